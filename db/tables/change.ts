@@ -1,0 +1,64 @@
+import { sql } from 'drizzle-orm';
+import { type AnySQLiteColumn, check, index, integer, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import { neverEmpty } from './limits.ts';
+
+/** What an order was promised by a plan. `completesOn` is null when it could not be planned. */
+export interface StoredPromise {
+  order: string;
+  customer: string | null;
+  completesOn: string | null;
+  daysLate: number | null;
+  /** Why it could not be planned. */
+  reason: string | null;
+}
+
+/** What was done, by whom it was undone, and what the plan promised before and after. */
+export const changes = sqliteTable(
+  'changes',
+  {
+    id: integer().primaryKey({ autoIncrement: true }),
+    at: text().notNull(),
+    kind: text().notNull(),
+    /** In the maker's words: "800 no. 2 marked damaged". */
+    words: text().notNull(),
+    before: text({ mode: 'json' }).$type<StoredPromise[]>().notNull(),
+    after: text({ mode: 'json' }).$type<StoredPromise[]>().notNull(),
+    undoneBy: integer().references((): AnySQLiteColumn => changes.id),
+  },
+  (t) => neverEmpty([t.kind]),
+);
+
+/** The change whose writes are being captured just now: one row, empty between changes. */
+export const changeUnderWay = sqliteTable(
+  'changeUnderWay',
+  { id: integer().primaryKey(), change: integer().references(() => changes.id) },
+  (t) => [check('one_change', sql`${t.id} = 1`)],
+);
+
+/** A row as it was before and after one write of a change: column name to its value as an SQL literal. */
+export type CapturedRow = Record<string, string>;
+
+export const rowChanges = sqliteTable(
+  'rowChanges',
+  {
+    id: integer().primaryKey({ autoIncrement: true }),
+    change: integer()
+      .notNull()
+      .references(() => changes.id),
+    tableName: text().notNull(),
+    oldRow: text({ mode: 'json' }).$type<CapturedRow>(),
+    newRow: text({ mode: 'json' }).$type<CapturedRow>(),
+  },
+  (t) => [index('rowChanges_change').on(t.change)],
+);
+
+/** Something the maker has to be told once, such as a hold that ran out. */
+export const notices = sqliteTable('notices', {
+  id: integer().primaryKey({ autoIncrement: true }),
+  at: text().notNull(),
+  words: text().notNull(),
+  change: integer()
+    .notNull()
+    .references(() => changes.id),
+  dismissedAt: text(),
+});

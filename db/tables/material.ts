@@ -1,0 +1,48 @@
+import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import { aboveZero, dates, neverEmpty, neverNegative, position } from './limits.ts';
+
+export const materials = sqliteTable(
+  'materials',
+  {
+    id: text().primaryKey(),
+    position: position(),
+    name: text().notNull(),
+    unit: text().notNull(),
+    onHand: real().notNull(),
+    pack: real().notNull(),
+    leadDays: integer(),
+    minimum: real().notNull(),
+    unitPrice: real(),
+    supplier: text(),
+    shelfLifeDays: integer(),
+    stickMm: real(),
+    kerfMm: real().notNull(),
+    /** "one bag opened 3 Apr": for the maker's eye, no rule reads it. */
+    openedNote: text(),
+  },
+  (t) => [
+    ...neverEmpty([t.id]),
+    ...aboveZero([t.pack, t.stickMm]),
+    ...neverNegative([t.onHand, t.leadDays, t.minimum, t.unitPrice, t.shelfLifeDays, t.kerfMm]),
+  ],
+);
+
+/** Bought goods. They are on their way while `arrivedOn` is empty; only those are in the yard file. */
+export const incomings = sqliteTable(
+  'incomings',
+  {
+    id: integer().primaryKey({ autoIncrement: true }),
+    position: position(),
+    material: text()
+      .notNull()
+      .references(() => materials.id),
+    quantity: real().notNull(),
+    /** The day they are expected. */
+    on: text().notNull(),
+    boughtOn: text(),
+    /** What was paid for all of it. */
+    price: real(),
+    arrivedOn: text(),
+  },
+  (t) => [...dates([t.on, t.boughtOn, t.arrivedOn]), ...neverNegative([t.quantity, t.price])],
+);

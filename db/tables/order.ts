@@ -1,0 +1,55 @@
+import { sql } from 'drizzle-orm';
+import { check, integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import { castings } from './casting.ts';
+import { customers } from './customer.ts';
+import { kits } from './kit.ts';
+import { dates, neverEmpty, neverNegative, oneOf, position } from './limits.ts';
+import { materials } from './material.ts';
+
+/** Only open orders are in the yard file. A hold that ran out is "lapsed". */
+export const ORDER_STATUSES = ['open', 'handed over', 'cancelled', 'lapsed'] as const;
+export type OrderStatus = (typeof ORDER_STATUSES)[number];
+
+export const orders = sqliteTable(
+  'orders',
+  {
+    /** Year and running number: "27-014". */
+    id: text().primaryKey(),
+    position: position(),
+    customerId: integer().references(() => customers.id),
+    wantedOn: text(),
+    promisedOn: text(),
+    /** A date held for a customer until the end of this day; empty once it is a firm order. */
+    heldUntil: text(),
+    status: text({ enum: ORDER_STATUSES }).notNull(),
+    weight: real().notNull(),
+    note: text(),
+    takenAt: text(),
+    handedOverOn: text(),
+  },
+  (t) => [
+    ...neverEmpty([t.id]),
+    oneOf(t.status, ORDER_STATUSES),
+    ...dates([t.wantedOn, t.promisedOn, t.heldUntil, t.handedOverOn]),
+    ...neverNegative([t.weight]),
+  ],
+);
+
+export const orderLines = sqliteTable(
+  'orderLines',
+  {
+    id: integer().primaryKey({ autoIncrement: true }),
+    order: text()
+      .notNull()
+      .references(() => orders.id),
+    position: position(),
+    kit: text().references(() => kits.id),
+    casting: text().references(() => castings.id),
+    material: text().references(() => materials.id),
+    quantity: real().notNull(),
+  },
+  (t) => [
+    check('one_thing', sql`(${t.kit} is not null) + (${t.casting} is not null) + (${t.material} is not null) = 1`),
+    ...neverNegative([t.quantity]),
+  ],
+);

@@ -1,0 +1,46 @@
+import { sql } from 'drizzle-orm';
+import { check, integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import type { Keep } from '../../shared/plan.ts';
+import type { Weekday } from '../../shared/time.ts';
+import { neverNegative } from './limits.ts';
+
+/** The yard as a whole: one row. */
+export const yards = sqliteTable(
+  'yards',
+  {
+    id: integer().primaryKey(),
+    name: text().notNull(),
+    timeZone: text().notNull(),
+    horizonDays: integer().notNull(),
+    mixers: integer().notNull(),
+    rackSpaces: integer(),
+    setUpMinutes: integer().notNull(),
+    clearUpMinutes: integer().notNull(),
+    handoverDays: text({ mode: 'json' }).$type<Weekday[]>(),
+    sessionsInHand: integer().notNull(),
+    batchWorthDays: real().notNull(),
+    bagWorthDays: real().notNull(),
+    /** Batches and pours that are firm, as they stood in an earlier plan. */
+    keep: text({ mode: 'json' }).$type<Keep>(),
+  },
+  (t) => [
+    check('one_yard', sql`${t.id} = 1`),
+    check('horizon', sql`${t.horizonDays} between 1 and 7300`),
+    ...neverNegative([
+      t.mixers,
+      t.rackSpaces,
+      t.setUpMinutes,
+      t.clearUpMinutes,
+      t.sessionsInHand,
+      t.batchWorthDays,
+      t.bagWorthDays,
+    ]),
+  ],
+);
+
+/** Counts the changes of everything a plan depends on; a plan remembers the count it was made from. One row. */
+export const revisions = sqliteTable(
+  'revisions',
+  { id: integer().primaryKey(), revision: integer().notNull() },
+  (t) => [check('one_revision', sql`${t.id} = 1`)],
+);
