@@ -10,7 +10,8 @@ export type Recurrence = Pick<WorkWindow, 'rule' | 'from' | 'until'>;
 const DAY_MS = 86_400_000;
 const utcDate = (day: DayNumber): Date => new Date(day * DAY_MS);
 const dayOfUtc = (date: Date): DayNumber => Math.floor(date.getTime() / DAY_MS);
-const monthOf = (date: Date): number => date.getUTCFullYear() * 12 + date.getUTCMonth();
+/** Months since January 1970. */
+const monthOf = (date: Date): number => (date.getUTCFullYear() - 1970) * 12 + date.getUTCMonth();
 
 /** The last date a rule's own UNTIL lets through; only its date counts. */
 const ruleUntil = (rule: string): DayNumber => {
@@ -41,7 +42,7 @@ const anchorNear = (options: Options, from: DayNumber, first: DayNumber): DayNum
   }
   const start = monthOf(utcDate(from));
   const steps = Math.floor((monthOf(utcDate(first)) - start) / interval);
-  return steps === 0 ? from : dayOfUtc(new Date(Date.UTC(0, start + steps * interval, 1)));
+  return steps === 0 ? from : dayOfUtc(new Date(Date.UTC(1970, start + steps * interval, 1)));
 };
 
 /** Every 7th, 14th … day is one weekday; when that is not listed the library would search to the year 9999. */
