@@ -1,0 +1,14 @@
+import { z } from 'zod';
+import { cut, materialQuantity } from './material.ts';
+import { id, whole } from './number.ts';
+
+/** What is sold as one thing: pieces, parts, cuts (pins) and the minutes to pack it. */
+export const kit = z.strictObject({
+  id,
+  name: z.string(),
+  pieces: z.array(z.strictObject({ casting: id, count: whole })),
+  parts: z.array(materialQuantity),
+  cuts: z.array(cut),
+  packMinutes: whole.default(0),
+});
+export type Kit = z.infer<typeof kit>;

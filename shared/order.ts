@@ -1,0 +1,31 @@
+import { z } from 'zod';
+import { amount, id } from './number.ts';
+import { date } from './time.ts';
+
+/** One line asks for a number of kits, of single pieces, or a quantity of a material: exactly one of the three. */
+export const orderLine = z
+  .strictObject({ kit: id.optional(), casting: id.optional(), material: id.optional(), quantity: amount })
+  .superRefine((line, context) => {
+    const named = [line.kit, line.casting, line.material].filter((x) => x !== undefined).length;
+    if (named !== 1) context.addIssue({ code: 'custom', message: 'has to name exactly one of kit, casting, material' });
+    if (line.material === undefined && !Number.isInteger(line.quantity))
+      context.addIssue({ code: 'custom', path: ['quantity'], message: 'has to be a whole number' });
+  });
+export type OrderLine = z.infer<typeof orderLine>;
+
+/** `due` is the date promised, `weight` how much a day late matters. */
+export const order = z.strictObject({
+  id,
+  customer: z.string().optional(),
+  due: date.optional(),
+  weight: amount.default(1),
+  lines: z.array(orderLine),
+});
+export type Order = z.infer<typeof order>;
+
+/** "Can it slip?" as the maker answers it, and the weight of a day late that each answer stands for. */
+export const SLIPS = ['not', 'rather not', 'yes'] as const;
+export type Slip = (typeof SLIPS)[number];
+export const SLIP_WEIGHTS: Record<Slip, number> = { not: 6, 'rather not': 3, yes: 1 };
+export const slipOfWeight = (weight: number): Slip =>
+  weight >= SLIP_WEIGHTS.not ? 'not' : weight >= SLIP_WEIGHTS['rather not'] ? 'rather not' : 'yes';

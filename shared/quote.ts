@@ -1,0 +1,24 @@
+import { z } from 'zod';
+import { date, instant } from './time.ts';
+import { wholePositive } from './number.ts';
+
+/** What holds a date: relaxing it alone brings `earliestOn` forward by `daysSooner`. */
+export const quoteLimit = z.strictObject({
+  limit: z.string(),
+  what: z.string().optional(),
+  change: z.string(),
+  earliestOn: date,
+  daysSooner: wholePositive,
+});
+export type QuoteLimit = z.infer<typeof quoteLimit>;
+
+/** When an order could be ready. All dates null, with a reason, when it cannot be made. */
+export const quote = z.strictObject({
+  earliestAt: instant.nullable(),
+  earliestOn: date.nullable(),
+  promiseOn: date.nullable(),
+  ifFirstOn: date.nullable(),
+  limits: z.array(quoteLimit),
+  reason: z.string().optional(),
+});
+export type Quote = z.infer<typeof quote>;

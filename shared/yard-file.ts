@@ -1,0 +1,64 @@
+import { z } from 'zod';
+import { casting } from './casting.ts';
+import { type Fault, pathText } from './fault.ts';
+import { kit } from './kit.ts';
+import { incoming, material } from './material.ts';
+import { mix } from './mix.ts';
+import { finishedPieces, mould, pieceInMould } from './mould.ts';
+import { order } from './order.ts';
+import { keep } from './plan.ts';
+import { temperatureStep } from './temperature.ts';
+import { date } from './time.ts';
+import { extraWindow, workWindow } from './work.ts';
+import { yard } from './yard.ts';
+import { referenceFaults } from './yard-references.ts';
+
+/** Everything a plan depends on. The store loads into it, the engine reads nothing else. */
+export const yardFile = z.strictObject({
+  format: z.literal('mould-rota/yard'),
+  version: z.literal(1),
+  yard,
+  work: z.array(workWindow),
+  closed: z.array(date),
+  extra: z.array(extraWindow),
+  temperatures: z.array(temperatureStep),
+  materials: z.array(material),
+  incoming: z.array(incoming),
+  mixes: z.array(mix),
+  castings: z.array(casting),
+  moulds: z.array(mould),
+  kits: z.array(kit),
+  finished: z.array(finishedPieces),
+  inMould: z.array(pieceInMould),
+  orders: z.array(order),
+  keep: keep.optional(),
+});
+export type YardFile = z.infer<typeof yardFile>;
+/** A yard file as written, before defaults are filled in. */
+export type YardFileInput = z.input<typeof yardFile>;
+
+const shapeFaults = (issues: z.core.$ZodIssue[]): Fault[] =>
+  issues.flatMap((issue): Fault[] => {
+    if (issue.code === 'unrecognized_keys')
+      return issue.keys.map((key) => ({ path: pathText([...issue.path, key]), message: 'is not a field of this format' }));
+    return [{ path: pathText(issue.path), message: shapeMessage(issue) }];
+  });
+
+const shapeMessage = (issue: z.core.$ZodIssue): string => {
+  if (issue.code === 'invalid_type')
+    return issue.input === undefined ? 'is missing' : `has to be ${issue.expected === 'int' ? 'a whole number' : `of type ${issue.expected}`}`;
+  if (issue.code === 'invalid_value') return `has to be ${issue.values.map((v) => JSON.stringify(v)).join(', ')}`;
+  return issue.message;
+};
+
+/**
+ * Reads a yard file: the file with every default filled in, or all its faults at once, each with its JSON path.
+ * Nothing is repaired. `readYardFile({})` reports every missing field.
+ */
+export const readYardFile = (input: unknown): { ok: true; yard: YardFile } | { ok: false; faults: Fault[] } => {
+  const read = yardFile.safeParse(input, { reportInput: true });
+  const shape = read.success ? [] : shapeFaults(read.error.issues);
+  const known = new Set(shape.map((fault) => fault.path));
+  const faults = [...shape, ...referenceFaults(input).filter((fault) => !known.has(fault.path))];
+  return read.success && faults.length === 0 ? { ok: true, yard: read.data } : { ok: false, faults };
+};

@@ -1,0 +1,20 @@
+import { z } from 'zod';
+import { amount, whole } from './number.ts';
+import { instant, timeZone, weekday } from './time.ts';
+
+/** What holds for the yard as a whole: its clock, its room, its habits, and what a batch or a bag saved is worth. */
+export const yard = z.strictObject({
+  name: z.string(),
+  timeZone,
+  now: instant,
+  horizonDays: z.int('has to be a whole number').min(1, 'has to be 1 to 7300').max(7300, 'has to be 1 to 7300'),
+  mixers: whole.default(1),
+  rackSpaces: whole.optional(),
+  setUpMinutes: whole.default(0),
+  clearUpMinutes: whole.default(0),
+  handoverDays: z.array(weekday).optional(),
+  sessionsInHand: whole.default(0),
+  batchWorthDays: amount.default(5),
+  bagWorthDays: amount.default(0.5),
+});
+export type Yard = z.infer<typeof yard>;

@@ -1,0 +1,83 @@
+import type { UnplannedOrder } from '../../../shared/plan.ts';
+import { NONE, type Problem } from './problem.ts';
+import { Stock } from './stock.ts';
+
+/** Why an order cannot be planned; `what` and `reason` go into the plan file as they are. */
+export type Refusal = Omit<UnplannedOrder, 'order'>;
+
+type Lot = { casting: number; count: number; order: number };
+
+const lotsOf = (problem: Problem): Lot[] => [
+  ...problem.finished.map((x) => ({ casting: x.casting, count: x.count, order: x.order })),
+  ...problem.inMould.map((x) => ({ casting: x.casting, count: 1, order: x.order })),
+];
+
+/** Takes pieces that are there; returns how many are still to be poured. */
+const takeFrom = (lots: Lot[], order: number, casting: number, count: number): number => {
+  let left = count;
+  for (const aside of [true, false])
+    for (const lot of lots) {
+      if (lot.casting !== casting || (aside ? lot.order !== order : lot.order !== NONE)) continue;
+      const taken = Math.min(left, lot.count);
+      lot.count -= taken;
+      left -= taken;
+    }
+  return left;
+};
+
+const amountText = (problem: Problem, material: number, quantity: number): string => {
+  const { unit, stickMm } = problem.yard.materials[material]!;
+  const rounded = Math.ceil(quantity * 100 - 1e-6) / 100;
+  if (stickMm !== undefined) return rounded === 1 ? '1 more length is needed' : `${rounded} more lengths are needed`;
+  return rounded === 1 ? `1 more ${unit} is needed` : `${rounded} more ${unit} are needed`;
+};
+
+export const materialRefusal = (problem: Problem, material: number, quantity: number): Refusal => {
+  const { id, name } = problem.yard.materials[material]!;
+  return { cause: 'material', what: id, reason: `${name} cannot be had: ${amountText(problem, material, quantity)}` };
+};
+
+const askFor = (problem: Problem, stock: Stock, order: number, pours: { casting: number; count: number }[]): void => {
+  stock.ask();
+  for (const { casting, count } of pours) {
+    const { mix, kg, perPiece, cuts } = problem.castings[casting]!;
+    const { perBag, yieldKgPerBag } = problem.mixes[mix]!;
+    stock.add(perBag, (count * kg) / yieldKgPerBag);
+    stock.add(perPiece, count);
+    stock.addCuts(cuts.map((x) => ({ ...x, count: x.count * count })));
+  }
+  stock.add(problem.orders[order]!.parts);
+  stock.addCuts(problem.orders[order]!.cuts);
+};
+
+/**
+ * Orders of the sequence that cannot be made beside those before them, whatever the hours: no usable mould makes one of
+ * their pieces, or a material cannot be had. What they would have taken is left for the others.
+ */
+export const refusals = (problem: Problem, sequence: ArrayLike<number>): Map<number, Refusal> => {
+  const refused = new Map<number, Refusal>();
+  const stock = new Stock(problem.materials, new Int32Array(problem.materials.length));
+  let lots = lotsOf(problem);
+  for (const order of Array.from(sequence)) {
+    const left = lots.map((lot) => ({ ...lot }));
+    const pours = problem.orders[order]!.pieces.map(({ casting, count }) => ({
+      casting,
+      count: takeFrom(left, order, casting, count),
+    }));
+    const unmade = pours.find((x) => x.count > 0 && problem.castings[x.casting]!.moulds.length === 0);
+    if (unmade) {
+      const { id, name } = problem.yard.castings[unmade.casting]!;
+      refused.set(order, { cause: 'mould', what: id, reason: `no usable mould makes ${name.charAt(0).toLowerCase()}${name.slice(1)}` });
+      continue;
+    }
+    askFor(problem, stock, order, pours);
+    const short = stock.shortBy(problem.horizonEnd - 1);
+    if (short) {
+      refused.set(order, materialRefusal(problem, short.material, short.quantity));
+      continue;
+    }
+    stock.use(problem.now);
+    lots = left;
+  }
+  return refused;
+};

@@ -1,0 +1,223 @@
+import type { Filling } from './compose.ts';
+import type { Placing } from './placing.ts';
+import { BATCH, NEVER, NONE, PREP } from './problem.ts';
+import { coatDue, prepMinutes, recordPrep } from './prep.ts';
+import { recordStrip, stripStart, takeStrip, untakeStrip } from './strip.ts';
+
+/** Strip and set-up of one mould for a batch, taken but not yet written down. */
+interface Readied {
+  filling: Filling;
+  stripStart: number;
+  prepStart: number;
+  prepMinutes: number;
+  coated: boolean;
+  /** Earliest start of the batch as far as this mould goes. */
+  batchFrom: number;
+}
+
+export const bagsFor = (kg: number, yieldKgPerBag: number, bagStep: number): number =>
+  Math.max(0, Math.ceil(kg / yieldKgPerBag / bagStep - 1e-9)) * bagStep;
+
+const untake = (at: Placing, readied: Readied[]): void => {
+  for (const x of readied.reverse()) {
+    if (x.prepStart !== NONE) at.timeline.giveBack(x.prepStart, x.prepMinutes, 1);
+    if (x.stripStart !== NONE) untakeStrip(at, x.filling.mould, x.stripStart);
+  }
+};
+
+/** Takes a mould's strip and, unless it comes later, its set-up; null when one does not fit into the shift. */
+const takeReadying = (at: Placing, filling: Filling, prepLater: boolean): Readied | null => {
+  const { moulds, timeline, problem } = at;
+  const { mould, casting } = filling;
+  if (moulds.preppedFor[mould] === casting)
+    return { filling, stripStart: NONE, prepStart: NONE, prepMinutes: 0, coated: false, batchFrom: moulds.batchFrom[mould]! };
+  const holds = moulds.held[mould] !== NONE;
+  const coated = coatDue(at, mould);
+  const minutes = prepMinutes(at, mould, casting, coated, holds);
+  const strip = holds ? stripStart(at, mould) : NONE;
+  if (holds && strip === NONE) return null;
+  if (holds) takeStrip(at, mould, strip);
+  const free = holds ? strip + problem.castings[moulds.held[mould]!]!.stripMinutes : 0;
+  const from = Math.max(free, moulds.freeAt[mould]!);
+  const dry = coated ? problem.moulds[mould]!.oilDryMinutes : 0;
+  const start = prepLater ? NONE : timeline.earliest(PREP, minutes, 1, from);
+  if (!prepLater && start === NONE) {
+    if (holds) untakeStrip(at, mould, strip);
+    return null;
+  }
+  if (!prepLater) timeline.take(start, minutes, 1);
+  const prepEnd = (prepLater ? Math.max(from, timeline.from) : start) + minutes;
+  return { filling, stripStart: strip, prepStart: start, prepMinutes: minutes, coated, batchFrom: prepEnd + dry };
+};
+
+const takeAll = (at: Placing, fillings: Filling[], prepLater: boolean): Readied[] | null => {
+  const readied: Readied[] = [];
+  for (const filling of [...fillings].sort((a, b) => a.readyAt - b.readyAt)) {
+    const one = takeReadying(at, filling, prepLater);
+    if (!one) {
+      untake(at, readied);
+      return null;
+    }
+    readied.push(one);
+  }
+  return readied;
+};
+
+/** Sets moulds up as late as they still make the batch; false when one does not fit. */
+const takePrepsBefore = (at: Placing, readied: Readied[], batchStart: number): boolean => {
+  for (const x of readied) {
+    if (x.prepMinutes === 0) {
+      if (x.stripStart !== NONE || at.moulds.preppedFor[x.filling.mould] === NONE) x.prepStart = batchStart;
+      continue;
+    }
+    const dry = x.coated ? at.problem.moulds[x.filling.mould]!.oilDryMinutes : 0;
+    x.prepStart = at.timeline.latest(PREP, x.prepMinutes, 1, x.batchFrom - dry - x.prepMinutes, batchStart - dry);
+    if (x.prepStart === NONE) return false;
+    at.timeline.take(x.prepStart, x.prepMinutes, 1);
+  }
+  return true;
+};
+
+const askMaterials = (at: Placing, fillings: Filling[], mixIndex: number, bags: number): void => {
+  at.stock.ask();
+  at.stock.add(at.problem.mixes[mixIndex]!.perBag, bags);
+  for (const { casting } of fillings) {
+    at.stock.add(at.problem.castings[casting]!.perPiece);
+    at.stock.addCuts(at.problem.castings[casting]!.cuts);
+  }
+};
+
+/** R9: whether the days from the batch to the end of protection are warm enough, and its own not too hot. */
+export const warmEnough = (at: Placing, mixIndex: number, start: number, lastFill: number): boolean => {
+  const { minCelsius, maxCelsius, protectMinutes } = at.problem.mixes[mixIndex]!;
+  const { climate, calendar } = at.problem;
+  const day = calendar.dayOf(start);
+  const celsius = climate.celsiusOn(day);
+  if (celsius === null) return true;
+  if (celsius > maxCelsius) return false;
+  return climate.nextDayColderThan(minCelsius, day) > calendar.dayOf(Math.floor(lastFill + protectMinutes));
+};
+
+interface Times {
+  start: number;
+  lastFill: number;
+  minutes: number;
+}
+
+/** When a batch of these pieces can be mixed, its people not yet taken; null when it does not fit into the shift. */
+const findTimes = (at: Placing, fillings: Filling[], mixIndex: number, from: number, bags: number, late: boolean): Times | null => {
+  const mix = at.problem.mixes[mixIndex]!;
+  const fill = fillings.reduce((n, f) => n + at.problem.castings[f.casting]!.fillMinutes, 0);
+  const minutes = mix.mixMinutes + fill + mix.washMinutes;
+  const attended = at.problem.shifts.sessionEnd[at.shift]! - mix.attendMinutes;
+  const by = Math.min(at.timeline.to, Math.min(attended, at.pourUntil) + mix.washMinutes);
+  let earliest = from;
+  if (from < mix.scarceUntil) {
+    askMaterials(at, fillings, mixIndex, bags);
+    earliest = at.stock.earliest(Math.max(from, at.timeline.from));
+    if (earliest >= NEVER) return null;
+  }
+  const start = at.timeline.batchStart(BATCH, minutes, mix.crew, mix.mixMinutes, earliest, by, late);
+  if (start === NONE) return null;
+  const lastFill = start + mix.mixMinutes + fill;
+  if (mix.ageing.ageBetween(start + mix.mixMinutes, lastFill) > mix.workingMinutes + 1e-6) return null;
+  return warmEnough(at, mixIndex, start, lastFill) ? { start, lastFill, minutes } : null;
+};
+
+const recordPour = (at: Placing, x: Readied, batch: number, fillStart: number): void => {
+  const { moulds, demand, orders, placed, problem } = at;
+  const { mould, casting } = x.filling;
+  if (x.stripStart !== NONE) recordStrip(at, mould, x.stripStart);
+  if (x.prepStart !== NONE) recordPrep(at, mould, casting, x.prepStart, x.prepMinutes, x.coated);
+  const { mix, fillMinutes } = problem.castings[casting]!;
+  const { ageing, demouldMinutes, cureMinutes } = problem.mixes[mix]!;
+  const head = demand.head[casting]!;
+  const order = demand.order[head]!;
+  const pour = placed.pours++;
+  const asIs = moulds.prepStart[mould] === NONE;
+  placed.pourBatch[pour] = batch;
+  placed.pourMould[pour] = mould;
+  placed.pourCasting[pour] = casting;
+  placed.pourOrder[pour] = order;
+  placed.pourPrepStart[pour] = asIs ? placed.batchStart[batch]! : moulds.prepStart[mould]!;
+  placed.pourPrepEnd[pour] = asIs ? placed.batchStart[batch]! : moulds.prepEnd[mould]!;
+  placed.pourCoated[pour] = moulds.coated[mould]!;
+  placed.pourFillStart[pour] = fillStart;
+  placed.pourFillEnd[pour] = fillStart + fillMinutes;
+  placed.pourStripStart[pour] = NONE;
+  moulds.turnsSinceOil[mould] = (moulds.coated[mould] ? 0 : moulds.turnsSinceOil[mould]!) + 1;
+  moulds.coated[mould] = 0;
+  moulds.preppedFor[mould] = NONE;
+  moulds.prepStart[mould] = NONE;
+  moulds.setFor[mould] = casting;
+  moulds.held[mould] = casting;
+  moulds.heldOrder[mould] = order;
+  moulds.heldPour[mould] = pour;
+  moulds.outAt[mould] = ageing.whenAged(fillStart + fillMinutes, demouldMinutes);
+  moulds.curedAt[mould] = ageing.whenAged(fillStart + fillMinutes, cureMinutes);
+  demand.prepped[casting] = demand.prepped[casting]! - 1;
+  demand.need[casting] = demand.need[casting]! - 1;
+  demand.total--;
+  demand.left[head] = demand.left[head]! - 1;
+  if (demand.left[head] === 0) demand.head[casting] = head + 1;
+  orders.unpoured[order] = orders.unpoured[order]! - 1;
+};
+
+const record = (at: Placing, readied: Readied[], fillings: Filling[], mixIndex: number, times: Times, kg: number, bags: number): void => {
+  const mix = at.problem.mixes[mixIndex]!;
+  at.timeline.take(times.start, times.minutes, mix.crew);
+  at.timeline.takeMixer(times.start, mix.mixMinutes);
+  if (times.start < mix.scarceUntil) {
+    askMaterials(at, fillings, mixIndex, bags);
+    at.stock.use(times.start);
+  }
+  const { placed } = at;
+  const batch = placed.batches++;
+  placed.batchMix[batch] = mixIndex;
+  placed.batchStart[batch] = times.start;
+  placed.batchEnd[batch] = times.start + times.minutes;
+  placed.batchKg[batch] = kg;
+  placed.batchBags[batch] = bags;
+  placed.bags += bags;
+  let fillStart = times.start + mix.mixMinutes;
+  for (const filling of fillings) {
+    recordPour(at, readied.find((x) => x.filling === filling)!, batch, fillStart);
+    fillStart += at.problem.castings[filling.casting]!.fillMinutes;
+  }
+};
+
+/**
+ * Places strips, set-ups and the batch itself for these pieces in the shift; false, and nothing taken, when they do not
+ * fit. `late`: as late as they fit rather than as early.
+ */
+export const placeBatch = (at: Placing, fillings: Filling[], late: boolean): boolean => {
+  const mixIndex = at.problem.castings[fillings[0]!.casting]!.mix;
+  const mix = at.problem.mixes[mixIndex]!;
+  const kg = fillings.reduce((n, f) => n + at.problem.castings[f.casting]!.kg, 0);
+  const bags = bagsFor(kg, mix.yieldKgPerBag, mix.bagStep);
+  const readied = takeAll(at, fillings, late);
+  if (!readied) return false;
+  const from = readied.reduce((t, x) => Math.max(t, x.batchFrom), at.timeline.from);
+  const times = findTimes(at, fillings, mixIndex, from, bags, late);
+  if (times && strippable(at, fillings, times.lastFill) && (!late || takePrepsAround(at, readied, times, mix.crew))) {
+    record(at, readied, fillings, mixIndex, times, kg, bags);
+    return true;
+  }
+  untake(at, readied);
+  return false;
+};
+
+/** The batch's own people are kept out of the way while the set-ups before it are looked for. */
+const takePrepsAround = (at: Placing, readied: Readied[], times: Times, crew: number): boolean => {
+  at.timeline.take(times.start, times.minutes, crew);
+  const fits = takePrepsBefore(at, readied, times.start);
+  at.timeline.giveBack(times.start, times.minutes, crew);
+  return fits;
+};
+
+/** Whether every piece could still be stripped within the horizon, by the hours alone. */
+const strippable = (at: Placing, fillings: Filling[], lastFill: number): boolean =>
+  fillings.every(({ casting }) => {
+    const { ageing, demouldMinutes } = at.problem.mixes[at.problem.castings[casting]!.mix]!;
+    return ageing.whenAged(lastFill, demouldMinutes) <= at.lastStrip[casting]!;
+  });

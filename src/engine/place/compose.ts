@@ -1,0 +1,120 @@
+import { type FillOption, fillBatch } from '../pack/fill.ts';
+import type { Openings } from './openings.ts';
+import type { Placing } from './placing.ts';
+import { NEVER, NONE } from './problem.ts';
+
+/** One piece of a batch that is being put together. */
+export interface Filling {
+  mould: number;
+  casting: number;
+  readyAt: number;
+}
+
+/** Pieces still needed for each mould that makes the casting: how scarce its moulds are. */
+export const scarcity = (at: Placing, casting: number): number =>
+  at.demand.need[casting]! / Math.max(1, at.problem.castings[casting]!.moulds.length);
+
+const placeOfFirst = (at: Placing, casting: number): number =>
+  at.orders.place[at.demand.order[at.demand.head[casting]!]!]!;
+
+/** The casting to pour next: of the first order in the sequence that has a mould for it in this shift. NONE if none has. */
+export const leadCasting = (at: Placing, openings: Openings): number => {
+  let lead = NONE;
+  for (let c = 0; c < openings.soonest.length; c++) {
+    if (openings.soonest[c]! >= NEVER) continue;
+    if (lead === NONE) {
+      lead = c;
+      continue;
+    }
+    const sooner = placeOfFirst(at, c) - placeOfFirst(at, lead);
+    if (sooner < 0 || (sooner === 0 && at.dispatch.scarceFirst && scarcity(at, c) > scarcity(at, lead))) lead = c;
+  }
+  return lead;
+};
+
+/** Longest filling, minutes, that keeps within the working time of a batch mixed about now (R3: heat shortens it). */
+const fillLimit = (at: Placing, mix: number, mixEnd: number): number => {
+  const { ageing, workingMinutes } = at.problem.mixes[mix]!;
+  const end = ageing.whenAged(mixEnd, workingMinutes);
+  return ageing.ageBetween(mixEnd, end) > workingMinutes + 1e-6 ? end - mixEnd - 1 : end - mixEnd;
+};
+
+/** What a piece of a casting is worth in a batch led by another: its mass, more for early orders and for scarce moulds. */
+const worthOf = (at: Placing, casting: number, leadPlace: number, scarcest: number): number => {
+  const { firstOrderWeight, scarceMouldWeight } = at.dispatch;
+  const early = firstOrderWeight / (1 + Math.max(0, placeOfFirst(at, casting) - leadPlace));
+  return at.problem.castings[casting]!.kg * (1 + early + (scarceMouldWeight * scarcity(at, casting)) / scarcest);
+};
+
+const mostOf = (at: Placing, casting: number, openings: Openings, by: number): number => {
+  let most = 0;
+  for (let i = 0; i < openings.count; i++) if (openings.casting[i] === casting && openings.readyAt[i]! <= by) most++;
+  return Math.min(most, at.demand.need[casting]!);
+};
+
+const optionsOf = (at: Placing, mix: number, lead: number, openings: Openings, by: number): FillOption[] => {
+  const options: FillOption[] = [];
+  const { castings } = at.problem.mixes[mix]!;
+  let scarcest = 1e-9;
+  for (const c of castings) if (openings.soonest[c]! < NEVER) scarcest = Math.max(scarcest, scarcity(at, c));
+  const leadPlace = placeOfFirst(at, lead);
+  for (const c of castings) {
+    if (openings.soonest[c]! > by) continue;
+    const most = mostOf(at, c, openings, by) - (c === lead ? 1 : 0);
+    const { kg, fillMinutes } = at.problem.castings[c]!;
+    if (most > 0) options.push({ casting: c, kg, fillMinutes, most, worth: worthOf(at, c, leadPlace, scarcest) });
+  }
+  return options;
+};
+
+/** Takes the mould that is ready soonest for each piece, the one with least work if two are; none is taken twice. */
+const mouldsFor = (openings: Openings, castings: number[], by: number): Filling[] => {
+  const taken = new Set<number>();
+  const fillings: Filling[] = [];
+  for (const casting of castings) {
+    let best = NONE;
+    for (let i = 0; i < openings.count; i++) {
+      if (openings.casting[i] !== casting || openings.readyAt[i]! > by || taken.has(openings.mould[i]!)) continue;
+      const sooner = best === NONE ? -1 : openings.readyAt[i]! - openings.readyAt[best]!;
+      if (sooner < 0 || (sooner === 0 && openings.work[i]! < openings.work[best]!)) best = i;
+    }
+    if (best === NONE) continue;
+    taken.add(openings.mould[best]!);
+    fillings.push({ mould: openings.mould[best]!, casting, readyAt: openings.readyAt[best]! });
+  }
+  return fillings;
+};
+
+/**
+ * Puts a batch together round a piece of the lead casting: which other pieces join it, from moulds that can be set up
+ * within `waitMinutes` after the lead's, so that it goes out as full and as useful as can be. The lead comes first.
+ */
+export const composeBatch = (at: Placing, lead: number, openings: Openings, waitMinutes: number): Filling[] => {
+  const { mix: index, kg, fillMinutes } = at.problem.castings[lead]!;
+  const mix = at.problem.mixes[index]!;
+  const by = openings.soonest[lead]! + waitMinutes;
+  const minutes = fillLimit(at, index, openings.soonest[lead]! + mix.mixMinutes);
+  if (minutes < fillMinutes) return [];
+  const options = optionsOf(at, index, lead, openings, by);
+  const counts = fillBatch(options, mix.mostKg - kg, minutes - fillMinutes);
+  const castings = [lead];
+  options.forEach((option, i) => {
+    for (let n = 0; n < counts[i]!; n++) castings.push(option.casting);
+  });
+  return mouldsFor(openings, castings, by);
+};
+
+/** Mass of the fullest batch round the lead casting if every mould in use were free: what waiting could bring. */
+export const fullestKg = (at: Placing, lead: number): number => {
+  const { mix: index, kg, fillMinutes } = at.problem.castings[lead]!;
+  const mix = at.problem.mixes[index]!;
+  const options: FillOption[] = [];
+  for (const c of mix.castings) {
+    const most = Math.min(at.demand.need[c]!, at.problem.castings[c]!.moulds.length) - (c === lead ? 1 : 0);
+    const of = at.problem.castings[c]!;
+    if (most > 0) options.push({ casting: c, kg: of.kg, fillMinutes: of.fillMinutes, most, worth: of.kg });
+  }
+  const minutes = fillLimit(at, index, at.timeline.firstFree + mix.mixMinutes) - fillMinutes;
+  const counts = fillBatch(options, mix.mostKg - kg, Math.max(0, minutes));
+  return options.reduce((sum, option, i) => sum + counts[i]! * option.kg, kg);
+};

@@ -1,0 +1,210 @@
+import type { Dispatch } from './dispatch.ts';
+import { type Openings, openingsOf } from './openings.ts';
+import { NEVER, NONE, type Problem } from './problem.ts';
+import { Rack } from './rack.ts';
+import { Stock } from './stock.ts';
+import { Timeline } from './timeline.ts';
+
+const ints = (length: number) => new Int32Array(length);
+
+/** What each mould holds and is set up for, while a plan is being made. All arrays by mould. */
+export interface MouldStates {
+  setFor: Int32Array;
+  dirty: Uint8Array;
+  turnsSinceOil: Int32Array;
+  /** Empty and usable from this minute on. */
+  freeAt: Int32Array;
+  /** Casting in it, NONE when empty. */
+  held: Int32Array;
+  heldOrder: Int32Array;
+  /** Pour that filled it, NONE for a piece that was in it at the start. */
+  heldPour: Int32Array;
+  outAt: Int32Array;
+  curedAt: Int32Array;
+  /** Casting it is set up for with nothing left to do before the pour, NONE otherwise. */
+  preppedFor: Int32Array;
+  /** NONE where the yard file says that the mould is prepped. */
+  prepStart: Int32Array;
+  prepEnd: Int32Array;
+  coated: Uint8Array;
+  batchFrom: Int32Array;
+}
+
+/** Pieces still to pour, by casting: a queue of orders in sequence, each with how many it lacks. */
+export interface Demand {
+  /** Start of each casting's queue in `order` and `left`; a casting more than there are. */
+  start: Int32Array;
+  order: Int32Array;
+  left: Int32Array;
+  head: Int32Array;
+  end: Int32Array;
+  /** Pieces left in each queue. */
+  need: Int32Array;
+  total: number;
+  /** By casting: moulds set up for it now. */
+  prepped: Int32Array;
+}
+
+/** How far each order is. All arrays by order, but `waiting`: orders whose pieces are all ready, to be packed. */
+export interface OrderStates {
+  excluded: Uint8Array;
+  /** Place in the sequence. */
+  place: Int32Array;
+  unpoured: Int32Array;
+  unstripped: Int32Array;
+  readyAt: Int32Array;
+  packStart: Int32Array;
+  completesAt: Int32Array;
+  waiting: number[];
+  open: number;
+}
+
+/** What has been placed, one entry a task; the plan file is written from it. */
+export interface Placed {
+  batches: number;
+  batchMix: Int32Array;
+  batchStart: Int32Array;
+  batchEnd: Int32Array;
+  batchKg: Float64Array;
+  batchBags: Float64Array;
+  bags: number;
+  pours: number;
+  pourBatch: Int32Array;
+  pourMould: Int32Array;
+  pourCasting: Int32Array;
+  pourOrder: Int32Array;
+  pourPrepStart: Int32Array;
+  pourPrepEnd: Int32Array;
+  pourCoated: Uint8Array;
+  pourFillStart: Int32Array;
+  pourFillEnd: Int32Array;
+  pourStripStart: Int32Array;
+  pourReadyAt: Int32Array;
+  /** By mould: strip of the piece that was in it at the start, NONE when not stripped. */
+  firstStripStart: Int32Array;
+  firstReadyAt: Int32Array;
+  firstOrder: Int32Array;
+  fromFinished: { order: number; finished: number; count: number }[];
+}
+
+/** Everything a decode changes; made once for a problem and used again for each dispatch. */
+export interface Placing {
+  problem: Problem;
+  dispatch: Dispatch;
+  timeline: Timeline;
+  rack: Rack;
+  stock: Stock;
+  moulds: MouldStates;
+  demand: Demand;
+  orders: OrderStates;
+  placed: Placed;
+  openings: Openings;
+  shift: number;
+  /** By casting: not to be tried again in this shift. */
+  blocked: Uint8Array;
+  /** By mix: shifts in a row in which it waited for a fuller batch. */
+  waited: Int32Array;
+  /** No fill may end after this minute; lowered when pieces would stay in their moulds past the horizon. */
+  pourUntil: number;
+  /** By casting: last minute at which a strip can start. */
+  lastStrip: Int32Array;
+}
+
+const mouldStates = (count: number): MouldStates => ({
+  setFor: ints(count),
+  dirty: new Uint8Array(count),
+  turnsSinceOil: ints(count),
+  freeAt: ints(count),
+  held: ints(count),
+  heldOrder: ints(count),
+  heldPour: ints(count),
+  outAt: ints(count),
+  curedAt: ints(count),
+  preppedFor: ints(count),
+  prepStart: ints(count),
+  prepEnd: ints(count),
+  coated: new Uint8Array(count),
+  batchFrom: ints(count),
+});
+
+const demandOf = (problem: Problem): Demand => {
+  const start = ints(problem.castings.length + 1);
+  for (const order of problem.orders) for (const piece of order.pieces) start[piece.casting + 1]!++;
+  for (let c = 0; c < problem.castings.length; c++) start[c + 1] = start[c + 1]! + start[c]!;
+  const entries = start[problem.castings.length]!;
+  const perCasting = () => ints(problem.castings.length);
+  return { start, order: ints(entries), left: ints(entries), head: perCasting(), end: perCasting(), need: perCasting(), total: 0, prepped: perCasting() };
+};
+
+const placedOf = (problem: Problem, most: number): Placed => ({
+  batches: 0,
+  batchMix: ints(most),
+  batchStart: ints(most),
+  batchEnd: ints(most),
+  batchKg: new Float64Array(most),
+  batchBags: new Float64Array(most),
+  bags: 0,
+  pours: 0,
+  pourBatch: ints(most),
+  pourMould: ints(most),
+  pourCasting: ints(most),
+  pourOrder: ints(most),
+  pourPrepStart: ints(most),
+  pourPrepEnd: ints(most),
+  pourCoated: new Uint8Array(most),
+  pourFillStart: ints(most),
+  pourFillEnd: ints(most),
+  pourStripStart: ints(most),
+  pourReadyAt: ints(most),
+  firstStripStart: ints(problem.moulds.length),
+  firstReadyAt: ints(problem.moulds.length),
+  firstOrder: ints(problem.moulds.length),
+  fromFinished: [],
+});
+
+/** By casting: the last minute at which a strip can start, by the hours alone. */
+const lastStrips = (problem: Problem, timeline: Timeline): Int32Array =>
+  Int32Array.from(problem.castings, (casting) => {
+    for (let s = problem.shifts.count - 1; s >= 0; s--) {
+      timeline.enter(s);
+      const start = timeline.latest(4, casting.stripMinutes, casting.stripCrew, problem.shifts.from[s]!);
+      if (start !== NONE) return start;
+    }
+    return NONE;
+  });
+
+/**
+ * Room for plans of one problem. `heldBack` (by material, sticks) is nothing but for a second try after a cut plan failed.
+ */
+export const placingOf = (problem: Problem, dispatch: Dispatch, heldBack?: ArrayLike<number>): Placing => {
+  const most = problem.orders.reduce((n, o) => n + o.pieces.reduce((k, p) => k + p.count, 0), 0);
+  const timeline = new Timeline(problem.shifts, problem.mixers);
+  const orders = problem.orders.length;
+  return {
+    problem,
+    dispatch,
+    timeline,
+    rack: new Rack(problem.rackSpaces, most + problem.finished.length + problem.inMould.length),
+    stock: new Stock(problem.materials, heldBack ?? ints(problem.materials.length)),
+    moulds: mouldStates(problem.moulds.length),
+    demand: demandOf(problem),
+    orders: {
+      excluded: new Uint8Array(orders),
+      place: ints(orders),
+      unpoured: ints(orders),
+      unstripped: ints(orders),
+      readyAt: ints(orders),
+      packStart: ints(orders),
+      completesAt: ints(orders),
+      waiting: [],
+      open: 0,
+    },
+    placed: placedOf(problem, most),
+    openings: openingsOf(problem),
+    shift: 0,
+    blocked: new Uint8Array(problem.castings.length),
+    waited: ints(problem.mixes.length),
+    pourUntil: NEVER,
+    lastStrip: lastStrips(problem, timeline),
+  };
+};

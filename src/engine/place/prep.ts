@@ -1,0 +1,76 @@
+import type { Placing } from './placing.ts';
+import { NONE, PREP } from './problem.ts';
+
+/** True when the mould has to be given a sealing coat before its next pour. */
+export const coatDue = (at: Placing, mould: number): boolean =>
+  at.moulds.turnsSinceOil[mould]! >= at.problem.moulds[mould]!.oilEveryTurns;
+
+/** Minutes of setting a mould up for a casting (R6), after a strip of what it holds if `stripped`. */
+export const prepMinutes = (at: Placing, mould: number, casting: number, coated: boolean, stripped: boolean): number => {
+  const { cleanMinutes, prepMinutes: base } = at.problem.castings[casting]!;
+  const of = at.problem.moulds[mould]!;
+  const setFor = stripped ? at.moulds.held[mould]! : at.moulds.setFor[mould]!;
+  return (
+    base +
+    (stripped || at.moulds.dirty[mould] ? cleanMinutes : 0) +
+    (setFor === casting ? 0 : of.change[casting]!) +
+    (coated ? of.oilMinutes : 0)
+  );
+};
+
+/** Writes down that a mould is set up; the minutes are taken already. */
+export const recordPrep = (at: Placing, mould: number, casting: number, start: number, minutes: number, coated: boolean): void => {
+  const { moulds, demand } = at;
+  moulds.preppedFor[mould] = casting;
+  moulds.prepStart[mould] = start;
+  moulds.prepEnd[mould] = start + minutes;
+  moulds.coated[mould] = coated ? 1 : 0;
+  moulds.batchFrom[mould] = start + minutes + (coated ? at.problem.moulds[mould]!.oilDryMinutes : 0);
+  demand.prepped[casting] = demand.prepped[casting]! + 1;
+};
+
+/** A mould set up for what nobody needs any more counts as not set up. */
+export const forgetUnneededPrep = (at: Placing, mould: number): void => {
+  const casting = at.moulds.preppedFor[mould]!;
+  if (casting === NONE || at.demand.need[casting]! > 0) return;
+  at.moulds.preppedFor[mould] = NONE;
+  at.demand.prepped[casting] = at.demand.prepped[casting]! - 1;
+};
+
+const bestEmptyMould = (at: Placing, casting: number): number => {
+  const { moulds } = at;
+  let best = NONE;
+  for (const k of at.problem.castings[casting]!.moulds) {
+    if (moulds.held[k] !== NONE || moulds.preppedFor[k] !== NONE || moulds.freeAt[k]! >= at.timeline.to) continue;
+    if (best === NONE || (moulds.setFor[k] === casting && moulds.setFor[best] !== casting)) best = k;
+  }
+  return best;
+};
+
+const prepOne = (at: Placing, mould: number, casting: number): boolean => {
+  const due = coatDue(at, mould);
+  const soon = at.moulds.turnsSinceOil[mould]! + 1 >= at.problem.moulds[mould]!.oilEveryTurns;
+  const coated = due || (at.dispatch.coatAhead && soon);
+  const minutes = prepMinutes(at, mould, casting, coated, false);
+  const start = at.timeline.earliest(PREP, minutes, 1, at.moulds.freeAt[mould]!);
+  if (start === NONE) return false;
+  at.timeline.take(start, minutes, 1);
+  recordPrep(at, mould, casting, start, minutes, coated);
+  return true;
+};
+
+/**
+ * Uses what is left of a shift to set moulds up for the next one, those for the first orders of the sequence first:
+ * minutes spent now are minutes the next session has for pours.
+ */
+export const prepAhead = (at: Placing): void => {
+  const { demand, orders, timeline } = at;
+  const castings: number[] = [];
+  for (let c = 0; c < demand.need.length; c++) if (demand.need[c]! > demand.prepped[c]!) castings.push(c);
+  castings.sort((a, b) => orders.place[demand.order[demand.head[a]!]!]! - orders.place[demand.order[demand.head[b]!]!]! || a - b);
+  for (const casting of castings)
+    while (demand.need[casting]! > demand.prepped[casting]! && timeline.firstFree < timeline.to) {
+      const mould = bestEmptyMould(at, casting);
+      if (mould === NONE || !prepOne(at, mould, casting)) break;
+    }
+};

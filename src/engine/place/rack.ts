@@ -1,0 +1,67 @@
+import { NEVER } from './problem.ts';
+
+/**
+ * Rack spaces taken by pieces that cure out of their moulds (R8). A piece counts from whenever it was put in until it is
+ * ready, whatever its own start: tasks of one shift are not placed in order of time, and this way none can be too many.
+ */
+export class Rack {
+  private readyAt: Int32Array;
+  private spaces: Int32Array;
+  private count = 0;
+
+  constructor(
+    private readonly limit: number,
+    most: number,
+  ) {
+    this.readyAt = new Int32Array(most);
+    this.spaces = new Int32Array(most);
+  }
+
+  reset(): void {
+    this.count = 0;
+  }
+
+  /** Forgets pieces that are ready by the start of a shift. */
+  clearReady(by: number): void {
+    let kept = 0;
+    for (let i = 0; i < this.count; i++)
+      if (this.readyAt[i]! > by) {
+        this.readyAt[kept] = this.readyAt[i]!;
+        this.spaces[kept++] = this.spaces[i]!;
+      }
+    this.count = kept;
+  }
+
+  put(readyAt: number, spaces: number): void {
+    if (this.limit >= NEVER || spaces === 0) return;
+    this.readyAt[this.count] = readyAt;
+    this.spaces[this.count++] = spaces;
+  }
+
+  /** Takes back the last piece put. */
+  takeBack(spaces: number): void {
+    if (this.limit < NEVER && spaces > 0) this.count--;
+  }
+
+  /**
+   * Earliest minute at or after `from` at which a piece that is ready at `curedAt` can leave its mould: as soon as there
+   * is room, at the latest when it is ready and needs none.
+   */
+  roomFrom(from: number, curedAt: number, spaces: number): number {
+    if (this.limit >= NEVER || spaces === 0 || from >= curedAt) return from;
+    if (spaces > this.limit) return curedAt;
+    let at = from;
+    for (;;) {
+      let used = spaces;
+      let soonest = NEVER;
+      for (let i = 0; i < this.count; i++)
+        if (this.readyAt[i]! > at) {
+          used += this.spaces[i]!;
+          if (this.readyAt[i]! < soonest) soonest = this.readyAt[i]!;
+        }
+      if (used <= this.limit) return at;
+      if (soonest >= curedAt || soonest === NEVER) return curedAt;
+      at = soonest;
+    }
+  }
+}

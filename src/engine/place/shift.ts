@@ -1,0 +1,86 @@
+import { placeBatch } from './batch.ts';
+import { packWaiting } from './complete.ts';
+import { composeBatch, type Filling, fullestKg, leadCasting } from './compose.ts';
+import { listOpenings, type Openings } from './openings.ts';
+import type { Placing } from './placing.ts';
+import { BATCH, NEVER, NONE } from './problem.ts';
+import { prepAhead } from './prep.ts';
+import { stripAwaited, stripRest } from './strip.ts';
+
+/** Shifts in a row that a mix may wait for a fuller batch; after that it goes out as it is. */
+const MOST_WAITS = 2;
+
+const kgOf = (at: Placing, fillings: Filling[]): number =>
+  fillings.reduce((n, f) => n + at.problem.castings[f.casting]!.kg, 0);
+
+/** The batch to pour next round the lead; empty when it is better left for a later shift. */
+const chooseBatch = (at: Placing, lead: number, openings: Openings): Filling[] => {
+  const { leastFill, waitMinutes } = at.dispatch;
+  const mix = at.problem.castings[lead]!.mix;
+  const soon = composeBatch(at, lead, openings, waitMinutes);
+  if (leastFill <= 0 || soon.length === 0) return soon;
+  const enough = Math.min(leastFill * fullestKg(at, lead), leastFill * at.problem.mixes[mix]!.mostKg);
+  if (kgOf(at, soon) >= enough) return soon;
+  const later = composeBatch(at, lead, openings, NEVER - openings.soonest[lead]! - 1);
+  if (kgOf(at, later) >= enough || at.waited[mix]! >= MOST_WAITS) return later;
+  return [];
+};
+
+const isSlow = (at: Placing, mix: number): boolean => {
+  const { ageing, mixMinutes, demouldMinutes } = at.problem.mixes[mix]!;
+  return ageing.whenAged(at.timeline.firstFree + mixMinutes, demouldMinutes) >= at.timeline.to;
+};
+
+/** Places a batch, giving up the pieces that are ready last until what is left fits. */
+const placeWhatFits = (at: Placing, fillings: Filling[]): boolean => {
+  const late = at.dispatch.slowMixesLate && isSlow(at, at.problem.castings[fillings[0]!.casting]!.mix);
+  const left = [...fillings];
+  while (left.length > 0) {
+    if ((late && placeBatch(at, left, true)) || placeBatch(at, left, false)) return true;
+    let last = left.length - 1;
+    for (let i = last - 1; i > 0; i--) if (left[i]!.readyAt > left[last]!.readyAt) last = i;
+    left.splice(last, 1);
+  }
+  return false;
+};
+
+/** Batches of one shift, one after another, until nothing more fits. */
+const pourBatches = (at: Placing): void => {
+  const { blocked, problem, openings } = at;
+  blocked.fill(0);
+  const waitedBefore = Int32Array.from(at.waited);
+  for (;;) {
+    listOpenings(at, openings);
+    const lead = leadCasting(at, openings);
+    if (lead === NONE) return;
+    const mix = problem.castings[lead]!.mix;
+    const fillings = chooseBatch(at, lead, openings);
+    if (fillings.length === 0) {
+      for (const c of problem.mixes[mix]!.castings) blocked[c] = 1;
+      at.waited[mix] = waitedBefore[mix]! + 1;
+    } else if (placeWhatFits(at, fillings)) at.waited[mix] = 0;
+    else blocked[lead] = 1;
+  }
+};
+
+const allowsBatch = (at: Placing): boolean => {
+  const { offset, allow } = at.problem.shifts;
+  for (let i = offset[at.shift]!; i < offset[at.shift + 1]!; i++) if (allow[i]! & BATCH) return true;
+  return false;
+};
+
+/**
+ * Plans one shift: what orders wait for first, then batches in the order of the sequence, then with the time left what
+ * else can be stripped, packed and set up for the next session.
+ */
+export const workShift = (at: Placing, shift: number): void => {
+  at.shift = shift;
+  at.timeline.enter(shift);
+  at.rack.clearReady(at.timeline.from);
+  stripAwaited(at);
+  packWaiting(at, true);
+  if (at.demand.total > 0 && allowsBatch(at)) pourBatches(at);
+  stripRest(at);
+  packWaiting(at, false);
+  if (at.demand.total > 0) prepAhead(at);
+};

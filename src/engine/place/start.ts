@@ -1,0 +1,122 @@
+import type { Placing } from './placing.ts';
+import { NEVER, NONE } from './problem.ts';
+import { completeOrder } from './complete.ts';
+
+const resetMoulds = (at: Placing): void => {
+  const { problem, moulds, placed, demand } = at;
+  demand.prepped.fill(0);
+  placed.firstStripStart.fill(NONE);
+  placed.firstOrder.fill(NONE);
+  moulds.held.fill(NONE);
+  moulds.heldOrder.fill(NONE);
+  moulds.heldPour.fill(NONE);
+  problem.moulds.forEach((mould, k) => {
+    moulds.setFor[k] = mould.setFor;
+    moulds.dirty[k] = mould.dirty ? 1 : 0;
+    moulds.turnsSinceOil[k] = mould.turnsSinceOil;
+    moulds.freeAt[k] = mould.usableFrom;
+    moulds.preppedFor[k] = mould.prepped && mould.usableFrom < NEVER ? mould.setFor : NONE;
+    moulds.prepStart[k] = NONE;
+    moulds.prepEnd[k] = NONE;
+    moulds.coated[k] = 0;
+    moulds.batchFrom[k] = problem.now;
+  });
+  for (const piece of problem.inMould) {
+    const { ageing, demouldMinutes, cureMinutes } = problem.mixes[problem.castings[piece.casting]!.mix]!;
+    moulds.held[piece.mould] = piece.casting;
+    moulds.outAt[piece.mould] = ageing.whenAged(piece.filledAt, demouldMinutes);
+    moulds.curedAt[piece.mould] = ageing.whenAged(piece.filledAt, cureMinutes);
+    moulds.preppedFor[piece.mould] = NONE;
+    moulds.setFor[piece.mould] = piece.casting;
+    moulds.dirty[piece.mould] = 1;
+  }
+  for (let k = 0; k < problem.moulds.length; k++) {
+    const casting = moulds.preppedFor[k]!;
+    if (casting !== NONE) demand.prepped[casting] = demand.prepped[casting]! + 1;
+  }
+};
+
+/** Takes finished pieces for an order, set aside ones first, then those ready soonest; returns how many it got. */
+const takeFinished = (at: Placing, lots: Int32Array, order: number, casting: number, count: number): number => {
+  const { finished } = at.problem;
+  let got = 0;
+  for (const aside of [true, false])
+    for (let i = 0; i < finished.length && got < count; i++) {
+      const lot = finished[i]!;
+      if (lot.casting !== casting || lots[i] === 0 || (aside ? lot.order !== order : lot.order !== NONE)) continue;
+      const taken = Math.min(lots[i]!, count - got);
+      lots[i] = lots[i]! - taken;
+      got += taken;
+      at.placed.fromFinished.push({ order, finished: i, count: taken });
+      at.orders.readyAt[order] = Math.max(at.orders.readyAt[order]!, lot.readyAt);
+    }
+  return got;
+};
+
+/** Gives pieces that are in moulds to an order, set aside ones first; returns how many it got. */
+const takeInMould = (at: Placing, order: number, casting: number, count: number): number => {
+  const { inMould } = at.problem;
+  let got = 0;
+  for (const aside of [true, false])
+    for (const piece of inMould) {
+      if (got === count) break;
+      if (piece.casting !== casting || (aside ? piece.order !== order : piece.order !== NONE)) continue;
+      if (at.moulds.heldOrder[piece.mould] !== NONE || at.moulds.outAt[piece.mould]! > at.lastStrip[casting]!) continue;
+      at.moulds.heldOrder[piece.mould] = order;
+      got++;
+    }
+  return got;
+};
+
+const addDemand = (at: Placing, order: number, lots: Int32Array): void => {
+  const { demand, orders } = at;
+  for (const piece of at.problem.orders[order]!.pieces) {
+    const finished = takeFinished(at, lots, order, piece.casting, piece.count);
+    const inMould = takeInMould(at, order, piece.casting, piece.count - finished);
+    const left = piece.count - finished - inMould;
+    orders.unstripped[order] = orders.unstripped[order]! + left + inMould;
+    if (left === 0) continue;
+    orders.unpoured[order] = orders.unpoured[order]! + left;
+    const end = demand.end[piece.casting]!;
+    demand.order[end] = order;
+    demand.left[end] = left;
+    demand.end[piece.casting] = end + 1;
+    demand.need[piece.casting] = demand.need[piece.casting]! + left;
+    demand.total += left;
+  }
+};
+
+/**
+ * Puts everything back to `now` and shares out what is there: finished pieces and pieces in moulds go to the orders of
+ * the sequence in turn, and what they still lack joins the queues of pieces to pour.
+ */
+export const startPlacing = (at: Placing): void => {
+  const { problem, demand, orders, placed, dispatch } = at;
+  at.stock.reset();
+  at.rack.reset();
+  for (const lot of problem.finished)
+    if (lot.readyAt > problem.now) at.rack.put(lot.readyAt, problem.castings[lot.casting]!.rackSpaces * lot.count);
+  placed.batches = placed.pours = placed.bags = 0;
+  placed.fromFinished.length = 0;
+  resetMoulds(at);
+  demand.head.set(demand.start.subarray(0, demand.head.length));
+  demand.end.set(demand.head);
+  demand.need.fill(0);
+  demand.total = 0;
+  orders.unpoured.fill(0);
+  orders.unstripped.fill(0);
+  orders.readyAt.fill(problem.now);
+  orders.packStart.fill(NONE);
+  orders.completesAt.fill(NONE);
+  orders.waiting.length = 0;
+  at.waited.fill(0);
+  orders.open = 0;
+  const lots = Int32Array.from(problem.finished, (lot) => lot.count);
+  dispatch.sequence.forEach((order, place) => {
+    orders.place[order] = place;
+    if (orders.excluded[order]) return;
+    orders.open++;
+    addDemand(at, order, lots);
+  });
+  for (const order of dispatch.sequence) if (!orders.excluded[order] && orders.unstripped[order] === 0) completeOrder(at, order);
+};

@@ -1,0 +1,139 @@
+import type { CompiledMaterial } from './problem.ts';
+import { NEVER, NONE } from './problem.ts';
+
+const EPSILON = 1e-9;
+type Quantity = { material: number; quantity: number };
+type Cuts = { material: number; lengthMm: number; count: number };
+
+/**
+ * Materials that may run short: what is there until more can be bought, and what cannot be bought at all (R10). All that
+ * has been used counts at once, whatever its time, so that placing tasks of one shift in any order never overdraws.
+ *
+ * One question at a time: `ask()`, then `add` and `addCuts` what is needed together, then `earliest(from)`; `use(at)`
+ * takes it.
+ */
+export class Stock {
+  private readonly used: Float64Array;
+  /** What is left of opened sticks, by material, mm. */
+  private readonly offcuts: number[][];
+  private readonly needed: Float64Array;
+  private readonly asked: number[] = [];
+  private readonly cuts: Cuts[] = [];
+
+  constructor(
+    private readonly materials: CompiledMaterial[],
+    /** Sticks of each material held back because a cut plan could not do with fewer. */
+    private readonly heldBack: ArrayLike<number>,
+  ) {
+    this.used = new Float64Array(materials.length);
+    this.needed = new Float64Array(materials.length);
+    this.offcuts = materials.map(() => []);
+  }
+
+  reset(): void {
+    this.used.fill(0);
+    for (const list of this.offcuts) list.length = 0;
+  }
+
+  ask(): void {
+    for (const material of this.asked) this.needed[material] = 0;
+    this.asked.length = 0;
+    this.cuts.length = 0;
+  }
+
+  private want(material: number, quantity: number): void {
+    if (!this.asked.includes(material)) this.asked.push(material);
+    this.needed[material] = this.needed[material]! + quantity;
+  }
+
+  add(list: Quantity[], times = 1): void {
+    for (const x of list) this.want(x.material, x.quantity * times);
+  }
+
+  addCuts(list: Cuts[]): void {
+    for (const x of list) this.cuts.push(x);
+  }
+
+  /** Earliest minute at or after `from` at which all that was asked for is there; NEVER when it will not be. */
+  earliest(from: number): number {
+    const opened = this.openSticks(from, false);
+    let at = from;
+    for (const material of this.asked) {
+      const sticks = opened.find((x) => x.material === material)?.quantity ?? 0;
+      at = Math.max(at, this.earliestOf(material, this.needed[material]! + sticks, from));
+    }
+    for (const x of opened) if (!this.asked.includes(x.material)) at = Math.max(at, this.earliestOf(x.material, x.quantity, from));
+    return at;
+  }
+
+  /** The first material asked for that will not all be there by a minute, and how much is missing; null when all is. */
+  shortBy(by: number): { material: number; quantity: number } | null {
+    const opened = this.openSticks(by, false);
+    for (const material of [...this.asked, ...opened.map((x) => x.material)]) {
+      const sticks = opened.find((x) => x.material === material)?.quantity ?? 0;
+      const wanted = this.needed[material]! + sticks;
+      if (this.earliestOf(material, wanted, by) > by) return { material, quantity: wanted - this.levelBy(material, by) };
+    }
+    return null;
+  }
+
+  private levelBy(material: number, by: number): number {
+    const m = this.materials[material]!;
+    const arrived = m.arrivals.reduce((n, x) => (x.at <= by ? n + x.quantity : n), m.onHand);
+    return arrived - this.used[material]! - this.heldBack[material]!;
+  }
+
+  private earliestOf(material: number, quantity: number, from: number): number {
+    const m = this.materials[material]!;
+    if (from >= m.plentyFrom || quantity <= 0) return from;
+    let level = m.onHand - this.used[material]! - this.heldBack[material]!;
+    let at = from;
+    for (const arrival of m.arrivals) {
+      if (arrival.at > from && level + EPSILON >= quantity) return at;
+      if (arrival.at >= m.plentyFrom) break;
+      level += arrival.quantity;
+      at = Math.max(from, arrival.at);
+    }
+    if (level + EPSILON >= quantity) return at;
+    return m.plentyFrom >= NEVER ? NEVER : m.plentyFrom;
+  }
+
+  /** Takes what was asked for. */
+  use(at: number): void {
+    for (const x of this.openSticks(at, true)) this.want(x.material, x.quantity);
+    for (const material of this.asked)
+      if (at < this.materials[material]!.plentyFrom) this.used[material] = this.used[material]! + this.needed[material]!;
+    this.ask();
+  }
+
+  /** New sticks that the cuts open, by material; each cut goes on the shortest offcut that is long enough. */
+  private openSticks(at: number, commit: boolean): Quantity[] {
+    const opened: Quantity[] = [];
+    const copies: number[][] = [];
+    for (const x of this.cuts) {
+      if (at >= this.materials[x.material]!.plentyFrom) continue;
+      const offcuts = commit ? this.offcuts[x.material]! : (copies[x.material] ??= [...this.offcuts[x.material]!]);
+      const quantity = this.cutFrom(offcuts, this.materials[x.material]!, x);
+      const sum = opened.find((o) => o.material === x.material);
+      if (sum) sum.quantity += quantity;
+      else opened.push({ material: x.material, quantity });
+    }
+    return opened;
+  }
+
+  private cutFrom(offcuts: number[], material: CompiledMaterial, cuts: Cuts): number {
+    let opened = 0;
+    for (let i = 0; i < cuts.count; i++) {
+      let best = NONE;
+      for (let k = 0; k < offcuts.length; k++)
+        if (offcuts[k]! + EPSILON >= cuts.lengthMm && (best === NONE || offcuts[k]! < offcuts[best]!)) best = k;
+      if (best === NONE) {
+        best = offcuts.push(material.stickMm) - 1;
+        opened++;
+      }
+      // A kerf is lost between two cuts; at the end of a stick there may be too little left for one.
+      offcuts[best] = offcuts[best]! - cuts.lengthMm - material.kerfMm;
+    }
+    return opened;
+  }
+}

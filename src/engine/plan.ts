@@ -1,0 +1,34 @@
+import type { PlanFile } from '../../shared/plan.ts';
+import type { YardFile } from '../../shared/yard-file.ts';
+import { compile } from './place/compile.ts';
+import type { Dispatch } from './place/dispatch.ts';
+import { placingOf } from './place/placing.ts';
+import type { Problem } from './place/problem.ts';
+import { settle } from './place/settle.ts';
+import { writePlan } from './place/write-plan.ts';
+import { quickSearch } from './search/quick.ts';
+
+export type Effort = 'quick' | 'normal' | 'thorough';
+
+/** The plan of one dispatch, placed again with fewer sticks to count on where their cuts do not fit. */
+export const planOf = (problem: Problem, dispatch: Dispatch): PlanFile => {
+  const heldBack = new Int32Array(problem.materials.length);
+  for (;;) {
+    const at = placingOf(problem, dispatch, heldBack);
+    const refused = settle(at, dispatch);
+    const unplanned = [...refused].map(([order, why]) => ({ order: problem.yard.orders[order]!.id, ...why }));
+    const written = writePlan(at, unplanned);
+    if ('plan' in written) return written.plan;
+    heldBack[written.shortOf] = heldBack[written.shortOf]! + 1;
+  }
+};
+
+/**
+ * Plans a yard: every order planned whole, or left out with a reason, by rules R0–R12 of the yard file contract. Pure and
+ * deterministic: the same file gives the same plan on any machine. The file has to come from `readYardFile`.
+ */
+export const planYard = (yard: YardFile): PlanFile => {
+  const problem = compile(yard);
+  const start = placingOf(problem, { sequence: new Int32Array(0) } as unknown as Dispatch);
+  return planOf(problem, quickSearch(start).dispatch);
+};

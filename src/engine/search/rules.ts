@@ -1,0 +1,76 @@
+import { NEVER, type Problem } from '../place/problem.ts';
+
+/** Days over which the pace of the yard is measured. */
+const LOOK_AHEAD_DAYS = 90;
+
+/** Turns a mould makes in an average day, by mix: one in each session, more where the mix can be stripped within it. */
+const turnsPerDay = (problem: Problem): number[] => {
+  const { shifts, today, mixes } = problem;
+  const days = Math.min(LOOK_AHEAD_DAYS, problem.yard.yard.horizonDays + 1);
+  return mixes.map((mix) => {
+    let turns = 0;
+    for (let s = 0; s < shifts.count && shifts.day[s]! < today + days; s++) {
+      const open = shifts.to[s]! - shifts.from[s]!;
+      const out = mix.ageing.whenAged(shifts.from[s]!, mix.demouldMinutes) - shifts.from[s]!;
+      turns += 1 + Math.floor(Math.max(0, open - mix.attendMinutes) / Math.max(1, out + 2 * mix.mixMinutes));
+    }
+    return Math.max(turns / days, 1e-6);
+  });
+};
+
+/**
+ * Days of work in each order, by its scarcest moulds: pieces of a casting over the turns a day of all moulds that make
+ * it. A rough figure, for sorting only.
+ */
+export const workDays = (problem: Problem): Float64Array => {
+  const turns = turnsPerDay(problem);
+  return Float64Array.from(problem.orders, (order) =>
+    order.pieces.reduce((days, { casting, count }) => {
+      const { moulds, mix } = problem.castings[casting]!;
+      return Math.max(days, count / (Math.max(1, moulds.length) * turns[mix]!));
+    }, 0),
+  );
+};
+
+const sorted = (problem: Problem, key: (order: number) => number): Int32Array => {
+  const keys = problem.orders.map((_, o) => key(o));
+  return Int32Array.from(keys.map((_, o) => o).sort((a, b) => keys[a]! - keys[b]! || a - b));
+};
+
+/** Earliest due date first (Jackson 1955); orders without a date last, heavier ones first among equals. */
+export const earliestDueFirst = (problem: Problem): Int32Array =>
+  sorted(problem, (o) => {
+    const { dueDay, weight } = problem.orders[o]!;
+    return (dueDay >= NEVER ? 1e7 : dueDay) - weight * 1e-6;
+  });
+
+/** Weighted shortest processing time first (Smith 1956): weight over days of work, largest first. */
+export const weightedShortestFirst = (problem: Problem, work: Float64Array): Int32Array =>
+  sorted(problem, (o) => -problem.orders[o]!.weight / Math.max(work[o]!, 1e-3));
+
+/**
+ * Apparent tardiness cost (Vepsalainen and Morton 1987), order by order: weight over work, discounted by how much time
+ * there is to spare against `lookAhead` mean works. Once nothing is to spare it is weighted shortest work first.
+ */
+export const apparentTardinessFirst = (problem: Problem, work: Float64Array, lookAhead: number): Int32Array => {
+  const left = new Set(problem.orders.keys());
+  const result: number[] = [];
+  let time = 0;
+  let total = work.reduce((sum, x) => sum + x, 0);
+  while (left.size > 0) {
+    const mean = Math.max(total / left.size, 1e-6);
+    let best = -1;
+    let bestIndex = -1;
+    for (const o of left) {
+      const { weight, dueDay } = problem.orders[o]!;
+      const spare = dueDay >= NEVER ? 1e4 : Math.max(0, dueDay - problem.today - work[o]! - time);
+      const index = (weight / Math.max(work[o]!, 1e-3)) * Math.exp(-spare / (lookAhead * mean));
+      if (index > bestIndex) [best, bestIndex] = [o, index];
+    }
+    left.delete(best);
+    result.push(best);
+    time += work[best]!;
+    total -= work[best]!;
+  }
+  return Int32Array.from(result);
+};
