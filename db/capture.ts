@@ -1,0 +1,78 @@
+import { sql } from 'drizzle-orm';
+import { getTableConfig, type SQLiteTable } from 'drizzle-orm/sqlite-core';
+import { castingCuts, castingMaterials, castings } from './tables/casting.ts';
+import { customers } from './tables/customer.ts';
+import { kitCuts, kitParts, kitPieces, kits } from './tables/kit.ts';
+import { incomings, materials } from './tables/material.ts';
+import { mixes, mixMaterials } from './tables/mix.ts';
+import { finishedPieces, mouldMakes, moulds, piecesInMould } from './tables/mould.ts';
+import { orderLines, orders } from './tables/order.ts';
+import { temperatureSteps } from './tables/temperature.ts';
+import { closedDays, extraWindows, workWindows } from './tables/work.ts';
+import { yards } from './tables/yard.ts';
+import type { Tx } from './transaction.ts';
+
+/** Every table whose rows a change may write, so that undoing it can put them back. */
+const CAPTURED: SQLiteTable[] = [
+  ...[yards, workWindows, closedDays, extraWindows, temperatureSteps, materials, incomings, mixes, mixMaterials],
+  ...[castings, castingMaterials, castingCuts, moulds, mouldMakes, piecesInMould, finishedPieces],
+  ...[kits, kitPieces, kitParts, kitCuts, customers, orders, orderLines],
+];
+
+export interface CapturedTable {
+  name: string;
+  columns: string[];
+  keys: string[];
+}
+
+const describe = (table: SQLiteTable): CapturedTable => {
+  const { name, columns, primaryKeys } = getTableConfig(table);
+  const keys = primaryKeys.flatMap((key) => key.columns.map((column) => column.name));
+  return {
+    name,
+    columns: columns.map((column) => column.name),
+    keys: keys.length > 0 ? keys : columns.filter((column) => column.primary).map((column) => column.name),
+  };
+};
+
+export const CAPTURED_TABLES: ReadonlyMap<string, CapturedTable> = new Map(
+  CAPTURED.map(describe).map((table) => [table.name, table]),
+);
+
+/**
+ * A row as JSON text: each column's value as an SQL literal, which keeps its type and, unlike a JSON number, the last
+ * bit of a fraction. `rowText(table, 'NEW')` is `json_object('id', quote(NEW."id"), …)`.
+ */
+export const rowText = ({ columns }: CapturedTable, row: string): string =>
+  `json_object(${columns.map((column) => `'${column}', quote(${row}."${column}")`).join(', ')})`;
+
+const triggerOf = (table: CapturedTable, event: 'insert' | 'update' | 'delete'): [name: string, text: string] => {
+  const name = `capture_${table.name}_${event}`;
+  const oldRow = event === 'insert' ? 'null' : rowText(table, 'OLD');
+  const newRow = event === 'delete' ? 'null' : rowText(table, 'NEW');
+  const insert = 'insert into "rowChanges" ("change", "tableName", "oldRow", "newRow")';
+  const select = `select "change", '${table.name}', ${oldRow}, ${newRow} from "changeUnderWay" where "change" is not null`;
+  return [name, `CREATE TRIGGER "${name}" after ${event} on "${table.name}" begin ${insert} ${select}; end`];
+};
+
+/**
+ * Sees to it that every write of a change is captured row by row, whatever statement made it. The triggers follow from
+ * the table definitions, so they are made anew whenever those moved on; a migration that rebuilds a table drops them.
+ */
+export const captureWrites = async (tx: Tx): Promise<void> => {
+  const wanted = new Map(
+    [...CAPTURED_TABLES.values()].flatMap((table) => [
+      triggerOf(table, 'insert'),
+      triggerOf(table, 'update'),
+      triggerOf(table, 'delete'),
+    ]),
+  );
+  const there = await tx.values<[name: string, text: string]>(
+    sql`select name, sql from sqlite_master where type = 'trigger' and name like 'capture!_%' escape '!'`,
+  );
+  for (const [name, text] of there) {
+    if (wanted.get(name) === text) wanted.delete(name);
+    else await tx.run(sql.raw(`drop trigger "${name}"`));
+  }
+  for (const text of wanted.values()) await tx.run(sql.raw(text));
+};

@@ -1,0 +1,84 @@
+import { mkdirSync } from 'node:fs';
+import { dirname } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { type Client, createClient } from '@libsql/client';
+import { whileBusy } from './busy.ts';
+import { migrateDatabase } from './migrate.ts';
+import { inTransaction, type Tx } from './transaction.ts';
+import { writeQueue } from './write-queue.ts';
+
+export type { Tx } from './transaction.ts';
+
+export interface Database {
+  /** One consistent look at the data. */
+  read<T>(work: (tx: Tx) => Promise<T>): Promise<T>;
+  /** One queued write transaction. Await nothing but the database inside it; it may run again when the file was busy. */
+  write<T>(work: (tx: Tx) => Promise<T>): Promise<T>;
+  close(): void;
+}
+
+export interface DatabaseAddress {
+  /** `file:…` for the embedded file, or a `libsql:`, `http:` or `https:` address. */
+  url: string;
+  token?: string;
+}
+
+/**
+ * How long the driver waits for a lock. It waits on the one thread that serves everyone, so this is short: waiting longer
+ * is done between tries, with the thread free.
+ */
+const LOCK_WAIT_MS = 60;
+
+const isFile = (url: string) => url.startsWith('file:');
+
+const makeFolderOf = (url: string) => {
+  const path = url.startsWith('file://') ? fileURLToPath(url) : url.slice('file:'.length);
+  mkdirSync(dirname(path), { recursive: true });
+};
+
+/** Readers and one writer may work on the file at once. The setting stays with the file. */
+const allowReadersBesideWriter = (client: Client) => client.execute('PRAGMA journal_mode = WAL');
+
+const prepare = async (url: string, connect: () => Client): Promise<void> => {
+  const client = connect();
+  try {
+    await whileBusy(
+      async () => {
+        if (isFile(url)) await allowReadersBesideWriter(client);
+        await migrateDatabase(client);
+      },
+      async () => client.reconnect(),
+    );
+  } finally {
+    client.close();
+  }
+};
+
+/** Opens the database, making the file and bringing its tables up to date first. */
+export const openDatabase = async ({ url, token }: DatabaseAddress): Promise<Database> => {
+  if (isFile(url)) makeFolderOf(url);
+  const connect = () => createClient({ url, authToken: token, timeout: LOCK_WAIT_MS });
+  await prepare(url, connect);
+  const reader = connect();
+  // A client of its own: only the queue uses it, so reconnecting it takes nothing away from anyone else.
+  const writer = connect();
+  const queued = writeQueue();
+  return {
+    read: (work) =>
+      whileBusy(
+        () => inTransaction(reader, 'read', work),
+        async () => undefined,
+      ),
+    write: (work) =>
+      queued(() =>
+        whileBusy(
+          () => inTransaction(writer, 'write', work),
+          async () => writer.reconnect(),
+        ),
+      ),
+    close: () => {
+      reader.close();
+      writer.close();
+    },
+  };
+};

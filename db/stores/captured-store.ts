@@ -1,0 +1,82 @@
+import { desc, eq, sql } from 'drizzle-orm';
+import { CAPTURED_TABLES, type CapturedTable, rowText } from '../capture.ts';
+import { type CapturedRow, rowChanges } from '../tables/change.ts';
+import type { Tx } from '../transaction.ts';
+
+type RowChange = typeof rowChanges.$inferSelect;
+
+/** A row that no longer is as the change left it. */
+export interface MovedOn {
+  table: string;
+  /** The columns that name the row, as SQL literals. */
+  key: CapturedRow;
+}
+
+const tableOf = (name: string): CapturedTable => {
+  const table = CAPTURED_TABLES.get(name);
+  if (!table) throw new Error(`No captured table is named ${name}.`);
+  return table;
+};
+
+const keyOf = (table: CapturedTable, row: CapturedRow): CapturedRow =>
+  Object.fromEntries(table.keys.map((key) => [key, row[key] ?? 'null']));
+
+const pairs = (row: CapturedRow, between: string) =>
+  Object.entries(row)
+    .map(([column, literal]) => `"${column}" = ${literal}`)
+    .join(between);
+
+const rowNow = async (tx: Tx, table: CapturedTable, key: CapturedRow): Promise<CapturedRow | null> => {
+  const select = `select ${rowText(table, `"${table.name}"`)} from "${table.name}" where ${pairs(key, ' and ')}`;
+  const [row] = await tx.values<[string]>(sql.raw(select));
+  return row ? JSON.parse(row[0]) : null;
+};
+
+/** Columns added since the row was captured do not count: nothing could have been known about them. */
+const sameRow = (left: CapturedRow, now: CapturedRow | null) =>
+  now !== null && Object.entries(left).every(([column, literal]) => now[column] === literal);
+
+const statementBack = ({ name }: CapturedTable, key: CapturedRow, oldRow: CapturedRow | null, newRow: CapturedRow | null) => {
+  if (oldRow === null) return `delete from "${name}" where ${pairs(key, ' and ')}`;
+  if (newRow !== null) return `update "${name}" set ${pairs(oldRow, ', ')} where ${pairs(key, ' and ')}`;
+  const columns = Object.keys(oldRow).map((column) => `"${column}"`);
+  return `insert into "${name}" (${columns.join(', ')}) values (${Object.values(oldRow).join(', ')})`;
+};
+
+const putRowBack = async (tx: Tx, { tableName, oldRow, newRow }: RowChange): Promise<MovedOn | null> => {
+  const table = tableOf(tableName);
+  const left = newRow ?? oldRow;
+  if (!left) throw new Error(`A write to ${tableName} was captured without its row.`);
+  const key = keyOf(table, left);
+  const now = await rowNow(tx, table, key);
+  const asLeft = newRow === null ? now === null : sameRow(newRow, now);
+  if (!asLeft) return { table: tableName, key };
+  // The literals are what the database itself wrote down for its own values.
+  await tx.run(sql.raw(statementBack(table, key, oldRow, newRow)));
+  return null;
+};
+
+/** Rows that refer to one that is no longer there. */
+const firstLeftBehind = async (tx: Tx): Promise<MovedOn | null> => {
+  const [row] = await tx.values<[string]>(sql`pragma foreign_key_check`);
+  return row ? { table: row[0], key: {} } : null;
+};
+
+/** True when it is still known what the change wrote. */
+export const isCaptured = async (tx: Tx, change: number): Promise<boolean> =>
+  (await tx.select({ id: rowChanges.id }).from(rowChanges).where(eq(rowChanges.change, change)).limit(1)).length > 0;
+
+/**
+ * Puts back every row that the change wrote, the last one first. Null when that is done, else the first row that has
+ * changed since: the caller then has to roll back.
+ */
+export const putRowsBack = async (tx: Tx, change: number): Promise<MovedOn | null> => {
+  const rows = await tx.select().from(rowChanges).where(eq(rowChanges.change, change)).orderBy(desc(rowChanges.id));
+  // Rows may refer to others that come back after them; what counts is that all is there in the end.
+  await tx.run(sql`pragma defer_foreign_keys = on`);
+  for (const row of rows) {
+    const movedOn = await putRowBack(tx, row);
+    if (movedOn) return movedOn;
+  }
+  return firstLeftBehind(tx);
+};

@@ -1,0 +1,77 @@
+import { asc, desc, eq, isNotNull, isNull, sql } from 'drizzle-orm';
+import { incomings, materials } from '../tables/material.ts';
+import type { Tx } from '../transaction.ts';
+import { nextPosition } from './rows.ts';
+
+type MaterialRow = typeof materials.$inferSelect;
+export type StoredMaterial = MaterialRow;
+export type StoredIncoming = Omit<typeof incomings.$inferSelect, 'position'>;
+
+export const materialsInOrder = (tx: Tx): Promise<StoredMaterial[]> =>
+  tx.select().from(materials).orderBy(asc(materials.position));
+
+export const materialById = async (tx: Tx, id: string): Promise<StoredMaterial | null> =>
+  (await tx.select().from(materials).where(eq(materials.id, id)))[0] ?? null;
+
+export const updateMaterial = async (
+  tx: Tx,
+  id: string,
+  patch: Partial<Omit<MaterialRow, 'id' | 'position'>>,
+): Promise<void> => {
+  await tx.update(materials).set(patch).where(eq(materials.id, id));
+};
+
+/** Adds to what is in the yard; takes away when negative, down to nothing. */
+export const addToStock = async (tx: Tx, id: string, quantity: number): Promise<void> => {
+  await tx
+    .update(materials)
+    .set({ onHand: sql`max(0, ${materials.onHand} + ${quantity})` })
+    .where(eq(materials.id, id));
+};
+
+const incomingColumns = {
+  id: incomings.id,
+  material: incomings.material,
+  quantity: incomings.quantity,
+  on: incomings.on,
+  boughtOn: incomings.boughtOn,
+  price: incomings.price,
+  arrivedOn: incomings.arrivedOn,
+};
+
+/** As in the yard file, at the same places. */
+export const onTheirWay = (tx: Tx): Promise<StoredIncoming[]> =>
+  tx.select(incomingColumns).from(incomings).where(isNull(incomings.arrivedOn)).orderBy(asc(incomings.position));
+
+export const recentArrivals = (tx: Tx, limit: number): Promise<StoredIncoming[]> =>
+  tx
+    .select(incomingColumns)
+    .from(incomings)
+    .where(isNotNull(incomings.arrivedOn))
+    .orderBy(desc(incomings.arrivedOn), desc(incomings.id))
+    .limit(limit);
+
+export const incomingById = async (tx: Tx, id: number): Promise<StoredIncoming | null> =>
+  (await tx.select(incomingColumns).from(incomings).where(eq(incomings.id, id)))[0] ?? null;
+
+export const addIncoming = async (tx: Tx, goods: Omit<StoredIncoming, 'id' | 'arrivedOn'>): Promise<number> => {
+  const position = await nextPosition(tx, incomings);
+  const [added] = await tx
+    .insert(incomings)
+    .values({ ...goods, position })
+    .returning();
+  if (!added) throw new Error(`The goods on their way (${goods.material}) were not added.`);
+  return added.id;
+};
+
+/** They are in the yard: into stock, and no longer on their way. Says nothing about goods that had arrived already. */
+export const markArrived = async (tx: Tx, id: number, on: string): Promise<void> => {
+  const goods = await incomingById(tx, id);
+  if (!goods || goods.arrivedOn !== null) return;
+  await tx.update(incomings).set({ arrivedOn: on }).where(eq(incomings.id, id));
+  await addToStock(tx, goods.material, goods.quantity);
+};
+
+export const removeIncoming = async (tx: Tx, id: number): Promise<void> => {
+  await tx.delete(incomings).where(eq(incomings.id, id));
+};

@@ -1,0 +1,62 @@
+import { asc, eq } from 'drizzle-orm';
+import type { Mould } from '../../shared/mould.ts';
+import { mouldMakes, moulds, piecesInMould } from '../tables/mould.ts';
+import type { Tx } from '../transaction.ts';
+import { belongings, insertAll, nextPosition } from './rows.ts';
+
+type MouldRow = typeof moulds.$inferSelect;
+type PieceRow = Omit<typeof piecesInMould.$inferSelect, 'position'>;
+
+export interface StoredMould extends Omit<MouldRow, 'position'> {
+  makes: { casting: string; changeMinutes: number }[];
+  /** What was poured into it and not stripped yet. */
+  piece: Omit<PieceRow, 'mould'> | null;
+}
+
+/** In the order in which the maker lists them. */
+export const mouldsInOrder = async (tx: Tx): Promise<StoredMould[]> => {
+  const makes = belongings(
+    await tx.select().from(mouldMakes).orderBy(asc(mouldMakes.position)),
+    (row) => row.mould,
+    ({ casting, changeMinutes }) => ({ casting, changeMinutes }),
+  );
+  const rows = await tx
+    .select({ mould: moulds, piece: piecesInMould })
+    .from(moulds)
+    .leftJoin(piecesInMould, eq(piecesInMould.mould, moulds.id))
+    .orderBy(asc(moulds.position));
+  return rows.map(({ mould: { position: _position, ...facts }, piece }) => ({
+    ...facts,
+    makes: makes(facts.id),
+    piece: piece && { casting: piece.casting, filledAt: piece.filledAt, order: piece.order },
+  }));
+};
+
+export const mouldById = async (tx: Tx, id: string): Promise<StoredMould | null> =>
+  (await mouldsInOrder(tx)).find((mould) => mould.id === id) ?? null;
+
+export const updateMould = async (
+  tx: Tx,
+  id: string,
+  patch: Partial<Omit<MouldRow, 'id' | 'position'>>,
+): Promise<void> => {
+  await tx.update(moulds).set(patch).where(eq(moulds.id, id));
+};
+
+export const addMould = async (tx: Tx, { makes, ...facts }: Mould, note: string | null = null): Promise<void> => {
+  await tx.insert(moulds).values({ ...facts, note, position: await nextPosition(tx, moulds) });
+  await insertAll(
+    tx,
+    mouldMakes,
+    makes.map((make, position) => ({ ...make, mould: facts.id, position })),
+  );
+};
+
+export const fillMould = async (tx: Tx, piece: PieceRow): Promise<void> => {
+  await tx.insert(piecesInMould).values({ ...piece, position: await nextPosition(tx, piecesInMould) });
+};
+
+/** The piece in it goes: stripped, or broken out. */
+export const emptyMould = async (tx: Tx, mould: string): Promise<void> => {
+  await tx.delete(piecesInMould).where(eq(piecesInMould.mould, mould));
+};

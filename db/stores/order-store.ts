@@ -1,0 +1,101 @@
+import { and, asc, desc, eq, inArray, like, lt, ne, type SQL } from 'drizzle-orm';
+import type { OrderLine } from '../../shared/order.ts';
+import { customers } from '../tables/customer.ts';
+import { finishedPieces, piecesInMould } from '../tables/mould.ts';
+import { orderLines, orders } from '../tables/order.ts';
+import type { Tx } from '../transaction.ts';
+import type { Customer } from './customer-store.ts';
+import { belongings, insertAll, nextPosition, present } from './rows.ts';
+
+export type { OrderStatus } from '../tables/order.ts';
+
+type OrderRow = typeof orders.$inferSelect;
+
+export interface StoredOrder extends Omit<OrderRow, 'position'> {
+  customer: Customer | null;
+  lines: OrderLine[];
+}
+
+export type NewOrder = Omit<OrderRow, 'position' | 'status' | 'handedOverOn'> & { lines: OrderLine[] };
+
+const linesOf = async (tx: Tx, ids: string[]) => {
+  const rows = await tx.select().from(orderLines).where(inArray(orderLines.order, ids)).orderBy(asc(orderLines.position));
+  return belongings(
+    rows,
+    (row) => row.order,
+    ({ kit, casting, material, quantity }): OrderLine => present({ kit, casting, material, quantity }),
+  );
+};
+
+const ordersWhere = async (tx: Tx, where: SQL | undefined, order: SQL, limit = -1): Promise<StoredOrder[]> => {
+  const rows = await tx
+    .select({ order: orders, customer: customers })
+    .from(orders)
+    .leftJoin(customers, eq(customers.id, orders.customerId))
+    .where(where)
+    .orderBy(order)
+    .limit(limit);
+  const lines = await linesOf(
+    tx,
+    rows.map(({ order: { id } }) => id),
+  );
+  return rows.map(({ order: { position: _position, ...facts }, customer }) => ({
+    ...facts,
+    customer,
+    lines: lines(facts.id),
+  }));
+};
+
+/** In the order in which they were taken. */
+export const openOrders = (tx: Tx): Promise<StoredOrder[]> =>
+  ordersWhere(tx, eq(orders.status, 'open'), asc(orders.position));
+
+/** Handed over, cancelled and lapsed, the newest first. */
+export const pastOrders = (tx: Tx, limit: number): Promise<StoredOrder[]> =>
+  ordersWhere(tx, ne(orders.status, 'open'), desc(orders.position), limit);
+
+export const orderById = async (tx: Tx, id: string): Promise<StoredOrder | null> =>
+  (await ordersWhere(tx, eq(orders.id, id), asc(orders.position)))[0] ?? null;
+
+/** Open orders whose date was held until a day before `today`. */
+export const lapsedHolds = (tx: Tx, today: string): Promise<StoredOrder[]> =>
+  ordersWhere(tx, and(eq(orders.status, 'open'), lt(orders.heldUntil, today)), asc(orders.position));
+
+/** The next number of the year of `date`: "27-015" after "27-014". Numbers of cancelled orders are not given again. */
+export const nextOrderId = async (tx: Tx, date: string): Promise<string> => {
+  const year = date.slice(2, 4);
+  const rows = await tx
+    .select({ id: orders.id })
+    .from(orders)
+    .where(like(orders.id, `${year}-%`));
+  const last = Math.max(0, ...rows.map(({ id }) => (/^\d\d-\d+$/.test(id) ? Number(id.slice(3)) : 0)));
+  return `${year}-${String(last + 1).padStart(3, '0')}`;
+};
+
+export const replaceLines = async (tx: Tx, id: string, lines: readonly OrderLine[]): Promise<void> => {
+  await tx.delete(orderLines).where(eq(orderLines.order, id));
+  await insertAll(
+    tx,
+    orderLines,
+    lines.map((line, position) => ({ ...line, order: id, position })),
+  );
+};
+
+export const addOrder = async (tx: Tx, { lines, ...facts }: NewOrder): Promise<void> => {
+  await tx.insert(orders).values({ ...facts, status: 'open', position: await nextPosition(tx, orders) });
+  await replaceLines(tx, facts.id, lines);
+};
+
+export const updateOrder = async (
+  tx: Tx,
+  id: string,
+  patch: Partial<Omit<OrderRow, 'id' | 'position'>>,
+): Promise<void> => {
+  await tx.update(orders).set(patch).where(eq(orders.id, id));
+};
+
+/** The pieces set aside for an order become stock. */
+export const freeSetAside = async (tx: Tx, id: string): Promise<void> => {
+  await tx.update(finishedPieces).set({ order: null }).where(eq(finishedPieces.order, id));
+  await tx.update(piecesInMould).set({ order: null }).where(eq(piecesInMould.order, id));
+};

@@ -1,0 +1,113 @@
+import type { YardFile } from '../../shared/yard-file.ts';
+import { castingCuts, castingMaterials, castings } from '../tables/casting.ts';
+import { customers } from '../tables/customer.ts';
+import { kitCuts, kitParts, kitPieces, kits } from '../tables/kit.ts';
+import { incomings, materials } from '../tables/material.ts';
+import { mixes, mixMaterials } from '../tables/mix.ts';
+import { finishedPieces, mouldMakes, moulds, piecesInMould } from '../tables/mould.ts';
+import { orderLines, orders } from '../tables/order.ts';
+import { temperatureSteps } from '../tables/temperature.ts';
+import { closedDays, extraWindows, workWindows } from '../tables/work.ts';
+import { yards } from '../tables/yard.ts';
+import type { Tx } from '../transaction.ts';
+import { insertAll } from './rows.ts';
+
+/** What refers comes before what it refers to. */
+const REFERRING_FIRST = [
+  ...[finishedPieces, piecesInMould, orderLines, orders, customers, kitPieces, kitParts, kitCuts, kits],
+  ...[mouldMakes, moulds, castingMaterials, castingCuts, castings, mixMaterials, mixes, incomings, materials],
+  ...[temperatureSteps, extraWindows, closedDays, workWindows, yards],
+];
+
+const inOrder = <T extends object>(entries: readonly T[]) => entries.map((entry, position) => ({ ...entry, position }));
+
+/** The entries of a list inside each owner, each with its owner and its place. */
+const inside = <O, E extends object>(owners: readonly O[], list: (owner: O) => readonly E[]) =>
+  owners.flatMap((owner) => inOrder(list(owner)).map((entry) => ({ owner, entry })));
+
+const insertWork = async (tx: Tx, { yard, keep, work, closed, extra, temperatures }: YardFile) => {
+  await tx.insert(yards).values({ ...yard, id: 1, keep: keep ?? null });
+  await insertAll(tx, workWindows, inOrder(work));
+  await insertAll(tx, closedDays, inOrder(closed.map((date) => ({ date }))));
+  await insertAll(tx, extraWindows, inOrder(extra));
+  await insertAll(tx, temperatureSteps, inOrder(temperatures));
+};
+
+const insertMaterials = async (tx: Tx, file: YardFile) => {
+  await insertAll(tx, materials, inOrder(file.materials));
+  await insertAll(tx, incomings, inOrder(file.incoming));
+  await insertAll(tx, mixes, inOrder(file.mixes));
+  const perBag = inside(file.mixes, (mix) => mix.perBag);
+  await insertAll(
+    tx,
+    mixMaterials,
+    perBag.map(({ owner, entry }) => ({ ...entry, mix: owner.id })),
+  );
+};
+
+const insertCastings = async (tx: Tx, file: YardFile) => {
+  await insertAll(tx, castings, inOrder(file.castings));
+  const perPiece = inside(file.castings, (casting) => casting.perPiece);
+  await insertAll(
+    tx,
+    castingMaterials,
+    perPiece.map(({ owner, entry }) => ({ ...entry, casting: owner.id })),
+  );
+  const cuts = inside(file.castings, (casting) => casting.cuts);
+  await insertAll(
+    tx,
+    castingCuts,
+    cuts.map(({ owner, entry }) => ({ ...entry, casting: owner.id })),
+  );
+  await insertAll(tx, moulds, inOrder(file.moulds));
+  const makes = inside(file.moulds, (mould) => mould.makes);
+  await insertAll(
+    tx,
+    mouldMakes,
+    makes.map(({ owner, entry }) => ({ ...entry, mould: owner.id })),
+  );
+};
+
+const insertKits = async (tx: Tx, file: YardFile) => {
+  await insertAll(tx, kits, inOrder(file.kits));
+  const ofKit = <E extends object>({ owner, entry }: { owner: { id: string }; entry: E }) => ({ ...entry, kit: owner.id });
+  await insertAll(tx, kitPieces, inside(file.kits, (kit) => kit.pieces).map(ofKit));
+  await insertAll(tx, kitParts, inside(file.kits, (kit) => kit.parts).map(ofKit));
+  await insertAll(tx, kitCuts, inside(file.kits, (kit) => kit.cuts).map(ofKit));
+};
+
+const insertOrders = async (tx: Tx, file: YardFile) => {
+  const names = [...new Set(file.orders.flatMap(({ customer }) => (customer === undefined ? [] : [customer])))];
+  await insertAll(
+    tx,
+    customers,
+    names.map((name, index) => ({ id: index + 1, name })),
+  );
+  const rows = inOrder(file.orders).map(({ id, customer, due, weight, position }) => ({
+    id,
+    position,
+    customerId: customer === undefined ? null : names.indexOf(customer) + 1,
+    promisedOn: due ?? null,
+    status: 'open' as const,
+    weight,
+  }));
+  await insertAll(tx, orders, rows);
+  const lines = inside(file.orders, (order) => order.lines);
+  await insertAll(
+    tx,
+    orderLines,
+    lines.map(({ owner, entry }) => ({ ...entry, order: owner.id })),
+  );
+};
+
+/** Puts a yard file in place of everything the yard holds. What only the store knows (notes, phones) is gone then. */
+export const replaceYard = async (tx: Tx, file: YardFile): Promise<void> => {
+  for (const table of REFERRING_FIRST) await tx.delete(table);
+  await insertWork(tx, file);
+  await insertMaterials(tx, file);
+  await insertCastings(tx, file);
+  await insertKits(tx, file);
+  await insertOrders(tx, file);
+  await insertAll(tx, finishedPieces, inOrder(file.finished));
+  await insertAll(tx, piecesInMould, inOrder(file.inMould));
+};

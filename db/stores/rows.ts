@@ -1,0 +1,40 @@
+import { max, type SQL } from 'drizzle-orm';
+import type { AnySQLiteColumn, SQLiteTable } from 'drizzle-orm/sqlite-core';
+import type { Tx } from '../transaction.ts';
+
+type Present<T> = { [K in keyof T as null extends T[K] ? never : K]: T[K] } & {
+  [K in keyof T as null extends T[K] ? K : never]?: Exclude<T[K], null>;
+};
+
+/** A row as an entry of a yard file: columns without a value are fields that are left out. */
+export const present = <T extends object>(row: T): Present<T> =>
+  Object.fromEntries(Object.entries(row).filter(([, value]) => value !== null)) as Present<T>;
+
+/** Rows by what they belong to, in the order in which they came. `belongings(pours, (p) => p.mould).get('1200 no. 1')` */
+export const belongings = <T, V>(rows: readonly T[], ownerOf: (row: T) => string, entry: (row: T) => V) => {
+  const groups = new Map<string, V[]>();
+  for (const row of rows) {
+    const group = groups.get(ownerOf(row)) ?? [];
+    group.push(entry(row));
+    groups.set(ownerOf(row), group);
+  }
+  return (owner: string): V[] => groups.get(owner) ?? [];
+};
+
+/** The place after the last of a list. */
+export const nextPosition = async (
+  tx: Tx,
+  table: SQLiteTable & { position: AnySQLiteColumn },
+  where?: SQL,
+): Promise<number> => {
+  const [row] = await tx.select({ last: max(table.position) }).from(table).where(where);
+  return Number(row?.last ?? -1) + 1;
+};
+
+/** Few enough rows that a statement stays under the engine's limit of values. */
+const ROWS_A_STATEMENT = 500;
+
+export const insertAll = async <T extends SQLiteTable>(tx: Tx, table: T, rows: T['$inferInsert'][]): Promise<void> => {
+  for (let from = 0; from < rows.length; from += ROWS_A_STATEMENT)
+    await tx.insert(table).values(rows.slice(from, from + ROWS_A_STATEMENT));
+};

@@ -1,0 +1,173 @@
+import { asc, eq, isNull, sql } from 'drizzle-orm';
+import type { AnySQLiteColumn, SQLiteTable } from 'drizzle-orm/sqlite-core';
+import type { YardFile } from '../../shared/yard-file.ts';
+import { castingCuts, castingMaterials, castings } from '../tables/casting.ts';
+import { customers } from '../tables/customer.ts';
+import { kitCuts, kitParts, kitPieces, kits } from '../tables/kit.ts';
+import { incomings, materials } from '../tables/material.ts';
+import { mixes, mixMaterials } from '../tables/mix.ts';
+import { finishedPieces, mouldMakes, moulds, piecesInMould } from '../tables/mould.ts';
+import { orderLines, orders } from '../tables/order.ts';
+import { temperatureSteps } from '../tables/temperature.ts';
+import { closedDays, extraWindows, workWindows } from '../tables/work.ts';
+import { revisions, yards } from '../tables/yard.ts';
+import type { Tx } from '../transaction.ts';
+import { belongings, present } from './rows.ts';
+
+const ONE = 1;
+
+/** All rows of a table in their order. */
+const listed = <T extends SQLiteTable & { position: AnySQLiteColumn }>(tx: Tx, table: T) =>
+  tx.select().from(table as SQLiteTable).orderBy(asc(table.position)) as unknown as Promise<T['$inferSelect'][]>;
+
+const materialQuantity = ({ material, quantity }: { material: string; quantity: number }) => ({ material, quantity });
+const cut = ({ material, lengthMm, count }: { material: string; lengthMm: number; count: number }) => ({
+  material,
+  lengthMm,
+  count,
+});
+
+const loadYard = async (tx: Tx, now: string) => {
+  const [row] = await tx.select().from(yards);
+  if (!row) throw new Error('The database holds no yard.');
+  const { id: _id, keep, ...facts } = row;
+  return { yard: { ...present(facts), now }, ...(keep ? { keep } : {}) };
+};
+
+const loadWork = async (tx: Tx) => ({
+  work: (await listed(tx, workWindows)).map(({ id: _id, position: _position, ...window }) => present(window)),
+  closed: (await listed(tx, closedDays)).map(({ date }) => date),
+  extra: (await listed(tx, extraWindows)).map(({ id: _id, position: _position, ...window }) => window),
+  temperatures: (await listed(tx, temperatureSteps)).map(({ from, celsius }) => ({ from, celsius })),
+});
+
+const loadMaterials = async (tx: Tx) => ({
+  materials: (await listed(tx, materials)).map(({ position: _position, openedNote: _note, ...material }) =>
+    present(material),
+  ),
+  incoming: (
+    await tx
+      .select({ material: incomings.material, quantity: incomings.quantity, on: incomings.on })
+      .from(incomings)
+      .where(isNull(incomings.arrivedOn))
+      .orderBy(asc(incomings.position))
+  ).map((row) => ({ ...row })),
+});
+
+const loadMixes = async (tx: Tx) => {
+  const perBag = belongings(await listed(tx, mixMaterials), (row) => row.mix, materialQuantity);
+  return (await listed(tx, mixes)).map(({ position: _position, ...mix }) => ({
+    ...present(mix),
+    perBag: perBag(mix.id),
+  }));
+};
+
+const loadCastings = async (tx: Tx) => {
+  const perPiece = belongings(await listed(tx, castingMaterials), (row) => row.casting, materialQuantity);
+  const cuts = belongings(await listed(tx, castingCuts), (row) => row.casting, cut);
+  return (await listed(tx, castings)).map(({ position: _position, ...casting }) => ({
+    ...casting,
+    perPiece: perPiece(casting.id),
+    cuts: cuts(casting.id),
+  }));
+};
+
+const loadMoulds = async (tx: Tx) => {
+  const makes = belongings(
+    await listed(tx, mouldMakes),
+    (row) => row.mould,
+    ({ casting, changeMinutes }) => ({ casting, changeMinutes }),
+  );
+  return (await listed(tx, moulds)).map(({ position: _position, note: _note, damageNote: _damageNote, ...mould }) => ({
+    ...present(mould),
+    makes: makes(mould.id),
+  }));
+};
+
+const loadKits = async (tx: Tx) => {
+  const pieces = belongings(
+    await listed(tx, kitPieces),
+    (row) => row.kit,
+    ({ casting, count }) => ({ casting, count }),
+  );
+  const parts = belongings(await listed(tx, kitParts), (row) => row.kit, materialQuantity);
+  const cuts = belongings(await listed(tx, kitCuts), (row) => row.kit, cut);
+  return (await listed(tx, kits)).map(({ position: _position, ...kit }) => ({
+    ...kit,
+    pieces: pieces(kit.id),
+    parts: parts(kit.id),
+    cuts: cuts(kit.id),
+  }));
+};
+
+const loadOrders = async (tx: Tx) => {
+  const lines = belongings(
+    await listed(tx, orderLines),
+    (row) => row.order,
+    ({ kit, casting, material, quantity }) => present({ kit, casting, material, quantity }),
+  );
+  const rows = await tx
+    .select({
+      id: orders.id,
+      customer: customers.name,
+      due: sql<string | null>`coalesce(${orders.promisedOn}, ${orders.wantedOn})`,
+      weight: orders.weight,
+    })
+    .from(orders)
+    .leftJoin(customers, eq(customers.id, orders.customerId))
+    .where(eq(orders.status, 'open'))
+    .orderBy(asc(orders.position));
+  return rows.map((row) => ({ ...present(row), lines: lines(row.id) }));
+};
+
+/** Pieces set aside for an order that is no longer open are stock. */
+const openOnly =
+  (open: ReadonlySet<string>) =>
+  <T extends { order?: string | undefined }>({ order, ...entry }: T) =>
+    order !== undefined && open.has(order) ? { ...entry, order } : entry;
+
+const loadPieces = async (tx: Tx, open: ReadonlySet<string>) => ({
+  finished: (await listed(tx, finishedPieces))
+    .map(({ id: _id, position: _position, ...pieces }) => present(pieces))
+    .map(openOnly(open)),
+  inMould: (await listed(tx, piecesInMould)).map(({ position: _position, ...piece }) => present(piece)).map(openOnly(open)),
+});
+
+/** Everything a plan depends on, as of `now`. */
+export const loadYardFile = async (tx: Tx, now: string): Promise<YardFile> => {
+  const { yard, keep } = await loadYard(tx, now);
+  const openOrders = await loadOrders(tx);
+  const open = new Set(openOrders.map(({ id }) => id));
+  return {
+    format: 'mould-rota/yard',
+    version: 1,
+    yard,
+    ...(await loadWork(tx)),
+    ...(await loadMaterials(tx)),
+    mixes: await loadMixes(tx),
+    castings: await loadCastings(tx),
+    moulds: await loadMoulds(tx),
+    kits: await loadKits(tx),
+    ...(await loadPieces(tx, open)),
+    orders: openOrders,
+    ...(keep ? { keep: { ...keep, pours: keep.pours.map(openOnly(open)) } } : {}),
+  };
+};
+
+export const isEmpty = async (tx: Tx): Promise<boolean> => (await tx.select({ id: yards.id }).from(yards)).length === 0;
+
+/** How many times anything a plan depends on has changed. */
+export const revision = async (tx: Tx): Promise<number> => {
+  const [row] = await tx.select().from(revisions);
+  return row?.revision ?? 0;
+};
+
+export const bumpRevision = async (tx: Tx): Promise<number> => {
+  const [row] = await tx
+    .insert(revisions)
+    .values({ id: ONE, revision: 1 })
+    .onConflictDoUpdate({ target: revisions.id, set: { revision: sql`${revisions.revision} + 1` } })
+    .returning();
+  if (!row) throw new Error('The revision was not counted.');
+  return row.revision;
+};

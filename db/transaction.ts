@@ -1,0 +1,29 @@
+import type { Client, TransactionMode } from '@libsql/client';
+import { LibSQLSession, LibSQLTransaction } from 'drizzle-orm/libsql';
+import { SQLiteAsyncDialect } from 'drizzle-orm/sqlite-core';
+
+/** What every store function works on: an open transaction. */
+export type Tx = LibSQLTransaction<Record<string, never>, Record<string, never>>;
+
+const dialect = new SQLiteAsyncDialect();
+
+/**
+ * Runs the work in one transaction of the given kind; any error rolls all of it back. Drizzle's own `transaction` only
+ * knows writing ones, and a read has to be one snapshot without keeping writers out.
+ */
+export const inTransaction = async <T>(
+  client: Client,
+  mode: TransactionMode,
+  work: (tx: Tx) => Promise<T>,
+): Promise<T> => {
+  const open = await client.transaction(mode);
+  try {
+    const session = new LibSQLSession<Record<string, never>, Record<string, never>>(client, dialect, undefined, {}, open);
+    const result = await work(new LibSQLTransaction('async', dialect, session, undefined));
+    await open.commit();
+    return result;
+  } finally {
+    // Rolls back whatever was not committed, and gives the connection back.
+    open.close();
+  }
+};

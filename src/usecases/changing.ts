@@ -1,0 +1,39 @@
+import type { Tx } from '../../db/open.ts';
+import type { Fault } from '../../shared/fault.ts';
+import type { YardFile } from '../../shared/yard-file.ts';
+import type { Outcome, UseCaseContext } from './context.ts';
+import { planForNow } from './make-plan.ts';
+import { type Changed, type ChangeWords, recordChange } from './record-change.ts';
+
+export type { Changed, ChangeWords } from './record-change.ts';
+
+/** Carries a refusal out of a transaction, which only an error rolls back. */
+class Refused extends Error {
+  readonly faults: Fault[];
+  constructor(faults: Fault[]) {
+    super('refused');
+    this.faults = faults;
+  }
+}
+
+/**
+ * The one way to change data: one queued write transaction that does the work, counts the revision, plans anew, stores
+ * the plan and writes the change down so that it can be undone. A refusal, or any error, rolls all of it back.
+ */
+export const changing = async <T>(
+  { database, now }: UseCaseContext,
+  what: ChangeWords<T>,
+  work: (tx: Tx, yard: YardFile, change: number) => Promise<Outcome<T>>,
+): Promise<Outcome<Changed<T>>> => {
+  try {
+    return await database.write(async (tx) => {
+      const before = await planForNow(tx, now);
+      const outcome = await recordChange(tx, now, before, what, (change) => work(tx, before.yard, change));
+      if (!outcome.ok) throw new Refused(outcome.faults);
+      return outcome;
+    });
+  } catch (error) {
+    if (error instanceof Refused) return { ok: false, faults: error.faults };
+    throw error;
+  }
+};

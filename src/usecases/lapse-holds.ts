@@ -1,0 +1,25 @@
+import type { Tx } from '../../db/open.ts';
+import { addNotice } from '../../db/stores/change-store.ts';
+import { freeSetAside, lapsedHolds, type StoredOrder, updateOrder } from '../../db/stores/order-store.ts';
+import { done, today } from './context.ts';
+import { recordChange } from './record-change.ts';
+import type { CurrentPlan } from './remake-plan.ts';
+
+const wordsOf = ({ id, customer, heldUntil }: StoredOrder): string =>
+  `The date held for ${customer?.name ?? `order ${id}`} ran out on ${heldUntil}`;
+
+/** Orders held until a day that has passed give up their place in the plan, each with a notice. */
+export const lapseHolds = async (tx: Tx, now: string, current: CurrentPlan): Promise<CurrentPlan> => {
+  let before = current;
+  for (const order of await lapsedHolds(tx, today(current.yard.yard.timeZone, now))) {
+    const words = wordsOf(order);
+    const outcome = await recordChange(tx, now, before, { kind: 'hold lapsed', words }, async (change) => {
+      await updateOrder(tx, order.id, { status: 'lapsed' });
+      await freeSetAside(tx, order.id);
+      await addNotice(tx, { at: now, words, change });
+      return done(null);
+    });
+    if (outcome.ok) before = { ...before, ...outcome.value, revision: before.revision + 1, now };
+  }
+  return before;
+};

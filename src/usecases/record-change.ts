@@ -1,0 +1,58 @@
+import type { Tx } from '../../db/open.ts';
+import { beginChange, endChange, pruneCaptured } from '../../db/stores/change-store.ts';
+import { bumpRevision } from '../../db/stores/yard-store.ts';
+import type { PlanFile } from '../../shared/plan.ts';
+import { minuteOf } from '../../shared/time.ts';
+import type { YardFile } from '../../shared/yard-file.ts';
+import type { Outcome } from './context.ts';
+import { type PromiseMove, promisesMoved, promisesOf } from './promises-moved.ts';
+import { type CurrentPlan, remakePlan } from './remake-plan.ts';
+
+export interface ChangeWords<T> {
+  kind: string;
+  /** What was done, as the maker would say it: "800 no. 2 marked damaged". */
+  words: string | ((value: T) => string);
+}
+
+export interface Changed<T> {
+  value: T;
+  /** Names the change, to undo it. */
+  change: number;
+  words: string;
+  /** What it did to the days of other orders. */
+  moved: PromiseMove[];
+  plan: PlanFile;
+  /** The data after the change. */
+  yard: YardFile;
+}
+
+/** A change may be undone for this long, and while it is among this many. */
+const UNDO_DAYS = 30;
+const UNDO_CHANGES = 200;
+
+const daysBefore = (now: string, days: number) => new Date((minuteOf(now) - days * 1440) * 60_000).toISOString();
+
+/**
+ * Does the work inside a write transaction as one change that can be undone, plans anew, and writes down what it did to
+ * the days promised. When the work refuses, the caller has to roll back.
+ */
+export const recordChange = async <T>(
+  tx: Tx,
+  now: string,
+  before: CurrentPlan,
+  { kind, words }: ChangeWords<T>,
+  work: (change: number) => Promise<Outcome<T>>,
+): Promise<Outcome<Changed<T>>> => {
+  const promisedBefore = promisesOf(before.yard, before.plan);
+  const change = await beginChange(tx, { at: now, kind, before: promisedBefore });
+  const outcome = await work(change);
+  if (!outcome.ok) return outcome;
+  const { value } = outcome;
+  const said = typeof words === 'string' ? words : words(value);
+  await bumpRevision(tx);
+  const { plan, yard } = await remakePlan(tx, now);
+  const promisedAfter = promisesOf(yard, plan);
+  await endChange(tx, change, { words: said, after: promisedAfter });
+  await pruneCaptured(tx, daysBefore(now, UNDO_DAYS), UNDO_CHANGES);
+  return { ok: true, value: { value, change, words: said, moved: promisesMoved(promisedBefore, promisedAfter), plan, yard } };
+};

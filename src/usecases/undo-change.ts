@@ -1,0 +1,54 @@
+import type { Tx } from '../../db/open.ts';
+import { isCaptured, type MovedOn, putRowsBack } from '../../db/stores/captured-store.ts';
+import { changeById, markStandingAgain, markUndone, type StoredChange } from '../../db/stores/change-store.ts';
+import { type Changed, changing } from './changing.ts';
+import { done, type Outcome, refuse, type UseCaseContext } from './context.ts';
+
+/** What the maker calls the things that the tables hold. */
+const NAMES: Record<string, string> = {
+  moulds: 'Mould',
+  mouldMakes: 'What mould',
+  piecesInMould: 'The piece in mould',
+  finishedPieces: 'A finished piece',
+  orders: 'Order',
+  orderLines: 'An order',
+  customers: 'A customer',
+  materials: 'The stock of',
+  incomings: 'Goods on their way',
+  workWindows: 'The hours of work',
+  extraWindows: 'The hours of a day',
+  closedDays: 'A day off',
+};
+
+/** `thing({ table: 'moulds', key: { id: "'800 no. 2'" } })` is 'Mould 800 no. 2'. */
+const thing = ({ table, key }: MovedOn): string => {
+  const name = NAMES[table] ?? 'Something it wrote';
+  const painted = Object.values(key).find((literal) => literal.startsWith("'"));
+  return painted ? `${name} ${painted.slice(1, -1).replaceAll("''", "'")}` : name;
+};
+
+const undone = async (tx: Tx, change: StoredChange, by: number): Promise<Outcome<{ undone: number }>> => {
+  const movedOn = await putRowsBack(tx, change.id);
+  if (movedOn) return refuse('change', `${thing(movedOn)} has been changed since. Undo that first. Nothing was undone.`);
+  await markUndone(tx, change.id, by);
+  await markStandingAgain(tx, change.id);
+  return done({ undone: change.id });
+};
+
+/**
+ * Puts everything that a change wrote back as it was, if it still is as the change left it. Undoing is a change of its
+ * own: it can be undone in turn.
+ */
+export const undoChange = async (
+  context: UseCaseContext,
+  id: number,
+): Promise<Outcome<Changed<{ undone: number }>>> => {
+  const words = await context.database.read(async (tx) => (await changeById(tx, id))?.words ?? '');
+  return changing(context, { kind: 'undo', words: `Undone: ${words}` }, async (tx, _yard, by) => {
+    const change = await changeById(tx, id);
+    if (!change) return refuse('change', 'There is no such change.');
+    if (change.undoneBy !== null) return refuse('change', 'That was undone already.');
+    if (!(await isCaptured(tx, id))) return refuse('change', 'That is too long ago to be undone.');
+    return undone(tx, change, by);
+  });
+};
