@@ -57,7 +57,7 @@ const prepare = async (url: string, connect: () => Client): Promise<void> => {
 /** Opens the database, making the file and bringing its tables up to date first. */
 export const openDatabase = async ({ url, token }: DatabaseAddress): Promise<Database> => {
   if (isFile(url)) makeFolderOf(url);
-  const connect = () => createClient({ url, authToken: token, timeout: LOCK_WAIT_MS });
+  const connect = () => createClient({ url, ...(token ? { authToken: token } : {}), timeout: LOCK_WAIT_MS });
   await prepare(url, connect);
   const reader = connect();
   // A client of its own: only the queue uses it, so reconnecting it takes nothing away from anyone else.
