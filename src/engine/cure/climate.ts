@@ -17,12 +17,11 @@ interface DayStep {
   celsius: number;
 }
 
-/** By date, one a date: of two steps given for one date the later in the file holds. */
+/** By date. The first holds from ever on; of two given for one date the later in the file holds from that date on. */
 const byDay = (steps: TemperatureStep[]): DayStep[] => {
-  const celsiusOf = new Map<DayNumber, number>();
-  for (const step of steps) celsiusOf.set(dayNumber(step.from), step.celsius);
-  const days = [...celsiusOf].map(([day, celsius]) => ({ day, celsius })).sort((a, b) => a.day - b.day);
-  return days.map((step, i) => (i === 0 ? { ...step, day: Number.NEGATIVE_INFINITY } : step));
+  const days = steps.map((step) => ({ day: dayNumber(step.from), celsius: step.celsius })).sort((a, b) => a.day - b.day);
+  if (days[0]) days[0].day = Number.NEGATIVE_INFINITY;
+  return days.filter((step, i) => step.day !== days[i + 1]?.day);
 };
 
 const lastAtOrBefore = (days: DayStep[], day: DayNumber): number => {
