@@ -1,0 +1,37 @@
+import { Hono } from 'hono';
+import { bodyLimit } from 'hono/body-limit';
+import type { UseCaseContext } from '../usecases/context.ts';
+import { assetRoutes } from './assets.ts';
+import { fault, foreign, missing, tooLarge } from './failures.tsx';
+import { sameOrigin, securityHeaders } from './guard.ts';
+import { undoRoutes } from './undo-routes.tsx';
+
+export interface AppParts {
+  database: UseCaseContext['database'];
+  /** The clock: the present instant, in whole minutes. */
+  now: () => string;
+}
+
+/** What the routes of a screen get: the context of a use case, made anew for each request. */
+export interface Screens {
+  context: () => UseCaseContext;
+}
+
+const LARGEST_FORM_BYTES = 100_000;
+
+/** Every route of a screen, in one list: a screen is added here and nowhere else. */
+const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [undoRoutes];
+
+/** The whole of Mould Rota behind one request handler. */
+export const createApp = ({ database, now }: AppParts): Hono => {
+  const app = new Hono();
+  const screens: Screens = { context: () => ({ database, now: now() }) };
+  app.use(securityHeaders);
+  app.use(sameOrigin(foreign));
+  app.use(bodyLimit({ maxSize: LARGEST_FORM_BYTES, onError: tooLarge }));
+  app.route('/', assetRoutes());
+  for (const routes of SCREEN_ROUTES) app.route('/', routes(screens));
+  app.notFound(missing);
+  app.onError(fault);
+  return app;
+};

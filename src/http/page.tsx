@@ -1,0 +1,44 @@
+import type { Context } from 'hono';
+import type { Child } from 'hono/jsx';
+import { Frame, type FrameProps } from '../../views/layout.tsx';
+import { assetVersion } from './assets.ts';
+
+type PageFrame = Omit<FrameProps, 'assetVersion' | 'children'>;
+type PageStatus = 200 | 403 | 404 | 409 | 413 | 422 | 500;
+
+/** htmx asks for a part of a page by this header; everything else gets the page. */
+export const wantsFragment = (c: Context): boolean => c.req.header('HX-Request-Type') === 'partial';
+
+/**
+ * Answers with a page, or with `fragment` (by default what stands in the page's `main`) when htmx asked for a part of it.
+ * The one place where that is decided.
+ */
+export const page = async (
+  c: Context,
+  frame: PageFrame,
+  content: Child,
+  { status = 200, fragment = content }: { status?: PageStatus; fragment?: Child } = {},
+): Promise<Response> => {
+  c.header('Vary', 'HX-Request-Type');
+  if (wantsFragment(c)) return c.html(String(await (<>{fragment}</>)), status);
+  const whole = String(
+    await (
+      <Frame {...frame} assetVersion={assetVersion}>
+        {content}
+      </Frame>
+    ),
+  );
+  return c.html(`<!doctype html>${whole}`, status);
+};
+
+/** A path of our own, or "/" when it leads anywhere else. */
+export const ownPath = (path: string | undefined): string =>
+  path && /^\/(?![/\\])[^\s\\]*$/.test(path) ? path : '/';
+
+/** After a change: to a page that says what was done, so that loading it again does nothing twice. */
+export const seeDone = (c: Context, path: string, change: number): Response => {
+  const [place, query = ''] = ownPath(path).split('?') as [string, string?];
+  const search = new URLSearchParams(query);
+  search.set('done', String(change));
+  return c.redirect(`${place}?${search}`, 303);
+};

@@ -1,0 +1,23 @@
+import { Hono } from 'hono';
+import { PlainPage } from '../../views/plain/plain-page.tsx';
+import { undoChange } from '../usecases/undo-change.ts';
+import type { Screens } from './app.ts';
+import { readForm, wholeTyped } from './form.ts';
+import { ownPath, page, seeDone } from './page.tsx';
+
+export const undoRoutes = ({ context }: Screens): Hono => {
+  const routes = new Hono();
+  routes.post('/undo', async (c) => {
+    const typed = await readForm(c);
+    const back = ownPath(typed.back);
+    const outcome = await undoChange(context(), wholeTyped(typed.change) ?? 0);
+    if (outcome.ok) return seeDone(c, back, outcome.value.change);
+    const refused = (
+      <PlainPage happened="That can't be undone." back={back}>
+        {outcome.faults.map((fault) => fault.message).join(' ')}
+      </PlainPage>
+    );
+    return page(c, { title: "Can't be undone" }, refused, { status: 409 });
+  });
+  return routes;
+};

@@ -1,0 +1,25 @@
+// Small comforts for a page that works without them.
+const copyText = async (area) => {
+  area.select();
+  // The clipboard is only there on a secure address; a yard's own network seldom is one.
+  if (navigator.clipboard) return navigator.clipboard.writeText(area.value);
+  if (!document.execCommand('copy')) throw new Error('not copied');
+};
+
+document.addEventListener('click', async (event) => {
+  const button = event.target.closest?.('[data-copy]');
+  if (!button) return;
+  const area = document.getElementById(button.dataset.copy);
+  try {
+    await copyText(area);
+    button.textContent = 'Copied';
+  } catch {
+    button.textContent = 'Marked: copy it by hand';
+  }
+});
+
+const showWhatNeedsScript = (root) => {
+  for (const element of root.querySelectorAll('[data-copy][hidden]')) element.hidden = false;
+};
+showWhatNeedsScript(document);
+document.addEventListener('htmx:after:swap', () => showWhatNeedsScript(document));

@@ -1,0 +1,67 @@
+import type { Child, FC } from 'hono/jsx';
+
+/** The screens the frame knows, in the order of the links at the top. */
+export const SCREENS = [
+  { at: 'when', path: '/', name: 'When?' },
+  { at: 'today', path: '/today', name: 'Today' },
+  { at: 'orders', path: '/orders', name: 'Orders' },
+  { at: 'moulds', path: '/moulds', name: 'Moulds' },
+  { at: 'turns', path: '/turns', name: 'Turns' },
+  { at: 'buying', path: '/buying', name: 'Buying' },
+] as const;
+
+export interface FrameProps {
+  /** What the window is called: short, without the yard's name. */
+  title: string;
+  /** Which link at the top is this page's own. */
+  at?: (typeof SCREENS)[number]['at'];
+  yardName?: string;
+  /** "yard": used standing up, with gloves on; everything to touch is 48 px or more. */
+  place?: 'yard' | 'office';
+  /** Added to the address of the assets, so that a new version is never an old one from the browser's store. */
+  assetVersion: string;
+  children?: Child;
+}
+
+const ScreenLinks: FC<{ at?: string }> = ({ at }) => (
+  <nav class="screens" aria-label="Screens">
+    <ul>
+      {SCREENS.map((screen) => (
+        <li>
+          <a href={screen.path} aria-current={screen.at === at ? 'page' : undefined}>
+            {screen.name}
+          </a>
+        </li>
+      ))}
+    </ul>
+  </nav>
+);
+
+/** The frame of every page. Its one `main` holds what a page answers; a fragment is that part alone. */
+export const Frame: FC<FrameProps> = ({ title, at, yardName, place = 'office', assetVersion, children }) => (
+  <html lang="en">
+    <head>
+      <meta charset="utf-8" />
+      <meta name="viewport" content="width=device-width, initial-scale=1" />
+      <meta name="color-scheme" content="light dark" />
+      <meta name="htmx-config" content='{"includeIndicatorCSS":false,"history":false}' />
+      <title>{`${title} · ${yardName ?? 'Mould Rota'}`}</title>
+      <link rel="icon" href="/assets/mark.svg" type="image/svg+xml" />
+      <link rel="stylesheet" href={`/assets/styles.css?v=${assetVersion}`} />
+      <script src={`/assets/htmx.js?v=${assetVersion}`} defer></script>
+      <script src={`/assets/screen.js?v=${assetVersion}`} defer></script>
+    </head>
+    <body class={place}>
+      <a class="skip" href="#page">
+        Skip to the page
+      </a>
+      <header class="top">
+        <p class="yard-name">{yardName ?? 'Mould Rota'}</p>
+        <ScreenLinks at={at} />
+      </header>
+      <main id="page" tabindex={-1}>
+        {children}
+      </main>
+    </body>
+  </html>
+);

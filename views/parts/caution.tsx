@@ -1,0 +1,24 @@
+import type { FC } from 'hono/jsx';
+
+/** What work can hurt. Common practice, no source; the data sheet of each product and local rules come first. */
+const CAUTIONS = {
+  dust: 'Cement and sand dust: wear a P3 or P100 mask when tipping bags or cutting; cut wet, do not sweep dry.',
+  wet: 'Wet mortar burns, and at first without pain: long gloves, sealed goggles, no water in boots or under a knee. Rinse skin at once; eyes 15 to 20 minutes, then a doctor.',
+  lifting: 'Lift heavy pieces with two people or a trolley, close to the body.',
+  pins: 'Cap wire and pin ends.',
+  acid: 'Citric acid powder irritates the eyes.',
+} as const;
+export type CautionKind = keyof typeof CAUTIONS;
+
+/** A short card where work is shown. */
+export const Caution: FC<{ kinds: readonly CautionKind[] }> = ({ kinds }) => (
+  <aside class="caution" aria-label="Take care">
+    <p class="caution-head">Take care</p>
+    <ul>
+      {kinds.map((kind) => (
+        <li>{CAUTIONS[kind]}</li>
+      ))}
+    </ul>
+    <p class="quiet">This is common practice. The data sheet of each product and your local rules come first.</p>
+  </aside>
+);

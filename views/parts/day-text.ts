@@ -1,0 +1,49 @@
+import { dateOfDay, dayNumber } from '../../shared/time.ts';
+
+const WEEKDAY_NAMES = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
+const LONG_WEEKDAY_NAMES = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
+const MONTH_NAMES = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+
+/** Dates further off than this many days, or gone by longer, are written with their year. */
+const DAYS_WITHOUT_YEAR = 270;
+
+const weekdayIndex = (date: string): number => (((dayNumber(date) + 3) % 7) + 7) % 7;
+
+/** "Sat 8 May"; with the year when it is not one of the months around today: "Sat 8 May 2028". */
+export const dayText = (date: string, today: string): string => {
+  const [year, month, day] = date.split('-').map(Number) as [number, number, number];
+  const short = `${WEEKDAY_NAMES[weekdayIndex(date)]} ${day} ${MONTH_NAMES[month - 1]}`;
+  const daysOff = dayNumber(date) - dayNumber(today);
+  const near = daysOff <= DAYS_WITHOUT_YEAR && daysOff > -DAYS_WITHOUT_YEAR;
+  return near ? short : `${short} ${year}`;
+};
+
+/** "today", "tomorrow" or "on Saturday" for the next six days, else "on Sat 8 May". */
+export const onDayText = (date: string, today: string): string => {
+  const daysOff = dayNumber(date) - dayNumber(today);
+  if (daysOff === 0) return 'today';
+  if (daysOff === 1) return 'tomorrow';
+  if (daysOff > 1 && daysOff < 7) return `on ${LONG_WEEKDAY_NAMES[weekdayIndex(date)]}`;
+  return `on ${dayText(date, today)}`;
+};
+
+export const countText = (count: number, one: string, many = `${one}s`): string =>
+  `${count} ${count === 1 ? one : many}`;
+
+/** "2 days to spare", "3 days late", or "on the day" for a finish beside the date it was meant for. */
+export const spareText = (finish: string, due: string): string => {
+  const days = dayNumber(due) - dayNumber(finish);
+  if (days === 0) return 'on the day';
+  return days > 0 ? `${countText(days, 'day')} to spare` : `${countText(-days, 'day')} late`;
+};
+
+/** The Monday (or the day the week begins on, 0 for Monday to 6) on or before a date. */
+export const weekStart = (date: string, beginsOn = 0): string =>
+  dateOfDay(dayNumber(date) - ((weekdayIndex(date) - beginsOn + 7) % 7));
+
+/** Minutes of a clock show in steps of five: "07:33" is "7:35". Written without a leading zero. */
+export const clockText = (instant: string): string => {
+  const minutes = Number(instant.slice(11, 13)) * 60 + Number(instant.slice(14, 16));
+  const rounded = Math.round(minutes / 5) * 5;
+  return `${Math.floor(rounded / 60)}:${String(rounded % 60).padStart(2, '0')}`;
+};

@@ -1,0 +1,139 @@
+import type { Child, FC } from 'hono/jsx';
+
+/** What was wrong with a form, by the name of the field. */
+export type FieldErrors = Readonly<Record<string, string | undefined>>;
+
+const hintId = (name: string) => `${name}-hint`;
+const errorId = (name: string) => `${name}-error`;
+
+interface FieldProps {
+  name: string;
+  label: string;
+  hint?: string;
+  errors?: FieldErrors;
+  /** Wide enough for a date or a number, a line of words, or all there is. */
+  width?: 'short' | 'line' | 'full';
+  children?: Child;
+}
+
+/** A label, its hint, what was wrong, and the control (with id = name and `{...described(name, ...)}`). */
+export const Field: FC<FieldProps> = ({ name, label, hint, errors = {}, width = 'line', children }) => (
+  <div class={`field ${width}${errors[name] ? ' wrong' : ''}`}>
+    <label for={name}>{label}</label>
+    {hint && (
+      <p class="hint" id={hintId(name)}>
+        {hint}
+      </p>
+    )}
+    {children}
+    {errors[name] && (
+      <p class="error" id={errorId(name)}>
+        {errors[name]}
+      </p>
+    )}
+  </div>
+);
+
+/** The attributes that tie a control to its hint and to what was wrong with it. */
+export const described = (name: string, errors: FieldErrors = {}, hint?: string) => ({
+  id: name,
+  name,
+  'aria-invalid': errors[name] ? 'true' : undefined,
+  'aria-describedby': [hint && hintId(name), errors[name] && errorId(name)].filter(Boolean).join(' ') || undefined,
+});
+
+interface TextFieldProps extends Omit<FieldProps, 'children'> {
+  value?: string | number;
+  type?: 'text' | 'number' | 'date' | 'tel' | 'time';
+  min?: number | string;
+  max?: number | string;
+  step?: number | string;
+  /** Names offered while typing: the id of a datalist. */
+  list?: string;
+  required?: boolean;
+}
+
+export const TextField: FC<TextFieldProps> = ({ value, type = 'text', min, max, step, list, required, ...field }) => (
+  <Field {...field}>
+    <input
+      {...described(field.name, field.errors, field.hint)}
+      type={type}
+      value={value === undefined ? undefined : String(value)}
+      min={min}
+      max={max}
+      step={step}
+      list={list}
+      required={required}
+      autocomplete="off"
+      inputmode={type === 'number' ? 'numeric' : undefined}
+    />
+  </Field>
+);
+
+interface SelectFieldProps extends Omit<FieldProps, 'children'> {
+  value?: string;
+  options: readonly { value: string; text: string; group?: string }[];
+}
+
+/** Options with the same `group` next to each other stand under its heading. */
+export const SelectField: FC<SelectFieldProps> = ({ value, options, ...field }) => {
+  const groups = [...new Set(options.map((option) => option.group))];
+  const optionsOf = (group: string | undefined) =>
+    options
+      .filter((option) => option.group === group)
+      .map((option) => (
+        <option value={option.value} selected={option.value === value}>
+          {option.text}
+        </option>
+      ));
+  return (
+    <Field {...field}>
+      <select {...described(field.name, field.errors, field.hint)}>
+        {groups.map((group) => (group ? <optgroup label={group}>{optionsOf(group)}</optgroup> : optionsOf(group)))}
+      </select>
+    </Field>
+  );
+};
+
+interface ChoiceFieldProps extends Omit<FieldProps, 'children' | 'width'> {
+  value?: string;
+  choices: readonly { value: string; text: string }[];
+}
+
+/** A few answers side by side, all in sight. */
+export const ChoiceField: FC<ChoiceFieldProps> = ({ name, label, hint, errors = {}, value, choices }) => (
+  <fieldset class={`field choices${errors[name] ? ' wrong' : ''}`}>
+    <legend>{label}</legend>
+    {hint && <p class="hint">{hint}</p>}
+    <div class="choice-row">
+      {choices.map((choice) => (
+        <label class="choice">
+          <input type="radio" name={name} value={choice.value} checked={choice.value === value} />
+          <span>{choice.text}</span>
+        </label>
+      ))}
+    </div>
+    {errors[name] && <p class="error">{errors[name]}</p>}
+  </fieldset>
+);
+
+/** On top of a form that was sent back: what happened and what was kept. Each line leads to its field. */
+export const FormErrors: FC<{ errors: FieldErrors; lead?: string }> = ({
+  errors,
+  lead = 'Nothing was saved yet. Everything you typed is still here.',
+}) => {
+  const named = Object.entries(errors).filter(([, message]) => message);
+  if (named.length === 0) return null;
+  return (
+    <div class="warning form-errors" role="alert" tabindex={-1}>
+      <p class="warning-lead">{lead}</p>
+      <ul>
+        {named.map(([name, message]) => (
+          <li>
+            <a href={`#${name}`}>{message}</a>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+};

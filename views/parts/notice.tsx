@@ -1,0 +1,39 @@
+import type { FC } from 'hono/jsx';
+import { Button } from './button.tsx';
+import { Moves, type MovedPromise } from './moves.tsx';
+
+/** What a change did, shown right after it. */
+export interface DoneNotice {
+  change: number;
+  /** In the maker's words: "800 no. 2 marked damaged". */
+  words: string;
+  moved: readonly MovedPromise[];
+  /** Taken back already: no undo is offered. */
+  undone: boolean;
+}
+
+interface NoticeProps {
+  notice: DoneNotice;
+  today: string;
+  /** Where to come back to after "Undo": this page's path. */
+  back: string;
+}
+
+/** Says what was just done and which promises moved by it, with a message to copy for each, and takes it back. */
+export const Notice: FC<NoticeProps> = ({ notice, today, back }) => (
+  <section class="notice" role="status" aria-label="Just done">
+    <div class="notice-head">
+      <p class="notice-words">{notice.words}.</p>
+      {notice.undone ? (
+        <p class="quiet">This was taken back.</p>
+      ) : (
+        <form method="post" action="/undo">
+          <input type="hidden" name="change" value={String(notice.change)} />
+          <input type="hidden" name="back" value={back} />
+          <Button label={`Undo: ${notice.words}`}>Undo</Button>
+        </form>
+      )}
+    </div>
+    <Moves moved={notice.moved} today={today} />
+  </section>
+);
