@@ -72,7 +72,9 @@ export const ageingOf = (mix: Pick<Mix, 'activationKelvin' | 'referenceCelsius'>
     // Where the aim is the age at the start of a step, it was reached at the end of the last one that gained any.
     while (step > first && age[step]! >= aim) step--;
     const whole =
-      step === first ? start + Math.ceil(needed / rate[step]!) : Math.ceil(from[step]! + (aim - age[step]!) / rate[step]!);
+      step === first
+        ? start + Math.ceil(needed / rate[step]!)
+        : Math.ceil(from[step]! + (aim - age[step]!) / rate[step]!);
     // Dividing can be a hair off where the sum is not: settle it by the sum itself.
     if (ageBetween(start, whole) < needed) return whole + 1;
     return whole > start && ageBetween(start, whole - 1) >= needed ? whole - 1 : whole;

@@ -1,5 +1,5 @@
-import { type DayNumber, dayNumber, type Minute } from '../../../shared/time.ts';
 import type { TemperatureStep } from '../../../shared/temperature.ts';
+import { type DayNumber, dayNumber, type Minute } from '../../../shared/time.ts';
 import type { Calendar } from '../work/calendar.ts';
 
 /** The temperatures a yard expects, as steps at 00:00 of local dates. */
@@ -19,7 +19,9 @@ interface DayStep {
 
 /** By date. The first holds from ever on; of two given for one date the later in the file holds from that date on. */
 const byDay = (steps: TemperatureStep[]): DayStep[] => {
-  const days = steps.map((step) => ({ day: dayNumber(step.from), celsius: step.celsius })).sort((a, b) => a.day - b.day);
+  const days = steps
+    .map((step) => ({ day: dayNumber(step.from), celsius: step.celsius }))
+    .sort((a, b) => a.day - b.day);
   if (days[0]) days[0].day = Number.NEGATIVE_INFINITY;
   return days.filter((step, i) => step.day !== days[i + 1]?.day);
 };

@@ -32,7 +32,9 @@ const spansOf = (timeZone: string, block: number): OffsetSpan[] => {
   const first = block * BLOCK_MINUTES - MARGIN_MINUTES;
   const last = (block + 1) * BLOCK_MINUTES + MARGIN_MINUTES;
   const spans: OffsetSpan[] = [];
-  let at: Temporal.ZonedDateTime | null = Temporal.Instant.fromEpochMilliseconds(first * 60_000).toZonedDateTimeISO(timeZone);
+  let at: Temporal.ZonedDateTime | null = Temporal.Instant.fromEpochMilliseconds(first * 60_000).toZonedDateTimeISO(
+    timeZone,
+  );
   let start = first;
   while (at && start < last) {
     const next: Temporal.ZonedDateTime | null = at.getTimeZoneTransition('next');

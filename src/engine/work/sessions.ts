@@ -42,8 +42,16 @@ const windowsOf = (yard: YardFile, calendar: Calendar, first: DayNumber, last: D
     }
   };
   const closed = new Set(yard.closed.map(dayNumber));
-  for (const hours of yard.work) open(hours, datesOf(hours, first, last).filter((day) => !closed.has(day)));
-  for (const hours of yard.extra) open(hours, [dayNumber(hours.date)].filter((day) => day >= first && day <= last));
+  for (const hours of yard.work)
+    open(
+      hours,
+      datesOf(hours, first, last).filter((day) => !closed.has(day)),
+    );
+  for (const hours of yard.extra)
+    open(
+      hours,
+      [dayNumber(hours.date)].filter((day) => day >= first && day <= last),
+    );
   return windows.sort((a, b) => a.start - b.start);
 };
 

@@ -4,7 +4,12 @@ import { minuteOf } from '../../../shared/time.ts';
 import { ageingOf, ageRate } from '../../../src/engine/cure/age.ts';
 import { climateOf } from '../../../src/engine/cure/climate.ts';
 import { calendarOf } from '../../../src/engine/work/calendar.ts';
-import { ageGained, calendar as auditCalendar, weather, whenAged as auditWhenAged } from '../../contract/audit-plan.mjs';
+import {
+  ageGained,
+  calendar as auditCalendar,
+  whenAged as auditWhenAged,
+  weather,
+} from '../../contract/audit-plan.mjs';
 import { dateBetween } from '../../support/hours-yard.ts';
 
 const dublin = calendarOf('Europe/Dublin');
@@ -28,7 +33,13 @@ describe('equivalent age, ASTM C1074, eq 2 (from memory; factors worked out from
 });
 
 describe('through steps of temperature', () => {
-  const climate = climateOf([{ from: '2027-04-01', celsius: 10 }, { from: '2027-04-02', celsius: 20 }], dublin);
+  const climate = climateOf(
+    [
+      { from: '2027-04-01', celsius: 10 },
+      { from: '2027-04-02', celsius: 20 },
+    ],
+    dublin,
+  );
   const ageing = ageingOf(portland, climate);
   const midnight = at('2027-04-02T00:00:00+01:00');
   it('adds up what each stretch is worth', () => {
@@ -53,7 +64,13 @@ describe('at the edges', () => {
     expect(ageing.whenAged(1000, 74.5)).toBe(1075);
   });
   it('never comes of age in a cold that stops it, and does so at once where it was warm enough before', () => {
-    const frozen = climateOf([{ from: '2027-01-01', celsius: 20 }, { from: '2027-01-02', celsius: -270 }], dublin);
+    const frozen = climateOf(
+      [
+        { from: '2027-01-01', celsius: 20 },
+        { from: '2027-01-02', celsius: -270 },
+      ],
+      dublin,
+    );
     const ageing = ageingOf(portland, frozen);
     const start = at('2027-01-01T23:00:00Z');
     expect(ageing.whenAged(start, 60)).toBe(start + 60);
@@ -72,7 +89,10 @@ describe('at the edges', () => {
     expect(ageing.whenAged(start, 61)).toBe(at('2027-01-04T00:01:00Z'));
   });
   it('stays a number at temperatures nobody works at', () => {
-    const ageing = ageingOf({ activationKelvin: 5000, referenceCelsius: -273.1 }, climateOf([{ from: '2027-01-01', celsius: 20 }], dublin));
+    const ageing = ageingOf(
+      { activationKelvin: 5000, referenceCelsius: -273.1 },
+      climateOf([{ from: '2027-01-01', celsius: 20 }], dublin),
+    );
     expect(ageing.ageBetween(0, 0)).toBe(0);
     expect(ageing.whenAged(0, 1000)).toBe(1);
   });
@@ -87,7 +107,11 @@ const anyMix = fc.record({
   referenceCelsius: fc.constantFrom(15, 20, 23),
 });
 const anyFrom = fc.integer({ min: at('2026-12-20T00:00:00Z'), max: at('2027-07-10T00:00:00Z') });
-const anyAge = fc.oneof(fc.integer({ min: 0, max: 600 }), fc.integer({ min: 0, max: 60_000 }), fc.double({ min: 0, max: 9000, noNaN: true }));
+const anyAge = fc.oneof(
+  fc.integer({ min: 0, max: 600 }),
+  fc.integer({ min: 0, max: 60_000 }),
+  fc.double({ min: 0, max: 9000, noNaN: true }),
+);
 
 describe('on any weather and mix', () => {
   it('finds the first minute of an age: reached then, not yet a minute before', () => {

@@ -61,10 +61,13 @@ describe('the next colder day', () => {
   });
 });
 
-const anySteps = fc.array(fc.record({ from: dateBetween('2026-10-01', '2028-03-01'), celsius: fc.integer({ min: -10, max: 35 }) }), {
-  minLength: 1,
-  maxLength: 30,
-});
+const anySteps = fc.array(
+  fc.record({ from: dateBetween('2026-10-01', '2028-03-01'), celsius: fc.integer({ min: -10, max: 35 }) }),
+  {
+    minLength: 1,
+    maxLength: 30,
+  },
+);
 
 it('agrees with the audit and with looking at each day in turn', () => {
   const days = fc.integer({ min: dayNumber('2026-09-01'), max: dayNumber('2028-04-01') });
@@ -75,7 +78,9 @@ it('agrees with the audit and with looking at each day in turn', () => {
       expect(climate.celsiusOn(day)).toBe(audit!.at(auditCalendar('Europe/Dublin').minuteAt(dateOfDay(day), '00:00')));
       let next = day;
       while (climate.celsiusOn(next)! >= celsius && next < dayNumber('2028-04-02')) next++;
-      expect(climate.nextDayColderThan(celsius, day)).toBe(climate.celsiusOn(next)! < celsius ? next : Number.POSITIVE_INFINITY);
+      expect(climate.nextDayColderThan(celsius, day)).toBe(
+        climate.celsiusOn(next)! < celsius ? next : Number.POSITIVE_INFINITY,
+      );
     }),
     { seed: 11, numRuns: 500 },
   );

@@ -41,7 +41,8 @@ describe('the edges of a change', () => {
     expect(calendar.instantText(minuteOf('2027-03-28T01:00:00Z'))).toBe('2027-03-28T02:00:00+01:00');
   });
   it('makes the days of the changes 23 and 25 hours long', () => {
-    const hours = (date: string) => (calendar.midnightOf(dayNumber(date) + 1) - calendar.midnightOf(dayNumber(date))) / 60;
+    const hours = (date: string) =>
+      (calendar.midnightOf(dayNumber(date) + 1) - calendar.midnightOf(dayNumber(date))) / 60;
     expect([hours('2027-03-27'), hours('2027-03-28'), hours('2027-10-31')]).toEqual([24, 23, 25]);
   });
   it('has the later date after a midnight that was skipped, and the earlier date again after one turned back', () => {
@@ -62,12 +63,14 @@ it('knows no zone that is not there', () => expect(() => calendarOf('Europe/Nowh
 
 const anyZone = fc.constantFrom(...AWKWARD_ZONES, 'Pacific/Apia');
 /** Whole minutes from 1975 to 2079, half of them within a day and a half of a change of clocks, where there are any. */
-const anyMinute = fc.tuple(anyZone, fc.integer({ min: 2_629_440, max: 57_854_880 }), fc.integer({ min: -2000, max: 2000 })).map(
-  ([zone, minute, near]) => {
-    const next = Temporal.Instant.fromEpochMilliseconds(minute * 60_000).toZonedDateTimeISO(zone).getTimeZoneTransition('next');
+const anyMinute = fc
+  .tuple(anyZone, fc.integer({ min: 2_629_440, max: 57_854_880 }), fc.integer({ min: -2000, max: 2000 }))
+  .map(([zone, minute, near]) => {
+    const next = Temporal.Instant.fromEpochMilliseconds(minute * 60_000)
+      .toZonedDateTimeISO(zone)
+      .getTimeZoneTransition('next');
     return { zone, minute: next && minute % 2 ? next.epochMilliseconds / 60_000 + near : minute };
-  },
-);
+  });
 
 describe('against Temporal', () => {
   it('reads every instant as the same date, clock and offset', () => {
@@ -85,10 +88,15 @@ describe('against Temporal', () => {
   it('turns every clock time into the same instant ("compatible")', () => {
     fc.assert(
       fc.property(anyMinute, ({ zone, minute }) => {
-        const wall = Temporal.Instant.fromEpochMilliseconds(minute * 60_000).toZonedDateTimeISO(zone).toPlainDateTime();
+        const wall = Temporal.Instant.fromEpochMilliseconds(minute * 60_000)
+          .toZonedDateTimeISO(zone)
+          .toPlainDateTime();
         // A quarter of the clock times lie in or around the hour that is skipped or met twice.
         const near = wall.add({ minutes: (minute % 5) * 30 - 60 });
-        const minuteAt = calendarOf(zone).minuteAt(dayNumber(near.toPlainDate().toString()), near.hour * 60 + near.minute);
+        const minuteAt = calendarOf(zone).minuteAt(
+          dayNumber(near.toPlainDate().toString()),
+          near.hour * 60 + near.minute,
+        );
         expect(minuteAt).toBe(near.toZonedDateTime(zone).epochMilliseconds / 60_000);
       }),
       { seed: 2, numRuns: 3000 },
@@ -99,7 +107,20 @@ describe('against Temporal', () => {
 describe('against the audit, which asks Intl', () => {
   const audits = new Map(AWKWARD_ZONES.map((zone) => [zone, auditCalendar(zone)]));
   it('has the same instants', () => {
-    const times = ['00:00', '00:30', '01:00', '01:15', '01:30', '02:00', '02:15', '02:30', '03:00', '12:00', '23:30', '23:59'];
+    const times = [
+      '00:00',
+      '00:30',
+      '01:00',
+      '01:15',
+      '01:30',
+      '02:00',
+      '02:15',
+      '02:30',
+      '03:00',
+      '12:00',
+      '23:30',
+      '23:59',
+    ];
     fc.assert(
       fc.property(fc.constantFrom(...AWKWARD_ZONES), dateBetween('2000-01-01', '2050-12-31'), (zone, date) => {
         for (const time of times)
@@ -111,10 +132,12 @@ describe('against the audit, which asks Intl', () => {
   it('has the same dates in every zone there is', () => {
     for (const zone of Intl.supportedValuesOf('timeZone')) {
       const audit = auditCalendar(zone);
-      for (let year = 2000; year < 2060; year += 6) {
+      for (let year = 2000; year < 2060; year += 13) {
         const minute = minuteOf(`${year}-01-01T00:00:00Z`) + (year % 7) * 80_000;
         expect(dateOfDay(calendarOf(zone).dayOf(minute)), `${zone} ${minute}`).toBe(audit.dateOf(minute));
-        expect(calendarOf(zone).minuteAt(dayNumber(`${year}-10-25`), 90)).toBe(audit.minuteAt(`${year}-10-25`, '01:30'));
+        expect(calendarOf(zone).minuteAt(dayNumber(`${year}-10-25`), 90)).toBe(
+          audit.minuteAt(`${year}-10-25`, '01:30'),
+        );
       }
     }
   });

@@ -49,7 +49,11 @@ describe('dates of a rule, each read off a calendar of 2027', () => {
   it('lets the week begin where WKST says', () => {
     // RFC 5545, 3.8.5.3: the example of every other week on Tuesday and Sunday from 5 August 1997, WKST MO and SU.
     const weeks = (wkst: string) =>
-      dates({ rule: `FREQ=WEEKLY;INTERVAL=2;COUNT=4;BYDAY=TU,SU;WKST=${wkst}`, from: '1997-08-05' }, '1997-08-01', '1997-12-31');
+      dates(
+        { rule: `FREQ=WEEKLY;INTERVAL=2;COUNT=4;BYDAY=TU,SU;WKST=${wkst}`, from: '1997-08-05' },
+        '1997-08-01',
+        '1997-12-31',
+      );
     expect(weeks('MO')).toEqual(['1997-08-05', '1997-08-10', '1997-08-19', '1997-08-24']);
     expect(weeks('SU')).toEqual(['1997-08-05', '1997-08-17', '1997-08-19', '1997-08-31']);
   });
