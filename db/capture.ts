@@ -70,7 +70,7 @@ export const captureWrites = async (tx: Tx): Promise<void> => {
   const there = await tx.values<[name: string, text: string]>(
     sql`select name, sql from sqlite_master where type = 'trigger' and name like 'capture!_%' escape '!'`,
   );
-  for (const [name, text] of there) {
+  for (const { 0: name, 1: text } of there) {
     if (wanted.get(name) === text) wanted.delete(name);
     else await tx.run(sql.raw(`drop trigger "${name}"`));
   }
