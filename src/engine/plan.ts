@@ -1,7 +1,7 @@
 import type { PlanFile } from '../../shared/plan.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { compile } from './place/compile.ts';
-import type { Dispatch } from './place/dispatch.ts';
+import { type Dispatch, dispatchOf } from './place/dispatch.ts';
 import { placingOf } from './place/placing.ts';
 import type { Problem } from './place/problem.ts';
 import { settle } from './place/settle.ts';
@@ -27,8 +27,8 @@ export const planOf = (problem: Problem, dispatch: Dispatch): PlanFile => {
  * Plans a yard: every order planned whole, or left out with a reason, by rules R0–R12 of the yard file contract. Pure and
  * deterministic: the same file gives the same plan on any machine. The file has to come from `readYardFile`.
  */
-export const planYard = (yard: YardFile): PlanFile => {
+export const planYard = (yard: YardFile, _options: { effort?: Effort } = {}): PlanFile => {
   const problem = compile(yard);
-  const start = placingOf(problem, { sequence: new Int32Array(0) } as unknown as Dispatch);
+  const start = placingOf(problem, dispatchOf(new Int32Array(0)));
   return planOf(problem, quickSearch(start).dispatch);
 };

@@ -178,7 +178,6 @@ const record = (at: Placing, readied: Readied[], fillings: Filling[], mixIndex: 
   placed.batchEnd[batch] = times.start + times.minutes;
   placed.batchKg[batch] = kg;
   placed.batchBags[batch] = bags;
-  placed.bags += bags;
   let fillStart = times.start + mix.mixMinutes;
   for (const filling of fillings) {
     recordPour(at, readied.find((x) => x.filling === filling)!, batch, fillStart);

@@ -17,6 +17,13 @@ export const scarcity = (at: Placing, casting: number): number =>
 const placeOfFirst = (at: Placing, casting: number): number =>
   at.orders.place[at.demand.order[at.demand.head[casting]!]!]!;
 
+/** A number from 0 to 1 that stays the same for the same two: how a shuffle ranks castings. */
+const rankIn = (shuffle: number, casting: number): number => {
+  let x = Math.imul(shuffle ^ Math.imul(casting + 1, 0x9e3779b1), 0x85ebca6b);
+  x = Math.imul(x ^ (x >>> 13), 0xc2b2ae35);
+  return ((x ^ (x >>> 16)) >>> 0) / 4294967296;
+};
+
 /** The casting to pour next: of the first order in the sequence that has a mould for it in this shift. NONE if none has. */
 export const leadCasting = (at: Placing, openings: Openings): number => {
   let lead = NONE;
@@ -26,8 +33,9 @@ export const leadCasting = (at: Placing, openings: Openings): number => {
       lead = c;
       continue;
     }
-    const sooner = placeOfFirst(at, c) - placeOfFirst(at, lead);
-    if (sooner < 0 || (sooner === 0 && at.dispatch.scarceFirst && scarcity(at, c) > scarcity(at, lead))) lead = c;
+    const { shuffle } = at.choices;
+    const sooner = shuffle ? rankIn(shuffle, c) - rankIn(shuffle, lead) : placeOfFirst(at, c) - placeOfFirst(at, lead);
+    if (sooner < 0 || (sooner === 0 && at.choices.scarceFirst && scarcity(at, c) > scarcity(at, lead))) lead = c;
   }
   return lead;
 };
@@ -40,10 +48,21 @@ const fillLimit = (at: Placing, mix: number, mixEnd: number): number => {
 };
 
 /** What a piece of a casting is worth in a batch led by another: its mass, more for early orders and for scarce moulds. */
-const worthOf = (at: Placing, casting: number, leadPlace: number, scarcest: number): number => {
-  const { firstOrderWeight, scarceMouldWeight } = at.dispatch;
+const worthOf = (at: Placing, casting: number, leadPlace: number, scarcest: number, work: number): number => {
+  const { firstOrderWeight, scarceMouldWeight, workWeight, shuffle } = at.choices;
   const early = firstOrderWeight / (1 + Math.max(0, placeOfFirst(at, casting) - leadPlace));
-  return at.problem.castings[casting]!.kg * (1 + early + (scarceMouldWeight * scarcity(at, casting)) / scarcest);
+  const liking = shuffle ? 2 * rankIn(shuffle + 1, casting) : 0;
+  const { kg } = at.problem.castings[casting]!;
+  const worth = kg * (1 + early + liking + (scarceMouldWeight * scarcity(at, casting)) / scarcest) - workWeight * work;
+  return Math.max(worth, kg * 0.01);
+};
+
+/** Least minutes of stripping and setting up that a mould for the casting asks for. */
+const leastWork = (openings: Openings, casting: number, by: number): number => {
+  let least = NEVER;
+  for (let i = 0; i < openings.count; i++)
+    if (openings.casting[i] === casting && openings.readyAt[i]! <= by) least = Math.min(least, openings.work[i]!);
+  return least;
 };
 
 const mostOf = (at: Placing, casting: number, openings: Openings, by: number): number => {
@@ -62,7 +81,9 @@ const optionsOf = (at: Placing, mix: number, lead: number, openings: Openings, b
     if (openings.soonest[c]! > by) continue;
     const most = mostOf(at, c, openings, by) - (c === lead ? 1 : 0);
     const { kg, fillMinutes } = at.problem.castings[c]!;
-    if (most > 0) options.push({ casting: c, kg, fillMinutes, most, worth: worthOf(at, c, leadPlace, scarcest) });
+    if (most <= 0) continue;
+    const work = at.choices.workWeight > 0 ? leastWork(openings, c, by) : 0;
+    options.push({ casting: c, kg, fillMinutes, most, worth: worthOf(at, c, leadPlace, scarcest, work) });
   }
   return options;
 };

@@ -1,12 +1,24 @@
 import type { Dispatch } from './dispatch.ts';
+import { choicesIn } from './dispatch.ts';
 import type { Placing } from './placing.ts';
 import { NEVER, NONE } from './problem.ts';
 import { workShift } from './shift.ts';
-import { startPlacing } from './start.ts';
+import { restoreSnapshot, type Snapshot, takeSnapshot } from './snapshot.ts';
+import { releaseHeldBack, startPlacing } from './start.ts';
 
-const anyInMould = (at: Placing): boolean => at.moulds.held.some((casting) => casting !== NONE);
+/** Snapshots by shift of one plan's course; `valid` of them, from the first on, belong to it. */
+export interface Course {
+  snapshots: Snapshot[];
+  valid: number;
+}
 
-/** Start of the shift in which the first pour was made that is still in its mould; NEVER when all are out. */
+const anyInMould = (at: Placing): boolean => {
+  const { held } = at.moulds;
+  for (let k = 0; k < held.length; k++) if (held[k] !== NONE) return true;
+  return false;
+};
+
+/** End of the first fill whose piece is still in its mould; NEVER when all pours are out. */
 const firstUnstripped = (at: Placing): number => {
   let first = NEVER;
   for (let k = 0; k < at.moulds.held.length; k++)
@@ -15,25 +27,45 @@ const firstUnstripped = (at: Placing): number => {
   return first;
 };
 
-const runShifts = (at: Placing): void => {
-  startPlacing(at);
-  for (let s = 0; s < at.problem.shifts.count; s++) {
+const runShifts = (at: Placing, dispatch: Dispatch, first: number, course?: Course): void => {
+  for (let s = first; s < at.problem.shifts.count; s++) {
     if (at.orders.open === 0 && !anyInMould(at)) break;
+    if (course) course.snapshots[s] = takeSnapshot(at, course.snapshots[s]);
+    at.choices = choicesIn(dispatch, s);
+    if (dispatch.heldBack?.shift === s) releaseHeldBack(at);
     workShift(at, s);
+  }
+};
+
+const repairEnd = (at: Placing, dispatch: Dispatch): void => {
+  for (let stuck = firstUnstripped(at); stuck < NEVER; stuck = firstUnstripped(at)) {
+    at.pourUntil = stuck - 1;
+    startPlacing(at);
+    runShifts(at, dispatch, 0);
   }
 };
 
 /**
  * Turns a dispatch into a plan, session by session from `now` on; the plan is left in `at`. An order whose
  * `orders.completesAt` is NONE could not be finished. Every pour in the plan is stripped within the horizon: where one
- * would not be, nothing is poured from then on.
+ * would not be, nothing is poured from then on. A `course` is filled with snapshots, to go on from later.
  */
-export const decode = (at: Placing, dispatch: Dispatch): void => {
+export const decode = (at: Placing, dispatch: Dispatch, course?: Course): void => {
   at.dispatch = dispatch;
   at.pourUntil = NEVER;
-  runShifts(at);
-  for (let stuck = firstUnstripped(at); stuck < NEVER; stuck = firstUnstripped(at)) {
-    at.pourUntil = stuck - 1;
-    runShifts(at);
-  }
+  startPlacing(at);
+  runShifts(at, dispatch, 0, course);
+  repairEnd(at, dispatch);
+};
+
+/**
+ * As `decode`, for a dispatch that differs only in its choices from shift `first` on from the one whose course this is:
+ * what lies before is taken from the course. Snapshots after `first` are then those of the new plan.
+ */
+export const decodeFrom = (at: Placing, dispatch: Dispatch, first: number, course: Course): void => {
+  at.dispatch = dispatch;
+  at.pourUntil = NEVER;
+  restoreSnapshot(at, course.snapshots[first]!);
+  runShifts(at, dispatch, first, course);
+  repairEnd(at, dispatch);
 };

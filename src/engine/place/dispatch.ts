@@ -1,10 +1,7 @@
-/**
- * What the decoder is told: whose pieces come first, and how it weighs its own choices. One dispatch and one yard give
- * one plan; the search varies dispatches, never plans.
- */
-export interface Dispatch {
-  /** Every order once, by index; pieces of earlier ones are set up first. */
-  sequence: Int32Array;
+import { NONE } from './problem.ts';
+
+/** How the decoder weighs its own choices, in all shifts or in one. */
+export interface Choices {
   /** A batch filled under this share of what a fuller one could hold waits for a later session, 0..1. */
   leastFill: number;
   /** How long the first mould of a batch may wait for others to join it, minutes. */
@@ -17,18 +14,59 @@ export interface Dispatch {
   slowMixesLate: boolean;
   /** Give the sealing coat a turn early where it can dry overnight. */
   coatAhead: boolean;
+  /** How much a minute of setting up takes off the worth of a piece when a batch is filled up, kg. */
+  workWeight: number;
   /** Which of two pieces of one order is set up first: the one with the scarcer moulds, or the one listed first. */
   scarceFirst: boolean;
+  /** Strip all that is due before anything is poured, as a maker would who wants the moulds free. */
+  stripFirst: boolean;
+  /** Set moulds that are due for a sealing coat up before the last batches, so that it dries overnight. */
+  coatFirst: boolean;
+  /** Strip and set up for the next session before the last minutes go to mixes that take no second turn in this one. */
+  aheadFirst: boolean;
+  /** Index of a mix that is not poured, NONE for none. */
+  heldMix: number;
+  /** Nothing is poured: the shift is for stripping and setting up. */
+  noPours: boolean;
+  /** Reorders what is poured first: 0 for the sequence as it is, else a number that stands for another order of castings. */
+  shuffle: number;
 }
 
-export const dispatchOf = (sequence: Int32Array, choices: Partial<Omit<Dispatch, 'sequence'>> = {}): Dispatch => ({
-  sequence,
+/**
+ * What the decoder is told: whose pieces come first, and how it weighs its own choices. One dispatch and one yard give
+ * one plan; the search varies dispatches, never plans.
+ */
+export interface Dispatch {
+  /** Every order once, by index; pieces of earlier ones are set up first. */
+  sequence: Int32Array;
+  choices: Choices;
+  /** Choices that differ in single shifts, by shift. */
+  inShift: Map<number, Choices>;
+  /** An order none of whose pieces is poured before a shift: how it is fitted in behind what is promised. */
+  heldBack?: { order: number; shift: number };
+}
+
+export const DEFAULT_CHOICES: Choices = {
   leastFill: 0.6,
   waitMinutes: 30,
   firstOrderWeight: 1,
   scarceMouldWeight: 0.5,
   slowMixesLate: true,
   coatAhead: true,
+  workWeight: 0,
   scarceFirst: true,
-  ...choices,
+  stripFirst: false,
+  coatFirst: false,
+  aheadFirst: false,
+  heldMix: NONE,
+  noPours: false,
+  shuffle: 0,
+};
+
+export const dispatchOf = (sequence: Int32Array, choices: Partial<Choices> = {}): Dispatch => ({
+  sequence,
+  choices: { ...DEFAULT_CHOICES, ...choices },
+  inShift: new Map(),
 });
+
+export const choicesIn = (dispatch: Dispatch, shift: number): Choices => dispatch.inShift.get(shift) ?? dispatch.choices;

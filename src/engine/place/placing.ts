@@ -1,4 +1,4 @@
-import type { Dispatch } from './dispatch.ts';
+import { type Choices, DEFAULT_CHOICES, type Dispatch } from './dispatch.ts';
 import { type Openings, openingsOf } from './openings.ts';
 import { NEVER, NONE, type Problem } from './problem.ts';
 import { Rack } from './rack.ts';
@@ -10,7 +10,7 @@ const ints = (length: number) => new Int32Array(length);
 /** What each mould holds and is set up for, while a plan is being made. All arrays by mould. */
 export interface MouldStates {
   setFor: Int32Array;
-  dirty: Uint8Array;
+  dirty: Int32Array;
   turnsSinceOil: Int32Array;
   /** Empty and usable from this minute on. */
   freeAt: Int32Array;
@@ -26,7 +26,7 @@ export interface MouldStates {
   /** NONE where the yard file says that the mould is prepped. */
   prepStart: Int32Array;
   prepEnd: Int32Array;
-  coated: Uint8Array;
+  coated: Int32Array;
   batchFrom: Int32Array;
 }
 
@@ -67,7 +67,6 @@ export interface Placed {
   batchEnd: Int32Array;
   batchKg: Float64Array;
   batchBags: Float64Array;
-  bags: number;
   pours: number;
   pourBatch: Int32Array;
   pourMould: Int32Array;
@@ -87,10 +86,19 @@ export interface Placed {
   fromFinished: { order: number; finished: number; count: number }[];
 }
 
+/** Bags of all batches placed. */
+export const bagsOf = (placed: Placed): number => {
+  let bags = 0;
+  for (let b = 0; b < placed.batches; b++) bags += placed.batchBags[b]!;
+  return bags;
+};
+
 /** Everything a decode changes; made once for a problem and used again for each dispatch. */
 export interface Placing {
   problem: Problem;
   dispatch: Dispatch;
+  /** Those of the shift being worked. */
+  choices: Choices;
   timeline: Timeline;
   rack: Rack;
   stock: Stock;
@@ -112,7 +120,7 @@ export interface Placing {
 
 const mouldStates = (count: number): MouldStates => ({
   setFor: ints(count),
-  dirty: new Uint8Array(count),
+  dirty: ints(count),
   turnsSinceOil: ints(count),
   freeAt: ints(count),
   held: ints(count),
@@ -123,7 +131,7 @@ const mouldStates = (count: number): MouldStates => ({
   preppedFor: ints(count),
   prepStart: ints(count),
   prepEnd: ints(count),
-  coated: new Uint8Array(count),
+  coated: ints(count),
   batchFrom: ints(count),
 });
 
@@ -143,7 +151,6 @@ const placedOf = (problem: Problem, most: number): Placed => ({
   batchEnd: ints(most),
   batchKg: new Float64Array(most),
   batchBags: new Float64Array(most),
-  bags: 0,
   pours: 0,
   pourBatch: ints(most),
   pourMould: ints(most),
@@ -183,6 +190,7 @@ export const placingOf = (problem: Problem, dispatch: Dispatch, heldBack?: Array
   return {
     problem,
     dispatch,
+    choices: DEFAULT_CHOICES,
     timeline,
     rack: new Rack(problem.rackSpaces, most + problem.finished.length + problem.inMould.length),
     stock: new Stock(problem.materials, heldBack ?? ints(problem.materials.length)),

@@ -37,6 +37,24 @@ export const forgetUnneededPrep = (at: Placing, mould: number): void => {
   at.demand.prepped[casting] = at.demand.prepped[casting]! - 1;
 };
 
+/**
+ * Sets up, late in the shift, moulds that are due for a sealing coat: it dries overnight, and in the next session they
+ * can be poured at once.
+ */
+export const coatAhead = (at: Placing): void => {
+  const { moulds, demand, problem, timeline } = at;
+  for (let k = 0; k < problem.moulds.length; k++) {
+    if (moulds.held[k] !== NONE || moulds.preppedFor[k] !== NONE || !coatDue(at, k)) continue;
+    const casting = problem.moulds[k]!.makes.find((x) => demand.need[x.casting]! > demand.prepped[x.casting]!)?.casting;
+    if (casting === undefined) continue;
+    const minutes = prepMinutes(at, k, casting, true, false);
+    const start = timeline.latest(PREP, minutes, 1, moulds.freeAt[k]!);
+    if (start === NONE) continue;
+    timeline.take(start, minutes, 1);
+    recordPrep(at, k, casting, start, minutes, true);
+  }
+};
+
 const bestEmptyMould = (at: Placing, casting: number): number => {
   const { moulds } = at;
   let best = NONE;
@@ -50,7 +68,7 @@ const bestEmptyMould = (at: Placing, casting: number): number => {
 const prepOne = (at: Placing, mould: number, casting: number): boolean => {
   const due = coatDue(at, mould);
   const soon = at.moulds.turnsSinceOil[mould]! + 1 >= at.problem.moulds[mould]!.oilEveryTurns;
-  const coated = due || (at.dispatch.coatAhead && soon);
+  const coated = due || (at.choices.coatAhead && soon);
   const minutes = prepMinutes(at, mould, casting, coated, false);
   const start = at.timeline.earliest(PREP, minutes, 1, at.moulds.freeAt[mould]!);
   if (start === NONE) return false;

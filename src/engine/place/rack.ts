@@ -1,5 +1,10 @@
 import { NEVER } from './problem.ts';
 
+export interface RackState {
+  readyAt: Int32Array;
+  spaces: Int32Array;
+}
+
 /**
  * Rack spaces taken by pieces that cure out of their moulds (R8). A piece counts from whenever it was put in until it is
  * ready, whatever its own start: tasks of one shift are not placed in order of time, and this way none can be too many.
@@ -13,8 +18,10 @@ export class Rack {
     private readonly limit: number,
     most: number,
   ) {
-    this.readyAt = new Int32Array(most);
-    this.spaces = new Int32Array(most);
+    // Every piece counted takes a space, so that no more of them are there than spaces and what lay there at the start.
+    const room = limit >= NEVER ? 0 : most;
+    this.readyAt = new Int32Array(room);
+    this.spaces = new Int32Array(room);
   }
 
   reset(): void {
@@ -41,6 +48,16 @@ export class Rack {
   /** Takes back the last piece put. */
   takeBack(spaces: number): void {
     if (this.limit < NEVER && spaces > 0) this.count--;
+  }
+
+  save(): RackState {
+    return { readyAt: this.readyAt.slice(0, this.count), spaces: this.spaces.slice(0, this.count) };
+  }
+
+  restore(state: RackState): void {
+    this.count = state.readyAt.length;
+    this.readyAt.set(state.readyAt);
+    this.spaces.set(state.spaces);
   }
 
   /**

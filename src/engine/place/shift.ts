@@ -4,7 +4,7 @@ import { composeBatch, type Filling, fullestKg, leadCasting } from './compose.ts
 import { listOpenings, type Openings } from './openings.ts';
 import type { Placing } from './placing.ts';
 import { BATCH, NEVER, NONE } from './problem.ts';
-import { prepAhead } from './prep.ts';
+import { coatAhead, prepAhead } from './prep.ts';
 import { stripAwaited, stripRest } from './strip.ts';
 
 /** Shifts in a row that a mix may wait for a fuller batch; after that it goes out as it is. */
@@ -15,7 +15,7 @@ const kgOf = (at: Placing, fillings: Filling[]): number =>
 
 /** The batch to pour next round the lead; empty when it is better left for a later shift. */
 const chooseBatch = (at: Placing, lead: number, openings: Openings): Filling[] => {
-  const { leastFill, waitMinutes } = at.dispatch;
+  const { leastFill, waitMinutes } = at.choices;
   const mix = at.problem.castings[lead]!.mix;
   const soon = composeBatch(at, lead, openings, waitMinutes);
   if (leastFill <= 0 || soon.length === 0) return soon;
@@ -26,14 +26,15 @@ const chooseBatch = (at: Placing, lead: number, openings: Openings): Filling[] =
   return [];
 };
 
+/** True when a batch mixed at the start of the shift could not be stripped in it. */
 const isSlow = (at: Placing, mix: number): boolean => {
   const { ageing, mixMinutes, demouldMinutes } = at.problem.mixes[mix]!;
-  return ageing.whenAged(at.timeline.firstFree + mixMinutes, demouldMinutes) >= at.timeline.to;
+  return ageing.whenAged(at.timeline.from + mixMinutes, demouldMinutes) >= at.timeline.to;
 };
 
 /** Places a batch, giving up the pieces that are ready last until what is left fits. */
 const placeWhatFits = (at: Placing, fillings: Filling[]): boolean => {
-  const late = at.dispatch.slowMixesLate && isSlow(at, at.problem.castings[fillings[0]!.casting]!.mix);
+  const late = at.choices.slowMixesLate && isSlow(at, at.problem.castings[fillings[0]!.casting]!.mix);
   const left = [...fillings];
   while (left.length > 0) {
     if ((late && placeBatch(at, left, true)) || placeBatch(at, left, false)) return true;
@@ -44,10 +45,16 @@ const placeWhatFits = (at: Placing, fillings: Filling[]): boolean => {
   return false;
 };
 
-/** Batches of one shift, one after another, until nothing more fits. */
-const pourBatches = (at: Placing): void => {
+const blockMix = (at: Placing, mix: number): void => {
+  for (const c of at.problem.mixes[mix]!.castings) at.blocked[c] = 1;
+};
+
+/** Batches of one shift, one after another, until nothing more fits; with `fastOnly` none of mixes that are slow in it. */
+const pourBatches = (at: Placing, fastOnly: boolean): void => {
   const { blocked, problem, openings } = at;
   blocked.fill(0);
+  for (let mix = 0; mix < problem.mixes.length; mix++)
+    if (mix === at.choices.heldMix || (fastOnly && isSlow(at, mix))) blockMix(at, mix);
   const waitedBefore = Int32Array.from(at.waited);
   for (;;) {
     listOpenings(at, openings);
@@ -56,7 +63,7 @@ const pourBatches = (at: Placing): void => {
     const mix = problem.castings[lead]!.mix;
     const fillings = chooseBatch(at, lead, openings);
     if (fillings.length === 0) {
-      for (const c of problem.mixes[mix]!.castings) blocked[c] = 1;
+      blockMix(at, mix);
       at.waited[mix] = waitedBefore[mix]! + 1;
     } else if (placeWhatFits(at, fillings)) at.waited[mix] = 0;
     else blocked[lead] = 1;
@@ -79,7 +86,15 @@ export const workShift = (at: Placing, shift: number): void => {
   at.rack.clearReady(at.timeline.from);
   stripAwaited(at);
   packWaiting(at, true);
-  if (at.demand.total > 0 && allowsBatch(at)) pourBatches(at);
+  if (at.choices.stripFirst) stripRest(at);
+  if (at.choices.coatFirst) coatAhead(at);
+  const pours = !at.choices.noPours && allowsBatch(at);
+  if (pours && at.choices.aheadFirst && at.demand.total > 0) {
+    pourBatches(at, true);
+    stripRest(at);
+    prepAhead(at);
+  }
+  if (pours && at.demand.total > 0) pourBatches(at, false);
   stripRest(at);
   packWaiting(at, false);
   if (at.demand.total > 0) prepAhead(at);

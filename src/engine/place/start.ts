@@ -68,8 +68,19 @@ const takeInMould = (at: Placing, order: number, casting: number, count: number)
   return got;
 };
 
+const joinQueue = (at: Placing, order: number, casting: number, left: number): void => {
+  const { demand } = at;
+  const end = demand.end[casting]!;
+  demand.order[end] = order;
+  demand.left[end] = left;
+  demand.end[casting] = end + 1;
+  if (at.dispatch.heldBack?.order === order) return;
+  demand.need[casting] = demand.need[casting]! + left;
+  demand.total += left;
+};
+
 const addDemand = (at: Placing, order: number, lots: Int32Array): void => {
-  const { demand, orders } = at;
+  const { orders } = at;
   for (const piece of at.problem.orders[order]!.pieces) {
     const finished = takeFinished(at, lots, order, piece.casting, piece.count);
     const inMould = takeInMould(at, order, piece.casting, piece.count - finished);
@@ -77,13 +88,20 @@ const addDemand = (at: Placing, order: number, lots: Int32Array): void => {
     orders.unstripped[order] = orders.unstripped[order]! + left + inMould;
     if (left === 0) continue;
     orders.unpoured[order] = orders.unpoured[order]! + left;
-    const end = demand.end[piece.casting]!;
-    demand.order[end] = order;
-    demand.left[end] = left;
-    demand.end[piece.casting] = end + 1;
-    demand.need[piece.casting] = demand.need[piece.casting]! + left;
-    demand.total += left;
+    joinQueue(at, order, piece.casting, left);
   }
+};
+
+/** From now on pieces of the order that was held back are poured like any other's, after those queued before them. */
+export const releaseHeldBack = (at: Placing): void => {
+  const { demand, dispatch } = at;
+  const order = dispatch.heldBack!.order;
+  for (let c = 0; c < demand.need.length; c++)
+    for (let i = demand.head[c]!; i < demand.end[c]!; i++) {
+      if (demand.order[i] !== order) continue;
+      demand.need[c] = demand.need[c]! + demand.left[i]!;
+      demand.total += demand.left[i]!;
+    }
 };
 
 /**
@@ -96,7 +114,7 @@ export const startPlacing = (at: Placing): void => {
   at.rack.reset();
   for (const lot of problem.finished)
     if (lot.readyAt > problem.now) at.rack.put(lot.readyAt, problem.castings[lot.casting]!.rackSpaces * lot.count);
-  placed.batches = placed.pours = placed.bags = 0;
+  placed.batches = placed.pours = 0;
   placed.fromFinished.length = 0;
   resetMoulds(at);
   demand.head.set(demand.start.subarray(0, demand.head.length));
@@ -112,11 +130,15 @@ export const startPlacing = (at: Placing): void => {
   at.waited.fill(0);
   orders.open = 0;
   const lots = Int32Array.from(problem.finished, (lot) => lot.count);
-  dispatch.sequence.forEach((order, place) => {
+  // An order held back comes last, so that no queue waits behind it.
+  const last = dispatch.heldBack?.order;
+  const all = Array.from(dispatch.sequence);
+  const sequence = last === undefined ? all : [...all.filter((o) => o !== last), last];
+  sequence.forEach((order, place) => {
     orders.place[order] = place;
     if (orders.excluded[order]) return;
     orders.open++;
     addDemand(at, order, lots);
   });
-  for (const order of dispatch.sequence) if (!orders.excluded[order] && orders.unstripped[order] === 0) completeOrder(at, order);
+  for (const order of sequence) if (!orders.excluded[order] && orders.unstripped[order] === 0) completeOrder(at, order);
 };

@@ -5,6 +5,11 @@ const EPSILON = 1e-9;
 type Quantity = { material: number; quantity: number };
 type Cuts = { material: number; lengthMm: number; count: number };
 
+export interface StockState {
+  used: Float64Array;
+  offcuts: number[][];
+}
+
 /**
  * Materials that may run short: what is there until more can be bought, and what cannot be bought at all (R10). All that
  * has been used counts at once, whatever its time, so that placing tasks of one shift in any order never overdraws.
@@ -33,6 +38,17 @@ export class Stock {
   reset(): void {
     this.used.fill(0);
     for (const list of this.offcuts) list.length = 0;
+  }
+
+  save(): StockState {
+    return { used: this.used.slice(), offcuts: this.offcuts.map((list) => [...list]) };
+  }
+
+  restore(state: StockState): void {
+    this.used.set(state.used);
+    state.offcuts.forEach((list, material) => {
+      this.offcuts[material] = [...list];
+    });
   }
 
   ask(): void {

@@ -2,7 +2,7 @@ import type { PlanFile, PlanOrder, PlanPour, PlanStick, UnplannedOrder } from '.
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import { buysOf } from '../buy/buys.ts';
 import { type CutDemand, cutPlan } from '../cut/cut-plan.ts';
-import type { Placing } from './placing.ts';
+import { bagsOf, type Placing } from './placing.ts';
 import { NEVER, NONE, type Problem } from './problem.ts';
 
 interface Use {
@@ -157,7 +157,7 @@ const orderOf = (at: Placing, o: number): PlanOrder => {
 /** What a plan scores, by the contract: the sums a maker never sees, and everything is compared by. */
 export const scoreOf = (at: Placing): PlanFile['score'] => {
   const { problem, orders, placed } = at;
-  const score = { unplannedWeight: 0, weightedDaysLate: 0, batches: placed.batches, bags: placed.bags, weightedCompletionDays: 0 };
+  const score = { unplannedWeight: 0, weightedDaysLate: 0, batches: placed.batches, bags: bagsOf(placed), weightedCompletionDays: 0 };
   problem.orders.forEach((order, o) => {
     if (orders.completesAt[o] === NONE) {
       score.unplannedWeight += order.weight;

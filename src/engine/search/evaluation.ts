@@ -1,4 +1,4 @@
-import type { Placing } from '../place/placing.ts';
+import { bagsOf, type Placing } from '../place/placing.ts';
 import { NEVER, NONE } from '../place/problem.ts';
 
 /** How good a plan is, first number first; less is better (contract, "What makes one plan better than another"). */
@@ -21,7 +21,7 @@ export const isBetter = (a: Evaluation, b: Evaluation): boolean => {
 export const evaluate = (at: Placing): Evaluation => {
   const { problem, orders, placed } = at;
   let [unplannedWeight, weightedDaysLate] = [0, 0];
-  let cost = problem.batchWorthDays * placed.batches + problem.bagWorthDays * placed.bags;
+  let cost = problem.batchWorthDays * placed.batches + problem.bagWorthDays * bagsOf(placed);
   for (let o = 0; o < problem.orders.length; o++) {
     const { weight, dueDay } = problem.orders[o]!;
     const completesAt = orders.completesAt[o]!;

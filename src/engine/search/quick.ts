@@ -1,4 +1,4 @@
-import { type Dispatch, dispatchOf } from '../place/dispatch.ts';
+import { type Choices, type Dispatch, dispatchOf } from '../place/dispatch.ts';
 import type { Placing } from '../place/placing.ts';
 import { settle } from '../place/settle.ts';
 import { type Evaluation, evaluate, isBetter } from './evaluation.ts';
@@ -6,8 +6,9 @@ import { apparentTardinessFirst, earliestDueFirst, weightedShortestFirst, workDa
 import type { Problem } from '../place/problem.ts';
 
 /** The decoder's own choices that quick planning tries with each sequence. */
-const CHOICES: Partial<Dispatch>[] = [
+export const TRIED_CHOICES: Partial<Choices>[] = [
   {},
+  { aheadFirst: true },
   { leastFill: 0 },
   { leastFill: 0.9, waitMinutes: 90 },
   { slowMixesLate: false, waitMinutes: 60 },
@@ -34,12 +35,12 @@ export const startSequences = (problem: Problem): Int32Array[] => {
 export const quickSearch = (at: Placing): { dispatch: Dispatch; evaluation: Evaluation } => {
   const sequences = startSequences(at.problem);
   const pours = Math.max(1, at.problem.orders.reduce((n, o) => n + o.pieces.reduce((k, p) => k + p.count, 0), 0));
-  const tries = Math.max(3, Math.min(sequences.length * CHOICES.length, Math.floor(POURS_IN_ALL / pours)));
+  const tries = Math.max(3, Math.min(sequences.length * TRIED_CHOICES.length, Math.floor(POURS_IN_ALL / pours)));
   let best: { dispatch: Dispatch; evaluation: Evaluation } | null = null;
   for (let i = 0; i < tries; i++) {
     // Diagonally through both lists, so that few tries still see several of each.
     const sequence = sequences[i % sequences.length]!;
-    const choices = CHOICES[(i + Math.floor(i / sequences.length)) % CHOICES.length]!;
+    const choices = TRIED_CHOICES[(i + Math.floor(i / sequences.length)) % TRIED_CHOICES.length]!;
     const dispatch = dispatchOf(sequence, choices);
     settle(at, dispatch);
     const evaluation = evaluate(at);

@@ -1,0 +1,27 @@
+import { BATCH, type Problem } from '../place/problem.ts';
+
+const allowsBatch = (problem: Problem, shift: number): boolean => {
+  const { offset, allow } = problem.shifts;
+  for (let i = offset[shift]!; i < offset[shift + 1]!; i++) if (allow[i]! & BATCH) return true;
+  return false;
+};
+
+export const handoverOn = (problem: Problem, minute: number): number =>
+  problem.handover[problem.calendar.dayOf(minute) - problem.today]!;
+
+/**
+ * The day to promise: the first hand-over day once `sessionsInHand` more sessions that allow batches have passed since
+ * `earliestAt`. A session counts when it starts at or after that minute. Null when the horizon has not that many left.
+ *
+ * Example: earliest Sat 13:15, one session in hand, the next one Wed 18:00 to 20:30, hand-over on Saturdays and Tuesdays:
+ * promised for the Saturday after.
+ */
+export const promiseDay = (problem: Problem, earliestAt: number): number | null => {
+  let left = problem.yard.yard.sessionsInHand;
+  if (left === 0) return handoverOn(problem, earliestAt);
+  for (let s = 0; s < problem.shifts.count; s++) {
+    if (problem.shifts.from[s]! < earliestAt || !allowsBatch(problem, s)) continue;
+    if (--left === 0) return handoverOn(problem, Math.min(problem.shifts.sessionEnd[s]!, problem.horizonEnd - 1));
+  }
+  return null;
+};
