@@ -30,8 +30,8 @@ const withNumberedDays = (rule: string): string =>
   });
 
 /**
- * A later anchor with the same dates from `first` on, so that a rule anchored years ago costs no more than one anchored
- * today. A rule with COUNT has to be counted from where it began.
+ * An anchor near `first` with the same dates from there on, so that a rule anchored years ago costs no more than one
+ * anchored today. A rule with COUNT has to be counted from where it began.
  */
 const anchorNear = (options: Options, from: DayNumber, first: DayNumber): DayNumber => {
   const interval = options.interval ?? 1;
@@ -42,7 +42,7 @@ const anchorNear = (options: Options, from: DayNumber, first: DayNumber): DayNum
   }
   const start = monthOf(utcDate(from));
   const steps = Math.floor((monthOf(utcDate(first)) - start) / interval);
-  return steps === 0 ? from : dayOfUtc(new Date(Date.UTC(1970, start + steps * interval, 1)));
+  return dayOfUtc(new Date(Date.UTC(1970, start + steps * interval, 1)));
 };
 
 /** Every 7th, 14th … day is one weekday; when that is not listed the library would search to the year 9999. */

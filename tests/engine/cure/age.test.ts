@@ -86,6 +86,8 @@ describe('at the edges', () => {
     const ageing = ageingOf(portland, climateOf(spell, dublin));
     const start = at('2027-01-01T23:00:00Z');
     expect(ageing.whenAged(start, 60)).toBe(start + 60);
+    // As old as it is when the cold begins, to the last bit: 60 min and the 1e-6 that count as nothing.
+    expect(ageing.whenAged(start, 60 + 1e-6)).toBe(start + 60);
     expect(ageing.whenAged(start, 61)).toBe(at('2027-01-04T00:01:00Z'));
   });
   it('stays a number at temperatures nobody works at', () => {

@@ -59,6 +59,13 @@ describe('the edges of a change', () => {
   });
 });
 
+it('counts an old offset with seconds to the minute below', () => {
+  // Dublin Mean Time, until 1916, was 25 min 21 s behind: 00:25Z was 23:59:39 of the day before, 00:26Z 00:00:39.
+  const dublin = calendarOf('Europe/Dublin');
+  const dates = ['00:25', '00:26'].map((clock) => dublin.dayOf(minuteOf(`1900-01-01T${clock}:00Z`)));
+  expect(dates.map(dateOfDay)).toEqual(['1899-12-31', '1900-01-01']);
+});
+
 it('knows no zone that is not there', () => expect(() => calendarOf('Europe/Nowhere').dayOf(0)).toThrow(RangeError));
 
 const anyZone = fc.constantFrom(...AWKWARD_ZONES, 'Pacific/Apia');
