@@ -1,0 +1,31 @@
+import type { StoredOrder } from '../../db/stores/order-store.ts';
+import { slipOfWeight } from '../../shared/order.ts';
+import type { PlanFile } from '../../shared/plan.ts';
+import { minuteOf } from '../../shared/time.ts';
+import { contentsOf, type Offer } from './order-contents.ts';
+
+/** One order as the pages speak of it: what was agreed, and what today's plan makes of it. */
+export const orderFacts = (order: StoredOrder, plan: PlanFile, offers: readonly Offer[], now: string) => {
+  const planned = plan.orders.find(({ id }) => id === order.id);
+  const unplanned = plan.unplanned.find(({ order: id }) => id === order.id);
+  return {
+    id: order.id,
+    customer: order.customer?.name ?? null,
+    phone: order.customer?.phone ?? null,
+    note: order.note,
+    contents: contentsOf(order.lines, offers),
+    status: order.status,
+    wantedOn: order.wantedOn,
+    promisedOn: order.promisedOn,
+    heldUntil: order.heldUntil,
+    handedOverOn: order.handedOverOn,
+    slip: slipOfWeight(order.weight),
+    /** The first day on which it can be handed over, by today's plan; null when it cannot be made. */
+    readyOn: planned?.completesOn ?? null,
+    packStart: planned?.packStart ?? null,
+    /** Nothing is left to do for it. */
+    inYard: planned !== undefined && minuteOf(planned.completesAt) <= minuteOf(now),
+    reason: unplanned?.reason ?? null,
+  };
+};
+export type OrderFacts = ReturnType<typeof orderFacts>;

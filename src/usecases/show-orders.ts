@@ -1,0 +1,44 @@
+import { openNotices } from '../../db/stores/change-store.ts';
+import { openOrders, pastOrders } from '../../db/stores/order-store.ts';
+import { today, type UseCaseContext } from './context.ts';
+import { currentPlan } from './make-plan.ts';
+import { offersOf } from './order-contents.ts';
+import { type OrderFacts, orderFacts } from './order-facts.ts';
+
+const PAST_SHOWN = 60;
+
+/** Orders by the day on which they can be handed over, the soonest first; those that cannot be made stand apart. */
+const byDay = (orders: readonly OrderFacts[]) => {
+  const days = new Map<string, OrderFacts[]>();
+  for (const order of orders) if (order.readyOn) days.set(order.readyOn, [...(days.get(order.readyOn) ?? []), order]);
+  return [...days].sort(([a], [b]) => a.localeCompare(b)).map(([date, list]) => ({ date, orders: list }));
+};
+
+/** Every open order, grouped by its day of hand-over by today's plan. */
+export const showOrders = async (context: UseCaseContext) => {
+  const { plan, yard } = await currentPlan(context);
+  const offers = offersOf(yard);
+  const { stored, notices } = await context.database.read(async (tx) => ({
+    stored: await openOrders(tx),
+    notices: await openNotices(tx),
+  }));
+  const orders = stored.map((order) => orderFacts(order, plan, offers, context.now));
+  return {
+    yardName: yard.yard.name,
+    today: today(yard.yard.timeZone, context.now),
+    days: byDay(orders),
+    cannotBeMade: orders.filter((order) => order.readyOn === null),
+    notices: notices.map(({ id, words }) => ({ id, words })),
+  };
+};
+
+/** Orders handed over, cancelled or lapsed, the newest first. */
+export const showPastOrders = async (context: UseCaseContext) => {
+  const { plan, yard } = await currentPlan(context);
+  const stored = await context.database.read((tx) => pastOrders(tx, PAST_SHOWN));
+  return {
+    yardName: yard.yard.name,
+    today: today(yard.yard.timeZone, context.now),
+    orders: stored.map((order) => orderFacts(order, plan, offersOf(yard), context.now)),
+  };
+};
