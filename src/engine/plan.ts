@@ -6,9 +6,9 @@ import { placingOf } from './place/placing.ts';
 import type { Problem } from './place/problem.ts';
 import { settle } from './place/settle.ts';
 import { writePlan } from './place/write-plan.ts';
+import type { Effort } from './search/effort.ts';
 import { quickSearch } from './search/quick.ts';
-
-export type Effort = 'quick' | 'normal' | 'thorough';
+import { searchOn } from './search/search.ts';
 
 /** The plan of one dispatch, placed again with fewer sticks to count on where their cuts do not fit. */
 export const planOf = (problem: Problem, dispatch: Dispatch): PlanFile => {
@@ -25,10 +25,12 @@ export const planOf = (problem: Problem, dispatch: Dispatch): PlanFile => {
 
 /**
  * Plans a yard: every order planned whole, or left out with a reason, by rules R0–R12 of the yard file contract. Pure and
- * deterministic: the same file gives the same plan on any machine. The file has to come from `readYardFile`.
+ * deterministic: the same file, effort and seed give the same plan on any machine. The file has to come from
+ * `readYardFile`. Quick tries a few dispatches; normal and thorough search on from there, for a counted number of plans.
  */
-export const planYard = (yard: YardFile, _options: { effort?: Effort } = {}): PlanFile => {
+export const planYard = (yard: YardFile, { effort = 'normal', seed = 1 }: { effort?: Effort; seed?: number } = {}): PlanFile => {
   const problem = compile(yard);
-  const start = placingOf(problem, dispatchOf(new Int32Array(0)));
-  return planOf(problem, quickSearch(start).dispatch);
+  const at = placingOf(problem, dispatchOf(new Int32Array(0)));
+  const quick = quickSearch(at);
+  return planOf(problem, effort === 'quick' ? quick.dispatch : searchOn(at, quick, effort, seed).dispatch);
 };

@@ -116,6 +116,7 @@ export const compileOrder = (yard: YardFile, order: Order): CompiledOrder => {
     dueDay: order.due === undefined ? NEVER : dayNumber(order.due),
     packMinutes: 0,
     pieces: [],
+    pieceCount: 0,
     parts: [],
     cuts: [],
   };
@@ -130,6 +131,7 @@ export const compileOrder = (yard: YardFile, order: Order): CompiledOrder => {
     result.packMinutes += kit.packMinutes * line.quantity;
   }
   for (const [casting, count] of pieces) if (count > 0) result.pieces.push({ casting, count });
+  for (const piece of result.pieces) result.pieceCount += piece.count;
   for (const [material, quantity] of parts) if (quantity > 0) result.parts.push({ material, quantity });
   return result;
 };
@@ -175,6 +177,7 @@ export const compile = (yard: YardFile): Problem => {
     })),
     moulds,
     orders: yard.orders.map((o) => compileOrder(yard, o)),
+    dueMinutes: Int32Array.from(yard.orders, (o) => (o.due === undefined ? NEVER : calendar.midnightOf(dayNumber(o.due) + 1))),
     finished: yard.finished.map((f) => ({
       casting: castingIndex.get(f.casting)!,
       count: f.count,

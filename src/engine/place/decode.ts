@@ -6,10 +6,9 @@ import { workShift } from './shift.ts';
 import { restoreSnapshot, type Snapshot, takeSnapshot } from './snapshot.ts';
 import { releaseHeldBack, startPlacing } from './start.ts';
 
-/** Snapshots by shift of one plan's course; `valid` of them, from the first on, belong to it. */
+/** Snapshots at the start of each shift of one plan. */
 export interface Course {
   snapshots: Snapshot[];
-  valid: number;
 }
 
 const anyInMould = (at: Placing): boolean => {

@@ -102,6 +102,7 @@ export interface CompiledOrder {
   dueDay: number;
   packMinutes: number;
   pieces: { casting: number; count: number }[];
+  pieceCount: number;
   parts: { material: number; quantity: number }[];
   cuts: { material: number; lengthMm: number; count: number }[];
 }
@@ -122,6 +123,8 @@ export interface Problem {
   castings: CompiledCasting[];
   moulds: CompiledMould[];
   orders: CompiledOrder[];
+  /** By order: the first minute after its due date, NEVER without one. */
+  dueMinutes: Int32Array;
   finished: { casting: number; count: number; readyAt: Minute; order: number }[];
   inMould: { mould: number; casting: number; filledAt: Minute; order: number }[];
   /** First hand-over day on or after `today + i`. */

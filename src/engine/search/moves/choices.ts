@@ -1,0 +1,36 @@
+import type { Choices } from '../../place/dispatch.ts';
+import { below, pick, type Random } from '../random.ts';
+
+const LEAST_FILLS = [0, 0.3, 0.6, 0.8, 0.9, 1];
+const WAITS_MINUTES = [0, 15, 30, 60, 90, 150];
+const WEIGHTS = [0, 0.5, 1, 2, 4];
+const WORK_WEIGHTS = [0, 0.1, 0.25, 0.5];
+/** Shuffles are numbers without meaning; this many are more than any search tries. */
+const SHUFFLES = 1_000_000;
+
+type Change = (choices: Choices, random: Random, mixes: number) => Partial<Choices>;
+
+const CHANGES: Change[] = [
+  (_, random) => ({ leastFill: pick(random, LEAST_FILLS) }),
+  (_, random) => ({ waitMinutes: pick(random, WAITS_MINUTES) }),
+  (_, random) => ({ firstOrderWeight: pick(random, WEIGHTS) }),
+  (_, random) => ({ scarceMouldWeight: pick(random, WEIGHTS) }),
+  (_, random) => ({ workWeight: pick(random, WORK_WEIGHTS) }),
+  (choices) => ({ slowMixesLate: !choices.slowMixesLate }),
+  (choices) => ({ coatAhead: !choices.coatAhead }),
+  (choices) => ({ scarceFirst: !choices.scarceFirst }),
+  (choices) => ({ stripFirst: !choices.stripFirst }),
+  (choices) => ({ coatFirst: !choices.coatFirst }),
+  (choices) => ({ aheadFirst: !choices.aheadFirst }),
+  (choices) => ({ noPours: !choices.noPours }),
+  (_, random, mixes) => ({ heldMix: below(random, mixes + 1) - 1 }),
+  (_, random) => ({ shuffle: 1 + below(random, SHUFFLES) }),
+  (_, random) => ({ shuffle: 1 + below(random, SHUFFLES) }),
+  (choices, random) => ({ shuffle: choices.shuffle ? 0 : 1 + below(random, SHUFFLES) }),
+];
+
+/** The decoder's own choices with one or two of them changed: what to set up, what goes into a batch, when it goes out. */
+export const changeChoices = (choices: Choices, random: Random, mixes: number): Choices => {
+  const changed = { ...choices, ...pick(random, CHANGES)(choices, random, mixes) };
+  return random() < 0.3 ? { ...changed, ...pick(random, CHANGES)(changed, random, mixes) } : changed;
+};
