@@ -1,0 +1,115 @@
+import { minuteOf, WEEKDAYS } from '../../shared/time.ts';
+import { readYardFile, type YardFile, type YardFileInput } from '../../shared/yard-file.ts';
+import { calendarOf } from '../../src/engine/work/calendar.ts';
+import { demandOf, piecesOf } from './random-yard/demand.ts';
+import { type Dice, diceOf } from './random-yard/dice.ts';
+import { withDueDates } from './random-yard/due-dates.ts';
+import { hoursOf, type Place, placeOf } from './random-yard/hours.ts';
+import { castingsOf, mixesOf, temperaturesOf } from './random-yard/mixes.ts';
+import { inMouldOf, mouldsOf } from './random-yard/moulds.ts';
+import { stockOf } from './random-yard/stock.ts';
+
+export type YardKind = 'small' | 'typical' | 'busy' | 'tight-rack' | 'cold-spring';
+
+interface Size {
+  orders: [number, number];
+  /** Most pieces asked for in all. */
+  pieces: [number, number];
+  lengths: number;
+  mouldsPerLength: number;
+  people: [number, number];
+}
+
+const SMALL: Size = { orders: [1, 4], pieces: [3, 12], lengths: 2, mouldsPerLength: 2, people: [1, 2] };
+const TYPICAL: Size = { orders: [8, 15], pieces: [80, 250], lengths: 4, mouldsPerLength: 4, people: [1, 3] };
+const BUSY: Size = { orders: [15, 40], pieces: [250, 600], lengths: 6, mouldsPerLength: 6, people: [2, 4] };
+const MIDDLE: Size = { orders: [3, 10], pieces: [12, 90], lengths: 3, mouldsPerLength: 3, people: [1, 4] };
+const SIZES: Record<YardKind, Size> = {
+  small: SMALL,
+  typical: TYPICAL,
+  busy: BUSY,
+  'tight-rack': MIDDLE,
+  'cold-spring': MIDDLE,
+};
+const KINDS: readonly YardKind[] = ['small', 'small', 'small', 'tight-rack', 'tight-rack', 'cold-spring', 'typical'];
+
+type Lists = Pick<YardFileInput, 'finished' | 'inMould' | 'orders' | 'kits'>;
+
+/** Sets some pieces aside for an order: mostly one that asks for them. */
+const setAside = <T extends { casting: string }>(dice: Dice, pieces: T[], lists: Pick<Lists, 'orders' | 'kits'>): T[] =>
+  pieces.map((piece) => {
+    if (lists.orders.length === 0 || !dice.chance(0.3)) return piece;
+    const asking = lists.orders.filter((order) => piecesOf(order, lists.kits).has(piece.casting));
+    const order = asking.length > 0 && dice.chance(0.9) ? dice.pick(asking) : dice.pick(lists.orders);
+    return { ...piece, order: order.id };
+  });
+
+const finishedOf = (dice: Dice, castings: YardFileInput['castings'], place: Place): YardFileInput['finished'] => {
+  const calendar = calendarOf(place.timeZone);
+  return dice.some(castings, dice.whole(0, 2)).map((casting) => ({
+    casting: casting.id,
+    count: dice.whole(1, 3),
+    ...(dice.chance(0.4)
+      ? { readyAt: calendar.instantText(minuteOf(place.now) + dice.whole(-1000, 6000)) }
+      : {}),
+  }));
+};
+
+/** Room to cure in: none set, plenty, or little more than is taken already. */
+const rackOf = (dice: Dice, finished: YardFileInput['finished'], pieces: number, tight: boolean): number | undefined => {
+  if (!tight && dice.chance(0.5)) return undefined;
+  const taken = finished.reduce((sum, x) => sum + (x.readyAt ? x.count * 2 : 0), 0);
+  return taken + (tight ? dice.whole(3, 8) : 12 + dice.whole(0, pieces));
+};
+
+const yardOf = (dice: Dice, place: Place, rackSpaces: number | undefined, seed: number): YardFileInput['yard'] => ({
+  name: `Yard ${seed}`,
+  timeZone: place.timeZone,
+  now: place.now,
+  horizonDays: dice.chance(0.15) ? dice.whole(5, 40) : dice.whole(120, 365),
+  mixers: dice.chance(0.25) ? 2 : 1,
+  ...(rackSpaces === undefined ? {} : { rackSpaces }),
+  setUpMinutes: dice.pick([0, 5, 10, 15]),
+  clearUpMinutes: dice.pick([0, 10, 15]),
+  ...(dice.chance(0.5) ? { handoverDays: dice.some(WEEKDAYS, dice.whole(1, 3)) } : {}),
+  sessionsInHand: dice.whole(0, 2),
+});
+
+const inputOf = (dice: Dice, kind: YardKind, seed: number): YardFileInput => {
+  const size = SIZES[kind];
+  const place = placeOf(dice);
+  const people = dice.whole(...size.people);
+  const pieces = dice.whole(...size.pieces);
+  const mixes = mixesOf(dice, people);
+  const castings = castingsOf(dice, mixes, size.lengths, people);
+  const moulds = mouldsOf(dice, castings, size.mouldsPerLength, place.today);
+  const demand = demandOf(dice, castings, pieces, dice.whole(...size.orders));
+  const finished = setAside(dice, finishedOf(dice, castings, place), demand);
+  return {
+    format: 'mould-rota/yard',
+    version: 1,
+    yard: yardOf(dice, place, rackOf(dice, finished, pieces, kind === 'tight-rack'), seed),
+    ...hoursOf(dice, place, people, kind === 'busy'),
+    temperatures: temperaturesOf(dice, place, kind === 'cold-spring'),
+    ...stockOf(dice, place, pieces),
+    mixes,
+    castings,
+    moulds,
+    ...demand,
+    finished,
+    inMould: setAside(dice, inMouldOf(dice, moulds, place), demand),
+  };
+};
+
+/**
+ * A valid yard that depends on its seed alone, with about everything a yard file can say in it. Without a kind the seed
+ * picks one, small ones most often. Small yards ask for at most 12 pieces. Throws where the file has a fault: then the
+ * generator is wrong.
+ */
+export const randomYard = (seed: number, kind?: YardKind): YardFile => {
+  const dice = diceOf(seed);
+  const picked = dice.pick(KINDS);
+  const read = readYardFile(inputOf(dice, kind ?? picked, seed));
+  if (!read.ok) throw new Error(`seed ${seed}: ${read.faults.map((x) => `${x.path}: ${x.message}`).join('; ')}`);
+  return withDueDates(dice, read.yard);
+};
