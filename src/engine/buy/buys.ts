@@ -1,1 +1,94 @@
-export const buysOf = (..._: unknown[]): never[] => [];
+import type { Material } from '../../../shared/material.ts';
+import type { PlanBuy } from '../../../shared/plan.ts';
+import { dateOfDay, type DayNumber, type Minute } from '../../../shared/time.ts';
+import type { Calendar } from '../work/calendar.ts';
+
+/** So much of a material is taken at an instant. */
+export interface MaterialUse {
+  at: Minute;
+  quantity: number;
+}
+
+/** So much of a material comes in on a date, bought already. */
+export interface MaterialArrival {
+  day: DayNumber;
+  quantity: number;
+}
+
+/** What decides when and how much of a material is bought. */
+export type BoughtMaterial = Pick<Material, 'id' | 'onHand' | 'pack' | 'leadDays' | 'minimum'>;
+
+interface Change {
+  at: Minute;
+  quantity: number;
+}
+
+/** Less than this is not missing: sums of fractions are not exact. Rules are checked with the same figure. */
+const TOLERANCE = 1e-6;
+
+const changesOf = (uses: MaterialUse[], incoming: MaterialArrival[], now: Minute, calendar: Calendar): Change[] => [
+  ...uses.map((x) => ({ at: x.at, quantity: -x.quantity })),
+  ...incoming.map((x) => ({ at: Math.max(now, calendar.midnightOf(x.day)), quantity: x.quantity })),
+];
+
+/** By time, what comes in before what is taken at the same instant. */
+const inOrder = (changes: Change[]): Change[] => changes.sort((a, b) => a.at - b.at || b.quantity - a.quantity);
+
+/**
+ * The most that is missing on each date, in order of date, given that what was missing before has been bought in whole
+ * packs: `level` runs on from date to date.
+ */
+const packsByDay = (
+  material: BoughtMaterial,
+  changes: Change[],
+  soonestDay: DayNumber,
+  calendar: Calendar,
+): { day: DayNumber; packs: number }[] => {
+  const minimumFrom = calendar.midnightOf(soonestDay);
+  const events = inOrder([...changes, { at: minimumFrom, quantity: 0 }]);
+  const bought: { day: DayNumber; packs: number }[] = [];
+  let level = material.onHand;
+  events.forEach((event, i) => {
+    level += event.quantity;
+    // Before anything bought can be here, nothing can be done about what is missing.
+    if (event.at < minimumFrom || events[i + 1]?.at === event.at) return;
+    const packs = Math.ceil((material.minimum - level - TOLERANCE) / material.pack);
+    if (packs <= 0) return;
+    level += packs * material.pack;
+    const day = Math.max(soonestDay, calendar.dayOf(event.at));
+    const last = bought.at(-1);
+    if (last?.day === day) last.packs += packs;
+    else bought.push({ day, packs });
+  });
+  return bought;
+};
+
+/**
+ * What to buy of a material, just in time: for every date on which its level would fall short of `minimum`, the fewest
+ * packs that keep it, there from 00:00 of that date and ordered `leadDays` before (rule R10). So no buy is idle (a pack
+ * less would not do) and none is early (a day later would not do). Quantities in the material's unit.
+ *
+ * Uses before anything bought can be here draw on what is there and on its way; whether that is enough is for placement
+ * to see to. A material without `leadDays` cannot be bought: nothing is.
+ *
+ * Example: 9 bags there, none to be kept, packs of 5, two days to come; 8 bags taken on 6 April, 4 on the 10th, 3 on the
+ * 12th, today the 5th: one pack ordered on the 8th for the 10th, one on the 10th for the 12th.
+ */
+export const buysOf = (
+  material: BoughtMaterial,
+  uses: MaterialUse[],
+  incoming: MaterialArrival[],
+  nowMinute: Minute,
+  calendar: Calendar,
+): PlanBuy[] => {
+  const { leadDays } = material;
+  if (leadDays === undefined) return [];
+  const soonestDay = calendar.dayOf(nowMinute) + leadDays;
+  const changes = changesOf(uses, incoming, nowMinute, calendar);
+  return packsByDay(material, changes, soonestDay, calendar).map(({ day, packs }) => ({
+    material: material.id,
+    quantity: packs * material.pack,
+    orderBy: dateOfDay(day - leadDays),
+    arrivesOn: dateOfDay(day),
+  }));
+};
