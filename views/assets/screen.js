@@ -22,4 +22,10 @@ const showWhatNeedsScript = (root) => {
   for (const element of root.querySelectorAll('[data-copy][hidden]')) element.hidden = false;
 };
 showWhatNeedsScript(document);
-document.addEventListener('htmx:after:swap', () => showWhatNeedsScript(document));
+
+// What was just done, or what was wrong, is where reading goes on: the button that was pressed may be gone.
+document.addEventListener('htmx:after:swap', (event) => {
+  showWhatNeedsScript(document);
+  if (event.detail?.ctx?.target?.id !== 'page') return;
+  document.querySelector('.form-errors, .notice')?.focus({ preventScroll: true });
+});

@@ -47,3 +47,10 @@ export const clockText = (instant: string): string => {
   const rounded = Math.round(minutes / 5) * 5;
   return `${Math.floor(rounded / 60)}:${String(rounded % 60).padStart(2, '0')}`;
 };
+
+/** At the head of what happens on a day: "Today, Sat 8 May", "Tomorrow, Sun 9 May", "Sat 15 May". */
+export const dayHeading = (date: string, today: string): string => {
+  const daysOff = dayNumber(date) - dayNumber(today);
+  const near = daysOff === 0 ? 'Today, ' : daysOff === 1 ? 'Tomorrow, ' : '';
+  return near + dayText(date, today);
+};

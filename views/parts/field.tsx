@@ -3,11 +3,13 @@ import type { Child, FC } from 'hono/jsx';
 /** What was wrong with a form, by the name of the field. */
 export type FieldErrors = Readonly<Record<string, string | undefined>>;
 
-const hintId = (name: string) => `${name}-hint`;
-const errorId = (name: string) => `${name}-error`;
+const hintId = (id: string) => `${id}-hint`;
+const errorId = (id: string) => `${id}-error`;
 
 interface FieldProps {
   name: string;
+  /** The name again, unless a page has several fields of that name. */
+  id?: string;
   label: string;
   hint?: string;
   errors?: FieldErrors;
@@ -17,17 +19,17 @@ interface FieldProps {
 }
 
 /** A label, its hint, what was wrong, and the control (with id = name and `{...described(name, ...)}`). */
-export const Field: FC<FieldProps> = ({ name, label, hint, errors = {}, width = 'line', children }) => (
+export const Field: FC<FieldProps> = ({ name, id = name, label, hint, errors = {}, width = 'line', children }) => (
   <div class={`field ${width}${errors[name] ? ' wrong' : ''}`}>
-    <label for={name}>{label}</label>
+    <label for={id}>{label}</label>
     {hint && (
-      <p class="hint" id={hintId(name)}>
+      <p class="hint" id={hintId(id)}>
         {hint}
       </p>
     )}
     {children}
     {errors[name] && (
-      <p class="error" id={errorId(name)}>
+      <p class="error" id={errorId(id)}>
         {errors[name]}
       </p>
     )}
@@ -35,11 +37,11 @@ export const Field: FC<FieldProps> = ({ name, label, hint, errors = {}, width = 
 );
 
 /** The attributes that tie a control to its hint and to what was wrong with it. */
-export const described = (name: string, errors: FieldErrors = {}, hint?: string) => ({
-  id: name,
+export const described = (name: string, errors: FieldErrors = {}, hint?: string, id = name) => ({
+  id,
   name,
   'aria-invalid': errors[name] ? 'true' : undefined,
-  'aria-describedby': [hint && hintId(name), errors[name] && errorId(name)].filter(Boolean).join(' ') || undefined,
+  'aria-describedby': [hint && hintId(id), errors[name] && errorId(id)].filter(Boolean).join(' ') || undefined,
 });
 
 interface TextFieldProps extends Omit<FieldProps, 'children'> {
@@ -56,7 +58,7 @@ interface TextFieldProps extends Omit<FieldProps, 'children'> {
 export const TextField: FC<TextFieldProps> = ({ value, type = 'text', min, max, step, list, required, ...field }) => (
   <Field {...field}>
     <input
-      {...described(field.name, field.errors, field.hint)}
+      {...described(field.name, field.errors, field.hint, field.id)}
       type={type}
       value={value === undefined ? undefined : String(value)}
       min={min}
@@ -88,7 +90,7 @@ export const SelectField: FC<SelectFieldProps> = ({ value, options, ...field }) 
       ));
   return (
     <Field {...field}>
-      <select {...described(field.name, field.errors, field.hint)}>
+      <select {...described(field.name, field.errors, field.hint, field.id)}>
         {groups.map((group) => (group ? <optgroup label={group}>{optionsOf(group)}</optgroup> : optionsOf(group)))}
       </select>
     </Field>
@@ -101,8 +103,8 @@ interface ChoiceFieldProps extends Omit<FieldProps, 'children' | 'width'> {
 }
 
 /** A few answers side by side, all in sight. */
-export const ChoiceField: FC<ChoiceFieldProps> = ({ name, label, hint, errors = {}, value, choices }) => (
-  <fieldset class={`field choices${errors[name] ? ' wrong' : ''}`}>
+export const ChoiceField: FC<ChoiceFieldProps> = ({ name, id = name, label, hint, errors = {}, value, choices }) => (
+  <fieldset class={`field choices${errors[name] ? ' wrong' : ''}`} id={id}>
     <legend>{label}</legend>
     {hint && <p class="hint">{hint}</p>}
     <div class="choice-row">

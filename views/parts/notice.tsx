@@ -21,13 +21,13 @@ interface NoticeProps {
 
 /** Says what was just done and which promises moved by it, with a message to copy for each, and takes it back. */
 export const Notice: FC<NoticeProps> = ({ notice, today, back }) => (
-  <section class="notice" role="status" aria-label="Just done">
+  <section class="notice" role="status" aria-label="Just done" tabindex={-1}>
     <div class="notice-head">
       <p class="notice-words">{notice.words}.</p>
       {notice.undone ? (
         <p class="quiet">This was taken back.</p>
       ) : (
-        <form method="post" action="/undo">
+        <form method="post" action="/undo" hx-post="/undo" hx-target="#page">
           <input type="hidden" name="change" value={String(notice.change)} />
           <input type="hidden" name="back" value={back} />
           <Button label={`Undo: ${notice.words}`}>Undo</Button>

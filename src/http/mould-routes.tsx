@@ -1,0 +1,42 @@
+import type { Context } from 'hono';
+import { Hono } from 'hono';
+import type { RefusedMark } from '../../views/moulds/mould-row.tsx';
+import { MouldsPage } from '../../views/moulds/moulds-page.tsx';
+import type { Outcome, UseCaseContext } from '../usecases/context.ts';
+import { type MarkDetails, MOULD_MARKS, markMould } from '../usecases/mark-mould.ts';
+import { showMoulds } from '../usecases/show-moulds.ts';
+import type { Screens } from './app.ts';
+import { errorsByField, readForm, type Typed } from './form.ts';
+import { doneNotice } from './notice.ts';
+import { dateTyped } from './order-form.ts';
+import { page, seeDone } from './page.tsx';
+
+const mouldsPage = async (c: Context, context: UseCaseContext, refused: RefusedMark | null) => {
+  const model = await showMoulds(context);
+  const content = <MouldsPage model={model} notice={await doneNotice(c, context)} refused={refused} />;
+  const frame = { title: 'Moulds', at: 'moulds', yardName: model.yardName, place: 'yard' } as const;
+  return page(c, frame, content, { status: refused ? 422 : 200 });
+};
+
+const detailsTyped = (typed: Typed): Outcome<MarkDetails> => {
+  const { date, faults } = dateTyped(typed, 'repairedOn');
+  if (faults.length > 0) return { ok: false, faults };
+  const pieceGood = typed.pieceGood === 'yes' ? true : typed.pieceGood === 'no' ? false : null;
+  return { ok: true, value: { note: typed.note ?? '', repairedOn: date, pieceGood } };
+};
+
+export const mouldRoutes = ({ context }: Screens): Hono => {
+  const routes = new Hono();
+  routes.get('/moulds', (c) => mouldsPage(c, context(), null));
+  routes.post('/moulds/:id/:mark', async (c) => {
+    const id = c.req.param('id');
+    const mark = MOULD_MARKS.find((one) => one === c.req.param('mark'));
+    if (!mark) return c.notFound();
+    const typed = await readForm(c);
+    const details = detailsTyped(typed);
+    const outcome = details.ok ? await markMould(context(), id, mark, details.value) : details;
+    if (outcome.ok) return seeDone(c, '/moulds', outcome.value.change);
+    return mouldsPage(c, context(), { mould: id, errors: errorsByField(outcome.faults), typed });
+  });
+  return routes;
+};

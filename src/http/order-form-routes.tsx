@@ -1,0 +1,88 @@
+import type { Context } from 'hono';
+import { Hono } from 'hono';
+import { orderPath } from '../../views/orders/order-facts.ts';
+import { OrderFormPage, ReadySoFar } from '../../views/orders/order-form-page.tsx';
+import { askWhen } from '../usecases/ask-when.ts';
+import type { UseCaseContext } from '../usecases/context.ts';
+import { editOrder } from '../usecases/edit-order.ts';
+import { holdUntil } from '../usecases/hold-order.ts';
+import { showOrderForm } from '../usecases/show-order-form.ts';
+import { takeOrder } from '../usecases/take-order.ts';
+import type { Screens } from './app.ts';
+import { errorsByField, readForm, type Typed } from './form.ts';
+import { draftTyped, linesTyped, rowsOf } from './order-form.ts';
+import { page, seeDone } from './page.tsx';
+
+/** When what is typed so far could be ready, or null while it can't be read. */
+const readySoFar = async (context: UseCaseContext, typed: Typed) => {
+  const { lines, faults } = linesTyped(typed);
+  if (lines.length === 0 || faults.length > 0) return null;
+  const answer = await askWhen(context, lines);
+  return answer.ok ? answer.value : null;
+};
+
+const formPage = async (c: Context, context: UseCaseContext, id: string | null, typed: Typed, errors: Record<string, string> = {}) => {
+  const form = await showOrderForm(context, id);
+  if (!form) return c.notFound();
+  const { yardName, today, offers, customers } = form;
+  const ready = id === null ? await readySoFar(context, typed) : null;
+  const content = <OrderFormPage model={{ id, offers, customers, typed, rows: rowsOf(typed), errors, ready, today }} />;
+  const wrong = Object.keys(errors).length > 0;
+  return page(c, { title: id === null ? 'Take order' : `Change order ${id}`, at: 'orders', yardName }, content, { status: wrong ? 422 : 200 });
+};
+
+/** The form for a new order, with what was asked on the first page filled in and, to hold it, the date to give. */
+const newlyTyped = async (c: Context, context: UseCaseContext): Promise<Typed> => {
+  const { what = '', number = '', hold } = c.req.query();
+  const typed = { what0: what, quantity0: number || '1' };
+  if (!hold) return typed;
+  const ready = await readySoFar(context, typed);
+  const today = (await showOrderForm(context, null))?.today;
+  const date = ready?.promiseOn ?? ready?.earliestOn;
+  return date && today ? { ...typed, promisedOn: date, heldUntil: holdUntil(today) } : typed;
+};
+
+/** How the fields of an order that is there stand. */
+const typedBefore = async (context: UseCaseContext, id: string): Promise<Typed | null> => {
+  const order = (await showOrderForm(context, id))?.order;
+  if (!order) return null;
+  const { lines, ...fields } = order;
+  const rows = lines.flatMap(({ what, quantity }, row) => [
+    [`what${row}`, what],
+    [`quantity${row}`, quantity],
+  ]);
+  return { ...fields, ...Object.fromEntries(rows), more: String(lines.length + 1) };
+};
+
+export const orderFormRoutes = ({ context }: Screens): Hono => {
+  const routes = new Hono();
+  routes.get('/orders/new', async (c) => formPage(c, context(), null, await newlyTyped(c, context())));
+  routes.post('/orders/ready', async (c) => {
+    const now = context();
+    const ready = await readySoFar(now, await readForm(c));
+    const today = (await showOrderForm(now, null))?.today ?? '';
+    return page(c, { title: 'Ready' }, <ReadySoFar ready={ready} today={today} />);
+  });
+  routes.post('/orders', async (c) => {
+    const typed = await readForm(c);
+    if (typed.more) return formPage(c, context(), null, typed);
+    const { draft, faults } = draftTyped(typed);
+    const outcome = faults.length > 0 ? { ok: false as const, faults } : await takeOrder(context(), draft);
+    if (!outcome.ok) return formPage(c, context(), null, typed, errorsByField(outcome.faults));
+    return seeDone(c, orderPath(outcome.value.value.id), outcome.value.change);
+  });
+  routes.get('/orders/:id/edit', async (c) => {
+    const typed = await typedBefore(context(), c.req.param('id'));
+    return typed ? formPage(c, context(), c.req.param('id'), typed) : c.notFound();
+  });
+  routes.post('/orders/:id/edit', async (c) => {
+    const id = c.req.param('id');
+    const typed = await readForm(c);
+    if (typed.more) return formPage(c, context(), id, typed);
+    const { draft, faults } = draftTyped(typed);
+    const outcome = faults.length > 0 ? { ok: false as const, faults } : await editOrder(context(), id, draft);
+    if (!outcome.ok) return formPage(c, context(), id, typed, errorsByField(outcome.faults));
+    return seeDone(c, orderPath(id), outcome.value.change);
+  });
+  return routes;
+};

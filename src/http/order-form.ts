@@ -1,0 +1,74 @@
+import type { Fault } from '../../shared/fault.ts';
+import { SLIPS, type Slip } from '../../shared/order.ts';
+import { isDate } from '../../shared/time.ts';
+import { lineOf } from '../usecases/order-contents.ts';
+import type { OrderDraft } from '../usecases/order-draft.ts';
+import type { Typed } from './form.ts';
+
+export const FIRST_ROWS = 2;
+const MOST_ROWS = 30;
+
+/** Rows the form shows: those it had, or as many as "More lines" asks for. */
+export const rowsOf = (typed: Typed): number => {
+  const filled = Object.keys(typed).flatMap((name) => /^what(\d{1,2})$/.exec(name)?.[1] ?? []);
+  const asked = /^\d{1,2}$/.test(typed.more ?? '') ? Number(typed.more) : 0;
+  return Math.min(MOST_ROWS, Math.max(FIRST_ROWS, asked, ...filled.map((row) => Number(row) + 1)));
+};
+
+/** "2", "2.5" or "2,5"; anything else is no number. */
+const quantityTyped = (text: string): number | null =>
+  /^\d{1,6}([.,]\d{1,4})?$/.test(text) ? Number(text.replace(',', '.')) : null;
+
+interface LinesRead {
+  lines: OrderDraft['lines'];
+  faults: Fault[];
+}
+
+/** The rows that name something. A row with a number and nothing named is a slip of the hand, and said so. */
+export const linesTyped = (typed: Typed): LinesRead => {
+  const read: { lines: OrderDraft['lines'][number][]; faults: Fault[] } = { lines: [], faults: [] };
+  for (let row = 0; row < rowsOf(typed); row++) {
+    const [what, text] = [typed[`what${row}`] ?? '', typed[`quantity${row}`] ?? ''];
+    if (what === '') {
+      if (text !== '') read.faults.push({ path: `what${row}`, message: `Choose what the ${text} is for, or empty it.` });
+      continue;
+    }
+    const quantity = quantityTyped(text);
+    const line = quantity === null ? null : lineOf(what, quantity);
+    if (quantity === null) read.faults.push({ path: `quantity${row}`, message: 'How many? Write a number.' });
+    else if (!line) read.faults.push({ path: `what${row}`, message: 'Choose one from the list.' });
+    else read.lines.push({ row, line });
+  }
+  return read;
+};
+
+/** A date field: null when empty, a fault when that day does not exist. */
+export const dateTyped = (typed: Typed, name: string): { date: string | null; faults: Fault[] } => {
+  const text = typed[name] ?? '';
+  if (text === '') return { date: null, faults: [] };
+  if (isDate(text)) return { date: text, faults: [] };
+  return { date: null, faults: [{ path: name, message: 'That date does not exist. Write it as year-month-day, 2027-05-08.' }] };
+};
+
+const slipTyped = (typed: Typed): { slip: Slip; faults: Fault[] } => {
+  const slip = SLIPS.find((one) => one === (typed.slip ?? 'rather not'));
+  return slip ? { slip, faults: [] } : { slip: 'rather not', faults: [{ path: 'slip', message: 'Choose one of the three.' }] };
+};
+
+/** What was typed, read as an order, with everything that can't be read. */
+export const draftTyped = (typed: Typed): { draft: OrderDraft; faults: Fault[] } => {
+  const { lines, faults } = linesTyped(typed);
+  const [wanted, promised, held] = [dateTyped(typed, 'wantedOn'), dateTyped(typed, 'promisedOn'), dateTyped(typed, 'heldUntil')];
+  const { slip, faults: slipFaults } = slipTyped(typed);
+  const draft: OrderDraft = {
+    customer: typed.customer ?? '',
+    phone: typed.phone ?? '',
+    note: typed.note ?? '',
+    wantedOn: wanted.date,
+    promisedOn: promised.date,
+    heldUntil: held.date,
+    slip,
+    lines,
+  };
+  return { draft, faults: [...faults, ...wanted.faults, ...promised.faults, ...held.faults, ...slipFaults] };
+};

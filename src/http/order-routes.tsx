@@ -1,0 +1,73 @@
+import type { Context } from 'hono';
+import { Hono } from 'hono';
+import { OrderPage } from '../../views/orders/order-page.tsx';
+import { orderPath } from '../../views/orders/order-facts.ts';
+import { OrdersPage } from '../../views/orders/orders-page.tsx';
+import { PastOrdersPage } from '../../views/orders/past-orders-page.tsx';
+import { cancelOrder } from '../usecases/cancel-order.ts';
+import type { Changed } from '../usecases/changing.ts';
+import type { Outcome, UseCaseContext } from '../usecases/context.ts';
+import { handOverOrder } from '../usecases/hand-over-order.ts';
+import { holdOrder, holdUntil } from '../usecases/hold-order.ts';
+import { promiseOrder } from '../usecases/promise-order.ts';
+import { showOrder } from '../usecases/show-order.ts';
+import { showOrders, showPastOrders } from '../usecases/show-orders.ts';
+import type { Screens } from './app.ts';
+import { errorsByField, readForm, type Typed } from './form.ts';
+import { doneNotice } from './notice.ts';
+import { dateTyped } from './order-form.ts';
+import { page, seeDone } from './page.tsx';
+
+const orderPage = async (c: Context, context: UseCaseContext, id: string, wrong?: { errors: Record<string, string>; typed: Typed }) => {
+  const model = await showOrder(context, id);
+  if (!model) return c.notFound();
+  const { errors = {}, typed = {} } = wrong ?? {};
+  const notice = await doneNotice(c, context);
+  const content = <OrderPage model={model} notice={notice} errors={errors} typed={typed} holdUntil={holdUntil(model.today)} />;
+  return page(c, { title: `Order ${id}`, at: 'orders', yardName: model.yardName }, content, { status: wrong ? 422 : 200 });
+};
+
+/** What a button on an order's page does, given what was typed beside it. */
+type Deed = (context: UseCaseContext, id: string, typed: Typed) => Promise<Outcome<Changed<unknown>>>;
+
+const promised: Deed = async (context, id, typed) => {
+  const { date, faults } = dateTyped(typed, 'promisedOn');
+  return faults.length > 0 ? { ok: false, faults } : promiseOrder(context, id, date);
+};
+
+const held: Deed = async (context, id, typed) => {
+  const [promisedOn, heldUntil] = [dateTyped(typed, 'promisedOn'), dateTyped(typed, 'heldUntil')];
+  const faults = [...promisedOn.faults, ...heldUntil.faults];
+  return faults.length > 0 ? { ok: false, faults } : holdOrder(context, id, { promisedOn: promisedOn.date, heldUntil: heldUntil.date });
+};
+
+const DEEDS: Readonly<Record<string, Deed>> = {
+  promise: promised,
+  hold: held,
+  cancel: (context, id) => cancelOrder(context, id),
+  'hand-over': (context, id, typed) => handOverOrder(context, id, { evenShort: typed.evenShort === 'yes' }),
+};
+
+export const orderRoutes = ({ context }: Screens): Hono => {
+  const routes = new Hono();
+  routes.get('/orders', async (c) => {
+    const now = context();
+    const model = await showOrders(now);
+    const notice = await doneNotice(c, now);
+    return page(c, { title: 'Orders', at: 'orders', yardName: model.yardName }, <OrdersPage model={model} notice={notice} />);
+  });
+  routes.get('/orders/past', async (c) => {
+    const { yardName, today, orders } = await showPastOrders(context());
+    return page(c, { title: 'Past orders', at: 'orders', yardName }, <PastOrdersPage today={today} orders={orders} />);
+  });
+  routes.get('/orders/:id', (c) => orderPage(c, context(), c.req.param('id')));
+  routes.post('/orders/:id/:deed', async (c) => {
+    const [id, deed] = [c.req.param('id'), DEEDS[c.req.param('deed')]];
+    if (!deed) return c.notFound();
+    const typed = await readForm(c);
+    const outcome = await deed(context(), id, typed);
+    if (outcome.ok) return seeDone(c, orderPath(id), outcome.value.change);
+    return orderPage(c, context(), id, { errors: errorsByField(outcome.faults), typed });
+  });
+  return routes;
+};

@@ -1,0 +1,39 @@
+import type { PlanFile } from '../../shared/plan.ts';
+import { minuteOf } from '../../shared/time.ts';
+import type { YardFile } from '../../shared/yard-file.ts';
+import { calendarOf } from '../engine/work/calendar.ts';
+import { type Session, sessionsOf } from '../engine/work/sessions.ts';
+
+const tasksStart = (plan: PlanFile): number[] =>
+  [
+    ...plan.pours.flatMap(({ prepStart, fillStart, stripStart }) => [prepStart, fillStart, stripStart]),
+    ...plan.strips.map(({ stripStart }) => stripStart),
+    ...plan.orders.flatMap(({ packStart }) => packStart ?? []),
+  ].map(minuteOf);
+
+const during = ({ start, end }: Session) => (instant: string | undefined): boolean => {
+  const minute = instant === undefined ? Number.NaN : minuteOf(instant);
+  return minute >= start && minute < end;
+};
+
+/** What the plan has for the first session with anything in it, in the names of the yard; null when it has nothing. */
+export const nextSession = (plan: PlanFile, yard: YardFile) => {
+  const calendar = calendarOf(yard.yard.timeZone);
+  const starts = tasksStart(plan);
+  const session = sessionsOf(yard, calendar).find(({ start, end }) => starts.some((at) => at >= start && at < end));
+  if (!session) return null;
+  const inIt = during(session);
+  const bags = new Map<string, number>();
+  for (const batch of plan.batches.filter(({ start }) => inIt(start)))
+    bags.set(batch.mix, (bags.get(batch.mix) ?? 0) + batch.bags);
+  const customers = new Map(yard.orders.map(({ id, customer }) => [id, customer ?? `order ${id}`]));
+  return {
+    date: calendar.instantText(session.start).slice(0, 10),
+    start: calendar.instantText(session.start),
+    end: calendar.instantText(session.end),
+    bags: [...bags].map(([mix, count]) => ({ mix: yard.mixes.find(({ id }) => id === mix)?.name ?? mix, count })),
+    pours: plan.pours.filter(({ fillStart }) => inIt(fillStart)).map(({ mould }) => mould),
+    strips: [...plan.strips, ...plan.pours].filter(({ stripStart }) => inIt(stripStart)).map(({ mould }) => mould),
+    packs: plan.orders.filter(({ packStart }) => inIt(packStart)).map(({ id }) => customers.get(id) ?? `order ${id}`),
+  };
+};

@@ -1,0 +1,45 @@
+import { openNotices } from '../../db/stores/change-store.ts';
+import { openOrders } from '../../db/stores/order-store.ts';
+import { dayNumber } from '../../shared/time.ts';
+import { today, type UseCaseContext } from './context.ts';
+import { currentPlan } from './make-plan.ts';
+import { nextSession } from './next-session.ts';
+import { offersOf } from './order-contents.ts';
+import { type OrderFacts, orderFacts } from './order-facts.ts';
+
+const BUYS_SHOWN = 6;
+/** A hold that ends within this many days is worth a word. */
+const HOLD_ENDS_SOON_DAYS = 2;
+
+/** Late, not to be made at all, or held for a customer who has to answer soon. */
+const atRisk = ({ reason, readyOn, promisedOn, wantedOn, heldUntil }: OrderFacts, day: string): boolean => {
+  const due = promisedOn ?? wantedOn;
+  const late = readyOn !== null && due !== null && readyOn > due;
+  const holdEnds = heldUntil !== null && dayNumber(heldUntil) - dayNumber(day) <= HOLD_ENDS_SOON_DAYS;
+  return reason !== null || late || holdEnds;
+};
+
+/** What stands below the question of the first page: the next session, what to buy by when, what is at risk. */
+export const showFirst = async (context: UseCaseContext) => {
+  const { plan, yard } = await currentPlan(context);
+  const day = today(yard.yard.timeZone, context.now);
+  const { stored, notices } = await context.database.read(async (tx) => ({
+    stored: await openOrders(tx),
+    notices: await openNotices(tx),
+  }));
+  const offers = offersOf(yard);
+  const orders = stored.map((order) => orderFacts(order, plan, offers, context.now));
+  const buys = [...plan.buys].sort((a, b) => a.orderBy.localeCompare(b.orderBy)).map(({ material, quantity, orderBy }) => {
+    const { name, unit } = yard.materials.find(({ id }) => id === material) ?? { name: material, unit: '' };
+    return { name, unit, quantity, orderBy };
+  });
+  return {
+    today: day,
+    session: nextSession(plan, yard),
+    buys: buys.slice(0, BUYS_SHOWN),
+    moreBuys: Math.max(0, buys.length - BUYS_SHOWN),
+    risks: orders.filter((order) => atRisk(order, day)),
+    orderCount: orders.length,
+    notices: notices.map(({ id, words }) => ({ id, words })),
+  };
+};

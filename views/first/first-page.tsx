@@ -1,0 +1,124 @@
+import type { FC } from 'hono/jsx';
+import type { OrderFacts } from '../orders/order-facts.ts';
+import { OrderSentence } from '../orders/order-sentence.tsx';
+import { Answer, Empty } from '../parts/answer.tsx';
+import { Button } from '../parts/button.tsx';
+import { dayText } from '../parts/day-text.ts';
+import { type FieldErrors, SelectField, TextField } from '../parts/field.tsx';
+import { HeldNotices } from '../parts/held-notices.tsx';
+import { type DoneNotice, Notice } from '../parts/notice.tsx';
+import { quantityText } from '../parts/quantity-text.ts';
+import { type Offer, whatOptions } from '../parts/what-options.ts';
+import { NextSession, type SessionFacts } from './next-session.tsx';
+import { ReadyAnswer, type ReadyFacts } from './ready-answer.tsx';
+
+export interface FirstModel {
+  today: string;
+  session: SessionFacts | null;
+  buys: readonly { name: string; unit: string; quantity: number; orderBy: string }[];
+  moreBuys: number;
+  risks: readonly OrderFacts[];
+  orderCount: number;
+  notices: readonly { id: number; words: string }[];
+}
+
+/** What was asked, as typed, and what came of it: facts, or what was wrong with the question. */
+export interface AskedModel {
+  offers: readonly Offer[];
+  what: string;
+  number: string;
+  facts: ReadyFacts | null;
+  errors: FieldErrors;
+}
+
+/** The part of the page that moves while the number is changed. */
+export const ReadyPart: FC<{ asked: AskedModel; today: string }> = ({ asked, today }) =>
+  asked.facts ? (
+    <ReadyAnswer facts={asked.facts} today={today} />
+  ) : (
+    <Answer>{asked.errors.number ?? asked.errors.what ?? 'Choose what is asked for, and how many.'}</Answer>
+  );
+
+const Question: FC<{ asked: AskedModel }> = ({ asked }) => (
+  <form
+    class="question"
+    method="get"
+    action="/"
+    hx-get="/"
+    hx-trigger="input delay:80ms"
+    hx-target="#ready"
+    hx-sync="this:replace"
+    aria-label="When could it be ready?"
+  >
+    <SelectField name="what" label="When could it be ready?" value={asked.what} options={whatOptions(asked.offers)} errors={asked.errors} />
+    <TextField name="number" label="How many" type="number" min={1} max={200} width="short" value={asked.number} errors={asked.errors} />
+    <div class="buttons">
+      <Button>Ask</Button>
+      <button type="submit" class="button main" formaction="/orders/new">
+        Take order
+      </button>
+      <button type="submit" class="button plain" formaction="/orders/new" name="hold" value="5">
+        Hold this date
+      </button>
+    </div>
+  </form>
+);
+
+const Buys: FC<{ model: FirstModel }> = ({ model: { buys, moreBuys, today } }) => (
+  <section>
+    <h2>What to buy</h2>
+    {buys.length === 0 ? (
+      <p>Nothing has to be bought for what is planned.</p>
+    ) : (
+      <ul class="sentences">
+        {buys.map(({ name, unit, quantity, orderBy }) => (
+          <li>
+            <strong>{dayText(orderBy, today)}</strong>: {quantityText(quantity, unit)} {name}
+          </li>
+        ))}
+      </ul>
+    )}
+    <p>
+      <a href="/buying">{moreBuys > 0 ? `Buying, with ${moreBuys} more` : 'Buying'}</a>
+    </p>
+  </section>
+);
+
+const Risks: FC<{ model: FirstModel }> = ({ model: { risks, orderCount, today } }) => (
+  <section>
+    <h2>What is at risk</h2>
+    {risks.length > 0 && (
+      <ul class="sentences">
+        {risks.map((order) => (
+          <OrderSentence order={order} today={today} />
+        ))}
+      </ul>
+    )}
+    {risks.length === 0 && orderCount > 0 && <p>No date given is at risk by today's plan.</p>}
+    {orderCount === 0 && (
+      <Empty>
+        No order is open. Ask above when one could be ready, then take it, or <a href="/orders/new">write one down</a>.
+      </Empty>
+    )}
+  </section>
+);
+
+export const FirstPage: FC<{ model: FirstModel; asked: AskedModel; notice: DoneNotice | null }> = ({ model, asked, notice }) => (
+  <>
+    {notice && <Notice notice={notice} today={model.today} back="/" />}
+    <HeldNotices notices={model.notices} back="/" />
+    {asked.offers.length === 0 ? (
+      <Answer note="Once the yard has a kit, a panel or a part, you can ask here when it could be ready.">There is nothing to make yet.</Answer>
+    ) : (
+      <div class="asking">
+        <div id="ready" aria-live="polite">
+          <ReadyPart asked={asked} today={model.today} />
+        </div>
+        <Question asked={asked} />
+      </div>
+    )}
+    <NextSession session={model.session} today={model.today} />
+    <Buys model={model} />
+    <Risks model={model} />
+  </>
+);

@@ -1,0 +1,48 @@
+import type { FC } from 'hono/jsx';
+import { Empty } from '../parts/answer.tsx';
+import { clockText, dayText } from '../parts/day-text.ts';
+import { countedText, listText, quantityText } from '../parts/quantity-text.ts';
+
+export interface SessionFacts {
+  date: string;
+  start: string;
+  end: string;
+  bags: readonly { mix: string; count: number }[];
+  pours: readonly string[];
+  strips: readonly string[];
+  packs: readonly string[];
+}
+
+const Doing: FC<{ word: string; what: string }> = ({ word, what }) =>
+  what === '' ? null : (
+    <div>
+      <dt>{word}</dt>
+      <dd>{what}</dd>
+    </div>
+  );
+
+/** The next session in a few lines; the whole of it is on Today. */
+export const NextSession: FC<{ session: SessionFacts | null; today: string }> = ({ session, today }) => (
+  <section>
+    <h2>The next session</h2>
+    {session === null ? (
+      <Empty>No session has anything to do by today's plan. It fills when an order is taken.</Empty>
+    ) : (
+      <>
+        <p>
+          <strong>{session.date === today ? `Today, ${dayText(session.date, today)}` : dayText(session.date, today)}</strong>,{' '}
+          {clockText(session.start)} to {clockText(session.end)}.
+        </p>
+        <dl class="doing">
+          <Doing word="Mix" what={listText(session.bags.map(({ mix, count }) => `${quantityText(count, 'bag')} of ${mix}`))} />
+          <Doing word="Pour" what={countedText(session.pours)} />
+          <Doing word="Strip" what={countedText(session.strips)} />
+          <Doing word="Pack" what={countedText(session.packs)} />
+        </dl>
+        <p>
+          <a href="/today">Today, step by step</a>
+        </p>
+      </>
+    )}
+  </section>
+);

@@ -1,0 +1,109 @@
+import type { Child, FC } from 'hono/jsx';
+import { Button } from '../parts/button.tsx';
+import { ChoiceField, type FieldErrors, TextField } from '../parts/field.tsx';
+import { Mark } from '../parts/mark.tsx';
+import { type MouldFacts, mouldPath } from './mould-facts.ts';
+import { conditionOf, mouldSentences } from './mould-text.ts';
+
+/** A mark that was refused: on which mould, what was wrong, and what was typed with it. */
+export interface RefusedMark {
+  mould: string;
+  errors: FieldErrors;
+  typed: Readonly<Record<string, string>>;
+}
+
+interface MouldRowProps {
+  mould: MouldFacts;
+  /** Tells this mould's fields from those of the others. */
+  place: string;
+  today: string;
+  refused: RefusedMark | null;
+}
+
+const MarkForm: FC<{ id: string; mark: string; children?: Child; class?: string }> = ({ id, mark, children, ...rest }) => (
+  <form method="post" action={mouldPath(id, mark)} hx-post={mouldPath(id, mark)} hx-target="#page" class={rest.class}>
+    {children}
+  </form>
+);
+
+const Tap: FC<{ id: string; mark: string; word: string }> = ({ id, mark, word }) => (
+  <MarkForm id={id} mark={mark}>
+    <Button label={`${word}: ${id}`}>{word}</Button>
+  </MarkForm>
+);
+
+const OutOfUse: FC<MouldRowProps> = ({ mould, place, today, refused }) => {
+  const mine = refused?.mould === mould.id ? refused : null;
+  const { errors = {}, typed = {} } = mine ?? {};
+  const scrap = mouldPath(mould.id, 'scrapped');
+  return (
+    <details class="out-of-use" open={mine !== null}>
+      <summary>{mould.condition === 'damaged' ? 'More about it' : 'Damaged'}</summary>
+      <MarkForm id={mould.id} mark="damaged" class="form">
+        {mould.piece && (
+          <ChoiceField
+            name="pieceGood"
+            id={`piece-${place}`}
+            label="Is the piece in it good?"
+            hint="A good one stays in until it is stripped."
+            value={typed.pieceGood}
+            choices={[
+              { value: 'yes', text: 'Good' },
+              { value: 'no', text: 'No, scrap it' },
+            ]}
+            errors={errors}
+          />
+        )}
+        <TextField name="note" id={`note-${place}`} label="What is wrong" value={typed.note ?? mould.damageNote ?? ''} errors={errors} />
+        <TextField
+          name="repairedOn"
+          id={`mended-${place}`}
+          label="Should be mended by"
+          hint="Empty when nobody knows."
+          type="date"
+          width="short"
+          min={today}
+          value={typed.repairedOn ?? mould.repairedOn ?? ''}
+          errors={errors}
+        />
+        <div class="buttons">
+          <Button kind="main" label={`Mark damaged: ${mould.id}`}>
+            {mould.condition === 'damaged' ? 'Save' : 'Mark damaged'}
+          </Button>
+          <button type="submit" class="button plain" formaction={scrap} hx-post={scrap} hx-target="#page" hx-include="closest form" aria-label={`Mark scrapped: ${mould.id}`}>
+            Mark scrapped
+          </button>
+        </div>
+      </MarkForm>
+    </details>
+  );
+};
+
+/** A mould: what it is called, its condition, what is worth knowing, and what can be said about it with one tap. */
+export const MouldRow: FC<MouldRowProps> = (props) => {
+  const { mould, today, refused } = props;
+  const { word, shape } = conditionOf(mould);
+  const markError = refused?.mould === mould.id ? refused.errors.mark : undefined;
+  return (
+    <li class="mould">
+      <div class="mould-head">
+        <h3>{mould.id}</h3>
+        <p class="condition">
+          <Mark shape={shape} /> {word}
+        </p>
+      </div>
+      <div class="mould-facts">
+        {mouldSentences(mould, today).map((sentence) => (
+          <p>{sentence}</p>
+        ))}
+        {markError && <p class="error">{markError}</p>}
+      </div>
+      <div class="mould-taps">
+        {mould.condition === 'dirty' && !mould.piece && <Tap id={mould.id} mark="cleaned" word="Cleaned" />}
+        {mould.condition === 'damaged' && <Tap id={mould.id} mark="mended" word="Mended" />}
+        {mould.turnsToSealing !== null && mould.condition !== 'damaged' && !mould.piece && <Tap id={mould.id} mark="sealed" word="Sealed" />}
+        <OutOfUse {...props} />
+      </div>
+    </li>
+  );
+};

@@ -1,0 +1,50 @@
+import type { MarkShape } from '../parts/mark.tsx';
+import { clockText, countText, dayText } from '../parts/day-text.ts';
+import { countWord } from '../parts/quantity-text.ts';
+import type { MouldFacts } from './mould-facts.ts';
+
+/** A condition as a word and a shape. */
+export const conditionOf = ({ condition, piece, prepped }: MouldFacts): { word: string; shape: MarkShape } => {
+  if (condition === 'damaged') return { word: piece ? 'damaged, with a piece in it' : 'damaged', shape: 'triangle' };
+  if (condition === 'retired') return { word: 'scrapped', shape: 'cross' };
+  if (piece) return { word: 'full', shape: 'square' };
+  if (condition === 'dirty') return { word: 'to be cleaned', shape: 'ring' };
+  return { word: prepped ? 'clean and set up' : 'clean', shape: 'full' };
+};
+
+const momentText = (instant: string, today: string): string => `${dayText(instant.slice(0, 10), today)}, ${clockText(instant)}`;
+
+const forText = (customer: string | null): string => (customer ? ` for ${customer}` : '');
+
+const pieceText = (piece: NonNullable<MouldFacts['piece']>, today: string): string => {
+  const holds = `Holds a ${piece.name}${forText(piece.customer)}, poured ${momentText(piece.filledAt, today)}`;
+  if (piece.stripAt) return `${holds}; strip ${momentText(piece.stripAt, today)} by today's plan.`;
+  return piece.stays ? `${holds}; it stays in, because ${piece.stays}.` : `${holds}.`;
+};
+
+const damageText = ({ damageNote, repairedOn }: MouldFacts, today: string): string => {
+  const until = repairedOn ? `Should be mended ${dayText(repairedOn, today)}.` : 'Out of use until it is mended.';
+  return damageNote ? `${damageNote.replace(/\.$/, '')}. ${until}` : until;
+};
+
+const sealingText = (turns: number): string =>
+  turns === 0 ? 'The sealing coat is due before the next pour.' : `Sealing coat due after ${countText(turns, 'more turn')}.`;
+
+/** Everything worth knowing about a mould besides its condition, a sentence each. */
+export const mouldSentences = (mould: MouldFacts, today: string): string[] => [
+  ...(mould.piece ? [pieceText(mould.piece, today)] : []),
+  ...(mould.condition === 'damaged' ? [damageText(mould, today)] : []),
+  ...(mould.nextPour ? [`Next pour ${momentText(mould.nextPour.at, today)}${forText(mould.nextPour.customer)}.`] : []),
+  ...(mould.turnsToSealing !== null && mould.condition !== 'damaged' ? [sealingText(mould.turnsToSealing)] : []),
+  ...(mould.makes.length > 1 ? [`Makes ${mould.makes.join(' or ')}; set for ${mould.setFor}.`] : []),
+  ...(mould.note ? [mould.note] : []),
+];
+
+/** "Nine of 11 moulds can be poured." A full or dirty one counts: it only has to be stripped or cleaned. */
+export const mouldsAnswer = (moulds: readonly MouldFacts[]): string => {
+  if (moulds.length === 0) return 'There is no mould in use.';
+  const out = moulds.filter(({ condition }) => condition === 'damaged');
+  if (out.length === 0) return `All ${moulds.length} moulds are in use.`;
+  const names = out.map(({ id }) => id).join(', ');
+  return `${countWord(moulds.length - out.length)} of ${moulds.length} moulds are in use. Out: ${names}.`;
+};

@@ -1,0 +1,122 @@
+import type { FC } from 'hono/jsx';
+import { SLIPS } from '../../shared/order.ts';
+import { ReadyLine, type ReadyFacts } from '../first/ready-answer.tsx';
+import { Answer } from '../parts/answer.tsx';
+import { Button, ButtonLink } from '../parts/button.tsx';
+import { ChoiceField, described, Field, type FieldErrors, FormErrors, SelectField, TextField } from '../parts/field.tsx';
+import { type Offer, whatOptions } from '../parts/what-options.ts';
+
+export interface OrderFormModel {
+  /** The order being changed; null for a new one. */
+  id: string | null;
+  offers: readonly Offer[];
+  /** Names offered while a customer is typed. */
+  customers: readonly string[];
+  /** By field name: `customer`, `what0`, `quantity0` … exactly as typed. */
+  typed: Readonly<Record<string, string>>;
+  /** Rows of what and how many. */
+  rows: number;
+  errors: FieldErrors;
+  /** When what is typed so far could be ready; null while that can't be said. */
+  ready: ReadyFacts | null;
+  today: string;
+}
+
+const NOTHING = { value: '', text: 'Nothing more' };
+
+const Line: FC<{ row: number; model: OrderFormModel }> = ({ row, model: { offers, typed, errors } }) => (
+  <div class="field-row order-line">
+    <SelectField
+      name={`what${row}`}
+      label={row === 0 ? 'What' : `And (${row + 1})`}
+      value={typed[`what${row}`] ?? ''}
+      options={[...(row === 0 ? [{ value: '', text: 'Choose' }] : [NOTHING]), ...whatOptions(offers)]}
+      errors={errors}
+    />
+    <TextField
+      name={`quantity${row}`}
+      label="How many"
+      type="number"
+      min={0}
+      step="any"
+      width="short"
+      value={typed[`quantity${row}`] ?? ''}
+      errors={errors}
+    />
+  </div>
+);
+
+const Customer: FC<{ model: OrderFormModel }> = ({ model: { typed, errors, customers } }) => (
+  <>
+    <TextField name="customer" label="Customer" value={typed.customer} errors={errors} list="customers" hint="May stay empty for a walk-in." />
+    <datalist id="customers">
+      {customers.map((name) => (
+        <option value={name} />
+      ))}
+    </datalist>
+    <TextField name="phone" label="Phone" type="tel" value={typed.phone} errors={errors} />
+  </>
+);
+
+const Dates: FC<{ model: OrderFormModel }> = ({ model: { typed, errors } }) => (
+  <>
+    <TextField name="wantedOn" label="Wanted" hint="The day the customer asks for, if any." type="date" width="short" value={typed.wantedOn} errors={errors} />
+    <div class="field-row">
+      <TextField name="promisedOn" label="Promised" hint="The day they are told." type="date" width="short" value={typed.promisedOn} errors={errors} />
+      <TextField name="heldUntil" label="Held until" hint="Empty once it is sure." type="date" width="short" value={typed.heldUntil} errors={errors} />
+    </div>
+    <p class="hint">A held date keeps its place in the plan until the end of that day, and then lapses with a notice.</p>
+  </>
+);
+
+/** When what stands in the form could be ready. Asked anew while it is filled in. */
+export const ReadySoFar: FC<{ ready: ReadyFacts | null; today: string }> = ({ ready, today }) =>
+  ready ? <ReadyLine facts={ready} today={today} /> : <p class="ready-line">Choose what is ordered to see when it could be ready.</p>;
+
+export const OrderFormPage: FC<{ model: OrderFormModel }> = ({ model }) => {
+  const { id, typed, errors, rows, today } = model;
+  const action = id === null ? '/orders' : `/orders/${encodeURIComponent(id)}/edit`;
+  return (
+    <>
+      <Answer>{id === null ? 'Take an order.' : `Change order ${id}.`}</Answer>
+      <form class="form" method="post" action={action}>
+        <FormErrors errors={errors} />
+        <button type="submit" class="unseen" tabindex={-1} aria-hidden="true">
+          Enter sends the order, not the first button that is in sight
+        </button>
+        <fieldset class="field lines">
+          <legend>What is ordered</legend>
+          <div class="lines-live" hx-post="/orders/ready" hx-trigger="input delay:120ms" hx-target="#ready-so-far" hx-include="closest form" hx-sync="this:replace">
+            {Array.from({ length: rows }, (_, row) => (
+              <Line row={row} model={model} />
+            ))}
+          </div>
+          <div class="buttons">
+            <Button name="more" value={String(rows + 2)}>
+              More lines
+            </Button>
+          </div>
+        </fieldset>
+        {id === null && (
+          <div id="ready-so-far" aria-live="polite">
+            <ReadySoFar ready={model.ready} today={today} />
+          </div>
+        )}
+        <Customer model={model} />
+        <Dates model={model} />
+        <ChoiceField name="slip" label="Can it slip?" value={typed.slip ?? 'rather not'} choices={SLIPS.map((slip) => ({ value: slip, text: slip }))} errors={errors} />
+        <Field name="note" label="Note" errors={errors} width="full">
+          <textarea {...described('note', errors)} rows={3}>
+            {typed.note ?? ''}
+          </textarea>
+        </Field>
+        <div class="buttons">
+          <Button kind="main">{id === null ? 'Take order' : 'Save'}</Button>
+          <ButtonLink href={id === null ? '/orders' : `/orders/${encodeURIComponent(id)}`} kind="quiet">
+            {id === null ? 'Leave it' : 'Leave it as it was'}
+          </ButtonLink>
+        </div>
+      </form>
+    </>
+  );
+};

@@ -1,0 +1,170 @@
+import type { Child, FC } from 'hono/jsx';
+import { Answer } from '../parts/answer.tsx';
+import { Button, ButtonLink } from '../parts/button.tsx';
+import { CopyMessage } from '../parts/copy-message.tsx';
+import { clockText, dayText, spareText } from '../parts/day-text.ts';
+import { type FieldErrors, FormErrors, TextField } from '../parts/field.tsx';
+import { type DoneNotice, Notice } from '../parts/notice.tsx';
+import { listText, quantityText } from '../parts/quantity-text.ts';
+import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
+import { agreedText, dueOf, readyMessage } from './order-text.ts';
+
+export interface OrderModel {
+  today: string;
+  order: OrderFacts;
+  together: {
+    fromYard: number;
+    inMoulds: readonly string[];
+    poured: readonly { date: string; pieces: readonly { name: string; count: number }[] }[];
+  };
+}
+
+export interface OrderPageProps {
+  model: OrderModel;
+  notice: DoneNotice | null;
+  errors: FieldErrors;
+  typed: Readonly<Record<string, string>>;
+  /** The day a hold that begins today would last to. */
+  holdUntil: string;
+}
+
+const END_WORDS = { 'handed over': 'was handed over', cancelled: 'is cancelled', lapsed: 'lapsed when its hold ran out' };
+
+/** "School garden: ready Sat 8 May, 2 days to spare." */
+export const orderAnswer = (order: OrderFacts, today: string): string => {
+  if (order.status !== 'open') {
+    const on = order.handedOverOn ? ` ${dayText(order.handedOverOn, today)}` : '';
+    return `${orderName(order)} ${END_WORDS[order.status]}${on}.`;
+  }
+  if (order.readyOn === null) return `${orderName(order)} can't be made yet, because ${order.reason ?? 'no time is left for it'}.`;
+  const due = dueOf(order);
+  const spare = due ? `, ${spareText(order.readyOn, due)}` : '';
+  return `${orderName(order)}: ready ${dayText(order.readyOn, today)}${spare}.`;
+};
+
+const Fact: FC<{ word: string; children?: Child }> = ({ word, children }) => (
+  <div>
+    <dt>{word}</dt>
+    <dd>{children}</dd>
+  </div>
+);
+
+const Facts: FC<{ order: OrderFacts; today: string }> = ({ order, today }) => (
+  <dl class="facts">
+    <Fact word="Order">{order.id}</Fact>
+    <Fact word="For">
+      <ul>
+        {order.contents.map(({ name, quantity, unit }) => (
+          <li>
+            {quantityText(quantity, unit)} {name}
+          </li>
+        ))}
+      </ul>
+    </Fact>
+    <Fact word="Wanted">{order.wantedOn ? dayText(order.wantedOn, today) : 'no day named'}</Fact>
+    <Fact word="Promised">{order.promisedOn ? agreedText(order, today) : 'nothing yet'}</Fact>
+    <Fact word="Can it slip?">{order.slip}</Fact>
+    {order.phone && (
+      <Fact word="Phone">
+        <a href={`tel:${order.phone.replace(/[^\d+]/g, '')}`}>{order.phone}</a>
+      </Fact>
+    )}
+    {order.note && <Fact word="Note">{order.note}</Fact>}
+  </dl>
+);
+
+const Together: FC<{ model: OrderModel }> = ({ model: { order, together, today } }) => (
+  <section>
+    <h2>How it comes together by today's plan</h2>
+    <ul class="sentences">
+      {together.fromYard > 0 && <li>From the yard: {together.fromYard === 1 ? '1 piece' : `${together.fromYard} pieces`}.</li>}
+      {together.inMoulds.length > 0 && <li>In moulds now: {listText(together.inMoulds)}.</li>}
+      {together.poured.map(({ date, pieces }) => (
+        <li>
+          {dayText(date, today)}: pour {listText(pieces.map(({ name, count }) => `${count} × ${name}`))}.
+        </li>
+      ))}
+      {order.packStart && (
+        <li>
+          {dayText(order.packStart.slice(0, 10), today)}, {clockText(order.packStart)}: pack.
+        </li>
+      )}
+      {order.readyOn && <li>{dayText(order.readyOn, today)}: can be handed over.</li>}
+    </ul>
+  </section>
+);
+
+const Deed: FC<{ id: string; deed: string; children?: Child }> = ({ id, deed, children }) => (
+  <form class="deed" method="post" action={`${orderPath(id)}/${deed}`}>
+    {children}
+  </form>
+);
+
+const PromiseForm: FC<OrderPageProps> = ({ model: { order }, errors, typed, holdUntil }) => {
+  const date = typed.promisedOn ?? order.promisedOn ?? order.readyOn ?? '';
+  return (
+    <section>
+      <h2>{order.promisedOn && !order.heldUntil ? 'Promise another date' : 'Promise or hold a date'}</h2>
+      <Deed id={order.id} deed="promise">
+        <div class="field-row">
+          <TextField name="promisedOn" label="Date" type="date" width="short" value={date} errors={errors} />
+          <Button kind="main">Promise</Button>
+        </div>
+        <div class="field-row">
+          <TextField name="heldUntil" label="Hold it until" type="date" width="short" value={typed.heldUntil ?? order.heldUntil ?? holdUntil} errors={errors} />
+          <button type="submit" class="button plain" formaction={`${orderPath(order.id)}/hold`}>
+            Hold
+          </button>
+        </div>
+      </Deed>
+    </section>
+  );
+};
+
+const HandOver: FC<OrderPageProps> = ({ model: { order }, errors }) => (
+  <section>
+    <h2>Hand over or cancel</h2>
+    <div class="buttons">
+      <Deed id={order.id} deed="hand-over">
+        {errors.evenShort && (
+          <label class="choice" for="evenShort">
+            <input type="checkbox" id="evenShort" name="evenShort" value="yes" />
+            <span>I counted: hand over all the same</span>
+          </label>
+        )}
+        <Button kind={order.inYard ? 'main' : 'plain'}>Handed over</Button>
+      </Deed>
+      <Deed id={order.id} deed="cancel">
+        <Button>Cancel order</Button>
+      </Deed>
+    </div>
+  </section>
+);
+
+export const OrderPage: FC<OrderPageProps> = (props) => {
+  const { model, notice, errors } = props;
+  const { order, today } = model;
+  const open = order.status === 'open';
+  return (
+    <>
+      {notice && <Notice notice={notice} today={today} back={orderPath(order.id)} />}
+      <FormErrors errors={errors} lead="Nothing was changed." />
+      <Answer note={open && order.readyOn ? "By today's plan." : undefined}>{orderAnswer(order, today)}</Answer>
+      <Facts order={order} today={today} />
+      {open && (
+        <>
+          <div class="buttons">
+            <ButtonLink href={`${orderPath(order.id)}/edit`}>Change order</ButtonLink>
+          </div>
+          <CopyMessage id={`message-of-${order.id}`} text={readyMessage(order, today)} name={orderName(order)} />
+          {order.readyOn && <Together model={model} />}
+          <PromiseForm {...props} />
+          <HandOver {...props} />
+        </>
+      )}
+      <p>
+        <a href="/orders">All orders</a>
+      </p>
+    </>
+  );
+};

@@ -1,0 +1,23 @@
+import type { FC } from 'hono/jsx';
+import { Mark } from '../parts/mark.tsx';
+import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
+import { contentsText, isLate, standingText } from './order-text.ts';
+
+/** One order in one sentence, with what it is for underneath. A late one, or one that can't be made, is marked. */
+export const OrderSentence: FC<{ order: OrderFacts; today: string }> = ({ order, today }) => {
+  const warns = isLate(order) || order.readyOn === null;
+  return (
+    <li class={warns ? 'order-sentence warns' : 'order-sentence'}>
+      <p>
+        {warns && <Mark shape="triangle" />}
+        <a href={orderPath(order.id)}>{orderName(order)}</a>
+        {order.readyOn === null ? ' ' : ', '}
+        {standingText(order, today)}.{order.inYard && ' All of it is in the yard.'}
+      </p>
+      <p class="quiet">
+        {order.customer && <>{order.id} · </>}
+        {contentsText(order.contents)}
+      </p>
+    </li>
+  );
+};

@@ -1,0 +1,29 @@
+/** Units that are written after a number as they are; every other one is a word and takes an s. */
+const MEASURES: Readonly<Record<string, string>> = { g: 'g', kg: 'kg', m: 'm', mm: 'mm', m2: 'm²', l: 'l', ml: 'ml' };
+
+const numberText = (quantity: number): string => String(Number(quantity.toFixed(2)));
+
+/** "6 bags", "1 bag", "500 g", "3.5 m²"; without a unit, or with "each", the number and a times sign: "10 ×". */
+export const quantityText = (quantity: number, unit: string): string => {
+  const number = numberText(quantity);
+  if (unit === '' || unit === 'each') return `${number} ×`;
+  const measure = MEASURES[unit];
+  if (measure) return `${number} ${measure}`;
+  return `${number} ${quantity === 1 ? unit : `${unit}s`}`;
+};
+
+const SMALL_NUMBERS = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten'];
+
+/** At the start of a sentence: "Two", "Ten", "11". */
+export const countWord = (count: number): string => SMALL_NUMBERS[count] ?? String(count);
+
+/** "a", "a and b", "a, b and c". */
+export const listText = (items: readonly string[]): string =>
+  items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
+
+/** "1100 no. 1 twice" style lists are hard to read; this counts equal entries: "1100 no. 1 (2 times), 800 no. 2". */
+export const countedText = (items: readonly string[]): string => {
+  const counts = new Map<string, number>();
+  for (const item of items) counts.set(item, (counts.get(item) ?? 0) + 1);
+  return listText([...counts].map(([item, count]) => (count === 1 ? item : `${item} (${count} times)`)));
+};
