@@ -1,0 +1,101 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, test } from 'vitest';
+import { importFaults, purityFaults, type SourceText, ZONES } from './support/import-rules.ts';
+
+const project = fileURLToPath(new URL('../', import.meta.url));
+
+const filesUnder = (folder: string): SourceText[] =>
+  readdirSync(project + folder, { recursive: true, encoding: 'utf8' })
+    .filter((name) => /\.tsx?$/.test(name))
+    .map((name) => ({ path: `${folder}/${name}`, text: readFileSync(`${project}${folder}/${name}`, 'utf8') }));
+
+const files = ['shared', 'src', 'db', 'views'].flatMap(filesUnder);
+const inFolder = (folder: string) => files.filter(({ path }) => path.startsWith(`${folder}/`));
+
+describe('the sources', () => {
+  test.each(ZONES)('$folder was read: a check that sees no file passes everything', ({ folder }) => {
+    expect(inFolder(folder).length).toBeGreaterThan(0);
+  });
+
+  test('import only what the table allows', () => {
+    expect(files.flatMap(importFaults)).toEqual([]);
+  });
+
+  test('of the engine reach no clock, no chance, no log, and wait for nothing', () => {
+    expect(inFolder('src/engine').flatMap(purityFaults)).toEqual([]);
+  });
+});
+
+describe('a planted import is found', () => {
+  test.each([
+    ['shared/planted.ts', `import { Temporal } from 'temporal-polyfill';`],
+    ['shared/planted.ts', `import { planYard } from '../src/engine/plan.ts';`],
+    ['src/engine/planted.ts', `import { readFileSync } from 'node:fs';`],
+    ['src/engine/planted.ts', `import { readFileSync } from 'fs';`],
+    ['src/engine/planted.ts', `import { eq } from 'drizzle-orm';`],
+    ['src/engine/place/planted.ts', `import { open } from '../../../db/open.ts';`],
+    ['src/engine/planted.ts', `export * from '../usecases/make-plan.ts';`],
+    ['src/engine/planted.ts', `const fs = import('node:fs');`],
+    ['src/engine/planted.ts', `const name = 'fs'; const fs = import(name);`],
+    ['src/engine/planted.ts', `const fs = require('node:fs');`],
+    ['db/planted.ts', `import { planYard } from '../src/engine/plan.ts';`],
+    ['db/planted.ts', `import { defineConfig } from 'drizzle-kit';`],
+    ['views/planted.tsx', `import { showOrder } from '../src/usecases/show-order.ts';`],
+    ['views/planted.tsx', `import { type Page, showOrder } from '../src/usecases/show-order.ts';`],
+    ['views/planted.tsx', `import type { Order } from '../db/stores/order-store.ts';`],
+    ['views/planted.tsx', `import { Hono } from 'hono';`],
+    ['src/usecases/planted.ts', `import { Hono } from 'hono';`],
+    ['src/usecases/planted.ts', `import { Layout } from '../../views/layout.tsx';`],
+    ['src/http/planted.ts', `import { open } from '../../db/open.ts';`],
+    ['src/http/planted.ts', `import type { Plan } from '../engine/plan.ts';`],
+    ['src/http/planted.ts', `let open: import('../../db/open.ts').Database;`],
+    ['src/http/planted.ts', `import { readFileSync } from 'node:fs';`],
+    ['src/http/planted.ts', `import '../main.ts';`],
+    ['src/cli.ts', `import './main.ts';`],
+    ['src/elsewhere/planted.ts', `export const nothing = 0;`],
+  ])('%s: %s', (path, text) => {
+    expect(importFaults({ path, text })).toHaveLength(1);
+  });
+});
+
+describe('an allowed import passes', () => {
+  test.each([
+    ['src/engine/planted.ts', `import pkg from 'rrule'; import { Temporal } from 'temporal-polyfill';`],
+    [
+      'src/engine/place/planted.ts',
+      `import { day } from '../../../shared/time.ts'; import { plan } from '../plan.ts';`,
+    ],
+    ['db/stores/planted.ts', `import { text } from 'drizzle-orm/sqlite-core'; import { existsSync } from 'node:fs';`],
+    ['views/planted.tsx', `import type { Page } from '../src/usecases/show-order.ts';`],
+    ['views/planted.tsx', `import { type Page } from '../src/usecases/show-order.ts';`],
+    ['src/http/planted.ts', `import { Hono } from 'hono'; import { bodyLimit } from 'hono/body-limit';`],
+    ['src/main.ts', `import { serve } from '@hono/node-server'; import { readEnvironment } from './environment.ts';`],
+  ])('%s: %s', (path, text) => {
+    expect(importFaults({ path, text })).toEqual([]);
+  });
+});
+
+describe('what the engine may not use is found', () => {
+  test.each([
+    'const now = Date.now();',
+    `const now = Date['now']();`,
+    'const now = new Date();',
+    'const now = new Date;',
+    'const now = Date();',
+    'const now = Temporal.Now.instant();',
+    'const chance = Math.random();',
+    'const plan = async () => 1;',
+    'async function plan() {}',
+    `console.log('planned');`,
+    'const port = process.env.PORT;',
+    'setTimeout(() => 1, 5);',
+  ])('%s', (text) => {
+    expect(purityFaults({ path: 'src/engine/planted.ts', text })).toHaveLength(1);
+  });
+
+  test('and a date that is given, or a field that shares a name, is not', () => {
+    const text = `const day = new Date(0); const mould = { process: 1 }; const one = mould.process; // Date.now() async`;
+    expect(purityFaults({ path: 'src/engine/planted.ts', text })).toEqual([]);
+  });
+});

@@ -1,0 +1,175 @@
+import { posix } from 'node:path';
+import ts from 'typescript';
+
+/** One source file: its path from the project folder, with "/" between folders, and its text. */
+export interface SourceText {
+  path: string;
+  text: string;
+}
+
+interface Zone {
+  /** A file belongs to the first zone of the table whose folder holds it. */
+  folder: string;
+  /** Folders of ours it may import from, beside its own. */
+  folders: string[];
+  /** Folders of ours it may take types from, and nothing that runs. */
+  typesFrom?: string[];
+  /** Packages by name, with all they export under it; "node:" stands for every built-in module. */
+  packages: string[];
+  /** What a single file may import beyond that. */
+  besides?: Record<string, string[]>;
+}
+
+/** The table of who may import whom. The entries directly under src may import everything and are not in it. */
+export const ZONES: Zone[] = [
+  { folder: 'shared', folders: [], packages: ['zod'] },
+  { folder: 'src/engine', folders: ['shared'], packages: ['rrule', 'temporal-polyfill'] },
+  {
+    folder: 'db',
+    folders: ['shared'],
+    packages: ['drizzle-orm', '@libsql/client', 'node:'],
+    besides: { 'db/drizzle.config.ts': ['drizzle-kit'] },
+  },
+  {
+    folder: 'views',
+    folders: ['shared'],
+    typesFrom: ['src/usecases'],
+    packages: ['hono/jsx', 'd3-scale', 'd3-shape'],
+  },
+  { folder: 'src/usecases', folders: ['shared', 'src/engine', 'db'], packages: [] },
+  {
+    folder: 'src/http',
+    folders: ['shared', 'src/usecases', 'views'],
+    packages: ['hono', 'zod'],
+    // The one file that reads what is served as it is: style sheets and scripts.
+    besides: { 'src/http/assets.ts': ['node:'] },
+  },
+];
+
+interface Import {
+  from: string;
+  typesOnly: boolean;
+}
+
+const parse = ({ path, text }: SourceText): ts.SourceFile =>
+  ts.createSourceFile(path, text, ts.ScriptTarget.ES2022, true, path.endsWith('x') ? ts.ScriptKind.TSX : undefined);
+
+const visit = (node: ts.Node, look: (node: ts.Node) => void): void => {
+  look(node);
+  ts.forEachChild(node, (child) => visit(child, look));
+};
+
+const isTypesOnly = (node: ts.ImportDeclaration | ts.ExportDeclaration): boolean => {
+  if (ts.isExportDeclaration(node)) return node.isTypeOnly;
+  const clause = node.importClause;
+  if (!clause) return false;
+  if (clause.isTypeOnly) return true;
+  const names = clause.namedBindings;
+  return !clause.name && !!names && ts.isNamedImports(names) && names.elements.every((name) => name.isTypeOnly);
+};
+
+/** Where a call such as `import('x')` or `require('x')` leads; "?" when only running it could tell. */
+const calledModule = (node: ts.CallExpression): string | undefined => {
+  const isImport = node.expression.kind === ts.SyntaxKind.ImportKeyword;
+  const isRequire = ts.isIdentifier(node.expression) && node.expression.text === 'require';
+  if (!isImport && !isRequire) return undefined;
+  const [module] = node.arguments;
+  return module && ts.isStringLiteralLike(module) ? module.text : '?';
+};
+
+const importAt = (node: ts.Node): Import | undefined => {
+  if ((ts.isImportDeclaration(node) || ts.isExportDeclaration(node)) && node.moduleSpecifier)
+    return { from: (node.moduleSpecifier as ts.StringLiteral).text, typesOnly: isTypesOnly(node) };
+  if (ts.isImportEqualsDeclaration(node) && ts.isExternalModuleReference(node.moduleReference))
+    return { from: (node.moduleReference.expression as ts.StringLiteral).text, typesOnly: node.isTypeOnly };
+  if (ts.isImportTypeNode(node) && ts.isLiteralTypeNode(node.argument) && ts.isStringLiteral(node.argument.literal))
+    return { from: node.argument.literal.text, typesOnly: true };
+  const called = ts.isCallExpression(node) ? calledModule(node) : undefined;
+  return called === undefined ? undefined : { from: called, typesOnly: false };
+};
+
+const importsOf = (file: SourceText): Import[] => {
+  const found: Import[] = [];
+  visit(parse(file), (node) => {
+    const one = importAt(node);
+    if (one) found.push(one);
+  });
+  return found;
+};
+
+const isInside = (path: string, folder: string): boolean => path.startsWith(`${folder}/`);
+const isEntry = (path: string): boolean => /^src\/[^/]+$/.test(path);
+
+const packageFits = (name: string, allowed: string): boolean =>
+  allowed === 'node:' ? name.startsWith(allowed) : name === allowed || name.startsWith(`${allowed}/`);
+
+const mayImport = (zone: Zone, file: SourceText, { from, typesOnly }: Import): boolean => {
+  if (!from.startsWith('.'))
+    return [...zone.packages, ...(zone.besides?.[file.path] ?? [])].some((allowed) => packageFits(from, allowed));
+  const target = posix.join(posix.dirname(file.path), from);
+  const folders = [zone.folder, ...zone.folders, ...(typesOnly ? (zone.typesFrom ?? []) : [])];
+  return folders.some((folder) => isInside(target, folder));
+};
+
+/** Entries may share what lies beside them (reading the environment), but what starts by being loaded is never loaded. */
+const STARTS = /^src\/(main|cli|(.+-)?worker)\.tsx?$/;
+const entryFaults = (file: SourceText): string[] =>
+  importsOf(file)
+    .filter(({ from }) => from.startsWith('.') && STARTS.test(posix.join(posix.dirname(file.path), from)))
+    .map(({ from }) => `${file.path} imports ${from}, which is started and never imported`);
+
+/** Every import of one file that the table does not allow, as a sentence; none when the file keeps to it. */
+export const importFaults = (file: SourceText): string[] => {
+  if (isEntry(file.path)) return entryFaults(file);
+  const zone = ZONES.find(({ folder }) => isInside(file.path, folder));
+  if (!zone) return [`${file.path} is in no folder of the table`];
+  return importsOf(file)
+    .filter((one) => !mayImport(zone, file, one))
+    .map(({ from, typesOnly }) => `${file.path} may not import ${typesOnly ? 'types from ' : ''}${from}`);
+};
+
+/** Names that reach the clock, chance, the log or the machine. A parameter of the same name is refused as well. */
+const IMPURE_NAMES = new Set(
+  'console process performance crypto fetch setTimeout setInterval setImmediate queueMicrotask globalThis'.split(' '),
+);
+const IMPURE_MEMBERS = new Set(['Date.now', 'Math.random', 'Temporal.Now']);
+
+const memberText = (node: ts.Node): string | undefined => {
+  if (ts.isPropertyAccessExpression(node)) return `${node.expression.getText()}.${node.name.text}`;
+  if (ts.isElementAccessExpression(node) && ts.isStringLiteralLike(node.argumentExpression))
+    return `${node.expression.getText()}.${node.argumentExpression.text}`;
+  return undefined;
+};
+
+/** A name that is a property, as in `turn.process` or `{ process: 1 }`, reaches nothing outside. */
+const isPropertyName = (node: ts.Identifier): boolean => {
+  const { parent } = node;
+  if (ts.isPropertyAccessExpression(parent)) return parent.name === node;
+  return (ts.isPropertyAssignment(parent) || ts.isPropertySignature(parent)) && parent.name === node;
+};
+
+const readsClock = (node: ts.Node): boolean => {
+  if (!ts.isNewExpression(node) && !ts.isCallExpression(node)) return false;
+  if (!ts.isIdentifier(node.expression) || node.expression.text !== 'Date') return false;
+  return ts.isCallExpression(node) || !node.arguments?.length;
+};
+
+const impurityAt = (node: ts.Node): string | undefined => {
+  if (node.kind === ts.SyntaxKind.AsyncKeyword) return 'async';
+  if (ts.isAwaitExpression(node)) return 'await';
+  if (readsClock(node)) return node.getText();
+  const member = memberText(node);
+  if (member !== undefined && IMPURE_MEMBERS.has(member)) return member;
+  if (ts.isIdentifier(node) && IMPURE_NAMES.has(node.text) && !isPropertyName(node)) return node.text;
+  return undefined;
+};
+
+/** What in one file of the engine would make the same yard file give another plan, or make planning wait. */
+export const purityFaults = (file: SourceText): string[] => {
+  const faults: string[] = [];
+  visit(parse(file), (node) => {
+    const impurity = impurityAt(node);
+    if (impurity) faults.push(`${file.path} uses ${impurity}`);
+  });
+  return faults;
+};
