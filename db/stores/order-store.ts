@@ -16,7 +16,7 @@ export interface StoredOrder extends Omit<OrderRow, 'position'> {
   lines: OrderLine[];
 }
 
-export type NewOrder = Omit<OrderRow, 'position' | 'status' | 'handedOverOn'> & { lines: OrderLine[] };
+export type NewOrder = Omit<OrderRow, 'position' | 'status' | 'handedOverOn' | 'packedAt'> & { lines: OrderLine[] };
 
 const linesOf = async (tx: Tx, ids: string[]) => {
   const rows = await tx.select().from(orderLines).where(inArray(orderLines.order, ids)).orderBy(asc(orderLines.position));

@@ -112,12 +112,14 @@ const loadOrders = async (tx: Tx) => {
       customer: customers.name,
       due: sql<string | null>`coalesce(${orders.promisedOn}, ${orders.wantedOn})`,
       weight: orders.weight,
+      packedAt: orders.packedAt,
     })
     .from(orders)
     .leftJoin(customers, eq(customers.id, orders.customerId))
     .where(eq(orders.status, 'open'))
     .orderBy(asc(orders.position));
-  return rows.map((row) => ({ ...present(row), lines: lines(row.id) }));
+  // What is packed asks for nothing more, and its pieces and parts are in the stock no longer.
+  return rows.map(({ packedAt, ...row }) => ({ ...present(row), lines: packedAt === null ? lines(row.id) : [] }));
 };
 
 /** Pieces set aside for an order that is no longer open are stock. */

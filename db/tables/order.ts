@@ -26,6 +26,8 @@ export const orders = sqliteTable(
     note: text(),
     takenAt: text(),
     handedOverOn: text(),
+    /** Its pieces and parts are out of stock and in its parcel: nothing is left to do for it but to hand it over. */
+    packedAt: text(),
   },
   (t) => [
     ...neverEmpty([t.id]),
