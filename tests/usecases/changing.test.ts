@@ -35,7 +35,7 @@ describe('a change', () => {
       const stored = await storedPlan(tx);
       expect(stored?.revision).toBe(await revision(tx));
       expect(stored?.plan).toEqual(changed.plan);
-      expect(stored?.plan).toEqual(planYard(yard));
+      expect(stored?.plan).toEqual(planYard(yard, { effort: 'quick' }));
       expect(await recentChanges(tx, 5)).toMatchObject([{ id: changed.change, kind: 'stock', words: '12 bags counted' }]);
     });
   });

@@ -2,7 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { freeSetAside, updateOrder } from '../../../db/stores/order-store.ts';
 import { replaceYard } from '../../../db/stores/replace-yard.ts';
 import { bumpRevision, isEmpty, loadYardFile, revision } from '../../../db/stores/yard-store.ts';
+import { planYard } from '../../../src/engine/plan.ts';
 import type { YardFile, YardFileInput } from '../../../shared/yard-file.ts';
+import { randomYard, type YardKind } from '../../support/random-yard.ts';
 import { smallYard } from '../../support/small-yard.ts';
 import { temporaryDatabase } from '../../support/temporary-database.ts';
 
@@ -52,6 +54,27 @@ describe('a yard file through the store', () => {
   test('comes out as it went in', async () => {
     expect(await throughTheStore(smallYard())).toEqual(smallYard());
     expect(await throughTheStore(smallYard(awkward))).toEqual(smallYard(awkward));
+  });
+
+  test('keeps what is firm, but for an order that is no longer open', async () => {
+    const { batches, pours } = planYard(smallYard(), { effort: 'quick' });
+    const yard = smallYard({ keep: { batches, pours } });
+    expect(pours.map(({ order }) => order)).toEqual(['27-001', '27-001']);
+    const database = await temporaryDatabase();
+    await database.write((tx) => replaceYard(tx, yard));
+    expect(await database.read((tx) => loadYardFile(tx, yard.yard.now))).toEqual(yard);
+    await database.write((tx) => updateOrder(tx, '27-001', { status: 'lapsed' }));
+    const { keep } = await database.read((tx) => loadYardFile(tx, yard.yard.now));
+    expect(keep?.pours).toEqual(pours.map(({ order: _order, ...pour }) => pour));
+  });
+
+  test.each<YardKind>(['small', 'tight-rack', 'cold-spring', 'typical', 'busy'])('whatever it is (%s)', async (kind) => {
+    const database = await temporaryDatabase();
+    for (let seed = 1; seed <= 12; seed += 1) {
+      const yard = randomYard(seed, kind);
+      await database.write((tx) => replaceYard(tx, yard));
+      expect(await database.read((tx) => loadYardFile(tx, yard.yard.now))).toEqual(yard);
+    }
   });
 
   test('takes the place of the one before', async () => {

@@ -1,0 +1,57 @@
+import { customerNamed } from '../stores/customer-store.ts';
+import { addFinished } from '../stores/finished-store.ts';
+import { addIncoming, markArrived, updateMaterial } from '../stores/material-store.ts';
+import { fillMould, updateMould } from '../stores/mould-store.ts';
+import { addOrder, updateOrder } from '../stores/order-store.ts';
+import { replaceYard } from '../stores/replace-yard.ts';
+import { bumpRevision } from '../stores/yard-store.ts';
+import type { Tx } from '../transaction.ts';
+import { SLIP_WEIGHTS } from '../../shared/order.ts';
+import { type DemoDates, demoDates } from './larch-row-dates.ts';
+import { type DemoOrder, larchRowOrders, orderNumbers } from './larch-row-orders.ts';
+import { larchRowYard } from './larch-row-yard.ts';
+
+/** A quarter past eleven in Dublin in winter, past twelve in summer: both inside the Saturday's hours. */
+const lastPour = ({ last }: DemoDates): string => `${last('SA')}T11:15:00Z`;
+
+const seedOrder = async (tx: Tx, dates: DemoDates, id: string, order: DemoOrder): Promise<void> => {
+  const { wantedOn = null, promisedOn = null, heldUntil = null, note = null, slip, lines } = order;
+  await addOrder(tx, {
+    ...{ id, wantedOn, promisedOn, heldUntil, note, lines, weight: SLIP_WEIGHTS[slip] },
+    customerId: await customerNamed(tx, order.customer, order.phone, order.customerNote),
+    takenAt: `${dates.day(-order.takenDaysAgo)}T07:10:00Z`,
+  });
+  if (order.status) await updateOrder(tx, id, { status: order.status, handedOverOn: order.handedOverOn ?? null });
+  for (const pieces of order.setAside ?? []) await addFinished(tx, { ...pieces, readyAt: null, order: id });
+  for (const piece of order.inMoulds ?? []) await fillMould(tx, { ...piece, filledAt: lastPour(dates), order: id });
+};
+
+const seedGoods = async (tx: Tx, { day, last }: DemoDates): Promise<void> => {
+  const goods = [
+    { material: 'rapid-mortar', quantity: 6, on: day(2), boughtOn: day(-2), price: 129 },
+    { material: 'plasticiser', quantity: 10, on: day(5), boughtOn: day(-3), price: 11 },
+  ];
+  for (const each of goods) await addIncoming(tx, each);
+  const arrived = { material: 'mesh', quantity: 6, on: last('FR'), boughtOn: day(-9), price: 38.4 };
+  await markArrived(tx, await addIncoming(tx, arrived), last('FR'));
+  await updateMaterial(tx, 'rapid-mortar', { openedNote: 'One bag opened, tied up and kept dry.' });
+};
+
+const seedNotes = async (tx: Tx): Promise<void> => {
+  await updateMould(tx, '900 no. 2', { damageNote: 'End board split at the sleeve; a new one is being cut.' });
+  await updateMould(tx, '1200 no. 3', { note: 'Stop board for 900 hangs behind it.' });
+};
+
+/** Fills an empty database with Larch Row Yard as it might stand on `today`. */
+export const seedDemo = async (tx: Tx, today: string, now: string): Promise<void> => {
+  const dates = demoDates(today);
+  await replaceYard(tx, larchRowYard(dates, now));
+  const orders = larchRowOrders(dates);
+  const numbers = orderNumbers(orders, dates);
+  for (const [index, order] of orders.entries()) await seedOrder(tx, dates, numbers[index] ?? '', order);
+  await addFinished(tx, { casting: 'panel-600', count: 1, readyAt: null, order: null });
+  await addFinished(tx, { casting: 'panel-900', count: 1, readyAt: null, order: null });
+  await seedGoods(tx, dates);
+  await seedNotes(tx);
+  await bumpRevision(tx);
+};

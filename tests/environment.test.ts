@@ -1,0 +1,32 @@
+import { describe, expect, test } from 'vitest';
+import { readEnvironment } from '../src/environment.ts';
+
+describe('the environment', () => {
+  test('may say nothing, or nothing but empty words', () => {
+    const defaults = { host: '127.0.0.1', port: 3000, databaseUrl: 'file:data/mould-rota.db' };
+    expect(readEnvironment({})).toEqual({ ok: true, environment: defaults });
+    const empty = { HOST: '', PORT: '', DATABASE_URL: '', DATABASE_TOKEN: '' };
+    expect(readEnvironment(empty)).toEqual({ ok: true, environment: defaults });
+  });
+
+  test('is taken as it is given', () => {
+    const values = { HOST: '::', PORT: '80', DATABASE_URL: 'libsql://yard.example', DATABASE_TOKEN: 'abc' };
+    const environment = { host: '::', port: 80, databaseUrl: 'libsql://yard.example', databaseToken: 'abc' };
+    expect(readEnvironment(values)).toEqual({ ok: true, environment });
+    for (const url of ['http://127.0.0.1:8080', 'https://yard.example', 'file:/tmp/a b.db'])
+      expect(readEnvironment({ DATABASE_URL: url })).toMatchObject({ ok: true, environment: { databaseUrl: url } });
+  });
+
+  test('is refused with a word for everything that is wrong', () => {
+    expect(readEnvironment({ HOST: 'my host', PORT: '3000x', DATABASE_URL: 'yard.db' })).toEqual({
+      ok: false,
+      faults: [
+        'HOST has to be a name or an address without spaces, but is "my host".',
+        'PORT has to be a whole number from 0 to 65535 (0 takes any free one), but is "3000x".',
+        'DATABASE_URL has to be a file: path or a libsql:, http: or https: address, but is "yard.db".',
+      ],
+    });
+    for (const port of ['65536', '-1', '1.5', '999999']) expect(readEnvironment({ PORT: port }).ok).toBe(false);
+    expect(readEnvironment({ DATABASE_TOKEN: 'abc' }).ok).toBe(false);
+  });
+});

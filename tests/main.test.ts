@@ -1,0 +1,53 @@
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { openDatabase } from '../db/open.ts';
+import { openOrders } from '../db/stores/order-store.ts';
+import { startScript } from './support/run-script.ts';
+import { temporaryFolder } from './support/temporary-folder.ts';
+
+const start = (env: Record<string, string>) => startScript('src/main.ts', [], env);
+
+const answers = async (address: string): Promise<number> => (await fetch(address)).status;
+
+describe('the server', () => {
+  test('makes its folder and file, fills them with the demo once, says where it is, and ends when asked to', async () => {
+    const path = join(temporaryFolder(), 'new', 'yard.db');
+    const env = { DATABASE_URL: `file:${path}`, PORT: '0' };
+    const orders = [];
+    for (let round = 0; round < 2; round += 1) {
+      const server = start(env);
+      await server.said('Mould Rota is at http://127.0.0.1:');
+      const address = /http:\S+/.exec(server.written.stdout)?.[0] ?? '';
+      expect(await answers(address)).toBe(200);
+      server.stop();
+      expect(await server.ended).toMatchObject({ code: 0, stderr: '' });
+      const database = await openDatabase({ url: env.DATABASE_URL });
+      orders.push(await database.read(openOrders));
+      database.close();
+    }
+    expect(existsSync(path)).toBe(true);
+    expect(orders[0]?.length).toBeGreaterThan(7);
+    expect(orders[1]).toEqual(orders[0]);
+  });
+
+  test('does not start on an environment it cannot use, and says why', async () => {
+    const { code, stdout, stderr } = await start({ PORT: 'high', DATABASE_URL: 'yard.db' }).ended;
+    expect([code, stdout]).toEqual([1, '']);
+    expect(stderr).toMatch(/^PORT has to be .*\nDATABASE_URL has to be .*\n$/);
+  });
+
+  test('does not start on a database that cannot be opened, or a port that is taken', async () => {
+    const folder = temporaryFolder();
+    const noFile = await start({ DATABASE_URL: `file:${folder}` }).ended;
+    expect(noFile.code).toBe(1);
+    expect(noFile.stderr).toMatch(/^The database at file:.* cannot be opened: [^\n]*\n$/);
+    const first = start({ DATABASE_URL: `file:${join(folder, 'yard.db')}`, PORT: '0' });
+    await first.said('Mould Rota is at');
+    const port = /:(\d+)\s/.exec(first.written.stdout)?.[1] ?? '';
+    const second = await start({ DATABASE_URL: `file:${join(folder, 'yard.db')}`, PORT: port }).ended;
+    expect([second.code, second.stderr]).toEqual([1, `Port ${port} is taken. Set PORT to another one.\n`]);
+    first.stop();
+    expect((await first.ended).code).toBe(0);
+  });
+});

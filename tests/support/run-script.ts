@@ -1,0 +1,36 @@
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { fileURLToPath } from 'node:url';
+import { onTestFinished } from 'vitest';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+
+export interface Running {
+  /** Everything written so far. */
+  written: { stdout: string; stderr: string };
+  /** Waits for a piece of text on standard output. */
+  said(text: string): Promise<void>;
+  /** Asks it to end, as the system does. */
+  stop(): void;
+  ended: Promise<{ code: number | null; stdout: string; stderr: string }>;
+}
+
+/** Starts a script of this project as a process of its own; it is gone when the test is over. */
+export const startScript = (script: string, args: string[], env: Record<string, string> = {}): Running => {
+  const child = spawn(process.execPath, ['--import', 'tsx', script, ...args], {
+    cwd: root,
+    env: { PATH: process.env.PATH, ...env },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  onTestFinished(() => void child.kill('SIGKILL'));
+  const written = { stdout: '', stderr: '' };
+  child.stdout.setEncoding('utf8').on('data', (text: string) => (written.stdout += text));
+  child.stderr.setEncoding('utf8').on('data', (text: string) => (written.stderr += text));
+  const said = async (text: string) => {
+    while (!written.stdout.includes(text)) await once(child.stdout, 'data');
+  };
+  const ended = once(child, 'close').then(([code]) => ({ code, ...written }));
+  return { written, said, stop: () => void child.kill('SIGTERM'), ended };
+};
+
+export const runScript = (script: string, ...args: string[]) => startScript(script, args).ended;
