@@ -18,7 +18,13 @@ export const inTransaction = async <T>(
 ): Promise<T> => {
   const open = await client.transaction(mode);
   try {
-    const session = new LibSQLSession<Record<string, never>, Record<string, never>>(client, dialect, undefined, {}, open);
+    const session = new LibSQLSession<Record<string, never>, Record<string, never>>(
+      client,
+      dialect,
+      undefined,
+      {},
+      open,
+    );
     const result = await work(new LibSQLTransaction('async', dialect, session, undefined));
     await open.commit();
     return result;

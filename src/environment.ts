@@ -20,7 +20,8 @@ const portFault = (port: string): string[] =>
 const databaseFaults = (url: string, token: string | undefined): string[] => {
   if (!DATABASE_URL.test(url))
     return [`DATABASE_URL has to be a file: path or a libsql:, http: or https: address, but is "${url}".`];
-  if (token && url.startsWith('file:')) return ['DATABASE_TOKEN is given, but DATABASE_URL is a file, which takes none.'];
+  if (token && url.startsWith('file:'))
+    return ['DATABASE_TOKEN is given, but DATABASE_URL is a file, which takes none.'];
   return [];
 };
 
@@ -41,5 +42,8 @@ export const readEnvironment = (
     ...databaseFaults(databaseUrl, databaseToken),
   ];
   if (faults.length > 0) return { ok: false, faults };
-  return { ok: true, environment: { host, port: Number(port), databaseUrl, ...(databaseToken ? { databaseToken } : {}) } };
+  return {
+    ok: true,
+    environment: { host, port: Number(port), databaseUrl, ...(databaseToken ? { databaseToken } : {}) },
+  };
 };

@@ -32,7 +32,9 @@ describe('rota plan', () => {
 
   test('says every fault of the yard file on a line of its own, beginning with its path', async () => {
     const [first, ...others] = smallYard().moulds;
-    const { yard } = files({ yard: { ...smallYard(), moulds: [{ ...first, setFor: 'x' }, ...others], closed: ['2027-02-30'] } });
+    const { yard } = files({
+      yard: { ...smallYard(), moulds: [{ ...first, setFor: 'x' }, ...others], closed: ['2027-02-30'] },
+    });
     const { code, stdout, stderr } = await rota('plan', yard);
     expect([code, stdout]).toEqual([2, '']);
     expect(stderr.trimEnd().split('\n').sort()).toEqual([
@@ -45,7 +47,11 @@ describe('rota plan', () => {
     const { broken } = files({ broken: '{\n"format": ' });
     const folder = temporaryFolder();
     mkdirSync(join(folder, 'sub'));
-    const results = await Promise.all([rota('plan', broken), rota('plan', folder), rota('plan', join(folder, 'none.json'))]);
+    const results = await Promise.all([
+      rota('plan', broken),
+      rota('plan', folder),
+      rota('plan', join(folder, 'none.json')),
+    ]);
     expect(results.map(({ code, stdout }) => [code, stdout])).toEqual([2, 2, 2].map((code) => [code, '']));
     const lines = results.map(({ stderr }) => stderr.trimEnd().split('\n'));
     expect(lines.map(({ length }) => length)).toEqual([1, 1, 1]);
@@ -74,7 +80,14 @@ describe('rota quote', () => {
 });
 
 test('wrong use is answered with one line that says how to use it', async () => {
-  const uses = [[], ['paint', 'yard.json'], ['plan', 'a', 'b'], ['plan', 'a', '--effort', 'some'], ['quote', 'a'], ['--colour']];
+  const uses = [
+    [],
+    ['paint', 'yard.json'],
+    ['plan', 'a', 'b'],
+    ['plan', 'a', '--effort', 'some'],
+    ['quote', 'a'],
+    ['--colour'],
+  ];
   for (const { code, stdout, stderr } of await Promise.all(uses.map((args) => rota(...args)))) {
     expect([code, stdout]).toEqual([2, '']);
     expect(stderr).toMatch(/^command: [^\n]+ Use: rota plan YARD\.json[^\n]+\n$/);

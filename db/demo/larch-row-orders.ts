@@ -32,7 +32,12 @@ export const larchRowOrders = ({ day, next, last }: DemoDates): DemoOrder[] => [
     ...{ promisedOn: last('SA'), status: 'handed over', handedOverOn: last('SA') },
   },
   {
-    ...{ customer: 'School garden', phone: '020 910 0142', customerNote: 'Gate is locked until 8.45.', takenDaysAgo: 31 },
+    ...{
+      customer: 'School garden',
+      phone: '020 910 0142',
+      customerNote: 'Gate is locked until 8.45.',
+      takenDaysAgo: 31,
+    },
     ...{ wantedOn: next('SA', 26), promisedOn: next('SA', 26), slip: 'not', lines: [kit('planter', 2)] },
     note: 'Opening day is the Monday after.',
     setAside: [{ casting: 'panel-600', count: 3 }],
@@ -70,7 +75,13 @@ export const larchRowOrders = ({ day, next, last }: DemoDates): DemoOrder[] => [
     lines: [kit('cold-frame', 2), kit('herb-square', 1)],
   },
   {
-    ...{ customer: 'Ann Moran', phone: '020 910 0136', takenDaysAgo: 1, promisedOn: next('SA', 33), slip: 'rather not' },
+    ...{
+      customer: 'Ann Moran',
+      phone: '020 910 0136',
+      takenDaysAgo: 1,
+      promisedOn: next('SA', 33),
+      slip: 'rather not',
+    },
     ...{ wantedOn: next('SA', 33), heldUntil: day(4), lines: [kit('planter', 1)], note: 'Asking her sister first.' },
   },
   {

@@ -60,7 +60,15 @@ const materials: Material[] = [
     ...{ unitPrice: 6.4, supplier: 'Farm shop' },
   },
   {
-    ...{ id: 'sleeve-pipe', name: 'Sleeve pipe 20 mm, 3 m', unit: 'stick', onHand: 3, pack: 1, leadDays: 2, minimum: 0 },
+    ...{
+      id: 'sleeve-pipe',
+      name: 'Sleeve pipe 20 mm, 3 m',
+      unit: 'stick',
+      onHand: 3,
+      pack: 1,
+      leadDays: 2,
+      minimum: 0,
+    },
     ...{ unitPrice: 4.8, supplier: MERCHANT, stickMm: 3000, kerfMm: 2 },
   },
   {
@@ -68,7 +76,16 @@ const materials: Material[] = [
     ...{ unitPrice: 11.9, supplier: 'Steel stockholder', stickMm: 3000, kerfMm: 3 },
   },
   {
-    ...{ id: 'corner-clip', name: 'Corner clip', unit: 'each', onHand: 30, pack: 25, leadDays: 7, minimum: 8, kerfMm: 0 },
+    ...{
+      id: 'corner-clip',
+      name: 'Corner clip',
+      unit: 'each',
+      onHand: 30,
+      pack: 25,
+      leadDays: 7,
+      minimum: 8,
+      kerfMm: 0,
+    },
     ...{ unitPrice: 0.85, supplier: MAIL_ORDER },
   },
 ];

@@ -1,3 +1,4 @@
+import { SLIP_WEIGHTS } from '../../shared/order.ts';
 import { customerNamed } from '../stores/customer-store.ts';
 import { addFinished } from '../stores/finished-store.ts';
 import { addIncoming, markArrived, updateMaterial } from '../stores/material-store.ts';
@@ -6,7 +7,6 @@ import { addOrder, updateOrder } from '../stores/order-store.ts';
 import { replaceYard } from '../stores/replace-yard.ts';
 import { bumpRevision } from '../stores/yard-store.ts';
 import type { Tx } from '../transaction.ts';
-import { SLIP_WEIGHTS } from '../../shared/order.ts';
 import { type DemoDates, demoDates } from './larch-row-dates.ts';
 import { type DemoOrder, larchRowOrders, orderNumbers } from './larch-row-orders.ts';
 import { larchRowYard } from './larch-row-yard.ts';

@@ -36,7 +36,12 @@ const rowNow = async (tx: Tx, table: CapturedTable, key: CapturedRow): Promise<C
 const sameRow = (left: CapturedRow, now: CapturedRow | null) =>
   now !== null && Object.entries(left).every(([column, literal]) => now[column] === literal);
 
-const statementBack = ({ name }: CapturedTable, key: CapturedRow, oldRow: CapturedRow | null, newRow: CapturedRow | null) => {
+const statementBack = (
+  { name }: CapturedTable,
+  key: CapturedRow,
+  oldRow: CapturedRow | null,
+  newRow: CapturedRow | null,
+) => {
   if (oldRow === null) return `delete from "${name}" where ${pairs(key, ' and ')}`;
   if (newRow !== null) return `update "${name}" set ${pairs(oldRow, ', ')} where ${pairs(key, ' and ')}`;
   const columns = Object.keys(oldRow).map((column) => `"${column}"`);

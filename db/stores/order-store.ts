@@ -19,7 +19,11 @@ export interface StoredOrder extends Omit<OrderRow, 'position'> {
 export type NewOrder = Omit<OrderRow, 'position' | 'status' | 'handedOverOn' | 'packedAt'> & { lines: OrderLine[] };
 
 const linesOf = async (tx: Tx, ids: string[]) => {
-  const rows = await tx.select().from(orderLines).where(inArray(orderLines.order, ids)).orderBy(asc(orderLines.position));
+  const rows = await tx
+    .select()
+    .from(orderLines)
+    .where(inArray(orderLines.order, ids))
+    .orderBy(asc(orderLines.position));
   return belongings(
     rows,
     (row) => row.order,

@@ -70,7 +70,10 @@ const insertCastings = async (tx: Tx, file: YardFile) => {
 
 const insertKits = async (tx: Tx, file: YardFile) => {
   await insertAll(tx, kits, inOrder(file.kits));
-  const ofKit = <E extends object>({ owner, entry }: { owner: { id: string }; entry: E }) => ({ ...entry, kit: owner.id });
+  const ofKit = <E extends object>({ owner, entry }: { owner: { id: string }; entry: E }) => ({
+    ...entry,
+    kit: owner.id,
+  });
   await insertAll(tx, kitPieces, inside(file.kits, (kit) => kit.pieces).map(ofKit));
   await insertAll(tx, kitParts, inside(file.kits, (kit) => kit.parts).map(ofKit));
   await insertAll(tx, kitCuts, inside(file.kits, (kit) => kit.cuts).map(ofKit));

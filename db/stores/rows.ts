@@ -27,7 +27,10 @@ export const nextPosition = async (
   table: SQLiteTable & { position: AnySQLiteColumn },
   where?: SQL,
 ): Promise<number> => {
-  const [row] = await tx.select({ last: max(table.position) }).from(table).where(where);
+  const [row] = await tx
+    .select({ last: max(table.position) })
+    .from(table)
+    .where(where);
   return Number(row?.last ?? -1) + 1;
 };
 

@@ -43,7 +43,11 @@ export const reopenDay = async (tx: Tx, date: string): Promise<void> => {
 };
 
 /** That date has exactly these hours, none of the repeating ones. Without any, no work is done that day. */
-export const replaceDay = async (tx: Tx, date: string, windows: readonly Omit<ExtraWindow, 'date'>[]): Promise<void> => {
+export const replaceDay = async (
+  tx: Tx,
+  date: string,
+  windows: readonly Omit<ExtraWindow, 'date'>[],
+): Promise<void> => {
   const closed = await tx.select().from(closedTable).where(eq(closedTable.date, date));
   if (closed.length === 0) await tx.insert(closedTable).values({ date, position: await nextPosition(tx, closedTable) });
   await tx.delete(extraTable).where(eq(extraTable.date, date));

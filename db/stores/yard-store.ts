@@ -18,7 +18,10 @@ const ONE = 1;
 
 /** All rows of a table in their order. */
 const listed = <T extends SQLiteTable & { position: AnySQLiteColumn }>(tx: Tx, table: T) =>
-  tx.select().from(table as SQLiteTable).orderBy(asc(table.position)) as unknown as Promise<T['$inferSelect'][]>;
+  tx
+    .select()
+    .from(table as SQLiteTable)
+    .orderBy(asc(table.position)) as unknown as Promise<T['$inferSelect'][]>;
 
 const materialQuantity = ({ material, quantity }: { material: string; quantity: number }) => ({ material, quantity });
 const cut = ({ material, lengthMm, count }: { material: string; lengthMm: number; count: number }) => ({
@@ -132,7 +135,9 @@ const loadPieces = async (tx: Tx, open: ReadonlySet<string>) => ({
   finished: (await listed(tx, finishedPieces))
     .map(({ id: _id, position: _position, ...pieces }) => present(pieces))
     .map(openOnly(open)),
-  inMould: (await listed(tx, piecesInMould)).map(({ position: _position, ...piece }) => present(piece)).map(openOnly(open)),
+  inMould: (await listed(tx, piecesInMould))
+    .map(({ position: _position, ...piece }) => present(piece))
+    .map(openOnly(open)),
 });
 
 /** Everything a plan depends on, as of `now`. */

@@ -39,10 +39,8 @@ const ofCasting = () => ({
 });
 
 /** What goes into one piece beside its mix. */
-export const castingMaterials = sqliteTable(
-  'castingMaterials',
-  { ...ofCasting(), quantity: real().notNull() },
-  (t) => neverNegative([t.quantity]),
+export const castingMaterials = sqliteTable('castingMaterials', { ...ofCasting(), quantity: real().notNull() }, (t) =>
+  neverNegative([t.quantity]),
 );
 
 /** What is cut for one piece. */

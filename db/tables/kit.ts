@@ -33,10 +33,8 @@ export const kitPieces = sqliteTable(
   (t) => neverNegative([t.count]),
 );
 
-export const kitParts = sqliteTable(
-  'kitParts',
-  { ...ofKit(), material: material(), quantity: real().notNull() },
-  (t) => neverNegative([t.quantity]),
+export const kitParts = sqliteTable('kitParts', { ...ofKit(), material: material(), quantity: real().notNull() }, (t) =>
+  neverNegative([t.quantity]),
 );
 
 /** Pins and the like, cut for one kit. */

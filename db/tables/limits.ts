@@ -11,15 +11,13 @@ const named = (prefix: string, column: AnySQLiteColumn, rule: SQL) => check(`${p
 export const neverNegative = (columns: Columns) =>
   columns.map((column) => named('not_negative', column, sql`${column} >= 0`));
 
-export const aboveZero = (columns: Columns) =>
-  columns.map((column) => named('above_zero', column, sql`${column} > 0`));
+export const aboveZero = (columns: Columns) => columns.map((column) => named('above_zero', column, sql`${column} > 0`));
 
 /** Columns that hold a `YYYY-MM-DD` that exists. */
 export const dates = (columns: Columns) =>
   columns.map((column) => named('date', column, sql`${column} = date(${column})`));
 
-export const flags = (columns: Columns) =>
-  columns.map((column) => named('flag', column, sql`${column} in (0, 1)`));
+export const flags = (columns: Columns) => columns.map((column) => named('flag', column, sql`${column} in (0, 1)`));
 
 export const neverEmpty = (columns: Columns) =>
   columns.map((column) => named('not_empty', column, sql`length(${column}) > 0`));

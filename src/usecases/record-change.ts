@@ -54,5 +54,8 @@ export const recordChange = async <T>(
   const promisedAfter = promisesOf(yard, plan);
   await endChange(tx, change, { words: said, after: promisedAfter });
   await pruneCaptured(tx, daysBefore(now, UNDO_DAYS), UNDO_CHANGES);
-  return { ok: true, value: { value, change, words: said, moved: promisesMoved(promisedBefore, promisedAfter), plan, yard } };
+  return {
+    ok: true,
+    value: { value, change, words: said, moved: promisesMoved(promisedBefore, promisedAfter), plan, yard },
+  };
 };

@@ -45,7 +45,8 @@ export const goodPlan = async (tx: Tx, now: string): Promise<CurrentPlan | null>
 /** Plans the yard as it is now and stores the plan. Data that no yard file may hold is a fault of the program. */
 export const remakePlan = async (tx: Tx, now: string): Promise<CurrentPlan> => {
   const read = readYardFile(await loadYardFile(tx, now));
-  if (!read.ok) throw new Error(`The stored yard has faults: ${read.faults.map((f) => `${f.path} ${f.message}`).join('; ')}`);
+  if (!read.ok)
+    throw new Error(`The stored yard has faults: ${read.faults.map((f) => `${f.path} ${f.message}`).join('; ')}`);
   const { yard } = read;
   const plan = planYard(yard, { effort: 'quick' });
   const madeFrom = await revision(tx);

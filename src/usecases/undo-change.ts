@@ -29,7 +29,8 @@ const thing = ({ table, key }: MovedOn): string => {
 
 const undone = async (tx: Tx, change: StoredChange, by: number): Promise<Outcome<{ undone: number }>> => {
   const movedOn = await putRowsBack(tx, change.id);
-  if (movedOn) return refuse('change', `${thing(movedOn)} has been changed since. Undo that first. Nothing was undone.`);
+  if (movedOn)
+    return refuse('change', `${thing(movedOn)} has been changed since. Undo that first. Nothing was undone.`);
   await markUndone(tx, change.id, by);
   await markStandingAgain(tx, change.id);
   return done({ undone: change.id });

@@ -4,7 +4,15 @@ import { CAPTURED_TABLES, captureWrites } from '../../db/capture.ts';
 import { temporaryDatabase } from '../support/temporary-database.ts';
 
 /** Records about the data, not the data: undoing must leave them alone. */
-const NOT_CAPTURED = ['__drizzle_migrations', 'changeUnderWay', 'changes', 'notices', 'plans', 'revisions', 'rowChanges'];
+const NOT_CAPTURED = [
+  '__drizzle_migrations',
+  'changeUnderWay',
+  'changes',
+  'notices',
+  'plans',
+  'revisions',
+  'rowChanges',
+];
 
 test('every table is captured, or is a record about changes', async () => {
   const database = await temporaryDatabase();

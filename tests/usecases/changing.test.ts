@@ -4,8 +4,8 @@ import { addToStock, updateMaterial } from '../../db/stores/material-store.ts';
 import { updateMould } from '../../db/stores/mould-store.ts';
 import { addOrder, nextOrderId } from '../../db/stores/order-store.ts';
 import { storedPlan } from '../../db/stores/plan-store.ts';
-import { loadYardFile, revision } from '../../db/stores/yard-store.ts';
 import { replaceDay } from '../../db/stores/work-store.ts';
+import { loadYardFile, revision } from '../../db/stores/yard-store.ts';
 import { planYard } from '../../src/engine/plan.ts';
 import { changing } from '../../src/usecases/changing.ts';
 import { done, refuse } from '../../src/usecases/context.ts';
@@ -36,7 +36,9 @@ describe('a change', () => {
       expect(stored?.revision).toBe(await revision(tx));
       expect(stored?.plan).toEqual(changed.plan);
       expect(stored?.plan).toEqual(planYard(yard, { effort: 'quick' }));
-      expect(await recentChanges(tx, 5)).toMatchObject([{ id: changed.change, kind: 'stock', words: '12 bags counted' }]);
+      expect(await recentChanges(tx, 5)).toMatchObject([
+        { id: changed.change, kind: 'stock', words: '12 bags counted' },
+      ]);
     });
   });
 

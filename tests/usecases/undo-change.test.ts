@@ -2,8 +2,8 @@ import { sql } from 'drizzle-orm';
 import { describe, expect, test } from 'vitest';
 import { CAPTURED_TABLES } from '../../db/capture.ts';
 import type { Tx } from '../../db/open.ts';
-import { customerNamed } from '../../db/stores/customer-store.ts';
 import { changeById } from '../../db/stores/change-store.ts';
+import { customerNamed } from '../../db/stores/customer-store.ts';
 import { addFinished } from '../../db/stores/finished-store.ts';
 import { addIncoming, addToStock, markArrived, updateMaterial } from '../../db/stores/material-store.ts';
 import { addMould, emptyMould, fillMould, updateMould } from '../../db/stores/mould-store.ts';
@@ -21,11 +21,18 @@ const everything = ({ database }: UseCaseContext) =>
   database.read(async (tx) => {
     const tables = [];
     for (const { name, keys } of CAPTURED_TABLES.values())
-      tables.push([name, await tx.all(sql.raw(`select * from "${name}" order by ${keys.map((key) => `"${key}"`).join(", ")}`))]);
+      tables.push([
+        name,
+        await tx.all(sql.raw(`select * from "${name}" order by ${keys.map((key) => `"${key}"`).join(', ')}`)),
+      ]);
     return tables;
   });
 
-const change = async (context: UseCaseContext, work: (tx: Tx) => Promise<void>, words = 'A change'): Promise<number> => {
+const change = async (
+  context: UseCaseContext,
+  work: (tx: Tx) => Promise<void>,
+  words = 'A change',
+): Promise<number> => {
   const outcome = await changing(context, { kind: 'test', words }, async (tx) => {
     await work(tx);
     return done(null);
@@ -38,7 +45,15 @@ const takeOrder = async (tx: Tx, now: string): Promise<string> => {
   const id = await nextOrderId(tx, '2027-04-08');
   const customerId = await customerNamed(tx, "O'Hara", '01 234', 'gate code "7"');
   const dates = { wantedOn: '2027-05-01', promisedOn: null, heldUntil: null };
-  await addOrder(tx, { id, customerId, ...dates, weight: 1, note: null, takenAt: now, lines: [{ kit: 'pair', quantity: 2 }] });
+  await addOrder(tx, {
+    id,
+    customerId,
+    ...dates,
+    weight: 1,
+    note: null,
+    takenAt: now,
+    lines: [{ kit: 'pair', quantity: 2 }],
+  });
   return id;
 };
 
@@ -58,12 +73,16 @@ describe('undoing a change', () => {
       await updateOrder(tx, '27-001', { status: 'cancelled' });
       await freeSetAside(tx, '27-001');
       await addToStock(tx, 'mortar', 1.1);
-      await markArrived(tx, await addIncoming(tx, { material: 'rod', quantity: 2, on: '2027-04-08', boughtOn: null, price: 1.1 }), '2027-04-08');
+      await markArrived(
+        tx,
+        await addIncoming(tx, { material: 'rod', quantity: 2, on: '2027-04-08', boughtOn: null, price: 1.1 }),
+        '2027-04-08',
+      );
       await emptyMould(tx, '900 no. 1');
       await updateMould(tx, '900 no. 1', { condition: 'damaged', damageNote: "corner's gone" });
       await fillMould(tx, { mould: '900 no. 2', casting: 'panel-900', filledAt: context.now, order });
       await addFinished(tx, { casting: 'panel-900', count: 1, readyAt: null, order });
-      await addMould(tx, { ...smallYard().moulds[0]!, id: '900 no. 3' });
+      for (const mould of smallYard().moulds) await addMould(tx, { ...mould, id: `${mould.id} b` });
       await replaceDay(tx, '2027-04-16', []);
       await addExtra(tx, { date: '2027-04-18', start: '10:00', end: '11:00', crew: 1, allows: ['pack'] });
     });

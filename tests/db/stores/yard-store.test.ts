@@ -2,8 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { freeSetAside, updateOrder } from '../../../db/stores/order-store.ts';
 import { replaceYard } from '../../../db/stores/replace-yard.ts';
 import { bumpRevision, isEmpty, loadYardFile, revision } from '../../../db/stores/yard-store.ts';
-import { planYard } from '../../../src/engine/plan.ts';
 import type { YardFile, YardFileInput } from '../../../shared/yard-file.ts';
+import { planYard } from '../../../src/engine/plan.ts';
 import { randomYard, type YardKind } from '../../support/random-yard.ts';
 import { smallYard } from '../../support/small-yard.ts';
 import { temporaryDatabase } from '../../support/temporary-database.ts';
@@ -45,7 +45,14 @@ const awkward: Partial<YardFileInput> = {
   inMould: [{ mould: '900 no. 9', casting: 'panel-900', filledAt: '2027-04-08T06:00:00-02:00', order: 'a' }],
   orders: [
     { id: 'b', customer: '', due: '2027-04-24', lines: [{ casting: 'panel-900', quantity: 2 }] },
-    { id: 'a', weight: 0, lines: [{ material: 'mortar', quantity: 1.5 }, { kit: 'pair', quantity: 0 }] },
+    {
+      id: 'a',
+      weight: 0,
+      lines: [
+        { material: 'mortar', quantity: 1.5 },
+        { kit: 'pair', quantity: 0 },
+      ],
+    },
     { id: 'c', customer: '', weight: 2.5, lines: [] },
   ],
 };
@@ -68,14 +75,17 @@ describe('a yard file through the store', () => {
     expect(keep?.pours).toEqual(pours.map(({ order: _order, ...pour }) => pour));
   });
 
-  test.each<YardKind>(['small', 'tight-rack', 'cold-spring', 'typical', 'busy'])('whatever it is (%s)', async (kind) => {
-    const database = await temporaryDatabase();
-    for (let seed = 1; seed <= 12; seed += 1) {
-      const yard = randomYard(seed, kind);
-      await database.write((tx) => replaceYard(tx, yard));
-      expect(await database.read((tx) => loadYardFile(tx, yard.yard.now))).toEqual(yard);
-    }
-  });
+  test.each<YardKind>(['small', 'tight-rack', 'cold-spring', 'typical', 'busy'])(
+    'whatever it is (%s)',
+    async (kind) => {
+      const database = await temporaryDatabase();
+      for (let seed = 1; seed <= 12; seed += 1) {
+        const yard = randomYard(seed, kind);
+        await database.write((tx) => replaceYard(tx, yard));
+        expect(await database.read((tx) => loadYardFile(tx, yard.yard.now))).toEqual(yard);
+      }
+    },
+  );
 
   test('takes the place of the one before', async () => {
     const database = await temporaryDatabase();
