@@ -69,7 +69,6 @@ describe('several processes on one file', () => {
     expect(rows[0]?.[0]).toBeGreaterThan(0);
     expect(rows[0]?.[0]).toBe(rows[0]?.[1]);
       journal.entries.length,
-    );
     client.close();
   }, 60_000);
 });
