@@ -24,12 +24,14 @@ const flags = [
   '--disable-sync',
 ];
 
-/** Only the fonts of the package: a page then has the same line breaks on every machine, and a bare one has no fonts. */
-const fontSettings = (folder: string): string => `<?xml version="1.0"?>
+/**
+ * Only the fonts of the package: a page then has the same line breaks on every machine, and a bare one has no fonts.
+ * Relative to the settings themselves, so that a project folder that is moved keeps them.
+ */
+const fontSettings = `<?xml version="1.0"?>
 <!DOCTYPE fontconfig SYSTEM "fonts.dtd">
 <fontconfig>
-  <dir>${folder}/fonts</dir>
-  <cachedir>${folder}/fonts-cache</cachedir>
+  <dir prefix="relative">fonts</dir>
 </fontconfig>
 `;
 
@@ -42,7 +44,7 @@ const unpackInto = async (folder: string): Promise<void> => {
   const script = `import chromium from '@sparticuz/chromium'; await chromium.executablePath();`;
   const env = { ...process.env, TMPDIR: folder, AWS_EXECUTION_ENV: 'AWS_Lambda_nodejs22.x' };
   await run(process.execPath, ['--input-type=module', '--eval', script], { cwd: projectFolder, env });
-  await writeFile(`${folder}/fonts.conf`, fontSettings(unpackedFolder));
+  await writeFile(`${folder}/fonts.conf`, fontSettings);
 };
 
 /** Unpacks beside the final folder and renames: two test files that begin at once never see half a browser. */
