@@ -48,8 +48,8 @@ export const Frame: FC<FrameProps> = ({ title, at, yardName, place = 'office', a
       <title>{`${title} · ${yardName ?? 'Mould Rota'}`}</title>
       <link rel="icon" href="/assets/mark.svg" type="image/svg+xml" />
       <link rel="stylesheet" href={`/assets/styles.css?v=${assetVersion}`} />
-      <script src={`/assets/htmx.js?v=${assetVersion}`} defer></script>
       <script src={`/assets/screen.js?v=${assetVersion}`} defer></script>
+      <script src={`/assets/htmx.js?v=${assetVersion}`} defer></script>
     </head>
     <body class={place}>
       <a class="skip" href="#page">

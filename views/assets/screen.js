@@ -1,4 +1,15 @@
-// Small comforts for a page that works without them.
+// Small comforts for a page that works without them. Loaded before htmx.
+
+// htmx 4.0.1 hands this a second argument, which Chromium up to 143 and perhaps later refuses: then nothing is swapped.
+if (Document.parseHTMLUnsafe) {
+  try {
+    Document.parseHTMLUnsafe('', {});
+  } catch {
+    const parse = Document.parseHTMLUnsafe.bind(Document);
+    Document.parseHTMLUnsafe = (html) => parse(html);
+  }
+}
+
 const copyText = async (area) => {
   area.select();
   // The clipboard is only there on a secure address; a yard's own network seldom is one.
