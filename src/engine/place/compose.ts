@@ -88,16 +88,30 @@ const optionsOf = (at: Placing, mix: number, lead: number, openings: Openings, b
   return options;
 };
 
-/** Takes the mould that is ready soonest for each piece, the one with least work if two are; none is taken twice. */
-const mouldsFor = (openings: Openings, castings: number[], by: number): Filling[] => {
+/** True when a mould is wanted more for another casting than for this one. */
+const wantedElsewhere = (at: Placing, mould: number, casting: number): boolean => {
+  const { makes } = at.problem.moulds[mould]!;
+  if (makes.length === 1) return false;
+  const here = scarcity(at, casting);
+  return makes.some((x) => x.casting !== casting && scarcity(at, x.casting) > here);
+};
+
+/**
+ * Takes the mould that is ready soonest for each piece, the one with least work if two are; none is taken twice, and one
+ * that is wanted more for another casting only when it is much sooner.
+ */
+const mouldsFor = (at: Placing, openings: Openings, castings: number[], by: number): Filling[] => {
   const taken = new Set<number>();
   const fillings: Filling[] = [];
   for (const casting of castings) {
     let best = NONE;
+    let bestAt = NEVER;
     for (let i = 0; i < openings.count; i++) {
-      if (openings.casting[i] !== casting || openings.readyAt[i]! > by || taken.has(openings.mould[i]!)) continue;
-      const sooner = best === NONE ? -1 : openings.readyAt[i]! - openings.readyAt[best]!;
-      if (sooner < 0 || (sooner === 0 && openings.work[i]! < openings.work[best]!)) best = i;
+      const mould = openings.mould[i]!;
+      if (openings.casting[i] !== casting || openings.readyAt[i]! > by || taken.has(mould)) continue;
+      const readyAt = openings.readyAt[i]! + (wantedElsewhere(at, mould, casting) ? at.choices.spareMinutes : 0);
+      if (readyAt > bestAt || (readyAt === bestAt && openings.work[i]! >= openings.work[best]!)) continue;
+      [best, bestAt] = [i, readyAt];
     }
     if (best === NONE) continue;
     taken.add(openings.mould[best]!);
@@ -122,7 +136,7 @@ export const composeBatch = (at: Placing, lead: number, openings: Openings, wait
   options.forEach((option, i) => {
     for (let n = 0; n < counts[i]!; n++) castings.push(option.casting);
   });
-  return mouldsFor(openings, castings, by);
+  return mouldsFor(at, openings, castings, by);
 };
 
 /** Mass of the fullest batch round the lead casting if every mould in use were free: what waiting could bring. */

@@ -26,6 +26,10 @@ export interface Choices {
   aheadFirst: boolean;
   /** Index of a mix that is not poured, NONE for none. */
   heldMix: number;
+  /** How much later a mould may be ready than one that is wanted more for other pieces, and still be taken instead. */
+  spareMinutes: number;
+  /** Moulds are not set up for the next session. */
+  noAhead: boolean;
   /** Nothing is poured: the shift is for stripping and setting up. */
   noPours: boolean;
   /** Reorders what is poured first: 0 for the sequence as it is, else a number that stands for another order of castings. */
@@ -59,6 +63,8 @@ export const DEFAULT_CHOICES: Choices = {
   coatFirst: false,
   aheadFirst: false,
   heldMix: NONE,
+  spareMinutes: 30,
+  noAhead: false,
   noPours: false,
   shuffle: 0,
 };

@@ -1,5 +1,5 @@
 import type { Placing } from './placing.ts';
-import { NONE, PREP } from './problem.ts';
+import { NEVER, NONE, PREP } from './problem.ts';
 
 /** True when the mould has to be given a sealing coat before its next pour. */
 export const coatDue = (at: Placing, mould: number): boolean =>
@@ -55,12 +55,17 @@ export const coatAhead = (at: Placing): void => {
   }
 };
 
+const isEmptyAndFree = (at: Placing, mould: number): boolean =>
+  at.moulds.held[mould] === NONE && at.moulds.preppedFor[mould] === NONE && at.moulds.freeAt[mould]! < at.timeline.to;
+
+/** An empty mould for the casting: one that is set for it rather than one to change, one that makes little else first. */
 const bestEmptyMould = (at: Placing, casting: number): number => {
-  const { moulds } = at;
   let best = NONE;
+  let leastCost = NEVER;
   for (const k of at.problem.castings[casting]!.moulds) {
-    if (moulds.held[k] !== NONE || moulds.preppedFor[k] !== NONE || moulds.freeAt[k]! >= at.timeline.to) continue;
-    if (best === NONE || (moulds.setFor[k] === casting && moulds.setFor[best] !== casting)) best = k;
+    if (!isEmptyAndFree(at, k)) continue;
+    const cost = (at.moulds.setFor[k] === casting ? 0 : 100) + at.problem.moulds[k]!.makes.length;
+    if (cost < leastCost) [best, leastCost] = [k, cost];
   }
   return best;
 };

@@ -97,5 +97,5 @@ export const workShift = (at: Placing, shift: number): void => {
   if (pours && at.demand.total > 0) pourBatches(at, false);
   stripRest(at);
   packWaiting(at, false);
-  if (at.demand.total > 0) prepAhead(at);
+  if (at.demand.total > 0 && !at.choices.noAhead) prepAhead(at);
 };

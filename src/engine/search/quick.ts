@@ -12,6 +12,7 @@ export const TRIED_CHOICES: Partial<Choices>[] = [
   { leastFill: 0 },
   { leastFill: 0.9, waitMinutes: 90 },
   { slowMixesLate: false, waitMinutes: 60 },
+  { leastFill: 0, waitMinutes: 0, firstOrderWeight: 100, stripFirst: true, noAhead: true },
   { scarceFirst: false, firstOrderWeight: 0, waitMinutes: 0 },
 ];
 

@@ -4,6 +4,7 @@ import { below, pick, type Random } from '../random.ts';
 const LEAST_FILLS = [0, 0.3, 0.6, 0.8, 0.9, 1];
 const WAITS_MINUTES = [0, 15, 30, 60, 90, 150];
 const WEIGHTS = [0, 0.5, 1, 2, 4];
+const SPARES_MINUTES = [0, 30, 120, 1000];
 const WORK_WEIGHTS = [0, 0.1, 0.25, 0.5];
 /** Shuffles are numbers without meaning; this many are more than any search tries. */
 const SHUFFLES = 1_000_000;
@@ -16,6 +17,8 @@ const CHANGES: Change[] = [
   (_, random) => ({ firstOrderWeight: pick(random, WEIGHTS) }),
   (_, random) => ({ scarceMouldWeight: pick(random, WEIGHTS) }),
   (_, random) => ({ workWeight: pick(random, WORK_WEIGHTS) }),
+  (_, random) => ({ spareMinutes: pick(random, SPARES_MINUTES) }),
+  (choices) => ({ noAhead: !choices.noAhead }),
   (choices) => ({ slowMixesLate: !choices.slowMixesLate }),
   (choices) => ({ coatAhead: !choices.coatAhead }),
   (choices) => ({ scarceFirst: !choices.scarceFirst }),

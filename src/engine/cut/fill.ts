@@ -1,0 +1,58 @@
+/** What a stick is filled from: kinds of cut, each with its room (length and kerf), worth, and how many are wanted. */
+export interface CutKinds {
+  room: ArrayLike<number>;
+  worth: ArrayLike<number>;
+  wanted: ArrayLike<number>;
+}
+
+/** A filling of one stick: how many of each kind, what they are worth, and whether nothing better is possible. */
+export interface Filling {
+  counts: number[];
+  worth: number;
+  proven: boolean;
+  steps: number;
+}
+
+const TOLERANCE = 1e-9;
+
+/**
+ * Fills one stick so that its cuts are worth the most: a bounded knapsack by depth-first search, kinds in order of worth
+ * per mm, cut short where even the best kind left could not make up for what is missing. After `mostSteps` steps the best
+ * filling found so far is returned, with `proven` false. `room` and `capacity` in mm; a kind with nothing wanted is left
+ * out. Counted, not timed, so that the answer is the same on any machine.
+ *
+ * Example: rooms 5 and 3, worth the same, four of each wanted, capacity 11: one of 5 and two of 3, worth 11.
+ */
+export const fillStick = (kinds: CutKinds, capacity: number, mostSteps: number): Filling => {
+  const { room, worth, wanted } = kinds;
+  const order = Array.from({ length: room.length }, (_, i) => i).filter((i) => wanted[i]! > 0 && room[i]! <= capacity + TOLERANCE);
+  order.sort((a, b) => worth[b]! / room[b]! - worth[a]! / room[a]! || room[b]! - room[a]! || a - b);
+  const least = order.reduce((min, i) => Math.min(min, room[i]!), Number.POSITIVE_INFINITY);
+  const taken = new Array<number>(order.length).fill(0);
+  let best = -1;
+  let counts: number[] = [];
+  let steps = 0;
+
+  const search = (depth: number, left: number, sum: number): void => {
+    if (sum > best + TOLERANCE) {
+      best = sum;
+      counts = taken.slice();
+    }
+    if (depth === order.length || left + TOLERANCE < least) return;
+    const kind = order[depth]!;
+    if (sum + (worth[kind]! / room[kind]!) * left <= best + TOLERANCE) return;
+    const most = Math.min(wanted[kind]!, Math.floor((left + TOLERANCE) / room[kind]!));
+    for (let n = most; n >= 0 && steps < mostSteps; n--) {
+      steps++;
+      taken[depth] = n;
+      search(depth + 1, left - n * room[kind]!, sum + n * worth[kind]!);
+    }
+    taken[depth] = 0;
+  };
+  search(0, capacity, 0);
+  const byKind = new Array<number>(room.length).fill(0);
+  counts.forEach((n, i) => {
+    byKind[order[i]!] = n;
+  });
+  return { counts: byKind, worth: Math.max(0, best), proven: steps < mostSteps, steps };
+};

@@ -1,0 +1,98 @@
+import { placeBatch } from '../../src/engine/place/batch.ts';
+import { packWaiting } from '../../src/engine/place/complete.ts';
+import type { Filling } from '../../src/engine/place/compose.ts';
+import { dispatchOf } from '../../src/engine/place/dispatch.ts';
+import { listOpenings } from '../../src/engine/place/openings.ts';
+import { type Placing, placingOf } from '../../src/engine/place/placing.ts';
+import { NEVER, NONE, type Problem } from '../../src/engine/place/problem.ts';
+import { startPlacing } from '../../src/engine/place/start.ts';
+import { recordStrip, stripRest, stripStart, takeStrip } from '../../src/engine/place/strip.ts';
+import { evaluate } from '../../src/engine/search/evaluation.ts';
+import { earliestDueFirst } from '../../src/engine/search/rules.ts';
+
+/**
+ * The plan a maker makes with a whiteboard, to measure ours by; used by nothing but the bench. Earliest due date first;
+ * strip whatever is due; set up empty moulds for the earliest order, then for the next, until one batch is full; pour; no
+ * looking ahead: nothing is set up for the next session, nothing waits for a fuller batch.
+ */
+export const planByHand = (problem: Problem, sequence: Int32Array = earliestDueFirst(problem), excluded?: Uint8Array): Placing => {
+  const at = placingOf(problem, dispatchOf(sequence));
+  if (excluded) at.orders.excluded.set(excluded);
+  startPlacing(at);
+  for (let s = 0; s < problem.shifts.count && (at.orders.open > 0 || at.moulds.held.some((c) => c !== NONE)); s++) workByHand(at, s);
+  return at;
+};
+
+const stripWhatIsDue = (at: Placing, by: number): void => {
+  for (let k = 0; k < at.moulds.held.length; k++) {
+    if (at.moulds.held[k] === NONE || at.moulds.outAt[k]! > by) continue;
+    const start = stripStart(at, k);
+    if (start === NONE) continue;
+    takeStrip(at, k, start);
+    recordStrip(at, k, start);
+  }
+};
+
+/** Pieces of one mix from empty moulds, in the order of the sequence, until the batch is full. */
+const fillInOrder = (at: Placing): Filling[] => {
+  const { openings, orders, demand, problem } = at;
+  const rows = Array.from({ length: openings.count }, (_, i) => i).filter((i) => at.moulds.held[openings.mould[i]!] === NONE);
+  const place = (i: number) => orders.place[demand.order[demand.head[openings.casting[i]!]!]!]!;
+  rows.sort((a, b) => place(a) - place(b) || openings.casting[a]! - openings.casting[b]! || openings.work[a]! - openings.work[b]! || a - b);
+  const fillings: Filling[] = [];
+  const used = new Map<number, number>();
+  const moulds = new Set<number>();
+  let [kg, minutes, mix] = [0, 0, NONE];
+  for (const i of rows) {
+    const casting = problem.castings[openings.casting[i]!]!;
+    const of = problem.mixes[casting.mix]!;
+    const count = used.get(openings.casting[i]!) ?? 0;
+    if ((mix !== NONE && casting.mix !== mix) || moulds.has(openings.mould[i]!) || count >= demand.need[openings.casting[i]!]!) continue;
+    if (kg + casting.kg > of.mostKg + 1e-9 || minutes + casting.fillMinutes > of.workingMinutes) continue;
+    fillings.push({ mould: openings.mould[i]!, casting: openings.casting[i]!, readyAt: openings.readyAt[i]! });
+    [kg, minutes, mix] = [kg + casting.kg, minutes + casting.fillMinutes, casting.mix];
+    moulds.add(openings.mould[i]!);
+    used.set(openings.casting[i]!, count + 1);
+  }
+  return fillings;
+};
+
+const pourOne = (at: Placing): boolean => {
+  const fillings = fillInOrder(at);
+  const lead = fillings[0]?.casting;
+  while (fillings.length > 0) {
+    if (placeBatch(at, fillings, false)) return true;
+    fillings.pop();
+  }
+  if (lead !== undefined) at.blocked[lead] = 1;
+  return lead !== undefined;
+};
+
+/** The next minute at which a mould that is curing now could be stripped in this shift. */
+const nextOut = (at: Placing, after: number): number => {
+  let next = NEVER;
+  for (let k = 0; k < at.moulds.held.length; k++)
+    if (at.moulds.held[k] !== NONE && at.moulds.outAt[k]! > after) next = Math.min(next, at.moulds.outAt[k]!);
+  return next;
+};
+
+const workByHand = (at: Placing, shift: number): void => {
+  at.shift = shift;
+  at.timeline.enter(shift);
+  at.rack.clearReady(at.timeline.from);
+  at.blocked.fill(0);
+  let clock = at.timeline.firstFree;
+  stripWhatIsDue(at, clock);
+  packWaiting(at, true);
+  while (clock < at.timeline.to) {
+    listOpenings(at, at.openings);
+    if (!pourOne(at)) clock = nextOut(at, clock);
+    clock = Math.max(clock, at.timeline.firstFree);
+    if (clock < at.timeline.to) stripWhatIsDue(at, clock);
+  }
+  stripRest(at);
+  packWaiting(at, false);
+};
+
+export const evaluateByHand = (problem: Problem, sequence?: Int32Array, excluded?: Uint8Array) =>
+  evaluate(planByHand(problem, sequence, excluded));
