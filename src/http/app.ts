@@ -3,8 +3,8 @@ import { bodyLimit } from 'hono/body-limit';
 import type { UseCaseContext } from '../usecases/context.ts';
 import { assetRoutes } from './assets.ts';
 import { fault, foreign, missing, tooLarge } from './failures.tsx';
-import { sameOrigin, securityHeaders } from './guard.ts';
 import { firstRoutes } from './first-routes.tsx';
+import { sameOrigin, securityHeaders } from './guard.ts';
 import { mouldRoutes } from './mould-routes.tsx';
 import { orderFormRoutes } from './order-form-routes.tsx';
 import { orderRoutes } from './order-routes.tsx';
@@ -24,7 +24,13 @@ export interface Screens {
 const LARGEST_FORM_BYTES = 100_000;
 
 /** Every route of a screen, in one list: a screen is added here and nowhere else. */
-const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [firstRoutes, orderFormRoutes, orderRoutes, mouldRoutes, undoRoutes];
+const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
+  firstRoutes,
+  orderFormRoutes,
+  orderRoutes,
+  mouldRoutes,
+  undoRoutes,
+];
 
 /** The whole of Mould Rota behind one request handler. */
 export const createApp = ({ database, now }: AppParts): Hono => {

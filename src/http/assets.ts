@@ -16,7 +16,12 @@ const assetsFolder = (): string => {
 
 /** styles.css first, then one sheet per screen that needs its own, by name. */
 const styleSheet = (folder: string): string =>
-  ['styles.css', ...readdirSync(folder).filter((name) => name.endsWith('.css') && name !== 'styles.css').sort()]
+  [
+    'styles.css',
+    ...readdirSync(folder)
+      .filter((name) => name.endsWith('.css') && name !== 'styles.css')
+      .sort(),
+  ]
     .map((name) => readFileSync(folder + name, 'utf8'))
     .join('\n');
 
@@ -40,7 +45,11 @@ const assets = readAssets();
 
 /** Part of the address of every asset: it changes when one of them does. */
 export const assetVersion = createHash('sha256')
-  .update(Object.values(assets).map((asset) => asset.body).join('\n'))
+  .update(
+    Object.values(assets)
+      .map((asset) => asset.body)
+      .join('\n'),
+  )
   .digest('hex')
   .slice(0, 10);
 

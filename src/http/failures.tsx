@@ -24,7 +24,9 @@ export const tooLarge = (c: Context) =>
   page(
     c,
     { title: 'Too large' },
-    <PlainPage happened="That was more than a form here can hold.">Nothing was changed. Shorten the notes and send it again.</PlainPage>,
+    <PlainPage happened="That was more than a form here can hold.">
+      Nothing was changed. Shorten the notes and send it again.
+    </PlainPage>,
     { status: 413 },
   );
 

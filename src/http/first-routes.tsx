@@ -3,8 +3,8 @@ import { Hono } from 'hono';
 import { type AskedModel, FirstPage, ReadyPart } from '../../views/first/first-page.tsx';
 import { askWhen } from '../usecases/ask-when.ts';
 import { dismissNotice } from '../usecases/dismiss-notice.ts';
-import { showFirst } from '../usecases/show-first.ts';
 import { lineOf } from '../usecases/order-contents.ts';
+import { showFirst } from '../usecases/show-first.ts';
 import { showOffers } from '../usecases/show-offers.ts';
 import type { Screens } from './app.ts';
 import { errorsByField, readForm, wholeTyped } from './form.ts';
@@ -20,7 +20,10 @@ const asErrors = (faults: Parameters<typeof errorsByField>[0]) => {
 const NO_NUMBER = 'How many? Write a whole number, 1 or more.';
 
 /** The question in the address, or the first thing on offer and one of it. */
-const asked = async (c: Context, context: ReturnType<Screens['context']>): Promise<AskedModel & { yardName: string; today: string }> => {
+const asked = async (
+  c: Context,
+  context: ReturnType<Screens['context']>,
+): Promise<AskedModel & { yardName: string; today: string }> => {
   const { offers, yardName, today } = await showOffers(context);
   const what = c.req.query('what') ?? offers[0]?.what ?? '';
   const number = (c.req.query('number') ?? '1').trim();
@@ -31,7 +34,9 @@ const asked = async (c: Context, context: ReturnType<Screens['context']>): Promi
   const line = lineOf(what, quantity);
   if (!line) return { ...about, facts: null, errors: { what: 'Choose what is asked for.' } };
   const answer = await askWhen(context, [{ row: 0, line }]);
-  return answer.ok ? { ...about, facts: answer.value, errors: {} } : { ...about, facts: null, errors: asErrors(answer.faults) };
+  return answer.ok
+    ? { ...about, facts: answer.value, errors: {} }
+    : { ...about, facts: null, errors: asErrors(answer.faults) };
 };
 
 export const firstRoutes = ({ context }: Screens): Hono => {
@@ -43,7 +48,9 @@ export const firstRoutes = ({ context }: Screens): Hono => {
     if (wantsFragment(c)) return page(c, { title: 'When?' }, answer);
     const content = <FirstPage model={await showFirst(now)} asked={question} notice={await doneNotice(c, now)} />;
     const wrong = Object.values(question.errors).some(Boolean);
-    return page(c, { title: 'When could it be ready?', at: 'when', yardName: question.yardName }, content, { status: wrong ? 422 : 200 });
+    return page(c, { title: 'When could it be ready?', at: 'when', yardName: question.yardName }, content, {
+      status: wrong ? 422 : 200,
+    });
   });
   routes.post('/notices/read', async (c) => {
     const typed = await readForm(c);

@@ -1,6 +1,6 @@
 import type { Context } from 'hono';
-import { type ShownChange, showChange } from '../usecases/show-change.ts';
 import type { UseCaseContext } from '../usecases/context.ts';
+import { type ShownChange, showChange } from '../usecases/show-change.ts';
 import { wholeTyped } from './form.ts';
 
 /** What `?done=12` in the address says was just done, for the top of the page. */

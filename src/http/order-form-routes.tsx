@@ -21,14 +21,22 @@ const readySoFar = async (context: UseCaseContext, typed: Typed) => {
   return answer.ok ? answer.value : null;
 };
 
-const formPage = async (c: Context, context: UseCaseContext, id: string | null, typed: Typed, errors: Record<string, string> = {}) => {
+const formPage = async (
+  c: Context,
+  context: UseCaseContext,
+  id: string | null,
+  typed: Typed,
+  errors: Record<string, string> = {},
+) => {
   const form = await showOrderForm(context, id);
   if (!form) return c.notFound();
   const { yardName, today, offers, customers } = form;
   const ready = id === null ? await readySoFar(context, typed) : null;
   const content = <OrderFormPage model={{ id, offers, customers, typed, rows: rowsOf(typed), errors, ready, today }} />;
   const wrong = Object.keys(errors).length > 0;
-  return page(c, { title: id === null ? 'Take order' : `Change order ${id}`, at: 'orders', yardName }, content, { status: wrong ? 422 : 200 });
+  return page(c, { title: id === null ? 'Take order' : `Change order ${id}`, at: 'orders', yardName }, content, {
+    status: wrong ? 422 : 200,
+  });
 };
 
 /** The form for a new order, with what was asked on the first page filled in and, to hold it, the date to give. */
@@ -66,8 +74,7 @@ export const orderFormRoutes = ({ context }: Screens): Hono => {
   routes.post('/orders', async (c) => {
     const typed = await readForm(c);
     if (typed.more) return formPage(c, context(), null, typed);
-    const { draft, faults } = draftTyped(typed);
-    const outcome = faults.length > 0 ? { ok: false as const, faults } : await takeOrder(context(), draft);
+    const outcome = await takeOrder(context(), draftTyped(typed));
     if (!outcome.ok) return formPage(c, context(), null, typed, errorsByField(outcome.faults));
     return seeDone(c, orderPath(outcome.value.value.id), outcome.value.change);
   });
@@ -79,8 +86,7 @@ export const orderFormRoutes = ({ context }: Screens): Hono => {
     const id = c.req.param('id');
     const typed = await readForm(c);
     if (typed.more) return formPage(c, context(), id, typed);
-    const { draft, faults } = draftTyped(typed);
-    const outcome = faults.length > 0 ? { ok: false as const, faults } : await editOrder(context(), id, draft);
+    const outcome = await editOrder(context(), id, draftTyped(typed));
     if (!outcome.ok) return formPage(c, context(), id, typed, errorsByField(outcome.faults));
     return seeDone(c, orderPath(id), outcome.value.change);
   });

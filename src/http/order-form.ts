@@ -30,7 +30,8 @@ export const linesTyped = (typed: Typed): LinesRead => {
   for (let row = 0; row < rowsOf(typed); row++) {
     const [what, text] = [typed[`what${row}`] ?? '', typed[`quantity${row}`] ?? ''];
     if (what === '') {
-      if (text !== '') read.faults.push({ path: `what${row}`, message: `Choose what the ${text} is for, or empty it.` });
+      if (text !== '')
+        read.faults.push({ path: `what${row}`, message: `Choose what the ${text} is for, or empty it.` });
       continue;
     }
     const quantity = quantityTyped(text);
@@ -47,20 +48,29 @@ export const dateTyped = (typed: Typed, name: string): { date: string | null; fa
   const text = typed[name] ?? '';
   if (text === '') return { date: null, faults: [] };
   if (isDate(text)) return { date: text, faults: [] };
-  return { date: null, faults: [{ path: name, message: 'That date does not exist. Write it as year-month-day, 2027-05-08.' }] };
+  return {
+    date: null,
+    faults: [{ path: name, message: 'That date does not exist. Write it as year-month-day, 2027-05-08.' }],
+  };
 };
 
 const slipTyped = (typed: Typed): { slip: Slip; faults: Fault[] } => {
   const slip = SLIPS.find((one) => one === (typed.slip ?? 'rather not'));
-  return slip ? { slip, faults: [] } : { slip: 'rather not', faults: [{ path: 'slip', message: 'Choose one of the three.' }] };
+  return slip
+    ? { slip, faults: [] }
+    : { slip: 'rather not', faults: [{ path: 'slip', message: 'Choose one of the three.' }] };
 };
 
-/** What was typed, read as an order, with everything that can't be read. */
-export const draftTyped = (typed: Typed): { draft: OrderDraft; faults: Fault[] } => {
+/** What was typed, read as an order. */
+export const draftTyped = (typed: Typed): OrderDraft => {
   const { lines, faults } = linesTyped(typed);
-  const [wanted, promised, held] = [dateTyped(typed, 'wantedOn'), dateTyped(typed, 'promisedOn'), dateTyped(typed, 'heldUntil')];
+  const [wanted, promised, held] = [
+    dateTyped(typed, 'wantedOn'),
+    dateTyped(typed, 'promisedOn'),
+    dateTyped(typed, 'heldUntil'),
+  ];
   const { slip, faults: slipFaults } = slipTyped(typed);
-  const draft: OrderDraft = {
+  return {
     customer: typed.customer ?? '',
     phone: typed.phone ?? '',
     note: typed.note ?? '',
@@ -69,6 +79,6 @@ export const draftTyped = (typed: Typed): { draft: OrderDraft; faults: Fault[] }
     heldUntil: held.date,
     slip,
     lines,
+    unread: [...faults, ...wanted.faults, ...promised.faults, ...held.faults, ...slipFaults],
   };
-  return { draft, faults: [...faults, ...wanted.faults, ...promised.faults, ...held.faults, ...slipFaults] };
 };

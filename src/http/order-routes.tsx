@@ -1,7 +1,7 @@
 import type { Context } from 'hono';
 import { Hono } from 'hono';
-import { OrderPage } from '../../views/orders/order-page.tsx';
 import { orderPath } from '../../views/orders/order-facts.ts';
+import { OrderPage } from '../../views/orders/order-page.tsx';
 import { OrdersPage } from '../../views/orders/orders-page.tsx';
 import { PastOrdersPage } from '../../views/orders/past-orders-page.tsx';
 import { cancelOrder } from '../usecases/cancel-order.ts';
@@ -18,13 +18,22 @@ import { doneNotice } from './notice.ts';
 import { dateTyped } from './order-form.ts';
 import { page, seeDone } from './page.tsx';
 
-const orderPage = async (c: Context, context: UseCaseContext, id: string, wrong?: { errors: Record<string, string>; typed: Typed }) => {
+const orderPage = async (
+  c: Context,
+  context: UseCaseContext,
+  id: string,
+  wrong?: { errors: Record<string, string>; typed: Typed },
+) => {
   const model = await showOrder(context, id);
   if (!model) return c.notFound();
   const { errors = {}, typed = {} } = wrong ?? {};
   const notice = await doneNotice(c, context);
-  const content = <OrderPage model={model} notice={notice} errors={errors} typed={typed} holdUntil={holdUntil(model.today)} />;
-  return page(c, { title: `Order ${id}`, at: 'orders', yardName: model.yardName }, content, { status: wrong ? 422 : 200 });
+  const content = (
+    <OrderPage model={model} notice={notice} errors={errors} typed={typed} holdUntil={holdUntil(model.today)} />
+  );
+  return page(c, { title: `Order ${id}`, at: 'orders', yardName: model.yardName }, content, {
+    status: wrong ? 422 : 200,
+  });
 };
 
 /** What a button on an order's page does, given what was typed beside it. */
@@ -38,7 +47,9 @@ const promised: Deed = async (context, id, typed) => {
 const held: Deed = async (context, id, typed) => {
   const [promisedOn, heldUntil] = [dateTyped(typed, 'promisedOn'), dateTyped(typed, 'heldUntil')];
   const faults = [...promisedOn.faults, ...heldUntil.faults];
-  return faults.length > 0 ? { ok: false, faults } : holdOrder(context, id, { promisedOn: promisedOn.date, heldUntil: heldUntil.date });
+  return faults.length > 0
+    ? { ok: false, faults }
+    : holdOrder(context, id, { promisedOn: promisedOn.date, heldUntil: heldUntil.date });
 };
 
 const DEEDS: Readonly<Record<string, Deed>> = {
@@ -54,7 +65,11 @@ export const orderRoutes = ({ context }: Screens): Hono => {
     const now = context();
     const model = await showOrders(now);
     const notice = await doneNotice(c, now);
-    return page(c, { title: 'Orders', at: 'orders', yardName: model.yardName }, <OrdersPage model={model} notice={notice} />);
+    return page(
+      c,
+      { title: 'Orders', at: 'orders', yardName: model.yardName },
+      <OrdersPage model={model} notice={notice} />,
+    );
   });
   routes.get('/orders/past', async (c) => {
     const { yardName, today, orders } = await showPastOrders(context());

@@ -32,8 +32,7 @@ export const page = async (
 };
 
 /** A path of our own, or "/" when it leads anywhere else. */
-export const ownPath = (path: string | undefined): string =>
-  path && /^\/(?![/\\])[^\s\\]*$/.test(path) ? path : '/';
+export const ownPath = (path: string | undefined): string => (path && /^\/(?![/\\])[^\s\\]*$/.test(path) ? path : '/');
 
 /** After a change: to a page that says what was done, so that loading it again does nothing twice. */
 export const seeDone = (c: Context, path: string, change: number): Response => {

@@ -4,7 +4,7 @@ import { SLIP_WEIGHTS, slipOfWeight } from '../../shared/order.ts';
 import { type Changed, changing } from './changing.ts';
 import { done, type Outcome, today, type UseCaseContext } from './context.ts';
 import { openOrder } from './open-order.ts';
-import { lineFaults, type OrderDraft, promiseFaults } from './order-draft.ts';
+import { draftFaults, type OrderDraft } from './order-draft.ts';
 
 /** Writes an open order anew, under the same number and in the same place. */
 export const editOrder = (
@@ -17,7 +17,7 @@ export const editOrder = (
     if (!found.ok) return found;
     const order = found.value;
     const day = today(yard.yard.timeZone, context.now);
-    const faults = [...lineFaults(draft.lines, yard), ...promiseFaults(draft, day, order)];
+    const faults = draftFaults(draft, yard, day, order);
     if (faults.length > 0) return { ok: false, faults };
     await updateOrder(tx, id, {
       customerId: draft.customer ? await customerNamed(tx, draft.customer, draft.phone || null) : null,

@@ -49,21 +49,28 @@ export const handOverOrder = (
   id: string,
   { evenShort }: { evenShort: boolean },
 ): Promise<Outcome<Changed<{ name: string }>>> =>
-  changing(context, { kind: 'order handed over', words: ({ name }) => `Order ${id} handed over (${name})` }, async (tx, yard) => {
-    const found = await openOrder(tx, id);
-    if (!found.ok) return found;
-    const { pieces, parts } = piecesOfOrder(found.value.lines, yard);
-    const missing = await takePieces(tx, pieces, takeable(await finishedPieces(tx), id, context.now));
-    if (missing.size > 0 && !evenShort) {
-      const nameOf = (casting: string) => yard.castings.find((one) => one.id === casting)?.name ?? casting;
-      const short = [...missing].map(([casting, count]) => `${count} × ${nameOf(casting)}`).join(', ');
-      return refuse('evenShort', `By the stock book these are not in the yard yet: ${short}. Nothing was handed over.`);
-    }
-    for (const [material, quantity] of parts) await addToStock(tx, material, -quantity);
-    const plan = (await goodPlan(tx, context.now))?.plan;
-    for (const material of plan ? sticksOpenedFor(id, plan) : []) await addToStock(tx, material, -1);
-    await freeSetAside(tx, id);
-    const day = today(yard.yard.timeZone, context.now);
-    await updateOrder(tx, id, { status: 'handed over', handedOverOn: day, heldUntil: null });
-    return done({ name: orderName(found.value) });
-  });
+  changing(
+    context,
+    { kind: 'order handed over', words: ({ name }) => `Order ${id} handed over (${name})` },
+    async (tx, yard) => {
+      const found = await openOrder(tx, id);
+      if (!found.ok) return found;
+      const { pieces, parts } = piecesOfOrder(found.value.lines, yard);
+      const missing = await takePieces(tx, pieces, takeable(await finishedPieces(tx), id, context.now));
+      if (missing.size > 0 && !evenShort) {
+        const nameOf = (casting: string) => yard.castings.find((one) => one.id === casting)?.name ?? casting;
+        const short = [...missing].map(([casting, count]) => `${count} × ${nameOf(casting)}`).join(', ');
+        return refuse(
+          'evenShort',
+          `By the stock book these are not in the yard yet: ${short}. Nothing was handed over.`,
+        );
+      }
+      for (const [material, quantity] of parts) await addToStock(tx, material, -quantity);
+      const plan = (await goodPlan(tx, context.now))?.plan;
+      for (const material of plan ? sticksOpenedFor(id, plan) : []) await addToStock(tx, material, -1);
+      await freeSetAside(tx, id);
+      const day = today(yard.yard.timeZone, context.now);
+      await updateOrder(tx, id, { status: 'handed over', handedOverOn: day, heldUntil: null });
+      return done({ name: orderName(found.value) });
+    },
+  );

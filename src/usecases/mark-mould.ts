@@ -39,7 +39,8 @@ const settlePiece = async ({ tx, mould, details }: Marking): Promise<Outcome<nul
 const cleaned: Mark = async ({ tx, mould }) => {
   const refused = full(mould, 'cleaned');
   if (refused) return refused;
-  if (mould.condition !== 'dirty') return refuse('mark', `${mould.id} was not waiting to be cleaned. Nothing was changed.`);
+  if (mould.condition !== 'dirty')
+    return refuse('mark', `${mould.id} was not waiting to be cleaned. Nothing was changed.`);
   await updateMould(tx, mould.id, { condition: 'ready', prepped: false });
   return done(null);
 };

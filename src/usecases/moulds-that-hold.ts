@@ -19,7 +19,13 @@ const withOneMore = (yard: YardFile, casting: string): YardFile | null => {
   const [like] = mouldsFor(yard, casting);
   if (!like) return null;
   const { repairedOn: _mended, ...mould } = like;
-  const more = { ...mould, id: `${like.id} and one more`, condition: 'ready' as const, setFor: casting, prepped: false };
+  const more = {
+    ...mould,
+    id: `${like.id} and one more`,
+    condition: 'ready' as const,
+    setFor: casting,
+    prepped: false,
+  };
   return { ...yard, moulds: [...yard.moulds, more] };
 };
 

@@ -11,10 +11,12 @@ const tasksStart = (plan: PlanFile): number[] =>
     ...plan.orders.flatMap(({ packStart }) => packStart ?? []),
   ].map(minuteOf);
 
-const during = ({ start, end }: Session) => (instant: string | undefined): boolean => {
-  const minute = instant === undefined ? Number.NaN : minuteOf(instant);
-  return minute >= start && minute < end;
-};
+const during =
+  ({ start, end }: Session) =>
+  (instant: string | undefined): boolean => {
+    const minute = instant === undefined ? Number.NaN : minuteOf(instant);
+    return minute >= start && minute < end;
+  };
 
 /** What the plan has for the first session with anything in it, in the names of the yard; null when it has nothing. */
 export const nextSession = (plan: PlanFile, yard: YardFile) => {

@@ -12,9 +12,11 @@ const STATUS_WORDS: Record<Exclude<StoredOrder['status'], 'open'>, string> = {
 export const openOrder = async (tx: Tx, id: string): Promise<Outcome<StoredOrder>> => {
   const order = await orderById(tx, id);
   if (!order) return refuse('order', `There is no order ${id}.`);
-  if (order.status !== 'open') return refuse('order', `Order ${id} ${STATUS_WORDS[order.status]}. Nothing was changed.`);
+  if (order.status !== 'open')
+    return refuse('order', `Order ${id} ${STATUS_WORDS[order.status]}. Nothing was changed.`);
   return done(order);
 };
 
 /** "School garden", or "order 27-014" when no customer is written down. */
-export const orderName = ({ id, customer }: Pick<StoredOrder, 'id' | 'customer'>): string => customer?.name ?? `order ${id}`;
+export const orderName = ({ id, customer }: Pick<StoredOrder, 'id' | 'customer'>): string =>
+  customer?.name ?? `order ${id}`;

@@ -36,5 +36,10 @@ export const contentsOf = (lines: readonly OrderLine[], offers: readonly Offer[]
   lines.map((line) => {
     const what = whatOf(line);
     const offer = offers.find((one) => one.what === what);
-    return { what, name: offer?.name ?? what.slice(what.indexOf(':') + 1), quantity: line.quantity, unit: offer?.unit ?? '' };
+    return {
+      what,
+      name: offer?.name ?? what.slice(what.indexOf(':') + 1),
+      quantity: line.quantity,
+      unit: offer?.unit ?? '',
+    };
   });

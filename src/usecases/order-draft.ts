@@ -14,6 +14,8 @@ export interface OrderDraft {
   slip: Slip;
   /** The row of the form each line was typed in, so that a fault is shown there. */
   lines: readonly { row: number; line: OrderLine }[];
+  /** What was typed and could not be read: said together with everything else that is wrong. */
+  unread: readonly Fault[];
 }
 
 /** More of one thing than this is two orders: the plan of one line stays quick to make. */
@@ -21,7 +23,8 @@ export const MOST_OF_ONE_LINE = 200;
 
 const quantityFault = ({ material, quantity }: OrderLine): string | null => {
   if (!(quantity > 0)) return 'Has to be more than 0.';
-  if (quantity > MOST_OF_ONE_LINE) return `${MOST_OF_ONE_LINE} is the most one line can ask for. Split it into several.`;
+  if (quantity > MOST_OF_ONE_LINE)
+    return `${MOST_OF_ONE_LINE} is the most one line can ask for. Split it into several.`;
   if (material === undefined && !Number.isInteger(quantity)) return 'Has to be a whole number.';
   return null;
 };
@@ -31,17 +34,27 @@ export const lineFaults = (lines: OrderDraft['lines'], yard: YardFile): Fault[] 
   if (lines.length === 0) return [{ path: 'what0', message: 'Choose what is ordered, and how many.' }];
   const known = new Set(offersOf(yard).map(({ what }) => what));
   return lines.flatMap(({ row, line }): Fault[] => {
-    if (!known.has(whatOf(line))) return [{ path: `what${row}`, message: 'That is no longer made here. Choose another.' }];
+    if (!known.has(whatOf(line)))
+      return [{ path: `what${row}`, message: 'That is no longer made here. Choose another.' }];
     const message = quantityFault(line);
     return message ? [{ path: `quantity${row}`, message }] : [];
   });
 };
 
+/** Everything that is wrong with a draft, given the day it is written on and what stood before. */
+export const draftFaults = (draft: OrderDraft, yard: YardFile, today: string, before?: PromiseBefore): Fault[] => {
+  const linesUnread = draft.unread.some(({ path }) => /^(what|quantity)\d/.test(path));
+  const lines = linesUnread && draft.lines.length === 0 ? [] : lineFaults(draft.lines, yard);
+  return [...draft.unread, ...lines, ...promiseFaults(draft, today, before)];
+};
+
+type PromiseBefore = { promisedOn: string | null; heldUntil: string | null };
+
 /** A date given to a customer lies ahead, unless it is the one that stood before. */
 export const promiseFaults = (
   { promisedOn, heldUntil }: Pick<OrderDraft, 'promisedOn' | 'heldUntil'>,
   today: string,
-  before?: { promisedOn: string | null; heldUntil: string | null },
+  before?: PromiseBefore,
 ): Fault[] => {
   const faults: Fault[] = [];
   if (promisedOn && promisedOn < today && promisedOn !== before?.promisedOn)

@@ -12,6 +12,7 @@ export const orderFacts = (order: StoredOrder, plan: PlanFile, offers: readonly 
     id: order.id,
     customer: order.customer?.name ?? null,
     phone: order.customer?.phone ?? null,
+    customerNote: order.customer?.note ?? null,
     note: order.note,
     contents: contentsOf(order.lines, offers),
     status: order.status,

@@ -29,10 +29,12 @@ export const showFirst = async (context: UseCaseContext) => {
   }));
   const offers = offersOf(yard);
   const orders = stored.map((order) => orderFacts(order, plan, offers, context.now));
-  const buys = [...plan.buys].sort((a, b) => a.orderBy.localeCompare(b.orderBy)).map(({ material, quantity, orderBy }) => {
-    const { name, unit } = yard.materials.find(({ id }) => id === material) ?? { name: material, unit: '' };
-    return { name, unit, quantity, orderBy };
-  });
+  const buys = [...plan.buys]
+    .sort((a, b) => a.orderBy.localeCompare(b.orderBy))
+    .map(({ material, quantity, orderBy }) => {
+      const { name, unit } = yard.materials.find(({ id }) => id === material) ?? { name: material, unit: '' };
+      return { name, unit, quantity, orderBy };
+    });
   return {
     today: day,
     session: nextSession(plan, yard),

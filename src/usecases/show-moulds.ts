@@ -28,7 +28,9 @@ const pieceIn = ({ id, piece }: StoredMould, { plan, calendar, customers, castin
 
 /** The next pour into it by the plan. */
 const nextPour = ({ id }: StoredMould, { plan, customers }: Seen) => {
-  const pours = plan.pours.filter(({ mould }) => mould === id).sort((a, b) => minuteOf(a.fillStart) - minuteOf(b.fillStart));
+  const pours = plan.pours
+    .filter(({ mould }) => mould === id)
+    .sort((a, b) => minuteOf(a.fillStart) - minuteOf(b.fillStart));
   const [first] = pours;
   return first ? { at: first.fillStart, customer: first.order ? (customers.get(first.order) ?? null) : null } : null;
 };

@@ -3,7 +3,7 @@ import { addOrder, nextOrderId } from '../../db/stores/order-store.ts';
 import { SLIP_WEIGHTS } from '../../shared/order.ts';
 import { type Changed, changing } from './changing.ts';
 import { done, type Outcome, today, type UseCaseContext } from './context.ts';
-import { lineFaults, type OrderDraft, promiseFaults } from './order-draft.ts';
+import { draftFaults, type OrderDraft } from './order-draft.ts';
 
 /** Takes an order: it gets the next number and its place in the plan. */
 export const takeOrder = (context: UseCaseContext, draft: OrderDraft): Promise<Outcome<Changed<{ id: string }>>> =>
@@ -12,7 +12,7 @@ export const takeOrder = (context: UseCaseContext, draft: OrderDraft): Promise<O
     { kind: 'order taken', words: ({ id }) => `Order ${id}${draft.customer && ` for ${draft.customer}`} taken` },
     async (tx, yard) => {
       const day = today(yard.yard.timeZone, context.now);
-      const faults = [...lineFaults(draft.lines, yard), ...promiseFaults(draft, day)];
+      const faults = draftFaults(draft, yard, day);
       if (faults.length > 0) return { ok: false, faults };
       const id = await nextOrderId(tx, day);
       await addOrder(tx, {

@@ -50,8 +50,23 @@ const Question: FC<{ asked: AskedModel }> = ({ asked }) => (
     hx-sync="this:replace"
     aria-label="When could it be ready?"
   >
-    <SelectField name="what" label="When could it be ready?" value={asked.what} options={whatOptions(asked.offers)} errors={asked.errors} />
-    <TextField name="number" label="How many" type="number" min={1} max={200} width="short" value={asked.number} errors={asked.errors} />
+    <SelectField
+      name="what"
+      label="When could it be ready?"
+      value={asked.what}
+      options={whatOptions(asked.offers)}
+      errors={asked.errors}
+    />
+    <TextField
+      name="number"
+      label="How many"
+      type="number"
+      min={1}
+      max={200}
+      width="short"
+      value={asked.number}
+      errors={asked.errors}
+    />
     <div class="buttons">
       <Button>Ask</Button>
       <button type="submit" class="button main" formaction="/orders/new">
@@ -103,12 +118,18 @@ const Risks: FC<{ model: FirstModel }> = ({ model: { risks, orderCount, today } 
   </section>
 );
 
-export const FirstPage: FC<{ model: FirstModel; asked: AskedModel; notice: DoneNotice | null }> = ({ model, asked, notice }) => (
+export const FirstPage: FC<{ model: FirstModel; asked: AskedModel; notice: DoneNotice | null }> = ({
+  model,
+  asked,
+  notice,
+}) => (
   <>
     {notice && <Notice notice={notice} today={model.today} back="/" />}
     <HeldNotices notices={model.notices} back="/" />
     {asked.offers.length === 0 ? (
-      <Answer note="Once the yard has a kit, a panel or a part, you can ask here when it could be ready.">There is nothing to make yet.</Answer>
+      <Answer note="Once the yard has a kit, a panel or a part, you can ask here when it could be ready.">
+        There is nothing to make yet.
+      </Answer>
     ) : (
       <div class="asking">
         <div id="ready" aria-live="polite">

@@ -30,11 +30,16 @@ export const NextSession: FC<{ session: SessionFacts | null; today: string }> = 
     ) : (
       <>
         <p>
-          <strong>{session.date === today ? `Today, ${dayText(session.date, today)}` : dayText(session.date, today)}</strong>,{' '}
-          {clockText(session.start)} to {clockText(session.end)}.
+          <strong>
+            {session.date === today ? `Today, ${dayText(session.date, today)}` : dayText(session.date, today)}
+          </strong>
+          , {clockText(session.start)} to {clockText(session.end)}.
         </p>
         <dl class="doing">
-          <Doing word="Mix" what={listText(session.bags.map(({ mix, count }) => `${quantityText(count, 'bag')} of ${mix}`))} />
+          <Doing
+            word="Mix"
+            what={listText(session.bags.map(({ mix, count }) => `${quantityText(count, 'bag')} of ${mix}`))}
+          />
           <Doing word="Pour" what={countedText(session.pours)} />
           <Doing word="Strip" what={countedText(session.strips)} />
           <Doing word="Pack" what={countedText(session.packs)} />

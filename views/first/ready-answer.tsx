@@ -32,7 +32,10 @@ export const readyNote = ({ earliestOn, promiseOn, ifFirstOn, hold }: ReadyFacts
   [
     promiseOn && promiseOn !== earliestOn && `To keep some time in hand, promise ${dayText(promiseOn, today)}.`,
     hold && oneMoreText(hold, today),
-    ifFirstOn && earliestOn && ifFirstOn < earliestOn && `Put before everything else it could be ${dayText(ifFirstOn, today)}, and other dates would move.`,
+    ifFirstOn &&
+      earliestOn &&
+      ifFirstOn < earliestOn &&
+      `Put before everything else it could be ${dayText(ifFirstOn, today)}, and other dates would move.`,
     "By today's plan; no date already given gets later by it.",
   ]
     .filter(Boolean)
@@ -40,9 +43,7 @@ export const readyNote = ({ earliestOn, promiseOn, ifFirstOn, hold }: ReadyFacts
 
 export const ReadyAnswer: FC<{ facts: ReadyFacts; today: string }> = ({ facts, today }) =>
   facts.earliestOn === null ? (
-    <Answer note="Nothing was written down by asking.">
-      It can't be made yet, because {facts.reason ?? NO_TIME}.
-    </Answer>
+    <Answer note="Nothing was written down by asking.">It can't be made yet, because {facts.reason ?? NO_TIME}.</Answer>
   ) : (
     <Answer note={readyNote(facts, today)}>
       {dayText(facts.earliestOn, today)}. {facts.hold && holdText(facts.hold)}

@@ -5,7 +5,13 @@ export interface MouldFacts {
   prepped: boolean;
   makes: readonly string[];
   setFor: string;
-  piece: { name: string; filledAt: string; customer: string | null; stripAt: string | null; stays: string | null } | null;
+  piece: {
+    name: string;
+    filledAt: string;
+    customer: string | null;
+    stripAt: string | null;
+    stays: string | null;
+  } | null;
   repairedOn: string | null;
   note: string | null;
   damageNote: string | null;

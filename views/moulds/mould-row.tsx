@@ -20,7 +20,12 @@ interface MouldRowProps {
   refused: RefusedMark | null;
 }
 
-const MarkForm: FC<{ id: string; mark: string; children?: Child; class?: string }> = ({ id, mark, children, ...rest }) => (
+const MarkForm: FC<{ id: string; mark: string; children?: Child; class?: string }> = ({
+  id,
+  mark,
+  children,
+  ...rest
+}) => (
   <form method="post" action={mouldPath(id, mark)} hx-post={mouldPath(id, mark)} hx-target="#page" class={rest.class}>
     {children}
   </form>
@@ -38,7 +43,7 @@ const OutOfUse: FC<MouldRowProps> = ({ mould, place, today, refused }) => {
   const scrap = mouldPath(mould.id, 'scrapped');
   return (
     <details class="out-of-use" open={mine !== null}>
-      <summary>{mould.condition === 'damaged' ? 'More about it' : 'Damaged'}</summary>
+      <summary>{mould.condition === 'damaged' ? 'More about it' : 'Damaged …'}</summary>
       <MarkForm id={mould.id} mark="damaged" class="form">
         {mould.piece && (
           <ChoiceField
@@ -54,7 +59,13 @@ const OutOfUse: FC<MouldRowProps> = ({ mould, place, today, refused }) => {
             errors={errors}
           />
         )}
-        <TextField name="note" id={`note-${place}`} label="What is wrong" value={typed.note ?? mould.damageNote ?? ''} errors={errors} />
+        <TextField
+          name="note"
+          id={`note-${place}`}
+          label="What is wrong"
+          value={typed.note ?? mould.damageNote ?? ''}
+          errors={errors}
+        />
         <TextField
           name="repairedOn"
           id={`mended-${place}`}
@@ -70,7 +81,15 @@ const OutOfUse: FC<MouldRowProps> = ({ mould, place, today, refused }) => {
           <Button kind="main" label={`Mark damaged: ${mould.id}`}>
             {mould.condition === 'damaged' ? 'Save' : 'Mark damaged'}
           </Button>
-          <button type="submit" class="button plain" formaction={scrap} hx-post={scrap} hx-target="#page" hx-include="closest form" aria-label={`Mark scrapped: ${mould.id}`}>
+          <button
+            type="submit"
+            class="button plain"
+            formaction={scrap}
+            hx-post={scrap}
+            hx-target="#page"
+            hx-include="closest form"
+            aria-label={`Mark scrapped: ${mould.id}`}
+          >
             Mark scrapped
           </button>
         </div>
@@ -101,7 +120,9 @@ export const MouldRow: FC<MouldRowProps> = (props) => {
       <div class="mould-taps">
         {mould.condition === 'dirty' && !mould.piece && <Tap id={mould.id} mark="cleaned" word="Cleaned" />}
         {mould.condition === 'damaged' && <Tap id={mould.id} mark="mended" word="Mended" />}
-        {mould.turnsToSealing !== null && mould.condition !== 'damaged' && !mould.piece && <Tap id={mould.id} mark="sealed" word="Sealed" />}
+        {mould.turnsToSealing !== null && mould.condition !== 'damaged' && !mould.piece && (
+          <Tap id={mould.id} mark="sealed" word="Sealed" />
+        )}
         <OutOfUse {...props} />
       </div>
     </li>

@@ -1,5 +1,5 @@
-import type { MarkShape } from '../parts/mark.tsx';
 import { clockText, countText, dayText } from '../parts/day-text.ts';
+import type { MarkShape } from '../parts/mark.tsx';
 import { countWord } from '../parts/quantity-text.ts';
 import type { MouldFacts } from './mould-facts.ts';
 
@@ -12,7 +12,8 @@ export const conditionOf = ({ condition, piece, prepped }: MouldFacts): { word: 
   return { word: prepped ? 'clean and set up' : 'clean', shape: 'full' };
 };
 
-const momentText = (instant: string, today: string): string => `${dayText(instant.slice(0, 10), today)}, ${clockText(instant)}`;
+const momentText = (instant: string, today: string): string =>
+  `${dayText(instant.slice(0, 10), today)}, ${clockText(instant)}`;
 
 const forText = (customer: string | null): string => (customer ? ` for ${customer}` : '');
 
@@ -28,7 +29,9 @@ const damageText = ({ damageNote, repairedOn }: MouldFacts, today: string): stri
 };
 
 const sealingText = (turns: number): string =>
-  turns === 0 ? 'The sealing coat is due before the next pour.' : `Sealing coat due after ${countText(turns, 'more turn')}.`;
+  turns === 0
+    ? 'The sealing coat is due before the next pour.'
+    : `Sealing coat due after ${countText(turns, 'more turn')}.`;
 
 /** Everything worth knowing about a mould besides its condition, a sentence each. */
 export const mouldSentences = (mould: MouldFacts, today: string): string[] => [

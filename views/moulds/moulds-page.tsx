@@ -45,7 +45,9 @@ export const MouldsPage: FC<MouldsPageProps> = ({ model: { kinds, scrapped, toda
     {notice && <Notice notice={notice} today={today} back="/moulds" />}
     {refused && <FormErrors errors={refused.errors} lead="Nothing was changed. What you typed is still here." />}
     <Answer>{mouldsAnswer(kinds.flatMap(({ moulds }) => moulds))}</Answer>
-    {kinds.length === 0 && <Empty>Once the yard has moulds, each is here with what is in it and what it needs next.</Empty>}
+    {kinds.length === 0 && (
+      <Empty>Once the yard has moulds, each is here with what is in it and what it needs next.</Empty>
+    )}
     {kinds.map(({ kind, moulds }, kindPlace) => (
       <section class="mould-kind">
         <h2>{kind}</h2>

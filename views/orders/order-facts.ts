@@ -5,6 +5,8 @@ export interface OrderFacts {
   id: string;
   customer: string | null;
   phone: string | null;
+  /** What is worth knowing about the customer, on every order of theirs. */
+  customerNote: string | null;
   note: string | null;
   contents: readonly { what: string; name: string; quantity: number; unit: string }[];
   status: 'open' | 'handed over' | 'cancelled' | 'lapsed';

@@ -1,9 +1,17 @@
 import type { FC } from 'hono/jsx';
 import { SLIPS } from '../../shared/order.ts';
-import { ReadyLine, type ReadyFacts } from '../first/ready-answer.tsx';
+import { type ReadyFacts, ReadyLine } from '../first/ready-answer.tsx';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
-import { ChoiceField, described, Field, type FieldErrors, FormErrors, SelectField, TextField } from '../parts/field.tsx';
+import {
+  ChoiceField,
+  described,
+  Field,
+  type FieldErrors,
+  FormErrors,
+  SelectField,
+  TextField,
+} from '../parts/field.tsx';
 import { type Offer, whatOptions } from '../parts/what-options.ts';
 
 export interface OrderFormModel {
@@ -28,7 +36,7 @@ const Line: FC<{ row: number; model: OrderFormModel }> = ({ row, model: { offers
   <div class="field-row order-line">
     <SelectField
       name={`what${row}`}
-      label={row === 0 ? 'What' : `And (${row + 1})`}
+      label={row === 0 ? 'What' : 'And'}
       value={typed[`what${row}`] ?? ''}
       options={[...(row === 0 ? [{ value: '', text: 'Choose' }] : [NOTHING]), ...whatOptions(offers)]}
       errors={errors}
@@ -48,7 +56,14 @@ const Line: FC<{ row: number; model: OrderFormModel }> = ({ row, model: { offers
 
 const Customer: FC<{ model: OrderFormModel }> = ({ model: { typed, errors, customers } }) => (
   <>
-    <TextField name="customer" label="Customer" value={typed.customer} errors={errors} list="customers" hint="May stay empty for a walk-in." />
+    <TextField
+      name="customer"
+      label="Customer"
+      value={typed.customer}
+      errors={errors}
+      list="customers"
+      hint="May stay empty for a walk-in."
+    />
     <datalist id="customers">
       {customers.map((name) => (
         <option value={name} />
@@ -60,18 +75,48 @@ const Customer: FC<{ model: OrderFormModel }> = ({ model: { typed, errors, custo
 
 const Dates: FC<{ model: OrderFormModel }> = ({ model: { typed, errors } }) => (
   <>
-    <TextField name="wantedOn" label="Wanted" hint="The day the customer asks for, if any." type="date" width="short" value={typed.wantedOn} errors={errors} />
+    <TextField
+      name="wantedOn"
+      label="Wanted"
+      hint="The day asked for, if any."
+      type="date"
+      width="short"
+      value={typed.wantedOn}
+      errors={errors}
+    />
     <div class="field-row">
-      <TextField name="promisedOn" label="Promised" hint="The day they are told." type="date" width="short" value={typed.promisedOn} errors={errors} />
-      <TextField name="heldUntil" label="Held until" hint="Empty once it is sure." type="date" width="short" value={typed.heldUntil} errors={errors} />
+      <TextField
+        name="promisedOn"
+        label="Promised"
+        hint="The day they are told."
+        type="date"
+        width="short"
+        value={typed.promisedOn}
+        errors={errors}
+      />
+      <TextField
+        name="heldUntil"
+        label="Held until"
+        hint="Empty once it is sure."
+        type="date"
+        width="short"
+        value={typed.heldUntil}
+        errors={errors}
+      />
     </div>
-    <p class="hint">A held date keeps its place in the plan until the end of that day, and then lapses with a notice.</p>
+    <p class="hint">
+      A held date keeps its place in the plan until the end of that day, and then lapses with a notice.
+    </p>
   </>
 );
 
 /** When what stands in the form could be ready. Asked anew while it is filled in. */
 export const ReadySoFar: FC<{ ready: ReadyFacts | null; today: string }> = ({ ready, today }) =>
-  ready ? <ReadyLine facts={ready} today={today} /> : <p class="ready-line">Choose what is ordered to see when it could be ready.</p>;
+  ready ? (
+    <ReadyLine facts={ready} today={today} />
+  ) : (
+    <p class="ready-line">Choose what is ordered to see when it could be ready.</p>
+  );
 
 export const OrderFormPage: FC<{ model: OrderFormModel }> = ({ model }) => {
   const { id, typed, errors, rows, today } = model;
@@ -81,12 +126,20 @@ export const OrderFormPage: FC<{ model: OrderFormModel }> = ({ model }) => {
       <Answer>{id === null ? 'Take an order.' : `Change order ${id}.`}</Answer>
       <form class="form" method="post" action={action}>
         <FormErrors errors={errors} />
-        <button type="submit" class="unseen" tabindex={-1} aria-hidden="true">
-          Enter sends the order, not the first button that is in sight
+        {/* The first button of a form is what Enter presses. */}
+        <button type="submit" class="unseen" tabindex={-1}>
+          {id === null ? 'Take order' : 'Save'}
         </button>
         <fieldset class="field lines">
           <legend>What is ordered</legend>
-          <div class="lines-live" hx-post="/orders/ready" hx-trigger="input delay:120ms" hx-target="#ready-so-far" hx-include="closest form" hx-sync="this:replace">
+          <div
+            class="lines-live"
+            hx-post="/orders/ready"
+            hx-trigger="input delay:120ms"
+            hx-target="#ready-so-far"
+            hx-include="closest form"
+            hx-sync="this:replace"
+          >
             {Array.from({ length: rows }, (_, row) => (
               <Line row={row} model={model} />
             ))}
@@ -104,7 +157,13 @@ export const OrderFormPage: FC<{ model: OrderFormModel }> = ({ model }) => {
         )}
         <Customer model={model} />
         <Dates model={model} />
-        <ChoiceField name="slip" label="Can it slip?" value={typed.slip ?? 'rather not'} choices={SLIPS.map((slip) => ({ value: slip, text: slip }))} errors={errors} />
+        <ChoiceField
+          name="slip"
+          label="Can it slip?"
+          value={typed.slip ?? 'rather not'}
+          choices={SLIPS.map((slip) => ({ value: slip, text: slip }))}
+          errors={errors}
+        />
         <Field name="note" label="Note" errors={errors} width="full">
           <textarea {...described('note', errors)} rows={3}>
             {typed.note ?? ''}

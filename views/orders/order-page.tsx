@@ -7,7 +7,7 @@ import { type FieldErrors, FormErrors, TextField } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { listText, quantityText } from '../parts/quantity-text.ts';
 import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
-import { agreedText, dueOf, readyMessage } from './order-text.ts';
+import { dueOf, readyMessage } from './order-text.ts';
 
 export interface OrderModel {
   today: string;
@@ -28,7 +28,11 @@ export interface OrderPageProps {
   holdUntil: string;
 }
 
-const END_WORDS = { 'handed over': 'was handed over', cancelled: 'is cancelled', lapsed: 'lapsed when its hold ran out' };
+const END_WORDS = {
+  'handed over': 'was handed over',
+  cancelled: 'is cancelled',
+  lapsed: 'lapsed when its hold ran out',
+};
 
 /** "School garden: ready Sat 8 May, 2 days to spare." */
 export const orderAnswer = (order: OrderFacts, today: string): string => {
@@ -36,7 +40,8 @@ export const orderAnswer = (order: OrderFacts, today: string): string => {
     const on = order.handedOverOn ? ` ${dayText(order.handedOverOn, today)}` : '';
     return `${orderName(order)} ${END_WORDS[order.status]}${on}.`;
   }
-  if (order.readyOn === null) return `${orderName(order)} can't be made yet, because ${order.reason ?? 'no time is left for it'}.`;
+  if (order.readyOn === null)
+    return `${orderName(order)} can't be made yet, because ${order.reason ?? 'no time is left for it'}.`;
   const due = dueOf(order);
   const spare = due ? `, ${spareText(order.readyOn, due)}` : '';
   return `${orderName(order)}: ready ${dayText(order.readyOn, today)}${spare}.`;
@@ -48,6 +53,11 @@ const Fact: FC<{ word: string; children?: Child }> = ({ word, children }) => (
     <dd>{children}</dd>
   </div>
 );
+
+const promisedText = (promisedOn: string, heldUntil: string | null, today: string): string =>
+  heldUntil
+    ? `${dayText(promisedOn, today)}, until the end of ${dayText(heldUntil, today)}`
+    : dayText(promisedOn, today);
 
 const Facts: FC<{ order: OrderFacts; today: string }> = ({ order, today }) => (
   <dl class="facts">
@@ -62,13 +72,16 @@ const Facts: FC<{ order: OrderFacts; today: string }> = ({ order, today }) => (
       </ul>
     </Fact>
     <Fact word="Wanted">{order.wantedOn ? dayText(order.wantedOn, today) : 'no day named'}</Fact>
-    <Fact word="Promised">{order.promisedOn ? agreedText(order, today) : 'nothing yet'}</Fact>
+    <Fact word={order.heldUntil ? 'Held' : 'Promised'}>
+      {order.promisedOn ? promisedText(order.promisedOn, order.heldUntil, today) : 'nothing yet'}
+    </Fact>
     <Fact word="Can it slip?">{order.slip}</Fact>
     {order.phone && (
       <Fact word="Phone">
         <a href={`tel:${order.phone.replace(/[^\d+]/g, '')}`}>{order.phone}</a>
       </Fact>
     )}
+    {order.customerNote && <Fact word="Customer">{order.customerNote}</Fact>}
     {order.note && <Fact word="Note">{order.note}</Fact>}
   </dl>
 );
@@ -77,7 +90,9 @@ const Together: FC<{ model: OrderModel }> = ({ model: { order, together, today }
   <section>
     <h2>How it comes together by today's plan</h2>
     <ul class="sentences">
-      {together.fromYard > 0 && <li>From the yard: {together.fromYard === 1 ? '1 piece' : `${together.fromYard} pieces`}.</li>}
+      {together.fromYard > 0 && (
+        <li>From the yard: {together.fromYard === 1 ? '1 piece' : `${together.fromYard} pieces`}.</li>
+      )}
       {together.inMoulds.length > 0 && <li>In moulds now: {listText(together.inMoulds)}.</li>}
       {together.poured.map(({ date, pieces }) => (
         <li>
@@ -111,7 +126,14 @@ const PromiseForm: FC<OrderPageProps> = ({ model: { order }, errors, typed, hold
           <Button kind="main">Promise</Button>
         </div>
         <div class="field-row">
-          <TextField name="heldUntil" label="Hold it until" type="date" width="short" value={typed.heldUntil ?? order.heldUntil ?? holdUntil} errors={errors} />
+          <TextField
+            name="heldUntil"
+            label="Hold it until"
+            type="date"
+            width="short"
+            value={typed.heldUntil ?? order.heldUntil ?? holdUntil}
+            errors={errors}
+          />
           <button type="submit" class="button plain" formaction={`${orderPath(order.id)}/hold`}>
             Hold
           </button>

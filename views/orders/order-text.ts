@@ -3,7 +3,8 @@ import { quantityText } from '../parts/quantity-text.ts';
 import type { OrderFacts } from './order-facts.ts';
 
 /** The date an order is measured by: the one given to the customer, else the one they asked for. */
-export const dueOf = ({ promisedOn, wantedOn }: Pick<OrderFacts, 'promisedOn' | 'wantedOn'>): string | null => promisedOn ?? wantedOn;
+export const dueOf = ({ promisedOn, wantedOn }: Pick<OrderFacts, 'promisedOn' | 'wantedOn'>): string | null =>
+  promisedOn ?? wantedOn;
 
 export const isLate = (order: OrderFacts): boolean => {
   const due = dueOf(order);

@@ -20,7 +20,7 @@ export interface OrdersModel {
 export const ordersAnswer = ({ days, cannotBeMade, today }: OrdersModel): string => {
   const orders = days.flatMap((day) => day.orders);
   const last = days.at(-1)?.date;
-  if (!last) return cannotBeMade.length === 0 ? 'No order is open.' : "None of the orders can be made yet.";
+  if (!last) return cannotBeMade.length === 0 ? 'No order is open.' : 'None of the orders can be made yet.';
   const late = orders.filter(isLate).length;
   const lateText = late === 0 ? 'none of them late' : `${countWord(late).toLowerCase()} of them late`;
   const rest = cannotBeMade.length === 0 ? '' : ` ${countWord(cannotBeMade.length)} more can't be made yet.`;
@@ -41,25 +41,27 @@ export const OrdersPage: FC<{ model: OrdersModel; notice: DoneNotice | null }> =
     {model.days.length === 0 && model.cannotBeMade.length === 0 && (
       <Empty>Take the first order here, or ask on the first page when something could be ready.</Empty>
     )}
-    {model.cannotBeMade.length > 0 && (
-      <section class="order-day">
-        <h2>Can't be made yet</h2>
-        <ul>
-          {model.cannotBeMade.map((order) => (
-            <OrderSentence order={order} today={model.today} />
-          ))}
-        </ul>
-      </section>
-    )}
-    {model.days.map(({ date, orders }) => (
-      <section class="order-day">
-        <h2>{dayHeading(date, model.today)}</h2>
-        <ul aria-label={`${countText(orders.length, 'order')} for ${dayText(date, model.today)}`}>
-          {orders.map((order) => (
-            <OrderSentence order={order} today={model.today} />
-          ))}
-        </ul>
-      </section>
-    ))}
+    <div class="order-days">
+      {model.cannotBeMade.length > 0 && (
+        <section class="order-day">
+          <h2>Can't be made yet</h2>
+          <ul>
+            {model.cannotBeMade.map((order) => (
+              <OrderSentence order={order} today={model.today} />
+            ))}
+          </ul>
+        </section>
+      )}
+      {model.days.map(({ date, orders }) => (
+        <section class="order-day">
+          <h2>{dayHeading(date, model.today)}</h2>
+          <ul aria-label={`${countText(orders.length, 'order')} for ${dayText(date, model.today)}`}>
+            {orders.map((order) => (
+              <OrderSentence order={order} today={model.today} />
+            ))}
+          </ul>
+        </section>
+      ))}
+    </div>
   </>
 );

@@ -12,7 +12,9 @@ const endText = ({ status, handedOverOn }: OrderFacts, today: string): string =>
 
 export const PastOrdersPage: FC<{ today: string; orders: readonly OrderFacts[] }> = ({ today, orders }) => (
   <>
-    <Answer>{orders.length === 0 ? 'No order is past yet.' : 'Orders handed over, cancelled or lapsed, the newest first.'}</Answer>
+    <Answer>
+      {orders.length === 0 ? 'No order is past yet.' : 'Orders handed over, cancelled or lapsed, the newest first.'}
+    </Answer>
     <ul class="sentences">
       {orders.map((order) => (
         <li class="order-sentence">

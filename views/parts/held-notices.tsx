@@ -2,7 +2,10 @@ import type { FC } from 'hono/jsx';
 import { Button } from './button.tsx';
 
 /** What happened by itself since the maker last looked, until it is put away. */
-export const HeldNotices: FC<{ notices: readonly { id: number; words: string }[]; back: string }> = ({ notices, back }) =>
+export const HeldNotices: FC<{ notices: readonly { id: number; words: string }[]; back: string }> = ({
+  notices,
+  back,
+}) =>
   notices.length === 0 ? null : (
     <ul class="held-notices" aria-label="What happened meanwhile">
       {notices.map(({ id, words }) => (

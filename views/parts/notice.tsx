@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
 import { Button } from './button.tsx';
-import { Moves, type MovedPromise } from './moves.tsx';
+import { type MovedPromise, Moves } from './moves.tsx';
 
 /** What a change did, shown right after it. */
 export interface DoneNotice {

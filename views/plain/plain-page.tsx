@@ -3,7 +3,11 @@ import { Answer } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 
 /** What happened, what was kept, and what to do: nothing else. */
-export const PlainPage: FC<{ happened: string; children?: Child; back?: string }> = ({ happened, children, back = '/' }) => (
+export const PlainPage: FC<{ happened: string; children?: Child; back?: string }> = ({
+  happened,
+  children,
+  back = '/',
+}) => (
   <>
     <Answer note={children}>{happened}</Answer>
     <p>

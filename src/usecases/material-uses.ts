@@ -1,0 +1,62 @@
+import type { PlanFile } from '../../shared/plan.ts';
+import { type Minute, minuteOf } from '../../shared/time.ts';
+import type { YardFile } from '../../shared/yard-file.ts';
+import { piecesOfOrder } from './pieces-of-order.ts';
+
+/** A quantity of a material that the plan takes at one minute, and for which orders; null stands for stock. */
+export interface MaterialUse {
+  at: Minute;
+  quantity: number;
+  orders: (string | null)[];
+}
+
+type Uses = Map<string, MaterialUse[]>;
+
+const take = (uses: Uses, material: string, use: MaterialUse): void => {
+  if (use.quantity > 0) uses.set(material, [...(uses.get(material) ?? []), use]);
+};
+
+const once = <T>(items: readonly T[]): T[] => [...new Set(items)];
+
+const takeForBatches = (uses: Uses, plan: PlanFile, yard: YardFile): void => {
+  const pours = new Map(plan.pours.map((pour) => [pour.id, pour]));
+  for (const batch of plan.batches) {
+    const at = minuteOf(batch.start);
+    const filled = batch.pours.flatMap((id) => pours.get(id) ?? []);
+    const orders = once(filled.map(({ order }) => order ?? null));
+    for (const { material, quantity } of yard.mixes.find(({ id }) => id === batch.mix)?.perBag ?? [])
+      take(uses, material, { at, quantity: quantity * batch.bags, orders });
+    for (const { casting, order } of filled)
+      for (const { material, quantity } of yard.castings.find(({ id }) => id === casting)?.perPiece ?? [])
+        take(uses, material, { at, quantity, orders: [order ?? null] });
+  }
+};
+
+const takeForOrders = (uses: Uses, plan: PlanFile, yard: YardFile): void => {
+  const lines = new Map(yard.orders.map((order) => [order.id, order.lines]));
+  for (const { id, packStart, completesAt } of plan.orders) {
+    const at = minuteOf(packStart ?? completesAt);
+    for (const [material, quantity] of piecesOfOrder(lines.get(id) ?? [], yard).parts)
+      take(uses, material, { at, quantity, orders: [id] });
+  }
+};
+
+/** A stick is used whole when it is opened, for all that is cut from it in time. */
+const takeSticks = (uses: Uses, plan: PlanFile): void => {
+  const orders = new Map(plan.pours.map(({ id, order }) => [id, order ?? null]));
+  const batches = new Map(plan.batches.map(({ id, pours }) => [id, pours.map((pour) => orders.get(pour) ?? null)]));
+  for (const { material, openedAt, cuts } of plan.sticks) {
+    const whose = once(cuts.flatMap((cut) => batches.get(cut.for) ?? [cut.for]));
+    take(uses, material, { at: minuteOf(openedAt), quantity: 1, orders: whose });
+  }
+};
+
+/** Everything a plan takes from stock, by material, in order of time. */
+export const materialUses = (yard: YardFile, plan: PlanFile): ReadonlyMap<string, readonly MaterialUse[]> => {
+  const uses: Uses = new Map();
+  takeForBatches(uses, plan, yard);
+  takeForOrders(uses, plan, yard);
+  takeSticks(uses, plan);
+  for (const list of uses.values()) list.sort((a, b) => a.at - b.at);
+  return uses;
+};

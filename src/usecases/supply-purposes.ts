@@ -1,0 +1,42 @@
+import type { Minute } from '../../shared/time.ts';
+import type { MaterialUse } from './material-uses.ts';
+
+/** A quantity that comes in. */
+export interface Supply {
+  at: Minute;
+  quantity: number;
+}
+
+/** What a supply is for: the orders whose uses it covers (null for stock), or to have again what is always kept. */
+export interface SupplyPurpose {
+  orders: (string | null)[];
+  keep: boolean;
+}
+
+const TOLERANCE = 1e-9;
+
+interface Stretch {
+  from: number;
+  to: number;
+}
+
+const overlap = (a: Stretch, b: Stretch): boolean => a.from < b.to - TOLERANCE && b.from < a.to - TOLERANCE;
+
+/**
+ * Whom each supply is for, in the order in which the supplies are given. Uses are met in order of time, first from what
+ * is free in the yard (in the yard, less what is always kept), then from what comes in, the soonest first.
+ * Free 5, uses of 3 (A), 4 (B) and 2 (C), supplies of 2 and 3: the first is for B, the second for C.
+ */
+export const supplyPurposes = (free: number, uses: readonly MaterialUse[], supplies: readonly Supply[]): SupplyPurpose[] => {
+  let used = 0;
+  const stretches = uses.map(({ quantity, orders }) => ({ from: used, to: (used += quantity), orders }));
+  const purposes = new Map<Supply, SupplyPurpose>();
+  let from = free;
+  for (const supply of [...supplies].sort((a, b) => a.at - b.at)) {
+    const covers = { from, to: from + supply.quantity };
+    const orders = stretches.filter((stretch) => overlap(stretch, covers)).flatMap((stretch) => stretch.orders);
+    purposes.set(supply, { orders: [...new Set(orders)], keep: from < -TOLERANCE });
+    from = covers.to;
+  }
+  return supplies.map((supply) => purposes.get(supply) ?? { orders: [], keep: false });
+};
