@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { sql } from 'drizzle-orm';
 import { getTableConfig, type SQLiteTable } from 'drizzle-orm/sqlite-core';
 import { castingCuts, castingMaterials, castings } from './tables/casting.ts';
@@ -46,13 +47,15 @@ export const CAPTURED_TABLES: ReadonlyMap<string, CapturedTable> = new Map(
 export const rowText = ({ columns }: CapturedTable, row: string): string =>
   `json_object(${columns.map((column) => `'${column}', quote(${row}."${column}")`).join(', ')})`;
 
+/** The trigger that captures one kind of write, named after its own text. */
 const triggerOf = (table: CapturedTable, event: 'insert' | 'update' | 'delete'): [name: string, text: string] => {
-  const name = `capture_${table.name}_${event}`;
   const oldRow = event === 'insert' ? 'null' : rowText(table, 'OLD');
   const newRow = event === 'delete' ? 'null' : rowText(table, 'NEW');
   const insert = 'insert into "rowChanges" ("change", "tableName", "oldRow", "newRow")';
   const select = `select "change", '${table.name}', ${oldRow}, ${newRow} from "changeUnderWay" where "change" is not null`;
-  return [name, `CREATE TRIGGER "${name}" after ${event} on "${table.name}" begin ${insert} ${select}; end`];
+  const text = `after ${event} on "${table.name}" begin ${insert} ${select}; end`;
+  const name = `capture_${table.name}_${event}_${createHash('sha256').update(text).digest('hex').slice(0, 12)}`;
+  return [name, `create trigger "${name}" ${text}`];
 };
 
 /**
@@ -67,12 +70,9 @@ export const captureWrites = async (tx: Tx): Promise<void> => {
       triggerOf(table, 'delete'),
     ]),
   );
-  const there = await tx.values<[name: string, text: string]>(
-    sql`select name, sql from sqlite_master where type = 'trigger' and name like 'capture!_%' escape '!'`,
+  const there = await tx.all<{ name: string }>(
+    sql`select name from sqlite_master where type = 'trigger' and name like 'capture!_%' escape '!'`,
   );
-  for (const { 0: name, 1: text } of there) {
-    if (wanted.get(name) === text) wanted.delete(name);
-    else await tx.run(sql.raw(`drop trigger "${name}"`));
-  }
+  for (const { name } of there) if (!wanted.delete(name)) await tx.run(sql.raw(`drop trigger "${name}"`));
   for (const text of wanted.values()) await tx.run(sql.raw(text));
 };

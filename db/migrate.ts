@@ -2,6 +2,8 @@ import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Client } from '@libsql/client';
 import { sql } from 'drizzle-orm';
+import { drizzle } from 'drizzle-orm/libsql';
+import { migrate } from 'drizzle-orm/libsql/migrator';
 import { readMigrationFiles } from 'drizzle-orm/migrator';
 import { captureWrites } from './capture.ts';
 import { inTransaction, type Tx } from './transaction.ts';
@@ -26,10 +28,10 @@ const newestDone = async (tx: Tx): Promise<number> => {
 };
 
 /**
- * Brings the tables up to date, all or nothing. It holds the write lock from the first look at what was done, so several
- * processes may start on one new file: the others wait and find it done.
+ * Brings the tables of a file up to date, all or nothing. It holds the write lock from the first look at what was done,
+ * so several processes may start on one new file: the others wait and find it done.
  */
-export const migrateDatabase = async (client: Client): Promise<void> => {
+export const migrateFile = async (client: Client): Promise<void> => {
   const migrations = readMigrationFiles({ migrationsFolder: migrationsFolder() });
   // Takes effect outside transactions only. A rebuilt table is dropped and renamed, which its references must outlast.
   await client.execute('PRAGMA foreign_keys = off');
@@ -43,4 +45,10 @@ export const migrateDatabase = async (client: Client): Promise<void> => {
     }
     await captureWrites(tx);
   });
+};
+
+/** Brings the tables behind an address up to date: in one request, since a connection there has no settings that last. */
+export const migrateRemote = async (client: Client): Promise<void> => {
+  await migrate(drizzle(client), { migrationsFolder: migrationsFolder() });
+  await inTransaction(client, 'write', captureWrites);
 };

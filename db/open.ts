@@ -3,7 +3,7 @@ import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Client, createClient } from '@libsql/client';
 import { whileBusy } from './busy.ts';
-import { migrateDatabase } from './migrate.ts';
+import { migrateFile, migrateRemote } from './migrate.ts';
 import { inTransaction, type Tx } from './transaction.ts';
 import { writeQueue } from './write-queue.ts';
 
@@ -36,17 +36,17 @@ const makeFolderOf = (url: string) => {
   mkdirSync(dirname(path), { recursive: true });
 };
 
-/** Readers and one writer may work on the file at once. The setting stays with the file. */
-const allowReadersBesideWriter = (client: Client) => client.execute('PRAGMA journal_mode = WAL');
+const prepareFile = async (client: Client): Promise<void> => {
+  // Readers and one writer may work on the file at once. The setting stays with the file.
+  await client.execute('PRAGMA journal_mode = WAL');
+  await migrateFile(client);
+};
 
 const prepare = async (url: string, connect: () => Client): Promise<void> => {
   const client = connect();
   try {
     await whileBusy(
-      async () => {
-        if (isFile(url)) await allowReadersBesideWriter(client);
-        await migrateDatabase(client);
-      },
+      () => (isFile(url) ? prepareFile(client) : migrateRemote(client)),
       async () => client.reconnect(),
     );
   } finally {

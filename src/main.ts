@@ -19,7 +19,11 @@ const refuseToStart = (words: readonly string[]): never => {
   process.exit(1);
 };
 
-const reasonOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+/** What lies behind an error, however often it was wrapped. */
+const reasonOf = (error: unknown): string => {
+  if (!(error instanceof Error)) return String(error);
+  return error.cause === undefined ? error.message : reasonOf(error.cause);
+};
 
 const openWithDemo = async ({ databaseUrl, databaseToken }: Environment): Promise<Database> => {
   const database = await openDatabase({ url: databaseUrl, ...(databaseToken ? { token: databaseToken } : {}) });

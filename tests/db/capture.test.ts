@@ -25,13 +25,16 @@ test('every table is captured, or is a record about changes', async () => {
 test('a capture that no longer fits its table, or is gone, is made anew', async () => {
   const database = await temporaryDatabase();
   const triggers = () =>
-    database.read((tx) => tx.all(sql`select name, sql from sqlite_master where type = 'trigger' order by name`));
+    database.read((tx) =>
+      tx.all<{ name: string }>(sql`select name, sql from sqlite_master where type = 'trigger' order by name`),
+    );
   const all = await triggers();
   expect(all).toHaveLength(CAPTURED_TABLES.size * 3);
+  const nameOf = (start: string) => all.map(({ name }) => name).find((name) => name.startsWith(start)) ?? 'none';
   await database.write(async (tx) => {
-    await tx.run(sql`drop trigger "capture_moulds_update"`);
-    await tx.run(sql`drop trigger "capture_orders_insert"`);
-    await tx.run(sql`create trigger "capture_orders_insert" after insert on "orders" begin select 1; end`);
+    await tx.run(sql.raw(`drop trigger "${nameOf('capture_moulds_update_')}"`));
+    await tx.run(sql.raw(`drop trigger "${nameOf('capture_orders_insert_')}"`));
+    await tx.run(sql`create trigger "capture_orders_insert_of_old" after insert on "orders" begin select 1; end`);
     await captureWrites(tx);
   });
   expect(await triggers()).toEqual(all);
