@@ -75,7 +75,8 @@ describe('a date held for a customer', () => {
     await database.read(async (tx) => {
       expect((await orderById(tx, '27-001'))?.status).toBe('lapsed');
       const notices = await openNotices(tx);
-      expect(notices.map(({ words }) => words)).toEqual(['The date held for School garden ran out on 2027-04-08']);
+      const words = 'The date held for School garden has run out, and its place in the plan is free again.';
+      expect(notices.map((notice) => notice.words)).toEqual([words]);
     });
   });
 
