@@ -1,0 +1,71 @@
+import type { FieldErrors } from '../parts/field.tsx';
+
+/** Whom goods are for: customers (null for stock), or how much they bring back to what is always kept. */
+export interface Purpose {
+  customers: readonly (string | null)[];
+  keep: number | null;
+}
+
+export interface BuyLineFacts {
+  /** Tells the fields of this line from those of the others. */
+  key: string;
+  material: string;
+  name: string;
+  unit: string;
+  quantity: number;
+  pack: number;
+  orderBy: string;
+  /** When it comes if it is bought today. */
+  on: string;
+  price: number | null;
+  for: Purpose;
+}
+
+export interface BuyWeek {
+  week: string;
+  suppliers: readonly { name: string; lines: readonly BuyLineFacts[] }[];
+}
+
+export interface ComingFacts {
+  id: number;
+  name: string;
+  unit: string;
+  quantity: number;
+  on: string;
+  boughtOn: string | null;
+  price: number | null;
+  for: Purpose;
+}
+
+export interface StockFacts {
+  key: string;
+  material: string;
+  name: string;
+  unit: string;
+  minimum: number;
+  canBeBought: boolean;
+  inYard: number;
+  /** Beside the whole lengths there is a piece of one. */
+  offcut: boolean;
+  spokenFor: number;
+  /** What nothing in the plan will use, with what is always kept. */
+  spare: number;
+  coming: readonly { quantity: number; on: string }[];
+  note: string | null;
+}
+
+export interface BuyingModel {
+  today: string;
+  thisWeek: string;
+  weeks: readonly BuyWeek[];
+  onTheWay: readonly ComingFacts[];
+  stock: readonly StockFacts[];
+  materials: readonly { id: string; name: string; unit: string }[];
+}
+
+/** A form that was sent back: which one, what was wrong, and what was typed into it. */
+export interface RefusedForm {
+  form: string;
+  errors: FieldErrors;
+  typed: Readonly<Record<string, string>>;
+}

@@ -1,0 +1,140 @@
+import type { FC } from 'hono/jsx';
+import { Answer, Empty } from '../parts/answer.tsx';
+import { Button } from '../parts/button.tsx';
+import { dayText } from '../parts/day-text.ts';
+import { type FieldErrors, FormErrors, SelectField, TextField } from '../parts/field.tsx';
+import { type DoneNotice, Notice } from '../parts/notice.tsx';
+import { BuyLine } from './buy-line.tsx';
+import type { BuyingModel, BuyWeek, RefusedForm } from './buying-facts.ts';
+import { buyingAnswer, buyingNote } from './buying-text.ts';
+import { ComingLine } from './coming-line.tsx';
+import { moneyText } from './money-text.ts';
+import { StockLine } from './stock-line.tsx';
+
+interface BuyingPageProps {
+  model: BuyingModel;
+  notice: DoneNotice | null;
+  refused: RefusedForm | null;
+}
+
+/** Weeks after this one that are in sight; those after them open at a tap. */
+const WEEKS_SHOWN = 3;
+
+const only = (refused: RefusedForm | null, form: string): RefusedForm | null => (refused?.form === form ? refused : null);
+
+/** Errors by the id of their field: the page has several fields of one name. */
+const errorsById = ({ form, errors }: RefusedForm): FieldErrors => {
+  const end = form === 'else' ? '' : `-${form.replace(/^(goods|stock)-/, '')}`;
+  return Object.fromEntries(Object.entries(errors).map(([name, message]) => [`${name}${end}`, message]));
+};
+
+const priceOf = ({ lines }: BuyWeek['suppliers'][number]): number => lines.reduce((sum, { price }) => sum + (price ?? 0), 0);
+
+const Week: FC<{ week: BuyWeek; model: BuyingModel; refused: RefusedForm | null }> = ({ week, model, refused }) => (
+  <section>
+    <h2>{week.week === model.thisWeek ? 'This week' : `Week of ${dayText(week.week, model.today)}`}</h2>
+    {week.suppliers.map((supplier) => (
+      <div class="supplier">
+        <h3>
+          {supplier.name} {priceOf(supplier) > 0 && supplier.lines.length > 1 && <span class="quiet">{moneyText(priceOf(supplier))} in all</span>}
+        </h3>
+        <ul class="buys">
+          {supplier.lines.map((line) => (
+            <BuyLine line={line} today={model.today} refused={only(refused, line.key)} />
+          ))}
+        </ul>
+      </div>
+    ))}
+  </section>
+);
+
+const LaterWeeks: FC<{ weeks: readonly BuyWeek[]; model: BuyingModel; refused: RefusedForm | null }> = ({ weeks, model, refused }) => {
+  const [soon, later] = [weeks.slice(0, WEEKS_SHOWN), weeks.slice(WEEKS_SHOWN)];
+  const laterRefused = later.some(({ suppliers }) => suppliers.some(({ lines }) => lines.some(({ key }) => key === refused?.form)));
+  return (
+    <>
+      {soon.map((week) => (
+        <Week week={week} model={model} refused={refused} />
+      ))}
+      {later.length > 0 && (
+        <details class="later-weeks" open={laterRefused}>
+          <summary>The weeks after that</summary>
+          {later.map((week) => (
+            <Week week={week} model={model} refused={refused} />
+          ))}
+        </details>
+      )}
+    </>
+  );
+};
+
+const OnTheWay: FC<{ model: BuyingModel; refused: RefusedForm | null }> = ({ model, refused }) => (
+  <section>
+    <h2>On its way</h2>
+    {model.onTheWay.length === 0 ? (
+      <p>Nothing is on its way. What you mark bought waits here until it arrives.</p>
+    ) : (
+      <ul class="buys">
+        {model.onTheWay.map((goods) => (
+          <ComingLine goods={goods} today={model.today} refused={only(refused, `goods-${goods.id}`)} />
+        ))}
+      </ul>
+    )}
+  </section>
+);
+
+const Stock: FC<{ model: BuyingModel; refused: RefusedForm | null }> = ({ model, refused }) => (
+  <section>
+    <h2>In the yard</h2>
+    {model.stock.length === 0 ? (
+      <Empty>The stock book is empty. It fills when the yard's materials are written down.</Empty>
+    ) : (
+      <ul class="stocks">
+        {model.stock.map((stock) => (
+          <StockLine stock={stock} today={model.today} refused={only(refused, `stock-${stock.key}`)} />
+        ))}
+      </ul>
+    )}
+  </section>
+);
+
+const SomethingElse: FC<{ model: BuyingModel; refused: RefusedForm | null }> = ({ model, refused }) => {
+  const { errors = {}, typed = {} } = refused ?? {};
+  return (
+    <details class="otherwise no-print" open={refused !== null}>
+      <summary>Bought something that is not in the list</summary>
+      <form class="form" method="post" action="/buying/bought" hx-post="/buying/bought" hx-target="#page">
+        <input type="hidden" name="line" value="else" />
+        <div class="field-row">
+          <SelectField name="material" label="What" value={typed.material} errors={errors} options={model.materials.map(({ id, name, unit }) => ({ value: id, text: `${name}${unit === 'each' ? '' : ` (${unit})`}` }))} />
+          <TextField name="quantity" label="How much" type="number" step="any" width="short" value={typed.quantity ?? ''} errors={errors} />
+          <TextField name="on" label="Expected" type="date" width="short" min={model.today} value={typed.on ?? model.today} errors={errors} />
+          <TextField name="price" label="Price of it all" hint="May stay empty." type="number" step="any" width="short" value={typed.price ?? ''} errors={errors} />
+        </div>
+        <div class="buttons">
+          <Button>Bought</Button>
+        </div>
+      </form>
+    </details>
+  );
+};
+
+/** What to buy by when, what is on its way, what is in the yard. */
+export const BuyingPage: FC<BuyingPageProps> = ({ model, notice, refused }) => {
+  const now = model.weeks.filter(({ week }) => week === model.thisWeek);
+  const later = model.weeks.filter(({ week }) => week !== model.thisWeek);
+  return (
+    <>
+      {notice && <Notice notice={notice} today={model.today} back="/buying" />}
+      <Answer note={buyingNote(model)}>{buyingAnswer(model)}</Answer>
+      {refused && <FormErrors errors={errorsById(refused)} />}
+      {now.map((week) => (
+        <Week week={week} model={model} refused={refused} />
+      ))}
+      <OnTheWay model={model} refused={refused} />
+      <LaterWeeks weeks={later} model={model} refused={refused} />
+      {model.materials.length > 0 && <SomethingElse model={model} refused={only(refused, 'else')} />}
+      <Stock model={model} refused={refused} />
+    </>
+  );
+};

@@ -1,0 +1,78 @@
+import { dayText } from '../parts/day-text.ts';
+import { listText, quantityText } from '../parts/quantity-text.ts';
+import type { BuyingModel, BuyLineFacts, ComingFacts, Purpose, StockFacts } from './buying-facts.ts';
+
+/** "9 bags", "700 g"; things counted by the piece are a bare number. */
+export const amountText = (quantity: number, unit: string): string =>
+  unit === 'each' || unit === '' ? String(Number(quantity.toFixed(2))) : quantityText(quantity, unit);
+
+const figure = (quantity: number): string => String(Number(quantity.toFixed(2)));
+
+/** "4 bags of Rapid mortar", "25 × Corner clip". */
+export const goodsText = ({ quantity, unit, name }: Pick<BuyLineFacts, 'quantity' | 'unit' | 'name'>): string =>
+  unit === 'each' || unit === '' ? `${figure(quantity)} × ${name}` : `${quantityText(quantity, unit)} of ${name}`;
+
+/** Names that have commas of their own are set apart by semicolons. */
+const namesText = (names: readonly string[]): string =>
+  names.some((name) => name.includes(',')) ? names.join('; ') : listText(names);
+
+/** "For School garden and stock", "To have 2 bags in the yard again". */
+export const purposeText = ({ customers, keep }: Purpose, unit: string): string => {
+  const named = customers.filter((customer) => customer !== null);
+  const whom = [...named, ...(customers.includes(null) ? ['stock'] : [])];
+  const parts = [whom.length > 0 && `For ${namesText(whom)}`, keep !== null && `to have ${amountText(keep, unit)} in the yard again`];
+  const text = parts.filter(Boolean).join(', and ');
+  return text === '' ? 'Rounded up to whole packs' : text[0]!.toUpperCase() + text.slice(1);
+};
+
+const spokenText = ({ spokenFor, spare, inYard }: StockFacts): string => {
+  if (inYard === 0) return '';
+  if (spokenFor === 0) return ', none spoken for';
+  return spare === 0 ? ', all spoken for' : `, ${figure(spokenFor)} spoken for, ${figure(spare)} spare`;
+};
+
+const comingText = ({ coming, inYard }: StockFacts, today: string): string =>
+  coming
+    .map(({ quantity, on }) => {
+      const more = `${figure(quantity)}${inYard === 0 ? '' : ' more'}`;
+      return on < today ? `; ${more} due since ${dayText(on, today)}` : `; ${more} on ${dayText(on, today)}`;
+    })
+    .join('');
+
+/** "9 bags in the yard, 6 spoken for, 3 spare; 6 more on Fri 9 Apr. Always keep 2." */
+export const stockText = (stock: StockFacts, today: string): string => {
+  const there = stock.inYard === 0 ? 'None' : amountText(stock.inYard, stock.unit);
+  const offcut = stock.offcut ? ' and an offcut' : '';
+  const keep = stock.minimum > 0 ? ` Always keep ${figure(stock.minimum)}.` : '';
+  const cannot = stock.canBeBought ? '' : " Can't be bought.";
+  return `${there}${offcut} in the yard${spokenText(stock)}${comingText(stock, today)}.${keep}${cannot}`;
+};
+
+/** "Expected Fri 9 Apr", "Was expected Fri 2 Apr". */
+export const expectedText = ({ on }: Pick<ComingFacts, 'on'>, today: string): string =>
+  on < today ? `Was expected ${dayText(on, today)}` : on === today ? 'Expected today' : `Expected ${dayText(on, today)}`;
+
+const linesOf = (weeks: BuyingModel['weeks']): BuyLineFacts[] =>
+  weeks.flatMap(({ suppliers }) => suppliers.flatMap(({ lines }) => lines)).sort((a, b) => a.orderBy.localeCompare(b.orderBy));
+
+/** The first line of the page: what to order by when. */
+export const buyingAnswer = ({ weeks, thisWeek, today }: BuyingModel): string => {
+  const [first, ...more] = linesOf(weeks);
+  if (!first) return 'Nothing has to be bought for what is planned.';
+  const by = first.orderBy === today ? 'today' : `by ${dayText(first.orderBy, today)}`;
+  const text = `${goodsText(first)} ${by}`;
+  if (first.orderBy >= thisWeek && weeks[0]?.week !== thisWeek) return `Nothing to order this week. Next: ${text}.`;
+  const others = more.filter(({ orderBy }) => orderBy === first.orderBy).length;
+  return `Order ${text}${others > 0 ? `, and ${others === 1 ? 'one more thing' : `${others} more things`}` : ''}.`;
+};
+
+const thingsText = (count: number): string => (count === 1 ? 'One thing' : `${count} things`);
+
+/** How much there is to order, now and later. */
+export const buyingNote = ({ weeks, thisWeek }: BuyingModel): string => {
+  const here = linesOf(weeks.filter(({ week }) => week === thisWeek)).length;
+  const later = linesOf(weeks).length - here;
+  if (here + later === 0) return 'What is in the yard and on its way will do.';
+  if (here === 0) return `${thingsText(later)} to order in the weeks after.`;
+  return `${thingsText(here)} to order this week${later > 0 ? `, ${later} in the weeks after` : ''}.`;
+};

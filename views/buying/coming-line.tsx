@@ -1,0 +1,50 @@
+import type { FC } from 'hono/jsx';
+import { Button } from '../parts/button.tsx';
+import { dayText } from '../parts/day-text.ts';
+import { TextField } from '../parts/field.tsx';
+import type { ComingFacts, RefusedForm } from './buying-facts.ts';
+import { expectedText, goodsText, purposeText } from './buying-text.ts';
+import { moneyText } from './money-text.ts';
+
+interface ComingLineProps {
+  goods: ComingFacts;
+  today: string;
+  refused: RefusedForm | null;
+}
+
+const boughtText = ({ boughtOn, price }: ComingFacts, today: string): string =>
+  [boughtOn && `bought ${dayText(boughtOn, today)}`, price !== null && moneyText(price)].filter(Boolean).join(', ');
+
+const Otherwise: FC<ComingLineProps> = ({ goods, refused }) => {
+  const { errors = {}, typed = {} } = refused ?? {};
+  return (
+    <details class="otherwise" open={refused !== null}>
+      <summary aria-label={`Change what came: ${goods.name}`}>Change</summary>
+      <div class="field-row">
+        <TextField name="came" id={`came-${goods.id}`} label="How much came" hint="What is missing stays on its way." type="number" step="any" width="short" value={typed.came ?? goods.quantity} errors={errors} />
+        <button type="submit" class="button plain" formaction="/buying/not-coming" hx-post="/buying/not-coming" hx-target="#page" hx-include="closest form" aria-label={`Not coming: ${goodsText(goods)}`}>
+          Not coming
+        </button>
+      </div>
+    </details>
+  );
+};
+
+/** Goods on their way, and the button that puts them into stock. */
+export const ComingLine: FC<ComingLineProps> = ({ goods, today, refused }) => (
+  <li>
+    <form class="buy" method="post" action="/buying/arrived" hx-post="/buying/arrived" hx-target="#page">
+      <input type="hidden" name="goods" value={String(goods.id)} />
+      <div class="buy-what">
+        <p>
+          <strong>{goodsText(goods)}</strong>
+        </p>
+        <p class="quiet">{[purposeText(goods.for, goods.unit), boughtText(goods, today)].filter(Boolean).join('; ')}.</p>
+        {refused?.errors.goods && <p class="error">{refused.errors.goods}</p>}
+      </div>
+      <p class={goods.on < today ? 'buy-by late-goods' : 'buy-by'}>{expectedText(goods, today)}</p>
+      <Button label={`Arrived: ${goodsText(goods)}`}>Arrived</Button>
+      <Otherwise goods={goods} today={today} refused={refused} />
+    </form>
+  </li>
+);

@@ -1,0 +1,42 @@
+import type { FC } from 'hono/jsx';
+import { Button } from '../parts/button.tsx';
+import { TextField } from '../parts/field.tsx';
+import type { RefusedForm, StockFacts } from './buying-facts.ts';
+import { stockText } from './buying-text.ts';
+
+interface StockLineProps {
+  stock: StockFacts;
+  today: string;
+  refused: RefusedForm | null;
+}
+
+const unitHint = (unit: string): string => (unit === 'each' || unit === '' ? '' : ` (${unit})`);
+
+/** What is in the yard of one material, as a sentence, with a way to correct it. */
+export const StockLine: FC<StockLineProps> = ({ stock, today, refused }) => (
+  <li class="stock">
+    <div>
+      <h3>{stock.name}</h3>
+      <p>{stockText(stock, today)}</p>
+      {stock.note && <p class="quiet">{stock.note}</p>}
+    </div>
+    <details class="otherwise" open={refused !== null}>
+      <summary aria-label={`Count: ${stock.name}`}>Count</summary>
+      <form class="field-row" method="post" action="/buying/counted" hx-post="/buying/counted" hx-target="#page">
+        <input type="hidden" name="material" value={stock.material} />
+        <input type="hidden" name="line" value={stock.key} />
+        <TextField
+          name="counted"
+          id={`counted-${stock.key}`}
+          label={`In the yard now${unitHint(stock.unit)}`}
+          type="number"
+          step="any"
+          width="short"
+          value={refused?.typed.counted ?? ''}
+          errors={refused?.errors ?? {}}
+        />
+        <Button label={`Correct: ${stock.name}`}>Correct</Button>
+      </form>
+    </details>
+  </li>
+);
