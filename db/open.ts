@@ -14,7 +14,8 @@ export interface Database {
   read<T>(work: (tx: Tx) => Promise<T>): Promise<T>;
   /** One queued write transaction. Await nothing but the database inside it; it may run again when the file was busy. */
   write<T>(work: (tx: Tx) => Promise<T>): Promise<T>;
-  close(): void;
+  /** Lets the writes that were handed in end first. */
+  close(): Promise<void>;
 }
 
 export interface DatabaseAddress {
@@ -41,6 +42,9 @@ const prepareFile = async (client: Client): Promise<void> => {
   await client.execute('PRAGMA journal_mode = WAL');
   await migrateFile(client);
 };
+
+/** What was written last lies in a file beside the database: after this a copy of the database alone is whole. */
+const gatherIntoFile = (client: Client) => client.execute('PRAGMA wal_checkpoint(TRUNCATE)');
 
 const prepare = async (url: string, connect: () => Client): Promise<void> => {
   const client = connect();
@@ -76,7 +80,8 @@ export const openDatabase = async ({ url, token }: DatabaseAddress): Promise<Dat
           async () => writer.reconnect(),
         ),
       ),
-    close: () => {
+    close: async () => {
+      await queued(async () => (isFile(url) ? gatherIntoFile(writer) : undefined));
       reader.close();
       writer.close();
     },

@@ -41,20 +41,19 @@ const listen = ({ host, port }: Environment, database: Database): ServerType => 
   server.on('error', (error: NodeJS.ErrnoException) => {
     const taken = error.code === 'EADDRINUSE';
     const reason = taken ? `Port ${port} is taken. Set PORT to another one.` : `Cannot listen: ${error.message}`;
-    database.close();
-    refuseToStart([reason]);
+    void database.close().finally(() => refuseToStart([reason]));
   });
   return server;
 };
 
 const closeOnSignal = (server: ServerType, database: Database): void => {
   const close = () => {
-    const end = () => {
-      database.close();
-      process.exit(0);
-    };
-    server.close(end);
-    setTimeout(end, LAST_REQUESTS_MS).unref();
+    const end = () => void database.close().finally(() => process.exit(0));
+    const late = setTimeout(end, LAST_REQUESTS_MS);
+    server.close(() => {
+      clearTimeout(late);
+      end();
+    });
   };
   process.once('SIGTERM', close);
   process.once('SIGINT', close);

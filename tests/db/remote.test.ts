@@ -11,7 +11,7 @@ import { smallYard } from '../support/small-yard.ts';
 
 test('a database behind an http: address is made, changed and undone like a file', async () => {
   const url = await remoteDatabase('secret');
-  (await openDatabase({ url, token: 'secret' })).close();
+  await (await openDatabase({ url, token: 'secret' })).close();
   const database = await openDatabase({ url, token: 'secret' });
   const { now } = smallYard().yard;
   await database.write((tx) => replaceYard(tx, smallYard()));
@@ -32,7 +32,7 @@ test('a database behind an http: address is made, changed and undone like a file
   });
   await expect(failing).rejects.toThrow('no');
   expect(await bags()).toBe(20);
-  database.close();
+  await database.close();
 });
 
 test('a wrong token is refused', async () => {

@@ -9,4 +9,4 @@ for (let done = 0; done < Number(times); done += 1)
     const mortar = await materialById(tx, 'mortar');
     await updateMaterial(tx, 'mortar', { onHand: (mortar?.onHand ?? Number.NaN) + 1 });
   });
-database.close();
+await database.close();
