@@ -2,8 +2,8 @@ import type { FC } from 'hono/jsx';
 import { Button } from '../parts/button.tsx';
 import { dayText } from '../parts/day-text.ts';
 import { TextField } from '../parts/field.tsx';
-import { amountText, goodsText, purposeText } from './buying-text.ts';
 import type { BuyLineFacts, RefusedForm } from './buying-facts.ts';
+import { amountText, goodsText, purposeText } from './buying-text.ts';
 import { moneyText } from './money-text.ts';
 
 interface BuyLineProps {
@@ -20,9 +20,36 @@ const Otherwise: FC<BuyLineProps> = ({ line, today, refused }) => {
     <details class="otherwise" open={refused !== null}>
       <summary aria-label={`Change number, day or price: ${line.name}`}>Change</summary>
       <div class="field-row">
-        <TextField name="quantity" id={id('quantity')} label={`How much${line.unit && line.unit !== 'each' ? ` (${line.unit})` : ''}`} type="number" step="any" width="short" value={typed.quantity ?? line.quantity} errors={errors} />
-        <TextField name="on" id={id('on')} label="Expected" type="date" width="short" min={today} value={typed.on ?? line.on} errors={errors} />
-        <TextField name="price" id={id('price')} label="Price of it all" type="number" step="any" width="short" value={typed.price ?? (line.price === null ? '' : line.price.toFixed(2))} errors={errors} />
+        <TextField
+          name="quantity"
+          id={id('quantity')}
+          label={`How much${line.unit && line.unit !== 'each' ? ` (${line.unit})` : ''}`}
+          type="number"
+          step="any"
+          width="short"
+          value={typed.quantity ?? line.quantity}
+          errors={errors}
+        />
+        <TextField
+          name="on"
+          id={id('on')}
+          label="Expected"
+          type="date"
+          width="short"
+          min={today}
+          value={typed.on ?? line.on}
+          errors={errors}
+        />
+        <TextField
+          name="price"
+          id={id('price')}
+          label="Price of it all"
+          type="number"
+          step="any"
+          width="short"
+          value={typed.price ?? (line.price === null ? '' : line.price.toFixed(2))}
+          errors={errors}
+        />
       </div>
       {line.pack !== 1 && <p class="hint">Sold in packs of {amountText(line.pack, line.unit)}.</p>}
     </details>

@@ -20,7 +20,8 @@ interface BuyingPageProps {
 /** Weeks after this one that are in sight; those after them open at a tap. */
 const WEEKS_SHOWN = 3;
 
-const only = (refused: RefusedForm | null, form: string): RefusedForm | null => (refused?.form === form ? refused : null);
+const only = (refused: RefusedForm | null, form: string): RefusedForm | null =>
+  refused?.form === form ? refused : null;
 
 /** Errors by the id of their field: the page has several fields of one name. */
 const errorsById = ({ form, errors }: RefusedForm): FieldErrors => {
@@ -28,7 +29,8 @@ const errorsById = ({ form, errors }: RefusedForm): FieldErrors => {
   return Object.fromEntries(Object.entries(errors).map(([name, message]) => [`${name}${end}`, message]));
 };
 
-const priceOf = ({ lines }: BuyWeek['suppliers'][number]): number => lines.reduce((sum, { price }) => sum + (price ?? 0), 0);
+const priceOf = ({ lines }: BuyWeek['suppliers'][number]): number =>
+  lines.reduce((sum, { price }) => sum + (price ?? 0), 0);
 
 const Week: FC<{ week: BuyWeek; model: BuyingModel; refused: RefusedForm | null }> = ({ week, model, refused }) => (
   <section>
@@ -36,7 +38,10 @@ const Week: FC<{ week: BuyWeek; model: BuyingModel; refused: RefusedForm | null 
     {week.suppliers.map((supplier) => (
       <div class="supplier">
         <h3>
-          {supplier.name} {priceOf(supplier) > 0 && supplier.lines.length > 1 && <span class="quiet">{moneyText(priceOf(supplier))} in all</span>}
+          {supplier.name}{' '}
+          {priceOf(supplier) > 0 && supplier.lines.length > 1 && (
+            <span class="quiet">{moneyText(priceOf(supplier))} in all</span>
+          )}
         </h3>
         <ul class="buys">
           {supplier.lines.map((line) => (
@@ -48,9 +53,15 @@ const Week: FC<{ week: BuyWeek; model: BuyingModel; refused: RefusedForm | null 
   </section>
 );
 
-const LaterWeeks: FC<{ weeks: readonly BuyWeek[]; model: BuyingModel; refused: RefusedForm | null }> = ({ weeks, model, refused }) => {
+const LaterWeeks: FC<{ weeks: readonly BuyWeek[]; model: BuyingModel; refused: RefusedForm | null }> = ({
+  weeks,
+  model,
+  refused,
+}) => {
   const [soon, later] = [weeks.slice(0, WEEKS_SHOWN), weeks.slice(WEEKS_SHOWN)];
-  const laterRefused = later.some(({ suppliers }) => suppliers.some(({ lines }) => lines.some(({ key }) => key === refused?.form)));
+  const laterRefused = later.some(({ suppliers }) =>
+    suppliers.some(({ lines }) => lines.some(({ key }) => key === refused?.form)),
+  );
   return (
     <>
       {soon.map((week) => (
@@ -106,10 +117,44 @@ const SomethingElse: FC<{ model: BuyingModel; refused: RefusedForm | null }> = (
       <form class="form" method="post" action="/buying/bought" hx-post="/buying/bought" hx-target="#page">
         <input type="hidden" name="line" value="else" />
         <div class="field-row">
-          <SelectField name="material" label="What" value={typed.material} errors={errors} options={model.materials.map(({ id, name, unit }) => ({ value: id, text: `${name}${unit === 'each' ? '' : ` (${unit})`}` }))} />
-          <TextField name="quantity" label="How much" type="number" step="any" width="short" value={typed.quantity ?? ''} errors={errors} />
-          <TextField name="on" label="Expected" type="date" width="short" min={model.today} value={typed.on ?? model.today} errors={errors} />
-          <TextField name="price" label="Price of it all" hint="May stay empty." type="number" step="any" width="short" value={typed.price ?? ''} errors={errors} />
+          <SelectField
+            name="material"
+            label="What"
+            value={typed.material}
+            errors={errors}
+            options={model.materials.map(({ id, name, unit }) => ({
+              value: id,
+              text: `${name}${unit === 'each' ? '' : ` (${unit})`}`,
+            }))}
+          />
+          <TextField
+            name="quantity"
+            label="How much"
+            type="number"
+            step="any"
+            width="short"
+            value={typed.quantity ?? ''}
+            errors={errors}
+          />
+          <TextField
+            name="on"
+            label="Expected"
+            type="date"
+            width="short"
+            min={model.today}
+            value={typed.on ?? model.today}
+            errors={errors}
+          />
+          <TextField
+            name="price"
+            label="Price of it all"
+            hint="May stay empty."
+            type="number"
+            step="any"
+            width="short"
+            value={typed.price ?? ''}
+            errors={errors}
+          />
         </div>
         <div class="buttons">
           <Button>Bought</Button>

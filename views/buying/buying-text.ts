@@ -20,7 +20,10 @@ const namesText = (names: readonly string[]): string =>
 export const purposeText = ({ customers, keep }: Purpose, unit: string): string => {
   const named = customers.filter((customer) => customer !== null);
   const whom = [...named, ...(customers.includes(null) ? ['stock'] : [])];
-  const parts = [whom.length > 0 && `For ${namesText(whom)}`, keep !== null && `to have ${amountText(keep, unit)} in the yard again`];
+  const parts = [
+    whom.length > 0 && `For ${namesText(whom)}`,
+    keep !== null && `to have ${amountText(keep, unit)} in the yard again`,
+  ];
   const text = parts.filter(Boolean).join(', and ');
   return text === '' ? 'Rounded up to whole packs' : text[0]!.toUpperCase() + text.slice(1);
 };
@@ -50,10 +53,16 @@ export const stockText = (stock: StockFacts, today: string): string => {
 
 /** "Expected Fri 9 Apr", "Was expected Fri 2 Apr". */
 export const expectedText = ({ on }: Pick<ComingFacts, 'on'>, today: string): string =>
-  on < today ? `Was expected ${dayText(on, today)}` : on === today ? 'Expected today' : `Expected ${dayText(on, today)}`;
+  on < today
+    ? `Was expected ${dayText(on, today)}`
+    : on === today
+      ? 'Expected today'
+      : `Expected ${dayText(on, today)}`;
 
 const linesOf = (weeks: BuyingModel['weeks']): BuyLineFacts[] =>
-  weeks.flatMap(({ suppliers }) => suppliers.flatMap(({ lines }) => lines)).sort((a, b) => a.orderBy.localeCompare(b.orderBy));
+  weeks
+    .flatMap(({ suppliers }) => suppliers.flatMap(({ lines }) => lines))
+    .sort((a, b) => a.orderBy.localeCompare(b.orderBy));
 
 /** The first line of the page: what to order by when. */
 export const buyingAnswer = ({ weeks, thisWeek, today }: BuyingModel): string => {

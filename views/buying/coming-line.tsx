@@ -21,8 +21,26 @@ const Otherwise: FC<ComingLineProps> = ({ goods, refused }) => {
     <details class="otherwise" open={refused !== null}>
       <summary aria-label={`Change what came: ${goods.name}`}>Change</summary>
       <div class="field-row">
-        <TextField name="came" id={`came-${goods.id}`} label="How much came" hint="What is missing stays on its way." type="number" step="any" width="short" value={typed.came ?? goods.quantity} errors={errors} />
-        <button type="submit" class="button plain" formaction="/buying/not-coming" hx-post="/buying/not-coming" hx-target="#page" hx-include="closest form" aria-label={`Not coming: ${goodsText(goods)}`}>
+        <TextField
+          name="came"
+          id={`came-${goods.id}`}
+          label="How much came"
+          hint="What is missing stays on its way."
+          type="number"
+          step="any"
+          width="short"
+          value={typed.came ?? goods.quantity}
+          errors={errors}
+        />
+        <button
+          type="submit"
+          class="button plain"
+          formaction="/buying/not-coming"
+          hx-post="/buying/not-coming"
+          hx-target="#page"
+          hx-include="closest form"
+          aria-label={`Not coming: ${goodsText(goods)}`}
+        >
           Not coming
         </button>
       </div>
@@ -39,7 +57,9 @@ export const ComingLine: FC<ComingLineProps> = ({ goods, today, refused }) => (
         <p>
           <strong>{goodsText(goods)}</strong>
         </p>
-        <p class="quiet">{[purposeText(goods.for, goods.unit), boughtText(goods, today)].filter(Boolean).join('; ')}.</p>
+        <p class="quiet">
+          {[purposeText(goods.for, goods.unit), boughtText(goods, today)].filter(Boolean).join('; ')}.
+        </p>
         {refused?.errors.goods && <p class="error">{refused.errors.goods}</p>}
       </div>
       <p class={goods.on < today ? 'buy-by late-goods' : 'buy-by'}>{expectedText(goods, today)}</p>

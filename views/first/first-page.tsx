@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { OrderFacts } from '../orders/order-facts.ts';
+import type { showFirst } from '../../src/usecases/show-first.ts';
 import { OrderSentence } from '../orders/order-sentence.tsx';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button } from '../parts/button.tsx';
@@ -9,18 +9,10 @@ import { HeldNotices } from '../parts/held-notices.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { quantityText } from '../parts/quantity-text.ts';
 import { type Offer, whatOptions } from '../parts/what-options.ts';
-import { NextSession, type SessionFacts } from './next-session.tsx';
+import { NextSession } from './next-session.tsx';
 import { ReadyAnswer, type ReadyFacts } from './ready-answer.tsx';
 
-export interface FirstModel {
-  today: string;
-  session: SessionFacts | null;
-  buys: readonly { name: string; unit: string; quantity: number; orderBy: string }[];
-  moreBuys: number;
-  risks: readonly OrderFacts[];
-  orderCount: number;
-  notices: readonly { id: number; words: string }[];
-}
+export type FirstModel = Awaited<ReturnType<typeof showFirst>>;
 
 /** What was asked, as typed, and what came of it: facts, or what was wrong with the question. */
 export interface AskedModel {

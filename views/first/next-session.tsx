@@ -1,17 +1,10 @@
 import type { FC } from 'hono/jsx';
+import type { nextSession } from '../../src/usecases/next-session.ts';
 import { Empty } from '../parts/answer.tsx';
 import { clockText, dayText } from '../parts/day-text.ts';
 import { countedText, listText, quantityText } from '../parts/quantity-text.ts';
 
-export interface SessionFacts {
-  date: string;
-  start: string;
-  end: string;
-  bags: readonly { mix: string; count: number }[];
-  pours: readonly string[];
-  strips: readonly string[];
-  packs: readonly string[];
-}
+export type SessionFacts = NonNullable<ReturnType<typeof nextSession>>;
 
 const Doing: FC<{ word: string; what: string }> = ({ word, what }) =>
   what === '' ? null : (

@@ -1,18 +1,11 @@
 import type { FC } from 'hono/jsx';
+import type { Asked } from '../../src/usecases/ask-when.ts';
 import { Answer } from '../parts/answer.tsx';
 import { dayText } from '../parts/day-text.ts';
 import { countWord } from '../parts/quantity-text.ts';
 
 /** What the plan answers to "When could it be ready?". */
-export interface ReadyFacts {
-  earliestOn: string | null;
-  promiseOn: string | null;
-  ifFirstOn: string | null;
-  /** Why it cannot be made. */
-  reason: string | null;
-  /** The moulds without which it would be sooner; no kind when they are not called alike. */
-  hold: { count: number; kind: string | null; makes: string; withOneMoreOn: string } | null;
-}
+export type ReadyFacts = Asked;
 
 const NO_TIME = 'there is no time for it in the days planned';
 

@@ -1,4 +1,5 @@
 import type { FC } from 'hono/jsx';
+import type { showMoulds } from '../../src/usecases/show-moulds.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button } from '../parts/button.tsx';
 import { Caution } from '../parts/caution.tsx';
@@ -8,11 +9,7 @@ import { type MouldFacts, mouldPath } from './mould-facts.ts';
 import { MouldRow, type RefusedMark } from './mould-row.tsx';
 import { mouldsAnswer } from './mould-text.ts';
 
-export interface MouldsModel {
-  today: string;
-  kinds: readonly { kind: string; moulds: readonly MouldFacts[] }[];
-  scrapped: readonly MouldFacts[];
-}
+export type MouldsModel = Awaited<ReturnType<typeof showMoulds>>;
 
 interface MouldsPageProps {
   model: MouldsModel;

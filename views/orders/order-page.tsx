@@ -1,4 +1,5 @@
 import type { Child, FC } from 'hono/jsx';
+import type { showOrder } from '../../src/usecases/show-order.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { CopyMessage } from '../parts/copy-message.tsx';
@@ -9,15 +10,7 @@ import { listText, quantityText } from '../parts/quantity-text.ts';
 import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
 import { dueOf, readyMessage } from './order-text.ts';
 
-export interface OrderModel {
-  today: string;
-  order: OrderFacts;
-  together: {
-    fromYard: number;
-    inMoulds: readonly string[];
-    poured: readonly { date: string; pieces: readonly { name: string; count: number }[] }[];
-  };
-}
+export type OrderModel = NonNullable<Awaited<ReturnType<typeof showOrder>>>;
 
 export interface OrderPageProps {
   model: OrderModel;

@@ -1,20 +1,15 @@
 import type { FC } from 'hono/jsx';
+import type { showOrders } from '../../src/usecases/show-orders.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { countText, dayHeading, dayText } from '../parts/day-text.ts';
 import { HeldNotices } from '../parts/held-notices.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { countWord } from '../parts/quantity-text.ts';
-import type { OrderFacts } from './order-facts.ts';
 import { OrderSentence } from './order-sentence.tsx';
 import { isLate } from './order-text.ts';
 
-export interface OrdersModel {
-  today: string;
-  days: readonly { date: string; orders: readonly OrderFacts[] }[];
-  cannotBeMade: readonly OrderFacts[];
-  notices: readonly { id: number; words: string }[];
-}
+export type OrdersModel = Awaited<ReturnType<typeof showOrders>>;
 
 /** "Eight orders by Sat 15 May, one of them late." */
 export const ordersAnswer = ({ days, cannotBeMade, today }: OrdersModel): string => {

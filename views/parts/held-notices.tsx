@@ -10,7 +10,7 @@ export const HeldNotices: FC<{ notices: readonly { id: number; words: string }[]
     <ul class="held-notices" aria-label="What happened meanwhile">
       {notices.map(({ id, words }) => (
         <li class="warning notice-head">
-          <p>{words}.</p>
+          <p>{words.replace(/\.?$/, '.')}</p>
           <form method="post" action="/notices/read">
             <input type="hidden" name="notice" value={String(id)} />
             <input type="hidden" name="back" value={back} />

@@ -1,21 +1,11 @@
 import type { FC } from 'hono/jsx';
 import { dayNumber } from '../../shared/time.ts';
+import type { ShownChange } from '../../src/usecases/show-change.ts';
 import { CopyMessage } from './copy-message.tsx';
 import { countText, dayText } from './day-text.ts';
 
 /** An order whose date by plan moved. `from` or `to` is null when it could not, or cannot now, be made. */
-export interface MovedPromise {
-  order: string;
-  customer: string | null;
-  from: string | null;
-  to: string | null;
-  /** Days after the date it was promised for; null when nothing was promised or it cannot be made. */
-  daysLate: number | null;
-  /** Why it cannot be made. */
-  reason: string | null;
-  /** The date the customer was told, where one was. */
-  promisedOn?: string | null;
-}
+export type MovedPromise = ShownChange['moved'][number];
 
 const nameOf = (moved: MovedPromise) => moved.customer ?? `Order ${moved.order}`;
 

@@ -1,16 +1,9 @@
 import type { FC } from 'hono/jsx';
+import type { ShownChange } from '../../src/usecases/show-change.ts';
 import { Button } from './button.tsx';
-import { type MovedPromise, Moves } from './moves.tsx';
+import { Moves } from './moves.tsx';
 
-/** What a change did, shown right after it. */
-export interface DoneNotice {
-  change: number;
-  /** In the maker's words: "800 no. 2 marked damaged". */
-  words: string;
-  moved: readonly MovedPromise[];
-  /** Taken back already: no undo is offered. */
-  undone: boolean;
-}
+export type DoneNotice = ShownChange;
 
 interface NoticeProps {
   notice: DoneNotice;
@@ -23,7 +16,7 @@ interface NoticeProps {
 export const Notice: FC<NoticeProps> = ({ notice, today, back }) => (
   <section class="notice" role="status" aria-label="Just done" tabindex={-1}>
     <div class="notice-head">
-      <p class="notice-words">{notice.words}.</p>
+      <p class="notice-words">{notice.words.replace(/\.?$/, '.')}</p>
       {notice.undone ? (
         <p class="quiet">This was taken back.</p>
       ) : (

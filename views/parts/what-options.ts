@@ -1,10 +1,6 @@
-/** Anything that can be asked for or ordered. */
-export interface Offer {
-  what: string;
-  name: string;
-  kind: 'kit' | 'casting' | 'material';
-  unit: string;
-}
+import type { Offer } from '../../src/usecases/order-contents.ts';
+
+export type { Offer };
 
 const GROUPS: Record<Offer['kind'], string> = { kit: 'Kits', casting: 'Single pieces', material: 'Parts' };
 

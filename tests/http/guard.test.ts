@@ -1,0 +1,70 @@
+import { describe, expect, test } from 'vitest';
+import { fromOurPages } from '../../src/http/guard.ts';
+import { screensOver } from '../support/screens.ts';
+
+describe('a request that changes something', () => {
+  test.each([
+    ['the browser says that it is from here', { site: 'same-origin' }, true],
+    ['the browser says that it is from elsewhere', { site: 'cross-site' }, false],
+    ['it is from a neighbouring address', { site: 'same-site' }, false],
+    ['an old browser names our own host', { origin: 'http://yard.local:3000', host: 'yard.local:3000' }, true],
+    ['a proxy in front speaks https', { origin: 'https://yard.local', host: 'yard.local' }, true],
+    ['an old browser names another host', { origin: 'http://evil.example', host: 'yard.local:3000' }, false],
+    ['another port', { origin: 'http://yard.local:4000', host: 'yard.local:3000' }, false],
+    ['a page without an origin', { origin: 'null', host: 'yard.local:3000' }, false],
+    ['no browser at all', { host: 'yard.local:3000' }, true],
+  ])('%s', (_what, headers, taken) => {
+    expect(fromOurPages('POST', headers)).toBe(taken);
+  });
+
+  test('reading is for everyone', () => {
+    expect(fromOurPages('GET', { site: 'cross-site' })).toBe(true);
+  });
+
+  test('from elsewhere is refused in words, and nothing is changed', async () => {
+    const { get, post } = await screensOver();
+    const answer = await post('/orders/27-001/cancel', {}, { 'Sec-Fetch-Site': 'cross-site' });
+    expect(answer.status).toBe(403);
+    expect(await answer.text()).toContain('did not come from one of these pages');
+    expect(await (await get('/orders')).text()).toContain('School garden');
+  });
+});
+
+describe('every answer', () => {
+  test.each(['/', '/orders', '/moulds', '/nothing', '/assets/styles.css'])(
+    '%s allows nothing inline and no frame',
+    async (path) => {
+      const { get } = await screensOver();
+      const { headers } = await get(path);
+      expect(headers.get('Content-Security-Policy')).toContain("default-src 'none'");
+      expect(headers.get('Content-Security-Policy')).not.toContain('unsafe');
+      expect(headers.get('X-Content-Type-Options')).toBe('nosniff');
+    },
+  );
+
+  test.each(['/', '/orders', '/orders/27-001', '/orders/new', '/moulds'])(
+    '%s has no inline script or style',
+    async (path) => {
+      const { get } = await screensOver();
+      const html = await (await get(path)).text();
+      expect(html).not.toMatch(/<[^>]+\s(style|on\w+)=/);
+      expect(html).not.toMatch(/<style|<script(?![^>]*\ssrc=)/);
+      expect(html.startsWith('<!doctype html>')).toBe(true);
+    },
+  );
+
+  test('a page is kept by no cache, a style sheet with its version for good', async () => {
+    const { get } = await screensOver();
+    const page = await get('/');
+    const sheet = /href="(\/assets\/styles\.css\?v=\w+)"/.exec(await page.text())?.[1] ?? '';
+    expect(page.headers.get('Cache-Control')).toBe('no-store');
+    expect((await get(sheet)).headers.get('Cache-Control')).toContain('immutable');
+    expect((await get('/assets/styles.css?v=old')).headers.get('Cache-Control')).toBe('no-cache');
+  });
+});
+
+test('a form larger than any here is refused in words', async () => {
+  const { post } = await screensOver();
+  const answer = await post('/orders', { note: 'x'.repeat(200_000) }, { 'Content-Length': '200005' });
+  expect(answer.status).toBe(413);
+});

@@ -1,0 +1,131 @@
+import { describe, expect, test } from 'vitest';
+import { openOrders, updateOrder } from '../../db/stores/order-store.ts';
+import { screensOver, textOf } from '../support/screens.ts';
+
+const filled = { what0: 'kit:pair', quantity0: '2', customer: 'Ann Moran', phone: '020 910 0136', slip: 'not' };
+
+describe('taking an order', () => {
+  test('leads to its page with its number and its date by today’s plan', async () => {
+    const { post, textAfter, database } = await screensOver();
+    const text = await textAfter(await post('/orders', { ...filled, wantedOn: '2027-05-08', note: 'Gate code 4' }));
+    expect(text).toContain('Order 27-002 for Ann Moran taken.');
+    expect(text).toMatch(/Ann Moran: ready Sat (17|24) Apr, \d+ days to spare\./);
+    const [, taken] = await database.read((tx) => openOrders(tx));
+    expect(taken).toMatchObject({
+      id: '27-002',
+      wantedOn: '2027-05-08',
+      promisedOn: null,
+      note: 'Gate code 4',
+      weight: 6,
+    });
+    expect(taken?.lines).toEqual([{ kit: 'pair', quantity: 2 }]);
+  });
+
+  test('with nothing but a piece and a number is enough', async () => {
+    const { post, textAfter } = await screensOver();
+    const text = await textAfter(await post('/orders', { what0: 'casting:panel-900', quantity0: '1' }));
+    expect(text).toContain('Order 27-002: ready');
+  });
+
+  test('reads a part by weight or length with a comma', async () => {
+    const { post, database } = await screensOver();
+    await post('/orders', { what0: 'material:mortar', quantity0: '1,5' });
+    const [, taken] = await database.read((tx) => openOrders(tx));
+    expect(taken?.lines).toEqual([{ material: 'mortar', quantity: 1.5 }]);
+  });
+
+  test.each([
+    [{ what0: '', quantity0: '' }, 'Choose what is ordered, and how many.'],
+    [{ what0: '', quantity0: '3' }, 'Choose what the 3 is for, or empty it.'],
+    [{ quantity0: '' }, 'How many? Write a number.'],
+    [{ quantity0: 'two' }, 'How many? Write a number.'],
+    [{ quantity0: '0' }, 'Has to be more than 0.'],
+    [{ quantity0: '1.5' }, 'Has to be a whole number.'],
+    [{ quantity0: '5000' }, '200 is the most one line can ask for.'],
+    [{ what0: 'kit:gone' }, 'That is no longer made here.'],
+    [{ what0: 'kit' }, 'Choose one from the list.'],
+    [{ wantedOn: '2027-02-29' }, 'That date does not exist.'],
+    [{ wantedOn: '8 May' }, 'That date does not exist.'],
+    [{ promisedOn: '2027-04-07' }, 'That day has passed.'],
+    [{ heldUntil: '2027-04-12' }, 'Say which date is held.'],
+    [{ promisedOn: '2027-05-08', heldUntil: '2027-04-01' }, 'That day has passed.'],
+    [{ slip: 'perhaps' }, 'Choose one of the three.'],
+  ])('%j is shown again with what is wrong and all that was typed', async (typed, message) => {
+    const { post, database } = await screensOver();
+    const answer = await post('/orders', { ...filled, note: 'Kept & <safe>', ...typed });
+    expect(answer.status).toBe(422);
+    const html = await answer.text();
+    expect(html).toContain(message);
+    expect(html).toContain('Everything you typed is still here.');
+    expect(html).toContain('value="Ann Moran"');
+    expect(html).toContain('Kept &amp; &lt;safe&gt;');
+    expect(await database.read((tx) => openOrders(tx))).toHaveLength(1);
+  });
+
+  test('says everything that is wrong at once', async () => {
+    const { post } = await screensOver();
+    const typed = { what0: 'kit:pair', quantity0: 'x', promisedOn: '2027-01-01', wantedOn: '2027-13-01' };
+    const html = await (await post('/orders', typed)).text();
+    for (const message of ['How many? Write a number.', 'That day has passed.', 'That date does not exist.'])
+      expect(html).toContain(message);
+  });
+
+  test('gives more lines without losing what was typed', async () => {
+    const { post } = await screensOver();
+    const answer = await post('/orders', { ...filled, more: '4' });
+    const html = await answer.text();
+    expect(answer.status).toBe(200);
+    expect(html).toContain('name="quantity3"');
+    expect(html).toContain('value="Ann Moran"');
+  });
+
+  test('from the first page to hold a date fills in the date and until when', async () => {
+    const { get } = await screensOver();
+    const html = await (await get('/orders/new?what=kit:pair&number=1&hold=5')).text();
+    expect(html).toContain('value="2027-04-17"');
+    expect(html).toContain('value="2027-04-13"');
+  });
+
+  test('says while it is typed when it could be ready', async () => {
+    const { post } = await screensOver();
+    const partial = { 'HX-Request-Type': 'partial' };
+    expect(await textOf(await post('/orders/ready', { what0: 'kit:pair', quantity0: '1' }, partial))).toContain(
+      'Ready Sat 17 Apr',
+    );
+    expect(await textOf(await post('/orders/ready', { what0: '' }, partial))).toContain('Choose what is ordered');
+  });
+});
+
+describe('changing an order', () => {
+  test('starts from how it stands and keeps its number', async () => {
+    const { get, post, textAfter, database } = await screensOver();
+    const html = await (await get('/orders/27-001/edit')).text();
+    expect(html).toContain('value="School garden"');
+    expect(html).toContain('value="2027-04-10"');
+    const text = await textAfter(
+      await post('/orders/27-001/edit', { ...filled, customer: 'School garden', quantity0: '1' }),
+    );
+    expect(text).toContain('Order 27-001 changed.');
+    const [order] = await database.read((tx) => openOrders(tx));
+    expect(order).toMatchObject({ id: '27-001', promisedOn: null, weight: 6 });
+  });
+
+  test('refuses what taking one refuses, and leaves it as it was', async () => {
+    const { post, database } = await screensOver();
+    const answer = await post('/orders/27-001/edit', { what0: 'kit:pair', quantity0: 'x' });
+    expect(answer.status).toBe(422);
+    expect((await database.read((tx) => openOrders(tx)))[0]?.lines).toEqual([{ kit: 'pair', quantity: 1 }]);
+  });
+
+  test('a date promised before today may stand', async () => {
+    const { post, database } = await screensOver();
+    await database.write((tx) => updateOrder(tx, '27-001', { promisedOn: '2027-04-01' }));
+    expect((await post('/orders/27-001/edit', { ...filled, promisedOn: '2027-04-01' })).status).toBe(303);
+  });
+
+  test('one that is not there is not found', async () => {
+    const { get, post } = await screensOver();
+    expect((await get('/orders/27-999/edit')).status).toBe(404);
+    expect((await post('/orders/27-999/edit', filled)).status).toBe(404);
+  });
+});

@@ -1,0 +1,156 @@
+import { describe, expect, test } from 'vitest';
+import { addFinished, finishedPieces } from '../../db/stores/finished-store.ts';
+import { materialById } from '../../db/stores/material-store.ts';
+import { openOrders, orderById } from '../../db/stores/order-store.ts';
+import { bumpRevision } from '../../db/stores/yard-store.ts';
+import { createApp } from '../../src/http/app.ts';
+import { demoScreens, screensOver, textOf } from '../support/screens.ts';
+import { smallYard } from '../support/small-yard.ts';
+
+describe('the orders', () => {
+  test('stand under the day they can be handed over, a sentence each', async () => {
+    const { get } = await screensOver();
+    const text = await textOf(await get('/orders'));
+    expect(text).toContain('One order by Sat 10 Apr, none of them late.');
+    expect(text).toContain('Sat 10 Apr School garden, promised Sat 10 Apr, on the day. 27-001 · 1 × Pair of panels');
+  });
+
+  test('that cannot be made stand apart with the reason', async () => {
+    const moulds = smallYard().moulds.map((mould) => ({ ...mould, condition: 'retired' as const }));
+    const { get } = await screensOver(smallYard({ moulds }));
+    const text = await textOf(await get('/orders'));
+    expect(text).toContain("Can't be made yet School garden can't be made yet, because no usable mould makes");
+  });
+
+  test('of an empty list say what to do', async () => {
+    const { get } = await screensOver(smallYard({ orders: [] }));
+    expect(await textOf(await get('/orders'))).toContain('Take the first order here');
+  });
+
+  test('of the past say how each ended', async () => {
+    const { get } = await demoScreens();
+    const text = await textOf(await get('/orders/past'));
+    expect(text).toContain('Tom Keane, handed over Sat 3 Apr');
+    expect(text).toContain('Declan Roche, cancelled');
+  });
+
+  test('held show until when, and a hold that ran out lapses with a notice', async () => {
+    const { database, get } = await demoScreens();
+    expect(await textOf(await get('/orders'))).toContain('held until Fri 9 Apr');
+    const later = createApp({ database, now: () => '2027-04-10T06:00:00Z' });
+    const text = await textOf(await later.request('/orders'));
+    expect(text).toContain('The date held for Ann Moran');
+    expect(text).not.toContain('Ann Moran, ');
+    const read = await later.request('/notices/read', {
+      method: 'POST',
+      body: new URLSearchParams({ notice: '1', back: '/orders' }),
+    });
+    expect(read.headers.get('Location')).toBe('/orders');
+    expect(await textOf(await later.request('/orders'))).not.toContain('The date held for Ann Moran');
+  });
+});
+
+describe('one order', () => {
+  test('says when it is ready and how it comes together', async () => {
+    const { get } = await screensOver();
+    const text = await textOf(await get('/orders/27-001'));
+    expect(text).toMatch(/^School garden: ready Sat 10 Apr, on the day\. By today's plan\./);
+    expect(text).toContain('Sat 10 Apr: pour 2 × Panel 900.');
+    expect(text).toContain("Hello School garden. By today's plan your order 27-001 will be ready Sat 10 Apr.");
+  });
+
+  test('that is not there is not found', async () => {
+    const { get, post } = await screensOver();
+    expect((await get('/orders/27-999')).status).toBe(404);
+    expect((await post('/orders/27-999/cancel', {})).status).toBe(404);
+    expect((await post('/orders/27-001/burn', {})).status).toBe(404);
+  });
+
+  test('is promised a date', async () => {
+    const { post, textAfter, database } = await screensOver();
+    const text = await textAfter(await post('/orders/27-001/promise', { promisedOn: '2027-04-24' }));
+    expect(text).toContain('Date promised to School garden.');
+    expect(text).toContain('ready Sat 10 Apr, 14 days to spare.');
+    expect(await database.read((tx) => orderById(tx, '27-001'))).toMatchObject({
+      promisedOn: '2027-04-24',
+      heldUntil: null,
+    });
+  });
+
+  test('is held and then promised for good', async () => {
+    const { post, textAfter, database } = await screensOver();
+    const held = await textAfter(
+      await post('/orders/27-001/hold', { promisedOn: '2027-04-24', heldUntil: '2027-04-13' }),
+    );
+    expect(held).toContain('Held Sat 24 Apr, until the end of Tue 13 Apr');
+    await post('/orders/27-001/promise', { promisedOn: '2027-04-24' });
+    expect((await database.read((tx) => orderById(tx, '27-001')))?.heldUntil).toBeNull();
+  });
+
+  test.each([
+    ['promise', { promisedOn: '' }, 'Give the date that is promised.'],
+    ['promise', { promisedOn: '2027-04-01' }, 'That day has passed.'],
+    ['promise', { promisedOn: '2027-04-31' }, 'That date does not exist.'],
+    ['hold', { promisedOn: '2027-04-24', heldUntil: '' }, 'Say until which day it is held.'],
+    ['hold', { promisedOn: '', heldUntil: '2027-04-13' }, 'Say which date is held.'],
+    ['hold', { promisedOn: '2027-04-24', heldUntil: '2027-04-01' }, 'That day has passed.'],
+  ])('%s with %j is refused in words', async (deed, typed, message) => {
+    const { post, database } = await screensOver();
+    const answer = await post(`/orders/27-001/${deed}`, typed);
+    expect(answer.status).toBe(422);
+    expect(await answer.text()).toContain(message);
+    expect((await database.read((tx) => orderById(tx, '27-001')))?.promisedOn).toBe('2027-04-10');
+  });
+
+  test('is cancelled, and that is undone', async () => {
+    const { post, textAfter, database } = await screensOver();
+    const answer = await post('/orders/27-001/cancel', {});
+    const change = new URL(answer.headers.get('Location') ?? '', 'http://x').searchParams.get('done') ?? '';
+    expect(await textAfter(answer)).toContain('Order 27-001 cancelled (School garden).');
+    expect(await database.read((tx) => openOrders(tx))).toHaveLength(0);
+    await post('/undo', { change, back: '/orders/27-001' });
+    expect(await database.read((tx) => openOrders(tx))).toHaveLength(1);
+  });
+
+  test('is not cancelled twice', async () => {
+    const { post } = await screensOver();
+    await post('/orders/27-001/cancel', {});
+    const again = await post('/orders/27-001/cancel', {});
+    expect(again.status).toBe(422);
+    expect(await again.text()).toContain('Order 27-001 was cancelled. Nothing was changed.');
+  });
+});
+
+describe('handing over', () => {
+  const withPieces = async (count: number) => {
+    const screens = await screensOver();
+    await screens.database.write(async (tx) => {
+      await addFinished(tx, { casting: 'panel-900', count, readyAt: null, order: null });
+      await bumpRevision(tx);
+    });
+    return screens;
+  };
+
+  test('is refused with the shortfall while pieces are missing', async () => {
+    const { post, database } = await withPieces(1);
+    const answer = await post('/orders/27-001/hand-over', {});
+    expect(answer.status).toBe(422);
+    expect(await answer.text()).toContain('these are not in the yard yet: 1 × Panel 900. Nothing was handed over.');
+    expect((await database.read((tx) => finishedPieces(tx)))[0]?.count).toBe(1);
+  });
+
+  test('takes the pieces and the cut stick out of stock', async () => {
+    const { post, textAfter, database } = await withPieces(3);
+    const text = await textAfter(await post('/orders/27-001/hand-over', {}));
+    expect(text).toContain('School garden was handed over Thu 8 Apr.');
+    expect((await database.read((tx) => finishedPieces(tx)))[0]?.count).toBe(1);
+    expect((await database.read((tx) => materialById(tx, 'rod')))?.onHand).toBe(2);
+  });
+
+  test('goes ahead when the maker has counted', async () => {
+    const { post, database } = await withPieces(1);
+    expect((await post('/orders/27-001/hand-over', { evenShort: 'yes' })).status).toBe(303);
+    expect(await database.read((tx) => finishedPieces(tx))).toHaveLength(0);
+    expect((await database.read((tx) => orderById(tx, '27-001')))?.status).toBe('handed over');
+  });
+});

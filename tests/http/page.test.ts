@@ -1,0 +1,38 @@
+import { describe, expect, test } from 'vitest';
+import { ownPath } from '../../src/http/page.tsx';
+import { screensOver } from '../support/screens.ts';
+
+describe('a way back given in a form', () => {
+  test.each(['/', '/orders/27-001', '/moulds?done=3'])('%s is one of ours', (path) => expect(ownPath(path)).toBe(path));
+  test.each([undefined, '', 'orders', 'https://evil.example/', '//evil.example', '/\\evil.example', '/a b', '/a\nb'])(
+    '%j leads to the first page instead',
+    (path) => expect(ownPath(path)).toBe('/'),
+  );
+});
+
+describe('htmx asks for a part', () => {
+  const partial = { 'HX-Request-Type': 'partial' };
+
+  test('and gets what stands in the frame, without the frame', async () => {
+    const { get } = await screensOver();
+    const answer = await get('/moulds', partial);
+    const html = await answer.text();
+    expect(html).toContain('900 no. 1');
+    expect(html).not.toContain('<html');
+    expect(answer.headers.get('Vary')).toContain('HX-Request-Type');
+  });
+
+  test('of the first page and gets the answer alone', async () => {
+    const { get } = await screensOver();
+    const html = await (await get('/?what=kit:pair&number=1', partial)).text();
+    expect(html).toContain('<h1>');
+    expect(html).not.toContain('<form');
+  });
+});
+
+test('a page that is not there says so', async () => {
+  const { get } = await screensOver();
+  const answer = await get('/nothing');
+  expect(answer.status).toBe(404);
+  expect(await answer.text()).toContain('There is no such page.');
+});
