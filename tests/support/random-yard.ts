@@ -49,14 +49,17 @@ const finishedOf = (dice: Dice, castings: YardFileInput['castings'], place: Plac
   return dice.some(castings, dice.whole(0, 2)).map((casting) => ({
     casting: casting.id,
     count: dice.whole(1, 3),
-    ...(dice.chance(0.4)
-      ? { readyAt: calendar.instantText(minuteOf(place.now) + dice.whole(-1000, 6000)) }
-      : {}),
+    ...(dice.chance(0.4) ? { readyAt: calendar.instantText(minuteOf(place.now) + dice.whole(-1000, 6000)) } : {}),
   }));
 };
 
 /** Room to cure in: none set, plenty, or little more than is taken already. */
-const rackOf = (dice: Dice, finished: YardFileInput['finished'], pieces: number, tight: boolean): number | undefined => {
+const rackOf = (
+  dice: Dice,
+  finished: YardFileInput['finished'],
+  pieces: number,
+  tight: boolean,
+): number | undefined => {
   if (!tight && dice.chance(0.5)) return undefined;
   const taken = finished.reduce((sum, x) => sum + (x.readyAt ? x.count * 2 : 0), 0);
   return taken + (tight ? dice.whole(3, 8) : 12 + dice.whole(0, pieces));

@@ -136,7 +136,13 @@ export const scaledYard = (orders: number, moulds: number, seed = 1): YardFile =
   const read = readYardFile({
     format: 'mould-rota/yard',
     version: 1,
-    yard: { name: 'Scaled yard', timeZone: 'Europe/Dublin', now: NOW, horizonDays: 365, mixers: Math.ceil(moulds / 25) },
+    yard: {
+      name: 'Scaled yard',
+      timeZone: 'Europe/Dublin',
+      now: NOW,
+      horizonDays: 365,
+      mixers: Math.ceil(moulds / 25),
+    },
     work: [{ rule: 'FREQ=WEEKLY;BYDAY=MO,TU,WE,TH,FR', from: '2027-01-04', start: '08:00', end: '16:00', crew }],
     closed: ['2027-03-17', '2027-03-29'],
     extra: [],

@@ -1,6 +1,6 @@
 import type { Material } from '../../../shared/material.ts';
 import type { PlanBuy } from '../../../shared/plan.ts';
-import { dateOfDay, type DayNumber, type Minute } from '../../../shared/time.ts';
+import { type DayNumber, dateOfDay, type Minute } from '../../../shared/time.ts';
 import type { Calendar } from '../work/calendar.ts';
 
 /** So much of a material is taken at an instant. */

@@ -114,7 +114,8 @@ export const cutPlan = (
   for (const way of waysOf(cutting, limits)) {
     const sticks = way();
     if (!keepsLimits(sticks, cuts, limits)) continue;
-    if (!best || sticks.length < best.length || (sticks.length === best.length && openedLater(sticks, best))) best = sticks;
+    if (!best || sticks.length < best.length || (sticks.length === best.length && openedLater(sticks, best)))
+      best = sticks;
     if (best.length === fewest) break;
   }
   return best && plain(best);

@@ -46,7 +46,13 @@ const rounded = (room: number[], wanted: number[], capacity: number): { packing:
     .filter((x) => x.times > 0);
   const left = wanted.map((n, i) => n - patterns.reduce((sum, x) => sum + x.times * x.counts[i]!, 0));
   const whole = patterns.reduce((sum, x) => sum + x.times, 0);
-  const rest = packInRounds({ room, worth: room, wanted: left }, capacity, relaxed.bound - whole, MOST_ROUNDS, ROUND_STEPS);
+  const rest = packInRounds(
+    { room, worth: room, wanted: left },
+    capacity,
+    relaxed.bound - whole,
+    MOST_ROUNDS,
+    ROUND_STEPS,
+  );
   return {
     packing: { patterns: [...patterns, ...rest.patterns], sticks: whole + rest.sticks, steps: rest.steps },
     bound: relaxed.bound,

@@ -25,7 +25,9 @@ const TOLERANCE = 1e-9;
  */
 export const fillStick = (kinds: CutKinds, capacity: number, mostSteps: number): Filling => {
   const { room, worth, wanted } = kinds;
-  const order = Array.from({ length: room.length }, (_, i) => i).filter((i) => wanted[i]! > 0 && room[i]! <= capacity + TOLERANCE);
+  const order = Array.from({ length: room.length }, (_, i) => i).filter(
+    (i) => wanted[i]! > 0 && room[i]! <= capacity + TOLERANCE,
+  );
   order.sort((a, b) => worth[b]! / room[b]! - worth[a]! / room[a]! || room[b]! - room[a]! || a - b);
   const least = order.reduce((min, i) => Math.min(min, room[i]!), Number.POSITIVE_INFINITY);
   const taken = new Array<number>(order.length).fill(0);

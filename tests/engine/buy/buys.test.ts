@@ -155,7 +155,10 @@ const anyCase: fc.Arbitrary<Case> = fc
     minimum: fc.constantFrom(0, 0, 1, 4),
     spare: fc.integer({ min: 0, max: 40 }).map((n) => n / 4),
     uses: fc.array(
-      fc.record({ at: fc.integer({ min: NOW, max: NOW + 57_000 }), quantity: fc.integer({ min: 1, max: 40 }).map((n) => n / 4) }),
+      fc.record({
+        at: fc.integer({ min: NOW, max: NOW + 57_000 }),
+        quantity: fc.integer({ min: 1, max: 40 }).map((n) => n / 4),
+      }),
       { maxLength: 25 },
     ),
     due: fc.array(
@@ -191,7 +194,13 @@ describe('whatever is used and comes in', () => {
       fc.property(anyCase, (x) => {
         const buys = buysFor(x);
         fc.pre(buys.length > 0);
-        for (const buy of buys) expect(materialFaults(x, buys.filter((other) => other !== buy))).not.toEqual([]);
+        for (const buy of buys)
+          expect(
+            materialFaults(
+              x,
+              buys.filter((other) => other !== buy),
+            ),
+          ).not.toEqual([]);
       }),
       { numRuns: 60 },
     );

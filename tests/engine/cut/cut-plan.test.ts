@@ -5,7 +5,8 @@ import { type CutDemand, cutPlan, type OpenedStick } from '../../../src/engine/c
 import { fewestPossible } from '../../../src/engine/cut/fewest-sticks.ts';
 
 const demand = (lengthMm: number, count: number, at = 0, to = 'B1'): CutDemand => ({ lengthMm, count, at, for: to });
-const count = (stickMm: number, kerfMm: number, demands: CutDemand[]): number => cutPlan({ stickMm, kerfMm }, demands)!.length;
+const count = (stickMm: number, kerfMm: number, demands: CutDemand[]): number =>
+  cutPlan({ stickMm, kerfMm }, demands)!.length;
 /** "0: 4x1150 2x550" for each stick: when it is opened and what is cut from it. */
 const lines = (sticks: OpenedStick[] | null) =>
   sticks?.map((x) => `${x.openedAt}: ${x.cuts.map((c) => `${c.count}x${c.lengthMm}`).join(' ')}`);
@@ -18,7 +19,11 @@ describe('sticks needed', () => {
 
   // The same source: bound 2.099, so 3 sticks: 71 + 71 + 8.
   it('cuts 150 x 40 from 3 sticks of 3000 with a kerf of 2', () => {
-    expect(lines(cutPlan({ stickMm: 3000, kerfMm: 2 }, [demand(40, 150)]))).toEqual(['0: 71x40', '0: 71x40', '0: 8x40']);
+    expect(lines(cutPlan({ stickMm: 3000, kerfMm: 2 }, [demand(40, 150)]))).toEqual([
+      '0: 71x40',
+      '0: 71x40',
+      '0: 8x40',
+    ]);
   });
 
   // The same source: the rooms alone say 3, but no two cuts share a stick: 5.
@@ -96,8 +101,15 @@ interface Instance {
 
 // OR-Library one-dimensional bin packing, sets u120 and u250 (tests/contract/SOURCES.md): `best` is the optimum.
 describe('published packing instances', () => {
-  const instances: Instance[] = JSON.parse(readFileSync(new URL('../../contract/bin-packing.json', import.meta.url), 'utf8'));
-  const sticksOf = ({ capacity, items }: Instance) => count(capacity, 0, items.map((x) => demand(x, 1)));
+  const instances: Instance[] = JSON.parse(
+    readFileSync(new URL('../../contract/bin-packing.json', import.meta.url), 'utf8'),
+  );
+  const sticksOf = ({ capacity, items }: Instance) =>
+    count(
+      capacity,
+      0,
+      items.map((x) => demand(x, 1)),
+    );
 
   it('39 of the 40 in as few sticks as anybody, the last with one more', () => {
     const over = instances.map((x) => ({ name: x.name, more: sticksOf(x) - x.best })).filter((x) => x.more !== 0);
@@ -196,7 +208,11 @@ describe('any cuts', () => {
     const few = fc.array(fc.integer({ min: 1, max: 12 }), { minLength: 1, maxLength: 9 });
     fc.assert(
       fc.property(few, fc.integer({ min: 12, max: 24 }), fc.integer({ min: 0, max: 2 }), (lengths, stickMm, kerfMm) => {
-        const sticks = count(stickMm, kerfMm, lengths.map((x) => demand(x, 1)));
+        const sticks = count(
+          stickMm,
+          kerfMm,
+          lengths.map((x) => demand(x, 1)),
+        );
         expect(sticks).toBe(fewestOfAll(lengths, stickMm, kerfMm));
       }),
       { numRuns: 200 },
@@ -225,6 +241,12 @@ describe('effort', () => {
     expect(Math.min(timed(), timed(), timed(), timed(), timed())).toBeLessThan(100);
     const sticks = cutPlan({ stickMm: 3000, kerfMm: 3 }, demands)!;
     const room = lengths.map((x) => x + 3);
-    expect(sticks.length).toBe(fewestPossible(room, lengths.map(() => 500), 3003));
+    expect(sticks.length).toBe(
+      fewestPossible(
+        room,
+        lengths.map(() => 500),
+        3003,
+      ),
+    );
   });
 });

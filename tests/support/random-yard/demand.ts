@@ -13,7 +13,9 @@ const kitOf = (dice: Dice, castings: Casting[], number: number, most: number): K
     id: `kit-${number}`,
     name: `Planter ${number}`,
     pieces,
-    parts: dice.chance(0.2) ? [{ material: dice.pick(['lid', 'lid', 'pin-rod', 'sand']), quantity: dice.whole(1, 2) }] : [],
+    parts: dice.chance(0.2)
+      ? [{ material: dice.pick(['lid', 'lid', 'pin-rod', 'sand']), quantity: dice.whole(1, 2) }]
+      : [],
     cuts: dice.chance(0.7)
       ? [{ material: 'pin-rod', lengthMm: dice.pick([300, 480, 760]), count: dice.pick([0, 4, 4, 4]) }]
       : [],

@@ -1,4 +1,4 @@
-import { dateOfDay, type DayNumber, dayNumber, weekdayOf } from '../../../shared/time.ts';
+import { type DayNumber, dateOfDay, dayNumber, weekdayOf } from '../../../shared/time.ts';
 import type { YardFileInput } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../../src/engine/work/calendar.ts';
 import type { Dice } from './dice.ts';
@@ -39,8 +39,7 @@ const saturdayAndEvening = (dice: Dice, from: string, people: number): Work => {
   const start = dice.step(450, 540, 15);
   const end = start + dice.step(240, 420, 15);
   const work: Work = [{ rule: 'FREQ=WEEKLY;BYDAY=SA', from, ...hours(start, end), crew: 1 }];
-  if (people > 1)
-    work.push({ rule: 'FREQ=WEEKLY;BYDAY=SA', from, ...hours(start + 60, end - 90), crew: people - 1 });
+  if (people > 1) work.push({ rule: 'FREQ=WEEKLY;BYDAY=SA', from, ...hours(start + 60, end - 90), crew: people - 1 });
   if (dice.chance(0.7)) work.push({ rule: 'FREQ=WEEKLY;BYDAY=TU,TH', from, ...hours(18 * 60, 20 * 60 + 45), crew: 1 });
   return work;
 };
@@ -63,8 +62,17 @@ const night = (dice: Dice, from: string, people: number): Work => [
 ];
 
 const aroundTheMonth = (dice: Dice, from: string, people: number): Work => [
-  { rule: dice.pick(['FREQ=MONTHLY;BYDAY=1SA,3SA', 'FREQ=MONTHLY;BYDAY=-1SU,2SU']), from, ...hours(480, 900), crew: people },
-  { rule: dice.pick(['FREQ=MONTHLY;BYMONTHDAY=5,15,25', 'FREQ=MONTHLY;BYMONTHDAY=-1,10,20']), from, ...hours(510, 870) },
+  {
+    rule: dice.pick(['FREQ=MONTHLY;BYDAY=1SA,3SA', 'FREQ=MONTHLY;BYDAY=-1SU,2SU']),
+    from,
+    ...hours(480, 900),
+    crew: people,
+  },
+  {
+    rule: dice.pick(['FREQ=MONTHLY;BYMONTHDAY=5,15,25', 'FREQ=MONTHLY;BYMONTHDAY=-1,10,20']),
+    from,
+    ...hours(510, 870),
+  },
   { rule: 'FREQ=WEEKLY;INTERVAL=2;BYDAY=WE,TH;WKST=SU', from, ...hours(540, 780), crew: people },
 ];
 
@@ -98,7 +106,15 @@ export const hoursOf = (dice: Dice, place: Place, people: number, steady: boolea
   const closed = Array.from({ length: dice.whole(0, 3) }, () => dateOfDay(dice.chance(0.5) ? saturday() : day()));
   const extra = Array.from({ length: dice.whole(0, 3) }, () => ({
     date: dateOfDay(day()),
-    ...hours(...dice.pick<[number, number]>([[540, 720], [480, 960], [1200, 1440], [0, 120], [810, 930]])),
+    ...hours(
+      ...dice.pick<[number, number]>([
+        [540, 720],
+        [480, 960],
+        [1200, 1440],
+        [0, 120],
+        [810, 930],
+      ]),
+    ),
     crew: dice.whole(1, people),
   }));
   return { work, closed, extra };

@@ -1,4 +1,4 @@
-import { dateOfDay, type DayNumber, minuteOf } from '../../../shared/time.ts';
+import { type DayNumber, dateOfDay, minuteOf } from '../../../shared/time.ts';
 import type { YardFileInput } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../../src/engine/work/calendar.ts';
 import type { Dice } from './dice.ts';
