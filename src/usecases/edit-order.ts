@@ -3,7 +3,7 @@ import { replaceLines, updateOrder } from '../../db/stores/order-store.ts';
 import { SLIP_WEIGHTS, slipOfWeight } from '../../shared/order.ts';
 import { type Changed, changing } from './changing.ts';
 import { done, type Outcome, today, type UseCaseContext } from './context.ts';
-import { openOrder } from './open-order.ts';
+import { unpackedOrder } from './open-order.ts';
 import { draftFaults, type OrderDraft } from './order-draft.ts';
 
 /** Writes an open order anew, under the same number and in the same place. */
@@ -13,7 +13,7 @@ export const editOrder = (
   draft: OrderDraft,
 ): Promise<Outcome<Changed<{ id: string }>>> =>
   changing(context, { kind: 'order edited', words: `Order ${id} changed` }, async (tx, yard) => {
-    const found = await openOrder(tx, id);
+    const found = await unpackedOrder(tx, id);
     if (!found.ok) return found;
     const order = found.value;
     const day = today(yard.yard.timeZone, context.now);

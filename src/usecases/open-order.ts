@@ -17,6 +17,13 @@ export const openOrder = async (tx: Tx, id: string): Promise<Outcome<StoredOrder
   return done(order);
 };
 
+/** The order of that number, if what it is made of can still be changed: a packed one has to be unpacked first. */
+export const unpackedOrder = async (tx: Tx, id: string): Promise<Outcome<StoredOrder>> => {
+  const found = await openOrder(tx, id);
+  if (!found.ok || found.value.packedAt === null) return found;
+  return refuse('order', `Order ${id} is packed. Unpack it on Today first. Nothing was changed.`);
+};
+
 /** "School garden", or "order 27-014" when no customer is written down. */
 export const orderName = ({ id, customer }: Pick<StoredOrder, 'id' | 'customer'>): string =>
   customer?.name ?? `order ${id}`;

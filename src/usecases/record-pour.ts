@@ -1,0 +1,102 @@
+import type { Tx } from '../../db/open.ts';
+import { addToStock } from '../../db/stores/material-store.ts';
+import { fillMould, mouldById, updateMould } from '../../db/stores/mould-store.ts';
+import type { Fault } from '../../shared/fault.ts';
+import type { Mix } from '../../shared/mix.ts';
+import { minuteOf } from '../../shared/time.ts';
+import type { YardFile } from '../../shared/yard-file.ts';
+import { calendarOf } from '../engine/work/calendar.ts';
+import { type Changed, changing } from './changing.ts';
+import { done, type Outcome, refuse, type UseCaseContext } from './context.ts';
+import { takeCuts } from './cut-lengths.ts';
+
+/** One mould that was filled. `sealed`: it got its sealing coat before this pour. */
+export interface Filled {
+  mould: string;
+  casting: string;
+  order: string | null;
+  sealed: boolean;
+}
+
+export interface PourRecord {
+  pours: readonly Filled[];
+  /** How many bags were mixed; null: as many as the pieces need. */
+  bags: number | null;
+  /** When the last mould was full; null: just now. */
+  filledAt: string | null;
+}
+
+const TOLERANCE = 1e-9;
+
+const listText = (names: readonly string[]): string =>
+  names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+
+/** The one mix that all the pieces are of. */
+const mixOf = (pours: readonly Filled[], yard: YardFile): Outcome<Mix> => {
+  const mixes = new Set(pours.map(({ casting }) => yard.castings.find(({ id }) => id === casting)?.mix));
+  const [mix] = [...mixes].map((id) => yard.mixes.find((one) => one.id === id));
+  if (mixes.size > 1) return refuse('pours', 'These pieces are of different mixes. Write down one batch at a time.');
+  return mix ? done(mix) : refuse('pours', 'Choose what was poured.');
+};
+
+/** Bags for the pieces: their kg, rounded up to what can be mixed. */
+export const bagsFor = (pours: readonly Filled[], mix: Mix, yard: YardFile): number => {
+  const kg = pours.reduce((sum, { casting }) => sum + (yard.castings.find(({ id }) => id === casting)?.kg ?? 0), 0);
+  return Math.ceil(kg / mix.yieldKgPerBag / mix.bagStep - TOLERANCE) * mix.bagStep;
+};
+
+const fillOne = async (tx: Tx, filled: Filled, filledAt: string, yard: YardFile): Promise<Fault | null> => {
+  const fault = (message: string): Fault => ({ path: 'pours', message });
+  const mould = await mouldById(tx, filled.mould);
+  if (!mould) return fault(`There is no mould ${filled.mould}.`);
+  if (mould.piece) return fault(`${mould.id} has a piece in it already. Nothing was written down.`);
+  if (mould.condition === 'retired') return fault(`${mould.id} is scrapped. Nothing was written down.`);
+  if (!mould.makes.some(({ casting }) => casting === filled.casting)) return fault(`${mould.id} does not make that piece. Nothing was written down.`);
+  // An order that is gone meanwhile (handed over on another screen) leaves the piece to stock.
+  const order = yard.orders.some(({ id }) => id === filled.order) ? filled.order : null;
+  await fillMould(tx, { mould: mould.id, casting: filled.casting, filledAt, order });
+  await updateMould(tx, mould.id, {
+    condition: mould.condition === 'damaged' ? 'damaged' : 'ready',
+    prepped: false,
+    setFor: filled.casting,
+    turnsSinceOil: (filled.sealed ? 0 : mould.turnsSinceOil) + 1,
+  });
+  return null;
+};
+
+const takeMaterials = async (tx: Tx, { pours }: PourRecord, bags: number, mix: Mix, yard: YardFile): Promise<void> => {
+  for (const { material, quantity } of mix.perBag) await addToStock(tx, material, -quantity * bags);
+  for (const { casting } of pours) {
+    const piece = yard.castings.find(({ id }) => id === casting);
+    for (const { material, quantity } of piece?.perPiece ?? []) await addToStock(tx, material, -quantity);
+    await takeCuts(tx, yard, piece?.cuts ?? []);
+  }
+};
+
+const recordFaults = ({ pours, bags, filledAt }: PourRecord, mix: Mix, now: string): Fault[] => [
+  ...(pours.length === new Set(pours.map(({ mould }) => mould)).size ? [] : [{ path: 'pours', message: 'A mould is in it twice.' }]),
+  ...(bags === null || (bags > 0 && bags <= mix.maxBags) ? [] : [{ path: 'bags', message: `How many bags? Above 0, up to ${mix.maxBags} at once.` }]),
+  ...(filledAt === null || minuteOf(filledAt) <= minuteOf(now) ? [] : [{ path: 'filledAt', message: 'That time is still to come.' }]),
+];
+
+/**
+ * A batch is in its moulds: bags and what goes into the pieces leave the stock, and each mould holds a piece that begins
+ * to set. What was poured stays written down as it was, whatever the plan had in mind.
+ */
+export const recordPour = (context: UseCaseContext, record: PourRecord): Promise<Outcome<Changed<null>>> => {
+  const words = `${listText(record.pours.map(({ mould }) => mould))} poured`;
+  return changing(context, { kind: 'poured', words }, async (tx, yard) => {
+    if (record.pours.length === 0) return refuse('pours', 'Tick what was poured.');
+    const mix = mixOf(record.pours, yard);
+    if (!mix.ok) return mix;
+    const faults = recordFaults(record, mix.value, context.now);
+    if (faults.length > 0) return { ok: false, faults };
+    const filledAt = calendarOf(yard.yard.timeZone).instantText(minuteOf(record.filledAt ?? context.now));
+    for (const filled of record.pours) {
+      const fault = await fillOne(tx, filled, filledAt, yard);
+      if (fault) return { ok: false, faults: [fault] };
+    }
+    await takeMaterials(tx, record, record.bags ?? bagsFor(record.pours, mix.value, yard), mix.value, yard);
+    return done(null);
+  });
+};

@@ -1,0 +1,2 @@
+/** The kinds of change that write down work done in the yard. */
+export const WORK_KINDS: readonly string[] = ['prepared', 'poured', 'stripped', 'packed', 'unpacked'];

@@ -1,0 +1,180 @@
+import type { PlanBatch, PlanFile, PlanPour } from '../../shared/plan.ts';
+import { type Minute, minuteOf } from '../../shared/time.ts';
+import type { YardFile } from '../../shared/yard-file.ts';
+import { type Calendar, calendarOf } from '../engine/work/calendar.ts';
+import type { Session } from '../engine/work/sessions.ts';
+import { prepWork } from './mould-at.ts';
+import { contentsOf, offersOf } from './order-contents.ts';
+import { type Setting, settingOf } from './setting.ts';
+
+/** What the steps of a session are worked out from. */
+interface Seen {
+  plan: PlanFile;
+  yard: YardFile;
+  calendar: Calendar;
+  setting: Setting;
+}
+
+const pieceName = ({ yard }: Seen, casting: string): string => yard.castings.find(({ id }) => id === casting)?.name ?? casting;
+
+/** Whose a piece is: null stands for stock. */
+const customerOf = ({ yard }: Seen, order: string | undefined): string | null => {
+  if (order === undefined) return null;
+  return yard.orders.find(({ id }) => id === order)?.customer ?? `order ${order}`;
+};
+
+interface Amount {
+  name: string;
+  unit: string;
+  quantity: number;
+}
+
+const amounts = ({ yard }: Seen, wanted: readonly { material: string; quantity: number }[]): Amount[] =>
+  yard.materials.flatMap(({ id, name, unit }) => {
+    const quantity = wanted.filter(({ material }) => material === id).reduce((sum, one) => sum + one.quantity, 0);
+    return quantity > 0 ? [{ name, unit, quantity }] : [];
+  });
+
+/** Lengths to cut, equal ones counted together. */
+const cutLengths = ({ yard }: Seen, cuts: readonly { material: string; lengthMm: number; count: number }[]) => {
+  const counted = new Map<string, { name: string; lengthMm: number; count: number }>();
+  for (const { material, lengthMm, count } of cuts) {
+    const key = `${material} ${lengthMm}`;
+    const name = yard.materials.find(({ id }) => id === material)?.name ?? material;
+    counted.set(key, { name, lengthMm, count: count + (counted.get(key)?.count ?? 0) });
+  }
+  return [...counted.values()].filter(({ count }) => count > 0);
+};
+
+const prepStep = (seen: Seen, pour: PlanPour) => {
+  const mould = seen.yard.moulds.find(({ id }) => id === pour.mould);
+  const work = prepWork(pour, seen.plan, seen.yard);
+  return {
+    kind: 'prep' as const,
+    at: pour.prepStart,
+    until: pour.prepEnd,
+    ...{ mould: pour.mould, casting: pour.casting, piece: pieceName(seen, pour.casting), clean: work.clean, seal: work.seal },
+    changeFrom: work.changeFrom === null ? null : pieceName(seen, work.changeFrom),
+    /** How long the sealing coat has to dry. */
+    dryMinutes: work.seal ? (mould?.oilDryMinutes ?? 0) : 0,
+    /** A piece is in it still: it can't be prepared yet. */
+    full: seen.yard.inMould.some((one) => one.mould === pour.mould),
+  };
+};
+
+const pourFacts = (seen: Seen, pour: PlanPour) => ({
+  ...{ mould: pour.mould, casting: pour.casting, piece: pieceName(seen, pour.casting), sealed: pour.oiled },
+  ...{ order: pour.order ?? null, customer: customerOf(seen, pour.order), at: pour.fillStart, until: pour.fillEnd },
+  full: seen.yard.inMould.some((one) => one.mould === pour.mould),
+});
+
+const batchStep = (seen: Seen, batch: PlanBatch, pours: readonly PlanPour[]) => {
+  const mix = seen.yard.mixes.find(({ id }) => id === batch.mix)!;
+  const castings = pours.flatMap(({ casting }) => seen.yard.castings.filter(({ id }) => id === casting));
+  const lastFill = Math.max(...pours.map(({ fillEnd }) => minuteOf(fillEnd)));
+  const text = (minute: Minute) => seen.calendar.instantText(minute);
+  return {
+    kind: 'batch' as const,
+    at: batch.start,
+    until: batch.end,
+    mixEnd: batch.mixEnd,
+    ...{ mix: mix.name, bags: batch.bags },
+    ingredients: amounts(
+      seen,
+      mix.perBag.map(({ material, quantity }) => ({ material, quantity: quantity * batch.bags })),
+    ),
+    /** What goes into the moulds beside the mix. */
+    fittings: amounts(seen, castings.flatMap(({ perPiece }) => perPiece)),
+    cuts: cutLengths(seen, castings.flatMap(({ cuts }) => cuts)),
+    usableUntil: text(seen.setting.workableUntil(mix, minuteOf(batch.mixEnd))),
+    /** Someone stays until then to keep it wet. */
+    wetUntil: mix.attendMinutes > 0 ? text(lastFill + mix.attendMinutes) : null,
+    pours: pours.map((pour) => pourFacts(seen, pour)),
+  };
+};
+
+interface Strip {
+  mould: string;
+  casting: string;
+  order?: string | undefined;
+  filled: Minute;
+  stripStart: string;
+  stripEnd: string;
+  inMould: boolean;
+}
+
+const stripsOf = ({ plan, yard }: Seen): Strip[] => [
+  ...plan.pours.map((pour) => ({ ...pour, filled: minuteOf(pour.fillEnd), inMould: false })),
+  ...plan.strips.flatMap((strip) => {
+    const piece = yard.inMould.find(({ mould }) => mould === strip.mould);
+    return piece ? [{ ...strip, casting: piece.casting, filled: minuteOf(piece.filledAt), inMould: true }] : [];
+  }),
+];
+
+const stripStep = (seen: Seen, strip: Strip) => ({
+  kind: 'strip' as const,
+  at: strip.stripStart,
+  until: strip.stripEnd,
+  ...{ mould: strip.mould, piece: pieceName(seen, strip.casting), customer: customerOf(seen, strip.order) },
+  mayFrom: seen.calendar.instantText(seen.setting.mayStripFrom(strip.casting, strip.filled)),
+  people: seen.yard.castings.find(({ id }) => id === strip.casting)?.stripCrew ?? 1,
+  /** It is in the mould by the stock book, not only by the plan. */
+  inMould: strip.inMould,
+});
+
+const packStep = (seen: Seen, { id, packStart, packEnd }: { id: string; packStart: string; packEnd: string }) => {
+  const order = seen.yard.orders.find((one) => one.id === id);
+  const lines = order?.lines ?? [];
+  const kits = lines.flatMap(({ kit, quantity }) => seen.yard.kits.filter((one) => one.id === kit).map((one) => ({ kit: one, quantity })));
+  return {
+    kind: 'pack' as const,
+    ...{ at: packStart, until: packEnd, order: id, customer: customerOf(seen, id) ?? id },
+    contents: contentsOf(lines, offersOf(seen.yard)),
+    parts: amounts(
+      seen,
+      kits.flatMap(({ kit, quantity }) => kit.parts.map((part) => ({ ...part, quantity: part.quantity * quantity }))),
+    ),
+    cuts: cutLengths(
+      seen,
+      kits.flatMap(({ kit, quantity }) => kit.cuts.map((cut) => ({ ...cut, count: cut.count * quantity }))),
+    ),
+  };
+};
+
+const edgeSteps = ({ calendar }: Seen, { start, end, from, to }: Session) => {
+  const text = (minute: Minute) => calendar.instantText(minute);
+  return [
+    ...(from > start ? [{ kind: 'set up' as const, at: text(start), until: text(from) }] : []),
+    ...(end > to ? [{ kind: 'clear up' as const, at: text(to), until: text(end) }] : []),
+  ];
+};
+
+export type SessionStep =
+  | ReturnType<typeof prepStep>
+  | ReturnType<typeof batchStep>
+  | ReturnType<typeof stripStep>
+  | ReturnType<typeof packStep>
+  | ReturnType<typeof edgeSteps>[number];
+
+const RANKS: Record<SessionStep['kind'], number> = { 'set up': 0, strip: 1, prep: 2, batch: 3, pack: 4, 'clear up': 5 };
+
+/** Everything the plan has for one session, in order of time: what to do at what minute, and with what. */
+export const sessionSteps = (plan: PlanFile, yard: YardFile, session: Session): SessionStep[] => {
+  const seen: Seen = { plan, yard, calendar: calendarOf(yard.yard.timeZone), setting: settingOf(yard) };
+  const isIn = (instant: string) => minuteOf(instant) >= session.start && minuteOf(instant) < session.end;
+  const pours = new Map(plan.pours.map((pour) => [pour.id, pour]));
+  const steps: SessionStep[] = [
+    ...edgeSteps(seen, session),
+    ...plan.pours
+      .filter(({ prepStart, prepEnd }) => prepStart !== prepEnd && isIn(prepStart))
+      .map((pour) => prepStep(seen, pour)),
+    ...plan.batches
+      .filter(({ start }) => isIn(start))
+      .map((batch) => batchStep(seen, batch, batch.pours.flatMap((id) => pours.get(id) ?? []))),
+    ...stripsOf(seen).filter(({ stripStart }) => isIn(stripStart)).map((strip) => stripStep(seen, strip)),
+    ...plan.orders.flatMap(({ id, packStart, packEnd }) =>
+      packStart !== undefined && packEnd !== undefined && isIn(packStart) ? [packStep(seen, { id, packStart, packEnd })] : [],
+    ),
+  ];
+  return steps.sort((a, b) => minuteOf(a.at) - minuteOf(b.at) || RANKS[a.kind] - RANKS[b.kind]);
+};

@@ -1,0 +1,106 @@
+import { recentChanges, type StoredChange } from '../../db/stores/change-store.ts';
+import { openOrders } from '../../db/stores/order-store.ts';
+import type { PlanFile } from '../../shared/plan.ts';
+import { dateOfDay, type Minute, minuteOf } from '../../shared/time.ts';
+import type { YardFile } from '../../shared/yard-file.ts';
+import { type Calendar, calendarOf } from '../engine/work/calendar.ts';
+import type { Session } from '../engine/work/sessions.ts';
+import { type UseCaseContext, today } from './context.ts';
+import { hoursChangedOn } from './hours-changed.ts';
+import { lastMixes } from './last-mix.ts';
+import { currentPlan } from './make-plan.ts';
+import { WORK_KINDS } from './record-work.ts';
+import { sessionSteps } from './session-steps.ts';
+import { sessionToShow } from './session-to-show.ts';
+import { pieceMayBeStripped, settingOf } from './setting.ts';
+
+/** As many changes as a long day of work may leave. */
+const CHANGES_READ = 200;
+
+const textOf = (calendar: Calendar) => (minute: Minute) => calendar.instantText(minute);
+
+const hoursFacts = (session: Session, calendar: Calendar) => {
+  const text = textOf(calendar);
+  return {
+    date: dateOfDay(session.day),
+    start: text(session.start),
+    end: text(session.end),
+    /** Who is there when; one window is one person's hours or several's. */
+    windows: session.windows.map(({ start, end, crew }) => ({ start: text(start), end: text(end), crew })),
+  };
+};
+
+/** Pieces in moulds that none of the steps strips. */
+const otherFull = (yard: YardFile, plan: PlanFile, stripped: ReadonlySet<string>) => {
+  const calendar = calendarOf(yard.yard.timeZone);
+  const setting = settingOf(yard);
+  return yard.inMould
+    .filter(({ mould }) => !stripped.has(mould))
+    .map((piece) => {
+      const strip = plan.strips.find(({ mould }) => mould === piece.mould);
+      const order = piece.order ?? strip?.order;
+      return {
+        mould: piece.mould,
+        piece: yard.castings.find(({ id }) => id === piece.casting)?.name ?? piece.casting,
+        customer: order === undefined ? null : (yard.orders.find(({ id }) => id === order)?.customer ?? `order ${order}`),
+        filledAt: calendar.instantText(minuteOf(piece.filledAt)),
+        mayFrom: calendar.instantText(pieceMayBeStripped(piece, setting)),
+        planned: strip?.stripStart ?? null,
+      };
+    });
+};
+
+/** Moulds a pour may go into just now, with what each makes. */
+const emptyMoulds = (yard: YardFile) => {
+  const full = new Set(yard.inMould.map(({ mould }) => mould));
+  return yard.moulds
+    .filter(({ id, condition }) => condition !== 'retired' && condition !== 'damaged' && !full.has(id))
+    .map(({ id, setFor, makes }) => ({
+      mould: id,
+      setFor,
+      makes: makes.map(({ casting }) => ({ casting, piece: yard.castings.find((one) => one.id === casting)?.name ?? casting })),
+    }));
+};
+
+const doneSince = (changes: readonly StoredChange[], midnight: Minute, calendar: Calendar) =>
+  changes
+    .filter(({ kind, at, undoneBy }) => undoneBy === null && WORK_KINDS.includes(kind) && minuteOf(at) >= midnight)
+    .map(({ id, at, words }) => ({ change: id, at: calendar.instantText(minuteOf(at)), words }))
+    .reverse();
+
+const packedOrders = (orders: Awaited<ReturnType<typeof openOrders>>) =>
+  orders.filter(({ packedAt }) => packedAt !== null).map(({ id, customer }) => ({ order: id, customer: customer?.name ?? `order ${id}` }));
+
+/** The session under way or the next one, step by step, with what was done today and what else can be written down. */
+export const showToday = async (context: UseCaseContext) => {
+  const { plan, yard } = await currentPlan(context);
+  const calendar = calendarOf(yard.yard.timeZone);
+  const now = minuteOf(context.now);
+  const { session, underWay, idle, earlier } = sessionToShow(plan, yard);
+  const { changes, orders } = await context.database.read(async (tx) => ({
+    changes: await recentChanges(tx, CHANGES_READ),
+    orders: await openOrders(tx),
+  }));
+  const steps = session ? sessionSteps(plan, yard, session) : [];
+  const leftOver = earlier.flatMap((one) => sessionSteps(plan, yard, one)).filter(({ kind }) => kind !== 'set up' && kind !== 'clear up');
+  const stripped = new Set([...steps, ...leftOver].flatMap((step) => (step.kind === 'strip' && step.inMould ? [step.mould] : [])));
+  const day = today(yard.yard.timeZone, context.now);
+  return {
+    yardName: yard.yard.name,
+    today: day,
+    now: calendar.instantText(now),
+    session: session && hoursFacts(session, calendar),
+    underWay,
+    idle: idle && hoursFacts(idle, calendar),
+    steps,
+    /** Of sessions of today that are over: planned, and not written down as done. */
+    leftOver,
+    lastMix: session ? lastMixes(plan, yard, session).map(({ mix, at }) => ({ mix, at: calendar.instantText(at) })) : [],
+    otherFull: otherFull(yard, plan, stripped),
+    emptyMoulds: emptyMoulds(yard),
+    orders: yard.orders.filter(({ lines }) => lines.length > 0).map(({ id, customer }) => ({ order: id, customer: customer ?? `order ${id}` })),
+    packed: packedOrders(orders),
+    done: doneSince(changes, calendar.midnightOf(calendar.dayOf(now)), calendar),
+    hoursChanged: hoursChangedOn(changes, day),
+  };
+};
