@@ -20,6 +20,9 @@ export const planOf = (problem: Problem, dispatch: Dispatch): PlanFile => {
     const written = writePlan(at, unplanned);
     if ('plan' in written) return written.plan;
     heldBack[written.shortOf] = heldBack[written.shortOf]! + 1;
+    const { onHand, arrivals } = problem.materials[written.shortOf]!;
+    const sticks = arrivals.reduce((n, x) => n + x.quantity, onHand);
+    if (heldBack[written.shortOf]! > sticks + 1) throw new Error('a plan that cuts no scarce stick found no cut plan');
   }
 };
 

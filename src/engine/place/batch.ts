@@ -2,6 +2,7 @@ import type { Filling } from './compose.ts';
 import type { Placing } from './placing.ts';
 import { BATCH, NEVER, NONE, PREP } from './problem.ts';
 import { coatDue, prepMinutes, recordPrep } from './prep.ts';
+import { recordPour } from './record-pour.ts';
 import { recordStrip, stripStart, takeStrip, untakeStrip } from './strip.ts';
 
 /** Strip and set-up of one mould for a batch, taken but not yet written down. */
@@ -124,45 +125,6 @@ const findTimes = (at: Placing, fillings: Filling[], mixIndex: number, from: num
   return warmEnough(at, mixIndex, start, lastFill) ? { start, lastFill, minutes } : null;
 };
 
-const recordPour = (at: Placing, x: Readied, batch: number, fillStart: number): void => {
-  const { moulds, demand, orders, placed, problem } = at;
-  const { mould, casting } = x.filling;
-  if (x.stripStart !== NONE) recordStrip(at, mould, x.stripStart);
-  if (x.prepStart !== NONE) recordPrep(at, mould, casting, x.prepStart, x.prepMinutes, x.coated);
-  const { mix, fillMinutes } = problem.castings[casting]!;
-  const { ageing, demouldMinutes, cureMinutes } = problem.mixes[mix]!;
-  const head = demand.head[casting]!;
-  const order = demand.order[head]!;
-  const pour = placed.pours++;
-  const asIs = moulds.prepStart[mould] === NONE;
-  placed.pourBatch[pour] = batch;
-  placed.pourMould[pour] = mould;
-  placed.pourCasting[pour] = casting;
-  placed.pourOrder[pour] = order;
-  placed.pourPrepStart[pour] = asIs ? placed.batchStart[batch]! : moulds.prepStart[mould]!;
-  placed.pourPrepEnd[pour] = asIs ? placed.batchStart[batch]! : moulds.prepEnd[mould]!;
-  placed.pourCoated[pour] = moulds.coated[mould]!;
-  placed.pourFillStart[pour] = fillStart;
-  placed.pourFillEnd[pour] = fillStart + fillMinutes;
-  placed.pourStripStart[pour] = NONE;
-  moulds.turnsSinceOil[mould] = (moulds.coated[mould] ? 0 : moulds.turnsSinceOil[mould]!) + 1;
-  moulds.coated[mould] = 0;
-  moulds.preppedFor[mould] = NONE;
-  moulds.prepStart[mould] = NONE;
-  moulds.setFor[mould] = casting;
-  moulds.held[mould] = casting;
-  moulds.heldOrder[mould] = order;
-  moulds.heldPour[mould] = pour;
-  moulds.outAt[mould] = ageing.whenAged(fillStart + fillMinutes, demouldMinutes);
-  moulds.curedAt[mould] = ageing.whenAged(fillStart + fillMinutes, cureMinutes);
-  demand.prepped[casting] = demand.prepped[casting]! - 1;
-  demand.need[casting] = demand.need[casting]! - 1;
-  demand.total--;
-  demand.left[head] = demand.left[head]! - 1;
-  if (demand.left[head] === 0) demand.head[casting] = head + 1;
-  orders.unpoured[order] = orders.unpoured[order]! - 1;
-};
-
 const record = (at: Placing, readied: Readied[], fillings: Filling[], mixIndex: number, times: Times, kg: number, bags: number): void => {
   const mix = at.problem.mixes[mixIndex]!;
   at.timeline.take(times.start, times.minutes, mix.crew);
@@ -178,9 +140,13 @@ const record = (at: Placing, readied: Readied[], fillings: Filling[], mixIndex: 
   placed.batchEnd[batch] = times.start + times.minutes;
   placed.batchKg[batch] = kg;
   placed.batchBags[batch] = bags;
+  placed.batchKept[batch] = NONE;
   let fillStart = times.start + mix.mixMinutes;
   for (const filling of fillings) {
-    recordPour(at, readied.find((x) => x.filling === filling)!, batch, fillStart);
+    const x = readied.find((r) => r.filling === filling)!;
+    if (x.stripStart !== NONE) recordStrip(at, filling.mould, x.stripStart);
+    if (x.prepStart !== NONE) recordPrep(at, filling.mould, filling.casting, x.prepStart, x.prepMinutes, x.coated);
+    recordPour(at, filling.mould, filling.casting, batch, fillStart);
     fillStart += at.problem.castings[filling.casting]!.fillMinutes;
   }
 };

@@ -6,6 +6,7 @@ import { type Ageing, ageingOf } from '../cure/age.ts';
 import { climateOf } from '../cure/climate.ts';
 import { type Calendar, calendarOf } from '../work/calendar.ts';
 import { sessionsOf } from '../work/sessions.ts';
+import { keptOf } from './kept.ts';
 import { type CompiledMix, type CompiledMould, type CompiledOrder, NEVER, NONE, type Problem } from './problem.ts';
 import { shiftsOf } from './shifts.ts';
 
@@ -150,7 +151,7 @@ export const compile = (yard: YardFile): Problem => {
   const materials = compileMaterials(yard, calendar, now, today, materialIndex);
   const moulds = compileMoulds(yard, calendar, now, castingIndex);
   const orderOf = (id: string | undefined) => (id === undefined ? NONE : orderIndex.get(id)!);
-  return {
+  const problem: Problem = {
     yard,
     calendar,
     climate,
@@ -192,6 +193,9 @@ export const compile = (yard: YardFile): Problem => {
     })),
     handover: handoverDays(yard, today),
     batchWorthDays: yard.yard.batchWorthDays,
+    kept: { batches: [], dropped: [] },
     bagWorthDays: yard.yard.bagWorthDays,
   };
+  problem.kept = keptOf(problem);
+  return problem;
 };

@@ -37,7 +37,7 @@ const runShifts = (at: Placing, dispatch: Dispatch, first: number, course?: Cour
 };
 
 const repairEnd = (at: Placing, dispatch: Dispatch): void => {
-  for (let stuck = firstUnstripped(at); stuck < NEVER; stuck = firstUnstripped(at)) {
+  for (let stuck = firstUnstripped(at); stuck <= at.pourUntil && stuck < NEVER; stuck = firstUnstripped(at)) {
     at.pourUntil = stuck - 1;
     startPlacing(at);
     runShifts(at, dispatch, 0);

@@ -61,8 +61,8 @@ export const listOpenings = (at: Placing, to: Openings): void => {
   to.count = 0;
   to.soonest.fill(NEVER);
   for (let k = 0; k < problem.moulds.length; k++) {
+    if (at.moulds.freeAt[k]! >= NEVER || at.moulds.reserved[k]! > 0) continue;
     forgetUnneededPrep(at, k);
-    if (at.moulds.freeAt[k]! >= NEVER) continue;
     for (const make of problem.moulds[k]!.makes) {
       const casting = make.casting;
       if (demand.need[casting] === 0 || blocked[casting]) continue;

@@ -28,6 +28,8 @@ export interface MouldStates {
   prepEnd: Int32Array;
   coated: Int32Array;
   batchFrom: Int32Array;
+  /** Firm pours still to come in it; until then it takes no other. */
+  reserved: Int32Array;
 }
 
 /** Pieces still to pour, by casting: a queue of orders in sequence, each with how many it lacks. */
@@ -67,6 +69,8 @@ export interface Placed {
   batchEnd: Int32Array;
   batchKg: Float64Array;
   batchBags: Float64Array;
+  /** Index of the firm batch that it is, NONE for any other. */
+  batchKept: Int32Array;
   pours: number;
   pourBatch: Int32Array;
   pourMould: Int32Array;
@@ -133,6 +137,7 @@ const mouldStates = (count: number): MouldStates => ({
   prepEnd: ints(count),
   coated: ints(count),
   batchFrom: ints(count),
+  reserved: ints(count),
 });
 
 const demandOf = (problem: Problem): Demand => {
@@ -151,6 +156,7 @@ const placedOf = (problem: Problem, most: number): Placed => ({
   batchEnd: ints(most),
   batchKg: new Float64Array(most),
   batchBags: new Float64Array(most),
+  batchKept: ints(most),
   pours: 0,
   pourBatch: ints(most),
   pourMould: ints(most),
@@ -184,7 +190,8 @@ const lastStrips = (problem: Problem, timeline: Timeline): Int32Array =>
  * Room for plans of one problem. `heldBack` (by material, sticks) is nothing but for a second try after a cut plan failed.
  */
 export const placingOf = (problem: Problem, dispatch: Dispatch, heldBack?: ArrayLike<number>): Placing => {
-  const most = problem.orders.reduce((n, o) => n + o.pieces.reduce((k, p) => k + p.count, 0), 0);
+  const firm = problem.kept.batches.reduce((n, b) => n + b.pours.length, 0);
+  const most = firm + problem.orders.reduce((n, o) => n + o.pieceCount, 0);
   const timeline = new Timeline(problem.shifts, problem.mixers);
   const orders = problem.orders.length;
   return {
@@ -192,7 +199,7 @@ export const placingOf = (problem: Problem, dispatch: Dispatch, heldBack?: Array
     dispatch,
     choices: DEFAULT_CHOICES,
     timeline,
-    rack: new Rack(problem.rackSpaces, most + problem.finished.length + problem.inMould.length),
+    rack: new Rack(problem.rackSpaces, most + firm + problem.finished.length + problem.inMould.length),
     stock: new Stock(problem.materials, heldBack ?? ints(problem.materials.length)),
     moulds: mouldStates(problem.moulds.length),
     demand: demandOf(problem),

@@ -37,6 +37,12 @@ export const forgetUnneededPrep = (at: Placing, mould: number): void => {
   at.demand.prepped[casting] = at.demand.prepped[casting]! - 1;
 };
 
+const isEmptyAndFree = (at: Placing, mould: number): boolean =>
+  at.moulds.held[mould] === NONE &&
+  at.moulds.preppedFor[mould] === NONE &&
+  at.moulds.reserved[mould] === 0 &&
+  at.moulds.freeAt[mould]! < at.timeline.to;
+
 /**
  * Sets up, late in the shift, moulds that are due for a sealing coat: it dries overnight, and in the next session they
  * can be poured at once.
@@ -44,7 +50,7 @@ export const forgetUnneededPrep = (at: Placing, mould: number): void => {
 export const coatAhead = (at: Placing): void => {
   const { moulds, demand, problem, timeline } = at;
   for (let k = 0; k < problem.moulds.length; k++) {
-    if (moulds.held[k] !== NONE || moulds.preppedFor[k] !== NONE || !coatDue(at, k)) continue;
+    if (!isEmptyAndFree(at, k) || !coatDue(at, k)) continue;
     const casting = problem.moulds[k]!.makes.find((x) => demand.need[x.casting]! > demand.prepped[x.casting]!)?.casting;
     if (casting === undefined) continue;
     const minutes = prepMinutes(at, k, casting, true, false);
@@ -54,9 +60,6 @@ export const coatAhead = (at: Placing): void => {
     recordPrep(at, k, casting, start, minutes, true);
   }
 };
-
-const isEmptyAndFree = (at: Placing, mould: number): boolean =>
-  at.moulds.held[mould] === NONE && at.moulds.preppedFor[mould] === NONE && at.moulds.freeAt[mould]! < at.timeline.to;
 
 /** An empty mould for the casting: one that is set for it rather than one to change, one that makes little else first. */
 const bestEmptyMould = (at: Placing, casting: number): number => {

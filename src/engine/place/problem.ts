@@ -3,6 +3,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Ageing } from '../cure/age.ts';
 import type { Climate } from '../cure/climate.ts';
 import type { Calendar } from '../work/calendar.ts';
+import type { Kept } from './kept.ts';
 
 /** No mould, casting, order or time: the index or minute that stands for "none". */
 export const NONE = -1;
@@ -129,6 +130,8 @@ export interface Problem {
   inMould: { mould: number; casting: number; filledAt: Minute; order: number }[];
   /** First hand-over day on or after `today + i`. */
   handover: Int32Array;
+  /** What is firm (R13). */
+  kept: Kept;
   batchWorthDays: number;
   bagWorthDays: number;
 }

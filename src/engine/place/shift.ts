@@ -1,3 +1,4 @@
+import { applyKept } from './apply-kept.ts';
 import { placeBatch } from './batch.ts';
 import { packWaiting } from './complete.ts';
 import { composeBatch, type Filling, fullestKg, leadCasting } from './compose.ts';
@@ -84,6 +85,7 @@ export const workShift = (at: Placing, shift: number): void => {
   at.shift = shift;
   at.timeline.enter(shift);
   at.rack.clearReady(at.timeline.from);
+  applyKept(at);
   stripAwaited(at);
   packWaiting(at, true);
   if (at.choices.stripFirst) stripRest(at);

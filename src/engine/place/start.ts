@@ -1,5 +1,6 @@
 import type { Placing } from './placing.ts';
 import { NEVER, NONE } from './problem.ts';
+import { reserveKept } from './apply-kept.ts';
 import { completeOrder } from './complete.ts';
 
 const resetMoulds = (at: Placing): void => {
@@ -117,6 +118,7 @@ export const startPlacing = (at: Placing): void => {
   placed.batches = placed.pours = 0;
   placed.fromFinished.length = 0;
   resetMoulds(at);
+  reserveKept(at);
   demand.head.set(demand.start.subarray(0, demand.head.length));
   demand.end.set(demand.head);
   demand.need.fill(0);

@@ -16,8 +16,31 @@ interface Uses {
   cuts: CutDemand[][];
 }
 
-const batchName = (index: number) => `B${index + 1}`;
-const pourName = (index: number) => `P${index + 1}`;
+/** Ids of batches and pours: firm ones keep theirs, the others are numbered past them. */
+interface Names {
+  batches: string[];
+  pours: string[];
+}
+
+const numbered = (prefix: string, count: number, kept: (string | undefined)[]): string[] => {
+  const taken = new Set(kept);
+  let n = 0;
+  return Array.from({ length: count }, (_, i) => {
+    if (kept[i] !== undefined) return kept[i]!;
+    do n++;
+    while (taken.has(`${prefix}${n}`));
+    return `${prefix}${n}`;
+  });
+};
+
+const namesOf = ({ placed, problem }: Placing): Names => {
+  const keptBatch = (b: number) => problem.kept.batches[placed.batchKept[b]!];
+  const batches = Array.from({ length: placed.batches }, (_, b) => keptBatch(b)?.id);
+  const pours = Array.from({ length: placed.pours }, (_, p) =>
+    keptBatch(placed.pourBatch[p]!)?.pours.find((x) => x.mould === placed.pourMould[p])?.id,
+  );
+  return { batches: numbered('B', placed.batches, batches), pours: numbered('P', placed.pours, pours) };
+};
 
 /** Orders' own uses: parts and cuts when it is packed, or when it is complete where nothing is packed. */
 const addOrderUses = (at: Placing, uses: Uses): void => {
@@ -31,7 +54,7 @@ const addOrderUses = (at: Placing, uses: Uses): void => {
   });
 };
 
-const usesOf = (at: Placing): Uses => {
+const usesOf = (at: Placing, names: Names): Uses => {
   const { problem, placed } = at;
   const uses: Uses = { quantities: problem.materials.map(() => []), cuts: problem.materials.map(() => []) };
   for (let b = 0; b < placed.batches; b++)
@@ -42,7 +65,7 @@ const usesOf = (at: Placing): Uses => {
     const when = placed.batchStart[placed.pourBatch[p]!]!;
     for (const x of casting.perPiece) uses.quantities[x.material]!.push({ at: when, quantity: x.quantity });
     for (const x of casting.cuts)
-      uses.cuts[x.material]!.push({ lengthMm: x.lengthMm, count: x.count, at: when, for: batchName(placed.pourBatch[p]!) });
+      uses.cuts[x.material]!.push({ lengthMm: x.lengthMm, count: x.count, at: when, for: names.batches[placed.pourBatch[p]!]! });
   }
   addOrderUses(at, uses);
   return uses;
@@ -72,15 +95,15 @@ const cutSticks = (problem: Problem, uses: Uses): { sticks: PlanStick[]; failed:
   return { sticks, failed: NONE };
 };
 
-const pourOf = (at: Placing, p: number): PlanPour => {
+const pourOf = (at: Placing, names: Names, p: number): PlanPour => {
   const { placed, problem } = at;
   const text = problem.calendar.instantText;
   const casting = placed.pourCasting[p]!;
   const order = placed.pourOrder[p]!;
   const stripStart = placed.pourStripStart[p]!;
   return {
-    id: pourName(p),
-    batch: batchName(placed.pourBatch[p]!),
+    id: names.pours[p]!,
+    batch: names.batches[placed.pourBatch[p]!]!,
     mould: problem.yard.moulds[placed.pourMould[p]!]!.id,
     casting: problem.yard.castings[casting]!.id,
     ...(order === NONE ? {} : { order: problem.yard.orders[order]!.id }),
@@ -95,16 +118,16 @@ const pourOf = (at: Placing, p: number): PlanPour => {
   };
 };
 
-const batchesOf = (at: Placing): PlanFile['batches'] => {
+const batchesOf = (at: Placing, names: Names): PlanFile['batches'] => {
   const { placed, problem } = at;
   const text = problem.calendar.instantText;
   const pours: string[][] = Array.from({ length: placed.batches }, () => []);
-  for (let p = 0; p < placed.pours; p++) pours[placed.pourBatch[p]!]!.push(pourName(p));
+  for (let p = 0; p < placed.pours; p++) pours[placed.pourBatch[p]!]!.push(names.pours[p]!);
   return pours.map((ids, b) => {
     const mix = problem.mixes[placed.batchMix[b]!]!;
     const start = placed.batchStart[b]!;
     return {
-      id: batchName(b),
+      id: names.batches[b]!,
       mix: problem.yard.mixes[placed.batchMix[b]!]!.id,
       start: text(start),
       mixEnd: text(start + mix.mixMinutes),
@@ -178,7 +201,8 @@ const compareStarts = (a: { start: string }, b: { start: string }): number => Da
  */
 export const writePlan = (at: Placing, unplanned: UnplannedOrder[]): { plan: PlanFile } | { shortOf: number } => {
   const { problem } = at;
-  const uses = usesOf(at);
+  const names = namesOf(at);
+  const uses = usesOf(at, names);
   const { sticks, failed } = cutSticks(problem, uses);
   if (failed !== NONE) return { shortOf: failed };
   const buys = problem.yard.materials.flatMap((material, i) =>
@@ -195,14 +219,14 @@ export const writePlan = (at: Placing, unplanned: UnplannedOrder[]): { plan: Pla
     plan: {
       format: 'mould-rota/plan',
       version: 1,
-      batches: batchesOf(at).sort(compareStarts),
-      pours: Array.from({ length: at.placed.pours }, (_, p) => pourOf(at, p)),
+      batches: batchesOf(at, names).sort(compareStarts),
+      pours: Array.from({ length: at.placed.pours }, (_, p) => pourOf(at, names, p)),
       ...stripsOf(at),
       orders: planned,
       unplanned,
       sticks,
       buys,
-      dropped: [],
+      dropped: problem.kept.dropped,
       score: scoreOf(at),
     },
   };

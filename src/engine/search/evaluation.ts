@@ -26,6 +26,7 @@ const latenessOf = (at: Placing): number => {
   const { problem, placed } = at;
   let lateness = 0;
   for (let p = 0; p < placed.pours; p++) {
+    if (placed.pourOrder[p] === NONE) continue;
     const order = problem.orders[placed.pourOrder[p]!]!;
     if (order.dueDay >= NEVER) continue;
     const days = (placed.pourReadyAt[p]! - problem.dueMinutes[placed.pourOrder[p]!]!) / 1440;

@@ -1,0 +1,151 @@
+import type { Casting } from '../../../shared/casting.ts';
+import type { Kit } from '../../../shared/kit.ts';
+import type { Material } from '../../../shared/material.ts';
+import type { Mix } from '../../../shared/mix.ts';
+import type { Mould } from '../../../shared/mould.ts';
+import type { Order } from '../../../shared/order.ts';
+import type { PlanBatch, PlanFile, PlanPour, PlanStrip } from '../../../shared/plan.ts';
+import { type DayNumber, type Minute, minuteOf } from '../../../shared/time.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { type Ageing, ageingOf } from '../cure/age.ts';
+import { type Climate, climateOf } from '../cure/climate.ts';
+import { type Calendar, calendarOf } from '../work/calendar.ts';
+import { type Session, sessionsOf } from '../work/sessions.ts';
+
+/** When a piece is stripped and ready, and what it is. */
+export interface TimedStrip {
+  name: string;
+  casting: Casting;
+  order: string | undefined;
+  fillEnd: Minute;
+  stripStart: Minute;
+  stripEnd: Minute;
+  readyAt: Minute;
+}
+
+export interface TimedPour extends TimedStrip {
+  pour: PlanPour;
+  batchStart: Minute;
+  prepStart: Minute;
+  prepEnd: Minute;
+  fillStart: Minute;
+}
+
+export interface TimedBatch {
+  batch: PlanBatch;
+  mix: Mix;
+  start: Minute;
+  mixEnd: Minute;
+  end: Minute;
+  /** By the time they are filled. */
+  pours: TimedPour[];
+}
+
+/** A plan whose form is in order, beside its yard: everything by name, every instant as a minute. */
+export interface Ground {
+  yard: YardFile;
+  plan: PlanFile;
+  calendar: Calendar;
+  climate: Climate;
+  sessions: Session[];
+  now: Minute;
+  today: DayNumber;
+  /** 00:00 after the last date that the plan covers. */
+  horizonEnd: Minute;
+  mixes: Map<string, Mix>;
+  castings: Map<string, Casting>;
+  moulds: Map<string, Mould>;
+  materials: Map<string, Material>;
+  orders: Map<string, Order>;
+  kits: Map<string, Kit>;
+  ageings: Map<string, Ageing>;
+  batches: TimedBatch[];
+  pours: TimedPour[];
+  /** Of the pieces that were in moulds at the start, by mould. */
+  strips: Map<string, TimedStrip>;
+}
+
+export const byId = <T extends { id: string }>(list: T[]): Map<string, T> => new Map(list.map((x) => [x.id, x]));
+
+const timedPour = (pour: PlanPour, castings: Map<string, Casting>, batchStart: Minute): TimedPour => ({
+  pour,
+  batchStart,
+  name: `pour ${pour.id}`,
+  casting: castings.get(pour.casting)!,
+  order: pour.order,
+  prepStart: minuteOf(pour.prepStart),
+  prepEnd: minuteOf(pour.prepEnd),
+  fillStart: minuteOf(pour.fillStart),
+  fillEnd: minuteOf(pour.fillEnd),
+  stripStart: minuteOf(pour.stripStart),
+  stripEnd: minuteOf(pour.stripEnd),
+  readyAt: minuteOf(pour.pieceReadyAt),
+});
+
+const timedBatch = (batch: PlanBatch, mixes: Map<string, Mix>, pours: TimedPour[]): TimedBatch => ({
+  batch,
+  mix: mixes.get(batch.mix)!,
+  start: minuteOf(batch.start),
+  mixEnd: minuteOf(batch.mixEnd),
+  end: minuteOf(batch.end),
+  pours: pours.sort((a, b) => a.fillStart - b.fillStart),
+});
+
+const timedStrips = (yard: YardFile, strips: PlanStrip[], castings: Map<string, Casting>): Map<string, TimedStrip> => {
+  const held = new Map(yard.inMould.map((x) => [x.mould, x]));
+  return new Map(
+    strips.map((x) => {
+      const piece = held.get(x.mould)!;
+      return [
+        x.mould,
+        {
+          name: `the piece in ${x.mould}`,
+          casting: castings.get(piece.casting)!,
+          order: x.order,
+          fillEnd: minuteOf(piece.filledAt),
+          stripStart: minuteOf(x.stripStart),
+          stripEnd: minuteOf(x.stripEnd),
+          readyAt: minuteOf(x.pieceReadyAt),
+        },
+      ];
+    }),
+  );
+};
+
+/**
+ * What the rules are checked on. Only for plans in which `checkForm` has found nothing: every name is looked up as if it
+ * were there.
+ *
+ * Example: for a plan of two pours in one batch, `batches[0].pours` are both, the one filled first in front.
+ */
+export const groundOf = (yard: YardFile, plan: PlanFile): Ground => {
+  const calendar = calendarOf(yard.yard.timeZone);
+  const climate = climateOf(yard.temperatures, calendar);
+  const now = minuteOf(yard.yard.now);
+  const today = calendar.dayOf(now);
+  const [mixes, castings] = [byId(yard.mixes), byId(yard.castings)];
+  const startOf = new Map(plan.batches.map((x) => [x.id, minuteOf(x.start)]));
+  const pours = plan.pours.map((x) => timedPour(x, castings, startOf.get(x.batch)!));
+  const filledFrom = new Map<string, TimedPour[]>(plan.batches.map((x) => [x.id, []]));
+  for (const x of pours) filledFrom.get(x.pour.batch)!.push(x);
+  return {
+    yard,
+    plan,
+    calendar,
+    climate,
+    sessions: sessionsOf(yard, calendar),
+    now,
+    today,
+    horizonEnd: calendar.midnightOf(today + yard.yard.horizonDays + 1),
+    mixes,
+    castings,
+    moulds: byId(yard.moulds),
+    materials: byId(yard.materials),
+    orders: byId(yard.orders),
+    kits: byId(yard.kits),
+    ageings: new Map(yard.mixes.map((x) => [x.id, ageingOf(x, climate)])),
+    batches: plan.batches.map((x) => timedBatch(x, mixes, filledFrom.get(x.id)!)),
+    pours,
+    strips: timedStrips(yard, plan.strips, castings),
+  };
+};

@@ -1,0 +1,100 @@
+import type { Material } from '../../../shared/material.ts';
+import type { PlanBuy } from '../../../shared/plan.ts';
+import { dateOfDay, dayNumber, type Minute } from '../../../shared/time.ts';
+import { type Finding, finder, TOLERANCE } from './finding.ts';
+import type { Ground } from './ground.ts';
+import { checkSticks } from './sticks.ts';
+import { type Use, usesOf } from './uses.ts';
+
+interface Change {
+  at: Minute;
+  quantity: number;
+}
+
+/** The level of one material over time, and what is asked of it. */
+class Level {
+  private readonly changes: Change[];
+  private readonly minimumFrom: Minute;
+
+  constructor(
+    private readonly ground: Ground,
+    private readonly material: Material,
+    uses: Use[],
+  ) {
+    const incoming = ground.yard.incoming.filter((x) => x.material === material.id);
+    this.changes = [
+      ...uses.map((x) => ({ at: x.at, quantity: -x.quantity })),
+      ...incoming.map((x) => this.arrival(x.on, x.quantity)),
+    ];
+    const { leadDays } = material;
+    this.minimumFrom =
+      leadDays === undefined ? Infinity : Math.max(ground.now, ground.calendar.midnightOf(ground.today + leadDays));
+  }
+
+  private arrival(date: string, quantity: number): Change {
+    return { at: Math.max(this.ground.now, this.ground.calendar.midnightOf(dayNumber(date))), quantity };
+  }
+
+  /** The first instant at which the level is too low with these buys, or null. */
+  tooLowAt(buys: Pick<PlanBuy, 'quantity' | 'arrivesOn'>[]): Minute | null {
+    const changes = [...this.changes, ...buys.map((x) => this.arrival(x.arrivesOn, x.quantity))];
+    if (this.minimumFrom < Infinity) changes.push({ at: this.minimumFrom, quantity: 0 });
+    changes.sort((a, b) => a.at - b.at);
+    let level = this.material.onHand;
+    for (let i = 0; i < changes.length; i++) {
+      level += changes[i]!.quantity;
+      if (changes[i + 1]?.at === changes[i]!.at) continue;
+      const asked = changes[i]!.at >= this.minimumFrom ? this.material.minimum : 0;
+      if (level < asked - TOLERANCE) return changes[i]!.at;
+    }
+    return null;
+  }
+}
+
+/** No buy that is too much by a pack, and none that could be a day later. */
+const checkNeeded = (material: Material, level: Level, buys: PlanBuy[], found: (message: string) => void): void => {
+  buys.forEach((buy, i) => {
+    const others = buys.filter((_, k) => k !== i);
+    const smaller = { ...buy, quantity: buy.quantity - material.pack };
+    if (level.tooLowAt([...others, smaller]) === null)
+      found(`a pack less of ${material.id} on ${buy.arrivesOn} would do`);
+    const later = { ...buy, arrivesOn: dateOfDay(dayNumber(buy.arrivesOn) + 1) };
+    if (level.tooLowAt([...others, later]) === null) found(`${material.id} could be bought a day after ${buy.orderBy}`);
+  });
+};
+
+const checkMaterial = (ground: Ground, material: Material, uses: Use[], findings: Finding[]): void => {
+  const found = finder(findings, 'R10');
+  const buys = ground.plan.buys.filter((x) => x.material === material.id);
+  for (const buy of buys) {
+    if (material.leadDays === undefined) found(`${material.id} cannot be bought`);
+    if (dayNumber(buy.orderBy) < ground.today) found(`${material.id} would have to be bought before today`);
+    if (dayNumber(buy.arrivesOn) !== dayNumber(buy.orderBy) + (material.leadDays ?? 0))
+      found(`${material.id} takes ${material.leadDays ?? 0} days to come`);
+    const packs = buy.quantity / material.pack;
+    if (Math.abs(packs - Math.round(packs)) > TOLERANCE) found(`${material.id} comes in packs of ${material.pack}`);
+  }
+  const level = new Level(ground, material, uses);
+  const at = level.tooLowAt(buys);
+  if (at !== null) return found(`there is too little ${material.id} at ${ground.calendar.instantText(at)}`);
+  checkNeeded(material, level, buys, found);
+};
+
+/**
+ * R10: never less of a material than none, nor than is to be kept once it can be bought; cuts on sticks; buys in whole
+ * packs, in time, none too many and none too early. Whether a buy is needed is told only where nothing is short.
+ *
+ * Example: 3 bags there, 4 used at 09:00 and no more bought: "there is too little mortar at 2027-04-10T09:00:00+01:00".
+ */
+export const checkMaterials = (ground: Ground): Finding[] => {
+  const { uses, cuts } = usesOf(ground);
+  const findings = checkSticks(ground, cuts);
+  for (const material of ground.yard.materials)
+    checkMaterial(
+      ground,
+      material,
+      uses.filter((x) => x.material === material.id),
+      findings,
+    );
+  return findings;
+};

@@ -1,0 +1,93 @@
+import type { Minute } from '../../../shared/time.ts';
+import { minuteOf } from '../../../shared/time.ts';
+import type { TaskKind } from '../../../shared/work.ts';
+import type { Session } from '../work/sessions.ts';
+import { type Finding, finder } from './finding.ts';
+import type { Ground } from './ground.ts';
+
+interface Task {
+  kind: TaskKind;
+  name: string;
+  start: Minute;
+  end: Minute;
+  people: number;
+}
+
+const tasksOf = ({ plan, batches, pours, strips }: Ground): Task[] => [
+  ...batches.map(
+    (x): Task => ({
+      kind: 'batch',
+      name: `batch ${x.batch.id}`,
+      start: x.start,
+      end: x.end,
+      people: x.mix.crew,
+    }),
+  ),
+  ...pours.map(
+    (x): Task => ({ kind: 'prep', name: `prep for ${x.name}`, start: x.prepStart, end: x.prepEnd, people: 1 }),
+  ),
+  ...[...pours, ...strips.values()].map(
+    (x): Task => ({
+      kind: 'strip',
+      name: `strip of ${x.name}`,
+      start: x.stripStart,
+      end: x.stripEnd,
+      people: x.casting.stripCrew,
+    }),
+  ),
+  ...plan.orders.flatMap((x): Task[] =>
+    x.packStart === undefined || x.packEnd === undefined
+      ? []
+      : [{ kind: 'pack', name: `packing ${x.id}`, start: minuteOf(x.packStart), end: minuteOf(x.packEnd), people: 1 }],
+  ),
+];
+
+/** The first minute of a task at which no open window allows it, or null. */
+const notAllowedAt = (session: Session, task: Task): Minute | null => {
+  for (let minute = task.start; minute < task.end; minute++)
+    if (!session.windows.some((x) => x.start <= minute && minute < x.end && x.allows.includes(task.kind)))
+      return minute;
+  return null;
+};
+
+/** The first minute at which there is more to do than people, or null. */
+const tooFewPeopleAt = (session: Session, tasks: Task[]): Minute | null => {
+  const spare = new Int32Array(session.end - session.start);
+  const add = (from: Minute, to: Minute, people: number) => {
+    for (let minute = from; minute < to; minute++) spare[minute - session.start]! += people;
+  };
+  for (const x of session.windows) add(x.start, x.end, x.crew);
+  for (const x of tasks) add(x.start, x.end, -x.people);
+  const short = spare.findIndex((people) => people < 0);
+  return short < 0 ? null : session.start + short;
+};
+
+/**
+ * R1: every task whole inside one session, between setting up and clearing up, not before now, at every minute in a window
+ * for its kind, and never more to do than people are there. Minute by minute: plain, not fast.
+ *
+ * Example: two preps at 09:00 in a session of one person are found as "too few people at 2027-04-10T09:00:00+01:00".
+ */
+export const checkSessions = (ground: Ground): Finding[] => {
+  const findings: Finding[] = [];
+  const found = finder(findings, 'R1');
+  const text = ground.calendar.instantText;
+  const inSession = new Map<Session, Task[]>(ground.sessions.map((x) => [x, []]));
+  for (const task of tasksOf(ground)) {
+    if (task.end < task.start) found(`${task.name} ends before it starts`);
+    if (task.start < ground.now) found(`${task.name} starts before now`);
+    const session = ground.sessions.find((x) => x.from <= task.start && task.end <= x.to);
+    if (!session) {
+      found(`${task.name} at ${text(task.start)} is in no session`);
+      continue;
+    }
+    const minute = notAllowedAt(session, task);
+    if (minute !== null) found(`${task.name}: no window is for that at ${text(minute)}`);
+    inSession.get(session)!.push(task);
+  }
+  for (const [session, tasks] of inSession) {
+    const minute = tasks.length > 0 ? tooFewPeopleAt(session, tasks) : null;
+    if (minute !== null) found(`too few people at ${text(minute)}`);
+  }
+  return findings;
+};

@@ -1,0 +1,44 @@
+import { type Minute, minuteOf } from '../../../shared/time.ts';
+import type { Ground } from './ground.ts';
+import { wantsOf } from './wants.ts';
+
+export interface Use {
+  material: string;
+  at: Minute;
+  quantity: number;
+}
+
+/** Cuts of one length for a batch or an order. */
+export interface CutUse {
+  material: string;
+  lengthMm: number;
+  count: number;
+  at: Minute;
+  for: string;
+}
+
+/**
+ * What a plan uses and when (R10): a batch's bags and its pieces' materials at its start, an order's parts and cuts when it
+ * is packed or else complete, a stick when it is opened.
+ *
+ * Example: a batch of 2 bags with 1 sachet a bag at 09:00 is one use of 2 sachets at 09:00.
+ */
+export const usesOf = (ground: Ground): { uses: Use[]; cuts: CutUse[] } => {
+  const uses: Use[] = [];
+  const cuts: CutUse[] = [];
+  for (const { batch, mix, start, pours } of ground.batches) {
+    for (const x of mix.perBag) uses.push({ material: x.material, at: start, quantity: x.quantity * batch.bags });
+    for (const { casting } of pours) {
+      for (const x of casting.perPiece) uses.push({ material: x.material, at: start, quantity: x.quantity });
+      for (const x of casting.cuts) cuts.push({ ...x, at: start, for: batch.id });
+    }
+  }
+  for (const order of ground.plan.orders) {
+    const wants = wantsOf(ground, ground.orders.get(order.id)!);
+    const at = minuteOf(order.packStart ?? order.completesAt);
+    for (const [material, quantity] of wants.parts) uses.push({ material, at, quantity });
+    for (const x of wants.cuts) cuts.push({ ...x, at, for: order.id });
+  }
+  for (const x of ground.plan.sticks) uses.push({ material: x.material, at: minuteOf(x.openedAt), quantity: 1 });
+  return { uses, cuts };
+};
