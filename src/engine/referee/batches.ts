@@ -16,7 +16,7 @@ const checkFilling = (ground: Ground, x: TimedBatch, found: Found): void => {
       .join()
   )
     found(`${name}: its pours are not those that name it`);
-  if (x.pours.length === 0) return found(`${name} fills nothing`);
+  if (x.pours.length === 0) found(`${name} fills nothing`);
   if (x.mixEnd !== x.start + x.mix.mixMinutes) found(`${name} is not mixed for ${x.mix.mixMinutes} minutes`);
   let filled = x.mixEnd;
   for (const p of x.pours) {
@@ -53,8 +53,10 @@ const checkTemperature = ({ climate, calendar }: Ground, x: TimedBatch, found: F
   const filled = x.pours.at(-1)?.fillEnd ?? x.mixEnd;
   const last = calendar.dayOf(Math.floor(filled + x.mix.protectHours * 60));
   for (let d = day + 1; d <= last; d++)
-    if (climate.celsiusOn(d)! < minCelsius)
-      return found(`batch ${x.batch.id}: too cold within ${x.mix.protectHours} h`);
+    if (climate.celsiusOn(d)! < minCelsius) {
+      found(`batch ${x.batch.id}: too cold within ${x.mix.protectHours} h`);
+      break;
+    }
 };
 
 /**

@@ -76,8 +76,8 @@ const checkMaterial = (ground: Ground, material: Material, uses: Use[], findings
   }
   const level = new Level(ground, material, uses);
   const at = level.tooLowAt(buys);
-  if (at !== null) return found(`there is too little ${material.id} at ${ground.calendar.instantText(at)}`);
-  checkNeeded(material, level, buys, found);
+  if (at !== null) found(`there is too little ${material.id} at ${ground.calendar.instantText(at)}`);
+  else checkNeeded(material, level, buys, found);
 };
 
 /**

@@ -50,7 +50,10 @@ const handoverOn = (ground: Ground, day: DayNumber): DayNumber => {
 };
 
 const checkPacking = (order: PlanOrder, packMinutes: number, given: Given, found: Found): void => {
-  if (order.packStart === undefined || order.packEnd === undefined) return found(`order ${order.id} is not packed`);
+  if (order.packStart === undefined || order.packEnd === undefined) {
+    found(`order ${order.id} is not packed`);
+    return;
+  }
   const [start, end] = [minuteOf(order.packStart), minuteOf(order.packEnd)];
   if (start < given.lastReadyAt) found(`order ${order.id} is packed before its last piece is ready`);
   if (end - start !== packMinutes) found(`order ${order.id}: packing lasts ${packMinutes} minutes`);
