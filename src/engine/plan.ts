@@ -10,6 +10,13 @@ import type { Effort } from './search/effort.ts';
 import { quickSearch } from './search/quick.ts';
 import { searchOn } from './search/search.ts';
 
+/** Gives up the last firm batch; its sticks are then there for the others. */
+const dropLastKept = (problem: Problem): Problem => {
+  const { batches, dropped } = problem.kept;
+  const reason = 'its lengths can no longer be cut from what is there by then';
+  return { ...problem, kept: { batches: batches.slice(0, -1), dropped: [...dropped, { batch: batches.at(-1)!.id, reason }] } };
+};
+
 /** The plan of one dispatch, placed again with fewer sticks to count on where their cuts do not fit. */
 export const planOf = (problem: Problem, dispatch: Dispatch): PlanFile => {
   const heldBack = new Int32Array(problem.materials.length);
@@ -21,8 +28,9 @@ export const planOf = (problem: Problem, dispatch: Dispatch): PlanFile => {
     if ('plan' in written) return written.plan;
     heldBack[written.shortOf] = heldBack[written.shortOf]! + 1;
     const { onHand, arrivals } = problem.materials[written.shortOf]!;
-    const sticks = arrivals.reduce((n, x) => n + x.quantity, onHand);
-    if (heldBack[written.shortOf]! > sticks + 1) throw new Error('a plan that cuts no scarce stick found no cut plan');
+    if (heldBack[written.shortOf]! <= arrivals.reduce((n, x) => n + x.quantity, onHand) + 1) continue;
+    if (problem.kept.batches.length === 0) throw new Error('a plan that cuts no scarce stick found no cut plan');
+    return planOf(dropLastKept(problem), dispatch);
   }
 };
 

@@ -11,9 +11,10 @@ export interface Course {
   snapshots: Snapshot[];
 }
 
-const anyInMould = (at: Placing): boolean => {
-  const { held } = at.moulds;
-  for (let k = 0; k < held.length; k++) if (held[k] !== NONE) return true;
+/** Some mould holds a piece, or waits for a firm pour. */
+const anyMouldBusy = (at: Placing): boolean => {
+  const { held, reserved } = at.moulds;
+  for (let k = 0; k < held.length; k++) if (held[k] !== NONE || reserved[k]! > 0) return true;
   return false;
 };
 
@@ -28,7 +29,7 @@ const firstUnstripped = (at: Placing): number => {
 
 const runShifts = (at: Placing, dispatch: Dispatch, first: number, course?: Course): void => {
   for (let s = first; s < at.problem.shifts.count; s++) {
-    if (at.orders.open === 0 && !anyInMould(at)) break;
+    if (at.orders.open === 0 && !anyMouldBusy(at)) break;
     if (course) course.snapshots[s] = takeSnapshot(at, course.snapshots[s]);
     at.choices = choicesIn(dispatch, s);
     if (dispatch.heldBack?.shift === s) releaseHeldBack(at);
