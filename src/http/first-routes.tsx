@@ -1,11 +1,10 @@
 import type { Context } from 'hono';
 import { Hono } from 'hono';
-import { type AskedModel, FirstPage, ReadyPart } from '../../views/first/first-page.tsx';
-import { askWhen } from '../usecases/ask-when.ts';
+import { FirstPage, ReadyPart } from '../../views/first/first-page.tsx';
+import type { UseCaseContext } from '../usecases/context.ts';
 import { dismissNotice } from '../usecases/dismiss-notice.ts';
-import { lineOf } from '../usecases/order-contents.ts';
 import { showFirst } from '../usecases/show-first.ts';
-import { showOffers } from '../usecases/show-offers.ts';
+import { showQuestion } from '../usecases/show-question.ts';
 import type { Screens } from './app.ts';
 import { errorsByField, readForm, wholeTyped } from './form.ts';
 import { doneNotice } from './notice.ts';
@@ -19,24 +18,16 @@ const asErrors = (faults: Parameters<typeof errorsByField>[0]) => {
 
 const NO_NUMBER = 'How many? Write a whole number, 1 or more.';
 
-/** The question in the address, or the first thing on offer and one of it. */
-const asked = async (
-  c: Context,
-  context: ReturnType<Screens['context']>,
-): Promise<AskedModel & { yardName: string; today: string }> => {
-  const { offers, yardName, today } = await showOffers(context);
-  const what = c.req.query('what') ?? offers[0]?.what ?? '';
+/** The question in the address, or one of the first thing on offer, with what came of it. */
+const asked = async (c: Context, context: UseCaseContext) => {
   const number = (c.req.query('number') ?? '1').trim();
-  const about = { offers, what, number, yardName, today };
   const quantity = wholeTyped(number);
-  if (offers.length === 0) return { ...about, facts: null, errors: {} };
-  if (quantity === null) return { ...about, facts: null, errors: { number: NO_NUMBER } };
-  const line = lineOf(what, quantity);
-  if (!line) return { ...about, facts: null, errors: { what: 'Choose what is asked for.' } };
-  const answer = await askWhen(context, [{ row: 0, line }]);
-  return answer.ok
-    ? { ...about, facts: answer.value, errors: {} }
-    : { ...about, facts: null, errors: asErrors(answer.faults) };
+  const { answer, ...question } = await showQuestion(context, c.req.query('what') ?? null, quantity);
+  const about = { ...question, number };
+  if (answer?.ok) return { ...about, facts: answer.value, errors: {} };
+  if (answer) return { ...about, facts: null, errors: asErrors(answer.faults) };
+  const errors = quantity === null ? { number: NO_NUMBER } : { what: 'Choose what is asked for.' };
+  return { ...about, facts: null, errors: question.offers.length === 0 ? {} : errors };
 };
 
 export const firstRoutes = ({ context }: Screens): Hono => {

@@ -1,4 +1,5 @@
 import { readOrderFor } from '../../shared/order-file.ts';
+import type { YardFile } from '../../shared/yard-file.ts';
 import { quoteOrder } from '../engine/quote/quote.ts';
 import { done, type Outcome, type UseCaseContext } from './context.ts';
 import { currentPlan } from './make-plan.ts';
@@ -16,9 +17,8 @@ export interface Asked {
   hold: ReturnType<typeof mouldsThatHold>;
 }
 
-/** When an order of these lines could be ready, asked and not taken. Nothing is written down. */
-export const askWhen = async (context: UseCaseContext, lines: OrderDraft['lines']): Promise<Outcome<Asked>> => {
-  const { yard } = await currentPlan(context);
+/** When an order of these lines could be ready beside everything a yard has promised. */
+export const answerFor = (yard: YardFile, lines: OrderDraft['lines']): Outcome<Asked> => {
   const faults = lineFaults(lines, yard);
   if (faults.length > 0) return { ok: false, faults };
   const read = readOrderFor(yard, { id: ASKED, lines: lines.map(({ line }) => line) });
@@ -27,3 +27,7 @@ export const askWhen = async (context: UseCaseContext, lines: OrderDraft['lines'
   const hold = mouldsThatHold(yard, read.order, { ...quote, earliestOn, promiseOn, ifFirstOn });
   return done({ earliestOn, promiseOn, ifFirstOn, reason, hold });
 };
+
+/** The same, asked and not taken: nothing is written down. */
+export const askWhen = async (context: UseCaseContext, lines: OrderDraft['lines']): Promise<Outcome<Asked>> =>
+  answerFor((await currentPlan(context)).yard, lines);

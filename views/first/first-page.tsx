@@ -37,7 +37,7 @@ const Question: FC<{ asked: AskedModel }> = ({ asked }) => (
     method="get"
     action="/"
     hx-get="/"
-    hx-trigger="input delay:80ms"
+    hx-trigger="input delay:60ms"
     hx-target="#ready"
     hx-sync="this:replace"
     aria-label="When could it be ready?"

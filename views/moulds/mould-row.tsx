@@ -40,6 +40,7 @@ const Tap: FC<{ id: string; mark: string; word: string }> = ({ id, mark, word })
 const OutOfUse: FC<MouldRowProps> = ({ mould, place, today, refused }) => {
   const mine = refused?.mould === mould.id ? refused : null;
   const { errors = {}, typed = {} } = mine ?? {};
+  const damagedWord = mould.condition === 'damaged' ? 'Save' : 'Mark damaged';
   const scrap = mouldPath(mould.id, 'scrapped');
   return (
     <details class="out-of-use" open={mine !== null}>
@@ -78,8 +79,8 @@ const OutOfUse: FC<MouldRowProps> = ({ mould, place, today, refused }) => {
           errors={errors}
         />
         <div class="buttons">
-          <Button kind="main" label={`Mark damaged: ${mould.id}`}>
-            {mould.condition === 'damaged' ? 'Save' : 'Mark damaged'}
+          <Button kind="main" label={`${damagedWord}: ${mould.id}`}>
+            {damagedWord}
           </Button>
           <button
             type="submit"

@@ -47,7 +47,9 @@ export const mouldSentences = (mould: MouldFacts, today: string): string[] => [
 export const mouldsAnswer = (moulds: readonly MouldFacts[]): string => {
   if (moulds.length === 0) return 'There is no mould in use.';
   const out = moulds.filter(({ condition }) => condition === 'damaged');
-  if (out.length === 0) return `All ${moulds.length} moulds are in use.`;
+  if (out.length === 0)
+    return moulds.length === 1 ? 'The one mould is in use.' : `All ${moulds.length} moulds are in use.`;
+  const inUse = moulds.length - out.length;
   const names = out.map(({ id }) => id).join(', ');
-  return `${countWord(moulds.length - out.length)} of ${moulds.length} moulds are in use. Out: ${names}.`;
+  return `${countWord(inUse)} of ${moulds.length} moulds ${inUse === 1 ? 'is' : 'are'} in use. Out: ${names}.`;
 };

@@ -1,0 +1,85 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { launchBrowser } from '../support/browser.ts';
+import { demoScreens } from '../support/screens.ts';
+import { served, watchedPage } from '../support/served-screens.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser.close());
+
+const PAGES = ['/', '/orders', '/orders/new', '/orders/past', '/orders/27-010', '/orders/27-010/edit', '/moulds'];
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+interface Violation {
+  id: string;
+  impact: string | null;
+  nodes: { html: string }[];
+}
+
+const violations = async (page: Page): Promise<string[]> => {
+  await page.evaluate(axe);
+  const found = await page.evaluate<Violation[]>('axe.run().then((result) => result.violations)');
+  return found.map(({ id, impact, nodes }) => `${impact} ${id}: ${nodes.map(({ html }) => html).join(' ')}`);
+};
+
+/** Everything to touch that is smaller than it should be. Links in a sentence are as high as their line. */
+const tooSmall = (page: Page, leastPx: number): Promise<string[]> =>
+  page.$$eval(
+    'button, select, summary, nav a, .button, .choice, input:not([type=hidden], [type=radio], [type=checkbox])',
+    (elements, least) =>
+      elements
+        .filter((element) => element.checkVisibility() && !element.classList.contains('unseen'))
+        .filter((element) => element.getBoundingClientRect().height < least)
+        .map((element) => element.outerHTML.slice(0, 120)),
+    leastPx,
+  );
+
+describe.each(PAGES)('%s', (path) => {
+  test.each(['light', 'dark'] as const)('has nothing that axe finds, in %s', async (colorScheme) => {
+    const url = await served(await demoScreens());
+    const { page, complaints } = await watchedPage(browser, { colorScheme });
+    const answer = await page.goto(url + path);
+    expect(answer?.status()).toBe(200);
+    await page.$$eval('details', (all) => {
+      for (const one of all) one.open = true;
+    });
+    expect(await violations(page)).toEqual([]);
+    expect(complaints).toEqual([]);
+  });
+
+  test.each([320, 390, 1280])('never scrolls sideways at %i px', async (width) => {
+    const url = await served(await demoScreens());
+    const { page } = await watchedPage(browser, { viewport: { width, height: 844 } });
+    await page.goto(url + path);
+    expect(await page.evaluate('document.documentElement.scrollWidth - window.innerWidth')).toBeLessThanOrEqual(0);
+  });
+
+  test('has targets of 48 px in the yard and 40 px in the office', async () => {
+    const url = await served(await demoScreens());
+    const { page } = await watchedPage(browser);
+    await page.goto(url + path);
+    const inYard = await page.$eval('body', (body) => body.classList.contains('yard'));
+    expect(await tooSmall(page, inYard ? 48 : 40)).toEqual([]);
+  });
+});
+
+test('what was just done and what was wrong have nothing that axe finds', async () => {
+  const url = await served(await demoScreens());
+  const { page } = await watchedPage(browser);
+  await page.goto(`${url}/moulds`);
+  const row = page.locator('.mould', { hasText: '600 no. 1' });
+  await row.locator('summary').click();
+  await row.getByRole('button', { name: 'Mark damaged: 600 no. 1' }).click();
+  await page.waitForSelector('.notice');
+  expect(await violations(page)).toEqual([]);
+  await page.goto(`${url}/orders/new`);
+  await page.click('.form .button.main');
+  await page.waitForSelector('.form-errors');
+  expect(await violations(page)).toEqual([]);
+});

@@ -1,0 +1,94 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { launchBrowser } from '../support/browser.ts';
+import { demoScreens } from '../support/screens.ts';
+import { served, watchedPage } from '../support/served-screens.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser.close());
+
+const ANSWER = '#ready h1';
+
+describe('the question on the first page', () => {
+  test('answers anew as the number changes, without a button', async () => {
+    const url = await served(await demoScreens());
+    const { page, complaints } = await watchedPage(browser);
+    await page.goto(`${url}/?what=kit%3Acoping-set&number=1`);
+    const ready = await page.$('#ready');
+    for (const number of ['3', '12']) {
+      const before = await page.textContent('#ready');
+      await page.fill('#number', number);
+      await page.waitForFunction((seen) => seen.ready?.textContent !== seen.before, { ready, before });
+      expect(await page.textContent(ANSWER)).toMatch(/^\w{3} \d+ \w{3}/);
+    }
+    expect(complaints).toEqual([]);
+  });
+
+  test('says in words what is wrong with a number that is none', async () => {
+    const url = await served(await demoScreens());
+    const { page, complaints } = await watchedPage(browser);
+    await page.goto(url);
+    await page.fill('#number', '');
+    await page.waitForSelector('#ready h1:has-text("How many?")');
+    expect(complaints).toEqual([]);
+  });
+});
+
+describe.each([
+  ['with script', true],
+  ['without script', false],
+])('%s', (_how, javaScriptEnabled) => {
+  test('an order is asked about, taken, and its date is read', async () => {
+    const url = await served(await demoScreens());
+    const { page, complaints } = await watchedPage(browser, { javaScriptEnabled });
+    await page.goto(url);
+    await page.selectOption('#what', { label: 'Herb square 450 x 450' });
+    await page.fill('#number', '2');
+    await page.click('text="Ask"');
+    await page.waitForURL(/number=2/);
+    const asked = /^\w{3} \d+ \w{3}/.exec((await page.textContent(ANSWER)) ?? '')?.[0];
+    expect(asked).toBeDefined();
+    await page.click('text="Take order"');
+    await page.fill('#customer', 'Brid Casey');
+    await page.fill('#wantedOn', '2027-07-31');
+    await page.check('text="yes"');
+    await page.click('.button.main');
+    const answer = await page.textContent('h1');
+    expect(answer).toMatch(/^Brid Casey: ready \w{3} \d+ \w{3}, \d+ days to spare\.$/);
+    expect(await page.textContent('.notice')).toContain('Order 27-019 for Brid Casey taken.');
+    await page.goto(`${url}/orders`);
+    expect(await page.textContent('main')).toMatch(/Brid Casey\s*, wanted Sat 31 Jul, \d+ days to spare\./);
+    expect(complaints).toEqual([]);
+  });
+
+  test('Enter in a field takes the order, and a date is held and promised', async () => {
+    const url = await served(await demoScreens());
+    const { page, complaints } = await watchedPage(browser, { javaScriptEnabled });
+    await page.goto(`${url}/?what=kit%3Atrough&number=1`);
+    await page.click('text="Hold this date"');
+    expect(await page.inputValue('#heldUntil')).toBe('2027-04-10');
+    await page.fill('#customer', 'Walk-in');
+    await page.press('#customer', 'Enter');
+    await page.waitForURL(/\/orders\/27-019/);
+    expect(await page.textContent('.facts')).toContain('until the end of Sat 10 Apr');
+    await page.click('text="Promise"');
+    await page.waitForSelector('text=Date promised to Walk-in.');
+    expect(await page.textContent('.facts')).not.toContain('until the end of');
+    expect(complaints).toEqual([]);
+  });
+});
+
+test('a message is copied at a tap', async () => {
+  const url = await served(await demoScreens());
+  const { page, complaints } = await watchedPage(browser, { permissions: ['clipboard-read', 'clipboard-write'] });
+  await page.goto(`${url}/orders`);
+  await page.click('.order-sentence a');
+  await page.click('.message summary');
+  await page.click('[data-copy]');
+  await page.waitForSelector('text="Copied"');
+  expect(await page.evaluate('navigator.clipboard.readText()')).toContain("By today's plan your order");
+  expect(complaints).toEqual([]);
+});

@@ -1,0 +1,34 @@
+import { type ServerType, serve } from '@hono/node-server';
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import { onTestFinished } from 'vitest';
+import type { TestScreens } from './screens.ts';
+
+/** Serves the screens on a free port until the test is over. */
+export const served = ({ app }: TestScreens): Promise<string> =>
+  new Promise((resolve) => {
+    const server: ServerType = serve({ fetch: app.fetch, hostname: '127.0.0.1', port: 0 }, ({ port }) =>
+      resolve(`http://127.0.0.1:${port}`),
+    );
+    onTestFinished(() => {
+      server.close();
+    });
+  });
+
+export interface WatchedPage {
+  page: Page;
+  /** Everything the browser complained about: errors and warnings on the console, and scripts that threw. */
+  complaints: string[];
+}
+
+/** A page of its own that writes down what the browser complains about, closed when the test is over. */
+export const watchedPage = async (browser: Browser, options: BrowserContextOptions = {}): Promise<WatchedPage> => {
+  const context = await browser.newContext({ viewport: { width: 390, height: 844 }, ...options });
+  onTestFinished(() => context.close());
+  const page = await context.newPage();
+  const complaints: string[] = [];
+  page.on('console', (message) => {
+    if (['error', 'warning'].includes(message.type())) complaints.push(message.text());
+  });
+  page.on('pageerror', (error) => complaints.push(error.message));
+  return { page, complaints };
+};

@@ -1,0 +1,79 @@
+import { describe, expect, test } from 'vitest';
+import type { MouldFacts } from '../../../views/moulds/mould-facts.ts';
+import { conditionOf, mouldSentences, mouldsAnswer } from '../../../views/moulds/mould-text.ts';
+
+const today = '2027-04-05';
+const mould: MouldFacts = {
+  id: '800 no. 2',
+  condition: 'ready',
+  prepped: false,
+  makes: ['Panel 800'],
+  setFor: 'Panel 800',
+  piece: null,
+  repairedOn: null,
+  note: null,
+  damageNote: null,
+  turnsToSealing: 3,
+  nextPour: null,
+};
+const piece = {
+  name: 'Panel 800',
+  filledAt: '2027-04-03T12:15:00+01:00',
+  customer: 'School garden',
+  stripAt: null,
+  stays: null,
+};
+
+describe('a condition is a word and a shape', () => {
+  test.each([
+    [{}, 'clean', 'full'],
+    [{ prepped: true }, 'clean and set up', 'full'],
+    [{ condition: 'dirty' }, 'to be cleaned', 'ring'],
+    [{ piece }, 'full', 'square'],
+    [{ condition: 'damaged' }, 'damaged', 'triangle'],
+    [{ condition: 'damaged', piece }, 'damaged, with a piece in it', 'triangle'],
+    [{ condition: 'retired' }, 'scrapped', 'cross'],
+  ] as const)('%j', (changes, word, shape) => expect(conditionOf({ ...mould, ...changes })).toEqual({ word, shape }));
+});
+
+describe('what is worth knowing', () => {
+  test('of a full one: what is in it, for whom, and when it comes out', () => {
+    const stripAt = '2027-04-05T16:42:00+01:00';
+    expect(mouldSentences({ ...mould, piece: { ...piece, stripAt } }, today)[0]).toBe(
+      "Holds a Panel 800 for School garden, poured Sat 3 Apr, 12:15; strip Mon 5 Apr, 16:40 by today's plan.",
+    );
+    expect(mouldSentences({ ...mould, piece: { ...piece, stays: 'no session allows it' } }, today)[0]).toContain(
+      'it stays in, because no session allows it.',
+    );
+  });
+
+  test('of a damaged one: what is wrong and until when, and not when to seal it', () => {
+    const out: MouldFacts = {
+      ...mould,
+      condition: 'damaged',
+      damageNote: 'End board split.',
+      repairedOn: '2027-04-14',
+    };
+    expect(mouldSentences(out, today)).toEqual(['End board split. Should be mended Wed 14 Apr.']);
+    expect(mouldSentences({ ...out, damageNote: null, repairedOn: null }, today)).toEqual([
+      'Out of use until it is mended.',
+    ]);
+  });
+
+  test('of the sealing coat: how many turns it still lasts', () => {
+    expect(mouldSentences({ ...mould, turnsToSealing: 0 }, today)).toEqual([
+      'The sealing coat is due before the next pour.',
+    ]);
+    expect(mouldSentences({ ...mould, turnsToSealing: 1 }, today)).toEqual(['Sealing coat due after 1 more turn.']);
+    expect(mouldSentences({ ...mould, turnsToSealing: null }, today)).toEqual([]);
+  });
+});
+
+test('the answer counts what is in use and names what is out', () => {
+  const out: MouldFacts = { ...mould, id: '800 no. 3', condition: 'damaged' };
+  expect(mouldsAnswer([])).toBe('There is no mould in use.');
+  expect(mouldsAnswer([mould])).toBe('The one mould is in use.');
+  expect(mouldsAnswer([mould, out])).toBe('One of 2 moulds is in use. Out: 800 no. 3.');
+  expect(mouldsAnswer([mould, mould])).toBe('All 2 moulds are in use.');
+  expect(mouldsAnswer([mould, mould, out])).toBe('Two of 3 moulds are in use. Out: 800 no. 3.');
+});

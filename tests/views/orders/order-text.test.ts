@@ -1,0 +1,58 @@
+import { describe, expect, test } from 'vitest';
+import type { OrderFacts } from '../../../views/orders/order-facts.ts';
+import { contentsText, isLate, readyMessage, standingText } from '../../../views/orders/order-text.ts';
+
+const today = '2027-04-05';
+const order: OrderFacts = {
+  id: '27-014',
+  customer: 'School garden',
+  phone: null,
+  customerNote: null,
+  note: null,
+  contents: [
+    { what: 'kit:planter', name: 'Planter 1200 x 600', quantity: 2, unit: '' },
+    { what: 'material:mortar', name: 'Rapid mortar', quantity: 1, unit: 'bag' },
+  ],
+  status: 'open',
+  wantedOn: '2027-05-01',
+  promisedOn: '2027-05-08',
+  heldUntil: null,
+  handedOverOn: null,
+  slip: 'not',
+  readyOn: '2027-05-06',
+  packStart: null,
+  inYard: false,
+  reason: null,
+};
+
+describe('an order in a sentence', () => {
+  test.each([
+    [{}, 'promised Sat 8 May, 2 days to spare'],
+    [{ promisedOn: null }, 'wanted Sat 1 May, 5 days late'],
+    [{ heldUntil: '2027-04-10' }, 'Sat 8 May held until Sat 10 Apr, 2 days to spare'],
+    [{ promisedOn: null, wantedOn: null }, 'no date given'],
+    [
+      { readyOn: null, reason: 'no usable mould makes panel 1200' },
+      "can't be made yet, because no usable mould makes panel 1200",
+    ],
+  ])('%j', (changes, text) => expect(standingText({ ...order, ...changes }, today)).toBe(text));
+
+  test('is late by the date promised before the date wanted', () => {
+    expect(isLate(order)).toBe(false);
+    expect(isLate({ ...order, promisedOn: null })).toBe(true);
+    expect(isLate({ ...order, promisedOn: null, wantedOn: null })).toBe(false);
+  });
+
+  test('names everything it is for', () => {
+    expect(contentsText(order.contents)).toBe('2 × Planter 1200 x 600; 1 bag Rapid mortar');
+  });
+});
+
+test('the message promises no more than today’s plan', () => {
+  expect(readyMessage(order, today)).toBe(
+    "Hello School garden. By today's plan your order 27-014 will be ready Thu 6 May.",
+  );
+  expect(readyMessage({ ...order, readyOn: null, customer: null }, today)).toBe(
+    "By today's plan we can't give a date for your order 27-014 yet.",
+  );
+});

@@ -1,0 +1,47 @@
+import { describe, expect, test } from 'vitest';
+import { type MovedPromise, moveMessage, moveText } from '../../../views/parts/moves.tsx';
+
+const today = '2027-04-05';
+const moved: MovedPromise = {
+  order: '27-014',
+  customer: 'School garden',
+  from: '2027-05-08',
+  to: '2027-05-15',
+  daysLate: 7,
+  reason: null,
+  promisedOn: '2027-05-08',
+};
+
+describe('the message to a customer whose date moved', () => {
+  test('says what was said before and what today’s plan says', () => {
+    expect(moveMessage(moved, today)).toBe(
+      "Hello School garden. We had said Sat 8 May. By today's plan your order 27-014 will be ready Sat 15 May.",
+    );
+  });
+
+  test('says by how much when no date had been given', () => {
+    expect(moveMessage({ ...moved, promisedOn: null }, today)).toBe(
+      "Hello School garden. By today's plan your order 27-014 will be ready Sat 15 May, 7 days later than the plan was before.",
+    );
+  });
+
+  test('gives no date when there is none, and no name when there is none', () => {
+    const text = moveMessage({ ...moved, customer: null, to: null }, today);
+    expect(text).toBe(
+      "We had said Sat 8 May. By today's plan we can't give a date for your order 27-014 just now. We will write as soon as we can.",
+    );
+  });
+
+  test('never promises more than today’s plan', () => {
+    for (const to of ['2027-05-01', '2027-05-15', null])
+      for (const promisedOn of ['2027-05-08', null])
+        expect(moveMessage({ ...moved, to, promisedOn }, today)).toContain("By today's plan");
+  });
+});
+
+test.each([
+  ['2027-05-08', '2027-05-15', '7 days later'],
+  ['2027-05-08', '2027-05-07', '1 day sooner'],
+  ['2027-05-08', null, "can't be made now"],
+  [null, '2027-05-08', 'can be made again'],
+])('from %s to %s is %s', (from, to, text) => expect(moveText(from, to)).toBe(text));

@@ -1,0 +1,25 @@
+import { expect, test } from 'vitest';
+import { countedText, countWord, listText, quantityText } from '../../../views/parts/quantity-text.ts';
+
+test.each([
+  [6, 'bag', '6 bags'],
+  [1, 'bag', '1 bag'],
+  [0.5, 'bag', '0.5 bags'],
+  [500, 'g', '500 g'],
+  [3.456, 'm2', '3.46 m²'],
+  [0.1 + 0.2, 'kg', '0.3 kg'],
+  [10, 'each', '10 ×'],
+  [2, '', '2 ×'],
+])('%d of "%s" is "%s"', (quantity, unit, text) => expect(quantityText(quantity, unit)).toBe(text));
+
+test('lists end in "and"', () => {
+  expect([[], ['a'], ['a', 'b'], ['a', 'b', 'c']].map(listText)).toEqual(['', 'a', 'a and b', 'a, b and c']);
+});
+
+test('what is there more than once is counted', () => {
+  expect(countedText(['900 no. 1', '900 no. 2', '900 no. 1'])).toBe('900 no. 1 (2 times) and 900 no. 2');
+});
+
+test('small numbers begin a sentence as words', () => {
+  expect([countWord(1), countWord(10), countWord(11)]).toEqual(['One', 'Ten', '11']);
+});
