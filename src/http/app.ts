@@ -2,12 +2,15 @@ import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import type { UseCaseContext } from '../usecases/context.ts';
 import { assetRoutes } from './assets.ts';
+import { buyingRoutes } from './buying-routes.tsx';
 import { fault, foreign, missing, tooLarge } from './failures.tsx';
 import { firstRoutes } from './first-routes.tsx';
 import { sameOrigin, securityHeaders } from './guard.ts';
 import { mouldRoutes } from './mould-routes.tsx';
 import { orderFormRoutes } from './order-form-routes.tsx';
 import { orderRoutes } from './order-routes.tsx';
+import { todayRoutes } from './today-routes.tsx';
+import { turnsRoutes } from './turns-routes.tsx';
 import { undoRoutes } from './undo-routes.tsx';
 
 export interface AppParts {
@@ -29,6 +32,9 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   orderFormRoutes,
   orderRoutes,
   mouldRoutes,
+  buyingRoutes,
+  todayRoutes,
+  turnsRoutes,
   undoRoutes,
 ];
 

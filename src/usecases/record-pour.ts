@@ -3,7 +3,7 @@ import { addToStock } from '../../db/stores/material-store.ts';
 import { fillMould, mouldById, updateMould } from '../../db/stores/mould-store.ts';
 import type { Fault } from '../../shared/fault.ts';
 import type { Mix } from '../../shared/mix.ts';
-import { minuteOf } from '../../shared/time.ts';
+import { clockMinutes, type Minute, minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { calendarOf } from '../engine/work/calendar.ts';
 import { type Changed, changing } from './changing.ts';
@@ -22,7 +22,7 @@ export interface PourRecord {
   pours: readonly Filled[];
   /** How many bags were mixed; null: as many as the pieces need. */
   bags: number | null;
-  /** When the last mould was full; null: just now. */
+  /** When the last mould was full, by the clock of today ("10:45"); null: just now. */
   filledAt: string | null;
 }
 
@@ -73,10 +73,20 @@ const takeMaterials = async (tx: Tx, { pours }: PourRecord, bags: number, mix: M
   }
 };
 
-const recordFaults = ({ pours, bags, filledAt }: PourRecord, mix: Mix, now: string): Fault[] => [
+const CLOCK = /^([01]\d|2[0-3]):[0-5]\d$/;
+
+/** The minute at which the moulds were full, which is no later than now. */
+const filledMinute = (filledAt: string | null, now: Minute, yard: YardFile): Outcome<Minute> => {
+  if (filledAt === null) return done(now);
+  if (!CLOCK.test(filledAt)) return refuse('filledAt', 'When? Write a time of today such as 10:45.');
+  const calendar = calendarOf(yard.yard.timeZone);
+  const minute = calendar.minuteAt(calendar.dayOf(now), clockMinutes(filledAt));
+  return minute <= now ? done(minute) : refuse('filledAt', 'That time is still to come.');
+};
+
+const recordFaults = ({ pours, bags }: PourRecord, mix: Mix): Fault[] => [
   ...(pours.length === new Set(pours.map(({ mould }) => mould)).size ? [] : [{ path: 'pours', message: 'A mould is in it twice.' }]),
   ...(bags === null || (bags > 0 && bags <= mix.maxBags) ? [] : [{ path: 'bags', message: `How many bags? Above 0, up to ${mix.maxBags} at once.` }]),
-  ...(filledAt === null || minuteOf(filledAt) <= minuteOf(now) ? [] : [{ path: 'filledAt', message: 'That time is still to come.' }]),
 ];
 
 /**
@@ -89,11 +99,12 @@ export const recordPour = (context: UseCaseContext, record: PourRecord): Promise
     if (record.pours.length === 0) return refuse('pours', 'Tick what was poured.');
     const mix = mixOf(record.pours, yard);
     if (!mix.ok) return mix;
-    const faults = recordFaults(record, mix.value, context.now);
-    if (faults.length > 0) return { ok: false, faults };
-    const filledAt = calendarOf(yard.yard.timeZone).instantText(minuteOf(record.filledAt ?? context.now));
-    for (const filled of record.pours) {
-      const fault = await fillOne(tx, filled, filledAt, yard);
+    const filled = filledMinute(record.filledAt, minuteOf(context.now), yard);
+    const faults = [...recordFaults(record, mix.value), ...(filled.ok ? [] : filled.faults)];
+    if (!filled.ok || faults.length > 0) return { ok: false, faults };
+    const filledAt = calendarOf(yard.yard.timeZone).instantText(filled.value);
+    for (const pour of record.pours) {
+      const fault = await fillOne(tx, pour, filledAt, yard);
       if (fault) return { ok: false, faults: [fault] };
     }
     await takeMaterials(tx, record, record.bags ?? bagsFor(record.pours, mix.value, yard), mix.value, yard);

@@ -1,0 +1,100 @@
+import type { Context } from 'hono';
+import { Hono } from 'hono';
+import type { Fault } from '../../shared/fault.ts';
+import { isDate } from '../../shared/time.ts';
+import type { RefusedWork } from '../../views/today/today-facts.ts';
+import { TodayPage } from '../../views/today/today-page.tsx';
+import { callOffWork } from '../usecases/call-off-work.ts';
+import type { Changed } from '../usecases/changing.ts';
+import type { Outcome, UseCaseContext } from '../usecases/context.ts';
+import { onePersonFewer } from '../usecases/one-person-fewer.ts';
+import { packOrder } from '../usecases/pack-order.ts';
+import { type Filled, recordPour } from '../usecases/record-pour.ts';
+import { recordPrep } from '../usecases/record-prep.ts';
+import { recordStrip } from '../usecases/record-strip.ts';
+import { showToday } from '../usecases/show-today.ts';
+import { stopAt } from '../usecases/stop-at.ts';
+import { unpackOrder } from '../usecases/unpack-order.ts';
+import { amountTyped } from './amount-typed.ts';
+import type { Screens } from './app.ts';
+import { errorsByField, readForm, type Typed, wholeTyped } from './form.ts';
+import { doneNotice } from './notice.ts';
+import { page, seeDone } from './page.tsx';
+
+const PATH = '/today';
+/** More moulds than one batch ever fills, and than a form of this page has rows. */
+const MOST_ROWS = 200;
+
+const todayPage = async (c: Context, context: UseCaseContext, refused: RefusedWork | null) => {
+  const model = await showToday(context);
+  const content = <TodayPage model={model} notice={await doneNotice(c, context)} refused={refused} />;
+  const frame = { title: 'Today', at: 'today', yardName: model.yardName, place: 'yard' } as const;
+  return page(c, frame, content, { status: refused ? 422 : 200 });
+};
+
+type Done = Promise<Outcome<Changed<unknown>>>;
+
+/** The ticked rows of a form: which mould was filled, with what, for whom. */
+const filledRows = (typed: Typed): Filled[] =>
+  Array.from({ length: MOST_ROWS }, (_, row) => row)
+    .filter((row) => typed[`filled${row}`] === 'yes')
+    .map((row) => ({
+      mould: typed[`mould${row}`] ?? '',
+      casting: typed[`casting${row}`] ?? '',
+      order: typed[`order${row}`] || typed.order || null,
+      sealed: typed[`sealed${row}`] === 'yes',
+    }));
+
+const poured = async (context: UseCaseContext, typed: Typed): Done => {
+  const { amount, faults } = amountTyped(typed, 'bags');
+  const pours = filledRows(typed);
+  const all: Fault[] = [...(pours.length > 0 ? [] : [{ path: 'pours', message: 'Tick what was poured.' }]), ...faults];
+  if (all.length > 0) return { ok: false, faults: all };
+  return recordPour(context, { pours, bags: amount, filledAt: typed.filledAt || null });
+};
+
+const noWork = async (context: UseCaseContext, { date = '' }: Typed): Done =>
+  isDate(date) ? callOffWork(context, date) : { ok: false, faults: [{ path: 'date', message: 'That date does not exist. Nothing was changed.' }] };
+
+interface Deed {
+  act(context: UseCaseContext, typed: Typed): Done;
+  /** Which form of the page it was. */
+  form(typed: Typed): string;
+}
+
+const DEEDS: Readonly<Record<string, Deed>> = {
+  prepared: {
+    act: (context, { mould = '', casting = '', sealed }) => recordPrep(context, { mould, casting, sealed: sealed === 'yes' }),
+    form: ({ mould }) => `prep ${mould}`,
+  },
+  poured: { act: poured, form: ({ other, mould0 }) => (other ? 'other-pour' : `pour ${mould0}`) },
+  stripped: {
+    act: (context, { mould = '', good }) => recordStrip(context, { mould, good: good !== 'no' }),
+    form: ({ mould }) => `strip ${mould}`,
+  },
+  packed: {
+    act: (context, { order = '', evenShort }) => packOrder(context, order, { evenShort: evenShort === 'yes' }),
+    form: ({ order }) => `pack ${order}`,
+  },
+  unpacked: { act: (context, { order = '' }) => unpackOrder(context, order), form: ({ order }) => `unpack ${order}` },
+  'no-work': { act: noWork, form: () => 'no-work' },
+  'stop-at': { act: (context, { session = '', at = '' }) => stopAt(context, { session, at }), form: () => 'stop-at' },
+  'one-fewer': {
+    act: (context, { session = '', window }) => onePersonFewer(context, { session, window: wholeTyped(window) }),
+    form: () => 'one-fewer',
+  },
+};
+
+export const todayRoutes = ({ context }: Screens): Hono => {
+  const routes = new Hono();
+  routes.get(PATH, (c) => todayPage(c, context(), null));
+  routes.post(`${PATH}/:deed`, async (c) => {
+    const deed = DEEDS[c.req.param('deed')];
+    if (!deed) return c.notFound();
+    const [now, typed] = [context(), await readForm(c)];
+    const outcome = await deed.act(now, typed);
+    if (outcome.ok) return seeDone(c, PATH, outcome.value.change);
+    return todayPage(c, now, { form: deed.form(typed), errors: errorsByField(outcome.faults), typed });
+  });
+  return routes;
+};

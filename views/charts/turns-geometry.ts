@@ -1,0 +1,133 @@
+/** Sizes of the chart, in units of the drawing (pixels on a screen). */
+export interface TurnsSizes {
+  /** Width of one turn's box. */
+  turn: number;
+  /** Least width of a session, for its day and hours. */
+  session: number;
+  /** Room at the left of a session for a piece that is only stripped in it. */
+  tail: number;
+  /** Between two sessions: the night left out. */
+  gap: number;
+  row: number;
+  /** Above the first row: day and hours. */
+  head: number;
+  /** Height of the hatched band, at the foot of a box. */
+  band: number;
+  /** Between a box and the edges of its place. */
+  inset: number;
+}
+
+/** A turn on the chart. Sessions are counted from 0, the first shown. */
+export interface TurnSpan {
+  id: string;
+  row: number;
+  /** Null: poured before the first session shown. */
+  pour: number | null;
+  /** Null: stripped after the last session shown, or not at all. */
+  strip: number | null;
+}
+
+/** Sessions `from` up to, not including, `to` in which a mould is out of use. */
+export interface OutSpan {
+  row: number;
+  from: number;
+  to: number;
+}
+
+export interface Rectangle {
+  x: number;
+  y: number;
+  width: number;
+  height: number;
+}
+
+export interface TurnsGeometry {
+  width: number;
+  height: number;
+  columns: { x: number; width: number }[];
+  rows: { y: number; height: number }[];
+  /** In the order given: the box of a turn, and the band of its setting, which may reach into later sessions. */
+  turns: { id: string; box: Rectangle; band: Rectangle }[];
+  outs: Rectangle[];
+}
+
+/** The session in whose column the box of a turn stands: that of its pour, else that of its strip, else the first. */
+const boxSession = ({ pour, strip }: TurnSpan): number => pour ?? strip ?? 0;
+
+/** A piece poured in one session shown and stripped in a later one leaves a tail there. */
+const hasTail = ({ pour, strip }: TurnSpan, session: number): boolean => pour !== null && strip === session && pour < session;
+
+const columnsOf = (sessions: number, rows: number, turns: readonly TurnSpan[], sizes: TurnsSizes) => {
+  const columns: { x: number; width: number }[] = [];
+  let x = 0;
+  for (let session = 0; session < sessions; session++) {
+    let width = sizes.session;
+    for (let row = 0; row < rows; row++) {
+      const own = turns.filter((turn) => turn.row === row);
+      const boxes = own.filter((turn) => boxSession(turn) === session).length;
+      const tail = own.some((turn) => hasTail(turn, session)) ? sizes.tail : 0;
+      width = Math.max(width, tail + boxes * sizes.turn);
+    }
+    columns.push({ x, width });
+    x += width + sizes.gap;
+  }
+  return columns;
+};
+
+const boxOf = (turn: TurnSpan, turns: readonly TurnSpan[], columns: TurnsGeometry['columns'], sizes: TurnsSizes): Rectangle => {
+  const session = boxSession(turn);
+  const own = turns.filter(({ row }) => row === turn.row);
+  const tail = own.some((one) => hasTail(one, session)) ? sizes.tail : 0;
+  const place = own.filter((one) => boxSession(one) === session).indexOf(turn);
+  return {
+    x: columns[session]!.x + tail + place * sizes.turn + sizes.inset,
+    y: sizes.head + turn.row * sizes.row + sizes.inset,
+    width: sizes.turn - 2 * sizes.inset,
+    height: sizes.row - 2 * sizes.inset,
+  };
+};
+
+/** Setting runs from the pour to the strip: within the box when both are in one session, else over the sessions between. */
+const bandOf = (turn: TurnSpan, box: Rectangle, columns: TurnsGeometry['columns'], width: number, sizes: TurnsSizes): Rectangle => {
+  const from = turn.pour === null ? 0 : box.x;
+  const boxEnd = box.x + box.width;
+  const to = turn.strip === null ? width : turn.pour === null || turn.strip === turn.pour ? boxEnd : columns[turn.strip]!.x + sizes.tail;
+  return { x: from, y: box.y + box.height - sizes.band, width: to - from, height: sizes.band };
+};
+
+/**
+ * Where everything of the chart of turns goes: sessions across, each as wide as its fullest row needs; moulds down; a box
+ * for each turn, in order of time within its session. It knows no clock: nights, and hours without a turn, have no width.
+ * `turns` are in order of time.
+ *
+ * Example: one mould with two turns in session 0 and none in session 1, boxes 100 wide, sessions at least 80 and gaps of 10,
+ * without inset: the columns begin at 0 and 210, are 200 and 80 wide, and the boxes begin at 0 and 100.
+ */
+export const turnsGeometry = (
+  sessions: number,
+  rows: number,
+  turns: readonly TurnSpan[],
+  outs: readonly OutSpan[],
+  sizes: TurnsSizes,
+): TurnsGeometry => {
+  const columns = columnsOf(sessions, rows, turns, sizes);
+  const last = columns.at(-1);
+  const width = last ? last.x + last.width : 0;
+  return {
+    width,
+    height: sizes.head + rows * sizes.row,
+    columns,
+    rows: Array.from({ length: rows }, (_, row) => ({ y: sizes.head + row * sizes.row, height: sizes.row })),
+    turns: turns.map((turn) => {
+      const box = boxOf(turn, turns, columns, sizes);
+      return { id: turn.id, box, band: bandOf(turn, box, columns, width, sizes) };
+    }),
+    outs: outs
+      .filter(({ from, to }) => to > from)
+      .map(({ row, from, to }) => {
+        const [first, end] = [columns[from]!, columns[to - 1]!];
+        const inside = { y: sizes.head + row * sizes.row + sizes.inset, height: sizes.row - 2 * sizes.inset };
+        return { x: first.x + sizes.inset, width: end.x + end.width - first.x - 2 * sizes.inset, ...inside };
+      }),
+  };
+};

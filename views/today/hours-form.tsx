@@ -1,0 +1,90 @@
+import type { FC } from 'hono/jsx';
+import { Button } from '../parts/button.tsx';
+import { countText, dayText } from '../parts/day-text.ts';
+import { ChoiceField, TextField } from '../parts/field.tsx';
+import type { RefusedWork, SessionHours, TodayModel } from './today-facts.ts';
+import { hoursText } from './today-text.ts';
+import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
+
+const NoWork: FC<{ session: SessionHours; today: string; refused: RefusedWork | null }> = ({ session, today, refused }) => {
+  const words = session.date === today ? 'No work today' : `No work on ${dayText(session.date, today)}`;
+  return (
+    <WorkForm deed="no-work">
+      <input type="hidden" name="date" value={session.date} />
+      <Wrong message={refusedAt(refused, 'no-work')?.errors.date} id="date" />
+      <Button>{words}</Button>
+    </WorkForm>
+  );
+};
+
+const StopAt: FC<{ session: SessionHours; refused: RefusedWork | null }> = ({ session, refused }) => {
+  const { errors = {}, typed = {} } = refusedAt(refused, 'stop-at') ?? {};
+  return (
+    <WorkForm deed="stop-at" class="field-row">
+      <input type="hidden" name="session" value={session.start} />
+      <TextField name="at" label="Stop at" type="time" width="short" value={typed.at ?? ''} errors={{ at: errors.at ?? errors.session }} />
+      <Button>Stop then</Button>
+    </WorkForm>
+  );
+};
+
+/** The helper's hours are the shorter ones, so they are the first guess. */
+const shortest = ({ windows }: SessionHours): number => {
+  const length = ({ start, end }: SessionHours['windows'][number]) => Date.parse(end) - Date.parse(start);
+  return windows.reduce((best, window, index) => (length(window) <= length(windows[best]!) ? index : best), 0);
+};
+
+const OnePersonFewer: FC<{ session: SessionHours; refused: RefusedWork | null }> = ({ session, refused }) => {
+  const { errors = {}, typed = {} } = refusedAt(refused, 'one-fewer') ?? {};
+  if (session.windows.reduce((sum, { crew }) => sum + crew, 0) < 2) return null;
+  const choices = session.windows.map((window, index) => ({
+    value: String(index),
+    text: `${hoursText(window)}${window.crew > 1 ? `, ${countText(window.crew, 'person', 'people')}` : ''}`,
+  }));
+  return (
+    <WorkForm deed="one-fewer" class="field-row">
+      <input type="hidden" name="session" value={session.start} />
+      {choices.length > 1 ? (
+        <ChoiceField name="window" label="Whose hours fall away" value={typed.window ?? String(shortest(session))} choices={choices} errors={{ window: errors.window ?? errors.session }} />
+      ) : (
+        <>
+          <input type="hidden" name="window" value="0" />
+          <Wrong message={errors.window ?? errors.session} id="window" />
+        </>
+      )}
+      <Button>One person fewer</Button>
+    </WorkForm>
+  );
+};
+
+/** The hours of the session shown, when they are not as usual; and what was changed, each with its undo. */
+export const HoursForms: FC<{ model: TodayModel; refused: RefusedWork | null }> = ({ model, refused }) => {
+  const { session, today, hoursChanged } = model;
+  if (!session && hoursChanged.length === 0) return null;
+  return (
+    <section class="hours">
+      <h2>When the hours are not as usual</h2>
+      {hoursChanged.length > 0 && (
+        <ul class="done-list">
+          {hoursChanged.map(({ change, words }) => (
+            <li>
+              <p>{words}.</p>
+              <form method="post" action="/undo" hx-post="/undo" hx-target="#page">
+                <input type="hidden" name="change" value={String(change)} />
+                <input type="hidden" name="back" value="/today" />
+                <Button label={`Undo: ${words}`}>Undo</Button>
+              </form>
+            </li>
+          ))}
+        </ul>
+      )}
+      {session && (
+        <div class="hours-forms">
+          <NoWork session={session} today={today} refused={refused} />
+          <StopAt session={session} refused={refused} />
+          <OnePersonFewer session={session} refused={refused} />
+        </div>
+      )}
+    </section>
+  );
+};

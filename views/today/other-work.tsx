@@ -1,0 +1,108 @@
+import type { FC } from 'hono/jsx';
+import { Button } from '../parts/button.tsx';
+import { clockText, dayText } from '../parts/day-text.ts';
+import { SelectField, TextField } from '../parts/field.tsx';
+import { StrippedForm } from './step-view.tsx';
+import type { EmptyMould, FullMould, RefusedWork, TodayModel } from './today-facts.ts';
+import { forText, mayText } from './today-text.ts';
+import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
+
+const plannedText = ({ planned }: FullMould, today: string): string =>
+  planned === null ? '' : ` Planned for ${dayText(planned.slice(0, 10), today)}, ${clockText(planned)}.`;
+
+/** Pieces in moulds that the list above does not strip. */
+export const OtherFull: FC<{ model: TodayModel; refused: RefusedWork | null }> = ({ model, refused }) =>
+  model.otherFull.length === 0 ? null : (
+    <section>
+      <h2>In moulds, not for this session</h2>
+      <ul class="done-list">
+        {model.otherFull.map((full) => (
+          <li>
+            <p>
+              <strong>{full.mould}</strong>: {full.piece} {forText(full.customer)}, poured {dayText(full.filledAt.slice(0, 10), model.today)}, {clockText(full.filledAt)}.{' '}
+              {mayText(full.mayFrom, model)}.{plannedText(full, model.today)}
+            </p>
+            <StrippedForm mould={full.mould} refused={refused} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+
+const Mould: FC<{ mould: EmptyMould; row: number; typed: RefusedWork['typed'] }> = ({ mould, row, typed }) => (
+  <li>
+    <input type="hidden" name={`mould${row}`} value={mould.mould} />
+    <label class="choice">
+      <input type="checkbox" name={`filled${row}`} value="yes" checked={typed[`filled${row}`] === 'yes'} />
+      <span>{mould.mould}</span>
+    </label>
+    {mould.makes.length === 1 ? (
+      <>
+        <input type="hidden" name={`casting${row}`} value={mould.makes[0]!.casting} />
+        <span class="quiet">{mould.makes[0]!.piece}</span>
+      </>
+    ) : (
+      <select name={`casting${row}`} aria-label={`What ${mould.mould} made`}>
+        {mould.makes.map(({ casting, piece }) => (
+          <option value={casting} selected={(typed[`casting${row}`] ?? mould.setFor) === casting}>
+            {piece}
+          </option>
+        ))}
+      </select>
+    )}
+  </li>
+);
+
+/** A pour that the list does not have: forgotten to be written down, or done otherwise than planned. */
+export const OtherPour: FC<{ model: TodayModel; refused: RefusedWork | null }> = ({ model, refused }) => {
+  const mine = refusedAt(refused, 'other-pour');
+  const { errors = {}, typed = {} } = mine ?? {};
+  const orders = [{ value: '', text: 'Stock' }, ...model.orders.map(({ order, customer }) => ({ value: order, text: `${customer} (${order})` }))];
+  if (model.emptyMoulds.length === 0) return null;
+  return (
+    <details class="otherwise no-print" open={mine !== null}>
+      <summary>Poured something that is not in the list</summary>
+      <WorkForm deed="poured" class="form">
+        <input type="hidden" name="other" value="yes" />
+        <fieldset class="field">
+          <legend>Which moulds, from one batch</legend>
+          <Wrong message={errors.pours} id="pours" />
+          <ul class="mould-choices">
+            {model.emptyMoulds.map((mould, row) => (
+              <Mould mould={mould} row={row} typed={typed} />
+            ))}
+          </ul>
+        </fieldset>
+        <div class="field-row">
+          <SelectField name="order" label="For" value={typed.order} options={orders} errors={errors} />
+          <TextField name="bags" label="Bags" hint="Empty: as the pieces need." type="number" step="any" width="short" value={typed.bags ?? ''} errors={errors} />
+          <TextField name="filledAt" label="Full at" hint="Today. Empty: just now." type="time" width="short" value={typed.filledAt ?? ''} errors={errors} />
+        </div>
+        <div class="buttons">
+          <Button>Poured</Button>
+        </div>
+      </WorkForm>
+    </details>
+  );
+};
+
+/** Orders that are packed and wait for their customer. */
+export const Packed: FC<{ model: TodayModel }> = ({ model }) =>
+  model.packed.length === 0 ? null : (
+    <section>
+      <h2>Packed, to be handed over</h2>
+      <ul class="done-list">
+        {model.packed.map(({ order, customer }) => (
+          <li>
+            <p>
+              <a href={`/orders/${encodeURIComponent(order)}`}>{customer}</a>, order {order}.
+            </p>
+            <WorkForm deed="unpacked">
+              <input type="hidden" name="order" value={order} />
+              <Button label={`Unpack: ${customer}`}>Unpack</Button>
+            </WorkForm>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );

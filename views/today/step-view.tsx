@@ -1,0 +1,109 @@
+import type { FC } from 'hono/jsx';
+import { Button } from '../parts/button.tsx';
+import { clockText } from '../parts/day-text.ts';
+import { listText } from '../parts/quantity-text.ts';
+import { BatchStepView } from './batch-step.tsx';
+import type { PackStep, PrepStep, RefusedWork, Step, StripStep, TodayModel } from './today-facts.ts';
+import { amountOfText, cutText, forText, mayText, prepText } from './today-text.ts';
+import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
+
+interface StepProps<S> {
+  step: S;
+  clock: Pick<TodayModel, 'today' | 'now'>;
+  writable: boolean;
+  refused: RefusedWork | null;
+}
+
+const Prep: FC<StepProps<PrepStep>> = ({ step, writable, refused }) => (
+  <>
+    <p class="step-what">Prepare {step.mould}</p>
+    <p>
+      {prepText(step)[0]?.toUpperCase()}
+      {prepText(step).slice(1)}.{step.dryMinutes > 0 && ` The coat dries ${step.dryMinutes} minutes before the pour.`}
+    </p>
+    {writable && !step.full && (
+      <WorkForm deed="prepared">
+        <input type="hidden" name="mould" value={step.mould} />
+        <input type="hidden" name="casting" value={step.casting} />
+        <input type="hidden" name="sealed" value={step.seal ? 'yes' : ''} />
+        <Wrong message={refusedAt(refused, `prep ${step.mould}`)?.errors.mould} id="mould" />
+        <Button label={`Ready to pour: ${step.mould}`}>Ready to pour</Button>
+      </WorkForm>
+    )}
+  </>
+);
+
+/** The two ways a piece can come out of its mould. */
+export const StrippedForm: FC<{ mould: string; refused: RefusedWork | null }> = ({ mould, refused }) => (
+  <WorkForm deed="stripped">
+    <input type="hidden" name="mould" value={mould} />
+    <Wrong message={refusedAt(refused, `strip ${mould}`)?.errors.mould} id="mould" />
+    <div class="buttons">
+      <Button name="good" value="yes" label={`Stripped: ${mould}`}>
+        Stripped
+      </Button>
+      <Button kind="quiet" name="good" value="no" label={`Stripped, not good: ${mould}`}>
+        Not good
+      </Button>
+    </div>
+  </WorkForm>
+);
+
+const Strip: FC<StepProps<StripStep>> = ({ step, clock, writable, refused }) => (
+  <>
+    <p class="step-what">Strip {step.mould}</p>
+    <p>
+      {step.piece} {forText(step.customer)}. {mayText(step.mayFrom, clock)}.
+      {step.people > 1 && ` It takes ${step.people} people.`}
+    </p>
+    {writable && step.inMould && <StrippedForm mould={step.mould} refused={refused} />}
+  </>
+);
+
+const Pack: FC<StepProps<PackStep>> = ({ step, writable, refused }) => {
+  const mine = refusedAt(refused, `pack ${step.order}`);
+  const into = [...step.parts.map(amountOfText), ...step.cuts.map(cutText)];
+  return (
+    <>
+      <p class="step-what">Pack for {step.customer}</p>
+      <p>{listText(step.contents.map(({ name, quantity, unit }) => amountOfText({ name, quantity, unit: unit || 'each' })))}.</p>
+      {into.length > 0 && <p class="quiet">With it: {listText(into)}.</p>}
+      {writable && (
+        <WorkForm deed="packed">
+          <input type="hidden" name="order" value={step.order} />
+          <Wrong message={mine?.errors.order ?? mine?.errors.evenShort} id="evenShort" />
+          {mine?.errors.evenShort && (
+            <label class="choice">
+              <input type="checkbox" name="evenShort" value="yes" />
+              <span>I have counted; it is all there</span>
+            </label>
+          )}
+          <Button label={`Packed: ${step.customer}`}>Packed</Button>
+        </WorkForm>
+      )}
+    </>
+  );
+};
+
+const EDGE_WORDS = { 'set up': 'Set up', 'clear up': 'Clear up' };
+
+const Content: FC<StepProps<Step>> = ({ step, ...rest }) => {
+  if (step.kind === 'prep') return <Prep step={step} {...rest} />;
+  if (step.kind === 'batch') return <BatchStepView step={step} {...rest} />;
+  if (step.kind === 'strip') return <Strip step={step} {...rest} />;
+  if (step.kind === 'pack') return <Pack step={step} {...rest} />;
+  return <p class="step-what">{EDGE_WORDS[step.kind]}</p>;
+};
+
+/** One line of the timed list: from when to when, what, and the button that says it is done. */
+export const StepView: FC<StepProps<Step>> = (props) => (
+  <li class={`step step-${props.step.kind.replace(' ', '-')}`}>
+    <p class="step-time">
+      {clockText(props.step.at)}
+      <span class="quiet"> to {clockText(props.step.until)}</span>
+    </p>
+    <div class="step-content">
+      <Content {...props} />
+    </div>
+  </li>
+);

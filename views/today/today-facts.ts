@@ -1,0 +1,130 @@
+import type { FieldErrors } from '../parts/field.tsx';
+
+export interface AmountFacts {
+  name: string;
+  unit: string;
+  quantity: number;
+}
+
+export interface CutFacts {
+  name: string;
+  lengthMm: number;
+  count: number;
+}
+
+interface Timed {
+  at: string;
+  until: string;
+}
+
+export interface EdgeStep extends Timed {
+  kind: 'set up' | 'clear up';
+}
+
+export interface PrepStep extends Timed {
+  kind: 'prep';
+  mould: string;
+  casting: string;
+  piece: string;
+  clean: boolean;
+  seal: boolean;
+  /** What it is set for now, where that is another piece. */
+  changeFrom: string | null;
+  dryMinutes: number;
+  /** A piece is in it still. */
+  full: boolean;
+}
+
+export interface PourFacts extends Timed {
+  mould: string;
+  casting: string;
+  piece: string;
+  sealed: boolean;
+  order: string | null;
+  /** Null: for stock. */
+  customer: string | null;
+  full: boolean;
+}
+
+export interface BatchStep extends Timed {
+  kind: 'batch';
+  mixEnd: string;
+  mix: string;
+  bags: number;
+  ingredients: readonly AmountFacts[];
+  fittings: readonly AmountFacts[];
+  cuts: readonly CutFacts[];
+  usableUntil: string;
+  wetUntil: string | null;
+  pours: readonly PourFacts[];
+}
+
+export interface StripStep extends Timed {
+  kind: 'strip';
+  mould: string;
+  piece: string;
+  customer: string | null;
+  mayFrom: string;
+  people: number;
+  /** It is in the mould, not only to be poured by the plan. */
+  inMould: boolean;
+}
+
+export interface PackStep extends Timed {
+  kind: 'pack';
+  order: string;
+  customer: string;
+  contents: readonly AmountFacts[];
+  parts: readonly AmountFacts[];
+  cuts: readonly CutFacts[];
+}
+
+export type Step = EdgeStep | PrepStep | BatchStep | StripStep | PackStep;
+
+export interface SessionHours {
+  date: string;
+  start: string;
+  end: string;
+  windows: readonly { start: string; end: string; crew: number }[];
+}
+
+export interface FullMould {
+  mould: string;
+  piece: string;
+  customer: string | null;
+  filledAt: string;
+  mayFrom: string;
+  planned: string | null;
+}
+
+export interface EmptyMould {
+  mould: string;
+  setFor: string;
+  makes: readonly { casting: string; piece: string }[];
+}
+
+export interface TodayModel {
+  today: string;
+  now: string;
+  session: SessionHours | null;
+  underWay: boolean;
+  /** Hours of today in which nothing is planned. */
+  idle: SessionHours | null;
+  steps: readonly Step[];
+  /** Planned for hours of today that are over, and not written down as done. */
+  leftOver: readonly Step[];
+  lastMix: readonly { mix: string; at: string }[];
+  otherFull: readonly FullMould[];
+  emptyMoulds: readonly EmptyMould[];
+  orders: readonly { order: string; customer: string }[];
+  packed: readonly { order: string; customer: string }[];
+  done: readonly { change: number; at: string; words: string }[];
+  hoursChanged: readonly { change: number; words: string; date: string }[];
+}
+
+/** A form that was sent back: which one, what was wrong, and what was typed into it. */
+export interface RefusedWork {
+  form: string;
+  errors: FieldErrors;
+  typed: Readonly<Record<string, string>>;
+}

@@ -1,0 +1,116 @@
+import type { FC } from 'hono/jsx';
+import { Answer, Empty } from '../parts/answer.tsx';
+import { Button } from '../parts/button.tsx';
+import { Caution } from '../parts/caution.tsx';
+import { clockText, dayText } from '../parts/day-text.ts';
+import { FormErrors } from '../parts/field.tsx';
+import { type DoneNotice, Notice } from '../parts/notice.tsx';
+import { Amounts } from './amounts.tsx';
+import { HoursForms } from './hours-form.tsx';
+import { OtherFull, OtherPour, Packed } from './other-work.tsx';
+import { StepView } from './step-view.tsx';
+import type { RefusedWork, Step, TodayModel } from './today-facts.ts';
+import { toHaveReady, todayAnswer, todayNote } from './today-text.ts';
+
+interface TodayPageProps {
+  model: TodayModel;
+  notice: DoneNotice | null;
+  refused: RefusedWork | null;
+}
+
+interface StepsProps {
+  steps: readonly Step[];
+  clock: Pick<TodayModel, 'today' | 'now'>;
+  writable: boolean;
+  underWay: boolean;
+  refused: RefusedWork | null;
+}
+
+/** The list of a session; while it is under way a line shows where the clock stands. */
+const Steps: FC<StepsProps> = ({ steps, clock, writable, underWay, refused }) => {
+  const nowAt = underWay ? clock.now : null;
+  const passed = nowAt === null ? 0 : steps.filter(({ at }) => Date.parse(at) <= Date.parse(nowAt)).length;
+  const lines = steps.map((step) => <StepView step={step} clock={clock} writable={writable} refused={refused} />);
+  return (
+    <ol class="steps">
+      {lines.slice(0, passed)}
+      {nowAt && (
+        <li class="now">
+          <p>Now {clockText(nowAt)}</p>
+        </li>
+      )}
+      {lines.slice(passed)}
+    </ol>
+  );
+};
+
+const HaveReady: FC<{ steps: readonly Step[] }> = ({ steps }) => {
+  const amounts = toHaveReady(steps);
+  if (amounts.length === 0) return null;
+  return (
+    <div>
+      <p>To have at hand for all of it:</p>
+      <Amounts amounts={amounts} />
+    </div>
+  );
+};
+
+const Session: FC<{ model: TodayModel; refused: RefusedWork | null }> = ({ model, refused }) => {
+  const { session, steps, today, underWay } = model;
+  if (!session) return <Empty>Take an order, or write down hours, and the next session shows here step by step.</Empty>;
+  const writable = session.date === today;
+  return (
+    <section>
+      <h2>{writable ? 'Step by step' : `Step by step, ${dayText(session.date, today)}`}</h2>
+      <HaveReady steps={steps} />
+      <Steps steps={steps} clock={model} writable={writable} underWay={underWay} refused={refused} />
+      {!writable && <p class="quiet">What is done can be marked here on the day.</p>}
+    </section>
+  );
+};
+
+const LeftOver: FC<{ model: TodayModel; refused: RefusedWork | null }> = ({ model, refused }) =>
+  model.leftOver.length === 0 ? null : (
+    <section>
+      <h2>Planned for earlier today, and not marked done</h2>
+      <Steps steps={model.leftOver} clock={model} writable={true} underWay={false} refused={refused} />
+    </section>
+  );
+
+const Done: FC<{ model: TodayModel }> = ({ model }) =>
+  model.done.length === 0 ? null : (
+    <section>
+      <h2>Done today</h2>
+      <ul class="done-list">
+        {model.done.map(({ change, at, words }) => (
+          <li>
+            <p>
+              {clockText(at)}: {words}.
+            </p>
+            <form method="post" action="/undo" hx-post="/undo" hx-target="#page">
+              <input type="hidden" name="change" value={String(change)} />
+              <input type="hidden" name="back" value="/today" />
+              <Button label={`Undo: ${words}`}>Undo</Button>
+            </form>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+
+/** The session under way or the next one, as a list to work down. */
+export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused }) => (
+  <>
+    {notice && <Notice notice={notice} today={model.today} back="/today" />}
+    <Answer note={todayNote(model)}>{todayAnswer(model)}</Answer>
+    {refused && <FormErrors errors={refused.errors} lead="That was not written down." />}
+    <LeftOver model={model} refused={refused} />
+    <Session model={model} refused={refused} />
+    <OtherPour model={model} refused={refused} />
+    <Done model={model} />
+    <OtherFull model={model} refused={refused} />
+    <Packed model={model} />
+    <HoursForms model={model} refused={refused} />
+    {model.session && <Caution kinds={['dust', 'wet', 'lifting', 'pins', 'acid']} />}
+  </>
+);

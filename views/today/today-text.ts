@@ -1,0 +1,106 @@
+import { clockText, countText, dayText } from '../parts/day-text.ts';
+import { listText, quantityText } from '../parts/quantity-text.ts';
+import type { AmountFacts, BatchStep, CutFacts, PrepStep, SessionHours, Step, TodayModel } from './today-facts.ts';
+
+const minutesOf = (instant: string): number => Number(instant.slice(11, 13)) * 60 + Number(instant.slice(14, 16));
+const clock = (minutes: number): string => `${Math.floor(minutes / 60)}:${String(minutes % 60).padStart(2, '0')}`;
+
+/** In steps of five minutes and never too early: "10:41" is "10:45". For the time from which something may be done. */
+export const fromClock = (instant: string): string => clock(Math.ceil(minutesOf(instant) / 5) * 5);
+
+/** In steps of five minutes and never too late: "10:44" is "10:40". For the time by which something has to be done. */
+export const byClock = (instant: string): string => clock(Math.floor(minutesOf(instant) / 5) * 5);
+
+/** "8:00 to 13:30" */
+export const hoursText = ({ start, end }: Pick<SessionHours, 'start' | 'end'>): string => {
+  const midnight = end.slice(0, 10) > start.slice(0, 10) && minutesOf(end) === 0;
+  return `${clockText(start)} to ${midnight ? '24:00' : clockText(end)}`;
+};
+
+/** "1 person, one more from 9:00 to 12:30". */
+export const peopleText = ({ start, end, windows }: SessionHours): string => {
+  const all = windows.filter((window) => window.start === start && window.end === end);
+  const some = windows.filter((window) => !all.includes(window));
+  const throughout = all.reduce((sum, { crew }) => sum + crew, 0);
+  const rest = some.map((window) => `${window.crew}${throughout > 0 ? ' more' : ''} from ${hoursText(window)}`);
+  return [...(throughout > 0 ? [countText(throughout, 'person', 'people')] : []), ...rest].join(', ');
+};
+
+/** "1 bag of Rapid mortar", "57 g of Citric acid", "4 × Corner clip". */
+export const amountOfText = ({ quantity, unit, name }: AmountFacts): string =>
+  unit === '' || unit === 'each' ? `${Number(quantity.toFixed(2))} × ${name}` : `${quantityText(quantity, unit)} of ${name}`;
+
+/** "4 × 190 mm of Sleeve pipe". */
+export const cutText = ({ count, lengthMm, name }: CutFacts): string => `${count} × ${lengthMm} mm of ${name}`;
+
+/** "May be stripped now", "from 10:45" today, "from Sun 11 Apr, 7:30" on another day. */
+export const mayText = (mayFrom: string, { today, now }: Pick<TodayModel, 'today' | 'now'>): string => {
+  if (Date.parse(mayFrom) <= Date.parse(now)) return 'May be stripped now';
+  const day = mayFrom.slice(0, 10) === today ? '' : `${dayText(mayFrom.slice(0, 10), today)}, `;
+  return `May be stripped from ${day}${fromClock(mayFrom)}`;
+};
+
+export const forText = (customer: string | null): string => (customer === null ? 'for stock' : `for ${customer}`);
+
+/** What there is to do to a mould, in order: "clean it, change it over from Panel 900, set it up for Panel 1200". */
+export const prepText = ({ clean, changeFrom, seal, piece }: PrepStep): string =>
+  listText([
+    ...(clean ? ['clean it'] : []),
+    ...(changeFrom === null ? [] : [`change it over from ${changeFrom}`]),
+    ...(seal ? ['give it its sealing coat'] : []),
+    `set it up for ${piece}`,
+  ]);
+
+const mouldsText = ({ pours }: BatchStep): string => listText(pours.map(({ mould }) => mould));
+
+/** What a step is, in a few words: for the first line of the page. */
+export const stepText = (step: Step): string => {
+  if (step.kind === 'prep') return `prepare ${step.mould}`;
+  if (step.kind === 'batch') return `mix ${quantityText(step.bags, 'bag')} for ${mouldsText(step)}`;
+  if (step.kind === 'strip') return `strip ${step.mould}`;
+  if (step.kind === 'pack') return `pack for ${step.customer}`;
+  return step.kind;
+};
+
+/** "pour 8 pieces, strip 2 and pack 1 order" */
+export const workText = (steps: readonly Step[]): string => {
+  const pours = steps.flatMap((step) => (step.kind === 'batch' ? step.pours : [])).length;
+  const strips = steps.filter(({ kind }) => kind === 'strip').length;
+  const packs = steps.filter(({ kind }) => kind === 'pack').length;
+  const preps = steps.filter(({ kind }) => kind === 'prep').length;
+  const parts = [
+    ...(pours > 0 ? [`pour ${countText(pours, 'piece')}`] : []),
+    ...(strips > 0 ? [`strip ${strips}`] : []),
+    ...(packs > 0 ? [`pack ${countText(packs, 'order')}`] : []),
+  ];
+  return parts.length > 0 ? listText(parts) : `prepare ${countText(preps, 'mould')}`;
+};
+
+const isWork = ({ kind }: Step): boolean => kind !== 'set up' && kind !== 'clear up';
+
+/** The first line: what comes next while a session is under way, else when the next one is and what it is for. */
+export const todayAnswer = ({ session, underWay, steps, today }: TodayModel): string => {
+  if (!session) return 'No session has anything to do.';
+  const next = steps.find(isWork);
+  if (underWay && next) return `Next, ${clockText(next.at)}: ${stepText(next)}.`;
+  if (session.date === today) return `Today, ${hoursText(session)}: ${workText(steps)}.`;
+  return `Next session ${dayText(session.date, today)}, ${hoursText(session)}: ${workText(steps)}.`;
+};
+
+/** Who is there, and by when the last mix has to be begun. */
+export const todayNote = ({ session, lastMix, idle, today }: TodayModel): string => {
+  const idleText = idle ? `Nothing is planned for today's hours, ${hoursText(idle)}.` : '';
+  if (!session) return idleText || 'The list fills when an order is taken.';
+  const mixes = lastMix.map(({ mix, at }) => `Last mix of ${mix} by ${byClock(at)}.`);
+  const day = session.date === today ? '' : `${dayText(session.date, today)}: `;
+  return [idleText, `${day}${peopleText(session)}.`, ...mixes].filter(Boolean).join(' ');
+};
+
+/** Everything that goes into the mixes of a session, to have it at hand. */
+export const toHaveReady = (steps: readonly Step[]): AmountFacts[] => {
+  const sums = new Map<string, AmountFacts>();
+  for (const step of steps)
+    for (const { name, unit, quantity } of step.kind === 'batch' ? [...step.ingredients, ...step.fittings] : [])
+      sums.set(name, { name, unit, quantity: quantity + (sums.get(name)?.quantity ?? 0) });
+  return [...sums.values()];
+};

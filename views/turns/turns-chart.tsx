@@ -1,0 +1,136 @@
+import type { FC } from 'hono/jsx';
+import { type Rectangle, type TurnsGeometry, type TurnsSizes, turnsGeometry } from '../charts/turns-geometry.ts';
+import { dayText } from '../parts/day-text.ts';
+import { hoursText } from '../today/today-text.ts';
+import type { TurnFacts } from './turns-facts.ts';
+import type { TurnsShown } from './turns-shown.ts';
+import { fitted, outText, spellText, turnSentence, whomText } from './turns-text.ts';
+
+const SIZES: TurnsSizes = { turn: 148, session: 112, tail: 28, gap: 12, row: 64, head: 52, band: 12, inset: 3 };
+const NAMES_WIDTH = 108;
+/** Rough widths of a letter in the two sizes of the chart. */
+const LETTER = 7.4;
+const SMALL_LETTER = 6.5;
+
+interface ChartProps {
+  shown: TurnsShown;
+  today: string;
+}
+
+const box = ({ x, y, width, height }: Rectangle) => ({ x, y, width, height });
+
+/** Two hatchings: one for a piece that sets, a crossed one for a mould out of use. */
+const Hatchings: FC = () => (
+  <defs>
+    <pattern id="setting" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+      <line class="hatch-line" x1="0" y1="0" x2="0" y2="6" />
+    </pattern>
+    <pattern id="out-of-use" width="10" height="10" patternUnits="userSpaceOnUse">
+      <path class="hatch-line" d="M0 0 10 10M10 0 0 10" />
+    </pattern>
+  </defs>
+);
+
+const Head: FC<ChartProps & { geometry: TurnsGeometry }> = ({ shown, today, geometry }) => (
+  <>
+    {shown.sessions.map((session, index) => {
+      const { x, width } = geometry.columns[index]!;
+      return (
+        <>
+          <rect class="session-ground" x={x} y={0} width={width} height={geometry.height} />
+          <text class="session-day" x={x + 6} y={20}>
+            {dayText(session.date, today)}
+          </text>
+          <text class="session-hours" x={x + 6} y={40}>
+            {hoursText(session)}
+          </text>
+        </>
+      );
+    })}
+    {geometry.rows.map(({ y }) => (
+      <line class="row-line" x1={0} x2={geometry.width} y1={y} y2={y} />
+    ))}
+  </>
+);
+
+interface TurnProps {
+  turn: TurnFacts;
+  place: TurnsGeometry['turns'][number];
+  boxed: 'pour' | 'strip';
+  today: string;
+}
+
+const TurnBox: FC<TurnProps> = ({ turn, place, boxed, today }) => {
+  const room = place.box.width - 12;
+  const [x, y] = [place.box.x + 6, place.box.y];
+  return (
+    <a href={`#turn-${turn.id}`} aria-label={turnSentence(turn, today)}>
+      <title>{turnSentence(turn, today)}</title>
+      <rect class="turn" {...box(place.box)} rx={3} />
+      <rect class="setting-ground" {...box(place.band)} />
+      <rect class="setting" {...box(place.band)} fill="url(#setting)" />
+      <text class="turn-name" x={x} y={y + 18}>
+        {fitted(whomText(turn), room, LETTER)}
+      </text>
+      <text class="turn-time" x={x} y={y + 35}>
+        {fitted(spellText(turn, today, boxed), room, SMALL_LETTER)}
+      </text>
+    </a>
+  );
+};
+
+const Names: FC<{ shown: TurnsShown; geometry: TurnsGeometry }> = ({ shown, geometry }) => (
+  <svg class="mould-names" viewBox={`0 0 ${NAMES_WIDTH} ${geometry.height}`} width={NAMES_WIDTH} height={geometry.height} aria-hidden="true" focusable="false">
+    {shown.moulds.map(({ mould }, row) => {
+      const { y } = geometry.rows[row]!;
+      return (
+        <>
+          <line class="row-line" x1={0} x2={NAMES_WIDTH} y1={y} y2={y} />
+          <text class="mould-name" x={0} y={y + 26}>
+            {fitted(mould, NAMES_WIDTH - 4, LETTER)}
+          </text>
+        </>
+      );
+    })}
+  </svg>
+);
+
+/** Sessions across, moulds down, a box for every turn that leads to its line in the table below. */
+export const TurnsChart: FC<ChartProps> = ({ shown, today }) => {
+  const geometry = turnsGeometry(shown.sessions.length, shown.moulds.length, shown.spans, shown.outs, SIZES);
+  return (
+    <figure class="turns-chart">
+      <figcaption>
+        Which mould is filled in which session, and for whom.
+        <span class="turns-key">
+          <svg width="36" height="12" viewBox="0 0 36 12" aria-hidden="true" focusable="false">
+            <Hatchings />
+            <rect class="setting-ground" x="0" y="0" width="36" height="12" />
+            <rect class="setting" x="0" y="0" width="36" height="12" fill="url(#setting)" />
+          </svg>{' '}
+          setting in the mould, until it is stripped
+        </span>
+      </figcaption>
+      <div class="turns-frame">
+        <Names shown={shown} geometry={geometry} />
+        <div class="scroll" tabindex={0} role="region" aria-label="Turns by session; the table below says the same">
+          <svg viewBox={`0 0 ${geometry.width} ${geometry.height}`} width={geometry.width} height={geometry.height} role="group" aria-label="Turns by session">
+            <Head shown={shown} today={today} geometry={geometry} />
+            {geometry.outs.map((place, index) => (
+              <>
+                <rect class="out" {...box(place)} fill="url(#out-of-use)" />
+                <rect class="out-label" x={place.x + 4} y={place.y + 6} width={Math.min(place.width - 8, 190)} height={22} />
+                <text class="turn-name" x={place.x + 8} y={place.y + 22}>
+                  {fitted(outText(shown.moulds[shown.outs[index]!.row]!, today), Math.min(place.width - 12, 190), SMALL_LETTER)}
+                </text>
+              </>
+            ))}
+            {shown.turns.map((turn, index) => (
+              <TurnBox turn={turn} place={geometry.turns[index]!} boxed={shown.spans[index]!.pour === null ? 'strip' : 'pour'} today={today} />
+            ))}
+          </svg>
+        </div>
+      </div>
+    </figure>
+  );
+};

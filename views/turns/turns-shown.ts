@@ -1,0 +1,55 @@
+import type { OutSpan, TurnSpan } from '../charts/turns-geometry.ts';
+import type { MouldTurns, TurnFacts, TurnsModel } from './turns-facts.ts';
+
+/** Sessions on one page: as many as a sheet of paper takes. */
+export const SESSIONS_SHOWN = 6;
+
+/** The part of the turns that one page shows, and where each goes on its chart. */
+export interface TurnsShown {
+  from: number;
+  sessions: TurnsModel['sessions'];
+  moulds: readonly MouldTurns[];
+  turns: readonly TurnFacts[];
+  spans: readonly TurnSpan[];
+  outs: readonly OutSpan[];
+  earlierFrom: number | null;
+  laterFrom: number | null;
+}
+
+/** A turn that touches sessions `from` up to `to`, counted from `from`; null when it touches none of them. */
+const spanOf = (turn: TurnFacts, row: number, from: number, to: number): TurnSpan | null => {
+  const pour = turn.pourSession ?? -1;
+  const strip = turn.stripSession ?? Number.POSITIVE_INFINITY;
+  if (pour >= to || strip < from) return null;
+  return { id: turn.id, row, pour: pour < from ? null : pour - from, strip: strip >= to ? null : strip - from };
+};
+
+/** Sessions before the day on which a mould should be mended. */
+const outOf = ({ outOfUse }: MouldTurns, row: number, sessions: TurnsModel['sessions']): OutSpan[] => {
+  if (!outOfUse) return [];
+  const { until } = outOfUse;
+  const to = until === null ? sessions.length : sessions.filter(({ date }) => date < until).length;
+  return to === 0 ? [] : [{ row, from: 0, to }];
+};
+
+export const turnsShown = ({ sessions, moulds }: TurnsModel, from: number): TurnsShown => {
+  const first = Math.max(0, Math.min(from, sessions.length - 1));
+  const to = Math.min(sessions.length, first + SESSIONS_SHOWN);
+  const shown = sessions.slice(first, to);
+  const placed = moulds.flatMap((mould, row) =>
+    mould.turns.flatMap((turn) => {
+      const span = spanOf(turn, row, first, to);
+      return span ? [{ turn, span }] : [];
+    }),
+  );
+  return {
+    from: first,
+    sessions: shown,
+    moulds,
+    turns: placed.map(({ turn }) => turn),
+    spans: placed.map(({ span }) => span),
+    outs: moulds.flatMap((mould, row) => outOf(mould, row, shown)),
+    earlierFrom: first > 0 ? Math.max(0, first - SESSIONS_SHOWN) : null,
+    laterFrom: to < sessions.length ? to : null,
+  };
+};
