@@ -30,26 +30,24 @@ interface Asset {
   body: string;
 }
 
-const readAssets = (): Record<string, Asset> => {
+const readAssets = (): Map<string, Asset> => {
   const folder = assetsFolder();
   const htmx = createRequire(import.meta.url).resolve('htmx.org/dist/htmx.min.js');
-  return {
-    'styles.css': { type: 'text/css; charset=utf-8', body: styleSheet(folder) },
-    'screen.js': { type: 'text/javascript; charset=utf-8', body: readFileSync(`${folder}screen.js`, 'utf8') },
-    'htmx.js': { type: 'text/javascript; charset=utf-8', body: readFileSync(htmx, 'utf8') },
-    'mark.svg': { type: 'image/svg+xml', body: readFileSync(`${folder}mark.svg`, 'utf8') },
-  };
+  return new Map(
+    Object.entries({
+      'styles.css': { type: 'text/css; charset=utf-8', body: styleSheet(folder) },
+      'screen.js': { type: 'text/javascript; charset=utf-8', body: readFileSync(`${folder}screen.js`, 'utf8') },
+      'htmx.js': { type: 'text/javascript; charset=utf-8', body: readFileSync(htmx, 'utf8') },
+      'mark.svg': { type: 'image/svg+xml', body: readFileSync(`${folder}mark.svg`, 'utf8') },
+    }),
+  );
 };
 
 const assets = readAssets();
 
 /** Part of the address of every asset: it changes when one of them does. */
 export const assetVersion = createHash('sha256')
-  .update(
-    Object.values(assets)
-      .map((asset) => asset.body)
-      .join('\n'),
-  )
+  .update([...assets.values()].map((asset) => asset.body).join('\n'))
   .digest('hex')
   .slice(0, 10);
 
@@ -58,7 +56,7 @@ const YEAR_SECONDS = 31_536_000;
 export const assetRoutes = (): Hono => {
   const routes = new Hono();
   routes.get('/assets/:name', (c) => {
-    const asset = assets[c.req.param('name')];
+    const asset = assets.get(c.req.param('name'));
     if (!asset) return c.notFound();
     const lasting = c.req.query('v') === assetVersion;
     c.header('Cache-Control', lasting ? `public, max-age=${YEAR_SECONDS}, immutable` : 'no-cache');

@@ -8,7 +8,7 @@ const LONGEST_VALUE = 4000;
 
 export const readForm = async (c: Context): Promise<Typed> => {
   const form = await c.req.formData().catch(() => new FormData());
-  const typed: Record<string, string> = {};
+  const typed: Record<string, string> = Object.create(null);
   for (const [name, value] of form.entries())
     if (typeof value === 'string' && !Object.hasOwn(typed, name)) typed[name] = value.trim().slice(0, LONGEST_VALUE);
   return typed;

@@ -52,12 +52,14 @@ const held: Deed = async (context, id, typed) => {
     : holdOrder(context, id, { promisedOn: promisedOn.date, heldUntil: heldUntil.date });
 };
 
-const DEEDS: Readonly<Record<string, Deed>> = {
-  promise: promised,
-  hold: held,
-  cancel: (context, id) => cancelOrder(context, id),
-  'hand-over': (context, id, typed) => handOverOrder(context, id, { evenShort: typed.evenShort === 'yes' }),
-};
+const DEEDS = new Map<string, Deed>(
+  Object.entries({
+    promise: promised,
+    hold: held,
+    cancel: (context, id) => cancelOrder(context, id),
+    'hand-over': (context, id, typed) => handOverOrder(context, id, { evenShort: typed.evenShort === 'yes' }),
+  }),
+);
 
 export const orderRoutes = ({ context }: Screens): Hono => {
   const routes = new Hono();
@@ -77,7 +79,7 @@ export const orderRoutes = ({ context }: Screens): Hono => {
   });
   routes.get('/orders/:id', (c) => orderPage(c, context(), c.req.param('id')));
   routes.post('/orders/:id/:deed', async (c) => {
-    const [id, deed] = [c.req.param('id'), DEEDS[c.req.param('deed')]];
+    const [id, deed] = [c.req.param('id'), DEEDS.get(c.req.param('deed'))];
     if (!deed) return c.notFound();
     const typed = await readForm(c);
     const outcome = await deed(context(), id, typed);

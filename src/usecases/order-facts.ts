@@ -26,6 +26,8 @@ export const orderFacts = (order: StoredOrder, plan: PlanFile, offers: readonly 
     packStart: planned?.packStart ?? null,
     /** Nothing is left to do for it. */
     inYard: planned !== undefined && minuteOf(planned.completesAt) <= minuteOf(now),
+    /** Its goods have left the stock and it waits to be handed over. */
+    packed: order.packedAt !== null,
     reason: unplanned?.reason ?? null,
   };
 };

@@ -30,6 +30,11 @@ describe('htmx asks for a part', () => {
   });
 });
 
+test.each(['/assets/__proto__', '/assets/nothing.css', '/orders/toString'])('%s is not there either', async (path) => {
+  const { get } = await screensOver();
+  expect((await get(path)).status).toBe(404);
+});
+
 test('a page that is not there says so', async () => {
   const { get } = await screensOver();
   const answer = await get('/nothing');

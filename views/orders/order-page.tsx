@@ -138,7 +138,7 @@ const PromiseForm: FC<OrderPageProps> = ({ model: { order }, errors, typed, hold
 
 const HandOver: FC<OrderPageProps> = ({ model: { order }, errors }) => (
   <section>
-    <h2>Hand over or cancel</h2>
+    <h2>{order.packed ? 'Hand over' : 'Hand over or cancel'}</h2>
     <div class="buttons">
       <Deed id={order.id} deed="hand-over">
         {errors.evenShort && (
@@ -149,9 +149,11 @@ const HandOver: FC<OrderPageProps> = ({ model: { order }, errors }) => (
         )}
         <Button kind={order.inYard ? 'main' : 'plain'}>Handed over</Button>
       </Deed>
-      <Deed id={order.id} deed="cancel">
-        <Button>Cancel order</Button>
-      </Deed>
+      {!order.packed && (
+        <Deed id={order.id} deed="cancel">
+          <Button>Cancel order</Button>
+        </Deed>
+      )}
     </div>
   </section>
 );
@@ -168,11 +170,17 @@ export const OrderPage: FC<OrderPageProps> = (props) => {
       <Facts order={order} today={today} />
       {open && (
         <>
-          <div class="buttons">
-            <ButtonLink href={`${orderPath(order.id)}/edit`}>Change order</ButtonLink>
-          </div>
+          {order.packed ? (
+            <p>
+              It is packed. To change or cancel it, unpack it on <a href="/today">Today</a> first.
+            </p>
+          ) : (
+            <div class="buttons">
+              <ButtonLink href={`${orderPath(order.id)}/edit`}>Change order</ButtonLink>
+            </div>
+          )}
           <CopyMessage id={`message-of-${order.id}`} text={readyMessage(order, today)} name={orderName(order)} />
-          {order.readyOn && <Together model={model} />}
+          {order.readyOn && !order.packed && <Together model={model} />}
           <PromiseForm {...props} />
           <HandOver {...props} />
         </>

@@ -3,6 +3,12 @@ import { Mark } from '../parts/mark.tsx';
 import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
 import { contentsText, isLate, standingText } from './order-text.ts';
 
+const waitingText = ({ packed, inYard, status }: OrderFacts): string => {
+  if (status !== 'open') return '';
+  if (packed) return ' Packed.';
+  return inYard ? ' All of it is in the yard.' : '';
+};
+
 /** One order in one sentence, with what it is for underneath. A late one, or one that can't be made, is marked. */
 export const OrderSentence: FC<{ order: OrderFacts; today: string }> = ({ order, today }) => {
   const warns = isLate(order) || order.readyOn === null;
@@ -12,7 +18,7 @@ export const OrderSentence: FC<{ order: OrderFacts; today: string }> = ({ order,
         {warns && <Mark shape="triangle" />}
         <a href={orderPath(order.id)}>{orderName(order)}</a>
         {order.readyOn === null ? ' ' : ', '}
-        {standingText(order, today)}.{order.inYard && ' All of it is in the yard.'}
+        {standingText(order, today)}.{waitingText(order)}
       </p>
       <p class="quiet">
         {order.customer && <>{order.id} · </>}

@@ -22,6 +22,7 @@ const order: OrderFacts = {
   readyOn: '2027-05-06',
   packStart: null,
   inYard: false,
+  packed: false,
   reason: null,
 };
 
