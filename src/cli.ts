@@ -47,7 +47,7 @@ const quote = (yardName: string, orderName: string): Read<unknown> => {
   const yard = readYardFile(yardJson.value);
   if (!yard.ok) return yard;
   const order = readOrderFor(yard.yard, orderJson.value);
-  return order.ok ? { ok: true, value: quoteOrder(yard.yard, order.order) } : order;
+  return order.ok ? { ok: true, value: quoteOrder(yard.yard, order.order, { limits: true }) } : order;
 };
 
 const isEffort = (text: string): text is Effort => EFFORTS.some((effort) => effort === text);

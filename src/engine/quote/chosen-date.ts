@@ -1,0 +1,79 @@
+import type { Order } from '../../../shared/order.ts';
+import { dateOfDay, dayNumber } from '../../../shared/time.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { evaluate } from '../search/evaluation.ts';
+import type { Placing } from '../place/placing.ts';
+import { NEVER, NONE } from '../place/problem.ts';
+import { settle } from '../place/settle.ts';
+import { type Asking, askingFor, insertInto, type Present, presentOf } from './present.ts';
+import { handoverOn } from './promise.ts';
+
+/** A promise that would get later: from which day to which. */
+export interface Push {
+  order: string;
+  from: string;
+  to: string;
+  days: number;
+}
+
+/** Whether an order could be ready on a chosen day, and which promises that would push. */
+export interface ChosenDate {
+  possible: boolean;
+  pushes: Push[];
+  reason?: string;
+}
+
+const MOST_PLACES = 40;
+
+/** Promises that this plan breaks by more than the present one does. An order left out counts as never ready. */
+const pushesOf = (at: Placing, present: Present): { pushes: Push[]; lost: number } => {
+  const { problem } = at;
+  const pushes: Push[] = [];
+  let lost = 0;
+  present.daysLate.forEach((before, o) => {
+    const completesAt = at.orders.completesAt[o]!;
+    const { dueDay } = problem.orders[o]!;
+    if (completesAt === NONE) {
+      if (before < NEVER) lost++;
+      return;
+    }
+    if (dueDay >= NEVER || before >= NEVER) return;
+    const day = handoverOn(problem, completesAt);
+    const late = Math.max(0, day - dueDay);
+    if (late > before) pushes.push({ order: problem.yard.orders[o]!.id, from: dateOfDay(dueDay + before), to: dateOfDay(day), days: late - before });
+  });
+  return { pushes, lost };
+};
+
+interface Best {
+  pushes: Push[];
+  weight: number;
+}
+
+const bestFor = ({ at, problem, added }: Asking, present: Present, day: number): Best | null => {
+  const { sequence } = present.dispatch;
+  const step = Math.max(1, Math.ceil((sequence.length + 1) / MOST_PLACES));
+  let best: Best | null = null;
+  for (let place = 0; place <= sequence.length; place += step) {
+    settle(at, { ...present.dispatch, sequence: insertInto(sequence, place, added) });
+    const completesAt = at.orders.completesAt[added]!;
+    if (completesAt === NONE || handoverOn(problem, completesAt) > day) continue;
+    const { pushes, lost } = pushesOf(at, present);
+    const weight = lost > 0 ? NEVER : evaluate(at).weightedDaysLate;
+    if (lost === 0 && (!best || weight < best.weight)) best = { pushes, weight };
+  }
+  return best;
+};
+
+/**
+ * Whether an order that is asked about could be ready on a day, and if so which promises it would push and by how much:
+ * of the places in the sequence that make the day, the one that costs the others least. Not possible when even before
+ * all others it would be later.
+ */
+export const askForDate = (yard: YardFile, order: Order, on: string): ChosenDate => {
+  const present = presentOf(yard);
+  const asking = askingFor(yard, order);
+  const best = bestFor(asking, present, dayNumber(on));
+  if (best) return { possible: true, pushes: best.pushes };
+  return { possible: false, pushes: [], reason: 'even before everything else it would be later' };
+};

@@ -1,0 +1,83 @@
+import { type Dispatch, dispatchOf } from '../place/dispatch.ts';
+import type { Placing } from '../place/placing.ts';
+import { NEVER, NONE } from '../place/problem.ts';
+import { settle } from '../place/settle.ts';
+import { poursOf } from '../search/effort.ts';
+import { changeChoices } from '../search/moves/choices.ts';
+import { TRIED_CHOICES } from '../search/quick.ts';
+import { below, randomFrom } from '../search/random.ts';
+import { type Asking, daysLateOf, insertInto, type Present } from './present.ts';
+
+/** When the new order is complete under a dispatch, if no promise gets later by it; NEVER otherwise. */
+const completesUnder = (at: Placing, dispatch: Dispatch, added: number, present: Present): number => {
+  settle(at, dispatch);
+  const completesAt = at.orders.completesAt[added]!;
+  if (completesAt === NONE) return NEVER;
+  const late = daysLateOf(at);
+  return present.daysLate.every((days, o) => late[o]! <= days) ? completesAt : NEVER;
+};
+
+/** Earliest completion with the new order's pours held back to some shift, found by halving; NEVER if there is none. */
+const earliestBehind = ({ at, problem, added }: Asking, present: Present): number => {
+  const sequence = insertInto(present.dispatch.sequence, present.dispatch.sequence.length, added);
+  const heldTo = (shift: number) =>
+    completesUnder(at, { ...present.dispatch, sequence, heldBack: { order: added, shift } }, added, present);
+  let [low, high] = [0, Math.min(present.done, problem.shifts.count - 1)];
+  if (high < 0) return NEVER;
+  let best = heldTo(high);
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    const completesAt = heldTo(middle);
+    best = Math.min(best, completesAt);
+    if (completesAt < NEVER) high = middle;
+    else low = middle + 1;
+  }
+  return best;
+};
+
+/** Pours placed in all by the search around the places tried, about. */
+const POURS_AROUND = 5_000;
+const MOST_AROUND = 120;
+
+/** Tries other places together with other choices of the decoder's own; never later than `best`. */
+const earliestAround = ({ at, problem, added }: Asking, present: Present, best: number, share: number): number => {
+  const random = randomFrom(1);
+  const { sequence, choices } = present.dispatch;
+  const tries = Math.min(MOST_AROUND, Math.floor((POURS_AROUND * share) / poursOf(problem)));
+  let [earliest, liked] = [best, choices];
+  for (let i = 0; i < tries; i++) {
+    const changed = changeChoices(i % 3 === 0 ? choices : liked, random, problem.mixes.length);
+    const place = below(random, sequence.length + 1);
+    const dispatch = { ...present.dispatch, choices: changed, sequence: insertInto(sequence, place, added) };
+    const completesAt = completesUnder(at, dispatch, added, present);
+    if (completesAt < earliest) [earliest, liked] = [completesAt, changed];
+  }
+  return earliest;
+};
+
+/**
+ * Earliest minute at which the new order can be complete with no promise later than at present: over places in the
+ * sequence, `mostPlaces` of them evenly spread where there are more, behind all others from a shift on, and by a search
+ * around these of a counted length, `share` of the usual. NEVER when there is none within the horizon.
+ */
+export const earliestOf = (asking: Asking, present: Present, mostPlaces: number, share = 1): number => {
+  const { sequence } = present.dispatch;
+  const step = Math.max(1, Math.ceil((sequence.length + 1) / mostPlaces));
+  let best = earliestBehind(asking, present);
+  for (let place = 0; place <= sequence.length; place += step) {
+    const dispatch = { ...present.dispatch, sequence: insertInto(sequence, place, asking.added) };
+    best = Math.min(best, completesUnder(asking.at, dispatch, asking.added, present));
+  }
+  return earliestAround(asking, present, best, share);
+};
+
+/** Earliest completion when it goes before all others, whatever becomes of them. */
+export const earliestIfFirst = ({ at, added }: Asking, present: Present): number => {
+  const sequence = insertInto(present.dispatch.sequence, 0, added);
+  let best = NEVER;
+  for (const choices of TRIED_CHOICES) {
+    settle(at, dispatchOf(sequence, choices));
+    if (at.orders.completesAt[added] !== NONE) best = Math.min(best, at.orders.completesAt[added]!);
+  }
+  return best;
+};

@@ -1,0 +1,63 @@
+import type { Order } from '../../../shared/order.ts';
+import type { QuoteLimit } from '../../../shared/quote.ts';
+import { type DayNumber, dateOfDay } from '../../../shared/time.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { NEVER } from '../place/problem.ts';
+import { earliestOf } from './earliest.ts';
+import { askingFor, type Present, presentOf } from './present.ts';
+import { handoverOn } from './promise.ts';
+import { type Relaxation, relaxationsFor } from './relaxations.ts';
+
+/** Places in the sequence tried for each relaxed yard: fewer than for the quote itself, since many are asked. */
+const MOST_PLACES = 12;
+/** Share of the usual search around these places. */
+const SHARE_AROUND = 0.4;
+
+const relaxedDay = (order: Order, present: Present, relaxation: Relaxation): DayNumber => {
+  const asking = askingFor(relaxation.yard, order);
+  const earliest = earliestOf(asking, present, MOST_PLACES, SHARE_AROUND);
+  return earliest >= NEVER ? NEVER : handoverOn(asking.problem, earliest);
+};
+
+/** The limits of a date that has been worked out already, largest gain first; see `limitsOf`. */
+export const limitsOver = (yard: YardFile, order: Order, present: Present, earliestDay: DayNumber): QuoteLimit[] =>
+  relaxationsFor(yard, order)
+    .map((relaxation) => ({ relaxation, day: relaxedDay(order, present, relaxation) }))
+    .filter(({ day }) => day < earliestDay)
+    .sort((a, b) => a.day - b.day)
+    .map(({ relaxation: { limit, what, change }, day }) => ({
+      limit,
+      ...(what === undefined ? {} : { what }),
+      change,
+      earliestOn: dateOfDay(day),
+      daysSooner: earliestDay - day,
+    }));
+
+/**
+ * What holds the date of an order that is asked about: one thing at a time is relaxed (one more mould of a casting it
+ * needs, a damaged one mended now, one more session in the coming week, another pair of hands, a strip-only half hour in
+ * the evening, a material fetched today, more rack, a larger mixer) and the question asked again, by the same promises.
+ * Only real gains, largest first; never less cure, earlier stripping, a skipped coat, heat or work late at night.
+ */
+export const limitsOf = (yard: YardFile, order: Order): QuoteLimit[] => {
+  const present = presentOf(yard);
+  const asking = askingFor(yard, order);
+  const earliest = earliestOf(asking, present, MOST_PLACES, SHARE_AROUND);
+  return earliest >= NEVER ? [] : limitsOver(yard, order, present, handoverOn(asking.problem, earliest));
+};
+
+/** The limits of an order that is taken already: it is asked about beside the others, as if it were new. */
+export const limitsOfPlanned = (yard: YardFile, orderId: string): QuoteLimit[] => {
+  const order = yard.orders.find((o) => o.id === orderId);
+  if (!order) return [];
+  const free = <T extends { order?: string }>(x: T): T => (x.order === orderId ? { ...x, order: undefined } : x);
+  const keep = yard.keep && { ...yard.keep, pours: yard.keep.pours.map(free) };
+  const without = {
+    ...yard,
+    keep,
+    orders: yard.orders.filter((o) => o !== order),
+    finished: yard.finished.map(free),
+    inMould: yard.inMould.map(free),
+  };
+  return limitsOf(without, order);
+};

@@ -1,0 +1,45 @@
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { compile } from '../place/compile.ts';
+import { dispatchOf } from '../place/dispatch.ts';
+import { type Placing, placingOf } from '../place/placing.ts';
+import { NEVER } from '../place/problem.ts';
+import { settle } from '../place/settle.ts';
+import { type Evaluation, evaluate } from '../search/evaluation.ts';
+import { quickSearch } from '../search/quick.ts';
+import { daysLateOf } from './present.ts';
+import { withMould } from './relaxations.ts';
+
+/** What one more mould of a casting would take off what is late. */
+export interface NextMould {
+  casting: string;
+  weightedDaysSaved: number;
+  daysSaved: { order: string; days: number }[];
+}
+
+const planned = (yard: YardFile): { at: Placing; evaluation: Evaluation; daysLate: number[] } => {
+  const at = placingOf(compile(yard), dispatchOf(new Int32Array(0)));
+  settle(at, quickSearch(at).dispatch);
+  return { at, evaluation: evaluate(at), daysLate: daysLateOf(at) };
+};
+
+/**
+ * Which mould to build next: for each casting the weighted days late that one more mould of it, built from now on, takes
+ * off the plan. Largest first, only real gains.
+ */
+export const nextMoulds = (yard: YardFile): NextMould[] => {
+  const now = planned(yard);
+  return yard.castings
+    .flatMap((casting): NextMould[] => {
+      const more = withMould(yard, casting.id);
+      if (!more || now.evaluation.weightedDaysLate === 0) return [];
+      const then = planned(more);
+      const weightedDaysSaved = now.evaluation.weightedDaysLate - then.evaluation.weightedDaysLate;
+      const daysSaved = yard.orders.flatMap((order, o) => {
+        const days = now.daysLate[o]! - then.daysLate[o]!;
+        return days > 0 && now.daysLate[o]! < NEVER ? [{ order: order.id, days }] : [];
+      });
+      const worse = then.evaluation.unplannedWeight > now.evaluation.unplannedWeight;
+      return weightedDaysSaved > 0 && !worse ? [{ casting: casting.id, weightedDaysSaved, daysSaved }] : [];
+    })
+    .sort((a, b) => b.weightedDaysSaved - a.weightedDaysSaved);
+};

@@ -1,0 +1,52 @@
+import type { Order } from '../../../shared/order.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { compile } from '../place/compile.ts';
+import { type Dispatch, dispatchOf } from '../place/dispatch.ts';
+import { type Placing, placingOf } from '../place/placing.ts';
+import { NEVER, NONE, type Problem } from '../place/problem.ts';
+import { settle } from '../place/settle.ts';
+import { quickSearch } from '../search/quick.ts';
+import { handoverOn } from './promise.ts';
+
+/** The plan that the yard has without the new order: what its promises are measured by. */
+export interface Present {
+  dispatch: Dispatch;
+  /** Days late by order; NEVER for one that is left out. */
+  daysLate: number[];
+  /** Shift after the last thing that is done for any order. */
+  done: number;
+}
+
+/** Days late by order of a settled plan; NEVER for an order that it leaves out. */
+export const daysLateOf = (at: Placing): number[] =>
+  at.problem.orders.map((order, o) => {
+    const completesAt = at.orders.completesAt[o]!;
+    if (completesAt === NONE) return NEVER;
+    return order.dueDay >= NEVER ? 0 : Math.max(0, handoverOn(at.problem, completesAt) - order.dueDay);
+  });
+
+export const presentOf = (yard: YardFile): Present => {
+  const problem = compile(yard);
+  const at = placingOf(problem, dispatchOf(new Int32Array(0)));
+  const { dispatch } = quickSearch(at);
+  settle(at, dispatch);
+  const last = at.orders.completesAt.reduce((t, x) => Math.max(t, x), problem.now);
+  let done = 0;
+  while (done < problem.shifts.count && problem.shifts.from[done]! < last) done++;
+  return { dispatch, daysLate: daysLateOf(at), done };
+};
+
+/** A yard with one more order, ready for placing; the order comes last by index and has no date of its own. */
+export interface Asking {
+  at: Placing;
+  problem: Problem;
+  added: number;
+}
+
+export const askingFor = (yard: YardFile, order: Order): Asking => {
+  const problem = compile({ ...yard, orders: [...yard.orders, { ...order, due: undefined }] });
+  return { at: placingOf(problem, dispatchOf(new Int32Array(0))), problem, added: yard.orders.length };
+};
+
+export const insertInto = (sequence: Int32Array, place: number, order: number): Int32Array =>
+  Int32Array.from([...sequence.slice(0, place), order, ...sequence.slice(place)]);
