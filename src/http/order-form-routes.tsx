@@ -39,15 +39,19 @@ const formPage = async (
   });
 };
 
-/** The form for a new order, with what was asked on the first page filled in and, to hold it, the date to give. */
+/**
+ * The form for a new order. With what was asked on the first page it has the date to promise filled in: without one the
+ * order would stand behind all that are promised. To hold it, it also has the day until when.
+ */
 const newlyTyped = async (c: Context, context: UseCaseContext): Promise<Typed> => {
   const { what = '', number = '', hold } = c.req.query();
+  if (!what) return { quantity0: '1' };
   const typed = { what0: what, quantity0: number || '1' };
-  if (!hold) return typed;
   const ready = await readySoFar(context, typed);
+  const promisedOn = ready?.promiseOn ?? ready?.earliestOn;
+  if (!promisedOn) return typed;
   const today = (await showOrderForm(context, null))?.today;
-  const date = ready?.promiseOn ?? ready?.earliestOn;
-  return date && today ? { ...typed, promisedOn: date, heldUntil: holdUntil(today) } : typed;
+  return { ...typed, promisedOn, ...(hold && today ? { heldUntil: holdUntil(today) } : {}) };
 };
 
 /** How the fields of an order that is there stand. */

@@ -79,6 +79,13 @@ describe('taking an order', () => {
     expect(html).toContain('value="Ann Moran"');
   });
 
+  test('from the first page fills in the date to promise', async () => {
+    const { get } = await screensOver();
+    const html = await (await get('/orders/new?what=kit:pair&number=1')).text();
+    expect(html).toContain('value="2027-04-17"');
+    expect(html).not.toContain('value="2027-04-13"');
+  });
+
   test('from the first page to hold a date fills in the date and until when', async () => {
     const { get } = await screensOver();
     const html = await (await get('/orders/new?what=kit:pair&number=1&hold=5')).text();

@@ -50,9 +50,9 @@ export const ReadyLine: FC<{ facts: ReadyFacts; today: string }> = ({ facts, tod
       <>It can't be made yet, because {facts.reason ?? NO_TIME}.</>
     ) : (
       <>
-        <strong>Ready {dayText(facts.earliestOn, today)}</strong> by today's plan.{' '}
+        <strong>Ready {dayText(facts.earliestOn, today)}</strong> by today's plan, once a date is promised below.{' '}
         {facts.promiseOn && facts.promiseOn !== facts.earliestOn && (
-          <>Promise {dayText(facts.promiseOn, today)} to keep some time in hand.</>
+          <>To keep some time in hand, promise {dayText(facts.promiseOn, today)}.</>
         )}
       </>
     )}
