@@ -1,5 +1,6 @@
 import { replaceDay } from '../../db/stores/work-store.ts';
 import { dateOfDay, minuteOf } from '../../shared/time.ts';
+import { calendarOf } from '../engine/work/calendar.ts';
 import { type Changed, changing } from './changing.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from './context.ts';
 import { dayWords } from './day-words.ts';
@@ -16,15 +17,18 @@ export const onePersonFewer = (
   return changing(context, { kind: hoursKind(date), words: `One person fewer on ${dayWords(date)}` }, async (tx, yard) => {
     const chosen = sessionChosen(yard, start, minuteOf(context.now));
     if (!chosen.ok) return chosen;
-    const { day, windows, start: from } = chosen.value;
-    if (missing === null || !windows[missing]) return refuse('window', 'Choose whose hours fall away.');
+    const { windows, start: from } = chosen.value;
+    const gone = missing === null ? undefined : windows[missing];
+    if (!gone) return refuse('window', 'Choose whose hours fall away.');
     if (windows.reduce((sum, { crew }) => sum + crew, 0) <= 1)
       return refuse('window', 'Nobody would be left. Say that there is no work instead.');
-    const hours = hoursWith(yard, dateOfDay(day), from, (window, index) => {
+    // A session may go on past midnight: the hours are those of the date on which they begin.
+    const day = dateOfDay(calendarOf(yard.yard.timeZone).dayOf(gone.start));
+    const hours = hoursWith(yard, day, from, (window, index) => {
       if (index !== missing) return window;
       return window.crew <= 1 ? null : { ...window, crew: window.crew - 1 };
     });
-    await replaceDay(tx, dateOfDay(day), hours);
+    await replaceDay(tx, day, hours);
     return done(null);
   });
 };

@@ -1,0 +1,181 @@
+import { describe, expect, test } from 'vitest';
+import { addIncoming, materialById, onTheirWay } from '../../db/stores/material-store.ts';
+import { bumpRevision } from '../../db/stores/yard-store.ts';
+import { demoScreens, screensOver, type TestScreens, textOf } from '../support/screens.ts';
+import { smallYard } from '../support/small-yard.ts';
+
+/*
+ * The order wants a pair on Saturday 10 April and three rods are there for its pins. With one bag of mortar, 27.5 kg, both
+ * panels (27.2 kg) are poured; with two pairs ordered a second bag has to be bought.
+ */
+const yardShortOfMortar = () =>
+  smallYard({
+    materials: [
+      {
+        id: 'mortar',
+        name: 'Rapid mortar',
+        unit: 'bag',
+        onHand: 1,
+        leadDays: 1,
+        unitPrice: 21.5,
+        supplier: 'Merchant',
+        pack: 2,
+      },
+      { id: 'rod', name: 'Rod 12 mm', unit: 'stick', onHand: 3, stickMm: 3000, leadDays: 3, kerfMm: 3 },
+    ],
+    orders: [{ id: '27-001', customer: 'School garden', due: '2027-04-10', lines: [{ kit: 'pair', quantity: 2 }] }],
+  });
+
+const mortarIn = ({ database }: TestScreens) => database.read(async (tx) => (await materialById(tx, 'mortar'))?.onHand);
+const comingIn = ({ database }: TestScreens) => database.read(onTheirWay);
+const bought = { line: '2027-04-05-0', material: 'mortar', quantity: '2', on: '2027-04-09', price: '43.00' };
+const onTheWay = async (goods: { on: string; quantity: number }) => {
+  const screens = await screensOver(yardShortOfMortar());
+  const id = await screens.database.write(async (tx) => {
+    await bumpRevision(tx);
+    return addIncoming(tx, { ...goods, material: 'mortar', boughtOn: '2027-04-07', price: 43 });
+  });
+  return { ...screens, id: String(id) };
+};
+
+describe('buying', () => {
+  test('says what to order by when, for whom, and what is in the yard', async () => {
+    const { get } = await screensOver(yardShortOfMortar());
+    const text = await textOf(await get('/buying'));
+    expect(text).toMatch(/^Order 2 bags of Rapid mortar by Fri 9 Apr\. One thing to order this week\./);
+    expect(text).toContain('Merchant 2 bags of Rapid mortar For School garden. Order by Fri 9 Apr €43.00 Bought');
+    expect(text).toContain('Rapid mortar 1 bag in the yard, all spoken for.');
+    expect(text).toContain('Nothing is on its way.');
+  });
+
+  test('puts what is bought on its way, and into stock when it arrives; both are undone', async () => {
+    const screens = await screensOver(yardShortOfMortar());
+    const { post, textAfter } = screens;
+    const text = await textAfter(await post('/buying/bought', bought));
+    expect(text).toContain('Rapid mortar bought. Undo');
+    expect(text).toContain('Nothing has to be bought for what is planned.');
+    expect(text).toContain(
+      '2 bags of Rapid mortar For School garden; bought Thu 8 Apr, €43.00. Expected Fri 9 Apr Arrived',
+    );
+    expect(text).toContain('1 bag in the yard, all spoken for; 2 more on Fri 9 Apr.');
+    const [goods] = await comingIn(screens);
+    expect(goods).toMatchObject({
+      material: 'mortar',
+      quantity: 2,
+      on: '2027-04-09',
+      boughtOn: '2027-04-08',
+      price: 43,
+    });
+    const arrived = await post('/buying/arrived', { goods: String(goods?.id), came: '2' });
+    expect(await textAfter(arrived)).toContain('3 bags in the yard, 2 spoken for, 1 spare.');
+    expect(await comingIn(screens)).toEqual([]);
+    const change = new URL(arrived.headers.get('Location') ?? '', 'http://x').searchParams.get('done') ?? '';
+    await post('/undo', { change, back: '/buying' });
+    expect(await mortarIn(screens)).toBe(1);
+    expect(await comingIn(screens)).toHaveLength(1);
+  });
+
+  test('counts the stock anew', async () => {
+    const screens = await screensOver(yardShortOfMortar());
+    const text = await screens.textAfter(
+      await screens.post('/buying/counted', { line: '0', material: 'mortar', counted: '2,5' }),
+    );
+    expect(text).toContain('Rapid mortar counted: 2.5 in the yard, not 1.');
+    expect(text).toContain('2.5 bags in the yard, 2 spoken for, 0.5 spare.');
+    expect(await mortarIn(screens)).toBe(2.5);
+  });
+
+  test('keeps what did not come on its way', async () => {
+    const screens = await onTheWay({ quantity: 4, on: '2027-04-06' });
+    const text = await screens.textAfter(await screens.post('/buying/arrived', { goods: screens.id, came: '3' }));
+    expect(text).toContain('4 bags in the yard');
+    expect(await comingIn(screens)).toMatchObject([
+      { quantity: 1, on: '2027-04-08', boughtOn: '2027-04-07', price: null },
+    ]);
+  });
+
+  test('takes more than was bought as it came', async () => {
+    const screens = await onTheWay({ quantity: 4, on: '2027-04-09' });
+    await screens.post('/buying/arrived', { goods: screens.id, came: '5' });
+    expect(await mortarIn(screens)).toBe(6);
+    expect(await comingIn(screens)).toEqual([]);
+  });
+
+  test('gives up what will never come', async () => {
+    const screens = await onTheWay({ quantity: 4, on: '2027-04-01' });
+    expect(await textOf(await screens.get('/buying'))).toContain('Was expected Thu 1 Apr');
+    expect(await screens.textAfter(await screens.post('/buying/not-coming', { goods: screens.id }))).toContain(
+      'Rapid mortar is not coming.',
+    );
+    expect(await comingIn(screens)).toEqual([]);
+    expect(await mortarIn(screens)).toBe(1);
+  });
+
+  test('shows an empty stock book for what it is', async () => {
+    const base = smallYard();
+    const { get } = await screensOver(
+      smallYard({ materials: [], mixes: base.mixes.map((mix) => ({ ...mix, perBag: [] })), kits: [], orders: [] }),
+    );
+    const text = await textOf(await get('/buying'));
+    expect(text).toContain('Nothing has to be bought for what is planned.');
+    expect(text).toContain('The stock book is empty.');
+  });
+
+  test('shows the demo, several suppliers and weeks', async () => {
+    const { get } = await demoScreens();
+    const text = await textOf(await get('/buying'));
+    expect(text).toContain('On its way 6 bags of Rapid mortar, 25 kg');
+    expect(text).toContain('Corner clip 30 in the yard, 22 spoken for, 8 spare. Always keep 8.');
+  });
+});
+
+describe('a purchase that cannot be', () => {
+  test.each([
+    [{ quantity: 'two' }, '"two" is no number. Write it like 12 or 2.5.'],
+    [{ quantity: '1,234' }, '"1,234" is no number.'],
+    [{ quantity: '-3' }, '"-3" is no number.'],
+    [{ quantity: '' }, 'How much was bought? Write a number.'],
+    [{ quantity: '0' }, 'Write a number above 0.'],
+    [{ on: '2027-02-30' }, 'That date does not exist.'],
+    [{ on: '' }, 'When is it expected? Write a day.'],
+    [{ on: '2027-04-07' }, 'That day has passed.'],
+    [{ price: 'dear' }, '"dear" is no number.'],
+    [{ material: 'gold' }, 'Choose what was bought from the list.'],
+  ])('%o is refused at its field, and the rest stays as typed', async (wrong, message) => {
+    const screens = await screensOver(yardShortOfMortar());
+    const answer = await screens.post('/buying/bought', { ...bought, price: '40', ...wrong });
+    expect(answer.status).toBe(422);
+    const html = await answer.text();
+    expect(html.replaceAll('&quot;', '"')).toContain(message);
+    expect(html).toContain(`value="${'price' in wrong ? 'dear' : '40'}"`);
+    expect(await comingIn(screens)).toEqual([]);
+  });
+
+  test.each([
+    ['/buying/arrived', { goods: '99' }, 'That has arrived already'],
+    ['/buying/not-coming', { goods: 'x' }, 'That has arrived already'],
+    ['/buying/counted', { line: '0', material: 'mortar', counted: '' }, 'How much is there? Write a number.'],
+    ['/buying/counted', { line: '0', material: 'mortar', counted: 'many' }, 'is no number'],
+    ['/buying/counted', { line: '0', material: 'mortar', counted: '1' }, 'The stock book says so already.'],
+    ['/buying/counted', { line: '0', material: 'gold', counted: '1' }, 'not in the stock book'],
+  ])('%s %o', async (path, form, message) => {
+    const screens = await screensOver(yardShortOfMortar());
+    const answer = await screens.post(path, form);
+    expect(answer.status).toBe(422);
+    expect(await answer.text()).toContain(message);
+    expect(await mortarIn(screens)).toBe(1);
+  });
+
+  test('arrives once, however often it is tapped', async () => {
+    const screens = await onTheWay({ quantity: 4, on: '2027-04-09' });
+    await screens.post('/buying/arrived', { goods: screens.id });
+    const again = await screens.post('/buying/arrived', { goods: screens.id });
+    expect(again.status).toBe(422);
+    expect(await mortarIn(screens)).toBe(5);
+  });
+
+  test('is no other deed', async () => {
+    const { post } = await screensOver();
+    expect((await post('/buying/sold', {})).status).toBe(404);
+  });
+});

@@ -1,0 +1,36 @@
+import { describe, expect, test } from 'vitest';
+import { dayNumber, minuteOf } from '../../shared/time.ts';
+import type { YardFileInput } from '../../shared/yard-file.ts';
+import { sessionsOfDay } from '../../src/usecases/hours-of-day.ts';
+import { lastMixes } from '../../src/usecases/last-mix.ts';
+import { handPlan, plannedYard, saturday } from '../support/planned-yard.ts';
+
+const lastIn = (changes: Partial<YardFileInput> = {}, plan = handPlan()) => {
+  const yard = plannedYard(changes);
+  return lastMixes(plan, yard, sessionsOfDay(yard, dayNumber('2027-04-10'))[0]!);
+};
+const mix = plannedYard().mixes[0]!;
+const hours = (end: string, allows: ('prep' | 'batch' | 'strip' | 'pack')[]) => ({ rule: 'FREQ=WEEKLY;BYDAY=SA', from: '2027-01-02', start: '08:00', end, allows });
+
+describe('the last mix of a session', () => {
+  test('leaves time to mix, to fill and to wash out before clearing up', () => {
+    // 11:45 less 10 to mix, 14 to fill and 5 to wash.
+    expect(lastIn({ mixes: [{ ...mix, washMinutes: 5 }] })).toEqual([{ mix: 'Thin panel mix', at: minuteOf(saturday('11:16')) }]);
+  });
+
+  test('leaves time to keep the last piece wet before the end', () => {
+    // 12:00 less 10, 14 and 60.
+    expect(lastIn({ mixes: [{ ...mix, washMinutes: 5, attendMinutes: 60 }] })[0]?.at).toBe(minuteOf(saturday('10:36')));
+  });
+
+  test('ends with the hours in which mixing is allowed', () => {
+    const work = [hours('12:00', ['strip']), hours('10:30', ['prep', 'batch'])];
+    expect(lastIn({ work })[0]?.at).toBe(minuteOf(saturday('10:06')));
+    expect(lastIn({ work: [hours('12:00', ['strip'])] })).toEqual([]);
+  });
+
+  test('is not named when nothing is mixed, or nothing would fit', () => {
+    expect(lastIn({}, { ...handPlan(), batches: [] })).toEqual([]);
+    expect(lastIn({ mixes: [{ ...mix, attendMinutes: 230 }] })).toEqual([]);
+  });
+});
