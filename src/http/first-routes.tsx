@@ -22,7 +22,10 @@ const NO_NUMBER = 'How many? Write a whole number, 1 or more.';
 const asked = async (c: Context, context: UseCaseContext) => {
   const number = (c.req.query('number') ?? '1').trim();
   const quantity = wholeTyped(number);
-  const { answer, ...question } = await showQuestion(context, c.req.query('what') ?? null, quantity);
+  const what = c.req.query('what') ?? null;
+  // What holds the date takes longest to find out: asked for by a page that was sent as a form, or after a date stands.
+  const withLimits = wantsFragment(c) ? c.req.query('holds') !== undefined : what !== null;
+  const { answer, ...question } = await showQuestion(context, { what, quantity, withLimits });
   const about = { ...question, number };
   if (answer?.ok) return { ...about, facts: answer.value, errors: {} };
   if (answer) return { ...about, facts: null, errors: asErrors(answer.faults) };

@@ -3,8 +3,8 @@ import type { YardFile } from '../../shared/yard-file.ts';
 import { quoteOrder } from '../engine/quote/quote.ts';
 import { done, type Outcome, type UseCaseContext } from './context.ts';
 import { currentPlan } from './make-plan.ts';
-import { mouldsThatHold } from './moulds-that-hold.ts';
 import { lineFaults, type OrderDraft } from './order-draft.ts';
+import { type Hold, whatHolds } from './what-holds.ts';
 
 /** An id that no order of a yard has: orders are numbered by year. */
 const ASKED = 'asked about';
@@ -14,18 +14,27 @@ export interface Asked {
   promiseOn: string | null;
   ifFirstOn: string | null;
   reason: string | null;
-  hold: ReturnType<typeof mouldsThatHold>;
+  /** What holds the date; null when nothing does that was tried, or when it was not asked. */
+  hold: Hold | null;
+  /** Each thing that would bring the date forward; null when it was not asked, which is much quicker. */
+  limits: readonly { change: string; earliestOn: string; daysSooner: number }[] | null;
 }
 
-/** When an order of these lines could be ready beside everything a yard has promised. */
-export const answerFor = (yard: YardFile, lines: OrderDraft['lines']): Outcome<Asked> => {
+/** When an order of these lines could be ready beside everything a yard has promised and, if asked, what holds that date. */
+export const answerFor = (yard: YardFile, lines: OrderDraft['lines'], { withLimits = false } = {}): Outcome<Asked> => {
   const faults = lineFaults(lines, yard);
   if (faults.length > 0) return { ok: false, faults };
   const read = readOrderFor(yard, { id: ASKED, lines: lines.map(({ line }) => line) });
   if (!read.ok) throw new Error(`A question had faults: ${read.faults.map(({ message }) => message).join('; ')}`);
-  const { earliestOn, promiseOn, ifFirstOn, reason = null, ...quote } = quoteOrder(yard, read.order);
-  const hold = mouldsThatHold(yard, read.order, { ...quote, earliestOn, promiseOn, ifFirstOn });
-  return done({ earliestOn, promiseOn, ifFirstOn, reason, hold });
+  const {
+    earliestOn,
+    promiseOn,
+    ifFirstOn,
+    reason = null,
+    limits,
+  } = quoteOrder(yard, read.order, { limits: withLimits });
+  const hold = whatHolds(yard, limits);
+  return done({ earliestOn, promiseOn, ifFirstOn, reason, hold, limits: withLimits ? limits : null });
 };
 
 /** The same, asked and not taken: nothing is written down. */

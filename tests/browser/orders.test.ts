@@ -27,6 +27,18 @@ describe('the question on the first page', () => {
     expect(complaints).toEqual([]);
   });
 
+  test('says what holds the date once the number stands still, and not while it moves', async () => {
+    const url = await served(await demoScreens());
+    const { page, complaints } = await watchedPage(browser);
+    await page.goto(`${url}/`);
+    await page.selectOption('#what', { label: 'Coping set of six' });
+    for (const number of ['2', '3', '4']) await page.fill('#number', number);
+    await page.waitForSelector('#ready h1:has-text("hold")');
+    expect(await page.textContent(ANSWER)).toMatch(/^\w{3} \d+ \w{3}\. .+ holds? it\./);
+    expect(await page.$('#ready a')).toBeNull();
+    expect(complaints).toEqual([]);
+  });
+
   test('says in words what is wrong with a number that is none', async () => {
     const url = await served(await demoScreens());
     const { page, complaints } = await watchedPage(browser);

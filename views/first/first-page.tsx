@@ -23,13 +23,35 @@ export interface AskedModel {
   errors: FieldErrors;
 }
 
-/** The part of the page that moves while the number is changed. */
-export const ReadyPart: FC<{ asked: AskedModel; today: string }> = ({ asked, today }) =>
-  asked.facts ? (
-    <ReadyAnswer facts={asked.facts} today={today} />
-  ) : (
-    <Answer>{asked.errors.number ?? asked.errors.what ?? 'Choose what is asked for, and how many.'}</Answer>
+/** What holds the date is found out once the number stands still; without script it is a link. */
+const HoldsLink: FC<{ asked: AskedModel }> = ({ asked: { what, number } }) => {
+  const question = new URLSearchParams({ what, number }).toString();
+  return (
+    <p>
+      <a
+        href={`/?${question}`}
+        hx-get={`/?${question}&holds=yes`}
+        hx-trigger="load delay:300ms, click"
+        hx-target="#ready"
+        hx-sync="closest .asking:replace"
+      >
+        What holds it?
+      </a>
+    </p>
   );
+};
+
+/** The part of the page that moves while the number is changed. */
+export const ReadyPart: FC<{ asked: AskedModel; today: string }> = ({ asked, today }) => {
+  const { facts, errors } = asked;
+  if (!facts) return <Answer>{errors.number ?? errors.what ?? 'Choose what is asked for, and how many.'}</Answer>;
+  return (
+    <>
+      <ReadyAnswer facts={facts} today={today} />
+      {facts.limits === null && facts.earliestOn && <HoldsLink asked={asked} />}
+    </>
+  );
+};
 
 const Question: FC<{ asked: AskedModel }> = ({ asked }) => (
   <form
@@ -39,7 +61,7 @@ const Question: FC<{ asked: AskedModel }> = ({ asked }) => (
     hx-get="/"
     hx-trigger="input delay:60ms"
     hx-target="#ready"
-    hx-sync="this:replace"
+    hx-sync="closest .asking:replace"
     aria-label="When could it be ready?"
   >
     <SelectField
