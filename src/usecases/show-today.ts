@@ -83,8 +83,10 @@ export const showToday = async (context: UseCaseContext) => {
   }));
   const steps = session ? sessionSteps(plan, yard, session) : [];
   const leftOver = earlier.flatMap((one) => sessionSteps(plan, yard, one)).filter(({ kind }) => kind !== 'set up' && kind !== 'clear up');
-  const stripped = new Set([...steps, ...leftOver].flatMap((step) => (step.kind === 'strip' && step.inMould ? [step.mould] : [])));
   const day = today(yard.yard.timeZone, context.now);
+  // Only what the list of today strips has its button there.
+  const listed = session && dateOfDay(session.day) === day ? [...leftOver, ...steps] : leftOver;
+  const stripped = new Set(listed.flatMap((step) => (step.kind === 'strip' && step.inMould ? [step.mould] : [])));
   return {
     yardName: yard.yard.name,
     today: day,

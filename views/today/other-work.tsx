@@ -10,11 +10,11 @@ import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
 const plannedText = ({ planned }: FullMould, today: string): string =>
   planned === null ? '' : ` Planned for ${dayText(planned.slice(0, 10), today)}, ${clockText(planned)}.`;
 
-/** Pieces in moulds that the list above does not strip. */
+/** Pieces in moulds that the list of today does not strip. */
 export const OtherFull: FC<{ model: TodayModel; refused: RefusedWork | null }> = ({ model, refused }) =>
   model.otherFull.length === 0 ? null : (
     <section>
-      <h2>In moulds, not for this session</h2>
+      <h2>In moulds now</h2>
       <ul class="done-list">
         {model.otherFull.map((full) => (
           <li>

@@ -4,12 +4,12 @@ import { clockText } from '../parts/day-text.ts';
 import { listText } from '../parts/quantity-text.ts';
 import { BatchStepView } from './batch-step.tsx';
 import type { PackStep, PrepStep, RefusedWork, Step, StripStep, TodayModel } from './today-facts.ts';
-import { amountOfText, cutText, forText, mayText, prepText } from './today-text.ts';
+import { amountOfText, cutText, forText, fromClock, mayText, prepText } from './today-text.ts';
 import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
 
 interface StepProps<S> {
   step: S;
-  clock: Pick<TodayModel, 'today' | 'now'>;
+  clock: Pick<TodayModel, 'now'>;
   writable: boolean;
   refused: RefusedWork | null;
 }
@@ -53,7 +53,7 @@ const Strip: FC<StepProps<StripStep>> = ({ step, clock, writable, refused }) => 
   <>
     <p class="step-what">Strip {step.mould}</p>
     <p>
-      {step.piece} {forText(step.customer)}. {mayText(step.mayFrom, clock)}.
+      {step.piece} {forText(step.customer)}. {mayText(step.mayFrom, { now: clock.now, today: step.at.slice(0, 10) })}.
       {step.people > 1 && ` It takes ${step.people} people.`}
     </p>
     {writable && step.inMould && <StrippedForm mould={step.mould} refused={refused} />}
@@ -95,12 +95,15 @@ const Content: FC<StepProps<Step>> = ({ step, ...rest }) => {
   return <p class="step-what">{EDGE_WORDS[step.kind]}</p>;
 };
 
+/** A strip is never shown before it may be done. */
+const timeOf = ({ kind }: Step) => (kind === 'strip' ? fromClock : clockText);
+
 /** One line of the timed list: from when to when, what, and the button that says it is done. */
 export const StepView: FC<StepProps<Step>> = (props) => (
   <li class={`step step-${props.step.kind.replace(' ', '-')}`}>
     <p class="step-time">
-      {clockText(props.step.at)}
-      <span class="quiet"> to {clockText(props.step.until)}</span>
+      {timeOf(props.step)(props.step.at)}
+      <span class="quiet"> to {timeOf(props.step)(props.step.until)}</span>
     </p>
     <div class="step-content">
       <Content {...props} />

@@ -20,7 +20,7 @@ interface TodayPageProps {
 
 interface StepsProps {
   steps: readonly Step[];
-  clock: Pick<TodayModel, 'today' | 'now'>;
+  clock: Pick<TodayModel, 'now'>;
   writable: boolean;
   underWay: boolean;
   refused: RefusedWork | null;

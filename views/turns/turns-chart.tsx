@@ -64,7 +64,7 @@ const TurnBox: FC<TurnProps> = ({ turn, place, boxed, today }) => {
   const room = place.box.width - 12;
   const [x, y] = [place.box.x + 6, place.box.y];
   return (
-    <a href={`#turn-${turn.id}`} aria-label={turnSentence(turn, today)}>
+    <a href={`#turn-${turn.id}`}>
       <title>{turnSentence(turn, today)}</title>
       <rect class="turn" {...box(place.box)} rx={3} />
       <rect class="setting-ground" {...box(place.band)} />

@@ -1,0 +1,62 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { launchBrowser } from '../support/browser.ts';
+import { plannedYard, saturday } from '../support/planned-yard.ts';
+import { screensOver } from '../support/screens.ts';
+import { served, watchedPage } from '../support/served-screens.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser.close());
+
+const at = (now: string) => screensOver(plannedYard({ yard: { ...plannedYard().yard, now }, finished: [] }));
+
+describe.each([
+  ['with script', true],
+  ['without script', false],
+])('%s', (_how, javaScriptEnabled) => {
+  test('a session is called off, a promise moves, and that is undone', async () => {
+    const url = await served(await at('2027-04-08T09:00:00+01:00'));
+    const { page, complaints } = await watchedPage(browser, { javaScriptEnabled });
+    await page.goto(`${url}/today`);
+    expect(await page.textContent('h1')).toContain('Next session Sat 10 Apr, 8:00 to 12:00');
+    await page.getByRole('button', { name: 'No work on Sat 10 Apr' }).click();
+    await page.waitForSelector('.notice');
+    expect(await page.textContent('.notice')).toMatch(/School garden\s*: Sat 10 Apr to Sat 17 Apr, 7 days later/);
+    expect(await page.textContent('h1')).toContain('Next session Sat 17 Apr');
+    await page.locator('.notice').getByRole('button', { name: 'Undo: No work on Sat 10 Apr' }).click();
+    await page.waitForSelector('text=Undone: No work on Sat 10 Apr.');
+    expect(await page.textContent('h1')).toContain('Next session Sat 10 Apr');
+    expect(complaints).toEqual([]);
+  });
+
+  test('a session stops earlier; a time outside it is refused with what was typed kept', async () => {
+    const url = await served(await at('2027-04-08T09:00:00+01:00'));
+    const { page } = await watchedPage(browser, { javaScriptEnabled });
+    await page.goto(`${url}/today`);
+    await page.getByLabel('Stop at').fill('13:00');
+    await page.getByRole('button', { name: 'Stop then' }).click();
+    await page.waitForSelector('.form-errors');
+    expect(await page.textContent('.hours .error')).toBe('Write a time between 08:00 and 12:00.');
+    expect(await page.getByLabel('Stop at').inputValue()).toBe('13:00');
+    await page.getByLabel('Stop at').fill('10:00');
+    await page.getByRole('button', { name: 'Stop then' }).click();
+    await page.waitForSelector('text=Work on Sat 10 Apr stops at 10:00.');
+    expect(await page.textContent('.notice')).toMatch(/School garden\s*: Sat 10 Apr to Sat 17 Apr/);
+  });
+
+  test('a batch is poured and a piece is stripped, by taps', async () => {
+    const url = await served(await at(saturday('09:29')));
+    const { page, complaints } = await watchedPage(browser, { javaScriptEnabled });
+    await page.goto(`${url}/today`);
+    await page.getByRole('checkbox', { name: '900 no. 2: Panel 900' }).uncheck();
+    await page.getByRole('button', { name: /^Poured: 900 no\. 1/ }).click();
+    await page.getByText('900 no. 1 poured.', { exact: true }).waitFor();
+    await page.getByRole('button', { name: 'Stripped: 900 no. 1' }).click();
+    await page.getByText('900 no. 1 stripped.', { exact: true }).waitFor();
+    expect(await page.textContent('main')).toContain('Done today');
+    expect(complaints).toEqual([]);
+  });
+});

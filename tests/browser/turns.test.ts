@@ -1,0 +1,53 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { launchBrowser } from '../support/browser.ts';
+import { demoScreens } from '../support/screens.ts';
+import { served, watchedPage } from '../support/served-screens.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser.close());
+
+describe.each([
+  ['with script', true],
+  ['without script', false],
+])('%s', (_how, javaScriptEnabled) => {
+  test('a box of the chart opens its line of the table', async () => {
+    const url = await served(await demoScreens());
+    const { page, complaints } = await watchedPage(browser, { javaScriptEnabled });
+    await page.goto(`${url}/turns`);
+    const box = page.locator('.turns-chart a').first();
+    const id = (await box.getAttribute('href')) ?? '';
+    await box.click();
+    const line = page.locator(`tr${id}`);
+    expect(await line.evaluate((row) => row.matches(':target'))).toBe(true);
+    const y = (await line.boundingBox())?.y ?? -1;
+    expect(y).toBeGreaterThanOrEqual(0);
+    expect(y).toBeLessThan(844);
+    expect(complaints).toEqual([]);
+  });
+});
+
+test('every text of the chart stays inside its box', async () => {
+  const url = await served(await demoScreens());
+  const { page } = await watchedPage(browser, { viewport: { width: 1280, height: 900 } });
+  await page.goto(`${url}/turns`);
+  const outside = await page.$$eval('.turns-chart a', (links) =>
+    links.flatMap((link) => {
+      const box = link.querySelector('.turn')!.getBoundingClientRect();
+      return [...link.querySelectorAll('text')].filter((text) => text.getBoundingClientRect().right > box.right).map((text) => text.textContent);
+    }),
+  );
+  expect(outside).toEqual([]);
+});
+
+test('on paper the whole chart is there', async () => {
+  const url = await served(await demoScreens());
+  const { page } = await watchedPage(browser, { viewport: { width: 1050, height: 700 } });
+  await page.goto(`${url}/turns`);
+  await page.emulateMedia({ media: 'print' });
+  const box = await page.locator('.turns-frame .scroll svg').boundingBox();
+  expect((box?.x ?? 0) + (box?.width ?? 9999)).toBeLessThanOrEqual(1050);
+});

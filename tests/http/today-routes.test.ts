@@ -1,0 +1,255 @@
+import { describe, expect, test } from 'vitest';
+import { finishedPieces } from '../../db/stores/finished-store.ts';
+import { mouldById } from '../../db/stores/mould-store.ts';
+import type { YardFileInput } from '../../shared/yard-file.ts';
+import { plannedYard, saturday } from '../support/planned-yard.ts';
+import { demoScreens, screensOver, textOf } from '../support/screens.ts';
+
+const changeIn = (answer: Response) =>
+  new URL(answer.headers.get('Location') ?? '', 'http://x').searchParams.get('done') ?? '';
+
+/** The planned yard at a moment; one panel of the order's two is finished. */
+const screensAt = (now: string, changes: Partial<YardFileInput> = {}) =>
+  screensOver(plannedYard({ yard: { ...plannedYard().yard, now }, ...changes }));
+
+describe('Today before a session', () => {
+  test('on another day says when the next one is and lists its steps, without buttons', async () => {
+    const { get } = await screensAt('2027-04-08T09:00:00+01:00');
+    const text = await textOf(await get('/today'));
+    expect(text).toMatch(/^Next session Sat 10 Apr, 8:00 to 12:00: pour 1 piece, strip 1 and pack 1 order\./);
+    expect(text).toContain('Sat 10 Apr: 1 person. Last mix of Thin panel mix by 11:25.');
+    expect(text).toContain(
+      '8:10 to 8:20 Prepare 900 no. 1 Set it up for Panel 900. 8:20 to 8:40 Mix 1 bag of Thin panel mix 1 bag of Rapid mortar',
+    );
+    expect(text).not.toContain('Panel 900 for School garden Poured');
+    expect(text).toContain('Strip 900 no. 1 Panel 900 for School garden. May be stripped from 9:55.');
+    expect(text).toContain('No work on Sat 10 Apr');
+    expect(text).toContain('Take care');
+  });
+
+  test('on its day has the buttons', async () => {
+    const { get } = await screensAt(saturday('07:30'));
+    const text = await textOf(await get('/today'));
+    expect(text).toMatch(/^Today, 8:00 to 12:00: pour 1 piece/);
+    expect(text).toContain('No work today');
+    expect(text).toContain('900 no. 1: Panel 900 for School garden Poured');
+    expect(text).not.toContain('Now 7:30');
+  });
+
+  test('with nothing to do says so', async () => {
+    const { get } = await screensAt(saturday('07:30'), { orders: [] });
+    const text = await textOf(await get('/today'));
+    expect(text).toMatch(/^No session has anything to do\./);
+    expect(text).toContain('Take an order');
+  });
+
+  test('passes over hours without work, and says so', async () => {
+    const friday = { date: '2027-04-09', start: '09:00', end: '10:00', allows: ['pack' as const] };
+    const { get } = await screensAt('2027-04-09T08:00:00+01:00', { extra: [friday] });
+    const text = await textOf(await get('/today'));
+    expect(text).toMatch(/^Next session Sat 10 Apr/);
+    expect(text).toContain("Nothing is planned for today's hours, 9:00 to 10:00.");
+  });
+});
+
+describe('Today during a session', () => {
+  test('says what comes next and where the clock stands', async () => {
+    const { get } = await screensAt(saturday('08:31'));
+    const text = await textOf(await get('/today'));
+    expect(text).toMatch(/^Next, 8:30: prepare 900 no\. 1\./);
+    expect(text).toContain('Now 8:30');
+  });
+
+  test('takes down what was poured, then stripped, then packed, each with its undo', async () => {
+    const { get, post, textAfter, database } = await screensAt(saturday('09:22'));
+    const pour = {
+      bags: '1',
+      mould0: '900 no. 1',
+      casting0: 'panel-900',
+      order0: '27-001',
+      sealed0: '',
+      filled0: 'yes',
+    };
+    const poured = await textAfter(await post('/today/poured', pour));
+    expect(poured).toContain('900 no. 1 poured. Undo No date moved.');
+    expect(poured).toContain('Done today 9:20: 900 no. 1 poured. Undo');
+    expect(poured).toContain(
+      'Strip 900 no. 1 Panel 900 for School garden. May be stripped from 10:40. Stripped Not good',
+    );
+    const stripped = await textAfter(await post('/today/stripped', { mould: '900 no. 1', good: 'yes' }));
+    expect(stripped).toContain('900 no. 1 stripped. Undo');
+    expect(await database.read(finishedPieces)).toHaveLength(2);
+    const packed = await textAfter(await post('/today/packed', { order: '27-001' }));
+    expect(packed).toContain('Packed for School garden. Undo');
+    expect(packed).toContain('Packed, to be handed over School garden, order 27-001. Unpack');
+    expect(await textAfter(await post('/today/unpacked', { order: '27-001' }))).toContain(
+      'Unpacked for School garden.',
+    );
+    expect(await textOf(await get('/today'))).toContain(
+      'Pack for School garden 1 × Pair of panels. With it: 2 × 300 mm of Rod 12 mm. Packed',
+    );
+  });
+
+  test('leaves out a mould that was unticked', async () => {
+    const { post, database } = await screensAt(saturday('09:29'));
+    const pours = {
+      mould0: '900 no. 1',
+      casting0: 'panel-900',
+      mould1: '900 no. 2',
+      casting1: 'panel-900',
+      filled1: 'yes',
+      bags: '1',
+    };
+    expect((await post('/today/poured', pours)).status).toBe(303);
+    expect((await database.read((tx) => mouldById(tx, '900 no. 1')))?.piece).toBeNull();
+    expect((await database.read((tx) => mouldById(tx, '900 no. 2')))?.piece).not.toBeNull();
+  });
+
+  test('marks a mould ready to pour', async () => {
+    const { post, textAfter } = await screensAt(saturday('08:22'));
+    const text = await textAfter(
+      await post('/today/prepared', { mould: '900 no. 1', casting: 'panel-900', sealed: '' }),
+    );
+    expect(text).toContain('900 no. 1 is ready to pour. Undo');
+    expect(text).toMatch(/Next, 8:\d\d: mix 1 bag for 900 no\. 1\./);
+  });
+
+  test('writes down a pour that was not planned, with its time', async () => {
+    const { post, textAfter, database } = await screensAt(saturday('09:29'));
+    const form = {
+      other: 'yes',
+      mould0: '900 no. 1',
+      casting0: 'panel-900',
+      filled0: 'yes',
+      order: '27-001',
+      bags: '',
+      filledAt: '09:05',
+    };
+    expect(await textAfter(await post('/today/poured', form))).toContain('900 no. 1 poured.');
+    expect((await database.read((tx) => mouldById(tx, '900 no. 1')))?.piece).toMatchObject({
+      filledAt: saturday('09:05'),
+      order: '27-001',
+    });
+  });
+});
+
+describe('Today after a session', () => {
+  test('shows the next one, and what stays in the moulds meanwhile', async () => {
+    const inMould = [{ mould: '900 no. 1', casting: 'panel-900', filledAt: saturday('11:40'), order: '27-001' }];
+    const { get } = await screensAt(saturday('12:00'), { inMould });
+    const text = await textOf(await get('/today'));
+    expect(text).toMatch(/^Next session Sat 17 Apr, 8:00 to 12:00: strip 1 and pack 1 order\./);
+    expect(text).toContain('In moulds now');
+    expect(text).toContain(
+      '900 no. 1: Panel 900 for School garden, poured Sat 10 Apr, 11:40. May be stripped from 12:55. Planned for Sat 17 Apr, 8:10. Stripped',
+    );
+  });
+});
+
+describe('hours that are not as usual', () => {
+  test('move dates, which is said with a message, and are undone from the list later on', async () => {
+    const { get, post, textAfter } = await screensAt('2027-04-08T09:00:00+01:00', { finished: [] });
+    const answer = await post('/today/no-work', { date: '2027-04-10' });
+    const text = await textAfter(answer);
+    expect(text).toContain(
+      'No work on Sat 10 Apr. Undo School garden: Sat 10 Apr to Sat 17 Apr, 7 days later; 7 days after the date given.',
+    );
+    expect(text).toContain('Next session Sat 17 Apr');
+    const later = await textOf(await get('/today'));
+    expect(later).toContain('When the hours are not as usual No work on Sat 10 Apr. Undo');
+    const undone = await textAfter(await post('/undo', { change: changeIn(answer), back: '/today' }));
+    expect(undone).toContain('School garden: Sat 17 Apr to Sat 10 Apr, 7 days sooner');
+    expect(await textOf(await get('/today'))).toMatch(/^Next session Sat 10 Apr/);
+  });
+
+  test('end earlier', async () => {
+    const { post, textAfter } = await screensAt('2027-04-08T09:00:00+01:00');
+    const text = await textAfter(await post('/today/stop-at', { session: saturday('08:00'), at: '11:00' }));
+    expect(text).toContain('Work on Sat 10 Apr stops at 11:00. Undo');
+    expect(text).toContain('8:00 to 11:00');
+  });
+
+  test('have one person fewer, asked whose hours those are', async () => {
+    const work = [
+      { rule: 'FREQ=WEEKLY;BYDAY=SA', from: '2027-01-02', start: '08:00', end: '12:00' },
+      { rule: 'FREQ=WEEKLY;BYDAY=SA', from: '2027-01-02', start: '09:00', end: '11:30' },
+    ];
+    const { get, post, textAfter } = await screensAt('2027-04-08T09:00:00+01:00', { work });
+    expect(await textOf(await get('/today'))).toContain(
+      'Whose hours fall away 8:00 to 12:00 9:00 to 11:30 One person fewer',
+    );
+    const text = await textAfter(await post('/today/one-fewer', { session: saturday('08:00'), window: '1' }));
+    expect(text).toContain('Sat 10 Apr: 1 person. Last mix');
+    expect(text).not.toContain('Whose hours fall away');
+  });
+});
+
+describe('what cannot be is refused with a reason, and nothing is written down', () => {
+  test.each([
+    ['poured', { mould0: '900 no. 1', casting0: 'panel-900' }, 'Tick what was poured.'],
+    ['poured', { mould0: '900 no. 1', casting0: 'panel-900', filled0: 'yes', bags: 'some' }, 'is no number'],
+    [
+      'poured',
+      { other: 'yes', mould0: '900 no. 1', casting0: 'panel-900', filled0: 'yes', filledAt: '23:00' },
+      'still to come',
+    ],
+    ['prepared', { mould: '900 no. 1', casting: 'panel-600' }, 'does not make that piece'],
+    ['stripped', { mould: '900 no. 1' }, 'has no piece in it'],
+    ['packed', { order: '27-001' }, 'not fit to go out yet: 1 × Panel 900'],
+    ['packed', { order: '27-999' }, 'There is no order 27-999.'],
+    ['unpacked', { order: '27-001' }, 'is not packed'],
+    ['no-work', { date: '2027-02-30' }, 'That date does not exist.'],
+    ['no-work', {}, 'That date does not exist.'],
+    ['stop-at', { session: saturday('08:00'), at: '' }, 'Write a time such as 11:30.'],
+    ['one-fewer', { session: saturday('08:00'), window: 'x' }, 'Choose whose hours fall away.'],
+  ])('%s %o', async (deed, form, message) => {
+    const { get, post } = await screensAt(saturday('09:00'));
+    const before = await textOf(await get('/today'));
+    const answer = await post(`/today/${deed}`, form);
+    expect(answer.status).toBe(422);
+    const text = await textOf(answer);
+    expect(text).toContain('That was not written down.');
+    expect(text).toContain(message);
+    expect(await textOf(await get('/today'))).toBe(before);
+  });
+
+  test('packing short asks whether it was counted', async () => {
+    const { post, textAfter } = await screensAt(saturday('09:00'), {
+      finished: [{ casting: 'panel-900', count: 2, readyAt: saturday('09:30') }],
+    });
+    const answer = await post('/today/packed', { order: '27-001' });
+    expect(await textOf(answer)).toContain('I have counted; it is all there');
+    expect(await textAfter(await post('/today/packed', { order: '27-001', evenShort: 'yes' }))).toContain(
+      'Packed for School garden.',
+    );
+  });
+
+  test('an other pour keeps what was ticked and typed', async () => {
+    const { post } = await screensAt(saturday('09:00'));
+    const form = {
+      other: 'yes',
+      mould1: '900 no. 2',
+      casting1: 'panel-900',
+      filled1: 'yes',
+      order: '27-001',
+      bags: '9',
+      filledAt: '08:45',
+    };
+    const html = await (await post('/today/poured', form)).text();
+    expect(html).toContain('How many bags? Above 0, up to 1 at once.');
+    expect(html).toMatch(/name="filled1" value="yes" checked/);
+    expect(html).toContain('value="08:45"');
+    expect(html).toMatch(/<option value="27-001" selected/);
+  });
+
+  test('no other deed is known', async () => {
+    const { post } = await screensAt(saturday('09:00'));
+    expect((await post('/today/slept', {})).status).toBe(404);
+  });
+});
+
+test('the demo has a day to work down', async () => {
+  const { get } = await demoScreens();
+  const text = await textOf(await get('/today'));
+  expect(text).toContain('Strip 1200 no. 1 Panel 1200 for School garden. May be stripped now.');
+});
