@@ -13,7 +13,10 @@ export const readOrderFor = (
   const withIt = readYardFile({ ...yard, orders: [...yard.orders, input] });
   const own = `orders[${yard.orders.length}]`;
   if (!withIt.ok) {
-    const faults = withIt.faults.map((f) => ({ ...f, path: f.path.replace(own, '').replace(/^\./, '') || pathText([]) }));
+    const faults = withIt.faults.map((f) => ({
+      ...f,
+      path: f.path.replace(own, '').replace(/^\./, '') || pathText([]),
+    }));
     return { ok: false, faults };
   }
   const { due: _ignored, ...rest } = order.parse(input);

@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { date, instant } from './time.ts';
 import { wholePositive } from './number.ts';
+import { date, instant } from './time.ts';
 
 /** What holds a date: relaxing it alone brings `earliestOn` forward by `daysSooner`. */
 export const quoteLimit = z.strictObject({

@@ -69,4 +69,3 @@ export type WorkWindow = z.infer<typeof workWindow>;
 /** One-off hours; a closed date does not shut them. */
 export const extraWindow = z.strictObject({ date, ...hours }).refine(endsAfterStart, endFault);
 export type ExtraWindow = z.infer<typeof extraWindow>;
-

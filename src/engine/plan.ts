@@ -1,5 +1,6 @@
 import type { PlanFile } from '../../shared/plan.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
+import { lateBound } from './bound/bound.ts';
 import { compile } from './place/compile.ts';
 import { type Dispatch, dispatchOf } from './place/dispatch.ts';
 import { placingOf } from './place/placing.ts';
@@ -7,6 +8,8 @@ import type { Problem } from './place/problem.ts';
 import { settle } from './place/settle.ts';
 import { writePlan } from './place/write-plan.ts';
 import type { Effort } from './search/effort.ts';
+import { dispatchFrom, memoryOf, type PlanMemory } from './search/memory.ts';
+import { presentPours } from './search/nearness.ts';
 import { quickSearch } from './search/quick.ts';
 import { searchOn } from './search/search.ts';
 
@@ -14,7 +17,10 @@ import { searchOn } from './search/search.ts';
 const dropLastKept = (problem: Problem): Problem => {
   const { batches, dropped } = problem.kept;
   const reason = 'its lengths can no longer be cut from what is there by then';
-  return { ...problem, kept: { batches: batches.slice(0, -1), dropped: [...dropped, { batch: batches.at(-1)!.id, reason }] } };
+  return {
+    ...problem,
+    kept: { batches: batches.slice(0, -1), dropped: [...dropped, { batch: batches.at(-1)!.id, reason }] },
+  };
 };
 
 /** The plan of one dispatch, placed again with fewer sticks to count on where their cuts do not fit. */
@@ -34,14 +40,40 @@ export const planOf = (problem: Problem, dispatch: Dispatch): PlanFile => {
   }
 };
 
+export interface PlanOptions {
+  effort?: Effort;
+  seed?: number;
+  /** The present plan: of plans that are equally good the closest to it wins. */
+  near?: PlanFile;
+  /** How the present plan was come by: planning starts from there. */
+  memory?: PlanMemory;
+}
+
+/** The bound of a plan whose every order that a mould could make is planned; none where time or material left one out. */
+const boundOf = (problem: Problem, plan: PlanFile): PlanFile['bound'] => {
+  if (plan.unplanned.some((u) => u.cause !== 'mould')) return undefined;
+  const left = new Set(plan.unplanned.map((u) => u.order));
+  const orders = problem.orders.flatMap((_, o) => (left.has(problem.yard.orders[o]!.id) ? [] : [o]));
+  return { weightedDaysLate: lateBound(problem, orders, plan.score.weightedDaysLate) };
+};
+
 /**
- * Plans a yard: every order planned whole, or left out with a reason, by rules R0–R12 of the yard file contract. Pure and
- * deterministic: the same file, effort and seed give the same plan on any machine. The file has to come from
- * `readYardFile`. Quick tries a few dispatches; normal and thorough search on from there, for a counted number of plans.
+ * Plans a yard: every order planned whole, or left out with a reason, by rules R0–R13 of the yard file contract. Pure and
+ * deterministic: the same file and options give the same plan on any machine. The file has to come from `readYardFile`.
+ * Quick tries a few dispatches; normal and thorough search on from there, for a counted number of plans, and state a
+ * bound. The memory goes into the next planning of the same yard.
  */
-export const planYard = (yard: YardFile, { effort = 'normal', seed = 1 }: { effort?: Effort; seed?: number } = {}): PlanFile => {
+export const planWithMemory = (yard: YardFile, options: PlanOptions = {}): { plan: PlanFile; memory: PlanMemory } => {
+  const { effort = 'normal', seed = 1, near, memory } = options;
   const problem = compile(yard);
   const at = placingOf(problem, dispatchOf(new Int32Array(0)));
-  const quick = quickSearch(at);
-  return planOf(problem, effort === 'quick' ? quick.dispatch : searchOn(at, quick, effort, seed).dispatch);
+  const present = near && presentPours(problem, near);
+  const quick = quickSearch(at, { first: memory ? [dispatchFrom(problem, memory)] : [], present });
+  const { dispatch } = effort === 'quick' ? quick : searchOn(at, quick, effort, seed, present);
+  const plan = planOf(problem, dispatch);
+  const bound = effort === 'quick' ? undefined : boundOf(problem, plan);
+  return { plan: bound ? { ...plan, bound } : plan, memory: memoryOf(problem, dispatch) };
 };
+
+/** The plan alone; see `planWithMemory`. */
+export const planYard = (yard: YardFile, options: PlanOptions = {}): PlanFile => planWithMemory(yard, options).plan;

@@ -15,11 +15,16 @@ import { earliestDueFirst } from '../../src/engine/search/rules.ts';
  * strip whatever is due; set up empty moulds for the earliest order, then for the next, until one batch is full; pour; no
  * looking ahead: nothing is set up for the next session, nothing waits for a fuller batch.
  */
-export const planByHand = (problem: Problem, sequence: Int32Array = earliestDueFirst(problem), excluded?: Uint8Array): Placing => {
+export const planByHand = (
+  problem: Problem,
+  sequence: Int32Array = earliestDueFirst(problem),
+  excluded?: Uint8Array,
+): Placing => {
   const at = placingOf(problem, dispatchOf(sequence));
   if (excluded) at.orders.excluded.set(excluded);
   startPlacing(at);
-  for (let s = 0; s < problem.shifts.count && (at.orders.open > 0 || at.moulds.held.some((c) => c !== NONE)); s++) workByHand(at, s);
+  for (let s = 0; s < problem.shifts.count && (at.orders.open > 0 || at.moulds.held.some((c) => c !== NONE)); s++)
+    workByHand(at, s);
   return at;
 };
 
@@ -36,9 +41,17 @@ const stripWhatIsDue = (at: Placing, by: number): void => {
 /** Pieces of one mix from empty moulds, in the order of the sequence, until the batch is full. */
 const fillInOrder = (at: Placing): Filling[] => {
   const { openings, orders, demand, problem } = at;
-  const rows = Array.from({ length: openings.count }, (_, i) => i).filter((i) => at.moulds.held[openings.mould[i]!] === NONE);
+  const rows = Array.from({ length: openings.count }, (_, i) => i).filter(
+    (i) => at.moulds.held[openings.mould[i]!] === NONE,
+  );
   const place = (i: number) => orders.place[demand.order[demand.head[openings.casting[i]!]!]!]!;
-  rows.sort((a, b) => place(a) - place(b) || openings.casting[a]! - openings.casting[b]! || openings.work[a]! - openings.work[b]! || a - b);
+  rows.sort(
+    (a, b) =>
+      place(a) - place(b) ||
+      openings.casting[a]! - openings.casting[b]! ||
+      openings.work[a]! - openings.work[b]! ||
+      a - b,
+  );
   const fillings: Filling[] = [];
   const used = new Map<number, number>();
   const moulds = new Set<number>();
@@ -47,7 +60,12 @@ const fillInOrder = (at: Placing): Filling[] => {
     const casting = problem.castings[openings.casting[i]!]!;
     const of = problem.mixes[casting.mix]!;
     const count = used.get(openings.casting[i]!) ?? 0;
-    if ((mix !== NONE && casting.mix !== mix) || moulds.has(openings.mould[i]!) || count >= demand.need[openings.casting[i]!]!) continue;
+    if (
+      (mix !== NONE && casting.mix !== mix) ||
+      moulds.has(openings.mould[i]!) ||
+      count >= demand.need[openings.casting[i]!]!
+    )
+      continue;
     if (kg + casting.kg > of.mostKg + 1e-9 || minutes + casting.fillMinutes > of.workingMinutes) continue;
     fillings.push({ mould: openings.mould[i]!, casting: openings.casting[i]!, readyAt: openings.readyAt[i]! });
     [kg, minutes, mix] = [kg + casting.kg, minutes + casting.fillMinutes, casting.mix];

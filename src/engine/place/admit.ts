@@ -67,7 +67,11 @@ export const refusals = (problem: Problem, sequence: ArrayLike<number>): Map<num
     const unmade = pours.find((x) => x.count > 0 && problem.castings[x.casting]!.moulds.length === 0);
     if (unmade) {
       const { id, name } = problem.yard.castings[unmade.casting]!;
-      refused.set(order, { cause: 'mould', what: id, reason: `no usable mould makes ${name.charAt(0).toLowerCase()}${name.slice(1)}` });
+      refused.set(order, {
+        cause: 'mould',
+        what: id,
+        reason: `no usable mould makes ${name.charAt(0).toLowerCase()}${name.slice(1)}`,
+      });
       continue;
     }
     askFor(problem, stock, order, pours);

@@ -1,13 +1,11 @@
-import { recordPour } from './record-pour.ts';
 import type { KeptBatch, KeptPour } from './kept.ts';
 import type { Placing } from './placing.ts';
-import { NONE } from './problem.ts';
 import { recordPrep } from './prep.ts';
+import { NONE } from './problem.ts';
+import { recordPour } from './record-pour.ts';
 import { recordStrip } from './strip.ts';
 
-type Step =
-  | { at: number; kind: 'strip' | 'prep'; pour: KeptPour }
-  | { at: number; kind: 'batch'; batch: KeptBatch };
+type Step = { at: number; kind: 'strip' | 'prep'; pour: KeptPour } | { at: number; kind: 'batch'; batch: KeptBatch };
 
 /** Everything firm in order of time; of steps at one minute, a strip comes before a set-up and that before the batch. */
 const stepsOf = (batches: KeptBatch[]): Step[] => {

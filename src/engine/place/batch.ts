@@ -1,7 +1,7 @@
 import type { Filling } from './compose.ts';
 import type { Placing } from './placing.ts';
+import { coats, prepMinutes, recordPrep } from './prep.ts';
 import { BATCH, NEVER, NONE, PREP } from './problem.ts';
-import { coatDue, prepMinutes, recordPrep } from './prep.ts';
 import { recordPour } from './record-pour.ts';
 import { recordStrip, stripStart, takeStrip, untakeStrip } from './strip.ts';
 
@@ -31,9 +31,16 @@ const takeReadying = (at: Placing, filling: Filling, prepLater: boolean): Readie
   const { moulds, timeline, problem } = at;
   const { mould, casting } = filling;
   if (moulds.preppedFor[mould] === casting)
-    return { filling, stripStart: NONE, prepStart: NONE, prepMinutes: 0, coated: false, batchFrom: moulds.batchFrom[mould]! };
+    return {
+      filling,
+      stripStart: NONE,
+      prepStart: NONE,
+      prepMinutes: 0,
+      coated: false,
+      batchFrom: moulds.batchFrom[mould]!,
+    };
   const holds = moulds.held[mould] !== NONE;
-  const coated = coatDue(at, mould);
+  const coated = coats(at, mould);
   const minutes = prepMinutes(at, mould, casting, coated, holds);
   const strip = holds ? stripStart(at, mould) : NONE;
   if (holds && strip === NONE) return null;
@@ -106,7 +113,14 @@ interface Times {
 }
 
 /** When a batch of these pieces can be mixed, its people not yet taken; null when it does not fit into the shift. */
-const findTimes = (at: Placing, fillings: Filling[], mixIndex: number, from: number, bags: number, late: boolean): Times | null => {
+const findTimes = (
+  at: Placing,
+  fillings: Filling[],
+  mixIndex: number,
+  from: number,
+  bags: number,
+  late: boolean,
+): Times | null => {
   const mix = at.problem.mixes[mixIndex]!;
   const fill = fillings.reduce((n, f) => n + at.problem.castings[f.casting]!.fillMinutes, 0);
   const minutes = mix.mixMinutes + fill + mix.washMinutes;
@@ -125,7 +139,15 @@ const findTimes = (at: Placing, fillings: Filling[], mixIndex: number, from: num
   return warmEnough(at, mixIndex, start, lastFill) ? { start, lastFill, minutes } : null;
 };
 
-const record = (at: Placing, readied: Readied[], fillings: Filling[], mixIndex: number, times: Times, kg: number, bags: number): void => {
+const record = (
+  at: Placing,
+  readied: Readied[],
+  fillings: Filling[],
+  mixIndex: number,
+  times: Times,
+  kg: number,
+  bags: number,
+): void => {
   const mix = at.problem.mixes[mixIndex]!;
   at.timeline.take(times.start, times.minutes, mix.crew);
   at.timeline.takeMixer(times.start, mix.mixMinutes);

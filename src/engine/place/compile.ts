@@ -52,7 +52,11 @@ const bounded = ({ ageBetween, whenAged }: Ageing): Ageing => ({
   whenAged: (from, age) => Math.min(NEVER, whenAged(from, age)),
 });
 
-const compileMixes = (yard: YardFile, problem: Pick<Problem, 'climate' | 'materials'>, materials: Index): CompiledMix[] =>
+const compileMixes = (
+  yard: YardFile,
+  problem: Pick<Problem, 'climate' | 'materials'>,
+  materials: Index,
+): CompiledMix[] =>
   yard.mixes.map((x) => {
     const castings = yard.castings.flatMap((c, i) => (c.mix === x.id ? [i] : []));
     const used = [
@@ -178,7 +182,9 @@ export const compile = (yard: YardFile): Problem => {
     })),
     moulds,
     orders: yard.orders.map((o) => compileOrder(yard, o)),
-    dueMinutes: Int32Array.from(yard.orders, (o) => (o.due === undefined ? NEVER : calendar.midnightOf(dayNumber(o.due) + 1))),
+    dueMinutes: Int32Array.from(yard.orders, (o) =>
+      o.due === undefined ? NEVER : calendar.midnightOf(dayNumber(o.due) + 1),
+    ),
     finished: yard.finished.map((f) => ({
       casting: castingIndex.get(f.casting)!,
       count: f.count,

@@ -136,7 +136,8 @@ export const composeBatch = (at: Placing, lead: number, openings: Openings, wait
   options.forEach((option, i) => {
     for (let n = 0; n < counts[i]!; n++) castings.push(option.casting);
   });
-  return mouldsFor(at, openings, castings, by);
+  const { mostPieces } = at.choices;
+  return mouldsFor(at, openings, mostPieces > 0 ? castings.slice(0, mostPieces) : castings, by);
 };
 
 /** Mass of the fullest batch round the lead casting if every mould in use were free: what waiting could bring. */

@@ -30,6 +30,14 @@ export interface Choices {
   spareMinutes: number;
   /** Moulds are not set up for the next session. */
   noAhead: boolean;
+  /** Most pieces in one batch, 0 for as many as it holds: moulds that are poured one by one get out of step. */
+  mostPieces: number;
+  /** Every mould that is set up gets its sealing coat, due or not: where drying costs nothing, it costs least. */
+  coatEarly: boolean;
+  /** Index of a mould that takes no pour and is not set up, NONE for none. */
+  restMould: number;
+  /** Pieces that nobody waits for stay in their moulds. */
+  leaveInMoulds: boolean;
   /** Nothing is poured: the shift is for stripping and setting up. */
   noPours: boolean;
   /** Reorders what is poured first: 0 for the sequence as it is, else a number that stands for another order of castings. */
@@ -65,6 +73,10 @@ export const DEFAULT_CHOICES: Choices = {
   heldMix: NONE,
   spareMinutes: 30,
   noAhead: false,
+  mostPieces: 0,
+  coatEarly: false,
+  restMould: NONE,
+  leaveInMoulds: false,
   noPours: false,
   shuffle: 0,
 };
@@ -75,4 +87,5 @@ export const dispatchOf = (sequence: Int32Array, choices: Partial<Choices> = {})
   inShift: new Map(),
 });
 
-export const choicesIn = (dispatch: Dispatch, shift: number): Choices => dispatch.inShift.get(shift) ?? dispatch.choices;
+export const choicesIn = (dispatch: Dispatch, shift: number): Choices =>
+  dispatch.inShift.get(shift) ?? dispatch.choices;

@@ -1,8 +1,8 @@
 import type { PlanBatch, PlanFile, PlanPour } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
+import { BATCH, NEVER, NONE, PREP, type Problem, STRIP } from './problem.ts';
 import { Rack } from './rack.ts';
 import { Stock } from './stock.ts';
-import { BATCH, NEVER, NONE, PREP, type Problem, STRIP } from './problem.ts';
 
 /** A firm pour as it will be placed again. */
 export interface KeptPour {
@@ -68,7 +68,8 @@ const fits = (then: Then, kind: number, start: number, minutes: number, people: 
   const shift = shiftAt(then.problem, start, start + minutes);
   if (shift === NONE) return false;
   const first = shifts.offset[shift]! + start - shifts.from[shift]!;
-  for (let i = first; i < first + minutes; i++) if (then.people[i]! < people || (shifts.allow[i]! & kind) === 0) return false;
+  for (let i = first; i < first + minutes; i++)
+    if (then.people[i]! < people || (shifts.allow[i]! & kind) === 0) return false;
   return true;
 };
 
@@ -126,13 +127,20 @@ const pourFault = (then: Then, { text, kept }: Pour, batchStart: number): string
   if (mould.held !== NONE && kept.stripFirst === NONE) return `mould ${name} is not empty by then`;
   if (mould.held === NONE && mould.freeAt > kept.prepStart) return `mould ${name} is not free by then`;
   const asIs = mould.prepped && mould.held === NONE && mould.setFor === kept.casting;
-  if (!asIs && mould.turnsSinceOil >= of.oilEveryTurns && !kept.coated) return `mould ${name} is due for a sealing coat`;
+  if (!asIs && mould.turnsSinceOil >= of.oilEveryTurns && !kept.coated)
+    return `mould ${name} is due for a sealing coat`;
   const dirty = mould.dirty || mould.held !== NONE;
   const setFor = mould.held === NONE ? mould.setFor : mould.held;
   const { prepMinutes, cleanMinutes } = problem.castings[kept.casting]!;
-  const lasts = prepMinutes + (dirty ? cleanMinutes : 0) + (setFor === kept.casting ? 0 : change) + (kept.coated ? of.oilMinutes : 0);
-  if (kept.prepMinutes !== (asIs ? 0 : lasts) || (asIs && kept.coated)) return `setting up mould ${name} takes another time now`;
-  if (minuteOf(text.prepEnd) + (kept.coated ? of.oilDryMinutes : 0) > batchStart) return `mould ${name} is not ready by then`;
+  const lasts =
+    prepMinutes +
+    (dirty ? cleanMinutes : 0) +
+    (setFor === kept.casting ? 0 : change) +
+    (kept.coated ? of.oilMinutes : 0);
+  if (kept.prepMinutes !== (asIs ? 0 : lasts) || (asIs && kept.coated))
+    return `setting up mould ${name} takes another time now`;
+  if (minuteOf(text.prepEnd) + (kept.coated ? of.oilDryMinutes : 0) > batchStart)
+    return `mould ${name} is not ready by then`;
   return fits(then, PREP, kept.prepStart, kept.prepMinutes, 1) ? null : `nobody is free to set up mould ${name} then`;
 };
 
@@ -142,7 +150,21 @@ const pourOf = (problem: Problem, text: PlanPour): Pour => {
   const prepStart = minuteOf(text.prepStart);
   const prepMinutes = minuteOf(text.prepEnd) - prepStart;
   const fillStart = minuteOf(text.fillStart);
-  return { text, kept: { id: text.id, mould, casting, prepStart, prepMinutes, coated: text.oiled, fillStart, stripFirst: NONE, rackUntil: NONE, rackSpaces: 0 } };
+  return {
+    text,
+    kept: {
+      id: text.id,
+      mould,
+      casting,
+      prepStart,
+      prepMinutes,
+      coated: text.oiled,
+      fillStart,
+      stripFirst: NONE,
+      rackUntil: NONE,
+      rackSpaces: 0,
+    },
+  };
 };
 
 const bagsOf = (problem: Problem, mix: number, kg: number): number => {
@@ -167,10 +189,12 @@ const batchFault = (then: Then, batch: KeptBatch, text: PlanBatch): string | nul
   if (mix.ageing.ageBetween(batch.start + mix.mixMinutes, end) > mix.workingMinutes + 1e-6)
     return 'the mix would stiffen before it is all filled';
   const shift = shiftAt(problem, batch.start, batch.start + batch.minutes);
-  if (shift === NONE || !fits(then, BATCH, batch.start, batch.minutes, mix.crew)) return 'nobody is there to mix it then';
+  if (shift === NONE || !fits(then, BATCH, batch.start, batch.minutes, mix.crew))
+    return 'nobody is there to mix it then';
   if (end + mix.attendMinutes > problem.shifts.sessionEnd[shift]!) return 'nobody stays long enough after it';
   const first = problem.shifts.offset[shift]! + batch.start - problem.shifts.from[shift]!;
-  for (let i = first; i < first + mix.mixMinutes; i++) if (then.mixing[i]! >= problem.mixers) return 'no mixer is free then';
+  for (let i = first; i < first + mix.mixMinutes; i++)
+    if (then.mixing[i]! >= problem.mixers) return 'no mixer is free then';
   return weatherFault(problem, batch.mix, batch.start, end);
 };
 
@@ -245,7 +269,8 @@ const keepOrDrop = (then: Then, batch: KeptBatch, text: PlanBatch, pours: Pour[]
     take(then, pour.kept.prepStart, pour.kept.prepMinutes, 1);
     if (pour.kept.stripFirst === NONE) continue;
     const held = problem.castings[then.moulds[pour.kept.mould]!.held]!;
-    if (!fits(then, STRIP, pour.kept.stripFirst, held.stripMinutes, held.stripCrew)) return undo('nobody is free to strip its mould');
+    if (!fits(then, STRIP, pour.kept.stripFirst, held.stripMinutes, held.stripCrew))
+      return undo('nobody is free to strip its mould');
     take(then, pour.kept.stripFirst, held.stripMinutes, held.stripCrew);
     if (!rackTakes(then, pour.kept)) return undo('the rack is full then');
   }

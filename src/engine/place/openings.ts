@@ -1,6 +1,6 @@
 import type { Placing } from './placing.ts';
+import { coats, forgetUnneededPrep, prepMinutes } from './prep.ts';
 import { NEVER, NONE, type Problem } from './problem.ts';
-import { coatDue, forgetUnneededPrep, prepMinutes } from './prep.ts';
 
 /** Moulds that could take a pour in this shift: one entry for each mould and casting, with the minute it could be ready. */
 export interface Openings {
@@ -19,7 +19,14 @@ export const openingsOf = (problem: Problem): Openings => {
   const most = problem.moulds.reduce((n, m) => n + m.makes.length, 0);
   const ints = (n: number) => new Int32Array(n);
   const castings = problem.castings.length;
-  return { count: 0, mould: ints(most), casting: ints(most), readyAt: ints(most), work: ints(most), soonest: ints(castings) };
+  return {
+    count: 0,
+    mould: ints(most),
+    casting: ints(most),
+    readyAt: ints(most),
+    work: ints(most),
+    soonest: ints(castings),
+  };
 };
 
 /** Latest start of a batch in this shift that fills one piece of the casting and nothing else. */
@@ -39,7 +46,7 @@ const addOpening = (at: Placing, to: Openings, mould: number, casting: number, l
     readyAt = Math.max(moulds.batchFrom[mould]!, timeline.firstFree);
   } else {
     const holds = moulds.held[mould] !== NONE;
-    const coated = coatDue(at, mould);
+    const coated = coats(at, mould);
     const free = holds ? moulds.outAt[mould]! : moulds.freeAt[mould]!;
     if (Math.max(free, moulds.freeAt[mould]!) > latest) return;
     if (holds) work += problem.castings[moulds.held[mould]!]!.stripMinutes;
@@ -61,7 +68,7 @@ export const listOpenings = (at: Placing, to: Openings): void => {
   to.count = 0;
   to.soonest.fill(NEVER);
   for (let k = 0; k < problem.moulds.length; k++) {
-    if (at.moulds.freeAt[k]! >= NEVER || at.moulds.reserved[k]! > 0) continue;
+    if (at.moulds.freeAt[k]! >= NEVER || at.moulds.reserved[k]! > 0 || k === at.choices.restMould) continue;
     forgetUnneededPrep(at, k);
     for (const make of problem.moulds[k]!.makes) {
       const casting = make.casting;

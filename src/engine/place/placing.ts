@@ -146,7 +146,16 @@ const demandOf = (problem: Problem): Demand => {
   for (let c = 0; c < problem.castings.length; c++) start[c + 1] = start[c + 1]! + start[c]!;
   const entries = start[problem.castings.length]!;
   const perCasting = () => ints(problem.castings.length);
-  return { start, order: ints(entries), left: ints(entries), head: perCasting(), end: perCasting(), need: perCasting(), total: 0, prepped: perCasting() };
+  return {
+    start,
+    order: ints(entries),
+    left: ints(entries),
+    head: perCasting(),
+    end: perCasting(),
+    need: perCasting(),
+    total: 0,
+    prepped: perCasting(),
+  };
 };
 
 const placedOf = (problem: Problem, most: number): Placed => ({

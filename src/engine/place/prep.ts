@@ -5,8 +5,21 @@ import { NEVER, NONE, PREP } from './problem.ts';
 export const coatDue = (at: Placing, mould: number): boolean =>
   at.moulds.turnsSinceOil[mould]! >= at.problem.moulds[mould]!.oilEveryTurns;
 
+/** Whether a set-up in this shift includes a sealing coat: where it is due, and earlier where the choices say so. */
+export const coats = (at: Placing, mould: number): boolean => {
+  if (coatDue(at, mould)) return true;
+  const { oilEveryTurns } = at.problem.moulds[mould]!;
+  return at.choices.coatEarly && oilEveryTurns < NEVER && at.moulds.turnsSinceOil[mould]! > 0;
+};
+
 /** Minutes of setting a mould up for a casting (R6), after a strip of what it holds if `stripped`. */
-export const prepMinutes = (at: Placing, mould: number, casting: number, coated: boolean, stripped: boolean): number => {
+export const prepMinutes = (
+  at: Placing,
+  mould: number,
+  casting: number,
+  coated: boolean,
+  stripped: boolean,
+): number => {
   const { cleanMinutes, prepMinutes: base } = at.problem.castings[casting]!;
   const of = at.problem.moulds[mould]!;
   const setFor = stripped ? at.moulds.held[mould]! : at.moulds.setFor[mould]!;
@@ -19,7 +32,14 @@ export const prepMinutes = (at: Placing, mould: number, casting: number, coated:
 };
 
 /** Writes down that a mould is set up; the minutes are taken already. */
-export const recordPrep = (at: Placing, mould: number, casting: number, start: number, minutes: number, coated: boolean): void => {
+export const recordPrep = (
+  at: Placing,
+  mould: number,
+  casting: number,
+  start: number,
+  minutes: number,
+  coated: boolean,
+): void => {
   const { moulds, demand } = at;
   moulds.preppedFor[mould] = casting;
   moulds.prepStart[mould] = start;
@@ -41,6 +61,7 @@ const isEmptyAndFree = (at: Placing, mould: number): boolean =>
   at.moulds.held[mould] === NONE &&
   at.moulds.preppedFor[mould] === NONE &&
   at.moulds.reserved[mould] === 0 &&
+  mould !== at.choices.restMould &&
   at.moulds.freeAt[mould]! < at.timeline.to;
 
 /**
@@ -74,7 +95,7 @@ const bestEmptyMould = (at: Placing, casting: number): number => {
 };
 
 const prepOne = (at: Placing, mould: number, casting: number): boolean => {
-  const due = coatDue(at, mould);
+  const due = coats(at, mould);
   const soon = at.moulds.turnsSinceOil[mould]! + 1 >= at.problem.moulds[mould]!.oilEveryTurns;
   const coated = due || (at.choices.coatAhead && soon);
   const minutes = prepMinutes(at, mould, casting, coated, false);
@@ -93,7 +114,9 @@ export const prepAhead = (at: Placing): void => {
   const { demand, orders, timeline } = at;
   const castings: number[] = [];
   for (let c = 0; c < demand.need.length; c++) if (demand.need[c]! > demand.prepped[c]!) castings.push(c);
-  castings.sort((a, b) => orders.place[demand.order[demand.head[a]!]!]! - orders.place[demand.order[demand.head[b]!]!]! || a - b);
+  castings.sort(
+    (a, b) => orders.place[demand.order[demand.head[a]!]!]! - orders.place[demand.order[demand.head[b]!]!]! || a - b,
+  );
   for (const casting of castings)
     while (demand.need[casting]! > demand.prepped[casting]! && timeline.firstFree < timeline.to) {
       const mould = bestEmptyMould(at, casting);

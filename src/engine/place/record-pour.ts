@@ -15,7 +15,14 @@ const nextOrder = (at: Placing, casting: number): number => {
   return order;
 };
 
-const writePour = (at: Placing, mould: number, casting: number, batch: number, fillStart: number, order: number): number => {
+const writePour = (
+  at: Placing,
+  mould: number,
+  casting: number,
+  batch: number,
+  fillStart: number,
+  order: number,
+): number => {
   const { moulds, placed } = at;
   const pour = placed.pours++;
   const asIs = moulds.prepStart[mould] === NONE;

@@ -25,7 +25,10 @@ const refusalOf = (at: Placing, order: number): Refusal => {
   for (const { casting } of problem.orders[order]!.pieces) {
     const { mix, kg, perPiece, cuts } = problem.castings[casting]!;
     if (at.demand.need[casting] === 0) continue;
-    at.stock.add(problem.mixes[mix]!.perBag, Math.max(problem.mixes[mix]!.bagStep, kg / problem.mixes[mix]!.yieldKgPerBag));
+    at.stock.add(
+      problem.mixes[mix]!.perBag,
+      Math.max(problem.mixes[mix]!.bagStep, kg / problem.mixes[mix]!.yieldKgPerBag),
+    );
     at.stock.add(perPiece);
     at.stock.addCuts(cuts);
   }

@@ -4,8 +4,8 @@ import { packWaiting } from './complete.ts';
 import { composeBatch, type Filling, fullestKg, leadCasting } from './compose.ts';
 import { listOpenings, type Openings } from './openings.ts';
 import type { Placing } from './placing.ts';
-import { BATCH, NEVER, NONE } from './problem.ts';
 import { coatAhead, prepAhead } from './prep.ts';
+import { BATCH, NEVER, NONE } from './problem.ts';
 import { stripAwaited, stripRest } from './strip.ts';
 
 /** Shifts in a row that a mix may wait for a fuller batch; after that it goes out as it is. */
@@ -19,7 +19,7 @@ const chooseBatch = (at: Placing, lead: number, openings: Openings): Filling[] =
   const { leastFill, waitMinutes } = at.choices;
   const mix = at.problem.castings[lead]!.mix;
   const soon = composeBatch(at, lead, openings, waitMinutes);
-  if (leastFill <= 0 || soon.length === 0) return soon;
+  if (leastFill <= 0 || at.choices.mostPieces > 0 || soon.length === 0) return soon;
   const enough = Math.min(leastFill * fullestKg(at, lead), leastFill * at.problem.mixes[mix]!.mostKg);
   if (kgOf(at, soon) >= enough) return soon;
   const later = composeBatch(at, lead, openings, NEVER - openings.soonest[lead]! - 1);
@@ -97,7 +97,7 @@ export const workShift = (at: Placing, shift: number): void => {
     prepAhead(at);
   }
   if (pours && at.demand.total > 0) pourBatches(at, false);
-  stripRest(at);
+  if (!at.choices.leaveInMoulds) stripRest(at);
   packWaiting(at, false);
   if (at.demand.total > 0 && !at.choices.noAhead) prepAhead(at);
 };

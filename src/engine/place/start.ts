@@ -1,7 +1,7 @@
-import type { Placing } from './placing.ts';
-import { NEVER, NONE } from './problem.ts';
 import { reserveKept } from './apply-kept.ts';
 import { completeOrder } from './complete.ts';
+import type { Placing } from './placing.ts';
+import { NEVER, NONE } from './problem.ts';
 
 const resetMoulds = (at: Placing): void => {
   const { problem, moulds, placed, demand } = at;

@@ -78,7 +78,8 @@ export class Stock {
       const sticks = opened.find((x) => x.material === material)?.quantity ?? 0;
       at = Math.max(at, this.earliestOf(material, this.needed[material]! + sticks, from));
     }
-    for (const x of opened) if (!this.asked.includes(x.material)) at = Math.max(at, this.earliestOf(x.material, x.quantity, from));
+    for (const x of opened)
+      if (!this.asked.includes(x.material)) at = Math.max(at, this.earliestOf(x.material, x.quantity, from));
     return at;
   }
 
@@ -88,7 +89,8 @@ export class Stock {
     for (const material of [...this.asked, ...opened.map((x) => x.material)]) {
       const sticks = opened.find((x) => x.material === material)?.quantity ?? 0;
       const wanted = this.needed[material]! + sticks;
-      if (this.earliestOf(material, wanted, by) > by) return { material, quantity: wanted - this.levelBy(material, by) };
+      if (this.earliestOf(material, wanted, by) > by)
+        return { material, quantity: wanted - this.levelBy(material, by) };
     }
     return null;
   }
@@ -118,7 +120,8 @@ export class Stock {
   use(at: number): void {
     for (const x of this.openSticks(at, true)) this.want(x.material, x.quantity);
     for (const material of this.asked)
-      if (at < this.materials[material]!.plentyFrom) this.used[material] = this.used[material]! + this.needed[material]!;
+      if (at < this.materials[material]!.plentyFrom)
+        this.used[material] = this.used[material]! + this.needed[material]!;
     this.ask();
   }
 

@@ -70,7 +70,8 @@ const nextStripFrom = (at: Placing): number => {
 export const stripAwaited = (at: Placing): void => {
   const next = nextStripFrom(at);
   for (let k = 0; k < at.moulds.held.length; k++)
-    if (at.moulds.held[k] !== NONE && at.moulds.outAt[k]! < at.timeline.to && holdsOrderUp(at, k, next)) stripIfItFits(at, k);
+    if (at.moulds.held[k] !== NONE && at.moulds.outAt[k]! < at.timeline.to && holdsOrderUp(at, k, next))
+      stripIfItFits(at, k);
 };
 
 const isWanted = (at: Placing, mould: number): boolean => {

@@ -70,7 +70,15 @@ export class Timeline {
   }
 
   /** As `earliest` or `latest`, with a mixer free for the first `mixMinutes`. */
-  batchStart(kind: number, minutes: number, people: number, mixMinutes: number, from: number, by: number, late: boolean): number {
+  batchStart(
+    kind: number,
+    minutes: number,
+    people: number,
+    mixMinutes: number,
+    from: number,
+    by: number,
+    late: boolean,
+  ): number {
     let [lo, hi] = [from, by];
     for (;;) {
       const start = late ? this.latest(kind, minutes, people, lo, hi) : this.earliest(kind, minutes, people, lo, hi);

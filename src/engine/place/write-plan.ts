@@ -36,8 +36,9 @@ const numbered = (prefix: string, count: number, kept: (string | undefined)[]): 
 const namesOf = ({ placed, problem }: Placing): Names => {
   const keptBatch = (b: number) => problem.kept.batches[placed.batchKept[b]!];
   const batches = Array.from({ length: placed.batches }, (_, b) => keptBatch(b)?.id);
-  const pours = Array.from({ length: placed.pours }, (_, p) =>
-    keptBatch(placed.pourBatch[p]!)?.pours.find((x) => x.mould === placed.pourMould[p])?.id,
+  const pours = Array.from(
+    { length: placed.pours },
+    (_, p) => keptBatch(placed.pourBatch[p]!)?.pours.find((x) => x.mould === placed.pourMould[p])?.id,
   );
   return { batches: numbered('B', placed.batches, batches), pours: numbered('P', placed.pours, pours) };
 };
@@ -50,7 +51,12 @@ const addOrderUses = (at: Placing, uses: Uses): void => {
     const when = at.orders.packStart[o]! === NONE ? completesAt : at.orders.packStart[o]!;
     for (const x of order.parts) uses.quantities[x.material]!.push({ at: when, quantity: x.quantity });
     for (const x of order.cuts)
-      uses.cuts[x.material]!.push({ lengthMm: x.lengthMm, count: x.count, at: when, for: at.problem.yard.orders[o]!.id });
+      uses.cuts[x.material]!.push({
+        lengthMm: x.lengthMm,
+        count: x.count,
+        at: when,
+        for: at.problem.yard.orders[o]!.id,
+      });
   });
 };
 
@@ -65,19 +71,26 @@ const usesOf = (at: Placing, names: Names): Uses => {
     const when = placed.batchStart[placed.pourBatch[p]!]!;
     for (const x of casting.perPiece) uses.quantities[x.material]!.push({ at: when, quantity: x.quantity });
     for (const x of casting.cuts)
-      uses.cuts[x.material]!.push({ lengthMm: x.lengthMm, count: x.count, at: when, for: names.batches[placed.pourBatch[p]!]! });
+      uses.cuts[x.material]!.push({
+        lengthMm: x.lengthMm,
+        count: x.count,
+        at: when,
+        for: names.batches[placed.pourBatch[p]!]!,
+      });
   }
   addOrderUses(at, uses);
   return uses;
 };
 
 /** How many sticks may be open by a minute: what is there, until more can be bought. */
-const sticksBy = (problem: Problem, material: number, used: Use[]) => (minute: number): number => {
-  const m = problem.materials[material]!;
-  if (minute >= m.plentyFrom) return Infinity;
-  const arrived = m.arrivals.reduce((n, x) => (x.at <= minute ? n + x.quantity : n), m.onHand);
-  return used.reduce((n, x) => (x.at <= minute ? n - x.quantity : n), arrived);
-};
+const sticksBy =
+  (problem: Problem, material: number, used: Use[]) =>
+  (minute: number): number => {
+    const m = problem.materials[material]!;
+    if (minute >= m.plentyFrom) return Infinity;
+    const arrived = m.arrivals.reduce((n, x) => (x.at <= minute ? n + x.quantity : n), m.onHand);
+    return used.reduce((n, x) => (x.at <= minute ? n - x.quantity : n), arrived);
+  };
 
 /** Sticks of each material; the index of a material whose cuts do not fit its sticks where that cannot be done. */
 const cutSticks = (problem: Problem, uses: Uses): { sticks: PlanStick[]; failed: number } => {
@@ -85,10 +98,18 @@ const cutSticks = (problem: Problem, uses: Uses): { sticks: PlanStick[]; failed:
   for (let i = 0; i < problem.materials.length; i++) {
     if (uses.cuts[i]!.length === 0) continue;
     const scarce = problem.materials[i]!.plentyFrom > problem.now;
-    const opened = cutPlan(problem.materials[i]!, uses.cuts[i]!, scarce ? sticksBy(problem, i, uses.quantities[i]!) : undefined);
+    const opened = cutPlan(
+      problem.materials[i]!,
+      uses.cuts[i]!,
+      scarce ? sticksBy(problem, i, uses.quantities[i]!) : undefined,
+    );
     if (!opened) return { sticks, failed: i };
     for (const stick of opened) {
-      sticks.push({ material: problem.yard.materials[i]!.id, openedAt: problem.calendar.instantText(stick.openedAt), cuts: stick.cuts });
+      sticks.push({
+        material: problem.yard.materials[i]!.id,
+        openedAt: problem.calendar.instantText(stick.openedAt),
+        cuts: stick.cuts,
+      });
       uses.quantities[i]!.push({ at: stick.openedAt, quantity: 1 });
     }
   }
@@ -180,7 +201,13 @@ const orderOf = (at: Placing, o: number): PlanOrder => {
 /** What a plan scores, by the contract: the sums a maker never sees, and everything is compared by. */
 export const scoreOf = (at: Placing): PlanFile['score'] => {
   const { problem, orders, placed } = at;
-  const score = { unplannedWeight: 0, weightedDaysLate: 0, batches: placed.batches, bags: bagsOf(placed), weightedCompletionDays: 0 };
+  const score = {
+    unplannedWeight: 0,
+    weightedDaysLate: 0,
+    batches: placed.batches,
+    bags: bagsOf(placed),
+    weightedCompletionDays: 0,
+  };
   problem.orders.forEach((order, o) => {
     if (orders.completesAt[o] === NONE) {
       score.unplannedWeight += order.weight;
@@ -209,7 +236,9 @@ export const writePlan = (at: Placing, unplanned: UnplannedOrder[]): { plan: Pla
     buysOf(
       material,
       uses.quantities[i]!,
-      problem.yard.incoming.flatMap((x) => (x.material === material.id ? [{ day: dayNumber(x.on), quantity: x.quantity }] : [])),
+      problem.yard.incoming.flatMap((x) =>
+        x.material === material.id ? [{ day: dayNumber(x.on), quantity: x.quantity }] : [],
+      ),
       problem.now,
       problem.calendar,
     ),

@@ -1,10 +1,10 @@
 import type { Order } from '../../../shared/order.ts';
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { evaluate } from '../search/evaluation.ts';
 import type { Placing } from '../place/placing.ts';
 import { NEVER, NONE } from '../place/problem.ts';
 import { settle } from '../place/settle.ts';
+import { evaluate } from '../search/evaluation.ts';
 import { type Asking, askingFor, insertInto, type Present, presentOf } from './present.ts';
 import { handoverOn } from './promise.ts';
 
@@ -40,7 +40,13 @@ const pushesOf = (at: Placing, present: Present): { pushes: Push[]; lost: number
     if (dueDay >= NEVER || before >= NEVER) return;
     const day = handoverOn(problem, completesAt);
     const late = Math.max(0, day - dueDay);
-    if (late > before) pushes.push({ order: problem.yard.orders[o]!.id, from: dateOfDay(dueDay + before), to: dateOfDay(day), days: late - before });
+    if (late > before)
+      pushes.push({
+        order: problem.yard.orders[o]!.id,
+        from: dateOfDay(dueDay + before),
+        to: dateOfDay(day),
+        days: late - before,
+      });
   });
   return { pushes, lost };
 };

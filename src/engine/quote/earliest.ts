@@ -3,7 +3,7 @@ import type { Placing } from '../place/placing.ts';
 import { NEVER, NONE } from '../place/problem.ts';
 import { settle } from '../place/settle.ts';
 import { poursOf } from '../search/effort.ts';
-import { changeChoices } from '../search/moves/choices.ts';
+import { changeChoices, scopeOf } from '../search/moves/choices.ts';
 import { TRIED_CHOICES } from '../search/quick.ts';
 import { below, randomFrom } from '../search/random.ts';
 import { type Asking, daysLateOf, insertInto, type Present } from './present.ts';
@@ -46,7 +46,7 @@ const earliestAround = ({ at, problem, added }: Asking, present: Present, best: 
   const tries = Math.min(MOST_AROUND, Math.floor((POURS_AROUND * share) / poursOf(problem)));
   let [earliest, liked] = [best, choices];
   for (let i = 0; i < tries; i++) {
-    const changed = changeChoices(i % 3 === 0 ? choices : liked, random, problem.mixes.length);
+    const changed = changeChoices(i % 3 === 0 ? choices : liked, random, scopeOf(problem));
     const place = below(random, sequence.length + 1);
     const dispatch = { ...present.dispatch, choices: changed, sequence: insertInto(sequence, place, added) };
     const completesAt = completesUnder(at, dispatch, added, present);

@@ -31,7 +31,14 @@ export const quoteOrder = (yard: YardFile, order: Order, { limits = false }: { l
   const { problem } = asking;
   const earliest = earliestOf(asking, present, MOST_PLACES);
   if (earliest >= NEVER)
-    return { earliestAt: null, earliestOn: null, promiseOn: null, ifFirstOn: null, limits: [], reason: reasonAgainst(asking, present) };
+    return {
+      earliestAt: null,
+      earliestOn: null,
+      promiseOn: null,
+      ifFirstOn: null,
+      limits: [],
+      reason: reasonAgainst(asking, present),
+    };
   const promise = promiseDay(problem, earliest);
   return {
     earliestAt: problem.calendar.instantText(earliest),

@@ -1,5 +1,5 @@
 import type { Order } from '../../../shared/order.ts';
-import { clockMinutes, dateOfDay, dayNumber, minuteOf, type DayNumber } from '../../../shared/time.ts';
+import { clockMinutes, type DayNumber, dateOfDay, dayNumber, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../work/calendar.ts';
 import { sessionsOf } from '../work/sessions.ts';
@@ -27,7 +27,9 @@ const WEEKDAY_NAMES = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
 const MONTH_NAMES = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
 const clockText = (minutes: number): string =>
-  minutes >= 1440 ? '24:00' : `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
+  minutes >= 1440
+    ? '24:00'
+    : `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
 
 const dayText = (day: DayNumber): string => {
   const date = dateOfDay(day);
@@ -71,7 +73,9 @@ const shortName = (name: string): string => name.replace(/^panel /i, '');
 const moreMoulds = (yard: YardFile, order: Order): Relaxation[] =>
   castingsOf(yard, order).flatMap((casting) => {
     const more = withMould(yard, casting.id);
-    return more ? [{ limit: 'mould' as const, what: casting.id, change: `One more ${shortName(casting.name)} mould`, yard: more }] : [];
+    return more
+      ? [{ limit: 'mould' as const, what: casting.id, change: `One more ${shortName(casting.name)} mould`, yard: more }]
+      : [];
   });
 
 const mended = (yard: YardFile, order: Order): Relaxation[] => {
@@ -82,7 +86,10 @@ const mended = (yard: YardFile, order: Order): Relaxation[] => {
       limit: 'mended',
       what: m.id,
       change: `${m.id} mended now`,
-      yard: { ...yard, moulds: yard.moulds.map((x) => (x === m ? { ...m, condition: 'ready', repairedOn: undefined } : x)) },
+      yard: {
+        ...yard,
+        moulds: yard.moulds.map((x) => (x === m ? { ...m, condition: 'ready', repairedOn: undefined } : x)),
+      },
     }));
 };
 
@@ -90,7 +97,10 @@ const mended = (yard: YardFile, order: Order): Relaxation[] => {
 const oneMoreSession = (yard: YardFile): Relaxation[] => {
   const pouring = [...yard.work, ...yard.extra].filter((w) => w.allows.includes('batch'));
   const longest = pouring.reduce<(typeof pouring)[number] | null>(
-    (best, w) => (best && clockMinutes(best.end) - clockMinutes(best.start) >= clockMinutes(w.end) - clockMinutes(w.start) ? best : w),
+    (best, w) =>
+      best && clockMinutes(best.end) - clockMinutes(best.start) >= clockMinutes(w.end) - clockMinutes(w.start)
+        ? best
+        : w,
     null,
   );
   if (!longest) return [];
@@ -100,7 +110,13 @@ const oneMoreSession = (yard: YardFile): Relaxation[] => {
     if (s.windows.some((w) => w.allows.includes('batch'))) busy.add(s.day);
   for (let day = today + 1; day <= today + WEEK; day++) {
     if (busy.has(day)) continue;
-    const extra = { date: dateOfDay(day), start: longest.start, end: longest.end, crew: longest.crew, allows: longest.allows };
+    const extra = {
+      date: dateOfDay(day),
+      start: longest.start,
+      end: longest.end,
+      crew: longest.crew,
+      allows: longest.allows,
+    };
     const change = `One more session on ${dayText(day)}, ${longest.start} to ${longest.end}`;
     return [{ limit: 'session', what: extra.date, change, yard: { ...yard, extra: [...yard.extra, extra] } }];
   }
@@ -109,7 +125,13 @@ const oneMoreSession = (yard: YardFile): Relaxation[] => {
 
 const moreHands = (yard: YardFile): Relaxation[] => {
   const more = <T extends { crew: number }>(windows: T[]) => windows.map((w) => ({ ...w, crew: w.crew + 1 }));
-  return [{ limit: 'hands', change: 'One more pair of hands', yard: { ...yard, work: more(yard.work), extra: more(yard.extra) } }];
+  return [
+    {
+      limit: 'hands',
+      change: 'One more pair of hands',
+      yard: { ...yard, work: more(yard.work), extra: more(yard.extra) },
+    },
+  ];
 };
 
 const eveningHalfHour = (yard: YardFile): Relaxation[] => {
@@ -123,7 +145,13 @@ const eveningHalfHour = (yard: YardFile): Relaxation[] => {
     crew: 1,
     allows: ['strip' as const],
   })).filter((w) => dayNumber(w.date) <= today + yard.yard.horizonDays);
-  return [{ limit: 'evening', change: 'Half an hour in the evening to strip', yard: { ...yard, extra: [...yard.extra, ...evenings] } }];
+  return [
+    {
+      limit: 'evening',
+      change: 'Half an hour in the evening to strip',
+      yard: { ...yard, extra: [...yard.extra, ...evenings] },
+    },
+  ];
 };
 
 /** What arrives later or takes days to come, as if it were fetched today. */
@@ -132,9 +160,13 @@ const fetchedToday = (yard: YardFile): Relaxation[] => {
   return yard.materials.flatMap((m): Relaxation[] => {
     const coming = yard.incoming.some((x) => x.material === m.id && x.on > today);
     if (!coming && !m.leadDays) return [];
-    const materials = yard.materials.map((x) => (x === m && m.leadDays ? { ...m, leadDays: 0, minimum: Math.min(m.minimum, m.onHand) } : x));
+    const materials = yard.materials.map((x) =>
+      x === m && m.leadDays ? { ...m, leadDays: 0, minimum: Math.min(m.minimum, m.onHand) } : x,
+    );
     const incoming = yard.incoming.map((x) => (x.material === m.id && x.on > today ? { ...x, on: today } : x));
-    return [{ limit: 'material', what: m.id, change: `${m.name} fetched today`, yard: { ...yard, materials, incoming } }];
+    return [
+      { limit: 'material', what: m.id, change: `${m.name} fetched today`, yard: { ...yard, materials, incoming } },
+    ];
   });
 };
 

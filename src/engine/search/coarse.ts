@@ -28,7 +28,8 @@ const readyMinutes = (at: Placing): number[][] => {
   for (const lot of problem.finished) for (let i = 0; i < lot.count; i++) ready[lot.casting]!.push(lot.readyAt);
   for (const piece of problem.inMould)
     if (placed.firstStripStart[piece.mould] !== NONE) ready[piece.casting]!.push(placed.firstReadyAt[piece.mould]!);
-  for (let p = 0; p < placed.pours; p++) if (placed.pourStripStart[p] !== NONE) ready[placed.pourCasting[p]!]!.push(placed.pourReadyAt[p]!);
+  for (let p = 0; p < placed.pours; p++)
+    if (placed.pourStripStart[p] !== NONE) ready[placed.pourCasting[p]!]!.push(placed.pourReadyAt[p]!);
   for (const list of ready) list.sort((a, b) => a - b);
   return ready;
 };
@@ -78,7 +79,11 @@ export const coarseCost = (model: CoarseModel, sequence: Int32Array): number => 
 };
 
 /** Descends by the best insertion or swap of each place until nothing gets better or the evaluations run out. */
-const descend = (model: CoarseModel, start: Int32Array, budget: { left: number }): { sequence: Int32Array; cost: number } => {
+const descend = (
+  model: CoarseModel,
+  start: Int32Array,
+  budget: { left: number },
+): { sequence: Int32Array; cost: number } => {
   let sequence = start;
   let cost = coarseCost(model, sequence);
   for (let improved = true; improved && budget.left > 0; ) {
@@ -92,7 +97,13 @@ const descend = (model: CoarseModel, start: Int32Array, budget: { left: number }
   return { sequence, cost };
 };
 
-const bestMoveFrom = (model: CoarseModel, sequence: Int32Array, from: number, cost: number, budget: { left: number }) => {
+const bestMoveFrom = (
+  model: CoarseModel,
+  sequence: Int32Array,
+  from: number,
+  cost: number,
+  budget: { left: number },
+) => {
   let best: { sequence: Int32Array; cost: number } | null = null;
   const trial = sequence.slice();
   const judge = () => {

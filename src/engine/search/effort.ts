@@ -12,15 +12,21 @@ export interface StopRule {
 
 /** Pieces the orders ask for: what the time of a decode grows with. */
 export const poursOf = (problem: Problem): number =>
-  Math.max(1, problem.orders.reduce((n, o) => n + o.pieces.reduce((k, p) => k + p.count, 0), 0));
+  Math.max(
+    1,
+    problem.orders.reduce((n, o) => n + o.pieces.reduce((k, p) => k + p.count, 0), 0),
+  );
 
 const POURS_PLACED = { normal: 130_000, thorough: 2_000_000 };
-const MOST_PLANS = { normal: 4_000, thorough: 60_000 };
+const MOST_PLANS = { normal: 12_000, thorough: 150_000 };
 const LINES_JUDGED = { normal: 20_000_000, thorough: 200_000_000 };
 
 /** The stop rule of an effort: pours placed in all, divided by the pours of the yard; so many plans at most. */
 export const stopRule = (problem: Problem, effort: 'normal' | 'thorough'): StopRule => {
-  const lines = Math.max(1, problem.orders.reduce((n, o) => n + 1 + o.pieces.length, 0));
+  const lines = Math.max(
+    1,
+    problem.orders.reduce((n, o) => n + 1 + o.pieces.length, 0),
+  );
   return {
     plans: Math.max(12, Math.min(MOST_PLANS[effort], Math.floor(POURS_PLACED[effort] / poursOf(problem)))),
     coarse: Math.floor(LINES_JUDGED[effort] / lines),

@@ -1,18 +1,21 @@
-import { type Choices, choicesIn, type Dispatch } from '../place/dispatch.ts';
 import { type Course, decode, decodeFrom } from '../place/decode.ts';
+import { type Choices, choicesIn, type Dispatch } from '../place/dispatch.ts';
 import type { Placing } from '../place/placing.ts';
 import { coarseModelOf, coarseSearch } from './coarse.ts';
 import type { StopRule } from './effort.ts';
 import { type Evaluation, evaluate, isBetter } from './evaluation.ts';
 import { blockMove } from './moves/block.ts';
-import { changeChoices } from './moves/choices.ts';
+import { changeChoices, scopeOf } from './moves/choices.ts';
 import { insertMove } from './moves/insert.ts';
 import { swapMove } from './moves/swap.ts';
+import { type PresentPours, poursLeft } from './nearness.ts';
 import { below, type Random } from './random.ts';
 
 export interface Found {
   dispatch: Dispatch;
   evaluation: Evaluation;
+  /** Pours of the present plan that it leaves as they are; 0 where there is none. */
+  kept: number;
 }
 
 /** A day late against a day of finishing sooner, when the search weighs a step that is worse in one of them. */
@@ -22,7 +25,7 @@ const UNPLANNED_WORTH = 100_000;
 /** Share of steps that change the sequence; the others change the decoder's choices in one shift. */
 const SEQUENCE_SHARE = 0.2;
 /** A step may be this much worse at first, in weighted days; the allowance shrinks to nothing. */
-const FIRST_ALLOWANCE = 30;
+const FIRST_ALLOWANCE = 8;
 /** Rounds of the rough model, each read off the best plan so far. */
 const COARSE_ROUNDS = 4;
 
@@ -30,17 +33,28 @@ const weigh = (e: Evaluation): number =>
   e.unplannedWeight * UNPLANNED_WORTH + e.weightedDaysLate * LATE_WORTH + e.lateness * LATENESS_WORTH + e.cost;
 
 /** Sequences by the rough model, each judged by a whole plan; the best found. */
-export const improveSequence = (at: Placing, start: Found, stop: StopRule, random: Random): Found => {
+export const improveSequence = (
+  at: Placing,
+  start: Found,
+  stop: StopRule,
+  random: Random,
+  present?: PresentPours,
+): Found => {
   let best = start;
   for (let round = 0; round < COARSE_ROUNDS; round++) {
     decode(at, best.dispatch);
-    const { sequence } = coarseSearch(coarseModelOf(at), best.dispatch.sequence, random, Math.floor(stop.coarse / COARSE_ROUNDS));
+    const { sequence } = coarseSearch(
+      coarseModelOf(at),
+      best.dispatch.sequence,
+      random,
+      Math.floor(stop.coarse / COARSE_ROUNDS),
+    );
     if (sequence.every((o, i) => o === best.dispatch.sequence[i])) break;
     const dispatch: Dispatch = { ...best.dispatch, sequence, inShift: new Map() };
     decode(at, dispatch);
     const evaluation = evaluate(at);
     if (!isBetter(evaluation, best.evaluation)) break;
-    best = { dispatch, evaluation };
+    best = { dispatch, evaluation, kept: present ? poursLeft(at, present) : 0 };
   }
   return best;
 };
@@ -65,6 +79,7 @@ class Search {
   constructor(
     private readonly at: Placing,
     start: Found,
+    private readonly presentPours?: PresentPours,
   ) {
     this.present = this.best = start;
     this.decodeWhole(start.dispatch);
@@ -76,6 +91,11 @@ class Search {
     this.intact = this.shifts = this.course.snapshots.length;
   }
 
+  backToBest(): void {
+    this.present = this.best;
+    this.decodeWhole(this.best.dispatch);
+  }
+
   get shiftsWorked(): number {
     return this.shifts;
   }
@@ -83,9 +103,12 @@ class Search {
   private consider(dispatch: Dispatch, allowance: number, random: Random): boolean {
     const evaluation = evaluate(this.at);
     const worse = weigh(evaluation) - weigh(this.present.evaluation);
-    if (isBetter(evaluation, this.best.evaluation)) this.best = { dispatch, evaluation };
+    const kept = this.presentPours ? poursLeft(this.at, this.presentPours) : 0;
+    const equal = !isBetter(this.best.evaluation, evaluation);
+    if (isBetter(evaluation, this.best.evaluation) || (equal && kept > this.best.kept))
+      this.best = { dispatch, evaluation, kept };
     if (worse > 0 && random() >= Math.exp(-worse / allowance)) return false;
-    this.present = { dispatch, evaluation };
+    this.present = { dispatch, evaluation, kept };
     return true;
   }
 
@@ -93,28 +116,41 @@ class Search {
     const dispatch = { ...this.present.dispatch, sequence };
     decode(this.at, dispatch);
     if (this.consider(dispatch, allowance, random)) this.decodeWhole(dispatch);
-    else this.intact = Math.min(this.intact, 1);
+    // The queues are those of the sequence given up: the next plan has to be decoded from the start.
+    else this.intact = 0;
   }
 
   tryShift(shift: number, choices: Choices, allowance: number, random: Random): void {
     const inShift = new Map(this.present.dispatch.inShift).set(shift, choices);
     const dispatch = { ...this.present.dispatch, inShift };
-    const first = Math.max(0, Math.min(shift, this.intact - 1));
-    decodeFrom(this.at, dispatch, first, this.course);
+    if (this.intact === 0) decode(this.at, dispatch, this.course);
+    else decodeFrom(this.at, dispatch, Math.min(shift, this.intact - 1), this.course);
     if (this.consider(dispatch, allowance, random)) this.intact = this.shifts = this.course.snapshots.length;
     else this.intact = Math.min(this.intact, shift + 1);
   }
 }
 
+/** Share of the steps after which the search goes on from the best plan and takes nothing much worse any more. */
+const SETTLE_FROM = 0.6;
+const SETTLING_ALLOWANCE = 1;
+
+const allowanceAt = (part: number): number =>
+  part < SETTLE_FROM
+    ? FIRST_ALLOWANCE * (1 - part / SETTLE_FROM) + SETTLING_ALLOWANCE
+    : SETTLING_ALLOWANCE * ((1 - part) / (1 - SETTLE_FROM)) + 1e-3;
+
 /**
  * Local search on whole plans: steps in the sequence and in the decoder's choices, shift by shift, each judged by the
- * decoder; a worse one is now and then taken, ever more rarely (annealing). Stops after `stop.plans` steps.
+ * decoder; a worse one is now and then taken, ever more rarely (annealing). For the last steps it goes on from the best
+ * plan. Stops after `stop.plans` steps.
  */
-export const improvePlan = (at: Placing, start: Found, stop: StopRule, random: Random): Found => {
-  const search = new Search(at, start);
-  const mixes = at.problem.mixes.length;
+const anneal = (at: Placing, start: Found, stop: StopRule, random: Random, present?: PresentPours): Found => {
+  const search = new Search(at, start, present);
+  const scope = scopeOf(at.problem);
+  const settleAt = Math.floor(stop.plans * SETTLE_FROM);
   for (let step = 0; step < stop.plans; step++) {
-    const allowance = FIRST_ALLOWANCE * (1 - step / stop.plans) + 1e-3;
+    if (step === settleAt) search.backToBest();
+    const allowance = allowanceAt(step / stop.plans);
     const { dispatch } = search.present;
     if (dispatch.sequence.length > 1 && random() < SEQUENCE_SHARE) {
       search.trySequence(moveSequence(dispatch.sequence, random), allowance, random);
@@ -122,7 +158,29 @@ export const improvePlan = (at: Placing, start: Found, stop: StopRule, random: R
     }
     if (search.shiftsWorked === 0) break;
     const shift = below(random, search.shiftsWorked);
-    search.tryShift(shift, changeChoices(choicesIn(dispatch, shift), random, mixes), allowance, random);
+    search.tryShift(shift, changeChoices(choicesIn(dispatch, shift), random, scope), allowance, random);
   }
   return search.best;
+};
+
+/** A search of so many steps is split into rounds that each start afresh; shorter ones are not. */
+const STEPS_OF_A_ROUND = 3000;
+const MOST_ROUNDS = 4;
+
+/** Anneals from the plan it is given, in several rounds where there are steps enough, and returns the best of them. */
+export const improvePlan = (
+  at: Placing,
+  start: Found,
+  stop: StopRule,
+  random: Random,
+  present?: PresentPours,
+): Found => {
+  const rounds = Math.max(1, Math.min(MOST_ROUNDS, Math.floor(stop.plans / STEPS_OF_A_ROUND)));
+  let best = start;
+  for (let round = 0; round < rounds; round++) {
+    const found = anneal(at, start, { ...stop, plans: Math.floor(stop.plans / rounds) }, random, present);
+    const equal = !isBetter(best.evaluation, found.evaluation);
+    if (isBetter(found.evaluation, best.evaluation) || (equal && found.kept > best.kept)) best = found;
+  }
+  return best;
 };

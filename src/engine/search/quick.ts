@@ -1,9 +1,12 @@
 import { type Choices, type Dispatch, dispatchOf } from '../place/dispatch.ts';
 import type { Placing } from '../place/placing.ts';
-import { settle } from '../place/settle.ts';
-import { type Evaluation, evaluate, isBetter } from './evaluation.ts';
-import { apparentTardinessFirst, earliestDueFirst, weightedShortestFirst, workDays } from './rules.ts';
 import type { Problem } from '../place/problem.ts';
+import { settle } from '../place/settle.ts';
+import { poursOf } from './effort.ts';
+import { evaluate, isBetter } from './evaluation.ts';
+import type { Found } from './improve.ts';
+import { type PresentPours, poursLeft } from './nearness.ts';
+import { apparentTardinessFirst, earliestDueFirst, weightedShortestFirst, workDays } from './rules.ts';
 
 /** The decoder's own choices that quick planning tries with each sequence. */
 export const TRIED_CHOICES: Partial<Choices>[] = [
@@ -32,20 +35,35 @@ export const startSequences = (problem: Problem): Int32Array[] => {
   return candidates.filter((x) => !seen.has(x.join()) && seen.add(x.join()));
 };
 
+/** What a search starts from beside the dispatch rules, and what it stays close to. */
+export interface Leaning {
+  /** Dispatches to try first. */
+  first: Dispatch[];
+  /** Pours of the present plan: of plans that are equally good the one that keeps more of them wins. */
+  present?: PresentPours;
+}
+
 /** Tries a few dispatches and returns the best with its evaluation. */
-export const quickSearch = (at: Placing): { dispatch: Dispatch; evaluation: Evaluation } => {
+export const quickSearch = (at: Placing, leaning: Leaning = { first: [] }): Found => {
   const sequences = startSequences(at.problem);
-  const pours = Math.max(1, at.problem.orders.reduce((n, o) => n + o.pieces.reduce((k, p) => k + p.count, 0), 0));
-  const tries = Math.max(3, Math.min(sequences.length * TRIED_CHOICES.length, Math.floor(POURS_IN_ALL / pours)));
-  let best: { dispatch: Dispatch; evaluation: Evaluation } | null = null;
+  const tries = Math.max(
+    3,
+    Math.min(sequences.length * TRIED_CHOICES.length, Math.floor(POURS_IN_ALL / poursOf(at.problem))),
+  );
+  let best: Found | null = null;
+  const consider = (dispatch: Dispatch) => {
+    settle(at, dispatch);
+    const evaluation = evaluate(at);
+    const kept = leaning.present ? poursLeft(at, leaning.present) : 0;
+    const better = !best || isBetter(evaluation, best.evaluation);
+    if (better || (!isBetter(best!.evaluation, evaluation) && kept > best!.kept)) best = { dispatch, evaluation, kept };
+  };
+  for (const dispatch of leaning.first) consider(dispatch);
   for (let i = 0; i < tries; i++) {
     // Diagonally through both lists, so that few tries still see several of each.
     const sequence = sequences[i % sequences.length]!;
     const choices = TRIED_CHOICES[(i + Math.floor(i / sequences.length)) % TRIED_CHOICES.length]!;
-    const dispatch = dispatchOf(sequence, choices);
-    settle(at, dispatch);
-    const evaluation = evaluate(at);
-    if (!best || isBetter(evaluation, best.evaluation)) best = { dispatch, evaluation };
+    consider(dispatchOf(sequence, choices));
   }
   return best!;
 };

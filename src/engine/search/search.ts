@@ -3,14 +3,21 @@ import { settle } from '../place/settle.ts';
 import { type Effort, stopRule } from './effort.ts';
 import { evaluate } from './evaluation.ts';
 import { type Found, improvePlan, improveSequence } from './improve.ts';
+import type { PresentPours } from './nearness.ts';
 import { randomFrom } from './random.ts';
 
 /** Searches on from a plan: first for a better sequence by the rough model, then step by step on whole plans. */
-export const searchOn = (at: Placing, start: Found, effort: Exclude<Effort, 'quick'>, seed: number): Found => {
+export const searchOn = (
+  at: Placing,
+  start: Found,
+  effort: Exclude<Effort, 'quick'>,
+  seed: number,
+  present?: PresentPours,
+): Found => {
   const stop = stopRule(at.problem, effort);
   const random = randomFrom(seed);
   // Which orders can be made at all is settled once; the search then moves only those.
   settle(at, start.dispatch);
-  const settled: Found = { dispatch: start.dispatch, evaluation: evaluate(at) };
-  return improvePlan(at, improveSequence(at, settled, stop, random), stop, random);
+  const settled: Found = { ...start, evaluation: evaluate(at) };
+  return improvePlan(at, improveSequence(at, settled, stop, random, present), stop, random, present);
 };

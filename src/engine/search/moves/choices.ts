@@ -1,15 +1,25 @@
 import type { Choices } from '../../place/dispatch.ts';
+import type { Problem } from '../../place/problem.ts';
 import { below, pick, type Random } from '../random.ts';
 
 const LEAST_FILLS = [0, 0.3, 0.6, 0.8, 0.9, 1];
 const WAITS_MINUTES = [0, 15, 30, 60, 90, 150];
 const WEIGHTS = [0, 0.5, 1, 2, 4];
 const SPARES_MINUTES = [0, 30, 120, 1000];
+const MOST_PIECES = [0, 1, 1, 2, 3];
 const WORK_WEIGHTS = [0, 0.1, 0.25, 0.5];
 /** Shuffles are numbers without meaning; this many are more than any search tries. */
 const SHUFFLES = 1_000_000;
 
-type Change = (choices: Choices, random: Random, mixes: number) => Partial<Choices>;
+/** How many mixes and moulds there are to choose from. */
+export interface Scope {
+  mixes: number;
+  moulds: number;
+}
+
+export const scopeOf = (problem: Problem): Scope => ({ mixes: problem.mixes.length, moulds: problem.moulds.length });
+
+type Change = (choices: Choices, random: Random, scope: Scope) => Partial<Choices>;
 
 const CHANGES: Change[] = [
   (_, random) => ({ leastFill: pick(random, LEAST_FILLS) }),
@@ -26,14 +36,20 @@ const CHANGES: Change[] = [
   (choices) => ({ coatFirst: !choices.coatFirst }),
   (choices) => ({ aheadFirst: !choices.aheadFirst }),
   (choices) => ({ noPours: !choices.noPours }),
-  (_, random, mixes) => ({ heldMix: below(random, mixes + 1) - 1 }),
+  (_, random, scope) => ({ heldMix: below(random, scope.mixes + 1) - 1 }),
+  (_, random) => ({ mostPieces: pick(random, MOST_PIECES) }),
+  (_, random) => ({ mostPieces: pick(random, MOST_PIECES) }),
+  (choices) => ({ coatEarly: !choices.coatEarly }),
+  (choices, random, scope) => ({ restMould: choices.restMould < 0 ? below(random, scope.moulds) : -1 }),
+  (_, random, scope) => ({ restMould: below(random, scope.moulds) }),
+  (choices) => ({ leaveInMoulds: !choices.leaveInMoulds }),
   (_, random) => ({ shuffle: 1 + below(random, SHUFFLES) }),
   (_, random) => ({ shuffle: 1 + below(random, SHUFFLES) }),
   (choices, random) => ({ shuffle: choices.shuffle ? 0 : 1 + below(random, SHUFFLES) }),
 ];
 
 /** The decoder's own choices with one or two of them changed: what to set up, what goes into a batch, when it goes out. */
-export const changeChoices = (choices: Choices, random: Random, mixes: number): Choices => {
-  const changed = { ...choices, ...pick(random, CHANGES)(choices, random, mixes) };
-  return random() < 0.3 ? { ...changed, ...pick(random, CHANGES)(changed, random, mixes) } : changed;
+export const changeChoices = (choices: Choices, random: Random, scope: Scope): Choices => {
+  const changed = { ...choices, ...pick(random, CHANGES)(choices, random, scope) };
+  return random() < 0.3 ? { ...changed, ...pick(random, CHANGES)(changed, random, scope) } : changed;
 };

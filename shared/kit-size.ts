@@ -1,0 +1,29 @@
+import { z } from 'zod';
+import { wholePositive } from './number.ts';
+import { typedLength } from './units.ts';
+
+/** What a kit stands round: four sides, six with a corner left out, or one straight row. */
+export const KIT_SHAPES = ['rectangle', 'L', 'row'] as const;
+export const kitShape = z.enum(KIT_SHAPES);
+export type KitShape = z.infer<typeof kitShape>;
+
+/** Which faces of the panels a size is measured between. */
+export const FACES = ['outside', 'inside'] as const;
+export const faces = z.enum(FACES);
+export type Faces = z.infer<typeof faces>;
+
+/** A kit as it was asked for by its size, each length as it was typed. */
+export const kitSize = z.strictObject({
+  shape: kitShape,
+  faces,
+  length: typedLength,
+  /** Of a rectangle or an L. */
+  width: typedLength.optional(),
+  /** Of the corner that an L leaves out. */
+  cutLength: typedLength.optional(),
+  cutWidth: typedLength.optional(),
+  courses: wholePositive,
+  /** How far the pins go into the ground. */
+  ground: typedLength,
+});
+export type KitSize = z.infer<typeof kitSize>;

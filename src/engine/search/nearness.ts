@@ -1,0 +1,24 @@
+import type { PlanFile } from '../../../shared/plan.ts';
+import { minuteOf } from '../../../shared/time.ts';
+import type { Placing } from '../place/placing.ts';
+import type { Problem } from '../place/problem.ts';
+
+/** Pours of the present plan by mould and minute: what a new plan of equal worth should leave as it is. */
+export type PresentPours = Set<string>;
+
+const key = (mould: number, fillStart: number): string => `${mould} ${fillStart}`;
+
+export const presentPours = (problem: Problem, plan: PlanFile): PresentPours => {
+  const moulds = new Map(problem.yard.moulds.map((m, k) => [m.id, k]));
+  return new Set(
+    plan.pours.flatMap((p) => (moulds.has(p.mould) ? [key(moulds.get(p.mould)!, minuteOf(p.fillStart))] : [])),
+  );
+};
+
+/** How many pours of the plan in `at` fill the same mould at the same minute as in the present plan. */
+export const poursLeft = (at: Placing, present: PresentPours): number => {
+  let same = 0;
+  for (let p = 0; p < at.placed.pours; p++)
+    if (present.has(key(at.placed.pourMould[p]!, at.placed.pourFillStart[p]!))) same++;
+  return same;
+};
