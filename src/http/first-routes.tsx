@@ -1,6 +1,6 @@
 import type { Context } from 'hono';
 import { Hono } from 'hono';
-import { FirstPage, ReadyPart } from '../../views/first/first-page.tsx';
+import { FirstPage, LiveParts } from '../../views/first/first-page.tsx';
 import type { UseCaseContext } from '../usecases/context.ts';
 import { dismissNotice } from '../usecases/dismiss-notice.ts';
 import { showFirst } from '../usecases/show-first.ts';
@@ -38,7 +38,7 @@ export const firstRoutes = ({ context }: Screens): Hono => {
   routes.get('/', async (c) => {
     const now = context();
     const question = await asked(c, now);
-    const answer = <ReadyPart asked={question} today={question.today} />;
+    const answer = <LiveParts asked={question} today={question.today} />;
     if (wantsFragment(c)) return page(c, { title: 'When?' }, answer);
     const content = <FirstPage model={await showFirst(now)} asked={question} notice={await doneNotice(c, now)} />;
     const wrong = Object.values(question.errors).some(Boolean);

@@ -18,11 +18,13 @@ describe('the question on the first page', () => {
     const { page, complaints } = await watchedPage(browser);
     await page.goto(`${url}/?what=kit%3Acoping-set&number=1`);
     const ready = await page.$('#ready');
+    const place = await page.locator('#number').boundingBox();
     for (const number of ['3', '12']) {
       const before = await page.textContent('#ready');
       await page.fill('#number', number);
       await page.waitForFunction((seen) => seen.ready?.textContent !== seen.before, { ready, before });
       expect(await page.textContent(ANSWER)).toMatch(/^\w{3} \d+ \w{3}/);
+      expect(await page.locator('#number').boundingBox()).toEqual(place);
     }
     expect(complaints).toEqual([]);
   });
@@ -35,7 +37,7 @@ describe('the question on the first page', () => {
     for (const number of ['2', '3', '4']) await page.fill('#number', number);
     await page.waitForSelector('#ready h1:has-text("hold")');
     expect(await page.textContent(ANSWER)).toMatch(/^\w{3} \d+ \w{3}\. .+ holds? it\./);
-    expect(await page.$('#ready a')).toBeNull();
+    expect(await page.$('#sooner a')).toBeNull();
     expect(complaints).toEqual([]);
   });
 

@@ -10,7 +10,7 @@ import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { quantityText } from '../parts/quantity-text.ts';
 import { type Offer, whatOptions } from '../parts/what-options.ts';
 import { NextSession } from './next-session.tsx';
-import { ReadyAnswer, type ReadyFacts } from './ready-answer.tsx';
+import { ReadyAnswer, type ReadyFacts, soonerSentences } from './ready-answer.tsx';
 
 export type FirstModel = Awaited<ReturnType<typeof showFirst>>;
 
@@ -23,7 +23,7 @@ export interface AskedModel {
   errors: FieldErrors;
 }
 
-/** What holds the date is found out once the number stands still; without script it is a link. */
+/** What holds the date is found out once the number stands still, never in place of a newer question; a link without script. */
 const HoldsLink: FC<{ asked: AskedModel }> = ({ asked: { what, number } }) => {
   const question = new URLSearchParams({ what, number }).toString();
   return (
@@ -33,7 +33,7 @@ const HoldsLink: FC<{ asked: AskedModel }> = ({ asked: { what, number } }) => {
         hx-get={`/?${question}&holds=yes`}
         hx-trigger="load delay:300ms, click"
         hx-target="#ready"
-        hx-sync="closest .asking:replace"
+        hx-sync="closest .asking:drop"
       >
         What holds it?
       </a>
@@ -41,17 +41,44 @@ const HoldsLink: FC<{ asked: AskedModel }> = ({ asked: { what, number } }) => {
   );
 };
 
-/** The part of the page that moves while the number is changed. */
-export const ReadyPart: FC<{ asked: AskedModel; today: string }> = ({ asked, today }) => {
-  const { facts, errors } = asked;
-  if (!facts) return <Answer>{errors.number ?? errors.what ?? 'Choose what is asked for, and how many.'}</Answer>;
+const ReadyPart: FC<{ asked: AskedModel; today: string }> = ({ asked: { facts, errors }, today }) =>
+  facts ? (
+    <ReadyAnswer facts={facts} today={today} />
+  ) : (
+    <Answer>{errors.number ?? errors.what ?? 'Choose what is asked for, and how many.'}</Answer>
+  );
+
+/** Below the question, so that it does not push the number about that is being changed. */
+const SoonerPart: FC<{ asked: AskedModel; today: string }> = ({ asked, today }) => {
+  const { facts } = asked;
+  if (!facts || facts.earliestOn === null) return null;
+  const sentences = soonerSentences(facts, today);
   return (
     <>
-      <ReadyAnswer facts={facts} today={today} />
-      {facts.limits === null && facts.earliestOn && <HoldsLink asked={asked} />}
+      {sentences.length > 0 && (
+        <>
+          <p>What would make it sooner, at the earliest:</p>
+          <ul>
+            {sentences.map((sentence) => (
+              <li>{sentence}</li>
+            ))}
+          </ul>
+        </>
+      )}
+      {facts.limits === null && <HoldsLink asked={asked} />}
     </>
   );
 };
+
+/** The parts of the page that move while the number is changed: the answer, and what goes with it to its own place. */
+export const LiveParts: FC<{ asked: AskedModel; today: string }> = (props) => (
+  <>
+    <ReadyPart {...props} />
+    <div id="sooner" hx-swap-oob="true">
+      <SoonerPart {...props} />
+    </div>
+  </>
+);
 
 const Question: FC<{ asked: AskedModel }> = ({ asked }) => (
   <form
@@ -150,6 +177,9 @@ export const FirstPage: FC<{ model: FirstModel; asked: AskedModel; notice: DoneN
           <ReadyPart asked={asked} today={model.today} />
         </div>
         <Question asked={asked} />
+        <div id="sooner">
+          <SoonerPart asked={asked} today={model.today} />
+        </div>
       </div>
     )}
     <NextSession session={model.session} today={model.today} />

@@ -32,51 +32,33 @@ export const holdText = (hold: Hold): string => {
 export const tellOn = ({ promiseOn, earliestOn }: Pick<ReadyFacts, 'promiseOn' | 'earliestOn'>): string | null =>
   promiseOn ?? earliestOn;
 
-/** Everything after the first line: each sentence only where it says something new. */
+/** What the first line leaves out: how much sooner it could be, and what the date rests on. */
 export const readyNote = (facts: ReadyFacts, today: string): string => {
-  const { earliestOn, ifFirstOn } = facts;
+  const { earliestOn } = facts;
   const inHand = earliestOn && tellOn(facts) !== earliestOn;
-  return [
-    inHand && `${dayText(earliestOn, today)} at the earliest; the rest is time in hand.`,
-    ifFirstOn &&
-      earliestOn &&
-      ifFirstOn < earliestOn &&
-      `Put before everything else it could be ${dayText(ifFirstOn, today)}, and other dates would move.`,
-    "By today's plan; no date already given gets later by it.",
-  ]
-    .filter(Boolean)
-    .join(' ');
+  const earliest = inHand ? `${dayText(earliestOn, today)} at the earliest; the rest is time in hand. ` : '';
+  return `${earliest}By today's plan; no date already given gets later by it.`;
 };
 
-/** "One more 1100 mould: Sat 8 May, 7 days sooner." The gain is counted from the earliest date. */
-const Sooner: FC<{ limits: NonNullable<ReadyFacts['limits']>; today: string }> = ({ limits, today }) => (
-  <div class="sooner">
-    <p>What would make it sooner:</p>
-    <ul>
-      {limits.map(({ change, earliestOn, daysSooner }) => (
-        <li>
-          {change}: {dayText(earliestOn, today)} at the earliest, {countText(daysSooner, 'day')} sooner.
-        </li>
-      ))}
-    </ul>
-  </div>
-);
+/** Everything that would bring the date forward, a sentence each: "One more 1100 mould: Sat 8 May, 7 days sooner." */
+export const soonerSentences = ({ limits, ifFirstOn, earliestOn }: ReadyFacts, today: string): string[] => {
+  const first = ifFirstOn !== null && earliestOn !== null && ifFirstOn < earliestOn;
+  return [
+    ...(limits ?? []).map(
+      (limit) => `${limit.change}: ${dayText(limit.earliestOn, today)}, ${countText(limit.daysSooner, 'day')} sooner.`,
+    ),
+    ...(first ? [`Put before everything else: ${dayText(ifFirstOn, today)}, but other dates would move.`] : []),
+  ];
+};
 
 export const ReadyAnswer: FC<{ facts: ReadyFacts; today: string }> = ({ facts, today }) => {
   const date = tellOn(facts);
-  if (date === null)
-    return (
-      <Answer note="Nothing was written down by asking.">
-        It can't be made yet, because {facts.reason ?? NO_TIME}.
-      </Answer>
-    );
-  return (
-    <>
-      <Answer note={readyNote(facts, today)}>
-        {dayText(date, today)}. {facts.hold && holdText(facts.hold)}
-      </Answer>
-      {facts.limits && facts.limits.length > 0 && <Sooner limits={facts.limits} today={today} />}
-    </>
+  return date === null ? (
+    <Answer note="Nothing was written down by asking.">It can't be made yet, because {facts.reason ?? NO_TIME}.</Answer>
+  ) : (
+    <Answer note={readyNote(facts, today)}>
+      {dayText(date, today)}. {facts.hold && holdText(facts.hold)}
+    </Answer>
   );
 };
 

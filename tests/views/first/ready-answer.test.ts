@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { holdText, type ReadyFacts, readyNote, tellOn } from '../../../views/first/ready-answer.tsx';
+import { holdText, type ReadyFacts, readyNote, soonerSentences, tellOn } from '../../../views/first/ready-answer.tsx';
 
 const today = '2027-04-05';
 const facts: ReadyFacts = {
@@ -27,10 +27,18 @@ test('the note says nothing that the date has said already', () => {
 });
 
 test('the date to tell has the time in hand, and the note says how much sooner it could be', () => {
-  const inHand = { ...facts, promiseOn: '2027-05-11', ifFirstOn: '2027-05-01' };
+  const inHand = { ...facts, promiseOn: '2027-05-11' };
   expect(tellOn(inHand)).toBe('2027-05-11');
   expect(tellOn({ ...inHand, promiseOn: null })).toBe('2027-05-08');
   const note = readyNote(inHand, today);
   expect(note).toContain('Sat 8 May at the earliest; the rest is time in hand.');
-  expect(note).toContain('Put before everything else it could be Sat 1 May, and other dates would move.');
+});
+
+test('what would make it sooner is a sentence each, and nothing that gains nothing', () => {
+  const limits = [{ change: 'One more 1100 mould', earliestOn: '2027-05-01', daysSooner: 7 }];
+  expect(soonerSentences({ ...facts, limits, ifFirstOn: '2027-04-24' }, today)).toEqual([
+    'One more 1100 mould: Sat 1 May, 7 days sooner.',
+    'Put before everything else: Sat 24 Apr, but other dates would move.',
+  ]);
+  expect(soonerSentences({ ...facts, limits: [] }, today)).toEqual([]);
 });
