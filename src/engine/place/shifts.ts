@@ -63,7 +63,9 @@ export const shiftsOf = (sessions: Session[], now: number, calendar: Calendar): 
   for (let s = 0; s < count; s++) offset[s + 1] = offset[s]! + to[s]! - from[s]!;
   const people = new Uint16Array(offset[count]!);
   const allow = new Uint8Array(offset[count]!);
-  stretches.forEach((stretch, s) => fillMinutes(stretch, offset[s]!, people, allow));
+  stretches.forEach((stretch, s) => {
+    fillMinutes(stretch, offset[s]!, people, allow);
+  });
   return {
     count,
     from,

@@ -131,7 +131,8 @@ export class Stock {
     const copies: number[][] = [];
     for (const x of this.cuts) {
       if (at >= this.materials[x.material]!.plentyFrom) continue;
-      const offcuts = commit ? this.offcuts[x.material]! : (copies[x.material] ??= [...this.offcuts[x.material]!]);
+      if (!commit && copies[x.material] === undefined) copies[x.material] = [...this.offcuts[x.material]!];
+      const offcuts = commit ? this.offcuts[x.material]! : copies[x.material]!;
       const quantity = this.cutFrom(offcuts, this.materials[x.material]!, x);
       const sum = opened.find((o) => o.material === x.material);
       if (sum) sum.quantity += quantity;

@@ -1,0 +1,81 @@
+import { compile } from '../../src/engine/place/compile.ts';
+import { dispatchOf } from '../../src/engine/place/dispatch.ts';
+import { bagsOf, placingOf } from '../../src/engine/place/placing.ts';
+import { settle } from '../../src/engine/place/settle.ts';
+import type { Effort } from '../../src/engine/search/effort.ts';
+import { evaluate } from '../../src/engine/search/evaluation.ts';
+import { quickSearch } from '../../src/engine/search/quick.ts';
+import { searchOn } from '../../src/engine/search/search.ts';
+import { randomYard, type YardKind } from '../support/random-yard.ts';
+import { planByHand } from './by-hand.ts';
+import type { Row } from './table.ts';
+
+const KINDS: YardKind[] = ['small', 'typical', 'busy', 'tight-rack', 'cold-spring'];
+const YARDS_OF_A_KIND = 20;
+const FIRST_SEED = 1001;
+
+interface Sums {
+  yards: number;
+  skipped: number;
+  worse: number;
+  hand: number;
+  ours: number;
+  handBatches: number;
+  ourBatches: number;
+  handBags: number;
+  ourBags: number;
+}
+
+/** Adds one yard to the sums; where the hand leaves more orders out than we do, the two cannot be compared. */
+const compare = (sums: Sums, seed: number, kind: YardKind, effort: Effort): void => {
+  const problem = compile(randomYard(seed, kind));
+  const at = placingOf(problem, dispatchOf(new Int32Array(0)));
+  const quick = quickSearch(at);
+  const found = effort === 'quick' ? quick : searchOn(at, quick, effort, 1);
+  settle(at, found.dispatch);
+  const ours = evaluate(at);
+  const hand = planByHand(problem, undefined, at.orders.excluded);
+  const theirs = evaluate(hand);
+  if (theirs.unplannedWeight > ours.unplannedWeight + 1e-9) {
+    sums.skipped++;
+    return;
+  }
+  sums.yards++;
+  sums.hand += theirs.weightedDaysLate;
+  sums.ours += ours.weightedDaysLate;
+  if (ours.weightedDaysLate > theirs.weightedDaysLate + 1e-9) sums.worse++;
+  sums.handBatches += hand.placed.batches;
+  sums.ourBatches += at.placed.batches;
+  sums.handBags += bagsOf(hand.placed);
+  sums.ourBags += bagsOf(at.placed);
+};
+
+const rowOf = (what: string, s: Sums): Row => ({
+  what: `${what}: ${s.yards} yards, hand left more out in ${s.skipped}`,
+  figure: `days late ${s.ours} to ${s.hand} (${((100 * s.ours) / Math.max(1, s.hand)).toFixed(1)} %), worse ${s.worse}`,
+  aim: `batches ${s.ourBatches} to ${s.handBatches}, bags ${s.ourBags} to ${s.handBags}`,
+});
+
+const none = (): Sums => ({
+  yards: 0,
+  skipped: 0,
+  worse: 0,
+  hand: 0,
+  ours: 0,
+  handBatches: 0,
+  ourBatches: 0,
+  handBags: 0,
+  ourBags: 0,
+});
+
+/** Against the maker with a whiteboard, on random yards: weighted days late, batches and bags, ours to theirs. */
+export const qualityRows = (effort: Effort): Row[] => {
+  const all = none();
+  const rows = KINDS.map((kind) => {
+    const sums = none();
+    for (let i = 0; i < YARDS_OF_A_KIND; i++) compare(sums, FIRST_SEED + i, kind, effort);
+    for (const key of Object.keys(all) as (keyof Sums)[]) all[key] += sums[key];
+    return rowOf(kind, sums);
+  });
+  return [...rows, rowOf('all (aim: at most 60 %, never worse)', all)];
+};
