@@ -182,8 +182,10 @@ export const FirstPage: FC<{ model: FirstModel; asked: AskedModel; notice: DoneN
         </div>
       </div>
     )}
-    <NextSession session={model.session} today={model.today} />
-    <Buys model={model} />
+    <div class="side-by-side">
+      <NextSession session={model.session} today={model.today} />
+      <Buys model={model} />
+    </div>
     <Risks model={model} />
   </>
 );
