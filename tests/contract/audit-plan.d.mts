@@ -42,3 +42,8 @@ export function audit(
   yard: YardFile,
   plan: PlanFile,
 ): { faults: string[]; notes: string[]; score: PlanFile['score'] | null };
+export function handoverOn(yard: Pick<YardFile, 'yard'>, date: string): string;
+export function needs(
+  yard: Pick<YardFile, 'kits'>,
+  order: YardFile['orders'][number],
+): { pieces: Map<string, number>; parts: Map<string, number>; packMinutes: number };
