@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { sql } from 'drizzle-orm';
 import { getTableConfig, type SQLiteTable } from 'drizzle-orm/sqlite-core';
 import { castingCuts, castingMaterials, castings } from './tables/casting.ts';
+import { plannedAnew } from './tables/change.ts';
 import { customers } from './tables/customer.ts';
 import { kitCuts, kitParts, kitPieces, kits } from './tables/kit.ts';
 import { incomings, materials } from './tables/material.ts';
@@ -17,7 +18,7 @@ import type { Tx } from './transaction.ts';
 const CAPTURED: SQLiteTable[] = [
   ...[yards, workWindows, closedDays, extraWindows, temperatureSteps, materials, incomings, mixes, mixMaterials],
   ...[castings, castingMaterials, castingCuts, moulds, mouldMakes, piecesInMould, finishedPieces],
-  ...[kits, kitPieces, kitParts, kitCuts, customers, orders, orderLines],
+  ...[kits, kitPieces, kitParts, kitCuts, customers, orders, orderLines, plannedAnew],
 ];
 
 export interface CapturedTable {

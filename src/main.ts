@@ -2,12 +2,18 @@ import { type ServerType, serve } from '@hono/node-server';
 import { seedDemo } from '../db/demo/larch-row.ts';
 import { type Database, openDatabase } from '../db/open.ts';
 import { isEmpty } from '../db/stores/yard-store.ts';
+import { startBackground } from './background.ts';
 import { type Environment, readEnvironment } from './environment.ts';
 import { createApp } from './http/app.ts';
-import { today } from './usecases/context.ts';
+import { type Background, today } from './usecases/context.ts';
+import { currentPlan } from './usecases/make-plan.ts';
 
 /** Where the demo's "today" is counted. */
 const DEMO_ZONE = 'Europe/Dublin';
+/** No search for a better plan is known that would never end; one that took so long would be of no use any more. */
+const IMPROVEMENT_LIMIT_MS = 60_000;
+/** Nobody looks at a page for longer than this to see it filled in. */
+const QUESTION_LIMIT_MS = 20_000;
 /** Requests under way get this long to end before the server goes down without them. */
 const LAST_REQUESTS_MS = 3_000;
 
@@ -33,10 +39,24 @@ const openWithDemo = async ({ databaseUrl, databaseToken }: Environment): Promis
   return database;
 };
 
-const listen = ({ host, port }: Environment, database: Database): ServerType => {
-  const server = serve({ fetch: createApp({ database, now }).fetch, hostname: host, port }, (address) => {
+const backgroundOf = (database: Database) =>
+  startBackground({
+    ...{ database, now, tell: console.error },
+    ...{ improvementLimitMs: IMPROVEMENT_LIMIT_MS, questionLimitMs: QUESTION_LIMIT_MS },
+  });
+
+/** Looks for a better plan from the start, not only once somebody has changed something. */
+const planAhead = async (database: Database, background: Background): Promise<void> => {
+  await currentPlan({ database, now: now() });
+  background.planMade();
+};
+
+const listen = ({ host, port }: Environment, database: Database, background: Background): ServerType => {
+  const { fetch } = createApp({ database, now, background });
+  const server = serve({ fetch, hostname: host, port }, (address) => {
     const name = address.family === 'IPv6' ? `[${address.address}]` : address.address;
     console.log(`Mould Rota is at http://${name}:${address.port}`);
+    planAhead(database, background).catch(console.error);
   });
   server.on('error', (error: NodeJS.ErrnoException) => {
     const taken = error.code === 'EADDRINUSE';
@@ -46,9 +66,12 @@ const listen = ({ host, port }: Environment, database: Database): ServerType => 
   return server;
 };
 
-const closeOnSignal = (server: ServerType, database: Database): void => {
+const closeOnSignal = (server: ServerType, database: Database, background: { close(): Promise<void> }): void => {
   const close = () => {
-    const end = () => void database.close().finally(() => process.exit(0));
+    const end = async () => {
+      await background.close();
+      await database.close().finally(() => process.exit(0));
+    };
     const late = setTimeout(end, LAST_REQUESTS_MS);
     server.close(() => {
       clearTimeout(late);
@@ -65,5 +88,6 @@ else {
   const database = await openWithDemo(read.environment).catch((error: unknown) =>
     refuseToStart([`The database at ${read.environment.databaseUrl} cannot be opened: ${reasonOf(error)}`]),
   );
-  closeOnSignal(listen(read.environment, database), database);
+  const background = backgroundOf(database);
+  closeOnSignal(listen(read.environment, database, background), database, background);
 }

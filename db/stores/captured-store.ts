@@ -1,4 +1,4 @@
-import { desc, eq, sql } from 'drizzle-orm';
+import { desc, eq, inArray, sql } from 'drizzle-orm';
 import { CAPTURED_TABLES, type CapturedTable, rowText } from '../capture.ts';
 import { type CapturedRow, rowChanges } from '../tables/change.ts';
 import type { Tx } from '../transaction.ts';
@@ -70,6 +70,15 @@ const firstLeftBehind = async (tx: Tx): Promise<MovedOn | null> => {
 /** True when it is still known what the change wrote. */
 export const isCaptured = async (tx: Tx, change: number): Promise<boolean> =>
   (await tx.select({ id: rowChanges.id }).from(rowChanges).where(eq(rowChanges.change, change)).limit(1)).length > 0;
+
+/** Those of the changes of which it is still known what they wrote. */
+export const capturedAmong = async (tx: Tx, ids: readonly number[]): Promise<Set<number>> => {
+  const rows = await tx
+    .selectDistinct({ change: rowChanges.change })
+    .from(rowChanges)
+    .where(inArray(rowChanges.change, [...ids]));
+  return new Set(rows.map(({ change }) => change));
+};
 
 /**
  * Puts back every row that the change wrote, the last one first. Null when that is done, else the first row that has

@@ -1,9 +1,18 @@
-import { and, asc, desc, eq, isNull, sql } from 'drizzle-orm';
-import { changes, changeUnderWay, notices, rowChanges, type StoredPromise } from '../tables/change.ts';
+import { and, asc, desc, eq, gt, isNull, lt, sql } from 'drizzle-orm';
+import {
+  changes,
+  changeUnderWay,
+  notices,
+  plannedAnew,
+  rowChanges,
+  type StoredDrop,
+  type StoredPromise,
+} from '../tables/change.ts';
 import type { Tx } from '../transaction.ts';
 
-export type { StoredPromise } from '../tables/change.ts';
+export type { StoredDrop, StoredPromise } from '../tables/change.ts';
 export type StoredChange = typeof changes.$inferSelect;
+export type PlannedAnew = typeof plannedAnew.$inferSelect;
 
 const setUnderWay = async (tx: Tx, change: number | null): Promise<void> => {
   await tx
@@ -13,35 +22,61 @@ const setUnderWay = async (tx: Tx, change: number | null): Promise<void> => {
 };
 
 /** From here on every write of this transaction is captured as part of the change. */
-export const beginChange = async (
-  tx: Tx,
-  change: { at: string; kind: string; before: StoredPromise[] },
-): Promise<number> => {
+export const beginChange = async (tx: Tx, change: { at: string; kind: string }): Promise<number> => {
   const [added] = await tx
     .insert(changes)
-    .values({ ...change, words: '', after: [] })
+    .values({ ...change, words: '', before: [], after: [] })
     .returning();
   if (!added) throw new Error('The change was not written down.');
   await setUnderWay(tx, added.id);
   return added.id;
 };
 
+/** What a change did to the dates of the orders, and to what was fixed. */
+export interface ChangeEffect {
+  before: StoredPromise[];
+  after: StoredPromise[];
+  dropped: StoredDrop[];
+}
+
 /** Nothing more belongs to the change. */
-export const endChange = async (
-  tx: Tx,
-  id: number,
-  { words, after }: { words: string; after: StoredPromise[] },
-): Promise<void> => {
-  await tx.update(changes).set({ words, after }).where(eq(changes.id, id));
+export const endChange = async (tx: Tx, id: number, effect: ChangeEffect & { words: string }): Promise<void> => {
+  await tx.update(changes).set(effect).where(eq(changes.id, id));
   await setUnderWay(tx, null);
+};
+
+/** Something that happened to the plan by itself: nothing is written with it that could be undone. */
+export const addChange = async (
+  tx: Tx,
+  change: ChangeEffect & { at: string; kind: string; words: string },
+): Promise<number> => {
+  const [added] = await tx.insert(changes).values(change).returning();
+  if (!added) throw new Error('The change was not written down.');
+  return added.id;
 };
 
 export const changeById = async (tx: Tx, id: number): Promise<StoredChange | null> =>
   (await tx.select().from(changes).where(eq(changes.id, id)))[0] ?? null;
 
-/** The newest first. */
-export const recentChanges = (tx: Tx, limit: number): Promise<StoredChange[]> =>
-  tx.select().from(changes).orderBy(desc(changes.id)).limit(limit);
+/** The newest first, of those before a change where one is named. */
+export const recentChanges = (tx: Tx, limit: number, beforeId?: number): Promise<StoredChange[]> =>
+  tx
+    .select()
+    .from(changes)
+    .where(beforeId === undefined ? undefined : lt(changes.id, beforeId))
+    .orderBy(desc(changes.id))
+    .limit(limit);
+
+/** The changes after one, the oldest first. */
+export const changesSince = (tx: Tx, id: number): Promise<StoredChange[]> =>
+  tx.select().from(changes).where(gt(changes.id, id)).orderBy(asc(changes.id));
+
+/** Sessions that were planned anew, by the change that did it. */
+export const plannedAnews = (tx: Tx): Promise<PlannedAnew[]> => tx.select().from(plannedAnew);
+
+export const addPlannedAnew = async (tx: Tx, row: PlannedAnew): Promise<void> => {
+  await tx.insert(plannedAnew).values(row);
+};
 
 export const markUndone = async (tx: Tx, id: number, by: number): Promise<void> => {
   await tx.update(changes).set({ undoneBy: by }).where(eq(changes.id, id));

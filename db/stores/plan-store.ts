@@ -15,3 +15,8 @@ export const savePlan = async (tx: Tx, plan: StoredPlan): Promise<void> => {
   await tx.delete(plans);
   await tx.insert(plans).values({ ...plan, id: 1 });
 };
+
+/** A longer search has been through the stored plan and found nothing better. */
+export const markImproved = async (tx: Tx): Promise<void> => {
+  await tx.update(plans).set({ improved: true });
+};

@@ -33,7 +33,7 @@ const cut = ({ material, lengthMm, count }: { material: string; lengthMm: number
 const loadYard = async (tx: Tx, now: string) => {
   const [row] = await tx.select().from(yards);
   if (!row) throw new Error('The database holds no yard.');
-  const { id: _id, keep, ...facts } = row;
+  const { id: _id, keep, fixedHours: _fixedHours, ...facts } = row;
   return { yard: { ...present(facts), now }, ...(keep ? { keep } : {}) };
 };
 
@@ -162,6 +162,16 @@ export const loadYardFile = async (tx: Tx, now: string): Promise<YardFile> => {
 };
 
 export const isEmpty = async (tx: Tx): Promise<boolean> => (await tx.select({ id: yards.id }).from(yards)).length === 0;
+
+/** How many hours before a session begins its pours become fixed; 0 when they never do ahead of it. */
+export const fixedHours = async (tx: Tx): Promise<number> => {
+  const [row] = await tx.select({ hours: yards.fixedHours }).from(yards);
+  return row?.hours ?? 0;
+};
+
+export const setFixedHours = async (tx: Tx, hours: number): Promise<void> => {
+  await tx.update(yards).set({ fixedHours: hours });
+};
 
 /** How many times anything a plan depends on has changed. */
 export const revision = async (tx: Tx): Promise<number> => {

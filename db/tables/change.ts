@@ -1,15 +1,26 @@
 import { sql } from 'drizzle-orm';
 import { type AnySQLiteColumn, check, index, integer, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import type { Keep } from '../../shared/plan.ts';
 import { neverEmpty } from './limits.ts';
 
 /** What an order was promised by a plan. `completesOn` is null when it could not be planned. */
 export interface StoredPromise {
   order: string;
   customer: string | null;
+  /** The date it is measured by, where it has one. */
+  due?: string | null;
   completesOn: string | null;
   daysLate: number | null;
   /** Why it could not be planned. */
   reason: string | null;
+}
+
+/** A mix that was fixed and could not stay as it was. */
+export interface StoredDrop {
+  /** When it was to be mixed. */
+  at: string;
+  moulds: string[];
+  reason: string;
 }
 
 /** What was done, by whom it was undone, and what the plan promised before and after. */
@@ -24,6 +35,7 @@ export const changes = sqliteTable(
     before: text({ mode: 'json' }).$type<StoredPromise[]>().notNull(),
     after: text({ mode: 'json' }).$type<StoredPromise[]>().notNull(),
     undoneBy: integer().references((): AnySQLiteColumn => changes.id),
+    dropped: text({ mode: 'json' }).$type<StoredDrop[]>(),
   },
   (t) => neverEmpty([t.kind]),
 );
@@ -61,4 +73,13 @@ export const notices = sqliteTable('notices', {
     .notNull()
     .references(() => changes.id),
   dismissedAt: text(),
+});
+
+/** A session that was fixed and was planned anew, with its mixes and pours as they had been until then. */
+export const plannedAnew = sqliteTable('plannedAnew', {
+  change: integer()
+    .primaryKey()
+    .references(() => changes.id),
+  sessionStart: text().notNull(),
+  before: text({ mode: 'json' }).$type<Keep>().notNull(),
 });

@@ -16,6 +16,12 @@ export const plans = sqliteTable(
     goodFromMinute: integer().notNull(),
     goodUntilMinute: integer().notNull(),
     plan: text({ mode: 'json' }).$type<PlanFile>().notNull(),
+    /** A longer search has been through it: what it found is in it, or there was nothing better. */
+    improved: integer({ mode: 'boolean' }).notNull().default(false),
+    /** How the plan was come by, in the planner's own terms: the next one starts from there. */
+    memory: text({ mode: 'json' }).$type<unknown>(),
+    /** Start of a session that was planned anew in it, and is not fixed while this plan is being improved. */
+    anew: text(),
   },
   (t) => [check('one_plan', sql`${t.id} = 1`)],
 );

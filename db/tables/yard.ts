@@ -22,6 +22,8 @@ export const yards = sqliteTable(
     bagWorthDays: real().notNull(),
     /** Batches and pours that are firm, as they stood in an earlier plan. */
     keep: text({ mode: 'json' }).$type<Keep>(),
+    /** So many hours before a session begins, its pours become fixed; 0: never ahead of it. */
+    fixedHours: integer().notNull().default(24),
   },
   (t) => [
     check('one_yard', sql`${t.id} = 1`),
@@ -34,6 +36,7 @@ export const yards = sqliteTable(
       t.sessionsInHand,
       t.batchWorthDays,
       t.bagWorthDays,
+      t.fixedHours,
     ]),
   ],
 );

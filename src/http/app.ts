@@ -1,6 +1,6 @@
 import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
-import type { UseCaseContext } from '../usecases/context.ts';
+import type { Background, UseCaseContext } from '../usecases/context.ts';
 import { assetRoutes } from './assets.ts';
 import { buyingRoutes } from './buying-routes.tsx';
 import { fault, foreign, missing, tooLarge } from './failures.tsx';
@@ -17,6 +17,7 @@ export interface AppParts {
   database: UseCaseContext['database'];
   /** The clock: the present instant, in whole minutes. */
   now: () => string;
+  background?: Background;
 }
 
 /** What the routes of a screen get: the context of a use case, made anew for each request. */
@@ -39,9 +40,9 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
 ];
 
 /** The whole of Mould Rota behind one request handler. */
-export const createApp = ({ database, now }: AppParts): Hono => {
+export const createApp = ({ database, now, background }: AppParts): Hono => {
   const app = new Hono();
-  const screens: Screens = { context: () => ({ database, now: now() }) };
+  const screens: Screens = { context: () => ({ database, now: now(), ...(background ? { background } : {}) }) };
   app.use(securityHeaders);
   app.use(sameOrigin(foreign));
   app.use(bodyLimit({ maxSize: LARGEST_FORM_BYTES, onError: tooLarge }));

@@ -4,6 +4,7 @@ import type { YardFile } from '../../shared/yard-file.ts';
 import type { Outcome, UseCaseContext } from './context.ts';
 import { planForNow } from './make-plan.ts';
 import { type Changed, type ChangeWords, recordChange } from './record-change.ts';
+import type { Unfixed } from './remake-plan.ts';
 
 export type { Changed, ChangeWords } from './record-change.ts';
 
@@ -21,17 +22,20 @@ class Refused extends Error {
  * the plan and writes the change down so that it can be undone. A refusal, or any error, rolls all of it back.
  */
 export const changing = async <T>(
-  { database, now }: UseCaseContext,
+  { database, now, background }: UseCaseContext,
   what: ChangeWords<T>,
   work: (tx: Tx, yard: YardFile, change: number) => Promise<Outcome<T>>,
+  unfixed?: (value: T) => Unfixed,
 ): Promise<Outcome<Changed<T>>> => {
   try {
-    return await database.write(async (tx) => {
+    const changed = await database.write(async (tx) => {
       const before = await planForNow(tx, now);
-      const outcome = await recordChange(tx, now, before, what, (change) => work(tx, before.yard, change));
+      const outcome = await recordChange(tx, now, before, what, (change) => work(tx, before.yard, change), unfixed);
       if (!outcome.ok) throw new Refused(outcome.faults);
       return outcome;
     });
+    background?.planMade();
+    return changed;
   } catch (error) {
     if (error instanceof Refused) return { ok: false, faults: error.faults };
     throw error;

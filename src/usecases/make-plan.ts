@@ -1,14 +1,28 @@
 import type { Tx } from '../../db/open.ts';
+import { storedPlan } from '../../db/stores/plan-store.ts';
 import type { UseCaseContext } from './context.ts';
 import { lapseHolds } from './lapse-holds.ts';
+import { recordRemake, TIME_PASSED } from './record-remake.ts';
 import { type CurrentPlan, goodPlan, remakePlan } from './remake-plan.ts';
 
 export type { CurrentPlan } from './remake-plan.ts';
 
+const madeAnew = async (tx: Tx, now: string): Promise<CurrentPlan> => {
+  const before = await storedPlan(tx);
+  const remade = await remakePlan(tx, now);
+  if (before) await recordRemake(tx, now, TIME_PASSED, before, remade);
+  return lapseHolds(tx, now, remade);
+};
+
 /** The plan that holds now, inside a write transaction: the stored one if it is still good, else made anew. */
 export const planForNow = async (tx: Tx, now: string): Promise<CurrentPlan> =>
-  (await goodPlan(tx, now)) ?? lapseHolds(tx, now, await remakePlan(tx, now));
+  (await goodPlan(tx, now)) ?? madeAnew(tx, now);
 
 /** The plan that holds now, with the data it was made from. Never a stale one. */
-export const currentPlan = async ({ database, now }: UseCaseContext): Promise<CurrentPlan> =>
-  (await database.read((tx) => goodPlan(tx, now))) ?? database.write((tx) => planForNow(tx, now));
+export const currentPlan = async ({ database, now, background }: UseCaseContext): Promise<CurrentPlan> => {
+  const good = await database.read((tx) => goodPlan(tx, now));
+  if (good) return good;
+  const made = await database.write((tx) => planForNow(tx, now));
+  background?.planMade();
+  return made;
+};

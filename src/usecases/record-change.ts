@@ -5,8 +5,8 @@ import type { PlanFile } from '../../shared/plan.ts';
 import { minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import type { Outcome } from './context.ts';
-import { type PromiseMove, promisesMoved, promisesOf } from './promises-moved.ts';
-import { type CurrentPlan, remakePlan } from './remake-plan.ts';
+import { movedOnly, type PromiseMove, promisesMoved, promisesOf } from './promises-moved.ts';
+import { type CurrentPlan, remakePlan, type Unfixed } from './remake-plan.ts';
 
 export interface ChangeWords<T> {
   kind: string;
@@ -34,7 +34,8 @@ const daysBefore = (now: string, days: number) => new Date((minuteOf(now) - days
 
 /**
  * Does the work inside a write transaction as one change that can be undone, plans anew, and writes down what it did to
- * the days promised. When the work refuses, the caller has to roll back.
+ * the days promised. `unfixed` says what of the present plan is not to stay. When the work refuses, the caller has to roll
+ * back.
  */
 export const recordChange = async <T>(
   tx: Tx,
@@ -42,17 +43,18 @@ export const recordChange = async <T>(
   before: CurrentPlan,
   { kind, words }: ChangeWords<T>,
   work: (change: number) => Promise<Outcome<T>>,
+  unfixed?: (value: T) => Unfixed,
 ): Promise<Outcome<Changed<T>>> => {
   const promisedBefore = promisesOf(before.yard, before.plan);
-  const change = await beginChange(tx, { at: now, kind, before: promisedBefore });
+  const change = await beginChange(tx, { at: now, kind });
   const outcome = await work(change);
   if (!outcome.ok) return outcome;
   const { value } = outcome;
   const said = typeof words === 'string' ? words : words(value);
   await bumpRevision(tx);
-  const { plan, yard } = await remakePlan(tx, now);
+  const { plan, yard, dropped } = await remakePlan(tx, now, unfixed?.(value));
   const promisedAfter = promisesOf(yard, plan);
-  await endChange(tx, change, { words: said, after: promisedAfter });
+  await endChange(tx, change, { words: said, ...movedOnly(promisedBefore, promisedAfter), dropped });
   await pruneCaptured(tx, daysBefore(now, UNDO_DAYS), UNDO_CHANGES);
   return {
     ok: true,

@@ -1,25 +1,24 @@
-import { changeById, type StoredChange } from '../../db/stores/change-store.ts';
+import { changeById, changesSince, type StoredChange, type StoredDrop } from '../../db/stores/change-store.ts';
 import { openOrders } from '../../db/stores/order-store.ts';
 import type { UseCaseContext } from './context.ts';
-import { type PromiseMove, promisesMoved } from './promises-moved.ts';
+import { effectOf, type PromiseMove } from './promises-moved.ts';
+import { BETTER_PLAN } from './record-remake.ts';
 
 export interface ShownChange {
   change: number;
   words: string;
   /** What it did to the days of other orders, with the date the customer was told. */
   moved: (PromiseMove & { promisedOn: string | null })[];
+  /** What was fixed and could not stay. */
+  dropped: StoredDrop[];
   undone: boolean;
 }
 
-const shownChange = (change: StoredChange, promised: ReadonlyMap<string, string | null>): ShownChange => ({
-  change: change.id,
-  words: change.words,
-  moved: promisesMoved(change.before, change.after).map((move) => ({
-    ...move,
-    promisedOn: promised.get(move.order) ?? null,
-  })),
-  undone: change.undoneBy !== null,
-});
+/** Better plans that were found right after a change belong to what it did. */
+const withImprovements = (change: StoredChange, later: readonly StoredChange[]): StoredChange[] => {
+  const next = later.findIndex(({ kind }) => kind !== BETTER_PLAN);
+  return [change, ...later.slice(0, next < 0 ? later.length : next)];
+};
 
 /** What one change did, to be said right after it; null when there is no such change. */
 export const showChange = ({ database }: UseCaseContext, id: number): Promise<ShownChange | null> =>
@@ -27,5 +26,12 @@ export const showChange = ({ database }: UseCaseContext, id: number): Promise<Sh
     const change = await changeById(tx, id);
     if (!change) return null;
     const promised = new Map((await openOrders(tx)).map((order) => [order.id, order.promisedOn]));
-    return shownChange(change, promised);
+    const moved = effectOf(withImprovements(change, await changesSince(tx, id)));
+    return {
+      change: change.id,
+      words: change.words,
+      moved: moved.map((move) => ({ ...move, promisedOn: promised.get(move.order) ?? null })),
+      dropped: change.dropped ?? [],
+      undone: change.undoneBy !== null,
+    };
   });

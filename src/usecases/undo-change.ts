@@ -1,8 +1,16 @@
 import type { Tx } from '../../db/open.ts';
 import { isCaptured, type MovedOn, putRowsBack } from '../../db/stores/captured-store.ts';
-import { changeById, markStandingAgain, markUndone, type StoredChange } from '../../db/stores/change-store.ts';
+import {
+  changeById,
+  markStandingAgain,
+  markUndone,
+  type PlannedAnew,
+  plannedAnews,
+  type StoredChange,
+} from '../../db/stores/change-store.ts';
 import { type Changed, changing } from './changing.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from './context.ts';
+import type { Unfixed } from './remake-plan.ts';
 
 /** What the maker calls the things that the tables hold. */
 const NAMES: Record<string, string> = {
@@ -37,6 +45,17 @@ const undone = async (tx: Tx, change: StoredChange, by: number): Promise<Outcome
 };
 
 /**
+ * What putting a change back does to a session that was planned anew: taken back, the session gets its old mixes again;
+ * done again, the session is planned anew once more.
+ */
+const unfixedBy = (before: readonly PlannedAnew[], after: readonly PlannedAnew[]): Unfixed => {
+  const of = (rows: readonly PlannedAnew[]) => new Set(rows.map(({ change }) => change));
+  const gone = before.find(({ change }) => !of(after).has(change));
+  const back = after.find(({ change }) => !of(before).has(change));
+  return { ...(gone ? { instead: gone.before } : {}), ...(back ? { anew: back.sessionStart } : {}) };
+};
+
+/**
  * Puts everything that a change wrote back as it was, if it still is as the change left it. Undoing is a change of its
  * own: it can be undone in turn.
  */
@@ -45,11 +64,20 @@ export const undoChange = async (
   id: number,
 ): Promise<Outcome<Changed<{ undone: number }>>> => {
   const words = await context.database.read(async (tx) => (await changeById(tx, id))?.words ?? '');
-  return changing(context, { kind: 'undo', words: `Undone: ${words}` }, async (tx, _yard, by) => {
-    const change = await changeById(tx, id);
-    if (!change) return refuse('change', 'There is no such change.');
-    if (change.undoneBy !== null) return refuse('change', 'That was undone already.');
-    if (!(await isCaptured(tx, id))) return refuse('change', 'That is too long ago to be undone.');
-    return undone(tx, change, by);
-  });
+  let unfixed: Unfixed = {};
+  return changing(
+    context,
+    { kind: 'undo', words: `Undone: ${words}` },
+    async (tx, _yard, by) => {
+      const change = await changeById(tx, id);
+      if (!change) return refuse('change', 'There is no such change.');
+      if (change.undoneBy !== null) return refuse('change', 'That was undone already.');
+      if (!(await isCaptured(tx, id))) return refuse('change', 'That is too long ago to be undone.');
+      const anewBefore = await plannedAnews(tx);
+      const outcome = await undone(tx, change, by);
+      unfixed = unfixedBy(anewBefore, await plannedAnews(tx));
+      return outcome;
+    },
+    () => unfixed,
+  );
 };

@@ -54,3 +54,10 @@ export const dayHeading = (date: string, today: string): string => {
   const near = daysOff === 0 ? 'Today, ' : daysOff === 1 ? 'Tomorrow, ' : '';
   return near + dayText(date, today);
 };
+
+/** "Today" or "Saturday" for today and the next six days, with which a maker calls a session; null further off. */
+export const dayWord = (date: string, today: string): string | null => {
+  const daysOff = dayNumber(date) - dayNumber(today);
+  if (daysOff === 0) return 'Today';
+  return daysOff > 0 && daysOff < 7 ? (LONG_WEEKDAY_NAMES[weekdayIndex(date)] ?? null) : null;
+};

@@ -1,6 +1,7 @@
 import type { FC } from 'hono/jsx';
 import type { ShownChange } from '../../src/usecases/show-change.ts';
 import { Button } from './button.tsx';
+import { Dropped } from './dropped.tsx';
 import { Moves } from './moves.tsx';
 
 export type DoneNotice = ShownChange;
@@ -27,6 +28,7 @@ export const Notice: FC<NoticeProps> = ({ notice, today, back }) => (
         </form>
       )}
     </div>
+    <Dropped dropped={notice.dropped} today={today} />
     <Moves moved={notice.moved} today={today} />
   </section>
 );

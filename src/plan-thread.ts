@@ -1,0 +1,84 @@
+import { Worker } from 'node:worker_threads';
+import type { Think } from './usecases/long-thought.ts';
+
+export interface PlanThread {
+  /** One question after another; null when it was given up, or took too long, or failed. */
+  think: Think;
+  /** Gives up the question under way, if there is one. */
+  giveUp(): void;
+  /** Ends the thread; every question that waits is given up. */
+  close(): Promise<void>;
+}
+
+/** From the sources the thread has to learn to read TypeScript before it can load its entry. */
+const sourceLoader = (entry: URL): string => {
+  const tsx = import.meta.resolve('tsx/esm/api');
+  return `import(${JSON.stringify(tsx)}).then(({ register }) => (register(), import(${JSON.stringify(entry.href)})))`;
+};
+
+const startWorker = (): Worker => {
+  const bundled = import.meta.url.endsWith('.js');
+  const entry = new URL(bundled ? './plan-worker.js' : './plan-worker.ts', import.meta.url);
+  return bundled ? new Worker(entry) : new Worker(sourceLoader(entry), { eval: true });
+};
+
+/**
+ * A thread that works out what would hold up the requests. It is started with its first question and ended when a
+ * question is given up, since nothing else stops a calculation; the next question starts it again.
+ */
+export const planThread = ({ limitMs, tell }: { limitMs: number; tell: (words: string) => void }): PlanThread => {
+  let worker: Worker | null = null;
+  let answer: ((answer: unknown) => void) | null = null;
+  let ending: Promise<unknown> = Promise.resolve();
+  let last: Promise<unknown> = Promise.resolve();
+  let closed = false;
+
+  const end = () => {
+    if (worker) ending = Promise.all([ending, worker.terminate()]);
+    worker = null;
+    answer?.(null);
+  };
+  const started = (): Worker => {
+    const fresh = startWorker();
+    // One that was given up may have sent its answer already: it answers nothing any more.
+    fresh.on('message', (message) => worker === fresh && answer?.(message));
+    fresh.on('error', (error) => {
+      tell(`A calculation failed: ${error.stack ?? error}`);
+      if (worker === fresh) end();
+    });
+    return fresh;
+  };
+  const ask = async (kind: string, question: unknown): Promise<unknown> => {
+    if (closed) return null;
+    worker ??= started();
+    worker.postMessage({ kind, question });
+    const tooLong = setTimeout(() => {
+      tell(`Working out "${kind}" was given up after ${limitMs / 1000} seconds. Nothing was changed by it.`);
+      end();
+    }, limitMs);
+    try {
+      return await new Promise((resolve) => {
+        answer = resolve;
+      });
+    } finally {
+      clearTimeout(tooLong);
+      answer = null;
+    }
+  };
+  const think = (kind: string, question: unknown): Promise<unknown> => {
+    const next = last.then(() => ask(kind, question));
+    last = next;
+    return next;
+  };
+  return {
+    think: think as Think,
+    giveUp: () => {
+      if (answer) end();
+    },
+    close: async () => {
+      closed = true;
+      end();
+      await ending;
+    },
+  };
+};

@@ -1,0 +1,55 @@
+import type { Background, UseCaseContext } from './context.ts';
+import { giveUpImproving, improvePlan } from './improve-plan.ts';
+import type { Think } from './long-thought.ts';
+
+export interface Improving extends Pick<Background, 'planMade' | 'improving'> {
+  /** Ends once nothing is written any more. */
+  close(): Promise<void>;
+}
+
+interface ImprovingParts {
+  database: UseCaseContext['database'];
+  now: () => string;
+  think: Think;
+  /** Makes what is being thought about answer with null. */
+  giveUp: () => void;
+  /** Told in plain words when something went wrong. */
+  tell: (words: string) => void;
+}
+
+/**
+ * Looks for a better plan whenever one was made in a hurry: one search at a time, and when a newer plan was made in the
+ * meantime the search under way is given up for it.
+ */
+export const keepImproving = ({ database, now, think, giveUp, tell }: ImprovingParts): Improving => {
+  let running: Promise<void> | null = null;
+  let newer = false;
+  let closed = false;
+
+  const improveOnce = async (): Promise<void> => {
+    const context = { database, now: now() };
+    const outcome = await improvePlan(context, think);
+    if (outcome === 'given up' && !newer && !closed) await giveUpImproving(context);
+  };
+  const improveUntilNewest = async (): Promise<void> => {
+    do {
+      newer = false;
+      await improveOnce().catch((error: unknown) => tell(`No better plan could be looked for: ${error}`));
+    } while (newer && !closed);
+    running = null;
+  };
+  return {
+    planMade: () => {
+      if (closed) return;
+      newer = running !== null;
+      if (running) giveUp();
+      else running = improveUntilNewest();
+    },
+    improving: () => running !== null,
+    close: async () => {
+      closed = true;
+      giveUp();
+      await running;
+    },
+  };
+};

@@ -1,0 +1,46 @@
+import type { Order } from '../../shared/order.ts';
+import type { PlanFile } from '../../shared/plan.ts';
+import type { QuoteLimit } from '../../shared/quote.ts';
+import type { YardFile } from '../../shared/yard-file.ts';
+import { planWithMemory } from '../engine/plan.ts';
+import type { PlanMemory } from '../engine/search/memory.ts';
+import { type ChosenDate, askForDate } from '../engine/quote/chosen-date.ts';
+import { limitsOf, limitsOfPlanned } from '../engine/quote/limits.ts';
+import { type NextMould, nextMoulds } from '../engine/quote/next-mould.ts';
+
+/** What may take seconds to work out: plain data in, plain data out, so that a thread can do it. */
+export interface LongThoughts {
+  'better plan': {
+    question: { yard: YardFile; near?: PlanFile; memory?: PlanMemory };
+    answer: { plan: PlanFile; memory: PlanMemory };
+  };
+  limits: { question: { yard: YardFile; order: Order }; answer: QuoteLimit[] };
+  'limits of an order taken': { question: { yard: YardFile; order: string }; answer: QuoteLimit[] };
+  'chosen date': { question: { yard: YardFile; order: Order; on: string }; answer: ChosenDate };
+  'next moulds': { question: { yard: YardFile }; answer: NextMould[] };
+}
+
+export type ThoughtKind = keyof LongThoughts;
+
+/** Answers with null when it was given up: it took too long, or nobody waits for it any more. */
+export type Think = <K extends ThoughtKind>(
+  kind: K,
+  question: LongThoughts[K]['question'],
+) => Promise<LongThoughts[K]['answer'] | null>;
+
+const THOUGHTS: { [K in ThoughtKind]: (question: LongThoughts[K]['question']) => LongThoughts[K]['answer'] } = {
+  'better plan': ({ yard, ...from }) => planWithMemory(yard, { effort: 'normal', ...from }),
+  limits: ({ yard, order }) => limitsOf(yard, order),
+  'limits of an order taken': ({ yard, order }) => limitsOfPlanned(yard, order),
+  'chosen date': ({ yard, order, on }) => askForDate(yard, order, on),
+  'next moulds': ({ yard }) => nextMoulds(yard),
+};
+
+/** Works it out here and now. */
+export const thinkThrough = <K extends ThoughtKind>(
+  kind: K,
+  question: LongThoughts[K]['question'],
+): LongThoughts[K]['answer'] => THOUGHTS[kind](question);
+
+/** For where there are no threads: as in tests, and in a program that does one thing. */
+export const thinkHere: Think = async (kind, question) => thinkThrough(kind, question);
