@@ -7,9 +7,10 @@ import { withDueDates } from './random-yard/due-dates.ts';
 import { hoursOf, type Place, placeOf } from './random-yard/hours.ts';
 import { castingsOf, mixesOf, temperaturesOf } from './random-yard/mixes.ts';
 import { inMouldOf, mouldsOf } from './random-yard/moulds.ts';
+import { withOddities } from './random-yard/oddities.ts';
 import { stockOf } from './random-yard/stock.ts';
 
-export type YardKind = 'small' | 'typical' | 'busy' | 'tight-rack' | 'cold-spring';
+export type YardKind = 'small' | 'typical' | 'busy' | 'tight-rack' | 'cold-spring' | 'odd';
 
 interface Size {
   orders: [number, number];
@@ -30,6 +31,7 @@ const SIZES: Record<YardKind, Size> = {
   busy: BUSY,
   'tight-rack': MIDDLE,
   'cold-spring': MIDDLE,
+  odd: MIDDLE,
 };
 const KINDS: readonly YardKind[] = ['small', 'small', 'small', 'tight-rack', 'tight-rack', 'cold-spring', 'typical'];
 
@@ -106,13 +108,15 @@ const inputOf = (dice: Dice, kind: YardKind, seed: number): YardFileInput => {
 
 /**
  * A valid yard that depends on its seed alone, with about everything a yard file can say in it. Without a kind the seed
- * picks one, small ones most often. Small yards ask for at most 12 pieces. Throws where the file has a fault: then the
+ * picks one, small ones most often and odd ones never. Small yards ask for at most 12 pieces; odd ones are what no yard
+ * would be. Throws where the file has a fault: then the
  * generator is wrong.
  */
 export const randomYard = (seed: number, kind?: YardKind): YardFile => {
   const dice = diceOf(seed);
   const picked = dice.pick(KINDS);
-  const read = readYardFile(inputOf(dice, kind ?? picked, seed));
+  const input = inputOf(dice, kind ?? picked, seed);
+  const read = readYardFile(kind === 'odd' ? withOddities(input, dice) : input);
   if (!read.ok) throw new Error(`seed ${seed}: ${read.faults.map((x) => `${x.path}: ${x.message}`).join('; ')}`);
   return withDueDates(dice, read.yard);
 };

@@ -13,7 +13,7 @@ const planned = Array.from({ length: YARDS }, (_, seed) => {
 });
 
 /** Whatever the independent check rejects the referee rejects as well, and the other way round. */
-describe('plans spoilt a little', () => {
+describe('plans spoilt a little', { timeout: 120_000 }, () => {
   it.each(Object.entries(DAMAGES))('are judged as the independent check judges them: %s', (_, way) => {
     let rejected = 0;
     for (const { seed, yard, plan } of planned) {
