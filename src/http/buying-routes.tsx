@@ -34,9 +34,15 @@ const bought = (context: UseCaseContext, typed: Typed): Done => {
   const faults = [...quantity.faults, ...on.faults, ...price.faults];
   if (quantity.faults.length === 0 && quantity.amount === null)
     faults.push({ path: 'quantity', message: 'How much was bought? Write a number.' });
-  if (on.faults.length === 0 && on.date === null) faults.push({ path: 'on', message: 'When is it expected? Write a day.' });
+  if (on.faults.length === 0 && on.date === null)
+    faults.push({ path: 'on', message: 'When is it expected? Write a day.' });
   if (faults.length > 0 || quantity.amount === null || on.date === null) return refusal(faults);
-  return buyMaterial(context, { material: typed.material ?? '', quantity: quantity.amount, on: on.date, price: price.amount });
+  return buyMaterial(context, {
+    material: typed.material ?? '',
+    quantity: quantity.amount,
+    on: on.date,
+    price: price.amount,
+  });
 };
 
 const arrived = (context: UseCaseContext, typed: Typed): Done => {
@@ -61,7 +67,10 @@ interface Deed {
 const DEEDS: Readonly<Record<string, Deed>> = {
   bought: { act: bought, form: ({ line }) => line ?? 'else' },
   arrived: { act: arrived, form: ({ goods }) => `goods-${goods}` },
-  'not-coming': { act: (context, { goods }) => giveUpPurchase(context, wholeTyped(goods) ?? 0), form: ({ goods }) => `goods-${goods}` },
+  'not-coming': {
+    act: (context, { goods }) => giveUpPurchase(context, wholeTyped(goods) ?? 0),
+    form: ({ goods }) => `goods-${goods}`,
+  },
   counted: { act: counted, form: ({ line }) => `stock-${line}` },
 };
 

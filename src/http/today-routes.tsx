@@ -54,7 +54,9 @@ const poured = async (context: UseCaseContext, typed: Typed): Done => {
 };
 
 const noWork = async (context: UseCaseContext, { date = '' }: Typed): Done =>
-  isDate(date) ? callOffWork(context, date) : { ok: false, faults: [{ path: 'date', message: 'That date does not exist. Nothing was changed.' }] };
+  isDate(date)
+    ? callOffWork(context, date)
+    : { ok: false, faults: [{ path: 'date', message: 'That date does not exist. Nothing was changed.' }] };
 
 interface Deed {
   act(context: UseCaseContext, typed: Typed): Done;
@@ -64,7 +66,8 @@ interface Deed {
 
 const DEEDS: Readonly<Record<string, Deed>> = {
   prepared: {
-    act: (context, { mould = '', casting = '', sealed }) => recordPrep(context, { mould, casting, sealed: sealed === 'yes' }),
+    act: (context, { mould = '', casting = '', sealed }) =>
+      recordPrep(context, { mould, casting, sealed: sealed === 'yes' }),
     form: ({ mould }) => `prep ${mould}`,
   },
   poured: { act: poured, form: ({ other, mould0 }) => (other ? 'other-pour' : `pour ${mould0}`) },

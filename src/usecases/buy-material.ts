@@ -14,14 +14,13 @@ export interface Purchase {
 
 const purchaseFaults = ({ quantity, on }: Purchase, day: string): Fault[] => [
   ...(quantity > 0 ? [] : [{ path: 'quantity', message: 'How much was bought? Write a number above 0.' }]),
-  ...(on >= day ? [] : [{ path: 'on', message: 'That day has passed. If it has come already, count the stock instead.' }]),
+  ...(on >= day
+    ? []
+    : [{ path: 'on', message: 'That day has passed. If it has come already, count the stock instead.' }]),
 ];
 
 /** It is bought, and on its way until it arrives. */
-export const buyMaterial = (
-  context: UseCaseContext,
-  purchase: Purchase,
-): Promise<Outcome<Changed<{ name: string }>>> =>
+export const buyMaterial = (context: UseCaseContext, purchase: Purchase): Promise<Outcome<Changed<{ name: string }>>> =>
   changing(context, { kind: 'bought', words: ({ name }) => `${name} bought` }, async (tx, yard) => {
     const material = await materialById(tx, purchase.material);
     if (!material) return refuse('material', 'Choose what was bought from the list.');

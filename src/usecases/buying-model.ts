@@ -1,6 +1,6 @@
 import type { StoredIncoming } from '../../db/stores/material-store.ts';
 import type { PlanBuy, PlanFile } from '../../shared/plan.ts';
-import { dateOfDay, type DayNumber, dayNumber, WEEKDAYS, weekdayOf } from '../../shared/time.ts';
+import { type DayNumber, dateOfDay, dayNumber, WEEKDAYS, weekdayOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { calendarOf } from '../engine/work/calendar.ts';
 import { today } from './context.ts';
@@ -33,18 +33,30 @@ const purposesOf = (material: YardFile['materials'][number], { yard, today: day,
     ...coming.map(({ on, quantity }) => ({ at: at(on), quantity })),
     ...toBuy.map(({ arrivesOn, quantity }) => ({ at: at(arrivesOn), quantity })),
   ];
-  const purposes = supplyPurposes(stockFacts(material, []).inYard - keptOf(material), uses.get(material.id) ?? [], supplies);
+  const purposes = supplyPurposes(
+    stockFacts(material, []).inYard - keptOf(material),
+    uses.get(material.id) ?? [],
+    supplies,
+  );
   return new Map<Goods | PlanBuy, SupplyPurpose>([...coming, ...toBuy].map((one, i) => [one, purposes[i]!]));
 };
 
 const namesOf = ({ orders, keep }: SupplyPurpose, yard: YardFile, kept: number) => ({
-  customers: orders.map((id) => (id === null ? null : (yard.orders.find((order) => order.id === id)?.customer ?? `order ${id}`))),
+  customers: orders.map((id) =>
+    id === null ? null : (yard.orders.find((order) => order.id === id)?.customer ?? `order ${id}`),
+  ),
   keep: keep ? kept : null,
 });
 
 type Line = ReturnType<typeof lineOf>;
 
-const lineOf = (week: string, index: number, bought: readonly PlanBuy[], purposes: ReturnType<typeof purposesOf>, seen: Seen) => {
+const lineOf = (
+  week: string,
+  index: number,
+  bought: readonly PlanBuy[],
+  purposes: ReturnType<typeof purposesOf>,
+  seen: Seen,
+) => {
   const material = seen.yard.materials[index]!;
   const quantity = bought.reduce((sum, buy) => sum + buy.quantity, 0);
   const all = bought.flatMap((buy) => purposes.get(buy) ?? []);
@@ -75,7 +87,9 @@ const weeksOf = (seen: Seen) => {
   const purposes = seen.yard.materials.map((material) => purposesOf(material, seen));
   return weeks.map((week) => {
     const lines = seen.yard.materials.flatMap((material, index) => {
-      const bought = seen.buys.filter((buy) => buy.material === material.id && mondayOf(dayNumber(buy.orderBy)) === week);
+      const bought = seen.buys.filter(
+        (buy) => buy.material === material.id && mondayOf(dayNumber(buy.orderBy)) === week,
+      );
       if (bought.length === 0) return [];
       return [{ ...lineOf(week, index, bought, purposes[index]!, seen), supplier: material.supplier ?? NO_SUPPLIER }];
     });

@@ -12,7 +12,10 @@ export const countMaterial = (
 ): Promise<Outcome<Changed<{ name: string; before: number }>>> =>
   changing(
     context,
-    { kind: 'counted', words: ({ name, before }) => `${name} counted: ${figure(counted)} in the yard, not ${figure(before)}` },
+    {
+      kind: 'counted',
+      words: ({ name, before }) => `${name} counted: ${figure(counted)} in the yard, not ${figure(before)}`,
+    },
     async (tx) => {
       const material = await materialById(tx, id);
       if (!material) return refuse('material', 'That material is not in the stock book.');

@@ -1,5 +1,5 @@
-import { addToStock } from '../../db/stores/material-store.ts';
 import type { Tx } from '../../db/open.ts';
+import { addToStock } from '../../db/stores/material-store.ts';
 import type { Cut, Material } from '../../shared/material.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 

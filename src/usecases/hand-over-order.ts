@@ -22,7 +22,10 @@ export const handOverOrder = (
       if (!found.ok) return found;
       const short = found.value.packedAt === null ? await takeOrderGoods(tx, found.value, yard, context.now) : null;
       if (short && !evenShort)
-        return refuse('evenShort', `By the stock book these are not in the yard yet: ${short}. Nothing was handed over.`);
+        return refuse(
+          'evenShort',
+          `By the stock book these are not in the yard yet: ${short}. Nothing was handed over.`,
+        );
       await freeSetAside(tx, id);
       const day = today(yard.yard.timeZone, context.now);
       await updateOrder(tx, id, { status: 'handed over', handedOverOn: day, heldUntil: null });

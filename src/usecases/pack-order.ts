@@ -18,7 +18,10 @@ export const packOrder = (
     if (!found.ok) return found;
     const short = await takeOrderGoods(tx, found.value, yard, context.now);
     if (short && !evenShort)
-      return refuse('evenShort', `By the stock book these are not in the yard, or not fit to go out yet: ${short}. Nothing was packed.`);
+      return refuse(
+        'evenShort',
+        `By the stock book these are not in the yard, or not fit to go out yet: ${short}. Nothing was packed.`,
+      );
     await freeSetAside(tx, id);
     await updateOrder(tx, id, { packedAt: context.now });
     return done({ name: orderName(found.value) });

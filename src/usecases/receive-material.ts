@@ -1,5 +1,12 @@
-import { addIncoming, addToStock, incomingById, markArrived, materialById, type StoredIncoming } from '../../db/stores/material-store.ts';
 import type { Tx } from '../../db/open.ts';
+import {
+  addIncoming,
+  addToStock,
+  incomingById,
+  markArrived,
+  materialById,
+  type StoredIncoming,
+} from '../../db/stores/material-store.ts';
 import { type Changed, changing } from './changing.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from './context.ts';
 

@@ -51,7 +51,8 @@ const fillOne = async (tx: Tx, filled: Filled, filledAt: string, yard: YardFile)
   if (!mould) return fault(`There is no mould ${filled.mould}.`);
   if (mould.piece) return fault(`${mould.id} has a piece in it already. Nothing was written down.`);
   if (mould.condition === 'retired') return fault(`${mould.id} is scrapped. Nothing was written down.`);
-  if (!mould.makes.some(({ casting }) => casting === filled.casting)) return fault(`${mould.id} does not make that piece. Nothing was written down.`);
+  if (!mould.makes.some(({ casting }) => casting === filled.casting))
+    return fault(`${mould.id} does not make that piece. Nothing was written down.`);
   // An order that is gone meanwhile (handed over on another screen) leaves the piece to stock.
   const order = yard.orders.some(({ id }) => id === filled.order) ? filled.order : null;
   await fillMould(tx, { mould: mould.id, casting: filled.casting, filledAt, order });
@@ -85,8 +86,12 @@ const filledMinute = (filledAt: string | null, now: Minute, yard: YardFile): Out
 };
 
 const recordFaults = ({ pours, bags }: PourRecord, mix: Mix): Fault[] => [
-  ...(pours.length === new Set(pours.map(({ mould }) => mould)).size ? [] : [{ path: 'pours', message: 'A mould is in it twice.' }]),
-  ...(bags === null || (bags > 0 && bags <= mix.maxBags) ? [] : [{ path: 'bags', message: `How many bags? Above 0, up to ${mix.maxBags} at once.` }]),
+  ...(pours.length === new Set(pours.map(({ mould }) => mould)).size
+    ? []
+    : [{ path: 'pours', message: 'A mould is in it twice.' }]),
+  ...(bags === null || (bags > 0 && bags <= mix.maxBags)
+    ? []
+    : [{ path: 'bags', message: `How many bags? Above 0, up to ${mix.maxBags} at once.` }]),
 ];
 
 /**

@@ -15,7 +15,8 @@ interface Seen {
   setting: Setting;
 }
 
-const pieceName = ({ yard }: Seen, casting: string): string => yard.castings.find(({ id }) => id === casting)?.name ?? casting;
+const pieceName = ({ yard }: Seen, casting: string): string =>
+  yard.castings.find(({ id }) => id === casting)?.name ?? casting;
 
 /** Whose a piece is: null stands for stock. */
 const customerOf = ({ yard }: Seen, order: string | undefined): string | null => {
@@ -53,7 +54,13 @@ const prepStep = (seen: Seen, pour: PlanPour) => {
     kind: 'prep' as const,
     at: pour.prepStart,
     until: pour.prepEnd,
-    ...{ mould: pour.mould, casting: pour.casting, piece: pieceName(seen, pour.casting), clean: work.clean, seal: work.seal },
+    ...{
+      mould: pour.mould,
+      casting: pour.casting,
+      piece: pieceName(seen, pour.casting),
+      clean: work.clean,
+      seal: work.seal,
+    },
     changeFrom: work.changeFrom === null ? null : pieceName(seen, work.changeFrom),
     /** How long the sealing coat has to dry. */
     dryMinutes: work.seal ? (mould?.oilDryMinutes ?? 0) : 0,
@@ -84,8 +91,14 @@ const batchStep = (seen: Seen, batch: PlanBatch, pours: readonly PlanPour[]) => 
       mix.perBag.map(({ material, quantity }) => ({ material, quantity: quantity * batch.bags })),
     ),
     /** What goes into the moulds beside the mix. */
-    fittings: amounts(seen, castings.flatMap(({ perPiece }) => perPiece)),
-    cuts: cutLengths(seen, castings.flatMap(({ cuts }) => cuts)),
+    fittings: amounts(
+      seen,
+      castings.flatMap(({ perPiece }) => perPiece),
+    ),
+    cuts: cutLengths(
+      seen,
+      castings.flatMap(({ cuts }) => cuts),
+    ),
     usableUntil: text(seen.setting.workableUntil(mix, minuteOf(batch.mixEnd))),
     /** Someone stays until then to keep it wet. */
     wetUntil: mix.attendMinutes > 0 ? text(lastFill + mix.attendMinutes) : null,
@@ -125,7 +138,9 @@ const stripStep = (seen: Seen, strip: Strip) => ({
 const packStep = (seen: Seen, { id, packStart, packEnd }: { id: string; packStart: string; packEnd: string }) => {
   const order = seen.yard.orders.find((one) => one.id === id);
   const lines = order?.lines ?? [];
-  const kits = lines.flatMap(({ kit, quantity }) => seen.yard.kits.filter((one) => one.id === kit).map((one) => ({ kit: one, quantity })));
+  const kits = lines.flatMap(({ kit, quantity }) =>
+    seen.yard.kits.filter((one) => one.id === kit).map((one) => ({ kit: one, quantity })),
+  );
   return {
     kind: 'pack' as const,
     ...{ at: packStart, until: packEnd, order: id, customer: customerOf(seen, id) ?? id },
@@ -170,10 +185,20 @@ export const sessionSteps = (plan: PlanFile, yard: YardFile, session: Session): 
       .map((pour) => prepStep(seen, pour)),
     ...plan.batches
       .filter(({ start }) => isIn(start))
-      .map((batch) => batchStep(seen, batch, batch.pours.flatMap((id) => pours.get(id) ?? []))),
-    ...stripsOf(seen).filter(({ stripStart }) => isIn(stripStart)).map((strip) => stripStep(seen, strip)),
+      .map((batch) =>
+        batchStep(
+          seen,
+          batch,
+          batch.pours.flatMap((id) => pours.get(id) ?? []),
+        ),
+      ),
+    ...stripsOf(seen)
+      .filter(({ stripStart }) => isIn(stripStart))
+      .map((strip) => stripStep(seen, strip)),
     ...plan.orders.flatMap(({ id, packStart, packEnd }) =>
-      packStart !== undefined && packEnd !== undefined && isIn(packStart) ? [packStep(seen, { id, packStart, packEnd })] : [],
+      packStart !== undefined && packEnd !== undefined && isIn(packStart)
+        ? [packStep(seen, { id, packStart, packEnd })]
+        : [],
     ),
   ];
   return steps.sort((a, b) => minuteOf(a.at) - minuteOf(b.at) || RANKS[a.kind] - RANKS[b.kind]);

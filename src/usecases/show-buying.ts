@@ -10,6 +10,8 @@ export const showBuying = async (context: UseCaseContext) => {
     goods: await onTheirWay(tx),
     materials: await materialsInOrder(tx),
   }));
-  const notes = new Map(materials.flatMap(({ id, openedNote }): [string, string][] => (openedNote ? [[id, openedNote]] : [])));
+  const notes = new Map(
+    materials.flatMap(({ id, openedNote }): [string, string][] => (openedNote ? [[id, openedNote]] : [])),
+  );
   return buyingModel(current, { now: context.now, goods, notes });
 };

@@ -1,11 +1,13 @@
 import { recentChanges, type StoredChange } from '../../db/stores/change-store.ts';
 import { openOrders } from '../../db/stores/order-store.ts';
+import { fixedHours } from '../../db/stores/yard-store.ts';
 import type { PlanFile } from '../../shared/plan.ts';
 import { dateOfDay, type Minute, minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { type Calendar, calendarOf } from '../engine/work/calendar.ts';
 import type { Session } from '../engine/work/sessions.ts';
-import { type UseCaseContext, today } from './context.ts';
+import { today, type UseCaseContext } from './context.ts';
+import { fixedFacts } from './fixed-facts.ts';
 import { hoursChangedOn } from './hours-changed.ts';
 import { lastMixes } from './last-mix.ts';
 import { currentPlan } from './make-plan.ts';
@@ -42,7 +44,8 @@ const otherFull = (yard: YardFile, plan: PlanFile, stripped: ReadonlySet<string>
       return {
         mould: piece.mould,
         piece: yard.castings.find(({ id }) => id === piece.casting)?.name ?? piece.casting,
-        customer: order === undefined ? null : (yard.orders.find(({ id }) => id === order)?.customer ?? `order ${order}`),
+        customer:
+          order === undefined ? null : (yard.orders.find(({ id }) => id === order)?.customer ?? `order ${order}`),
         filledAt: calendar.instantText(minuteOf(piece.filledAt)),
         mayFrom: calendar.instantText(pieceMayBeStripped(piece, setting)),
         planned: strip?.stripStart ?? null,
@@ -58,7 +61,10 @@ const emptyMoulds = (yard: YardFile) => {
     .map(({ id, setFor, makes }) => ({
       mould: id,
       setFor,
-      makes: makes.map(({ casting }) => ({ casting, piece: yard.castings.find((one) => one.id === casting)?.name ?? casting })),
+      makes: makes.map(({ casting }) => ({
+        casting,
+        piece: yard.castings.find((one) => one.id === casting)?.name ?? casting,
+      })),
     }));
 };
 
@@ -69,7 +75,9 @@ const doneSince = (changes: readonly StoredChange[], midnight: Minute, calendar:
     .reverse();
 
 const packedOrders = (orders: Awaited<ReturnType<typeof openOrders>>) =>
-  orders.filter(({ packedAt }) => packedAt !== null).map(({ id, customer }) => ({ order: id, customer: customer?.name ?? `order ${id}` }));
+  orders
+    .filter(({ packedAt }) => packedAt !== null)
+    .map(({ id, customer }) => ({ order: id, customer: customer?.name ?? `order ${id}` }));
 
 /** The session under way or the next one, step by step, with what was done today and what else can be written down. */
 export const showToday = async (context: UseCaseContext) => {
@@ -77,12 +85,15 @@ export const showToday = async (context: UseCaseContext) => {
   const calendar = calendarOf(yard.yard.timeZone);
   const now = minuteOf(context.now);
   const { session, underWay, idle, earlier } = sessionToShow(plan, yard);
-  const { changes, orders } = await context.database.read(async (tx) => ({
+  const { changes, orders, hours } = await context.database.read(async (tx) => ({
     changes: await recentChanges(tx, CHANGES_READ),
     orders: await openOrders(tx),
+    hours: await fixedHours(tx),
   }));
   const steps = session ? sessionSteps(plan, yard, session) : [];
-  const leftOver = earlier.flatMap((one) => sessionSteps(plan, yard, one)).filter(({ kind }) => kind !== 'set up' && kind !== 'clear up');
+  const leftOver = earlier
+    .flatMap((one) => sessionSteps(plan, yard, one))
+    .filter(({ kind }) => kind !== 'set up' && kind !== 'clear up');
   const day = today(yard.yard.timeZone, context.now);
   // Only what the list of today strips has its button there.
   const listed = session && dateOfDay(session.day) === day ? [...leftOver, ...steps] : leftOver;
@@ -93,14 +104,19 @@ export const showToday = async (context: UseCaseContext) => {
     now: calendar.instantText(now),
     session: session && hoursFacts(session, calendar),
     underWay,
+    fixed: fixedFacts(yard, session, hours),
     idle: idle && hoursFacts(idle, calendar),
     steps,
     /** Of sessions of today that are over: planned, and not written down as done. */
     leftOver,
-    lastMix: session ? lastMixes(plan, yard, session).map(({ mix, at }) => ({ mix, at: calendar.instantText(at) })) : [],
+    lastMix: session
+      ? lastMixes(plan, yard, session).map(({ mix, at }) => ({ mix, at: calendar.instantText(at) }))
+      : [],
     otherFull: otherFull(yard, plan, stripped),
     emptyMoulds: emptyMoulds(yard),
-    orders: yard.orders.filter(({ lines }) => lines.length > 0).map(({ id, customer }) => ({ order: id, customer: customer ?? `order ${id}` })),
+    orders: yard.orders
+      .filter(({ lines }) => lines.length > 0)
+      .map(({ id, customer }) => ({ order: id, customer: customer ?? `order ${id}` })),
     packed: packedOrders(orders),
     done: doneSince(changes, calendar.midnightOf(calendar.dayOf(now)), calendar),
     hoursChanged: hoursChangedOn(changes, day),

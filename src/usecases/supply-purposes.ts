@@ -27,9 +27,17 @@ const overlap = (a: Stretch, b: Stretch): boolean => a.from < b.to - TOLERANCE &
  * is free in the yard (in the yard, less what is always kept), then from what comes in, the soonest first.
  * Free 5, uses of 3 (A), 4 (B) and 2 (C), supplies of 2 and 3: the first is for B, the second for C.
  */
-export const supplyPurposes = (free: number, uses: readonly MaterialUse[], supplies: readonly Supply[]): SupplyPurpose[] => {
+export const supplyPurposes = (
+  free: number,
+  uses: readonly MaterialUse[],
+  supplies: readonly Supply[],
+): SupplyPurpose[] => {
   let used = 0;
-  const stretches = uses.map(({ quantity, orders }) => ({ from: used, to: (used += quantity), orders }));
+  const stretches = uses.map(({ quantity, orders }) => {
+    const from = used;
+    used += quantity;
+    return { from, to: used, orders };
+  });
   const purposes = new Map<Supply, SupplyPurpose>();
   let from = free;
   for (const supply of [...supplies].sort((a, b) => a.at - b.at)) {

@@ -26,7 +26,8 @@ export interface Turn {
 const customerOf = (yard: YardFile, order: string | undefined): string | null =>
   order === undefined ? null : (yard.orders.find(({ id }) => id === order)?.customer ?? `order ${order}`);
 
-const pieceOf = (yard: YardFile, casting: string): string => yard.castings.find(({ id }) => id === casting)?.name ?? casting;
+const pieceOf = (yard: YardFile, casting: string): string =>
+  yard.castings.find(({ id }) => id === casting)?.name ?? casting;
 
 /** Sessions in which a mould is filled or stripped, in order of time. */
 const sessionsWithTurns = (yard: YardFile, plan: PlanFile): Session[] => {
@@ -34,7 +35,9 @@ const sessionsWithTurns = (yard: YardFile, plan: PlanFile): Session[] => {
     ...plan.pours.map(({ fillStart }) => fillStart),
     ...[...plan.pours, ...plan.strips].map(({ stripStart }) => stripStart),
   ].map(minuteOf);
-  return sessionsOf(yard, calendarOf(yard.yard.timeZone)).filter(({ start, end }) => at.some((minute) => minute >= start && minute < end));
+  return sessionsOf(yard, calendarOf(yard.yard.timeZone)).filter(({ start, end }) =>
+    at.some((minute) => minute >= start && minute < end),
+  );
 };
 
 const turnsOf = (yard: YardFile, plan: PlanFile, sessions: readonly Session[]): Turn[] => {
@@ -46,18 +49,24 @@ const turnsOf = (yard: YardFile, plan: PlanFile, sessions: readonly Session[]): 
     return place < 0 ? null : place;
   };
   const mayFrom = (casting: string, filled: Minute) => calendar.instantText(setting.mayStripFrom(casting, filled));
-  const planned = plan.pours.map((pour): Turn => ({
-    id: pour.id,
-    ...{ mould: pour.mould, piece: pieceOf(yard, pour.casting), customer: customerOf(yard, pour.order) },
-    ...{ pouredAt: pour.fillStart, mayFrom: mayFrom(pour.casting, minuteOf(pour.fillEnd)) },
-    ...{ strippedAt: pour.stripStart, readyAt: pour.pieceReadyAt },
-    ...{ pourSession: placeOf(pour.fillStart), stripSession: placeOf(pour.stripStart) },
-  }));
+  const planned = plan.pours.map(
+    (pour): Turn => ({
+      id: pour.id,
+      ...{ mould: pour.mould, piece: pieceOf(yard, pour.casting), customer: customerOf(yard, pour.order) },
+      ...{ pouredAt: pour.fillStart, mayFrom: mayFrom(pour.casting, minuteOf(pour.fillEnd)) },
+      ...{ strippedAt: pour.stripStart, readyAt: pour.pieceReadyAt },
+      ...{ pourSession: placeOf(pour.fillStart), stripSession: placeOf(pour.stripStart) },
+    }),
+  );
   const inMoulds = yard.inMould.map((piece): Turn => {
     const strip = plan.strips.find(({ mould }) => mould === piece.mould);
     return {
       id: `in-${yard.moulds.findIndex(({ id }) => id === piece.mould)}`,
-      ...{ mould: piece.mould, piece: pieceOf(yard, piece.casting), customer: customerOf(yard, strip?.order ?? piece.order) },
+      ...{
+        mould: piece.mould,
+        piece: pieceOf(yard, piece.casting),
+        customer: customerOf(yard, strip?.order ?? piece.order),
+      },
       pouredAt: calendar.instantText(minuteOf(piece.filledAt)),
       mayFrom: mayFrom(piece.casting, minuteOf(piece.filledAt)),
       ...{ strippedAt: strip?.stripStart ?? null, readyAt: strip?.pieceReadyAt ?? null },
@@ -75,12 +84,19 @@ export const turnsModel = (yard: YardFile, plan: PlanFile) => {
   const sessions = sessionsWithTurns(yard, plan);
   const turns = turnsOf(yard, plan, sessions);
   return {
-    sessions: sessions.map(({ day, start, end }) => ({ date: dateOfDay(day), start: calendar.instantText(start), end: calendar.instantText(end) })),
+    sessions: sessions.map(({ day, start, end }) => ({
+      date: dateOfDay(day),
+      start: calendar.instantText(start),
+      end: calendar.instantText(end),
+    })),
     moulds: yard.moulds
       .filter(({ id, condition }) => condition !== 'retired' || turns.some(({ mould }) => mould === id))
       .map(({ id, condition, repairedOn }) => ({
         mould: id,
-        outOfUse: condition === 'damaged' || condition === 'retired' ? { until: condition === 'damaged' ? (repairedOn ?? null) : null } : null,
+        outOfUse:
+          condition === 'damaged' || condition === 'retired'
+            ? { until: condition === 'damaged' ? (repairedOn ?? null) : null }
+            : null,
         turns: turns.filter(({ mould }) => mould === id),
       })),
   };

@@ -14,9 +14,14 @@ export const unpackOrder = (context: UseCaseContext, id: string): Promise<Outcom
     if (!found.ok) return found;
     if (found.value.packedAt === null) return refuse('order', `Order ${id} is not packed. Nothing was changed.`);
     const { pieces, parts, cuts } = piecesOfOrder(found.value.lines, yard);
-    for (const [casting, count] of pieces) if (count > 0) await addFinished(tx, { casting, count, readyAt: null, order: id });
+    for (const [casting, count] of pieces)
+      if (count > 0) await addFinished(tx, { casting, count, readyAt: null, order: id });
     for (const [material, quantity] of parts) await addToStock(tx, material, quantity);
-    await takeCuts(tx, yard, cuts.map((cut) => ({ ...cut, count: -cut.count })));
+    await takeCuts(
+      tx,
+      yard,
+      cuts.map((cut) => ({ ...cut, count: -cut.count })),
+    );
     await updateOrder(tx, id, { packedAt: null });
     return done({ name: orderName(found.value) });
   });

@@ -37,17 +37,25 @@ test('every text of the chart stays inside its box', async () => {
   const outside = await page.$$eval('.turns-chart a', (links) =>
     links.flatMap((link) => {
       const box = link.querySelector('.turn')!.getBoundingClientRect();
-      return [...link.querySelectorAll('text')].filter((text) => text.getBoundingClientRect().right > box.right).map((text) => text.textContent);
+      return [...link.querySelectorAll('text')]
+        .filter((text) => text.getBoundingClientRect().right > box.right)
+        .map((text) => text.textContent);
     }),
   );
   expect(outside).toEqual([]);
 });
 
-test('on paper the whole chart is there', async () => {
+test('on paper the whole chart is one picture, names and all', async () => {
   const url = await served(await demoScreens());
   const { page } = await watchedPage(browser, { viewport: { width: 1050, height: 700 } });
   await page.goto(`${url}/turns`);
+  expect(await page.locator('.turns-paper').isVisible()).toBe(false);
   await page.emulateMedia({ media: 'print' });
-  const box = await page.locator('.turns-frame .scroll svg').boundingBox();
-  expect((box?.x ?? 0) + (box?.width ?? 9999)).toBeLessThanOrEqual(1050);
+  expect(await page.locator('.turns-frame').isVisible()).toBe(false);
+  const paper = await page.locator('.turns-paper').boundingBox();
+  expect((paper?.x ?? 0) + (paper?.width ?? 9999)).toBeLessThanOrEqual(1050);
+  for (const part of ['#turns-names', '#turns-drawing']) {
+    const box = await page.locator(`.turns-paper use[href="${part}"]`).boundingBox();
+    expect(box?.height).toBeGreaterThan(100);
+  }
 });

@@ -14,12 +14,25 @@ export const plannedYard = (changes: Partial<YardFileInput> = {}): YardFile => {
   return smallYard({
     yard: { ...base.yard, setUpMinutes: 10, clearUpMinutes: 15 },
     materials: [
-      { id: 'mortar', name: 'Rapid mortar', unit: 'bag', onHand: 3, minimum: 2, leadDays: 3, unitPrice: 20, supplier: 'Merchant' },
+      {
+        id: 'mortar',
+        name: 'Rapid mortar',
+        unit: 'bag',
+        onHand: 3,
+        minimum: 2,
+        leadDays: 3,
+        unitPrice: 20,
+        supplier: 'Merchant',
+      },
       { id: 'mesh', name: 'Mesh', unit: 'm2', onHand: 4 },
       { id: 'rod', name: 'Rod 12 mm', unit: 'stick', onHand: 3, stickMm: 3000, kerfMm: 3, leadDays: 3 },
     ],
     castings: base.castings.map((casting) => ({ ...casting, perPiece: [{ material: 'mesh', quantity: 0.16 }] })),
-    moulds: base.moulds.map((mould, index) => (index === 1 ? { ...mould, condition: 'dirty', oilEveryTurns: 8, turnsSinceOil: 8, oilMinutes: 5, oilDryMinutes: 20 } : mould)),
+    moulds: base.moulds.map((mould, index) =>
+      index === 1
+        ? { ...mould, condition: 'dirty', oilEveryTurns: 8, turnsSinceOil: 8, oilMinutes: 5, oilDryMinutes: 20 }
+        : mould,
+    ),
     finished: [{ casting: 'panel-900', count: 1 }],
     ...changes,
   });
@@ -33,16 +46,37 @@ export const plannedYard = (changes: Partial<YardFileInput> = {}): YardFile => {
 export const handPlan = (): PlanFile => ({
   format: 'mould-rota/plan',
   version: 1,
-  batches: [{ id: 'B1', mix: 'thin', start: saturday('09:05'), mixEnd: saturday('09:15'), end: saturday('09:29'), bags: 1, kg: 27.2, pours: ['P1', 'P2'] }],
+  batches: [
+    {
+      id: 'B1',
+      mix: 'thin',
+      start: saturday('09:05'),
+      mixEnd: saturday('09:15'),
+      end: saturday('09:29'),
+      bags: 1,
+      kg: 27.2,
+      pours: ['P1', 'P2'],
+    },
+  ],
   pours: [
     {
       ...{ id: 'P1', batch: 'B1', mould: '900 no. 1', casting: 'panel-900', order: '27-001', oiled: false },
-      ...{ prepStart: saturday('08:10'), prepEnd: saturday('08:22'), fillStart: saturday('09:15'), fillEnd: saturday('09:22') },
+      ...{
+        prepStart: saturday('08:10'),
+        prepEnd: saturday('08:22'),
+        fillStart: saturday('09:15'),
+        fillEnd: saturday('09:22'),
+      },
       ...{ stripStart: saturday('10:37'), stripEnd: saturday('10:45'), pieceReadyAt: saturday('10:45') },
     },
     {
       ...{ id: 'P2', batch: 'B1', mould: '900 no. 2', casting: 'panel-900', oiled: true },
-      ...{ prepStart: saturday('08:22'), prepEnd: saturday('08:45'), fillStart: saturday('09:22'), fillEnd: saturday('09:29') },
+      ...{
+        prepStart: saturday('08:22'),
+        prepEnd: saturday('08:45'),
+        fillStart: saturday('09:22'),
+        fillEnd: saturday('09:29'),
+      },
       ...{ stripStart: saturday('10:44'), stripEnd: saturday('10:52'), pieceReadyAt: saturday('10:52') },
     },
   ],

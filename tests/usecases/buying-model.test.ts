@@ -15,13 +15,31 @@ describe('what to buy', () => {
     expect(weeks).toMatchObject([
       {
         week: '2027-04-05',
-        suppliers: [{ name: 'Merchant', lines: [{ material: 'mortar', quantity: 2, orderBy: '2027-04-08', on: '2027-04-11', price: 40, for: { customers: [], keep: null } }] }],
+        suppliers: [
+          {
+            name: 'Merchant',
+            lines: [
+              {
+                material: 'mortar',
+                quantity: 2,
+                orderBy: '2027-04-08',
+                on: '2027-04-11',
+                price: 40,
+                for: { customers: [], keep: null },
+              },
+            ],
+          },
+        ],
       },
     ]);
   });
 
   test('names the customers whose uses it covers, and stock', () => {
-    const yard = plannedYard({ materials: plannedYard().materials.map((material) => (material.id === 'mortar' ? { ...material, onHand: 2 } : material)) });
+    const yard = plannedYard({
+      materials: plannedYard().materials.map((material) =>
+        material.id === 'mortar' ? { ...material, onHand: 2 } : material,
+      ),
+    });
     const { weeks } = buyingModel({ yard, plan: handPlan() }, nothing);
     expect(weeks[0]?.suppliers[0]?.lines[0]?.for).toEqual({ customers: ['School garden', null], keep: null });
   });
@@ -35,18 +53,32 @@ describe('what to buy', () => {
       { material: 'rod', quantity: 1, orderBy: '2027-04-11', arrivesOn: '2027-04-14' },
     ];
     const { weeks } = buyingModel({ yard: plannedYard(), plan }, nothing);
-    const lines = weeks.map(({ week, suppliers }) => [week, suppliers.map(({ name, lines: all }) => [name, all.map(({ quantity, orderBy }) => [quantity, orderBy])])]);
+    const lines = weeks.map(({ week, suppliers }) => [
+      week,
+      suppliers.map(({ name, lines: all }) => [name, all.map(({ quantity, orderBy }) => [quantity, orderBy])]),
+    ]);
     expect(lines).toEqual([
-      ['2027-04-05', [['Merchant', [[3, '2027-04-09']]], ['Supplier not written down', [[1, '2027-04-11']]]]],
+      [
+        '2027-04-05',
+        [
+          ['Merchant', [[3, '2027-04-09']]],
+          ['Supplier not written down', [[1, '2027-04-11']]],
+        ],
+      ],
       ['2027-04-12', [['Merchant', [[5, '2027-04-12']]]]],
     ]);
   });
 
   test('goods on their way come first, with whom they are for', () => {
-    const yard = plannedYard({ incoming: [{ material: 'mortar', quantity: 4, on: '2027-04-09' }], materials: plannedYard().materials.map((m) => (m.id === 'mortar' ? { ...m, onHand: 1 } : m)) });
+    const yard = plannedYard({
+      incoming: [{ material: 'mortar', quantity: 4, on: '2027-04-09' }],
+      materials: plannedYard().materials.map((m) => (m.id === 'mortar' ? { ...m, onHand: 1 } : m)),
+    });
     const { onTheWay, weeks } = buyingModel({ yard, plan: handPlan() }, { ...nothing, goods: [goods] });
     // One bag is less than the two always kept: the first that comes makes up for that, the next is for the batch.
-    expect(onTheWay).toMatchObject([{ id: 7, name: 'Rapid mortar', for: { customers: ['School garden', null], keep: 2 } }]);
+    expect(onTheWay).toMatchObject([
+      { id: 7, name: 'Rapid mortar', for: { customers: ['School garden', null], keep: 2 } },
+    ]);
     expect(weeks[0]?.suppliers[0]?.lines[0]?.for).toEqual({ customers: [], keep: null });
   });
 });

@@ -9,7 +9,13 @@ import { undoChange } from '../../src/usecases/undo-change.ts';
 import { plannedYard, saturday } from '../support/planned-yard.ts';
 import { yardContext } from '../support/yard-context.ts';
 
-const saturdays = (start: string, end: string, crew = 1) => ({ rule: 'FREQ=WEEKLY;BYDAY=SA', from: '2027-01-02', start, end, crew });
+const saturdays = (start: string, end: string, crew = 1) => ({
+  rule: 'FREQ=WEEKLY;BYDAY=SA',
+  from: '2027-01-02',
+  start,
+  end,
+  crew,
+});
 
 const contextOf = async (changes: Partial<YardFileInput> = {}, clock?: string) => {
   const { database, now } = await yardContext(plannedYard({ finished: [], ...changes }));
@@ -18,7 +24,8 @@ const contextOf = async (changes: Partial<YardFileInput> = {}, clock?: string) =
 type Context = Awaited<ReturnType<typeof contextOf>>;
 
 const extraOf = async (context: Context) => (await currentPlan(context)).yard.extra;
-const faultOf = (outcome: { ok: true } | { ok: false; faults: { path: string; message: string }[] }) => (outcome.ok ? null : outcome.faults[0]);
+const faultOf = (outcome: { ok: true } | { ok: false; faults: { path: string; message: string }[] }) =>
+  outcome.ok ? null : outcome.faults[0];
 
 describe('no work on a day', () => {
   test('moves what was planned for it, says which dates, and is undone', async () => {
@@ -26,11 +33,17 @@ describe('no work on a day', () => {
     const outcome = await callOffWork(context, '2027-04-10');
     expect(outcome).toMatchObject({
       ok: true,
-      value: { words: 'No work on Sat 10 Apr', moved: [{ order: '27-001', from: '2027-04-10', to: '2027-04-17', daysLate: 7 }] },
+      value: {
+        words: 'No work on Sat 10 Apr',
+        moved: [{ order: '27-001', from: '2027-04-10', to: '2027-04-17', daysLate: 7 }],
+      },
     });
     if (!outcome.ok) return;
     const undone = await undoChange(context, outcome.value.change);
-    expect(undone).toMatchObject({ ok: true, value: { moved: [{ order: '27-001', from: '2027-04-17', to: '2027-04-10' }] } });
+    expect(undone).toMatchObject({
+      ok: true,
+      value: { moved: [{ order: '27-001', from: '2027-04-17', to: '2027-04-10' }] },
+    });
     expect((await currentPlan(context)).yard.closed).toEqual([]);
   });
 
@@ -51,8 +64,18 @@ describe('stopping earlier', () => {
   const at = (clock: string) => ({ session: saturday('08:00'), at: clock });
 
   test('shortens the hours that go on longer, drops those that begin later, and leaves other sessions', async () => {
-    const context = await contextOf({ work: [saturdays('08:00', '12:00'), saturdays('09:00', '11:30', 2), saturdays('10:00', '12:00'), saturdays('16:30', '17:15')] });
-    expect(await stopAt(context, at('10:00'))).toMatchObject({ ok: true, value: { words: 'Work on Sat 10 Apr stops at 10:00' } });
+    const context = await contextOf({
+      work: [
+        saturdays('08:00', '12:00'),
+        saturdays('09:00', '11:30', 2),
+        saturdays('10:00', '12:00'),
+        saturdays('16:30', '17:15'),
+      ],
+    });
+    expect(await stopAt(context, at('10:00'))).toMatchObject({
+      ok: true,
+      value: { words: 'Work on Sat 10 Apr stops at 10:00' },
+    });
     const hours = (await extraOf(context)).map(({ start, end, crew }) => [start, end, crew]);
     expect(hours).toEqual([
       ['08:00', '10:00', 1],
@@ -64,7 +87,10 @@ describe('stopping earlier', () => {
   test('moves what no longer fits', async () => {
     // Both panels are stripped from 10:37 at the earliest, as the plan made by hand has it.
     const context = await contextOf();
-    expect(await stopAt(context, at('10:30'))).toMatchObject({ ok: true, value: { moved: [{ order: '27-001', to: '2027-04-17' }] } });
+    expect(await stopAt(context, at('10:30'))).toMatchObject({
+      ok: true,
+      value: { moved: [{ order: '27-001', to: '2027-04-17' }] },
+    });
   });
 
   test.each([
@@ -83,7 +109,9 @@ describe('stopping earlier', () => {
     const other = await contextOf();
     await other.database.write((tx) => replaceDay(tx, '2027-04-10', []));
     expect(faultOf(await stopAt(other, at('11:00')))?.message).toContain('have been changed meanwhile');
-    expect(faultOf(await stopAt(other, { session: 'x', at: '11:00' }))?.message).toContain('have been changed meanwhile');
+    expect(faultOf(await stopAt(other, { session: 'x', at: '11:00' }))?.message).toContain(
+      'have been changed meanwhile',
+    );
   });
 });
 
@@ -93,7 +121,10 @@ describe('one person fewer', () => {
 
   test('takes one out of the hours chosen', async () => {
     const context = await contextOf({ work });
-    expect(await onePersonFewer(context, { session, window: 1 })).toMatchObject({ ok: true, value: { words: 'One person fewer on Sat 10 Apr' } });
+    expect(await onePersonFewer(context, { session, window: 1 })).toMatchObject({
+      ok: true,
+      value: { words: 'One person fewer on Sat 10 Apr' },
+    });
     expect((await extraOf(context)).map(({ start, crew }) => [start, crew])).toEqual([
       ['08:00', 1],
       ['09:00', 1],
@@ -109,6 +140,9 @@ describe('one person fewer', () => {
 
   test.each([null, 2, -1])('is refused for hours that are not there: %o', async (window) => {
     const context = await contextOf({ work });
-    expect(faultOf(await onePersonFewer(context, { session, window }))).toEqual({ path: 'window', message: 'Choose whose hours fall away.' });
+    expect(faultOf(await onePersonFewer(context, { session, window }))).toEqual({
+      path: 'window',
+      message: 'Choose whose hours fall away.',
+    });
   });
 });

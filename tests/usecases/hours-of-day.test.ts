@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { dateOfDay, dayNumber, minuteOf } from '../../shared/time.ts';
-import { sessionsOf } from '../../src/engine/work/sessions.ts';
 import { calendarOf } from '../../src/engine/work/calendar.ts';
+import { sessionsOf } from '../../src/engine/work/sessions.ts';
 import { hoursWith, sessionsOfDay } from '../../src/usecases/hours-of-day.ts';
 import { anyHoursYard, hoursYard } from '../support/hours-yard.ts';
 
@@ -26,7 +26,9 @@ const morning = minuteOf('2027-04-10T08:00:00+01:00');
 
 describe('the hours of a day', () => {
   test('are in sessions, those over already among them', () => {
-    expect(sessionsOfDay({ ...yard, yard: { ...yard.yard, now: '2027-04-10T22:00:00+01:00' } }, dayNumber(DATE))).toHaveLength(2);
+    expect(
+      sessionsOfDay({ ...yard, yard: { ...yard.yard, now: '2027-04-10T22:00:00+01:00' } }, dayNumber(DATE)),
+    ).toHaveLength(2);
     expect(sessionsOfDay(yard, dayNumber('2027-04-12'))).toHaveLength(1);
   });
 
@@ -49,7 +51,10 @@ describe('the hours of a day', () => {
         const replaced = {
           ...any,
           closed: [...any.closed, date],
-          extra: [...any.extra.filter((window) => window.date !== date), ...hours.map((window) => ({ ...window, date }))],
+          extra: [
+            ...any.extra.filter((window) => window.date !== date),
+            ...hours.map((window) => ({ ...window, date })),
+          ],
         };
         expect(sessionsOf(replaced, calendar)).toEqual(sessionsOf(any, calendar));
       }),

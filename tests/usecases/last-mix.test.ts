@@ -10,12 +10,20 @@ const lastIn = (changes: Partial<YardFileInput> = {}, plan = handPlan()) => {
   return lastMixes(plan, yard, sessionsOfDay(yard, dayNumber('2027-04-10'))[0]!);
 };
 const mix = plannedYard().mixes[0]!;
-const hours = (end: string, allows: ('prep' | 'batch' | 'strip' | 'pack')[]) => ({ rule: 'FREQ=WEEKLY;BYDAY=SA', from: '2027-01-02', start: '08:00', end, allows });
+const hours = (end: string, allows: ('prep' | 'batch' | 'strip' | 'pack')[]) => ({
+  rule: 'FREQ=WEEKLY;BYDAY=SA',
+  from: '2027-01-02',
+  start: '08:00',
+  end,
+  allows,
+});
 
 describe('the last mix of a session', () => {
   test('leaves time to mix, to fill and to wash out before clearing up', () => {
     // 11:45 less 10 to mix, 14 to fill and 5 to wash.
-    expect(lastIn({ mixes: [{ ...mix, washMinutes: 5 }] })).toEqual([{ mix: 'Thin panel mix', at: minuteOf(saturday('11:16')) }]);
+    expect(lastIn({ mixes: [{ ...mix, washMinutes: 5 }] })).toEqual([
+      { mix: 'Thin panel mix', at: minuteOf(saturday('11:16')) },
+    ]);
   });
 
   test('leaves time to keep the last piece wet before the end', () => {

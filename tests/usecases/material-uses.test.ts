@@ -29,6 +29,10 @@ describe('what a plan takes from stock', () => {
 
   test('parts when the order is packed, in order of time', () => {
     const yard = plannedYard({ orders: [{ id: '27-001', lines: [{ material: 'mesh', quantity: 2 }] }] });
-    expect(materialUses(yard, handPlan()).get('mesh')?.at(-1)).toEqual({ at: minuteOf(saturday('10:52')), quantity: 2, orders: ['27-001'] });
+    expect(materialUses(yard, handPlan()).get('mesh')?.at(-1)).toEqual({
+      at: minuteOf(saturday('10:52')),
+      quantity: 2,
+      orders: ['27-001'],
+    });
   });
 });

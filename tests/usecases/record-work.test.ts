@@ -4,8 +4,8 @@ import { materialById } from '../../db/stores/material-store.ts';
 import { mouldById, updateMould } from '../../db/stores/mould-store.ts';
 import { orderById } from '../../db/stores/order-store.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
-import { handOverOrder } from '../../src/usecases/hand-over-order.ts';
 import { cancelOrder } from '../../src/usecases/cancel-order.ts';
+import { handOverOrder } from '../../src/usecases/hand-over-order.ts';
 import { currentPlan } from '../../src/usecases/make-plan.ts';
 import { packOrder } from '../../src/usecases/pack-order.ts';
 import { recordPour } from '../../src/usecases/record-pour.ts';
@@ -30,7 +30,8 @@ const filled = (mould: string, rest: { order?: string | null; sealed?: boolean; 
   ...{ mould, casting: 'panel-900', order: null, sealed: false },
   ...rest,
 });
-const faultOf = (outcome: { ok: true } | { ok: false; faults: { path: string; message: string }[] }) => (outcome.ok ? null : outcome.faults[0]);
+const faultOf = (outcome: { ok: true } | { ok: false; faults: { path: string; message: string }[] }) =>
+  outcome.ok ? null : outcome.faults[0];
 
 describe('poured', () => {
   const both = [filled('900 no. 1', { order: '27-001' }), filled('900 no. 2', { sealed: true })];
@@ -53,7 +54,9 @@ describe('poured', () => {
 
   test('takes the cut lengths, saw cuts and all, and leaves the rest of the stick', async () => {
     const base = plannedYard();
-    const yard = plannedYard({ castings: [{ ...base.castings[0]!, cuts: [{ material: 'rod', lengthMm: 297, count: 2 }] }] });
+    const yard = plannedYard({
+      castings: [{ ...base.castings[0]!, cuts: [{ material: 'rod', lengthMm: 297, count: 2 }] }],
+    });
     const { context, onHand } = await on('09:29', yard);
     await recordPour(context, { pours: both, bags: 1, filledAt: null });
     // Four of 297 mm and a cut of 3 mm each, out of 3000 mm with one cut fewer than pieces.
@@ -95,7 +98,9 @@ describe('poured', () => {
     const { database, context, mould } = await on('09:29');
     await cancelOrder(context, '27-001');
     await database.write((tx) => updateMould(tx, '900 no. 1', { condition: 'damaged' }));
-    expect((await recordPour(context, { pours: [filled('900 no. 1', { order: '27-001' })], bags: 1, filledAt: null })).ok).toBe(true);
+    expect(
+      (await recordPour(context, { pours: [filled('900 no. 1', { order: '27-001' })], bags: 1, filledAt: null })).ok,
+    ).toBe(true);
     expect(await mould('900 no. 1')).toMatchObject({ condition: 'damaged', piece: { order: null } });
   });
 
@@ -118,7 +123,11 @@ describe('poured', () => {
   test('twice is refused, and nothing is taken twice', async () => {
     const { context, onHand } = await on('09:29');
     await recordPour(context, { pours: [filled('900 no. 1')], bags: 1, filledAt: null });
-    const again = await recordPour(context, { pours: [filled('900 no. 2'), filled('900 no. 1')], bags: 1, filledAt: null });
+    const again = await recordPour(context, {
+      pours: [filled('900 no. 2'), filled('900 no. 1')],
+      bags: 1,
+      filledAt: null,
+    });
     expect(faultOf(again)?.message).toBe('900 no. 1 has a piece in it already. Nothing was written down.');
     expect(await onHand('mortar')).toBe(2);
   });
@@ -128,18 +137,30 @@ describe('ready to pour', () => {
   test('leaves nothing to do to the mould, and counts a sealing coat', async () => {
     const { context, mould } = await on('08:45', plannedYard({ moulds: plannedYard().moulds.slice(1) }));
     await recordPrep(context, { mould: '900 no. 2', casting: 'panel-900', sealed: true });
-    expect(await mould('900 no. 2')).toMatchObject({ condition: 'ready', prepped: true, setFor: 'panel-900', turnsSinceOil: 0 });
+    expect(await mould('900 no. 2')).toMatchObject({
+      condition: 'ready',
+      prepped: true,
+      setFor: 'panel-900',
+      turnsSinceOil: 0,
+    });
     const { plan } = await currentPlan(context);
     // One panel is wanted beside the finished one, and this is the only mould. 23 minutes of work and 20 of drying are over.
-    expect(plan.pours.map(({ mould: id, prepStart, prepEnd }) => [id, prepStart === prepEnd])).toEqual([['900 no. 2', true]]);
+    expect(plan.pours.map(({ mould: id, prepStart, prepEnd }) => [id, prepStart === prepEnd])).toEqual([
+      ['900 no. 2', true],
+    ]);
   });
 
   test('is no mould that is full, out of use, or of another kind', async () => {
     const inMould = [{ mould: '900 no. 1', casting: 'panel-900', filledAt: saturday('08:00') }];
     const base = plannedYard();
-    const yard = plannedYard({ yard: { ...base.yard, now: saturday('08:00') }, inMould, moulds: [base.moulds[0]!, { ...base.moulds[1]!, condition: 'damaged' }] });
+    const yard = plannedYard({
+      yard: { ...base.yard, now: saturday('08:00') },
+      inMould,
+      moulds: [base.moulds[0]!, { ...base.moulds[1]!, condition: 'damaged' }],
+    });
     const { context } = await on('08:45', yard);
-    const say = async (mould: string, casting = 'panel-900') => faultOf(await recordPrep(context, { mould, casting, sealed: false }))?.message;
+    const say = async (mould: string, casting = 'panel-900') =>
+      faultOf(await recordPrep(context, { mould, casting, sealed: false }))?.message;
     expect(await say('900 no. 1')).toContain('has a piece in it');
     expect(await say('900 no. 2')).toContain('is out of use');
     expect(await say('900 no. 3')).toContain('There is no mould');
@@ -150,13 +171,20 @@ describe('stripped', () => {
   const cured = (hours: number) => {
     const base = plannedYard();
     const inMould = [{ mould: '900 no. 1', casting: 'panel-900', filledAt: saturday('09:00'), order: '27-001' }];
-    return plannedYard({ yard: { ...base.yard, now: saturday('10:30') }, mixes: [{ ...base.mixes[0]!, cureHours: hours }], inMould });
+    return plannedYard({
+      yard: { ...base.yard, now: saturday('10:30') },
+      mixes: [{ ...base.mixes[0]!, cureHours: hours }],
+      inMould,
+    });
   };
 
   test('leaves a piece that is fit to go out when its hours of curing are over, and a dirty mould', async () => {
     const { context, mould, pieces } = await on('10:30', cured(72));
     expect(await recordStrip(context, { mould: '900 no. 1', good: true })).toMatchObject({ ok: true });
-    expect(await pieces()).toMatchObject([{ count: 1 }, { casting: 'panel-900', count: 1, order: '27-001', readyAt: '2027-04-13T09:00:00+01:00' }]);
+    expect(await pieces()).toMatchObject([
+      { count: 1 },
+      { casting: 'panel-900', count: 1, order: '27-001', readyAt: '2027-04-13T09:00:00+01:00' },
+    ]);
     expect(await mould('900 no. 1')).toMatchObject({ piece: null, condition: 'dirty', prepped: false });
   });
 
@@ -183,7 +211,9 @@ describe('stripped', () => {
   test('twice is refused', async () => {
     const { context } = await on('10:30', cured(0));
     await recordStrip(context, { mould: '900 no. 1', good: true });
-    expect(faultOf(await recordStrip(context, { mould: '900 no. 1', good: true }))?.message).toContain('has no piece in it');
+    expect(faultOf(await recordStrip(context, { mould: '900 no. 1', good: true }))?.message).toContain(
+      'has no piece in it',
+    );
   });
 });
 
@@ -214,11 +244,15 @@ describe('packed', () => {
   });
 
   test('is refused while pieces are missing or not fit to go out, unless they were counted', async () => {
-    const finished = [{ casting: 'panel-900', count: 1 }, { casting: 'panel-900', count: 5, readyAt: saturday('11:00') }];
+    const finished = [
+      { casting: 'panel-900', count: 1 },
+      { casting: 'panel-900', count: 5, readyAt: saturday('11:00') },
+    ];
     const { context, pieces } = await on('10:57', plannedYard({ finished }));
     expect(faultOf(await packOrder(context, '27-001', { evenShort: false }))).toEqual({
       path: 'evenShort',
-      message: 'By the stock book these are not in the yard, or not fit to go out yet: 1 × Panel 900. Nothing was packed.',
+      message:
+        'By the stock book these are not in the yard, or not fit to go out yet: 1 × Panel 900. Nothing was packed.',
     });
     expect(await pieces()).toHaveLength(2);
     expect((await packOrder(context, '27-001', { evenShort: true })).ok).toBe(true);
@@ -237,7 +271,10 @@ describe('packed', () => {
   test('is neither packed again nor cancelled', async () => {
     const { context } = await on('10:57', yard(2));
     await packOrder(context, '27-001', { evenShort: false });
-    for (const outcome of [await packOrder(context, '27-001', { evenShort: true }), await cancelOrder(context, '27-001')])
+    for (const outcome of [
+      await packOrder(context, '27-001', { evenShort: true }),
+      await cancelOrder(context, '27-001'),
+    ])
       expect(faultOf(outcome)?.message).toBe('Order 27-001 is packed. Unpack it on Today first. Nothing was changed.');
   });
 });

@@ -6,8 +6,10 @@ import { type SessionStep, sessionSteps } from '../../src/usecases/session-steps
 import { handPlan, plannedYard, saturday } from '../support/planned-yard.ts';
 
 const DAY = dayNumber('2027-04-10');
-const steps = (yard: YardFile = plannedYard(), plan = handPlan()): SessionStep[] => sessionSteps(plan, yard, sessionsOfDay(yard, DAY)[0]!);
-const only = <K extends SessionStep['kind']>(kind: K, list: SessionStep[]) => list.filter((step): step is Extract<SessionStep, { kind: K }> => step.kind === kind);
+const steps = (yard: YardFile = plannedYard(), plan = handPlan()): SessionStep[] =>
+  sessionSteps(plan, yard, sessionsOfDay(yard, DAY)[0]!);
+const only = <K extends SessionStep['kind']>(kind: K, list: SessionStep[]) =>
+  list.filter((step): step is Extract<SessionStep, { kind: K }> => step.kind === kind);
 
 describe('the steps of a session', () => {
   test('come in order of time, to the minute, from setting up to clearing up', () => {
@@ -34,7 +36,9 @@ describe('the steps of a session', () => {
 
 describe('preparing a mould', () => {
   test('says whether it is cleaned and sealed, and how long the coat dries', () => {
-    expect(only('prep', steps()).map(({ mould, clean, seal, dryMinutes }) => ({ mould, clean, seal, dryMinutes }))).toEqual([
+    expect(
+      only('prep', steps()).map(({ mould, clean, seal, dryMinutes }) => ({ mould, clean, seal, dryMinutes })),
+    ).toEqual([
       { mould: '900 no. 1', clean: false, seal: false, dryMinutes: 0 },
       { mould: '900 no. 2', clean: true, seal: true, dryMinutes: 20 },
     ]);
@@ -44,18 +48,35 @@ describe('preparing a mould', () => {
     const plan = handPlan();
     const again = { ...plan.pours[0]!, id: 'P3', prepStart: saturday('11:00'), prepEnd: saturday('11:18') };
     plan.pours.push(again);
-    expect(only('prep', steps(plannedYard(), plan)).at(-1)).toMatchObject({ mould: '900 no. 1', clean: true, full: false });
+    expect(only('prep', steps(plannedYard(), plan)).at(-1)).toMatchObject({
+      mould: '900 no. 1',
+      clean: true,
+      full: false,
+    });
     const inMould = [{ mould: '900 no. 1', casting: 'panel-900', filledAt: '2027-04-08T08:00:00+01:00' }];
-    expect(only('prep', steps(plannedYard({ inMould })))[0]).toMatchObject({ mould: '900 no. 1', clean: true, full: true });
+    expect(only('prep', steps(plannedYard({ inMould })))[0]).toMatchObject({
+      mould: '900 no. 1',
+      clean: true,
+      full: true,
+    });
   });
 
   test('includes changing over, from what it was set for and from what it made before', () => {
     const base = plannedYard();
     const short = { ...base.castings[0]!, id: 'panel-600', name: 'Panel 600' };
     const makes = [{ casting: 'panel-900' }, { casting: 'panel-600', changeMinutes: 9 }];
-    const yard = plannedYard({ castings: [...base.castings, short], moulds: [{ ...base.moulds[0]!, makes, setFor: 'panel-600' }, base.moulds[1]!] });
+    const yard = plannedYard({
+      castings: [...base.castings, short],
+      moulds: [{ ...base.moulds[0]!, makes, setFor: 'panel-600' }, base.moulds[1]!],
+    });
     const plan = handPlan();
-    plan.pours.push({ ...plan.pours[0]!, id: 'P3', casting: 'panel-600', prepStart: saturday('11:00'), prepEnd: saturday('11:27') });
+    plan.pours.push({
+      ...plan.pours[0]!,
+      id: 'P3',
+      casting: 'panel-600',
+      prepStart: saturday('11:00'),
+      prepEnd: saturday('11:27'),
+    });
     const preps = only('prep', steps(yard, plan)).filter(({ mould }) => mould === '900 no. 1');
     expect(preps.map(({ changeFrom }) => changeFrom)).toEqual(['Panel 600', 'Panel 900']);
   });
@@ -84,7 +105,10 @@ describe('a batch', () => {
       mixes: [{ ...base.mixes[0]!, attendMinutes: 60 }],
       castings: [{ ...base.castings[0]!, cuts: [{ material: 'rod', lengthMm: 190, count: 2 }] }],
     });
-    expect(only('batch', steps(yard))[0]).toMatchObject({ cuts: [{ name: 'Rod 12 mm', lengthMm: 190, count: 4 }], wetUntil: saturday('10:29') });
+    expect(only('batch', steps(yard))[0]).toMatchObject({
+      cuts: [{ name: 'Rod 12 mm', lengthMm: 190, count: 4 }],
+      wetUntil: saturday('10:29'),
+    });
   });
 });
 
@@ -97,10 +121,23 @@ describe('a strip', () => {
   });
 
   test('of a piece that is in its mould already counts from when it was full', () => {
-    const yard = plannedYard({ inMould: [{ mould: '900 no. 1', casting: 'panel-900', filledAt: '2027-04-08T08:00:00+01:00' }] });
+    const yard = plannedYard({
+      inMould: [{ mould: '900 no. 1', casting: 'panel-900', filledAt: '2027-04-08T08:00:00+01:00' }],
+    });
     const plan = handPlan();
-    plan.strips = [{ mould: '900 no. 1', stripStart: saturday('08:10'), stripEnd: saturday('08:18'), pieceReadyAt: saturday('08:18') }];
-    expect(only('strip', steps(yard, plan))[0]).toMatchObject({ customer: null, mayFrom: '2027-04-08T09:15:00+01:00', inMould: true });
+    plan.strips = [
+      {
+        mould: '900 no. 1',
+        stripStart: saturday('08:10'),
+        stripEnd: saturday('08:18'),
+        pieceReadyAt: saturday('08:18'),
+      },
+    ];
+    expect(only('strip', steps(yard, plan))[0]).toMatchObject({
+      customer: null,
+      mayFrom: '2027-04-08T09:15:00+01:00',
+      inMould: true,
+    });
   });
 
   test('is later when it is cold', () => {

@@ -20,7 +20,9 @@ describe('whom a supply is for', () => {
   });
 
   test('several, when it covers several uses, and each once', () => {
-    expect(supplyPurposes(0, [use(1, 'A', 'B'), use(1, 'B', null)], [supply(0, 2)])).toEqual([{ orders: ['A', 'B', null], keep: false }]);
+    expect(supplyPurposes(0, [use(1, 'A', 'B'), use(1, 'B', null)], [supply(0, 2)])).toEqual([
+      { orders: ['A', 'B', null], keep: false },
+    ]);
   });
 
   test('what is always kept, when less than that is there', () => {
@@ -42,14 +44,22 @@ describe('whom a supply is for', () => {
   test('every use that the yard does not cover is some supply’s, when there is enough', () => {
     const amount = fc.integer({ min: 1, max: 9 });
     fc.assert(
-      fc.property(fc.array(amount, { minLength: 1, maxLength: 8 }), fc.nat(20), fc.array(amount, { maxLength: 8 }), (used, free, supplied) => {
-        const uses = used.map((quantity, index) => use(quantity, String(index)));
-        const last = 1000;
-        const purposes = supplyPurposes(free, uses, [...supplied.map((quantity, at) => supply(at, quantity)), supply(last, 1000)]);
-        const named = new Set(purposes.flatMap(({ orders }) => orders));
-        const ends = used.map((_, index) => used.slice(0, index + 1).reduce((sum, one) => sum + one, 0));
-        expect([...named].sort()).toEqual(ends.flatMap((end, index) => (end > free ? [String(index)] : [])).sort());
-      }),
+      fc.property(
+        fc.array(amount, { minLength: 1, maxLength: 8 }),
+        fc.nat(20),
+        fc.array(amount, { maxLength: 8 }),
+        (used, free, supplied) => {
+          const uses = used.map((quantity, index) => use(quantity, String(index)));
+          const last = 1000;
+          const purposes = supplyPurposes(free, uses, [
+            ...supplied.map((quantity, at) => supply(at, quantity)),
+            supply(last, 1000),
+          ]);
+          const named = new Set(purposes.flatMap(({ orders }) => orders));
+          const ends = used.map((_, index) => used.slice(0, index + 1).reduce((sum, one) => sum + one, 0));
+          expect([...named].sort()).toEqual(ends.flatMap((end, index) => (end > free ? [String(index)] : [])).sort());
+        },
+      ),
     );
   });
 });

@@ -12,24 +12,47 @@ describe('turns', () => {
     ]);
     expect(moulds[0]?.turns[0]).toEqual({
       ...{ id: 'P1', mould: '900 no. 1', piece: 'Panel 900', customer: 'School garden', pouredAt: saturday('09:15') },
-      ...{ mayFrom: saturday('10:37'), strippedAt: saturday('10:37'), readyAt: saturday('10:45'), pourSession: 0, stripSession: 0 },
+      ...{
+        mayFrom: saturday('10:37'),
+        strippedAt: saturday('10:37'),
+        readyAt: saturday('10:45'),
+        pourSession: 0,
+        stripSession: 0,
+      },
     });
     expect(moulds[1]?.turns[0]?.customer).toBeNull();
   });
 
   test('leave out sessions in which no mould is filled or stripped', () => {
     const plan = handPlan();
-    plan.pours[1] = { ...plan.pours[1]!, stripStart: '2027-04-24T08:10:00+01:00', stripEnd: '2027-04-24T08:18:00+01:00' };
+    plan.pours[1] = {
+      ...plan.pours[1]!,
+      stripStart: '2027-04-24T08:10:00+01:00',
+      stripEnd: '2027-04-24T08:18:00+01:00',
+    };
     const { sessions, moulds } = turnsModel(plannedYard(), plan);
     expect(sessions.map(({ date }) => date)).toEqual(['2027-04-10', '2027-04-24']);
     expect(moulds[1]?.turns[0]).toMatchObject({ pourSession: 0, stripSession: 1 });
   });
 
   test('begin with what is in a mould now', () => {
-    const yard = plannedYard({ inMould: [{ mould: '900 no. 2', casting: 'panel-900', filledAt: '2027-04-08T08:00:00Z', order: '27-001' }] });
+    const yard = plannedYard({
+      inMould: [{ mould: '900 no. 2', casting: 'panel-900', filledAt: '2027-04-08T08:00:00Z', order: '27-001' }],
+    });
     const plan = handPlan();
     plan.unstripped = [{ mould: '900 no. 2', reason: 'no session allows it' }];
-    expect(turnsModel(yard, plan).moulds[1]?.turns.map(({ id, customer, strippedAt, pourSession, stripSession, pouredAt }) => [id, customer, strippedAt, pourSession, stripSession, pouredAt])).toEqual([
+    expect(
+      turnsModel(yard, plan).moulds[1]?.turns.map(
+        ({ id, customer, strippedAt, pourSession, stripSession, pouredAt }) => [
+          id,
+          customer,
+          strippedAt,
+          pourSession,
+          stripSession,
+          pouredAt,
+        ],
+      ),
+    ).toEqual([
       ['in-1', 'School garden', null, null, null, '2027-04-08T09:00:00+01:00'],
       ['P2', null, saturday('10:44'), 0, 0, saturday('09:22')],
     ]);
@@ -37,7 +60,14 @@ describe('turns', () => {
 
   test('say which mould is out of use and until when; a scrapped one is left out', () => {
     const [one, two] = plannedYard().moulds;
-    const yard = plannedYard({ moulds: [{ ...one!, condition: 'damaged', repairedOn: '2027-05-01' }, { ...two!, condition: 'retired' }] });
-    expect(turnsModel(yard, { ...handPlan(), pours: [], batches: [] }).moulds).toEqual([{ mould: '900 no. 1', outOfUse: { until: '2027-05-01' }, turns: [] }]);
+    const yard = plannedYard({
+      moulds: [
+        { ...one!, condition: 'damaged', repairedOn: '2027-05-01' },
+        { ...two!, condition: 'retired' },
+      ],
+    });
+    expect(turnsModel(yard, { ...handPlan(), pours: [], batches: [] }).moulds).toEqual([
+      { mould: '900 no. 1', outOfUse: { until: '2027-05-01' }, turns: [] },
+    ]);
   });
 });

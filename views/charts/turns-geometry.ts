@@ -55,7 +55,8 @@ export interface TurnsGeometry {
 const boxSession = ({ pour, strip }: TurnSpan): number => pour ?? strip ?? 0;
 
 /** A piece poured in one session shown and stripped in a later one leaves a tail there. */
-const hasTail = ({ pour, strip }: TurnSpan, session: number): boolean => pour !== null && strip === session && pour < session;
+const hasTail = ({ pour, strip }: TurnSpan, session: number): boolean =>
+  pour !== null && strip === session && pour < session;
 
 const columnsOf = (sessions: number, rows: number, turns: readonly TurnSpan[], sizes: TurnsSizes) => {
   const columns: { x: number; width: number }[] = [];
@@ -74,7 +75,12 @@ const columnsOf = (sessions: number, rows: number, turns: readonly TurnSpan[], s
   return columns;
 };
 
-const boxOf = (turn: TurnSpan, turns: readonly TurnSpan[], columns: TurnsGeometry['columns'], sizes: TurnsSizes): Rectangle => {
+const boxOf = (
+  turn: TurnSpan,
+  turns: readonly TurnSpan[],
+  columns: TurnsGeometry['columns'],
+  sizes: TurnsSizes,
+): Rectangle => {
   const session = boxSession(turn);
   const own = turns.filter(({ row }) => row === turn.row);
   const tail = own.some((one) => hasTail(one, session)) ? sizes.tail : 0;
@@ -88,10 +94,21 @@ const boxOf = (turn: TurnSpan, turns: readonly TurnSpan[], columns: TurnsGeometr
 };
 
 /** Setting runs from the pour to the strip: within the box when both are in one session, else over the sessions between. */
-const bandOf = (turn: TurnSpan, box: Rectangle, columns: TurnsGeometry['columns'], width: number, sizes: TurnsSizes): Rectangle => {
+const bandOf = (
+  turn: TurnSpan,
+  box: Rectangle,
+  columns: TurnsGeometry['columns'],
+  width: number,
+  sizes: TurnsSizes,
+): Rectangle => {
   const from = turn.pour === null ? 0 : box.x;
   const boxEnd = box.x + box.width;
-  const to = turn.strip === null ? width : turn.pour === null || turn.strip === turn.pour ? boxEnd : columns[turn.strip]!.x + sizes.tail;
+  const to =
+    turn.strip === null
+      ? width
+      : turn.pour === null || turn.strip === turn.pour
+        ? boxEnd
+        : columns[turn.strip]!.x + sizes.tail;
   return { x: from, y: box.y + box.height - sizes.band, width: to - from, height: sizes.band };
 };
 

@@ -1,9 +1,10 @@
 import type { FC } from 'hono/jsx';
 import { Button } from '../parts/button.tsx';
+import { byClock, fromClock } from '../parts/clock-text.ts';
 import { listText, quantityText } from '../parts/quantity-text.ts';
 import { Amounts } from './amounts.tsx';
 import type { BatchStep, PourFacts, RefusedWork } from './today-facts.ts';
-import { amountOfText, byClock, cutText, forText, fromClock } from './today-text.ts';
+import { amountOfText, cutText, forText } from './today-text.ts';
 import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
 
 interface BatchStepProps {
@@ -37,7 +38,12 @@ const PourFields: FC<{ step: BatchStep; typed: RefusedWork['typed'] | null }> = 
           </>
         ) : (
           <label class="choice">
-            <input type="checkbox" name={`filled${row}`} value="yes" checked={typed === null || typed[`filled${row}`] === 'yes'} />
+            <input
+              type="checkbox"
+              name={`filled${row}`}
+              value="yes"
+              checked={typed === null || typed[`filled${row}`] === 'yes'}
+            />
             <span>
               <PourLine pour={pour} />
             </span>
@@ -70,7 +76,8 @@ export const BatchStepView: FC<BatchStepProps> = ({ step, writable, refused }) =
       <Amounts amounts={step.ingredients} />
       {into.length > 0 && <p class="quiet">Into the moulds: {into.join('; ')}.</p>}
       <p class="quiet">
-        Mixed by {fromClock(step.mixEnd)}, pour by {byClock(step.usableUntil)}.{step.wetUntil && ` Keep wet until ${fromClock(step.wetUntil)}.`}
+        Mixed by {fromClock(step.mixEnd)}, pour by {byClock(step.usableUntil)}.
+        {step.wetUntil && ` Keep wet until ${fromClock(step.wetUntil)}.`}
       </p>
       {writable ? (
         <WorkForm deed="poured" class="pour-form">

@@ -1,12 +1,17 @@
 import type { FC } from 'hono/jsx';
 import { Button } from '../parts/button.tsx';
+import { hoursText } from '../parts/clock-text.ts';
 import { countText, dayText } from '../parts/day-text.ts';
 import { ChoiceField, TextField } from '../parts/field.tsx';
 import type { RefusedWork, SessionHours, TodayModel } from './today-facts.ts';
-import { hoursText } from './today-text.ts';
+
 import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
 
-const NoWork: FC<{ session: SessionHours; today: string; refused: RefusedWork | null }> = ({ session, today, refused }) => {
+const NoWork: FC<{ session: SessionHours; today: string; refused: RefusedWork | null }> = ({
+  session,
+  today,
+  refused,
+}) => {
   const words = session.date === today ? 'No work today' : `No work on ${dayText(session.date, today)}`;
   return (
     <WorkForm deed="no-work">
@@ -22,7 +27,14 @@ const StopAt: FC<{ session: SessionHours; refused: RefusedWork | null }> = ({ se
   return (
     <WorkForm deed="stop-at" class="field-row">
       <input type="hidden" name="session" value={session.start} />
-      <TextField name="at" label="Stop at" type="time" width="short" value={typed.at ?? ''} errors={{ at: errors.at ?? errors.session }} />
+      <TextField
+        name="at"
+        label="Stop at"
+        type="time"
+        width="short"
+        value={typed.at ?? ''}
+        errors={{ at: errors.at ?? errors.session }}
+      />
       <Button>Stop then</Button>
     </WorkForm>
   );
@@ -45,7 +57,13 @@ const OnePersonFewer: FC<{ session: SessionHours; refused: RefusedWork | null }>
     <WorkForm deed="one-fewer" class="field-row">
       <input type="hidden" name="session" value={session.start} />
       {choices.length > 1 ? (
-        <ChoiceField name="window" label="Whose hours fall away" value={typed.window ?? String(shortest(session))} choices={choices} errors={{ window: errors.window ?? errors.session }} />
+        <ChoiceField
+          name="window"
+          label="Whose hours fall away"
+          value={typed.window ?? String(shortest(session))}
+          choices={choices}
+          errors={{ window: errors.window ?? errors.session }}
+        />
       ) : (
         <>
           <input type="hidden" name="window" value="0" />
@@ -62,7 +80,7 @@ export const HoursForms: FC<{ model: TodayModel; refused: RefusedWork | null }> 
   const { session, today, hoursChanged } = model;
   if (!session && hoursChanged.length === 0) return null;
   return (
-    <section class="hours">
+    <section class="hours no-print">
       <h2>When the hours are not as usual</h2>
       {hoursChanged.length > 0 && (
         <ul class="done-list">

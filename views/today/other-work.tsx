@@ -19,7 +19,8 @@ export const OtherFull: FC<{ model: TodayModel; refused: RefusedWork | null }> =
         {model.otherFull.map((full) => (
           <li>
             <p>
-              <strong>{full.mould}</strong>: {full.piece} {forText(full.customer)}, poured {dayText(full.filledAt.slice(0, 10), model.today)}, {clockText(full.filledAt)}.{' '}
+              <strong>{full.mould}</strong>: {full.piece} {forText(full.customer)}, poured{' '}
+              {dayText(full.filledAt.slice(0, 10), model.today)}, {clockText(full.filledAt)}.{' '}
               {mayText(full.mayFrom, model)}.{plannedText(full, model.today)}
             </p>
             <StrippedForm mould={full.mould} refused={refused} />
@@ -57,7 +58,10 @@ const Mould: FC<{ mould: EmptyMould; row: number; typed: RefusedWork['typed'] }>
 export const OtherPour: FC<{ model: TodayModel; refused: RefusedWork | null }> = ({ model, refused }) => {
   const mine = refusedAt(refused, 'other-pour');
   const { errors = {}, typed = {} } = mine ?? {};
-  const orders = [{ value: '', text: 'Stock' }, ...model.orders.map(({ order, customer }) => ({ value: order, text: `${customer} (${order})` }))];
+  const orders = [
+    { value: '', text: 'Stock' },
+    ...model.orders.map(({ order, customer }) => ({ value: order, text: `${customer} (${order})` })),
+  ];
   if (model.emptyMoulds.length === 0) return null;
   return (
     <details class="otherwise no-print" open={mine !== null}>
@@ -75,8 +79,25 @@ export const OtherPour: FC<{ model: TodayModel; refused: RefusedWork | null }> =
         </fieldset>
         <div class="field-row">
           <SelectField name="order" label="For" value={typed.order} options={orders} errors={errors} />
-          <TextField name="bags" label="Bags" hint="Empty: as the pieces need." type="number" step="any" width="short" value={typed.bags ?? ''} errors={errors} />
-          <TextField name="filledAt" label="Full at" hint="Today. Empty: just now." type="time" width="short" value={typed.filledAt ?? ''} errors={errors} />
+          <TextField
+            name="bags"
+            label="Bags"
+            hint="Empty: as the pieces need."
+            type="number"
+            step="any"
+            width="short"
+            value={typed.bags ?? ''}
+            errors={errors}
+          />
+          <TextField
+            name="filledAt"
+            label="Full at"
+            hint="Today. Empty: just now."
+            type="time"
+            width="short"
+            value={typed.filledAt ?? ''}
+            errors={errors}
+          />
         </div>
         <div class="buttons">
           <Button>Poured</Button>

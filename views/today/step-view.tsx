@@ -1,10 +1,9 @@
 import type { FC } from 'hono/jsx';
 import { Button } from '../parts/button.tsx';
-import { clockText } from '../parts/day-text.ts';
 import { listText } from '../parts/quantity-text.ts';
 import { BatchStepView } from './batch-step.tsx';
 import type { PackStep, PrepStep, RefusedWork, Step, StripStep, TodayModel } from './today-facts.ts';
-import { amountOfText, cutText, forText, fromClock, mayText, prepText } from './today-text.ts';
+import { amountOfText, cutText, forText, mayText, prepText, stepClock } from './today-text.ts';
 import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
 
 interface StepProps<S> {
@@ -66,7 +65,12 @@ const Pack: FC<StepProps<PackStep>> = ({ step, writable, refused }) => {
   return (
     <>
       <p class="step-what">Pack for {step.customer}</p>
-      <p>{listText(step.contents.map(({ name, quantity, unit }) => amountOfText({ name, quantity, unit: unit || 'each' })))}.</p>
+      <p>
+        {listText(
+          step.contents.map(({ name, quantity, unit }) => amountOfText({ name, quantity, unit: unit || 'each' })),
+        )}
+        .
+      </p>
       {into.length > 0 && <p class="quiet">With it: {listText(into)}.</p>}
       {writable && (
         <WorkForm deed="packed">
@@ -95,15 +99,12 @@ const Content: FC<StepProps<Step>> = ({ step, ...rest }) => {
   return <p class="step-what">{EDGE_WORDS[step.kind]}</p>;
 };
 
-/** A strip is never shown before it may be done. */
-const timeOf = ({ kind }: Step) => (kind === 'strip' ? fromClock : clockText);
-
 /** One line of the timed list: from when to when, what, and the button that says it is done. */
 export const StepView: FC<StepProps<Step>> = (props) => (
   <li class={`step step-${props.step.kind.replace(' ', '-')}`}>
     <p class="step-time">
-      {timeOf(props.step)(props.step.at)}
-      <span class="quiet"> to {timeOf(props.step)(props.step.until)}</span>
+      {stepClock(props.step)(props.step.at)}
+      <span class="quiet"> to {stepClock(props.step)(props.step.until)}</span>
     </p>
     <div class="step-content">
       <Content {...props} />

@@ -1,3 +1,4 @@
+import type { FixedFacts } from '../../src/usecases/fixed-facts.ts';
 import type { FieldErrors } from '../parts/field.tsx';
 
 export interface AmountFacts {
@@ -108,6 +109,7 @@ export interface TodayModel {
   now: string;
   session: SessionHours | null;
   underWay: boolean;
+  fixed: FixedFacts;
   /** Hours of today in which nothing is planned. */
   idle: SessionHours | null;
   steps: readonly Step[];

@@ -6,11 +6,12 @@ import { clockText, dayText } from '../parts/day-text.ts';
 import { FormErrors } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { Amounts } from './amounts.tsx';
+import { FixedHours, FixedSession } from './fixed-session.tsx';
 import { HoursForms } from './hours-form.tsx';
 import { OtherFull, OtherPour, Packed } from './other-work.tsx';
 import { StepView } from './step-view.tsx';
 import type { RefusedWork, Step, TodayModel } from './today-facts.ts';
-import { toHaveReady, todayAnswer, todayNote } from './today-text.ts';
+import { todayAnswer, todayNote, toHaveReady } from './today-text.ts';
 
 interface TodayPageProps {
   model: TodayModel;
@@ -104,6 +105,7 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused }) => (
     {notice && <Notice notice={notice} today={model.today} back="/today" />}
     <Answer note={todayNote(model)}>{todayAnswer(model)}</Answer>
     {refused && <FormErrors errors={refused.errors} lead="That was not written down." />}
+    <FixedSession fixed={model.fixed} today={model.today} />
     <LeftOver model={model} refused={refused} />
     <Session model={model} refused={refused} />
     <OtherPour model={model} refused={refused} />
@@ -111,6 +113,7 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused }) => (
     <OtherFull model={model} refused={refused} />
     <Packed model={model} />
     <HoursForms model={model} refused={refused} />
+    <FixedHours fixed={model.fixed} />
     {model.session && <Caution kinds={['dust', 'wet', 'lifting', 'pins', 'acid']} />}
   </>
 );

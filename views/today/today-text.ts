@@ -1,21 +1,7 @@
+import { byClock, fromClock, hoursText } from '../parts/clock-text.ts';
 import { clockText, countText, dayText } from '../parts/day-text.ts';
 import { listText, quantityText } from '../parts/quantity-text.ts';
 import type { AmountFacts, BatchStep, CutFacts, PrepStep, SessionHours, Step, TodayModel } from './today-facts.ts';
-
-const minutesOf = (instant: string): number => Number(instant.slice(11, 13)) * 60 + Number(instant.slice(14, 16));
-const clock = (minutes: number): string => `${Math.floor(minutes / 60)}:${String(minutes % 60).padStart(2, '0')}`;
-
-/** In steps of five minutes and never too early: "10:41" is "10:45". For the time from which something may be done. */
-export const fromClock = (instant: string): string => clock(Math.ceil(minutesOf(instant) / 5) * 5);
-
-/** In steps of five minutes and never too late: "10:44" is "10:40". For the time by which something has to be done. */
-export const byClock = (instant: string): string => clock(Math.floor(minutesOf(instant) / 5) * 5);
-
-/** "8:00 to 13:30" */
-export const hoursText = ({ start, end }: Pick<SessionHours, 'start' | 'end'>): string => {
-  const midnight = end.slice(0, 10) > start.slice(0, 10) && minutesOf(end) === 0;
-  return `${clockText(start)} to ${midnight ? '24:00' : clockText(end)}`;
-};
 
 /** "1 person, one more from 9:00 to 12:30". */
 export const peopleText = ({ start, end, windows }: SessionHours): string => {
@@ -28,7 +14,9 @@ export const peopleText = ({ start, end, windows }: SessionHours): string => {
 
 /** "1 bag of Rapid mortar", "57 g of Citric acid", "4 × Corner clip". */
 export const amountOfText = ({ quantity, unit, name }: AmountFacts): string =>
-  unit === '' || unit === 'each' ? `${Number(quantity.toFixed(2))} × ${name}` : `${quantityText(quantity, unit)} of ${name}`;
+  unit === '' || unit === 'each'
+    ? `${Number(quantity.toFixed(2))} × ${name}`
+    : `${quantityText(quantity, unit)} of ${name}`;
 
 /** "4 × 190 mm of Sleeve pipe". */
 export const cutText = ({ count, lengthMm, name }: CutFacts): string => `${count} × ${lengthMm} mm of ${name}`;
@@ -76,13 +64,16 @@ export const workText = (steps: readonly Step[]): string => {
   return parts.length > 0 ? listText(parts) : `prepare ${countText(preps, 'mould')}`;
 };
 
+/** How the times of a step are written: a strip is never shown before it may be done. */
+export const stepClock = ({ kind }: Step): ((instant: string) => string) => (kind === 'strip' ? fromClock : clockText);
+
 const isWork = ({ kind }: Step): boolean => kind !== 'set up' && kind !== 'clear up';
 
 /** The first line: what comes next while a session is under way, else when the next one is and what it is for. */
 export const todayAnswer = ({ session, underWay, steps, today }: TodayModel): string => {
   if (!session) return 'No session has anything to do.';
   const next = steps.find(isWork);
-  if (underWay && next) return `Next, ${clockText(next.at)}: ${stepText(next)}.`;
+  if (underWay && next) return `Next, ${stepClock(next)(next.at)}: ${stepText(next)}.`;
   if (session.date === today) return `Today, ${hoursText(session)}: ${workText(steps)}.`;
   return `Next session ${dayText(session.date, today)}, ${hoursText(session)}: ${workText(steps)}.`;
 };

@@ -8,7 +8,8 @@ export const WorkForm: FC<{ deed: string; children?: Child; class?: string }> = 
   </form>
 );
 
-export const refusedAt = (refused: RefusedWork | null, form: string): RefusedWork | null => (refused?.form === form ? refused : null);
+export const refusedAt = (refused: RefusedWork | null, form: string): RefusedWork | null =>
+  refused?.form === form ? refused : null;
 
 /** What was wrong with a form that has no field to say it at. */
 export const Wrong: FC<{ message: string | undefined; id?: string }> = ({ message, id }) =>

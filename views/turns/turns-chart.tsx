@@ -1,13 +1,15 @@
 import type { FC } from 'hono/jsx';
 import { type Rectangle, type TurnsGeometry, type TurnsSizes, turnsGeometry } from '../charts/turns-geometry.ts';
+import { hoursText } from '../parts/clock-text.ts';
 import { dayText } from '../parts/day-text.ts';
-import { hoursText } from '../today/today-text.ts';
+
 import type { TurnFacts } from './turns-facts.ts';
 import type { TurnsShown } from './turns-shown.ts';
 import { fitted, outText, spellText, turnSentence, whomText } from './turns-text.ts';
 
 const SIZES: TurnsSizes = { turn: 148, session: 112, tail: 28, gap: 12, row: 64, head: 52, band: 12, inset: 3 };
 const NAMES_WIDTH = 108;
+const OUT_LABEL_WIDTH = 190;
 /** Rough widths of a letter in the two sizes of the chart. */
 const LETTER = 7.4;
 const SMALL_LETTER = 6.5;
@@ -80,18 +82,72 @@ const TurnBox: FC<TurnProps> = ({ turn, place, boxed, today }) => {
 };
 
 const Names: FC<{ shown: TurnsShown; geometry: TurnsGeometry }> = ({ shown, geometry }) => (
-  <svg class="mould-names" viewBox={`0 0 ${NAMES_WIDTH} ${geometry.height}`} width={NAMES_WIDTH} height={geometry.height} aria-hidden="true" focusable="false">
-    {shown.moulds.map(({ mould }, row) => {
-      const { y } = geometry.rows[row]!;
+  <svg
+    class="mould-names"
+    viewBox={`0 0 ${NAMES_WIDTH} ${geometry.height}`}
+    width={NAMES_WIDTH}
+    height={geometry.height}
+    aria-hidden="true"
+    focusable="false"
+  >
+    <g id="turns-names">
+      {shown.moulds.map(({ mould }, row) => {
+        const { y } = geometry.rows[row]!;
+        return (
+          <>
+            <line class="row-line" x1={0} x2={NAMES_WIDTH} y1={y} y2={y} />
+            <text class="mould-name" x={0} y={y + 26}>
+              {fitted(mould, NAMES_WIDTH - 4, LETTER)}
+            </text>
+          </>
+        );
+      })}
+    </g>
+  </svg>
+);
+
+const OutOfUse: FC<ChartProps & { geometry: TurnsGeometry }> = ({ shown, today, geometry }) => (
+  <>
+    {geometry.outs.map((place, index) => {
+      const room = Math.min(place.width - 8, OUT_LABEL_WIDTH);
       return (
         <>
-          <line class="row-line" x1={0} x2={NAMES_WIDTH} y1={y} y2={y} />
-          <text class="mould-name" x={0} y={y + 26}>
-            {fitted(mould, NAMES_WIDTH - 4, LETTER)}
+          <rect class="out" {...box(place)} fill="url(#out-of-use)" />
+          <rect class="out-label" x={place.x + 4} y={place.y + 6} width={room} height={22} />
+          <text class="turn-name" x={place.x + 8} y={place.y + 22}>
+            {fitted(outText(shown.moulds[shown.outs[index]!.row]!, today), room - 4, SMALL_LETTER)}
           </text>
         </>
       );
     })}
+  </>
+);
+
+const Drawing: FC<ChartProps & { geometry: TurnsGeometry }> = (props) => (
+  <g id="turns-drawing">
+    <Head {...props} />
+    <OutOfUse {...props} />
+    {props.shown.turns.map((turn, index) => (
+      <TurnBox
+        turn={turn}
+        place={props.geometry.turns[index]!}
+        boxed={props.shown.spans[index]!.pour === null ? 'strip' : 'pour'}
+        today={props.today}
+      />
+    ))}
+  </g>
+);
+
+/** On paper nothing scrolls, so the names and the drawing are one picture as wide as the sheet. */
+const OnPaper: FC<{ geometry: TurnsGeometry }> = ({ geometry }) => (
+  <svg
+    class="turns-paper"
+    viewBox={`0 0 ${NAMES_WIDTH + geometry.width} ${geometry.height}`}
+    aria-hidden="true"
+    focusable="false"
+  >
+    <use href="#turns-names" />
+    <use href="#turns-drawing" x={NAMES_WIDTH} />
   </svg>
 );
 
@@ -113,24 +169,14 @@ export const TurnsChart: FC<ChartProps> = ({ shown, today }) => {
       </figcaption>
       <div class="turns-frame">
         <Names shown={shown} geometry={geometry} />
-        <div class="scroll" tabindex={0} role="region" aria-label="Turns by session; the table below says the same">
-          <svg viewBox={`0 0 ${geometry.width} ${geometry.height}`} width={geometry.width} height={geometry.height} role="group" aria-label="Turns by session">
-            <Head shown={shown} today={today} geometry={geometry} />
-            {geometry.outs.map((place, index) => (
-              <>
-                <rect class="out" {...box(place)} fill="url(#out-of-use)" />
-                <rect class="out-label" x={place.x + 4} y={place.y + 6} width={Math.min(place.width - 8, 190)} height={22} />
-                <text class="turn-name" x={place.x + 8} y={place.y + 22}>
-                  {fitted(outText(shown.moulds[shown.outs[index]!.row]!, today), Math.min(place.width - 12, 190), SMALL_LETTER)}
-                </text>
-              </>
-            ))}
-            {shown.turns.map((turn, index) => (
-              <TurnBox turn={turn} place={geometry.turns[index]!} boxed={shown.spans[index]!.pour === null ? 'strip' : 'pour'} today={today} />
-            ))}
+        <section class="scroll" tabindex={0} aria-label="Turns by session; the table below says the same">
+          <svg viewBox={`0 0 ${geometry.width} ${geometry.height}`} width={geometry.width} height={geometry.height}>
+            <title>Turns by session</title>
+            <Drawing shown={shown} today={today} geometry={geometry} />
           </svg>
-        </div>
+        </section>
       </div>
+      <OnPaper geometry={geometry} />
     </figure>
   );
 };

@@ -1,15 +1,15 @@
 import type { FC } from 'hono/jsx';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
-import type { TurnsModel } from './turns-facts.ts';
 import { TurnsChart } from './turns-chart.tsx';
+import type { TurnsModel } from './turns-facts.ts';
 import { type TurnsShown, turnsShown } from './turns-shown.ts';
-import { momentText, outText, turnsAnswer, turnsNote, whomText } from './turns-text.ts';
+import { fromMomentText, momentText, outText, turnsAnswer, turnsNote, whomText } from './turns-text.ts';
 
 const Table: FC<{ shown: TurnsShown; today: string }> = ({ shown, today }) => (
   <section>
     <h2>The same, turn by turn</h2>
-    <div class="scroll" tabindex={0} role="region" aria-label="Turn by turn">
+    <section class="scroll" tabindex={0} aria-label="Turn by turn">
       <table class="turns-table">
         <thead>
           <tr>
@@ -42,23 +42,27 @@ const Table: FC<{ shown: TurnsShown; today: string }> = ({ shown, today }) => (
                     <td>{whomText(turn)}</td>
                     <td>{turn.piece}</td>
                     <td>{momentText(turn.pouredAt, today)}</td>
-                    <td>{momentText(turn.mayFrom, today)}</td>
-                    <td>{turn.strippedAt === null ? 'Stays in' : momentText(turn.strippedAt, today)}</td>
-                    <td>{turn.readyAt === null ? '' : momentText(turn.readyAt, today)}</td>
+                    <td>{fromMomentText(turn.mayFrom, today)}</td>
+                    <td>{turn.strippedAt === null ? 'Stays in' : fromMomentText(turn.strippedAt, today)}</td>
+                    <td>{turn.readyAt === null ? '' : fromMomentText(turn.readyAt, today)}</td>
                   </tr>
                 ))}
             </>
           ))}
         </tbody>
       </table>
-    </div>
+    </section>
   </section>
 );
 
 const Further: FC<{ shown: TurnsShown }> = ({ shown }) =>
   shown.earlierFrom === null && shown.laterFrom === null ? null : (
     <nav class="buttons" aria-label="Other sessions">
-      {shown.earlierFrom !== null && <ButtonLink href={shown.earlierFrom === 0 ? '/turns' : `/turns?from=${shown.earlierFrom}`}>Sessions before</ButtonLink>}
+      {shown.earlierFrom !== null && (
+        <ButtonLink href={shown.earlierFrom === 0 ? '/turns' : `/turns?from=${shown.earlierFrom}`}>
+          Sessions before
+        </ButtonLink>
+      )}
       {shown.laterFrom !== null && <ButtonLink href={`/turns?from=${shown.laterFrom}`}>Sessions after</ButtonLink>}
     </nav>
   );

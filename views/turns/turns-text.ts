@@ -1,9 +1,15 @@
+import { fromClock } from '../parts/clock-text.ts';
 import { clockText, countText, dayText } from '../parts/day-text.ts';
 import { listText } from '../parts/quantity-text.ts';
 import type { MouldTurns, TurnFacts } from './turns-facts.ts';
 import type { TurnsShown } from './turns-shown.ts';
 
-export const momentText = (instant: string, today: string): string => `${dayText(instant.slice(0, 10), today)}, ${clockText(instant)}`;
+export const momentText = (instant: string, today: string): string =>
+  `${dayText(instant.slice(0, 10), today)}, ${clockText(instant)}`;
+
+/** The moment from which something may be done: never shown too early. */
+export const fromMomentText = (instant: string, today: string): string =>
+  `${dayText(instant.slice(0, 10), today)}, ${fromClock(instant)}`;
 
 export const whomText = ({ customer }: TurnFacts): string => customer ?? 'Stock';
 
@@ -12,12 +18,12 @@ export const spellText = ({ pouredAt, strippedAt }: TurnFacts, today: string, bo
   if (boxed === 'strip') return `in since ${dayText(pouredAt.slice(0, 10), today)}`;
   if (strippedAt === null) return `${clockText(pouredAt)}, stays in`;
   const sameDay = strippedAt.slice(0, 10) === pouredAt.slice(0, 10);
-  return `${clockText(pouredAt)} to ${sameDay ? clockText(strippedAt) : dayText(strippedAt.slice(0, 10), today)}`;
+  return `${clockText(pouredAt)} to ${sameDay ? fromClock(strippedAt) : dayText(strippedAt.slice(0, 10), today)}`;
 };
 
 /** Everything about a turn in one sentence, for those who hear the chart. */
 export const turnSentence = (turn: TurnFacts, today: string): string => {
-  const strip = turn.strippedAt === null ? 'stays in the mould' : `stripped ${momentText(turn.strippedAt, today)}`;
+  const strip = turn.strippedAt === null ? 'stays in the mould' : `stripped ${fromMomentText(turn.strippedAt, today)}`;
   return `${whomText(turn)}: ${turn.piece} in ${turn.mould}, poured ${momentText(turn.pouredAt, today)}, ${strip}`;
 };
 
@@ -35,7 +41,10 @@ export const turnsAnswer = ({ turns, sessions }: TurnsShown, today: string): str
   const [first, last] = [sessions[0], sessions.at(-1)];
   if (!first || !last) return 'No mould has anything to do.';
   const moulds = new Set(turns.map(({ mould }) => mould)).size;
-  const days = first.date === last.date ? dayText(first.date, today) : `${dayText(first.date, today)} to ${dayText(last.date, today)}`;
+  const days =
+    first.date === last.date
+      ? dayText(first.date, today)
+      : `${dayText(first.date, today)} to ${dayText(last.date, today)}`;
   return `${countText(turns.length, 'turn')} in ${countText(moulds, 'mould')}, ${days}.`;
 };
 

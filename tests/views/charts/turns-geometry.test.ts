@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { type OutSpan, type TurnSpan, turnsGeometry, type TurnsSizes } from '../../../views/charts/turns-geometry.ts';
+import { type OutSpan, type TurnSpan, type TurnsSizes, turnsGeometry } from '../../../views/charts/turns-geometry.ts';
 
 const sizes: TurnsSizes = { turn: 100, session: 80, tail: 20, gap: 10, row: 50, head: 40, band: 8, inset: 2 };
-const geometry = (sessions: number, rows: number, turns: TurnSpan[], outs: OutSpan[] = []) => turnsGeometry(sessions, rows, turns, outs, sizes);
+const geometry = (sessions: number, rows: number, turns: TurnSpan[], outs: OutSpan[] = []) =>
+  turnsGeometry(sessions, rows, turns, outs, sizes);
 
 describe('columns', () => {
   test('are as wide as their fullest row, and the night between them has one width', () => {

@@ -1,0 +1,97 @@
+import { describe, expect, test } from 'vitest';
+import type { BuyingModel, BuyLineFacts, StockFacts } from '../../../views/buying/buying-facts.ts';
+import {
+  buyingAnswer,
+  buyingNote,
+  expectedText,
+  goodsText,
+  purposeText,
+  stockText,
+} from '../../../views/buying/buying-text.ts';
+import { moneyText } from '../../../views/buying/money-text.ts';
+
+const TODAY = '2027-04-05';
+const bags: StockFacts = {
+  ...{ key: '0', material: 'mortar', name: 'Rapid mortar', unit: 'bag', minimum: 0, canBeBought: true },
+  ...{ inYard: 9, offcut: false, spokenFor: 6, spare: 3, coming: [], note: null },
+};
+
+describe('stock as a sentence', () => {
+  test.each<[Partial<StockFacts>, string]>([
+    [
+      { coming: [{ quantity: 6, on: '2027-04-09' }], minimum: 2 },
+      '9 bags in the yard, 6 spoken for, 3 spare; 6 more on Fri 9 Apr. Always keep 2.',
+    ],
+    [{ spokenFor: 9, spare: 0 }, '9 bags in the yard, all spoken for.'],
+    [{ spokenFor: 0, spare: 9 }, '9 bags in the yard, none spoken for.'],
+    [{ inYard: 1, spokenFor: 0, spare: 1 }, '1 bag in the yard, none spoken for.'],
+    [
+      { inYard: 0, spokenFor: 0, spare: 0, coming: [{ quantity: 4, on: '2027-04-09' }] },
+      'None in the yard; 4 on Fri 9 Apr.',
+    ],
+    [
+      { coming: [{ quantity: 4, on: '2027-04-02' }] },
+      '9 bags in the yard, 6 spoken for, 3 spare; 4 more due since Fri 2 Apr.',
+    ],
+    [{ unit: 'g', inYard: 700, spokenFor: 684.4, spare: 15.6 }, '700 g in the yard, 684.4 spoken for, 15.6 spare.'],
+    [{ unit: 'each', inYard: 30, spokenFor: 22, spare: 8 }, '30 in the yard, 22 spoken for, 8 spare.'],
+    [
+      { unit: 'stick', inYard: 2, offcut: true, spokenFor: 2, spare: 0 },
+      '2 sticks and an offcut in the yard, all spoken for.',
+    ],
+    [{ canBeBought: false }, "9 bags in the yard, 6 spoken for, 3 spare. Can't be bought."],
+  ])('%o', (changes, sentence) => {
+    expect(stockText({ ...bags, ...changes }, TODAY)).toBe(sentence);
+  });
+});
+
+describe('whom goods are for', () => {
+  test.each([
+    [['School garden'], null, 'For School garden'],
+    [['School garden', 'Ann', null], null, 'For School garden, Ann and stock'],
+    [['Terrace wall, Quinn', 'Ann'], null, 'For Terrace wall, Quinn; Ann'],
+    [[], 2, 'To have 2 bags in the yard again'],
+    [['Ann'], 2, 'For Ann, and to have 2 bags in the yard again'],
+    [[], null, 'Rounded up to whole packs'],
+  ])('%o and %o to keep', (customers, keep, text) => {
+    expect(purposeText({ customers, keep }, 'bag')).toBe(text);
+  });
+});
+
+const line = (orderBy: string, quantity = 4): BuyLineFacts => ({
+  ...{ key: orderBy, material: 'mortar', name: 'Rapid mortar', unit: 'bag', quantity, pack: 1, orderBy, on: orderBy },
+  ...{ price: null, for: { customers: [], keep: null } },
+});
+const model = (weeks: Record<string, BuyLineFacts[]>): BuyingModel => ({
+  ...{ today: TODAY, thisWeek: TODAY, onTheWay: [], stock: [], materials: [] },
+  weeks: Object.entries(weeks).map(([week, lines]) => ({ week, suppliers: [{ name: 'Merchant', lines }] })),
+});
+
+describe('the first line', () => {
+  test.each<[Record<string, BuyLineFacts[]>, string, string]>([
+    [{}, 'Nothing has to be bought for what is planned.', 'What is in the yard and on its way will do.'],
+    [{ [TODAY]: [line('2027-04-07')] }, 'Order 4 bags of Rapid mortar by Wed 7 Apr.', 'One thing to order this week.'],
+    [{ [TODAY]: [line(TODAY, 1)] }, 'Order 1 bag of Rapid mortar today.', 'One thing to order this week.'],
+    [
+      { [TODAY]: [line('2027-04-07'), line('2027-04-07'), line('2027-04-08')], '2027-04-12': [line('2027-04-12')] },
+      'Order 4 bags of Rapid mortar by Wed 7 Apr, and one more thing.',
+      '3 things to order this week, 1 in the weeks after.',
+    ],
+    [
+      { '2027-04-12': [line('2027-04-14')] },
+      'Nothing to order this week. Next: 4 bags of Rapid mortar by Wed 14 Apr.',
+      'One thing to order in the weeks after.',
+    ],
+  ])('%#', (weeks, answer, note) => {
+    expect(buyingAnswer(model(weeks))).toBe(answer);
+    expect(buyingNote(model(weeks))).toBe(note);
+  });
+});
+
+test('goods, days and money', () => {
+  expect(goodsText({ quantity: 25, unit: 'each', name: 'Corner clip' })).toBe('25 × Corner clip');
+  expect(expectedText({ on: '2027-04-09' }, TODAY)).toBe('Expected Fri 9 Apr');
+  expect(expectedText({ on: TODAY }, TODAY)).toBe('Expected today');
+  expect(expectedText({ on: '2027-04-02' }, TODAY)).toBe('Was expected Fri 2 Apr');
+  expect(moneyText(107.5)).toBe('€107.50');
+});

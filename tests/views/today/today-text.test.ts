@@ -1,0 +1,133 @@
+import { describe, expect, test } from 'vitest';
+import type { BatchStep, PrepStep, SessionHours, StripStep, TodayModel } from '../../../views/today/today-facts.ts';
+import {
+  mayText,
+  peopleText,
+  prepText,
+  todayAnswer,
+  todayNote,
+  toHaveReady,
+  workText,
+} from '../../../views/today/today-text.ts';
+
+const at = (clock: string, date = '2027-04-10') => `${date}T${clock}:00+01:00`;
+const window = (start: string, end: string, crew = 1) => ({ start: at(start), end: at(end), crew });
+const session: SessionHours = {
+  date: '2027-04-10',
+  start: at('08:00'),
+  end: at('13:30'),
+  windows: [window('08:00', '13:30')],
+};
+const prep: PrepStep = {
+  ...{
+    kind: 'prep',
+    at: at('08:10'),
+    until: at('08:22'),
+    mould: '900 no. 1',
+    casting: 'panel-900',
+    piece: 'Panel 900',
+  },
+  ...{ clean: false, seal: false, changeFrom: null, dryMinutes: 0, full: false },
+};
+const pour = {
+  mould: '900 no. 1',
+  casting: 'p',
+  piece: 'P',
+  sealed: false,
+  order: null,
+  customer: null,
+  full: false,
+  at: at('09:15'),
+  until: at('09:22'),
+};
+const batch: BatchStep = {
+  ...{
+    kind: 'batch',
+    at: at('09:04'),
+    until: at('09:29'),
+    mixEnd: at('09:15'),
+    mix: 'Thin',
+    bags: 1,
+    usableUntil: at('09:35'),
+  },
+  ...{
+    ingredients: [{ name: 'Mortar', unit: 'bag', quantity: 1 }],
+    fittings: [{ name: 'Mesh', unit: 'm2', quantity: 0.3 }],
+  },
+  ...{ cuts: [], wetUntil: null, pours: [pour, { ...pour, mould: '900 no. 2' }] },
+};
+const strip: StripStep = {
+  ...{ kind: 'strip', at: at('10:37'), until: at('10:45'), mould: '900 no. 1', piece: 'P', customer: null },
+  ...{ mayFrom: at('10:37'), people: 1, inMould: true },
+};
+const model = (changes: Partial<TodayModel>): TodayModel => ({
+  ...{
+    today: '2027-04-10',
+    now: at('09:00'),
+    session,
+    underWay: false,
+    idle: null,
+    steps: [prep, batch, strip],
+    leftOver: [],
+  },
+  ...{ lastMix: [], otherFull: [], emptyMoulds: [], orders: [], packed: [], done: [], hoursChanged: [] },
+  ...changes,
+});
+
+describe('the first line', () => {
+  test.each<[Partial<TodayModel>, string]>([
+    [{}, 'Today, 8:00 to 13:30: pour 2 pieces and strip 1.'],
+    [{ today: '2027-04-08' }, 'Next session Sat 10 Apr, 8:00 to 13:30: pour 2 pieces and strip 1.'],
+    [{ underWay: true }, 'Next, 8:10: prepare 900 no. 1.'],
+    [{ underWay: true, steps: [batch] }, 'Next, 9:05: mix 1 bag for 900 no. 1 and 900 no. 2.'],
+    [{ underWay: true, steps: [strip] }, 'Next, 10:40: strip 900 no. 1.'],
+    [{ session: null, steps: [] }, 'No session has anything to do.'],
+    [{ steps: [prep] }, 'Today, 8:00 to 13:30: prepare 1 mould.'],
+  ])('%#', (changes, text) => {
+    expect(todayAnswer(model(changes))).toBe(text);
+  });
+});
+
+test('the line below it names who is there, the last mix, and hours without work', () => {
+  expect(todayNote(model({ lastMix: [{ mix: 'Thin', at: at('11:44') }] }))).toBe(
+    '1 person. Last mix of Thin by 11:40.',
+  );
+  const idle = { ...session, start: at('07:00'), end: at('07:30') };
+  expect(todayNote(model({ today: '2027-04-09', idle }))).toBe(
+    "Nothing is planned for today's hours, 7:00 to 7:30. Sat 10 Apr: 1 person.",
+  );
+});
+
+describe('who is there', () => {
+  test.each([
+    [[window('08:00', '13:30', 2)], '2 people'],
+    [[window('08:00', '13:30'), window('09:00', '12:30')], '1 person, 1 more from 9:00 to 12:30'],
+    [[window('08:00', '10:00'), window('10:00', '13:30', 2)], '1 from 8:00 to 10:00, 2 from 10:00 to 13:30'],
+  ])('%#', (windows, text) => {
+    expect(peopleText({ ...session, windows })).toBe(text);
+  });
+});
+
+test('what is done to a mould, in order', () => {
+  expect(prepText(prep)).toBe('set it up for Panel 900');
+  expect(prepText({ ...prep, clean: true, changeFrom: 'Panel 1200', seal: true })).toBe(
+    'clean it, change it over from Panel 1200, give it its sealing coat and set it up for Panel 900',
+  );
+});
+
+test('when a piece may be stripped', () => {
+  const now = at('09:00');
+  expect(mayText(at('08:59'), { today: '2027-04-10', now })).toBe('May be stripped now');
+  expect(mayText(at('10:41'), { today: '2027-04-10', now })).toBe('May be stripped from 10:45');
+  expect(mayText(at('07:31', '2027-04-11'), { today: '2027-04-10', now })).toBe(
+    'May be stripped from Sun 11 Apr, 7:35',
+  );
+});
+
+test('amounts of all mixes are added up', () => {
+  expect(toHaveReady([batch, prep, batch])).toEqual([
+    { name: 'Mortar', unit: 'bag', quantity: 2 },
+    { name: 'Mesh', unit: 'm2', quantity: 0.6 },
+  ]);
+  expect(workText([batch, batch, strip])).toBe('pour 4 pieces and strip 1');
+});
