@@ -1,5 +1,14 @@
 import type { Turns } from './corners.ts';
-import { type Effort, type FewestBySum, fewestBySum, isSpent, panelsInRun, type Run, runOf, unlimited } from './fewest-panels.ts';
+import {
+  type Effort,
+  type FewestBySum,
+  fewestBySum,
+  isSpent,
+  panelsInRun,
+  type Run,
+  runOf,
+  unlimited,
+} from './fewest-panels.ts';
 import type { RunNeed } from './runs.ts';
 
 /** One way to turn the corners, and what every side then needs. */

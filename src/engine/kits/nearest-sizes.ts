@@ -80,11 +80,7 @@ const keepNearest = (list: NearSpan[], span: NearSpan, most: number): void => {
 };
 
 /** The nearest few sizes of one axis; both lists are walked from the nearest on, until nothing nearer can come. */
-const nearestSpans = (
-  sides: readonly { side: Side; lengths: Lengths }[],
-  target: Span,
-  most: number,
-): NearSpan[] => {
+const nearestSpans = (sides: readonly { side: Side; lengths: Lengths }[], target: Span, most: number): NearSpan[] => {
   const of = (whole: number, cut: number) =>
     shared(sides.filter(({ side }) => side.whole === whole && side.cut === cut).map(({ lengths }) => lengths));
   const [wholes, cuts, rests] = [of(1, 0), of(0, 1), of(1, -1)];

@@ -120,6 +120,12 @@ const mouldsFor = (at: Placing, openings: Openings, castings: number[], by: numb
   return fillings;
 };
 
+/** Most pieces that the choices allow in the next batch of this shift, 0 for as many as it holds. */
+export const mostPiecesNow = (at: Placing): number => {
+  const { mostPieces, firstBatchOnly } = at.choices;
+  return firstBatchOnly && at.placed.batches > at.batchesBefore ? 0 : mostPieces;
+};
+
 /**
  * Puts a batch together round a piece of the lead casting: which other pieces join it, from moulds that can be set up
  * within `waitMinutes` after the lead's, so that it goes out as full and as useful as can be. The lead comes first.
@@ -136,7 +142,7 @@ export const composeBatch = (at: Placing, lead: number, openings: Openings, wait
   options.forEach((option, i) => {
     for (let n = 0; n < counts[i]!; n++) castings.push(option.casting);
   });
-  const { mostPieces } = at.choices;
+  const mostPieces = mostPiecesNow(at);
   return mouldsFor(at, openings, mostPieces > 0 ? castings.slice(0, mostPieces) : castings, by);
 };
 

@@ -32,6 +32,8 @@ export interface Choices {
   noAhead: boolean;
   /** Most pieces in one batch, 0 for as many as it holds: moulds that are poured one by one get out of step. */
   mostPieces: number;
+  /** `mostPieces` holds for the first batch of the shift only. */
+  firstBatchOnly: boolean;
   /** Every mould that is set up gets its sealing coat, due or not: where drying costs nothing, it costs least. */
   coatEarly: boolean;
   /** Index of a mould that takes no pour and is not set up, NONE for none. */
@@ -74,6 +76,7 @@ export const DEFAULT_CHOICES: Choices = {
   spareMinutes: 30,
   noAhead: false,
   mostPieces: 0,
+  firstBatchOnly: false,
   coatEarly: false,
   restMould: NONE,
   leaveInMoulds: false,

@@ -112,6 +112,8 @@ export interface Placing {
   placed: Placed;
   openings: Openings;
   shift: number;
+  /** Batches placed when the shift was entered. */
+  batchesBefore: number;
   /** By casting: not to be tried again in this shift. */
   blocked: Uint8Array;
   /** By mix: shifts in a row in which it waited for a fuller batch. */
@@ -226,6 +228,7 @@ export const placingOf = (problem: Problem, dispatch: Dispatch, heldBack?: Array
     placed: placedOf(problem, most),
     openings: openingsOf(problem),
     shift: 0,
+    batchesBefore: 0,
     blocked: new Uint8Array(problem.castings.length),
     waited: ints(problem.mixes.length),
     pourUntil: NEVER,

@@ -1,7 +1,7 @@
 import { applyKept } from './apply-kept.ts';
 import { placeBatch } from './batch.ts';
 import { packWaiting } from './complete.ts';
-import { composeBatch, type Filling, fullestKg, leadCasting } from './compose.ts';
+import { composeBatch, type Filling, fullestKg, leadCasting, mostPiecesNow } from './compose.ts';
 import { listOpenings, type Openings } from './openings.ts';
 import type { Placing } from './placing.ts';
 import { coatAhead, prepAhead } from './prep.ts';
@@ -19,7 +19,7 @@ const chooseBatch = (at: Placing, lead: number, openings: Openings): Filling[] =
   const { leastFill, waitMinutes } = at.choices;
   const mix = at.problem.castings[lead]!.mix;
   const soon = composeBatch(at, lead, openings, waitMinutes);
-  if (leastFill <= 0 || at.choices.mostPieces > 0 || soon.length === 0) return soon;
+  if (leastFill <= 0 || mostPiecesNow(at) > 0 || soon.length === 0) return soon;
   const enough = Math.min(leastFill * fullestKg(at, lead), leastFill * at.problem.mixes[mix]!.mostKg);
   if (kgOf(at, soon) >= enough) return soon;
   const later = composeBatch(at, lead, openings, NEVER - openings.soonest[lead]! - 1);
@@ -83,6 +83,7 @@ const allowsBatch = (at: Placing): boolean => {
  */
 export const workShift = (at: Placing, shift: number): void => {
   at.shift = shift;
+  at.batchesBefore = at.placed.batches;
   at.timeline.enter(shift);
   at.rack.clearReady(at.timeline.from);
   applyKept(at);

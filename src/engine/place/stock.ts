@@ -113,7 +113,7 @@ export class Stock {
       at = Math.max(from, arrival.at);
     }
     if (level + EPSILON >= quantity) return at;
-    return m.plentyFrom >= NEVER ? NEVER : m.plentyFrom;
+    return m.plentyFrom;
   }
 
   /** Takes what was asked for. */

@@ -39,6 +39,10 @@ const CHANGES: Change[] = [
   (_, random, scope) => ({ heldMix: below(random, scope.mixes + 1) - 1 }),
   (_, random) => ({ mostPieces: pick(random, MOST_PIECES) }),
   (_, random) => ({ mostPieces: pick(random, MOST_PIECES) }),
+  (choices, random) => ({
+    firstBatchOnly: !choices.firstBatchOnly,
+    mostPieces: choices.mostPieces || 1 + below(random, 2),
+  }),
   (choices) => ({ coatEarly: !choices.coatEarly }),
   (choices, random, scope) => ({ restMould: choices.restMould < 0 ? below(random, scope.moulds) : -1 }),
   (_, random, scope) => ({ restMould: below(random, scope.moulds) }),
