@@ -12,7 +12,18 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-const PAGES = ['/', '/orders', '/orders/new', '/orders/past', '/orders/27-010', '/orders/27-010/edit', '/moulds', '/today', '/turns', '/buying'];
+const PAGES = [
+  '/',
+  '/orders',
+  '/orders/new',
+  '/orders/past',
+  '/orders/27-010',
+  '/orders/27-010/edit',
+  '/moulds',
+  '/today',
+  '/turns',
+  '/buying',
+];
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 

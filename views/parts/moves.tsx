@@ -28,6 +28,12 @@ export const moveMessage = (moved: MovedPromise, today: string): string => {
   return `${hello}${told}${ready}${before}.`;
 };
 
+/** How it stands to the date given, where that is worth a word. */
+export const standingText = ({ daysLate, kind }: Pick<MovedPromise, 'daysLate' | 'kind'>): string => {
+  if (daysLate) return `; ${countText(daysLate, 'day')} after the date given`;
+  return kind === 'spare' ? '; no day left to spare' : '';
+};
+
 const Move: FC<{ moved: MovedPromise; today: string }> = ({ moved, today }) => {
   const late = moved.to === null || (moved.daysLate ?? 0) > 0;
   return (
@@ -35,21 +41,43 @@ const Move: FC<{ moved: MovedPromise; today: string }> = ({ moved, today }) => {
       <p>
         <strong>{nameOf(moved)}</strong>: {moved.from ? dayText(moved.from, today) : 'no date'} to{' '}
         {moved.to ? dayText(moved.to, today) : 'no date'}, {moveText(moved.from, moved.to)}
-        {moved.daysLate ? `; ${countText(moved.daysLate, 'day')} after the date given` : ''}.
-        {moved.reason && ` ${moved.reason}`}
+        {standingText(moved)}.{moved.reason && ` ${moved.reason}`}
       </p>
       <CopyMessage id={`message-${moved.order}`} text={moveMessage(moved, today)} name={nameOf(moved)} />
     </li>
   );
 };
 
-export const Moves: FC<{ moved: readonly MovedPromise[]; today: string }> = ({ moved, today }) =>
-  moved.length === 0 ? (
-    <p class="quiet">No date moved.</p>
-  ) : (
-    <ul class="moves">
-      {moved.map((one) => (
-        <Move moved={one} today={today} />
-      ))}
-    </ul>
+/** "The day by plan of 3 orders moved, and no date given did.": for what is not worth interrupting anybody. */
+const quietText = (planned: number, given: number): string => {
+  const orders = planned === 1 ? 'one order' : countText(planned, 'order');
+  return given === 0
+    ? `The day by plan of ${orders} moved, and no date given did.`
+    : `The day by plan of ${orders} moved as well.`;
+};
+
+const MoveList: FC<{ moved: readonly MovedPromise[]; today: string }> = ({ moved, today }) => (
+  <ul class="moves">
+    {moved.map((one) => (
+      <Move moved={one} today={today} />
+    ))}
+  </ul>
+);
+
+/** Dates given that moved, each with a message. All other days are only counted, and can be opened. */
+export const Moves: FC<{ moved: readonly MovedPromise[]; today: string }> = ({ moved, today }) => {
+  const given = moved.filter(({ kind }) => kind !== 'planned');
+  const planned = moved.filter(({ kind }) => kind === 'planned');
+  if (moved.length === 0) return <p class="quiet">No date moved.</p>;
+  return (
+    <>
+      {given.length > 0 && <MoveList moved={given} today={today} />}
+      {planned.length > 0 && (
+        <details class="message">
+          <summary>{quietText(planned.length, given.length)}</summary>
+          <MoveList moved={planned} today={today} />
+        </details>
+      )}
+    </>
   );
+};

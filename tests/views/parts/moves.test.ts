@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type MovedPromise, moveMessage, moveText } from '../../../views/parts/moves.tsx';
+import { type MovedPromise, Moves, moveMessage, moveText } from '../../../views/parts/moves.tsx';
 
 const today = '2027-04-05';
 const moved: MovedPromise = {
@@ -9,6 +9,7 @@ const moved: MovedPromise = {
   to: '2027-05-15',
   daysLate: 7,
   reason: null,
+  kind: 'promise',
   promisedOn: '2027-05-08',
 };
 
@@ -45,3 +46,13 @@ test.each([
   ['2027-05-08', null, "can't be made now"],
   [null, '2027-05-08', 'can be made again'],
 ])('from %s to %s is %s', (from, to, text) => expect(moveText(from, to)).toBe(text));
+
+test('moves of the plan alone are counted, those of a date given are said aloud', () => {
+  const planned: MovedPromise = { ...moved, order: '27-015', customer: 'Pat Dunne', daysLate: 0, kind: 'planned' };
+  const said = String(Moves({ moved: [moved, planned], today }));
+  const counted = said.indexOf('The day by plan of one order moved as well.');
+  expect(said.indexOf('School garden')).toBeLessThan(counted);
+  expect(said.indexOf('Pat Dunne')).toBeGreaterThan(counted);
+  expect(String(Moves({ moved: [planned, planned], today }))).toContain('of 2 orders moved, and no date given did.');
+  expect(String(Moves({ moved: [], today }))).toContain('No date moved.');
+});
