@@ -3,8 +3,10 @@ import { bodyLimit } from 'hono/body-limit';
 import type { Background, UseCaseContext } from '../usecases/context.ts';
 import { assetRoutes } from './assets.ts';
 import { buyingRoutes } from './buying-routes.tsx';
+import { changeRoutes } from './change-routes.tsx';
 import { fault, foreign, missing, tooLarge } from './failures.tsx';
 import { firstRoutes } from './first-routes.tsx';
+import { fixedRoutes } from './fixed-routes.tsx';
 import { sameOrigin, securityHeaders } from './guard.ts';
 import { mouldRoutes } from './mould-routes.tsx';
 import { orderFormRoutes } from './order-form-routes.tsx';
@@ -36,6 +38,8 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   buyingRoutes,
   todayRoutes,
   turnsRoutes,
+  changeRoutes,
+  fixedRoutes,
   undoRoutes,
 ];
 

@@ -24,7 +24,13 @@ const standingOf = (yard: YardFile, id: string): Standing => {
   const piece = yard.inMould.find((one) => one.mould === id);
   const { setFor, turnsSinceOil, condition, prepped } = mould;
   if (piece) return { held: true, dirty: true, setFor: piece.casting, prepped: false, turnsSinceOil };
-  return { held: false, dirty: condition === 'dirty', setFor, prepped: prepped && condition === 'ready', turnsSinceOil };
+  return {
+    held: false,
+    dirty: condition === 'dirty',
+    setFor,
+    prepped: prepped && condition === 'ready',
+    turnsSinceOil,
+  };
 };
 
 const prepMinutesOf = (yard: YardFile, pour: PlanPour, standing: Standing, oiled: boolean): number => {

@@ -3,10 +3,10 @@ import type { PlanFile } from '../../shared/plan.ts';
 import type { QuoteLimit } from '../../shared/quote.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { planWithMemory } from '../engine/plan.ts';
-import type { PlanMemory } from '../engine/search/memory.ts';
-import { type ChosenDate, askForDate } from '../engine/quote/chosen-date.ts';
+import { askForDate, type ChosenDate } from '../engine/quote/chosen-date.ts';
 import { limitsOf, limitsOfPlanned } from '../engine/quote/limits.ts';
 import { type NextMould, nextMoulds } from '../engine/quote/next-mould.ts';
+import type { PlanMemory } from '../engine/search/memory.ts';
 
 /** What may take seconds to work out: plain data in, plain data out, so that a thread can do it. */
 export interface LongThoughts {

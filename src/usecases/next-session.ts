@@ -3,6 +3,7 @@ import { minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { calendarOf } from '../engine/work/calendar.ts';
 import { type Session, sessionsOf } from '../engine/work/sessions.ts';
+import { fixedIn } from './fixed-plan.ts';
 
 const tasksStart = (plan: PlanFile): number[] =>
   [
@@ -30,6 +31,7 @@ export const nextSession = (plan: PlanFile, yard: YardFile) => {
     bags.set(batch.mix, (bags.get(batch.mix) ?? 0) + batch.bags);
   const customers = new Map(yard.orders.map(({ id, customer }) => [id, customer ?? `order ${id}`]));
   return {
+    fixed: fixedIn(yard, session).batches.length > 0,
     date: calendar.instantText(session.start).slice(0, 10),
     start: calendar.instantText(session.start),
     end: calendar.instantText(session.end),

@@ -1,6 +1,6 @@
 import type { StoredPromise } from '../../db/stores/change-store.ts';
-import { dayNumber } from '../../shared/time.ts';
 import type { PlanFile } from '../../shared/plan.ts';
+import { dayNumber } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 
 /**

@@ -22,7 +22,11 @@ const lateWords = (days: number): string => `${days} ${days === 1 ? 'day' : 'day
 export const moveWords = (move: PromiseMove): string => {
   const { to, daysLate, reason, kind } = move;
   if (to === null) return `${whose(move)} can't be made now${reason ? `, because ${reason}` : ''}.`;
-  const standing = daysLate ? `, ${lateWords(daysLate)}` : kind === 'spare' ? ', with no day left to spare' : ', in time';
+  const standing = daysLate
+    ? `, ${lateWords(daysLate)}`
+    : kind === 'spare'
+      ? ', with no day left to spare'
+      : ', in time';
   return `${whose(move)} is ready ${dayWords(to)} now${standing}.`;
 };
 

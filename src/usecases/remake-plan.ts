@@ -70,9 +70,7 @@ export interface RemadePlan extends CurrentPlan {
 
 /** Planning starts from the plan that is there, and leaves as much of it as is worth as much. */
 export const startingFrom = (stored: StoredPlan | null): { near?: PlanFile; memory?: PlanMemory } =>
-  stored
-    ? { near: stored.plan, ...(stored.memory ? { memory: stored.memory as PlanMemory } : {}) }
-    : {};
+  stored ? { near: stored.plan, ...(stored.memory ? { memory: stored.memory as PlanMemory } : {}) } : {};
 
 const checked = (file: YardFile): YardFile => {
   const read = readYardFile(file);

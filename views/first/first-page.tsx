@@ -156,6 +156,9 @@ const Risks: FC<{ model: FirstModel }> = ({ model: { risks, orderCount, today } 
         No order is open. Ask above when one could be ready, then take it, or <a href="/orders/new">write one down</a>.
       </Empty>
     )}
+    <p>
+      <a href="/changes">What was changed, and which dates it moved</a>
+    </p>
   </section>
 );
 

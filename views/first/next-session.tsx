@@ -3,6 +3,7 @@ import type { nextSession } from '../../src/usecases/next-session.ts';
 import { Empty } from '../parts/answer.tsx';
 import { clockText, dayText } from '../parts/day-text.ts';
 import { countedText, listText, quantityText } from '../parts/quantity-text.ts';
+import { fixedText } from '../today/fixed-session.tsx';
 
 export type SessionFacts = NonNullable<ReturnType<typeof nextSession>>;
 
@@ -27,6 +28,7 @@ export const NextSession: FC<{ session: SessionFacts | null; today: string }> = 
             {session.date === today ? `Today, ${dayText(session.date, today)}` : dayText(session.date, today)}
           </strong>
           , {clockText(session.start)} to {clockText(session.end)}.
+          {session.fixed && ` ${fixedText(session.date, today)}`}
         </p>
         <dl class="doing">
           <Doing

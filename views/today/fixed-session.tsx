@@ -5,7 +5,8 @@ import { dayText, dayWord } from '../parts/day-text.ts';
 import { TextField } from '../parts/field.tsx';
 
 /** "Saturday is fixed." */
-export const fixedText = (date: string, today: string): string => `${dayWord(date, today) ?? dayText(date, today)} is fixed.`;
+export const fixedText = (date: string, today: string): string =>
+  `${dayWord(date, today) ?? dayText(date, today)} is fixed.`;
 
 /** That the session is fixed, and the way to have it planned anew all the same. */
 export const FixedSession: FC<{ fixed: FixedFacts; today: string }> = ({ fixed: { session }, today }) => {
@@ -14,8 +15,8 @@ export const FixedSession: FC<{ fixed: FixedFacts; today: string }> = ({ fixed: 
   return (
     <div class="fixed-session no-print">
       <p>
-        <strong>{fixedText(session.date, today)}</strong> Its mixes and pours stay as they are, whatever else changes, as
-        long as they can be made.
+        <strong>{fixedText(session.date, today)}</strong> Its mixes and pours stay as they are, whatever else changes,
+        as long as they can be made.
       </p>
       <form method="post" action="/fixed/anew" hx-post="/fixed/anew" hx-target="#page">
         <input type="hidden" name="session" value={session.start} />

@@ -66,6 +66,7 @@ const model = (changes: Partial<TodayModel>): TodayModel => ({
     now: at('09:00'),
     session,
     underWay: false,
+    fixed: { hours: 24, session: null },
     idle: null,
     steps: [prep, batch, strip],
     leftOver: [],

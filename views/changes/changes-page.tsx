@@ -1,0 +1,101 @@
+import type { FC } from 'hono/jsx';
+import type { ChangeFacts, showChanges } from '../../src/usecases/show-changes.ts';
+import { Answer, Empty } from '../parts/answer.tsx';
+import { Button, ButtonLink } from '../parts/button.tsx';
+import { clockText, countText, dayHeading, dayText } from '../parts/day-text.ts';
+import { Dropped } from '../parts/dropped.tsx';
+import { moveText, standingText } from '../parts/moves.tsx';
+import { type DoneNotice, Notice } from '../parts/notice.tsx';
+import { countWord } from '../parts/quantity-text.ts';
+
+export type ChangesModel = Awaited<ReturnType<typeof showChanges>>;
+type Move = ChangeFacts['given'][number];
+
+const dateText = (date: string | null, today: string): string => (date === null ? 'no date' : dayText(date, today));
+
+/** "School garden: Sat 8 May to Sat 15 May, 7 days later; 7 days after the date given." */
+export const movedText = (move: Move, today: string): string => {
+  const name = move.customer ?? `Order ${move.order}`;
+  const reason = move.reason ? ` ${move.reason.replace(/\.?$/, '.')}` : '';
+  const days = `${dateText(move.from, today)} to ${dateText(move.to, today)}, ${moveText(move.from, move.to)}`;
+  return `${name}: ${days}${standingText(move)}.${reason}`;
+};
+
+/** "Six changes since Mon 5 Apr. Two of them moved a date that was given." */
+export const changesAnswer = ({ days, today, newest }: Pick<ChangesModel, 'days' | 'today' | 'newest'>): string => {
+  const changes = days.flatMap((day) => day.changes);
+  const first = days.at(-1)?.date;
+  if (!first) return newest ? 'Nothing has been changed yet.' : 'There are no older changes.';
+  const moving = changes.filter(({ given }) => given.length > 0).length;
+  const many = `${countWord(changes.length)} ${changes.length === 1 ? 'change' : 'changes'} since ${dayText(first, today)}.`;
+  return `${many} ${countWord(moving)} of them moved a date that was given.`.replace('No of them', 'None of them');
+};
+
+const Planned: FC<{ moves: readonly Move[]; today: string }> = ({ moves, today }) =>
+  moves.length === 0 ? null : (
+    <details class="message">
+      <summary>By plan only: {countText(moves.length, 'order')}</summary>
+      <ul class="sentences">
+        {moves.map((move) => (
+          <li>{movedText(move, today)}</li>
+        ))}
+      </ul>
+    </details>
+  );
+
+const Undo: FC<{ change: ChangeFacts }> = ({ change }) => (
+  <form method="post" action="/undo" hx-post="/undo" hx-target="#page">
+    <input type="hidden" name="change" value={String(change.change)} />
+    <input type="hidden" name="back" value="/changes" />
+    <Button label={`Undo: ${change.words}`}>Undo</Button>
+  </form>
+);
+
+const Change: FC<{ change: ChangeFacts; today: string }> = ({ change, today }) => (
+  <li class="change">
+    <div class="change-head">
+      <p>
+        <span class="quiet">{clockText(change.at)}</span> {change.words.replace(/\.?$/, '.')}
+        {change.undone && <span class="quiet"> This was taken back.</span>}
+      </p>
+      {change.canBeUndone && <Undo change={change} />}
+    </div>
+    <Dropped dropped={change.dropped} today={today} />
+    {change.given.length > 0 && (
+      <ul class="sentences">
+        {change.given.map((move) => (
+          <li>{movedText(move, today)}</li>
+        ))}
+      </ul>
+    )}
+    <Planned moves={change.planned} today={today} />
+  </li>
+);
+
+/** What was changed, day by day, and what it did to the dates. */
+export const ChangesPage: FC<{ model: ChangesModel; notice: DoneNotice | null }> = ({ model, notice }) => (
+  <>
+    {notice && <Notice notice={notice} today={model.today} back="/changes" />}
+    <Answer note={model.days.length > 0 ? 'The newest first, with the dates that each of them moved.' : undefined}>
+      {changesAnswer(model)}
+    </Answer>
+    {model.days.length === 0 && (
+      <Empty>Whatever is written down in the yard or the office stands here from then on.</Empty>
+    )}
+    {model.days.map(({ date, changes }) => (
+      <section class="order-day">
+        <h2>{dayHeading(date, model.today)}</h2>
+        <ul class="changes">
+          {changes.map((change) => (
+            <Change change={change} today={model.today} />
+          ))}
+        </ul>
+      </section>
+    ))}
+    <div class="buttons">
+      {model.older !== null && <ButtonLink href={`/changes?before=${model.older}`}>Older changes</ButtonLink>}
+      {!model.newest && <ButtonLink href="/changes">Newest changes</ButtonLink>}
+      <ButtonLink href="/orders">Orders</ButtonLink>
+    </div>
+  </>
+);
