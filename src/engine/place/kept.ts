@@ -125,7 +125,7 @@ const pourFault = (then: Then, { text, kept }: Pour, batchStart: number): string
   if (kept.prepStart < problem.now) return 'its set-up would have begun already';
   if (mould.held !== NONE) kept.stripFirst = stripBefore(then, mould, kept.prepStart);
   if (mould.held !== NONE && kept.stripFirst === NONE) return `mould ${name} is not empty by then`;
-  if (mould.held === NONE && mould.freeAt > kept.prepStart) return `mould ${name} is not free by then`;
+  if (mould.freeAt > kept.prepStart) return `mould ${name} is not free by then`;
   const asIs = mould.prepped && mould.held === NONE && mould.setFor === kept.casting;
   if (!asIs && mould.turnsSinceOil >= of.oilEveryTurns && !kept.coated)
     return `mould ${name} is due for a sealing coat`;
@@ -226,13 +226,16 @@ const settleMould = (then: Then, batch: KeptBatch, pour: KeptPour): void => {
   });
 };
 
+/** Puts the piece stripped for a pour on the rack where it still has to cure; false when the rack is full. */
 const rackTakes = (then: Then, kept: KeptPour): boolean => {
   const mould = then.moulds[kept.mould]!;
   const { stripMinutes, rackSpaces } = then.problem.castings[mould.held]!;
   const end = kept.stripFirst + stripMinutes;
   if (end >= mould.curedAt) return true;
+  if (then.rack.roomFrom(end, mould.curedAt, rackSpaces) > end) return false;
+  then.rack.put(mould.curedAt, rackSpaces);
   Object.assign(kept, { rackUntil: mould.curedAt, rackSpaces });
-  return then.rack.roomFrom(end, mould.curedAt, rackSpaces) <= end;
+  return true;
 };
 
 /** Name of a material that the batch needs and that is not there when it is mixed; null when all is. */
@@ -251,9 +254,10 @@ const shortOf = (then: Then, batch: KeptBatch): string | null => {
 /** Looks at one firm batch; takes its hours and moulds when nothing speaks against it. */
 const keepOrDrop = (then: Then, batch: KeptBatch, text: PlanBatch, pours: Pour[]): string | null => {
   const { problem, people } = then;
-  const before = people.slice();
+  const [before, rackBefore] = [people.slice(), then.rack.save()];
   const undo = (reason: string) => {
     people.set(before);
+    then.rack.restore(rackBefore);
     return reason;
   };
   const fault = batchFault(then, batch, text);
@@ -277,7 +281,6 @@ const keepOrDrop = (then: Then, batch: KeptBatch, text: PlanBatch, pours: Pour[]
   const short = shortOf(then, batch);
   if (short) return undo(`there is not enough ${short} by then`);
   then.stock.use(batch.start);
-  for (const { rackUntil, rackSpaces } of batch.pours) if (rackUntil !== NONE) then.rack.put(rackUntil, rackSpaces);
   const shift = shiftAt(problem, batch.start, batch.start + batch.minutes);
   const first = problem.shifts.offset[shift]! + batch.start - problem.shifts.from[shift]!;
   for (let i = first; i < first + mix.mixMinutes; i++) then.mixing[i] = then.mixing[i]! + 1;
