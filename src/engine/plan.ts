@@ -7,6 +7,7 @@ import { placingOf } from './place/placing.ts';
 import type { Problem } from './place/problem.ts';
 import { settle } from './place/settle.ts';
 import { writePlan } from './place/write-plan.ts';
+import { fitIn } from './quote/fit-in.ts';
 import type { Effort } from './search/effort.ts';
 import { dispatchFrom, memoryOf, type PlanMemory } from './search/memory.ts';
 import { presentPours } from './search/nearness.ts';
@@ -68,7 +69,9 @@ export const planWithMemory = (yard: YardFile, options: PlanOptions = {}): { pla
   const problem = compile(yard);
   const at = placingOf(problem, dispatchOf(new Int32Array(0)));
   const present = near && presentPours(problem, near);
-  const quick = quickSearch(at, { first: memory ? [dispatchFrom(problem, memory)] : [], present });
+  const fitted = memory && fitIn(yard, memory);
+  const memories = [memory, fitted].filter((m) => !!m);
+  const quick = quickSearch(at, { first: memories.map((m) => dispatchFrom(problem, m)), present });
   const { dispatch } = effort === 'quick' ? quick : searchOn(at, quick, effort, seed, present);
   const plan = planOf(problem, dispatch);
   const bound = effort === 'quick' ? undefined : boundOf(problem, plan);

@@ -1,5 +1,5 @@
 import type { CompiledMaterial } from './problem.ts';
-import { NEVER, NONE } from './problem.ts';
+import { NONE } from './problem.ts';
 
 const EPSILON = 1e-9;
 type Quantity = { material: number; quantity: number };

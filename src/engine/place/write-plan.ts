@@ -16,14 +16,14 @@ interface Uses {
   cuts: CutDemand[][];
 }
 
-/** Ids of batches and pours: firm ones keep theirs, the others are numbered past them. */
+/** Ids of batches and pours: firm ones keep theirs, the others are numbered past them and past those that are dropped. */
 interface Names {
   batches: string[];
   pours: string[];
 }
 
-const numbered = (prefix: string, count: number, kept: (string | undefined)[]): string[] => {
-  const taken = new Set(kept);
+const numbered = (prefix: string, count: number, kept: (string | undefined)[], firm: { id: string }[]): string[] => {
+  const taken = new Set(firm.map(({ id }) => id));
   let n = 0;
   return Array.from({ length: count }, (_, i) => {
     if (kept[i] !== undefined) return kept[i]!;
@@ -40,7 +40,11 @@ const namesOf = ({ placed, problem }: Placing): Names => {
     { length: placed.pours },
     (_, p) => keptBatch(placed.pourBatch[p]!)?.pours.find((x) => x.mould === placed.pourMould[p])?.id,
   );
-  return { batches: numbered('B', placed.batches, batches), pours: numbered('P', placed.pours, pours) };
+  const { keep } = problem.yard;
+  return {
+    batches: numbered('B', placed.batches, batches, keep?.batches ?? []),
+    pours: numbered('P', placed.pours, pours, keep?.pours ?? []),
+  };
 };
 
 /** Orders' own uses: parts and cuts when it is packed, or when it is complete where nothing is packed. */

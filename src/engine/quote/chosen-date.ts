@@ -5,6 +5,7 @@ import type { Placing } from '../place/placing.ts';
 import { NEVER, NONE } from '../place/problem.ts';
 import { settle } from '../place/settle.ts';
 import { evaluate } from '../search/evaluation.ts';
+import type { PlanMemory } from '../search/memory.ts';
 import { type Asking, askingFor, insertInto, type Present, presentOf } from './present.ts';
 import { handoverOn } from './promise.ts';
 
@@ -76,8 +77,8 @@ const bestFor = ({ at, problem, added }: Asking, present: Present, day: number):
  * of the places in the sequence that make the day, the one that costs the others least. Not possible when even before
  * all others it would be later.
  */
-export const askForDate = (yard: YardFile, order: Order, on: string): ChosenDate => {
-  const present = presentOf(yard);
+export const askForDate = (yard: YardFile, order: Order, on: string, memory?: PlanMemory): ChosenDate => {
+  const present = presentOf(yard, memory);
   const asking = askingFor(yard, order);
   const best = bestFor(asking, present, dayNumber(on));
   if (best) return { possible: true, pushes: best.pushes };

@@ -8,6 +8,15 @@ import { TRIED_CHOICES } from '../search/quick.ts';
 import { below, randomFrom } from '../search/random.ts';
 import { type Asking, daysLateOf, insertInto, type Present } from './present.ts';
 
+/** When the new order can be complete, NEVER if it cannot, and the dispatch that makes it so. */
+export interface Earliest {
+  completesAt: number;
+  dispatch: Dispatch | null;
+}
+
+const sooner = (a: Earliest, completesAt: number, dispatch: Dispatch): Earliest =>
+  completesAt < a.completesAt ? { completesAt, dispatch } : a;
+
 /** When the new order is complete under a dispatch, if no promise gets later by it; NEVER otherwise. */
 const completesUnder = (at: Placing, dispatch: Dispatch, added: number, present: Present): number => {
   settle(at, dispatch);
@@ -17,19 +26,22 @@ const completesUnder = (at: Placing, dispatch: Dispatch, added: number, present:
   return present.daysLate.every((days, o) => late[o]! <= days) ? completesAt : NEVER;
 };
 
-/** Earliest completion with the new order's pours held back to some shift, found by halving; NEVER if there is none. */
-const earliestBehind = ({ at, problem, added }: Asking, present: Present): number => {
+/** Earliest completion with the new order's pours held back to some shift, found by halving. */
+const earliestBehind = ({ at, problem, added }: Asking, present: Present): Earliest => {
   const sequence = insertInto(present.dispatch.sequence, present.dispatch.sequence.length, added);
-  const heldTo = (shift: number) =>
-    completesUnder(at, { ...present.dispatch, sequence, heldBack: { order: added, shift } }, added, present);
+  let best: Earliest = { completesAt: NEVER, dispatch: null };
+  const fitsBehind = (shift: number): boolean => {
+    const dispatch = { ...present.dispatch, sequence, heldBack: { order: added, shift } };
+    const completesAt = completesUnder(at, dispatch, added, present);
+    best = sooner(best, completesAt, dispatch);
+    return completesAt < NEVER;
+  };
   let [low, high] = [0, Math.min(present.done, problem.shifts.count - 1)];
-  if (high < 0) return NEVER;
-  let best = heldTo(high);
+  if (high < 0) return best;
+  fitsBehind(high);
   while (low < high) {
     const middle = (low + high) >> 1;
-    const completesAt = heldTo(middle);
-    best = Math.min(best, completesAt);
-    if (completesAt < NEVER) high = middle;
+    if (fitsBehind(middle)) high = middle;
     else low = middle + 1;
   }
   return best;
@@ -40,7 +52,7 @@ const POURS_AROUND = 5_000;
 const MOST_AROUND = 120;
 
 /** Tries other places together with other choices of the decoder's own; never later than `best`. */
-const earliestAround = ({ at, problem, added }: Asking, present: Present, best: number, share: number): number => {
+const earliestAround = ({ at, problem, added }: Asking, present: Present, best: Earliest, share: number): Earliest => {
   const random = randomFrom(1);
   const { sequence, choices } = present.dispatch;
   const tries = Math.min(MOST_AROUND, Math.floor((POURS_AROUND * share) / poursOf(problem)));
@@ -50,7 +62,8 @@ const earliestAround = ({ at, problem, added }: Asking, present: Present, best: 
     const place = below(random, sequence.length + 1);
     const dispatch = { ...present.dispatch, choices: changed, sequence: insertInto(sequence, place, added) };
     const completesAt = completesUnder(at, dispatch, added, present);
-    if (completesAt < earliest) [earliest, liked] = [completesAt, changed];
+    if (completesAt >= earliest.completesAt) continue;
+    [earliest, liked] = [{ completesAt, dispatch }, changed];
   }
   return earliest;
 };
@@ -58,15 +71,15 @@ const earliestAround = ({ at, problem, added }: Asking, present: Present, best: 
 /**
  * Earliest minute at which the new order can be complete with no promise later than at present: over places in the
  * sequence, `mostPlaces` of them evenly spread where there are more, behind all others from a shift on, and by a search
- * around these of a counted length, `share` of the usual. NEVER when there is none within the horizon.
+ * around these of a counted length, `share` of the usual. NEVER when it cannot be within the horizon.
  */
-export const earliestOf = (asking: Asking, present: Present, mostPlaces: number, share = 1): number => {
+export const earliestOf = (asking: Asking, present: Present, mostPlaces: number, share = 1): Earliest => {
   const { sequence } = present.dispatch;
   const step = Math.max(1, Math.ceil((sequence.length + 1) / mostPlaces));
   let best = earliestBehind(asking, present);
   for (let place = 0; place <= sequence.length; place += step) {
     const dispatch = { ...present.dispatch, sequence: insertInto(sequence, place, asking.added) };
-    best = Math.min(best, completesUnder(asking.at, dispatch, asking.added, present));
+    best = sooner(best, completesUnder(asking.at, dispatch, asking.added, present), dispatch);
   }
   return earliestAround(asking, present, best, share);
 };

@@ -3,6 +3,7 @@ import type { QuoteLimit } from '../../../shared/quote.ts';
 import { type DayNumber, dateOfDay } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { NEVER } from '../place/problem.ts';
+import type { PlanMemory } from '../search/memory.ts';
 import { earliestOf } from './earliest.ts';
 import { askingFor, type Present, presentOf } from './present.ts';
 import { handoverOn } from './promise.ts';
@@ -15,7 +16,7 @@ const SHARE_AROUND = 0.4;
 
 const relaxedDay = (order: Order, present: Present, relaxation: Relaxation): DayNumber => {
   const asking = askingFor(relaxation.yard, order);
-  const earliest = earliestOf(asking, present, MOST_PLACES, SHARE_AROUND);
+  const earliest = earliestOf(asking, present, MOST_PLACES, SHARE_AROUND).completesAt;
   return earliest >= NEVER ? NEVER : handoverOn(asking.problem, earliest);
 };
 
@@ -39,15 +40,15 @@ export const limitsOver = (yard: YardFile, order: Order, present: Present, earli
  * the evening, a material fetched today, more rack, a larger mixer) and the question asked again, by the same promises.
  * Only real gains, largest first; never less cure, earlier stripping, a skipped coat, heat or work late at night.
  */
-export const limitsOf = (yard: YardFile, order: Order): QuoteLimit[] => {
-  const present = presentOf(yard);
+export const limitsOf = (yard: YardFile, order: Order, memory?: PlanMemory): QuoteLimit[] => {
+  const present = presentOf(yard, memory);
   const asking = askingFor(yard, order);
-  const earliest = earliestOf(asking, present, MOST_PLACES, SHARE_AROUND);
+  const earliest = earliestOf(asking, present, MOST_PLACES, SHARE_AROUND).completesAt;
   return earliest >= NEVER ? [] : limitsOver(yard, order, present, handoverOn(asking.problem, earliest));
 };
 
 /** The limits of an order that is taken already: it is asked about beside the others, as if it were new. */
-export const limitsOfPlanned = (yard: YardFile, orderId: string): QuoteLimit[] => {
+export const limitsOfPlanned = (yard: YardFile, orderId: string, memory?: PlanMemory): QuoteLimit[] => {
   const order = yard.orders.find((o) => o.id === orderId);
   if (!order) return [];
   const free = <T extends { order?: string }>(x: T): T => (x.order === orderId ? { ...x, order: undefined } : x);
@@ -59,5 +60,5 @@ export const limitsOfPlanned = (yard: YardFile, orderId: string): QuoteLimit[] =
     finished: yard.finished.map(free),
     inMould: yard.inMould.map(free),
   };
-  return limitsOf(without, order);
+  return limitsOf(without, order, memory);
 };

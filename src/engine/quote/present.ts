@@ -5,6 +5,7 @@ import { type Dispatch, dispatchOf } from '../place/dispatch.ts';
 import { type Placing, placingOf } from '../place/placing.ts';
 import { NEVER, NONE, type Problem } from '../place/problem.ts';
 import { settle } from '../place/settle.ts';
+import { dispatchFrom, type PlanMemory } from '../search/memory.ts';
 import { quickSearch } from '../search/quick.ts';
 import { handoverOn } from './promise.ts';
 
@@ -25,10 +26,11 @@ export const daysLateOf = (at: Placing): number[] =>
     return order.dueDay >= NEVER ? 0 : Math.max(0, handoverOn(at.problem, completesAt) - order.dueDay);
   });
 
-export const presentOf = (yard: YardFile): Present => {
+/** The present plan: the one a memory stands for, or a quick one where that is better or there is no memory. */
+export const presentOf = (yard: YardFile, memory?: PlanMemory): Present => {
   const problem = compile(yard);
   const at = placingOf(problem, dispatchOf(new Int32Array(0)));
-  const { dispatch } = quickSearch(at);
+  const { dispatch } = quickSearch(at, { first: memory ? [dispatchFrom(problem, memory)] : [] });
   settle(at, dispatch);
   const last = at.orders.completesAt.reduce((t, x) => Math.max(t, x), problem.now);
   let done = 0;

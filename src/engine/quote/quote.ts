@@ -4,13 +4,14 @@ import { dateOfDay } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { NEVER } from '../place/problem.ts';
 import { settle } from '../place/settle.ts';
+import type { PlanMemory } from '../search/memory.ts';
 import { earliestIfFirst, earliestOf } from './earliest.ts';
 import { limitsOver } from './limits.ts';
 import { type Asking, askingFor, insertInto, type Present, presentOf } from './present.ts';
 import { handoverOn, promiseDay } from './promise.ts';
 
 /** Places in the sequence that are tried for the new order; in a longer sequence every second, third … one is. */
-const MOST_PLACES = 40;
+export const MOST_PLACES = 40;
 
 /** Why the order cannot be made, for a quote without dates. */
 const reasonAgainst = ({ at, added }: Asking, present: Present): string => {
@@ -19,17 +20,23 @@ const reasonAgainst = ({ at, added }: Asking, present: Present): string => {
   return refused.get(added)?.reason ?? 'the sessions planned have no time for it beside what is promised';
 };
 
+export interface QuoteOptions {
+  limits?: boolean;
+  /** How the present plan was come by; the question is asked beside that plan. */
+  memory?: PlanMemory;
+}
+
 /**
  * When an order that is not taken yet could be ready. `earliestOn`: over every place in the sequence, the earliest
  * hand-over day at which no existing order has more days late than without it. `promiseOn` adds the yard's sessions in
  * hand. `ifFirstOn`: when it goes before all others, whatever becomes of them. `limits`: what holds the date, left empty
  * unless asked for, since each is a quote of its own. The order's `due` plays no part.
  */
-export const quoteOrder = (yard: YardFile, order: Order, { limits = false }: { limits?: boolean } = {}): Quote => {
-  const present = presentOf(yard);
+export const quoteOrder = (yard: YardFile, order: Order, { limits = false, memory }: QuoteOptions = {}): Quote => {
+  const present = presentOf(yard, memory);
   const asking = askingFor(yard, order);
   const { problem } = asking;
-  const earliest = earliestOf(asking, present, MOST_PLACES);
+  const earliest = earliestOf(asking, present, MOST_PLACES).completesAt;
   if (earliest >= NEVER)
     return {
       earliestAt: null,

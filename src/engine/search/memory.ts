@@ -11,12 +11,20 @@ export interface PlanMemory {
   choices: Choices;
   /** Choices of single shifts, by the minute the shift starts. */
   inShift: [number, Choices][];
+  /** An order that is held back to the shift that starts at a minute. */
+  heldBack?: { order: string; from: number };
 }
 
 export const memoryOf = (problem: Problem, dispatch: Dispatch): PlanMemory => ({
   sequence: Array.from(dispatch.sequence, (o) => problem.yard.orders[o]!.id),
   choices: dispatch.choices,
   inShift: [...dispatch.inShift].map(([shift, choices]) => [problem.shifts.from[shift]!, choices]),
+  ...(dispatch.heldBack && {
+    heldBack: {
+      order: problem.yard.orders[dispatch.heldBack.order]!.id,
+      from: problem.shifts.from[dispatch.heldBack.shift]!,
+    },
+  }),
 });
 
 /** Choices as they are now; a memory from before a choice was thought of lacks it. */
@@ -38,6 +46,8 @@ export const dispatchFrom = (problem: Problem, memory: PlanMemory): Dispatch => 
   const added = [...index.values()].filter((o) => !old.has(o));
   added.sort((a, b) => problem.orders[a]!.dueDay - problem.orders[b]!.dueDay || a - b);
   const shifts = new Map(Array.from(problem.shifts.from, (from, s) => [from, s]));
+  const { heldBack } = memory;
+  const held = heldBack && index.has(heldBack.order) && shifts.has(heldBack.from);
   return {
     sequence: Int32Array.from([...known, ...added]),
     choices: completed(memory.choices, problem),
@@ -46,5 +56,6 @@ export const dispatchFrom = (problem: Problem, memory: PlanMemory): Dispatch => 
         shifts.has(from) ? [[shifts.get(from)!, completed(c, problem)] as const] : [],
       ),
     ),
+    ...(held && { heldBack: { order: index.get(heldBack.order)!, shift: shifts.get(heldBack.from)! } }),
   };
 };

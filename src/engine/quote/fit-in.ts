@@ -1,0 +1,28 @@
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { memoryOf, type PlanMemory } from '../search/memory.ts';
+import { earliestOf } from './earliest.ts';
+import { askingFor, presentOf } from './present.ts';
+import { MOST_PLACES } from './quote.ts';
+
+/**
+ * Fits the one order that a memory does not know into the plan it stands for, just as the question "when could it be
+ * ready?" did: so that a date that was answered, and then taken, is the date of the plan. Null when there is no such
+ * order, or more than one, or no place for it.
+ */
+export const fitIn = (yard: YardFile, memory: PlanMemory): PlanMemory | null => {
+  const known = new Set(memory.sequence);
+  const added = yard.orders.filter((o) => !known.has(o.id));
+  if (added.length !== 1) return null;
+  const order = added[0]!;
+  const free = <T extends { order?: string }>(x: T): T => (x.order === order.id ? { ...x, order: undefined } : x);
+  const without: YardFile = {
+    ...yard,
+    orders: yard.orders.filter((o) => o !== order),
+    finished: yard.finished.map(free),
+    inMould: yard.inMould.map(free),
+    keep: yard.keep && { ...yard.keep, pours: yard.keep.pours.map(free) },
+  };
+  const asking = askingFor(without, order);
+  const { dispatch } = earliestOf(asking, presentOf(without, memory), MOST_PLACES);
+  return dispatch && memoryOf(asking.problem, dispatch);
+};
