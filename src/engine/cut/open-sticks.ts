@@ -20,11 +20,15 @@ export interface OpenStick extends OpenedStick {
   left: number;
 }
 
-export const ROOM_TOLERANCE = 1e-7;
+const ROOM_TOLERANCE = 1e-7;
 
+/** A new stick, with all its room left: `openStick(0, 3003)` has room for 3003 mm. */
 export const openStick = (at: Minute, room: number): OpenStick => ({ openedAt: at, cuts: [], left: room });
 
-/** Writes cuts down on a stick. Its room is the caller's to keep. */
+/**
+ * Writes cuts down on a stick; its room is the caller's to keep. Cuts of one length for one batch stand together: two of
+ * 190 for B1, and two more, are four of 190 for B1.
+ */
 export const cutFrom = (stick: OpenedStick, cut: TimedCut, count: number): void => {
   const same = stick.cuts.find((x) => x.lengthMm === cut.lengthMm && x.for === cut.for);
   if (same) same.count += count;

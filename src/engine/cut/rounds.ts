@@ -27,6 +27,7 @@ const timesOf = (counts: number[], left: number[]): number => {
   return times;
 };
 
+/** Room that a pattern takes, mm: `roomUsed([193], [4])` is 772. */
 export const roomUsed = (room: ArrayLike<number>, counts: number[]): number => {
   let sum = 0;
   for (let i = 0; i < counts.length; i++) sum += counts[i]! * room[i]!;

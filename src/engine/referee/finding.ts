@@ -4,7 +4,7 @@ export interface Finding {
   message: string;
 }
 
-/** Collects findings of one rule. */
+/** Collects findings of one rule: `finder(findings, 'R2')('two at once')` adds `{ rule: 'R2', message: 'two at once' }`. */
 export const finder =
   (findings: Finding[], rule: string) =>
   (message: string): void => {
