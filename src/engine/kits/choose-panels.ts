@@ -6,8 +6,7 @@ import {
   isSpent,
   panelsInRun,
   type Run,
-  runOf,
-  unlimited,
+  runOfFew,
 } from './fewest-panels.ts';
 import type { RunNeed } from './runs.ts';
 
@@ -17,20 +16,21 @@ export interface Way {
   needs: RunNeed[];
 }
 
-export interface Chosen {
-  turns: Turns;
-  needs: RunNeed[];
+export interface Chosen extends Way {
   runs: Run[];
-  /** In one course. */
-  panels: number;
   /** False when the search was stopped before it knew that no other choice has fewer different lengths. */
   proven: boolean;
 }
 
-const panelsInCourse = (needs: readonly RunNeed[], lengths: readonly number[], fewest: FewestBySum): number => {
-  let panels = 0;
-  for (const need of needs) panels += panelsInRun(need, lengths, fewest) ?? Number.POSITIVE_INFINITY;
-  return panels;
+/** A way, with the fewest panels of each of its sides in one course. */
+interface Counted extends Way {
+  panels: number[];
+  total: number;
+}
+
+const count = (way: Way, lengths: readonly number[], fewest: FewestBySum): Counted => {
+  const panels = way.needs.map((need) => panelsInRun(need, lengths, fewest) ?? Number.POSITIVE_INFINITY);
+  return { ...way, panels, total: panels.reduce((sum, each) => sum + each, 0) };
 };
 
 /** So many of the lengths at a time, the longest first. */
@@ -40,19 +40,6 @@ const subsets = function* (lengths: readonly number[], size: number, from = 0): 
     for (let i = from; i + size <= lengths.length; i++)
       for (const rest of subsets(lengths, size - 1, i + 1)) yield [lengths[i]!, ...rest];
 };
-
-const chosenFrom = (
-  way: Way,
-  lengths: readonly number[],
-  fewest: FewestBySum,
-  panels: number,
-  proven: boolean,
-): Chosen => ({
-  ...way,
-  runs: way.needs.map((need) => runOf(need, lengths, fewest)),
-  panels,
-  proven,
-});
 
 /** Ways that need the same runs, whichever side they are on, take the same panels: the first of them stands for all. */
 const different = (ways: readonly Way[]): Way[] => {
@@ -67,6 +54,22 @@ const different = (ways: readonly Way[]): Way[] => {
   return [...seen.values()];
 };
 
+/** All runs of a way from a few of the lengths, or null when one of them can't be made of those with as few panels. */
+const runsOfFew = (
+  { needs, panels }: Counted,
+  few: readonly number[],
+  fewest: FewestBySum,
+  effort: Effort,
+): Run[] | null => {
+  const runs: Run[] = [];
+  for (const [side, need] of needs.entries()) {
+    const run = runOfFew(need, panels[side]!, few, fewest, effort);
+    if (!run) return null;
+    runs.push(run);
+  }
+  return runs;
+};
+
 /**
  * The panels for every side: the fewest, and of those choices one with the fewest different lengths. Exact: first the
  * fewest panels with all lengths, over all ways to turn the corners; then one length alone, two, three ... until a choice
@@ -78,17 +81,21 @@ const different = (ways: readonly Way[]): Way[] => {
 export const choosePanels = (ways: readonly Way[], lengths: readonly number[], effort: Effort): Chosen | null => {
   const longest = Math.max(...ways.flatMap(({ needs }) => needs.map(({ longNano }) => longNano)));
   const usable = [...lengths].sort((a, b) => b - a).filter((length) => length <= longest);
-  const fewest = fewestBySum(usable, longest, unlimited());
-  const counted = different(ways).map((way) => ({ way, panels: panelsInCourse(way.needs, usable, fewest) }));
-  const panels = Math.min(...counted.map((each) => each.panels));
-  if (!Number.isFinite(panels)) return null;
-  const best = counted.filter((each) => each.panels === panels).map(({ way }) => way);
-  for (let size = 1; size < usable.length; size++)
+  const fewest = fewestBySum(usable, longest);
+  const counted = different(ways).map((way) => count(way, usable, fewest));
+  const least = Math.min(...counted.map(({ total }) => total));
+  if (!Number.isFinite(least)) return null;
+  const best = counted.filter(({ total }) => total === least);
+  for (let size = 1; size < usable.length && !isSpent(effort); size++)
     for (const few of subsets(usable, size)) {
-      const fewestOfFew = fewestBySum(few, longest, effort);
-      if (isSpent(effort)) return chosenFrom(best[0]!, usable, fewest, panels, false);
-      const way = best.find(({ needs }) => panelsInCourse(needs, few, fewestOfFew) === panels);
-      if (way) return chosenFrom(way, few, fewestOfFew, panels, true);
+      if (isSpent(effort)) break;
+      for (const way of best) {
+        const runs = runsOfFew(way, few, fewest, effort);
+        if (runs) return { ...way, runs, proven: true };
+      }
     }
-  return chosenFrom(best[0]!, usable, fewest, panels, true);
+  const proven = !isSpent(effort);
+  const runs = runsOfFew(best[0]!, usable, fewest, { steps: 0, most: Number.POSITIVE_INFINITY });
+  if (!runs) throw new Error('Panels that make a size could not be laid out.');
+  return { ...best[0]!, runs, proven };
 };
