@@ -1,7 +1,8 @@
-import type { PlanBatch, PlanFile, PlanPour } from '../../../shared/plan.ts';
+import type { Keep, PlanBatch, PlanFile, PlanPour } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
-import { BATCH, NEVER, NONE, PREP, type Problem, STRIP } from './problem.ts';
-import { Rack } from './rack.ts';
+import { fits, lookAheadTo, mouldsAtStart, settleMould, shiftAt, type Then, take } from './kept-ground.ts';
+import { stripFault } from './kept-strip.ts';
+import { BATCH, NEVER, NONE, PREP, type Problem } from './problem.ts';
 import { Stock } from './stock.ts';
 
 /** A firm pour as it will be placed again. */
@@ -36,84 +37,9 @@ export interface Kept {
   dropped: PlanFile['dropped'];
 }
 
-/** What is known of a mould while firm batches are looked at one after another. */
-interface MouldThen {
-  freeAt: number;
-  held: number;
-  outAt: number;
-  curedAt: number;
-  setFor: number;
-  dirty: boolean;
-  prepped: boolean;
-  turnsSinceOil: number;
-}
-
-interface Then {
-  problem: Problem;
-  people: Uint16Array;
-  mixing: Uint16Array;
-  moulds: MouldThen[];
-  rack: Rack;
-  stock: Stock;
-}
-
-const shiftAt = (problem: Problem, start: number, end: number): number => {
-  const { shifts } = problem;
-  for (let s = 0; s < shifts.count; s++) if (start >= shifts.from[s]! && end <= shifts.to[s]!) return s;
-  return NONE;
-};
-
-const fits = (then: Then, kind: number, start: number, minutes: number, people: number): boolean => {
-  const { shifts } = then.problem;
-  const shift = shiftAt(then.problem, start, start + minutes);
-  if (shift === NONE) return false;
-  const first = shifts.offset[shift]! + start - shifts.from[shift]!;
-  for (let i = first; i < first + minutes; i++)
-    if (then.people[i]! < people || (shifts.allow[i]! & kind) === 0) return false;
-  return true;
-};
-
-const take = (then: Then, start: number, minutes: number, people: number): void => {
-  const { shifts } = then.problem;
-  const shift = shiftAt(then.problem, start, start + minutes);
-  const first = shifts.offset[shift]! + start - shifts.from[shift]!;
-  for (let i = first; i < first + minutes; i++) then.people[i] = then.people[i]! - people;
-};
-
-/** Earliest strip of what a mould holds that ends by a minute; NONE when there is none. */
-const stripBefore = (then: Then, mould: MouldThen, by: number): number => {
-  const { stripMinutes, stripCrew } = then.problem.castings[mould.held]!;
-  for (let start = Math.max(mould.outAt, then.problem.now); start + stripMinutes <= by; start++)
-    if (fits(then, STRIP, start, stripMinutes, stripCrew)) return start;
-  return NONE;
-};
-
-const mouldsAtStart = (problem: Problem): MouldThen[] => {
-  const moulds = problem.moulds.map((m) => ({
-    freeAt: m.usableFrom,
-    held: NONE,
-    outAt: NEVER,
-    curedAt: NEVER,
-    setFor: m.setFor,
-    dirty: m.dirty,
-    prepped: m.prepped,
-    turnsSinceOil: m.turnsSinceOil,
-  }));
-  for (const piece of problem.inMould) {
-    const { ageing, demouldMinutes, cureMinutes } = problem.mixes[problem.castings[piece.casting]!.mix]!;
-    Object.assign(moulds[piece.mould]!, {
-      held: piece.casting,
-      outAt: ageing.whenAged(piece.filledAt, demouldMinutes),
-      curedAt: ageing.whenAged(piece.filledAt, cureMinutes),
-      prepped: false,
-    });
-  }
-  return moulds;
-};
-
 type Pour = { text: PlanPour; kept: KeptPour };
 
-/** What speaks against a firm pour in its mould, or null; the strip it needs first is written into `kept.stripFirst`. */
+/** What speaks against a firm pour in its mould, the strip it needs first apart; or null. */
 const pourFault = (then: Then, { text, kept }: Pour, batchStart: number): string | null => {
   const { problem } = then;
   const mould = then.moulds[kept.mould]!;
@@ -123,8 +49,8 @@ const pourFault = (then: Then, { text, kept }: Pour, batchStart: number): string
   if (mould.freeAt >= NEVER) return `mould ${name} is out of use`;
   if (change === NONE) return `mould ${name} no longer makes it`;
   if (kept.prepStart < problem.now) return 'its set-up would have begun already';
-  if (mould.held !== NONE) kept.stripFirst = stripBefore(then, mould, kept.prepStart);
-  if (mould.held !== NONE && kept.stripFirst === NONE) return `mould ${name} is not empty by then`;
+  if (mould.held !== NONE && mould.outAt + problem.castings[mould.held]!.stripMinutes > kept.prepStart)
+    return `mould ${name} is not empty by then`;
   if (mould.freeAt > kept.prepStart) return `mould ${name} is not free by then`;
   const asIs = mould.prepped && mould.held === NONE && mould.setFor === kept.casting;
   if (!asIs && mould.turnsSinceOil >= of.oilEveryTurns && !kept.coated)
@@ -209,35 +135,6 @@ const weatherFault = (problem: Problem, mixIndex: number, start: number, lastFil
   return cold ? 'it will be too cold' : null;
 };
 
-const settleMould = (then: Then, batch: KeptBatch, pour: KeptPour): void => {
-  const { problem } = then;
-  const casting = problem.castings[pour.casting]!;
-  const { ageing, demouldMinutes, cureMinutes } = problem.mixes[batch.mix]!;
-  const filled = pour.fillStart + casting.fillMinutes;
-  const mould = then.moulds[pour.mould]!;
-  Object.assign(mould, {
-    held: pour.casting,
-    outAt: ageing.whenAged(filled, demouldMinutes),
-    curedAt: ageing.whenAged(filled, cureMinutes),
-    setFor: pour.casting,
-    dirty: true,
-    prepped: false,
-    turnsSinceOil: (pour.coated ? 0 : mould.turnsSinceOil) + 1,
-  });
-};
-
-/** Puts the piece stripped for a pour on the rack where it still has to cure; false when the rack is full. */
-const rackTakes = (then: Then, kept: KeptPour): boolean => {
-  const mould = then.moulds[kept.mould]!;
-  const { stripMinutes, rackSpaces } = then.problem.castings[mould.held]!;
-  const end = kept.stripFirst + stripMinutes;
-  if (end >= mould.curedAt) return true;
-  if (then.rack.roomFrom(end, mould.curedAt, rackSpaces) > end) return false;
-  then.rack.put(mould.curedAt, rackSpaces);
-  Object.assign(kept, { rackUntil: mould.curedAt, rackSpaces });
-  return true;
-};
-
 /** Name of a material that the batch needs and that is not there when it is mixed; null when all is. */
 const shortOf = (then: Then, batch: KeptBatch): string | null => {
   const { problem, stock } = then;
@@ -254,10 +151,10 @@ const shortOf = (then: Then, batch: KeptBatch): string | null => {
 /** Looks at one firm batch; takes its hours and moulds when nothing speaks against it. */
 const keepOrDrop = (then: Then, batch: KeptBatch, text: PlanBatch, pours: Pour[]): string | null => {
   const { problem, people } = then;
-  const [before, rackBefore] = [people.slice(), then.rack.save()];
+  const [before, lyingBefore] = [people.slice(), then.lying.length];
   const undo = (reason: string) => {
     people.set(before);
-    then.rack.restore(rackBefore);
+    then.lying.length = lyingBefore;
     return reason;
   };
   const fault = batchFault(then, batch, text);
@@ -271,12 +168,10 @@ const keepOrDrop = (then: Then, batch: KeptBatch, text: PlanBatch, pours: Pour[]
     const reason = pourFault(then, pour, batch.start);
     if (reason) return undo(reason);
     take(then, pour.kept.prepStart, pour.kept.prepMinutes, 1);
-    if (pour.kept.stripFirst === NONE) continue;
-    const held = problem.castings[then.moulds[pour.kept.mould]!.held]!;
-    if (!fits(then, STRIP, pour.kept.stripFirst, held.stripMinutes, held.stripCrew))
-      return undo('nobody is free to strip its mould');
-    take(then, pour.kept.stripFirst, held.stripMinutes, held.stripCrew);
-    if (!rackTakes(then, pour.kept)) return undo('the rack is full then');
+  }
+  for (const pour of batch.pours) {
+    const reason = stripFault(then, pour);
+    if (reason) return undo(reason);
   }
   const short = shortOf(then, batch);
   if (short) return undo(`there is not enough ${short} by then`);
@@ -284,8 +179,30 @@ const keepOrDrop = (then: Then, batch: KeptBatch, text: PlanBatch, pours: Pour[]
   const shift = shiftAt(problem, batch.start, batch.start + batch.minutes);
   const first = problem.shifts.offset[shift]! + batch.start - problem.shifts.from[shift]!;
   for (let i = first; i < first + mix.mixMinutes; i++) then.mixing[i] = then.mixing[i]! + 1;
-  for (const pour of batch.pours) settleMould(then, batch, pour);
+  for (const { text, kept } of pours) settleMould(then, batch, kept, minuteOf(text.stripStart));
   return null;
+};
+
+/** A firm batch as the yard file has it, with its pours in order of filling, before anything speaks for or against it. */
+const firmBatch = (problem: Problem, keep: Keep, text: PlanBatch): { batch: KeptBatch; pours: Pour[] } => {
+  const mix = problem.yard.mixes.findIndex((m) => m.id === text.mix);
+  const pours = keep.pours
+    .filter((p) => p.batch === text.id)
+    .map((p) => pourOf(problem, p))
+    .sort((a, b) => a.kept.fillStart - b.kept.fillStart);
+  const kg = pours.reduce((n, p) => n + problem.castings[p.kept.casting]!.kg, 0);
+  const { mixMinutes, washMinutes } = problem.mixes[mix]!;
+  const fill = pours.reduce((n, p) => n + problem.castings[p.kept.casting]!.fillMinutes, 0);
+  const batch: KeptBatch = {
+    id: text.id,
+    mix,
+    start: minuteOf(text.start),
+    minutes: mixMinutes + fill + washMinutes,
+    kg,
+    bags: bagsOf(problem, mix, kg),
+    pours: pours.map((p) => p.kept),
+  };
+  return { batch, pours };
 };
 
 /**
@@ -297,35 +214,24 @@ export const keptOf = (problem: Problem): Kept => {
   const kept: Kept = { batches: [], dropped: [] };
   if (!keep) return kept;
   const { people } = problem.shifts;
-  const firm = keep.pours.length + problem.finished.length;
   const then: Then = {
     problem,
     people: people.slice(),
+    ahead: new Int32Array(people.length),
     mixing: new Uint16Array(people.length),
     moulds: mouldsAtStart(problem),
-    rack: new Rack(problem.rackSpaces, firm),
+    lying: problem.finished.map((lot) => ({
+      from: problem.now,
+      until: lot.readyAt,
+      spaces: problem.castings[lot.casting]!.rackSpaces * lot.count,
+    })),
     stock: new Stock(problem.materials, new Int32Array(problem.materials.length)),
   };
-  for (const lot of problem.finished)
-    if (lot.readyAt > problem.now) then.rack.put(lot.readyAt, problem.castings[lot.casting]!.rackSpaces * lot.count);
-  for (const text of [...keep.batches].sort((a, b) => minuteOf(a.start) - minuteOf(b.start))) {
-    const mix = problem.yard.mixes.findIndex((m) => m.id === text.mix);
-    const pours = keep.pours
-      .filter((p) => p.batch === text.id)
-      .map((p) => pourOf(problem, p))
-      .sort((a, b) => a.kept.fillStart - b.kept.fillStart);
-    const kg = pours.reduce((n, p) => n + problem.castings[p.kept.casting]!.kg, 0);
-    const { mixMinutes, washMinutes } = problem.mixes[mix]!;
-    const fill = pours.reduce((n, p) => n + problem.castings[p.kept.casting]!.fillMinutes, 0);
-    const batch: KeptBatch = {
-      id: text.id,
-      mix,
-      start: minuteOf(text.start),
-      minutes: mixMinutes + fill + washMinutes,
-      kg,
-      bags: bagsOf(problem, mix, kg),
-      pours: pours.map((p) => p.kept),
-    };
+  const inTime = [...keep.batches].sort((a, b) => minuteOf(a.start) - minuteOf(b.start));
+  const all = inTime.map((text) => ({ text, ...firmBatch(problem, keep, text) }));
+  for (const { batch } of all) lookAheadTo(then, batch, 1);
+  for (const { text, batch, pours } of all) {
+    lookAheadTo(then, batch, -1);
     const reason = keepOrDrop(then, batch, text, pours);
     if (reason) kept.dropped.push({ batch: text.id, reason });
     else kept.batches.push(batch);

@@ -86,8 +86,6 @@ describe('a firm batch', () => {
       `mould ${name} is not empty by then`,
       { ...inFirst('2027-04-08T08:59:00+01:00'), ...mix({ demouldMinutes: 4000 }) },
     ],
-    // The strip would have to be done before 08:00 on Saturday, and there is no session before that.
-    [`mould ${name} is not empty by then`, inFirst('2027-04-03T11:00:00+01:00')],
     ['its time has passed', { yard: { ...base.yard, now: saturday('08:25') } }],
     ['its set-up would have begun already', { yard: { ...base.yard, now: saturday('08:01') } }],
     ['its pours do not follow one another any more', casting({ fillMinutes: 8 })],
@@ -147,8 +145,21 @@ describe('what a firm pour needs done first', () => {
     const long = { ...early, ...mix({ cureHours: 96 }) };
     expect(keptIn(long).batches[0]!.pours[0]).toMatchObject({ rackUntil: cured, rackSpaces: 1 });
     const finished = [{ casting: 'panel-900', count: 1, readyAt: '2027-04-11T08:00:00+01:00' }];
-    expect(reason({ ...long, finished, yard: { ...base.yard, rackSpaces: 1 } })).toBe('the rack is full then');
+    expect(reason({ ...long, finished, yard: { ...base.yard, rackSpaces: 1 } })).toBe(
+      'mould 900 no. 1 cannot be stripped by then: nobody is free, or the rack is full',
+    );
     expect(reason({ ...long, finished, yard: { ...base.yard, rackSpaces: 2 } })).toBe('kept');
+  });
+
+  // No session before 08:00, when its set-up would begin: before that nobody is there to strip.
+  test('someone to strip it', () => {
+    const pours = [pour(1, ['08:00', '08:18'], ['08:34', '08:41']), keep.pours[1]!];
+    const late = {
+      work: [{ ...base.work[0]!, crew: 2 }],
+      ...inFirst('2027-04-08T08:00:00+01:00'),
+      keep: { ...keep, pours },
+    };
+    expect(reason(late)).toBe('mould 900 no. 1 cannot be stripped by then: nobody is free, or the rack is full');
   });
 
   // Both moulds hold a piece that cures four days; stripped 07:30 and 07:38, both lie on the rack at once.
@@ -164,7 +175,9 @@ describe('what a firm pour needs done first', () => {
       },
     };
     expect(reason({ ...both, yard: { ...base.yard, rackSpaces: 2 } })).toBe('kept');
-    expect(reason({ ...both, yard: { ...base.yard, rackSpaces: 1 } })).toBe('the rack is full then');
+    expect(reason({ ...both, yard: { ...base.yard, rackSpaces: 1 } })).toBe(
+      'mould 900 no. 2 cannot be stripped by then: nobody is free, or the rack is full',
+    );
   });
 
   test('the mould mended, also when it holds a piece until then', () => {
