@@ -1,10 +1,12 @@
 import { Hono } from 'hono';
 import { ChangesPage } from '../../views/changes/changes-page.tsx';
+import { Notice } from '../../views/parts/notice.tsx';
+import { showChange } from '../usecases/show-change.ts';
 import { showChanges } from '../usecases/show-changes.ts';
 import type { Screens } from './app.ts';
 import { wholeTyped } from './form.ts';
 import { doneNotice } from './notice.ts';
-import { page } from './page.tsx';
+import { ownPath, page } from './page.tsx';
 
 export const changeRoutes = ({ context }: Screens): Hono => {
   const routes = new Hono();
@@ -13,6 +15,17 @@ export const changeRoutes = ({ context }: Screens): Hono => {
     const model = await showChanges(now, wholeTyped(c.req.query('before')) ?? undefined);
     const content = <ChangesPage model={model} notice={await doneNotice(c, now)} />;
     return page(c, { title: 'Changes', yardName: model.yardName }, content);
+  });
+  routes.get('/changes/:id/notice', async (c) => {
+    const now = context();
+    const notice = await showChange(now, wholeTyped(c.req.param('id')) ?? 0);
+    if (!notice) return c.notFound();
+    const { today } = await showChanges(now);
+    return page(
+      c,
+      { title: 'Just done' },
+      <Notice notice={notice} today={today} back={ownPath(c.req.query('back'))} />,
+    );
   });
   return routes;
 };

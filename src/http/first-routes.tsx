@@ -1,6 +1,6 @@
 import type { Context } from 'hono';
 import { Hono } from 'hono';
-import { FirstPage, LiveParts } from '../../views/first/first-page.tsx';
+import { FirstPage, LiveParts, Standing } from '../../views/first/first-page.tsx';
 import type { UseCaseContext } from '../usecases/context.ts';
 import { dismissNotice } from '../usecases/dismiss-notice.ts';
 import { showFirst } from '../usecases/show-first.ts';
@@ -8,6 +8,7 @@ import { showQuestion } from '../usecases/show-question.ts';
 import type { Screens } from './app.ts';
 import { errorsByField, readForm, wholeTyped } from './form.ts';
 import { doneNotice } from './notice.ts';
+import { dateTyped } from './order-form.ts';
 import { ownPath, page, wantsFragment } from './page.tsx';
 
 /** The fields of the question are called by the one line they make. */
@@ -25,12 +26,15 @@ const asked = async (c: Context, context: UseCaseContext) => {
   const what = c.req.query('what') ?? null;
   // What holds the date takes longest to find out: asked for by a page that was sent as a form, or after a date stands.
   const withLimits = wantsFragment(c) ? c.req.query('holds') !== undefined : what !== null;
-  const { answer, ...question } = await showQuestion(context, { what, quantity, withLimits });
-  const about = { ...question, number };
-  if (answer?.ok) return { ...about, facts: answer.value, errors: {} };
-  if (answer) return { ...about, facts: null, errors: asErrors(answer.faults) };
+  const wantedOn = c.req.query('wantedOn') ?? '';
+  const { date, faults } = dateTyped({ wantedOn }, 'wantedOn');
+  const { answer, ...question } = await showQuestion(context, { what, quantity, wantedOn: date, withLimits });
+  const about = { ...question, number, wantedOn };
+  const wrongDate = errorsByField(faults);
+  if (answer?.ok) return { ...about, facts: answer.value, errors: wrongDate };
+  if (answer) return { ...about, facts: null, errors: { ...asErrors(answer.faults), ...wrongDate } };
   const errors = quantity === null ? { number: NO_NUMBER } : { what: 'Choose what is asked for.' };
-  return { ...about, facts: null, errors: question.offers.length === 0 ? {} : errors };
+  return { ...about, facts: null, errors: question.offers.length === 0 ? {} : { ...errors, ...wrongDate } };
 };
 
 export const firstRoutes = ({ context }: Screens): Hono => {
@@ -40,11 +44,24 @@ export const firstRoutes = ({ context }: Screens): Hono => {
     const question = await asked(c, now);
     const answer = <LiveParts asked={question} today={question.today} />;
     if (wantsFragment(c)) return page(c, { title: 'When?' }, answer);
-    const content = <FirstPage model={await showFirst(now)} asked={question} notice={await doneNotice(c, now)} />;
+    const improving = now.background?.improving() ?? false;
+    const content = (
+      <FirstPage
+        model={await showFirst(now)}
+        asked={question}
+        notice={await doneNotice(c, now)}
+        improving={improving}
+      />
+    );
     const wrong = Object.values(question.errors).some(Boolean);
     return page(c, { title: 'When could it be ready?', at: 'when', yardName: question.yardName }, content, {
       status: wrong ? 422 : 200,
     });
+  });
+  routes.get('/standing', async (c) => {
+    const now = context();
+    const improving = now.background?.improving() ?? false;
+    return page(c, { title: 'When?' }, <Standing model={await showFirst(now)} improving={improving} />);
   });
   routes.post('/notices/read', async (c) => {
     const typed = await readForm(c);

@@ -2,8 +2,10 @@ import type { Context } from 'hono';
 import { Hono } from 'hono';
 import type { RefusedMark } from '../../views/moulds/mould-row.tsx';
 import { MouldsPage } from '../../views/moulds/moulds-page.tsx';
+import { NextMould } from '../../views/moulds/next-mould.tsx';
 import type { Outcome, UseCaseContext } from '../usecases/context.ts';
 import { type MarkDetails, MOULD_MARKS, markMould } from '../usecases/mark-mould.ts';
+import { nextMouldsToBuild } from '../usecases/next-moulds-to-build.ts';
 import { showMoulds } from '../usecases/show-moulds.ts';
 import type { Screens } from './app.ts';
 import { errorsByField, readForm, type Typed } from './form.ts';
@@ -13,7 +15,8 @@ import { page, seeDone } from './page.tsx';
 
 const mouldsPage = async (c: Context, context: UseCaseContext, refused: RefusedMark | null) => {
   const model = await showMoulds(context);
-  const content = <MouldsPage model={model} notice={await doneNotice(c, context)} refused={refused} />;
+  const next = c.req.query('next') === undefined ? null : await nextMouldsToBuild(context);
+  const content = <MouldsPage model={model} notice={await doneNotice(c, context)} refused={refused} next={next} />;
   const frame = { title: 'Moulds', at: 'moulds', yardName: model.yardName, place: 'yard' } as const;
   return page(c, frame, content, { status: refused ? 422 : 200 });
 };
@@ -27,6 +30,9 @@ const detailsTyped = (typed: Typed): Outcome<MarkDetails> => {
 
 export const mouldRoutes = ({ context }: Screens): Hono => {
   const routes = new Hono();
+  routes.get('/moulds/next', async (c) =>
+    page(c, { title: 'Which mould to build next' }, <NextMould next={await nextMouldsToBuild(context())} />),
+  );
   routes.get('/moulds', (c) => mouldsPage(c, context(), null));
   routes.post('/moulds/:id/:mark', async (c) => {
     const id = c.req.param('id');

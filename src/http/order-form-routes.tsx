@@ -44,9 +44,9 @@ const formPage = async (
  * order would stand behind all that are promised. To hold it, it also has the day until when.
  */
 const newlyTyped = async (c: Context, context: UseCaseContext): Promise<Typed> => {
-  const { what = '', number = '', hold } = c.req.query();
+  const { what = '', number = '', wantedOn = '', hold } = c.req.query();
   if (!what) return { quantity0: '1' };
-  const typed = { what0: what, quantity0: number || '1' };
+  const typed = { what0: what, quantity0: number || '1', ...(wantedOn ? { wantedOn } : {}) };
   const ready = await readySoFar(context, typed);
   const promisedOn = ready?.promiseOn ?? ready?.earliestOn;
   if (!promisedOn) return typed;

@@ -1,6 +1,7 @@
 import type { Context } from 'hono';
 import { Hono } from 'hono';
 import { orderPath } from '../../views/orders/order-facts.ts';
+import { LimitList } from '../../views/orders/order-limits.tsx';
 import { OrderPage } from '../../views/orders/order-page.tsx';
 import { OrdersPage } from '../../views/orders/orders-page.tsx';
 import { PastOrdersPage } from '../../views/orders/past-orders-page.tsx';
@@ -9,6 +10,7 @@ import type { Changed } from '../usecases/changing.ts';
 import type { Outcome, UseCaseContext } from '../usecases/context.ts';
 import { handOverOrder } from '../usecases/hand-over-order.ts';
 import { holdOrder, holdUntil } from '../usecases/hold-order.ts';
+import { limitsOfOrder } from '../usecases/limits-of-order.ts';
 import { promiseOrder } from '../usecases/promise-order.ts';
 import { showOrder } from '../usecases/show-order.ts';
 import { showOrders, showPastOrders } from '../usecases/show-orders.ts';
@@ -26,10 +28,18 @@ const orderPage = async (
 ) => {
   const model = await showOrder(context, id);
   if (!model) return c.notFound();
+  const limits = c.req.query('holds') === undefined ? undefined : await limitsOfOrder(context, id);
   const { errors = {}, typed = {} } = wrong ?? {};
   const notice = await doneNotice(c, context);
   const content = (
-    <OrderPage model={model} notice={notice} errors={errors} typed={typed} holdUntil={holdUntil(model.today)} />
+    <OrderPage
+      model={model}
+      notice={notice}
+      errors={errors}
+      typed={typed}
+      holdUntil={holdUntil(model.today)}
+      limits={limits}
+    />
   );
   return page(c, { title: `Order ${id}`, at: 'orders', yardName: model.yardName }, content, {
     status: wrong ? 422 : 200,
@@ -76,6 +86,13 @@ export const orderRoutes = ({ context }: Screens): Hono => {
   routes.get('/orders/past', async (c) => {
     const { yardName, today, orders } = await showPastOrders(context());
     return page(c, { title: 'Past orders', at: 'orders', yardName }, <PastOrdersPage today={today} orders={orders} />);
+  });
+  routes.get('/orders/:id/limits', async (c) => {
+    const [now, id] = [context(), c.req.param('id')];
+    const model = await showOrder(now, id);
+    if (!model) return c.notFound();
+    const limits = await limitsOfOrder(now, id);
+    return page(c, { title: 'What holds it' }, <LimitList limits={limits} today={model.today} />);
   });
   routes.get('/orders/:id', (c) => orderPage(c, context(), c.req.param('id')));
   routes.post('/orders/:id/:deed', async (c) => {

@@ -1,8 +1,10 @@
+import type { Order } from '../../shared/order.ts';
 import { readOrderFor } from '../../shared/order-file.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { quoteOrder } from '../engine/quote/quote.ts';
 import { done, type Outcome, type UseCaseContext } from './context.ts';
-import { currentPlan } from './make-plan.ts';
+import { type Think, thinkHere } from './long-thought.ts';
+import { type CurrentPlan, currentPlan } from './make-plan.ts';
 import { lineFaults, type OrderDraft } from './order-draft.ts';
 import { type Hold, whatHolds } from './what-holds.ts';
 
@@ -20,23 +22,29 @@ export interface Asked {
   limits: readonly { change: string; earliestOn: string; daysSooner: number }[] | null;
 }
 
-/** When an order of these lines could be ready beside everything a yard has promised and, if asked, what holds that date. */
-export const answerFor = (yard: YardFile, lines: OrderDraft['lines'], { withLimits = false } = {}): Outcome<Asked> => {
-  const faults = lineFaults(lines, yard);
-  if (faults.length > 0) return { ok: false, faults };
+/** The order that a question without faults is about. */
+export const orderAskedAbout = (yard: YardFile, lines: OrderDraft['lines']): Order => {
   const read = readOrderFor(yard, { id: ASKED, lines: lines.map(({ line }) => line) });
   if (!read.ok) throw new Error(`A question had faults: ${read.faults.map(({ message }) => message).join('; ')}`);
-  const {
-    earliestOn,
-    promiseOn,
-    ifFirstOn,
-    reason = null,
-    limits,
-  } = quoteOrder(yard, read.order, { limits: withLimits });
+  return read.order;
+};
+
+/** When an order of these lines could be ready beside everything a yard has promised and, if asked, what holds that date. */
+export const answerFor = async (
+  { yard, memory }: Pick<CurrentPlan, 'yard' | 'memory'>,
+  lines: OrderDraft['lines'],
+  { withLimits = false, think = thinkHere }: { withLimits?: boolean; think?: Think } = {},
+): Promise<Outcome<Asked>> => {
+  const faults = lineFaults(lines, yard);
+  if (faults.length > 0) return { ok: false, faults };
+  const order = orderAskedAbout(yard, lines);
+  const from = memory ? { memory } : {};
+  const withThem = withLimits ? await think('quote with limits', { yard, order, ...from }) : null;
+  const { earliestOn, promiseOn, ifFirstOn, reason = null, limits } = withThem ?? quoteOrder(yard, order, from);
   const hold = whatHolds(yard, limits);
   return done({ earliestOn, promiseOn, ifFirstOn, reason, hold, limits: withLimits ? limits : null });
 };
 
 /** The same, asked and not taken: nothing is written down. */
 export const askWhen = async (context: UseCaseContext, lines: OrderDraft['lines']): Promise<Outcome<Asked>> =>
-  answerFor((await currentPlan(context)).yard, lines);
+  answerFor(await currentPlan(context), lines);

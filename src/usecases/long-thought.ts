@@ -1,11 +1,12 @@
 import type { Order } from '../../shared/order.ts';
 import type { PlanFile } from '../../shared/plan.ts';
-import type { QuoteLimit } from '../../shared/quote.ts';
+import type { Quote, QuoteLimit } from '../../shared/quote.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { planWithMemory } from '../engine/plan.ts';
 import { askForDate, type ChosenDate } from '../engine/quote/chosen-date.ts';
-import { limitsOf, limitsOfPlanned } from '../engine/quote/limits.ts';
+import { limitsOfPlanned } from '../engine/quote/limits.ts';
 import { type NextMould, nextMoulds } from '../engine/quote/next-mould.ts';
+import { quoteOrder } from '../engine/quote/quote.ts';
 import type { PlanMemory } from '../engine/search/memory.ts';
 
 /** What may take seconds to work out: plain data in, plain data out, so that a thread can do it. */
@@ -14,9 +15,9 @@ export interface LongThoughts {
     question: { yard: YardFile; near?: PlanFile; memory?: PlanMemory };
     answer: { plan: PlanFile; memory: PlanMemory };
   };
-  limits: { question: { yard: YardFile; order: Order }; answer: QuoteLimit[] };
-  'limits of an order taken': { question: { yard: YardFile; order: string }; answer: QuoteLimit[] };
-  'chosen date': { question: { yard: YardFile; order: Order; on: string }; answer: ChosenDate };
+  'quote with limits': { question: { yard: YardFile; order: Order; memory?: PlanMemory }; answer: Quote };
+  'limits of an order taken': { question: { yard: YardFile; order: string; memory?: PlanMemory }; answer: QuoteLimit[] };
+  'chosen date': { question: { yard: YardFile; order: Order; on: string; memory?: PlanMemory }; answer: ChosenDate };
   'next moulds': { question: { yard: YardFile }; answer: NextMould[] };
 }
 
@@ -30,9 +31,9 @@ export type Think = <K extends ThoughtKind>(
 
 const THOUGHTS: { [K in ThoughtKind]: (question: LongThoughts[K]['question']) => LongThoughts[K]['answer'] } = {
   'better plan': ({ yard, ...from }) => planWithMemory(yard, { effort: 'normal', ...from }),
-  limits: ({ yard, order }) => limitsOf(yard, order),
-  'limits of an order taken': ({ yard, order }) => limitsOfPlanned(yard, order),
-  'chosen date': ({ yard, order, on }) => askForDate(yard, order, on),
+  'quote with limits': ({ yard, order, ...from }) => quoteOrder(yard, order, { limits: true, ...from }),
+  'limits of an order taken': ({ yard, order, memory }) => limitsOfPlanned(yard, order, memory),
+  'chosen date': ({ yard, order, on, memory }) => askForDate(yard, order, on, memory),
   'next moulds': ({ yard }) => nextMoulds(yard),
 };
 

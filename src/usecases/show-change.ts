@@ -12,6 +12,8 @@ export interface ShownChange {
   /** What was fixed and could not stay. */
   dropped: StoredDrop[];
   undone: boolean;
+  /** A better plan is being looked for: what it moved may not be the last word. */
+  improving: boolean;
 }
 
 /** Better plans that were found right after a change belong to what it did. */
@@ -21,7 +23,7 @@ const withImprovements = (change: StoredChange, later: readonly StoredChange[]):
 };
 
 /** What one change did, to be said right after it; null when there is no such change. */
-export const showChange = ({ database }: UseCaseContext, id: number): Promise<ShownChange | null> =>
+export const showChange = ({ database, background }: UseCaseContext, id: number): Promise<ShownChange | null> =>
   database.read(async (tx) => {
     const change = await changeById(tx, id);
     if (!change) return null;
@@ -33,5 +35,6 @@ export const showChange = ({ database }: UseCaseContext, id: number): Promise<Sh
       moved: moved.map((move) => ({ ...move, promisedOn: promised.get(move.order) ?? null })),
       dropped: change.dropped ?? [],
       undone: change.undoneBy !== null,
+      improving: background?.improving() ?? false,
     };
   });

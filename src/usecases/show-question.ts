@@ -1,25 +1,57 @@
-import { answerFor } from './ask-when.ts';
+import type { OrderLine } from '../../shared/order.ts';
+import { type Asked, answerFor, orderAskedAbout } from './ask-when.ts';
+import { type ChosenDate, chosenFromDates, whatItPushes } from './chosen-date.ts';
 import { today, type UseCaseContext } from './context.ts';
-import { currentPlan } from './make-plan.ts';
+import { thinkHere } from './long-thought.ts';
+import { type CurrentPlan, currentPlan } from './make-plan.ts';
 import { lineOf, offersOf } from './order-contents.ts';
+
+export interface QuestionAsked {
+  what: string | null;
+  quantity: number | null;
+  /** A day the customer would like, where one is named. */
+  wantedOn: string | null;
+  /** Whether to find out what takes longer: what holds the date, and what an earlier one would push. */
+  withLimits: boolean;
+}
+
+/** What comes of the day that is wanted; null when none is, or when there is no answer to begin with. */
+const chosenFor = async (
+  { background, now }: UseCaseContext,
+  current: CurrentPlan,
+  line: OrderLine,
+  facts: Asked,
+  { wantedOn, withLimits }: QuestionAsked,
+): Promise<ChosenDate | null> => {
+  if (wantedOn === null) return null;
+  const { yard, memory } = current;
+  const choosing = { on: wantedOn, today: today(yard.yard.timeZone, now), facts };
+  const plain = chosenFromDates(choosing);
+  if (plain) return plain;
+  if (!withLimits) return { on: wantedOn, answer: 'not asked yet' };
+  const order = orderAskedAbout(yard, [{ row: 0, line }]);
+  return whatItPushes({ ...choosing, yard, order, ...(memory ? { memory } : {}) }, background?.think ?? thinkHere);
+};
 
 /**
  * What can be asked for, what is chosen (the first thing on offer unless something is named), and when that many of it
  * could be ready: no answer when the choice or the number can't be read.
  */
-export const showQuestion = async (
-  context: UseCaseContext,
-  { what, quantity, withLimits }: { what: string | null; quantity: number | null; withLimits: boolean },
-) => {
-  const { yard } = await currentPlan(context);
+export const showQuestion = async (context: UseCaseContext, asked: QuestionAsked) => {
+  const current = await currentPlan(context);
+  const { yard } = current;
+  const { what, quantity, withLimits } = asked;
   const offers = offersOf(yard);
   const chosen = what ?? offers[0]?.what ?? '';
   const line = quantity === null ? null : lineOf(chosen, quantity);
+  const think = context.background?.think ?? thinkHere;
+  const answer = line && (await answerFor(current, [{ row: 0, line }], { withLimits, think }));
   return {
     yardName: yard.yard.name,
     today: today(yard.yard.timeZone, context.now),
     offers,
     what: chosen,
-    answer: line && answerFor(yard, [{ row: 0, line }], { withLimits }),
+    answer,
+    chosen: line && answer?.ok ? await chosenFor(context, current, line, answer.value, asked) : null,
   };
 };

@@ -1,7 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { effectOf, movedOnly, promisesMoved } from '../../src/usecases/promises-moved.ts';
 
-const promise = (order: string, completesOn: string | null, due: string | null = null, reason: string | null = null) => ({
+const promise = (
+  order: string,
+  completesOn: string | null,
+  due: string | null = null,
+  reason: string | null = null,
+) => ({
   order,
   customer: order.toUpperCase(),
   due,

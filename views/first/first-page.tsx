@@ -9,6 +9,7 @@ import { HeldNotices } from '../parts/held-notices.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { quantityText } from '../parts/quantity-text.ts';
 import { type Offer, whatOptions } from '../parts/what-options.ts';
+import { ChosenAnswer, type ChosenDate } from './chosen-answer.tsx';
 import { NextSession } from './next-session.tsx';
 import { ReadyAnswer, type ReadyFacts, soonerSentences } from './ready-answer.tsx';
 
@@ -19,13 +20,16 @@ export interface AskedModel {
   offers: readonly Offer[];
   what: string;
   number: string;
+  wantedOn: string;
   facts: ReadyFacts | null;
+  /** What comes of the day that is wanted, where one is named. */
+  chosen: ChosenDate | null;
   errors: FieldErrors;
 }
 
 /** What holds the date is found out once the number stands still, never in place of a newer question; a link without script. */
-const HoldsLink: FC<{ asked: AskedModel }> = ({ asked: { what, number } }) => {
-  const question = new URLSearchParams({ what, number }).toString();
+const HoldsLink: FC<{ asked: AskedModel }> = ({ asked: { what, number, wantedOn } }) => {
+  const question = new URLSearchParams({ what, number, ...(wantedOn ? { wantedOn } : {}) }).toString();
   return (
     <p>
       <a
@@ -50,11 +54,12 @@ const ReadyPart: FC<{ asked: AskedModel; today: string }> = ({ asked: { facts, e
 
 /** Below the question, so that it does not push the number about that is being changed. */
 const SoonerPart: FC<{ asked: AskedModel; today: string }> = ({ asked, today }) => {
-  const { facts } = asked;
-  if (!facts || facts.earliestOn === null) return null;
+  const { facts, chosen } = asked;
+  if (!facts || facts.earliestOn === null) return chosen && <ChosenAnswer chosen={chosen} today={today} />;
   const sentences = soonerSentences(facts, today);
   return (
     <>
+      {chosen && <ChosenAnswer chosen={chosen} today={today} />}
       {sentences.length > 0 && (
         <>
           <p>What would make it sooner, at the earliest:</p>
@@ -106,6 +111,14 @@ const Question: FC<{ asked: AskedModel }> = ({ asked }) => (
       max={200}
       width="short"
       value={asked.number}
+      errors={asked.errors}
+    />
+    <TextField
+      name="wantedOn"
+      label="Wanted by"
+      type="date"
+      width="short"
+      value={asked.wantedOn}
       errors={asked.errors}
     />
     <div class="buttons">
@@ -162,10 +175,32 @@ const Risks: FC<{ model: FirstModel }> = ({ model: { risks, orderCount, today } 
   </section>
 );
 
-export const FirstPage: FC<{ model: FirstModel; asked: AskedModel; notice: DoneNotice | null }> = ({
+interface StandingProps {
+  model: FirstModel;
+  /** A better plan is being looked for. */
+  improving: boolean;
+}
+
+/** What stands below the question; while a better plan is being looked for it is looked at again. */
+export const Standing: FC<StandingProps> = ({ model, improving }) => (
+  <div
+    id="standing"
+    class="standing"
+    {...(improving ? { 'hx-get': '/standing', 'hx-trigger': 'load delay:2s', 'hx-swap': 'outerHTML' } : {})}
+  >
+    <div class="side-by-side">
+      <NextSession session={model.session} today={model.today} />
+      <Buys model={model} />
+    </div>
+    <Risks model={model} />
+  </div>
+);
+
+export const FirstPage: FC<StandingProps & { asked: AskedModel; notice: DoneNotice | null }> = ({
   model,
   asked,
   notice,
+  improving,
 }) => (
   <>
     {notice && <Notice notice={notice} today={model.today} back="/" />}
@@ -185,10 +220,6 @@ export const FirstPage: FC<{ model: FirstModel; asked: AskedModel; notice: DoneN
         </div>
       </div>
     )}
-    <div class="side-by-side">
-      <NextSession session={model.session} today={model.today} />
-      <Buys model={model} />
-    </div>
-    <Risks model={model} />
+    <Standing model={model} improving={improving} />
   </>
 );

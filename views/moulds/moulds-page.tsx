@@ -1,4 +1,5 @@
 import type { FC } from 'hono/jsx';
+import type { NextMoulds } from '../../src/usecases/next-moulds-to-build.ts';
 import type { showMoulds } from '../../src/usecases/show-moulds.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button } from '../parts/button.tsx';
@@ -8,6 +9,7 @@ import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { type MouldFacts, mouldPath } from './mould-facts.ts';
 import { MouldRow, type RefusedMark } from './mould-row.tsx';
 import { mouldsAnswer } from './mould-text.ts';
+import { NextMould } from './next-mould.tsx';
 
 export type MouldsModel = Awaited<ReturnType<typeof showMoulds>>;
 
@@ -15,6 +17,8 @@ interface MouldsPageProps {
   model: MouldsModel;
   notice: DoneNotice | null;
   refused: RefusedMark | null;
+  /** Which mould to build next; null until it is asked for. */
+  next: NextMoulds | null;
 }
 
 const Scrapped: FC<{ scrapped: readonly MouldFacts[] }> = ({ scrapped }) =>
@@ -37,7 +41,7 @@ const Scrapped: FC<{ scrapped: readonly MouldFacts[] }> = ({ scrapped }) =>
     </section>
   );
 
-export const MouldsPage: FC<MouldsPageProps> = ({ model: { kinds, scrapped, today }, notice, refused }) => (
+export const MouldsPage: FC<MouldsPageProps> = ({ model: { kinds, scrapped, today }, notice, refused, next }) => (
   <>
     {notice && <Notice notice={notice} today={today} back="/moulds" />}
     {refused && <FormErrors errors={refused.errors} lead="Nothing was changed. What you typed is still here." />}
@@ -56,6 +60,7 @@ export const MouldsPage: FC<MouldsPageProps> = ({ model: { kinds, scrapped, toda
       </section>
     ))}
     <Scrapped scrapped={scrapped} />
+    {kinds.length > 0 && <NextMould next={next} />}
     {kinds.length > 0 && (
       <p class="quiet">
         The sealing coat goes on now and then, and is counted here. Release oil goes on before every pour, and is not.

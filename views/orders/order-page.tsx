@@ -1,4 +1,5 @@
 import type { Child, FC } from 'hono/jsx';
+import type { OrderLimits } from '../../src/usecases/limits-of-order.ts';
 import type { showOrder } from '../../src/usecases/show-order.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
@@ -8,7 +9,8 @@ import { type FieldErrors, FormErrors, TextField } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { listText, quantityText } from '../parts/quantity-text.ts';
 import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
-import { dueOf, readyMessage } from './order-text.ts';
+import { WhatHoldsIt } from './order-limits.tsx';
+import { dueOf, isLate, readyMessage } from './order-text.ts';
 
 export type OrderModel = NonNullable<Awaited<ReturnType<typeof showOrder>>>;
 
@@ -19,6 +21,8 @@ export interface OrderPageProps {
   typed: Readonly<Record<string, string>>;
   /** The day a hold that begins today would last to. */
   holdUntil: string;
+  /** What would bring a late order forward; undefined until it is asked for, null when that took too long. */
+  limits?: OrderLimits | null | undefined;
 }
 
 const END_WORDS = {
@@ -180,6 +184,7 @@ export const OrderPage: FC<OrderPageProps> = (props) => {
             </div>
           )}
           <CopyMessage id={`message-of-${order.id}`} text={readyMessage(order, today)} name={orderName(order)} />
+          {isLate(order) && !order.packed && <WhatHoldsIt id={order.id} limits={props.limits} today={today} />}
           {order.readyOn && !order.packed && <Together model={model} />}
           <PromiseForm {...props} />
           <HandOver {...props} />

@@ -30,5 +30,16 @@ export const Notice: FC<NoticeProps> = ({ notice, today, back }) => (
     </div>
     <Dropped dropped={notice.dropped} today={today} />
     <Moves moved={notice.moved} today={today} />
+    {notice.improving && (
+      <p
+        class="quiet"
+        hx-get={`/changes/${notice.change}/notice?back=${encodeURIComponent(back)}`}
+        hx-trigger="load delay:1500ms"
+        hx-target="closest .notice"
+        hx-swap="outerHTML"
+      >
+        A better plan is being looked for: dates that moved may move back.
+      </p>
+    )}
   </section>
 );

@@ -1,0 +1,33 @@
+import type { YardFile } from '../../shared/yard-file.ts';
+import { today, type UseCaseContext } from './context.ts';
+import { thinkHere } from './long-thought.ts';
+import { currentPlan } from './make-plan.ts';
+import { mouldKind, mouldsFor } from './mould-kind.ts';
+
+/** What the moulds of a casting are called together, or the casting's own name where they are called differently. */
+const kindOf = (yard: YardFile, casting: string): string => {
+  const kinds = new Set(mouldsFor(yard, casting).map(({ id }) => mouldKind(id)));
+  return kinds.size === 1 ? [...kinds][0]! : (yard.castings.find(({ id }) => id === casting)?.name ?? casting);
+};
+
+/** Which mould to build next: what one more of each kind would take off the days that orders are late. */
+export const nextMouldsToBuild = async (context: UseCaseContext) => {
+  const { plan, yard } = await currentPlan(context);
+  const think = context.background?.think ?? thinkHere;
+  const found = await think('next moulds', { yard });
+  const customers = new Map(yard.orders.map(({ id, customer }) => [id, customer ?? null]));
+  return {
+    today: today(yard.yard.timeZone, context.now),
+    lateOrders: plan.orders.filter(({ daysLate }) => daysLate > 0).length,
+    /** Null: it took too long to find out. */
+    moulds:
+      found?.map(({ casting, daysSaved }) => ({
+        kind: kindOf(yard, casting),
+        days: daysSaved.reduce((sum, { days }) => sum + days, 0),
+        orders: daysSaved
+          .map(({ order, days }) => ({ order, days, customer: customers.get(order) ?? null }))
+          .sort((a, b) => b.days - a.days),
+      })) ?? null,
+  };
+};
+export type NextMoulds = Awaited<ReturnType<typeof nextMouldsToBuild>>;

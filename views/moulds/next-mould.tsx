@@ -1,0 +1,55 @@
+import type { FC } from 'hono/jsx';
+import type { NextMoulds } from '../../src/usecases/next-moulds-to-build.ts';
+import { countText } from '../parts/day-text.ts';
+import { listText } from '../parts/quantity-text.ts';
+
+type Mould = NonNullable<NextMoulds['moulds']>[number];
+
+/** "One more 1100 mould would take 12 days off what is late: School garden 7 days and Pat Dunne 5 days." */
+export const nextMouldText = ({ kind, days, orders }: Mould): string => {
+  const each = orders.map(
+    ({ customer, order, days: off }) => `${customer ?? `order ${order}`} ${countText(off, 'day')}`,
+  );
+  const mould = /mould$/i.test(kind) ? kind : `${kind} mould`;
+  return `One more ${mould} would take ${countText(days, 'day')} off what is late: ${listText(each)}.`;
+};
+
+const NextMouldList: FC<{ next: NextMoulds }> = ({ next: { moulds, lateOrders } }) => {
+  if (lateOrders === 0) return <p>Nothing is late by today's plan, so no mould is missing.</p>;
+  if (moulds === null) return <p>That took too long to find out. Ask again in a while.</p>;
+  if (moulds.length === 0) return <p>No mould more would take a day off what is late.</p>;
+  return (
+    <ul class="sentences">
+      {moulds.map((mould) => (
+        <li>{nextMouldText(mould)}</li>
+      ))}
+    </ul>
+  );
+};
+
+/** Which mould to build next, worked out when it is asked for. */
+export const NextMould: FC<{ next: NextMoulds | null }> = ({ next }) => (
+  <section id="next-mould">
+    <h2>Which mould to build next</h2>
+    {next === null ? (
+      <p>
+        <a
+          class="button plain"
+          href="/moulds?next=yes#next-mould"
+          hx-get="/moulds/next"
+          hx-target="#next-mould"
+          hx-swap="outerHTML"
+        >
+          Find out
+        </a>
+      </p>
+    ) : (
+      <>
+        <NextMouldList next={next} />
+        {next.moulds && next.moulds.length > 0 && (
+          <p class="quiet">Each counted by itself, built and sealed from today on, by today's orders.</p>
+        )}
+      </>
+    )}
+  </section>
+);

@@ -1,0 +1,47 @@
+import type { FC } from 'hono/jsx';
+import type { OrderLimits } from '../../src/usecases/limits-of-order.ts';
+import { countText, dayText } from '../parts/day-text.ts';
+import { orderPath } from './order-facts.ts';
+
+/** "One more 1100 mould: Sat 8 May, 7 days sooner." */
+export const limitText = ({ change, earliestOn, daysSooner }: OrderLimits[number], today: string): string =>
+  `${change}: ${dayText(earliestOn, today)}, ${countText(daysSooner, 'day')} sooner.`;
+
+/** What would bring an order forward; null while nobody has found out. */
+export const LimitList: FC<{ limits: OrderLimits | null; today: string }> = ({ limits, today }) => {
+  if (limits === null) return <p>That took too long to find out. Ask again in a while.</p>;
+  if (limits.length === 0) return <p>No single thing that could be changed here would bring it forward.</p>;
+  return (
+    <ul class="sentences">
+      {limits.map((limit) => (
+        <li>{limitText(limit, today)}</li>
+      ))}
+    </ul>
+  );
+};
+
+/** On the page of a late order: what holds it, found out after the page is there; without script by a link. */
+export const WhatHoldsIt: FC<{ id: string; limits: OrderLimits | null | undefined; today: string }> = ({
+  id,
+  limits,
+  today,
+}) => (
+  <section>
+    <h2>What holds it</h2>
+    {limits === undefined ? (
+      <p>
+        <a
+          href={`${orderPath(id)}?holds=yes`}
+          hx-get={`${orderPath(id)}/limits`}
+          hx-trigger="load delay:300ms, click"
+          hx-target="closest p"
+          hx-swap="outerHTML"
+        >
+          Find out what would bring it forward
+        </a>
+      </p>
+    ) : (
+      <LimitList limits={limits} today={today} />
+    )}
+  </section>
+);
