@@ -1,0 +1,39 @@
+import { expect, test } from 'vitest';
+import { compile } from '../../../../src/engine/place/compile.ts';
+import { type Choices, DEFAULT_CHOICES } from '../../../../src/engine/place/dispatch.ts';
+import { changeChoices, scopeOf } from '../../../../src/engine/search/moves/choices.ts';
+import { randomFrom } from '../../../../src/engine/search/random.ts';
+import { smallYard } from '../../../support/small-yard.ts';
+
+const STEPS = 3000;
+const walk = (seed: number): Choices[] => {
+  const random = randomFrom(seed);
+  const scope = scopeOf(compile(smallYard()));
+  const list: Choices[] = [DEFAULT_CHOICES];
+  for (let i = 0; i < STEPS; i++) list.push(changeChoices(list.at(-1)!, random, scope));
+  return list;
+};
+const differing = (a: Choices, b: Choices) => (Object.keys(a) as (keyof Choices)[]).filter((key) => a[key] !== b[key]);
+
+test('a yard has as much to choose from as it has mixes and moulds', () => {
+  expect(scopeOf(compile(smallYard()))).toEqual({ mixes: 1, moulds: 2 });
+});
+
+test('few choices change at a time, and in the end every one of them has', () => {
+  const list = walk(1);
+  const changes = list.slice(1).map((choices, i) => differing(list[i]!, choices));
+  expect(Math.max(...changes.map((x) => x.length))).toBeLessThanOrEqual(4);
+  expect(new Set(changes.flat())).toEqual(new Set(Object.keys(DEFAULT_CHOICES)));
+});
+
+test('they name only mixes and moulds that are there', () => {
+  const list = walk(2);
+  expect(new Set(list.map((x) => x.heldMix))).toEqual(new Set([-1, 0]));
+  expect(new Set(list.map((x) => x.restMould))).toEqual(new Set([-1, 0, 1]));
+});
+
+test('the choices it starts from are left as they were, and the same seed gives the same steps', () => {
+  const before = { ...DEFAULT_CHOICES };
+  expect(walk(3)).toEqual(walk(3));
+  expect(DEFAULT_CHOICES).toEqual(before);
+});
