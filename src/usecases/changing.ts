@@ -3,8 +3,7 @@ import type { Fault } from '../../shared/fault.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import type { Outcome, UseCaseContext } from './context.ts';
 import { planForNow } from './make-plan.ts';
-import { type Changed, type ChangeWords, recordChange } from './record-change.ts';
-import type { Unfixed } from './remake-plan.ts';
+import { type Changed, type ChangeWords, type Replanning, recordChange } from './record-change.ts';
 
 export type { Changed, ChangeWords } from './record-change.ts';
 
@@ -25,12 +24,12 @@ export const changing = async <T>(
   { database, now, background }: UseCaseContext,
   what: ChangeWords<T>,
   work: (tx: Tx, yard: YardFile, change: number) => Promise<Outcome<T>>,
-  unfixed?: (value: T) => Unfixed,
+  replanning: Replanning<T> = {},
 ): Promise<Outcome<Changed<T>>> => {
   try {
     const changed = await database.write(async (tx) => {
       const before = await planForNow(tx, now);
-      const outcome = await recordChange(tx, now, before, what, (change) => work(tx, before.yard, change), unfixed);
+      const outcome = await recordChange(tx, now, before, what, (change) => work(tx, before.yard, change), replanning);
       if (!outcome.ok) throw new Refused(outcome.faults);
       return outcome;
     });

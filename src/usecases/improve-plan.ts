@@ -4,6 +4,7 @@ import { fixedHours, loadYardFile, revision } from '../../db/stores/yard-store.t
 import type { PlanFile, Score } from '../../shared/plan.ts';
 import { minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
+import { asBegun } from './begun-preps.ts';
 import type { UseCaseContext } from './context.ts';
 import { dropsOf, type FixedPlan, fixedPlan, withKeep } from './fixed-plan.ts';
 import { type Think, thinkHere } from './long-thought.ts';
@@ -42,7 +43,7 @@ const hurriedPlan = async (tx: Tx, now: string): Promise<Hurried | null> => {
   if (!stored || stored.improved || stored.revision !== (await revision(tx))) return null;
   if (minute < stored.goodFromMinute || minute >= stored.goodUntilMinute) return null;
   // As of the plan's own now: both are then measured alike, and what was planned for since then stays fixed.
-  const yard = await loadYardFile(tx, stored.now);
+  const yard = asBegun(await loadYardFile(tx, stored.now), stored.plan);
   const fixed = fixedPlan({ ...fixingFrom(yard, stored, await fixedHours(tx)), clock: minute });
   return { stored, yard: withKeep(yard, fixed.keep), fixed };
 };

@@ -1,8 +1,25 @@
+import { finishedPieces, type StoredFinished } from '../../db/stores/finished-store.ts';
 import { freeSetAside, updateOrder } from '../../db/stores/order-store.ts';
+import { minuteOf } from '../../shared/time.ts';
+import { afterPack, type Places } from './carry-on.ts';
 import { type Changed, changing } from './changing.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from './context.ts';
 import { orderName, unpackedOrder } from './open-order.ts';
 import { takeOrderGoods } from './take-order-goods.ts';
+
+interface Packed {
+  name: string;
+  places: Places;
+}
+
+/** By the place of a finished piece in the list, its place in a later one; those that are gone have none. */
+const placesIn = (before: readonly StoredFinished[], after: readonly StoredFinished[]): Places =>
+  new Map(
+    before.flatMap(({ id }, place): [number, number][] => {
+      const now = after.findIndex((one) => one.id === id);
+      return now < 0 ? [] : [[place, now]];
+    }),
+  );
 
 /**
  * An order is packed: its pieces, parts and cut lengths are out of stock, and it waits to be handed over. When the stock
@@ -12,17 +29,23 @@ export const packOrder = (
   context: UseCaseContext,
   id: string,
   { evenShort }: { evenShort: boolean },
-): Promise<Outcome<Changed<{ name: string }>>> =>
-  changing(context, { kind: 'packed', words: ({ name }) => `Packed for ${name}` }, async (tx, yard) => {
-    const found = await unpackedOrder(tx, id);
-    if (!found.ok) return found;
-    const short = await takeOrderGoods(tx, found.value, yard, context.now);
-    if (short && !evenShort)
-      return refuse(
-        'evenShort',
-        `By the stock book these are not in the yard, or not fit to go out yet: ${short}. Nothing was packed.`,
-      );
-    await freeSetAside(tx, id);
-    await updateOrder(tx, id, { packedAt: context.now });
-    return done({ name: orderName(found.value) });
-  });
+): Promise<Outcome<Changed<Packed>>> =>
+  changing<Packed>(
+    context,
+    { kind: 'packed', words: ({ name }) => `Packed for ${name}` },
+    async (tx, yard) => {
+      const found = await unpackedOrder(tx, id);
+      if (!found.ok) return found;
+      const before = await finishedPieces(tx);
+      const short = await takeOrderGoods(tx, found.value, yard, context.now);
+      if (short && !evenShort)
+        return refuse(
+          'evenShort',
+          `By the stock book these are not in the yard, or not fit to go out yet: ${short}. Nothing was packed.`,
+        );
+      await freeSetAside(tx, id);
+      await updateOrder(tx, id, { packedAt: context.now });
+      return done({ name: orderName(found.value), places: placesIn(before, await finishedPieces(tx)) });
+    },
+    { carryOn: afterPack(id, minuteOf(context.now)) },
+  );

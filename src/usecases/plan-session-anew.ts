@@ -29,5 +29,5 @@ export const planSessionAnew = (
       await addPlannedAnew(tx, { change, sessionStart: start, before: fixed });
       return done({ start, date: dateOfDay(session.day) });
     },
-    (value) => ({ anew: value.start }),
+    { unfixed: (value) => ({ anew: value.start }) },
   );

@@ -4,9 +4,10 @@ import { bumpRevision } from '../../db/stores/yard-store.ts';
 import type { PlanFile } from '../../shared/plan.ts';
 import { minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
+import type { CarryOn } from './carry-on.ts';
 import type { Outcome } from './context.ts';
 import { movedOnly, type PromiseMove, promisesMoved, promisesOf } from './promises-moved.ts';
-import { type CurrentPlan, remakePlan, type Unfixed } from './remake-plan.ts';
+import { type CurrentPlan, carryPlanOn, remakePlan, type Unfixed } from './remake-plan.ts';
 
 export interface ChangeWords<T> {
   kind: string;
@@ -26,6 +27,14 @@ export interface Changed<T> {
   yard: YardFile;
 }
 
+/** How the plan after a change comes from the one before it. */
+export interface Replanning<T> {
+  /** What of the present plan is not to stay. */
+  unfixed?: (value: T) => Unfixed;
+  /** The plan less what was done as it has it; it is made anew only where that is null. */
+  carryOn?: CarryOn<T>;
+}
+
 /** A change may be undone for this long, and while it is among this many. */
 const UNDO_DAYS = 30;
 const UNDO_CHANGES = 200;
@@ -34,8 +43,7 @@ const daysBefore = (now: string, days: number) => new Date((minuteOf(now) - days
 
 /**
  * Does the work inside a write transaction as one change that can be undone, plans anew, and writes down what it did to
- * the days promised. `unfixed` says what of the present plan is not to stay. When the work refuses, the caller has to roll
- * back.
+ * the days promised. When the work refuses, the caller has to roll back.
  */
 export const recordChange = async <T>(
   tx: Tx,
@@ -43,7 +51,7 @@ export const recordChange = async <T>(
   before: CurrentPlan,
   { kind, words }: ChangeWords<T>,
   work: (change: number) => Promise<Outcome<T>>,
-  unfixed?: (value: T) => Unfixed,
+  { unfixed, carryOn }: Replanning<T> = {},
 ): Promise<Outcome<Changed<T>>> => {
   const promisedBefore = promisesOf(before.yard, before.plan);
   const change = await beginChange(tx, { at: now, kind });
@@ -52,7 +60,8 @@ export const recordChange = async <T>(
   const { value } = outcome;
   const said = typeof words === 'string' ? words : words(value);
   await bumpRevision(tx);
-  const { plan, yard, dropped } = await remakePlan(tx, now, unfixed?.(value));
+  const carried = carryOn && (await carryPlanOn(tx, now, (old, after) => carryOn(old, after, value)));
+  const { plan, yard, dropped } = carried ?? (await remakePlan(tx, now, unfixed?.(value)));
   const promisedAfter = promisesOf(yard, plan);
   await endChange(tx, change, { words: said, ...movedOnly(promisedBefore, promisedAfter), dropped });
   await pruneCaptured(tx, daysBefore(now, UNDO_DAYS), UNDO_CHANGES);

@@ -6,6 +6,7 @@ import type { Mix } from '../../shared/mix.ts';
 import { clockMinutes, type Minute, minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { calendarOf } from '../engine/work/calendar.ts';
+import { afterPour } from './carry-on.ts';
 import { type Changed, changing } from './changing.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from './context.ts';
 import { takeCuts } from './cut-lengths.ts';
@@ -98,21 +99,28 @@ const recordFaults = ({ pours, bags }: PourRecord, mix: Mix): Fault[] => [
  * A batch is in its moulds: bags and what goes into the pieces leave the stock, and each mould holds a piece that begins
  * to set. What was poured stays written down as it was, whatever the plan had in mind.
  */
-export const recordPour = (context: UseCaseContext, record: PourRecord): Promise<Outcome<Changed<null>>> => {
-  const words = `${listText(record.pours.map(({ mould }) => mould))} poured`;
-  return changing(context, { kind: 'poured', words }, async (tx, yard) => {
-    if (record.pours.length === 0) return refuse('pours', 'Tick what was poured.');
-    const mix = mixOf(record.pours, yard);
-    if (!mix.ok) return mix;
-    const filled = filledMinute(record.filledAt, minuteOf(context.now), yard);
-    const faults = [...recordFaults(record, mix.value), ...(filled.ok ? [] : filled.faults)];
-    if (!filled.ok || faults.length > 0) return { ok: false, faults };
-    const filledAt = calendarOf(yard.yard.timeZone).instantText(filled.value);
-    for (const pour of record.pours) {
-      const fault = await fillOne(tx, pour, filledAt, yard);
-      if (fault) return { ok: false, faults: [fault] };
-    }
-    await takeMaterials(tx, record, record.bags ?? bagsFor(record.pours, mix.value, yard), mix.value, yard);
-    return done(null);
-  });
-};
+export const recordPour = (
+  context: UseCaseContext,
+  record: PourRecord,
+): Promise<Outcome<Changed<{ bags: number; filled: Minute }>>> =>
+  changing(
+    context,
+    { kind: 'poured', words: `${listText(record.pours.map(({ mould }) => mould))} poured` },
+    async (tx, yard) => {
+      if (record.pours.length === 0) return refuse('pours', 'Tick what was poured.');
+      const mix = mixOf(record.pours, yard);
+      if (!mix.ok) return mix;
+      const filled = filledMinute(record.filledAt, minuteOf(context.now), yard);
+      const faults = [...recordFaults(record, mix.value), ...(filled.ok ? [] : filled.faults)];
+      if (!filled.ok || faults.length > 0) return { ok: false, faults };
+      const filledAt = calendarOf(yard.yard.timeZone).instantText(filled.value);
+      for (const pour of record.pours) {
+        const fault = await fillOne(tx, pour, filledAt, yard);
+        if (fault) return { ok: false, faults: [fault] };
+      }
+      const bags = record.bags ?? bagsFor(record.pours, mix.value, yard);
+      await takeMaterials(tx, record, bags, mix.value, yard);
+      return done({ bags, filled: filled.value });
+    },
+    { carryOn: (plan, after, done) => afterPour({ pours: record.pours, ...done })(plan, after, done) },
+  );

@@ -1,4 +1,6 @@
 import { mouldById, updateMould } from '../../db/stores/mould-store.ts';
+import { minuteOf } from '../../shared/time.ts';
+import { afterPrep } from './carry-on.ts';
 import { type Changed, changing } from './changing.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from './context.ts';
 
@@ -7,15 +9,20 @@ export const recordPrep = (
   context: UseCaseContext,
   prep: { mould: string; casting: string; sealed: boolean },
 ): Promise<Outcome<Changed<null>>> =>
-  changing(context, { kind: 'prepared', words: `${prep.mould} is ready to pour` }, async (tx) => {
-    const mould = await mouldById(tx, prep.mould);
-    if (!mould) return refuse('mould', `There is no mould ${prep.mould}.`);
-    if (mould.piece) return refuse('mould', `${mould.id} has a piece in it. Strip it first. Nothing was changed.`);
-    if (mould.condition === 'damaged' || mould.condition === 'retired')
-      return refuse('mould', `${mould.id} is out of use. Mark it mended first. Nothing was changed.`);
-    if (!mould.makes.some(({ casting }) => casting === prep.casting))
-      return refuse('mould', `${mould.id} does not make that piece. Nothing was changed.`);
-    const sealed = prep.sealed ? { turnsSinceOil: 0 } : {};
-    await updateMould(tx, mould.id, { condition: 'ready', prepped: true, setFor: prep.casting, ...sealed });
-    return done(null);
-  });
+  changing(
+    context,
+    { kind: 'prepared', words: `${prep.mould} is ready to pour` },
+    async (tx) => {
+      const mould = await mouldById(tx, prep.mould);
+      if (!mould) return refuse('mould', `There is no mould ${prep.mould}.`);
+      if (mould.piece) return refuse('mould', `${mould.id} has a piece in it. Strip it first. Nothing was changed.`);
+      if (mould.condition === 'damaged' || mould.condition === 'retired')
+        return refuse('mould', `${mould.id} is out of use. Mark it mended first. Nothing was changed.`);
+      if (!mould.makes.some(({ casting }) => casting === prep.casting))
+        return refuse('mould', `${mould.id} does not make that piece. Nothing was changed.`);
+      const sealed = prep.sealed ? { turnsSinceOil: 0 } : {};
+      await updateMould(tx, mould.id, { condition: 'ready', prepped: true, setFor: prep.casting, ...sealed });
+      return done(null);
+    },
+    { carryOn: afterPrep(prep.mould, prep.casting, minuteOf(context.now)) },
+  );

@@ -2,6 +2,7 @@ import { addFinished } from '../../db/stores/finished-store.ts';
 import { emptyMould, mouldById, updateMould } from '../../db/stores/mould-store.ts';
 import { minuteOf } from '../../shared/time.ts';
 import { calendarOf } from '../engine/work/calendar.ts';
+import { afterStrip } from './carry-on.ts';
 import { type Changed, changing } from './changing.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from './context.ts';
 import { settingOf } from './setting.ts';
@@ -30,4 +31,5 @@ export const recordStrip = (
       await updateMould(tx, id, { condition: outOfUse ? mould.condition : 'dirty', prepped: false });
       return done(null);
     },
+    good ? { carryOn: afterStrip(id, minuteOf(context.now)) } : {},
   );

@@ -8,6 +8,7 @@ import { planWithMemory } from '../engine/plan.ts';
 import type { PlanMemory } from '../engine/search/memory.ts';
 import { calendarOf } from '../engine/work/calendar.ts';
 import { sessionsOf } from '../engine/work/sessions.ts';
+import { asBegun } from './begun-preps.ts';
 import { dropsOf, fixedPlan, type StoredDrop, withKeep } from './fixed-plan.ts';
 
 export interface CurrentPlan {
@@ -17,6 +18,8 @@ export interface CurrentPlan {
   revision: number;
   /** The instant it was made for. */
   now: string;
+  /** How it was come by: what is asked beside it is asked from there. */
+  memory?: PlanMemory;
 }
 
 /**
@@ -41,10 +44,17 @@ const isGood = (stored: StoredPlan, revisionNow: number, now: string): boolean =
 export const goodPlan = async (tx: Tx, now: string): Promise<CurrentPlan | null> => {
   const stored = await storedPlan(tx);
   if (!stored || !isGood(stored, await revision(tx), now)) return null;
-  const yard = await loadYardFile(tx, now);
-  const { keep } = fixedPlan(fixingFrom(yard, stored, await fixedHours(tx)));
-  return { plan: stored.plan, yard: withKeep(yard, keep), revision: stored.revision, now: stored.now };
+  return asCurrent(await loadYardFile(tx, now), stored, await fixedHours(tx));
 };
+
+/** A stored plan with the data beside it, and in the data what has to stay of the plan from now on. */
+const asCurrent = (file: YardFile, stored: StoredPlan, hours: number): CurrentPlan => {
+  const { keep } = fixedPlan(fixingFrom(asBegun(file, stored.plan), stored, hours));
+  const { plan, revision: madeFrom, now } = stored;
+  return { plan, yard: withKeep(file, keep), revision: madeFrom, now, ...memoryOf(stored) };
+};
+
+const memoryOf = ({ memory }: StoredPlan): { memory?: PlanMemory } => (memory ? { memory: memory as PlanMemory } : {});
 
 /** While a plan in which a session was planned anew is being improved, that session is not fixed. */
 export const fixingFrom = (yard: YardFile, stored: StoredPlan | null, hours: number) => ({
@@ -70,7 +80,7 @@ export interface RemadePlan extends CurrentPlan {
 
 /** Planning starts from the plan that is there, and leaves as much of it as is worth as much. */
 export const startingFrom = (stored: StoredPlan | null): { near?: PlanFile; memory?: PlanMemory } =>
-  stored ? { near: stored.plan, ...(stored.memory ? { memory: stored.memory as PlanMemory } : {}) } : {};
+  stored ? { near: stored.plan, ...memoryOf(stored) } : {};
 
 const checked = (file: YardFile): YardFile => {
   const read = readYardFile(file);
@@ -88,13 +98,35 @@ export const remakePlan = async (tx: Tx, now: string, unfixed: Unfixed = {}): Pr
   const madeFrom = await revision(tx);
   // What was planned anew for this revision is fixed again from the next one on.
   const sameData = before?.revision === madeFrom;
-  const fixing = fixingFrom(file, before, await fixedHours(tx));
+  const begun = asBegun(file, before?.plan ?? null);
+  const hours = await fixedHours(tx);
+  const fixing = fixingFrom(begun, before, hours);
   const anew = unfixed.anew ?? (sameData ? fixing.anew : null);
   const fixed = fixedPlan({ ...fixing, anew, ...(unfixed.instead ? { instead: unfixed.instead } : {}) });
-  const yard = checked(withKeep(file, fixed.keep));
+  const yard = checked(withKeep(begun, fixed.keep));
   const { plan, memory } = planWithMemory(yard, { effort: 'quick', ...startingFrom(before) });
   const { from, until } = goodMinutes(yard);
   const good = { goodFromMinute: from, goodUntilMinute: until };
-  await savePlan(tx, { revision: madeFrom, madeAt: now, now, ...good, plan, memory, improved: false, anew });
-  return { plan, yard, revision: madeFrom, now, dropped: dropsOf(fixed, plan) };
+  const stored = { revision: madeFrom, madeAt: now, now, ...good, plan, memory, improved: false, anew };
+  await savePlan(tx, stored);
+  return { ...asCurrent(file, stored, hours), dropped: dropsOf(fixed, plan) };
+};
+
+/**
+ * Stores what `carry` makes of the present plan as the plan of the data as it is now, with the instant it was made for and
+ * the time it is good for as they were; null when there is no plan to carry on with.
+ */
+export const carryPlanOn = async (
+  tx: Tx,
+  now: string,
+  carry: (plan: PlanFile, after: YardFile) => PlanFile | null,
+): Promise<RemadePlan | null> => {
+  const before = await storedPlan(tx);
+  const yard = await loadYardFile(tx, now);
+  const plan = before && carry(before.plan, yard);
+  if (!plan) return null;
+  const madeFrom = await revision(tx);
+  // A longer search would begin anew what is half done.
+  await savePlan(tx, { ...before, revision: madeFrom, plan, improved: true });
+  return { plan, yard, revision: madeFrom, now: before.now, dropped: [] };
 };

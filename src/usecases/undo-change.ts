@@ -78,6 +78,6 @@ export const undoChange = async (
       unfixed = unfixedBy(anewBefore, await plannedAnews(tx));
       return outcome;
     },
-    () => unfixed,
+    { unfixed: () => unfixed },
   );
 };
