@@ -69,8 +69,15 @@ const prepStep = (seen: Seen, pour: PlanPour) => {
   };
 };
 
+/** It gets its sealing coat before this pour; a plan made while it was being set up no longer says so. */
+const isSealed = ({ yard }: Seen, pour: PlanPour): boolean => {
+  const mould = yard.moulds.find(({ id }) => id === pour.mould);
+  const due = mould?.oilEveryTurns !== undefined && mould.turnsSinceOil >= mould.oilEveryTurns;
+  return pour.oiled || (due && pour.prepStart === pour.prepEnd);
+};
+
 const pourFacts = (seen: Seen, pour: PlanPour) => ({
-  ...{ mould: pour.mould, casting: pour.casting, piece: pieceName(seen, pour.casting), sealed: pour.oiled },
+  ...{ mould: pour.mould, casting: pour.casting, piece: pieceName(seen, pour.casting), sealed: isSealed(seen, pour) },
   ...{ order: pour.order ?? null, customer: customerOf(seen, pour.order), at: pour.fillStart, until: pour.fillEnd },
   full: seen.yard.inMould.some((one) => one.mould === pour.mould),
 });

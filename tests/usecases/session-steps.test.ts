@@ -99,6 +99,12 @@ describe('a batch', () => {
     });
   });
 
+  test('knows of a sealing coat that was due, in a plan made while the mould was being set up', () => {
+    const plan = handPlan();
+    plan.pours[1] = { ...plan.pours[1]!, oiled: false, prepStart: saturday('09:05'), prepEnd: saturday('09:05') };
+    expect(only('batch', steps(plannedYard(), plan))[0]?.pours.map(({ sealed }) => sealed)).toEqual([false, true]);
+  });
+
   test('counts equal lengths to cut together, and is kept wet after the last fill', () => {
     const base = plannedYard();
     const yard = plannedYard({
