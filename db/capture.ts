@@ -2,14 +2,17 @@ import { createHash } from 'node:crypto';
 import { sql } from 'drizzle-orm';
 import { getTableConfig, type SQLiteTable } from 'drizzle-orm/sqlite-core';
 import { castingCuts, castingMaterials, castings } from './tables/casting.ts';
+import { castingSizes } from './tables/casting-size.ts';
 import { plannedAnew } from './tables/change.ts';
 import { customers } from './tables/customer.ts';
 import { kitCuts, kitParts, kitPieces, kits } from './tables/kit.ts';
+import { kitSizes } from './tables/kit-size.ts';
 import { incomings, materials } from './tables/material.ts';
 import { mixes, mixMaterials } from './tables/mix.ts';
 import { finishedPieces, mouldMakes, moulds, piecesInMould } from './tables/mould.ts';
 import { orderLines, orders } from './tables/order.ts';
 import { temperatureSteps } from './tables/temperature.ts';
+import { yardUnits } from './tables/units.ts';
 import { closedDays, extraWindows, workWindows } from './tables/work.ts';
 import { yards } from './tables/yard.ts';
 import type { Tx } from './transaction.ts';
@@ -19,6 +22,7 @@ const CAPTURED: SQLiteTable[] = [
   ...[yards, workWindows, closedDays, extraWindows, temperatureSteps, materials, incomings, mixes, mixMaterials],
   ...[castings, castingMaterials, castingCuts, moulds, mouldMakes, piecesInMould, finishedPieces],
   ...[kits, kitPieces, kitParts, kitCuts, customers, orders, orderLines, plannedAnew],
+  ...[castingSizes, kitSizes, yardUnits],
 ];
 
 export interface CapturedTable {

@@ -9,6 +9,7 @@ import { bumpRevision } from '../stores/yard-store.ts';
 import type { Tx } from '../transaction.ts';
 import { type DemoDates, demoDates } from './larch-row-dates.ts';
 import { type DemoOrder, larchRowOrders, orderNumbers } from './larch-row-orders.ts';
+import { seedSizes } from './larch-row-sizes.ts';
 import { larchRowYard } from './larch-row-yard.ts';
 
 /** A quarter past eleven in Dublin in winter, past twelve in summer: both inside the Saturday's hours. */
@@ -53,5 +54,6 @@ export const seedDemo = async (tx: Tx, today: string, now: string): Promise<void
   await addFinished(tx, { casting: 'panel-900', count: 1, readyAt: null, order: null });
   await seedGoods(tx, dates);
   await seedNotes(tx);
+  await seedSizes(tx);
   await bumpRevision(tx);
 };

@@ -1,7 +1,9 @@
 import type { YardFile } from '../../shared/yard-file.ts';
 import { castingCuts, castingMaterials, castings } from '../tables/casting.ts';
+import { castingSizes } from '../tables/casting-size.ts';
 import { customers } from '../tables/customer.ts';
 import { kitCuts, kitParts, kitPieces, kits } from '../tables/kit.ts';
+import { kitSizes } from '../tables/kit-size.ts';
 import { incomings, materials } from '../tables/material.ts';
 import { mixes, mixMaterials } from '../tables/mix.ts';
 import { finishedPieces, mouldMakes, moulds, piecesInMould } from '../tables/mould.ts';
@@ -14,9 +16,9 @@ import { insertAll } from './rows.ts';
 
 /** What refers comes before what it refers to. */
 const REFERRING_FIRST = [
-  ...[finishedPieces, piecesInMould, orderLines, orders, customers, kitPieces, kitParts, kitCuts, kits],
-  ...[mouldMakes, moulds, castingMaterials, castingCuts, castings, mixMaterials, mixes, incomings, materials],
-  ...[temperatureSteps, extraWindows, closedDays, workWindows, yards],
+  ...[finishedPieces, piecesInMould, orderLines, orders, customers, kitSizes, kitPieces, kitParts, kitCuts, kits],
+  ...[mouldMakes, moulds, castingSizes, castingMaterials, castingCuts, castings, mixMaterials, mixes],
+  ...[incomings, materials, temperatureSteps, extraWindows, closedDays, workWindows, yards],
 ];
 
 const inOrder = <T extends object>(entries: readonly T[]) => entries.map((entry, position) => ({ ...entry, position }));
