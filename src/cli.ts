@@ -10,7 +10,8 @@ const EFFORTS = ['quick', 'normal', 'thorough'] as const;
 type Effort = (typeof EFFORTS)[number];
 type Read<T> = { ok: true; value: T } | { ok: false; faults: Fault[] };
 
-const USAGE = 'rota plan YARD.json [--effort quick|normal|thorough], or rota quote YARD.json --order ORDER.json';
+const USAGE =
+  'rota plan YARD.json [--effort quick|normal|thorough], or rota quote YARD.json --order ORDER.json [--pairs]';
 
 const wrong = (path: string, message: string): { ok: false; faults: Fault[] } => ({
   ok: false,
@@ -40,14 +41,14 @@ const plan = (yardName: string, effort: Effort): Read<unknown> => {
   return read.ok ? { ok: true, value: planYard(read.yard, { effort }) } : read;
 };
 
-const quote = (yardName: string, orderName: string): Read<unknown> => {
+const quote = (yardName: string, orderName: string, pairs: boolean): Read<unknown> => {
   const [yardJson, orderJson] = [readJson(yardName), readJson(orderName)];
   const unread = [yardJson, orderJson].flatMap((json) => (json.ok ? [] : json.faults));
   if (!yardJson.ok || !orderJson.ok) return { ok: false, faults: unread };
   const yard = readYardFile(yardJson.value);
   if (!yard.ok) return yard;
   const order = readOrderFor(yard.yard, orderJson.value);
-  return order.ok ? { ok: true, value: quoteOrder(yard.yard, order.order, { limits: true }) } : order;
+  return order.ok ? { ok: true, value: quoteOrder(yard.yard, order.order, { limits: true, pairs }) } : order;
 };
 
 const isEffort = (text: string): text is Effort => EFFORTS.some((effort) => effort === text);
@@ -55,19 +56,23 @@ const isEffort = (text: string): text is Effort => EFFORTS.some((effort) => effo
 interface Options {
   effort?: string | undefined;
   order?: string | undefined;
+  pairs?: boolean | undefined;
 }
 
-const run = ([command, yardName, ...rest]: string[], { effort = 'normal', order }: Options): Read<unknown> => {
+const run = (
+  [command, yardName, ...rest]: string[],
+  { effort = 'normal', order, pairs = false }: Options,
+): Read<unknown> => {
   if (command !== 'plan' && command !== 'quote') return wrongUse(command ? `no command "${command}"` : 'no command');
   if (yardName === undefined || rest.length > 0) return wrongUse('name one yard file');
   if (!isEffort(effort)) return wrongUse(`no effort "${effort}"`);
   if (command === 'plan') return order === undefined ? plan(yardName, effort) : wrongUse('plan takes no --order');
-  return order === undefined ? wrongUse('quote needs --order') : quote(yardName, order);
+  return order === undefined ? wrongUse('quote needs --order') : quote(yardName, order, pairs);
 };
 
 const read = (args: string[]): Read<unknown> => {
   try {
-    const options = { effort: { type: 'string' }, order: { type: 'string' } } as const;
+    const options = { effort: { type: 'string' }, order: { type: 'string' }, pairs: { type: 'boolean' } } as const;
     const { positionals, values } = parseArgs({ args, options, allowPositionals: true });
     return run(positionals, values);
   } catch (error) {

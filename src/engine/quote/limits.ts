@@ -20,19 +20,62 @@ const relaxedDay = (order: Order, present: Present, relaxation: Relaxation): Day
   return earliest >= NEVER ? NEVER : handoverOn(asking.problem, earliest);
 };
 
+const limitText = ({ limit, what, change }: Relaxation, day: DayNumber, earliestDay: DayNumber): QuoteLimit => ({
+  limit,
+  ...(what === undefined ? {} : { what }),
+  change,
+  earliestOn: dateOfDay(day),
+  daysSooner: earliestDay - day,
+});
+
 /** The limits of a date that has been worked out already, largest gain first; see `limitsOf`. */
 export const limitsOver = (yard: YardFile, order: Order, present: Present, earliestDay: DayNumber): QuoteLimit[] =>
   relaxationsFor(yard, order)
     .map((relaxation) => ({ relaxation, day: relaxedDay(order, present, relaxation) }))
     .filter(({ day }) => day < earliestDay)
     .sort((a, b) => a.day - b.day)
-    .map(({ relaxation: { limit, what, change }, day }) => ({
-      limit,
-      ...(what === undefined ? {} : { what }),
-      change,
-      earliestOn: dateOfDay(day),
-      daysSooner: earliestDay - day,
-    }));
+    .map(({ relaxation, day }) => limitText(relaxation, day, earliestDay));
+
+/** Both relaxed at once: the second applied to the yard of the first. Null where it is no other than the first. */
+const together = (first: Relaxation, order: Order, second: Relaxation): Relaxation | null => {
+  if (first.limit === second.limit && first.what === second.what) return null;
+  const again = relaxationsFor(first.yard, order).find((x) => x.limit === second.limit && x.what === second.what);
+  if (!again) return null;
+  const change = `${first.change} and ${second.change.charAt(0).toLowerCase()}${second.change.slice(1)}`;
+  return {
+    limit: first.limit,
+    what: [first.what, second.what].filter((x) => x !== undefined).join(', '),
+    change,
+    yard: again.yard,
+  };
+};
+
+/**
+ * Two things relaxed at once, where together they bring the date further forward than either alone; largest gain first.
+ * Many questions in one: for when somebody asks for it.
+ */
+export const limitPairsOf = (yard: YardFile, order: Order, memory?: PlanMemory): QuoteLimit[] => {
+  const present = presentOf(yard, memory);
+  const asking = askingFor(yard, order);
+  const earliest = earliestOf(asking, present, MOST_PLACES, SHARE_AROUND).completesAt;
+  if (earliest >= NEVER) return [];
+  const base = handoverOn(asking.problem, earliest);
+  const single = relaxationsFor(yard, order).map((relaxation) => ({
+    relaxation,
+    day: Math.min(base, relaxedDay(order, present, relaxation)),
+  }));
+  const pairs = single.flatMap((a, i) =>
+    single.slice(i + 1).flatMap((b) => {
+      const relaxation = together(a.relaxation, order, b.relaxation);
+      return relaxation ? [{ relaxation, alone: Math.min(a.day, b.day) }] : [];
+    }),
+  );
+  return pairs
+    .map(({ relaxation, alone }) => ({ relaxation, alone, day: relaxedDay(order, present, relaxation) }))
+    .filter(({ day, alone }) => day < alone)
+    .sort((a, b) => a.day - b.day)
+    .map(({ relaxation, day }) => limitText(relaxation, day, base));
+};
 
 /**
  * What holds the date of an order that is asked about: one thing at a time is relaxed (one more mould of a casting it

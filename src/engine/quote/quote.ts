@@ -6,7 +6,7 @@ import { NEVER } from '../place/problem.ts';
 import { settle } from '../place/settle.ts';
 import type { PlanMemory } from '../search/memory.ts';
 import { earliestIfFirst, earliestOf } from './earliest.ts';
-import { limitsOver } from './limits.ts';
+import { limitPairsOf, limitsOver } from './limits.ts';
 import { type Asking, askingFor, insertInto, type Present, presentOf } from './present.ts';
 import { handoverOn, promiseDay } from './promise.ts';
 
@@ -22,6 +22,8 @@ const reasonAgainst = ({ at, added }: Asking, present: Present): string => {
 
 export interface QuoteOptions {
   limits?: boolean;
+  /** Also what two things at once would bring; takes seconds. */
+  pairs?: boolean;
   /** How the present plan was come by; the question is asked beside that plan. */
   memory?: PlanMemory;
 }
@@ -32,7 +34,11 @@ export interface QuoteOptions {
  * hand. `ifFirstOn`: when it goes before all others, whatever becomes of them. `limits`: what holds the date, left empty
  * unless asked for, since each is a quote of its own. The order's `due` plays no part.
  */
-export const quoteOrder = (yard: YardFile, order: Order, { limits = false, memory }: QuoteOptions = {}): Quote => {
+export const quoteOrder = (
+  yard: YardFile,
+  order: Order,
+  { limits = false, pairs = false, memory }: QuoteOptions = {},
+): Quote => {
   const present = presentOf(yard, memory);
   const asking = askingFor(yard, order);
   const { problem } = asking;
@@ -52,6 +58,9 @@ export const quoteOrder = (yard: YardFile, order: Order, { limits = false, memor
     earliestOn: dateOfDay(handoverOn(problem, earliest)),
     promiseOn: promise === null ? null : dateOfDay(promise),
     ifFirstOn: dateOfDay(handoverOn(problem, Math.min(earliest, earliestIfFirst(asking, present)))),
-    limits: limits ? limitsOver(yard, order, present, handoverOn(problem, earliest)) : [],
+    limits: [
+      ...(limits ? limitsOver(yard, order, present, handoverOn(problem, earliest)) : []),
+      ...(pairs ? limitPairsOf(yard, order, memory) : []),
+    ].sort((a, b) => b.daysSooner - a.daysSooner),
   };
 };
