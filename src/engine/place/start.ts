@@ -136,11 +136,13 @@ export const startPlacing = (at: Placing): void => {
   const last = dispatch.heldBack?.order;
   const all = Array.from(dispatch.sequence);
   const sequence = last === undefined ? all : [...all.filter((o) => o !== last), last];
-  sequence.forEach((order, place) => {
-    orders.place[order] = place;
-    if (orders.excluded[order]) return;
-    orders.open++;
-    addDemand(at, order, lots);
-  });
+  // Orders left out have no place: where they stand in the sequence makes no difference to the others.
+  sequence
+    .filter((order) => !orders.excluded[order])
+    .forEach((order, place) => {
+      orders.place[order] = place;
+      orders.open++;
+      addDemand(at, order, lots);
+    });
   for (const order of sequence) if (!orders.excluded[order] && orders.unstripped[order] === 0) completeOrder(at, order);
 };
