@@ -73,6 +73,8 @@ class Search {
   private readonly course: Course = { snapshots: [] };
   private intact = 0;
   private shifts = 0;
+  /** Sequences tried beside the present choices; the same again would tell nothing new. */
+  private readonly tried = new Set<string>();
   present: Found;
   best: Found;
 
@@ -108,11 +110,16 @@ class Search {
     if (isBetter(evaluation, this.best.evaluation) || (equal && kept > this.best.kept))
       this.best = { dispatch, evaluation, kept };
     if (worse > 0 && random() >= Math.exp(-worse / allowance)) return false;
+    if (dispatch.inShift !== this.present.dispatch.inShift) this.tried.clear();
     this.present = { dispatch, evaluation, kept };
+    this.tried.add(dispatch.sequence.join());
     return true;
   }
 
   trySequence(sequence: Int32Array, allowance: number, random: Random): void {
+    const key = sequence.join();
+    if (this.tried.has(key)) return;
+    this.tried.add(key);
     const dispatch = { ...this.present.dispatch, sequence };
     decode(this.at, dispatch);
     if (this.consider(dispatch, allowance, random)) this.decodeWhole(dispatch);
