@@ -64,8 +64,10 @@ const prepStep = (seen: Seen, pour: PlanPour) => {
     changeFrom: work.changeFrom === null ? null : pieceName(seen, work.changeFrom),
     /** How long the sealing coat has to dry. */
     dryMinutes: work.seal ? (mould?.oilDryMinutes ?? 0) : 0,
-    /** A piece is in it still: it can't be prepared yet. */
-    full: seen.yard.inMould.some((one) => one.mould === pour.mould),
+    /** A turn comes before it: a piece is in the mould still, or is to be poured first. */
+    waits:
+      seen.yard.inMould.some((one) => one.mould === pour.mould) ||
+      seen.plan.pours.some((one) => one.mould === pour.mould && minuteOf(one.prepStart) < minuteOf(pour.prepStart)),
   };
 };
 

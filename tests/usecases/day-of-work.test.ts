@@ -41,7 +41,9 @@ const workDown = async (at: At, lateMinutes: number, taps: (step: Work) => boole
     const { steps } = await showToday(at(now));
     const [next] = steps
       .filter(isWork)
-      .filter((step) => taps(step) && !(step.kind === 'strip' && !step.inMould))
+      .filter(
+        (step) => taps(step) && !(step.kind === 'strip' && !step.inMould) && !(step.kind === 'prep' && step.waits),
+      )
       .sort((a, b) => minuteOf(a.until) - minuteOf(b.until));
     if (!next) break;
     now = Math.max(now, minuteOf(next.until) + lateMinutes);

@@ -51,13 +51,13 @@ describe('preparing a mould', () => {
     expect(only('prep', steps(plannedYard(), plan)).at(-1)).toMatchObject({
       mould: '900 no. 1',
       clean: true,
-      full: false,
+      waits: true,
     });
     const inMould = [{ mould: '900 no. 1', casting: 'panel-900', filledAt: '2027-04-08T08:00:00+01:00' }];
     expect(only('prep', steps(plannedYard({ inMould })))[0]).toMatchObject({
       mould: '900 no. 1',
       clean: true,
-      full: true,
+      waits: true,
     });
   });
 

@@ -51,12 +51,11 @@ export interface TurnsGeometry {
   outs: Rectangle[];
 }
 
-/** The session in whose column the box of a turn stands: that of its pour, else that of its strip, else the first. */
-const boxSession = ({ pour, strip }: TurnSpan): number => pour ?? strip ?? 0;
+/** The session in whose column the box of a turn stands: that of its pour, or the first for a piece poured before. */
+const boxSession = ({ pour }: TurnSpan): number => pour ?? 0;
 
-/** A piece poured in one session shown and stripped in a later one leaves a tail there. */
-const hasTail = ({ pour, strip }: TurnSpan, session: number): boolean =>
-  pour !== null && strip === session && pour < session;
+/** A piece that is stripped in a later session than that of its box leaves a tail there. */
+const hasTail = (turn: TurnSpan, session: number): boolean => turn.strip === session && boxSession(turn) < session;
 
 const columnsOf = (sessions: number, rows: number, turns: readonly TurnSpan[], sizes: TurnsSizes) => {
   const columns: { x: number; width: number }[] = [];
@@ -102,13 +101,8 @@ const bandOf = (
   sizes: TurnsSizes,
 ): Rectangle => {
   const from = turn.pour === null ? 0 : box.x;
-  const boxEnd = box.x + box.width;
-  const to =
-    turn.strip === null
-      ? width
-      : turn.pour === null || turn.strip === turn.pour
-        ? boxEnd
-        : columns[turn.strip]!.x + sizes.tail;
+  const endsIn = turn.strip === boxSession(turn) ? box.x + box.width : null;
+  const to = endsIn ?? (turn.strip === null ? width : columns[turn.strip]!.x + sizes.tail);
   return { x: from, y: box.y + box.height - sizes.band, width: to - from, height: sizes.band };
 };
 

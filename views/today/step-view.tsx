@@ -20,7 +20,7 @@ const Prep: FC<StepProps<PrepStep>> = ({ step, writable, refused }) => (
       {prepText(step)[0]?.toUpperCase()}
       {prepText(step).slice(1)}.{step.dryMinutes > 0 && ` The coat dries ${step.dryMinutes} minutes before the pour.`}
     </p>
-    {writable && !step.full && (
+    {writable && !step.waits && (
       <WorkForm deed="prepared">
         <input type="hidden" name="mould" value={step.mould} />
         <input type="hidden" name="casting" value={step.casting} />

@@ -32,8 +32,8 @@ export interface PrepStep extends Timed {
   /** What it is set for now, where that is another piece. */
   changeFrom: string | null;
   dryMinutes: number;
-  /** A piece is in it still. */
-  full: boolean;
+  /** A turn comes before it: a piece is in the mould still, or is to be poured first. */
+  waits: boolean;
 }
 
 export interface PourFacts extends Timed {

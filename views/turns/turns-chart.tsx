@@ -58,7 +58,7 @@ const Head: FC<ChartProps & { geometry: TurnsGeometry }> = ({ shown, today, geom
 interface TurnProps {
   turn: TurnFacts;
   place: TurnsGeometry['turns'][number];
-  boxed: 'pour' | 'strip';
+  boxed: 'pour' | 'before';
   today: string;
 }
 
@@ -131,7 +131,7 @@ const Drawing: FC<ChartProps & { geometry: TurnsGeometry }> = (props) => (
       <TurnBox
         turn={turn}
         place={props.geometry.turns[index]!}
-        boxed={props.shown.spans[index]!.pour === null ? 'strip' : 'pour'}
+        boxed={props.shown.spans[index]!.pour === null ? 'before' : 'pour'}
         today={props.today}
       />
     ))}

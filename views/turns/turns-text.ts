@@ -14,8 +14,8 @@ export const fromMomentText = (instant: string, today: string): string =>
 export const whomText = ({ customer }: TurnFacts): string => customer ?? 'Stock';
 
 /** "9:10 to 11:20", or with the day where the strip is on another one; "in it since Sat 3 Apr" for an earlier pour. */
-export const spellText = ({ pouredAt, strippedAt }: TurnFacts, today: string, boxed: 'pour' | 'strip'): string => {
-  if (boxed === 'strip') return `in since ${dayText(pouredAt.slice(0, 10), today)}`;
+export const spellText = ({ pouredAt, strippedAt }: TurnFacts, today: string, boxed: 'pour' | 'before'): string => {
+  if (boxed === 'before') return `in since ${dayText(pouredAt.slice(0, 10), today)}`;
   if (strippedAt === null) return `${clockText(pouredAt)}, stays in`;
   const sameDay = strippedAt.slice(0, 10) === pouredAt.slice(0, 10);
   return `${clockText(pouredAt)} to ${sameDay ? fromClock(strippedAt) : dayText(strippedAt.slice(0, 10), today)}`;

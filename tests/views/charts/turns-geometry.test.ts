@@ -59,9 +59,12 @@ describe('boxes', () => {
     expect(turns[1]!.box.x).toBe(132);
   });
 
-  test('of a piece poured before the first session stand where it is stripped', () => {
-    const { turns } = geometry(2, 1, [{ id: 'a', row: 0, pour: null, strip: 1 }]);
-    expect(turns[0]!.box.x).toBe(92);
+  test('of a piece poured before stand in the first session, before its own turns', () => {
+    const { turns } = geometry(2, 1, [
+      { id: 'a', row: 0, pour: null, strip: 0 },
+      { id: 'b', row: 0, pour: 0, strip: 0 },
+    ]);
+    expect(turns.map(({ box }) => box.x)).toEqual([2, 102]);
   });
 });
 
@@ -77,8 +80,9 @@ describe('the band of setting', () => {
     expect(bandOf({ pour: 0, strip: 2 })).toMatchObject({ x: 2, width: 218 });
   });
 
-  test('begins at the left edge for a piece poured before, and ends with its box', () => {
+  test('begins at the left edge for a piece poured before', () => {
     expect(bandOf({ pour: null, strip: 0 })).toMatchObject({ x: 0, width: 98 });
+    expect(bandOf({ pour: null, strip: 2 })).toMatchObject({ x: 0, width: 220 });
   });
 
   test('runs to the right edge while the piece stays in', () => {

@@ -27,7 +27,7 @@ const prep: PrepStep = {
     casting: 'panel-900',
     piece: 'Panel 900',
   },
-  ...{ clean: false, seal: false, changeFrom: null, dryMinutes: 0, full: false },
+  ...{ clean: false, seal: false, changeFrom: null, dryMinutes: 0, waits: false },
 };
 const pour = {
   mould: '900 no. 1',

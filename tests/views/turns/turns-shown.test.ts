@@ -86,7 +86,7 @@ describe('the words', () => {
       '9:10 to Sun 11 Apr',
     );
     expect(spellText({ ...turn('a', 0, null), strippedAt: null }, today, 'pour')).toBe('9:10, stays in');
-    expect(spellText(turn('a', null, 0), today, 'strip')).toBe('in since Sat 10 Apr');
+    expect(spellText(turn('a', null, 0), today, 'before')).toBe('in since Sat 10 Apr');
   });
 
   test('are cut where they would not fit', () => {
