@@ -1,0 +1,70 @@
+import { monitorEventLoopDelay } from 'node:perf_hooks';
+import { expect, onTestFinished, test, vi } from 'vitest';
+import type { Database } from '../db/open.ts';
+import { storedPlan } from '../db/stores/plan-store.ts';
+import { replaceYard } from '../db/stores/replace-yard.ts';
+import { startBackground } from '../src/background.ts';
+import { currentPlan } from '../src/usecases/make-plan.ts';
+import { showFirst } from '../src/usecases/show-first.ts';
+import { scaledYard } from './support/scaled-yard.ts';
+import { temporaryDatabase } from './support/temporary-database.ts';
+import { withWorsePlan, worsePlan } from './support/worse-plan.ts';
+
+const beside = (database: Database, now: string) => {
+  const told: string[] = [];
+  const limits = { improvementLimitMs: 60_000, questionLimitMs: 20_000 };
+  const background = startBackground({ database, now: () => now, tell: (words) => void told.push(words), ...limits });
+  onTestFinished(() => background.close());
+  return { background, told };
+};
+
+test('a stored plan is improved in a thread, and the next view shows the better one', async () => {
+  const context = await withWorsePlan();
+  const { background, told } = beside(context.database, context.now);
+  background.planMade();
+  expect((await currentPlan(context)).plan).toEqual(worsePlan());
+  await vi.waitFor(() => expect(background.improving()).toBe(false), 20_000);
+  const { plan } = await currentPlan({ ...context, background });
+  expect(plan.score.weightedDaysLate).toBeLessThan(worsePlan().score.weightedDaysLate);
+  expect(told).toEqual([]);
+});
+
+/** A search through it takes far longer than the test. */
+const largeYard = async () => {
+  const yard = scaledYard(120, 24);
+  const database = await temporaryDatabase();
+  await database.write((tx) => replaceYard(tx, yard));
+  return { database, now: yard.yard.now };
+};
+
+test('while a better plan is looked for, requests are answered and none waits for the search', async () => {
+  const context = await largeYard();
+  await currentPlan(context);
+  const { background } = beside(context.database, context.now);
+  await showFirst(context);
+  const delays = monitorEventLoopDelay({ resolution: 5 });
+  background.planMade();
+  // What reading and drawing take by themselves is the page's own; the search must add nothing to speak of.
+  delays.enable();
+  await new Promise((resolve) => setTimeout(resolve, 1_500));
+  delays.disable();
+  expect(background.improving()).toBe(true);
+  const ninetyNinthMs = delays.percentile(99) / 1e6;
+  expect(ninetyNinthMs).toBeLessThan(50);
+});
+
+test('closing ends the search that is under way, and leaves the plan as it was', async () => {
+  const context = await largeYard();
+  await currentPlan(context);
+  const before = await context.database.read(storedPlan);
+  const { background, told } = beside(context.database, context.now);
+  background.planMade();
+  await new Promise((resolve) => setTimeout(resolve, 300));
+  expect(background.improving()).toBe(true);
+  const asked = performance.now();
+  await background.close();
+  expect(performance.now() - asked).toBeLessThan(2_000);
+  expect(background.improving()).toBe(false);
+  expect(await context.database.read(storedPlan)).toEqual(before);
+  expect(told).toEqual([]);
+});

@@ -1,0 +1,61 @@
+import { setTimeout as pause } from 'node:timers/promises';
+import { describe, expect, onTestFinished, test } from 'vitest';
+import { type PlanThread, planThread } from '../src/plan-thread.ts';
+import { thinkThrough } from '../src/usecases/long-thought.ts';
+import { scaledYard } from './support/scaled-yard.ts';
+import { worsePlanYard } from './support/worse-plan.ts';
+
+const thread = (limitMs: number): PlanThread & { told: string[] } => {
+  const told: string[] = [];
+  const started = planThread({ limitMs, tell: (words) => void told.push(words) });
+  onTestFinished(() => started.close());
+  return { ...started, told };
+};
+
+const AMPLE_MS = 30_000;
+/** A search through hundreds of orders takes longer than this on any machine. */
+const SHORT_MS = 1_500;
+const late = { ...worsePlanYard, moulds: worsePlanYard.moulds.slice(0, 1) };
+const endless = () => ({ yard: scaledYard(400, 80) });
+
+describe('a thread', () => {
+  test('answers as the same calculation does here, one question after another', async () => {
+    const { think, told } = thread(AMPLE_MS);
+    const both = await Promise.all([think('next moulds', { yard: late }), think('better plan', { yard: late })]);
+    expect(both).toEqual([thinkThrough('next moulds', { yard: late }), thinkThrough('better plan', { yard: late })]);
+    expect(told).toEqual([]);
+  });
+
+  test('gives up what takes too long, says so, and answers the next question', async () => {
+    const { think, told } = thread(SHORT_MS);
+    expect(await think('better plan', endless())).toBeNull();
+    expect(told).toEqual(['Working out "better plan" was given up after 1.5 seconds. Nothing was changed by it.']);
+  });
+
+  test('gives up what nobody wants any more, and answers the next question', async () => {
+    const { think, giveUp, told } = thread(AMPLE_MS);
+    const unwanted = think('better plan', endless());
+    await pause(300);
+    giveUp();
+    expect(await unwanted).toBeNull();
+    expect(await think('next moulds', { yard: late })).toEqual(thinkThrough('next moulds', { yard: late }));
+    expect(told).toEqual([]);
+  });
+
+  test('that fails says why, and answers the next question', async () => {
+    const { think, told } = thread(AMPLE_MS);
+    const broken = { yard: { ...late, castings: [] } };
+    expect(await think('better plan', broken)).toBeNull();
+    expect(told).toHaveLength(1);
+    expect(told[0]).toMatch(/^A calculation failed: /);
+    expect(await think('next moulds', { yard: late })).toEqual(thinkThrough('next moulds', { yard: late }));
+  });
+
+  test('that is closed answers nothing, not even what waited', async () => {
+    const { think, close } = thread(AMPLE_MS);
+    const waiting = [think('better plan', endless()), think('next moulds', { yard: late })];
+    await close();
+    expect(await Promise.all(waiting)).toEqual([null, null]);
+    expect(await think('next moulds', { yard: late })).toBeNull();
+  });
+});
