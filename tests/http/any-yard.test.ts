@@ -1,0 +1,77 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { plannedYard, saturday } from '../support/planned-yard.ts';
+import { randomYard } from '../support/random-yard.ts';
+import { screensOver } from '../support/screens.ts';
+
+describe('any yard that can be planned', () => {
+  test.each([1, 2, 3, 4, 5, 6, 7, 8])('has its pages, yard %i', async (seed) => {
+    const { get } = await screensOver(randomYard(seed, 'small'));
+    for (const path of ['/buying', '/today', '/turns', '/turns?from=3'])
+      expect([path, (await get(path)).status]).toEqual([path, 200]);
+  });
+});
+
+const FORMS = [
+  ...['/buying/bought', '/buying/arrived', '/buying/not-coming', '/buying/counted'],
+  ...['/today/prepared', '/today/poured', '/today/stripped', '/today/packed', '/today/unpacked'],
+  ...['/today/no-work', '/today/stop-at', '/today/one-fewer'],
+];
+const NAMES = [
+  ...[
+    'material',
+    'line',
+    'quantity',
+    'on',
+    'price',
+    'goods',
+    'came',
+    'counted',
+    'mould',
+    'casting',
+    'sealed',
+    'good',
+    'order',
+  ],
+  ...['mould0', 'casting0', 'filled0', 'bags', 'filledAt', 'other', 'date', 'session', 'at', 'window', 'evenShort'],
+];
+const value = fc.oneof(
+  fc.string({ unit: 'binary', maxLength: 20 }),
+  fc.constantFrom(
+    '',
+    '0',
+    '-1',
+    '1e9',
+    '9999999',
+    'NaN',
+    '<script>',
+    "'; drop table orders",
+    '2027-04-10',
+    '9999-12-31',
+    '10:00',
+    'yes',
+  ),
+  fc.constantFrom(
+    'mortar',
+    'rod',
+    'mesh',
+    '900 no. 1',
+    '900 no. 2',
+    'panel-900',
+    '27-001',
+    saturday('08:00'),
+    '2027-13-01T99:99:00Z',
+  ),
+);
+
+test('no form, whatever is in it, is a fault of the program', async () => {
+  const yard = plannedYard({ yard: { ...plannedYard().yard, now: saturday('09:00') } });
+  const { post } = await screensOver(yard);
+  await fc.assert(
+    fc.asyncProperty(fc.constantFrom(...FORMS), fc.dictionary(fc.constantFrom(...NAMES), value), async (path, form) => {
+      const { status } = await post(path, form);
+      expect([303, 422]).toContain(status);
+    }),
+    { numRuns: 150 },
+  );
+}, 60_000);
