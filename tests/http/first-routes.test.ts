@@ -87,6 +87,57 @@ describe('the first page', () => {
   });
 });
 
+/* The same yard: one panel more on the 10th takes a place from the order of two, which is then a Saturday later. */
+describe('a day that is wanted', () => {
+  const asked = async (wantedOn: string, headers?: Record<string, string>) => {
+    const { get } = await screensOver(smallYard({ work: saturdays('11:30') }));
+    return get(`/?${new URLSearchParams({ what: 'casting:panel-900', number: '1', wantedOn })}`, headers);
+  };
+
+  test('is answered with a plain yes when it can be kept', async () => {
+    const text = await textOf(await asked('2027-04-24'));
+    expect(text).toContain('Yes, Sat 24 Apr can be kept, and no date already given gets later.');
+  });
+
+  test('is answered with every date that it would push, and by how much', async () => {
+    expect(await textOf(await asked('2027-04-10'))).toContain(
+      'Sat 10 Apr could be kept, but a date already given would get later: ' +
+        'School garden: Sat 10 Apr to Sat 17 Apr, 7 days later.',
+    );
+  });
+
+  test('is answered with no when even before everything else it would be later', async () => {
+    expect(await textOf(await asked('2027-04-09'))).toContain(
+      "No, Fri 9 Apr can't be kept: even before everything else it would be later.",
+    );
+  });
+
+  test('that has passed is said to have passed', async () => {
+    expect(await textOf(await asked('2027-04-07'))).toContain('Wed 7 Apr has passed.');
+  });
+
+  test('that does not exist is asked for again, with what was typed', async () => {
+    const answer = await asked('2027-02-30');
+    expect(answer.status).toBe(422);
+    const html = await answer.text();
+    expect(html).toContain('That date does not exist.');
+    expect(html).toContain('value="2027-02-30"');
+  });
+
+  test('asked live waits for what it would push until the answer stands', async () => {
+    const live = { 'HX-Request-Type': 'partial' };
+    const soon = await (await asked('2027-04-10', live)).text();
+    expect(soon).toContain('What it would push is being looked at.');
+    expect(soon).toContain('wantedOn=2027-04-10&amp;holds=yes');
+  });
+
+  test('goes with the question into the order that is taken', async () => {
+    const { get } = await screensOver();
+    const html = await (await get('/orders/new?what=kit:pair&number=1&wantedOn=2027-05-08')).text();
+    expect(html).toMatch(/name="wantedOn"[^>]*value="2027-05-08"|value="2027-05-08"[^>]*name="wantedOn"/);
+  });
+});
+
 /** Work of this machine in milliseconds: unlike the time on the clock it says nearly the same on a busy one. */
 const workMs = async (what: () => Promise<unknown>): Promise<number> => {
   const before = process.cpuUsage();

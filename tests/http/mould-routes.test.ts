@@ -148,3 +148,30 @@ describe('the other marks', () => {
     expect((await post(path('900 no. 1', 'painted'), {})).status).toBe(404);
   });
 });
+
+describe('which mould to build next', () => {
+  const owing = (due: string) =>
+    smallYard({
+      orders: [
+        { id: '27-001', customer: 'School garden', due, lines: [{ kit: 'pair', quantity: 12 }] },
+        { id: '27-002', due, lines: [{ kit: 'pair', quantity: 4 }] },
+      ],
+    });
+
+  test('is found out when asked, in days of each order that is late', async () => {
+    const { get } = await screensOver(owing('2027-04-17'));
+    expect(await textOf(await get('/moulds'))).toContain('Which mould to build next Find out');
+    const sentence =
+      /One more 900 mould would take (\d+) days off what is late: School garden (\d+) days(?: and order 27-002 (\d+) days)?\./;
+    const text = await textOf(await get('/moulds?next=yes'));
+    const [, all, ...each] = sentence.exec(text) ?? [];
+    expect(Number(all)).toBeGreaterThan(0);
+    expect(each.reduce((sum, days) => sum + Number(days ?? 0), 0)).toBe(Number(all));
+    expect(await textOf(await get('/moulds/next', { 'HX-Request-Type': 'partial' }))).toMatch(sentence);
+  });
+
+  test('is none when nothing is late', async () => {
+    const { get } = await screensOver(owing('2027-06-26'));
+    expect(await textOf(await get('/moulds?next=yes'))).toContain("Nothing is late by today's plan");
+  });
+});

@@ -158,3 +158,33 @@ describe('handing over', () => {
     expect((await database.read((tx) => orderById(tx, '27-001')))?.status).toBe('handed over');
   });
 });
+
+/*
+ * Four kits are eight panels, promised for Saturday 17 April. Saturdays to 11:30 have time for two or three panels each,
+ * and what is promised for the 17th needs a day of work more before then.
+ */
+describe('the page of a late order', () => {
+  const lateYard = smallYard({
+    work: [{ rule: 'FREQ=WEEKLY;BYDAY=SA', from: '2027-01-02', start: '08:00', end: '11:30' }],
+    orders: [
+      { id: '27-001', customer: 'School garden', due: '2027-04-17', lines: [{ kit: 'pair', quantity: 4 }] },
+      { id: '27-002', customer: 'Pat Dunne', due: '2027-06-05', lines: [{ kit: 'pair', quantity: 1 }] },
+    ],
+  });
+  const sentence = /One more session on Fri 9 Apr, 08:00 to 11:30: \w{3} \d+ \w{3}, \d+ days sooner\./;
+
+  test('leads to what holds it, and says it in sentences when asked', async () => {
+    const { get } = await screensOver(lateYard);
+    const html = await (await get('/orders/27-001')).text();
+    expect(html).toContain('href="/orders/27-001?holds=yes"');
+    expect(html).toContain('hx-get="/orders/27-001/limits"');
+    expect(await textOf(await get('/orders/27-001?holds=yes'))).toMatch(sentence);
+    expect(await textOf(await get('/orders/27-001/limits', { 'HX-Request-Type': 'partial' }))).toMatch(sentence);
+  });
+
+  test('is the only one that does: an order in time is held by nothing', async () => {
+    const { get } = await screensOver(lateYard);
+    expect(await textOf(await get('/orders/27-002'))).not.toContain('What holds it');
+    expect((await get('/orders/27-099/limits')).status).toBe(404);
+  });
+});

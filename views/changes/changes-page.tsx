@@ -27,8 +27,10 @@ export const changesAnswer = ({ days, today, newest }: Pick<ChangesModel, 'days'
   const first = days.at(-1)?.date;
   if (!first) return newest ? 'Nothing has been changed yet.' : 'There are no older changes.';
   const moving = changes.filter(({ given }) => given.length > 0).length;
-  const many = `${countWord(changes.length)} ${changes.length === 1 ? 'change' : 'changes'} since ${dayText(first, today)}.`;
-  return `${many} ${countWord(moving)} of them moved a date that was given.`.replace('No of them', 'None of them');
+  const since = `since ${dayText(first, today)}`;
+  if (changes.length === 1) return `One change ${since}, and it moved ${moving ? 'a' : 'no'} date that was given.`;
+  const of = moving === 0 ? 'None' : countWord(moving);
+  return `${countWord(changes.length)} changes ${since}. ${of} of them moved a date that was given.`;
 };
 
 const Planned: FC<{ moves: readonly Move[]; today: string }> = ({ moves, today }) =>

@@ -54,11 +54,12 @@ const ReadyPart: FC<{ asked: AskedModel; today: string }> = ({ asked: { facts, e
 
 /** Below the question, so that it does not push the number about that is being changed. */
 const SoonerPart: FC<{ asked: AskedModel; today: string }> = ({ asked, today }) => {
-  const { facts, chosen } = asked;
+  const { facts, chosen, errors } = asked;
   if (!facts || facts.earliestOn === null) return chosen && <ChosenAnswer chosen={chosen} today={today} />;
   const sentences = soonerSentences(facts, today);
   return (
     <>
+      {errors.wantedOn && <p>{errors.wantedOn}</p>}
       {chosen && <ChosenAnswer chosen={chosen} today={today} />}
       {sentences.length > 0 && (
         <>

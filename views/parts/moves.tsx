@@ -43,7 +43,9 @@ const Move: FC<{ moved: MovedPromise; today: string }> = ({ moved, today }) => {
         {moved.to ? dayText(moved.to, today) : 'no date'}, {moveText(moved.from, moved.to)}
         {standingText(moved)}.{moved.reason && ` ${moved.reason}`}
       </p>
-      <CopyMessage id={`message-${moved.order}`} text={moveMessage(moved, today)} name={nameOf(moved)} />
+      {moved.kind !== 'spare' && (
+        <CopyMessage id={`message-${moved.order}`} text={moveMessage(moved, today)} name={nameOf(moved)} />
+      )}
     </li>
   );
 };

@@ -1,0 +1,101 @@
+import { describe, expect, test } from 'vitest';
+import { createApp } from '../../src/http/app.ts';
+import { FRIDAY, fixedYard } from '../support/fixed-yard.ts';
+import { demoScreens, screensOver, textOf } from '../support/screens.ts';
+import { smallYard } from '../support/small-yard.ts';
+
+const damage = { note: 'split', repairedOn: '', pieceGood: '' };
+
+describe('the changes', () => {
+  test('of a new yard are none, and it says where they come from', async () => {
+    const { get } = await screensOver();
+    expect(await textOf(await get('/changes'))).toMatch(/^Nothing has been changed yet\. Whatever is written down/);
+  });
+
+  test('are linked from the first page and the orders', async () => {
+    const { get } = await screensOver();
+    for (const path of ['/', '/orders']) expect(await (await get(path)).text()).toContain('href="/changes"');
+  });
+
+  test('stand under their day, with the event, the dates it moved, and a way to undo it', async () => {
+    const { get, post, textAfter } = await screensOver(
+      smallYard({
+        orders: [{ id: '27-001', customer: 'School garden', due: '2027-04-17', lines: [{ kit: 'pair', quantity: 2 }] }],
+      }),
+    );
+    await post('/moulds/900 no. 2/damaged', damage);
+    const text = await textOf(await get('/changes'));
+    expect(text).toContain('One change since Thu 8 Apr, and it moved a date that was given.');
+    expect(text).toContain(
+      'Today, Thu 8 Apr 9:00 900 no. 2 marked damaged. Undo School garden: Sat 17 Apr to Sat 24 Apr, 7 days later; 7 days after the date given.',
+    );
+    const undone = await textAfter(await post('/undo', { change: '1', back: '/changes' }));
+    expect(undone).toContain('900 no. 2 marked damaged. This was taken back.');
+    expect(undone).toContain('9:00 Undone: 900 no. 2 marked damaged. Undo School garden: Sat 24 Apr to Sat 17 Apr');
+  });
+
+  test('tell what moved by plan only apart from the dates given', async () => {
+    const { get, post } = await screensOver(
+      smallYard({
+        orders: [
+          { id: '27-001', customer: 'School garden', due: '2027-06-26', lines: [{ kit: 'pair', quantity: 2 }] },
+          { id: '27-002', customer: 'Pat Dunne', lines: [{ kit: 'pair', quantity: 1 }] },
+        ],
+      }),
+    );
+    const answer = await post('/moulds/900 no. 2/damaged', damage);
+    const said = await textOf(await get(answer.headers.get('Location') ?? ''));
+    expect(said).toContain('moved, and no date given did.');
+    const text = await textOf(await get('/changes'));
+    expect(text).toContain('One change since Thu 8 Apr, and it moved no date that was given.');
+    expect(text).toMatch(/By plan only: \d orders? (School garden|Pat Dunne): Sat \d+ Apr to Sat/);
+  });
+
+  test('say why something that was fixed could not stay', async () => {
+    const { friday } = await fixedYard();
+    const app = createApp({ database: friday.database, now: () => FRIDAY });
+    await app.request('/moulds/900 no. 2/damaged', { method: 'POST', body: new URLSearchParams(damage) });
+    expect(await textOf(await app.request('/changes'))).toMatch(
+      /Saturday was fixed, but the mix at 8:25 for 900 no\. 1 and 900 no\. 2 could not stay: [^.]*900 no\. 2/,
+    );
+  });
+
+  test('say what time alone moved, leave a notice of it, and offer no undo for it', async () => {
+    const { database } = await demoScreens();
+    const at = (now: string) => createApp({ database, now: () => now });
+    await at('2027-04-05T07:30:00Z').request('/');
+    const later = at('2027-04-19T07:30:00Z');
+    const first = await textOf(await later.request('/'));
+    expect(first).toMatch(
+      /^\d+ pieces to be poured by now are not marked poured\. .* days? after the date given\. Read/,
+    );
+    const html = await (await later.request('/changes')).text();
+    expect(await textOf(new Response(html))).toMatch(
+      /\d+ pieces to be poured by now are not marked poured\. School garden/,
+    );
+    expect(html).not.toContain('Undo: 1');
+  });
+
+  test('are shown sixty at a time, the older ones by a link', async () => {
+    const { get, post } = await screensOver();
+    for (let change = 0; change < 61; change += 1) await post('/moulds/900 no. 2/sealed', {});
+    const html = await (await get('/changes')).text();
+    expect(html).toContain('href="/changes?before=2"');
+    const older = await textOf(await get('/changes?before=2'));
+    expect(older).toMatch(/^One change since Thu 8 Apr, and it moved no date that was given\./);
+    expect(older).toContain('Newest changes');
+  });
+});
+
+test('the notice of a change is looked at again while a better plan is looked for', async () => {
+  const { database, now } = { ...(await fixedYard()).friday };
+  const background = { planMade: () => {}, improving: () => true, think: async () => null };
+  const app = createApp({ database, now: () => now, background });
+  const answer = await app.request('/moulds/900 no. 2/sealed', { method: 'POST', body: new URLSearchParams() });
+  const html = await (await app.request(answer.headers.get('Location') ?? '')).text();
+  expect(html).toContain('hx-get="/changes/1/notice?back=%2Fmoulds"');
+  expect(await textOf(await app.request('/changes/1/notice?back=/moulds'))).toContain('900 no. 2 marked sealed. Undo');
+  const settled = createApp({ database, now: () => now });
+  expect(await (await settled.request('/changes/1/notice?back=/moulds')).text()).not.toContain('hx-get="/changes');
+  expect((await settled.request('/changes/99/notice')).status).toBe(404);
+});
