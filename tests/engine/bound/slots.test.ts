@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
+import type { PlanFile } from '../../../shared/plan.ts';
 import { dateOfDay, minuteOf } from '../../../shared/time.ts';
 import type { YardFile, YardFileInput } from '../../../shared/yard-file.ts';
 import { soonestDays } from '../../../src/engine/bound/slots.ts';
 import { compile } from '../../../src/engine/place/compile.ts';
+import type { Problem } from '../../../src/engine/place/problem.ts';
 import { planYard } from '../../../src/engine/plan.ts';
 import { calendarOf } from '../../../src/engine/work/calendar.ts';
 import { randomYard } from '../../support/random-yard.ts';
@@ -55,9 +57,7 @@ describe('by when the pieces of one casting can be there at the very soonest', (
 });
 
 /** Hand-over days of all pieces of a casting that a plan has, in rising order. */
-const daysInPlan = (yard: YardFile, casting: number): number[] => {
-  const plan = planYard(yard, { effort: 'quick' });
-  const problem = compile(yard);
+const daysInPlan = (yard: YardFile, problem: Problem, plan: PlanFile, casting: number): number[] => {
   const { id } = yard.castings[casting]!;
   const inMould = new Map(yard.inMould.map((x) => [x.mould, x.casting]));
   const ready = [
@@ -73,8 +73,9 @@ test('no plan has a piece sooner', () => {
   for (let seed = 0; seed < 40; seed++) {
     const yard = randomYard(seed, seed % 4 === 0 ? 'tight-rack' : 'small');
     const problem = compile(yard);
+    const plan = planYard(yard, { effort: 'quick' });
     yard.castings.forEach((casting, c) => {
-      const planned = daysInPlan(yard, c);
+      const planned = daysInPlan(yard, problem, plan, c);
       const soonest = soonestDays(problem, c, planned.length);
       expect(soonest.length, `seed ${seed}, ${casting.id}`).toBe(planned.length);
       expect(

@@ -1,0 +1,120 @@
+import { describe, expect, test } from 'vitest';
+import type { PlanFile } from '../../../shared/plan.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { planWithMemory } from '../../../src/engine/plan.ts';
+import { quoteOrder } from '../../../src/engine/quote/quote.ts';
+import { refereePlan } from '../../../src/engine/referee.ts';
+import { audit } from '../../contract/audit-plan.mjs';
+import { randomYard } from '../../support/random-yard.ts';
+import { smallYard } from '../../support/small-yard.ts';
+
+const base = smallYard();
+const pair = (id: string, due?: string) => ({ id, due, weight: 1, lines: [{ kit: 'pair', quantity: 1 }] });
+/** Each mould turns once a Saturday: stripped the Saturday after it was filled. */
+const slow = { mixes: [{ ...base.mixes[0]!, demouldMinutes: 1000 }] };
+
+describe('a pair of panels in a yard of two moulds', () => {
+  // Filled on Saturday the 10th, stripped and packed on the 17th: it is packed at the end of the session, so that the early
+  // hours stay free for pours.
+  test('nothing else to do: stripped a week after it is filled', () => {
+    expect(quoteOrder(smallYard({ ...slow, orders: [] }), pair('new'))).toEqual({
+      earliestAt: '2027-04-17T12:00:00+01:00',
+      earliestOn: '2027-04-17',
+      promiseOn: '2027-04-17',
+      ifFirstOn: '2027-04-17',
+      limits: [],
+    });
+  });
+
+  test('behind a pair that is promised: a week later, unless it goes first', () => {
+    expect(quoteOrder(smallYard({ ...slow, orders: [pair('a', '2027-04-17')] }), pair('new'))).toMatchObject({
+      earliestOn: '2027-04-24',
+      ifFirstOn: '2027-04-17',
+    });
+  });
+
+  // What is wanted for the 24th can wait a week: a planned date may move, a promise is kept.
+  test('before one that can wait', () => {
+    expect(quoteOrder(smallYard({ ...slow, orders: [pair('a', '2027-04-24')] }), pair('new')).earliestOn).toBe(
+      '2027-04-17',
+    );
+    expect(quoteOrder(smallYard({ ...slow, orders: [pair('a')] }), pair('new')).earliestOn).toBe('2027-04-17');
+  });
+
+  test('with a session in hand it is promised for the Saturday after', () => {
+    const yard = { ...base.yard, sessionsInHand: 1 };
+    expect(quoteOrder(smallYard({ ...slow, yard, orders: [] }), pair('new'))).toMatchObject({
+      earliestOn: '2027-04-17',
+      promiseOn: '2027-04-24',
+    });
+  });
+
+  test('from finished pieces it is packed on Saturday', () => {
+    const finished = [{ casting: 'panel-900', count: 2 }];
+    expect(quoteOrder(smallYard({ ...slow, finished, orders: [] }), pair('new')).earliestAt).toBe(
+      '2027-04-10T12:00:00+01:00',
+    );
+  });
+
+  test('its own date plays no part', () => {
+    const yard = smallYard({ ...slow, orders: [pair('a', '2027-04-17')] });
+    expect(quoteOrder(yard, pair('new', '2027-04-01'))).toEqual(quoteOrder(yard, pair('new')));
+  });
+});
+
+describe('an order that cannot be made', () => {
+  const none = { earliestAt: null, earliestOn: null, promiseOn: null, ifFirstOn: null, limits: [] };
+  test('for want of a mould', () => {
+    const moulds = base.moulds.map((m) => ({ ...m, condition: 'retired' as const }));
+    expect(quoteOrder(smallYard({ moulds, orders: [] }), pair('new'))).toEqual({
+      ...none,
+      reason: 'no usable mould makes panel 900',
+    });
+  });
+
+  test('for want of mortar', () => {
+    const materials = base.materials.map((m) => (m.id === 'mortar' ? { ...m, onHand: 0 } : m));
+    expect(quoteOrder(smallYard({ materials, orders: [] }), pair('new'))).toEqual({
+      ...none,
+      reason: expect.stringMatching(
+        /^Rapid mortar cannot be had: 0\.99 more bag are needed|^Rapid mortar cannot be had/,
+      ),
+    });
+  });
+
+  test('for want of time', () => {
+    const yard = { ...base.yard, horizonDays: 1 };
+    const quote = quoteOrder(smallYard({ yard, orders: [] }), pair('new'));
+    expect(quote).toMatchObject(none);
+    expect(quote.reason).toBeTruthy();
+  });
+});
+
+const daysLate = (plan: PlanFile, id: string) => plan.orders.find((o) => o.id === id)?.daysLate ?? Infinity;
+
+test('the date is met by a whole plan in which no promise gets later', () => {
+  let asked = 0;
+  for (let seed = 0; seed < 32; seed++) {
+    const yard = randomYard(seed, seed % 4 === 0 ? 'tight-rack' : 'small');
+    if (yard.orders.length < 2) continue;
+    const order = yard.orders.at(-1)!;
+    const free = <T extends { order?: string }>(x: T): T => (x.order === order.id ? { ...x, order: undefined } : x);
+    const without: YardFile = {
+      ...yard,
+      orders: yard.orders.slice(0, -1),
+      finished: yard.finished.map(free),
+      inMould: yard.inMould.map(free),
+    };
+    const { plan: present, memory } = planWithMemory(without, { effort: 'quick' });
+    const { earliestOn } = quoteOrder(without, order, { memory });
+    if (earliestOn === null) continue;
+    const taken = { ...without, orders: [...without.orders, { ...order, due: earliestOn }] };
+    const { plan } = planWithMemory(taken, { effort: 'quick', memory, near: present });
+    const later = without.orders.filter((o) => daysLate(plan, o.id) > daysLate(present, o.id)).map((o) => o.id);
+    expect({ later, late: daysLate(plan, order.id) }, `seed ${seed}`).toEqual({ later: [], late: 0 });
+    expect(audit(taken, plan).faults).toEqual([]);
+    expect(refereePlan(taken, plan)).toEqual([]);
+    asked++;
+  }
+  expect(asked).toBeGreaterThan(15);
+});
