@@ -21,13 +21,14 @@ export const lastMixStart = (mix: Mix, fillMinutes: number, session: Session): M
   return last >= session.from ? last : null;
 };
 
-/** For each mix that is mixed in a session, the last minute to begin a batch as large as the largest one planned. */
+/** For each mix that is mixed in a session, the last minute to begin a batch as large as the last one planned. */
 export const lastMixes = (plan: PlanFile, yard: YardFile, session: Session): { mix: string; at: Minute }[] => {
-  const mixed = plan.batches.filter(({ start }) => minuteOf(start) >= session.start && minuteOf(start) < session.end);
+  const mixed = plan.batches
+    .filter(({ start }) => minuteOf(start) >= session.start && minuteOf(start) < session.end)
+    .sort((a, b) => minuteOf(a.start) - minuteOf(b.start));
   return yard.mixes.flatMap((mix) => {
-    const fills = mixed.filter((batch) => batch.mix === mix.id).map((batch) => fillMinutesOf(batch, plan));
-    if (fills.length === 0) return [];
-    const at = lastMixStart(mix, Math.max(...fills), session);
+    const last = mixed.filter((batch) => batch.mix === mix.id).at(-1);
+    const at = last ? lastMixStart(mix, fillMinutesOf(last, plan), session) : null;
     return at === null ? [] : [{ mix: mix.name, at }];
   });
 };

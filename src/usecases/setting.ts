@@ -13,10 +13,14 @@ export interface Setting {
   workableUntil(mix: Mix, mixed: Minute): Minute;
 }
 
+/** In hard frost a piece never sets. A hundred years stand for that: no calendar reaches much further. */
+const LONGEST_MINUTES = 36_500 * 1440;
+
 export const settingOf = (yard: YardFile): Setting => {
   const climate = climateOf(yard.temperatures, calendarOf(yard.yard.timeZone));
   const ageings = new Map(yard.mixes.map((mix) => [mix.id, ageingOf(mix, climate)]));
-  const whenAged = (mix: Mix, from: Minute, minutes: number) => ageings.get(mix.id)!.whenAged(from, minutes);
+  const whenAged = (mix: Mix, from: Minute, minutes: number) =>
+    Math.min(ageings.get(mix.id)!.whenAged(from, minutes), from + LONGEST_MINUTES);
   const mixOf = (casting: string): Mix => {
     const mix = yard.castings.find(({ id }) => id === casting)?.mix;
     const found = yard.mixes.find(({ id }) => id === mix);

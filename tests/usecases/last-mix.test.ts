@@ -37,6 +37,27 @@ describe('the last mix of a session', () => {
     expect(lastIn({ work: [hours('12:00', ['strip'])] })).toEqual([]);
   });
 
+  test('is for a batch as large as the last one planned, so it is never before that', () => {
+    const plan = handPlan();
+    const later = {
+      prepStart: saturday('11:00'),
+      prepEnd: saturday('11:12'),
+      fillStart: saturday('11:30'),
+      fillEnd: saturday('11:37'),
+    };
+    plan.pours.push({ ...plan.pours[0]!, id: 'P3', batch: 'B2', ...later });
+    plan.batches.unshift({
+      ...plan.batches[0]!,
+      id: 'B2',
+      start: saturday('11:20'),
+      mixEnd: saturday('11:30'),
+      end: saturday('11:37'),
+      pours: ['P3'],
+    });
+    // 11:45 less 10 to mix and 7 to fill.
+    expect(lastIn({}, plan)[0]?.at).toBe(minuteOf(saturday('11:28')));
+  });
+
   test('is not named when nothing is mixed, or nothing would fit', () => {
     expect(lastIn({}, { ...handPlan(), batches: [] })).toEqual([]);
     expect(lastIn({ mixes: [{ ...mix, attendMinutes: 230 }] })).toEqual([]);

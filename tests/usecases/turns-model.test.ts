@@ -58,6 +58,15 @@ describe('turns', () => {
     ]);
   });
 
+  test('of a piece that will never set in the frost are shown all the same', () => {
+    const yard = plannedYard({
+      temperatures: [{ from: '2027-04-01', celsius: -150 }],
+      inMould: [{ mould: '900 no. 2', casting: 'panel-900', filledAt: '2027-04-08T08:00:00Z' }],
+    });
+    const { mayFrom } = turnsModel(yard, handPlan()).moulds[1]!.turns[0]!;
+    expect(Number(mayFrom.slice(0, 4))).toBe(2127);
+  });
+
   test('say which mould is out of use and until when; a scrapped one is left out', () => {
     const [one, two] = plannedYard().moulds;
     const yard = plannedYard({

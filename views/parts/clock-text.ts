@@ -9,6 +9,12 @@ export const fromClock = (instant: string): string => clock(Math.ceil(minutesOf(
 /** In steps of five minutes and never too late: "10:44" is "10:40". For the time by which something has to be done. */
 export const byClock = (instant: string): string => clock(Math.floor(minutesOf(instant) / 5) * 5);
 
+const NEVER_YEARS = 25;
+
+/** A moment so far off that it stands for never: a piece in hard frost does not set. No plan reaches that far. */
+export const isNever = (instant: string, today: string): boolean =>
+  Number(instant.slice(0, 4)) - Number(today.slice(0, 4)) > NEVER_YEARS;
+
 /** "8:00 to 13:30" */
 export const hoursText = ({ start, end }: { start: string; end: string }): string => {
   const midnight = end.slice(0, 10) > start.slice(0, 10) && minutesOf(end) === 0;

@@ -1,4 +1,4 @@
-import { byClock, fromClock, hoursText } from '../parts/clock-text.ts';
+import { byClock, fromClock, hoursText, isNever } from '../parts/clock-text.ts';
 import { clockText, countText, dayText } from '../parts/day-text.ts';
 import { listText, quantityText } from '../parts/quantity-text.ts';
 import type { AmountFacts, BatchStep, CutFacts, PrepStep, SessionHours, Step, TodayModel } from './today-facts.ts';
@@ -23,6 +23,7 @@ export const cutText = ({ count, lengthMm, name }: CutFacts): string => `${count
 
 /** "May be stripped now", "from 10:45" today, "from Sun 11 Apr, 7:30" on another day. */
 export const mayText = (mayFrom: string, { today, now }: Pick<TodayModel, 'today' | 'now'>): string => {
+  if (isNever(mayFrom, today)) return 'It is too cold for it to set';
   if (Date.parse(mayFrom) <= Date.parse(now)) return 'May be stripped now';
   const day = mayFrom.slice(0, 10) === today ? '' : `${dayText(mayFrom.slice(0, 10), today)}, `;
   return `May be stripped from ${day}${fromClock(mayFrom)}`;

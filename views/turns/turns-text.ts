@@ -1,4 +1,4 @@
-import { fromClock } from '../parts/clock-text.ts';
+import { fromClock, isNever } from '../parts/clock-text.ts';
 import { clockText, countText, dayText } from '../parts/day-text.ts';
 import { listText } from '../parts/quantity-text.ts';
 import type { MouldTurns, TurnFacts } from './turns-facts.ts';
@@ -9,7 +9,7 @@ export const momentText = (instant: string, today: string): string =>
 
 /** The moment from which something may be done: never shown too early. */
 export const fromMomentText = (instant: string, today: string): string =>
-  `${dayText(instant.slice(0, 10), today)}, ${fromClock(instant)}`;
+  isNever(instant, today) ? 'Too cold to set' : `${dayText(instant.slice(0, 10), today)}, ${fromClock(instant)}`;
 
 export const whomText = ({ customer }: TurnFacts): string => customer ?? 'Stock';
 

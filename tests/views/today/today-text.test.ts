@@ -119,6 +119,7 @@ test('what is done to a mould, in order', () => {
 test('when a piece may be stripped', () => {
   const now = at('09:00');
   expect(mayText(at('08:59'), { today: '2027-04-10', now })).toBe('May be stripped now');
+  expect(mayText('2127-04-10T10:41:00+01:00', { today: '2027-04-10', now })).toBe('It is too cold for it to set');
   expect(mayText(at('10:41'), { today: '2027-04-10', now })).toBe('May be stripped from 10:45');
   expect(mayText(at('07:31', '2027-04-11'), { today: '2027-04-10', now })).toBe(
     'May be stripped from Sun 11 Apr, 7:35',
