@@ -2,7 +2,9 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { createApp } from '../../src/http/app.ts';
 import { launchBrowser } from '../support/browser.ts';
+import { FRIDAY, fixedYard } from '../support/fixed-yard.ts';
 import { demoScreens } from '../support/screens.ts';
 import { served, watchedPage } from '../support/served-screens.ts';
 
@@ -23,6 +25,10 @@ const PAGES = [
   '/today',
   '/turns',
   '/buying',
+  '/changes',
+  '/?what=kit%3Aplanter&number=2&wantedOn=2027-04-17',
+  '/orders/27-011?holds=yes',
+  '/moulds?next=yes',
 ];
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -93,4 +99,26 @@ test('what was just done and what was wrong have nothing that axe finds', async 
   await page.click('.form .button.main');
   await page.waitForSelector('.form-errors');
   expect(await violations(page)).toEqual([]);
+});
+
+test('what is fixed, and a list of changes with dates that moved, have nothing that axe finds', async () => {
+  const { friday } = await fixedYard();
+  const url = await served({ app: createApp({ database: friday.database, now: () => FRIDAY }) });
+  const { page, complaints } = await watchedPage(browser);
+  await page.goto(`${url}/today`);
+  expect(await page.textContent('.fixed-session')).toContain('Saturday is fixed.');
+  expect(await violations(page)).toEqual([]);
+  expect(await tooSmall(page, 48)).toEqual([]);
+  await page.goto(`${url}/moulds`);
+  const row = page.locator('.mould', { hasText: '900 no. 2' });
+  await row.locator('summary').click();
+  await row.getByRole('button', { name: 'Mark damaged: 900 no. 2' }).click();
+  await page.waitForSelector('.notice');
+  expect(await page.textContent('.notice')).toContain('Saturday was fixed, but the mix at');
+  expect(await violations(page)).toEqual([]);
+  await page.goto(`${url}/changes`);
+  expect(await page.textContent('.changes')).toContain('Saturday was fixed, but the mix at');
+  expect(await violations(page)).toEqual([]);
+  expect(await tooSmall(page, 40)).toEqual([]);
+  expect(complaints).toEqual([]);
 });

@@ -4,7 +4,7 @@ import { onTestFinished } from 'vitest';
 import type { TestScreens } from './screens.ts';
 
 /** Serves the screens on a free port until the test is over. */
-export const served = ({ app }: TestScreens): Promise<string> =>
+export const served = ({ app }: Pick<TestScreens, 'app'>): Promise<string> =>
   new Promise((resolve) => {
     const server: ServerType = serve({ fetch: app.fetch, hostname: '127.0.0.1', port: 0 }, ({ port }) =>
       resolve(`http://127.0.0.1:${port}`),
