@@ -11,6 +11,8 @@ export interface ExactRow {
   planner: number;
   best: number;
   bound: number;
+  /** The lower bound that the planner gives with its plan. */
+  plannerBound: number;
   isProven: boolean;
   /** Faults of the best plan by the independent check; one of them makes the row worthless. */
   faults: string[];
@@ -31,6 +33,7 @@ export const exactRows = async (seeds: number[], seconds = 60): Promise<ExactRow
       planner: plan.score.weightedDaysLate,
       best: exact.weightedDaysLate,
       bound: exact.bound,
+      plannerBound: plan.bound?.weightedDaysLate ?? 0,
       isProven: exact.isProven,
       faults: exact.plan ? audit(yard, exact.plan).faults : [],
       seconds: exact.seconds,
@@ -39,7 +42,7 @@ export const exactRows = async (seeds: number[], seconds = 60): Promise<ExactRow
   return rows;
 };
 
-/** The rows in four lines: how many were proven, on how many of those the planner is optimal, what was missed or is open. */
+/** The rows in a few lines: how many were proven, on how many of those the planner is optimal, what was missed or is open. */
 export const exactSummary = (rows: ExactRow[]): string[] => {
   const proven = rows.filter((row) => row.isProven);
   const missed = proven.filter((row) => row.planner > row.best);
@@ -51,6 +54,7 @@ export const exactSummary = (rows: ExactRow[]): string[] => {
     `${proven.length} of ${rows.length} small yards proven; normal effort optimal on ${proven.length - missed.length} of them, ${share} %`,
     `missed, seed (planner; optimum): ${missed.map(name).join(', ') || 'none'}`,
     `not proven, seed (planner; bound–best known): ${open.map(name).join(', ') || 'none'}`,
+    `planner's own bound above the best plan known: ${rows.filter((row) => row.plannerBound > row.best + 1e-6).length}`,
     `faults in exact plans: ${rows.flatMap((row) => row.faults).length}`,
   ];
 };

@@ -85,6 +85,7 @@ describe('normal effort beside the proven optimum', () => {
     expect(exact.isProven).toBe(true);
     expect(audit(yard, exact.plan!)).toMatchObject({ faults: [], score: { weightedDaysLate: exact.weightedDaysLate } });
     expect(plan.score.weightedDaysLate).toBe(exact.weightedDaysLate);
+    expect(plan.bound!.weightedDaysLate).toBeLessThanOrEqual(exact.weightedDaysLate + 1e-6);
   });
 
   // Yards on which quick planning is behind: what is best is the program's own plan, not the one it starts from.
@@ -93,6 +94,8 @@ describe('normal effort beside the proven optimum', () => {
     const exact = await exactOptimum(yard, planYard(yard, { effort: 'quick' }), SECONDS);
     expect(exact.isProven).toBe(true);
     expect(audit(yard, exact.plan!)).toMatchObject({ faults: [], score: { weightedDaysLate: exact.weightedDaysLate } });
-    expect(planYard(yard).score.weightedDaysLate).toBeGreaterThanOrEqual(exact.weightedDaysLate);
+    const plan = planYard(yard);
+    expect(plan.score.weightedDaysLate).toBeGreaterThanOrEqual(exact.weightedDaysLate);
+    expect(plan.bound!.weightedDaysLate).toBeLessThanOrEqual(exact.weightedDaysLate + 1e-6);
   });
 });
