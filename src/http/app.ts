@@ -8,6 +8,7 @@ import { fault, foreign, missing, tooLarge } from './failures.tsx';
 import { firstRoutes } from './first-routes.tsx';
 import { fixedRoutes } from './fixed-routes.tsx';
 import { sameOrigin, securityHeaders } from './guard.ts';
+import { kitRoutes } from './kit-routes.tsx';
 import { mouldRoutes } from './mould-routes.tsx';
 import { orderFormRoutes } from './order-form-routes.tsx';
 import { orderRoutes } from './order-routes.tsx';
@@ -34,6 +35,7 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   firstRoutes,
   orderFormRoutes,
   orderRoutes,
+  kitRoutes,
   mouldRoutes,
   buyingRoutes,
   todayRoutes,

@@ -8,8 +8,8 @@ export interface DrawingSizes {
   figure: number;
   /** Between a panel and its figure, and between figures and the edge. */
   gap: number;
-  /** Radius of a pin. */
-  pin: number;
+  /** Radius of a pin: a share of the thickness it stands in, within limits that can be seen. */
+  pin: { share: number; least: number; most: number };
 }
 
 export interface PlanPanel {
@@ -29,6 +29,7 @@ export interface PlanSide {
 export interface PlanOf {
   lengthMm: number;
   widthMm: number;
+  thicknessMm: number;
   sides: readonly PlanSide[];
   pins: readonly { xMm: number; yMm: number }[];
 }
@@ -49,6 +50,7 @@ export interface KitGeometry {
   panels: { x: number; y: number; width: number; height: number }[];
   texts: PlacedText[];
   pins: { x: number; y: number }[];
+  pinRadius: number;
 }
 
 /** Like lengths that follow one another as one: "2 × 900, 450". */
@@ -71,7 +73,13 @@ const middleOf = (panels: readonly PlanPanel[]) => {
 };
 
 /** A figure beside the middle of some panels, on their outside. */
-const textBeside = (panels: readonly PlanPanel[], text: string, { outwards }: PlanSide, scale: number, sizes: DrawingSizes): PlacedText => {
+const textBeside = (
+  panels: readonly PlanPanel[],
+  text: string,
+  { outwards }: PlanSide,
+  scale: number,
+  sizes: DrawingSizes,
+): PlacedText => {
   const { xMm, yMm, acrossMm } = middleOf(panels);
   const away = (mm: number) => (mm * scale) / 2 + sizes.gap + sizes.line / 2;
   return {
@@ -96,7 +104,10 @@ const textsOf = (side: PlanSide, scale: number, sizes: DrawingSizes): PlacedText
  *
  * Example: a kit of 1235 by 635 drawn 339 wide with 46 taken by figures on both sides: the scale is 247 / 1235 = 0.2.
  */
-export const kitGeometry = ({ lengthMm, widthMm, sides, pins }: PlanOf, sizes: DrawingSizes): KitGeometry => {
+export const kitGeometry = (
+  { lengthMm, widthMm, thicknessMm, sides, pins }: PlanOf,
+  sizes: DrawingSizes,
+): KitGeometry => {
   const edge = 2 * sizes.gap + sizes.line;
   const scale = Math.min((sizes.width - 2 * edge) / lengthMm, (sizes.height - 2 * edge) / widthMm);
   const at = (mm: number) => edge + mm * scale;
@@ -109,7 +120,10 @@ export const kitGeometry = ({ lengthMm, widthMm, sides, pins }: PlanOf, sizes: D
         ...{ x: at(panel.xMm), y: at(panel.yMm), width: panel.widthMm * scale, height: panel.depthMm * scale },
       })),
     ),
-    texts: sides.flatMap((side) => textsOf(side, scale, sizes)).map((text) => ({ ...text, x: text.x + edge, y: text.y + edge })),
+    texts: sides
+      .flatMap((side) => textsOf(side, scale, sizes))
+      .map((text) => ({ ...text, x: text.x + edge, y: text.y + edge })),
     pins: pins.map(({ xMm, yMm }) => ({ x: at(xMm), y: at(yMm) })),
+    pinRadius: Math.min(sizes.pin.most, Math.max(sizes.pin.least, thicknessMm * scale * sizes.pin.share)),
   };
 };

@@ -2,19 +2,42 @@ import type { FC } from 'hono/jsx';
 import type { KitDrawing } from '../../src/usecases/kit-drawing.ts';
 import { type DrawingSizes, type KitGeometry, kitGeometry, runText } from './kit-geometry.ts';
 
-const SIZES: DrawingSizes = { width: 340, height: 340, line: 14, figure: 7.2, gap: 4, pin: 2.5 };
+const SIZES: DrawingSizes = {
+  width: 340,
+  height: 340,
+  line: 14,
+  figure: 7.2,
+  gap: 4,
+  pin: { share: 0.25, least: 1.2, most: 3 },
+};
 const DECIMALS = 2;
 
 /** Whole hundredths: an address of a point no longer than it has to be. */
 const short = (value: number): string => String(Number(value.toFixed(DECIMALS)));
 
-const Drawn: FC<{ geometry: KitGeometry; label: string }> = ({ geometry: { width, height, panels, texts, pins }, label }) => (
-  <svg class="kit-plan" viewBox={`0 0 ${short(width)} ${short(height)}`} width={short(width)} height={short(height)} role="img" aria-label={label}>
+const Drawn: FC<{ geometry: KitGeometry; label: string }> = ({
+  geometry: { width, height, panels, texts, pins, pinRadius },
+  label,
+}) => (
+  <svg
+    class="kit-plan"
+    viewBox={`0 0 ${short(width)} ${short(height)}`}
+    width={short(width)}
+    height={short(height)}
+    role="img"
+    aria-label={label}
+  >
     {panels.map((panel) => (
-      <rect class="plan-panel" x={short(panel.x)} y={short(panel.y)} width={short(panel.width)} height={short(panel.height)} />
+      <rect
+        class="plan-panel"
+        x={short(panel.x)}
+        y={short(panel.y)}
+        width={short(panel.width)}
+        height={short(panel.height)}
+      />
     ))}
     {pins.map(({ x, y }) => (
-      <circle class="plan-pin" cx={short(x)} cy={short(y)} r={String(SIZES.pin)} />
+      <circle class="plan-pin" cx={short(x)} cy={short(y)} r={short(pinRadius)} />
     ))}
     {texts.map(({ x, y, text, upright }) => (
       <text

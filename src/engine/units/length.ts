@@ -62,3 +62,16 @@ const feetText = (mm: number): string => {
  */
 export const lengthText = (mm: number, system: UnitSystem): string =>
   system === 'metric' ? `${figure(mm, 1)} mm` : feetText(mm);
+
+/**
+ * The same, short enough for a drawing that says once what it measures in: bare millimetres, or inches.
+ *
+ * Example: 1371.6 mm is "1371.6" or "54\"".
+ */
+export const shortLengthText = (mm: number, system: UnitSystem): string => {
+  if (system === 'metric') return figure(mm, 1);
+  const sixteenths = Math.round((mm / MM_PER_INCH) * SIXTEENTHS);
+  const part = sixteenths % SIXTEENTHS === 0 ? '' : fractionText(sixteenths % SIXTEENTHS);
+  const inches = Math.floor(sixteenths / SIXTEENTHS);
+  return `${[inches > 0 || part === '' ? inches : '', part].filter((each) => each !== '').join(' ')}"`;
+};

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { lengthText, MM_PER_INCH, readLength } from '../../../src/engine/units/length.ts';
+import { lengthText, MM_PER_INCH, readLength, shortLengthText } from '../../../src/engine/units/length.ts';
 
 const mmOf = (text: string, system: 'metric' | 'US' = 'metric') => {
   const length = readLength(text, system);
@@ -96,6 +96,15 @@ describe('a length written out', () => {
   ])('%f mm is %j or %j', (mm, metric, us) => {
     expect([lengthText(mm, 'metric'), lengthText(mm, 'US')]).toEqual([metric, us]);
   });
+});
+
+test.each([
+  [1371.6, '1371.6', '54"'],
+  [1384.3, '1384.3', '54 1/2"'],
+  [12.7, '12.7', '1/2"'],
+  [0, '0', '0"'],
+])('%f mm in a drawing is %j or %j', (mm, metric, us) => {
+  expect([shortLengthText(mm, 'metric'), shortLengthText(mm, 'US')]).toEqual([metric, us]);
 });
 
 describe('there and back again', () => {

@@ -1,0 +1,90 @@
+import type { Context } from 'hono';
+import { Hono } from 'hono';
+import { UNIT_SYSTEMS } from '../../shared/units.ts';
+import { KitBySizePage, KitBySizePart } from '../../views/kits/kit-by-size-page.tsx';
+import { BY_SIZE } from '../../views/kits/kit-form.tsx';
+import { PANEL_SIZES, PanelSizesPage } from '../../views/kits/panel-sizes-page.tsx';
+import { addKitBySize } from '../usecases/add-kit-by-size.ts';
+import type { UseCaseContext } from '../usecases/context.ts';
+import { measureIn } from '../usecases/measure-in.ts';
+import { setPanelSizes, showPanelSizes } from '../usecases/panel-sizes.ts';
+import { showKitBySize } from '../usecases/show-kit-by-size.ts';
+import type { Screens } from './app.ts';
+import { errorsByField, readForm, type Typed } from './form.ts';
+import { doneNotice } from './notice.ts';
+import { page, seeDone, wantsFragment } from './page.tsx';
+
+/** The fields of the address, trimmed; only those of the form. */
+const FIELDS = [
+  'shape',
+  'faces',
+  'length',
+  'width',
+  'cutLength',
+  'cutWidth',
+  'courses',
+  'ground',
+  'payload',
+  'kind',
+  'pins',
+];
+const LONGEST_VALUE = 60;
+
+const queried = (c: Context): Typed =>
+  Object.fromEntries(
+    FIELDS.flatMap((name) => {
+      const value = c.req.query(name);
+      return value === undefined ? [] : [[name, value.trim().slice(0, LONGEST_VALUE)]];
+    }),
+  );
+
+/** The size again as an address, to come back to it. */
+const addressOf = (typed: Typed): string => {
+  const query = FIELDS.flatMap((name): [string, string][] => (typed[name] ? [[name, typed[name]]] : []));
+  return `${BY_SIZE}?${new URLSearchParams(query)}`;
+};
+
+const kitPage = async (c: Context, context: UseCaseContext, typed: Typed, errors: Record<string, string> = {}) => {
+  const model = await showKitBySize(context, typed);
+  const props = { model, errors, typed };
+  const wrong = Object.keys(errors).length > 0 || (model.form !== null && model.faults.length > 0);
+  if (wantsFragment(c)) return page(c, { title: 'Kit by size' }, <KitBySizePart {...props} notice={null} />);
+  const content = <KitBySizePage {...props} notice={await doneNotice(c, context)} />;
+  return page(c, { title: 'Kit by size', yardName: model.yardName }, content, { status: wrong ? 422 : 200 });
+};
+
+const panelsPage = async (c: Context, context: UseCaseContext, typed: Typed, errors: Record<string, string> = {}) => {
+  const model = await showPanelSizes(context);
+  const content = <PanelSizesPage model={model} notice={await doneNotice(c, context)} errors={errors} typed={typed} />;
+  const wrong = Object.keys(errors).length > 0;
+  return page(c, { title: 'Panel sizes', yardName: model.yardName }, content, { status: wrong ? 422 : 200 });
+};
+
+export const kitRoutes = ({ context }: Screens): Hono => {
+  const routes = new Hono();
+  routes.get(BY_SIZE, (c) => kitPage(c, context(), queried(c)));
+  routes.post(BY_SIZE, async (c) => {
+    const typed = await readForm(c);
+    const outcome = await addKitBySize(context(), typed);
+    if (!outcome.ok) return kitPage(c, context(), typed, errorsByField(outcome.faults));
+    const { value, change } = outcome.value;
+    const asking = `/?${new URLSearchParams({ what: `kit:${value.id}`, number: '1' })}`;
+    return seeDone(c, typed.then === 'ask' ? asking : addressOf(typed), change);
+  });
+  routes.get(PANEL_SIZES, (c) => panelsPage(c, context(), {}));
+  routes.post(PANEL_SIZES, async (c) => {
+    const typed = await readForm(c);
+    const outcome = await setPanelSizes(context(), typed);
+    if (outcome.ok) return seeDone(c, PANEL_SIZES, outcome.value.change);
+    return panelsPage(c, context(), typed, errorsByField(outcome.faults));
+  });
+  routes.post('/kits/units', async (c) => {
+    const { system } = await readForm(c);
+    const chosen = UNIT_SYSTEMS.find((one) => one === system);
+    if (!chosen) return panelsPage(c, context(), {}, { system: 'Choose one of the two.' });
+    const outcome = await measureIn(context(), chosen);
+    if (outcome.ok) return seeDone(c, PANEL_SIZES, outcome.value.change);
+    return panelsPage(c, context(), {}, errorsByField(outcome.faults));
+  });
+  return routes;
+};

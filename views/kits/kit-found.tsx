@@ -1,0 +1,114 @@
+import type { FC } from 'hono/jsx';
+import type { KitFacts } from '../../src/usecases/kit-facts.ts';
+import { KitPlan } from '../charts/kit-plan.tsx';
+import { ButtonLink } from '../parts/button.tsx';
+import { Caution } from '../parts/caution.tsx';
+import { counted, liftingText, loadsAnswer, loadText, pinsText } from './kit-text.ts';
+
+const Panels: FC<{ facts: KitFacts }> = ({ facts: { panels, panelCount, mass } }) => (
+  <section>
+    <h2>Panels</h2>
+    <table class="kit-panels">
+      <thead>
+        <tr>
+          <th scope="col">Piece</th>
+          <th scope="col" class="number">
+            How many
+          </th>
+          <th scope="col" class="number">
+            Each
+          </th>
+          <th scope="col" class="number">
+            Together
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {panels.map(({ name, count, each, together }) => (
+          <tr>
+            <th scope="row">{name}</th>
+            <td class="number">{count}</td>
+            <td class="number">{each}</td>
+            <td class="number">{together}</td>
+          </tr>
+        ))}
+      </tbody>
+      <tfoot>
+        <tr>
+          <th scope="row">The whole, without pins</th>
+          <td class="number">{panelCount}</td>
+          <td />
+          <td class="number">{mass}</td>
+        </tr>
+      </tfoot>
+    </table>
+  </section>
+);
+
+const Pins: FC<{ facts: KitFacts }> = ({ facts: { pins, sleeves, courses } }) => (
+  <section>
+    <h2>Pins and sleeves</h2>
+    <ul class="sentences">
+      <li>
+        {counted(pins.count, 'pin').replace(/^./, (first) => first.toUpperCase())} of {pins.length}: {pinsText(pins)}.{' '}
+        {pins.above} for the {courses === 1 ? 'course' : 'courses'}, {pins.ground} into the ground.
+      </li>
+      {pins.from ? (
+        <li>Cut from {pins.from}.</li>
+      ) : (
+        <li>Nothing in the yard comes in lengths to cut them from, so the kit is without pins.</li>
+      )}
+      {sleeves.map(({ count, length, from }) => (
+        <li>
+          {count} sleeves of {length}, cut from {from} when the panels are cast.
+        </li>
+      ))}
+    </ul>
+    {pins.tooLong && <p class="error">{pins.tooLong}</p>}
+    <p class="quiet">
+      At each corner one side runs through and the other butts against it, the other way round in the next course. A pin
+      goes down through the sleeve of whichever panel runs through.
+    </p>
+  </section>
+);
+
+const Moving: FC<{ facts: KitFacts }> = ({ facts: { heaviest, loads } }) => (
+  <section>
+    <h2>Lifting and carrying</h2>
+    <ul class="sentences">
+      <li>{liftingText(heaviest)}</li>
+      {loads && <li>{loadsAnswer(loads)}</li>}
+      {loads?.loads.map((load) => (
+        <li>{loadText(load)}</li>
+      ))}
+    </ul>
+    <p class="quiet">
+      The filters are those of HSE INDG143: they say when to look closer and are no legal limits. Your local rules come
+      first.
+    </p>
+    <Caution kinds={['lifting', 'pins']} />
+  </section>
+);
+
+/** All there is to a kit that can be made, below the form. */
+export const KitFound: FC<{ facts: KitFacts }> = ({ facts }) => (
+  <>
+    <KitPlan drawing={facts.drawing} />
+    <Panels facts={facts} />
+    <Pins facts={facts} />
+    <Moving facts={facts} />
+  </>
+);
+
+/** The kit is one the yard has. */
+export const KnownKit: FC<{ kit: { id: string; name: string } }> = ({ kit }) => (
+  <section>
+    <h2>{kit.name}</h2>
+    <p>The yard has this kit: the same panels and the same pins.</p>
+    <div class="buttons">
+      <ButtonLink href={`/?${new URLSearchParams({ what: `kit:${kit.id}`, number: '1' })}`} kind="main">
+        Ask when it could be ready
+      </ButtonLink>
+    </div>
+  </section>
+);

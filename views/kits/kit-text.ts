@@ -1,0 +1,56 @@
+import type { KitFacts } from '../../src/usecases/kit-facts.ts';
+import { countWord, listText } from '../parts/quantity-text.ts';
+
+/** Small numbers as words, within a sentence. */
+const word = (count: number): string => countWord(count).toLowerCase();
+
+export const counted = (count: number, one: string): string => `${word(count)} ${count === 1 ? one : `${one}s`}`;
+
+const SHAPES: Readonly<Record<KitFacts['shape'], string>> = { rectangle: '', L: 'An L of ', row: 'A row of ' };
+
+/** "1235 mm by 635 mm takes eight panels and four pins." */
+export const kitAnswer = ({ asked, shape, faces, panelCount, pins }: KitFacts): string => {
+  const inside = faces === 'inside' && shape !== 'row' ? ' inside' : '';
+  const pinText = pins.from === null ? '' : ` and ${counted(pins.count, 'pin')}`;
+  return `${SHAPES[shape]}${asked}${inside} takes ${counted(panelCount, 'panel')}${pinText}.`;
+};
+
+/** Below the answer: how it comes out, and what it measures the other way. */
+export const kitNote = ({ comesOut, outside, inside, height, courses }: KitFacts): string => {
+  const exact = comesOut ? `It comes out at ${comesOut}. ` : '';
+  const size = inside ? `Outside ${outside}, inside ${inside}` : `${outside} long`;
+  return `${exact}${size}, ${height} high in ${counted(courses, 'course')}.`;
+};
+
+/** "one at each of four corners and one at each of two joints" */
+export const pinsText = ({ corners, joints, ends }: KitFacts['pins']): string =>
+  listText([
+    ...(corners > 0 ? [`${word(corners)} at the corners`] : []),
+    ...(joints > 0 ? [`${word(joints)} at joints`] : []),
+    ...(ends > 0 ? [`${word(ends)} at the ends`] : []),
+  ]);
+
+const LIFTING: Readonly<Record<KitFacts['heaviest']['lifting'], string>> = {
+  one: 'That is within the lower lifting filter, 16 kg (35 lb), held close and between elbow and knuckle.',
+  'one with care':
+    'That is over the lower lifting filter, 16 kg (35 lb), and within the upper, 25 kg (55 lb): a second person or a trolley for many.',
+  two: 'That is over the lifting filter for one person, 25 kg (55 lb): lift it with two.',
+  more: 'That is more than two people should lift by hand, 33 kg (73 lb): a trolley, a tilt frame or more people.',
+};
+
+/** What the weight of the heaviest piece means for whoever lifts it. */
+export const liftingText = ({ name, mass, lifting }: KitFacts['heaviest']): string =>
+  `The heaviest piece is ${name} at ${mass}. ${LIFTING[lifting]}`;
+
+type Loads = NonNullable<KitFacts['loads']>;
+
+/** "Two loads at 60 kg" and the like. */
+export const loadsAnswer = ({ count, payload }: Loads): string => {
+  if (count === 0) return `One piece alone is more than ${payload}.`;
+  return `${countWord(count)} ${count === 1 ? 'load' : 'loads'} at ${payload} each.`;
+};
+
+export const loadText = ({ times, mass, pieces }: Loads['loads'][number]): string => {
+  const what = listText(pieces.map(({ casting, count }) => `${count} × ${casting}`));
+  return `${times === 1 ? 'One load' : `${countWord(times)} loads, each`} of ${mass}: ${what}.`;
+};
