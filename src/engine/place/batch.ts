@@ -1,9 +1,11 @@
+import { bagsFor } from '../pack/bags.ts';
 import type { Filling } from './compose.ts';
 import type { Placing } from './placing.ts';
 import { coats, prepMinutes, recordPrep } from './prep.ts';
 import { BATCH, NEVER, NONE, PREP } from './problem.ts';
 import { recordPour } from './record-pour.ts';
 import { recordStrip, stripStart, takeStrip, untakeStrip } from './strip.ts';
+import { weatherFault } from './weather.ts';
 
 /** Strip and set-up of one mould for a batch, taken but not yet written down. */
 interface Readied {
@@ -15,9 +17,6 @@ interface Readied {
   /** Earliest start of the batch as far as this mould goes. */
   batchFrom: number;
 }
-
-export const bagsFor = (kg: number, yieldKgPerBag: number, bagStep: number): number =>
-  Math.max(0, Math.ceil(kg / yieldKgPerBag / bagStep - 1e-9)) * bagStep;
 
 const untake = (at: Placing, readied: Readied[]): void => {
   for (const x of readied.reverse()) {
@@ -95,17 +94,6 @@ const askMaterials = (at: Placing, fillings: Filling[], mixIndex: number, bags: 
   }
 };
 
-/** R9: whether the days from the batch to the end of protection are warm enough, and its own not too hot. */
-export const warmEnough = (at: Placing, mixIndex: number, start: number, lastFill: number): boolean => {
-  const { minCelsius, maxCelsius, protectMinutes } = at.problem.mixes[mixIndex]!;
-  const { climate, calendar } = at.problem;
-  const day = calendar.dayOf(start);
-  const celsius = climate.celsiusOn(day);
-  if (celsius === null) return true;
-  if (celsius > maxCelsius) return false;
-  return climate.nextDayColderThan(minCelsius, day) > calendar.dayOf(Math.floor(lastFill + protectMinutes));
-};
-
 interface Times {
   start: number;
   lastFill: number;
@@ -136,7 +124,7 @@ const findTimes = (
   if (start === NONE) return null;
   const lastFill = start + mix.mixMinutes + fill;
   if (mix.ageing.ageBetween(start + mix.mixMinutes, lastFill) > mix.workingMinutes + 1e-6) return null;
-  return warmEnough(at, mixIndex, start, lastFill) ? { start, lastFill, minutes } : null;
+  return weatherFault(at.problem, mixIndex, start, lastFill) ? null : { start, lastFill, minutes };
 };
 
 const record = (

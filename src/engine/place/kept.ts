@@ -1,9 +1,11 @@
 import type { Keep, PlanBatch, PlanFile, PlanPour } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
+import { bagsFor } from '../pack/bags.ts';
 import { fits, lookAheadTo, mouldsAtStart, settleMould, shiftAt, type Then, take } from './kept-ground.ts';
 import { stripFault } from './kept-strip.ts';
 import { BATCH, NEVER, NONE, PREP, type Problem } from './problem.ts';
 import { Stock } from './stock.ts';
+import { weatherFault } from './weather.ts';
 
 /** A firm pour as it will be placed again. */
 export interface KeptPour {
@@ -93,11 +95,6 @@ const pourOf = (problem: Problem, text: PlanPour): Pour => {
   };
 };
 
-const bagsOf = (problem: Problem, mix: number, kg: number): number => {
-  const { yieldKgPerBag, bagStep } = problem.mixes[mix]!;
-  return Math.max(0, Math.ceil(kg / yieldKgPerBag / bagStep - 1e-9)) * bagStep;
-};
-
 /** What speaks against a firm batch as such: its times, its mass, its hours, the weather. */
 const batchFault = (then: Then, batch: KeptBatch, text: PlanBatch): string | null => {
   const { problem } = then;
@@ -122,17 +119,6 @@ const batchFault = (then: Then, batch: KeptBatch, text: PlanBatch): string | nul
   for (let i = first; i < first + mix.mixMinutes; i++)
     if (then.mixing[i]! >= problem.mixers) return 'no mixer is free then';
   return weatherFault(problem, batch.mix, batch.start, end);
-};
-
-const weatherFault = (problem: Problem, mixIndex: number, start: number, lastFill: number): string | null => {
-  const { minCelsius, maxCelsius, protectMinutes } = problem.mixes[mixIndex]!;
-  const { climate, calendar } = problem;
-  const day = calendar.dayOf(start);
-  const celsius = climate.celsiusOn(day);
-  if (celsius === null) return null;
-  if (celsius > maxCelsius) return 'it will be too hot';
-  const cold = climate.nextDayColderThan(minCelsius, day) <= calendar.dayOf(Math.floor(lastFill + protectMinutes));
-  return cold ? 'it will be too cold' : null;
 };
 
 /** Name of a material that the batch needs and that is not there when it is mixed; null when all is. */
@@ -199,7 +185,7 @@ const firmBatch = (problem: Problem, keep: Keep, text: PlanBatch): { batch: Kept
     start: minuteOf(text.start),
     minutes: mixMinutes + fill + washMinutes,
     kg,
-    bags: bagsOf(problem, mix, kg),
+    bags: bagsFor(kg, problem.mixes[mix]!.yieldKgPerBag, problem.mixes[mix]!.bagStep),
     pours: pours.map((p) => p.kept),
   };
   return { batch, pours };

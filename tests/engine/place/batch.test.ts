@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFileInput } from '../../../shared/yard-file.ts';
-import { bagsFor, placeBatch, warmEnough } from '../../../src/engine/place/batch.ts';
+import { bagsFor } from '../../../src/engine/pack/bags.ts';
+import { placeBatch } from '../../../src/engine/place/batch.ts';
 import type { Placing } from '../../../src/engine/place/placing.ts';
 import { NONE } from '../../../src/engine/place/problem.ts';
+import { weatherFault } from '../../../src/engine/place/weather.ts';
 import { begunPlacing } from '../../support/begun-placing.ts';
 import { smallYard } from '../../support/small-yard.ts';
 
@@ -146,10 +148,10 @@ describe('weather (R9)', () => {
     // Only the day of the batch counts for heat.
     [{ maxCelsius: 10, protectHours: 1000 }, true],
   ])('%j on a day of 8 °C: %s', (more, allowed) => {
-    expect(warmEnough(at(more), 0, start, start + 17)).toBe(allowed);
+    expect(weatherFault(at(more).problem, 0, start, start + 17) === null).toBe(allowed);
   });
 
   test('where no temperature is expected every day will do', () => {
-    expect(warmEnough(begun({ mixes: mix({ minCelsius: 50 }) }), 0, start, start + 17)).toBe(true);
+    expect(weatherFault(begun({ mixes: mix({ minCelsius: 50 }) }).problem, 0, start, start + 17)).toBeNull();
   });
 });
