@@ -6,7 +6,6 @@ import { startBackground } from './background.ts';
 import { type Environment, readEnvironment } from './environment.ts';
 import { createApp } from './http/app.ts';
 import { type Background, today } from './usecases/context.ts';
-import { currentPlan } from './usecases/make-plan.ts';
 
 /** Where the demo's "today" is counted. */
 const DEMO_ZONE = 'Europe/Dublin';
@@ -45,18 +44,13 @@ const backgroundOf = (database: Database) =>
     ...{ improvementLimitMs: IMPROVEMENT_LIMIT_MS, questionLimitMs: QUESTION_LIMIT_MS },
   });
 
-/** Looks for a better plan from the start, not only once somebody has changed something. */
-const planAhead = async (database: Database, background: Background): Promise<void> => {
-  await currentPlan({ database, now: now() });
-  background.planMade();
-};
-
 const listen = ({ host, port }: Environment, database: Database, background: Background): ServerType => {
   const { fetch } = createApp({ database, now, background });
   const server = serve({ fetch, hostname: host, port }, (address) => {
     const name = address.family === 'IPv6' ? `[${address.address}]` : address.address;
     console.log(`Mould Rota is at http://${name}:${address.port}`);
-    planAhead(database, background).catch(console.error);
+    // The first page then has its plan ready, and a better one is looked for before anybody has changed anything.
+    background.planMade();
   });
   server.on('error', (error: NodeJS.ErrnoException) => {
     const taken = error.code === 'EADDRINUSE';

@@ -10,6 +10,9 @@ export interface PlanThread {
   close(): Promise<void>;
 }
 
+/** A thread that was asked nothing for so long gives its memory back. */
+const IDLE_MS = 30_000;
+
 /** From the sources the thread has to learn to read TypeScript before it can load its entry. */
 const sourceLoader = (entry: URL): string => {
   const tsx = import.meta.resolve('tsx/esm/api');
@@ -31,9 +34,11 @@ export const planThread = ({ limitMs, tell }: { limitMs: number; tell: (words: s
   let answer: ((answer: unknown) => void) | null = null;
   let ending: Promise<unknown> = Promise.resolve();
   let last: Promise<unknown> = Promise.resolve();
+  let idle: NodeJS.Timeout | undefined;
   let closed = false;
 
   const end = () => {
+    clearTimeout(idle);
     if (worker) ending = Promise.all([ending, worker.terminate()]);
     worker = null;
     answer?.(null);
@@ -50,6 +55,7 @@ export const planThread = ({ limitMs, tell }: { limitMs: number; tell: (words: s
   };
   const ask = async (kind: string, question: unknown): Promise<unknown> => {
     if (closed) return null;
+    clearTimeout(idle);
     worker ??= started();
     worker.postMessage({ kind, question });
     const tooLong = setTimeout(() => {
@@ -63,6 +69,7 @@ export const planThread = ({ limitMs, tell }: { limitMs: number; tell: (words: s
     } finally {
       clearTimeout(tooLong);
       answer = null;
+      idle = setTimeout(end, IDLE_MS).unref();
     }
   };
   const think = (kind: string, question: unknown): Promise<unknown> => {

@@ -10,7 +10,8 @@ const start = (env: Record<string, string>) => startScript('src/main.ts', [], en
 
 const answers = async (address: string): Promise<number> => (await fetch(address)).status;
 
-describe('the server', () => {
+// Each starts the server twice from its sources, which takes a busy machine a while.
+describe('the server', { timeout: 90_000 }, () => {
   test('makes its folder and file, fills them with the demo once, says where it is, and ends when asked to', async () => {
     const path = join(temporaryFolder(), 'new', 'yard.db');
     const env = { DATABASE_URL: `file:${path}`, PORT: '0' };

@@ -1,6 +1,7 @@
 import type { Background, UseCaseContext } from './context.ts';
 import { giveUpImproving, improvePlan } from './improve-plan.ts';
 import type { Think } from './long-thought.ts';
+import { currentPlan } from './make-plan.ts';
 
 export interface Improving extends Pick<Background, 'planMade' | 'improving'> {
   /** Ends once nothing is written any more. */
@@ -28,13 +29,14 @@ export const keepImproving = ({ database, now, think, giveUp, tell }: ImprovingP
 
   const improveOnce = async (): Promise<void> => {
     const context = { database, now: now() };
+    await currentPlan(context);
     const outcome = await improvePlan(context, think);
     if (outcome === 'given up' && !newer && !closed) await giveUpImproving(context);
   };
   const improveUntilNewest = async (): Promise<void> => {
     do {
       newer = false;
-      await improveOnce().catch((error: unknown) => tell(`No better plan could be looked for: ${error}`));
+      await improveOnce().catch((error: unknown) => !closed && tell(`No better plan could be looked for: ${error}`));
     } while (newer && !closed);
     running = null;
   };

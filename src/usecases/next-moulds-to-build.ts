@@ -4,9 +4,10 @@ import { thinkHere } from './long-thought.ts';
 import { currentPlan } from './make-plan.ts';
 import { mouldKind, mouldsFor } from './mould-kind.ts';
 
-/** What the moulds of a casting are called together, or the casting's own name where they are called differently. */
+/** What the moulds that are for a casting alone are called together, or the casting's own name where that is not one. */
 const kindOf = (yard: YardFile, casting: string): string => {
-  const kinds = new Set(mouldsFor(yard, casting).map(({ id }) => mouldKind(id)));
+  const own = mouldsFor(yard, casting).filter(({ makes }) => makes.length === 1);
+  const kinds = new Set(own.map(({ id }) => mouldKind(id)));
   return kinds.size === 1 ? [...kinds][0]! : (yard.castings.find(({ id }) => id === casting)?.name ?? casting);
 };
 

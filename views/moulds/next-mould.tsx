@@ -47,7 +47,10 @@ export const NextMould: FC<{ next: NextMoulds | null }> = ({ next }) => (
       <>
         <NextMouldList next={next} />
         {next.moulds && next.moulds.length > 0 && (
-          <p class="quiet">Each counted by itself, built and sealed from today on, by today's orders.</p>
+          <p class="quiet">
+            Each counted by itself, built and sealed from today on. The one that helps most stands first: orders that
+            must not slip count more.
+          </p>
         )}
       </>
     )}
