@@ -36,7 +36,7 @@ const yards: [string, YardFile][] = [
   ['the small yard', smallYard({ yard: { ...base.yard, rackSpaces: 3 } })],
 ];
 const all = yards.flatMap(([name, yard]) =>
-  relaxationsFor(yard, { ...(yard.orders[0] ?? pair), id: 'new' }).map((x) => ({ name, yard, ...x })),
+  relaxationsFor(yard, { ...(yard.orders[0] ?? pair), id: 'new' }).map((x) => ({ ...x, name })),
 );
 
 describe('what is relaxed, over many yards', () => {
