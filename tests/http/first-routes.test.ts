@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { demoScreens, screensOver, textOf } from '../support/screens.ts';
+import { createApp } from '../../src/http/app.ts';
+import { DEMO_NOW, demoScreens, screensOver, textOf } from '../support/screens.ts';
 import { smallYard } from '../support/small-yard.ts';
 
 const saturdays = (end: string) => [{ rule: 'FREQ=WEEKLY;BYDAY=SA', from: '2027-01-02', start: '08:00', end }];
@@ -136,6 +137,17 @@ describe('a day that is wanted', () => {
     const html = await (await get('/orders/new?what=kit:pair&number=1&wantedOn=2027-05-08')).text();
     expect(html).toMatch(/name="wantedOn"[^>]*value="2027-05-08"|value="2027-05-08"[^>]*name="wantedOn"/);
   });
+});
+
+test('what stands below the question is looked at again only while a better plan is looked for', async () => {
+  const { database, get } = await demoScreens();
+  const improving = { planMade: () => {}, improving: () => true, think: async () => null };
+  const busy = createApp({ database, now: () => DEMO_NOW, background: improving });
+  expect(await (await busy.request('/')).text()).toContain('hx-get="/standing"');
+  expect(await (await busy.request('/standing', { headers: { 'HX-Request-Type': 'partial' } })).text()).toMatch(
+    /^<div id="standing"[^>]*hx-get="\/standing"/,
+  );
+  expect(await (await get('/standing', { 'HX-Request-Type': 'partial' })).text()).not.toContain('hx-get');
 });
 
 /** Work of this machine in milliseconds: unlike the time on the clock it says nearly the same on a busy one. */
