@@ -34,7 +34,11 @@ interface Choosing {
 }
 
 /** As much as the dates of the question say already: null when the others have to be looked at. */
-export const chosenFromDates = ({ on, today, facts }: Omit<Choosing, 'yard' | 'memory' | 'order'>): ChosenDate | null => {
+export const chosenFromDates = ({
+  on,
+  today,
+  facts,
+}: Omit<Choosing, 'yard' | 'memory' | 'order'>): ChosenDate | null => {
   const { earliestOn, promiseOn, reason } = facts;
   if (on < today) return { on, answer: 'passed' };
   if (earliestOn === null) return { on, answer: 'no', reason };

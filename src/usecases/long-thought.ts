@@ -16,7 +16,10 @@ export interface LongThoughts {
     answer: { plan: PlanFile; memory: PlanMemory };
   };
   'quote with limits': { question: { yard: YardFile; order: Order; memory?: PlanMemory }; answer: Quote };
-  'limits of an order taken': { question: { yard: YardFile; order: string; memory?: PlanMemory }; answer: QuoteLimit[] };
+  'limits of an order taken': {
+    question: { yard: YardFile; order: string; memory?: PlanMemory };
+    answer: QuoteLimit[];
+  };
   'chosen date': { question: { yard: YardFile; order: Order; on: string; memory?: PlanMemory }; answer: ChosenDate };
   'next moulds': { question: { yard: YardFile }; answer: NextMould[] };
 }
