@@ -9,7 +9,7 @@ import type { Screens } from './app.ts';
 import { errorsByField, readForm, wholeTyped } from './form.ts';
 import { doneNotice } from './notice.ts';
 import { dateTyped } from './order-form.ts';
-import { ownPath, page, wantsFragment } from './page.tsx';
+import { ownPath, page, wantsPart } from './page.tsx';
 
 /** The fields of the question are called by the one line they make. */
 const asErrors = (faults: Parameters<typeof errorsByField>[0]) => {
@@ -25,7 +25,7 @@ const asked = async (c: Context, context: UseCaseContext) => {
   const quantity = wholeTyped(number);
   const what = c.req.query('what') ?? null;
   // What holds the date takes longest to find out: asked for by a page that was sent as a form, or after a date stands.
-  const withLimits = wantsFragment(c) ? c.req.query('holds') !== undefined : what !== null;
+  const withLimits = wantsPart(c) ? c.req.query('holds') !== undefined : what !== null;
   const wantedOn = c.req.query('wantedOn') ?? '';
   const { date, faults } = dateTyped({ wantedOn }, 'wantedOn');
   const { answer, ...question } = await showQuestion(context, { what, quantity, wantedOn: date, withLimits });
@@ -43,7 +43,7 @@ export const firstRoutes = ({ context }: Screens): Hono => {
     const now = context();
     const question = await asked(c, now);
     const answer = <LiveParts asked={question} today={question.today} />;
-    if (wantsFragment(c)) return page(c, { title: 'When?' }, answer);
+    if (wantsPart(c)) return page(c, { title: 'When?' }, answer);
     const improving = now.background?.improving() ?? false;
     const content = (
       <FirstPage

@@ -12,7 +12,7 @@ import { showKitBySize } from '../usecases/show-kit-by-size.ts';
 import type { Screens } from './app.ts';
 import { errorsByField, readForm, type Typed } from './form.ts';
 import { doneNotice } from './notice.ts';
-import { page, seeDone, wantsFragment } from './page.tsx';
+import { page, seeDone, wantsPart } from './page.tsx';
 
 /** The fields of the address, trimmed; only those of the form. */
 const FIELDS = [
@@ -48,7 +48,7 @@ const kitPage = async (c: Context, context: UseCaseContext, typed: Typed, errors
   const model = await showKitBySize(context, typed);
   const props = { model, errors, typed };
   const wrong = Object.keys(errors).length > 0 || (model.form !== null && model.faults.length > 0);
-  if (wantsFragment(c)) return page(c, { title: 'Kit by size' }, <KitBySizePart {...props} notice={null} />);
+  if (wantsPart(c)) return page(c, { title: 'Kit by size' }, <KitBySizePart {...props} notice={null} />);
   const content = <KitBySizePage {...props} notice={await doneNotice(c, context)} />;
   return page(c, { title: 'Kit by size', yardName: model.yardName }, content, { status: wrong ? 422 : 200 });
 };
@@ -69,7 +69,7 @@ export const kitRoutes = ({ context }: Screens): Hono => {
     if (!outcome.ok) return kitPage(c, context(), typed, errorsByField(outcome.faults));
     const { value, change } = outcome.value;
     const asking = `/?${new URLSearchParams({ what: `kit:${value.id}`, number: '1' })}`;
-    return seeDone(c, typed.then === 'ask' ? asking : addressOf(typed), change);
+    return seeDone(c, typed.next === 'ask' ? asking : addressOf(typed), change);
   });
   routes.get(PANEL_SIZES, (c) => panelsPage(c, context(), {}));
   routes.post(PANEL_SIZES, async (c) => {

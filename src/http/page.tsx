@@ -9,6 +9,9 @@ type PageStatus = 200 | 403 | 404 | 409 | 413 | 422 | 500;
 /** htmx asks for a part of a page by this header; everything else gets the page. */
 export const wantsFragment = (c: Context): boolean => c.req.header('HX-Request-Type') === 'partial';
 
+/** htmx asks for the part of a page that moves, and not for all of its `main`, as it does after a form changed something. */
+export const wantsPart = (c: Context): boolean => wantsFragment(c) && !c.req.header('HX-Target')?.endsWith('#page');
+
 /**
  * Answers with a page, or with `fragment` (by default what stands in the page's `main`) when htmx asked for a part of it.
  * The one place where that is decided.
@@ -19,7 +22,7 @@ export const page = async (
   content: Child,
   { status = 200, fragment = content }: { status?: PageStatus; fragment?: Child } = {},
 ): Promise<Response> => {
-  c.header('Vary', 'HX-Request-Type');
+  c.header('Vary', 'HX-Request-Type, HX-Target');
   if (wantsFragment(c)) return c.html(String(await (<>{fragment}</>)), status);
   const whole = String(
     await (

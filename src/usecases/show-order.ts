@@ -4,6 +4,7 @@ import { minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { calendarOf } from '../engine/work/calendar.ts';
 import { today, type UseCaseContext } from './context.ts';
+import { drawKits } from './draw-kits.ts';
 import { currentPlan } from './make-plan.ts';
 import { offersOf } from './order-contents.ts';
 import { orderFacts } from './order-facts.ts';
@@ -39,5 +40,6 @@ export const showOrder = async (context: UseCaseContext, id: string) => {
     today: today(yard.yard.timeZone, context.now),
     order: orderFacts(stored, plan, offersOf(yard), context.now),
     together: comingTogether(id, plan, yard),
+    drawings: await drawKits(context, yard, stored.lines),
   };
 };

@@ -28,6 +28,13 @@ describe('htmx asks for a part', () => {
     expect(html).toContain('<h1>');
     expect(html).not.toContain('<form');
   });
+
+  test('of the first page after a change there, and gets all that stands in the frame', async () => {
+    const { get } = await screensOver();
+    const html = await (await get('/?what=kit:pair&number=1', { ...partial, 'HX-Target': 'main#page' })).text();
+    expect(html).toContain('<form');
+    expect(html).not.toContain('<html');
+  });
 });
 
 test.each(['/assets/__proto__', '/assets/nothing.css', '/orders/toString'])('%s is not there either', async (path) => {

@@ -2,7 +2,7 @@ import type { FC } from 'hono/jsx';
 import type { showFirst } from '../../src/usecases/show-first.ts';
 import { OrderSentence } from '../orders/order-sentence.tsx';
 import { Answer, Empty } from '../parts/answer.tsx';
-import { Button } from '../parts/button.tsx';
+import { Button, ButtonLink } from '../parts/button.tsx';
 import { dayText } from '../parts/day-text.ts';
 import { type FieldErrors, SelectField, TextField } from '../parts/field.tsx';
 import { HeldNotices } from '../parts/held-notices.tsx';
@@ -130,6 +130,9 @@ const Question: FC<{ asked: AskedModel }> = ({ asked }) => (
       <button type="submit" class="button plain" formaction="/orders/new" name="hold" value="5">
         Hold this date
       </button>
+      <ButtonLink href="/kits/by-size" kind="quiet">
+        Kit by size
+      </ButtonLink>
     </div>
   </form>
 );

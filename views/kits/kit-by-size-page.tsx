@@ -90,7 +90,7 @@ const AddKit: FC<{ facts: KitFacts; form: KitFormFacts; errors: FieldErrors; typ
       />
       <div class="buttons">
         <Button kind="main">Add as a kit</Button>
-        <Button name="then" value="ask">
+        <Button name="next" value="ask">
           Add it and ask when it could be ready
         </Button>
       </div>

@@ -44,10 +44,10 @@ export const liftingText = ({ name, mass, lifting }: KitFacts['heaviest']): stri
 
 type Loads = NonNullable<KitFacts['loads']>;
 
-/** "Two loads at 60 kg" and the like. */
+/** "Two loads, none over 200 kg." */
 export const loadsAnswer = ({ count, payload }: Loads): string => {
   if (count === 0) return `One piece alone is more than ${payload}.`;
-  return `${countWord(count)} ${count === 1 ? 'load' : 'loads'} at ${payload} each.`;
+  return count === 1 ? `One load, not over ${payload}.` : `${countWord(count)} loads, none over ${payload}.`;
 };
 
 export const loadText = ({ times, mass, pieces }: Loads['loads'][number]): string => {

@@ -8,6 +8,7 @@ import { clockText, dayText, spareText } from '../parts/day-text.ts';
 import { type FieldErrors, FormErrors, TextField } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { listText, quantityText } from '../parts/quantity-text.ts';
+import { OrderDrawings } from './order-drawings.tsx';
 import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
 import { WhatHoldsIt } from './order-limits.tsx';
 import { dueOf, isLate, readyMessage } from './order-text.ts';
@@ -186,6 +187,7 @@ export const OrderPage: FC<OrderPageProps> = (props) => {
           <CopyMessage id={`message-of-${order.id}`} text={readyMessage(order, today)} name={orderName(order)} />
           {isLate(order) && !order.packed && <WhatHoldsIt id={order.id} limits={props.limits} today={today} />}
           {order.readyOn && !order.packed && <Together model={model} />}
+          <OrderDrawings kits={model.drawings} />
           <PromiseForm {...props} />
           <HandOver {...props} />
         </>

@@ -32,6 +32,7 @@ export const OrdersPage: FC<{ model: OrdersModel; notice: DoneNotice | null }> =
         Take order
       </ButtonLink>
       <ButtonLink href="/orders/past">Past orders</ButtonLink>
+      <ButtonLink href="/kits/by-size">Kit by size</ButtonLink>
       <ButtonLink href="/changes">Changes</ButtonLink>
     </div>
     {model.days.length === 0 && model.cannotBeMade.length === 0 && (
