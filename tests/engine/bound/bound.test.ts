@@ -58,7 +58,7 @@ describe('by the hours', () => {
 
 test('never above what a plan of a random yard reaches, and often more than nothing', () => {
   let [proved, late] = [0, 0];
-  for (let seed = 0; seed < 40; seed++) {
+  for (let seed = 0; seed < 24; seed++) {
     const yard = randomYard(seed);
     const plan = planYard(yard, { effort: 'quick' });
     const left = new Set(plan.unplanned.map((x) => x.order));
@@ -69,6 +69,6 @@ test('never above what a plan of a random yard reaches, and often more than noth
     if (plan.score.weightedDaysLate > 0) late++;
     if (bound > 0) proved++;
   }
-  expect(late).toBeGreaterThan(10);
+  expect(late).toBeGreaterThan(6);
   expect(proved).toBeGreaterThan(late / 2);
 });

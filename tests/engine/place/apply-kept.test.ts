@@ -90,13 +90,13 @@ describe('random yards, the first days of their plans firm', () => {
     return { faults, firm: yard.keep?.batches.length ?? 0, dropped: plan.dropped.length };
   };
   const total = (list: ReturnType<typeof planned>[], of: 'firm' | 'dropped') => list.reduce((n, x) => n + x[of], 0);
-  const SEEDS = Array.from({ length: 40 }, (_, seed) => seed);
+  const SEEDS = Array.from({ length: 24 }, (_, seed) => seed);
 
   test('keep all of them where nothing has changed', () => {
     const all = SEEDS.map((seed) => planned(firmOf(seed, 0)));
     expect(all.flatMap((x) => x.faults)).toEqual([]);
     expect(total(all, 'dropped')).toBe(0);
-    expect(total(all, 'firm')).toBeGreaterThan(80);
+    expect(total(all, 'firm')).toBeGreaterThan(50);
   });
 
   test('and obey every rule after a mishap or two, those that went with a reason', () => {
@@ -120,7 +120,7 @@ describe('random yards, the first days of their plans firm', () => {
       return planned(retired);
     });
     expect(all.flatMap((x) => x.faults)).toEqual([]);
-    expect(total(all, 'dropped')).toBeGreaterThan(20);
+    expect(total(all, 'dropped')).toBeGreaterThan(12);
   });
 
   test('with an order removed its pours stay', () => {

@@ -17,7 +17,7 @@ const asked = (seed: number) => {
 describe('the earliest completion beside what is promised', () => {
   test('is what its dispatch comes to, with no promise later', () => {
     let found = 0;
-    for (let seed = 0; seed < 20; seed++) {
+    for (let seed = 0; seed < 12; seed++) {
       const { present, asking } = asked(seed);
       const { completesAt, dispatch } = earliestOf(asking, present, PLACES);
       if (completesAt >= NEVER) {
@@ -30,7 +30,7 @@ describe('the earliest completion beside what is promised', () => {
       expect(present.daysLate.filter((days, o) => late[o]! > days)).toEqual([]);
       found++;
     }
-    expect(found).toBeGreaterThan(10);
+    expect(found).toBeGreaterThan(6);
   });
 
   test('is no later than that at any place in the sequence which keeps the promises', () => {

@@ -24,8 +24,7 @@ const settledAfresh = ({ problem }: Placing, dispatch: ReturnType<typeof dispatc
 };
 
 describe('what the search ends with', () => {
-  // 40 pieces and 12 pieces: about three thousand and ten thousand plans.
-  test.each([2, 9])('yard %i: settled afresh it is as good as reported, and no worse than quick planning', (seed) => {
+  test.each([2])('yard %i: settled afresh it is as good as reported, and no worse than quick planning', (seed) => {
     const yard = randomYard(seed, 'small');
     const { at, quick } = begun(yard);
     const found = searchOn(at, quick, 'normal', 1);
