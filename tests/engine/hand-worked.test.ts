@@ -53,7 +53,17 @@ const order = (quantity: number, due: string): Input['orders'][number] => ({
 
 const yardOf = (changes: Partial<Input>, more: Partial<Input['yard']> = {}): YardFile => {
   const yard = { name: 'Hand', timeZone: 'Europe/Dublin', now: '2027-04-05T07:00:00+01:00', horizonDays: 30, ...more };
-  const lists = { work: [], closed: [], extra: [], temperatures: [], materials: [], incoming: [], kits: [], finished: [], inMould: [] };
+  const lists = {
+    work: [],
+    closed: [],
+    extra: [],
+    temperatures: [],
+    materials: [],
+    incoming: [],
+    kits: [],
+    finished: [],
+    inMould: [],
+  };
   const read = readYardFile({
     ...{ format: 'mould-rota/yard', version: 1, ...lists, mixes: [mix], castings: [panel], moulds: [mould('M1')] },
     ...{ orders: [order(1, '2027-04-10')], ...changes, yard },
@@ -91,10 +101,26 @@ describe('one mould, two pieces, Saturday 08:00 to 11:50', () => {
     const plan = planned(yardOf({ extra: [on('2027-04-10', '08:00', '11:50')], orders: [order(2, '2027-04-10')] }));
     expect(batchesOf(plan)).toEqual(['04-10 08:12–08:34 1 bag', '04-10 10:10–10:32 1 bag']);
     expect(poursOf(plan)).toEqual([
-      { mould: 'M1', prep: '04-10 08:00–08:12', fill: '04-10 08:22–08:29', strip: '04-10 09:44–09:52', ready: '04-10 09:52' },
-      { mould: 'M1', prep: '04-10 09:52–10:10', fill: '04-10 10:20–10:27', strip: '04-10 11:42–11:50', ready: '04-10 11:50' },
+      {
+        mould: 'M1',
+        prep: '04-10 08:00–08:12',
+        fill: '04-10 08:22–08:29',
+        strip: '04-10 09:44–09:52',
+        ready: '04-10 09:52',
+      },
+      {
+        mould: 'M1',
+        prep: '04-10 09:52–10:10',
+        fill: '04-10 10:20–10:27',
+        strip: '04-10 11:42–11:50',
+        ready: '04-10 11:50',
+      },
     ]);
-    expect(plan.orders[0]).toMatchObject({ completesAt: '2027-04-10T11:50:00+01:00', completesOn: '2027-04-10', daysLate: 0 });
+    expect(plan.orders[0]).toMatchObject({
+      completesAt: '2027-04-10T11:50:00+01:00',
+      completesOn: '2027-04-10',
+      daysLate: 0,
+    });
     expect(plan.score).toMatchObject({ weightedDaysLate: 0, batches: 2, bags: 2, weightedCompletionDays: 5 });
   });
 
@@ -120,7 +146,12 @@ describe('heat: two moulds, Saturday from 08:00', () => {
   // Hard at 08:41 + 75 = 09:56: strip -> 10:04; the other, hard at 10:03, strip 10:04 -> 10:12.
   test('at 20 °C one batch takes both', () => {
     const plan = planned(
-      yardOf({ moulds, extra: [on('2027-04-10', '08:00', '10:12')], temperatures: [{ from: '2027-01-01', celsius: 20 }], orders: [order(2, '2027-04-10')] }),
+      yardOf({
+        moulds,
+        extra: [on('2027-04-10', '08:00', '10:12')],
+        temperatures: [{ from: '2027-01-01', celsius: 20 }],
+        orders: [order(2, '2027-04-10')],
+      }),
     );
     expect(batchesOf(plan)).toEqual(['04-10 08:24–08:53 1 bag']);
     expect(poursOf(plan).map((p) => p.fill)).toEqual(['04-10 08:34–08:41', '04-10 08:41–08:48']);
@@ -134,7 +165,12 @@ describe('heat: two moulds, Saturday from 08:00', () => {
   // starts at 08:46, fills 08:56 -> 09:03; hard at 09:46, strip -> 09:54, the end of the session.
   test('at 30 °C the second piece would stiffen: two batches', () => {
     const plan = planned(
-      yardOf({ moulds, extra: [on('2027-04-10', '08:00', '09:54')], temperatures: [{ from: '2027-01-01', celsius: 30 }], orders: [order(2, '2027-04-10')] }),
+      yardOf({
+        moulds,
+        extra: [on('2027-04-10', '08:00', '09:54')],
+        temperatures: [{ from: '2027-01-01', celsius: 30 }],
+        orders: [order(2, '2027-04-10')],
+      }),
     );
     expect(plan.batches).toHaveLength(2);
     expect(batchesOf(plan)[1]).toBe('04-10 08:46–09:08 1 bag');
@@ -154,7 +190,13 @@ describe('a sealing coat is due', () => {
     expect(plan.pours[0]!.oiled).toBe(true);
     expect(batchesOf(plan)).toEqual(['04-10 09:22–09:44 1 bag']);
     expect(poursOf(plan)).toEqual([
-      { mould: 'M1', prep: '04-10 08:00–08:22', fill: '04-10 09:32–09:39', strip: '04-10 10:54–11:02', ready: '04-10 11:02' },
+      {
+        mould: 'M1',
+        prep: '04-10 08:00–08:22',
+        fill: '04-10 09:32–09:39',
+        strip: '04-10 10:54–11:02',
+        ready: '04-10 11:02',
+      },
     ]);
   });
 
@@ -181,7 +223,11 @@ describe('someone has to stay to keep it wet', () => {
     yardOf({
       mixes: [{ ...mix, attendMinutes }],
       moulds: [mould('M1', { prepped: true })],
-      extra: [on('2027-04-10', '08:00', '09:00'), on('2027-04-14', '18:00', '19:30'), on('2027-04-17', '08:00', '09:00')],
+      extra: [
+        on('2027-04-10', '08:00', '09:00'),
+        on('2027-04-14', '18:00', '19:30'),
+        on('2027-04-17', '08:00', '09:00'),
+      ],
       orders: [order(1, '2027-04-14')],
     });
 
@@ -189,7 +235,13 @@ describe('someone has to stay to keep it wet', () => {
   test('43 minutes fit on Saturday', () => {
     const plan = planned(yard(43));
     expect(poursOf(plan)).toEqual([
-      { mould: 'M1', prep: '04-10 08:00–08:00', fill: '04-10 08:10–08:17', strip: '04-14 18:00–18:08', ready: '04-14 18:08' },
+      {
+        mould: 'M1',
+        prep: '04-10 08:00–08:00',
+        fill: '04-10 08:10–08:17',
+        strip: '04-14 18:00–18:08',
+        ready: '04-14 18:08',
+      },
     ]);
     expect(plan.orders[0]!.daysLate).toBe(0);
   });
@@ -220,7 +272,11 @@ describe('72 hours of cure over the night the clocks go forward', () => {
       ),
     );
     expect(plan.pours[0]!.pieceReadyAt).toBe('2027-03-30T09:29:00+01:00');
-    expect(plan.orders[0]).toMatchObject({ completesAt: '2027-03-30T09:29:00+01:00', completesOn: '2027-04-01', daysLate: 3 });
+    expect(plan.orders[0]).toMatchObject({
+      completesAt: '2027-03-30T09:29:00+01:00',
+      completesOn: '2027-04-01',
+      daysLate: 3,
+    });
     // Six days from Friday the 26th to Thursday, twice.
     expect(plan.score).toMatchObject({ weightedDaysLate: 6, weightedCompletionDays: 12 });
   });
@@ -231,14 +287,24 @@ describe('a strip for two', () => {
   const castings = [{ ...panel, stripCrew: 2 }];
 
   test('waits for the second person', () => {
-    const plan = planned(yardOf({ castings, extra: [on('2027-04-10', '08:00', '10:30'), on('2027-04-10', '10:00', '10:10')] }));
+    const plan = planned(
+      yardOf({ castings, extra: [on('2027-04-10', '08:00', '10:30'), on('2027-04-10', '10:00', '10:10')] }),
+    );
     expect(poursOf(plan)).toEqual([
-      { mould: 'M1', prep: '04-10 08:00–08:12', fill: '04-10 08:22–08:29', strip: '04-10 10:00–10:08', ready: '04-10 10:08' },
+      {
+        mould: 'M1',
+        prep: '04-10 08:00–08:12',
+        fill: '04-10 08:22–08:29',
+        strip: '04-10 10:00–10:08',
+        ready: '04-10 10:08',
+      },
     ]);
   });
 
   test('cannot be made when the second person never stays for eight minutes', () => {
-    const plan = planned(yardOf({ castings, extra: [on('2027-04-10', '08:00', '10:30'), on('2027-04-10', '10:00', '10:07')] }));
+    const plan = planned(
+      yardOf({ castings, extra: [on('2027-04-10', '08:00', '10:30'), on('2027-04-10', '10:00', '10:07')] }),
+    );
     expect(plan.orders).toEqual([]);
     expect(plan.unplanned).toMatchObject([{ order: '27-001', cause: 'time' }]);
   });
@@ -246,7 +312,11 @@ describe('a strip for two', () => {
 
 describe('mortar that has to come first', () => {
   const mixes = [{ ...mix, perBag: [{ material: 'mortar', quantity: 1 }] }];
-  const extra = [on('2027-04-10', '08:00', '09:40'), on('2027-04-14', '18:00', '19:40'), on('2027-04-17', '08:00', '09:40')];
+  const extra = [
+    on('2027-04-10', '08:00', '09:40'),
+    on('2027-04-14', '18:00', '19:40'),
+    on('2027-04-17', '08:00', '09:40'),
+  ];
   const mortar = { id: 'mortar', name: 'Mortar', unit: 'bag', onHand: 0 };
 
   // None in the yard on Saturday the 10th: all that can be done is to set up. A bag comes on Thursday the 15th. Saturday the
@@ -310,7 +380,13 @@ describe('what one batch fills', () => {
   const batchesFor = (lengths: number[]) => {
     const moulds = lengths.map((length, i) => setUp(`M${i + 1}`, length));
     const lines = lengths.map((length) => ({ casting: `panel-${length}`, quantity: 1 }));
-    const yard = yardOf({ castings, mixes, moulds, extra: [on('2027-04-10', '08:00', '12:00')], orders: [{ id: '27-001', lines }] });
+    const yard = yardOf({
+      castings,
+      mixes,
+      moulds,
+      extra: [on('2027-04-10', '08:00', '12:00')],
+      orders: [{ id: '27-001', lines }],
+    });
     const plan = planned(yard);
     expect(plan.pours).toHaveLength(lengths.length);
     return plan.batches.map((b) => `${b.pours.length} pieces, ${b.bags} bag`).sort();
