@@ -6,6 +6,7 @@ import { BY_SIZE } from '../../views/kits/kit-form.tsx';
 import { PANEL_SIZES, PanelSizesPage } from '../../views/kits/panel-sizes-page.tsx';
 import { addKitBySize } from '../usecases/add-kit-by-size.ts';
 import type { UseCaseContext } from '../usecases/context.ts';
+import { KIT_FIELDS } from '../usecases/kit-typed.ts';
 import { measureIn } from '../usecases/measure-in.ts';
 import { setPanelSizes, showPanelSizes } from '../usecases/panel-sizes.ts';
 import { showKitBySize } from '../usecases/show-kit-by-size.ts';
@@ -14,25 +15,12 @@ import { errorsByField, readForm, type Typed } from './form.ts';
 import { doneNotice } from './notice.ts';
 import { page, seeDone, wantsPart } from './page.tsx';
 
-/** The fields of the address, trimmed; only those of the form. */
-const FIELDS = [
-  'shape',
-  'faces',
-  'length',
-  'width',
-  'cutLength',
-  'cutWidth',
-  'courses',
-  'ground',
-  'payload',
-  'kind',
-  'pins',
-];
 const LONGEST_VALUE = 60;
 
+/** The fields of the address, trimmed; only those of the form. */
 const queried = (c: Context): Typed =>
   Object.fromEntries(
-    FIELDS.flatMap((name) => {
+    KIT_FIELDS.flatMap((name): [string, string][] => {
       const value = c.req.query(name);
       return value === undefined ? [] : [[name, value.trim().slice(0, LONGEST_VALUE)]];
     }),
@@ -40,7 +28,7 @@ const queried = (c: Context): Typed =>
 
 /** The size again as an address, to come back to it. */
 const addressOf = (typed: Typed): string => {
-  const query = FIELDS.flatMap((name): [string, string][] => (typed[name] ? [[name, typed[name]]] : []));
+  const query = KIT_FIELDS.flatMap((name): [string, string][] => (typed[name] ? [[name, typed[name]]] : []));
   return `${BY_SIZE}?${new URLSearchParams(query)}`;
 };
 

@@ -8,6 +8,15 @@ import type { Outcome } from './context.ts';
 /** The fields of the form, as typed. */
 export type KitTyped = Readonly<Record<string, string | undefined>>;
 
+/** What the form of a size asks for. */
+export const KIT_FIELDS = [
+  ...['shape', 'faces', 'length', 'width', 'cutLength', 'cutWidth', 'courses', 'ground', 'payload', 'kind', 'pins'],
+] as const;
+
+/** Those fields alone, of whatever came with them. */
+export const kitFields = (typed: KitTyped): KitTyped =>
+  Object.fromEntries(KIT_FIELDS.flatMap((name) => (typed[name] === undefined ? [] : [[name, typed[name]]])));
+
 export interface KitAsked {
   size: KitSize;
   /** What one pallet or car may carry; null when nothing was typed. */

@@ -7,7 +7,7 @@ import { today, type UseCaseContext } from './context.ts';
 import { kitFacts, typedText } from './kit-facts.ts';
 import { kitLaid } from './kit-laid.ts';
 import { pinMaterial, pinMaterials } from './kit-pins.ts';
-import { facesTyped, type KitAsked, type KitTyped, kitTyped, shapeTyped } from './kit-typed.ts';
+import { facesTyped, type KitAsked, type KitTyped, kitFields, kitTyped, shapeTyped } from './kit-typed.ts';
 import { currentPlan } from './make-plan.ts';
 import { nearSizes } from './near-sizes.ts';
 import { kindText, type PanelKind, panelKinds } from './panel-kinds.ts';
@@ -67,7 +67,7 @@ export const showKitBySize = async (context: UseCaseContext, typed: KitTyped) =>
   const about = { yardName: yard.yard.name, today: today(yard.yard.timeZone, context.now), system };
   const kind = kinds.find(({ key }) => key === typed.kind) ?? kinds[0];
   if (!kind) return { ...about, form: null };
-  const form = filledIn(typed, kind, yard, system);
+  const form = filledIn(kitFields(typed), kind, yard, system);
   const asked = kitTyped(form, system);
   return {
     ...about,

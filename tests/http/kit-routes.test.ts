@@ -114,6 +114,8 @@ describe('adding the kit', () => {
     const html = await answer.text();
     expect(html).toContain('There is a kit of that name. Give it another.');
     expect(html).toContain('value="Trough 900 x 450, one course"');
+    // Once: what was typed for adding it is no part of the size.
+    expect(html.match(/name="name"/g)).toHaveLength(1);
   });
 });
 

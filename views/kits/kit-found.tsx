@@ -3,7 +3,7 @@ import type { KitFacts } from '../../src/usecases/kit-facts.ts';
 import { KitPlan } from '../charts/kit-plan.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { Caution } from '../parts/caution.tsx';
-import { counted, liftingText, loadsAnswer, loadText, pinsText } from './kit-text.ts';
+import { counted, liftingText, loadsAnswer, loadText, meetingText, pinsText } from './kit-text.ts';
 
 const Panels: FC<{ facts: KitFacts }> = ({ facts: { panels, panelCount, mass } }) => (
   <section>
@@ -45,7 +45,7 @@ const Panels: FC<{ facts: KitFacts }> = ({ facts: { panels, panelCount, mass } }
   </section>
 );
 
-const Pins: FC<{ facts: KitFacts }> = ({ facts: { pins, sleeves, courses } }) => (
+const Pins: FC<{ facts: KitFacts }> = ({ facts, facts: { pins, sleeves, courses } }) => (
   <section>
     <h2>Pins and sleeves</h2>
     <ul class="sentences">
@@ -65,10 +65,7 @@ const Pins: FC<{ facts: KitFacts }> = ({ facts: { pins, sleeves, courses } }) =>
       ))}
     </ul>
     {pins.tooLong && <p class="error">{pins.tooLong}</p>}
-    <p class="quiet">
-      At each corner one side runs through and the other butts against it, the other way round in the next course. A pin
-      goes down through the sleeve of whichever panel runs through.
-    </p>
+    <p class="quiet">{meetingText(facts)}</p>
   </section>
 );
 

@@ -54,3 +54,12 @@ export const loadText = ({ times, mass, pieces }: Loads['loads'][number]): strin
   const what = listText(pieces.map(({ casting, count }) => `${count} × ${casting}`));
   return `${times === 1 ? 'One load' : `${countWord(times)} loads, each`} of ${mass}: ${what}.`;
 };
+
+/** How the panels meet, in a sentence or two. */
+export const meetingText = ({ shape, courses }: Pick<KitFacts, 'shape' | 'courses'>): string => {
+  if (shape === 'row')
+    return 'The joints of all courses stand above one another, and each panel is pinned at both ends.';
+  if (courses === 1)
+    return 'At each corner one side runs through and has the pin; the other butts against it without a pin of its own.';
+  return 'At each corner one side runs through and the other butts against it, the other way round in the next course. A pin goes down through whichever panel runs through.';
+};

@@ -127,3 +127,42 @@ describe('there and back again', () => {
     );
   });
 });
+
+test('whatever is typed is read, or refused in words', () => {
+  const pieces = fc.constantFrom(
+    '4',
+    '6',
+    '1/2',
+    '0',
+    '12,5',
+    '1.37',
+    ' ',
+    ' ',
+    'ft',
+    'in',
+    "'",
+    '"',
+    'mm',
+    'm',
+    '½',
+    '-',
+    ',',
+    '.',
+    '/',
+    'x',
+  );
+  fc.assert(
+    fc.property(
+      fc.oneof(
+        fc.array(pieces, { maxLength: 8 }).map((all) => all.join('')),
+        fc.string(),
+      ),
+      (text) => {
+        const length = readLength(text, 'US');
+        if (length.ok) expect(length.value.mm).toBeGreaterThanOrEqual(0);
+        else expect(length.reason).toMatch(/Write it like/);
+      },
+    ),
+    { numRuns: 2000 },
+  );
+});

@@ -1,6 +1,14 @@
 import { expect, test } from 'vitest';
 import type { KitFacts } from '../../../src/usecases/kit-facts.ts';
-import { kitAnswer, kitNote, liftingText, loadsAnswer, loadText, pinsText } from '../../../views/kits/kit-text.ts';
+import {
+  kitAnswer,
+  kitNote,
+  liftingText,
+  loadsAnswer,
+  loadText,
+  meetingText,
+  pinsText,
+} from '../../../views/kits/kit-text.ts';
 
 const pins = {
   count: 6,
@@ -70,4 +78,10 @@ test('loads are counted, and what is too heavy is said', () => {
   expect(loadText({ times: 3, mass: '72 kg', pieces })).toBe(
     'Three loads, each of 72 kg: 4 × Panel 900 and 2 × Panel 600.',
   );
+});
+
+test('how panels meet is said for what is there', () => {
+  expect(meetingText({ shape: 'row', courses: 3 })).toContain('stand above one another');
+  expect(meetingText({ shape: 'L', courses: 1 })).toContain('without a pin of its own');
+  expect(meetingText({ shape: 'rectangle', courses: 2 })).toContain('the other way round in the next course');
 });
