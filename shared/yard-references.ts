@@ -121,15 +121,20 @@ export const referenceFaults = (input: unknown): Fault[] => {
     }
   if (isRecord(input.keep)) {
     const batches = index('batches', input.keep, ['keep']);
-    index('pours', input.keep, ['keep']);
-    for (const [x, path] of entries(input.keep, 'batches', ['keep'])) refers(x, 'mix', path, mixes, 'mix');
+    const pours = index('pours', input.keep, ['keep']);
+    for (const [x, path] of entries(input.keep, 'batches', ['keep'])) {
+      refers(x, 'mix', path, mixes, 'mix');
+      const named = Array.isArray(x.pours) ? x.pours : [];
+      named.forEach((id, i) => {
+        if (typeof id === 'string' && !pours.has(id)) fault([...path, 'pours', i], `no pour named "${id}"`);
+      });
+    }
+    // A mould that no longer makes the piece is no fault of the file: the firm batch is dropped, with that reason.
     for (const [x, path] of entries(input.keep, 'pours', ['keep'])) {
       refers(x, 'batch', path, batches, 'batch');
-      const mould = refers(x, 'mould', path, moulds, 'mould');
+      refers(x, 'mould', path, moulds, 'mould');
       refers(x, 'casting', path, castings, 'casting');
       refers(x, 'order', path, orders, 'order');
-      if (mould && typeof x.casting === 'string' && castings.has(x.casting) && !makesOf(mould).has(x.casting))
-        fault([...path, 'casting'], `mould "${x.mould}" does not make "${x.casting}"`);
     }
   }
   return faults;

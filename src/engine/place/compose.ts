@@ -120,6 +120,22 @@ const mouldsFor = (at: Placing, openings: Openings, castings: number[], by: numb
   return fillings;
 };
 
+/** A filling as by hand: as many as fit of what the sequence wants first, then of what it wants next. */
+const fillInOrder = (at: Placing, options: FillOption[], mostKg: number, mostMinutes: number): number[] => {
+  const counts = options.map(() => 0);
+  let [kg, minutes] = [mostKg, mostMinutes];
+  const place = (i: number) => placeOfFirst(at, options[i]!.casting);
+  const rows = options.map((_, i) => i).sort((a, b) => place(a) - place(b) || a - b);
+  for (const i of rows) {
+    const option = options[i]!;
+    const byKg = option.kg > 0 ? Math.floor(kg / option.kg + 1e-9) : option.most;
+    counts[i] = Math.max(0, Math.min(option.most, byKg, Math.floor(minutes / option.fillMinutes)));
+    kg -= counts[i]! * option.kg;
+    minutes -= counts[i]! * option.fillMinutes;
+  }
+  return counts;
+};
+
 /** Most pieces that the choices allow in the next batch of this shift, 0 for as many as it holds. */
 export const mostPiecesNow = (at: Placing): number => {
   const { mostPieces, firstBatchOnly } = at.choices;
@@ -137,7 +153,8 @@ export const composeBatch = (at: Placing, lead: number, openings: Openings, wait
   const minutes = fillLimit(at, index, openings.soonest[lead]! + mix.mixMinutes);
   if (minutes < fillMinutes) return [];
   const options = optionsOf(at, index, lead, openings, by);
-  const counts = fillBatch(options, mix.mostKg - kg, minutes - fillMinutes);
+  const room = [mix.mostKg - kg, minutes - fillMinutes] as const;
+  const counts = at.choices.inOrder ? fillInOrder(at, options, ...room) : fillBatch(options, ...room);
   const castings = [lead];
   options.forEach((option, i) => {
     for (let n = 0; n < counts[i]!; n++) castings.push(option.casting);

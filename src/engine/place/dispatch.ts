@@ -40,6 +40,8 @@ export interface Choices {
   restMould: number;
   /** Pieces that nobody waits for stay in their moulds. */
   leaveInMoulds: boolean;
+  /** As by hand: what is due is stripped at once, and empty moulds are filled in the order of the sequence. */
+  inOrder: boolean;
   /** Nothing is poured: the shift is for stripping and setting up. */
   noPours: boolean;
   /** Reorders what is poured first: 0 for the sequence as it is, else a number that stands for another order of castings. */
@@ -80,6 +82,7 @@ export const DEFAULT_CHOICES: Choices = {
   coatEarly: false,
   restMould: NONE,
   leaveInMoulds: false,
+  inOrder: false,
   noPours: false,
   shuffle: 0,
 };

@@ -62,13 +62,17 @@ const addOpening = (at: Placing, to: Openings, mould: number, casting: number, l
   if (readyAt < to.soonest[casting]!) to.soonest[casting] = readyAt;
 };
 
-/** Lists the openings of this shift as things stand; castings that are blocked or not needed have none. */
-export const listOpenings = (at: Placing, to: Openings): void => {
+/**
+ * Lists the openings of this shift as things stand; castings that are blocked or not needed have none. With `emptyOnly`
+ * moulds that hold a piece have none either.
+ */
+export const listOpenings = (at: Placing, to: Openings, emptyOnly = false): void => {
   const { problem, demand, blocked } = at;
   to.count = 0;
   to.soonest.fill(NEVER);
   for (let k = 0; k < problem.moulds.length; k++) {
     if (at.moulds.freeAt[k]! >= NEVER || at.moulds.reserved[k]! > 0 || k === at.choices.restMould) continue;
+    if (emptyOnly && at.moulds.held[k] !== NONE) continue;
     forgetUnneededPrep(at, k);
     for (const make of problem.moulds[k]!.makes) {
       const casting = make.casting;

@@ -82,16 +82,12 @@ export const coatAhead = (at: Placing): void => {
   }
 };
 
-/** An empty mould for the casting: one that is set for it rather than one to change, one that makes little else first. */
-const bestEmptyMould = (at: Placing, casting: number): number => {
-  let best = NONE;
-  let leastCost = NEVER;
-  for (const k of at.problem.castings[casting]!.moulds) {
-    if (!isEmptyAndFree(at, k)) continue;
-    const cost = (at.moulds.setFor[k] === casting ? 0 : 100) + at.problem.moulds[k]!.makes.length;
-    if (cost < leastCost) [best, leastCost] = [k, cost];
-  }
-  return best;
+/** Empty moulds for the casting: those set for it before those to change, those that make little else and are free first. */
+const emptyMoulds = (at: Placing, casting: number): number[] => {
+  const cost = (k: number) => (at.moulds.setFor[k] === casting ? 0 : 100) + at.problem.moulds[k]!.makes.length;
+  return at.problem.castings[casting]!.moulds.filter((k) => isEmptyAndFree(at, k)).sort(
+    (a, b) => cost(a) - cost(b) || at.moulds.freeAt[a]! - at.moulds.freeAt[b]! || a - b,
+  );
 };
 
 const prepOne = (at: Placing, mould: number, casting: number): boolean => {
@@ -118,8 +114,8 @@ export const prepAhead = (at: Placing): void => {
     (a, b) => orders.place[demand.order[demand.head[a]!]!]! - orders.place[demand.order[demand.head[b]!]!]! || a - b,
   );
   for (const casting of castings)
-    while (demand.need[casting]! > demand.prepped[casting]! && timeline.firstFree < timeline.to) {
-      const mould = bestEmptyMould(at, casting);
-      if (mould === NONE || !prepOne(at, mould, casting)) break;
+    for (const mould of emptyMoulds(at, casting)) {
+      if (demand.need[casting]! <= demand.prepped[casting]! || timeline.firstFree >= timeline.to) break;
+      prepOne(at, mould, casting);
     }
 };

@@ -6,7 +6,7 @@ import { listOpenings, type Openings } from './openings.ts';
 import type { Placing } from './placing.ts';
 import { coatAhead, prepAhead } from './prep.ts';
 import { BATCH, NEVER, NONE } from './problem.ts';
-import { stripAwaited, stripRest } from './strip.ts';
+import { stripAwaited, stripDue, stripRest } from './strip.ts';
 
 /** Shifts in a row that a mix may wait for a fuller batch; after that it goes out as it is. */
 const MOST_WAITS = 2;
@@ -50,6 +50,18 @@ const blockMix = (at: Placing, mix: number): void => {
   for (const c of at.problem.mixes[mix]!.castings) at.blocked[c] = 1;
 };
 
+/** The casting to pour next, with the openings listed; by hand from empty moulds while there are any. */
+const nextLead = (at: Placing, openings: Openings): number => {
+  if (at.choices.inOrder) {
+    stripDue(at);
+    listOpenings(at, openings, true);
+    const lead = leadCasting(at, openings);
+    if (lead !== NONE) return lead;
+  }
+  listOpenings(at, openings);
+  return leadCasting(at, openings);
+};
+
 /** Batches of one shift, one after another, until nothing more fits; with `fastOnly` none of mixes that are slow in it. */
 const pourBatches = (at: Placing, fastOnly: boolean): void => {
   const { blocked, problem, openings } = at;
@@ -58,8 +70,7 @@ const pourBatches = (at: Placing, fastOnly: boolean): void => {
     if (mix === at.choices.heldMix || (fastOnly && isSlow(at, mix))) blockMix(at, mix);
   const waitedBefore = Int32Array.from(at.waited);
   for (;;) {
-    listOpenings(at, openings);
-    const lead = leadCasting(at, openings);
+    const lead = nextLead(at, openings);
     if (lead === NONE) return;
     const mix = problem.castings[lead]!.mix;
     const fillings = chooseBatch(at, lead, openings);

@@ -66,6 +66,12 @@ const nextStripFrom = (at: Placing): number => {
   return next < at.problem.shifts.count ? at.problem.shifts.from[next]! : NEVER;
 };
 
+/** Strips all that is out by now. */
+export const stripDue = (at: Placing): void => {
+  for (let k = 0; k < at.moulds.held.length; k++)
+    if (at.moulds.held[k] !== NONE && at.moulds.outAt[k]! <= at.timeline.firstFree) stripIfItFits(at, k);
+};
+
 /** Strips first what orders wait for that are otherwise finished. */
 export const stripAwaited = (at: Placing): void => {
   const next = nextStripFrom(at);
@@ -85,12 +91,14 @@ const isWanted = (at: Placing, mould: number): boolean => {
  */
 export const stripRest = (at: Placing): void => {
   const { moulds, timeline, problem } = at;
-  const last = nextStripFrom(at) >= NEVER;
+  const next = nextStripFrom(at);
+  const last = next >= NEVER;
   for (const wanted of [true, false])
     for (let k = 0; k < moulds.held.length; k++) {
       if (moulds.held[k] === NONE || moulds.outAt[k]! >= timeline.to || timeline.firstFree >= timeline.to) continue;
       if (wanted !== isWanted(at, k)) continue;
-      if (!wanted && !last && problem.rackSpaces < NEVER && moulds.curedAt[k]! > timeline.to) continue;
+      const waits = !last && problem.rackSpaces < NEVER && moulds.curedAt[k]! > timeline.to;
+      if (!wanted && waits && !holdsOrderUp(at, k, next)) continue;
       stripIfItFits(at, k);
     }
 };

@@ -8,6 +8,18 @@ import type { Found } from './improve.ts';
 import { type PresentPours, poursLeft } from './nearness.ts';
 import { apparentTardinessFirst, earliestDueFirst, weightedShortestFirst, workDays } from './rules.ts';
 
+/** As a maker works with a whiteboard; now and then nothing beats it. */
+const BY_HAND: Partial<Choices> = {
+  inOrder: true,
+  leastFill: 0,
+  waitMinutes: 1000,
+  scarceFirst: false,
+  spareMinutes: 0,
+  slowMixesLate: false,
+  coatAhead: false,
+  noAhead: true,
+};
+
 /** The decoder's own choices that quick planning tries with each sequence. */
 export const TRIED_CHOICES: Partial<Choices>[] = [
   {},
@@ -15,7 +27,8 @@ export const TRIED_CHOICES: Partial<Choices>[] = [
   { leastFill: 0 },
   { leastFill: 0.9, waitMinutes: 90 },
   { slowMixesLate: false, waitMinutes: 60 },
-  { leastFill: 0, waitMinutes: 0, firstOrderWeight: 100, stripFirst: true, noAhead: true },
+  BY_HAND,
+  { ...BY_HAND, noAhead: false },
   { scarceFirst: false, firstOrderWeight: 0, waitMinutes: 0 },
 ];
 

@@ -46,6 +46,7 @@ const CHANGES: Change[] = [
   (choices) => ({ coatEarly: !choices.coatEarly }),
   (choices, random, scope) => ({ restMould: choices.restMould < 0 ? below(random, scope.moulds) : -1 }),
   (_, random, scope) => ({ restMould: below(random, scope.moulds) }),
+  (choices) => ({ inOrder: !choices.inOrder }),
   (choices) => ({ leaveInMoulds: !choices.leaveInMoulds }),
   (_, random) => ({ shuffle: 1 + below(random, SHUFFLES) }),
   (_, random) => ({ shuffle: 1 + below(random, SHUFFLES) }),
