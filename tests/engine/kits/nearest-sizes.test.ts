@@ -57,3 +57,45 @@ test('the nearest L is the nearest of all that can be made', () => {
   // A check that never looked at a size that can't be made would pass everything.
   expect(off).toBeGreaterThan(5);
 });
+
+describe('an L of real sizes, two courses, panels 33 thick and in steps of 10', () => {
+  /*
+   * No two panels differ by 66, so no side can step back at both ends: every side runs through at one end and butts at the
+   * other. Then the whole is a sum of panels and a thickness, the corner left out is a sum, and what is left of the whole
+   * beside it is a sum and a thickness.
+   */
+  const sumsOf = (lengths: number[], upTo: number): Set<number> => {
+    const sums = new Set([0]);
+    for (let sum = 0; sum <= upTo; sum += 10) if (lengths.some((length) => sums.has(sum - length))) sums.add(sum);
+    return sums;
+  };
+  const best = (whole: number, cut: number, lengths: number[], most: number): number[] => {
+    const sums = [...sumsOf(lengths, whole + 5000)].filter((sum) => sum > 0);
+    const offs: number[] = [];
+    for (const one of sums) for (const rest of sums) offs.push(Math.abs(one + rest + 33 - whole) + Math.abs(one - cut));
+    return offs.sort((a, b) => a - b).slice(0, most);
+  };
+
+  test('has the nearest sizes in order', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1500, max: 6000 }),
+        fc.integer({ min: 300, max: 1200 }),
+        fc.uniqueArray(
+          fc.integer({ min: 30, max: 150 }).map((tens) => tens * 10),
+          { minLength: 1, maxLength: 4 },
+        ),
+        (whole, cut, lengths) => {
+          // The other way across is a size that can be made, so that only this way differs.
+          const y = { whole: 2 * lengths[0]! + 33, cut: lengths[0]! };
+          const near = nearestSizes(SIDES.L, { x: { whole, cut }, y }, lengths, 33, 2, 5);
+          const along = near.filter(({ size }) => size.y.whole === y.whole && size.y.cut === y.cut);
+          const offs = best(whole, cut, lengths, along.length);
+          expect(along.map(({ differenceNano }) => differenceNano)).toEqual(offs);
+          expect(along.length).toBeGreaterThan(0);
+        },
+      ),
+      { numRuns: 300, seed: 20270405 },
+    );
+  });
+});
