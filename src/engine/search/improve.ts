@@ -185,7 +185,13 @@ export const improvePlan = (
   const rounds = Math.max(1, Math.min(MOST_ROUNDS, Math.floor(stop.plans / STEPS_OF_A_ROUND)));
   let best = start;
   for (let round = 0; round < rounds; round++) {
-    const found = anneal(at, start, { ...stop, plans: Math.floor(stop.plans / rounds) }, random, present);
+    const found = anneal(
+      at,
+      round % 2 === 0 ? start : best,
+      { ...stop, plans: Math.floor(stop.plans / rounds) },
+      random,
+      present,
+    );
     const equal = !isBetter(best.evaluation, found.evaluation);
     if (isBetter(found.evaluation, best.evaluation) || (equal && found.kept > best.kept)) best = found;
   }
