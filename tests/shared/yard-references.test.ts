@@ -71,6 +71,10 @@ describe('what is not there', () => {
       (y) => Object.assign(y.orders[0]!.lines[0]!, { material: 'x' }),
     ],
     ['keep.batches[0].mix: no mix named "x"', (y) => Object.assign(y.keep.batches[0]!, { mix: 'x' })],
+    [
+      `keep.batches[0].pours[${plan.batches[0]!.pours.length}]: no pour named "x"`,
+      (y) => y.keep.batches[0]!.pours.push('x'),
+    ],
     ['keep.pours[0].batch: no batch named "x"', (y) => Object.assign(y.keep.pours[0]!, { batch: 'x' })],
     ['keep.pours[0].mould: no mould named "x"', (y) => Object.assign(y.keep.pours[0]!, { mould: 'x' })],
     ['keep.pours[0].casting: no casting named "x"', (y) => Object.assign(y.keep.pours[0]!, { casting: 'x' })],

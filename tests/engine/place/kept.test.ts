@@ -106,7 +106,7 @@ describe('a firm batch', () => {
     ['it will be too cold', { ...mix({ minCelsius: 5 }), temperatures: isWinter }],
     ['it will be too hot', { ...mix({ maxCelsius: 3 }), temperatures: isWinter }],
     ['there is not enough Rapid mortar by then', { materials: base.materials.map((m) => ({ ...m, onHand: 0 })) }],
-    ['it fills nothing', { keep: { ...keep, pours: [] } }],
+    ['it fills nothing', { keep: { batches: keep.batches.map((b) => ({ ...b, pours: [] })), pours: [] } }],
     [
       'one mould cannot take two of its pours',
       { keep: { ...keep, pours: keep.pours.map((p) => ({ ...p, mould: '900 no. 2' })) } },
