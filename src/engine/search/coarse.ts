@@ -52,81 +52,114 @@ export const coarseModelOf = (at: Placing): CoarseModel => {
   };
 };
 
+/** A day to hand-over against a day late: so little that it only breaks ties. */
+const DAY_WORTH = 1e-5;
+
+/** Days late and, as a tie-break, days to hand-over of one order whose castings have been taken up to `taken`, weighted. */
+const orderCost = (model: CoarseModel, o: number, taken: Int32Array): number => {
+  const { problem, readyDay, pieces } = model;
+  const needed = pieces[o]!;
+  let on = problem.today;
+  for (let k = 0; k < needed.length; k += 2) {
+    const c = needed[k]!;
+    const upTo = taken[c]! + needed[k + 1]!;
+    taken[c] = upTo;
+    const list = readyDay[c]!;
+    const day = list.length === 0 ? problem.today : list[Math.min(upTo, list.length) - 1]!;
+    if (day > on) on = day;
+  }
+  const { weight, dueDay } = problem.orders[o]!;
+  on += model.extraDays[o]!;
+  return weight * (dueDay < NEVER && on > dueDay ? on - dueDay : 0) + weight * (on - problem.today) * DAY_WORTH;
+};
+
 /** Weighted days late, and as far behind it that it only breaks ties, weighted days to hand-over, of a sequence. */
 export const coarseCost = (model: CoarseModel, sequence: Int32Array): number => {
-  const { problem, readyDay, pieces, taken } = model;
-  taken.fill(0);
-  let late = 0;
-  let days = 0;
-  for (let i = 0; i < sequence.length; i++) {
-    const o = sequence[i]!;
-    const needed = pieces[o]!;
-    let on = problem.today;
-    for (let k = 0; k < needed.length; k += 2) {
-      const c = needed[k]!;
-      const upTo = taken[c]! + needed[k + 1]!;
-      taken[c] = upTo;
-      const list = readyDay[c]!;
-      const day = list.length === 0 ? problem.today : list[Math.min(upTo, list.length) - 1]!;
-      if (day > on) on = day;
-    }
-    const { weight, dueDay } = problem.orders[o]!;
-    on += model.extraDays[o]!;
-    if (dueDay < NEVER && on > dueDay) late += weight * (on - dueDay);
-    days += weight * (on - problem.today);
-  }
-  return late + days * 1e-5;
+  model.taken.fill(0);
+  let cost = 0;
+  for (let i = 0; i < sequence.length; i++) cost += orderCost(model, sequence[i]!, model.taken);
+  return cost;
 };
+
+/**
+ * A sequence with what its beginnings come to, so that a move is judged by the stretch that it touches: pieces taken
+ * before each place, a row of castings a place, and the cost before each place.
+ */
+interface Walk {
+  sequence: Int32Array;
+  takenBefore: Int32Array;
+  costBefore: Float64Array;
+}
+
+const walkOf = (model: CoarseModel, sequence: Int32Array): Walk => {
+  const castings = model.taken.length;
+  const takenBefore = new Int32Array((sequence.length + 1) * castings);
+  const costBefore = new Float64Array(sequence.length + 1);
+  model.taken.fill(0);
+  for (let i = 0; i < sequence.length; i++) {
+    takenBefore.set(model.taken, i * castings);
+    costBefore[i + 1] = costBefore[i]! + orderCost(model, sequence[i]!, model.taken);
+  }
+  return { sequence, takenBefore, costBefore };
+};
+
+/** What a trial costs less than the walk's sequence, when it differs from it between two places only. */
+const gainOf = (model: CoarseModel, walk: Walk, trial: Int32Array, first: number, last: number): number => {
+  const castings = model.taken.length;
+  model.taken.set(walk.takenBefore.subarray(first * castings, (first + 1) * castings));
+  const present = walk.costBefore[last + 1]! - walk.costBefore[first]!;
+  let cost = 0;
+  for (let i = first; i <= last; i++) cost += orderCost(model, trial[i]!, model.taken);
+  return present - cost;
+};
+
+interface Budget {
+  /** Orders that may still be costed. */
+  left: number;
+}
 
 /** Descends by the best insertion or swap of each place until nothing gets better or the evaluations run out. */
-const descend = (
-  model: CoarseModel,
-  start: Int32Array,
-  budget: { left: number },
-): { sequence: Int32Array; cost: number } => {
-  let sequence = start;
-  let cost = coarseCost(model, sequence);
+const descend = (model: CoarseModel, start: Int32Array, budget: Budget): { sequence: Int32Array; cost: number } => {
+  let walk = walkOf(model, start);
   for (let improved = true; improved && budget.left > 0; ) {
     improved = false;
-    for (let from = 0; from < sequence.length && budget.left > 0; from++) {
-      const better = bestMoveFrom(model, sequence, from, cost, budget);
+    for (let from = 0; from < start.length && budget.left > 0; from++) {
+      const better = bestMoveFrom(model, walk, from, budget);
       if (!better) continue;
-      [sequence, cost, improved] = [better.sequence, better.cost, true];
+      walk = walkOf(model, better);
+      improved = true;
     }
   }
-  return { sequence, cost };
+  return { sequence: walk.sequence, cost: walk.costBefore[start.length]! };
 };
 
-const bestMoveFrom = (
-  model: CoarseModel,
-  sequence: Int32Array,
-  from: number,
-  cost: number,
-  budget: { left: number },
-) => {
-  let best: { sequence: Int32Array; cost: number } | null = null;
+const bestMoveFrom = (model: CoarseModel, walk: Walk, from: number, budget: Budget): Int32Array | null => {
+  const { sequence } = walk;
   const trial = sequence.slice();
-  const judge = () => {
-    budget.left--;
-    const trialCost = coarseCost(model, trial);
-    if (trialCost < (best?.cost ?? cost) - 1e-9) best = { sequence: trial.slice(), cost: trialCost };
+  let best: Int32Array | null = null;
+  let bestGain = 1e-9;
+  const judge = (to: number) => {
+    const [first, last] = from < to ? [from, to] : [to, from];
+    budget.left -= last - first + 1;
+    const gain = gainOf(model, walk, trial, first, last);
+    if (gain > bestGain) [best, bestGain] = [trial.slice(), gain];
   };
   for (let to = from + 1; to < sequence.length; to++) {
     [trial[from], trial[to]] = [trial[to]!, trial[from]!];
-    judge();
+    judge(to);
     [trial[from], trial[to]] = [trial[to]!, trial[from]!];
   }
   // Insertions, one neighbour at a time: first towards the end, then back towards the start.
   for (let to = from + 1; to < sequence.length; to++) {
     [trial[to - 1], trial[to]] = [trial[to]!, trial[to - 1]!];
-    judge();
+    judge(to);
   }
   trial.set(sequence);
   for (let to = from - 1; to >= 0; to--) {
     [trial[to + 1], trial[to]] = [trial[to]!, trial[to + 1]!];
-    judge();
+    judge(to);
   }
-  return best as { sequence: Int32Array; cost: number } | null;
+  return best;
 };
 
 /**
@@ -134,7 +167,7 @@ const bestMoveFrom = (
  * (perturbation), keeping what is no worse. Returns the best sequence found; `evaluations` of the rough model at most.
  */
 export const coarseSearch = (model: CoarseModel, start: Int32Array, random: Random, evaluations: number) => {
-  const budget = { left: evaluations };
+  const budget = { left: evaluations * start.length };
   let present = descend(model, start, budget);
   let best = present;
   while (budget.left > 0 && best.sequence.length > 2) {

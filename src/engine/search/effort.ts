@@ -19,7 +19,7 @@ export const poursOf = (problem: Problem): number =>
 
 const POURS_PLACED = { normal: 130_000, thorough: 2_000_000 };
 const MOST_PLANS = { normal: 24_000, thorough: 300_000 };
-const LINES_JUDGED = { normal: 20_000_000, thorough: 200_000_000 };
+const LINES_JUDGED = { normal: 80_000_000, thorough: 800_000_000 };
 
 /** The stop rule of an effort: pours placed in all, divided by the pours of the yard; so many plans at most. */
 export const stopRule = (problem: Problem, effort: 'normal' | 'thorough'): StopRule => {
