@@ -1,3 +1,4 @@
+import { decode } from '../place/decode.ts';
 import { type Dispatch, dispatchOf } from '../place/dispatch.ts';
 import type { Placing } from '../place/placing.ts';
 import { NEVER, NONE } from '../place/problem.ts';
@@ -17,9 +18,16 @@ export interface Earliest {
 const sooner = (a: Earliest, completesAt: number, dispatch: Dispatch): Earliest =>
   completesAt < a.completesAt ? { completesAt, dispatch } : a;
 
+/** Decodes with the orders left out that are left out at present; the new one has to fit in beside the others. */
+const decodeBeside = (at: Placing, dispatch: Dispatch, present: Present): void => {
+  at.orders.excluded.fill(0);
+  at.orders.excluded.set(present.leftOut);
+  decode(at, dispatch);
+};
+
 /** When the new order is complete under a dispatch, if no promise gets later by it; NEVER otherwise. */
 const completesUnder = (at: Placing, dispatch: Dispatch, added: number, present: Present): number => {
-  settle(at, dispatch);
+  decodeBeside(at, dispatch, present);
   const completesAt = at.orders.completesAt[added]!;
   if (completesAt === NONE) return NEVER;
   const late = daysLateOf(at);
@@ -48,8 +56,10 @@ const earliestBehind = ({ at, problem, added }: Asking, present: Present): Earli
 };
 
 /** Pours placed in all by the search around the places tried, about. */
-const POURS_AROUND = 5_000;
+const POURS_AROUND = 2_000;
 const MOST_AROUND = 120;
+/** The same for an order that goes before all others; at least three plans are tried. */
+const POURS_FIRST = 800;
 
 /** Tries other places together with other choices of the decoder's own; never later than `best`. */
 const earliestAround = ({ at, problem, added }: Asking, present: Present, best: Earliest, share: number): Earliest => {
@@ -85,11 +95,15 @@ export const earliestOf = (asking: Asking, present: Present, mostPlaces: number,
 };
 
 /** Earliest completion when it goes before all others, whatever becomes of them. */
-export const earliestIfFirst = ({ at, added }: Asking, present: Present): number => {
+export const earliestIfFirst = ({ at, problem, added }: Asking, present: Present): number => {
   const sequence = insertInto(present.dispatch.sequence, 0, added);
   let best = NEVER;
-  for (const choices of TRIED_CHOICES) {
-    settle(at, dispatchOf(sequence, choices));
+  const tries = Math.max(3, Math.min(TRIED_CHOICES.length, Math.floor(POURS_FIRST / poursOf(problem))));
+  for (const choices of TRIED_CHOICES.slice(0, tries)) {
+    const dispatch = dispatchOf(sequence, choices);
+    decodeBeside(at, dispatch, present);
+    // Where others do not get done beside it they are left out, and that plan is the one that counts.
+    if (sequence.some((o) => !at.orders.excluded[o] && at.orders.completesAt[o] === NONE)) settle(at, dispatch);
     if (at.orders.completesAt[added] !== NONE) best = Math.min(best, at.orders.completesAt[added]!);
   }
   return best;

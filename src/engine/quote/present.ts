@@ -14,6 +14,8 @@ export interface Present {
   dispatch: Dispatch;
   /** Days late by order; NEVER for one that is left out. */
   daysLate: number[];
+  /** By order: 1 for one that is left out. */
+  leftOut: Uint8Array;
   /** Shift after the last thing that is done for any order. */
   done: number;
 }
@@ -26,16 +28,16 @@ export const daysLateOf = (at: Placing): number[] =>
     return order.dueDay >= NEVER ? 0 : Math.max(0, handoverOn(at.problem, completesAt) - order.dueDay);
   });
 
-/** The present plan: the one a memory stands for, or a quick one where that is better or there is no memory. */
+/** The present plan: the one a memory stands for, a quick one where there is none. */
 export const presentOf = (yard: YardFile, memory?: PlanMemory): Present => {
   const problem = compile(yard);
   const at = placingOf(problem, dispatchOf(new Int32Array(0)));
-  const { dispatch } = quickSearch(at, { first: memory ? [dispatchFrom(problem, memory)] : [] });
+  const dispatch = memory ? dispatchFrom(problem, memory) : quickSearch(at).dispatch;
   settle(at, dispatch);
   const last = at.orders.completesAt.reduce((t, x) => Math.max(t, x), problem.now);
   let done = 0;
   while (done < problem.shifts.count && problem.shifts.from[done]! < last) done++;
-  return { dispatch, daysLate: daysLateOf(at), done };
+  return { dispatch, daysLate: daysLateOf(at), leftOut: at.orders.excluded.slice(), done };
 };
 
 /** A yard with one more order, ready for placing; the order comes last by index and has no date of its own. */
