@@ -1,3 +1,4 @@
+import { askForBatch } from './ask-batch.ts';
 import type { KeptBatch, KeptPour } from './kept.ts';
 import type { Placing } from './placing.ts';
 import { recordPrep } from './prep.ts';
@@ -37,12 +38,7 @@ export const reserveKept = (at: Placing): void => {
       at.moulds.reserved[pour.mould] = at.moulds.reserved[pour.mould]! + 1;
       if (pour.rackUntil !== NONE) at.rack.put(pour.rackUntil, pour.rackSpaces);
     }
-    at.stock.ask();
-    at.stock.add(at.problem.mixes[batch.mix]!.perBag, batch.bags);
-    for (const { casting } of batch.pours) {
-      at.stock.add(at.problem.castings[casting]!.perPiece);
-      at.stock.addCuts(at.problem.castings[casting]!.cuts);
-    }
+    askForBatch(at.problem, at.stock, batch);
     at.stock.use(batch.start);
   }
 };

@@ -1,4 +1,5 @@
 import { bagsFor } from '../pack/bags.ts';
+import { askForBatch } from './ask-batch.ts';
 import type { Filling } from './compose.ts';
 import type { Placing } from './placing.ts';
 import { coats, prepMinutes, recordPrep } from './prep.ts';
@@ -85,15 +86,6 @@ const takePrepsBefore = (at: Placing, readied: Readied[], batchStart: number): b
   return true;
 };
 
-const askMaterials = (at: Placing, fillings: Filling[], mixIndex: number, bags: number): void => {
-  at.stock.ask();
-  at.stock.add(at.problem.mixes[mixIndex]!.perBag, bags);
-  for (const { casting } of fillings) {
-    at.stock.add(at.problem.castings[casting]!.perPiece);
-    at.stock.addCuts(at.problem.castings[casting]!.cuts);
-  }
-};
-
 interface Times {
   start: number;
   lastFill: number;
@@ -116,7 +108,7 @@ const findTimes = (
   const by = Math.min(at.timeline.to, Math.min(attended, at.pourUntil) + mix.washMinutes);
   let earliest = from;
   if (from < mix.scarceUntil) {
-    askMaterials(at, fillings, mixIndex, bags);
+    askForBatch(at.problem, at.stock, { mix: mixIndex, bags, pours: fillings });
     earliest = at.stock.earliest(Math.max(from, at.timeline.from));
     if (earliest >= NEVER) return null;
   }
@@ -140,7 +132,7 @@ const record = (
   at.timeline.take(times.start, times.minutes, mix.crew);
   at.timeline.takeMixer(times.start, mix.mixMinutes);
   if (times.start < mix.scarceUntil) {
-    askMaterials(at, fillings, mixIndex, bags);
+    askForBatch(at.problem, at.stock, { mix: mixIndex, bags, pours: fillings });
     at.stock.use(times.start);
   }
   const { placed } = at;

@@ -1,6 +1,7 @@
 import type { Keep, PlanBatch, PlanFile, PlanPour } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import { bagsFor } from '../pack/bags.ts';
+import { askForBatch } from './ask-batch.ts';
 import { fits, lookAheadTo, mouldsAtStart, settleMould, shiftAt, type Then, take } from './kept-ground.ts';
 import { stripFault } from './kept-strip.ts';
 import { BATCH, NEVER, NONE, PREP, type Problem } from './problem.ts';
@@ -124,12 +125,7 @@ const batchFault = (then: Then, batch: KeptBatch, text: PlanBatch): string | nul
 /** Name of a material that the batch needs and that is not there when it is mixed; null when all is. */
 const shortOf = (then: Then, batch: KeptBatch): string | null => {
   const { problem, stock } = then;
-  stock.ask();
-  stock.add(problem.mixes[batch.mix]!.perBag, batch.bags);
-  for (const { casting } of batch.pours) {
-    stock.add(problem.castings[casting]!.perPiece);
-    stock.addCuts(problem.castings[casting]!.cuts);
-  }
+  askForBatch(problem, stock, batch);
   const short = stock.shortBy(batch.start);
   return short ? problem.yard.materials[short.material]!.name : null;
 };
