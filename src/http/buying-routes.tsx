@@ -1,21 +1,20 @@
-import type { Context } from 'hono';
-import { Hono } from 'hono';
+import type { Context, Hono } from 'hono';
 import type { Fault } from '../../shared/fault.ts';
 import type { RefusedForm } from '../../views/buying/buying-facts.ts';
 import { BuyingPage } from '../../views/buying/buying-page.tsx';
 import { buyMaterial } from '../usecases/buy-material.ts';
-import type { Changed } from '../usecases/changing.ts';
-import type { Outcome, UseCaseContext } from '../usecases/context.ts';
+import type { UseCaseContext } from '../usecases/context.ts';
 import { countMaterial } from '../usecases/count-material.ts';
 import { giveUpPurchase } from '../usecases/give-up-purchase.ts';
 import { receiveMaterial } from '../usecases/receive-material.ts';
 import { showBuying } from '../usecases/show-buying.ts';
 import { amountTyped } from './amount-typed.ts';
 import type { Screens } from './app.ts';
-import { errorsByField, readForm, type Typed, wholeTyped } from './form.ts';
+import { type Deed, type Done, deedRoutes } from './deed-routes.ts';
+import { type Typed, wholeTyped } from './form.ts';
 import { doneNotice } from './notice.ts';
 import { dateTyped } from './order-form.ts';
-import { page, seeDone } from './page.tsx';
+import { page } from './page.tsx';
 
 const PATH = '/buying';
 
@@ -24,8 +23,6 @@ const buyingPage = async (c: Context, context: UseCaseContext, refused: RefusedF
   const content = <BuyingPage model={model} notice={await doneNotice(c, context)} refused={refused} />;
   return page(c, { title: 'Buying', at: 'buying', yardName: model.yardName }, content, { status: refused ? 422 : 200 });
 };
-
-type Done = Promise<Outcome<Changed<unknown>>>;
 
 const refusal = async (faults: Fault[]): Done => ({ ok: false, faults });
 
@@ -58,12 +55,6 @@ const counted = (context: UseCaseContext, typed: Typed): Done => {
   return countMaterial(context, typed.material ?? '', amount);
 };
 
-interface Deed {
-  act(context: UseCaseContext, typed: Typed): Done;
-  /** Which form of the page it was. */
-  form(typed: Typed): string;
-}
-
 const DEEDS: Readonly<Record<string, Deed>> = {
   bought: { act: bought, form: ({ line }) => line ?? 'else' },
   arrived: { act: arrived, form: ({ goods }) => `goods-${goods}` },
@@ -74,16 +65,4 @@ const DEEDS: Readonly<Record<string, Deed>> = {
   counted: { act: counted, form: ({ line }) => `stock-${line}` },
 };
 
-export const buyingRoutes = ({ context }: Screens): Hono => {
-  const routes = new Hono();
-  routes.get(PATH, (c) => buyingPage(c, context(), null));
-  routes.post(`${PATH}/:deed`, async (c) => {
-    const deed = DEEDS[c.req.param('deed')];
-    if (!deed) return c.notFound();
-    const [now, typed] = [context(), await readForm(c)];
-    const outcome = await deed.act(now, typed);
-    if (outcome.ok) return seeDone(c, PATH, outcome.value.change);
-    return buyingPage(c, now, { form: deed.form(typed), errors: errorsByField(outcome.faults), typed });
-  });
-  return routes;
-};
+export const buyingRoutes = (screens: Screens): Hono => deedRoutes(screens, PATH, DEEDS, buyingPage);

@@ -1,12 +1,10 @@
-import type { Context } from 'hono';
-import { Hono } from 'hono';
+import type { Context, Hono } from 'hono';
 import type { Fault } from '../../shared/fault.ts';
 import { isDate } from '../../shared/time.ts';
 import type { RefusedWork } from '../../views/today/today-facts.ts';
 import { TodayPage } from '../../views/today/today-page.tsx';
 import { callOffWork } from '../usecases/call-off-work.ts';
-import type { Changed } from '../usecases/changing.ts';
-import type { Outcome, UseCaseContext } from '../usecases/context.ts';
+import type { UseCaseContext } from '../usecases/context.ts';
 import { onePersonFewer } from '../usecases/one-person-fewer.ts';
 import { packOrder } from '../usecases/pack-order.ts';
 import { type Filled, recordPour } from '../usecases/record-pour.ts';
@@ -17,9 +15,10 @@ import { stopAt } from '../usecases/stop-at.ts';
 import { unpackOrder } from '../usecases/unpack-order.ts';
 import { amountTyped } from './amount-typed.ts';
 import type { Screens } from './app.ts';
-import { errorsByField, readForm, type Typed, wholeTyped } from './form.ts';
+import { type Deed, type Done, deedRoutes } from './deed-routes.ts';
+import { type Typed, wholeTyped } from './form.ts';
 import { doneNotice } from './notice.ts';
-import { page, seeDone } from './page.tsx';
+import { page } from './page.tsx';
 
 const PATH = '/today';
 /** More moulds than one batch ever fills, and than a form of this page has rows. */
@@ -31,8 +30,6 @@ const todayPage = async (c: Context, context: UseCaseContext, refused: RefusedWo
   const frame = { title: 'Today', at: 'today', yardName: model.yardName, place: 'yard' } as const;
   return page(c, frame, content, { status: refused ? 422 : 200 });
 };
-
-type Done = Promise<Outcome<Changed<unknown>>>;
 
 /** The ticked rows of a form: which mould was filled, with what, for whom. */
 const filledRows = (typed: Typed): Filled[] =>
@@ -58,12 +55,6 @@ const noWork = async (context: UseCaseContext, { date = '' }: Typed): Done =>
     ? callOffWork(context, date)
     : { ok: false, faults: [{ path: 'date', message: 'That date does not exist. Nothing was changed.' }] };
 
-interface Deed {
-  act(context: UseCaseContext, typed: Typed): Done;
-  /** Which form of the page it was. */
-  form(typed: Typed): string;
-}
-
 const DEEDS: Readonly<Record<string, Deed>> = {
   prepared: {
     act: (context, { mould = '', casting = '', sealed }) =>
@@ -88,16 +79,4 @@ const DEEDS: Readonly<Record<string, Deed>> = {
   },
 };
 
-export const todayRoutes = ({ context }: Screens): Hono => {
-  const routes = new Hono();
-  routes.get(PATH, (c) => todayPage(c, context(), null));
-  routes.post(`${PATH}/:deed`, async (c) => {
-    const deed = DEEDS[c.req.param('deed')];
-    if (!deed) return c.notFound();
-    const [now, typed] = [context(), await readForm(c)];
-    const outcome = await deed.act(now, typed);
-    if (outcome.ok) return seeDone(c, PATH, outcome.value.change);
-    return todayPage(c, now, { form: deed.form(typed), errors: errorsByField(outcome.faults), typed });
-  });
-  return routes;
-};
+export const todayRoutes = (screens: Screens): Hono => deedRoutes(screens, PATH, DEEDS, todayPage);

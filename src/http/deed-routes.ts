@@ -1,0 +1,42 @@
+import { type Context, Hono } from 'hono';
+import type { Changed } from '../usecases/changing.ts';
+import type { Outcome, UseCaseContext } from '../usecases/context.ts';
+import type { Screens } from './app.ts';
+import { errorsByField, readForm, type Typed } from './form.ts';
+import { seeDone } from './page.tsx';
+
+export type Done = Promise<Outcome<Changed<unknown>>>;
+
+/** One thing that can be done from a page that has a form for each. */
+export interface Deed {
+  act(context: UseCaseContext, typed: Typed): Done;
+  /** Which form of the page it was. */
+  form(typed: Typed): string;
+}
+
+/** A form that was refused: which one, what is wrong at each field, and all that was typed. */
+interface Refused {
+  form: string;
+  errors: ReturnType<typeof errorsByField>;
+  typed: Typed;
+}
+
+/** A page at a path, and a form at `path/name` for each deed: done, it leads back; refused, the page says why. */
+export const deedRoutes = (
+  { context }: Screens,
+  path: string,
+  deeds: Readonly<Record<string, Deed>>,
+  show: (c: Context, context: UseCaseContext, refused: Refused | null) => Promise<Response>,
+): Hono => {
+  const routes = new Hono();
+  routes.get(path, (c) => show(c, context(), null));
+  routes.post(`${path}/:deed`, async (c) => {
+    const deed = deeds[c.req.param('deed')];
+    if (!deed) return c.notFound();
+    const [now, typed] = [context(), await readForm(c)];
+    const outcome = await deed.act(now, typed);
+    if (outcome.ok) return seeDone(c, path, outcome.value.change);
+    return show(c, now, { form: deed.form(typed), errors: errorsByField(outcome.faults), typed });
+  });
+  return routes;
+};
