@@ -5,6 +5,8 @@ import { castingCuts, castingMaterials, castings } from './tables/casting.ts';
 import { castingSizes } from './tables/casting-size.ts';
 import { plannedAnew } from './tables/change.ts';
 import { customers } from './tables/customer.ts';
+import { guesses, typedFigures } from './tables/figure.ts';
+import { yardHabits } from './tables/habits.ts';
 import { kitCuts, kitParts, kitPieces, kits } from './tables/kit.ts';
 import { kitSizes } from './tables/kit-size.ts';
 import { incomings, materials } from './tables/material.ts';
@@ -22,7 +24,7 @@ const CAPTURED: SQLiteTable[] = [
   ...[yards, workWindows, closedDays, extraWindows, temperatureSteps, materials, incomings, mixes, mixMaterials],
   ...[castings, castingMaterials, castingCuts, moulds, mouldMakes, piecesInMould, finishedPieces],
   ...[kits, kitPieces, kitParts, kitCuts, customers, orders, orderLines, plannedAnew],
-  ...[castingSizes, kitSizes, yardUnits],
+  ...[castingSizes, kitSizes, yardUnits, yardHabits, guesses, typedFigures],
 ];
 
 export interface CapturedTable {

@@ -1,6 +1,7 @@
 import { SLIP_WEIGHTS } from '../../shared/order.ts';
 import { customerNamed } from '../stores/customer-store.ts';
 import { addFinished } from '../stores/finished-store.ts';
+import { setDemo } from '../stores/habits-store.ts';
 import { addIncoming, markArrived, updateMaterial } from '../stores/material-store.ts';
 import { fillMould, updateMould } from '../stores/mould-store.ts';
 import { addOrder, updateOrder } from '../stores/order-store.ts';
@@ -55,5 +56,6 @@ export const seedDemo = async (tx: Tx, today: string, now: string): Promise<void
   await seedGoods(tx, dates);
   await seedNotes(tx);
   await seedSizes(tx);
+  await setDemo(tx, true);
   await bumpRevision(tx);
 };

@@ -12,7 +12,10 @@ import { temperatureSteps } from '../tables/temperature.ts';
 import { closedDays, extraWindows, workWindows } from '../tables/work.ts';
 import { yards } from '../tables/yard.ts';
 import type { Tx } from '../transaction.ts';
+import { dropAllFigures } from './figure-store.ts';
+import { setDemo } from './habits-store.ts';
 import { insertAll } from './rows.ts';
+import { fixedHours, isEmpty } from './yard-store.ts';
 
 /** What refers comes before what it refers to. */
 const REFERRING_FIRST = [
@@ -27,8 +30,14 @@ const inOrder = <T extends object>(entries: readonly T[]) => entries.map((entry,
 const inside = <O, E extends object>(owners: readonly O[], list: (owner: O) => readonly E[]) =>
   owners.flatMap((owner) => inOrder(list(owner)).map((entry) => ({ owner, entry })));
 
-const insertWork = async (tx: Tx, { yard, keep, work, closed, extra, temperatures }: YardFile) => {
-  await tx.insert(yards).values({ ...yard, id: 1, keep: keep ?? null });
+const insertWork = async (
+  tx: Tx,
+  { yard, keep, work, closed, extra, temperatures }: YardFile,
+  fixed: number | null,
+) => {
+  await tx
+    .insert(yards)
+    .values({ ...yard, id: 1, keep: keep ?? null, ...(fixed === null ? {} : { fixedHours: fixed }) });
   await insertAll(tx, workWindows, inOrder(work));
   await insertAll(tx, closedDays, inOrder(closed.map((date) => ({ date }))));
   await insertAll(tx, extraWindows, inOrder(extra));
@@ -105,10 +114,16 @@ const insertOrders = async (tx: Tx, file: YardFile) => {
   );
 };
 
-/** Puts a yard file in place of everything the yard holds. What only the store knows (notes, phones) is gone then. */
+/**
+ * Puts a yard file in place of everything the yard holds. What only the store knows of it (notes, phones, guesses) is gone
+ * then; the yard's habits stay, and so does how far ahead its sessions are fixed.
+ */
 export const replaceYard = async (tx: Tx, file: YardFile): Promise<void> => {
+  const fixed = (await isEmpty(tx)) ? null : await fixedHours(tx);
   for (const table of REFERRING_FIRST) await tx.delete(table);
-  await insertWork(tx, file);
+  await dropAllFigures(tx);
+  await setDemo(tx, false);
+  await insertWork(tx, file, fixed);
   await insertMaterials(tx, file);
   await insertCastings(tx, file);
   await insertKits(tx, file);

@@ -16,6 +16,17 @@ class Refused extends Error {
   }
 }
 
+/** Carries what a change would have done out of its transaction. */
+class OnlyTried<T> extends Error {
+  readonly value: Changed<T>;
+  constructor(value: Changed<T>) {
+    super('only tried');
+    this.value = value;
+  }
+}
+
+type Work<T> = (tx: Tx, yard: YardFile, change: number) => Promise<Outcome<T>>;
+
 /**
  * The one way to change data: one queued write transaction that does the work, counts the revision, plans anew, stores
  * the plan and writes the change down so that it can be undone. A refusal, or any error, rolls all of it back.
@@ -23,7 +34,7 @@ class Refused extends Error {
 export const changing = async <T>(
   { database, now, background }: UseCaseContext,
   what: ChangeWords<T>,
-  work: (tx: Tx, yard: YardFile, change: number) => Promise<Outcome<T>>,
+  work: Work<T>,
   replanning: Replanning<T> = {},
 ): Promise<Outcome<Changed<T>>> => {
   try {
@@ -36,6 +47,29 @@ export const changing = async <T>(
     background?.planMade();
     return changed;
   } catch (error) {
+    if (error instanceof Refused) return { ok: false, faults: error.faults };
+    throw error;
+  }
+};
+
+/**
+ * What a change would do, without doing it: the same work, planned and written down in a transaction that is rolled back.
+ * `moved` tells whose days would be other ones.
+ */
+export const previewing = async <T>(
+  { database, now }: UseCaseContext,
+  what: ChangeWords<T>,
+  work: Work<T>,
+): Promise<Outcome<Omit<Changed<T>, 'change'>>> => {
+  try {
+    return await database.write(async (tx) => {
+      const before = await planForNow(tx, now);
+      const outcome = await recordChange(tx, now, before, what, (change) => work(tx, before.yard, change));
+      if (!outcome.ok) throw new Refused(outcome.faults);
+      throw new OnlyTried(outcome.value);
+    });
+  } catch (error) {
+    if (error instanceof OnlyTried) return { ok: true, value: error.value };
     if (error instanceof Refused) return { ok: false, faults: error.faults };
     throw error;
   }

@@ -7,7 +7,7 @@ import { storedPlan } from '../../db/stores/plan-store.ts';
 import { replaceDay } from '../../db/stores/work-store.ts';
 import { loadYardFile, revision } from '../../db/stores/yard-store.ts';
 import { planYard } from '../../src/engine/plan.ts';
-import { changing } from '../../src/usecases/changing.ts';
+import { changing, previewing } from '../../src/usecases/changing.ts';
 import { done, refuse } from '../../src/usecases/context.ts';
 import { currentPlan } from '../../src/usecases/make-plan.ts';
 import { smallYard } from '../support/small-yard.ts';
@@ -119,5 +119,29 @@ describe('a change', () => {
     );
     const yard = await context.database.read((tx) => loadYardFile(tx, context.now));
     expect(yard.materials[0]?.onHand).toBe(30);
+  });
+});
+
+describe('a change that is only tried', () => {
+  const callOff = { kind: 'no work', words: 'No work on Sat 10 Apr' };
+
+  test('says which days it would move, and leaves everything as it was', async () => {
+    const context = await yardContext();
+    const before = (await currentPlan(context)).plan;
+    const tried = kept(
+      await previewing(context, callOff, async (tx) => {
+        await replaceDay(tx, '2027-04-10', []);
+        return done(null);
+      }),
+    );
+    expect(tried.moved).toMatchObject([{ customer: 'School garden', from: '2027-04-10', to: '2027-04-17' }]);
+    expect((await currentPlan(context)).plan).toEqual(before);
+    expect(await context.database.read((tx) => recentChanges(tx, 5))).toEqual([]);
+  });
+
+  test('is refused as the change itself would be', async () => {
+    const context = await yardContext();
+    const tried = await previewing(context, callOff, async () => refuse('date', 'That day is over.'));
+    expect(tried).toEqual({ ok: false, faults: [{ path: 'date', message: 'That day is over.' }] });
   });
 });

@@ -1,0 +1,53 @@
+import { and, asc, eq, type SQL } from 'drizzle-orm';
+import type { AnySQLiteColumn } from 'drizzle-orm/sqlite-core';
+import type { FigureOf } from '../../shared/figure.ts';
+import { guesses, typedFigures } from '../tables/figure.ts';
+import type { Tx } from '../transaction.ts';
+
+type Columns = Record<keyof FigureOf, AnySQLiteColumn>;
+
+const isOf = (table: Columns, { kind, id }: Pick<FigureOf, 'kind' | 'id'>): SQL | undefined =>
+  and(eq(table.kind, kind), eq(table.id, id));
+
+const isFigure = (table: Columns, which: FigureOf): SQL | undefined =>
+  and(isOf(table, which), eq(table.figure, which.figure));
+
+/** Every figure that is still a guess. */
+export const guessesOfYard = (tx: Tx): Promise<FigureOf[]> =>
+  tx.select().from(guesses).orderBy(asc(guesses.kind), asc(guesses.id), asc(guesses.figure));
+
+export const addGuesses = async (tx: Tx, added: readonly FigureOf[]): Promise<void> => {
+  if (added.length === 0) return;
+  await tx
+    .insert(guesses)
+    .values([...added])
+    .onConflictDoNothing();
+};
+
+/** The figure was confirmed. */
+export const dropGuess = async (tx: Tx, which: FigureOf): Promise<void> => {
+  await tx.delete(guesses).where(isFigure(guesses, which));
+};
+
+/** What was typed for the figures of one mix, casting, mould, material, kit, or of the yard. */
+export const typedOf = async (tx: Tx, owner: Pick<FigureOf, 'kind' | 'id'>): Promise<Record<string, string>> => {
+  const rows = await tx.select().from(typedFigures).where(isOf(typedFigures, owner));
+  return Object.fromEntries(rows.map(({ figure, typed }) => [figure, typed]));
+};
+
+/** Keeps what was typed for a figure, or forgets it. */
+export const setTyped = async (tx: Tx, which: FigureOf, typed: string | null): Promise<void> => {
+  await tx.delete(typedFigures).where(isFigure(typedFigures, which));
+  if (typed) await tx.insert(typedFigures).values({ ...which, typed });
+};
+
+/** What these belonged to is gone. */
+export const dropFigures = async (tx: Tx, owner: Pick<FigureOf, 'kind' | 'id'>): Promise<void> => {
+  await tx.delete(guesses).where(isOf(guesses, owner));
+  await tx.delete(typedFigures).where(isOf(typedFigures, owner));
+};
+
+export const dropAllFigures = async (tx: Tx): Promise<void> => {
+  await tx.delete(guesses);
+  await tx.delete(typedFigures);
+};

@@ -1,0 +1,30 @@
+import type { YardHabits } from '../../shared/habits.ts';
+import { yardHabits } from '../tables/habits.ts';
+import type { Tx } from '../transaction.ts';
+
+const UNSAID = { currency: 'EUR', weekStart: 'MO', demo: false } as const;
+
+const rowOf = async (tx: Tx) => {
+  const [row] = await tx.select().from(yardHabits);
+  return row ?? { id: 1, ...UNSAID };
+};
+
+/** The yard's money and week: euros from Monday on until it says otherwise. */
+export const habitsOfYard = async (tx: Tx): Promise<YardHabits> => {
+  const { currency, weekStart } = await rowOf(tx);
+  return { currency, weekStart };
+};
+
+/** What is there is the demo yard, and nobody's own. */
+export const isDemo = async (tx: Tx): Promise<boolean> => (await rowOf(tx)).demo;
+
+const write = async (tx: Tx, set: Partial<YardHabits & { demo: boolean }>): Promise<void> => {
+  await tx
+    .insert(yardHabits)
+    .values({ id: 1, ...UNSAID, ...set })
+    .onConflictDoUpdate({ target: yardHabits.id, set });
+};
+
+export const setHabits = (tx: Tx, habits: YardHabits): Promise<void> => write(tx, habits);
+
+export const setDemo = (tx: Tx, demo: boolean): Promise<void> => write(tx, { demo });

@@ -1,0 +1,22 @@
+import { sql } from 'drizzle-orm';
+import { check, integer, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import { WEEKDAYS } from '../../shared/time.ts';
+import { flags, oneOf } from './limits.ts';
+
+/** What the yard file has no place for: money, the start of the week, and whether this is the demo. One row, or none. */
+export const yardHabits = sqliteTable(
+  'yardHabits',
+  {
+    id: integer().primaryKey(),
+    currency: text().notNull(),
+    weekStart: text({ enum: WEEKDAYS }).notNull(),
+    /** The yard is the demo, and nobody's own yet. */
+    demo: integer({ mode: 'boolean' }).notNull(),
+  },
+  (t) => [
+    check('one_yard_habits', sql`${t.id} = 1`),
+    check('currency', sql`length(${t.currency}) = 3`),
+    oneOf(t.weekStart, WEEKDAYS),
+    ...flags([t.demo]),
+  ],
+);
