@@ -16,7 +16,7 @@ const M: Unit = { names: ['m', 'metre', 'metres', 'meter', 'meters'], size: 1000
 const INCH: Unit = { names: ['in', 'ins', 'inch', 'inches', '"'], size: MM_PER_INCH, system: 'US' };
 const FOOT: Unit = { names: ['ft', 'foot', 'feet', "'"], size: MM_PER_INCH * INCHES_PER_FOOT, system: 'US' };
 
-const LENGTH: Measure = {
+export const LENGTH: Measure = {
   name: 'a length',
   units: [MM, CM, M, INCH, FOOT],
   bare: { metric: MM, US: INCH },

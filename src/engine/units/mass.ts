@@ -11,7 +11,7 @@ const TONNE: Unit = { names: ['t', 'tonne', 'tonnes'], size: 1000, system: 'metr
 const POUND: Unit = { names: ['lb', 'lbs', 'pound', 'pounds'], size: KG_PER_POUND, system: 'US' };
 const OUNCE: Unit = { names: ['oz', 'ounce', 'ounces'], size: KG_PER_POUND / 16, system: 'US' };
 
-const MASS: Measure = {
+export const MASS: Measure = {
   name: 'a weight',
   units: [KG, GRAM, TONNE, POUND, OUNCE],
   bare: { metric: KG, US: POUND },

@@ -31,7 +31,8 @@ interface Part {
 /** Curly and straight quotes as ' and ", two single ones as a double one. */
 const plainQuotes = (text: string): string => text.replace(/[’‘′]/g, "'").replace(/[”“″]/g, '"').replace(/''/g, '"');
 
-const unitNamed = (word: string, measure: Measure): Unit | undefined =>
+/** The unit of a measure that is called so, in any spelling it knows. `unitNamed('lbs', MASS)` is the pound. */
+export const unitNamed = (word: string, measure: Measure): Unit | undefined =>
   measure.units.find(({ names }) => names.includes(word));
 
 /** What stands between two numbers: a unit, with or without a dot, a comma or a dash after it (4'-6"). */
@@ -79,8 +80,8 @@ const withUnits = (
   return whole;
 };
 
-/** Takes away what binary fractions add: 15 figures are what they hold for sure. */
-const exact = (value: number): number => Number(value.toPrecision(15));
+/** Takes away what binary fractions add: 15 figures are what they hold for sure. `exact(0.1 + 0.2)` is 0.3. */
+export const exact = (value: number): number => Number(value.toPrecision(15));
 
 const LARGEST = 1e9;
 

@@ -20,7 +20,7 @@ const FLUID_OUNCE: Unit = {
   ...{ size: LITRES_PER_QUART / FLUID_OUNCES_PER_QUART, system: 'US' },
 };
 
-const VOLUME: Measure = {
+export const VOLUME: Measure = {
   name: 'a volume',
   units: [LITRE, ML, GALLON, QUART, FLUID_OUNCE],
   bare: { metric: LITRE, US: QUART },
