@@ -1,0 +1,127 @@
+import type { FigureOf } from '../../shared/figure.ts';
+import type { YardFile } from '../../shared/yard-file.ts';
+import { yards } from '../tables/yard.ts';
+import { orderRows } from './order-rows.ts';
+import { filled, inside, listed, placedById } from './row-lists.ts';
+import type { StoreRows, WantedRows } from './store-rows.ts';
+
+const yardRow = (held: StoreRows, { yard, keep }: YardFile) => {
+  const { now: _now, ...facts } = filled(yard, 'rackSpaces', 'handoverDays');
+  const fixedHours = held.yards[0]?.fixedHours ?? Number(yards.fixedHours.default);
+  return [{ ...facts, id: 1, keep: keep ?? null, fixedHours }];
+};
+
+const said = <R extends { id: number; position: number }>({ id: _id, position: _position, ...row }: R) => row;
+
+const workRows = (held: StoreRows, { work, closed, extra, temperatures }: YardFile) => ({
+  workWindows: listed(
+    work.map((window) => filled(window, 'until')),
+    held.workWindows,
+    said,
+    {},
+  ),
+  closedDays: listed(
+    closed.map((date) => ({ date })),
+    held.closedDays,
+    said,
+    {},
+  ),
+  extraWindows: listed(extra, held.extraWindows, said, {}),
+  temperatureSteps: listed(temperatures, held.temperatureSteps, said, {}),
+});
+
+const materialRows = (held: StoreRows, { materials, incoming }: YardFile) => {
+  const notes = new Map(held.materials.map(({ id, openedNote }) => [id, openedNote]));
+  const arrived = held.incomings.filter(
+    (row) => row.arrivedOn !== null && materials.some(({ id }) => id === row.material),
+  );
+  const coming = listed(
+    incoming,
+    held.incomings.filter(({ arrivedOn }) => arrivedOn === null),
+    ({ material, quantity, on }) => ({ material, quantity, on }),
+    { boughtOn: null, price: null, arrivedOn: null },
+  );
+  const rows = materials.map((one) => ({
+    ...filled(one, 'leadDays', 'unitPrice', 'supplier', 'shelfLifeDays', 'stickMm'),
+    openedNote: notes.get(one.id) ?? null,
+  }));
+  return { materials: placedById(rows, held.materials), incomings: [...arrived, ...coming] };
+};
+
+const mixRows = (held: StoreRows, { mixes }: YardFile) => ({
+  mixes: placedById(
+    mixes.map(({ perBag: _perBag, ...mix }) => filled(mix, 'minCelsius', 'maxCelsius')),
+    held.mixes,
+  ),
+  mixMaterials: inside(mixes, 'mix', ({ perBag }) => perBag),
+});
+
+const castingRows = (held: StoreRows, { castings }: YardFile) => ({
+  castings: placedById(
+    castings.map(({ perPiece: _perPiece, cuts: _cuts, ...casting }) => casting),
+    held.castings,
+  ),
+  castingMaterials: inside(castings, 'casting', ({ perPiece }) => perPiece),
+  castingCuts: inside(castings, 'casting', ({ cuts }) => cuts),
+  castingSizes: held.castingSizes.filter((size) => castings.some(({ id }) => id === size.casting)),
+});
+
+const mouldRows = (held: StoreRows, { moulds }: YardFile) => {
+  const before = new Map(held.moulds.map((row) => [row.id, row]));
+  const rows = moulds.map(({ makes: _makes, ...mould }) => {
+    const was = before.get(mould.id);
+    const out = mould.condition === 'damaged' || mould.condition === 'retired';
+    return {
+      ...filled(mould, 'repairedOn', 'oilEveryTurns'),
+      note: was?.note ?? null,
+      damageNote: (out && was?.damageNote) || null,
+    };
+  });
+  return { moulds: placedById(rows, held.moulds), mouldMakes: inside(moulds, 'mould', ({ makes }) => makes) };
+};
+
+const kitRows = (held: StoreRows, { kits }: YardFile) => ({
+  kits: placedById(
+    kits.map(({ pieces: _pieces, parts: _parts, cuts: _cuts, ...kit }) => kit),
+    held.kits,
+  ),
+  kitPieces: inside(kits, 'kit', ({ pieces }) => pieces),
+  kitParts: inside(kits, 'kit', ({ parts }) => parts),
+  kitCuts: inside(kits, 'kit', ({ cuts }) => cuts),
+  kitSizes: held.kitSizes.filter((size) => kits.some(({ id }) => id === size.kit)),
+});
+
+const TABLE_OF = { mix: 'mixes', casting: 'castings', mould: 'moulds', material: 'materials', kit: 'kits' } as const;
+
+const rowOf = (rows: Pick<StoreRows, 'yards' | (typeof TABLE_OF)[keyof typeof TABLE_OF]>, { kind, id }: FigureOf) => {
+  const row = kind === 'yard' ? rows.yards[0] : rows[TABLE_OF[kind]].find((one) => one.id === id);
+  return row as Record<string, unknown> | undefined;
+};
+
+/** Figures stay with what they belong to; a guess that the file puts another figure for is none any more. */
+const figureRows = (held: StoreRows, wanted: Parameters<typeof rowOf>[0]) => ({
+  guesses: held.guesses.filter((guess) => {
+    const [was, is] = [rowOf(held, guess), rowOf(wanted, guess)];
+    return is !== undefined && was?.[guess.figure] === is[guess.figure];
+  }),
+  typedFigures: held.typedFigures.filter((typed) => rowOf(wanted, typed) !== undefined),
+});
+
+/**
+ * The rows of a yard as a yard file has it. What only the store knows (phones, notes, sizes, guesses, what was typed, past
+ * orders, what arrived, habits) stays with the ids that stay.
+ */
+export const yardRows = (held: StoreRows, file: YardFile): WantedRows => {
+  const named = {
+    ...{ yards: yardRow(held, file), ...materialRows(held, file), ...mixRows(held, file) },
+    ...{ ...castingRows(held, file), ...mouldRows(held, file), ...kitRows(held, file) },
+  };
+  return {
+    ...workRows(held, file),
+    ...named,
+    ...orderRows(held, file),
+    yardUnits: held.yardUnits,
+    yardHabits: held.yardHabits.map((habits) => ({ ...habits, demo: false })),
+    ...figureRows(held, named as never),
+  };
+};
