@@ -8,6 +8,7 @@ export const SCREENS = [
   { at: 'moulds', path: '/moulds', name: 'Moulds' },
   { at: 'turns', path: '/turns', name: 'Turns' },
   { at: 'buying', path: '/buying', name: 'Buying' },
+  { at: 'yard', path: '/yard', name: 'Your yard' },
 ] as const;
 
 export interface FrameProps {

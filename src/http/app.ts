@@ -15,6 +15,7 @@ import { orderRoutes } from './order-routes.tsx';
 import { todayRoutes } from './today-routes.tsx';
 import { turnsRoutes } from './turns-routes.tsx';
 import { undoRoutes } from './undo-routes.tsx';
+import { yardRoutes } from './yard-routes.tsx';
 
 export interface AppParts {
   database: UseCaseContext['database'];
@@ -38,6 +39,7 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   kitRoutes,
   mouldRoutes,
   buyingRoutes,
+  yardRoutes,
   todayRoutes,
   turnsRoutes,
   changeRoutes,

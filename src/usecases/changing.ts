@@ -3,6 +3,7 @@ import type { Fault } from '../../shared/fault.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import type { Outcome, UseCaseContext } from './context.ts';
 import { planForNow } from './make-plan.ts';
+import type { PromiseMove } from './promises-moved.ts';
 import { type Changed, type ChangeWords, type Replanning, recordChange } from './record-change.ts';
 
 export type { Changed, ChangeWords } from './record-change.ts';
@@ -25,7 +26,8 @@ class OnlyTried<T> extends Error {
   }
 }
 
-type Work<T> = (tx: Tx, yard: YardFile, change: number) => Promise<Outcome<T>>;
+/** What a change does to the data, inside its transaction. */
+export type Work<T> = (tx: Tx, yard: YardFile, change: number) => Promise<Outcome<T>>;
 
 /**
  * The one way to change data: one queued write transaction that does the work, counts the revision, plans anew, stores
@@ -70,6 +72,37 @@ export const previewing = async <T>(
     });
   } catch (error) {
     if (error instanceof OnlyTried) return { ok: true, value: error.value };
+    if (error instanceof Refused) return { ok: false, faults: error.faults };
+    throw error;
+  }
+};
+
+/** Done, or held back with what it would move. */
+export type DoneOrHeld<T> = { held: false; changed: Changed<T> } | { held: true; moved: PromiseMove[] };
+
+/**
+ * As `changing`, except that a change of which `holdBack` says so, told what it moves, is rolled back: what it would move
+ * comes back instead. Planned once, whichever way it goes.
+ */
+export const changingUnless = async <T>(
+  context: UseCaseContext,
+  what: ChangeWords<T>,
+  work: Work<T>,
+  holdBack: (moved: readonly PromiseMove[]) => boolean,
+): Promise<Outcome<DoneOrHeld<T>>> => {
+  try {
+    const { database, now, background } = context;
+    const changed = await database.write(async (tx) => {
+      const before = await planForNow(tx, now);
+      const outcome = await recordChange(tx, now, before, what, (change) => work(tx, before.yard, change));
+      if (!outcome.ok) throw new Refused(outcome.faults);
+      if (holdBack(outcome.value.moved)) throw new OnlyTried(outcome.value);
+      return outcome.value;
+    });
+    background?.planMade();
+    return { ok: true, value: { held: false, changed } };
+  } catch (error) {
+    if (error instanceof OnlyTried) return { ok: true, value: { held: true, moved: error.value.moved } };
     if (error instanceof Refused) return { ok: false, faults: error.faults };
     throw error;
   }

@@ -13,15 +13,32 @@ interface FieldProps {
   label: string;
   hint?: string;
   errors?: FieldErrors;
+  /** Nobody has confirmed the figure in it yet. */
+  guess?: boolean;
   /** Wide enough for a date or a number, a line of words, or all there is. */
   width?: 'short' | 'line' | 'full';
   children?: Child;
 }
 
+/** Beside the name of a figure that nobody has confirmed. */
+export const GuessMark: FC = () => <span class="guess"> a guess</span>;
+
 /** A label, its hint, what was wrong, and the control (with id = name and `{...described(name, ...)}`). */
-export const Field: FC<FieldProps> = ({ name, id = name, label, hint, errors = {}, width = 'line', children }) => (
+export const Field: FC<FieldProps> = ({
+  name,
+  id = name,
+  label,
+  hint,
+  errors = {},
+  guess,
+  width = 'line',
+  children,
+}) => (
   <div class={`field ${width}${errors[name] ? ' wrong' : ''}`}>
-    <label for={id}>{label}</label>
+    <label for={id}>
+      {label}
+      {guess && <GuessMark />}
+    </label>
     {hint && (
       <p class="hint" id={hintId(id)}>
         {hint}
@@ -96,6 +113,30 @@ export const SelectField: FC<SelectFieldProps> = ({ value, options, ...field }) 
     </Field>
   );
 };
+
+interface TickFieldProps extends Omit<FieldProps, 'children' | 'width' | 'name'> {
+  /** Names the group, for its fault. */
+  name: string;
+  /** Each a field of its own: `name:value`. */
+  ticks: readonly { value: string; text: string; ticked: boolean }[];
+}
+
+/** Any number of answers side by side. Each is sent as a field `name:value`, so that none is lost. */
+export const TickField: FC<TickFieldProps> = ({ name, id = name, label, hint, errors = {}, ticks }) => (
+  <fieldset class={`field choices${errors[name] ? ' wrong' : ''}`} id={id}>
+    <legend>{label}</legend>
+    {hint && <p class="hint">{hint}</p>}
+    <div class="choice-row">
+      {ticks.map(({ value, text, ticked }) => (
+        <label class="choice">
+          <input type="checkbox" name={`${name}:${value}`} value="yes" checked={ticked} />
+          <span>{text}</span>
+        </label>
+      ))}
+    </div>
+    {errors[name] && <p class="error">{errors[name]}</p>}
+  </fieldset>
+);
 
 interface ChoiceFieldProps extends Omit<FieldProps, 'children' | 'width'> {
   value?: string;

@@ -34,7 +34,13 @@ export const standingText = ({ daysLate, kind }: Pick<MovedPromise, 'daysLate' |
   return kind === 'spare' ? '; no day left to spare' : '';
 };
 
-const Move: FC<{ moved: MovedPromise; today: string }> = ({ moved, today }) => {
+interface MoveProps {
+  today: string;
+  /** Nothing is to be written to anybody: it has not happened yet. */
+  ahead?: boolean;
+}
+
+const Move: FC<{ moved: MovedPromise } & MoveProps> = ({ moved, today, ahead }) => {
   const late = moved.to === null || (moved.daysLate ?? 0) > 0;
   return (
     <li class={late ? 'move late' : 'move'}>
@@ -43,7 +49,7 @@ const Move: FC<{ moved: MovedPromise; today: string }> = ({ moved, today }) => {
         {moved.to ? dayText(moved.to, today) : 'no date'}, {moveText(moved.from, moved.to)}
         {standingText(moved)}.{moved.reason && ` ${moved.reason}`}
       </p>
-      {moved.kind !== 'spare' && (
+      {moved.kind !== 'spare' && !ahead && (
         <CopyMessage id={`message-${moved.order}`} text={moveMessage(moved, today)} name={nameOf(moved)} />
       )}
     </li>
@@ -51,33 +57,34 @@ const Move: FC<{ moved: MovedPromise; today: string }> = ({ moved, today }) => {
 };
 
 /** "The day by plan of 3 orders moved, and no date given did.": for what is not worth interrupting anybody. */
-const quietText = (planned: number, given: number): string => {
+const quietText = (planned: number, given: number, ahead = false): string => {
   const orders = planned === 1 ? 'one order' : countText(planned, 'order');
+  if (ahead) return `The day by plan of ${orders} would move${given === 0 ? ', and no date given would' : ' as well'}.`;
   return given === 0
     ? `The day by plan of ${orders} moved, and no date given did.`
     : `The day by plan of ${orders} moved as well.`;
 };
 
-const MoveList: FC<{ moved: readonly MovedPromise[]; today: string }> = ({ moved, today }) => (
+const MoveList: FC<{ moved: readonly MovedPromise[] } & MoveProps> = ({ moved, ...props }) => (
   <ul class="moves">
     {moved.map((one) => (
-      <Move moved={one} today={today} />
+      <Move moved={one} {...props} />
     ))}
   </ul>
 );
 
 /** Dates given that moved, each with a message. All other days are only counted, and can be opened. */
-export const Moves: FC<{ moved: readonly MovedPromise[]; today: string }> = ({ moved, today }) => {
+export const Moves: FC<{ moved: readonly MovedPromise[] } & MoveProps> = ({ moved, ...props }) => {
   const given = moved.filter(({ kind }) => kind !== 'planned');
   const planned = moved.filter(({ kind }) => kind === 'planned');
   if (moved.length === 0) return <p class="quiet">No date moved.</p>;
   return (
     <>
-      {given.length > 0 && <MoveList moved={given} today={today} />}
+      {given.length > 0 && <MoveList moved={given} {...props} />}
       {planned.length > 0 && (
         <details class="message">
-          <summary>{quietText(planned.length, given.length)}</summary>
-          <MoveList moved={planned} today={today} />
+          <summary>{quietText(planned.length, given.length, props.ahead)}</summary>
+          <MoveList moved={planned} {...props} />
         </details>
       )}
     </>

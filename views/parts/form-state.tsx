@@ -1,0 +1,64 @@
+import type { FC } from 'hono/jsx';
+import type { FormState } from '../../src/usecases/save-edit.ts';
+import { Button, ButtonLink } from './button.tsx';
+import { countText } from './day-text.ts';
+import { FormErrors } from './field.tsx';
+import { Moves } from './moves.tsx';
+import { countWord } from './quantity-text.ts';
+
+/** What a field shows: what was typed once the form was sent, what is stored before. */
+export const shownIn = (state: FormState, name: string, stored: string | number | null | undefined): string =>
+  state.typed ? (state.typed[name] ?? '') : String(stored ?? '');
+
+/** Whether a box is ticked: a form does not send those that are not. */
+export const tickedIn = (state: FormState, name: string, stored: boolean): boolean =>
+  state.typed ? state.typed[name] !== undefined : stored;
+
+/** "This moves two promises.", "This moves the day by plan of one order, and no date given." */
+export const effectText = (moved: readonly { kind: string }[]): string => {
+  const given = moved.filter(({ kind }) => kind !== 'planned').length;
+  const planned = moved.length - given;
+  if (given === 0)
+    return `This moves the day by plan of ${planned === 1 ? 'one order' : countText(planned, 'order')}, and no date given.`;
+  return given === 1 ? 'This moves one promise.' : `This moves ${countWord(given).toLowerCase()} promises.`;
+};
+
+/** On top of a form that was sent: what saving it would move, or what was wrong with it. */
+export const FormAnswer: FC<{ state: FormState; today: string }> = ({ state, today }) =>
+  state.effect ? (
+    <section class="warning effect" role="status" aria-label="Before it is saved">
+      <p class="warning-lead">{effectText(state.effect.moved)} Nothing was saved yet.</p>
+      <Moves moved={state.effect.moved} today={today} ahead />
+    </section>
+  ) : (
+    <FormErrors errors={state.errors} />
+  );
+
+interface SaveButtonsProps {
+  state: FormState;
+  /** Where "Go back" leads: nothing is saved then. */
+  back: string;
+  /** What the button says: "Save", "Add the moulds". */
+  save?: string;
+}
+
+/** Saves; once the effect is in sight, saves all the same. An effect that is another one by then is shown first. */
+export const SaveButtons: FC<SaveButtonsProps> = ({ state, back, save = 'Save' }) => (
+  <div class="buttons">
+    {state.effect ? (
+      <>
+        <Button kind="main" name="seen" value={state.effect.seen}>
+          {save} anyway
+        </Button>
+        <ButtonLink href={back}>Go back</ButtonLink>
+      </>
+    ) : (
+      <>
+        <Button kind="main">{save}</Button>
+        <ButtonLink href={back} kind="quiet">
+          Go back
+        </ButtonLink>
+      </>
+    )}
+  </div>
+);

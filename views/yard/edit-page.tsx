@@ -1,0 +1,37 @@
+import type { Child, FC } from 'hono/jsx';
+import type { FormState } from '../../src/usecases/save-edit.ts';
+import { Answer } from '../parts/answer.tsx';
+import { FormAnswer, SaveButtons } from '../parts/form-state.tsx';
+import { type DoneNotice, Notice } from '../parts/notice.tsx';
+
+interface EditPageProps {
+  /** The page's first line: what is edited. */
+  answer: Child;
+  note?: Child;
+  state: FormState;
+  today: string;
+  /** The form's own address. */
+  action: string;
+  /** Where "Go back" leads. */
+  back: string;
+  save?: string;
+  /** The fields. */
+  children?: Child;
+  /** Below the form: other things that can be done with the entry, such as "Remove". */
+  after?: Child;
+  notice?: DoneNotice | null;
+}
+
+/** One form of "Your yard": what it is for, what came of sending it, its fields, and its buttons. */
+export const EditPage: FC<EditPageProps> = (props) => (
+  <>
+    {props.notice && <Notice notice={props.notice} today={props.today} back={props.action} />}
+    <FormAnswer state={props.state} today={props.today} />
+    <Answer note={props.note}>{props.answer}</Answer>
+    <form class="form" method="post" action={props.action}>
+      {props.children}
+      <SaveButtons state={props.state} back={props.back} {...(props.save ? { save: props.save } : {})} />
+    </form>
+    {props.after}
+  </>
+);

@@ -1,0 +1,49 @@
+import type { FC } from 'hono/jsx';
+import type { YardModel } from '../../src/usecases/show-yard.ts';
+import { Answer } from '../parts/answer.tsx';
+import { ButtonLink } from '../parts/button.tsx';
+import { countText } from '../parts/day-text.ts';
+import { type DoneNotice, Notice } from '../parts/notice.tsx';
+import { missingAnswer, sectionText } from './section-text.ts';
+import { SECTIONS, YARD } from './sections.ts';
+
+const Section: FC<{ section: (typeof SECTIONS)[number]; model: YardModel }> = ({ section, model }) => {
+  const { there, missing } = sectionText(section.key, model);
+  return (
+    <li class="yard-section">
+      <h2>{section.path ? <a href={section.path}>{section.name}</a> : section.name}</h2>
+      <div>
+        <p>{there}</p>
+        {missing && <p class="yard-missing">{missing}</p>}
+      </div>
+    </li>
+  );
+};
+
+const Guesses: FC<{ count: number }> = ({ count }) =>
+  count === 0 ? null : (
+    <p>
+      {countText(count, 'figure')} {count === 1 ? 'is' : 'are'} still a guess. <a href="/yard/guesses">Look at them</a>
+    </p>
+  );
+
+export const YardPage: FC<{ model: YardModel; notice: DoneNotice | null }> = ({ model, notice }) => (
+  <>
+    {notice && <Notice notice={notice} today={model.today} back={YARD} />}
+    <Answer note="Each part can be changed by itself, in any order, and left for later.">
+      {missingAnswer(model.missing)}
+    </Answer>
+    <Guesses count={model.guesses} />
+    <ol class="yard-sections">
+      {SECTIONS.map((section) => (
+        <Section section={section} model={model} />
+      ))}
+    </ol>
+    <div class="buttons">
+      <ButtonLink href="/begin">Begin with four answers</ButtonLink>
+      <ButtonLink href="/kits/panels">Panel sizes</ButtonLink>
+      <ButtonLink href="/yard/guesses">Guesses</ButtonLink>
+      <ButtonLink href="/yard/files">Files in and out</ButtonLink>
+    </div>
+  </>
+);
