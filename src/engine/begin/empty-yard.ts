@@ -1,0 +1,29 @@
+import type { YardFile } from '../../../shared/yard-file.ts';
+
+/** As far ahead as a yard is planned that has not said otherwise. */
+const HORIZON_DAYS = 365;
+
+export interface YardBegun {
+  name: string;
+  /** IANA name. */
+  timeZone: string;
+  /** Instant in whole minutes, with an offset. */
+  now: string;
+}
+
+/**
+ * A yard with a name and a clock, and nothing in it. Everything that limits is off: no limit of room, no time for opening
+ * and closing, one mixer, no sessions in hand.
+ *
+ * Example: `emptyYard({ name: 'Our yard', timeZone: 'Europe/Oslo', now })` can be planned, and its plan is empty.
+ */
+export const emptyYard = ({ name, timeZone, now }: YardBegun): YardFile => ({
+  format: 'mould-rota/yard',
+  version: 1,
+  yard: {
+    ...{ name, timeZone, now, horizonDays: HORIZON_DAYS, mixers: 1, setUpMinutes: 0, clearUpMinutes: 0 },
+    ...{ sessionsInHand: 0, batchWorthDays: 5, bagWorthDays: 0.5 },
+  },
+  ...{ work: [], closed: [], extra: [], temperatures: [], materials: [], incoming: [], mixes: [], castings: [] },
+  ...{ moulds: [], kits: [], finished: [], inMould: [], orders: [] },
+});

@@ -1,0 +1,91 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { readYardFile } from '../../../shared/yard-file.ts';
+import { yardFromAnswers } from '../../../src/engine/begin/begin-yard.ts';
+import { fitSession, withTimes } from '../../../src/engine/begin/fit-session.ts';
+import { usualSession } from '../../../src/engine/begin/usual-session.ts';
+import { ANSWERS, anyAnswers } from '../../support/any-answers.ts';
+import { smallYard } from '../../support/small-yard.ts';
+
+const begun = (answers = ANSWERS) => {
+  const made = yardFromAnswers(answers);
+  if (!made.ok) throw new Error(made.reason);
+  return made.yard;
+};
+
+describe('times made slower or quicker', () => {
+  test('are whole minutes, never below 1, no fill longer than the mix can be worked', () => {
+    const [casting] = withTimes(smallYard(), 3).castings;
+    expect(casting).toMatchObject({ prepMinutes: 36, cleanMinutes: 18, stripMinutes: 24, fillMinutes: 20 });
+    expect(withTimes(smallYard(), 0.01).castings[0]).toMatchObject({ prepMinutes: 1, fillMinutes: 1 });
+    expect(withTimes(smallYard(), 1.5).mixes[0]).toMatchObject({
+      mixMinutes: 15,
+      demouldMinutes: 75,
+      workingMinutes: 20,
+    });
+  });
+
+  test('what took no time takes none', () => {
+    const yard = smallYard();
+    const quick = { ...yard, castings: yard.castings.map((one) => ({ ...one, cleanMinutes: 0 })) };
+    expect(withTimes(quick, 8).castings[0]).toMatchObject({ cleanMinutes: 0 });
+  });
+});
+
+describe('a session fitted to what the last one made', () => {
+  test('makes that many, and the same times come of the same number', () => {
+    const yard = begun();
+    const { pieces } = usualSession(yard)!;
+    expect(fitSession(yard, pieces)).toMatchObject({ factor: 1, yard });
+    for (const wanted of [pieces - 2, pieces - 1, pieces + 1, pieces + 2]) {
+      const fitted = fitSession(yard, wanted)!;
+      expect(fitted.after.pieces).toBe(wanted);
+      expect(usualSession(fitted.yard)).toEqual(fitted.after);
+      expect(Math.sign(fitted.factor - 1)).toBe(Math.sign(pieces - wanted));
+    }
+  });
+
+  test('says what holds it where no times make as many', () => {
+    expect(fitSession(begun(), 60)).toMatchObject({ heldBy: 'moulds' });
+    const manyMoulds = begun({ ...ANSWERS, panels: [{ called: '900', lengthMm: 900, moulds: 60 }] });
+    expect(fitSession(manyMoulds, 300)).toMatchObject({ heldBy: 'hours' });
+    expect(fitSession(begun(), 3)).toMatchObject({ heldBy: null });
+  });
+
+  test('nothing to fit where nothing can be made', () => {
+    expect(fitSession({ ...begun(), work: [] }, 8)).toBeNull();
+  });
+
+  test('more made never means slower work', { timeout: 120_000 }, () => {
+    fc.assert(
+      fc.property(anyAnswers, fc.integer({ min: 1, max: 12 }), fc.integer({ min: 1, max: 8 }), (answers, few, more) => {
+        const made = yardFromAnswers(answers);
+        fc.pre(made.ok);
+        const [less, greater] = [fitSession(made.yard, few), fitSession(made.yard, few + more)];
+        fc.pre(less !== null && greater !== null);
+        expect(greater.after.pieces).toBeGreaterThanOrEqual(less.after.pieces);
+        expect(greater.factor).toBeLessThanOrEqual(less.factor);
+        expect(readYardFile(less.yard).ok && readYardFile(greater.yard).ok).toBe(true);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test('no other common factor comes nearer', { timeout: 120_000 }, () => {
+    const factors = Array.from({ length: 60 }, (_, step) => 2 ** (step / 8 - 4));
+    fc.assert(
+      fc.property(anyAnswers, fc.integer({ min: 1, max: 14 }), (answers, wanted) => {
+        const made = yardFromAnswers(answers);
+        fc.pre(made.ok);
+        const fitted = fitSession(made.yard, wanted);
+        fc.pre(fitted !== null);
+        const off = Math.abs(fitted.after.pieces - wanted);
+        for (const factor of factors) {
+          const { pieces } = usualSession(withTimes(made.yard, factor))!;
+          expect(Math.abs(pieces - wanted)).toBeGreaterThanOrEqual(off);
+        }
+      }),
+      { numRuns: 15 },
+    );
+  });
+});
