@@ -161,6 +161,14 @@ export const loadYardFile = async (tx: Tx, now: string): Promise<YardFile> => {
   };
 };
 
+/** What holds for the yard as a whole; what is left out stays. */
+export const updateYard = async (
+  tx: Tx,
+  patch: Partial<Omit<typeof yards.$inferSelect, 'id' | 'keep'>>,
+): Promise<void> => {
+  await tx.update(yards).set(patch);
+};
+
 export const isEmpty = async (tx: Tx): Promise<boolean> => (await tx.select({ id: yards.id }).from(yards)).length === 0;
 
 /** How many hours before a session begins its pours become fixed; 0 when they never do ahead of it. */

@@ -2,6 +2,7 @@ import type { YardModel } from '../../src/usecases/show-yard.ts';
 import { countText } from '../parts/day-text.ts';
 import { countWord, listText } from '../parts/quantity-text.ts';
 import type { SectionKey } from './sections.ts';
+import { DAY_NAMES } from './yard-words.ts';
 
 /** What there is of a section, and what is missing in it; null where nothing is. */
 export interface SectionText {
@@ -36,15 +37,6 @@ const namesText = (names: readonly string[]): string =>
   );
 
 const UNITS = { metric: 'millimetres and kilograms', US: 'feet, inches and pounds' };
-const DAYS = {
-  MO: 'Monday',
-  TU: 'Tuesday',
-  WE: 'Wednesday',
-  TH: 'Thursday',
-  FR: 'Friday',
-  SA: 'Saturday',
-  SU: 'Sunday',
-};
 
 const hoursText = (minutes: number): string => countText(Math.round(minutes / 30) / 2, 'hour');
 
@@ -54,7 +46,7 @@ const full = (there: string, missing: string | null = null): SectionText => ({ t
 
 const about: Writer = ({ yardName, about: { timeZone, system, currency, weekStart } }) =>
   full(
-    `${yardName}, in ${timeZone.replaceAll('_', ' ')} time. Sizes in ${UNITS[system]}, money in ${currency}, weeks from ${DAYS[weekStart]}.`,
+    `${yardName}, in ${timeZone.replaceAll('_', ' ')} time. Sizes in ${UNITS[system]}, money in ${currency}, weeks from ${DAY_NAMES[weekStart]}.`,
   );
 
 const panels: Writer = ({ panels: { names, withoutMould } }) => {

@@ -1,0 +1,190 @@
+import type { FC } from 'hono/jsx';
+import { WEEKDAYS } from '../../shared/time.ts';
+import type { YardAboutModel } from '../../src/usecases/edit-yard.ts';
+import type { FormState } from '../../src/usecases/save-edit.ts';
+import { ChoiceField, type FieldErrors, SelectField, TextField, TickField } from '../parts/field.tsx';
+import { shownIn, tickedIn } from '../parts/form-state.tsx';
+import { EditPage } from './edit-page.tsx';
+import { YARD } from './sections.ts';
+import { DAY_NAMES } from './yard-words.ts';
+
+interface AboutProps {
+  model: YardAboutModel;
+  state: FormState;
+}
+
+interface FigureProps extends AboutProps {
+  name: string;
+  label: string;
+  hint?: string;
+  stored: string | number | null | undefined;
+  list?: string;
+}
+
+const Figure: FC<FigureProps> = ({ model, state, name, stored, ...field }) => (
+  <TextField
+    {...field}
+    name={name}
+    width="short"
+    value={shownIn(state, name, stored)}
+    errors={state.errors as FieldErrors}
+    guess={model.guesses.includes(name)}
+  />
+);
+
+const days = WEEKDAYS.map((value) => ({ value, text: DAY_NAMES[value] }));
+const UNITS = [
+  { value: 'metric', text: 'Millimetres and kilograms' },
+  { value: 'US', text: 'Feet, inches and pounds' },
+];
+
+const Names: FC<AboutProps> = (props) => {
+  const { model, state } = props;
+  const { errors } = state;
+  return (
+    <>
+      <TextField
+        name="name"
+        label="Name of the yard"
+        value={shownIn(state, 'name', model.facts.name)}
+        errors={errors}
+      />
+      <TextField
+        name="timeZone"
+        label="Time zone"
+        hint="Its clock is the yard's clock, summer time and all."
+        list="zones"
+        value={shownIn(state, 'timeZone', model.facts.timeZone)}
+        errors={errors}
+      />
+      <datalist id="zones">
+        {model.zones.map((zone) => (
+          <option value={zone} />
+        ))}
+      </datalist>
+      <ChoiceField
+        name="system"
+        label="Sizes and weights are shown in"
+        hint="You can type either, whatever is chosen here."
+        value={shownIn(state, 'system', model.system)}
+        choices={UNITS}
+        errors={errors}
+      />
+      <Figure
+        {...props}
+        name="currency"
+        label="Money"
+        hint="Three letters: EUR, GBP, USD."
+        stored={model.currency}
+        list="currencies"
+      />
+      <datalist id="currencies">
+        {model.currencies.map((currency) => (
+          <option value={currency} />
+        ))}
+      </datalist>
+      <SelectField
+        name="weekStart"
+        label="The week starts on"
+        options={days}
+        value={shownIn(state, 'weekStart', model.weekStart)}
+        errors={errors}
+      />
+    </>
+  );
+};
+
+const Promises: FC<AboutProps> = (props) => {
+  const { model, state } = props;
+  const { handoverDays, sessionsInHand, horizonDays } = model.facts;
+  return (
+    <fieldset class="form">
+      <legend>Handing over and promising</legend>
+      <TickField
+        name="handoverDays"
+        label="Days on which orders are handed over"
+        hint="None ticked: any day."
+        errors={state.errors}
+        ticks={days.map(({ value, text }) => ({
+          ...{ value, text },
+          ticked: tickedIn(state, `handoverDays:${value}`, handoverDays?.includes(value) ?? false),
+        }))}
+      />
+      <Figure
+        {...props}
+        name="sessionsInHand"
+        label="Sessions in hand before a promise"
+        hint="The date to promise leaves that many sessions after the earliest one."
+        stored={sessionsInHand}
+      />
+      <Figure
+        {...props}
+        name="fixedHours"
+        label="Hours ahead that a session is fixed"
+        hint="0: only once it begins."
+        stored={model.fixedHours}
+      />
+      <Figure {...props} name="horizonDays" label="Days ahead that are planned" stored={horizonDays} />
+    </fieldset>
+  );
+};
+
+const Room: FC<AboutProps> = (props) => {
+  const { mixers, rackSpaces, setUpMinutes, clearUpMinutes } = props.model.facts;
+  return (
+    <fieldset class="form">
+      <legend>Room and tools</legend>
+      <Figure {...props} name="mixers" label="Mixers" stored={mixers} />
+      <Figure
+        {...props}
+        name="rackSpaces"
+        label="Places on the rack"
+        hint="Where pieces cure. Empty: no limit."
+        stored={rackSpaces}
+      />
+      <Figure {...props} name="setUpMinutes" label="Minutes to set up a session" stored={setUpMinutes} />
+      <Figure {...props} name="clearUpMinutes" label="Minutes to clear up after it" stored={clearUpMinutes} />
+    </fieldset>
+  );
+};
+
+/** What most yards never touch, in the only words a maker could answer. */
+const Saving: FC<AboutProps> = (props) => (
+  <details class="message" open={Boolean(props.state.errors.batchWorthDays ?? props.state.errors.bagWorthDays)}>
+    <summary>More: waiting to save a mix</summary>
+    <p class="hint">
+      Pieces of several orders can share one mix if the first of them waits. No promise is broken for it.
+    </p>
+    <Figure
+      {...props}
+      name="batchWorthDays"
+      label="Days an order may wait to save one mix"
+      stored={props.model.facts.batchWorthDays}
+    />
+    <Figure
+      {...props}
+      name="bagWorthDays"
+      label="Days an order may wait to save one bag"
+      stored={props.model.facts.bagWorthDays}
+    />
+  </details>
+);
+
+export const ABOUT = `${YARD}/about`;
+
+/** The yard as a whole. */
+export const AboutPage: FC<AboutProps> = (props) => (
+  <EditPage
+    answer={props.model.facts.name || 'Your yard'}
+    note="What holds for the yard as a whole."
+    state={props.state}
+    today={props.model.today}
+    action={ABOUT}
+    back={YARD}
+  >
+    <Names {...props} />
+    <Promises {...props} />
+    <Room {...props} />
+    <Saving {...props} />
+  </EditPage>
+);
