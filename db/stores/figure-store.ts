@@ -35,6 +35,12 @@ export const typedOf = async (tx: Tx, owner: Pick<FigureOf, 'kind' | 'id'>): Pro
   return Object.fromEntries(rows.map(({ figure, typed }) => [figure, typed]));
 };
 
+/** What was typed for the figures of all of a kind, by "id figure". */
+export const typedFiguresOf = async (tx: Tx, kind: FigureOf['kind']): Promise<ReadonlyMap<string, string>> => {
+  const rows = await tx.select().from(typedFigures).where(eq(typedFigures.kind, kind));
+  return new Map(rows.map(({ id, figure, typed }) => [`${id} ${figure}`, typed]));
+};
+
 /** Keeps what was typed for a figure, or forgets it. */
 export const setTyped = async (tx: Tx, which: FigureOf, typed: string | null): Promise<void> => {
   await tx.delete(typedFigures).where(isFigure(typedFigures, which));

@@ -4,6 +4,7 @@ import type { Background, UseCaseContext } from '../usecases/context.ts';
 import { assetRoutes } from './assets.ts';
 import { buyingRoutes } from './buying-routes.tsx';
 import { changeRoutes } from './change-routes.tsx';
+import { dayRoutes } from './day-routes.tsx';
 import { fault, foreign, missing, tooLarge } from './failures.tsx';
 import { firstRoutes } from './first-routes.tsx';
 import { fixedRoutes } from './fixed-routes.tsx';
@@ -43,6 +44,7 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   todayRoutes,
   turnsRoutes,
   changeRoutes,
+  dayRoutes,
   fixedRoutes,
   undoRoutes,
 ];

@@ -1,5 +1,4 @@
 import type { Context, Hono } from 'hono';
-import type { Fault } from '../../shared/fault.ts';
 import type { RefusedForm } from '../../views/buying/buying-facts.ts';
 import { BuyingPage } from '../../views/buying/buying-page.tsx';
 import { buyMaterial } from '../usecases/buy-material.ts';
@@ -8,12 +7,10 @@ import { countMaterial } from '../usecases/count-material.ts';
 import { giveUpPurchase } from '../usecases/give-up-purchase.ts';
 import { receiveMaterial } from '../usecases/receive-material.ts';
 import { showBuying } from '../usecases/show-buying.ts';
-import { amountTyped } from './amount-typed.ts';
 import type { Screens } from './app.ts';
 import { type Deed, type Done, deedRoutes } from './deed-routes.ts';
 import { type Typed, wholeTyped } from './form.ts';
 import { doneNotice } from './notice.ts';
-import { dateTyped } from './order-form.ts';
 import { page } from './page.tsx';
 
 const PATH = '/buying';
@@ -24,45 +21,28 @@ const buyingPage = async (c: Context, context: UseCaseContext, refused: RefusedF
   return page(c, { title: 'Buying', at: 'buying', yardName: model.yardName }, content, { status: refused ? 422 : 200 });
 };
 
-const refusal = async (faults: Fault[]): Done => ({ ok: false, faults });
+/** A field for an amount, with what the page had filled it in from. */
+const amountOf = (typed: Typed, name: string) => ({ text: typed[name] ?? '', was: typed[`${name}Was`] });
 
 const bought = (context: UseCaseContext, typed: Typed): Done => {
-  const [quantity, on, price] = [amountTyped(typed, 'quantity'), dateTyped(typed, 'on'), amountTyped(typed, 'price')];
-  const faults = [...quantity.faults, ...on.faults, ...price.faults];
-  if (quantity.faults.length === 0 && quantity.amount === null)
-    faults.push({ path: 'quantity', message: 'How much was bought? Write a number.' });
-  if (on.faults.length === 0 && on.date === null)
-    faults.push({ path: 'on', message: 'When is it expected? Write a day.' });
-  if (faults.length > 0 || quantity.amount === null || on.date === null) return refusal(faults);
-  return buyMaterial(context, {
-    material: typed.material ?? '',
-    quantity: quantity.amount,
-    on: on.date,
-    price: price.amount,
-  });
-};
-
-const arrived = (context: UseCaseContext, typed: Typed): Done => {
-  const { amount, faults } = amountTyped(typed, 'came');
-  if (faults.length > 0) return refusal(faults);
-  return receiveMaterial(context, wholeTyped(typed.goods) ?? 0, amount);
-};
-
-const counted = (context: UseCaseContext, typed: Typed): Done => {
-  const { amount, faults } = amountTyped(typed, 'counted');
-  if (faults.length > 0) return refusal(faults);
-  if (amount === null) return refusal([{ path: 'counted', message: 'How much is there? Write a number.' }]);
-  return countMaterial(context, typed.material ?? '', amount);
+  const { material = '', on = '', price = '' } = typed;
+  return buyMaterial(context, { material, quantity: amountOf(typed, 'quantity'), on, price });
 };
 
 const DEEDS: Readonly<Record<string, Deed>> = {
   bought: { act: bought, form: ({ line }) => line ?? 'else' },
-  arrived: { act: arrived, form: ({ goods }) => `goods-${goods}` },
+  arrived: {
+    act: (context, typed) => receiveMaterial(context, wholeTyped(typed.goods) ?? 0, amountOf(typed, 'came')),
+    form: ({ goods }) => `goods-${goods}`,
+  },
   'not-coming': {
     act: (context, { goods }) => giveUpPurchase(context, wholeTyped(goods) ?? 0),
     form: ({ goods }) => `goods-${goods}`,
   },
-  counted: { act: counted, form: ({ line }) => `stock-${line}` },
+  counted: {
+    act: (context, typed) => countMaterial(context, typed.material ?? '', amountOf(typed, 'counted')),
+    form: ({ line }) => `stock-${line}`,
+  },
 };
 
 export const buyingRoutes = (screens: Screens): Hono => deedRoutes(screens, PATH, DEEDS, buyingPage);

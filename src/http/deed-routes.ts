@@ -35,7 +35,7 @@ export const deedRoutes = (
     if (!deed) return c.notFound();
     const [now, typed] = [context(), await readForm(c)];
     const outcome = await deed.act(now, typed);
-    if (outcome.ok) return seeDone(c, path, outcome.value.change);
+    if (outcome.ok) return seeDone(c, path, outcome.value.change, typed);
     return show(c, now, { form: deed.form(typed), errors: errorsByField(outcome.faults), typed });
   });
   return routes;

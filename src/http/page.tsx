@@ -37,10 +37,26 @@ export const page = async (
 /** A path of our own, or "/" when it leads anywhere else. */
 export const ownPath = (path: string | undefined): string => (path && /^\/(?![/\\])[^\s\\]*$/.test(path) ? path : '/');
 
+/** Fields in which a day is typed, on whatever page. */
+const DAY_FIELDS = ['wantedOn', 'promisedOn', 'heldUntil', 'repairedOn', 'on'];
+
+/** Days typed as two numbers: the page that comes next says how each was read. */
+const unclearDays = (typed: Readonly<Record<string, string>>): string[] =>
+  DAY_FIELDS.flatMap((name) => typed[name] ?? []).filter((text) => UNCLEAR_DAY.test(text));
+
+export const UNCLEAR_DAY = /^\d{1,2}[/-]\d{1,2}([/-]\d{2,4})?$/;
+
 /** After a change: to a page that says what was done, so that loading it again does nothing twice. */
-export const seeDone = (c: Context, path: string, change: number): Response => {
+export const seeDone = (
+  c: Context,
+  path: string,
+  change: number,
+  typed: Readonly<Record<string, string>> = {},
+): Response => {
   const [place, query = ''] = ownPath(path).split('?') as [string, string?];
   const search = new URLSearchParams(query);
   search.set('done', String(change));
+  search.delete('read');
+  for (const text of new Set(unclearDays(typed))) search.append('read', text);
   return c.redirect(`${place}?${search}`, 303);
 };

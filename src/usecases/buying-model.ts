@@ -1,10 +1,13 @@
 import type { StoredIncoming } from '../../db/stores/material-store.ts';
 import type { PlanBuy, PlanFile } from '../../shared/plan.ts';
-import { type DayNumber, dateOfDay, dayNumber, WEEKDAYS, weekdayOf } from '../../shared/time.ts';
+import { dateOfDay, dayNumber } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
+import { shownUnit } from '../engine/units/material-unit.ts';
 import { calendarOf } from '../engine/work/calendar.ts';
+import { amountField, asTyped } from './amount-typed.ts';
 import { today } from './context.ts';
 import { type MaterialUse, materialUses } from './material-uses.ts';
+import { type Measures, shownAmount, weekOf } from './measures.ts';
 import { keptOf, stockFacts } from './stock-facts.ts';
 import { type SupplyPurpose, supplyPurposes } from './supply-purposes.ts';
 
@@ -19,9 +22,17 @@ interface Seen {
   uses: ReadonlyMap<string, readonly MaterialUse[]>;
   goods: readonly Goods[];
   buys: readonly PlanBuy[];
+  measures: Measures;
+  /** What was typed for the stock of a material ("onHand") and for goods on their way, by "material figure". */
+  typed: ReadonlyMap<string, string>;
 }
 
-const mondayOf = (day: DayNumber): string => dateOfDay(day - WEEKDAYS.indexOf(weekdayOf(day)));
+/** An amount as the page says it, as its field is filled in, and exactly as it is kept. */
+const amountFacts = (quantity: number, unit: string, { measures: { system } }: Seen) => ({
+  ...shownAmount({ quantity, unit }, system),
+  field: amountField(quantity, unit, system),
+  was: quantity,
+});
 
 /** What each purchase of a material is for: goods on their way first where both come on one day. */
 const purposesOf = (material: YardFile['materials'][number], { yard, today: day, uses, goods, buys }: Seen) => {
@@ -41,11 +52,15 @@ const purposesOf = (material: YardFile['materials'][number], { yard, today: day,
   return new Map<Goods | PlanBuy, SupplyPurpose>([...coming, ...toBuy].map((one, i) => [one, purposes[i]!]));
 };
 
-const namesOf = ({ orders, keep }: SupplyPurpose, yard: YardFile, kept: number) => ({
+const namesOf = (
+  { orders, keep }: SupplyPurpose,
+  { minimum, unit }: YardFile['materials'][number],
+  { yard, measures }: Seen,
+) => ({
   customers: orders.map((id) =>
     id === null ? null : (yard.orders.find((order) => order.id === id)?.customer ?? `order ${id}`),
   ),
-  keep: keep ? kept : null,
+  keep: keep ? shownAmount({ quantity: minimum, unit }, measures.system).quantity : null,
 });
 
 type Line = ReturnType<typeof lineOf>;
@@ -66,11 +81,13 @@ const lineOf = (
   return {
     /** Names the line's fields in the form. */
     key: `${week}-${index}`,
-    ...{ material: material.id, name: material.name, unit: material.unit, quantity, pack: material.pack, orderBy },
+    ...{ material: material.id, name: material.name, orderBy, ...amountFacts(quantity, material.unit, seen) },
+    pack: material.pack * shownUnit(material.unit, seen.measures.system).perUnit,
+    packIsOne: material.pack === 1,
     /** When it comes if it is bought today. */
     on: dateOfDay(dayNumber(seen.today) + lead),
     price: material.unitPrice === undefined ? null : material.unitPrice * quantity,
-    for: namesOf(purpose, seen.yard, material.minimum),
+    for: namesOf(purpose, material, seen),
   };
 };
 
@@ -83,13 +100,12 @@ const bySupplier = (lines: readonly (Line & { supplier: string })[]) => {
 
 /** Purchases by the week in which they have to be ordered, then by supplier; one line for a material in a week. */
 const weeksOf = (seen: Seen) => {
-  const weeks = [...new Set(seen.buys.map(({ orderBy }) => mondayOf(dayNumber(orderBy))))].sort();
+  const { weekStart } = seen.measures;
+  const weeks = [...new Set(seen.buys.map(({ orderBy }) => weekOf(orderBy, weekStart)))].sort();
   const purposes = seen.yard.materials.map((material) => purposesOf(material, seen));
   return weeks.map((week) => {
     const lines = seen.yard.materials.flatMap((material, index) => {
-      const bought = seen.buys.filter(
-        (buy) => buy.material === material.id && mondayOf(dayNumber(buy.orderBy)) === week,
-      );
+      const bought = seen.buys.filter((buy) => buy.material === material.id && weekOf(buy.orderBy, weekStart) === week);
       if (bought.length === 0) return [];
       return [{ ...lineOf(week, index, bought, purposes[index]!, seen), supplier: material.supplier ?? NO_SUPPLIER }];
     });
@@ -102,34 +118,57 @@ const onTheWayOf = (seen: Seen) =>
     .map((goods) => {
       const material = seen.yard.materials.find(({ id }) => id === goods.material)!;
       const purpose = purposesOf(material, seen).get(goods) ?? { orders: [], keep: false };
-      return { ...goods, name: material.name, unit: material.unit, for: namesOf(purpose, seen.yard, material.minimum) };
+      const typed = seen.typed.get(`${material.id} incoming ${goods.id}`);
+      return {
+        ...{ id: goods.id, on: goods.on, boughtOn: goods.boughtOn, price: goods.price, name: material.name },
+        ...amountFacts(goods.quantity, material.unit, seen),
+        asTyped: asTyped(typed, goods.quantity, material.unit, seen.measures.system),
+        for: namesOf(purpose, material, seen),
+      };
     })
     .sort((a, b) => a.on.localeCompare(b.on));
 
-const stockOf = ({ yard, uses, goods }: Seen, notes: ReadonlyMap<string, string>) =>
-  yard.materials.map((material, index) => ({
-    key: String(index),
-    ...{ material: material.id, name: material.name, unit: material.unit, minimum: keptOf(material) },
-    canBeBought: material.leadDays !== undefined,
-    ...stockFacts(material, uses.get(material.id) ?? []),
-    coming: goods.filter((one) => one.material === material.id).map(({ quantity, on }) => ({ quantity, on })),
-    note: notes.get(material.id) ?? null,
-  }));
+const stockOf = (seen: Seen, notes: ReadonlyMap<string, string>) =>
+  seen.yard.materials.map((material, index) => {
+    const { perUnit, word } = shownUnit(material.unit, seen.measures.system);
+    const { inYard, offcut, spokenFor, spare } = stockFacts(material, seen.uses.get(material.id) ?? []);
+    const typed = seen.typed.get(`${material.id} onHand`);
+    return {
+      key: String(index),
+      ...{ material: material.id, name: material.name, unit: word, minimum: keptOf(material) * perUnit },
+      canBeBought: material.leadDays !== undefined,
+      ...{ inYard: inYard * perUnit, offcut, spokenFor: spokenFor * perUnit, spare: spare * perUnit },
+      asTyped: asTyped(typed, inYard, material.unit, seen.measures.system),
+      coming: seen.goods
+        .filter((one) => one.material === material.id)
+        .map(({ quantity, on }) => ({ quantity: quantity * perUnit, on })),
+      note: notes.get(material.id) ?? null,
+    };
+  });
+
+interface Stored {
+  now: string;
+  goods: readonly Goods[];
+  notes: ReadonlyMap<string, string>;
+  measures: Measures;
+  typed: Seen['typed'];
+}
 
 /** What to buy by when and for whom, what is on its way, and what is in the yard. Pure, on what the store holds. */
-export const buyingModel = (
-  { yard, plan }: { yard: YardFile; plan: PlanFile },
-  stored: { now: string; goods: readonly Goods[]; notes: ReadonlyMap<string, string> },
-) => {
+export const buyingModel = ({ yard, plan }: { yard: YardFile; plan: PlanFile }, stored: Stored) => {
   const day = today(yard.yard.timeZone, stored.now);
-  const seen: Seen = { yard, today: day, uses: materialUses(yard, plan), goods: stored.goods, buys: plan.buys };
+  const { goods, measures, typed } = stored;
+  const seen: Seen = { yard, today: day, uses: materialUses(yard, plan), goods, buys: plan.buys, measures, typed };
   return {
     yardName: yard.yard.name,
     today: day,
-    thisWeek: mondayOf(dayNumber(day)),
+    currency: measures.currency,
+    thisWeek: weekOf(day, measures.weekStart),
     weeks: weeksOf(seen),
     onTheWay: onTheWayOf(seen),
     stock: stockOf(seen, stored.notes),
-    materials: yard.materials.map(({ id, name, unit }) => ({ id, name, unit })),
+    materials: yard.materials.map(({ id, name, unit }) => ({
+      ...{ id, name, unit: shownUnit(unit, measures.system).word },
+    })),
   };
 };

@@ -1,4 +1,6 @@
+import { setTyped } from '../../db/stores/figure-store.ts';
 import { incomingById, materialById, removeIncoming } from '../../db/stores/material-store.ts';
+import { incomingFigure } from './buy-material.ts';
 import { type Changed, changing } from './changing.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from './context.ts';
 
@@ -9,6 +11,7 @@ export const giveUpPurchase = (context: UseCaseContext, id: number): Promise<Out
     if (!goods || goods.arrivedOn !== null)
       return refuse('goods', 'That has arrived already, or is no longer on its way. Nothing was changed.');
     await removeIncoming(tx, id);
+    await setTyped(tx, incomingFigure(goods.material, id), null);
     const material = await materialById(tx, goods.material);
     return done({ name: material?.name ?? goods.material });
   });

@@ -1,4 +1,5 @@
 import type { Tx } from '../../db/open.ts';
+import { setTyped } from '../../db/stores/figure-store.ts';
 import {
   addIncoming,
   addToStock,
@@ -7,8 +8,11 @@ import {
   materialById,
   type StoredIncoming,
 } from '../../db/stores/material-store.ts';
+import { type AmountTyped, amountTyped } from './amount-typed.ts';
+import { incomingFigure } from './buy-material.ts';
 import { type Changed, changing } from './changing.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from './context.ts';
+import { measuresOf } from './measures.ts';
 
 const ARRIVED_ALREADY = 'That has arrived already, or is no longer on its way. Nothing was changed.';
 
@@ -20,19 +24,25 @@ const keepRestComing = async (tx: Tx, goods: StoredIncoming, came: number, day: 
     await addIncoming(tx, { material, quantity: quantity - came, on: on < day ? day : on, boughtOn, price: null });
 };
 
+const receive = async (tx: Tx, id: number, typed: AmountTyped, day: string): Promise<Outcome<{ name: string }>> => {
+  const goods = await incomingById(tx, id);
+  if (!goods || goods.arrivedOn !== null) return refuse('goods', ARRIVED_ALREADY);
+  const material = await materialById(tx, goods.material);
+  const came = amountTyped(typed, material?.unit ?? '', (await measuresOf(tx)).system);
+  if (!came.ok) return refuse('came', came.reason);
+  if (came.value !== null && came.value <= 0) return refuse('came', 'How much came? Write a number above 0.');
+  await markArrived(tx, id, day);
+  await setTyped(tx, incomingFigure(goods.material, id), null);
+  if (came.value !== null && came.value !== goods.quantity) await keepRestComing(tx, goods, came.value, day);
+  return done({ name: material?.name ?? goods.material });
+};
+
 /** Goods on their way have come: into stock. `came` is how much, where it is not what was bought. */
 export const receiveMaterial = (
   context: UseCaseContext,
   id: number,
-  came: number | null,
+  came: AmountTyped,
 ): Promise<Outcome<Changed<{ name: string }>>> =>
-  changing(context, { kind: 'arrived', words: ({ name }) => `${name} arrived` }, async (tx, yard) => {
-    const goods = await incomingById(tx, id);
-    if (!goods || goods.arrivedOn !== null) return refuse('goods', ARRIVED_ALREADY);
-    if (came !== null && came <= 0) return refuse('came', 'How much came? Write a number above 0.');
-    const day = today(yard.yard.timeZone, context.now);
-    await markArrived(tx, id, day);
-    if (came !== null && came !== goods.quantity) await keepRestComing(tx, goods, came, day);
-    const material = await materialById(tx, goods.material);
-    return done({ name: material?.name ?? goods.material });
-  });
+  changing(context, { kind: 'arrived', words: ({ name }) => `${name} arrived` }, (tx, yard) =>
+    receive(tx, id, came, today(yard.yard.timeZone, context.now)),
+  );

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { setHabits } from '../../db/stores/habits-store.ts';
 import { addIncoming, materialById, onTheirWay } from '../../db/stores/material-store.ts';
+import { setUnits } from '../../db/stores/units-store.ts';
 import { bumpRevision } from '../../db/stores/yard-store.ts';
 import { demoScreens, screensOver, type TestScreens, textOf } from '../support/screens.ts';
 import { smallYard } from '../support/small-yard.ts';
@@ -129,6 +131,84 @@ describe('buying', () => {
   });
 });
 
+/** Citric acid is kept in grams: 57 of them to the bag, so that two pairs take 114 of the 100 there are. */
+const yardShortOfAcid = () => {
+  const yard = yardShortOfMortar();
+  return smallYard({
+    ...yard,
+    materials: [
+      { ...yard.materials[0]!, onHand: 20 },
+      ...yard.materials.slice(1),
+      { id: 'acid', name: 'Citric acid', unit: 'g', onHand: 100, leadDays: 1, pack: 500, unitPrice: 0.012 },
+    ],
+    mixes: yard.mixes.map((mix) => ({ ...mix, perBag: [...mix.perBag, { material: 'acid', quantity: 57 }] })),
+  });
+};
+
+describe('a US yard', () => {
+  const inUS = async (currency = 'USD') => {
+    const screens = await screensOver(yardShortOfAcid());
+    await screens.database.write(async (tx) => {
+      await setUnits(tx, 'US');
+      await setHabits(tx, { currency, weekStart: 'SU' });
+    });
+    return screens;
+  };
+  const acidIn = ({ database }: TestScreens) => database.read((tx) => materialById(tx, 'acid'));
+
+  test('reads its own units and money, and its week begins on Sunday', async () => {
+    const text = await textOf(await (await inUS()).get('/buying'));
+    // 500 g are 17.64 oz, 100 g 3.53 oz: 1 oz = 28.349523125 g, NIST SP 811 (2008), appendix B.
+    expect(text).toMatch(/^Order 17\.64 oz of Citric acid by Fri 9 Apr\./);
+    expect(text).toContain('$6.00');
+    expect(text).toContain('Sold in packs of 17.64 oz.');
+    expect(text).toContain('How much (oz)');
+    expect(text).toContain('Citric acid 3.53 oz in the yard, all spoken for.');
+    const later = await screensOver(yardShortOfAcid());
+    expect(await textOf(await later.get('/buying'))).toContain('Order 500 g of Citric acid by Fri 9 Apr');
+  });
+
+  test('puts exactly a pack on its way when the field is left as it was filled in', async () => {
+    const screens = await inUS();
+    const html = await (await screens.get('/buying')).text();
+    expect(html).toContain('name="quantityWas" value="500"');
+    const form = { line: '2027-04-04-2', material: 'acid', quantity: '17.64', quantityWas: '500' };
+    await screens.post('/buying/bought', { ...form, on: 'Fri 9 Apr', price: '$6.00' });
+    expect(await comingIn(screens)).toMatchObject([{ quantity: 500, on: '2027-04-09', price: 6 }]);
+  });
+
+  test('sees again what was typed, in whatever unit', async () => {
+    const screens = await inUS();
+    const form = { line: '2027-04-04-2', material: 'acid', quantity: '1 kg', quantityWas: '500', price: '' };
+    const text = await screens.textAfter(await screens.post('/buying/bought', { ...form, on: '4/9' }));
+    expect(text).toContain('1 kg of Citric acid');
+    expect(text).toContain('4/9 was read as Fri 9 Apr 2027, with the month first.');
+    expect(await comingIn(screens)).toMatchObject([{ quantity: 1000, on: '2027-04-09' }]);
+    const counted = await screens.textAfter(
+      await screens.post('/buying/counted', { line: '2', material: 'acid', counted: '250 g' }),
+    );
+    expect(counted).toContain('Citric acid counted: 250 g in the yard, not 3.53 oz.');
+    expect(counted).toContain('Citric acid 250 g in the yard');
+    expect((await acidIn(screens))?.onHand).toBe(250);
+    // A bare number counts what the field says, and once the stock is another one that is shown.
+    await screens.post('/buying/counted', { line: '2', material: 'acid', counted: '10' });
+    expect((await acidIn(screens))?.onHand).toBe(283.49523125);
+    expect(await textOf(await screens.get('/buying'))).toContain('Citric acid 10 oz in the yard');
+  });
+
+  test('that pays in a currency without a smaller part has none', async () => {
+    const screens = await inUS('JPY');
+    expect(await textOf(await screens.get('/buying'))).toContain('¥6');
+    const form = { line: '2027-04-04-2', material: 'acid', quantity: '1 lb', on: 'tomorrow', price: '6.50' };
+    const answer = await screens.post('/buying/bought', form);
+    expect(answer.status).toBe(422);
+    const html = await answer.text();
+    expect(html).toContain('JPY has no smaller part');
+    expect(html).toContain('value="tomorrow"');
+    expect(html).toContain('value="1 lb"');
+  });
+});
+
 describe('a purchase that cannot be', () => {
   test.each([
     [{ quantity: 'two' }, '"two" is no number. Write it like 12 or 2.5.'],
@@ -136,10 +216,10 @@ describe('a purchase that cannot be', () => {
     [{ quantity: '-3' }, '"-3" is no number.'],
     [{ quantity: '' }, 'How much was bought? Write a number.'],
     [{ quantity: '0' }, 'Write a number above 0.'],
-    [{ on: '2027-02-30' }, 'That date does not exist.'],
+    [{ on: '2027-02-30' }, '30 Feb 2027 does not exist. Write a day like 8 May'],
     [{ on: '' }, 'When is it expected? Write a day.'],
     [{ on: '2027-04-07' }, 'That day has passed.'],
-    [{ price: 'dear' }, '"dear" is no number.'],
+    [{ price: 'dear' }, '"dear" is no price. Write it like 129.00.'],
     [{ material: 'gold' }, 'Choose what was bought from the list.'],
   ])('%o is refused at its field, and the rest stays as typed', async (wrong, message) => {
     const screens = await screensOver(yardShortOfMortar());

@@ -9,6 +9,7 @@ import { sessionSteps } from '../../src/usecases/session-steps.ts';
 import { turnsModel } from '../../src/usecases/turns-model.ts';
 import { type Rectangle, turnsGeometry } from '../../views/charts/turns-geometry.ts';
 import { SESSIONS_SHOWN, turnsShown } from '../../views/turns/turns-shown.ts';
+import { METRIC } from '../support/measures.ts';
 import { randomYard } from '../support/random-yard.ts';
 
 const sizes = { turn: 100, session: 80, tail: 20, gap: 10, row: 50, head: 40, band: 8, inset: 2 };
@@ -58,7 +59,10 @@ describe.each(yards)('the plan of random yard $kind $seed', ({ kind, seed }) => 
   });
 
   test('has everything to buy in some week, each for somebody', () => {
-    const { weeks } = buyingModel({ yard, plan }, { now: yard.yard.now, goods: [], notes: new Map() });
+    const { weeks } = buyingModel(
+      { yard, plan },
+      { now: yard.yard.now, goods: [], notes: new Map(), typed: new Map(), measures: METRIC },
+    );
     const lines = weeks.flatMap(({ suppliers }) => suppliers.flatMap((supplier) => supplier.lines));
     const sum = (quantities: number[]) => quantities.reduce((total, quantity) => total + quantity, 0);
     expect(sum(lines.map(({ quantity }) => quantity))).toBeCloseTo(sum(plan.buys.map(({ quantity }) => quantity)), 6);

@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { buyingModel } from '../../src/usecases/buying-model.ts';
 import { stockFacts } from '../../src/usecases/stock-facts.ts';
+import { METRIC } from '../support/measures.ts';
 import { handPlan, plannedYard } from '../support/planned-yard.ts';
 
 const NOW = '2027-04-08T09:00:00+01:00';
-const nothing = { now: NOW, goods: [], notes: new Map<string, string>() };
+const nothing = { now: NOW, goods: [], notes: new Map<string, string>(), typed: new Map(), measures: METRIC };
 const goods = { id: 7, material: 'mortar', quantity: 4, on: '2027-04-09', boughtOn: '2027-04-06', price: 80 };
 
 describe('what to buy', () => {

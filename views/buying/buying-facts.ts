@@ -6,7 +6,13 @@ export interface Purpose {
   keep: number | null;
 }
 
-export interface BuyLineFacts {
+/** How an amount stands in its field, and exactly what that is, in the unit the material is kept in. */
+interface AmountInField {
+  field: string;
+  was: number;
+}
+
+export interface BuyLineFacts extends AmountInField {
   /** Tells the fields of this line from those of the others. */
   key: string;
   material: string;
@@ -14,6 +20,8 @@ export interface BuyLineFacts {
   unit: string;
   quantity: number;
   pack: number;
+  /** It is sold one by one: nothing to say about packs. */
+  packIsOne: boolean;
   orderBy: string;
   /** When it comes if it is bought today. */
   on: string;
@@ -26,13 +34,15 @@ export interface BuyWeek {
   suppliers: readonly { name: string; lines: readonly BuyLineFacts[] }[];
 }
 
-export interface ComingFacts {
+export interface ComingFacts extends AmountInField {
   id: number;
   name: string;
   unit: string;
   quantity: number;
   on: string;
   boughtOn: string | null;
+  /** What was typed for it, with its unit; null where that says no more than the amount. */
+  asTyped: string | null;
   price: number | null;
   for: Purpose;
 }
@@ -45,6 +55,8 @@ export interface StockFacts {
   minimum: number;
   canBeBought: boolean;
   inYard: number;
+  /** What was typed when it was counted, while it still is so; null where that says no more than the amount. */
+  asTyped: string | null;
   /** Beside the whole lengths there is a piece of one. */
   offcut: boolean;
   spokenFor: number;
@@ -56,6 +68,7 @@ export interface StockFacts {
 
 export interface BuyingModel {
   today: string;
+  currency: string;
   thisWeek: string;
   weeks: readonly BuyWeek[];
   onTheWay: readonly ComingFacts[];

@@ -1,14 +1,16 @@
 import type { FC } from 'hono/jsx';
+import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button } from '../parts/button.tsx';
-import { dayText } from '../parts/day-text.ts';
-import { type FieldErrors, FormErrors, SelectField, TextField } from '../parts/field.tsx';
+import { DayField } from '../parts/day-field.tsx';
+import { dayText, fullDayText } from '../parts/day-text.ts';
+import { type FieldErrors, FormErrors, SelectField } from '../parts/field.tsx';
+import { moneyText } from '../parts/money-text.ts';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { BuyLine } from './buy-line.tsx';
 import type { BuyingModel, BuyWeek, RefusedForm } from './buying-facts.ts';
 import { buyingAnswer, buyingNote } from './buying-text.ts';
 import { ComingLine } from './coming-line.tsx';
-import { moneyText } from './money-text.ts';
 import { StockLine } from './stock-line.tsx';
 
 interface BuyingPageProps {
@@ -40,12 +42,12 @@ const Week: FC<{ week: BuyWeek; model: BuyingModel; refused: RefusedForm | null 
         <h3>
           {supplier.name}{' '}
           {priceOf(supplier) > 0 && supplier.lines.length > 1 && (
-            <span class="quiet">{moneyText(priceOf(supplier))} in all</span>
+            <span class="quiet">{moneyText(priceOf(supplier), model.currency)} in all</span>
           )}
         </h3>
         <ul class="buys">
           {supplier.lines.map((line) => (
-            <BuyLine line={line} today={model.today} refused={only(refused, line.key)} />
+            <BuyLine line={line} today={model.today} currency={model.currency} refused={only(refused, line.key)} />
           ))}
         </ul>
       </div>
@@ -87,7 +89,12 @@ const OnTheWay: FC<{ model: BuyingModel; refused: RefusedForm | null }> = ({ mod
     ) : (
       <ul class="buys">
         {model.onTheWay.map((goods) => (
-          <ComingLine goods={goods} today={model.today} refused={only(refused, `goods-${goods.id}`)} />
+          <ComingLine
+            goods={goods}
+            today={model.today}
+            currency={model.currency}
+            refused={only(refused, `goods-${goods.id}`)}
+          />
         ))}
       </ul>
     )}
@@ -124,34 +131,22 @@ const SomethingElse: FC<{ model: BuyingModel; refused: RefusedForm | null }> = (
             errors={errors}
             options={model.materials.map(({ id, name, unit }) => ({
               value: id,
-              text: `${name}${unit === 'each' ? '' : ` (${unit})`}`,
+              text: `${name}${unitHint(unit)}`,
             }))}
           />
-          <TextField
-            name="quantity"
-            label="How much"
-            type="number"
-            step="any"
-            width="short"
-            value={typed.quantity ?? ''}
-            errors={errors}
-          />
-          <TextField
+          <AmountField name="quantity" label="How much" value={typed.quantity ?? ''} errors={errors} />
+          <DayField
             name="on"
             label="Expected"
-            type="date"
-            width="short"
             min={model.today}
-            value={typed.on ?? model.today}
+            value={typed.on ?? fullDayText(model.today)}
             errors={errors}
           />
-          <TextField
+          <AmountField
             name="price"
-            label="Price of it all"
+            label={`Price of it all (${model.currency})`}
             hint="May stay empty."
-            type="number"
-            step="any"
-            width="short"
+            counts
             value={typed.price ?? ''}
             errors={errors}
           />

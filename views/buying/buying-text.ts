@@ -9,8 +9,17 @@ export const amountText = (quantity: number, unit: string): string =>
 const figure = (quantity: number): string => String(Number(quantity.toFixed(2)));
 
 /** "4 bags of Rapid mortar", "25 × Corner clip". */
-export const goodsText = ({ quantity, unit, name }: Pick<BuyLineFacts, 'quantity' | 'unit' | 'name'>): string =>
-  unit === 'each' || unit === '' ? `${figure(quantity)} × ${name}` : `${quantityText(quantity, unit)} of ${name}`;
+export const goodsText = ({
+  quantity,
+  unit,
+  name,
+  asTyped = null,
+}: Pick<BuyLineFacts, 'quantity' | 'unit' | 'name'> & { asTyped?: string | null }): string => {
+  if (asTyped !== null) return `${asTyped} of ${name}`;
+  return unit === 'each' || unit === ''
+    ? `${figure(quantity)} × ${name}`
+    : `${quantityText(quantity, unit)} of ${name}`;
+};
 
 /** Names that have commas of their own are set apart by semicolons. */
 const namesText = (names: readonly string[]): string =>
@@ -44,7 +53,7 @@ const comingText = ({ coming, inYard }: StockFacts, today: string): string =>
 
 /** "9 bags in the yard, 6 spoken for, 3 spare; 6 more on Fri 9 Apr. Always keep 2." */
 export const stockText = (stock: StockFacts, today: string): string => {
-  const there = stock.inYard === 0 ? 'None' : amountText(stock.inYard, stock.unit);
+  const there = stock.inYard === 0 ? 'None' : (stock.asTyped ?? amountText(stock.inYard, stock.unit));
   const offcut = stock.offcut ? ' and an offcut' : '';
   const keep = stock.minimum > 0 ? ` Always keep ${figure(stock.minimum)}.` : '';
   const cannot = stock.canBeBought ? '' : " Can't be bought.";

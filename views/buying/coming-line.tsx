@@ -1,19 +1,22 @@
 import type { FC } from 'hono/jsx';
+import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Button } from '../parts/button.tsx';
 import { dayText } from '../parts/day-text.ts';
-import { TextField } from '../parts/field.tsx';
+import { moneyText } from '../parts/money-text.ts';
 import type { ComingFacts, RefusedForm } from './buying-facts.ts';
 import { expectedText, goodsText, purposeText } from './buying-text.ts';
-import { moneyText } from './money-text.ts';
 
 interface ComingLineProps {
   goods: ComingFacts;
   today: string;
+  currency: string;
   refused: RefusedForm | null;
 }
 
-const boughtText = ({ boughtOn, price }: ComingFacts, today: string): string =>
-  [boughtOn && `bought ${dayText(boughtOn, today)}`, price !== null && moneyText(price)].filter(Boolean).join(', ');
+const boughtText = ({ boughtOn, price }: ComingFacts, today: string, currency: string): string =>
+  [boughtOn && `bought ${dayText(boughtOn, today)}`, price !== null && moneyText(price, currency)]
+    .filter(Boolean)
+    .join(', ');
 
 const Otherwise: FC<ComingLineProps> = ({ goods, refused }) => {
   const { errors = {}, typed = {} } = refused ?? {};
@@ -21,15 +24,13 @@ const Otherwise: FC<ComingLineProps> = ({ goods, refused }) => {
     <details class="otherwise" open={refused !== null}>
       <summary aria-label={`Change what came: ${goods.name}`}>Change</summary>
       <div class="field-row">
-        <TextField
+        <AmountField
           name="came"
           id={`came-${goods.id}`}
-          label="How much came"
+          label={`How much came${unitHint(goods.unit)}`}
           hint="What is missing stays on its way."
-          type="number"
-          step="any"
-          width="short"
-          value={typed.came ?? goods.quantity}
+          value={typed.came ?? goods.field}
+          was={typed.cameWas ?? goods.was}
           errors={errors}
         />
         <button
@@ -49,7 +50,7 @@ const Otherwise: FC<ComingLineProps> = ({ goods, refused }) => {
 };
 
 /** Goods on their way, and the button that puts them into stock. */
-export const ComingLine: FC<ComingLineProps> = ({ goods, today, refused }) => (
+export const ComingLine: FC<ComingLineProps> = ({ goods, today, currency, refused }) => (
   <li>
     <form class="buy" method="post" action="/buying/arrived" hx-post="/buying/arrived" hx-target="#page">
       <input type="hidden" name="goods" value={String(goods.id)} />
@@ -58,13 +59,13 @@ export const ComingLine: FC<ComingLineProps> = ({ goods, today, refused }) => (
           <strong>{goodsText(goods)}</strong>
         </p>
         <p class="quiet">
-          {[purposeText(goods.for, goods.unit), boughtText(goods, today)].filter(Boolean).join('; ')}.
+          {[purposeText(goods.for, goods.unit), boughtText(goods, today, currency)].filter(Boolean).join('; ')}.
         </p>
         {refused?.errors.goods && <p class="error">{refused.errors.goods}</p>}
       </div>
       <p class={goods.on < today ? 'buy-by late-goods' : 'buy-by'}>{expectedText(goods, today)}</p>
       <Button label={`Arrived: ${goodsText(goods)}`}>Arrived</Button>
-      <Otherwise goods={goods} today={today} refused={refused} />
+      <Otherwise goods={goods} today={today} currency={currency} refused={refused} />
     </form>
   </li>
 );

@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
+import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Button } from '../parts/button.tsx';
-import { TextField } from '../parts/field.tsx';
 import type { RefusedForm, StockFacts } from './buying-facts.ts';
 import { stockText } from './buying-text.ts';
 
@@ -9,8 +9,6 @@ interface StockLineProps {
   today: string;
   refused: RefusedForm | null;
 }
-
-const unitHint = (unit: string): string => (unit === 'each' || unit === '' ? '' : ` (${unit})`);
 
 /** What is in the yard of one material, as a sentence, with a way to correct it. */
 export const StockLine: FC<StockLineProps> = ({ stock, today, refused }) => (
@@ -25,13 +23,10 @@ export const StockLine: FC<StockLineProps> = ({ stock, today, refused }) => (
       <form class="field-row" method="post" action="/buying/counted" hx-post="/buying/counted" hx-target="#page">
         <input type="hidden" name="material" value={stock.material} />
         <input type="hidden" name="line" value={stock.key} />
-        <TextField
+        <AmountField
           name="counted"
           id={`counted-${stock.key}`}
           label={`In the yard now${unitHint(stock.unit)}`}
-          type="number"
-          step="any"
-          width="short"
           value={refused?.typed.counted ?? ''}
           errors={refused?.errors ?? {}}
         />

@@ -1,4 +1,4 @@
-import { dateOfDay, dayNumber } from '../../shared/time.ts';
+import { dayNumber } from '../../shared/time.ts';
 
 const WEEKDAY_NAMES = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
 const LONG_WEEKDAY_NAMES = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
@@ -16,6 +16,12 @@ export const dayText = (date: string, today: string): string => {
   const daysOff = dayNumber(date) - dayNumber(today);
   const near = daysOff <= DAYS_WITHOUT_YEAR && daysOff > -DAYS_WITHOUT_YEAR;
   return near ? short : `${short} ${year}`;
+};
+
+/** "Sat 8 May 2027": as a day stands in a field, where it has to say all of itself. */
+export const fullDayText = (date: string): string => {
+  const [year, month, day] = date.split('-').map(Number) as [number, number, number];
+  return `${WEEKDAY_NAMES[weekdayIndex(date)]} ${day} ${MONTH_NAMES[month - 1]} ${year}`;
 };
 
 /** "today", "tomorrow" or "on Saturday" for the next six days, else "on Sat 8 May". */
@@ -36,10 +42,6 @@ export const spareText = (finish: string, due: string): string => {
   if (days === 0) return 'on the day';
   return days > 0 ? `${countText(days, 'day')} to spare` : `${countText(-days, 'day')} late`;
 };
-
-/** The Monday (or the day the week begins on, 0 for Monday to 6) on or before a date. */
-export const weekStart = (date: string, beginsOn = 0): string =>
-  dateOfDay(dayNumber(date) - ((weekdayIndex(date) - beginsOn + 7) % 7));
 
 /** Minutes of a clock show in steps of five: "07:33" is "7:35". Written without a leading zero. */
 export const clockText = (instant: string): string => {

@@ -1,10 +1,19 @@
 import type { FC } from 'hono/jsx';
+import type { DateOrder } from '../../src/usecases/date-typed.ts';
 import type { ShownChange } from '../../src/usecases/show-change.ts';
 import { Button } from './button.tsx';
+import { fullDayText } from './day-text.ts';
 import { Dropped } from './dropped.tsx';
 import { Moves } from './moves.tsx';
 
-export type DoneNotice = ShownChange;
+export type DoneNotice = ShownChange & {
+  /** Days that could have been read otherwise. */
+  daysRead?: readonly { typed: string; date: string; order: DateOrder }[];
+};
+
+/** "5/6 was read as Sat 5 Jun 2027, with the day first." */
+export const dayReadText = ({ typed, date, order }: NonNullable<DoneNotice['daysRead']>[number]): string =>
+  `${typed} was read as ${fullDayText(date)}, with the ${order.replace(' first', '')} first.`;
 
 interface NoticeProps {
   notice: DoneNotice;
@@ -28,6 +37,9 @@ export const Notice: FC<NoticeProps> = ({ notice, today, back }) => (
         </form>
       )}
     </div>
+    {notice.daysRead?.map((day) => (
+      <p>{dayReadText(day)}</p>
+    ))}
     <Dropped dropped={notice.dropped} today={today} />
     <Moves moved={notice.moved} today={today} />
     {notice.improving && (

@@ -1,5 +1,8 @@
 /** Units that are written after a number as they are; every other one is a word and takes an s. */
-const MEASURES: Readonly<Record<string, string>> = { g: 'g', kg: 'kg', m: 'm', mm: 'mm', m2: 'm²', l: 'l', ml: 'ml' };
+const MEASURES: Readonly<Record<string, string>> = {
+  ...{ g: 'g', kg: 'kg', t: 't', m: 'm', cm: 'cm', mm: 'mm', m2: 'm²', 'm²': 'm²', l: 'l', ml: 'ml' },
+  ...{ oz: 'oz', lb: 'lb', ft: 'ft', in: 'in', 'sq ft': 'sq ft', qt: 'qt', gal: 'gal', 'fl oz': 'fl oz' },
+};
 
 const numberText = (quantity: number): string => String(Number(quantity.toFixed(2)));
 

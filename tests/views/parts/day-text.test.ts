@@ -4,9 +4,9 @@ import {
   countText,
   dayHeading,
   dayText,
+  fullDayText,
   onDayText,
   spareText,
-  weekStart,
 } from '../../../views/parts/day-text.ts';
 
 /* 8 May 2027 is a Saturday (ISO week 18 of 2027). */
@@ -27,16 +27,12 @@ describe('a date', () => {
     ['2027-04-04', 'on Sun 4 Apr'],
   ])('%s is "%s" in a sentence of Monday 5 April', (date, text) => expect(onDayText(date, '2027-04-05')).toBe(text));
 
+  test('says all of itself in a field', () => expect(fullDayText('2027-05-08')).toBe('Sat 8 May 2027'));
+
   test('heads what happens on it', () => {
     expect(dayHeading('2027-04-05', '2027-04-05')).toBe('Today, Mon 5 Apr');
     expect(dayHeading('2027-04-06', '2027-04-05')).toBe('Tomorrow, Tue 6 Apr');
     expect(dayHeading('2027-04-07', '2027-04-05')).toBe('Wed 7 Apr');
-  });
-
-  test('lies in a week that begins on Monday, or where the yard says', () => {
-    expect(weekStart('2027-05-08')).toBe('2027-05-03');
-    expect(weekStart('2027-05-03')).toBe('2027-05-03');
-    expect(weekStart('2027-05-08', 6)).toBe('2027-05-02');
   });
 });
 

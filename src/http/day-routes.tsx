@@ -1,0 +1,19 @@
+import { Hono } from 'hono';
+import { DayRead } from '../../views/parts/day-field.tsx';
+import { readDate } from '../usecases/date-typed.ts';
+import { dateReading } from '../usecases/measures.ts';
+import type { Screens } from './app.ts';
+import { page } from './page.tsx';
+
+const LONGEST = 60;
+
+/** How a day that is being typed is read, for the line below its field. */
+export const dayRoutes = ({ context }: Screens): Hono => {
+  const routes = new Hono();
+  routes.get('/day', async (c) => {
+    const typed = (c.req.query(c.req.query('of') ?? '') ?? '').slice(0, LONGEST);
+    const read = typed.trim() === '' ? null : readDate(typed, await dateReading(context()));
+    return page(c, { title: 'A day' }, <DayRead typed={typed} read={read} />);
+  });
+  return routes;
+};

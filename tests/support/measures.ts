@@ -1,0 +1,6 @@
+import type { Measures } from '../../src/usecases/measures.ts';
+
+/** A yard that has said nothing about its habits. */
+export const METRIC: Measures = { system: 'metric', currency: 'EUR', weekStart: 'MO' };
+
+export const US_HABITS: Measures = { system: 'US', currency: 'USD', weekStart: 'SU' };
