@@ -2,6 +2,7 @@ import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import type { Background, UseCaseContext } from '../usecases/context.ts';
 import { assetRoutes } from './assets.ts';
+import { beginRoutes } from './begin-routes.tsx';
 import { buyingRoutes } from './buying-routes.tsx';
 import { changeRoutes } from './change-routes.tsx';
 import { dayRoutes } from './day-routes.tsx';
@@ -35,6 +36,7 @@ const LARGEST_FORM_BYTES = 100_000;
 /** Every route of a screen, in one list: a screen is added here and nowhere else. */
 const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   firstRoutes,
+  beginRoutes,
   orderFormRoutes,
   orderRoutes,
   kitRoutes,

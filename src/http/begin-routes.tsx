@@ -1,0 +1,91 @@
+import type { Context } from 'hono';
+import { Hono } from 'hono';
+import { BeginPage } from '../../views/begin/begin-page.tsx';
+import { BEGIN, EMPTY_YARD, FIT, FOUR } from '../../views/begin/begin-text.ts';
+import { FitPage } from '../../views/begin/fit-page.tsx';
+import { FourPage } from '../../views/begin/four-page.tsx';
+import { beginEmpty, beginWithAnswers } from '../usecases/begin-own-yard.ts';
+import { FIRST_ROWS, MOST_ROWS } from '../usecases/begin-typed.ts';
+import type { UseCaseContext } from '../usecases/context.ts';
+import { fitTimes, showFit } from '../usecases/fit-times.ts';
+import { showBegin } from '../usecases/show-begin.ts';
+import type { Screens } from './app.ts';
+import { errorsByField, readForm, type Typed } from './form.ts';
+import { doneNotice } from './notice.ts';
+import { page, seeDone } from './page.tsx';
+
+type Errors = Record<string, string>;
+
+const statusOf = (errors: Errors) => ({ status: Object.keys(errors).length > 0 ? 422 : 200 }) as const;
+
+const beginPage = async (c: Context, context: UseCaseContext, typed: Typed, errors: Errors = {}) => {
+  const model = await showBegin(context);
+  const content = <BeginPage model={model} errors={errors} typed={typed} />;
+  return page(c, { title: 'Begin', yardName: model.yardName }, content, statusOf(errors));
+};
+
+/** What stands in the form to begin with: a cautious rapid mortar, and the Saturday of a small yard. */
+const PREFILLED: Readonly<Record<'metric' | 'US', Typed>> = {
+  metric: { coldCelsius: '10 °C', warmCelsius: '20 °C', height: '200 mm', thickness: '35 mm' },
+  US: { coldCelsius: '50 °F', warmCelsius: '68 °F', height: '8 in', thickness: '1 3/8 in' },
+};
+const newlyTyped = (system: 'metric' | 'US'): Typed => ({
+  ...PREFILLED[system],
+  ...{ system, coldMinutes: '180', warmMinutes: '90', season: 'cold' },
+  ...{ 'days0:SA': 'yes', from0: '08:00', to0: '14:00', people0: '1', people1: '1' },
+});
+
+/** As many rows as hold something, a few to begin with, more when they are asked for. */
+const rowsOf = (typed: Typed): number => {
+  const filled = Object.keys(typed).flatMap((name) =>
+    typed[name] ? (/^(?:length|moulds)(\d{1,2})$/.exec(name)?.[1] ?? []) : [],
+  );
+  const asked = /^\d{1,2}$/.test(typed.more ?? '') ? Number(typed.more) : 0;
+  return Math.min(MOST_ROWS, Math.max(FIRST_ROWS, asked, ...filled.map((row) => Number(row) + 1)));
+};
+
+const fourPage = async (c: Context, context: UseCaseContext, typed: Typed | null, errors: Errors = {}) => {
+  const model = await showBegin(context);
+  const shown = typed ?? newlyTyped(model.system);
+  const content = <FourPage model={model} errors={errors} typed={shown} rows={rowsOf(shown)} />;
+  return page(c, { title: 'Four answers', yardName: model.yardName }, content, statusOf(errors));
+};
+
+const fitPage = async (c: Context, context: UseCaseContext, made: string | null, refused: Errors = {}) => {
+  const model = await showFit(context, made);
+  const errors = model.wrong ? { made: model.wrong } : refused;
+  const content = <FitPage model={model} notice={await doneNotice(c, context)} errors={errors} made={made ?? ''} />;
+  return page(c, { title: 'A usual session', yardName: model.yardName }, content, statusOf(errors));
+};
+
+export const beginRoutes = ({ context }: Screens): Hono => {
+  const routes = new Hono();
+  routes.get(BEGIN, (c) => beginPage(c, context(), {}));
+  routes.post(EMPTY_YARD, async (c) => {
+    const [now, typed] = [context(), await readForm(c)];
+    const outcome = await beginEmpty(now, typed);
+    if (outcome.ok) return seeDone(c, '/yard', outcome.value.change);
+    return beginPage(c, now, typed, errorsByField(outcome.faults));
+  });
+  routes.get(FOUR, (c) => fourPage(c, context(), null));
+  routes.post(FOUR, async (c) => {
+    const [now, typed] = [context(), await readForm(c)];
+    if (typed.more) return fourPage(c, now, typed);
+    const outcome = await beginWithAnswers(now, typed);
+    if (outcome.ok) return seeDone(c, FIT, outcome.value.change);
+    return fourPage(c, now, typed, errorsByField(outcome.faults));
+  });
+  routes.get(FIT, (c) => fitPage(c, context(), c.req.query('made')?.trim() ?? null));
+  routes.post(FIT, async (c) => {
+    const [now, { made = '' }] = [context(), await readForm(c)];
+    const outcome = await fitTimes(now, made);
+    if (!outcome.ok) return fitPage(c, now, made, errorsByField(outcome.faults));
+    const { change, yard } = outcome.value;
+    return seeDone(
+      c,
+      `/?${new URLSearchParams({ what: `casting:${yard.castings[0]?.id ?? ''}`, number: '1' })}`,
+      change,
+    );
+  });
+  return routes;
+};
