@@ -1,4 +1,4 @@
-import { asc, eq } from 'drizzle-orm';
+import { and, asc, eq, notInArray } from 'drizzle-orm';
 import type { Mould } from '../../shared/mould.ts';
 import { mouldMakes, moulds, piecesInMould } from '../tables/mould.ts';
 import type { Tx } from '../transaction.ts';
@@ -59,4 +59,33 @@ export const fillMould = async (tx: Tx, piece: PieceRow): Promise<void> => {
 /** The piece in it goes: stripped, or broken out. */
 export const emptyMould = async (tx: Tx, mould: string): Promise<void> => {
   await tx.delete(piecesInMould).where(eq(piecesInMould.mould, mould));
+};
+
+/** A mould with what it is called and makes now; a piece in it goes along. What it no longer makes must not be in it. */
+export const rewriteMould = async (
+  tx: Tx,
+  id: string,
+  { makes, ...facts }: Partial<Omit<MouldRow, 'position'>> & Pick<MouldRow, 'id'> & Pick<StoredMould, 'makes'>,
+): Promise<void> => {
+  const rows = makes.map((make, position) => ({ ...make, mould: facts.id, position }));
+  if (facts.id !== id) {
+    const [old] = await tx.select().from(moulds).where(eq(moulds.id, id));
+    if (old) await tx.insert(moulds).values({ ...old, ...facts });
+    await insertAll(tx, mouldMakes, rows);
+    await tx.update(piecesInMould).set({ mould: facts.id }).where(eq(piecesInMould.mould, id));
+    return removeMould(tx, id);
+  }
+  await updateMould(tx, id, facts);
+  for (const { casting, position, changeMinutes, mould } of rows)
+    await tx
+      .insert(mouldMakes)
+      .values({ mould, casting, position, changeMinutes })
+      .onConflictDoUpdate({ target: [mouldMakes.mould, mouldMakes.casting], set: { position, changeMinutes } });
+  const made = makes.map(({ casting }) => casting);
+  await tx.delete(mouldMakes).where(and(eq(mouldMakes.mould, id), notInArray(mouldMakes.casting, made)));
+};
+
+export const removeMould = async (tx: Tx, id: string): Promise<void> => {
+  await tx.delete(mouldMakes).where(eq(mouldMakes.mould, id));
+  await tx.delete(moulds).where(eq(moulds.id, id));
 };

@@ -48,7 +48,7 @@ export const formStatus = ({ errors }: FormState) => ({
 interface Removal {
   /** '/yard/moulds/:mould/remove' */
   path: string;
-  edit(c: Context): Edit<unknown>;
+  edit(c: Context): Edit<null>;
   /** What it is called. */
   name(c: Context): string;
   /** Where it leads, done or not. */
