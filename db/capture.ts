@@ -3,7 +3,7 @@ import { sql } from 'drizzle-orm';
 import { getTableConfig, type SQLiteTable } from 'drizzle-orm/sqlite-core';
 import { castingCuts, castingMaterials, castings } from './tables/casting.ts';
 import { castingSizes } from './tables/casting-size.ts';
-import { plannedAnew } from './tables/change.ts';
+import { changes, notices, plannedAnew } from './tables/change.ts';
 import { customers } from './tables/customer.ts';
 import { guesses, typedFigures } from './tables/figure.ts';
 import { yardHabits } from './tables/habits.ts';
@@ -45,6 +45,16 @@ const describe = (table: SQLiteTable): CapturedTable => {
 
 export const CAPTURED_TABLES: ReadonlyMap<string, CapturedTable> = new Map(
   CAPTURED.map(describe).map((table) => [table.name, table]),
+);
+
+/** Written by every change, or beside them, so no trigger captures them: only reading in an archive does, by hand. */
+const LOGGED: SQLiteTable[] = [changes, notices];
+
+export const LOGGED_TABLES: ReadonlySet<string> = new Set(LOGGED.map((table) => describe(table).name));
+
+/** Every table of which an undo may find rows. */
+export const UNDOABLE_TABLES: ReadonlyMap<string, CapturedTable> = new Map(
+  [...CAPTURED, ...LOGGED].map(describe).map((table) => [table.name, table]),
 );
 
 /**

@@ -1,12 +1,13 @@
 import { z } from 'zod';
 import { casting } from './casting.ts';
-import { type Fault, pathText } from './fault.ts';
+import type { Fault } from './fault.ts';
 import { kit } from './kit.ts';
 import { incoming, material } from './material.ts';
 import { mix } from './mix.ts';
 import { finishedPieces, mould, pieceInMould } from './mould.ts';
 import { order } from './order.ts';
 import { keep } from './plan.ts';
+import { shapeFaults } from './shape-faults.ts';
 import { temperatureStep } from './temperature.ts';
 import { date } from './time.ts';
 import { extraWindow, workWindow } from './work.ts';
@@ -36,25 +37,6 @@ export const yardFile = z.strictObject({
 export type YardFile = z.infer<typeof yardFile>;
 /** A yard file as written, before defaults are filled in. */
 export type YardFileInput = z.input<typeof yardFile>;
-
-const shapeFaults = (issues: z.core.$ZodIssue[]): Fault[] =>
-  issues.flatMap((issue): Fault[] => {
-    if (issue.code === 'unrecognized_keys')
-      return issue.keys.map((key) => ({
-        path: pathText([...issue.path, key]),
-        message: 'is not a field of this format',
-      }));
-    return [{ path: pathText(issue.path), message: shapeMessage(issue) }];
-  });
-
-const shapeMessage = (issue: z.core.$ZodIssue): string => {
-  if (issue.code === 'invalid_type')
-    return issue.input === undefined
-      ? 'is missing'
-      : `has to be ${issue.expected === 'int' ? 'a whole number' : `of type ${issue.expected}`}`;
-  if (issue.code === 'invalid_value') return `has to be ${issue.values.map((v) => JSON.stringify(v)).join(', ')}`;
-  return issue.message;
-};
 
 /**
  * Reads a yard file: the file with every default filled in, or all its faults at once, each with its JSON path.

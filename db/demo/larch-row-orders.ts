@@ -1,6 +1,6 @@
+import type { OrderStatus } from '../../shared/archived-order.ts';
 import type { OrderLine, Slip } from '../../shared/order.ts';
 import { dayNumber } from '../../shared/time.ts';
-import type { OrderStatus } from '../tables/order.ts';
 import type { DemoDates } from './larch-row-dates.ts';
 
 export interface DemoOrder {

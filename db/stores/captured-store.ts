@@ -1,5 +1,5 @@
 import { desc, eq, inArray, sql } from 'drizzle-orm';
-import { CAPTURED_TABLES, type CapturedTable, rowText } from '../capture.ts';
+import { type CapturedTable, LOGGED_TABLES, rowText, UNDOABLE_TABLES } from '../capture.ts';
 import { type CapturedRow, rowChanges } from '../tables/change.ts';
 import type { Tx } from '../transaction.ts';
 
@@ -13,7 +13,7 @@ export interface MovedOn {
 }
 
 const tableOf = (name: string): CapturedTable => {
-  const table = CAPTURED_TABLES.get(name);
+  const table = UNDOABLE_TABLES.get(name);
   if (!table) throw new Error(`No captured table is named ${name}.`);
   return table;
 };
@@ -55,7 +55,9 @@ const putRowBack = async (tx: Tx, { tableName, oldRow, newRow }: RowChange): Pro
   const key = keyOf(table, left);
   const now = await rowNow(tx, table, key);
   const asLeft = newRow === null ? now === null : sameRow(newRow, now);
-  if (!asLeft) return { table: tableName, key };
+  // An entry of the log that was read in goes with it, even when its notice was put away since.
+  const goesAnyway = LOGGED_TABLES.has(tableName) && oldRow === null;
+  if (!asLeft && !goesAnyway) return { table: tableName, key };
   // The literals are what the database itself wrote down for its own values.
   await tx.run(sql.raw(statementBack(table, key, oldRow, newRow)));
   return null;

@@ -7,7 +7,7 @@ import type { Tx } from '../transaction.ts';
 import type { Customer } from './customer-store.ts';
 import { belongings, insertAll, nextPosition, present } from './rows.ts';
 
-export type { OrderStatus } from '../tables/order.ts';
+export type { OrderStatus } from '../../shared/archived-order.ts';
 
 type OrderRow = typeof orders.$inferSelect;
 

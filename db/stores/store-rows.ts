@@ -30,12 +30,10 @@ type Tables = typeof TABLES;
 /** The rows of each table, in their places. */
 export type StoreRows = { [K in keyof Tables]: Tables[K]['$inferSelect'][] };
 
-/** The same with rows that have no id yet. Every other column is there. */
-export type WantedRows = {
-  [K in keyof Tables]: (Omit<Tables[K]['$inferSelect'], 'id'> & {
-    id?: Tables[K]['$inferSelect'] extends { id: infer I } ? I : never;
-  })[];
-};
+type Wanted<R> = R extends { id: number } ? Omit<R, 'id'> & { id?: number } : R;
+
+/** The same with rows that may have no number yet. Every other column is there. */
+export type WantedRows = { [K in keyof Tables]: Wanted<Tables[K]['$inferSelect']>[] };
 
 const NAMES = Object.keys(TABLES) as (keyof Tables)[];
 

@@ -1,14 +1,11 @@
 import { sql } from 'drizzle-orm';
 import { check, integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import { ORDER_STATUSES } from '../../shared/archived-order.ts';
 import { castings } from './casting.ts';
 import { customers } from './customer.ts';
 import { kits } from './kit.ts';
 import { dates, neverEmpty, neverNegative, oneOf, position } from './limits.ts';
 import { materials } from './material.ts';
-
-/** Only open orders are in the yard file. A hold that ran out is "lapsed". */
-export const ORDER_STATUSES = ['open', 'handed over', 'cancelled', 'lapsed'] as const;
-export type OrderStatus = (typeof ORDER_STATUSES)[number];
 
 export const orders = sqliteTable(
   'orders',

@@ -29,6 +29,9 @@ class OnlyTried<T> extends Error {
 /** What a change does to the data, inside its transaction. */
 export type Work<T> = (tx: Tx, yard: YardFile, change: number) => Promise<Outcome<T>>;
 
+/** What has to come before the change is written down, in the same transaction. */
+export type First = (tx: Tx) => Promise<void>;
+
 /**
  * The one way to change data: one queued write transaction that does the work, counts the revision, plans anew, stores
  * the plan and writes the change down so that it can be undone. A refusal, or any error, rolls all of it back.
@@ -37,10 +40,11 @@ export const changing = async <T>(
   { database, now, background }: UseCaseContext,
   what: ChangeWords<T>,
   work: Work<T>,
-  replanning: Replanning<T> = {},
+  { first, ...replanning }: Replanning<T> & { first?: First } = {},
 ): Promise<Outcome<Changed<T>>> => {
   try {
     const changed = await database.write(async (tx) => {
+      await first?.(tx);
       const before = await planForNow(tx, now);
       const outcome = await recordChange(tx, now, before, what, (change) => work(tx, before.yard, change), replanning);
       if (!outcome.ok) throw new Refused(outcome.faults);
@@ -62,9 +66,11 @@ export const previewing = async <T>(
   { database, now }: UseCaseContext,
   what: ChangeWords<T>,
   work: Work<T>,
+  { first }: { first?: First } = {},
 ): Promise<Outcome<Omit<Changed<T>, 'change'>>> => {
   try {
     return await database.write(async (tx) => {
+      await first?.(tx);
       const before = await planForNow(tx, now);
       const outcome = await recordChange(tx, now, before, what, (change) => work(tx, before.yard, change));
       if (!outcome.ok) throw new Refused(outcome.faults);

@@ -1,0 +1,89 @@
+import { ARCHIVE_VERSION, type Archive, archive } from '../../shared/archive.ts';
+import type { Tx } from '../transaction.ts';
+import { changeLog } from './log-store.ts';
+import { belongings, present } from './rows.ts';
+import { type StoreRows, storeRows } from './store-rows.ts';
+import { loadYardFile } from './yard-store.ts';
+
+type ById<T> = ReadonlyMap<string, T>;
+const byId = <T extends { id: string }>(rows: readonly T[]): ById<T> => new Map(rows.map((row) => [row.id, row]));
+
+const ordersOf = ({ orders, orderLines }: StoreRows): Archive['orders'] => {
+  const lines = belongings(
+    orderLines,
+    (row) => row.order,
+    ({ kit, casting, material, quantity }) => present({ kit, casting, material, quantity }),
+  );
+  return orders.map(({ position: _position, customerId, ...row }) => ({
+    ...present({ ...row, customer: customerId }),
+    lines: lines(row.id),
+  }));
+};
+
+const sizesOf = ({ castingSizes, kitSizes }: StoreRows) => ({
+  ofCasting: new Map(
+    castingSizes.map((row) => [
+      row.casting,
+      {
+        length: { typed: row.lengthTyped, mm: row.lengthMm },
+        height: { typed: row.heightTyped, mm: row.heightMm },
+        thickness: { typed: row.thicknessTyped, mm: row.thicknessMm },
+      },
+    ]),
+  ),
+  ofKit: new Map(kitSizes.map(({ kit, size }) => [kit, size])),
+});
+
+const withSize = <T extends { id: string }, S>(entries: readonly T[], sizes: ReadonlyMap<string, S>) =>
+  entries.map((entry) => {
+    const size = sizes.get(entry.id);
+    return size === undefined ? entry : { ...entry, size };
+  });
+
+const withNotes = <T extends { id: string }, N extends string>(
+  entries: readonly T[],
+  rows: ById<{ [K in N]: string | null }>,
+  ...names: N[]
+) =>
+  entries.map((entry) => ({
+    ...entry,
+    ...(present(Object.fromEntries(names.map((name) => [name, rows.get(entry.id)?.[name] ?? null]))) as {
+      [K in N]?: string;
+    }),
+  }));
+
+const habitsOf = ({ yardUnits, yardHabits }: StoreRows) => {
+  const [units, habits] = [yardUnits[0]?.system, yardHabits[0]];
+  return {
+    ...(units === undefined ? {} : { units }),
+    ...(habits ? { habits: { currency: habits.currency, weekStart: habits.weekStart, demo: habits.demo } } : {}),
+  };
+};
+
+/** All that is written down about the yard, as of `now`, each field where the schema has it. */
+export const loadArchive = async (tx: Tx, now: string): Promise<Archive> => {
+  const rows = await storeRows(tx);
+  const { format: _format, version: _version, orders: _open, keep: _keep, ...file } = await loadYardFile(tx, now);
+  const keep = rows.yards[0]?.keep;
+  const { ofCasting, ofKit } = sizesOf(rows);
+  return archive.parse({
+    ...file,
+    format: 'mould-rota/archive',
+    version: ARCHIVE_VERSION,
+    yard: { ...file.yard, fixedHours: rows.yards[0]?.fixedHours },
+    ...habitsOf(rows),
+    materials: withNotes(file.materials, byId(rows.materials), 'openedNote'),
+    incoming: rows.incomings.map(({ id: _id, position: _position, ...row }) => present(row)),
+    castings: withSize(file.castings, ofCasting),
+    moulds: withNotes(file.moulds, byId(rows.moulds), 'note', 'damageNote'),
+    kits: withSize(file.kits, ofKit),
+    finished: rows.finishedPieces.map(({ id: _id, position: _position, ...row }) => present(row)),
+    inMould: rows.piecesInMould.map(({ position: _position, ...row }) => present(row)),
+    customers: rows.customers.map(present),
+    orders: ordersOf(rows),
+    ...(keep ? { keep } : {}),
+    guesses: rows.guesses,
+    typed: rows.typedFigures,
+    log: await changeLog(tx),
+  } satisfies Archive);
+};

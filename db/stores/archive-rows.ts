@@ -1,0 +1,76 @@
+import type { Archive } from '../../shared/archive.ts';
+import { filled, inside } from './row-lists.ts';
+import type { StoreRows, WantedRows } from './store-rows.ts';
+import { yardRows } from './yard-rows.ts';
+
+const inOrder = <T extends object>(entries: readonly T[]) => entries.map((entry, position) => ({ ...entry, position }));
+
+const sizeRows = ({ castings, kits }: Archive): Pick<WantedRows, 'castingSizes' | 'kitSizes'> => ({
+  castingSizes: castings.flatMap(({ id, size }) =>
+    size === undefined
+      ? []
+      : [
+          {
+            ...{ casting: id, lengthMm: size.length.mm, heightMm: size.height.mm, thicknessMm: size.thickness.mm },
+            ...{ lengthTyped: size.length.typed, heightTyped: size.height.typed },
+            thicknessTyped: size.thickness.typed,
+          },
+        ],
+  ),
+  kitSizes: kits.flatMap(({ id, size }) => (size === undefined ? [] : [{ kit: id, size }])),
+});
+
+const orderRows = ({ orders, customers }: Archive) => ({
+  customers: customers.map((one) => filled(one, 'phone', 'note')),
+  orders: inOrder(orders).map(({ lines: _lines, customer, ...order }) => ({
+    ...filled(order, 'wantedOn', 'promisedOn', 'heldUntil', 'note', 'takenAt', 'handedOverOn', 'packedAt'),
+    customerId: customer ?? null,
+  })),
+  orderLines: inside(orders, 'order', ({ lines }) => lines).map((line) => filled(line, 'kit', 'casting', 'material')),
+});
+
+const noted = (archive: Archive, rows: WantedRows): Pick<WantedRows, 'materials' | 'moulds'> => {
+  const materials = new Map(archive.materials.map((one) => [one.id, one]));
+  const moulds = new Map(archive.moulds.map((one) => [one.id, one]));
+  return {
+    materials: rows.materials.map((row) => ({ ...row, openedNote: materials.get(row.id)?.openedNote ?? null })),
+    moulds: rows.moulds.map((row) => {
+      const { note = null, damageNote = null } = moulds.get(row.id) ?? {};
+      return { ...row, note, damageNote };
+    }),
+  };
+};
+
+/** Without what only an archive says of them: the entries as a yard file has them. */
+const asFile = ({ materials, castings, moulds, kits, ...archive }: Archive) => ({
+  ...archive,
+  format: 'mould-rota/yard' as const,
+  version: 1 as const,
+  ...{ incoming: [], finished: [], inMould: [], orders: [] },
+  materials: materials.map(({ openedNote: _note, ...one }) => one),
+  castings: castings.map(({ size: _size, ...one }) => one),
+  moulds: moulds.map(({ note: _note, damageNote: _damageNote, ...one }) => one),
+  kits: kits.map(({ size: _size, ...one }) => one),
+});
+
+/** The rows of a yard as an archive has it: nothing of what is held now stays that the archive does not say as well. */
+export const archiveRows = (held: StoreRows, archive: Archive): WantedRows => {
+  const { fixedHours, ...yard } = archive.yard;
+  const rows = yardRows(held, { ...asFile(archive), yard });
+  const incomings = archive.incoming.map((goods) => filled(goods, 'boughtOn', 'price', 'arrivedOn'));
+  const finished = archive.finished.map((pieces) => filled(pieces, 'readyAt', 'order'));
+  return {
+    ...rows,
+    ...noted(archive, rows),
+    ...sizeRows(archive),
+    yards: rows.yards.map((row) => ({ ...row, fixedHours })),
+    incomings: inOrder(incomings),
+    finishedPieces: inOrder(finished),
+    piecesInMould: inOrder(archive.inMould.map((piece) => filled(piece, 'order'))),
+    ...orderRows(archive),
+    yardUnits: archive.units === undefined ? [] : [{ id: 1, system: archive.units }],
+    yardHabits: archive.habits === undefined ? [] : [{ id: 1, ...archive.habits }],
+    guesses: archive.guesses,
+    typedFigures: archive.typed,
+  };
+};

@@ -1,0 +1,68 @@
+import { type Fault, pathText } from './fault.ts';
+
+type Raw = Record<string, unknown>;
+
+const isRecord = (x: unknown): x is Raw => typeof x === 'object' && x !== null && !Array.isArray(x);
+const listOf = (holder: unknown, key: string): unknown[] => {
+  const list = isRecord(holder) ? holder[key] : undefined;
+  return Array.isArray(list) ? list : [];
+};
+const field = (x: unknown, key: string): unknown => (isRecord(x) ? x[key] : undefined);
+
+const customerFaults = (input: unknown): Fault[] => {
+  const faults: Fault[] = [];
+  const known = new Set<unknown>();
+  listOf(input, 'customers').forEach((customer, index) => {
+    const id = field(customer, 'id');
+    if (known.has(id)) faults.push({ path: pathText(['customers', index, 'id']), message: `${id} is given twice` });
+    known.add(id);
+  });
+  listOf(input, 'orders').forEach((order, index) => {
+    const id = field(order, 'customer');
+    if (typeof id === 'number' && !known.has(id))
+      faults.push({ path: pathText(['orders', index, 'customer']), message: `no customer with the number ${id}` });
+  });
+  return faults;
+};
+
+/** Names given twice among figures: each says one thing. */
+const figureFaults = (input: unknown, key: 'guesses' | 'typed'): Fault[] => {
+  const known = new Set<string>();
+  return listOf(input, key).flatMap((entry, index): Fault[] => {
+    const name = ['kind', 'id', 'figure'].map((part) => String(field(entry, part))).join(' ');
+    if (known.has(name)) return [{ path: pathText([key, index]), message: 'is given twice' }];
+    known.add(name);
+    return [];
+  });
+};
+
+const logFaults = (input: unknown): Fault[] => {
+  const log = field(input, 'log');
+  const length = listOf(log, 'changes').length;
+  const faults: Fault[] = [];
+  const check = (list: 'changes' | 'notices' | 'plannedAnew', key: string) =>
+    listOf(log, list).forEach((entry, index) => {
+      const place = field(entry, key);
+      if (typeof place === 'number' && place >= length)
+        faults.push({ path: pathText(['log', list, index, key]), message: `the log has no entry ${place}` });
+    });
+  check('changes', 'undoneBy');
+  check('notices', 'change');
+  check('plannedAnew', 'change');
+  const seen = new Set<unknown>();
+  listOf(log, 'plannedAnew').forEach((entry, index) => {
+    const change = field(entry, 'change');
+    if (seen.has(change))
+      faults.push({ path: pathText(['log', 'plannedAnew', index, 'change']), message: `${change} is given twice` });
+    seen.add(change);
+  });
+  return faults;
+};
+
+/** The faults of an archive beyond those of a yard file that no single field shows. Works on the raw input. */
+export const archiveReferenceFaults = (input: unknown): Fault[] => [
+  ...customerFaults(input),
+  ...figureFaults(input, 'guesses'),
+  ...figureFaults(input, 'typed'),
+  ...logFaults(input),
+];

@@ -1,0 +1,71 @@
+import { z } from 'zod';
+import { archiveReferenceFaults } from './archive-references.ts';
+import { archivedOrder } from './archived-order.ts';
+import { casting } from './casting.ts';
+import { changeLog } from './change-log.ts';
+import { customer } from './customer.ts';
+import type { Fault } from './fault.ts';
+import { figureOf } from './figure.ts';
+import { yardHabits } from './habits.ts';
+import { kit } from './kit.ts';
+import { kitSize } from './kit-size.ts';
+import { incoming, material } from './material.ts';
+import { mould } from './mould.ts';
+import { amount, whole } from './number.ts';
+import { shapeFaults } from './shape-faults.ts';
+import { date } from './time.ts';
+import { typedLength, unitSystem } from './units.ts';
+import { yard } from './yard.ts';
+import { yardFile } from './yard-file.ts';
+import { referenceFaults } from './yard-references.ts';
+
+export const ARCHIVE_VERSION = 1;
+
+const castingSize = z.strictObject({ length: typedLength, height: typedLength, thickness: typedLength });
+const { format: _format, version: _version, orders: _orders, ...ofYardFile } = yardFile.shape;
+
+/**
+ * A yard file with all else that is written down about a yard: customers, past orders, notes, sizes, guesses, what was
+ * typed, what was bought and has arrived, habits, and the log. Only the plan is left out: it is made anew.
+ */
+export const archive = z.strictObject({
+  format: z.literal('mould-rota/archive'),
+  version: z.literal(ARCHIVE_VERSION),
+  ...ofYardFile,
+  yard: yard.extend({ fixedHours: whole }),
+  units: unitSystem.optional(),
+  habits: yardHabits.extend({ demo: z.boolean() }).optional(),
+  materials: z.array(material.extend({ openedNote: z.string().optional() })),
+  incoming: z.array(
+    incoming.extend({ boughtOn: date.optional(), price: amount.optional(), arrivedOn: date.optional() }),
+  ),
+  castings: z.array(casting.extend({ size: castingSize.optional() })),
+  moulds: z.array(mould.extend({ note: z.string().optional(), damageNote: z.string().optional() })),
+  kits: z.array(kit.extend({ size: kitSize.optional() })),
+  customers: z.array(customer),
+  orders: z.array(archivedOrder),
+  guesses: z.array(figureOf),
+  typed: z.array(figureOf.extend({ typed: z.string().min(1, 'is empty') })),
+  log: changeLog,
+});
+export type Archive = z.infer<typeof archive>;
+
+/** True for an archive that a later version of the program wrote. */
+export const isLaterArchive = (input: unknown): boolean => {
+  const { format, version } = Object(input) as { format?: unknown; version?: unknown };
+  return format === 'mould-rota/archive' && typeof version === 'number' && version > ARCHIVE_VERSION;
+};
+
+const LATER = `was written by a later version of Mould Rota; this one reads archives of version ${ARCHIVE_VERSION}`;
+
+/** Reads an archive: with every default filled in, or all its faults at once, each with its JSON path. */
+export const readArchive = (input: unknown): { ok: true; archive: Archive } | { ok: false; faults: Fault[] } => {
+  // What a later version means by its fields is not known here, so nothing else is said about them.
+  if (isLaterArchive(input)) return { ok: false, faults: [{ path: 'version', message: LATER }] };
+  const read = archive.safeParse(input, { reportInput: true });
+  const shape = read.success ? [] : shapeFaults(read.error.issues);
+  const known = new Set(shape.map((fault) => fault.path));
+  const references = [...referenceFaults(input), ...archiveReferenceFaults(input)];
+  const faults = [...shape, ...references.filter((fault) => !known.has(fault.path))];
+  return read.success && faults.length === 0 ? { ok: true, archive: read.data } : { ok: false, faults };
+};

@@ -1,0 +1,25 @@
+import { z } from 'zod';
+import { amount, id, wholePositive } from './number.ts';
+import { orderLine } from './order.ts';
+import { date, instant } from './time.ts';
+
+/** What became of an order. Only open ones are in a yard file. A hold that ran out is "lapsed". */
+export const ORDER_STATUSES = ['open', 'handed over', 'cancelled', 'lapsed'] as const;
+export type OrderStatus = (typeof ORDER_STATUSES)[number];
+
+/** An order with all that is known of it; `customer` is a customer's number. */
+export const archivedOrder = z.strictObject({
+  id,
+  status: z.enum(ORDER_STATUSES),
+  customer: wholePositive.optional(),
+  wantedOn: date.optional(),
+  promisedOn: date.optional(),
+  heldUntil: date.optional(),
+  weight: amount,
+  note: z.string().optional(),
+  takenAt: instant.optional(),
+  handedOverOn: date.optional(),
+  packedAt: instant.optional(),
+  lines: z.array(orderLine),
+});
+export type ArchivedOrder = z.infer<typeof archivedOrder>;

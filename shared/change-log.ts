@@ -1,0 +1,48 @@
+import { z } from 'zod';
+import { whole } from './number.ts';
+import { keep } from './plan.ts';
+import { date, instant } from './time.ts';
+
+/** What an order was promised by a plan. */
+export const loggedPromise = z.strictObject({
+  order: z.string(),
+  customer: z.string().nullable(),
+  due: date.nullable().optional(),
+  completesOn: date.nullable(),
+  daysLate: z.number().nullable(),
+  reason: z.string().nullable(),
+});
+
+/** A mix that was fixed and could not stay. */
+export const loggedDrop = z.strictObject({ at: instant, moulds: z.array(z.string()), reason: z.string() });
+
+/** What was done, in the maker's words, and what it did to dates. `undoneBy` is the place in the log of what undid it. */
+export const loggedChange = z.strictObject({
+  at: instant,
+  kind: z.string().min(1, 'is empty'),
+  words: z.string(),
+  before: z.array(loggedPromise),
+  after: z.array(loggedPromise),
+  undoneBy: whole.optional(),
+  dropped: z.array(loggedDrop).optional(),
+});
+export type LoggedChange = z.infer<typeof loggedChange>;
+
+/** Something the maker had to be told; `change` is the place in the log of what it is about. */
+export const loggedNotice = z.strictObject({
+  at: instant,
+  words: z.string(),
+  change: whole,
+  dismissedAt: instant.optional(),
+});
+
+/** A session that was fixed and was planned anew by a change, with its mixes and pours until then. */
+export const sessionAnew = z.strictObject({ change: whole, sessionStart: instant, before: keep });
+
+/** All that was done, the oldest first. */
+export const changeLog = z.strictObject({
+  changes: z.array(loggedChange),
+  notices: z.array(loggedNotice),
+  plannedAnew: z.array(sessionAnew),
+});
+export type ChangeLog = z.infer<typeof changeLog>;

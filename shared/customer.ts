@@ -1,0 +1,11 @@
+import { z } from 'zod';
+import { wholePositive } from './number.ts';
+
+/** Who orders. Two people may share a name, so each has a number. */
+export const customer = z.strictObject({
+  id: wholePositive,
+  name: z.string(),
+  phone: z.string().optional(),
+  note: z.string().optional(),
+});
+export type Customer = z.infer<typeof customer>;
