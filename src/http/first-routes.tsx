@@ -3,6 +3,7 @@ import { Hono } from 'hono';
 import { FirstPage, LiveParts, Standing } from '../../views/first/first-page.tsx';
 import type { UseCaseContext } from '../usecases/context.ts';
 import { dismissNotice } from '../usecases/dismiss-notice.ts';
+import { dateReading } from '../usecases/measures.ts';
 import { showFirst } from '../usecases/show-first.ts';
 import { showQuestion } from '../usecases/show-question.ts';
 import type { Screens } from './app.ts';
@@ -26,8 +27,8 @@ const asked = async (c: Context, context: UseCaseContext) => {
   const what = c.req.query('what') ?? null;
   // What holds the date takes longest to find out: asked for by a page that was sent as a form, or after a date stands.
   const withLimits = wantsPart(c) ? c.req.query('holds') !== undefined : what !== null;
-  const wantedOn = c.req.query('wantedOn') ?? '';
-  const { date, faults } = dateTyped({ wantedOn }, 'wantedOn');
+  const wantedOn = (c.req.query('wantedOn') ?? '').trim();
+  const { date, faults } = dateTyped({ wantedOn }, 'wantedOn', await dateReading(context));
   const { answer, ...question } = await showQuestion(context, { what, quantity, wantedOn: date, withLimits });
   const about = { ...question, number, wantedOn };
   const wrongDate = errorsByField(faults);

@@ -4,7 +4,9 @@ import type { RefusedMark } from '../../views/moulds/mould-row.tsx';
 import { MouldsPage } from '../../views/moulds/moulds-page.tsx';
 import { NextMould } from '../../views/moulds/next-mould.tsx';
 import type { Outcome, UseCaseContext } from '../usecases/context.ts';
+import type { DateReading } from '../usecases/date-typed.ts';
 import { type MarkDetails, MOULD_MARKS, markMould } from '../usecases/mark-mould.ts';
+import { dateReading } from '../usecases/measures.ts';
 import { nextMouldsToBuild } from '../usecases/next-moulds-to-build.ts';
 import { showMoulds } from '../usecases/show-moulds.ts';
 import type { Screens } from './app.ts';
@@ -21,8 +23,8 @@ const mouldsPage = async (c: Context, context: UseCaseContext, refused: RefusedM
   return page(c, frame, content, { status: refused ? 422 : 200 });
 };
 
-const detailsTyped = (typed: Typed): Outcome<MarkDetails> => {
-  const { date, faults } = dateTyped(typed, 'repairedOn');
+const detailsTyped = (typed: Typed, how: DateReading): Outcome<MarkDetails> => {
+  const { date, faults } = dateTyped(typed, 'repairedOn', how);
   if (faults.length > 0) return { ok: false, faults };
   const pieceGood = typed.pieceGood === 'yes' ? true : typed.pieceGood === 'no' ? false : null;
   return { ok: true, value: { note: typed.note ?? '', repairedOn: date, pieceGood } };
@@ -39,9 +41,9 @@ export const mouldRoutes = ({ context }: Screens): Hono => {
     const mark = MOULD_MARKS.find((one) => one === c.req.param('mark'));
     if (!mark) return c.notFound();
     const typed = await readForm(c);
-    const details = detailsTyped(typed);
+    const details = detailsTyped(typed, await dateReading(context()));
     const outcome = details.ok ? await markMould(context(), id, mark, details.value) : details;
-    if (outcome.ok) return seeDone(c, '/moulds', outcome.value.change);
+    if (outcome.ok) return seeDone(c, '/moulds', outcome.value.change, typed);
     return mouldsPage(c, context(), { mould: id, errors: errorsByField(outcome.faults), typed });
   });
   return routes;

@@ -2,11 +2,12 @@ import type { Context } from 'hono';
 import { Hono } from 'hono';
 import { orderPath } from '../../views/orders/order-facts.ts';
 import { OrderFormPage, ReadySoFar } from '../../views/orders/order-form-page.tsx';
+import { fullDayText } from '../../views/parts/day-text.ts';
 import { askWhen } from '../usecases/ask-when.ts';
 import type { UseCaseContext } from '../usecases/context.ts';
 import { editOrder } from '../usecases/edit-order.ts';
 import { holdUntil } from '../usecases/hold-order.ts';
-import { showOrderForm } from '../usecases/show-order-form.ts';
+import { orderReading, showOrderForm } from '../usecases/show-order-form.ts';
 import { takeOrder } from '../usecases/take-order.ts';
 import type { Screens } from './app.ts';
 import { errorsByField, readForm, type Typed } from './form.ts';
@@ -15,7 +16,7 @@ import { page, seeDone } from './page.tsx';
 
 /** When what is typed so far could be ready, or null while it can't be read. */
 const readySoFar = async (context: UseCaseContext, typed: Typed) => {
-  const { lines, faults } = linesTyped(typed);
+  const { lines, faults } = linesTyped(typed, await orderReading(context));
   if (lines.length === 0 || faults.length > 0) return null;
   const answer = await askWhen(context, lines);
   return answer.ok ? answer.value : null;
@@ -51,7 +52,11 @@ const newlyTyped = async (c: Context, context: UseCaseContext): Promise<Typed> =
   const promisedOn = ready?.promiseOn ?? ready?.earliestOn;
   if (!promisedOn) return typed;
   const today = (await showOrderForm(context, null))?.today;
-  return { ...typed, promisedOn, ...(hold && today ? { heldUntil: holdUntil(today) } : {}) };
+  return {
+    ...typed,
+    promisedOn: fullDayText(promisedOn),
+    ...(hold && today ? { heldUntil: fullDayText(holdUntil(today)) } : {}),
+  };
 };
 
 /** How the fields of an order that is there stand. */
@@ -59,11 +64,15 @@ const typedBefore = async (context: UseCaseContext, id: string): Promise<Typed |
   const order = (await showOrderForm(context, id))?.order;
   if (!order) return null;
   const { lines, ...fields } = order;
-  const rows = lines.flatMap(({ what, quantity }, row) => [
+  const rows = lines.flatMap(({ what, quantity, was }, row) => [
     [`what${row}`, what],
     [`quantity${row}`, quantity],
+    [`quantity${row}Was`, was],
   ]);
-  return { ...fields, ...Object.fromEntries(rows), more: String(lines.length + 1) };
+  const days = Object.fromEntries(
+    (['wantedOn', 'promisedOn', 'heldUntil'] as const).map((name) => [name, fields[name] && fullDayText(fields[name])]),
+  );
+  return { ...fields, ...days, ...Object.fromEntries(rows), more: String(lines.length + 1) };
 };
 
 export const orderFormRoutes = ({ context }: Screens): Hono => {
@@ -78,9 +87,9 @@ export const orderFormRoutes = ({ context }: Screens): Hono => {
   routes.post('/orders', async (c) => {
     const typed = await readForm(c);
     if (typed.more) return formPage(c, context(), null, typed);
-    const outcome = await takeOrder(context(), draftTyped(typed));
+    const outcome = await takeOrder(context(), draftTyped(typed, await orderReading(context())));
     if (!outcome.ok) return formPage(c, context(), null, typed, errorsByField(outcome.faults));
-    return seeDone(c, orderPath(outcome.value.value.id), outcome.value.change);
+    return seeDone(c, orderPath(outcome.value.value.id), outcome.value.change, typed);
   });
   routes.get('/orders/:id/edit', async (c) => {
     const typed = await typedBefore(context(), c.req.param('id'));
@@ -90,9 +99,9 @@ export const orderFormRoutes = ({ context }: Screens): Hono => {
     const id = c.req.param('id');
     const typed = await readForm(c);
     if (typed.more) return formPage(c, context(), id, typed);
-    const outcome = await editOrder(context(), id, draftTyped(typed));
+    const outcome = await editOrder(context(), id, draftTyped(typed, await orderReading(context())));
     if (!outcome.ok) return formPage(c, context(), id, typed, errorsByField(outcome.faults));
-    return seeDone(c, orderPath(id), outcome.value.change);
+    return seeDone(c, orderPath(id), outcome.value.change, typed);
   });
   return routes;
 };

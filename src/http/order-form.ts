@@ -1,8 +1,10 @@
 import type { Fault } from '../../shared/fault.ts';
 import { SLIPS, type Slip } from '../../shared/order.ts';
-import { isDate } from '../../shared/time.ts';
+import { amountTyped } from '../usecases/amount-typed.ts';
+import { type DateReading, readDate } from '../usecases/date-typed.ts';
 import { lineOf } from '../usecases/order-contents.ts';
 import type { OrderDraft } from '../usecases/order-draft.ts';
+import type { OrderReading } from '../usecases/show-order-form.ts';
 import type { Typed } from './form.ts';
 
 export const FIRST_ROWS = 2;
@@ -15,9 +17,11 @@ export const rowsOf = (typed: Typed): number => {
   return Math.min(MOST_ROWS, Math.max(FIRST_ROWS, asked, ...filled.map((row) => Number(row) + 1)));
 };
 
-/** "2", "2.5" or "2,5"; anything else is no number. */
-const quantityTyped = (text: string): number | null =>
-  /^\d{1,6}([.,]\d{1,4})?$/.test(text) ? Number(text.replace(',', '.')) : null;
+/** How many of what a row names: a number, or an amount in any unit of a part that is measured. */
+const quantityTyped = (typed: Typed, row: number, { keptIn, system }: OrderReading) => {
+  const field = { text: typed[`quantity${row}`] ?? '', was: typed[`quantity${row}Was`] };
+  return amountTyped(field, keptIn(typed[`what${row}`] ?? ''), system);
+};
 
 interface LinesRead {
   lines: OrderDraft['lines'];
@@ -25,7 +29,7 @@ interface LinesRead {
 }
 
 /** The rows that name something. A row with a number and nothing named is a slip of the hand, and said so. */
-export const linesTyped = (typed: Typed): LinesRead => {
+export const linesTyped = (typed: Typed, how: OrderReading): LinesRead => {
   const read: { lines: OrderDraft['lines'][number][]; faults: Fault[] } = { lines: [], faults: [] };
   for (let row = 0; row < rowsOf(typed); row++) {
     const [what, text] = [typed[`what${row}`] ?? '', typed[`quantity${row}`] ?? ''];
@@ -34,24 +38,23 @@ export const linesTyped = (typed: Typed): LinesRead => {
         read.faults.push({ path: `what${row}`, message: `Choose what the ${text} is for, or empty it.` });
       continue;
     }
-    const quantity = quantityTyped(text);
-    const line = quantity === null ? null : lineOf(what, quantity);
-    if (quantity === null) read.faults.push({ path: `quantity${row}`, message: 'How many? Write a number.' });
+    const quantity = quantityTyped(typed, row, how);
+    const line = quantity.ok && quantity.value !== null ? lineOf(what, quantity.value) : null;
+    if (!quantity.ok) read.faults.push({ path: `quantity${row}`, message: quantity.reason });
+    else if (quantity.value === null)
+      read.faults.push({ path: `quantity${row}`, message: 'How many? Write a number.' });
     else if (!line) read.faults.push({ path: `what${row}`, message: 'Choose one from the list.' });
     else read.lines.push({ row, line });
   }
   return read;
 };
 
-/** A date field: null when empty, a fault when that day does not exist. */
-export const dateTyped = (typed: Typed, name: string): { date: string | null; faults: Fault[] } => {
+/** A date field: null when empty, a fault when what is typed is no day, or one that does not exist. */
+export const dateTyped = (typed: Typed, name: string, how: DateReading): { date: string | null; faults: Fault[] } => {
   const text = typed[name] ?? '';
   if (text === '') return { date: null, faults: [] };
-  if (isDate(text)) return { date: text, faults: [] };
-  return {
-    date: null,
-    faults: [{ path: name, message: 'That date does not exist. Write it as year-month-day, 2027-05-08.' }],
-  };
+  const read = readDate(text, how);
+  return read.ok ? { date: read.date, faults: [] } : { date: null, faults: [{ path: name, message: read.reason }] };
 };
 
 const slipTyped = (typed: Typed): { slip: Slip; faults: Fault[] } => {
@@ -62,12 +65,12 @@ const slipTyped = (typed: Typed): { slip: Slip; faults: Fault[] } => {
 };
 
 /** What was typed, read as an order. */
-export const draftTyped = (typed: Typed): OrderDraft => {
-  const { lines, faults } = linesTyped(typed);
+export const draftTyped = (typed: Typed, how: OrderReading): OrderDraft => {
+  const { lines, faults } = linesTyped(typed, how);
   const [wanted, promised, held] = [
-    dateTyped(typed, 'wantedOn'),
-    dateTyped(typed, 'promisedOn'),
-    dateTyped(typed, 'heldUntil'),
+    dateTyped(typed, 'wantedOn', how),
+    dateTyped(typed, 'promisedOn', how),
+    dateTyped(typed, 'heldUntil', how),
   ];
   const { slip, faults: slipFaults } = slipTyped(typed);
   return {

@@ -11,6 +11,7 @@ import type { Outcome, UseCaseContext } from '../usecases/context.ts';
 import { handOverOrder } from '../usecases/hand-over-order.ts';
 import { holdOrder, holdUntil } from '../usecases/hold-order.ts';
 import { limitsOfOrder } from '../usecases/limits-of-order.ts';
+import { dateReading } from '../usecases/measures.ts';
 import { promiseOrder } from '../usecases/promise-order.ts';
 import { showOrder } from '../usecases/show-order.ts';
 import { showOrders, showPastOrders } from '../usecases/show-orders.ts';
@@ -50,12 +51,13 @@ const orderPage = async (
 type Deed = (context: UseCaseContext, id: string, typed: Typed) => Promise<Outcome<Changed<unknown>>>;
 
 const promised: Deed = async (context, id, typed) => {
-  const { date, faults } = dateTyped(typed, 'promisedOn');
+  const { date, faults } = dateTyped(typed, 'promisedOn', await dateReading(context));
   return faults.length > 0 ? { ok: false, faults } : promiseOrder(context, id, date);
 };
 
 const held: Deed = async (context, id, typed) => {
-  const [promisedOn, heldUntil] = [dateTyped(typed, 'promisedOn'), dateTyped(typed, 'heldUntil')];
+  const how = await dateReading(context);
+  const [promisedOn, heldUntil] = [dateTyped(typed, 'promisedOn', how), dateTyped(typed, 'heldUntil', how)];
   const faults = [...promisedOn.faults, ...heldUntil.faults];
   return faults.length > 0
     ? { ok: false, faults }
@@ -100,7 +102,7 @@ export const orderRoutes = ({ context }: Screens): Hono => {
     if (!deed) return c.notFound();
     const typed = await readForm(c);
     const outcome = await deed(context(), id, typed);
-    if (outcome.ok) return seeDone(c, orderPath(id), outcome.value.change);
+    if (outcome.ok) return seeDone(c, orderPath(id), outcome.value.change, typed);
     return orderPage(c, context(), id, { errors: errorsByField(outcome.faults), typed });
   });
   return routes;

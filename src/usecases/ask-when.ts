@@ -1,11 +1,14 @@
 import type { Order } from '../../shared/order.ts';
 import { readOrderFor } from '../../shared/order-file.ts';
+import type { UnitSystem } from '../../shared/units.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { quoteOrder } from '../engine/quote/quote.ts';
 import { done, type Outcome, type UseCaseContext } from './context.ts';
 import { type Think, thinkHere } from './long-thought.ts';
 import { type CurrentPlan, currentPlan } from './make-plan.ts';
+import { showMeasures } from './measures.ts';
 import { lineFaults, type OrderDraft } from './order-draft.ts';
+import { reasonShown } from './reason-shown.ts';
 import { type Hold, whatHolds } from './what-holds.ts';
 
 /** An id that no order of a yard has: orders are numbered by year. */
@@ -29,11 +32,18 @@ export const orderAskedAbout = (yard: YardFile, lines: OrderDraft['lines']): Ord
   return read.order;
 };
 
+interface AskingHow {
+  withLimits?: boolean;
+  think?: Think;
+  /** The units that the answer is put in. */
+  system?: UnitSystem;
+}
+
 /** When an order of these lines could be ready beside everything a yard has promised and, if asked, what holds that date. */
 export const answerFor = async (
   { yard, memory }: Pick<CurrentPlan, 'yard' | 'memory'>,
   lines: OrderDraft['lines'],
-  { withLimits = false, think = thinkHere }: { withLimits?: boolean; think?: Think } = {},
+  { withLimits = false, think = thinkHere, system = 'metric' }: AskingHow = {},
 ): Promise<Outcome<Asked>> => {
   const faults = lineFaults(lines, yard);
   if (faults.length > 0) return { ok: false, faults };
@@ -42,9 +52,10 @@ export const answerFor = async (
   const withThem = withLimits ? await think('quote with limits', { yard, order, ...from }) : null;
   const { earliestOn, promiseOn, ifFirstOn, reason = null, limits } = withThem ?? quoteOrder(yard, order, from);
   const hold = whatHolds(yard, limits);
-  return done({ earliestOn, promiseOn, ifFirstOn, reason, hold, limits: withLimits ? limits : null });
+  const why = reasonShown(reason, yard.materials, system);
+  return done({ earliestOn, promiseOn, ifFirstOn, reason: why, hold, limits: withLimits ? limits : null });
 };
 
 /** The same, asked and not taken: nothing is written down. */
 export const askWhen = async (context: UseCaseContext, lines: OrderDraft['lines']): Promise<Outcome<Asked>> =>
-  answerFor(await currentPlan(context), lines);
+  answerFor(await currentPlan(context), lines, { system: (await showMeasures(context)).system });

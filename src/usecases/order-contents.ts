@@ -1,20 +1,30 @@
 import type { OrderLine } from '../../shared/order.ts';
+import type { UnitSystem } from '../../shared/units.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
+import { shownUnit } from '../engine/units/material-unit.ts';
 
 /** Anything an order line can ask for: a kit, a single piece, or a part. `what` names it in a form: "kit:trough". */
 export interface Offer {
   what: string;
   name: string;
   kind: 'kit' | 'casting' | 'material';
-  /** What a quantity of it counts. */
+  /** What a quantity of it counts, as it is shown. */
   unit: string;
+  /** The unit it is kept in, and how many of the one shown make one of those. */
+  keptIn: string;
+  perUnit: number;
 }
 
-/** Everything that can be ordered from a yard: kits first, then single pieces, then parts. */
-export const offersOf = (yard: YardFile): Offer[] => [
-  ...yard.kits.map(({ id, name }): Offer => ({ what: `kit:${id}`, name, kind: 'kit', unit: '' })),
-  ...yard.castings.map(({ id, name }): Offer => ({ what: `casting:${id}`, name, kind: 'casting', unit: '' })),
-  ...yard.materials.map(({ id, name, unit }): Offer => ({ what: `material:${id}`, name, kind: 'material', unit })),
+const COUNTED = { unit: '', keptIn: '', perUnit: 1 } as const;
+
+/** Everything that can be ordered from a yard, in its units: kits first, then single pieces, then parts. */
+export const offersOf = (yard: YardFile, system: UnitSystem): Offer[] => [
+  ...yard.kits.map(({ id, name }): Offer => ({ what: `kit:${id}`, name, kind: 'kit', ...COUNTED })),
+  ...yard.castings.map(({ id, name }): Offer => ({ what: `casting:${id}`, name, kind: 'casting', ...COUNTED })),
+  ...yard.materials.map(({ id, name, unit }): Offer => {
+    const { word, perUnit } = shownUnit(unit, system);
+    return { what: `material:${id}`, name, kind: 'material', unit: word, keptIn: unit, perUnit };
+  }),
 ];
 
 /** `whatOf({ kit: 'trough', quantity: 2 })` is 'kit:trough'. */
@@ -39,7 +49,7 @@ export const contentsOf = (lines: readonly OrderLine[], offers: readonly Offer[]
     return {
       what,
       name: offer?.name ?? what.slice(what.indexOf(':') + 1),
-      quantity: line.quantity,
+      quantity: line.quantity * (offer?.perUnit ?? 1),
       unit: offer?.unit ?? '',
     };
   });

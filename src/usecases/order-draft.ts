@@ -32,7 +32,7 @@ const quantityFault = ({ material, quantity }: OrderLine): string | null => {
 /** What is wrong with the lines alone, by the row they were typed in. */
 export const lineFaults = (lines: OrderDraft['lines'], yard: YardFile): Fault[] => {
   if (lines.length === 0) return [{ path: 'what0', message: 'Choose what is ordered, and how many.' }];
-  const known = new Set(offersOf(yard).map(({ what }) => what));
+  const known = new Set(offersOf(yard, 'metric').map(({ what }) => what));
   return lines.flatMap(({ row, line }): Fault[] => {
     if (!known.has(whatOf(line)))
       return [{ path: `what${row}`, message: 'That is no longer made here. Choose another.' }];

@@ -2,10 +2,29 @@ import type { StoredOrder } from '../../db/stores/order-store.ts';
 import { slipOfWeight } from '../../shared/order.ts';
 import type { PlanFile } from '../../shared/plan.ts';
 import { minuteOf } from '../../shared/time.ts';
-import { contentsOf, type Offer } from './order-contents.ts';
+import type { UnitSystem } from '../../shared/units.ts';
+import type { YardFile } from '../../shared/yard-file.ts';
+import { contentsOf, type Offer, offersOf } from './order-contents.ts';
+import { reasonShown } from './reason-shown.ts';
+
+/** What orders are seen beside. */
+export interface OrdersSeen {
+  plan: PlanFile;
+  yard: YardFile;
+  offers: readonly Offer[];
+  system: UnitSystem;
+  now: string;
+}
+
+/** The same for all orders of a page. */
+export const ordersSeen = (
+  { plan, yard }: Pick<OrdersSeen, 'plan' | 'yard'>,
+  system: UnitSystem,
+  now: string,
+): OrdersSeen => ({ plan, yard, offers: offersOf(yard, system), system, now });
 
 /** One order as the pages speak of it: what was agreed, and what today's plan makes of it. */
-export const orderFacts = (order: StoredOrder, plan: PlanFile, offers: readonly Offer[], now: string) => {
+export const orderFacts = (order: StoredOrder, { plan, yard, offers, system, now }: OrdersSeen) => {
   const planned = plan.orders.find(({ id }) => id === order.id);
   const unplanned = plan.unplanned.find(({ order: id }) => id === order.id);
   return {
@@ -28,7 +47,7 @@ export const orderFacts = (order: StoredOrder, plan: PlanFile, offers: readonly 
     inYard: planned !== undefined && minuteOf(planned.completesAt) <= minuteOf(now),
     /** Its goods have left the stock and it waits to be handed over. */
     packed: order.packedAt !== null,
-    reason: unplanned?.reason ?? null,
+    reason: reasonShown(unplanned?.reason ?? null, yard.materials, system),
   };
 };
 export type OrderFacts = ReturnType<typeof orderFacts>;

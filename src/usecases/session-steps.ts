@@ -1,8 +1,11 @@
 import type { PlanBatch, PlanFile, PlanPour } from '../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../shared/time.ts';
+import type { UnitSystem } from '../../shared/units.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
+import { lengthText } from '../engine/units/length.ts';
 import { type Calendar, calendarOf } from '../engine/work/calendar.ts';
 import type { Session } from '../engine/work/sessions.ts';
+import { shownAmount } from './measures.ts';
 import { prepWork } from './mould-at.ts';
 import { contentsOf, offersOf } from './order-contents.ts';
 import { type Setting, settingOf } from './setting.ts';
@@ -13,6 +16,7 @@ interface Seen {
   yard: YardFile;
   calendar: Calendar;
   setting: Setting;
+  system: UnitSystem;
 }
 
 const pieceName = ({ yard }: Seen, casting: string): string =>
@@ -30,19 +34,19 @@ interface Amount {
   quantity: number;
 }
 
-const amounts = ({ yard }: Seen, wanted: readonly { material: string; quantity: number }[]): Amount[] =>
+const amounts = ({ yard, system }: Seen, wanted: readonly { material: string; quantity: number }[]): Amount[] =>
   yard.materials.flatMap(({ id, name, unit }) => {
     const quantity = wanted.filter(({ material }) => material === id).reduce((sum, one) => sum + one.quantity, 0);
-    return quantity > 0 ? [{ name, unit, quantity }] : [];
+    return quantity > 0 ? [shownAmount({ name, unit, quantity }, system)] : [];
   });
 
 /** Lengths to cut, equal ones counted together. */
-const cutLengths = ({ yard }: Seen, cuts: readonly { material: string; lengthMm: number; count: number }[]) => {
-  const counted = new Map<string, { name: string; lengthMm: number; count: number }>();
+const cutLengths = ({ yard, system }: Seen, cuts: readonly { material: string; lengthMm: number; count: number }[]) => {
+  const counted = new Map<string, { name: string; length: string; count: number }>();
   for (const { material, lengthMm, count } of cuts) {
     const key = `${material} ${lengthMm}`;
     const name = yard.materials.find(({ id }) => id === material)?.name ?? material;
-    counted.set(key, { name, lengthMm, count: count + (counted.get(key)?.count ?? 0) });
+    counted.set(key, { name, length: lengthText(lengthMm, system), count: count + (counted.get(key)?.count ?? 0) });
   }
   return [...counted.values()].filter(({ count }) => count > 0);
 };
@@ -153,7 +157,7 @@ const packStep = (seen: Seen, { id, packStart, packEnd }: { id: string; packStar
   return {
     kind: 'pack' as const,
     ...{ at: packStart, until: packEnd, order: id, customer: customerOf(seen, id) ?? id },
-    contents: contentsOf(lines, offersOf(seen.yard)),
+    contents: contentsOf(lines, offersOf(seen.yard, seen.system)),
     parts: amounts(
       seen,
       kits.flatMap(({ kit, quantity }) => kit.parts.map((part) => ({ ...part, quantity: part.quantity * quantity }))),
@@ -183,8 +187,8 @@ export type SessionStep =
 const RANKS: Record<SessionStep['kind'], number> = { 'set up': 0, strip: 1, prep: 2, batch: 3, pack: 4, 'clear up': 5 };
 
 /** Everything the plan has for one session, in order of time: what to do at what minute, and with what. */
-export const sessionSteps = (plan: PlanFile, yard: YardFile, session: Session): SessionStep[] => {
-  const seen: Seen = { plan, yard, calendar: calendarOf(yard.yard.timeZone), setting: settingOf(yard) };
+export const sessionSteps = (plan: PlanFile, yard: YardFile, session: Session, system: UnitSystem): SessionStep[] => {
+  const seen: Seen = { plan, yard, calendar: calendarOf(yard.yard.timeZone), setting: settingOf(yard), system };
   const isIn = (instant: string) => minuteOf(instant) >= session.start && minuteOf(instant) < session.end;
   const pours = new Map(plan.pours.map((pour) => [pour.id, pour]));
   const steps: SessionStep[] = [

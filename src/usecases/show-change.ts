@@ -1,7 +1,10 @@
 import { changeById, changesSince, type StoredChange, type StoredDrop } from '../../db/stores/change-store.ts';
+import { materialsInOrder } from '../../db/stores/material-store.ts';
 import { openOrders } from '../../db/stores/order-store.ts';
+import { unitsOfYard } from '../../db/stores/units-store.ts';
 import type { UseCaseContext } from './context.ts';
 import { effectOf, type PromiseMove } from './promises-moved.ts';
+import { reasonShown } from './reason-shown.ts';
 import { BETTER_PLAN } from './record-remake.ts';
 
 export interface ShownChange {
@@ -27,12 +30,17 @@ export const showChange = ({ database, background }: UseCaseContext, id: number)
   database.read(async (tx) => {
     const change = await changeById(tx, id);
     if (!change) return null;
+    const [materials, system] = [await materialsInOrder(tx), await unitsOfYard(tx)];
     const promised = new Map((await openOrders(tx)).map((order) => [order.id, order.promisedOn]));
     const moved = effectOf(withImprovements(change, await changesSince(tx, id)));
     return {
       change: change.id,
       words: change.words,
-      moved: moved.map((move) => ({ ...move, promisedOn: promised.get(move.order) ?? null })),
+      moved: moved.map((move) => ({
+        ...move,
+        reason: reasonShown(move.reason, materials, system),
+        promisedOn: promised.get(move.order) ?? null,
+      })),
       dropped: change.dropped ?? [],
       undone: change.undoneBy !== null,
       improving: background?.improving() ?? false,

@@ -1,15 +1,24 @@
 import { capturedAmong } from '../../db/stores/captured-store.ts';
 import { recentChanges, type StoredChange } from '../../db/stores/change-store.ts';
+import { unitsOfYard } from '../../db/stores/units-store.ts';
 import { minuteOf } from '../../shared/time.ts';
 import { calendarOf } from '../engine/work/calendar.ts';
 import { today, type UseCaseContext } from './context.ts';
 import { currentPlan } from './make-plan.ts';
 import { isSpoken, promisesMoved } from './promises-moved.ts';
+import { reasonShown } from './reason-shown.ts';
 
 const SHOWN = 60;
 
-const changeFacts = ({ id, words, before, after, dropped, undoneBy }: StoredChange, at: string, captured: boolean) => {
-  const moved = promisesMoved(before, after);
+interface Shown {
+  at: string;
+  captured: boolean;
+  /** Puts a reason in the yard's units. */
+  shown: (reason: string | null) => string | null;
+}
+
+const changeFacts = ({ id, words, before, after, dropped, undoneBy }: StoredChange, { at, captured, shown }: Shown) => {
+  const moved = promisesMoved(before, after).map((move) => ({ ...move, reason: shown(move.reason) }));
   return {
     change: id,
     at,
@@ -38,17 +47,25 @@ const byDay = (changes: readonly ChangeFacts[]) => {
 /** What was changed and what the plan made of it, the newest first; of those before a change where one is named. */
 export const showChanges = async (context: UseCaseContext, before?: number) => {
   const { yard } = await currentPlan(context);
-  const { stored, captured } = await context.database.read(async (tx) => {
+  const { stored, captured, system } = await context.database.read(async (tx) => {
     const recent = await recentChanges(tx, SHOWN + 1, before);
     const ids = recent.map(({ id }) => id);
-    return { stored: recent, captured: await capturedAmong(tx, ids) };
+    return { stored: recent, captured: await capturedAmong(tx, ids), system: await unitsOfYard(tx) };
   });
   const calendar = calendarOf(yard.yard.timeZone);
   const shown = stored.slice(0, SHOWN);
   return {
     yardName: yard.yard.name,
     today: today(yard.yard.timeZone, context.now),
-    days: byDay(shown.map((one) => changeFacts(one, calendar.instantText(minuteOf(one.at)), captured.has(one.id)))),
+    days: byDay(
+      shown.map((one) =>
+        changeFacts(one, {
+          at: calendar.instantText(minuteOf(one.at)),
+          captured: captured.has(one.id),
+          shown: (reason) => reasonShown(reason, yard.materials, system),
+        }),
+      ),
+    ),
     /** Names the change before which there are more. */
     older: stored.length > SHOWN ? (shown.at(-1)?.id ?? null) : null,
     newest: before === undefined,

@@ -3,9 +3,9 @@ import { openOrders } from '../../db/stores/order-store.ts';
 import { dayNumber } from '../../shared/time.ts';
 import { today, type UseCaseContext } from './context.ts';
 import { currentPlan } from './make-plan.ts';
+import { measuresOf, shownAmount } from './measures.ts';
 import { nextSession } from './next-session.ts';
-import { offersOf } from './order-contents.ts';
-import { type OrderFacts, orderFacts } from './order-facts.ts';
+import { type OrderFacts, orderFacts, ordersSeen } from './order-facts.ts';
 
 const BUYS_SHOWN = 6;
 /** A hold that ends within this many days is worth a word. */
@@ -23,17 +23,18 @@ const atRisk = ({ reason, readyOn, promisedOn, wantedOn, heldUntil }: OrderFacts
 export const showFirst = async (context: UseCaseContext) => {
   const { plan, yard } = await currentPlan(context);
   const day = today(yard.yard.timeZone, context.now);
-  const { stored, notices } = await context.database.read(async (tx) => ({
+  const { stored, notices, system } = await context.database.read(async (tx) => ({
     stored: await openOrders(tx),
     notices: await openNotices(tx),
+    system: (await measuresOf(tx)).system,
   }));
-  const offers = offersOf(yard);
-  const orders = stored.map((order) => orderFacts(order, plan, offers, context.now));
+  const seen = ordersSeen({ plan, yard }, system, context.now);
+  const orders = stored.map((order) => orderFacts(order, seen));
   const buys = [...plan.buys]
     .sort((a, b) => a.orderBy.localeCompare(b.orderBy))
     .map(({ material, quantity, orderBy }) => {
       const { name, unit } = yard.materials.find(({ id }) => id === material) ?? { name: material, unit: '' };
-      return { name, unit, quantity, orderBy };
+      return shownAmount({ name, unit, quantity, orderBy }, system);
     });
   return {
     today: day,

@@ -6,8 +6,8 @@ import { calendarOf } from '../engine/work/calendar.ts';
 import { today, type UseCaseContext } from './context.ts';
 import { drawKits } from './draw-kits.ts';
 import { currentPlan } from './make-plan.ts';
-import { offersOf } from './order-contents.ts';
-import { orderFacts } from './order-facts.ts';
+import { showMeasures } from './measures.ts';
+import { orderFacts, ordersSeen } from './order-facts.ts';
 
 /** How an order comes together by the plan: pieces taken from the yard, pieces poured by day, and its packing. */
 const comingTogether = (id: string, plan: PlanFile, yard: YardFile) => {
@@ -35,10 +35,11 @@ export const showOrder = async (context: UseCaseContext, id: string) => {
   const { plan, yard } = await currentPlan(context);
   const stored = await context.database.read((tx) => orderById(tx, id));
   if (!stored) return null;
+  const { system } = await showMeasures(context);
   return {
     yardName: yard.yard.name,
     today: today(yard.yard.timeZone, context.now),
-    order: orderFacts(stored, plan, offersOf(yard), context.now),
+    order: orderFacts(stored, ordersSeen({ plan, yard }, system, context.now)),
     together: comingTogether(id, plan, yard),
     drawings: await drawKits(context, yard, stored.lines),
   };

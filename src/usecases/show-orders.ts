@@ -2,8 +2,8 @@ import { openNotices } from '../../db/stores/change-store.ts';
 import { openOrders, pastOrders } from '../../db/stores/order-store.ts';
 import { today, type UseCaseContext } from './context.ts';
 import { currentPlan } from './make-plan.ts';
-import { offersOf } from './order-contents.ts';
-import { type OrderFacts, orderFacts } from './order-facts.ts';
+import { measuresOf } from './measures.ts';
+import { type OrderFacts, orderFacts, ordersSeen } from './order-facts.ts';
 
 const PAST_SHOWN = 60;
 
@@ -17,12 +17,13 @@ const byDay = (orders: readonly OrderFacts[]) => {
 /** Every open order, grouped by its day of hand-over by today's plan. */
 export const showOrders = async (context: UseCaseContext) => {
   const { plan, yard } = await currentPlan(context);
-  const offers = offersOf(yard);
-  const { stored, notices } = await context.database.read(async (tx) => ({
+  const { stored, notices, system } = await context.database.read(async (tx) => ({
     stored: await openOrders(tx),
     notices: await openNotices(tx),
+    system: (await measuresOf(tx)).system,
   }));
-  const orders = stored.map((order) => orderFacts(order, plan, offers, context.now));
+  const seen = ordersSeen({ plan, yard }, system, context.now);
+  const orders = stored.map((order) => orderFacts(order, seen));
   return {
     yardName: yard.yard.name,
     today: today(yard.yard.timeZone, context.now),
@@ -35,10 +36,14 @@ export const showOrders = async (context: UseCaseContext) => {
 /** Orders handed over, cancelled or lapsed, the newest first. */
 export const showPastOrders = async (context: UseCaseContext) => {
   const { plan, yard } = await currentPlan(context);
-  const stored = await context.database.read((tx) => pastOrders(tx, PAST_SHOWN));
+  const { stored, system } = await context.database.read(async (tx) => ({
+    stored: await pastOrders(tx, PAST_SHOWN),
+    system: (await measuresOf(tx)).system,
+  }));
+  const seen = ordersSeen({ plan, yard }, system, context.now);
   return {
     yardName: yard.yard.name,
     today: today(yard.yard.timeZone, context.now),
-    orders: stored.map((order) => orderFacts(order, plan, offersOf(yard), context.now)),
+    orders: stored.map((order) => orderFacts(order, seen)),
   };
 };

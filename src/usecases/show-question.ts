@@ -4,6 +4,7 @@ import { type ChosenDate, chosenFromDates, whatItPushes } from './chosen-date.ts
 import { today, type UseCaseContext } from './context.ts';
 import { thinkHere } from './long-thought.ts';
 import { type CurrentPlan, currentPlan } from './make-plan.ts';
+import { showMeasures } from './measures.ts';
 import { lineOf, offersOf } from './order-contents.ts';
 
 export interface QuestionAsked {
@@ -41,11 +42,12 @@ export const showQuestion = async (context: UseCaseContext, asked: QuestionAsked
   const current = await currentPlan(context);
   const { yard } = current;
   const { what, quantity, withLimits } = asked;
-  const offers = offersOf(yard);
+  const { system } = await showMeasures(context);
+  const offers = offersOf(yard, system);
   const chosen = what ?? offers[0]?.what ?? '';
   const line = quantity === null ? null : lineOf(chosen, quantity);
   const think = context.background?.think ?? thinkHere;
-  const answer = line && (await answerFor(current, [{ row: 0, line }], { withLimits, think }));
+  const answer = line && (await answerFor(current, [{ row: 0, line }], { withLimits, think, system }));
   return {
     yardName: yard.yard.name,
     today: today(yard.yard.timeZone, context.now),

@@ -11,6 +11,7 @@ import { fixedFacts } from './fixed-facts.ts';
 import { hoursChangedOn } from './hours-changed.ts';
 import { lastMixes } from './last-mix.ts';
 import { currentPlan } from './make-plan.ts';
+import { measuresOf } from './measures.ts';
 import { WORK_KINDS } from './record-work.ts';
 import { sessionSteps } from './session-steps.ts';
 import { sessionToShow } from './session-to-show.ts';
@@ -85,14 +86,15 @@ export const showToday = async (context: UseCaseContext) => {
   const calendar = calendarOf(yard.yard.timeZone);
   const now = minuteOf(context.now);
   const { session, underWay, idle, earlier } = sessionToShow(plan, yard);
-  const { changes, orders, hours } = await context.database.read(async (tx) => ({
+  const { changes, orders, hours, system } = await context.database.read(async (tx) => ({
     changes: await recentChanges(tx, CHANGES_READ),
     orders: await openOrders(tx),
     hours: await fixedHours(tx),
+    system: (await measuresOf(tx)).system,
   }));
-  const steps = session ? sessionSteps(plan, yard, session) : [];
+  const steps = session ? sessionSteps(plan, yard, session, system) : [];
   const leftOver = earlier
-    .flatMap((one) => sessionSteps(plan, yard, one))
+    .flatMap((one) => sessionSteps(plan, yard, one, system))
     .filter(({ kind }) => kind !== 'set up' && kind !== 'clear up');
   const day = today(yard.yard.timeZone, context.now);
   // Only what the list of today strips has its button there.

@@ -121,7 +121,7 @@ describe('a day that is wanted', () => {
     const answer = await asked('2027-02-30');
     expect(answer.status).toBe(422);
     const html = await answer.text();
-    expect(html).toContain('That date does not exist.');
+    expect(html).toContain('30 Feb 2027 does not exist.');
     expect(html).toContain('value="2027-02-30"');
   });
 

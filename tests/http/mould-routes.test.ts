@@ -85,7 +85,7 @@ describe('a mould marked damaged', () => {
 
   test.each([
     ['2027-04-07', 'That day has passed.'],
-    ['2027-02-30', 'That date does not exist.'],
+    ['2027-02-30', '30 Feb 2027 does not exist.'],
   ])('is not mended on %s', async (repairedOn, message) => {
     const { post } = await screensOver();
     const answer = await post(path('900 no. 1', 'damaged'), { repairedOn, note: 'Kept' });

@@ -35,17 +35,32 @@ describe('taking an order', () => {
   });
 
   test.each([
+    ['8 May', '2027-05-08'],
+    ['8.5.', '2027-05-08'],
+    ['next Saturday', '2027-04-10'],
+    ['5/6', '2027-06-05'],
+  ])('wanted on %j is wanted on %s', async (wantedOn, date) => {
+    const { post, textAfter, database } = await screensOver();
+    const text = await textAfter(await post('/orders', { ...filled, wantedOn }));
+    expect((await database.read((tx) => openOrders(tx)))[1]?.wantedOn).toBe(date);
+    if (wantedOn === '5/6') expect(text).toContain('5/6 was read as Sat 5 Jun 2027, with the day first.');
+    else expect(text).not.toContain('was read as');
+  });
+
+  test.each([
     [{ what0: '', quantity0: '' }, 'Choose what is ordered, and how many.'],
     [{ what0: '', quantity0: '3' }, 'Choose what the 3 is for, or empty it.'],
     [{ quantity0: '' }, 'How many? Write a number.'],
-    [{ quantity0: 'two' }, 'How many? Write a number.'],
+    [{ quantity0: 'two' }, 'is no number. Write it like 12 or 2.5.'],
     [{ quantity0: '0' }, 'Has to be more than 0.'],
     [{ quantity0: '1.5' }, 'Has to be a whole number.'],
     [{ quantity0: '5000' }, '200 is the most one line can ask for.'],
     [{ what0: 'kit:gone' }, 'That is no longer made here.'],
     [{ what0: 'kit' }, 'Choose one from the list.'],
-    [{ wantedOn: '2027-02-29' }, 'That date does not exist.'],
-    [{ wantedOn: '8 May' }, 'That date does not exist.'],
+    [{ wantedOn: '2027-02-29' }, '29 Feb 2027 does not exist. Write a day like 8 May'],
+    [{ wantedOn: '31 Apr' }, '31 Apr does not exist.'],
+    [{ wantedOn: 'Sun 8 May' }, '8 May 2027 is a Saturday, not a Sunday.'],
+    [{ wantedOn: 'soon' }, 'is no day. Write a day like 8 May'],
     [{ promisedOn: '2027-04-07' }, 'That day has passed.'],
     [{ heldUntil: '2027-04-12' }, 'Say which date is held.'],
     [{ promisedOn: '2027-05-08', heldUntil: '2027-04-01' }, 'That day has passed.'],
@@ -66,7 +81,7 @@ describe('taking an order', () => {
     const { post } = await screensOver();
     const typed = { what0: 'kit:pair', quantity0: 'x', promisedOn: '2027-01-01', wantedOn: '2027-13-01' };
     const html = await (await post('/orders', typed)).text();
-    for (const message of ['How many? Write a number.', 'That day has passed.', 'That date does not exist.'])
+    for (const message of ['is no number.', 'That day has passed.', 'There is no month 13.'])
       expect(html).toContain(message);
   });
 
@@ -82,15 +97,15 @@ describe('taking an order', () => {
   test('from the first page fills in the date to promise', async () => {
     const { get } = await screensOver();
     const html = await (await get('/orders/new?what=kit:pair&number=1')).text();
-    expect(html).toContain('value="2027-04-17"');
-    expect(html).not.toContain('value="2027-04-13"');
+    expect(html).toContain('value="Sat 17 Apr 2027"');
+    expect(html).not.toContain('value="Tue 13 Apr 2027"');
   });
 
   test('from the first page to hold a date fills in the date and until when', async () => {
     const { get } = await screensOver();
     const html = await (await get('/orders/new?what=kit:pair&number=1&hold=5')).text();
-    expect(html).toContain('value="2027-04-17"');
-    expect(html).toContain('value="2027-04-13"');
+    expect(html).toContain('value="Sat 17 Apr 2027"');
+    expect(html).toContain('value="Tue 13 Apr 2027"');
   });
 
   test('says while it is typed when it could be ready', async () => {
@@ -108,7 +123,7 @@ describe('changing an order', () => {
     const { get, post, textAfter, database } = await screensOver();
     const html = await (await get('/orders/27-001/edit')).text();
     expect(html).toContain('value="School garden"');
-    expect(html).toContain('value="2027-04-10"');
+    expect(html).toContain('value="Sat 10 Apr 2027"');
     const text = await textAfter(
       await post('/orders/27-001/edit', { ...filled, customer: 'School garden', quantity0: '1' }),
     );

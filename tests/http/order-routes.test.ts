@@ -93,7 +93,7 @@ describe('one order', () => {
   test.each([
     ['promise', { promisedOn: '' }, 'Give the date that is promised.'],
     ['promise', { promisedOn: '2027-04-01' }, 'That day has passed.'],
-    ['promise', { promisedOn: '2027-04-31' }, 'That date does not exist.'],
+    ['promise', { promisedOn: '31 Apr' }, '31 Apr does not exist.'],
     ['hold', { promisedOn: '2027-04-24', heldUntil: '' }, 'Say until which day it is held.'],
     ['hold', { promisedOn: '', heldUntil: '2027-04-13' }, 'Say which date is held.'],
     ['hold', { promisedOn: '2027-04-24', heldUntil: '2027-04-01' }, 'That day has passed.'],

@@ -7,7 +7,7 @@ import { handPlan, plannedYard, saturday } from '../support/planned-yard.ts';
 
 const DAY = dayNumber('2027-04-10');
 const steps = (yard: YardFile = plannedYard(), plan = handPlan()): SessionStep[] =>
-  sessionSteps(plan, yard, sessionsOfDay(yard, DAY)[0]!);
+  sessionSteps(plan, yard, sessionsOfDay(yard, DAY)[0]!, 'metric');
 const only = <K extends SessionStep['kind']>(kind: K, list: SessionStep[]) =>
   list.filter((step): step is Extract<SessionStep, { kind: K }> => step.kind === kind);
 
@@ -112,7 +112,7 @@ describe('a batch', () => {
       castings: [{ ...base.castings[0]!, cuts: [{ material: 'rod', lengthMm: 190, count: 2 }] }],
     });
     expect(only('batch', steps(yard))[0]).toMatchObject({
-      cuts: [{ name: 'Rod 12 mm', lengthMm: 190, count: 4 }],
+      cuts: [{ name: 'Rod 12 mm', length: '190 mm', count: 4 }],
       wetUntil: saturday('10:29'),
     });
   });
@@ -158,6 +158,6 @@ test('packing says what is in the parcel and what is cut for it', () => {
     order: '27-001',
     customer: 'School garden',
     contents: [{ name: 'Pair of panels', quantity: 1 }],
-    cuts: [{ name: 'Rod 12 mm', lengthMm: 300, count: 2 }],
+    cuts: [{ name: 'Rod 12 mm', length: '300 mm', count: 2 }],
   });
 });

@@ -3,6 +3,7 @@ import type { showFirst } from '../../src/usecases/show-first.ts';
 import { OrderSentence } from '../orders/order-sentence.tsx';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
+import { DayField } from '../parts/day-field.tsx';
 import { dayText } from '../parts/day-text.ts';
 import { type FieldErrors, SelectField, TextField } from '../parts/field.tsx';
 import { HeldNotices } from '../parts/held-notices.tsx';
@@ -86,9 +87,10 @@ export const LiveParts: FC<{ asked: AskedModel; today: string }> = (props) => (
   </>
 );
 
-const Question: FC<{ asked: AskedModel }> = ({ asked }) => (
+const Question: FC<{ asked: AskedModel; today: string }> = ({ asked, today }) => (
   <form
     class="question"
+    data-address
     method="get"
     action="/"
     hx-get="/"
@@ -114,14 +116,7 @@ const Question: FC<{ asked: AskedModel }> = ({ asked }) => (
       value={asked.number}
       errors={asked.errors}
     />
-    <TextField
-      name="wantedOn"
-      label="Wanted by"
-      type="date"
-      width="short"
-      value={asked.wantedOn}
-      errors={asked.errors}
-    />
+    <DayField name="wantedOn" label="Wanted by" min={today} value={asked.wantedOn} errors={asked.errors} />
     <div class="buttons">
       <Button>Ask</Button>
       <button type="submit" class="button main" formaction="/orders/new">
@@ -218,7 +213,7 @@ export const FirstPage: FC<StandingProps & { asked: AskedModel; notice: DoneNoti
         <div id="ready" aria-live="polite">
           <ReadyPart asked={asked} today={model.today} />
         </div>
-        <Question asked={asked} />
+        <Question asked={asked} today={model.today} />
         <div id="sooner">
           <SoonerPart asked={asked} today={model.today} />
         </div>

@@ -36,6 +36,7 @@ export const KitForm: FC<{ form: KitFormFacts; errors: FieldErrors }> = ({
   return (
     <form
       class="kit-form"
+      data-address
       method="get"
       action={BY_SIZE}
       hx-get={BY_SIZE}

@@ -1,5 +1,7 @@
 import type { Child, FC } from 'hono/jsx';
 import { Button } from '../parts/button.tsx';
+import { DayField } from '../parts/day-field.tsx';
+import { fullDayText } from '../parts/day-text.ts';
 import { ChoiceField, type FieldErrors, TextField } from '../parts/field.tsx';
 import { Mark } from '../parts/mark.tsx';
 import { type MouldFacts, mouldPath } from './mould-facts.ts';
@@ -67,15 +69,13 @@ const OutOfUse: FC<MouldRowProps> = ({ mould, place, today, refused }) => {
           value={typed.note ?? mould.damageNote ?? ''}
           errors={errors}
         />
-        <TextField
+        <DayField
           name="repairedOn"
           id={`mended-${place}`}
           label="Should be mended by"
           hint="Empty when nobody knows."
-          type="date"
-          width="short"
           min={today}
-          value={typed.repairedOn ?? mould.repairedOn ?? ''}
+          value={typed.repairedOn ?? (mould.repairedOn ? fullDayText(mould.repairedOn) : '')}
           errors={errors}
         />
         <div class="buttons">

@@ -1,8 +1,10 @@
 import type { FC } from 'hono/jsx';
 import { SLIPS } from '../../shared/order.ts';
 import { type ReadyFacts, ReadyLine } from '../first/ready-answer.tsx';
+import { AmountField } from '../parts/amount-field.tsx';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
+import { DayField } from '../parts/day-field.tsx';
 import {
   ChoiceField,
   described,
@@ -41,14 +43,12 @@ const Line: FC<{ row: number; model: OrderFormModel }> = ({ row, model: { offers
       options={[...(row === 0 ? [{ value: '', text: 'Choose' }] : [NOTHING]), ...whatOptions(offers)]}
       errors={errors}
     />
-    <TextField
+    <AmountField
       name={`quantity${row}`}
       label="How many"
-      type="number"
-      min={0}
-      step="any"
-      width="short"
+      counts
       value={typed[`quantity${row}`] ?? ''}
+      was={typed[`quantity${row}Was`]}
       errors={errors}
     />
   </div>
@@ -73,33 +73,30 @@ const Customer: FC<{ model: OrderFormModel }> = ({ model: { typed, errors, custo
   </>
 );
 
-const Dates: FC<{ model: OrderFormModel }> = ({ model: { typed, errors } }) => (
+const Dates: FC<{ model: OrderFormModel }> = ({ model: { typed, errors, today } }) => (
   <>
-    <TextField
+    <DayField
       name="wantedOn"
       label="Wanted"
-      hint="The day asked for, if any."
-      type="date"
-      width="short"
+      hint="The day asked for, if any. Write it as you like: 8 May, next Saturday."
+      min={today}
       value={typed.wantedOn}
       errors={errors}
     />
     <div class="field-row">
-      <TextField
+      <DayField
         name="promisedOn"
         label="Promised"
         hint="The day they are told."
-        type="date"
-        width="short"
+        min={today}
         value={typed.promisedOn}
         errors={errors}
       />
-      <TextField
+      <DayField
         name="heldUntil"
         label="Held until"
         hint="Empty once it is sure."
-        type="date"
-        width="short"
+        min={today}
         value={typed.heldUntil}
         errors={errors}
       />

@@ -4,8 +4,9 @@ import type { showOrder } from '../../src/usecases/show-order.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { CopyMessage } from '../parts/copy-message.tsx';
-import { clockText, dayText, spareText } from '../parts/day-text.ts';
-import { type FieldErrors, FormErrors, TextField } from '../parts/field.tsx';
+import { DayField } from '../parts/day-field.tsx';
+import { clockText, dayText, fullDayText, spareText } from '../parts/day-text.ts';
+import { type FieldErrors, FormErrors } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { listText, quantityText } from '../parts/quantity-text.ts';
 import { OrderDrawings } from './order-drawings.tsx';
@@ -113,23 +114,23 @@ const Deed: FC<{ id: string; deed: string; children?: Child }> = ({ id, deed, ch
   </form>
 );
 
-const PromiseForm: FC<OrderPageProps> = ({ model: { order }, errors, typed, holdUntil }) => {
-  const date = typed.promisedOn ?? order.promisedOn ?? order.readyOn ?? '';
+const PromiseForm: FC<OrderPageProps> = ({ model: { order, today }, errors, typed, holdUntil }) => {
+  const written = (date: string | null) => (date === null ? '' : fullDayText(date));
+  const date = typed.promisedOn ?? written(order.promisedOn ?? order.readyOn);
   return (
     <section>
       <h2>{order.promisedOn && !order.heldUntil ? 'Promise another date' : 'Promise or hold a date'}</h2>
       <Deed id={order.id} deed="promise">
         <div class="field-row">
-          <TextField name="promisedOn" label="Date" type="date" width="short" value={date} errors={errors} />
+          <DayField name="promisedOn" label="Date" min={today} value={date} errors={errors} />
           <Button kind="main">Promise</Button>
         </div>
         <div class="field-row">
-          <TextField
+          <DayField
             name="heldUntil"
             label="Hold it until"
-            type="date"
-            width="short"
-            value={typed.heldUntil ?? order.heldUntil ?? holdUntil}
+            min={today}
+            value={typed.heldUntil ?? written(order.heldUntil ?? holdUntil)}
             errors={errors}
           />
           <button type="submit" class="button plain" formaction={`${orderPath(order.id)}/hold`}>

@@ -9,7 +9,8 @@ export interface AmountFacts {
 
 export interface CutFacts {
   name: string;
-  lengthMm: number;
+  /** In the yard's units. */
+  length: string;
   count: number;
 }
 

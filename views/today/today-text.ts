@@ -19,7 +19,7 @@ export const amountOfText = ({ quantity, unit, name }: AmountFacts): string =>
     : `${quantityText(quantity, unit)} of ${name}`;
 
 /** "4 × 190 mm of Sleeve pipe". */
-export const cutText = ({ count, lengthMm, name }: CutFacts): string => `${count} × ${lengthMm} mm of ${name}`;
+export const cutText = ({ count, length, name }: CutFacts): string => `${count} × ${length} of ${name}`;
 
 /** "May be stripped now", "from 10:45" today, "from Sun 11 Apr, 7:30" on another day. */
 export const mayText = (mayFrom: string, { today, now }: Pick<TodayModel, 'today' | 'now'>): string => {
