@@ -17,6 +17,7 @@ import { orderRoutes } from './order-routes.tsx';
 import { todayRoutes } from './today-routes.tsx';
 import { turnsRoutes } from './turns-routes.tsx';
 import { undoRoutes } from './undo-routes.tsx';
+import { yardMouldRoutes } from './yard-mould-routes.tsx';
 import { yardRoutes } from './yard-routes.tsx';
 
 export interface AppParts {
@@ -43,6 +44,7 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   mouldRoutes,
   buyingRoutes,
   yardRoutes,
+  yardMouldRoutes,
   todayRoutes,
   turnsRoutes,
   changeRoutes,
