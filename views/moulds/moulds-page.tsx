@@ -66,6 +66,9 @@ export const MouldsPage: FC<MouldsPageProps> = ({ model: { kinds, scrapped, toda
         The sealing coat goes on now and then, and is counted here. Release oil goes on before every pour, and is not.
       </p>
     )}
+    <p>
+      <a href="/yard/moulds">Add moulds, or change what they make</a>
+    </p>
     <Caution kinds={['lifting', 'wet', 'pins']} />
   </>
 );
