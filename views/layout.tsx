@@ -60,6 +60,9 @@ export const Frame: FC<FrameProps> = ({ title, at, yardName, place = 'office', a
         <p class="yard-name">{yardName ?? 'Mould Rota'}</p>
         <ScreenLinks at={at} />
       </header>
+      <div id="not-sent" class="warning not-sent" role="alert" tabindex={-1} hidden>
+        <p />
+      </div>
       <main id="page" tabindex={-1}>
         {children}
       </main>

@@ -41,6 +41,7 @@ const showWhatNeedsScript = () => {
   for (const element of document.querySelectorAll(NEEDS_SCRIPT)) element.hidden = false;
 };
 showWhatNeedsScript();
+fillOwnZone(document);
 
 // A day is typed as a text; the browser's own calendar fills that text in.
 const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
@@ -95,6 +96,7 @@ const keepInAddress = ({ sourceElement, request }) => {
 
 document.addEventListener('htmx:after:swap', (event) => {
   showWhatNeedsScript();
+  fillOwnZone(document);
   const ctx = event.detail?.ctx;
   if (ctx) keepInAddress(ctx);
   if (ctx?.target?.id === 'page') readOn();
