@@ -10,6 +10,7 @@ import { fault, foreign, missing, tooLarge } from './failures.tsx';
 import { firstRoutes } from './first-routes.tsx';
 import { fixedRoutes } from './fixed-routes.tsx';
 import { sameOrigin, securityHeaders } from './guard.ts';
+import { guessRoutes } from './guess-routes.tsx';
 import { kitRoutes } from './kit-routes.tsx';
 import { mouldRoutes } from './mould-routes.tsx';
 import { orderFormRoutes } from './order-form-routes.tsx';
@@ -38,6 +39,7 @@ const LARGEST_FORM_BYTES = 100_000;
 const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   firstRoutes,
   beginRoutes,
+  guessRoutes,
   orderFormRoutes,
   orderRoutes,
   kitRoutes,

@@ -1,4 +1,5 @@
 import { openNotices } from '../../db/stores/change-store.ts';
+import { isDemo } from '../../db/stores/habits-store.ts';
 import { openOrders } from '../../db/stores/order-store.ts';
 import { dayNumber } from '../../shared/time.ts';
 import { today, type UseCaseContext } from './context.ts';
@@ -23,9 +24,10 @@ const atRisk = ({ reason, readyOn, promisedOn, wantedOn, heldUntil }: OrderFacts
 export const showFirst = async (context: UseCaseContext) => {
   const { plan, yard } = await currentPlan(context);
   const day = today(yard.yard.timeZone, context.now);
-  const { stored, notices, system } = await context.database.read(async (tx) => ({
+  const { stored, notices, demo, system } = await context.database.read(async (tx) => ({
     stored: await openOrders(tx),
     notices: await openNotices(tx),
+    demo: await isDemo(tx),
     system: (await measuresOf(tx)).system,
   }));
   const seen = ordersSeen({ plan, yard }, system, context.now);
@@ -37,6 +39,8 @@ export const showFirst = async (context: UseCaseContext) => {
       return shownAmount({ name, unit, quantity, orderBy }, system);
     });
   return {
+    demo,
+    yardName: yard.yard.name,
     today: day,
     session: nextSession(plan, yard),
     buys: buys.slice(0, BUYS_SHOWN),

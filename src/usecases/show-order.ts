@@ -1,3 +1,4 @@
+import { guessesOfYard } from '../../db/stores/figure-store.ts';
 import { orderById } from '../../db/stores/order-store.ts';
 import type { PlanFile } from '../../shared/plan.ts';
 import { minuteOf } from '../../shared/time.ts';
@@ -8,6 +9,7 @@ import { drawKits } from './draw-kits.ts';
 import { currentPlan } from './make-plan.ts';
 import { showMeasures } from './measures.ts';
 import { orderFacts, ordersSeen } from './order-facts.ts';
+import { restsOn } from './rests-on.ts';
 
 /** How an order comes together by the plan: pieces taken from the yard, pieces poured by day, and its packing. */
 const comingTogether = (id: string, plan: PlanFile, yard: YardFile) => {
@@ -41,6 +43,8 @@ export const showOrder = async (context: UseCaseContext, id: string) => {
     today: today(yard.yard.timeZone, context.now),
     order: orderFacts(stored, ordersSeen({ plan, yard }, system, context.now)),
     together: comingTogether(id, plan, yard),
+    /** What of it is still guessed; nothing where it is packed. */
+    restsOn: stored.packedAt ? [] : restsOn(yard, stored.lines, await context.database.read(guessesOfYard)),
     drawings: await drawKits(context, yard, stored.lines),
   };
 };

@@ -1,3 +1,4 @@
+import { guessesOfYard } from '../../db/stores/figure-store.ts';
 import type { OrderLine } from '../../shared/order.ts';
 import { type Asked, answerFor, orderAskedAbout } from './ask-when.ts';
 import { type ChosenDate, chosenFromDates, whatItPushes } from './chosen-date.ts';
@@ -6,6 +7,7 @@ import { thinkHere } from './long-thought.ts';
 import { type CurrentPlan, currentPlan } from './make-plan.ts';
 import { showMeasures } from './measures.ts';
 import { lineOf, offersOf } from './order-contents.ts';
+import { restsOn } from './rests-on.ts';
 
 export interface QuestionAsked {
   what: string | null;
@@ -48,9 +50,12 @@ export const showQuestion = async (context: UseCaseContext, asked: QuestionAsked
   const line = quantity === null ? null : lineOf(chosen, quantity);
   const think = context.background?.think ?? thinkHere;
   const answer = line && (await answerFor(current, [{ row: 0, line }], { withLimits, think, system }));
+  const guesses = await context.database.read(guessesOfYard);
   return {
     yardName: yard.yard.name,
     today: today(yard.yard.timeZone, context.now),
+    /** What of it is still guessed. */
+    restsOn: line && answer?.ok ? restsOn(yard, [line], guesses) : [],
     offers,
     what: chosen,
     answer,

@@ -1,4 +1,5 @@
 import type { FC } from 'hono/jsx';
+import type { Guessed } from '../../src/usecases/rests-on.ts';
 import type { showFirst } from '../../src/usecases/show-first.ts';
 import { OrderSentence } from '../orders/order-sentence.tsx';
 import { Answer, Empty } from '../parts/answer.tsx';
@@ -9,6 +10,7 @@ import { type FieldErrors, SelectField, TextField } from '../parts/field.tsx';
 import { HeldNotices } from '../parts/held-notices.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { quantityText } from '../parts/quantity-text.ts';
+import { RestsOn } from '../parts/rests-on.tsx';
 import { type Offer, whatOptions } from '../parts/what-options.ts';
 import { ChosenAnswer, type ChosenDate } from './chosen-answer.tsx';
 import { NextSession } from './next-session.tsx';
@@ -23,6 +25,8 @@ export interface AskedModel {
   number: string;
   wantedOn: string;
   facts: ReadyFacts | null;
+  /** What of the bags and mixes behind it is still guessed. */
+  restsOn: readonly Guessed[];
   /** What comes of the day that is wanted, where one is named. */
   chosen: ChosenDate | null;
   errors: FieldErrors;
@@ -46,9 +50,12 @@ const HoldsLink: FC<{ asked: AskedModel }> = ({ asked: { what, number, wantedOn 
   );
 };
 
-const ReadyPart: FC<{ asked: AskedModel; today: string }> = ({ asked: { facts, errors }, today }) =>
+const ReadyPart: FC<{ asked: AskedModel; today: string }> = ({ asked: { facts, restsOn, errors }, today }) =>
   facts ? (
-    <ReadyAnswer facts={facts} today={today} />
+    <>
+      <ReadyAnswer facts={facts} today={today} />
+      {facts.earliestOn !== null && <RestsOn guessed={restsOn} />}
+    </>
   ) : (
     <Answer>{errors.number ?? errors.what ?? 'Choose what is asked for, and how many.'}</Answer>
   );
@@ -195,6 +202,13 @@ export const Standing: FC<StandingProps> = ({ model, improving }) => (
   </div>
 );
 
+/** At the foot of the demo's first page: that it is one, and the way to a yard of one's own. */
+const DemoNote: FC<{ model: FirstModel }> = ({ model: { yardName } }) => (
+  <p class="demo-note">
+    {yardName} is a made-up yard to look round in. <a href="/begin">Start your own</a>
+  </p>
+);
+
 export const FirstPage: FC<StandingProps & { asked: AskedModel; notice: DoneNotice | null }> = ({
   model,
   asked,
@@ -205,9 +219,17 @@ export const FirstPage: FC<StandingProps & { asked: AskedModel; notice: DoneNoti
     {notice && <Notice notice={notice} today={model.today} back="/" />}
     <HeldNotices notices={model.notices} back="/" />
     {asked.offers.length === 0 ? (
-      <Answer note="Once the yard has a kit, a panel or a part, you can ask here when it could be ready.">
-        There is nothing to make yet.
-      </Answer>
+      <>
+        <Answer note="Once the yard has a kit, a panel or a part, you can ask here when it could be ready.">
+          There is nothing to make yet.
+        </Answer>
+        <div class="buttons">
+          <ButtonLink href="/begin/four" kind="main">
+            Give four answers
+          </ButtonLink>
+          <ButtonLink href="/yard">Fill in your yard step by step</ButtonLink>
+        </div>
+      </>
     ) : (
       <div class="asking">
         <div id="ready" aria-live="polite">
@@ -220,5 +242,6 @@ export const FirstPage: FC<StandingProps & { asked: AskedModel; notice: DoneNoti
       </div>
     )}
     <Standing model={model} improving={improving} />
+    {model.demo && <DemoNote model={model} />}
   </>
 );

@@ -9,6 +9,7 @@ import { clockText, dayText, fullDayText, spareText } from '../parts/day-text.ts
 import { type FieldErrors, FormErrors } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { listText, quantityText } from '../parts/quantity-text.ts';
+import { RestsOn } from '../parts/rests-on.tsx';
 import { OrderDrawings } from './order-drawings.tsx';
 import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
 import { WhatHoldsIt } from './order-limits.tsx';
@@ -173,6 +174,7 @@ export const OrderPage: FC<OrderPageProps> = (props) => {
       {notice && <Notice notice={notice} today={today} back={orderPath(order.id)} />}
       <FormErrors errors={errors} lead="Nothing was changed." />
       <Answer note={open && order.readyOn ? "By today's plan." : undefined}>{orderAnswer(order, today)}</Answer>
+      {open && order.readyOn && <RestsOn guessed={model.restsOn} />}
       <Facts order={order} today={today} />
       {open && (
         <>

@@ -1,0 +1,41 @@
+import type { GuessGroup } from '../../src/usecases/show-guesses.ts';
+import { SECTIONS } from '../yard/sections.ts';
+
+/** What each figure is, as the start of a sentence that its value ends. */
+const WORDS: Readonly<Record<string, string>> = {
+  'mix yieldKgPerBag': 'One bag makes',
+  'mix demouldMinutes': 'A panel can be stripped after',
+  'mix activationKelvin': 'How much slower the mix is on a cold day',
+  'mix mixMinutes': 'To mix a batch takes',
+  'mix workingMinutes': 'The mix can be worked for',
+  'mix washMinutes': 'To wash up after a batch takes',
+  'mix attendMinutes': 'After the last panel is full, someone stays to keep it wet for',
+  'mix cureHours': 'A panel is fit to go out, by plan, after',
+  'casting kg': 'A panel weighs',
+  'casting prepMinutes': 'To set up a clean mould takes',
+  'casting fillMinutes': 'To fill a mould takes',
+  'casting stripMinutes': 'To strip a panel takes',
+  'casting cleanMinutes': 'To clean a mould takes',
+  'material onHand': 'In the yard now',
+  'material leadDays': 'From buying to having it takes',
+  'yard temperatures': 'The days are expected to have',
+};
+
+const SECTION_OF: Readonly<Record<GuessGroup['kind'], (typeof SECTIONS)[number]['key']>> = {
+  ...{ yard: 'about', mix: 'mixes', casting: 'panels', mould: 'moulds', material: 'stock', kit: 'kits' },
+};
+
+export const guessWords = ({ kind, figure, values }: GuessGroup): string =>
+  WORDS[`${kind} ${figure}`] ?? `A figure of ${values[0]?.name ?? 'the yard'}`;
+
+/** "13.5 kg" where all are alike, else "Panel 900 13.5 kg, Panel 600 9 kg". */
+export const guessValue = ({ values }: GuessGroup): string => {
+  const texts = new Set(values.map(({ text }) => text));
+  return texts.size === 1 ? [...texts][0]! : values.map(({ name, text }) => `${name} ${text}`).join(', ');
+};
+
+/** Where it can be changed. */
+export const guessEditPath = ({ kind, figure }: Pick<GuessGroup, 'kind' | 'figure'>): string => {
+  const key = figure === 'temperatures' ? 'temperatures' : SECTION_OF[kind];
+  return SECTIONS.find((section) => section.key === key)?.path ?? '/yard';
+};

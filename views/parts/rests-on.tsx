@@ -1,0 +1,14 @@
+import type { FC } from 'hono/jsx';
+import type { Guessed } from '../../src/usecases/rests-on.ts';
+import { listText } from './quantity-text.ts';
+
+const WORDS: Readonly<Record<Guessed, string>> = { bags: 'the bags', mix: 'the mix' };
+
+/** Beside a date: that it rests on figures nobody has confirmed yet. */
+export const RestsOn: FC<{ guessed: readonly Guessed[] }> = ({ guessed }) =>
+  guessed.length === 0 ? null : (
+    <p class="quiet rests-on">
+      Rests on guesses about {listText(guessed.map((one) => WORDS[one]))}:{' '}
+      <a href="/yard/guesses">confirm them at Your yard</a>.
+    </p>
+  );
