@@ -15,9 +15,11 @@ import { kitRoutes } from './kit-routes.tsx';
 import { mouldRoutes } from './mould-routes.tsx';
 import { orderFormRoutes } from './order-form-routes.tsx';
 import { orderRoutes } from './order-routes.tsx';
+import { sheetRoutes } from './sheet-routes.tsx';
 import { todayRoutes } from './today-routes.tsx';
 import { turnsRoutes } from './turns-routes.tsx';
 import { undoRoutes } from './undo-routes.tsx';
+import { yardHoursRoutes } from './yard-hours-routes.tsx';
 import { yardMouldRoutes } from './yard-mould-routes.tsx';
 import { yardRoutes } from './yard-routes.tsx';
 
@@ -47,6 +49,8 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   buyingRoutes,
   yardRoutes,
   yardMouldRoutes,
+  yardHoursRoutes,
+  sheetRoutes,
   todayRoutes,
   turnsRoutes,
   changeRoutes,

@@ -1,6 +1,6 @@
 import { guessesOfYard } from '../../db/stores/figure-store.ts';
 import { unitsOfYard } from '../../db/stores/units-store.ts';
-import { FIGURE_KINDS, type FigureOf } from '../../shared/figure.ts';
+import type { FigureOf } from '../../shared/figure.ts';
 import type { UnitSystem } from '../../shared/units.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { ageRate } from '../engine/cure/age.ts';
@@ -72,10 +72,11 @@ const guessedValue = (
   return { id, name, text: textOf(figure, thing[figure], String(thing.unit ?? ''), system) };
 };
 
-/** The guesses that are about the same figure, together, in the order of the yard's lists. */
+/** The guesses that are about the same figure, together; of several things in the order of the yard's lists. */
 const grouped = (guesses: readonly FigureOf[], yard: YardFile, system: UnitSystem): GuessGroup[] => {
   const groups = new Map<string, GuessGroup>();
-  for (const guess of guesses) {
+  const inList = ({ kind, id }: FigureOf) => LISTS[kind]?.(yard).findIndex((one) => one.id === id) ?? 0;
+  for (const guess of [...guesses].sort((a, b) => inList(a) - inList(b))) {
     const value = guessedValue(guess, yard, system);
     if (!value) continue;
     const key = `${guess.kind} ${guess.figure}`;
@@ -83,8 +84,7 @@ const grouped = (guesses: readonly FigureOf[], yard: YardFile, system: UnitSyste
     groups.set(key, group);
     group.values.push(value);
   }
-  const place = ({ kind }: GuessGroup) => FIGURE_KINDS.indexOf(kind);
-  return [...groups.values()].sort((a, b) => place(a) - place(b));
+  return [...groups.values()];
 };
 
 /** Every figure of the yard that is still a guess, with what it is now. */

@@ -11,18 +11,25 @@ const WORDS: Readonly<Record<string, string>> = {
   'mix washMinutes': 'To wash up after a batch takes',
   'mix attendMinutes': 'After the last panel is full, someone stays to keep it wet for',
   'mix cureHours': 'A panel is fit to go out, by plan, after',
+  'material onHand': 'In the yard now',
+  'material leadDays': 'From buying to having it takes',
   'casting kg': 'A panel weighs',
   'casting prepMinutes': 'To set up a clean mould takes',
   'casting fillMinutes': 'To fill a mould takes',
   'casting stripMinutes': 'To strip a panel takes',
   'casting cleanMinutes': 'To clean a mould takes',
-  'material onHand': 'In the yard now',
-  'material leadDays': 'From buying to having it takes',
   'yard temperatures': 'The days are expected to have',
 };
 
 const SECTION_OF: Readonly<Record<GuessGroup['kind'], (typeof SECTIONS)[number]['key']>> = {
   ...{ yard: 'about', mix: 'mixes', casting: 'panels', mould: 'moulds', material: 'stock', kit: 'kits' },
+};
+
+/** In the order above; a figure that is not there comes last. */
+export const inGuessOrder = (groups: readonly GuessGroup[]): GuessGroup[] => {
+  const keys = Object.keys(WORDS);
+  const place = ({ kind, figure }: GuessGroup) => keys.indexOf(`${kind} ${figure}`) + 1 || keys.length + 1;
+  return [...groups].sort((a, b) => place(a) - place(b));
 };
 
 export const guessWords = ({ kind, figure, values }: GuessGroup): string =>

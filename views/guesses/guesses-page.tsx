@@ -5,7 +5,7 @@ import { Button } from '../parts/button.tsx';
 import { type FieldErrors, FormErrors } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { countWord } from '../parts/quantity-text.ts';
-import { guessEditPath, guessValue, guessWords } from './guess-text.ts';
+import { guessEditPath, guessValue, guessWords, inGuessOrder } from './guess-text.ts';
 
 export const GUESSES = '/yard/guesses';
 
@@ -54,7 +54,8 @@ const Guess: FC<{ group: GuessGroup }> = ({ group }) => {
 
 /** The figures nobody has confirmed, in words, each to be confirmed or changed. */
 export const GuessesPage: FC<GuessesProps> = ({ model, notice, errors }) => {
-  const kinds = [...new Set(model.groups.map(({ kind }) => kind))];
+  const groups = inGuessOrder(model.groups);
+  const kinds = [...new Set(groups.map(({ kind }) => kind))];
   return (
     <>
       {notice && <Notice notice={notice} today={model.today} back={GUESSES} />}
@@ -72,7 +73,7 @@ export const GuessesPage: FC<GuessesProps> = ({ model, notice, errors }) => {
         <section>
           <h2>{HEADINGS[kind]}</h2>
           <ul class="done-list">
-            {model.groups
+            {groups
               .filter((group) => group.kind === kind)
               .map((group) => (
                 <Guess group={group} />

@@ -24,6 +24,9 @@ export const fullDayText = (date: string): string => {
   return `${WEEKDAY_NAMES[weekdayIndex(date)]} ${day} ${MONTH_NAMES[month - 1]} ${year}`;
 };
 
+/** "Saturday" for any date. */
+export const weekdayName = (date: string): string => LONG_WEEKDAY_NAMES[weekdayIndex(date)]!;
+
 /** "today", "tomorrow" or "on Saturday" for the next six days, else "on Sat 8 May". */
 export const onDayText = (date: string, today: string): string => {
   const daysOff = dayNumber(date) - dayNumber(today);

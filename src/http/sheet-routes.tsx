@@ -1,0 +1,16 @@
+import { Hono } from 'hono';
+import { SHEET, SheetPage } from '../../views/today/sheet-page.tsx';
+import { showToday } from '../usecases/show-today.ts';
+import type { Screens } from './app.ts';
+import { page } from './page.tsx';
+
+/** The next session on a sheet of paper. */
+export const sheetRoutes = ({ context }: Screens): Hono => {
+  const routes = new Hono();
+  routes.get(SHEET, async (c) => {
+    const model = await showToday(context());
+    const frame = { title: 'Sheet for the wall', at: 'today', yardName: model.yardName, place: 'yard' } as const;
+    return page(c, frame, <SheetPage model={model} />);
+  });
+  return routes;
+};

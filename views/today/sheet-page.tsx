@@ -1,0 +1,113 @@
+import type { FC } from 'hono/jsx';
+import { Answer, Empty } from '../parts/answer.tsx';
+import { hoursText } from '../parts/clock-text.ts';
+import { countText, dayText, weekdayName } from '../parts/day-text.ts';
+import { Amounts } from './amounts.tsx';
+import { type SheetRow, sheetRows, sheetTurns } from './sheet-rows.ts';
+import type { TodayModel } from './today-facts.ts';
+import { todayNote, toHaveReady } from './today-text.ts';
+
+export const SHEET = '/today/sheet';
+
+const Row: FC<{ row: SheetRow }> = ({ row: { at, work, what } }) => (
+  <tr>
+    <td class="tick">
+      <span aria-hidden="true" />
+    </td>
+    <td class="number">{at}</td>
+    <th scope="row">{work}</th>
+    <td>{what.map((one, index) => [index > 0 ? (what[index - 1]!.endsWith(':') ? ' ' : ', ') : '', one])}</td>
+  </tr>
+);
+
+const Turns: FC<{ model: TodayModel }> = ({ model }) => {
+  const moulds = sheetTurns(model.steps);
+  const most = Math.max(0, ...moulds.map(({ turns }) => turns.length));
+  if (most === 0) return null;
+  return (
+    <section>
+      <h2>Each mould, when it is filled</h2>
+      <table class="sheet-turns">
+        <thead>
+          <tr>
+            <th scope="col">Mould</th>
+            {Array.from({ length: most }, (_, turn) => (
+              <th scope="col" class="number">
+                Turn {turn + 1}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {moulds.map(({ mould, turns }) => (
+            <tr>
+              <th scope="row">{mould}</th>
+              {Array.from({ length: most }, (_, turn) => (
+                <td class="number">{turns[turn] ?? ''}</td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+};
+
+const piecesOf = ({ steps }: TodayModel): number =>
+  steps.reduce((sum, step) => sum + (step.kind === 'batch' ? step.pours.length : 0), 0);
+
+/** The next session on one sheet of paper, for the wall. */
+export const SheetPage: FC<{ model: TodayModel }> = ({ model }) => {
+  const { session, steps, today } = model;
+  if (!session)
+    return (
+      <>
+        <Answer>There is no session to print.</Answer>
+        <Empty>
+          Take an order first: <a href="/">ask when it could be ready</a>. The next session then stands here for the
+          wall.
+        </Empty>
+      </>
+    );
+  const rows = sheetRows(steps);
+  const pieces = piecesOf(model);
+  return (
+    <div class="sheet">
+      <Answer note={todayNote(model)}>
+        {weekdayName(session.date)} sheet: {dayText(session.date, today)}, {hoursText(session)}
+        {pieces > 0 && `, ${countText(pieces, 'panel')}`}.
+      </Answer>
+      <p class="hint no-print">
+        Print it with your browser's Print and hang it up: it fits one sheet of paper. Back to{' '}
+        <a href="/today">Today</a>
+      </p>
+      {toHaveReady(steps).length > 0 && (
+        <div>
+          <p>To have at hand:</p>
+          <Amounts amounts={toHaveReady(steps)} />
+        </div>
+      )}
+      <table class="sheet-rows">
+        <caption class="unseen">What is done when</caption>
+        <thead class="unseen">
+          <tr>
+            <th scope="col">Done</th>
+            <th scope="col">From</th>
+            <th scope="col">Work</th>
+            <th scope="col">What</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <Row row={row} />
+          ))}
+        </tbody>
+      </table>
+      <Turns model={model} />
+      <p class="sheet-made">Panels made: ______ By today's plan of {dayText(today, today)}.</p>
+      <p class="sheet-caution">
+        Mask when tipping bags or cutting; long gloves and goggles; rinse skin at once. The data sheet comes first.
+      </p>
+    </div>
+  );
+};

@@ -1,0 +1,65 @@
+import { byClock } from '../parts/clock-text.ts';
+import { listText, quantityText } from '../parts/quantity-text.ts';
+import type { BatchStep, PrepStep, Step, StripStep } from './today-facts.ts';
+import { forText, stepClock } from './today-text.ts';
+
+/** One line of the sheet for the wall: from when, what kind of work, and on what. */
+export interface SheetRow {
+  at: string;
+  work: string;
+  what: string[];
+}
+
+const prepared = ({ mould, clean, seal, changeFrom, piece }: PrepStep): string => {
+  const besides = [
+    ...(clean ? ['clean'] : []),
+    ...(seal ? ['sealing coat'] : []),
+    ...(changeFrom === null ? [] : [`for ${piece}`]),
+  ];
+  return besides.length > 0 ? `${mould} (${listText(besides)})` : mould;
+};
+
+const stripped = ({ mould, customer }: StripStep): string =>
+  customer === null ? mould : `${mould} (${forText(customer)})`;
+
+const mixed = ({ mix, bags, pours, usableUntil }: BatchStep): string[] => [
+  `${quantityText(bags, 'bag')} of ${mix}, pour by ${byClock(usableUntil)}:`,
+  ...pours.map(({ mould, customer }) => `${mould}${customer === null ? '' : ` (${forText(customer)})`}`),
+];
+
+const rowOf = (step: Step): SheetRow => {
+  const at = stepClock(step)(step.at);
+  if (step.kind === 'prep') return { at, work: 'Set up', what: [prepared(step)] };
+  if (step.kind === 'strip') return { at, work: 'Strip', what: [stripped(step)] };
+  if (step.kind === 'batch') return { at, work: 'Mix', what: mixed(step) };
+  if (step.kind === 'pack') return { at, work: 'Pack', what: [step.customer] };
+  return { at, work: step.kind === 'set up' ? 'Open the yard' : 'Clear up', what: [] };
+};
+
+const JOINED = ['Set up', 'Strip'];
+
+/** The steps of a session as lines for the wall: moulds set up or stripped one after another share a line. */
+export const sheetRows = (steps: readonly Step[]): SheetRow[] => {
+  const rows: SheetRow[] = [];
+  for (const row of steps.map(rowOf)) {
+    const last = rows.at(-1);
+    if (last && last.work === row.work && JOINED.includes(row.work)) last.what.push(...row.what);
+    else rows.push(row);
+  }
+  return rows;
+};
+
+export interface MouldTurns {
+  mould: string;
+  /** Each with the time at which it is filled. */
+  turns: string[];
+}
+
+/** How often each mould is filled in the session, and when, in the order of the first time. */
+export const sheetTurns = (steps: readonly Step[]): MouldTurns[] => {
+  const moulds = new Map<string, string[]>();
+  for (const step of steps)
+    for (const pour of step.kind === 'batch' ? step.pours : [])
+      moulds.set(pour.mould, [...(moulds.get(pour.mould) ?? []), stepClock(step)(pour.at)]);
+  return [...moulds].map(([mould, turns]) => ({ mould, turns }));
+};
