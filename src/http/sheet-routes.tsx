@@ -1,6 +1,6 @@
 import { Hono } from 'hono';
 import { SHEET, SheetPage } from '../../views/today/sheet-page.tsx';
-import { showToday } from '../usecases/show-today.ts';
+import { showSheet } from '../usecases/show-sheet.ts';
 import type { Screens } from './app.ts';
 import { page } from './page.tsx';
 
@@ -8,7 +8,7 @@ import { page } from './page.tsx';
 export const sheetRoutes = ({ context }: Screens): Hono => {
   const routes = new Hono();
   routes.get(SHEET, async (c) => {
-    const model = await showToday(context());
+    const model = await showSheet(context());
     const frame = { title: 'Sheet for the wall', at: 'today', yardName: model.yardName, place: 'yard' } as const;
     return page(c, frame, <SheetPage model={model} />);
   });

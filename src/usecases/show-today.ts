@@ -22,7 +22,7 @@ const CHANGES_READ = 200;
 
 const textOf = (calendar: Calendar) => (minute: Minute) => calendar.instantText(minute);
 
-const hoursFacts = (session: Session, calendar: Calendar) => {
+export const hoursFacts = (session: Session, calendar: Calendar) => {
   const text = textOf(calendar);
   return {
     date: dateOfDay(session.day),

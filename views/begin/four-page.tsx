@@ -161,39 +161,42 @@ const UNITS = [
 
 /** What may be said of handling, with what is taken where nothing is. */
 const MINUTES = [
-  { name: 'setUp', label: 'Set up a mould', hint: 'Empty: 12 for a 900.' },
-  { name: 'fill', label: 'Fill a mould', hint: 'Empty: 7 for a 900.' },
-  { name: 'clean', label: 'Clean a mould', hint: 'Empty: 6.' },
-  { name: 'strip', label: 'Strip a panel', hint: 'Empty: 8.' },
-  { name: 'mix', label: 'Mix a bag', hint: 'Empty: 10.' },
-  { name: 'working', label: 'Mix can be worked', hint: 'Empty: 15, at 20 °C.' },
+  { name: 'setUp', label: 'set up a mould', hint: 'Empty: 12 for a 900.' },
+  { name: 'fill', label: 'fill a mould', hint: 'Empty: 7 for a 900.' },
+  { name: 'clean', label: 'clean a mould', hint: 'Empty: 6.' },
+  { name: 'strip', label: 'strip a panel', hint: 'Empty: 8.' },
+  { name: 'mix', label: 'mix a bag', hint: 'Empty: 10.' },
+  { name: 'working', label: 'work the mix', hint: 'Until it stiffens. Empty: 15.' },
 ];
 
 const MORE_FIELDS = [...MINUTES.map(({ name }) => name), 'height', 'thickness', 'system'];
 
 const More: FC<Form> = ({ errors, typed }) => (
-  <details class="begin-more message" open={MORE_FIELDS.some((name) => errors[name])}>
+  <details class="message" open={MORE_FIELDS.some((name) => errors[name])}>
     <summary>More: size of a panel, minutes, units</summary>
-    <div class="field-row begin-row">
-      <TextField name="height" label="Panel, high" width="short" value={typed.height} errors={errors} />
-      <TextField name="thickness" label="Panel, thick" width="short" value={typed.thickness} errors={errors} />
+    <div class="begin-more">
+      <div class="field-row begin-row">
+        <TextField name="height" label="Panel, high" width="short" value={typed.height} errors={errors} />
+        <TextField name="thickness" label="Panel, thick" width="short" value={typed.thickness} errors={errors} />
+      </div>
+      <p>Minutes to</p>
+      <div class="field-row begin-row">
+        {MINUTES.map(({ name, label, hint }) => (
+          <TextField
+            name={name}
+            label={label}
+            hint={hint}
+            type="number"
+            min={0}
+            width="short"
+            value={typed[name] ?? ''}
+            errors={errors}
+          />
+        ))}
+      </div>
+      <ChoiceField name="system" label="Sizes and weights in" value={typed.system} choices={UNITS} errors={errors} />
+      <p class="hint">A number without a unit is millimetres, or inches with the second. You can type either.</p>
     </div>
-    <div class="field-row begin-row">
-      {MINUTES.map(({ name, label, hint }) => (
-        <TextField
-          name={name}
-          label={`${label}, minutes`}
-          hint={hint}
-          type="number"
-          min={0}
-          width="short"
-          value={typed[name] ?? ''}
-          errors={errors}
-        />
-      ))}
-    </div>
-    <ChoiceField name="system" label="Sizes and weights in" value={typed.system} choices={UNITS} errors={errors} />
-    <p class="hint">A number without a unit is millimetres, or inches with the second. You can type either.</p>
   </details>
 );
 

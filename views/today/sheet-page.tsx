@@ -1,10 +1,10 @@
 import type { FC } from 'hono/jsx';
+import type { SheetModel } from '../../src/usecases/show-sheet.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { hoursText } from '../parts/clock-text.ts';
 import { countText, dayText, weekdayName } from '../parts/day-text.ts';
 import { Amounts } from './amounts.tsx';
 import { type SheetRow, sheetRows, sheetTurns } from './sheet-rows.ts';
-import type { TodayModel } from './today-facts.ts';
 import { todayNote, toHaveReady } from './today-text.ts';
 
 export const SHEET = '/today/sheet';
@@ -20,7 +20,7 @@ const Row: FC<{ row: SheetRow }> = ({ row: { at, work, what } }) => (
   </tr>
 );
 
-const Turns: FC<{ model: TodayModel }> = ({ model }) => {
+const Turns: FC<{ model: SheetModel }> = ({ model }) => {
   const moulds = sheetTurns(model.steps);
   const most = Math.max(0, ...moulds.map(({ turns }) => turns.length));
   if (most === 0) return null;
@@ -53,11 +53,11 @@ const Turns: FC<{ model: TodayModel }> = ({ model }) => {
   );
 };
 
-const piecesOf = ({ steps }: TodayModel): number =>
+const piecesOf = ({ steps }: SheetModel): number =>
   steps.reduce((sum, step) => sum + (step.kind === 'batch' ? step.pours.length : 0), 0);
 
 /** The next session on one sheet of paper, for the wall. */
-export const SheetPage: FC<{ model: TodayModel }> = ({ model }) => {
+export const SheetPage: FC<{ model: SheetModel }> = ({ model }) => {
   const { session, steps, today } = model;
   if (!session)
     return (
@@ -73,7 +73,7 @@ export const SheetPage: FC<{ model: TodayModel }> = ({ model }) => {
   const pieces = piecesOf(model);
   return (
     <div class="sheet">
-      <Answer note={todayNote(model)}>
+      <Answer note={todayNote({ ...model, idle: null })}>
         {weekdayName(session.date)} sheet: {dayText(session.date, today)}, {hoursText(session)}
         {pieces > 0 && `, ${countText(pieces, 'panel')}`}.
       </Answer>

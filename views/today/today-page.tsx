@@ -2,7 +2,7 @@ import type { FC } from 'hono/jsx';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button } from '../parts/button.tsx';
 import { Caution } from '../parts/caution.tsx';
-import { clockText, dayText, weekdayName } from '../parts/day-text.ts';
+import { clockText, dayText } from '../parts/day-text.ts';
 import { FormErrors } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { Amounts } from './amounts.tsx';
@@ -110,7 +110,7 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused }) => (
     <Session model={model} refused={refused} />
     {model.session && (
       <p class="no-print">
-        <a href="/today/sheet">{weekdayName(model.session.date)} sheet, to print for the wall</a>
+        <a href="/today/sheet">A sheet for the wall, to print</a>
       </p>
     )}
     <OtherPour model={model} refused={refused} />

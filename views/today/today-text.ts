@@ -80,7 +80,12 @@ export const todayAnswer = ({ session, underWay, steps, today }: TodayModel): st
 };
 
 /** Who is there, and by when the last mix has to be begun. */
-export const todayNote = ({ session, lastMix, idle, today }: TodayModel): string => {
+export const todayNote = ({
+  session,
+  lastMix,
+  idle,
+  today,
+}: Pick<TodayModel, 'session' | 'lastMix' | 'idle' | 'today'>): string => {
   const idleText = idle ? `Nothing is planned for today's hours, ${hoursText(idle)}.` : '';
   if (!session) return idleText || 'The list fills when an order is taken.';
   const mixes = lastMix.map(({ mix, at }) => `Last mix of ${mix} by ${byClock(at)}.`);
