@@ -58,3 +58,20 @@ export const replaceDay = async (
     windows.map((window, index) => ({ ...window, date, position: from + index })),
   );
 };
+
+/** One-off hours beside the usual ones of their date, or in their place. */
+export const updateExtra = async (tx: Tx, id: number, window: ExtraWindow): Promise<void> => {
+  await tx.update(extraTable).set(window).where(eq(extraTable.id, id));
+};
+
+/** No repeating hours open on these dates; those closed already stay so. */
+export const closeDays = async (tx: Tx, dates: readonly string[]): Promise<void> => {
+  const closed = new Set((await closedDays(tx)).map(({ date }) => date));
+  const from = await nextPosition(tx, closedTable);
+  const fresh = [...new Set(dates)].filter((date) => !closed.has(date));
+  await insertAll(
+    tx,
+    closedTable,
+    fresh.map((date, index) => ({ date, position: from + index })),
+  );
+};

@@ -45,10 +45,10 @@ export const formStatus = ({ errors }: FormState) => ({
   status: Object.keys(errors).length > 0 ? (422 as const) : (200 as const),
 });
 
-interface Removal {
+interface Removal<T> {
   /** '/yard/moulds/:mould/remove' */
   path: string;
-  edit(c: Context): Edit<null>;
+  edit(c: Context): Edit<T>;
   /** What it is called. */
   name(c: Context): string;
   /** Where it leads, done or not. */
@@ -57,7 +57,7 @@ interface Removal {
 }
 
 /** Takes an entry away at once; where something uses it (a fault at `uses`), or dates would move, a page says so. */
-export const removal = (screens: Screens, { path, edit, name, back, instead }: Removal): Hono =>
+export const removal = <T,>(screens: Screens, { path, edit, name, back, instead }: Removal<T>): Hono =>
   saveForm(screens, {
     path,
     edit,
