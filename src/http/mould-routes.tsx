@@ -1,10 +1,12 @@
 import type { Context } from 'hono';
 import { Hono } from 'hono';
 import type { RefusedMark } from '../../views/moulds/mould-row.tsx';
-import { MouldsPage } from '../../views/moulds/moulds-page.tsx';
+import { MouldsPage, MouldsPart } from '../../views/moulds/moulds-page.tsx';
 import { NextMould } from '../../views/moulds/next-mould.tsx';
+import { searchQuery } from '../../views/parts/find-form.tsx';
 import type { Outcome, UseCaseContext } from '../usecases/context.ts';
 import type { DateReading } from '../usecases/date-typed.ts';
+import { WHICH_MOULDS } from '../usecases/find-moulds.ts';
 import { type MarkDetails, MOULD_MARKS, markMould } from '../usecases/mark-mould.ts';
 import { dateReading } from '../usecases/measures.ts';
 import { nextMouldsToBuild } from '../usecases/next-moulds-to-build.ts';
@@ -13,10 +15,12 @@ import type { Screens } from './app.ts';
 import { errorsByField, readForm, type Typed } from './form.ts';
 import { doneNotice } from './notice.ts';
 import { dateTyped } from './order-form.ts';
-import { page, seeDone } from './page.tsx';
+import { page, seeDone, wantsPart } from './page.tsx';
+import { searched } from './searched.ts';
 
 const mouldsPage = async (c: Context, context: UseCaseContext, refused: RefusedMark | null) => {
-  const model = await showMoulds(context);
+  const model = await showMoulds(context, searched(c, WHICH_MOULDS));
+  if (wantsPart(c)) return page(c, { title: 'Moulds' }, <MouldsPart model={model} />);
   const next = c.req.query('next') === undefined ? null : await nextMouldsToBuild(context);
   const content = <MouldsPage model={model} notice={await doneNotice(c, context)} refused={refused} next={next} />;
   const frame = { title: 'Moulds', at: 'moulds', yardName: model.yardName, place: 'yard' } as const;
@@ -43,7 +47,7 @@ export const mouldRoutes = ({ context }: Screens): Hono => {
     const typed = await readForm(c);
     const details = detailsTyped(typed, await dateReading(context()));
     const outcome = details.ok ? await markMould(context(), id, mark, details.value) : details;
-    if (outcome.ok) return seeDone(c, '/moulds', outcome.value.change, typed);
+    if (outcome.ok) return seeDone(c, `/moulds${searchQuery(searched(c, WHICH_MOULDS))}`, outcome.value.change, typed);
     return mouldsPage(c, context(), { mould: id, errors: errorsByField(outcome.faults), typed });
   });
   return routes;

@@ -3,11 +3,12 @@ import { Hono } from 'hono';
 import { orderPath } from '../../views/orders/order-facts.ts';
 import { LimitList } from '../../views/orders/order-limits.tsx';
 import { OrderPage } from '../../views/orders/order-page.tsx';
-import { OrdersPage } from '../../views/orders/orders-page.tsx';
-import { PastOrdersPage } from '../../views/orders/past-orders-page.tsx';
+import { OrdersPage, OrdersPart } from '../../views/orders/orders-page.tsx';
+import { PastOrdersPage, PastOrdersPart } from '../../views/orders/past-orders-page.tsx';
 import { cancelOrder } from '../usecases/cancel-order.ts';
 import type { Changed } from '../usecases/changing.ts';
 import type { Outcome, UseCaseContext } from '../usecases/context.ts';
+import { WHICH_ORDERS, WHICH_PAST } from '../usecases/find-orders.ts';
 import { handOverOrder } from '../usecases/hand-over-order.ts';
 import { holdOrder, holdUntil } from '../usecases/hold-order.ts';
 import { limitsOfOrder } from '../usecases/limits-of-order.ts';
@@ -19,7 +20,8 @@ import type { Screens } from './app.ts';
 import { errorsByField, readForm, type Typed } from './form.ts';
 import { doneNotice } from './notice.ts';
 import { dateTyped } from './order-form.ts';
-import { page, seeDone } from './page.tsx';
+import { page, seeDone, wantsPart } from './page.tsx';
+import { searched } from './searched.ts';
 
 const orderPage = async (
   c: Context,
@@ -77,7 +79,8 @@ export const orderRoutes = ({ context }: Screens): Hono => {
   const routes = new Hono();
   routes.get('/orders', async (c) => {
     const now = context();
-    const model = await showOrders(now);
+    const model = await showOrders(now, searched(c, WHICH_ORDERS));
+    if (wantsPart(c)) return page(c, { title: 'Orders' }, <OrdersPart model={model} />);
     const notice = await doneNotice(c, now);
     return page(
       c,
@@ -86,8 +89,10 @@ export const orderRoutes = ({ context }: Screens): Hono => {
     );
   });
   routes.get('/orders/past', async (c) => {
-    const { yardName, today, orders } = await showPastOrders(context());
-    return page(c, { title: 'Past orders', at: 'orders', yardName }, <PastOrdersPage today={today} orders={orders} />);
+    const model = await showPastOrders(context(), searched(c, WHICH_PAST));
+    if (wantsPart(c)) return page(c, { title: 'Past orders' }, <PastOrdersPart model={model} />);
+    const frame = { title: 'Past orders', at: 'orders', yardName: model.yardName } as const;
+    return page(c, frame, <PastOrdersPage model={model} />);
   });
   routes.get('/orders/:id/limits', async (c) => {
     const [now, id] = [context(), c.req.param('id')];

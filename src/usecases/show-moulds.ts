@@ -3,6 +3,7 @@ import type { PlanFile } from '../../shared/plan.ts';
 import { minuteOf } from '../../shared/time.ts';
 import { type Calendar, calendarOf } from '../engine/work/calendar.ts';
 import { today, type UseCaseContext } from './context.ts';
+import { foundMoulds, type MouldSearch } from './find-moulds.ts';
 import { currentPlan } from './make-plan.ts';
 import { mouldKind } from './mould-kind.ts';
 
@@ -58,7 +59,7 @@ const byKind = (moulds: readonly MouldFacts[]) => {
 };
 
 /** Every mould with what is in it and what is next, by length, as the maker lists them. Scrapped ones stand apart. */
-export const showMoulds = async (context: UseCaseContext) => {
+export const showMoulds = async (context: UseCaseContext, search: MouldSearch = { find: '', which: 'all' }) => {
   const { plan, yard } = await currentPlan(context);
   const stored = await context.database.read((tx) => mouldsInOrder(tx));
   const seen: Seen = {
@@ -67,10 +68,14 @@ export const showMoulds = async (context: UseCaseContext) => {
     customers: new Map(yard.orders.map(({ id, customer }) => [id, customer ?? `order ${id}`])),
     castings: new Map(yard.castings.map(({ id, name }) => [id, name])),
   };
-  const facts = stored.map((mould) => mouldFacts(mould, seen));
+  const all = stored.map((mould) => mouldFacts(mould, seen));
+  const facts = foundMoulds(all, search);
   return {
     yardName: yard.yard.name,
     today: today(yard.yard.timeZone, context.now),
+    search,
+    all,
+    found: facts.length,
     kinds: byKind(facts.filter(({ condition }) => condition !== 'retired')),
     scrapped: facts.filter(({ condition }) => condition === 'retired'),
   };

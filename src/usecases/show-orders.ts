@@ -1,11 +1,16 @@
 import { openNotices } from '../../db/stores/change-store.ts';
 import { openOrders, pastOrders } from '../../db/stores/order-store.ts';
 import { today, type UseCaseContext } from './context.ts';
+import { foundOrders, foundPast, type OrderSearch, type WhichPast } from './find-orders.ts';
 import { currentPlan } from './make-plan.ts';
 import { measuresOf } from './measures.ts';
 import { type OrderFacts, orderFacts, ordersSeen } from './order-facts.ts';
 
 const PAST_SHOWN = 60;
+const NO_LIMIT = -1;
+
+/** Nothing is looked for. */
+const EVERYTHING = { find: '', which: 'all' } as const;
 
 /** Orders by the day on which they can be handed over, the soonest first; those that cannot be made stand apart. */
 const byDay = (orders: readonly OrderFacts[]) => {
@@ -14,36 +19,47 @@ const byDay = (orders: readonly OrderFacts[]) => {
   return [...days].sort(([a], [b]) => a.localeCompare(b)).map(([date, list]) => ({ date, orders: list }));
 };
 
-/** Every open order, grouped by its day of hand-over by today's plan. */
-export const showOrders = async (context: UseCaseContext) => {
+/** The open orders that are looked for, grouped by their day of hand-over by today's plan. */
+export const showOrders = async (context: UseCaseContext, search: OrderSearch = EVERYTHING) => {
   const { plan, yard } = await currentPlan(context);
-  const { stored, notices, system } = await context.database.read(async (tx) => ({
+  const { stored, notices, measures } = await context.database.read(async (tx) => ({
     stored: await openOrders(tx),
     notices: await openNotices(tx),
-    system: (await measuresOf(tx)).system,
+    measures: await measuresOf(tx),
   }));
-  const seen = ordersSeen({ plan, yard }, system, context.now);
-  const orders = stored.map((order) => orderFacts(order, seen));
+  const seen = ordersSeen({ plan, yard }, measures.system, context.now);
+  const day = today(yard.yard.timeZone, context.now);
+  const all = stored.map((order) => orderFacts(order, seen));
+  const orders = foundOrders(all, search, { today: day, weekStart: measures.weekStart });
   return {
     yardName: yard.yard.name,
-    today: today(yard.yard.timeZone, context.now),
+    today: day,
+    search,
+    all: all.length,
     days: byDay(orders),
     cannotBeMade: orders.filter((order) => order.readyOn === null),
     notices: notices.map(({ id, words }) => ({ id, words })),
   };
 };
 
-/** Orders handed over, cancelled or lapsed, the newest first. */
-export const showPastOrders = async (context: UseCaseContext) => {
+/** Past orders that are looked for, the newest first, and no more than a page takes. */
+export const showPastOrders = async (context: UseCaseContext, search: OrderSearch<WhichPast> = EVERYTHING) => {
   const { plan, yard } = await currentPlan(context);
   const { stored, system } = await context.database.read(async (tx) => ({
-    stored: await pastOrders(tx, PAST_SHOWN),
+    stored: await pastOrders(tx, NO_LIMIT),
     system: (await measuresOf(tx)).system,
   }));
   const seen = ordersSeen({ plan, yard }, system, context.now);
+  const found = foundPast(
+    stored.map((order) => orderFacts(order, seen)),
+    search,
+  );
   return {
     yardName: yard.yard.name,
     today: today(yard.yard.timeZone, context.now),
-    orders: stored.map((order) => orderFacts(order, seen)),
+    search,
+    all: stored.length,
+    found: found.length,
+    orders: found.slice(0, PAST_SHOWN),
   };
 };

@@ -1,3 +1,5 @@
 export type { MouldFacts } from '../../src/usecases/show-moulds.ts';
 
-export const mouldPath = (id: string, mark: string): string => `/moulds/${encodeURIComponent(id)}/${mark}`;
+/** Where a mark is sent; `query` is what was looked for, to come back to it. */
+export const mouldPath = (id: string, mark: string, query: string): string =>
+  `/moulds/${encodeURIComponent(id)}/${mark}${query}`;

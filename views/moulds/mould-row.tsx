@@ -18,36 +18,45 @@ interface MouldRowProps {
   mould: MouldFacts;
   /** Tells this mould's fields from those of the others. */
   place: string;
+  /** What was looked for, as the end of an address. */
+  query: string;
   today: string;
   refused: RefusedMark | null;
 }
 
-const MarkForm: FC<{ id: string; mark: string; children?: Child; class?: string }> = ({
+const MarkForm: FC<{ id: string; mark: string; query: string; children?: Child; class?: string }> = ({
   id,
   mark,
+  query,
   children,
   ...rest
 }) => (
-  <form method="post" action={mouldPath(id, mark)} hx-post={mouldPath(id, mark)} hx-target="#page" class={rest.class}>
+  <form
+    method="post"
+    action={mouldPath(id, mark, query)}
+    hx-post={mouldPath(id, mark, query)}
+    hx-target="#page"
+    class={rest.class}
+  >
     {children}
   </form>
 );
 
-const Tap: FC<{ id: string; mark: string; word: string }> = ({ id, mark, word }) => (
-  <MarkForm id={id} mark={mark}>
+const Tap: FC<{ id: string; mark: string; word: string; query: string }> = ({ id, mark, word, query }) => (
+  <MarkForm id={id} mark={mark} query={query}>
     <Button label={`${word}: ${id}`}>{word}</Button>
   </MarkForm>
 );
 
-const OutOfUse: FC<MouldRowProps> = ({ mould, place, today, refused }) => {
+const OutOfUse: FC<MouldRowProps> = ({ mould, place, query, today, refused }) => {
   const mine = refused?.mould === mould.id ? refused : null;
   const { errors = {}, typed = {} } = mine ?? {};
   const damagedWord = mould.condition === 'damaged' ? 'Save' : 'Mark damaged';
-  const scrap = mouldPath(mould.id, 'scrapped');
+  const scrap = mouldPath(mould.id, 'scrapped', query);
   return (
     <details class="out-of-use" open={mine !== null}>
       <summary>{mould.condition === 'damaged' ? 'More about it' : 'Damaged …'}</summary>
-      <MarkForm id={mould.id} mark="damaged" class="form">
+      <MarkForm id={mould.id} mark="damaged" query={query} class="form">
         {mould.piece && (
           <ChoiceField
             name="pieceGood"
@@ -101,7 +110,7 @@ const OutOfUse: FC<MouldRowProps> = ({ mould, place, today, refused }) => {
 
 /** A mould: what it is called, its condition, what is worth knowing, and what can be said about it with one tap. */
 export const MouldRow: FC<MouldRowProps> = (props) => {
-  const { mould, today, refused } = props;
+  const { mould, query, today, refused } = props;
   const { word, shape } = conditionOf(mould);
   const markError = refused?.mould === mould.id ? refused.errors.mark : undefined;
   return (
@@ -119,10 +128,12 @@ export const MouldRow: FC<MouldRowProps> = (props) => {
         {markError && <p class="error">{markError}</p>}
       </div>
       <div class="mould-taps">
-        {mould.condition === 'dirty' && !mould.piece && <Tap id={mould.id} mark="cleaned" word="Cleaned" />}
-        {mould.condition === 'damaged' && <Tap id={mould.id} mark="mended" word="Mended" />}
+        {mould.condition === 'dirty' && !mould.piece && (
+          <Tap id={mould.id} mark="cleaned" word="Cleaned" query={query} />
+        )}
+        {mould.condition === 'damaged' && <Tap id={mould.id} mark="mended" word="Mended" query={query} />}
         {mould.turnsToSealing !== null && mould.condition !== 'damaged' && !mould.piece && (
-          <Tap id={mould.id} mark="sealed" word="Sealed" />
+          <Tap id={mould.id} mark="sealed" word="Sealed" query={query} />
         )}
         <OutOfUse {...props} />
       </div>

@@ -1,10 +1,12 @@
 import type { FC } from 'hono/jsx';
+import type { WhichMoulds } from '../../src/usecases/find-moulds.ts';
 import type { NextMoulds } from '../../src/usecases/next-moulds-to-build.ts';
 import type { showMoulds } from '../../src/usecases/show-moulds.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button } from '../parts/button.tsx';
 import { Caution } from '../parts/caution.tsx';
 import { FormErrors } from '../parts/field.tsx';
+import { AnswerPlace, choicesOf, FindForm, FoundAnswer, isSearching, searchQuery } from '../parts/find-form.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { type MouldFacts, mouldPath } from './mould-facts.ts';
 import { MouldRow, type RefusedMark } from './mould-row.tsx';
@@ -21,7 +23,7 @@ interface MouldsPageProps {
   next: NextMoulds | null;
 }
 
-const Scrapped: FC<{ scrapped: readonly MouldFacts[] }> = ({ scrapped }) =>
+const Scrapped: FC<{ scrapped: readonly MouldFacts[]; query: string }> = ({ scrapped, query }) =>
   scrapped.length === 0 ? null : (
     <section>
       <h2>Scrapped</h2>
@@ -32,7 +34,12 @@ const Scrapped: FC<{ scrapped: readonly MouldFacts[] }> = ({ scrapped }) =>
               {id}
               {damageNote && `: ${damageNote}`}
             </span>
-            <form method="post" action={mouldPath(id, 'mended')} hx-post={mouldPath(id, 'mended')} hx-target="#page">
+            <form
+              method="post"
+              action={mouldPath(id, 'mended', query)}
+              hx-post={mouldPath(id, 'mended', query)}
+              hx-target="#page"
+            >
               <Button label={`Mended after all: ${id}`}>Mended after all</Button>
             </form>
           </li>
@@ -41,34 +48,90 @@ const Scrapped: FC<{ scrapped: readonly MouldFacts[] }> = ({ scrapped }) =>
     </section>
   );
 
-export const MouldsPage: FC<MouldsPageProps> = ({ model: { kinds, scrapped, today }, notice, refused, next }) => (
-  <>
-    {notice && <Notice notice={notice} today={today} back="/moulds" />}
-    {refused && <FormErrors errors={refused.errors} lead="Nothing was changed. What you typed is still here." />}
-    <Answer>{mouldsAnswer(kinds.flatMap(({ moulds }) => moulds))}</Answer>
-    {kinds.length === 0 && (
-      <Empty>Once the yard has moulds, each is here with what is in it and what it needs next.</Empty>
+const WHICH_WORDS: Readonly<Record<WhichMoulds, { text: string; only: string }>> = {
+  all: { text: 'All', only: '' },
+  clean: { text: 'Clean', only: 'that are clean' },
+  'to be cleaned': { text: 'To be cleaned', only: 'that are to be cleaned' },
+  full: { text: 'Full', only: 'that are full' },
+  damaged: { text: 'Damaged', only: 'that are damaged' },
+  scrapped: { text: 'Scrapped', only: 'that are scrapped' },
+};
+
+const MouldsAnswer: FC<{ model: MouldsModel; beside?: boolean }> = ({ model, beside = false }) => (
+  <AnswerPlace beside={beside}>
+    {isSearching(model.search) ? (
+      <FoundAnswer
+        search={model.search}
+        count={model.found}
+        all={model.all.length}
+        what="mould"
+        path="/moulds"
+        which={WHICH_WORDS[model.search.which].only}
+      />
+    ) : (
+      <Answer>{mouldsAnswer(model.kinds.flatMap(({ moulds }) => moulds))}</Answer>
     )}
-    {kinds.map(({ kind, moulds }, kindPlace) => (
-      <section class="mould-kind">
-        <h2>{kind}</h2>
-        <ul>
-          {moulds.map((mould, place) => (
-            <MouldRow mould={mould} place={`${kindPlace}-${place}`} today={today} refused={refused} />
-          ))}
-        </ul>
-      </section>
-    ))}
-    <Scrapped scrapped={scrapped} />
-    {kinds.length > 0 && <NextMould next={next} />}
-    {kinds.length > 0 && (
+  </AnswerPlace>
+);
+
+const MouldsFound: FC<Pick<MouldsPageProps, 'model' | 'refused'>> = ({ model, refused }) => {
+  const query = searchQuery(model.search);
+  return (
+    <>
+      {model.kinds.map(({ kind, moulds }, kindPlace) => (
+        <section class="mould-kind">
+          <h2>{kind}</h2>
+          <ul>
+            {moulds.map((mould, place) => (
+              <MouldRow
+                mould={mould}
+                place={`${kindPlace}-${place}`}
+                query={query}
+                today={model.today}
+                refused={refused}
+              />
+            ))}
+          </ul>
+        </section>
+      ))}
+      <Scrapped scrapped={model.scrapped} query={query} />
+    </>
+  );
+};
+
+/** What changes while something is looked for. */
+export const MouldsPart: FC<{ model: MouldsModel }> = ({ model }) => (
+  <>
+    <MouldsAnswer model={model} beside />
+    <MouldsFound model={model} refused={null} />
+  </>
+);
+
+export const MouldsPage: FC<MouldsPageProps> = ({ model, notice, refused, next }) => (
+  <>
+    {notice && <Notice notice={notice} today={model.today} back={`/moulds${searchQuery(model.search)}`} />}
+    {refused && <FormErrors errors={refused.errors} lead="Nothing was changed. What you typed is still here." />}
+    <MouldsAnswer model={model} />
+    {model.all.length === 0 ? (
+      <Empty>Once the yard has moulds, each is here with what is in it and what it needs next.</Empty>
+    ) : (
+      <FindForm
+        path="/moulds"
+        label="Find a mould"
+        hint="What is painted on it, what it makes, or whose piece is in it."
+        search={model.search}
+        choices={choicesOf(WHICH_WORDS)}
+      />
+    )}
+    <div id="found" class="moulds-found">
+      <MouldsFound model={model} refused={refused} />
+    </div>
+    {model.all.length > 0 && <NextMould next={next} />}
+    {model.all.length > 0 && (
       <p class="quiet">
         The sealing coat goes on now and then, and is counted here. Release oil goes on before every pour, and is not.
       </p>
     )}
-    <p>
-      <a href="/yard/moulds">Add moulds, or change what they make</a>
-    </p>
     <Caution kinds={['lifting', 'wet', 'pins']} />
   </>
 );

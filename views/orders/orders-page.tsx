@@ -2,17 +2,22 @@ import type { FC } from 'hono/jsx';
 import type { showOrders } from '../../src/usecases/show-orders.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
-import { countText, dayHeading, dayText } from '../parts/day-text.ts';
+import { dayText } from '../parts/day-text.ts';
+import { AnswerPlace, choicesOf, FindForm, FoundAnswer, isSearching, searchQuery } from '../parts/find-form.tsx';
 import { HeldNotices } from '../parts/held-notices.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { countWord } from '../parts/quantity-text.ts';
-import { OrderSentence } from './order-sentence.tsx';
 import { isLate } from './order-text.ts';
+import { OrdersFound, WHICH_WORDS } from './orders-found.tsx';
 
 export type OrdersModel = Awaited<ReturnType<typeof showOrders>>;
 
 /** "Eight orders by Sat 15 May, one of them late." */
-export const ordersAnswer = ({ days, cannotBeMade, today }: OrdersModel): string => {
+export const ordersAnswer = ({
+  days,
+  cannotBeMade,
+  today,
+}: Pick<OrdersModel, 'days' | 'cannotBeMade' | 'today'>): string => {
   const orders = days.flatMap((day) => day.orders);
   const last = days.at(-1)?.date;
   if (!last) return cannotBeMade.length === 0 ? 'No order is open.' : 'None of the orders can be made yet.';
@@ -22,11 +27,43 @@ export const ordersAnswer = ({ days, cannotBeMade, today }: OrdersModel): string
   return `${countWord(orders.length)} ${orders.length === 1 ? 'order' : 'orders'} by ${dayText(last, today)}, ${lateText}.${rest}`;
 };
 
+const OrdersAnswer: FC<{ model: OrdersModel; beside?: boolean }> = ({ model, beside = false }) => {
+  const { search, days, cannotBeMade } = model;
+  const count = days.flatMap(({ orders }) => orders).length + cannotBeMade.length;
+  return (
+    <AnswerPlace beside={beside}>
+      {isSearching(search) ? (
+        <FoundAnswer
+          search={search}
+          count={count}
+          all={model.all}
+          what="order"
+          path="/orders"
+          which={WHICH_WORDS[search.which].only}
+        >
+          {' · '}
+          <a href={`/orders/past${searchQuery({ ...search, which: 'all' })}`}>Look among past orders</a>
+        </FoundAnswer>
+      ) : (
+        <Answer note="Each under the day it can be handed over by today's plan.">{ordersAnswer(model)}</Answer>
+      )}
+    </AnswerPlace>
+  );
+};
+
+/** What changes while something is looked for. */
+export const OrdersPart: FC<{ model: OrdersModel }> = ({ model }) => (
+  <>
+    <OrdersAnswer model={model} beside />
+    <OrdersFound model={model} />
+  </>
+);
+
 export const OrdersPage: FC<{ model: OrdersModel; notice: DoneNotice | null }> = ({ model, notice }) => (
   <>
-    {notice && <Notice notice={notice} today={model.today} back="/orders" />}
+    {notice && <Notice notice={notice} today={model.today} back={`/orders${searchQuery(model.search)}`} />}
     <HeldNotices notices={model.notices} back="/orders" />
-    <Answer note="Each under the day it can be handed over by today's plan.">{ordersAnswer(model)}</Answer>
+    <OrdersAnswer model={model} />
     <div class="buttons">
       <ButtonLink href="/orders/new" kind="main">
         Take order
@@ -35,30 +72,19 @@ export const OrdersPage: FC<{ model: OrdersModel; notice: DoneNotice | null }> =
       <ButtonLink href="/kits/by-size">Kit by size</ButtonLink>
       <ButtonLink href="/changes">Changes</ButtonLink>
     </div>
-    {model.days.length === 0 && model.cannotBeMade.length === 0 && (
+    {model.all === 0 ? (
       <Empty>Take the first order here, or ask on the first page when something could be ready.</Empty>
+    ) : (
+      <FindForm
+        path="/orders"
+        label="Find an order"
+        hint="A customer, a number, or what is in it."
+        search={model.search}
+        choices={choicesOf(WHICH_WORDS)}
+      />
     )}
-    <div class="order-days">
-      {model.cannotBeMade.length > 0 && (
-        <section class="order-day">
-          <h2>Can't be made yet</h2>
-          <ul>
-            {model.cannotBeMade.map((order) => (
-              <OrderSentence order={order} today={model.today} />
-            ))}
-          </ul>
-        </section>
-      )}
-      {model.days.map(({ date, orders }) => (
-        <section class="order-day">
-          <h2>{dayHeading(date, model.today)}</h2>
-          <ul aria-label={`${countText(orders.length, 'order')} for ${dayText(date, model.today)}`}>
-            {orders.map((order) => (
-              <OrderSentence order={order} today={model.today} />
-            ))}
-          </ul>
-        </section>
-      ))}
+    <div id="found">
+      <OrdersFound model={model} />
     </div>
   </>
 );

@@ -1,20 +1,43 @@
 import type { FC } from 'hono/jsx';
-import { Answer } from '../parts/answer.tsx';
+import type { showPastOrders } from '../../src/usecases/show-orders.ts';
+import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { dayText } from '../parts/day-text.ts';
+import { AnswerPlace, choicesOf, FindForm, FoundAnswer, isSearching } from '../parts/find-form.tsx';
 import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
 import { agreedText, contentsText } from './order-text.ts';
+import { PAST_WORDS } from './orders-found.tsx';
 
 const endText = ({ status, handedOverOn }: OrderFacts, today: string): string => {
   if (status === 'handed over') return handedOverOn ? `handed over ${dayText(handedOverOn, today)}` : 'handed over';
   return status === 'cancelled' ? 'cancelled' : 'the hold ran out';
 };
 
-export const PastOrdersPage: FC<{ today: string; orders: readonly OrderFacts[] }> = ({ today, orders }) => (
+export type PastOrdersModel = Awaited<ReturnType<typeof showPastOrders>>;
+
+const PATH = '/orders/past';
+
+const PastAnswer: FC<{ model: PastOrdersModel; beside?: boolean }> = ({ model, beside = false }) => (
+  <AnswerPlace beside={beside}>
+    {isSearching(model.search) ? (
+      <FoundAnswer
+        search={model.search}
+        count={model.found}
+        all={model.all}
+        what="past order"
+        path={PATH}
+        which={PAST_WORDS[model.search.which].only}
+      />
+    ) : (
+      <Answer>
+        {model.all === 0 ? 'No order is past yet.' : 'Orders handed over, cancelled or lapsed, the newest first.'}
+      </Answer>
+    )}
+  </AnswerPlace>
+);
+
+const PastFound: FC<{ model: PastOrdersModel }> = ({ model: { orders, found, today } }) => (
   <>
-    <Answer>
-      {orders.length === 0 ? 'No order is past yet.' : 'Orders handed over, cancelled or lapsed, the newest first.'}
-    </Answer>
     <ul class="sentences">
       {orders.map((order) => (
         <li class="order-sentence">
@@ -28,6 +51,39 @@ export const PastOrdersPage: FC<{ today: string; orders: readonly OrderFacts[] }
         </li>
       ))}
     </ul>
+    {found > orders.length && (
+      <p class="quiet">
+        These are the newest {orders.length} of {found}. To see an older one, look for it.
+      </p>
+    )}
+  </>
+);
+
+/** What changes while something is looked for. */
+export const PastOrdersPart: FC<{ model: PastOrdersModel }> = ({ model }) => (
+  <>
+    <PastAnswer model={model} beside />
+    <PastFound model={model} />
+  </>
+);
+
+export const PastOrdersPage: FC<{ model: PastOrdersModel }> = ({ model }) => (
+  <>
+    <PastAnswer model={model} />
+    {model.all === 0 ? (
+      <Empty>An order stands here once it is handed over or cancelled, or its hold has run out.</Empty>
+    ) : (
+      <FindForm
+        path={PATH}
+        label="Find a past order"
+        hint="A customer, a number, or what was in it."
+        search={model.search}
+        choices={choicesOf(PAST_WORDS)}
+      />
+    )}
+    <div id="found">
+      <PastFound model={model} />
+    </div>
     <p>
       <ButtonLink href="/orders">Open orders</ButtonLink>
     </p>

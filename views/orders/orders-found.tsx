@@ -1,0 +1,49 @@
+import type { FC } from 'hono/jsx';
+import type { WhichOrders, WhichPast } from '../../src/usecases/find-orders.ts';
+import { countText, dayHeading, dayText } from '../parts/day-text.ts';
+import { OrderSentence } from './order-sentence.tsx';
+import type { OrdersModel } from './orders-page.tsx';
+
+/** The choices of a search, and how each goes on after "only those". */
+export const WHICH_WORDS: Readonly<Record<WhichOrders, { text: string; only: string }>> = {
+  all: { text: 'All', only: '' },
+  late: { text: 'Late', only: 'that are late' },
+  held: { text: 'Held', only: 'whose date is held' },
+  promised: { text: 'Promised', only: 'that are promised' },
+  wanted: { text: 'Wanted, not promised', only: 'that are wanted and not promised' },
+  'no date': { text: 'No date given', only: 'without a date' },
+  'this week': { text: 'Ready this week', only: 'that are ready this week' },
+};
+
+export const PAST_WORDS: Readonly<Record<WhichPast, { text: string; only: string }>> = {
+  all: { text: 'All', only: '' },
+  'handed over': { text: 'Handed over', only: 'that were handed over' },
+  cancelled: { text: 'Cancelled', only: 'that were cancelled' },
+  lapsed: { text: 'Hold ran out', only: 'whose hold ran out' },
+};
+
+/** Orders by the day they can be handed over, those that can't be made first. */
+export const OrdersFound: FC<{ model: Pick<OrdersModel, 'days' | 'cannotBeMade' | 'today'> }> = ({ model }) => (
+  <div class="order-days">
+    {model.cannotBeMade.length > 0 && (
+      <section class="order-day">
+        <h2>Can't be made yet</h2>
+        <ul>
+          {model.cannotBeMade.map((order) => (
+            <OrderSentence order={order} today={model.today} />
+          ))}
+        </ul>
+      </section>
+    )}
+    {model.days.map(({ date, orders }) => (
+      <section class="order-day">
+        <h2>{dayHeading(date, model.today)}</h2>
+        <ul aria-label={`${countText(orders.length, 'order')} for ${dayText(date, model.today)}`}>
+          {orders.map((order) => (
+            <OrderSentence order={order} today={model.today} />
+          ))}
+        </ul>
+      </section>
+    ))}
+  </div>
+);
