@@ -1,0 +1,41 @@
+import { describe, expect, test } from 'vitest';
+import { plannedYard, saturday } from '../support/planned-yard.ts';
+import { demoScreens, screensOver, textOf } from '../support/screens.ts';
+import { smallYard } from '../support/small-yard.ts';
+
+describe('the sheet for the wall', () => {
+  test('is of the next session in which something is mixed, not of an hour of stripping before it', async () => {
+    const { get } = await demoScreens();
+    expect(await textOf(await get('/today'))).toContain('Today, 16:30 to 17:15: strip 2.');
+    const sheet = await textOf(await get('/today/sheet'));
+    expect(sheet).toMatch(/^Wednesday sheet: Wed 7 Apr, 18:00 to 20:30, \d panels\./);
+    expect(sheet).toContain("By today's plan of Mon 5 Apr.");
+  });
+
+  test('says what is done when, on which mould, for whom, and how often each is filled', async () => {
+    const { get } = await screensOver(plannedYard());
+    const sheet = await textOf(await get('/today/sheet'));
+    expect(sheet).toContain('Saturday sheet: Sat 10 Apr, 8:00 to 12:00, 1 panel.');
+    expect(sheet).toContain('(for School garden)');
+    expect(sheet).toContain('pour by');
+    expect(sheet).toMatch(/Mould Turn 1 900 no\. \d \d{1,2}:\d\d/);
+  });
+
+  test('is still of a session that is under way', async () => {
+    const yard = plannedYard({ yard: { ...plannedYard().yard, now: saturday('08:30') } });
+    const { get } = await screensOver(yard);
+    expect(await textOf(await get('/today/sheet'))).toContain('Saturday sheet: Sat 10 Apr');
+  });
+
+  test('without a session it says how there comes to be one', async () => {
+    const { get } = await screensOver(smallYard({ orders: [] }));
+    const html = await (await get('/today/sheet')).text();
+    expect(html).toContain('There is no session to print.');
+    expect(html).toContain('<a href="/">');
+  });
+
+  test('stands on Today', async () => {
+    const { get } = await screensOver();
+    expect(await (await get('/today')).text()).toContain('href="/today/sheet"');
+  });
+});

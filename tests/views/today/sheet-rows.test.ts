@@ -1,0 +1,56 @@
+import { describe, expect, test } from 'vitest';
+import { sheetRows, sheetTurns } from '../../../views/today/sheet-rows.ts';
+import type { BatchStep, PrepStep, Step, StripStep } from '../../../views/today/today-facts.ts';
+
+const at = (clock: string) => `2027-04-10T${clock}:00+01:00`;
+const prep = (clock: string, mould: string, rest: Partial<PrepStep> = {}): PrepStep => ({
+  ...{ kind: 'prep', at: at(clock), until: at(clock), mould, casting: 'panel-900', piece: 'Panel 900' },
+  ...{ clean: false, seal: false, changeFrom: null, dryMinutes: 0, waits: false, ...rest },
+});
+const strip = (clock: string, mould: string, customer: string | null = null): StripStep => ({
+  ...{ kind: 'strip', at: at(clock), until: at(clock), mould, piece: 'Panel 900', customer },
+  ...{ mayFrom: at(clock), people: 1, inMould: true },
+});
+const batch = (clock: string, moulds: string[], customer: string | null = null): BatchStep => ({
+  ...{ kind: 'batch', at: at(clock), until: at(clock), mixEnd: at(clock), mix: 'Panel mix', bags: 1 },
+  ...{ ingredients: [], fittings: [], cuts: [], usableUntil: at('09:44'), wetUntil: null },
+  pours: moulds.map((mould) => ({
+    ...{ mould, casting: 'panel-900', piece: 'Panel 900', sealed: false, order: null, customer, full: false },
+    ...{ at: at(clock), until: at(clock) },
+  })),
+});
+
+describe('the lines of the sheet', () => {
+  test('moulds set up one after another share a line, also those stripped', () => {
+    const steps: Step[] = [
+      ...[strip('08:02', '900 no. 1', 'School garden'), strip('08:10', '900 no. 2')],
+      ...[prep('08:20', '900 no. 1', { clean: true }), prep('08:38', '900 no. 2', { clean: true, seal: true })],
+    ];
+    // A strip is never written earlier than it may be done: 8:02 is 8:05.
+    expect(sheetRows(steps)).toEqual([
+      { at: '8:05', work: 'Strip', what: ['900 no. 1 (for School garden)', '900 no. 2'] },
+      { at: '8:20', work: 'Set up', what: ['900 no. 1 (clean)', '900 no. 2 (clean and sealing coat)'] },
+    ]);
+  });
+
+  test('each mix has its own line, with by when it has to be poured', () => {
+    const rows = sheetRows([batch('09:00', ['900 no. 1', '900 no. 2']), batch('09:30', ['900 no. 3'], 'Quinn')]);
+    expect(rows.map(({ what }) => what)).toEqual([
+      ['1 bag of Panel mix, pour by 9:40:', '900 no. 1', '900 no. 2'],
+      ['1 bag of Panel mix, pour by 9:40:', '900 no. 3 (for Quinn)'],
+    ]);
+  });
+
+  test('the times stay in order where work alternates', () => {
+    const rows = sheetRows([prep('08:00', 'a'), batch('08:15', ['a']), prep('08:40', 'b')]);
+    expect(rows.map(({ at: from, work }) => `${from} ${work}`)).toEqual(['8:00 Set up', '8:15 Mix', '8:40 Set up']);
+  });
+});
+
+test('the turns of each mould, in the order of the first', () => {
+  const steps = [batch('09:00', ['b', 'a']), batch('11:00', ['a']), prep('08:00', 'c')];
+  expect(sheetTurns(steps)).toEqual([
+    { mould: 'b', turns: ['9:00'] },
+    { mould: 'a', turns: ['9:00', '11:00'] },
+  ]);
+});
