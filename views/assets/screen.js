@@ -60,6 +60,16 @@ document.addEventListener('click', (event) => {
   }
 });
 
+// A form that answers as it is filled in hears of a day once it is written or writing has stopped, and not of "8 M".
+const WRITING_STOPPED_MS = 700;
+let writing;
+const settle = (field) => {
+  clearTimeout(writing);
+  const settled = new Event('input', { bubbles: true });
+  settled.settled = true;
+  field.dispatchEvent(settled);
+};
+
 document.addEventListener('change', (event) => {
   const field = event.target;
   if (field.matches('.day-picker')) {
@@ -69,17 +79,16 @@ document.addEventListener('change', (event) => {
     text.dispatchEvent(new Event('change', { bubbles: true }));
     text.focus();
   }
-  // A form that answers as it is filled in hears of a day once it is written, and not of "8 M".
-  if (field.matches('input.day')) {
-    const settled = new Event('input', { bubbles: true });
-    settled.settled = true;
-    field.dispatchEvent(settled);
-  }
+  if (field.matches('input.day')) settle(field);
 });
 document.addEventListener(
   'input',
   (event) => {
-    if (event.target.matches('input.day, .day-picker') && !event.settled) event.stopPropagation();
+    const field = event.target;
+    if (!field.matches('input.day, .day-picker') || event.settled) return;
+    event.stopPropagation();
+    clearTimeout(writing);
+    if (field.matches('input.day')) writing = setTimeout(() => settle(field), WRITING_STOPPED_MS);
   },
   true,
 );
