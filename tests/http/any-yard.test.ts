@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { emptyYard } from '../../src/engine/begin/empty-yard.ts';
 import { plannedYard, saturday } from '../support/planned-yard.ts';
 import { randomYard } from '../support/random-yard.ts';
 import { screensOver } from '../support/screens.ts';
@@ -9,6 +10,25 @@ describe('any yard that can be planned', () => {
     const { get } = await screensOver(randomYard(seed, 'small'));
     for (const path of ['/buying', '/today', '/turns', '/turns?from=3'])
       expect([path, (await get(path)).status]).toEqual([path, 200]);
+  });
+});
+
+/** Every page of a yard. `ways` are where its emptiness may lead. */
+const PAGES = [
+  ...['/', '/orders', '/orders/past', '/orders/new', '/moulds', '/moulds?next=yes', '/today', '/today/sheet', '/turns'],
+  ...['/buying', '/changes', '/kits/by-size', '/kits/panels', '/begin', '/begin/four', '/begin/session'],
+  ...['/yard', '/yard/guesses'],
+];
+const WAYS = /href="\/(begin|yard|orders|kits\/panels)?(\/[a-z]+)?"/;
+
+describe('an empty yard', () => {
+  test.each(PAGES)('%s says what to do next', async (path) => {
+    const now = '2027-04-08T09:00:00Z';
+    const { get } = await screensOver(emptyYard({ name: 'Our yard', timeZone: 'Europe/Dublin', now }));
+    const answer = await get(path);
+    expect(answer.status).toBe(200);
+    const main = /<main[^>]*>([\s\S]*)<\/main>/.exec(await answer.text())?.[1] ?? '';
+    expect(main).toMatch(WAYS);
   });
 });
 

@@ -105,7 +105,9 @@ const Stock: FC<{ model: BuyingModel; refused: RefusedForm | null }> = ({ model,
   <section>
     <h2>In the yard</h2>
     {model.stock.length === 0 ? (
-      <Empty>The stock book is empty. It fills when the yard's materials are written down.</Empty>
+      <Empty>
+        The stock book is empty. It fills when the yard's materials are written down at <a href="/yard">Your yard</a>.
+      </Empty>
     ) : (
       <ul class="stocks">
         {model.stock.map((stock) => (

@@ -60,7 +60,10 @@ export const PanelSizesPage: FC<PanelSizesProps> = ({ model, notice, errors, typ
       {panelSizesAnswer(model)}
     </Answer>
     {model.pieces.length === 0 ? (
-      <Empty>Once there are pieces, their sizes are written down here.</Empty>
+      <Empty>
+        Say what you cast at <a href="/yard">Your yard</a>, or <a href="/begin/four">begin with four answers</a>. The
+        sizes are written down here then.
+      </Empty>
     ) : (
       <form class="form" method="post" action={PANEL_SIZES}>
         {model.pieces.map((piece) => (

@@ -113,7 +113,10 @@ export const MouldsPage: FC<MouldsPageProps> = ({ model, notice, refused, next }
     {refused && <FormErrors errors={refused.errors} lead="Nothing was changed. What you typed is still here." />}
     <MouldsAnswer model={model} />
     {model.all.length === 0 ? (
-      <Empty>Once the yard has moulds, each is here with what is in it and what it needs next.</Empty>
+      <Empty>
+        Write the moulds down at <a href="/yard">Your yard</a>. Each is then here with what is in it and what it needs
+        next.
+      </Empty>
     ) : (
       <FindForm
         path="/moulds"

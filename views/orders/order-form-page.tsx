@@ -2,7 +2,7 @@ import type { FC } from 'hono/jsx';
 import { SLIPS } from '../../shared/order.ts';
 import { type ReadyFacts, ReadyLine } from '../first/ready-answer.tsx';
 import { AmountField } from '../parts/amount-field.tsx';
-import { Answer } from '../parts/answer.tsx';
+import { Answer, Empty } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
 import {
@@ -129,6 +129,11 @@ export const OrderFormPage: FC<{ model: OrderFormModel }> = ({ model }) => {
         </button>
         <fieldset class="field lines">
           <legend>What is ordered</legend>
+          {model.offers.length === 0 && (
+            <Empty>
+              Nothing can be ordered yet. Say what you cast at <a href="/yard">Your yard</a> first.
+            </Empty>
+          )}
           <div
             class="lines-live"
             hx-post="/orders/ready"

@@ -58,7 +58,13 @@ const HaveReady: FC<{ steps: readonly Step[] }> = ({ steps }) => {
 
 const Session: FC<{ model: TodayModel; refused: RefusedWork | null }> = ({ model, refused }) => {
   const { session, steps, today, underWay } = model;
-  if (!session) return <Empty>Take an order, or write down hours, and the next session shows here step by step.</Empty>;
+  if (!session)
+    return (
+      <Empty>
+        <a href="/orders/new">Take an order</a>, or write down hours at <a href="/yard">Your yard</a>, and the next
+        session shows here step by step.
+      </Empty>
+    );
   const writable = session.date === today;
   return (
     <section>

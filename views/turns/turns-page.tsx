@@ -74,7 +74,10 @@ export const TurnsPage: FC<{ model: TurnsModel; from: number }> = ({ model, from
     return (
       <>
         <Answer>No mould has anything to do.</Answer>
-        <Empty>Turns show here when an order is taken that has to be poured.</Empty>
+        <Empty>
+          Turns show here when <a href="/orders/new">an order is taken</a> that has to be poured. What the yard lacks
+          for it stands at <a href="/yard">Your yard</a>.
+        </Empty>
       </>
     );
   return (
