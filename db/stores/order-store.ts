@@ -66,14 +66,24 @@ export const lapsedHolds = (tx: Tx, today: string): Promise<StoredOrder[]> =>
   ordersWhere(tx, and(eq(orders.status, 'open'), lt(orders.heldUntil, today)), asc(orders.position));
 
 /** The next number of the year of `date`: "27-015" after "27-014". Numbers of cancelled orders are not given again. */
+export const nextNumber = (ids: Iterable<string>, date: string): string => {
+  const year = date.slice(2, 4);
+  let last = 0;
+  for (const id of ids)
+    if (id.startsWith(`${year}-`) && /^\d\d-\d+$/.test(id)) last = Math.max(last, Number(id.slice(3)));
+  return `${year}-${String(last + 1).padStart(3, '0')}`;
+};
+
 export const nextOrderId = async (tx: Tx, date: string): Promise<string> => {
   const year = date.slice(2, 4);
   const rows = await tx
     .select({ id: orders.id })
     .from(orders)
     .where(like(orders.id, `${year}-%`));
-  const last = Math.max(0, ...rows.map(({ id }) => (/^\d\d-\d+$/.test(id) ? Number(id.slice(3)) : 0)));
-  return `${year}-${String(last + 1).padStart(3, '0')}`;
+  return nextNumber(
+    rows.map(({ id }) => id),
+    date,
+  );
 };
 
 export const replaceLines = async (tx: Tx, id: string, lines: readonly OrderLine[]): Promise<void> => {

@@ -7,6 +7,7 @@ import { buyingRoutes } from './buying-routes.tsx';
 import { changeRoutes } from './change-routes.tsx';
 import { dayRoutes } from './day-routes.tsx';
 import { fault, foreign, missing, tooLarge } from './failures.tsx';
+import { fileLimit, fileRoutes, isFilePath } from './file-routes.tsx';
 import { firstRoutes } from './first-routes.tsx';
 import { fixedRoutes } from './fixed-routes.tsx';
 import { sameOrigin, securityHeaders } from './guard.ts';
@@ -56,6 +57,7 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   changeRoutes,
   dayRoutes,
   fixedRoutes,
+  fileRoutes,
   undoRoutes,
 ];
 
@@ -65,7 +67,8 @@ export const createApp = ({ database, now, background }: AppParts): Hono => {
   const screens: Screens = { context: () => ({ database, now: now(), ...(background ? { background } : {}) }) };
   app.use(securityHeaders);
   app.use(sameOrigin(foreign));
-  app.use(bodyLimit({ maxSize: LARGEST_FORM_BYTES, onError: tooLarge }));
+  const formLimit = bodyLimit({ maxSize: LARGEST_FORM_BYTES, onError: tooLarge });
+  app.use((c, next) => (isFilePath(c.req.path) ? fileLimit : formLimit)(c, next));
   app.route('/', assetRoutes());
   for (const routes of SCREEN_ROUTES) app.route('/', routes(screens));
   app.notFound(missing);

@@ -1,5 +1,6 @@
 import { type Archive, readArchive } from '../../shared/archive.ts';
 import type { Fault } from '../../shared/fault.ts';
+import { minuteOf } from '../../shared/time.ts';
 import { readYardFile, type YardFile } from '../../shared/yard-file.ts';
 import { type Outcome, refuse } from './context.ts';
 
@@ -52,15 +53,12 @@ const asKind = (input: unknown): Outcome<WholeYard> => {
 };
 
 /** The clock is the machine's: what a file says was filled has to have been filled by now. */
-const inTime = (whole: WholeYard, now: string): Fault[] => {
-  const late = readYardFile({ ...asBare(whole), yard: { ...asBare(whole).yard, now } });
-  if (late.ok) return [];
-  return late.faults
-    .filter(({ path }) => path.startsWith('inMould['))
-    .map(({ path }) => ({ path, message: 'is after now, by the clock of this machine' }));
-};
-
-const asBare = ({ file }: WholeYard) => ({ yard: file.yard, moulds: file.moulds, inMould: file.inMould });
+const fromLater = ({ file }: WholeYard, now: string): Fault[] =>
+  file.inMould.flatMap(({ filledAt }, index): Fault[] =>
+    minuteOf(filledAt) > minuteOf(now)
+      ? [{ path: `inMould[${index}].filledAt`, message: 'is after now, by the clock of this machine' }]
+      : [],
+  );
 
 /** Reads a yard file or an archive: all its faults at once, each with its JSON path. */
 export const readWholeYard = (text: string, now: string): Outcome<WholeYard> => {
@@ -69,6 +67,6 @@ export const readWholeYard = (text: string, now: string): Outcome<WholeYard> => 
   if (!json.ok) return json;
   const read = asKind(json.value);
   if (!read.ok) return read;
-  const late = inTime(read.value, now);
+  const late = fromLater(read.value, now);
   return late.length > 0 ? { ok: false, faults: late } : read;
 };

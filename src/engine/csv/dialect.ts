@@ -1,0 +1,30 @@
+/** How a CSV is written: cells apart by commas with decimal points, or by semicolons with decimal commas. */
+export interface Dialect {
+  separator: ',' | ';' | '\t';
+  decimal: '.' | ',';
+}
+
+export const POINTS: Dialect = { separator: ',', decimal: '.' };
+export const COMMAS: Dialect = { separator: ';', decimal: ',' };
+const TABS: Dialect = { separator: '\t', decimal: '.' };
+
+/** The first row, as far as its first line end outside quotes. */
+const firstRow = (text: string): string => {
+  let quoted = false;
+  for (let at = 0; at < text.length; at++) {
+    if (text[at] === '"') quoted = !quoted;
+    else if (!quoted && (text[at] === '\n' || text[at] === '\r')) return text.slice(0, at);
+  }
+  return text;
+};
+
+/**
+ * The dialect of a text, by what stands most often in its first row outside quotes. A file with one column has commas.
+ *
+ * Example: `dialectOf('order;wanted\n')` is semicolons with decimal commas.
+ */
+export const dialectOf = (text: string): Dialect => {
+  const row = firstRow(text).replace(/"[^"]*"/g, '');
+  const count = ({ separator }: Dialect) => row.split(separator).length;
+  return [POINTS, COMMAS, TABS].reduce((best, one) => (count(one) > count(best) ? one : best));
+};

@@ -1,0 +1,131 @@
+import type { Context, MiddlewareHandler } from 'hono';
+import { Hono } from 'hono';
+import { bodyLimit } from 'hono/body-limit';
+import type { Fault } from '../../shared/fault.ts';
+import { FILES, FilesPage } from '../../views/files/files-page.tsx';
+import { PreviewPage } from '../../views/files/preview-page.tsx';
+import { PlainPage } from '../../views/plain/plain-page.tsx';
+import type { Outcome, UseCaseContext } from '../usecases/context.ts';
+import { TABLE_KINDS } from '../usecases/csv-columns.ts';
+import { exportArchive, exportYard, type KeptFile } from '../usecases/export-file.ts';
+import { exportTable, type NumberSign, tableTemplate } from '../usecases/export-table.ts';
+import { type FileEffect, readFileIn, readUpload, tryFile, YARD_CHANGED } from '../usecases/read-in.ts';
+import { showFiles } from '../usecases/show-files.ts';
+import type { Screens } from './app.ts';
+import { readForm, wholeTyped } from './form.ts';
+import { type HeldFiles, heldFiles } from './held-files.ts';
+import { doneNotice } from './notice.ts';
+import { page, seeDone } from './page.tsx';
+
+const MEGABYTE = 1_000_000;
+const LARGEST_FILE_MEGABYTES = 10;
+/** A file comes with a little around it. */
+const AROUND_BYTES = 10_000;
+
+const tooLarge = (c: Context) =>
+  page(
+    c,
+    { title: 'Too large' },
+    <PlainPage happened={`The file is larger than ${LARGEST_FILE_MEGABYTES} MB, so it was not taken.`} back={FILES}>
+      Nothing was read in, and nothing was changed. Choose a smaller file, or split it into several.
+    </PlainPage>,
+    { status: 413 },
+  );
+
+/** The routes that take files, with the larger limit that these have. */
+export const isFilePath = (path: string): boolean => path === `${FILES}/look`;
+
+export const fileLimit: MiddlewareHandler = bodyLimit({
+  maxSize: LARGEST_FILE_MEGABYTES * MEGABYTE + AROUND_BYTES,
+  onError: tooLarge,
+});
+
+const save = (c: Context, { name, text }: KeptFile): Response => {
+  const type = name.endsWith('.csv') ? 'text/csv' : 'application/json';
+  return c.body(text, 200, {
+    'Content-Type': `${type}; charset=utf-8`,
+    'Content-Disposition': `attachment; filename="${name}"`,
+  });
+};
+
+const filesPage = async (c: Context, context: UseCaseContext, faults: readonly Fault[]) => {
+  const model = await showFiles(context);
+  const content = <FilesPage model={model} notice={await doneNotice(c, context)} faults={faults} />;
+  const status = faults.length > 0 ? 422 : 200;
+  return page(c, { title: 'Files', yardName: model.yardName }, content, { status });
+};
+
+const previewPage = (c: Context, effect: FileEffect, file: string, happened: string | null) =>
+  page(
+    c,
+    { title: 'What reading it in would change', yardName: effect.yardName },
+    <PreviewPage effect={effect} file={file} happened={happened} />,
+    { status: happened === null ? 200 : 409 },
+  );
+
+const tried = async (context: UseCaseContext, bytes: Uint8Array): Promise<Outcome<FileEffect>> => {
+  const file = readUpload(bytes, context.now);
+  return file.ok ? tryFile(context, file.value) : file;
+};
+
+const NO_FILE = { path: 'file', message: 'No file was chosen. Choose one, then look at it.' };
+
+const uploaded = async (c: Context): Promise<Uint8Array | null> => {
+  const form = await c.req.formData().catch(() => new FormData());
+  const file = form.get('file');
+  // Without a choice, browsers send a file without a name.
+  if (!(file instanceof File) || (file.name === '' && file.size === 0)) return null;
+  return new Uint8Array(await file.arrayBuffer());
+};
+
+const look = async (c: Context, context: UseCaseContext, held: HeldFiles) => {
+  const bytes = await uploaded(c);
+  if (!bytes) return filesPage(c, context, [NO_FILE]);
+  const effect = await tried(context, bytes);
+  if (!effect.ok) return filesPage(c, context, effect.faults);
+  return previewPage(c, effect.value, held.hold(bytes), null);
+};
+
+const gone = (c: Context) =>
+  page(
+    c,
+    { title: 'Held no longer' },
+    <PlainPage happened="That file is held here no longer." back={FILES}>
+      Nothing was read in. Choose the file once more, and look at what it would change.
+    </PlainPage>,
+    { status: 409 },
+  );
+
+const readIn = async (c: Context, context: UseCaseContext, held: HeldFiles) => {
+  const { file: name = '', revision } = await readForm(c);
+  const bytes = held.get(name);
+  const seen = wholeTyped(revision);
+  if (!bytes || seen === null) return gone(c);
+  const file = readUpload(bytes, context.now);
+  const outcome = file.ok ? await readFileIn(context, file.value, seen) : file;
+  if (outcome.ok) {
+    held.drop(name);
+    return seeDone(c, FILES, outcome.value.change);
+  }
+  const moved = outcome.faults.find(({ path }) => path === YARD_CHANGED);
+  const again = moved ? await tried(context, bytes) : outcome;
+  if (!again.ok) return filesPage(c, context, again.faults);
+  return previewPage(c, again.value, name, `${moved?.message} This is what it would change now.`);
+};
+
+const signOf = (c: Context): NumberSign => (c.req.query('numbers') === 'commas' ? 'commas' : 'points');
+
+export const fileRoutes = ({ context }: Screens): Hono => {
+  const routes = new Hono();
+  const held = heldFiles();
+  routes.get(FILES, (c) => filesPage(c, context(), []));
+  routes.get(`${FILES}/yard.json`, async (c) => save(c, await exportYard(context())));
+  routes.get(`${FILES}/archive.json`, async (c) => save(c, await exportArchive(context())));
+  for (const kind of TABLE_KINDS) {
+    routes.get(`${FILES}/${kind}.csv`, async (c) => save(c, await exportTable(context(), kind, signOf(c))));
+    routes.get(`${FILES}/${kind}-template.csv`, async (c) => save(c, await tableTemplate(context(), kind, signOf(c))));
+  }
+  routes.post(`${FILES}/look`, (c) => look(c, context(), held));
+  routes.post(`${FILES}/read-in`, (c) => readIn(c, context(), held));
+  return routes;
+};

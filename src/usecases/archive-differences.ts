@@ -1,0 +1,174 @@
+import type { Archive } from '../../shared/archive.ts';
+import { figureText, type NameOf, namesOf } from './figure-text.ts';
+import { FIGURE_WORDS } from './figure-words.ts';
+
+/** A figure that is another one. */
+export interface FigureChange {
+  figure: string;
+  from: string;
+  to: string;
+}
+
+/** What is other of one kind of thing: names of what is new and what is gone, and which figures changed of what stays. */
+export interface Difference {
+  what: string;
+  added: string[];
+  gone: string[];
+  changed: { name: string; figures: FigureChange[] }[];
+}
+
+type Entry = Record<string, unknown>;
+
+const same = (one: unknown, other: unknown): boolean => JSON.stringify(one) === JSON.stringify(other);
+
+const figureChanges = (before: Entry, after: Entry, nameOf: NameOf): FigureChange[] =>
+  [...new Set([...Object.keys(before), ...Object.keys(after)])]
+    .filter((figure) => !same(before[figure], after[figure]))
+    .map((figure) => ({
+      figure: FIGURE_WORDS[figure] ?? figure,
+      from: figureText(before[figure], figure, nameOf),
+      to: figureText(after[figure], figure, nameOf),
+    }));
+
+/** Lists whose entries have an id: they are followed from one to the other. */
+const named = <E extends { id: string | number }>(
+  what: string,
+  [before, after]: readonly [readonly E[], readonly E[]],
+  nameOf: NameOf,
+  called: (entry: E) => string,
+): Difference => {
+  const was = new Map(before.map((entry) => [entry.id, entry]));
+  const is = new Set(after.map(({ id }) => id));
+  return {
+    what,
+    added: after.filter(({ id }) => !was.has(id)).map(called),
+    gone: before.filter(({ id }) => !is.has(id)).map(called),
+    changed: after.flatMap((entry) => {
+      const old = was.get(entry.id);
+      if (!old || same(old, entry)) return [];
+      return [{ name: called(entry), figures: figureChanges(old as Entry, entry as Entry, nameOf) }];
+    }),
+  };
+};
+
+/** Lists whose entries are nothing but what they say: each is there or not. */
+const counted = (what: string, before: readonly string[], after: readonly string[]): Difference => {
+  const [was, is] = [[...before], [...after]];
+  const without = (from: readonly string[], others: string[]) =>
+    from.filter((text) => {
+      const at = others.indexOf(text);
+      if (at >= 0) others.splice(at, 1);
+      return at < 0;
+    });
+  return { what, added: without(after, was), gone: without(before, is), changed: [] };
+};
+
+const whole = (what: string, name: string, before: Entry, after: Entry, nameOf: NameOf): Difference => {
+  const figures = figureChanges(before, after, nameOf);
+  return { what, added: [], gone: [], changed: figures.length > 0 ? [{ name, figures }] : [] };
+};
+
+const hoursText = ({ start, end, crew }: { start: string; end: string; crew: number }) =>
+  `${start} to ${end}${crew === 1 ? '' : `, ${crew} people`}`;
+
+const workText = ({ rule, from, until, ...hours }: Archive['work'][number]) =>
+  `${hoursText(hours)}, ${rule} from ${from}${until ? ` until ${until}` : ''}`;
+
+/** Whether it is the demo is no figure of the yard. */
+const yardOf = ({ yard: { now: _now, ...yard }, units, habits }: Archive): Entry => {
+  const { demo: _demo, ...kept } = habits ?? {};
+  return { ...yard, units, ...kept };
+};
+
+const lists = (before: Archive, after: Archive, nameOf: NameOf): Difference[] => {
+  const texts = <E>(list: (archive: Archive) => readonly E[], text: (entry: E) => string) =>
+    [list(before).map(text), list(after).map(text)] as const;
+  return [
+    counted('Hours', ...texts(({ work }) => work, workText)),
+    counted('Days off', ...texts(({ closed }) => closed, String)),
+    counted(
+      'Hours of single days',
+      ...texts(
+        ({ extra }) => extra,
+        (one) => `${one.date}, ${hoursText(one)}`,
+      ),
+    ),
+    counted(
+      'Temperatures',
+      ...texts(
+        ({ temperatures }) => temperatures,
+        ({ from, celsius }) => `${celsius} °C from ${from}`,
+      ),
+    ),
+    counted(
+      'Bought',
+      ...texts(
+        ({ incoming }) => incoming,
+        ({ material, quantity, on, arrivedOn }) =>
+          `${quantity} × ${nameOf(material)}, ${arrivedOn ? `arrived ${arrivedOn}` : `due ${on}`}`,
+      ),
+    ),
+    counted(
+      'Pieces in the yard',
+      ...texts(
+        ({ finished }) => finished,
+        ({ count, casting, order }) => `${count} × ${nameOf(casting)}${order ? ` for ${order}` : ''}`,
+      ),
+    ),
+    counted(
+      'Poured and not stripped',
+      ...texts(
+        ({ inMould }) => inMould,
+        ({ mould, casting }) => `${nameOf(casting)} in ${mould}`,
+      ),
+    ),
+  ];
+};
+
+const byCount = (what: string, before: number, after: number, changed: boolean): Difference => ({
+  ...{ what, added: [], gone: [] },
+  changed: changed ? [{ name: what, figures: [{ figure: 'entries', from: String(before), to: String(after) }] }] : [],
+});
+
+const quiet = (before: Archive, after: Archive): Difference[] => {
+  const figures = ({ guesses, typed }: Archive) => guesses.length + typed.length;
+  const figuresDiffer = !same([before.guesses, before.typed], [after.guesses, after.typed]);
+  return [
+    byCount(
+      'Fixed pours',
+      before.keep?.pours.length ?? 0,
+      after.keep?.pours.length ?? 0,
+      !same(before.keep, after.keep),
+    ),
+    byCount('Guesses and figures as they were typed', figures(before), figures(after), figuresDiffer),
+    byCount('What was done', before.log.changes.length, after.log.changes.length, !same(before.log, after.log)),
+  ];
+};
+
+/** Everything that is other after a file was read in, by kind, in a maker's order. */
+export const archiveDifferences = (before: Archive, after: Archive): Difference[] => {
+  const nameOf = namesOf(before, after);
+  const both = <K extends keyof Archive>(key: K) => [before[key], after[key]] as [Archive[K], Archive[K]];
+  const people = new Map([...before.customers, ...after.customers].map(({ id, name }) => [id, name]));
+  const orders = both('orders').map((list) =>
+    list.map((order) => ({
+      ...order,
+      customer: order.customer === undefined ? undefined : people.get(order.customer),
+    })),
+  );
+  type Named = (typeof orders)[number];
+  const [was = [], is = []] = orders as [Named, Named];
+  const differences = [
+    whole('The yard', after.yard.name, yardOf(before), yardOf(after), nameOf),
+    named('Orders', [was, is], nameOf, ({ id, customer }) => (customer ? `${id} ${customer}` : id)),
+    named('Customers', both('customers'), nameOf, ({ name }) => name),
+    named('Panels', both('castings'), nameOf, ({ name }) => name),
+    named('Moulds', both('moulds'), nameOf, ({ id }) => id),
+    named('Mixes', both('mixes'), nameOf, ({ name }) => name),
+    named('Kits', both('kits'), nameOf, ({ name }) => name),
+    named('Stock', both('materials'), nameOf, ({ name }) => name),
+    ...lists(before, after, nameOf),
+    ...quiet(before, after),
+  ];
+  return differences.filter(({ added, gone, changed }) => added.length + gone.length + changed.length > 0);
+};

@@ -1,0 +1,109 @@
+import type { StoreRows } from '../../db/stores/store-rows.ts';
+import { numberOfCell } from '../engine/csv/cells.ts';
+import type { Dialect } from '../engine/csv/dialect.ts';
+import type { Cell } from '../engine/csv/write-csv.ts';
+import { readAmount } from '../engine/units/material-unit.ts';
+import type { Reading } from '../engine/units/reading.ts';
+import { textNow } from './csv-orders.ts';
+import type { RowReader } from './csv-row.ts';
+import type { TableGround, TableRows } from './csv-table.ts';
+
+type MaterialRow = StoreRows['materials'][number];
+
+const plain = (text: string): string => text.trim().toLowerCase();
+
+/** "Sand 0-2 mm" as an id that none has yet: "sand-0-2-mm". */
+const newId = (name: string, taken: ReadonlyMap<string, MaterialRow>): string => {
+  const slug =
+    plain(name)
+      .normalize('NFKD')
+      .replace(/[^a-z0-9]+/g, '-')
+      .replace(/^-|-$/g, '') || 'material';
+  for (let count = 1; ; count++) {
+    const id = count === 1 ? slug : `${slug}-${count}`;
+    if (!taken.has(id)) return id;
+  }
+};
+
+/** A number counts the material's own unit; beside it a measure may be named: "2 lb". */
+const amountOf = (text: string, unit: string, dialect: Dialect): Reading<number> => {
+  const bare = numberOfCell(text, dialect);
+  if (bare.ok || /^[-\d.,\s]+$/.test(text)) return bare;
+  return readAmount(text, unit, 'metric');
+};
+
+const materialOf = (row: RowReader, materials: ReadonlyMap<string, MaterialRow>): MaterialRow | 'new' | null => {
+  const name = row.text('material');
+  if (name === '') {
+    row.wrong('material', 'say what it is called');
+    return null;
+  }
+  const named = [...materials.values()].filter((one) => plain(one.name) === plain(name));
+  const found = materials.get(name) ?? (named.length === 1 ? named[0] : undefined);
+  if (found) return found;
+  if (named.length === 0) return 'new';
+  row.wrong('material', `"${name}" could be several. Write ${named.map(({ id }) => id).join(' or ')}`);
+  return null;
+};
+
+const blank = (id: string, name: string, unit: string, position: number): MaterialRow => ({
+  ...{ id, name, unit, position, onHand: 0, pack: 1, leadDays: null, minimum: 0, unitPrice: null, supplier: null },
+  ...{ shelfLifeDays: null, stickMm: null, kerfMm: 0, openedNote: null },
+});
+
+const changed = (row: RowReader, was: MaterialRow, dialect: Dialect): MaterialRow => {
+  const unit = row.text('unit');
+  if (unit !== '' && unit !== was.unit)
+    row.wrong('unit', `${was.name} is counted in ${was.unit}. Write its amounts so`);
+  const amount = <N>(column: string, none: N) => row.read(column, none, (text) => amountOf(text, was.unit, dialect));
+  const kept = <T>(column: string, now: T, next: () => T): T => (row.has(column) ? next() : now);
+  const pack = kept('pack', was.pack, () => amount('pack', 1));
+  if (pack === 0) row.wrong('pack', 'has to be more than 0');
+  return {
+    ...was,
+    onHand: kept('in the yard', was.onHand, () => {
+      if (row.text('in the yard') === '') row.wrong('in the yard', 'how much is there? Write 0 or a number above it');
+      return amount('in the yard', 0);
+    }),
+    pack,
+    leadDays: kept('lead days', was.leadDays, () => row.whole('lead days', null)),
+    minimum: kept('always keep', was.minimum, () => amount('always keep', 0)),
+    unitPrice: kept('price', was.unitPrice, () => row.number('price', null)),
+    supplier: textNow(row, 'supplier', was.supplier),
+  };
+};
+
+const startOf = (row: RowReader, materials: ReadonlyMap<string, MaterialRow>, place: number): MaterialRow => {
+  const [name, unit] = [row.text('material'), row.text('unit')];
+  if (unit === '') row.wrong('unit', 'say what its amounts count, as in bag or kg');
+  if (!row.has('in the yard')) row.wrong('in the yard', 'how much is there? A new material needs this column');
+  return blank(newId(name, materials), name, unit, place);
+};
+
+export const stockRowsOf: TableRows = (rows, { held, dialect }) => {
+  const materials = new Map(held.materials.map((row) => [row.id, row]));
+  const seen = new Set<string>();
+  let place = Math.max(-1, ...held.materials.map(({ position }) => position));
+  for (const row of rows) {
+    const found = materialOf(row, materials);
+    if (found === null) continue;
+    if (found === 'new') place += 1;
+    const was = found === 'new' ? startOf(row, materials, place) : found;
+    if (seen.has(was.id)) row.wrong('material', `${was.name} is there twice`);
+    seen.add(was.id);
+    materials.set(was.id, changed(row, was, dialect));
+  }
+  return { materials: [...materials.values()] };
+};
+
+/** The stock, a row each. */
+export const stockCells = ({ held }: Pick<TableGround, 'held'>): Cell[][] =>
+  held.materials.map((one) => {
+    const named = held.materials.filter(({ name, id }) => plain(name) === plain(one.name) || id === one.name);
+    return [
+      named.length === 1 && one.name.trim() !== '' ? one.name : one.id,
+      one.unit,
+      ...[one.onHand, one.pack, one.leadDays, one.minimum, one.unitPrice],
+      one.supplier,
+    ];
+  });

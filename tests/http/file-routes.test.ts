@@ -1,0 +1,241 @@
+import { describe, expect, test } from 'vitest';
+import { customers } from '../../db/stores/customer-store.ts';
+import { openOrders, orderById } from '../../db/stores/order-store.ts';
+import { demoScreens, screensOver, type TestScreens, textOf } from '../support/screens.ts';
+
+const FILES = '/yard/files';
+
+const look = async ({ app }: TestScreens, content: BlobPart, name = 'yard.json') => {
+  const body = new FormData();
+  body.set('file', new File([content], name));
+  return app.request(`${FILES}/look`, { method: 'POST', body });
+};
+
+/** The fields of the form that reads the file in. */
+const held = async (answer: Response): Promise<Record<string, string>> => {
+  const html = await answer.text();
+  return Object.fromEntries(
+    [...html.matchAll(/<input type="hidden" name="(file|revision)" value="([^"]*)"/g)].map(([, name, value]) => [
+      name,
+      value,
+    ]),
+  ) as Record<string, string>;
+};
+
+const exported = async ({ get }: TestScreens, name: string) => (await get(`${FILES}/${name}`)).text();
+
+const everything = (screens: TestScreens) => exported(screens, 'archive.json');
+
+describe('the page of files', () => {
+  test('says what can be done, and gives each file its name', async () => {
+    const { get } = await demoScreens();
+    const text = await textOf(await get(FILES));
+    expect(text).toMatch(/^Everything here can be saved as a file, and read in again\./);
+    expect(text).toContain('Nothing is ever removed by a CSV.');
+    for (const [path, name] of [
+      ['yard.json', 'larch-row-yard-2027-04-05.yard.json'],
+      ['archive.json', 'larch-row-yard-2027-04-05.archive.json'],
+      ['orders.csv', 'larch-row-yard-2027-04-05.orders.csv'],
+      ['moulds-template.csv', 'moulds-template.csv'],
+    ]) {
+      const answer = await get(`${FILES}/${path}`);
+      expect(answer.headers.get('Content-Disposition')).toBe(`attachment; filename="${name}"`);
+    }
+  });
+
+  test('the same data is the same bytes, laid out to be read', async () => {
+    const screens = await demoScreens();
+    const text = await exported(screens, 'yard.json');
+    expect(text).toMatch(/^\{\n {2}"format": "mould-rota\/yard",\n {2}"version": 1,\n {2}"yard": \{\n {4}"name"/);
+    expect(await exported(screens, 'yard.json')).toBe(text);
+  });
+});
+
+describe('a yard file', () => {
+  test('is shown first, read in as it was shown, and taken back', async () => {
+    const screens = await demoScreens();
+    const before = await everything(screens);
+    const file = JSON.parse(await exported(screens, 'yard.json'));
+    file.moulds = file.moulds.filter(({ id }: { id: string }) => id !== '600 no. 1');
+    file.castings.find(({ id }: { id: string }) => id === 'panel-900').kg = 14.25;
+    const shown = await look(screens, JSON.stringify(file));
+    expect(shown.status).toBe(200);
+    const text = await textOf(shown.clone());
+    expect(text).toMatch(/^This yard file would change this: 1 changed and 1 gone\. Nothing is read in yet\./);
+    expect(text).toContain('1 gone: 600 no. 1.');
+    expect(text).toContain('Panel 900: weight 13.5 kg → becomes 14.25 kg.');
+    expect(text).toContain('Days of orders');
+    expect(await everything(screens)).toBe(before);
+    const done = await screens.textAfter(await screens.post(`${FILES}/read-in`, await held(shown)));
+    expect(done).toMatch(/^Yard file read in\./);
+    expect(JSON.parse(await exported(screens, 'yard.json'))).toEqual(file);
+    const change = /name="change" value="(\d+)"/.exec(await (await screens.get(`${FILES}?done=1`)).text())?.[1] ?? '';
+    await screens.textAfter(await screens.post('/undo', { change, back: FILES }));
+    expect({ ...JSON.parse(await everything(screens)), log: null }).toEqual({ ...JSON.parse(before), log: null });
+  });
+
+  test('is looked at again when the yard changed in between, and is held no longer once it was read in', async () => {
+    const screens = await demoScreens();
+    const file = JSON.parse(await exported(screens, 'yard.json'));
+    file.yard.mixers = 2;
+    const fields = await held(await look(screens, JSON.stringify(file)));
+    await screens.post('/moulds/600%20no.%201/damaged', { note: 'Split' });
+    const again = await screens.post(`${FILES}/read-in`, fields);
+    expect(again.status).toBe(409);
+    expect(await textOf(again.clone())).toContain(
+      'The yard has changed since this was worked out. Nothing was read in yet.',
+    );
+    expect(await textOf(again.clone())).toContain('600 no. 1: condition damaged → becomes');
+    const now = await held(again);
+    expect(now.file).toBe(fields.file);
+    expect((await screens.post(`${FILES}/read-in`, now)).status).toBe(303);
+    const gone = await screens.post(`${FILES}/read-in`, now);
+    expect(gone.status).toBe(409);
+    expect(await textOf(gone)).toMatch(/^That file is held here no longer\. Nothing was read in\./);
+  });
+
+  test('that says what is there already is not read in', async () => {
+    const screens = await demoScreens();
+    for (const name of [
+      'yard.json',
+      'archive.json',
+      'orders.csv',
+      'moulds.csv',
+      'stock.csv',
+      'orders.csv?numbers=commas',
+    ]) {
+      const answer = await look(screens, await exported(screens, name), name);
+      expect(await textOf(answer)).toContain('The file says what the yard says already. There is nothing to read in.');
+    }
+  });
+
+  test('with faults is refused with all of them, so many shown', async () => {
+    const screens = await demoScreens();
+    const before = await everything(screens);
+    const file = JSON.parse(await exported(screens, 'yard.json'));
+    file.moulds[0].setFor = 'none such';
+    file.castings[0].kg = -1;
+    file.colour = 'red';
+    const answer = await look(screens, JSON.stringify(file));
+    expect(answer.status).toBe(422);
+    const text = await textOf(answer);
+    expect(text).toContain('Nothing was read in, and nothing was changed.');
+    expect(text).toContain('castings[0].kg: is negative');
+    expect(text).toContain('colour: is not a field of this format');
+    expect(text).toContain('moulds[0].setFor: no casting named "none such"');
+    file.orders = Array.from({ length: 80 }, () => ({}));
+    expect(await textOf(await look(screens, JSON.stringify(file)))).toMatch(/And \d+ more faults\./);
+    expect(await everything(screens)).toBe(before);
+  });
+});
+
+describe('a file that is none of these', () => {
+  const png = new Uint8Array([0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10, 0, 0]);
+  const zip = new Uint8Array([0x50, 0x4b, 3, 4, 20, 0]);
+  test.each<[string, BlobPart, RegExp]>([
+    ['an empty one', '', /The file is empty/],
+    ['only spaces', ' \n\n', /The file is empty/],
+    ['cut off in the middle', '{"format": "mould-rota/yard", "version": 1, "yard": {"na', /breaks off before its end/],
+    ['no JSON', '{"format": yes}', /is no JSON/],
+    ['another JSON', '{"format": "other"}', /neither a yard file nor an archive/],
+    ['a picture', png, /a picture \(PNG\)/],
+    ['a workbook', zip, /save it as CSV \(UTF-8\)/],
+    [
+      'Latin-1',
+      new Uint8Array([...'mould,note\n1,caf'].map((c) => c.charCodeAt(0)).concat(0xe9, 10)),
+      /not written in UTF-8/,
+    ],
+    ['UTF-16', new Uint8Array([0xff, 0xfe, 0x61, 0]), /UTF-16/],
+    [
+      'deep',
+      `{"format":"mould-rota/yard","version":1,"work":${'['.repeat(200_000)}${']'.repeat(200_000)}}`,
+      /nested deeper/,
+    ],
+    [
+      'a later archive',
+      '{"format":"mould-rota/archive","version":2,"moulds":4}',
+      /version: was written by a later version/,
+    ],
+    ['a CSV of something else', 'colour,size\nred,2\n', /none of the columns known here/],
+    ['a CSV cut off', 'mould,note\n900 no. 1,"left', /never closed/],
+  ])('%s', async (_what, content, words) => {
+    const screens = await screensOver();
+    const before = await everything(screens);
+    const answer = await look(screens, content, 'some.file');
+    expect(answer.status).toBe(422);
+    const text = await textOf(answer);
+    expect(text).toMatch(words);
+    expect(text).toMatch(/^Nothing was read in, and nothing was changed\./);
+    expect(await everything(screens)).toBe(before);
+  });
+
+  test('no file chosen', async () => {
+    const screens = await screensOver();
+    const body = new FormData();
+    body.set('file', new File([], ''));
+    const answer = await screens.app.request(`${FILES}/look`, { method: 'POST', body });
+    expect(answer.status).toBe(422);
+    expect(await textOf(answer)).toContain('No file was chosen. Choose one, then look at it.');
+  });
+
+  test('names that JavaScript takes for something else are fields that are not known', async () => {
+    const screens = await screensOver();
+    const file = (await exported(screens, 'yard.json')).replace(
+      '"mixers": 1',
+      '"mixers": 1, "__proto__": {"mixers": 9}, "constructor": 1',
+    );
+    const text = await textOf(await look(screens, file));
+    expect(text).toContain('yard.__proto__: is not a field of this format');
+    expect(text).toContain('yard.constructor: is not a field of this format');
+    expect(({} as Record<string, unknown>).mixers).toBeUndefined();
+  });
+
+  test('50 MB', async () => {
+    const screens = await screensOver();
+    const answer = await look(screens, new Uint8Array(50_000_000));
+    expect(answer.status).toBe(413);
+    expect(await textOf(answer)).toMatch(/^The file is larger than 10 MB, so it was not taken\. Nothing was read in/);
+    // Every other form has the limit it had.
+    expect((await screens.post(`${FILES}/read-in`, { file: 'x'.repeat(200_000) })).status).toBe(413);
+  });
+});
+
+describe('orders from a spreadsheet', () => {
+  test('are shown, read in, and taken back', async () => {
+    const screens = await demoScreens();
+    const csv =
+      'Order;Customer;Phone;Asked  for;Wanted;CAN IT SLIP;note\r\n;Tom;"=1+1";"2 x Planter; 1,5 x Sleeve pipe 20 mm, 3 m";8.5.2027;not;"two\r\nlines"\r\n';
+    const shown = await look(screens, `\uFEFF${csv}`, 'orders.csv');
+    expect(await textOf(shown.clone())).toMatch(
+      /^This list of orders would change this: 2 new\. .*1 new: 27-0\d\d Tom\./,
+    );
+    const { textAfter, post, database } = screens;
+    expect(await textAfter(await post(`${FILES}/read-in`, await held(shown)))).toMatch(/^Orders read in from a file\./);
+    const order = (await database.read(openOrders)).at(-1);
+    expect(order).toMatchObject({ wantedOn: '2027-05-08', promisedOn: null, weight: 6, note: 'two\r\nlines' });
+    expect(order?.customer).toMatchObject({ name: 'Tom', phone: '=1+1' });
+    expect(order?.lines.map(({ quantity }) => quantity)).toEqual([2, 1.5]);
+    expect(await exported(screens, 'orders.csv')).toContain(`'=1+1`);
+    await textAfter(await post('/undo', { change: '1', back: FILES }));
+    expect(await database.read((tx) => orderById(tx, order?.id ?? ''))).toBeNull();
+    expect((await database.read(customers)).some(({ name }) => name === 'Tom')).toBe(false);
+  });
+
+  test('with faults say each by row and column, and nothing is half read', async () => {
+    const screens = await demoScreens();
+    const before = await everything(screens);
+    const csv = [
+      'order,customer,asked for,wanted,can it slip',
+      ',Ann,2 x Planter,2027-05-08,yes',
+      ',Bea,2 x Castle,31/02/2027,perhaps',
+      ',Cy,0 x Planter,4/5/2027,yes',
+    ].join('\n');
+    const text = await textOf(await look(screens, csv, 'orders.csv'));
+    expect(text).toContain('row 3, column asked for: nothing here is called "Castle"');
+    expect(text).toContain('row 3, column wanted: 31 Feb 2027 does not exist');
+    expect(text).toContain('row 3, column can it slip: "perhaps" is none of not, rather not, yes');
+    expect(text).toContain('row 4, column asked for: how many Planter? It has to be more than 0');
+    expect(text).toContain('row 4, column wanted: 4/5/2027 can be read two ways, as 4 May 2027 or 5 Apr 2027.');
+    expect(await everything(screens)).toBe(before);
+  });
+});

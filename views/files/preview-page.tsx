@@ -1,0 +1,119 @@
+import type { FC } from 'hono/jsx';
+import { Answer } from '../parts/answer.tsx';
+import { Button, ButtonLink } from '../parts/button.tsx';
+import { countText } from '../parts/day-text.ts';
+import { Moves } from '../parts/moves.tsx';
+import { listText } from '../parts/quantity-text.ts';
+import type { FileEffect } from './files-facts.ts';
+import { FILES } from './files-page.tsx';
+
+type Difference = FileEffect['differences'][number];
+type Changed = Difference['changed'][number];
+
+/** So many names are said, the rest is counted. */
+const NAMES_SHOWN = 12;
+const CHANGED_SHOWN = 30;
+
+const SUBJECT = {
+  yard: 'This yard file',
+  archive: 'This archive',
+  orders: 'This list of orders',
+  moulds: 'This list of moulds',
+  stock: 'This list of stock',
+} as const;
+
+/** "Three": what it would do in one line. */
+export const previewAnswer = ({ kind, differences }: FileEffect): string => {
+  const sum = (count: (one: Difference) => number) => differences.reduce((all, one) => all + count(one), 0);
+  const parts = [
+    [sum(({ added }) => added.length), 'new'],
+    [sum(({ changed }) => changed.length), 'changed'],
+    [sum(({ gone }) => gone.length), 'gone'],
+  ] as const;
+  const said = parts.filter(([count]) => count > 0).map(([count, word]) => `${count} ${word}`);
+  return `${SUBJECT[kind]} would change this: ${listText(said)}. Nothing is read in yet.`;
+};
+
+/** "900 no. 3, 900 no. 4 and 12 more" */
+export const namesText = (names: readonly string[]): string => {
+  const more = names.length - NAMES_SHOWN;
+  return listText(more > 0 ? [...names.slice(0, NAMES_SHOWN), `${more} more`] : names);
+};
+
+const ChangedEntry: FC<{ entry: Changed }> = ({ entry: { name, figures } }) => (
+  <li>
+    <strong>{name}</strong>:{' '}
+    {figures.map(({ figure, from, to }, index) => (
+      <>
+        {index > 0 && '; '}
+        {figure} {from} <span aria-hidden="true">→</span>
+        <span class="unseen">becomes</span> {to}
+      </>
+    ))}
+    .
+  </li>
+);
+
+const Kind: FC<{ difference: Difference }> = ({ difference: { what, added, gone, changed } }) => (
+  <section class="difference">
+    <h2>{what}</h2>
+    <ul class="sentences">
+      {added.length > 0 && (
+        <li>
+          {added.length} new: {namesText(added)}.
+        </li>
+      )}
+      {gone.length > 0 && (
+        <li>
+          {gone.length} gone: {namesText(gone)}.
+        </li>
+      )}
+      {changed.slice(0, CHANGED_SHOWN).map((entry) => (
+        <ChangedEntry entry={entry} />
+      ))}
+      {changed.length > CHANGED_SHOWN && <li>{countText(changed.length - CHANGED_SHOWN, 'more')} changed.</li>}
+    </ul>
+  </section>
+);
+
+const AFTER = {
+  yard: 'Phones, notes, sizes and past orders of what stays are kept. Whatever the file does not have goes: orders, moulds, stock.',
+  archive:
+    'The archive comes in place of everything, what was done as well: older changes can then no longer be undone one by one.',
+  orders: 'No order is removed.',
+  moulds: 'No mould is removed.',
+  stock: 'No material is removed.',
+} as const;
+
+interface PreviewPageProps {
+  effect: FileEffect;
+  /** The name the file is held by. */
+  file: string;
+  /** What came between, when it was to be read in and was not. */
+  happened: string | null;
+}
+
+/** What reading a file in would do, with the two ways on. */
+export const PreviewPage: FC<PreviewPageProps> = ({ effect, file, happened }) => (
+  <>
+    {happened !== null && (
+      <div class="warning" role="alert">
+        <p>{happened}</p>
+      </div>
+    )}
+    <Answer note={AFTER[effect.kind]}>{previewAnswer(effect)}</Answer>
+    <form class="buttons" method="post" action={`${FILES}/read-in`}>
+      <input type="hidden" name="file" value={file} />
+      <input type="hidden" name="revision" value={String(effect.revision)} />
+      <Button kind="main">Read it in</Button>
+      <ButtonLink href={FILES}>Leave it</ButtonLink>
+    </form>
+    <section>
+      <h2>Days of orders</h2>
+      <Moves moved={effect.moved} today={effect.today} />
+    </section>
+    {effect.differences.map((difference) => (
+      <Kind difference={difference} />
+    ))}
+  </>
+);
