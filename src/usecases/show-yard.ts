@@ -7,6 +7,7 @@ import { sessionsOf } from '../engine/work/sessions.ts';
 import type { UseCaseContext } from './context.ts';
 import { missingForDate } from './missing-for-date.ts';
 import { mouldKind, mouldsFor } from './mould-kind.ts';
+import { monthsEndBefore } from './show-temperatures.ts';
 import { showYardFrame, type YardFrame } from './show-yard-frame.ts';
 
 const WEEKS_LOOKED_AT = 4;
@@ -34,7 +35,7 @@ const hoursOf = (yard: YardFile, today: string) => {
 const temperatureOf = ({ yard, system, today }: YardFrame) => {
   const { celsiusOn } = climateOf(yard.temperatures, calendarOf(yard.yard.timeZone));
   const celsius = celsiusOn(dayNumber(today));
-  return celsius === null ? null : temperatureText(celsius, system);
+  return celsius === null ? null : { now: temperatureText(celsius, system), endsBefore: monthsEndBefore(yard, today) };
 };
 
 const materialsOf = ({ materials }: YardFile) => ({

@@ -2,6 +2,7 @@ import type { YardModel } from '../../src/usecases/show-yard.ts';
 import { countText } from '../parts/day-text.ts';
 import { countWord, listText } from '../parts/quantity-text.ts';
 import type { SectionKey } from './sections.ts';
+import { endsText } from './temperature-words.ts';
 import { DAY_NAMES } from './yard-words.ts';
 
 /** What there is of a section, and what is missing in it; null where nothing is. */
@@ -91,7 +92,7 @@ const stock: Writer = ({ stock: { count, suppliers, notBought } }) => {
 const temperatures: Writer = ({ temperature }) =>
   temperature === null
     ? full('No temperature is expected yet: every mix counts as if it set at the warmth its figures are for.')
-    : full(`${temperature} expected today.`);
+    : full(`${temperature.now} expected today.`, temperature.endsBefore && endsText(temperature.endsBefore));
 
 const WRITERS: Readonly<Record<SectionKey, Writer>> = {
   about,

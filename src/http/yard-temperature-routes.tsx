@@ -1,0 +1,61 @@
+import type { Context } from 'hono';
+import { Hono } from 'hono';
+import { LineForm, TEMPERATURES, TemperaturesPage } from '../../views/yard/temperatures-page.tsx';
+import type { UseCaseContext } from '../usecases/context.ts';
+import { addLine, editLine, editMonths, removeLine } from '../usecases/edit-temperatures.ts';
+import type { FormState } from '../usecases/save-edit.ts';
+import { showTemperatures, type TemperaturesModel } from '../usecases/show-temperatures.ts';
+import type { Screens } from './app.ts';
+import { missing } from './failures.tsx';
+import { wholeTyped } from './form.ts';
+import { doneNotice } from './notice.ts';
+import { page } from './page.tsx';
+import { formStatus, removal, type SaveForm, saveForm } from './save-routes.tsx';
+
+const frame = (title: string, { yardName }: TemperaturesModel) => ({ title, at: 'yard', yardName }) as const;
+const idOf = (c: Context) => wholeTyped(c.req.param('id')) ?? -1;
+const back = () => TEMPERATURES;
+
+const months: SaveForm<null> = {
+  path: TEMPERATURES,
+  edit: (_c, typed) => editMonths(typed),
+  after: back,
+  show: async (c, context, state) => {
+    const model = await showTemperatures(context);
+    const content = <TemperaturesPage model={model} state={state} notice={await doneNotice(c, context)} />;
+    return page(c, frame('Temperatures by month', model), content, formStatus(state));
+  },
+};
+
+const linePage = async (c: Context, context: UseCaseContext, state: FormState, id: number | null) => {
+  const model = await showTemperatures(context);
+  const line = model.lines.find((one) => one.id === id) ?? null;
+  if (id !== null && !line) return missing(c);
+  return page(c, frame('Temperature', model), <LineForm model={model} state={state} line={line} />, formStatus(state));
+};
+
+const adding: SaveForm<string> = {
+  path: `${TEMPERATURES}/new`,
+  edit: (_c, typed) => addLine(typed),
+  show: (c, context, state) => linePage(c, context, state, null),
+  after: back,
+};
+
+const editing: SaveForm<string> = {
+  path: `${TEMPERATURES}/:id`,
+  edit: (c, typed) => editLine(idOf(c), typed),
+  show: (c, context, state) => linePage(c, context, state, idOf(c)),
+  after: back,
+};
+
+/** What temperatures are expected: month by month, and of single weeks. */
+export const yardTemperatureRoutes = (screens: Screens): Hono => {
+  const routes = new Hono();
+  routes.route('/', saveForm(screens, months));
+  routes.route('/', saveForm(screens, adding));
+  routes.route('/', saveForm(screens, editing));
+  const path = `${TEMPERATURES}/:id/remove`;
+  const name = () => 'this temperature';
+  routes.route('/', removal(screens, { path, edit: (c) => removeLine(idOf(c)), name, back }));
+  return routes;
+};

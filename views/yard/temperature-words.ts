@@ -1,0 +1,21 @@
+import type { TemperaturesModel } from '../../src/usecases/show-temperatures.ts';
+import { dayText } from '../parts/day-text.ts';
+
+export const MONTH_NAMES = [
+  ...['January', 'February', 'March', 'April', 'May', 'June'],
+  ...['July', 'August', 'September', 'October', 'November', 'December'],
+];
+
+/** "6 °C from Mon 12 Apr to Sun 18 Apr." */
+export const lineText = (
+  { from, to, text }: Pick<TemperaturesModel['lines'][number], 'from' | 'to' | 'text'>,
+  today: string,
+): string => `${text} from ${dayText(from, today)} ${to === null ? 'on' : `to ${dayText(to, today)}`}.`;
+
+/** "9 °C is expected today." */
+export const temperaturesAnswer = ({ now }: Pick<TemperaturesModel, 'now'>): string =>
+  now === null ? 'No temperature is expected yet.' : `${now} is expected today.`;
+
+/** "They are known until May 2028; later months count as that one. Save them again to go on." */
+export const endsText = (last: string): string =>
+  `The months are known until ${MONTH_NAMES[Number(last.slice(5, 7)) - 1]} ${last.slice(0, 4)}; all after it count like that one. Save them once more to go on.`;

@@ -1,0 +1,124 @@
+import type { FC } from 'hono/jsx';
+import type { FormState } from '../../src/usecases/save-edit.ts';
+import type { TemperaturesModel } from '../../src/usecases/show-temperatures.ts';
+import { Empty } from '../parts/answer.tsx';
+import { ButtonLink } from '../parts/button.tsx';
+import { DayField } from '../parts/day-field.tsx';
+import { fullDayText } from '../parts/day-text.ts';
+import { TextField } from '../parts/field.tsx';
+import { shownIn } from '../parts/form-state.tsx';
+import type { DoneNotice } from '../parts/notice.tsx';
+import { EditPage } from './edit-page.tsx';
+import { RemoveForm } from './remove.tsx';
+import { entryPath, removePath, YARD } from './sections.ts';
+import { endsText, lineText, MONTH_NAMES, temperaturesAnswer } from './temperature-words.ts';
+
+export const TEMPERATURES = `${YARD}/temperatures`;
+
+interface TemperaturesProps {
+  model: TemperaturesModel;
+  state: FormState;
+}
+
+const Lines: FC<{ model: TemperaturesModel }> = ({ model: { lines, today } }) => (
+  <section>
+    <h2>Days that are not like their month</h2>
+    {lines.length === 0 ? (
+      <Empty>A cold week, say: add it with its days, and the plan waits longer before it strips.</Empty>
+    ) : (
+      <ul class="yard-rows">
+        {lines.map((line) => (
+          <li class="yard-row">
+            <div>
+              <p>
+                <a href={entryPath(TEMPERATURES, line.id)}>{lineText(line, today)}</a>
+              </p>
+            </div>
+            <RemoveForm action={removePath(TEMPERATURES, line.id)} name={lineText(line, today).replace(/\.$/, '')} />
+          </li>
+        ))}
+      </ul>
+    )}
+    <div class="buttons">
+      <ButtonLink href={entryPath(TEMPERATURES, 'new')}>Add days</ButtonLink>
+      <ButtonLink href={YARD} kind="quiet">
+        Your yard
+      </ButtonLink>
+    </div>
+  </section>
+);
+
+/** What each month is like where the pieces set, day and night together. */
+export const TemperaturesPage: FC<TemperaturesProps & { notice: DoneNotice | null }> = ({ model, state, notice }) => (
+  <EditPage
+    answer={temperaturesAnswer(model)}
+    note="Where pieces set, day and night together. For planning only: on the day, the thermometer and the bag's data sheet decide."
+    state={state}
+    today={model.today}
+    action={TEMPERATURES}
+    back={YARD}
+    notice={notice}
+    after={<Lines model={model} />}
+  >
+    {model.endsBefore && <p class="quiet">{endsText(model.endsBefore)}</p>}
+    <div class="months">
+      {model.months.map(({ shown, guess }, month) => {
+        const name = `month-${month + 1}`;
+        return (
+          <TextField
+            name={name}
+            label={MONTH_NAMES[month] ?? ''}
+            width="short"
+            value={shownIn(state, name, shown)}
+            errors={state.errors}
+            guess={guess}
+          />
+        );
+      })}
+    </div>
+    <p class="hint">
+      A number alone is {model.system === 'US' ? 'Fahrenheit' : 'Celsius'}; 12 C and 54 F are understood either way.
+    </p>
+  </EditPage>
+);
+
+interface LineProps extends TemperaturesProps {
+  line: TemperaturesModel['lines'][number] | null;
+}
+
+/** A stretch of days with a temperature of its own. */
+export const LineForm: FC<LineProps> = ({ model, state, line }) => (
+  <EditPage
+    answer={line ? 'Change these days.' : 'Add days that are not like their month.'}
+    state={state}
+    today={model.today}
+    action={entryPath(TEMPERATURES, line?.id ?? 'new')}
+    back={TEMPERATURES}
+  >
+    <TextField
+      name="celsius"
+      label="Temperature"
+      hint={`Such as ${model.system === 'US' ? '43 F' : '6 °C'}: the mean of day and night.`}
+      width="short"
+      value={shownIn(state, 'celsius', line?.shown)}
+      errors={state.errors}
+    />
+    <div class="field-row">
+      <DayField
+        name="from"
+        label="First day"
+        value={shownIn(state, 'from', fullDayText(line?.from ?? model.today))}
+        errors={state.errors}
+      />
+      {!line && (
+        <DayField
+          name="to"
+          label="Last day"
+          hint="Empty: until the next month, or what is given next."
+          value={shownIn(state, 'to', fullDayText(model.inAWeek))}
+          errors={state.errors}
+        />
+      )}
+    </div>
+  </EditPage>
+);
