@@ -1,0 +1,119 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { launchBrowser } from '../support/browser.ts';
+import { screensOver } from '../support/screens.ts';
+import { served, watchedPage } from '../support/served-screens.ts';
+import { smallYard } from '../support/small-yard.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser.close());
+
+const sideways = (page: Page) => page.evaluate('document.documentElement.scrollWidth - window.innerWidth');
+
+describe.each([
+  [390, true],
+  [1280, false],
+])('at %i px, script: %s', (width, javaScriptEnabled) => {
+  const options = { viewport: { width, height: 844 }, javaScriptEnabled };
+
+  test('four moulds are added at once, from the page of the yard on', async () => {
+    const url = await served(await screensOver());
+    const { page, complaints } = await watchedPage(browser, options);
+    await page.goto(`${url}/`);
+    await page.getByRole('link', { name: 'Your yard' }).click();
+    expect(await page.textContent('h1')).toBe('Everything needed for a first date is here.');
+    await page.locator('.yard-sections').getByRole('link', { name: 'Moulds' }).click();
+    await page.getByRole('link', { name: 'Add moulds' }).click();
+    await page.getByLabel('How many').fill('4');
+    await page.getByLabel('Painted on them').fill('1100');
+    await page.getByLabel('They make').selectOption({ label: 'Panel 900' });
+    await page.getByRole('button', { name: 'Add the moulds' }).click();
+    await page.waitForSelector('text=1100 no. 1 to 1100 no. 4 added.');
+    expect(await page.textContent('h1')).toBe('6 moulds in use: 2 of 900 and 4 of 1100.');
+    expect(await sideways(page)).toBeLessThanOrEqual(0);
+    expect(complaints).toEqual([]);
+  });
+
+  test('hours are changed with what it moves in sight, and what was typed stays', async () => {
+    const url = await served(await screensOver());
+    const { page, complaints } = await watchedPage(browser, options);
+    await page.goto(`${url}/yard/hours`);
+    await page.getByRole('link', { name: /^Saturdays 8:00 to 12:00/ }).click();
+    await page.getByText('Saturday', { exact: true }).click();
+    await page.getByText('Sunday', { exact: true }).click();
+    await page.getByLabel('People').fill('2');
+    await page.getByRole('button', { name: 'Save' }).click();
+    await page.waitForSelector('.effect');
+    const effect = await page.textContent('.effect');
+    expect(effect).toContain('This moves one promise. Nothing was saved yet.');
+    expect(effect).toMatch(/School garden\s*: Sat 10 Apr to Sat 17 Apr, 7 days later/);
+    expect(await page.isChecked('[name="days:SU"]')).toBe(true);
+    expect(await page.isChecked('[name="days:SA"]')).toBe(false);
+    expect(await page.inputValue('#crew')).toBe('2');
+    expect(await sideways(page)).toBeLessThanOrEqual(0);
+    await page.getByRole('button', { name: 'Save anyway' }).click();
+    await page.waitForSelector('text=Hours changed.');
+    expect(await page.textContent('main')).toContain('Sundays 8:00 to 12:00, 2 people.');
+    await page.getByRole('button', { name: 'Undo: Hours changed' }).click();
+    await page.waitForSelector('text=Saturdays 8:00 to 12:00, 1 person.');
+    expect(complaints).toEqual([]);
+  });
+
+  test('going back from the effect leaves everything as it was', async () => {
+    const url = await served(await screensOver());
+    const { page } = await watchedPage(browser, options);
+    await page.goto(`${url}/yard/hours`);
+    await page.getByRole('button', { name: /^Remove Saturdays 8:00 to 12:00/ }).click();
+    await page.waitForSelector('.effect');
+    await page.getByRole('link', { name: 'Go back' }).click();
+    await page.waitForSelector('text=Saturdays 8:00 to 12:00, 1 person.');
+  });
+
+  test('removal of what is in use is refused with what uses it', async () => {
+    const inMould = [{ mould: '900 no. 1', casting: 'panel-900', filledAt: '2027-04-08T08:00:00+01:00' }];
+    const url = await served(await screensOver(smallYard({ inMould })));
+    const { page } = await watchedPage(browser, options);
+    await page.goto(`${url}/yard/moulds`);
+    await page.getByRole('button', { name: 'Remove 900 no. 1' }).click();
+    await page.waitForSelector('h1:has-text("900 no. 1 can\'t be removed.")');
+    expect(await page.textContent('.error')).toContain('900 no. 1 has a piece in it (Panel 900).');
+    await page.getByRole('link', { name: 'Go back' }).click();
+    await page.getByRole('link', { name: '900 no. 1' }).waitFor();
+  });
+
+  test('what could not be read is said at its field, and stays', async () => {
+    const url = await served(await screensOver());
+    const { page } = await watchedPage(browser, options);
+    await page.goto(`${url}/yard/temperatures`);
+    await page.getByLabel('January').fill('brisk');
+    await page.getByLabel('February').fill('41 F');
+    await page.getByRole('button', { name: 'Save' }).click();
+    await page.waitForSelector('.form-errors');
+    expect(await page.textContent('#month-1-error')).toContain('"brisk" is not a temperature.');
+    expect(await page.inputValue('#month-1')).toBe('brisk');
+    expect(await page.inputValue('#month-2')).toBe('41 F');
+    await page.goto(`${url}/yard/about`);
+    await page.getByLabel('Name of the yard').fill('');
+    await page.getByLabel('Time zone').fill('Europe/Nowhere');
+    await page.getByRole('button', { name: 'Save' }).click();
+    await page.waitForSelector('.form-errors');
+    expect(await page.textContent('#name-error')).toBe('What is the yard called?');
+    expect(await page.inputValue('#timeZone')).toBe('Europe/Nowhere');
+  });
+});
+
+test('a rule shows its next dates as it is typed', async () => {
+  const url = await served(await screensOver());
+  const { page, complaints } = await watchedPage(browser);
+  await page.goto(`${url}/yard/hours/new`);
+  await page.getByText('Another rhythm, as a rule').click();
+  await page.getByLabel('Rule').fill('FREQ=MONTHLY;BYDAY=1SA');
+  await page.getByLabel('Rule').press('Tab');
+  await page.waitForSelector(
+    '#rule-dates:has-text("It gives Sat 1 May, Sat 5 Jun, Sat 3 Jul, Sat 7 Aug and Sat 4 Sep.")',
+  );
+  expect(complaints).toEqual([]);
+});
