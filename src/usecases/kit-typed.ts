@@ -1,7 +1,7 @@
 import type { Fault } from '../../shared/fault.ts';
 import { FACES, type Faces, KIT_SHAPES, type KitShape, type KitSize } from '../../shared/kit-size.ts';
 import type { TypedLength, UnitSystem } from '../../shared/units.ts';
-import { readLength } from '../engine/units/length.ts';
+import { lengthText, readLength } from '../engine/units/length.ts';
 import { readMass } from '../engine/units/mass.ts';
 import type { Outcome } from './context.ts';
 
@@ -33,6 +33,9 @@ const FIELDS: Readonly<Record<KitShape, readonly ('width' | 'cutLength' | 'cutWi
   L: ['width', 'cutLength', 'cutWidth'],
 };
 
+const mostText = (mm: number, system: UnitSystem): string =>
+  system === 'metric' ? `${mm / 1000} m` : lengthText(mm, system);
+
 /** Collects what was wrong, so that all of it is said at once. */
 class Reader {
   readonly faults: Fault[] = [];
@@ -52,7 +55,7 @@ class Reader {
     if (!read.ok) this.refuse(name, read.reason);
     else if (read.value.mm < leastMm) this.refuse(name, 'Has to be more than nothing.');
     else if (read.value.mm > mostMm)
-      this.refuse(name, `That is more than ${mostMm / 1000} m, the most that is worked out here.`);
+      this.refuse(name, `That is more than ${mostText(mostMm, this.system)}, the most that is worked out here.`);
     return read.ok ? read.value : { typed: '', mm: 0 };
   }
 

@@ -3,31 +3,80 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { serve } from '@hono/node-server';
+import type { Browser } from 'playwright-core';
 import { seedDemo } from '../../db/demo/larch-row.ts';
 import { openDatabase } from '../../db/open.ts';
+import { setHabits } from '../../db/stores/habits-store.ts';
+import { setUnits } from '../../db/stores/units-store.ts';
+import type { UnitSystem } from '../../shared/units.ts';
 import { createApp } from '../../src/http/app.ts';
 import { launchBrowser } from './browser.ts';
+import { METRIC, US_HABITS } from './measures.ts';
 import { DEMO_NOW } from './screens.ts';
 
-/** Takes the screenshots of the README: every page of the demo yard at phone and desk width. `npm run screenshots`. */
+/**
+ * Takes the screenshots of the README: every page of the demo yard at phone and desk width, and some of them in both systems
+ * of units. `npm run screenshots`, or with the beginning of a name, those alone: `npm run screenshots us-units`.
+ */
 const PAGES = { when: '/', today: '/today', orders: '/orders', moulds: '/moulds', turns: '/turns', buying: '/buying' };
 const WIDTHS = [390, 1280];
 const FOLDER = fileURLToPath(new URL('../../views/screenshots/', import.meta.url));
+/** Ten minutes before the Saturday's hours. */
+const SATURDAY = '2027-04-10T06:50:00Z';
+const PLANTER = '/kits/by-size?length=1235&width=635&courses=2&ground=80';
+const PLANTER_US = `/kits/by-size?${new URLSearchParams({ length: '48 5/8', width: '25', courses: '2', ground: '3 1/8' })}`;
 
-const database = await openDatabase({ url: `file:${join(mkdtempSync(join(tmpdir(), 'yard-')), 'yard.db')}` });
-await database.write((tx) => seedDemo(tx, DEMO_NOW.slice(0, 10), DEMO_NOW));
-const { fetch } = createApp({ database, now: () => DEMO_NOW });
-const server = serve({ fetch, hostname: '127.0.0.1', port: 0 }, async ({ port }) => {
-  const browser = await launchBrowser();
-  mkdirSync(FOLDER, { recursive: true });
-  for (const [name, path] of Object.entries(PAGES))
+interface Shots {
+  prefix: string;
+  system: UnitSystem;
+  now: string;
+  pages: Readonly<Record<string, string>>;
+}
+
+const SHOTS: readonly Shots[] = [
+  { prefix: '', system: 'metric', now: DEMO_NOW, pages: PAGES },
+  ...[
+    { prefix: 'us-units-', system: 'US', pages: { today: '/today', buying: '/buying', kit: PLANTER_US } } as const,
+    { prefix: 'metric-units-', system: 'metric', pages: { today: '/today', buying: '/buying', kit: PLANTER } } as const,
+  ].map((shots) => ({ ...shots, now: SATURDAY })),
+];
+
+const demoIn = async ({ system, now }: Shots) => {
+  const database = await openDatabase({ url: `file:${join(mkdtempSync(join(tmpdir(), 'yard-')), 'yard.db')}` });
+  await database.write(async (tx) => {
+    await seedDemo(tx, DEMO_NOW.slice(0, 10), DEMO_NOW);
+    await setUnits(tx, system);
+    await setHabits(tx, system === 'US' ? US_HABITS : METRIC);
+  });
+  const { fetch } = createApp({ database, now: () => now });
+  return new Promise<{ port: number; close: () => Promise<void> }>((resolve) => {
+    const server = serve({ fetch, hostname: '127.0.0.1', port: 0 }, ({ port }) =>
+      resolve({
+        port,
+        close: async () => {
+          server.close();
+          await database.close();
+        },
+      }),
+    );
+  });
+};
+
+const take = async (browser: Browser, shots: Shots, wanted: string): Promise<void> => {
+  const { port, close } = await demoIn(shots);
+  for (const [name, path] of Object.entries(shots.pages))
     for (const width of WIDTHS) {
+      const file = `${shots.prefix}${name}-${width}.png`;
+      if (!file.startsWith(wanted)) continue;
       const page = await browser.newPage({ viewport: { width, height: 844 } });
       await page.goto(`http://127.0.0.1:${port}${path}`, { waitUntil: 'networkidle' });
-      await page.screenshot({ path: join(FOLDER, `${name}-${width}.png`) });
+      await page.screenshot({ path: join(FOLDER, file) });
       await page.close();
     }
-  await browser.close();
-  server.close();
-  await database.close();
-});
+  await close();
+};
+
+const browser = await launchBrowser();
+mkdirSync(FOLDER, { recursive: true });
+for (const shots of SHOTS) await take(browser, shots, process.argv[2] ?? '');
+await browser.close();

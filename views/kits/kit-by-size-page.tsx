@@ -147,7 +147,7 @@ export const KitBySizePage: FC<KitBySizePageProps> = (props) => {
       <FormErrors errors={errors} lead="The kit was not added. Everything you typed is still here." />
       <div class="asking">
         <KitAnswer model={model} />
-        <KitForm form={model.form} errors={fieldErrors(model)} />
+        <KitForm form={model.form} system={model.system} errors={fieldErrors(model)} />
       </div>
       <Found {...props} model={model} />
       <p class="no-print">

@@ -1,4 +1,5 @@
 import type { FC } from 'hono/jsx';
+import type { UnitSystem } from '../../shared/units.ts';
 import { Button } from '../parts/button.tsx';
 import { ChoiceField, type FieldErrors, SelectField, TextField } from '../parts/field.tsx';
 
@@ -27,9 +28,16 @@ const FACES = [
   { value: 'inside', text: 'Inside' },
 ];
 
+/** A number alone is in the yard's own units. */
+const EXAMPLES: Readonly<Record<UnitSystem, string>> = {
+  metric: '1235, 1.2 m, 4 ft 6 in, 54 1/2"',
+  US: '4 ft 6 in, 54 1/2, 54 1/2", 1235 mm',
+};
+
 /** The size that a kit is worked out from. Each answer comes as it is typed; without script, at the button. */
-export const KitForm: FC<{ form: KitFormFacts; errors: FieldErrors }> = ({
+export const KitForm: FC<{ form: KitFormFacts; system: UnitSystem; errors: FieldErrors }> = ({
   form: { typed, kinds, pinMaterials },
+  system,
   errors,
 }) => {
   const field = (name: string) => ({ name, label: KIT_LABELS[name] ?? name, value: typed[name], errors });
@@ -71,8 +79,7 @@ export const KitForm: FC<{ form: KitFormFacts; errors: FieldErrors }> = ({
         )}
       </div>
       <p class="hint">
-        Write a length as you would say it: 1235, 1.2 m, 4 ft 6 in, 54 1/2". What one pallet or car may carry can stay
-        empty.
+        Write a length as you would say it: {EXAMPLES[system]}. What one pallet or car may carry can stay empty.
       </p>
       <div class="buttons">
         <Button>Work it out</Button>
