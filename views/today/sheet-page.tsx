@@ -9,6 +9,9 @@ import { todayNote, toHaveReady } from './today-text.ts';
 
 export const SHEET = '/today/sheet';
 
+/** More lines than this print smaller and in two columns, to stay on one sheet. */
+const LONG_ROWS = 18;
+
 const Row: FC<{ row: SheetRow }> = ({ row: { at, work, what } }) => (
   <tr>
     <td class="tick">
@@ -72,7 +75,7 @@ export const SheetPage: FC<{ model: SheetModel }> = ({ model }) => {
   const rows = sheetRows(steps);
   const pieces = piecesOf(model);
   return (
-    <div class="sheet">
+    <div class={rows.length > LONG_ROWS ? 'sheet long' : 'sheet'}>
       <Answer note={todayNote({ ...model, idle: null })}>
         {weekdayName(session.date)} sheet: {dayText(session.date, today)}, {hoursText(session)}
         {pieces > 0 && `, ${countText(pieces, 'panel')}`}.
@@ -87,23 +90,25 @@ export const SheetPage: FC<{ model: SheetModel }> = ({ model }) => {
           <Amounts amounts={toHaveReady(steps)} />
         </div>
       )}
-      <table class="sheet-rows">
-        <caption class="unseen">What is done when</caption>
-        <thead class="unseen">
-          <tr>
-            <th scope="col">Done</th>
-            <th scope="col">From</th>
-            <th scope="col">Work</th>
-            <th scope="col">What</th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => (
-            <Row row={row} />
-          ))}
-        </tbody>
-      </table>
-      <Turns model={model} />
+      <div class="sheet-columns">
+        <table class="sheet-rows">
+          <caption class="unseen">What is done when</caption>
+          <thead class="unseen">
+            <tr>
+              <th scope="col">Done</th>
+              <th scope="col">From</th>
+              <th scope="col">Work</th>
+              <th scope="col">What</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((row) => (
+              <Row row={row} />
+            ))}
+          </tbody>
+        </table>
+        <Turns model={model} />
+      </div>
       <p class="sheet-made">Panels made: ______ By today's plan of {dayText(today, today)}.</p>
       <p class="sheet-caution">
         Mask when tipping bags or cutting; long gloves and goggles; rinse skin at once. The data sheet comes first.
