@@ -10,8 +10,12 @@ const EFFORTS = ['quick', 'normal', 'thorough'] as const;
 type Effort = (typeof EFFORTS)[number];
 type Read<T> = { ok: true; value: T } | { ok: false; faults: Fault[] };
 
-const USAGE =
-  'rota plan YARD.json [--effort quick|normal|thorough], or rota quote YARD.json --order ORDER.json [--pairs]';
+const USAGE = [
+  'rota plan YARD.json [--effort quick|normal|thorough]',
+  'rota quote YARD.json --order ORDER.json [--pairs]',
+  'rota export [--archive | --csv orders|moulds|stock [--commas]]',
+  'or rota import FILE [--try]',
+].join(', ');
 
 const wrong = (path: string, message: string): { ok: false; faults: Fault[] } => ({
   ok: false,
@@ -53,13 +57,47 @@ const quote = (yardName: string, orderName: string, pairs: boolean): Read<unknow
 
 const isEffort = (text: string): text is Effort => EFFORTS.some((effort) => effort === text);
 
+/** The options each command takes, by name. */
+const OPTIONS_OF: Readonly<Record<string, readonly string[]>> = {
+  plan: ['effort'],
+  quote: ['order', 'pairs', 'effort'],
+  export: ['archive', 'csv', 'commas'],
+  import: ['try'],
+};
+
 interface Options {
   effort?: string | undefined;
   order?: string | undefined;
   pairs?: boolean | undefined;
+  archive?: boolean | undefined;
+  csv?: string | undefined;
+  commas?: boolean | undefined;
+  try?: boolean | undefined;
 }
 
-const run = (
+const asJson = (read: Read<unknown>): Read<string> =>
+  read.ok ? { ok: true, value: `${JSON.stringify(read.value, null, 2)}\n` } : read;
+
+/** The commands that work on the database. They are loaded only when they are asked for. */
+const files = async (command: string, rest: string[], options: Options): Promise<Read<string>> => {
+  const { exportFrom, importInto } = await import('./file-commands.ts');
+  const [name, ...others] = rest;
+  if (command === 'export') return name === undefined ? exportFrom(options) : wrongUse('export takes no file');
+  return name !== undefined && others.length === 0
+    ? importInto(name, options.try ?? false)
+    : wrongUse('name one file to import');
+};
+
+const run = async (positionals: string[], options: Options): Promise<Read<string>> => {
+  const [command, ...rest] = positionals;
+  const strange = Object.keys(options).find((name) => command && !(OPTIONS_OF[command] ?? [name]).includes(name));
+  if (strange) return wrongUse(`${command} takes no --${strange}`);
+  return command === 'export' || command === 'import'
+    ? files(command, rest, options)
+    : asJson(runOnFile(positionals, options));
+};
+
+const runOnFile = (
   [command, yardName, ...rest]: string[],
   { effort = 'normal', order, pairs = false }: Options,
 ): Read<unknown> => {
@@ -70,19 +108,28 @@ const run = (
   return order === undefined ? wrongUse('quote needs --order') : quote(yardName, order, pairs);
 };
 
-const read = (args: string[]): Read<unknown> => {
+const OPTIONS = {
+  effort: { type: 'string' },
+  order: { type: 'string' },
+  pairs: { type: 'boolean' },
+  archive: { type: 'boolean' },
+  csv: { type: 'string' },
+  commas: { type: 'boolean' },
+  try: { type: 'boolean' },
+} as const;
+
+const read = async (args: string[]): Promise<Read<string>> => {
   try {
-    const options = { effort: { type: 'string' }, order: { type: 'string' }, pairs: { type: 'boolean' } } as const;
-    const { positionals, values } = parseArgs({ args, options, allowPositionals: true });
-    return run(positionals, values);
+    const { positionals, values } = parseArgs({ args, options: OPTIONS, allowPositionals: true });
+    return await run(positionals, values);
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code?.startsWith('ERR_PARSE_ARGS')) return wrongUse((error as Error).message);
     throw error;
   }
 };
 
-const result = read(process.argv.slice(2));
-if (result.ok) process.stdout.write(`${JSON.stringify(result.value, null, 2)}\n`);
+const result = await read(process.argv.slice(2));
+if (result.ok) process.stdout.write(result.value);
 else {
   for (const fault of result.faults) process.stderr.write(`${faultText(fault).replaceAll(/\s+/g, ' ')}\n`);
   process.exitCode = 2;

@@ -1,5 +1,5 @@
 import type { Archive } from '../../shared/archive.ts';
-import { figureText, type NameOf, namesOf } from './figure-text.ts';
+import { dateText, figureText, type NameOf, namesOf } from './figure-text.ts';
 import { FIGURE_WORDS } from './figure-words.ts';
 
 /** A figure that is another one. */
@@ -72,7 +72,7 @@ const hoursText = ({ start, end, crew }: { start: string; end: string; crew: num
   `${start} to ${end}${crew === 1 ? '' : `, ${crew} people`}`;
 
 const workText = ({ rule, from, until, ...hours }: Archive['work'][number]) =>
-  `${hoursText(hours)}, ${rule} from ${from}${until ? ` until ${until}` : ''}`;
+  `${hoursText(hours)}, ${rule} from ${dateText(from)}${until ? ` until ${dateText(until)}` : ''}`;
 
 /** Whether it is the demo is no figure of the yard. */
 const yardOf = ({ yard: { now: _now, ...yard }, units, habits }: Archive): Entry => {
@@ -85,19 +85,19 @@ const lists = (before: Archive, after: Archive, nameOf: NameOf): Difference[] =>
     [list(before).map(text), list(after).map(text)] as const;
   return [
     counted('Hours', ...texts(({ work }) => work, workText)),
-    counted('Days off', ...texts(({ closed }) => closed, String)),
+    counted('Days off', ...texts(({ closed }) => closed, dateText)),
     counted(
       'Hours of single days',
       ...texts(
         ({ extra }) => extra,
-        (one) => `${one.date}, ${hoursText(one)}`,
+        (one) => `${dateText(one.date)}, ${hoursText(one)}`,
       ),
     ),
     counted(
       'Temperatures',
       ...texts(
         ({ temperatures }) => temperatures,
-        ({ from, celsius }) => `${celsius} °C from ${from}`,
+        ({ from, celsius }) => `${celsius} °C from ${dateText(from)}`,
       ),
     ),
     counted(
@@ -105,7 +105,7 @@ const lists = (before: Archive, after: Archive, nameOf: NameOf): Difference[] =>
       ...texts(
         ({ incoming }) => incoming,
         ({ material, quantity, on, arrivedOn }) =>
-          `${quantity} × ${nameOf(material)}, ${arrivedOn ? `arrived ${arrivedOn}` : `due ${on}`}`,
+          `${quantity} × ${nameOf(material)}, ${arrivedOn ? `arrived ${dateText(arrivedOn)}` : `due ${dateText(on)}`}`,
       ),
     ),
     counted(

@@ -1,5 +1,7 @@
 import type { Archive } from '../../shared/archive.ts';
 import { slipOfWeight } from '../../shared/order.ts';
+import { isDate } from '../../shared/time.ts';
+import { dayWords } from './day-words.ts';
 import { unitOfFigure } from './figure-words.ts';
 
 /** What an id is called: "panel-900" is "Panel 900". */
@@ -40,7 +42,11 @@ const entryText = (entry: Record<string, unknown>, nameOf: NameOf): string => {
   return typeof count === 'number' && name ? `${numberText(count, '')} × ${name}` : Object.values(entry).join(' ');
 };
 
+/** "Sat 8 May 2027": in a file a day may be years away. */
+export const dateText = (date: string): string => `${dayWords(date)} ${date.slice(0, 4)}`;
+
 const textOf = (text: string, figure: string, nameOf: NameOf): string => {
+  if (isDate(text)) return dateText(text);
   if (figure === 'condition') return CONDITION_WORDS[text as keyof typeof CONDITION_WORDS] ?? text;
   return figure === 'mix' || figure === 'setFor' ? nameOf(text) : text;
 };

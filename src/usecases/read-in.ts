@@ -4,8 +4,9 @@ import { applyYardFile } from '../../db/stores/apply-yard-file.ts';
 import { loadArchive } from '../../db/stores/archive-of.ts';
 import { ARCHIVE_READ_IN, makeRoomInLog } from '../../db/stores/log-store.ts';
 import { openOrders } from '../../db/stores/order-store.ts';
-import { loadYardFile, revision } from '../../db/stores/yard-store.ts';
-import { readYardFile } from '../../shared/yard-file.ts';
+import { replaceYard } from '../../db/stores/replace-yard.ts';
+import { isEmpty, loadYardFile, revision } from '../../db/stores/yard-store.ts';
+import { readYardFile, type YardFile } from '../../shared/yard-file.ts';
 import { archiveDifferences, type Difference } from './archive-differences.ts';
 import { type Changed, changing, type First, previewing, type Work } from './changing.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from './context.ts';
@@ -76,8 +77,25 @@ const reading =
     return fits.ok ? done({ differences, revision: seen }) : fits;
   };
 
-const firstOf = (file: ReadFile): { first?: First } =>
-  file.kind === 'archive' ? { first: (tx) => makeRoomInLog(tx, file.file.log.changes.length) } : {};
+/** A yard with nothing in it yet, for a whole one to be read into. */
+const bareYard = ({ yard }: Pick<YardFile, 'yard'>): YardFile => ({
+  format: 'mould-rota/yard',
+  version: 1,
+  yard,
+  ...{ work: [], closed: [], extra: [], temperatures: [], materials: [], incoming: [], mixes: [], castings: [] },
+  ...{ moulds: [], kits: [], finished: [], inMould: [], orders: [] },
+});
+
+/** Room for the log of an archive; and where there is no yard at all, one to read into. */
+const firstOf = (file: ReadFile): { first?: First } => {
+  if (file.kind !== 'yard' && file.kind !== 'archive') return {};
+  return {
+    first: async (tx) => {
+      if (await isEmpty(tx)) await replaceYard(tx, bareYard({ yard: file.file.yard }));
+      if (file.kind === 'archive') await makeRoomInLog(tx, file.file.log.changes.length);
+    },
+  };
+};
 
 /** What reading a file in would change, and whose days would move, without doing it. */
 export const tryFile = async (context: UseCaseContext, file: ReadFile): Promise<Outcome<FileEffect>> => {

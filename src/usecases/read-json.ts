@@ -35,7 +35,8 @@ const parsed = (text: string): Outcome<unknown> => {
     return { ok: true, value: JSON.parse(text) };
   } catch (error) {
     const reason = (error as Error).message.replaceAll(/\s+/g, ' ');
-    if (/end of JSON|Unterminated/i.test(reason)) return refuse('file', BROKEN_OFF);
+    const at = Number(/at position (\d+)/.exec(reason)?.[1] ?? -1);
+    if (at >= text.trimEnd().length || /end of JSON|Unterminated/i.test(reason)) return refuse('file', BROKEN_OFF);
     return refuse('file', `The file is no JSON: ${reason}`);
   }
 };

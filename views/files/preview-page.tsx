@@ -46,8 +46,7 @@ const ChangedEntry: FC<{ entry: Changed }> = ({ entry: { name, figures } }) => (
     {figures.map(({ figure, from, to }, index) => (
       <>
         {index > 0 && '; '}
-        {figure} {from} <span aria-hidden="true">→</span>
-        <span class="unseen">becomes</span> {to}
+        {figure} {to}, until now {from}
       </>
     ))}
     .

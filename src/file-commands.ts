@@ -1,0 +1,106 @@
+import { readFileSync } from 'node:fs';
+import { type Database, openDatabase } from '../db/open.ts';
+import { isEmpty } from '../db/stores/yard-store.ts';
+import type { Fault } from '../shared/fault.ts';
+import { readEnvironment } from './environment.ts';
+import type { Difference } from './usecases/archive-differences.ts';
+import type { Outcome, UseCaseContext } from './usecases/context.ts';
+import { TABLE_KINDS } from './usecases/csv-columns.ts';
+import { exportArchive, exportYard, type KeptFile } from './usecases/export-file.ts';
+import { exportTable } from './usecases/export-table.ts';
+import type { PromiseMove } from './usecases/promises-moved.ts';
+import { readFileIn, readUpload, tryFile } from './usecases/read-in.ts';
+
+type Read<T> = { ok: true; value: T } | { ok: false; faults: Fault[] };
+
+const wrong = (path: string, message: string): { ok: false; faults: Fault[] } => ({
+  ok: false,
+  faults: [{ path, message }],
+});
+
+/** The clock, in whole minutes. */
+const now = (): string => `${new Date().toISOString().slice(0, 16)}:00Z`;
+
+/** Works on the database of DATABASE_URL. The program may be running on it. */
+const onDatabase = async <T>(work: (context: UseCaseContext) => Promise<Read<T>>): Promise<Read<T>> => {
+  const read = readEnvironment(process.env);
+  if (!read.ok) return { ok: false, faults: read.faults.map((message) => ({ path: 'environment', message })) };
+  const { databaseUrl: url, databaseToken: token } = read.environment;
+  let database: Database;
+  try {
+    database = await openDatabase({ url, ...(token ? { token } : {}) });
+  } catch (error) {
+    return wrong('DATABASE_URL', `the database at ${url} cannot be opened: ${(error as Error).message}`);
+  }
+  try {
+    return await work({ database, now: now() });
+  } finally {
+    await database.close();
+  }
+};
+
+interface ExportOptions {
+  archive?: boolean | undefined;
+  csv?: string | undefined;
+  commas?: boolean | undefined;
+}
+
+/** The yard file, the archive, or one of the tables of the database. */
+export const exportFrom = async ({ archive, csv, commas }: ExportOptions): Promise<Read<string>> => {
+  const kind = TABLE_KINDS.find((one) => one === csv);
+  if (csv !== undefined && !kind) return wrong('command', `no table "${csv}"; there are ${TABLE_KINDS.join(', ')}`);
+  if (kind && archive) return wrong('command', 'export takes --archive or --csv, not both');
+  return onDatabase(async (context) => {
+    if (await context.database.read(isEmpty)) return wrong('DATABASE_URL', 'the database holds no yard');
+    const file: KeptFile = kind
+      ? await exportTable(context, kind, commas ? 'commas' : 'points')
+      : await (archive ? exportArchive : exportYard)(context);
+    return { ok: true, value: file.text };
+  });
+};
+
+const differenceLines = ({ what, added, gone, changed }: Difference): string[] => [
+  ...added.map((name) => `${what}: new: ${name}`),
+  ...gone.map((name) => `${what}: gone: ${name}`),
+  ...changed.map(
+    ({ name, figures }) =>
+      `${what}: ${name}: ${figures.map(({ figure, from, to }) => `${figure} ${from} -> ${to}`).join('; ')}`,
+  ),
+];
+
+const moveLine = ({ order, customer, from, to }: PromiseMove): string =>
+  `Days: ${[order, customer].filter(Boolean).join(' ')}: ${from ?? 'no date'} -> ${to ?? 'no date'}`;
+
+const bytesOf = (name: string): Read<Uint8Array> => {
+  try {
+    return { ok: true, value: readFileSync(name) };
+  } catch (error) {
+    const missing = (error as NodeJS.ErrnoException).code === 'ENOENT';
+    return wrong('file', missing ? `there is no file "${name}"` : `"${name}" cannot be read`);
+  }
+};
+
+/** A file that says nothing new is no fault on the command line. */
+const nothingNew = (outcome: Outcome<unknown>): string | null =>
+  !outcome.ok && outcome.faults[0]?.path === 'same' ? `${outcome.faults[0].message}\n` : null;
+
+/** Reads a file into the database, or says what that would change. */
+export const importInto = async (name: string, onlyTry: boolean): Promise<Read<string>> => {
+  const bytes = bytesOf(name);
+  if (!bytes.ok) return bytes;
+  return onDatabase(async (context): Promise<Read<string>> => {
+    const file = readUpload(bytes.value, context.now);
+    if (!file.ok) return file;
+    const isWhole = file.value.kind === 'yard' || file.value.kind === 'archive';
+    if (!isWhole && (await context.database.read(isEmpty))) return wrong('DATABASE_URL', 'the database holds no yard');
+    const outcome = onlyTry ? await tryFile(context, file.value) : await readFileIn(context, file.value);
+    const nothing = nothingNew(outcome);
+    if (nothing !== null) return { ok: true, value: nothing };
+    if (!outcome.ok) return outcome;
+    const { moved } = outcome.value;
+    const differences = 'value' in outcome.value ? outcome.value.value.differences : outcome.value.differences;
+    const lines = [...differences.flatMap(differenceLines), ...moved.map(moveLine)];
+    const end = onlyTry ? 'Nothing was read in.' : 'All of it is read in.';
+    return { ok: true, value: `${[...lines, end].join('\n')}\n` };
+  });
+};
