@@ -40,7 +40,7 @@ const repeating = async (c: Context, context: UseCaseContext, state: FormState, 
   const model = await showYardHours(context);
   const hours = model.work.find((one) => one.id === id) ?? null;
   if (id !== null && !hours) return missing(c);
-  const form = { state, today: model.today, hours, found: foundOf(state, model, id) };
+  const form = { state, today: model.today, weekStart: model.weekStart, hours, found: foundOf(state, model, id) };
   return page(c, frame('Hours', model), <RepeatingForm {...form} />, formStatus(state));
 };
 

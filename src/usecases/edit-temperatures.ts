@@ -1,5 +1,5 @@
 import type { Tx } from '../../db/open.ts';
-import { setTyped, typedOf } from '../../db/stores/figure-store.ts';
+import { dropGuess, guessesOfYard, setTyped, typedOf } from '../../db/stores/figure-store.ts';
 import { addSteps, removeSteps, temperatureSteps, updateStep } from '../../db/stores/temperature-store.ts';
 import { unitsOfYard } from '../../db/stores/units-store.ts';
 import { dateOfDay, dayNumber } from '../../shared/time.ts';
@@ -32,6 +32,14 @@ const monthsTyped = (reader: TypedReader, before: MonthFigures, shown: readonly 
   });
 };
 
+const GUESS = { ...TEMPERATURE_OWNER, figure: 'temperatures' };
+
+/** A yard that has just begun goes by one guessed figure from its first day on: the months take its place. */
+const onlyGuessed = async (tx: Tx, months: MonthFigures): Promise<boolean> => {
+  if (months.some((figure) => figure !== null)) return false;
+  return (await guessesOfYard(tx)).some(({ kind, figure }) => kind === GUESS.kind && figure === GUESS.figure);
+};
+
 /** What each month is like: twelve figures, or none at all. Dated lines stay as they are. */
 export const editMonths = (typed: Typed): Edit<null> => ({
   what: { kind: 'temperatures set', words: 'Temperatures by month changed' },
@@ -48,18 +56,23 @@ export const editMonths = (typed: Typed): Edit<null> => ({
     const months = monthsTyped(reader, before, shown, system);
     if (reader.faults.length > 0) return { ok: false, faults: reader.faults };
     const replaced = steps.filter((step) => isOfMonths(step, before, day));
+    const guessed = await onlyGuessed(tx, before);
     const lines = steps.filter((step) => step.from >= `${day.slice(0, 8)}01` && !replaced.includes(step));
     await removeSteps(
       tx,
       [...replaced, ...lines].map(({ id }) => id),
     );
     // Of two steps from one day on the later counts: the lines come after the months.
-    await addSteps(tx, [...(months ? stepsOfMonths(months, day, yard.yard.horizonDays) : []), ...lines]);
+    await addSteps(tx, [
+      ...(months ? stepsOfMonths(months, day, yard.yard.horizonDays) : []),
+      ...(guessed && months ? [] : lines),
+    ]);
     const figures = MONTHS.map((month) => {
       const figure = monthField(month);
       return { figure, before: before[month], after: months?.[month] ?? null, typed: typed[figure] ?? '' };
     });
     await keepFigures(tx, TEMPERATURE_OWNER, figures);
+    if (months) await dropGuess(tx, GUESS);
     return done(null);
   },
 });

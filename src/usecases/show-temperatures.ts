@@ -23,7 +23,7 @@ export const showTemperatures = async (context: UseCaseContext) => {
     now: celsius === null ? null : temperatureText(celsius, system),
     months: months.map((figure, month) => ({
       shown: celsiusShown(figure, typed[monthField(month)], system),
-      guess: guesses.some((one) => one.kind === 'yard' && one.figure === monthField(month)),
+      guess: guesses.some((one) => one.kind === 'yard' && one.figure === 'temperatures'),
     })),
     lines: datedLines(steps, day).map(({ celsius: figure, ...line }) => ({
       ...line,

@@ -42,7 +42,7 @@ const spansOf = (dates: readonly string[]): { from: string; to: string }[] => {
 
 /** When the yard works: what repeats, single days, and days off, each with its id; what is over is left out. */
 export const showYardHours = async (context: UseCaseContext) => {
-  const { yard, yardName, today, system } = await showYardFrame(context);
+  const { yard, yardName, today, system, habits } = await showYardFrame(context);
   const [work, extra, closed] = await context.database.read(
     async (tx) => [await workWindows(tx), await extraWindows(tx), await closedDays(tx)] as const,
   );
@@ -51,7 +51,7 @@ export const showYardHours = async (context: UseCaseContext) => {
   const calendar = calendarOf(yard.yard.timeZone);
   const [next] = sessionsOf(yard, calendar);
   return {
-    ...{ yardName, today, system },
+    ...{ yardName, today, system, weekStart: habits.weekStart },
     next: next ? { start: calendar.instantText(next.start), end: calendar.instantText(next.end) } : null,
     work: work.map(({ until, ...window }) => {
       const recurrence = { ...window, ...(until === null ? {} : { until }) };

@@ -26,6 +26,12 @@ const NAMES: Record<string, string> = {
   workWindows: 'The hours of work',
   extraWindows: 'The hours of a day',
   closedDays: 'A day off',
+  temperatureSteps: 'A temperature',
+  yards: 'The yard',
+  yardHabits: 'The yard',
+  yardUnits: 'The yard',
+  guesses: 'A guess',
+  typedFigures: 'A figure',
 };
 
 /** `thing({ table: 'moulds', key: { id: "'800 no. 2'" } })` is 'Mould 800 no. 2'. */

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { storedPlan } from '../../db/stores/plan-store.ts';
 import { loadYardFile } from '../../db/stores/yard-store.ts';
 import { screensOver, textOf } from '../support/screens.ts';
 import { smallYard } from '../support/small-yard.ts';
@@ -101,6 +102,41 @@ describe('moulds of the yard', () => {
       '900 no. 2 has a piece in it (Panel 900).',
     );
   });
+});
+
+describe('what was done to moulds can be undone', () => {
+  const undone = async (
+    screens: Awaited<ReturnType<typeof screensOver>>,
+    path: string,
+    form: Record<string, string>,
+  ) => {
+    const before = await mouldsOf(screens);
+    const answer = await screens.post(path, form);
+    const change = new URL(answer.headers.get('Location') ?? '', 'http://yard').searchParams.get('done') ?? '';
+    expect(await mouldsOf(screens)).not.toEqual(before);
+    const text = await screens.textAfter(await screens.post('/undo', { change, back: '/yard/moulds' }));
+    expect(text).toMatch(/^Undone: /);
+    expect(await mouldsOf(screens)).toEqual(before);
+  };
+
+  test('adding, another name, and removal', async () => {
+    const inMould = [{ mould: '900 no. 1', casting: 'panel-900', filledAt: '2027-04-08T08:00:00+01:00' }];
+    const screens = await screensOver(smallYard({ inMould, orders: [] }));
+    await undone(screens, '/yard/moulds/new', fresh);
+    await undone(screens, '/yard/moulds/900%20no.%201', { id: '900 A', 'makes:panel-900': 'yes' });
+    await undone(screens, '/yard/moulds/900%20no.%202/remove', {});
+  });
+});
+
+test('a mould with another name stays where the plan has it', async () => {
+  const screens = await screensOver();
+  const text = await screens.textAfter(
+    await screens.post('/yard/moulds/900%20no.%201', { id: 'Long one', 'makes:panel-900': 'yes' }),
+  );
+  expect(text).not.toContain('was fixed');
+  expect(text).toContain('No date moved.');
+  const plan = await screens.database.read(storedPlan);
+  expect(plan?.plan.pours.map(({ mould }) => mould).sort()).toEqual(['900 no. 2', 'Long one']);
 });
 
 describe('the yard as a whole', () => {

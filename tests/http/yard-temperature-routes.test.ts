@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { addGuesses, guessesOfYard } from '../../db/stores/figure-store.ts';
 import { setUnits } from '../../db/stores/units-store.ts';
 import { loadYardFile } from '../../db/stores/yard-store.ts';
 import { stepsOfMonths } from '../../src/usecases/month-temperatures.ts';
@@ -82,6 +83,19 @@ describe('temperatures by month', () => {
     expect(await textOf(answer)).toMatch(
       /^This moves one promise\. Nothing was saved yet\. School garden: Sat 10 Apr to/,
     );
+  });
+
+  test('take the place of the one guessed figure of a yard that has just begun', async () => {
+    const guess = { kind: 'yard', id: 'yard', figure: 'temperatures' } as const;
+    const screens = await screensOver(smallYard({ temperatures: [{ from: TODAY, celsius: 20 }], orders: [] }));
+    await screens.database.write((tx) => addGuesses(tx, [guess]));
+    expect(await (await screens.get('/yard/temperatures')).text()).toContain(
+      'January<span class="guess"> a guess</span>',
+    );
+    const text = await saved(screens, '/yard/temperatures', form());
+    expect(text).toContain('9 °C is expected today.');
+    expect(text).not.toContain('20 °C');
+    expect(await screens.database.read(guessesOfYard)).toEqual([]);
   });
 
   test('that end before what is planned say so', async () => {

@@ -1,12 +1,11 @@
 import type { FC } from 'hono/jsx';
-import { WEEKDAYS } from '../../shared/time.ts';
 import type { YardAboutModel } from '../../src/usecases/edit-yard.ts';
 import type { FormState } from '../../src/usecases/save-edit.ts';
 import { ChoiceField, type FieldErrors, SelectField, TextField, TickField } from '../parts/field.tsx';
 import { shownIn, tickedIn } from '../parts/form-state.tsx';
 import { EditPage } from './edit-page.tsx';
 import { YARD } from './sections.ts';
-import { DAY_NAMES } from './yard-words.ts';
+import { daysFrom } from './yard-words.ts';
 
 interface AboutProps {
   model: YardAboutModel;
@@ -32,7 +31,6 @@ const Figure: FC<FigureProps> = ({ model, state, name, stored, ...field }) => (
   />
 );
 
-const days = WEEKDAYS.map((value) => ({ value, text: DAY_NAMES[value] }));
 const UNITS = [
   { value: 'metric', text: 'Millimetres and kilograms' },
   { value: 'US', text: 'Feet, inches and pounds' },
@@ -86,7 +84,7 @@ const Names: FC<AboutProps> = (props) => {
       <SelectField
         name="weekStart"
         label="The week starts on"
-        options={days}
+        options={daysFrom('MO')}
         value={shownIn(state, 'weekStart', model.weekStart)}
         errors={errors}
       />
@@ -105,7 +103,7 @@ const Promises: FC<AboutProps> = (props) => {
         label="Days on which orders are handed over"
         hint="None ticked: any day."
         errors={state.errors}
-        ticks={days.map(({ value, text }) => ({
+        ticks={daysFrom(model.weekStart).map(({ value, text }) => ({
           ...{ value, text },
           ticked: tickedIn(state, `handoverDays:${value}`, handoverDays?.includes(value) ?? false),
         }))}

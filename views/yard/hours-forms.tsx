@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import { WEEKDAYS } from '../../shared/time.ts';
+import type { Weekday } from '../../shared/time.ts';
 import type { FormState } from '../../src/usecases/save-edit.ts';
 import type { DayHours, RepeatingHours } from '../../src/usecases/show-yard-hours.ts';
 import { DayField } from '../parts/day-field.tsx';
@@ -10,7 +10,7 @@ import { EditPage } from './edit-page.tsx';
 import { HOURS, HOURS_DAY, HOURS_OFF } from './hours-page.tsx';
 import { datesText } from './hours-words.ts';
 import { entryPath } from './sections.ts';
-import { DAY_NAMES } from './yard-words.ts';
+import { daysFrom } from './yard-words.ts';
 
 interface FormProps {
   state: FormState;
@@ -79,6 +79,7 @@ export const RuleDates: FC<{ found: { dates: string[] } | { fault: string } | nu
 
 interface RepeatingProps extends FormProps {
   hours: RepeatingHours | null;
+  weekStart: Weekday;
   /** What the rule in the form comes to. */
   found: { dates: string[] } | { fault: string } | null;
 }
@@ -114,7 +115,7 @@ const dayShown = (state: FormState, name: string, date: string | null | undefine
 
 /** Hours that repeat. */
 export const RepeatingForm: FC<RepeatingProps> = (props) => {
-  const { state, today, hours } = props;
+  const { state, today, hours, weekStart } = props;
   return (
     <EditPage
       answer={hours ? 'Change these hours.' : 'Add hours that repeat.'}
@@ -127,8 +128,8 @@ export const RepeatingForm: FC<RepeatingProps> = (props) => {
         name="days"
         label="On"
         errors={state.errors}
-        ticks={WEEKDAYS.map((value) => ({
-          ...{ value, text: DAY_NAMES[value] },
+        ticks={daysFrom(weekStart).map(({ value, text }) => ({
+          ...{ value, text },
           ticked: tickedIn(state, `days:${value}`, hours?.rhythm?.days.includes(value) ?? false),
         }))}
       />
