@@ -11,7 +11,8 @@ const LONGEST = 60;
 export const dayRoutes = ({ context }: Screens): Hono => {
   const routes = new Hono();
   routes.get('/day', async (c) => {
-    const typed = (c.req.query(c.req.query('of') ?? '') ?? '').slice(0, LONGEST);
+    const field = c.req.query('of');
+    const typed = ((field && c.req.query(field)) || '').slice(0, LONGEST);
     const read = typed.trim() === '' ? null : readDate(typed, await dateReading(context()));
     return page(c, { title: 'A day' }, <DayRead typed={typed} read={read} />);
   });
