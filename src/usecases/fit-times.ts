@@ -47,7 +47,7 @@ export const showFit = async (context: UseCaseContext, made: string | null) => {
   const fitted = pieces === null ? null : fitSession(yard, pieces);
   return {
     ...{ yardName: yard.yard.name, today: today(yard.yard.timeZone, context.now), usual },
-    first: yard.castings[0]?.id ?? null,
+    first: yard.castings.at(0)?.id ?? null,
     fitted: pieces === null || !fitted ? null : shown(yard, pieces, fitted),
     wrong: made !== null && pieces === null ? HOW_MANY : null,
   };
