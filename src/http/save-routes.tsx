@@ -32,7 +32,7 @@ export const saveForm = <T,>({ context }: Screens, { path, show, edit, after }: 
   routes.post(path, async (c) => {
     const [now, typed] = [context(), await readForm(c)];
     const saved = await saveEdit(now, edit(c, typed), typed.seen);
-    if (saved.kind === 'saved') return seeDone(c, after(c, saved.value), saved.change);
+    if (saved.kind === 'saved') return seeDone(c, after(c, saved.value), saved.change, typed);
     const told = { errors: {}, effect: null, ...(saved.kind === 'moves' ? { effect: saved.effect } : {}) };
     const errors = saved.kind === 'refused' ? errorsByField(saved.faults) : {};
     return show(c, now, { ...told, typed, errors });

@@ -75,23 +75,41 @@ describe('the pages of a US yard', () => {
 });
 
 describe('the same yard typed in two systems', () => {
-  /** 4 lb, 48 qt, 24 ft and 6 ft, and the same in SI, to the last figure. */
+  /** 4 lb, 48 qt, 24 ft and 6 ft, panels of 35 1/2 by 8 by 1 1/2 in and a box of 37 in, and the same in SI, to the last figure. */
   const TYPED = {
-    US: { acid: '4 lb', water: '48', edging: '24', ordered: '6', on: '4/9' },
-    metric: { acid: '1814.36948', water: '45.424941408', edging: '7.3152', ordered: '1.8288 m', on: '9.4.' },
+    US: {
+      ...{ acid: '4 lb', water: '48', edging: '24', ordered: '6', on: '4/9' },
+      ...{ long: '35 1/2', high: '8"', thick: '1 1/2 in', side: '3 ft 1', ground: '4' },
+    },
+    metric: {
+      ...{ acid: '1814.36948', water: '45.424941408', edging: '7.3152', ordered: '1.8288 m', on: '9.4.' },
+      ...{ long: '901.7', high: '203.2', thick: '38.1 mm', side: '0.9398 m', ground: '10.16 cm' },
+    },
   };
   const typedYard = async (system: 'metric' | 'US'): Promise<TestScreens> => {
     const [screens, typed] = [await yardIn(system), TYPED[system]];
+    const size = { length: typed.side, width: typed.side, courses: '1', ground: typed.ground };
     const done = [
+      await screens.post('/kits/panels', {
+        ...{ 'length:panel-900': typed.long, 'height:panel-900': typed.high, 'thickness:panel-900': typed.thick },
+      }),
+      await screens.post('/kits/by-size', { ...size, name: 'Box', packMinutes: '10' }),
       await screens.post('/buying/counted', { material: 'acid', counted: typed.acid }),
       await screens.post('/buying/counted', { material: 'water', counted: typed.water }),
       await screens.post('/buying/bought', { material: 'edging', quantity: typed.edging, on: typed.on, price: '40' }),
       await screens.post('/orders', {
-        ...{ what0: 'material:edging', quantity0: typed.ordered, what1: 'kit:pair', quantity1: '3' },
+        ...{
+          what0: 'material:edging',
+          quantity0: typed.ordered,
+          what1: 'kit:pair',
+          quantity1: '1',
+          what2: 'kit:box',
+          quantity2: '1',
+        },
         ...{ customer: 'Ann', wantedOn: system === 'US' ? '5/8' : '8/5' },
       }),
     ];
-    expect(done.map(({ status }) => status)).toEqual([303, 303, 303, 303]);
+    expect(done.map(({ status }) => status)).toEqual([303, 303, 303, 303, 303, 303]);
     return screens;
   };
 
