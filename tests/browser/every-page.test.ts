@@ -5,8 +5,9 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { createApp } from '../../src/http/app.ts';
 import { launchBrowser } from '../support/browser.ts';
 import { FRIDAY, fixedYard } from '../support/fixed-yard.ts';
-import { demoScreens } from '../support/screens.ts';
+import { demoScreens, screensOver } from '../support/screens.ts';
 import { served, watchedPage } from '../support/served-screens.ts';
+import { smallYard } from '../support/small-yard.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -147,3 +148,34 @@ test('what is fixed, and a list of changes with dates that moved, have nothing t
   expect(await tooSmall(page, 40)).toEqual([]);
   expect(complaints).toEqual([]);
 });
+
+test('an effect before it is saved has nothing that axe finds', async () => {
+  const url = await served(await screensOver());
+  const { page } = await watchedPage(browser);
+  await page.goto(`${url}/yard/hours`);
+  await page.getByRole('button', { name: /^Remove Saturdays/ }).click();
+  await page.waitForSelector('.effect');
+  expect(await violations(page)).toEqual([]);
+  expect(await tooSmall(page, 40)).toEqual([]);
+});
+
+test('a removal that is refused has nothing that axe finds', async () => {
+  const url = await served(await demoScreens());
+  const { page } = await watchedPage(browser);
+  await page.goto(`${url}/yard/moulds`);
+  await page.getByRole('button', { name: 'Remove 1200 no. 1' }).click();
+  await page.waitForSelector('main .error');
+  expect(await violations(page)).toEqual([]);
+});
+
+test.each(['', '/moulds', '/moulds/new', '/hours', '/temperatures'])(
+  '/yard%s of an empty yard has nothing that axe finds',
+  async (path) => {
+    const bare = { materials: [], mixes: [], castings: [], moulds: [], kits: [], orders: [], work: [] };
+    const url = await served(await screensOver(smallYard(bare)));
+    const { page } = await watchedPage(browser);
+    await page.goto(`${url}/yard${path}`);
+    expect(await violations(page)).toEqual([]);
+    expect(await page.evaluate('document.documentElement.scrollWidth - window.innerWidth')).toBeLessThanOrEqual(0);
+  },
+);
