@@ -223,7 +223,7 @@ describe('times fitted to the last session', () => {
     expect(await textOf(await screens.get('/begin/session'))).toContain(
       'By these figures a Saturday makes 6 panels in',
     );
-    expect(await textOf(await screens.get('/begin/session?made=6'))).toContain('makes 6 panels in 1 turn already.');
+    expect(await textOf(await screens.get('/begin/session?made=6'))).toContain('makes 6 panels in 2 turns already.');
   });
 
   test('say so when no times make as many, and what holds it', async () => {

@@ -37,12 +37,13 @@ export const fittedAnswer = ({ asked, makes, same }: Fitted): string => {
 };
 
 /** Why it is not as many as was typed, or what comes next. */
-export const fittedNote = ({ asked, makes, heldBy }: Fitted): string => {
+export const fittedNote = ({ asked, makes, heldBy, same }: Fitted): string => {
   if (heldBy === 'moulds')
     return 'However quick the work, the moulds you have hold it: a piece stays in its mould until it can be stripped.';
   if (heldBy === 'hours')
     return 'However quick the work, the hours hold it: each mix takes its time, more moulds or not.';
   if (makes.pieces !== asked) return 'All times together slower or quicker never come to just that number.';
+  if (same) return 'Nothing has to be changed. The times stay guesses until you say that they are right.';
   return 'All times of handling are changed by one measure. They stay guesses until you say that they are right.';
 };
 

@@ -1,3 +1,5 @@
+import type { Casting } from '../../../shared/casting.ts';
+import type { Mix } from '../../../shared/mix.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type UsualSession, usualSession } from './usual-session.ts';
 
@@ -21,14 +23,23 @@ const HALVINGS = 7;
 const scaled = (minutes: number, factor: number, most = Number.POSITIVE_INFINITY): number =>
   minutes === 0 ? 0 : Math.max(1, Math.min(most, Math.round(minutes * factor)));
 
+/** The longest fill by which as many pieces of a casting come of one batch, before it stiffens, as do now. */
+const longestFill = ({ kg, fillMinutes }: Casting, { maxBags, yieldKgPerBag, workingMinutes }: Mix): number => {
+  const byMass = kg > 0 ? Math.floor((maxBags * yieldKgPerBag) / kg + 1e-9) : Number.POSITIVE_INFINITY;
+  const pieces = Math.max(1, Math.min(byMass, Math.floor(workingMinutes / fillMinutes)));
+  return Math.floor(workingMinutes / pieces);
+};
+
 /**
  * The yard with the times of handling (set up, clean, fill, strip, mix) multiplied: whole minutes, never below 1 where
- * there were any, and no fill longer than its mix can be worked. What cures, washes and waits stays.
+ * there were any, and no fill so long that a batch would stiffen before as many pieces are full as now. What cures, washes
+ * and waits stays.
  *
- * Example: `withTimes(yard, 1.5)` makes 7 minutes of filling 11, and 15 where 15 is the working time and 12 would be 18.
+ * Example: with 15 minutes of working time, `withTimes(yard, 1.5)` makes a fill of 8 minutes 12, and leaves one of 7 at 7
+ * where two come of a bag.
  */
 export const withTimes = (yard: YardFile, factor: number): YardFile => {
-  const working = new Map(yard.mixes.map(({ id, workingMinutes }) => [id, workingMinutes]));
+  const mixes = new Map(yard.mixes.map((mix) => [mix.id, mix]));
   return {
     ...yard,
     mixes: yard.mixes.map((mix) => ({ ...mix, mixMinutes: scaled(mix.mixMinutes, factor) })),
@@ -37,7 +48,7 @@ export const withTimes = (yard: YardFile, factor: number): YardFile => {
       prepMinutes: scaled(casting.prepMinutes, factor),
       cleanMinutes: scaled(casting.cleanMinutes, factor),
       stripMinutes: scaled(casting.stripMinutes, factor),
-      fillMinutes: scaled(casting.fillMinutes, factor, working.get(casting.mix)),
+      fillMinutes: scaled(casting.fillMinutes, factor, longestFill(casting, mixes.get(casting.mix)!)),
     })),
   };
 };

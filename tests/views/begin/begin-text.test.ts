@@ -28,6 +28,7 @@ describe('what a usual session makes, in words', () => {
   test('as it would be with other times', () => {
     expect(fittedAnswer(fitted({}))).toBe('With these times a Saturday makes 8 panels in 2 turns.');
     expect(fittedAnswer(fitted({ same: true }))).toBe('By these figures a Saturday makes 8 panels in 2 turns already.');
+    expect(fittedNote(fitted({ same: true }))).toContain('Nothing has to be changed.');
     const short = fitted({ asked: 20, heldBy: 'moulds' });
     expect(fittedAnswer(short)).toBe("A Saturday can't make 20: 8 is the nearest.");
     expect(fittedNote(short)).toContain('the moulds you have hold it');
