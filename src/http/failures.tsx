@@ -37,7 +37,9 @@ export const fault = (error: Error, c: Context) => {
     c,
     { title: 'Something went wrong' },
     <PlainPage happened="Something went wrong in the program.">
-      What you sent last was not saved; everything before it was. Go back, and try it once more.
+      What you sent last was not saved; everything before it was. Go back, and try it once more: what you typed is
+      there.
+      <span hidden data-fault />
     </PlainPage>,
     { status: 500 },
   );

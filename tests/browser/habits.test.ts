@@ -161,6 +161,56 @@ describe('when nobody answers', () => {
   });
 });
 
+/** A page of the program's own after a fault, as the browser gets it. */
+const FAULT_PAGE = `<!doctype html><html lang="en"><body><div id="not-sent" tabindex="-1" hidden><p></p></div>
+  <main id="page"><h1>Something went wrong in the program.</h1><span hidden data-fault></span></main>
+  <script src="/assets/screen.js"></script></body></html>`;
+
+describe('an order that could not be sent', () => {
+  const filledIn = async () => {
+    const opening = await opened('/orders/new?what=kit%3Atrough&number=1');
+    await opening.page.fill('#customer', 'Brid Casey');
+    await opening.page.fill('#note', 'Gate code 4');
+    await opening.page.check('text="yes"');
+    return opening;
+  };
+  const stillThere = async (page: Page) => {
+    expect(await page.inputValue('#customer')).toBe('Brid Casey');
+    expect(await page.inputValue('#note')).toBe('Gate code 4');
+    expect(await page.isChecked('input[name=slip][value=yes]')).toBe(true);
+  };
+
+  test('stays as it was filled in while nobody answers, and is taken once', async () => {
+    const { page } = await filledIn();
+    await page.route('**/*', (route) => route.abort());
+    await page.click('.button.main');
+    await page.waitForSelector('#not-sent:not([hidden])');
+    expect(await page.textContent('#not-sent')).toContain('this was not sent. Everything you typed is still here.');
+    await stillThere(page);
+    await page.unroute('**/*');
+    await page.click('.button.main');
+    await page.waitForSelector('.notice');
+    expect(await page.textContent('.notice')).toContain('for Brid Casey taken.');
+    // What was taken is not filled in again.
+    await page.goto(page.url().replace(/27-.*/, 'new'));
+    expect(await page.inputValue('#customer')).toBe('');
+  });
+
+  test('is there again on the way back from a fault of the program', async () => {
+    const { page } = await filledIn();
+    await page.route('**/orders', (route) =>
+      route.request().method() === 'POST'
+        ? route.fulfill({ status: 500, contentType: 'text/html', body: FAULT_PAGE })
+        : route.continue(),
+    );
+    await page.click('.button.main');
+    await page.waitForSelector('h1:has-text("Something went wrong")');
+    await page.goBack();
+    await page.waitForSelector('#customer');
+    await stillThere(page);
+  });
+});
+
 describe('a day', () => {
   test('is read as it is typed, and the page says how', async () => {
     const { page, complaints } = await opened('/orders/new');

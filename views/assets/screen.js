@@ -113,15 +113,19 @@ document.addEventListener('htmx:after:swap', (event) => {
 
 // When nobody answers, everything stays as it was typed, and the page says so.
 const failure = () => document.getElementById('not-sent');
-const sayNotSent = (ctx) => {
-  const box = failure();
-  const asked = ctx?.request?.method === 'GET';
-  box.firstElementChild.textContent = asked
-    ? 'There was no answer, so what you see may be old. Everything you typed is still here.'
-    : 'There was no answer, so this was perhaps not saved. Everything you typed is still here. Look whether it was, then try again.';
-  box.hidden = false;
-  if (!asked) box.focus();
+const NOT_SENT = {
+  asked: 'There was no answer, so what you see may be old. Everything you typed is still here.',
+  sent: 'There was no answer, so this was perhaps not saved. Everything you typed is still here. Look whether it was, then try again.',
+  gone: 'Nobody answers just now, so this was not sent. Everything you typed is still here. Try again in a while.',
+  back: 'This was not saved last time. What you typed is here again.',
 };
+const say = (what) => {
+  const box = failure();
+  box.firstElementChild.textContent = NOT_SENT[what];
+  box.hidden = false;
+  if (what !== 'asked') box.focus({ preventScroll: true });
+};
+const sayNotSent = (ctx) => say(ctx?.request?.method === 'GET' ? 'asked' : 'sent');
 const FAULT = 500;
 document.addEventListener('htmx:error', (event) => sayNotSent(event.detail?.ctx));
 document.addEventListener('htmx:before:swap', (event) => {
@@ -132,3 +136,50 @@ document.addEventListener('htmx:after:request', (event) => {
   if (ctx?.response?.status >= FAULT) sayNotSent(ctx);
   else failure().hidden = true;
 });
+
+// A form that leads to another page is sent only when somebody is there: otherwise the browser would put a page of its own
+// in place of what was typed.
+const SURE = new WeakSet();
+const ASKING = new WeakSet();
+const UNSAVED = 'unsaved form';
+const isPlain = (form) => form.method === 'post' && form.enctype !== 'multipart/form-data';
+
+document.addEventListener('submit', async (event) => {
+  const form = event.target;
+  if (event.defaultPrevented || !isPlain(form) || form.hasAttribute('hx-post')) return;
+  if (event.submitter?.hasAttribute('hx-post') || SURE.delete(form)) return;
+  event.preventDefault();
+  // A second tap sends nothing twice.
+  if (ASKING.has(form)) return;
+  ASKING.add(form);
+  try {
+    await fetch('/assets/mark.svg', { method: 'HEAD', cache: 'no-store' });
+  } catch {
+    say('gone');
+    return;
+  } finally {
+    ASKING.delete(form);
+  }
+  const fields = [...new FormData(form)].filter(([, value]) => typeof value === 'string');
+  sessionStorage.setItem(UNSAVED, JSON.stringify({ path: location.pathname, action: form.action, fields }));
+  SURE.add(form);
+  form.requestSubmit(event.submitter);
+});
+
+// After a fault of the program the page before it is loaded anew: what was typed there is put back.
+const putBack = ({ action, fields }) => {
+  const form = [...document.forms].find((one) => one.method === 'post' && one.action === action);
+  if (!form) return;
+  for (const [name, value] of fields)
+    for (const field of form.querySelectorAll(`[name="${CSS.escape(name)}"]:not([type=hidden], button)`))
+      if (field.type === 'radio' || field.type === 'checkbox') field.checked ||= field.value === value;
+      else field.value = value;
+  say('back');
+};
+const unsaved = JSON.parse(sessionStorage.getItem(UNSAVED) ?? 'null');
+if (unsaved && document.querySelector('[data-fault]'))
+  sessionStorage.setItem(UNSAVED, JSON.stringify({ ...unsaved, failed: true }));
+else {
+  sessionStorage.removeItem(UNSAVED);
+  if (unsaved?.failed && unsaved.path === location.pathname) putBack(unsaved);
+}
