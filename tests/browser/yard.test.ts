@@ -54,7 +54,7 @@ describe.each([
     expect(await page.isChecked('[name="days:SA"]')).toBe(false);
     expect(await page.inputValue('#crew')).toBe('2');
     expect(await sideways(page)).toBeLessThanOrEqual(0);
-    await page.getByRole('button', { name: 'Save anyway' }).click();
+    await page.locator('.effect').getByRole('button', { name: 'Save anyway' }).click();
     await page.waitForSelector('text=Hours changed.');
     expect(await page.textContent('main')).toContain('Sundays 8:00 to 12:00, 2 people.');
     await page.getByRole('button', { name: 'Undo: Hours changed' }).click();

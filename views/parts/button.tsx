@@ -8,10 +8,12 @@ interface ButtonProps {
   value?: string;
   /** Read out in place of the words, where the words alone do not say what of. */
   label?: string;
+  /** The id of the form it sends, where it does not stand in it. */
+  form?: string;
 }
 
-export const Button: FC<ButtonProps> = ({ children, kind = 'plain', name, value, label }) => (
-  <button type="submit" class={`button ${kind}`} name={name} value={value} aria-label={label}>
+export const Button: FC<ButtonProps> = ({ children, kind = 'plain', name, value, label, form }) => (
+  <button type="submit" class={`button ${kind}`} name={name} value={value} aria-label={label} form={form}>
     {children}
   </button>
 );

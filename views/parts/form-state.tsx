@@ -1,4 +1,4 @@
-import type { FC } from 'hono/jsx';
+import type { Child, FC } from 'hono/jsx';
 import type { FormState } from '../../src/usecases/save-edit.ts';
 import { Button, ButtonLink } from './button.tsx';
 import { countText } from './day-text.ts';
@@ -23,12 +23,13 @@ export const effectText = (moved: readonly { kind: string }[]): string => {
   return given === 1 ? 'This moves one promise.' : `This moves ${countWord(given).toLowerCase()} promises.`;
 };
 
-/** On top of a form that was sent: what saving it would move, or what was wrong with it. */
-export const FormAnswer: FC<{ state: FormState; today: string }> = ({ state, today }) =>
+/** On top of a form that was sent: what saving it would move, with the buttons below it, or what was wrong with it. */
+export const FormAnswer: FC<{ state: FormState; today: string; children?: Child }> = ({ state, today, children }) =>
   state.effect ? (
     <section class="warning effect" role="status" aria-label="Before it is saved">
       <p class="warning-lead">{effectText(state.effect.moved)} Nothing was saved yet.</p>
       <Moves moved={state.effect.moved} today={today} ahead />
+      {children}
     </section>
   ) : (
     <FormErrors errors={state.errors} />
@@ -40,14 +41,16 @@ interface SaveButtonsProps {
   back: string;
   /** What the button says: "Save", "Add the moulds". */
   save?: string;
+  /** The id of the form, where the buttons do not stand in it. */
+  form?: string;
 }
 
 /** Saves; once the effect is in sight, saves all the same. An effect that is another one by then is shown first. */
-export const SaveButtons: FC<SaveButtonsProps> = ({ state, back, save = 'Save' }) => (
+export const SaveButtons: FC<SaveButtonsProps> = ({ state, back, save = 'Save', form }) => (
   <div class="buttons">
     {state.effect ? (
       <>
-        <Button kind="main" name="seen" value={state.effect.seen}>
+        <Button kind="main" name="seen" value={state.effect.seen} {...(form ? { form } : {})}>
           {save} anyway
         </Button>
         <ButtonLink href={back}>Go back</ButtonLink>

@@ -59,7 +59,7 @@ const Move: FC<{ moved: MovedPromise } & MoveProps> = ({ moved, today, ahead }) 
 /** "The day by plan of 3 orders moved, and no date given did.": for what is not worth interrupting anybody. */
 const quietText = (planned: number, given: number, ahead = false): string => {
   const orders = planned === 1 ? 'one order' : countText(planned, 'order');
-  if (ahead) return `The day by plan of ${orders} would move${given === 0 ? ', and no date given would' : ' as well'}.`;
+  if (ahead) return `The day by plan of ${orders} would move as well.`;
   return given === 0
     ? `The day by plan of ${orders} moved, and no date given did.`
     : `The day by plan of ${orders} moved as well.`;
@@ -81,7 +81,8 @@ export const Moves: FC<{ moved: readonly MovedPromise[] } & MoveProps> = ({ move
   return (
     <>
       {given.length > 0 && <MoveList moved={given} {...props} />}
-      {planned.length > 0 && (
+      {planned.length > 0 && props.ahead && given.length === 0 && <MoveList moved={planned} {...props} />}
+      {planned.length > 0 && !(props.ahead && given.length === 0) && (
         <details class="message">
           <summary>{quietText(planned.length, given.length, props.ahead)}</summary>
           <MoveList moved={planned} {...props} />

@@ -22,15 +22,23 @@ interface EditPageProps {
   notice?: DoneNotice | null;
 }
 
+const FORM = 'edit';
+
+const Buttons: FC<EditPageProps & { form?: string }> = ({ state, back, save, form }) => (
+  <SaveButtons state={state} back={back} {...(save ? { save } : {})} {...(form ? { form } : {})} />
+);
+
 /** One form of "Your yard": what it is for, what came of sending it, its fields, and its buttons. */
 export const EditPage: FC<EditPageProps> = (props) => (
   <>
     {props.notice && <Notice notice={props.notice} today={props.today} back={props.action} />}
-    <FormAnswer state={props.state} today={props.today} />
+    <FormAnswer state={props.state} today={props.today}>
+      <Buttons {...props} form={FORM} />
+    </FormAnswer>
     <Answer note={props.note}>{props.answer}</Answer>
-    <form class="form" method="post" action={props.action}>
+    <form class="form" id={FORM} method="post" action={props.action}>
       {props.children}
-      <SaveButtons state={props.state} back={props.back} {...(props.save ? { save: props.save } : {})} />
+      <Buttons {...props} />
     </form>
     {props.after}
   </>

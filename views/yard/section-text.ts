@@ -1,7 +1,7 @@
 import type { YardModel } from '../../src/usecases/show-yard.ts';
 import { countText } from '../parts/day-text.ts';
 import { countWord, listText } from '../parts/quantity-text.ts';
-import type { SectionKey } from './sections.ts';
+import { SECTIONS, type SectionKey } from './sections.ts';
 import { endsText } from './temperature-words.ts';
 import { DAY_NAMES } from './yard-words.ts';
 
@@ -27,6 +27,17 @@ export const missingAnswer = (missing: YardModel['missing']): string => {
   const names = missing.flatMap(({ kind }) => (kind === 'else' ? [] : [MISSING[kind]]));
   const list = names.length < 2 ? names.join() : `${names.slice(0, -1).join(', ')}, and ${names.at(-1)}`;
   return `${countWord(names.length)} ${names.length === 1 ? 'thing is' : 'things are'} missing for a first date: ${list}.`;
+};
+
+const SECTION_OF: Readonly<Record<keyof typeof MISSING, SectionKey>> = {
+  ...{ panel: 'panels', mould: 'moulds', mix: 'mixes', mixer: 'about', hours: 'hours' },
+};
+
+/** Where to go on. What is cast is cast from a mix, so the mix comes first. */
+export const nextSection = (missing: YardModel['missing']): (typeof SECTIONS)[number] | null => {
+  const next = missing.find(({ kind }) => kind === 'mix') ?? missing[0];
+  if (!next || next.kind === 'else') return null;
+  return SECTIONS.find(({ key }) => key === SECTION_OF[next.kind]) ?? null;
 };
 
 const MOST_NAMES = 6;

@@ -4,7 +4,7 @@ import { Answer } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { countText } from '../parts/day-text.ts';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
-import { missingAnswer, sectionText } from './section-text.ts';
+import { missingAnswer, nextSection, sectionText } from './section-text.ts';
 import { SECTIONS, YARD } from './sections.ts';
 
 const Section: FC<{ section: (typeof SECTIONS)[number]; model: YardModel }> = ({ section, model }) => {
@@ -27,12 +27,29 @@ const Guesses: FC<{ count: number }> = ({ count }) =>
     </p>
   );
 
+/** The shortest way to a first date, or to the one thing it lacks. */
+const NextStep: FC<{ missing: YardModel['missing'] }> = ({ missing }) => {
+  const next = nextSection(missing);
+  if (missing.length === 0) return null;
+  return (
+    <div class="buttons">
+      {next?.path && (
+        <ButtonLink href={next.path} kind="main">
+          Next: {next.name.toLowerCase()}
+        </ButtonLink>
+      )}
+      {missing.length > 1 && <ButtonLink href="/begin">Or begin with four answers</ButtonLink>}
+    </div>
+  );
+};
+
 export const YardPage: FC<{ model: YardModel; notice: DoneNotice | null }> = ({ model, notice }) => (
   <>
     {notice && <Notice notice={notice} today={model.today} back={YARD} />}
     <Answer note="Each part can be changed by itself, in any order, and left for later.">
       {missingAnswer(model.missing)}
     </Answer>
+    <NextStep missing={model.missing} />
     <Guesses count={model.guesses} />
     <ol class="yard-sections">
       {SECTIONS.map((section) => (

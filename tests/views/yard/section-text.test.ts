@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { YardModel } from '../../../src/usecases/show-yard.ts';
-import { missingAnswer, sectionText } from '../../../views/yard/section-text.ts';
+import { missingAnswer, nextSection, sectionText } from '../../../views/yard/section-text.ts';
 
 const model: YardModel = {
   ...{ yardName: 'Hill yard', today: '2027-04-08', missing: [], guesses: 0 },
@@ -35,6 +35,14 @@ describe('the first line of the yard', () => {
   ] as const)('%#', (missing, words) => {
     expect(missingAnswer([...missing])).toBe(words);
   });
+});
+
+test("the way on leads to the mix first, then in a maker's order", () => {
+  expect(nextSection([])).toBeNull();
+  expect(nextSection([{ kind: 'panel' }, { kind: 'mould' }, { kind: 'mix' }])?.key).toBe('mixes');
+  expect(nextSection([{ kind: 'panel' }, { kind: 'mould' }])?.key).toBe('panels');
+  expect(nextSection([{ kind: 'hours' }])?.key).toBe('hours');
+  expect(nextSection([{ kind: 'else', piece: 'Panel 900', reason: 'none' }])).toBeNull();
 });
 
 describe('a section', () => {
