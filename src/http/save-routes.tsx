@@ -65,7 +65,12 @@ export const removal = <T,>(screens: Screens, { path, edit, name, back, instead 
     show: async (c, context, state) => {
       const { yardName, today } = await showYardFrame(context);
       const { uses = null } = state.errors;
-      const asked = { name: name(c), action: c.req.path, back: back(c), ...(instead ? { instead } : {}) };
+      const asked = {
+        name: name(c),
+        action: new URL(c.req.url).pathname,
+        back: back(c),
+        ...(instead ? { instead } : {}),
+      };
       const content = <RemovePage {...asked} state={state} today={today} uses={uses} />;
       return page(c, { title: `Remove ${asked.name}`, at: 'yard', yardName }, content, formStatus(state));
     },

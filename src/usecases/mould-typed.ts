@@ -73,6 +73,7 @@ export const mouldTyped = (typed: Typed, mould: Mould, yard: YardFile): Outcome<
   const id = reader.words('id', 'What is painted on it? 1100 no. 2, for one.', 60);
   if (id !== mould.id && yard.moulds.some((one) => one.id === id))
     reader.refuse('id', `There is a mould ${id} already.`);
+  if (/^new$/i.test(id)) reader.refuse('id', 'Call it something else.');
   const makes = makesTyped(reader, mould, yard);
   if (makes.length === 0) reader.refuse('makes', 'Tick at least one thing that it makes.');
   const only = makes.length === 1 ? makes[0]?.casting : undefined;

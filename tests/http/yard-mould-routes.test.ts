@@ -16,6 +16,7 @@ const fresh = {
 /** One mould makes both panels one after the other: School garden's second panel is ready a week later then. */
 const tight = () =>
   smallYard({ work: [{ rule: 'FREQ=WEEKLY;BYDAY=SA', from: '2027-01-02', start: '08:00', end: '11:30' }] });
+const seenIn = (html: string) => /name="seen" value="([^"]*)"/.exec(html)?.[1] ?? '';
 const mouldsOf = async ({ database }: Awaited<ReturnType<typeof screensOver>>) =>
   (await database.read((tx) => loadYardFile(tx, NOW))).moulds;
 
@@ -86,7 +87,7 @@ describe('moulds of the yard', () => {
       /^This moves one promise\. Nothing was saved yet\. School garden: Sat 10 Apr to Sat 17 Apr, 7 days later; 7 days after the date given\. Remove 900 no\. 2\? Remove anyway Go back/,
     );
     expect(await mouldsOf(screens)).toHaveLength(2);
-    const seen = /name="seen" value="([^"]*)"/.exec(html)?.[1] ?? '';
+    const seen = seenIn(html);
     expect(await screens.textAfter(await screens.post(path, { seen }))).toContain('900 no. 2 removed.');
     expect(await mouldsOf(screens)).toHaveLength(1);
   });
@@ -102,6 +103,28 @@ describe('moulds of the yard', () => {
       '900 no. 2 has a piece in it (Panel 900).',
     );
   });
+});
+
+test('a mould may be called anything: its page, its form and its removal find it', async () => {
+  const [first, second] = smallYard().moulds;
+  const order = [{ id: '27-001', due: '2027-04-10', lines: [{ kit: 'pair', quantity: 1 }] }];
+  const yard = smallYard({ work: tight().work, orders: order, moulds: [first!, { ...second!, id: 'A/2 50% "x"?' }] });
+  const screens = await screensOver(yard);
+  const list = await (await screens.get('/yard/moulds')).text();
+  const path = /href="(\/yard\/moulds\/A[^"]*)"/.exec(list)?.[1] ?? '';
+  const edit = await (await screens.get(path)).text();
+  expect(edit).toContain('value="A/2 50% &quot;x&quot;?"');
+  expect(edit).toContain(`action="${path}"`);
+  const effect = await (await screens.post(`${path}/remove`, {})).text();
+  expect(effect).toContain(`action="${path}/remove"`);
+  const seen = seenIn(effect);
+  expect(await screens.textAfter(await screens.post(`${path}/remove`, { seen }))).toContain('A/2 50% "x"? removed.');
+});
+
+test('no mould is called "new": that is the page which adds one', async () => {
+  const { post } = await screensOver();
+  const answer = await post('/yard/moulds/900%20no.%201', { id: 'New', 'makes:panel-900': 'yes' });
+  expect(await textOf(answer)).toContain('Call it something else.');
 });
 
 describe('what was done to moulds can be undone', () => {
@@ -175,7 +198,7 @@ describe('the yard as a whole', () => {
     const html = await answer.clone().text();
     expect(await textOf(answer)).toMatch(/^This moves one promise\..*Sat 10 Apr to Wed 14 Apr.*Save anyway/);
     expect(html).toContain('name="handoverDays:WE" value="yes" checked');
-    const seen = /name="seen" value="([^"]*)"/.exec(html)?.[1] ?? '';
+    const seen = seenIn(html);
     expect(await screens.textAfter(await screens.post('/yard/about', { ...wednesday, seen }))).toContain(
       'Yard changed.',
     );
