@@ -1,5 +1,6 @@
 import type { Tx } from '../../db/open.ts';
 import { setCastingSize } from '../../db/stores/casting-size-store.ts';
+import { dismissNotice, openNotices } from '../../db/stores/change-store.ts';
 import { addGuesses } from '../../db/stores/figure-store.ts';
 import { replaceYard } from '../../db/stores/replace-yard.ts';
 import { setUnits } from '../../db/stores/units-store.ts';
@@ -30,6 +31,11 @@ const keepSizes = async (tx: Tx, { lengths, height, thickness }: BegunTyped): Pr
     await setCastingSize(tx, { casting: castingIdOf(length.mm), length, height, thickness });
 };
 
+/** Notices of the yard before say nothing about the one that takes its place. */
+const putNoticesAway = async (tx: Tx, now: string): Promise<void> => {
+  for (const { id } of await openNotices(tx)) await dismissNotice(tx, id, now);
+};
+
 /** Begins a yard of one's own with the four answers. All that was there is put away, and comes back when it is undone. */
 export const beginWithAnswers = async (
   context: UseCaseContext,
@@ -41,6 +47,7 @@ export const beginWithAnswers = async (
   if (!made.ok) return refuse(made.at, made.reason);
   return changing(context, begun, async (tx) => {
     await replaceYard(tx, checked(made.yard));
+    await putNoticesAway(tx, context.now);
     await setUnits(tx, read.value.system);
     await keepSizes(tx, read.value);
     await addGuesses(tx, made.guesses);
@@ -58,6 +65,7 @@ export const beginEmpty = async (
   if (!named.ok) return named;
   return changing(context, begun, async (tx) => {
     await replaceYard(tx, checked(emptyYard({ ...named.value, now: context.now })));
+    await putNoticesAway(tx, context.now);
     return done({ name: named.value.name });
   });
 };
