@@ -1,6 +1,6 @@
 import { type FillOption, fillBatch } from '../pack/fill.ts';
 import type { Openings } from './openings.ts';
-import type { Placing } from './placing.ts';
+import { type Placing, placeWanted } from './placing.ts';
 import { NEVER, NONE } from './problem.ts';
 
 /** One piece of a batch that is being put together. */
@@ -13,9 +13,6 @@ export interface Filling {
 /** Pieces still needed for each mould that makes the casting: how scarce its moulds are. */
 export const scarcity = (at: Placing, casting: number): number =>
   at.demand.need[casting]! / Math.max(1, at.problem.castings[casting]!.moulds.length);
-
-const placeOfFirst = (at: Placing, casting: number): number =>
-  at.orders.place[at.demand.order[at.demand.head[casting]!]!]!;
 
 /** A number from 0 to 1 that stays the same for the same two: how a shuffle ranks castings. */
 const rankIn = (shuffle: number, casting: number): number => {
@@ -34,7 +31,7 @@ export const leadCasting = (at: Placing, openings: Openings): number => {
       continue;
     }
     const { shuffle } = at.choices;
-    const sooner = shuffle ? rankIn(shuffle, c) - rankIn(shuffle, lead) : placeOfFirst(at, c) - placeOfFirst(at, lead);
+    const sooner = shuffle ? rankIn(shuffle, c) - rankIn(shuffle, lead) : placeWanted(at, c) - placeWanted(at, lead);
     if (sooner < 0 || (sooner === 0 && at.choices.scarceFirst && scarcity(at, c) > scarcity(at, lead))) lead = c;
   }
   return lead;
@@ -50,7 +47,7 @@ const fillLimit = (at: Placing, mix: number, mixEnd: number): number => {
 /** What a piece of a casting is worth in a batch led by another: its mass, more for early orders and for scarce moulds. */
 const worthOf = (at: Placing, casting: number, leadPlace: number, scarcest: number, work: number): number => {
   const { firstOrderWeight, scarceMouldWeight, workWeight, shuffle } = at.choices;
-  const early = firstOrderWeight / (1 + Math.max(0, placeOfFirst(at, casting) - leadPlace));
+  const early = firstOrderWeight / (1 + Math.max(0, placeWanted(at, casting) - leadPlace));
   const liking = shuffle ? 2 * rankIn(shuffle + 1, casting) : 0;
   const { kg } = at.problem.castings[casting]!;
   const worth = kg * (1 + early + liking + (scarceMouldWeight * scarcity(at, casting)) / scarcest) - workWeight * work;
@@ -76,7 +73,7 @@ const optionsOf = (at: Placing, mix: number, lead: number, openings: Openings, b
   const { castings } = at.problem.mixes[mix]!;
   let scarcest = 1e-9;
   for (const c of castings) if (openings.soonest[c]! < NEVER) scarcest = Math.max(scarcest, scarcity(at, c));
-  const leadPlace = placeOfFirst(at, lead);
+  const leadPlace = placeWanted(at, lead);
   for (const c of castings) {
     if (openings.soonest[c]! > by) continue;
     const most = mostOf(at, c, openings, by) - (c === lead ? 1 : 0);
@@ -124,7 +121,7 @@ const mouldsFor = (at: Placing, openings: Openings, castings: number[], by: numb
 const fillInOrder = (at: Placing, options: FillOption[], mostKg: number, mostMinutes: number): number[] => {
   const counts = options.map(() => 0);
   let [kg, minutes] = [mostKg, mostMinutes];
-  const place = (i: number) => placeOfFirst(at, options[i]!.casting);
+  const place = (i: number) => placeWanted(at, options[i]!.casting);
   const rows = options.map((_, i) => i).sort((a, b) => place(a) - place(b) || a - b);
   for (const i of rows) {
     const option = options[i]!;

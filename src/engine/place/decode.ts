@@ -3,13 +3,7 @@ import { choicesIn } from './dispatch.ts';
 import type { Placing } from './placing.ts';
 import { NEVER, NONE } from './problem.ts';
 import { workShift } from './shift.ts';
-import { restoreSnapshot, type Snapshot, takeSnapshot } from './snapshot.ts';
 import { releaseHeldBack, startPlacing } from './start.ts';
-
-/** Snapshots at the start of each shift of one plan. */
-export interface Course {
-  snapshots: Snapshot[];
-}
 
 /** Some mould holds a piece, or waits for a firm pour. */
 const anyMouldBusy = (at: Placing): boolean => {
@@ -27,45 +21,63 @@ const firstUnstripped = (at: Placing): number => {
   return first;
 };
 
-const runShifts = (at: Placing, dispatch: Dispatch, first: number, course?: Course): void => {
+/** Looks at a plan half made, at the start of a shift; true ends it there. */
+export type ShiftLook = (shift: number) => boolean;
+
+/** Works the shifts from one on until nothing is left to do; returns the shift it ended before. */
+export const workShifts = (at: Placing, dispatch: Dispatch, first: number, look?: ShiftLook): number => {
   for (let s = first; s < at.problem.shifts.count; s++) {
-    if (at.orders.open === 0 && !anyMouldBusy(at)) break;
-    if (course) course.snapshots[s] = takeSnapshot(at, course.snapshots[s]);
+    if (at.orders.open === 0 && !anyMouldBusy(at)) return s;
+    if (look?.(s)) return s;
     at.choices = choicesIn(dispatch, s);
     if (dispatch.heldBack?.shift === s) releaseHeldBack(at);
     workShift(at, s);
   }
+  return at.problem.shifts.count;
 };
 
-const repairEnd = (at: Placing, dispatch: Dispatch): void => {
+/**
+ * Begins again with nothing poured from the first piece on that would stay in its mould past the horizon. True when it had
+ * to: the plan is then another one from its start.
+ */
+export const repairEnd = (at: Placing, dispatch: Dispatch): boolean => {
+  let repaired = false;
   for (let stuck = firstUnstripped(at); stuck <= at.pourUntil && stuck < NEVER; stuck = firstUnstripped(at)) {
     at.pourUntil = stuck - 1;
     startPlacing(at);
-    runShifts(at, dispatch, 0);
+    workShifts(at, dispatch, 0);
+    repaired = true;
   }
+  return repaired;
+};
+
+/** Everything as it is at `now`, for a dispatch. */
+export const beginPlan = (at: Placing, dispatch: Dispatch): void => {
+  at.dispatch = dispatch;
+  at.pourUntil = NEVER;
+  startPlacing(at);
 };
 
 /**
  * Turns a dispatch into a plan, session by session from `now` on; the plan is left in `at`. An order whose
  * `orders.completesAt` is NONE could not be finished. Every pour in the plan is stripped within the horizon: where one
- * would not be, nothing is poured from then on. A `course` is filled with snapshots, to go on from later.
+ * would not be, nothing is poured from then on.
  */
-export const decode = (at: Placing, dispatch: Dispatch, course?: Course): void => {
-  at.dispatch = dispatch;
-  at.pourUntil = NEVER;
-  startPlacing(at);
-  runShifts(at, dispatch, 0, course);
+export const decode = (at: Placing, dispatch: Dispatch): void => {
+  beginPlan(at, dispatch);
+  workShifts(at, dispatch, 0);
   repairEnd(at, dispatch);
 };
 
-/**
- * As `decode`, for a dispatch that differs only in its choices from shift `first` on from the one whose course this is:
- * what lies before is taken from the course. Snapshots after `first` are then those of the new plan.
- */
-export const decodeFrom = (at: Placing, dispatch: Dispatch, first: number, course: Course): void => {
-  at.dispatch = dispatch;
-  at.pourUntil = NEVER;
-  restoreSnapshot(at, course.snapshots[first]!);
-  runShifts(at, dispatch, first, course);
+/** As `decode`, given up as soon as `look` says so: false then, and what is left in `at` is no plan. */
+export const decodeWhile = (at: Placing, dispatch: Dispatch, look: ShiftLook): boolean => {
+  let isGivenUp = false;
+  beginPlan(at, dispatch);
+  workShifts(at, dispatch, 0, (shift) => {
+    isGivenUp = look(shift);
+    return isGivenUp;
+  });
+  if (isGivenUp) return false;
   repairEnd(at, dispatch);
+  return true;
 };

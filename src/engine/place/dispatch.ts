@@ -48,13 +48,21 @@ export interface Choices {
   shuffle: number;
 }
 
+/** In so many parts at most are the pieces of an order set up, others between them. */
+export const MOST_PARTS = 2;
+
 /**
  * What the decoder is told: whose pieces come first, and how it weighs its own choices. One dispatch and one yard give
  * one plan; the search varies dispatches, never plans.
  */
 export interface Dispatch {
-  /** Every order once, by index; pieces of earlier ones are set up first. */
+  /** Every order once, by index; earlier ones get pieces first, and theirs are set up first. */
   sequence: Int32Array;
+  /**
+   * What is set up first, where that is not what the sequence says: every order once, or up to `MOST_PARTS` times, its
+   * pieces then split evenly among its places. Whoever they are set up for, the sequence says who gets them.
+   */
+  setUp?: Int32Array;
   choices: Choices;
   /** Choices that differ in single shifts, by shift. */
   inShift: Map<number, Choices>;

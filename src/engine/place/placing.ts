@@ -1,4 +1,5 @@
-import { type Choices, DEFAULT_CHOICES, type Dispatch } from './dispatch.ts';
+import { inBlock } from './block.ts';
+import { type Choices, DEFAULT_CHOICES, type Dispatch, MOST_PARTS } from './dispatch.ts';
 import { type Openings, openingsOf } from './openings.ts';
 import { NEVER, NONE, type Problem } from './problem.ts';
 import { Rack } from './rack.ts';
@@ -32,7 +33,7 @@ export interface MouldStates {
   reserved: Int32Array;
 }
 
-/** Pieces still to pour, by casting: a queue of orders in sequence, each with how many it lacks. */
+/** Pieces still to pour, by casting: a queue of orders as pieces are dealt to them, each with how many it lacks. */
 export interface Demand {
   /** Start of each casting's queue in `order` and `left`; a casting more than there are. */
   start: Int32Array;
@@ -40,6 +41,11 @@ export interface Demand {
   left: Int32Array;
   head: Int32Array;
   end: Int32Array;
+  /** The same pieces by the place in the sequence at which each is wanted, whoever gets it. */
+  wantedPlace: Int32Array;
+  wantedLeft: Int32Array;
+  wantedHead: Int32Array;
+  wantedEnd: Int32Array;
   /** Pieces left in each queue. */
   need: Int32Array;
   total: number;
@@ -78,7 +84,7 @@ export interface Placed {
   pourOrder: Int32Array;
   pourPrepStart: Int32Array;
   pourPrepEnd: Int32Array;
-  pourCoated: Uint8Array;
+  pourCoated: Int32Array;
   pourFillStart: Int32Array;
   pourFillEnd: Int32Array;
   pourStripStart: Int32Array;
@@ -89,6 +95,10 @@ export interface Placed {
   firstOrder: Int32Array;
   fromFinished: { order: number; finished: number; count: number }[];
 }
+
+/** Place in the sequence of the next piece of a casting that is still to be poured; only while some are. */
+export const placeWanted = ({ demand }: Placing, casting: number): number =>
+  demand.wantedPlace[demand.wantedHead[casting]!]!;
 
 /** Bags of all batches placed. */
 export const bagsOf = (placed: Placed): number => {
@@ -122,6 +132,12 @@ export interface Placing {
   pourUntil: number;
   /** By casting: last minute at which a strip can start. */
   lastStrip: Int32Array;
+  /** Everything of the above that changes from shift to shift, in one block. */
+  state: Int32Array;
+  /** What the sequence settles before the first shift, in one block. */
+  queues: Int32Array;
+  /** What has been placed, in one block; it is only ever added to. */
+  record: Int32Array;
 }
 
 const mouldStates = (count: number): MouldStates => ({
@@ -154,11 +170,27 @@ const demandOf = (problem: Problem): Demand => {
     left: ints(entries),
     head: perCasting(),
     end: perCasting(),
+    wantedPlace: ints(MOST_PARTS * entries),
+    wantedLeft: ints(MOST_PARTS * entries),
+    wantedHead: perCasting(),
+    wantedEnd: perCasting(),
     need: perCasting(),
     total: 0,
     prepped: perCasting(),
   };
 };
+
+const orderStates = (count: number): OrderStates => ({
+  excluded: new Uint8Array(count),
+  place: ints(count),
+  unpoured: ints(count),
+  unstripped: ints(count),
+  readyAt: ints(count),
+  packStart: ints(count),
+  completesAt: ints(count),
+  waiting: [],
+  open: 0,
+});
 
 const placedOf = (problem: Problem, most: number): Placed => ({
   batches: 0,
@@ -175,7 +207,7 @@ const placedOf = (problem: Problem, most: number): Placed => ({
   pourOrder: ints(most),
   pourPrepStart: ints(most),
   pourPrepEnd: ints(most),
-  pourCoated: new Uint8Array(most),
+  pourCoated: ints(most),
   pourFillStart: ints(most),
   pourFillEnd: ints(most),
   pourStripStart: ints(most),
@@ -197,6 +229,28 @@ const lastStrips = (problem: Problem, timeline: Timeline): Int32Array =>
     return NONE;
   });
 
+/** Arrays that are filled from the sequence and that no shift changes. */
+const QUEUES = new Set(['order', 'end', 'wantedPlace', 'wantedEnd', 'place']);
+/** Arrays that stay as the problem has them. */
+const FIXED = new Set(['start']);
+/** Of what is placed, what holds for the moulds as they were at the start. */
+const FIRST = new Set(['firstStripStart', 'firstReadyAt', 'firstOrder']);
+
+const namesBut = (owner: object, ...others: ReadonlySet<string>[]): Set<string> =>
+  new Set(Object.keys(owner).filter((name) => !others.some((set) => set.has(name))));
+
+/** The blocks of a placing; its arrays become views of them. */
+const blocksOf = (at: Pick<Placing, 'moulds' | 'demand' | 'orders' | 'placed' | 'waited'>) => {
+  const queues = inBlock([at.demand, at.orders], QUEUES);
+  const record = inBlock([at.placed], namesBut(at.placed, FIRST));
+  const changing = new Set([...namesBut(at.demand, QUEUES, FIXED), ...namesBut(at.orders, QUEUES), ...FIRST, 'waited']);
+  const state = inBlock(
+    [at.moulds, at.demand, at.orders, at.placed, at],
+    new Set([...Object.keys(at.moulds), ...changing]),
+  );
+  return { queues, record, state };
+};
+
 /**
  * Room for plans of one problem. `heldBack` (by material, sticks) is nothing but for a second try after a cut plan failed.
  */
@@ -205,6 +259,13 @@ export const placingOf = (problem: Problem, dispatch: Dispatch, heldBack?: Array
   const most = firm + problem.orders.reduce((n, o) => n + o.pieceCount, 0);
   const timeline = new Timeline(problem.shifts, problem.mixers);
   const orders = problem.orders.length;
+  const parts = {
+    moulds: mouldStates(problem.moulds.length),
+    demand: demandOf(problem),
+    orders: orderStates(orders),
+    placed: placedOf(problem, most),
+    waited: ints(problem.mixes.length),
+  };
   return {
     problem,
     dispatch,
@@ -212,26 +273,14 @@ export const placingOf = (problem: Problem, dispatch: Dispatch, heldBack?: Array
     timeline,
     rack: new Rack(problem.rackSpaces, most + firm + problem.finished.length + problem.inMould.length),
     stock: new Stock(problem.materials, heldBack ?? ints(problem.materials.length)),
-    moulds: mouldStates(problem.moulds.length),
-    demand: demandOf(problem),
-    orders: {
-      excluded: new Uint8Array(orders),
-      place: ints(orders),
-      unpoured: ints(orders),
-      unstripped: ints(orders),
-      readyAt: ints(orders),
-      packStart: ints(orders),
-      completesAt: ints(orders),
-      waiting: [],
-      open: 0,
-    },
-    placed: placedOf(problem, most),
     openings: openingsOf(problem),
     shift: 0,
     batchesBefore: 0,
     blocked: new Uint8Array(problem.castings.length),
-    waited: ints(problem.mixes.length),
     pourUntil: NEVER,
     lastStrip: lastStrips(problem, timeline),
+    // The blocks first: they put their views in place of the arrays of the parts.
+    ...blocksOf(parts),
+    ...parts,
   };
 };

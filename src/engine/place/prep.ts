@@ -1,4 +1,4 @@
-import type { Placing } from './placing.ts';
+import { type Placing, placeWanted } from './placing.ts';
 import { NEVER, NONE, PREP } from './problem.ts';
 
 /** True when the mould has to be given a sealing coat before its next pour. */
@@ -107,12 +107,10 @@ const prepOne = (at: Placing, mould: number, casting: number): boolean => {
  * minutes spent now are minutes the next session has for pours.
  */
 export const prepAhead = (at: Placing): void => {
-  const { demand, orders, timeline } = at;
+  const { demand, timeline } = at;
   const castings: number[] = [];
   for (let c = 0; c < demand.need.length; c++) if (demand.need[c]! > demand.prepped[c]!) castings.push(c);
-  castings.sort(
-    (a, b) => orders.place[demand.order[demand.head[a]!]!]! - orders.place[demand.order[demand.head[b]!]!]! || a - b,
-  );
+  castings.sort((a, b) => placeWanted(at, a) - placeWanted(at, b) || a - b);
   for (const casting of castings)
     for (const mould of emptyMoulds(at, casting)) {
       if (demand.need[casting]! <= demand.prepped[casting]! || timeline.firstFree >= timeline.to) break;

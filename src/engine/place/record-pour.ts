@@ -11,6 +11,9 @@ const nextOrder = (at: Placing, casting: number): number => {
   demand.total--;
   demand.left[head] = demand.left[head]! - 1;
   if (demand.left[head] === 0) demand.head[casting] = head + 1;
+  const wanted = demand.wantedHead[casting]!;
+  demand.wantedLeft[wanted] = demand.wantedLeft[wanted]! - 1;
+  if (demand.wantedLeft[wanted] === 0) demand.wantedHead[casting] = wanted + 1;
   orders.unpoured[order] = orders.unpoured[order]! - 1;
   return order;
 };

@@ -14,36 +14,10 @@ export interface Snapshot {
   pours: number;
 }
 
-/** The arrays that change from shift to shift, in a fixed order. What has been placed is only ever added to. */
-const changing = (at: Placing): Int32Array[] => {
-  const { demand, orders, placed } = at;
-  return [
-    ...Object.values(at.moulds as unknown as Record<string, Int32Array>),
-    demand.head,
-    demand.left,
-    demand.need,
-    demand.prepped,
-    orders.unpoured,
-    orders.unstripped,
-    orders.readyAt,
-    orders.packStart,
-    orders.completesAt,
-    placed.firstStripStart,
-    placed.firstReadyAt,
-    placed.firstOrder,
-    at.waited,
-  ];
-};
-
 /** Takes a snapshot, into the arrays of an old one where there is one. */
 export const takeSnapshot = (at: Placing, into?: Snapshot): Snapshot => {
-  const arrays = changing(at);
-  const ints = into?.ints ?? new Int32Array(arrays.reduce((n, x) => n + x.length, 0));
-  let offset = 0;
-  for (const array of arrays) {
-    ints.set(array, offset);
-    offset += array.length;
-  }
+  const ints = into?.ints ?? new Int32Array(at.state.length);
+  ints.set(at.state);
   return {
     ints,
     rack: at.rack.save(),
@@ -57,11 +31,7 @@ export const takeSnapshot = (at: Placing, into?: Snapshot): Snapshot => {
 };
 
 export const restoreSnapshot = (at: Placing, from: Snapshot): void => {
-  let offset = 0;
-  for (const array of changing(at)) {
-    array.set(from.ints.subarray(offset, offset + array.length));
-    offset += array.length;
-  }
+  at.state.set(from.ints);
   at.rack.restore(from.rack);
   at.stock.restore(from.stock);
   at.orders.waiting = [...from.waiting];
@@ -70,3 +40,22 @@ export const restoreSnapshot = (at: Placing, from: Snapshot): void => {
   at.placed.batches = from.batches;
   at.placed.pours = from.pours;
 };
+
+const isSameList = (a: ArrayLike<number>, b: ArrayLike<number>): boolean => {
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  return true;
+};
+
+/** True when two plans stand alike: whatever comes after is the same in both, but for what they are told to do. */
+export const isSameState = (a: Snapshot, b: Snapshot): boolean =>
+  a.pours === b.pours &&
+  a.batches === b.batches &&
+  a.open === b.open &&
+  a.left === b.left &&
+  isSameList(a.ints, b.ints) &&
+  isSameList(a.waiting, b.waiting) &&
+  isSameList(a.rack.readyAt, b.rack.readyAt) &&
+  isSameList(a.rack.spaces, b.rack.spaces) &&
+  isSameList(a.stock.used, b.stock.used) &&
+  a.stock.offcuts.every((list, material) => isSameList(list, b.stock.offcuts[material]!));

@@ -1,5 +1,6 @@
 import { reserveKept } from './apply-kept.ts';
 import { completeOrder } from './complete.ts';
+import { MOST_PARTS } from './dispatch.ts';
 import type { Placing } from './placing.ts';
 import { NEVER, NONE } from './problem.ts';
 
@@ -69,8 +70,17 @@ const takeInMould = (at: Placing, order: number, casting: number, count: number)
   return got;
 };
 
+const joinWanted = (at: Placing, place: number, casting: number, count: number): void => {
+  const { demand } = at;
+  const end = demand.wantedEnd[casting]!;
+  demand.wantedPlace[end] = place;
+  demand.wantedLeft[end] = count;
+  demand.wantedEnd[casting] = end + 1;
+};
+
 const joinQueue = (at: Placing, order: number, casting: number, left: number): void => {
   const { demand } = at;
+  if (!at.dispatch.setUp) joinWanted(at, at.orders.place[order]!, casting, left);
   const end = demand.end[casting]!;
   demand.order[end] = order;
   demand.left[end] = left;
@@ -93,6 +103,42 @@ const addDemand = (at: Placing, order: number, lots: Int32Array): void => {
   }
 };
 
+/** How often each order stands in a list. */
+const timesListed = (orders: number, list: readonly number[]): Int32Array => {
+  const times = new Int32Array(orders);
+  for (const order of list) times[order] = times[order]! + 1;
+  return times;
+};
+
+/** Pieces asked for beyond those to be poured, by casting: so many are there already. */
+const piecesThere = (at: Placing, orders: readonly number[]): Int32Array => {
+  const { demand, problem } = at;
+  const there = new Int32Array(demand.need.length);
+  for (const order of orders)
+    for (const { casting, count } of problem.orders[order]!.pieces) there[casting] = there[casting]! + count;
+  for (let c = 0; c < there.length; c++)
+    for (let i = demand.head[c]!; i < demand.end[c]!; i++) there[c] = there[c]! - demand.left[i]!;
+  return there;
+};
+
+/** Lists what is to be poured by the places of `setUp`; what is there already counts for the first places. */
+const listWanted = (at: Placing, setUp: readonly number[]): void => {
+  const { orders } = at.problem;
+  const there = piecesThere(at, [...new Set(setUp)]);
+  const times = timesListed(orders.length, setUp);
+  const met = new Int32Array(orders.length);
+  setUp.forEach((order, place) => {
+    const part = met[order]!;
+    met[order] = part + 1;
+    for (const { casting, count } of orders[order]!.pieces) {
+      const here = Math.floor((count * (part + 1)) / times[order]!) - Math.floor((count * part) / times[order]!);
+      const had = Math.min(here, there[casting]!);
+      there[casting] = there[casting]! - had;
+      if (here > had) joinWanted(at, place, casting, here - had);
+    }
+  });
+};
+
 /** From now on pieces of the order that was held back are poured like any other's, after those queued before them. */
 export const releaseHeldBack = (at: Placing): void => {
   const { demand, dispatch } = at;
@@ -106,6 +152,17 @@ export const releaseHeldBack = (at: Placing): void => {
 };
 
 /**
+ * A list of orders as it counts. One that is left out has no place: where it stands makes no difference to the others.
+ * One that is held back comes last, so that no queue waits behind it.
+ */
+const taken = (at: Placing, list: Int32Array): number[] => {
+  const last = at.dispatch.heldBack?.order;
+  const there = Array.from(list).filter((order) => !at.orders.excluded[order]);
+  if (last === undefined || at.orders.excluded[last]) return there;
+  return [...there.filter((order) => order !== last), ...there.filter((order) => order === last)];
+};
+
+/**
  * Puts everything back to `now` and shares out what is there: finished pieces and pieces in moulds go to the orders of
  * the sequence in turn, and what they still lack joins the queues of pieces to pour.
  */
@@ -116,11 +173,13 @@ export const startPlacing = (at: Placing): void => {
   for (const lot of problem.finished)
     if (lot.readyAt > problem.now) at.rack.put(lot.readyAt, problem.castings[lot.casting]!.rackSpaces * lot.count);
   placed.batches = placed.pours = 0;
-  placed.fromFinished.length = 0;
+  placed.fromFinished = [];
   resetMoulds(at);
   reserveKept(at);
   demand.head.set(demand.start.subarray(0, demand.head.length));
   demand.end.set(demand.head);
+  for (let c = 0; c < demand.head.length; c++) demand.wantedHead[c] = MOST_PARTS * demand.start[c]!;
+  demand.wantedEnd.set(demand.wantedHead);
   demand.need.fill(0);
   demand.total = 0;
   orders.unpoured.fill(0);
@@ -132,17 +191,12 @@ export const startPlacing = (at: Placing): void => {
   at.waited.fill(0);
   orders.open = 0;
   const lots = Int32Array.from(problem.finished, (lot) => lot.count);
-  // An order held back comes last, so that no queue waits behind it.
-  const last = dispatch.heldBack?.order;
-  const all = Array.from(dispatch.sequence);
-  const sequence = last === undefined ? all : [...all.filter((o) => o !== last), last];
-  // Orders left out have no place: where they stand in the sequence makes no difference to the others.
-  sequence
-    .filter((order) => !orders.excluded[order])
-    .forEach((order, place) => {
-      orders.place[order] = place;
-      orders.open++;
-      addDemand(at, order, lots);
-    });
-  for (const order of sequence) if (!orders.excluded[order] && orders.unstripped[order] === 0) completeOrder(at, order);
+  const sequence = taken(at, dispatch.sequence);
+  sequence.forEach((order, place) => {
+    orders.place[order] = place;
+    orders.open++;
+    addDemand(at, order, lots);
+  });
+  if (dispatch.setUp) listWanted(at, taken(at, dispatch.setUp));
+  for (const order of sequence) if (orders.unstripped[order] === 0) completeOrder(at, order);
 };

@@ -6,7 +6,7 @@ import { NEVER, NONE } from '../place/problem.ts';
 import { settle } from '../place/settle.ts';
 import { evaluate } from '../search/evaluation.ts';
 import type { PlanMemory } from '../search/memory.ts';
-import { type Asking, askingFor, insertInto, type Present, presentOf } from './present.ts';
+import { type Asking, askingFor, type Present, presentOf, withOrderAt } from './present.ts';
 import { handoverOn } from './promise.ts';
 
 /** A promise that would get later: from which day to which. */
@@ -62,7 +62,7 @@ const bestFor = ({ at, problem, added }: Asking, present: Present, day: number):
   const step = Math.max(1, Math.ceil((sequence.length + 1) / MOST_PLACES));
   let best: Best | null = null;
   for (let place = 0; place <= sequence.length; place += step) {
-    settle(at, { ...present.dispatch, sequence: insertInto(sequence, place, added) });
+    settle(at, withOrderAt(present, place, added));
     const completesAt = at.orders.completesAt[added]!;
     if (completesAt === NONE || handoverOn(problem, completesAt) > day) continue;
     const { pushes, lost } = pushesOf(at, present);

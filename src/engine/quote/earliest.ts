@@ -1,13 +1,11 @@
-import { decode } from '../place/decode.ts';
-import { type Dispatch, dispatchOf } from '../place/dispatch.ts';
+import { decodeWhile } from '../place/decode.ts';
+import type { Dispatch } from '../place/dispatch.ts';
 import type { Placing } from '../place/placing.ts';
 import { NEVER, NONE } from '../place/problem.ts';
-import { settle } from '../place/settle.ts';
 import { poursOf } from '../search/effort.ts';
 import { changeChoices, scopeOf } from '../search/moves/choices.ts';
-import { TRIED_CHOICES } from '../search/quick.ts';
 import { below, randomFrom } from '../search/random.ts';
-import { type Asking, daysLateOf, insertInto, type Present } from './present.ts';
+import { type Asking, daysLateOf, type Present, withOrderAt } from './present.ts';
 
 /** When the new order can be complete, NEVER if it cannot, and the dispatch that makes it so. */
 export interface Earliest {
@@ -18,28 +16,44 @@ export interface Earliest {
 const sooner = (a: Earliest, completesAt: number, dispatch: Dispatch): Earliest =>
   completesAt < a.completesAt ? { completesAt, dispatch } : a;
 
-/** Decodes with the orders left out that are left out at present; the new one has to fit in beside the others. */
-const decodeBeside = (at: Placing, dispatch: Dispatch, present: Present): void => {
+/** The orders left out that are left out at present; the new one has to fit in beside the others. */
+const leaveOut = (at: Placing, present: Present): void => {
   at.orders.excluded.fill(0);
   at.orders.excluded.set(present.leftOut);
-  decode(at, dispatch);
 };
 
-/** When the new order is complete under a dispatch, if no promise gets later by it; NEVER otherwise. */
-const completesUnder = (at: Placing, dispatch: Dispatch, added: number, present: Present): number => {
-  decodeBeside(at, dispatch, present);
+/** True when an order is still to be finished on a day on which it would be later than it is at present. */
+const breaksPromise = (at: Placing, present: Present, day: number): boolean => {
+  for (let o = 0; o < present.daysLate.length; o++)
+    if (at.orders.completesAt[o] === NONE && day > at.problem.orders[o]!.dueDay + present.daysLate[o]!) return true;
+  return false;
+};
+
+/**
+ * When the new order is complete under a dispatch, if no promise gets later by it and it is before a minute; NEVER
+ * otherwise. Ends as soon as one of the two is out of reach.
+ */
+const completesUnder = (at: Placing, dispatch: Dispatch, added: number, present: Present, before = NEVER): number => {
+  leaveOut(at, present);
+  const { from, day } = at.problem.shifts;
+  const isMade = decodeWhile(
+    at,
+    dispatch,
+    (shift) =>
+      (at.orders.completesAt[added] === NONE && from[shift]! >= before) || breaksPromise(at, present, day[shift]!),
+  );
   const completesAt = at.orders.completesAt[added]!;
-  if (completesAt === NONE) return NEVER;
+  if (!isMade || completesAt === NONE || completesAt >= before) return NEVER;
   const late = daysLateOf(at);
   return present.daysLate.every((days, o) => late[o]! <= days) ? completesAt : NEVER;
 };
 
 /** Earliest completion with the new order's pours held back to some shift, found by halving. */
 const earliestBehind = ({ at, problem, added }: Asking, present: Present): Earliest => {
-  const sequence = insertInto(present.dispatch.sequence, present.dispatch.sequence.length, added);
+  const last = withOrderAt(present, present.dispatch.sequence.length, added);
   let best: Earliest = { completesAt: NEVER, dispatch: null };
   const fitsBehind = (shift: number): boolean => {
-    const dispatch = { ...present.dispatch, sequence, heldBack: { order: added, shift } };
+    const dispatch = { ...last, heldBack: { order: added, shift } };
     const completesAt = completesUnder(at, dispatch, added, present);
     best = sooner(best, completesAt, dispatch);
     return completesAt < NEVER;
@@ -58,8 +72,6 @@ const earliestBehind = ({ at, problem, added }: Asking, present: Present): Earli
 /** Pours placed in all by the search around the places tried, about. */
 const POURS_AROUND = 2_000;
 const MOST_AROUND = 120;
-/** The same for an order that goes before all others; at least three plans are tried. */
-const POURS_FIRST = 800;
 
 /** Tries other places together with other choices of the decoder's own; never later than `best`. */
 const earliestAround = ({ at, problem, added }: Asking, present: Present, best: Earliest, share: number): Earliest => {
@@ -70,8 +82,8 @@ const earliestAround = ({ at, problem, added }: Asking, present: Present, best: 
   for (let i = 0; i < tries; i++) {
     const changed = changeChoices(i % 3 === 0 ? choices : liked, random, scopeOf(problem));
     const place = below(random, sequence.length + 1);
-    const dispatch = { ...present.dispatch, choices: changed, sequence: insertInto(sequence, place, added) };
-    const completesAt = completesUnder(at, dispatch, added, present);
+    const dispatch = { ...withOrderAt(present, place, added), choices: changed };
+    const completesAt = completesUnder(at, dispatch, added, present, earliest.completesAt);
     if (completesAt >= earliest.completesAt) continue;
     [earliest, liked] = [{ completesAt, dispatch }, changed];
   }
@@ -88,23 +100,8 @@ export const earliestOf = (asking: Asking, present: Present, mostPlaces: number,
   const step = Math.max(1, Math.ceil((sequence.length + 1) / mostPlaces));
   let best = earliestBehind(asking, present);
   for (let place = 0; place <= sequence.length; place += step) {
-    const dispatch = { ...present.dispatch, sequence: insertInto(sequence, place, asking.added) };
-    best = sooner(best, completesUnder(asking.at, dispatch, asking.added, present), dispatch);
+    const dispatch = withOrderAt(present, place, asking.added);
+    best = sooner(best, completesUnder(asking.at, dispatch, asking.added, present, best.completesAt), dispatch);
   }
   return earliestAround(asking, present, best, share);
-};
-
-/** Earliest completion when it goes before all others, whatever becomes of them. */
-export const earliestIfFirst = ({ at, problem, added }: Asking, present: Present): number => {
-  const sequence = insertInto(present.dispatch.sequence, 0, added);
-  let best = NEVER;
-  const tries = Math.max(3, Math.min(TRIED_CHOICES.length, Math.floor(POURS_FIRST / poursOf(problem))));
-  for (const choices of TRIED_CHOICES.slice(0, tries)) {
-    const dispatch = dispatchOf(sequence, choices);
-    decodeBeside(at, dispatch, present);
-    // Where others do not get done beside it they are left out, and that plan is the one that counts.
-    if (sequence.some((o) => !at.orders.excluded[o] && at.orders.completesAt[o] === NONE)) settle(at, dispatch);
-    if (at.orders.completesAt[added] !== NONE) best = Math.min(best, at.orders.completesAt[added]!);
-  }
-  return best;
 };

@@ -52,5 +52,14 @@ export const askingFor = (yard: YardFile, order: Order): Asking => {
   return { at: placingOf(problem, dispatchOf(new Int32Array(0))), problem, added: yard.orders.length };
 };
 
-export const insertInto = (sequence: Int32Array, place: number, order: number): Int32Array =>
-  Int32Array.from([...sequence.slice(0, place), order, ...sequence.slice(place)]);
+const insertInto = (list: Int32Array, place: number, order: number): Int32Array =>
+  Int32Array.from([...list.slice(0, place), order, ...list.slice(place)]);
+
+/** The present dispatch with one more order, put before the one at a place of its sequence, or last. */
+export const withOrderAt = ({ dispatch }: Present, place: number, order: number): Dispatch => {
+  const { sequence, setUp } = dispatch;
+  const withIt = { ...dispatch, sequence: insertInto(sequence, place, order) };
+  if (!setUp) return withIt;
+  const before = place < sequence.length ? setUp.indexOf(sequence[place]!) : setUp.length;
+  return { ...withIt, setUp: insertInto(setUp, before, order) };
+};

@@ -5,9 +5,10 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { NEVER } from '../place/problem.ts';
 import { settle } from '../place/settle.ts';
 import type { PlanMemory } from '../search/memory.ts';
-import { earliestIfFirst, earliestOf } from './earliest.ts';
+import { earliestOf } from './earliest.ts';
+import { completesIfFirst } from './if-first.ts';
 import { limitPairsOf, limitsOver } from './limits.ts';
-import { type Asking, askingFor, insertInto, type Present, presentOf } from './present.ts';
+import { type Asking, askingFor, type Present, presentOf, withOrderAt } from './present.ts';
 import { handoverOn, promiseDay } from './promise.ts';
 
 /** Places in the sequence that are tried for the new order; in a longer sequence every second, third … one is. */
@@ -15,8 +16,7 @@ export const MOST_PLACES = 40;
 
 /** Why the order cannot be made, for a quote without dates. */
 const reasonAgainst = ({ at, added }: Asking, present: Present): string => {
-  const { sequence } = present.dispatch;
-  const refused = settle(at, { ...present.dispatch, sequence: insertInto(sequence, sequence.length, added) });
+  const refused = settle(at, withOrderAt(present, present.dispatch.sequence.length, added));
   return refused.get(added)?.reason ?? 'the sessions planned have no time for it beside what is promised';
 };
 
@@ -57,7 +57,7 @@ export const quoteOrder = (
     earliestAt: problem.calendar.instantText(earliest),
     earliestOn: dateOfDay(handoverOn(problem, earliest)),
     promiseOn: promise === null ? null : dateOfDay(promise),
-    ifFirstOn: dateOfDay(handoverOn(problem, Math.min(earliest, earliestIfFirst(asking, present)))),
+    ifFirstOn: dateOfDay(handoverOn(problem, Math.min(earliest, completesIfFirst(yard, order, asking)))),
     limits: [
       ...(limits ? limitsOver(yard, order, present, handoverOn(problem, earliest)) : []),
       ...(pairs ? limitPairsOf(yard, order, memory) : []),

@@ -6,6 +6,8 @@ export type Effort = 'quick' | 'normal' | 'thorough';
 export interface StopRule {
   /** Plans decoded whole or in part. */
   plans: number;
+  /** Plans decoded, mostly in small part, to polish the best one found. */
+  polishing: number;
   /** Sequences judged by the rough model. */
   coarse: number;
 }
@@ -17,9 +19,12 @@ export const poursOf = (problem: Problem): number =>
     problem.orders.reduce((n, o) => n + o.pieces.reduce((k, p) => k + p.count, 0), 0),
   );
 
-const POURS_PLACED = { normal: 130_000, thorough: 2_000_000 };
-const MOST_PLANS = { normal: 24_000, thorough: 300_000 };
+const POURS_PLACED = { normal: 300_000, thorough: 2_000_000 };
+const MOST_PLANS = { normal: 40_000, thorough: 300_000 };
+const POLISHING_SHARE = 0.25;
 const LINES_JUDGED = { normal: 80_000_000, thorough: 800_000_000 };
+/** Few orders have few sequences: so many judgements for every two of them are enough. */
+const JUDGED_A_PAIR = { normal: 1_000, thorough: 10_000 };
 
 /** The stop rule of an effort: pours placed in all, divided by the pours of the yard; so many plans at most. */
 export const stopRule = (problem: Problem, effort: 'normal' | 'thorough'): StopRule => {
@@ -27,8 +32,10 @@ export const stopRule = (problem: Problem, effort: 'normal' | 'thorough'): StopR
     1,
     problem.orders.reduce((n, o) => n + 1 + o.pieces.length, 0),
   );
+  const plans = Math.max(12, Math.min(MOST_PLANS[effort], Math.floor(POURS_PLACED[effort] / poursOf(problem))));
   return {
-    plans: Math.max(12, Math.min(MOST_PLANS[effort], Math.floor(POURS_PLACED[effort] / poursOf(problem)))),
-    coarse: Math.floor(LINES_JUDGED[effort] / lines),
+    plans,
+    polishing: Math.ceil(plans * POLISHING_SHARE),
+    coarse: Math.min(Math.floor(LINES_JUDGED[effort] / lines), JUDGED_A_PAIR[effort] * problem.orders.length ** 2),
   };
 };

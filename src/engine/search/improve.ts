@@ -1,12 +1,15 @@
-import { type Course, decode, decodeFrom } from '../place/decode.ts';
+import { branchOff, type Course, courseOf, follow } from '../place/course.ts';
+import { decode } from '../place/decode.ts';
 import { type Choices, choicesIn, type Dispatch } from '../place/dispatch.ts';
 import type { Placing } from '../place/placing.ts';
+import type { Snapshot } from '../place/snapshot.ts';
 import { coarseModelOf, coarseSearch } from './coarse.ts';
 import type { StopRule } from './effort.ts';
 import { type Evaluation, evaluate, isBetter } from './evaluation.ts';
 import { blockMove } from './moves/block.ts';
 import { changeChoices, scopeOf } from './moves/choices.ts';
 import { insertMove } from './moves/insert.ts';
+import { splitMove } from './moves/split.ts';
 import { swapMove } from './moves/swap.ts';
 import { type PresentPours, poursLeft } from './nearness.ts';
 import { below, type Random } from './random.ts';
@@ -68,11 +71,30 @@ const moveSequence = (sequence: Int32Array, random: Random): Int32Array => {
   return blockMove(sequence, below(random, n - length + 1), length, below(random, n - length + 1));
 };
 
-/** The course of the present plan, and how many of its shifts a plan that was tried and given up has left intact. */
+const keyOf = ({ sequence, setUp }: Dispatch): string => (setUp ? `${sequence} ${setUp}` : sequence.join());
+
+/** Share of the steps in the sequence that change only what is set up first, and not who gets it. */
+const SET_UP_SHARE = 0.3;
+/** Share of those that split an order, or put one together again. */
+const SPLIT_SHARE = 0.3;
+
+const changeSetUp = (setUp: Int32Array, random: Random): Int32Array =>
+  random() < SPLIT_SHARE
+    ? splitMove(setUp, below(random, setUp.length), below(random, setUp.length))
+    : moveSequence(setUp, random);
+
+/** One step in the sequence, or in what is set up first. */
+const changeSequence = (dispatch: Dispatch, random: Random): Dispatch => {
+  const { sequence, setUp = sequence } = dispatch;
+  if (random() < SET_UP_SHARE) return { ...dispatch, setUp: changeSetUp(setUp, random) };
+  return { ...dispatch, sequence: moveSequence(sequence, random) };
+};
+
+/** The present plan of a search with its course, and the best one so far. */
 class Search {
-  private readonly course: Course = { snapshots: [] };
-  private intact = 0;
-  private shifts = 0;
+  private course: Course;
+  /** Snapshots of the last plan that was given up. */
+  private readonly spare: (Snapshot | undefined)[] = [];
   /** Sequences tried beside the present choices; the same again would tell nothing new. */
   private readonly tried = new Set<string>();
   present: Found;
@@ -84,22 +106,16 @@ class Search {
     private readonly presentPours?: PresentPours,
   ) {
     this.present = this.best = start;
-    this.decodeWhole(start.dispatch);
-  }
-
-  private decodeWhole(dispatch: Dispatch): void {
-    this.course.snapshots.length = 0;
-    decode(this.at, dispatch, this.course);
-    this.intact = this.shifts = this.course.snapshots.length;
+    this.course = courseOf(at, start.dispatch);
   }
 
   backToBest(): void {
     this.present = this.best;
-    this.decodeWhole(this.best.dispatch);
+    this.course = courseOf(this.at, this.best.dispatch, this.course);
   }
 
   get shiftsWorked(): number {
-    return this.shifts;
+    return this.course.shifts;
   }
 
   private consider(dispatch: Dispatch, allowance: number, random: Random): boolean {
@@ -112,28 +128,30 @@ class Search {
     if (worse > 0 && random() >= Math.exp(-worse / allowance)) return false;
     if (dispatch.inShift !== this.present.dispatch.inShift) this.tried.clear();
     this.present = { dispatch, evaluation, kept };
-    this.tried.add(dispatch.sequence.join());
+    this.tried.add(keyOf(dispatch));
     return true;
   }
 
-  trySequence(sequence: Int32Array, allowance: number, random: Random): void {
-    const key = sequence.join();
+  trySequence(dispatch: Dispatch, allowance: number, random: Random): void {
+    const key = keyOf(dispatch);
     if (this.tried.has(key)) return;
     this.tried.add(key);
-    const dispatch = { ...this.present.dispatch, sequence };
     decode(this.at, dispatch);
-    if (this.consider(dispatch, allowance, random)) this.decodeWhole(dispatch);
-    // The queues are those of the sequence given up: the next plan has to be decoded from the start.
-    else this.intact = 0;
+    if (this.consider(dispatch, allowance, random)) this.course = courseOf(this.at, dispatch, this.course);
   }
 
   tryShift(shift: number, choices: Choices, allowance: number, random: Random): void {
     const inShift = new Map(this.present.dispatch.inShift).set(shift, choices);
     const dispatch = { ...this.present.dispatch, inShift };
-    if (this.intact === 0) decode(this.at, dispatch, this.course);
-    else decodeFrom(this.at, dispatch, Math.min(shift, this.intact - 1), this.course);
-    if (this.consider(dispatch, allowance, random)) this.intact = this.shifts = this.course.snapshots.length;
-    else this.intact = Math.min(this.intact, shift + 1);
+    if (!this.course.isWhole) {
+      decode(this.at, dispatch);
+      if (this.consider(dispatch, allowance, random)) this.course = courseOf(this.at, dispatch, this.course);
+      return;
+    }
+    const branch = branchOff(this.at, dispatch, this.course, shift, this.spare);
+    if (!this.consider(dispatch, allowance, random)) return;
+    if (branch.isWhole) follow(this.at, this.course, branch);
+    else this.course = courseOf(this.at, dispatch, this.course);
   }
 }
 
@@ -160,7 +178,7 @@ const anneal = (at: Placing, start: Found, stop: StopRule, random: Random, prese
     const allowance = allowanceAt(step / stop.plans);
     const { dispatch } = search.present;
     if (dispatch.sequence.length > 1 && random() < SEQUENCE_SHARE) {
-      search.trySequence(moveSequence(dispatch.sequence, random), allowance, random);
+      search.trySequence(changeSequence(dispatch, random), allowance, random);
       continue;
     }
     if (search.shiftsWorked === 0) break;

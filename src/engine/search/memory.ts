@@ -8,6 +8,8 @@ import type { Problem } from '../place/problem.ts';
 export interface PlanMemory {
   /** Order ids in sequence. */
   sequence: string[];
+  /** Order ids as their pieces are set up, where that is not the sequence. */
+  setUp?: string[];
   choices: Choices;
   /** Choices of single shifts, by the minute the shift starts. */
   inShift: [number, Choices][];
@@ -17,6 +19,7 @@ export interface PlanMemory {
 
 export const memoryOf = (problem: Problem, dispatch: Dispatch): PlanMemory => ({
   sequence: Array.from(dispatch.sequence, (o) => problem.yard.orders[o]!.id),
+  ...(dispatch.setUp && { setUp: Array.from(dispatch.setUp, (o) => problem.yard.orders[o]!.id) }),
   choices: dispatch.choices,
   inShift: [...dispatch.inShift].map(([shift, choices]) => [problem.shifts.from[shift]!, choices]),
   ...(dispatch.heldBack && {
@@ -38,18 +41,24 @@ const completed = (choices: Choices, { mixes, moulds }: Problem): Choices => {
   };
 };
 
-/** The dispatch a memory stands for in the yard as it is now: orders gone are left out, new ones come last by date. */
-export const dispatchFrom = (problem: Problem, memory: PlanMemory): Dispatch => {
-  const index = new Map(problem.yard.orders.map((o, i) => [o.id, i]));
-  const known = memory.sequence.flatMap((id) => (index.has(id) ? [index.get(id)!] : []));
+/** A list of orders as it is now: those gone are left out, new ones come last by date. */
+const listFrom = (problem: Problem, index: ReadonlyMap<string, number>, ids: readonly string[]): Int32Array => {
+  const known = ids.flatMap((id) => (index.has(id) ? [index.get(id)!] : []));
   const old = new Set(known);
   const added = [...index.values()].filter((o) => !old.has(o));
   added.sort((a, b) => problem.orders[a]!.dueDay - problem.orders[b]!.dueDay || a - b);
+  return Int32Array.from([...known, ...added]);
+};
+
+/** The dispatch a memory stands for in the yard as it is now. */
+export const dispatchFrom = (problem: Problem, memory: PlanMemory): Dispatch => {
+  const index = new Map(problem.yard.orders.map((o, i) => [o.id, i]));
   const shifts = new Map(Array.from(problem.shifts.from, (from, s) => [from, s]));
   const { heldBack } = memory;
   const held = heldBack && index.has(heldBack.order) && shifts.has(heldBack.from);
   return {
-    sequence: Int32Array.from([...known, ...added]),
+    sequence: listFrom(problem, index, memory.sequence),
+    ...(memory.setUp && { setUp: listFrom(problem, index, memory.setUp) }),
     choices: completed(memory.choices, problem),
     inShift: new Map(
       memory.inShift.flatMap(([from, c]) =>

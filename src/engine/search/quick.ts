@@ -1,10 +1,12 @@
+import { decode } from '../place/decode.ts';
 import { type Choices, type Dispatch, dispatchOf } from '../place/dispatch.ts';
 import type { Placing } from '../place/placing.ts';
-import type { Problem } from '../place/problem.ts';
+import { NONE, type Problem } from '../place/problem.ts';
 import { settle } from '../place/settle.ts';
 import { poursOf } from './effort.ts';
 import { evaluate, isBetter } from './evaluation.ts';
 import type { Found } from './improve.ts';
+import { leftOutLast } from './left-out.ts';
 import { type PresentPours, poursLeft } from './nearness.ts';
 import { apparentTardinessFirst, earliestDueFirst, weightedShortestFirst, workDays } from './rules.ts';
 
@@ -56,27 +58,72 @@ export interface Leaning {
   present?: PresentPours;
 }
 
+/** Of the dispatches tried, so many settle for themselves which orders have to be left out; the others go by the best. */
+const SETTLED_TRIES = 16;
+
+const isUnfinished = ({ orders }: Placing): boolean =>
+  orders.completesAt.some((completesAt, o) => completesAt === NONE && !orders.excluded[o]);
+
+/** The best of the dispatches tried, and the orders it leaves out. */
+class Tries {
+  private best: Found | null = null;
+  private readonly leftOut: Uint8Array;
+  private settled = 0;
+
+  constructor(
+    private readonly at: Placing,
+    private readonly present: PresentPours | undefined,
+  ) {
+    this.leftOut = new Uint8Array(at.problem.orders.length);
+  }
+
+  private consider(dispatch: Dispatch): void {
+    const evaluation = evaluate(this.at);
+    const kept = this.present ? poursLeft(this.at, this.present) : 0;
+    const { best } = this;
+    const isEqual = best && !isBetter(best.evaluation, evaluation) && !isBetter(evaluation, best.evaluation);
+    if (best && !isBetter(evaluation, best.evaluation) && !(isEqual && kept > best.kept)) return;
+    this.best = { dispatch, evaluation, kept };
+    this.leftOut.set(this.at.orders.excluded);
+  }
+
+  try(dispatch: Dispatch): void {
+    const { at } = this;
+    if (this.settled++ < SETTLED_TRIES) settle(at, dispatch);
+    else {
+      at.orders.excluded.set(this.leftOut);
+      decode(at, dispatch);
+      if (isUnfinished(at)) return;
+    }
+    this.consider(dispatch);
+  }
+
+  /** The best one, settled: what is left out comes last in it, so that it is left out again. */
+  end(): Found {
+    const { dispatch, evaluation, kept } = this.best!;
+    this.at.orders.excluded.set(this.leftOut);
+    const last = leftOutLast(this.at, dispatch);
+    settle(this.at, last);
+    this.best = { dispatch: last, evaluation, kept };
+    this.consider(last);
+    return this.best;
+  }
+}
+
 /** Tries a few dispatches and returns the best with its evaluation. */
 export const quickSearch = (at: Placing, leaning: Leaning = { first: [] }): Found => {
   const sequences = startSequences(at.problem);
-  const tries = Math.max(
+  const most = Math.max(
     3,
     Math.min(sequences.length * TRIED_CHOICES.length, Math.floor(POURS_IN_ALL / poursOf(at.problem))),
   );
-  let best: Found | null = null;
-  const consider = (dispatch: Dispatch) => {
-    settle(at, dispatch);
-    const evaluation = evaluate(at);
-    const kept = leaning.present ? poursLeft(at, leaning.present) : 0;
-    const better = !best || isBetter(evaluation, best.evaluation);
-    if (better || (!isBetter(best!.evaluation, evaluation) && kept > best!.kept)) best = { dispatch, evaluation, kept };
-  };
-  for (const dispatch of leaning.first) consider(dispatch);
-  for (let i = 0; i < tries; i++) {
+  const tries = new Tries(at, leaning.present);
+  for (const dispatch of leaning.first) tries.try(dispatch);
+  for (let i = 0; i < most; i++) {
     // Diagonally through both lists, so that few tries still see several of each.
     const sequence = sequences[i % sequences.length]!;
     const choices = TRIED_CHOICES[(i + Math.floor(i / sequences.length)) % TRIED_CHOICES.length]!;
-    consider(dispatchOf(sequence, choices));
+    tries.try(dispatchOf(sequence, choices));
   }
-  return best!;
+  return tries.end();
 };

@@ -2,8 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { compile } from '../../../src/engine/place/compile.ts';
 import { NEVER } from '../../../src/engine/place/problem.ts';
 import { settle } from '../../../src/engine/place/settle.ts';
-import { earliestIfFirst, earliestOf } from '../../../src/engine/quote/earliest.ts';
-import { askingFor, daysLateOf, insertInto, presentOf } from '../../../src/engine/quote/present.ts';
+import { earliestOf } from '../../../src/engine/quote/earliest.ts';
+import { completesIfFirst } from '../../../src/engine/quote/if-first.ts';
+import { askingFor, daysLateOf, presentOf, withOrderAt } from '../../../src/engine/quote/present.ts';
 import { randomYard } from '../../support/random-yard.ts';
 import { smallYard } from '../../support/small-yard.ts';
 
@@ -39,7 +40,7 @@ describe('the earliest completion beside what is promised', () => {
       const { completesAt } = earliestOf(asking, present, PLACES);
       const { sequence } = present.dispatch;
       for (let place = 0; place <= sequence.length; place++) {
-        settle(asking.at, { ...present.dispatch, sequence: insertInto(sequence, place, asking.added) });
+        settle(asking.at, withOrderAt(present, place, asking.added));
         const late = daysLateOf(asking.at);
         const own = asking.at.orders.completesAt[asking.added]!;
         if (own >= 0 && present.daysLate.every((days, o) => late[o]! <= days))
@@ -59,8 +60,9 @@ describe('the earliest completion beside what is promised', () => {
 
 test('before all others it is NEVER where it cannot be made at all', () => {
   const yard = smallYard({ moulds: smallYard().moulds.map((m) => ({ ...m, condition: 'retired' })), orders: [] });
-  const asking = askingFor(yard, { id: 'new', weight: 1, lines: [{ kit: 'pair', quantity: 1 }] });
-  expect(earliestIfFirst(asking, presentOf(yard))).toBe(NEVER);
+  const order = { id: 'new', weight: 1, lines: [{ kit: 'pair', quantity: 1 }] };
+  const asking = askingFor(yard, order);
+  expect(completesIfFirst(yard, order, asking)).toBe(NEVER);
   expect(earliestOf(asking, presentOf(yard), PLACES)).toEqual({ completesAt: NEVER, dispatch: null });
 });
 

@@ -38,7 +38,7 @@ describe('what the search reports', () => {
     for (const seed of SEEDS) {
       const yard = randomYard(seed, seed % 4 === 0 ? 'tight-rack' : 'small');
       const { at, start } = begun(yard);
-      const found = improvePlan(at, start, { plans: 150, coarse: 0 }, randomFrom(seed));
+      const found = improvePlan(at, start, { plans: 150, polishing: 0, coarse: 0 }, randomFrom(seed));
       expect(decodedAfresh(yard, found, at), `seed ${seed}`).toEqual(found.evaluation);
       expect(isBetter(start.evaluation, found.evaluation), `seed ${seed}`).toBe(false);
     }
@@ -47,7 +47,7 @@ describe('what the search reports', () => {
   test('also where the horizon is short', () => {
     SHORT_HORIZONS.forEach((yard, seed) => {
       const { at, start } = begun(yard);
-      const found = improvePlan(at, start, { plans: 150, coarse: 0 }, randomFrom(seed));
+      const found = improvePlan(at, start, { plans: 150, polishing: 0, coarse: 0 }, randomFrom(seed));
       expect(decodedAfresh(yard, found, at), `seed ${seed}`).toEqual(found.evaluation);
     });
   });
@@ -56,14 +56,14 @@ describe('what the search reports', () => {
     const yard = randomYard(5, 'small');
     const run = () => {
       const { at, start } = begun(yard);
-      return improvePlan(at, start, { plans: 200, coarse: 0 }, randomFrom(9));
+      return improvePlan(at, start, { plans: 200, polishing: 0, coarse: 0 }, randomFrom(9));
     };
     expect(run()).toEqual(run());
   });
 
   test('after no steps is what it started from', () => {
     const { at, start } = begun(randomYard(5, 'small'));
-    expect(improvePlan(at, start, { plans: 0, coarse: 0 }, randomFrom(1))).toEqual(start);
+    expect(improvePlan(at, start, { plans: 0, polishing: 0, coarse: 0 }, randomFrom(1))).toEqual(start);
   });
 });
 
@@ -71,7 +71,7 @@ test('sequences by the rough model are never worse, and are what they are said t
   for (const seed of SEEDS.slice(0, 12)) {
     const yard = randomYard(seed, 'tight-rack');
     const { at, start } = begun(yard);
-    const found = improveSequence(at, start, { plans: 12, coarse: 4000 }, randomFrom(seed));
+    const found = improveSequence(at, start, { plans: 12, polishing: 0, coarse: 4000 }, randomFrom(seed));
     expect(isBetter(start.evaluation, found.evaluation)).toBe(false);
     expect(decodedAfresh(yard, found, at), `seed ${seed}`).toEqual(found.evaluation);
   }

@@ -21,6 +21,15 @@ describe('a memory that went through JSON', () => {
     expect(dispatchFrom(problem, memory)).toEqual(dispatch);
   });
 
+  test('knows what is set up first, also in parts; what is new comes last there too', () => {
+    const split: Dispatch = { ...dispatch, setUp: Int32Array.of(1, 2, 0, 1) };
+    const known = JSON.parse(JSON.stringify(memoryOf(problem, split))) as PlanMemory;
+    expect(dispatchFrom(problem, known)).toEqual(split);
+    const orders = [order('b'), order('c', '2027-04-17'), order('d')];
+    const later = compile(smallYard({ orders }));
+    expect([...dispatchFrom(later, known).setUp!].map((o) => orders[o]!.id)).toEqual(['b', 'c', 'b', 'd']);
+  });
+
   test('leaves out orders that are gone; new ones come last, by their dates', () => {
     const orders = [order('d'), order('c', '2027-04-17'), order('e', '2027-05-01'), order('a', '2027-04-10')];
     const later = compile(smallYard({ orders }));

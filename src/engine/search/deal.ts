@@ -1,0 +1,34 @@
+import { decode } from '../place/decode.ts';
+import type { Placing } from '../place/placing.ts';
+import { coarseModelOf, coarseSearch } from './coarse.ts';
+import type { StopRule } from './effort.ts';
+import { evaluate, isBetter } from './evaluation.ts';
+import type { Found } from './improve.ts';
+import { type PresentPours, poursLeft } from './nearness.ts';
+import type { Random } from './random.ts';
+
+/** Rounds of dealing, each from the plan of the one before. */
+const ROUNDS = 3;
+/** Share of the rough model's evaluations that one round may use. */
+const SHARE = 0.05;
+
+/**
+ * Deals the pieces of a finished plan again: what is set up stays in the order in which it was, and the sequence that
+ * says who gets a piece becomes the best that the rough model finds for the days on which pieces are ready. Returns the
+ * plan it was given when no deal is better.
+ */
+export const dealAgain = (at: Placing, start: Found, stop: StopRule, random: Random, present?: PresentPours): Found => {
+  let best = start;
+  for (let round = 0; round < ROUNDS; round++) {
+    decode(at, best.dispatch);
+    const { sequence, setUp = sequence } = best.dispatch;
+    const dealt = coarseSearch(coarseModelOf(at), sequence, random, Math.floor(stop.coarse * SHARE)).sequence;
+    if (dealt.every((order, i) => order === sequence[i])) break;
+    const dispatch = { ...best.dispatch, sequence: dealt, setUp };
+    decode(at, dispatch);
+    const evaluation = evaluate(at);
+    if (!isBetter(evaluation, best.evaluation)) break;
+    best = { dispatch, evaluation, kept: present ? poursLeft(at, present) : 0 };
+  }
+  return best;
+};

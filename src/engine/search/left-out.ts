@@ -1,0 +1,14 @@
+import type { Dispatch } from '../place/dispatch.ts';
+import type { Placing } from '../place/placing.ts';
+
+/**
+ * The dispatch with the orders that the plan in `at` leaves out put last: settled again it leaves out the same ones, while
+ * one of them before others could take what they need.
+ */
+export const leftOutLast = (at: Placing, dispatch: Dispatch): Dispatch => {
+  const all = Array.from(dispatch.sequence);
+  const isOut = (order: number) => at.orders.excluded[order] === 1;
+  const sequence = Int32Array.from([...all.filter((o) => !isOut(o)), ...all.filter(isOut)]);
+  // Orders left out have no place in what is set up either, wherever they stand there.
+  return { ...dispatch, sequence };
+};

@@ -1,0 +1,54 @@
+import { branchOff, courseOf, follow } from '../place/course.ts';
+import { type Choices, choicesIn, DEFAULT_CHOICES } from '../place/dispatch.ts';
+import type { Placing } from '../place/placing.ts';
+import { NONE } from '../place/problem.ts';
+import type { Snapshot } from '../place/snapshot.ts';
+import { evaluate, isBetter } from './evaluation.ts';
+import type { Found } from './improve.ts';
+import { type PresentPours, poursLeft } from './nearness.ts';
+
+/** What is half empty waits: its pieces then join a later batch, where no order gets later by it. */
+const MERGING: Partial<Choices>[] = [
+  { leastFill: 1, waitMinutes: 1000, mostPieces: 0 },
+  { leastFill: 0.9, waitMinutes: 90, mostPieces: 0 },
+  { noPours: true },
+];
+
+/** What can be done at once is not put off. */
+const PULLING_EARLIER: Partial<Choices>[] = [
+  { leastFill: 0, noPours: false, heldMix: NONE, restMould: NONE },
+  { leastFill: 0, waitMinutes: 0, noPours: false, heldMix: NONE },
+  { stripFirst: true, leaveInMoulds: false },
+  { aheadFirst: true, noAhead: false },
+  { slowMixesLate: false },
+  DEFAULT_CHOICES,
+];
+
+/**
+ * Goes through a finished plan shift by shift and takes every step that makes it better and none that makes it worse:
+ * half-empty batches are merged, and what costs nothing is done earlier. Ends after a round that found nothing, or after
+ * `tries` plans.
+ */
+export const polish = (at: Placing, start: Found, tries: number, present?: PresentPours): Found => {
+  let best = start;
+  const course = courseOf(at, start.dispatch);
+  const spare: (Snapshot | undefined)[] = [];
+  const steps = [...MERGING, ...PULLING_EARLIER];
+  let left = tries;
+  const tryStep = (shift: number, step: Partial<Choices>): boolean => {
+    const inShift = new Map(best.dispatch.inShift).set(shift, { ...choicesIn(best.dispatch, shift), ...step });
+    const dispatch = { ...best.dispatch, inShift };
+    const branch = branchOff(at, dispatch, course, shift, spare);
+    const evaluation = evaluate(at);
+    if (!branch.isWhole || !isBetter(evaluation, best.evaluation)) return false;
+    follow(at, course, branch);
+    best = { dispatch, evaluation, kept: present ? poursLeft(at, present) : 0 };
+    return true;
+  };
+  for (let found = course.isWhole; found && left > 0; ) {
+    found = false;
+    for (let shift = 0; shift < course.shifts && left > 0; shift++)
+      for (const step of steps) if (left-- > 0 && tryStep(shift, step)) found = true;
+  }
+  return best;
+};

@@ -1,0 +1,60 @@
+import { describe, expect, test } from 'vitest';
+import type { Order } from '../../../shared/order.ts';
+import { dateOfDay, dayNumber } from '../../../shared/time.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { NEVER } from '../../../src/engine/place/problem.ts';
+import { completesIfFirst } from '../../../src/engine/quote/if-first.ts';
+import { askingFor } from '../../../src/engine/quote/present.ts';
+import { handoverOn } from '../../../src/engine/quote/promise.ts';
+import { randomYard, type YardKind } from '../../support/random-yard.ts';
+import { smallYard } from '../../support/small-yard.ts';
+
+const KINDS: YardKind[] = ['small', 'typical', 'busy', 'tight-rack', 'cold-spring'];
+
+const dayIfFirst = (yard: YardFile, order: Order): number => {
+  const asking = askingFor(yard, order);
+  const minute = completesIfFirst(yard, order, asking);
+  return minute >= NEVER ? NEVER : handoverOn(asking.problem, minute);
+};
+
+const oneMore = (yard: YardFile, seed: number): [what: string, yard: YardFile][] => {
+  const mould = yard.moulds[seed % yard.moulds.length];
+  const date = dateOfDay(dayNumber(yard.yard.now.slice(0, 10)) + 1 + (seed % 6));
+  const allows: YardFile['extra'][number]['allows'] = ['prep', 'batch', 'strip', 'pack'];
+  const { rackSpaces } = yard.yard;
+  return [
+    ...(mould
+      ? [
+          [
+            'mould',
+            { ...yard, moulds: [...yard.moulds, { ...mould, id: 'one more', condition: 'ready', prepped: false }] },
+          ] as [string, YardFile],
+        ]
+      : []),
+    ['window', { ...yard, extra: [...yard.extra, { date, start: '18:00', end: '21:00', crew: 1, allows }] }],
+    ['bag', { ...yard, materials: yard.materials.map((m) => ({ ...m, onHand: m.onHand + 1 })) }],
+    ...(rackSpaces === undefined
+      ? []
+      : [['rack space', { ...yard, yard: { ...yard.yard, rackSpaces: rackSpaces + 1 } }] as [string, YardFile]]),
+  ];
+};
+
+describe('before all others', () => {
+  test('one more mould, window, bag or rack space never makes it later', () => {
+    for (let seed = 0; seed < 50; seed++) {
+      const yard = randomYard(seed, KINDS[seed % KINDS.length]!);
+      const kit = yard.kits[seed % yard.kits.length]!.id;
+      const order = { id: 'asked', weight: 1, lines: [{ kit, quantity: 1 + (seed % 3) }] };
+      const before = dayIfFirst(yard, order);
+      for (const [what, more] of oneMore(yard, seed))
+        expect(dayIfFirst(more, order), `seed ${seed}, one more ${what}`).toBeLessThanOrEqual(before);
+    }
+  });
+
+  test('nothing waits for the orders there are: it is ready when it would be in a yard without them', () => {
+    const order = { id: 'asked', weight: 1, lines: [{ kit: 'pair', quantity: 1 }] };
+    const lines = [{ kit: 'pair', quantity: 6 }];
+    const full = smallYard({ orders: [{ id: 'large', weight: 5, due: '2027-04-10', lines }] });
+    expect(dayIfFirst(full, order)).toBe(dayIfFirst(smallYard({ orders: [] }), order));
+  });
+});

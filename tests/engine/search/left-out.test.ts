@@ -1,0 +1,15 @@
+import { expect, test } from 'vitest';
+import { compile } from '../../../src/engine/place/compile.ts';
+import { dispatchOf } from '../../../src/engine/place/dispatch.ts';
+import { placingOf } from '../../../src/engine/place/placing.ts';
+import { leftOutLast } from '../../../src/engine/search/left-out.ts';
+import { randomYard } from '../../support/random-yard.ts';
+
+test('orders left out come last, the others stay in order', () => {
+  const problem = compile(randomYard(0, 'tight-rack'));
+  const at = placingOf(problem, dispatchOf(new Int32Array(0)));
+  at.orders.excluded[1] = 1;
+  const sequence = Int32Array.from(problem.orders, (_, o) => o);
+  const [first, ...rest] = sequence;
+  expect([...leftOutLast(at, dispatchOf(sequence)).sequence]).toEqual([first, ...rest.slice(1), 1]);
+});
