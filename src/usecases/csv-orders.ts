@@ -22,6 +22,7 @@ class OrdersWritten {
   readonly customers: CustomerRow[];
   readonly seen = new Set<string>();
   private readonly lines = new Map<string, LineRow[]>();
+  private readonly byNumber = new Map<number, CustomerRow>();
   private readonly byName = new Map<string, CustomerRow[]>();
   private readonly ground: TableGround;
   private number: string;
@@ -40,7 +41,12 @@ class OrdersWritten {
     this.last = Math.max(0, ...customers.map(({ id }) => id));
   }
 
+  customerWith(id: number | null): CustomerRow | undefined {
+    return id === null ? undefined : this.byNumber.get(id);
+  }
+
   private know(customer: CustomerRow): void {
+    this.byNumber.set(customer.id, customer);
     this.byName.set(customer.name, [...(this.byName.get(customer.name) ?? []), customer]);
   }
 
@@ -126,7 +132,7 @@ const datesOf = (row: RowReader, was: OrderRow, day: string) => {
 };
 
 const customerOf = (row: RowReader, was: OrderRow, written: OrdersWritten): number | null => {
-  const known = written.customers.find(({ id }) => id === was.customerId);
+  const known = written.customerWith(was.customerId);
   const name = textNow(row, 'customer', known?.name ?? null);
   if (name === null) {
     if (row.text('phone') !== '') row.wrong('customer', 'is empty, and there is a phone');

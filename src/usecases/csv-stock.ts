@@ -32,17 +32,30 @@ const amountOf = (text: string, unit: string, dialect: Dialect): Reading<number>
   return readAmount(text, unit, 'metric');
 };
 
-const materialOf = (row: RowReader, materials: ReadonlyMap<string, MaterialRow>): MaterialRow | 'new' | null => {
+/** The materials by their ids and by their names. */
+const knownOf = (rows: readonly MaterialRow[]) => {
+  const byId = new Map<string, MaterialRow>();
+  const byName = new Map<string, string[]>();
+  const put = (row: MaterialRow) => {
+    if (!byId.has(row.id)) byName.set(plain(row.name), [...(byName.get(plain(row.name)) ?? []), row.id]);
+    byId.set(row.id, row);
+  };
+  for (const row of rows) put(row);
+  return { byId, byName, put };
+};
+type Known = ReturnType<typeof knownOf>;
+
+const materialOf = (row: RowReader, { byId, byName }: Known): MaterialRow | 'new' | null => {
   const name = row.text('material');
   if (name === '') {
     row.wrong('material', 'say what it is called');
     return null;
   }
-  const named = [...materials.values()].filter((one) => plain(one.name) === plain(name));
-  const found = materials.get(name) ?? (named.length === 1 ? named[0] : undefined);
+  const named = byName.get(plain(name)) ?? [];
+  const found = byId.get(name) ?? (named.length === 1 ? byId.get(named[0] ?? '') : undefined);
   if (found) return found;
   if (named.length === 0) return 'new';
-  row.wrong('material', `"${name}" could be several. Write ${named.map(({ id }) => id).join(' or ')}`);
+  row.wrong('material', `"${name}" could be several. Write ${named.join(' or ')}`);
   return null;
 };
 
@@ -73,37 +86,41 @@ const changed = (row: RowReader, was: MaterialRow, dialect: Dialect): MaterialRo
   };
 };
 
-const startOf = (row: RowReader, materials: ReadonlyMap<string, MaterialRow>, place: number): MaterialRow => {
+const startOf = (row: RowReader, { byId }: Known, place: number): MaterialRow => {
   const [name, unit] = [row.text('material'), row.text('unit')];
   if (unit === '') row.wrong('unit', 'say what its amounts count, as in bag or kg');
   if (!row.has('in the yard')) row.wrong('in the yard', 'how much is there? A new material needs this column');
-  return blank(newId(name, materials), name, unit, place);
+  return blank(newId(name, byId), name, unit, place);
 };
 
 export const stockRowsOf: TableRows = (rows, { held, dialect }) => {
-  const materials = new Map(held.materials.map((row) => [row.id, row]));
+  const known = knownOf(held.materials);
   const seen = new Set<string>();
   let place = Math.max(-1, ...held.materials.map(({ position }) => position));
   for (const row of rows) {
-    const found = materialOf(row, materials);
+    const found = materialOf(row, known);
     if (found === null) continue;
     if (found === 'new') place += 1;
-    const was = found === 'new' ? startOf(row, materials, place) : found;
+    const was = found === 'new' ? startOf(row, known, place) : found;
     if (seen.has(was.id)) row.wrong('material', `${was.name} is there twice`);
     seen.add(was.id);
-    materials.set(was.id, changed(row, was, dialect));
+    known.put(changed(row, was, dialect));
   }
-  return { materials: [...materials.values()] };
+  return { materials: [...known.byId.values()] };
 };
 
-/** The stock, a row each. */
-export const stockCells = ({ held }: Pick<TableGround, 'held'>): Cell[][] =>
-  held.materials.map((one) => {
-    const named = held.materials.filter(({ name, id }) => plain(name) === plain(one.name) || id === one.name);
-    return [
-      named.length === 1 && one.name.trim() !== '' ? one.name : one.id,
-      one.unit,
-      ...[one.onHand, one.pack, one.leadDays, one.minimum, one.unitPrice],
-      one.supplier,
-    ];
-  });
+/** The stock, a row each; of two materials of one name, each by its id. */
+export const stockCells = ({ held }: Pick<TableGround, 'held'>): Cell[][] => {
+  const { byId, byName } = knownOf(held.materials);
+  const nameOf = ({ id, name }: MaterialRow) => {
+    const other = byId.get(name);
+    const clear = byName.get(plain(name))?.length === 1 && (!other || other.id === id) && name.trim() !== '';
+    return clear ? name : id;
+  };
+  return held.materials.map((one) => [
+    nameOf(one),
+    one.unit,
+    ...[one.onHand, one.pack, one.leadDays, one.minimum, one.unitPrice],
+    one.supplier,
+  ]);
+};

@@ -1,4 +1,5 @@
 import { cpus } from 'node:os';
+import { csvRows } from './csv.ts';
 import { EXACT_SEEDS, exactRows, exactSummary } from './exact.ts';
 import { qualityRows } from './quality.ts';
 import { quoteRows } from './quotes.ts';
@@ -12,6 +13,7 @@ const SOME = 10;
 const sections: Record<string, (argument?: string) => void | Promise<void>> = {
   speed: () => print('Speed, in process, warm, medians', speedRows()),
   quote: () => print('Quotes, in process, warm, medians', quoteRows()),
+  csv: async () => print('5,000 rows of a CSV, in process, once', await csvRows()),
   quality: (effort) =>
     print('Weighted days late against the whiteboard', qualityRows(effort === 'normal' ? 'normal' : 'quick')),
   tardiness: (which) =>
