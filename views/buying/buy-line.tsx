@@ -4,6 +4,7 @@ import { Button } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
 import { dayText, fullDayText } from '../parts/day-text.ts';
 import { moneyField, moneyText } from '../parts/money-text.ts';
+import { isMeasure } from '../parts/quantity-text.ts';
 import type { BuyLineFacts, RefusedForm } from './buying-facts.ts';
 import { amountText, goodsText, purposeText } from './buying-text.ts';
 
@@ -26,6 +27,7 @@ const Otherwise: FC<BuyLineProps> = ({ line, today, currency, refused }) => {
           name="quantity"
           id={id('quantity')}
           label={`How much${unitHint(line.unit)}`}
+          counts={!isMeasure(line.unit)}
           value={typed.quantity ?? line.field}
           was={typed.quantityWas ?? line.was}
           errors={errors}

@@ -3,6 +3,7 @@ import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Button } from '../parts/button.tsx';
 import { dayText } from '../parts/day-text.ts';
 import { moneyText } from '../parts/money-text.ts';
+import { isMeasure } from '../parts/quantity-text.ts';
 import type { ComingFacts, RefusedForm } from './buying-facts.ts';
 import { expectedText, goodsText, purposeText } from './buying-text.ts';
 
@@ -28,6 +29,7 @@ const Otherwise: FC<ComingLineProps> = ({ goods, refused }) => {
           name="came"
           id={`came-${goods.id}`}
           label={`How much came${unitHint(goods.unit)}`}
+          counts={!isMeasure(goods.unit)}
           hint="What is missing stays on its way."
           value={typed.came ?? goods.field}
           was={typed.cameWas ?? goods.was}

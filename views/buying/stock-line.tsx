@@ -1,6 +1,7 @@
 import type { FC } from 'hono/jsx';
 import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Button } from '../parts/button.tsx';
+import { isMeasure } from '../parts/quantity-text.ts';
 import type { RefusedForm, StockFacts } from './buying-facts.ts';
 import { stockText } from './buying-text.ts';
 
@@ -27,6 +28,7 @@ export const StockLine: FC<StockLineProps> = ({ stock, today, refused }) => (
           name="counted"
           id={`counted-${stock.key}`}
           label={`In the yard now${unitHint(stock.unit)}`}
+          counts={!isMeasure(stock.unit)}
           value={refused?.typed.counted ?? ''}
           errors={refused?.errors ?? {}}
         />

@@ -4,6 +4,9 @@ const MEASURES: Readonly<Record<string, string>> = {
   ...{ oz: 'oz', lb: 'lb', ft: 'ft', in: 'in', 'sq ft': 'sq ft', qt: 'qt', gal: 'gal', 'fl oz': 'fl oz' },
 };
 
+/** A unit that measures something, so that an amount may be typed in another one: no bag, and nothing counted. */
+export const isMeasure = (unit: string): boolean => MEASURES[unit] !== undefined;
+
 const numberText = (quantity: number): string => String(Number(quantity.toFixed(2)));
 
 /** "6 bags", "1 bag", "500 g", "3.5 m²"; without a unit, or with "each", the number and a times sign: "10 ×". */

@@ -6,6 +6,7 @@ import {
   dropGuess,
   guessesOfYard,
   setTyped,
+  typedFiguresOf,
   typedOf,
 } from '../../../db/stores/figure-store.ts';
 import { habitsOfYard, isDemo, setDemo, setHabits } from '../../../db/stores/habits-store.ts';
@@ -36,6 +37,7 @@ test('what was typed is kept by owner, replaced, and forgotten', async () => {
     await setTyped(tx, kg, '72 lb');
     await setTyped(tx, rate, '5000');
     expect(await typedOf(tx, kg)).toEqual({ kg: '72 lb' });
+    expect(await typedFiguresOf(tx, 'casting')).toEqual(new Map([['panel-900 kg', '72 lb']]));
     await setTyped(tx, kg, null);
     expect(await typedOf(tx, kg)).toEqual({});
     await addGuesses(tx, [rate]);

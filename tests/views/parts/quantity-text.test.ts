@@ -8,6 +8,9 @@ test.each([
   [500, 'g', '500 g'],
   [3.456, 'm2', '3.46 m²'],
   [0.1 + 0.2, 'kg', '0.3 kg'],
+  [17.637, 'oz', '17.64 oz'],
+  [18.02, 'sq ft', '18.02 sq ft'],
+  [2, 'fl oz', '2 fl oz'],
   [10, 'each', '10 ×'],
   [2, '', '2 ×'],
 ])('%d of "%s" is "%s"', (quantity, unit, text) => expect(quantityText(quantity, unit)).toBe(text));
