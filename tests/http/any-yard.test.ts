@@ -8,7 +8,7 @@ import { screensOver } from '../support/screens.ts';
 describe('any yard that can be planned', () => {
   test.each([1, 2, 3, 4, 5, 6, 7, 8])('has its pages, yard %i', async (seed) => {
     const { get } = await screensOver(randomYard(seed, 'small'));
-    for (const path of ['/buying', '/today', '/turns', '/turns?from=3'])
+    for (const path of ['/buying', '/today', '/today/sheet', '/turns', '/turns?from=3', '/begin/session?made=7'])
       expect([path, (await get(path)).status]).toEqual([path, 200]);
   });
 });

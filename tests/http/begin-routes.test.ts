@@ -269,7 +269,7 @@ describe('guesses', () => {
     const page = await textOf(await screens.get('/yard/guesses'));
     expect(page).toContain('One bag makes: 27 kg.');
     expect(page).toContain('A panel can be stripped after: 90 minutes at 20 °C, 180 minutes at 10 °C.');
-    expect(page).toContain('A panel weighs: Panel 1200 18.1 kg, Panel 900 13.5 kg, Panel 600 9 kg.');
+    expect(page).toContain('A panel weighs: 18.1 kg for Panel 1200, 13.5 kg for Panel 900, 9 kg for Panel 600.');
     const answer = await screens.post('/yard/guesses/right', { kind: 'casting', figure: 'kg' });
     const after = await screens.textAfter(answer);
     expect(after).toContain('3 guesses confirmed.');

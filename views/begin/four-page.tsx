@@ -179,21 +179,23 @@ const More: FC<Form> = ({ errors, typed }) => (
         <TextField name="height" label="Panel, high" width="short" value={typed.height} errors={errors} />
         <TextField name="thickness" label="Panel, thick" width="short" value={typed.thickness} errors={errors} />
       </div>
-      <p>Minutes to</p>
-      <div class="field-row begin-row">
-        {MINUTES.map(({ name, label, hint }) => (
-          <TextField
-            name={name}
-            label={label}
-            hint={hint}
-            type="number"
-            min={0}
-            width="short"
-            value={typed[name] ?? ''}
-            errors={errors}
-          />
-        ))}
-      </div>
+      <fieldset class="field">
+        <legend>Minutes to</legend>
+        <div class="field-row begin-row">
+          {MINUTES.map(({ name, label, hint }) => (
+            <TextField
+              name={name}
+              label={label}
+              hint={hint}
+              type="number"
+              min={0}
+              width="short"
+              value={typed[name] ?? ''}
+              errors={errors}
+            />
+          ))}
+        </div>
+      </fieldset>
       <ChoiceField name="system" label="Sizes and weights in" value={typed.system} choices={UNITS} errors={errors} />
       <p class="hint">A number without a unit is millimetres, or inches with the second. You can type either.</p>
     </div>

@@ -35,10 +35,10 @@ export const inGuessOrder = (groups: readonly GuessGroup[]): GuessGroup[] => {
 export const guessWords = ({ kind, figure, values }: GuessGroup): string =>
   WORDS[`${kind} ${figure}`] ?? `A figure of ${values[0]?.name ?? 'the yard'}`;
 
-/** "13.5 kg" where all are alike, else "Panel 900 13.5 kg, Panel 600 9 kg". */
+/** "13.5 kg" where all are alike, else "13.5 kg for Panel 900, 9 kg for Panel 600". */
 export const guessValue = ({ values }: GuessGroup): string => {
   const texts = new Set(values.map(({ text }) => text));
-  return texts.size === 1 ? [...texts][0]! : values.map(({ name, text }) => `${name} ${text}`).join(', ');
+  return texts.size === 1 ? [...texts][0]! : values.map(({ name, text }) => `${text} for ${name}`).join(', ');
 };
 
 /** Where it can be changed. */

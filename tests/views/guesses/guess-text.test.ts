@@ -9,7 +9,7 @@ const group = (kind: GuessGroup['kind'], figure: string, ...texts: string[]): Gu
 describe('a guess in words', () => {
   test('says the value once where all are alike', () => {
     expect(guessValue(group('casting', 'stripMinutes', '8 minutes', '8 minutes'))).toBe('8 minutes');
-    expect(guessValue(group('casting', 'kg', '18 kg', '9 kg'))).toBe('Panel 0 18 kg, Panel 1 9 kg');
+    expect(guessValue(group('casting', 'kg', '18 kg', '9 kg'))).toBe('18 kg for Panel 0, 9 kg for Panel 1');
   });
 
   test('of a figure that has no words yet names whose it is', () => {
