@@ -87,6 +87,35 @@ describe('by keyboard alone', () => {
   });
 });
 
+const PAGES = ['/', '/today', '/orders', '/orders/new', '/orders/27-010', '/moulds', '/turns', '/buying', '/changes'];
+const KIT_PAGES = ['/kits/by-size', '/kits/panels'];
+
+test.each([...PAGES, ...KIT_PAGES])(
+  'Tab leads through %s from top to bottom, and is seen where it is',
+  async (path) => {
+    const { page } = await opened(path);
+    const wrong: string[] = [];
+    let before = -1;
+    for (let presses = 0; presses < 200; presses++) {
+      await page.keyboard.press('Tab');
+      const at = await page.evaluate<{ what: string; place: number; seen: boolean } | null>(`(() => {
+      const at = document.activeElement;
+      if (at === document.body) return null;
+      const { outlineStyle, outlineWidth } = getComputedStyle(at);
+      const { top, bottom, width } = at.getBoundingClientRect();
+      const inSight = bottom > 0 && top < innerHeight && width > 1;
+      const place = [...document.querySelectorAll('*')].indexOf(at);
+      return { what: at.outerHTML.slice(0, 80), place, seen: outlineStyle !== 'none' && parseFloat(outlineWidth) >= 2 && inSight };
+    })()`);
+      if (at === null) break;
+      if (!at.seen || at.place < before) wrong.push(at.what);
+      before = at.place;
+    }
+    expect(before).toBeGreaterThan(0);
+    expect(wrong).toEqual([]);
+  },
+);
+
 describe('the back button', () => {
   test('leads from an order to what was looked for', async () => {
     const { page, url } = await opened('/orders');
