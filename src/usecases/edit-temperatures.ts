@@ -56,16 +56,17 @@ export const editMonths = (typed: Typed): Edit<null> => ({
     const months = monthsTyped(reader, before, shown, system);
     if (reader.faults.length > 0) return { ok: false, faults: reader.faults };
     const replaced = steps.filter((step) => isOfMonths(step, before, day));
-    const guessed = await onlyGuessed(tx, before);
     const lines = steps.filter((step) => step.from >= `${day.slice(0, 8)}01` && !replaced.includes(step));
+    const guessed = months !== null && (await onlyGuessed(tx, before));
+    // Of two steps from one day on the later counts: lines that begin with a month come after it.
+    const after = lines.filter(({ from }) => from.endsWith('-01'));
     await removeSteps(
       tx,
-      [...replaced, ...lines].map(({ id }) => id),
+      [...replaced, ...(guessed ? lines : after)].map(({ id }) => id),
     );
-    // Of two steps from one day on the later counts: the lines come after the months.
     await addSteps(tx, [
       ...(months ? stepsOfMonths(months, day, yard.yard.horizonDays) : []),
-      ...(guessed && months ? [] : lines),
+      ...(guessed ? [] : after),
     ]);
     const figures = MONTHS.map((month) => {
       const figure = monthField(month);
@@ -120,7 +121,9 @@ export const editLine = (id: number, typed: Typed): Edit<string> => ({
     if (!step) return refuse('celsius', 'This temperature is not there any more.');
     const reader = new TypedReader(typed, how);
     const from = reader.date('from');
-    const celsius = readCelsius(reader, 'celsius', how.system);
+    const kept = (await typedOf(tx, TEMPERATURE_OWNER))[lineFigure(step.from)];
+    const asShown = reader.text('celsius') === celsiusShown(step.celsius, kept, how.system);
+    const celsius = asShown ? step.celsius : readCelsius(reader, 'celsius', how.system);
     if (datedLines(steps, how.today).some((one) => one.id !== id && one.from === from))
       reader.refuse('from', 'There is a temperature from that day on already.');
     if (reader.faults.length > 0) return { ok: false, faults: reader.faults };

@@ -2,7 +2,7 @@ import { habitsOfYard, setHabits } from '../../db/stores/habits-store.ts';
 import { setUnits, unitsOfYard } from '../../db/stores/units-store.ts';
 import { fixedHours, updateYard } from '../../db/stores/yard-store.ts';
 import { yardHabits } from '../../shared/habits.ts';
-import { WEEKDAYS } from '../../shared/time.ts';
+import { WEEKDAYS, type Weekday } from '../../shared/time.ts';
 import { UNIT_SYSTEMS } from '../../shared/units.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from './context.ts';
@@ -26,14 +26,20 @@ const currencyTyped = (reader: TypedReader): string => {
   return text;
 };
 
-const yardTyped = (typed: Readonly<Record<string, string>>) => {
+/** As they were where they are the same days; none and all of them are any day. */
+const handoverTyped = (reader: TypedReader, before: readonly Weekday[] | undefined): Weekday[] | null => {
+  const days = reader.ticked('handoverDays', WEEKDAYS);
+  if (before && before.length === days.length && days.every((day) => before.includes(day))) return [...before];
+  return days.length === 0 || days.length === WEEKDAYS.length ? null : days;
+};
+
+const yardTyped = (typed: Readonly<Record<string, string>>, { yard: before }: YardFile) => {
   const reader = new TypedReader(typed);
   const name = reader.words('name', 'What is the yard called?');
-  const handover = reader.ticked('handoverDays', WEEKDAYS);
   const facts = {
     name,
     timeZone: reader.text('timeZone'),
-    handoverDays: handover.length === 0 || handover.length === WEEKDAYS.length ? null : handover,
+    handoverDays: handoverTyped(reader, before.handoverDays),
     sessionsInHand: reader.whole('sessionsInHand', 'How many sessions?', { most: 50 }),
     mixers: reader.whole('mixers', 'How many mixers?', { most: 50 }),
     rackSpaces: reader.wholeOrNone('rackSpaces', 'How many places? Leave it empty when there is no limit.'),
@@ -64,7 +70,7 @@ const fits = (yard: YardFile, facts: object): Outcome<YardFile> => {
 export const editYard = (typed: Readonly<Record<string, string>>): Edit<null> => ({
   what: { kind: 'yard set', words: 'Yard changed' },
   work: async (tx, yard) => {
-    const read = yardTyped(typed);
+    const read = yardTyped(typed, yard);
     if (!read.ok) return read;
     const { facts, fixed, system, habits } = read.value;
     const then = fits(yard, facts);

@@ -1,6 +1,6 @@
 import { clockMinutes, dateOfDay, dayNumber, WEEKDAYS } from '../../shared/time.ts';
 import { type ExtraWindow, TASK_KINDS, type TaskKind, type WorkWindow } from '../../shared/work.ts';
-import { ruleOfRhythm } from '../engine/work/plain-rule.ts';
+import { rhythmOfRule, ruleOfRhythm } from '../engine/work/plain-rule.ts';
 import type { Outcome } from './context.ts';
 import type { DateReading } from './date-typed.ts';
 import { TypedReader } from './typed-reader.ts';
@@ -46,14 +46,21 @@ const ruleTyped = (reader: TypedReader): string => {
   return ruleOfRhythm({ days: days.length > 0 ? days : ['MO'], everyWeeks });
 };
 
+/** A rule that came written otherwise stays as it is while its days do. */
+const saysTheSame = (rule: string, before: WorkWindow): boolean => {
+  const rhythm = rhythmOfRule(before);
+  return rhythm !== null && ruleOfRhythm(rhythm) === rule;
+};
+
 /** Hours that repeat: by the days ticked, or by a rule where one was typed. */
 export const workTyped = (typed: Typed, how: DateReading, before?: WorkWindow): Outcome<WorkWindow> => {
   const reader = new TypedReader(typed, how);
-  const rule = ruleTyped(reader);
+  const typedRule = ruleTyped(reader);
   const [from, until] = [reader.date('from'), reader.dateOrNone('until')];
   if (reader.faults.length === 0 && until !== null && until < from)
     reader.refuse('until', 'That is before the first day.');
   const hours = hoursTyped(reader, before?.allows);
+  const rule = before && from === before.from && saysTheSame(typedRule, before) ? before.rule : typedRule;
   return reader.outcome({ rule, from, ...(until === null ? {} : { until }), ...hours });
 };
 

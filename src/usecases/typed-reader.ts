@@ -55,7 +55,7 @@ export class TypedReader {
   /** "2", "2.5" or "2,5"; never negative. */
   amount(name: string, ask: string): number {
     const text = this.text(name);
-    if (/^\d{1,9}([.,]\d{1,6})?$/.test(text)) return Number(text.replace(',', '.'));
+    if (/^\d{1,9}([.,]\d{1,20})?$/.test(text)) return Number(text.replace(',', '.'));
     this.refuse(name, `${ask} Write a number.`);
     return 0;
   }
