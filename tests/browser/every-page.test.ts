@@ -180,3 +180,25 @@ test.each(['', '/moulds', '/moulds/new', '/hours', '/temperatures'])(
     expect(await page.evaluate('document.documentElement.scrollWidth - window.innerWidth')).toBeLessThanOrEqual(0);
   },
 );
+
+test('a yard that was begun with four answers, and answers that were refused, have nothing that axe finds', async () => {
+  const screens = await demoScreens();
+  const url = await served(screens);
+  const { page, complaints } = await watchedPage(browser, { timezoneId: 'Europe/Dublin' });
+  await page.goto(`${url}/begin/four`);
+  await page.click('.form > .buttons .button.main');
+  await page.waitForSelector('.form-errors');
+  expect(await violations(page)).toEqual([]);
+  for (const [field, text] of Object.entries({ length0: '900', moulds0: '4', bagPieces: '2', name: 'Hazel Lane' }))
+    await page.fill(`#${field}`, text);
+  await page.click('.form > .buttons .button.main');
+  await page.waitForSelector('.notice:has-text("Hazel Lane begun")');
+  for (const path of ['/', '/begin', '/begin/session', '/begin/session?made=5', '/yard/guesses', '/today/sheet']) {
+    await page.goto(url + path);
+    expect([path, await violations(page)]).toEqual([path, []]);
+    expect([path, await tooSmall(page, 40)]).toEqual([path, []]);
+    expect(await page.evaluate('document.documentElement.scrollWidth - window.innerWidth')).toBeLessThanOrEqual(0);
+  }
+  // What was refused says so on the console of the browser as well.
+  expect(complaints.filter((complaint) => !complaint.includes('422'))).toEqual([]);
+});

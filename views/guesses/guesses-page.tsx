@@ -43,7 +43,7 @@ const Guess: FC<{ group: GuessGroup }> = ({ group }) => {
         <input type="hidden" name="figure" value={group.figure} />
         <div class="buttons">
           <Button label={`That is right: ${words}`}>That is right</Button>
-          <a href={guessEditPath(group)} aria-label={`Change: ${words}`}>
+          <a href={guessEditPath(group)} aria-label={`Change it: ${words}`}>
             Change it
           </a>
         </div>
