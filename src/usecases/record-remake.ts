@@ -1,12 +1,14 @@
 import type { Tx } from '../../db/open.ts';
 import { addChange, addNotice } from '../../db/stores/change-store.ts';
 import type { StoredPlan } from '../../db/stores/plan-store.ts';
+import { unitsOfYard } from '../../db/stores/units-store.ts';
 import type { PlanFile } from '../../shared/plan.ts';
 import { minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { today } from './context.ts';
 import { dayWords } from './day-words.ts';
 import { isSpoken, movedOnly, type PromiseMove, promisesMoved, promisesOf } from './promises-moved.ts';
+import { reasonShown } from './reason-shown.ts';
 import type { RemadePlan } from './remake-plan.ts';
 
 /** What happened to the plan without anybody changing anything. */
@@ -66,7 +68,10 @@ export const recordRemake = async (
   if (moved.length === 0 && dropped.length === 0) return;
   const words = eventWords(kind, before, after, now);
   const change = await addChange(tx, { at: now, kind, words, ...movedOnly(was, is), dropped });
-  const spoken = moved.filter(isSpoken);
+  const system = await unitsOfYard(tx);
+  const spoken = moved
+    .filter(isSpoken)
+    .map((move) => ({ ...move, reason: reasonShown(move.reason, after.yard.materials, system) }));
   if (spoken.length > 0)
     await addNotice(tx, { at: now, words: [`${words}.`, ...spoken.map(moveWords)].join(' '), change });
 };
