@@ -1,4 +1,7 @@
 import type { Archive } from '../../shared/archive.ts';
+import type { Weekday } from '../../shared/time.ts';
+import { type ExtraWindow, TASK_KINDS, type TaskKind, type WorkWindow } from '../../shared/work.ts';
+import { rhythmOfRule } from '../engine/work/plain-rule.ts';
 import { dateText, figureText, type NameOf, namesOf } from './figure-text.ts';
 import { FIGURE_WORDS } from './figure-words.ts';
 
@@ -52,15 +55,21 @@ const named = <E extends { id: string | number }>(
 };
 
 /** Lists whose entries are nothing but what they say: each is there or not. */
-const counted = (what: string, before: readonly string[], after: readonly string[]): Difference => {
-  const [was, is] = [[...before], [...after]];
-  const without = (from: readonly string[], others: string[]) =>
-    from.filter((text) => {
-      const at = others.indexOf(text);
-      if (at >= 0) others.splice(at, 1);
+const counted = <E>(
+  what: string,
+  before: readonly E[],
+  after: readonly E[],
+  text: (entry: E) => string,
+): Difference => {
+  const without = (from: readonly E[], others: readonly E[]) => {
+    const left = others.map((entry) => JSON.stringify(entry));
+    return from.filter((entry) => {
+      const at = left.indexOf(JSON.stringify(entry));
+      if (at >= 0) left.splice(at, 1);
       return at < 0;
     });
-  return { what, added: without(after, was), gone: without(before, is), changed: [] };
+  };
+  return { what, added: without(after, before).map(text), gone: without(before, after).map(text), changed: [] };
 };
 
 const whole = (what: string, name: string, before: Entry, after: Entry, nameOf: NameOf): Difference => {
@@ -68,11 +77,29 @@ const whole = (what: string, name: string, before: Entry, after: Entry, nameOf: 
   return { what, added: [], gone: [], changed: figures.length > 0 ? [{ name, figures }] : [] };
 };
 
-const hoursText = ({ start, end, crew }: { start: string; end: string; crew: number }) =>
-  `${start} to ${end}${crew === 1 ? '' : `, ${crew} people`}`;
+const MAY: Readonly<Record<TaskKind, string>> = {
+  ...{ prep: 'setting up', batch: 'mixing and pouring', strip: 'stripping', pack: 'packing' },
+};
 
-const workText = ({ rule, from, until, ...hours }: Archive['work'][number]) =>
-  `${hoursText(hours)}, ${rule} from ${dateText(from)}${until ? ` until ${dateText(until)}` : ''}`;
+const hoursText = ({ start, end, crew, allows }: Omit<ExtraWindow, 'date'>) => {
+  const only = allows.length < TASK_KINDS.length ? `, only ${allows.map((kind) => MAY[kind]).join(', ')}` : '';
+  return `${start} to ${end}${crew === 1 ? '' : `, ${crew} people`}${only}`;
+};
+
+const DAYS: Readonly<Record<Weekday, string>> = {
+  ...{ MO: 'Mon', TU: 'Tue', WE: 'Wed', TH: 'Thu', FR: 'Fri', SA: 'Sat', SU: 'Sun' },
+};
+
+/** "Wed, Sat", "Sat of every second week"; a rule that says more stays as it is written. */
+const rhythmText = (window: WorkWindow): string => {
+  const rhythm = rhythmOfRule(window);
+  if (!rhythm) return window.rule;
+  const text = rhythm.days.map((day) => DAYS[day]).join(', ');
+  return rhythm.everyWeeks === 2 ? `${text} of every second week` : text;
+};
+
+const workText = ({ from, until, ...window }: WorkWindow) =>
+  `${rhythmText({ ...window, from })}, ${hoursText(window)}, from ${dateText(from)}${until ? ` until ${dateText(until)}` : ''}`;
 
 /** Whether it is the demo is no figure of the yard. */
 const yardOf = ({ yard: { now: _now, ...yard }, units, habits }: Archive): Entry => {
@@ -80,50 +107,33 @@ const yardOf = ({ yard: { now: _now, ...yard }, units, habits }: Archive): Entry
   return { ...yard, units, ...kept };
 };
 
-const lists = (before: Archive, after: Archive, nameOf: NameOf): Difference[] => {
-  const texts = <E>(list: (archive: Archive) => readonly E[], text: (entry: E) => string) =>
-    [list(before).map(text), list(after).map(text)] as const;
-  return [
-    counted('Hours', ...texts(({ work }) => work, workText)),
-    counted('Days off', ...texts(({ closed }) => closed, dateText)),
-    counted(
-      'Hours of single days',
-      ...texts(
-        ({ extra }) => extra,
-        (one) => `${dateText(one.date)}, ${hoursText(one)}`,
-      ),
-    ),
-    counted(
-      'Temperatures',
-      ...texts(
-        ({ temperatures }) => temperatures,
-        ({ from, celsius }) => `${celsius} °C from ${dateText(from)}`,
-      ),
-    ),
-    counted(
-      'Bought',
-      ...texts(
-        ({ incoming }) => incoming,
-        ({ material, quantity, on, arrivedOn }) =>
-          `${quantity} × ${nameOf(material)}, ${arrivedOn ? `arrived ${dateText(arrivedOn)}` : `due ${dateText(on)}`}`,
-      ),
-    ),
-    counted(
-      'Pieces in the yard',
-      ...texts(
-        ({ finished }) => finished,
-        ({ count, casting, order }) => `${count} × ${nameOf(casting)}${order ? ` for ${order}` : ''}`,
-      ),
-    ),
-    counted(
-      'Poured and not stripped',
-      ...texts(
-        ({ inMould }) => inMould,
-        ({ mould, casting }) => `${nameOf(casting)} in ${mould}`,
-      ),
-    ),
-  ];
-};
+const lists = (before: Archive, after: Archive, nameOf: NameOf): Difference[] => [
+  counted('Hours', before.work, after.work, workText),
+  counted('Days off', before.closed, after.closed, dateText),
+  counted('Hours of single days', before.extra, after.extra, (one) => `${dateText(one.date)}, ${hoursText(one)}`),
+  counted(
+    'Temperatures',
+    before.temperatures,
+    after.temperatures,
+    ({ from, celsius }) => `${celsius} °C from ${dateText(from)}`,
+  ),
+  counted('Bought', before.incoming, after.incoming, ({ material, quantity, on, arrivedOn }) => {
+    const when = arrivedOn ? `arrived ${dateText(arrivedOn)}` : `due ${dateText(on)}`;
+    return `${quantity} × ${nameOf(material)}, ${when}`;
+  }),
+  counted(
+    'Pieces in the yard',
+    before.finished,
+    after.finished,
+    ({ count, casting, order }) => `${count} × ${nameOf(casting)}${order ? ` for ${order}` : ''}`,
+  ),
+  counted(
+    'Poured and not stripped',
+    before.inMould,
+    after.inMould,
+    ({ mould, casting }) => `${nameOf(casting)} in ${mould}`,
+  ),
+];
 
 const byCount = (what: string, before: number, after: number, changed: boolean): Difference => ({
   ...{ what, added: [], gone: [] },
@@ -144,6 +154,14 @@ const quiet = (before: Archive, after: Archive): Difference[] => {
     byCount('What was done', before.log.changes.length, after.log.changes.length, !same(before.log, after.log)),
   ];
 };
+
+/** Nothing is new, gone or another figure, and still something is other. */
+const OTHER_ORDER: Difference = {
+  ...{ what: 'Lists', added: [], gone: [] },
+  changed: [{ name: 'Lists', figures: [{ figure: 'their order', from: 'as it is', to: 'another one' }] }],
+};
+
+const asSaid = ({ yard: _yard, habits: _habits, ...rest }: Archive) => rest;
 
 /** Everything that is other after a file was read in, by kind, in a maker's order. */
 export const archiveDifferences = (before: Archive, after: Archive): Difference[] => {
@@ -170,5 +188,6 @@ export const archiveDifferences = (before: Archive, after: Archive): Difference[
     ...lists(before, after, nameOf),
     ...quiet(before, after),
   ];
-  return differences.filter(({ added, gone, changed }) => added.length + gone.length + changed.length > 0);
+  const other = differences.filter(({ added, gone, changed }) => added.length + gone.length + changed.length > 0);
+  return other.length > 0 || same(asSaid(before), asSaid(after)) ? other : [OTHER_ORDER];
 };

@@ -169,6 +169,27 @@ describe('trying', () => {
     expect(tried.value.moved.length).toBeGreaterThan(0);
     expect((await exportArchive(context)).text).toBe(before);
   });
+  test('sees what no figure shows: another order of a list, what hours are for', async () => {
+    const context = await livedIn();
+    const file = (await exportYard(context)).text;
+    const differences = async (change: (yard: YardFile) => unknown) => {
+      const yard: YardFile = JSON.parse(file);
+      change(yard);
+      const tried = await tryFile(context, fileOf(JSON.stringify(yard), NOW));
+      return tried.ok ? tried.value.differences.map(({ what, added, gone }) => [what, added, gone]) : tried.faults;
+    };
+    expect(await differences(({ moulds }) => moulds.reverse())).toEqual([['Lists', [], []]]);
+    const only = await differences(({ work }) => {
+      if (work[0]) work[0].allows = ['prep', 'strip'];
+    });
+    expect(only).toEqual([
+      [
+        'Hours',
+        [expect.stringMatching(/^Sat, .*, only setting up, stripping, from Sat /)],
+        [expect.stringMatching(/^Sat, /)],
+      ],
+    ]);
+  });
 });
 
 describe('a CSV', () => {
