@@ -14,9 +14,9 @@ export type Typed = Readonly<Record<string, string>>;
 /** Rows for lengths that the form begins with, and may have at most. */
 export const FIRST_ROWS = 4;
 export const MOST_ROWS = 24;
-export const HOURS_ROWS = 2;
-export const SEASONS = ['cold', 'between', 'warm'] as const;
-export const MINUTES_SAID = ['setUp', 'fill', 'clean', 'strip', 'mix', 'working'] as const;
+const HOURS_ROWS = 2;
+const SEASONS = ['cold', 'between', 'warm'] as const;
+const MINUTES_SAID = ['setUp', 'fill', 'clean', 'strip', 'mix', 'working'] as const;
 
 const LONGEST_LENGTH_MM = 6000;
 const MOST_MOULDS = 60;

@@ -15,7 +15,7 @@ const piecesTyped = (text: string): number | null => {
 };
 
 /** A time of handling before and after: of the mix, or of the panels, the least and the most of the lengths. */
-export interface FittedTime {
+interface FittedTime {
   what: 'setUp' | 'clean' | 'fill' | 'strip' | 'mix';
   before: readonly number[];
   after: readonly number[];

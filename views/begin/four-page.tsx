@@ -169,6 +169,26 @@ const MINUTES = [
   { name: 'working', label: 'work the mix', hint: 'Until it stiffens. Empty: 15.' },
 ];
 
+const MinutesFields: FC<Form> = ({ errors, typed }) => (
+  <fieldset class="field">
+    <legend>Minutes to</legend>
+    <div class="field-row begin-row">
+      {MINUTES.map(({ name, label, hint }) => (
+        <TextField
+          name={name}
+          label={label}
+          hint={hint}
+          type="number"
+          min={0}
+          width="short"
+          value={typed[name] ?? ''}
+          errors={errors}
+        />
+      ))}
+    </div>
+  </fieldset>
+);
+
 const MORE_FIELDS = [...MINUTES.map(({ name }) => name), 'height', 'thickness', 'system'];
 
 const More: FC<Form> = ({ errors, typed }) => (
@@ -179,23 +199,7 @@ const More: FC<Form> = ({ errors, typed }) => (
         <TextField name="height" label="Panel, high" width="short" value={typed.height} errors={errors} />
         <TextField name="thickness" label="Panel, thick" width="short" value={typed.thickness} errors={errors} />
       </div>
-      <fieldset class="field">
-        <legend>Minutes to</legend>
-        <div class="field-row begin-row">
-          {MINUTES.map(({ name, label, hint }) => (
-            <TextField
-              name={name}
-              label={label}
-              hint={hint}
-              type="number"
-              min={0}
-              width="short"
-              value={typed[name] ?? ''}
-              errors={errors}
-            />
-          ))}
-        </div>
-      </fieldset>
+      <MinutesFields errors={errors} typed={typed} />
       <ChoiceField name="system" label="Sizes and weights in" value={typed.system} choices={UNITS} errors={errors} />
       <p class="hint">A number without a unit is millimetres, or inches with the second. You can type either.</p>
     </div>

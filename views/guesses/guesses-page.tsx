@@ -15,7 +15,7 @@ interface GuessesProps {
   errors: FieldErrors;
 }
 
-export const guessesAnswer = ({ groups }: GuessesModel): string => {
+const guessesAnswer = ({ groups }: GuessesModel): string => {
   if (groups.length === 0) return 'No figure is a guess any more.';
   return `${countWord(groups.length)} ${groups.length === 1 ? 'figure is' : 'figures are'} still a guess.`;
 };

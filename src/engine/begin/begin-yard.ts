@@ -30,14 +30,14 @@ export interface BeginAnswers extends YardBegun {
   minutes: MinutesSaid;
 }
 
-export interface YardFromAnswers {
+interface YardFromAnswers {
   ok: true;
   yard: YardFile;
   /** Every figure that nobody said. */
   guesses: FigureOf[];
 }
 
-export const BEGUN = { mix: 'panel-mix', bag: 'bag' } as const;
+const BEGUN = { mix: 'panel-mix', bag: 'bag' } as const;
 
 /** The name of a length's casting in the records. `castingIdOf(1371.6)` is 'panel-1371.6'. */
 export const castingIdOf = (lengthMm: number): string => `panel-${Number(lengthMm.toFixed(3))}`;
