@@ -5,7 +5,7 @@ import { demoScreens, screensOver, type TestScreens, textOf } from '../support/s
 
 const FILES = '/yard/files';
 
-const look = async ({ app }: TestScreens, content: BlobPart, name = 'yard.json') => {
+const look = async ({ app }: TestScreens, content: string | Uint8Array<ArrayBuffer>, name = 'yard.json') => {
   const body = new FormData();
   body.set('file', new File([content], name));
   return app.request(`${FILES}/look`, { method: 'POST', body });
@@ -132,7 +132,7 @@ describe('a yard file', () => {
 describe('a file that is none of these', () => {
   const png = new Uint8Array([0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10, 0, 0]);
   const zip = new Uint8Array([0x50, 0x4b, 3, 4, 20, 0]);
-  test.each<[string, BlobPart, RegExp]>([
+  test.each<[string, string | Uint8Array<ArrayBuffer>, RegExp]>([
     ['an empty one', '', /The file is empty/],
     ['only spaces', ' \n\n', /The file is empty/],
     ['cut off in the middle', '{"format": "mould-rota/yard", "version": 1, "yard": {"na', /breaks off before its end/],
