@@ -35,13 +35,23 @@ export const fixedSessions = (yard: YardFile, hours: number, clock: Minute): Ses
   return soon.filter(({ start }) => start <= clock || (hours > 0 && start <= clock + hours * 60));
 };
 
-const mixesOf = ({ batches, pours }: Keep): FixedMix[] =>
-  batches.map((batch) => ({
+const poursByBatch = (pours: readonly Keep['pours'][number][]): Map<string, Keep['pours']> => {
+  const byBatch = new Map<string, Keep['pours']>();
+  for (const pour of pours) {
+    const those = byBatch.get(pour.batch);
+    if (those) those.push(pour);
+    else byBatch.set(pour.batch, [pour]);
+  }
+  return byBatch;
+};
+
+const mixesOf = ({ batches, pours }: Keep): FixedMix[] => {
+  const byBatch = poursByBatch(pours);
+  return batches.map((batch) => ({
     batch,
-    pours: pours
-      .filter((pour) => pour.batch === batch.id)
-      .sort((a, b) => minuteOf(a.fillStart) - minuteOf(b.fillStart)),
+    pours: (byBatch.get(batch.id) ?? []).sort((a, b) => minuteOf(a.fillStart) - minuteOf(b.fillStart)),
   }));
+};
 
 const within = (sessions: readonly Session[], { batch }: FixedMix): Session | undefined => {
   const at = minuteOf(batch.start);

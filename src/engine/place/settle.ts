@@ -3,10 +3,17 @@ import { materialRefusal, type Refusal, refusals } from './admit.ts';
 import { decode } from './decode.ts';
 import type { Dispatch } from './dispatch.ts';
 import type { Placing } from './placing.ts';
-import { NONE } from './problem.ts';
+import { NONE, type Problem } from './problem.ts';
 
 /** Orders dropped for lack of time that are tried again beside the rest; each try is a decode. */
 const MOST_SECOND_TRIES = 12;
+/** Pours placed in all by these tries, about: on the largest yards there are few of them. */
+const POURS_TRIED_AGAIN = 100_000;
+
+const secondTries = ({ orders }: Problem): number => {
+  const pours = orders.reduce((n, { pieceCount }) => n + pieceCount, 0);
+  return Math.min(MOST_SECOND_TRIES, Math.ceil(POURS_TRIED_AGAIN / Math.max(1, pours)));
+};
 
 const unfinished = (at: Placing): number[] =>
   Array.from(at.dispatch.sequence).filter((o) => !at.orders.excluded[o] && at.orders.completesAt[o] === NONE);
@@ -63,7 +70,7 @@ export const settle = (at: Placing, dispatch: Dispatch): Map<number, Refusal> =>
     for (const order of failed) at.orders.excluded[order] = 1;
     decode(at, dispatch);
   }
-  for (const order of dropped.slice(0, MOST_SECOND_TRIES)) {
+  for (const order of dropped.slice(0, secondTries(at.problem))) {
     at.orders.excluded[order] = 0;
     decode(at, dispatch);
     if (unfinished(at).length === 0) {

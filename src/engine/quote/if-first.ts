@@ -27,10 +27,10 @@ const urgent = (yard: YardFile, order: Order, { problem }: Asking): Placing => {
   return placingOf(compile({ ...yard, orders: [...yard.orders, wanted] }), dispatchOf(new Int32Array(0)));
 };
 
-/** Choices to start from: those of quick planning, and each mould in turn left alone, as if it were not there. */
+/** Choices to start from: those of quick planning, and the same with each mould in turn left alone, as if it were not there. */
 const startChoices = ({ problem }: Placing, order: number): Partial<Choices>[] => {
   const moulds = new Set(problem.orders[order]!.pieces.flatMap(({ casting }) => problem.castings[casting]!.moulds));
-  return [...TRIED_CHOICES, ...Array.from(moulds, (restMould) => ({ restMould }))];
+  return [NONE, ...moulds].flatMap((restMould) => TRIED_CHOICES.map((choices) => ({ ...choices, restMould })));
 };
 
 /**

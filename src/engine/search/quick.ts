@@ -60,6 +60,8 @@ export interface Leaning {
 
 /** Of the dispatches tried, so many settle for themselves which orders have to be left out; the others go by the best. */
 const SETTLED_TRIES = 16;
+/** On the largest yards fewer do: pours placed in all by those that do, about. */
+const POURS_SETTLED = 64_000;
 
 const isUnfinished = ({ orders }: Placing): boolean =>
   orders.completesAt.some((completesAt, o) => completesAt === NONE && !orders.excluded[o]);
@@ -68,13 +70,14 @@ const isUnfinished = ({ orders }: Placing): boolean =>
 class Tries {
   private best: Found | null = null;
   private readonly leftOut: Uint8Array;
-  private settled = 0;
+  private settledLeft: number;
 
   constructor(
     private readonly at: Placing,
     private readonly present: PresentPours | undefined,
   ) {
     this.leftOut = new Uint8Array(at.problem.orders.length);
+    this.settledLeft = Math.max(1, Math.min(SETTLED_TRIES, Math.floor(POURS_SETTLED / poursOf(at.problem))));
   }
 
   private consider(dispatch: Dispatch): void {
@@ -89,7 +92,7 @@ class Tries {
 
   try(dispatch: Dispatch): void {
     const { at } = this;
-    if (this.settled++ < SETTLED_TRIES) settle(at, dispatch);
+    if (this.settledLeft-- > 0) settle(at, dispatch);
     else {
       at.orders.excluded.set(this.leftOut);
       decode(at, dispatch);
