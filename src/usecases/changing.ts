@@ -32,30 +32,54 @@ export type Work<T> = (tx: Tx, yard: YardFile, change: number) => Promise<Outcom
 /** What has to come before the change is written down, in the same transaction. */
 export type First = (tx: Tx) => Promise<void>;
 
-/**
- * The one way to change data: one queued write transaction that does the work, counts the revision, plans anew, stores
- * the plan and writes the change down so that it can be undone. A refusal, or any error, rolls all of it back.
- */
-export const changing = async <T>(
+interface Manner<T> extends Replanning<T> {
+  first?: First;
+  /** Told what the change does, says whether it is only tried and rolled back. */
+  holdBack?: (changed: Changed<T>) => boolean;
+}
+
+/** Done, or held back: then nothing of it has happened, and there is no change to undo. */
+interface Tried<T> {
+  held: boolean;
+  changed: Changed<T>;
+}
+
+const tried = async <T>(
   { database, now, background }: UseCaseContext,
   what: ChangeWords<T>,
   work: Work<T>,
-  { first, ...replanning }: Replanning<T> & { first?: First } = {},
-): Promise<Outcome<Changed<T>>> => {
+  { first, holdBack, ...replanning }: Manner<T>,
+): Promise<Outcome<Tried<T>>> => {
   try {
     const changed = await database.write(async (tx) => {
       await first?.(tx);
       const before = await planForNow(tx, now);
       const outcome = await recordChange(tx, now, before, what, (change) => work(tx, before.yard, change), replanning);
       if (!outcome.ok) throw new Refused(outcome.faults);
-      return outcome;
+      if (holdBack?.(outcome.value)) throw new OnlyTried(outcome.value);
+      return outcome.value;
     });
     background?.planMade();
-    return changed;
+    return { ok: true, value: { held: false, changed } };
   } catch (error) {
+    if (error instanceof OnlyTried) return { ok: true, value: { held: true, changed: error.value } };
     if (error instanceof Refused) return { ok: false, faults: error.faults };
     throw error;
   }
+};
+
+/**
+ * The one way to change data: one queued write transaction that does the work, counts the revision, plans anew, stores
+ * the plan and writes the change down so that it can be undone. A refusal, or any error, rolls all of it back.
+ */
+export const changing = async <T>(
+  context: UseCaseContext,
+  what: ChangeWords<T>,
+  work: Work<T>,
+  manner: Replanning<T> & { first?: First } = {},
+): Promise<Outcome<Changed<T>>> => {
+  const outcome = await tried(context, what, work, manner);
+  return outcome.ok ? { ok: true, value: outcome.value.changed } : outcome;
 };
 
 /**
@@ -63,24 +87,13 @@ export const changing = async <T>(
  * `moved` tells whose days would be other ones.
  */
 export const previewing = async <T>(
-  { database, now }: UseCaseContext,
+  context: UseCaseContext,
   what: ChangeWords<T>,
   work: Work<T>,
   { first }: { first?: First } = {},
 ): Promise<Outcome<Omit<Changed<T>, 'change'>>> => {
-  try {
-    return await database.write(async (tx) => {
-      await first?.(tx);
-      const before = await planForNow(tx, now);
-      const outcome = await recordChange(tx, now, before, what, (change) => work(tx, before.yard, change));
-      if (!outcome.ok) throw new Refused(outcome.faults);
-      throw new OnlyTried(outcome.value);
-    });
-  } catch (error) {
-    if (error instanceof OnlyTried) return { ok: true, value: error.value };
-    if (error instanceof Refused) return { ok: false, faults: error.faults };
-    throw error;
-  }
+  const outcome = await tried(context, what, work, { ...(first ? { first } : {}), holdBack: () => true });
+  return outcome.ok ? { ok: true, value: outcome.value.changed } : outcome;
 };
 
 /** Done, or held back with what it would move. */
@@ -96,20 +109,8 @@ export const changingUnless = async <T>(
   work: Work<T>,
   holdBack: (moved: readonly PromiseMove[]) => boolean,
 ): Promise<Outcome<DoneOrHeld<T>>> => {
-  try {
-    const { database, now, background } = context;
-    const changed = await database.write(async (tx) => {
-      const before = await planForNow(tx, now);
-      const outcome = await recordChange(tx, now, before, what, (change) => work(tx, before.yard, change));
-      if (!outcome.ok) throw new Refused(outcome.faults);
-      if (holdBack(outcome.value.moved)) throw new OnlyTried(outcome.value);
-      return outcome.value;
-    });
-    background?.planMade();
-    return { ok: true, value: { held: false, changed } };
-  } catch (error) {
-    if (error instanceof OnlyTried) return { ok: true, value: { held: true, moved: error.value.moved } };
-    if (error instanceof Refused) return { ok: false, faults: error.faults };
-    throw error;
-  }
+  const outcome = await tried(context, what, work, { holdBack: ({ moved }) => holdBack(moved) });
+  if (!outcome.ok) return outcome;
+  const { held, changed } = outcome.value;
+  return { ok: true, value: held ? { held, moved: changed.moved } : { held, changed } };
 };
