@@ -1,6 +1,7 @@
 import type { Context } from 'hono';
 import type { Child } from 'hono/jsx';
 import { Frame, type FrameProps } from '../../views/layout.tsx';
+import { letOthersRun } from '../usecases/let-others-run.ts';
 import { assetVersion } from './assets.ts';
 
 type PageFrame = Omit<FrameProps, 'assetVersion' | 'children'>;
@@ -23,6 +24,8 @@ export const page = async (
   { status = 200, fragment = content }: { status?: PageStatus; fragment?: Child } = {},
 ): Promise<Response> => {
   c.header('Vary', 'HX-Request-Type, HX-Target');
+  // A long page is drawn in one go; those who asked for something shorter go first.
+  await letOthersRun();
   if (wantsFragment(c)) return c.html(String(await (<>{fragment}</>)), status);
   const whole = String(
     await (

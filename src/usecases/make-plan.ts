@@ -2,6 +2,7 @@ import type { Tx } from '../../db/open.ts';
 import { storedPlan } from '../../db/stores/plan-store.ts';
 import type { UseCaseContext } from './context.ts';
 import { lapseHolds } from './lapse-holds.ts';
+import { letOthersRun } from './let-others-run.ts';
 import { recordRemake, TIME_PASSED } from './record-remake.ts';
 import { type CurrentPlan, goodPlan, remakePlan } from './remake-plan.ts';
 
@@ -21,6 +22,7 @@ export const planForNow = async (tx: Tx, now: string): Promise<CurrentPlan> =>
 /** The plan that holds now, with the data it was made from. Never a stale one. */
 export const currentPlan = async ({ database, now, background }: UseCaseContext): Promise<CurrentPlan> => {
   const good = await database.read((tx) => goodPlan(tx, now));
+  await letOthersRun();
   if (good) return good;
   const made = await database.write((tx) => planForNow(tx, now));
   background?.planMade();

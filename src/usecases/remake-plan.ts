@@ -10,6 +10,7 @@ import { calendarOf } from '../engine/work/calendar.ts';
 import { sessionsOf } from '../engine/work/sessions.ts';
 import { asBegun } from './begun-preps.ts';
 import { dropsOf, fixedPlan, type StoredDrop, withKeep } from './fixed-plan.ts';
+import { letOthersRun } from './let-others-run.ts';
 
 export interface CurrentPlan {
   plan: PlanFile;
@@ -44,7 +45,10 @@ const isGood = (stored: StoredPlan, revisionNow: number, now: string): boolean =
 export const goodPlan = async (tx: Tx, now: string): Promise<CurrentPlan | null> => {
   const stored = await storedPlan(tx);
   if (!stored || !isGood(stored, await revision(tx), now)) return null;
-  return asCurrent(await loadYardFile(tx, now), stored, await fixedHours(tx));
+  await letOthersRun();
+  const file = await loadYardFile(tx, now);
+  await letOthersRun();
+  return asCurrent(file, stored, await fixedHours(tx));
 };
 
 /** A stored plan with the data beside it, and in the data what has to stay of the plan from now on. */
@@ -104,9 +108,11 @@ export const remakePlan = async (tx: Tx, now: string, unfixed: Unfixed = {}): Pr
   const anew = unfixed.anew ?? (sameData ? fixing.anew : null);
   const fixed = fixedPlan({ ...fixing, anew, ...(unfixed.instead ? { instead: unfixed.instead } : {}) });
   const yard = checked(withKeep(begun, fixed.keep));
+  await letOthersRun();
   const { plan, memory } = planWithMemory(yard, { effort: 'quick', ...startingFrom(before) });
   const { from, until } = goodMinutes(yard);
   const good = { goodFromMinute: from, goodUntilMinute: until };
+  await letOthersRun();
   const stored = { revision: madeFrom, madeAt: now, now, ...good, plan, memory, improved: false, anew };
   await savePlan(tx, stored);
   return { ...asCurrent(file, stored, hours), dropped: dropsOf(fixed, plan) };

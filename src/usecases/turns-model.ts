@@ -23,49 +23,63 @@ export interface Turn {
   stripSession: number | null;
 }
 
-const customerOf = (yard: YardFile, order: string | undefined): string | null =>
-  order === undefined ? null : (yard.orders.find(({ id }) => id === order)?.customer ?? `order ${order}`);
+/** Names by id: of a piece its own, of an order its customer's. */
+const namesOf = (yard: YardFile) => {
+  const customers = new Map(yard.orders.map(({ id, customer }) => [id, customer]));
+  const pieces = new Map(yard.castings.map(({ id, name }) => [id, name]));
+  return {
+    customer: (order: string | undefined): string | null =>
+      order === undefined ? null : (customers.get(order) ?? `order ${order}`),
+    piece: (casting: string): string => pieces.get(casting) ?? casting,
+  };
+};
 
-const pieceOf = (yard: YardFile, casting: string): string =>
-  yard.castings.find(({ id }) => id === casting)?.name ?? casting;
+/** The place in a list of sessions, one after another in time, of the one a minute lies in; null for none. */
+const placeIn = (sessions: readonly Session[], minute: Minute): number | null => {
+  let [low, high] = [0, sessions.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (sessions[middle]!.end <= minute) low = middle + 1;
+    else high = middle;
+  }
+  return low < sessions.length && sessions[low]!.start <= minute ? low : null;
+};
 
 /** Sessions in which a mould is filled or stripped, in order of time. */
 const sessionsWithTurns = (yard: YardFile, plan: PlanFile): Session[] => {
-  const at = [
+  const all = sessionsOf(yard, calendarOf(yard.yard.timeZone));
+  const instants = [
     ...plan.pours.map(({ fillStart }) => fillStart),
     ...[...plan.pours, ...plan.strips].map(({ stripStart }) => stripStart),
-  ].map(minuteOf);
-  return sessionsOf(yard, calendarOf(yard.yard.timeZone)).filter(({ start, end }) =>
-    at.some((minute) => minute >= start && minute < end),
-  );
+  ];
+  const used = new Set(instants.map((instant) => placeIn(all, minuteOf(instant))));
+  return all.filter((_, place) => used.has(place));
 };
 
 const turnsOf = (yard: YardFile, plan: PlanFile, sessions: readonly Session[]): Turn[] => {
   const calendar = calendarOf(yard.yard.timeZone);
   const setting = settingOf(yard);
-  const placeOf = (instant: string): number | null => {
-    const minute = minuteOf(instant);
-    const place = sessions.findIndex(({ start, end }) => minute >= start && minute < end);
-    return place < 0 ? null : place;
-  };
+  const names = namesOf(yard);
+  const strips = new Map(plan.strips.map((strip) => [strip.mould, strip]));
+  const placeOf = (instant: string): number | null => placeIn(sessions, minuteOf(instant));
   const mayFrom = (casting: string, filled: Minute) => calendar.instantText(setting.mayStripFrom(casting, filled));
   const planned = plan.pours.map(
     (pour): Turn => ({
       id: pour.id,
-      ...{ mould: pour.mould, piece: pieceOf(yard, pour.casting), customer: customerOf(yard, pour.order) },
+      ...{ mould: pour.mould, piece: names.piece(pour.casting), customer: names.customer(pour.order) },
       ...{ pouredAt: pour.fillStart, mayFrom: mayFrom(pour.casting, minuteOf(pour.fillEnd)) },
       ...{ strippedAt: pour.stripStart, readyAt: pour.pieceReadyAt },
       ...{ pourSession: placeOf(pour.fillStart), stripSession: placeOf(pour.stripStart) },
     }),
   );
   const inMoulds = yard.inMould.map((piece): Turn => {
-    const strip = plan.strips.find(({ mould }) => mould === piece.mould);
+    const strip = strips.get(piece.mould);
     return {
       id: `in-${yard.moulds.findIndex(({ id }) => id === piece.mould)}`,
       ...{
         mould: piece.mould,
-        piece: pieceOf(yard, piece.casting),
-        customer: customerOf(yard, strip?.order ?? piece.order),
+        piece: names.piece(piece.casting),
+        customer: names.customer(strip?.order ?? piece.order),
       },
       pouredAt: calendar.instantText(minuteOf(piece.filledAt)),
       mayFrom: mayFrom(piece.casting, minuteOf(piece.filledAt)),
@@ -75,7 +89,10 @@ const turnsOf = (yard: YardFile, plan: PlanFile, sessions: readonly Session[]): 
   });
   // A stored plan may have pours of a session that is over: nothing of them is left to show.
   const shown = [...inMoulds, ...planned.filter(({ pourSession }) => pourSession !== null)];
-  return shown.sort((a, b) => minuteOf(a.pouredAt) - minuteOf(b.pouredAt));
+  return shown
+    .map((turn) => ({ turn, at: minuteOf(turn.pouredAt) }))
+    .sort((a, b) => a.at - b.at)
+    .map(({ turn }) => turn);
 };
 
 /** Sessions with their turns, mould by mould as the maker lists them. Scrapped moulds are left out. */
