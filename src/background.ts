@@ -12,18 +12,23 @@ interface BackgroundParts {
   tell: (words: string) => void;
 }
 
-/** Two threads: one looks for better plans, the other answers what pages ask, so that neither waits for the other. */
+/**
+ * Three threads, so that none waits for another: one looks for better plans, one answers what pages ask, one makes the
+ * plans and dates that a request of a large yard waits for.
+ */
 export const startBackground = (parts: BackgroundParts): Background & { close(): Promise<void> } => {
   const { improvementLimitMs, questionLimitMs, tell } = parts;
   const search = planThread({ limitMs: improvementLimitMs, tell });
   const questions = planThread({ limitMs: questionLimitMs, tell });
+  const requests = planThread({ limitMs: questionLimitMs, tell });
   const { planMade, improving, close } = keepImproving({ ...parts, think: search.think, giveUp: search.giveUp });
   return {
     planMade,
     improving,
     think: questions.think,
+    workOut: requests.think,
     close: async () => {
-      await Promise.all([questions.close(), search.close(), close()]);
+      await Promise.all([questions.close(), requests.close(), search.close(), close()]);
     },
   };
 };

@@ -2,14 +2,14 @@ import type { Order } from '../../shared/order.ts';
 import { readOrderFor } from '../../shared/order-file.ts';
 import type { UnitSystem } from '../../shared/units.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
-import { quoteOrder } from '../engine/quote/quote.ts';
 import { done, type Outcome, type UseCaseContext } from './context.ts';
-import { type Think, thinkHere } from './long-thought.ts';
+import { thinkHere } from './long-thought.ts';
 import { type CurrentPlan, currentPlan } from './make-plan.ts';
 import { showMeasures } from './measures.ts';
 import { lineFaults, type OrderDraft } from './order-draft.ts';
 import { reasonShown } from './reason-shown.ts';
 import { type Hold, whatHolds } from './what-holds.ts';
+import { workOut } from './work-out.ts';
 
 /** An id that no order of a yard has: orders are numbered by year. */
 const ASKED = 'asked about';
@@ -34,7 +34,7 @@ export const orderAskedAbout = (yard: YardFile, lines: OrderDraft['lines']): Ord
 
 interface AskingHow {
   withLimits?: boolean;
-  think?: Think;
+  background?: UseCaseContext['background'];
   /** The units that the answer is put in. */
   system?: UnitSystem;
 }
@@ -43,14 +43,22 @@ interface AskingHow {
 export const answerFor = async (
   { yard, memory }: Pick<CurrentPlan, 'yard' | 'memory'>,
   lines: OrderDraft['lines'],
-  { withLimits = false, think = thinkHere, system = 'metric' }: AskingHow = {},
+  { withLimits = false, background, system = 'metric' }: AskingHow = {},
 ): Promise<Outcome<Asked>> => {
   const faults = lineFaults(lines, yard);
   if (faults.length > 0) return { ok: false, faults };
   const order = orderAskedAbout(yard, lines);
   const from = memory ? { memory } : {};
-  const withThem = withLimits ? await think('quote with limits', { yard, order, ...from }) : null;
-  const { earliestOn, promiseOn, ifFirstOn, reason = null, limits } = withThem ?? quoteOrder(yard, order, from);
+  const withThem = withLimits
+    ? await (background?.think ?? thinkHere)('quote with limits', { yard, order, ...from })
+    : null;
+  const {
+    earliestOn,
+    promiseOn,
+    ifFirstOn,
+    reason = null,
+    limits,
+  } = withThem ?? (await workOut(background, 'quote', { yard, order, ...from }));
   const hold = whatHolds(yard, limits);
   const why = reasonShown(reason, yard.materials, system);
   return done({ earliestOn, promiseOn, ifFirstOn, reason: why, hold, limits: withLimits ? limits : null });
@@ -58,4 +66,7 @@ export const answerFor = async (
 
 /** The same, asked and not taken: nothing is written down. */
 export const askWhen = async (context: UseCaseContext, lines: OrderDraft['lines']): Promise<Outcome<Asked>> =>
-  answerFor(await currentPlan(context), lines, { system: (await showMeasures(context)).system });
+  answerFor(await currentPlan(context), lines, {
+    background: context.background,
+    system: (await showMeasures(context)).system,
+  });

@@ -45,21 +45,28 @@ interface Tried<T> {
 }
 
 const tried = async <T>(
-  { database, now, background }: UseCaseContext,
+  context: UseCaseContext,
   what: ChangeWords<T>,
   work: Work<T>,
   { first, holdBack, ...replanning }: Manner<T>,
 ): Promise<Outcome<Tried<T>>> => {
   try {
-    const changed = await database.write(async (tx) => {
+    const changed = await context.database.write(async (tx) => {
       await first?.(tx);
-      const before = await planForNow(tx, now);
-      const outcome = await recordChange(tx, now, before, what, (change) => work(tx, before.yard, change), replanning);
+      const before = await planForNow(tx, context);
+      const outcome = await recordChange(
+        tx,
+        context,
+        before,
+        what,
+        (change) => work(tx, before.yard, change),
+        replanning,
+      );
       if (!outcome.ok) throw new Refused(outcome.faults);
       if (holdBack?.(outcome.value)) throw new OnlyTried(outcome.value);
       return outcome.value;
     });
-    background?.planMade();
+    context.background?.planMade();
     return { ok: true, value: { held: false, changed } };
   } catch (error) {
     if (error instanceof OnlyTried) return { ok: true, value: { held: true, changed: error.value } };

@@ -12,6 +12,8 @@ export interface Background {
   improving(): boolean;
   /** Works something out that takes longer than a request may hold up the others. */
   think: Think;
+  /** The same for what a request itself waits for; nothing that takes seconds stands before it. */
+  workOut: Think;
 }
 
 /** What every use case gets: the data, and the one instant that counts as now. */

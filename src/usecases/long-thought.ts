@@ -15,13 +15,18 @@ export interface LongThoughts {
     question: { yard: YardFile; near?: PlanFile; memory?: PlanMemory };
     answer: { plan: PlanFile; memory: PlanMemory };
   };
+  'quick plan': {
+    question: { yard: YardFile; near?: PlanFile; memory?: PlanMemory };
+    answer: { plan: PlanFile; memory: PlanMemory };
+  };
+  quote: { question: { yard: YardFile; order: Order; memory?: PlanMemory }; answer: Quote };
   'quote with limits': { question: { yard: YardFile; order: Order; memory?: PlanMemory }; answer: Quote };
   'limits of an order taken': {
     question: { yard: YardFile; order: string; memory?: PlanMemory };
     answer: QuoteLimit[];
   };
   'chosen date': { question: { yard: YardFile; order: Order; on: string; memory?: PlanMemory }; answer: ChosenDate };
-  'next moulds': { question: { yard: YardFile }; answer: NextMould[] };
+  'next moulds': { question: { yard: YardFile; memory?: PlanMemory }; answer: NextMould[] };
 }
 
 export type ThoughtKind = keyof LongThoughts;
@@ -34,10 +39,12 @@ export type Think = <K extends ThoughtKind>(
 
 const THOUGHTS: { [K in ThoughtKind]: (question: LongThoughts[K]['question']) => LongThoughts[K]['answer'] } = {
   'better plan': ({ yard, ...from }) => planWithMemory(yard, { effort: 'normal', ...from }),
+  'quick plan': ({ yard, ...from }) => planWithMemory(yard, { effort: 'quick', ...from }),
+  quote: ({ yard, order, ...from }) => quoteOrder(yard, order, from),
   'quote with limits': ({ yard, order, ...from }) => quoteOrder(yard, order, { limits: true, ...from }),
   'limits of an order taken': ({ yard, order, memory }) => limitsOfPlanned(yard, order, memory),
   'chosen date': ({ yard, order, on, memory }) => askForDate(yard, order, on, memory),
-  'next moulds': ({ yard }) => nextMoulds(yard),
+  'next moulds': ({ yard, memory }) => nextMoulds(yard, memory),
 };
 
 /** Works it out here and now. */

@@ -5,26 +5,27 @@ import { lapseHolds } from './lapse-holds.ts';
 import { letOthersRun } from './let-others-run.ts';
 import { recordRemake, TIME_PASSED } from './record-remake.ts';
 import { type CurrentPlan, goodPlan, remakePlan } from './remake-plan.ts';
+import type { Moment } from './work-out.ts';
 
 export type { CurrentPlan } from './remake-plan.ts';
 
-const madeAnew = async (tx: Tx, now: string): Promise<CurrentPlan> => {
+const madeAnew = async (tx: Tx, moment: Moment): Promise<CurrentPlan> => {
   const before = await storedPlan(tx);
-  const remade = await remakePlan(tx, now);
-  if (before) await recordRemake(tx, now, TIME_PASSED, before, remade);
-  return lapseHolds(tx, now, remade);
+  const remade = await remakePlan(tx, moment);
+  if (before) await recordRemake(tx, moment.now, TIME_PASSED, before, remade);
+  return lapseHolds(tx, moment, remade);
 };
 
 /** The plan that holds now, inside a write transaction: the stored one if it is still good, else made anew. */
-export const planForNow = async (tx: Tx, now: string): Promise<CurrentPlan> =>
-  (await goodPlan(tx, now)) ?? madeAnew(tx, now);
+export const planForNow = async (tx: Tx, moment: Moment): Promise<CurrentPlan> =>
+  (await goodPlan(tx, moment.now)) ?? madeAnew(tx, moment);
 
 /** The plan that holds now, with the data it was made from. Never a stale one. */
 export const currentPlan = async ({ database, now, background }: UseCaseContext): Promise<CurrentPlan> => {
   const good = await database.read((tx) => goodPlan(tx, now));
   await letOthersRun();
   if (good) return good;
-  const made = await database.write((tx) => planForNow(tx, now));
+  const made = await database.write((tx) => planForNow(tx, { now, ...(background ? { background } : {}) }));
   background?.planMade();
   return made;
 };

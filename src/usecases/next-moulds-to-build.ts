@@ -13,9 +13,9 @@ const kindOf = (yard: YardFile, casting: string): string => {
 
 /** Which mould to build next: what one more of each kind would take off the days that orders are late. */
 export const nextMouldsToBuild = async (context: UseCaseContext) => {
-  const { plan, yard } = await currentPlan(context);
+  const { plan, yard, memory } = await currentPlan(context);
   const think = context.background?.think ?? thinkHere;
-  const found = await think('next moulds', { yard });
+  const found = await think('next moulds', { yard, ...(memory ? { memory } : {}) });
   const customers = new Map(yard.orders.map(({ id, customer }) => [id, customer ?? null]));
   return {
     today: today(yard.yard.timeZone, context.now),

@@ -8,6 +8,7 @@ import type { CarryOn } from './carry-on.ts';
 import type { Outcome } from './context.ts';
 import { movedOnly, type PromiseMove, promisesMoved, promisesOf } from './promises-moved.ts';
 import { type CurrentPlan, carryPlanOn, remakePlan, type Unfixed } from './remake-plan.ts';
+import type { Moment } from './work-out.ts';
 
 export interface ChangeWords<T> {
   kind: string;
@@ -47,12 +48,13 @@ const daysBefore = (now: string, days: number) => new Date((minuteOf(now) - days
  */
 export const recordChange = async <T>(
   tx: Tx,
-  now: string,
+  moment: Moment,
   before: CurrentPlan,
   { kind, words }: ChangeWords<T>,
   work: (change: number) => Promise<Outcome<T>>,
   { unfixed, carryOn }: Replanning<T> = {},
 ): Promise<Outcome<Changed<T>>> => {
+  const { now } = moment;
   const promisedBefore = promisesOf(before.yard, before.plan);
   const change = await beginChange(tx, { at: now, kind });
   const outcome = await work(change);
@@ -61,7 +63,7 @@ export const recordChange = async <T>(
   const said = typeof words === 'string' ? words : words(value);
   await bumpRevision(tx);
   const carried = carryOn && (await carryPlanOn(tx, now, (old, after) => carryOn(old, after, value)));
-  const { plan, yard, dropped } = carried ?? (await remakePlan(tx, now, unfixed?.(value)));
+  const { plan, yard, dropped } = carried ?? (await remakePlan(tx, moment, unfixed?.(value)));
   const promisedAfter = promisesOf(yard, plan);
   await endChange(tx, change, { words: said, ...movedOnly(promisedBefore, promisedAfter), dropped });
   await pruneCaptured(tx, daysBefore(now, UNDO_DAYS), UNDO_CHANGES);

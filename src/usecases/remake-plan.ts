@@ -4,13 +4,13 @@ import { fixedHours, loadYardFile, revision } from '../../db/stores/yard-store.t
 import type { Keep, PlanFile } from '../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../shared/time.ts';
 import { readYardFile, type YardFile } from '../../shared/yard-file.ts';
-import { planWithMemory } from '../engine/plan.ts';
 import type { PlanMemory } from '../engine/search/memory.ts';
 import { calendarOf } from '../engine/work/calendar.ts';
 import { sessionsOf } from '../engine/work/sessions.ts';
 import { asBegun } from './begun-preps.ts';
 import { dropsOf, fixedPlan, type StoredDrop, withKeep } from './fixed-plan.ts';
 import { letOthersRun } from './let-others-run.ts';
+import { type Moment, workOut } from './work-out.ts';
 
 export interface CurrentPlan {
   plan: PlanFile;
@@ -96,7 +96,8 @@ const checked = (file: YardFile): YardFile => {
  * Plans the yard as it is now and stores the plan; what is fixed stays as it was planned. Data that no yard file may hold
  * is a fault of the program.
  */
-export const remakePlan = async (tx: Tx, now: string, unfixed: Unfixed = {}): Promise<RemadePlan> => {
+export const remakePlan = async (tx: Tx, moment: Moment, unfixed: Unfixed = {}): Promise<RemadePlan> => {
+  const { now } = moment;
   const before = await storedPlan(tx);
   const file = await loadYardFile(tx, now);
   const madeFrom = await revision(tx);
@@ -109,7 +110,7 @@ export const remakePlan = async (tx: Tx, now: string, unfixed: Unfixed = {}): Pr
   const fixed = fixedPlan({ ...fixing, anew, ...(unfixed.instead ? { instead: unfixed.instead } : {}) });
   const yard = checked(withKeep(begun, fixed.keep));
   await letOthersRun();
-  const { plan, memory } = planWithMemory(yard, { effort: 'quick', ...startingFrom(before) });
+  const { plan, memory } = await workOut(moment.background, 'quick plan', { yard, ...startingFrom(before) });
   const { from, until } = goodMinutes(yard);
   const good = { goodFromMinute: from, goodUntilMinute: until };
   await letOthersRun();

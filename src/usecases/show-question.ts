@@ -48,8 +48,8 @@ export const showQuestion = async (context: UseCaseContext, asked: QuestionAsked
   const offers = offersOf(yard, system);
   const chosen = what ?? offers[0]?.what ?? '';
   const line = quantity === null ? null : lineOf(chosen, quantity);
-  const think = context.background?.think ?? thinkHere;
-  const answer = line && (await answerFor(current, [{ row: 0, line }], { withLimits, think, system }));
+  const answer =
+    line && (await answerFor(current, [{ row: 0, line }], { withLimits, background: context.background, system }));
   const guesses = await context.database.read(guessesOfYard);
   return {
     yardName: yard.yard.name,

@@ -23,7 +23,9 @@ describe('the moulds', () => {
 
   test('of an empty yard say what will be here', async () => {
     const { get } = await screensOver(smallYard({ moulds: [], orders: [] }));
-    expect(await textOf(await get('/moulds'))).toContain('There is no mould in use. Once the yard has moulds');
+    expect(await textOf(await get('/moulds'))).toContain(
+      'There is no mould in use. Write the moulds down at Your yard.',
+    );
   });
 });
 

@@ -5,6 +5,7 @@ import { type Placing, placingOf } from '../place/placing.ts';
 import { NEVER } from '../place/problem.ts';
 import { settle } from '../place/settle.ts';
 import { type Evaluation, evaluate } from '../search/evaluation.ts';
+import { dispatchFrom, type PlanMemory } from '../search/memory.ts';
 import { quickSearch } from '../search/quick.ts';
 import { daysLateOf } from './present.ts';
 import { withMould } from './relaxations.ts';
@@ -16,23 +17,24 @@ export interface NextMould {
   daysSaved: { order: string; days: number }[];
 }
 
-const planned = (yard: YardFile): { at: Placing; evaluation: Evaluation; daysLate: number[] } => {
-  const at = placingOf(compile(yard), dispatchOf(new Int32Array(0)));
-  settle(at, quickSearch(at).dispatch);
+const planned = (yard: YardFile, memory?: PlanMemory): { at: Placing; evaluation: Evaluation; daysLate: number[] } => {
+  const problem = compile(yard);
+  const at = placingOf(problem, dispatchOf(new Int32Array(0)));
+  settle(at, quickSearch(at, { first: memory ? [dispatchFrom(problem, memory)] : [] }).dispatch);
   return { at, evaluation: evaluate(at), daysLate: daysLateOf(at) };
 };
 
 /**
  * Which mould to build next: for each casting the weighted days late that one more mould of it, built from now on, takes
- * off the plan. Largest first, only real gains.
+ * off the plan; the present plan is the one a memory stands for, where there is one. Largest first, only real gains.
  */
-export const nextMoulds = (yard: YardFile): NextMould[] => {
-  const now = planned(yard);
+export const nextMoulds = (yard: YardFile, memory?: PlanMemory): NextMould[] => {
+  const now = planned(yard, memory);
   return yard.castings
     .flatMap((casting): NextMould[] => {
       const more = withMould(yard, casting.id);
       if (!more || now.evaluation.weightedDaysLate === 0) return [];
-      const then = planned(more);
+      const then = planned(more, memory);
       const weightedDaysSaved = now.evaluation.weightedDaysLate - then.evaluation.weightedDaysLate;
       const daysSaved = yard.orders.flatMap((order, o) => {
         const days = now.daysLate[o]! - then.daysLate[o]!;
