@@ -1,6 +1,8 @@
 import type { Context } from 'hono';
 import { Hono } from 'hono';
 import { FirstPage, LiveParts, Standing } from '../../views/first/first-page.tsx';
+import { PairList, TwoAtOncePage } from '../../views/first/two-at-once.tsx';
+import { askPairs } from '../usecases/ask-pairs.ts';
 import type { UseCaseContext } from '../usecases/context.ts';
 import { dismissNotice } from '../usecases/dismiss-notice.ts';
 import { dateReading } from '../usecases/measures.ts';
@@ -58,6 +60,14 @@ export const firstRoutes = ({ context }: Screens): Hono => {
     return page(c, { title: 'When could it be ready?', at: 'when', yardName: question.yardName }, content, {
       status: wrong ? 422 : 200,
     });
+  });
+  routes.get('/two-at-once', async (c) => {
+    const [what, number] = [c.req.query('what') ?? '', (c.req.query('number') ?? '1').trim()];
+    const model = await askPairs(context(), what, wholeTyped(number));
+    if (wantsPart(c)) return page(c, { title: 'Two at once' }, <PairList model={model} />);
+    const content = <TwoAtOncePage model={model} back={`/?${new URLSearchParams({ what, number })}`} />;
+    const frame = { title: 'Two changes at once', at: 'when', yardName: model.yardName } as const;
+    return page(c, frame, content, { status: model.asked ? 200 : 422 });
   });
   routes.get('/standing', async (c) => {
     const now = context();

@@ -4,7 +4,7 @@ import type { Quote, QuoteLimit } from '../../shared/quote.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { planWithMemory } from '../engine/plan.ts';
 import { askForDate, type ChosenDate } from '../engine/quote/chosen-date.ts';
-import { limitsOfPlanned } from '../engine/quote/limits.ts';
+import { limitPairsOf, limitsOfPlanned } from '../engine/quote/limits.ts';
 import { type NextMould, nextMoulds } from '../engine/quote/next-mould.ts';
 import { quoteOrder } from '../engine/quote/quote.ts';
 import type { PlanMemory } from '../engine/search/memory.ts';
@@ -21,6 +21,7 @@ export interface LongThoughts {
   };
   quote: { question: { yard: YardFile; order: Order; memory?: PlanMemory }; answer: Quote };
   'quote with limits': { question: { yard: YardFile; order: Order; memory?: PlanMemory }; answer: Quote };
+  'two at once': { question: { yard: YardFile; order: Order; memory?: PlanMemory }; answer: QuoteLimit[] };
   'limits of an order taken': {
     question: { yard: YardFile; order: string; memory?: PlanMemory };
     answer: QuoteLimit[];
@@ -42,6 +43,7 @@ const THOUGHTS: { [K in ThoughtKind]: (question: LongThoughts[K]['question']) =>
   'quick plan': ({ yard, ...from }) => planWithMemory(yard, { effort: 'quick', ...from }),
   quote: ({ yard, order, ...from }) => quoteOrder(yard, order, from),
   'quote with limits': ({ yard, order, ...from }) => quoteOrder(yard, order, { limits: true, ...from }),
+  'two at once': ({ yard, order, memory }) => limitPairsOf(yard, order, memory),
   'limits of an order taken': ({ yard, order, memory }) => limitsOfPlanned(yard, order, memory),
   'chosen date': ({ yard, order, on, memory }) => askForDate(yard, order, on, memory),
   'next moulds': ({ yard, memory }) => nextMoulds(yard, memory),

@@ -45,6 +45,7 @@ const PAGES = [
   '/yard/temperatures',
   '/yard/temperatures/new',
   '/?what=kit%3Aplanter&number=2&wantedOn=2027-04-17',
+  '/two-at-once?what=kit%3Aplanter&number=1',
   '/orders/27-011?holds=yes',
   '/moulds?next=yes',
   '/begin',

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { createApp } from '../../src/http/app.ts';
+import { randomYard } from '../support/random-yard.ts';
 import { DEMO_NOW, demoScreens, screensOver, textOf } from '../support/screens.ts';
 import { smallYard } from '../support/small-yard.ts';
 
@@ -28,7 +29,23 @@ describe('the first page', () => {
     const soon = await (await get('/?what=kit:pair&number=1', live)).text();
     expect(soon).toContain('hx-get="/?what=kit%3Apair&amp;number=1&amp;holds=yes"');
     const later = await (await get('/?what=kit:pair&number=1&holds=yes', live)).text();
-    expect(later).not.toContain('hx-get');
+    expect(later).not.toContain('holds=yes');
+    expect(later).toContain('hx-get="/two-at-once?what=kit%3Apair&amp;number=1"');
+  });
+
+  // A yard on which no mould and no hand alone brings the date so far forward as both do.
+  test('finds out by hand what two changes at once would bring, on a page of its own or in place', async () => {
+    const yard = randomYard(1010, 'typical');
+    const { get } = await screensOver(yard);
+    const path = `/two-at-once?what=${encodeURIComponent(`kit:${yard.kits[0]!.id}`)}&number=1`;
+    const text = await textOf(await get(path));
+    expect(text).toMatch(/^\w{3} \d+ \w{3} at the earliest, with two changes at once\./);
+    expect(text).toMatch(/One more \S+ mould and one more pair of hands: .+ sooner\./);
+    const part = await (await get(path, { 'HX-Request-Type': 'partial' })).text();
+    expect(part).toMatch(/^<p>Two changes at once, where they bring more than one of them:<\/p><ul><li>/);
+    const wrong = await get('/two-at-once?what=kit:pair&number=none');
+    expect(wrong.status).toBe(422);
+    expect(await textOf(wrong)).toContain('Choose what is asked for');
   });
 
   test('names no moulds when more of them would not help', async () => {

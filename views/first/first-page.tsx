@@ -50,6 +50,18 @@ const HoldsLink: FC<{ asked: AskedModel }> = ({ asked: { what, number, wantedOn 
   );
 };
 
+/** What takes seconds to find out is asked for by hand. */
+const PairsLink: FC<{ asked: AskedModel }> = ({ asked: { what, number } }) => {
+  const path = `/two-at-once?${new URLSearchParams({ what, number })}`;
+  return (
+    <p>
+      <a href={path} hx-get={path} hx-target="closest p" hx-swap="outerHTML">
+        What would two changes at once bring?
+      </a>
+    </p>
+  );
+};
+
 const ReadyPart: FC<{ asked: AskedModel; today: string }> = ({ asked: { facts, restsOn, errors }, today }) =>
   facts ? (
     <>
@@ -79,7 +91,7 @@ const SoonerPart: FC<{ asked: AskedModel; today: string }> = ({ asked, today }) 
           </ul>
         </>
       )}
-      {facts.limits === null && <HoldsLink asked={asked} />}
+      {facts.limits === null ? <HoldsLink asked={asked} /> : <PairsLink asked={asked} />}
     </>
   );
 };

@@ -1,0 +1,29 @@
+import type { QuoteLimit } from '../../shared/quote.ts';
+import { orderAskedAbout } from './ask-when.ts';
+import { today, type UseCaseContext } from './context.ts';
+import { thinkHere } from './long-thought.ts';
+import { currentPlan } from './make-plan.ts';
+import { lineOf, offersOf } from './order-contents.ts';
+import { lineFaults } from './order-draft.ts';
+
+export interface PairsAsked {
+  yardName: string;
+  today: string;
+  /** What was asked for, in the yard's words; null when there is no such thing, or no number of it. */
+  asked: { name: string; quantity: number } | null;
+  /** What two changes at once would bring, largest gain first; null when it took too long to find out. */
+  pairs: Pick<QuoteLimit, 'change' | 'earliestOn' | 'daysSooner'>[] | null;
+}
+
+/** What would bring a date further forward than any one change does: every two of them, tried at once. Takes seconds. */
+export const askPairs = async (context: UseCaseContext, what: string, quantity: number | null): Promise<PairsAsked> => {
+  const { yard, memory } = await currentPlan(context);
+  const about = { yardName: yard.yard.name, today: today(yard.yard.timeZone, context.now) };
+  const line = quantity === null ? null : lineOf(what, quantity);
+  const lines = line ? [{ row: 0, line }] : [];
+  if (!line || quantity === null || lineFaults(lines, yard).length > 0) return { ...about, asked: null, pairs: [] };
+  const think = context.background?.think ?? thinkHere;
+  const question = { yard, order: orderAskedAbout(yard, lines), ...(memory ? { memory } : {}) };
+  const name = offersOf(yard, 'metric').find((offer) => offer.what === what)?.name ?? what;
+  return { ...about, asked: { name, quantity }, pairs: await think('two at once', question) };
+};
