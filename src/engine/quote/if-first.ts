@@ -11,6 +11,7 @@ import { type Found, improvePlan } from '../search/improve.ts';
 import { TRIED_CHOICES } from '../search/quick.ts';
 import { randomFrom } from '../search/random.ts';
 import type { Asking } from './present.ts';
+import { firstPour, handoverOn } from './promise.ts';
 
 /** Pours placed in all by the search, about. */
 const POURS_SEARCHED = 2_000;
@@ -33,10 +34,23 @@ const startChoices = ({ problem }: Placing, order: number): Partial<Choices>[] =
   return [NONE, ...moulds].flatMap((restMould) => TRIED_CHOICES.map((choices) => ({ ...choices, restMould })));
 };
 
+/** No plan that pours a piece for the order completes it before this day: the first batch there can be, cured at once. */
+const soonestDay = ({ problem }: Placing, order: number): number => {
+  const first = firstPour(problem);
+  if (first === NEVER) return NEVER;
+  const ready = problem.orders[order]!.pieces.map(({ casting }) => {
+    const { mix, fillMinutes } = problem.castings[casting]!;
+    const { ageing, mixMinutes, cureMinutes } = problem.mixes[mix]!;
+    return ageing.whenAged(first + mixMinutes + fillMinutes, cureMinutes);
+  });
+  const last = Math.max(first, ...ready);
+  return last < problem.horizonEnd ? handoverOn(problem, last) : NEVER;
+};
+
 /**
  * Earliest minute at which a new order can be complete when it goes before all others: every mould, hour, bag and rack
- * space that is neither firm nor set aside is there for it alone, and the others take what is left. The best of several
- * plans and a search of a counted length; NEVER when it cannot be made within the horizon.
+ * space that is neither firm nor set aside is there for it alone, and the others take what is left. On the right day, not
+ * always at the earliest minute of it. The best of several plans and a search of a counted length; NEVER when it cannot be made within the horizon.
  */
 export const completesIfFirst = (yard: YardFile, order: Order, asking: Asking): number => {
   const at = urgent(yard, order, asking);
@@ -51,7 +65,12 @@ export const completesIfFirst = (yard: YardFile, order: Order, asking: Asking): 
   };
   const pieces = Math.max(1, at.problem.orders[added]!.pieceCount);
   const most = Math.max(TRIED_CHOICES.length, Math.floor(POURS_SEARCHED / pieces));
-  for (const choices of startChoices(at, added).slice(0, most)) consider(dispatchOf(Int32Array.of(added), choices));
+  const soonest = soonestDay(at, added);
+  const isSoonest = () => completesAt < NEVER && handoverOn(at.problem, completesAt) <= soonest;
+  for (const choices of startChoices(at, added).slice(0, most)) {
+    consider(dispatchOf(Int32Array.of(added), choices));
+    if (isSoonest()) return completesAt;
+  }
   if (!best) return NEVER;
   const plans = Math.min(MOST_SEARCHED, Math.floor(POURS_SEARCHED / pieces));
   consider(improvePlan(at, best, { plans, polishing: 0, coarse: 0 }, randomFrom(1)).dispatch);

@@ -1,3 +1,4 @@
+import type { DayNumber } from '../../../shared/time.ts';
 import { bagsOf, type Placing } from '../place/placing.ts';
 import { NEVER, NONE } from '../place/problem.ts';
 
@@ -33,6 +34,19 @@ const latenessOf = (at: Placing): number => {
     if (days > 0) lateness += (order.weight * days) / order.pieceCount;
   }
   return lateness;
+};
+
+/** Weighted days late that a plan half made has come to by a day, whatever comes after. */
+export const leastDaysLate = ({ problem, orders }: Placing, day: DayNumber): number => {
+  let late = 0;
+  for (let o = 0; o < problem.orders.length; o++) {
+    const { weight, dueDay } = problem.orders[o]!;
+    if (orders.excluded[o] || dueDay >= NEVER) continue;
+    const completesAt = orders.completesAt[o]!;
+    const on = completesAt === NONE ? day : problem.handover[problem.calendar.dayOf(completesAt) - problem.today]!;
+    if (on > dueDay) late += weight * (on - dueDay);
+  }
+  return late;
 };
 
 /** Evaluates the plan that a decode left in `at`. */

@@ -1,10 +1,10 @@
-import { decode } from '../place/decode.ts';
+import { decodeWhile } from '../place/decode.ts';
 import { type Choices, type Dispatch, dispatchOf } from '../place/dispatch.ts';
 import type { Placing } from '../place/placing.ts';
 import { NONE, type Problem } from '../place/problem.ts';
 import { settle } from '../place/settle.ts';
 import { poursOf } from './effort.ts';
-import { evaluate, isBetter } from './evaluation.ts';
+import { evaluate, isBetter, leastDaysLate } from './evaluation.ts';
 import type { Found } from './improve.ts';
 import { leftOutLast } from './left-out.ts';
 import { type PresentPours, poursLeft } from './nearness.ts';
@@ -95,8 +95,9 @@ class Tries {
     if (this.settledLeft-- > 0) settle(at, dispatch);
     else {
       at.orders.excluded.set(this.leftOut);
-      decode(at, dispatch);
-      if (isUnfinished(at)) return;
+      const { weightedDaysLate } = this.best!.evaluation;
+      const isWorse = (shift: number) => leastDaysLate(at, at.problem.shifts.day[shift]!) > weightedDaysLate + 1e-9;
+      if (!decodeWhile(at, dispatch, isWorse) || isUnfinished(at)) return;
     }
     this.consider(dispatch);
   }
