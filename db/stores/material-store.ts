@@ -1,4 +1,5 @@
-import { asc, desc, eq, isNotNull, isNull, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, isNotNull, isNull, sql } from 'drizzle-orm';
+import type { Material } from '../../shared/material.ts';
 import { incomings, materials } from '../tables/material.ts';
 import type { Tx } from '../transaction.ts';
 import { nextPosition } from './rows.ts';
@@ -19,6 +20,17 @@ export const updateMaterial = async (
   patch: Partial<Omit<MaterialRow, 'id' | 'position'>>,
 ): Promise<void> => {
   await tx.update(materials).set(patch).where(eq(materials.id, id));
+};
+
+/** Puts a material last in the stock book. */
+export const addMaterial = async (tx: Tx, material: Material): Promise<void> => {
+  await tx.insert(materials).values({ ...material, position: await nextPosition(tx, materials) });
+};
+
+/** Takes a material out of the stock book, with what had come of it; nothing may need it any more. */
+export const removeMaterial = async (tx: Tx, id: string): Promise<void> => {
+  await tx.delete(incomings).where(and(eq(incomings.material, id), isNotNull(incomings.arrivedOn)));
+  await tx.delete(materials).where(eq(materials.id, id));
 };
 
 /** Adds to what is in the yard; takes away when negative, down to nothing. */

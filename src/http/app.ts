@@ -23,6 +23,7 @@ import { undoRoutes } from './undo-routes.tsx';
 import { yardHoursRoutes } from './yard-hours-routes.tsx';
 import { yardMouldRoutes } from './yard-mould-routes.tsx';
 import { yardRoutes } from './yard-routes.tsx';
+import { yardStockRoutes } from './yard-stock-routes.tsx';
 import { yardTemperatureRoutes } from './yard-temperature-routes.tsx';
 
 export interface AppParts {
@@ -51,6 +52,7 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   buyingRoutes,
   yardRoutes,
   yardMouldRoutes,
+  yardStockRoutes,
   yardHoursRoutes,
   yardTemperatureRoutes,
   sheetRoutes,

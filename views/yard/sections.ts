@@ -9,7 +9,7 @@ export const SECTIONS = [
   { key: 'mixes', name: 'Mixes', path: null },
   { key: 'kits', name: 'Kits', path: '/kits/by-size' },
   { key: 'hours', name: 'Hours worked', path: '/yard/hours' },
-  { key: 'stock', name: 'Stock and suppliers', path: '/buying' },
+  { key: 'stock', name: 'Stock and suppliers', path: '/yard/stock' },
   { key: 'temperatures', name: 'Temperatures by month', path: '/yard/temperatures' },
 ] as const;
 export type SectionKey = (typeof SECTIONS)[number]['key'];

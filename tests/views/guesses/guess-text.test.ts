@@ -28,6 +28,6 @@ describe('a guess in words', () => {
 
   test('leads to where it is changed', () => {
     expect(guessEditPath({ kind: 'yard', figure: 'temperatures' })).toBe('/yard/temperatures');
-    expect(guessEditPath({ kind: 'material', figure: 'onHand' })).toBe('/buying');
+    expect(guessEditPath({ kind: 'material', figure: 'onHand' })).toBe('/yard/stock');
   });
 });

@@ -1,0 +1,83 @@
+import type { Tx } from '../../db/open.ts';
+import { dropFigures, typedOf } from '../../db/stores/figure-store.ts';
+import { addMaterial, removeMaterial, updateMaterial } from '../../db/stores/material-store.ts';
+import type { Material } from '../../shared/material.ts';
+import { worthKeeping } from './amount-typed.ts';
+import { done, refuse } from './context.ts';
+import { keepFigures } from './figures.ts';
+import { materialTyped, unitFault, withMaterial } from './material-typed.ts';
+import { measuresOf } from './measures.ts';
+import { newId } from './new-id.ts';
+import type { Edit } from './save-edit.ts';
+import { ordersOnRecord, usesOf, usesText } from './uses-of.ts';
+
+type Typed = Readonly<Record<string, string>>;
+
+const KEPT_AS_TYPED = ['onHand', 'pack', 'minimum', 'stickMm', 'kerfMm'] as const;
+const PLAIN = ['leadDays', 'unitPrice', 'shelfLifeDays'] as const;
+
+const keep = async (tx: Tx, before: Material | null, after: Material, typed: Typed): Promise<void> =>
+  keepFigures(tx, { kind: 'material', id: after.id }, [
+    ...KEPT_AS_TYPED.map((figure) => ({
+      ...{ figure, before: before?.[figure], after: after[figure] },
+      typed: worthKeeping(typed[figure] ?? '') ?? '',
+    })),
+    ...PLAIN.map((figure) => ({ figure, before: before?.[figure], after: after[figure] })),
+  ]);
+
+/** Something that is bought and used up. */
+export const addToStockBook = (typed: Typed): Edit<string> => ({
+  what: { kind: 'material added', words: (name) => `${name} added to the stock book` },
+  work: async (tx, yard) => {
+    const id = newId(
+      typed.name ?? '',
+      yard.materials.map((one) => one.id),
+    );
+    const read = materialTyped(typed, null, id, { ...(await measuresOf(tx)), typed: {} });
+    if (!read.ok) return read;
+    const then = withMaterial(yard, read.value);
+    if (!then.ok) return then;
+    await addMaterial(tx, read.value);
+    await keep(tx, null, read.value, typed);
+    return done(read.value.name);
+  },
+});
+
+/** What the database holds of a material: what a yard file leaves out is empty there. */
+const rowOf = ({ id: _id, ...facts }: Material) => ({
+  ...{ leadDays: null, unitPrice: null, supplier: null, shelfLifeDays: null, stickMm: null },
+  ...facts,
+});
+
+/** What a material is called, how much there is of it, and how it is bought. */
+export const editMaterial = (id: string, typed: Typed): Edit<string> => ({
+  what: { kind: 'material set', words: (name) => `${name} changed` },
+  work: async (tx, yard) => {
+    const before = yard.materials.find((one) => one.id === id);
+    if (!before) return refuse('name', 'It is not in the stock book any more.');
+    const writing = { ...(await measuresOf(tx)), typed: await typedOf(tx, { kind: 'material', id }) };
+    const read = materialTyped(typed, before, id, writing);
+    if (!read.ok) return read;
+    const unit = unitFault(before, read.value, usesOf(yard, await ordersOnRecord(tx), 'material', id));
+    if (unit) return refuse('unit', unit);
+    const then = withMaterial(yard, read.value);
+    if (!then.ok) return then;
+    await updateMaterial(tx, id, rowOf(read.value));
+    await keep(tx, before, read.value, typed);
+    return done(read.value.name);
+  },
+});
+
+/** A material that nothing needs. */
+export const removeFromStockBook = (id: string): Edit<string> => ({
+  what: { kind: 'material removed', words: (name) => `${name} removed from the stock book` },
+  work: async (tx, yard) => {
+    const material = yard.materials.find((one) => one.id === id);
+    if (!material) return refuse('name', 'It is not in the stock book any more.');
+    const uses = usesOf(yard, await ordersOnRecord(tx), 'material', id);
+    if (uses.length > 0) return refuse('uses', usesText(material.name, uses));
+    await removeMaterial(tx, id);
+    await dropFigures(tx, { kind: 'material', id });
+    return done(material.name);
+  },
+});

@@ -1,0 +1,27 @@
+import { typedOf } from '../../db/stores/figure-store.ts';
+import { shownUnit } from '../engine/units/material-unit.ts';
+import type { UseCaseContext } from './context.ts';
+import { materialTexts } from './material-figures.ts';
+import { shownAmount } from './measures.ts';
+import { showYardFrame } from './show-yard-frame.ts';
+
+/** The stock book: each material as the forms show it, in the yard's units, and who sells what. */
+export const showYardStock = async (context: UseCaseContext) => {
+  const { yard, yardName, today, system, habits, guesses } = await showYardFrame(context);
+  const typed = await context.database.read((tx) =>
+    Promise.all(yard.materials.map(({ id }) => typedOf(tx, { kind: 'material', id }))),
+  );
+  const materials = yard.materials.map((material, index) => ({
+    ...material,
+    inYard: shownAmount({ quantity: material.onHand, unit: material.unit }, system),
+    packOf: shownAmount({ quantity: material.pack, unit: material.unit }, system),
+    keep: shownAmount({ quantity: material.minimum, unit: material.unit }, system),
+    shownUnit: shownUnit(material.unit, system).word,
+    texts: materialTexts(material, { system, currency: habits.currency, typed: typed[index] ?? {} }),
+    guesses: guesses.filter((one) => one.kind === 'material' && one.id === material.id).map(({ figure }) => figure),
+  }));
+  const suppliers = [...new Set(yard.materials.flatMap(({ supplier }) => supplier ?? []))].sort();
+  return { yardName, today, system, currency: habits.currency, materials, suppliers };
+};
+export type YardStockModel = Awaited<ReturnType<typeof showYardStock>>;
+export type YardMaterial = YardStockModel['materials'][number];

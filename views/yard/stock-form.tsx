@@ -1,0 +1,129 @@
+import type { FC } from 'hono/jsx';
+import type { FormState } from '../../src/usecases/save-edit.ts';
+import type { YardMaterial, YardStockModel } from '../../src/usecases/show-yard-stock.ts';
+import { TextField } from '../parts/field.tsx';
+import { shownIn } from '../parts/form-state.tsx';
+import { EditPage } from './edit-page.tsx';
+import { RemoveForm } from './remove.tsx';
+import { entryPath, removePath } from './sections.ts';
+import { STOCK } from './stock-page.tsx';
+
+interface StockFormProps {
+  model: YardStockModel;
+  /** None while it is added. */
+  material: YardMaterial | null;
+  state: FormState;
+}
+
+interface FigureProps extends StockFormProps {
+  name: string;
+  label: string;
+  hint?: string;
+  width?: 'short' | 'line';
+  list?: string;
+}
+
+const Figure: FC<FigureProps> = ({ material, state, model: _model, width = 'short', ...field }) => (
+  <TextField
+    {...field}
+    width={width}
+    value={shownIn(state, field.name, material?.texts[field.name])}
+    errors={state.errors}
+    guess={material?.guesses.includes(field.name) ?? false}
+  />
+);
+
+const COUNTED_IN = ['bag', 'kg', 'g', 'l', 'm', 'm²', 'piece', 'stick', 'sheet', 'sachet'];
+
+const What: FC<StockFormProps> = (props) => (
+  <>
+    <Figure {...props} name="name" label="Name" width="line" hint="As on the bag: Rapid mortar, 25 kg." />
+    <Figure {...props} name="unit" label="Counted in" hint="One of it: bag, kg, stick, piece." list="units" />
+    <datalist id="units">
+      {COUNTED_IN.map((unit) => (
+        <option value={unit} />
+      ))}
+    </datalist>
+  </>
+);
+
+/** How amounts of it are typed. */
+const countedIn = ({ material }: StockFormProps): string => (material ? ` (${material.shownUnit})` : '');
+
+const Held: FC<StockFormProps> = (props) => (
+  <fieldset class="form">
+    <legend>In the yard</legend>
+    <Figure {...props} name="onHand" label={`How much is there${countedIn(props)}`} />
+    {props.material && (
+      <p class="quiet">
+        <a href="/buying">Count it on the buying page</a>
+      </p>
+    )}
+    <Figure {...props} name="minimum" label={`Always keep${countedIn(props)}`} hint="Empty: none has to be left." />
+    <Figure {...props} name="shelfLifeDays" label="Keeps so many days" hint="Empty: it does not go off." />
+  </fieldset>
+);
+
+const Bought: FC<StockFormProps> = (props) => (
+  <fieldset class="form">
+    <legend>Buying it</legend>
+    <Figure {...props} name="supplier" label="Supplier" width="line" list="suppliers" />
+    <datalist id="suppliers">
+      {props.model.suppliers.map((supplier) => (
+        <option value={supplier} />
+      ))}
+    </datalist>
+    <Figure
+      {...props}
+      name="leadDays"
+      label="Days to come"
+      width="line"
+      hint="0: had on the day. Empty: it cannot be bought, and what needs it waits once it is used up."
+    />
+    <Figure {...props} name="pack" label={`Sold in packs of${countedIn(props)}`} hint="Empty: one by one." />
+    <Figure
+      {...props}
+      name="unitPrice"
+      label={`Price of one${props.material ? ` ${props.material.unit}` : ''} (${props.model.currency})`}
+    />
+  </fieldset>
+);
+
+const Cut: FC<StockFormProps> = (props) => {
+  const example = props.model.system === 'metric' ? '3 m or 3000' : '10 ft or 120 in';
+  const wrong = props.state.errors.stickMm ?? props.state.errors.kerfMm;
+  return (
+    <details class="message" open={Boolean(wrong ?? shownIn(props.state, 'stickMm', props.material?.texts.stickMm))}>
+      <summary>Sold as lengths that are cut</summary>
+      <Figure {...props} name="stickMm" label="One is so long" hint={`Rod, pipe: ${example}. Empty: it is not cut.`} />
+      <Figure {...props} name="kerfMm" label="A saw cut takes" hint="Empty: nothing, as with shears." />
+    </details>
+  );
+};
+
+const After: FC<{ material: YardMaterial }> = ({ material }) => (
+  <section>
+    <h2>No longer used</h2>
+    <RemoveForm action={removePath(STOCK, material.id)} name={material.name} />
+  </section>
+);
+
+/** One material: what it is, how much there is, how it is bought. */
+export const StockForm: FC<StockFormProps> = (props) => {
+  const { material, state, model } = props;
+  return (
+    <EditPage
+      answer={material ? material.name : 'Add a material.'}
+      {...(material ? { after: <After material={material} /> } : { save: 'Add it' })}
+      state={state}
+      today={model.today}
+      action={entryPath(STOCK, material?.id ?? 'new')}
+      back={STOCK}
+    >
+      <What {...props} />
+      <Held {...props} />
+      <Bought {...props} />
+      <Cut {...props} />
+    </EditPage>
+  );
+};
