@@ -21,6 +21,7 @@ import { todayRoutes } from './today-routes.tsx';
 import { turnsRoutes } from './turns-routes.tsx';
 import { undoRoutes } from './undo-routes.tsx';
 import { yardHoursRoutes } from './yard-hours-routes.tsx';
+import { yardMixRoutes } from './yard-mix-routes.tsx';
 import { yardMouldRoutes } from './yard-mould-routes.tsx';
 import { yardRoutes } from './yard-routes.tsx';
 import { yardStockRoutes } from './yard-stock-routes.tsx';
@@ -52,6 +53,7 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   buyingRoutes,
   yardRoutes,
   yardMouldRoutes,
+  yardMixRoutes,
   yardStockRoutes,
   yardHoursRoutes,
   yardTemperatureRoutes,

@@ -3,30 +3,14 @@ import type { YardFile } from '../../shared/yard-file.ts';
 import { readAmount, shownUnit } from '../engine/units/material-unit.ts';
 import type { Outcome } from './context.ts';
 import { type FieldWords, fitsYardFile, sayAt } from './fits-yard-file.ts';
-import { type MaterialTexts, type MaterialWriting, materialTexts, readMm } from './material-figures.ts';
+import { type MaterialWriting, materialTexts, readMm } from './material-figures.ts';
 import { moneyTyped } from './money-typed.ts';
-import { TypedReader } from './typed-reader.ts';
+import { ShownReader } from './shown-reader.ts';
+import type { TypedReader } from './typed-reader.ts';
 
 const LONGEST_WAIT_DAYS = 3650;
 
 type Typed = Readonly<Record<string, string>>;
-
-/** The figures of a form that stand as they were shown are what they were; what is empty is `none`. */
-class MaterialReader extends TypedReader {
-  readonly #shown: MaterialTexts | null;
-  readonly #before: Material | null;
-
-  constructor(typed: Typed, before: Material | null, shown: MaterialTexts | null) {
-    super(typed);
-    this.#before = before;
-    this.#shown = shown;
-  }
-
-  figure<K extends keyof Material, N>(name: K, none: N, next: () => Material[K]): Material[K] | N {
-    if (this.#before && this.#shown?.[name] === this.text(name)) return this.#before[name];
-    return this.text(name) === '' ? none : next();
-  }
-}
 
 const priceTyped = (reader: TypedReader, currency: string): number => {
   const price = moneyTyped(reader.text('unitPrice'), currency);
@@ -47,14 +31,14 @@ export const materialTyped = (
   const { system, currency } = writing;
   const unit = typed.unit ?? '';
   const sameUnit = before !== null && before.unit === unit;
-  const reader = new MaterialReader(typed, before, before && materialTexts(before, writing));
+  const reader = new ShownReader(typed, before, before && materialTexts(before, writing));
   const amount = (name: 'onHand' | 'pack' | 'minimum', none: number): number => {
     const next = () => reader.measure(name, (text) => readAmount(text, unit, system));
-    if (before === null || sameUnit) return reader.figure(name, none, next);
+    if (before === null || sameUnit) return reader.figureOr(name, none, next);
     return reader.text(name) === '' ? none : next();
   };
   const days = (name: 'leadDays' | 'shelfLifeDays') =>
-    reader.figure(name, undefined, () => reader.whole(name, 'How many days?', { most: LONGEST_WAIT_DAYS }));
+    reader.figureOr(name, undefined, () => reader.whole(name, 'How many days?', { most: LONGEST_WAIT_DAYS }));
   const length = (name: 'stickMm' | 'kerfMm') => () => reader.measure(name, (text) => readMm(text, system));
   const facts = {
     id,
@@ -62,10 +46,10 @@ export const materialTyped = (
     unit: reader.words('unit', 'What is it counted in? Bags, kg, pieces.', 20),
     ...{ onHand: amount('onHand', 0), pack: amount('pack', 1), minimum: amount('minimum', 0) },
     ...{ leadDays: days('leadDays'), shelfLifeDays: days('shelfLifeDays') },
-    unitPrice: reader.figure('unitPrice', undefined, () => priceTyped(reader, currency)),
+    unitPrice: reader.figureOr('unitPrice', undefined, () => priceTyped(reader, currency)),
     supplier: reader.text('supplier') || undefined,
-    stickMm: reader.figure('stickMm', undefined, length('stickMm')),
-    kerfMm: reader.figure('kerfMm', 0, length('kerfMm')) ?? 0,
+    stickMm: reader.figureOr('stickMm', undefined, length('stickMm')),
+    kerfMm: reader.figureOr('kerfMm', 0, length('kerfMm')) ?? 0,
   };
   const present = Object.fromEntries(Object.entries(facts).filter(([, value]) => value !== undefined));
   return reader.outcome(present as unknown as Material);

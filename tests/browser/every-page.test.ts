@@ -37,6 +37,10 @@ const PAGES = [
   '/yard/moulds',
   '/yard/moulds/new',
   '/yard/moulds/1200%20no.%203',
+  '/yard/mixes',
+  '/yard/mixes/new',
+  '/yard/mixes/new?from=rapid',
+  '/yard/mixes/thin',
   '/yard/stock',
   '/yard/stock/new',
   '/yard/stock/citric-acid',
@@ -173,7 +177,7 @@ test('a removal that is refused has nothing that axe finds', async () => {
   expect(await violations(page)).toEqual([]);
 });
 
-test.each(['', '/moulds', '/moulds/new', '/hours', '/temperatures'])(
+test.each(['', '/moulds', '/moulds/new', '/mixes', '/mixes/new', '/stock', '/hours', '/temperatures'])(
   '/yard%s of an empty yard has nothing that axe finds',
   async (path) => {
     const bare = { materials: [], mixes: [], castings: [], moulds: [], kits: [], orders: [], work: [] };

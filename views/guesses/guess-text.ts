@@ -1,5 +1,5 @@
 import type { GuessGroup } from '../../src/usecases/show-guesses.ts';
-import { SECTIONS } from '../yard/sections.ts';
+import { entryPath, SECTIONS } from '../yard/sections.ts';
 
 /** What each figure is, as the start of a sentence that its value ends. */
 const WORDS: Readonly<Record<string, string>> = {
@@ -11,6 +11,10 @@ const WORDS: Readonly<Record<string, string>> = {
   'mix washMinutes': 'To wash up after a batch takes',
   'mix attendMinutes': 'After the last panel is full, someone stays to keep it wet for',
   'mix cureHours': 'A panel is fit to go out, by plan, after',
+  'mix maxBags': 'At once are mixed, at most, so many bags',
+  'mix minCelsius': 'It is not poured under',
+  'mix maxCelsius': 'It is not poured over',
+  'mix protectHours': 'After a pour it has to be kept from the cold for',
   'material onHand': 'In the yard now',
   'material leadDays': 'From buying to having it takes',
   'casting kg': 'A panel weighs',
@@ -41,8 +45,11 @@ export const guessValue = ({ values }: GuessGroup): string => {
   return texts.size === 1 ? [...texts][0]! : values.map(({ name, text }) => `${text} for ${name}`).join(', ');
 };
 
-/** Where it can be changed. */
-export const guessEditPath = ({ kind, figure }: Pick<GuessGroup, 'kind' | 'figure'>): string => {
+/** Where it can be changed: at the one thing it is about, or at all of its kind. */
+export const guessEditPath = ({ kind, figure, values }: Pick<GuessGroup, 'kind' | 'figure' | 'values'>): string => {
   const key = figure === 'temperatures' ? 'temperatures' : SECTION_OF[kind];
-  return SECTIONS.find((section) => section.key === key)?.path ?? '/yard';
+  const path = SECTIONS.find((section) => section.key === key)?.path ?? '/yard';
+  const [only, ...others] = values;
+  const own = only && others.length === 0 && (kind === 'mix' || kind === 'material');
+  return own ? entryPath(path, only.id) : path;
 };

@@ -6,7 +6,7 @@ export const SECTIONS = [
   { key: 'about', name: 'Yard', path: '/yard/about' },
   { key: 'panels', name: 'What you cast', path: '/kits/panels' },
   { key: 'moulds', name: 'Moulds', path: '/yard/moulds' },
-  { key: 'mixes', name: 'Mixes', path: null },
+  { key: 'mixes', name: 'Mixes', path: '/yard/mixes' },
   { key: 'kits', name: 'Kits', path: '/kits/by-size' },
   { key: 'hours', name: 'Hours worked', path: '/yard/hours' },
   { key: 'stock', name: 'Stock and suppliers', path: '/yard/stock' },

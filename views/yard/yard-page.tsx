@@ -11,7 +11,9 @@ const Section: FC<{ section: (typeof SECTIONS)[number]; model: YardModel }> = ({
   const { there, missing } = sectionText(section.key, model);
   return (
     <li class="yard-section">
-      <h2>{section.path ? <a href={section.path}>{section.name}</a> : section.name}</h2>
+      <h2>
+        <a href={section.path}>{section.name}</a>
+      </h2>
       <div>
         <p>{there}</p>
         {missing && <p class="yard-missing">{missing}</p>}
@@ -33,7 +35,7 @@ const NextStep: FC<{ missing: YardModel['missing'] }> = ({ missing }) => {
   if (missing.length === 0) return null;
   return (
     <div class="buttons">
-      {next?.path && (
+      {next && (
         <ButtonLink href={next.path} kind="main">
           Next: {next.name.toLowerCase()}
         </ButtonLink>

@@ -13,7 +13,7 @@ describe('a guess in words', () => {
   });
 
   test('of a figure that has no words yet names whose it is', () => {
-    expect(guessWords(group('mix', 'maxBags', '1'))).toBe('A figure of Panel 0');
+    expect(guessWords(group('mix', 'bagStep', '1'))).toBe('A figure of Panel 0');
   });
 
   test('stands with the bags and the mix first, and one without words last', () => {
@@ -27,7 +27,8 @@ describe('a guess in words', () => {
   });
 
   test('leads to where it is changed', () => {
-    expect(guessEditPath({ kind: 'yard', figure: 'temperatures' })).toBe('/yard/temperatures');
-    expect(guessEditPath({ kind: 'material', figure: 'onHand' })).toBe('/yard/stock');
+    expect(guessEditPath(group('yard', 'temperatures', '20 °C'))).toBe('/yard/temperatures');
+    expect(guessEditPath(group('material', 'onHand', '3 bags', '4 bags'))).toBe('/yard/stock');
+    expect(guessEditPath(group('mix', 'cureHours', '72 hours'))).toBe('/yard/mixes/0');
   });
 });

@@ -1,0 +1,34 @@
+import { eq } from 'drizzle-orm';
+import type { Mix } from '../../shared/mix.ts';
+import { mixes, mixMaterials } from '../tables/mix.ts';
+import type { Tx } from '../transaction.ts';
+import { insertAll, nextPosition } from './rows.ts';
+
+const putMaterials = async (tx: Tx, mix: string, perBag: Mix['perBag']): Promise<void> => {
+  await tx.delete(mixMaterials).where(eq(mixMaterials.mix, mix));
+  await insertAll(
+    tx,
+    mixMaterials,
+    perBag.map((entry, position) => ({ ...entry, mix, position })),
+  );
+};
+
+/** Puts a mix last in the list. */
+export const addMix = async (tx: Tx, { perBag, ...mix }: Mix): Promise<void> => {
+  await tx.insert(mixes).values({ ...mix, position: await nextPosition(tx, mixes) });
+  await putMaterials(tx, mix.id, perBag);
+};
+
+/** Everything of a mix anew; limits of temperature that it has no more are gone. */
+export const rewriteMix = async (tx: Tx, { perBag, id, ...mix }: Mix): Promise<void> => {
+  await tx
+    .update(mixes)
+    .set({ minCelsius: null, maxCelsius: null, ...mix })
+    .where(eq(mixes.id, id));
+  await putMaterials(tx, id, perBag);
+};
+
+export const removeMix = async (tx: Tx, id: string): Promise<void> => {
+  await tx.delete(mixMaterials).where(eq(mixMaterials.mix, id));
+  await tx.delete(mixes).where(eq(mixes.id, id));
+};

@@ -1,0 +1,58 @@
+import type { Context } from 'hono';
+import { Hono } from 'hono';
+import { MixForm } from '../../views/yard/mix-form.tsx';
+import { MIXES, MixesPage } from '../../views/yard/mixes-page.tsx';
+import type { UseCaseContext } from '../usecases/context.ts';
+import { addOneMix, editMix, removeOneMix } from '../usecases/edit-mix.ts';
+import type { FormState } from '../usecases/save-edit.ts';
+import { showYardMixes } from '../usecases/show-yard-mixes.ts';
+import type { Screens } from './app.ts';
+import { missing } from './failures.tsx';
+import { doneNotice } from './notice.ts';
+import { page } from './page.tsx';
+import { formStatus, removal, type SaveForm, saveForm } from './save-routes.tsx';
+
+const frame = (title: string, yardName: string) => ({ title, at: 'yard', yardName }) as const;
+const idOf = (c: Context) => c.req.param('mix') ?? '';
+const back = () => MIXES;
+
+const formPage = async (c: Context, context: UseCaseContext, state: FormState, id: string | null) => {
+  const model = await showYardMixes(context);
+  const mix = model.mixes.find((one) => one.id === id) ?? null;
+  if (id !== null && !mix) return missing(c);
+  const from = state.typed ? state.typed.from : c.req.query('from');
+  const preset = mix ? null : (model.presets.find(({ key }) => key === from) ?? null);
+  const content = <MixForm model={model} mix={mix} preset={preset} state={state} />;
+  return page(c, frame(mix?.name ?? 'Add a mix', model.yardName), content, formStatus(state));
+};
+
+const adding: SaveForm<string> = {
+  path: `${MIXES}/new`,
+  edit: (_c, typed) => addOneMix(typed),
+  show: (c, context, state) => formPage(c, context, state, null),
+  after: back,
+};
+
+const editing: SaveForm<string> = {
+  path: `${MIXES}/:mix`,
+  edit: (c, typed) => editMix(idOf(c), typed),
+  show: (c, context, state) => formPage(c, context, state, idOf(c)),
+  after: back,
+};
+
+/** What is mixed: from one bag on, and how it hardens. */
+export const yardMixRoutes = (screens: Screens): Hono => {
+  const routes = new Hono();
+  routes.get(MIXES, async (c) => {
+    const now = screens.context();
+    const model = await showYardMixes(now);
+    const content = <MixesPage model={model} notice={await doneNotice(c, now)} />;
+    return page(c, frame('Mixes', model.yardName), content);
+  });
+  routes.route('/', saveForm(screens, adding));
+  routes.route('/', saveForm(screens, editing));
+  const path = `${MIXES}/:mix/remove`;
+  const name = () => 'this mix';
+  routes.route('/', removal(screens, { path, edit: (c) => removeOneMix(idOf(c)), name, back }));
+  return routes;
+};

@@ -1,0 +1,164 @@
+import type { Tx } from '../../db/open.ts';
+import { addGuesses, dropFigures, setTyped, typedOf } from '../../db/stores/figure-store.ts';
+import { addMaterial } from '../../db/stores/material-store.ts';
+import { addMix, removeMix, rewriteMix } from '../../db/stores/mix-store.ts';
+import type { FigureOf } from '../../shared/figure.ts';
+import type { Material } from '../../shared/material.ts';
+import type { Mix } from '../../shared/mix.ts';
+import type { UnitSystem } from '../../shared/units.ts';
+import type { YardFile } from '../../shared/yard-file.ts';
+import { readTemperature, temperatureText } from '../engine/units/temperature.ts';
+import { worthKeeping } from './amount-typed.ts';
+import { done, type Outcome, refuse } from './context.ts';
+import { keepFigures } from './figures.ts';
+import { measuresOf } from './measures.ts';
+import { perBagFigure } from './mix-figures.ts';
+import { PRESET_GUESSES, presetNamed } from './mix-presets.ts';
+import { MOST_PER_BAG, mixTyped } from './mix-typed.ts';
+import { newId } from './new-id.ts';
+import type { Edit } from './save-edit.ts';
+import { TypedReader } from './typed-reader.ts';
+import { ordersOnRecord, usesOf, usesText } from './uses-of.ts';
+import { withMix } from './with-mix.ts';
+
+type Typed = Readonly<Record<string, string>>;
+type Figures = Omit<Mix, 'id'>;
+
+const FIGURES = [
+  ...(['maxBags', 'bagStep', 'crew', 'mixMinutes', 'workingMinutes', 'washMinutes', 'attendMinutes'] as const),
+  ...(['cureHours', 'activationKelvin', 'protectHours'] as const),
+];
+const TYPED_FIGURES = ['yieldKgPerBag', 'referenceCelsius', 'minCelsius', 'maxCelsius'] as const;
+
+/** The temperature of a day is kept with its unit: it is stored nowhere else. */
+const dayText = (text: string, system: UnitSystem): string => {
+  const celsius = readTemperature(text, system);
+  return worthKeeping(text) ?? (celsius.ok ? temperatureText(celsius.value, system) : '');
+};
+
+const keepPerBag = async (tx: Tx, id: string, typed: Typed): Promise<void> => {
+  for (let row = 0; row < MOST_PER_BAG; row++) {
+    const material = typed[`material-${row}`];
+    if (!material) continue;
+    const text = worthKeeping(typed[`quantity-${row}`] ?? '');
+    await setTyped(tx, { kind: 'mix', id, figure: perBagFigure(material) }, text);
+  }
+};
+
+const keep = async (tx: Tx, before: Figures | null, after: Mix, typed: Typed, water: string): Promise<void> => {
+  const owner = { kind: 'mix', id: after.id } as const;
+  const rate = (mix: Figures | null) => mix && [mix.demouldMinutes, mix.activationKelvin, mix.referenceCelsius];
+  await keepFigures(tx, owner, [
+    ...FIGURES.map((figure) => ({ figure, before: before?.[figure], after: after[figure] })),
+    ...TYPED_FIGURES.map((figure) => ({
+      ...{ figure, before: before?.[figure], after: after[figure] },
+      typed: worthKeeping(typed[figure] ?? '') ?? '',
+    })),
+    { figure: 'demouldMinutes', before: rate(before), after: rate(after) },
+  ]);
+  const { system } = await measuresOf(tx);
+  await setTyped(tx, { ...owner, figure: 'water' }, water || null);
+  for (const figure of ['coldCelsius', 'warmCelsius'])
+    await setTyped(tx, { ...owner, figure }, dayText(typed[figure] ?? '', system) || null);
+  await keepPerBag(tx, after.id, typed);
+};
+
+interface NewBag {
+  bag: Material;
+  guesses: string[];
+}
+
+/** The bag itself, written into the stock book along with the mix; null where none was named. */
+const bagTyped = (typed: Typed, yard: YardFile): Outcome<NewBag | null> => {
+  const name = typed.bagName ?? '';
+  if (name === '') return done(null);
+  const reader = new TypedReader(typed);
+  reader.words('bagName', '');
+  if (yard.materials.some((one) => one.name.toLowerCase() === name.toLowerCase()))
+    reader.refuse('bagName', 'That is in the stock book already. Leave this empty and choose it below.');
+  const counted = reader.wholeOrNone('bagsThere', 'How many bags are there?');
+  const id = newId(
+    name,
+    yard.materials.map((one) => one.id),
+  );
+  // Had on the day, until somebody says how long it takes: what is not known holds no date up.
+  const bought = { pack: 1, leadDays: 0, minimum: 0, kerfMm: 0 };
+  const bag = { id, name, unit: 'bag', onHand: counted ?? 0, ...bought };
+  return reader.outcome({ bag, guesses: ['leadDays', ...(counted === null ? ['onHand'] : [])] });
+};
+
+const both = <A, B>(one: Outcome<A>, other: Outcome<B>): Outcome<readonly [A, B]> => {
+  if (one.ok && other.ok) return done([one.value, other.value]);
+  return { ok: false, faults: [...(one.ok ? [] : one.faults), ...(other.ok ? [] : other.faults)] };
+};
+
+/** What stands as the preset has it is a guess. */
+const guessesOf = (mix: Mix, preset: Figures | undefined): FigureOf[] =>
+  PRESET_GUESSES.filter((figure) => preset && preset[figure] === mix[figure]).map((figure) => ({
+    ...{ kind: 'mix' as const, id: mix.id, figure },
+  }));
+
+/** A mix, from one bag on; and the bag, where it is not in the stock book yet. */
+export const addOneMix = (typed: Typed): Edit<string> => ({
+  what: { kind: 'mix added', words: (name) => `${name} added` },
+  work: async (tx, yard) => {
+    const preset = presetNamed(typed.from)?.mix;
+    const writing = { ...(await measuresOf(tx)), typed: {}, materials: yard.materials };
+    const read = both(mixTyped(typed, preset ?? null, writing, yard), bagTyped(typed, yard));
+    if (!read.ok) return read;
+    const [{ mix: figures, water }, added] = read.value;
+    const id = newId(
+      figures.name,
+      yard.mixes.map((one) => one.id),
+    );
+    const perBag = [...(added ? [{ material: added.bag.id, quantity: 1 }] : []), ...figures.perBag];
+    const mix: Mix = { ...figures, id, perBag };
+    const materials = added ? [...yard.materials, added.bag] : yard.materials;
+    const then = withMix({ ...yard, materials }, mix, writing.system);
+    if (!then.ok) return then;
+    if (added) {
+      await addMaterial(tx, added.bag);
+      await addGuesses(
+        tx,
+        added.guesses.map((figure) => ({ kind: 'material', id: added.bag.id, figure })),
+      );
+    }
+    await addMix(tx, mix);
+    await keep(tx, null, mix, typed, water);
+    await addGuesses(tx, guessesOf(mix, preset));
+    return done(mix.name);
+  },
+});
+
+/** What a mix is called, takes, gives, and how it hardens. */
+export const editMix = (id: string, typed: Typed): Edit<string> => ({
+  what: { kind: 'mix set', words: (name) => `${name} changed` },
+  work: async (tx, yard) => {
+    const before = yard.mixes.find((one) => one.id === id);
+    if (!before) return refuse('name', 'This mix is not there any more.');
+    const kept = await typedOf(tx, { kind: 'mix', id });
+    const writing = { ...(await measuresOf(tx)), typed: kept, materials: yard.materials };
+    const read = mixTyped(typed, before, writing, yard);
+    if (!read.ok) return read;
+    const mix: Mix = { ...read.value.mix, id };
+    const then = withMix(yard, mix, writing.system);
+    if (!then.ok) return then;
+    await rewriteMix(tx, mix);
+    await keep(tx, before, mix, typed, read.value.water);
+    return done(mix.name);
+  },
+});
+
+/** A mix that nothing is cast from. */
+export const removeOneMix = (id: string): Edit<string> => ({
+  what: { kind: 'mix removed', words: (name) => `${name} removed` },
+  work: async (tx, yard) => {
+    const mix = yard.mixes.find((one) => one.id === id);
+    if (!mix) return refuse('name', 'This mix is not there any more.');
+    const uses = usesOf(yard, await ordersOnRecord(tx), 'mix', id);
+    if (uses.length > 0) return refuse('uses', usesText(mix.name, uses));
+    await removeMix(tx, id);
+    await dropFigures(tx, { kind: 'mix', id });
+    return done(mix.name);
+  },
+});

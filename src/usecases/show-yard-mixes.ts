@@ -1,0 +1,74 @@
+import { typedOf } from '../../db/stores/figure-store.ts';
+import type { YardFile } from '../../shared/yard-file.ts';
+import { massText } from '../engine/units/mass.ts';
+import { shownUnit } from '../engine/units/material-unit.ts';
+import { temperatureText } from '../engine/units/temperature.ts';
+import { volumeText } from '../engine/units/volume.ts';
+import type { UseCaseContext } from './context.ts';
+import { shownAmount } from './measures.ts';
+import { dayCelsius, mixTexts, stripMinutesAt } from './mix-figures.ts';
+import { MIX_PRESETS, PRESETS } from './mix-presets.ts';
+import { showYardFrame, type YardFrame } from './show-yard-frame.ts';
+
+/** How many of each panel of the mix one bag fills, whole ones. */
+const fillsOf = (yard: YardFile, { id, yieldKgPerBag }: YardFile['mixes'][number]) =>
+  yard.castings
+    .filter((one) => one.mix === id)
+    .map(({ name, kg }) => ({ name, count: Math.floor(yieldKgPerBag / kg + 1e-9) }))
+    .filter(({ count }) => count > 0);
+
+const mixShown = (
+  { yard, system, guesses }: YardFrame,
+  mix: YardFile['mixes'][number],
+  typed: Record<string, string>,
+) => {
+  const writing = { system, typed, materials: yard.materials };
+  const named = new Map(yard.materials.map((material) => [material.id, material]));
+  return {
+    ...mix,
+    texts: mixTexts(mix, writing),
+    yieldText: massText(mix.yieldKgPerBag, system),
+    fills: fillsOf(yard, mix),
+    contents: mix.perBag.map(({ material, quantity }) => ({
+      name: named.get(material)?.name ?? material,
+      ...shownAmount({ quantity, unit: named.get(material)?.unit ?? '' }, system),
+    })),
+    strips: (['cold', 'warm'] as const).map((day) => {
+      const celsius = dayCelsius(day, writing);
+      return { at: temperatureText(celsius, system), minutes: stripMinutesAt(mix, celsius) };
+    }),
+    reference: temperatureText(mix.referenceCelsius, system),
+    guesses: guesses.filter((one) => one.kind === 'mix' && one.id === mix.id).map(({ figure }) => figure),
+  };
+};
+
+/** What a form that starts from a preset shows. */
+const presetsOf = ({ yard, system }: YardFrame) =>
+  MIX_PRESETS.map((key) => {
+    const { mix, bagName, waterLitres } = PRESETS[key];
+    const texts = mixTexts(mix, { system, typed: {}, materials: yard.materials });
+    // A yard that has materials has its bags among them.
+    const bag = yard.materials.length === 0 ? bagName : '';
+    const shown: Readonly<Record<string, string>> = { ...texts, water: volumeText(waterLitres, system), bagName: bag };
+    return { key, texts: shown };
+  });
+
+/** Every mix as the page and the forms show it. */
+export const showYardMixes = async (context: UseCaseContext) => {
+  const frame = await showYardFrame(context);
+  const { yard, yardName, today, system } = frame;
+  const typed = await context.database.read((tx) =>
+    Promise.all(yard.mixes.map(({ id }) => typedOf(tx, { kind: 'mix', id }))),
+  );
+  return {
+    ...{ yardName, today, system },
+    mixes: yard.mixes.map((mix, index) => mixShown(frame, mix, typed[index] ?? {})),
+    presets: presetsOf(frame),
+    reference: temperatureText(20, system),
+    castings: yard.castings.map(({ id, name }) => ({ id, name })),
+    materials: yard.materials.map(({ id, name, unit }) => ({ id, name, unit: shownUnit(unit, system).word })),
+  };
+};
+export type YardMixesModel = Awaited<ReturnType<typeof showYardMixes>>;
+export type YardMix = YardMixesModel['mixes'][number];
+export type PresetShown = YardMixesModel['presets'][number];

@@ -1,0 +1,203 @@
+import { describe, expect, test } from 'vitest';
+import { guessesOfYard, typedOf } from '../../db/stores/figure-store.ts';
+import { setUnits } from '../../db/stores/units-store.ts';
+import { loadYardFile } from '../../db/stores/yard-store.ts';
+import { screensOver, type TestScreens, textOf } from '../support/screens.ts';
+import { sentAsShown } from '../support/sent-as-shown.ts';
+import { smallYard } from '../support/small-yard.ts';
+
+const { now } = smallYard().yard;
+const BARE = { materials: [], mixes: [], castings: [], moulds: [], kits: [], orders: [], work: [] };
+const yardIn = ({ database }: TestScreens) => database.read((tx) => loadYardFile(tx, now));
+const mixIn = async (screens: TestScreens, id: string) => (await yardIn(screens)).mixes.find((one) => one.id === id);
+const THIN = '/yard/mixes/thin';
+/** A form as it is shown, with some fields typed over. */
+const formOf = async ({ get }: TestScreens, path: string, typed: Record<string, string> = {}) => ({
+  ...sentAsShown(await (await get(path)).text()),
+  ...typed,
+});
+const sent = async (screens: TestScreens, typed: Record<string, string>) =>
+  screens.post(THIN, await formOf(screens, THIN, typed));
+/** Saves, whatever it moves. */
+const saved = async (screens: TestScreens, typed: Record<string, string>) => {
+  const form = await formOf(screens, THIN, typed);
+  const answer = await screens.post(THIN, form);
+  if (answer.status === 303) return;
+  const seen = /name="seen" value="([^"]*)"/.exec(await answer.text())?.[1] ?? '';
+  expect((await screens.post(THIN, { ...form, seen })).status).toBe(303);
+};
+
+describe('a mix of an empty yard', () => {
+  test('starts from cautious figures, each marked as a guess', async () => {
+    const { get } = await screensOver(smallYard(BARE));
+    const list = await (await get('/yard/mixes')).text();
+    expect(list).toContain('href="/yard/mixes/new?from=rapid"');
+    expect(list).toContain('Start from an ordinary mix');
+    const answer = await get('/yard/mixes/new?from=rapid');
+    const html = await answer.clone().text();
+    expect(await textOf(answer)).toContain('The figures are cautious guesses. Check your bag’s data sheet');
+    for (const label of ['Minutes to mix', 'Minutes until it stiffens', 'Hours at 20 °C', 'Not poured under'])
+      expect(html).toContain(`${label}<span class="guess"> a guess</span>`);
+    expect(html).toContain('name="coldMinutes"');
+    expect(sentAsShown(html)).toMatchObject({
+      ...{ yieldKgPerBag: '27.2 kg', water: '4.7 l', bagName: 'Rapid mortar, 25 kg' },
+      ...{ coldCelsius: '10 °C', coldMinutes: '180', warmCelsius: '20 °C', warmMinutes: '90' },
+    });
+  });
+
+  test('makes its bag along with it, and what was left alone stays a guess', async () => {
+    const screens = await screensOver(smallYard(BARE));
+    const form = await formOf(screens, '/yard/mixes/new?from=rapid', { bagsThere: '8', workingMinutes: '12' });
+    const text = await screens.textAfter(await screens.post('/yard/mixes/new', form));
+    expect(text).toMatch(/Rapid mix added\..*1 mix: Rapid mix\./);
+    expect(text).toContain('For one bag: 1 bag of Rapid mortar, 25 kg and 4.7 l of water.');
+    expect(text).toContain('180 minutes at 10 °C and 90 minutes at 20 °C');
+    const yard = await yardIn(screens);
+    expect(yard.materials).toMatchObject([{ id: 'rapid-mortar-25-kg', unit: 'bag', onHand: 8, leadDays: 0 }]);
+    expect(yard.mixes).toMatchObject([
+      {
+        ...{ id: 'rapid-mix', workingMinutes: 12, demouldMinutes: 90, activationKelvin: 5753 },
+        perBag: [{ material: 'rapid-mortar-25-kg', quantity: 1 }],
+      },
+    ]);
+    const guesses = (await screens.database.read(guessesOfYard)).map(({ kind, figure }) => `${kind} ${figure}`);
+    expect(guesses).toContain('mix mixMinutes');
+    expect(guesses).toContain('material leadDays');
+    expect(guesses).not.toContain('mix workingMinutes');
+    expect(guesses).not.toContain('material onHand');
+    expect(await (await screens.get('/yard/guesses')).text()).toContain('href="/yard/mixes/rapid-mix"');
+  });
+
+  test('from nothing asks for all it needs, and keeps what was typed', async () => {
+    const screens = await screensOver(smallYard(BARE));
+    const form = await formOf(screens, '/yard/mixes/new', { name: 'Own mix', mixMinutes: 'ten', bagName: 'Own bag' });
+    const answer = await screens.post('/yard/mixes/new', form);
+    expect(answer.status).toBe(422);
+    const html = await answer.text();
+    for (const field of ['yieldKgPerBag', 'maxBags', 'mixMinutes', 'workingMinutes', 'coldMinutes', 'cureHours'])
+      expect(html).toContain(`id="${field}-error"`);
+    for (const typed of ['Own mix', 'ten', 'Own bag']) expect(html).toContain(`value="${typed}"`);
+    expect(await yardIn(screens)).toMatchObject({ mixes: [], materials: [] });
+  });
+});
+
+describe('a mix', () => {
+  test('gets its rate from a cold and a warm day, which stand there again', async () => {
+    const screens = await screensOver();
+    const days = { coldCelsius: '8', coldMinutes: '200', warmCelsius: '68 F', warmMinutes: '80' };
+    await saved(screens, days);
+    const mix = await mixIn(screens, 'thin');
+    // ln(200/80) / (1/281.15 - 1/293.15) = 6293 K; at 20 °C the 80 minutes of the warm day.
+    expect(mix).toMatchObject({ demouldMinutes: 80, activationKelvin: 6293, referenceCelsius: 20 });
+    expect(await formOf(screens, THIN)).toMatchObject({ ...days, coldCelsius: '8 °C' });
+  });
+
+  test('takes the figures behind the days instead, but not both', async () => {
+    const screens = await screensOver();
+    await saved(screens, { demouldMinutes: '60', activationKelvin: '4000' });
+    expect(await mixIn(screens, 'thin')).toMatchObject({ demouldMinutes: 60, activationKelvin: 4000 });
+    const both = await sent(screens, { demouldMinutes: '70', coldMinutes: '300' });
+    expect(await textOf(both)).toContain('Say it by the two days above or by these figures');
+    expect((await mixIn(screens, 'thin'))?.demouldMinutes).toBe(60);
+  });
+
+  test('refuses days that no mortar has, at the day', async () => {
+    const screens = await screensOver();
+    const quicker = await sent(screens, { coldMinutes: '20' });
+    expect(await quicker.text()).toContain('id="coldMinutes-error"');
+    expect(await (await sent(screens, { coldCelsius: '25' })).text()).toContain('id="coldCelsius-error"');
+  });
+
+  test('may be said by what one bag fills', async () => {
+    const screens = await screensOver();
+    await saved(screens, { fills: '2 1/2', fillsOf: 'panel-900' });
+    expect((await mixIn(screens, 'thin'))?.yieldKgPerBag).toBe(34);
+    expect(await textOf(await screens.get('/yard/mixes'))).toContain('One bag makes 34 kg: 2 of Panel 900.');
+    expect(await (await sent(screens, { fills: 'two' })).text()).toContain('id="fills-error"');
+  });
+
+  test.each([
+    [{ yieldKgPerBag: '0 kg' }, 'yieldKgPerBag', 'Has to be more than 0.'],
+    [{ maxBags: '1.3' }, 'maxBags', 'That is no whole number of steps.'],
+    [{ maxBags: '0' }, 'maxBags', 'Has to be more than 0.'],
+    [{ maxBags: '0.5', yieldKgPerBag: '20 kg', bagStep: '0.5' }, 'maxBags', 'Panel 900 weighs 13.6 kg, more than'],
+    [{ workingMinutes: '5' }, 'workingMinutes', 'To fill Panel 900 takes 7 minutes.'],
+    [{ minCelsius: '30', maxCelsius: '10' }, 'maxCelsius', 'That is colder than the coldest.'],
+    [{ 'material-1': 'mortar', 'quantity-1': '1' }, 'material-1', 'That is there already.'],
+    [{ 'material-1': 'rod' }, 'quantity-1', 'How much of it goes into one bag?'],
+    [{ 'quantity-1': '3' }, 'material-1', 'Which material is that?'],
+    [{ water: 'some' }, 'water', '"some"'],
+  ])('with %o is refused at %s', async (typed, field, words) => {
+    const screens = await screensOver();
+    const answer = await sent(screens, typed as Record<string, string>);
+    expect(answer.status).toBe(422);
+    const html = await answer.clone().text();
+    expect(html).toContain(`id="${field}-error"`);
+    expect(await textOf(answer)).toContain(words);
+    expect(await mixIn(screens, 'thin')).toEqual(smallYard().mixes[0]);
+  });
+
+  test('shows what it moves, and is saved once that was seen', async () => {
+    const screens = await screensOver();
+    const form = await formOf(screens, THIN, { cureHours: '240' });
+    const answer = await screens.post(THIN, form);
+    const html = await answer.clone().text();
+    expect(await textOf(answer)).toMatch(/^This moves one promise\. Nothing was saved yet\. School garden: Sat 10 Apr/);
+    expect(html).toContain('value="240"');
+    expect((await mixIn(screens, 'thin'))?.cureHours).toBe(0);
+    const seen = /name="seen" value="([^"]*)"/.exec(html)?.[1] ?? '';
+    expect((await screens.post(THIN, { ...form, seen })).status).toBe(303);
+    expect((await mixIn(screens, 'thin'))?.cureHours).toBe(240);
+  });
+
+  test('drops the guess of what is another figure now', async () => {
+    const screens = await screensOver(smallYard(BARE));
+    await screens.post('/yard/mixes/new', await formOf(screens, '/yard/mixes/new?from=ordinary'));
+    const path = '/yard/mixes/ordinary-mix';
+    await screens.post(path, await formOf(screens, path, { coldMinutes: '2800', minCelsius: '' }));
+    const guesses = (await screens.database.read(guessesOfYard)).map(({ figure }) => figure);
+    expect(guesses).not.toContain('demouldMinutes');
+    expect(guesses).not.toContain('minCelsius');
+    expect(guesses).toContain('cureHours');
+    expect((await mixIn(screens, 'ordinary-mix'))?.minCelsius).toBeUndefined();
+  });
+
+  test('in US units is read and shown as it was typed', async () => {
+    const screens = await screensOver();
+    await screens.database.write((tx) => setUnits(tx, 'US'));
+    await saved(screens, { yieldKgPerBag: '60 lb', minCelsius: '41', water: '5 qt' });
+    expect(await mixIn(screens, 'thin')).toMatchObject({ yieldKgPerBag: 27.2155422, minCelsius: 5 });
+    expect(await formOf(screens, THIN)).toMatchObject({ yieldKgPerBag: '60 lb', minCelsius: '41 °F', water: '5 qt' });
+    expect(await screens.database.read((tx) => typedOf(tx, { kind: 'mix', id: 'thin' }))).toMatchObject({
+      water: '5 qt',
+    });
+    expect(await textOf(await screens.get('/yard/mixes'))).toContain('One bag makes 60 lb');
+  });
+
+  test('carries the usual caution', async () => {
+    const text = await textOf(await (await screensOver()).get(THIN));
+    expect(text).toContain('Wet mortar burns');
+    expect(text).toContain('For planning only');
+  });
+});
+
+describe('removing a mix', () => {
+  test('is refused with what is cast from it', async () => {
+    const screens = await screensOver();
+    const answer = await screens.post(`${THIN}/remove`, {});
+    expect(answer.status).toBe(422);
+    expect(await textOf(answer)).toContain('Thin panel mix is what 1 panel or piece is cast from (Panel 900)');
+  });
+
+  test('takes its guesses along, and can be undone', async () => {
+    const screens = await screensOver(smallYard(BARE));
+    await screens.post('/yard/mixes/new', await formOf(screens, '/yard/mixes/new?from=ordinary'));
+    const before = await yardIn(screens);
+    const gone = await screens.post('/yard/mixes/ordinary-mix/remove', {});
+    expect((await yardIn(screens)).mixes).toEqual([]);
+    expect((await screens.database.read(guessesOfYard)).filter(({ kind }) => kind === 'mix')).toEqual([]);
+    const change = /done=(\d+)/.exec(gone.headers.get('Location') ?? '')?.[1] ?? '';
+    await screens.post('/undo', { change, back: '/yard/mixes' });
+    expect((await yardIn(screens)).mixes).toEqual(before.mixes);
+  });
+});

@@ -1,0 +1,177 @@
+import type { FC } from 'hono/jsx';
+import { Caution } from '../parts/caution.tsx';
+import { ChoiceField } from '../parts/field.tsx';
+import { shownIn } from '../parts/form-state.tsx';
+import { EditPage } from './edit-page.tsx';
+import { BagFields } from './mix-bag.tsx';
+import { MixFigure, type MixFormProps, storedIn } from './mix-fields.tsx';
+import { PRESET_NAMES } from './mix-words.ts';
+import { MIXES, PresetButtons } from './mixes-page.tsx';
+import { RemoveForm } from './remove.tsx';
+import { entryPath, removePath } from './sections.ts';
+
+const STEPS = [
+  { value: '1', text: 'Whole bags' },
+  { value: '0.5', text: 'Half bags too' },
+];
+
+const stepsOf = (stored: string) =>
+  STEPS.some(({ value }) => value === stored) ? STEPS : [...STEPS, { value: stored, text: `Steps of ${stored} bags` }];
+
+const Mixing: FC<MixFormProps> = (props) => {
+  const stored = storedIn(props).bagStep ?? '1';
+  return (
+    <fieldset class="form">
+      <legend>Mixing it</legend>
+      <MixFigure {...props} name="maxBags" label="Bags at once, at most" hint="What fits the mixer." />
+      <ChoiceField
+        name="bagStep"
+        label="It is mixed in"
+        choices={stepsOf(stored)}
+        value={shownIn(props.state, 'bagStep', stored)}
+        errors={props.state.errors}
+      />
+      <MixFigure {...props} name="crew" label="People" hint="Who mix and fill together." />
+      <MixFigure {...props} name="mixMinutes" label="Minutes to mix" />
+      <MixFigure
+        {...props}
+        name="workingMinutes"
+        label="Minutes until it stiffens"
+        hint="From the end of mixing. All of it has to be in the moulds by then."
+        width="line"
+      />
+      <MixFigure {...props} name="washMinutes" label="Minutes to wash up" />
+      <MixFigure
+        {...props}
+        name="attendMinutes"
+        label="Minutes someone stays by it"
+        hint="To keep it wet after the last fill. Empty: nobody has to."
+        width="line"
+      />
+    </fieldset>
+  );
+};
+
+const Reference: FC<MixFormProps> = (props) => {
+  const { errors } = props.state;
+  const wrong = errors.referenceCelsius ?? errors.demouldMinutes ?? errors.activationKelvin;
+  return (
+    <details class="message" open={Boolean(wrong)}>
+      <summary>More: the figures behind the two days</summary>
+      <p class="hint">They follow from the two days. Change these in place of the days, not both.</p>
+      <MixFigure {...props} name="referenceCelsius" label="At a temperature of" />
+      <MixFigure {...props} name="demouldMinutes" label="it can be stripped after minutes" />
+      <MixFigure
+        {...props}
+        name="activationKelvin"
+        label="How much warmth counts, in kelvin"
+        hint="The activation energy by the gas constant: the Q of ASTM C1074."
+        width="line"
+      />
+    </details>
+  );
+};
+
+const Stripping: FC<MixFormProps> = (props) => (
+  <fieldset class="form">
+    <legend>When it can be stripped</legend>
+    <div class="field-row">
+      <MixFigure {...props} name="coldCelsius" label="On a cold day of" />
+      <MixFigure {...props} name="coldMinutes" label="after minutes" />
+    </div>
+    <div class="field-row">
+      <MixFigure {...props} name="warmCelsius" label="On a warm day of" />
+      <MixFigure {...props} name="warmMinutes" label="after minutes" />
+    </div>
+    <p class="hint">What lies between and beyond is worked out from the two.</p>
+    <Reference {...props} />
+  </fieldset>
+);
+
+const GoingOut: FC<MixFormProps> = (props) => (
+  <fieldset class="form">
+    <legend>When it is fit to go out, by plan</legend>
+    <MixFigure
+      {...props}
+      name="cureHours"
+      label={`Hours at ${props.mix?.reference ?? props.model.reference}`}
+      hint="Colder days take longer, warmer ones less. For planning only: it says nothing about the strength of a piece."
+      width="line"
+    />
+  </fieldset>
+);
+
+const Weather: FC<MixFormProps> = (props) => (
+  <fieldset class="form">
+    <legend>Weather it needs</legend>
+    <MixFigure {...props} name="minCelsius" label="Not poured under" hint="Empty: no limit." />
+    <MixFigure {...props} name="maxCelsius" label="Not poured over" hint="Empty: no limit." />
+    <MixFigure
+      {...props}
+      name="protectHours"
+      label="Kept from the cold for hours"
+      hint="So long after the pour no day may be under the first of these. Empty: not at all."
+      width="line"
+    />
+  </fieldset>
+);
+
+const PRESET_NOTE =
+  'The figures are cautious guesses. Check your bag’s data sheet and put in what it says: what you change counts as said.';
+
+const noteOf = ({ mix, preset }: MixFormProps): string | null => {
+  if (preset) return PRESET_NOTE;
+  return mix && mix.guesses.length > 0 ? "What is marked is a guess. Check your bag's data sheet." : null;
+};
+
+const answerOf = ({ mix, preset }: MixFormProps): string => {
+  if (mix) return mix.name;
+  return preset ? `Add a mix, starting from ${PRESET_NAMES[preset.key]}.` : 'Add a mix.';
+};
+
+const After: FC<MixFormProps> = ({ mix, preset, model }) => (
+  <>
+    <Caution kinds={['dust', 'wet']} />
+    {mix ? (
+      <section>
+        <h2>No longer mixed</h2>
+        <RemoveForm action={removePath(MIXES, mix.id)} name={mix.name} />
+      </section>
+    ) : (
+      !preset && (
+        <section>
+          <h2>No figures at hand?</h2>
+          <div class="buttons">
+            <PresetButtons presets={model.presets} />
+          </div>
+        </section>
+      )
+    )}
+  </>
+);
+
+/** One mix, in the order in which a maker thinks of it. */
+export const MixForm: FC<MixFormProps> = (props) => {
+  const { mix, preset, state, model } = props;
+  const note = noteOf(props);
+  return (
+    <EditPage
+      answer={answerOf(props)}
+      {...(note ? { note } : {})}
+      {...(mix ? {} : { save: 'Add it' })}
+      state={state}
+      today={model.today}
+      action={entryPath(MIXES, mix?.id ?? 'new')}
+      back={MIXES}
+      after={<After {...props} />}
+    >
+      {preset && <input type="hidden" name="from" value={preset.key} />}
+      <MixFigure {...props} name="name" label="Name" width="line" />
+      <BagFields {...props} />
+      <Mixing {...props} />
+      <Stripping {...props} />
+      <GoingOut {...props} />
+      <Weather {...props} />
+    </EditPage>
+  );
+};

@@ -1,0 +1,40 @@
+import type { YardMix, YardMixesModel } from '../../src/usecases/show-yard-mixes.ts';
+import { countText } from '../parts/day-text.ts';
+import { listText, quantityText } from '../parts/quantity-text.ts';
+
+/** "One bag makes 27.2 kg: 2 of Panel 900, or 3 of Panel 600." */
+export const yieldLine = ({ yieldText, fills }: Pick<YardMix, 'yieldText' | 'fills'>): string => {
+  const each = fills.map(({ name, count }) => `${count} of ${name}`);
+  return `One bag makes ${yieldText}${each.length > 0 ? `: ${each.join(', or ')}` : ''}.`;
+};
+
+/** "Into it go 1 bag of Rapid mortar and 57 g of Citric acid, with 4.7 l of water." */
+export const contentsLine = ({ contents, texts }: Pick<YardMix, 'contents' | 'texts'>): string => {
+  const water = texts.water ? `${texts.water} of water` : '';
+  if (contents.length === 0) return `Which materials go into it is not written down${water ? `, only ${water}` : ''}.`;
+  const all = contents.map(({ name, quantity, unit }) => `${quantityText(quantity, unit)} of ${name}`);
+  return `For one bag: ${listText(water ? [...all, water] : all)}.`;
+};
+
+type Worked = Pick<YardMix, 'maxBags' | 'crew' | 'mixMinutes' | 'workingMinutes'>;
+
+/** "Up to 2 bags at once, mixed by 1 person in 10 minutes. It stiffens after 15 minutes." */
+export const workLine = ({ maxBags, crew, mixMinutes, workingMinutes }: Worked): string =>
+  `Up to ${countText(maxBags, 'bag')} at once, mixed by ${countText(crew, 'person', 'people')} in ${countText(mixMinutes, 'minute')}. It stiffens after ${countText(workingMinutes, 'minute')}.`;
+
+type Hardens = Pick<YardMix, 'strips' | 'cureHours' | 'reference'>;
+
+/** "Can be stripped after 180 minutes at 10 °C and 90 minutes at 20 °C. Fit to go out, by plan, after 72 hours at 20 °C." */
+export const hardensLine = ({ strips, cureHours, reference }: Hardens): string => {
+  const each = strips.map(({ at, minutes }) => `${countText(minutes, 'minute')} at ${at}`);
+  const out = cureHours === 0 ? 'once it is stripped' : `after ${countText(cureHours, 'hour')} at ${reference}`;
+  return `Can be stripped after ${listText(each)}. Fit to go out, by plan, ${out}.`;
+};
+
+/** "2 mixes: Thin panel mix and Coping mix." */
+export const mixesAnswer = ({ mixes }: Pick<YardMixesModel, 'mixes'>): string =>
+  mixes.length === 0
+    ? 'No mix is there yet.'
+    : `${countText(mixes.length, 'mix', 'mixes')}: ${listText(mixes.map(({ name }) => name))}.`;
+
+export const PRESET_NAMES = { rapid: 'a rapid mix', ordinary: 'an ordinary mix' } as const;
