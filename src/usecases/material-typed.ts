@@ -6,16 +6,23 @@ import { type FieldWords, fitsYardFile, sayAt } from './fits-yard-file.ts';
 import { type MaterialWriting, materialTexts, readMm } from './material-figures.ts';
 import { moneyTyped } from './money-typed.ts';
 import { ShownReader } from './shown-reader.ts';
-import type { TypedReader } from './typed-reader.ts';
 
 const LONGEST_WAIT_DAYS = 3650;
 
 type Typed = Readonly<Record<string, string>>;
 
-const priceTyped = (reader: TypedReader, currency: string): number => {
-  const price = moneyTyped(reader.text('unitPrice'), currency);
-  if (!price.ok) reader.refuse('unitPrice', price.reason);
-  return price.ok ? (price.value ?? 0) : 0;
+/** What one costs, by the price of a pack; undefined where nobody said. */
+const priceTyped = (
+  reader: ShownReader<Material>,
+  before: Material | null,
+  pack: number,
+  currency: string,
+): number | undefined => {
+  if (before && before.pack === pack && reader.asShown('packPrice')) return before.unitPrice;
+  const price = moneyTyped(reader.text('packPrice'), currency);
+  if (!price.ok) reader.refuse('packPrice', price.reason);
+  if (!price.ok || price.value === null || pack <= 0) return undefined;
+  return Number((price.value / pack).toPrecision(15));
 };
 
 /** True where amounts in this unit are weighed or measured, and so are typed in other units too. */
@@ -31,7 +38,7 @@ export const materialTyped = (
   const { system, currency } = writing;
   const unit = typed.unit ?? '';
   const sameUnit = before !== null && before.unit === unit;
-  const reader = new ShownReader(typed, before, before && materialTexts(before, writing));
+  const reader = new ShownReader<Material>(typed, before, before && materialTexts(before, writing));
   const amount = (name: 'onHand' | 'pack' | 'minimum', none: number): number => {
     const next = () => reader.measure(name, (text) => readAmount(text, unit, system));
     if (before === null || sameUnit) return reader.figureOr(name, none, next);
@@ -40,13 +47,14 @@ export const materialTyped = (
   const days = (name: 'leadDays' | 'shelfLifeDays') =>
     reader.figureOr(name, undefined, () => reader.whole(name, 'How many days?', { most: LONGEST_WAIT_DAYS }));
   const length = (name: 'stickMm' | 'kerfMm') => () => reader.measure(name, (text) => readMm(text, system));
+  const pack = amount('pack', 1);
   const facts = {
     id,
     name: reader.words('name', 'What is it called?'),
     unit: reader.words('unit', 'What is it counted in? Bags, kg, pieces.', 20),
-    ...{ onHand: amount('onHand', 0), pack: amount('pack', 1), minimum: amount('minimum', 0) },
+    ...{ onHand: amount('onHand', 0), pack, minimum: amount('minimum', 0) },
     ...{ leadDays: days('leadDays'), shelfLifeDays: days('shelfLifeDays') },
-    unitPrice: reader.figureOr('unitPrice', undefined, () => priceTyped(reader, currency)),
+    unitPrice: priceTyped(reader, before, pack, currency),
     supplier: reader.text('supplier') || undefined,
     stickMm: reader.figureOr('stickMm', undefined, length('stickMm')),
     kerfMm: reader.figureOr('kerfMm', 0, length('kerfMm')) ?? 0,

@@ -56,6 +56,6 @@ export const presetNamed = (name: string | undefined): PresetFigures | null => {
 
 /** The figures of a preset that are guesses until the yard has confirmed them. */
 export const PRESET_GUESSES = [
-  ...(['yieldKgPerBag', 'maxBags', 'mixMinutes', 'workingMinutes', 'washMinutes', 'attendMinutes'] as const),
+  ...(['yieldKgPerBag', 'maxBags', 'crew', 'mixMinutes', 'workingMinutes', 'washMinutes', 'attendMinutes'] as const),
   ...(['demouldMinutes', 'cureHours', 'minCelsius', 'maxCelsius', 'protectHours'] as const),
 ];

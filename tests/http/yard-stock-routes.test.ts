@@ -20,7 +20,7 @@ const formOf = async ({ get }: TestScreens, id: string, typed: Record<string, st
 
 const MESH = {
   ...{ name: 'Mesh', unit: 'm²', onHand: '12', minimum: '', shelfLifeDays: '', supplier: 'Quay Builders' },
-  ...{ leadDays: '3', pack: '11.52', unitPrice: '4.20', stickMm: '', kerfMm: '' },
+  ...{ leadDays: '3', pack: '11.52', packPrice: '48.38', stickMm: '', kerfMm: '' },
 };
 
 describe('a material', () => {
@@ -28,9 +28,20 @@ describe('a material', () => {
     const screens = await screensOver();
     const text = await screens.textAfter(await screens.post('/yard/stock/new', MESH));
     expect(text).toMatch(/Mesh added to the stock book\..*3 materials in the stock book\./);
-    expect(text).toContain('Quay Builders Mesh 12 m² in the yard. Comes in 3 days.');
+    expect(text).toContain(
+      'Quay Builders Mesh 12 m² in the yard. Comes in 3 days. Sold in packs of 11.52 m² for €48.38.',
+    );
     expect(await materialIn(screens, 'mesh')).toEqual({
-      ...{ id: 'mesh', name: 'Mesh', unit: 'm²', onHand: 12, pack: 11.52, leadDays: 3, minimum: 0, unitPrice: 4.2 },
+      ...{
+        id: 'mesh',
+        name: 'Mesh',
+        unit: 'm²',
+        onHand: 12,
+        pack: 11.52,
+        leadDays: 3,
+        minimum: 0,
+        unitPrice: 4.19965277777778,
+      },
       ...{ supplier: 'Quay Builders', kerfMm: 0 },
     });
   });
@@ -50,7 +61,7 @@ describe('a material', () => {
 
   test('typed wrong is told at each field, and nothing that was typed is lost', async () => {
     const screens = await screensOver();
-    const wrong = { ...MESH, name: '', onHand: 'some', leadDays: '2.5', pack: '0', unitPrice: 'cheap', kerfMm: '5 kg' };
+    const wrong = { ...MESH, name: '', onHand: 'some', leadDays: '2.5', pack: '0', packPrice: 'cheap', kerfMm: '5 kg' };
     const answer = await screens.post('/yard/stock/new', wrong);
     expect(answer.status).toBe(422);
     const html = await answer.clone().text();
@@ -58,7 +69,7 @@ describe('a material', () => {
     expect(text).toContain('What is it called?');
     expect(text).toContain('How many days? Write a whole number, 0 to 3650.');
     expect(text).toContain('"cheap" is no price.');
-    for (const field of ['name', 'onHand', 'leadDays', 'unitPrice', 'kerfMm'])
+    for (const field of ['name', 'onHand', 'leadDays', 'packPrice', 'kerfMm'])
       expect(html).toContain(`id="${field}-error"`);
     for (const typed of ['some', '2.5', 'cheap', '5 kg', 'Quay Builders']) expect(html).toContain(`value="${typed}"`);
     const pack = await textOf(await screens.post('/yard/stock/new', { ...MESH, pack: '0' }));
@@ -72,10 +83,10 @@ describe('a material', () => {
       await setUnits(tx, 'US');
       await setHabits(tx, { currency: 'USD', weekStart: 'SU' });
     });
-    await screens.post('/yard/stock/rod', await formOf(screens, 'rod', { unitPrice: '$7.25', stickMm: '10 ft' }));
+    await screens.post('/yard/stock/rod', await formOf(screens, 'rod', { packPrice: '$7.25', stickMm: '10 ft' }));
     expect(await materialIn(screens, 'rod')).toMatchObject({ unitPrice: 7.25, stickMm: 3048, kerfMm: 3 });
     expect(await (await screens.get('/yard/stock/rod')).text()).toContain('value="10 ft"');
-    expect(await textOf(await screens.get('/yard/stock'))).toContain('$7.25 for one stick.');
+    expect(await textOf(await screens.get('/yard/stock'))).toContain('$7.25 each.');
   });
 
   test('that is cut stays as long as what is cut from it', async () => {
@@ -94,6 +105,15 @@ describe('a material', () => {
     );
     const sack = await screens.post('/yard/stock/mortar', await formOf(screens, 'mortar', { unit: 'sack' }));
     expect(sack.status).toBe(303);
+  });
+
+  test('in another pack costs what the pack costs', async () => {
+    const screens = await screensOver();
+    await screens.post('/yard/stock/new', MESH);
+    await screens.post('/yard/stock/mesh', await formOf(screens, 'mesh', { pack: '20' }));
+    expect(await materialIn(screens, 'mesh')).toMatchObject({ pack: 20, unitPrice: 2.419 });
+    await screens.post('/yard/stock/mesh', await formOf(screens, 'mesh', { packPrice: '' }));
+    expect((await materialIn(screens, 'mesh'))?.unitPrice).toBeUndefined();
   });
 
   test('is no guess any more once it is another figure', async () => {

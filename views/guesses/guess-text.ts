@@ -12,6 +12,7 @@ const WORDS: Readonly<Record<string, string>> = {
   'mix attendMinutes': 'After the last panel is full, someone stays to keep it wet for',
   'mix cureHours': 'A panel is fit to go out, by plan, after',
   'mix maxBags': 'At once are mixed, at most, so many bags',
+  'mix crew': 'Who mix and fill together, in people',
   'mix minCelsius': 'It is not poured under',
   'mix maxCelsius': 'It is not poured over',
   'mix protectHours': 'After a pour it has to be kept from the cold for',

@@ -93,7 +93,12 @@ export const BagFields: FC<MixFormProps> = (props) => (
   <fieldset class="form">
     <legend>One bag</legend>
     <Makes {...props} />
-    <MixFigure {...props} name="water" label="Water for it" hint="For the eye only: water runs out nowhere." />
+    <MixFigure
+      {...props}
+      name="water"
+      label="Water for it"
+      hint="To be read at the mixer. It is not counted as stock."
+    />
     {!props.mix && <NewBag {...props} />}
     {props.model.materials.length > 0 && (
       <>

@@ -20,7 +20,7 @@ export const storedIn = ({ mix, preset }: MixFormProps): Readonly<Record<string,
 /** Fields whose figure is the rate with warmth: one guess in all of them. */
 const RATE = ['coldMinutes', 'warmMinutes', 'demouldMinutes', 'activationKelvin'];
 /** What is said by somebody, or chosen, and no figure of the bag. */
-const NO_GUESS = ['name', 'bagName', 'crew', 'bagStep', 'coldCelsius', 'warmCelsius', 'referenceCelsius'];
+const NO_GUESS = ['name', 'bagName', 'bagStep', 'coldCelsius', 'warmCelsius', 'referenceCelsius'];
 
 const isGuess = (props: MixFormProps, name: string): boolean => {
   const { mix, preset, state } = props;

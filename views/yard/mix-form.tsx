@@ -58,16 +58,18 @@ const Reference: FC<MixFormProps> = (props) => {
   return (
     <details class="message" open={Boolean(wrong)}>
       <summary>More: the figures behind the two days</summary>
-      <p class="hint">They follow from the two days. Change these in place of the days, not both.</p>
-      <MixFigure {...props} name="referenceCelsius" label="At a temperature of" />
-      <MixFigure {...props} name="demouldMinutes" label="it can be stripped after minutes" />
-      <MixFigure
-        {...props}
-        name="activationKelvin"
-        label="How much warmth counts, in kelvin"
-        hint="The activation energy by the gas constant: the Q of ASTM C1074."
-        width="line"
-      />
+      <div class="form">
+        <p class="hint">They follow from the two days. Change these in place of the days, not both.</p>
+        <MixFigure {...props} name="referenceCelsius" label="At a temperature of" />
+        <MixFigure {...props} name="demouldMinutes" label="it can be stripped after minutes" />
+        <MixFigure
+          {...props}
+          name="activationKelvin"
+          label="How much warmth counts, in kelvin"
+          hint="The activation energy by the gas constant: the Q of ASTM C1074."
+          width="line"
+        />
+      </div>
     </details>
   );
 };
@@ -109,8 +111,8 @@ const Weather: FC<MixFormProps> = (props) => (
     <MixFigure
       {...props}
       name="protectHours"
-      label="Kept from the cold for hours"
-      hint="So long after the pour no day may be under the first of these. Empty: not at all."
+      label="Hours it is kept from frost"
+      hint="So long after a pour no day may be colder than the first of these. Empty: not at all."
       width="line"
     />
   </fieldset>

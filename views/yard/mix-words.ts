@@ -22,11 +22,17 @@ type Worked = Pick<YardMix, 'maxBags' | 'crew' | 'mixMinutes' | 'workingMinutes'
 export const workLine = ({ maxBags, crew, mixMinutes, workingMinutes }: Worked): string =>
   `Up to ${countText(maxBags, 'bag')} at once, mixed by ${countText(crew, 'person', 'people')} in ${countText(mixMinutes, 'minute')}. It stiffens after ${countText(workingMinutes, 'minute')}.`;
 
+const LONG_MINUTES = 240;
+
+/** "180 minutes", "22 hours" */
+const waitText = (minutes: number): string =>
+  minutes < LONG_MINUTES ? countText(minutes, 'minute') : countText(Math.ceil(minutes / 6) / 10, 'hour');
+
 type Hardens = Pick<YardMix, 'strips' | 'cureHours' | 'reference'>;
 
 /** "Can be stripped after 180 minutes at 10 °C and 90 minutes at 20 °C. Fit to go out, by plan, after 72 hours at 20 °C." */
 export const hardensLine = ({ strips, cureHours, reference }: Hardens): string => {
-  const each = strips.map(({ at, minutes }) => `${countText(minutes, 'minute')} at ${at}`);
+  const each = strips.map(({ at, minutes }) => `${waitText(minutes)} at ${at}`);
   const out = cureHours === 0 ? 'once it is stripped' : `after ${countText(cureHours, 'hour')} at ${reference}`;
   return `Can be stripped after ${listText(each)}. Fit to go out, by plan, ${out}.`;
 };

@@ -83,8 +83,9 @@ const Bought: FC<StockFormProps> = (props) => (
     <Figure {...props} name="pack" label={`Sold in packs of${countedIn(props)}`} hint="Empty: one by one." />
     <Figure
       {...props}
-      name="unitPrice"
-      label={`Price of one${props.material ? ` ${props.material.unit}` : ''} (${props.model.currency})`}
+      name="packPrice"
+      label={`Price of a pack (${props.model.currency})`}
+      hint="Sold one by one: of one."
     />
   </fieldset>
 );
@@ -95,8 +96,15 @@ const Cut: FC<StockFormProps> = (props) => {
   return (
     <details class="message" open={Boolean(wrong ?? shownIn(props.state, 'stickMm', props.material?.texts.stickMm))}>
       <summary>Sold as lengths that are cut</summary>
-      <Figure {...props} name="stickMm" label="One is so long" hint={`Rod, pipe: ${example}. Empty: it is not cut.`} />
-      <Figure {...props} name="kerfMm" label="A saw cut takes" hint="Empty: nothing, as with shears." />
+      <div class="form">
+        <Figure
+          {...props}
+          name="stickMm"
+          label="One is so long"
+          hint={`Rod, pipe: ${example}. Empty: it is not cut.`}
+        />
+        <Figure {...props} name="kerfMm" label="A saw cut takes" hint="Empty: nothing, as with shears." />
+      </div>
     </details>
   );
 };

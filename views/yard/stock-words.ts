@@ -3,7 +3,9 @@ import { countText } from '../parts/day-text.ts';
 import { moneyText } from '../parts/money-text.ts';
 import { quantityText } from '../parts/quantity-text.ts';
 
-const amountText = ({ quantity, unit }: { quantity: number; unit: string }): string => quantityText(quantity, unit);
+/** "18 bags"; what is counted by itself needs no word. */
+const amountText = ({ quantity, unit }: { quantity: number; unit: string }): string =>
+  unit === 'each' ? String(quantity) : quantityText(quantity, unit);
 
 /** "18 bags in the yard, always keep 4 bags." */
 export const heldText = ({ inYard, keep }: Pick<YardMaterial, 'inYard' | 'keep'>): string =>
@@ -14,13 +16,13 @@ const comesText = (days: number | undefined): string => {
   return days === 0 ? 'Had on the day.' : `Comes in ${countText(days, 'day')}.`;
 };
 
-type Bought = Pick<YardMaterial, 'leadDays' | 'packOf' | 'unitPrice' | 'unit'>;
+type Bought = Pick<YardMaterial, 'leadDays' | 'pack' | 'packOf' | 'unitPrice'>;
 
-/** "Comes in 3 days. Sold in packs of 5 bags. €9.40 for one bag." */
-export const boughtText = ({ leadDays, packOf, unitPrice, unit }: Bought, currency: string): string => {
-  const packs = packOf.quantity === 1 ? '' : ` Sold in packs of ${amountText(packOf)}.`;
-  const price = unitPrice === undefined ? '' : ` ${moneyText(unitPrice, currency)} for one ${unit}.`;
-  return `${comesText(leadDays)}${leadDays === undefined ? '' : packs}${price}`;
+/** "Comes in 3 days. Sold in packs of 5 bags for €47.00." "Comes in 3 days. €9.40 each." */
+export const boughtText = ({ leadDays, pack, packOf, unitPrice }: Bought, currency: string): string => {
+  const price = unitPrice === undefined ? null : moneyText(unitPrice * pack, currency);
+  if (pack === 1) return `${comesText(leadDays)}${price ? ` ${price} each.` : ''}`;
+  return `${comesText(leadDays)} Sold in packs of ${amountText(packOf)}${price ? ` for ${price}` : ''}.`;
 };
 
 /** "14 materials in the stock book. There is no Mesh, and it cannot be bought." */
