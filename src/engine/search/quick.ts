@@ -104,6 +104,7 @@ class Tries {
 
   /** The best one, settled: what is left out comes last in it, so that it is left out again. */
   end(): Found {
+    if (this.leftOut.every((out) => out === 0)) return this.best!;
     const { dispatch, evaluation, kept } = this.best!;
     this.at.orders.excluded.set(this.leftOut);
     const last = leftOutLast(this.at, dispatch);
