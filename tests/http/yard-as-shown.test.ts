@@ -48,8 +48,20 @@ describe('forms sent as they are shown', () => {
   });
 
   test('leave figures and rules that no form would write as they were', async () => {
-    const { yard } = smallYard();
+    const { yard, mixes, materials } = smallYard();
     const odd = smallYard({
+      mixes: [
+        {
+          ...mixes[0]!,
+          ...{ yieldKgPerBag: 27.5 + 1 / 3, bagStep: 0.25, maxBags: 0.75, cureHours: 1 / 3, protectHours: 0.1 + 0.2 },
+          ...{ activationKelvin: 0, referenceCelsius: 20 + 1 / 7, minCelsius: 1 / 3, maxCelsius: 30.123 },
+          perBag: [{ material: 'mortar', quantity: 1 / 3 }],
+        },
+      ],
+      materials: [
+        { ...materials[0]!, unit: 'kg', onHand: 1000 / 3, pack: 0.3, minimum: 1e-7, unitPrice: 1 / 3, leadDays: 0 },
+        { ...materials[1]!, stickMm: 3000.04, kerfMm: 1 / 3, supplier: 'Yard next door', shelfLifeDays: 9000 },
+      ],
       yard: { ...yard, batchWorthDays: 1 / 3, bagWorthDays: 0.1 + 0.2, rackSpaces: 7 },
       work: [
         { rule: 'RRULE:FREQ=WEEKLY', from: '2027-01-02', start: '08:00', end: '12:00' },
