@@ -20,7 +20,9 @@ import { sheetRoutes } from './sheet-routes.tsx';
 import { todayRoutes } from './today-routes.tsx';
 import { turnsRoutes } from './turns-routes.tsx';
 import { undoRoutes } from './undo-routes.tsx';
+import { yardCastingRoutes } from './yard-casting-routes.tsx';
 import { yardHoursRoutes } from './yard-hours-routes.tsx';
+import { yardKitRoutes } from './yard-kit-routes.tsx';
 import { yardMixRoutes } from './yard-mix-routes.tsx';
 import { yardMouldRoutes } from './yard-mould-routes.tsx';
 import { yardRoutes } from './yard-routes.tsx';
@@ -53,6 +55,8 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   buyingRoutes,
   yardRoutes,
   yardMouldRoutes,
+  yardCastingRoutes,
+  yardKitRoutes,
   yardMixRoutes,
   yardStockRoutes,
   yardHoursRoutes,

@@ -14,6 +14,8 @@ const everyLink = async ({ get }: TestScreens, path: string): Promise<string[]> 
 const formsOf = async (screens: TestScreens): Promise<string[]> => [
   '/yard/about',
   ...(await everyLink(screens, '/yard/moulds')),
+  ...(await everyLink(screens, '/yard/panels')),
+  ...(await everyLink(screens, '/yard/kits')),
   ...(await everyLink(screens, '/yard/mixes')),
   ...(await everyLink(screens, '/yard/stock')),
   ...(await everyLink(screens, '/yard/hours')),
@@ -37,8 +39,8 @@ describe('forms sent as they are shown', () => {
   test('leave the demo yard as it was', async () => {
     const screens = await demoScreens();
     const before = await yardIn(screens, DEMO_NOW);
-    // The yard, 12 moulds, 2 mixes, 9 materials, 4 hours that repeat, a single day, the months.
-    expect(await sendAll(screens)).toBe(30);
+    // The yard, 12 moulds, 5 pieces, 5 kits, 2 mixes, 9 materials, 4 hours that repeat, a single day, the months.
+    expect(await sendAll(screens)).toBe(40);
     const after = await yardIn(screens, DEMO_NOW);
     // Steps of the months go as far as is planned and a year more.
     const { temperatures, ...rest } = after;

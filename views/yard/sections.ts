@@ -4,10 +4,10 @@ export const YARD = '/yard';
 /** The sections of the yard in a maker's order, each with its page. */
 export const SECTIONS = [
   { key: 'about', name: 'Yard', path: '/yard/about' },
-  { key: 'panels', name: 'What you cast', path: '/kits/panels' },
+  { key: 'panels', name: 'What you cast', path: '/yard/panels' },
   { key: 'moulds', name: 'Moulds', path: '/yard/moulds' },
   { key: 'mixes', name: 'Mixes', path: '/yard/mixes' },
-  { key: 'kits', name: 'Kits', path: '/kits/by-size' },
+  { key: 'kits', name: 'Kits', path: '/yard/kits' },
   { key: 'hours', name: 'Hours worked', path: '/yard/hours' },
   { key: 'stock', name: 'Stock and suppliers', path: '/yard/stock' },
   { key: 'temperatures', name: 'Temperatures by month', path: '/yard/temperatures' },

@@ -1,0 +1,55 @@
+import type { Context } from 'hono';
+import { Hono } from 'hono';
+import { CastingForm } from '../../views/yard/casting-form.tsx';
+import { CASTINGS, CastingsPage } from '../../views/yard/castings-page.tsx';
+import type { UseCaseContext } from '../usecases/context.ts';
+import { addCastings, editCasting, removeOneCasting } from '../usecases/edit-casting.ts';
+import type { FormState } from '../usecases/save-edit.ts';
+import { showYardCastings } from '../usecases/show-yard-castings.ts';
+import type { Screens } from './app.ts';
+import { missing } from './failures.tsx';
+import { doneNotice } from './notice.ts';
+import { page } from './page.tsx';
+import { formStatus, removal, type SaveForm, saveForm } from './save-routes.tsx';
+
+const frame = (title: string, yardName: string) => ({ title, at: 'yard', yardName }) as const;
+const idOf = (c: Context) => c.req.param('casting') ?? '';
+const back = () => CASTINGS;
+
+const formPage = async (c: Context, context: UseCaseContext, state: FormState, id: string | null) => {
+  const model = await showYardCastings(context);
+  const casting = model.castings.find((one) => one.id === id) ?? null;
+  if (id !== null && !casting) return missing(c);
+  const content = <CastingForm model={model} casting={casting} state={state} />;
+  return page(c, frame(casting?.name ?? 'Add what you cast', model.yardName), content, formStatus(state));
+};
+
+const adding: SaveForm<string> = {
+  path: `${CASTINGS}/new`,
+  edit: (_c, typed) => addCastings(typed),
+  show: (c, context, state) => formPage(c, context, state, null),
+  after: back,
+};
+
+const editing: SaveForm<string> = {
+  path: `${CASTINGS}/:casting`,
+  edit: (c, typed) => editCasting(idOf(c), typed),
+  show: (c, context, state) => formPage(c, context, state, idOf(c)),
+  after: back,
+};
+
+/** What is cast: panels by length, with size, weight and the work on each. */
+export const yardCastingRoutes = (screens: Screens): Hono => {
+  const routes = new Hono();
+  routes.get(CASTINGS, async (c) => {
+    const now = screens.context();
+    const model = await showYardCastings(now);
+    const content = <CastingsPage model={model} notice={await doneNotice(c, now)} />;
+    return page(c, frame('What you cast', model.yardName), content);
+  });
+  routes.route('/', saveForm(screens, adding));
+  routes.route('/', saveForm(screens, editing));
+  const path = `${CASTINGS}/:casting/remove`;
+  routes.route('/', removal(screens, { path, edit: (c) => removeOneCasting(idOf(c)), name: () => 'this piece', back }));
+  return routes;
+};

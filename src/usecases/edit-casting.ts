@@ -1,0 +1,135 @@
+import type { Tx } from '../../db/open.ts';
+import { removeCastingSize, setCastingSize, sizesOfCastings } from '../../db/stores/casting-size-store.ts';
+import { addCasting, removeCasting, rewriteCasting } from '../../db/stores/casting-store.ts';
+import { addGuesses, dropFigures, setTyped, typedOf } from '../../db/stores/figure-store.ts';
+import type { Casting } from '../../shared/casting.ts';
+import type { YardFile } from '../../shared/yard-file.ts';
+import { worthKeeping } from './amount-typed.ts';
+import { type CastingTyped, castingTyped, type Size, withCasting } from './casting-typed.ts';
+import { type ContentsWriting, cutFigure, MOST_CONTENTS, partFigure } from './contents-typed.ts';
+import { done, type Outcome, refuse } from './context.ts';
+import { keepFigures } from './figures.ts';
+import { measuresOf } from './measures.ts';
+import { newId } from './new-id.ts';
+import type { Edit } from './save-edit.ts';
+import { ordersOnRecord, usesOf, usesText } from './uses-of.ts';
+
+type Typed = Readonly<Record<string, string>>;
+
+const FIGURES = ['fillMinutes', 'stripMinutes', 'cleanMinutes', 'prepMinutes', 'stripCrew', 'rackSpaces'] as const;
+
+/** "600, 900, 1200" and "600; 0,9 m" are three and two lengths; a comma between digits is one of a number. */
+export const lengthsTyped = (text: string): string[] => {
+  const parted = /^\d+(,\d{3,})+$/.test(text) ? text.split(',') : text.split(/;|,\s+/);
+  return [...new Set(parted.map((one) => one.trim()).filter(Boolean))];
+};
+
+const keepContents = async (tx: Tx, id: string, typed: Typed): Promise<void> => {
+  let place = 0;
+  for (let row = 0; row < MOST_CONTENTS; row++) {
+    const part = typed[`part-${row}`];
+    const owner = { kind: 'casting', id } as const;
+    if (part)
+      await setTyped(tx, { ...owner, figure: partFigure(part) }, worthKeeping(typed[`partQuantity-${row}`] ?? ''));
+    if (typed[`cut-${row}`])
+      await setTyped(tx, { ...owner, figure: cutFigure(place++) }, worthKeeping(typed[`cutLength-${row}`] ?? ''));
+  }
+};
+
+const keep = async (tx: Tx, before: Casting | null, { casting, size, guesses }: CastingTyped, typed: Typed) => {
+  const owner = { kind: 'casting', id: casting.id } as const;
+  await keepFigures(tx, owner, [
+    { figure: 'kg', before: before?.kg, after: casting.kg, typed: worthKeeping(typed.kg ?? '') ?? '' },
+    ...FIGURES.map((figure) => ({ figure, before: before?.[figure], after: casting[figure] })),
+  ]);
+  await addGuesses(
+    tx,
+    guesses.map((figure) => ({ ...owner, figure })),
+  );
+  await keepContents(tx, casting.id, typed);
+  await (size ? setCastingSize(tx, { casting: casting.id, ...size }) : removeCastingSize(tx, casting.id));
+};
+
+/** What is added: a piece by its name, or one for each length. */
+const wantedOf = (typed: Typed, yard: YardFile): { id: string; name: string | null; length: string | null }[] => {
+  const lengths = lengthsTyped(typed.lengths ?? '');
+  const ids = yard.castings.map(({ id }) => id);
+  const idFor = (name: string): string => {
+    const id = newId(name, ids);
+    ids.push(id);
+    return id;
+  };
+  const base = typed.name ?? '';
+  if (lengths.length === 0) return [{ id: idFor(base), name: null, length: null }];
+  return lengths.map((length) => {
+    const name = `${base || 'Panel'} ${length}`;
+    return { id: idFor(name), name, length };
+  });
+};
+
+const readAll = (typed: Typed, yard: YardFile, writing: ContentsWriting): Outcome<CastingTyped[]> => {
+  const wanted = wantedOf(typed, yard);
+  if (wanted.length > 1 && (typed.kg ?? '') !== '')
+    return refuse('kg', 'Several lengths weigh different amounts. Leave this empty, and correct each of them later.');
+  const read = wanted.map((one) => castingTyped(typed, one, null, yard, writing));
+  const faults = read.flatMap((one) => (one.ok ? [] : one.faults));
+  if (faults.length > 0) return { ok: false, faults };
+  return done(read.flatMap((one) => (one.ok ? [one.value] : [])));
+};
+
+/** Something that is cast, in one length or in several at once. */
+export const addCastings = (typed: Typed): Edit<string> => ({
+  what: { kind: 'casting added', words: (names) => `${names} added to what is cast` },
+  work: async (tx, yard) => {
+    const { system } = await measuresOf(tx);
+    const read = readAll(typed, yard, { system, materials: yard.materials, typed: {} });
+    if (!read.ok) return read;
+    let then: Outcome<YardFile> = done(yard);
+    for (const { casting } of read.value) if (then.ok) then = withCasting(then.value, casting, typed);
+    if (!then.ok) return then;
+    for (const one of read.value) {
+      await addCasting(tx, one.casting);
+      await keep(tx, null, one, typed);
+    }
+    return done(read.value.map(({ casting }) => casting.name).join(', '));
+  },
+});
+
+export const sizeOf = async (tx: Tx, id: string): Promise<Size> => {
+  const found = (await sizesOfCastings(tx)).find(({ casting }) => casting === id);
+  return found ? { length: found.length, height: found.height, thickness: found.thickness } : null;
+};
+
+/** What a piece is called, weighs, takes, and how long each bit of work on it is. */
+export const editCasting = (id: string, typed: Typed): Edit<string> => ({
+  what: { kind: 'casting set', words: (name) => `${name} changed` },
+  work: async (tx, yard) => {
+    const casting = yard.castings.find((one) => one.id === id);
+    if (!casting) return refuse('name', 'It is not among what is cast any more.');
+    const before = { casting, size: await sizeOf(tx, id) };
+    const { system } = await measuresOf(tx);
+    const writing = { system, materials: yard.materials, typed: await typedOf(tx, { kind: 'casting', id }) };
+    const read = castingTyped(typed, { id, name: null, length: null }, before, yard, writing);
+    if (!read.ok) return read;
+    const then = withCasting(yard, read.value.casting, typed);
+    if (!then.ok) return then;
+    await rewriteCasting(tx, read.value.casting);
+    await keep(tx, casting, read.value, typed);
+    return done(read.value.casting.name);
+  },
+});
+
+/** A piece that nothing needs. */
+export const removeOneCasting = (id: string): Edit<string> => ({
+  what: { kind: 'casting removed', words: (name) => `${name} removed from what is cast` },
+  work: async (tx, yard) => {
+    const casting = yard.castings.find((one) => one.id === id);
+    if (!casting) return refuse('name', 'It is not among what is cast any more.');
+    const uses = usesOf(yard, await ordersOnRecord(tx), 'casting', id);
+    if (uses.length > 0) return refuse('uses', usesText(casting.name, uses));
+    await removeCastingSize(tx, id);
+    await removeCasting(tx, id);
+    await dropFigures(tx, { kind: 'casting', id });
+    return done(casting.name);
+  },
+});

@@ -1,0 +1,80 @@
+import type { Tx } from '../../db/open.ts';
+import { dropFigures, setTyped, typedOf } from '../../db/stores/figure-store.ts';
+import { addKit, removeKit, rewriteKit } from '../../db/stores/kit-store.ts';
+import type { Kit } from '../../shared/kit.ts';
+import { worthKeeping } from './amount-typed.ts';
+import { cutFigure, MOST_CONTENTS, partFigure } from './contents-typed.ts';
+import { done, refuse } from './context.ts';
+import { kitTyped, withKit } from './kit-edit-typed.ts';
+import { measuresOf } from './measures.ts';
+import { newId } from './new-id.ts';
+import type { Edit } from './save-edit.ts';
+import { ordersOnRecord, usesOf, usesText } from './uses-of.ts';
+
+type Typed = Readonly<Record<string, string>>;
+
+/** Keeps what was typed with a unit, row by row as the kit has them now. */
+const keepTyped = async (tx: Tx, id: string, typed: Typed): Promise<void> => {
+  let place = 0;
+  const owner = { kind: 'kit', id } as const;
+  for (let row = 0; row < MOST_CONTENTS; row++) {
+    const part = typed[`part-${row}`];
+    if (part)
+      await setTyped(tx, { ...owner, figure: partFigure(part) }, worthKeeping(typed[`partQuantity-${row}`] ?? ''));
+    if (typed[`cut-${row}`])
+      await setTyped(tx, { ...owner, figure: cutFigure(place++) }, worthKeeping(typed[`cutLength-${row}`] ?? ''));
+  }
+};
+
+/** Something that is sold as one. */
+export const addOneKit = (typed: Typed): Edit<string> => ({
+  what: { kind: 'kit added', words: (name) => `${name} added to the kits` },
+  work: async (tx, yard) => {
+    const id = newId(
+      typed.name ?? '',
+      yard.kits.map((one) => one.id),
+    );
+    const writing = { ...(await measuresOf(tx)), materials: yard.materials, typed: {} };
+    const read = kitTyped(typed, id, null, yard, writing);
+    if (!read.ok) return read;
+    const then = withKit(yard, read.value, typed);
+    if (!then.ok) return then;
+    await addKit(tx, read.value);
+    await keepTyped(tx, id, typed);
+    return done(read.value.name);
+  },
+});
+
+const isSame = (a: Kit, b: Kit): boolean => JSON.stringify([a.pieces, a.cuts]) === JSON.stringify([b.pieces, b.cuts]);
+
+/** What a kit is called, what is in it, and how long it takes to pack. */
+export const editKit = (id: string, typed: Typed): Edit<string> => ({
+  what: { kind: 'kit set', words: (name) => `${name} changed` },
+  work: async (tx, yard) => {
+    const before = yard.kits.find((one) => one.id === id);
+    if (!before) return refuse('name', 'This kit is not there any more.');
+    const kept = await typedOf(tx, { kind: 'kit', id });
+    const writing = { ...(await measuresOf(tx)), materials: yard.materials, typed: kept };
+    const read = kitTyped(typed, id, before, yard, writing);
+    if (!read.ok) return read;
+    const then = withKit(yard, read.value, typed);
+    if (!then.ok) return then;
+    await rewriteKit(tx, read.value, isSame(before, read.value));
+    await keepTyped(tx, id, typed);
+    return done(read.value.name);
+  },
+});
+
+/** A kit that no order is for. */
+export const removeOneKit = (id: string): Edit<string> => ({
+  what: { kind: 'kit removed', words: (name) => `${name} removed from the kits` },
+  work: async (tx, yard) => {
+    const kit = yard.kits.find((one) => one.id === id);
+    if (!kit) return refuse('name', 'This kit is not there any more.');
+    const uses = usesOf(yard, await ordersOnRecord(tx), 'kit', id);
+    if (uses.length > 0) return refuse('uses', usesText(kit.name, uses));
+    await removeKit(tx, id);
+    await dropFigures(tx, { kind: 'kit', id });
+    return done(kit.name);
+  },
+});

@@ -1,0 +1,125 @@
+import { describe, expect, test } from 'vitest';
+import { sizesOfCastings } from '../../db/stores/casting-size-store.ts';
+import { guessesOfYard } from '../../db/stores/figure-store.ts';
+import { setUnits } from '../../db/stores/units-store.ts';
+import { loadYardFile } from '../../db/stores/yard-store.ts';
+import { lengthsTyped } from '../../src/usecases/edit-casting.ts';
+import { demoScreens, screensOver, type TestScreens, textOf } from '../support/screens.ts';
+import { sentAsShown } from '../support/sent-as-shown.ts';
+import { smallYard } from '../support/small-yard.ts';
+
+const { now } = smallYard().yard;
+const yardIn = ({ database }: TestScreens, at = now) => database.read((tx) => loadYardFile(tx, at));
+const castingsIn = async (screens: TestScreens) => (await yardIn(screens)).castings;
+const { id: MIX } = smallYard().mixes[0]!;
+
+const seenIn = (html: string) => /name="seen" value="([^"]*)"/.exec(html)?.[1] ?? '';
+
+const THREE = { lengths: '600, 900, 1200', name: '', mix: MIX, height: '200', thickness: '35', kg: '' };
+
+describe('what is cast', () => {
+  test('is added in several lengths at once, with weights worked out and marked as guesses', async () => {
+    const screens = await screensOver(smallYard({ castings: [], moulds: [], kits: [], orders: [], finished: [] }));
+    const text = await screens.textAfter(await screens.post('/yard/panels/new', THREE));
+    expect(text).toContain('Panel 600, Panel 900, Panel 1200 added to what is cast');
+    // 600 x 200 x 35 mm is 0.0042 m³; at 2150 kg/m³ that is 9.03 kg.
+    expect(text).toContain('Panel 600 9 kg (a guess), 600 by 200 by 35');
+    expect((await castingsIn(screens)).map(({ id, kg }) => [id, kg])).toEqual([
+      ['panel-600', 9],
+      ['panel-900', 13.5],
+      ['panel-1200', 18.1],
+    ]);
+    const guesses = await screens.database.read(guessesOfYard);
+    expect(guesses.filter(({ id }) => id === 'panel-900').map(({ figure }) => figure)).toEqual([
+      ...['cleanMinutes', 'fillMinutes', 'kg', 'prepMinutes', 'stripMinutes'],
+    ]);
+    expect((await screens.database.read(sizesOfCastings)).length).toBe(3);
+  });
+
+  test('goes by inches and pounds in a yard that does', async () => {
+    const screens = await screensOver();
+    await screens.database.write((tx) => setUnits(tx, 'US'));
+    const piece = { ...THREE, lengths: '4 ft 6 in', height: '8', thickness: '1 1/2', kg: '30 lb' };
+    expect((await screens.post('/yard/panels/new', piece)).status).toBe(303);
+    const added = (await castingsIn(screens)).at(-1)!;
+    expect(added).toMatchObject({ name: 'Panel 4 ft 6 in' });
+    expect(added.kg).toBeCloseTo(30 * 0.45359237, 9);
+    const size = (await screens.database.read(sizesOfCastings)).find(({ casting }) => casting === added.id);
+    expect(size?.length).toEqual({ typed: '4 ft 6 in', mm: 1371.6 });
+    const form = sentAsShown(await (await screens.get(`/yard/panels/${added.id}`)).text());
+    expect(form).toMatchObject({ length: '4 ft 6 in', kg: '30 lb' });
+  });
+
+  test.each([
+    [{ ...THREE, mix: '' }, 'From which mix is it cast?'],
+    [{ ...THREE, lengths: 'long' }, 'long'],
+    [{ ...THREE, height: '' }, 'Write all three, or none of them.'],
+    [{ ...THREE, kg: '12' }, 'Several lengths weigh different amounts.'],
+    [{ ...THREE, lengths: '', name: '' }, 'What is it called?'],
+    [{ ...THREE, lengths: '900', kg: '500' }, 'That is more than the largest batch of its mix.'],
+    [{ ...THREE, lengths: '900', fillMinutes: '600' }, 'The mix would stiffen before one is full.'],
+    [{ ...THREE, 'part-0': 'nothing' }, 'Which material is that?'],
+  ])('is refused at its field, with all that was typed kept: %o', async (typed, message) => {
+    const screens = await screensOver();
+    const before = await castingsIn(screens);
+    const answer = await screens.post('/yard/panels/new', typed);
+    expect(answer.status).toBe(422);
+    const html = await answer.text();
+    expect(html).toContain(message);
+    expect(html).toContain(`value="${typed.lengths}"`);
+    expect(await castingsIn(screens)).toEqual(before);
+  });
+
+  test('is corrected; a figure that was weighed is no guess any more', async () => {
+    const screens = await screensOver();
+    await screens.post('/yard/panels/new', { ...THREE, lengths: '750' });
+    const form = sentAsShown(await (await screens.get('/yard/panels/panel-750')).text());
+    expect((await screens.post('/yard/panels/panel-750', { ...form, kg: '11.8' })).status).toBe(303);
+    expect((await castingsIn(screens)).at(-1)!.kg).toBe(11.8);
+    const guesses = await screens.database.read(guessesOfYard);
+    expect(guesses.filter(({ id }) => id === 'panel-750').map(({ figure }) => figure)).not.toContain('kg');
+  });
+
+  test('stays where something uses it, with the list of what does; else it goes', async () => {
+    const screens = await screensOver();
+    const refused = await textOf(await screens.post('/yard/panels/panel-900/remove', {}));
+    expect(refused).toContain("can't be removed.");
+    expect(refused).toContain('900');
+    await screens.post('/yard/panels/new', { ...THREE, lengths: '750' });
+    expect(await screens.textAfter(await screens.post('/yard/panels/panel-750/remove', {}))).toContain(
+      'Panel 750 removed from what is cast',
+    );
+    expect((await castingsIn(screens)).map(({ id }) => id)).not.toContain('panel-750');
+  });
+
+  test('that moves a date is shown before it is saved', async () => {
+    const screens = await demoScreens();
+    const form = sentAsShown(await (await screens.get('/yard/panels/panel-900')).text());
+    const slower = { ...form, prepMinutes: '180', fillMinutes: '15' };
+    const shown = await screens.post('/yard/panels/panel-900', slower);
+    const html = await shown.text();
+    expect(html).toContain('Nothing was saved yet.');
+    const again: Record<string, string> = { ...sentAsShown(html), seen: seenIn(html) };
+    expect(again).toMatchObject({ prepMinutes: '180' });
+    expect((await screens.post('/yard/panels/panel-900', again)).status).toBe(303);
+  });
+
+  test('without a mix leads to one', async () => {
+    const screens = await screensOver(
+      smallYard({ castings: [], mixes: [], moulds: [], kits: [], orders: [], finished: [] }),
+    );
+    expect(await (await screens.get('/yard/panels/new')).text()).toContain('href="/yard/mixes/new"');
+    expect(await textOf(await screens.get('/yard/panels'))).toContain('so write the mix down first');
+  });
+});
+
+test.each([
+  ['600, 900, 1200', ['600', '900', '1200']],
+  ['600,900,1200', ['600', '900', '1200']],
+  ['0,9 m; 1,2 m', ['0,9 m', '1,2 m']],
+  ['4 ft 6 in, 54 in', ['4 ft 6 in', '54 in']],
+  ['900; 900', ['900']],
+  ['', []],
+])('the lengths of "%s"', (text, lengths) => {
+  expect(lengthsTyped(text)).toEqual(lengths);
+});

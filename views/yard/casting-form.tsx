@@ -1,0 +1,165 @@
+import type { FC } from 'hono/jsx';
+import type { FormState } from '../../src/usecases/save-edit.ts';
+import type { YardCasting, YardCastingsModel } from '../../src/usecases/show-yard-castings.ts';
+import { ButtonLink } from '../parts/button.tsx';
+import { SelectField, TextField } from '../parts/field.tsx';
+import { shownIn } from '../parts/form-state.tsx';
+import { CASTINGS } from './castings-page.tsx';
+import { CutRows, PartRows } from './contents-rows.tsx';
+import { EditPage } from './edit-page.tsx';
+import { RemoveForm } from './remove.tsx';
+import { entryPath, removePath } from './sections.ts';
+
+interface CastingFormProps {
+  model: YardCastingsModel;
+  /** None while it is added. */
+  casting: YardCasting | null;
+  state: FormState;
+}
+
+interface FigureProps extends CastingFormProps {
+  name: string;
+  label: string;
+  hint?: string;
+  width?: 'short' | 'line';
+}
+
+const Figure: FC<FigureProps> = ({ casting, state, model: _model, width = 'short', ...field }) => (
+  <TextField
+    {...field}
+    width={width}
+    value={shownIn(state, field.name, casting?.texts[field.name])}
+    errors={state.errors}
+    guess={casting?.guesses.includes(field.name) ?? false}
+  />
+);
+
+const LENGTHS = { metric: '600, 900, 1200', US: '2 ft, 3 ft, 4 ft' };
+
+const What: FC<CastingFormProps> = (props) => {
+  const { model, casting, state } = props;
+  return (
+    <>
+      {!casting && (
+        <Figure
+          {...props}
+          name="lengths"
+          label="Lengths"
+          hint={`Several at once: ${LENGTHS[model.system]}. Empty: one piece, called as below.`}
+          width="line"
+        />
+      )}
+      <Figure
+        {...props}
+        name="name"
+        label="Name"
+        hint={casting ? undefined : 'With lengths it goes before each of them. Empty: Panel.'}
+        width="line"
+      />
+      {model.mixes.length === 0 ? (
+        <div class="field">
+          <p class="hint">It is cast from a mix, and none is there yet. What you type here stays until you leave.</p>
+          <ButtonLink href="/yard/mixes/new">Add a mix first</ButtonLink>
+          {state.errors.mix && <p class="error">{state.errors.mix}</p>}
+        </div>
+      ) : (
+        <SelectField
+          name="mix"
+          label="Cast from"
+          options={model.mixes.map(({ id, name }) => ({ value: id, text: name }))}
+          value={shownIn(state, 'mix', casting?.texts.mix)}
+          errors={state.errors}
+        />
+      )}
+    </>
+  );
+};
+
+const Size: FC<CastingFormProps> = (props) => {
+  const density = props.model.densityKgPerM3;
+  const perVolume =
+    props.model.system === 'US' ? `${Math.round(density * 0.06242796)} lb a cubic foot` : `${density} kg a cubic metre`;
+  return (
+    <fieldset class="form">
+      <legend>Size and weight</legend>
+      <div class="field-row">
+        {props.casting && <Figure {...props} name="length" label="Long" />}
+        <Figure {...props} name="height" label="High" />
+        <Figure {...props} name="thickness" label="Thick" />
+      </div>
+      <p class="hint">As you would say it: 200, 0.2 m, 8 in. All empty for a piece that no kit is made from by size.</p>
+      <Figure
+        {...props}
+        name="kg"
+        label="Weight of one"
+        hint={`Empty: worked out from the size at ${perVolume}, as fresh sand mortar with its mesh. Weigh one and put it right.`}
+        width="line"
+      />
+    </fieldset>
+  );
+};
+
+const Work: FC<CastingFormProps> = (props) => (
+  <fieldset class="form">
+    <legend>Work on one</legend>
+    <div class="field-row">
+      <Figure {...props} name="prepMinutes" label="Minutes to set up" />
+      <Figure {...props} name="fillMinutes" label="Minutes to fill" />
+    </div>
+    <div class="field-row">
+      <Figure {...props} name="stripMinutes" label="Minutes to strip" />
+      <Figure {...props} name="cleanMinutes" label="Minutes to clean" />
+    </div>
+    {!props.casting && <p class="hint">What stays empty is guessed, by the length, and marked so.</p>}
+    <div class="field-row">
+      <Figure {...props} name="stripCrew" label="People to strip" hint="Empty: one." />
+      <Figure {...props} name="rackSpaces" label="Rack spaces" hint="While it cures. Empty: one." />
+    </div>
+  </fieldset>
+);
+
+const Contents: FC<CastingFormProps> = ({ casting, model, state }) => {
+  const rows = { state, stored: casting?.texts ?? {}, materials: model.materials };
+  return (
+    <fieldset class="form">
+      <legend>What goes into one, beside the mix</legend>
+      {model.materials.length === 0 ? (
+        <p class="hint">
+          Mesh, spacers, sleeves: once they are in the stock book. <a href="/yard/stock/new">Add a material</a>
+        </p>
+      ) : (
+        <>
+          <PartRows {...rows} filled={casting?.rows.parts ?? 0} />
+          <CutRows {...rows} filled={casting?.rows.cuts ?? 0} />
+        </>
+      )}
+    </fieldset>
+  );
+};
+
+const After: FC<{ casting: YardCasting }> = ({ casting }) => (
+  <section>
+    <h2>No longer cast</h2>
+    <RemoveForm action={removePath(CASTINGS, casting.id)} name={casting.name} />
+  </section>
+);
+
+/** One piece, or several lengths of it at once: size, weight, work, and what goes into it. */
+export const CastingForm: FC<CastingFormProps> = (props) => {
+  const { casting, state, model } = props;
+  return (
+    <EditPage
+      answer={casting ? casting.name : 'Add what you cast.'}
+      {...(casting ? { after: <After casting={casting} /> } : { save: 'Add it' })}
+      state={state}
+      today={model.today}
+      action={entryPath(CASTINGS, casting?.id ?? 'new')}
+      back={CASTINGS}
+    >
+      <What {...props} />
+      <Size {...props} />
+      <Work {...props} />
+      <Contents {...props} />
+    </EditPage>
+  );
+};

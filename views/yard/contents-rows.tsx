@@ -1,0 +1,90 @@
+import type { FC } from 'hono/jsx';
+import type { FormState } from '../../src/usecases/save-edit.ts';
+import { SelectField, TextField } from '../parts/field.tsx';
+import { shownIn } from '../parts/form-state.tsx';
+
+interface RowsProps {
+  state: FormState;
+  /** What the form is filled in from. */
+  stored: Readonly<Record<string, string>>;
+  materials: readonly { id: string; name: string; unit: string; isCut: boolean }[];
+  /** Rows that are filled in already. */
+  filled: number;
+}
+
+const SPARE_ROWS = 2;
+const MOST_ROWS = 12;
+
+/** As many rows as are filled in, by what is stored or was typed, and two more. */
+export const rowCount = (state: FormState, name: string, filled: number): number => {
+  const typed = Object.entries(state.typed ?? {}).filter(([key, text]) => key.startsWith(`${name}-`) && text !== '');
+  return Math.min(MOST_ROWS, Math.max(filled, typed.length) + SPARE_ROWS);
+};
+
+const rowsOf = (count: number): number[] => Array.from({ length: count }, (_, row) => row);
+
+const NONE = { value: '', text: 'None' };
+
+/** Materials with how much of each goes in. */
+export const PartRows: FC<RowsProps> = ({ state, stored, materials, filled }) => (
+  <>
+    {rowsOf(rowCount(state, 'part', filled)).map((row) => (
+      <div class="field-row">
+        <SelectField
+          name={`part-${row}`}
+          label={row === 0 ? 'Material' : `Material ${row + 1}`}
+          options={[NONE, ...materials.map(({ id, name, unit }) => ({ value: id, text: `${name} (${unit})` }))]}
+          value={shownIn(state, `part-${row}`, stored[`part-${row}`])}
+          errors={state.errors}
+        />
+        <TextField
+          name={`partQuantity-${row}`}
+          label="How much"
+          width="short"
+          value={shownIn(state, `partQuantity-${row}`, stored[`partQuantity-${row}`])}
+          errors={state.errors}
+        />
+      </div>
+    ))}
+  </>
+);
+
+/** Lengths that are cut from what is sold as lengths. */
+export const CutRows: FC<RowsProps> = ({ state, stored, materials, filled }) => {
+  const cut = materials.filter(({ isCut }) => isCut);
+  if (cut.length === 0)
+    return (
+      <p class="hint">
+        Nothing in the stock book is sold as lengths that are cut. <a href="/yard/stock/new">Add rod or pipe</a>
+      </p>
+    );
+  return (
+    <>
+      {rowsOf(rowCount(state, 'cut', filled)).map((row) => (
+        <div class="field-row">
+          <SelectField
+            name={`cut-${row}`}
+            label={row === 0 ? 'Cut from' : `Cut from, ${row + 1}`}
+            options={[NONE, ...cut.map(({ id, name }) => ({ value: id, text: name }))]}
+            value={shownIn(state, `cut-${row}`, stored[`cut-${row}`])}
+            errors={state.errors}
+          />
+          <TextField
+            name={`cutLength-${row}`}
+            label="Length"
+            width="short"
+            value={shownIn(state, `cutLength-${row}`, stored[`cutLength-${row}`])}
+            errors={state.errors}
+          />
+          <TextField
+            name={`cutCount-${row}`}
+            label="How many"
+            width="short"
+            value={shownIn(state, `cutCount-${row}`, stored[`cutCount-${row}`])}
+            errors={state.errors}
+          />
+        </div>
+      ))}
+    </>
+  );
+};
