@@ -31,6 +31,21 @@ export class HandWork {
     this.#typed++;
   }
 
+  /** Opens a list and points at one of its answers. */
+  async choose(selector: string, label: string): Promise<void> {
+    await this.#page.selectOption(selector, { label });
+    this.clicks += 2;
+  }
+
+  /** A time of day, typed digit by digit as its field takes it. */
+  async time(selector: string, digits: string): Promise<void> {
+    await this.click(selector);
+    await this.#page.keyboard.press('Home');
+    await this.#page.keyboard.type(digits);
+    this.keys += digits.length + 1;
+    this.#typed++;
+  }
+
   /** About how long a person takes for that, without reading the pages. */
   get seconds(): number {
     const pointing = this.clicks * (SECONDS.think + SECONDS.point + SECONDS.press);

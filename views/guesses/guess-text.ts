@@ -51,6 +51,6 @@ export const guessEditPath = ({ kind, figure, values }: Pick<GuessGroup, 'kind' 
   const key = figure === 'temperatures' ? 'temperatures' : SECTION_OF[kind];
   const path = SECTIONS.find((section) => section.key === key)?.path ?? '/yard';
   const [only, ...others] = values;
-  const own = only && others.length === 0 && (kind === 'mix' || kind === 'material');
+  const own = only && others.length === 0 && ['mix', 'material', 'casting'].includes(kind);
   return own ? entryPath(path, only.id) : path;
 };
