@@ -9,6 +9,7 @@ import { type ContentsWriting, contentsTexts, contentsWords, cutsTyped, partsTyp
 import type { Outcome } from './context.ts';
 import { type FieldWords, fitsYardFile, sayAt } from './fits-yard-file.ts';
 import { ShownReader } from './shown-reader.ts';
+import { lengthShown } from './size-shown.ts';
 
 type Typed = Readonly<Record<string, string>>;
 
@@ -30,19 +31,34 @@ const MINUTES = ['fillMinutes', 'stripMinutes', 'cleanMinutes', 'prepMinutes'] a
 export const castingTexts = (casting: Casting, size: Size, writing: ContentsWriting): Typed => ({
   ...{ name: casting.name, mix: casting.mix },
   kg: asTyped(writing.typed.kg, casting.kg, 'kg', writing.system) ?? massText(casting.kg, writing.system),
-  ...Object.fromEntries(SIZES.map((name) => [name, size?.[name].typed ?? ''])),
+  ...Object.fromEntries(SIZES.map((name) => [name, size ? lengthShown(size[name], writing.system) : ''])),
   ...Object.fromEntries([...MINUTES, 'stripCrew', 'rackSpaces'].map((name) => [name, String(casting[name as 'kg'])])),
   ...contentsTexts(casting.perPiece, casting.cuts, writing),
 });
 
 type Reader = ShownReader<Casting>;
 
-const sizeTyped = (reader: Reader, writing: ContentsWriting, length: string | null): Size => {
+/** What a piece was before it was typed anew. */
+export interface CastingBefore {
+  casting: Casting;
+  size: Size;
+  /** Whether its weight was worked out from its size. */
+  isWeightGuessed: boolean;
+}
+
+const sizeTyped = (
+  reader: Reader,
+  writing: ContentsWriting,
+  length: string | null,
+  before: CastingBefore | null,
+): Size => {
   const texts = SIZES.map((name) => (name === 'length' && length !== null ? length : reader.text(name)));
   if (texts.every((text) => text === '')) return null;
-  const [long, high, thick] = texts.map((text, i): TypedLength => {
+  const [long, high, thick] = SIZES.map((name, i): TypedLength => {
+    if (before?.size && reader.asShown(name)) return before.size[name];
+    const text = texts[i]!;
     const read = readLength(text, writing.system);
-    const field = SIZES[i] === 'length' && length !== null ? 'lengths' : SIZES[i]!;
+    const field = name === 'length' && !before ? 'lengths' : name;
     if (!read.ok) reader.refuse(field, text === '' ? 'Write all three, or none of them.' : read.reason);
     else if (read.value.mm <= 0) reader.refuse(field, 'Has to be more than nothing.');
     return read.ok ? read.value : { typed: '', mm: 0 };
@@ -50,8 +66,15 @@ const sizeTyped = (reader: Reader, writing: ContentsWriting, length: string | nu
   return { length: long!, height: high!, thickness: thick! };
 };
 
-const massTyped = (reader: Reader, size: Size, { system }: ContentsWriting): number => {
-  if (reader.text('kg') !== '')
+const isSameSize = (a: Size, b: Size): boolean => SIZES.every((name) => a?.[name].mm === b?.[name].mm);
+
+/** Whether the weight is worked out from the size: nobody typed one, or what stands there was worked out from another size. */
+const isWorkedOut = (reader: Reader, size: Size, before: CastingBefore | null): boolean =>
+  reader.text('kg') === '' ||
+  Boolean(before?.isWeightGuessed && size && reader.asShown('kg') && !isSameSize(size, before.size));
+
+const massTyped = (reader: Reader, size: Size, { system }: ContentsWriting, before: CastingBefore | null): number => {
+  if (!isWorkedOut(reader, size, before))
     return reader.figure('kg', () => reader.measure('kg', (text) => readMass(text, system)));
   if (size) return panelKg(size.length.mm, size.height.mm, size.thickness.mm);
   reader.refuse('kg', 'What does one weigh? Or write its size, and it is worked out.');
@@ -69,13 +92,29 @@ const guessedMinutes = (size: Size, workingMinutes: number): Record<(typeof MINU
   };
 };
 
+/** What it is called: no two pieces alike, or nobody could tell them apart in a list. */
+const nameTyped = (
+  reader: Reader,
+  given: string | null,
+  before: CastingBefore | null,
+  { castings }: YardFile,
+): string => {
+  const typed = reader.text('name');
+  const name = given ?? typed;
+  if (given === null || typed !== '') reader.words('name', 'What is it called?');
+  const isTaken = castings.some((one) => one.name.toLowerCase() === name.toLowerCase());
+  if (name !== '' && name !== before?.casting.name && isTaken)
+    reader.refuse(given === null ? 'name' : 'lengths', `There is a ${name} already.`);
+  return name;
+};
+
 const NO_CASTING = { perPiece: [], cuts: [] };
 
 /** One piece, of a length of its own where several are added at once. `id` is what it is called among programs. */
 export const castingTyped = (
   typed: Typed,
   { id, name, length }: { id: string; name: string | null; length: string | null },
-  before: { casting: Casting; size: Size } | null,
+  before: CastingBefore | null,
   yard: YardFile,
   writing: ContentsWriting,
 ): Outcome<CastingTyped> => {
@@ -83,7 +122,7 @@ export const castingTyped = (
   const reader: Reader = new ShownReader(typed, before?.casting ?? null, shown);
   const mix = yard.mixes.find((one) => one.id === reader.text('mix'));
   if (!mix) reader.refuse('mix', 'From which mix is it cast?');
-  const size = sizeTyped(reader, writing, length);
+  const size = sizeTyped(reader, writing, length, before);
   const guessed = guessedMinutes(size, mix?.workingMinutes ?? 15);
   const minutes = (figure: (typeof MINUTES)[number]): number =>
     reader.text(figure) === ''
@@ -92,8 +131,8 @@ export const castingTyped = (
   const { perPiece, cuts } = before?.casting ?? NO_CASTING;
   const casting: Casting = {
     id,
-    name: name ?? reader.words('name', 'What is it called?'),
-    ...{ mix: mix?.id ?? '', kg: massTyped(reader, size, writing) },
+    name: nameTyped(reader, name, before, yard),
+    ...{ mix: mix?.id ?? '', kg: massTyped(reader, size, writing, before) },
     ...{ fillMinutes: minutes('fillMinutes'), stripMinutes: minutes('stripMinutes') },
     stripCrew: reader.text('stripCrew') === '' ? 1 : reader.whole('stripCrew', 'How many people?', { most: 50 }),
     ...{ cleanMinutes: minutes('cleanMinutes'), prepMinutes: minutes('prepMinutes') },
@@ -101,7 +140,10 @@ export const castingTyped = (
     perPiece: partsTyped(reader, perPiece, writing),
     cuts: cutsTyped(reader, cuts, writing),
   };
-  const guesses = ['kg', ...MINUTES].filter((figure) => reader.text(figure) === '');
+  const guesses = [
+    ...(isWorkedOut(reader, size, before) ? ['kg'] : []),
+    ...MINUTES.filter((figure) => reader.text(figure) === ''),
+  ];
   return reader.outcome({ casting, size, guesses });
 };
 

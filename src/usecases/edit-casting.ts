@@ -1,14 +1,14 @@
 import type { Tx } from '../../db/open.ts';
 import { removeCastingSize, setCastingSize, sizesOfCastings } from '../../db/stores/casting-size-store.ts';
 import { addCasting, removeCasting, rewriteCasting } from '../../db/stores/casting-store.ts';
-import { addGuesses, dropFigures, setTyped, typedOf } from '../../db/stores/figure-store.ts';
+import { addGuesses, dropFigures, setTyped } from '../../db/stores/figure-store.ts';
 import type { Casting } from '../../shared/casting.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { worthKeeping } from './amount-typed.ts';
 import { type CastingTyped, castingTyped, type Size, withCasting } from './casting-typed.ts';
 import { type ContentsWriting, cutFigure, MOST_CONTENTS, partFigure } from './contents-typed.ts';
 import { done, type Outcome, refuse } from './context.ts';
-import { keepFigures } from './figures.ts';
+import { figuresOf, keepFigures } from './figures.ts';
 import { measuresOf } from './measures.ts';
 import { newId } from './new-id.ts';
 import type { Edit } from './save-edit.ts';
@@ -18,9 +18,15 @@ type Typed = Readonly<Record<string, string>>;
 
 const FIGURES = ['fillMinutes', 'stripMinutes', 'cleanMinutes', 'prepMinutes', 'stripCrew', 'rackSpaces'] as const;
 
-/** "600, 900, 1200" and "600; 0,9 m" are three and two lengths; a comma between digits is one of a number. */
+/** Numbers that stand side by side: "600 900 1200", "24,36,48", "600,900". */
+const BARE_LENGTHS = /^\d{2,}(\s+\d{2,})+$|^\d{2,}(,\d{2,}){2,}$|^\d{3,},\d{3,}$/;
+
+/**
+ * Several lengths in one field: "600, 900 and 1200". A comma between two digits parts them only where it cannot be one of
+ * a number: "1,200" stays as it is.
+ */
 export const lengthsTyped = (text: string): string[] => {
-  const parted = /^\d+(,\d{3,})+$/.test(text) ? text.split(',') : text.split(/;|,\s+/);
+  const parted = text.split(BARE_LENGTHS.test(text) ? /[,\s]+/ : /;|\band\b|,(?!\d)|(?<!\d),/);
   return [...new Set(parted.map((one) => one.trim()).filter(Boolean))];
 };
 
@@ -106,9 +112,10 @@ export const editCasting = (id: string, typed: Typed): Edit<string> => ({
   work: async (tx, yard) => {
     const casting = yard.castings.find((one) => one.id === id);
     if (!casting) return refuse('name', 'It is not among what is cast any more.');
-    const before = { casting, size: await sizeOf(tx, id) };
+    const { guesses, typed: kept } = await figuresOf(tx, { kind: 'casting', id });
+    const before = { casting, size: await sizeOf(tx, id), isWeightGuessed: guesses.includes('kg') };
     const { system } = await measuresOf(tx);
-    const writing = { system, materials: yard.materials, typed: await typedOf(tx, { kind: 'casting', id }) };
+    const writing = { system, materials: yard.materials, typed: kept };
     const read = castingTyped(typed, { id, name: null, length: null }, before, yard, writing);
     if (!read.ok) return read;
     const then = withCasting(yard, read.value.casting, typed);

@@ -3,9 +3,10 @@ import { typedOf } from '../../db/stores/figure-store.ts';
 import { FIRST_FIGURES } from '../engine/begin/first-figures.ts';
 import { massText } from '../engine/units/mass.ts';
 import { shownUnit } from '../engine/units/material-unit.ts';
-import { castingTexts } from './casting-typed.ts';
+import { castingTexts, SIZES } from './casting-typed.ts';
 import type { UseCaseContext } from './context.ts';
 import { showYardFrame } from './show-yard-frame.ts';
+import { lengthShown } from './size-shown.ts';
 
 /** Everything that is cast, as the page and the forms show it. */
 export const showYardCastings = async (context: UseCaseContext) => {
@@ -21,7 +22,7 @@ export const showYardCastings = async (context: UseCaseContext) => {
       ...{ id: casting.id, name: casting.name, fillMinutes: casting.fillMinutes, prepMinutes: casting.prepMinutes },
       mixName: yard.mixes.find(({ id }) => id === casting.mix)?.name ?? casting.mix,
       mass: massText(casting.kg, system),
-      size: size && [size.length.typed, size.height.typed, size.thickness.typed],
+      size: size && SIZES.map((name) => lengthShown(size[name], system)),
       mouldCount: yard.moulds.filter(
         ({ makes, condition }) => condition !== 'retired' && makes.some((one) => one.casting === casting.id),
       ).length,

@@ -56,8 +56,12 @@ describe('what is cast', () => {
     [{ ...THREE, height: '' }, 'Write all three, or none of them.'],
     [{ ...THREE, kg: '12' }, 'Several lengths weigh different amounts.'],
     [{ ...THREE, lengths: '', name: '' }, 'What is it called?'],
-    [{ ...THREE, lengths: '900', kg: '500' }, 'That is more than the largest batch of its mix.'],
-    [{ ...THREE, lengths: '900', fillMinutes: '600' }, 'The mix would stiffen before one is full.'],
+    [{ ...THREE, lengths: '', name: 'Coping', kg: '5' }, 'id="lengths-error">Write all three, or none of them.'],
+    [{ ...THREE, lengths: '750, 900' }, 'id="lengths-error">There is a Panel 900 already.'],
+    [{ ...THREE, lengths: '1,200' }, '1,200&quot; could be 1200 or 1.2. Write it without the comma.'],
+    [{ ...THREE, lengths: '750, 950', name: 'A'.repeat(90) }, 'That is too long. 80 letters are the most.'],
+    [{ ...THREE, lengths: '950', kg: '500' }, 'That is more than the largest batch of its mix.'],
+    [{ ...THREE, lengths: '950', fillMinutes: '600' }, 'The mix would stiffen before one is full.'],
     [{ ...THREE, 'part-0': 'nothing' }, 'Which material is that?'],
   ])('is refused at its field, with all that was typed kept: %o', async (typed, message) => {
     const screens = await screensOver();
@@ -78,6 +82,46 @@ describe('what is cast', () => {
     expect((await castingsIn(screens)).at(-1)!.kg).toBe(11.8);
     const guesses = await screens.database.read(guessesOfYard);
     expect(guesses.filter(({ id }) => id === 'panel-750').map(({ figure }) => figure)).not.toContain('kg');
+  });
+
+  test('weighs more once it is thicker, until somebody weighed one', async () => {
+    const screens = await screensOver();
+    await screens.post('/yard/panels/new', { ...THREE, lengths: '750' });
+    const path = '/yard/panels/panel-750';
+    const shown = async () => sentAsShown(await (await screens.get(path)).text());
+    expect((await shown()).kg).toBe('11.3 kg');
+    await screens.post(path, { ...(await shown()), thickness: '50' });
+    // 750 x 200 x 50 mm is 0.0075 m³; at 2150 kg/m³ that is 16.1 kg.
+    expect((await shown()).kg).toBe('16.1 kg');
+    expect(await textOf(await screens.get('/yard/panels'))).toContain('Panel 750 16.1 kg (a guess)');
+    await screens.post(path, { ...(await shown()), kg: '15.2' });
+    await screens.post(path, { ...(await shown()), thickness: '35' });
+    expect((await shown()).kg).toBe('15.2 kg');
+  });
+
+  test('keeps its size when the yard goes over to feet and inches, which are shown then', async () => {
+    const screens = await screensOver();
+    await screens.post('/yard/panels/new', { ...THREE, lengths: '750' });
+    const sizes = () => screens.database.read(sizesOfCastings);
+    const before = await sizes();
+    await screens.database.write((tx) => setUnits(tx, 'US'));
+    for (const path of ['/yard/panels/panel-750', '/kits/panels']) {
+      const html = await (await screens.get(path)).text();
+      expect(html).toContain('value="2 ft 5 1/2 in"');
+      await screens.post(path, sentAsShown(html));
+      expect(await sizes()).toEqual(before);
+    }
+  });
+
+  test('can be undone when it was added, sizes and all', async () => {
+    const screens = await screensOver();
+    const before = await yardIn(screens);
+    const answer = await screens.post('/yard/panels/new', { ...THREE, lengths: '750' });
+    const html = await (await screens.get(answer.headers.get('Location') ?? '')).text();
+    const change = /name="change" value="(\d+)"/.exec(html)?.[1] ?? '';
+    expect((await screens.post('/undo', { change })).status).toBe(303);
+    expect(await yardIn(screens)).toEqual(before);
+    expect(await screens.database.read(sizesOfCastings)).toEqual([]);
   });
 
   test('stays where something uses it, with the list of what does; else it goes', async () => {
@@ -116,6 +160,13 @@ describe('what is cast', () => {
 test.each([
   ['600, 900, 1200', ['600', '900', '1200']],
   ['600,900,1200', ['600', '900', '1200']],
+  ['600 900 1200', ['600', '900', '1200']],
+  ['600, 900 and 1200,', ['600', '900', '1200']],
+  ['600mm,900mm', ['600mm', '900mm']],
+  ['600,900', ['600', '900']],
+  ['1,200', ['1,200']],
+  ['24,5', ['24,5']],
+  ['24,36,48', ['24', '36', '48']],
   ['0,9 m; 1,2 m', ['0,9 m', '1,2 m']],
   ['4 ft 6 in, 54 in', ['4 ft 6 in', '54 in']],
   ['900; 900', ['900']],
