@@ -37,6 +37,10 @@ describe('the question on the first page', () => {
     for (const number of ['2', '3', '4']) await page.fill('#number', number);
     await page.waitForSelector('#ready h1:has-text("hold")');
     expect(await page.textContent(ANSWER)).toMatch(/^\w{3} \d+ \w{3}\. .+ holds? it\./);
+    expect(await page.$('#sooner a:has-text("What holds it?")')).toBeNull();
+    // What takes seconds waits for a click, and then stands in place of the link.
+    await page.click('#sooner a:has-text("What would two changes at once bring?")');
+    await page.waitForSelector('#sooner p:has-text("wo changes at once")');
     expect(await page.$('#sooner a')).toBeNull();
     expect(complaints).toEqual([]);
   });
