@@ -31,10 +31,13 @@ export class HandWork {
     this.#typed++;
   }
 
-  /** Opens a list and points at one of its answers. */
+  /** Opens a list, types the answer's name until it is marked, and takes it. */
   async choose(selector: string, label: string): Promise<void> {
-    await this.#page.selectOption(selector, { label });
-    this.clicks += 2;
+    await this.click(selector);
+    await this.#page.keyboard.type(label);
+    await this.#page.keyboard.press('Enter');
+    this.keys += label.length + 1;
+    this.#typed++;
   }
 
   /** A time of day, typed digit by digit as its field takes it. */

@@ -36,6 +36,19 @@ const Figure: FC<FigureProps> = ({ casting, state, model: _model, width = 'short
 
 const LENGTHS = { metric: '600, 900, 1200', US: '2 ft, 3 ft, 4 ft' };
 
+/** Before anything is typed: without a mix it could not be saved. */
+const MixFirst: FC<{ error: string | undefined }> = ({ error }) => (
+  <div class="field" id="mix">
+    <p>A piece is cast from a mix, and none is there yet. Write the mix down first, then come back here.</p>
+    <div class="buttons">
+      <ButtonLink href="/yard/mixes/new" kind="main">
+        Add a mix
+      </ButtonLink>
+    </div>
+    {error && <p class="error">{error}</p>}
+  </div>
+);
+
 const What: FC<CastingFormProps> = (props) => {
   const { model, casting, state } = props;
   return (
@@ -56,13 +69,7 @@ const What: FC<CastingFormProps> = (props) => {
         hint={casting ? undefined : 'With lengths it goes before each of them. Empty: Panel.'}
         width="line"
       />
-      {model.mixes.length === 0 ? (
-        <div class="field">
-          <p class="hint">It is cast from a mix, and none is there yet. What you type here stays until you leave.</p>
-          <ButtonLink href="/yard/mixes/new">Add a mix first</ButtonLink>
-          {state.errors.mix && <p class="error">{state.errors.mix}</p>}
-        </div>
-      ) : (
+      {model.mixes.length > 0 && (
         <SelectField
           name="mix"
           label="Cast from"
@@ -82,7 +89,7 @@ const Size: FC<CastingFormProps> = (props) => {
   return (
     <fieldset class="form">
       <legend>Size and weight</legend>
-      <div class="field-row">
+      <div class="yard-figures">
         {props.casting && <Figure {...props} name="length" label="Long" />}
         <Figure {...props} name="height" label="High" />
         <Figure {...props} name="thickness" label="Thick" />
@@ -102,18 +109,18 @@ const Size: FC<CastingFormProps> = (props) => {
 const Work: FC<CastingFormProps> = (props) => (
   <fieldset class="form">
     <legend>Work on one</legend>
-    <div class="field-row">
+    <div class="yard-figures">
       <Figure {...props} name="prepMinutes" label="Minutes to set up" />
       <Figure {...props} name="fillMinutes" label="Minutes to fill" />
     </div>
-    <div class="field-row">
+    <div class="yard-figures">
       <Figure {...props} name="stripMinutes" label="Minutes to strip" />
       <Figure {...props} name="cleanMinutes" label="Minutes to clean" />
     </div>
     {!props.casting && <p class="hint">What stays empty is guessed, by the length, and marked so.</p>}
-    <div class="field-row">
+    <div class="yard-figures">
       <Figure {...props} name="stripCrew" label="People to strip" hint="Empty: one." />
-      <Figure {...props} name="rackSpaces" label="Rack spaces" hint="While it cures. Empty: one." />
+      <Figure {...props} name="rackSpaces" label="Rack places" hint="Empty: one." />
     </div>
   </fieldset>
 );
@@ -156,6 +163,7 @@ export const CastingForm: FC<CastingFormProps> = (props) => {
       action={entryPath(CASTINGS, casting?.id ?? 'new')}
       back={CASTINGS}
     >
+      {model.mixes.length === 0 && <MixFirst error={state.errors.mix} />}
       <What {...props} />
       <Size {...props} />
       <Work {...props} />

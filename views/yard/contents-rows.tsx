@@ -29,7 +29,7 @@ const NONE = { value: '', text: 'None' };
 export const PartRows: FC<RowsProps> = ({ state, stored, materials, filled }) => (
   <>
     {rowsOf(rowCount(state, 'part', filled)).map((row) => (
-      <div class="field-row">
+      <div class="yard-part">
         <SelectField
           name={`part-${row}`}
           label={row === 0 ? 'Material' : `Material ${row + 1}`}
@@ -61,7 +61,7 @@ export const CutRows: FC<RowsProps> = ({ state, stored, materials, filled }) => 
   return (
     <>
       {rowsOf(rowCount(state, 'cut', filled)).map((row) => (
-        <div class="field-row">
+        <div class="yard-cut">
           <SelectField
             name={`cut-${row}`}
             label={row === 0 ? 'Cut from' : `Cut from, ${row + 1}`}

@@ -25,7 +25,7 @@ const Pieces: FC<KitFormProps> = ({ model, kit, state }) => (
       </p>
     )}
     {Array.from({ length: rowCount(state, 'piece', kit?.rows.pieces ?? 0) }, (_, row) => (
-      <div class="field-row">
+      <div class="yard-part">
         <SelectField
           name={`piece-${row}`}
           label={row === 0 ? 'Piece' : `Piece ${row + 1}`}
