@@ -50,7 +50,7 @@ interface Removal<T> {
   path: string;
   edit(c: Context): Edit<T>;
   /** What it is called. */
-  name(c: Context): string;
+  name(c: Context, context: UseCaseContext): string | Promise<string>;
   /** Where it leads, done or not. */
   back(c: Context): string;
   instead?: string;
@@ -66,7 +66,7 @@ export const removal = <T,>(screens: Screens, { path, edit, name, back, instead 
       const { yardName, today } = await showYardFrame(context);
       const { uses = null } = state.errors;
       const asked = {
-        name: name(c),
+        name: await name(c, context),
         action: new URL(c.req.url).pathname,
         back: back(c),
         ...(instead ? { instead } : {}),

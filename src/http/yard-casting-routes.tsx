@@ -16,6 +16,10 @@ const frame = (title: string, yardName: string) => ({ title, at: 'yard', yardNam
 const idOf = (c: Context) => c.req.param('casting') ?? '';
 const back = () => CASTINGS;
 
+/** What it is called, for the page that says it has to stay. */
+const nameOf = async (c: Context, context: UseCaseContext): Promise<string> =>
+  (await showYardCastings(context)).castings.find(({ id }) => id === idOf(c))?.name ?? 'this piece';
+
 const formPage = async (c: Context, context: UseCaseContext, state: FormState, id: string | null) => {
   const model = await showYardCastings(context);
   const casting = model.castings.find((one) => one.id === id) ?? null;
@@ -50,6 +54,6 @@ export const yardCastingRoutes = (screens: Screens): Hono => {
   routes.route('/', saveForm(screens, adding));
   routes.route('/', saveForm(screens, editing));
   const path = `${CASTINGS}/:casting/remove`;
-  routes.route('/', removal(screens, { path, edit: (c) => removeOneCasting(idOf(c)), name: () => 'this piece', back }));
+  routes.route('/', removal(screens, { path, edit: (c) => removeOneCasting(idOf(c)), name: nameOf, back }));
   return routes;
 };

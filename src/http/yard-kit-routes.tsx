@@ -16,6 +16,10 @@ const frame = (title: string, yardName: string) => ({ title, at: 'yard', yardNam
 const idOf = (c: Context) => c.req.param('kit') ?? '';
 const back = () => KITS;
 
+/** What it is called, for the page that says it has to stay. */
+const nameOf = async (c: Context, context: UseCaseContext): Promise<string> =>
+  (await showYardKits(context)).kits.find(({ id }) => id === idOf(c))?.name ?? 'this kit';
+
 const formPage = async (c: Context, context: UseCaseContext, state: FormState, id: string | null) => {
   const model = await showYardKits(context);
   const kit = model.kits.find((one) => one.id === id) ?? null;
@@ -50,6 +54,6 @@ export const yardKitRoutes = (screens: Screens): Hono => {
   routes.route('/', saveForm(screens, adding));
   routes.route('/', saveForm(screens, editing));
   const path = `${KITS}/:kit/remove`;
-  routes.route('/', removal(screens, { path, edit: (c) => removeOneKit(idOf(c)), name: () => 'this kit', back }));
+  routes.route('/', removal(screens, { path, edit: (c) => removeOneKit(idOf(c)), name: nameOf, back }));
   return routes;
 };

@@ -16,6 +16,10 @@ const frame = (title: string, yardName: string) => ({ title, at: 'yard', yardNam
 const idOf = (c: Context) => c.req.param('mix') ?? '';
 const back = () => MIXES;
 
+/** What it is called, for the page that says it has to stay. */
+const nameOf = async (c: Context, context: UseCaseContext): Promise<string> =>
+  (await showYardMixes(context)).mixes.find(({ id }) => id === idOf(c))?.name ?? 'this mix';
+
 const formPage = async (c: Context, context: UseCaseContext, state: FormState, id: string | null) => {
   const model = await showYardMixes(context);
   const mix = model.mixes.find((one) => one.id === id) ?? null;
@@ -52,7 +56,6 @@ export const yardMixRoutes = (screens: Screens): Hono => {
   routes.route('/', saveForm(screens, adding));
   routes.route('/', saveForm(screens, editing));
   const path = `${MIXES}/:mix/remove`;
-  const name = () => 'this mix';
-  routes.route('/', removal(screens, { path, edit: (c) => removeOneMix(idOf(c)), name, back }));
+  routes.route('/', removal(screens, { path, edit: (c) => removeOneMix(idOf(c)), name: nameOf, back }));
   return routes;
 };

@@ -16,6 +16,10 @@ const frame = (title: string, yardName: string) => ({ title, at: 'yard', yardNam
 const idOf = (c: Context) => c.req.param('material') ?? '';
 const back = () => STOCK;
 
+/** What it is called, for the page that says it has to stay. */
+const nameOf = async (c: Context, context: UseCaseContext): Promise<string> =>
+  (await showYardStock(context)).materials.find(({ id }) => id === idOf(c))?.name ?? 'this material';
+
 const formPage = async (c: Context, context: UseCaseContext, state: FormState, id: string | null) => {
   const model = await showYardStock(context);
   const material = model.materials.find((one) => one.id === id) ?? null;
@@ -48,9 +52,6 @@ export const yardStockRoutes = (screens: Screens): Hono => {
   routes.route('/', saveForm(screens, adding));
   routes.route('/', saveForm(screens, editing));
   const path = `${STOCK}/:material/remove`;
-  routes.route(
-    '/',
-    removal(screens, { path, edit: (c) => removeFromStockBook(idOf(c)), name: () => 'this material', back }),
-  );
+  routes.route('/', removal(screens, { path, edit: (c) => removeFromStockBook(idOf(c)), name: nameOf, back }));
   return routes;
 };

@@ -49,9 +49,12 @@ export const kitTyped = (
   writing: ContentsWriting,
 ): Outcome<Kit> => {
   const reader = new ShownReader<Kit>(typed, before, before && kitTexts(before, writing));
+  const name = reader.words('name', 'What is the kit called?');
+  const isTaken = yard.kits.some((one) => one.id !== id && one.name.toLowerCase() === name.toLowerCase());
+  if (isTaken && name !== before?.name) reader.refuse('name', `There is a ${name} already.`);
   const kit: Kit = {
     id,
-    name: reader.words('name', 'What is the kit called?'),
+    name,
     pieces: piecesTyped(reader, yard),
     parts: partsTyped(reader, before?.parts ?? [], writing),
     cuts: cutsTyped(reader, before?.cuts ?? [], writing),

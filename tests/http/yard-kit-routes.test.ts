@@ -24,6 +24,10 @@ describe('a kit', () => {
 
   test.each([
     [{ ...FOUR, name: '' }, 'What is the kit called?'],
+    [{ ...FOUR, name: 'pair of panels' }, 'There is a pair of panels already.'],
+    [{ ...FOUR, 'piece-0': '' }, 'Which piece is that?'],
+    [{ ...FOUR, 'part-0': 'mortar' }, 'How much of it?'],
+    [{ ...FOUR, 'cut-0': 'rod', 'cutLength-0': '5 m', 'cutCount-0': '1' }, 'That is longer than one of it is sold.'],
     [{ ...FOUR, 'pieceCount-0': 'some' }, 'How many? Write a whole number, 1 to 1000.'],
     [{ ...FOUR, 'piece-0': '', 'pieceCount-0': '' }, 'What is in it? Choose a piece, and how many.'],
     [{ ...FOUR, 'piece-1': PIECE, 'pieceCount-1': '1' }, 'That is there already.'],
@@ -33,7 +37,9 @@ describe('a kit', () => {
     const before = await kitsIn(screens);
     const answer = await screens.post('/yard/kits/new', typed);
     expect(answer.status).toBe(422);
-    expect(await answer.text()).toContain(message);
+    const html = await answer.text();
+    expect(html).toContain(message);
+    expect(sentAsShown(html)).toMatchObject(typed);
     expect(await kitsIn(screens)).toEqual(before);
   });
 
@@ -57,10 +63,30 @@ describe('a kit', () => {
 
   test('stays while orders are for it; else it goes, and undo brings it back', async () => {
     const screens = await demoScreens();
-    expect(await textOf(await screens.post('/yard/kits/planter/remove', {}))).toContain("can't be removed.");
+    expect(await textOf(await screens.post('/yard/kits/planter/remove', {}))).toMatch(
+      /^Planter 1200 x 600, two courses can't be removed\..* is in \d+ orders? \(27-/,
+    );
     await screens.post('/yard/kits/new', { ...FOUR, 'piece-0': 'panel-900' });
+    const before = await kitsIn(screens, DEMO_NOW);
     const removed = await screens.post('/yard/kits/four-of-them/remove', {});
-    expect(await screens.textAfter(removed)).toContain('Four of them removed from the kits');
+    const html = await (await screens.get(removed.headers.get('Location') ?? '')).text();
+    expect(html).toContain('Four of them removed from the kits');
     expect((await kitsIn(screens, DEMO_NOW)).map(({ id }) => id)).not.toContain('four-of-them');
+    await screens.post('/undo', { change: /name="change" value="(\d+)"/.exec(html)?.[1] ?? '' });
+    expect(await kitsIn(screens, DEMO_NOW)).toEqual(before);
+  });
+
+  test('that moves a date when more goes into it says so before it is saved', async () => {
+    const screens = await demoScreens();
+    const before = await kitsIn(screens, DEMO_NOW);
+    const form = sentAsShown(await (await screens.get('/yard/kits/planter')).text());
+    const html = await (await screens.post('/yard/kits/planter', { ...form, 'pieceCount-0': '12' })).text();
+    expect(html).toContain('Nothing was saved yet.');
+    expect(sentAsShown(html)).toMatchObject({ 'pieceCount-0': '12' });
+    expect(await kitsIn(screens, DEMO_NOW)).toEqual(before);
+    const seen = /name="seen" value="([^"]*)"/.exec(html)?.[1] ?? '';
+    const saved = await screens.post('/yard/kits/planter', { ...sentAsShown(html), seen });
+    expect(saved.status).toBe(303);
+    expect((await kitsIn(screens, DEMO_NOW))[0]!.pieces[0]!.count).toBe(12);
   });
 });
