@@ -46,11 +46,17 @@ export const guessValue = ({ values }: GuessGroup): string => {
   return texts.size === 1 ? [...texts][0]! : values.map(({ name, text }) => `${text} for ${name}`).join(', ');
 };
 
-/** Where it can be changed: at the one thing it is about, or at all of its kind. */
-export const guessEditPath = ({ kind, figure, values }: Pick<GuessGroup, 'kind' | 'figure' | 'values'>): string => {
+/** Things with a page of their own; more of them than this are found from their list. */
+const WITH_PAGE: readonly GuessGroup['kind'][] = ['mix', 'material', 'casting'];
+const MOST_LINKS = 6;
+
+/** Where it can be changed: at each thing it is about, by its name, or in the section of its kind. */
+export const guessEdits = ({ kind, figure, values }: GuessGroup): { text: string; path: string }[] => {
   const key = figure === 'temperatures' ? 'temperatures' : SECTION_OF[kind];
   const path = SECTIONS.find((section) => section.key === key)?.path ?? '/yard';
-  const [only, ...others] = values;
-  const own = only && others.length === 0 && ['mix', 'material', 'casting'].includes(kind);
-  return own ? entryPath(path, only.id) : path;
+  if (!WITH_PAGE.includes(kind) || values.length > MOST_LINKS) return [{ text: 'Change it', path }];
+  return values.map(({ id, name }, index) => ({
+    text: values.length === 1 ? 'Change it' : index === 0 ? `Change it for ${name}` : name,
+    path: entryPath(path, id),
+  }));
 };

@@ -5,7 +5,7 @@ import { Button } from '../parts/button.tsx';
 import { type FieldErrors, FormErrors } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { countWord } from '../parts/quantity-text.ts';
-import { guessEditPath, guessValue, guessWords, inGuessOrder } from './guess-text.ts';
+import { guessEdits, guessValue, guessWords, inGuessOrder } from './guess-text.ts';
 
 export const GUESSES = '/yard/guesses';
 
@@ -43,9 +43,11 @@ const Guess: FC<{ group: GuessGroup }> = ({ group }) => {
         <input type="hidden" name="figure" value={group.figure} />
         <div class="buttons">
           <Button label={`That is right: ${words}`}>That is right</Button>
-          <a href={guessEditPath(group)} aria-label={`Change it: ${words}`}>
-            Change it
-          </a>
+          {guessEdits(group).map(({ text, path }) => (
+            <a href={path} aria-label={`${text}: ${words}`}>
+              {text}
+            </a>
+          ))}
         </div>
       </form>
     </li>

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { GuessGroup } from '../../../src/usecases/show-guesses.ts';
-import { guessEditPath, guessValue, guessWords, inGuessOrder } from '../../../views/guesses/guess-text.ts';
+import { guessEdits, guessValue, guessWords, inGuessOrder } from '../../../views/guesses/guess-text.ts';
 
 const group = (kind: GuessGroup['kind'], figure: string, ...texts: string[]): GuessGroup => ({
   ...{ kind, figure, values: texts.map((text, index) => ({ id: String(index), name: `Panel ${index}`, text })) },
@@ -26,9 +26,14 @@ describe('a guess in words', () => {
     expect(inGuessOrder(all).map(({ figure }) => figure)).toEqual(['yieldKgPerBag', 'onHand', 'kg', 'odd']);
   });
 
-  test('leads to where it is changed', () => {
-    expect(guessEditPath(group('yard', 'temperatures', '20 °C'))).toBe('/yard/temperatures');
-    expect(guessEditPath(group('material', 'onHand', '3 bags', '4 bags'))).toBe('/yard/stock');
-    expect(guessEditPath(group('mix', 'cureHours', '72 hours'))).toBe('/yard/mixes/0');
+  test('leads to where it is changed: to each of a few things, or to all of many', () => {
+    const paths = (...figure: Parameters<typeof group>) => guessEdits(group(...figure)).map(({ path }) => path);
+    expect(paths('yard', 'temperatures', '20 °C')).toEqual(['/yard/temperatures']);
+    expect(paths('mix', 'cureHours', '72 hours')).toEqual(['/yard/mixes/0']);
+    expect(guessEdits(group('casting', 'kg', '18 kg', '9 kg'))).toEqual([
+      { text: 'Change it for Panel 0', path: '/yard/panels/0' },
+      { text: 'Panel 1', path: '/yard/panels/1' },
+    ]);
+    expect(paths('material', 'onHand', ...Array<string>(7).fill('3 bags'))).toEqual(['/yard/stock']);
   });
 });
