@@ -183,7 +183,17 @@ test('a removal that is refused has nothing that axe finds', async () => {
   expect(await violations(page)).toEqual([]);
 });
 
-test.each(['', '/moulds', '/moulds/new', '/mixes', '/mixes/new', '/stock', '/hours', '/temperatures'])(
+const OF_EMPTY_YARD = [
+  '/panels',
+  '/panels/new',
+  '/moulds',
+  '/moulds/new',
+  '/mixes',
+  '/mixes/new',
+  '/kits',
+  '/kits/new',
+];
+test.each(['', ...OF_EMPTY_YARD, '/stock', '/hours', '/temperatures'])(
   '/yard%s of an empty yard has nothing that axe finds',
   async (path) => {
     const bare = { materials: [], mixes: [], castings: [], moulds: [], kits: [], orders: [], work: [] };
@@ -194,6 +204,22 @@ test.each(['', '/moulds', '/moulds/new', '/mixes', '/mixes/new', '/stock', '/hou
     expect(await page.evaluate('document.documentElement.scrollWidth - window.innerWidth')).toBeLessThanOrEqual(0);
   },
 );
+
+test.each([
+  ['/yard/panels/new', '#lengths', 'long'],
+  ['/yard/panels/panel-900', '#cutLength-0', '9 m'],
+  ['/yard/kits/planter', '#pieceCount-1', 'some'],
+])('%s with something wrong in %s has nothing that axe finds', async (path, field, text) => {
+  const url = await served(await demoScreens());
+  const { page } = await watchedPage(browser);
+  await page.goto(`${url}${path}`);
+  await page.fill(field, text);
+  await page.click('form.form .button.main');
+  await page.waitForSelector(`${field}-error`);
+  expect(await page.inputValue(field)).toBe(text);
+  expect(await violations(page)).toEqual([]);
+  expect(await page.evaluate('document.documentElement.scrollWidth - window.innerWidth')).toBeLessThanOrEqual(0);
+});
 
 test('a yard that was begun with four answers, and answers that were refused, have nothing that axe finds', async () => {
   const screens = await demoScreens();
