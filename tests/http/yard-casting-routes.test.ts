@@ -50,6 +50,27 @@ describe('what is cast', () => {
     expect(form).toMatchObject({ length: '4 ft 6 in', kg: '30 lb' });
   });
 
+  test('takes materials and cuts in the units of the yard, and shows them as they were typed', async () => {
+    const { materials } = smallYard();
+    const fibre = { ...materials[0]!, id: 'fibre', name: 'Fibre', unit: 'g' };
+    const screens = await screensOver(smallYard({ materials: [...materials, fibre] }));
+    await screens.database.write((tx) => setUnits(tx, 'US'));
+    const contents = {
+      ...{ 'part-0': 'fibre', 'partQuantity-0': '2 oz', 'cut-0': 'rod', 'cutLength-0': '7 1/2 in', 'cutCount-0': '2' },
+    };
+    const piece = { ...THREE, lengths: '3 ft', height: '8', thickness: '1 3/8', ...contents };
+    expect((await screens.post('/yard/panels/new', piece)).status).toBe(303);
+    const { perPiece, cuts } = (await castingsIn(screens)).at(-1)!;
+    expect(perPiece).toEqual([{ material: 'fibre', quantity: expect.closeTo(56.69904625, 6) }]);
+    expect(cuts).toEqual([{ material: 'rod', lengthMm: expect.closeTo(190.5, 9), count: 2 }]);
+    const path = '/yard/panels/panel-3-ft';
+    const form = sentAsShown(await (await screens.get(path)).text());
+    expect(form).toMatchObject(contents);
+    await screens.post(path, { ...form, 'part-0': '', 'partQuantity-0': '', 'cutCount-0': '3' });
+    expect((await castingsIn(screens)).at(-1)).toMatchObject({ perPiece: [], cuts: [{ count: 3 }] });
+    expect(await textOf(await screens.post('/yard/stock/rod/remove', {}))).toContain('panel or piece (Panel 3 ft)');
+  });
+
   test.each([
     [{ ...THREE, mix: '' }, 'From which mix is it cast?'],
     [{ ...THREE, lengths: 'long' }, 'long'],

@@ -34,6 +34,7 @@ const Figure: FC<FigureProps> = ({ casting, state, model: _model, width = 'short
   />
 );
 
+const SAID = { metric: '200, 0.2 m or 8 in', US: '8, 8 in or 200 mm' };
 const LENGTHS = { metric: '600, 900, 1200', US: '2 ft, 3 ft, 4 ft' };
 
 /** Before anything is typed: without a mix it could not be saved. */
@@ -94,7 +95,9 @@ const Size: FC<CastingFormProps> = (props) => {
         <Figure {...props} name="height" label="High" />
         <Figure {...props} name="thickness" label="Thick" />
       </div>
-      <p class="hint">As you would say it: 200, 0.2 m, 8 in. All empty for a piece that no kit is made from by size.</p>
+      <p class="hint">
+        As you would say it: {SAID[props.model.system]}. All empty for a piece that no kit is made from by size.
+      </p>
       <Figure
         {...props}
         name="kg"
