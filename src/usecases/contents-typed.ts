@@ -14,8 +14,8 @@ type Parts = Casting['perPiece'];
 type Cuts = Casting['cuts'];
 type Texts = Readonly<Record<string, string>>;
 
-/** More rows than that no form has. */
-export const MOST_CONTENTS = 12;
+/** More rows than that no form has: whoever has a piece of so many parts read in from a file loses none by a form. */
+export const MOST_CONTENTS = 200;
 
 export interface ContentsWriting {
   system: UnitSystem;

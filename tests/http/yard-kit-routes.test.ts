@@ -61,6 +61,19 @@ describe('a kit', () => {
     });
   });
 
+  test('of many parts, as a file may have it, loses none of them when its form is sent', async () => {
+    const { kits, materials } = smallYard();
+    const many = Array.from({ length: 15 }, (_, i) => ({ ...materials[0]!, id: `part-${i}`, name: `Part ${i}` }));
+    const parts = many.map(({ id }) => ({ material: id, quantity: 1 }));
+    const screens = await screensOver(
+      smallYard({ materials: [...materials, ...many], kits: [{ ...kits[0]!, parts }], orders: [] }),
+    );
+    const before = await kitsIn(screens);
+    const form = sentAsShown(await (await screens.get('/yard/kits/pair')).text());
+    expect((await screens.post('/yard/kits/pair', { ...form, packMinutes: '6' })).status).toBe(303);
+    expect(await kitsIn(screens)).toEqual([{ ...before[0]!, packMinutes: 6 }]);
+  });
+
   test('stays while orders are for it; else it goes, and undo brings it back', async () => {
     const screens = await demoScreens();
     expect(await textOf(await screens.post('/yard/kits/planter/remove', {}))).toMatch(

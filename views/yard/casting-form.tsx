@@ -5,7 +5,7 @@ import { ButtonLink } from '../parts/button.tsx';
 import { SelectField, TextField } from '../parts/field.tsx';
 import { shownIn } from '../parts/form-state.tsx';
 import { CASTINGS } from './castings-page.tsx';
-import { CutRows, PartRows } from './contents-rows.tsx';
+import { CutRows, MoreRows, PartRows } from './contents-rows.tsx';
 import { EditPage } from './edit-page.tsx';
 import { RemoveForm } from './remove.tsx';
 import { entryPath, removePath } from './sections.ts';
@@ -141,6 +141,7 @@ const Contents: FC<CastingFormProps> = ({ casting, model, state }) => {
         <>
           <PartRows {...rows} filled={casting?.rows.parts ?? 0} />
           <CutRows {...rows} filled={casting?.rows.cuts ?? 0} />
+          <MoreRows />
         </>
       )}
     </fieldset>

@@ -13,13 +13,19 @@ interface RowsProps {
 }
 
 const SPARE_ROWS = 2;
-const MOST_ROWS = 12;
+const MOST_ROWS = 200;
+/** Enough for what most kits are made of. */
+const LEAST_PIECES = 4;
 
 /** As many rows as are filled in, by what is stored or was typed, and two more. */
 export const rowCount = (state: FormState, name: string, filled: number): number => {
   const typed = Object.entries(state.typed ?? {}).filter(([key, text]) => key.startsWith(`${name}-`) && text !== '');
-  return Math.min(MOST_ROWS, Math.max(filled, typed.length) + SPARE_ROWS);
+  const least = name === 'piece' ? LEAST_PIECES : SPARE_ROWS;
+  return Math.min(MOST_ROWS, Math.max(least, Math.max(filled, typed.length) + SPARE_ROWS));
 };
+
+/** Where more is to go in than there are rows. */
+export const MoreRows: FC = () => <p class="hint">Once these are saved, there is room for more.</p>;
 
 const rowsOf = (count: number): number[] => Array.from({ length: count }, (_, row) => row);
 

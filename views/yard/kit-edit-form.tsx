@@ -3,7 +3,7 @@ import type { FormState } from '../../src/usecases/save-edit.ts';
 import type { YardKit, YardKitsModel } from '../../src/usecases/show-yard-kits.ts';
 import { SelectField, TextField } from '../parts/field.tsx';
 import { shownIn } from '../parts/form-state.tsx';
-import { CutRows, PartRows, rowCount } from './contents-rows.tsx';
+import { CutRows, MoreRows, PartRows, rowCount } from './contents-rows.tsx';
 import { EditPage } from './edit-page.tsx';
 import { KITS } from './kits-page.tsx';
 import { RemoveForm } from './remove.tsx';
@@ -58,6 +58,7 @@ const Parts: FC<KitFormProps> = ({ model, kit, state }) => {
         <>
           <PartRows {...rows} filled={kit?.rows.parts ?? 0} />
           <CutRows {...rows} filled={kit?.rows.cuts ?? 0} />
+          <MoreRows />
         </>
       )}
     </fieldset>
