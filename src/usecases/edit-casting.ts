@@ -1,14 +1,15 @@
 import type { Tx } from '../../db/open.ts';
 import { removeCastingSize, setCastingSize, sizesOfCastings } from '../../db/stores/casting-size-store.ts';
 import { addCasting, removeCasting, rewriteCasting } from '../../db/stores/casting-store.ts';
-import { addGuesses, dropFigures, setTyped } from '../../db/stores/figure-store.ts';
+import { addGuesses, dropFigures } from '../../db/stores/figure-store.ts';
 import type { Casting } from '../../shared/casting.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { worthKeeping } from './amount-typed.ts';
 import { type CastingTyped, castingTyped, type Size, withCasting } from './casting-typed.ts';
-import { type ContentsWriting, cutFigure, MOST_CONTENTS, partFigure } from './contents-typed.ts';
+import type { ContentsWriting } from './contents-typed.ts';
 import { done, type Outcome, refuse } from './context.ts';
 import { figuresOf, keepFigures } from './figures.ts';
+import { keepContents } from './keep-contents.ts';
 import { measuresOf } from './measures.ts';
 import { newId } from './new-id.ts';
 import type { Edit } from './save-edit.ts';
@@ -30,18 +31,6 @@ export const lengthsTyped = (text: string): string[] => {
   return [...new Set(parted.map((one) => one.trim()).filter(Boolean))];
 };
 
-const keepContents = async (tx: Tx, id: string, typed: Typed): Promise<void> => {
-  let place = 0;
-  for (let row = 0; row < MOST_CONTENTS; row++) {
-    const part = typed[`part-${row}`];
-    const owner = { kind: 'casting', id } as const;
-    if (part)
-      await setTyped(tx, { ...owner, figure: partFigure(part) }, worthKeeping(typed[`partQuantity-${row}`] ?? ''));
-    if (typed[`cut-${row}`])
-      await setTyped(tx, { ...owner, figure: cutFigure(place++) }, worthKeeping(typed[`cutLength-${row}`] ?? ''));
-  }
-};
-
 const keep = async (tx: Tx, before: Casting | null, { casting, size, guesses }: CastingTyped, typed: Typed) => {
   const owner = { kind: 'casting', id: casting.id } as const;
   await keepFigures(tx, owner, [
@@ -52,7 +41,7 @@ const keep = async (tx: Tx, before: Casting | null, { casting, size, guesses }: 
     tx,
     guesses.map((figure) => ({ ...owner, figure })),
   );
-  await keepContents(tx, casting.id, typed);
+  await keepContents(tx, owner, typed);
   await (size ? setCastingSize(tx, { casting: casting.id, ...size }) : removeCastingSize(tx, casting.id));
 };
 

@@ -1,10 +1,8 @@
-import type { Tx } from '../../db/open.ts';
-import { dropFigures, setTyped, typedOf } from '../../db/stores/figure-store.ts';
+import { dropFigures, typedOf } from '../../db/stores/figure-store.ts';
 import { addKit, removeKit, rewriteKit } from '../../db/stores/kit-store.ts';
 import type { Kit } from '../../shared/kit.ts';
-import { worthKeeping } from './amount-typed.ts';
-import { cutFigure, MOST_CONTENTS, partFigure } from './contents-typed.ts';
 import { done, refuse } from './context.ts';
+import { keepContents } from './keep-contents.ts';
 import { kitTyped, withKit } from './kit-edit-typed.ts';
 import { measuresOf } from './measures.ts';
 import { newId } from './new-id.ts';
@@ -12,19 +10,6 @@ import type { Edit } from './save-edit.ts';
 import { ordersOnRecord, usesOf, usesText } from './uses-of.ts';
 
 type Typed = Readonly<Record<string, string>>;
-
-/** Keeps what was typed with a unit, row by row as the kit has them now. */
-const keepTyped = async (tx: Tx, id: string, typed: Typed): Promise<void> => {
-  let place = 0;
-  const owner = { kind: 'kit', id } as const;
-  for (let row = 0; row < MOST_CONTENTS; row++) {
-    const part = typed[`part-${row}`];
-    if (part)
-      await setTyped(tx, { ...owner, figure: partFigure(part) }, worthKeeping(typed[`partQuantity-${row}`] ?? ''));
-    if (typed[`cut-${row}`])
-      await setTyped(tx, { ...owner, figure: cutFigure(place++) }, worthKeeping(typed[`cutLength-${row}`] ?? ''));
-  }
-};
 
 /** Something that is sold as one. */
 export const addOneKit = (typed: Typed): Edit<string> => ({
@@ -40,7 +25,7 @@ export const addOneKit = (typed: Typed): Edit<string> => ({
     const then = withKit(yard, read.value, typed);
     if (!then.ok) return then;
     await addKit(tx, read.value);
-    await keepTyped(tx, id, typed);
+    await keepContents(tx, { kind: 'kit', id }, typed);
     return done(read.value.name);
   },
 });
@@ -60,7 +45,7 @@ export const editKit = (id: string, typed: Typed): Edit<string> => ({
     const then = withKit(yard, read.value, typed);
     if (!then.ok) return then;
     await rewriteKit(tx, read.value, isSame(before, read.value));
-    await keepTyped(tx, id, typed);
+    await keepContents(tx, { kind: 'kit', id }, typed);
     return done(read.value.name);
   },
 });
