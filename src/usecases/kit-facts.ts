@@ -13,6 +13,7 @@ import { kitDrawing } from './kit-drawing.ts';
 import { askedPlan } from './kit-laid.ts';
 import { pinLengthMm } from './kit-pins.ts';
 import type { PanelKind } from './panel-kinds.ts';
+import { lengthSaid } from './size-shown.ts';
 
 /** What the facts of a kit are worked out from. */
 export interface KitSetting {
@@ -33,8 +34,8 @@ export const planText = (size: PlanSize, shape: KitSize['shape'], system: UnitSy
 
 /** The size as it was typed: "4 ft by 635 mm". */
 export const typedText = ({ shape, length, width, cutLength, cutWidth }: KitSize, system: UnitSystem): string => {
-  const [long = '', wide, cutLong, cutWide] = [length, width, cutLength, cutWidth].map((one) =>
-    one && /^[\d.,\s/½¼¾-]+$/.test(one.typed) ? lengthText(one.mm, system) : one?.typed,
+  const [long = '', wide, cutLong, cutWide] = [length, width, cutLength, cutWidth].map(
+    (one) => one && lengthSaid(one, system),
   );
   if (shape === 'row') return long;
   return shape === 'L' ? `${long} by ${wide} less ${cutLong} by ${cutWide}` : `${long} by ${wide}`;

@@ -6,7 +6,7 @@ import { shownUnit } from '../engine/units/material-unit.ts';
 import { castingTexts, SIZES } from './casting-typed.ts';
 import type { UseCaseContext } from './context.ts';
 import { showYardFrame } from './show-yard-frame.ts';
-import { lengthShown } from './size-shown.ts';
+import { lengthSaid } from './size-shown.ts';
 
 /** Everything that is cast, as the page and the forms show it. */
 export const showYardCastings = async (context: UseCaseContext) => {
@@ -22,7 +22,7 @@ export const showYardCastings = async (context: UseCaseContext) => {
       ...{ id: casting.id, name: casting.name, fillMinutes: casting.fillMinutes, prepMinutes: casting.prepMinutes },
       mixName: yard.mixes.find(({ id }) => id === casting.mix)?.name ?? casting.mix,
       mass: massText(casting.kg, system),
-      size: size && SIZES.map((name) => lengthShown(size[name], system)),
+      size: size && SIZES.map((name) => lengthSaid(size[name], system)),
       mouldCount: yard.moulds.filter(
         ({ makes, condition }) => condition !== 'retired' && makes.some((one) => one.casting === casting.id),
       ).length,

@@ -11,3 +11,7 @@ export const lengthShown = ({ typed, mm }: TypedLength, system: UnitSystem): str
     (text) => readMm(text, system),
     (stored) => lengthText(stored, system),
   );
+
+/** The same in a sentence, where a bare number says too little: "900 mm", "4 ft 6 in". */
+export const lengthSaid = (length: TypedLength, system: UnitSystem): string =>
+  /^[\d.,\s/½¼¾-]+$/.test(length.typed) ? lengthText(length.mm, system) : length.typed;

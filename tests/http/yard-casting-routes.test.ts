@@ -23,7 +23,7 @@ describe('what is cast', () => {
     const text = await screens.textAfter(await screens.post('/yard/panels/new', THREE));
     expect(text).toContain('Panel 600, Panel 900, Panel 1200 added to what is cast');
     // 600 x 200 x 35 mm is 0.0042 m³; at 2150 kg/m³ that is 9.03 kg.
-    expect(text).toContain('Panel 600 9 kg (a guess), 600 by 200 by 35');
+    expect(text).toContain('Panel 600 9 kg (a guess), 600 mm by 200 mm by 35 mm, from');
     expect((await castingsIn(screens)).map(({ id, kg }) => [id, kg])).toEqual([
       ['panel-600', 9],
       ['panel-900', 13.5],

@@ -9,7 +9,7 @@ import { entryPath, removePath, YARD } from './sections.ts';
 
 export const CASTINGS = `${YARD}/panels`;
 
-/** "13.5 kg (a guess), 900 by 200 by 35, from Thin panel mix. 3 moulds make it." */
+/** "13.5 kg (a guess), 900 mm by 200 mm by 35 mm, from Thin panel mix. 3 moulds make it." */
 export const castingText = ({ mass, size, mixName, mouldCount, guesses }: YardCasting): string => {
   const measures = size ? `, ${size.join(' by ')}` : '';
   const made =
