@@ -42,6 +42,7 @@ describe.each([
       /^Sat 10 Apr could be kept, but .*: Sat \d+ Apr to Sat \d+ \w+, \d+ days later\./,
     );
     await page.click('text="Take order"');
+    await page.waitForURL(/\/orders\/new/);
     expect(await page.inputValue('#wantedOn')).toBe('2027-04-10');
     expect(complaints).toEqual([]);
   });

@@ -74,6 +74,8 @@ describe.each([
     await page.fill('#wantedOn', '2027-07-31');
     await page.check('text="yes"');
     await page.click('.button.main');
+    // With script the form goes off only once the server has answered that it is there.
+    await page.waitForURL(/\/orders\/27-019/);
     const answer = await page.textContent('h1');
     expect(answer).toMatch(/^Brid Casey: ready \w{3} \d+ \w{3}, (\d+ days? to spare|on the day)\.$/);
     expect(await page.textContent('.notice')).toContain('Order 27-019 for Brid Casey taken.');
