@@ -7,23 +7,11 @@ import type { Reading } from '../engine/units/reading.ts';
 import { textNow } from './csv-orders.ts';
 import type { RowReader } from './csv-row.ts';
 import type { TableGround, TableRows } from './csv-table.ts';
+import { newId } from './new-id.ts';
 
 type MaterialRow = StoreRows['materials'][number];
 
 const plain = (text: string): string => text.trim().toLowerCase();
-
-/** "Sand 0-2 mm" as an id that none has yet: "sand-0-2-mm". */
-const newId = (name: string, taken: ReadonlyMap<string, MaterialRow>): string => {
-  const slug =
-    plain(name)
-      .normalize('NFKD')
-      .replace(/[^a-z0-9]+/g, '-')
-      .replace(/^-|-$/g, '') || 'material';
-  for (let count = 1; ; count++) {
-    const id = count === 1 ? slug : `${slug}-${count}`;
-    if (!taken.has(id)) return id;
-  }
-};
 
 /** A number counts the material's own unit; beside it a measure may be named: "2 lb". */
 const amountOf = (text: string, unit: string, dialect: Dialect): Reading<number> => {
@@ -90,7 +78,7 @@ const startOf = (row: RowReader, { byId }: Known, place: number): MaterialRow =>
   const [name, unit] = [row.text('material'), row.text('unit')];
   if (unit === '') row.wrong('unit', 'say what its amounts count, as in bag or kg');
   if (!row.has('in the yard')) row.wrong('in the yard', 'how much is there? A new material needs this column');
-  return blank(newId(name, byId), name, unit, place);
+  return blank(newId(name, byId, 'material'), name, unit, place);
 };
 
 export const stockRowsOf: TableRows = (rows, { held, dialect }) => {

@@ -48,10 +48,10 @@ const keep = async (tx: Tx, before: Casting | null, { casting, size, guesses }: 
 /** What is added: a piece by its name, or one for each length. */
 const wantedOf = (typed: Typed, yard: YardFile): { id: string; name: string | null; length: string | null }[] => {
   const lengths = lengthsTyped(typed.lengths ?? '');
-  const ids = yard.castings.map(({ id }) => id);
+  const ids = new Set(yard.castings.map(({ id }) => id));
   const idFor = (name: string): string => {
     const id = newId(name, ids);
-    ids.push(id);
+    ids.add(id);
     return id;
   };
   const base = typed.name ?? '';

@@ -15,10 +15,7 @@ type Typed = Readonly<Record<string, string>>;
 export const addOneKit = (typed: Typed): Edit<string> => ({
   what: { kind: 'kit added', words: (name) => `${name} added to the kits` },
   work: async (tx, yard) => {
-    const id = newId(
-      typed.name ?? '',
-      yard.kits.map((one) => one.id),
-    );
+    const id = newId(typed.name ?? '', new Set(yard.kits.map((one) => one.id)));
     const writing = { ...(await measuresOf(tx)), materials: yard.materials, typed: {} };
     const read = kitTyped(typed, id, null, yard, writing);
     if (!read.ok) return read;

@@ -29,10 +29,7 @@ const keep = async (tx: Tx, before: Material | null, after: Material, typed: Typ
 export const addToStockBook = (typed: Typed): Edit<string> => ({
   what: { kind: 'material added', words: (name) => `${name} added to the stock book` },
   work: async (tx, yard) => {
-    const id = newId(
-      typed.name ?? '',
-      yard.materials.map((one) => one.id),
-    );
+    const id = newId(typed.name ?? '', new Set(yard.materials.map((one) => one.id)));
     const read = materialTyped(typed, null, id, { ...(await measuresOf(tx)), typed: {} });
     if (!read.ok) return read;
     const then = withMaterial(yard, read.value);

@@ -77,10 +77,7 @@ const bagTyped = (typed: Typed, yard: YardFile): Outcome<NewBag | null> => {
   if (yard.materials.some((one) => one.name.toLowerCase() === name.toLowerCase()))
     reader.refuse('bagName', 'That is in the stock book already. Leave this empty and choose it below.');
   const counted = reader.wholeOrNone('bagsThere', 'How many bags are there?');
-  const id = newId(
-    name,
-    yard.materials.map((one) => one.id),
-  );
+  const id = newId(name, new Set(yard.materials.map((one) => one.id)));
   // Had on the day, until somebody says how long it takes: what is not known holds no date up.
   const bought = { pack: 1, leadDays: 0, minimum: 0, kerfMm: 0 };
   const bag = { id, name, unit: 'bag', onHand: counted ?? 0, ...bought };
@@ -107,10 +104,7 @@ export const addOneMix = (typed: Typed): Edit<string> => ({
     const read = both(mixTyped(typed, preset ?? null, writing, yard), bagTyped(typed, yard));
     if (!read.ok) return read;
     const [{ mix: figures, water }, added] = read.value;
-    const id = newId(
-      figures.name,
-      yard.mixes.map((one) => one.id),
-    );
+    const id = newId(figures.name, new Set(yard.mixes.map((one) => one.id)));
     const perBag = [...(added ? [{ material: added.bag.id, quantity: 1 }] : []), ...figures.perBag];
     const mix: Mix = { ...figures, id, perBag };
     const materials = added ? [...yard.materials, added.bag] : yard.materials;

@@ -38,7 +38,8 @@ describe('the two days of a mix', () => {
 });
 
 test('an id is made from the name, and is nobody else’s', () => {
-  expect(newId('Sand 0-2 mm', ['sand-0-2-mm'])).toBe('sand-0-2-mm-2');
-  expect(newId('砂', [])).toBe('one');
-  expect(newId('New', [])).toBe('new-2');
+  expect(newId('Sand 0-2 mm', new Set(['sand-0-2-mm']))).toBe('sand-0-2-mm-2');
+  expect(newId('砂', new Set())).toBe('one');
+  expect(newId('砂', new Set(), 'material')).toBe('material');
+  expect(newId('New', new Set())).toBe('new-2');
 });

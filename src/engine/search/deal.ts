@@ -2,9 +2,9 @@ import { decode } from '../place/decode.ts';
 import type { Placing } from '../place/placing.ts';
 import { coarseModelOf, coarseSearch } from './coarse.ts';
 import type { StopRule } from './effort.ts';
-import { evaluate, isBetter } from './evaluation.ts';
-import type { Found } from './improve.ts';
-import { type PresentPours, poursLeft } from './nearness.ts';
+import { isBetter } from './evaluation.ts';
+import { type Found, foundIn } from './found.ts';
+import type { PresentPours } from './nearness.ts';
 import type { Random } from './random.ts';
 
 /** Rounds of dealing, each from the plan of the one before. */
@@ -26,9 +26,9 @@ export const dealAgain = (at: Placing, start: Found, stop: StopRule, random: Ran
     if (dealt.every((order, i) => order === sequence[i])) break;
     const dispatch = { ...best.dispatch, sequence: dealt, setUp };
     decode(at, dispatch);
-    const evaluation = evaluate(at);
-    if (!isBetter(evaluation, best.evaluation)) break;
-    best = { dispatch, evaluation, kept: present ? poursLeft(at, present) : 0 };
+    const found = foundIn(at, dispatch, present);
+    if (!isBetter(found.evaluation, best.evaluation)) break;
+    best = found;
   }
   return best;
 };

@@ -5,21 +5,15 @@ import type { Placing } from '../place/placing.ts';
 import type { Snapshot } from '../place/snapshot.ts';
 import { coarseModelOf, coarseSearch } from './coarse.ts';
 import type { StopRule } from './effort.ts';
-import { type Evaluation, evaluate, isBetter } from './evaluation.ts';
+import { type Evaluation, isBetter } from './evaluation.ts';
+import { type Found, foundIn, isPreferred } from './found.ts';
 import { blockMove } from './moves/block.ts';
 import { changeChoices, scopeOf } from './moves/choices.ts';
 import { insertMove } from './moves/insert.ts';
 import { splitMove } from './moves/split.ts';
 import { swapMove } from './moves/swap.ts';
-import { type PresentPours, poursLeft } from './nearness.ts';
+import type { PresentPours } from './nearness.ts';
 import { below, type Random } from './random.ts';
-
-export interface Found {
-  dispatch: Dispatch;
-  evaluation: Evaluation;
-  /** Pours of the present plan that it leaves as they are; 0 where there is none. */
-  kept: number;
-}
 
 /** A day late against a day of finishing sooner, when the search weighs a step that is worse in one of them. */
 const LATE_WORTH = 10;
@@ -55,9 +49,9 @@ export const improveSequence = (
     if (sequence.every((o, i) => o === best.dispatch.sequence[i])) break;
     const dispatch: Dispatch = { ...best.dispatch, sequence, inShift: new Map() };
     decode(at, dispatch);
-    const evaluation = evaluate(at);
-    if (!isBetter(evaluation, best.evaluation)) break;
-    best = { dispatch, evaluation, kept: present ? poursLeft(at, present) : 0 };
+    const found = foundIn(at, dispatch, present);
+    if (!isBetter(found.evaluation, best.evaluation)) break;
+    best = found;
   }
   return best;
 };
@@ -119,15 +113,12 @@ class Search {
   }
 
   private consider(dispatch: Dispatch, allowance: number, random: Random): boolean {
-    const evaluation = evaluate(this.at);
-    const worse = weigh(evaluation) - weigh(this.present.evaluation);
-    const kept = this.presentPours ? poursLeft(this.at, this.presentPours) : 0;
-    const equal = !isBetter(this.best.evaluation, evaluation);
-    if (isBetter(evaluation, this.best.evaluation) || (equal && kept > this.best.kept))
-      this.best = { dispatch, evaluation, kept };
+    const found = foundIn(this.at, dispatch, this.presentPours);
+    const worse = weigh(found.evaluation) - weigh(this.present.evaluation);
+    if (isPreferred(found, this.best)) this.best = found;
     if (worse > 0 && random() >= Math.exp(-worse / allowance)) return false;
     if (dispatch.inShift !== this.present.dispatch.inShift) this.tried.clear();
-    this.present = { dispatch, evaluation, kept };
+    this.present = found;
     this.tried.add(keyOf(dispatch));
     return true;
   }
@@ -210,8 +201,7 @@ export const improvePlan = (
       random,
       present,
     );
-    const equal = !isBetter(best.evaluation, found.evaluation);
-    if (isBetter(found.evaluation, best.evaluation) || (equal && found.kept > best.kept)) best = found;
+    if (isPreferred(found, best)) best = found;
   }
   return best;
 };

@@ -4,8 +4,8 @@ import type { Placing } from '../place/placing.ts';
 import { NONE } from '../place/problem.ts';
 import type { Snapshot } from '../place/snapshot.ts';
 import { evaluate, isBetter } from './evaluation.ts';
-import type { Found } from './improve.ts';
-import { type PresentPours, poursLeft } from './nearness.ts';
+import { type Found, foundIn } from './found.ts';
+import type { PresentPours } from './nearness.ts';
 
 /** What is half empty waits: its pieces then join a later batch, where no order gets later by it. */
 const MERGING: Partial<Choices>[] = [
@@ -39,10 +39,9 @@ export const polish = (at: Placing, start: Found, tries: number, present?: Prese
     const inShift = new Map(best.dispatch.inShift).set(shift, { ...choicesIn(best.dispatch, shift), ...step });
     const dispatch = { ...best.dispatch, inShift };
     const branch = branchOff(at, dispatch, course, shift, spare);
-    const evaluation = evaluate(at);
-    if (!branch.isWhole || !isBetter(evaluation, best.evaluation)) return false;
+    if (!branch.isWhole || !isBetter(evaluate(at), best.evaluation)) return false;
     follow(at, course, branch);
-    best = { dispatch, evaluation, kept: present ? poursLeft(at, present) : 0 };
+    best = foundIn(at, dispatch, present);
     return true;
   };
   for (let found = course.isWhole; found && left > 0; ) {

@@ -4,10 +4,10 @@ import type { Placing } from '../place/placing.ts';
 import { NONE, type Problem } from '../place/problem.ts';
 import { settle } from '../place/settle.ts';
 import { poursOf } from './effort.ts';
-import { evaluate, isBetter, leastDaysLate } from './evaluation.ts';
-import type { Found } from './improve.ts';
+import { leastDaysLate } from './evaluation.ts';
+import { type Found, foundIn, isPreferred } from './found.ts';
 import { leftOutLast } from './left-out.ts';
-import { type PresentPours, poursLeft } from './nearness.ts';
+import type { PresentPours } from './nearness.ts';
 import { apparentTardinessFirst, earliestDueFirst, weightedShortestFirst, workDays } from './rules.ts';
 
 /** As a maker works with a whiteboard; now and then nothing beats it. */
@@ -81,12 +81,9 @@ class Tries {
   }
 
   private consider(dispatch: Dispatch): void {
-    const evaluation = evaluate(this.at);
-    const kept = this.present ? poursLeft(this.at, this.present) : 0;
-    const { best } = this;
-    const isEqual = best && !isBetter(best.evaluation, evaluation) && !isBetter(evaluation, best.evaluation);
-    if (best && !isBetter(evaluation, best.evaluation) && !(isEqual && kept > best.kept)) return;
-    this.best = { dispatch, evaluation, kept };
+    const found = foundIn(this.at, dispatch, this.present);
+    if (this.best && !isPreferred(found, this.best)) return;
+    this.best = found;
     this.leftOut.set(this.at.orders.excluded);
   }
 

@@ -7,7 +7,7 @@ import { type Placing, placingOf } from '../../../src/engine/place/placing.ts';
 import { settle } from '../../../src/engine/place/settle.ts';
 import { dealAgain } from '../../../src/engine/search/deal.ts';
 import { evaluate, isBetter } from '../../../src/engine/search/evaluation.ts';
-import type { Found } from '../../../src/engine/search/improve.ts';
+import type { Found } from '../../../src/engine/search/found.ts';
 import { polish } from '../../../src/engine/search/polish.ts';
 import { startSequences } from '../../../src/engine/search/quick.ts';
 import { randomFrom } from '../../../src/engine/search/random.ts';
