@@ -10,6 +10,7 @@ export default defineConfig({
     maxWorkers: 2,
     testTimeout: 30_000,
     hookTimeout: 60_000,
+    setupFiles: [fileURLToPath(new URL('./support/property-seed.ts', import.meta.url))],
     reporters: ['default', countReporter],
   },
 });

@@ -14,11 +14,11 @@ export interface FittedSession {
   heldBy: 'moulds' | 'hours' | null;
 }
 
-/** Each step of the walk changes the times by a fifth, about: 2^(1/4). */
-const STEP = 2 ** 0.25;
+/** Each step of the walk changes the times by a twelfth, about: 2^(1/8). */
+const STEP = 2 ** 0.125;
 const SLOWEST = 64;
 /** Halvings between two steps; times are whole minutes, so that the last ones change nothing. */
-const HALVINGS = 7;
+const HALVINGS = 6;
 
 const scaled = (minutes: number, factor: number, most = Number.POSITIVE_INFINITY): number =>
   minutes === 0 ? 0 : Math.max(1, Math.min(most, Math.round(minutes * factor)));
@@ -126,8 +126,10 @@ const heldBy = ({ yard, session }: Tried): 'moulds' | 'hours' => {
 
 /**
  * The yard with its times of handling made slower or quicker by one common factor, so that a usual session makes `pieces`
- * or as near to it as such times give; of two as near, the times that change less. `pieces` is 1 or more. Null where no
- * session makes anything to begin with. For planning only: it fits what is guessed to what a maker saw.
+ * or as near to it as the least such change gives: the walk away from the yard's own times ends where a session first makes
+ * as many (or as few). Slower work can by luck make more than quicker work, so that a greater change may come nearer; it
+ * would only make the times stranger. `pieces` is 1 or more. Null where no session makes anything to begin with. For
+ * planning only: it fits what is guessed to what a maker saw.
  *
  * Example: a Saturday made 8, the figures say 11: every time is about a third longer afterwards.
  */
