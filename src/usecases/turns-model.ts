@@ -6,7 +6,7 @@ import { type Session, sessionsOf } from '../engine/work/sessions.ts';
 import { settingOf } from './setting.ts';
 
 /** One use of a mould: a piece is poured, sets in it, and is stripped. */
-export interface Turn {
+export interface TurnFacts {
   id: string;
   mould: string;
   piece: string;
@@ -56,7 +56,7 @@ const sessionsWithTurns = (yard: YardFile, plan: PlanFile): Session[] => {
   return all.filter((_, place) => used.has(place));
 };
 
-const turnsOf = (yard: YardFile, plan: PlanFile, sessions: readonly Session[]): Turn[] => {
+const turnsOf = (yard: YardFile, plan: PlanFile, sessions: readonly Session[]): TurnFacts[] => {
   const calendar = calendarOf(yard.yard.timeZone);
   const setting = settingOf(yard);
   const names = namesOf(yard);
@@ -64,7 +64,7 @@ const turnsOf = (yard: YardFile, plan: PlanFile, sessions: readonly Session[]): 
   const placeOf = (instant: string): number | null => placeIn(sessions, minuteOf(instant));
   const mayFrom = (casting: string, filled: Minute) => calendar.instantText(setting.mayStripFrom(casting, filled));
   const planned = plan.pours.map(
-    (pour): Turn => ({
+    (pour): TurnFacts => ({
       id: pour.id,
       ...{ mould: pour.mould, piece: names.piece(pour.casting), customer: names.customer(pour.order) },
       ...{ pouredAt: pour.fillStart, mayFrom: mayFrom(pour.casting, minuteOf(pour.fillEnd)) },
@@ -72,7 +72,7 @@ const turnsOf = (yard: YardFile, plan: PlanFile, sessions: readonly Session[]): 
       ...{ pourSession: placeOf(pour.fillStart), stripSession: placeOf(pour.stripStart) },
     }),
   );
-  const inMoulds = yard.inMould.map((piece): Turn => {
+  const inMoulds = yard.inMould.map((piece): TurnFacts => {
     const strip = strips.get(piece.mould);
     return {
       id: `in-${yard.moulds.findIndex(({ id }) => id === piece.mould)}`,
@@ -95,8 +95,22 @@ const turnsOf = (yard: YardFile, plan: PlanFile, sessions: readonly Session[]): 
     .map(({ turn }) => turn);
 };
 
-/** Sessions with their turns, mould by mould as the maker lists them. Scrapped moulds are left out. */
-export const turnsModel = (yard: YardFile, plan: PlanFile) => {
+/** One mould with its turns, in order of time. */
+export interface MouldTurns {
+  mould: string;
+  /** Until: the day it should be mended; null when nobody knows. */
+  outOfUse: { until: string | null } | null;
+  turns: readonly TurnFacts[];
+}
+
+/** Sessions with their turns, mould by mould as the maker lists them. */
+export interface TurnsModel {
+  sessions: readonly { date: string; start: string; end: string }[];
+  moulds: readonly MouldTurns[];
+}
+
+/** What a plan does with the moulds of a yard. Scrapped moulds are left out. */
+export const turnsModel = (yard: YardFile, plan: PlanFile): TurnsModel => {
   const calendar = calendarOf(yard.yard.timeZone);
   const sessions = sessionsWithTurns(yard, plan);
   const turns = turnsOf(yard, plan, sessions);

@@ -1,9 +1,8 @@
 import type { FC } from 'hono/jsx';
+import type { TurnFacts } from '../../src/usecases/turns-model.ts';
 import { type Rectangle, type TurnsGeometry, type TurnsSizes, turnsGeometry } from '../charts/turns-geometry.ts';
 import { hoursText } from '../parts/clock-text.ts';
 import { dayText } from '../parts/day-text.ts';
-
-import type { TurnFacts } from './turns-facts.ts';
 import type { TurnsShown } from './turns-shown.ts';
 import { fitted, outText, spellText, turnSentence, whomText } from './turns-text.ts';
 

@@ -1,8 +1,8 @@
 import type { FC } from 'hono/jsx';
+import type { TurnsModel } from '../../src/usecases/turns-model.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { TurnsChart } from './turns-chart.tsx';
-import type { TurnsModel } from './turns-facts.ts';
 import { type TurnsShown, turnsShown } from './turns-shown.ts';
 import { fromMomentText, momentText, outText, turnsAnswer, turnsNote, whomText } from './turns-text.ts';
 
@@ -68,7 +68,7 @@ const Further: FC<{ shown: TurnsShown }> = ({ shown }) =>
   );
 
 /** Which mould is filled when, for whom, and how long it is taken. */
-export const TurnsPage: FC<{ model: TurnsModel; from: number }> = ({ model, from }) => {
+export const TurnsPage: FC<{ model: TurnsModel & { today: string }; from: number }> = ({ model, from }) => {
   const shown = turnsShown(model, from);
   if (shown.sessions.length === 0)
     return (

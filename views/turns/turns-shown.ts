@@ -1,5 +1,5 @@
+import type { MouldTurns, TurnFacts, TurnsModel } from '../../src/usecases/turns-model.ts';
 import type { OutSpan, TurnSpan } from '../charts/turns-geometry.ts';
-import type { MouldTurns, TurnFacts, TurnsModel } from './turns-facts.ts';
 
 /** Sessions on one page: as many as a sheet of paper takes. */
 export const SESSIONS_SHOWN = 6;

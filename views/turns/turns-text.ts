@@ -1,7 +1,7 @@
+import type { MouldTurns, TurnFacts } from '../../src/usecases/turns-model.ts';
 import { fromClock, isNever } from '../parts/clock-text.ts';
 import { clockText, countText, dayText } from '../parts/day-text.ts';
 import { listText } from '../parts/quantity-text.ts';
-import type { MouldTurns, TurnFacts } from './turns-facts.ts';
 import type { TurnsShown } from './turns-shown.ts';
 
 export const momentText = (instant: string, today: string): string =>
