@@ -13,6 +13,7 @@ import { incomings, materials } from './tables/material.ts';
 import { mixes, mixMaterials } from './tables/mix.ts';
 import { finishedPieces, mouldMakes, moulds, piecesInMould } from './tables/mould.ts';
 import { orderLines, orders } from './tables/order.ts';
+import { piecesToMend } from './tables/piece-to-mend.ts';
 import { temperatureSteps } from './tables/temperature.ts';
 import { yardUnits } from './tables/units.ts';
 import { closedDays, extraWindows, workWindows } from './tables/work.ts';
@@ -24,7 +25,7 @@ const CAPTURED: SQLiteTable[] = [
   ...[yards, workWindows, closedDays, extraWindows, temperatureSteps, materials, incomings, mixes, mixMaterials],
   ...[castings, castingMaterials, castingCuts, moulds, mouldMakes, piecesInMould, finishedPieces],
   ...[kits, kitPieces, kitParts, kitCuts, customers, orders, orderLines, plannedAnew],
-  ...[castingSizes, kitSizes, yardUnits, yardHabits, guesses, typedFigures],
+  ...[piecesToMend, castingSizes, kitSizes, yardUnits, yardHabits, guesses, typedFigures],
 ];
 
 export interface CapturedTable {

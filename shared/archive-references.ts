@@ -25,6 +25,16 @@ const customerFaults = (input: unknown): Fault[] => {
   return faults;
 };
 
+const toMendFaults = (input: unknown): Fault[] => {
+  const castings = new Set(listOf(input, 'castings').map((casting) => field(casting, 'id')));
+  return listOf(input, 'toMend').flatMap((piece, index): Fault[] => {
+    const id = field(piece, 'casting');
+    return typeof id !== 'string' || castings.has(id)
+      ? []
+      : [{ path: pathText(['toMend', index, 'casting']), message: `no casting named "${id}"` }];
+  });
+};
+
 /** Names given twice among figures: each says one thing. */
 const figureFaults = (input: unknown, key: 'guesses' | 'typed'): Fault[] => {
   const known = new Set<string>();
@@ -62,6 +72,7 @@ const logFaults = (input: unknown): Fault[] => {
 /** The faults of an archive beyond those of a yard file that no single field shows. Works on the raw input. */
 export const archiveReferenceFaults = (input: unknown): Fault[] => [
   ...customerFaults(input),
+  ...toMendFaults(input),
   ...figureFaults(input, 'guesses'),
   ...figureFaults(input, 'typed'),
   ...logFaults(input),

@@ -12,6 +12,7 @@ import { kitSize } from './kit-size.ts';
 import { incoming, material } from './material.ts';
 import { mould } from './mould.ts';
 import { amount, whole } from './number.ts';
+import { pieceToMend } from './piece-to-mend.ts';
 import { shapeFaults } from './shape-faults.ts';
 import { date } from './time.ts';
 import { typedLength, unitSystem } from './units.ts';
@@ -25,8 +26,8 @@ const castingSize = z.strictObject({ length: typedLength, height: typedLength, t
 const { format: _format, version: _version, orders: _orders, ...ofYardFile } = yardFile.shape;
 
 /**
- * A yard file with all else that is written down about a yard: customers, past orders, notes, sizes, guesses, what was
- * typed, what was bought and has arrived, habits, and the log. Only the plan is left out: it is made anew.
+ * A yard file with all else that is written down about a yard: customers, past orders, notes, sizes, pieces to mend, guesses,
+ * what was typed, what was bought and has arrived, habits, and the log. Only the plan is left out: it is made anew.
  */
 export const archive = z.strictObject({
   format: z.literal('mould-rota/archive'),
@@ -42,6 +43,7 @@ export const archive = z.strictObject({
   castings: z.array(casting.extend({ size: castingSize.optional() })),
   moulds: z.array(mould.extend({ note: z.string().optional(), damageNote: z.string().optional() })),
   kits: z.array(kit.extend({ size: kitSize.optional() })),
+  toMend: z.array(pieceToMend).optional(),
   customers: z.array(customer),
   orders: z.array(archivedOrder),
   guesses: z.array(figureOf),

@@ -60,6 +60,12 @@ const habitsOf = ({ yardUnits, yardHabits }: StoreRows) => {
   };
 };
 
+/** Left out where there are none, so that an archive from before there were any comes out as it went in. */
+const toMendOf = ({ piecesToMend }: StoreRows): Pick<Archive, 'toMend'> =>
+  piecesToMend.length === 0
+    ? {}
+    : { toMend: piecesToMend.map(({ id: _id, position: _position, ...row }) => present(row)) };
+
 /** All that is written down about the yard, as of `now`, each field where the schema has it. */
 export const loadArchive = async (tx: Tx, now: string): Promise<Archive> => {
   const rows = await storeRows(tx);
@@ -79,6 +85,7 @@ export const loadArchive = async (tx: Tx, now: string): Promise<Archive> => {
     kits: withSize(file.kits, ofKit),
     finished: rows.finishedPieces.map(({ id: _id, position: _position, ...row }) => present(row)),
     inMould: rows.piecesInMould.map(({ position: _position, ...row }) => present(row)),
+    ...toMendOf(rows),
     customers: rows.customers.map(present),
     orders: ordersOf(rows),
     ...(keep ? { keep } : {}),

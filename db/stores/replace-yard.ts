@@ -8,6 +8,7 @@ import { incomings, materials } from '../tables/material.ts';
 import { mixes, mixMaterials } from '../tables/mix.ts';
 import { finishedPieces, mouldMakes, moulds, piecesInMould } from '../tables/mould.ts';
 import { orderLines, orders } from '../tables/order.ts';
+import { piecesToMend } from '../tables/piece-to-mend.ts';
 import { temperatureSteps } from '../tables/temperature.ts';
 import { closedDays, extraWindows, workWindows } from '../tables/work.ts';
 import { yards } from '../tables/yard.ts';
@@ -19,7 +20,19 @@ import { fixedHours, isEmpty } from './yard-store.ts';
 
 /** What refers comes before what it refers to. */
 const REFERRING_FIRST = [
-  ...[finishedPieces, piecesInMould, orderLines, orders, customers, kitSizes, kitPieces, kitParts, kitCuts, kits],
+  ...[
+    piecesToMend,
+    finishedPieces,
+    piecesInMould,
+    orderLines,
+    orders,
+    customers,
+    kitSizes,
+    kitPieces,
+    kitParts,
+    kitCuts,
+    kits,
+  ],
   ...[mouldMakes, moulds, castingSizes, castingMaterials, castingCuts, castings, mixMaterials, mixes],
   ...[incomings, materials, temperatureSteps, extraWindows, closedDays, workWindows, yards],
 ];

@@ -11,6 +11,7 @@ import { incomings, materials } from '../tables/material.ts';
 import { mixes, mixMaterials } from '../tables/mix.ts';
 import { finishedPieces, mouldMakes, moulds, piecesInMould } from '../tables/mould.ts';
 import { orderLines, orders } from '../tables/order.ts';
+import { piecesToMend } from '../tables/piece-to-mend.ts';
 import { temperatureSteps } from '../tables/temperature.ts';
 import { yardUnits } from '../tables/units.ts';
 import { closedDays, extraWindows, workWindows } from '../tables/work.ts';
@@ -23,7 +24,7 @@ const TABLES = {
   ...{ yards, workWindows, closedDays, extraWindows, temperatureSteps, materials, incomings, mixes, mixMaterials },
   ...{ castings, castingMaterials, castingCuts, castingSizes, moulds, mouldMakes, piecesInMould, finishedPieces },
   ...{ kits, kitPieces, kitParts, kitCuts, kitSizes, customers, orders, orderLines },
-  ...{ yardUnits, yardHabits, guesses, typedFigures },
+  ...{ piecesToMend, yardUnits, yardHabits, guesses, typedFigures },
 };
 type Tables = typeof TABLES;
 

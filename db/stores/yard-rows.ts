@@ -64,6 +64,7 @@ const castingRows = (held: StoreRows, { castings }: YardFile) => ({
   castingMaterials: inside(castings, 'casting', ({ perPiece }) => perPiece),
   castingCuts: inside(castings, 'casting', ({ cuts }) => cuts),
   castingSizes: held.castingSizes.filter((size) => castings.some(({ id }) => id === size.casting)),
+  piecesToMend: held.piecesToMend.filter((piece) => castings.some(({ id }) => id === piece.casting)),
 });
 
 const mouldRows = (held: StoreRows, { moulds }: YardFile) => {
@@ -109,7 +110,7 @@ const figureRows = (held: StoreRows, wanted: Parameters<typeof rowOf>[0]) => ({
 
 /**
  * The rows of a yard as a yard file has it. What only the store knows (phones, notes, sizes, guesses, what was typed, past
- * orders, what arrived, habits) stays with the ids that stay.
+ * orders, what arrived, pieces to mend, habits) stays with the ids that stay.
  */
 export const yardRows = (held: StoreRows, file: YardFile): WantedRows => {
   const named = {

@@ -133,6 +133,12 @@ const lists = (before: Archive, after: Archive, nameOf: NameOf): Difference[] =>
     after.inMould,
     ({ mould, casting }) => `${nameOf(casting)} in ${mould}`,
   ),
+  counted(
+    'Pieces to mend',
+    before.toMend ?? [],
+    after.toMend ?? [],
+    ({ mould, casting }) => `${nameOf(casting)} from ${mould}`,
+  ),
 ];
 
 const byCount = (what: string, before: number, after: number, changed: boolean): Difference => ({

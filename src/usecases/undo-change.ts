@@ -18,6 +18,7 @@ const NAMES: Record<string, string> = {
   mouldMakes: 'What mould',
   piecesInMould: 'The piece in mould',
   finishedPieces: 'A finished piece',
+  piecesToMend: 'A piece to mend',
   orders: 'Order',
   orderLines: 'An order',
   customers: 'A customer',
