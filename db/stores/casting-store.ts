@@ -1,6 +1,7 @@
 import { eq } from 'drizzle-orm';
 import type { Casting } from '../../shared/casting.ts';
 import { castingCuts, castingMaterials, castings } from '../tables/casting.ts';
+import { castingSizes } from '../tables/casting-size.ts';
 import type { Tx } from '../transaction.ts';
 import { insertAll, nextPosition } from './rows.ts';
 
@@ -25,8 +26,9 @@ export const rewriteCasting = async (tx: Tx, { id, perPiece, cuts, ...casting }:
   await putContents(tx, id, { perPiece, cuts });
 };
 
-/** Takes a piece out of what is cast; nothing may need it any more. */
+/** Takes a piece out of what is cast, with its size; nothing may need it any more. */
 export const removeCasting = async (tx: Tx, id: string): Promise<void> => {
   await putContents(tx, id, { perPiece: [], cuts: [] });
+  await tx.delete(castingSizes).where(eq(castingSizes.casting, id));
   await tx.delete(castings).where(eq(castings.id, id));
 };

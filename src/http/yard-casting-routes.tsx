@@ -3,7 +3,8 @@ import { Hono } from 'hono';
 import { CastingForm } from '../../views/yard/casting-form.tsx';
 import { CASTINGS, CastingsPage } from '../../views/yard/castings-page.tsx';
 import type { UseCaseContext } from '../usecases/context.ts';
-import { addCastings, editCasting, removeOneCasting } from '../usecases/edit-casting.ts';
+import { addCastings, editCasting } from '../usecases/edit-casting.ts';
+import { removeEntry } from '../usecases/remove-entry.ts';
 import type { FormState } from '../usecases/save-edit.ts';
 import { showYardCastings } from '../usecases/show-yard-castings.ts';
 import type { Screens } from './app.ts';
@@ -24,7 +25,7 @@ const formPage = async (c: Context, context: UseCaseContext, state: FormState, i
   const model = await showYardCastings(context);
   const casting = model.castings.find((one) => one.id === id) ?? null;
   if (id !== null && !casting) return missing(c);
-  const content = <CastingForm model={model} casting={casting} state={state} />;
+  const content = <CastingForm model={model} entry={casting} state={state} />;
   return page(c, frame(casting?.name ?? 'Add what you cast', model.yardName), content, formStatus(state));
 };
 
@@ -54,6 +55,6 @@ export const yardCastingRoutes = (screens: Screens): Hono => {
   routes.route('/', saveForm(screens, adding));
   routes.route('/', saveForm(screens, editing));
   const path = `${CASTINGS}/:casting/remove`;
-  routes.route('/', removal(screens, { path, edit: (c) => removeOneCasting(idOf(c)), name: nameOf, back }));
+  routes.route('/', removal(screens, { path, edit: (c) => removeEntry('casting', idOf(c)), name: nameOf, back }));
   return routes;
 };

@@ -3,7 +3,8 @@ import { Hono } from 'hono';
 import { KitForm } from '../../views/yard/kit-edit-form.tsx';
 import { KITS, KitsPage } from '../../views/yard/kits-page.tsx';
 import type { UseCaseContext } from '../usecases/context.ts';
-import { addOneKit, editKit, removeOneKit } from '../usecases/edit-kit.ts';
+import { addOneKit, editKit } from '../usecases/edit-kit.ts';
+import { removeEntry } from '../usecases/remove-entry.ts';
 import type { FormState } from '../usecases/save-edit.ts';
 import { showYardKits } from '../usecases/show-yard-kits.ts';
 import type { Screens } from './app.ts';
@@ -54,6 +55,6 @@ export const yardKitRoutes = (screens: Screens): Hono => {
   routes.route('/', saveForm(screens, adding));
   routes.route('/', saveForm(screens, editing));
   const path = `${KITS}/:kit/remove`;
-  routes.route('/', removal(screens, { path, edit: (c) => removeOneKit(idOf(c)), name: nameOf, back }));
+  routes.route('/', removal(screens, { path, edit: (c) => removeEntry('kit', idOf(c)), name: nameOf, back }));
   return routes;
 };

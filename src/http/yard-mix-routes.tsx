@@ -3,7 +3,8 @@ import { Hono } from 'hono';
 import { MixForm } from '../../views/yard/mix-form.tsx';
 import { MIXES, MixesPage } from '../../views/yard/mixes-page.tsx';
 import type { UseCaseContext } from '../usecases/context.ts';
-import { addOneMix, editMix, removeOneMix } from '../usecases/edit-mix.ts';
+import { addOneMix, editMix } from '../usecases/edit-mix.ts';
+import { removeEntry } from '../usecases/remove-entry.ts';
 import type { FormState } from '../usecases/save-edit.ts';
 import { showYardMixes } from '../usecases/show-yard-mixes.ts';
 import type { Screens } from './app.ts';
@@ -56,6 +57,6 @@ export const yardMixRoutes = (screens: Screens): Hono => {
   routes.route('/', saveForm(screens, adding));
   routes.route('/', saveForm(screens, editing));
   const path = `${MIXES}/:mix/remove`;
-  routes.route('/', removal(screens, { path, edit: (c) => removeOneMix(idOf(c)), name: nameOf, back }));
+  routes.route('/', removal(screens, { path, edit: (c) => removeEntry('mix', idOf(c)), name: nameOf, back }));
   return routes;
 };

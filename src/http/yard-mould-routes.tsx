@@ -2,7 +2,8 @@ import type { Context } from 'hono';
 import { Hono } from 'hono';
 import { NewMouldsPage, YardMouldPage } from '../../views/yard/mould-pages.tsx';
 import { YARD_MOULDS, YardMouldsPage } from '../../views/yard/moulds-page.tsx';
-import { addMoulds, editMould, removeOneMould } from '../usecases/edit-mould.ts';
+import { addMoulds, editMould } from '../usecases/edit-mould.ts';
+import { removeEntry } from '../usecases/remove-entry.ts';
 import { showYardMoulds } from '../usecases/show-yard-moulds.ts';
 import type { Screens } from './app.ts';
 import { missing } from './failures.tsx';
@@ -57,7 +58,7 @@ export const yardMouldRoutes = (screens: Screens): Hono => {
   const path = `${YARD_MOULDS}/:mould/remove`;
   routes.route(
     '/',
-    removal(screens, { path, edit: (c) => removeOneMould(mouldOf(c)), name: mouldOf, back: toList, instead }),
+    removal(screens, { path, edit: (c) => removeEntry('mould', mouldOf(c)), name: mouldOf, back: toList, instead }),
   );
   return routes;
 };

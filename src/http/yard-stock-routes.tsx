@@ -3,7 +3,8 @@ import { Hono } from 'hono';
 import { StockForm } from '../../views/yard/stock-form.tsx';
 import { STOCK, StockPage } from '../../views/yard/stock-page.tsx';
 import type { UseCaseContext } from '../usecases/context.ts';
-import { addToStockBook, editMaterial, removeFromStockBook } from '../usecases/edit-material.ts';
+import { addToStockBook, editMaterial } from '../usecases/edit-material.ts';
+import { removeEntry } from '../usecases/remove-entry.ts';
 import type { FormState } from '../usecases/save-edit.ts';
 import { showYardStock } from '../usecases/show-yard-stock.ts';
 import type { Screens } from './app.ts';
@@ -24,7 +25,7 @@ const formPage = async (c: Context, context: UseCaseContext, state: FormState, i
   const model = await showYardStock(context);
   const material = model.materials.find((one) => one.id === id) ?? null;
   if (id !== null && !material) return missing(c);
-  const content = <StockForm model={model} material={material} state={state} />;
+  const content = <StockForm model={model} entry={material} state={state} />;
   return page(c, frame(material?.name ?? 'Add a material', model.yardName), content, formStatus(state));
 };
 
@@ -52,6 +53,6 @@ export const yardStockRoutes = (screens: Screens): Hono => {
   routes.route('/', saveForm(screens, adding));
   routes.route('/', saveForm(screens, editing));
   const path = `${STOCK}/:material/remove`;
-  routes.route('/', removal(screens, { path, edit: (c) => removeFromStockBook(idOf(c)), name: nameOf, back }));
+  routes.route('/', removal(screens, { path, edit: (c) => removeEntry('material', idOf(c)), name: nameOf, back }));
   return routes;
 };

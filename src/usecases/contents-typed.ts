@@ -22,16 +22,23 @@ export interface ContentsWriting {
   materials: readonly Material[];
   /** What was typed for each, by `partFigure` and `cutFigure`. */
   typed: Texts;
+  list?: 'part' | 'perBag';
 }
 
-export const partFigure = (material: string): string => `part ${material}`;
+/** In a mix its parts are those of a bag. */
+export const partFigure = (material: string, { list = 'part' }: Pick<ContentsWriting, 'list'> = {}): string =>
+  `${list} ${material}`;
 export const cutFigure = (place: number): string => `cut ${place}`;
 
 const rows = <T>(read: (row: number) => T | null): T[] =>
   Array.from({ length: MOST_CONTENTS }, (_, row) => read(row)).filter((one) => one !== null);
 
 /** What the rows of parts and cuts show. */
-export const contentsTexts = (parts: Parts, cuts: Cuts, { system, materials, typed }: ContentsWriting): Texts => {
+export const contentsTexts = (
+  parts: Parts,
+  cuts: Cuts,
+  { system, materials, typed, ...named }: ContentsWriting,
+): Texts => {
   const unitOf = (id: string) => materials.find((one) => one.id === id)?.unit ?? '';
   const shown = (text: string | undefined, mm: number) =>
     figureShown(
@@ -45,7 +52,7 @@ export const contentsTexts = (parts: Parts, cuts: Cuts, { system, materials, typ
       [`part-${row}`, material],
       [
         `partQuantity-${row}`,
-        asTyped(typed[partFigure(material)], quantity, unitOf(material), system) ??
+        asTyped(typed[partFigure(material, named)], quantity, unitOf(material), system) ??
           amountField(quantity, unitOf(material), system),
       ],
     ]),

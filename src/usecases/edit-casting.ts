@@ -1,7 +1,7 @@
 import type { Tx } from '../../db/open.ts';
 import { removeCastingSize, setCastingSize, sizesOfCastings } from '../../db/stores/casting-size-store.ts';
-import { addCasting, removeCasting, rewriteCasting } from '../../db/stores/casting-store.ts';
-import { addGuesses, dropFigures } from '../../db/stores/figure-store.ts';
+import { addCasting, rewriteCasting } from '../../db/stores/casting-store.ts';
+import { addGuesses } from '../../db/stores/figure-store.ts';
 import type { Casting } from '../../shared/casting.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { worthKeeping } from './amount-typed.ts';
@@ -13,7 +13,6 @@ import { keepContents } from './keep-contents.ts';
 import { measuresOf } from './measures.ts';
 import { newId } from './new-id.ts';
 import type { Edit } from './save-edit.ts';
-import { ordersOnRecord, usesOf, usesText } from './uses-of.ts';
 
 type Typed = Readonly<Record<string, string>>;
 
@@ -112,20 +111,5 @@ export const editCasting = (id: string, typed: Typed): Edit<string> => ({
     await rewriteCasting(tx, read.value.casting);
     await keep(tx, casting, read.value, typed);
     return done(read.value.casting.name);
-  },
-});
-
-/** A piece that nothing needs. */
-export const removeOneCasting = (id: string): Edit<string> => ({
-  what: { kind: 'casting removed', words: (name) => `${name} removed from what is cast` },
-  work: async (tx, yard) => {
-    const casting = yard.castings.find((one) => one.id === id);
-    if (!casting) return refuse('name', 'It is not among what is cast any more.');
-    const uses = usesOf(yard, await ordersOnRecord(tx), 'casting', id);
-    if (uses.length > 0) return refuse('uses', usesText(casting.name, uses));
-    await removeCastingSize(tx, id);
-    await removeCasting(tx, id);
-    await dropFigures(tx, { kind: 'casting', id });
-    return done(casting.name);
   },
 });

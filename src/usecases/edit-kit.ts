@@ -1,5 +1,5 @@
-import { dropFigures, typedOf } from '../../db/stores/figure-store.ts';
-import { addKit, removeKit, rewriteKit } from '../../db/stores/kit-store.ts';
+import { typedOf } from '../../db/stores/figure-store.ts';
+import { addKit, rewriteKit } from '../../db/stores/kit-store.ts';
 import type { Kit } from '../../shared/kit.ts';
 import { done, refuse } from './context.ts';
 import { keepContents } from './keep-contents.ts';
@@ -7,7 +7,6 @@ import { kitTyped, withKit } from './kit-edit-typed.ts';
 import { measuresOf } from './measures.ts';
 import { newId } from './new-id.ts';
 import type { Edit } from './save-edit.ts';
-import { ordersOnRecord, usesOf, usesText } from './uses-of.ts';
 
 type Typed = Readonly<Record<string, string>>;
 
@@ -44,19 +43,5 @@ export const editKit = (id: string, typed: Typed): Edit<string> => ({
     await rewriteKit(tx, read.value, isSame(before, read.value));
     await keepContents(tx, { kind: 'kit', id }, typed);
     return done(read.value.name);
-  },
-});
-
-/** A kit that no order is for. */
-export const removeOneKit = (id: string): Edit<string> => ({
-  what: { kind: 'kit removed', words: (name) => `${name} removed from the kits` },
-  work: async (tx, yard) => {
-    const kit = yard.kits.find((one) => one.id === id);
-    if (!kit) return refuse('name', 'This kit is not there any more.');
-    const uses = usesOf(yard, await ordersOnRecord(tx), 'kit', id);
-    if (uses.length > 0) return refuse('uses', usesText(kit.name, uses));
-    await removeKit(tx, id);
-    await dropFigures(tx, { kind: 'kit', id });
-    return done(kit.name);
   },
 });

@@ -1,6 +1,6 @@
 import type { Tx } from '../../db/open.ts';
-import { dropFigures, typedOf } from '../../db/stores/figure-store.ts';
-import { addMaterial, removeMaterial, updateMaterial } from '../../db/stores/material-store.ts';
+import { typedOf } from '../../db/stores/figure-store.ts';
+import { addMaterial, updateMaterial } from '../../db/stores/material-store.ts';
 import type { Material } from '../../shared/material.ts';
 import { worthKeeping } from './amount-typed.ts';
 import { done, refuse } from './context.ts';
@@ -9,7 +9,7 @@ import { materialTyped, unitFault, withMaterial } from './material-typed.ts';
 import { measuresOf } from './measures.ts';
 import { newId } from './new-id.ts';
 import type { Edit } from './save-edit.ts';
-import { ordersOnRecord, usesOf, usesText } from './uses-of.ts';
+import { ordersOnRecord, usesOf } from './uses-of.ts';
 
 type Typed = Readonly<Record<string, string>>;
 
@@ -62,19 +62,5 @@ export const editMaterial = (id: string, typed: Typed): Edit<string> => ({
     await updateMaterial(tx, id, rowOf(read.value));
     await keep(tx, before, read.value, typed);
     return done(read.value.name);
-  },
-});
-
-/** A material that nothing needs. */
-export const removeFromStockBook = (id: string): Edit<string> => ({
-  what: { kind: 'material removed', words: (name) => `${name} removed from the stock book` },
-  work: async (tx, yard) => {
-    const material = yard.materials.find((one) => one.id === id);
-    if (!material) return refuse('name', 'It is not in the stock book any more.');
-    const uses = usesOf(yard, await ordersOnRecord(tx), 'material', id);
-    if (uses.length > 0) return refuse('uses', usesText(material.name, uses));
-    await removeMaterial(tx, id);
-    await dropFigures(tx, { kind: 'material', id });
-    return done(material.name);
   },
 });

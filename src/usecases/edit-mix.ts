@@ -1,7 +1,7 @@
 import type { Tx } from '../../db/open.ts';
-import { addGuesses, dropFigures, setTyped, typedOf } from '../../db/stores/figure-store.ts';
+import { addGuesses, setTyped, typedOf } from '../../db/stores/figure-store.ts';
 import { addMaterial } from '../../db/stores/material-store.ts';
-import { addMix, removeMix, rewriteMix } from '../../db/stores/mix-store.ts';
+import { addMix, rewriteMix } from '../../db/stores/mix-store.ts';
 import type { FigureOf } from '../../shared/figure.ts';
 import type { Material } from '../../shared/material.ts';
 import type { Mix } from '../../shared/mix.ts';
@@ -11,14 +11,14 @@ import { readTemperature, temperatureText } from '../engine/units/temperature.ts
 import { worthKeeping } from './amount-typed.ts';
 import { done, type Outcome, refuse } from './context.ts';
 import { keepFigures } from './figures.ts';
+import { keepContents } from './keep-contents.ts';
 import { measuresOf } from './measures.ts';
-import { perBagFigure } from './mix-figures.ts';
+import { PER_BAG } from './mix-figures.ts';
 import { PRESET_GUESSES, presetNamed } from './mix-presets.ts';
-import { MOST_PER_BAG, mixTyped } from './mix-typed.ts';
+import { mixTyped } from './mix-typed.ts';
 import { newId } from './new-id.ts';
 import type { Edit } from './save-edit.ts';
 import { TypedReader } from './typed-reader.ts';
-import { ordersOnRecord, usesOf, usesText } from './uses-of.ts';
 import { withMix } from './with-mix.ts';
 
 type Typed = Readonly<Record<string, string>>;
@@ -36,15 +36,6 @@ const dayText = (text: string, system: UnitSystem): string => {
   return worthKeeping(text) ?? (celsius.ok ? temperatureText(celsius.value, system) : '');
 };
 
-const keepPerBag = async (tx: Tx, id: string, typed: Typed): Promise<void> => {
-  for (let row = 0; row < MOST_PER_BAG; row++) {
-    const material = typed[`material-${row}`];
-    if (!material) continue;
-    const text = worthKeeping(typed[`quantity-${row}`] ?? '');
-    await setTyped(tx, { kind: 'mix', id, figure: perBagFigure(material) }, text);
-  }
-};
-
 const keep = async (tx: Tx, before: Figures | null, after: Mix, typed: Typed, water: string): Promise<void> => {
   const owner = { kind: 'mix', id: after.id } as const;
   const rate = (mix: Figures | null) => mix && [mix.demouldMinutes, mix.activationKelvin, mix.referenceCelsius];
@@ -60,7 +51,7 @@ const keep = async (tx: Tx, before: Figures | null, after: Mix, typed: Typed, wa
   await setTyped(tx, { ...owner, figure: 'water' }, water || null);
   for (const figure of ['coldCelsius', 'warmCelsius'])
     await setTyped(tx, { ...owner, figure }, dayText(typed[figure] ?? '', system) || null);
-  await keepPerBag(tx, after.id, typed);
+  await keepContents(tx, owner, typed, PER_BAG);
 };
 
 interface NewBag {
@@ -139,20 +130,6 @@ export const editMix = (id: string, typed: Typed): Edit<string> => ({
     if (!then.ok) return then;
     await rewriteMix(tx, mix);
     await keep(tx, before, mix, typed, read.value.water);
-    return done(mix.name);
-  },
-});
-
-/** A mix that nothing is cast from. */
-export const removeOneMix = (id: string): Edit<string> => ({
-  what: { kind: 'mix removed', words: (name) => `${name} removed` },
-  work: async (tx, yard) => {
-    const mix = yard.mixes.find((one) => one.id === id);
-    if (!mix) return refuse('name', 'This mix is not there any more.');
-    const uses = usesOf(yard, await ordersOnRecord(tx), 'mix', id);
-    if (uses.length > 0) return refuse('uses', usesText(mix.name, uses));
-    await removeMix(tx, id);
-    await dropFigures(tx, { kind: 'mix', id });
     return done(mix.name);
   },
 });

@@ -1,13 +1,11 @@
 import type { Tx } from '../../db/open.ts';
-import { dropFigures } from '../../db/stores/figure-store.ts';
-import { addMould, removeMould, rewriteMould } from '../../db/stores/mould-store.ts';
+import { addMould, rewriteMould } from '../../db/stores/mould-store.ts';
 import { savePlan, storedPlan } from '../../db/stores/plan-store.ts';
 import { done, refuse } from './context.ts';
 import { keepFigures, renameFigures } from './figures.ts';
 import { fitsYardFile } from './fits-yard-file.ts';
 import { asMould, mouldTyped, newMouldsTyped, withMould } from './mould-typed.ts';
 import type { Edit } from './save-edit.ts';
-import { ordersOnRecord, usesOf, usesText } from './uses-of.ts';
 
 type Typed = Readonly<Record<string, string>>;
 
@@ -71,18 +69,5 @@ export const editMould = (id: string, typed: Typed): Edit<string> => ({
     );
     await keepFigures(tx, { kind: 'mould', id: edited.id }, figures);
     return done(edited.id);
-  },
-});
-
-/** A mould that was never there, or is scrapped and forgotten. One in use is scrapped instead. */
-export const removeOneMould = (id: string): Edit<null> => ({
-  what: { kind: 'mould removed', words: `${id} removed` },
-  work: async (tx, yard) => {
-    if (!yard.moulds.some((one) => one.id === id)) return refuse('mould', `There is no mould ${id}.`);
-    const uses = usesOf(yard, await ordersOnRecord(tx), 'mould', id);
-    if (uses.length > 0) return refuse('uses', usesText(id, uses));
-    await removeMould(tx, id);
-    await dropFigures(tx, { kind: 'mould', id });
-    return done(null);
   },
 });

@@ -1,19 +1,15 @@
 import type { Mix } from '../../shared/mix.ts';
-import type { UnitSystem } from '../../shared/units.ts';
-import type { YardFile } from '../../shared/yard-file.ts';
 import { ageRate } from '../engine/cure/age.ts';
 import { massText, readMass } from '../engine/units/mass.ts';
 import { readTemperature } from '../engine/units/temperature.ts';
-import { amountField, asTyped } from './amount-typed.ts';
+import { type ContentsWriting, contentsTexts } from './contents-typed.ts';
 import { figureShown } from './figures.ts';
 import { celsiusShown } from './temperature-figures.ts';
 
 /** How a mix's figures are written, and what was typed for them. */
-export interface MixWriting {
-  system: UnitSystem;
-  typed: Readonly<Record<string, string>>;
-  materials: YardFile['materials'];
-}
+export type MixWriting = ContentsWriting;
+
+export const PER_BAG = { list: 'perBag' } as const;
 
 /** Two days to say the rate by, until the maker has named others. */
 export const STRIP_DAYS = { cold: 10, warm: 20 } as const;
@@ -33,22 +29,6 @@ export const dayCelsius = (day: StripDay, { typed, system }: Pick<MixWriting, 't
   const kept = readTemperature(typed[`${day}Celsius`] ?? '', system);
   return kept.ok ? kept.value : STRIP_DAYS[day];
 };
-
-/** The figure under which an amount in a bag is kept as it was typed. */
-export const perBagFigure = (material: string): string => `perBag ${material}`;
-
-const perBagTexts = ({ perBag }: Omit<Mix, 'id'>, { materials, system, typed }: MixWriting) =>
-  Object.fromEntries(
-    perBag.flatMap(({ material, quantity }, row) => {
-      const unit = materials.find(({ id }) => id === material)?.unit ?? '';
-      const shown =
-        asTyped(typed[perBagFigure(material)], quantity, unit, system) ?? amountField(quantity, unit, system);
-      return [
-        [`material-${row}`, material],
-        [`quantity-${row}`, shown],
-      ];
-    }),
-  );
 
 const stripTexts = (mix: Omit<Mix, 'id'>, writing: MixWriting) => {
   const { system, typed } = writing;
@@ -77,7 +57,7 @@ export const mixTexts = (mix: Omit<Mix, 'id'>, writing: MixWriting): Readonly<Re
       (stored) => massText(stored, system),
     ),
     water: typed.water ?? '',
-    ...perBagTexts(mix, writing),
+    ...contentsTexts(mix.perBag, [], { ...writing, ...PER_BAG }),
     ...Object.fromEntries(plain.map((figure) => [figure, String(mix[figure])])),
     ...stripTexts(mix, writing),
     cureHours: String(mix.cureHours),

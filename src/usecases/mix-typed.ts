@@ -2,11 +2,11 @@ import type { Mix } from '../../shared/mix.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { type MixRate, mixRate } from '../engine/begin/mix-rate.ts';
 import { readMass } from '../engine/units/mass.ts';
-import { readAmount } from '../engine/units/material-unit.ts';
 import { NUMBER_TYPED, numberTyped, plainFractions } from '../engine/units/number-typed.ts';
 import { read, unread } from '../engine/units/reading.ts';
 import { readVolume, volumeText } from '../engine/units/volume.ts';
 import { worthKeeping } from './amount-typed.ts';
+import { partsTyped } from './contents-typed.ts';
 import type { Outcome } from './context.ts';
 import { type MixWriting, mixTexts } from './mix-figures.ts';
 import { ShownReader } from './shown-reader.ts';
@@ -18,8 +18,6 @@ type Reader = ShownReader<Figures>;
 
 /** Two weeks: longer is a slip of the hand. */
 const LONGEST_MINUTES = 20_160;
-/** More materials than that go into no bag. */
-export const MOST_PER_BAG = 12;
 
 const piecesTyped = (text: string) => {
   const plain = plainFractions(text);
@@ -35,28 +33,6 @@ const yieldTyped = (reader: Reader, { system }: MixWriting, yard: YardFile): num
   const pieces = reader.measure('fills', piecesTyped);
   if (!casting) reader.refuse('fills', 'Of which panel? Choose one.');
   return Number((pieces * (casting?.kg ?? 0)).toFixed(3));
-};
-
-const perBagTyped = (reader: Reader, before: Figures | null, { materials, system }: MixWriting): Mix['perBag'] => {
-  const perBag: Mix['perBag'] = [];
-  for (let row = 0; row < MOST_PER_BAG; row++) {
-    const [which, howMuch] = [`material-${row}`, `quantity-${row}`];
-    const material = materials.find(({ id }) => id === reader.text(which));
-    if (!material) {
-      if (reader.text(which) !== '' || reader.text(howMuch) !== '') reader.refuse(which, 'Which material is that?');
-      continue;
-    }
-    if (perBag.some((entry) => entry.material === material.id)) reader.refuse(which, 'That is there already.');
-    const stored = before?.perBag[row];
-    const kept = stored && reader.asShown(which) && reader.asShown(howMuch);
-    const quantity = kept
-      ? stored.quantity
-      : reader.measure(howMuch, (text) =>
-          text === '' ? unread('How much of it goes into one bag?') : readAmount(text, material.unit, system),
-        );
-    perBag.push({ material: material.id, quantity });
-  }
-  return perBag;
 };
 
 const DAYS = ['coldCelsius', 'coldMinutes', 'warmCelsius', 'warmMinutes'];
@@ -158,7 +134,7 @@ export const mixTyped = (
     ...rateOnly(rateTyped(reader, before, writing)),
     cureHours: reader.figure('cureHours', () => reader.amount('cureHours', 'How many hours?')),
     ...warmthTyped(reader, writing),
-    perBag: perBagTyped(reader, before, writing),
+    perBag: partsTyped(reader, before?.perBag ?? [], writing),
   };
   return reader.outcome({ mix, water: waterTyped(reader, writing) });
 };

@@ -7,7 +7,7 @@ import { volumeText } from '../engine/units/volume.ts';
 import type { UseCaseContext } from './context.ts';
 import { shownAmount } from './measures.ts';
 import { dayCelsius, mixTexts, stripMinutesAt } from './mix-figures.ts';
-import { MIX_PRESETS, PRESETS } from './mix-presets.ts';
+import { MIX_PRESETS, PRESET_GUESSES, PRESETS } from './mix-presets.ts';
 import { showYardFrame, type YardFrame } from './show-yard-frame.ts';
 
 /** How many of each panel of the mix one bag fills, whole ones. */
@@ -16,6 +16,12 @@ const fillsOf = (yard: YardFile, { id, yieldKgPerBag }: YardFile['mixes'][number
     .filter((one) => one.mix === id)
     .map(({ name, kg }) => ({ name, count: Math.floor(yieldKgPerBag / kg + 1e-9) }))
     .filter(({ count }) => count > 0);
+
+/** The fields that show a guess: the rate with warmth is one figure, in several of them. */
+const fieldsOf = (figures: readonly string[]): string[] =>
+  figures.flatMap((figure) =>
+    figure === 'demouldMinutes' ? [figure, 'coldMinutes', 'warmMinutes', 'activationKelvin'] : [figure],
+  );
 
 const mixShown = (
   { yard, system, guesses }: YardFrame,
@@ -38,7 +44,7 @@ const mixShown = (
       return { at: temperatureText(celsius, system), minutes: stripMinutesAt(mix, celsius) };
     }),
     reference: temperatureText(mix.referenceCelsius, system),
-    guesses: guesses.filter((one) => one.kind === 'mix' && one.id === mix.id).map(({ figure }) => figure),
+    guesses: fieldsOf(guesses.filter((one) => one.kind === 'mix' && one.id === mix.id).map(({ figure }) => figure)),
   };
 };
 
@@ -50,7 +56,7 @@ const presetsOf = ({ yard, system }: YardFrame) =>
     // A yard that has materials has its bags among them.
     const bag = yard.materials.length === 0 ? bagName : '';
     const shown: Readonly<Record<string, string>> = { ...texts, water: volumeText(waterLitres, system), bagName: bag };
-    return { key, texts: shown };
+    return { key, texts: shown, guesses: fieldsOf([...PRESET_GUESSES, 'water']) };
   });
 
 /** Every mix as the page and the forms show it. */

@@ -123,9 +123,9 @@ describe('a mix', () => {
     [{ maxBags: '0.5', yieldKgPerBag: '20 kg', bagStep: '0.5' }, 'maxBags', 'Panel 900 weighs 13.6 kg, more than'],
     [{ workingMinutes: '5' }, 'workingMinutes', 'To fill Panel 900 takes 7 minutes.'],
     [{ minCelsius: '30', maxCelsius: '10' }, 'maxCelsius', 'That is colder than the coldest.'],
-    [{ 'material-1': 'mortar', 'quantity-1': '1' }, 'material-1', 'That is there already.'],
-    [{ 'material-1': 'rod' }, 'quantity-1', 'How much of it goes into one bag?'],
-    [{ 'quantity-1': '3' }, 'material-1', 'Which material is that?'],
+    [{ 'part-1': 'mortar', 'partQuantity-1': '1' }, 'part-1', 'That is there already.'],
+    [{ 'part-1': 'rod' }, 'partQuantity-1', 'How much of it?'],
+    [{ 'partQuantity-1': '3' }, 'part-1', 'Which material is that?'],
     [{ water: 'some' }, 'water', '"some"'],
   ])('with %o is refused at %s', async (typed, field, words) => {
     const screens = await screensOver();
@@ -172,6 +172,21 @@ describe('a mix', () => {
       water: '5 qt',
     });
     expect(await textOf(await screens.get('/yard/mixes'))).toContain('One bag makes 60 lb');
+  });
+
+  test('of more materials than a form usually has loses none of them by it, and keeps what was typed', async () => {
+    const many = Array.from({ length: 15 }, (_, n) => ({ id: `m${n}`, name: `M ${n}`, unit: 'g', onHand: 9000 }));
+    const base = smallYard();
+    const perBag = [...base.mixes[0]!.perBag, ...many.map(({ id }) => ({ material: id, quantity: 10 }))];
+    const mixes = base.mixes.map((mix) => ({ ...mix, perBag }));
+    const screens = await screensOver(smallYard({ ...base, materials: [...base.materials, ...many], mixes }));
+    await saved(screens, { 'partQuantity-15': '0.5 oz' });
+    // 1 oz = 28.349523125 g: NIST SP 811 (2008), appendix B.
+    expect((await mixIn(screens, 'thin'))?.perBag).toEqual([
+      ...perBag.slice(0, 15),
+      { material: 'm14', quantity: 14.1747615625 },
+    ]);
+    expect(await formOf(screens, THIN)).toMatchObject({ 'partQuantity-1': '10', 'partQuantity-15': '0.5 oz' });
   });
 
   test('carries the usual caution', async () => {

@@ -1,38 +1,16 @@
 import type { FC } from 'hono/jsx';
-import type { FormState } from '../../src/usecases/save-edit.ts';
 import type { YardCasting, YardCastingsModel } from '../../src/usecases/show-yard-castings.ts';
 import { ButtonLink } from '../parts/button.tsx';
-import { SelectField, TextField } from '../parts/field.tsx';
+import { SelectField } from '../parts/field.tsx';
 import { shownIn } from '../parts/form-state.tsx';
 import { CASTINGS } from './castings-page.tsx';
 import { CutRows, MoreRows, PartRows } from './contents-rows.tsx';
 import { EditPage } from './edit-page.tsx';
+import { EntryFigure, type EntryFormProps } from './entry-figure.tsx';
 import { RemoveForm } from './remove.tsx';
 import { entryPath, removePath } from './sections.ts';
 
-interface CastingFormProps {
-  model: YardCastingsModel;
-  /** None while it is added. */
-  casting: YardCasting | null;
-  state: FormState;
-}
-
-interface FigureProps extends CastingFormProps {
-  name: string;
-  label: string;
-  hint?: string;
-  width?: 'short' | 'line';
-}
-
-const Figure: FC<FigureProps> = ({ casting, state, model: _model, width = 'short', ...field }) => (
-  <TextField
-    {...field}
-    width={width}
-    value={shownIn(state, field.name, casting?.texts[field.name])}
-    errors={state.errors}
-    guess={casting?.guesses.includes(field.name) ?? false}
-  />
-);
+type CastingFormProps = EntryFormProps<YardCastingsModel, YardCasting>;
 
 const SAID = { metric: '200, 0.2 m or 8 in', US: '8, 8 in or 200 mm' };
 const LENGTHS = { metric: '600, 900, 1200', US: '2 ft, 3 ft, 4 ft' };
@@ -51,11 +29,11 @@ const MixFirst: FC<{ error: string | undefined }> = ({ error }) => (
 );
 
 const What: FC<CastingFormProps> = (props) => {
-  const { model, casting, state } = props;
+  const { model, entry, state } = props;
   return (
     <>
-      {!casting && (
-        <Figure
+      {!entry && (
+        <EntryFigure
           {...props}
           name="lengths"
           label="Lengths"
@@ -63,11 +41,11 @@ const What: FC<CastingFormProps> = (props) => {
           width="line"
         />
       )}
-      <Figure
+      <EntryFigure
         {...props}
         name="name"
         label="Name"
-        hint={casting ? undefined : 'With lengths it goes before each of them. Empty: Panel.'}
+        hint={entry ? undefined : 'With lengths it goes before each of them. Empty: Panel.'}
         width="line"
       />
       {model.mixes.length > 0 && (
@@ -75,7 +53,7 @@ const What: FC<CastingFormProps> = (props) => {
           name="mix"
           label="Cast from"
           options={model.mixes.map(({ id, name }) => ({ value: id, text: name }))}
-          value={shownIn(state, 'mix', casting?.texts.mix)}
+          value={shownIn(state, 'mix', entry?.texts.mix)}
           errors={state.errors}
         />
       )}
@@ -91,14 +69,14 @@ const Size: FC<CastingFormProps> = (props) => {
     <fieldset class="form">
       <legend>Size and weight</legend>
       <div class="yard-figures">
-        {props.casting && <Figure {...props} name="length" label="Long" />}
-        <Figure {...props} name="height" label="High" />
-        <Figure {...props} name="thickness" label="Thick" />
+        {props.entry && <EntryFigure {...props} name="length" label="Long" />}
+        <EntryFigure {...props} name="height" label="High" />
+        <EntryFigure {...props} name="thickness" label="Thick" />
       </div>
       <p class="hint">
         As you would say it: {SAID[props.model.system]}. All empty for a piece that no kit is made from by size.
       </p>
-      <Figure
+      <EntryFigure
         {...props}
         name="kg"
         label="Weight of one"
@@ -113,23 +91,23 @@ const Work: FC<CastingFormProps> = (props) => (
   <fieldset class="form">
     <legend>Work on one</legend>
     <div class="yard-figures">
-      <Figure {...props} name="prepMinutes" label="Minutes to set up" />
-      <Figure {...props} name="fillMinutes" label="Minutes to fill" />
+      <EntryFigure {...props} name="prepMinutes" label="Minutes to set up" />
+      <EntryFigure {...props} name="fillMinutes" label="Minutes to fill" />
     </div>
     <div class="yard-figures">
-      <Figure {...props} name="stripMinutes" label="Minutes to strip" />
-      <Figure {...props} name="cleanMinutes" label="Minutes to clean" />
+      <EntryFigure {...props} name="stripMinutes" label="Minutes to strip" />
+      <EntryFigure {...props} name="cleanMinutes" label="Minutes to clean" />
     </div>
-    {!props.casting && <p class="hint">What stays empty is guessed, by the length, and marked so.</p>}
+    {!props.entry && <p class="hint">What stays empty is guessed, by the length, and marked so.</p>}
     <div class="yard-figures">
-      <Figure {...props} name="stripCrew" label="People to strip" hint="Empty: one." />
-      <Figure {...props} name="rackSpaces" label="Rack places" hint="Empty: one." />
+      <EntryFigure {...props} name="stripCrew" label="People to strip" hint="Empty: one." />
+      <EntryFigure {...props} name="rackSpaces" label="Rack places" hint="Empty: one." />
     </div>
   </fieldset>
 );
 
-const Contents: FC<CastingFormProps> = ({ casting, model, state }) => {
-  const rows = { state, stored: casting?.texts ?? {}, materials: model.materials };
+const Contents: FC<CastingFormProps> = ({ entry, model, state }) => {
+  const rows = { state, stored: entry?.texts ?? {}, materials: model.materials };
   return (
     <fieldset class="form">
       <legend>What goes into one, beside the mix</legend>
@@ -139,8 +117,8 @@ const Contents: FC<CastingFormProps> = ({ casting, model, state }) => {
         </p>
       ) : (
         <>
-          <PartRows {...rows} filled={casting?.rows.parts ?? 0} />
-          <CutRows {...rows} filled={casting?.rows.cuts ?? 0} />
+          <PartRows {...rows} filled={entry?.rows.parts ?? 0} />
+          <CutRows {...rows} filled={entry?.rows.cuts ?? 0} />
           <MoreRows />
         </>
       )}
@@ -157,7 +135,7 @@ const After: FC<{ casting: YardCasting }> = ({ casting }) => (
 
 /** One piece, or several lengths of it at once: size, weight, work, and what goes into it. */
 export const CastingForm: FC<CastingFormProps> = (props) => {
-  const { casting, state, model } = props;
+  const { entry: casting, state, model } = props;
   return (
     <EditPage
       answer={casting ? casting.name : 'Add what you cast.'}

@@ -3,13 +3,17 @@ import type { FormState } from '../../src/usecases/save-edit.ts';
 import { SelectField, TextField } from '../parts/field.tsx';
 import { shownIn } from '../parts/form-state.tsx';
 
-interface RowsProps {
+interface PartRowsProps {
   state: FormState;
   /** What the form is filled in from. */
   stored: Readonly<Record<string, string>>;
-  materials: readonly { id: string; name: string; unit: string; isCut: boolean }[];
+  materials: readonly { id: string; name: string; unit: string }[];
   /** Rows that are filled in already. */
   filled: number;
+}
+
+interface CutRowsProps extends PartRowsProps {
+  materials: readonly (PartRowsProps['materials'][number] & { isCut: boolean })[];
 }
 
 const SPARE_ROWS = 2;
@@ -32,7 +36,7 @@ const rowsOf = (count: number): number[] => Array.from({ length: count }, (_, ro
 const NONE = { value: '', text: 'None' };
 
 /** Materials with how much of each goes in. */
-export const PartRows: FC<RowsProps> = ({ state, stored, materials, filled }) => (
+export const PartRows: FC<PartRowsProps> = ({ state, stored, materials, filled }) => (
   <>
     {rowsOf(rowCount(state, 'part', filled)).map((row) => (
       <div class="yard-part">
@@ -56,7 +60,7 @@ export const PartRows: FC<RowsProps> = ({ state, stored, materials, filled }) =>
 );
 
 /** Lengths that are cut from what is sold as lengths. */
-export const CutRows: FC<RowsProps> = ({ state, stored, materials, filled }) => {
+export const CutRows: FC<CutRowsProps> = ({ state, stored, materials, filled }) => {
   const cut = materials.filter(({ isCut }) => isCut);
   if (cut.length === 0)
     return (

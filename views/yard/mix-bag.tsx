@@ -1,7 +1,16 @@
 import type { FC } from 'hono/jsx';
+import type { PresetShown, YardMix, YardMixesModel } from '../../src/usecases/show-yard-mixes.ts';
 import { SelectField, TextField } from '../parts/field.tsx';
 import { shownIn } from '../parts/form-state.tsx';
-import { MixFigure, type MixFormProps, storedIn } from './mix-fields.tsx';
+import { PartRows } from './contents-rows.tsx';
+import { EntryFigure, type EntryFormProps } from './entry-figure.tsx';
+
+export interface MixFormProps extends EntryFormProps<YardMixesModel, YardMix | PresetShown> {
+  /** None while it is added. */
+  mix: YardMix | null;
+  /** What an added one starts from; null from nothing. */
+  preset: PresetShown | null;
+}
 
 const EXAMPLE = { metric: '27 kg', US: '60 lb' };
 
@@ -10,7 +19,7 @@ const Makes: FC<MixFormProps> = (props) => {
   const { model, state } = props;
   return (
     <>
-      <MixFigure
+      <EntryFigure
         {...props}
         name="yieldKgPerBag"
         label="One bag makes, wet and in the mould"
@@ -45,7 +54,7 @@ const Makes: FC<MixFormProps> = (props) => {
 /** The bag, where the stock book has it not. */
 const NewBag: FC<MixFormProps> = (props) => (
   <>
-    <MixFigure
+    <EntryFigure
       {...props}
       name="bagName"
       label="The bag, if it is not in the stock book yet"
@@ -62,38 +71,12 @@ const NewBag: FC<MixFormProps> = (props) => (
   </>
 );
 
-const SPARE_ROWS = 2;
-const MOST_ROWS = 12;
-
-const rowsOf = ({ mix, state }: MixFormProps): number => {
-  const typed = Object.keys(state.typed ?? {}).filter((name) => name.startsWith('material-')).length;
-  return Math.min(MOST_ROWS, Math.max(typed, (mix?.perBag.length ?? 0) + SPARE_ROWS));
-};
-
-const Row: FC<MixFormProps & { row: number }> = (props) => {
-  const { model, state, row } = props;
-  const [which, howMuch] = [`material-${row}`, `quantity-${row}`];
-  const options = model.materials.map(({ id, name, unit }) => ({ value: id, text: `${name} (${unit})` }));
-  return (
-    <div class="field-row">
-      <SelectField
-        name={which}
-        label={row === 0 ? 'Material' : `Material ${row + 1}`}
-        options={[{ value: '', text: 'None' }, ...options]}
-        value={shownIn(state, which, storedIn(props)[which])}
-        errors={state.errors}
-      />
-      <MixFigure {...props} name={howMuch} label="How much" />
-    </div>
-  );
-};
-
 /** From one bag: what it makes and what goes with it. */
 export const BagFields: FC<MixFormProps> = (props) => (
   <fieldset class="form">
     <legend>One bag</legend>
     <Makes {...props} />
-    <MixFigure
+    <EntryFigure
       {...props}
       name="water"
       label="Water for it"
@@ -103,9 +86,12 @@ export const BagFields: FC<MixFormProps> = (props) => (
     {props.model.materials.length > 0 && (
       <>
         <p class="hint">From the stock book, for one bag: the bag itself, plasticiser, acid, fibre.</p>
-        {Array.from({ length: rowsOf(props) }, (_, row) => (
-          <Row {...props} row={row} />
-        ))}
+        <PartRows
+          state={props.state}
+          stored={props.entry?.texts ?? {}}
+          materials={props.model.materials}
+          filled={props.mix?.perBag.length ?? 0}
+        />
       </>
     )}
     {props.mix && (

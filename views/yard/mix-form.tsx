@@ -3,8 +3,8 @@ import { Caution } from '../parts/caution.tsx';
 import { ChoiceField } from '../parts/field.tsx';
 import { shownIn } from '../parts/form-state.tsx';
 import { EditPage } from './edit-page.tsx';
-import { BagFields } from './mix-bag.tsx';
-import { MixFigure, type MixFormProps, storedIn } from './mix-fields.tsx';
+import { EntryFigure } from './entry-figure.tsx';
+import { BagFields, type MixFormProps } from './mix-bag.tsx';
 import { PRESET_NAMES } from './mix-words.ts';
 import { MIXES, PresetButtons } from './mixes-page.tsx';
 import { RemoveForm } from './remove.tsx';
@@ -19,11 +19,11 @@ const stepsOf = (stored: string) =>
   STEPS.some(({ value }) => value === stored) ? STEPS : [...STEPS, { value: stored, text: `Steps of ${stored} bags` }];
 
 const Mixing: FC<MixFormProps> = (props) => {
-  const stored = storedIn(props).bagStep ?? '1';
+  const stored = props.entry?.texts.bagStep ?? '1';
   return (
     <fieldset class="form">
       <legend>Mixing it</legend>
-      <MixFigure {...props} name="maxBags" label="Bags at once, at most" hint="What fits the mixer." />
+      <EntryFigure {...props} name="maxBags" label="Bags at once, at most" hint="What fits the mixer." />
       <ChoiceField
         name="bagStep"
         label="It is mixed in"
@@ -31,17 +31,17 @@ const Mixing: FC<MixFormProps> = (props) => {
         value={shownIn(props.state, 'bagStep', stored)}
         errors={props.state.errors}
       />
-      <MixFigure {...props} name="crew" label="People" hint="Who mix and fill together." />
-      <MixFigure {...props} name="mixMinutes" label="Minutes to mix" />
-      <MixFigure
+      <EntryFigure {...props} name="crew" label="People" hint="Who mix and fill together." />
+      <EntryFigure {...props} name="mixMinutes" label="Minutes to mix" />
+      <EntryFigure
         {...props}
         name="workingMinutes"
         label="Minutes until it stiffens"
         hint="From the end of mixing. All of it has to be in the moulds by then."
         width="line"
       />
-      <MixFigure {...props} name="washMinutes" label="Minutes to wash up" />
-      <MixFigure
+      <EntryFigure {...props} name="washMinutes" label="Minutes to wash up" />
+      <EntryFigure
         {...props}
         name="attendMinutes"
         label="Minutes someone stays by it"
@@ -60,9 +60,9 @@ const Reference: FC<MixFormProps> = (props) => {
       <summary>More: the figures behind the two days</summary>
       <div class="form">
         <p class="hint">They follow from the two days. Change these in place of the days, not both.</p>
-        <MixFigure {...props} name="referenceCelsius" label="At a temperature of" />
-        <MixFigure {...props} name="demouldMinutes" label="it can be stripped after minutes" />
-        <MixFigure
+        <EntryFigure {...props} name="referenceCelsius" label="At a temperature of" />
+        <EntryFigure {...props} name="demouldMinutes" label="it can be stripped after minutes" />
+        <EntryFigure
           {...props}
           name="activationKelvin"
           label="How much warmth counts, in kelvin"
@@ -78,12 +78,12 @@ const Stripping: FC<MixFormProps> = (props) => (
   <fieldset class="form">
     <legend>When it can be stripped</legend>
     <div class="field-row">
-      <MixFigure {...props} name="coldCelsius" label="On a cold day of" />
-      <MixFigure {...props} name="coldMinutes" label="after minutes" />
+      <EntryFigure {...props} name="coldCelsius" label="On a cold day of" />
+      <EntryFigure {...props} name="coldMinutes" label="after minutes" />
     </div>
     <div class="field-row">
-      <MixFigure {...props} name="warmCelsius" label="On a warm day of" />
-      <MixFigure {...props} name="warmMinutes" label="after minutes" />
+      <EntryFigure {...props} name="warmCelsius" label="On a warm day of" />
+      <EntryFigure {...props} name="warmMinutes" label="after minutes" />
     </div>
     <p class="hint">What lies between and beyond is worked out from the two.</p>
     <Reference {...props} />
@@ -93,7 +93,7 @@ const Stripping: FC<MixFormProps> = (props) => (
 const GoingOut: FC<MixFormProps> = (props) => (
   <fieldset class="form">
     <legend>When it is fit to go out, by plan</legend>
-    <MixFigure
+    <EntryFigure
       {...props}
       name="cureHours"
       label={`Hours at ${props.mix?.reference ?? props.model.reference}`}
@@ -106,9 +106,9 @@ const GoingOut: FC<MixFormProps> = (props) => (
 const Weather: FC<MixFormProps> = (props) => (
   <fieldset class="form">
     <legend>Weather it needs</legend>
-    <MixFigure {...props} name="minCelsius" label="Not poured under" hint="Empty: no limit." />
-    <MixFigure {...props} name="maxCelsius" label="Not poured over" hint="Empty: no limit." />
-    <MixFigure
+    <EntryFigure {...props} name="minCelsius" label="Not poured under" hint="Empty: no limit." />
+    <EntryFigure {...props} name="maxCelsius" label="Not poured over" hint="Empty: no limit." />
+    <EntryFigure
       {...props}
       name="protectHours"
       label="Hours it is kept from frost"
@@ -153,8 +153,8 @@ const After: FC<MixFormProps> = ({ mix, preset, model }) => (
 );
 
 /** One mix, in the order in which a maker thinks of it. */
-export const MixForm: FC<MixFormProps> = (props) => {
-  const { mix, preset, state, model } = props;
+export const MixForm: FC<Omit<MixFormProps, 'entry'>> = ({ mix, preset, state, model }) => {
+  const props = { mix, preset, state, model, entry: mix ?? preset };
   const note = noteOf(props);
   return (
     <EditPage
@@ -168,7 +168,7 @@ export const MixForm: FC<MixFormProps> = (props) => {
       after={<After {...props} />}
     >
       {preset && <input type="hidden" name="from" value={preset.key} />}
-      <MixFigure {...props} name="name" label="Name" width="line" />
+      <EntryFigure {...props} name="name" label="Name" width="line" />
       <BagFields {...props} />
       <Mixing {...props} />
       <Stripping {...props} />

@@ -1,44 +1,20 @@
 import type { FC } from 'hono/jsx';
-import type { FormState } from '../../src/usecases/save-edit.ts';
 import type { YardMaterial, YardStockModel } from '../../src/usecases/show-yard-stock.ts';
-import { TextField } from '../parts/field.tsx';
 import { shownIn } from '../parts/form-state.tsx';
 import { EditPage } from './edit-page.tsx';
+import { EntryFigure, type EntryFormProps } from './entry-figure.tsx';
 import { RemoveForm } from './remove.tsx';
 import { entryPath, removePath } from './sections.ts';
 import { STOCK } from './stock-page.tsx';
 
-interface StockFormProps {
-  model: YardStockModel;
-  /** None while it is added. */
-  material: YardMaterial | null;
-  state: FormState;
-}
-
-interface FigureProps extends StockFormProps {
-  name: string;
-  label: string;
-  hint?: string;
-  width?: 'short' | 'line';
-  list?: string;
-}
-
-const Figure: FC<FigureProps> = ({ material, state, model: _model, width = 'short', ...field }) => (
-  <TextField
-    {...field}
-    width={width}
-    value={shownIn(state, field.name, material?.texts[field.name])}
-    errors={state.errors}
-    guess={material?.guesses.includes(field.name) ?? false}
-  />
-);
+type StockFormProps = EntryFormProps<YardStockModel, YardMaterial>;
 
 const COUNTED_IN = ['bag', 'kg', 'g', 'l', 'm', 'm²', 'piece', 'stick', 'sheet', 'sachet'];
 
 const What: FC<StockFormProps> = (props) => (
   <>
-    <Figure {...props} name="name" label="Name" width="line" hint="As on the bag: Rapid mortar, 25 kg." />
-    <Figure {...props} name="unit" label="Counted in" hint="One of it: bag, kg, stick, piece." list="units" />
+    <EntryFigure {...props} name="name" label="Name" width="line" hint="As on the bag: Rapid mortar, 25 kg." />
+    <EntryFigure {...props} name="unit" label="Counted in" hint="One of it: bag, kg, stick, piece." list="units" />
     <datalist id="units">
       {COUNTED_IN.map((unit) => (
         <option value={unit} />
@@ -48,40 +24,45 @@ const What: FC<StockFormProps> = (props) => (
 );
 
 /** How amounts of it are typed. */
-const countedIn = ({ material }: StockFormProps): string => (material ? ` (${material.shownUnit})` : '');
+const countedIn = ({ entry }: StockFormProps): string => (entry ? ` (${entry.shownUnit})` : '');
 
 const Held: FC<StockFormProps> = (props) => (
   <fieldset class="form">
     <legend>In the yard</legend>
-    <Figure {...props} name="onHand" label={`How much is there${countedIn(props)}`} />
-    {props.material && (
+    <EntryFigure {...props} name="onHand" label={`How much is there${countedIn(props)}`} />
+    {props.entry && (
       <p class="quiet">
         <a href="/buying">Count it on the buying page</a>
       </p>
     )}
-    <Figure {...props} name="minimum" label={`Always keep${countedIn(props)}`} hint="Empty: none has to be left." />
-    <Figure {...props} name="shelfLifeDays" label="Keeps so many days" hint="Empty: it does not go off." />
+    <EntryFigure
+      {...props}
+      name="minimum"
+      label={`Always keep${countedIn(props)}`}
+      hint="Empty: none has to be left."
+    />
+    <EntryFigure {...props} name="shelfLifeDays" label="Keeps so many days" hint="Empty: it does not go off." />
   </fieldset>
 );
 
 const Bought: FC<StockFormProps> = (props) => (
   <fieldset class="form">
     <legend>Buying it</legend>
-    <Figure {...props} name="supplier" label="Supplier" width="line" list="suppliers" />
+    <EntryFigure {...props} name="supplier" label="Supplier" width="line" list="suppliers" />
     <datalist id="suppliers">
       {props.model.suppliers.map((supplier) => (
         <option value={supplier} />
       ))}
     </datalist>
-    <Figure
+    <EntryFigure
       {...props}
       name="leadDays"
       label="Days to come"
       width="line"
       hint="0: had on the day. Empty: it cannot be bought, and what needs it waits once it is used up."
     />
-    <Figure {...props} name="pack" label={`Sold in packs of${countedIn(props)}`} hint="Empty: one by one." />
-    <Figure
+    <EntryFigure {...props} name="pack" label={`Sold in packs of${countedIn(props)}`} hint="Empty: one by one." />
+    <EntryFigure
       {...props}
       name="packPrice"
       label={`Price of a pack (${props.model.currency})`}
@@ -94,16 +75,16 @@ const Cut: FC<StockFormProps> = (props) => {
   const example = props.model.system === 'metric' ? '3 m or 3000' : '10 ft or 120 in';
   const wrong = props.state.errors.stickMm ?? props.state.errors.kerfMm;
   return (
-    <details class="message" open={Boolean(wrong ?? shownIn(props.state, 'stickMm', props.material?.texts.stickMm))}>
+    <details class="message" open={Boolean(wrong ?? shownIn(props.state, 'stickMm', props.entry?.texts.stickMm))}>
       <summary>Sold as lengths that are cut</summary>
       <div class="form">
-        <Figure
+        <EntryFigure
           {...props}
           name="stickMm"
           label="One is so long"
           hint={`Rod, pipe: ${example}. Empty: it is not cut.`}
         />
-        <Figure {...props} name="kerfMm" label="A saw cut takes" hint="Empty: nothing, as with shears." />
+        <EntryFigure {...props} name="kerfMm" label="A saw cut takes" hint="Empty: nothing, as with shears." />
       </div>
     </details>
   );
@@ -118,7 +99,7 @@ const After: FC<{ material: YardMaterial }> = ({ material }) => (
 
 /** One material: what it is, how much there is, how it is bought. */
 export const StockForm: FC<StockFormProps> = (props) => {
-  const { material, state, model } = props;
+  const { entry: material, state, model } = props;
   return (
     <EditPage
       answer={material ? material.name : 'Add a material.'}
