@@ -1,14 +1,11 @@
 import type { Context } from 'hono';
 import { Hono } from 'hono';
-import { UNIT_SYSTEMS } from '../../shared/units.ts';
 import { KitBySizePage, KitBySizePart } from '../../views/kits/kit-by-size-page.tsx';
 import { BY_SIZE } from '../../views/kits/kit-form.tsx';
-import { PANEL_SIZES, PanelSizesPage } from '../../views/kits/panel-sizes-page.tsx';
+import { CASTINGS } from '../../views/yard/castings-page.tsx';
 import { addKitBySize } from '../usecases/add-kit-by-size.ts';
 import type { UseCaseContext } from '../usecases/context.ts';
 import { KIT_FIELDS } from '../usecases/kit-typed.ts';
-import { measureIn } from '../usecases/measure-in.ts';
-import { setPanelSizes, showPanelSizes } from '../usecases/panel-sizes.ts';
 import { showKitBySize } from '../usecases/show-kit-by-size.ts';
 import type { Screens } from './app.ts';
 import { errorsByField, readForm, type Typed } from './form.ts';
@@ -41,13 +38,6 @@ const kitPage = async (c: Context, context: UseCaseContext, typed: Typed, errors
   return page(c, { title: 'Kit by size', yardName: model.yardName }, content, { status: wrong ? 422 : 200 });
 };
 
-const panelsPage = async (c: Context, context: UseCaseContext, typed: Typed, errors: Record<string, string> = {}) => {
-  const model = await showPanelSizes(context);
-  const content = <PanelSizesPage model={model} notice={await doneNotice(c, context)} errors={errors} typed={typed} />;
-  const wrong = Object.keys(errors).length > 0;
-  return page(c, { title: 'Panel sizes', yardName: model.yardName }, content, { status: wrong ? 422 : 200 });
-};
-
 export const kitRoutes = ({ context }: Screens): Hono => {
   const routes = new Hono();
   routes.get(BY_SIZE, (c) => kitPage(c, context(), queried(c)));
@@ -59,20 +49,7 @@ export const kitRoutes = ({ context }: Screens): Hono => {
     const asking = `/?${new URLSearchParams({ what: `kit:${value.id}`, number: '1' })}`;
     return seeDone(c, typed.next === 'ask' ? asking : addressOf(typed), change);
   });
-  routes.get(PANEL_SIZES, (c) => panelsPage(c, context(), {}));
-  routes.post(PANEL_SIZES, async (c) => {
-    const typed = await readForm(c);
-    const outcome = await setPanelSizes(context(), typed);
-    if (outcome.ok) return seeDone(c, PANEL_SIZES, outcome.value.change);
-    return panelsPage(c, context(), typed, errorsByField(outcome.faults));
-  });
-  routes.post('/kits/units', async (c) => {
-    const { system } = await readForm(c);
-    const chosen = UNIT_SYSTEMS.find((one) => one === system);
-    if (!chosen) return panelsPage(c, context(), {}, { system: 'Choose one of the two.' });
-    const outcome = await measureIn(context(), chosen);
-    if (outcome.ok) return seeDone(c, PANEL_SIZES, outcome.value.change);
-    return panelsPage(c, context(), {}, errorsByField(outcome.faults));
-  });
+  // Sizes are written down with the rest of a piece. This address is on old bookmarks.
+  routes.get('/kits/panels', (c) => c.redirect(CASTINGS, 301));
   return routes;
 };

@@ -88,7 +88,7 @@ describe('by keyboard alone', () => {
 });
 
 const PAGES = ['/', '/today', '/orders', '/orders/new', '/orders/27-010', '/moulds', '/turns', '/buying', '/changes'];
-const KIT_PAGES = ['/kits/by-size', '/kits/panels'];
+const KIT_PAGES = ['/kits/by-size', '/yard/panels', '/yard/panels/panel-900'];
 
 test.each([...PAGES, ...KIT_PAGES])(
   'Tab leads through %s from top to bottom, and is seen where it is',

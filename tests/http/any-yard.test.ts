@@ -16,7 +16,7 @@ describe('any yard that can be planned', () => {
 /** Every page of a yard. `ways` are where its emptiness may lead. */
 const PAGES = [
   ...['/', '/orders', '/orders/past', '/orders/new', '/moulds', '/moulds?next=yes', '/today', '/today/sheet', '/turns'],
-  ...['/buying', '/changes', '/kits/by-size', '/kits/panels', '/begin', '/begin/four', '/begin/session'],
+  ...['/buying', '/changes', '/kits/by-size', '/begin', '/begin/four', '/begin/session'],
   ...['/yard', '/yard/guesses'],
 ];
 const WAYS = /href="\/(begin|yard|orders|kits\/panels)?(\/[a-z]+)?"/;

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { demoScreens, screensOver, textOf } from '../support/screens.ts';
+import { sentAsShown } from '../support/sent-as-shown.ts';
 
 const query = (changes: Record<string, string> = {}) =>
   new URLSearchParams({
@@ -119,43 +120,33 @@ describe('adding the kit', () => {
   });
 });
 
-describe('panel sizes and units', () => {
-  test('are shown as they were typed, and changed', async () => {
-    const { get, post, textAfter } = await demoScreens();
-    expect(await textOf(await get('/kits/panels'))).toMatch(/^Four of five pieces have a size\./);
-    const answer = await post('/kits/panels', {
-      'length:panel-900': '3 ft',
-      'height:panel-900': '8"',
-      'thickness:panel-900': '1 1/2 in',
-    });
-    expect(await textAfter(answer)).toMatch(/Panel sizes written down\..* One of five pieces has a size\./);
-    expect(await (await get('/kits/panels')).text()).toContain('value="1 1/2 in"');
+describe('panel sizes', () => {
+  test('are written down with the rest of a piece, and an old bookmark of them leads there', async () => {
+    const { get } = await screensOver();
+    const answer = await get('/kits/panels');
+    expect([answer.status, answer.headers.get('Location')]).toEqual([301, '/yard/panels']);
+    expect(await textOf(await get('/yard/panels'))).toContain('Panel 900 13.6 kg, no size given, from Thin panel mix.');
   });
 
-  test('that can not be read come back as they were typed', async () => {
-    const { post } = await demoScreens();
-    const answer = await post('/kits/panels', {
-      'length:panel-900': 'short',
-      'height:panel-900': '200',
-      'thickness:panel-900': '35',
-    });
-    expect(answer.status).toBe(422);
-    const html = await answer.text();
-    expect(html).toContain('&quot;short&quot; is not a length.');
-    expect(html).toContain('value="short"');
+  test('make kits of a piece once they are given, and no longer once they are taken out', async () => {
+    const { get, post } = await screensOver();
+    const path = '/yard/panels/panel-900';
+    const give = async (size: Record<string, string>) =>
+      post(path, { ...sentAsShown(await (await get(path)).text()), ...size });
+    expect((await give({ length: '900', height: '200', thickness: '35' })).status).toBe(303);
+    expect(await textOf(await get('/kits/by-size'))).toContain('Made from Panel 900.');
+    expect((await give({ length: '', height: '', thickness: '' })).status).toBe(303);
+    expect(await textOf(await get('/kits/by-size'))).toMatch(/^No panel has a size yet\./);
   });
 
-  test('change what is shown, not what is kept', async () => {
-    const { get, post, textAfter } = await demoScreens();
-    expect(await textAfter(await post('/kits/units', { system: 'US' }))).toContain(
-      'Sizes are shown in feet, inches and pounds.',
-    );
+  test('are shown in the units of the yard, whatever they were typed in', async () => {
+    const { get, post } = await demoScreens();
+    const shown = sentAsShown(await (await get('/yard/about')).text());
+    expect((await post('/yard/about', { ...shown, system: 'US' })).status).toBe(303);
     // 1235 mm is 48 10/16 in to the nearest sixteenth, 935 mm 36 13/16 in.
     expect(await textOf(await get('/kits/by-size'))).toMatch(
       /^4 ft 5\/8 in by 3 ft 13\/16 in takes eight panels and four pins\./,
     );
-    expect((await post('/kits/units', { system: 'US' })).status).toBe(422);
-    expect((await post('/kits/units', { system: 'furlongs' })).status).toBe(422);
   });
 });
 

@@ -5,6 +5,7 @@ import { setUnits } from '../../db/stores/units-store.ts';
 import { loadYardFile } from '../../db/stores/yard-store.ts';
 import { currentPlan } from '../../src/usecases/make-plan.ts';
 import { screensOver, type TestScreens, textOf } from '../support/screens.ts';
+import { sentAsShown } from '../support/sent-as-shown.ts';
 import { smallYard } from '../support/small-yard.ts';
 
 /** Everything that is a measure is kept in SI: water by the litre, acid by the gram, edging by the metre. */
@@ -90,8 +91,9 @@ describe('the same yard typed in two systems', () => {
     const [screens, typed] = [await yardIn(system), TYPED[system]];
     const size = { length: typed.side, width: typed.side, courses: '1', ground: typed.ground };
     const done = [
-      await screens.post('/kits/panels', {
-        ...{ 'length:panel-900': typed.long, 'height:panel-900': typed.high, 'thickness:panel-900': typed.thick },
+      await screens.post('/yard/panels/panel-900', {
+        ...sentAsShown(await (await screens.get('/yard/panels/panel-900')).text()),
+        ...{ length: typed.long, height: typed.high, thickness: typed.thick },
       }),
       await screens.post('/kits/by-size', { ...size, name: 'Box', packMinutes: '10' }),
       await screens.post('/buying/counted', { material: 'acid', counted: typed.acid }),

@@ -6,8 +6,6 @@ import { setUnits } from '../../db/stores/units-store.ts';
 import { loadYardFile } from '../../db/stores/yard-store.ts';
 import { addKitBySize } from '../../src/usecases/add-kit-by-size.ts';
 import { drawKit, drawKits } from '../../src/usecases/draw-kits.ts';
-import { measureIn } from '../../src/usecases/measure-in.ts';
-import { setPanelSizes, showPanelSizes } from '../../src/usecases/panel-sizes.ts';
 import { showKitBySize } from '../../src/usecases/show-kit-by-size.ts';
 import { undoChange } from '../../src/usecases/undo-change.ts';
 import { DEMO_NOW } from '../support/screens.ts';
@@ -143,52 +141,11 @@ test('every kit of the demo that has a size is drawn as it is made', async () =>
   expect(drawKit(kitOf('planter'), size, yard, sizes, 'metric')).toBeNull();
 });
 
-describe('panel sizes', () => {
-  const fields = { 'length:panel-900': `35 1/2"`, 'height:panel-900': '200', 'thickness:panel-900': '35' };
-
-  test('are written down as they were typed, and left out again', async () => {
-    const context = await yardContext();
-    expect((await showKitBySize(context, {})).form).toBeNull();
-    expect((await setPanelSizes(context, fields)).ok).toBe(true);
-    expect((await showPanelSizes(context)).pieces).toEqual([
-      { id: 'panel-900', name: 'Panel 900', length: `35 1/2"`, height: '200', thickness: '35' },
-    ]);
-    const model = await showKitBySize(context, {});
-    expect(model.form?.panels).toEqual(['Panel 900']);
-    expect(await setPanelSizes(context, fields)).toEqual({
-      ok: false,
-      faults: [{ path: 'sizes', message: 'Nothing was changed.' }],
-    });
-    expect((await setPanelSizes(context, {})).ok).toBe(true);
-    expect((await showKitBySize(context, {})).form).toBeNull();
-  });
-
-  test('that can not be read are refused, all of them at once', async () => {
-    const outcome = await setPanelSizes(await yardContext(), {
-      ...fields,
-      'height:panel-900': '',
-      'thickness:panel-900': '0',
-    });
-    expect(outcome.ok ? [] : outcome.faults.map(({ path }) => path)).toEqual([
-      'height:panel-900',
-      'thickness:panel-900',
-    ]);
-  });
-
-  test('make no panel of a piece that is as thick as it is long', async () => {
-    const context = await yardContext();
-    const cube = { typed: '100', mm: 100 };
-    await context.database.write((tx) =>
-      setCastingSize(tx, { casting: 'panel-900', length: cube, height: cube, thickness: cube }),
-    );
-    expect((await showKitBySize(context, {})).form).toBeNull();
-  });
-});
-
-test('the yard measures in what it says', async () => {
+test('no panel is made of a piece that is as thick as it is long', async () => {
   const context = await yardContext();
-  expect((await measureIn(context, 'metric')).ok).toBe(false);
-  const outcome = await measureIn(context, 'US');
-  expect(outcome.ok && outcome.value.words).toBe('Sizes are shown in feet, inches and pounds');
-  expect((await showPanelSizes(context)).system).toBe('US');
+  const cube = { typed: '100', mm: 100 };
+  await context.database.write((tx) =>
+    setCastingSize(tx, { casting: 'panel-900', length: cube, height: cube, thickness: cube }),
+  );
+  expect((await showKitBySize(context, {})).form).toBeNull();
 });

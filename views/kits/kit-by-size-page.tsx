@@ -5,6 +5,7 @@ import { Answer, Empty } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { type FieldErrors, FormErrors, TextField } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
+import { CASTINGS } from '../yard/castings-page.tsx';
 import { BY_SIZE, KIT_LABELS, KitForm, type KitFormFacts } from './kit-form.tsx';
 import { KitFound, KnownKit } from './kit-found.tsx';
 import { kitAnswer, kitNote } from './kit-text.ts';
@@ -131,7 +132,7 @@ const NoPanels: FC = () => (
       No panel has a size yet.
     </Answer>
     <div class="buttons">
-      <ButtonLink href="/kits/panels" kind="main">
+      <ButtonLink href={CASTINGS} kind="main">
         Say how large the panels are
       </ButtonLink>
     </div>
@@ -151,7 +152,7 @@ export const KitBySizePage: FC<KitBySizePageProps> = (props) => {
       </div>
       <Found {...props} model={model} />
       <p class="no-print">
-        Made from {model.form.panels.join(', ')}. <a href="/kits/panels">Panel sizes and units</a>
+        Made from {model.form.panels.join(', ')}. <a href={CASTINGS}>Sizes of what you cast</a>
       </p>
     </>
   );

@@ -9,14 +9,14 @@ import { entryPath, removePath, YARD } from './sections.ts';
 
 export const CASTINGS = `${YARD}/panels`;
 
-/** "13.5 kg (a guess), 900 mm by 200 mm by 35 mm, from Thin panel mix. 3 moulds make it." */
+/** "13.5 kg (a guess), 900 mm by 200 mm by 35 mm, from Thin panel mix. 3 moulds make it."; "12.6 kg, no size given, …" */
 export const castingText = ({ mass, size, mixName, mouldCount, guesses }: YardCasting): string => {
-  const measures = size ? `, ${size.join(' by ')}` : '';
+  const measures = size ? size.join(' by ') : 'no size given';
   const made =
     mouldCount === 0
       ? 'No mould makes it yet.'
       : `${countText(mouldCount, 'mould')} ${mouldCount === 1 ? 'makes' : 'make'} it.`;
-  return `${mass}${guesses.includes('kg') ? ' (a guess)' : ''}${measures}, from ${mixName}. ${made}`;
+  return `${mass}${guesses.includes('kg') ? ' (a guess)' : ''}, ${measures}, from ${mixName}. ${made}`;
 };
 
 const answerOf = ({ castings }: YardCastingsModel): string =>
@@ -28,7 +28,7 @@ const answerOf = ({ castings }: YardCastingsModel): string =>
 export const CastingsPage: FC<{ model: YardCastingsModel; notice: DoneNotice | null }> = ({ model, notice }) => (
   <>
     {notice && <Notice notice={notice} today={model.today} back={CASTINGS} />}
-    <Answer note="Panels of each length, copings, corner pieces: whatever has a mould of its own.">
+    <Answer note="Panels of each length, copings, corner pieces: whatever has a mould of its own. Kits by size are worked out from those whose size is given.">
       {answerOf(model)}
     </Answer>
     {model.castings.length === 0 && (

@@ -60,7 +60,6 @@ export const YardPage: FC<{ model: YardModel; notice: DoneNotice | null }> = ({ 
     </ol>
     <div class="buttons">
       <ButtonLink href="/begin">Begin with four answers</ButtonLink>
-      <ButtonLink href="/kits/panels">Panel sizes</ButtonLink>
       <ButtonLink href="/yard/guesses">Guesses</ButtonLink>
       <ButtonLink href="/yard/files">Files in and out</ButtonLink>
     </div>
