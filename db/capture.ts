@@ -11,6 +11,7 @@ import { kitCuts, kitParts, kitPieces, kits } from './tables/kit.ts';
 import { kitSizes } from './tables/kit-size.ts';
 import { incomings, materials } from './tables/material.ts';
 import { mixes, mixMaterials } from './tables/mix.ts';
+import { mixWaters } from './tables/mix-water.ts';
 import { finishedPieces, mouldMakes, moulds, piecesInMould } from './tables/mould.ts';
 import { orderLines, orders } from './tables/order.ts';
 import { piecesToMend } from './tables/piece-to-mend.ts';
@@ -25,7 +26,7 @@ const CAPTURED: SQLiteTable[] = [
   ...[yards, workWindows, closedDays, extraWindows, temperatureSteps, materials, incomings, mixes, mixMaterials],
   ...[castings, castingMaterials, castingCuts, moulds, mouldMakes, piecesInMould, finishedPieces],
   ...[kits, kitPieces, kitParts, kitCuts, customers, orders, orderLines, plannedAnew],
-  ...[piecesToMend, castingSizes, kitSizes, yardUnits, yardHabits, guesses, typedFigures],
+  ...[piecesToMend, mixWaters, castingSizes, kitSizes, yardUnits, yardHabits, guesses, typedFigures],
 ];
 
 export interface CapturedTable {

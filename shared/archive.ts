@@ -10,8 +10,9 @@ import { yardHabits } from './habits.ts';
 import { kit } from './kit.ts';
 import { kitSize } from './kit-size.ts';
 import { incoming, material } from './material.ts';
+import { mix } from './mix.ts';
 import { mould } from './mould.ts';
-import { amount, whole } from './number.ts';
+import { amount, positive, whole } from './number.ts';
 import { pieceToMend } from './piece-to-mend.ts';
 import { shapeFaults } from './shape-faults.ts';
 import { date } from './time.ts';
@@ -26,8 +27,8 @@ const castingSize = z.strictObject({ length: typedLength, height: typedLength, t
 const { format: _format, version: _version, orders: _orders, ...ofYardFile } = yardFile.shape;
 
 /**
- * A yard file with all else that is written down about a yard: customers, past orders, notes, sizes, pieces to mend, guesses,
- * what was typed, what was bought and has arrived, habits, and the log. Only the plan is left out: it is made anew.
+ * A yard file with all else that is written down about a yard: customers, past orders, notes, sizes, water, pieces to mend,
+ * guesses, what was typed, what was bought and has arrived, habits, and the log. Only the plan is left out: it is made anew.
  */
 export const archive = z.strictObject({
   format: z.literal('mould-rota/archive'),
@@ -40,6 +41,7 @@ export const archive = z.strictObject({
   incoming: z.array(
     incoming.extend({ boughtOn: date.optional(), price: amount.optional(), arrivedOn: date.optional() }),
   ),
+  mixes: z.array(mix.extend({ waterLitresPerBag: positive.optional() })),
   castings: z.array(casting.extend({ size: castingSize.optional() })),
   moulds: z.array(mould.extend({ note: z.string().optional(), damageNote: z.string().optional() })),
   kits: z.array(kit.extend({ size: kitSize.optional() })),

@@ -1,4 +1,5 @@
 import { ARCHIVE_VERSION, type Archive, archive } from '../../shared/archive.ts';
+import type { Mix } from '../../shared/mix.ts';
 import type { Tx } from '../transaction.ts';
 import { changeLog } from './log-store.ts';
 import { belongings, present } from './rows.ts';
@@ -66,6 +67,11 @@ const toMendOf = ({ piecesToMend }: StoreRows): Pick<Archive, 'toMend'> =>
     ? {}
     : { toMend: piecesToMend.map(({ id: _id, position: _position, ...row }) => present(row)) };
 
+const withWater = (mixes: readonly Mix[], { mixWaters }: StoreRows): Archive['mixes'] => {
+  const litres = new Map(mixWaters.map(({ mix, litresPerBag }) => [mix, litresPerBag]));
+  return mixes.map((mix) => ({ ...mix, ...present({ waterLitresPerBag: litres.get(mix.id) ?? null }) }));
+};
+
 /** All that is written down about the yard, as of `now`, each field where the schema has it. */
 export const loadArchive = async (tx: Tx, now: string): Promise<Archive> => {
   const rows = await storeRows(tx);
@@ -80,6 +86,7 @@ export const loadArchive = async (tx: Tx, now: string): Promise<Archive> => {
     ...habitsOf(rows),
     materials: withNotes(file.materials, byId(rows.materials), 'openedNote'),
     incoming: rows.incomings.map(({ id: _id, position: _position, ...row }) => present(row)),
+    mixes: withWater(file.mixes, rows),
     castings: withSize(file.castings, ofCasting),
     moulds: withNotes(file.moulds, byId(rows.moulds), 'note', 'damageNote'),
     kits: withSize(file.kits, ofKit),

@@ -20,6 +20,11 @@ const sizeRows = ({ castings, kits }: Archive): Pick<WantedRows, 'castingSizes' 
   kitSizes: kits.flatMap(({ id, size }) => (size === undefined ? [] : [{ kit: id, size }])),
 });
 
+const waterRows = ({ mixes }: Archive): WantedRows['mixWaters'] =>
+  mixes.flatMap(({ id, waterLitresPerBag }) =>
+    waterLitresPerBag === undefined ? [] : [{ mix: id, litresPerBag: waterLitresPerBag }],
+  );
+
 const orderRows = ({ orders, customers }: Archive) => ({
   customers: customers.map((one) => filled(one, 'phone', 'note')),
   orders: inOrder(orders).map(({ lines: _lines, customer, ...order }) => ({
@@ -42,12 +47,13 @@ const noted = (archive: Archive, rows: WantedRows): Pick<WantedRows, 'materials'
 };
 
 /** Without what only an archive says of them: the entries as a yard file has them. */
-const asFile = ({ materials, castings, moulds, kits, ...archive }: Archive) => ({
+const asFile = ({ materials, mixes, castings, moulds, kits, ...archive }: Archive) => ({
   ...archive,
   format: 'mould-rota/yard' as const,
   version: 1 as const,
   ...{ incoming: [], finished: [], inMould: [], orders: [] },
   materials: materials.map(({ openedNote: _note, ...one }) => one),
+  mixes: mixes.map(({ waterLitresPerBag: _water, ...one }) => one),
   castings: castings.map(({ size: _size, ...one }) => one),
   moulds: moulds.map(({ note: _note, damageNote: _damageNote, ...one }) => one),
   kits: kits.map(({ size: _size, ...one }) => one),
@@ -63,6 +69,7 @@ export const archiveRows = (held: StoreRows, archive: Archive): WantedRows => {
     ...rows,
     ...noted(archive, rows),
     ...sizeRows(archive),
+    mixWaters: waterRows(archive),
     yards: rows.yards.map((row) => ({ ...row, fixedHours })),
     incomings: inOrder(incomings),
     finishedPieces: inOrder(finished),

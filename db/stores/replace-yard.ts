@@ -6,6 +6,7 @@ import { kitCuts, kitParts, kitPieces, kits } from '../tables/kit.ts';
 import { kitSizes } from '../tables/kit-size.ts';
 import { incomings, materials } from '../tables/material.ts';
 import { mixes, mixMaterials } from '../tables/mix.ts';
+import { mixWaters } from '../tables/mix-water.ts';
 import { finishedPieces, mouldMakes, moulds, piecesInMould } from '../tables/mould.ts';
 import { orderLines, orders } from '../tables/order.ts';
 import { piecesToMend } from '../tables/piece-to-mend.ts';
@@ -33,7 +34,7 @@ const REFERRING_FIRST = [
     kitCuts,
     kits,
   ],
-  ...[mouldMakes, moulds, castingSizes, castingMaterials, castingCuts, castings, mixMaterials, mixes],
+  ...[mouldMakes, moulds, castingSizes, castingMaterials, castingCuts, castings, mixWaters, mixMaterials, mixes],
   ...[incomings, materials, temperatureSteps, extraWindows, closedDays, workWindows, yards],
 ];
 

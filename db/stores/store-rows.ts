@@ -9,6 +9,7 @@ import { kitCuts, kitParts, kitPieces, kits } from '../tables/kit.ts';
 import { kitSizes } from '../tables/kit-size.ts';
 import { incomings, materials } from '../tables/material.ts';
 import { mixes, mixMaterials } from '../tables/mix.ts';
+import { mixWaters } from '../tables/mix-water.ts';
 import { finishedPieces, mouldMakes, moulds, piecesInMould } from '../tables/mould.ts';
 import { orderLines, orders } from '../tables/order.ts';
 import { piecesToMend } from '../tables/piece-to-mend.ts';
@@ -22,6 +23,7 @@ import { putRows, rowsOf } from './put-rows.ts';
 /** All that a yard holds, but its plan and its log. */
 const TABLES = {
   ...{ yards, workWindows, closedDays, extraWindows, temperatureSteps, materials, incomings, mixes, mixMaterials },
+  mixWaters,
   ...{ castings, castingMaterials, castingCuts, castingSizes, moulds, mouldMakes, piecesInMould, finishedPieces },
   ...{ kits, kitPieces, kitParts, kitCuts, kitSizes, customers, orders, orderLines },
   ...{ piecesToMend, yardUnits, yardHabits, guesses, typedFigures },

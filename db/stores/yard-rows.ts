@@ -54,6 +54,7 @@ const mixRows = (held: StoreRows, { mixes }: YardFile) => ({
     held.mixes,
   ),
   mixMaterials: inside(mixes, 'mix', ({ perBag }) => perBag),
+  mixWaters: held.mixWaters.filter((water) => mixes.some(({ id }) => id === water.mix)),
 });
 
 const castingRows = (held: StoreRows, { castings }: YardFile) => ({
@@ -109,8 +110,8 @@ const figureRows = (held: StoreRows, wanted: Parameters<typeof rowOf>[0]) => ({
 });
 
 /**
- * The rows of a yard as a yard file has it. What only the store knows (phones, notes, sizes, guesses, what was typed, past
- * orders, what arrived, pieces to mend, habits) stays with the ids that stay.
+ * The rows of a yard as a yard file has it. What only the store knows (phones, notes, sizes, water, guesses, what was typed,
+ * past orders, what arrived, habits) stays with the ids that stay.
  */
 export const yardRows = (held: StoreRows, file: YardFile): WantedRows => {
   const named = {

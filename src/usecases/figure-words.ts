@@ -26,6 +26,7 @@ export const FIGURE_WORDS: Readonly<Record<string, string>> = {
     maxCelsius: 'warmest',
     protectHours: 'keep from frost',
   },
+  waterLitresPerBag: 'water to a bag',
   ...{ perBag: 'in a bag', mix: 'mix', kg: 'weight', fillMinutes: 'filling', stripMinutes: 'stripping' },
   ...{ stripCrew: 'people to strip', cleanMinutes: 'cleaning', prepMinutes: 'setting up', perPiece: 'in a piece' },
   ...{ cuts: 'cuts', size: 'size', makes: 'makes', setFor: 'set for', condition: 'condition', prepped: 'set up' },
@@ -43,6 +44,7 @@ const UNITS: readonly [RegExp, string][] = [
   [/Celsius$/, '°C'],
   [/Mm$/, 'mm'],
   [/^(kg|yieldKgPerBag)$/, 'kg'],
+  [/^waterLitresPerBag$/, 'l'],
   [/Turns$/, 'turns'],
 ];
 

@@ -31,6 +31,7 @@ const NAMES: Record<string, string> = {
   yards: 'The yard',
   yardHabits: 'The yard',
   yardUnits: 'The yard',
+  mixWaters: 'The water of',
   guesses: 'A guess',
   typedFigures: 'A figure',
 };
