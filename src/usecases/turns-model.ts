@@ -1,8 +1,9 @@
 import type { PlanFile } from '../../shared/plan.ts';
-import { dateOfDay, type Minute, minuteOf } from '../../shared/time.ts';
+import { dateOfDay, type Minute, minuteOf, type Weekday } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { calendarOf } from '../engine/work/calendar.ts';
 import { type Session, sessionsOf } from '../engine/work/sessions.ts';
+import { weekOf } from './measures.ts';
 import { settingOf } from './setting.ts';
 
 /** One use of a mould: a piece is poured, sets in it, and is stripped. */
@@ -105,18 +106,19 @@ export interface MouldTurns {
 
 /** Sessions with their turns, mould by mould as the maker lists them. */
 export interface TurnsModel {
-  sessions: readonly { date: string; start: string; end: string }[];
+  /** Week: the first day of the yard's week that the session is in. */
+  sessions: readonly { date: string; week: string; start: string; end: string }[];
   moulds: readonly MouldTurns[];
 }
 
 /** What a plan does with the moulds of a yard. Scrapped moulds are left out. */
-export const turnsModel = (yard: YardFile, plan: PlanFile): TurnsModel => {
+export const turnsModel = (yard: YardFile, plan: PlanFile, weekStart: Weekday): TurnsModel => {
   const calendar = calendarOf(yard.yard.timeZone);
   const sessions = sessionsWithTurns(yard, plan);
   const turns = turnsOf(yard, plan, sessions);
   return {
     sessions: sessions.map(({ day, start, end }) => ({
-      date: dateOfDay(day),
+      ...{ date: dateOfDay(day), week: weekOf(dateOfDay(day), weekStart) },
       start: calendar.instantText(start),
       end: calendar.instantText(end),
     })),

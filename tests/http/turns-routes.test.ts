@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { setHabits } from '../../db/stores/habits-store.ts';
 import { demoScreens, screensOver, textOf } from '../support/screens.ts';
 import { smallYard } from '../support/small-yard.ts';
 
@@ -16,6 +17,16 @@ describe('Turns', () => {
       expect.stringMatching(/^School garden: Panel 900 in 900 no\. 2, poured Sat 10 Apr/),
     ]);
     for (const [, id] of boxes) expect(html).toContain(`<tr id="${id}">`);
+  });
+
+  test('has a heading over the sessions of each week, which begins on the day the yard says', async () => {
+    const { get, database } = await demoScreens();
+    const weeks = async () => [
+      ...(await (await get('/turns?from=3')).text()).matchAll(/class="week-name"[^>]*>([^<]+)/g),
+    ];
+    expect((await weeks()).map(([, text]) => text)).toEqual(['This week', 'Week of Mon 12 Apr']);
+    await database.write((tx) => setHabits(tx, { currency: 'USD', weekStart: 'SU' }));
+    expect((await weeks()).map(([, text]) => text)).toEqual(['This week', 'Week of Sun 11 Apr']);
   });
 
   test('marks a mould out of use with a word, in the chart and in the table', async () => {

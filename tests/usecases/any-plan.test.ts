@@ -45,7 +45,7 @@ describe.each(yards)('the plan of random yard $kind $seed', ({ kind, seed }) => 
   });
 
   test('has each turn once, in boxes that lie inside the chart and never on each other', () => {
-    const model = { today: yard.yard.now.slice(0, 10), ...turnsModel(yard, plan) };
+    const model = { today: yard.yard.now.slice(0, 10), ...turnsModel(yard, plan, 'MO') };
     expect(model.moulds.flatMap(({ turns }) => turns)).toHaveLength(plan.pours.length + yard.inMould.length);
     for (let from = 0; from < model.sessions.length; from += SESSIONS_SHOWN) {
       const shown = turnsShown(model, from);

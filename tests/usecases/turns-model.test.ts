@@ -4,8 +4,10 @@ import { handPlan, plannedYard, saturday } from '../support/planned-yard.ts';
 
 describe('turns', () => {
   test('stand with their mould, in order of time, with the session of their pour and strip', () => {
-    const { sessions, moulds } = turnsModel(plannedYard(), handPlan());
-    expect(sessions).toEqual([{ date: '2027-04-10', start: saturday('08:00'), end: saturday('12:00') }]);
+    const { sessions, moulds } = turnsModel(plannedYard(), handPlan(), 'MO');
+    expect(sessions).toEqual([
+      { date: '2027-04-10', week: '2027-04-05', start: saturday('08:00'), end: saturday('12:00') },
+    ]);
     expect(moulds.map(({ mould, turns }) => [mould, turns.length])).toEqual([
       ['900 no. 1', 1],
       ['900 no. 2', 1],
@@ -30,8 +32,10 @@ describe('turns', () => {
       stripStart: '2027-04-24T08:10:00+01:00',
       stripEnd: '2027-04-24T08:18:00+01:00',
     };
-    const { sessions, moulds } = turnsModel(plannedYard(), plan);
+    const { sessions, moulds } = turnsModel(plannedYard(), plan, 'SU');
     expect(sessions.map(({ date }) => date)).toEqual(['2027-04-10', '2027-04-24']);
+    // Weeks from Sunday, as that yard says.
+    expect(sessions.map(({ week }) => week)).toEqual(['2027-04-04', '2027-04-18']);
     expect(moulds[1]?.turns[0]).toMatchObject({ pourSession: 0, stripSession: 1 });
   });
 
@@ -42,7 +46,7 @@ describe('turns', () => {
     const plan = handPlan();
     plan.unstripped = [{ mould: '900 no. 2', reason: 'no session allows it' }];
     expect(
-      turnsModel(yard, plan).moulds[1]?.turns.map(
+      turnsModel(yard, plan, 'MO').moulds[1]?.turns.map(
         ({ id, customer, strippedAt, pourSession, stripSession, pouredAt }) => [
           id,
           customer,
@@ -63,7 +67,7 @@ describe('turns', () => {
       temperatures: [{ from: '2027-04-01', celsius: -150 }],
       inMould: [{ mould: '900 no. 2', casting: 'panel-900', filledAt: '2027-04-08T08:00:00Z' }],
     });
-    const { mayFrom } = turnsModel(yard, handPlan()).moulds[1]!.turns[0]!;
+    const { mayFrom } = turnsModel(yard, handPlan(), 'MO').moulds[1]!.turns[0]!;
     expect(Number(mayFrom.slice(0, 4))).toBe(2127);
   });
 
@@ -75,7 +79,7 @@ describe('turns', () => {
         { ...two!, condition: 'retired' },
       ],
     });
-    expect(turnsModel(yard, { ...handPlan(), pours: [], batches: [] }).moulds).toEqual([
+    expect(turnsModel(yard, { ...handPlan(), pours: [], batches: [] }, 'MO').moulds).toEqual([
       { mould: '900 no. 1', outOfUse: { until: '2027-05-01' }, turns: [] },
     ]);
   });

@@ -3,7 +3,7 @@ import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
-import { dayText, fullDayText } from '../parts/day-text.ts';
+import { fullDayText, weekHeading } from '../parts/day-text.ts';
 import { type FieldErrors, FormErrors, SelectField } from '../parts/field.tsx';
 import { moneyText } from '../parts/money-text.ts';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
@@ -36,7 +36,7 @@ const priceOf = ({ lines }: BuyWeek['suppliers'][number]): number =>
 
 const Week: FC<{ week: BuyWeek; model: BuyingModel; refused: RefusedForm | null }> = ({ week, model, refused }) => (
   <section>
-    <h2>{week.week === model.thisWeek ? 'This week' : `Week of ${dayText(week.week, model.today)}`}</h2>
+    <h2>{weekHeading(week.week, model.thisWeek, model.today)}</h2>
     {week.suppliers.map((supplier) => (
       <div class="supplier">
         <h3>

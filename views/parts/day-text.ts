@@ -60,6 +60,10 @@ export const dayHeading = (date: string, today: string): string => {
   return near + dayText(date, today);
 };
 
+/** At the head of what belongs to a week, named by its first day: "This week", "Week of Mon 12 Apr". */
+export const weekHeading = (week: string, thisWeek: string, today: string): string =>
+  week === thisWeek ? 'This week' : `Week of ${dayText(week, today)}`;
+
 /** "Today" or "Saturday" for today and the next six days, with which a maker calls a session; null further off. */
 export const dayWord = (date: string, today: string): string | null => {
   const daysOff = dayNumber(date) - dayNumber(today);

@@ -2,11 +2,13 @@ import type { FC } from 'hono/jsx';
 import type { TurnFacts } from '../../src/usecases/turns-model.ts';
 import { type Rectangle, type TurnsGeometry, type TurnsSizes, turnsGeometry } from '../charts/turns-geometry.ts';
 import { hoursText } from '../parts/clock-text.ts';
-import { dayText } from '../parts/day-text.ts';
+import { dayText, weekHeading } from '../parts/day-text.ts';
 import type { TurnsShown } from './turns-shown.ts';
 import { fitted, outText, spellText, turnSentence, whomText } from './turns-text.ts';
 
-const SIZES: TurnsSizes = { turn: 148, session: 112, tail: 28, gap: 12, row: 64, head: 52, band: 12, inset: 3 };
+const SIZES: TurnsSizes = { turn: 148, session: 124, tail: 28, gap: 12, row: 64, head: 78, band: 12, inset: 3 };
+/** The part of the head in which the weeks stand, above the sessions. */
+const WEEK_HEIGHT = 26;
 const NAMES_WIDTH = 108;
 const OUT_LABEL_WIDTH = 190;
 /** Rough widths of a letter in the two sizes of the chart. */
@@ -16,6 +18,7 @@ const SMALL_LETTER = 6.5;
 interface ChartProps {
   shown: TurnsShown;
   today: string;
+  thisWeek: string;
 }
 
 const box = ({ x, y, width, height }: Rectangle) => ({ x, y, width, height });
@@ -32,17 +35,35 @@ const Hatchings: FC = () => (
   </defs>
 );
 
+/** A heading over the sessions of each week, and a line where the next one begins. */
+const Weeks: FC<ChartProps & { geometry: TurnsGeometry }> = ({ shown, today, thisWeek, geometry }) => (
+  <>
+    {shown.weeks.map(({ week, from, to }) => {
+      const [first, last] = [geometry.columns[from]!, geometry.columns[to - 1]!];
+      const edge = first.x - SIZES.gap / 2;
+      return (
+        <>
+          {from > 0 && <line class="week-line" x1={edge} x2={edge} y1={0} y2={geometry.height} />}
+          <text class="week-name" x={first.x + 6} y={16}>
+            {fitted(weekHeading(week, thisWeek, today), last.x + last.width - first.x - 6, SMALL_LETTER)}
+          </text>
+        </>
+      );
+    })}
+  </>
+);
+
 const Head: FC<ChartProps & { geometry: TurnsGeometry }> = ({ shown, today, geometry }) => (
   <>
     {shown.sessions.map((session, index) => {
       const { x, width } = geometry.columns[index]!;
       return (
         <>
-          <rect class="session-ground" x={x} y={0} width={width} height={geometry.height} />
-          <text class="session-day" x={x + 6} y={20}>
+          <rect class="session-ground" x={x} y={WEEK_HEIGHT} width={width} height={geometry.height - WEEK_HEIGHT} />
+          <text class="session-day" x={x + 6} y={WEEK_HEIGHT + 20}>
             {dayText(session.date, today)}
           </text>
-          <text class="session-hours" x={x + 6} y={40}>
+          <text class="session-hours" x={x + 6} y={WEEK_HEIGHT + 40}>
             {hoursText(session)}
           </text>
         </>
@@ -125,6 +146,7 @@ const OutOfUse: FC<ChartProps & { geometry: TurnsGeometry }> = ({ shown, today, 
 const Drawing: FC<ChartProps & { geometry: TurnsGeometry }> = (props) => (
   <g id="turns-drawing">
     <Head {...props} />
+    <Weeks {...props} />
     <OutOfUse {...props} />
     {props.shown.turns.map((turn, index) => (
       <TurnBox
@@ -151,7 +173,8 @@ const OnPaper: FC<{ geometry: TurnsGeometry }> = ({ geometry }) => (
 );
 
 /** Sessions across, moulds down, a box for every turn that leads to its line in the table below. */
-export const TurnsChart: FC<ChartProps> = ({ shown, today }) => {
+export const TurnsChart: FC<ChartProps> = (props) => {
+  const { shown } = props;
   const geometry = turnsGeometry(shown.sessions.length, shown.moulds.length, shown.spans, shown.outs, SIZES);
   return (
     <figure class="turns-chart">
@@ -171,7 +194,7 @@ export const TurnsChart: FC<ChartProps> = ({ shown, today }) => {
         <section class="scroll" tabindex={0} aria-label="Turns by session; the table below says the same">
           <svg viewBox={`0 0 ${geometry.width} ${geometry.height}`} width={geometry.width} height={geometry.height}>
             <title>Turns by session</title>
-            <Drawing shown={shown} today={today} geometry={geometry} />
+            <Drawing {...props} geometry={geometry} />
           </svg>
         </section>
       </div>

@@ -68,7 +68,10 @@ const Further: FC<{ shown: TurnsShown }> = ({ shown }) =>
   );
 
 /** Which mould is filled when, for whom, and how long it is taken. */
-export const TurnsPage: FC<{ model: TurnsModel & { today: string }; from: number }> = ({ model, from }) => {
+export const TurnsPage: FC<{ model: TurnsModel & { today: string; thisWeek: string }; from: number }> = ({
+  model,
+  from,
+}) => {
   const shown = turnsShown(model, from);
   if (shown.sessions.length === 0)
     return (
@@ -83,7 +86,7 @@ export const TurnsPage: FC<{ model: TurnsModel & { today: string }; from: number
   return (
     <>
       <Answer note={turnsNote(shown, model.today)}>{turnsAnswer(shown, model.today)}</Answer>
-      <TurnsChart shown={shown} today={model.today} />
+      <TurnsChart shown={shown} today={model.today} thisWeek={model.thisWeek} />
       <Further shown={shown} />
       <Table shown={shown} today={model.today} />
     </>

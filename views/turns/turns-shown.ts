@@ -4,10 +4,18 @@ import type { OutSpan, TurnSpan } from '../charts/turns-geometry.ts';
 /** Sessions on one page: as many as a sheet of paper takes. */
 export const SESSIONS_SHOWN = 6;
 
+/** Sessions `from` up to, not including, `to`, which are in one week, named by its first day. */
+export interface WeekSpan {
+  week: string;
+  from: number;
+  to: number;
+}
+
 /** The part of the turns that one page shows, and where each goes on its chart. */
 export interface TurnsShown {
   from: number;
   sessions: TurnsModel['sessions'];
+  weeks: readonly WeekSpan[];
   moulds: readonly MouldTurns[];
   turns: readonly TurnFacts[];
   spans: readonly TurnSpan[];
@@ -22,6 +30,14 @@ const spanOf = (turn: TurnFacts, row: number, from: number, to: number): TurnSpa
   const strip = turn.stripSession ?? Number.POSITIVE_INFINITY;
   if (pour >= to || strip < from) return null;
   return { id: turn.id, row, pour: pour < from ? null : pour - from, strip: strip >= to ? null : strip - from };
+};
+
+const weeksOf = (sessions: TurnsModel['sessions']): WeekSpan[] => {
+  const weeks = [...new Set(sessions.map(({ week }) => week))];
+  return weeks.map((week) => {
+    const from = sessions.findIndex((session) => session.week === week);
+    return { week, from, to: from + sessions.filter((session) => session.week === week).length };
+  });
 };
 
 /** Sessions before the day on which a mould should be mended. */
@@ -45,6 +61,7 @@ export const turnsShown = ({ sessions, moulds }: TurnsModel, from: number): Turn
   return {
     from: first,
     sessions: shown,
+    weeks: weeksOf(shown),
     moulds,
     turns: placed.map(({ turn }) => turn),
     spans: placed.map(({ span }) => span),

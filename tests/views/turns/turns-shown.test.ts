@@ -5,7 +5,7 @@ import { fitted, outText, spellText, turnsAnswer, turnsNote } from '../../../vie
 
 const date = (index: number) => `2027-04-${String(10 + index)}`;
 const sessions = Array.from({ length: 8 }, (_, index) => ({
-  date: date(index),
+  ...{ date: date(index), week: index < 2 ? '2027-04-05' : '2027-04-12' },
   start: `${date(index)}T08:00:00+01:00`,
   end: `${date(index)}T12:00:00+01:00`,
 }));
@@ -42,6 +42,15 @@ describe('the part of the turns that is shown', () => {
       earlierFrom: null,
       laterFrom: null,
     });
+  });
+
+  test('has its sessions week by week', () => {
+    expect(turnsShown(model([]), 0).weeks).toEqual([
+      { week: '2027-04-05', from: 0, to: 2 },
+      { week: '2027-04-12', from: 2, to: 6 },
+    ]);
+    expect(turnsShown(model([]), 6).weeks).toEqual([{ week: '2027-04-12', from: 0, to: 2 }]);
+    expect(turnsShown({ ...model([]), sessions: [] }, 0).weeks).toEqual([]);
   });
 
   test('has the turns that touch it, counted from its own first session', () => {
