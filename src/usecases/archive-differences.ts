@@ -81,9 +81,12 @@ const MAY: Readonly<Record<TaskKind, string>> = {
   ...{ prep: 'setting up', batch: 'mixing and pouring', strip: 'stripping', pack: 'packing' },
 };
 
+/** "08:00" is "8:00" in a sentence. */
+const spoken = (clock: string): string => clock.replace(/^0/, '');
+
 const hoursText = ({ start, end, crew, allows }: Omit<ExtraWindow, 'date'>) => {
   const only = allows.length < TASK_KINDS.length ? `, only ${allows.map((kind) => MAY[kind]).join(', ')}` : '';
-  return `${start} to ${end}${crew === 1 ? '' : `, ${crew} people`}${only}`;
+  return `${spoken(start)} to ${spoken(end)}${crew === 1 ? '' : `, ${crew} people`}${only}`;
 };
 
 const DAYS: Readonly<Record<Weekday, string>> = {

@@ -54,7 +54,7 @@ describe.each([
     if (!javaScriptEnabled) await page.click('text="Find out what would bring it forward"');
     await page.waitForSelector('li:has-text("sooner.")');
     expect(await page.textContent('main')).toMatch(
-      /One more session on Fri 9 Apr, 08:00 to 11:30: Sat \d+ \w+, \d+ days sooner\./,
+      /One more session on Fri 9 Apr, 8:00 to 11:30: Sat \d+ \w+, \d+ days sooner\./,
     );
     expect(complaints).toEqual([]);
   });

@@ -171,7 +171,7 @@ describe('the page of a late order', () => {
       { id: '27-002', customer: 'Pat Dunne', due: '2027-06-05', lines: [{ kit: 'pair', quantity: 1 }] },
     ],
   });
-  const sentence = /One more session on Fri 9 Apr, 08:00 to 11:30: \w{3} \d+ \w{3}, \d+ days sooner\./;
+  const sentence = /One more session on Fri 9 Apr, 8:00 to 11:30: \w{3} \d+ \w{3}, \d+ days sooner\./;
 
   test('leads to what holds it, and says it in sentences when asked', async () => {
     const { get } = await screensOver(lateYard);

@@ -31,6 +31,9 @@ const clockText = (minutes: number): string =>
     ? '24:00'
     : `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
 
+/** "08:00" is "8:00" in a sentence. */
+const spoken = (clock: string): string => clock.replace(/^0/, '');
+
 const dayText = (day: DayNumber): string => {
   const date = dateOfDay(day);
   return `${WEEKDAY_NAMES[(((day + 4) % 7) + 7) % 7]} ${Number(date.slice(8))} ${MONTH_NAMES[Number(date.slice(5, 7)) - 1]}`;
@@ -117,7 +120,7 @@ const oneMoreSession = (yard: YardFile): Relaxation[] => {
       crew: longest.crew,
       allows: longest.allows,
     };
-    const change = `One more session on ${dayText(day)}, ${longest.start} to ${longest.end}`;
+    const change = `One more session on ${dayText(day)}, ${spoken(longest.start)} to ${spoken(longest.end)}`;
     return [{ limit: 'session', what: extra.date, change, yard: { ...yard, extra: [...yard.extra, extra] } }];
   }
   return [];
