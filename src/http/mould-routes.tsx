@@ -12,6 +12,7 @@ import { dateReading } from '../usecases/measures.ts';
 import { nextMouldsToBuild } from '../usecases/next-moulds-to-build.ts';
 import { showMoulds } from '../usecases/show-moulds.ts';
 import type { Screens } from './app.ts';
+import { cameOutTyped } from './came-out-typed.ts';
 import { errorsByField, readForm, type Typed } from './form.ts';
 import { doneNotice } from './notice.ts';
 import { dateTyped } from './order-form.ts';
@@ -30,8 +31,7 @@ const mouldsPage = async (c: Context, context: UseCaseContext, refused: RefusedM
 const detailsTyped = (typed: Typed, how: DateReading): Outcome<MarkDetails> => {
   const { date, faults } = dateTyped(typed, 'repairedOn', how);
   if (faults.length > 0) return { ok: false, faults };
-  const pieceGood = typed.pieceGood === 'yes' ? true : typed.pieceGood === 'no' ? false : null;
-  return { ok: true, value: { note: typed.note ?? '', repairedOn: date, pieceGood } };
+  return { ok: true, value: { note: typed.note ?? '', repairedOn: date, cameOut: cameOutTyped(typed) } };
 };
 
 export const mouldRoutes = ({ context }: Screens): Hono => {

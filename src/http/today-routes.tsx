@@ -5,19 +5,24 @@ import type { RefusedWork } from '../../views/today/today-facts.ts';
 import { TodayPage } from '../../views/today/today-page.tsx';
 import { callOffWork } from '../usecases/call-off-work.ts';
 import type { UseCaseContext } from '../usecases/context.ts';
+import { dateReading } from '../usecases/measures.ts';
+import { mendPiece } from '../usecases/mend-piece.ts';
 import { onePersonFewer } from '../usecases/one-person-fewer.ts';
 import { packOrder } from '../usecases/pack-order.ts';
 import { type Filled, recordPour } from '../usecases/record-pour.ts';
 import { recordPrep } from '../usecases/record-prep.ts';
 import { recordStrip } from '../usecases/record-strip.ts';
+import { scrapPiece } from '../usecases/scrap-piece.ts';
 import { showToday } from '../usecases/show-today.ts';
 import { stopAt } from '../usecases/stop-at.ts';
 import { unpackOrder } from '../usecases/unpack-order.ts';
 import { amountTyped } from './amount-typed.ts';
 import type { Screens } from './app.ts';
+import { cameOutTyped } from './came-out-typed.ts';
 import { type Deed, type Done, deedRoutes } from './deed-routes.ts';
 import { type Typed, wholeTyped } from './form.ts';
 import { doneNotice } from './notice.ts';
+import { dateTyped } from './order-form.ts';
 import { page } from './page.tsx';
 
 const PATH = '/today';
@@ -42,12 +47,27 @@ const filledRows = (typed: Typed): Filled[] =>
       sealed: typed[`sealed${row}`] === 'yes',
     }));
 
+/** Which of the pieces to mend; 0 stands for none of them. */
+const pieceTyped = ({ piece }: Typed): number => wholeTyped(piece) ?? 0;
+
 const poured = async (context: UseCaseContext, typed: Typed): Done => {
   const { amount, faults } = amountTyped(typed, 'bags');
   const pours = filledRows(typed);
   const all: Fault[] = [...(pours.length > 0 ? [] : [{ path: 'pours', message: 'Tick what was poured.' }]), ...faults];
   if (all.length > 0) return { ok: false, faults: all };
   return recordPour(context, { pours, bags: amount, filledAt: typed.filledAt || null });
+};
+
+const stripped = async (context: UseCaseContext, typed: Typed): Done => {
+  const cameOut = cameOutTyped(typed);
+  if (cameOut === null)
+    return { ok: false, faults: [{ path: 'mould', message: 'Say how the piece came out. Nothing was changed.' }] };
+  return recordStrip(context, { mould: typed.mould ?? '', cameOut, reason: typed.reason ?? '' });
+};
+
+const mended = async (context: UseCaseContext, typed: Typed): Done => {
+  const { date, faults } = dateTyped(typed, 'fitFrom', await dateReading(context));
+  return faults.length > 0 ? { ok: false, faults } : mendPiece(context, pieceTyped(typed), { fitFrom: date });
 };
 
 const noWork = async (context: UseCaseContext, { date = '' }: Typed): Done =>
@@ -62,10 +82,9 @@ const DEEDS: Readonly<Record<string, Deed>> = {
     form: ({ mould }) => `prep ${mould}`,
   },
   poured: { act: poured, form: ({ other, mould0 }) => (other ? 'other-pour' : `pour ${mould0}`) },
-  stripped: {
-    act: (context, { mould = '', good }) => recordStrip(context, { mould, good: good !== 'no' }),
-    form: ({ mould }) => `strip ${mould}`,
-  },
+  stripped: { act: stripped, form: ({ mould }) => `strip ${mould}` },
+  mended: { act: mended, form: ({ piece }) => `mend ${piece}` },
+  scrapped: { act: (context, typed) => scrapPiece(context, pieceTyped(typed)), form: ({ piece }) => `mend ${piece}` },
   packed: {
     act: (context, { order = '', evenShort }) => packOrder(context, order, { evenShort: evenShort === 'yes' }),
     form: ({ order }) => `pack ${order}`,

@@ -9,7 +9,7 @@ import { materialTyped, unitFault, withMaterial } from './material-typed.ts';
 import { measuresOf } from './measures.ts';
 import { newId } from './new-id.ts';
 import type { Edit } from './save-edit.ts';
-import { ordersOnRecord, usesOf } from './uses-of.ts';
+import { onRecord, usesOf } from './uses-of.ts';
 
 type Typed = Readonly<Record<string, string>>;
 
@@ -55,7 +55,7 @@ export const editMaterial = (id: string, typed: Typed): Edit<string> => ({
     const writing = { ...(await measuresOf(tx)), typed: await typedOf(tx, { kind: 'material', id }) };
     const read = materialTyped(typed, before, id, writing);
     if (!read.ok) return read;
-    const unit = unitFault(before, read.value, usesOf(yard, await ordersOnRecord(tx), 'material', id));
+    const unit = unitFault(before, read.value, usesOf(yard, await onRecord(tx), 'material', id));
     if (unit) return refuse('unit', unit);
     const then = withMaterial(yard, read.value);
     if (!then.ok) return then;

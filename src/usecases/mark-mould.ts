@@ -1,7 +1,10 @@
 import type { Tx } from '../../db/open.ts';
 import { emptyMould, mouldById, type StoredMould, updateMould } from '../../db/stores/mould-store.ts';
+import type { CameOut } from '../../shared/piece-to-mend.ts';
+import type { YardFile } from '../../shared/yard-file.ts';
 import { type Changed, changing } from './changing.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from './context.ts';
+import { putPiece } from './record-strip.ts';
 
 /** What a maker can say about a mould. */
 export const MOULD_MARKS = ['cleaned', 'damaged', 'mended', 'sealed', 'scrapped'] as const;
@@ -12,15 +15,16 @@ export interface MarkDetails {
   note: string;
   /** The day it is expected to be mended; null when nobody knows. */
   repairedOn: string | null;
-  /** Whether the piece in it is good; null when it is empty or nobody said. */
-  pieceGood: boolean | null;
+  /** What the piece in it is; null when the mould is empty or nobody said. */
+  cameOut: CameOut | null;
 }
 
 interface Marking {
   tx: Tx;
   mould: StoredMould;
   details: MarkDetails;
-  today: string;
+  yard: YardFile;
+  now: string;
 }
 
 type Mark = (marking: Marking) => Promise<Outcome<null>>;
@@ -28,11 +32,18 @@ type Mark = (marking: Marking) => Promise<Outcome<null>>;
 const full = ({ id, piece }: StoredMould, what: string): Outcome<null> | null =>
   piece ? refuse('mark', `${id} has a piece in it. Strip it first, then it can be ${what}.`) : null;
 
-/** The piece in a mould that goes out of use: asked for, since a bad one has to be poured again. */
-const settlePiece = async ({ tx, mould, details }: Marking): Promise<Outcome<null>> => {
-  if (!mould.piece) return done(null);
-  if (details.pieceGood === null) return refuse('pieceGood', `Say whether the piece in ${mould.id} is good.`);
-  if (!details.pieceGood) await emptyMould(tx, mould.id);
+/**
+ * The piece in a mould that goes out of use: asked for, since another has to be poured for one that is not good. A good
+ * one stays in until it is stripped.
+ */
+const settlePiece = async ({ tx, mould, details, yard, now }: Marking): Promise<Outcome<null>> => {
+  const { piece } = mould;
+  const { cameOut } = details;
+  if (!piece) return done(null);
+  if (cameOut === null) return refuse('cameOut', `Say whether the piece in ${mould.id} is good.`);
+  if (cameOut === 'good') return done(null);
+  await emptyMould(tx, mould.id);
+  await putPiece(tx, yard, { mould: mould.id, piece }, { cameOut, reason: '', now });
   return done(null);
 };
 
@@ -56,8 +67,8 @@ const sealed: Mark = async ({ tx, mould }) => {
 };
 
 const damaged: Mark = async (marking) => {
-  const { tx, mould, details } = marking;
-  if (details.repairedOn && details.repairedOn < marking.today)
+  const { tx, mould, details, yard, now } = marking;
+  if (details.repairedOn && details.repairedOn < today(yard.yard.timeZone, now))
     return refuse('repairedOn', 'That day has passed. Leave it empty when nobody knows.');
   const piece = await settlePiece(marking);
   if (!piece.ok) return piece;
@@ -98,5 +109,5 @@ export const markMould = (
   changing(context, { kind: `mould ${mark}`, words: `${id} marked ${mark}` }, async (tx, yard) => {
     const mould = await mouldById(tx, id);
     if (!mould) return refuse('mark', `There is no mould ${id}.`);
-    return MARKS[mark]({ tx, mould, details, today: today(yard.yard.timeZone, context.now) });
+    return MARKS[mark]({ tx, mould, details, yard, now: context.now });
   });

@@ -1,2 +1,4 @@
 /** The kinds of change that write down work done in the yard. */
-export const WORK_KINDS: readonly string[] = ['prepared', 'poured', 'stripped', 'packed', 'unpacked'];
+export const WORK_KINDS: readonly string[] = [
+  ...['prepared', 'poured', 'stripped', 'piece mended', 'piece scrapped', 'packed', 'unpacked'],
+];

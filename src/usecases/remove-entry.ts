@@ -8,7 +8,7 @@ import { removeMould } from '../../db/stores/mould-store.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { done, refuse } from './context.ts';
 import type { Edit } from './save-edit.ts';
-import { ordersOnRecord, type Removable, usesOf, usesText } from './uses-of.ts';
+import { onRecord, type Removable, usesOf, usesText } from './uses-of.ts';
 
 interface Removal {
   of(yard: YardFile): readonly { id: string; name?: string }[];
@@ -33,7 +33,7 @@ export const removeEntry = (kind: Removable, id: string): Edit<string> => ({
     const entry = of(yard).find((one) => one.id === id);
     if (!entry) return refuse('name', 'It is not there any more.');
     const name = entry.name ?? id;
-    const uses = usesOf(yard, await ordersOnRecord(tx), kind, id);
+    const uses = usesOf(yard, await onRecord(tx), kind, id);
     if (uses.length > 0) return refuse('uses', usesText(name, uses));
     await remove(tx, id);
     await dropFigures(tx, { kind, id });

@@ -1,5 +1,6 @@
 import { guessesOfYard } from '../../db/stores/figure-store.ts';
 import { orderById } from '../../db/stores/order-store.ts';
+import { piecesToMend } from '../../db/stores/piece-to-mend-store.ts';
 import type { PlanFile } from '../../shared/plan.ts';
 import { minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
@@ -10,6 +11,7 @@ import { currentPlan } from './make-plan.ts';
 import { showMeasures } from './measures.ts';
 import { orderFacts, ordersSeen } from './order-facts.ts';
 import { restsOn } from './rests-on.ts';
+import { toMendOfLines } from './to-mend-facts.ts';
 
 /** How an order comes together by the plan: pieces taken from the yard, pieces poured by day, and its packing. */
 const comingTogether = (id: string, plan: PlanFile, yard: YardFile) => {
@@ -43,6 +45,8 @@ export const showOrder = async (context: UseCaseContext, id: string) => {
     today: today(yard.yard.timeZone, context.now),
     order: orderFacts(stored, ordersSeen({ plan, yard }, system, context.now)),
     together: comingTogether(id, plan, yard),
+    /** Such pieces as it needs, kept aside: they do not count for it. */
+    toMend: toMendOfLines(await context.database.read(piecesToMend), stored.lines, yard),
     /** What of it is still guessed; nothing where it is packed. */
     restsOn: stored.packedAt ? [] : restsOn(yard, stored.lines, await context.database.read(guessesOfYard)),
     drawings: await drawKits(context, yard, stored.lines),

@@ -1,5 +1,6 @@
 import { recentChanges, type StoredChange } from '../../db/stores/change-store.ts';
 import { openOrders } from '../../db/stores/order-store.ts';
+import { piecesToMend } from '../../db/stores/piece-to-mend-store.ts';
 import { fixedHours } from '../../db/stores/yard-store.ts';
 import type { PlanFile } from '../../shared/plan.ts';
 import { dateOfDay, type Minute, minuteOf } from '../../shared/time.ts';
@@ -16,6 +17,7 @@ import { WORK_KINDS } from './record-work.ts';
 import { sessionSteps } from './session-steps.ts';
 import { sessionToShow } from './session-to-show.ts';
 import { pieceMayBeStripped, settingOf } from './setting.ts';
+import { toMendFacts } from './to-mend-facts.ts';
 
 /** As many changes as a long day of work may leave. */
 const CHANGES_READ = 200;
@@ -86,9 +88,10 @@ export const showToday = async (context: UseCaseContext) => {
   const calendar = calendarOf(yard.yard.timeZone);
   const now = minuteOf(context.now);
   const { session, underWay, idle, earlier } = sessionToShow(plan, yard);
-  const { changes, orders, hours, system } = await context.database.read(async (tx) => ({
+  const { changes, orders, toMend, hours, system } = await context.database.read(async (tx) => ({
     changes: await recentChanges(tx, CHANGES_READ),
     orders: await openOrders(tx),
+    toMend: await piecesToMend(tx),
     hours: await fixedHours(tx),
     system: (await measuresOf(tx)).system,
   }));
@@ -120,6 +123,7 @@ export const showToday = async (context: UseCaseContext) => {
       .filter(({ lines }) => lines.length > 0)
       .map(({ id, customer }) => ({ order: id, customer: customer ?? `order ${id}` })),
     packed: packedOrders(orders),
+    toMend: toMendFacts(toMend, yard),
     done: doneSince(changes, calendar.midnightOf(calendar.dayOf(now)), calendar),
     hoursChanged: hoursChangedOn(changes, day),
   };

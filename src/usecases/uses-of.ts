@@ -1,22 +1,25 @@
 import type { Tx } from '../../db/open.ts';
 import { openOrders, pastOrders } from '../../db/stores/order-store.ts';
+import { piecesToMend } from '../../db/stores/piece-to-mend-store.ts';
 import type { OrderLine } from '../../shared/order.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 
 /** What can be removed from the yard. */
 export type Removable = 'casting' | 'mix' | 'material' | 'mould' | 'kit';
 
-/** What orders are for, those over among them: their lines stay on record. */
-export interface OrdersOnRecord {
+/** What is on record beside the yard file: what orders are for, those over among them, and pieces to mend. */
+export interface OnRecord {
   open: readonly { id: string; lines: readonly OrderLine[] }[];
   past: readonly { id: string; lines: readonly OrderLine[] }[];
+  toMend: readonly { casting: string }[];
 }
 
 const ALL = -1;
 
-export const ordersOnRecord = async (tx: Tx): Promise<OrdersOnRecord> => ({
+export const onRecord = async (tx: Tx): Promise<OnRecord> => ({
   open: await openOrders(tx),
   past: await pastOrders(tx, ALL),
+  toMend: await piecesToMend(tx),
 });
 
 const MOST_NAMES = 6;
@@ -34,18 +37,19 @@ const counted = (verb: string, names: readonly string[], one: string, many = `${
 
 const namesOf = (entries: readonly { name: string }[]): string[] => entries.map(({ name }) => name);
 
-const inOrders = ({ open, past }: OrdersOnRecord, kind: 'casting' | 'material' | 'kit', id: string): string[] => {
-  const of = (orders: OrdersOnRecord['open']) =>
+const inOrders = ({ open, past }: OnRecord, kind: 'casting' | 'material' | 'kit', id: string): string[] => {
+  const of = (orders: OnRecord['open']) =>
     orders.filter(({ lines }) => lines.some((line) => line[kind] === id)).map((order) => order.id);
   return [...counted('is in', of(open), 'order'), ...counted('was in', of(past), 'past order')];
 };
 
-type Finder = (yard: YardFile, orders: OrdersOnRecord, id: string) => string[];
+type Finder = (yard: YardFile, record: OnRecord, id: string) => string[];
 
-const usesOfCasting: Finder = (yard, orders, id) => {
+const usesOfCasting: Finder = (yard, record, id) => {
   const made = yard.moulds.filter(({ makes }) => makes.some(({ casting }) => casting === id));
   const kits = yard.kits.filter(({ pieces }) => pieces.some(({ casting }) => casting === id));
   const standing = yard.finished.filter(({ casting }) => casting === id).reduce((sum, { count }) => sum + count, 0);
+  const aside = record.toMend.filter(({ casting }) => casting === id).length;
   const full = yard.inMould.filter(({ casting }) => casting === id).map(({ mould }) => mould);
   return [
     ...counted(
@@ -54,13 +58,14 @@ const usesOfCasting: Finder = (yard, orders, id) => {
       'mould',
     ),
     ...counted('is in', namesOf(kits), 'kit'),
-    ...inOrders(orders, 'casting', id),
+    ...inOrders(record, 'casting', id),
     ...counted('is in', full, 'mould that is not stripped yet', 'moulds that are not stripped yet'),
+    ...(aside > 0 ? [aside === 1 ? 'has a piece to mend' : `has ${aside} pieces to mend`] : []),
     ...(standing > 0 ? [`stands in the yard ${standing === 1 ? 'once' : `${standing} times`}`] : []),
   ];
 };
 
-const usesOfMix: Finder = (yard, _orders, id) =>
+const usesOfMix: Finder = (yard, _record, id) =>
   counted(
     'is what',
     namesOf(yard.castings.filter(({ mix }) => mix === id)),
@@ -68,7 +73,7 @@ const usesOfMix: Finder = (yard, _orders, id) =>
     'panels or pieces are cast from',
   );
 
-const usesOfMaterial: Finder = (yard, orders, id) => {
+const usesOfMaterial: Finder = (yard, record, id) => {
   const has = (list: readonly { material: string }[]) => list.some(({ material }) => material === id);
   const coming = yard.incoming.filter(({ material }) => material === id).length;
   return [
@@ -80,12 +85,12 @@ const usesOfMaterial: Finder = (yard, orders, id) => {
       'panels or pieces',
     ),
     ...counted('goes into', namesOf(yard.kits.filter(({ parts, cuts }) => has(parts) || has(cuts))), 'kit'),
-    ...inOrders(orders, 'material', id),
+    ...inOrders(record, 'material', id),
     ...(coming > 0 ? ['is on its way'] : []),
   ];
 };
 
-const usesOfMould: Finder = (yard, _orders, id) => {
+const usesOfMould: Finder = (yard, _record, id) => {
   const piece = yard.inMould.find(({ mould }) => mould === id);
   const name = yard.castings.find((one) => one.id === piece?.casting)?.name;
   const mould = yard.moulds.find((one) => one.id === id);
@@ -94,7 +99,7 @@ const usesOfMould: Finder = (yard, _orders, id) => {
   return mould.turnsSinceOil > 0 || mould.condition !== 'ready' ? ['has been poured before'] : [];
 };
 
-const usesOfKit: Finder = (_yard, orders, id) => inOrders(orders, 'kit', id);
+const usesOfKit: Finder = (_yard, record, id) => inOrders(record, 'kit', id);
 
 const FINDERS: Readonly<Record<Removable, Finder>> = {
   casting: usesOfCasting,
@@ -109,8 +114,8 @@ const FINDERS: Readonly<Record<Removable, Finder>> = {
  *
  * Example: ["is made by 2 moulds (900 no. 1 and 900 no. 2)", "is in 1 kit (Pair of panels)"].
  */
-export const usesOf = (yard: YardFile, orders: OrdersOnRecord, kind: Removable, id: string): string[] =>
-  FINDERS[kind](yard, orders, id);
+export const usesOf = (yard: YardFile, record: OnRecord, kind: Removable, id: string): string[] =>
+  FINDERS[kind](yard, record, id);
 
 /** "Panel 900 is made by 2 moulds (900 no. 1 and 900 no. 2) and is in 1 kit (Pair of panels)." */
 export const usesText = (name: string, uses: readonly string[]): string => {

@@ -59,4 +59,30 @@ describe.each([
     expect(await page.textContent('main')).toContain('Done today');
     expect(complaints).toEqual([]);
   });
+
+  test('a piece that is not good is kept aside with what is wrong, and mended later', async () => {
+    const inMould = [{ mould: '900 no. 1', casting: 'panel-900', filledAt: saturday('09:00'), order: '27-001' }];
+    const yard = plannedYard({ yard: { ...plannedYard().yard, now: saturday('10:30') }, finished: [], inMould });
+    const url = await served(await screensOver(yard));
+    const { page, complaints } = await watchedPage(browser, { javaScriptEnabled });
+    await page.goto(`${url}/today`);
+    await page.getByText('Not good', { exact: true }).click();
+    await page.getByLabel('What is wrong').fill('corner broken off');
+    await page.getByRole('button', { name: 'Stripped, to mend: 900 no. 1' }).click();
+    await page
+      .getByText('900 no. 1 stripped, the piece is to be mended: corner broken off.', { exact: true })
+      .waitFor();
+    expect(await page.textContent('#to-mend')).toContain('corner broken off. It has cured.');
+    await page.getByText('Mended, but fit to go out later').click();
+    await page.getByLabel('Fit to go out from', { exact: true }).fill('9 Apr 2027');
+    await page.getByRole('button', { name: 'Mended, fit from that day: Panel 900 from 900 no. 1' }).click();
+    await page.waitForSelector('.form-errors');
+    expect(await page.textContent('#to-mend .error')).toBe('That day has passed. Leave this empty: it has cured.');
+    expect(await page.getByLabel('Fit to go out from', { exact: true }).inputValue()).toBe('9 Apr 2027');
+    await page.getByRole('button', { name: 'Mended: Panel 900 from 900 no. 1', exact: true }).click();
+    await page.getByText('Panel 900 from 900 no. 1 mended.', { exact: true }).waitFor();
+    expect(await page.locator('#to-mend').count()).toBe(0);
+    // The refusals are answers of 422, which a browser notes.
+    expect(complaints.filter((one) => !one.includes('422'))).toEqual([]);
+  });
 });

@@ -4,7 +4,7 @@ import { FRIDAY, fixedYard } from '../support/fixed-yard.ts';
 import { demoScreens, screensOver, textOf } from '../support/screens.ts';
 import { smallYard } from '../support/small-yard.ts';
 
-const damage = { note: 'split', repairedOn: '', pieceGood: '' };
+const damage = { note: 'split', repairedOn: '', cameOut: '' };
 
 describe('the changes', () => {
   test('of a new yard are none, and it says where they come from', async () => {

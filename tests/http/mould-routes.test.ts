@@ -75,13 +75,20 @@ describe('a mould marked damaged', () => {
 
   test('keeps a good piece until it is stripped', async () => {
     const { post, textAfter } = await full();
-    const text = await textAfter(await post(path('900 no. 1', 'damaged'), { pieceGood: 'yes' }));
+    const text = await textAfter(await post(path('900 no. 1', 'damaged'), { cameOut: 'good' }));
     expect(text).toContain('900 no. 1 damaged, with a piece in it Holds a Panel 900 for School garden');
+  });
+
+  test('keeps one aside that can be mended', async () => {
+    const { post, get, database } = await full();
+    await post(path('900 no. 1', 'damaged'), { cameOut: 'mend' });
+    expect((await database.read((tx) => mouldById(tx, '900 no. 1')))?.piece).toBeNull();
+    expect(await textOf(await get('/today'))).toContain('To mend Until it is mended');
   });
 
   test('gives up a bad one', async () => {
     const { post, database } = await full();
-    await post(path('900 no. 1', 'damaged'), { pieceGood: 'no' });
+    await post(path('900 no. 1', 'damaged'), { cameOut: 'scrap' });
     expect((await database.read((tx) => mouldById(tx, '900 no. 1')))?.piece).toBeNull();
   });
 

@@ -74,9 +74,9 @@ describe('Today during a session', () => {
     expect(poured).toContain('900 no. 1 poured. Undo No date moved.');
     expect(poured).toContain('Done today 9:20: 900 no. 1 poured. Undo');
     expect(poured).toContain(
-      'Strip 900 no. 1 Panel 900 for School garden. May be stripped from 10:40. Stripped Not good',
+      'Strip 900 no. 1 Panel 900 for School garden. May be stripped from 10:40. Stripped Not good What is wrong If you like: crack, honeycomb, corner broken off. To mend Scrap',
     );
-    const stripped = await textAfter(await post('/today/stripped', { mould: '900 no. 1', good: 'yes' }));
+    const stripped = await textAfter(await post('/today/stripped', { mould: '900 no. 1', cameOut: 'good' }));
     expect(stripped).toContain('900 no. 1 stripped. Undo');
     expect(await database.read(finishedPieces)).toHaveLength(2);
     const packed = await textAfter(await post('/today/packed', { order: '27-001' }));
@@ -130,6 +130,63 @@ describe('Today during a session', () => {
       filledAt: saturday('09:05'),
       order: '27-001',
     });
+  });
+});
+
+describe('a piece that is not good', () => {
+  const full = () => {
+    const base = plannedYard();
+    return screensAt(saturday('10:30'), {
+      mixes: [{ ...base.mixes[0]!, cureHours: 72 }],
+      inMould: [{ mould: '900 no. 1', casting: 'panel-900', filledAt: saturday('09:00'), order: '27-001' }],
+    });
+  };
+  const toMend = { mould: '900 no. 1', cameOut: 'mend', reason: 'crack' };
+
+  test('is kept aside with its reason, on Today and on the page of the order it would be for', async () => {
+    const { get, post, textAfter } = await full();
+    const text = await textAfter(await post('/today/stripped', toMend));
+    expect(text).toContain('900 no. 1 stripped, the piece is to be mended: crack. Undo');
+    expect(text).toMatch(/To mend Until it is mended a piece counts for no order; .* planned meanwhile\./);
+    expect(text).toContain(
+      'Panel 900 from 900 no. 1, stripped Sat 10 Apr: crack. Once mended it is fit to go out from Tue 13 Apr, by plan.',
+    );
+    expect(await textOf(await get('/orders/27-001'))).toContain(
+      'To mend, and not counted until then: 1 × Panel 900, on Today.',
+    );
+    expect(await textOf(await get('/changes'))).toContain('the piece is to be mended: crack');
+  });
+
+  test('is mended with a tap, or for a later day, which is said when it cannot be', async () => {
+    const { get, post, textAfter } = await full();
+    await post('/today/stripped', toMend);
+    const refused = await post('/today/mended', { piece: '1', fitFrom: '12 Apr' });
+    expect(refused.status).toBe(422);
+    const html = await refused.text();
+    expect(html).toContain('It has not cured before Tue 13 Apr. Leave this empty for that day.');
+    expect(html).toContain('value="12 Apr"');
+    expect(html).toMatch(/<details class="not-good no-print" open[^>]*><summary aria-label="Mended, fit to go out later/);
+    const text = await textAfter(await post('/today/mended', { piece: '1', fitFrom: '16 Apr' }));
+    expect(text).toContain('Panel 900 from 900 no. 1 mended, fit to go out from Fri 16 Apr. Undo');
+    expect(await textOf(await get('/today'))).not.toContain('To mend Until');
+  });
+
+  test('is scrapped at once or later', async () => {
+    const { post, textAfter } = await full();
+    await post('/today/stripped', toMend);
+    const text = await textAfter(await post('/today/scrapped', { piece: '1' }));
+    expect(text).toContain('Panel 900 from 900 no. 1 scrapped. Undo No date moved.');
+    expect(text).toContain('10:30: Panel 900 from 900 no. 1 scrapped.');
+  });
+
+  test('keeps what was typed when it is refused', async () => {
+    const { post } = await screensAt(saturday('10:30'), {
+      inMould: [{ mould: '900 no. 1', casting: 'panel-900', filledAt: saturday('09:00') }],
+    });
+    const html = await (await post('/today/stripped', { mould: '900 no. 1', reason: 'crack' })).text();
+    expect(html).toContain('Say how the piece came out. Nothing was changed.');
+    expect(html).toMatch(/<details class="not-good no-print" open/);
+    expect(html).toContain('value="crack"');
   });
 });
 
@@ -194,7 +251,11 @@ describe('what cannot be is refused with a reason, and nothing is written down',
       'still to come',
     ],
     ['prepared', { mould: '900 no. 1', casting: 'panel-600' }, 'does not make that piece'],
-    ['stripped', { mould: '900 no. 1' }, 'has no piece in it'],
+    ['stripped', { mould: '900 no. 1', cameOut: 'good' }, 'has no piece in it'],
+    ['stripped', { mould: '900 no. 1' }, 'Say how the piece came out.'],
+    ['mended', { piece: '7' }, 'is not waiting to be mended any more'],
+    ['mended', { piece: '7', fitFrom: '31 Apr' }, '31 Apr does not exist.'],
+    ['scrapped', {}, 'is not waiting to be mended any more'],
     ['packed', { order: '27-001' }, 'not fit to go out yet: 1 × Panel 900'],
     ['packed', { order: '27-999' }, 'There is no order 27-999.'],
     ['unpacked', { order: '27-001' }, 'is not packed'],

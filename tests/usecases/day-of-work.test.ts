@@ -29,7 +29,7 @@ type At = Awaited<ReturnType<typeof demoDay>>;
 
 const write = (step: Work, context: ReturnType<At>) => {
   if (step.kind === 'prep') return recordPrep(context, { mould: step.mould, casting: step.casting, sealed: step.seal });
-  if (step.kind === 'strip') return recordStrip(context, { mould: step.mould, good: true });
+  if (step.kind === 'strip') return recordStrip(context, { mould: step.mould, cameOut: 'good', reason: '' });
   if (step.kind === 'pack') return packOrder(context, step.order, { evenShort: false });
   return recordPour(context, { pours: step.pours, bags: step.bags, filledAt: null });
 };

@@ -4,6 +4,7 @@ import { seedDemo } from '../../db/demo/larch-row.ts';
 import { addNotice } from '../../db/stores/change-store.ts';
 import { addGuesses, setTyped } from '../../db/stores/figure-store.ts';
 import { setHabits } from '../../db/stores/habits-store.ts';
+import { addPieceToMend } from '../../db/stores/piece-to-mend-store.ts';
 import { setUnits } from '../../db/stores/units-store.ts';
 import { minuteOf } from '../../shared/time.ts';
 import { readYardFile, type YardFile, yardFile } from '../../shared/yard-file.ts';
@@ -88,15 +89,24 @@ describe('a yard file, out, in and out again, is the same to the byte', () => {
 /** The demo with a bit of everything that only an archive holds. */
 const livedIn = async (): Promise<UseCaseContext> => {
   const context = await demoContext();
-  const marked = await markMould(context, '600 no. 1', 'damaged', { note: 'Split', repairedOn: null, pieceGood: true });
+  const marked = await markMould(context, '600 no. 1', 'damaged', { note: 'Split', repairedOn: null, cameOut: 'good' });
   if (!marked.ok) throw new Error('not marked');
   await undoChange(context, marked.value.change);
-  await markMould(context, '1200 no. 1', 'sealed', { note: '', repairedOn: null, pieceGood: true });
+  await markMould(context, '1200 no. 1', 'sealed', { note: '', repairedOn: null, cameOut: 'good' });
   await context.database.write(async (tx) => {
     await setUnits(tx, 'US');
     await setHabits(tx, { currency: 'USD', weekStart: 'SU' });
     await addGuesses(tx, [{ kind: 'mix', id: 'thin', figure: 'demouldMinutes' }]);
     await setTyped(tx, { kind: 'casting', id: 'panel-900', figure: 'kg' }, '29 3/4 lb');
+    await addPieceToMend(tx, {
+      ...{
+        casting: 'panel-900',
+        mould: '900 no. 1',
+        filledAt: '2027-04-03T10:00:00Z',
+        strippedAt: NOW,
+        reason: 'crack',
+      },
+    });
     await addNotice(tx, { at: NOW, words: 'Tell Ann', change: marked.value.change });
   });
   return context;
@@ -107,7 +117,7 @@ describe('an archive', () => {
     const text = (await exportArchive(await livedIn())).text;
     expect(JSON.parse(text).log.changes).toHaveLength(2);
     const other = { ...(await yardContext()), now: NOW };
-    await markMould(other, '900 no. 1', 'damaged', { note: '', repairedOn: null, pieceGood: null });
+    await markMould(other, '900 no. 1', 'damaged', { note: '', repairedOn: null, cameOut: null });
     const before = (await exportArchive(other)).text;
     const change = await readIn(other, text);
     expect((await exportArchive(other)).text).toBe(text);
@@ -143,12 +153,13 @@ describe('an archive', () => {
     file.log.notices[0].change = 8;
     file.guesses.push(file.guesses[0]);
     file.moulds[0].note = 3;
+    file.toMend[0].casting = 'gone';
     const read = readUpload(new TextEncoder().encode(JSON.stringify(file)), NOW);
     const paths = read.ok ? [] : read.faults.map(({ path }) => path);
     expect(paths).toEqual(
       expect.arrayContaining([
         ...['orders[0].customer', 'customers[1].id', 'log.changes[0].undoneBy', 'log.notices[0].change'],
-        ...['guesses[1]', 'moulds[0].note'],
+        ...['guesses[1]', 'moulds[0].note', 'toMend[0].casting'],
       ]),
     );
   });

@@ -57,7 +57,7 @@ describe('what is planned for a session that begins within a day', () => {
   test('goes with the reason on record when a mould it needs is out of use', async () => {
     const yard = await fixedYard();
     const marked = kept(
-      await markMould(yard.friday, '900 no. 2', 'damaged', { note: '', repairedOn: null, pieceGood: null }),
+      await markMould(yard.friday, '900 no. 2', 'damaged', { note: '', repairedOn: null, cameOut: null }),
     );
     expect(yard.mixes(marked.plan).some((mix) => mix.includes('900 no. 2'))).toBe(false);
     expect(await dropped(yard.friday)).toEqual([
@@ -76,7 +76,7 @@ describe('what is planned for a session that begins within a day', () => {
     const yard = await fixedYard({ moulds });
     const before = yard.mixes(await yard.planNow());
     expect(before).toHaveLength(1);
-    const details = { note: '', repairedOn: null, pieceGood: null };
+    const details = { note: '', repairedOn: null, cameOut: null };
     const { plan } = kept(await markMould(yard.friday, '900 no. 1', 'cleaned', details));
     expect(yard.mixes(plan)).toEqual(before);
     expect(await dropped(yard.friday)).toEqual([]);
@@ -115,7 +115,7 @@ describe('a session that is planned anew', () => {
   const shorter = async () => {
     const yard = await fixedYard();
     // With 900 no. 2 marked damaged and mended again, only one mould is in the plan: planned anew, both are used at once.
-    const details = { note: '', repairedOn: null, pieceGood: null };
+    const details = { note: '', repairedOn: null, cameOut: null };
     kept(await markMould(yard.friday, '900 no. 2', 'damaged', details));
     kept(await markMould(yard.friday, '900 no. 2', 'mended', details));
     return yard;

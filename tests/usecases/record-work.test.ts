@@ -180,7 +180,7 @@ describe('stripped', () => {
 
   test('leaves a piece that is fit to go out when its hours of curing are over, and a dirty mould', async () => {
     const { context, mould, pieces } = await on('10:30', cured(72));
-    expect(await recordStrip(context, { mould: '900 no. 1', good: true })).toMatchObject({ ok: true });
+    expect(await recordStrip(context, { mould: '900 no. 1', cameOut: 'good', reason: '' })).toMatchObject({ ok: true });
     expect(await pieces()).toMatchObject([
       { count: 1 },
       { casting: 'panel-900', count: 1, order: '27-001', readyAt: '2027-04-13T09:00:00+01:00' },
@@ -190,13 +190,13 @@ describe('stripped', () => {
 
   test('leaves a piece that is fit at once where it has cured in the mould', async () => {
     const { context, pieces } = await on('10:30', cured(1.5));
-    await recordStrip(context, { mould: '900 no. 1', good: true });
+    await recordStrip(context, { mould: '900 no. 1', cameOut: 'good', reason: '' });
     expect((await pieces())[1]?.readyAt).toBeNull();
   });
 
   test('leaves no piece when it is not good, and the order is planned again', async () => {
     const { context, pieces } = await on('10:30', cured(0));
-    const outcome = await recordStrip(context, { mould: '900 no. 1', good: false });
+    const outcome = await recordStrip(context, { mould: '900 no. 1', cameOut: 'scrap', reason: '' });
     expect(await pieces()).toHaveLength(1);
     expect(outcome.ok && outcome.value.plan.pours.map(({ order }) => order)).toEqual(['27-001']);
   });
@@ -204,14 +204,14 @@ describe('stripped', () => {
   test('leaves a damaged mould damaged', async () => {
     const { database, context, mould } = await on('10:30', cured(0));
     await database.write((tx) => updateMould(tx, '900 no. 1', { condition: 'damaged' }));
-    await recordStrip(context, { mould: '900 no. 1', good: true });
+    await recordStrip(context, { mould: '900 no. 1', cameOut: 'good', reason: '' });
     expect((await mould('900 no. 1'))?.condition).toBe('damaged');
   });
 
   test('twice is refused', async () => {
     const { context } = await on('10:30', cured(0));
-    await recordStrip(context, { mould: '900 no. 1', good: true });
-    expect(faultOf(await recordStrip(context, { mould: '900 no. 1', good: true }))?.message).toContain(
+    await recordStrip(context, { mould: '900 no. 1', cameOut: 'good', reason: '' });
+    expect(faultOf(await recordStrip(context, { mould: '900 no. 1', cameOut: 'good', reason: '' }))?.message).toContain(
       'has no piece in it',
     );
   });

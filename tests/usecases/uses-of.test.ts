@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { type OrdersOnRecord, usesOf, usesText } from '../../src/usecases/uses-of.ts';
+import { type OnRecord, usesOf, usesText } from '../../src/usecases/uses-of.ts';
 import { smallYard } from '../support/small-yard.ts';
 
-const none: OrdersOnRecord = { open: [], past: [] };
-const orders: OrdersOnRecord = {
+const none: OnRecord = { open: [], past: [], toMend: [] };
+const orders: OnRecord = {
+  ...none,
   open: [{ id: '27-001', lines: [{ kit: 'pair', quantity: 1 }] }],
   past: [{ id: '26-009', lines: [{ casting: 'panel-900', quantity: 2 }] }],
 };
@@ -14,9 +15,10 @@ describe('what uses', () => {
       inMould: [{ mould: '900 no. 2', casting: 'panel-900', filledAt: '2027-04-08T08:00:00+01:00' }],
       finished: [{ casting: 'panel-900', count: 3 }],
     });
-    const uses = usesOf(yard, orders, 'casting', 'panel-900');
+    const record = { ...orders, toMend: [{ casting: 'panel-900' }, { casting: 'panel-600' }] };
+    const uses = usesOf(yard, record, 'casting', 'panel-900');
     expect(usesText('Panel 900', uses)).toBe(
-      'Panel 900 is made by 2 moulds (900 no. 1 and 900 no. 2), is in 1 kit (Pair of panels), was in 1 past order (26-009), is in 1 mould that is not stripped yet (900 no. 2) and stands in the yard 3 times.',
+      'Panel 900 is made by 2 moulds (900 no. 1 and 900 no. 2), is in 1 kit (Pair of panels), was in 1 past order (26-009), is in 1 mould that is not stripped yet (900 no. 2), has a piece to mend and stands in the yard 3 times.',
     );
   });
 
@@ -31,13 +33,13 @@ describe('what uses', () => {
     expect(usesOf(yard, none, 'material', 'rod')).toEqual(['goes into 1 kit (Pair of panels)', 'is on its way']);
     expect(usesOf(yard, none, 'material', 'mortar')).toEqual(['goes into 1 mix (Thin panel mix)']);
     const open = [{ id: '27-002', lines: [{ material: 'rod', quantity: 1 }] }];
-    expect(usesOf(yard, { open, past: [] }, 'material', 'rod')).toContain('is in 1 order (27-002)');
+    expect(usesOf(yard, { ...none, open }, 'material', 'rod')).toContain('is in 1 order (27-002)');
   });
 
   test('a kit is the orders it is in, those over among them', () => {
     expect(usesOf(smallYard(), orders, 'kit', 'pair')).toEqual(['is in 1 order (27-001)']);
     const past = [{ id: '26-001', lines: [{ kit: 'pair', quantity: 1 }] }];
-    expect(usesOf(smallYard(), { open: [], past }, 'kit', 'pair')).toEqual(['was in 1 past order (26-001)']);
+    expect(usesOf(smallYard(), { ...none, past }, 'kit', 'pair')).toEqual(['was in 1 past order (26-001)']);
     expect(usesOf(smallYard(), none, 'kit', 'pair')).toEqual([]);
   });
 
@@ -54,7 +56,7 @@ describe('what uses', () => {
 
   test('much of it is named in part', () => {
     const open = Array.from({ length: 9 }, (_, n) => ({ id: `27-00${n}`, lines: [{ kit: 'pair', quantity: 1 }] }));
-    expect(usesOf(smallYard(), { open, past: [] }, 'kit', 'pair')).toEqual([
+    expect(usesOf(smallYard(), { ...none, open }, 'kit', 'pair')).toEqual([
       'is in 9 orders (27-000, 27-001, 27-002, 27-003, 27-004 and 4 more)',
     ]);
   });

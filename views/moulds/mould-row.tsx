@@ -59,14 +59,15 @@ const OutOfUse: FC<MouldRowProps> = ({ mould, place, query, today, refused }) =>
       <MarkForm id={mould.id} mark="damaged" query={query} class="form">
         {mould.piece && (
           <ChoiceField
-            name="pieceGood"
+            name="cameOut"
             id={`piece-${place}`}
             label="Is the piece in it good?"
-            hint="A good one stays in until it is stripped."
-            value={typed.pieceGood}
+            hint="A good one stays in until it is stripped. One to mend is kept aside, on Today."
+            value={typed.cameOut}
             choices={[
-              { value: 'yes', text: 'Good' },
-              { value: 'no', text: 'No, scrap it' },
+              { value: 'good', text: 'Good' },
+              { value: 'mend', text: 'To mend' },
+              { value: 'scrap', text: 'Scrap' },
             ]}
             errors={errors}
           />

@@ -86,7 +86,7 @@ const Facts: FC<{ order: OrderFacts; today: string }> = ({ order, today }) => (
   </dl>
 );
 
-const Together: FC<{ model: OrderModel }> = ({ model: { order, together, today } }) => (
+const Together: FC<{ model: OrderModel }> = ({ model: { order, together, toMend, today } }) => (
   <section>
     <h2>How it comes together by today's plan</h2>
     <ul class="sentences">
@@ -94,6 +94,12 @@ const Together: FC<{ model: OrderModel }> = ({ model: { order, together, today }
         <li>From the yard: {together.fromYard === 1 ? '1 piece' : `${together.fromYard} pieces`}.</li>
       )}
       {together.inMoulds.length > 0 && <li>In moulds now: {listText(together.inMoulds)}.</li>}
+      {toMend.length > 0 && (
+        <li>
+          To mend, and not counted until then: {listText(toMend.map(({ name, count }) => `${count} × ${name}`))}, on{' '}
+          <a href="/today#to-mend">Today</a>.
+        </li>
+      )}
       {together.poured.map(({ date, pieces }) => (
         <li>
           {dayText(date, today)}: pour {listText(pieces.map(({ name, count }) => `${count} × ${name}`))}.

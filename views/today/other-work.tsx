@@ -2,7 +2,7 @@ import type { FC } from 'hono/jsx';
 import { Button } from '../parts/button.tsx';
 import { clockText, dayText } from '../parts/day-text.ts';
 import { SelectField, TextField } from '../parts/field.tsx';
-import { StrippedForm } from './step-view.tsx';
+import { StripForms } from './strip-forms.tsx';
 import type { EmptyMould, FullMould, RefusedWork, TodayModel } from './today-facts.ts';
 import { forText, mayText } from './today-text.ts';
 import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
@@ -23,7 +23,7 @@ export const OtherFull: FC<{ model: TodayModel; refused: RefusedWork | null }> =
               {dayText(full.filledAt.slice(0, 10), model.today)}, {clockText(full.filledAt)}.{' '}
               {mayText(full.mayFrom, model)}.{plannedText(full, model.today)}
             </p>
-            <StrippedForm mould={full.mould} refused={refused} />
+            <StripForms mould={full.mould} refused={refused} />
           </li>
         ))}
       </ul>

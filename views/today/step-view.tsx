@@ -2,6 +2,7 @@ import type { FC } from 'hono/jsx';
 import { Button } from '../parts/button.tsx';
 import { listText } from '../parts/quantity-text.ts';
 import { BatchStepView } from './batch-step.tsx';
+import { StripForms } from './strip-forms.tsx';
 import type { PackStep, PrepStep, RefusedWork, Step, StripStep, TodayModel } from './today-facts.ts';
 import { amountOfText, cutText, forText, mayText, prepText, stepClock } from './today-text.ts';
 import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
@@ -32,22 +33,6 @@ const Prep: FC<StepProps<PrepStep>> = ({ step, writable, refused }) => (
   </>
 );
 
-/** The two ways a piece can come out of its mould. */
-export const StrippedForm: FC<{ mould: string; refused: RefusedWork | null }> = ({ mould, refused }) => (
-  <WorkForm deed="stripped">
-    <input type="hidden" name="mould" value={mould} />
-    <Wrong message={refusedAt(refused, `strip ${mould}`)?.errors.mould} id="mould" />
-    <div class="buttons">
-      <Button name="good" value="yes" label={`Stripped: ${mould}`}>
-        Stripped
-      </Button>
-      <Button kind="quiet" name="good" value="no" label={`Stripped, not good: ${mould}`}>
-        Not good
-      </Button>
-    </div>
-  </WorkForm>
-);
-
 const Strip: FC<StepProps<StripStep>> = ({ step, clock, writable, refused }) => (
   <>
     <p class="step-what">Strip {step.mould}</p>
@@ -55,7 +40,7 @@ const Strip: FC<StepProps<StripStep>> = ({ step, clock, writable, refused }) => 
       {step.piece} {forText(step.customer)}. {mayText(step.mayFrom, { now: clock.now, today: step.at.slice(0, 10) })}.
       {step.people > 1 && ` It takes ${step.people} people.`}
     </p>
-    {writable && step.inMould && <StrippedForm mould={step.mould} refused={refused} />}
+    {writable && step.inMould && <StripForms mould={step.mould} refused={refused} />}
   </>
 );
 

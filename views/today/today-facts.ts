@@ -1,5 +1,8 @@
 import type { FixedFacts } from '../../src/usecases/fixed-facts.ts';
+import type { ToMendFacts } from '../../src/usecases/to-mend-facts.ts';
 import type { FieldErrors } from '../parts/field.tsx';
+
+export type { ToMendFacts };
 
 export interface AmountFacts {
   name: string;
@@ -121,6 +124,8 @@ export interface TodayModel {
   emptyMoulds: readonly EmptyMould[];
   orders: readonly { order: string; customer: string }[];
   packed: readonly { order: string; customer: string }[];
+  /** Stripped, not good, and kept aside. */
+  toMend: readonly ToMendFacts[];
   done: readonly { change: number; at: string; words: string }[];
   hoursChanged: readonly { change: number; words: string; date: string }[];
 }

@@ -10,6 +10,7 @@ import { FixedHours, FixedSession } from './fixed-session.tsx';
 import { HoursForms } from './hours-form.tsx';
 import { OtherFull, OtherPour, Packed } from './other-work.tsx';
 import { StepView } from './step-view.tsx';
+import { ToMend } from './to-mend.tsx';
 import type { RefusedWork, Step, TodayModel } from './today-facts.ts';
 import { todayAnswer, todayNote, toHaveReady } from './today-text.ts';
 
@@ -122,6 +123,7 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused }) => (
     <OtherPour model={model} refused={refused} />
     <Done model={model} />
     <OtherFull model={model} refused={refused} />
+    <ToMend model={model} refused={refused} />
     <Packed model={model} />
     <HoursForms model={model} refused={refused} />
     <FixedHours fixed={model.fixed} />

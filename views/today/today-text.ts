@@ -1,7 +1,16 @@
 import { byClock, fromClock, hoursText, isNever } from '../parts/clock-text.ts';
 import { clockText, countText, dayText } from '../parts/day-text.ts';
 import { listText, quantityText } from '../parts/quantity-text.ts';
-import type { AmountFacts, BatchStep, CutFacts, PrepStep, SessionHours, Step, TodayModel } from './today-facts.ts';
+import type {
+  AmountFacts,
+  BatchStep,
+  CutFacts,
+  PrepStep,
+  SessionHours,
+  Step,
+  TodayModel,
+  ToMendFacts,
+} from './today-facts.ts';
 
 /** "1 person, one more from 9:00 to 12:30". */
 export const peopleText = ({ start, end, windows }: SessionHours): string => {
@@ -27,6 +36,13 @@ export const mayText = (mayFrom: string, { today, now }: Pick<TodayModel, 'today
   if (Date.parse(mayFrom) <= Date.parse(now)) return 'May be stripped now';
   const day = mayFrom.slice(0, 10) === today ? '' : `${dayText(mayFrom.slice(0, 10), today)}, `;
   return `May be stripped from ${day}${fromClock(mayFrom)}`;
+};
+
+/** "It has cured.", "Fit to go out from Tue 13 Apr, by plan.": of a piece that is to be mended first. */
+export const curedText = ({ curedAt }: ToMendFacts, { today, now }: Pick<TodayModel, 'today' | 'now'>): string => {
+  if (isNever(curedAt, today)) return 'It is too cold for it to cure.';
+  if (Date.parse(curedAt) <= Date.parse(now)) return 'It has cured.';
+  return `Once mended it is fit to go out from ${dayText(curedAt.slice(0, 10), today)}, by plan.`;
 };
 
 export const forText = (customer: string | null): string => (customer === null ? 'for stock' : `for ${customer}`);

@@ -71,7 +71,7 @@ const model = (changes: Partial<TodayModel>): TodayModel => ({
     steps: [prep, batch, strip],
     leftOver: [],
   },
-  ...{ lastMix: [], otherFull: [], emptyMoulds: [], orders: [], packed: [], done: [], hoursChanged: [] },
+  ...{ lastMix: [], otherFull: [], emptyMoulds: [], orders: [], packed: [], toMend: [], done: [], hoursChanged: [] },
   ...changes,
 });
 

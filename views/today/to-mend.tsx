@@ -1,0 +1,84 @@
+import type { FC } from 'hono/jsx';
+import { Button } from '../parts/button.tsx';
+import { DayField } from '../parts/day-field.tsx';
+import { dayText } from '../parts/day-text.ts';
+import type { RefusedWork, TodayModel, ToMendFacts } from './today-facts.ts';
+import { curedText } from './today-text.ts';
+import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
+
+interface PieceProps {
+  piece: ToMendFacts;
+  clock: Pick<TodayModel, 'now' | 'today'>;
+  refused: RefusedWork | null;
+}
+
+/** Where mortar was put on that has to cure longer than the piece itself. */
+const FitLater: FC<PieceProps> = ({ piece, clock, refused }) => {
+  const mine = refusedAt(refused, `mend ${piece.id}`);
+  return (
+    <details class="not-good no-print" open={mine?.errors.fitFrom !== undefined}>
+      <summary aria-label={`Mended, fit to go out later: ${piece.piece} from ${piece.mould}`}>
+        Mended, but fit to go out later
+      </summary>
+      <WorkForm deed="mended" class="form">
+        <input type="hidden" name="piece" value={String(piece.id)} />
+        <DayField
+          name="fitFrom"
+          id={`fit-from-${piece.id}`}
+          label="Fit to go out from"
+          min={clock.today}
+          value={mine?.typed.fitFrom ?? ''}
+          errors={mine?.errors ?? {}}
+        />
+        <div class="buttons">
+          <Button label={`Mended, fit from that day: ${piece.piece} from ${piece.mould}`}>Mended</Button>
+        </div>
+      </WorkForm>
+    </details>
+  );
+};
+
+const Piece: FC<PieceProps> = (props) => {
+  const { piece, clock, refused } = props;
+  const name = `${piece.piece} from ${piece.mould}`;
+  const wrong = refusedAt(refused, `mend ${piece.id}`)?.errors.piece;
+  return (
+    <li>
+      <p>
+        <strong>{piece.piece}</strong> from {piece.mould}, stripped{' '}
+        {dayText(piece.strippedAt.slice(0, 10), clock.today)}
+        {piece.reason && `: ${piece.reason}`}. {curedText(piece, clock)}
+      </p>
+      <Wrong message={wrong} id="piece" />
+      <div class="buttons">
+        <WorkForm deed="mended">
+          <input type="hidden" name="piece" value={String(piece.id)} />
+          <Button label={`Mended: ${name}`}>Mended</Button>
+        </WorkForm>
+        <WorkForm deed="scrapped">
+          <input type="hidden" name="piece" value={String(piece.id)} />
+          <Button kind="quiet" label={`Scrap: ${name}`}>
+            Scrap
+          </Button>
+        </WorkForm>
+      </div>
+      <FitLater {...props} />
+    </li>
+  );
+};
+
+/** Pieces kept aside to be mended. */
+export const ToMend: FC<{ model: TodayModel; refused: RefusedWork | null }> = ({ model, refused }) =>
+  model.toMend.length === 0 ? null : (
+    <section id="to-mend">
+      <h2>To mend</h2>
+      <p class="quiet">
+        Until it is mended a piece counts for no order; where one needs it, another is planned meanwhile.
+      </p>
+      <ul class="done-list">
+        {model.toMend.map((piece) => (
+          <Piece piece={piece} clock={model} refused={refused} />
+        ))}
+      </ul>
+    </section>
+  );
