@@ -21,7 +21,7 @@ const statusOf = (errors: Errors) => ({ status: Object.keys(errors).length > 0 ?
 const beginPage = async (c: Context, context: UseCaseContext, typed: Typed, errors: Errors = {}) => {
   const model = await showBegin(context);
   const content = <BeginPage model={model} errors={errors} typed={typed} />;
-  return page(c, { title: 'Begin', yardName: model.yardName }, content, statusOf(errors));
+  return page(c, { title: 'Begin', at: 'yard', yardName: model.yardName }, content, statusOf(errors));
 };
 
 /** What stands in the form to begin with: a cautious rapid mortar, and the Saturday of a small yard. */
@@ -48,14 +48,14 @@ const fourPage = async (c: Context, context: UseCaseContext, typed: Typed | null
   const model = await showBegin(context);
   const shown = typed ?? newlyTyped(model.system);
   const content = <FourPage model={model} errors={errors} typed={shown} rows={rowsOf(shown)} />;
-  return page(c, { title: 'Four answers', yardName: model.yardName }, content, statusOf(errors));
+  return page(c, { title: 'Four answers', at: 'yard', yardName: model.yardName }, content, statusOf(errors));
 };
 
 const fitPage = async (c: Context, context: UseCaseContext, made: string | null, refused: Errors = {}) => {
   const model = await showFit(context, made);
   const errors = model.wrong ? { made: model.wrong } : refused;
   const content = <FitPage model={model} notice={await doneNotice(c, context)} errors={errors} made={made ?? ''} />;
-  return page(c, { title: 'A usual session', yardName: model.yardName }, content, statusOf(errors));
+  return page(c, { title: 'A usual session', at: 'yard', yardName: model.yardName }, content, statusOf(errors));
 };
 
 export const beginRoutes = ({ context }: Screens): Hono => {

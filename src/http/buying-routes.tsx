@@ -18,7 +18,8 @@ const PATH = '/buying';
 const buyingPage = async (c: Context, context: UseCaseContext, refused: RefusedForm | null) => {
   const model = await showBuying(context);
   const content = <BuyingPage model={model} notice={await doneNotice(c, context)} refused={refused} />;
-  return page(c, { title: 'Buying', at: 'buying', yardName: model.yardName }, content, { status: refused ? 422 : 200 });
+  const frame = { title: 'Buying', at: 'buying', yardName: model.yardName, place: 'yard' } as const;
+  return page(c, frame, content, { status: refused ? 422 : 200 });
 };
 
 /** A field for an amount, with what the page had filled it in from. */

@@ -14,7 +14,7 @@ export const changeRoutes = ({ context }: Screens): Hono => {
     const now = context();
     const model = await showChanges(now, wholeTyped(c.req.query('before')) ?? undefined);
     const content = <ChangesPage model={model} notice={await doneNotice(c, now)} />;
-    return page(c, { title: 'Changes', yardName: model.yardName }, content);
+    return page(c, { title: 'Changes', at: 'orders', yardName: model.yardName }, content);
   });
   routes.get('/changes/:id/notice', async (c) => {
     const now = context();

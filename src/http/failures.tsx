@@ -1,14 +1,25 @@
 import type { Context } from 'hono';
+import { SCREENS } from '../../views/layout.tsx';
 import { PlainPage } from '../../views/plain/plain-page.tsx';
+import { SECTIONS } from '../../views/yard/sections.ts';
 import { page } from './page.tsx';
 
-export const missing = (c: Context) =>
-  page(
+const LISTS = [...SECTIONS, ...SCREENS.filter(({ path }) => path !== '/')];
+
+/** Where an address leads nowhere: what it showed may have been removed, so the way on is the list it stood in. */
+export const missing = (c: Context) => {
+  const within = (path: string) => c.req.path.startsWith(`${path}/`);
+  const list = LISTS.find(({ path }) => within(path));
+  const at = SCREENS.find(({ path }) => within(path))?.at;
+  return page(
     c,
-    { title: 'Not found' },
-    <PlainPage happened="There is no such page.">The address may be old or mistyped. Nothing was changed.</PlainPage>,
+    { title: 'Not found', ...(at ? { at } : {}) },
+    <PlainPage happened="There is no such page." back={list?.path} backName={list?.name}>
+      The address may be old or mistyped, or what it showed was removed. Nothing was changed.
+    </PlainPage>,
     { status: 404 },
   );
+};
 
 export const foreign = (c: Context) =>
   page(

@@ -25,8 +25,12 @@ const AROUND_BYTES = 10_000;
 const tooLarge = (c: Context) =>
   page(
     c,
-    { title: 'Too large' },
-    <PlainPage happened={`The file is larger than ${LARGEST_FILE_MEGABYTES} MB, so it was not taken.`} back={FILES}>
+    { title: 'Too large', at: 'yard' },
+    <PlainPage
+      happened={`The file is larger than ${LARGEST_FILE_MEGABYTES} MB, so it was not taken.`}
+      back={FILES}
+      backName="Files in and out"
+    >
       Nothing was read in, and nothing was changed. Choose a smaller file, or split it into several.
     </PlainPage>,
     { status: 413 },
@@ -52,13 +56,13 @@ const filesPage = async (c: Context, context: UseCaseContext, faults: readonly F
   const model = await showFiles(context);
   const content = <FilesPage model={model} notice={await doneNotice(c, context)} faults={faults} />;
   const status = faults.length > 0 ? 422 : 200;
-  return page(c, { title: 'Files', yardName: model.yardName }, content, { status });
+  return page(c, { title: 'Files', at: 'yard', yardName: model.yardName }, content, { status });
 };
 
 const previewPage = (c: Context, effect: FileEffect, file: string, happened: string | null) =>
   page(
     c,
-    { title: 'What reading it in would change', yardName: effect.yardName },
+    { title: 'What reading it in would change', at: 'yard', yardName: effect.yardName },
     <PreviewPage effect={effect} file={file} happened={happened} />,
     { status: happened === null ? 200 : 409 },
   );
@@ -89,8 +93,8 @@ const look = async (c: Context, context: UseCaseContext, held: HeldFiles) => {
 const gone = (c: Context) =>
   page(
     c,
-    { title: 'Held no longer' },
-    <PlainPage happened="That file is held here no longer." back={FILES}>
+    { title: 'Held no longer', at: 'yard' },
+    <PlainPage happened="That file is held here no longer." back={FILES} backName="Files in and out">
       Nothing was read in. Choose the file once more, and look at what it would change.
     </PlainPage>,
     { status: 409 },

@@ -35,7 +35,9 @@ const kitPage = async (c: Context, context: UseCaseContext, typed: Typed, errors
   const wrong = Object.keys(errors).length > 0 || (model.form !== null && model.faults.length > 0);
   if (wantsPart(c)) return page(c, { title: 'Kit by size' }, <KitBySizePart {...props} notice={null} />);
   const content = <KitBySizePage {...props} notice={await doneNotice(c, context)} />;
-  return page(c, { title: 'Kit by size', yardName: model.yardName }, content, { status: wrong ? 422 : 200 });
+  return page(c, { title: 'Kit by size', at: 'orders', yardName: model.yardName }, content, {
+    status: wrong ? 422 : 200,
+  });
 };
 
 export const kitRoutes = ({ context }: Screens): Hono => {

@@ -42,9 +42,18 @@ test.each(['/assets/__proto__', '/assets/nothing.css', '/orders/toString'])('%s 
   expect((await get(path)).status).toBe(404);
 });
 
-test('a page that is not there says so', async () => {
+test.each([
+  ['/nothing', '/', 'To the first page', null],
+  ['/orders/99-999', '/orders', 'Orders', 'Orders'],
+  ['/orders/99-999/edit', '/orders', 'Orders', 'Orders'],
+  ['/yard/moulds/none', '/yard/moulds', 'Moulds', 'Your yard'],
+  ['/yard/nothing', '/yard', 'Your yard', 'Your yard'],
+])('%s is not there, says so, and leads to the list it would stand in', async (path, back, name, current) => {
   const { get } = await screensOver();
-  const answer = await get('/nothing');
+  const answer = await get(path);
   expect(answer.status).toBe(404);
-  expect(await answer.text()).toContain('There is no such page.');
+  const html = await answer.text();
+  expect(html).toContain('There is no such page.');
+  expect(/<main[\s\S]*<a[^>]* href="([^"]+)"[^>]*>([^<]+)</.exec(html)?.slice(1)).toEqual([back, name]);
+  expect(/aria-current="page">([^<]+)</.exec(html)?.[1] ?? null).toBe(current);
 });
