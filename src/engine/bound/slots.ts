@@ -1,7 +1,14 @@
 import { BATCH, NEVER, NONE, PREP, type Problem, STRIP } from '../place/problem.ts';
+import { weatherFault } from '../place/weather.ts';
 
 /** Earliest start at or after `from` of a task in a yard where nothing else is done; NEVER when no session allows it. */
-const earliestAlone = (problem: Problem, kind: number, minutes: number, people: number, from: number): number => {
+export const earliestAlone = (
+  problem: Problem,
+  kind: number,
+  minutes: number,
+  people: number,
+  from: number,
+): number => {
   const { shifts } = problem;
   let [low, high] = [0, shifts.count];
   while (low < high) {
@@ -19,17 +26,37 @@ const earliestAlone = (problem: Problem, kind: number, minutes: number, people: 
   return NEVER;
 };
 
-/** One mould making one casting as fast as it could if all hands were free for it alone. */
+/** A mould after its last turn, by how many pours ago its sealing coat was. */
+interface Emptied {
+  emptyAt: number;
+  /** Minutes of setting it up before the next pour, a coat apart. */
+  prepMinutes: number;
+  turnsSinceOil: number;
+  /** Set up already, coat and all. */
+  isPrepped: boolean;
+}
+
+/** One mould making one casting as fast as it could if all hands were free for it alone: when its next piece is ready, NEVER without one. */
 interface Turning {
   mould: number;
-  /** When the mould is empty, and minutes of setting it up before the next pour. */
-  emptyAt: number;
-  prepMinutes: number;
+  after: Emptied[];
   readyAt: number;
 }
 
+/** Earliest start of a batch of one piece that the weather allows too; a firm pour was allowed when it was made firm. */
+export const batchAlone = (problem: Problem, casting: number, from: number): number => {
+  const { mix, fillMinutes } = problem.castings[casting]!;
+  const { mixMinutes, washMinutes, crew } = problem.mixes[mix]!;
+  const minutes = mixMinutes + fillMinutes;
+  const alone = (start: number) => earliestAlone(problem, BATCH, minutes + washMinutes, crew, start);
+  let start = alone(from);
+  while (start < NEVER && problem.kept.batches.length === 0 && weatherFault(problem, mix, start, start + minutes))
+    start = alone(problem.calendar.midnightOf(problem.calendar.dayOf(start) + 1));
+  return start;
+};
+
 /** Minute at which a piece that is filled by `fillEnd` leaves its mould, and at which it is ready, nothing in the way. */
-const outOf = (problem: Problem, casting: number, fillEnd: number): { emptyAt: number; readyAt: number } => {
+export const outOf = (problem: Problem, casting: number, fillEnd: number): { emptyAt: number; readyAt: number } => {
   const { mix, stripMinutes, stripCrew } = problem.castings[casting]!;
   const { ageing, demouldMinutes, cureMinutes } = problem.mixes[mix]!;
   const strip = earliestAlone(problem, STRIP, stripMinutes, stripCrew, ageing.whenAged(fillEnd, demouldMinutes));
@@ -37,69 +64,110 @@ const outOf = (problem: Problem, casting: number, fillEnd: number): { emptyAt: n
   return { emptyAt, readyAt: Math.max(emptyAt, ageing.whenAged(fillEnd, cureMinutes)) };
 };
 
-/** Makes one more piece, at once; `readyAt` is then its own, NEVER when there is no time for one. */
-const turnOnce = (problem: Problem, turning: Turning, casting: number): void => {
+/** One more turn of a mould, with or without a sealing coat, of a batch from a minute on; null when there is no time. */
+const turnFrom = (
+  problem: Problem,
+  { mould, casting, from }: { mould: number; casting: number; from: number },
+  last: Emptied,
+  coated: boolean,
+): { after: Emptied; readyAt: number } | null => {
   const { mix, fillMinutes, prepMinutes, cleanMinutes } = problem.castings[casting]!;
-  const { mixMinutes, washMinutes, crew } = problem.mixes[mix]!;
-  const prep = earliestAlone(problem, PREP, turning.prepMinutes, 1, turning.emptyAt);
-  if (prep >= NEVER || turning.emptyAt >= NEVER) {
-    turning.readyAt = NEVER;
-    return;
-  }
-  const batch = earliestAlone(problem, BATCH, mixMinutes + fillMinutes + washMinutes, crew, prep + turning.prepMinutes);
-  if (batch >= NEVER) {
-    turning.readyAt = NEVER;
-    return;
-  }
-  Object.assign(turning, outOf(problem, casting, batch + mixMinutes + fillMinutes));
-  turning.prepMinutes = prepMinutes + cleanMinutes;
+  const { oilMinutes, oilDryMinutes } = problem.moulds[mould]!;
+  const minutes = last.prepMinutes + (coated ? oilMinutes : 0);
+  const prep = last.emptyAt >= NEVER ? NEVER : earliestAlone(problem, PREP, minutes, 1, last.emptyAt);
+  if (prep >= NEVER) return null;
+  const batch = batchAlone(problem, casting, Math.max(from, prep + minutes + (coated ? oilDryMinutes : 0)));
+  if (batch >= NEVER) return null;
+  const { emptyAt, readyAt } = outOf(problem, casting, batch + problem.mixes[mix]!.mixMinutes + fillMinutes);
+  if (readyAt >= NEVER) return null;
+  const turnsSinceOil = coated ? 1 : last.turnsSinceOil + 1;
+  return { after: { emptyAt, prepMinutes: prepMinutes + cleanMinutes, turnsSinceOil, isPrepped: false }, readyAt };
 };
 
-const turningsOf = (problem: Problem, casting: number): { turnings: Turning[]; ready: number[] } => {
-  const ready: number[] = [];
-  for (const lot of problem.finished)
-    if (lot.casting === casting) for (let i = 0; i < lot.count; i++) ready.push(lot.readyAt);
-  const held = new Map(problem.inMould.map((piece) => [piece.mould, piece]));
-  const { prepMinutes, cleanMinutes } = problem.castings[casting]!;
-  for (const piece of problem.inMould)
-    if (piece.casting === casting) ready.push(Math.max(problem.now, outOf(problem, casting, piece.filledAt).readyAt));
-  const turnings = problem.castings[casting]!.moulds.map((k): Turning => {
-    const mould = problem.moulds[k]!;
-    const piece = held.get(k);
-    if (piece) {
-      const { emptyAt } = outOf(problem, piece.casting, piece.filledAt);
-      const change = piece.casting === casting ? 0 : mould.change[casting]!;
-      return {
-        mould: k,
-        emptyAt: Math.max(emptyAt, mould.usableFrom),
-        prepMinutes: prepMinutes + cleanMinutes + change,
-        readyAt: 0,
-      };
-    }
-    const change = mould.setFor === casting ? 0 : mould.change[casting]!;
-    const asIs = mould.prepped && mould.setFor === casting;
-    const minutes = asIs ? 0 : prepMinutes + (mould.dirty ? cleanMinutes : 0) + change;
-    return { mould: k, emptyAt: mould.usableFrom, prepMinutes: minutes, readyAt: 0 };
+/** Without those that another beats: empty as soon, with as few pours since its coat. */
+const unbeaten = (after: Emptied[]): Emptied[] =>
+  after.filter(
+    (one, i) =>
+      !after.some(
+        (other, k) =>
+          other.emptyAt <= one.emptyAt &&
+          other.turnsSinceOil <= one.turnsSinceOil &&
+          (k < i || other.emptyAt < one.emptyAt || other.turnsSinceOil < one.turnsSinceOil),
+      ),
+  );
+
+/** Makes one more piece, at once; a coat is given when it is due, or sooner where that may serve later turns. */
+const turnOnce = (problem: Problem, turning: Turning, casting: number, from: number): void => {
+  const { mould } = turning;
+  const { oilEveryTurns } = problem.moulds[mould]!;
+  const turns = turning.after.flatMap((last) => {
+    const isDue = !last.isPrepped && last.turnsSinceOil >= oilEveryTurns;
+    const mayCoat = !last.isPrepped && oilEveryTurns < NEVER && last.turnsSinceOil > 0;
+    const ways = isDue ? [true] : mayCoat ? [false, true] : [false];
+    return ways.map((coated) => turnFrom(problem, { mould, casting, from }, last, coated));
   });
-  return { turnings, ready };
+  const made = turns.filter((turn) => turn !== null);
+  turning.readyAt = made.reduce((soonest, { readyAt }) => Math.min(soonest, readyAt), NEVER);
+  turning.after = unbeaten(made.map(({ after }) => after));
+};
+
+/** A mould as it stands, before its first pour of a casting. */
+const turningOf = (problem: Problem, casting: number, k: number): Turning => {
+  const mould = problem.moulds[k]!;
+  const { prepMinutes, cleanMinutes } = problem.castings[casting]!;
+  const { usableFrom, turnsSinceOil } = mould;
+  const piece = problem.inMould.find((one) => one.mould === k);
+  const held = piece?.casting ?? mould.setFor;
+  const minutes =
+    prepMinutes + (piece || mould.dirty ? cleanMinutes : 0) + (held === casting ? 0 : mould.change[casting]!);
+  const emptyAt = piece ? Math.max(outOf(problem, piece.casting, piece.filledAt).emptyAt, usableFrom) : usableFrom;
+  const isPrepped = !piece && mould.prepped && mould.setFor === casting;
+  const first = { emptyAt, prepMinutes: isPrepped ? 0 : minutes, turnsSinceOil, isPrepped };
+  return { mould: k, after: [first], readyAt: NEVER };
+};
+
+/** When the pieces of a casting that are there, or in moulds, are ready; of those set aside only what is the order's own. */
+const readyAlready = (problem: Problem, casting: number, order: number | null): number[] => {
+  const counts = (set: number) => order === null || set === NONE || set === order;
+  const finished = problem.finished.filter((lot) => lot.casting === casting && counts(lot.order));
+  const inMould = problem.inMould.filter((piece) => piece.casting === casting && counts(piece.order));
+  return [
+    ...finished.flatMap((lot) => Array.from({ length: lot.count }, () => lot.readyAt)),
+    ...inMould.map((piece) => Math.max(problem.now, outOf(problem, casting, piece.filledAt).readyAt)),
+  ];
 };
 
 /**
- * By when the 1st, 2nd, 3rd … piece of a casting can be handed over at the very soonest: every mould turns as if all
- * hands and all else were there for it alone. Days in rising order, `count` of them or as many as the horizon allows; no
- * plan has more pieces by a day than this.
+ * When the 1st, 2nd, 3rd … piece of a casting can be ready at the very soonest: every mould turns as if all hands and all
+ * else were there for it alone. Minutes in rising order, `count` of them or as many as the horizon allows. For one `order`,
+ * what is set aside for others is left out; for all of them (null) it counts. No batch begins before `from`.
  */
-export const soonestDays = (problem: Problem, casting: number, count: number): Int32Array => {
-  const { turnings, ready } = turningsOf(problem, casting);
-  for (const turning of turnings) turnOnce(problem, turning, casting);
-  while (ready.length < count) {
+export const soonestReady = (
+  problem: Problem,
+  casting: number,
+  count: number,
+  order: number | null,
+  from: number = problem.now,
+): number[] => {
+  const poured: number[] = [];
+  const turnings = problem.castings[casting]!.moulds.map((k) => turningOf(problem, casting, k));
+  for (const turning of turnings) turnOnce(problem, turning, casting, from);
+  while (poured.length < count) {
     let next: Turning | null = null;
     for (const t of turnings) if (t.readyAt < NEVER && (!next || t.readyAt < next.readyAt)) next = t;
     if (!next) break;
-    ready.push(next.readyAt);
-    turnOnce(problem, next, casting);
+    poured.push(next.readyAt);
+    turnOnce(problem, next, casting, from);
   }
-  ready.sort((a, b) => a - b);
+  // What is there may be ready later than what is still to be poured.
+  return [...readyAlready(problem, casting, order), ...poured]
+    .filter((minute) => minute < problem.horizonEnd)
+    .sort((a, b) => a - b)
+    .slice(0, count);
+};
+
+/** By when those pieces can be handed over at the very soonest, in days; no plan has more of them by a day than this. */
+export const soonestDays = (problem: Problem, casting: number, count: number): Int32Array => {
   const dayOf = (minute: number) => problem.handover[problem.calendar.dayOf(minute) - problem.today] ?? NONE;
-  return Int32Array.from(ready.filter((minute) => minute < problem.horizonEnd).slice(0, count), dayOf);
+  return Int32Array.from(soonestReady(problem, casting, count, null), dayOf);
 };

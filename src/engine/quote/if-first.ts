@@ -1,6 +1,7 @@
 import type { Order } from '../../../shared/order.ts';
 import { dateOfDay } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { soonestComplete } from '../bound/soonest.ts';
 import { compile } from '../place/compile.ts';
 import { decode } from '../place/decode.ts';
 import { type Choices, type Dispatch, dispatchOf } from '../place/dispatch.ts';
@@ -12,11 +13,11 @@ import { improvePlan } from '../search/improve.ts';
 import { TRIED_CHOICES } from '../search/quick.ts';
 import { randomFrom } from '../search/random.ts';
 import type { Asking } from './present.ts';
-import { firstPour, handoverOn } from './promise.ts';
+import { handoverOn } from './promise.ts';
 
 /** Pours placed in all by the search, about. */
-const POURS_SEARCHED = 2_000;
-const MOST_SEARCHED = 200;
+const POURS_SEARCHED = 6_000;
+const MOST_SEARCHED = 600;
 /** So heavy that a day sooner is worth any number of batches. */
 const WEIGHT = 1_000_000;
 
@@ -33,19 +34,6 @@ const urgent = (yard: YardFile, order: Order, { problem }: Asking): Placing => {
 const startChoices = ({ problem }: Placing, order: number): Partial<Choices>[] => {
   const moulds = new Set(problem.orders[order]!.pieces.flatMap(({ casting }) => problem.castings[casting]!.moulds));
   return [NONE, ...moulds].flatMap((restMould) => TRIED_CHOICES.map((choices) => ({ ...choices, restMould })));
-};
-
-/** No plan that pours a piece for the order completes it before this day: the first batch there can be, cured at once. */
-const soonestDay = ({ problem }: Placing, order: number): number => {
-  const first = firstPour(problem);
-  if (first === NEVER) return NEVER;
-  const ready = problem.orders[order]!.pieces.map(({ casting }) => {
-    const { mix, fillMinutes } = problem.castings[casting]!;
-    const { ageing, mixMinutes, cureMinutes } = problem.mixes[mix]!;
-    return ageing.whenAged(first + mixMinutes + fillMinutes, cureMinutes);
-  });
-  const last = Math.max(first, ...ready);
-  return last < problem.horizonEnd ? handoverOn(problem, last) : NEVER;
 };
 
 /**
@@ -66,8 +54,10 @@ export const completesIfFirst = (yard: YardFile, order: Order, asking: Asking): 
   };
   const pieces = Math.max(1, at.problem.orders[added]!.pieceCount);
   const most = Math.max(TRIED_CHOICES.length, Math.floor(POURS_SEARCHED / pieces));
-  const soonest = soonestDay(at, added);
-  const isSoonest = () => completesAt < NEVER && handoverOn(at.problem, completesAt) <= soonest;
+  const soonest = soonestComplete(at.problem, added);
+  if (soonest >= at.problem.horizonEnd) return NEVER;
+  const soonestDay = handoverOn(at.problem, soonest);
+  const isSoonest = () => completesAt < NEVER && handoverOn(at.problem, completesAt) <= soonestDay;
   for (const choices of startChoices(at, added).slice(0, most)) {
     consider(dispatchOf(Int32Array.of(added), choices));
     if (isSoonest()) return completesAt;

@@ -39,6 +39,12 @@ describe('by when the pieces of one casting can be there at the very soonest', (
     expect(daysOf(there)).toEqual(['04-10', '04-10', '04-10', '04-17', '04-17', '04-24']);
   });
 
+  // Once three pieces still cured that were ready after all that could be poured, and stood for them.
+  test('what is there and ready later does not stand in the way', () => {
+    const later = [{ casting: 'panel-900', count: 2, readyAt: '2027-05-05T08:00:00+01:00' }];
+    expect(daysOf({ ...slow, finished: later }, 4)).toEqual(['04-17', '04-17', '04-24', '04-24']);
+  });
+
   test('a mould comes in when it is mended, never when it is scrapped', () => {
     const first = (more: Partial<YardFileInput['moulds'][number]>) => ({
       ...slow,

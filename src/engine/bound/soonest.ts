@@ -1,0 +1,147 @@
+import { NEVER, NONE, PACK, type Problem } from '../place/problem.ts';
+import { Stock } from '../place/stock.ts';
+import { batchAlone, earliestAlone, outOf, soonestReady } from './slots.ts';
+
+interface ToPour {
+  casting: number;
+  count: number;
+}
+
+/** Pieces of an order that are not there yet, set aside for others or not. */
+const toPour = (problem: Problem, order: number): ToPour[] => {
+  const isOwn = (set: number) => set === NONE || set === order;
+  return problem.orders[order]!.pieces.map(({ casting, count }) => {
+    const lots = problem.finished.filter((lot) => lot.casting === casting && isOwn(lot.order));
+    const inMould = problem.inMould.filter((piece) => piece.casting === casting && isOwn(piece.order));
+    const firm = problem.kept.batches.flatMap(({ pours }) => pours).filter((pour) => pour.casting === casting);
+    const there = lots.reduce((sum, lot) => sum + lot.count, 0) + inMould.length + firm.length;
+    return { casting, count: Math.max(0, count - there) };
+  }).filter(({ count }) => count > 0);
+};
+
+/** When a piece of the casting is ready whose batch cannot begin before a minute. */
+const readyFrom = (problem: Problem, casting: number, from: number): number => {
+  const batch = from >= NEVER ? NEVER : batchAlone(problem, casting, from);
+  if (batch >= NEVER) return NEVER;
+  const { mix, fillMinutes } = problem.castings[casting]!;
+  return outOf(problem, casting, batch + problem.mixes[mix]!.mixMinutes + fillMinutes).readyAt;
+};
+
+interface Needs {
+  quantities: { material: number; quantity: number }[];
+  cuts: { material: number; lengthMm: number; count: number }[];
+}
+
+/** Sticks that cuts take at the least, as if each left nothing over: every cut but a stick's last loses a kerf. */
+const leastSticks = (problem: Problem, cuts: Needs['cuts']): Needs['quantities'] => {
+  const lengths = new Map<number, number>();
+  for (const { material, lengthMm, count } of cuts) {
+    const { kerfMm } = problem.materials[material]!;
+    lengths.set(material, (lengths.get(material) ?? 0) + count * (lengthMm + kerfMm));
+  }
+  return [...lengths].map(([material, length]) => {
+    const { stickMm, kerfMm } = problem.materials[material]!;
+    return { material, quantity: Math.ceil(length / (stickMm + kerfMm) - 1e-9) };
+  });
+};
+
+/** When all of it is there, at or after a minute, if nothing else takes any; NEVER when it will not be. */
+const thereFrom = (problem: Problem, needs: Needs, from: number): number => {
+  const stock = new Stock(problem.materials, new Int32Array(problem.materials.length));
+  stock.ask();
+  stock.add([...needs.quantities, ...leastSticks(problem, needs.cuts)]);
+  return stock.earliest(from);
+};
+
+/** Bags for so many pieces at the least: whole steps, and one a batch, of which each fills a mould once. */
+const leastBags = (problem: Problem, casting: number, count: number): number => {
+  const { mix, kg, moulds } = problem.castings[casting]!;
+  const { yieldKgPerBag, bagStep } = problem.mixes[mix]!;
+  const batches = Math.ceil(count / Math.max(1, moulds.length));
+  return bagStep * Math.max(batches, Math.ceil((count * kg) / (yieldKgPerBag * bagStep) - 1e-9));
+};
+
+/** What so many pieces of a casting take at the least. */
+const needsOf = (problem: Problem, casting: number, count: number): Needs => {
+  const { mix, perPiece, cuts } = problem.castings[casting]!;
+  const bags = leastBags(problem, casting, count);
+  return {
+    quantities: [
+      ...problem.mixes[mix]!.perBag.map(({ material, quantity }) => ({ material, quantity: quantity * bags })),
+      ...perPiece.map(({ material, quantity }) => ({ material, quantity: quantity * count })),
+    ],
+    cuts: cuts.map((cut) => ({ ...cut, count: cut.count * count })),
+  };
+};
+
+const materialsFor = (problem: Problem, casting: number, count: number): number =>
+  thereFrom(problem, needsOf(problem, casting, count), problem.now);
+
+/** The last piece of one casting: no sooner than its moulds allow, and than what all of them need is there. */
+const castingReady = (problem: Problem, order: number, casting: number, count: number, poured: number): number => {
+  if (poured === 0) return soonestReady(problem, casting, count, order)[count - 1] ?? NEVER;
+  const moulds = soonestReady(problem, casting, count, order, materialsFor(problem, casting, 1))[count - 1] ?? NEVER;
+  return Math.max(moulds, readyFrom(problem, casting, materialsFor(problem, casting, poured)));
+};
+
+/** Person-minutes that must have been worked before the last fill ends: mixing and filling all, setting up and stripping what cannot be avoided. */
+const labourBefore = (problem: Problem, pours: readonly ToPour[]): number => {
+  let minutes = 0;
+  const kgOf = new Map<number, number>();
+  for (const { casting, count } of pours) {
+    const { mix, kg, fillMinutes, prepMinutes, cleanMinutes, stripMinutes, stripCrew, moulds } =
+      problem.castings[casting]!;
+    kgOf.set(mix, (kgOf.get(mix) ?? 0) + count * kg);
+    const prepped = moulds.filter((k) => problem.moulds[k]!.prepped && problem.moulds[k]!.setFor === casting).length;
+    const again = Math.max(0, count - moulds.length);
+    minutes += count * fillMinutes * problem.mixes[mix]!.crew + Math.max(0, count - prepped) * prepMinutes;
+    minutes += again * (cleanMinutes + stripMinutes * stripCrew);
+  }
+  for (const [mix, kg] of kgOf) {
+    const { mixMinutes, crew, mostKg } = problem.mixes[mix]!;
+    minutes += Math.ceil(kg / mostKg - 1e-9) * mixMinutes * crew;
+  }
+  return minutes;
+};
+
+/** First minute by which so many person-minutes can have been worked; NEVER where the horizon has not as many. */
+const workedBy = ({ shifts }: Problem, wanted: number): number => {
+  let left = wanted;
+  if (left <= 0) return shifts.from[0] ?? NEVER;
+  for (let s = 0; s < shifts.count; s++)
+    for (let i = shifts.offset[s]!; i < shifts.offset[s + 1]!; i++) {
+      if (shifts.allow[i] !== 0) left -= shifts.people[i]!;
+      if (left <= 0) return shifts.from[s]! + i - shifts.offset[s]! + 1;
+    }
+  return NEVER;
+};
+
+/** Some piece is filled last of all, when all that labour is done. */
+const labourReady = (problem: Problem, pours: readonly ToPour[]): number => {
+  if (pours.length === 0) return problem.now;
+  const filled = workedBy(problem, labourBefore(problem, pours));
+  if (filled >= NEVER) return NEVER;
+  return Math.min(...pours.map(({ casting }) => outOf(problem, casting, filled).readyAt));
+};
+
+/**
+ * A minute before which no plan completes an order, whatever else is made or left: its pieces by moulds, weather, sealing
+ * coats that are due, materials and hours worked, each as if nothing else were in the way, then its parts and its packing.
+ * NEVER where it cannot be complete within the horizon. A lower bound: no plan of the decoder is sooner.
+ */
+export const soonestComplete = (problem: Problem, order: number): number => {
+  const { pieces, parts, cuts, packMinutes } = problem.orders[order]!;
+  const pours = toPour(problem, order);
+  const ready = pieces.map(({ casting, count }) => {
+    const poured = pours.find((one) => one.casting === casting)?.count ?? 0;
+    return castingReady(problem, order, casting, count, poured);
+  });
+  const made = Math.max(problem.now, labourReady(problem, pours), ...ready);
+  if (made >= NEVER) return NEVER;
+  const pouredCuts = pours.flatMap(({ casting, count }) => needsOf(problem, casting, count).cuts);
+  const all = { quantities: parts, cuts: [...cuts, ...pouredCuts] };
+  const there = thereFrom(problem, all, made);
+  if (packMinutes === 0 || there >= NEVER) return there;
+  const packed = earliestAlone(problem, PACK, packMinutes, 1, there);
+  return packed >= NEVER ? NEVER : packed + packMinutes;
+};
