@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { type Client, createClient } from '@libsql/client';
 import { whileBusy } from './busy.ts';
 import { migrateFile, migrateRemote } from './migrate.ts';
+import { readPlaces } from './read-places.ts';
 import { inTransaction, type Tx } from './transaction.ts';
 import { writeQueue } from './write-queue.ts';
 
@@ -14,6 +15,8 @@ export interface Database {
   read<T>(work: (tx: Tx) => Promise<T>): Promise<T>;
   /** One queued write transaction. Await nothing but the database inside it; it may run again when the file was busy. */
   write<T>(work: (tx: Tx) => Promise<T>): Promise<T>;
+  /** How many writes have been committed here: while it stays the same nothing was changed, but by other processes. */
+  commits(): number;
   /** Lets the writes that were handed in end first. */
   close(): Promise<void>;
 }
@@ -28,7 +31,10 @@ export interface DatabaseAddress {
  * How long the driver waits for a lock. It waits on the one thread that serves everyone, so this is short: waiting longer
  * is done between tries, with the thread free.
  */
-const LOCK_WAIT_MS = 60;
+const LOCK_WAIT_MS = 15;
+
+/** The driver refuses a transaction more than its pool has connections for, which is 20; further reads wait here. */
+const READS_AT_ONCE = 8;
 
 const isFile = (url: string) => url.startsWith('file:');
 
@@ -67,19 +73,26 @@ export const openDatabase = async ({ url, token }: DatabaseAddress): Promise<Dat
   // A client of its own: only the queue uses it, so reconnecting it takes nothing away from anyone else.
   const writer = connect();
   const queued = writeQueue();
+  const aFewAtOnce = readPlaces(READS_AT_ONCE);
+  let commits = 0;
   return {
     read: (work) =>
-      whileBusy(
-        () => inTransaction(reader, 'read', work),
-        async () => undefined,
-      ),
-    write: (work) =>
-      queued(() =>
+      aFewAtOnce(() =>
         whileBusy(
-          () => inTransaction(writer, 'write', work),
-          async () => writer.reconnect(),
+          () => inTransaction(reader, 'read', work),
+          async () => undefined,
         ),
       ),
+    write: (work) =>
+      queued(async () => {
+        const result = await whileBusy(
+          () => inTransaction(writer, 'write', work),
+          async () => writer.reconnect(),
+        );
+        commits += 1;
+        return result;
+      }),
+    commits: () => commits,
     close: async () => {
       await queued(async () => (isFile(url) ? gatherIntoFile(writer) : undefined));
       reader.close();

@@ -1,4 +1,5 @@
-import type { Client, TransactionMode } from '@libsql/client';
+import { setImmediate as othersFirst } from 'node:timers/promises';
+import type { Client, InStatement, Transaction, TransactionMode } from '@libsql/client';
 import { LibSQLSession, LibSQLTransaction } from 'drizzle-orm/libsql';
 import { SQLiteAsyncDialect } from 'drizzle-orm/sqlite-core';
 
@@ -6,6 +7,20 @@ import { SQLiteAsyncDialect } from 'drizzle-orm/sqlite-core';
 export type Tx = LibSQLTransaction<Record<string, never>, Record<string, never>>;
 
 const dialect = new SQLiteAsyncDialect();
+
+/**
+ * The driver works on the one thread that serves everyone and a transaction is dozens of statements, so that after each of
+ * them whatever waits has its turn.
+ */
+const takingTurns = (open: Transaction): Transaction => {
+  const execute = open.execute.bind(open);
+  open.execute = async (statement: InStatement) => {
+    const result = await execute(statement);
+    await othersFirst();
+    return result;
+  };
+  return open;
+};
 
 /**
  * Runs the work in one transaction of the given kind; any error rolls all of it back. Drizzle's own `transaction` only
@@ -16,7 +31,7 @@ export const inTransaction = async <T>(
   mode: TransactionMode,
   work: (tx: Tx) => Promise<T>,
 ): Promise<T> => {
-  const open = await client.transaction(mode);
+  const open = takingTurns(await client.transaction(mode));
   try {
     const session = new LibSQLSession<Record<string, never>, Record<string, never>>(
       client,

@@ -29,8 +29,61 @@ export const isInstant = (text: string): boolean => {
   return Number(parts[2]) < 24 && Number(parts[3]) < 60 && Number(parts[5] ?? 0) < 24 && Number(parts[6] ?? 0) < 60;
 };
 
-/** Minute of an RFC 3339 instant. `minuteOf('1970-01-01T01:00:00+01:00')` is 0. */
-export const minuteOf = (instant: string): Minute => Math.round(Date.parse(instant) / 60_000);
+/** Days of a common year before each month. */
+const DAYS_BEFORE = [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334];
+/** Days from the year 0 to 1970. */
+const DAYS_TO_1970 = 719_528;
+
+/** Days from 1970 to a date; 30 February is 2 March, as the runtime has it. */
+const daysTo = (year: number, month: number, day: number): DayNumber => {
+  const leapYears = month > 2 ? year : year - 1;
+  const leapDays = Math.floor(leapYears / 4) - Math.floor(leapYears / 100) + Math.floor(leapYears / 400) + 1;
+  return 365 * year + leapDays + DAYS_BEFORE[month - 1]! + day - 1 - DAYS_TO_1970;
+};
+
+/** The number that two digits of a text are; less than any bound where they are none. */
+const twoDigits = (text: string, at: number): number => {
+  const tens = text.charCodeAt(at) - 48;
+  const ones = text.charCodeAt(at + 1) - 48;
+  return tens >= 0 && tens <= 9 && ones >= 0 && ones <= 9 ? tens * 10 + ones : -10_000;
+};
+
+const [DASH, COLON, ZERO, LETTER_T, PLUS, MINUS] = Array.from('-:0T+-', (letter) => letter.charCodeAt(0)) as number[];
+
+const isWrittenAsInPlans = (text: string): boolean =>
+  text.length === 25 &&
+  text.charCodeAt(4) === DASH &&
+  text.charCodeAt(7) === DASH &&
+  text.charCodeAt(10) === LETTER_T &&
+  text.charCodeAt(13) === COLON &&
+  text.charCodeAt(16) === COLON &&
+  text.charCodeAt(17) === ZERO &&
+  text.charCodeAt(18) === ZERO &&
+  (text.charCodeAt(19) === PLUS || text.charCodeAt(19) === MINUS) &&
+  text.charCodeAt(22) === COLON;
+
+/** The minute of an instant written "2027-04-05T07:30:00+01:00"; null for anything else. */
+const minuteWritten = (text: string): Minute | null => {
+  if (!isWrittenAsInPlans(text)) return null;
+  const year = twoDigits(text, 0) * 100 + twoDigits(text, 2);
+  const month = twoDigits(text, 5);
+  const day = twoDigits(text, 8);
+  const hour = twoDigits(text, 11);
+  const minute = twoDigits(text, 14);
+  const offsetHours = twoDigits(text, 20);
+  const offsetMinutes = twoDigits(text, 23);
+  if (year < 1 || month < 1 || month > 12 || day < 1 || day > 31) return null;
+  if (hour < 0 || hour > 23 || minute < 0 || minute > 59) return null;
+  if (offsetHours < 0 || offsetHours > 23 || offsetMinutes < 0 || offsetMinutes > 59) return null;
+  const offset = (offsetHours * 60 + offsetMinutes) * (text.charCodeAt(19) === PLUS ? 1 : -1);
+  return daysTo(year, month, day) * 1440 + hour * 60 + minute - offset;
+};
+
+/**
+ * Minute of an RFC 3339 instant. `minuteOf('1970-01-01T01:00:00+01:00')` is 0. A large plan has tens of thousands of them
+ * and every page reads some: the way plans write them is read by hand, several times as fast as the runtime does.
+ */
+export const minuteOf = (instant: string): Minute => minuteWritten(instant) ?? Math.round(Date.parse(instant) / 60_000);
 
 /** Minutes after midnight of `HH:MM`; 24:00 is 1440. */
 export const clockMinutes = (clock: string): number => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3, 5));

@@ -12,16 +12,23 @@ interface BackgroundParts {
   tell: (words: string) => void;
 }
 
+/** Somebody at work is back sooner than this, and should not wait for a thread to start. */
+const REQUESTS_IDLE_MS = 600_000;
+
 /**
  * Three threads, so that none waits for another: one looks for better plans, one answers what pages ask, one makes the
  * plans and dates that a request of a large yard waits for.
  */
 export const startBackground = (parts: BackgroundParts): Background & { close(): Promise<void> } => {
   const { improvementLimitMs, questionLimitMs, tell } = parts;
-  const search = planThread({ limitMs: improvementLimitMs, tell });
+  const search = planThread({ limitMs: improvementLimitMs, tell, standsBack: true });
   const questions = planThread({ limitMs: questionLimitMs, tell });
-  const requests = planThread({ limitMs: questionLimitMs, tell });
-  const { planMade, improving, close } = keepImproving({ ...parts, think: search.think, giveUp: search.giveUp });
+  // What it gives up is worked out on the thread of the requests, so that is the very last thing to happen.
+  const requests = planThread({ limitMs: improvementLimitMs, idleMs: REQUESTS_IDLE_MS, tell });
+  const { planMade, improving, close } = keepImproving({
+    ...parts,
+    ...{ think: search.think, giveUp: search.giveUp, workOut: requests.think },
+  });
   return {
     planMade,
     improving,

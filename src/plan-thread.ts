@@ -1,4 +1,5 @@
 import { Worker } from 'node:worker_threads';
+import { asMessage, fromMessage } from './plan-messages.ts';
 import type { Think } from './usecases/long-thought.ts';
 
 export interface PlanThread {
@@ -10,7 +11,20 @@ export interface PlanThread {
   close(): Promise<void>;
 }
 
-/** A thread that was asked nothing for so long gives its memory back. */
+/** What a thread is told as it starts. */
+export interface ThreadData {
+  /** It leaves the processor to whoever wants it. */
+  standsBack: boolean;
+}
+
+interface ThreadParts extends Partial<ThreadData> {
+  /** How long an answer may take. */
+  limitMs: number;
+  /** A thread that was asked nothing for so long gives its memory back. */
+  idleMs?: number;
+  tell: (words: string) => void;
+}
+
 const IDLE_MS = 30_000;
 
 /** From the sources the thread has to learn to read TypeScript before it can load its entry. */
@@ -19,17 +33,17 @@ const sourceLoader = (entry: URL): string => {
   return `import(${JSON.stringify(tsx)}).then(({ register }) => (register(), import(${JSON.stringify(entry.href)})))`;
 };
 
-const startWorker = (): Worker => {
+const startWorker = (workerData: ThreadData): Worker => {
   const bundled = import.meta.url.endsWith('.js');
   const entry = new URL(bundled ? './plan-worker.js' : './plan-worker.ts', import.meta.url);
-  return bundled ? new Worker(entry) : new Worker(sourceLoader(entry), { eval: true });
+  return bundled ? new Worker(entry, { workerData }) : new Worker(sourceLoader(entry), { eval: true, workerData });
 };
 
 /**
  * A thread that works out what would hold up the requests. It is started with its first question and ended when a
  * question is given up, since nothing else stops a calculation; the next question starts it again.
  */
-export const planThread = ({ limitMs, tell }: { limitMs: number; tell: (words: string) => void }): PlanThread => {
+export const planThread = ({ limitMs, idleMs = IDLE_MS, tell, standsBack = false }: ThreadParts): PlanThread => {
   let worker: Worker | null = null;
   let answer: ((answer: unknown) => void) | null = null;
   let ending: Promise<unknown> = Promise.resolve();
@@ -44,7 +58,7 @@ export const planThread = ({ limitMs, tell }: { limitMs: number; tell: (words: s
     answer?.(null);
   };
   const started = (): Worker => {
-    const fresh = startWorker();
+    const fresh = startWorker({ standsBack });
     // One that was given up may have sent its answer already: it answers nothing any more.
     fresh.on('message', (message) => worker === fresh && answer?.(message));
     fresh.on('error', (error) => {
@@ -53,11 +67,7 @@ export const planThread = ({ limitMs, tell }: { limitMs: number; tell: (words: s
     });
     return fresh;
   };
-  const ask = async (kind: string, question: unknown): Promise<unknown> => {
-    if (closed) return null;
-    clearTimeout(idle);
-    worker ??= started();
-    worker.postMessage({ kind, question });
+  const answered = async (kind: string): Promise<unknown> => {
     const tooLong = setTimeout(() => {
       tell(`Working out "${kind}" was given up after ${limitMs / 1000} seconds. Nothing was changed by it.`);
       end();
@@ -69,8 +79,15 @@ export const planThread = ({ limitMs, tell }: { limitMs: number; tell: (words: s
     } finally {
       clearTimeout(tooLong);
       answer = null;
-      idle = setTimeout(end, IDLE_MS).unref();
+      idle = setTimeout(end, idleMs).unref();
     }
+  };
+  const ask = async (kind: string, question: unknown): Promise<unknown> => {
+    if (closed) return null;
+    clearTimeout(idle);
+    worker ??= started();
+    worker.postMessage({ kind, question: asMessage(question) });
+    return fromMessage(await answered(kind));
   };
   const think = (kind: string, question: unknown): Promise<unknown> => {
     const next = last.then(() => ask(kind, question));

@@ -1,4 +1,7 @@
-import { parentPort } from 'node:worker_threads';
+import { constants, setPriority } from 'node:os';
+import { parentPort, workerData } from 'node:worker_threads';
+import { asMessage, fromMessage } from './plan-messages.ts';
+import type { ThreadData } from './plan-thread.ts';
 import { type LongThoughts, type ThoughtKind, thinkThrough } from './usecases/long-thought.ts';
 
 /** What a thread is asked; it answers each question with one message. */
@@ -7,6 +10,11 @@ interface Asked<K extends ThoughtKind> {
   question: LongThoughts[K]['question'];
 }
 
-parentPort?.on('message', ({ kind, question }: Asked<ThoughtKind>) => {
-  parentPort?.postMessage(thinkThrough(kind, question));
+/** Threads share few processors: one that nobody waits for stands back. Elsewhere than here a thread has no say of its own. */
+if ((workerData as ThreadData | null)?.standsBack && process.platform === 'linux')
+  setPriority(constants.priority.PRIORITY_BELOW_NORMAL);
+
+parentPort?.on('message', async ({ kind, question }: Asked<ThoughtKind>) => {
+  const asked = (await fromMessage(question)) as typeof question;
+  parentPort?.postMessage(asMessage(thinkThrough(kind, asked)));
 });

@@ -1,19 +1,55 @@
-import { plans } from '../tables/plan.ts';
+import { asc, eq, getTableColumns } from 'drizzle-orm';
+import type { PlanFile } from '../../shared/plan.ts';
+import { piecesOfPlan, planReader } from '../../shared/plan-pieces.ts';
+import { planPieces, plans } from '../tables/plan.ts';
 import type { Tx } from '../transaction.ts';
 
-export type StoredPlan = Omit<typeof plans.$inferSelect, 'id'>;
+/** What is known of a stored plan without reading it. */
+export type PlanHead = Omit<typeof plans.$inferSelect, 'id' | 'memory'>;
+
+export interface StoredPlan extends PlanHead {
+  plan: PlanFile;
+  /** How it was come by, in the planner's own terms. */
+  memory: unknown;
+}
+
+const { id: _id, memory: _memory, ...HEAD } = getTableColumns(plans);
+
+export const planHead = async (tx: Tx): Promise<PlanHead | null> => (await tx.select(HEAD).from(plans))[0] ?? null;
+
+/** Piece by piece: others have their turn between two of them. */
+const readPlan = async (tx: Tx): Promise<PlanFile> => {
+  const reader = planReader();
+  for (const { place } of await tx.select({ place: planPieces.place }).from(planPieces).orderBy(asc(planPieces.place)))
+    for (const { piece } of await tx.select().from(planPieces).where(eq(planPieces.place, place))) reader.add(piece);
+  const plan = reader.plan();
+  if (!plan) throw new Error('A plan was stored without its pieces.');
+  return plan;
+};
 
 export const storedPlan = async (tx: Tx): Promise<StoredPlan | null> => {
   const [row] = await tx.select().from(plans);
   if (!row) return null;
-  const { id: _id, ...plan } = row;
-  return plan;
+  const { id: _id, ...head } = row;
+  return { ...head, plan: await readPlan(tx) };
 };
 
-/** In place of the one before it. */
-export const savePlan = async (tx: Tx, plan: StoredPlan): Promise<void> => {
+const writePieces = async (tx: Tx, plan: PlanFile): Promise<void> => {
+  await tx.delete(planPieces);
+  let place = 0;
+  for (const piece of piecesOfPlan(plan)) {
+    await tx.insert(planPieces).values({ place, piece });
+    place += 1;
+  }
+};
+
+/** In place of the one before it, under the next number. */
+export const savePlan = async (tx: Tx, { plan, ...head }: Omit<StoredPlan, 'number'>): Promise<StoredPlan> => {
+  const number = ((await planHead(tx))?.number ?? 0) + 1;
   await tx.delete(plans);
-  await tx.insert(plans).values({ ...plan, id: 1 });
+  await tx.insert(plans).values({ ...head, id: 1, number });
+  await writePieces(tx, plan);
+  return { ...head, number, plan };
 };
 
 /** A longer search has been through the stored plan and found nothing better. */

@@ -1,12 +1,13 @@
 import { sql } from 'drizzle-orm';
 import { check, integer, sqliteTable, text } from 'drizzle-orm/sqlite-core';
-import type { PlanFile } from '../../shared/plan.ts';
 
-/** The current plan: one row, or none before the first. */
+/** What is known of the current plan beside the plan itself: one row, or none before the first. */
 export const plans = sqliteTable(
   'plans',
   {
     id: integer().primaryKey(),
+    /** Counts the plans that were stored: two of one number are the same plan. */
+    number: integer().notNull().default(0),
     /** The revision of the data it was made from. */
     revision: integer().notNull(),
     madeAt: text().notNull(),
@@ -15,7 +16,6 @@ export const plans = sqliteTable(
     /** It is good from the first of these minutes (since 1970) until the second, while the revision is the same. */
     goodFromMinute: integer().notNull(),
     goodUntilMinute: integer().notNull(),
-    plan: text({ mode: 'json' }).$type<PlanFile>().notNull(),
     /** A longer search has been through it: what it found is in it, or there was nothing better. */
     improved: integer({ mode: 'boolean' }).notNull().default(false),
     /** How the plan was come by, in the planner's own terms: the next one starts from there. */
@@ -25,3 +25,6 @@ export const plans = sqliteTable(
   },
   (t) => [check('one_plan', sql`${t.id} = 1`)],
 );
+
+/** The current plan as text, a piece a row, so that a large one is never read or written in one go. */
+export const planPieces = sqliteTable('planPieces', { place: integer().primaryKey(), piece: text().notNull() });

@@ -3,6 +3,7 @@ import type { Fault } from '../../shared/fault.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import type { Outcome, UseCaseContext } from './context.ts';
 import { planForNow } from './make-plan.ts';
+import { keepAtHand } from './plan-at-hand.ts';
 import type { PromiseMove } from './promises-moved.ts';
 import { type Changed, type ChangeWords, type Replanning, recordChange } from './record-change.ts';
 
@@ -66,6 +67,7 @@ const tried = async <T>(
       if (holdBack?.(outcome.value)) throw new OnlyTried(outcome.value);
       return outcome.value;
     });
+    keepAtHand(context.database, changed.hand);
     context.background?.planMade();
     return { ok: true, value: { held: false, changed } };
   } catch (error) {

@@ -1,6 +1,6 @@
 import type { Tx } from '../../db/open.ts';
-import { markImproved, type StoredPlan, savePlan, storedPlan } from '../../db/stores/plan-store.ts';
-import { fixedHours, loadYardFile, revision } from '../../db/stores/yard-store.ts';
+import { markImproved, planHead, savePlan } from '../../db/stores/plan-store.ts';
+import { revision } from '../../db/stores/yard-store.ts';
 import type { PlanFile, Score } from '../../shared/plan.ts';
 import { minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
@@ -8,6 +8,7 @@ import { asBegun } from './begun-preps.ts';
 import type { UseCaseContext } from './context.ts';
 import { dropsOf, type FixedPlan, fixedPlan, withKeep } from './fixed-plan.ts';
 import { type Think, thinkHere } from './long-thought.ts';
+import { fileAt, keepAtHand, type PlanAtHand, planAtHand } from './plan-at-hand.ts';
 import { BETTER_PLAN, recordRemake } from './record-remake.ts';
 import { fixingFrom, startingFrom } from './remake-plan.ts';
 
@@ -28,42 +29,43 @@ const isBetter = (yard: YardFile, plan: PlanFile, than: PlanFile): boolean => {
 
 /** A plan that was made in a hurry, and what a better one has to be made from. */
 interface Hurried {
-  stored: StoredPlan;
+  hand: PlanAtHand;
   yard: YardFile;
   fixed: FixedPlan;
 }
 
-const isSame = (one: StoredPlan, other: StoredPlan | null): boolean =>
-  other !== null && one.revision === other.revision && one.madeAt === other.madeAt && !other.improved;
-
 /** The stored plan, unless a longer search has been through it or its time or its data is over. */
-const hurriedPlan = async (tx: Tx, now: string): Promise<Hurried | null> => {
-  const stored = await storedPlan(tx);
-  const minute = minuteOf(now);
-  if (!stored || stored.improved || stored.revision !== (await revision(tx))) return null;
+const hurriedPlan = async (tx: Tx, context: UseCaseContext): Promise<Hurried | null> => {
+  const hand = await planAtHand(tx, context);
+  const minute = minuteOf(context.now);
+  if (!hand || hand.stored.improved) return null;
+  const { stored, hours } = hand;
   if (minute < stored.goodFromMinute || minute >= stored.goodUntilMinute) return null;
   // As of the plan's own now: both are then measured alike, and what was planned for since then stays fixed.
-  const yard = asBegun(await loadYardFile(tx, stored.now), stored.plan);
-  const fixed = fixedPlan({ ...fixingFrom(yard, stored, await fixedHours(tx)), clock: minute });
-  return { stored, yard: withKeep(yard, fixed.keep), fixed };
+  const yard = asBegun(fileAt(hand, stored.now), stored.plan);
+  const fixed = fixedPlan({ ...fixingFrom(yard, stored, hours), clock: minute });
+  return { hand, yard: withKeep(yard, fixed.keep), fixed };
 };
 
-/** Puts a better plan in place of the one it was made from, if that still stands. True when it did. */
+/** Puts a better plan in place of the one it was made from, if that still stands; null when it did not. */
 const storeBetter = async (
   tx: Tx,
   now: string,
-  { stored, yard, fixed }: Hurried,
+  { hand, yard, fixed }: Hurried,
   { plan, memory }: { plan: PlanFile; memory: unknown },
-): Promise<boolean> => {
-  if (!isSame(stored, await storedPlan(tx)) || (await revision(tx)) !== stored.revision) return false;
+): Promise<PlanAtHand | null> => {
+  const { stored } = hand;
+  const head = await planHead(tx);
+  if (head?.number !== stored.number || head.improved || (await revision(tx)) !== stored.revision) return null;
   if (!isBetter(yard, plan, stored.plan)) {
     await markImproved(tx);
-    return false;
+    return null;
   }
-  await savePlan(tx, { ...stored, plan, memory, improved: true });
-  const after = { plan, yard, revision: stored.revision, now: stored.now, dropped: dropsOf(fixed, plan) };
+  const better = { ...hand, stored: await savePlan(tx, { ...stored, plan, memory, improved: true }) };
+  const dropped = dropsOf(fixed, plan);
+  const after = { plan, yard, revision: stored.revision, now: stored.now, dropped, hand: better };
   await recordRemake(tx, now, BETTER_PLAN, stored, after);
-  return true;
+  return better;
 };
 
 /**
@@ -71,19 +73,22 @@ const storeBetter = async (
  * nothing was changed meanwhile and it is better. When the search is given up, the plan that is there stays.
  */
 export const improvePlan = async (
-  { database, now }: UseCaseContext,
+  context: UseCaseContext,
   think: Think = thinkHere,
 ): Promise<'improved' | 'as good as it gets' | 'given up' | 'nothing to do'> => {
-  const hurried = await database.read((tx) => hurriedPlan(tx, now));
+  const { database, now } = context;
+  const hurried = await database.read((tx) => hurriedPlan(tx, context));
   if (!hurried) return 'nothing to do';
-  const found = await think('better plan', { yard: hurried.yard, ...startingFrom(hurried.stored) });
+  const found = await think('better plan', { yard: hurried.yard, ...startingFrom(hurried.hand.stored) });
   if (!found) return 'given up';
   const better = await database.write((tx) => storeBetter(tx, now, hurried, found));
-  return better ? 'improved' : 'as good as it gets';
+  if (!better) return 'as good as it gets';
+  keepAtHand(database, better);
+  return 'improved';
 };
 
 /** Lets the stored plan be as it is: looking for a better one took too long. */
-export const giveUpImproving = ({ database, now }: UseCaseContext): Promise<void> =>
-  database.write(async (tx) => {
-    if (await hurriedPlan(tx, now)) await markImproved(tx);
+export const giveUpImproving = (context: UseCaseContext): Promise<void> =>
+  context.database.write(async (tx) => {
+    if (await hurriedPlan(tx, context)) await markImproved(tx);
   });

@@ -12,6 +12,8 @@ interface ImprovingParts {
   database: UseCaseContext['database'];
   now: () => string;
   think: Think;
+  /** Works out, elsewhere than here, what has to be there before anything can be improved. */
+  workOut?: Think;
   /** Makes what is being thought about answer with null. */
   giveUp: () => void;
   /** Told in plain words when something went wrong. */
@@ -22,13 +24,15 @@ interface ImprovingParts {
  * Looks for a better plan whenever one was made in a hurry: one search at a time, and when a newer plan was made in the
  * meantime the search under way is given up for it.
  */
-export const keepImproving = ({ database, now, think, giveUp, tell }: ImprovingParts): Improving => {
+export const keepImproving = ({ database, now, think, workOut, giveUp, tell }: ImprovingParts): Improving => {
   let running: Promise<void> | null = null;
   let newer = false;
   let closed = false;
 
   const improveOnce = async (): Promise<void> => {
-    const context = { database, now: now() };
+    // What is made here is improved right after: nobody has to be told.
+    const background = workOut && { planMade: () => {}, improving: () => true, think: workOut, workOut };
+    const context = { database, now: now(), ...(background ? { background } : {}) };
     await currentPlan(context);
     const outcome = await improvePlan(context, think);
     if (outcome === 'given up' && !newer && !closed) await giveUpImproving(context);

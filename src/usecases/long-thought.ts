@@ -1,7 +1,7 @@
 import type { Order } from '../../shared/order.ts';
 import type { PlanFile } from '../../shared/plan.ts';
 import type { Quote, QuoteLimit } from '../../shared/quote.ts';
-import type { YardFile } from '../../shared/yard-file.ts';
+import { readYardFile, type YardFile } from '../../shared/yard-file.ts';
 import { planWithMemory } from '../engine/plan.ts';
 import { askForDate, type ChosenDate } from '../engine/quote/chosen-date.ts';
 import { limitPairsOf, limitsOfPlanned } from '../engine/quote/limits.ts';
@@ -38,9 +38,16 @@ export type Think = <K extends ThoughtKind>(
   question: LongThoughts[K]['question'],
 ) => Promise<LongThoughts[K]['answer'] | null>;
 
+/** The plan everything stands on is made from data that a yard file may hold, or not at all. */
+const checked = (file: YardFile): YardFile => {
+  const read = readYardFile(file);
+  if (read.ok) return read.yard;
+  throw new Error(`The stored yard has faults: ${read.faults.map((f) => `${f.path} ${f.message}`).join('; ')}`);
+};
+
 const THOUGHTS: { [K in ThoughtKind]: (question: LongThoughts[K]['question']) => LongThoughts[K]['answer'] } = {
   'better plan': ({ yard, ...from }) => planWithMemory(yard, { effort: 'normal', ...from }),
-  'quick plan': ({ yard, ...from }) => planWithMemory(yard, { effort: 'quick', ...from }),
+  'quick plan': ({ yard, ...from }) => planWithMemory(checked(yard), { effort: 'quick', ...from }),
   quote: ({ yard, order, ...from }) => quoteOrder(yard, order, from),
   'quote with limits': ({ yard, order, ...from }) => quoteOrder(yard, order, { limits: true, ...from }),
   'two at once': ({ yard, order, memory }) => limitPairsOf(yard, order, memory),

@@ -3,6 +3,7 @@ import { storedPlan } from '../../db/stores/plan-store.ts';
 import type { UseCaseContext } from './context.ts';
 import { lapseHolds } from './lapse-holds.ts';
 import { letOthersRun } from './let-others-run.ts';
+import { keepAtHand } from './plan-at-hand.ts';
 import { recordRemake, TIME_PASSED } from './record-remake.ts';
 import { type CurrentPlan, goodPlan, remakePlan } from './remake-plan.ts';
 import type { Moment } from './work-out.ts';
@@ -11,21 +12,23 @@ export type { CurrentPlan } from './remake-plan.ts';
 
 const madeAnew = async (tx: Tx, moment: Moment): Promise<CurrentPlan> => {
   const before = await storedPlan(tx);
-  const remade = await remakePlan(tx, moment);
+  const remade = await remakePlan(tx, moment, before);
   if (before) await recordRemake(tx, moment.now, TIME_PASSED, before, remade);
   return lapseHolds(tx, moment, remade);
 };
 
 /** The plan that holds now, inside a write transaction: the stored one if it is still good, else made anew. */
 export const planForNow = async (tx: Tx, moment: Moment): Promise<CurrentPlan> =>
-  (await goodPlan(tx, moment.now)) ?? madeAnew(tx, moment);
+  (await goodPlan(tx, moment)) ?? madeAnew(tx, moment);
 
 /** The plan that holds now, with the data it was made from. Never a stale one. */
-export const currentPlan = async ({ database, now, background }: UseCaseContext): Promise<CurrentPlan> => {
-  const good = await database.read((tx) => goodPlan(tx, now));
+export const currentPlan = async (context: UseCaseContext): Promise<CurrentPlan> => {
+  const { database, background } = context;
+  const good = await database.read((tx) => goodPlan(tx, context));
   await letOthersRun();
   if (good) return good;
-  const made = await database.write((tx) => planForNow(tx, { now, ...(background ? { background } : {}) }));
+  const made = await database.write((tx) => planForNow(tx, context));
+  keepAtHand(database, made.hand);
   background?.planMade();
   return made;
 };

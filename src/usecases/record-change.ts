@@ -6,6 +6,7 @@ import { minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import type { CarryOn } from './carry-on.ts';
 import type { Outcome } from './context.ts';
+import type { PlanAtHand } from './plan-at-hand.ts';
 import { movedOnly, type PromiseMove, promisesMoved, promisesOf } from './promises-moved.ts';
 import { type CurrentPlan, carryPlanOn, remakePlan, type Unfixed } from './remake-plan.ts';
 import type { Moment } from './work-out.ts';
@@ -26,6 +27,7 @@ export interface Changed<T> {
   plan: PlanFile;
   /** The data after the change. */
   yard: YardFile;
+  hand: PlanAtHand;
 }
 
 /** How the plan after a change comes from the one before it. */
@@ -62,13 +64,12 @@ export const recordChange = async <T>(
   const { value } = outcome;
   const said = typeof words === 'string' ? words : words(value);
   await bumpRevision(tx);
-  const carried = carryOn && (await carryPlanOn(tx, now, (old, after) => carryOn(old, after, value)));
-  const { plan, yard, dropped } = carried ?? (await remakePlan(tx, moment, unfixed?.(value)));
+  const { stored } = before.hand;
+  const carried = carryOn && (await carryPlanOn(tx, now, stored, (old, after) => carryOn(old, after, value)));
+  const { plan, yard, dropped, hand } = carried ?? (await remakePlan(tx, moment, stored, unfixed?.(value)));
   const promisedAfter = promisesOf(yard, plan);
   await endChange(tx, change, { words: said, ...movedOnly(promisedBefore, promisedAfter), dropped });
   await pruneCaptured(tx, daysBefore(now, UNDO_DAYS), UNDO_CHANGES);
-  return {
-    ok: true,
-    value: { value, change, words: said, moved: promisesMoved(promisedBefore, promisedAfter), plan, yard },
-  };
+  const moved = promisesMoved(promisedBefore, promisedAfter);
+  return { ok: true, value: { value, change, words: said, moved, plan, yard, hand } };
 };

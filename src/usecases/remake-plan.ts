@@ -1,15 +1,16 @@
 import type { Tx } from '../../db/open.ts';
-import { type StoredPlan, savePlan, storedPlan } from '../../db/stores/plan-store.ts';
+import { type StoredPlan, savePlan } from '../../db/stores/plan-store.ts';
 import { fixedHours, loadYardFile, revision } from '../../db/stores/yard-store.ts';
 import type { Keep, PlanFile } from '../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../shared/time.ts';
-import { readYardFile, type YardFile } from '../../shared/yard-file.ts';
+import type { YardFile } from '../../shared/yard-file.ts';
 import type { PlanMemory } from '../engine/search/memory.ts';
 import { calendarOf } from '../engine/work/calendar.ts';
 import { sessionsOf } from '../engine/work/sessions.ts';
 import { asBegun } from './begun-preps.ts';
 import { dropsOf, fixedPlan, type StoredDrop, withKeep } from './fixed-plan.ts';
 import { letOthersRun } from './let-others-run.ts';
+import { fileAt, type PlanAtHand, planAtHand } from './plan-at-hand.ts';
 import { type Moment, workOut } from './work-out.ts';
 
 export interface CurrentPlan {
@@ -21,6 +22,7 @@ export interface CurrentPlan {
   now: string;
   /** How it was come by: what is asked beside it is asked from there. */
   memory?: PlanMemory;
+  hand: PlanAtHand;
 }
 
 /**
@@ -36,26 +38,31 @@ export const goodMinutes = (yard: YardFile): { from: Minute; until: Minute } => 
   return { from: calendar.midnightOf(day), until: Math.min(calendar.midnightOf(day + 1), ...ends) };
 };
 
-const isGood = (stored: StoredPlan, revisionNow: number, now: string): boolean => {
+const isGood = ({ goodFromMinute, goodUntilMinute }: StoredPlan, now: string): boolean => {
   const minute = minuteOf(now);
-  return stored.revision === revisionNow && minute >= stored.goodFromMinute && minute < stored.goodUntilMinute;
+  return minute >= goodFromMinute && minute < goodUntilMinute;
 };
 
 /** The stored plan, unless something it depends on has changed or its time has passed. */
-export const goodPlan = async (tx: Tx, now: string): Promise<CurrentPlan | null> => {
-  const stored = await storedPlan(tx);
-  if (!stored || !isGood(stored, await revision(tx), now)) return null;
-  await letOthersRun();
-  const file = await loadYardFile(tx, now);
-  await letOthersRun();
-  return asCurrent(file, stored, await fixedHours(tx));
+export const goodPlan = async (tx: Tx, { database, now }: Moment): Promise<CurrentPlan | null> => {
+  const hand = await planAtHand(tx, { database, now });
+  return hand && isGood(hand.stored, now) ? currentAt(hand, now) : null;
 };
 
-/** A stored plan with the data beside it, and in the data what has to stay of the plan from now on. */
-const asCurrent = (file: YardFile, stored: StoredPlan, hours: number): CurrentPlan => {
+/** What was last shown of each plan at hand: the same to all requests of one minute. */
+const shown = new WeakMap<PlanAtHand, CurrentPlan>();
+
+/** A plan at hand as of an instant, and in its data what has to stay of the plan from then on. */
+const currentAt = (hand: PlanAtHand, now: string): CurrentPlan => {
+  const before = shown.get(hand);
+  if (before?.yard.yard.now === now) return before;
+  const { stored, hours } = hand;
+  const file = fileAt(hand, now);
   const { keep } = fixedPlan(fixingFrom(asBegun(file, stored.plan), stored, hours));
-  const { plan, revision: madeFrom, now } = stored;
-  return { plan, yard: withKeep(file, keep), revision: madeFrom, now, ...memoryOf(stored) };
+  const { plan, revision: madeFrom, now: madeFor } = stored;
+  const current = { plan, yard: withKeep(file, keep), revision: madeFrom, now: madeFor, ...memoryOf(stored), hand };
+  shown.set(hand, current);
+  return current;
 };
 
 const memoryOf = ({ memory }: StoredPlan): { memory?: PlanMemory } => (memory ? { memory: memory as PlanMemory } : {});
@@ -86,19 +93,16 @@ export interface RemadePlan extends CurrentPlan {
 export const startingFrom = (stored: StoredPlan | null): { near?: PlanFile; memory?: PlanMemory } =>
   stored ? { near: stored.plan, ...memoryOf(stored) } : {};
 
-const checked = (file: YardFile): YardFile => {
-  const read = readYardFile(file);
-  if (read.ok) return read.yard;
-  throw new Error(`The stored yard has faults: ${read.faults.map((f) => `${f.path} ${f.message}`).join('; ')}`);
-};
-
 /**
- * Plans the yard as it is now and stores the plan; what is fixed stays as it was planned. Data that no yard file may hold
- * is a fault of the program.
+ * Plans the yard as it is now and stores the plan in place of the one before; what is fixed stays as it was planned. Data
+ * that no yard file may hold is a fault of the program.
  */
-export const remakePlan = async (tx: Tx, moment: Moment, unfixed: Unfixed = {}): Promise<RemadePlan> => {
-  const { now } = moment;
-  const before = await storedPlan(tx);
+export const remakePlan = async (
+  tx: Tx,
+  { now, background }: Moment,
+  before: StoredPlan | null,
+  unfixed: Unfixed = {},
+): Promise<RemadePlan> => {
   const file = await loadYardFile(tx, now);
   const madeFrom = await revision(tx);
   // What was planned anew for this revision is fixed again from the next one on.
@@ -108,32 +112,33 @@ export const remakePlan = async (tx: Tx, moment: Moment, unfixed: Unfixed = {}):
   const fixing = fixingFrom(begun, before, hours);
   const anew = unfixed.anew ?? (sameData ? fixing.anew : null);
   const fixed = fixedPlan({ ...fixing, anew, ...(unfixed.instead ? { instead: unfixed.instead } : {}) });
-  const yard = checked(withKeep(begun, fixed.keep));
+  const yard = withKeep(begun, fixed.keep);
   await letOthersRun();
-  const { plan, memory } = await workOut(moment.background, 'quick plan', { yard, ...startingFrom(before) });
+  const { plan, memory } = await workOut(background, 'quick plan', { yard, ...startingFrom(before) });
   const { from, until } = goodMinutes(yard);
   const good = { goodFromMinute: from, goodUntilMinute: until };
   await letOthersRun();
-  const stored = { revision: madeFrom, madeAt: now, now, ...good, plan, memory, improved: false, anew };
-  await savePlan(tx, stored);
-  return { ...asCurrent(file, stored, hours), dropped: dropsOf(fixed, plan) };
+  const kept = { revision: madeFrom, madeAt: now, now, ...good, plan, memory, improved: false, anew };
+  const hand = { stored: await savePlan(tx, kept), file, hours };
+  return { ...currentAt(hand, now), dropped: dropsOf(fixed, plan) };
 };
 
 /**
  * Stores what `carry` makes of the present plan as the plan of the data as it is now, with the instant it was made for and
- * the time it is good for as they were; null when there is no plan to carry on with.
+ * the time it is good for as they were; null when there is no carrying on.
  */
 export const carryPlanOn = async (
   tx: Tx,
   now: string,
+  before: StoredPlan,
   carry: (plan: PlanFile, after: YardFile) => PlanFile | null,
 ): Promise<RemadePlan | null> => {
-  const before = await storedPlan(tx);
   const yard = await loadYardFile(tx, now);
-  const plan = before && carry(before.plan, yard);
+  const plan = carry(before.plan, yard);
   if (!plan) return null;
   const madeFrom = await revision(tx);
   // A longer search would begin anew what is half done.
-  await savePlan(tx, { ...before, revision: madeFrom, plan, improved: true });
-  return { plan, yard, revision: madeFrom, now: before.now, dropped: [] };
+  const stored = await savePlan(tx, { ...before, revision: madeFrom, plan, improved: true });
+  const hand = { stored, file: yard, hours: await fixedHours(tx) };
+  return { plan, yard, revision: madeFrom, now: before.now, dropped: [], hand };
 };

@@ -3,7 +3,7 @@ import type { UseCaseContext } from './context.ts';
 import { type LongThoughts, type ThoughtKind, thinkThrough } from './long-thought.ts';
 
 /** What a request knows beside the data: when it is, and what can be worked out elsewhere. */
-export type Moment = Pick<UseCaseContext, 'now' | 'background'>;
+export type Moment = Pick<UseCaseContext, 'database' | 'now' | 'background'>;
 
 /** With fewer pieces than this on order an answer is there sooner than a thread could be asked. */
 const PIECES_FOR_A_THREAD = 400;

@@ -9,6 +9,7 @@ const NOT_CAPTURED = [
   'changeUnderWay',
   'changes',
   'notices',
+  'planPieces',
   'plans',
   'revisions',
   'rowChanges',

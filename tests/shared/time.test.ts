@@ -50,6 +50,34 @@ describe('instants', () => {
     expect(minuteOf('2027-04-08T09:00Z')).toBe(minuteOf('2027-04-08T09:00:00.000+00:00'));
   });
 
+  // The runtime's own reading, on instants as plans write them and on texts with something wrong in them.
+  test('are what the runtime makes of them', () => {
+    const two = (n: number) => String(n).padStart(2, '0');
+    const part = (max: number) => fc.integer({ min: 0, max });
+    const parts = fc.tuple(
+      fc.integer({ min: 1900, max: 2200 }),
+      part(14),
+      part(33),
+      part(25),
+      part(61),
+      part(25),
+      part(61),
+    );
+    fc.assert(
+      fc.property(parts, fc.constantFrom('+', '-'), ([year, month, day, hour, minute, offset, minutes], sign) => {
+        const text = `${year}-${two(month)}-${two(day)}T${two(hour)}:${two(minute)}:00${sign}${two(offset)}:${two(minutes)}`;
+        return Object.is(minuteOf(text), Math.round(Date.parse(text) / 60_000));
+      }),
+      { numRuns: 2000 },
+    );
+    const right = '2027-04-08T09:00:00+05:45';
+    for (let at = 0; at < right.length; at += 1)
+      for (const letter of 'xZ: -+/9') {
+        const text = `${right.slice(0, at)}${letter}${right.slice(at + 1)}`;
+        expect([text, minuteOf(text)]).toEqual([text, Math.round(Date.parse(text) / 60_000)]);
+      }
+  });
+
   test.each(['2027-04-08T09:00:00Z', '2027-04-08T09:00-03:30', '2027-04-08T23:59:00.000+14:00'])('%s is one', (text) =>
     expect(isInstant(text)).toBe(true),
   );
