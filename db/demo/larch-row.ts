@@ -3,6 +3,7 @@ import { customerNamed } from '../stores/customer-store.ts';
 import { addFinished } from '../stores/finished-store.ts';
 import { setDemo } from '../stores/habits-store.ts';
 import { addIncoming, markArrived, updateMaterial } from '../stores/material-store.ts';
+import { setMixWater } from '../stores/mix-water-store.ts';
 import { fillMould, updateMould } from '../stores/mould-store.ts';
 import { addOrder, updateOrder } from '../stores/order-store.ts';
 import { replaceYard } from '../stores/replace-yard.ts';
@@ -39,6 +40,12 @@ const seedGoods = async (tx: Tx, { day, last }: DemoDates): Promise<void> => {
   await updateMaterial(tx, 'rapid-mortar', { openedNote: 'One bag opened, tied up and kept dry.' });
 };
 
+/** One 25 kg bag of rapid mortar takes 4.7 l (5 US quarts): facts of the trade, no source. Coping concrete takes less. */
+const seedWater = async (tx: Tx): Promise<void> => {
+  await setMixWater(tx, 'thin', 4.7);
+  await setMixWater(tx, 'coping', 3);
+};
+
 const seedNotes = async (tx: Tx): Promise<void> => {
   await updateMould(tx, '900 no. 2', { damageNote: 'End board split at the sleeve; a new one is being cut.' });
   await updateMould(tx, '1200 no. 3', { note: 'Stop board for 900 hangs behind it.' });
@@ -55,6 +62,7 @@ export const seedDemo = async (tx: Tx, today: string, now: string): Promise<void
   await addFinished(tx, { casting: 'panel-900', count: 1, readyAt: null, order: null });
   await seedGoods(tx, dates);
   await seedNotes(tx);
+  await seedWater(tx);
   await seedSizes(tx);
   await setDemo(tx, true);
   await bumpRevision(tx);

@@ -41,6 +41,18 @@ export const typedFiguresOf = async (tx: Tx, kind: FigureOf['kind']): Promise<Re
   return new Map(rows.map(({ id, figure, typed }) => [`${id} ${figure}`, typed]));
 };
 
+/** What was typed for one figure of all of a kind, by whose it is. */
+export const typedForFigure = async (
+  tx: Tx,
+  { kind, figure }: Pick<FigureOf, 'kind' | 'figure'>,
+): Promise<ReadonlyMap<string, string>> => {
+  const rows = await tx
+    .select()
+    .from(typedFigures)
+    .where(and(eq(typedFigures.kind, kind), eq(typedFigures.figure, figure)));
+  return new Map(rows.map(({ id, typed }) => [id, typed]));
+};
+
 /** Keeps what was typed for a figure, or forgets it. */
 export const setTyped = async (tx: Tx, which: FigureOf, typed: string | null): Promise<void> => {
   await tx.delete(typedFigures).where(isFigure(typedFigures, which));

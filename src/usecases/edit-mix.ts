@@ -2,6 +2,7 @@ import type { Tx } from '../../db/open.ts';
 import { addGuesses, setTyped, typedOf } from '../../db/stores/figure-store.ts';
 import { addMaterial } from '../../db/stores/material-store.ts';
 import { addMix, rewriteMix } from '../../db/stores/mix-store.ts';
+import { setMixWater } from '../../db/stores/mix-water-store.ts';
 import type { FigureOf } from '../../shared/figure.ts';
 import type { Material } from '../../shared/material.ts';
 import type { Mix } from '../../shared/mix.ts';
@@ -14,8 +15,9 @@ import { keepFigures } from './figures.ts';
 import { keepContents } from './keep-contents.ts';
 import { measuresOf } from './measures.ts';
 import { PER_BAG } from './mix-figures.ts';
-import { PRESET_GUESSES, presetNamed } from './mix-presets.ts';
-import { mixTyped } from './mix-typed.ts';
+import { PRESET_GUESSES, type PresetFigures, presetNamed } from './mix-presets.ts';
+import { type MixTyped, mixTyped } from './mix-typed.ts';
+import { watersOfYard } from './mix-water.ts';
 import { newId } from './new-id.ts';
 import type { Edit } from './save-edit.ts';
 import { TypedReader } from './typed-reader.ts';
@@ -36,19 +38,30 @@ const dayText = (text: string, system: UnitSystem): string => {
   return worthKeeping(text) ?? (celsius.ok ? temperatureText(celsius.value, system) : '');
 };
 
-const keep = async (tx: Tx, before: Figures | null, after: Mix, typed: Typed, water: string): Promise<void> => {
+interface Kept {
+  mix: Figures;
+  waterLitres: number | null;
+}
+
+const keep = async (
+  tx: Tx,
+  before: Kept | null,
+  after: Mix,
+  { water, typed }: { water: MixTyped['water']; typed: Typed },
+): Promise<void> => {
   const owner = { kind: 'mix', id: after.id } as const;
   const rate = (mix: Figures | null) => mix && [mix.demouldMinutes, mix.activationKelvin, mix.referenceCelsius];
   await keepFigures(tx, owner, [
-    ...FIGURES.map((figure) => ({ figure, before: before?.[figure], after: after[figure] })),
+    ...FIGURES.map((figure) => ({ figure, before: before?.mix[figure], after: after[figure] })),
     ...TYPED_FIGURES.map((figure) => ({
-      ...{ figure, before: before?.[figure], after: after[figure] },
+      ...{ figure, before: before?.mix[figure], after: after[figure] },
       typed: worthKeeping(typed[figure] ?? '') ?? '',
     })),
-    { figure: 'demouldMinutes', before: rate(before), after: rate(after) },
+    { figure: 'demouldMinutes', before: rate(before?.mix ?? null), after: rate(after) },
+    { figure: 'water', before: before?.waterLitres, after: water.litres, typed: water.typed },
   ]);
   const { system } = await measuresOf(tx);
-  await setTyped(tx, { ...owner, figure: 'water' }, water || null);
+  await setMixWater(tx, after.id, water.litres);
   for (const figure of ['coldCelsius', 'warmCelsius'])
     await setTyped(tx, { ...owner, figure }, dayText(typed[figure] ?? '', system) || null);
   await keepContents(tx, owner, typed, PER_BAG);
@@ -81,18 +94,20 @@ const both = <A, B>(one: Outcome<A>, other: Outcome<B>): Outcome<readonly [A, B]
 };
 
 /** What stands as the preset has it is a guess. */
-const guessesOf = (mix: Mix, preset: Figures | undefined): FigureOf[] =>
-  PRESET_GUESSES.filter((figure) => preset && preset[figure] === mix[figure]).map((figure) => ({
-    ...{ kind: 'mix' as const, id: mix.id, figure },
-  }));
+const guessesOf = (mix: Mix, litres: number | null, preset: PresetFigures | null): FigureOf[] =>
+  [
+    ...PRESET_GUESSES.filter((figure) => preset && preset.mix[figure] === mix[figure]),
+    ...(preset?.waterLitres === litres ? ['water'] : []),
+  ].map((figure) => ({ kind: 'mix', id: mix.id, figure }));
 
 /** A mix, from one bag on; and the bag, where it is not in the stock book yet. */
 export const addOneMix = (typed: Typed): Edit<string> => ({
   what: { kind: 'mix added', words: (name) => `${name} added` },
   work: async (tx, yard) => {
-    const preset = presetNamed(typed.from)?.mix;
-    const writing = { ...(await measuresOf(tx)), typed: {}, materials: yard.materials };
-    const read = both(mixTyped(typed, preset ?? null, writing, yard), bagTyped(typed, yard));
+    const preset = presetNamed(typed.from);
+    const waterLitres = preset?.waterLitres ?? null;
+    const writing = { ...(await measuresOf(tx)), typed: {}, materials: yard.materials, waterLitres };
+    const read = both(mixTyped(typed, preset?.mix ?? null, writing, yard), bagTyped(typed, yard));
     if (!read.ok) return read;
     const [{ mix: figures, water }, added] = read.value;
     const id = newId(figures.name, new Set(yard.mixes.map((one) => one.id)));
@@ -109,8 +124,8 @@ export const addOneMix = (typed: Typed): Edit<string> => ({
       );
     }
     await addMix(tx, mix);
-    await keep(tx, null, mix, typed, water);
-    await addGuesses(tx, guessesOf(mix, preset));
+    await keep(tx, null, mix, { water, typed });
+    await addGuesses(tx, guessesOf(mix, water.litres, preset));
     return done(mix.name);
   },
 });
@@ -122,14 +137,15 @@ export const editMix = (id: string, typed: Typed): Edit<string> => ({
     const before = yard.mixes.find((one) => one.id === id);
     if (!before) return refuse('name', 'This mix is not there any more.');
     const kept = await typedOf(tx, { kind: 'mix', id });
-    const writing = { ...(await measuresOf(tx)), typed: kept, materials: yard.materials };
+    const waterLitres = (await watersOfYard(tx)).get(id)?.litres ?? null;
+    const writing = { ...(await measuresOf(tx)), typed: kept, materials: yard.materials, waterLitres };
     const read = mixTyped(typed, before, writing, yard);
     if (!read.ok) return read;
     const mix: Mix = { ...read.value.mix, id };
     const then = withMix(yard, mix, writing.system);
     if (!then.ok) return then;
     await rewriteMix(tx, mix);
-    await keep(tx, before, mix, typed, read.value.water);
+    await keep(tx, { mix: before, waterLitres }, mix, { water: read.value.water, typed });
     return done(mix.name);
   },
 });

@@ -2,12 +2,16 @@ import type { Mix } from '../../shared/mix.ts';
 import { ageRate } from '../engine/cure/age.ts';
 import { massText, readMass } from '../engine/units/mass.ts';
 import { readTemperature } from '../engine/units/temperature.ts';
+import { readVolume, volumeText } from '../engine/units/volume.ts';
 import { type ContentsWriting, contentsTexts } from './contents-typed.ts';
 import { figureShown } from './figures.ts';
 import { celsiusShown } from './temperature-figures.ts';
 
 /** How a mix's figures are written, and what was typed for them. */
-export type MixWriting = ContentsWriting;
+export interface MixWriting extends ContentsWriting {
+  /** To a bag; null where no amount was said. */
+  waterLitres: number | null;
+}
 
 export const PER_BAG = { list: 'perBag' } as const;
 
@@ -44,6 +48,17 @@ const stripTexts = (mix: Omit<Mix, 'id'>, writing: MixWriting) => {
   };
 };
 
+/** As it was typed, or as the yard writes it; a note that is no amount as it stands. */
+const waterText = ({ waterLitres, typed, system }: MixWriting): string =>
+  waterLitres === null
+    ? (typed.water ?? '')
+    : figureShown(
+        typed.water,
+        waterLitres,
+        (text) => readVolume(text, system),
+        (stored) => volumeText(stored, system),
+      );
+
 /** What each field of a mix's form shows. */
 export const mixTexts = (mix: Omit<Mix, 'id'>, writing: MixWriting): Readonly<Record<string, string>> => {
   const { system, typed } = writing;
@@ -56,7 +71,7 @@ export const mixTexts = (mix: Omit<Mix, 'id'>, writing: MixWriting): Readonly<Re
       (text) => readMass(text, system),
       (stored) => massText(stored, system),
     ),
-    water: typed.water ?? '',
+    water: waterText(writing),
     ...contentsTexts(mix.perBag, [], { ...writing, ...PER_BAG }),
     ...Object.fromEntries(plain.map((figure) => [figure, String(mix[figure])])),
     ...stripTexts(mix, writing),

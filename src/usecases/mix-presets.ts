@@ -5,7 +5,7 @@ import { FIRST_FIGURES } from '../engine/begin/first-figures.ts';
 export const MIX_PRESETS = ['rapid', 'ordinary'] as const;
 export type MixPreset = (typeof MIX_PRESETS)[number];
 
-interface PresetFigures {
+export interface PresetFigures {
   mix: Omit<Mix, 'id'>;
   bagName: string;
   waterLitres: number;

@@ -4,7 +4,7 @@ import { type MixRate, mixRate } from '../engine/begin/mix-rate.ts';
 import { readMass } from '../engine/units/mass.ts';
 import { NUMBER_TYPED, numberTyped, plainFractions } from '../engine/units/number-typed.ts';
 import { read, unread } from '../engine/units/reading.ts';
-import { readVolume, volumeText } from '../engine/units/volume.ts';
+import { readVolume } from '../engine/units/volume.ts';
 import { worthKeeping } from './amount-typed.ts';
 import { partsTyped } from './contents-typed.ts';
 import type { Outcome } from './context.ts';
@@ -106,17 +106,20 @@ const workTyped = (reader: Reader, before: Figures | null) => {
   };
 };
 
-/** Water is no material: it is kept as it was typed, with its unit. */
-const waterTyped = (reader: Reader, { system }: MixWriting): string => {
+/** Water is no material. Left as it was shown it is what it was, a note too; `typed` is there where it was typed anew. */
+const waterTyped = (reader: Reader, { system, waterLitres }: MixWriting): MixTyped['water'] => {
   const text = reader.text('water');
-  if (text === '') return '';
+  if (reader.asShown('water')) return { litres: waterLitres };
+  if (text === '') return { litres: null, typed: '' };
+  const faults = reader.faults.length;
   const litres = reader.measure('water', (one) => readVolume(one, system));
-  return worthKeeping(text) ?? volumeText(litres, system);
+  if (litres === 0 && reader.faults.length === faults) reader.refuse('water', 'Has to be more than nothing, or empty.');
+  return { litres, typed: worthKeeping(text) ?? '' };
 };
 
 export interface MixTyped {
   mix: Figures;
-  water: string;
+  water: { litres: number | null; typed?: string };
 }
 
 /** A mix as it was typed; `before` is what the form was filled in from. */

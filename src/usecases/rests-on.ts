@@ -18,7 +18,8 @@ export const restsOn = (yard: YardFile, lines: readonly OrderLine[], guesses: re
   const mixes = yard.mixes.filter(({ id }) => castings.some(({ mix }) => mix === id));
   const isOf = (kind: FigureOf['kind'], all: readonly { id: string }[]) => (guess: FigureOf) =>
     guess.kind === kind && all.some(({ id }) => id === guess.id);
-  const ofMixes = guesses.filter(isOf('mix', mixes));
+  // No date follows from the water.
+  const ofMixes = guesses.filter(isOf('mix', mixes)).filter(({ figure }) => figure !== 'water');
   const bags = mixes.flatMap(({ perBag }) => perBag.map(({ material }) => ({ id: material })));
   const ofBags = [...guesses.filter(isOf('material', bags)), ...ofMixes, ...guesses.filter(isOf('casting', castings))];
   return [

@@ -14,7 +14,7 @@ import type { PromiseMove } from './promises-moved.ts';
  * 2. `saveRoutes` (src/http/save-routes.tsx) shows the form and saves the edit. When that moves a date, the form comes back
  *    with the effect on top and everything typed in it; saved again with the effect in sight, it is done.
  * 3. A page of `EditPage` (views/yard/edit-page.tsx) shows the form in a `FormState`; `removal` (save-routes.tsx) takes an
- *    entry away, refused with `usesOf` (uses-of.ts) where something needs it.
+ *    entry away with `removeEntry` (remove-entry.ts), refused where something needs it.
  * 4. The sentence of the section on the page of the yard is in views/yard/section-text.ts, its address in sections.ts there.
  *
  * The moulds show all of it: src/usecases/edit-mould.ts, src/http/yard-mould-routes.tsx, views/yard/mould-*.tsx.

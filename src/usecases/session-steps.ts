@@ -3,9 +3,11 @@ import { type Minute, minuteOf } from '../../shared/time.ts';
 import type { UnitSystem } from '../../shared/units.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { lengthText } from '../engine/units/length.ts';
+import { measureOutText } from '../engine/units/measure-out.ts';
 import { type Calendar, calendarOf } from '../engine/work/calendar.ts';
 import type { Session } from '../engine/work/sessions.ts';
 import { shownAmount } from './measures.ts';
+import type { Waters } from './mix-water.ts';
 import { prepWork } from './mould-at.ts';
 import { contentsOf, offersOf } from './order-contents.ts';
 import { type Setting, settingOf } from './setting.ts';
@@ -17,6 +19,7 @@ interface Seen {
   calendar: Calendar;
   setting: Setting;
   system: UnitSystem;
+  waters: Waters;
 }
 
 const pieceName = ({ yard }: Seen, casting: string): string =>
@@ -39,6 +42,22 @@ const amounts = ({ yard, system }: Seen, wanted: readonly { material: string; qu
     const quantity = wanted.filter(({ material }) => material === id).reduce((sum, one) => sum + one.quantity, 0);
     return quantity > 0 ? [shownAmount({ name, unit, quantity }, system)] : [];
   });
+
+/** What is mixed into a batch, each with how it is measured out where it is weighed or poured. */
+const slipOf = ({ yard, system, waters }: Seen, mix: YardFile['mixes'][number], bags: number) => {
+  const water = waters.get(mix.id) ?? { litres: null, note: null };
+  const measured = (material: { unit: string }, quantity: number) => measureOutText(quantity, material.unit, system);
+  return {
+    ingredients: yard.materials.flatMap((material) => {
+      const perBag = mix.perBag.filter((one) => one.material === material.id);
+      const quantity = perBag.reduce((sum, one) => sum + one.quantity, 0) * bags;
+      const shown = shownAmount({ name: material.name, unit: material.unit, quantity }, system);
+      return quantity > 0 ? [{ ...shown, measured: measured(material, quantity) }] : [];
+    }),
+    water: water.litres === null ? null : measureOutText(water.litres * bags, 'l', system),
+    waterNote: water.note,
+  };
+};
 
 /** Lengths to cut, equal ones counted together. */
 const cutLengths = ({ yard, system }: Seen, cuts: readonly { material: string; lengthMm: number; count: number }[]) => {
@@ -99,10 +118,7 @@ const batchStep = (seen: Seen, batch: PlanBatch, pours: readonly PlanPour[]) => 
     until: batch.end,
     mixEnd: batch.mixEnd,
     ...{ mix: mix.name, bags: batch.bags },
-    ingredients: amounts(
-      seen,
-      mix.perBag.map(({ material, quantity }) => ({ material, quantity: quantity * batch.bags })),
-    ),
+    ...slipOf(seen, mix, batch.bags),
     /** What goes into the moulds beside the mix. */
     fittings: amounts(
       seen,
@@ -187,8 +203,13 @@ export type SessionStep =
 const RANKS: Record<SessionStep['kind'], number> = { 'set up': 0, strip: 1, prep: 2, batch: 3, pack: 4, 'clear up': 5 };
 
 /** Everything the plan has for one session, in order of time: what to do at what minute, and with what. */
-export const sessionSteps = (plan: PlanFile, yard: YardFile, session: Session, system: UnitSystem): SessionStep[] => {
-  const seen: Seen = { plan, yard, calendar: calendarOf(yard.yard.timeZone), setting: settingOf(yard), system };
+export const sessionSteps = (
+  plan: PlanFile,
+  yard: YardFile,
+  session: Session,
+  { system, waters }: Pick<Seen, 'system' | 'waters'>,
+): SessionStep[] => {
+  const seen: Seen = { plan, yard, calendar: calendarOf(yard.yard.timeZone), setting: settingOf(yard), system, waters };
   const isIn = (instant: string) => minuteOf(instant) >= session.start && minuteOf(instant) < session.end;
   const pours = new Map(plan.pours.map((pour) => [pour.id, pour]));
   const steps: SessionStep[] = [

@@ -6,8 +6,10 @@ import type { YardFile } from '../../shared/yard-file.ts';
 import { ageRate } from '../engine/cure/age.ts';
 import { massText } from '../engine/units/mass.ts';
 import { temperatureText } from '../engine/units/temperature.ts';
+import { volumeText } from '../engine/units/volume.ts';
 import { today, type UseCaseContext } from './context.ts';
 import { currentPlan } from './make-plan.ts';
+import { watersOfYard } from './mix-water.ts';
 
 /** One figure of several things that is still a guess: what it is called, whose it is, and what it is now. */
 export interface GuessGroup {
@@ -90,14 +92,19 @@ const grouped = (guesses: readonly FigureOf[], yard: YardFile, system: UnitSyste
 /** Every figure of the yard that is still a guess, with what it is now. */
 export const showGuesses = async (context: UseCaseContext) => {
   const { yard } = await currentPlan(context);
-  const { guesses, system } = await context.database.read(async (tx) => ({
+  const { guesses, system, waters } = await context.database.read(async (tx) => ({
     guesses: await guessesOfYard(tx),
     system: await unitsOfYard(tx),
+    waters: await watersOfYard(tx),
   }));
+  const watered = (mix: YardFile['mixes'][number]) => {
+    const litres = waters.get(mix.id)?.litres ?? null;
+    return { ...mix, water: litres === null ? null : volumeText(litres, system) };
+  };
   return {
     yardName: yard.yard.name,
     today: today(yard.yard.timeZone, context.now),
-    groups: grouped(guesses, yard, system),
+    groups: grouped(guesses, { ...yard, mixes: yard.mixes.map(watered) }, system),
   };
 };
 export type GuessesModel = Awaited<ReturnType<typeof showGuesses>>;

@@ -1,3 +1,4 @@
+import { unitsOfYard } from '../../db/stores/units-store.ts';
 import type { PlanFile } from '../../shared/plan.ts';
 import { minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
@@ -6,7 +7,7 @@ import { type Session, sessionsOf } from '../engine/work/sessions.ts';
 import { today, type UseCaseContext } from './context.ts';
 import { lastMixes } from './last-mix.ts';
 import { currentPlan } from './make-plan.ts';
-import { showMeasures } from './measures.ts';
+import { watersOfYard } from './mix-water.ts';
 import { sessionSteps } from './session-steps.ts';
 import { sessionToShow } from './session-to-show.ts';
 import { hoursFacts } from './show-today.ts';
@@ -23,7 +24,10 @@ const sessionForWall = (plan: PlanFile, yard: YardFile): Session | null => {
 /** The next session for a sheet of paper; its session is null where none has anything to do. */
 export const showSheet = async (context: UseCaseContext) => {
   const { plan, yard } = await currentPlan(context);
-  const { system } = await showMeasures(context);
+  const written = await context.database.read(async (tx) => ({
+    system: await unitsOfYard(tx),
+    waters: await watersOfYard(tx),
+  }));
   const calendar = calendarOf(yard.yard.timeZone);
   const session = sessionForWall(plan, yard);
   const mixes = session ? lastMixes(plan, yard, session) : [];
@@ -31,7 +35,7 @@ export const showSheet = async (context: UseCaseContext) => {
     yardName: yard.yard.name,
     today: today(yard.yard.timeZone, context.now),
     session: session && hoursFacts(session, calendar),
-    steps: session ? sessionSteps(plan, yard, session, system) : [],
+    steps: session ? sessionSteps(plan, yard, session, written) : [],
     lastMix: mixes.map(({ mix, at }) => ({ mix, at: calendar.instantText(at) })),
   };
 };

@@ -13,6 +13,7 @@ import { hoursChangedOn } from './hours-changed.ts';
 import { lastMixes } from './last-mix.ts';
 import { currentPlan } from './make-plan.ts';
 import { measuresOf } from './measures.ts';
+import { watersOfYard } from './mix-water.ts';
 import { WORK_KINDS } from './record-work.ts';
 import { sessionSteps } from './session-steps.ts';
 import { sessionToShow } from './session-to-show.ts';
@@ -88,16 +89,17 @@ export const showToday = async (context: UseCaseContext) => {
   const calendar = calendarOf(yard.yard.timeZone);
   const now = minuteOf(context.now);
   const { session, underWay, idle, earlier } = sessionToShow(plan, yard);
-  const { changes, orders, toMend, hours, system } = await context.database.read(async (tx) => ({
+  const { changes, orders, toMend, hours, system, waters } = await context.database.read(async (tx) => ({
     changes: await recentChanges(tx, CHANGES_READ),
     orders: await openOrders(tx),
     toMend: await piecesToMend(tx),
     hours: await fixedHours(tx),
     system: (await measuresOf(tx)).system,
+    waters: await watersOfYard(tx),
   }));
-  const steps = session ? sessionSteps(plan, yard, session, system) : [];
+  const steps = session ? sessionSteps(plan, yard, session, { system, waters }) : [];
   const leftOver = earlier
-    .flatMap((one) => sessionSteps(plan, yard, one, system))
+    .flatMap((one) => sessionSteps(plan, yard, one, { system, waters }))
     .filter(({ kind }) => kind !== 'set up' && kind !== 'clear up');
   const day = today(yard.yard.timeZone, context.now);
   // Only what the list of today strips has its button there.

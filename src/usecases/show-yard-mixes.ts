@@ -3,11 +3,11 @@ import type { YardFile } from '../../shared/yard-file.ts';
 import { massText } from '../engine/units/mass.ts';
 import { shownUnit } from '../engine/units/material-unit.ts';
 import { temperatureText } from '../engine/units/temperature.ts';
-import { volumeText } from '../engine/units/volume.ts';
 import type { UseCaseContext } from './context.ts';
 import { shownAmount } from './measures.ts';
 import { dayCelsius, mixTexts, stripMinutesAt } from './mix-figures.ts';
 import { MIX_PRESETS, PRESET_GUESSES, PRESETS } from './mix-presets.ts';
+import { type MixWater, watersOfYard } from './mix-water.ts';
 import { showYardFrame, type YardFrame } from './show-yard-frame.ts';
 
 /** How many of each panel of the mix one bag fills, whole ones. */
@@ -23,16 +23,20 @@ const fieldsOf = (figures: readonly string[]): string[] =>
     figure === 'demouldMinutes' ? [figure, 'coldMinutes', 'warmMinutes', 'activationKelvin'] : [figure],
   );
 
+const NO_WATER: MixWater = { litres: null, note: null };
+
 const mixShown = (
   { yard, system, guesses }: YardFrame,
   mix: YardFile['mixes'][number],
   typed: Record<string, string>,
+  { litres, note }: MixWater,
 ) => {
-  const writing = { system, typed, materials: yard.materials };
+  const writing = { system, typed, materials: yard.materials, waterLitres: litres };
   const named = new Map(yard.materials.map((material) => [material.id, material]));
   return {
     ...mix,
     texts: mixTexts(mix, writing),
+    waterNote: note,
     yieldText: massText(mix.yieldKgPerBag, system),
     fills: fillsOf(yard, mix),
     contents: mix.perBag.map(({ material, quantity }) => ({
@@ -52,10 +56,10 @@ const mixShown = (
 const presetsOf = ({ yard, system }: YardFrame) =>
   MIX_PRESETS.map((key) => {
     const { mix, bagName, waterLitres } = PRESETS[key];
-    const texts = mixTexts(mix, { system, typed: {}, materials: yard.materials });
+    const texts = mixTexts(mix, { system, typed: {}, materials: yard.materials, waterLitres });
     // A yard that has materials has its bags among them.
     const bag = yard.materials.length === 0 ? bagName : '';
-    const shown: Readonly<Record<string, string>> = { ...texts, water: volumeText(waterLitres, system), bagName: bag };
+    const shown: Readonly<Record<string, string>> = { ...texts, bagName: bag };
     return { key, texts: shown, guesses: fieldsOf([...PRESET_GUESSES, 'water']) };
   });
 
@@ -63,12 +67,13 @@ const presetsOf = ({ yard, system }: YardFrame) =>
 export const showYardMixes = async (context: UseCaseContext) => {
   const frame = await showYardFrame(context);
   const { yard, yardName, today, system } = frame;
-  const typed = await context.database.read((tx) =>
-    Promise.all(yard.mixes.map(({ id }) => typedOf(tx, { kind: 'mix', id }))),
-  );
+  const { typed, waters } = await context.database.read(async (tx) => ({
+    typed: await Promise.all(yard.mixes.map(({ id }) => typedOf(tx, { kind: 'mix', id }))),
+    waters: await watersOfYard(tx),
+  }));
   return {
     ...{ yardName, today, system },
-    mixes: yard.mixes.map((mix, index) => mixShown(frame, mix, typed[index] ?? {})),
+    mixes: yard.mixes.map((mix, index) => mixShown(frame, mix, typed[index] ?? {}, waters.get(mix.id) ?? NO_WATER)),
     presets: presetsOf(frame),
     reference: temperatureText(20, system),
     castings: yard.castings.map(({ id, name }) => ({ id, name })),

@@ -4,6 +4,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { launchBrowser } from '../support/browser.ts';
 import { HandWork } from '../support/hand-work.ts';
 import { demoScreens } from '../support/screens.ts';
+import { sentAsShown } from '../support/sent-as-shown.ts';
 import { served, watchedPage } from '../support/served-screens.ts';
 
 let browser: Browser;
@@ -106,9 +107,19 @@ test('a full Saturday of three people and twelve moulds is one sheet too', { tim
     ...{ warmMinutes: '90', season: 'warm', 'days0:SA': 'yes', from0: '08:00', to0: '17:00', people0: '3' },
     ...{ name: 'Hazel Lane', timeZone: 'Europe/Dublin', height: '200 mm', thickness: '35 mm', system: 'metric' },
   });
+  // All that goes into a batch stands in its line.
+  for (const name of ['Plasticiser', 'Citric acid', 'Glass fibre, chopped'])
+    await screens.post('/yard/stock/new', { name, unit: 'g', onHand: '50000' });
+  const mix = sentAsShown(await (await screens.get('/yard/mixes/panel-mix')).text());
+  const parts = ['plasticiser', 'citric-acid', 'glass-fibre-chopped'].flatMap((id, row) => [
+    [`part-${row + 1}`, id],
+    [`partQuantity-${row + 1}`, '57'],
+  ]);
+  await screens.post('/yard/mixes/panel-mix', { ...mix, ...Object.fromEntries(parts), water: '4.7 l' });
   await screens.post('/orders', { what0: 'casting:panel-900', quantity0: '200', customer: 'Allotments', slip: 'yes' });
   const { page } = await watchedPage(browser);
   await page.goto(`${url}/today/sheet`);
   expect(Number(/(\d+) panels/.exec((await heading(page)) ?? '')?.[1])).toBeGreaterThan(20);
+  expect(await page.textContent('.sheet-rows')).toContain('1 bag; 4.7 l water; 57 g Plasticiser; 57 g Citric acid');
   expect(sheetsOf(await page.pdf({ format: 'A4' }))).toBe(1);
 });

@@ -17,7 +17,7 @@ describe('the sheet for the wall', () => {
     const sheet = await textOf(await get('/today/sheet'));
     expect(sheet).toContain('Saturday sheet: Sat 10 Apr, 8:00 to 12:00, 1 panel.');
     expect(sheet).toContain('(for School garden)');
-    expect(sheet).toContain('pour by');
+    expect(sheet).toContain('Thin panel mix: 1 bag. Pour by ');
     expect(sheet).toMatch(/Mould Turn 1 900 no\. \d \d{1,2}:\d\d/);
   });
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { guessesOfYard, typedOf } from '../../db/stores/figure-store.ts';
+import { guessesOfYard, setTyped, typedOf } from '../../db/stores/figure-store.ts';
+import { setMixWater, watersOfMixes } from '../../db/stores/mix-water-store.ts';
 import { setUnits } from '../../db/stores/units-store.ts';
 import { loadYardFile } from '../../db/stores/yard-store.ts';
 import { screensOver, type TestScreens, textOf } from '../support/screens.ts';
@@ -127,6 +128,7 @@ describe('a mix', () => {
     [{ 'part-1': 'rod' }, 'partQuantity-1', 'How much of it?'],
     [{ 'partQuantity-1': '3' }, 'part-1', 'Which material is that?'],
     [{ water: 'some' }, 'water', '"some"'],
+    [{ water: '0 l' }, 'water', 'Has to be more than nothing, or empty.'],
   ])('with %o is refused at %s', async (typed, field, words) => {
     const screens = await screensOver();
     const answer = await sent(screens, typed as Record<string, string>);
@@ -160,6 +162,58 @@ describe('a mix', () => {
     expect(guesses).not.toContain('minCelsius');
     expect(guesses).toContain('cureHours');
     expect((await mixIn(screens, 'ordinary-mix'))?.minCelsius).toBeUndefined();
+  });
+
+  test('has its water as an amount: shown as typed, to every digit, and gone when it is emptied', async () => {
+    const screens = await screensOver();
+    const litres = () => screens.database.read(async (tx) => (await watersOfMixes(tx)).get('thin') ?? null);
+    await saved(screens, { water: '4 3/4 qt' });
+    // 1 US qt = 0.946352946 l: NIST SP 811 (2008), appendix B.
+    expect(await litres()).toBeCloseTo(4.4951764935, 12);
+    expect((await formOf(screens, THIN)).water).toBe('4 3/4 qt');
+    expect(await textOf(await screens.get('/yard/mixes'))).toContain('and 4 3/4 qt of water');
+    await saved(screens, { mixMinutes: '9' });
+    expect(await litres()).toBeCloseTo(4.4951764935, 12);
+    await saved(screens, { water: '4.75' });
+    expect((await formOf(screens, THIN)).water).toBe('4.75 l');
+    await saved(screens, { water: '' });
+    expect([await litres(), (await formOf(screens, THIN)).water]).toEqual([null, '']);
+  });
+
+  test('keeps its water to the last bit when it is shown rounded', async () => {
+    const screens = await screensOver();
+    await screens.database.write((tx) => setMixWater(tx, 'thin', 4.73176473));
+    await saved(screens, { mixMinutes: '9' });
+    expect((await screens.database.read(watersOfMixes)).get('thin')).toBe(4.73176473);
+    expect((await formOf(screens, THIN)).water).toBe('4.73 l');
+  });
+
+  test('whose water was words before it was an amount has it read from them; others stay as a note', async () => {
+    const screens = await screensOver();
+    const noted = (words: string) =>
+      screens.database.write((tx) => setTyped(tx, { kind: 'mix', id: 'thin', figure: 'water' }, words));
+    await noted('5 US qt');
+    expect(await textOf(await screens.get('/today/sheet'))).toContain('1 bag, 4.7 l water');
+    await noted('until it flows');
+    expect(await textOf(await screens.get('/yard/mixes'))).toContain('Water, as noted: until it flows.');
+    expect(await textOf(await screens.get('/today'))).toContain('Water, as noted for a bag: until it flows');
+    await saved(screens, { mixMinutes: '9' });
+    expect((await formOf(screens, THIN)).water).toBe('until it flows');
+    expect(await (await sent(screens, { water: 'until it runs' })).text()).toContain('id="water-error"');
+  });
+
+  test('from a preset has its water as a guess, until it is confirmed or another', async () => {
+    const screens = await screensOver(smallYard(BARE));
+    const html = await (await screens.get('/yard/mixes/new?from=rapid')).text();
+    expect(html).toContain('Water for it<span class="guess"> a guess</span>');
+    await screens.post('/yard/mixes/new', await formOf(screens, '/yard/mixes/new?from=rapid'));
+    await screens.post('/yard/mixes/new', await formOf(screens, '/yard/mixes/new?from=ordinary', { water: '3 l' }));
+    const guessed = async () =>
+      (await screens.database.read(guessesOfYard)).filter(({ figure }) => figure === 'water').map(({ id }) => id);
+    expect(await guessed()).toEqual(['rapid-mix']);
+    expect(await textOf(await screens.get('/yard/guesses'))).toContain('Into a bag goes, in water: 4.7 l.');
+    await screens.post('/yard/guesses/right', { kind: 'mix', figure: 'water' });
+    expect(await guessed()).toEqual([]);
   });
 
   test('in US units is read and shown as it was typed', async () => {
@@ -211,8 +265,10 @@ describe('removing a mix', () => {
     const gone = await screens.post('/yard/mixes/ordinary-mix/remove', {});
     expect((await yardIn(screens)).mixes).toEqual([]);
     expect((await screens.database.read(guessesOfYard)).filter(({ kind }) => kind === 'mix')).toEqual([]);
+    expect((await screens.database.read(watersOfMixes)).size).toBe(0);
     const change = /done=(\d+)/.exec(gone.headers.get('Location') ?? '')?.[1] ?? '';
     await screens.post('/undo', { change, back: '/yard/mixes' });
     expect((await yardIn(screens)).mixes).toEqual(before.mixes);
+    expect((await screens.database.read(watersOfMixes)).get('ordinary-mix')).toBe(3.5);
   });
 });

@@ -24,7 +24,9 @@ describe.each(yards)('the plan of random yard $kind $seed', ({ kind, seed }) => 
   const sessions = sessionsOf(yard, calendarOf(yard.yard.timeZone));
 
   test('has each of its tasks in the steps of one session, and no strip before it may be', () => {
-    const steps = sessions.flatMap((session) => sessionSteps(plan, yard, session, 'metric'));
+    const steps = sessions.flatMap((session) =>
+      sessionSteps(plan, yard, session, { system: 'metric', waters: new Map() }),
+    );
     const count = (of: string) => steps.filter((step) => step.kind === of).length;
     expect(count('batch')).toBe(plan.batches.length);
     expect(count('prep')).toBe(plan.pours.filter(({ prepStart, prepEnd }) => prepStart !== prepEnd).length);

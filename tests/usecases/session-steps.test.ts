@@ -2,12 +2,14 @@ import { describe, expect, test } from 'vitest';
 import { dayNumber } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { sessionsOfDay } from '../../src/usecases/hours-of-day.ts';
+import type { Waters } from '../../src/usecases/mix-water.ts';
 import { type SessionStep, sessionSteps } from '../../src/usecases/session-steps.ts';
 import { handPlan, plannedYard, saturday } from '../support/planned-yard.ts';
 
 const DAY = dayNumber('2027-04-10');
+const WATERS: Waters = new Map([['thin', { litres: 4.7, note: null }]]);
 const steps = (yard: YardFile = plannedYard(), plan = handPlan()): SessionStep[] =>
-  sessionSteps(plan, yard, sessionsOfDay(yard, DAY)[0]!, 'metric');
+  sessionSteps(plan, yard, sessionsOfDay(yard, DAY)[0]!, { system: 'metric', waters: WATERS });
 const only = <K extends SessionStep['kind']>(kind: K, list: SessionStep[]) =>
   list.filter((step): step is Extract<SessionStep, { kind: K }> => step.kind === kind);
 
@@ -87,7 +89,9 @@ describe('a batch', () => {
     expect(only('batch', steps())[0]).toMatchObject({
       mix: 'Thin panel mix',
       bags: 1,
-      ingredients: [{ name: 'Rapid mortar', unit: 'bag', quantity: 1 }],
+      ingredients: [{ name: 'Rapid mortar', unit: 'bag', quantity: 1, measured: null }],
+      water: '4.7 l',
+      waterNote: null,
       fittings: [{ name: 'Mesh', unit: 'm2', quantity: 0.32 }],
       // Mixed at 9:15, worked for 20 minutes.
       usableUntil: saturday('09:35'),
@@ -97,6 +101,27 @@ describe('a batch', () => {
         { mould: '900 no. 2', piece: 'Panel 900', customer: null, sealed: true },
       ],
     });
+  });
+
+  test('of several bags is measured out for all of them, in the units of the yard', () => {
+    const base = plannedYard();
+    const acid = { id: 'acid', name: 'Citric acid', unit: 'kg', onHand: 5 };
+    const perBag = [...base.mixes[0]!.perBag, { material: 'acid', quantity: 0.057 }];
+    const yard = plannedYard({
+      materials: [...base.materials, acid],
+      mixes: [{ ...base.mixes[0]!, maxBags: 2, perBag }],
+    });
+    const plan = handPlan();
+    plan.batches[0]!.bags = 2;
+    const session = sessionsOfDay(yard, DAY)[0]!;
+    const batchIn = (system: 'metric' | 'US', waters = WATERS) =>
+      only('batch', sessionSteps(plan, yard, session, { system, waters }))[0]!;
+    // 57 g are 2.0106 oz, 9.4 l 317.85 fl oz: by definition 1 lb = 0.45359237 kg, 1 US qt = 0.946352946 l = 32 fl oz.
+    expect(batchIn('metric')).toMatchObject({ water: '9.4 l', ingredients: [{}, { measured: '115 g' }] });
+    expect(batchIn('US')).toMatchObject({ water: '9 qt 30 fl oz', ingredients: [{}, { measured: '4 oz' }] });
+    const noted: Waters = new Map([['thin', { litres: null, note: 'Until it flows' }]]);
+    expect(batchIn('metric', noted)).toMatchObject({ water: null, waterNote: 'Until it flows' });
+    expect(batchIn('metric', new Map())).toMatchObject({ water: null, waterNote: null });
   });
 
   test('knows of a sealing coat that was due, in a plan made while the mould was being set up', () => {

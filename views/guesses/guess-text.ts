@@ -4,6 +4,7 @@ import { entryPath, SECTIONS } from '../yard/sections.ts';
 /** What each figure is, as the start of a sentence that its value ends. */
 const WORDS: Readonly<Record<string, string>> = {
   'mix yieldKgPerBag': 'One bag makes',
+  'mix water': 'Into a bag goes, in water',
   'mix demouldMinutes': 'A panel can be stripped after',
   'mix activationKelvin': 'How much slower the mix is on a cold day',
   'mix mixMinutes': 'To mix a batch takes',

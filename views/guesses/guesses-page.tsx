@@ -65,7 +65,7 @@ export const GuessesPage: FC<GuessesProps> = ({ model, notice, errors }) => {
       <Answer
         note={
           model.groups.length > 0
-            ? "Dates rest on them. Look at your bag's data sheet, weigh a panel, time a Saturday. What you change counts as said."
+            ? "Dates and batches rest on them. Look at your bag's data sheet, weigh a panel, time a Saturday. What you change counts as said."
             : 'Every date rests on figures that you have said or confirmed.'
         }
       >

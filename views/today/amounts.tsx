@@ -2,11 +2,16 @@ import type { FC } from 'hono/jsx';
 import type { AmountFacts } from './today-facts.ts';
 import { amountOfText } from './today-text.ts';
 
-/** What goes in, each amount by itself: a name may have commas of its own. */
-export const Amounts: FC<{ amounts: readonly AmountFacts[] }> = ({ amounts }) => (
+/** Each line by itself: a name may have commas of its own. */
+export const Lines: FC<{ lines: readonly string[] }> = ({ lines }) => (
   <ul class="amounts">
-    {amounts.map((amount) => (
-      <li>{amountOfText(amount)}</li>
+    {lines.map((line) => (
+      <li>{line}</li>
     ))}
   </ul>
+);
+
+/** What goes in. */
+export const Amounts: FC<{ amounts: readonly AmountFacts[] }> = ({ amounts }) => (
+  <Lines lines={amounts.map(amountOfText)} />
 );

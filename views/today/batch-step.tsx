@@ -2,7 +2,8 @@ import type { FC } from 'hono/jsx';
 import { Button } from '../parts/button.tsx';
 import { byClock, fromClock } from '../parts/clock-text.ts';
 import { listText, quantityText } from '../parts/quantity-text.ts';
-import { Amounts } from './amounts.tsx';
+import { Lines } from './amounts.tsx';
+import { slipLines } from './slip-text.ts';
 import type { BatchStep, PourFacts, RefusedWork } from './today-facts.ts';
 import { amountOfText, cutText, forText } from './today-text.ts';
 import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
@@ -73,7 +74,7 @@ export const BatchStepView: FC<BatchStepProps> = ({ step, writable, refused }) =
       <p class="step-what">
         Mix {quantityText(step.bags, 'bag')} of {step.mix}
       </p>
-      <Amounts amounts={step.ingredients} />
+      <Lines lines={slipLines(step)} />
       {into.length > 0 && <p class="quiet">Into the moulds: {into.join('; ')}.</p>}
       <p class="quiet">
         Mixed by {fromClock(step.mixEnd)}, pour by {byClock(step.usableUntil)}.

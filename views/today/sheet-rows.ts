@@ -1,5 +1,6 @@
 import { byClock } from '../parts/clock-text.ts';
-import { listText, quantityText } from '../parts/quantity-text.ts';
+import { listText } from '../parts/quantity-text.ts';
+import { slipText } from './slip-text.ts';
 import type { BatchStep, PrepStep, Step, StripStep } from './today-facts.ts';
 import { forText, stepClock } from './today-text.ts';
 
@@ -22,9 +23,9 @@ const prepared = ({ mould, clean, seal, changeFrom, piece }: PrepStep): string =
 const stripped = ({ mould, customer }: StripStep): string =>
   customer === null ? mould : `${mould} (${forText(customer)})`;
 
-const mixed = ({ mix, bags, pours, usableUntil }: BatchStep): string[] => [
-  `${quantityText(bags, 'bag')} of ${mix}, pour by ${byClock(usableUntil)}:`,
-  ...pours.map(({ mould, customer }) => `${mould}${customer === null ? '' : ` (${forText(customer)})`}`),
+const mixed = (step: BatchStep): string[] => [
+  `${step.mix}: ${slipText(step)}. Pour by ${byClock(step.usableUntil)}:`,
+  ...step.pours.map(({ mould, customer }) => `${mould}${customer === null ? '' : ` (${forText(customer)})`}`),
 ];
 
 const rowOf = (step: Step): SheetRow => {

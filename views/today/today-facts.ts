@@ -10,6 +10,11 @@ export interface AmountFacts {
   quantity: number;
 }
 
+/** An ingredient of a batch; `measured` is how it is measured out ("180 ml"), null where it is counted. */
+export interface IngredientFacts extends AmountFacts {
+  measured: string | null;
+}
+
 export interface CutFacts {
   name: string;
   /** In the yard's units. */
@@ -56,7 +61,11 @@ export interface BatchStep extends Timed {
   mixEnd: string;
   mix: string;
   bags: number;
-  ingredients: readonly AmountFacts[];
+  ingredients: readonly IngredientFacts[];
+  /** For all of it, measured out; null where nobody said how much. */
+  water: string | null;
+  /** What is written down of the water in place of an amount. */
+  waterNote: string | null;
   fittings: readonly AmountFacts[];
   cuts: readonly CutFacts[];
   usableUntil: string;

@@ -13,6 +13,7 @@ export interface MixFormProps extends EntryFormProps<YardMixesModel, YardMix | P
 }
 
 const EXAMPLE = { metric: '27 kg', US: '60 lb' };
+const WATER = { metric: '4.7 l or 4700 ml', US: '5 qt or 160 fl oz' };
 
 /** What one bag makes: by weight, or by what it fills. */
 const Makes: FC<MixFormProps> = (props) => {
@@ -80,7 +81,8 @@ export const BagFields: FC<MixFormProps> = (props) => (
       {...props}
       name="water"
       label="Water for it"
-      hint="To be read at the mixer. It is not counted as stock."
+      hint={`${WATER[props.model.system]}. Worked out for each batch and shown at the mixer; it is not counted as stock.`}
+      width="line"
     />
     {!props.mix && <NewBag {...props} />}
     {props.model.materials.length > 0 && (

@@ -8,12 +8,18 @@ export const yieldLine = ({ yieldText, fills }: Pick<YardMix, 'yieldText' | 'fil
   return `One bag makes ${yieldText}${each.length > 0 ? `: ${each.join(', or ')}` : ''}.`;
 };
 
-/** "Into it go 1 bag of Rapid mortar and 57 g of Citric acid, with 4.7 l of water." */
-export const contentsLine = ({ contents, texts }: Pick<YardMix, 'contents' | 'texts'>): string => {
-  const water = texts.water ? `${texts.water} of water` : '';
-  if (contents.length === 0) return `Which materials go into it is not written down${water ? `, only ${water}` : ''}.`;
+/** "For one bag: 1 bag of Rapid mortar, 57 g of Citric acid and 4.7 l of water." */
+export const contentsLine = ({
+  contents,
+  texts,
+  waterNote,
+}: Pick<YardMix, 'contents' | 'texts' | 'waterNote'>): string => {
+  const water = texts.water && waterNote === null ? `${texts.water} of water` : '';
+  const noted = waterNote === null ? '' : ` Water, as noted: ${waterNote}.`;
+  if (contents.length === 0)
+    return `Which materials go into it is not written down${water ? `, only ${water}` : ''}.${noted}`;
   const all = contents.map(({ name, quantity, unit }) => `${quantityText(quantity, unit)} of ${name}`);
-  return `For one bag: ${listText(water ? [...all, water] : all)}.`;
+  return `For one bag: ${listText(water ? [...all, water] : all)}.${noted}`;
 };
 
 type Worked = Pick<YardMix, 'maxBags' | 'crew' | 'mixMinutes' | 'workingMinutes'>;

@@ -26,8 +26,12 @@ interface Known {
   unit: Unit;
 }
 
-/** Spelled without dots and capitals: "Kg" and "lbs." are known too. A unit that measures nothing ("bag") is not. */
-const knownUnit = (text: string): Known | null => {
+/**
+ * What a unit of free text measures: null for one that measures nothing ("bag"). Dots and capitals do not count.
+ *
+ * Example: `measuredBy('lbs.')` is a mass, in pounds.
+ */
+export const measuredBy = (text: string): Known | null => {
   const word = text.toLowerCase().replaceAll('.', '').trim();
   for (const measure of MEASURES) {
     const unit = unitNamed(word, measure);
@@ -50,7 +54,7 @@ const shownKnown = ({ measure, unit }: Known, system: UnitSystem): Unit => {
  * NIST SP 811 (2008), appendix B.
  */
 export const shownUnit = (unit: string, system: UnitSystem): ShownUnit => {
-  const known = knownUnit(unit);
+  const known = measuredBy(unit);
   if (!known) return { word: unit, perUnit: 1 };
   const shown = shownKnown(known, system);
   return shown === known.unit
@@ -82,7 +86,7 @@ const readCount = (text: string, unit: string): Reading<number> => {
  * Example: `readAmount('2 lb', 'g', 'metric')` reads 907.18474; `readAmount('3', 'bag', 'US')` reads 3.
  */
 export const readAmount = (text: string, unit: string, system: UnitSystem): Reading<number> => {
-  const known = knownUnit(unit);
+  const known = measuredBy(unit);
   if (!known) return readCount(text, unit);
   const bare = shownKnown(known, system);
   const other = shownKnown({ ...known, unit: bare }, system === 'metric' ? 'US' : 'metric');

@@ -13,7 +13,15 @@ const strip = (clock: string, mould: string, customer: string | null = null): St
 });
 const batch = (clock: string, moulds: string[], customer: string | null = null): BatchStep => ({
   ...{ kind: 'batch', at: at(clock), until: at(clock), mixEnd: at(clock), mix: 'Panel mix', bags: 1 },
-  ...{ ingredients: [], fittings: [], cuts: [], usableUntil: at('09:44'), wetUntil: null },
+  ...{
+    ingredients: [],
+    water: '4.7 l',
+    waterNote: null,
+    fittings: [],
+    cuts: [],
+    usableUntil: at('09:44'),
+    wetUntil: null,
+  },
   pours: moulds.map((mould) => ({
     ...{ mould, casting: 'panel-900', piece: 'Panel 900', sealed: false, order: null, customer, full: false },
     ...{ at: at(clock), until: at(clock) },
@@ -36,8 +44,8 @@ describe('the lines of the sheet', () => {
   test('each mix has its own line, with by when it has to be poured', () => {
     const rows = sheetRows([batch('09:00', ['900 no. 1', '900 no. 2']), batch('09:30', ['900 no. 3'], 'Quinn')]);
     expect(rows.map(({ what }) => what)).toEqual([
-      ['1 bag of Panel mix, pour by 9:40:', '900 no. 1', '900 no. 2'],
-      ['1 bag of Panel mix, pour by 9:40:', '900 no. 3 (for Quinn)'],
+      ['Panel mix: 1 bag, 4.7 l water. Pour by 9:40:', '900 no. 1', '900 no. 2'],
+      ['Panel mix: 1 bag, 4.7 l water. Pour by 9:40:', '900 no. 3 (for Quinn)'],
     ]);
   });
 

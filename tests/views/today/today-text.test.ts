@@ -51,7 +51,8 @@ const batch: BatchStep = {
     usableUntil: at('09:35'),
   },
   ...{
-    ingredients: [{ name: 'Mortar', unit: 'bag', quantity: 1 }],
+    ingredients: [{ name: 'Mortar', unit: 'bag', quantity: 1, measured: null }],
+    ...{ water: null, waterNote: null },
     fittings: [{ name: 'Mesh', unit: 'm2', quantity: 0.3 }],
   },
   ...{ cuts: [], wetUntil: null, pours: [pour, { ...pour, mould: '900 no. 2' }] },
