@@ -39,7 +39,8 @@ const startChoices = ({ problem }: Placing, order: number): Partial<Choices>[] =
 /**
  * Earliest minute at which a new order can be complete when it goes before all others: every mould, hour, bag and rack
  * space that is neither firm nor set aside is there for it alone, and the others take what is left. On the right day, not
- * always at the earliest minute of it. The best of several plans and a search of a counted length; NEVER when it cannot be made within the horizon.
+ * always at the earliest minute of it: the first of several plans on a day that no plan can beat (`soonestComplete`), or the
+ * best of them and of a search of a counted length. NEVER when it cannot be made within the horizon.
  */
 export const completesIfFirst = (yard: YardFile, order: Order, asking: Asking): number => {
   const at = urgent(yard, order, asking);
