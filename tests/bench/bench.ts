@@ -3,11 +3,12 @@ import { csvRows } from './csv.ts';
 import { EXACT_SEEDS, exactRows, exactSummary } from './exact.ts';
 import { qualityRows } from './quality.ts';
 import { quoteRows } from './quotes.ts';
+import { REQUEST_YARDS, requestRows } from './requests.ts';
 import { speedRows } from './speed.ts';
 import { print } from './table.ts';
 import { tardinessRows } from './tardiness.ts';
 
-/** Every tenth tardiness instance by default; all 250 with `npm run bench -- tardiness all`. */
+/** Every tenth tardiness instance by default; all 250 with `npm run bench -- tardiness all`, or `thorough` for that effort. */
 const SOME = 10;
 
 const sections: Record<string, (argument?: string) => void | Promise<void>> = {
@@ -17,7 +18,14 @@ const sections: Record<string, (argument?: string) => void | Promise<void>> = {
   quality: (effort) =>
     print('Weighted days late against the whiteboard', qualityRows(effort === 'normal' ? 'normal' : 'quick')),
   tardiness: (which) =>
-    print('Weighted tardiness, OR-Library wt40 and wt50', tardinessRows(which === 'all' ? 1 : SOME)),
+    print(
+      'Weighted tardiness, OR-Library wt40 and wt50',
+      tardinessRows(which === undefined ? SOME : 1, which === 'thorough' ? 'thorough' : 'normal'),
+    ),
+  requests: async (only) => {
+    for (const [orders, moulds] of REQUEST_YARDS.filter(([orders]) => !only || orders === Number(only)))
+      print(`Longest blocks of requests, ${orders} orders, a search beside`, await requestRows(orders, moulds));
+  },
   exact: async () => {
     console.log('\nAgainst proven optima, small yards, MIP in HiGHS, 60 s each');
     for (const line of exactSummary(await exactRows(EXACT_SEEDS))) console.log(`  ${line}`);

@@ -25,7 +25,7 @@ const yardOf = (name: string) => {
  * Wassenhove 1998), each as a yard of one mould: how many reach the optimum or best known, how far off in all, and what
  * the bound proves. `every`: only every so many-th instance.
  */
-export const tardinessRows = (every: number): Row[] => {
+export const tardinessRows = (every: number, effort: 'normal' | 'thorough'): Row[] => {
   const all = (JSON.parse(readFileSync(contract('weighted-tardiness.json'), 'utf8')) as Instance[]).filter(
     (_, i) => i % every === 0,
   );
@@ -35,7 +35,7 @@ export const tardinessRows = (every: number): Row[] => {
   for (const instance of all) {
     const yard = yardOf(instance.name);
     const start = performance.now();
-    const plan = planYard(yard, { effort: 'normal' });
+    const plan = planYard(yard, { effort });
     times.push(performance.now() - start);
     if (plan.score.weightedDaysLate <= instance.best) reached++;
     else missed.push(`${instance.name} ${plan.score.weightedDaysLate} to ${instance.best}`);
@@ -45,7 +45,11 @@ export const tardinessRows = (every: number): Row[] => {
     faults += audit(yard, plan).faults.length;
   }
   return [
-    { what: `optimum or best known reached, of ${all.length}`, figure: `${reached}`, aim: 'at least 90 %' },
+    {
+      what: `optimum or best known reached, of ${all.length}`,
+      figure: `${reached}`,
+      aim: effort === 'normal' ? 'at least 90 %' : 'all',
+    },
     { what: 'total over the best known', figure: `${((100 * over) / best).toFixed(3)} %`, aim: 'under 0.5 %' },
     {
       what: 'bound, of the sum of the best known',
@@ -53,7 +57,11 @@ export const tardinessRows = (every: number): Row[] => {
       aim: 'at least 50 %',
     },
     { what: 'faults found by the audit', figure: `${faults}`, aim: 'none' },
-    { what: 'time of one plan, median', figure: ms(median(times)), aim: 'under 2 s' },
+    {
+      what: 'time of one plan, median',
+      figure: ms(median(times)),
+      aim: effort === 'normal' ? 'under 2 s' : 'under 30 s',
+    },
     { what: 'not reached', figure: missed.length ? missed.join('; ') : 'none', aim: '' },
   ];
 };
