@@ -105,6 +105,38 @@ describe.each([
   });
 });
 
+test('what was wrong is listed with the names of the fields, in their order on the page', async () => {
+  const url = await served(await screensOver());
+  const { page } = await watchedPage(browser);
+  await page.goto(`${url}/yard/about`);
+  await page.getByLabel('Name of the yard').fill('');
+  await page.getByLabel('Money').fill('shells');
+  await page.getByLabel('Mixers').fill('two');
+  await page.getByLabel('Hours ahead that a session is fixed').fill('soon');
+  await page.getByRole('button', { name: 'Save' }).click();
+  await page.waitForSelector('.form-errors');
+  expect(await page.locator('.form-errors a').allTextContents()).toEqual([
+    'Name of the yard: What is the yard called?',
+    'Money: Which currency? Its three letters, as in EUR, GBP or USD.',
+    'Hours ahead that a session is fixed: How many hours? Write a whole number, 0 to 336.',
+    'Mixers: How many mixers? Write a whole number, 0 to 50.',
+  ]);
+  await page.getByRole('link', { name: /^Mixers/ }).click();
+  expect(await page.evaluate('document.activeElement.id')).toBe('mixers');
+});
+
+test('what is wrong with a group of answers belongs to the group', async () => {
+  const url = await served(await screensOver());
+  const { page } = await watchedPage(browser);
+  await page.goto(`${url}/yard/hours/new`);
+  await page.getByRole('button', { name: 'Save' }).click();
+  await page.waitForSelector('.form-errors');
+  expect(await page.locator('.form-errors a').first().textContent()).toBe('On: Tick at least one day.');
+  const group = page.getByRole('group', { name: 'On', exact: true });
+  expect(await group.getAttribute('aria-describedby')).toBe('days-error');
+  expect(await page.textContent('#days-error')).toBe('Tick at least one day.');
+});
+
 test('a rule shows its next dates as it is typed', async () => {
   const url = await served(await screensOver());
   const { page, complaints } = await watchedPage(browser);

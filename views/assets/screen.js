@@ -93,8 +93,36 @@ document.addEventListener(
   true,
 );
 
+// Above a form that was sent back each line says which field it is about, in the order of the fields.
+const labelOf = (field) => {
+  const label = (field.labels?.[0] ?? field.querySelector('legend'))?.cloneNode(true);
+  label?.querySelector('.guess')?.remove();
+  return label?.textContent.trim();
+};
+const nameFaults = () => {
+  for (const list of document.querySelectorAll('.form-errors ul:not([data-named])')) {
+    list.dataset.named = '';
+    const lines = [...list.children].flatMap((line) => {
+      const link = line.querySelector('a');
+      const field = document.getElementById(decodeURIComponent(link?.hash.slice(1) ?? ''));
+      return field ? [{ line, link, field }] : [];
+    });
+    lines.sort((a, b) => (a.field.compareDocumentPosition(b.field) & Node.DOCUMENT_POSITION_PRECEDING ? 1 : -1));
+    for (const { line, link, field } of lines) {
+      const label = labelOf(field);
+      if (label && !link.textContent.startsWith(label)) link.prepend(label, /\?$/.test(label) ? ' ' : ': ');
+      list.append(line);
+    }
+  }
+};
+
 // What was just done, or what was wrong, is where reading goes on: the button that was pressed may be gone.
-const readOn = () => document.querySelector('.form-errors, .notice')?.focus({ preventScroll: true });
+const readOn = () => {
+  nameFaults();
+  const place = document.querySelector('.form-errors, .notice');
+  place?.focus({ preventScroll: true });
+  place?.scrollIntoView({ block: 'nearest' });
+};
 readOn();
 
 // A question that is answered as it is typed is in the address, so that going back and a bookmark lead to it.

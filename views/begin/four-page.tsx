@@ -211,11 +211,11 @@ export const FourPage: FC<FourProps> = (props) => {
   const { errors, typed, model } = props;
   return (
     <>
+      <FormErrors errors={errors} />
       <Answer note="What you leave as it is counts as a guess, and a date that rests on guesses says so.">
         Four answers to a rough date.
       </Answer>
       <form class="form" method="post" action={FOUR}>
-        <FormErrors errors={errors} />
         {/* The first button of a form is what Enter presses. */}
         <button type="submit" class="unseen" tabindex={-1}>
           Begin this yard

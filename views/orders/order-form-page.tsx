@@ -120,9 +120,9 @@ export const OrderFormPage: FC<{ model: OrderFormModel }> = ({ model }) => {
   const action = id === null ? '/orders' : `/orders/${encodeURIComponent(id)}/edit`;
   return (
     <>
+      <FormErrors errors={errors} />
       <Answer>{id === null ? 'Take an order.' : `Change order ${id}.`}</Answer>
       <form class="form" method="post" action={action}>
-        <FormErrors errors={errors} />
         {/* The first button of a form is what Enter presses. */}
         <button type="submit" class="unseen" tabindex={-1}>
           {id === null ? 'Take order' : 'Save'}

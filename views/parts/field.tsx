@@ -61,6 +61,32 @@ export const described = (name: string, errors: FieldErrors = {}, hint?: string,
   'aria-describedby': [hint && hintId(id), errors[name] && errorId(id)].filter(Boolean).join(' ') || undefined,
 });
 
+/** The same for a group of answers. Its hint and what was wrong with it are read out as the group is entered. */
+const describedGroup = ({
+  name,
+  id = name,
+  hint,
+  errors = {},
+}: Pick<FieldProps, 'name' | 'id' | 'hint' | 'errors'>) => ({
+  id,
+  class: `field choices${errors[name] ? ' wrong' : ''}`,
+  'aria-describedby': described(name, errors, hint, id)['aria-describedby'],
+});
+
+const GroupHint: FC<Pick<FieldProps, 'name' | 'id' | 'hint'>> = ({ name, id = name, hint }) =>
+  hint ? (
+    <p class="hint" id={hintId(id)}>
+      {hint}
+    </p>
+  ) : null;
+
+const GroupError: FC<Pick<FieldProps, 'name' | 'id' | 'errors'>> = ({ name, id = name, errors = {} }) =>
+  errors[name] ? (
+    <p class="error" id={errorId(id)}>
+      {errors[name]}
+    </p>
+  ) : null;
+
 interface TextFieldProps extends Omit<FieldProps, 'children'> {
   value?: string | number;
   type?: 'text' | 'number' | 'date' | 'tel' | 'time';
@@ -122,19 +148,19 @@ interface TickFieldProps extends Omit<FieldProps, 'children' | 'width' | 'name'>
 }
 
 /** Any number of answers side by side. Each is sent as a field `name:value`, so that none is lost. */
-export const TickField: FC<TickFieldProps> = ({ name, id = name, label, hint, errors = {}, ticks }) => (
-  <fieldset class={`field choices${errors[name] ? ' wrong' : ''}`} id={id}>
+export const TickField: FC<TickFieldProps> = ({ label, ticks, ...group }) => (
+  <fieldset {...describedGroup(group)}>
     <legend>{label}</legend>
-    {hint && <p class="hint">{hint}</p>}
+    <GroupHint {...group} />
     <div class="choice-row">
       {ticks.map(({ value, text, ticked }) => (
         <label class="choice">
-          <input type="checkbox" name={`${name}:${value}`} value="yes" checked={ticked} />
+          <input type="checkbox" name={`${group.name}:${value}`} value="yes" checked={ticked} />
           <span>{text}</span>
         </label>
       ))}
     </div>
-    {errors[name] && <p class="error">{errors[name]}</p>}
+    <GroupError {...group} />
   </fieldset>
 );
 
@@ -144,19 +170,19 @@ interface ChoiceFieldProps extends Omit<FieldProps, 'children' | 'width'> {
 }
 
 /** A few answers side by side, all in sight. */
-export const ChoiceField: FC<ChoiceFieldProps> = ({ name, id = name, label, hint, errors = {}, value, choices }) => (
-  <fieldset class={`field choices${errors[name] ? ' wrong' : ''}`} id={id}>
+export const ChoiceField: FC<ChoiceFieldProps> = ({ label, value, choices, ...group }) => (
+  <fieldset {...describedGroup(group)}>
     <legend>{label}</legend>
-    {hint && <p class="hint">{hint}</p>}
+    <GroupHint {...group} />
     <div class="choice-row">
       {choices.map((choice) => (
         <label class="choice">
-          <input type="radio" name={name} value={choice.value} checked={choice.value === value} />
+          <input type="radio" name={group.name} value={choice.value} checked={choice.value === value} />
           <span>{choice.text}</span>
         </label>
       ))}
     </div>
-    {errors[name] && <p class="error">{errors[name]}</p>}
+    <GroupError {...group} />
   </fieldset>
 );
 
