@@ -1,10 +1,10 @@
 import { updateTimes } from '../../db/stores/times-store.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
-import { type FittedSession, fitSession } from '../engine/begin/fit-session.ts';
-import { usualSession } from '../engine/begin/usual-session.ts';
+import type { FittedSession } from '../engine/begin/fit-session.ts';
 import { type Changed, changing } from './changing.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from './context.ts';
 import { currentPlan } from './make-plan.ts';
+import { workOut } from './work-out.ts';
 
 const MOST_PIECES = 200;
 const HOW_MANY = `How many pieces did it make? Write a whole number, 1 to ${MOST_PIECES}.`;
@@ -39,12 +39,15 @@ const shown = (yard: YardFile, pieces: number, fitted: FittedSession) => ({
   times: fittedTimes(yard, fitted.yard),
 });
 
+const fittedTo = ({ background }: UseCaseContext, yard: YardFile, pieces: number) =>
+  workOut(background, 'times for a session', { yard, pieces });
+
 /** What a usual session makes by the yard's figures and, for a number that was typed, the times that would make as many. */
 export const showFit = async (context: UseCaseContext, made: string | null) => {
   const { yard } = await currentPlan(context);
-  const usual = usualSession(yard);
+  const { session: usual } = await workOut(context.background, 'usual session', { yard });
   const pieces = made === null ? null : piecesTyped(made);
-  const fitted = pieces === null ? null : fitSession(yard, pieces);
+  const fitted = pieces === null ? null : (await fittedTo(context, yard, pieces)).fitted;
   return {
     ...{ yardName: yard.yard.name, today: today(yard.yard.timeZone, context.now), usual },
     first: yard.castings.at(0)?.id ?? null,
@@ -62,7 +65,7 @@ export const fitTimes = (context: UseCaseContext, made: string): Promise<Outcome
     async (tx, yard) => {
       const pieces = piecesTyped(made);
       if (pieces === null) return refuse('made', HOW_MANY);
-      const fitted = fitSession(yard, pieces);
+      const { fitted } = await fittedTo(context, yard, pieces);
       if (!fitted) return refuse('made', 'By these figures nothing can be made yet, so there are no times to change.');
       if (fitted.factor === 1) return refuse('made', 'Nothing has to be changed for that.');
       await updateTimes(tx, fitted.yard);

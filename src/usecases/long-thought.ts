@@ -2,12 +2,15 @@ import type { Order } from '../../shared/order.ts';
 import type { PlanFile } from '../../shared/plan.ts';
 import type { Quote, QuoteLimit } from '../../shared/quote.ts';
 import { readYardFile, type YardFile } from '../../shared/yard-file.ts';
+import { type FittedSession, fitSession } from '../engine/begin/fit-session.ts';
+import { type UsualSession, usualSession } from '../engine/begin/usual-session.ts';
 import { planWithMemory } from '../engine/plan.ts';
 import { askForDate, type ChosenDate } from '../engine/quote/chosen-date.ts';
 import { limitPairsOf, limitsOfPlanned } from '../engine/quote/limits.ts';
 import { type NextMould, nextMoulds } from '../engine/quote/next-mould.ts';
 import { quoteOrder } from '../engine/quote/quote.ts';
 import type { PlanMemory } from '../engine/search/memory.ts';
+import { type MissingForDate, missingForDate } from './missing-for-date.ts';
 
 /** What may take seconds to work out: plain data in, plain data out, so that a thread can do it. */
 export interface LongThoughts {
@@ -28,6 +31,9 @@ export interface LongThoughts {
   };
   'chosen date': { question: { yard: YardFile; order: Order; on: string; memory?: PlanMemory }; answer: ChosenDate };
   'next moulds': { question: { yard: YardFile; memory?: PlanMemory }; answer: NextMould[] };
+  'missing for a date': { question: { yard: YardFile }; answer: MissingForDate[] };
+  'usual session': { question: { yard: YardFile }; answer: { session: UsualSession | null } };
+  'times for a session': { question: { yard: YardFile; pieces: number }; answer: { fitted: FittedSession | null } };
 }
 
 export type ThoughtKind = keyof LongThoughts;
@@ -54,6 +60,9 @@ const THOUGHTS: { [K in ThoughtKind]: (question: LongThoughts[K]['question']) =>
   'limits of an order taken': ({ yard, order, memory }) => limitsOfPlanned(yard, order, memory),
   'chosen date': ({ yard, order, on, memory }) => askForDate(yard, order, on, memory),
   'next moulds': ({ yard, memory }) => nextMoulds(yard, memory),
+  'missing for a date': ({ yard }) => missingForDate(yard),
+  'usual session': ({ yard }) => ({ session: usualSession(yard) }),
+  'times for a session': ({ yard, pieces }) => ({ fitted: fitSession(yard, pieces) }),
 };
 
 /** Works it out here and now. */

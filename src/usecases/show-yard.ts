@@ -5,10 +5,10 @@ import { temperatureText } from '../engine/units/temperature.ts';
 import { calendarOf } from '../engine/work/calendar.ts';
 import { sessionsOf } from '../engine/work/sessions.ts';
 import type { UseCaseContext } from './context.ts';
-import { missingForDate } from './missing-for-date.ts';
 import { mouldKind, mouldsFor } from './mould-kind.ts';
 import { monthsEndBefore } from './show-temperatures.ts';
 import { showYardFrame, type YardFrame } from './show-yard-frame.ts';
+import { workOut } from './work-out.ts';
 
 const WEEKS_LOOKED_AT = 4;
 
@@ -48,8 +48,9 @@ const materialsOf = ({ materials }: YardFile) => ({
 export const showYard = async (context: UseCaseContext) => {
   const frame = await showYardFrame(context);
   const { yard, today, system, habits, guesses } = frame;
+  const missing = await workOut(context.background, 'missing for a date', { yard });
   return {
-    ...{ yardName: yard.yard.name, today, missing: missingForDate(yard), guesses: guesses.length },
+    ...{ yardName: yard.yard.name, today, missing, guesses: guesses.length },
     about: { timeZone: yard.yard.timeZone, system, ...habits },
     panels: {
       names: yard.castings.map(({ name }) => name),

@@ -20,13 +20,11 @@ const threads = (answer: Think) => {
   return { asked, background };
 };
 
-test('the plan of a small yard is made on the spot, that of a large one in a thread', async () => {
+test('what a request waits for is worked out in a thread, and is the same there', async () => {
   const { asked, background } = threads(thinkHere);
-  await workOut(background, 'quick plan', { yard: asking(2) });
-  expect(asked).toEqual([]);
-  const large = await workOut(background, 'quick plan', { yard: asking(300) });
-  expect(asked).toEqual(['quick plan']);
-  expect(large).toEqual(planWithMemory(asking(300), { effort: 'quick' }));
+  for (const yard of [asking(2), asking(300)])
+    expect(await workOut(background, 'quick plan', { yard })).toEqual(planWithMemory(yard, { effort: 'quick' }));
+  expect(asked).toEqual(['quick plan', 'quick plan']);
 });
 
 test('where the thread has given up, or there is none, it is worked out all the same', async () => {
