@@ -37,6 +37,11 @@ const seedGoods = async (tx: Tx, { day, last }: DemoDates): Promise<void> => {
   for (const each of goods) await addIncoming(tx, each);
   const arrived = { material: 'mesh', quantity: 6, on: last('FR'), boughtOn: day(-9), price: 38.4 };
   await markArrived(tx, await addIncoming(tx, arrived), last('FR'));
+  // Some of it was used since: three are there, one for longer than it keeps.
+  const concrete = { material: 'coping-concrete', on: day(-30), boughtOn: null, price: null };
+  await markArrived(tx, await addIncoming(tx, { ...concrete, quantity: 4 }), day(-133));
+  await markArrived(tx, await addIncoming(tx, { ...concrete, quantity: 2 }), day(-30));
+  await updateMaterial(tx, 'coping-concrete', { onHand: 3 });
   await updateMaterial(tx, 'rapid-mortar', { openedNote: 'One bag opened, tied up and kept dry.' });
 };
 

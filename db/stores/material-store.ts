@@ -55,13 +55,19 @@ const incomingColumns = {
 export const onTheirWay = (tx: Tx): Promise<StoredIncoming[]> =>
   tx.select(incomingColumns).from(incomings).where(isNull(incomings.arrivedOn)).orderBy(asc(incomings.position));
 
-export const recentArrivals = (tx: Tx, limit: number): Promise<StoredIncoming[]> =>
-  tx
+/** More deliveries than that are not in a yard at once. */
+const ARRIVALS_READ = 100;
+
+/** What came of a material, the last first. */
+export const arrivalsOf = async (tx: Tx, material: string): Promise<{ quantity: number; arrivedOn: string }[]> => {
+  const rows = await tx
     .select(incomingColumns)
     .from(incomings)
-    .where(isNotNull(incomings.arrivedOn))
+    .where(and(eq(incomings.material, material), isNotNull(incomings.arrivedOn)))
     .orderBy(desc(incomings.arrivedOn), desc(incomings.id))
-    .limit(limit);
+    .limit(ARRIVALS_READ);
+  return rows.flatMap(({ quantity, arrivedOn }) => (arrivedOn === null ? [] : [{ quantity, arrivedOn }]));
+};
 
 export const incomingById = async (tx: Tx, id: number): Promise<StoredIncoming | null> =>
   (await tx.select(incomingColumns).from(incomings).where(eq(incomings.id, id)))[0] ?? null;
@@ -76,12 +82,16 @@ export const addIncoming = async (tx: Tx, goods: Omit<StoredIncoming, 'id' | 'ar
   return added.id;
 };
 
-/** They are in the yard: into stock, and no longer on their way. Says nothing about goods that had arrived already. */
-export const markArrived = async (tx: Tx, id: number, on: string): Promise<void> => {
+/**
+ * They are in the yard: into stock, and no longer on their way; `came` is how much, where it is not what was bought. Says
+ * nothing about goods that had arrived already.
+ */
+export const markArrived = async (tx: Tx, id: number, on: string, came?: number): Promise<void> => {
   const goods = await incomingById(tx, id);
   if (!goods || goods.arrivedOn !== null) return;
-  await tx.update(incomings).set({ arrivedOn: on }).where(eq(incomings.id, id));
-  await addToStock(tx, goods.material, goods.quantity);
+  const quantity = came ?? goods.quantity;
+  await tx.update(incomings).set({ arrivedOn: on, quantity }).where(eq(incomings.id, id));
+  await addToStock(tx, goods.material, quantity);
 };
 
 export const removeIncoming = async (tx: Tx, id: number): Promise<void> => {

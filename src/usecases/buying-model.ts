@@ -1,31 +1,18 @@
-import type { StoredIncoming } from '../../db/stores/material-store.ts';
 import type { PlanBuy, PlanFile } from '../../shared/plan.ts';
 import { dateOfDay, dayNumber } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { shownUnit } from '../engine/units/material-unit.ts';
-import { calendarOf } from '../engine/work/calendar.ts';
 import { amountField, asTyped } from './amount-typed.ts';
+import { type Goods, keepingFacts, purposesOf, type Seen, unusedIn } from './buying-supplies.ts';
 import { today } from './context.ts';
-import { type MaterialUse, materialUses } from './material-uses.ts';
+import { keepingShown } from './keeping-facts.ts';
+import { materialUses } from './material-uses.ts';
 import { type Measures, shownAmount, weekOf } from './measures.ts';
 import { keptOf, stockFacts } from './stock-facts.ts';
-import { type SupplyPurpose, supplyPurposes } from './supply-purposes.ts';
+import type { SupplyPurpose } from './supply-purposes.ts';
 
 /** With those who sell things that nobody's name is written beside. */
 const NO_SUPPLIER = 'Supplier not written down';
-
-type Goods = Pick<StoredIncoming, 'id' | 'material' | 'quantity' | 'on' | 'boughtOn' | 'price'>;
-
-interface Seen {
-  yard: YardFile;
-  today: string;
-  uses: ReadonlyMap<string, readonly MaterialUse[]>;
-  goods: readonly Goods[];
-  buys: readonly PlanBuy[];
-  measures: Measures;
-  /** What was typed for the stock of a material ("onHand") and for goods on their way, by "material figure". */
-  typed: ReadonlyMap<string, string>;
-}
 
 /** An amount as the page says it, as its field is filled in, and exactly as it is kept. */
 const amountFacts = (quantity: number, unit: string, { measures: { system } }: Seen) => ({
@@ -33,24 +20,6 @@ const amountFacts = (quantity: number, unit: string, { measures: { system } }: S
   field: amountField(quantity, unit, system),
   was: quantity,
 });
-
-/** What each purchase of a material is for: goods on their way first where both come on one day. */
-const purposesOf = (material: YardFile['materials'][number], { yard, today: day, uses, goods, buys }: Seen) => {
-  const calendar = calendarOf(yard.yard.timeZone);
-  const at = (date: string) => calendar.midnightOf(dayNumber(date < day ? day : date));
-  const coming = goods.filter((one) => one.material === material.id);
-  const toBuy = buys.filter((one) => one.material === material.id);
-  const supplies = [
-    ...coming.map(({ on, quantity }) => ({ at: at(on), quantity })),
-    ...toBuy.map(({ arrivesOn, quantity }) => ({ at: at(arrivesOn), quantity })),
-  ];
-  const purposes = supplyPurposes(
-    stockFacts(material, []).inYard - keptOf(material),
-    uses.get(material.id) ?? [],
-    supplies,
-  );
-  return new Map<Goods | PlanBuy, SupplyPurpose>([...coming, ...toBuy].map((one, i) => [one, purposes[i]!]));
-};
 
 const namesOf = (
   { orders, keep }: SupplyPurpose,
@@ -88,6 +57,7 @@ const lineOf = (
     on: dateOfDay(dayNumber(seen.today) + lead),
     price: material.unitPrice === undefined ? null : material.unitPrice * quantity,
     for: namesOf(purpose, material, seen),
+    unused: unusedIn(bought, material, seen),
   };
 };
 
@@ -124,6 +94,7 @@ const onTheWayOf = (seen: Seen) =>
         ...amountFacts(goods.quantity, material.unit, seen),
         asTyped: asTyped(typed, goods.quantity, material.unit, seen.measures.system),
         for: namesOf(purpose, material, seen),
+        unused: unusedIn([goods], material, seen),
       };
     })
     .sort((a, b) => a.on.localeCompare(b.on));
@@ -133,6 +104,7 @@ const stockOf = (seen: Seen, notes: ReadonlyMap<string, string>) =>
     const { perUnit, word } = shownUnit(material.unit, seen.measures.system);
     const { inYard, offcut, spokenFor, spare } = stockFacts(material, seen.uses.get(material.id) ?? []);
     const typed = seen.typed.get(`${material.id} onHand`);
+    const keeping = seen.keeping.get(material.id) ?? null;
     return {
       key: String(index),
       ...{ material: material.id, name: material.name, unit: word, minimum: keptOf(material) * perUnit },
@@ -143,6 +115,7 @@ const stockOf = (seen: Seen, notes: ReadonlyMap<string, string>) =>
         .filter((one) => one.material === material.id)
         .map(({ quantity, on }) => ({ quantity: quantity * perUnit, on })),
       note: notes.get(material.id) ?? null,
+      keeping: keeping && keepingShown(keeping, perUnit),
     };
   });
 
@@ -152,13 +125,17 @@ interface Stored {
   notes: ReadonlyMap<string, string>;
   measures: Measures;
   typed: Seen['typed'];
+  arrivals: Seen['arrivals'];
 }
 
 /** What to buy by when and for whom, what is on its way, and what is in the yard. Pure, on what the store holds. */
 export const buyingModel = ({ yard, plan }: { yard: YardFile; plan: PlanFile }, stored: Stored) => {
   const day = today(yard.yard.timeZone, stored.now);
-  const { goods, measures, typed } = stored;
-  const seen: Seen = { yard, today: day, uses: materialUses(yard, plan), goods, buys: plan.buys, measures, typed };
+  const { goods, measures, typed, arrivals } = stored;
+  const uses = materialUses(yard, plan);
+  const supplied = { yard, today: day, uses, goods, buys: plan.buys, measures, typed, arrivals };
+  const keeping = new Map(yard.materials.map((material) => [material.id, keepingFacts(material, supplied)]));
+  const seen: Seen = { ...supplied, keeping };
   return {
     yardName: yard.yard.name,
     today: day,

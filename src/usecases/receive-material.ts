@@ -2,7 +2,6 @@ import type { Tx } from '../../db/open.ts';
 import { setTyped } from '../../db/stores/figure-store.ts';
 import {
   addIncoming,
-  addToStock,
   incomingById,
   markArrived,
   materialById,
@@ -16,10 +15,9 @@ import { measuresOf } from './measures.ts';
 
 const ARRIVED_ALREADY = 'That has arrived already, or is no longer on its way. Nothing was changed.';
 
-/** Fewer came than were bought: what came is in stock, the rest is on its way still. */
+/** Fewer came than were bought: the rest is on its way still. */
 const keepRestComing = async (tx: Tx, goods: StoredIncoming, came: number, day: string): Promise<void> => {
   const { material, quantity, on, boughtOn } = goods;
-  await addToStock(tx, material, came - quantity);
   if (came < quantity)
     await addIncoming(tx, { material, quantity: quantity - came, on: on < day ? day : on, boughtOn, price: null });
 };
@@ -31,9 +29,9 @@ const receive = async (tx: Tx, id: number, typed: AmountTyped, day: string): Pro
   const came = amountTyped(typed, material?.unit ?? '', (await measuresOf(tx)).system);
   if (!came.ok) return refuse('came', came.reason);
   if (came.value !== null && came.value <= 0) return refuse('came', 'How much came? Write a number above 0.');
-  await markArrived(tx, id, day);
+  await markArrived(tx, id, day, came.value ?? goods.quantity);
   await setTyped(tx, incomingFigure(goods.material, id), null);
-  if (came.value !== null && came.value !== goods.quantity) await keepRestComing(tx, goods, came.value, day);
+  if (came.value !== null) await keepRestComing(tx, goods, came.value, day);
   return done({ name: material?.name ?? goods.material });
 };
 

@@ -2,20 +2,22 @@ import { typedFiguresOf } from '../../db/stores/figure-store.ts';
 import { materialsInOrder, onTheirWay } from '../../db/stores/material-store.ts';
 import { buyingModel } from './buying-model.ts';
 import type { UseCaseContext } from './context.ts';
+import { arrivalsThatKeep } from './keeping-facts.ts';
 import { currentPlan } from './make-plan.ts';
 import { measuresOf } from './measures.ts';
 
 /** What to buy by when and for whom, what is on its way, and what is in the yard. */
 export const showBuying = async (context: UseCaseContext) => {
   const current = await currentPlan(context);
-  const { goods, materials, measures, typed } = await context.database.read(async (tx) => ({
+  const { goods, materials, measures, typed, arrivals } = await context.database.read(async (tx) => ({
     goods: await onTheirWay(tx),
     materials: await materialsInOrder(tx),
     measures: await measuresOf(tx),
     typed: await typedFiguresOf(tx, 'material'),
+    arrivals: await arrivalsThatKeep(tx, current.yard),
   }));
   const notes = new Map(
     materials.flatMap(({ id, openedNote }): [string, string][] => (openedNote ? [[id, openedNote]] : [])),
   );
-  return buyingModel(current, { now: context.now, goods, notes, measures, typed });
+  return buyingModel(current, { now: context.now, goods, notes, measures, typed, arrivals });
 };

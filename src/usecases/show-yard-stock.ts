@@ -1,22 +1,33 @@
 import { typedOf } from '../../db/stores/figure-store.ts';
+import type { YardFile } from '../../shared/yard-file.ts';
 import { shownUnit } from '../engine/units/material-unit.ts';
 import type { UseCaseContext } from './context.ts';
+import { arrivalsThatKeep, keepingOf, keepingShown } from './keeping-facts.ts';
 import { materialTexts } from './material-figures.ts';
+import { materialUses } from './material-uses.ts';
 import { shownAmount } from './measures.ts';
 import { showYardFrame } from './show-yard-frame.ts';
 
 /** The stock book: each material as the forms show it, in the yard's units, and who sells what. */
 export const showYardStock = async (context: UseCaseContext) => {
-  const { yard, yardName, today, system, habits, guesses } = await showYardFrame(context);
-  const typed = await context.database.read((tx) =>
-    Promise.all(yard.materials.map(({ id }) => typedOf(tx, { kind: 'material', id }))),
-  );
+  const { yard, plan, yardName, today, system, habits, guesses } = await showYardFrame(context);
+  const { typed, arrivals } = await context.database.read(async (tx) => ({
+    typed: await Promise.all(yard.materials.map(({ id }) => typedOf(tx, { kind: 'material', id }))),
+    arrivals: await arrivalsThatKeep(tx, yard),
+  }));
+  const uses = materialUses(yard, plan);
+  const keepingIn = (material: YardFile['materials'][number]) => {
+    const of = { uses: uses.get(material.id) ?? [], arrivals: arrivals.get(material.id) ?? [], supplies: [] };
+    const keeping = keepingOf(material, { yard, today, ...of });
+    return keeping && keepingShown(keeping, shownUnit(material.unit, system).perUnit);
+  };
   const materials = yard.materials.map((material, index) => ({
     ...material,
     inYard: shownAmount({ quantity: material.onHand, unit: material.unit }, system),
     packOf: shownAmount({ quantity: material.pack, unit: material.unit }, system),
     keep: shownAmount({ quantity: material.minimum, unit: material.unit }, system),
     shownUnit: shownUnit(material.unit, system).word,
+    keeping: keepingIn(material),
     texts: materialTexts(material, { system, currency: habits.currency, typed: typed[index] ?? {} }),
     guesses: guesses.filter((one) => one.kind === 'material' && one.id === material.id).map(({ figure }) => figure),
   }));

@@ -36,6 +36,21 @@ describe.each([
     expect(complaints).toEqual([]);
   });
 
+  test('what is past its keeping days is said first, and gone once it is counted out', async () => {
+    const url = await served(await demoScreens());
+    const { page, complaints } = await watchedPage(browser, { javaScriptEnabled });
+    await page.goto(`${url}/buying`);
+    await page.click('text="Concrete mix, 25 kg"');
+    const concrete = page.locator('.stock:target');
+    expect(await concrete.textContent()).toContain('1 bag came Mon 23 Nov and keeps 120 days: check it before use.');
+    await concrete.locator('summary').click();
+    await concrete.locator('[name=counted]').fill('2');
+    await concrete.getByRole('button', { name: /^Correct/ }).click();
+    await page.getByText('Concrete mix, 25 kg counted: 2 in the yard, not 3.', { exact: true }).waitFor();
+    expect(await page.textContent('main')).not.toContain('Past its keeping days');
+    expect(complaints).toEqual([]);
+  });
+
   test('a wrong number is said at its field, and what was typed stays', async () => {
     const url = await served(await demoScreens());
     const { page, complaints } = await watchedPage(browser, { javaScriptEnabled });

@@ -1,6 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { setHabits } from '../../db/stores/habits-store.ts';
-import { addIncoming, materialById, onTheirWay } from '../../db/stores/material-store.ts';
+import {
+  addIncoming,
+  arrivalsOf,
+  markArrived,
+  materialById,
+  onTheirWay,
+  updateMaterial,
+} from '../../db/stores/material-store.ts';
 import { setUnits } from '../../db/stores/units-store.ts';
 import { bumpRevision } from '../../db/stores/yard-store.ts';
 import { demoScreens, screensOver, type TestScreens, textOf } from '../support/screens.ts';
@@ -75,6 +82,50 @@ describe('buying', () => {
     await post('/undo', { change, back: '/buying' });
     expect(await mortarIn(screens)).toBe(1);
     expect(await comingIn(screens)).toHaveLength(1);
+  });
+
+  test('says what came longer ago than it keeps, first on the page and at the material', async () => {
+    const base = yardShortOfMortar();
+    const keeps = base.materials.map((one) => (one.id === 'mortar' ? { ...one, onHand: 5, shelfLifeDays: 60 } : one));
+    const screens = await screensOver(smallYard({ ...base, materials: keeps }));
+    await screens.database.write(async (tx) => {
+      for (const [arrivedOn, quantity] of [
+        ['2027-01-12', 6],
+        ['2027-04-01', 2],
+      ] as const) {
+        const goods = { material: 'mortar', quantity, on: arrivedOn, boughtOn: null, price: null };
+        await markArrived(tx, await addIncoming(tx, goods), arrivedOn);
+      }
+      await updateMaterial(tx, 'mortar', { onHand: 5 });
+      await bumpRevision(tx);
+    });
+    const text = await textOf(await screens.get('/buying'));
+    expect(text).toMatch(/^Nothing has to be bought.* Past its keeping days in the yard: Rapid mortar\./);
+    const old = '3 bags came Tue 12 Jan and keep 60 days: check them before use.';
+    expect(text).toContain(`3 spare. ${old}`);
+    expect(await textOf(await screens.get('/yard/stock/mortar'))).toContain(old);
+  });
+
+  test('says of what is sold in packs what has no use before it goes off', async () => {
+    const base = yardShortOfMortar();
+    const keeps = base.materials.map((one) =>
+      one.id === 'mortar' ? { ...one, pack: 12, onHand: 1, shelfLifeDays: 30 } : one,
+    );
+    const screens = await screensOver(smallYard({ ...base, materials: keeps }));
+    // Two bags are used by 10 April, one of them is there: eleven of the twelve that come then are left 30 days later.
+    expect(await textOf(await screens.get('/buying'))).toContain(
+      "Keeps 30 days, until Mon 10 May: 11 bags have no use by then, by today's plan. Buy fewer if you can.",
+    );
+  });
+
+  test('writes down how much came, where it was not all of it', async () => {
+    const screens = await onTheWay({ on: '2027-04-09', quantity: 6 });
+    await screens.post('/buying/arrived', { goods: screens.id, came: '4' });
+    expect(await screens.database.read((tx) => arrivalsOf(tx, 'mortar'))).toEqual([
+      { quantity: 4, arrivedOn: '2027-04-08' },
+    ]);
+    expect(await mortarIn(screens)).toBe(5);
+    expect((await comingIn(screens)).map(({ quantity }) => quantity)).toEqual([2]);
   });
 
   test('counts the stock anew', async () => {

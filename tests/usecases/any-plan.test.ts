@@ -63,7 +63,7 @@ describe.each(yards)('the plan of random yard $kind $seed', ({ kind, seed }) => 
   test('has everything to buy in some week, each for somebody', () => {
     const { weeks } = buyingModel(
       { yard, plan },
-      { now: yard.yard.now, goods: [], notes: new Map(), typed: new Map(), measures: METRIC },
+      { now: yard.yard.now, goods: [], notes: new Map(), typed: new Map(), measures: METRIC, arrivals: new Map() },
     );
     const lines = weeks.flatMap(({ suppliers }) => suppliers.flatMap((supplier) => supplier.lines));
     const sum = (quantities: number[]) => quantities.reduce((total, quantity) => total + quantity, 0);

@@ -5,7 +5,9 @@ import { METRIC } from '../support/measures.ts';
 import { handPlan, plannedYard } from '../support/planned-yard.ts';
 
 const NOW = '2027-04-08T09:00:00+01:00';
-const nothing = { now: NOW, goods: [], notes: new Map<string, string>(), typed: new Map(), measures: METRIC };
+const nothing = {
+  ...{ now: NOW, goods: [], notes: new Map<string, string>(), typed: new Map(), measures: METRIC, arrivals: new Map() },
+};
 const goods = { id: 7, material: 'mortar', quantity: 4, on: '2027-04-09', boughtOn: '2027-04-06', price: 80 };
 
 describe('what to buy', () => {
@@ -81,6 +83,26 @@ describe('what to buy', () => {
       { id: 7, name: 'Rapid mortar', for: { customers: ['School garden', null], keep: 2 } },
     ]);
     expect(weeks[0]?.suppliers[0]?.lines[0]?.for).toEqual({ customers: [], keep: null });
+  });
+});
+
+describe('what goes off', () => {
+  const line = (pack: number, quantity: number, onHand: number) => {
+    const materials = plannedYard().materials.map((m) =>
+      m.id === 'mortar' ? { ...m, onHand, pack, minimum: 0, shelfLifeDays: 30 } : m,
+    );
+    const buys = [{ material: 'mortar', quantity, orderBy: '2027-04-07', arrivesOn: '2027-04-10' }];
+    const { weeks } = buyingModel({ yard: plannedYard({ materials }), plan: { ...handPlan(), buys } }, nothing);
+    return weeks[0]?.suppliers[0]?.lines[0]?.unused;
+  };
+
+  test('is told where more of a pack is left than is used, and until when it keeps', () => {
+    expect(line(4, 4, 0)).toEqual({ days: 30, until: '2027-05-10', quantity: 3, unit: 'bag' });
+    expect(line(2, 2, 0)).toMatchObject({ quantity: 1 });
+  });
+
+  test('is not told of the rest of a bag, which is what comes of buying whole ones', () => {
+    expect(line(1, 1, 0.5)).toBeNull();
   });
 });
 

@@ -3,10 +3,11 @@ import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Button } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
 import { dayText, fullDayText } from '../parts/day-text.ts';
+import { unusedText } from '../parts/keeping-text.ts';
 import { moneyField, moneyText } from '../parts/money-text.ts';
-import { isMeasure } from '../parts/quantity-text.ts';
+import { amountText, isMeasure } from '../parts/quantity-text.ts';
 import type { BuyLineFacts, RefusedForm } from './buying-facts.ts';
-import { amountText, goodsText, purposeText } from './buying-text.ts';
+import { goodsText, purposeText } from './buying-text.ts';
 
 interface BuyLineProps {
   line: BuyLineFacts;
@@ -65,6 +66,12 @@ export const BuyLine: FC<BuyLineProps> = ({ line, today, currency, refused }) =>
           <strong>{goodsText(line)}</strong>
         </p>
         <p class="quiet">{purposeText(line.for, line.unit)}.</p>
+        {line.unused && (
+          <p class="goes-off">
+            {unusedText(line.unused, today)}
+            {!line.packIsOne && ' Buy fewer if you can.'}
+          </p>
+        )}
         {refused?.errors.material && <p class="error">{refused.errors.material}</p>}
       </div>
       <p class="buy-by">{line.orderBy === today ? 'Order today' : `Order by ${dayText(line.orderBy, today)}`}</p>

@@ -12,6 +12,22 @@ interface AmountInField {
   was: number;
 }
 
+/** So much of a supply that has no use for as long as it keeps. */
+export interface UnusedFacts {
+  quantity: number;
+  unit: string;
+  days: number;
+  until: string;
+}
+
+/** Of a material that goes off: deliveries kept too long, used too late, and how much came on nobody knows which day. */
+export interface KeepingFacts {
+  days: number;
+  past: readonly { quantity: number; cameOn: string }[];
+  late: readonly { quantity: number; until: string }[];
+  undated: number;
+}
+
 export interface BuyLineFacts extends AmountInField {
   /** Tells the fields of this line from those of the others. */
   key: string;
@@ -27,6 +43,7 @@ export interface BuyLineFacts extends AmountInField {
   on: string;
   price: number | null;
   for: Purpose;
+  unused: UnusedFacts | null;
 }
 
 export interface BuyWeek {
@@ -45,6 +62,7 @@ export interface ComingFacts extends AmountInField {
   asTyped: string | null;
   price: number | null;
   for: Purpose;
+  unused: UnusedFacts | null;
 }
 
 export interface StockFacts {
@@ -64,6 +82,8 @@ export interface StockFacts {
   spare: number;
   coming: readonly { quantity: number; on: string }[];
   note: string | null;
+  /** Null where it does not go off. */
+  keeping: KeepingFacts | null;
 }
 
 export interface BuyingModel {

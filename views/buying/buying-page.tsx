@@ -5,6 +5,7 @@ import { Button } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
 import { fullDayText, weekHeading } from '../parts/day-text.ts';
 import { type FieldErrors, FormErrors, SelectField } from '../parts/field.tsx';
+import { Mark } from '../parts/mark.tsx';
 import { moneyText } from '../parts/money-text.ts';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { BuyLine } from './buy-line.tsx';
@@ -161,6 +162,17 @@ const SomethingElse: FC<{ model: BuyingModel; refused: RefusedForm | null }> = (
   );
 };
 
+/** What is past its keeping days, above all else: it may have to be bought anew. */
+const TooOld: FC<{ model: BuyingModel }> = ({ model: { stock } }) => {
+  const old = stock.filter(({ keeping }) => keeping && keeping.past.length > 0);
+  return old.length === 0 ? null : (
+    <p class="goes-off">
+      <Mark shape="triangle" /> Past its keeping days in the yard:{' '}
+      {old.map(({ key, name }, index) => [index > 0 ? '; ' : '', <a href={`#stock-${key}`}>{name}</a>])}.
+    </p>
+  );
+};
+
 /** What to buy by when, what is on its way, what is in the yard. */
 export const BuyingPage: FC<BuyingPageProps> = ({ model, notice, refused }) => {
   const now = model.weeks.filter(({ week }) => week === model.thisWeek);
@@ -170,6 +182,7 @@ export const BuyingPage: FC<BuyingPageProps> = ({ model, notice, refused }) => {
       {notice && <Notice notice={notice} today={model.today} back="/buying" />}
       <Answer note={buyingNote(model)}>{buyingAnswer(model)}</Answer>
       {refused && <FormErrors errors={errorsById(refused)} />}
+      <TooOld model={model} />
       {now.map((week) => (
         <Week week={week} model={model} refused={refused} />
       ))}

@@ -1,10 +1,6 @@
 import { dayText } from '../parts/day-text.ts';
-import { listText, quantityText } from '../parts/quantity-text.ts';
+import { amountText, listText, quantityText } from '../parts/quantity-text.ts';
 import type { BuyingModel, BuyLineFacts, ComingFacts, Purpose, StockFacts } from './buying-facts.ts';
-
-/** "9 bags", "700 g"; things counted by the piece are a bare number. */
-export const amountText = (quantity: number, unit: string): string =>
-  unit === 'each' || unit === '' ? String(Number(quantity.toFixed(2))) : quantityText(quantity, unit);
 
 const figure = (quantity: number): string => String(Number(quantity.toFixed(2)));
 

@@ -2,6 +2,7 @@ import type { FC } from 'hono/jsx';
 import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Button } from '../parts/button.tsx';
 import { dayText } from '../parts/day-text.ts';
+import { unusedText } from '../parts/keeping-text.ts';
 import { moneyText } from '../parts/money-text.ts';
 import { isMeasure } from '../parts/quantity-text.ts';
 import type { ComingFacts, RefusedForm } from './buying-facts.ts';
@@ -63,6 +64,7 @@ export const ComingLine: FC<ComingLineProps> = ({ goods, today, currency, refuse
         <p class="quiet">
           {[purposeText(goods.for, goods.unit), boughtText(goods, today, currency)].filter(Boolean).join('; ')}.
         </p>
+        {goods.unused && <p class="goes-off">{unusedText(goods.unused, today)}</p>}
         {refused?.errors.goods && <p class="error">{refused.errors.goods}</p>}
       </div>
       <p class={goods.on < today ? 'buy-by late-goods' : 'buy-by'}>{expectedText(goods, today)}</p>

@@ -1,6 +1,7 @@
 import type { FC } from 'hono/jsx';
 import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Button } from '../parts/button.tsx';
+import { KeepingLines } from '../parts/keeping-lines.tsx';
 import { isMeasure } from '../parts/quantity-text.ts';
 import type { RefusedForm, StockFacts } from './buying-facts.ts';
 import { stockText } from './buying-text.ts';
@@ -13,10 +14,11 @@ interface StockLineProps {
 
 /** What is in the yard of one material, as a sentence, with a way to correct it. */
 export const StockLine: FC<StockLineProps> = ({ stock, today, refused }) => (
-  <li class="stock">
+  <li class="stock" id={`stock-${stock.key}`}>
     <div>
       <h3>{stock.name}</h3>
       <p>{stockText(stock, today)}</p>
+      {stock.keeping && <KeepingLines keeping={stock.keeping} unit={stock.unit} today={today} />}
       {stock.note && <p class="quiet">{stock.note}</p>}
     </div>
     <details class="otherwise" open={refused !== null}>

@@ -18,6 +18,10 @@ export const quantityText = (quantity: number, unit: string): string => {
   return `${number} ${quantity === 1 ? unit : `${unit}s`}`;
 };
 
+/** "9 bags", "700 g"; things counted by the piece are a bare number. */
+export const amountText = (quantity: number, unit: string): string =>
+  unit === 'each' || unit === '' ? numberText(quantity) : quantityText(quantity, unit);
+
 const SMALL_NUMBERS = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten'];
 
 /** At the start of a sentence: "Two", "Ten", "11". */

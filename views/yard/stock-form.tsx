@@ -1,6 +1,8 @@
 import type { FC } from 'hono/jsx';
 import type { YardMaterial, YardStockModel } from '../../src/usecases/show-yard-stock.ts';
 import { shownIn } from '../parts/form-state.tsx';
+import { KeepingLines } from '../parts/keeping-lines.tsx';
+import { amountText } from '../parts/quantity-text.ts';
 import { EditPage } from './edit-page.tsx';
 import { EntryFigure, type EntryFormProps } from './entry-figure.tsx';
 import { RemoveForm } from './remove.tsx';
@@ -26,6 +28,20 @@ const What: FC<StockFormProps> = (props) => (
 /** How amounts of it are typed. */
 const countedIn = ({ entry }: StockFormProps): string => (entry ? ` (${entry.shownUnit})` : '');
 
+type Kept = Pick<YardMaterial, 'shownUnit'> & { keeping: NonNullable<YardMaterial['keeping']>; today: string };
+
+/** What is there too long, by the days on which it came. */
+const Keeping: FC<Kept> = ({ keeping, shownUnit, today }) => (
+  <>
+    <KeepingLines keeping={keeping} unit={shownUnit} today={today} />
+    {keeping.undated > 0 && (
+      <p class="hint">
+        When {amountText(keeping.undated, shownUnit)} of it came is not written down: look at the date on it.
+      </p>
+    )}
+  </>
+);
+
 const Held: FC<StockFormProps> = (props) => (
   <fieldset class="form">
     <legend>In the yard</legend>
@@ -42,6 +58,7 @@ const Held: FC<StockFormProps> = (props) => (
       hint="Empty: none has to be left."
     />
     <EntryFigure {...props} name="shelfLifeDays" label="Keeps so many days" hint="Empty: it does not go off." />
+    {props.entry?.keeping && <Keeping {...props.entry} keeping={props.entry.keeping} today={props.model.today} />}
   </fieldset>
 );
 

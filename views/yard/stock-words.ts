@@ -1,15 +1,11 @@
 import type { YardMaterial, YardStockModel } from '../../src/usecases/show-yard-stock.ts';
 import { countText } from '../parts/day-text.ts';
 import { moneyText } from '../parts/money-text.ts';
-import { quantityText } from '../parts/quantity-text.ts';
-
-/** "18 bags"; what is counted by itself needs no word. */
-const amountText = ({ quantity, unit }: { quantity: number; unit: string }): string =>
-  unit === 'each' ? String(quantity) : quantityText(quantity, unit);
+import { amountText } from '../parts/quantity-text.ts';
 
 /** "18 bags in the yard, always keep 4 bags." */
 export const heldText = ({ inYard, keep }: Pick<YardMaterial, 'inYard' | 'keep'>): string =>
-  `${amountText(inYard)} in the yard${keep.quantity > 0 ? `, always keep ${amountText(keep)}` : ''}.`;
+  `${amountText(inYard.quantity, inYard.unit)} in the yard${keep.quantity > 0 ? `, always keep ${amountText(keep.quantity, keep.unit)}` : ''}.`;
 
 const comesText = (days: number | undefined): string => {
   if (days === undefined) return 'Cannot be bought.';
@@ -22,7 +18,7 @@ type Bought = Pick<YardMaterial, 'leadDays' | 'pack' | 'packOf' | 'unitPrice'>;
 export const boughtText = ({ leadDays, pack, packOf, unitPrice }: Bought, currency: string): string => {
   const price = unitPrice === undefined ? null : moneyText(unitPrice * pack, currency);
   if (pack === 1) return `${comesText(leadDays)}${price ? ` ${price} each.` : ''}`;
-  return `${comesText(leadDays)} Sold in packs of ${amountText(packOf)}${price ? ` for ${price}` : ''}.`;
+  return `${comesText(leadDays)} Sold in packs of ${amountText(packOf.quantity, packOf.unit)}${price ? ` for ${price}` : ''}.`;
 };
 
 /** "14 materials in the stock book. There is no Mesh, and it cannot be bought." */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { seedDemo } from '../../../db/demo/larch-row.ts';
-import { onTheirWay, recentArrivals } from '../../../db/stores/material-store.ts';
+import { arrivalsOf, onTheirWay } from '../../../db/stores/material-store.ts';
 import { mouldsInOrder } from '../../../db/stores/mould-store.ts';
 import { openOrders, pastOrders } from '../../../db/stores/order-store.ts';
 import { loadYardFile } from '../../../db/stores/yard-store.ts';
@@ -57,7 +57,7 @@ describe('Larch Row Yard', () => {
       expect(open.filter(({ lines }) => lines.every(({ material }) => material !== undefined))).toHaveLength(1);
       expect((await pastOrders(tx, 9)).map(({ status }) => status)).toEqual(['cancelled', 'handed over']);
       expect(await onTheirWay(tx)).toHaveLength(2);
-      expect(await recentArrivals(tx, 9)).toHaveLength(1);
+      expect(await arrivalsOf(tx, 'mesh')).toHaveLength(1);
     });
   });
 

@@ -4,7 +4,7 @@ import type { Database } from '../../../db/open.ts';
 import { applyYardFile } from '../../../db/stores/apply-yard-file.ts';
 import { customers } from '../../../db/stores/customer-store.ts';
 import { addGuesses, guessesOfYard, setTyped, typedOf } from '../../../db/stores/figure-store.ts';
-import { onTheirWay, recentArrivals } from '../../../db/stores/material-store.ts';
+import { arrivalsOf, onTheirWay } from '../../../db/stores/material-store.ts';
 import { mouldById, updateMould } from '../../../db/stores/mould-store.ts';
 import { openOrders, orderById, pastOrders, updateOrder } from '../../../db/stores/order-store.ts';
 import { replaceYard } from '../../../db/stores/replace-yard.ts';
@@ -85,7 +85,7 @@ describe('a yard file put over a yard', () => {
     await database.read(async (tx) => {
       expect(await pastOrders(tx, 9)).toEqual(past);
       expect(await onTheirWay(tx)).toEqual(goods);
-      expect(await recentArrivals(tx, 9)).toHaveLength(1);
+      expect(await arrivalsOf(tx, 'mesh')).toHaveLength(1);
       expect(await orderById(tx, first)).toEqual({ ...was, promisedOn: '2027-06-05' });
       expect((await customers(tx)).filter(({ phone }) => phone).length).toBeGreaterThan(2);
       expect((await mouldById(tx, '1200 no. 3'))?.note).toBe('Stop board for 900 hangs behind it.');

@@ -12,7 +12,7 @@ import {
 const TODAY = '2027-04-05';
 const bags: StockFacts = {
   ...{ key: '0', material: 'mortar', name: 'Rapid mortar', unit: 'bag', minimum: 0, canBeBought: true },
-  ...{ inYard: 9, asTyped: null, offcut: false, spokenFor: 6, spare: 3, coming: [], note: null },
+  ...{ inYard: 9, asTyped: null, offcut: false, spokenFor: 6, spare: 3, coming: [], note: null, keeping: null },
 };
 
 describe('stock as a sentence', () => {
@@ -71,7 +71,7 @@ const line = (orderBy: string, quantity = 4): BuyLineFacts => ({
     orderBy,
     on: orderBy,
   },
-  ...{ field: String(quantity), was: quantity, price: null, for: { customers: [], keep: null } },
+  ...{ field: String(quantity), was: quantity, price: null, for: { customers: [], keep: null }, unused: null },
 });
 const model = (weeks: Record<string, BuyLineFacts[]>): BuyingModel => ({
   ...{ today: TODAY, currency: 'EUR', thisWeek: TODAY, onTheWay: [], stock: [], materials: [] },
