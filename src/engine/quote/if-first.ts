@@ -15,15 +15,16 @@ import { randomFrom } from '../search/random.ts';
 import type { Asking } from './present.ts';
 import { handoverOn } from './promise.ts';
 
-/** Pours placed in all by the search, about. */
+/** Pours placed in all by the trials, and by the search, about. */
 const POURS_SEARCHED = 6_000;
 const MOST_SEARCHED = 600;
-/** So heavy that a day sooner is worth any number of batches. */
-const WEIGHT = 1_000_000;
+/** From so many of the plans tried, the soonest, the search sets out. */
+const STARTS_SEARCHED = 3;
+/** A day later is bad, but not so bad that the search would never pass through it. */
+const WEIGHT = 3;
 
 /**
- * The yard with the new order as if it were wanted today, more than anything: pieces that are ready sooner then count
- * before its day moves.
+ * The yard with the new order as if it were wanted today: pieces that are ready sooner then count before its day moves.
  */
 const urgent = (yard: YardFile, order: Order, { problem }: Asking): Placing => {
   const wanted = { ...order, due: dateOfDay(problem.today), weight: WEIGHT };
@@ -36,6 +37,37 @@ const startChoices = ({ problem }: Placing, order: number): Partial<Choices>[] =
   return [NONE, ...moulds].flatMap((restMould) => TRIED_CHOICES.map((choices) => ({ ...choices, restMould })));
 };
 
+interface Trial {
+  found: Found;
+  completesAt: number;
+}
+
+const tryOut = (at: Placing, dispatch: Dispatch, order: number): Trial | null => {
+  decode(at, dispatch);
+  const completesAt = at.orders.completesAt[order]!;
+  return completesAt === NONE ? null : { found: { dispatch, evaluation: evaluate(at), kept: 0 }, completesAt };
+};
+
+/** Plans of the order alone by several choices, then what a search finds that sets out from the soonest of them. */
+function* trialsOf(at: Placing, order: number): Generator<Trial> {
+  const pieces = Math.max(1, at.problem.orders[order]!.pieceCount);
+  const most = Math.max(TRIED_CHOICES.length, Math.floor(POURS_SEARCHED / pieces));
+  const started: Trial[] = [];
+  for (const choices of startChoices(at, order).slice(0, most)) {
+    const trial = tryOut(at, dispatchOf(Int32Array.of(order), choices), order);
+    if (!trial) continue;
+    started.push(trial);
+    yield trial;
+  }
+  const plans = Math.min(MOST_SEARCHED, Math.floor(POURS_SEARCHED / pieces));
+  const stop = { plans: Math.floor(plans / STARTS_SEARCHED), polishing: 0, coarse: 0 };
+  started.sort((a, b) => a.completesAt - b.completesAt);
+  for (const { found } of started.slice(0, STARTS_SEARCHED)) {
+    const trial = tryOut(at, improvePlan(at, found, stop, randomFrom(1)).dispatch, order);
+    if (trial) yield trial;
+  }
+}
+
 /**
  * Earliest minute at which a new order can be complete when it goes before all others: every mould, hour, bag and rack
  * space that is neither firm nor set aside is there for it alone, and the others take what is left. On the right day, not
@@ -44,27 +76,14 @@ const startChoices = ({ problem }: Placing, order: number): Partial<Choices>[] =
  */
 export const completesIfFirst = (yard: YardFile, order: Order, asking: Asking): number => {
   const at = urgent(yard, order, asking);
-  const { added } = asking;
-  let best: Found | null = null;
-  let completesAt = NEVER;
-  const consider = (dispatch: Dispatch): void => {
-    decode(at, dispatch);
-    if (at.orders.completesAt[added] === NONE || at.orders.completesAt[added]! >= completesAt) return;
-    completesAt = at.orders.completesAt[added]!;
-    best = { dispatch, evaluation: evaluate(at), kept: 0 };
-  };
-  const pieces = Math.max(1, at.problem.orders[added]!.pieceCount);
-  const most = Math.max(TRIED_CHOICES.length, Math.floor(POURS_SEARCHED / pieces));
-  const soonest = soonestComplete(at.problem, added);
-  if (soonest >= at.problem.horizonEnd) return NEVER;
-  const soonestDay = handoverOn(at.problem, soonest);
-  const isSoonest = () => completesAt < NEVER && handoverOn(at.problem, completesAt) <= soonestDay;
-  for (const choices of startChoices(at, added).slice(0, most)) {
-    consider(dispatchOf(Int32Array.of(added), choices));
-    if (isSoonest()) return completesAt;
+  const { problem } = at;
+  const soonest = soonestComplete(problem, asking.added);
+  if (soonest >= problem.horizonEnd) return NEVER;
+  const soonestDay = handoverOn(problem, soonest);
+  let best = NEVER;
+  for (const { completesAt } of trialsOf(at, asking.added)) {
+    best = Math.min(best, completesAt);
+    if (handoverOn(problem, best) <= soonestDay) break;
   }
-  if (!best) return NEVER;
-  const plans = Math.min(MOST_SEARCHED, Math.floor(POURS_SEARCHED / pieces));
-  consider(improvePlan(at, best, { plans, polishing: 0, coarse: 0 }, randomFrom(1)).dispatch);
-  return completesAt;
+  return best;
 };

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Order } from '../../../shared/order.ts';
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { soonestComplete } from '../../../src/engine/bound/soonest.ts';
 import { NEVER } from '../../../src/engine/place/problem.ts';
 import { completesIfFirst } from '../../../src/engine/quote/if-first.ts';
 import { askingFor } from '../../../src/engine/quote/present.ts';
@@ -49,6 +50,35 @@ describe('before all others', () => {
       for (const [what, more] of oneMore(yard, seed))
         expect(dayIfFirst(more, order), `seed ${seed}, one more ${what}`).toBeLessThanOrEqual(before);
     }
+  });
+
+  // The search alone missed these: with one more window the plan it found was later than without.
+  test.each([328, 518])('one more window on yard %i makes nothing later', (seed) => {
+    const yard = randomYard(seed, KINDS[seed % KINDS.length]!);
+    const order = {
+      id: 'asked',
+      weight: 1,
+      lines: [{ kit: yard.kits[seed % yard.kits.length]!.id, quantity: 1 + (seed % 3) }],
+    };
+    const date = dateOfDay(dayNumber(yard.yard.now.slice(0, 10)) + 1 + (seed % 6));
+    const allows: YardFile['extra'][number]['allows'] = ['prep', 'batch', 'strip', 'pack'];
+    const extra = [...yard.extra, { date, start: '06:00', end: '09:00', crew: 1, allows }];
+    expect(dayIfFirst({ ...yard, extra }, order)).toBeLessThanOrEqual(dayIfFirst(yard, order));
+  });
+
+  test('no search can better a day that the bound allows, and none is later than the bound where nothing is in the way', () => {
+    let onTheBound = 0;
+    for (let seed = 0; seed < 60; seed++) {
+      const yard = randomYard(seed, KINDS[seed % KINDS.length]!);
+      const order = { id: 'asked', weight: 1, lines: [{ kit: yard.kits[0]!.id, quantity: 1 }] };
+      const { problem, added } = askingFor(yard, order);
+      const soonest = soonestComplete(problem, added);
+      const bound = soonest >= problem.horizonEnd ? NEVER : handoverOn(problem, soonest);
+      const day = dayIfFirst(yard, order);
+      expect(day, `seed ${seed}`).toBeGreaterThanOrEqual(bound);
+      if (day === bound) onTheBound++;
+    }
+    expect(onTheBound).toBeGreaterThan(50);
   });
 
   test('nothing waits for the orders there are: it is ready when it would be in a yard without them', () => {
