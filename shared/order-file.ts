@@ -2,6 +2,18 @@ import { type Fault, pathText } from './fault.ts';
 import { type Order, order } from './order.ts';
 import { readYardFile, type YardFile } from './yard-file.ts';
 
+/** The orders that have the id an order asks for. */
+const ofSameId = ({ orders }: YardFile, input: unknown): Order[] => {
+  const id = typeof input === 'object' && input !== null && 'id' in input ? input.id : undefined;
+  return orders.filter((one) => one.id === id);
+};
+
+/** What of a yard an order refers to. The rest was read with the yard, and a large one takes time to read. */
+const offering = ({ keep: _keep, ...yard }: YardFile) => ({
+  ...yard,
+  ...{ work: [], closed: [], extra: [], temperatures: [], incoming: [], moulds: [], finished: [], inMould: [] },
+});
+
 /**
  * Reads one order that is asked about but not taken yet (ORDER.json of `rota quote`): it has to fit the yard and its id
  * must not be taken. Its `due` is ignored, so it is left out.
@@ -10,8 +22,9 @@ export const readOrderFor = (
   yard: YardFile,
   input: unknown,
 ): { ok: true; order: Order } | { ok: false; faults: Fault[] } => {
-  const withIt = readYardFile({ ...yard, orders: [...yard.orders, input] });
-  const own = `orders[${yard.orders.length}]`;
+  const others = ofSameId(yard, input);
+  const withIt = readYardFile({ ...offering(yard), orders: [...others, input] });
+  const own = `orders[${others.length}]`;
   if (!withIt.ok) {
     const faults = withIt.faults.map((f) => ({
       ...f,

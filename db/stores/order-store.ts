@@ -5,7 +5,7 @@ import { finishedPieces, piecesInMould } from '../tables/mould.ts';
 import { orderLines, orders } from '../tables/order.ts';
 import type { Tx } from '../transaction.ts';
 import type { Customer } from './customer-store.ts';
-import { belongings, insertAll, nextPosition, present } from './rows.ts';
+import { belongings, inParts, insertAll, nextPosition, present } from './rows.ts';
 
 export type { OrderStatus } from '../../shared/archived-order.ts';
 
@@ -31,14 +31,7 @@ const linesOf = async (tx: Tx, ids: string[]) => {
   );
 };
 
-const ordersWhere = async (tx: Tx, where: SQL | undefined, order: SQL, limit = -1): Promise<StoredOrder[]> => {
-  const rows = await tx
-    .select({ order: orders, customer: customers })
-    .from(orders)
-    .leftJoin(customers, eq(customers.id, orders.customerId))
-    .where(where)
-    .orderBy(order)
-    .limit(limit);
+const withLines = async (tx: Tx, rows: { order: OrderRow; customer: Customer | null }[]): Promise<StoredOrder[]> => {
   const lines = await linesOf(
     tx,
     rows.map(({ order: { id } }) => id),
@@ -49,6 +42,19 @@ const ordersWhere = async (tx: Tx, where: SQL | undefined, order: SQL, limit = -
     lines: lines(facts.id),
   }));
 };
+
+const ordersWhere = (tx: Tx, where: SQL | undefined, order: SQL, most?: number): Promise<StoredOrder[]> =>
+  inParts(async (limit, offset) => {
+    const rows = tx
+      .select({ order: orders, customer: customers })
+      .from(orders)
+      .leftJoin(customers, eq(customers.id, orders.customerId))
+      .where(where)
+      .orderBy(order, asc(orders.id))
+      .limit(limit)
+      .offset(offset);
+    return withLines(tx, await rows);
+  }, most);
 
 /** In the order in which they were taken. */
 export const openOrders = (tx: Tx): Promise<StoredOrder[]> =>

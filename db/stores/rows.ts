@@ -34,6 +34,23 @@ export const nextPosition = async (
   return Number(row?.last ?? -1) + 1;
 };
 
+/** Rows that are read in a few milliseconds. */
+const ROWS_AT_ONCE = 200;
+
+/**
+ * All rows of a list that may be long, so many at a time, so that others have their turn in between. `part` reads as many
+ * from a place on as it is told to, always in the same order.
+ */
+export const inParts = async <T>(part: (limit: number, offset: number) => Promise<T[]>, most = -1): Promise<T[]> => {
+  const rows: T[] = [];
+  for (;;) {
+    const limit = most < 0 ? ROWS_AT_ONCE : Math.min(ROWS_AT_ONCE, most - rows.length);
+    const more = limit > 0 ? await part(limit, rows.length) : [];
+    rows.push(...more);
+    if (more.length < ROWS_AT_ONCE) return rows;
+  }
+};
+
 /** Few enough rows that a statement stays under the engine's limit of values. */
 const ROWS_A_STATEMENT = 500;
 

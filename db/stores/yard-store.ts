@@ -12,16 +12,21 @@ import { temperatureSteps } from '../tables/temperature.ts';
 import { closedDays, extraWindows, workWindows } from '../tables/work.ts';
 import { revisions, yards } from '../tables/yard.ts';
 import type { Tx } from '../transaction.ts';
-import { belongings, present } from './rows.ts';
+import { belongings, inParts, present } from './rows.ts';
 
 const ONE = 1;
 
 /** All rows of a table in their order. */
 const listed = <T extends SQLiteTable & { position: AnySQLiteColumn }>(tx: Tx, table: T) =>
-  tx
-    .select()
-    .from(table as SQLiteTable)
-    .orderBy(asc(table.position)) as unknown as Promise<T['$inferSelect'][]>;
+  inParts(
+    (limit, offset) =>
+      tx
+        .select()
+        .from(table as SQLiteTable)
+        .orderBy(asc(table.position), sql`rowid`)
+        .limit(limit)
+        .offset(offset) as unknown as Promise<T['$inferSelect'][]>,
+  );
 
 const materialQuantity = ({ material, quantity }: { material: string; quantity: number }) => ({ material, quantity });
 const cut = ({ material, lengthMm, count }: { material: string; lengthMm: number; count: number }) => ({
@@ -103,26 +108,52 @@ const loadKits = async (tx: Tx) => {
   }));
 };
 
+/** Lines of open orders: those of past ones are many more with the years. */
+const openLines = (tx: Tx) =>
+  inParts((limit, offset) =>
+    tx
+      .select({
+        order: orderLines.order,
+        ...{ kit: orderLines.kit, casting: orderLines.casting, material: orderLines.material },
+        quantity: orderLines.quantity,
+      })
+      .from(orderLines)
+      .innerJoin(orders, eq(orders.id, orderLines.order))
+      .where(eq(orders.status, 'open'))
+      .orderBy(asc(orders.position), asc(orders.id), asc(orderLines.position))
+      .limit(limit)
+      .offset(offset),
+  );
+
+const openRows = (tx: Tx) =>
+  inParts((limit, offset) =>
+    tx
+      .select({
+        id: orders.id,
+        customer: customers.name,
+        due: sql<string | null>`coalesce(${orders.promisedOn}, ${orders.wantedOn})`,
+        weight: orders.weight,
+        packedAt: orders.packedAt,
+      })
+      .from(orders)
+      .leftJoin(customers, eq(customers.id, orders.customerId))
+      .where(eq(orders.status, 'open'))
+      .orderBy(asc(orders.position), asc(orders.id))
+      .limit(limit)
+      .offset(offset),
+  );
+
 const loadOrders = async (tx: Tx) => {
   const lines = belongings(
-    await listed(tx, orderLines),
+    await openLines(tx),
     (row) => row.order,
     ({ kit, casting, material, quantity }) => present({ kit, casting, material, quantity }),
   );
-  const rows = await tx
-    .select({
-      id: orders.id,
-      customer: customers.name,
-      due: sql<string | null>`coalesce(${orders.promisedOn}, ${orders.wantedOn})`,
-      weight: orders.weight,
-      packedAt: orders.packedAt,
-    })
-    .from(orders)
-    .leftJoin(customers, eq(customers.id, orders.customerId))
-    .where(eq(orders.status, 'open'))
-    .orderBy(asc(orders.position));
   // What is packed asks for nothing more, and its pieces and parts are in the stock no longer.
-  return rows.map(({ packedAt, ...row }) => ({ ...present(row), lines: packedAt === null ? lines(row.id) : [] }));
+  return (await openRows(tx)).map(({ packedAt, ...row }) => ({
+    ...present(row),
+    lines: packedAt === null ? lines(row.id) : [],
+  }));
 };
 
 /** Pieces set aside for an order that is no longer open are stock. */

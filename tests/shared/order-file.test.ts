@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { readOrderFor } from '../../shared/order-file.ts';
+import { readYardFile } from '../../shared/yard-file.ts';
+import { planYard } from '../../src/engine/plan.ts';
 import { smallYard } from '../support/small-yard.ts';
 
 const yard = smallYard();
@@ -14,6 +16,16 @@ test('an order that fits the yard is read with its defaults, its date left out',
     ok: true,
     order: { id: 'new', weight: 1, lines },
   });
+});
+
+test('is read beside moulds that are full and pours that are firm, whoever they are for', () => {
+  const plan = planYard(yard, { effort: 'quick' });
+  const keep = { batches: plan.batches, pours: plan.pours };
+  const [mould] = yard.moulds;
+  const inMould = [{ mould: mould!.id, casting: mould!.setFor, filledAt: yard.yard.now, order: '27-001' }];
+  const read = readYardFile({ ...yard, keep, inMould });
+  if (!read.ok) throw new Error('the yard has faults');
+  expect(readOrderFor(read.yard, { id: 'new', lines })).toEqual({ ok: true, order: { id: 'new', weight: 1, lines } });
 });
 
 describe('faults, each with the path in the order itself', () => {
