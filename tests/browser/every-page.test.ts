@@ -220,6 +220,56 @@ test.each([
   expect(await page.evaluate('document.documentElement.scrollWidth - window.innerWidth')).toBeLessThanOrEqual(0);
 });
 
+test('a name of one long word makes no page wider than a phone', async () => {
+  const long = 'Wolfeschlegelsteinhausenbergerdorff'.repeat(2).slice(0, 55);
+  const base = smallYard();
+  const yard = smallYard({
+    ...base,
+    yard: { ...base.yard, name: long },
+    materials: base.materials.map((one) => ({ ...one, name: `${long} ${one.id}`, supplier: long, leadDays: 3 })),
+    mixes: base.mixes.map((one) => ({ ...one, name: long })),
+    castings: base.castings.map((one) => ({ ...one, name: long })),
+    moulds: base.moulds.map((one, index) => ({ ...one, id: `${long} ${index}` })),
+    kits: base.kits.map((one) => ({ ...one, name: long })),
+    orders: base.orders.map((one) => ({ ...one, customer: long })),
+  });
+  const url = await served(await screensOver(yard));
+  const { page } = await watchedPage(browser, { viewport: { width: 320, height: 844 } });
+  const days = [
+    '/',
+    '/today',
+    '/today/sheet',
+    '/orders',
+    '/orders/27-001',
+    '/orders/new',
+    '/moulds',
+    '/turns',
+    '/buying',
+  ];
+  const parts = [
+    '',
+    '/about',
+    '/panels',
+    '/panels/panel-900',
+    '/kits',
+    '/kits/pair',
+    '/moulds',
+    '/mixes',
+    '/mixes/thin',
+  ];
+  for (const path of [
+    ...days,
+    ...parts.map((part) => `/yard${part}`),
+    '/yard/stock',
+    '/yard/stock/rod',
+    '/yard/guesses',
+  ]) {
+    await page.goto(url + path);
+    const over = await page.evaluate<number>('document.documentElement.scrollWidth - window.innerWidth');
+    expect([path, Math.max(0, over)]).toEqual([path, 0]);
+  }
+});
+
 test('a yard that was begun with four answers, and answers that were refused, have nothing that axe finds', async () => {
   const screens = await demoScreens();
   const url = await served(screens);

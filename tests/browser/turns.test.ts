@@ -45,6 +45,19 @@ test('every text of the chart stays inside its box', async () => {
   expect(outside).toEqual([]);
 });
 
+test('on a phone each line of the table is read without scrolling sideways, and says what its moments are', async () => {
+  const url = await served(await demoScreens());
+  const { page } = await watchedPage(browser);
+  await page.goto(`${url}/turns`);
+  const room = page.locator('[aria-label="Turn by turn"]');
+  expect(await room.evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth)).toBe(0);
+  const before = `getComputedStyle(document.querySelector('.turns-table td[data-said]'), '::before').content`;
+  expect(await page.evaluate(before)).toContain('Poured');
+  await page.setViewportSize({ width: 1280, height: 900 });
+  expect(await page.evaluate(before)).toBe('none');
+  expect(await page.locator('.turns-table thead').isVisible()).toBe(true);
+});
+
 test('on paper the whole chart is one picture, names and all', async () => {
   const url = await served(await demoScreens());
   const { page } = await watchedPage(browser, { viewport: { width: 1050, height: 700 } });

@@ -1,10 +1,23 @@
 import type { FC } from 'hono/jsx';
-import type { TurnsModel } from '../../src/usecases/turns-model.ts';
+import type { TurnFacts, TurnsModel } from '../../src/usecases/turns-model.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { TurnsChart } from './turns-chart.tsx';
 import { type TurnsShown, turnsShown } from './turns-shown.ts';
 import { fromMomentText, momentText, outText, turnsAnswer, turnsNote, whomText } from './turns-text.ts';
+
+/** On a phone, where a line of the table is written as a sentence, each moment stands behind what it is the moment of. */
+const Moments: FC<{ turn: TurnFacts; today: string }> = ({
+  turn: { mayFrom, pouredAt, readyAt, strippedAt },
+  today,
+}) => (
+  <>
+    <td data-said="Poured">{momentText(pouredAt, today)}</td>
+    <td data-said="May be stripped from">{fromMomentText(mayFrom, today)}</td>
+    {strippedAt === null ? <td>Stays in</td> : <td data-said="Stripped">{fromMomentText(strippedAt, today)}</td>}
+    {readyAt === null ? <td /> : <td data-said="Fit to go out, by plan,">{fromMomentText(readyAt, today)}</td>}
+  </>
+);
 
 const Table: FC<{ shown: TurnsShown; today: string }> = ({ shown, today }) => (
   <section>
@@ -41,10 +54,7 @@ const Table: FC<{ shown: TurnsShown; today: string }> = ({ shown, today }) => (
                     <th scope="row">{turn.mould}</th>
                     <td>{whomText(turn)}</td>
                     <td>{turn.piece}</td>
-                    <td>{momentText(turn.pouredAt, today)}</td>
-                    <td>{fromMomentText(turn.mayFrom, today)}</td>
-                    <td>{turn.strippedAt === null ? 'Stays in' : fromMomentText(turn.strippedAt, today)}</td>
-                    <td>{turn.readyAt === null ? '' : fromMomentText(turn.readyAt, today)}</td>
+                    <Moments turn={turn} today={today} />
                   </tr>
                 ))}
             </>
