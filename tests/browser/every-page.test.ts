@@ -169,6 +169,7 @@ test('an effect before it is saved has nothing that axe finds', async () => {
   await page.goto(`${url}/yard/hours`);
   await page.getByRole('button', { name: /^Remove Saturdays/ }).click();
   await page.waitForSelector('.effect');
+  expect(await page.evaluate('document.activeElement.className')).toContain('effect');
   expect(await violations(page)).toEqual([]);
   expect(await tooSmall(page, 40)).toEqual([]);
 });

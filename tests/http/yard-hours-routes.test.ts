@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { loadYardFile } from '../../db/stores/yard-store.ts';
 import { screensOver, type TestScreens, textOf } from '../support/screens.ts';
+import { sentAsShown } from '../support/sent-as-shown.ts';
 import { smallYard } from '../support/small-yard.ts';
 
 const NOW = smallYard().yard.now;
@@ -70,6 +71,15 @@ describe('hours that repeat', () => {
     expect(await screens.textAfter(await screens.post('/yard/hours/1', { ...form, seen: seenIn(html) }))).toMatch(
       /Hours changed\..*Sundays 8:00 to 12:00, 1 person\./,
     );
+  });
+
+  test('that only make an order ready sooner need no second thought to save', async () => {
+    const order = { id: '27-001', customer: 'School garden', lines: [{ kit: 'pair', quantity: 12 }] };
+    const screens = await screensOver(smallYard({ orders: [order] }));
+    const shown = sentAsShown(await (await screens.get('/yard/hours/1')).text());
+    const text = await textOf(await screens.post('/yard/hours/1', { ...shown, end: '20:00' }));
+    expect(text).toMatch(/^This moves the day by plan of one order, and no date given\..* days sooner\. Save Go back/);
+    expect(text).not.toContain('anyway');
   });
 
   test('are removed with what that moves in sight', async () => {

@@ -119,7 +119,7 @@ const nameFaults = () => {
 // What was just done, or what was wrong, is where reading goes on: the button that was pressed may be gone.
 const readOn = () => {
   nameFaults();
-  const place = document.querySelector('.form-errors, .notice');
+  const place = document.querySelector('.form-errors, .notice, .effect');
   place?.focus({ preventScroll: true });
   place?.scrollIntoView({ block: 'nearest' });
 };

@@ -1,9 +1,8 @@
 import type { Child, FC } from 'hono/jsx';
 import type { FormState } from '../../src/usecases/save-edit.ts';
 import { Button, ButtonLink } from './button.tsx';
-import { countText } from './day-text.ts';
 import { FormErrors } from './field.tsx';
-import { Moves } from './moves.tsx';
+import { type MovedPromise, Moves, ordersText } from './moves.tsx';
 import { countWord } from './quantity-text.ts';
 
 /** What a field shows: what was typed once the form was sent, what is stored before. */
@@ -18,15 +17,14 @@ export const tickedIn = (state: FormState, name: string, stored: boolean): boole
 export const effectText = (moved: readonly { kind: string }[]): string => {
   const given = moved.filter(({ kind }) => kind !== 'planned').length;
   const planned = moved.length - given;
-  if (given === 0)
-    return `This moves the day by plan of ${planned === 1 ? 'one order' : countText(planned, 'order')}, and no date given.`;
+  if (given === 0) return `This moves the day by plan of ${ordersText(planned)}, and no date given.`;
   return given === 1 ? 'This moves one promise.' : `This moves ${countWord(given).toLowerCase()} promises.`;
 };
 
 /** On top of a form that was sent: what saving it would move, with the buttons below it, or what was wrong with it. */
 export const FormAnswer: FC<{ state: FormState; today: string; children?: Child }> = ({ state, today, children }) =>
   state.effect ? (
-    <section class="warning effect" role="status" aria-label="Before it is saved">
+    <section class="warning effect" role="status" aria-label="Before it is saved" tabindex={-1}>
       <p class="warning-lead">{effectText(state.effect.moved)} Nothing was saved yet.</p>
       <Moves moved={state.effect.moved} today={today} ahead />
       {children}
@@ -34,6 +32,10 @@ export const FormAnswer: FC<{ state: FormState; today: string; children?: Child 
   ) : (
     <FormErrors errors={state.errors} />
   );
+
+/** Whether an order would be ready later than now, or not at all. */
+const makesLater = (moved: readonly Pick<MovedPromise, 'from' | 'to'>[]): boolean =>
+  moved.some(({ from, to }) => to === null || (from !== null && to > from));
 
 interface SaveButtonsProps {
   state: FormState;
@@ -51,7 +53,7 @@ export const SaveButtons: FC<SaveButtonsProps> = ({ state, back, save = 'Save', 
     {state.effect ? (
       <>
         <Button kind="main" name="seen" value={state.effect.seen} {...(form ? { form } : {})}>
-          {save} anyway
+          {makesLater(state.effect.moved) ? `${save} anyway` : save}
         </Button>
         <ButtonLink href={back}>Go back</ButtonLink>
       </>

@@ -3,6 +3,7 @@ import { dayNumber } from '../../shared/time.ts';
 import type { ShownChange } from '../../src/usecases/show-change.ts';
 import { CopyMessage } from './copy-message.tsx';
 import { countText, dayText } from './day-text.ts';
+import { countWord } from './quantity-text.ts';
 
 /** An order whose date by plan moved. `from` or `to` is null when it could not, or cannot now, be made. */
 export type MovedPromise = ShownChange['moved'][number];
@@ -56,9 +57,13 @@ const Move: FC<{ moved: MovedPromise } & MoveProps> = ({ moved, today, ahead }) 
   );
 };
 
-/** "The day by plan of 3 orders moved, and no date given did.": for what is not worth interrupting anybody. */
+/** "one order", "three orders" */
+export const ordersText = (count: number): string =>
+  `${countWord(count).toLowerCase()} ${count === 1 ? 'order' : 'orders'}`;
+
+/** "The day by plan of three orders moved, and no date given did.": for what is not worth interrupting anybody. */
 const quietText = (planned: number, given: number, ahead = false): string => {
-  const orders = planned === 1 ? 'one order' : countText(planned, 'order');
+  const orders = ordersText(planned);
   if (ahead) return `The day by plan of ${orders} would move as well.`;
   return given === 0
     ? `The day by plan of ${orders} moved, and no date given did.`

@@ -53,6 +53,6 @@ test('moves of the plan alone are counted, those of a date given are said aloud'
   const counted = said.indexOf('The day by plan of one order moved as well.');
   expect(said.indexOf('School garden')).toBeLessThan(counted);
   expect(said.indexOf('Pat Dunne')).toBeGreaterThan(counted);
-  expect(String(Moves({ moved: [planned, planned], today }))).toContain('of 2 orders moved, and no date given did.');
+  expect(String(Moves({ moved: [planned, planned], today }))).toContain('of two orders moved, and no date given did.');
   expect(String(Moves({ moved: [], today }))).toContain('No date moved.');
 });
