@@ -46,14 +46,15 @@ export const COLUMNS: Readonly<Record<TableKind, readonly Column[]>> = {
     { name: 'material', means: 'What it is called.' },
     {
       name: 'unit',
-      means: 'What its amounts count: bag, kg, sheet. A material that is there keeps its unit.',
+      means:
+        'What the amounts of the row count: bag, kg, lb, sheet. Left empty for a material that is there, they count what the pages show.',
       needed: true,
     },
-    { name: 'in the yard', means: 'How much is there, counted in its unit.', needed: true },
+    { name: 'in the yard', means: 'How much is there, counted in that unit.', needed: true },
     { name: 'pack', means: 'How much comes at a time. Left empty it is 1.' },
     { name: 'lead days', means: 'Days from buying until it is there. Left empty it cannot be bought.' },
     { name: 'always keep', means: 'How much should always be left. Left empty it is 0.' },
-    { name: 'price', means: "The price of one unit, in the yard's money." },
+    { name: 'price', means: "The price of one of that unit, in the yard's money." },
     { name: 'supplier', means: 'Where it is bought.' },
   ],
 };

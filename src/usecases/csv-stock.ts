@@ -1,9 +1,8 @@
 import type { StoreRows } from '../../db/stores/store-rows.ts';
-import { numberOfCell } from '../engine/csv/cells.ts';
-import type { Dialect } from '../engine/csv/dialect.ts';
+import type { UnitSystem } from '../../shared/units.ts';
 import type { Cell } from '../engine/csv/write-csv.ts';
-import { readAmount } from '../engine/units/material-unit.ts';
-import type { Reading } from '../engine/units/reading.ts';
+import { shownUnit } from '../engine/units/material-unit.ts';
+import { amountOf, inRowUnit, priceOf, rowUnitOf } from './csv-amounts.ts';
 import { textNow } from './csv-orders.ts';
 import type { RowReader } from './csv-row.ts';
 import type { TableGround, TableRows } from './csv-table.ts';
@@ -13,12 +12,7 @@ type MaterialRow = StoreRows['materials'][number];
 
 const plain = (text: string): string => text.trim().toLowerCase();
 
-/** A number counts the material's own unit; beside it a measure may be named: "2 lb". */
-const amountOf = (text: string, unit: string, dialect: Dialect): Reading<number> => {
-  const bare = numberOfCell(text, dialect);
-  if (bare.ok || /^[-\d.,\s]+$/.test(text)) return bare;
-  return readAmount(text, unit, 'metric');
-};
+const systemOf = ({ yardUnits }: StoreRows): UnitSystem => yardUnits[0]?.system ?? 'metric';
 
 /** The materials by their ids and by their names. */
 const knownOf = (rows: readonly MaterialRow[]) => {
@@ -52,24 +46,23 @@ const blank = (id: string, name: string, unit: string, position: number): Materi
   ...{ shelfLifeDays: null, stickMm: null, kerfMm: 0, openedNote: null },
 });
 
-const changed = (row: RowReader, was: MaterialRow, dialect: Dialect): MaterialRow => {
-  const unit = row.text('unit');
-  if (unit !== '' && unit !== was.unit)
-    row.wrong('unit', `${was.name} is counted in ${was.unit}. Write its amounts so`);
-  const amount = <N>(column: string, none: N) => row.read(column, none, (text) => amountOf(text, was.unit, dialect));
+const changed = (row: RowReader, was: MaterialRow, { held, dialect }: TableGround): MaterialRow => {
+  const unit = rowUnitOf(row, was, systemOf(held));
+  const amount = (column: string, none: number, now: number) =>
+    row.read(column, none, (text) => amountOf(text, { stored: was.unit, now }, unit, dialect));
   const kept = <T>(column: string, now: T, next: () => T): T => (row.has(column) ? next() : now);
-  const pack = kept('pack', was.pack, () => amount('pack', 1));
+  const pack = kept('pack', was.pack, () => amount('pack', 1, was.pack));
   if (pack === 0) row.wrong('pack', 'has to be more than 0');
   return {
     ...was,
     onHand: kept('in the yard', was.onHand, () => {
       if (row.text('in the yard') === '') row.wrong('in the yard', 'how much is there? Write 0 or a number above it');
-      return amount('in the yard', 0);
+      return amount('in the yard', 0, was.onHand);
     }),
     pack,
     leadDays: kept('lead days', was.leadDays, () => row.whole('lead days', null)),
-    minimum: kept('always keep', was.minimum, () => amount('always keep', 0)),
-    unitPrice: kept('price', was.unitPrice, () => row.number('price', null)),
+    minimum: kept('always keep', was.minimum, () => amount('always keep', 0, was.minimum)),
+    unitPrice: kept('price', was.unitPrice, () => priceOf(row.number('price', null), was.unitPrice, unit)),
     supplier: textNow(row, 'supplier', was.supplier),
   };
 };
@@ -81,7 +74,8 @@ const startOf = (row: RowReader, { byId }: Known, place: number): MaterialRow =>
   return blank(newId(name, byId, 'material'), name, unit, place);
 };
 
-export const stockRowsOf: TableRows = (rows, { held, dialect }) => {
+export const stockRowsOf: TableRows = (rows, ground) => {
+  const { held } = ground;
   const known = knownOf(held.materials);
   const seen = new Set<string>();
   let place = Math.max(-1, ...held.materials.map(({ position }) => position));
@@ -92,12 +86,12 @@ export const stockRowsOf: TableRows = (rows, { held, dialect }) => {
     const was = found === 'new' ? startOf(row, known, place) : found;
     if (seen.has(was.id)) row.wrong('material', `${was.name} is there twice`);
     seen.add(was.id);
-    known.put(changed(row, was, dialect));
+    known.put(changed(row, was, ground));
   }
   return { materials: [...known.byId.values()] };
 };
 
-/** The stock, a row each; of two materials of one name, each by its id. */
+/** The stock, a row each, in the unit that the yard shows; of two materials of one name, each by its id. */
 export const stockCells = ({ held }: Pick<TableGround, 'held'>): Cell[][] => {
   const { byId, byName } = knownOf(held.materials);
   const nameOf = ({ id, name }: MaterialRow) => {
@@ -105,10 +99,15 @@ export const stockCells = ({ held }: Pick<TableGround, 'held'>): Cell[][] => {
     const clear = byName.get(plain(name))?.length === 1 && (!other || other.id === id) && name.trim() !== '';
     return clear ? name : id;
   };
-  return held.materials.map((one) => [
-    nameOf(one),
-    one.unit,
-    ...[one.onHand, one.pack, one.leadDays, one.minimum, one.unitPrice],
-    one.supplier,
-  ]);
+  const system = systemOf(held);
+  return held.materials.map((one) => {
+    const { word, perUnit } = shownUnit(one.unit, system);
+    const amount = (stored: number) => inRowUnit(stored, { perUnit, system });
+    const price = one.unitPrice === null ? null : inRowUnit(one.unitPrice, { perUnit: 1 / perUnit, system });
+    return [
+      ...[nameOf(one), word],
+      ...[amount(one.onHand), amount(one.pack), one.leadDays, amount(one.minimum), price],
+      one.supplier,
+    ];
+  });
 };

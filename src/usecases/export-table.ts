@@ -1,5 +1,7 @@
 import { type StoreRows, storeRows } from '../../db/stores/store-rows.ts';
+import { unitsOfYard } from '../../db/stores/units-store.ts';
 import { loadYardFile } from '../../db/stores/yard-store.ts';
+import type { UnitSystem } from '../../shared/units.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { COMMAS, type Dialect, POINTS } from '../engine/csv/dialect.ts';
 import { type Cell, writeCsv } from '../engine/csv/write-csv.ts';
@@ -17,6 +19,7 @@ const DIALECTS: Readonly<Record<NumberSign, Dialect>> = { points: POINTS, commas
 interface Ground {
   held: StoreRows;
   yard: YardFile;
+  system: UnitSystem;
   dialect: Dialect;
 }
 
@@ -27,8 +30,8 @@ const CELLS: Readonly<Record<TableKind, (ground: Ground) => Cell[][]>> = {
 };
 
 /** Two rows to write over, in the yard's own names. */
-const EXAMPLES: Readonly<Record<TableKind, (yard: YardFile) => Cell[][]>> = {
-  orders: ({ kits, castings }) => {
+const EXAMPLES: Readonly<Record<TableKind, (ground: Pick<Ground, 'yard' | 'system'>) => Cell[][]>> = {
+  orders: ({ yard: { kits, castings } }) => {
     const [first, second] = [...kits, ...castings].map(({ name }) => name);
     const [one, other] = [first ?? 'Planter', second ?? first ?? 'Panel 900'];
     return [
@@ -46,16 +49,18 @@ const EXAMPLES: Readonly<Record<TableKind, (yard: YardFile) => Cell[][]>> = {
       [null, 'Ann Example', null, `1 x ${one}; 3 x ${other}`, '2027-06-05', null, null, 'yes', null],
     ];
   },
-  moulds: ({ castings }) => {
+  moulds: ({ yard: { castings } }) => {
     const [one = 'Panel 900', other] = castings.map(({ name }) => name);
     return [
       ['Example no. 1', one, one, 'clean', 0, 20, null],
       ['Example no. 2', other ? `${one}; ${other} (15)` : one, one, 'to be cleaned', 12, 20, 'Left rail is new'],
     ];
   },
-  stock: () => [
+  stock: ({ system }) => [
     ['Example mortar', 'bag', 12, 6, 3, 2, 21.5, 'Builders merchant'],
-    ['Example mesh', 'm2', 7.5, 1, 10, 0, null, null],
+    system === 'US'
+      ? ['Example mesh', 'sq ft', 80, 64, 10, 0, null, null]
+      : ['Example mesh', 'm2', 7.5, 6, 10, 0, null, null],
   ],
 };
 
@@ -63,6 +68,7 @@ const groundOf = ({ database, now }: UseCaseContext, sign: NumberSign): Promise<
   database.read(async (tx) => ({
     held: await storeRows(tx),
     yard: await loadYardFile(tx, now),
+    system: await unitsOfYard(tx),
     dialect: DIALECTS[sign],
   }));
 
@@ -75,6 +81,6 @@ export const exportTable = async (context: UseCaseContext, kind: TableKind, sign
 
 /** The names of the columns and two rows to write over. */
 export const tableTemplate = async (context: UseCaseContext, kind: TableKind, sign: NumberSign): Promise<KeptFile> => {
-  const { yard, dialect } = await groundOf(context, sign);
-  return { name: `${kind}-template.csv`, text: writeCsv(columnNames(kind), EXAMPLES[kind](yard), dialect) };
+  const ground = await groundOf(context, sign);
+  return { name: `${kind}-template.csv`, text: writeCsv(columnNames(kind), EXAMPLES[kind](ground), ground.dialect) };
 };
