@@ -55,14 +55,14 @@ const poured = async (context: UseCaseContext, typed: Typed): Done => {
   const pours = filledRows(typed);
   const all: Fault[] = [...(pours.length > 0 ? [] : [{ path: 'pours', message: 'Tick what was poured.' }]), ...faults];
   if (all.length > 0) return { ok: false, faults: all };
-  return recordPour(context, { pours, bags: amount, filledAt: typed.filledAt || null });
+  return recordPour(context, { pours, bags: amount, filledAt: typed.at || typed.filledAt || null });
 };
 
 const stripped = async (context: UseCaseContext, typed: Typed): Done => {
   const cameOut = cameOutTyped(typed);
   if (cameOut === null)
     return { ok: false, faults: [{ path: 'mould', message: 'Say how the piece came out. Nothing was changed.' }] };
-  return recordStrip(context, { mould: typed.mould ?? '', cameOut, reason: typed.reason ?? '' });
+  return recordStrip(context, { mould: typed.mould ?? '', cameOut, reason: typed.reason ?? '', at: typed.at || null });
 };
 
 const mended = async (context: UseCaseContext, typed: Typed): Done => {
@@ -77,8 +77,8 @@ const noWork = async (context: UseCaseContext, { date = '' }: Typed): Done =>
 
 const DEEDS: Readonly<Record<string, Deed>> = {
   prepared: {
-    act: (context, { mould = '', casting = '', sealed }) =>
-      recordPrep(context, { mould, casting, sealed: sealed === 'yes' }),
+    act: (context, { mould = '', casting = '', sealed, at }) =>
+      recordPrep(context, { mould, casting, sealed: sealed === 'yes', at: at || null }),
     form: ({ mould }) => `prep ${mould}`,
   },
   poured: { act: poured, form: ({ other, mould0 }) => (other ? 'other-pour' : `pour ${mould0}`) },
@@ -86,7 +86,8 @@ const DEEDS: Readonly<Record<string, Deed>> = {
   mended: { act: mended, form: ({ piece }) => `mend ${piece}` },
   scrapped: { act: (context, typed) => scrapPiece(context, pieceTyped(typed)), form: ({ piece }) => `mend ${piece}` },
   packed: {
-    act: (context, { order = '', evenShort }) => packOrder(context, order, { evenShort: evenShort === 'yes' }),
+    act: (context, { order = '', evenShort, at }) =>
+      packOrder(context, order, { evenShort: evenShort === 'yes', at: at || null }),
     form: ({ order }) => `pack ${order}`,
   },
   unpacked: { act: (context, { order = '' }) => unpackOrder(context, order), form: ({ order }) => `unpack ${order}` },

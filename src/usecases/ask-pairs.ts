@@ -2,9 +2,9 @@ import type { QuoteLimit } from '../../shared/quote.ts';
 import { orderAskedAbout } from './ask-when.ts';
 import { today, type UseCaseContext } from './context.ts';
 import { thinkHere } from './long-thought.ts';
-import { currentPlan } from './make-plan.ts';
 import { lineOf, offersOf } from './order-contents.ts';
 import { lineFaults } from './order-draft.ts';
+import { planToAsk } from './plan-to-ask.ts';
 
 export interface PairsAsked {
   yardName: string;
@@ -17,7 +17,7 @@ export interface PairsAsked {
 
 /** What would bring a date further forward than any one change does: every two of them, tried at once. Takes seconds. */
 export const askPairs = async (context: UseCaseContext, what: string, quantity: number | null): Promise<PairsAsked> => {
-  const { yard, memory } = await currentPlan(context);
+  const { yard, memory } = await planToAsk(context);
   const about = { yardName: yard.yard.name, today: today(yard.yard.timeZone, context.now) };
   const line = quantity === null ? null : lineOf(what, quantity);
   const lines = line ? [{ row: 0, line }] : [];

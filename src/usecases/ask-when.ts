@@ -4,9 +4,10 @@ import type { UnitSystem } from '../../shared/units.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { done, type Outcome, type UseCaseContext } from './context.ts';
 import { thinkHere } from './long-thought.ts';
-import { type CurrentPlan, currentPlan } from './make-plan.ts';
+import type { CurrentPlan } from './make-plan.ts';
 import { showMeasures } from './measures.ts';
 import { lineFaults, type OrderDraft } from './order-draft.ts';
+import { planToAsk } from './plan-to-ask.ts';
 import { reasonShown } from './reason-shown.ts';
 import { type Hold, whatHolds } from './what-holds.ts';
 import { workOut } from './work-out.ts';
@@ -66,7 +67,7 @@ export const answerFor = async (
 
 /** The same, asked and not taken: nothing is written down. */
 export const askWhen = async (context: UseCaseContext, lines: OrderDraft['lines']): Promise<Outcome<Asked>> =>
-  answerFor(await currentPlan(context), lines, {
+  answerFor(await planToAsk(context), lines, {
     background: context.background,
     system: (await showMeasures(context)).system,
   });

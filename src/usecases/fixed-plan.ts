@@ -45,7 +45,8 @@ const poursByBatch = (pours: readonly Keep['pours'][number][]): Map<string, Keep
   return byBatch;
 };
 
-const mixesOf = ({ batches, pours }: Keep): FixedMix[] => {
+/** The mixes of a plan, or of what is kept of one, each with its pours in the order in which they are filled. */
+export const mixesOf = ({ batches, pours }: Keep): FixedMix[] => {
   const byBatch = poursByBatch(pours);
   return batches.map((batch) => ({
     batch,
@@ -59,7 +60,7 @@ const within = (sessions: readonly Session[], { batch }: FixedMix): Session | un
 };
 
 /** Ids that are the mix's own, whatever plan it comes from. */
-const renamed = ({ batch, pours }: FixedMix, taken: ReadonlySet<string>): FixedMix => {
+export const renamed = ({ batch, pours }: FixedMix, taken: ReadonlySet<string>): FixedMix => {
   const free = (id: string): string => (taken.has(id) ? free(`${id}+`) : id);
   const id = free(batch.id);
   const own = pours.map((pour) => ({ ...pour, id: free(pour.id), batch: id }));

@@ -1,14 +1,14 @@
 import { dayNumber } from '../../shared/time.ts';
 import type { UseCaseContext } from './context.ts';
 import { thinkHere } from './long-thought.ts';
-import { currentPlan } from './make-plan.ts';
+import { planToAsk } from './plan-to-ask.ts';
 
 /**
  * What would bring forward the day of an order that is taken, largest gain first; null when it took too long to find out,
  * or when there is no such order in the plan.
  */
 export const limitsOfOrder = async (context: UseCaseContext, id: string) => {
-  const { plan, yard, memory } = await currentPlan(context);
+  const { plan, yard, memory } = await planToAsk(context);
   const readyOn = plan.orders.find((order) => order.id === id)?.completesOn;
   if (readyOn === undefined) return null;
   const think = context.background?.think ?? thinkHere;

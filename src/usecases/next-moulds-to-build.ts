@@ -1,8 +1,8 @@
 import type { YardFile } from '../../shared/yard-file.ts';
 import { today, type UseCaseContext } from './context.ts';
 import { thinkHere } from './long-thought.ts';
-import { currentPlan } from './make-plan.ts';
 import { mouldKind, mouldsFor } from './mould-kind.ts';
+import { planToAsk } from './plan-to-ask.ts';
 
 /** What the moulds that are for a casting alone are called together, or the casting's own name where that is not one. */
 const kindOf = (yard: YardFile, casting: string): string => {
@@ -13,7 +13,7 @@ const kindOf = (yard: YardFile, casting: string): string => {
 
 /** Which mould to build next: what one more of each kind would take off the days that orders are late. */
 export const nextMouldsToBuild = async (context: UseCaseContext) => {
-  const { plan, yard, memory } = await currentPlan(context);
+  const { plan, yard, memory } = await planToAsk(context);
   const think = context.background?.think ?? thinkHere;
   const found = await think('next moulds', { yard, ...(memory ? { memory } : {}) });
   const customers = new Map(yard.orders.map(({ id, customer }) => [id, customer ?? null]));

@@ -1,11 +1,11 @@
 import { finishedPieces, type StoredFinished } from '../../db/stores/finished-store.ts';
 import { freeSetAside, updateOrder } from '../../db/stores/order-store.ts';
-import { minuteOf } from '../../shared/time.ts';
 import { afterPack, type Places } from './carry-on.ts';
 import { type Changed, changing } from './changing.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from './context.ts';
 import { orderName, unpackedOrder } from './open-order.ts';
 import { takeOrderGoods } from './take-order-goods.ts';
+import { writtenAt } from './written-at.ts';
 
 interface Packed {
   name: string;
@@ -23,14 +23,17 @@ const placesIn = (before: readonly StoredFinished[], after: readonly StoredFinis
 
 /**
  * An order is packed: its pieces, parts and cut lengths are out of stock, and it waits to be handed over. When the stock
- * book is short of pieces it is refused, unless `evenShort` says that the maker has counted.
+ * book is short of pieces it is refused, unless `evenShort` says that the maker has counted. `at` is when it was
+ * packed, as an instant; just now where it is left out.
  */
-export const packOrder = (
+export const packOrder = async (
   context: UseCaseContext,
   id: string,
-  { evenShort }: { evenShort: boolean },
-): Promise<Outcome<Changed<Packed>>> =>
-  changing<Packed>(
+  { evenShort, at: when }: { evenShort: boolean; at?: string | null },
+): Promise<Outcome<Changed<Packed>>> => {
+  const at = writtenAt(when, context.now);
+  if (!at.ok) return at;
+  return changing<Packed>(
     context,
     { kind: 'packed', words: ({ name }) => `Packed for ${name}` },
     async (tx, yard) => {
@@ -47,5 +50,6 @@ export const packOrder = (
       await updateOrder(tx, id, { packedAt: context.now });
       return done({ name: orderName(found.value), places: placesIn(before, await finishedPieces(tx)) });
     },
-    { carryOn: afterPack(id, minuteOf(context.now)) },
+    { carryOn: afterPack(id, at.value) },
   );
+};

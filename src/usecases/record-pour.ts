@@ -3,13 +3,13 @@ import { addToStock } from '../../db/stores/material-store.ts';
 import { fillMould, mouldById, updateMould } from '../../db/stores/mould-store.ts';
 import type { Fault } from '../../shared/fault.ts';
 import type { Mix } from '../../shared/mix.ts';
-import { clockMinutes, type Minute, minuteOf } from '../../shared/time.ts';
+import { clockMinutes, isInstant, type Minute, minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { calendarOf } from '../engine/work/calendar.ts';
 import { afterPour } from './carry-on.ts';
 import { type Changed, changing } from './changing.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from './context.ts';
-import { takeCuts } from './cut-lengths.ts';
+import { goodsOfPour } from './goods-used.ts';
 
 /** One mould that was filled. `sealed`: it got its sealing coat before this pour. */
 export interface Filled {
@@ -23,7 +23,7 @@ export interface PourRecord {
   pours: readonly Filled[];
   /** How many bags were mixed; null: as many as the pieces need. */
   bags: number | null;
-  /** When the last mould was full, by the clock of today ("10:45"); null: just now. */
+  /** When the last mould was full: an instant, or by the clock of today ("10:45"); null: just now. */
   filledAt: string | null;
 }
 
@@ -67,23 +67,23 @@ const fillOne = async (tx: Tx, filled: Filled, filledAt: string, yard: YardFile)
 };
 
 const takeMaterials = async (tx: Tx, { pours }: PourRecord, bags: number, mix: Mix, yard: YardFile): Promise<void> => {
-  for (const { material, quantity } of mix.perBag) await addToStock(tx, material, -quantity * bags);
-  for (const { casting } of pours) {
-    const piece = yard.castings.find(({ id }) => id === casting);
-    for (const { material, quantity } of piece?.perPiece ?? []) await addToStock(tx, material, -quantity);
-    await takeCuts(tx, yard, piece?.cuts ?? []);
-  }
+  const castings = pours.map(({ casting }) => casting);
+  for (const { material, quantity } of goodsOfPour(mix, bags, castings, yard))
+    await addToStock(tx, material, -quantity);
 };
 
 const CLOCK = /^([01]\d|2[0-3]):[0-5]\d$/;
 
+const noLater = (minute: Minute, now: Minute): Outcome<Minute> =>
+  minute <= now ? done(minute) : refuse('filledAt', 'That time is still to come.');
+
 /** The minute at which the moulds were full, which is no later than now. */
 const filledMinute = (filledAt: string | null, now: Minute, yard: YardFile): Outcome<Minute> => {
   if (filledAt === null) return done(now);
+  if (isInstant(filledAt)) return noLater(minuteOf(filledAt), now);
   if (!CLOCK.test(filledAt)) return refuse('filledAt', 'When? Write a time of today such as 10:45.');
   const calendar = calendarOf(yard.yard.timeZone);
-  const minute = calendar.minuteAt(calendar.dayOf(now), clockMinutes(filledAt));
-  return minute <= now ? done(minute) : refuse('filledAt', 'That time is still to come.');
+  return noLater(calendar.minuteAt(calendar.dayOf(now), clockMinutes(filledAt)), now);
 };
 
 const recordFaults = ({ pours, bags }: PourRecord, mix: Mix): Fault[] => [
@@ -95,17 +95,24 @@ const recordFaults = ({ pours, bags }: PourRecord, mix: Mix): Fault[] => [
     : [{ path: 'bags', message: `How many bags? Above 0, up to ${mix.maxBags} at once.` }]),
 ];
 
+interface Poured {
+  bags: number;
+  filled: Minute;
+  /** When, in the words of the change: " at 9:05"; nothing for just now. */
+  at: string;
+}
+
+/** "09:05" of an instant as it stands in a sentence. */
+const clockWords = (instant: string): string => instant.slice(11, 16).replace(/^0/, '');
+
 /**
  * A batch is in its moulds: bags and what goes into the pieces leave the stock, and each mould holds a piece that begins
  * to set. What was poured stays written down as it was, whatever the plan had in mind.
  */
-export const recordPour = (
-  context: UseCaseContext,
-  record: PourRecord,
-): Promise<Outcome<Changed<{ bags: number; filled: Minute }>>> =>
+export const recordPour = (context: UseCaseContext, record: PourRecord): Promise<Outcome<Changed<Poured>>> =>
   changing(
     context,
-    { kind: 'poured', words: `${listText(record.pours.map(({ mould }) => mould))} poured` },
+    { kind: 'poured', words: ({ at }) => `${listText(record.pours.map(({ mould }) => mould))} poured${at}` },
     async (tx, yard) => {
       if (record.pours.length === 0) return refuse('pours', 'Tick what was poured.');
       const mix = mixOf(record.pours, yard);
@@ -120,7 +127,8 @@ export const recordPour = (
       }
       const bags = record.bags ?? bagsFor(record.pours, mix.value, yard);
       await takeMaterials(tx, record, bags, mix.value, yard);
-      return done({ bags, filled: filled.value });
+      const at = record.filledAt === null ? '' : ` at ${clockWords(filledAt)}`;
+      return done({ bags, filled: filled.value, at });
     },
     { carryOn: (plan, after, done) => afterPour({ pours: record.pours, ...done })(plan, after, done) },
   );

@@ -1,15 +1,23 @@
 import { mouldById, updateMould } from '../../db/stores/mould-store.ts';
-import { minuteOf } from '../../shared/time.ts';
 import { afterPrep } from './carry-on.ts';
 import { type Changed, changing } from './changing.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from './context.ts';
+import { writtenAt } from './written-at.ts';
+
+export interface PrepRecord {
+  mould: string;
+  casting: string;
+  /** It got its sealing coat. */
+  sealed: boolean;
+  /** When, as an instant; just now where it is left out. */
+  at?: string | null;
+}
 
 /** A mould is clean, set up for a piece (and sealed, where that was due): nothing is left to do before the pour. */
-export const recordPrep = (
-  context: UseCaseContext,
-  prep: { mould: string; casting: string; sealed: boolean },
-): Promise<Outcome<Changed<null>>> =>
-  changing(
+export const recordPrep = async (context: UseCaseContext, prep: PrepRecord): Promise<Outcome<Changed<null>>> => {
+  const at = writtenAt(prep.at, context.now);
+  if (!at.ok) return at;
+  return changing(
     context,
     { kind: 'prepared', words: `${prep.mould} is ready to pour` },
     async (tx) => {
@@ -24,5 +32,6 @@ export const recordPrep = (
       await updateMould(tx, mould.id, { condition: 'ready', prepped: true, setFor: prep.casting, ...sealed });
       return done(null);
     },
-    { carryOn: afterPrep(prep.mould, prep.casting, minuteOf(context.now)) },
+    { carryOn: afterPrep(prep.mould, prep.casting, at.value) },
   );
+};

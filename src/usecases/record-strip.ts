@@ -9,12 +9,15 @@ import { afterStrip } from './carry-on.ts';
 import { type Changed, changing } from './changing.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from './context.ts';
 import { readyFrom } from './ready-from.ts';
+import { writtenAt } from './written-at.ts';
 
 export interface StripRecord {
   mould: string;
   cameOut: CameOut;
   /** What is wrong with a piece that is not good, in a few words; empty where nobody said. */
   reason: string;
+  /** When, as an instant; just now where it is left out. */
+  at?: string | null;
 }
 
 const CAME_OUT_WORDS: Readonly<Record<CameOut, string>> = {
@@ -48,8 +51,10 @@ export const putPiece = async (
  * temperatures. One to mend counts for nothing until it is mended, one that is scrapped is gone: where an order needs it,
  * another is planned.
  */
-export const recordStrip = (context: UseCaseContext, record: StripRecord): Promise<Outcome<Changed<null>>> =>
-  changing(
+export const recordStrip = async (context: UseCaseContext, record: StripRecord): Promise<Outcome<Changed<null>>> => {
+  const at = writtenAt(record.at, context.now);
+  if (!at.ok) return at;
+  return changing(
     context,
     { kind: 'stripped', words: stripWords(record) },
     async (tx, yard) => {
@@ -62,5 +67,6 @@ export const recordStrip = (context: UseCaseContext, record: StripRecord): Promi
       await updateMould(tx, id, { condition: outOfUse ? mould.condition : 'dirty', prepped: false });
       return done(null);
     },
-    record.cameOut === 'good' ? { carryOn: afterStrip(record.mould, minuteOf(context.now)) } : {},
+    record.cameOut === 'good' ? { carryOn: afterStrip(record.mould, at.value) } : {},
   );
+};

@@ -6,9 +6,10 @@ import { type Minute, minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import type { PlanMemory } from '../engine/search/memory.ts';
 import { calendarOf } from '../engine/work/calendar.ts';
-import { sessionsOf } from '../engine/work/sessions.ts';
+import { asWritten } from './as-written.ts';
 import { asBegun } from './begun-preps.ts';
-import { dropsOf, fixedPlan, type StoredDrop, withKeep } from './fixed-plan.ts';
+import { dropsOf, type FixedPlan, fixedPlan, type StoredDrop, withKeep } from './fixed-plan.ts';
+import { nextGraceEnd } from './grace.ts';
 import { letOthersRun } from './let-others-run.ts';
 import { fileAt, type PlanAtHand, planAtHand } from './plan-at-hand.ts';
 import { type Moment, workOut } from './work-out.ts';
@@ -26,16 +27,13 @@ export interface CurrentPlan {
 }
 
 /**
- * The minutes between which a plan made at `now` is good: its own date, and no longer than to the end of the next
- * session that was still to come. A session under way does not end it: the day's work is recorded against that plan.
+ * The minutes between which a plan made at `now` is good: its own date, and no longer than the work of the session under
+ * way, or of the next one, may be written down.
  */
 export const goodMinutes = (yard: YardFile): { from: Minute; until: Minute } => {
   const calendar = calendarOf(yard.yard.timeZone);
-  const now = minuteOf(yard.yard.now);
-  const day = calendar.dayOf(now);
-  const soon = sessionsOf({ ...yard, yard: { ...yard.yard, horizonDays: 1 } }, calendar);
-  const ends = soon.filter(({ start }) => start > now).map(({ end }) => end);
-  return { from: calendar.midnightOf(day), until: Math.min(calendar.midnightOf(day + 1), ...ends) };
+  const day = calendar.dayOf(minuteOf(yard.yard.now));
+  return { from: calendar.midnightOf(day), until: Math.min(calendar.midnightOf(day + 1), nextGraceEnd(yard)) };
 };
 
 const isGood = ({ goodFromMinute, goodUntilMinute }: StoredPlan, now: string): boolean => {
@@ -58,7 +56,8 @@ const currentAt = (hand: PlanAtHand, now: string): CurrentPlan => {
   if (before?.yard.yard.now === now) return before;
   const { stored, hours } = hand;
   const file = fileAt(hand, now);
-  const { keep } = fixedPlan(fixingFrom(asBegun(file, stored.plan), stored, hours));
+  const begun = asBegun(file, stored.plan);
+  const { keep } = fixedPlan(fixingFrom(asWritten(begun, stored.plan)?.yard ?? begun, stored, hours));
   const { plan, revision: madeFrom, now: madeFor } = stored;
   const current = { plan, yard: withKeep(file, keep), revision: madeFrom, now: madeFor, ...memoryOf(stored), hand };
   shown.set(hand, current);
@@ -93,9 +92,32 @@ export interface RemadePlan extends CurrentPlan {
 export const startingFrom = (stored: StoredPlan | null): { near?: PlanFile; memory?: PlanMemory } =>
   stored ? { near: stored.plan, ...memoryOf(stored) } : {};
 
+/** A plan made anew, with what had to stay in it. */
+interface Made {
+  plan: PlanFile;
+  memory: PlanMemory;
+  fixed: FixedPlan;
+}
+
 /**
- * Plans the yard as it is now and stores the plan in place of the one before; what is fixed stays as it was planned. Data
- * that no yard file may hold is a fault of the program.
+ * A plan that leaves late work as it was planned, so that it can still be written down; null where there is none, or no
+ * plan has room for it.
+ */
+const madeRoundLate = async (
+  begun: YardFile,
+  before: StoredPlan | null,
+  make: (yard: YardFile) => Promise<Made>,
+): Promise<Made | null> => {
+  const written = before && asWritten(begun, before.plan);
+  if (!written) return null;
+  const made = await make(written.yard);
+  const plan = written.putBack(made.plan);
+  return plan && { ...made, plan };
+};
+
+/**
+ * Plans the yard as it is now and stores the plan in place of the one before; what is fixed stays as it was planned, and
+ * so does what may still be written down late. Data that no yard file may hold is a fault of the program.
  */
 export const remakePlan = async (
   tx: Tx,
@@ -109,16 +131,21 @@ export const remakePlan = async (
   const sameData = before?.revision === madeFrom;
   const begun = asBegun(file, before?.plan ?? null);
   const hours = await fixedHours(tx);
-  const fixing = fixingFrom(begun, before, hours);
-  const anew = unfixed.anew ?? (sameData ? fixing.anew : null);
-  const fixed = fixedPlan({ ...fixing, anew, ...(unfixed.instead ? { instead: unfixed.instead } : {}) });
-  const yard = withKeep(begun, fixed.keep);
-  await letOthersRun();
-  const { plan, memory } = await workOut(background, 'quick plan', { yard, ...startingFrom(before) });
-  const { from, until } = goodMinutes(yard);
+  const anew = unfixed.anew ?? (sameData ? fixingFrom(begun, before, hours).anew : null);
+  const make = async (from: YardFile): Promise<Made> => {
+    const { instead } = unfixed;
+    const fixed = fixedPlan({ ...fixingFrom(from, before, hours), anew, ...(instead ? { instead } : {}) });
+    const yard = withKeep(from, fixed.keep);
+    await letOthersRun();
+    return { fixed, ...(await workOut(background, 'quick plan', { yard, ...startingFrom(before) })) };
+  };
+  const late = await madeRoundLate(begun, before, make);
+  const { plan, memory, fixed } = late ?? (await make(begun));
+  const { from, until } = goodMinutes(begun);
   const good = { goodFromMinute: from, goodUntilMinute: until };
   await letOthersRun();
-  const kept = { revision: madeFrom, madeAt: now, now, ...good, plan, memory, improved: false, anew };
+  // A longer search knows nothing of late work.
+  const kept = { revision: madeFrom, madeAt: now, now, ...good, plan, memory, improved: late !== null, anew };
   const hand = { stored: await savePlan(tx, kept), file, hours };
   return { ...currentAt(hand, now), dropped: dropsOf(fixed, plan) };
 };

@@ -70,6 +70,11 @@ const cutLengths = ({ yard, system }: Seen, cuts: readonly { material: string; l
   return [...counted.values()].filter(({ count }) => count > 0);
 };
 
+/** A turn comes before it: a piece is in the mould still, or is to be poured first. */
+const waitsForTurn = ({ plan, yard }: Seen, { mould, prepStart }: PlanPour): boolean =>
+  yard.inMould.some((one) => one.mould === mould) ||
+  plan.pours.some((one) => one.mould === mould && minuteOf(one.prepStart) < minuteOf(prepStart));
+
 const prepStep = (seen: Seen, pour: PlanPour) => {
   const mould = seen.yard.moulds.find(({ id }) => id === pour.mould);
   const work = prepWork(pour, seen.plan, seen.yard);
@@ -87,10 +92,7 @@ const prepStep = (seen: Seen, pour: PlanPour) => {
     changeFrom: work.changeFrom === null ? null : pieceName(seen, work.changeFrom),
     /** How long the sealing coat has to dry. */
     dryMinutes: work.seal ? (mould?.oilDryMinutes ?? 0) : 0,
-    /** A turn comes before it: a piece is in the mould still, or is to be poured first. */
-    waits:
-      seen.yard.inMould.some((one) => one.mould === pour.mould) ||
-      seen.plan.pours.some((one) => one.mould === pour.mould && minuteOf(one.prepStart) < minuteOf(pour.prepStart)),
+    waits: waitsForTurn(seen, pour),
   };
 };
 
@@ -104,7 +106,6 @@ const isSealed = ({ yard }: Seen, pour: PlanPour): boolean => {
 const pourFacts = (seen: Seen, pour: PlanPour) => ({
   ...{ mould: pour.mould, casting: pour.casting, piece: pieceName(seen, pour.casting), sealed: isSealed(seen, pour) },
   ...{ order: pour.order ?? null, customer: customerOf(seen, pour.order), at: pour.fillStart, until: pour.fillEnd },
-  full: seen.yard.inMould.some((one) => one.mould === pour.mould),
 });
 
 const batchStep = (seen: Seen, batch: PlanBatch, pours: readonly PlanPour[]) => {
@@ -132,6 +133,7 @@ const batchStep = (seen: Seen, batch: PlanBatch, pours: readonly PlanPour[]) => 
     /** Someone stays until then to keep it wet. */
     wetUntil: mix.attendMinutes > 0 ? text(lastFill + mix.attendMinutes) : null,
     pours: pours.map((pour) => pourFacts(seen, pour)),
+    waits: pours.some((pour) => waitsForTurn(seen, pour)),
   };
 };
 

@@ -3,7 +3,6 @@ import { type Minute, minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { calendarOf } from '../engine/work/calendar.ts';
 import { type Session, sessionsOf } from '../engine/work/sessions.ts';
-import { sessionsOfDay } from './hours-of-day.ts';
 
 /** Every minute at which the plan has something begin: preparing, mixing, stripping, packing. */
 export const taskStarts = (plan: PlanFile): Minute[] =>
@@ -20,8 +19,6 @@ export interface SessionToShow {
   underWay: boolean;
   /** Hours under way, or still to come today, in which nothing is planned. */
   idle: Session | null;
-  /** Of today, over already. */
-  earlier: Session[];
 }
 
 /** The session that Today is about at the yard's now. */
@@ -37,6 +34,5 @@ export const sessionToShow = (plan: PlanFile, yard: YardFile): SessionToShow => 
     session,
     underWay: session !== null && session.start <= now,
     idle: ahead.find((one) => one.day === today && !hasWork(one) && (!session || one.start < session.start)) ?? null,
-    earlier: sessionsOfDay(yard, today).filter(({ end }) => end <= now),
   };
 };

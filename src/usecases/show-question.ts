@@ -4,9 +4,10 @@ import { type Asked, answerFor, orderAskedAbout } from './ask-when.ts';
 import { type ChosenDate, chosenFromDates, whatItPushes } from './chosen-date.ts';
 import { today, type UseCaseContext } from './context.ts';
 import { thinkHere } from './long-thought.ts';
-import { type CurrentPlan, currentPlan } from './make-plan.ts';
+import type { CurrentPlan } from './make-plan.ts';
 import { showMeasures } from './measures.ts';
 import { lineOf, offersOf } from './order-contents.ts';
+import { planToAsk } from './plan-to-ask.ts';
 import { restsOn } from './rests-on.ts';
 
 export interface QuestionAsked {
@@ -41,7 +42,7 @@ const chosenFor = async (
  * could be ready: no answer when the choice or the number can't be read.
  */
 export const showQuestion = async (context: UseCaseContext, asked: QuestionAsked) => {
-  const current = await currentPlan(context);
+  const current = await planToAsk(context);
   const { yard } = current;
   const { what, quantity, withLimits } = asked;
   const { system } = await showMeasures(context);

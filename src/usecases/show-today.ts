@@ -9,13 +9,14 @@ import { type Calendar, calendarOf } from '../engine/work/calendar.ts';
 import type { Session } from '../engine/work/sessions.ts';
 import { today, type UseCaseContext } from './context.ts';
 import { fixedFacts } from './fixed-facts.ts';
+import { graceNow } from './grace.ts';
 import { hoursChangedOn } from './hours-changed.ts';
 import { lastMixes } from './last-mix.ts';
 import { currentPlan } from './make-plan.ts';
 import { measuresOf } from './measures.ts';
 import { watersOfYard } from './mix-water.ts';
 import { WORK_KINDS } from './record-work.ts';
-import { sessionSteps } from './session-steps.ts';
+import { type SessionStep, sessionSteps } from './session-steps.ts';
 import { sessionToShow } from './session-to-show.ts';
 import { pieceMayBeStripped, settingOf } from './setting.ts';
 import { toMendFacts } from './to-mend-facts.ts';
@@ -83,12 +84,24 @@ const packedOrders = (orders: Awaited<ReturnType<typeof openOrders>>) =>
     .filter(({ packedAt }) => packedAt !== null)
     .map(({ id, customer }) => ({ order: id, customer: customer?.name ?? `order ${id}` }));
 
+/** What is to be written down after a session: who pours has set up. */
+const lateOnly = (steps: readonly SessionStep[]): SessionStep[] => {
+  const pours = steps.flatMap((step) => (step.kind === 'batch' ? step.pours : []));
+  const isPouredNext = (mould: string, ready: string): boolean =>
+    pours.some((pour) => pour.mould === mould && minuteOf(pour.at) >= minuteOf(ready));
+  return steps.filter((step) => {
+    if (step.kind === 'prep') return !isPouredNext(step.mould, step.until);
+    return step.kind !== 'set up' && step.kind !== 'clear up';
+  });
+};
+
 /** The session under way or the next one, step by step, with what was done today and what else can be written down. */
 export const showToday = async (context: UseCaseContext) => {
   const { plan, yard } = await currentPlan(context);
   const calendar = calendarOf(yard.yard.timeZone);
   const now = minuteOf(context.now);
-  const { session, underWay, idle, earlier } = sessionToShow(plan, yard);
+  const { session, underWay, idle } = sessionToShow(plan, yard);
+  const grace = graceNow(yard);
   const { changes, orders, toMend, hours, system, waters } = await context.database.read(async (tx) => ({
     changes: await recentChanges(tx, CHANGES_READ),
     orders: await openOrders(tx),
@@ -98,12 +111,10 @@ export const showToday = async (context: UseCaseContext) => {
     waters: await watersOfYard(tx),
   }));
   const steps = session ? sessionSteps(plan, yard, session, { system, waters }) : [];
-  const leftOver = earlier
-    .flatMap((one) => sessionSteps(plan, yard, one, { system, waters }))
-    .filter(({ kind }) => kind !== 'set up' && kind !== 'clear up');
+  const lateSteps = grace ? lateOnly(sessionSteps(plan, yard, grace.session, { system, waters })) : [];
   const day = today(yard.yard.timeZone, context.now);
   // Only what the list of today strips has its button there.
-  const listed = session && dateOfDay(session.day) === day ? [...leftOver, ...steps] : leftOver;
+  const listed = session && dateOfDay(session.day) === day ? [...lateSteps, ...steps] : lateSteps;
   const stripped = new Set(listed.flatMap((step) => (step.kind === 'strip' && step.inMould ? [step.mould] : [])));
   return {
     yardName: yard.yard.name,
@@ -114,8 +125,8 @@ export const showToday = async (context: UseCaseContext) => {
     fixed: fixedFacts(yard, session, hours),
     idle: idle && hoursFacts(idle, calendar),
     steps,
-    /** Of sessions of today that are over: planned, and not written down as done. */
-    leftOver,
+    /** Planned for a session that is over, not written down, and kept as planned until then. */
+    late: grace && lateSteps.length > 0 ? { until: calendar.instantText(grace.until), steps: lateSteps } : null,
     lastMix: session
       ? lastMixes(plan, yard, session).map(({ mix, at }) => ({ mix, at: calendar.instantText(at) }))
       : [],

@@ -2,7 +2,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { launchBrowser } from '../support/browser.ts';
 import { plannedYard, saturday } from '../support/planned-yard.ts';
-import { screensOver } from '../support/screens.ts';
+import { screensOn, screensOver } from '../support/screens.ts';
 import { served, watchedPage } from '../support/served-screens.ts';
 
 let browser: Browser;
@@ -57,6 +57,26 @@ describe.each([
     await page.getByRole('button', { name: 'Stripped: 900 no. 1' }).click();
     await page.getByText('900 no. 1 stripped.', { exact: true }).waitFor();
     expect(await page.textContent('main')).toContain('Done today');
+    expect(complaints).toEqual([]);
+  });
+
+  test('what was not written down in its session is, a little later, as it was planned', async () => {
+    const { app, database } = await at(saturday('07:30'));
+    await app.request('/today');
+    const url = await served(screensOn(database, saturday('12:20')));
+    const { page, complaints } = await watchedPage(browser, { javaScriptEnabled });
+    await page.goto(`${url}/today`);
+    expect(await page.textContent('h1')).toContain('To be written down: pour 2 pieces');
+    const taps = page.locator('#late').getByRole('button', { name: /^(Poured at|Stripped:|Packed:)/ });
+    for (let left = 4; left > 0; left--) {
+      const name = (await taps.first().getAttribute('aria-label')) ?? '';
+      const tap = page.locator('#late').getByRole('button', { name, exact: true });
+      await tap.click();
+      await tap.waitFor({ state: 'detached' });
+      await page.locator('.notice').getByText('No date moved.').waitFor();
+    }
+    expect(await page.locator('#late').count()).toBe(0);
+    expect(await page.textContent('main')).toContain('Packed, to be handed over');
     expect(complaints).toEqual([]);
   });
 

@@ -3,7 +3,7 @@ import { finishedPieces } from '../../db/stores/finished-store.ts';
 import { mouldById } from '../../db/stores/mould-store.ts';
 import type { YardFileInput } from '../../shared/yard-file.ts';
 import { plannedYard, saturday } from '../support/planned-yard.ts';
-import { demoScreens, screensOver, textOf } from '../support/screens.ts';
+import { demoScreens, screensOn, screensOver, textOf } from '../support/screens.ts';
 
 const changeIn = (answer: Response) =>
   new URL(answer.headers.get('Location') ?? '', 'http://x').searchParams.get('done') ?? '';
@@ -125,7 +125,7 @@ describe('Today during a session', () => {
       bags: '',
       filledAt: '09:05',
     };
-    expect(await textAfter(await post('/today/poured', form))).toContain('900 no. 1 poured.');
+    expect(await textAfter(await post('/today/poured', form))).toContain('900 no. 1 poured at 9:05.');
     expect((await database.read((tx) => mouldById(tx, '900 no. 1')))?.piece).toMatchObject({
       filledAt: saturday('09:05'),
       order: '27-001',
@@ -165,7 +165,9 @@ describe('a piece that is not good', () => {
     const html = await refused.text();
     expect(html).toContain('It has not cured before Tue 13 Apr. Leave this empty for that day.');
     expect(html).toContain('value="12 Apr"');
-    expect(html).toMatch(/<details class="not-good no-print" open[^>]*><summary aria-label="Mended, fit to go out later/);
+    expect(html).toMatch(
+      /<details class="not-good no-print" open[^>]*><summary aria-label="Mended, fit to go out later/,
+    );
     const text = await textAfter(await post('/today/mended', { piece: '1', fitFrom: '16 Apr' }));
     expect(text).toContain('Panel 900 from 900 no. 1 mended, fit to go out from Fri 16 Apr. Undo');
     expect(await textOf(await get('/today'))).not.toContain('To mend Until');
@@ -188,6 +190,69 @@ describe('a piece that is not good', () => {
     expect(html).toMatch(/<details class="not-good no-print" open/);
     expect(html).toContain('value="crack"');
   });
+});
+
+describe('the hour after a session', () => {
+  /** Planned before the session, of which nothing is written down; one panel of the order's two is finished. */
+  const untilNow = async (clock: string) => {
+    const { database } = await screensAt(saturday('07:30'));
+    const on = (later: string) => screensOn(database, saturday(later));
+    await on('07:30').get('/today');
+    return { ...on(clock), on };
+  };
+
+  test('leaves what was planned to be written down as it was planned', async () => {
+    const { get, post, textAfter, database } = await untilNow('12:20');
+    const text = await textOf(await get('/today'));
+    expect(text).toContain(
+      'To be written down: pour 1 piece, strip 1 and pack 1 order. Not written down yet The plan counts on it as it was planned. What is not written down by 13:00 is planned anew. 8:20 to 8:40 Mix 1 bag of Thin panel mix 900 no. 1: Panel 900 for School garden Poured at 8:40 Poured just now 9:55 to 10:05',
+    );
+    const pour = { bags: '1', mould0: '900 no. 1', casting0: 'panel-900', order0: '27-001', filled0: 'yes' };
+    const poured = await textAfter(await post('/today/poured', { ...pour, at: saturday('08:39') }));
+    expect(poured).toContain('900 no. 1 poured at 8:39. Undo No date moved.');
+    expect((await database.read((tx) => mouldById(tx, '900 no. 1')))?.piece?.filledAt).toBe(saturday('08:39'));
+    expect(poured).toMatch(/To be written down: strip 1 and pack 1 order\./);
+    const stripped = await textAfter(
+      await post('/today/stripped', { mould: '900 no. 1', cameOut: 'good', at: saturday('10:03') }),
+    );
+    expect(stripped).toContain('900 no. 1 stripped. Undo No date moved.');
+    const packed = await textAfter(await post('/today/packed', { order: '27-001', at: saturday('10:10') }));
+    expect(packed).toContain('Packed for School garden. Undo No date moved.');
+    expect(packed).not.toContain('Not written down yet');
+  });
+
+  test('is over when it is over: what is left is planned anew, and a pour still goes in by its time', async () => {
+    const { get, post, textAfter } = await untilNow('13:00');
+    const text = await textOf(await get('/today'));
+    expect(text).not.toContain('Not written down yet');
+    expect(text).toMatch(/^Next session Sat 17 Apr, 8:00 to 12:00: pour 1 piece/);
+    const form = {
+      ...{ other: 'yes', mould0: '900 no. 1', casting0: 'panel-900', filled0: 'yes', order: '27-001', bags: '' },
+      filledAt: '08:40',
+    };
+    expect(await textAfter(await post('/today/poured', form))).toContain('900 no. 1 poured at 8:40. Undo');
+  });
+
+  test('takes no time that is still to come', async () => {
+    const { post } = await untilNow('12:20');
+    for (const [deed, form] of [
+      ['poured', { bags: '1', mould0: '900 no. 1', casting0: 'panel-900', filled0: 'yes' }],
+      ['prepared', { mould: '900 no. 1', casting: 'panel-900' }],
+      ['packed', { order: '27-001' }],
+    ] as const) {
+      const answer = await post(`/today/${deed}`, { ...form, at: saturday('12:30') });
+      expect(answer.status).toBe(422);
+      expect(await textOf(answer)).toContain('That time is still to come.');
+    }
+  });
+});
+
+test('a batch that is overdue can be written down as it was planned while the session goes on', async () => {
+  const { database } = await screensAt(saturday('07:30'));
+  const todayAt = async (clock: string) => textOf(await screensOn(database, saturday(clock)).get('/today'));
+  await todayAt('07:30');
+  expect(await todayAt('08:54')).toContain('School garden Poured Now 8:55');
+  expect(await todayAt('08:55')).toContain('School garden Poured Poured at 8:40 Now 8:55');
 });
 
 describe('Today after a session', () => {

@@ -16,7 +16,8 @@ export interface TestScreens {
   textAfter(answer: Response): Promise<string>;
 }
 
-const screensOf = (database: Database, now: string): TestScreens => {
+/** The screens over a database as it stands, at an instant. */
+export const screensOn = (database: Database, now: string): TestScreens => {
   const app = createApp({ database, now: () => now });
   const get = async (path: string, headers = {}) => app.request(path, { headers });
   const post = async (path: string, form: Record<string, string>, headers = {}) =>
@@ -31,7 +32,7 @@ const screensOf = (database: Database, now: string): TestScreens => {
 /** The screens over a yard, driven in this process at the yard's own now. */
 export const screensOver = async (yard: YardFile = smallYard()): Promise<TestScreens> => {
   const { database, now } = await yardContext(yard);
-  return screensOf(database, now);
+  return screensOn(database, now);
 };
 
 export const DEMO_NOW = '2027-04-05T07:30:00Z';
@@ -40,7 +41,7 @@ export const DEMO_NOW = '2027-04-05T07:30:00Z';
 export const demoScreens = async (): Promise<TestScreens> => {
   const database = await temporaryDatabase();
   await database.write((tx) => seedDemo(tx, DEMO_NOW.slice(0, 10), DEMO_NOW));
-  return screensOf(database, DEMO_NOW);
+  return screensOn(database, DEMO_NOW);
 };
 
 const ENTITIES: Readonly<Record<string, string>> = {

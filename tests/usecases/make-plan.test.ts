@@ -22,16 +22,23 @@ const planShown = async (made: string, later: string): Promise<string> => {
 };
 
 describe('a stored plan', () => {
-  test('made before a session stays while the session is under way, and ends with it', async () => {
-    expect(await planShown(saturday('07:00'), saturday('08:00'))).toBe(saturday('07:00'));
-    expect(await planShown(saturday('07:00'), saturday('11:59'))).toBe(saturday('07:00'));
-    expect(await planShown(saturday('07:00'), saturday('12:00'))).toBe(saturday('12:00'));
+  test.each(['07:00', '09:00'])(
+    'made at %s stays while the session is under way and an hour after it',
+    async (made) => {
+      expect(await planShown(saturday(made), saturday('11:59'))).toBe(saturday(made));
+      expect(await planShown(saturday(made), saturday('12:59'))).toBe(saturday(made));
+      expect(await planShown(saturday(made), saturday('13:00'))).toBe(saturday('13:00'));
+    },
+  );
+
+  test('made between two sessions stays until an hour after the second one', async () => {
+    expect(await planShown(saturday('13:00'), saturday('20:59'))).toBe(saturday('13:00'));
+    expect(await planShown(saturday('13:00'), saturday('21:00'))).toBe(saturday('21:00'));
   });
 
-  test('made during a session stays until the end of the next one', async () => {
-    expect(await planShown(saturday('09:00'), saturday('17:00'))).toBe(saturday('09:00'));
-    expect(await planShown(saturday('09:00'), saturday('19:59'))).toBe(saturday('09:00'));
-    expect(await planShown(saturday('09:00'), saturday('20:00'))).toBe(saturday('20:00'));
+  test('made in the hour after a session ends with that hour', async () => {
+    expect(await planShown(saturday('12:30'), saturday('12:59'))).toBe(saturday('12:30'));
+    expect(await planShown(saturday('12:30'), saturday('13:00'))).toBe(saturday('13:00'));
   });
 
   test('ends with its date in the yard, which is not the date in UTC', async () => {

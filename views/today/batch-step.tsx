@@ -1,6 +1,7 @@
 import type { FC } from 'hono/jsx';
 import { Button } from '../parts/button.tsx';
 import { byClock, fromClock } from '../parts/clock-text.ts';
+import { clockText } from '../parts/day-text.ts';
 import { listText, quantityText } from '../parts/quantity-text.ts';
 import { Lines } from './amounts.tsx';
 import { slipLines } from './slip-text.ts';
@@ -10,8 +11,11 @@ import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
 
 interface BatchStepProps {
   step: BatchStep;
+  now: string;
   /** Work can be written down on its own day. */
   writable: boolean;
+  /** Its session is over. */
+  late: boolean;
   refused: RefusedWork | null;
 }
 
@@ -65,31 +69,72 @@ const PourList: FC<{ step: BatchStep }> = ({ step }) => (
   </ul>
 );
 
-/** A batch: what goes into it, what is poured from it, until when it can be worked. */
-export const BatchStepView: FC<BatchStepProps> = ({ step, writable, refused }) => {
-  const mine = refusedAt(refused, pourForm(step));
+const OVERDUE_MS = 15 * 60_000;
+
+/**
+ * The taps that say it was poured: just now or, once its time is well past, as it was planned, which leaves all else in
+ * the plan as it was. After its session that comes first.
+ */
+const PouredTaps: FC<Pick<BatchStepProps, 'step' | 'now' | 'late'>> = ({ step, now, late }) => {
+  const moulds = listText(step.pours.map(({ mould }) => mould));
+  const full = step.pours.map(({ until }) => until).reduce((a, b) => (Date.parse(a) > Date.parse(b) ? a : b));
+  const clock = clockText(full);
+  const planned = (kind: 'plain' | 'quiet') => (
+    <Button kind={kind} name="at" value={full} label={`Poured at ${clock}: ${moulds}`}>
+      Poured at {clock}
+    </Button>
+  );
+  if (late)
+    return (
+      <div class="buttons">
+        {planned('plain')}
+        <Button kind="quiet" label={`Poured just now: ${moulds}`}>
+          Poured just now
+        </Button>
+      </div>
+    );
+  return (
+    <div class="buttons">
+      <Button label={`Poured: ${moulds}`}>Poured</Button>
+      {Date.parse(now) - Date.parse(full) > OVERDUE_MS && planned('quiet')}
+    </div>
+  );
+};
+
+const Ingredients: FC<{ step: BatchStep }> = ({ step }) => {
   const into = [...step.fittings.map(amountOfText), ...step.cuts.map(cutText)];
   return (
     <>
-      <p class="step-what">
-        Mix {quantityText(step.bags, 'bag')} of {step.mix}
-      </p>
       <Lines lines={slipLines(step)} />
       {into.length > 0 && <p class="quiet">Into the moulds: {into.join('; ')}.</p>}
       <p class="quiet">
         Mixed by {fromClock(step.mixEnd)}, pour by {byClock(step.usableUntil)}.
         {step.wetUntil && ` Keep wet until ${fromClock(step.wetUntil)}.`}
       </p>
-      {writable ? (
+    </>
+  );
+};
+
+/** A batch: what goes into it, what is poured from it, until when it can be worked. */
+export const BatchStepView: FC<BatchStepProps> = ({ step, now, writable, late, refused }) => {
+  const mine = refusedAt(refused, pourForm(step));
+  return (
+    <>
+      <p class="step-what">
+        Mix {quantityText(step.bags, 'bag')} of {step.mix}
+      </p>
+      {!late && <Ingredients step={step} />}
+      {writable && !(late && step.waits) ? (
         <WorkForm deed="poured" class="pour-form">
           <input type="hidden" name="bags" value={String(step.bags)} />
           <PourFields step={step} typed={mine?.typed ?? null} />
-          <Wrong message={mine?.errors.pours ?? mine?.errors.bags} id="pours" />
-          <Button label={`Poured: ${listText(step.pours.map(({ mould }) => mould))}`}>Poured</Button>
+          <Wrong message={mine?.errors.pours ?? mine?.errors.bags ?? mine?.errors.filledAt} id="pours" />
+          <PouredTaps step={step} now={now} late={late} />
         </WorkForm>
       ) : (
         <PourList step={step} />
       )}
+      {late && step.waits && <p class="quiet">It can be written down once the turn before it is.</p>}
     </>
   );
 };

@@ -11,10 +11,16 @@ interface StepProps<S> {
   step: S;
   clock: Pick<TodayModel, 'now'>;
   writable: boolean;
+  /** Its session is over: it is written down as it was planned. */
+  late: boolean;
   refused: RefusedWork | null;
 }
 
-const Prep: FC<StepProps<PrepStep>> = ({ step, writable, refused }) => (
+/** When work of a session that is over was done: as it was planned. */
+const AsPlanned: FC<Pick<StepProps<Step>, 'step' | 'late'>> = ({ step, late }) =>
+  late ? <input type="hidden" name="at" value={step.until} /> : null;
+
+const Prep: FC<StepProps<PrepStep>> = ({ step, writable, late, refused }) => (
   <>
     <p class="step-what">Prepare {step.mould}</p>
     <p>
@@ -26,6 +32,7 @@ const Prep: FC<StepProps<PrepStep>> = ({ step, writable, refused }) => (
         <input type="hidden" name="mould" value={step.mould} />
         <input type="hidden" name="casting" value={step.casting} />
         <input type="hidden" name="sealed" value={step.seal ? 'yes' : ''} />
+        <AsPlanned step={step} late={late} />
         <Wrong message={refusedAt(refused, `prep ${step.mould}`)?.errors.mould} id="mould" />
         <Button label={`Ready to pour: ${step.mould}`}>Ready to pour</Button>
       </WorkForm>
@@ -33,18 +40,18 @@ const Prep: FC<StepProps<PrepStep>> = ({ step, writable, refused }) => (
   </>
 );
 
-const Strip: FC<StepProps<StripStep>> = ({ step, clock, writable, refused }) => (
+const Strip: FC<StepProps<StripStep>> = ({ step, clock, writable, late, refused }) => (
   <>
     <p class="step-what">Strip {step.mould}</p>
     <p>
       {step.piece} {forText(step.customer)}. {mayText(step.mayFrom, { now: clock.now, today: step.at.slice(0, 10) })}.
       {step.people > 1 && ` It takes ${step.people} people.`}
     </p>
-    {writable && step.inMould && <StripForms mould={step.mould} refused={refused} />}
+    {writable && step.inMould && <StripForms mould={step.mould} at={late ? step.until : null} refused={refused} />}
   </>
 );
 
-const Pack: FC<StepProps<PackStep>> = ({ step, writable, refused }) => {
+const Pack: FC<StepProps<PackStep>> = ({ step, writable, late, refused }) => {
   const mine = refusedAt(refused, `pack ${step.order}`);
   const into = [...step.parts.map(amountOfText), ...step.cuts.map(cutText)];
   return (
@@ -60,6 +67,7 @@ const Pack: FC<StepProps<PackStep>> = ({ step, writable, refused }) => {
       {writable && (
         <WorkForm deed="packed">
           <input type="hidden" name="order" value={step.order} />
+          <AsPlanned step={step} late={late} />
           <Wrong message={mine?.errors.order ?? mine?.errors.evenShort} id="evenShort" />
           {mine?.errors.evenShort && (
             <label class="choice">
@@ -78,7 +86,7 @@ const EDGE_WORDS = { 'set up': 'Set up', 'clear up': 'Clear up' };
 
 const Content: FC<StepProps<Step>> = ({ step, ...rest }) => {
   if (step.kind === 'prep') return <Prep step={step} {...rest} />;
-  if (step.kind === 'batch') return <BatchStepView step={step} {...rest} />;
+  if (step.kind === 'batch') return <BatchStepView step={step} now={rest.clock.now} {...rest} />;
   if (step.kind === 'strip') return <Strip step={step} {...rest} />;
   if (step.kind === 'pack') return <Pack step={step} {...rest} />;
   return <p class="step-what">{EDGE_WORDS[step.kind]}</p>;

@@ -6,6 +6,8 @@ import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
 
 interface StripFormsProps {
   mould: string;
+  /** When a good one was stripped, where that is not just now. */
+  at?: string | null;
   refused: RefusedWork | null;
 }
 
@@ -39,10 +41,11 @@ const NotGood: FC<StripFormsProps> = ({ mould, refused }) => {
 };
 
 /** The ways a piece can come out of its mould: good is one tap, anything else is asked about. */
-export const StripForms: FC<StripFormsProps> = ({ mould, refused }) => (
+export const StripForms: FC<StripFormsProps> = ({ mould, at, refused }) => (
   <div class="strip-forms">
     <WorkForm deed="stripped">
       <input type="hidden" name="mould" value={mould} />
+      {at && <input type="hidden" name="at" value={at} />}
       <Wrong message={refusedAt(refused, `strip ${mould}`)?.errors.mould} id="mould" />
       <Button name="cameOut" value="good" label={`Stripped: ${mould}`}>
         Stripped

@@ -53,7 +53,6 @@ export interface PourFacts extends Timed {
   order: string | null;
   /** Null: for stock. */
   customer: string | null;
-  full: boolean;
 }
 
 export interface BatchStep extends Timed {
@@ -71,6 +70,8 @@ export interface BatchStep extends Timed {
   usableUntil: string;
   wetUntil: string | null;
   pours: readonly PourFacts[];
+  /** A turn of one of its moulds comes before it. */
+  waits: boolean;
 }
 
 export interface StripStep extends Timed {
@@ -126,8 +127,8 @@ export interface TodayModel {
   /** Hours of today in which nothing is planned. */
   idle: SessionHours | null;
   steps: readonly Step[];
-  /** Planned for hours of today that are over, and not written down as done. */
-  leftOver: readonly Step[];
+  /** Planned for a session that is over, not written down, and kept as planned until then; null for nothing. */
+  late: { until: string; steps: readonly Step[] } | null;
   lastMix: readonly { mix: string; at: string }[];
   otherFull: readonly FullMould[];
   emptyMoulds: readonly EmptyMould[];

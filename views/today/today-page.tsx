@@ -12,7 +12,7 @@ import { OtherFull, OtherPour, Packed } from './other-work.tsx';
 import { StepView } from './step-view.tsx';
 import { ToMend } from './to-mend.tsx';
 import type { RefusedWork, Step, TodayModel } from './today-facts.ts';
-import { todayAnswer, todayNote, toHaveReady } from './today-text.ts';
+import { belowAnswer, lateNote, todayAnswer, toHaveReady } from './today-text.ts';
 
 interface TodayPageProps {
   model: TodayModel;
@@ -25,14 +25,17 @@ interface StepsProps {
   clock: Pick<TodayModel, 'now'>;
   writable: boolean;
   underWay: boolean;
+  late?: boolean;
   refused: RefusedWork | null;
 }
 
 /** The list of a session; while it is under way a line shows where the clock stands. */
-const Steps: FC<StepsProps> = ({ steps, clock, writable, underWay, refused }) => {
+const Steps: FC<StepsProps> = ({ steps, clock, writable, underWay, late = false, refused }) => {
   const nowAt = underWay ? clock.now : null;
   const passed = nowAt === null ? 0 : steps.filter(({ at }) => Date.parse(at) <= Date.parse(nowAt)).length;
-  const lines = steps.map((step) => <StepView step={step} clock={clock} writable={writable} refused={refused} />);
+  const lines = steps.map((step) => (
+    <StepView step={step} clock={clock} writable={writable} late={late} refused={refused} />
+  ));
   return (
     <ol class="steps">
       {lines.slice(0, passed)}
@@ -60,7 +63,7 @@ const HaveReady: FC<{ steps: readonly Step[] }> = ({ steps }) => {
 const Session: FC<{ model: TodayModel; refused: RefusedWork | null }> = ({ model, refused }) => {
   const { session, steps, today, underWay } = model;
   if (!session)
-    return (
+    return model.late ? null : (
       <Empty>
         <a href="/orders/new">Take an order</a>, or write down hours at <a href="/yard">Your yard</a>, and the next
         session shows here step by step.
@@ -77,11 +80,12 @@ const Session: FC<{ model: TodayModel; refused: RefusedWork | null }> = ({ model
   );
 };
 
-const LeftOver: FC<{ model: TodayModel; refused: RefusedWork | null }> = ({ model, refused }) =>
-  model.leftOver.length === 0 ? null : (
-    <section>
-      <h2>Planned for earlier today, and not marked done</h2>
-      <Steps steps={model.leftOver} clock={model} writable={true} underWay={false} refused={refused} />
+const Late: FC<{ model: TodayModel; refused: RefusedWork | null }> = ({ model, refused }) =>
+  model.late && (
+    <section id="late">
+      <h2>Not written down yet</h2>
+      <p class="quiet">{lateNote(model.late)}</p>
+      <Steps steps={model.late.steps} clock={model} writable={true} underWay={false} late refused={refused} />
     </section>
   );
 
@@ -110,10 +114,10 @@ const Done: FC<{ model: TodayModel }> = ({ model }) =>
 export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused }) => (
   <>
     {notice && <Notice notice={notice} today={model.today} back="/today" />}
-    <Answer note={todayNote(model)}>{todayAnswer(model)}</Answer>
+    <Answer note={belowAnswer(model)}>{todayAnswer(model)}</Answer>
     {refused && <FormErrors errors={refused.errors} lead="That was not written down." />}
     <FixedSession fixed={model.fixed} today={model.today} />
-    <LeftOver model={model} refused={refused} />
+    <Late model={model} refused={refused} />
     <Session model={model} refused={refused} />
     {model.session && (
       <p class="no-print">

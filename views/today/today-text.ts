@@ -86,13 +86,25 @@ export const stepClock = ({ kind }: Step): ((instant: string) => string) => (kin
 
 const isWork = ({ kind }: Step): boolean => kind !== 'set up' && kind !== 'clear up';
 
-/** The first line: what comes next while a session is under way, else when the next one is and what it is for. */
-export const todayAnswer = ({ session, underWay, steps, today }: TodayModel): string => {
+/** What becomes of work that is not written down after its session. */
+export const lateNote = ({ until }: NonNullable<TodayModel['late']>): string =>
+  `The plan counts on it as it was planned. What is not written down by ${byClock(until)} is planned anew.`;
+
+/** "Next session Sat 17 Apr, 8:00 to 12:00: strip 1." */
+const nextText = ({ session, steps, today }: Pick<TodayModel, 'session' | 'steps' | 'today'>): string => {
   if (!session) return 'No session has anything to do.';
-  const next = steps.find(isWork);
-  if (underWay && next) return `Next, ${stepClock(next)(next.at)}: ${stepText(next)}.`;
   if (session.date === today) return `Today, ${hoursText(session)}: ${workText(steps)}.`;
   return `Next session ${dayText(session.date, today)}, ${hoursText(session)}: ${workText(steps)}.`;
+};
+
+/**
+ * The first line: what comes next while a session is under way, what is not written down after it, else when the next
+ * one is and what it is for.
+ */
+export const todayAnswer = (model: TodayModel): string => {
+  if (model.late) return `To be written down: ${workText(model.late.steps)}.`;
+  const next = model.steps.find(isWork);
+  return model.underWay && next ? `Next, ${stepClock(next)(next.at)}: ${stepText(next)}.` : nextText(model);
 };
 
 /** Who is there, and by when the last mix has to be begun. */
@@ -107,6 +119,12 @@ export const todayNote = ({
   const mixes = lastMix.map(({ mix, at }) => `Last mix of ${mix} by ${byClock(at)}.`);
   const day = session.date === today ? '' : `${dayText(session.date, today)}: `;
   return [idleText, `${day}${peopleText(session)}.`, ...mixes].filter(Boolean).join(' ');
+};
+
+/** Below the first line; what comes next where that line is about work that is over. */
+export const belowAnswer = (model: TodayModel): string | undefined => {
+  if (!model.late) return todayNote(model);
+  return model.session ? `${nextText(model)} ${todayNote(model)}` : undefined;
 };
 
 /** Everything that goes into the mixes of a session, to have it at hand. */

@@ -20,10 +20,11 @@ const batch = (clock: string, moulds: string[], customer: string | null = null):
     fittings: [],
     cuts: [],
     usableUntil: at('09:44'),
+    waits: false,
     wetUntil: null,
   },
   pours: moulds.map((mould) => ({
-    ...{ mould, casting: 'panel-900', piece: 'Panel 900', sealed: false, order: null, customer, full: false },
+    ...{ mould, casting: 'panel-900', piece: 'Panel 900', sealed: false, order: null, customer },
     ...{ at: at(clock), until: at(clock) },
   })),
 });

@@ -36,7 +36,6 @@ const pour = {
   sealed: false,
   order: null,
   customer: null,
-  full: false,
   at: at('09:15'),
   until: at('09:22'),
 };
@@ -55,7 +54,7 @@ const batch: BatchStep = {
     ...{ water: null, waterNote: null },
     fittings: [{ name: 'Mesh', unit: 'm2', quantity: 0.3 }],
   },
-  ...{ cuts: [], wetUntil: null, pours: [pour, { ...pour, mould: '900 no. 2' }] },
+  ...{ cuts: [], wetUntil: null, pours: [pour, { ...pour, mould: '900 no. 2' }], waits: false },
 };
 const strip: StripStep = {
   ...{ kind: 'strip', at: at('10:37'), until: at('10:45'), mould: '900 no. 1', piece: 'P', customer: null },
@@ -70,7 +69,7 @@ const model = (changes: Partial<TodayModel>): TodayModel => ({
     fixed: { hours: 24, session: null },
     idle: null,
     steps: [prep, batch, strip],
-    leftOver: [],
+    late: null,
   },
   ...{ lastMix: [], otherFull: [], emptyMoulds: [], orders: [], packed: [], toMend: [], done: [], hoursChanged: [] },
   ...changes,
@@ -84,6 +83,7 @@ describe('the first line', () => {
     [{ underWay: true, steps: [batch] }, 'Next, 9:05: mix 1 bag for 900 no. 1 and 900 no. 2.'],
     [{ underWay: true, steps: [strip] }, 'Next, 10:40: strip 900 no. 1.'],
     [{ session: null, steps: [] }, 'No session has anything to do.'],
+    [{ late: { until: at('14:30'), steps: [batch, strip] } }, 'To be written down: pour 2 pieces and strip 1.'],
     [{ steps: [prep] }, 'Today, 8:00 to 13:30: prepare 1 mould.'],
   ])('%#', (changes, text) => {
     expect(todayAnswer(model(changes))).toBe(text);
