@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { launchBrowser } from '../support/browser.ts';
-import { screensOver } from '../support/screens.ts';
+import { demoScreens, screensOver } from '../support/screens.ts';
 import { served, watchedPage } from '../support/served-screens.ts';
 import { smallYard } from '../support/small-yard.ts';
 
@@ -103,6 +103,20 @@ describe.each([
     expect(await page.textContent('#name-error')).toBe('What is the yard called?');
     expect(await page.inputValue('#timeZone')).toBe('Europe/Nowhere');
   });
+});
+
+test('how long changing over takes is asked only for what the mould makes', async () => {
+  const url = await served(await demoScreens());
+  const { page } = await watchedPage(browser, { javaScriptEnabled: false });
+  await page.goto(`${url}/yard/moulds/1200%20no.%203`);
+  const minutes = page.getByLabel('Minutes to change over to Panel 600');
+  expect(await page.getByLabel('Minutes to change over to Panel 900').isVisible()).toBe(true);
+  expect(await minutes.isVisible()).toBe(false);
+  await page.getByLabel('Panel 600', { exact: true }).check();
+  await minutes.fill('soon');
+  await page.getByRole('button', { name: 'Save' }).click();
+  await page.waitForSelector('.form-errors');
+  expect(await minutes.inputValue()).toBe('soon');
 });
 
 test('what was wrong is listed with the names of the fields, in their order on the page', async () => {

@@ -81,7 +81,6 @@ const Size: FC<CastingFormProps> = (props) => {
         name="kg"
         label="Weight of one"
         hint={`Empty: worked out from the size at ${perVolume}, as fresh sand mortar with its mesh. Weigh one and put it right.`}
-        width="line"
       />
     </fieldset>
   );

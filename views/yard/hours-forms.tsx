@@ -27,7 +27,7 @@ const AS_IT_IS = { value: 'kept', text: 'As it is now' };
 
 const HoursFields: FC<FormProps & { hours: Hours | null }> = ({ state, hours }) => (
   <>
-    <div class="field-row">
+    <div class="yard-figures">
       <TextField
         name="start"
         label="From"

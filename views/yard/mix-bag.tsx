@@ -25,11 +25,10 @@ const Makes: FC<MixFormProps> = (props) => {
         name="yieldKgPerBag"
         label="One bag makes, wet and in the mould"
         hint={`By weight: ${EXAMPLE[model.system]}.`}
-        width="line"
       />
       {model.castings.length > 0 && (
         <>
-          <div class="field-row">
+          <div class="yard-fills">
             <TextField
               name="fills"
               label="Or one bag fills"
@@ -82,7 +81,6 @@ export const BagFields: FC<MixFormProps> = (props) => (
       name="water"
       label="Water for it"
       hint={`${WATER[props.model.system]}. Worked out for each batch and shown at the mixer; it is not counted as stock.`}
-      width="line"
     />
     {!props.mix && <NewBag {...props} />}
     {props.model.materials.length > 0 && (

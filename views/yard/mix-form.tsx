@@ -32,21 +32,21 @@ const Mixing: FC<MixFormProps> = (props) => {
         errors={props.state.errors}
       />
       <EntryFigure {...props} name="crew" label="People" hint="Who mix and fill together." />
-      <EntryFigure {...props} name="mixMinutes" label="Minutes to mix" />
+      <div class="yard-figures">
+        <EntryFigure {...props} name="mixMinutes" label="Minutes to mix" />
+        <EntryFigure {...props} name="washMinutes" label="Minutes to wash up" />
+      </div>
       <EntryFigure
         {...props}
         name="workingMinutes"
         label="Minutes until it stiffens"
         hint="From the end of mixing. All of it has to be in the moulds by then."
-        width="line"
       />
-      <EntryFigure {...props} name="washMinutes" label="Minutes to wash up" />
       <EntryFigure
         {...props}
         name="attendMinutes"
         label="Minutes someone stays by it"
         hint="To keep it wet after the last fill. Empty: nobody has to."
-        width="line"
       />
     </fieldset>
   );
@@ -60,14 +60,15 @@ const Reference: FC<MixFormProps> = (props) => {
       <summary>More: the figures behind the two days</summary>
       <div class="form">
         <p class="hint">They follow from the two days. Change these in place of the days, not both.</p>
-        <EntryFigure {...props} name="referenceCelsius" label="At a temperature of" />
-        <EntryFigure {...props} name="demouldMinutes" label="it can be stripped after minutes" />
+        <div class="yard-figures">
+          <EntryFigure {...props} name="referenceCelsius" label="At a temperature of" />
+          <EntryFigure {...props} name="demouldMinutes" label="stripped after minutes" />
+        </div>
         <EntryFigure
           {...props}
           name="activationKelvin"
           label="How much warmth counts, in kelvin"
           hint="The activation energy by the gas constant: the Q of ASTM C1074."
-          width="line"
         />
       </div>
     </details>
@@ -77,11 +78,11 @@ const Reference: FC<MixFormProps> = (props) => {
 const Stripping: FC<MixFormProps> = (props) => (
   <fieldset class="form">
     <legend>When it can be stripped</legend>
-    <div class="field-row">
+    <div class="yard-figures">
       <EntryFigure {...props} name="coldCelsius" label="On a cold day of" />
       <EntryFigure {...props} name="coldMinutes" label="after minutes" />
     </div>
-    <div class="field-row">
+    <div class="yard-figures">
       <EntryFigure {...props} name="warmCelsius" label="On a warm day of" />
       <EntryFigure {...props} name="warmMinutes" label="after minutes" />
     </div>
@@ -98,7 +99,6 @@ const GoingOut: FC<MixFormProps> = (props) => (
       name="cureHours"
       label={`Hours at ${props.mix?.reference ?? props.model.reference}`}
       hint="Colder days take longer, warmer ones less. For planning only: it says nothing about the strength of a piece."
-      width="line"
     />
   </fieldset>
 );
@@ -106,14 +106,15 @@ const GoingOut: FC<MixFormProps> = (props) => (
 const Weather: FC<MixFormProps> = (props) => (
   <fieldset class="form">
     <legend>Weather it needs</legend>
-    <EntryFigure {...props} name="minCelsius" label="Not poured under" hint="Empty: no limit." />
-    <EntryFigure {...props} name="maxCelsius" label="Not poured over" hint="Empty: no limit." />
+    <div class="yard-figures">
+      <EntryFigure {...props} name="minCelsius" label="Not poured under" hint="Empty: no limit." />
+      <EntryFigure {...props} name="maxCelsius" label="Not poured over" hint="Empty: no limit." />
+    </div>
     <EntryFigure
       {...props}
       name="protectHours"
       label="Hours it is kept from frost"
       hint="So long after a pour no day may be colder than the first of these. Empty: not at all."
-      width="line"
     />
   </fieldset>
 );

@@ -29,17 +29,23 @@ export const workLine = ({ maxBags, crew, mixMinutes, workingMinutes }: Worked):
   `Up to ${countText(maxBags, 'bag')} at once, mixed by ${countText(crew, 'person', 'people')} in ${countText(mixMinutes, 'minute')}. It stiffens after ${countText(workingMinutes, 'minute')}.`;
 
 const LONG_MINUTES = 240;
+const LONG_HOURS = 48;
+const DAY_HOURS = 24;
 
-/** "180 minutes", "22 hours" */
+/** Whole days as days: "72 hours" is "3 days". */
+const hoursText = (hours: number): string =>
+  hours >= LONG_HOURS && hours % DAY_HOURS === 0 ? countText(hours / DAY_HOURS, 'day') : countText(hours, 'hour');
+
+/** Never shown too short: "140 minutes" for 137, "39 hours" for 38.8. */
 const waitText = (minutes: number): string =>
-  minutes < LONG_MINUTES ? countText(minutes, 'minute') : countText(Math.ceil(minutes / 6) / 10, 'hour');
+  minutes < LONG_MINUTES ? countText(Math.ceil(minutes / 5) * 5, 'minute') : hoursText(Math.ceil(minutes / 30) / 2);
 
 type Hardens = Pick<YardMix, 'strips' | 'cureHours' | 'reference'>;
 
-/** "Can be stripped after 180 minutes at 10 °C and 90 minutes at 20 °C. Fit to go out, by plan, after 72 hours at 20 °C." */
+/** "Can be stripped after 180 minutes at 10 °C and 90 minutes at 20 °C. Fit to go out, by plan, after 3 days at 20 °C." */
 export const hardensLine = ({ strips, cureHours, reference }: Hardens): string => {
   const each = strips.map(({ at, minutes }) => `${waitText(minutes)} at ${at}`);
-  const out = cureHours === 0 ? 'once it is stripped' : `after ${countText(cureHours, 'hour')} at ${reference}`;
+  const out = cureHours === 0 ? 'once it is stripped' : `after ${hoursText(cureHours)} at ${reference}`;
   return `Can be stripped after ${listText(each)}. Fit to go out, by plan, ${out}.`;
 };
 

@@ -32,8 +32,10 @@ const CoatFields: FC<{ state: FormState; coat: Coated | undefined; guesses?: rea
     <fieldset class="form">
       <legend>Sealing coat</legend>
       {figure('oilEveryTurns', 'Due after so many turns', 'Empty: never. Release oil before every pour is not meant.')}
-      {figure('oilMinutes', 'Minutes to put it on')}
-      {figure('oilDryMinutes', 'Minutes until it is dry')}
+      <div class="yard-figures">
+        {figure('oilMinutes', 'Minutes to put it on')}
+        {figure('oilDryMinutes', 'Minutes to dry')}
+      </div>
     </fieldset>
   );
 };

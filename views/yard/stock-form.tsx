@@ -75,7 +75,6 @@ const Bought: FC<StockFormProps> = (props) => (
       {...props}
       name="leadDays"
       label="Days to come"
-      width="line"
       hint="0: had on the day. Empty: it cannot be bought, and what needs it waits once it is used up."
     />
     <EntryFigure {...props} name="pack" label={`Sold in packs of${countedIn(props)}`} hint="Empty: one by one." />
