@@ -13,6 +13,9 @@ export const wantsFragment = (c: Context): boolean => c.req.header('HX-Request-T
 /** htmx asks for the part of a page that moves, and not for all of its `main`, as it does after a form changed something. */
 export const wantsPart = (c: Context): boolean => wantsFragment(c) && !c.req.header('HX-Target')?.endsWith('#page');
 
+/** The text of what is to be shown. A long list in it is drawn bit by bit, so that others have their turn. */
+const drawn = async (content: Child): Promise<string> => String(await (<>{content}</>).toString());
+
 /**
  * Answers with a page, or with `fragment` (by default what stands in the page's `main`) when htmx asked for a part of it.
  * The one place where that is decided.
@@ -24,17 +27,14 @@ export const page = async (
   { status = 200, fragment = content }: { status?: PageStatus; fragment?: Child } = {},
 ): Promise<Response> => {
   c.header('Vary', 'HX-Request-Type, HX-Target');
-  // A long page is drawn in one go; those who asked for something shorter go first.
   await letOthersRun();
-  if (wantsFragment(c)) return c.html(String(await (<>{fragment}</>)), status);
-  const whole = String(
-    await (
-      <Frame {...frame} assetVersion={assetVersion}>
-        {content}
-      </Frame>
-    ),
+  if (wantsFragment(c)) return c.html(await drawn(fragment), status);
+  const whole = (
+    <Frame {...frame} assetVersion={assetVersion}>
+      {content}
+    </Frame>
   );
-  return c.html(`<!doctype html>${whole}`, status);
+  return c.html(`<!doctype html>${await drawn(whole)}`, status);
 };
 
 /** A path of our own, or "/" when it leads anywhere else. */

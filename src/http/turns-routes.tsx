@@ -1,5 +1,6 @@
 import { Hono } from 'hono';
 import { TurnsPage } from '../../views/turns/turns-page.tsx';
+import { SESSIONS_SHOWN } from '../../views/turns/turns-shown.ts';
 import { showTurns } from '../usecases/show-turns.ts';
 import type { Screens } from './app.ts';
 import { wholeTyped } from './form.ts';
@@ -8,8 +9,9 @@ import { page } from './page.tsx';
 export const turnsRoutes = ({ context }: Screens): Hono => {
   const routes = new Hono();
   routes.get('/turns', async (c) => {
-    const model = await showTurns(context());
-    const content = <TurnsPage model={model} from={wholeTyped(c.req.query('from')) ?? 0} />;
+    const from = wholeTyped(c.req.query('from')) ?? 0;
+    const model = await showTurns(context(), { from, count: SESSIONS_SHOWN });
+    const content = <TurnsPage model={model} from={from} />;
     return page(c, { title: 'Turns', at: 'turns', yardName: model.yardName, place: 'yard' }, content);
   });
   return routes;

@@ -13,7 +13,10 @@ export interface MaterialUse {
 type Uses = Map<string, MaterialUse[]>;
 
 const take = (uses: Uses, material: string, use: MaterialUse): void => {
-  if (use.quantity > 0) uses.set(material, [...(uses.get(material) ?? []), use]);
+  if (!(use.quantity > 0)) return;
+  const before = uses.get(material);
+  if (before) before.push(use);
+  else uses.set(material, [use]);
 };
 
 const once = <T>(items: readonly T[]): T[] => [...new Set(items)];

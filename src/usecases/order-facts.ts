@@ -9,7 +9,9 @@ import { reasonShown } from './reason-shown.ts';
 
 /** What orders are seen beside. */
 export interface OrdersSeen {
-  plan: PlanFile;
+  /** By id. */
+  planned: ReadonlyMap<string, PlanFile['orders'][number]>;
+  unplanned: ReadonlyMap<string, PlanFile['unplanned'][number]>;
   yard: YardFile;
   offers: readonly Offer[];
   system: UnitSystem;
@@ -18,15 +20,19 @@ export interface OrdersSeen {
 
 /** The same for all orders of a page. */
 export const ordersSeen = (
-  { plan, yard }: Pick<OrdersSeen, 'plan' | 'yard'>,
+  { plan, yard }: { plan: PlanFile; yard: YardFile },
   system: UnitSystem,
   now: string,
-): OrdersSeen => ({ plan, yard, offers: offersOf(yard, system), system, now });
+): OrdersSeen => ({
+  planned: new Map(plan.orders.map((order) => [order.id, order])),
+  unplanned: new Map(plan.unplanned.map((order) => [order.order, order])),
+  ...{ yard, offers: offersOf(yard, system), system, now },
+});
 
 /** One order as the pages speak of it: what was agreed, and what today's plan makes of it. */
-export const orderFacts = (order: StoredOrder, { plan, yard, offers, system, now }: OrdersSeen) => {
-  const planned = plan.orders.find(({ id }) => id === order.id);
-  const unplanned = plan.unplanned.find(({ order: id }) => id === order.id);
+export const orderFacts = (order: StoredOrder, { yard, offers, system, now, ...seen }: OrdersSeen) => {
+  const planned = seen.planned.get(order.id);
+  const unplanned = seen.unplanned.get(order.id);
   return {
     id: order.id,
     customer: order.customer?.name ?? null,

@@ -1,11 +1,12 @@
 import { openNotices } from '../../db/stores/change-store.ts';
 import { isDemo } from '../../db/stores/habits-store.ts';
-import { openOrders } from '../../db/stores/order-store.ts';
 import { dayNumber } from '../../shared/time.ts';
 import { today, type UseCaseContext } from './context.ts';
+import { letOthersRun, mapInTurns } from './let-others-run.ts';
 import { currentPlan } from './make-plan.ts';
 import { measuresOf, shownAmount } from './measures.ts';
 import { nextSession } from './next-session.ts';
+import { openOrdersOf } from './open-orders.ts';
 import { type OrderFacts, orderFacts, ordersSeen } from './order-facts.ts';
 
 const BUYS_SHOWN = 6;
@@ -22,22 +23,22 @@ const atRisk = ({ reason, readyOn, promisedOn, wantedOn, heldUntil }: OrderFacts
 
 /** What stands below the question of the first page: the next session, what to buy by when, what is at risk. */
 export const showFirst = async (context: UseCaseContext) => {
-  const { plan, yard } = await currentPlan(context);
+  const { plan, yard, hand } = await currentPlan(context);
   const day = today(yard.yard.timeZone, context.now);
-  const { stored, notices, demo, system } = await context.database.read(async (tx) => ({
-    stored: await openOrders(tx),
+  const { notices, demo, system } = await context.database.read(async (tx) => ({
     notices: await openNotices(tx),
     demo: await isDemo(tx),
     system: (await measuresOf(tx)).system,
   }));
   const seen = ordersSeen({ plan, yard }, system, context.now);
-  const orders = stored.map((order) => orderFacts(order, seen));
+  const orders = await mapInTurns(await openOrdersOf(context, hand), (order) => orderFacts(order, seen));
   const buys = [...plan.buys]
     .sort((a, b) => a.orderBy.localeCompare(b.orderBy))
     .map(({ material, quantity, orderBy }) => {
       const { name, unit } = yard.materials.find(({ id }) => id === material) ?? { name: material, unit: '' };
       return shownAmount({ name, unit, quantity, orderBy }, system);
     });
+  await letOthersRun();
   return {
     demo,
     yardName: yard.yard.name,

@@ -6,6 +6,7 @@ import { today, type UseCaseContext } from './context.ts';
 import { foundMoulds, type MouldSearch } from './find-moulds.ts';
 import { currentPlan } from './make-plan.ts';
 import { mouldKind } from './mould-kind.ts';
+import { poursOfMould } from './pours-of-mould.ts';
 
 interface Seen {
   plan: PlanFile;
@@ -29,10 +30,7 @@ const pieceIn = ({ id, piece }: StoredMould, { plan, calendar, customers, castin
 
 /** The next pour into it by the plan. */
 const nextPour = ({ id }: StoredMould, { plan, customers }: Seen) => {
-  const pours = plan.pours
-    .filter(({ mould }) => mould === id)
-    .sort((a, b) => minuteOf(a.fillStart) - minuteOf(b.fillStart));
-  const [first] = pours;
+  const [first] = poursOfMould(plan, id);
   return first ? { at: first.fillStart, customer: first.order ? (customers.get(first.order) ?? null) : null } : null;
 };
 

@@ -1,9 +1,11 @@
 import { openNotices } from '../../db/stores/change-store.ts';
-import { openOrders, pastOrders } from '../../db/stores/order-store.ts';
+import { pastOrders } from '../../db/stores/order-store.ts';
 import { today, type UseCaseContext } from './context.ts';
 import { foundOrders, foundPast, type OrderSearch, type WhichPast } from './find-orders.ts';
+import { mapInTurns } from './let-others-run.ts';
 import { currentPlan } from './make-plan.ts';
 import { measuresOf } from './measures.ts';
+import { openOrdersOf } from './open-orders.ts';
 import { type OrderFacts, orderFacts, ordersSeen } from './order-facts.ts';
 
 const PAST_SHOWN = 60;
@@ -21,15 +23,14 @@ const byDay = (orders: readonly OrderFacts[]) => {
 
 /** The open orders that are looked for, grouped by their day of hand-over by today's plan. */
 export const showOrders = async (context: UseCaseContext, search: OrderSearch = EVERYTHING) => {
-  const { plan, yard } = await currentPlan(context);
-  const { stored, notices, measures } = await context.database.read(async (tx) => ({
-    stored: await openOrders(tx),
+  const { plan, yard, hand } = await currentPlan(context);
+  const { notices, measures } = await context.database.read(async (tx) => ({
     notices: await openNotices(tx),
     measures: await measuresOf(tx),
   }));
   const seen = ordersSeen({ plan, yard }, measures.system, context.now);
   const day = today(yard.yard.timeZone, context.now);
-  const all = stored.map((order) => orderFacts(order, seen));
+  const all = await mapInTurns(await openOrdersOf(context, hand), (order) => orderFacts(order, seen));
   const orders = foundOrders(all, search, { today: day, weekStart: measures.weekStart });
   return {
     yardName: yard.yard.name,
@@ -50,10 +51,7 @@ export const showPastOrders = async (context: UseCaseContext, search: OrderSearc
     system: (await measuresOf(tx)).system,
   }));
   const seen = ordersSeen({ plan, yard }, system, context.now);
-  const found = foundPast(
-    stored.map((order) => orderFacts(order, seen)),
-    search,
-  );
+  const found = foundPast(await mapInTurns(stored, (order) => orderFacts(order, seen)), search);
   return {
     yardName: yard.yard.name,
     today: today(yard.yard.timeZone, context.now),

@@ -15,13 +15,6 @@ export interface SupplyPurpose {
 
 const TOLERANCE = 1e-9;
 
-interface Stretch {
-  from: number;
-  to: number;
-}
-
-const overlap = (a: Stretch, b: Stretch): boolean => a.from < b.to - TOLERANCE && b.from < a.to - TOLERANCE;
-
 /**
  * Whom each supply is for, in the order in which the supplies are given. Uses are met in order of time, first from what
  * is free in the yard (in the yard, less what is always kept), then from what comes in, the soonest first.
@@ -40,11 +33,16 @@ export const supplyPurposes = (
   });
   const purposes = new Map<Supply, SupplyPurpose>();
   let from = free;
+  let first = 0;
   for (const supply of [...supplies].sort((a, b) => a.at - b.at)) {
-    const covers = { from, to: from + supply.quantity };
-    const orders = stretches.filter((stretch) => overlap(stretch, covers)).flatMap((stretch) => stretch.orders);
-    purposes.set(supply, { orders: [...new Set(orders)], keep: from < -TOLERANCE });
-    from = covers.to;
+    const to = from + supply.quantity;
+    // What one supply lies beyond, every later one lies beyond.
+    while (first < stretches.length && stretches[first]!.to - TOLERANCE <= from) first += 1;
+    const orders = new Set<string | null>();
+    for (let at = first; at < stretches.length && stretches[at]!.from < to - TOLERANCE; at += 1)
+      for (const order of stretches[at]!.orders) orders.add(order);
+    purposes.set(supply, { orders: [...orders], keep: from < -TOLERANCE });
+    from = to;
   }
   return supplies.map((supply) => purposes.get(supply) ?? { orders: [], keep: false });
 };

@@ -57,43 +57,77 @@ const sessionsWithTurns = (yard: YardFile, plan: PlanFile): Session[] => {
   return all.filter((_, place) => used.has(place));
 };
 
-const turnsOf = (yard: YardFile, plan: PlanFile, sessions: readonly Session[]): TurnFacts[] => {
+/** Sessions that are looked at: so many, from a place in the list of all on. */
+export interface SessionsAsked {
+  from: number;
+  count: number;
+}
+
+type Placed = Pick<TurnFacts, 'pourSession' | 'stripSession'>;
+
+/** Whether a turn touches the sessions that are looked at; any does where none are named. */
+const touches = (asked: SessionsAsked | null, sessions: number): ((turn: Placed) => boolean) => {
+  if (asked === null) return () => true;
+  const first = Math.max(0, Math.min(asked.from, sessions - 1));
+  return ({ pourSession, stripSession }) =>
+    (pourSession ?? -1) < first + asked.count && (stripSession ?? Number.POSITIVE_INFINITY) >= first;
+};
+
+/** What turns are made from, all of them or those of the sessions that are looked at. */
+const placedTurns = (yard: YardFile, plan: PlanFile, sessions: readonly Session[], asked: SessionsAsked | null) => {
+  const placeOf = (instant: string): number | null => placeIn(sessions, minuteOf(instant));
+  const strips = new Map(plan.strips.map((strip) => [strip.mould, strip]));
+  const isAsked = touches(asked, sessions.length);
+  const pours = plan.pours
+    .map((pour) => ({ pour, pourSession: placeOf(pour.fillStart), stripSession: placeOf(pour.stripStart) }))
+    // A stored plan may have pours of a session that is over: nothing of them is left to show.
+    .filter(({ pourSession }) => pourSession !== null);
+  const inMoulds = yard.inMould.map((piece) => {
+    const strip = strips.get(piece.mould);
+    return { piece, strip, pourSession: null, stripSession: strip ? placeOf(strip.stripStart) : null };
+  });
+  const moulds = new Set([...pours.map(({ pour }) => pour.mould), ...inMoulds.map(({ piece }) => piece.mould)]);
+  return { pours: pours.filter(isAsked), inMoulds: inMoulds.filter(isAsked), moulds };
+};
+
+const turnsOf = (yard: YardFile, { pours, inMoulds }: ReturnType<typeof placedTurns>): TurnFacts[] => {
   const calendar = calendarOf(yard.yard.timeZone);
   const setting = settingOf(yard);
   const names = namesOf(yard);
-  const strips = new Map(plan.strips.map((strip) => [strip.mould, strip]));
-  const placeOf = (instant: string): number | null => placeIn(sessions, minuteOf(instant));
+  const places = new Map(yard.moulds.map(({ id }, place) => [id, place]));
   const mayFrom = (casting: string, filled: Minute) => calendar.instantText(setting.mayStripFrom(casting, filled));
-  const planned = plan.pours.map(
-    (pour): TurnFacts => ({
+  const planned = pours.map(
+    ({ pour, ...placed }): TurnFacts => ({
       id: pour.id,
       ...{ mould: pour.mould, piece: names.piece(pour.casting), customer: names.customer(pour.order) },
       ...{ pouredAt: pour.fillStart, mayFrom: mayFrom(pour.casting, minuteOf(pour.fillEnd)) },
-      ...{ strippedAt: pour.stripStart, readyAt: pour.pieceReadyAt },
-      ...{ pourSession: placeOf(pour.fillStart), stripSession: placeOf(pour.stripStart) },
+      ...{ strippedAt: pour.stripStart, readyAt: pour.pieceReadyAt, ...placed },
     }),
   );
-  const inMoulds = yard.inMould.map((piece): TurnFacts => {
-    const strip = strips.get(piece.mould);
+  const now = inMoulds.map(({ piece, strip, ...placed }): TurnFacts => {
+    const customer = names.customer(strip?.order ?? piece.order);
     return {
-      id: `in-${yard.moulds.findIndex(({ id }) => id === piece.mould)}`,
-      ...{
-        mould: piece.mould,
-        piece: names.piece(piece.casting),
-        customer: names.customer(strip?.order ?? piece.order),
-      },
+      id: `in-${places.get(piece.mould)}`,
+      ...{ mould: piece.mould, piece: names.piece(piece.casting), customer },
       pouredAt: calendar.instantText(minuteOf(piece.filledAt)),
       mayFrom: mayFrom(piece.casting, minuteOf(piece.filledAt)),
-      ...{ strippedAt: strip?.stripStart ?? null, readyAt: strip?.pieceReadyAt ?? null },
-      ...{ pourSession: null, stripSession: strip ? placeOf(strip.stripStart) : null },
+      ...{ strippedAt: strip?.stripStart ?? null, readyAt: strip?.pieceReadyAt ?? null, ...placed },
     };
   });
-  // A stored plan may have pours of a session that is over: nothing of them is left to show.
-  const shown = [...inMoulds, ...planned.filter(({ pourSession }) => pourSession !== null)];
-  return shown
+  return [...now, ...planned]
     .map((turn) => ({ turn, at: minuteOf(turn.pouredAt) }))
     .sort((a, b) => a.at - b.at)
     .map(({ turn }) => turn);
+};
+
+const byMould = (turns: readonly TurnFacts[]): ReadonlyMap<string, TurnFacts[]> => {
+  const moulds = new Map<string, TurnFacts[]>();
+  for (const turn of turns)
+    moulds
+      .set(turn.mould, moulds.get(turn.mould) ?? [])
+      .get(turn.mould)!
+      .push(turn);
+  return moulds;
 };
 
 /** One mould with its turns, in order of time. */
@@ -111,11 +145,20 @@ export interface TurnsModel {
   moulds: readonly MouldTurns[];
 }
 
-/** What a plan does with the moulds of a yard. Scrapped moulds are left out. */
-export const turnsModel = (yard: YardFile, plan: PlanFile, weekStart: Weekday): TurnsModel => {
+/**
+ * What a plan does with the moulds of a yard: in all sessions, or with the turns of some alone, beside which all the other
+ * sessions are named. Scrapped moulds are left out.
+ */
+export const turnsModel = (
+  yard: YardFile,
+  plan: PlanFile,
+  weekStart: Weekday,
+  asked: SessionsAsked | null = null,
+): TurnsModel => {
   const calendar = calendarOf(yard.yard.timeZone);
   const sessions = sessionsWithTurns(yard, plan);
-  const turns = turnsOf(yard, plan, sessions);
+  const placed = placedTurns(yard, plan, sessions, asked);
+  const turns = byMould(turnsOf(yard, placed));
   return {
     sessions: sessions.map(({ day, start, end }) => ({
       ...{ date: dateOfDay(day), week: weekOf(dateOfDay(day), weekStart) },
@@ -123,14 +166,14 @@ export const turnsModel = (yard: YardFile, plan: PlanFile, weekStart: Weekday): 
       end: calendar.instantText(end),
     })),
     moulds: yard.moulds
-      .filter(({ id, condition }) => condition !== 'retired' || turns.some(({ mould }) => mould === id))
+      .filter(({ id, condition }) => condition !== 'retired' || placed.moulds.has(id))
       .map(({ id, condition, repairedOn }) => ({
         mould: id,
         outOfUse:
           condition === 'damaged' || condition === 'retired'
             ? { until: condition === 'damaged' ? (repairedOn ?? null) : null }
             : null,
-        turns: turns.filter(({ mould }) => mould === id),
+        turns: turns.get(id) ?? [],
       })),
   };
 };

@@ -46,6 +46,19 @@ describe.each(yards)('the plan of random yard $kind $seed', ({ kind, seed }) => 
       }
   });
 
+  test('has the same turns on a page whether those of all sessions were worked out or its own alone', () => {
+    const all = turnsModel(yard, plan, 'MO');
+    for (let from = 0; from <= all.sessions.length + SESSIONS_SHOWN; from += SESSIONS_SHOWN) {
+      const own = turnsModel(yard, plan, 'MO', { from, count: SESSIONS_SHOWN });
+      const [{ moulds: _all, ...expected }, { moulds: _own, ...shown }] = [
+        turnsShown(all, from),
+        turnsShown(own, from),
+      ];
+      expect(shown).toEqual(expected);
+      expect(own.moulds.map(({ mould }) => mould)).toEqual(all.moulds.map(({ mould }) => mould));
+    }
+  });
+
   test('has each turn once, in boxes that lie inside the chart and never on each other', () => {
     const model = { today: yard.yard.now.slice(0, 10), ...turnsModel(yard, plan, 'MO') };
     expect(model.moulds.flatMap(({ turns }) => turns)).toHaveLength(plan.pours.length + yard.inMould.length);

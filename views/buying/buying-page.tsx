@@ -5,6 +5,7 @@ import { Button } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
 import { fullDayText, weekHeading } from '../parts/day-text.ts';
 import { type FieldErrors, FormErrors, SelectField } from '../parts/field.tsx';
+import { InTurns } from '../parts/in-turns.tsx';
 import { Mark } from '../parts/mark.tsx';
 import { moneyText } from '../parts/money-text.ts';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
@@ -22,6 +23,9 @@ interface BuyingPageProps {
 
 /** Weeks after this one that are in sight; those after them open at a tap. */
 const WEEKS_SHOWN = 3;
+
+/** Each has lines with forms of their own. */
+const WEEKS_AT_ONCE = 2;
 
 const only = (refused: RefusedForm | null, form: string): RefusedForm | null =>
   refused?.form === form ? refused : null;
@@ -73,9 +77,11 @@ const LaterWeeks: FC<{ weeks: readonly BuyWeek[]; model: BuyingModel; refused: R
       {later.length > 0 && (
         <details class="later-weeks" open={laterRefused}>
           <summary>The weeks after that</summary>
-          {later.map((week) => (
-            <Week week={week} model={model} refused={refused} />
-          ))}
+          <InTurns
+            items={later}
+            atOnce={WEEKS_AT_ONCE}
+            draw={(week) => <Week week={week} model={model} refused={refused} />}
+          />
         </details>
       )}
     </>
@@ -89,14 +95,17 @@ const OnTheWay: FC<{ model: BuyingModel; refused: RefusedForm | null }> = ({ mod
       <p>Nothing is on its way. What you mark bought waits here until it arrives.</p>
     ) : (
       <ul class="buys">
-        {model.onTheWay.map((goods) => (
-          <ComingLine
-            goods={goods}
-            today={model.today}
-            currency={model.currency}
-            refused={only(refused, `goods-${goods.id}`)}
-          />
-        ))}
+        <InTurns
+          items={model.onTheWay}
+          draw={(goods) => (
+            <ComingLine
+              goods={goods}
+              today={model.today}
+              currency={model.currency}
+              refused={only(refused, `goods-${goods.id}`)}
+            />
+          )}
+        />
       </ul>
     )}
   </section>

@@ -57,13 +57,19 @@ const boxSession = ({ pour }: TurnSpan): number => pour ?? 0;
 /** A piece that is stripped in a later session than that of its box leaves a tail there. */
 const hasTail = (turn: TurnSpan, session: number): boolean => turn.strip === session && boxSession(turn) < session;
 
-const columnsOf = (sessions: number, rows: number, turns: readonly TurnSpan[], sizes: TurnsSizes) => {
+/** The turns of each row. */
+const byRow = (rows: number, turns: readonly TurnSpan[]): readonly TurnSpan[][] => {
+  const own = Array.from({ length: rows }, (): TurnSpan[] => []);
+  for (const turn of turns) own[turn.row]?.push(turn);
+  return own;
+};
+
+const columnsOf = (sessions: number, rows: readonly (readonly TurnSpan[])[], sizes: TurnsSizes) => {
   const columns: { x: number; width: number }[] = [];
   let x = 0;
   for (let session = 0; session < sessions; session++) {
     let width = sizes.session;
-    for (let row = 0; row < rows; row++) {
-      const own = turns.filter((turn) => turn.row === row);
+    for (const own of rows) {
       const boxes = own.filter((turn) => boxSession(turn) === session).length;
       const tail = own.some((turn) => hasTail(turn, session)) ? sizes.tail : 0;
       width = Math.max(width, tail + boxes * sizes.turn);
@@ -74,14 +80,14 @@ const columnsOf = (sessions: number, rows: number, turns: readonly TurnSpan[], s
   return columns;
 };
 
+/** `own`: the turns of its row. */
 const boxOf = (
   turn: TurnSpan,
-  turns: readonly TurnSpan[],
+  own: readonly TurnSpan[],
   columns: TurnsGeometry['columns'],
   sizes: TurnsSizes,
 ): Rectangle => {
   const session = boxSession(turn);
-  const own = turns.filter(({ row }) => row === turn.row);
   const tail = own.some((one) => hasTail(one, session)) ? sizes.tail : 0;
   const place = own.filter((one) => boxSession(one) === session).indexOf(turn);
   return {
@@ -121,7 +127,8 @@ export const turnsGeometry = (
   outs: readonly OutSpan[],
   sizes: TurnsSizes,
 ): TurnsGeometry => {
-  const columns = columnsOf(sessions, rows, turns, sizes);
+  const own = byRow(rows, turns);
+  const columns = columnsOf(sessions, own, sizes);
   const last = columns.at(-1);
   const width = last ? last.x + last.width : 0;
   return {
@@ -130,7 +137,7 @@ export const turnsGeometry = (
     columns,
     rows: Array.from({ length: rows }, (_, row) => ({ y: sizes.head + row * sizes.row, height: sizes.row })),
     turns: turns.map((turn) => {
-      const box = boxOf(turn, turns, columns, sizes);
+      const box = boxOf(turn, own[turn.row] ?? [], columns, sizes);
       return { id: turn.id, box, band: bandOf(turn, box, columns, width, sizes) };
     }),
     outs: outs

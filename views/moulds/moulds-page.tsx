@@ -7,6 +7,7 @@ import { Button } from '../parts/button.tsx';
 import { Caution } from '../parts/caution.tsx';
 import { FormErrors } from '../parts/field.tsx';
 import { AnswerPlace, choicesOf, FindForm, FoundAnswer, isSearching, searchQuery } from '../parts/find-form.tsx';
+import { InTurns } from '../parts/in-turns.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { type MouldFacts, mouldPath } from './mould-facts.ts';
 import { MouldRow, type RefusedMark } from './mould-row.tsx';
@@ -74,6 +75,9 @@ const MouldsAnswer: FC<{ model: MouldsModel; beside?: boolean }> = ({ model, bes
   </AnswerPlace>
 );
 
+/** Each has forms of its own. */
+const MOULDS_AT_ONCE = 5;
+
 const MouldsFound: FC<Pick<MouldsPageProps, 'model' | 'refused'>> = ({ model, refused }) => {
   const query = searchQuery(model.search);
   return (
@@ -82,15 +86,19 @@ const MouldsFound: FC<Pick<MouldsPageProps, 'model' | 'refused'>> = ({ model, re
         <section class="mould-kind">
           <h2>{kind}</h2>
           <ul>
-            {moulds.map((mould, place) => (
-              <MouldRow
-                mould={mould}
-                place={`${kindPlace}-${place}`}
-                query={query}
-                today={model.today}
-                refused={refused}
-              />
-            ))}
+            <InTurns
+              items={moulds}
+              atOnce={MOULDS_AT_ONCE}
+              draw={(mould, place) => (
+                <MouldRow
+                  mould={mould}
+                  place={`${kindPlace}-${place}`}
+                  query={query}
+                  today={model.today}
+                  refused={refused}
+                />
+              )}
+            />
           </ul>
         </section>
       ))}

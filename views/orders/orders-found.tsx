@@ -1,8 +1,12 @@
 import type { FC } from 'hono/jsx';
 import type { WhichOrders, WhichPast } from '../../src/usecases/find-orders.ts';
 import { countText, dayHeading, dayText } from '../parts/day-text.ts';
+import { InTurns } from '../parts/in-turns.tsx';
 import { OrderSentence } from './order-sentence.tsx';
 import type { OrdersModel } from './orders-page.tsx';
+
+/** A day has a handful of orders. */
+const DAYS_AT_ONCE = 8;
 
 /** The choices of a search, and how each goes on after "only those". */
 export const WHICH_WORDS: Readonly<Record<WhichOrders, { text: string; only: string }>> = {
@@ -29,21 +33,21 @@ export const OrdersFound: FC<{ model: Pick<OrdersModel, 'days' | 'cannotBeMade' 
       <section class="order-day">
         <h2>Can't be made yet</h2>
         <ul>
-          {model.cannotBeMade.map((order) => (
-            <OrderSentence order={order} today={model.today} />
-          ))}
+          <InTurns items={model.cannotBeMade} draw={(order) => <OrderSentence order={order} today={model.today} />} />
         </ul>
       </section>
     )}
-    {model.days.map(({ date, orders }) => (
-      <section class="order-day">
-        <h2>{dayHeading(date, model.today)}</h2>
-        <ul aria-label={`${countText(orders.length, 'order')} for ${dayText(date, model.today)}`}>
-          {orders.map((order) => (
-            <OrderSentence order={order} today={model.today} />
-          ))}
-        </ul>
-      </section>
-    ))}
+    <InTurns
+      items={model.days}
+      atOnce={DAYS_AT_ONCE}
+      draw={({ date, orders }) => (
+        <section class="order-day">
+          <h2>{dayHeading(date, model.today)}</h2>
+          <ul aria-label={`${countText(orders.length, 'order')} for ${dayText(date, model.today)}`}>
+            <InTurns items={orders} draw={(order) => <OrderSentence order={order} today={model.today} />} />
+          </ul>
+        </section>
+      )}
+    />
   </div>
 );

@@ -3,6 +3,7 @@ import type { TurnFacts } from '../../src/usecases/turns-model.ts';
 import { type Rectangle, type TurnsGeometry, type TurnsSizes, turnsGeometry } from '../charts/turns-geometry.ts';
 import { hoursText } from '../parts/clock-text.ts';
 import { dayText, weekHeading } from '../parts/day-text.ts';
+import { InTurns } from '../parts/in-turns.tsx';
 import type { TurnsShown } from './turns-shown.ts';
 import { fitted, outText, spellText, turnSentence, whomText } from './turns-text.ts';
 
@@ -148,14 +149,17 @@ const Drawing: FC<ChartProps & { geometry: TurnsGeometry }> = (props) => (
     <Head {...props} />
     <Weeks {...props} />
     <OutOfUse {...props} />
-    {props.shown.turns.map((turn, index) => (
-      <TurnBox
-        turn={turn}
-        place={props.geometry.turns[index]!}
-        boxed={props.shown.spans[index]!.pour === null ? 'before' : 'pour'}
-        today={props.today}
-      />
-    ))}
+    <InTurns
+      items={props.shown.turns}
+      draw={(turn, index) => (
+        <TurnBox
+          turn={turn}
+          place={props.geometry.turns[index]!}
+          boxed={props.shown.spans[index]!.pour === null ? 'before' : 'pour'}
+          today={props.today}
+        />
+      )}
+    />
   </g>
 );
 

@@ -2,6 +2,7 @@ import type { FC } from 'hono/jsx';
 import type { TurnFacts, TurnsModel } from '../../src/usecases/turns-model.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
+import { InTurns } from '../parts/in-turns.tsx';
 import { TurnsChart } from './turns-chart.tsx';
 import { type TurnsShown, turnsShown } from './turns-shown.ts';
 import { fromMomentText, momentText, outText, turnsAnswer, turnsNote, whomText } from './turns-text.ts';
@@ -18,6 +19,9 @@ const Moments: FC<{ turn: TurnFacts; today: string }> = ({
     {readyAt === null ? <td /> : <td data-said="Fit to go out, by plan,">{fromMomentText(readyAt, today)}</td>}
   </>
 );
+
+/** Each has a handful of turns. */
+const MOULDS_AT_ONCE = 5;
 
 const Table: FC<{ shown: TurnsShown; today: string }> = ({ shown, today }) => (
   <section>
@@ -36,29 +40,33 @@ const Table: FC<{ shown: TurnsShown; today: string }> = ({ shown, today }) => (
           </tr>
         </thead>
         <tbody>
-          {shown.moulds.map((mould) => (
-            <>
-              {mould.outOfUse && (
-                <tr>
-                  <th scope="row">{mould.mould}</th>
-                  <td colspan={6}>
-                    {outText(mould, today)[0]?.toUpperCase()}
-                    {outText(mould, today).slice(1)}
-                  </td>
-                </tr>
-              )}
-              {shown.turns
-                .filter((turn) => turn.mould === mould.mould)
-                .map((turn) => (
-                  <tr id={`turn-${turn.id}`}>
-                    <th scope="row">{turn.mould}</th>
-                    <td>{whomText(turn)}</td>
-                    <td>{turn.piece}</td>
-                    <Moments turn={turn} today={today} />
+          <InTurns
+            items={shown.moulds}
+            atOnce={MOULDS_AT_ONCE}
+            draw={(mould) => (
+              <>
+                {mould.outOfUse && (
+                  <tr>
+                    <th scope="row">{mould.mould}</th>
+                    <td colspan={6}>
+                      {outText(mould, today)[0]?.toUpperCase()}
+                      {outText(mould, today).slice(1)}
+                    </td>
                   </tr>
-                ))}
-            </>
-          ))}
+                )}
+                {shown.turns
+                  .filter((turn) => turn.mould === mould.mould)
+                  .map((turn) => (
+                    <tr id={`turn-${turn.id}`}>
+                      <th scope="row">{turn.mould}</th>
+                      <td>{whomText(turn)}</td>
+                      <td>{turn.piece}</td>
+                      <Moments turn={turn} today={today} />
+                    </tr>
+                  ))}
+              </>
+            )}
+          />
         </tbody>
       </table>
     </section>

@@ -1,0 +1,33 @@
+import { expect, test } from 'vitest';
+import { mapInTurns } from '../../src/usecases/let-others-run.ts';
+
+test.each([0, 1, 250, 251, 1000])('%i entries are mapped one after another, in order', async (length) => {
+  const list = Array.from({ length }, (_, i) => i);
+  expect(await mapInTurns(list, (n) => n * 2)).toEqual(list.map((n) => n * 2));
+});
+
+test('others have their turn while a long list is worked through, and need not for a short one', async () => {
+  const turnsOf = async (length: number) => {
+    let turns = 0;
+    let on = true;
+    const count = () => {
+      turns += 1;
+      if (on) setImmediate(count);
+    };
+    setImmediate(count);
+    await mapInTurns(Array.from({ length }), () => null);
+    on = false;
+    return turns;
+  };
+  expect(await turnsOf(1000)).toBeGreaterThanOrEqual(3);
+  expect(await turnsOf(100)).toBe(0);
+});
+
+test('what fails fails', async () => {
+  await expect(
+    mapInTurns([1, 2], (n) => {
+      if (n === 2) throw new Error('no');
+      return n;
+    }),
+  ).rejects.toThrow('no');
+});

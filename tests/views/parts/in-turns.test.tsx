@@ -1,0 +1,91 @@
+import { expect, test } from 'vitest';
+import { InTurns } from '../../../views/parts/in-turns.tsx';
+
+const numbers = (count: number) => Array.from({ length: count }, (_, i) => i);
+const text = async (node: { toString(): unknown }): Promise<string> => String(await node.toString());
+
+/** How often others had their turn while something was drawn. */
+const turnsWhile = async (draw: () => Promise<unknown>): Promise<number> => {
+  let turns = 0;
+  let on = true;
+  const count = () => {
+    turns += 1;
+    if (on) setImmediate(count);
+  };
+  setImmediate(count);
+  await draw();
+  on = false;
+  return turns;
+};
+
+test('a short list is drawn at once', () => {
+  expect(String(<InTurns items={numbers(3)} draw={(n) => <li>{n}</li>} />)).toBe('<li>0</li><li>1</li><li>2</li>');
+  expect(String(<InTurns items={[]} draw={() => <li />} />)).toBe('');
+});
+
+test('a long one has every entry once, in its order and with its place, wherever it stands', async () => {
+  const list = (
+    <ul>
+      <li>before</li>
+      <InTurns items={numbers(103)} draw={(n, place) => <li id={`n${n}`}>{place}</li>} />
+      <li>after</li>
+    </ul>
+  );
+  const entries = numbers(103).map((n) => `<li id="n${n}">${n}</li>`);
+  expect(await text(list)).toBe(`<ul><li>before</li>${entries.join('')}<li>after</li></ul>`);
+});
+
+test('others have their turn in between', async () => {
+  const turns = await turnsWhile(() => text(<InTurns items={numbers(100)} atOnce={10} draw={(n) => <li>{n}</li>} />));
+  expect(turns).toBeGreaterThanOrEqual(9);
+});
+
+test('long lists in long lists are drawn like lists written out', async () => {
+  const [outer, inner] = [numbers(12), numbers(60)];
+  const inTurns = (
+    <InTurns
+      items={outer}
+      atOnce={5}
+      draw={(n) => (
+        <section>
+          <h2>{n}</h2>
+          <InTurns items={inner} draw={(m) => <p>{`${n} & ${m}`}</p>} />
+        </section>
+      )}
+    />
+  );
+  const writtenOut = outer.map((n) => (
+    <section>
+      <h2>{n}</h2>
+      {inner.map((m) => (
+        <p>{`${n} & ${m}`}</p>
+      ))}
+    </section>
+  ));
+  expect(await text(<main>{inTurns}</main>)).toBe(await text(<main>{writtenOut}</main>));
+});
+
+test('a drawing stays a drawing, and what comes after it a page', async () => {
+  const boxes = (list: unknown) => (
+    <main>
+      <svg viewBox="0 0 1 1" width="1">
+        <title>Boxes</title>
+        <g>{list as never}</g>
+      </svg>
+      <table>
+        <tr tabindex={0}>
+          <td colspan={2} class="last">
+            <input type="text" maxlength={3} readonly />
+          </td>
+        </tr>
+      </table>
+    </main>
+  );
+  const draw = (n: number) => (
+    <a href={`#${n}`}>
+      <rect class="turn" x={n} stroke-width="2" fill="url(#setting)" />
+    </a>
+  );
+  const [inTurns, writtenOut] = [boxes(<InTurns items={numbers(80)} draw={draw} />), boxes(numbers(80).map(draw))];
+  expect(await text(inTurns)).toBe(await text(writtenOut));
+});
