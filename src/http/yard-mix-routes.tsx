@@ -1,11 +1,13 @@
 import type { Context } from 'hono';
 import { Hono } from 'hono';
 import { MixForm } from '../../views/yard/mix-form.tsx';
+import { MixStrengthPage } from '../../views/yard/mix-strength-page.tsx';
 import { MIXES, MixesPage } from '../../views/yard/mixes-page.tsx';
 import type { UseCaseContext } from '../usecases/context.ts';
 import { addOneMix, editMix } from '../usecases/edit-mix.ts';
 import { removeEntry } from '../usecases/remove-entry.ts';
 import type { FormState } from '../usecases/save-edit.ts';
+import { isCement, showMixStrength } from '../usecases/show-mix-strength.ts';
 import { showYardMixes } from '../usecases/show-yard-mixes.ts';
 import type { Screens } from './app.ts';
 import { missing } from './failures.tsx';
@@ -45,6 +47,14 @@ const editing: SaveForm<string> = {
   after: back,
 };
 
+/** How strong a piece is by then; a cement that nobody knows is asked for again. */
+const strengthPage = async (c: Context, context: UseCaseContext) => {
+  const cement = c.req.query('cement');
+  const model = await showMixStrength(context, idOf(c), isCement(cement) ? cement : null);
+  if (!model) return missing(c);
+  return page(c, frame(`How strong ${model.mix.name} is`, model.yardName), <MixStrengthPage model={model} />);
+};
+
 /** What is mixed: from one bag on, and how it hardens. */
 export const yardMixRoutes = (screens: Screens): Hono => {
   const routes = new Hono();
@@ -54,6 +64,7 @@ export const yardMixRoutes = (screens: Screens): Hono => {
     const content = <MixesPage model={model} notice={await doneNotice(c, now)} />;
     return page(c, frame('Mixes', model.yardName), content);
   });
+  routes.get(`${MIXES}/:mix/strength`, (c) => strengthPage(c, screens.context()));
   routes.route('/', saveForm(screens, adding));
   routes.route('/', saveForm(screens, editing));
   const path = `${MIXES}/:mix/remove`;

@@ -44,6 +44,7 @@ const PAGES = [
   '/yard/moulds/1200%20no.%203',
   '/yard/mixes',
   '/yard/mixes/new',
+  '/yard/mixes/coping/strength?cement=N',
   '/yard/mixes/new?from=rapid',
   '/yard/mixes/thin',
   '/yard/stock',

@@ -9,6 +9,9 @@ import { entryPath, removePath, YARD } from './sections.ts';
 
 export const MIXES = `${YARD}/mixes`;
 
+/** Where it says how strong a piece of a mix is by then. */
+export const strengthPath = (mix: string): string => `${entryPath(MIXES, mix)}/strength`;
+
 /** Buttons to a form that is filled in with cautious figures. */
 export const PresetButtons: FC<{ presets: YardMixesModel['presets']; main?: boolean }> = ({ presets, main }) => (
   <>
@@ -31,6 +34,9 @@ const Row: FC<{ mix: YardMix }> = ({ mix }) => (
       </p>
       <p>{hardensLine(mix)}</p>
       <p class="quiet">{contentsLine(mix)}</p>
+      <p>
+        <a href={strengthPath(mix.id)}>How strong is it by then?</a>
+      </p>
       {mix.guesses.length > 0 && (
         <p class="quiet">
           Some of it is <a href="/yard/guesses">still a guess</a>. Check your bag's data sheet.
