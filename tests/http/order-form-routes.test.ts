@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { openOrders, updateOrder } from '../../db/stores/order-store.ts';
 import { screensOver, textOf } from '../support/screens.ts';
+import { smallYard } from '../support/small-yard.ts';
 
 const filled = { what0: 'kit:pair', quantity0: '2', customer: 'Ann Moran', phone: '020 910 0136', slip: 'not' };
 
@@ -150,4 +151,15 @@ describe('changing an order', () => {
     expect((await get('/orders/27-999/edit')).status).toBe(404);
     expect((await post('/orders/27-999/edit', filled)).status).toBe(404);
   });
+});
+
+test('a yard that makes nothing asks for no order, and says what comes first', async () => {
+  const { get, post } = await screensOver(
+    smallYard({ castings: [], moulds: [], kits: [], materials: [], mixes: [], orders: [] }),
+  );
+  const html = await (await get('/orders/new')).text();
+  expect(html).toContain('Nothing can be ordered yet.');
+  expect(html).toContain('href="/begin/four"');
+  expect(html).not.toContain('<form');
+  expect((await post('/orders', { what0: 'kit:pair', quantity0: '1' })).status).toBe(422);
 });

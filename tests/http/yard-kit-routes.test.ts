@@ -103,3 +103,13 @@ describe('a kit', () => {
     expect((await kitsIn(screens, DEMO_NOW))[0]!.pieces[0]!.count).toBe(12);
   });
 });
+
+test.each(['/yard/kits', '/yard/moulds'])(
+  '%s of a yard that casts nothing leads to what is cast first',
+  async (path) => {
+    const nothing = { castings: [], moulds: [], kits: [], orders: [] };
+    const html = await (await (await screensOver(smallYard(nothing))).get(path)).text();
+    expect(html).toMatch(/write down what you cast first\.[\s\S]*href="\/yard\/panels\/new" class="button main"/);
+    expect(await (await (await screensOver()).get(path)).text()).not.toContain('/yard/panels/new');
+  },
+);

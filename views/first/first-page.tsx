@@ -183,7 +183,7 @@ const Risks: FC<{ model: FirstModel }> = ({ model: { risks, orderCount, today } 
     {risks.length === 0 && orderCount > 0 && <p>No date given is at risk by today's plan.</p>}
     {orderCount === 0 && (
       <Empty>
-        No order is open. Ask above when one could be ready, then take it, or <a href="/orders/new">write one down</a>.
+        No order is open. Once one is <a href="/orders/new">taken</a>, it stands here whenever its date is at risk.
       </Empty>
     )}
     <p>

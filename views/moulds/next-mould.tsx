@@ -17,7 +17,7 @@ export const nextMouldText = ({ kind, days, orders }: Mould): string => {
 const NextMouldList: FC<{ next: NextMoulds }> = ({ next: { moulds, lateOrders } }) => {
   if (lateOrders === 0) return <p>Nothing is late by today's plan, so no mould is missing.</p>;
   if (moulds === null) return <p>That took too long to find out. Ask again in a while.</p>;
-  if (moulds.length === 0) return <p>No mould more would take a day off what is late.</p>;
+  if (moulds.length === 0) return <p>One more mould, of whatever kind, would take no day off what is late.</p>;
   return (
     <ul class="sentences">
       {moulds.map((mould) => (

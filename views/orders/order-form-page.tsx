@@ -115,8 +115,20 @@ export const ReadySoFar: FC<{ ready: ReadyFacts | null; today: string }> = ({ re
     <p class="ready-line">Choose what is ordered to see when it could be ready.</p>
   );
 
+/** Before the yard makes anything there is nothing to fill in. */
+const NothingToOrder: FC = () => (
+  <>
+    <Answer>Nothing can be ordered yet.</Answer>
+    <Empty>
+      An order is for kits, single panels or parts. <a href="/begin/four">Give four answers</a>, or say at{' '}
+      <a href="/yard">Your yard</a> what you cast.
+    </Empty>
+  </>
+);
+
 export const OrderFormPage: FC<{ model: OrderFormModel }> = ({ model }) => {
   const { id, typed, errors, rows, today } = model;
+  if (model.offers.length === 0) return <NothingToOrder />;
   const action = id === null ? '/orders' : `/orders/${encodeURIComponent(id)}/edit`;
   return (
     <>
@@ -129,11 +141,6 @@ export const OrderFormPage: FC<{ model: OrderFormModel }> = ({ model }) => {
         </button>
         <fieldset class="field lines">
           <legend>What is ordered</legend>
-          {model.offers.length === 0 && (
-            <Empty>
-              Nothing can be ordered yet. Say what you cast at <a href="/yard">Your yard</a> first.
-            </Empty>
-          )}
           <div
             class="lines-live"
             hx-post="/orders/ready"

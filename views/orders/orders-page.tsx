@@ -45,7 +45,9 @@ const OrdersAnswer: FC<{ model: OrdersModel; beside?: boolean }> = ({ model, bes
           <a href={`/orders/past${searchQuery({ ...search, which: 'all' })}`}>Look among past orders</a>
         </FoundAnswer>
       ) : (
-        <Answer note="Each under the day it can be handed over by today's plan.">{ordersAnswer(model)}</Answer>
+        <Answer note={days.length > 0 ? "Each under the day it can be handed over by today's plan." : undefined}>
+          {ordersAnswer(model)}
+        </Answer>
       )}
     </AnswerPlace>
   );

@@ -4,6 +4,7 @@ import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { dayText } from '../parts/day-text.ts';
 import { AnswerPlace, choicesOf, FindForm, FoundAnswer, isSearching } from '../parts/find-form.tsx';
+import { countWord } from '../parts/quantity-text.ts';
 import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
 import { agreedText, contentsText } from './order-text.ts';
 import { PAST_WORDS } from './orders-found.tsx';
@@ -17,6 +18,14 @@ export type PastOrdersModel = Awaited<ReturnType<typeof showPastOrders>>;
 
 const PATH = '/orders/past';
 
+/** "One order is past.", "Two orders are past: handed over, cancelled, or held no longer." */
+export const pastAnswer = (count: number): string => {
+  if (count === 0) return 'No order is past yet.';
+  return count === 1
+    ? 'One order is past.'
+    : `${countWord(count)} orders are past: handed over, cancelled, or held no longer.`;
+};
+
 const PastAnswer: FC<{ model: PastOrdersModel; beside?: boolean }> = ({ model, beside = false }) => (
   <AnswerPlace beside={beside}>
     {isSearching(model.search) ? (
@@ -29,9 +38,7 @@ const PastAnswer: FC<{ model: PastOrdersModel; beside?: boolean }> = ({ model, b
         which={PAST_WORDS[model.search.which].only}
       />
     ) : (
-      <Answer>
-        {model.all === 0 ? 'No order is past yet.' : 'Orders handed over, cancelled or lapsed, the newest first.'}
-      </Answer>
+      <Answer note={model.all > 1 ? 'The newest first.' : undefined}>{pastAnswer(model.all)}</Answer>
     )}
   </AnswerPlace>
 );

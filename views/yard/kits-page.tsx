@@ -5,6 +5,7 @@ import { ButtonLink } from '../parts/button.tsx';
 import { countText } from '../parts/day-text.ts';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { listText, quantityText } from '../parts/quantity-text.ts';
+import { CASTINGS } from './castings-page.tsx';
 import { RemoveForm } from './remove.tsx';
 import { entryPath, removePath, YARD } from './sections.ts';
 
@@ -37,7 +38,12 @@ export const KitsPage: FC<{ model: YardKitsModel; notice: DoneNotice | null }> =
       </Empty>
     )}
     <div class="buttons">
-      <ButtonLink href={entryPath(KITS, 'new')} kind="main">
+      {model.castings.length === 0 && (
+        <ButtonLink href={entryPath(CASTINGS, 'new')} kind="main">
+          Add what you cast
+        </ButtonLink>
+      )}
+      <ButtonLink href={entryPath(KITS, 'new')} kind={model.castings.length === 0 ? 'plain' : 'main'}>
         Add a kit
       </ButtonLink>
       <ButtonLink href="/kits/by-size">Work one out from a size</ButtonLink>

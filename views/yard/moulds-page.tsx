@@ -3,6 +3,7 @@ import type { YardMould, YardMouldsModel } from '../../src/usecases/show-yard-mo
 import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
+import { CASTINGS } from './castings-page.tsx';
 import { coatText, makesText, yardMouldsAnswer } from './mould-words.ts';
 import { RemoveForm } from './remove.tsx';
 import { entryPath, removePath, YARD } from './sections.ts';
@@ -40,6 +41,7 @@ const MouldList: FC<{ title: string; moulds: readonly YardMould[] }> = ({ title,
 /** What each mould is. How it stands today is on the moulds' own page. */
 export const YardMouldsPage: FC<{ model: YardMouldsModel; notice: DoneNotice | null }> = ({ model, notice }) => {
   const inUse = model.moulds.filter(({ condition }) => condition !== 'retired');
+  const nothingCast = model.castings.length === 0;
   const kinds = [...new Set(inUse.map(({ kind }) => kind))];
   return (
     <>
@@ -53,9 +55,20 @@ export const YardMouldsPage: FC<{ model: YardMouldsModel; notice: DoneNotice | n
       >
         {yardMouldsAnswer(model.moulds)}
       </Answer>
-      {model.moulds.length === 0 && <Empty>Add the moulds you have, several of a kind at once.</Empty>}
+      {model.moulds.length === 0 && (
+        <Empty>
+          {nothingCast
+            ? 'A mould is for a piece, so write down what you cast first. Then several of a kind can be added at once.'
+            : 'Add the moulds you have, several of a kind at once.'}
+        </Empty>
+      )}
       <div class="buttons">
-        <ButtonLink href={entryPath(YARD_MOULDS, 'new')} kind="main">
+        {nothingCast && (
+          <ButtonLink href={entryPath(CASTINGS, 'new')} kind="main">
+            Add what you cast
+          </ButtonLink>
+        )}
+        <ButtonLink href={entryPath(YARD_MOULDS, 'new')} kind={nothingCast ? 'plain' : 'main'}>
           Add moulds
         </ButtonLink>
         <ButtonLink href={YARD} kind="quiet">

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { OrderFacts } from '../../../views/orders/order-facts.ts';
 import { contentsText, isLate, readyMessage, standingText } from '../../../views/orders/order-text.ts';
+import { pastAnswer } from '../../../views/orders/past-orders-page.tsx';
 
 const today = '2027-04-05';
 const order: OrderFacts = {
@@ -57,3 +58,9 @@ test('the message promises no more than today’s plan', () => {
     "By today's plan we can't give a date for your order 27-014 yet.",
   );
 });
+
+test.each([
+  [0, 'No order is past yet.'],
+  [1, 'One order is past.'],
+  [2, 'Two orders are past: handed over, cancelled, or held no longer.'],
+])('%i past orders are answered "%s"', (count, answer) => expect(pastAnswer(count)).toBe(answer));
