@@ -1,9 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { type PlanFile, planFile } from '../../shared/plan.ts';
+import { minuteOf } from '../../shared/time.ts';
 import { readYardFile, type YardFile, type YardFileInput } from '../../shared/yard-file.ts';
 import { planYard } from '../../src/engine/plan.ts';
+import { calendarOf } from '../../src/engine/work/calendar.ts';
+import { sessionsOf } from '../../src/engine/work/sessions.ts';
 import { asWritten } from '../../src/usecases/as-written.ts';
+import { piecesOfOrder } from '../../src/usecases/pieces-of-order.ts';
 import { handPlan, plannedYard, saturday } from '../support/planned-yard.ts';
+import { randomYard } from '../support/random-yard.ts';
 
 /** The planned yard in the hour after its session, of which nothing is written down. */
 const yardAfter = (changes: Partial<YardFileInput> = {}): YardFile =>
@@ -162,4 +167,44 @@ test('a mould set up for a later session counts as set up, and has its set-up in
   const first = planned(yardAfter(), plan).pours.find(({ mould }) => mould === '900 no. 1');
   expect(first).toMatchObject({ prepStart: saturday('11:30'), prepEnd: saturday('11:42') });
   expect(first?.fillStart).toMatch(/^2027-04-17T08:/);
+});
+
+/** A random yard at the end of its first session, with the plan from before it; null where that has no batch. */
+const randomAfter = (seed: number, kind: 'small' | 'odd' | 'tight-rack' | 'cold-spring') => {
+  const { keep: _keep, ...yard } = randomYard(seed, kind);
+  const plan = planYard(yard, { effort: 'quick' });
+  const calendar = calendarOf(yard.yard.timeZone);
+  const [session] = sessionsOf(yard, calendar);
+  if (!session) return null;
+  const isIn = (instant: string) => minuteOf(instant) >= session.start && minuteOf(instant) < session.end;
+  const batches = plan.batches.filter(({ start }) => isIn(start));
+  const later = { ...yard, yard: { ...yard.yard, now: calendar.instantText(session.end) } };
+  return batches.length === 0 ? null : { plan, batches, yard: later };
+};
+
+describe.each(['small', 'odd', 'tight-rack', 'cold-spring'] as const)('a random yard (%s)', (kind) => {
+  test.each([1, 2, 3, 4, 5, 8])('%i keeps the whole session, and every piece is somebody’s once', (seed) => {
+    const found = randomAfter(seed, kind);
+    if (!found) return;
+    const back = planned(found.yard, found.plan);
+    expect(back.batches.slice(0, found.batches.length).map(({ start, bags }) => [start, bags])).toEqual(
+      found.batches.map(({ start, bags }) => [start, bags]),
+    );
+    const ids = [...back.batches, ...back.pours].map(({ id }) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+    expect([...back.strips, ...back.unstripped].map(({ mould }) => mould).sort()).toEqual(
+      found.yard.inMould.map(({ mould }) => mould).sort(),
+    );
+    const taken = found.yard.finished.map(() => 0);
+    for (const { id, fromFinished } of back.orders) {
+      for (const { finished, count } of fromFinished) taken[finished] = (taken[finished] ?? 0) + count;
+      const own = [...back.pours, ...back.strips].filter(({ order }) => order === id).length;
+      const wanted = piecesOfOrder(found.yard.orders.find((order) => order.id === id)?.lines ?? [], found.yard).pieces;
+      const all = [...wanted.values()].reduce((sum, count) => sum + count, 0);
+      expect(own + fromFinished.reduce((sum, { count }) => sum + count, 0)).toBe(all);
+    }
+    taken.forEach((count, place) => {
+      expect(count).toBeLessThanOrEqual(found.yard.finished[place]?.count ?? 0);
+    });
+  });
 });
