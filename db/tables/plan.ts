@@ -1,5 +1,5 @@
 import { sql } from 'drizzle-orm';
-import { check, integer, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import { check, customType, integer, sqliteTable, text } from 'drizzle-orm/sqlite-core';
 
 /** What is known of the current plan beside the plan itself: one row, or none before the first. */
 export const plans = sqliteTable(
@@ -26,5 +26,11 @@ export const plans = sqliteTable(
   (t) => [check('one_plan', sql`${t.id} = 1`)],
 );
 
-/** The current plan as text, a piece a row, so that a large one is never read or written in one go. */
-export const planPieces = sqliteTable('planPieces', { place: integer().primaryKey(), piece: text().notNull() });
+/** A text, or the same text packed by zlib: a value of either kind may stand in a column of text. */
+const textOrPacked = customType<{ data: string | Buffer; driverData: string | Buffer }>({ dataType: () => 'text' });
+
+/**
+ * The current plan as text, a piece a row, so that a large one is never read or written in one go. Long pieces are packed:
+ * what is written is copied twice more before it is safe, all on the one thread.
+ */
+export const planPieces = sqliteTable('planPieces', { place: integer().primaryKey(), piece: textOrPacked().notNull() });

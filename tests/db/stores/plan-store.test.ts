@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { createClient } from '@libsql/client';
+import { sql } from 'drizzle-orm';
 import { expect, test } from 'vitest';
 import { openDatabase } from '../../../db/open.ts';
 import { markImproved, planHead, savePlan, storedPlan } from '../../../db/stores/plan-store.ts';
@@ -85,4 +86,18 @@ test('a plan that was stored before plans came in pieces is still there', async 
   const database = await openDatabase({ url });
   expect(await database.read(storedPlan)).toMatchObject({ revision: 3, now: 'b', plan: asStored(small()) });
   await database.close();
+});
+
+test('long pieces are packed in the file, and a short plan can be read there by anyone', async () => {
+  const database = await temporaryDatabase();
+  const rows = () =>
+    database.read((tx) =>
+      tx.all<{ kind: string; bytes: number }>(sql`select typeof(piece) kind, length(piece) bytes from "planPieces"`),
+    );
+  await database.write((tx) => savePlan(tx, { ...head, plan: small() }));
+  expect(await rows()).toMatchObject([{ kind: 'text', bytes: JSON.stringify(small()).length }]);
+  await database.write((tx) => savePlan(tx, { ...head, plan: large() }));
+  const packed = (await rows()).filter(({ kind }) => kind === 'blob');
+  expect(packed.length).toBeGreaterThan(1);
+  for (const { bytes } of packed) expect(bytes).toBeLessThan(30_000);
 });
