@@ -2,7 +2,7 @@ import { byClock } from '../parts/clock-text.ts';
 import { listText } from '../parts/quantity-text.ts';
 import { slipText } from './slip-text.ts';
 import type { BatchStep, PrepStep, Step, StripStep } from './today-facts.ts';
-import { forText, stepClock } from './today-text.ts';
+import { EDGE_WORDS, forText, stepClock } from './today-text.ts';
 
 /** One line of the sheet for the wall: from when, what kind of work, and on what. */
 export interface SheetRow {
@@ -34,7 +34,7 @@ const rowOf = (step: Step): SheetRow => {
   if (step.kind === 'strip') return { at, work: 'Strip', what: [stripped(step)] };
   if (step.kind === 'batch') return { at, work: 'Mix', what: mixed(step) };
   if (step.kind === 'pack') return { at, work: 'Pack', what: [step.customer] };
-  return { at, work: step.kind === 'set up' ? 'Open the yard' : 'Clear up', what: [] };
+  return { at, work: EDGE_WORDS[step.kind], what: [] };
 };
 
 const JOINED = ['Set up', 'Strip'];

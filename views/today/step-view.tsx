@@ -4,7 +4,7 @@ import { listText } from '../parts/quantity-text.ts';
 import { BatchStepView } from './batch-step.tsx';
 import { StripForms } from './strip-forms.tsx';
 import type { PackStep, PrepStep, RefusedWork, Step, StripStep, TodayModel } from './today-facts.ts';
-import { amountOfText, cutText, forText, mayText, prepText, stepClock } from './today-text.ts';
+import { amountOfText, cutText, EDGE_WORDS, forText, mayText, prepText, stepClock } from './today-text.ts';
 import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
 
 interface StepProps<S> {
@@ -81,8 +81,6 @@ const Pack: FC<StepProps<PackStep>> = ({ step, writable, late, refused }) => {
     </>
   );
 };
-
-const EDGE_WORDS = { 'set up': 'Set up', 'clear up': 'Clear up' };
 
 const Content: FC<StepProps<Step>> = ({ step, ...rest }) => {
   if (step.kind === 'prep') return <Prep step={step} {...rest} />;

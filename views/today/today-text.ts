@@ -135,3 +135,6 @@ export const toHaveReady = (steps: readonly Step[]): AmountFacts[] => {
       sums.set(name, { name, unit, quantity: quantity + (sums.get(name)?.quantity ?? 0) });
   return [...sums.values()];
 };
+
+/** The ends of a session: a mould is set up, a yard is opened. */
+export const EDGE_WORDS = { 'set up': 'Open the yard', 'clear up': 'Clear up' };
