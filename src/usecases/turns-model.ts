@@ -80,12 +80,15 @@ const placedTurns = (yard: YardFile, plan: PlanFile, sessions: readonly Session[
   const isAsked = touches(asked, sessions.length);
   const pours = plan.pours
     .map((pour) => ({ pour, pourSession: placeOf(pour.fillStart), stripSession: placeOf(pour.stripStart) }))
-    // A stored plan may have pours of a session that is over: nothing of them is left to show.
-    .filter(({ pourSession }) => pourSession !== null);
-  const inMoulds = yard.inMould.map((piece) => {
-    const strip = strips.get(piece.mould);
-    return { piece, strip, pourSession: null, stripSession: strip ? placeOf(strip.stripStart) : null };
-  });
+    // A plan may have work of a session that is over and is not written down yet: of a turn that ended in it nothing is
+    // left to show, and a piece poured in it is in its mould.
+    .filter(({ pourSession, stripSession }) => pourSession !== null || stripSession !== null);
+  const inMoulds = yard.inMould
+    .map((piece) => {
+      const strip = strips.get(piece.mould);
+      return { piece, strip, pourSession: null, stripSession: strip ? placeOf(strip.stripStart) : null };
+    })
+    .filter(({ strip, stripSession }) => strip === undefined || stripSession !== null);
   const moulds = new Set([...pours.map(({ pour }) => pour.mould), ...inMoulds.map(({ piece }) => piece.mould)]);
   return { pours: pours.filter(isAsked), inMoulds: inMoulds.filter(isAsked), moulds };
 };

@@ -62,6 +62,28 @@ describe('turns', () => {
     ]);
   });
 
+  test('of a session that is over have ended, or have their piece in the mould until its strip', () => {
+    const base = plannedYard();
+    const yard = plannedYard({
+      yard: { ...base.yard, now: saturday('12:20') },
+      moulds: [...base.moulds, { ...base.moulds[0]!, id: '900 no. 3' }],
+      inMould: [{ mould: '900 no. 3', casting: 'panel-900', filledAt: '2027-04-08T08:00:00Z' }],
+    });
+    const plan = handPlan();
+    const week = { stripStart: '2027-04-17T08:10:00+01:00', stripEnd: '2027-04-17T08:18:00+01:00' };
+    plan.pours[1] = { ...plan.pours[1]!, ...week };
+    plan.strips = [
+      {
+        ...{ mould: '900 no. 3', stripStart: saturday('08:10'), stripEnd: saturday('08:18') },
+        pieceReadyAt: saturday('08:18'),
+      },
+    ];
+    const { sessions, moulds } = turnsModel(yard, plan, 'MO');
+    expect(sessions.map(({ date }) => date)).toEqual(['2027-04-17']);
+    expect(moulds.map(({ turns }) => turns.map(({ id }) => id))).toEqual([[], ['P2'], []]);
+    expect(moulds[1]?.turns[0]).toMatchObject({ pourSession: null, stripSession: 0 });
+  });
+
   test('of a piece that will never set in the frost are shown all the same', () => {
     const yard = plannedYard({
       temperatures: [{ from: '2027-04-01', celsius: -150 }],
