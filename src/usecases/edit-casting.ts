@@ -4,11 +4,10 @@ import { addCasting, rewriteCasting } from '../../db/stores/casting-store.ts';
 import { addGuesses } from '../../db/stores/figure-store.ts';
 import type { Casting } from '../../shared/casting.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
-import { worthKeeping } from './amount-typed.ts';
-import { type CastingTyped, castingTyped, type Size, withCasting } from './casting-typed.ts';
+import { type CastingTyped, castingTexts, castingTyped, type Size, withCasting } from './casting-typed.ts';
 import type { ContentsWriting } from './contents-typed.ts';
 import { done, type Outcome, refuse } from './context.ts';
-import { figuresOf, keepFigures } from './figures.ts';
+import { figuresOf, keepFigures, typedAnew } from './figures.ts';
 import { keepContents } from './keep-contents.ts';
 import { measuresOf } from './measures.ts';
 import { newId } from './new-id.ts';
@@ -30,17 +29,24 @@ export const lengthsTyped = (text: string): string[] => {
   return [...new Set(parted.map((one) => one.trim()).filter(Boolean))];
 };
 
-const keep = async (tx: Tx, before: Casting | null, { casting, size, guesses }: CastingTyped, typed: Typed) => {
+/** What the form was filled in from, what it showed, and what had been typed. */
+interface Before {
+  casting: Casting;
+  shown: Typed;
+  typed: Typed;
+}
+
+const keep = async (tx: Tx, before: Before | null, { casting, size, guesses }: CastingTyped, typed: Typed) => {
   const owner = { kind: 'casting', id: casting.id } as const;
   await keepFigures(tx, owner, [
-    { figure: 'kg', before: before?.kg, after: casting.kg, typed: worthKeeping(typed.kg ?? '') ?? '' },
-    ...FIGURES.map((figure) => ({ figure, before: before?.[figure], after: casting[figure] })),
+    { figure: 'kg', before: before?.casting.kg, after: casting.kg, typed: typedAnew(typed, before?.shown ?? {}, 'kg') },
+    ...FIGURES.map((figure) => ({ figure, before: before?.casting[figure], after: casting[figure] })),
   ]);
   await addGuesses(
     tx,
     guesses.map((figure) => ({ ...owner, figure })),
   );
-  await keepContents(tx, owner, typed);
+  await keepContents(tx, owner, typed, before ?? {});
   await (size ? setCastingSize(tx, { casting: casting.id, ...size }) : removeCastingSize(tx, casting.id));
 };
 
@@ -109,7 +115,8 @@ export const editCasting = (id: string, typed: Typed): Edit<string> => ({
     const then = withCasting(yard, read.value.casting, typed);
     if (!then.ok) return then;
     await rewriteCasting(tx, read.value.casting);
-    await keep(tx, casting, read.value, typed);
+    const shown = castingTexts(casting, before.size, writing);
+    await keep(tx, { casting, shown, typed: kept }, read.value, typed);
     return done(read.value.casting.name);
   },
 });

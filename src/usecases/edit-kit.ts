@@ -3,7 +3,7 @@ import { addKit, rewriteKit } from '../../db/stores/kit-store.ts';
 import type { Kit } from '../../shared/kit.ts';
 import { done, refuse } from './context.ts';
 import { keepContents } from './keep-contents.ts';
-import { kitTyped, withKit } from './kit-edit-typed.ts';
+import { kitTexts, kitTyped, withKit } from './kit-edit-typed.ts';
 import { measuresOf } from './measures.ts';
 import { newId } from './new-id.ts';
 import type { Edit } from './save-edit.ts';
@@ -41,7 +41,7 @@ export const editKit = (id: string, typed: Typed): Edit<string> => ({
     const then = withKit(yard, read.value, typed);
     if (!then.ok) return then;
     await rewriteKit(tx, read.value, isSame(before, read.value));
-    await keepContents(tx, { kind: 'kit', id }, typed);
+    await keepContents(tx, { kind: 'kit', id }, typed, { shown: kitTexts(before, writing), typed: kept });
     return done(read.value.name);
   },
 });

@@ -2,9 +2,9 @@ import type { Tx } from '../../db/open.ts';
 import { typedOf } from '../../db/stores/figure-store.ts';
 import { addMaterial, updateMaterial } from '../../db/stores/material-store.ts';
 import type { Material } from '../../shared/material.ts';
-import { worthKeeping } from './amount-typed.ts';
 import { done, refuse } from './context.ts';
-import { keepFigures } from './figures.ts';
+import { keepFigures, typedAnew } from './figures.ts';
+import { materialTexts } from './material-figures.ts';
 import { materialTyped, unitFault, withMaterial } from './material-typed.ts';
 import { measuresOf } from './measures.ts';
 import { newId } from './new-id.ts';
@@ -16,11 +16,11 @@ type Typed = Readonly<Record<string, string>>;
 const KEPT_AS_TYPED = ['onHand', 'pack', 'minimum', 'stickMm', 'kerfMm'] as const;
 const PLAIN = ['leadDays', 'unitPrice', 'shelfLifeDays'] as const;
 
-const keep = async (tx: Tx, before: Material | null, after: Material, typed: Typed): Promise<void> =>
+const keep = async (tx: Tx, before: Material | null, after: Material, typed: Typed, shown: Typed): Promise<void> =>
   keepFigures(tx, { kind: 'material', id: after.id }, [
     ...KEPT_AS_TYPED.map((figure) => ({
       ...{ figure, before: before?.[figure], after: after[figure] },
-      typed: worthKeeping(typed[figure] ?? '') ?? '',
+      typed: typedAnew(typed, shown, figure),
     })),
     ...PLAIN.map((figure) => ({ figure, before: before?.[figure], after: after[figure] })),
   ]);
@@ -35,7 +35,7 @@ export const addToStockBook = (typed: Typed): Edit<string> => ({
     const then = withMaterial(yard, read.value);
     if (!then.ok) return then;
     await addMaterial(tx, read.value);
-    await keep(tx, null, read.value, typed);
+    await keep(tx, null, read.value, typed, {});
     return done(read.value.name);
   },
 });
@@ -60,7 +60,7 @@ export const editMaterial = (id: string, typed: Typed): Edit<string> => ({
     const then = withMaterial(yard, read.value);
     if (!then.ok) return then;
     await updateMaterial(tx, id, rowOf(read.value));
-    await keep(tx, before, read.value, typed);
+    await keep(tx, before, read.value, typed, materialTexts(before, writing));
     return done(read.value.name);
   },
 });

@@ -11,12 +11,12 @@ import type { YardFile } from '../../shared/yard-file.ts';
 import { readTemperature, temperatureText } from '../engine/units/temperature.ts';
 import { worthKeeping } from './amount-typed.ts';
 import { done, type Outcome, refuse } from './context.ts';
-import { keepFigures } from './figures.ts';
+import { keepFigures, typedAnew } from './figures.ts';
 import { keepContents } from './keep-contents.ts';
 import { measuresOf } from './measures.ts';
-import { PER_BAG } from './mix-figures.ts';
+import { type MixWriting, mixTexts, PER_BAG } from './mix-figures.ts';
 import { PRESET_GUESSES, type PresetFigures, presetNamed } from './mix-presets.ts';
-import { type MixTyped, mixTyped } from './mix-typed.ts';
+import { mixTyped } from './mix-typed.ts';
 import { watersOfYard } from './mix-water.ts';
 import { newId } from './new-id.ts';
 import type { Edit } from './save-edit.ts';
@@ -38,33 +38,40 @@ const dayText = (text: string, system: UnitSystem): string => {
   return worthKeeping(text) ?? (celsius.ok ? temperatureText(celsius.value, system) : '');
 };
 
-interface Kept {
-  mix: Figures;
-  waterLitres: number | null;
+/** What the form was filled in from; no mix where it is added. */
+interface Before {
+  mix: Figures | null;
+  writing: MixWriting;
+  shown: Typed;
 }
 
 const keep = async (
   tx: Tx,
-  before: Kept | null,
+  { mix: before, writing, shown }: Before,
   after: Mix,
-  { water, typed }: { water: MixTyped['water']; typed: Typed },
+  { waterLitres, typed }: { waterLitres: number | null; typed: Typed },
 ): Promise<void> => {
   const owner = { kind: 'mix', id: after.id } as const;
   const rate = (mix: Figures | null) => mix && [mix.demouldMinutes, mix.activationKelvin, mix.referenceCelsius];
   await keepFigures(tx, owner, [
-    ...FIGURES.map((figure) => ({ figure, before: before?.mix[figure], after: after[figure] })),
+    ...FIGURES.map((figure) => ({ figure, before: before?.[figure], after: after[figure] })),
     ...TYPED_FIGURES.map((figure) => ({
-      ...{ figure, before: before?.mix[figure], after: after[figure] },
-      typed: worthKeeping(typed[figure] ?? '') ?? '',
+      ...{ figure, before: before?.[figure], after: after[figure] },
+      typed: typedAnew(typed, shown, figure),
     })),
-    { figure: 'demouldMinutes', before: rate(before?.mix ?? null), after: rate(after) },
-    { figure: 'water', before: before?.waterLitres, after: water.litres, typed: water.typed },
+    { figure: 'demouldMinutes', before: rate(before), after: rate(after) },
+    {
+      figure: 'water',
+      before: before && writing.waterLitres,
+      after: waterLitres,
+      typed: typedAnew(typed, shown, 'water'),
+    },
   ]);
-  const { system } = await measuresOf(tx);
-  await setMixWater(tx, after.id, water.litres);
+  await setMixWater(tx, after.id, waterLitres);
   for (const figure of ['coldCelsius', 'warmCelsius'])
-    await setTyped(tx, { ...owner, figure }, dayText(typed[figure] ?? '', system) || null);
-  await keepContents(tx, owner, typed, PER_BAG);
+    if (typedAnew(typed, shown, figure) !== undefined)
+      await setTyped(tx, { ...owner, figure }, dayText(typed[figure] ?? '', writing.system) || null);
+  await keepContents(tx, owner, typed, { ...PER_BAG, shown, typed: writing.typed });
 };
 
 interface NewBag {
@@ -109,7 +116,7 @@ export const addOneMix = (typed: Typed): Edit<string> => ({
     const writing = { ...(await measuresOf(tx)), typed: {}, materials: yard.materials, waterLitres };
     const read = both(mixTyped(typed, preset?.mix ?? null, writing, yard), bagTyped(typed, yard));
     if (!read.ok) return read;
-    const [{ mix: figures, water }, added] = read.value;
+    const [{ mix: figures, waterLitres: litres }, added] = read.value;
     const id = newId(figures.name, new Set(yard.mixes.map((one) => one.id)));
     const perBag = [...(added ? [{ material: added.bag.id, quantity: 1 }] : []), ...figures.perBag];
     const mix: Mix = { ...figures, id, perBag };
@@ -124,8 +131,9 @@ export const addOneMix = (typed: Typed): Edit<string> => ({
       );
     }
     await addMix(tx, mix);
-    await keep(tx, null, mix, { water, typed });
-    await addGuesses(tx, guessesOf(mix, water.litres, preset));
+    const shown = preset ? mixTexts(preset.mix, writing) : {};
+    await keep(tx, { mix: null, writing, shown }, mix, { waterLitres: litres, typed });
+    await addGuesses(tx, guessesOf(mix, litres, preset));
     return done(mix.name);
   },
 });
@@ -145,7 +153,8 @@ export const editMix = (id: string, typed: Typed): Edit<string> => ({
     const then = withMix(yard, mix, writing.system);
     if (!then.ok) return then;
     await rewriteMix(tx, mix);
-    await keep(tx, { mix: before, waterLitres }, mix, { water: read.value.water, typed });
+    const shown = mixTexts(before, writing);
+    await keep(tx, { mix: before, writing, shown }, mix, { waterLitres: read.value.waterLitres, typed });
     return done(mix.name);
   },
 });

@@ -2,6 +2,7 @@ import type { Tx } from '../../db/open.ts';
 import { addGuesses, dropFigures, dropGuess, guessesOfYard, setTyped, typedOf } from '../../db/stores/figure-store.ts';
 import type { FigureOf } from '../../shared/figure.ts';
 import type { Reading } from '../engine/units/reading.ts';
+import { worthKeeping } from './amount-typed.ts';
 
 type Owner = Pick<FigureOf, 'kind' | 'id'>;
 
@@ -28,12 +29,23 @@ export const figureShown = (
   return meant.ok && Math.abs(meant.value - stored) < 1e-9 * Math.max(1, Math.abs(stored)) ? typed : write(stored);
 };
 
-/** A figure that was saved: what it was, what it is, and for a measure the text it was typed as. */
+type Texts = Readonly<Record<string, string>>;
+
+/**
+ * What is to be kept of a field as it was typed: undefined where it came back as the form showed it, since nobody typed
+ * that; '' where the figure says it all.
+ */
+export const typedAnew = (typed: Texts, shown: Texts, field: string): string | undefined => {
+  const text = typed[field] ?? '';
+  return text === (shown[field] ?? '') ? undefined : (worthKeeping(text) ?? '');
+};
+
+/** A figure that was saved: what it was, what it is, and for a measure that was typed anew the text of it. */
 export interface SavedFigure {
   figure: string;
   before: unknown;
   after: unknown;
-  typed?: string;
+  typed?: string | undefined;
 }
 
 /** Keeps what was typed; a figure that is another one now is no guess any more. */

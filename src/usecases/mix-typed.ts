@@ -5,7 +5,6 @@ import { readMass } from '../engine/units/mass.ts';
 import { NUMBER_TYPED, numberTyped, plainFractions } from '../engine/units/number-typed.ts';
 import { read, unread } from '../engine/units/reading.ts';
 import { readVolume } from '../engine/units/volume.ts';
-import { worthKeeping } from './amount-typed.ts';
 import { partsTyped } from './contents-typed.ts';
 import type { Outcome } from './context.ts';
 import { type MixWriting, mixTexts } from './mix-figures.ts';
@@ -106,20 +105,21 @@ const workTyped = (reader: Reader, before: Figures | null) => {
   };
 };
 
-/** Water is no material. Left as it was shown it is what it was, a note too; `typed` is there where it was typed anew. */
-const waterTyped = (reader: Reader, { system, waterLitres }: MixWriting): MixTyped['water'] => {
+/** Water is no material. Left as it was shown it is what it was, a note too. */
+const waterTyped = (reader: Reader, { system, waterLitres }: MixWriting): number | null => {
   const text = reader.text('water');
-  if (reader.asShown('water')) return { litres: waterLitres };
-  if (text === '') return { litres: null, typed: '' };
+  if (reader.asShown('water')) return waterLitres;
+  if (text === '') return null;
   const faults = reader.faults.length;
   const litres = reader.measure('water', (one) => readVolume(one, system));
   if (litres === 0 && reader.faults.length === faults) reader.refuse('water', 'Has to be more than nothing, or empty.');
-  return { litres, typed: worthKeeping(text) ?? '' };
+  return litres;
 };
 
 export interface MixTyped {
   mix: Figures;
-  water: { litres: number | null; typed?: string };
+  /** To a bag. */
+  waterLitres: number | null;
 }
 
 /** A mix as it was typed; `before` is what the form was filled in from. */
@@ -139,7 +139,7 @@ export const mixTyped = (
     ...warmthTyped(reader, writing),
     perBag: partsTyped(reader, before?.perBag ?? [], writing),
   };
-  return reader.outcome({ mix, water: waterTyped(reader, writing) });
+  return reader.outcome({ mix, waterLitres: waterTyped(reader, writing) });
 };
 
 const rateOnly = ({ demouldMinutes, activationKelvin, referenceCelsius }: Rate): Rate => ({

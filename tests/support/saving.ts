@@ -1,0 +1,17 @@
+import type { UseCaseContext } from '../../src/usecases/context.ts';
+import { type Edit, saveEdit } from '../../src/usecases/save-edit.ts';
+
+/** Saves an edit whatever it moves; a refusal is an error of the test. */
+export const savedAnyway = async <T>(context: UseCaseContext, edit: Edit<T>): Promise<number> => {
+  const first = await saveEdit(context, edit, undefined);
+  const saved = first.kind === 'moves' ? await saveEdit(context, edit, first.effect.seen) : first;
+  if (saved.kind !== 'saved') throw new Error(`Not saved: ${JSON.stringify(saved)}`);
+  return saved.change;
+};
+
+/** What an edit is refused for, each as "field: message"; an edit that is not refused is an error of the test. */
+export const refusedFor = async <T>(context: UseCaseContext, edit: Edit<T>): Promise<string[]> => {
+  const saved = await saveEdit(context, edit, undefined);
+  if (saved.kind !== 'refused') throw new Error(`Not refused: ${JSON.stringify(saved)}`);
+  return saved.faults.map(({ path, message }) => `${path}: ${message}`);
+};
