@@ -75,7 +75,7 @@ const guessedValue = (
 };
 
 /** The guesses that are about the same figure, together; of several things in the order of the yard's lists. */
-const grouped = (guesses: readonly FigureOf[], yard: YardFile, system: UnitSystem): GuessGroup[] => {
+export const guessGroups = (guesses: readonly FigureOf[], yard: YardFile, system: UnitSystem): GuessGroup[] => {
   const groups = new Map<string, GuessGroup>();
   const inList = ({ kind, id }: FigureOf) => LISTS[kind]?.(yard).findIndex((one) => one.id === id) ?? 0;
   for (const guess of [...guesses].sort((a, b) => inList(a) - inList(b))) {
@@ -104,7 +104,7 @@ export const showGuesses = async (context: UseCaseContext) => {
   return {
     yardName: yard.yard.name,
     today: today(yard.yard.timeZone, context.now),
-    groups: grouped(guesses, { ...yard, mixes: yard.mixes.map(watered) }, system),
+    groups: guessGroups(guesses, { ...yard, mixes: yard.mixes.map(watered) }, system),
   };
 };
 export type GuessesModel = Awaited<ReturnType<typeof showGuesses>>;

@@ -6,6 +6,7 @@ import { calendarOf } from '../engine/work/calendar.ts';
 import { sessionsOf } from '../engine/work/sessions.ts';
 import type { UseCaseContext } from './context.ts';
 import { mouldKind, mouldsFor } from './mould-kind.ts';
+import { guessGroups } from './show-guesses.ts';
 import { monthsEndBefore } from './show-temperatures.ts';
 import { showYardFrame, type YardFrame } from './show-yard-frame.ts';
 import { workOut } from './work-out.ts';
@@ -50,7 +51,7 @@ export const showYard = async (context: UseCaseContext) => {
   const { yard, today, system, habits, guesses } = frame;
   const missing = await workOut(context.background, 'missing for a date', { yard });
   return {
-    ...{ yardName: yard.yard.name, today, missing, guesses: guesses.length },
+    ...{ yardName: yard.yard.name, today, missing, guesses: guessGroups(guesses, yard, system).length },
     about: { timeZone: yard.yard.timeZone, system, ...habits },
     panels: {
       names: yard.castings.map(({ name }) => name),
