@@ -1,6 +1,6 @@
 import { mouldsInOrder, type StoredMould } from '../../db/stores/mould-store.ts';
 import type { PlanFile } from '../../shared/plan.ts';
-import { minuteOf } from '../../shared/time.ts';
+import { type Minute, minuteOf } from '../../shared/time.ts';
 import { type Calendar, calendarOf } from '../engine/work/calendar.ts';
 import { today, type UseCaseContext } from './context.ts';
 import { foundMoulds, type MouldSearch } from './find-moulds.ts';
@@ -13,6 +13,7 @@ interface Seen {
   calendar: Calendar;
   customers: ReadonlyMap<string, string>;
   castings: ReadonlyMap<string, string>;
+  now: Minute;
 }
 
 const pieceIn = ({ id, piece }: StoredMould, { plan, calendar, customers, castings }: Seen) => {
@@ -29,9 +30,12 @@ const pieceIn = ({ id, piece }: StoredMould, { plan, calendar, customers, castin
 };
 
 /** The next pour into it by the plan. */
-const nextPour = ({ id }: StoredMould, { plan, customers }: Seen) => {
+const nextPour = ({ id }: StoredMould, { plan, customers, now }: Seen) => {
   const [first] = poursOfMould(plan, id);
-  return first ? { at: first.fillStart, customer: first.order ? (customers.get(first.order) ?? null) : null } : null;
+  if (!first) return null;
+  const customer = first.order ? (customers.get(first.order) ?? null) : null;
+  // Its time is over, and it is not written down.
+  return { at: first.fillStart, customer, late: minuteOf(first.fillEnd) <= now };
 };
 
 const mouldFacts = (mould: StoredMould, seen: Seen) => ({
@@ -65,6 +69,7 @@ export const showMoulds = async (context: UseCaseContext, search: MouldSearch = 
     calendar: calendarOf(yard.yard.timeZone),
     customers: new Map(yard.orders.map(({ id, customer }) => [id, customer ?? `order ${id}`])),
     castings: new Map(yard.castings.map(({ id, name }) => [id, name])),
+    now: minuteOf(context.now),
   };
   const all = stored.map((mould) => mouldFacts(mould, seen));
   const facts = foundMoulds(all, search);

@@ -23,6 +23,11 @@ const pieceText = (piece: NonNullable<MouldFacts['piece']>, today: string): stri
   return piece.stays ? `${holds}; it stays in, because ${piece.stays}.` : `${holds}.`;
 };
 
+const pourText = ({ at, customer, late }: NonNullable<MouldFacts['nextPour']>, today: string): string => {
+  const pour = `${momentText(at, today)}${forText(customer)}`;
+  return late ? `Was to be poured ${pour}, which is not written down yet.` : `Next pour ${pour}.`;
+};
+
 const damageText = ({ damageNote, repairedOn }: MouldFacts, today: string): string => {
   const until = repairedOn ? `Should be mended ${dayText(repairedOn, today)}.` : 'Out of use until it is mended.';
   return damageNote ? `${damageNote.replace(/\.$/, '')}. ${until}` : until;
@@ -37,7 +42,7 @@ const sealingText = (turns: number): string =>
 export const mouldSentences = (mould: MouldFacts, today: string): string[] => [
   ...(mould.piece ? [pieceText(mould.piece, today)] : []),
   ...(mould.condition === 'damaged' ? [damageText(mould, today)] : []),
-  ...(mould.nextPour ? [`Next pour ${momentText(mould.nextPour.at, today)}${forText(mould.nextPour.customer)}.`] : []),
+  ...(mould.nextPour ? [pourText(mould.nextPour, today)] : []),
   ...(mould.turnsToSealing !== null && mould.condition !== 'damaged' ? [sealingText(mould.turnsToSealing)] : []),
   ...(mould.makes.length > 1 ? [`Makes ${mould.makes.join(' or ')}; set for ${mould.setFor}.`] : []),
   ...(mould.note ? [mould.note] : []),

@@ -60,6 +60,14 @@ describe('what is worth knowing', () => {
     ]);
   });
 
+  test('of its next pour: when and for whom, or that it is not written down', () => {
+    const nextPour = { at: '2027-04-05T09:30:00+01:00', customer: 'School garden', late: false };
+    expect(mouldSentences({ ...mould, nextPour }, today)[0]).toBe('Next pour Mon 5 Apr, 9:30 for School garden.');
+    expect(mouldSentences({ ...mould, nextPour: { ...nextPour, late: true } }, today)[0]).toBe(
+      'Was to be poured Mon 5 Apr, 9:30 for School garden, which is not written down yet.',
+    );
+  });
+
   test('of the sealing coat: how many turns it still lasts', () => {
     expect(mouldSentences({ ...mould, turnsToSealing: 0 }, today)).toEqual([
       'The sealing coat is due before the next pour.',
