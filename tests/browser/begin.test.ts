@@ -6,6 +6,7 @@ import { HandWork } from '../support/hand-work.ts';
 import { demoScreens } from '../support/screens.ts';
 import { sentAsShown } from '../support/sent-as-shown.ts';
 import { served, watchedPage } from '../support/served-screens.ts';
+import { sheetsOf } from '../support/sheets-of.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -23,9 +24,6 @@ const photographer = (page: Page, wanted: boolean) => {
       await page.screenshot({ path: `${FOLDER}begin-${number}.png`, fullPage: true });
   };
 };
-
-/** Pages of a printed file. */
-const sheetsOf = (pdf: Buffer): number => pdf.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/g)?.length ?? 0;
 
 const heading = (page: Page) => page.textContent('main h1');
 

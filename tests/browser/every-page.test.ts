@@ -175,6 +175,28 @@ test('an effect before it is saved has nothing that axe finds', async () => {
   expect(await tooSmall(page, 40)).toEqual([]);
 });
 
+test.each([
+  ['/yard/panels/panel-1200', { '#fillMinutes': '20', '#prepMinutes': '90' }],
+  ['/yard/kits/planter', { '#pieceCount-0': '8' }],
+  ['/yard/mixes/thin', { '#coldMinutes': '900', '#warmMinutes': '600' }],
+  ['/yard/stock/citric-acid', { '#onHand': '0', '#leadDays': '60' }],
+  ['/yard/about', { '#clearUpMinutes': '120' }],
+  ['/yard/temperatures', { '#month-4': '6', '#month-5': '5' }],
+  ['/yard/temperatures/new', { '#celsius': '1' }],
+])('%s with its effect in sight has nothing that axe finds', async (path, typed) => {
+  const url = await served(await demoScreens());
+  const { page, complaints } = await watchedPage(browser, { viewport: { width: 320, height: 844 } });
+  await page.goto(url + path);
+  for (const [field, text] of Object.entries(typed)) await page.fill(field, text);
+  await page.click('form.form .button.main');
+  await page.waitForSelector('.effect');
+  expect(await page.textContent('.effect')).toMatch(/^This moves .*Nothing was saved yet\./);
+  for (const [field, text] of Object.entries(typed)) expect(await page.inputValue(field)).toBe(text);
+  expect(await violations(page)).toEqual([]);
+  expect(await page.evaluate('document.documentElement.scrollWidth - window.innerWidth')).toBeLessThanOrEqual(0);
+  expect(complaints).toEqual([]);
+});
+
 test('a removal that is refused has nothing that axe finds', async () => {
   const url = await served(await demoScreens());
   const { page } = await watchedPage(browser);
@@ -210,6 +232,12 @@ test.each([
   ['/yard/panels/new', '#lengths', 'long'],
   ['/yard/panels/panel-900', '#cutLength-0', '9 m'],
   ['/yard/kits/planter', '#pieceCount-1', 'some'],
+  ['/yard/stock/new', '#leadDays', 'soon'],
+  ['/yard/stock/citric-acid', '#packPrice', '-5'],
+  ['/yard/mixes/thin', '#cureHours', 'long'],
+  ['/yard/moulds/new', '#count', 'many'],
+  ['/yard/hours/new', '#until', '31 Feb'],
+  ['/yard/temperatures', '#month-1', 'brisk'],
 ])('%s with something wrong in %s has nothing that axe finds', async (path, field, text) => {
   const url = await served(await demoScreens());
   const { page } = await watchedPage(browser);

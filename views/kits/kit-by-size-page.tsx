@@ -73,7 +73,7 @@ const AddKit: FC<{ facts: KitFacts; form: KitFormFacts; errors: FieldErrors; typ
   errors,
   typed,
 }) => (
-  <section>
+  <section class="no-print">
     <h2>Add it to the kits</h2>
     <form class="form" method="post" action={BY_SIZE}>
       {Object.entries(form.typed).map(([name, value]) => value && <input type="hidden" name={name} value={value} />)}

@@ -29,7 +29,7 @@ const NextMouldList: FC<{ next: NextMoulds }> = ({ next: { moulds, lateOrders } 
 
 /** Which mould to build next, worked out when it is asked for. */
 export const NextMould: FC<{ next: NextMoulds | null }> = ({ next }) => (
-  <section id="next-mould">
+  <section id="next-mould" class={next === null ? 'no-print' : undefined}>
     <h2>Which mould to build next</h2>
     {next === null ? (
       <p>

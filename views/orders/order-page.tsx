@@ -125,7 +125,7 @@ const PromiseForm: FC<OrderPageProps> = ({ model: { order, today }, errors, type
   const written = (date: string | null) => (date === null ? '' : fullDayText(date));
   const date = typed.promisedOn ?? written(order.promisedOn ?? order.readyOn);
   return (
-    <section>
+    <section class="no-print">
       <h2>{order.promisedOn && !order.heldUntil ? 'Promise another date' : 'Promise or hold a date'}</h2>
       <Deed id={order.id} deed="promise">
         <div class="field-row">
@@ -150,7 +150,7 @@ const PromiseForm: FC<OrderPageProps> = ({ model: { order, today }, errors, type
 };
 
 const HandOver: FC<OrderPageProps> = ({ model: { order }, errors }) => (
-  <section>
+  <section class="no-print">
     <h2>{order.packed ? 'Hand over' : 'Hand over or cancel'}</h2>
     <div class="buttons">
       <Deed id={order.id} deed="hand-over">
@@ -201,7 +201,7 @@ export const OrderPage: FC<OrderPageProps> = (props) => {
           <HandOver {...props} />
         </>
       )}
-      <p>
+      <p class="no-print">
         <a href="/orders">All orders</a>
       </p>
     </>

@@ -18,8 +18,12 @@ const Row: FC<{ row: SheetRow }> = ({ row: { at, work, what } }) => (
       <span aria-hidden="true" />
     </td>
     <td class="number">{at}</td>
-    <th scope="row">{work}</th>
-    <td>{what.map((one, index) => [index > 0 ? (what[index - 1]!.endsWith(':') ? ' ' : ', ') : '', one])}</td>
+    <th scope="row" colspan={what.length === 0 ? 2 : 1}>
+      {work}
+    </th>
+    {what.length > 0 && (
+      <td>{what.map((one, index) => [index > 0 ? (what[index - 1]!.endsWith(':') ? ' ' : ', ') : '', one])}</td>
+    )}
   </tr>
 );
 
