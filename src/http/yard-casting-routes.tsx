@@ -1,6 +1,6 @@
 import type { Context } from 'hono';
 import { Hono } from 'hono';
-import { CastingForm } from '../../views/yard/casting-form.tsx';
+import { CastingForm, MIX_FIRST } from '../../views/yard/casting-form.tsx';
 import { CASTINGS, CastingsPage } from '../../views/yard/castings-page.tsx';
 import type { UseCaseContext } from '../usecases/context.ts';
 import { addCastings, editCasting } from '../usecases/edit-casting.ts';
@@ -9,9 +9,11 @@ import type { FormState } from '../usecases/save-edit.ts';
 import { showYardCastings } from '../usecases/show-yard-castings.ts';
 import type { Screens } from './app.ts';
 import { missing } from './failures.tsx';
+import { readForm } from './form.ts';
 import { doneNotice } from './notice.ts';
 import { page } from './page.tsx';
 import { formStatus, removal, type SaveForm, saveForm } from './save-routes.tsx';
+import { typedInAddress, withWayBack } from './way-back.ts';
 
 const frame = (title: string, yardName: string) => ({ title, at: 'yard', yardName }) as const;
 const idOf = (c: Context) => c.req.param('casting') ?? '';
@@ -25,7 +27,13 @@ const formPage = async (c: Context, context: UseCaseContext, state: FormState, i
   const model = await showYardCastings(context);
   const casting = model.castings.find((one) => one.id === id) ?? null;
   if (id !== null && !casting) return missing(c);
-  const content = <CastingForm model={model} entry={casting} state={state} />;
+  // Come back to from a new mix, it is filled in as it was left.
+  const filled = state.typed || id !== null ? state : { ...state, typed: typedInAddress(c) };
+  const { pathname, search } = new URL(c.req.url);
+  const notice = await doneNotice(c, context);
+  const content = (
+    <CastingForm model={model} entry={casting} state={filled} notice={notice} address={pathname + search} />
+  );
   return page(c, frame(casting?.name ?? 'Add what you cast', model.yardName), content, formStatus(state));
 };
 
@@ -52,6 +60,9 @@ export const yardCastingRoutes = (screens: Screens): Hono => {
     const content = <CastingsPage model={model} notice={await doneNotice(c, now)} />;
     return page(c, frame('What you cast', model.yardName), content);
   });
+  routes.post(MIX_FIRST, async (c) =>
+    c.redirect(withWayBack('/yard/mixes/new', `${CASTINGS}/new`, await readForm(c)), 303),
+  );
   routes.route('/', saveForm(screens, adding));
   routes.route('/', saveForm(screens, editing));
   const path = `${CASTINGS}/:casting/remove`;

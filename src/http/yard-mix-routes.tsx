@@ -1,5 +1,6 @@
 import type { Context } from 'hono';
 import { Hono } from 'hono';
+import { CASTINGS } from '../../views/yard/castings-page.tsx';
 import { MixForm } from '../../views/yard/mix-form.tsx';
 import { MixStrengthPage } from '../../views/yard/mix-strength-page.tsx';
 import { MIXES, MixesPage } from '../../views/yard/mixes-page.tsx';
@@ -14,6 +15,7 @@ import { missing } from './failures.tsx';
 import { doneNotice } from './notice.ts';
 import { page } from './page.tsx';
 import { formStatus, removal, type SaveForm, saveForm } from './save-routes.tsx';
+import { wayBack } from './way-back.ts';
 
 const frame = (title: string, yardName: string) => ({ title, at: 'yard', yardName }) as const;
 const idOf = (c: Context) => c.req.param('mix') ?? '';
@@ -29,7 +31,7 @@ const formPage = async (c: Context, context: UseCaseContext, state: FormState, i
   if (id !== null && !mix) return missing(c);
   const from = state.typed ? state.typed.from : c.req.query('from');
   const preset = mix ? null : (model.presets.find(({ key }) => key === from) ?? null);
-  const content = <MixForm model={model} mix={mix} preset={preset} state={state} />;
+  const content = <MixForm model={model} mix={mix} preset={preset} state={state} back={wayBack(c, CASTINGS)} />;
   return page(c, frame(mix?.name ?? 'Add a mix', model.yardName), content, formStatus(state));
 };
 
@@ -37,7 +39,7 @@ const adding: SaveForm<string> = {
   path: `${MIXES}/new`,
   edit: (_c, typed) => addOneMix(typed),
   show: (c, context, state) => formPage(c, context, state, null),
-  after: back,
+  after: (c) => wayBack(c, CASTINGS) ?? MIXES,
 };
 
 const editing: SaveForm<string> = {

@@ -37,6 +37,28 @@ describe.each([
     expect(complaints).toEqual([]);
   });
 
+  test('panels typed before there is a mix are there again once it is added', async () => {
+    const url = await served(
+      await screensOver(smallYard({ castings: [], mixes: [], moulds: [], kits: [], orders: [], finished: [] })),
+    );
+    const { page, complaints } = await watchedPage(browser, options);
+    await page.goto(`${url}/yard/panels/new`);
+    await page.getByLabel('Lengths').fill('600, 900');
+    await page.getByLabel('High').fill('200');
+    await page.getByLabel('Thick').fill('35');
+    await page.getByRole('button', { name: 'Add a mix' }).click();
+    await page.getByText('Once it is added you are back at what you cast').waitFor();
+    await page.getByRole('link', { name: 'Start from a rapid mix' }).click();
+    await page.getByRole('heading', { name: 'Add a mix, starting from a rapid mix.' }).waitFor();
+    await page.getByRole('button', { name: 'Add it' }).first().click();
+    await page.getByText('Rapid mix added.', { exact: true }).waitFor();
+    expect(await page.getByLabel('Lengths').inputValue()).toBe('600, 900');
+    await page.getByRole('button', { name: 'Add it' }).first().click();
+    await page.getByText('Panel 600, Panel 900 added to what is cast.', { exact: true }).waitFor();
+    expect(await sideways(page)).toBeLessThanOrEqual(0);
+    expect(complaints).toEqual([]);
+  });
+
   test('hours are changed with what it moves in sight, and what was typed stays', async () => {
     const url = await served(await screensOver());
     const { page, complaints } = await watchedPage(browser, options);

@@ -170,13 +170,40 @@ describe('what is cast', () => {
     expect((await screens.post('/yard/panels/panel-900', again)).status).toBe(303);
   });
 
-  test('without a mix leads to one', async () => {
+  test('without a mix leads to one and back, with all that was typed until then', async () => {
     const screens = await screensOver(
       smallYard({ castings: [], mixes: [], moulds: [], kits: [], orders: [], finished: [] }),
     );
-    expect(await (await screens.get('/yard/panels/new')).text()).toContain('href="/yard/mixes/new"');
     expect(await textOf(await screens.get('/yard/panels'))).toContain('so write the mix down first');
+    expect(await (await screens.get('/yard/panels/new')).text()).toContain('formaction="/yard/panels/new/mix-first"');
+    const parts = { 'part-0': 'mortar', 'partQuantity-0': '1/4' };
+    const typed = { lengths: '600, 900 & 1200', height: '8 in', thickness: '35', name: '', ...parts };
+    const left = (await screens.post('/yard/panels/new/mix-first', typed)).headers.get('Location') ?? '';
+    const mixPage = await (await screens.get(left)).text();
+    expect(mixPage).toContain('Once it is added you are back at what you cast');
+    const preset = /href="([^"]*from=rapid[^"]*)"/.exec(mixPage)?.[1]?.replaceAll('&amp;', '&') ?? '';
+    const form = await (await screens.get(preset)).text();
+    const action = /<form class="form"[^>]* action="([^"]*)"/.exec(form)?.[1]?.replaceAll('&amp;', '&') ?? '';
+    // What is wrong with the mix does not lose the way back.
+    const refused = await screens.post(action, { ...sentAsShown(form), maxBags: '' });
+    expect([refused.status, await refused.text()]).toEqual([422, expect.stringContaining(`action="${action}`)]);
+    const added = await screens.post(action, sentAsShown(form));
+    const html = await (await screens.get(added.headers.get('Location') ?? '')).text();
+    expect(html).toContain('Rapid mix added');
+    expect(sentAsShown(html)).toMatchObject({ ...typed, mix: 'rapid-mix' });
+    expect((await screens.post('/yard/panels/new', { ...sentAsShown(html), lengths: '600, 900' })).status).toBe(303);
+    expect((await castingsIn(screens)).map(({ name }) => name)).toEqual(['Panel 600', 'Panel 900']);
   });
+
+  test.each(['https://example.org/yard/panels/new?x=1', '//example.org/', '/orders', '/yard/panels/new?a=\r\nb'])(
+    'leads back to nowhere else: %j',
+    async (back) => {
+      const screens = await screensOver();
+      const path = `/yard/mixes/new?${new URLSearchParams({ from: 'rapid', back })}`;
+      const form = sentAsShown(await (await screens.get(path)).text());
+      expect((await screens.post(path, form)).headers.get('Location')).toMatch(/^\/yard\/mixes\?done=\d+$/);
+    },
+  );
 });
 
 test.each([

@@ -10,10 +10,20 @@ interface ButtonProps {
   label?: string;
   /** The id of the form it sends, where it does not stand in it. */
   form?: string;
+  /** Sends the form there, not to its own address. */
+  action?: string;
 }
 
-export const Button: FC<ButtonProps> = ({ children, kind = 'plain', name, value, label, form }) => (
-  <button type="submit" class={`button ${kind}`} name={name} value={value} aria-label={label} form={form}>
+export const Button: FC<ButtonProps> = ({ children, kind = 'plain', name, value, label, form, action }) => (
+  <button
+    type="submit"
+    class={`button ${kind}`}
+    name={name}
+    value={value}
+    aria-label={label}
+    form={form}
+    formaction={action}
+  >
     {children}
   </button>
 );

@@ -1,8 +1,9 @@
 import type { FC } from 'hono/jsx';
 import type { YardCasting, YardCastingsModel } from '../../src/usecases/show-yard-castings.ts';
-import { ButtonLink } from '../parts/button.tsx';
+import { Button } from '../parts/button.tsx';
 import { SelectField } from '../parts/field.tsx';
 import { shownIn } from '../parts/form-state.tsx';
+import type { DoneNotice } from '../parts/notice.tsx';
 import { CASTINGS } from './castings-page.tsx';
 import { CutRows, MoreRows, PartRows } from './contents-rows.tsx';
 import { EditPage } from './edit-page.tsx';
@@ -12,17 +13,20 @@ import { entryPath, removePath } from './sections.ts';
 
 type CastingFormProps = EntryFormProps<YardCastingsModel, YardCasting>;
 
+/** Takes the form as far as it is filled in, and leads to a new mix and back. */
+export const MIX_FIRST = `${CASTINGS}/new/mix-first`;
+
 const SAID = { metric: '200, 0.2 m or 8 in', US: '8, 8 in or 200 mm' };
 const LENGTHS = { metric: '600, 900, 1200', US: '2 ft, 3 ft, 4 ft' };
 
-/** Before anything is typed: without a mix it could not be saved. */
+/** Without a mix it could not be saved. What was typed by then waits. */
 const MixFirst: FC<{ error: string | undefined }> = ({ error }) => (
   <div class="field" id="mix">
-    <p>A piece is cast from a mix, and none is there yet. Write the mix down first, then come back here.</p>
+    <p>A piece is cast from a mix, and none is there yet. Write the mix down first: what you typed here is kept.</p>
     <div class="buttons">
-      <ButtonLink href="/yard/mixes/new" kind="main">
+      <Button kind="main" action={MIX_FIRST}>
         Add a mix
-      </ButtonLink>
+      </Button>
     </div>
     {error && <p class="error">{error}</p>}
   </div>
@@ -133,8 +137,8 @@ const After: FC<{ casting: YardCasting }> = ({ casting }) => (
 );
 
 /** One piece, or several lengths of it at once: size, weight, work, and what goes into it. */
-export const CastingForm: FC<CastingFormProps> = (props) => {
-  const { entry: casting, state, model } = props;
+export const CastingForm: FC<CastingFormProps & { notice: DoneNotice | null; address: string }> = (props) => {
+  const { entry: casting, state, model, notice, address } = props;
   return (
     <EditPage
       answer={casting ? casting.name : 'Add what you cast.'}
@@ -143,6 +147,8 @@ export const CastingForm: FC<CastingFormProps> = (props) => {
       today={model.today}
       action={entryPath(CASTINGS, casting?.id ?? 'new')}
       back={CASTINGS}
+      notice={notice}
+      address={address}
     >
       {model.mixes.length === 0 && <MixFirst error={state.errors.mix} />}
       <What {...props} />

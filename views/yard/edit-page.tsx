@@ -20,6 +20,8 @@ interface EditPageProps {
   /** Below the form: other things that can be done with the entry, such as "Remove". */
   after?: Child;
   notice?: DoneNotice | null;
+  /** The page's address, where it carries what the form is filled in with. */
+  address?: string;
 }
 
 const FORM = 'edit';
@@ -31,7 +33,7 @@ const Buttons: FC<EditPageProps & { form?: string }> = ({ state, back, save, for
 /** One form of "Your yard": what it is for, what came of sending it, its fields, and its buttons. */
 export const EditPage: FC<EditPageProps> = (props) => (
   <>
-    {props.notice && <Notice notice={props.notice} today={props.today} back={props.action} />}
+    {props.notice && <Notice notice={props.notice} today={props.today} back={props.address ?? props.action} />}
     <FormAnswer state={props.state} today={props.today}>
       <Buttons {...props} form={FORM} />
     </FormAnswer>

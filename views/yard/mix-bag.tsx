@@ -10,6 +10,8 @@ export interface MixFormProps extends EntryFormProps<YardMixesModel, YardMix | P
   mix: YardMix | null;
   /** What an added one starts from; null from nothing. */
   preset: PresetShown | null;
+  /** The form that was left to add this mix; null where none was. */
+  back: string | null;
 }
 
 const EXAMPLE = { metric: '27 kg', US: '60 lb' };

@@ -6,7 +6,7 @@ import { EditPage } from './edit-page.tsx';
 import { EntryFigure } from './entry-figure.tsx';
 import { BagFields, type MixFormProps } from './mix-bag.tsx';
 import { PRESET_NAMES } from './mix-words.ts';
-import { MIXES, PresetButtons } from './mixes-page.tsx';
+import { MIXES, newMixPath, PresetButtons } from './mixes-page.tsx';
 import { RemoveForm } from './remove.tsx';
 import { entryPath, removePath } from './sections.ts';
 
@@ -122,9 +122,11 @@ const Weather: FC<MixFormProps> = (props) => (
 const PRESET_NOTE =
   'The figures are cautious guesses. Check your bag’s data sheet and put in what it says: what you change counts as said.';
 
-const noteOf = ({ mix, preset }: MixFormProps): string | null => {
-  if (preset) return PRESET_NOTE;
-  return mix && mix.guesses.length > 0 ? "What is marked is a guess. Check your bag's data sheet." : null;
+const BACK_NOTE = 'Once it is added you are back at what you cast, with all that you typed there.';
+
+const noteOf = ({ mix, preset, back }: MixFormProps): string | null => {
+  const guessed = mix && mix.guesses.length > 0 ? "What is marked is a guess. Check your bag's data sheet." : null;
+  return [back === null ? null : BACK_NOTE, preset ? PRESET_NOTE : guessed].filter(Boolean).join(' ') || null;
 };
 
 const answerOf = ({ mix, preset }: MixFormProps): string => {
@@ -132,7 +134,7 @@ const answerOf = ({ mix, preset }: MixFormProps): string => {
   return preset ? `Add a mix, starting from ${PRESET_NAMES[preset.key]}.` : 'Add a mix.';
 };
 
-const After: FC<MixFormProps> = ({ mix, preset, model }) => (
+const After: FC<MixFormProps> = ({ mix, preset, model, back }) => (
   <>
     <Caution kinds={['dust', 'wet']} />
     {mix ? (
@@ -145,7 +147,7 @@ const After: FC<MixFormProps> = ({ mix, preset, model }) => (
         <section>
           <h2>No figures at hand?</h2>
           <div class="buttons">
-            <PresetButtons presets={model.presets} />
+            <PresetButtons presets={model.presets} back={back} />
           </div>
         </section>
       )
@@ -154,8 +156,8 @@ const After: FC<MixFormProps> = ({ mix, preset, model }) => (
 );
 
 /** One mix, in the order in which a maker thinks of it. */
-export const MixForm: FC<Omit<MixFormProps, 'entry'>> = ({ mix, preset, state, model }) => {
-  const props = { mix, preset, state, model, entry: mix ?? preset };
+export const MixForm: FC<Omit<MixFormProps, 'entry'>> = ({ mix, preset, state, model, back }) => {
+  const props = { mix, preset, state, model, back, entry: mix ?? preset };
   const note = noteOf(props);
   return (
     <EditPage
@@ -164,8 +166,8 @@ export const MixForm: FC<Omit<MixFormProps, 'entry'>> = ({ mix, preset, state, m
       {...(mix ? {} : { save: 'Add it' })}
       state={state}
       today={model.today}
-      action={entryPath(MIXES, mix?.id ?? 'new')}
-      back={MIXES}
+      action={mix ? entryPath(MIXES, mix.id) : newMixPath(back)}
+      back={back ?? MIXES}
       after={<After {...props} />}
     >
       {preset && <input type="hidden" name="from" value={preset.key} />}

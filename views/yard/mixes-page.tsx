@@ -12,11 +12,21 @@ export const MIXES = `${YARD}/mixes`;
 /** Where it says how strong a piece of a mix is by then. */
 export const strengthPath = (mix: string): string => `${entryPath(MIXES, mix)}/strength`;
 
+/** The form that adds a mix: from a preset, or on the way back to another form. */
+export const newMixPath = (back: string | null, from?: string): string => {
+  const query = new URLSearchParams({ ...(from ? { from } : {}), ...(back === null ? {} : { back }) });
+  return `${entryPath(MIXES, 'new')}${query.size > 0 ? `?${query}` : ''}`;
+};
+
 /** Buttons to a form that is filled in with cautious figures. */
-export const PresetButtons: FC<{ presets: YardMixesModel['presets']; main?: boolean }> = ({ presets, main }) => (
+export const PresetButtons: FC<{ presets: YardMixesModel['presets']; main?: boolean; back?: string | null }> = ({
+  presets,
+  main,
+  back = null,
+}) => (
   <>
     {presets.map(({ key }, index) => (
-      <ButtonLink href={`${entryPath(MIXES, 'new')}?from=${key}`} kind={main && index === 0 ? 'main' : 'plain'}>
+      <ButtonLink href={newMixPath(back, key)} kind={main && index === 0 ? 'main' : 'plain'}>
         Start from {PRESET_NAMES[key]}
       </ButtonLink>
     ))}
