@@ -5,7 +5,8 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { createApp } from '../../src/http/app.ts';
 import { launchBrowser } from '../support/browser.ts';
 import { FRIDAY, fixedYard } from '../support/fixed-yard.ts';
-import { demoScreens, screensOver } from '../support/screens.ts';
+import { plannedYard, saturday } from '../support/planned-yard.ts';
+import { demoScreens, screensOn, screensOver } from '../support/screens.ts';
 import { served, watchedPage } from '../support/served-screens.ts';
 import { smallYard } from '../support/small-yard.ts';
 
@@ -126,6 +127,27 @@ describe.each(PAGES)('%s', (path) => {
     expect(await tooSmall(page, inYard ? 48 : 40)).toEqual([]);
   });
 });
+
+test.each(['light', 'dark'] as const)(
+  'Today, with pieces to mend and work that is not written down, is as the other pages are, in %s',
+  async (colorScheme) => {
+    const inMould = [{ mould: '900 no. 1', casting: 'panel-900', filledAt: saturday('06:30') }];
+    const yard = plannedYard({ yard: { ...plannedYard().yard, now: saturday('07:30') }, finished: [], inMould });
+    const { database, post } = await screensOver(yard);
+    await post('/today/stripped', { mould: '900 no. 1', cameOut: 'mend', reason: 'corner broken off' });
+    const url = await served(screensOn(database, saturday('12:20')));
+    const { page, complaints } = await watchedPage(browser, { colorScheme, viewport: { width: 320, height: 844 } });
+    await page.goto(`${url}/today`);
+    await page.$$eval('details', (all) => {
+      for (const one of all) one.open = true;
+    });
+    expect(await page.locator('#late, #to-mend').count()).toBe(2);
+    expect(await violations(page)).toEqual([]);
+    expect(await page.evaluate('document.documentElement.scrollWidth - window.innerWidth')).toBeLessThanOrEqual(0);
+    expect(await tooSmall(page, 48)).toEqual([]);
+    expect(complaints).toEqual([]);
+  },
+);
 
 test('what was just done and what was wrong have nothing that axe finds', async () => {
   const url = await served(await demoScreens());

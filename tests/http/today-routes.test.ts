@@ -166,7 +166,7 @@ describe('a piece that is not good', () => {
     expect(html).toContain('It has not cured before Tue 13 Apr. Leave this empty for that day.');
     expect(html).toContain('value="12 Apr"');
     expect(html).toMatch(
-      /<details class="not-good no-print" open[^>]*><summary aria-label="Mended, fit to go out later/,
+      /<details class="not-good no-print" open[^>]*><summary aria-label="Mended, but fit to go out later/,
     );
     const text = await textAfter(await post('/today/mended', { piece: '1', fitFrom: '16 Apr' }));
     expect(text).toContain('Panel 900 from 900 no. 1 mended, fit to go out from Fri 16 Apr. Undo');

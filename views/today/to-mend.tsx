@@ -17,7 +17,7 @@ const FitLater: FC<PieceProps> = ({ piece, clock, refused }) => {
   const mine = refusedAt(refused, `mend ${piece.id}`);
   return (
     <details class="not-good no-print" open={mine?.errors.fitFrom !== undefined}>
-      <summary aria-label={`Mended, fit to go out later: ${piece.piece} from ${piece.mould}`}>
+      <summary aria-label={`Mended, but fit to go out later: ${piece.piece} from ${piece.mould}`}>
         Mended, but fit to go out later
       </summary>
       <WorkForm deed="mended" class="form">
