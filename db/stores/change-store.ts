@@ -1,4 +1,4 @@
-import { and, asc, desc, eq, gt, isNull, lt, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, gt, isNull, lt, min, ne, sql } from 'drizzle-orm';
 import {
   changes,
   changeUnderWay,
@@ -58,18 +58,46 @@ export const addChange = async (
 export const changeById = async (tx: Tx, id: number): Promise<StoredChange | null> =>
   (await tx.select().from(changes).where(eq(changes.id, id)))[0] ?? null;
 
+/** A change without what it did to the dates, which in a large yard is a long text. */
+export type ChangeHead = Pick<StoredChange, 'id' | 'at' | 'kind' | 'words' | 'undoneBy'>;
+
+const HEAD = {
+  ...{ id: changes.id, at: changes.at, kind: changes.kind, words: changes.words },
+  undoneBy: changes.undoneBy,
+};
+
 /** The newest first, of those before a change where one is named. */
-export const recentChanges = (tx: Tx, limit: number, beforeId?: number): Promise<StoredChange[]> =>
+export const recentHeads = (tx: Tx, limit: number, beforeId?: number): Promise<ChangeHead[]> =>
   tx
-    .select()
+    .select(HEAD)
     .from(changes)
     .where(beforeId === undefined ? undefined : lt(changes.id, beforeId))
     .orderBy(desc(changes.id))
     .limit(limit);
 
-/** The changes after one, the oldest first. */
-export const changesSince = (tx: Tx, id: number): Promise<StoredChange[]> =>
-  tx.select().from(changes).where(gt(changes.id, id)).orderBy(asc(changes.id));
+const changesOf = async (tx: Tx, heads: readonly { id: number }[]): Promise<StoredChange[]> => {
+  const all: StoredChange[] = [];
+  for (const { id } of heads) all.push(...(await tx.select().from(changes).where(eq(changes.id, id))));
+  return all;
+};
+
+/** The same with what each did to the dates, read one by one. */
+export const recentChanges = async (tx: Tx, limit: number, beforeId?: number): Promise<StoredChange[]> =>
+  changesOf(tx, await recentHeads(tx, limit, beforeId));
+
+/** The changes of a kind that follow directly on one, the oldest first. */
+export const changesNext = async (tx: Tx, id: number, kind: string): Promise<StoredChange[]> => {
+  const [other] = await tx
+    .select({ id: min(changes.id) })
+    .from(changes)
+    .where(and(gt(changes.id, id), ne(changes.kind, kind)));
+  const next = tx
+    .select({ id: changes.id })
+    .from(changes)
+    .where(and(gt(changes.id, id), lt(changes.id, other?.id ?? Number.MAX_SAFE_INTEGER)))
+    .orderBy(asc(changes.id));
+  return changesOf(tx, await next);
+};
 
 /** Sessions that were planned anew, by the change that did it. */
 export const plannedAnews = (tx: Tx): Promise<PlannedAnew[]> => tx.select().from(plannedAnew);

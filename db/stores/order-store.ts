@@ -60,6 +60,20 @@ const ordersWhere = (tx: Tx, where: SQL | undefined, order: SQL, most?: number):
 export const openOrders = (tx: Tx): Promise<StoredOrder[]> =>
   ordersWhere(tx, eq(orders.status, 'open'), asc(orders.position));
 
+/** The day promised of each open order; null where none was. */
+export const promisedDays = async (tx: Tx): Promise<ReadonlyMap<string, string | null>> => {
+  const rows = await inParts((limit, offset) =>
+    tx
+      .select({ id: orders.id, promisedOn: orders.promisedOn })
+      .from(orders)
+      .where(eq(orders.status, 'open'))
+      .orderBy(asc(orders.id))
+      .limit(limit)
+      .offset(offset),
+  );
+  return new Map(rows.map(({ id, promisedOn }) => [id, promisedOn]));
+};
+
 /** Handed over, cancelled and lapsed, the newest first. */
 export const pastOrders = (tx: Tx, limit: number): Promise<StoredOrder[]> =>
   ordersWhere(tx, ne(orders.status, 'open'), desc(orders.position), limit);

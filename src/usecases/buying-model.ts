@@ -24,11 +24,9 @@ const amountFacts = (quantity: number, unit: string, { measures: { system } }: S
 const namesOf = (
   { orders, keep }: SupplyPurpose,
   { minimum, unit }: YardFile['materials'][number],
-  { yard, measures }: Seen,
+  { customers, measures }: Seen,
 ) => ({
-  customers: orders.map((id) =>
-    id === null ? null : (yard.orders.find((order) => order.id === id)?.customer ?? `order ${id}`),
-  ),
+  customers: orders.map((id) => (id === null ? null : (customers.get(id) ?? `order ${id}`))),
   keep: keep ? shownAmount({ quantity: minimum, unit }, measures.system).quantity : null,
 });
 
@@ -128,14 +126,24 @@ interface Stored {
   arrivals: Seen['arrivals'];
 }
 
-/** What to buy by when and for whom, what is on its way, and what is in the yard. Pure, on what the store holds. */
-export const buyingModel = ({ yard, plan }: { yard: YardFile; plan: PlanFile }, stored: Stored) => {
+/**
+ * What to buy by when and for whom, what is on its way, and what is in the yard. Pure, on what the store holds; `uses` is
+ * what the plan takes from stock.
+ */
+export const buyingModel = (
+  { yard, plan }: { yard: YardFile; plan: PlanFile },
+  stored: Stored,
+  uses = materialUses(yard, plan),
+) => {
   const day = today(yard.yard.timeZone, stored.now);
   const { goods, measures, typed, arrivals } = stored;
-  const uses = materialUses(yard, plan);
   const supplied = { yard, today: day, uses, goods, buys: plan.buys, measures, typed, arrivals };
   const keeping = new Map(yard.materials.map((material) => [material.id, keepingFacts(material, supplied)]));
-  const seen: Seen = { ...supplied, keeping };
+  const seen: Seen = {
+    ...supplied,
+    keeping,
+    customers: new Map(yard.orders.map(({ id, customer }) => [id, customer])),
+  };
   return {
     yardName: yard.yard.name,
     today: day,

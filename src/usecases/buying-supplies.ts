@@ -50,6 +50,8 @@ export const keepingFacts = (material: YardFile['materials'][number], seen: Supp
 };
 
 export interface Seen extends Supplied {
+  /** By order. */
+  customers: ReadonlyMap<string, string | undefined>;
   /** By material, of those that go off. */
   keeping: ReadonlyMap<string, ReturnType<typeof keepingFacts>>;
 }

@@ -1,5 +1,5 @@
 import type { StoredDrop } from '../../db/stores/change-store.ts';
-import type { Keep, PlanFile } from '../../shared/plan.ts';
+import type { Keep, PlanBatch, PlanFile } from '../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { calendarOf } from '../engine/work/calendar.ts';
@@ -45,19 +45,28 @@ const poursByBatch = (pours: readonly Keep['pours'][number][]): Map<string, Keep
   return byBatch;
 };
 
-/** The mixes of a plan, or of what is kept of one, each with its pours in the order in which they are filled. */
-export const mixesOf = ({ batches, pours }: Keep): FixedMix[] => {
-  const byBatch = poursByBatch(pours);
-  return batches.map((batch) => ({
+/**
+ * The mixes of a plan, or of what is kept of one, each with its pours in the order in which they are filled: all of them,
+ * or those of the batches that are wanted. Of a large plan that is a few of thousands.
+ */
+export const mixesOf = ({ batches, pours }: Keep, isWanted?: (batch: PlanBatch) => boolean): FixedMix[] => {
+  const wanted = isWanted ? batches.filter(isWanted) : batches;
+  const ids = new Set(wanted.map(({ id }) => id));
+  const byBatch = poursByBatch(isWanted ? pours.filter(({ batch }) => ids.has(batch)) : pours);
+  return wanted.map((batch) => ({
     batch,
     pours: (byBatch.get(batch.id) ?? []).sort((a, b) => minuteOf(a.fillStart) - minuteOf(b.fillStart)),
   }));
 };
 
-const within = (sessions: readonly Session[], { batch }: FixedMix): Session | undefined => {
-  const at = minuteOf(batch.start);
-  return sessions.find(({ start, end }) => at >= start && at < end);
+const sessionOf = (sessions: readonly Session[], { start }: PlanBatch): Session | undefined => {
+  const at = minuteOf(start);
+  return sessions.find((session) => at >= session.start && at < session.end);
 };
+
+/** The mixes of a plan that lie in one of these sessions. */
+const mixesIn = (sessions: readonly Session[], plan: Keep): FixedMix[] =>
+  mixesOf(plan, (batch) => sessionOf(sessions, batch) !== undefined);
 
 /** Ids that are the mix's own, whatever plan it comes from. */
 export const renamed = ({ batch, pours }: FixedMix, taken: ReadonlySet<string>): FixedMix => {
@@ -69,11 +78,13 @@ export const renamed = ({ batch, pours }: FixedMix, taken: ReadonlySet<string>):
 
 /** Those of the plan and, in their sessions, those that stand in for them. */
 const planned = ({ plan, instead }: Fixing, sessions: readonly Session[]): FixedMix[] => {
-  const old = instead ? mixesOf(instead).filter((mix) => within(sessions, mix)) : [];
-  const taken = new Set(old.map((mix) => within(sessions, mix)));
-  const others = plan ? mixesOf(plan).filter((mix) => !taken.has(within(sessions, mix))) : [];
-  const ids = new Set(others.flatMap(({ batch, pours }) => [batch.id, ...pours.map(({ id }) => id)]));
-  return [...others, ...old.map((mix) => renamed(mix, ids))].filter((mix) => within(sessions, mix));
+  const old = instead ? mixesIn(sessions, instead) : [];
+  const taken = new Set(old.map(({ batch }) => sessionOf(sessions, batch)));
+  const isOther = (batch: PlanBatch): boolean => !taken.has(sessionOf(sessions, batch));
+  const others = plan ? mixesIn(sessions, plan).filter(({ batch }) => isOther(batch)) : [];
+  if (old.length === 0) return others;
+  const ids = new Set(plan?.batches.filter(isOther).flatMap(({ id, pours }) => [id, ...pours]));
+  return [...others, ...old.map((mix) => renamed(mix, ids))];
 };
 
 /** What the yard's own file says is firm, as far as a plan since then has not given it up. */
@@ -85,13 +96,12 @@ const imported = ({ yard, plan }: Fixing): FixedMix[] => {
 
 /** Mixes that were poured already: a mould of theirs was filled since the plan was made, in a session under way. */
 const isPoured = ({ yard, plan, clock }: Fixing, sessions: readonly Session[]): ((mix: FixedMix) => boolean) => {
+  const underWay = sessions.filter(({ start }) => start <= clock);
   const known = new Set([...(plan?.strips ?? []), ...(plan?.unstripped ?? [])].map(({ mould }) => mould));
   const filled = new Set(yard.inMould.map(({ mould }) => mould).filter((mould) => !known.has(mould)));
   const first = new Map<string, string>();
-  for (const mix of plan ? mixesOf(plan) : [])
-    for (const { mould } of mix.pours)
-      if (filled.has(mould) && !first.has(mould) && (within(sessions, mix)?.start ?? clock + 1) <= clock)
-        first.set(mould, mix.batch.id);
+  for (const { batch, pours } of plan ? mixesIn(underWay, plan) : [])
+    for (const { mould } of pours) if (filled.has(mould) && !first.has(mould)) first.set(mould, batch.id);
   const poured = new Set(first.values());
   return ({ batch }) => poured.has(batch.id);
 };
@@ -145,7 +155,7 @@ export const withKeep = ({ keep: _own, ...yard }: YardFile, keep: Keep): YardFil
 
 /** What is fixed of a yard for one session. */
 export const fixedIn = ({ keep }: YardFile, session: Session): Keep => {
-  const mixes = keep ? mixesOf(keep).filter((mix) => within([session], mix)) : [];
+  const mixes = keep ? mixesIn([session], keep) : [];
   return { batches: mixes.map(({ batch }) => batch), pours: mixes.flatMap(({ pours }) => pours) };
 };
 

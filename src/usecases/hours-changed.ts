@@ -1,4 +1,4 @@
-import type { StoredChange } from '../../db/stores/change-store.ts';
+import type { ChangeHead } from '../../db/stores/change-store.ts';
 
 const PREFIX = 'hours of ';
 
@@ -6,7 +6,7 @@ const PREFIX = 'hours of ';
 export const hoursKind = (date: string): string => `${PREFIX}${date}`;
 
 /** Changes to the hours of today and of dates to come that still stand, the newest first. */
-export const hoursChangedOn = (changes: readonly StoredChange[], today: string) =>
+export const hoursChangedOn = (changes: readonly ChangeHead[], today: string) =>
   changes
     .filter(({ kind, undoneBy }) => undoneBy === null && kind.startsWith(PREFIX) && kind.slice(PREFIX.length) >= today)
     .map(({ id, words, kind }) => ({ change: id, words, date: kind.slice(PREFIX.length) }));

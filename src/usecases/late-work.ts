@@ -31,7 +31,7 @@ export const lateWork = (yard: YardFile, plan: PlanFile): LateWork | null => {
     const minute = minuteOf(instant);
     return minute >= session.start && minute < session.end;
   };
-  const mixes = mixesOf(plan).filter(({ batch }) => isLate(batch.start));
+  const mixes = mixesOf(plan, ({ start }) => isLate(start));
   const poured = new Set(mixes.flatMap(({ pours }) => pours.map(({ id }) => id)));
   const late: LateWork = {
     mixes,

@@ -23,14 +23,16 @@ const once = <T>(items: readonly T[]): T[] => [...new Set(items)];
 
 const takeForBatches = (uses: Uses, plan: PlanFile, yard: YardFile): void => {
   const pours = new Map(plan.pours.map((pour) => [pour.id, pour]));
+  const mixes = new Map(yard.mixes.map((mix) => [mix.id, mix.perBag]));
+  const castings = new Map(yard.castings.map((casting) => [casting.id, casting.perPiece]));
   for (const batch of plan.batches) {
     const at = minuteOf(batch.start);
     const filled = batch.pours.flatMap((id) => pours.get(id) ?? []);
     const orders = once(filled.map(({ order }) => order ?? null));
-    for (const { material, quantity } of yard.mixes.find(({ id }) => id === batch.mix)?.perBag ?? [])
+    for (const { material, quantity } of mixes.get(batch.mix) ?? [])
       take(uses, material, { at, quantity: quantity * batch.bags, orders });
     for (const { casting, order } of filled)
-      for (const { material, quantity } of yard.castings.find(({ id }) => id === casting)?.perPiece ?? [])
+      for (const { material, quantity } of castings.get(casting) ?? [])
         take(uses, material, { at, quantity, orders: [order ?? null] });
   }
 };

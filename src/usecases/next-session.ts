@@ -4,13 +4,7 @@ import type { YardFile } from '../../shared/yard-file.ts';
 import { calendarOf } from '../engine/work/calendar.ts';
 import { type Session, sessionsOf } from '../engine/work/sessions.ts';
 import { fixedIn } from './fixed-plan.ts';
-
-const tasksStart = (plan: PlanFile): number[] =>
-  [
-    ...plan.pours.flatMap(({ prepStart, fillStart, stripStart }) => [prepStart, fillStart, stripStart]),
-    ...plan.strips.map(({ stripStart }) => stripStart),
-    ...plan.orders.flatMap(({ packStart }) => packStart ?? []),
-  ].map(minuteOf);
+import { beginsWithin } from './plan-starts.ts';
 
 const during =
   ({ start, end }: Session) =>
@@ -22,8 +16,7 @@ const during =
 /** What the plan has for the first session with anything in it, in the names of the yard; null when it has nothing. */
 export const nextSession = (plan: PlanFile, yard: YardFile) => {
   const calendar = calendarOf(yard.yard.timeZone);
-  const starts = tasksStart(plan);
-  const session = sessionsOf(yard, calendar).find(({ start, end }) => starts.some((at) => at >= start && at < end));
+  const session = sessionsOf(yard, calendar).find((one) => beginsWithin(plan, one));
   if (!session) return null;
   const inIt = during(session);
   const bags = new Map<string, number>();

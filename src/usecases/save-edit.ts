@@ -1,5 +1,5 @@
 import type { Tx } from '../../db/open.ts';
-import { openOrders } from '../../db/stores/order-store.ts';
+import { promisedDays } from '../../db/stores/order-store.ts';
 import type { Fault } from '../../shared/fault.ts';
 import { type ChangeWords, changingUnless, type Work } from './changing.ts';
 import type { UseCaseContext } from './context.ts';
@@ -54,7 +54,7 @@ const effectName = (moved: readonly PromiseMove[]): string =>
     .slice(0, 3000);
 
 const withPromises = async (tx: Tx, moved: readonly PromiseMove[]): Promise<Effect['moved']> => {
-  const promised = new Map((await openOrders(tx)).map((order) => [order.id, order.promisedOn]));
+  const promised = await promisedDays(tx);
   return moved.map((move) => ({ ...move, promisedOn: promised.get(move.order) ?? null }));
 };
 

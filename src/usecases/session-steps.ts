@@ -10,12 +10,15 @@ import { shownAmount } from './measures.ts';
 import type { Waters } from './mix-water.ts';
 import { prepWork } from './mould-at.ts';
 import { contentsOf, offersOf } from './order-contents.ts';
+import { poursOfMould } from './pours-of-mould.ts';
 import { type Setting, settingOf } from './setting.ts';
 
 /** What the steps of a session are worked out from. */
 interface Seen {
   plan: PlanFile;
   yard: YardFile;
+  /** By order. */
+  customers: ReadonlyMap<string, string | undefined>;
   calendar: Calendar;
   setting: Setting;
   system: UnitSystem;
@@ -26,10 +29,8 @@ const pieceName = ({ yard }: Seen, casting: string): string =>
   yard.castings.find(({ id }) => id === casting)?.name ?? casting;
 
 /** Whose a piece is: null stands for stock. */
-const customerOf = ({ yard }: Seen, order: string | undefined): string | null => {
-  if (order === undefined) return null;
-  return yard.orders.find(({ id }) => id === order)?.customer ?? `order ${order}`;
-};
+const customerOf = ({ customers }: Seen, order: string | undefined): string | null =>
+  order === undefined ? null : (customers.get(order) ?? `order ${order}`);
 
 interface Amount {
   name: string;
@@ -73,7 +74,7 @@ const cutLengths = ({ yard, system }: Seen, cuts: readonly { material: string; l
 /** A turn comes before it: a piece is in the mould still, or is to be poured first. */
 const waitsForTurn = ({ plan, yard }: Seen, { mould, prepStart }: PlanPour): boolean =>
   yard.inMould.some((one) => one.mould === mould) ||
-  plan.pours.some((one) => one.mould === mould && minuteOf(one.prepStart) < minuteOf(prepStart));
+  poursOfMould(plan, mould).some((one) => minuteOf(one.prepStart) < minuteOf(prepStart));
 
 const prepStep = (seen: Seen, pour: PlanPour) => {
   const mould = seen.yard.moulds.find(({ id }) => id === pour.mould);
@@ -147,12 +148,16 @@ interface Strip {
   inMould: boolean;
 }
 
-const stripsOf = ({ plan, yard }: Seen): Strip[] => [
-  ...plan.pours.map((pour) => ({ ...pour, filled: minuteOf(pour.fillEnd), inMould: false })),
-  ...plan.strips.flatMap((strip) => {
-    const piece = yard.inMould.find(({ mould }) => mould === strip.mould);
-    return piece ? [{ ...strip, casting: piece.casting, filled: minuteOf(piece.filledAt), inMould: true }] : [];
-  }),
+const stripsOf = ({ plan, yard }: Seen, isIn: (instant: string) => boolean): Strip[] => [
+  ...plan.pours
+    .filter(({ stripStart }) => isIn(stripStart))
+    .map((pour) => ({ ...pour, filled: minuteOf(pour.fillEnd), inMould: false })),
+  ...plan.strips
+    .filter(({ stripStart }) => isIn(stripStart))
+    .flatMap((strip) => {
+      const piece = yard.inMould.find(({ mould }) => mould === strip.mould);
+      return piece ? [{ ...strip, casting: piece.casting, filled: minuteOf(piece.filledAt), inMould: true }] : [];
+    }),
 ];
 
 const stripStep = (seen: Seen, strip: Strip) => ({
@@ -211,26 +216,29 @@ export const sessionSteps = (
   session: Session,
   { system, waters }: Pick<Seen, 'system' | 'waters'>,
 ): SessionStep[] => {
-  const seen: Seen = { plan, yard, calendar: calendarOf(yard.yard.timeZone), setting: settingOf(yard), system, waters };
-  const isIn = (instant: string) => minuteOf(instant) >= session.start && minuteOf(instant) < session.end;
-  const pours = new Map(plan.pours.map((pour) => [pour.id, pour]));
+  const customers = new Map(yard.orders.map(({ id, customer }) => [id, customer]));
+  const named = { calendar: calendarOf(yard.yard.timeZone), setting: settingOf(yard), customers };
+  const seen: Seen = { plan, yard, ...named, system, waters };
+  const isIn = (instant: string): boolean => {
+    const minute = minuteOf(instant);
+    return minute >= session.start && minute < session.end;
+  };
+  const batches = plan.batches.filter(({ start }) => isIn(start));
+  const mixed = new Set(batches.map(({ id }) => id));
+  const pours = new Map(plan.pours.filter(({ batch }) => mixed.has(batch)).map((pour) => [pour.id, pour]));
   const steps: SessionStep[] = [
     ...edgeSteps(seen, session),
     ...plan.pours
       .filter(({ prepStart, prepEnd }) => prepStart !== prepEnd && isIn(prepStart))
       .map((pour) => prepStep(seen, pour)),
-    ...plan.batches
-      .filter(({ start }) => isIn(start))
-      .map((batch) =>
-        batchStep(
-          seen,
-          batch,
-          batch.pours.flatMap((id) => pours.get(id) ?? []),
-        ),
+    ...batches.map((batch) =>
+      batchStep(
+        seen,
+        batch,
+        batch.pours.flatMap((id) => pours.get(id) ?? []),
       ),
-    ...stripsOf(seen)
-      .filter(({ stripStart }) => isIn(stripStart))
-      .map((strip) => stripStep(seen, strip)),
+    ),
+    ...stripsOf(seen, isIn).map((strip) => stripStep(seen, strip)),
     ...plan.orders.flatMap(({ id, packStart, packEnd }) =>
       packStart !== undefined && packEnd !== undefined && isIn(packStart)
         ? [packStep(seen, { id, packStart, packEnd })]

@@ -1,17 +1,9 @@
 import type { PlanFile } from '../../shared/plan.ts';
-import { type Minute, minuteOf } from '../../shared/time.ts';
+import { minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { calendarOf } from '../engine/work/calendar.ts';
 import { type Session, sessionsOf } from '../engine/work/sessions.ts';
-
-/** Every minute at which the plan has something begin: preparing, mixing, stripping, packing. */
-export const taskStarts = (plan: PlanFile): Minute[] =>
-  [
-    ...plan.pours.filter(({ prepStart, prepEnd }) => prepStart !== prepEnd).map(({ prepStart }) => prepStart),
-    ...plan.batches.map(({ start }) => start),
-    ...[...plan.pours, ...plan.strips].map(({ stripStart }) => stripStart),
-    ...plan.orders.flatMap(({ packStart }) => packStart ?? []),
-  ].map(minuteOf);
+import { beginsWithin } from './plan-starts.ts';
 
 export interface SessionToShow {
   /** The one under way or the next one that has something to do; null when none within the horizon has. */
@@ -25,8 +17,7 @@ export interface SessionToShow {
 export const sessionToShow = (plan: PlanFile, yard: YardFile): SessionToShow => {
   const calendar = calendarOf(yard.yard.timeZone);
   const now = minuteOf(yard.yard.now);
-  const starts = taskStarts(plan);
-  const hasWork = ({ start, end }: Session) => starts.some((at) => at >= start && at < end);
+  const hasWork = (session: Session) => beginsWithin(plan, session);
   const ahead = sessionsOf(yard, calendar);
   const session = ahead.find(hasWork) ?? null;
   const today = calendar.dayOf(now);

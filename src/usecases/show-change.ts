@@ -1,6 +1,6 @@
-import { changeById, changesSince, type StoredChange, type StoredDrop } from '../../db/stores/change-store.ts';
+import { changeById, changesNext, type StoredDrop } from '../../db/stores/change-store.ts';
 import { materialsInOrder } from '../../db/stores/material-store.ts';
-import { openOrders } from '../../db/stores/order-store.ts';
+import { promisedDays } from '../../db/stores/order-store.ts';
 import { unitsOfYard } from '../../db/stores/units-store.ts';
 import type { UseCaseContext } from './context.ts';
 import { effectOf, type PromiseMove } from './promises-moved.ts';
@@ -19,20 +19,15 @@ export interface ShownChange {
   improving: boolean;
 }
 
-/** Better plans that were found right after a change belong to what it did. */
-const withImprovements = (change: StoredChange, later: readonly StoredChange[]): StoredChange[] => {
-  const next = later.findIndex(({ kind }) => kind !== BETTER_PLAN);
-  return [change, ...later.slice(0, next < 0 ? later.length : next)];
-};
-
 /** What one change did, to be said right after it; null when there is no such change. */
 export const showChange = ({ database, background }: UseCaseContext, id: number): Promise<ShownChange | null> =>
   database.read(async (tx) => {
     const change = await changeById(tx, id);
     if (!change) return null;
     const [materials, system] = [await materialsInOrder(tx), await unitsOfYard(tx)];
-    const promised = new Map((await openOrders(tx)).map((order) => [order.id, order.promisedOn]));
-    const moved = effectOf(withImprovements(change, await changesSince(tx, id)));
+    const promised = await promisedDays(tx);
+    // Better plans that were found right after a change belong to what it did.
+    const moved = effectOf([change, ...(await changesNext(tx, id, BETTER_PLAN))]);
     return {
       change: change.id,
       words: change.words,

@@ -1,5 +1,5 @@
-import { recentChanges, type StoredChange } from '../../db/stores/change-store.ts';
-import { openOrders } from '../../db/stores/order-store.ts';
+import { type ChangeHead, recentHeads } from '../../db/stores/change-store.ts';
+import type { StoredOrder } from '../../db/stores/order-store.ts';
 import { piecesToMend } from '../../db/stores/piece-to-mend-store.ts';
 import { fixedHours } from '../../db/stores/yard-store.ts';
 import type { PlanFile } from '../../shared/plan.ts';
@@ -12,9 +12,11 @@ import { fixedFacts } from './fixed-facts.ts';
 import { graceNow } from './grace.ts';
 import { hoursChangedOn } from './hours-changed.ts';
 import { lastMixes } from './last-mix.ts';
+import { letOthersRun } from './let-others-run.ts';
 import { currentPlan } from './make-plan.ts';
 import { measuresOf } from './measures.ts';
 import { watersOfYard } from './mix-water.ts';
+import { openOrdersOf } from './open-orders.ts';
 import { WORK_KINDS } from './record-work.ts';
 import { type SessionStep, sessionSteps } from './session-steps.ts';
 import { sessionToShow } from './session-to-show.ts';
@@ -73,13 +75,13 @@ const emptyMoulds = (yard: YardFile) => {
     }));
 };
 
-const doneSince = (changes: readonly StoredChange[], midnight: Minute, calendar: Calendar) =>
+const doneSince = (changes: readonly ChangeHead[], midnight: Minute, calendar: Calendar) =>
   changes
     .filter(({ kind, at, undoneBy }) => undoneBy === null && WORK_KINDS.includes(kind) && minuteOf(at) >= midnight)
     .map(({ id, at, words }) => ({ change: id, at: calendar.instantText(minuteOf(at)), words }))
     .reverse();
 
-const packedOrders = (orders: Awaited<ReturnType<typeof openOrders>>) =>
+const packedOrders = (orders: readonly StoredOrder[]) =>
   orders
     .filter(({ packedAt }) => packedAt !== null)
     .map(({ id, customer }) => ({ order: id, customer: customer?.name ?? `order ${id}` }));
@@ -97,20 +99,21 @@ const lateOnly = (steps: readonly SessionStep[]): SessionStep[] => {
 
 /** The session under way or the next one, step by step, with what was done today and what else can be written down. */
 export const showToday = async (context: UseCaseContext) => {
-  const { plan, yard } = await currentPlan(context);
+  const { plan, yard, hand } = await currentPlan(context);
   const calendar = calendarOf(yard.yard.timeZone);
   const now = minuteOf(context.now);
   const { session, underWay, idle } = sessionToShow(plan, yard);
   const grace = graceNow(yard);
-  const { changes, orders, toMend, hours, system, waters } = await context.database.read(async (tx) => ({
-    changes: await recentChanges(tx, CHANGES_READ),
-    orders: await openOrders(tx),
+  const { changes, toMend, hours, system, waters } = await context.database.read(async (tx) => ({
+    changes: await recentHeads(tx, CHANGES_READ),
     toMend: await piecesToMend(tx),
     hours: await fixedHours(tx),
     system: (await measuresOf(tx)).system,
     waters: await watersOfYard(tx),
   }));
+  const orders = await openOrdersOf(context, hand);
   const steps = session ? sessionSteps(plan, yard, session, { system, waters }) : [];
+  await letOthersRun();
   const lateSteps = grace ? lateOnly(sessionSteps(plan, yard, grace.session, { system, waters })) : [];
   const day = today(yard.yard.timeZone, context.now);
   // Only what the list of today strips has its button there.

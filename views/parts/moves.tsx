@@ -3,6 +3,7 @@ import { dayNumber } from '../../shared/time.ts';
 import type { ShownChange } from '../../src/usecases/show-change.ts';
 import { CopyMessage } from './copy-message.tsx';
 import { countText, dayText } from './day-text.ts';
+import { InTurns } from './in-turns.tsx';
 import { countWord } from './quantity-text.ts';
 
 /** An order whose date by plan moved. `from` or `to` is null when it could not, or cannot now, be made. */
@@ -72,9 +73,7 @@ const quietText = (planned: number, given: number, ahead = false): string => {
 
 const MoveList: FC<{ moved: readonly MovedPromise[] } & MoveProps> = ({ moved, ...props }) => (
   <ul class="moves">
-    {moved.map((one) => (
-      <Move moved={one} {...props} />
-    ))}
+    <InTurns items={moved} draw={(one) => <Move moved={one} {...props} />} />
   </ul>
 );
 

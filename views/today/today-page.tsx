@@ -4,6 +4,7 @@ import { Button } from '../parts/button.tsx';
 import { Caution } from '../parts/caution.tsx';
 import { clockText, dayText } from '../parts/day-text.ts';
 import { FormErrors } from '../parts/field.tsx';
+import { InTurns } from '../parts/in-turns.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { Amounts } from './amounts.tsx';
 import { FixedHours, FixedSession } from './fixed-session.tsx';
@@ -33,18 +34,16 @@ interface StepsProps {
 const Steps: FC<StepsProps> = ({ steps, clock, writable, underWay, late = false, refused }) => {
   const nowAt = underWay ? clock.now : null;
   const passed = nowAt === null ? 0 : steps.filter(({ at }) => Date.parse(at) <= Date.parse(nowAt)).length;
-  const lines = steps.map((step) => (
-    <StepView step={step} clock={clock} writable={writable} late={late} refused={refused} />
-  ));
+  const line = (step: Step) => <StepView step={step} clock={clock} writable={writable} late={late} refused={refused} />;
   return (
     <ol class="steps">
-      {lines.slice(0, passed)}
+      <InTurns items={steps.slice(0, passed)} draw={line} />
       {nowAt && (
         <li class="now">
           <p>Now {clockText(nowAt)}</p>
         </li>
       )}
-      {lines.slice(passed)}
+      <InTurns items={steps.slice(passed)} draw={line} />
     </ol>
   );
 };

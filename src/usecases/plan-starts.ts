@@ -1,0 +1,30 @@
+import type { PlanFile } from '../../shared/plan.ts';
+import { type Minute, minuteOf } from '../../shared/time.ts';
+
+/** Worked out once for a plan. */
+const known = new WeakMap<PlanFile, Float64Array>();
+
+const sortedStarts = ({ pours, batches, strips, orders }: PlanFile): Float64Array => {
+  const starts: Minute[] = [];
+  for (const { prepStart, prepEnd, stripStart } of pours) {
+    if (prepStart !== prepEnd) starts.push(minuteOf(prepStart));
+    starts.push(minuteOf(stripStart));
+  }
+  for (const { start } of batches) starts.push(minuteOf(start));
+  for (const { stripStart } of strips) starts.push(minuteOf(stripStart));
+  for (const { packStart } of orders) if (packStart !== undefined) starts.push(minuteOf(packStart));
+  return Float64Array.from(starts).sort();
+};
+
+/** Whether a plan has something begin between two minutes: setting up, mixing, stripping, packing. Half-open. */
+export const beginsWithin = (plan: PlanFile, { start, end }: { start: Minute; end: Minute }): boolean => {
+  const starts = known.get(plan) ?? sortedStarts(plan);
+  known.set(plan, starts);
+  let [low, high] = [0, starts.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (starts[middle]! < start) low = middle + 1;
+    else high = middle;
+  }
+  return low < starts.length && starts[low]! < end;
+};
