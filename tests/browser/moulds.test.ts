@@ -49,6 +49,8 @@ describe.each([
     await row.getByRole('button', { name: 'Mark damaged: 900 no. 1' }).click();
     await page.waitForSelector('.form-errors');
     expect(await row.locator('[name=note]').inputValue()).toBe('Cracked end');
+    const [link] = await page.locator('.form-errors a').all();
+    expect(await row.locator((await link?.getAttribute('href')) ?? '').count()).toBe(1);
     await row.getByText('Good', { exact: true }).click();
     await row.getByRole('button', { name: 'Mark damaged: 900 no. 1' }).click();
     await page.waitForSelector('text=900 no. 1 marked damaged.');

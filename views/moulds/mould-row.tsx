@@ -51,6 +51,8 @@ const Tap: FC<{ id: string; mark: string; word: string; query: string }> = ({ id
 const OutOfUse: FC<MouldRowProps> = ({ mould, place, query, today, refused }) => {
   const mine = refused?.mould === mould.id ? refused : null;
   const { errors = {}, typed = {} } = mine ?? {};
+  // What was wrong is listed on top by the names of the fields, and leads to them.
+  const idOf = (name: string) => (mine ? name : `${name}-${place}`);
   const damagedWord = mould.condition === 'damaged' ? 'Save' : 'Mark damaged';
   const scrap = mouldPath(mould.id, 'scrapped', query);
   return (
@@ -60,7 +62,7 @@ const OutOfUse: FC<MouldRowProps> = ({ mould, place, query, today, refused }) =>
         {mould.piece && (
           <ChoiceField
             name="cameOut"
-            id={`piece-${place}`}
+            id={idOf('cameOut')}
             label="Is the piece in it good?"
             hint="A good one stays in until it is stripped. One to mend is kept aside, on Today."
             value={typed.cameOut}
@@ -74,14 +76,14 @@ const OutOfUse: FC<MouldRowProps> = ({ mould, place, query, today, refused }) =>
         )}
         <TextField
           name="note"
-          id={`note-${place}`}
+          id={idOf('note')}
           label="What is wrong"
           value={typed.note ?? mould.damageNote ?? ''}
           errors={errors}
         />
         <DayField
           name="repairedOn"
-          id={`mended-${place}`}
+          id={idOf('repairedOn')}
           label="Should be mended by"
           hint="Empty when nobody knows."
           min={today}
@@ -126,7 +128,11 @@ export const MouldRow: FC<MouldRowProps> = (props) => {
         {mouldSentences(mould, today).map((sentence) => (
           <p>{sentence}</p>
         ))}
-        {markError && <p class="error">{markError}</p>}
+        {markError && (
+          <p class="error" id="mark">
+            {markError}
+          </p>
+        )}
       </div>
       <div class="mould-taps">
         {mould.condition === 'dirty' && !mould.piece && (
