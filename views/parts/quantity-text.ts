@@ -31,9 +31,11 @@ export const countWord = (count: number): string => SMALL_NUMBERS[count] ?? Stri
 export const listText = (items: readonly string[]): string =>
   items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
 
-/** "1100 no. 1 twice" style lists are hard to read; this counts equal entries: "1100 no. 1 (2 times), 800 no. 2". */
+const timesText = (count: number): string => (count === 2 ? 'twice' : `${count} times`);
+
+/** Equal entries are counted: "1100 no. 1 (twice), 800 no. 2 and 800 no. 3 (3 times)". */
 export const countedText = (items: readonly string[]): string => {
   const counts = new Map<string, number>();
   for (const item of items) counts.set(item, (counts.get(item) ?? 0) + 1);
-  return listText([...counts].map(([item, count]) => (count === 1 ? item : `${item} (${count} times)`)));
+  return listText([...counts].map(([item, count]) => (count === 1 ? item : `${item} (${timesText(count)})`)));
 };

@@ -20,7 +20,8 @@ test('lists end in "and"', () => {
 });
 
 test('what is there more than once is counted', () => {
-  expect(countedText(['900 no. 1', '900 no. 2', '900 no. 1'])).toBe('900 no. 1 (2 times) and 900 no. 2');
+  expect(countedText(['900 no. 1', '900 no. 2', '900 no. 1'])).toBe('900 no. 1 (twice) and 900 no. 2');
+  expect(countedText(['a', 'a', 'a'])).toBe('a (3 times)');
 });
 
 test('small numbers begin a sentence as words', () => {
