@@ -42,9 +42,11 @@ const packsByDay = (
   material: BoughtMaterial,
   changes: Change[],
   soonestDay: DayNumber,
+  nowMinute: Minute,
   calendar: Calendar,
 ): { day: DayNumber; packs: number }[] => {
-  const minimumFrom = calendar.midnightOf(soonestDay);
+  // What was to come by now counts as here before anything more is bought for today.
+  const minimumFrom = Math.max(nowMinute, calendar.midnightOf(soonestDay));
   const events = inOrder([...changes, { at: minimumFrom, quantity: 0 }]);
   const bought: { day: DayNumber; packs: number }[] = [];
   let level = material.onHand;
@@ -85,7 +87,7 @@ export const buysOf = (
   if (leadDays === undefined) return [];
   const soonestDay = calendar.dayOf(nowMinute) + leadDays;
   const changes = changesOf(uses, incoming, nowMinute, calendar);
-  return packsByDay(material, changes, soonestDay, calendar).map(({ day, packs }) => ({
+  return packsByDay(material, changes, soonestDay, nowMinute, calendar).map(({ day, packs }) => ({
     material: material.id,
     quantity: packs * material.pack,
     orderBy: dateOfDay(day - leadDays),

@@ -39,6 +39,14 @@ describe('buying just in time', () => {
     expect(bought({ onHand: 0 }, [use('2027-04-05T08:00:00+01:00', 4)], [incoming('2027-04-01', 4)])).toEqual([]);
   });
 
+  // Once what was fetched the same day was bought again for what had been due, because 00:00 came before now.
+  it('buys nothing for today that a delivery due by now makes good', () => {
+    expect(bought({ leadDays: 0, onHand: 3, minimum: 4 }, [], [incoming('2027-04-04', 2)])).toEqual([]);
+    expect(bought({ leadDays: 0, onHand: 3, minimum: 4, pack: 1 }, [])).toEqual([
+      '1 ordered 2027-04-05 for 2027-04-05',
+    ]);
+  });
+
   it('keeps the minimum from the first day on which something bought can be there', () => {
     expect(bought({ onHand: 2, minimum: 4, pack: 1 }, [])).toEqual(['2 ordered 2027-04-05 for 2027-04-07']);
     expect(bought({ onHand: 4, minimum: 4 }, [use('2027-04-06T09:00:00+01:00', 4)])).toEqual([
