@@ -27,9 +27,11 @@ interface ThreadParts extends Partial<ThreadData> {
 
 const IDLE_MS = 30_000;
 
+let tsx: string | undefined;
+
 /** From the sources the thread has to learn to read TypeScript before it can load its entry. */
 const sourceLoader = (entry: URL): string => {
-  const tsx = import.meta.resolve('tsx/esm/api');
+  tsx ??= import.meta.resolve('tsx/esm/api');
   return `import(${JSON.stringify(tsx)}).then(({ register }) => (register(), import(${JSON.stringify(entry.href)})))`;
 };
 

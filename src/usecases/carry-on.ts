@@ -35,13 +35,27 @@ interface Poured {
 const namesOf = (pours: readonly { mould: string; casting: string; order?: string | null | undefined }[]): string =>
   JSON.stringify(pours.map(({ mould, casting, order }) => [mould, casting, order ?? null]).sort());
 
+/** The pours of each batch of a plan. */
+const poursByBatch = ({ pours }: PlanFile): ReadonlyMap<string, readonly PlanPour[]> => {
+  const batches = new Map<string, PlanPour[]>();
+  for (const pour of pours)
+    batches
+      .set(pour.batch, batches.get(pour.batch) ?? [])
+      .get(pour.batch)!
+      .push(pour);
+  return batches;
+};
+
 /** A whole batch was poured: its pieces are in their moulds, its materials and lengths are taken. */
 export const afterPour =
   ({ pours, bags, filled }: Poured): CarryOn<unknown> =>
   (plan) => {
-    const planned = (batch: string) => plan.pours.filter((pour) => pour.batch === batch);
-    const batch = plan.batches.find(({ id }) => namesOf(planned(id)) === namesOf(pours));
-    const own = batch ? planned(batch.id) : [];
+    const planned = poursByBatch(plan);
+    const poured = namesOf(pours);
+    const isIt = (own: readonly PlanPour[]): boolean =>
+      own.some(({ mould }) => mould === pours[0]?.mould) && namesOf(own) === poured;
+    const batch = plan.batches.find(({ id }) => isIt(planned.get(id) ?? []));
+    const own = (batch && planned.get(batch.id)) ?? [];
     const full = own.map(({ fillEnd }) => fillEnd).sort((a, b) => minuteOf(b) - minuteOf(a))[0];
     if (!batch || full === undefined || batch.bags !== bags || !onTime(full, filled)) return null;
     return {

@@ -1,7 +1,6 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type IntervalHistogram, monitorEventLoopDelay } from 'node:perf_hooks';
 import { setTimeout as pause } from 'node:timers/promises';
 import { type Database, openDatabase } from '../../db/open.ts';
 import { replaceYard } from '../../db/stores/replace-yard.ts';
@@ -12,6 +11,7 @@ import { planThread } from '../../src/plan-thread.ts';
 import type { Background } from '../../src/usecases/context.ts';
 import { currentPlan } from '../../src/usecases/make-plan.ts';
 import { scaledYard } from '../support/scaled-yard.ts';
+import { type Block, type BlockWatch, watchBlocks } from './block-watch.ts';
 import { median, type Row } from './table.ts';
 
 /** Orders and moulds of the yards that are measured. */
@@ -133,44 +133,39 @@ const alwaysSearching = (background: Background) => {
   };
 };
 
-const longest = (histogram: IntervalHistogram): number => {
-  const blocked = histogram.max / 1e6;
-  histogram.reset();
-  return blocked;
+const figure = (blocks: readonly Block[]): string => {
+  const [first, ...rest] = blocks.map(({ ms }) => ms);
+  const wall = `${Math.round(median(rest))} ms, at most ${Math.round(Math.max(...rest))} (the first ${Math.round(first!)})`;
+  const ran = blocks.slice(1).flatMap(({ ranMs }) => ranMs ?? []);
+  return ran.length === 0 ? wall : `${wall}; at work at most ${Math.round(Math.max(...ran))} ms`;
 };
 
 /** The longest time nobody else was served while this request was, its page read to the end. */
-const blockedBy = async (server: Server, { what, make }: Asked, run: number, histogram: IntervalHistogram) => {
+const blockedBy = async (server: Server, { what, make }: Asked, run: number, watch: BlockWatch) => {
   const request = await make(server, run);
   await pause(30);
-  const between = longest(histogram);
+  const between = watch.longest();
   const response = await server.app.request(request);
   await response.text();
   if (response.status !== 200 && response.status !== 303)
     throw new Error(`${what} was answered with ${response.status}`);
   await pause(3);
-  return { between, during: longest(histogram) };
+  return { between, during: watch.longest() };
 };
 
-const figure = ([first = 0, ...rest]: readonly number[]): string =>
-  `${Math.round(median(rest))} ms, at most ${Math.round(Math.max(...rest))} (the first ${Math.round(first)})`;
-
-const measured = async (server: Server): Promise<Row[]> => {
-  const histogram = monitorEventLoopDelay({ resolution: 1 });
-  histogram.enable();
-  let between = 0;
+const measured = async (server: Server, watch: BlockWatch): Promise<Row[]> => {
+  const between: Block[] = [];
   const rows: Row[] = [];
   for (const asked of ASKED) {
-    const blocks: number[] = [];
+    const blocks: Block[] = [];
     for (let run = 0; run <= RUNS; run += 1) {
-      const blocked = await blockedBy(server, asked, run, histogram);
+      const blocked = await blockedBy(server, asked, run, watch);
       blocks.push(blocked.during);
-      between = Math.max(between, blocked.between);
+      between.push(blocked.between);
     }
     rows.push({ what: asked.what, figure: figure(blocks), aim: AIM });
   }
-  histogram.disable();
-  return [...rows, { what: 'between requests', figure: `at most ${Math.round(between)} ms`, aim: AIM }];
+  return [...rows, { what: 'between requests', figure: figure(between), aim: AIM }];
 };
 
 /** How long requests block each other on a yard of so many orders, with a search for a better plan beside. */
@@ -178,9 +173,11 @@ export const requestRows = async (orders: number, moulds: number): Promise<Row[]
   const folder = mkdtempSync(join(tmpdir(), 'requests-'));
   const server = await serverOf(orders, moulds, folder);
   const stopSearching = alwaysSearching(server.background);
+  const watch = watchBlocks();
   try {
-    return await measured(server);
+    return await measured(server, watch);
   } finally {
+    watch.stop();
     await stopSearching();
     await server.background.close();
     await server.database.close();
