@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { isBusy } from '../db/busy.ts';
 import { type Database, openDatabase } from '../db/open.ts';
 import { isEmpty } from '../db/stores/yard-store.ts';
 import type { Fault } from '../shared/fault.ts';
@@ -21,6 +22,12 @@ const wrong = (path: string, message: string): { ok: false; faults: Fault[] } =>
 /** The clock, in whole minutes. */
 const now = (): string => `${new Date().toISOString().slice(0, 16)}:00Z`;
 
+/** Waited for in vain; what a process cannot write it writes none of. */
+const HELD = wrong(
+  'DATABASE_URL',
+  'another process has been writing to the database all this while; nothing was changed, so try again later',
+);
+
 /** Works on the database of DATABASE_URL. The program may be running on it. */
 const onDatabase = async <T>(work: (context: UseCaseContext) => Promise<Read<T>>): Promise<Read<T>> => {
   const read = readEnvironment(process.env);
@@ -30,10 +37,14 @@ const onDatabase = async <T>(work: (context: UseCaseContext) => Promise<Read<T>>
   try {
     database = await openDatabase({ url, ...(token ? { token } : {}) });
   } catch (error) {
+    if (isBusy(error)) return HELD;
     return wrong('DATABASE_URL', `the database at ${url} cannot be opened: ${(error as Error).message}`);
   }
   try {
     return await work({ database, now: now() });
+  } catch (error) {
+    if (isBusy(error)) return HELD;
+    throw error;
   } finally {
     await database.close();
   }

@@ -1,5 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { createClient } from '@libsql/client';
 import { describe, expect, test } from 'vitest';
 import { seedDemo } from '../db/demo/larch-row.ts';
 import { openDatabase } from '../db/open.ts';
@@ -73,6 +74,23 @@ describe('rota import and rota export', { timeout: PATIENCE_MS }, () => {
     expect(faulty.stderr.split('\n')).toContain('moulds: is missing');
     expect((await run('import', 'none.json')).stderr).toBe('file: there is no file "none.json"\n');
     expect((await run('export', '--csv', 'stock')).stdout).toBe(before);
+  });
+
+  test('a database that another process keeps to itself is waited for, and then given up in words', async () => {
+    const folder = temporaryFolder();
+    const { run, file } = rotaIn(folder);
+    const yard = file('example.yard.json', example);
+    expect((await run('import', yard)).code).toBe(0);
+    const other = createClient({ url: databaseIn(folder) });
+    const held = await other.transaction('write');
+    const { code, stdout, stderr } = await run('import', yard);
+    await held.rollback();
+    other.close();
+    expect([code, stdout, stderr]).toEqual([
+      ...[2, ''],
+      'DATABASE_URL: another process has been writing to the database all this while; nothing was changed, so try again later\n',
+    ]);
+    expect((await run('export')).code).toBe(0);
   });
 
   test('wrong use is said, and how to use it', async () => {

@@ -1,4 +1,4 @@
-import type { Tx } from '../../db/open.ts';
+import type { Database, Tx } from '../../db/open.ts';
 import { storedPlan } from '../../db/stores/plan-store.ts';
 import type { UseCaseContext } from './context.ts';
 import { lapseHolds } from './lapse-holds.ts';
@@ -21,12 +21,25 @@ const madeAnew = async (tx: Tx, moment: Moment): Promise<CurrentPlan> => {
 export const planForNow = async (tx: Tx, moment: Moment): Promise<CurrentPlan> =>
   (await goodPlan(tx, moment)) ?? madeAnew(tx, moment);
 
+/** The last plan of each database that was found made in a hurry by another process. */
+const found = new WeakMap<Database, number>();
+
+/** Another process has no time to look for a better plan than the one it made: that is done here, once for each. */
+const improveOfOthers = ({ database, background }: UseCaseContext, { hand: { stored } }: CurrentPlan): void => {
+  if (stored.improved || !background || background.improving() || found.get(database) === stored.number) return;
+  found.set(database, stored.number);
+  background.planMade();
+};
+
 /** The plan that holds now, with the data it was made from. Never a stale one. */
 export const currentPlan = async (context: UseCaseContext): Promise<CurrentPlan> => {
   const { database, background } = context;
   const good = await database.read((tx) => goodPlan(tx, context));
   await letOthersRun();
-  if (good) return good;
+  if (good) {
+    improveOfOthers(context, good);
+    return good;
+  }
   const made = await database.write((tx) => planForNow(tx, context));
   keepAtHand(database, made.hand);
   background?.planMade();
