@@ -2,7 +2,7 @@ import type { Context } from 'hono';
 import { SCREENS } from '../../views/layout.tsx';
 import { PlainPage } from '../../views/plain/plain-page.tsx';
 import { SECTIONS } from '../../views/yard/sections.ts';
-import { page } from './page.tsx';
+import { ownPath, page } from './page.tsx';
 
 const LISTS = [...SECTIONS, ...SCREENS.filter(({ path }) => path !== '/')];
 
@@ -41,17 +41,26 @@ export const tooLarge = (c: Context) =>
     { status: 413 },
   );
 
+const HAPPENED = 'Something went wrong in the program.';
+
 /** A fault of the program: the page tells the maker what is safe, the log tells whoever mends it what happened. */
 export const fault = (error: Error, c: Context) => {
   console.error(error);
-  return page(
-    c,
-    { title: 'Something went wrong' },
-    <PlainPage happened="Something went wrong in the program.">
+  const asked = (
+    <PlainPage
+      happened={HAPPENED}
+      back={ownPath(c.req.url.slice(new URL(c.req.url).origin.length))}
+      backName="Try once more"
+    >
+      This page could not be shown. Nothing was changed, and everything saved before is there.
+    </PlainPage>
+  );
+  const sent = (
+    <PlainPage happened={HAPPENED}>
       What you sent last was not saved; everything before it was. Go back, and try it once more: what you typed is
       there.
       <span hidden data-fault />
-    </PlainPage>,
-    { status: 500 },
+    </PlainPage>
   );
+  return page(c, { title: 'Something went wrong' }, c.req.method === 'GET' ? asked : sent, { status: 500 });
 };

@@ -59,13 +59,18 @@ const filesPage = async (c: Context, context: UseCaseContext, faults: readonly F
   return page(c, { title: 'Files', at: 'yard', yardName: model.yardName }, content, { status });
 };
 
-const previewPage = (c: Context, effect: FileEffect, file: string, happened: string | null) =>
-  page(
-    c,
-    { title: 'What reading it in would change', at: 'yard', yardName: effect.yardName },
-    <PreviewPage effect={effect} file={file} happened={happened} />,
-    { status: happened === null ? 200 : 409 },
-  );
+interface Preview {
+  effect: FileEffect;
+  file: string;
+  happened: string | null;
+}
+
+/** Nothing is read in yet: the page is still that of the yard as it is. */
+const previewPage = async (c: Context, context: UseCaseContext, preview: Preview) => {
+  const { yardName } = await showFiles(context);
+  const frame = { title: 'What reading it in would change', at: 'yard', yardName } as const;
+  return page(c, frame, <PreviewPage {...preview} />, { status: preview.happened === null ? 200 : 409 });
+};
 
 const tried = async (context: UseCaseContext, bytes: Uint8Array): Promise<Outcome<FileEffect>> => {
   const file = readUpload(bytes, context.now);
@@ -87,7 +92,7 @@ const look = async (c: Context, context: UseCaseContext, held: HeldFiles) => {
   if (!bytes) return filesPage(c, context, [NO_FILE]);
   const effect = await tried(context, bytes);
   if (!effect.ok) return filesPage(c, context, effect.faults);
-  return previewPage(c, effect.value, held.hold(bytes), null);
+  return previewPage(c, context, { effect: effect.value, file: held.hold(bytes), happened: null });
 };
 
 const gone = (c: Context) =>
@@ -114,7 +119,8 @@ const readIn = async (c: Context, context: UseCaseContext, held: HeldFiles) => {
   const moved = outcome.faults.find(({ path }) => path === YARD_CHANGED);
   const again = moved ? await tried(context, bytes) : outcome;
   if (!again.ok) return filesPage(c, context, again.faults);
-  return previewPage(c, again.value, name, `${moved?.message} This is what it would change now.`);
+  const happened = `${moved?.message} This is what it would change now.`;
+  return previewPage(c, context, { effect: again.value, file: name, happened });
 };
 
 const signOf = (c: Context): NumberSign => (c.req.query('numbers') === 'commas' ? 'commas' : 'points');

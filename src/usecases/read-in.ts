@@ -26,7 +26,6 @@ export interface FileEffect {
   moved: (PromiseMove & { promisedOn: string | null })[];
   /** Counts what was changed in the yard until it was looked at. */
   revision: number;
-  yardName: string;
   today: string;
 }
 
@@ -108,7 +107,6 @@ export const tryFile = async (context: UseCaseContext, file: ReadFile): Promise<
     kind: file.kind,
     ...value,
     moved: moved.map((move) => ({ ...move, promisedOn: promised.get(move.order) ?? null })),
-    yardName: yard.yard.name,
     today: today(yard.yard.timeZone, now),
   });
 };

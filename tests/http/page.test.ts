@@ -1,6 +1,8 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, onTestFinished, test, vi } from 'vitest';
+import { createApp } from '../../src/http/app.ts';
 import { ownPath } from '../../src/http/page.tsx';
 import { screensOver } from '../support/screens.ts';
+import { smallYard } from '../support/small-yard.ts';
 
 describe('a way back given in a form', () => {
   test.each(['/', '/orders/27-001', '/moulds?done=3'])('%s is one of ours', (path) => expect(ownPath(path)).toBe(path));
@@ -34,6 +36,46 @@ describe('htmx asks for a part', () => {
     const html = await (await get('/?what=kit:pair&number=1', { ...partial, 'HX-Target': 'main#page' })).text();
     expect(html).toContain('<form');
     expect(html).not.toContain('<html');
+  });
+});
+
+describe('a fault of the program', () => {
+  /** A program whose store is gone. */
+  const broken = () => {
+    vi.spyOn(console, 'error').mockImplementation(() => {});
+    onTestFinished(() => {
+      vi.restoreAllMocks();
+    });
+    const gone = () => Promise.reject(new Error('The disk is full.'));
+    return createApp({
+      database: { read: gone, write: gone, commits: () => 0, close: gone },
+      now: () => smallYard().yard.now,
+    });
+  };
+
+  test('while a page is asked for offers it once more', async () => {
+    const answer = await broken().request('/orders?find=ann');
+    expect(answer.status).toBe(500);
+    const html = await answer.text();
+    expect(html).toContain('This page could not be shown. Nothing was changed');
+    expect(html).toMatch(/href="\/orders\?find=ann"[^>]*>Try once more</);
+    expect(html).not.toContain('data-fault');
+    expect(html).not.toContain('The disk is full');
+  });
+
+  test('never leads anywhere else', async () => {
+    expect(await (await broken().request('http://localhost//evil.example/orders')).text()).not.toContain('href="//');
+  });
+
+  test('after something was sent says what is safe, and has what was typed put back', async () => {
+    const answer = await broken().request('/orders', {
+      method: 'POST',
+      body: new URLSearchParams({ what0: 'kit:pair' }),
+    });
+    expect(answer.status).toBe(500);
+    const html = await answer.text();
+    expect(html).toContain('What you sent last was not saved; everything before it was.');
+    expect(html).toContain('data-fault');
   });
 });
 

@@ -56,10 +56,10 @@ const TableFiles: FC<{ table: Table }> = ({ table: { kind, columns } }) => (
   <section class="file-table" aria-labelledby={`${kind}-files`}>
     <h3 id={`${kind}-files`}>{NAMES[kind]}</h3>
     <p class="file-links">
-      <a href={`${FILES}/${kind}.csv`}>CSV</a>
-      <a href={`${FILES}/${kind}.csv?numbers=commas`}>CSV for a spreadsheet that uses commas</a>
-      <a href={`${FILES}/${kind}-template.csv`}>Template</a>
-      <a href={`${FILES}/${kind}-template.csv?numbers=commas`}>Template for a spreadsheet that uses commas</a>
+      <a href={`${FILES}/${kind}.csv`}>{NAMES[kind]} as CSV</a>
+      <a href={`${FILES}/${kind}.csv?numbers=commas`}>{NAMES[kind]} as CSV, numbers as 2,5</a>
+      <a href={`${FILES}/${kind}-template.csv`}>An empty one</a>
+      <a href={`${FILES}/${kind}-template.csv?numbers=commas`}>An empty one, numbers as 2,5</a>
     </p>
     <details>
       <summary>Columns of {NAMES[kind].toLowerCase()}</summary>
