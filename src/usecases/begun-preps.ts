@@ -3,6 +3,7 @@ import { minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { calendarOf } from '../engine/work/calendar.ts';
 import { sessionsOf } from '../engine/work/sessions.ts';
+import { poursWithin } from './pour-minutes.ts';
 
 /** By mould, the first pour that a plan has for it in the session under way. */
 const firstPours = (yard: YardFile, plan: PlanFile): Map<string, PlanPour> => {
@@ -10,11 +11,9 @@ const firstPours = (yard: YardFile, plan: PlanFile): Map<string, PlanPour> => {
   const soon = { ...yard, yard: { ...yard.yard, horizonDays: 1 } };
   const session = sessionsOf(soon, calendarOf(yard.yard.timeZone)).find(({ start }) => start <= now);
   const first = new Map<string, PlanPour>();
-  for (const pour of session ? plan.pours : []) {
-    const start = minuteOf(pour.prepStart);
+  for (const pour of session ? poursWithin(plan, 'prepStart', session) : []) {
     const known = first.get(pour.mould);
-    const isIn = session !== undefined && start >= session.start && start < session.end;
-    if (isIn && (!known || start < minuteOf(known.prepStart))) first.set(pour.mould, pour);
+    if (!known || minuteOf(pour.prepStart) < minuteOf(known.prepStart)) first.set(pour.mould, pour);
   }
   return first;
 };

@@ -5,6 +5,7 @@ import { calendarOf } from '../engine/work/calendar.ts';
 import { type Session, sessionsOf } from '../engine/work/sessions.ts';
 import { fixedIn } from './fixed-plan.ts';
 import { beginsWithin } from './plan-starts.ts';
+import { poursWithin } from './pour-minutes.ts';
 
 const during =
   ({ start, end }: Session) =>
@@ -29,8 +30,11 @@ export const nextSession = (plan: PlanFile, yard: YardFile) => {
     start: calendar.instantText(session.start),
     end: calendar.instantText(session.end),
     bags: [...bags].map(([mix, count]) => ({ mix: yard.mixes.find(({ id }) => id === mix)?.name ?? mix, count })),
-    pours: plan.pours.filter(({ fillStart }) => inIt(fillStart)).map(({ mould }) => mould),
-    strips: [...plan.strips, ...plan.pours].filter(({ stripStart }) => inIt(stripStart)).map(({ mould }) => mould),
+    pours: poursWithin(plan, 'fillStart', session).map(({ mould }) => mould),
+    strips: [
+      ...plan.strips.filter(({ stripStart }) => inIt(stripStart)),
+      ...poursWithin(plan, 'stripStart', session),
+    ].map(({ mould }) => mould),
     packs: plan.orders.filter(({ packStart }) => inIt(packStart)).map(({ id }) => customers.get(id) ?? `order ${id}`),
   };
 };

@@ -1,15 +1,14 @@
 import type { PlanFile } from '../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../shared/time.ts';
+import { pourMinutes } from './pour-minutes.ts';
 
 /** Worked out once for a plan. */
 const known = new WeakMap<PlanFile, Float64Array>();
 
-const sortedStarts = ({ pours, batches, strips, orders }: PlanFile): Float64Array => {
-  const starts: Minute[] = [];
-  for (const { prepStart, prepEnd, stripStart } of pours) {
-    if (prepStart !== prepEnd) starts.push(minuteOf(prepStart));
-    starts.push(minuteOf(stripStart));
-  }
+const sortedStarts = (plan: PlanFile): Float64Array => {
+  const { pours, batches, strips, orders } = plan;
+  const preps = pourMinutes(plan, 'prepStart').filter((_, at) => pours[at]!.prepStart !== pours[at]!.prepEnd);
+  const starts: Minute[] = [...preps, ...pourMinutes(plan, 'stripStart')];
   for (const { start } of batches) starts.push(minuteOf(start));
   for (const { stripStart } of strips) starts.push(minuteOf(stripStart));
   for (const { packStart } of orders) if (packStart !== undefined) starts.push(minuteOf(packStart));

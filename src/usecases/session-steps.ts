@@ -10,6 +10,7 @@ import { shownAmount } from './measures.ts';
 import type { Waters } from './mix-water.ts';
 import { prepWork } from './mould-at.ts';
 import { contentsOf, offersOf } from './order-contents.ts';
+import { poursWithin } from './pour-minutes.ts';
 import { poursOfMould } from './pours-of-mould.ts';
 import { type Setting, settingOf } from './setting.ts';
 
@@ -148,16 +149,18 @@ interface Strip {
   inMould: boolean;
 }
 
-const stripsOf = ({ plan, yard }: Seen, isIn: (instant: string) => boolean): Strip[] => [
-  ...plan.pours
-    .filter(({ stripStart }) => isIn(stripStart))
-    .map((pour) => ({ ...pour, filled: minuteOf(pour.fillEnd), inMould: false })),
-  ...plan.strips
-    .filter(({ stripStart }) => isIn(stripStart))
-    .flatMap((strip) => {
-      const piece = yard.inMould.find(({ mould }) => mould === strip.mould);
-      return piece ? [{ ...strip, casting: piece.casting, filled: minuteOf(piece.filledAt), inMould: true }] : [];
-    }),
+const stripsOf = ({ plan, yard }: Seen, session: Session): Strip[] => [
+  ...poursWithin(plan, 'stripStart', session).map((pour) => ({
+    ...pour,
+    filled: minuteOf(pour.fillEnd),
+    inMould: false,
+  })),
+  ...plan.strips.flatMap((strip) => {
+    const at = minuteOf(strip.stripStart);
+    const piece = yard.inMould.find(({ mould }) => mould === strip.mould);
+    if (!piece || at < session.start || at >= session.end) return [];
+    return [{ ...strip, casting: piece.casting, filled: minuteOf(piece.filledAt), inMould: true }];
+  }),
 ];
 
 const stripStep = (seen: Seen, strip: Strip) => ({
@@ -228,8 +231,8 @@ export const sessionSteps = (
   const pours = new Map(plan.pours.filter(({ batch }) => mixed.has(batch)).map((pour) => [pour.id, pour]));
   const steps: SessionStep[] = [
     ...edgeSteps(seen, session),
-    ...plan.pours
-      .filter(({ prepStart, prepEnd }) => prepStart !== prepEnd && isIn(prepStart))
+    ...poursWithin(plan, 'prepStart', session)
+      .filter(({ prepStart, prepEnd }) => prepStart !== prepEnd)
       .map((pour) => prepStep(seen, pour)),
     ...batches.map((batch) =>
       batchStep(
@@ -238,7 +241,7 @@ export const sessionSteps = (
         batch.pours.flatMap((id) => pours.get(id) ?? []),
       ),
     ),
-    ...stripsOf(seen, isIn).map((strip) => stripStep(seen, strip)),
+    ...stripsOf(seen, session).map((strip) => stripStep(seen, strip)),
     ...plan.orders.flatMap(({ id, packStart, packEnd }) =>
       packStart !== undefined && packEnd !== undefined && isIn(packStart)
         ? [packStep(seen, { id, packStart, packEnd })]

@@ -4,6 +4,7 @@ import type { YardFile } from '../../shared/yard-file.ts';
 import { calendarOf } from '../engine/work/calendar.ts';
 import { type Session, sessionsOf } from '../engine/work/sessions.ts';
 import { weekOf } from './measures.ts';
+import { pourMinutes } from './pour-minutes.ts';
 import { settingOf } from './setting.ts';
 
 /** One use of a mould: a piece is poured, sets in it, and is stripped. */
@@ -46,16 +47,22 @@ const placeIn = (sessions: readonly Session[], minute: Minute): number | null =>
   return low < sessions.length && sessions[low]!.start <= minute ? low : null;
 };
 
-/** Sessions in which a mould is filled or stripped, in order of time. */
-const sessionsWithTurns = (yard: YardFile, plan: PlanFile): Session[] => {
+/** Sessions in which a mould is filled or stripped, in order of time, and in which of them the pours of the plan are. */
+const sessionsWithTurns = (yard: YardFile, plan: PlanFile) => {
   const all = sessionsOf(yard, calendarOf(yard.yard.timeZone));
-  const instants = [
-    ...plan.pours.map(({ fillStart }) => fillStart),
-    ...[...plan.pours, ...plan.strips].map(({ stripStart }) => stripStart),
-  ];
-  const used = new Set(instants.map((instant) => placeIn(all, minuteOf(instant))));
-  return all.filter((_, place) => used.has(place));
+  const placesOf = (minutes: Iterable<Minute>) => Array.from(minutes, (minute) => placeIn(all, minute));
+  const filled = placesOf(pourMinutes(plan, 'fillStart'));
+  const stripped = placesOf(pourMinutes(plan, 'stripStart'));
+  const others = placesOf(plan.strips.map(({ stripStart }) => minuteOf(stripStart)));
+  const used = [...new Set([...filled, ...stripped, ...others])]
+    .filter((place) => place !== null)
+    .sort((a, b) => a - b);
+  const among = new Map<number | null, number>(used.map((place, index) => [place, index]));
+  const amongUsed = (places: readonly (number | null)[]) => places.map((place) => among.get(place) ?? null);
+  const sessions = used.map((place) => all[place]!);
+  return { sessions, pourSessions: amongUsed(filled), stripSessions: amongUsed(stripped) };
 };
+type SessionsWithTurns = ReturnType<typeof sessionsWithTurns>;
 
 /** Sessions that are looked at: so many, from a place in the list of all on. */
 export interface SessionsAsked {
@@ -74,23 +81,31 @@ const touches = (asked: SessionsAsked | null, sessions: number): ((turn: Placed)
 };
 
 /** What turns are made from, all of them or those of the sessions that are looked at. */
-const placedTurns = (yard: YardFile, plan: PlanFile, sessions: readonly Session[], asked: SessionsAsked | null) => {
+const placedTurns = (
+  yard: YardFile,
+  plan: PlanFile,
+  { sessions, pourSessions, stripSessions }: SessionsWithTurns,
+  asked: SessionsAsked | null,
+) => {
   const placeOf = (instant: string): number | null => placeIn(sessions, minuteOf(instant));
   const strips = new Map(plan.strips.map((strip) => [strip.mould, strip]));
   const isAsked = touches(asked, sessions.length);
-  const pours = plan.pours
-    .map((pour) => ({ pour, pourSession: placeOf(pour.fillStart), stripSession: placeOf(pour.stripStart) }))
-    // A plan may have work of a session that is over and is not written down yet: of a turn that ended in it nothing is
-    // left to show, and a piece poured in it is in its mould.
-    .filter(({ pourSession, stripSession }) => pourSession !== null || stripSession !== null);
+  // A plan may have work of a session that is over and is not written down yet: of a turn that ended in it nothing is
+  // left to show, and a piece poured in it is in its mould.
+  const ahead = plan.pours.filter((_, place) => pourSessions[place] !== null || stripSessions[place] !== null);
+  const pours = plan.pours.flatMap((pour, place) => {
+    const placed = { pourSession: pourSessions[place] ?? null, stripSession: stripSessions[place] ?? null };
+    const isShown = (placed.pourSession !== null || placed.stripSession !== null) && isAsked(placed);
+    return isShown ? [{ pour, ...placed }] : [];
+  });
   const inMoulds = yard.inMould
     .map((piece) => {
       const strip = strips.get(piece.mould);
       return { piece, strip, pourSession: null, stripSession: strip ? placeOf(strip.stripStart) : null };
     })
     .filter(({ strip, stripSession }) => strip === undefined || stripSession !== null);
-  const moulds = new Set([...pours.map(({ pour }) => pour.mould), ...inMoulds.map(({ piece }) => piece.mould)]);
-  return { pours: pours.filter(isAsked), inMoulds: inMoulds.filter(isAsked), moulds };
+  const moulds = new Set([...ahead, ...inMoulds.map(({ piece }) => piece)].map(({ mould }) => mould));
+  return { pours, inMoulds: inMoulds.filter(isAsked), moulds };
 };
 
 const turnsOf = (yard: YardFile, { pours, inMoulds }: ReturnType<typeof placedTurns>): TurnFacts[] => {
@@ -159,11 +174,11 @@ export const turnsModel = (
   asked: SessionsAsked | null = null,
 ): TurnsModel => {
   const calendar = calendarOf(yard.yard.timeZone);
-  const sessions = sessionsWithTurns(yard, plan);
-  const placed = placedTurns(yard, plan, sessions, asked);
+  const used = sessionsWithTurns(yard, plan);
+  const placed = placedTurns(yard, plan, used, asked);
   const turns = byMould(turnsOf(yard, placed));
   return {
-    sessions: sessions.map(({ day, start, end }) => ({
+    sessions: used.sessions.map(({ day, start, end }) => ({
       ...{ date: dateOfDay(day), week: weekOf(dateOfDay(day), weekStart) },
       start: calendar.instantText(start),
       end: calendar.instantText(end),
