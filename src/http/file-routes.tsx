@@ -56,7 +56,7 @@ const filesPage = async (c: Context, context: UseCaseContext, faults: readonly F
   const model = await showFiles(context);
   const content = <FilesPage model={model} notice={await doneNotice(c, context)} faults={faults} />;
   const status = faults.length > 0 ? 422 : 200;
-  return page(c, { title: 'Files', at: 'yard', yardName: model.yardName }, content, { status });
+  return page(c, { title: 'Files in and out', at: 'yard', yardName: model.yardName }, content, { status });
 };
 
 interface Preview {

@@ -41,14 +41,16 @@ const repeating = async (c: Context, context: UseCaseContext, state: FormState, 
   const hours = model.work.find((one) => one.id === id) ?? null;
   if (id !== null && !hours) return missing(c);
   const form = { state, today: model.today, weekStart: model.weekStart, hours, found: foundOf(state, model, id) };
-  return page(c, frame('Hours', model), <RepeatingForm {...form} />, formStatus(state));
+  const title = hours ? 'Change hours' : 'Add hours';
+  return page(c, frame(title, model), <RepeatingForm {...form} />, formStatus(state));
 };
 
 const single = async (c: Context, context: UseCaseContext, state: FormState, id: number | null) => {
   const model = await showYardHours(context);
   const hours = model.extra.find((one) => one.id === id) ?? null;
   if (id !== null && !hours) return missing(c);
-  return page(c, frame('A day', model), <DayForm state={state} today={model.today} hours={hours} />, formStatus(state));
+  const title = hours ? 'Change the hours of a day' : 'Add a day';
+  return page(c, frame(title, model), <DayForm state={state} today={model.today} hours={hours} />, formStatus(state));
 };
 
 const formAt =
@@ -75,7 +77,7 @@ const FORMS = [
     after: toHours,
     show: async (c, context, state) => {
       const model = await showYardHours(context);
-      return page(c, frame('Days off', model), <OffForm state={state} today={model.today} />, formStatus(state));
+      return page(c, frame('Add days off', model), <OffForm state={state} today={model.today} />, formStatus(state));
     },
   }),
   formAt({

@@ -31,7 +31,12 @@ const linePage = async (c: Context, context: UseCaseContext, state: FormState, i
   const model = await showTemperatures(context);
   const line = model.lines.find((one) => one.id === id) ?? null;
   if (id !== null && !line) return missing(c);
-  return page(c, frame('Temperature', model), <LineForm model={model} state={state} line={line} />, formStatus(state));
+  return page(
+    c,
+    frame('Days of another temperature', model),
+    <LineForm model={model} state={state} line={line} />,
+    formStatus(state),
+  );
 };
 
 const adding: SaveForm<string> = {

@@ -88,9 +88,18 @@ describe('by keyboard alone', () => {
 });
 
 const PAGES = ['/', '/today', '/orders', '/orders/new', '/orders/27-010', '/moulds', '/turns', '/buying', '/changes'];
-const KIT_PAGES = ['/kits/by-size', '/yard/panels', '/yard/panels/panel-900'];
+const KIT_PAGES = ['/kits/by-size', '/yard/panels', '/yard/panels/panel-900', '/yard/kits/planter'];
+const YARD_PAGES = [
+  '/yard',
+  '/yard/mixes/thin',
+  '/yard/hours',
+  '/yard/hours/1',
+  '/yard/files',
+  '/orders/past',
+  '/begin/four',
+];
 
-test.each([...PAGES, ...KIT_PAGES])(
+test.each([...PAGES, ...KIT_PAGES, ...YARD_PAGES])(
   'Tab leads through %s from top to bottom, and is seen where it is',
   async (path) => {
     const { page } = await opened(path);

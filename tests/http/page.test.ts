@@ -1,7 +1,7 @@
 import { describe, expect, onTestFinished, test, vi } from 'vitest';
 import { createApp } from '../../src/http/app.ts';
 import { ownPath } from '../../src/http/page.tsx';
-import { screensOver } from '../support/screens.ts';
+import { demoScreens, screensOver } from '../support/screens.ts';
 import { smallYard } from '../support/small-yard.ts';
 
 describe('a way back given in a form', () => {
@@ -98,4 +98,19 @@ test.each([
   expect(html).toContain('There is no such page.');
   expect(/<main[\s\S]*<a[^>]* href="([^"]+)"[^>]*>([^<]+)</.exec(html)?.slice(1)).toEqual([back, name]);
   expect(/aria-current="page">([^<]+)</.exec(html)?.[1] ?? null).toBe(current);
+});
+
+test('pages that are open beside each other are told apart by their titles', async () => {
+  const { get } = await demoScreens();
+  const day = ['/', '/today', '/today/sheet', '/orders', '/orders/new', '/orders/past', '/orders/27-010', '/moulds'];
+  const rest = ['/orders/27-010/edit', '/turns', '/buying', '/changes', '/kits/by-size', '/begin', '/begin/four'];
+  const parts = ['', '/about', '/panels', '/kits', '/moulds', '/mixes', '/stock', '/hours', '/temperatures', '/files'];
+  const added = ['/panels/new', '/kits/new', '/moulds/new', '/mixes/new', '/stock/new', '/hours/new', '/hours/day/new'];
+  const entries = ['/panels/panel-900', '/kits/planter', '/mixes/thin', '/hours/1', '/hours/day/1', '/hours/off/new'];
+  const titles = new Map<string, string>();
+  for (const path of [...day, ...rest, ...[...parts, ...added, ...entries].map((part) => `/yard${part}`)]) {
+    const title = /<title>([^<]+)</.exec(await (await get(path)).text())?.[1] ?? '';
+    expect([path, title, titles.get(title)]).toEqual([path, expect.stringContaining(' · Larch Row Yard'), undefined]);
+    titles.set(title, path);
+  }
 });
