@@ -56,12 +56,29 @@ const takeSticks = (uses: Uses, plan: PlanFile): void => {
   }
 };
 
-/** Everything a plan takes from stock, by material, in order of time. */
-export const materialUses = (yard: YardFile, plan: PlanFile): ReadonlyMap<string, readonly MaterialUse[]> => {
+type UsesByMaterial = ReadonlyMap<string, readonly MaterialUse[]>;
+
+/** What uses are worked out from beside the plan. */
+const LISTS = ['mixes', 'castings', 'kits', 'orders'] as const;
+
+/** Worked out once for a plan and the lists it was made from: a large plan takes thousands of times from stock. */
+const known = new WeakMap<PlanFile, Pick<YardFile, (typeof LISTS)[number]> & { uses: UsesByMaterial }>();
+
+const allUses = (yard: YardFile, plan: PlanFile): UsesByMaterial => {
   const uses: Uses = new Map();
   takeForBatches(uses, plan, yard);
   takeForOrders(uses, plan, yard);
   takeSticks(uses, plan);
   for (const list of uses.values()) list.sort((a, b) => a.at - b.at);
+  return uses;
+};
+
+/** Everything a plan takes from stock, by material, in order of time. */
+export const materialUses = (yard: YardFile, plan: PlanFile): UsesByMaterial => {
+  const before = known.get(plan);
+  if (before && LISTS.every((list) => before[list] === yard[list])) return before.uses;
+  const uses = allUses(yard, plan);
+  const { mixes, castings, kits, orders } = yard;
+  known.set(plan, { mixes, castings, kits, orders, uses });
   return uses;
 };

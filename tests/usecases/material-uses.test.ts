@@ -35,4 +35,17 @@ describe('what a plan takes from stock', () => {
       orders: ['27-001'],
     });
   });
+
+  test('is the same for the same plan of the same yard, and another one for other figures of it', () => {
+    const [plan, yard] = [handPlan(), plannedYard()];
+    const first = materialUses(yard, plan);
+    expect(materialUses({ ...yard, yard: { ...yard.yard, now: saturday('08:30') } }, plan)).toBe(first);
+    const castings = yard.castings.map((casting) => ({ ...casting, perPiece: [{ material: 'mesh', quantity: 1 }] }));
+    expect(
+      materialUses({ ...yard, castings }, plan)
+        .get('mesh')
+        ?.map(({ quantity }) => quantity),
+    ).toEqual([1, 1]);
+    expect(materialUses(yard, plan)).toEqual(first);
+  });
 });
