@@ -9,7 +9,6 @@ import { dayRoutes } from './day-routes.tsx';
 import { fault, foreign, missing, tooLarge } from './failures.tsx';
 import { fileLimit, fileRoutes, isFilePath } from './file-routes.tsx';
 import { firstRoutes } from './first-routes.tsx';
-import { fixedRoutes } from './fixed-routes.tsx';
 import { sameOrigin, securityHeaders } from './guard.ts';
 import { guessRoutes } from './guess-routes.tsx';
 import { kitRoutes } from './kit-routes.tsx';
@@ -66,7 +65,6 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   turnsRoutes,
   changeRoutes,
   dayRoutes,
-  fixedRoutes,
   fileRoutes,
   undoRoutes,
 ];

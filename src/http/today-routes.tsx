@@ -5,10 +5,12 @@ import type { RefusedWork } from '../../views/today/today-facts.ts';
 import { TodayPage } from '../../views/today/today-page.tsx';
 import { callOffWork } from '../usecases/call-off-work.ts';
 import type { UseCaseContext } from '../usecases/context.ts';
+import { fixHours } from '../usecases/fix-hours.ts';
 import { dateReading } from '../usecases/measures.ts';
 import { mendPiece } from '../usecases/mend-piece.ts';
 import { onePersonFewer } from '../usecases/one-person-fewer.ts';
 import { packOrder } from '../usecases/pack-order.ts';
+import { planSessionAnew } from '../usecases/plan-session-anew.ts';
 import { type Filled, recordPour } from '../usecases/record-pour.ts';
 import { recordPrep } from '../usecases/record-prep.ts';
 import { recordStrip } from '../usecases/record-strip.ts';
@@ -97,6 +99,8 @@ const DEEDS: Readonly<Record<string, Deed>> = {
     act: (context, { session = '', window }) => onePersonFewer(context, { session, window: wholeTyped(window) }),
     form: () => 'one-fewer',
   },
+  'planned-anew': { act: (context, { session = '' }) => planSessionAnew(context, session), form: () => 'planned-anew' },
+  'fixed-hours': { act: (context, { hours }) => fixHours(context, wholeTyped(hours)), form: () => 'fixed-hours' },
 };
 
 export const todayRoutes = (screens: Screens): Hono => deedRoutes(screens, PATH, DEEDS, todayPage);

@@ -22,7 +22,7 @@ describe('what is fixed of the next session', () => {
 
   test('is planned anew when asked, and that is undone', async () => {
     const { post, pageAfter, get } = await onFriday();
-    const answer = await post('/fixed/anew', { session: SATURDAY_START });
+    const answer = await post('/today/planned-anew', { session: SATURDAY_START });
     expect(await pageAfter(answer)).toContain('Sat 10 Apr planned anew. Undo No date moved.');
     const undone = await post('/undo', { change: '1', back: '/today' });
     expect(await pageAfter(undone)).toContain('Undone: Sat 10 Apr planned anew.');
@@ -31,20 +31,24 @@ describe('what is fixed of the next session', () => {
 
   test('begins at another hour when the yard says so', async () => {
     const { post, pageAfter } = await onFriday();
-    const text = await pageAfter(await post('/fixed/hours', { hours: '6' }));
+    const text = await pageAfter(await post('/today/fixed-hours', { hours: '6' }));
     expect(text).toContain('Sessions are fixed 6 hours before they begin. Undo');
     expect(text).toContain('A session is fixed 6 hours before it begins');
     expect(text).not.toContain('Saturday is fixed.');
   });
 
   test.each([
-    ['/fixed/anew', { session: '2027-04-24T08:00:00+01:00' }, 'Nothing is fixed for that session any more.'],
-    ['/fixed/hours', { hours: 'a day' }, 'How many hours? Write a whole number, 0 to 336.'],
-    ['/fixed/hours', { hours: '400' }, 'How many hours? Write a whole number, 0 to 336.'],
+    ['/today/planned-anew', { session: '2027-04-24T08:00:00+01:00' }, 'Nothing is fixed for that session any more.'],
+    ['/today/fixed-hours', { hours: 'a day' }, 'How many hours? Write a whole number, 0 to 336.'],
+    ['/today/fixed-hours', { hours: '400' }, 'How many hours? Write a whole number, 0 to 336.'],
   ])('%s with %j is refused in words', async (path, form, message) => {
     const { post } = await onFriday();
     const answer = await post(path, form as Record<string, string>);
     expect(answer.status).toBe(422);
-    expect(await textOf(answer)).toContain(message);
+    const html = await answer.text();
+    expect(html).toContain(message);
+    // On Today itself, where it was asked for, with what was typed.
+    expect(html).toContain('aria-current="page">Today');
+    if ('hours' in form) expect(html).toContain(`value="${form.hours}"`);
   });
 });

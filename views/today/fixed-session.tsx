@@ -3,14 +3,22 @@ import type { FixedFacts } from '../../src/usecases/fixed-facts.ts';
 import { Button } from '../parts/button.tsx';
 import { dayText, dayWord } from '../parts/day-text.ts';
 import { TextField } from '../parts/field.tsx';
+import type { RefusedWork } from './today-facts.ts';
+import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
 
 /** "Saturday is fixed." */
 export const fixedText = (date: string, today: string): string =>
   `${dayWord(date, today) ?? dayText(date, today)} is fixed.`;
 
+interface FixedProps {
+  fixed: FixedFacts;
+  refused: RefusedWork | null;
+}
+
 /** That the session is fixed, and the way to have it planned anew all the same. */
-export const FixedSession: FC<{ fixed: FixedFacts; today: string }> = ({ fixed: { session }, today }) => {
-  if (!session) return null;
+export const FixedSession: FC<FixedProps & { today: string }> = ({ fixed: { session }, refused, today }) => {
+  const wrong = refusedAt(refused, 'planned-anew')?.errors.session;
+  if (!session) return <Wrong message={wrong} id="session" />;
   const day = dayWord(session.date, today) ?? dayText(session.date, today);
   return (
     <div class="fixed-session no-print">
@@ -18,34 +26,36 @@ export const FixedSession: FC<{ fixed: FixedFacts; today: string }> = ({ fixed: 
         <strong>{fixedText(session.date, today)}</strong> Its mixes and pours stay as they are, whatever else changes,
         as long as they can be made.
       </p>
-      <form method="post" action="/fixed/anew" hx-post="/fixed/anew" hx-target="#page">
+      <WorkForm deed="planned-anew">
         <input type="hidden" name="session" value={session.start} />
         <Button>Plan {day === 'Today' ? 'today' : day} anew</Button>
-      </form>
+      </WorkForm>
+      <Wrong message={wrong} id="session" />
     </div>
   );
 };
 
 /** From how long ahead sessions are fixed. */
-export const FixedHours: FC<{ fixed: FixedFacts }> = ({ fixed: { hours } }) => (
-  <details class="message no-print">
-    <summary>
-      {hours === 0
-        ? 'A session is fixed once it begins'
-        : `A session is fixed ${hours === 1 ? '1 hour' : `${hours} hours`} before it begins`}
-    </summary>
-    <form class="field-row" method="post" action="/fixed/hours" hx-post="/fixed/hours" hx-target="#page">
-      <TextField
-        name="hours"
-        label="Hours before it begins"
-        hint="0: only once it begins."
-        type="number"
-        width="short"
-        min={0}
-        max={336}
-        value={hours}
-      />
-      <Button>Change</Button>
-    </form>
-  </details>
-);
+export const FixedHours: FC<FixedProps> = ({ fixed: { hours }, refused }) => {
+  const mine = refusedAt(refused, 'fixed-hours');
+  return (
+    <details class="message no-print" open={mine !== null}>
+      <summary>
+        {hours === 0
+          ? 'A session is fixed once it begins'
+          : `A session is fixed ${hours === 1 ? '1 hour' : `${hours} hours`} before it begins`}
+      </summary>
+      <WorkForm deed="fixed-hours" class="field-row">
+        <TextField
+          name="hours"
+          label="Hours before it begins"
+          hint="0: only once it begins."
+          width="short"
+          value={mine?.typed.hours ?? hours}
+          errors={mine?.errors ?? {}}
+        />
+        <Button>Change</Button>
+      </WorkForm>
+    </details>
+  );
+};

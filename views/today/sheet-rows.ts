@@ -11,13 +11,14 @@ export interface SheetRow {
   what: string[];
 }
 
+/** "900 no. 1", "900 no. 2 (to clean and seal, for Panel 600)": what is to be done, not how it stands. */
 const prepared = ({ mould, clean, seal, changeFrom, piece }: PrepStep): string => {
+  const toDo = [...(clean ? ['clean'] : []), ...(seal ? ['seal'] : [])];
   const besides = [
-    ...(clean ? ['clean'] : []),
-    ...(seal ? ['sealing coat'] : []),
+    ...(toDo.length === 0 ? [] : [`to ${listText(toDo)}`]),
     ...(changeFrom === null ? [] : [`for ${piece}`]),
   ];
-  return besides.length > 0 ? `${mould} (${listText(besides)})` : mould;
+  return besides.length > 0 ? `${mould} (${besides.join(', ')})` : mould;
 };
 
 const stripped = ({ mould, customer }: StripStep): string =>

@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
 import { Answer, Empty } from '../parts/answer.tsx';
-import { Button } from '../parts/button.tsx';
+import { Button, ButtonLink } from '../parts/button.tsx';
 import { Caution } from '../parts/caution.tsx';
 import { clockText, dayText } from '../parts/day-text.ts';
 import { FormErrors } from '../parts/field.tsx';
@@ -115,12 +115,14 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused }) => (
     {notice && <Notice notice={notice} today={model.today} back="/today" />}
     <Answer note={belowAnswer(model)}>{todayAnswer(model)}</Answer>
     {refused && <FormErrors errors={refused.errors} lead="That was not written down." />}
-    <FixedSession fixed={model.fixed} today={model.today} />
+    <FixedSession fixed={model.fixed} refused={refused} today={model.today} />
     <Late model={model} refused={refused} />
     <Session model={model} refused={refused} />
     {model.session && (
-      <p class="no-print">
-        <a href="/today/sheet">A sheet for the wall, to print</a>
+      <p class="buttons">
+        <ButtonLink href="/today/sheet" kind="quiet">
+          A sheet for the wall, to print
+        </ButtonLink>
       </p>
     )}
     <OtherPour model={model} refused={refused} />
@@ -129,7 +131,7 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused }) => (
     <ToMend model={model} refused={refused} />
     <Packed model={model} />
     <HoursForms model={model} refused={refused} />
-    <FixedHours fixed={model.fixed} />
+    <FixedHours fixed={model.fixed} refused={refused} />
     {model.session && <Caution kinds={['dust', 'wet', 'lifting', 'pins', 'acid']} />}
   </>
 );

@@ -38,7 +38,7 @@ describe('the lines of the sheet', () => {
     // A strip is never written earlier than it may be done: 8:02 is 8:05.
     expect(sheetRows(steps)).toEqual([
       { at: '8:05', work: 'Strip', what: ['900 no. 1 (for School garden)', '900 no. 2'] },
-      { at: '8:20', work: 'Set up', what: ['900 no. 1 (clean)', '900 no. 2 (clean and sealing coat)'] },
+      { at: '8:20', work: 'Set up', what: ['900 no. 1 (to clean)', '900 no. 2 (to clean and seal)'] },
     ]);
   });
 
