@@ -1,7 +1,6 @@
 import type { PlanFile, PlanPour } from '../../shared/plan.ts';
-import { minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
-import { poursOfMould } from './pours-of-mould.ts';
+import { poursBefore } from './pours-of-mould.ts';
 
 /** What there is to do to a mould before a pour of the plan. */
 export interface PrepWork {
@@ -17,8 +16,7 @@ export interface PrepWork {
  */
 export const prepWork = (pour: PlanPour, plan: PlanFile, yard: YardFile): PrepWork => {
   const mould = yard.moulds.find(({ id }) => id === pour.mould);
-  const begins = minuteOf(pour.prepStart);
-  const before = poursOfMould(plan, pour.mould).filter(({ prepStart }) => minuteOf(prepStart) < begins);
+  const before = poursBefore(plan, pour);
   const piece = yard.inMould.find((one) => one.mould === pour.mould);
   const last = before.at(-1)?.casting ?? piece?.casting ?? mould?.setFor ?? pour.casting;
   return {

@@ -11,7 +11,7 @@ import type { Waters } from './mix-water.ts';
 import { prepWork } from './mould-at.ts';
 import { contentsOf, offersOf } from './order-contents.ts';
 import { poursWithin } from './pour-minutes.ts';
-import { poursOfMould } from './pours-of-mould.ts';
+import { poursBefore } from './pours-of-mould.ts';
 import { type Setting, settingOf } from './setting.ts';
 
 /** What the steps of a session are worked out from. */
@@ -73,9 +73,8 @@ const cutLengths = ({ yard, system }: Seen, cuts: readonly { material: string; l
 };
 
 /** A turn comes before it: a piece is in the mould still, or is to be poured first. */
-const waitsForTurn = ({ plan, yard }: Seen, { mould, prepStart }: PlanPour): boolean =>
-  yard.inMould.some((one) => one.mould === mould) ||
-  poursOfMould(plan, mould).some((one) => minuteOf(one.prepStart) < minuteOf(prepStart));
+const waitsForTurn = ({ plan, yard }: Seen, pour: PlanPour): boolean =>
+  yard.inMould.some(({ mould }) => mould === pour.mould) || poursBefore(plan, pour).length > 0;
 
 const prepStep = (seen: Seen, pour: PlanPour) => {
   const mould = seen.yard.moulds.find(({ id }) => id === pour.mould);

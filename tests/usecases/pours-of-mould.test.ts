@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { minuteOf } from '../../shared/time.ts';
 import { planYard } from '../../src/engine/plan.ts';
-import { poursOfMould } from '../../src/usecases/pours-of-mould.ts';
+import { poursBefore, poursOfMould } from '../../src/usecases/pours-of-mould.ts';
 import { scaledYard } from '../support/scaled-yard.ts';
 
 const yard = scaledYard(20, 12);
@@ -25,4 +25,13 @@ test('another plan has its own', () => {
   const { mould } = plan.pours[0]!;
   expect(poursOfMould({ ...plan, pours: [] }, mould)).toEqual([]);
   expect(poursOfMould(plan, mould).length).toBeGreaterThan(0);
+});
+
+test('before a pour are those of its mould that begin to be set up earlier', () => {
+  for (const pour of plan.pours) {
+    const earlier = plan.pours.filter(
+      ({ mould, prepStart }) => mould === pour.mould && minuteOf(prepStart) < minuteOf(pour.prepStart),
+    );
+    expect(new Set(poursBefore(plan, pour))).toEqual(new Set(earlier));
+  }
 });
