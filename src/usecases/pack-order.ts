@@ -1,5 +1,7 @@
+import type { Tx } from '../../db/open.ts';
 import { finishedPieces, type StoredFinished } from '../../db/stores/finished-store.ts';
 import { freeSetAside, updateOrder } from '../../db/stores/order-store.ts';
+import type { YardFile } from '../../shared/yard-file.ts';
 import { afterPack, type Places } from './carry-on.ts';
 import { type Changed, changing } from './changing.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from './context.ts';
@@ -21,6 +23,26 @@ const placesIn = (before: readonly StoredFinished[], after: readonly StoredFinis
     }),
   );
 
+/** Packs an order inside a transaction, as of an instant. */
+export const packGoods = async (
+  tx: Tx,
+  yard: YardFile,
+  { order: id, evenShort, now }: { order: string; evenShort: boolean; now: string },
+): Promise<Outcome<Packed>> => {
+  const found = await unpackedOrder(tx, id);
+  if (!found.ok) return found;
+  const before = await finishedPieces(tx);
+  const short = await takeOrderGoods(tx, found.value, yard, now);
+  if (short && !evenShort)
+    return refuse(
+      'evenShort',
+      `By the stock book these are not in the yard, or not fit to go out yet: ${short}. Nothing was packed.`,
+    );
+  await freeSetAside(tx, id);
+  await updateOrder(tx, id, { packedAt: now });
+  return done({ name: orderName(found.value), places: placesIn(before, await finishedPieces(tx)) });
+};
+
 /**
  * An order is packed: its pieces, parts and cut lengths are out of stock, and it waits to be handed over. When the stock
  * book is short of pieces it is refused, unless `evenShort` says that the maker has counted. `at` is when it was
@@ -36,20 +58,7 @@ export const packOrder = async (
   return changing<Packed>(
     context,
     { kind: 'packed', words: ({ name }) => `Packed for ${name}` },
-    async (tx, yard) => {
-      const found = await unpackedOrder(tx, id);
-      if (!found.ok) return found;
-      const before = await finishedPieces(tx);
-      const short = await takeOrderGoods(tx, found.value, yard, context.now);
-      if (short && !evenShort)
-        return refuse(
-          'evenShort',
-          `By the stock book these are not in the yard, or not fit to go out yet: ${short}. Nothing was packed.`,
-        );
-      await freeSetAside(tx, id);
-      await updateOrder(tx, id, { packedAt: context.now });
-      return done({ name: orderName(found.value), places: placesIn(before, await finishedPieces(tx)) });
-    },
+    (tx, yard) => packGoods(tx, yard, { order: id, evenShort, now: context.now }),
     { carryOn: afterPack(id, at.value) },
   );
 };

@@ -95,7 +95,7 @@ const recordFaults = ({ pours, bags }: PourRecord, mix: Mix): Fault[] => [
     : [{ path: 'bags', message: `How many bags? Above 0, up to ${mix.maxBags} at once.` }]),
 ];
 
-interface Poured {
+export interface Poured {
   bags: number;
   filled: Minute;
   /** When, in the words of the change: " at 9:05"; nothing for just now. */
@@ -105,6 +105,25 @@ interface Poured {
 /** "09:05" of an instant as it stands in a sentence. */
 const clockWords = (instant: string): string => instant.slice(11, 16).replace(/^0/, '');
 
+/** Writes a batch down inside a transaction, as of an instant. */
+export const pourBatch = async (tx: Tx, yard: YardFile, record: PourRecord, now: string): Promise<Outcome<Poured>> => {
+  if (record.pours.length === 0) return refuse('pours', 'Tick what was poured.');
+  const mix = mixOf(record.pours, yard);
+  if (!mix.ok) return mix;
+  const filled = filledMinute(record.filledAt, minuteOf(now), yard);
+  const faults = [...recordFaults(record, mix.value), ...(filled.ok ? [] : filled.faults)];
+  if (!filled.ok || faults.length > 0) return { ok: false, faults };
+  const filledAt = calendarOf(yard.yard.timeZone).instantText(filled.value);
+  for (const pour of record.pours) {
+    const fault = await fillOne(tx, pour, filledAt, yard);
+    if (fault) return { ok: false, faults: [fault] };
+  }
+  const bags = record.bags ?? bagsFor(record.pours, mix.value, yard);
+  await takeMaterials(tx, record, bags, mix.value, yard);
+  const at = record.filledAt === null ? '' : ` at ${clockWords(filledAt)}`;
+  return done({ bags, filled: filled.value, at });
+};
+
 /**
  * A batch is in its moulds: bags and what goes into the pieces leave the stock, and each mould holds a piece that begins
  * to set. What was poured stays written down as it was, whatever the plan had in mind.
@@ -113,22 +132,6 @@ export const recordPour = (context: UseCaseContext, record: PourRecord): Promise
   changing(
     context,
     { kind: 'poured', words: ({ at }) => `${listText(record.pours.map(({ mould }) => mould))} poured${at}` },
-    async (tx, yard) => {
-      if (record.pours.length === 0) return refuse('pours', 'Tick what was poured.');
-      const mix = mixOf(record.pours, yard);
-      if (!mix.ok) return mix;
-      const filled = filledMinute(record.filledAt, minuteOf(context.now), yard);
-      const faults = [...recordFaults(record, mix.value), ...(filled.ok ? [] : filled.faults)];
-      if (!filled.ok || faults.length > 0) return { ok: false, faults };
-      const filledAt = calendarOf(yard.yard.timeZone).instantText(filled.value);
-      for (const pour of record.pours) {
-        const fault = await fillOne(tx, pour, filledAt, yard);
-        if (fault) return { ok: false, faults: [fault] };
-      }
-      const bags = record.bags ?? bagsFor(record.pours, mix.value, yard);
-      await takeMaterials(tx, record, bags, mix.value, yard);
-      const at = record.filledAt === null ? '' : ` at ${clockWords(filledAt)}`;
-      return done({ bags, filled: filled.value, at });
-    },
+    (tx, yard) => pourBatch(tx, yard, record, context.now),
     { carryOn: (plan, after, done) => afterPour({ pours: record.pours, ...done })(plan, after, done) },
   );

@@ -1,3 +1,4 @@
+import type { Tx } from '../../db/open.ts';
 import { mouldById, updateMould } from '../../db/stores/mould-store.ts';
 import { afterPrep } from './carry-on.ts';
 import { type Changed, changing } from './changing.ts';
@@ -13,6 +14,20 @@ export interface PrepRecord {
   at?: string | null;
 }
 
+/** Writes a set-up down inside a transaction. */
+export const prepareMould = async (tx: Tx, prep: PrepRecord): Promise<Outcome<null>> => {
+  const mould = await mouldById(tx, prep.mould);
+  if (!mould) return refuse('mould', `There is no mould ${prep.mould}.`);
+  if (mould.piece) return refuse('mould', `${mould.id} has a piece in it. Strip it first. Nothing was changed.`);
+  if (mould.condition === 'damaged' || mould.condition === 'retired')
+    return refuse('mould', `${mould.id} is out of use. Mark it mended first. Nothing was changed.`);
+  if (!mould.makes.some(({ casting }) => casting === prep.casting))
+    return refuse('mould', `${mould.id} does not make that piece. Nothing was changed.`);
+  const sealed = prep.sealed ? { turnsSinceOil: 0 } : {};
+  await updateMould(tx, mould.id, { condition: 'ready', prepped: true, setFor: prep.casting, ...sealed });
+  return done(null);
+};
+
 /** A mould is clean, set up for a piece (and sealed, where that was due): nothing is left to do before the pour. */
 export const recordPrep = async (context: UseCaseContext, prep: PrepRecord): Promise<Outcome<Changed<null>>> => {
   const at = writtenAt(prep.at, context.now);
@@ -20,18 +35,7 @@ export const recordPrep = async (context: UseCaseContext, prep: PrepRecord): Pro
   return changing(
     context,
     { kind: 'prepared', words: `${prep.mould} is ready to pour` },
-    async (tx) => {
-      const mould = await mouldById(tx, prep.mould);
-      if (!mould) return refuse('mould', `There is no mould ${prep.mould}.`);
-      if (mould.piece) return refuse('mould', `${mould.id} has a piece in it. Strip it first. Nothing was changed.`);
-      if (mould.condition === 'damaged' || mould.condition === 'retired')
-        return refuse('mould', `${mould.id} is out of use. Mark it mended first. Nothing was changed.`);
-      if (!mould.makes.some(({ casting }) => casting === prep.casting))
-        return refuse('mould', `${mould.id} does not make that piece. Nothing was changed.`);
-      const sealed = prep.sealed ? { turnsSinceOil: 0 } : {};
-      await updateMould(tx, mould.id, { condition: 'ready', prepped: true, setFor: prep.casting, ...sealed });
-      return done(null);
-    },
+    (tx) => prepareMould(tx, prep),
     { carryOn: afterPrep(prep.mould, prep.casting, at.value) },
   );
 };

@@ -46,6 +46,18 @@ export const putPiece = async (
     await addPieceToMend(tx, { casting, mould, filledAt, strippedAt: now, reason: reason || null });
 };
 
+/** Writes a strip down inside a transaction, as of an instant. */
+export const stripMould = async (tx: Tx, yard: YardFile, record: StripRecord, now: string): Promise<Outcome<null>> => {
+  const id = record.mould;
+  const mould = await mouldById(tx, id);
+  if (!mould?.piece) return refuse('mould', `${id} has no piece in it by the stock book. Nothing was changed.`);
+  await emptyMould(tx, id);
+  await putPiece(tx, yard, { mould: id, piece: mould.piece }, { ...record, now });
+  const outOfUse = mould.condition === 'damaged' || mould.condition === 'retired';
+  await updateMould(tx, id, { condition: outOfUse ? mould.condition : 'dirty', prepped: false });
+  return done(null);
+};
+
 /**
  * A piece is out of its mould, and the mould is dirty. A good piece cures on until it is fit to go out by the plan's
  * temperatures. One to mend counts for nothing until it is mended, one that is scrapped is gone: where an order needs it,
@@ -57,16 +69,7 @@ export const recordStrip = async (context: UseCaseContext, record: StripRecord):
   return changing(
     context,
     { kind: 'stripped', words: stripWords(record) },
-    async (tx, yard) => {
-      const id = record.mould;
-      const mould = await mouldById(tx, id);
-      if (!mould?.piece) return refuse('mould', `${id} has no piece in it by the stock book. Nothing was changed.`);
-      await emptyMould(tx, id);
-      await putPiece(tx, yard, { mould: id, piece: mould.piece }, { ...record, now: context.now });
-      const outOfUse = mould.condition === 'damaged' || mould.condition === 'retired';
-      await updateMould(tx, id, { condition: outOfUse ? mould.condition : 'dirty', prepped: false });
-      return done(null);
-    },
+    (tx, yard) => stripMould(tx, yard, record, context.now),
     record.cameOut === 'good' ? { carryOn: afterStrip(record.mould, at.value) } : {},
   );
 };
