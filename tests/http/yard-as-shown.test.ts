@@ -16,7 +16,8 @@ const formsOf = async (screens: TestScreens): Promise<string[]> => [
   ...(await everyLink(screens, '/yard/moulds')),
   ...(await everyLink(screens, '/yard/panels')),
   ...(await everyLink(screens, '/yard/kits')),
-  ...(await everyLink(screens, '/yard/mixes')),
+  // How strong a mix is by then is only asked.
+  ...(await everyLink(screens, '/yard/mixes')).filter((path) => !path.endsWith('/strength')),
   ...(await everyLink(screens, '/yard/stock')),
   ...(await everyLink(screens, '/yard/hours')),
   '/yard/temperatures',
