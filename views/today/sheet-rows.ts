@@ -31,16 +31,16 @@ const mixed = (step: BatchStep): string[] => [
 
 const rowOf = (step: Step): SheetRow => {
   const at = stepClock(step)(step.at);
-  if (step.kind === 'prep') return { at, work: 'Set up', what: [prepared(step)] };
+  if (step.kind === 'prep') return { at, work: 'Prepare', what: [prepared(step)] };
   if (step.kind === 'strip') return { at, work: 'Strip', what: [stripped(step)] };
   if (step.kind === 'batch') return { at, work: 'Mix', what: mixed(step) };
   if (step.kind === 'pack') return { at, work: 'Pack', what: [step.customer] };
   return { at, work: EDGE_WORDS[step.kind], what: [] };
 };
 
-const JOINED = ['Set up', 'Strip'];
+const JOINED = ['Prepare', 'Strip'];
 
-/** The steps of a session as lines for the wall: moulds set up or stripped one after another share a line. */
+/** The steps of a session as lines for the wall: moulds prepared or stripped one after another share a line. */
 export const sheetRows = (steps: readonly Step[]): SheetRow[] => {
   const rows: SheetRow[] = [];
   for (const row of steps.map(rowOf)) {

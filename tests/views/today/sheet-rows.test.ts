@@ -38,7 +38,7 @@ describe('the lines of the sheet', () => {
     // A strip is never written earlier than it may be done: 8:02 is 8:05.
     expect(sheetRows(steps)).toEqual([
       { at: '8:05', work: 'Strip', what: ['900 no. 1 (for School garden)', '900 no. 2'] },
-      { at: '8:20', work: 'Set up', what: ['900 no. 1 (to clean)', '900 no. 2 (to clean and seal)'] },
+      { at: '8:20', work: 'Prepare', what: ['900 no. 1 (to clean)', '900 no. 2 (to clean and seal)'] },
     ]);
   });
 
@@ -52,7 +52,7 @@ describe('the lines of the sheet', () => {
 
   test('the times stay in order where work alternates', () => {
     const rows = sheetRows([prep('08:00', 'a'), batch('08:15', ['a']), prep('08:40', 'b')]);
-    expect(rows.map(({ at: from, work }) => `${from} ${work}`)).toEqual(['8:00 Set up', '8:15 Mix', '8:40 Set up']);
+    expect(rows.map(({ at: from, work }) => `${from} ${work}`)).toEqual(['8:00 Prepare', '8:15 Mix', '8:40 Prepare']);
   });
 });
 
