@@ -1,4 +1,5 @@
-import { clockText, countText, dayText } from '../parts/day-text.ts';
+import { fromMomentText, momentText } from '../parts/clock-text.ts';
+import { countText, dayText } from '../parts/day-text.ts';
 import type { MarkShape } from '../parts/mark.tsx';
 import { countWord } from '../parts/quantity-text.ts';
 import type { MouldFacts } from './mould-facts.ts';
@@ -12,14 +13,12 @@ export const conditionOf = ({ condition, piece, prepped }: MouldFacts): { word: 
   return { word: prepped ? 'clean and set up' : 'clean', shape: 'full' };
 };
 
-const momentText = (instant: string, today: string): string =>
-  `${dayText(instant.slice(0, 10), today)}, ${clockText(instant)}`;
-
 const forText = (customer: string | null): string => (customer ? ` for ${customer}` : '');
 
 const pieceText = (piece: NonNullable<MouldFacts['piece']>, today: string): string => {
-  const holds = `Holds a ${piece.name}${forText(piece.customer)}, poured ${momentText(piece.filledAt, today)}`;
-  if (piece.stripAt) return `${holds}; strip ${momentText(piece.stripAt, today)} by today's plan.`;
+  const article = /^[aeiou]/i.test(piece.name) ? 'an' : 'a';
+  const holds = `Holds ${article} ${piece.name}${forText(piece.customer)}, poured ${momentText(piece.filledAt, today)}`;
+  if (piece.stripAt) return `${holds}; strip ${fromMomentText(piece.stripAt, today)} by today's plan.`;
   return piece.stays ? `${holds}; it stays in, because ${piece.stays}.` : `${holds}.`;
 };
 

@@ -2,10 +2,11 @@ import type { FC } from 'hono/jsx';
 import type { TurnFacts, TurnsModel } from '../../src/usecases/turns-model.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
+import { fromMomentText, momentText } from '../parts/clock-text.ts';
 import { InTurns } from '../parts/in-turns.tsx';
 import { TurnsChart } from './turns-chart.tsx';
 import { type TurnsShown, turnsShown } from './turns-shown.ts';
-import { fromMomentText, momentText, outText, turnsAnswer, turnsNote, whomText } from './turns-text.ts';
+import { outText, turnsAnswer, turnsNote, whomText } from './turns-text.ts';
 
 /** On a phone, where a line of the table is written as a sentence, each moment stands behind what it is the moment of. */
 const Moments: FC<{ turn: TurnFacts; today: string }> = ({

@@ -1,15 +1,8 @@
 import type { MouldTurns, TurnFacts } from '../../src/usecases/turns-model.ts';
-import { fromClock, isNever } from '../parts/clock-text.ts';
+import { fromClock, fromMomentText, momentText } from '../parts/clock-text.ts';
 import { clockText, countText, dayText } from '../parts/day-text.ts';
 import { listText } from '../parts/quantity-text.ts';
 import type { TurnsShown } from './turns-shown.ts';
-
-export const momentText = (instant: string, today: string): string =>
-  `${dayText(instant.slice(0, 10), today)}, ${clockText(instant)}`;
-
-/** The moment from which something may be done: never shown too early. */
-export const fromMomentText = (instant: string, today: string): string =>
-  isNever(instant, today) ? 'Too cold to set' : `${dayText(instant.slice(0, 10), today)}, ${fromClock(instant)}`;
 
 export const whomText = ({ customer }: TurnFacts): string => customer ?? 'Stock';
 

@@ -40,7 +40,10 @@ describe('what is worth knowing', () => {
   test('of a full one: what is in it, for whom, and when it comes out', () => {
     const stripAt = '2027-04-05T16:42:00+01:00';
     expect(mouldSentences({ ...mould, piece: { ...piece, stripAt } }, today)[0]).toBe(
-      "Holds a Panel 800 for School garden, poured Sat 3 Apr, 12:15; strip Mon 5 Apr, 16:40 by today's plan.",
+      "Holds a Panel 800 for School garden, poured Sat 3 Apr, 12:15; strip Mon 5 Apr, 16:45 by today's plan.",
+    );
+    expect(mouldSentences({ ...mould, piece: { ...piece, name: 'Edging 600' } }, today)[0]).toContain(
+      'Holds an Edging 600',
     );
     expect(mouldSentences({ ...mould, piece: { ...piece, stays: 'no session allows it' } }, today)[0]).toContain(
       'it stays in, because no session allows it.',
