@@ -65,7 +65,7 @@ describe('the first page', () => {
     ['kit:pair', '', 'How many? Write a whole number'],
     ['kit:pair', '1.5', 'How many? Write a whole number'],
     ['kit:pair', '-3', 'How many? Write a whole number'],
-    ['kit:pair', '0', 'Has to be more than 0.'],
+    ['kit:pair', '0', 'How many? Has to be more than 0.'],
     ['kit:pair', '201', '200 is the most one line can ask for'],
     ['kit:pair', '999999999999', 'How many? Write a whole number'],
     ['kit:gone', '1', 'That is no longer made here'],

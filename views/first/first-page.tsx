@@ -63,6 +63,10 @@ const PairsLink: FC<{ asked: AskedModel }> = ({ asked: { what, number } }) => {
   );
 };
 
+/** As a first line it says what it is about: "How many? Has to be more than 0." */
+const numberText = (error: string | undefined): string | undefined =>
+  error && !error.startsWith('How many') ? `How many? ${error}` : error;
+
 const ReadyPart: FC<{ asked: AskedModel; today: string }> = ({ asked: { facts, restsOn, errors }, today }) =>
   facts ? (
     <>
@@ -70,7 +74,7 @@ const ReadyPart: FC<{ asked: AskedModel; today: string }> = ({ asked: { facts, r
       {facts.earliestOn !== null && <RestsOn guessed={restsOn} />}
     </>
   ) : (
-    <Answer>{errors.number ?? errors.what ?? 'Choose what is asked for, and how many.'}</Answer>
+    <Answer>{numberText(errors.number) ?? errors.what ?? 'Choose what is asked for, and how many.'}</Answer>
   );
 
 /** Below the question, so that it does not push the number about that is being changed. */

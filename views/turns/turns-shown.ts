@@ -16,6 +16,7 @@ export interface TurnsShown {
   from: number;
   sessions: TurnsModel['sessions'];
   weeks: readonly WeekSpan[];
+  /** Out of use only where they are so in a session shown. */
   moulds: readonly MouldTurns[];
   turns: readonly TurnFacts[];
   spans: readonly TurnSpan[];
@@ -58,14 +59,15 @@ export const turnsShown = ({ sessions, moulds }: TurnsModel, from: number): Turn
       return span ? [{ turn, span }] : [];
     }),
   );
+  const outs = moulds.flatMap((mould, row) => outOf(mould, row, shown));
   return {
     from: first,
     sessions: shown,
     weeks: weeksOf(shown),
-    moulds,
+    moulds: moulds.map((mould, row) => (outs.some((out) => out.row === row) ? mould : { ...mould, outOfUse: null })),
     turns: placed.map(({ turn }) => turn),
     spans: placed.map(({ span }) => span),
-    outs: moulds.flatMap((mould, row) => outOf(mould, row, shown)),
+    outs,
     earlierFrom: first > 0 ? Math.max(0, first - SESSIONS_SHOWN) : null,
     laterFrom: to < sessions.length ? to : null,
   };

@@ -76,6 +76,9 @@ describe('the part of the turns that is shown', () => {
     expect(turnsShown(model([], { until: date(2) }), 0).outs).toEqual([{ row: 1, from: 0, to: 2 }]);
     expect(turnsShown(model([], { until: null }), 6).outs).toEqual([{ row: 1, from: 0, to: 2 }]);
     expect(turnsShown(model([], { until: date(0) }), 0).outs).toEqual([]);
+    // Mended before the sessions that are shown: nothing is said of it there.
+    expect(turnsShown(model([], { until: date(2) }), 6).moulds[1]?.outOfUse).toBeNull();
+    expect(turnsNote(turnsShown(model([], { until: date(2) }), 6), date(0))).toBe('Nothing is planned for A and B.');
   });
 });
 
