@@ -1,3 +1,4 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { setTimeout as pause } from 'node:timers/promises';
 import { expect, onTestFinished, test, vi } from 'vitest';
 import type { Database } from '../db/open.ts';
@@ -7,6 +8,7 @@ import { startBackground } from '../src/background.ts';
 import { currentPlan } from '../src/usecases/make-plan.ts';
 import { showFirst } from '../src/usecases/show-first.ts';
 import { scaledYard } from './support/scaled-yard.ts';
+import { smallYard } from './support/small-yard.ts';
 import { temporaryDatabase } from './support/temporary-database.ts';
 import { withWorsePlan, worsePlan } from './support/worse-plan.ts';
 
@@ -64,4 +66,22 @@ test('closing ends the search that is under way, and leaves the plan as it was',
   expect(background.improving()).toBe(false);
   expect(await context.database.read(storedPlan)).toEqual(before);
   expect(told).toEqual([]);
+});
+
+/** How little each thread of this process insists on a processor, as Linux counts it: 0 is as much as any other. */
+const niceOfThreads = (): number[] =>
+  readdirSync('/proc/self/task').map((thread) => {
+    const [, after = ''] = readFileSync(`/proc/self/task/${thread}/stat`, 'utf8').split(') ');
+    return Number(after.split(' ')[16]);
+  });
+
+test.runIf(process.platform === 'linux')('the search stands back for the requests, and nothing else does', async () => {
+  const context = await largeYard();
+  await currentPlan(context);
+  const before = Math.max(...niceOfThreads());
+  const { background } = beside(context.database, context.now);
+  background.planMade();
+  await vi.waitFor(() => expect(niceOfThreads().filter((nice) => nice > before)).toHaveLength(1), 20_000);
+  await background.workOut('usual session', { yard: smallYard() });
+  expect(niceOfThreads().filter((nice) => nice > before)).toHaveLength(1);
 });

@@ -1,11 +1,15 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
+import { setTimeout as pause } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { createClient } from '@libsql/client';
 import { describe, expect, test } from 'vitest';
 import type { Database } from '../../db/open.ts';
 import { materialById, updateMaterial } from '../../db/stores/material-store.ts';
+import { storedPlan } from '../../db/stores/plan-store.ts';
 import { replaceYard } from '../../db/stores/replace-yard.ts';
+import { revision } from '../../db/stores/yard-store.ts';
+import { largePlans } from '../support/large-plans.ts';
 import { smallYard } from '../support/small-yard.ts';
 import { temporaryDatabase, temporaryUrl } from '../support/temporary-database.ts';
 
@@ -57,6 +61,27 @@ describe('several processes on one file', () => {
     const client = createClient({ url });
     expect((await client.execute('pragma integrity_check')).rows[0]?.[0]).toBe('ok');
     client.close();
+  }, 60_000);
+
+  test('one that is killed while it stores large plans leaves one of them, whole, with the revision it was made for', async () => {
+    const url = temporaryUrl();
+    const database = await yardWith(url, 0, 0);
+    const plans = largePlans().map((plan) => JSON.parse(JSON.stringify(plan)));
+    for (let round = 0; round < 3; round += 1) {
+      const child = start('store-plans.ts', url);
+      await Promise.race([child.stdout && once(child.stdout, 'data'), ended(child)]);
+      expect(child.exitCode).toBe(null);
+      await pause(round * 7);
+      const end = ended(child);
+      child.kill('SIGKILL');
+      await end;
+      const { stored, now } = await database.read(async (tx) => ({
+        stored: await storedPlan(tx),
+        now: await revision(tx),
+      }));
+      expect(stored?.revision).toBe(now);
+      expect(stored?.plan).toEqual(plans[now % 2]);
+    }
   }, 60_000);
 
   test('four that start on a file that is not there yet all find its tables', async () => {

@@ -1,5 +1,6 @@
 import { expect, test, vi } from 'vitest';
 import { storedPlan } from '../../db/stores/plan-store.ts';
+import { bumpRevision } from '../../db/stores/yard-store.ts';
 import { keepImproving } from '../../src/usecases/keep-improving.ts';
 import { type Think, thinkHere } from '../../src/usecases/long-thought.ts';
 import { withWorsePlan, worsePlan } from '../support/worse-plan.ts';
@@ -72,5 +73,22 @@ test('a search that fails is told in words, and the next plan is searched for al
     expect(told).toHaveLength(round);
   }
   expect(told[0]).toBe('No better plan could be looked for: Error: out of paper');
+  await close();
+});
+
+test('a plan that has to be made first is made where the requests have theirs made', async () => {
+  const context = await withWorsePlan();
+  await context.database.write(bumpRevision);
+  const asked: string[] = [];
+  const workOut: Think = (kind, question) => {
+    asked.push(kind);
+    return thinkHere(kind, question);
+  };
+  const parts = { database: context.database, now: () => context.now, tell: () => {}, giveUp: () => {} };
+  const { planMade, improving: isImproving, close } = keepImproving({ ...parts, think: thinkHere, workOut });
+  planMade();
+  await vi.waitFor(() => expect(isImproving()).toBe(false), 10_000);
+  expect(asked).toEqual(['quick plan']);
+  expect(await context.database.read(storedPlan)).toMatchObject({ revision: 1, improved: true });
   await close();
 });

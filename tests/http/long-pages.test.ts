@@ -1,0 +1,57 @@
+import { describe, expect, test } from 'vitest';
+import { createApp } from '../../src/http/app.ts';
+import { scaledYard } from '../support/scaled-yard.ts';
+import { yardContext } from '../support/yard-context.ts';
+
+const yard = scaledYard(80, 40);
+
+const pages = async (): Promise<(path: string) => Promise<string>> => {
+  const { database, now } = await yardContext(yard);
+  const app = createApp({ database, now: () => now });
+  return async (path) => (await app.request(path)).text();
+};
+
+/** How often others have their turn while something is done. */
+const turnsDuring = async (work: () => Promise<unknown>): Promise<number> => {
+  let turns = 0;
+  let on = true;
+  const count = () => {
+    turns += 1;
+    if (on) setImmediate(count);
+  };
+  setImmediate(count);
+  await work();
+  on = false;
+  return turns;
+};
+
+describe('a page with a long list', () => {
+  test('of orders has each order once, in the order of their days', async () => {
+    const page = await (await pages())('/orders');
+    const links = [...page.matchAll(/<a href="\/orders\/(27-\d+)"/g)].map(([, id]) => id);
+    expect([...links].sort()).toEqual(yard.orders.map(({ id }) => id).sort());
+    expect(page.trimEnd().endsWith('</html>')).toBe(true);
+  });
+
+  test('of moulds has each mould once, by its kind and in its place', async () => {
+    const page = await (await pages())('/moulds');
+    const marks = [...page.matchAll(/action="\/moulds\/([^/"]+)\/damaged/g)].map(([, id]) => decodeURIComponent(id!));
+    expect([...new Set(marks)].sort()).toEqual(yard.moulds.map(({ id }) => id).sort());
+  });
+
+  test('of turns draws each turn of its table once, and its chart leads to it', async () => {
+    const page = await (await pages())('/turns');
+    const rows = [...page.matchAll(/<tr id="(turn-[^"]+)"/g)].map(([, id]) => id);
+    const boxes = [...page.matchAll(/<a href="#(turn-[^"]+)"/g)].map(([, id]) => id);
+    expect(rows.length).toBeGreaterThan(60);
+    expect(new Set(rows).size).toBe(rows.length);
+    expect([...boxes].sort()).toEqual([...rows].sort());
+  });
+
+  test('lets others have their turn', async () => {
+    const page = await pages();
+    await page('/orders');
+    for (const path of ['/', '/orders', '/moulds', '/turns', '/buying', '/today'])
+      expect([path, (await turnsDuring(() => page(path))) > 5]).toEqual([path, true]);
+  });
+});
