@@ -3,7 +3,7 @@ import { sql } from 'drizzle-orm';
 import { getTableConfig, type SQLiteTable } from 'drizzle-orm/sqlite-core';
 import { castingCuts, castingMaterials, castings } from './tables/casting.ts';
 import { castingSizes } from './tables/casting-size.ts';
-import { changes, notices, plannedAnew } from './tables/change.ts';
+import { changes, lateWork, notices, plannedAnew } from './tables/change.ts';
 import { customers } from './tables/customer.ts';
 import { guesses, typedFigures } from './tables/figure.ts';
 import { yardHabits } from './tables/habits.ts';
@@ -26,6 +26,7 @@ const CAPTURED: SQLiteTable[] = [
   ...[yards, workWindows, closedDays, extraWindows, temperatureSteps, materials, incomings, mixes, mixMaterials],
   ...[castings, castingMaterials, castingCuts, moulds, mouldMakes, piecesInMould, finishedPieces],
   ...[kits, kitPieces, kitParts, kitCuts, customers, orders, orderLines, plannedAnew],
+  ...[lateWork],
   ...[piecesToMend, mixWaters, castingSizes, kitSizes, yardUnits, yardHabits, guesses, typedFigures],
 ];
 

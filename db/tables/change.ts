@@ -1,5 +1,6 @@
 import { sql } from 'drizzle-orm';
 import { type AnySQLiteColumn, check, index, integer, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import type { LateTaken } from '../../shared/late-work.ts';
 import type { Keep } from '../../shared/plan.ts';
 import { neverEmpty } from './limits.ts';
 
@@ -82,4 +83,14 @@ export const plannedAnew = sqliteTable('plannedAnew', {
     .references(() => changes.id),
   sessionStart: text().notNull(),
   before: text({ mode: 'json' }).$type<Keep>().notNull(),
+});
+
+/** Late work that a change took off the list of what is not written down yet: undone within the hour, it is back on it. */
+export const lateWork = sqliteTable('lateWork', {
+  change: integer()
+    .primaryKey()
+    .references(() => changes.id),
+  /** When, in minutes since 1970. */
+  atMinute: integer().notNull(),
+  taken: text({ mode: 'json' }).$type<LateTaken>().notNull(),
 });

@@ -6,6 +6,7 @@ import { TodayPage } from '../../views/today/today-page.tsx';
 import { callOffWork } from '../usecases/call-off-work.ts';
 import type { UseCaseContext } from '../usecases/context.ts';
 import { fixHours } from '../usecases/fix-hours.ts';
+import { giveUpLateWork } from '../usecases/give-up-late-work.ts';
 import { dateReading } from '../usecases/measures.ts';
 import { mendPiece } from '../usecases/mend-piece.ts';
 import { onePersonFewer } from '../usecases/one-person-fewer.ts';
@@ -18,6 +19,7 @@ import { scrapPiece } from '../usecases/scrap-piece.ts';
 import { showToday } from '../usecases/show-today.ts';
 import { stopAt } from '../usecases/stop-at.ts';
 import { unpackOrder } from '../usecases/unpack-order.ts';
+import { writeLateWork } from '../usecases/write-late-work.ts';
 import { amountTyped } from './amount-typed.ts';
 import type { Screens } from './app.ts';
 import { cameOutTyped } from './came-out-typed.ts';
@@ -93,6 +95,8 @@ const DEEDS: Readonly<Record<string, Deed>> = {
     form: ({ order }) => `pack ${order}`,
   },
   unpacked: { act: (context, { order = '' }) => unpackOrder(context, order), form: ({ order }) => `unpack ${order}` },
+  'as-planned': { act: (context) => writeLateWork(context), form: () => 'as-planned' },
+  'not-done': { act: (context, { step }) => giveUpLateWork(context, step || null), form: () => 'not-done' },
   'no-work': { act: noWork, form: () => 'no-work' },
   'stop-at': { act: (context, { session = '', at = '' }) => stopAt(context, { session, at }), form: () => 'stop-at' },
   'one-fewer': {

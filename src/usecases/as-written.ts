@@ -1,9 +1,10 @@
 import type { PlanFile, PlanOrder, PlanPour, PlanStrip } from '../../shared/plan.ts';
-import { minuteOf } from '../../shared/time.ts';
+import { type Minute, minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { renamed } from './fixed-plan.ts';
 import type { FixedMix } from './fixed-pours.ts';
-import { lateWork } from './late-work.ts';
+import { type LateStep, lateSteps } from './late-steps.ts';
+import { lateWork, type PlanOfWork } from './late-work.ts';
 import {
   type Book,
   type LatePiece,
@@ -84,25 +85,30 @@ const putBack = (book: Book, plan: PlanFile): PlanFile | null => {
   };
 };
 
+const writeStep = (book: Book, step: LateStep, now: Minute): void => {
+  if (step.kind === 'batch') writePour(book, step.mix);
+  else if (step.kind === 'strip') writeStrip(book, step.strip, now);
+  else if (step.kind === 'prep') writePrep(book, step.pour);
+  else writePack(book, step.order);
+};
+
 /**
- * The yard as if all late work had been written down as it was planned: a plan made of it begins after that work and
- * leaves it alone, though time does not go back. Null where there is none.
+ * The yard as if all late work had been written down as it was planned, less the steps that were not done: a plan made of
+ * it begins after that work and leaves it alone, though time does not go back. Null where there is none.
  *
  * Example: at 12:20 a batch of 11:00 is not written down yet. The yard has its pieces in their moulds and its bags out of
  * stock; what the plan made of it strips next Saturday, `putBack` gives as a pour of 11:00 that is stripped then.
  */
-export const asWritten = (yard: YardFile, plan: PlanFile): AsWritten | null => {
+export const asWritten = (
+  yard: YardFile,
+  plan: PlanOfWork,
+  notDone: ReadonlySet<string> = new Set(),
+): AsWritten | null => {
   const late = lateWork(yard, plan);
   if (!late) return null;
   const book = openBook(yard);
   const now = minuteOf(yard.yard.now);
-  const deeds = [
-    ...late.mixes.map((mix) => ({ at: mix.batch.start, write: () => writePour(book, mix) })),
-    ...late.strips.map((strip) => ({ at: strip.stripStart, write: () => writeStrip(book, strip, now) })),
-    ...late.preps.map((pour) => ({ at: pour.prepStart, write: () => writePrep(book, pour) })),
-    ...late.packs.map((order) => ({ at: order.packStart, write: () => writePack(book, order) })),
-  ];
-  for (const { write } of deeds.sort((a, b) => minuteOf(a.at) - minuteOf(b.at))) write();
+  for (const step of lateSteps(late)) if (!notDone.has(step.name)) writeStep(book, step, now);
   const { mixes, strips, packs, preps } = book.written;
   if (mixes.length + strips.length + packs.length + preps.length === 0) return null;
   return { yard: yardOf(book), putBack: (planned) => putBack(book, planned) };

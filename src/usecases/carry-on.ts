@@ -1,12 +1,16 @@
 import type { PlanFile, PlanPour } from '../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../shared/time.ts';
-import type { YardFile } from '../../shared/yard-file.ts';
 
 /**
  * What becomes of a plan when work is written down that was done as it has it: the plan less that work, or null when it
  * was done otherwise, so that it has to be made anew. With every tap planned anew, tasks half done would begin again.
  */
-export type CarryOn<T> = (plan: PlanFile, after: YardFile, value: T) => PlanFile | null;
+export type CarryOn<T> = (plan: PlanFile, after: AfterWork, value: T) => PlanFile | null;
+
+/** What is looked at of the data after the work: the finished pieces at their places. */
+export interface AfterWork {
+  finished: readonly { count: number }[];
+}
 
 /** Done no more than this much sooner or later than planned: what follows still holds. */
 const ON_TIME_MINUTES = 15;

@@ -1,5 +1,6 @@
 import type { Tx } from '../../db/open.ts';
 import type { Fault } from '../../shared/fault.ts';
+import type { PlanFile } from '../../shared/plan.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import type { Outcome, UseCaseContext } from './context.ts';
 import { planForNow } from './make-plan.ts';
@@ -27,8 +28,8 @@ class OnlyTried<T> extends Error {
   }
 }
 
-/** What a change does to the data, inside its transaction. */
-export type Work<T> = (tx: Tx, yard: YardFile, change: number) => Promise<Outcome<T>>;
+/** What a change does to the data, inside its transaction; it is told the yard and the plan until then. */
+export type Work<T> = (tx: Tx, yard: YardFile, change: number, plan: PlanFile) => Promise<Outcome<T>>;
 
 /** What has to come before the change is written down, in the same transaction. */
 export type First = (tx: Tx) => Promise<void>;
@@ -60,7 +61,7 @@ const tried = async <T>(
         context,
         before,
         what,
-        (change) => work(tx, before.yard, change),
+        (change) => work(tx, before.yard, change, before.plan),
         replanning,
       );
       if (!outcome.ok) throw new Refused(outcome.faults);

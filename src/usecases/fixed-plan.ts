@@ -68,11 +68,14 @@ const sessionOf = (sessions: readonly Session[], { start }: PlanBatch): Session 
 const mixesIn = (sessions: readonly Session[], plan: Keep): FixedMix[] =>
   mixesOf(plan, (batch) => sessionOf(sessions, batch) !== undefined);
 
+/** An id that nothing else has. */
+export const freeId = (id: string, taken: ReadonlySet<string>): string =>
+  taken.has(id) ? freeId(`${id}+`, taken) : id;
+
 /** Ids that are the mix's own, whatever plan it comes from. */
 export const renamed = ({ batch, pours }: FixedMix, taken: ReadonlySet<string>): FixedMix => {
-  const free = (id: string): string => (taken.has(id) ? free(`${id}+`) : id);
-  const id = free(batch.id);
-  const own = pours.map((pour) => ({ ...pour, id: free(pour.id), batch: id }));
+  const id = freeId(batch.id, taken);
+  const own = pours.map((pour) => ({ ...pour, id: freeId(pour.id, taken), batch: id }));
   return { batch: { ...batch, id, pours: own.map((pour) => pour.id) }, pours: own };
 };
 

@@ -8,6 +8,9 @@ import { graceNow } from './grace.ts';
 /** A planned order that is packed. */
 export type PlannedPack = PlanOrder & { packStart: string; packEnd: string };
 
+/** What a plan has to do, and when. */
+export type PlanOfWork = Pick<PlanFile, 'batches' | 'pours' | 'strips' | 'orders'>;
+
 /** What was planned for a session that is over, is not written down yet, and may still be. */
 export interface LateWork {
   mixes: FixedMix[];
@@ -24,7 +27,7 @@ const isPack = (order: PlanOrder): order is PlannedPack => order.packStart !== u
  * The late work of a yard at its now, by the plan that holds: what is written down leaves the plan, so what it still has
  * for the session is not. Null outside the hour after a session, and when all is written down.
  */
-export const lateWork = (yard: YardFile, plan: PlanFile): LateWork | null => {
+export const lateWork = (yard: YardFile, plan: PlanOfWork): LateWork | null => {
   const session = graceNow(yard)?.session;
   if (!session) return null;
   const isLate = (instant: string): boolean => {

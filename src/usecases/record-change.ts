@@ -1,11 +1,14 @@
 import type { Tx } from '../../db/open.ts';
 import { beginChange, endChange, pruneCaptured } from '../../db/stores/change-store.ts';
+import { addLateTaken } from '../../db/stores/late-work-store.ts';
 import { bumpRevision } from '../../db/stores/yard-store.ts';
 import type { PlanFile } from '../../shared/plan.ts';
 import { minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import type { CarryOn } from './carry-on.ts';
 import type { Outcome } from './context.ts';
+import { lateSteps, lateTaken } from './late-steps.ts';
+import { lateWork } from './late-work.ts';
 import type { PlanAtHand } from './plan-at-hand.ts';
 import { movedOnly, type PromiseMove, promisesMoved, promisesOf } from './promises-moved.ts';
 import { type CurrentPlan, carryPlanOn, remakePlan, type Unfixed } from './remake-plan.ts';
@@ -44,6 +47,21 @@ const UNDO_CHANGES = 200;
 
 const daysBefore = (now: string, days: number) => new Date((minuteOf(now) - days * 1440) * 60_000).toISOString();
 
+/** Late work that is no longer on its list after a change is kept with it, so that undoing it within the hour brings it back. */
+const takeLate = async (
+  tx: Tx,
+  change: number,
+  before: CurrentPlan,
+  after: Pick<CurrentPlan, 'yard' | 'plan'>,
+): Promise<void> => {
+  const late = lateWork(before.yard, before.plan);
+  if (!late) return;
+  const still = lateWork(after.yard, after.plan);
+  const names = new Set(still && lateSteps(still).map(({ name }) => name));
+  const taken = lateSteps(late).filter(({ name }) => !names.has(name));
+  if (taken.length > 0) await addLateTaken(tx, change, minuteOf(before.yard.yard.now), lateTaken(taken));
+};
+
 /**
  * Does the work inside a write transaction as one change that can be undone, plans anew, and writes down what it did to
  * the days promised. When the work refuses, the caller has to roll back.
@@ -67,6 +85,7 @@ export const recordChange = async <T>(
   const { stored } = before.hand;
   const carried = carryOn && (await carryPlanOn(tx, now, stored, (old, after) => carryOn(old, after, value)));
   const { plan, yard, dropped, hand } = carried ?? (await remakePlan(tx, moment, stored, unfixed?.(value)));
+  await takeLate(tx, change, before, { yard, plan });
   const promisedAfter = promisesOf(yard, plan);
   await endChange(tx, change, { words: said, ...movedOnly(promisedBefore, promisedAfter), dropped });
   await pruneCaptured(tx, daysBefore(now, UNDO_DAYS), UNDO_CHANGES);

@@ -29,7 +29,8 @@ export interface PourRecord {
 
 const TOLERANCE = 1e-9;
 
-const listText = (names: readonly string[]): string =>
+/** "900 no. 1, 900 no. 2 and 800 no. 1" */
+export const listText = (names: readonly string[]): string =>
   names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 
 /** The one mix that all the pieces are of. */

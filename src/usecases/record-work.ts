@@ -1,4 +1,14 @@
 /** The kinds of change that write down work done in the yard. */
 export const WORK_KINDS: readonly string[] = [
-  ...['prepared', 'poured', 'stripped', 'piece mended', 'piece scrapped', 'packed', 'unpacked'],
+  ...[
+    'prepared',
+    'poured',
+    'stripped',
+    'piece mended',
+    'piece scrapped',
+    'packed',
+    'unpacked',
+    'as planned',
+    'not done',
+  ],
 ];

@@ -1,6 +1,7 @@
 import type { Tx } from '../../db/open.ts';
 import { type StoredPlan, savePlan } from '../../db/stores/plan-store.ts';
 import { fixedHours, loadYardFile, revision } from '../../db/stores/yard-store.ts';
+import type { LateTaken } from '../../shared/late-work.ts';
 import type { Keep, PlanFile } from '../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
@@ -10,6 +11,8 @@ import { asWritten } from './as-written.ts';
 import { asBegun } from './begun-preps.ts';
 import { dropsOf, type FixedPlan, fixedPlan, type StoredDrop, withKeep } from './fixed-plan.ts';
 import { nextGraceEnd } from './grace.ts';
+import type { PlanOfWork } from './late-work.ts';
+import { withLateBack } from './late-work-back.ts';
 import { letOthersRun } from './let-others-run.ts';
 import { fileAt, type PlanAtHand, planAtHand } from './plan-at-hand.ts';
 import { type Moment, workOut } from './work-out.ts';
@@ -81,6 +84,10 @@ export interface Unfixed {
   anew?: string;
   /** Mixes and pours that take the place of those planned now for the same sessions. */
   instead?: Keep;
+  /** Late work that is on its list again. */
+  lateBack?: readonly LateTaken[];
+  /** Names of the steps of late work that were not done. */
+  notDone?: readonly string[];
 }
 
 /** A plan made anew, with what was fixed and could not stay. */
@@ -106,9 +113,11 @@ interface Made {
 const madeRoundLate = async (
   begun: YardFile,
   before: StoredPlan | null,
+  { lateBack = [], notDone }: Unfixed,
   make: (yard: YardFile) => Promise<Made>,
 ): Promise<Made | null> => {
-  const written = before && asWritten(begun, before.plan);
+  if (!before) return null;
+  const written = asWritten(begun, lateBack.reduce<PlanOfWork>(withLateBack, before.plan), new Set(notDone));
   if (!written) return null;
   const made = await make(written.yard);
   const plan = written.putBack(made.plan);
@@ -139,7 +148,7 @@ export const remakePlan = async (
     await letOthersRun();
     return { fixed, ...(await workOut(background, 'quick plan', { yard, ...startingFrom(before) })) };
   };
-  const late = await madeRoundLate(begun, before, make);
+  const late = await madeRoundLate(begun, before, unfixed, make);
   const { plan, memory, fixed } = late ?? (await make(begun));
   const { from, until } = goodMinutes(begun);
   const good = { goodFromMinute: from, goodUntilMinute: until };

@@ -12,6 +12,7 @@ import { fixedFacts } from './fixed-facts.ts';
 import { graceNow } from './grace.ts';
 import { hoursChangedOn } from './hours-changed.ts';
 import { lastMixes } from './last-mix.ts';
+import { lateStepName } from './late-steps.ts';
 import { letOthersRun } from './let-others-run.ts';
 import { currentPlan } from './make-plan.ts';
 import { measuresOf } from './measures.ts';
@@ -97,6 +98,15 @@ const lateOnly = (steps: readonly SessionStep[]): SessionStep[] => {
   });
 };
 
+const whatOf = (step: SessionStep): string => {
+  if (step.kind === 'batch') return step.pours[0]?.mould ?? '';
+  if (step.kind === 'pack') return step.order;
+  return step.kind === 'prep' || step.kind === 'strip' ? step.mould : '';
+};
+
+/** A step with the name by which it is said that it was not done, and what could not be written down is found. */
+const lateLine = (step: SessionStep) => ({ name: lateStepName({ ...step, what: whatOf(step) }), step });
+
 /** The session under way or the next one, step by step, with what was done today and what else can be written down. */
 export const showToday = async (context: UseCaseContext) => {
   const { plan, yard, hand } = await currentPlan(context);
@@ -129,7 +139,10 @@ export const showToday = async (context: UseCaseContext) => {
     idle: idle && hoursFacts(idle, calendar),
     steps,
     /** Planned for a session that is over, not written down, and kept as planned until then. */
-    late: grace && lateSteps.length > 0 ? { until: calendar.instantText(grace.until), steps: lateSteps } : null,
+    late:
+      grace && lateSteps.length > 0
+        ? { until: calendar.instantText(grace.until), lines: lateSteps.map(lateLine) }
+        : null,
     lastMix: session
       ? lastMixes(plan, yard, session).map(({ mix, at }) => ({ mix, at: calendar.instantText(at) }))
       : [],

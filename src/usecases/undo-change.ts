@@ -8,6 +8,9 @@ import {
   plannedAnews,
   type StoredChange,
 } from '../../db/stores/change-store.ts';
+import { lateTakenSince, type StoredLateWork } from '../../db/stores/late-work-store.ts';
+import type { LateTaken } from '../../shared/late-work.ts';
+import { minuteOf } from '../../shared/time.ts';
 import { type Changed, changing } from './changing.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from './context.ts';
 import type { Unfixed } from './remake-plan.ts';
@@ -63,6 +66,17 @@ const unfixedBy = (before: readonly PlannedAnew[], after: readonly PlannedAnew[]
   return { ...(gone ? { instead: gone.before } : {}), ...(back ? { anew: back.sessionStart } : {}) };
 };
 
+const MINUTES_OF_DAY = 1440;
+
+/** Late work is on its list again once what took it off is undone; off it again once that is undone in turn. */
+const lateBy = (before: readonly StoredLateWork[], after: readonly StoredLateWork[]): Unfixed => {
+  const without = (rows: readonly StoredLateWork[], others: readonly StoredLateWork[]): LateTaken[] => {
+    const known = new Set(others.map(({ change }) => change));
+    return rows.filter(({ change }) => !known.has(change)).map(({ taken }) => taken);
+  };
+  return { lateBack: without(before, after), notDone: without(after, before).flatMap(({ names }) => names) };
+};
+
 /**
  * Puts everything that a change wrote back as it was, if it still is as the change left it. Undoing is a change of its
  * own: it can be undone in turn.
@@ -81,9 +95,10 @@ export const undoChange = async (
       if (!change) return refuse('change', 'There is no such change.');
       if (change.undoneBy !== null) return refuse('change', 'That was undone already.');
       if (!(await isCaptured(tx, id))) return refuse('change', 'That is too long ago to be undone.');
-      const anewBefore = await plannedAnews(tx);
+      const lateNow = () => lateTakenSince(tx, minuteOf(context.now) - MINUTES_OF_DAY);
+      const [anewBefore, lateBefore] = [await plannedAnews(tx), await lateNow()];
       const outcome = await undone(tx, change, by);
-      unfixed = unfixedBy(anewBefore, await plannedAnews(tx));
+      unfixed = { ...unfixedBy(anewBefore, await plannedAnews(tx)), ...lateBy(lateBefore, await lateNow()) };
       return outcome;
     },
     { unfixed: () => unfixed },

@@ -86,6 +86,8 @@ export const writeStrip = (book: Book, strip: LatePiece, now: Minute): void => {
   const { mould: id, pieceReadyAt } = strip;
   const [mould, piece, pour] = [book.moulds.get(id), book.inMould.get(id), book.pours.get(id)];
   if (!mould || !piece || ('fillEnd' in strip ? pour !== strip : pour !== undefined)) return;
+  // Its own piece is out already, and this is the next one.
+  if (minuteOf(piece.filledAt) > minuteOf(strip.stripStart)) return;
   book.inMould.delete(id);
   book.pours.delete(id);
   book.moulds.set(id, { ...mould, condition: isOut(mould) ? mould.condition : 'dirty', prepped: false });

@@ -80,6 +80,52 @@ describe.each([
     expect(complaints).toEqual([]);
   });
 
+  test('all that was not written down is with one tap, undone with one, and given up with one', async () => {
+    const { app, database } = await at(saturday('07:30'));
+    await app.request('/today');
+    const url = await served(screensOn(database, saturday('12:20')));
+    const { page, complaints } = await watchedPage(browser, { javaScriptEnabled });
+    await page.goto(`${url}/today`);
+    const all = page.getByRole('button', { name: 'All as planned' });
+    expect((await all.boundingBox())?.height).toBeGreaterThanOrEqual(48);
+    await all.click();
+    await page.locator('.notice').getByText('2 pieces poured, 2 stripped, 1 order packed as planned.').waitFor();
+    expect(await page.locator('#late').count()).toBe(0);
+    await page
+      .locator('.notice')
+      .getByRole('button', { name: /^Undo: 2 pieces poured/ })
+      .click();
+    await all.waitFor();
+    const lines = await page.locator('#late .step').count();
+    const pack = page.getByRole('button', { name: 'Not done: pack for School garden' });
+    expect((await pack.boundingBox())?.height).toBeGreaterThanOrEqual(48);
+    await pack.click();
+    await page.locator('.notice').getByText('Not packed for School garden.').waitFor();
+    expect(await page.locator('#late .step').count()).toBe(lines - 1);
+    await page.getByRole('button', { name: 'None of it was done' }).click();
+    await page.locator('.notice').getByText('2 pieces not poured, 2 not stripped.').waitFor();
+    expect(await page.locator('#late').count()).toBe(0);
+    expect(complaints).toEqual([]);
+  });
+
+  test('what can not be written down as planned is said beside it, and nothing is', async () => {
+    const { app, database } = await at(saturday('07:30'));
+    await app.request('/today');
+    const screens = screensOn(database, saturday('12:20'));
+    await screens.post('/buying/counted', { material: 'mortar', counted: '0' });
+    const url = await served(screens);
+    const { page, complaints } = await watchedPage(browser, { javaScriptEnabled });
+    await page.goto(`${url}/today`);
+    await page.getByRole('button', { name: 'All as planned' }).click();
+    await page.waitForSelector('.form-errors');
+    expect(await page.textContent('.form-errors')).toContain('None of it was written down.');
+    expect(await page.textContent('#late .step-batch .error')).toContain('too little Rapid mortar');
+    await page.locator('.form-errors a').click();
+    expect(new URL(page.url()).hash).toMatch(/^#late-batch-/);
+    expect(await page.locator(':target').getAttribute('class')).toContain('step-batch');
+    expect(complaints.filter((one) => !one.includes('422'))).toEqual([]);
+  });
+
   test('a piece that is not good is kept aside with what is wrong, and mended later', async () => {
     const inMould = [{ mould: '900 no. 1', casting: 'panel-900', filledAt: saturday('09:00'), order: '27-001' }];
     const yard = plannedYard({ yard: { ...plannedYard().yard, now: saturday('10:30') }, finished: [], inMould });

@@ -205,7 +205,7 @@ describe('the hour after a session', () => {
     const { get, post, textAfter, database } = await untilNow('12:20');
     const text = await textOf(await get('/today'));
     expect(text).toContain(
-      'To be written down: pour 1 piece, strip 1 and pack 1 order. Not written down yet The plan counts on it as it was planned. What is not written down by 13:00 is planned anew. 8:20 to 8:40 Mix 1 bag of Thin panel mix 900 no. 1: Panel 900 for School garden Poured at 8:40 Poured just now 9:55 to 10:05',
+      'To be written down: pour 1 piece, strip 1 and pack 1 order. Not written down yet The plan counts on it as it was planned. What is not written down by 13:00 is planned anew. All as planned 8:20 to 8:40 Mix 1 bag of Thin panel mix 900 no. 1: Panel 900 for School garden Poured at 8:40 Poured just now Not done 9:55 to 10:05',
     );
     const pour = { bags: '1', mould0: '900 no. 1', casting0: 'panel-900', order0: '27-001', filled0: 'yes' };
     const poured = await textAfter(await post('/today/poured', { ...pour, at: saturday('08:39') }));
@@ -231,6 +231,67 @@ describe('the hour after a session', () => {
       filledAt: '08:40',
     };
     expect(await textAfter(await post('/today/poured', form))).toContain('900 no. 1 poured at 8:40. Undo');
+  });
+
+  test('takes all of it as planned with one tap, which is undone with one', async () => {
+    const { get, post, textAfter, on } = await untilNow('12:20');
+    await get('/today');
+    const answer = await post('/today/as-planned', {});
+    const text = await textAfter(answer);
+    expect(text).toContain('1 piece poured, 1 stripped, 1 order packed as planned. Undo No date moved.');
+    expect(text).not.toContain('Not written down yet');
+    expect(text).toContain('Done today 12:20: 1 piece poured, 1 stripped, 1 order packed as planned. Undo');
+    expect(await textOf(await get('/changes'))).toContain('1 piece poured, 1 stripped, 1 order packed as planned');
+    const undo = { change: changeIn(answer), back: '/today' };
+    const undone = await textAfter(await on('12:30').post('/undo', undo));
+    expect(undone).toMatch(/To be written down: pour 1 piece, strip 1 and pack 1 order\./);
+    expect(undone).not.toContain('Done today');
+  });
+
+  test('writes down nothing when one of it cannot be, and says so beside that one', async () => {
+    const { get, post, on } = await untilNow('12:20');
+    await get('/today');
+    await on('12:15').post('/buying/counted', { material: 'mortar', counted: '0' });
+    const answer = await post('/today/as-planned', {});
+    expect(answer.status).toBe(422);
+    const html = await answer.clone().text();
+    const text = await textOf(answer);
+    const why =
+      'By the stock book there is too little Rapid mortar for it. Count it, or write this batch down by itself.';
+    expect(text).toContain(`None of it was written down. ${why}`);
+    expect(text).toContain(`Poured just now ${why} Not done 9:55`);
+    const [, id] = /<a href="#(late-batch-[^"]+)">/.exec(html) ?? [];
+    expect(html).toContain(`<li class="step step-batch" id="${id}">`);
+    expect(await textOf(await get('/today'))).toMatch(/To be written down: pour 1 piece, strip 1 and pack 1 order\./);
+  });
+
+  test('takes what was not done off the list at once, one step or all of it, until that is undone', async () => {
+    const { get, post, textAfter } = await untilNow('12:20');
+    const html = await (await get('/today')).text();
+    const pack = /name="step" value="(late-pack-[^"]+)"/.exec(html)?.[1] ?? '';
+    const one = await post('/today/not-done', { step: pack });
+    const without = await textAfter(one);
+    expect(without).toContain('Not packed for School garden. Undo');
+    expect(without).toMatch(/To be written down: pour 1 piece and strip 1\./);
+    const back = await textAfter(await post('/undo', { change: changeIn(one), back: '/today' }));
+    expect(back).toMatch(/To be written down: pour 1 piece, strip 1 and pack 1 order\./);
+    const all = await post('/today/not-done', {});
+    const none = await textAfter(all);
+    expect(none).toContain('1 piece not poured, 1 not stripped, 1 order not packed. Undo School garden');
+    expect(none).toMatch(/Next session Sat 17 Apr, 8:00 to 12:00: pour 1 piece/);
+    expect((await textAfter(await post('/undo', { change: changeIn(all), back: '/today' }))).slice(0, 400)).toContain(
+      'Not written down yet',
+    );
+  });
+
+  test('has nothing to say when it is over', async () => {
+    const { get, post } = await untilNow('13:00');
+    await get('/today');
+    for (const deed of ['as-planned', 'not-done']) {
+      const answer = await post(`/today/${deed}`, {});
+      expect(answer.status).toBe(422);
+      expect(await textOf(answer)).toContain('Nothing was changed.');
+    }
   });
 
   test('takes no time that is still to come', async () => {

@@ -1,35 +1,15 @@
 import { describe, expect, test } from 'vitest';
-import { seedDemo } from '../../db/demo/larch-row.ts';
 import { recentChanges } from '../../db/stores/change-store.ts';
 import { mouldById } from '../../db/stores/mould-store.ts';
 import { storedPlan } from '../../db/stores/plan-store.ts';
 import { askWhen } from '../../src/usecases/ask-when.ts';
 import { fixHours } from '../../src/usecases/fix-hours.ts';
-import { currentPlan } from '../../src/usecases/make-plan.ts';
 import { packOrder } from '../../src/usecases/pack-order.ts';
 import { recordPour } from '../../src/usecases/record-pour.ts';
 import { recordPrep } from '../../src/usecases/record-prep.ts';
 import { recordStrip } from '../../src/usecases/record-strip.ts';
 import type { SessionStep } from '../../src/usecases/session-steps.ts';
-import { showToday } from '../../src/usecases/show-today.ts';
-import { temporaryDatabase } from '../support/temporary-database.ts';
-
-const SATURDAY = '2027-04-10';
-const at = (clock: string) => `${SATURDAY}T${clock}:00+01:00`;
-
-/** The demo on a Saturday of which nothing is written down; its session ends at 13:30. */
-const demoDay = async () => {
-  const database = await temporaryDatabase();
-  await database.write((tx) => seedDemo(tx, SATURDAY, `${SATURDAY}T06:00:00Z`));
-  const context = (clock: string) => ({ database, now: at(clock) });
-  await currentPlan(context('07:30'));
-  const late = async (clock: string) => (await showToday(context(clock))).late?.steps ?? [];
-  const days = async (clock: string) =>
-    (await currentPlan(context(clock))).plan.orders.map(({ id, completesOn }) => [id, completesOn]);
-  return { database, context, late, days };
-};
-const namesOf = (steps: readonly SessionStep[]) =>
-  steps.map((step) => [step.kind, step.at, 'pours' in step ? step.pours.map(({ mould }) => mould) : step.kind]);
+import { demoAt as at, demoSaturday as demoDay, namesOf } from '../support/demo-saturday.ts';
 
 type Work = Exclude<SessionStep, { kind: 'set up' | 'clear up' }>;
 type Context = ReturnType<Awaited<ReturnType<typeof demoDay>>['context']>;

@@ -1,4 +1,4 @@
-import type { FC } from 'hono/jsx';
+import type { Child, FC } from 'hono/jsx';
 import { Button } from '../parts/button.tsx';
 import { listText } from '../parts/quantity-text.ts';
 import { BatchStepView } from './batch-step.tsx';
@@ -90,15 +90,25 @@ const Content: FC<StepProps<Step>> = ({ step, ...rest }) => {
   return <p class="step-what">{EDGE_WORDS[step.kind]}</p>;
 };
 
+interface LineProps extends StepProps<Step> {
+  id?: string;
+  /** What was wrong with it where it was written down together with others. */
+  wrong?: string | undefined;
+  /** What else can be said of it. */
+  children?: Child;
+}
+
 /** One line of the timed list: from when to when, what, and the button that says it is done. */
-export const StepView: FC<StepProps<Step>> = (props) => (
-  <li class={`step step-${props.step.kind.replace(' ', '-')}`}>
+export const StepView: FC<LineProps> = ({ id, wrong, children, ...props }) => (
+  <li class={`step step-${props.step.kind.replace(' ', '-')}`} id={id}>
     <p class="step-time">
       {stepClock(props.step)(props.step.at)}
       <span class="quiet"> to {stepClock(props.step)(props.step.until)}</span>
     </p>
     <div class="step-content">
       <Content {...props} />
+      <Wrong message={wrong} />
     </div>
+    {children && <div class="step-aside">{children}</div>}
   </li>
 );

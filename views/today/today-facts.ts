@@ -96,6 +96,12 @@ export interface PackStep extends Timed {
 
 export type Step = EdgeStep | PrepStep | BatchStep | StripStep | PackStep;
 
+/** A step of a session that is over, with a name of its own. */
+export interface LateLine {
+  name: string;
+  step: Step;
+}
+
 export interface SessionHours {
   date: string;
   start: string;
@@ -128,7 +134,7 @@ export interface TodayModel {
   idle: SessionHours | null;
   steps: readonly Step[];
   /** Planned for a session that is over, not written down, and kept as planned until then; null for nothing. */
-  late: { until: string; steps: readonly Step[] } | null;
+  late: { until: string; lines: readonly LateLine[] } | null;
   lastMix: readonly { mix: string; at: string }[];
   otherFull: readonly FullMould[];
   emptyMoulds: readonly EmptyMould[];

@@ -9,11 +9,12 @@ import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { Amounts } from './amounts.tsx';
 import { FixedHours, FixedSession } from './fixed-session.tsx';
 import { HoursForms } from './hours-form.tsx';
+import { LateWork, lateLead } from './late-work.tsx';
 import { OtherFull, OtherPour, Packed } from './other-work.tsx';
 import { StepView } from './step-view.tsx';
 import { ToMend } from './to-mend.tsx';
 import type { RefusedWork, Step, TodayModel } from './today-facts.ts';
-import { belowAnswer, lateNote, todayAnswer, toHaveReady } from './today-text.ts';
+import { belowAnswer, todayAnswer, toHaveReady } from './today-text.ts';
 
 interface TodayPageProps {
   model: TodayModel;
@@ -26,15 +27,16 @@ interface StepsProps {
   clock: Pick<TodayModel, 'now'>;
   writable: boolean;
   underWay: boolean;
-  late?: boolean;
   refused: RefusedWork | null;
 }
 
 /** The list of a session; while it is under way a line shows where the clock stands. */
-const Steps: FC<StepsProps> = ({ steps, clock, writable, underWay, late = false, refused }) => {
+const Steps: FC<StepsProps> = ({ steps, clock, writable, underWay, refused }) => {
   const nowAt = underWay ? clock.now : null;
   const passed = nowAt === null ? 0 : steps.filter(({ at }) => Date.parse(at) <= Date.parse(nowAt)).length;
-  const line = (step: Step) => <StepView step={step} clock={clock} writable={writable} late={late} refused={refused} />;
+  const line = (step: Step) => (
+    <StepView step={step} clock={clock} writable={writable} late={false} refused={refused} />
+  );
   return (
     <ol class="steps">
       <InTurns items={steps.slice(0, passed)} draw={line} />
@@ -79,15 +81,6 @@ const Session: FC<{ model: TodayModel; refused: RefusedWork | null }> = ({ model
   );
 };
 
-const Late: FC<{ model: TodayModel; refused: RefusedWork | null }> = ({ model, refused }) =>
-  model.late && (
-    <section id="late">
-      <h2>Not written down yet</h2>
-      <p class="quiet">{lateNote(model.late)}</p>
-      <Steps steps={model.late.steps} clock={model} writable={true} underWay={false} late refused={refused} />
-    </section>
-  );
-
 const Done: FC<{ model: TodayModel }> = ({ model }) =>
   model.done.length === 0 ? null : (
     <section>
@@ -114,9 +107,9 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused }) => (
   <>
     {notice && <Notice notice={notice} today={model.today} back="/today" />}
     <Answer note={belowAnswer(model)}>{todayAnswer(model)}</Answer>
-    {refused && <FormErrors errors={refused.errors} lead="That was not written down." />}
+    {refused && <FormErrors errors={refused.errors} lead={lateLead(refused) ?? 'That was not written down.'} />}
     <FixedSession fixed={model.fixed} refused={refused} today={model.today} />
-    <Late model={model} refused={refused} />
+    <LateWork model={model} refused={refused} />
     <Session model={model} refused={refused} />
     {model.session && (
       <p class="buttons">

@@ -102,7 +102,7 @@ const nextText = ({ session, steps, today }: Pick<TodayModel, 'session' | 'steps
  * one is and what it is for.
  */
 export const todayAnswer = (model: TodayModel): string => {
-  if (model.late) return `To be written down: ${workText(model.late.steps)}.`;
+  if (model.late) return `To be written down: ${workText(model.late.lines.map(({ step }) => step))}.`;
   const next = model.steps.find(isWork);
   return model.underWay && next ? `Next, ${stepClock(next)(next.at)}: ${stepText(next)}.` : nextText(model);
 };

@@ -83,7 +83,10 @@ describe('the first line', () => {
     [{ underWay: true, steps: [batch] }, 'Next, 9:05: mix 1 bag for 900 no. 1 and 900 no. 2.'],
     [{ underWay: true, steps: [strip] }, 'Next, 10:40: strip 900 no. 1.'],
     [{ session: null, steps: [] }, 'No session has anything to do.'],
-    [{ late: { until: at('14:30'), steps: [batch, strip] } }, 'To be written down: pour 2 pieces and strip 1.'],
+    [
+      { late: { until: at('14:30'), lines: [batch, strip].map((step) => ({ name: step.kind, step })) } },
+      'To be written down: pour 2 pieces and strip 1.',
+    ],
     [{ steps: [prep] }, 'Today, 8:00 to 13:30: prepare 1 mould.'],
   ])('%#', (changes, text) => {
     expect(todayAnswer(model(changes))).toBe(text);
