@@ -31,13 +31,15 @@ export const PairList: FC<{ model: PairsAsked }> = ({ model: { pairs, today } })
 export const TwoAtOncePage: FC<{ model: PairsAsked; back: string }> = ({ model, back }) => {
   const { asked, pairs, today } = model;
   const [best] = pairs ?? [];
-  if (!asked)
-    return <Answer note="Nothing was written down by asking.">Choose what is asked for, and how many.</Answer>;
   return (
     <>
-      <Answer note={`${asked.quantity} × ${asked.name}, by today's plan. No date already given gets later by it.`}>
-        {best ? `${dayText(best.earliestOn, today)} at the earliest, with two changes at once.` : pairs ? NONE : LATE}
-      </Answer>
+      {asked ? (
+        <Answer note={`${asked.quantity} × ${asked.name}, by today's plan. No date already given gets later by it.`}>
+          {best ? `${dayText(best.earliestOn, today)} at the earliest, with two changes at once.` : pairs ? NONE : LATE}
+        </Answer>
+      ) : (
+        <Answer note="Nothing was written down by asking.">Choose what is asked for, and how many.</Answer>
+      )}
       {best && <PairList model={model} />}
       <p>
         <a href={back}>Back to the question</a>
