@@ -145,7 +145,7 @@ describe('handing over', () => {
   test('takes the pieces and what was cut out of stock', async () => {
     const { post, textAfter, database } = await withPieces(3);
     const text = await textAfter(await post('/orders/27-001/hand-over', {}));
-    expect(text).toContain('School garden was handed over Thu 8 Apr.');
+    expect(text).toContain('School garden: handed over Thu 8 Apr.');
     expect((await database.read((tx) => finishedPieces(tx)))[0]?.count).toBe(1);
     // Two pins of 300 mm with a kerf of 3 each, as a part of a stick of 3000 and its last kerf.
     expect((await database.read((tx) => materialById(tx, 'rod')))?.onHand).toBeCloseTo(3 - 606 / 3003);

@@ -29,19 +29,19 @@ export interface OrderPageProps {
 }
 
 const END_WORDS = {
-  'handed over': 'was handed over',
-  cancelled: 'is cancelled',
-  lapsed: 'lapsed when its hold ran out',
+  'handed over': 'handed over',
+  cancelled: 'cancelled',
+  lapsed: 'the hold ran out',
 };
 
-/** "School garden: ready Sat 8 May, 2 days to spare." */
+/** "School garden: ready Sat 8 May, 2 days to spare.", "Tom Keane: handed over Sat 3 Apr." */
 export const orderAnswer = (order: OrderFacts, today: string): string => {
   if (order.status !== 'open') {
     const on = order.handedOverOn ? ` ${dayText(order.handedOverOn, today)}` : '';
-    return `${orderName(order)} ${END_WORDS[order.status]}${on}.`;
+    return `${orderName(order)}: ${END_WORDS[order.status]}${on}.`;
   }
   if (order.readyOn === null)
-    return `${orderName(order)} can't be made yet, because ${order.reason ?? 'no time is left for it'}.`;
+    return `${orderName(order)}: can't be made yet, because ${order.reason ?? 'no time is left for it'}.`;
   const due = dueOf(order);
   const spare = due ? `, ${spareText(order.readyOn, due)}` : '';
   return `${orderName(order)}: ready ${dayText(order.readyOn, today)}${spare}.`;
@@ -202,7 +202,7 @@ export const OrderPage: FC<OrderPageProps> = (props) => {
         </>
       )}
       <p class="no-print">
-        <a href="/orders">All orders</a>
+        <a href={open ? '/orders' : '/orders/past'}>{open ? 'All orders' : 'Past orders'}</a>
       </p>
     </>
   );
