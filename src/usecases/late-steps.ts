@@ -50,6 +50,12 @@ export const lateSteps = ({ mixes, strips, packs, preps }: LateWork): LateStep[]
   return steps.sort((a, b) => minuteOf(a.at) - minuteOf(b.at));
 };
 
+/** A strip as it stands in a plan once its piece is in its mould. */
+export const stripOf = ({ mould, order, stripStart, stripEnd, pieceReadyAt }: PlanStrip): PlanStrip => ({
+  ...{ mould, stripStart, stripEnd, pieceReadyAt },
+  ...(order === undefined ? {} : { order }),
+});
+
 /** Steps as what a change took off the list. */
 export const lateTaken = (steps: readonly LateStep[]): LateTaken => {
   const taken: LateTaken = { names: [], batches: [], pours: [], preps: [], strips: [], orders: [] };
@@ -60,9 +66,8 @@ export const lateTaken = (steps: readonly LateStep[]): LateTaken => {
     if (step.kind === 'prep') taken.preps.push(step.pour);
     if (step.kind === 'pack') taken.orders.push(step.order);
     if (step.kind !== 'strip') continue;
-    const { mould, order, stripStart, stripEnd, pieceReadyAt } = step.strip;
     // A piece poured late may be written down as poured before its strip is on the list again.
-    taken.strips.push({ mould, stripStart, stripEnd, pieceReadyAt, ...(order === undefined ? {} : { order }) });
+    taken.strips.push(stripOf(step.strip));
     if ('fillEnd' in step.strip && !poured.has(step.strip)) taken.pours.push(step.strip);
   }
   taken.batches.push(...mixes.map(({ batch }) => batch));

@@ -13,6 +13,7 @@ import type { LateTaken } from '../../shared/late-work.ts';
 import { minuteOf } from '../../shared/time.ts';
 import { type Changed, changing } from './changing.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from './context.ts';
+import { stripOf } from './late-steps.ts';
 import type { Unfixed } from './remake-plan.ts';
 
 /** What the maker calls the things that the tables hold. */
@@ -68,13 +69,23 @@ const unfixedBy = (before: readonly PlannedAnew[], after: readonly PlannedAnew[]
 
 const MINUTES_OF_DAY = 1440;
 
+/** Pieces that are in their moulds again were to be stripped; so they are, unless that went off the list as well. */
+const stripsOfPours = ({ pours }: LateTaken): LateTaken => ({
+  ...{ names: [], batches: [], pours: [], preps: [], orders: [] },
+  strips: pours.map(stripOf),
+});
+
 /** Late work is on its list again once what took it off is undone; off it again once that is undone in turn. */
 const lateBy = (before: readonly StoredLateWork[], after: readonly StoredLateWork[]): Unfixed => {
   const without = (rows: readonly StoredLateWork[], others: readonly StoredLateWork[]): LateTaken[] => {
     const known = new Set(others.map(({ change }) => change));
     return rows.filter(({ change }) => !known.has(change)).map(({ taken }) => taken);
   };
-  return { lateBack: without(before, after), notDone: without(after, before).flatMap(({ names }) => names) };
+  const off = without(after, before);
+  return {
+    lateBack: [...without(before, after), ...off.map(stripsOfPours)],
+    notDone: off.flatMap(({ names }) => names),
+  };
 };
 
 /**

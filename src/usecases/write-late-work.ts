@@ -60,7 +60,7 @@ const writeBatch = async (writing: Writing, { mix: { batch, pours } }: StepOf<'b
   if (short)
     return refuse(
       'pours',
-      `By the stock book there is too little ${short} for it. Count it, or write this batch down by itself.`,
+      `By the stock book there is too little ${short} for it. Write down what arrived or count it, or write this batch down by itself.`,
     );
   const filled: Filled[] = [];
   for (const pour of pours) filled.push(await filledOf(tx, pour));
@@ -88,7 +88,7 @@ const writePack = async (writing: Writing, { order: { id, packEnd } }: StepOf<'p
   if (short)
     return refuse(
       'order',
-      `By the stock book there is too little ${short} for it. Count it, or write this order down by itself.`,
+      `By the stock book there is too little ${short} for it. Write down what arrived or count it, or write this order down by itself.`,
     );
   const packed = await packGoods(tx, yard, { order: id, evenShort: false, now });
   return packed.ok ? carrying(writing, afterPack(id, minuteOf(packEnd)), packed.value) : packed;

@@ -257,7 +257,7 @@ describe('the hour after a session', () => {
     const html = await answer.clone().text();
     const text = await textOf(answer);
     const why =
-      'By the stock book there is too little Rapid mortar for it. Count it, or write this batch down by itself.';
+      'By the stock book there is too little Rapid mortar for it. Write down what arrived or count it, or write this batch down by itself.';
     expect(text).toContain(`None of it was written down. ${why}`);
     expect(text).toContain(`Poured just now ${why} Not done 9:55`);
     const [, id] = /<a href="#(late-batch-[^"]+)">/.exec(html) ?? [];

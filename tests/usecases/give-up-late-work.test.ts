@@ -88,7 +88,7 @@ describe('late work that was not done', () => {
 });
 
 describe('a late step that was written down', () => {
-  test('is on the list again when that is undone', async () => {
+  test('is on the list again when that is undone, and off it when that is undone in turn', async () => {
     const day = await demoSaturday();
     const steps = await day.late('13:40');
     const first = steps.find((step) => step.kind === 'batch');
@@ -100,9 +100,12 @@ describe('a late step that was written down', () => {
         .at(-1) ?? null;
     const poured = await recordPour(day.context('13:41'), { pours: first.pours, bags: first.bags, filledAt: full });
     if (!poured.ok) throw new Error(poured.faults[0]?.message);
-    expect(namesOf(await day.late('13:42'))).not.toEqual(namesOf(steps));
-    await undone(day, '13:43', poured.value.change);
+    const left = namesOf(await day.late('13:42'));
+    expect(left).not.toEqual(namesOf(steps));
+    const { change } = await undone(day, '13:43', poured.value.change);
     expect(namesOf(await day.late('13:44'))).toEqual(namesOf(steps));
+    await undone(day, '13:45', change);
+    expect(namesOf(await day.late('13:46'))).toEqual(left);
   });
 
   test('whatever else was written down since', async () => {

@@ -103,7 +103,7 @@ describe('all late work written down as planned', () => {
     expect(outcome.faults).toEqual([
       {
         path: batches[1]?.name,
-        message: `By the stock book there is too little ${material.name} for it. Count it, or write this batch down by itself.`,
+        message: `By the stock book there is too little ${material.name} for it. Write down what arrived or count it, or write this batch down by itself.`,
       },
     ]);
     expect(await bookOf(database)).toEqual(book);
