@@ -15,6 +15,8 @@ import { fileText } from '../../src/usecases/file-text.ts';
 import { markMould } from '../../src/usecases/mark-mould.ts';
 import { readFileIn, readUpload, tryFile } from '../../src/usecases/read-in.ts';
 import { undoChange } from '../../src/usecases/undo-change.ts';
+import { writeLateWork } from '../../src/usecases/write-late-work.ts';
+import { demoSaturday } from '../support/demo-saturday.ts';
 import { randomYard, type YardKind } from '../support/random-yard.ts';
 import { temporaryDatabase } from '../support/temporary-database.ts';
 import { yardContext } from '../support/yard-context.ts';
@@ -113,6 +115,17 @@ const livedIn = async (): Promise<UseCaseContext> => {
 };
 
 describe('an archive', () => {
+  test('goes in over a yard whose late work was written down, and that is undone', async () => {
+    const { context, late } = await demoSaturday();
+    await late('13:40');
+    expect((await writeLateWork(context('13:45'))).ok).toBe(true);
+    const before = (await exportArchive(context('13:47'))).text;
+    const change = await readIn(context('13:47'), (await exportArchive(await livedIn())).text);
+    expect((await undoChange(context('13:47'), change)).ok).toBe(true);
+    const after = JSON.parse((await exportArchive(context('13:47'))).text);
+    expect(fileText({ ...after, log: { ...after.log, changes: after.log.changes.slice(0, -1) } })).toBe(before);
+  });
+
   test('goes in over another yard and comes out the same to the byte; undone, all is as it was', async () => {
     const text = (await exportArchive(await livedIn())).text;
     expect(JSON.parse(text).log.changes).toHaveLength(2);
