@@ -74,6 +74,16 @@ describe('a yard file', () => {
     expect({ ...JSON.parse(await everything(screens)), log: null }).toEqual({ ...JSON.parse(before), log: null });
   });
 
+  test('of another name is looked at on a page of the yard as it is', async () => {
+    const screens = await screensOver();
+    const file = JSON.parse(await exported(screens, 'yard.json'));
+    const html = await (
+      await look(screens, JSON.stringify({ ...file, yard: { ...file.yard, name: 'Elsewhere' } }))
+    ).text();
+    expect(html).toContain('name Elsewhere, until now Small yard.');
+    expect(html).toContain('<p class="yard-name">Small yard</p>');
+  });
+
   test('is looked at again when the yard changed in between, and is held no longer once it was read in', async () => {
     const screens = await demoScreens();
     const file = JSON.parse(await exported(screens, 'yard.json'));
