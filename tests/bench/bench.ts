@@ -1,6 +1,7 @@
 import { cpus } from 'node:os';
 import { csvRows } from './csv.ts';
 import { EXACT_SEEDS, exactRows, exactSummary } from './exact.ts';
+import { ifFirstRows } from './if-first.ts';
 import { qualityRows } from './quality.ts';
 import { quoteRows } from './quotes.ts';
 import { REQUEST_YARDS, requestRows } from './requests.ts';
@@ -10,6 +11,9 @@ import { tardinessRows } from './tardiness.ts';
 
 /** Every tenth tardiness instance by default; all 250 with `npm run bench -- tardiness all`, or `thorough` for that effort. */
 const SOME = 10;
+
+/** Random yards asked by `npm run bench -- first`; any other number after it. */
+const SOME_YARDS = 200;
 
 const sections: Record<string, (argument?: string) => void | Promise<void>> = {
   speed: () => print('Speed, in process, warm, medians', speedRows()),
@@ -22,6 +26,7 @@ const sections: Record<string, (argument?: string) => void | Promise<void>> = {
       'Weighted tardiness, OR-Library wt40 and wt50',
       tardinessRows(which === undefined ? SOME : 1, which === 'thorough' ? 'thorough' : 'normal'),
     ),
+  first: (yards) => print('First before all others', ifFirstRows(Number(yards ?? SOME_YARDS))),
   requests: async (only) => {
     for (const [orders, moulds] of REQUEST_YARDS.filter(([orders]) => !only || orders === Number(only)))
       print(`Longest blocks of requests, ${orders} orders, a search beside`, await requestRows(orders, moulds));
