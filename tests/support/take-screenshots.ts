@@ -19,7 +19,11 @@ import { DEMO_NOW } from './screens.ts';
  * of units. `npm run screenshots`, or with the beginning of a name, those alone: `npm run screenshots us-units`.
  */
 const PAGES = { when: '/', today: '/today', orders: '/orders', moulds: '/moulds', turns: '/turns', buying: '/buying' };
-const QUOTES = { limits: '/?what=kit%3Aplanter&number=3', yard: '/yard' };
+const QUOTES = {
+  limits: '/?what=kit%3Aplanter&number=3',
+  yard: '/yard',
+  strength: '/yard/mixes/coping/strength?cement=N',
+};
 const WIDTHS = [390, 1280];
 const kit = (size: Record<string, string>): string => `/kits/by-size?${new URLSearchParams(size)}`;
 /** Five sizes, each of another kind: one panel a side, several, no courses alike, an L, a row. */
