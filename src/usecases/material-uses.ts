@@ -1,6 +1,7 @@
 import type { PlanFile } from '../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
+import { letOthersRun } from './let-others-run.ts';
 import { piecesOfOrder } from './pieces-of-order.ts';
 
 /** A quantity of a material that the plan takes at one minute, and for which orders; null stands for stock. */
@@ -21,11 +22,15 @@ const take = (uses: Uses, material: string, use: MaterialUse): void => {
 
 const once = <T>(items: readonly T[]): T[] => [...new Set(items)];
 
-const takeForBatches = (uses: Uses, plan: PlanFile, yard: YardFile): void => {
+/** So many batches take a few milliseconds. */
+const BATCHES_AT_ONCE = 500;
+
+function* takeForBatches(uses: Uses, plan: PlanFile, yard: YardFile): Generator<void> {
   const pours = new Map(plan.pours.map((pour) => [pour.id, pour]));
   const mixes = new Map(yard.mixes.map((mix) => [mix.id, mix.perBag]));
   const castings = new Map(yard.castings.map((casting) => [casting.id, casting.perPiece]));
-  for (const batch of plan.batches) {
+  for (const [place, batch] of plan.batches.entries()) {
+    if (place % BATCHES_AT_ONCE === 0) yield;
     const at = minuteOf(batch.start);
     const filled = batch.pours.flatMap((id) => pours.get(id) ?? []);
     const orders = once(filled.map(({ order }) => order ?? null));
@@ -35,7 +40,7 @@ const takeForBatches = (uses: Uses, plan: PlanFile, yard: YardFile): void => {
       for (const { material, quantity } of castings.get(casting) ?? [])
         take(uses, material, { at, quantity, orders: [order ?? null] });
   }
-};
+}
 
 const takeForOrders = (uses: Uses, plan: PlanFile, yard: YardFile): void => {
   const lines = new Map(yard.orders.map((order) => [order.id, order.lines]));
@@ -64,21 +69,36 @@ const LISTS = ['mixes', 'castings', 'kits', 'orders'] as const;
 /** Worked out once for a plan and the lists it was made from: a large plan takes thousands of times from stock. */
 const known = new WeakMap<PlanFile, Pick<YardFile, (typeof LISTS)[number]> & { uses: UsesByMaterial }>();
 
-const allUses = (yard: YardFile, plan: PlanFile): UsesByMaterial => {
+function* usesInSteps(yard: YardFile, plan: PlanFile): Generator<void, UsesByMaterial> {
+  const before = known.get(plan);
+  if (before && LISTS.every((list) => before[list] === yard[list])) return before.uses;
+  const { mixes, castings, kits, orders } = yard;
   const uses: Uses = new Map();
-  takeForBatches(uses, plan, yard);
+  yield* takeForBatches(uses, plan, yard);
+  yield;
   takeForOrders(uses, plan, yard);
   takeSticks(uses, plan);
+  yield;
   for (const list of uses.values()) list.sort((a, b) => a.at - b.at);
+  known.set(plan, { mixes, castings, kits, orders, uses });
   return uses;
-};
+}
 
 /** Everything a plan takes from stock, by material, in order of time. */
 export const materialUses = (yard: YardFile, plan: PlanFile): UsesByMaterial => {
-  const before = known.get(plan);
-  if (before && LISTS.every((list) => before[list] === yard[list])) return before.uses;
-  const uses = allUses(yard, plan);
-  const { mixes, castings, kits, orders } = yard;
-  known.set(plan, { mixes, castings, kits, orders, uses });
-  return uses;
+  const steps = usesInSteps(yard, plan);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+  }
+};
+
+/** The same, with others having their turn between its steps. */
+export const materialUsesInTurns = async (yard: YardFile, plan: PlanFile): Promise<UsesByMaterial> => {
+  const steps = usesInSteps(yard, plan);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+    await letOthersRun();
+  }
 };

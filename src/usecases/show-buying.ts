@@ -3,9 +3,8 @@ import { materialsInOrder, onTheirWay } from '../../db/stores/material-store.ts'
 import { buyingModel } from './buying-model.ts';
 import type { UseCaseContext } from './context.ts';
 import { arrivalsThatKeep } from './keeping-facts.ts';
-import { letOthersRun } from './let-others-run.ts';
 import { currentPlan } from './make-plan.ts';
-import { materialUses } from './material-uses.ts';
+import { materialUsesInTurns } from './material-uses.ts';
 import { measuresOf } from './measures.ts';
 
 /** What to buy by when and for whom, what is on its way, and what is in the yard. */
@@ -21,7 +20,6 @@ export const showBuying = async (context: UseCaseContext) => {
   const notes = new Map(
     materials.flatMap(({ id, openedNote }): [string, string][] => (openedNote ? [[id, openedNote]] : [])),
   );
-  const uses = materialUses(current.yard, current.plan);
-  await letOthersRun();
+  const uses = await materialUsesInTurns(current.yard, current.plan);
   return buyingModel(current, { now: context.now, goods, notes, measures, typed, arrivals }, uses);
 };

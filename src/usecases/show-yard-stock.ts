@@ -4,7 +4,7 @@ import { shownUnit } from '../engine/units/material-unit.ts';
 import type { UseCaseContext } from './context.ts';
 import { arrivalsThatKeep, keepingOf, keepingShown } from './keeping-facts.ts';
 import { materialTexts } from './material-figures.ts';
-import { materialUses } from './material-uses.ts';
+import { materialUsesInTurns } from './material-uses.ts';
 import { shownAmount } from './measures.ts';
 import { showYardFrame } from './show-yard-frame.ts';
 
@@ -15,7 +15,7 @@ export const showYardStock = async (context: UseCaseContext) => {
     typed: await Promise.all(yard.materials.map(({ id }) => typedOf(tx, { kind: 'material', id }))),
     arrivals: await arrivalsThatKeep(tx, yard),
   }));
-  const uses = materialUses(yard, plan);
+  const uses = await materialUsesInTurns(yard, plan);
   const keepingIn = (material: YardFile['materials'][number]) => {
     const of = { uses: uses.get(material.id) ?? [], arrivals: arrivals.get(material.id) ?? [], supplies: [] };
     const keeping = keepingOf(material, { yard, today, ...of });

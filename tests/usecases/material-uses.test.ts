@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { minuteOf } from '../../shared/time.ts';
-import { materialUses } from '../../src/usecases/material-uses.ts';
+import { planYard } from '../../src/engine/plan.ts';
+import { materialUses, materialUsesInTurns } from '../../src/usecases/material-uses.ts';
 import { handPlan, plannedYard, saturday } from '../support/planned-yard.ts';
+import { scaledYard } from '../support/scaled-yard.ts';
 
 describe('what a plan takes from stock', () => {
   const uses = materialUses(plannedYard(), handPlan());
@@ -34,6 +36,14 @@ describe('what a plan takes from stock', () => {
       quantity: 2,
       orders: ['27-001'],
     });
+  });
+
+  test('is the same when others have their turn meanwhile', async () => {
+    const yard = scaledYard(60, 12);
+    const plan = planYard(yard, { effort: 'quick' });
+    const inTurns = await materialUsesInTurns(yard, plan);
+    expect(inTurns).toEqual(materialUses(yard, { ...plan }));
+    expect(materialUses(yard, plan)).toBe(inTurns);
   });
 
   test('is the same for the same plan of the same yard, and another one for other figures of it', () => {
