@@ -5,6 +5,7 @@ import type { Fault } from '../../shared/fault.ts';
 import type { Mix } from '../../shared/mix.ts';
 import { clockMinutes, isInstant, type Minute, minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
+import { bagsFor } from '../engine/pack/bags.ts';
 import { calendarOf } from '../engine/work/calendar.ts';
 import { afterPour } from './carry-on.ts';
 import { type Changed, changing } from './changing.ts';
@@ -27,8 +28,6 @@ export interface PourRecord {
   filledAt: string | null;
 }
 
-const TOLERANCE = 1e-9;
-
 /** "900 no. 1, 900 no. 2 and 800 no. 1" */
 export const listText = (names: readonly string[]): string =>
   names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
@@ -41,10 +40,10 @@ const mixOf = (pours: readonly Filled[], yard: YardFile): Outcome<Mix> => {
   return mix ? done(mix) : refuse('pours', 'Choose what was poured.');
 };
 
-/** Bags for the pieces: their kg, rounded up to what can be mixed. */
-export const bagsFor = (pours: readonly Filled[], mix: Mix, yard: YardFile): number => {
+/** Bags for the pieces: their kg, rounded up to what can be mixed; none for pieces without weight. */
+const bagsOfPours = (pours: readonly Filled[], mix: Mix, yard: YardFile): number => {
   const kg = pours.reduce((sum, { casting }) => sum + (yard.castings.find(({ id }) => id === casting)?.kg ?? 0), 0);
-  return Math.ceil(kg / mix.yieldKgPerBag / mix.bagStep - TOLERANCE) * mix.bagStep;
+  return bagsFor(kg, mix.yieldKgPerBag, mix.bagStep);
 };
 
 const fillOne = async (tx: Tx, filled: Filled, filledAt: string, yard: YardFile): Promise<Fault | null> => {
@@ -87,11 +86,11 @@ const filledMinute = (filledAt: string | null, now: Minute, yard: YardFile): Out
   return noLater(calendar.minuteAt(calendar.dayOf(now), clockMinutes(filledAt)), now);
 };
 
-const recordFaults = ({ pours, bags }: PourRecord, mix: Mix): Fault[] => [
+const recordFaults = ({ pours, bags }: PourRecord, mix: Mix, needed: number): Fault[] => [
   ...(pours.length === new Set(pours.map(({ mould }) => mould)).size
     ? []
     : [{ path: 'pours', message: 'A mould is in it twice.' }]),
-  ...(bags === null || (bags > 0 && bags <= mix.maxBags)
+  ...(bags === null || (bags === 0 && needed === 0) || (bags > 0 && bags <= mix.maxBags)
     ? []
     : [{ path: 'bags', message: `How many bags? Above 0, up to ${mix.maxBags} at once.` }]),
 ];
@@ -112,14 +111,15 @@ export const pourBatch = async (tx: Tx, yard: YardFile, record: PourRecord, now:
   const mix = mixOf(record.pours, yard);
   if (!mix.ok) return mix;
   const filled = filledMinute(record.filledAt, minuteOf(now), yard);
-  const faults = [...recordFaults(record, mix.value), ...(filled.ok ? [] : filled.faults)];
+  const needed = bagsOfPours(record.pours, mix.value, yard);
+  const faults = [...recordFaults(record, mix.value, needed), ...(filled.ok ? [] : filled.faults)];
   if (!filled.ok || faults.length > 0) return { ok: false, faults };
   const filledAt = calendarOf(yard.yard.timeZone).instantText(filled.value);
   for (const pour of record.pours) {
     const fault = await fillOne(tx, pour, filledAt, yard);
     if (fault) return { ok: false, faults: [fault] };
   }
-  const bags = record.bags ?? bagsFor(record.pours, mix.value, yard);
+  const bags = record.bags ?? needed;
   await takeMaterials(tx, record, bags, mix.value, yard);
   const at = record.filledAt === null ? '' : ` at ${clockWords(filledAt)}`;
   return done({ bags, filled: filled.value, at });

@@ -94,6 +94,17 @@ describe('poured', () => {
     expect((await mould('900 no. 1'))?.piece?.filledAt).toBe(saturday('10:41'));
   });
 
+  // Once refused as a batch of no bags, as planned.
+  test('of pieces without weight takes no bag', async () => {
+    const yard = plannedYard();
+    const light = { ...yard, castings: yard.castings.map((one) => ({ ...one, kg: 0 })) };
+    const { context, mould, onHand } = await on('09:29', light);
+    const before = await onHand('mortar');
+    expect((await recordPour(context, { pours: [filled('900 no. 1')], bags: 0, filledAt: null })).ok).toBe(true);
+    expect(await onHand('mortar')).toBe(before);
+    expect((await mould('900 no. 1'))?.piece?.casting).toBe('panel-900');
+  });
+
   test('stays true when an order has gone meanwhile, or a mould is out of use', async () => {
     const { database, context, mould } = await on('09:29');
     await cancelOrder(context, '27-001');
