@@ -47,7 +47,8 @@ describe('the pages of a US yard', () => {
   test('say in its units what goes into a mix, what is cut, and what an order is for', async () => {
     const { get, post, textAfter } = await yardIn('US');
     const today = await textOf(await get('/today'));
-    expect(today).toContain('4.97 qt of Water 2.01 oz of Citric acid');
+    // 4.7 l are 4.97 qt and 57 g are 2.01 oz: fetched to a tenth, never too little.
+    expect(today).toContain('5 qt of Water 2.1 oz of Citric acid');
     expect(today).toContain('4 × 7 1/2 in of Rod 12 mm');
     expect(today).toContain('2 × 11 13/16 in of Rod 12 mm');
     expect(today).not.toMatch(/\d (l|g|mm) of/);

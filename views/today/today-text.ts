@@ -1,6 +1,6 @@
 import { byClock, fromClock, hoursText, isNever } from '../parts/clock-text.ts';
 import { clockText, countText, dayText } from '../parts/day-text.ts';
-import { listText, quantityText } from '../parts/quantity-text.ts';
+import { isMeasure, listText, quantityText } from '../parts/quantity-text.ts';
 import type {
   AmountFacts,
   BatchStep,
@@ -127,13 +127,17 @@ export const belowAnswer = (model: TodayModel): string | undefined => {
   return model.session ? `${nextText(model)} ${todayNote(model)}` : undefined;
 };
 
+/** What is weighed or measured is fetched to a tenth, never too little; bags and pieces as they are used. */
+const fetched = (one: AmountFacts): AmountFacts =>
+  isMeasure(one.unit) ? { ...one, quantity: Math.ceil(one.quantity * 10 - 1e-6) / 10 } : one;
+
 /** Everything that goes into the mixes of a session, to have it at hand. */
 export const toHaveReady = (steps: readonly Step[]): AmountFacts[] => {
   const sums = new Map<string, AmountFacts>();
   for (const step of steps)
     for (const { name, unit, quantity } of step.kind === 'batch' ? [...step.ingredients, ...step.fittings] : [])
       sums.set(name, { name, unit, quantity: quantity + (sums.get(name)?.quantity ?? 0) });
-  return [...sums.values()];
+  return [...sums.values()].map(fetched);
 };
 
 /** The ends of a session: a mould is set up, a yard is opened. */

@@ -137,3 +137,14 @@ test('amounts of all mixes are added up', () => {
   ]);
   expect(workText([batch, batch, strip])).toBe('pour 4 pieces and strip 1');
 });
+
+test('what is measured is fetched to a tenth, never too little', () => {
+  const fitting = (quantity: number, unit: string) => ({
+    ...batch,
+    ingredients: [],
+    fittings: [{ name: 'Mesh', unit, quantity }],
+  });
+  expect(toHaveReady([fitting(11.02, 'oz'), fitting(0.04, 'oz')])).toMatchObject([{ quantity: 11.1 }]);
+  expect(toHaveReady([fitting(0.1, 'm2'), fitting(0.2, 'm2')])).toMatchObject([{ quantity: 0.3 }]);
+  expect(toHaveReady([fitting(2.25, 'bag')])).toMatchObject([{ quantity: 2.25 }]);
+});
