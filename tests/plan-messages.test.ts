@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { planWithMemory } from '../src/engine/plan.ts';
 import { asMessage, fromMessage } from '../src/plan-messages.ts';
 import { scaledYard } from './support/scaled-yard.ts';
+import { turnsDuring } from './support/turns-during.ts';
 
 const sent = (said: unknown): Promise<unknown> => fromMessage(structuredClone(asMessage(said)));
 
@@ -24,14 +25,5 @@ test('so does the plan that a question starts from, and what has none goes as it
 
 test('others have their turn while a large plan arrives', async () => {
   const message = asMessage(planWithMemory(scaledYard(60, 12), { effort: 'quick' })) as { plan: string[] };
-  let turns = 0;
-  let on = true;
-  const count = () => {
-    turns += 1;
-    if (on) setImmediate(count);
-  };
-  setImmediate(count);
-  await fromMessage(message);
-  on = false;
-  expect(turns).toBeGreaterThanOrEqual(message.plan.length);
+  expect(await turnsDuring(() => fromMessage(message))).toBeGreaterThanOrEqual(message.plan.length);
 });

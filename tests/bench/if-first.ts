@@ -1,15 +1,14 @@
 import type { Order } from '../../shared/order.ts';
-import { dateOfDay, dayNumber } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { soonestComplete } from '../../src/engine/bound/soonest.ts';
 import { NEVER } from '../../src/engine/place/problem.ts';
 import { completesIfFirst } from '../../src/engine/quote/if-first.ts';
 import { askingFor } from '../../src/engine/quote/present.ts';
 import { handoverOn } from '../../src/engine/quote/promise.ts';
-import { randomYard, type YardKind } from '../support/random-yard.ts';
+import { withMaterials, withRackSpace, withWindow } from '../support/one-more.ts';
+import { randomYard, YARD_KINDS } from '../support/random-yard.ts';
 import type { Row } from './table.ts';
 
-const KINDS: YardKind[] = ['small', 'typical', 'busy', 'tight-rack', 'cold-spring'];
 const MOULDS_DOUBLED = 4;
 const HOURS = [
   ['06:00', '09:00'],
@@ -26,28 +25,23 @@ const asked = (yard: YardFile, order: Order): { day: number; isProven: boolean }
   return { day, isProven: day === dayOf(soonestComplete(problem, added)) };
 };
 
-/** The yard with one more mould, window, bag of everything or rack space, each by itself. */
-const withOneMore = (yard: YardFile, seed: number): YardFile[] => {
-  const date = dateOfDay(dayNumber(yard.yard.now.slice(0, 10)) + 1 + (seed % 6));
-  const allows: YardFile['extra'][number]['allows'] = ['prep', 'batch', 'strip', 'pack'];
-  const { rackSpaces } = yard.yard;
-  return [
-    ...yard.moulds.slice(0, MOULDS_DOUBLED).map((mould): YardFile => {
-      const { repairedOn: _repairedOn, ...more } = mould;
-      const ready = { ...more, id: `${mould.id} again`, condition: 'ready' as const, prepped: false, turnsSinceOil: 0 };
-      return { ...yard, moulds: [...yard.moulds, ready] };
-    }),
-    ...HOURS.map(([start, end]) => ({ ...yard, extra: [...yard.extra, { date, start, end, crew: 1, allows }] })),
-    { ...yard, materials: yard.materials.map((one) => ({ ...one, onHand: one.onHand + 1 })) },
-    ...(rackSpaces === undefined ? [] : [{ ...yard, yard: { ...yard.yard, rackSpaces: rackSpaces + 1 } }]),
-  ];
-};
+/** The yard with one more mould, window, one more of everything or rack space, each by itself. */
+const withOneMore = (yard: YardFile, seed: number): YardFile[] => [
+  ...yard.moulds.slice(0, MOULDS_DOUBLED).map((mould): YardFile => {
+    const { repairedOn: _repairedOn, ...more } = mould;
+    const ready = { ...more, id: `${mould.id} again`, condition: 'ready' as const, prepped: false, turnsSinceOil: 0 };
+    return { ...yard, moulds: [...yard.moulds, ready] };
+  }),
+  ...HOURS.map(([start, end]) => withWindow(yard, seed, start, end)),
+  withMaterials(yard),
+  ...withRackSpace(yard),
+];
 
 /** How often one more of something makes "first before all others" later, on so many random yards, and how often it is proven. */
 export const ifFirstRows = (yards: number): Row[] => {
   let [orders, proven, trials, later] = [0, 0, 0, 0];
   for (let seed = 0; seed < yards; seed++) {
-    const yard = randomYard(seed, KINDS[seed % KINDS.length]!);
+    const yard = randomYard(seed, YARD_KINDS[seed % YARD_KINDS.length]!);
     const kit = yard.kits[seed % yard.kits.length]?.id;
     if (!kit) continue;
     const order: Order = { id: 'asked', weight: 1, lines: [{ kit, quantity: 1 + (seed % 3) }] };

@@ -6,11 +6,10 @@ import type { Effort } from '../../src/engine/search/effort.ts';
 import { evaluate } from '../../src/engine/search/evaluation.ts';
 import { quickSearch } from '../../src/engine/search/quick.ts';
 import { searchOn } from '../../src/engine/search/search.ts';
-import { randomYard, type YardKind } from '../support/random-yard.ts';
+import { randomYard, YARD_KINDS, type YardKind } from '../support/random-yard.ts';
 import { planByHand } from './by-hand.ts';
 import type { Row } from './table.ts';
 
-const KINDS: YardKind[] = ['small', 'typical', 'busy', 'tight-rack', 'cold-spring'];
 const YARDS_OF_A_KIND = 20;
 const FIRST_SEED = 1001;
 
@@ -71,7 +70,7 @@ const none = (): Sums => ({
 /** Against the maker with a whiteboard, on random yards: weighted days late, batches and bags, ours to theirs. */
 export const qualityRows = (effort: Effort): Row[] => {
   const all = none();
-  const rows = KINDS.map((kind) => {
+  const rows = YARD_KINDS.map((kind) => {
     const sums = none();
     for (let i = 0; i < YARDS_OF_A_KIND; i++) compare(sums, FIRST_SEED + i, kind, effort);
     for (const key of Object.keys(all) as (keyof Sums)[]) all[key] += sums[key];

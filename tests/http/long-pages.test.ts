@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { createApp } from '../../src/http/app.ts';
 import { scaledYard } from '../support/scaled-yard.ts';
+import { turnsDuring } from '../support/turns-during.ts';
 import { yardContext } from '../support/yard-context.ts';
 
 const yard = scaledYard(80, 40);
@@ -9,20 +10,6 @@ const pages = async (): Promise<(path: string) => Promise<string>> => {
   const { database, now } = await yardContext(yard);
   const app = createApp({ database, now: () => now });
   return async (path) => (await app.request(path)).text();
-};
-
-/** How often others have their turn while something is done. */
-const turnsDuring = async (work: () => Promise<unknown>): Promise<number> => {
-  let turns = 0;
-  let on = true;
-  const count = () => {
-    turns += 1;
-    if (on) setImmediate(count);
-  };
-  setImmediate(count);
-  await work();
-  on = false;
-  return turns;
 };
 
 describe('a page with a long list', () => {

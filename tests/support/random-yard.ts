@@ -10,7 +10,9 @@ import { inMouldOf, mouldsOf } from './random-yard/moulds.ts';
 import { withOddities } from './random-yard/oddities.ts';
 import { stockOf } from './random-yard/stock.ts';
 
-export type YardKind = 'small' | 'typical' | 'busy' | 'tight-rack' | 'cold-spring' | 'odd';
+/** Yards as they are; the odd ones try the limits of the format. */
+export const YARD_KINDS = ['small', 'typical', 'busy', 'tight-rack', 'cold-spring'] as const;
+export type YardKind = (typeof YARD_KINDS)[number] | 'odd';
 
 interface Size {
   orders: [number, number];

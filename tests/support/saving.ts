@@ -1,4 +1,5 @@
 import type { UseCaseContext } from '../../src/usecases/context.ts';
+import { exportArchive } from '../../src/usecases/export-file.ts';
 import { type Edit, saveEdit } from '../../src/usecases/save-edit.ts';
 
 /** Saves an edit whatever it moves; a refusal is an error of the test. */
@@ -14,4 +15,10 @@ export const refusedFor = async <T>(context: UseCaseContext, edit: Edit<T>): Pro
   const saved = await saveEdit(context, edit, undefined);
   if (saved.kind !== 'refused') throw new Error(`Not refused: ${JSON.stringify(saved)}`);
   return saved.faults.map(({ path, message }) => `${path}: ${message}`);
+};
+
+/** All that an archive holds of a yard, its log apart: what a change that changed nothing leaves as it was. */
+export const archiveWithoutLog = async (context: UseCaseContext): Promise<unknown> => {
+  const { log: _log, ...rest } = JSON.parse((await exportArchive(context)).text);
+  return rest;
 };

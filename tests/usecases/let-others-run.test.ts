@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { mapInTurns } from '../../src/usecases/let-others-run.ts';
+import { turnsDuring } from '../support/turns-during.ts';
 
 test.each([0, 1, 250, 251, 1000])('%i entries are mapped one after another, in order', async (length) => {
   const list = Array.from({ length }, (_, i) => i);
@@ -7,18 +8,7 @@ test.each([0, 1, 250, 251, 1000])('%i entries are mapped one after another, in o
 });
 
 test('others have their turn while a long list is worked through, and need not for a short one', async () => {
-  const turnsOf = async (length: number) => {
-    let turns = 0;
-    let on = true;
-    const count = () => {
-      turns += 1;
-      if (on) setImmediate(count);
-    };
-    setImmediate(count);
-    await mapInTurns(Array.from({ length }), () => null);
-    on = false;
-    return turns;
-  };
+  const turnsOf = (length: number) => turnsDuring(() => mapInTurns(Array.from({ length }), () => null));
   expect(await turnsOf(1000)).toBeGreaterThanOrEqual(3);
   expect(await turnsOf(100)).toBe(0);
 });

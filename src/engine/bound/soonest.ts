@@ -1,3 +1,4 @@
+import { bagsFor } from '../pack/bags.ts';
 import { NEVER, NONE, PACK, type Problem } from '../place/problem.ts';
 import { Stock } from '../place/stock.ts';
 import { batchAlone, earliestAlone, outOf, soonestReady } from './slots.ts';
@@ -58,19 +59,22 @@ const leastBags = (problem: Problem, casting: number, count: number): number => 
   const { mix, kg, moulds } = problem.castings[casting]!;
   const { yieldKgPerBag, bagStep } = problem.mixes[mix]!;
   const batches = Math.ceil(count / Math.max(1, moulds.length));
-  return bagStep * Math.max(batches, Math.ceil((count * kg) / (yieldKgPerBag * bagStep) - 1e-9));
+  return Math.max(batches * bagStep, bagsFor(count * kg, yieldKgPerBag, bagStep));
 };
+
+const cutsFor = (problem: Problem, { casting, count }: ToPour): Needs['cuts'] =>
+  problem.castings[casting]!.cuts.map((cut) => ({ ...cut, count: cut.count * count }));
 
 /** What so many pieces of a casting take at the least. */
 const needsOf = (problem: Problem, casting: number, count: number): Needs => {
-  const { mix, perPiece, cuts } = problem.castings[casting]!;
+  const { mix, perPiece } = problem.castings[casting]!;
   const bags = leastBags(problem, casting, count);
   return {
     quantities: [
       ...problem.mixes[mix]!.perBag.map(({ material, quantity }) => ({ material, quantity: quantity * bags })),
       ...perPiece.map(({ material, quantity }) => ({ material, quantity: quantity * count })),
     ],
-    cuts: cuts.map((cut) => ({ ...cut, count: cut.count * count })),
+    cuts: cutsFor(problem, { casting, count }),
   };
 };
 
@@ -138,8 +142,7 @@ export const soonestComplete = (problem: Problem, order: number): number => {
   });
   const made = Math.max(problem.now, labourReady(problem, pours), ...ready);
   if (made >= NEVER) return NEVER;
-  const pouredCuts = pours.flatMap(({ casting, count }) => needsOf(problem, casting, count).cuts);
-  const all = { quantities: parts, cuts: [...cuts, ...pouredCuts] };
+  const all = { quantities: parts, cuts: [...cuts, ...pours.flatMap((pour) => cutsFor(problem, pour))] };
   const there = thereFrom(problem, all, made);
   if (packMinutes === 0 || there >= NEVER) return there;
   const packed = earliestAlone(problem, PACK, packMinutes, 1, there);

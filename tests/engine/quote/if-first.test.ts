@@ -1,16 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import type { Order } from '../../../shared/order.ts';
-import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { soonestComplete } from '../../../src/engine/bound/soonest.ts';
 import { NEVER } from '../../../src/engine/place/problem.ts';
 import { completesIfFirst } from '../../../src/engine/quote/if-first.ts';
 import { askingFor } from '../../../src/engine/quote/present.ts';
 import { handoverOn } from '../../../src/engine/quote/promise.ts';
-import { randomYard, type YardKind } from '../../support/random-yard.ts';
+import { withMaterials, withRackSpace, withWindow } from '../../support/one-more.ts';
+import { randomYard, YARD_KINDS } from '../../support/random-yard.ts';
 import { smallYard } from '../../support/small-yard.ts';
-
-const KINDS: YardKind[] = ['small', 'typical', 'busy', 'tight-rack', 'cold-spring'];
 
 const dayIfFirst = (yard: YardFile, order: Order): number => {
   const asking = askingFor(yard, order);
@@ -20,30 +18,19 @@ const dayIfFirst = (yard: YardFile, order: Order): number => {
 
 const oneMore = (yard: YardFile, seed: number): [what: string, yard: YardFile][] => {
   const mould = yard.moulds[seed % yard.moulds.length];
-  const date = dateOfDay(dayNumber(yard.yard.now.slice(0, 10)) + 1 + (seed % 6));
-  const allows: YardFile['extra'][number]['allows'] = ['prep', 'batch', 'strip', 'pack'];
-  const { rackSpaces } = yard.yard;
+  const again = mould && { ...mould, id: 'one more', condition: 'ready' as const, prepped: false };
   return [
-    ...(mould
-      ? [
-          [
-            'mould',
-            { ...yard, moulds: [...yard.moulds, { ...mould, id: 'one more', condition: 'ready', prepped: false }] },
-          ] as [string, YardFile],
-        ]
-      : []),
-    ['window', { ...yard, extra: [...yard.extra, { date, start: '18:00', end: '21:00', crew: 1, allows }] }],
-    ['bag', { ...yard, materials: yard.materials.map((m) => ({ ...m, onHand: m.onHand + 1 })) }],
-    ...(rackSpaces === undefined
-      ? []
-      : [['rack space', { ...yard, yard: { ...yard.yard, rackSpaces: rackSpaces + 1 } }] as [string, YardFile]]),
+    ...(again ? [['mould', { ...yard, moulds: [...yard.moulds, again] }] as [string, YardFile]] : []),
+    ['window', withWindow(yard, seed, '18:00', '21:00')],
+    ['bag', withMaterials(yard)],
+    ...withRackSpace(yard).map((more): [string, YardFile] => ['rack space', more]),
   ];
 };
 
 describe('before all others', () => {
   test('one more mould, window, bag or rack space never makes it later', () => {
     for (let seed = 0; seed < 50; seed++) {
-      const yard = randomYard(seed, KINDS[seed % KINDS.length]!);
+      const yard = randomYard(seed, YARD_KINDS[seed % YARD_KINDS.length]!);
       const kit = yard.kits[seed % yard.kits.length]!.id;
       const order = { id: 'asked', weight: 1, lines: [{ kit, quantity: 1 + (seed % 3) }] };
       const before = dayIfFirst(yard, order);
@@ -54,22 +41,19 @@ describe('before all others', () => {
 
   // The search alone missed these: with one more window the plan it found was later than without.
   test.each([328, 518])('one more window on yard %i makes nothing later', (seed) => {
-    const yard = randomYard(seed, KINDS[seed % KINDS.length]!);
+    const yard = randomYard(seed, YARD_KINDS[seed % YARD_KINDS.length]!);
     const order = {
       id: 'asked',
       weight: 1,
       lines: [{ kit: yard.kits[seed % yard.kits.length]!.id, quantity: 1 + (seed % 3) }],
     };
-    const date = dateOfDay(dayNumber(yard.yard.now.slice(0, 10)) + 1 + (seed % 6));
-    const allows: YardFile['extra'][number]['allows'] = ['prep', 'batch', 'strip', 'pack'];
-    const extra = [...yard.extra, { date, start: '06:00', end: '09:00', crew: 1, allows }];
-    expect(dayIfFirst({ ...yard, extra }, order)).toBeLessThanOrEqual(dayIfFirst(yard, order));
+    expect(dayIfFirst(withWindow(yard, seed, '06:00', '09:00'), order)).toBeLessThanOrEqual(dayIfFirst(yard, order));
   });
 
   test('no search can better a day that the bound allows, and none is later than the bound where nothing is in the way', () => {
     let onTheBound = 0;
     for (let seed = 0; seed < 60; seed++) {
-      const yard = randomYard(seed, KINDS[seed % KINDS.length]!);
+      const yard = randomYard(seed, YARD_KINDS[seed % YARD_KINDS.length]!);
       const order = { id: 'asked', weight: 1, lines: [{ kit: yard.kits[0]!.id, quantity: 1 }] };
       const { problem, added } = askingFor(yard, order);
       const soonest = soonestComplete(problem, added);

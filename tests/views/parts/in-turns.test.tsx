@@ -1,22 +1,9 @@
 import { expect, test } from 'vitest';
 import { InTurns } from '../../../views/parts/in-turns.tsx';
+import { turnsDuring } from '../../support/turns-during.ts';
 
 const numbers = (count: number) => Array.from({ length: count }, (_, i) => i);
 const text = async (node: { toString(): unknown }): Promise<string> => String(await node.toString());
-
-/** How often others had their turn while something was drawn. */
-const turnsWhile = async (draw: () => Promise<unknown>): Promise<number> => {
-  let turns = 0;
-  let on = true;
-  const count = () => {
-    turns += 1;
-    if (on) setImmediate(count);
-  };
-  setImmediate(count);
-  await draw();
-  on = false;
-  return turns;
-};
 
 test('a short list is drawn at once', () => {
   expect(String(<InTurns items={numbers(3)} draw={(n) => <li>{n}</li>} />)).toBe('<li>0</li><li>1</li><li>2</li>');
@@ -36,7 +23,7 @@ test('a long one has every entry once, in its order and with its place, wherever
 });
 
 test('others have their turn in between', async () => {
-  const turns = await turnsWhile(() => text(<InTurns items={numbers(100)} atOnce={10} draw={(n) => <li>{n}</li>} />));
+  const turns = await turnsDuring(() => text(<InTurns items={numbers(100)} atOnce={10} draw={(n) => <li>{n}</li>} />));
   expect(turns).toBeGreaterThanOrEqual(9);
 });
 
