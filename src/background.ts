@@ -1,6 +1,6 @@
 import { planThread } from './plan-thread.ts';
-import type { Background, UseCaseContext } from './usecases/context.ts';
-import { keepImproving } from './usecases/keep-improving.ts';
+import type { Background, UseCaseContext } from './usecases/core/context.ts';
+import { keepImproving } from './usecases/plan/keep-improving.ts';
 
 interface BackgroundParts {
   database: UseCaseContext['database'];

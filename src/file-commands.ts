@@ -4,13 +4,13 @@ import { type Database, openDatabase } from '../db/open.ts';
 import { isEmpty } from '../db/stores/yard-store.ts';
 import type { Fault } from '../shared/fault.ts';
 import { readEnvironment } from './environment.ts';
-import type { Difference } from './usecases/archive-differences.ts';
-import type { Outcome, UseCaseContext } from './usecases/context.ts';
-import { TABLE_KINDS } from './usecases/csv-columns.ts';
-import { exportArchive, exportYard, type KeptFile } from './usecases/export-file.ts';
-import { exportTable } from './usecases/export-table.ts';
-import type { PromiseMove } from './usecases/promises-moved.ts';
-import { readFileIn, readUpload, tryFile } from './usecases/read-in.ts';
+import type { Outcome, UseCaseContext } from './usecases/core/context.ts';
+import type { Difference } from './usecases/files/archive-differences.ts';
+import { TABLE_KINDS } from './usecases/files/csv-columns.ts';
+import { exportArchive, exportYard, type KeptFile } from './usecases/files/export-file.ts';
+import { exportTable } from './usecases/files/export-table.ts';
+import { readFileIn, readUpload, tryFile } from './usecases/files/read-in.ts';
+import type { PromiseMove } from './usecases/plan/promises-moved.ts';
 
 type Read<T> = { ok: true; value: T } | { ok: false; faults: Fault[] };
 

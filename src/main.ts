@@ -5,7 +5,7 @@ import { isEmpty } from '../db/stores/yard-store.ts';
 import { startBackground } from './background.ts';
 import { type Environment, readEnvironment } from './environment.ts';
 import { createApp } from './http/app.ts';
-import { type Background, today } from './usecases/context.ts';
+import { type Background, today } from './usecases/core/context.ts';
 
 /** Where the demo's "today" is counted. */
 const DEMO_ZONE = 'Europe/Dublin';

@@ -1,6 +1,6 @@
 import { Worker } from 'node:worker_threads';
 import { asMessage, fromMessage } from './plan-messages.ts';
-import type { Think } from './usecases/long-thought.ts';
+import type { Think } from './usecases/core/long-thought.ts';
 
 export interface PlanThread {
   /** One question after another; null when it was given up, or took too long, or failed. */

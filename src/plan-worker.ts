@@ -2,7 +2,7 @@ import { constants, setPriority } from 'node:os';
 import { parentPort, workerData } from 'node:worker_threads';
 import { asMessage, fromMessage } from './plan-messages.ts';
 import type { ThreadData } from './plan-thread.ts';
-import { type LongThoughts, type ThoughtKind, thinkThrough } from './usecases/long-thought.ts';
+import { type LongThoughts, type ThoughtKind, thinkThrough } from './usecases/core/long-thought.ts';
 
 /** What a thread is asked; it answers each question with one message. */
 interface Asked<K extends ThoughtKind> {

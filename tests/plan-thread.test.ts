@@ -1,7 +1,7 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { type PlanThread, planThread } from '../src/plan-thread.ts';
-import { thinkThrough } from '../src/usecases/long-thought.ts';
+import { thinkThrough } from '../src/usecases/core/long-thought.ts';
 import { scaledYard } from './support/scaled-yard.ts';
 import { worsePlanYard } from './support/worse-plan.ts';
 

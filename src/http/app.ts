@@ -1,6 +1,6 @@
 import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
-import type { Background, UseCaseContext } from '../usecases/context.ts';
+import type { Background, UseCaseContext } from '../usecases/core/context.ts';
 import { assetRoutes } from './assets.ts';
 import { beginRoutes } from './begin-routes.tsx';
 import { buyingRoutes } from './buying-routes.tsx';

@@ -1,12 +1,12 @@
 import type { Context, Hono } from 'hono';
 import type { RefusedForm } from '../../views/buying/buying-facts.ts';
 import { BuyingPage } from '../../views/buying/buying-page.tsx';
-import { buyMaterial } from '../usecases/buy-material.ts';
-import type { UseCaseContext } from '../usecases/context.ts';
-import { countMaterial } from '../usecases/count-material.ts';
-import { giveUpPurchase } from '../usecases/give-up-purchase.ts';
-import { receiveMaterial } from '../usecases/receive-material.ts';
-import { showBuying } from '../usecases/show-buying.ts';
+import { buyMaterial } from '../usecases/buying/buy-material.ts';
+import { countMaterial } from '../usecases/buying/count-material.ts';
+import { giveUpPurchase } from '../usecases/buying/give-up-purchase.ts';
+import { receiveMaterial } from '../usecases/buying/receive-material.ts';
+import { showBuying } from '../usecases/buying/show-buying.ts';
+import type { UseCaseContext } from '../usecases/core/context.ts';
 import type { Screens } from './app.ts';
 import { type Deed, type Done, deedRoutes } from './deed-routes.ts';
 import { type Typed, wholeTyped } from './form.ts';

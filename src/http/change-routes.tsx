@@ -1,8 +1,8 @@
 import { Hono } from 'hono';
 import { ChangesPage } from '../../views/changes/changes-page.tsx';
 import { Notice } from '../../views/parts/notice.tsx';
-import { showChange } from '../usecases/show-change.ts';
-import { showChanges } from '../usecases/show-changes.ts';
+import { showChange } from '../usecases/changes/show-change.ts';
+import { showChanges } from '../usecases/changes/show-changes.ts';
 import type { Screens } from './app.ts';
 import { wholeTyped } from './form.ts';
 import { doneNotice } from './notice.ts';

@@ -1,7 +1,7 @@
 import { Hono } from 'hono';
 import { DayRead } from '../../views/parts/day-field.tsx';
-import { readDate } from '../usecases/date-typed.ts';
-import { dateReading } from '../usecases/measures.ts';
+import { readDate } from '../usecases/typed/date-typed.ts';
+import { dateReading } from '../usecases/typed/measures.ts';
 import type { Screens } from './app.ts';
 import { page } from './page.tsx';
 

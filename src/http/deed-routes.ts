@@ -1,6 +1,6 @@
 import { type Context, Hono } from 'hono';
-import type { Changed } from '../usecases/changing.ts';
-import type { Outcome, UseCaseContext } from '../usecases/context.ts';
+import type { Outcome, UseCaseContext } from '../usecases/core/context.ts';
+import type { Changed } from '../usecases/plan/changing.ts';
 import type { Screens } from './app.ts';
 import { errorsByField, readForm, type Typed } from './form.ts';
 import { seeDone } from './page.tsx';

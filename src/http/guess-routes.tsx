@@ -1,8 +1,8 @@
 import type { Context, Hono } from 'hono';
 import { GUESSES, GuessesPage } from '../../views/guesses/guesses-page.tsx';
-import { confirmGuess } from '../usecases/confirm-guess.ts';
-import type { UseCaseContext } from '../usecases/context.ts';
-import { showGuesses } from '../usecases/show-guesses.ts';
+import type { UseCaseContext } from '../usecases/core/context.ts';
+import { confirmGuess } from '../usecases/yard/confirm-guess.ts';
+import { showGuesses } from '../usecases/yard/show-guesses.ts';
 import type { Screens } from './app.ts';
 import { type Deed, deedRoutes } from './deed-routes.ts';
 import { doneNotice } from './notice.ts';

@@ -1,9 +1,9 @@
 import type { Context } from 'hono';
 import type { DoneNotice } from '../../views/parts/notice.tsx';
-import type { UseCaseContext } from '../usecases/context.ts';
-import { readDate } from '../usecases/date-typed.ts';
-import { dateReading } from '../usecases/measures.ts';
-import { showChange } from '../usecases/show-change.ts';
+import { showChange } from '../usecases/changes/show-change.ts';
+import type { UseCaseContext } from '../usecases/core/context.ts';
+import { readDate } from '../usecases/typed/date-typed.ts';
+import { dateReading } from '../usecases/typed/measures.ts';
 import { wholeTyped } from './form.ts';
 import { UNCLEAR_DAY } from './page.tsx';
 

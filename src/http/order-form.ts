@@ -1,10 +1,10 @@
 import type { Fault } from '../../shared/fault.ts';
 import { SLIPS, type Slip } from '../../shared/order.ts';
-import { amountTyped } from '../usecases/amount-typed.ts';
-import { type DateReading, readDate } from '../usecases/date-typed.ts';
-import { lineOf } from '../usecases/order-contents.ts';
-import type { OrderDraft } from '../usecases/order-draft.ts';
-import type { OrderReading } from '../usecases/show-order-form.ts';
+import { lineOf } from '../usecases/orders/order-contents.ts';
+import type { OrderDraft } from '../usecases/orders/order-draft.ts';
+import type { OrderReading } from '../usecases/orders/show-order-form.ts';
+import { amountTyped } from '../usecases/typed/amount-typed.ts';
+import { type DateReading, readDate } from '../usecases/typed/date-typed.ts';
 import type { Typed } from './form.ts';
 
 export const FIRST_ROWS = 2;

@@ -1,7 +1,7 @@
 import type { Context } from 'hono';
 import type { Child } from 'hono/jsx';
 import { Frame, type FrameProps } from '../../views/layout.tsx';
-import { letOthersRun } from '../usecases/let-others-run.ts';
+import { letOthersRun } from '../usecases/core/let-others-run.ts';
 import { assetVersion } from './assets.ts';
 
 type PageFrame = Omit<FrameProps, 'assetVersion' | 'children'>;

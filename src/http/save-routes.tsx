@@ -1,10 +1,10 @@
 import type { Context } from 'hono';
 import { Hono } from 'hono';
 import { RemovePage } from '../../views/yard/remove.tsx';
-import type { UseCaseContext } from '../usecases/context.ts';
-import type { Edit, FormState } from '../usecases/save-edit.ts';
-import { saveEdit } from '../usecases/save-edit.ts';
-import { showYardFrame } from '../usecases/show-yard-frame.ts';
+import type { UseCaseContext } from '../usecases/core/context.ts';
+import type { Edit, FormState } from '../usecases/plan/save-edit.ts';
+import { saveEdit } from '../usecases/plan/save-edit.ts';
+import { showYardFrame } from '../usecases/yard/show-yard-frame.ts';
 import type { Screens } from './app.ts';
 import { errorsByField, readForm, type Typed } from './form.ts';
 import { page, seeDone } from './page.tsx';

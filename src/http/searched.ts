@@ -1,5 +1,5 @@
 import type { Context } from 'hono';
-import { chosenOf } from '../usecases/search-words.ts';
+import { chosenOf } from '../usecases/typed/search-words.ts';
 
 const LONGEST = 80;
 

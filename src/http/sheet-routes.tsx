@@ -1,6 +1,6 @@
 import { Hono } from 'hono';
 import { SHEET, SheetPage } from '../../views/today/sheet-page.tsx';
-import { showSheet } from '../usecases/show-sheet.ts';
+import { showSheet } from '../usecases/today/show-sheet.ts';
 import type { Screens } from './app.ts';
 import { page } from './page.tsx';
 

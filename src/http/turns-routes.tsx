@@ -1,7 +1,7 @@
 import { Hono } from 'hono';
 import { TurnsPage } from '../../views/turns/turns-page.tsx';
 import { SESSIONS_SHOWN } from '../../views/turns/turns-shown.ts';
-import { showTurns } from '../usecases/show-turns.ts';
+import { showTurns } from '../usecases/turns/show-turns.ts';
 import type { Screens } from './app.ts';
 import { wholeTyped } from './form.ts';
 import { page } from './page.tsx';

@@ -1,6 +1,6 @@
 import { Hono } from 'hono';
 import { PlainPage } from '../../views/plain/plain-page.tsx';
-import { undoChange } from '../usecases/undo-change.ts';
+import { undoChange } from '../usecases/changes/undo-change.ts';
 import type { Screens } from './app.ts';
 import { readForm, wholeTyped } from './form.ts';
 import { ownPath, page, seeDone } from './page.tsx';

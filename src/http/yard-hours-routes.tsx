@@ -2,7 +2,8 @@ import type { Context } from 'hono';
 import { Hono } from 'hono';
 import { DayForm, OffForm, RepeatingForm, RuleDates } from '../../views/yard/hours-forms.tsx';
 import { HOURS, HOURS_DAY, HOURS_OFF, HoursPage } from '../../views/yard/hours-page.tsx';
-import type { UseCaseContext } from '../usecases/context.ts';
+import type { UseCaseContext } from '../usecases/core/context.ts';
+import type { FormState } from '../usecases/plan/save-edit.ts';
 import {
   addDay,
   addDaysOff,
@@ -12,9 +13,8 @@ import {
   removeDay,
   removeDaysOff,
   removeHours,
-} from '../usecases/edit-hours.ts';
-import type { FormState } from '../usecases/save-edit.ts';
-import { datesOfRule, showYardHours, type YardHoursModel } from '../usecases/show-yard-hours.ts';
+} from '../usecases/yard/edit-hours.ts';
+import { datesOfRule, showYardHours, type YardHoursModel } from '../usecases/yard/show-yard-hours.ts';
 import type { Screens } from './app.ts';
 import { missing } from './failures.tsx';
 import { wholeTyped } from './form.ts';

@@ -1,10 +1,10 @@
 import type { Context } from 'hono';
 import { Hono } from 'hono';
 import { LineForm, TEMPERATURES, TemperaturesPage } from '../../views/yard/temperatures-page.tsx';
-import type { UseCaseContext } from '../usecases/context.ts';
-import { addLine, editLine, editMonths, removeLine } from '../usecases/edit-temperatures.ts';
-import type { FormState } from '../usecases/save-edit.ts';
-import { showTemperatures, type TemperaturesModel } from '../usecases/show-temperatures.ts';
+import type { UseCaseContext } from '../usecases/core/context.ts';
+import type { FormState } from '../usecases/plan/save-edit.ts';
+import { addLine, editLine, editMonths, removeLine } from '../usecases/yard/edit-temperatures.ts';
+import { showTemperatures, type TemperaturesModel } from '../usecases/yard/show-temperatures.ts';
 import type { Screens } from './app.ts';
 import { missing } from './failures.tsx';
 import { wholeTyped } from './form.ts';

@@ -5,10 +5,10 @@ import { openDatabase } from '../../db/open.ts';
 import { replaceYard } from '../../db/stores/replace-yard.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { planYard } from '../../src/engine/plan.ts';
-import type { UseCaseContext } from '../../src/usecases/context.ts';
-import { applyRows } from '../../src/usecases/csv-table.ts';
-import { exportTable } from '../../src/usecases/export-table.ts';
-import { type ReadFile, readFileIn, readUpload } from '../../src/usecases/read-in.ts';
+import type { UseCaseContext } from '../../src/usecases/core/context.ts';
+import { applyRows } from '../../src/usecases/files/csv-table.ts';
+import { exportTable } from '../../src/usecases/files/export-table.ts';
+import { type ReadFile, readFileIn, readUpload } from '../../src/usecases/files/read-in.ts';
 import { scaledYard } from '../support/scaled-yard.ts';
 import { ms, type Row } from './table.ts';
 

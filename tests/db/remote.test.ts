@@ -3,9 +3,9 @@ import { openDatabase } from '../../db/open.ts';
 import { updateMaterial } from '../../db/stores/material-store.ts';
 import { replaceYard } from '../../db/stores/replace-yard.ts';
 import { loadYardFile } from '../../db/stores/yard-store.ts';
-import { changing } from '../../src/usecases/changing.ts';
-import { done } from '../../src/usecases/context.ts';
-import { undoChange } from '../../src/usecases/undo-change.ts';
+import { undoChange } from '../../src/usecases/changes/undo-change.ts';
+import { done } from '../../src/usecases/core/context.ts';
+import { changing } from '../../src/usecases/plan/changing.ts';
 import { remoteDatabase } from '../support/remote-database.ts';
 import { smallYard } from '../support/small-yard.ts';
 

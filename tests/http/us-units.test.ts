@@ -3,7 +3,7 @@ import { setHabits } from '../../db/stores/habits-store.ts';
 import { openOrders } from '../../db/stores/order-store.ts';
 import { setUnits } from '../../db/stores/units-store.ts';
 import { loadYardFile } from '../../db/stores/yard-store.ts';
-import { currentPlan } from '../../src/usecases/make-plan.ts';
+import { currentPlan } from '../../src/usecases/plan/make-plan.ts';
 import { screensOver, type TestScreens, textOf } from '../support/screens.ts';
 import { sentAsShown } from '../support/sent-as-shown.ts';
 import { smallYard } from '../support/small-yard.ts';

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { addGuesses, guessesOfYard } from '../../db/stores/figure-store.ts';
 import { setUnits } from '../../db/stores/units-store.ts';
 import { loadYardFile } from '../../db/stores/yard-store.ts';
-import { stepsOfMonths } from '../../src/usecases/month-temperatures.ts';
+import { stepsOfMonths } from '../../src/usecases/yard/month-temperatures.ts';
 import { screensOver, type TestScreens, textOf } from '../support/screens.ts';
 import { smallYard } from '../support/small-yard.ts';
 

@@ -1,7 +1,7 @@
 import { seedDemo } from '../../db/demo/larch-row.ts';
-import { currentPlan } from '../../src/usecases/make-plan.ts';
-import type { SessionStep } from '../../src/usecases/session-steps.ts';
-import { showToday } from '../../src/usecases/show-today.ts';
+import { currentPlan } from '../../src/usecases/plan/make-plan.ts';
+import type { SessionStep } from '../../src/usecases/today/session-steps.ts';
+import { showToday } from '../../src/usecases/today/show-today.ts';
 import { temporaryDatabase } from './temporary-database.ts';
 
 const SATURDAY = '2027-04-10';

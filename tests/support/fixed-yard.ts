@@ -1,8 +1,8 @@
 import { storedPlan } from '../../db/stores/plan-store.ts';
 import type { PlanFile } from '../../shared/plan.ts';
 import type { YardFileInput } from '../../shared/yard-file.ts';
-import type { UseCaseContext } from '../../src/usecases/context.ts';
-import { currentPlan } from '../../src/usecases/make-plan.ts';
+import type { UseCaseContext } from '../../src/usecases/core/context.ts';
+import { currentPlan } from '../../src/usecases/plan/make-plan.ts';
 import { smallYard } from './small-yard.ts';
 import { yardContext } from './yard-context.ts';
 

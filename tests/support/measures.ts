@@ -1,4 +1,4 @@
-import type { Measures } from '../../src/usecases/measures.ts';
+import type { Measures } from '../../src/usecases/typed/measures.ts';
 
 /** A yard that has said nothing about its habits. */
 export const METRIC: Measures = { system: 'metric', currency: 'EUR', weekStart: 'MO' };

@@ -1,6 +1,6 @@
-import type { UseCaseContext } from '../../src/usecases/context.ts';
-import { exportArchive } from '../../src/usecases/export-file.ts';
-import { type Edit, saveEdit } from '../../src/usecases/save-edit.ts';
+import type { UseCaseContext } from '../../src/usecases/core/context.ts';
+import { exportArchive } from '../../src/usecases/files/export-file.ts';
+import { type Edit, saveEdit } from '../../src/usecases/plan/save-edit.ts';
 
 /** Saves an edit whatever it moves; a refusal is an error of the test. */
 export const savedAnyway = async <T>(context: UseCaseContext, edit: Edit<T>): Promise<number> => {

@@ -3,8 +3,8 @@ import { savePlan, storedPlan } from '../../db/stores/plan-store.ts';
 import { replaceYard } from '../../db/stores/replace-yard.ts';
 import type { PlanFile } from '../../shared/plan.ts';
 import { planYard } from '../../src/engine/plan.ts';
-import type { UseCaseContext } from '../../src/usecases/context.ts';
-import { currentPlan } from '../../src/usecases/make-plan.ts';
+import type { UseCaseContext } from '../../src/usecases/core/context.ts';
+import { currentPlan } from '../../src/usecases/plan/make-plan.ts';
 import { smallYard } from './small-yard.ts';
 import { temporaryDatabase } from './temporary-database.ts';
 

@@ -1,7 +1,7 @@
 import type { Database } from '../../db/open.ts';
 import { replaceYard } from '../../db/stores/replace-yard.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
-import type { UseCaseContext } from '../../src/usecases/context.ts';
+import type { UseCaseContext } from '../../src/usecases/core/context.ts';
 import { smallYard } from './small-yard.ts';
 import { temporaryDatabase } from './temporary-database.ts';
 

@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { BeginModel } from '../../src/usecases/show-begin.ts';
+import type { BeginModel } from '../../src/usecases/begin/show-begin.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { type FieldErrors, FormErrors } from '../parts/field.tsx';

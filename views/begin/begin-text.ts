@@ -1,5 +1,5 @@
-import type { FitModel } from '../../src/usecases/fit-times.ts';
-import type { BeginModel } from '../../src/usecases/show-begin.ts';
+import type { FitModel } from '../../src/usecases/begin/fit-times.ts';
+import type { BeginModel } from '../../src/usecases/begin/show-begin.ts';
 import { countText } from '../parts/day-text.ts';
 import { listText } from '../parts/quantity-text.ts';
 

@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { FitModel } from '../../src/usecases/fit-times.ts';
+import type { FitModel } from '../../src/usecases/begin/fit-times.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { type FieldErrors, TextField } from '../parts/field.tsx';

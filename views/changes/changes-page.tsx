@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { ChangeFacts, showChanges } from '../../src/usecases/show-changes.ts';
+import type { ChangeFacts, showChanges } from '../../src/usecases/changes/show-changes.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { clockText, countText, dayHeading, dayText } from '../parts/day-text.ts';

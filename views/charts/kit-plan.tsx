@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { KitDrawing } from '../../src/usecases/kit-drawing.ts';
+import type { KitDrawing } from '../../src/usecases/kits/kit-drawing.ts';
 import { type DrawingSizes, type KitGeometry, kitGeometry, runText } from './kit-geometry.ts';
 
 const SIZES: DrawingSizes = {

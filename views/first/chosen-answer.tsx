@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { ChosenDate } from '../../src/usecases/chosen-date.ts';
+import type { ChosenDate } from '../../src/usecases/first/chosen-date.ts';
 import { countText, dayText } from '../parts/day-text.ts';
 import { countWord } from '../parts/quantity-text.ts';
 

@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
-import type { Guessed } from '../../src/usecases/rests-on.ts';
-import type { showFirst } from '../../src/usecases/show-first.ts';
+import type { showFirst } from '../../src/usecases/first/show-first.ts';
+import type { Guessed } from '../../src/usecases/plan/rests-on.ts';
 import { OrderSentence } from '../orders/order-sentence.tsx';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';

@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { nextSession } from '../../src/usecases/next-session.ts';
+import type { nextSession } from '../../src/usecases/first/next-session.ts';
 import { Empty } from '../parts/answer.tsx';
 import { clockText, dayText } from '../parts/day-text.ts';
 import { countedText, listText, quantityText } from '../parts/quantity-text.ts';

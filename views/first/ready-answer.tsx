@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { Asked } from '../../src/usecases/ask-when.ts';
+import type { Asked } from '../../src/usecases/first/ask-when.ts';
 import { Answer } from '../parts/answer.tsx';
 import { countText, dayText } from '../parts/day-text.ts';
 import { countWord } from '../parts/quantity-text.ts';

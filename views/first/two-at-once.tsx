@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { PairsAsked } from '../../src/usecases/ask-pairs.ts';
+import type { PairsAsked } from '../../src/usecases/first/ask-pairs.ts';
 import { Answer } from '../parts/answer.tsx';
 import { countText, dayText } from '../parts/day-text.ts';
 

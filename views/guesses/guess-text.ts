@@ -1,4 +1,4 @@
-import type { GuessGroup } from '../../src/usecases/show-guesses.ts';
+import type { GuessGroup } from '../../src/usecases/yard/show-guesses.ts';
 import { entryPath, SECTIONS } from '../yard/sections.ts';
 
 /** What each figure is, as the start of a sentence that its value ends. */

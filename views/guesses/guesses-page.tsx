@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { GuessesModel, GuessGroup } from '../../src/usecases/show-guesses.ts';
+import type { GuessesModel, GuessGroup } from '../../src/usecases/yard/show-guesses.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button } from '../parts/button.tsx';
 import { type FieldErrors, FormErrors } from '../parts/field.tsx';

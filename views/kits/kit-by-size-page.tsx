@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
-import type { KitFacts } from '../../src/usecases/kit-facts.ts';
-import type { showKitBySize } from '../../src/usecases/show-kit-by-size.ts';
+import type { KitFacts } from '../../src/usecases/kits/kit-facts.ts';
+import type { showKitBySize } from '../../src/usecases/kits/show-kit-by-size.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { type FieldErrors, FormErrors, TextField } from '../parts/field.tsx';

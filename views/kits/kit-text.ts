@@ -1,4 +1,4 @@
-import type { KitFacts } from '../../src/usecases/kit-facts.ts';
+import type { KitFacts } from '../../src/usecases/kits/kit-facts.ts';
 import { countWord, listText } from '../parts/quantity-text.ts';
 
 /** Small numbers as words, within a sentence. */

@@ -1,7 +1,7 @@
 import type { FC } from 'hono/jsx';
-import type { WhichMoulds } from '../../src/usecases/find-moulds.ts';
-import type { NextMoulds } from '../../src/usecases/next-moulds-to-build.ts';
-import type { showMoulds } from '../../src/usecases/show-moulds.ts';
+import type { WhichMoulds } from '../../src/usecases/moulds/find-moulds.ts';
+import type { NextMoulds } from '../../src/usecases/moulds/next-moulds-to-build.ts';
+import type { showMoulds } from '../../src/usecases/moulds/show-moulds.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button } from '../parts/button.tsx';
 import { Caution } from '../parts/caution.tsx';

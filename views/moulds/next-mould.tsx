@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { NextMoulds } from '../../src/usecases/next-moulds-to-build.ts';
+import type { NextMoulds } from '../../src/usecases/moulds/next-moulds-to-build.ts';
 import { countText } from '../parts/day-text.ts';
 import { listText } from '../parts/quantity-text.ts';
 

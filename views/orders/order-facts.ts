@@ -1,4 +1,4 @@
-import type { OrderFacts } from '../../src/usecases/order-facts.ts';
+import type { OrderFacts } from '../../src/usecases/orders/order-facts.ts';
 
 export type { OrderFacts };
 

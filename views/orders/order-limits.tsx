@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { OrderLimits } from '../../src/usecases/limits-of-order.ts';
+import type { OrderLimits } from '../../src/usecases/orders/limits-of-order.ts';
 import { countText, dayText } from '../parts/day-text.ts';
 import { orderPath } from './order-facts.ts';
 

@@ -1,6 +1,6 @@
 import type { Child, FC } from 'hono/jsx';
-import type { OrderLimits } from '../../src/usecases/limits-of-order.ts';
-import type { showOrder } from '../../src/usecases/show-order.ts';
+import type { OrderLimits } from '../../src/usecases/orders/limits-of-order.ts';
+import type { showOrder } from '../../src/usecases/orders/show-order.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { CopyMessage } from '../parts/copy-message.tsx';

@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { WhichOrders, WhichPast } from '../../src/usecases/find-orders.ts';
+import type { WhichOrders, WhichPast } from '../../src/usecases/orders/find-orders.ts';
 import { countText, dayHeading, dayText } from '../parts/day-text.ts';
 import { InTurns } from '../parts/in-turns.tsx';
 import { OrderSentence } from './order-sentence.tsx';

@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { showPastOrders } from '../../src/usecases/show-orders.ts';
+import type { showPastOrders } from '../../src/usecases/orders/show-orders.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { dayText } from '../parts/day-text.ts';

@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { DateRead } from '../../src/usecases/date-typed.ts';
+import type { DateRead } from '../../src/usecases/typed/date-typed.ts';
 import { fullDayText } from './day-text.ts';
 import { described, Field, type FieldErrors } from './field.tsx';
 

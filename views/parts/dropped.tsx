@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { ShownChange } from '../../src/usecases/show-change.ts';
+import type { ShownChange } from '../../src/usecases/changes/show-change.ts';
 import { clockText, dayText, dayWord } from './day-text.ts';
 import { listText } from './quantity-text.ts';
 

@@ -1,5 +1,5 @@
 import type { Child, FC } from 'hono/jsx';
-import type { FormState } from '../../src/usecases/save-edit.ts';
+import type { FormState } from '../../src/usecases/plan/save-edit.ts';
 import { Button, ButtonLink } from './button.tsx';
 import { FormErrors } from './field.tsx';
 import { type MovedPromise, Moves, ordersText } from './moves.tsx';

@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
 import { dayNumber } from '../../shared/time.ts';
-import type { ShownChange } from '../../src/usecases/show-change.ts';
+import type { ShownChange } from '../../src/usecases/changes/show-change.ts';
 import { CopyMessage } from './copy-message.tsx';
 import { countText, dayText } from './day-text.ts';
 import { InTurns } from './in-turns.tsx';

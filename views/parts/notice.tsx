@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
-import type { DateOrder } from '../../src/usecases/date-typed.ts';
-import type { ShownChange } from '../../src/usecases/show-change.ts';
+import type { ShownChange } from '../../src/usecases/changes/show-change.ts';
+import type { DateOrder } from '../../src/usecases/typed/date-typed.ts';
 import { Button } from './button.tsx';
 import { fullDayText } from './day-text.ts';
 import { Dropped } from './dropped.tsx';

@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { Guessed } from '../../src/usecases/rests-on.ts';
+import type { Guessed } from '../../src/usecases/plan/rests-on.ts';
 import { listText } from './quantity-text.ts';
 
 const WORDS: Readonly<Record<Guessed, string>> = { bags: 'the bags', mix: 'the mix' };

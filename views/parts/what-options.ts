@@ -1,4 +1,4 @@
-import type { Offer } from '../../src/usecases/order-contents.ts';
+import type { Offer } from '../../src/usecases/orders/order-contents.ts';
 
 export type { Offer };
 

@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { FixedFacts } from '../../src/usecases/fixed-facts.ts';
+import type { FixedFacts } from '../../src/usecases/today/fixed-facts.ts';
 import { Button } from '../parts/button.tsx';
 import { dayText, dayWord } from '../parts/day-text.ts';
 import { TextField } from '../parts/field.tsx';

@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { SheetModel } from '../../src/usecases/show-sheet.ts';
+import type { SheetModel } from '../../src/usecases/today/show-sheet.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { hoursText } from '../parts/clock-text.ts';
 import { countText, dayText, weekdayName } from '../parts/day-text.ts';

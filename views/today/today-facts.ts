@@ -1,5 +1,5 @@
-import type { FixedFacts } from '../../src/usecases/fixed-facts.ts';
-import type { ToMendFacts } from '../../src/usecases/to-mend-facts.ts';
+import type { ToMendFacts } from '../../src/usecases/orders/to-mend-facts.ts';
+import type { FixedFacts } from '../../src/usecases/today/fixed-facts.ts';
 import type { FieldErrors } from '../parts/field.tsx';
 
 export type { ToMendFacts };

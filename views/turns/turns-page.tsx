@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { TurnFacts, TurnsModel } from '../../src/usecases/turns-model.ts';
+import type { TurnFacts, TurnsModel } from '../../src/usecases/turns/turns-model.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { fromMomentText, momentText } from '../parts/clock-text.ts';

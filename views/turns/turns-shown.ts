@@ -1,4 +1,4 @@
-import type { MouldTurns, TurnFacts, TurnsModel } from '../../src/usecases/turns-model.ts';
+import type { MouldTurns, TurnFacts, TurnsModel } from '../../src/usecases/turns/turns-model.ts';
 import type { OutSpan, TurnSpan } from '../charts/turns-geometry.ts';
 
 /** Sessions on one page: as many as a sheet of paper takes. */

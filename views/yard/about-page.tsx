@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
-import type { YardAboutModel } from '../../src/usecases/edit-yard.ts';
-import type { FormState } from '../../src/usecases/save-edit.ts';
+import type { FormState } from '../../src/usecases/plan/save-edit.ts';
+import type { YardAboutModel } from '../../src/usecases/yard/edit-yard.ts';
 import { ChoiceField, type FieldErrors, SelectField, TextField, TickField } from '../parts/field.tsx';
 import { shownIn, tickedIn } from '../parts/form-state.tsx';
 import { EditPage } from './edit-page.tsx';

@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { YardCasting, YardCastingsModel } from '../../src/usecases/show-yard-castings.ts';
+import type { YardCasting, YardCastingsModel } from '../../src/usecases/yard/show-yard-castings.ts';
 import { Button } from '../parts/button.tsx';
 import { SelectField } from '../parts/field.tsx';
 import { shownIn } from '../parts/form-state.tsx';

@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { YardCasting, YardCastingsModel } from '../../src/usecases/show-yard-castings.ts';
+import type { YardCasting, YardCastingsModel } from '../../src/usecases/yard/show-yard-castings.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { countText } from '../parts/day-text.ts';

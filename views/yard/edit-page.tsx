@@ -1,5 +1,5 @@
 import type { Child, FC } from 'hono/jsx';
-import type { FormState } from '../../src/usecases/save-edit.ts';
+import type { FormState } from '../../src/usecases/plan/save-edit.ts';
 import { Answer } from '../parts/answer.tsx';
 import { FormAnswer, SaveButtons } from '../parts/form-state.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';

@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { FormState } from '../../src/usecases/save-edit.ts';
+import type { FormState } from '../../src/usecases/plan/save-edit.ts';
 import { TextField } from '../parts/field.tsx';
 import { shownIn } from '../parts/form-state.tsx';
 

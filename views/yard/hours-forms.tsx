@@ -1,7 +1,7 @@
 import type { FC } from 'hono/jsx';
 import type { Weekday } from '../../shared/time.ts';
-import type { FormState } from '../../src/usecases/save-edit.ts';
-import type { DayHours, RepeatingHours } from '../../src/usecases/show-yard-hours.ts';
+import type { FormState } from '../../src/usecases/plan/save-edit.ts';
+import type { DayHours, RepeatingHours } from '../../src/usecases/yard/show-yard-hours.ts';
 import { DayField } from '../parts/day-field.tsx';
 import { fullDayText } from '../parts/day-text.ts';
 import { ChoiceField, described, Field, TextField, TickField } from '../parts/field.tsx';

@@ -1,5 +1,5 @@
 import type { Child, FC } from 'hono/jsx';
-import type { YardHoursModel } from '../../src/usecases/show-yard-hours.ts';
+import type { YardHoursModel } from '../../src/usecases/yard/show-yard-hours.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';

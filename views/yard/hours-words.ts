@@ -1,5 +1,5 @@
 import { WEEKDAYS } from '../../shared/time.ts';
-import type { DayHours, RepeatingHours, YardHoursModel } from '../../src/usecases/show-yard-hours.ts';
+import type { DayHours, RepeatingHours, YardHoursModel } from '../../src/usecases/yard/show-yard-hours.ts';
 import { hoursText } from '../parts/clock-text.ts';
 import { countText, dayText, onDayText } from '../parts/day-text.ts';
 import { listText } from '../parts/quantity-text.ts';

@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
-import type { FormState } from '../../src/usecases/save-edit.ts';
-import type { YardKit, YardKitsModel } from '../../src/usecases/show-yard-kits.ts';
+import type { FormState } from '../../src/usecases/plan/save-edit.ts';
+import type { YardKit, YardKitsModel } from '../../src/usecases/yard/show-yard-kits.ts';
 import { SelectField, TextField } from '../parts/field.tsx';
 import { shownIn } from '../parts/form-state.tsx';
 import { CutRows, MoreRows, PartRows, rowCount } from './contents-rows.tsx';

@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { YardKit, YardKitsModel } from '../../src/usecases/show-yard-kits.ts';
+import type { YardKit, YardKitsModel } from '../../src/usecases/yard/show-yard-kits.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { countText } from '../parts/day-text.ts';

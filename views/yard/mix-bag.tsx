@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { PresetShown, YardMix, YardMixesModel } from '../../src/usecases/show-yard-mixes.ts';
+import type { PresetShown, YardMix, YardMixesModel } from '../../src/usecases/yard/show-yard-mixes.ts';
 import { SelectField, TextField } from '../parts/field.tsx';
 import { shownIn } from '../parts/form-state.tsx';
 import { PartRows } from './contents-rows.tsx';

@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { MixStrength, MixStrengthModel } from '../../src/usecases/show-mix-strength.ts';
+import type { MixStrength, MixStrengthModel } from '../../src/usecases/yard/show-mix-strength.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { dayText } from '../parts/day-text.ts';

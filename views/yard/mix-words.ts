@@ -1,4 +1,4 @@
-import type { YardMix, YardMixesModel } from '../../src/usecases/show-yard-mixes.ts';
+import type { YardMix, YardMixesModel } from '../../src/usecases/yard/show-yard-mixes.ts';
 import { countText } from '../parts/day-text.ts';
 import { listText, quantityText } from '../parts/quantity-text.ts';
 

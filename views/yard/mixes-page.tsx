@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { YardMix, YardMixesModel } from '../../src/usecases/show-yard-mixes.ts';
+import type { YardMix, YardMixesModel } from '../../src/usecases/yard/show-yard-mixes.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';

@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
-import type { FormState } from '../../src/usecases/save-edit.ts';
-import type { YardMould, YardMouldsModel } from '../../src/usecases/show-yard-moulds.ts';
+import type { FormState } from '../../src/usecases/plan/save-edit.ts';
+import type { YardMould, YardMouldsModel } from '../../src/usecases/yard/show-yard-moulds.ts';
 import { Empty } from '../parts/answer.tsx';
 import { Button } from '../parts/button.tsx';
 import { SelectField, TextField } from '../parts/field.tsx';

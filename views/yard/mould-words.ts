@@ -1,4 +1,4 @@
-import type { YardMould } from '../../src/usecases/show-yard-moulds.ts';
+import type { YardMould } from '../../src/usecases/yard/show-yard-moulds.ts';
 import { countText } from '../parts/day-text.ts';
 import { countWord, listText } from '../parts/quantity-text.ts';
 

@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { YardMould, YardMouldsModel } from '../../src/usecases/show-yard-moulds.ts';
+import type { YardMould, YardMouldsModel } from '../../src/usecases/yard/show-yard-moulds.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';

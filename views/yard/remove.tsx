@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { FormState } from '../../src/usecases/save-edit.ts';
+import type { FormState } from '../../src/usecases/plan/save-edit.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { FormAnswer, SaveButtons } from '../parts/form-state.tsx';

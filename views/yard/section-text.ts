@@ -1,4 +1,4 @@
-import type { YardModel } from '../../src/usecases/show-yard.ts';
+import type { YardModel } from '../../src/usecases/yard/show-yard.ts';
 import { countText } from '../parts/day-text.ts';
 import { countWord, listText } from '../parts/quantity-text.ts';
 import { SECTIONS, type SectionKey } from './sections.ts';

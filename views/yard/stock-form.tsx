@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { YardMaterial, YardStockModel } from '../../src/usecases/show-yard-stock.ts';
+import type { YardMaterial, YardStockModel } from '../../src/usecases/yard/show-yard-stock.ts';
 import { shownIn } from '../parts/form-state.tsx';
 import { KeepingLines } from '../parts/keeping-lines.tsx';
 import { amountText } from '../parts/quantity-text.ts';

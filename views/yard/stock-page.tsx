@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { YardMaterial, YardStockModel } from '../../src/usecases/show-yard-stock.ts';
+import type { YardMaterial, YardStockModel } from '../../src/usecases/yard/show-yard-stock.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';

@@ -1,4 +1,4 @@
-import type { MixStrength, MixStrengthModel } from '../../src/usecases/show-mix-strength.ts';
+import type { MixStrength, MixStrengthModel } from '../../src/usecases/yard/show-mix-strength.ts';
 import { countText, dayText } from '../parts/day-text.ts';
 
 type Cement = NonNullable<MixStrengthModel['cement']>;

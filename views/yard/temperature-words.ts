@@ -1,4 +1,4 @@
-import type { TemperaturesModel } from '../../src/usecases/show-temperatures.ts';
+import type { TemperaturesModel } from '../../src/usecases/yard/show-temperatures.ts';
 import { dayText } from '../parts/day-text.ts';
 
 export const MONTH_NAMES = [

@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
-import type { FormState } from '../../src/usecases/save-edit.ts';
-import type { TemperaturesModel } from '../../src/usecases/show-temperatures.ts';
+import type { FormState } from '../../src/usecases/plan/save-edit.ts';
+import type { TemperaturesModel } from '../../src/usecases/yard/show-temperatures.ts';
 import { Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';

@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { YardModel } from '../../src/usecases/show-yard.ts';
+import type { YardModel } from '../../src/usecases/yard/show-yard.ts';
 import { Answer } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { countText } from '../parts/day-text.ts';

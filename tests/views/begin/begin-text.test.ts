@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { FitModel } from '../../../src/usecases/fit-times.ts';
+import type { FitModel } from '../../../src/usecases/begin/fit-times.ts';
 import {
   fittedAnswer,
   fittedNote,

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { GuessGroup } from '../../../src/usecases/show-guesses.ts';
+import type { GuessGroup } from '../../../src/usecases/yard/show-guesses.ts';
 import { guessEdits, guessValue, guessWords, inGuessOrder } from '../../../views/guesses/guess-text.ts';
 
 const group = (kind: GuessGroup['kind'], figure: string, ...texts: string[]): GuessGroup => ({

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { MouldTurns, TurnFacts, TurnsModel } from '../../../src/usecases/turns-model.ts';
+import type { MouldTurns, TurnFacts, TurnsModel } from '../../../src/usecases/turns/turns-model.ts';
 import { SESSIONS_SHOWN, turnsShown } from '../../../views/turns/turns-shown.ts';
 import { fitted, outText, spellText, turnsAnswer, turnsNote } from '../../../views/turns/turns-text.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { YardModel } from '../../../src/usecases/show-yard.ts';
+import type { YardModel } from '../../../src/usecases/yard/show-yard.ts';
 import { missingAnswer, nextSection, sectionText } from '../../../views/yard/section-text.ts';
 
 const model: YardModel = {

@@ -1,0 +1,71 @@
+import type { Tx } from '../../../db/open.ts';
+import { setCastingSize } from '../../../db/stores/casting-size-store.ts';
+import { dismissNotice, openNotices } from '../../../db/stores/change-store.ts';
+import { addGuesses } from '../../../db/stores/figure-store.ts';
+import { replaceYard } from '../../../db/stores/replace-yard.ts';
+import { setUnits } from '../../../db/stores/units-store.ts';
+import { readYardFile, type YardFile } from '../../../shared/yard-file.ts';
+import { castingIdOf, yardFromAnswers } from '../../engine/begin/begin-yard.ts';
+import { emptyYard } from '../../engine/begin/empty-yard.ts';
+import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
+import { type Changed, changing } from '../plan/changing.ts';
+import { TypedReader } from '../typed/typed-reader.ts';
+import { type BegunTyped, beginTyped, nameTyped, type Typed } from './begin-typed.ts';
+
+const begun = {
+  kind: 'yard begun',
+  words: ({ name }: { name: string }) => `${name} begun; what was there is put away`,
+};
+
+/** Answers that were read make a yard file; if not, the program is at fault. */
+const checked = (file: YardFile): YardFile => {
+  const read = readYardFile(file);
+  if (read.ok) return read.yard;
+  throw new Error(
+    `The first yard has faults: ${read.faults.map(({ path, message }) => `${path} ${message}`).join('; ')}`,
+  );
+};
+
+const keepSizes = async (tx: Tx, { lengths, height, thickness }: BegunTyped): Promise<void> => {
+  for (const length of lengths)
+    await setCastingSize(tx, { casting: castingIdOf(length.mm), length, height, thickness });
+};
+
+/** Notices of the yard before say nothing about the one that takes its place. */
+const putNoticesAway = async (tx: Tx, now: string): Promise<void> => {
+  for (const { id } of await openNotices(tx)) await dismissNotice(tx, id, now);
+};
+
+/** Begins a yard of one's own with the four answers. All that was there is put away, and comes back when it is undone. */
+export const beginWithAnswers = async (
+  context: UseCaseContext,
+  typed: Typed,
+): Promise<Outcome<Changed<{ name: string }>>> => {
+  const read = beginTyped(typed, context.now);
+  if (!read.ok) return read;
+  const made = yardFromAnswers(read.value.answers);
+  if (!made.ok) return refuse(made.at, made.reason);
+  return changing(context, begun, async (tx) => {
+    await replaceYard(tx, checked(made.yard));
+    await putNoticesAway(tx, context.now);
+    await setUnits(tx, read.value.system);
+    await keepSizes(tx, read.value);
+    await addGuesses(tx, made.guesses);
+    return done({ name: made.yard.yard.name });
+  });
+};
+
+/** Begins a yard of one's own that is empty but for its name and clock. */
+export const beginEmpty = async (
+  context: UseCaseContext,
+  typed: Typed,
+): Promise<Outcome<Changed<{ name: string }>>> => {
+  const reader = new TypedReader(typed);
+  const named = reader.outcome(nameTyped(reader));
+  if (!named.ok) return named;
+  return changing(context, begun, async (tx) => {
+    await replaceYard(tx, checked(emptyYard({ ...named.value, now: context.now })));
+    await putNoticesAway(tx, context.now);
+    return done({ name: named.value.name });
+  });
+};

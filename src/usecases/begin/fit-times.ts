@@ -1,0 +1,74 @@
+import { updateTimes } from '../../../db/stores/times-store.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import type { FittedSession } from '../../engine/begin/fit-session.ts';
+import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
+import { workOut } from '../core/work-out.ts';
+import { type Changed, changing } from '../plan/changing.ts';
+import { currentPlan } from '../plan/make-plan.ts';
+
+const MOST_PIECES = 200;
+const HOW_MANY = `How many pieces did it make? Write a whole number, 1 to ${MOST_PIECES}.`;
+
+const piecesTyped = (text: string): number | null => {
+  const pieces = /^\d{1,3}$/.test(text) ? Number(text) : 0;
+  return pieces >= 1 && pieces <= MOST_PIECES ? pieces : null;
+};
+
+/** A time of handling before and after: of the mix, or of the panels, the least and the most of the lengths. */
+interface FittedTime {
+  what: 'setUp' | 'clean' | 'fill' | 'strip' | 'mix';
+  before: readonly number[];
+  after: readonly number[];
+}
+
+const TIMES = { setUp: 'prepMinutes', clean: 'cleanMinutes', fill: 'fillMinutes', strip: 'stripMinutes' } as const;
+
+const fittedTimes = (before: YardFile, after: YardFile): FittedTime[] => [
+  ...(['setUp', 'clean', 'fill', 'strip'] as const).map((what) => ({
+    ...{
+      what,
+      before: before.castings.map((one) => one[TIMES[what]]),
+      after: after.castings.map((one) => one[TIMES[what]]),
+    },
+  })),
+  { what: 'mix', before: before.mixes.map((one) => one.mixMinutes), after: after.mixes.map((one) => one.mixMinutes) },
+];
+
+const shown = (yard: YardFile, pieces: number, fitted: FittedSession) => ({
+  ...{ asked: pieces, makes: fitted.after, heldBy: fitted.heldBy, same: fitted.factor === 1 },
+  times: fittedTimes(yard, fitted.yard),
+});
+
+const fittedTo = ({ background }: UseCaseContext, yard: YardFile, pieces: number) =>
+  workOut(background, 'times for a session', { yard, pieces });
+
+/** What a usual session makes by the yard's figures and, for a number that was typed, the times that would make as many. */
+export const showFit = async (context: UseCaseContext, made: string | null) => {
+  const { yard } = await currentPlan(context);
+  const { session: usual } = await workOut(context.background, 'usual session', { yard });
+  const pieces = made === null ? null : piecesTyped(made);
+  const fitted = pieces === null ? null : (await fittedTo(context, yard, pieces)).fitted;
+  return {
+    ...{ yardName: yard.yard.name, today: today(yard.yard.timeZone, context.now), usual },
+    first: yard.castings.at(0)?.id ?? null,
+    fitted: pieces === null || !fitted ? null : shown(yard, pieces, fitted),
+    wrong: made !== null && pieces === null ? HOW_MANY : null,
+  };
+};
+export type FitModel = Awaited<ReturnType<typeof showFit>>;
+
+/** Makes the times of handling such that a usual session makes as many pieces as the last one did. */
+export const fitTimes = (context: UseCaseContext, made: string): Promise<Outcome<Changed<{ pieces: number }>>> =>
+  changing(
+    context,
+    { kind: 'times fitted', words: ({ pieces }) => `Times changed so that a usual session makes ${pieces}` },
+    async (tx, yard) => {
+      const pieces = piecesTyped(made);
+      if (pieces === null) return refuse('made', HOW_MANY);
+      const { fitted } = await fittedTo(context, yard, pieces);
+      if (!fitted) return refuse('made', 'By these figures nothing can be made yet, so there are no times to change.');
+      if (fitted.factor === 1) return refuse('made', 'Nothing has to be changed for that.');
+      await updateTimes(tx, fitted.yard);
+      return done({ pieces: fitted.after.pieces });
+    },
+  );

@@ -1,0 +1,46 @@
+import type { Tx } from '../../../db/open.ts';
+import { setTyped } from '../../../db/stores/figure-store.ts';
+import {
+  addIncoming,
+  incomingById,
+  markArrived,
+  materialById,
+  type StoredIncoming,
+} from '../../../db/stores/material-store.ts';
+import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
+import { type Changed, changing } from '../plan/changing.ts';
+import { type AmountTyped, amountTyped } from '../typed/amount-typed.ts';
+import { measuresOf } from '../typed/measures.ts';
+import { incomingFigure } from './buy-material.ts';
+
+const ARRIVED_ALREADY = 'That has arrived already, or is no longer on its way. Nothing was changed.';
+
+/** Fewer came than were bought: the rest is on its way still. */
+const keepRestComing = async (tx: Tx, goods: StoredIncoming, came: number, day: string): Promise<void> => {
+  const { material, quantity, on, boughtOn } = goods;
+  if (came < quantity)
+    await addIncoming(tx, { material, quantity: quantity - came, on: on < day ? day : on, boughtOn, price: null });
+};
+
+const receive = async (tx: Tx, id: number, typed: AmountTyped, day: string): Promise<Outcome<{ name: string }>> => {
+  const goods = await incomingById(tx, id);
+  if (!goods || goods.arrivedOn !== null) return refuse('goods', ARRIVED_ALREADY);
+  const material = await materialById(tx, goods.material);
+  const came = amountTyped(typed, material?.unit ?? '', (await measuresOf(tx)).system);
+  if (!came.ok) return refuse('came', came.reason);
+  if (came.value !== null && came.value <= 0) return refuse('came', 'How much came? Write a number above 0.');
+  await markArrived(tx, id, day, came.value ?? goods.quantity);
+  await setTyped(tx, incomingFigure(goods.material, id), null);
+  if (came.value !== null) await keepRestComing(tx, goods, came.value, day);
+  return done({ name: material?.name ?? goods.material });
+};
+
+/** Goods on their way have come: into stock. `came` is how much, where it is not what was bought. */
+export const receiveMaterial = (
+  context: UseCaseContext,
+  id: number,
+  came: AmountTyped,
+): Promise<Outcome<Changed<{ name: string }>>> =>
+  changing(context, { kind: 'arrived', words: ({ name }) => `${name} arrived` }, (tx, yard) =>
+    receive(tx, id, came, today(yard.yard.timeZone, context.now)),
+  );

@@ -1,0 +1,35 @@
+import type { Database } from '../../../db/open.ts';
+import type { Fault } from '../../../shared/fault.ts';
+import { dateOfDay, minuteOf } from '../../../shared/time.ts';
+import { calendarOf } from '../../engine/work/calendar.ts';
+import type { Think } from './long-thought.ts';
+
+/** What goes on beside the requests, in threads of its own. Without it everything is worked out at once, on the spot. */
+export interface Background {
+  /** A plan was made in a hurry: look for a better one when there is time. */
+  planMade(): void;
+  /** A better plan is being looked for just now. */
+  improving(): boolean;
+  /** Works something out that takes longer than a request may hold up the others. */
+  think: Think;
+  /** The same for what a request itself waits for; nothing that takes seconds stands before it. */
+  workOut: Think;
+}
+
+/** What every use case gets: the data, and the one instant that counts as now. */
+export interface UseCaseContext {
+  database: Database;
+  /** An instant in whole minutes, with any offset. */
+  now: string;
+  background?: Background;
+}
+
+/** What came of it, or why it was refused, each reason with the name of the form field it belongs to. */
+export type Outcome<T> = { ok: true; value: T } | { ok: false; faults: Fault[] };
+
+export const done = <T>(value: T): Outcome<T> => ({ ok: true, value });
+
+export const refuse = (path: string, message: string): Outcome<never> => ({ ok: false, faults: [{ path, message }] });
+
+/** The date an instant falls on in the yard. `today('Europe/Dublin', '2027-04-05T23:30:00Z')` is '2027-04-06'. */
+export const today = (timeZone: string, now: string): string => dateOfDay(calendarOf(timeZone).dayOf(minuteOf(now)));

@@ -1,0 +1,75 @@
+import type { Order } from '../../../shared/order.ts';
+import type { PlanFile } from '../../../shared/plan.ts';
+import type { Quote, QuoteLimit } from '../../../shared/quote.ts';
+import { readYardFile, type YardFile } from '../../../shared/yard-file.ts';
+import { type FittedSession, fitSession } from '../../engine/begin/fit-session.ts';
+import { type UsualSession, usualSession } from '../../engine/begin/usual-session.ts';
+import { planWithMemory } from '../../engine/plan.ts';
+import { askForDate, type ChosenDate } from '../../engine/quote/chosen-date.ts';
+import { limitPairsOf, limitsOfPlanned } from '../../engine/quote/limits.ts';
+import { type NextMould, nextMoulds } from '../../engine/quote/next-mould.ts';
+import { quoteOrder } from '../../engine/quote/quote.ts';
+import type { PlanMemory } from '../../engine/search/memory.ts';
+import { type MissingForDate, missingForDate } from './missing-for-date.ts';
+
+/** What may take seconds to work out: plain data in, plain data out, so that a thread can do it. */
+export interface LongThoughts {
+  'better plan': {
+    question: { yard: YardFile; near?: PlanFile; memory?: PlanMemory };
+    answer: { plan: PlanFile; memory: PlanMemory };
+  };
+  'quick plan': {
+    question: { yard: YardFile; near?: PlanFile; memory?: PlanMemory };
+    answer: { plan: PlanFile; memory: PlanMemory };
+  };
+  quote: { question: { yard: YardFile; order: Order; memory?: PlanMemory }; answer: Quote };
+  'quote with limits': { question: { yard: YardFile; order: Order; memory?: PlanMemory }; answer: Quote };
+  'two at once': { question: { yard: YardFile; order: Order; memory?: PlanMemory }; answer: QuoteLimit[] };
+  'limits of an order taken': {
+    question: { yard: YardFile; order: string; memory?: PlanMemory };
+    answer: QuoteLimit[];
+  };
+  'chosen date': { question: { yard: YardFile; order: Order; on: string; memory?: PlanMemory }; answer: ChosenDate };
+  'next moulds': { question: { yard: YardFile; memory?: PlanMemory }; answer: NextMould[] };
+  'missing for a date': { question: { yard: YardFile }; answer: MissingForDate[] };
+  'usual session': { question: { yard: YardFile }; answer: { session: UsualSession | null } };
+  'times for a session': { question: { yard: YardFile; pieces: number }; answer: { fitted: FittedSession | null } };
+}
+
+export type ThoughtKind = keyof LongThoughts;
+
+/** Answers with null when it was given up: it took too long, or nobody waits for it any more. */
+export type Think = <K extends ThoughtKind>(
+  kind: K,
+  question: LongThoughts[K]['question'],
+) => Promise<LongThoughts[K]['answer'] | null>;
+
+/** The plan everything stands on is made from data that a yard file may hold, or not at all. */
+const checked = (file: YardFile): YardFile => {
+  const read = readYardFile(file);
+  if (read.ok) return read.yard;
+  throw new Error(`The stored yard has faults: ${read.faults.map((f) => `${f.path} ${f.message}`).join('; ')}`);
+};
+
+const THOUGHTS: { [K in ThoughtKind]: (question: LongThoughts[K]['question']) => LongThoughts[K]['answer'] } = {
+  'better plan': ({ yard, ...from }) => planWithMemory(yard, { effort: 'normal', ...from }),
+  'quick plan': ({ yard, ...from }) => planWithMemory(checked(yard), { effort: 'quick', ...from }),
+  quote: ({ yard, order, ...from }) => quoteOrder(yard, order, from),
+  'quote with limits': ({ yard, order, ...from }) => quoteOrder(yard, order, { limits: true, ...from }),
+  'two at once': ({ yard, order, memory }) => limitPairsOf(yard, order, memory),
+  'limits of an order taken': ({ yard, order, memory }) => limitsOfPlanned(yard, order, memory),
+  'chosen date': ({ yard, order, on, memory }) => askForDate(yard, order, on, memory),
+  'next moulds': ({ yard, memory }) => nextMoulds(yard, memory),
+  'missing for a date': ({ yard }) => missingForDate(yard),
+  'usual session': ({ yard }) => ({ session: usualSession(yard) }),
+  'times for a session': ({ yard, pieces }) => ({ fitted: fitSession(yard, pieces) }),
+};
+
+/** Works it out here and now. */
+export const thinkThrough = <K extends ThoughtKind>(
+  kind: K,
+  question: LongThoughts[K]['question'],
+): LongThoughts[K]['answer'] => THOUGHTS[kind](question);
+
+/** For where there are no threads: as in tests, and in a program that does one thing. */
+export const thinkHere: Think = async (kind, question) => thinkThrough(kind, question);

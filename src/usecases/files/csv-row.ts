@@ -1,0 +1,44 @@
+import type { Fault } from '../../../shared/fault.ts';
+import { dateOfCell, numberOfCell, wholeOfCell } from '../../engine/csv/cells.ts';
+import type { Csv, CsvRow } from '../../engine/csv/read-csv.ts';
+import type { Reading } from '../../engine/units/reading.ts';
+
+/** Reads the cells of one row by their columns; what is wrong is written down with the row and the column. */
+export interface RowReader {
+  /** True when the file has the column. One it does not have says nothing. */
+  has(column: string): boolean;
+  /** As it stands, without spaces around it; '' where there is nothing. */
+  text(column: string): string;
+  /** What `reading` makes of the cell; `none` where there is nothing or the column is not there. */
+  read<T, N>(column: string, none: N, reading: (text: string) => Reading<T>): T | N;
+  number<N>(column: string, none: N): number | N;
+  whole<N>(column: string, none: N): number | N;
+  date<N>(column: string, none: N): string | N;
+  wrong(column: string, message: string): void;
+}
+
+export const cellPath = (row: number, column: string): string => `row ${row}, column ${column}`;
+
+export const rowReader = ({ dialect }: Csv, columns: readonly string[], row: CsvRow, faults: Fault[]): RowReader => {
+  const text = (column: string) => (row.cells[columns.indexOf(column)] ?? '').trim();
+  const wrong = (column: string, message: string) => {
+    faults.push({ path: cellPath(row.number, column), message });
+  };
+  const read: RowReader['read'] = (column, none, reading) => {
+    const cell = text(column);
+    if (cell === '') return none;
+    const result = reading(cell);
+    if (result.ok) return result.value;
+    wrong(column, result.reason);
+    return none;
+  };
+  return {
+    has: (column) => columns.includes(column),
+    text,
+    read,
+    wrong,
+    number: (column, none) => read(column, none, (cell) => numberOfCell(cell, dialect)),
+    whole: (column, none) => read(column, none, (cell) => wholeOfCell(cell, dialect)),
+    date: (column, none) => read(column, none, dateOfCell),
+  };
+};

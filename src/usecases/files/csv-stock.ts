@@ -1,0 +1,113 @@
+import type { StoreRows } from '../../../db/stores/store-rows.ts';
+import type { UnitSystem } from '../../../shared/units.ts';
+import type { Cell } from '../../engine/csv/write-csv.ts';
+import { shownUnit } from '../../engine/units/material-unit.ts';
+import { newId } from '../core/new-id.ts';
+import { amountOf, inRowUnit, priceOf, rowUnitOf } from './csv-amounts.ts';
+import { textNow } from './csv-orders.ts';
+import type { RowReader } from './csv-row.ts';
+import type { TableGround, TableRows } from './csv-table.ts';
+
+type MaterialRow = StoreRows['materials'][number];
+
+const plain = (text: string): string => text.trim().toLowerCase();
+
+const systemOf = ({ yardUnits }: StoreRows): UnitSystem => yardUnits[0]?.system ?? 'metric';
+
+/** The materials by their ids and by their names. */
+const knownOf = (rows: readonly MaterialRow[]) => {
+  const byId = new Map<string, MaterialRow>();
+  const byName = new Map<string, string[]>();
+  const put = (row: MaterialRow) => {
+    if (!byId.has(row.id)) byName.set(plain(row.name), [...(byName.get(plain(row.name)) ?? []), row.id]);
+    byId.set(row.id, row);
+  };
+  for (const row of rows) put(row);
+  return { byId, byName, put };
+};
+type Known = ReturnType<typeof knownOf>;
+
+const materialOf = (row: RowReader, { byId, byName }: Known): MaterialRow | 'new' | null => {
+  const name = row.text('material');
+  if (name === '') {
+    row.wrong('material', 'say what it is called');
+    return null;
+  }
+  const named = byName.get(plain(name)) ?? [];
+  const found = byId.get(name) ?? (named.length === 1 ? byId.get(named[0] ?? '') : undefined);
+  if (found) return found;
+  if (named.length === 0) return 'new';
+  row.wrong('material', `"${name}" could be several. Write ${named.join(' or ')}`);
+  return null;
+};
+
+const blank = (id: string, name: string, unit: string, position: number): MaterialRow => ({
+  ...{ id, name, unit, position, onHand: 0, pack: 1, leadDays: null, minimum: 0, unitPrice: null, supplier: null },
+  ...{ shelfLifeDays: null, stickMm: null, kerfMm: 0, openedNote: null },
+});
+
+const changed = (row: RowReader, was: MaterialRow, { held, dialect }: TableGround): MaterialRow => {
+  const unit = rowUnitOf(row, was, systemOf(held));
+  const amount = (column: string, none: number, now: number) =>
+    row.read(column, none, (text) => amountOf(text, { stored: was.unit, now }, unit, dialect));
+  const kept = <T>(column: string, now: T, next: () => T): T => (row.has(column) ? next() : now);
+  const pack = kept('pack', was.pack, () => amount('pack', 1, was.pack));
+  if (pack === 0) row.wrong('pack', 'has to be more than 0');
+  return {
+    ...was,
+    onHand: kept('in the yard', was.onHand, () => {
+      if (row.text('in the yard') === '') row.wrong('in the yard', 'how much is there? Write 0 or a number above it');
+      return amount('in the yard', 0, was.onHand);
+    }),
+    pack,
+    leadDays: kept('lead days', was.leadDays, () => row.whole('lead days', null)),
+    minimum: kept('always keep', was.minimum, () => amount('always keep', 0, was.minimum)),
+    unitPrice: kept('price', was.unitPrice, () => priceOf(row.number('price', null), was.unitPrice, unit)),
+    supplier: textNow(row, 'supplier', was.supplier),
+  };
+};
+
+const startOf = (row: RowReader, { byId }: Known, place: number): MaterialRow => {
+  const [name, unit] = [row.text('material'), row.text('unit')];
+  if (unit === '') row.wrong('unit', 'say what its amounts count, as in bag or kg');
+  if (!row.has('in the yard')) row.wrong('in the yard', 'how much is there? A new material needs this column');
+  return blank(newId(name, byId, 'material'), name, unit, place);
+};
+
+export const stockRowsOf: TableRows = (rows, ground) => {
+  const { held } = ground;
+  const known = knownOf(held.materials);
+  const seen = new Set<string>();
+  let place = Math.max(-1, ...held.materials.map(({ position }) => position));
+  for (const row of rows) {
+    const found = materialOf(row, known);
+    if (found === null) continue;
+    if (found === 'new') place += 1;
+    const was = found === 'new' ? startOf(row, known, place) : found;
+    if (seen.has(was.id)) row.wrong('material', `${was.name} is there twice`);
+    seen.add(was.id);
+    known.put(changed(row, was, ground));
+  }
+  return { materials: [...known.byId.values()] };
+};
+
+/** The stock, a row each, in the unit that the yard shows; of two materials of one name, each by its id. */
+export const stockCells = ({ held }: Pick<TableGround, 'held'>): Cell[][] => {
+  const { byId, byName } = knownOf(held.materials);
+  const nameOf = ({ id, name }: MaterialRow) => {
+    const other = byId.get(name);
+    const clear = byName.get(plain(name))?.length === 1 && (!other || other.id === id) && name.trim() !== '';
+    return clear ? name : id;
+  };
+  const system = systemOf(held);
+  return held.materials.map((one) => {
+    const { word, perUnit } = shownUnit(one.unit, system);
+    const amount = (stored: number) => inRowUnit(stored, { perUnit, system });
+    const price = one.unitPrice === null ? null : inRowUnit(one.unitPrice, { perUnit: 1 / perUnit, system });
+    return [
+      ...[nameOf(one), word],
+      ...[amount(one.onHand), amount(one.pack), one.leadDays, amount(one.minimum), price],
+      one.supplier,
+    ];
+  });
+};

@@ -1,0 +1,105 @@
+import type { Tx } from '../../../db/open.ts';
+import { putStoreRows, type StoreRows, storeRows, type WantedRows } from '../../../db/stores/store-rows.ts';
+import { loadYardFile } from '../../../db/stores/yard-store.ts';
+import type { Fault } from '../../../shared/fault.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import type { Dialect } from '../../engine/csv/dialect.ts';
+import { type Csv, readCsv } from '../../engine/csv/read-csv.ts';
+import { done, type Outcome, refuse } from '../core/context.ts';
+import { COLUMNS, columnNames, TABLE_KINDS, type TableKind } from './csv-columns.ts';
+import { mouldRowsOf } from './csv-moulds.ts';
+import { orderRowsOf } from './csv-orders.ts';
+import { cellPath, type RowReader, rowReader } from './csv-row.ts';
+import { stockRowsOf } from './csv-stock.ts';
+
+/** A CSV that was read as one of the tables; `columns` are its columns as the table calls them. */
+export interface TableFile {
+  kind: TableKind;
+  csv: Csv;
+  columns: string[];
+}
+
+/** What the rows of a table are put over. */
+export interface TableGround {
+  held: StoreRows;
+  yard: YardFile;
+  now: string;
+  dialect: Dialect;
+}
+
+/** Reads the rows of a table: what they make of those that are there. Faults go to the readers. */
+export type TableRows = (rows: readonly RowReader[], ground: TableGround) => Partial<WantedRows>;
+
+export const MOST_ROWS = 5000;
+
+const TABLES: Readonly<Record<TableKind, TableRows>> = {
+  orders: orderRowsOf,
+  moulds: mouldRowsOf,
+  stock: stockRowsOf,
+};
+
+const plain = (name: string): string => name.trim().toLowerCase().replace(/\s+/g, ' ');
+
+/** The table most of whose columns the file has; null when it has none of any. */
+const kindOf = (columns: readonly string[]): TableKind | null => {
+  const known = (kind: TableKind) => {
+    const names = columnNames(kind);
+    return columns.filter((column) => names.includes(column)).length + (columns.includes(names[0] ?? '') ? 9 : 0);
+  };
+  const best = TABLE_KINDS.reduce((one, other) => (known(other) > known(one) ? other : one));
+  return known(best) > 0 ? best : null;
+};
+
+const headerFaults = (kind: TableKind, columns: readonly string[]): Fault[] => {
+  const known = columnNames(kind);
+  const key = known[0] ?? '';
+  const faults = columns.flatMap((column, index): Fault[] => {
+    const path = cellPath(1, column || String(index + 1));
+    if (column === '') return [{ path, message: 'has no name' }];
+    if (!known.includes(column))
+      return [{ path, message: `is not known for ${kind}. The columns are: ${known.join(', ')}` }];
+    return columns.indexOf(column) < index ? [{ path, message: 'is there twice' }] : [];
+  });
+  return columns.includes(key) ? faults : [...faults, { path: 'row 1', message: `has no column "${key}"` }];
+};
+
+const lengthFaults = ({ header, rows }: Csv): Fault[] =>
+  rows.flatMap(({ number, cells }): Fault[] =>
+    cells.length === header.length
+      ? []
+      : [{ path: `row ${number}`, message: `has ${cells.length} cells, and there are ${header.length} columns` }],
+  );
+
+/** Reads a CSV as the table its columns say it is. */
+export const readTable = (text: string): Outcome<TableFile> => {
+  const read = readCsv(text);
+  if (!read.ok) return refuse(read.row === null ? 'file' : `row ${read.row}`, read.reason);
+  const columns = read.csv.header.map(plain);
+  const kind = kindOf(columns);
+  if (kind === null)
+    return refuse(
+      'row 1',
+      `has none of the columns known here. They begin with "${TABLE_KINDS.map((one) => COLUMNS[one][0]?.name).join('", "')}"`,
+    );
+  const faults = [...headerFaults(kind, columns), ...lengthFaults(read.csv)];
+  if (faults.length > 0) return { ok: false, faults };
+  if (read.csv.rows.length === 0)
+    return refuse('file', 'There are only the names of the columns, and no row under them.');
+  if (read.csv.rows.length > MOST_ROWS)
+    return refuse(
+      'file',
+      `There are ${read.csv.rows.length} rows, and ${MOST_ROWS} is the most that is read at once. Split it into several files.`,
+    );
+  return done({ kind, csv: read.csv, columns });
+};
+
+/** Puts the rows of a table over those that are there: known ones are changed, the others added, and none goes. */
+export const applyRows = async (tx: Tx, { kind, csv, columns }: TableFile, now: string): Promise<Outcome<null>> => {
+  const [held, yard] = [await storeRows(tx), await loadYardFile(tx, now)];
+  const faults: Fault[] = [];
+  const readers = csv.rows.map((row) => rowReader(csv, columns, row, faults));
+  const rows = TABLES[kind](readers, { held, yard, now, dialect: csv.dialect });
+  if (faults.length > 0) return { ok: false, faults };
+  await putStoreRows(tx, held, { ...held, ...rows });
+  return done(null);
+};

@@ -1,0 +1,36 @@
+import { loadArchive } from '../../../db/stores/archive-of.ts';
+import { loadYardFile } from '../../../db/stores/yard-store.ts';
+import { yardFile } from '../../../shared/yard-file.ts';
+import { today, type UseCaseContext } from '../core/context.ts';
+import { fileText } from './file-text.ts';
+
+/** A file to be kept: its name, with the yard's and the day, and what is in it. */
+export interface KeptFile {
+  name: string;
+  text: string;
+}
+
+/** "Larch Row Yard" in a file's name: "larch-row-yard". */
+const slug = (name: string): string =>
+  name
+    .normalize('NFKD')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '') || 'yard';
+
+/** "larch-row-yard-2027-04-05.orders.csv" */
+export const fileName = (yard: { name: string; timeZone: string }, now: string, ending: string): string =>
+  `${slug(yard.name)}-${today(yard.timeZone, now)}.${ending}`;
+
+/** The yard as a yard file: everything a plan depends on. */
+export const exportYard = async ({ database, now }: UseCaseContext): Promise<KeptFile> => {
+  // Through the schema, each field stands where the format has it.
+  const file = yardFile.parse(await database.read((tx) => loadYardFile(tx, now)));
+  return { name: fileName(file.yard, now, 'yard.json'), text: fileText(file) };
+};
+
+/** The yard with its log and history. */
+export const exportArchive = async ({ database, now }: UseCaseContext): Promise<KeptFile> => {
+  const file = await database.read((tx) => loadArchive(tx, now));
+  return { name: fileName(file.yard, now, 'archive.json'), text: fileText(file) };
+};

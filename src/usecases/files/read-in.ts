@@ -1,0 +1,123 @@
+import type { Tx } from '../../../db/open.ts';
+import { applyArchive } from '../../../db/stores/apply-archive.ts';
+import { applyYardFile } from '../../../db/stores/apply-yard-file.ts';
+import { loadArchive } from '../../../db/stores/archive-of.ts';
+import { ARCHIVE_READ_IN, makeRoomInLog } from '../../../db/stores/log-store.ts';
+import { openOrders } from '../../../db/stores/order-store.ts';
+import { replaceYard } from '../../../db/stores/replace-yard.ts';
+import { isEmpty, loadYardFile, revision } from '../../../db/stores/yard-store.ts';
+import { readYardFile, type YardFile } from '../../../shared/yard-file.ts';
+import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
+import { type Changed, changing, type First, previewing, type Work } from '../plan/changing.ts';
+import type { PromiseMove } from '../plan/promises-moved.ts';
+import type { ChangeWords } from '../plan/record-change.ts';
+import { archiveDifferences, type Difference } from './archive-differences.ts';
+import { applyRows, readTable, type TableFile } from './csv-table.ts';
+import { readWholeYard, type WholeYard } from './read-json.ts';
+import { uploadText } from './upload-bytes.ts';
+
+/** A file that was read as what it is. What it does to a yard shows when it is tried on one. */
+export type ReadFile = WholeYard | TableFile;
+
+/** What a file that is read in would do. */
+export interface FileEffect {
+  kind: ReadFile['kind'];
+  differences: Difference[];
+  moved: (PromiseMove & { promisedOn: string | null })[];
+  /** Counts what was changed in the yard until it was looked at. */
+  revision: number;
+  today: string;
+}
+
+/** Carries that the yard is another one than the effect was shown for. */
+export const YARD_CHANGED = 'revision';
+const CHANGED_SINCE = 'The yard has changed since this was worked out. Nothing was read in yet.';
+const NOTHING_NEW = 'The file says what the yard says already. There is nothing to read in.';
+
+/** Tells a JSON file from a CSV by its first sign. */
+export const readUpload = (bytes: Uint8Array, now: string): Outcome<ReadFile> => {
+  const text = uploadText(bytes);
+  if (!text.ok) return text;
+  return /^\s*[{[]/.test(text.value) ? readWholeYard(text.value, now) : readTable(text.value);
+};
+
+const WORDS: Readonly<Record<ReadFile['kind'], ChangeWords<unknown>>> = {
+  yard: { kind: 'yard file read in', words: 'Yard file read in' },
+  archive: { kind: ARCHIVE_READ_IN, words: 'Archive read in' },
+  orders: { kind: 'orders read in', words: 'Orders read in from a file' },
+  moulds: { kind: 'moulds read in', words: 'Moulds read in from a file' },
+  stock: { kind: 'stock read in', words: 'Stock read in from a file' },
+};
+
+const apply = async (tx: Tx, file: ReadFile, change: number, now: string): Promise<Outcome<null>> => {
+  if (file.kind === 'archive') await applyArchive(tx, change, file.file);
+  else if (file.kind === 'yard') await applyYardFile(tx, file.file);
+  else return applyRows(tx, file, now);
+  return done(null);
+};
+
+interface Applied {
+  differences: Difference[];
+  revision: number;
+}
+
+/** Reads the file in and says what that changed; refused where the yard would be one that no yard file may hold. */
+const reading =
+  (file: ReadFile, now: string, expected: number | null): Work<Applied> =>
+  async (tx, _yard, change) => {
+    const seen = await revision(tx);
+    if (expected !== null && seen !== expected) return refuse(YARD_CHANGED, CHANGED_SINCE);
+    const before = await loadArchive(tx, now);
+    const applied = await apply(tx, file, change, now);
+    if (!applied.ok) return applied;
+    const differences = archiveDifferences(before, await loadArchive(tx, now));
+    if (differences.length === 0) return refuse('same', NOTHING_NEW);
+    const fits = readYardFile(await loadYardFile(tx, now));
+    return fits.ok ? done({ differences, revision: seen }) : fits;
+  };
+
+/** A yard with nothing in it yet, for a whole one to be read into. */
+const bareYard = ({ yard }: Pick<YardFile, 'yard'>): YardFile => ({
+  format: 'mould-rota/yard',
+  version: 1,
+  yard,
+  ...{ work: [], closed: [], extra: [], temperatures: [], materials: [], incoming: [], mixes: [], castings: [] },
+  ...{ moulds: [], kits: [], finished: [], inMould: [], orders: [] },
+});
+
+/** Room for the log of an archive; and where there is no yard at all, one to read into. */
+const firstOf = (file: ReadFile): { first?: First } => {
+  if (file.kind !== 'yard' && file.kind !== 'archive') return {};
+  return {
+    first: async (tx) => {
+      if (await isEmpty(tx)) await replaceYard(tx, bareYard({ yard: file.file.yard }));
+      if (file.kind === 'archive') await makeRoomInLog(tx, file.file.log.changes.length);
+    },
+  };
+};
+
+/** What reading a file in would change, and whose days would move, without doing it. */
+export const tryFile = async (context: UseCaseContext, file: ReadFile): Promise<Outcome<FileEffect>> => {
+  const { database, now } = context;
+  const tried = await previewing(context, WORDS[file.kind], reading(file, now, null), firstOf(file));
+  if (!tried.ok) return tried;
+  const { value, moved, yard } = tried.value;
+  const promised = new Map((await database.read(openOrders)).map((order) => [order.id, order.promisedOn]));
+  return done({
+    kind: file.kind,
+    ...value,
+    moved: moved.map((move) => ({ ...move, promisedOn: promised.get(move.order) ?? null })),
+    today: today(yard.yard.timeZone, now),
+  });
+};
+
+/**
+ * Reads a file in, all of it or nothing, as one change that can be undone. With `expected`, only while the yard is the one
+ * that its effect was shown for.
+ */
+export const readFileIn = (
+  context: UseCaseContext,
+  file: ReadFile,
+  expected: number | null = null,
+): Promise<Outcome<Changed<Applied>>> =>
+  changing(context, WORDS[file.kind], reading(file, context.now, expected), firstOf(file));

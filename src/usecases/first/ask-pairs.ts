@@ -1,0 +1,29 @@
+import type { QuoteLimit } from '../../../shared/quote.ts';
+import { today, type UseCaseContext } from '../core/context.ts';
+import { thinkHere } from '../core/long-thought.ts';
+import { lineOf, offersOf } from '../orders/order-contents.ts';
+import { lineFaults } from '../orders/order-draft.ts';
+import { planToAsk } from '../plan/plan-to-ask.ts';
+import { orderAskedAbout } from './ask-when.ts';
+
+export interface PairsAsked {
+  yardName: string;
+  today: string;
+  /** What was asked for, in the yard's words; null when there is no such thing, or no number of it. */
+  asked: { name: string; quantity: number } | null;
+  /** What two changes at once would bring, largest gain first; null when it took too long to find out. */
+  pairs: Pick<QuoteLimit, 'change' | 'earliestOn' | 'daysSooner'>[] | null;
+}
+
+/** What would bring a date further forward than any one change does: every two of them, tried at once. Takes seconds. */
+export const askPairs = async (context: UseCaseContext, what: string, quantity: number | null): Promise<PairsAsked> => {
+  const { yard, memory } = await planToAsk(context);
+  const about = { yardName: yard.yard.name, today: today(yard.yard.timeZone, context.now) };
+  const line = quantity === null ? null : lineOf(what, quantity);
+  const lines = line ? [{ row: 0, line }] : [];
+  if (!line || quantity === null || lineFaults(lines, yard).length > 0) return { ...about, asked: null, pairs: [] };
+  const think = context.background?.think ?? thinkHere;
+  const question = { yard, order: orderAskedAbout(yard, lines), ...(memory ? { memory } : {}) };
+  const name = offersOf(yard, 'metric').find((offer) => offer.what === what)?.name ?? what;
+  return { ...about, asked: { name, quantity }, pairs: await think('two at once', question) };
+};

@@ -1,0 +1,73 @@
+import type { Order } from '../../../shared/order.ts';
+import { readOrderFor } from '../../../shared/order-file.ts';
+import type { UnitSystem } from '../../../shared/units.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { done, type Outcome, type UseCaseContext } from '../core/context.ts';
+import { thinkHere } from '../core/long-thought.ts';
+import { workOut } from '../core/work-out.ts';
+import { lineFaults, type OrderDraft } from '../orders/order-draft.ts';
+import type { CurrentPlan } from '../plan/make-plan.ts';
+import { planToAsk } from '../plan/plan-to-ask.ts';
+import { reasonShown } from '../plan/reason-shown.ts';
+import { showMeasures } from '../typed/measures.ts';
+import { type Hold, whatHolds } from './what-holds.ts';
+
+/** An id that no order of a yard has: orders are numbered by year. */
+const ASKED = 'asked about';
+
+export interface Asked {
+  earliestOn: string | null;
+  promiseOn: string | null;
+  ifFirstOn: string | null;
+  reason: string | null;
+  /** What holds the date; null when nothing does that was tried, or when it was not asked. */
+  hold: Hold | null;
+  /** Each thing that would bring the date forward; null when it was not asked, which is much quicker. */
+  limits: readonly { change: string; earliestOn: string; daysSooner: number }[] | null;
+}
+
+/** The order that a question without faults is about. */
+export const orderAskedAbout = (yard: YardFile, lines: OrderDraft['lines']): Order => {
+  const read = readOrderFor(yard, { id: ASKED, lines: lines.map(({ line }) => line) });
+  if (!read.ok) throw new Error(`A question had faults: ${read.faults.map(({ message }) => message).join('; ')}`);
+  return read.order;
+};
+
+interface AskingHow {
+  withLimits?: boolean;
+  background?: UseCaseContext['background'];
+  /** The units that the answer is put in. */
+  system?: UnitSystem;
+}
+
+/** When an order of these lines could be ready beside everything a yard has promised and, if asked, what holds that date. */
+export const answerFor = async (
+  { yard, memory }: Pick<CurrentPlan, 'yard' | 'memory'>,
+  lines: OrderDraft['lines'],
+  { withLimits = false, background, system = 'metric' }: AskingHow = {},
+): Promise<Outcome<Asked>> => {
+  const faults = lineFaults(lines, yard);
+  if (faults.length > 0) return { ok: false, faults };
+  const order = orderAskedAbout(yard, lines);
+  const from = memory ? { memory } : {};
+  const withThem = withLimits
+    ? await (background?.think ?? thinkHere)('quote with limits', { yard, order, ...from })
+    : null;
+  const {
+    earliestOn,
+    promiseOn,
+    ifFirstOn,
+    reason = null,
+    limits,
+  } = withThem ?? (await workOut(background, 'quote', { yard, order, ...from }));
+  const hold = whatHolds(yard, limits);
+  const why = reasonShown(reason, yard.materials, system);
+  return done({ earliestOn, promiseOn, ifFirstOn, reason: why, hold, limits: withLimits ? limits : null });
+};
+
+/** The same, asked and not taken: nothing is written down. */
+export const askWhen = async (context: UseCaseContext, lines: OrderDraft['lines']): Promise<Outcome<Asked>> =>
+  answerFor(await planToAsk(context), lines, {
+    background: context.background,
+    system: (await showMeasures(context)).system,
+  });

@@ -1,0 +1,40 @@
+import type { PlanFile } from '../../../shared/plan.ts';
+import { minuteOf } from '../../../shared/time.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { calendarOf } from '../../engine/work/calendar.ts';
+import { type Session, sessionsOf } from '../../engine/work/sessions.ts';
+import { fixedIn } from '../plan/fixed-plan.ts';
+import { beginsWithin } from '../plan/plan-starts.ts';
+import { poursWithin } from '../plan/pour-minutes.ts';
+
+const during =
+  ({ start, end }: Session) =>
+  (instant: string | undefined): boolean => {
+    const minute = instant === undefined ? Number.NaN : minuteOf(instant);
+    return minute >= start && minute < end;
+  };
+
+/** What the plan has for the first session with anything in it, in the names of the yard; null when it has nothing. */
+export const nextSession = (plan: PlanFile, yard: YardFile) => {
+  const calendar = calendarOf(yard.yard.timeZone);
+  const session = sessionsOf(yard, calendar).find((one) => beginsWithin(plan, one));
+  if (!session) return null;
+  const inIt = during(session);
+  const bags = new Map<string, number>();
+  for (const batch of plan.batches.filter(({ start }) => inIt(start)))
+    bags.set(batch.mix, (bags.get(batch.mix) ?? 0) + batch.bags);
+  const customers = new Map(yard.orders.map(({ id, customer }) => [id, customer ?? `order ${id}`]));
+  return {
+    fixed: fixedIn(yard, session).batches.length > 0,
+    date: calendar.instantText(session.start).slice(0, 10),
+    start: calendar.instantText(session.start),
+    end: calendar.instantText(session.end),
+    bags: [...bags].map(([mix, count]) => ({ mix: yard.mixes.find(({ id }) => id === mix)?.name ?? mix, count })),
+    pours: poursWithin(plan, 'fillStart', session).map(({ mould }) => mould),
+    strips: [
+      ...plan.strips.filter(({ stripStart }) => inIt(stripStart)),
+      ...poursWithin(plan, 'stripStart', session),
+    ].map(({ mould }) => mould),
+    packs: plan.orders.filter(({ packStart }) => inIt(packStart)).map(({ id }) => customers.get(id) ?? `order ${id}`),
+  };
+};

@@ -1,0 +1,53 @@
+import { openNotices } from '../../../db/stores/change-store.ts';
+import { isDemo } from '../../../db/stores/habits-store.ts';
+import { dayNumber } from '../../../shared/time.ts';
+import { today, type UseCaseContext } from '../core/context.ts';
+import { letOthersRun, mapInTurns } from '../core/let-others-run.ts';
+import { openOrdersOf } from '../orders/open-orders.ts';
+import { type OrderFacts, orderFacts, ordersSeen } from '../orders/order-facts.ts';
+import { currentPlan } from '../plan/make-plan.ts';
+import { measuresOf, shownAmount } from '../typed/measures.ts';
+import { nextSession } from './next-session.ts';
+
+const BUYS_SHOWN = 6;
+/** A hold that ends within this many days is worth a word. */
+const HOLD_ENDS_SOON_DAYS = 2;
+
+/** Late, not to be made at all, or held for a customer who has to answer soon. */
+const atRisk = ({ reason, readyOn, promisedOn, wantedOn, heldUntil }: OrderFacts, day: string): boolean => {
+  const due = promisedOn ?? wantedOn;
+  const late = readyOn !== null && due !== null && readyOn > due;
+  const holdEnds = heldUntil !== null && dayNumber(heldUntil) - dayNumber(day) <= HOLD_ENDS_SOON_DAYS;
+  return reason !== null || late || holdEnds;
+};
+
+/** What stands below the question of the first page: the next session, what to buy by when, what is at risk. */
+export const showFirst = async (context: UseCaseContext) => {
+  const { plan, yard, hand } = await currentPlan(context);
+  const day = today(yard.yard.timeZone, context.now);
+  const { notices, demo, system } = await context.database.read(async (tx) => ({
+    notices: await openNotices(tx),
+    demo: await isDemo(tx),
+    system: (await measuresOf(tx)).system,
+  }));
+  const seen = ordersSeen({ plan, yard }, system, context.now);
+  const orders = await mapInTurns(await openOrdersOf(context, hand), (order) => orderFacts(order, seen));
+  const buys = [...plan.buys]
+    .sort((a, b) => a.orderBy.localeCompare(b.orderBy))
+    .map(({ material, quantity, orderBy }) => {
+      const { name, unit } = yard.materials.find(({ id }) => id === material) ?? { name: material, unit: '' };
+      return shownAmount({ name, unit, quantity, orderBy }, system);
+    });
+  await letOthersRun();
+  return {
+    demo,
+    yardName: yard.yard.name,
+    today: day,
+    session: nextSession(plan, yard),
+    buys: buys.slice(0, BUYS_SHOWN),
+    moreBuys: Math.max(0, buys.length - BUYS_SHOWN),
+    risks: orders.filter((order) => atRisk(order, day)),
+    orderCount: orders.length,
+    notices: notices.map(({ id, words }) => ({ id, words })),
+  };
+};

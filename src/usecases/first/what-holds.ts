@@ -1,0 +1,28 @@
+import type { QuoteLimit } from '../../../shared/quote.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { mouldKind, mouldsFor } from '../core/mould-kind.ts';
+
+/** What holds a date, in the names of the yard. For moulds: how many there are, and what they are called together. */
+export type Hold =
+  | { limit: 'mould'; count: number; kind: string | null; makes: string }
+  | { limit: 'other'; kind: string; name: string | null };
+
+const mouldsThatHold = (yard: YardFile, casting: string): Hold => {
+  const moulds = mouldsFor(yard, casting);
+  const kinds = new Set(moulds.map(({ id }) => mouldKind(id)));
+  return {
+    limit: 'mould',
+    count: moulds.length,
+    kind: kinds.size === 1 ? [...kinds][0]! : null,
+    makes: yard.castings.find(({ id }) => id === casting)?.name ?? casting,
+  };
+};
+
+/** The limit with the largest gain, which is the first; null when nothing that was tried brings the date forward. */
+export const whatHolds = (yard: YardFile, limits: readonly QuoteLimit[]): Hold | null => {
+  const [first] = limits;
+  if (!first) return null;
+  if (first.limit === 'mould' && first.what !== undefined) return mouldsThatHold(yard, first.what);
+  const material = first.limit === 'material' && yard.materials.find(({ id }) => id === first.what);
+  return { limit: 'other', kind: first.limit, name: material ? material.name : (first.what ?? null) };
+};

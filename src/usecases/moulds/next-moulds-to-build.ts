@@ -1,0 +1,34 @@
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { today, type UseCaseContext } from '../core/context.ts';
+import { thinkHere } from '../core/long-thought.ts';
+import { mouldKind, mouldsFor } from '../core/mould-kind.ts';
+import { planToAsk } from '../plan/plan-to-ask.ts';
+
+/** What the moulds that are for a casting alone are called together, or the casting's own name where that is not one. */
+const kindOf = (yard: YardFile, casting: string): string => {
+  const own = mouldsFor(yard, casting).filter(({ makes }) => makes.length === 1);
+  const kinds = new Set(own.map(({ id }) => mouldKind(id)));
+  return kinds.size === 1 ? [...kinds][0]! : (yard.castings.find(({ id }) => id === casting)?.name ?? casting);
+};
+
+/** Which mould to build next: what one more of each kind would take off the days that orders are late. */
+export const nextMouldsToBuild = async (context: UseCaseContext) => {
+  const { plan, yard, memory } = await planToAsk(context);
+  const think = context.background?.think ?? thinkHere;
+  const found = await think('next moulds', { yard, ...(memory ? { memory } : {}) });
+  const customers = new Map(yard.orders.map(({ id, customer }) => [id, customer ?? null]));
+  return {
+    today: today(yard.yard.timeZone, context.now),
+    lateOrders: plan.orders.filter(({ daysLate }) => daysLate > 0).length,
+    /** Null: it took too long to find out. */
+    moulds:
+      found?.map(({ casting, daysSaved }) => ({
+        kind: kindOf(yard, casting),
+        days: daysSaved.reduce((sum, { days }) => sum + days, 0),
+        orders: daysSaved
+          .map(({ order, days }) => ({ order, days, customer: customers.get(order) ?? null }))
+          .sort((a, b) => b.days - a.days),
+      })) ?? null,
+  };
+};
+export type NextMoulds = Awaited<ReturnType<typeof nextMouldsToBuild>>;

@@ -1,0 +1,37 @@
+import { customerNamed } from '../../../db/stores/customer-store.ts';
+import { replaceLines, updateOrder } from '../../../db/stores/order-store.ts';
+import { SLIP_WEIGHTS, slipOfWeight } from '../../../shared/order.ts';
+import { done, type Outcome, today, type UseCaseContext } from '../core/context.ts';
+import { type Changed, changing } from '../plan/changing.ts';
+import { unpackedOrder } from './open-order.ts';
+import { draftFaults, type OrderDraft } from './order-draft.ts';
+
+/** Writes an open order anew, under the same number and in the same place. */
+export const editOrder = (
+  context: UseCaseContext,
+  id: string,
+  draft: OrderDraft,
+): Promise<Outcome<Changed<{ id: string }>>> =>
+  changing(context, { kind: 'order edited', words: `Order ${id} changed` }, async (tx, yard) => {
+    const found = await unpackedOrder(tx, id);
+    if (!found.ok) return found;
+    const order = found.value;
+    const day = today(yard.yard.timeZone, context.now);
+    const faults = draftFaults(draft, yard, day, order);
+    if (faults.length > 0) return { ok: false, faults };
+    await updateOrder(tx, id, {
+      customerId: draft.customer ? await customerNamed(tx, draft.customer, draft.phone || null) : null,
+      wantedOn: draft.wantedOn,
+      promisedOn: draft.promisedOn,
+      heldUntil: draft.heldUntil,
+      // A weight that came in by a file and stands between two answers stays as it is while the answer does.
+      weight: draft.slip === slipOfWeight(order.weight) ? order.weight : SLIP_WEIGHTS[draft.slip],
+      note: draft.note || null,
+    });
+    await replaceLines(
+      tx,
+      id,
+      draft.lines.map(({ line }) => line),
+    );
+    return done({ id });
+  });

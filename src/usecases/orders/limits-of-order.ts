@@ -1,0 +1,27 @@
+import { dayNumber } from '../../../shared/time.ts';
+import type { UseCaseContext } from '../core/context.ts';
+import { thinkHere } from '../core/long-thought.ts';
+import { planToAsk } from '../plan/plan-to-ask.ts';
+
+/**
+ * What would bring forward the day of an order that is taken, largest gain first; null when it took too long to find out,
+ * or when there is no such order in the plan.
+ */
+export const limitsOfOrder = async (context: UseCaseContext, id: string) => {
+  const { plan, yard, memory } = await planToAsk(context);
+  const readyOn = plan.orders.find((order) => order.id === id)?.completesOn;
+  if (readyOn === undefined) return null;
+  const think = context.background?.think ?? thinkHere;
+  const limits = await think('limits of an order taken', { yard, order: id, ...(memory ? { memory } : {}) });
+  // It is asked about as if it were new; what counts here is the day it has in the plan.
+  return (
+    limits
+      ?.filter(({ earliestOn }) => earliestOn < readyOn)
+      .map(({ change, earliestOn }) => ({
+        change,
+        earliestOn,
+        daysSooner: dayNumber(readyOn) - dayNumber(earliestOn),
+      })) ?? null
+  );
+};
+export type OrderLimits = NonNullable<Awaited<ReturnType<typeof limitsOfOrder>>>;

@@ -1,0 +1,29 @@
+import type { Tx } from '../../../db/open.ts';
+import { orderById, type StoredOrder } from '../../../db/stores/order-store.ts';
+import { done, type Outcome, refuse } from '../core/context.ts';
+
+const STATUS_WORDS: Record<Exclude<StoredOrder['status'], 'open'>, string> = {
+  'handed over': 'was handed over',
+  cancelled: 'was cancelled',
+  lapsed: 'lapsed when its hold ran out',
+};
+
+/** The order of that number, if it can still be changed. */
+export const openOrder = async (tx: Tx, id: string): Promise<Outcome<StoredOrder>> => {
+  const order = await orderById(tx, id);
+  if (!order) return refuse('order', `There is no order ${id}.`);
+  if (order.status !== 'open')
+    return refuse('order', `Order ${id} ${STATUS_WORDS[order.status]}. Nothing was changed.`);
+  return done(order);
+};
+
+/** The order of that number, if what it is made of can still be changed: a packed one has to be unpacked first. */
+export const unpackedOrder = async (tx: Tx, id: string): Promise<Outcome<StoredOrder>> => {
+  const found = await openOrder(tx, id);
+  if (!found.ok || found.value.packedAt === null) return found;
+  return refuse('order', `Order ${id} is packed. Unpack it on Today first. Nothing was changed.`);
+};
+
+/** "School garden", or "order 27-014" when no customer is written down. */
+export const orderName = ({ id, customer }: Pick<StoredOrder, 'id' | 'customer'>): string =>
+  customer?.name ?? `order ${id}`;

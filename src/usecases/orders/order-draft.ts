@@ -1,0 +1,66 @@
+import type { Fault } from '../../../shared/fault.ts';
+import type { OrderLine, Slip } from '../../../shared/order.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { offersOf, whatOf } from './order-contents.ts';
+
+/** An order as it is written down, before it has a number. */
+export interface OrderDraft {
+  customer: string;
+  phone: string;
+  note: string;
+  wantedOn: string | null;
+  promisedOn: string | null;
+  heldUntil: string | null;
+  slip: Slip;
+  /** The row of the form each line was typed in, so that a fault is shown there. */
+  lines: readonly { row: number; line: OrderLine }[];
+  /** What was typed and could not be read: said together with everything else that is wrong. */
+  unread: readonly Fault[];
+}
+
+/** More of one thing than this is two orders: the plan of one line stays quick to make. */
+export const MOST_OF_ONE_LINE = 200;
+
+const quantityFault = ({ material, quantity }: OrderLine): string | null => {
+  if (!(quantity > 0)) return 'Has to be more than 0.';
+  if (quantity > MOST_OF_ONE_LINE)
+    return `${MOST_OF_ONE_LINE} is the most one line can ask for. Split it into several.`;
+  if (material === undefined && !Number.isInteger(quantity)) return 'Has to be a whole number.';
+  return null;
+};
+
+/** What is wrong with the lines alone, by the row they were typed in. */
+export const lineFaults = (lines: OrderDraft['lines'], yard: YardFile): Fault[] => {
+  if (lines.length === 0) return [{ path: 'what0', message: 'Choose what is ordered, and how many.' }];
+  const known = new Set(offersOf(yard, 'metric').map(({ what }) => what));
+  return lines.flatMap(({ row, line }): Fault[] => {
+    if (!known.has(whatOf(line)))
+      return [{ path: `what${row}`, message: 'That is no longer made here. Choose another.' }];
+    const message = quantityFault(line);
+    return message ? [{ path: `quantity${row}`, message }] : [];
+  });
+};
+
+/** Everything that is wrong with a draft, given the day it is written on and what stood before. */
+export const draftFaults = (draft: OrderDraft, yard: YardFile, today: string, before?: PromiseBefore): Fault[] => {
+  const linesUnread = draft.unread.some(({ path }) => /^(what|quantity)\d/.test(path));
+  const lines = linesUnread && draft.lines.length === 0 ? [] : lineFaults(draft.lines, yard);
+  return [...draft.unread, ...lines, ...promiseFaults(draft, today, before)];
+};
+
+type PromiseBefore = { promisedOn: string | null; heldUntil: string | null };
+
+/** A date given to a customer lies ahead, unless it is the one that stood before. */
+export const promiseFaults = (
+  { promisedOn, heldUntil }: Pick<OrderDraft, 'promisedOn' | 'heldUntil'>,
+  today: string,
+  before?: PromiseBefore,
+): Fault[] => {
+  const faults: Fault[] = [];
+  if (promisedOn && promisedOn < today && promisedOn !== before?.promisedOn)
+    faults.push({ path: 'promisedOn', message: 'That day has passed. Give one that is still to come.' });
+  if (heldUntil && !promisedOn) faults.push({ path: 'promisedOn', message: 'Say which date is held.' });
+  if (heldUntil && heldUntil < today && heldUntil !== before?.heldUntil)
+    faults.push({ path: 'heldUntil', message: 'That day has passed. A date is held until a day to come.' });
+  return faults;
+};

@@ -1,0 +1,55 @@
+import { customers } from '../../../db/stores/customer-store.ts';
+import { orderById } from '../../../db/stores/order-store.ts';
+import { slipOfWeight } from '../../../shared/order.ts';
+import { today, type UseCaseContext } from '../core/context.ts';
+import { currentPlan } from '../plan/make-plan.ts';
+import { amountField } from '../typed/amount-typed.ts';
+import type { DateReading } from '../typed/date-typed.ts';
+import { measuresOf, showMeasures } from '../typed/measures.ts';
+import { offersOf, whatOf } from './order-contents.ts';
+
+/** What the form for an order offers, and, for one that is there already, how its fields stand. Null when it is not. */
+export const showOrderForm = async (context: UseCaseContext, id: string | null) => {
+  const { yard } = await currentPlan(context);
+  const { known, order, system } = await context.database.read(async (tx) => ({
+    known: await customers(tx),
+    order: id === null ? null : await orderById(tx, id),
+    system: (await measuresOf(tx)).system,
+  }));
+  if (id !== null && order?.status !== 'open') return null;
+  const offers = offersOf(yard, system);
+  const keptIn = (what: string) => offers.find((offer) => offer.what === what)?.keptIn ?? '';
+  return {
+    yardName: yard.yard.name,
+    today: today(yard.yard.timeZone, context.now),
+    offers,
+    customers: [...new Set(known.map(({ name }) => name))],
+    order: order && {
+      customer: order.customer?.name ?? '',
+      phone: order.customer?.phone ?? '',
+      note: order.note ?? '',
+      wantedOn: order.wantedOn ?? '',
+      promisedOn: order.promisedOn ?? '',
+      heldUntil: order.heldUntil ?? '',
+      slip: slipOfWeight(order.weight),
+      lines: order.lines.map((line) => ({
+        what: whatOf(line),
+        quantity: amountField(line.quantity, keptIn(whatOf(line)), system),
+        was: String(line.quantity),
+      })),
+    },
+  };
+};
+
+/** What an order that is typed is read by: days, and what amounts of a part are kept in. */
+export interface OrderReading extends DateReading {
+  /** "" for what is counted. */
+  keptIn: (what: string) => string;
+}
+
+export const orderReading = async (context: UseCaseContext): Promise<OrderReading> => {
+  const { yard } = await currentPlan(context);
+  const { system } = await showMeasures(context);
+  const units = new Map(offersOf(yard, system).map(({ what, keptIn }) => [what, keptIn]));
+  return { today: today(yard.yard.timeZone, context.now), system, keptIn: (what) => units.get(what) ?? '' };
+};

@@ -1,0 +1,63 @@
+import { openNotices } from '../../../db/stores/change-store.ts';
+import { pastOrders } from '../../../db/stores/order-store.ts';
+import { today, type UseCaseContext } from '../core/context.ts';
+import { mapInTurns } from '../core/let-others-run.ts';
+import { currentPlan } from '../plan/make-plan.ts';
+import { measuresOf } from '../typed/measures.ts';
+import { foundOrders, foundPast, type OrderSearch, type WhichPast } from './find-orders.ts';
+import { openOrdersOf } from './open-orders.ts';
+import { type OrderFacts, orderFacts, ordersSeen } from './order-facts.ts';
+
+const PAST_SHOWN = 60;
+const NO_LIMIT = -1;
+
+/** Nothing is looked for. */
+const EVERYTHING = { find: '', which: 'all' } as const;
+
+/** Orders by the day on which they can be handed over, the soonest first; those that cannot be made stand apart. */
+const byDay = (orders: readonly OrderFacts[]) => {
+  const days = new Map<string, OrderFacts[]>();
+  for (const order of orders) if (order.readyOn) days.set(order.readyOn, [...(days.get(order.readyOn) ?? []), order]);
+  return [...days].sort(([a], [b]) => a.localeCompare(b)).map(([date, list]) => ({ date, orders: list }));
+};
+
+/** The open orders that are looked for, grouped by their day of hand-over by today's plan. */
+export const showOrders = async (context: UseCaseContext, search: OrderSearch = EVERYTHING) => {
+  const { plan, yard, hand } = await currentPlan(context);
+  const { notices, measures } = await context.database.read(async (tx) => ({
+    notices: await openNotices(tx),
+    measures: await measuresOf(tx),
+  }));
+  const seen = ordersSeen({ plan, yard }, measures.system, context.now);
+  const day = today(yard.yard.timeZone, context.now);
+  const all = await mapInTurns(await openOrdersOf(context, hand), (order) => orderFacts(order, seen));
+  const orders = foundOrders(all, search, { today: day, weekStart: measures.weekStart });
+  return {
+    yardName: yard.yard.name,
+    today: day,
+    search,
+    all: all.length,
+    days: byDay(orders),
+    cannotBeMade: orders.filter((order) => order.readyOn === null),
+    notices: notices.map(({ id, words }) => ({ id, words })),
+  };
+};
+
+/** Past orders that are looked for, the newest first, and no more than a page takes. */
+export const showPastOrders = async (context: UseCaseContext, search: OrderSearch<WhichPast> = EVERYTHING) => {
+  const { plan, yard } = await currentPlan(context);
+  const { stored, system } = await context.database.read(async (tx) => ({
+    stored: await pastOrders(tx, NO_LIMIT),
+    system: (await measuresOf(tx)).system,
+  }));
+  const seen = ordersSeen({ plan, yard }, system, context.now);
+  const found = foundPast(await mapInTurns(stored, (order) => orderFacts(order, seen)), search);
+  return {
+    yardName: yard.yard.name,
+    today: today(yard.yard.timeZone, context.now),
+    search,
+    all: stored.length,
+    found: found.length,
+    orders: found.slice(0, PAST_SHOWN),
+  };
+};

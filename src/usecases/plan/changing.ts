@@ -1,0 +1,126 @@
+import type { Tx } from '../../../db/open.ts';
+import type { Fault } from '../../../shared/fault.ts';
+import type { PlanFile } from '../../../shared/plan.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import type { Outcome, UseCaseContext } from '../core/context.ts';
+import { planForNow } from './make-plan.ts';
+import { keepAtHand } from './plan-at-hand.ts';
+import type { PromiseMove } from './promises-moved.ts';
+import { type Changed, type ChangeWords, type Replanning, recordChange } from './record-change.ts';
+
+export type { Changed, ChangeWords } from './record-change.ts';
+
+/** Carries a refusal out of a transaction, which only an error rolls back. */
+class Refused extends Error {
+  readonly faults: Fault[];
+  constructor(faults: Fault[]) {
+    super('refused');
+    this.faults = faults;
+  }
+}
+
+/** Carries what a change would have done out of its transaction. */
+class OnlyTried<T> extends Error {
+  readonly value: Changed<T>;
+  constructor(value: Changed<T>) {
+    super('only tried');
+    this.value = value;
+  }
+}
+
+/** What a change does to the data, inside its transaction; it is told the yard and the plan until then. */
+export type Work<T> = (tx: Tx, yard: YardFile, change: number, plan: PlanFile) => Promise<Outcome<T>>;
+
+/** What has to come before the change is written down, in the same transaction. */
+export type First = (tx: Tx) => Promise<void>;
+
+interface Manner<T> extends Replanning<T> {
+  first?: First;
+  /** Told what the change does, says whether it is only tried and rolled back. */
+  holdBack?: (changed: Changed<T>) => boolean;
+}
+
+/** Done, or held back: then nothing of it has happened, and there is no change to undo. */
+interface Tried<T> {
+  held: boolean;
+  changed: Changed<T>;
+}
+
+const tried = async <T>(
+  context: UseCaseContext,
+  what: ChangeWords<T>,
+  work: Work<T>,
+  { first, holdBack, ...replanning }: Manner<T>,
+): Promise<Outcome<Tried<T>>> => {
+  try {
+    const changed = await context.database.write(async (tx) => {
+      await first?.(tx);
+      const before = await planForNow(tx, context);
+      const outcome = await recordChange(
+        tx,
+        context,
+        before,
+        what,
+        (change) => work(tx, before.yard, change, before.plan),
+        replanning,
+      );
+      if (!outcome.ok) throw new Refused(outcome.faults);
+      if (holdBack?.(outcome.value)) throw new OnlyTried(outcome.value);
+      return outcome.value;
+    });
+    keepAtHand(context.database, changed.hand);
+    context.background?.planMade();
+    return { ok: true, value: { held: false, changed } };
+  } catch (error) {
+    if (error instanceof OnlyTried) return { ok: true, value: { held: true, changed: error.value } };
+    if (error instanceof Refused) return { ok: false, faults: error.faults };
+    throw error;
+  }
+};
+
+/**
+ * The one way to change data: one queued write transaction that does the work, counts the revision, plans anew, stores
+ * the plan and writes the change down so that it can be undone. A refusal, or any error, rolls all of it back.
+ */
+export const changing = async <T>(
+  context: UseCaseContext,
+  what: ChangeWords<T>,
+  work: Work<T>,
+  manner: Replanning<T> & { first?: First } = {},
+): Promise<Outcome<Changed<T>>> => {
+  const outcome = await tried(context, what, work, manner);
+  return outcome.ok ? { ok: true, value: outcome.value.changed } : outcome;
+};
+
+/**
+ * What a change would do, without doing it: the same work, planned and written down in a transaction that is rolled back.
+ * `moved` tells whose days would be other ones.
+ */
+export const previewing = async <T>(
+  context: UseCaseContext,
+  what: ChangeWords<T>,
+  work: Work<T>,
+  { first }: { first?: First } = {},
+): Promise<Outcome<Omit<Changed<T>, 'change'>>> => {
+  const outcome = await tried(context, what, work, { ...(first ? { first } : {}), holdBack: () => true });
+  return outcome.ok ? { ok: true, value: outcome.value.changed } : outcome;
+};
+
+/** Done, or held back with what it would move. */
+export type DoneOrHeld<T> = { held: false; changed: Changed<T> } | { held: true; moved: PromiseMove[] };
+
+/**
+ * As `changing`, except that a change of which `holdBack` says so, told what it moves, is rolled back: what it would move
+ * comes back instead. Planned once, whichever way it goes.
+ */
+export const changingUnless = async <T>(
+  context: UseCaseContext,
+  what: ChangeWords<T>,
+  work: Work<T>,
+  holdBack: (moved: readonly PromiseMove[]) => boolean,
+): Promise<Outcome<DoneOrHeld<T>>> => {
+  const outcome = await tried(context, what, work, { holdBack: ({ moved }) => holdBack(moved) });
+  if (!outcome.ok) return outcome;
+  const { held, changed } = outcome.value;
+  return { ok: true, value: held ? { held, moved: changed.moved } : { held, changed } };
+};

@@ -1,0 +1,173 @@
+import type { StoredDrop } from '../../../db/stores/change-store.ts';
+import type { Keep, PlanBatch, PlanFile } from '../../../shared/plan.ts';
+import { type Minute, minuteOf } from '../../../shared/time.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { calendarOf } from '../../engine/work/calendar.ts';
+import { type Session, sessionsOf } from '../../engine/work/sessions.ts';
+import { asMouldsStand, type FixedMix } from './fixed-pours.ts';
+
+export type { StoredDrop } from '../../../db/stores/change-store.ts';
+
+/** What has to stay in the next plan, and what would have to but cannot, since something it names is gone. */
+export interface FixedPlan {
+  keep: Keep;
+  gone: StoredDrop[];
+}
+
+interface Fixing {
+  yard: YardFile;
+  /** The plan so far; null before the first. */
+  plan: PlanFile | null;
+  /** So many hours before it begins a session is fixed; 0: never ahead of it. */
+  hours: number;
+  /** The present minute; a plan that is being improved was made a little earlier. */
+  clock: Minute;
+  /** Start of a session that is not fixed for once. */
+  anew?: string | null;
+  /** Mixes that take the place of those planned for the same sessions. */
+  instead?: Keep;
+}
+
+/** Sessions whose pours stay as they are planned: those under way, and those that begin within so many hours. */
+export const fixedSessions = (yard: YardFile, hours: number, clock: Minute): Session[] => {
+  const horizonDays = Math.min(yard.yard.horizonDays, Math.ceil(hours / 24) + 1);
+  const soon = sessionsOf({ ...yard, yard: { ...yard.yard, horizonDays } }, calendarOf(yard.yard.timeZone));
+  return soon.filter(({ start }) => start <= clock || (hours > 0 && start <= clock + hours * 60));
+};
+
+const poursByBatch = (pours: readonly Keep['pours'][number][]): Map<string, Keep['pours']> => {
+  const byBatch = new Map<string, Keep['pours']>();
+  for (const pour of pours) {
+    const those = byBatch.get(pour.batch);
+    if (those) those.push(pour);
+    else byBatch.set(pour.batch, [pour]);
+  }
+  return byBatch;
+};
+
+/**
+ * The mixes of a plan, or of what is kept of one, each with its pours in the order in which they are filled: all of them,
+ * or those of the batches that are wanted. Of a large plan that is a few of thousands.
+ */
+export const mixesOf = ({ batches, pours }: Keep, isWanted?: (batch: PlanBatch) => boolean): FixedMix[] => {
+  const wanted = isWanted ? batches.filter(isWanted) : batches;
+  const ids = new Set(wanted.map(({ id }) => id));
+  const byBatch = poursByBatch(isWanted ? pours.filter(({ batch }) => ids.has(batch)) : pours);
+  return wanted.map((batch) => ({
+    batch,
+    pours: (byBatch.get(batch.id) ?? []).sort((a, b) => minuteOf(a.fillStart) - minuteOf(b.fillStart)),
+  }));
+};
+
+const sessionOf = (sessions: readonly Session[], { start }: PlanBatch): Session | undefined => {
+  const at = minuteOf(start);
+  return sessions.find((session) => at >= session.start && at < session.end);
+};
+
+/** The mixes of a plan that lie in one of these sessions. */
+const mixesIn = (sessions: readonly Session[], plan: Keep): FixedMix[] =>
+  mixesOf(plan, (batch) => sessionOf(sessions, batch) !== undefined);
+
+/** An id that nothing else has. */
+export const freeId = (id: string, taken: ReadonlySet<string>): string =>
+  taken.has(id) ? freeId(`${id}+`, taken) : id;
+
+/** Ids that are the mix's own, whatever plan it comes from. */
+export const renamed = ({ batch, pours }: FixedMix, taken: ReadonlySet<string>): FixedMix => {
+  const id = freeId(batch.id, taken);
+  const own = pours.map((pour) => ({ ...pour, id: freeId(pour.id, taken), batch: id }));
+  return { batch: { ...batch, id, pours: own.map((pour) => pour.id) }, pours: own };
+};
+
+/** Those of the plan and, in their sessions, those that stand in for them. */
+const planned = ({ plan, instead }: Fixing, sessions: readonly Session[]): FixedMix[] => {
+  const old = instead ? mixesIn(sessions, instead) : [];
+  const taken = new Set(old.map(({ batch }) => sessionOf(sessions, batch)));
+  const isOther = (batch: PlanBatch): boolean => !taken.has(sessionOf(sessions, batch));
+  const others = plan ? mixesIn(sessions, plan).filter(({ batch }) => isOther(batch)) : [];
+  if (old.length === 0) return others;
+  const ids = new Set(plan?.batches.filter(isOther).flatMap(({ id, pours }) => [id, ...pours]));
+  return [...others, ...old.map((mix) => renamed(mix, ids))];
+};
+
+/** What the yard's own file says is firm, as far as a plan since then has not given it up. */
+const imported = ({ yard, plan }: Fixing): FixedMix[] => {
+  if (!yard.keep) return [];
+  const stands = new Set(plan?.batches.map(({ id, start }) => `${id} ${start}`));
+  return mixesOf(yard.keep).filter(({ batch }) => !plan || stands.has(`${batch.id} ${batch.start}`));
+};
+
+/** Mixes that were poured already: a mould of theirs was filled since the plan was made, in a session under way. */
+const isPoured = ({ yard, plan, clock }: Fixing, sessions: readonly Session[]): ((mix: FixedMix) => boolean) => {
+  const underWay = sessions.filter(({ start }) => start <= clock);
+  const known = new Set([...(plan?.strips ?? []), ...(plan?.unstripped ?? [])].map(({ mould }) => mould));
+  const filled = new Set(yard.inMould.map(({ mould }) => mould).filter((mould) => !known.has(mould)));
+  const first = new Map<string, string>();
+  for (const { batch, pours } of plan ? mixesIn(underWay, plan) : [])
+    for (const { mould } of pours) if (filled.has(mould) && !first.has(mould)) first.set(mould, batch.id);
+  const poured = new Set(first.values());
+  return ({ batch }) => poured.has(batch.id);
+};
+
+/** What is no longer there of the things a fixed mix names, in words; null when all is. */
+const missing = (yard: YardFile, { batch, pours }: FixedMix): string | null => {
+  if (!yard.mixes.some(({ id }) => id === batch.mix)) return 'its mix is no longer there';
+  for (const { mould: id, casting } of pours) {
+    const mould = yard.moulds.find((one) => one.id === id);
+    if (!mould) return `mould ${id} is no longer there`;
+    const makes = yard.castings.some((one) => one.id === casting) && mould.makes.some((one) => one.casting === casting);
+    if (!makes) return `mould ${id} no longer makes it`;
+  }
+  return null;
+};
+
+const dropOf = ({ batch, pours }: FixedMix, reason: string): StoredDrop => ({
+  at: batch.start,
+  moulds: pours.map(({ mould }) => mould),
+  reason,
+});
+
+/**
+ * The mixes and pours that the next plan has to keep: those the present plan has for sessions that are fixed, still to
+ * come, and not poured already. What they are for and when they are stripped may change.
+ */
+export const fixedPlan = (fixing: Fixing): FixedPlan => {
+  const { yard, hours, clock, anew } = fixing;
+  const now = minuteOf(yard.yard.now);
+  const sessions = fixedSessions(yard, hours, clock).filter(({ start }) => !anew || start !== minuteOf(anew));
+  const poured = isPoured(fixing, sessions);
+  const fromPlan = planned(fixing, sessions);
+  const known = new Set(fromPlan.map(({ batch }) => batch.id));
+  const mixes = [...fromPlan, ...imported(fixing).filter(({ batch }) => !known.has(batch.id))]
+    .filter((mix) => minuteOf(mix.batch.start) >= now && !poured(mix))
+    .sort((a, b) => minuteOf(a.batch.start) - minuteOf(b.batch.start));
+  const gone = mixes.flatMap((mix) => {
+    const reason = missing(yard, mix);
+    return reason === null ? [] : [dropOf(mix, reason)];
+  });
+  const kept = asMouldsStand(
+    yard,
+    mixes.filter((mix) => missing(yard, mix) === null),
+  );
+  return { keep: { batches: kept.map(({ batch }) => batch), pours: kept.flatMap(({ pours }) => pours) }, gone };
+};
+
+/** The yard with what has to stay in its next plan. */
+export const withKeep = ({ keep: _own, ...yard }: YardFile, keep: Keep): YardFile =>
+  keep.batches.length === 0 ? yard : { ...yard, keep };
+
+/** What is fixed of a yard for one session. */
+export const fixedIn = ({ keep }: YardFile, session: Session): Keep => {
+  const mixes = keep ? mixesIn([session], keep) : [];
+  return { batches: mixes.map(({ batch }) => batch), pours: mixes.flatMap(({ pours }) => pours) };
+};
+
+/** What a plan made with `keep` could not keep, with what was gone before. */
+export const dropsOf = ({ keep, gone }: FixedPlan, plan: PlanFile): StoredDrop[] => {
+  const reasons = new Map(plan.dropped.map(({ batch, reason }) => [batch, reason]));
+  const dropped = mixesOf(keep).flatMap((mix) => {
+    const reason = reasons.get(mix.batch.id);
+    return reason === undefined ? [] : [dropOf(mix, reason)];
+  });
+  return [...gone, ...dropped];
+};

@@ -1,0 +1,94 @@
+import type { Tx } from '../../../db/open.ts';
+import { markImproved, planHead, savePlan } from '../../../db/stores/plan-store.ts';
+import { revision } from '../../../db/stores/yard-store.ts';
+import type { PlanFile, Score } from '../../../shared/plan.ts';
+import { minuteOf } from '../../../shared/time.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import type { UseCaseContext } from '../core/context.ts';
+import { type Think, thinkHere } from '../core/long-thought.ts';
+import { asBegun } from './begun-preps.ts';
+import { dropsOf, type FixedPlan, fixedPlan, withKeep } from './fixed-plan.ts';
+import { fileAt, keepAtHand, type PlanAtHand, planAtHand } from './plan-at-hand.ts';
+import { BETTER_PLAN, recordRemake } from './record-remake.ts';
+import { fixingFrom, startingFrom } from './remake-plan.ts';
+
+const EPSILON = 1e-9;
+
+/** What decides between plans, first number first; less is better. */
+const measuresOf = ({ batchWorthDays, bagWorthDays }: YardFile['yard'], score: Score): number[] => [
+  score.unplannedWeight,
+  score.weightedDaysLate,
+  batchWorthDays * score.batches + bagWorthDays * score.bags + score.weightedCompletionDays,
+];
+
+const isBetter = (yard: YardFile, plan: PlanFile, than: PlanFile): boolean => {
+  const [ours, theirs] = [measuresOf(yard.yard, plan.score), measuresOf(yard.yard, than.score)];
+  const decisive = ours.findIndex((measure, at) => Math.abs(measure - theirs[at]!) > EPSILON);
+  return decisive >= 0 && ours[decisive]! < theirs[decisive]!;
+};
+
+/** A plan that was made in a hurry, and what a better one has to be made from. */
+interface Hurried {
+  hand: PlanAtHand;
+  yard: YardFile;
+  fixed: FixedPlan;
+}
+
+/** The stored plan, unless a longer search has been through it or its time or its data is over. */
+const hurriedPlan = async (tx: Tx, context: UseCaseContext): Promise<Hurried | null> => {
+  const hand = await planAtHand(tx, context);
+  const minute = minuteOf(context.now);
+  if (!hand || hand.stored.improved) return null;
+  const { stored, hours } = hand;
+  if (minute < stored.goodFromMinute || minute >= stored.goodUntilMinute) return null;
+  // As of the plan's own now: both are then measured alike, and what was planned for since then stays fixed.
+  const yard = asBegun(fileAt(hand, stored.now), stored.plan);
+  const fixed = fixedPlan({ ...fixingFrom(yard, stored, hours), clock: minute });
+  return { hand, yard: withKeep(yard, fixed.keep), fixed };
+};
+
+/** Puts a better plan in place of the one it was made from, if that still stands; null when it did not. */
+const storeBetter = async (
+  tx: Tx,
+  now: string,
+  { hand, yard, fixed }: Hurried,
+  { plan, memory }: { plan: PlanFile; memory: unknown },
+): Promise<PlanAtHand | null> => {
+  const { stored } = hand;
+  const head = await planHead(tx);
+  if (head?.number !== stored.number || head.improved || (await revision(tx)) !== stored.revision) return null;
+  if (!isBetter(yard, plan, stored.plan)) {
+    await markImproved(tx);
+    return null;
+  }
+  const better = { ...hand, stored: await savePlan(tx, { ...stored, plan, memory, improved: true }) };
+  const dropped = dropsOf(fixed, plan);
+  const after = { plan, yard, revision: stored.revision, now: stored.now, dropped, hand: better };
+  await recordRemake(tx, now, BETTER_PLAN, stored, after);
+  return better;
+};
+
+/**
+ * Looks longer for a better plan than the stored one, which was made while somebody waited. It is put in place only if
+ * nothing was changed meanwhile and it is better. When the search is given up, the plan that is there stays.
+ */
+export const improvePlan = async (
+  context: UseCaseContext,
+  think: Think = thinkHere,
+): Promise<'improved' | 'as good as it gets' | 'given up' | 'nothing to do'> => {
+  const { database, now } = context;
+  const hurried = await database.read((tx) => hurriedPlan(tx, context));
+  if (!hurried) return 'nothing to do';
+  const found = await think('better plan', { yard: hurried.yard, ...startingFrom(hurried.hand.stored) });
+  if (!found) return 'given up';
+  const better = await database.write((tx) => storeBetter(tx, now, hurried, found));
+  if (!better) return 'as good as it gets';
+  keepAtHand(database, better);
+  return 'improved';
+};
+
+/** Lets the stored plan be as it is: looking for a better one took too long. */
+export const giveUpImproving = (context: UseCaseContext): Promise<void> =>
+  context.database.write(async (tx) => {
+    if (await hurriedPlan(tx, context)) await markImproved(tx);
+  });

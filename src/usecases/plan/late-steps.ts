@@ -1,0 +1,76 @@
+import type { LateTaken } from '../../../shared/late-work.ts';
+import type { PlanPour, PlanStrip } from '../../../shared/plan.ts';
+import { minuteOf } from '../../../shared/time.ts';
+import type { FixedMix } from './fixed-pours.ts';
+import type { LateWork, PlannedPack } from './late-work.ts';
+
+/** One thing that was to be done in a session that is over, known by the name of its line on Today. */
+export type LateStep = { name: string; at: string } & (
+  | { kind: 'batch'; mix: FixedMix }
+  | { kind: 'strip'; strip: PlanStrip | PlanPour }
+  | { kind: 'prep'; pour: PlanPour }
+  | { kind: 'pack'; order: PlannedPack }
+);
+
+/** What a step is about: the mould, the first mould of a batch, the order. */
+interface Named {
+  kind: string;
+  at: string;
+  what: string;
+}
+
+/** The name of a step, which can stand in an address: its kind, when it was to begin, and what it is about. */
+export const lateStepName = ({ kind, at, what }: Named): string =>
+  `late-${kind}-${minuteOf(at)}-${encodeURIComponent(what)}`;
+
+const firstMould = ({ batch, pours }: FixedMix): string =>
+  (pours.find(({ id }) => id === batch.pours[0]) ?? pours[0])?.mould ?? batch.id;
+
+/** Late work one by one, in order of time. */
+export const lateSteps = ({ mixes, strips, packs, preps }: LateWork): LateStep[] => {
+  const named = (named: Named) => ({ name: lateStepName(named), at: named.at });
+  const steps: LateStep[] = [
+    ...mixes.map((mix) => {
+      const kind = 'batch' as const;
+      return { kind, mix, ...named({ kind, at: mix.batch.start, what: firstMould(mix) }) };
+    }),
+    ...strips.map((strip) => {
+      const kind = 'strip' as const;
+      return { kind, strip, ...named({ kind, at: strip.stripStart, what: strip.mould }) };
+    }),
+    ...preps.map((pour) => {
+      const kind = 'prep' as const;
+      return { kind, pour, ...named({ kind, at: pour.prepStart, what: pour.mould }) };
+    }),
+    ...packs.map((order) => {
+      const kind = 'pack' as const;
+      return { kind, order, ...named({ kind, at: order.packStart, what: order.id }) };
+    }),
+  ];
+  return steps.sort((a, b) => minuteOf(a.at) - minuteOf(b.at));
+};
+
+/** A strip as it stands in a plan once its piece is in its mould. */
+export const stripOf = ({ mould, order, stripStart, stripEnd, pieceReadyAt }: PlanStrip): PlanStrip => ({
+  ...{ mould, stripStart, stripEnd, pieceReadyAt },
+  ...(order === undefined ? {} : { order }),
+});
+
+/** Steps as what a change took off the list. */
+export const lateTaken = (steps: readonly LateStep[]): LateTaken => {
+  const taken: LateTaken = { names: [], batches: [], pours: [], preps: [], strips: [], orders: [] };
+  const mixes = steps.flatMap((step) => (step.kind === 'batch' ? [step.mix] : []));
+  const poured = new Set(mixes.flatMap(({ pours }) => pours));
+  for (const step of steps) {
+    taken.names.push(step.name);
+    if (step.kind === 'prep') taken.preps.push(step.pour);
+    if (step.kind === 'pack') taken.orders.push(step.order);
+    if (step.kind !== 'strip') continue;
+    // A piece poured late may be written down as poured before its strip is on the list again.
+    taken.strips.push(stripOf(step.strip));
+    if ('fillEnd' in step.strip && !poured.has(step.strip)) taken.pours.push(step.strip);
+  }
+  taken.batches.push(...mixes.map(({ batch }) => batch));
+  taken.pours.push(...poured);
+  return taken;
+};

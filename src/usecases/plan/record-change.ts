@@ -1,0 +1,94 @@
+import type { Tx } from '../../../db/open.ts';
+import { beginChange, endChange, pruneCaptured } from '../../../db/stores/change-store.ts';
+import { addLateTaken } from '../../../db/stores/late-work-store.ts';
+import { bumpRevision } from '../../../db/stores/yard-store.ts';
+import type { PlanFile } from '../../../shared/plan.ts';
+import { minuteOf } from '../../../shared/time.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import type { Outcome } from '../core/context.ts';
+import type { Moment } from '../core/work-out.ts';
+import type { CarryOn } from './carry-on.ts';
+import { lateSteps, lateTaken } from './late-steps.ts';
+import { lateWork } from './late-work.ts';
+import type { PlanAtHand } from './plan-at-hand.ts';
+import { movedOnly, type PromiseMove, promisesMoved, promisesOf } from './promises-moved.ts';
+import { type CurrentPlan, carryPlanOn, remakePlan, type Unfixed } from './remake-plan.ts';
+
+export interface ChangeWords<T> {
+  kind: string;
+  /** What was done, as the maker would say it: "800 no. 2 marked damaged". */
+  words: string | ((value: T) => string);
+}
+
+export interface Changed<T> {
+  value: T;
+  /** Names the change, to undo it. */
+  change: number;
+  words: string;
+  /** What it did to the days of other orders. */
+  moved: PromiseMove[];
+  plan: PlanFile;
+  /** The data after the change. */
+  yard: YardFile;
+  hand: PlanAtHand;
+}
+
+/** How the plan after a change comes from the one before it. */
+export interface Replanning<T> {
+  /** What of the present plan is not to stay. */
+  unfixed?: (value: T) => Unfixed;
+  /** The plan less what was done as it has it; it is made anew only where that is null. */
+  carryOn?: CarryOn<T>;
+}
+
+/** A change may be undone for this long, and while it is among this many. */
+const UNDO_DAYS = 30;
+const UNDO_CHANGES = 200;
+
+const daysBefore = (now: string, days: number) => new Date((minuteOf(now) - days * 1440) * 60_000).toISOString();
+
+/** Late work that is no longer on its list after a change is kept with it, so that undoing it within the hour brings it back. */
+const takeLate = async (
+  tx: Tx,
+  change: number,
+  before: CurrentPlan,
+  after: Pick<CurrentPlan, 'yard' | 'plan'>,
+): Promise<void> => {
+  const late = lateWork(before.yard, before.plan);
+  if (!late) return;
+  const still = lateWork(after.yard, after.plan);
+  const names = new Set(still && lateSteps(still).map(({ name }) => name));
+  const taken = lateSteps(late).filter(({ name }) => !names.has(name));
+  if (taken.length > 0) await addLateTaken(tx, change, minuteOf(before.yard.yard.now), lateTaken(taken));
+};
+
+/**
+ * Does the work inside a write transaction as one change that can be undone, plans anew, and writes down what it did to
+ * the days promised. When the work refuses, the caller has to roll back.
+ */
+export const recordChange = async <T>(
+  tx: Tx,
+  moment: Moment,
+  before: CurrentPlan,
+  { kind, words }: ChangeWords<T>,
+  work: (change: number) => Promise<Outcome<T>>,
+  { unfixed, carryOn }: Replanning<T> = {},
+): Promise<Outcome<Changed<T>>> => {
+  const { now } = moment;
+  const promisedBefore = promisesOf(before.yard, before.plan);
+  const change = await beginChange(tx, { at: now, kind });
+  const outcome = await work(change);
+  if (!outcome.ok) return outcome;
+  const { value } = outcome;
+  const said = typeof words === 'string' ? words : words(value);
+  await bumpRevision(tx);
+  const { stored } = before.hand;
+  const carried = carryOn && (await carryPlanOn(tx, now, stored, (old, after) => carryOn(old, after, value)));
+  const { plan, yard, dropped, hand } = carried ?? (await remakePlan(tx, moment, stored, unfixed?.(value)));
+  await takeLate(tx, change, before, { yard, plan });
+  const promisedAfter = promisesOf(yard, plan);
+  await endChange(tx, change, { words: said, ...movedOnly(promisedBefore, promisedAfter), dropped });
+  await pruneCaptured(tx, daysBefore(now, UNDO_DAYS), UNDO_CHANGES);
+  const moved = promisesMoved(promisedBefore, promisedAfter);
+  return { ok: true, value: { value, change, words: said, moved, plan, yard, hand } };
+};

@@ -1,0 +1,18 @@
+import { pieceToMendById, removePieceToMend } from '../../../db/stores/piece-to-mend-store.ts';
+import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
+import { type Changed, changing } from '../plan/changing.ts';
+import { NOT_WAITING, pieceFrom } from './mend-piece.ts';
+
+/** A piece that was to be mended is lost after all. The plan did not count on it and goes on as it was. */
+export const scrapPiece = (context: UseCaseContext, id: number): Promise<Outcome<Changed<{ what: string }>>> =>
+  changing(
+    context,
+    { kind: 'piece scrapped', words: ({ what }) => `${what} scrapped` },
+    async (tx, yard) => {
+      const piece = await pieceToMendById(tx, id);
+      if (!piece) return refuse('piece', NOT_WAITING);
+      await removePieceToMend(tx, id);
+      return done({ what: pieceFrom(yard, piece) });
+    },
+    { carryOn: (plan) => plan },
+  );

@@ -1,0 +1,251 @@
+import type { PlanBatch, PlanFile, PlanPour } from '../../../shared/plan.ts';
+import { type Minute, minuteOf } from '../../../shared/time.ts';
+import type { UnitSystem } from '../../../shared/units.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { lengthText } from '../../engine/units/length.ts';
+import { measureOutText } from '../../engine/units/measure-out.ts';
+import { type Calendar, calendarOf } from '../../engine/work/calendar.ts';
+import type { Session } from '../../engine/work/sessions.ts';
+import { contentsOf, offersOf } from '../orders/order-contents.ts';
+import { poursWithin } from '../plan/pour-minutes.ts';
+import { poursBefore } from '../plan/pours-of-mould.ts';
+import { type Setting, settingOf } from '../plan/setting.ts';
+import { shownAmount } from '../typed/measures.ts';
+import type { Waters } from '../yard/mix-water.ts';
+import { prepWork } from './mould-at.ts';
+
+/** What the steps of a session are worked out from. */
+interface Seen {
+  plan: PlanFile;
+  yard: YardFile;
+  /** By order. */
+  customers: ReadonlyMap<string, string | undefined>;
+  calendar: Calendar;
+  setting: Setting;
+  system: UnitSystem;
+  waters: Waters;
+}
+
+const pieceName = ({ yard }: Seen, casting: string): string =>
+  yard.castings.find(({ id }) => id === casting)?.name ?? casting;
+
+/** Whose a piece is: null stands for stock. */
+const customerOf = ({ customers }: Seen, order: string | undefined): string | null =>
+  order === undefined ? null : (customers.get(order) ?? `order ${order}`);
+
+interface Amount {
+  name: string;
+  unit: string;
+  quantity: number;
+}
+
+const amounts = ({ yard, system }: Seen, wanted: readonly { material: string; quantity: number }[]): Amount[] =>
+  yard.materials.flatMap(({ id, name, unit }) => {
+    const quantity = wanted.filter(({ material }) => material === id).reduce((sum, one) => sum + one.quantity, 0);
+    return quantity > 0 ? [shownAmount({ name, unit, quantity }, system)] : [];
+  });
+
+/** What is mixed into a batch, each with how it is measured out where it is weighed or poured. */
+const slipOf = ({ yard, system, waters }: Seen, mix: YardFile['mixes'][number], bags: number) => {
+  const water = waters.get(mix.id) ?? { litres: null, note: null };
+  const measured = (material: { unit: string }, quantity: number) => measureOutText(quantity, material.unit, system);
+  return {
+    ingredients: yard.materials.flatMap((material) => {
+      const perBag = mix.perBag.filter((one) => one.material === material.id);
+      const quantity = perBag.reduce((sum, one) => sum + one.quantity, 0) * bags;
+      const shown = shownAmount({ name: material.name, unit: material.unit, quantity }, system);
+      return quantity > 0 ? [{ ...shown, measured: measured(material, quantity) }] : [];
+    }),
+    water: water.litres === null ? null : measureOutText(water.litres * bags, 'l', system),
+    waterNote: water.note,
+  };
+};
+
+/** Lengths to cut, equal ones counted together. */
+const cutLengths = ({ yard, system }: Seen, cuts: readonly { material: string; lengthMm: number; count: number }[]) => {
+  const counted = new Map<string, { name: string; length: string; count: number }>();
+  for (const { material, lengthMm, count } of cuts) {
+    const key = `${material} ${lengthMm}`;
+    const name = yard.materials.find(({ id }) => id === material)?.name ?? material;
+    counted.set(key, { name, length: lengthText(lengthMm, system), count: count + (counted.get(key)?.count ?? 0) });
+  }
+  return [...counted.values()].filter(({ count }) => count > 0);
+};
+
+/** A turn comes before it: a piece is in the mould still, or is to be poured first. */
+const waitsForTurn = ({ plan, yard }: Seen, pour: PlanPour): boolean =>
+  yard.inMould.some(({ mould }) => mould === pour.mould) || poursBefore(plan, pour).length > 0;
+
+const prepStep = (seen: Seen, pour: PlanPour) => {
+  const mould = seen.yard.moulds.find(({ id }) => id === pour.mould);
+  const work = prepWork(pour, seen.plan, seen.yard);
+  return {
+    kind: 'prep' as const,
+    at: pour.prepStart,
+    until: pour.prepEnd,
+    ...{
+      mould: pour.mould,
+      casting: pour.casting,
+      piece: pieceName(seen, pour.casting),
+      clean: work.clean,
+      seal: work.seal,
+    },
+    changeFrom: work.changeFrom === null ? null : pieceName(seen, work.changeFrom),
+    /** How long the sealing coat has to dry. */
+    dryMinutes: work.seal ? (mould?.oilDryMinutes ?? 0) : 0,
+    waits: waitsForTurn(seen, pour),
+  };
+};
+
+/** It gets its sealing coat before this pour; a plan made while it was being set up no longer says so. */
+const isSealed = ({ yard }: Seen, pour: PlanPour): boolean => {
+  const mould = yard.moulds.find(({ id }) => id === pour.mould);
+  const due = mould?.oilEveryTurns !== undefined && mould.turnsSinceOil >= mould.oilEveryTurns;
+  return pour.oiled || (due && pour.prepStart === pour.prepEnd);
+};
+
+const pourFacts = (seen: Seen, pour: PlanPour) => ({
+  ...{ mould: pour.mould, casting: pour.casting, piece: pieceName(seen, pour.casting), sealed: isSealed(seen, pour) },
+  ...{ order: pour.order ?? null, customer: customerOf(seen, pour.order), at: pour.fillStart, until: pour.fillEnd },
+});
+
+const batchStep = (seen: Seen, batch: PlanBatch, pours: readonly PlanPour[]) => {
+  const mix = seen.yard.mixes.find(({ id }) => id === batch.mix)!;
+  const castings = pours.flatMap(({ casting }) => seen.yard.castings.filter(({ id }) => id === casting));
+  const lastFill = Math.max(...pours.map(({ fillEnd }) => minuteOf(fillEnd)));
+  const text = (minute: Minute) => seen.calendar.instantText(minute);
+  return {
+    kind: 'batch' as const,
+    at: batch.start,
+    until: batch.end,
+    mixEnd: batch.mixEnd,
+    ...{ mix: mix.name, bags: batch.bags },
+    ...slipOf(seen, mix, batch.bags),
+    /** What goes into the moulds beside the mix. */
+    fittings: amounts(
+      seen,
+      castings.flatMap(({ perPiece }) => perPiece),
+    ),
+    cuts: cutLengths(
+      seen,
+      castings.flatMap(({ cuts }) => cuts),
+    ),
+    usableUntil: text(seen.setting.workableUntil(mix, minuteOf(batch.mixEnd))),
+    /** Someone stays until then to keep it wet. */
+    wetUntil: mix.attendMinutes > 0 ? text(lastFill + mix.attendMinutes) : null,
+    pours: pours.map((pour) => pourFacts(seen, pour)),
+    waits: pours.some((pour) => waitsForTurn(seen, pour)),
+  };
+};
+
+interface Strip {
+  mould: string;
+  casting: string;
+  order?: string | undefined;
+  filled: Minute;
+  stripStart: string;
+  stripEnd: string;
+  inMould: boolean;
+}
+
+const stripsOf = ({ plan, yard }: Seen, session: Session): Strip[] => [
+  ...poursWithin(plan, 'stripStart', session).map((pour) => ({
+    ...pour,
+    filled: minuteOf(pour.fillEnd),
+    inMould: false,
+  })),
+  ...plan.strips.flatMap((strip) => {
+    const at = minuteOf(strip.stripStart);
+    const piece = yard.inMould.find(({ mould }) => mould === strip.mould);
+    if (!piece || at < session.start || at >= session.end) return [];
+    return [{ ...strip, casting: piece.casting, filled: minuteOf(piece.filledAt), inMould: true }];
+  }),
+];
+
+const stripStep = (seen: Seen, strip: Strip) => ({
+  kind: 'strip' as const,
+  at: strip.stripStart,
+  until: strip.stripEnd,
+  ...{ mould: strip.mould, piece: pieceName(seen, strip.casting), customer: customerOf(seen, strip.order) },
+  mayFrom: seen.calendar.instantText(seen.setting.mayStripFrom(strip.casting, strip.filled)),
+  people: seen.yard.castings.find(({ id }) => id === strip.casting)?.stripCrew ?? 1,
+  /** It is in the mould by the stock book, not only by the plan. */
+  inMould: strip.inMould,
+});
+
+const packStep = (seen: Seen, { id, packStart, packEnd }: { id: string; packStart: string; packEnd: string }) => {
+  const order = seen.yard.orders.find((one) => one.id === id);
+  const lines = order?.lines ?? [];
+  const kits = lines.flatMap(({ kit, quantity }) =>
+    seen.yard.kits.filter((one) => one.id === kit).map((one) => ({ kit: one, quantity })),
+  );
+  return {
+    kind: 'pack' as const,
+    ...{ at: packStart, until: packEnd, order: id, customer: customerOf(seen, id) ?? id },
+    contents: contentsOf(lines, offersOf(seen.yard, seen.system)),
+    parts: amounts(
+      seen,
+      kits.flatMap(({ kit, quantity }) => kit.parts.map((part) => ({ ...part, quantity: part.quantity * quantity }))),
+    ),
+    cuts: cutLengths(
+      seen,
+      kits.flatMap(({ kit, quantity }) => kit.cuts.map((cut) => ({ ...cut, count: cut.count * quantity }))),
+    ),
+  };
+};
+
+const edgeSteps = ({ calendar }: Seen, { start, end, from, to }: Session) => {
+  const text = (minute: Minute) => calendar.instantText(minute);
+  return [
+    ...(from > start ? [{ kind: 'set up' as const, at: text(start), until: text(from) }] : []),
+    ...(end > to ? [{ kind: 'clear up' as const, at: text(to), until: text(end) }] : []),
+  ];
+};
+
+export type SessionStep =
+  | ReturnType<typeof prepStep>
+  | ReturnType<typeof batchStep>
+  | ReturnType<typeof stripStep>
+  | ReturnType<typeof packStep>
+  | ReturnType<typeof edgeSteps>[number];
+
+const RANKS: Record<SessionStep['kind'], number> = { 'set up': 0, strip: 1, prep: 2, batch: 3, pack: 4, 'clear up': 5 };
+
+/** Everything the plan has for one session, in order of time: what to do at what minute, and with what. */
+export const sessionSteps = (
+  plan: PlanFile,
+  yard: YardFile,
+  session: Session,
+  { system, waters }: Pick<Seen, 'system' | 'waters'>,
+): SessionStep[] => {
+  const customers = new Map(yard.orders.map(({ id, customer }) => [id, customer]));
+  const named = { calendar: calendarOf(yard.yard.timeZone), setting: settingOf(yard), customers };
+  const seen: Seen = { plan, yard, ...named, system, waters };
+  const isIn = (instant: string): boolean => {
+    const minute = minuteOf(instant);
+    return minute >= session.start && minute < session.end;
+  };
+  const batches = plan.batches.filter(({ start }) => isIn(start));
+  const mixed = new Set(batches.map(({ id }) => id));
+  const pours = new Map(plan.pours.filter(({ batch }) => mixed.has(batch)).map((pour) => [pour.id, pour]));
+  const steps: SessionStep[] = [
+    ...edgeSteps(seen, session),
+    ...poursWithin(plan, 'prepStart', session)
+      .filter(({ prepStart, prepEnd }) => prepStart !== prepEnd)
+      .map((pour) => prepStep(seen, pour)),
+    ...batches.map((batch) =>
+      batchStep(
+        seen,
+        batch,
+        batch.pours.flatMap((id) => pours.get(id) ?? []),
+      ),
+    ),
+    ...stripsOf(seen, session).map((strip) => stripStep(seen, strip)),
+    ...plan.orders.flatMap(({ id, packStart, packEnd }) =>
+      packStart !== undefined && packEnd !== undefined && isIn(packStart)
+        ? [packStep(seen, { id, packStart, packEnd })]
+        : [],
+    ),
+  ];
+  return steps.sort((a, b) => minuteOf(a.at) - minuteOf(b.at) || RANKS[a.kind] - RANKS[b.kind]);
+};

@@ -1,0 +1,159 @@
+import { type ChangeHead, recentHeads } from '../../../db/stores/change-store.ts';
+import type { StoredOrder } from '../../../db/stores/order-store.ts';
+import { piecesToMend } from '../../../db/stores/piece-to-mend-store.ts';
+import { fixedHours } from '../../../db/stores/yard-store.ts';
+import type { PlanFile } from '../../../shared/plan.ts';
+import { dateOfDay, type Minute, minuteOf } from '../../../shared/time.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { type Calendar, calendarOf } from '../../engine/work/calendar.ts';
+import type { Session } from '../../engine/work/sessions.ts';
+import { today, type UseCaseContext } from '../core/context.ts';
+import { letOthersRun } from '../core/let-others-run.ts';
+import { openOrdersOf } from '../orders/open-orders.ts';
+import { toMendFacts } from '../orders/to-mend-facts.ts';
+import { graceNow } from '../plan/grace.ts';
+import { lateStepName } from '../plan/late-steps.ts';
+import { currentPlan } from '../plan/make-plan.ts';
+import { pieceMayBeStripped, settingOf } from '../plan/setting.ts';
+import { measuresOf } from '../typed/measures.ts';
+import { watersOfYard } from '../yard/mix-water.ts';
+import { fixedFacts } from './fixed-facts.ts';
+import { hoursChangedOn } from './hours-changed.ts';
+import { lastMixes } from './last-mix.ts';
+import { WORK_KINDS } from './record-work.ts';
+import { type SessionStep, sessionSteps } from './session-steps.ts';
+import { sessionToShow } from './session-to-show.ts';
+
+/** As many changes as a long day of work may leave. */
+const CHANGES_READ = 200;
+
+const textOf = (calendar: Calendar) => (minute: Minute) => calendar.instantText(minute);
+
+export const hoursFacts = (session: Session, calendar: Calendar) => {
+  const text = textOf(calendar);
+  return {
+    date: dateOfDay(session.day),
+    start: text(session.start),
+    end: text(session.end),
+    /** Who is there when; one window is one person's hours or several's. */
+    windows: session.windows.map(({ start, end, crew }) => ({ start: text(start), end: text(end), crew })),
+  };
+};
+
+/** Pieces in moulds that none of the steps strips. */
+const otherFull = (yard: YardFile, plan: PlanFile, stripped: ReadonlySet<string>) => {
+  const calendar = calendarOf(yard.yard.timeZone);
+  const setting = settingOf(yard);
+  return yard.inMould
+    .filter(({ mould }) => !stripped.has(mould))
+    .map((piece) => {
+      const strip = plan.strips.find(({ mould }) => mould === piece.mould);
+      const order = piece.order ?? strip?.order;
+      return {
+        mould: piece.mould,
+        piece: yard.castings.find(({ id }) => id === piece.casting)?.name ?? piece.casting,
+        customer:
+          order === undefined ? null : (yard.orders.find(({ id }) => id === order)?.customer ?? `order ${order}`),
+        filledAt: calendar.instantText(minuteOf(piece.filledAt)),
+        mayFrom: calendar.instantText(pieceMayBeStripped(piece, setting)),
+        planned: strip?.stripStart ?? null,
+      };
+    });
+};
+
+/** Moulds a pour may go into just now, with what each makes. */
+const emptyMoulds = (yard: YardFile) => {
+  const full = new Set(yard.inMould.map(({ mould }) => mould));
+  return yard.moulds
+    .filter(({ id, condition }) => condition !== 'retired' && condition !== 'damaged' && !full.has(id))
+    .map(({ id, setFor, makes }) => ({
+      mould: id,
+      setFor,
+      makes: makes.map(({ casting }) => ({
+        casting,
+        piece: yard.castings.find((one) => one.id === casting)?.name ?? casting,
+      })),
+    }));
+};
+
+const doneSince = (changes: readonly ChangeHead[], midnight: Minute, calendar: Calendar) =>
+  changes
+    .filter(({ kind, at, undoneBy }) => undoneBy === null && WORK_KINDS.includes(kind) && minuteOf(at) >= midnight)
+    .map(({ id, at, words }) => ({ change: id, at: calendar.instantText(minuteOf(at)), words }))
+    .reverse();
+
+const packedOrders = (orders: readonly StoredOrder[]) =>
+  orders
+    .filter(({ packedAt }) => packedAt !== null)
+    .map(({ id, customer }) => ({ order: id, customer: customer?.name ?? `order ${id}` }));
+
+/** What is to be written down after a session: who pours has set up. */
+const lateOnly = (steps: readonly SessionStep[]): SessionStep[] => {
+  const pours = steps.flatMap((step) => (step.kind === 'batch' ? step.pours : []));
+  const isPouredNext = (mould: string, ready: string): boolean =>
+    pours.some((pour) => pour.mould === mould && minuteOf(pour.at) >= minuteOf(ready));
+  return steps.filter((step) => {
+    if (step.kind === 'prep') return !isPouredNext(step.mould, step.until);
+    return step.kind !== 'set up' && step.kind !== 'clear up';
+  });
+};
+
+const whatOf = (step: SessionStep): string => {
+  if (step.kind === 'batch') return step.pours[0]?.mould ?? '';
+  if (step.kind === 'pack') return step.order;
+  return step.kind === 'prep' || step.kind === 'strip' ? step.mould : '';
+};
+
+/** A step with the name by which it is said that it was not done, and what could not be written down is found. */
+const lateLine = (step: SessionStep) => ({ name: lateStepName({ ...step, what: whatOf(step) }), step });
+
+/** The session under way or the next one, step by step, with what was done today and what else can be written down. */
+export const showToday = async (context: UseCaseContext) => {
+  const { plan, yard, hand } = await currentPlan(context);
+  const calendar = calendarOf(yard.yard.timeZone);
+  const now = minuteOf(context.now);
+  const { session, underWay, idle } = sessionToShow(plan, yard);
+  const grace = graceNow(yard);
+  const { changes, toMend, hours, system, waters } = await context.database.read(async (tx) => ({
+    changes: await recentHeads(tx, CHANGES_READ),
+    toMend: await piecesToMend(tx),
+    hours: await fixedHours(tx),
+    system: (await measuresOf(tx)).system,
+    waters: await watersOfYard(tx),
+  }));
+  const orders = await openOrdersOf(context, hand);
+  const steps = session ? sessionSteps(plan, yard, session, { system, waters }) : [];
+  await letOthersRun();
+  const lateSteps = grace ? lateOnly(sessionSteps(plan, yard, grace.session, { system, waters })) : [];
+  const day = today(yard.yard.timeZone, context.now);
+  // Only what the list of today strips has its button there.
+  const listed = session && dateOfDay(session.day) === day ? [...lateSteps, ...steps] : lateSteps;
+  const stripped = new Set(listed.flatMap((step) => (step.kind === 'strip' && step.inMould ? [step.mould] : [])));
+  return {
+    yardName: yard.yard.name,
+    today: day,
+    now: calendar.instantText(now),
+    session: session && hoursFacts(session, calendar),
+    underWay,
+    fixed: fixedFacts(yard, session, hours),
+    idle: idle && hoursFacts(idle, calendar),
+    steps,
+    /** Planned for a session that is over, not written down, and kept as planned until then. */
+    late:
+      grace && lateSteps.length > 0
+        ? { until: calendar.instantText(grace.until), lines: lateSteps.map(lateLine) }
+        : null,
+    lastMix: session
+      ? lastMixes(plan, yard, session).map(({ mix, at }) => ({ mix, at: calendar.instantText(at) }))
+      : [],
+    otherFull: otherFull(yard, plan, stripped),
+    emptyMoulds: emptyMoulds(yard),
+    orders: yard.orders
+      .filter(({ lines }) => lines.length > 0)
+      .map(({ id, customer }) => ({ order: id, customer: customer ?? `order ${id}` })),
+    packed: packedOrders(orders),
+    toMend: toMendFacts(toMend, yard),
+    done: doneSince(changes, calendar.midnightOf(calendar.dayOf(now)), calendar),
+    hoursChanged: hoursChangedOn(changes, day),
+  };
+};

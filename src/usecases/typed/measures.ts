@@ -1,0 +1,42 @@
+import type { Tx } from '../../../db/open.ts';
+import { habitsOfYard } from '../../../db/stores/habits-store.ts';
+import { unitsOfYard } from '../../../db/stores/units-store.ts';
+import type { YardHabits } from '../../../shared/habits.ts';
+import { type DayNumber, dateOfDay, dayNumber, WEEKDAYS, type Weekday, weekdayOf } from '../../../shared/time.ts';
+import type { UnitSystem } from '../../../shared/units.ts';
+import { shownUnit } from '../../engine/units/material-unit.ts';
+import { today, type UseCaseContext } from '../core/context.ts';
+import { currentPlan } from '../plan/make-plan.ts';
+import type { DateReading } from './date-typed.ts';
+
+/** How a yard shows and reads its figures: units, money, and the day on which its week begins. */
+export interface Measures extends YardHabits {
+  system: UnitSystem;
+}
+
+export const measuresOf = async (tx: Tx): Promise<Measures> => ({
+  system: await unitsOfYard(tx),
+  ...(await habitsOfYard(tx)),
+});
+
+export const showMeasures = ({ database }: UseCaseContext): Promise<Measures> => database.read(measuresOf);
+
+/** What a day that is typed is read by. */
+export const dateReading = async (context: UseCaseContext): Promise<DateReading> => {
+  const { yard } = await currentPlan(context);
+  const { system } = await showMeasures(context);
+  return { today: today(yard.yard.timeZone, context.now), system };
+};
+
+/** An amount as it is shown: in the yard's units where it is a measure, as it is where it is none. */
+export const shownAmount = <T extends { quantity: number; unit: string }>(amount: T, system: UnitSystem): T => {
+  const { word, perUnit } = shownUnit(amount.unit, system);
+  return { ...amount, quantity: amount.quantity * perUnit, unit: word };
+};
+
+/** The first day of the yard's week that a date is in. `weekOf('2027-04-10', 'SU')` is '2027-04-04'. */
+export const weekOf = (date: string, weekStart: Weekday): string => {
+  const day: DayNumber = dayNumber(date);
+  const since = (WEEKDAYS.indexOf(weekdayOf(day)) - WEEKDAYS.indexOf(weekStart) + WEEKDAYS.length) % WEEKDAYS.length;
+  return dateOfDay(day - since);
+};

@@ -1,0 +1,66 @@
+import type { Tx } from '../../../db/open.ts';
+import { typedOf } from '../../../db/stores/figure-store.ts';
+import { addMaterial, updateMaterial } from '../../../db/stores/material-store.ts';
+import type { Material } from '../../../shared/material.ts';
+import { done, refuse } from '../core/context.ts';
+import { newId } from '../core/new-id.ts';
+import type { Edit } from '../plan/save-edit.ts';
+import { keepFigures, typedAnew } from '../typed/figures.ts';
+import { materialTexts } from '../typed/material-figures.ts';
+import { measuresOf } from '../typed/measures.ts';
+import { materialTyped, unitFault, withMaterial } from './material-typed.ts';
+import { onRecord, usesOf } from './uses-of.ts';
+
+type Typed = Readonly<Record<string, string>>;
+
+const KEPT_AS_TYPED = ['onHand', 'pack', 'minimum', 'stickMm', 'kerfMm'] as const;
+const PLAIN = ['leadDays', 'unitPrice', 'shelfLifeDays'] as const;
+
+const keep = async (tx: Tx, before: Material | null, after: Material, typed: Typed, shown: Typed): Promise<void> =>
+  keepFigures(tx, { kind: 'material', id: after.id }, [
+    ...KEPT_AS_TYPED.map((figure) => ({
+      ...{ figure, before: before?.[figure], after: after[figure] },
+      typed: typedAnew(typed, shown, figure),
+    })),
+    ...PLAIN.map((figure) => ({ figure, before: before?.[figure], after: after[figure] })),
+  ]);
+
+/** Something that is bought and used up. */
+export const addToStockBook = (typed: Typed): Edit<string> => ({
+  what: { kind: 'material added', words: (name) => `${name} added to the stock book` },
+  work: async (tx, yard) => {
+    const id = newId(typed.name ?? '', new Set(yard.materials.map((one) => one.id)));
+    const read = materialTyped(typed, null, id, { ...(await measuresOf(tx)), typed: {} });
+    if (!read.ok) return read;
+    const then = withMaterial(yard, read.value);
+    if (!then.ok) return then;
+    await addMaterial(tx, read.value);
+    await keep(tx, null, read.value, typed, {});
+    return done(read.value.name);
+  },
+});
+
+/** What the database holds of a material: what a yard file leaves out is empty there. */
+const rowOf = ({ id: _id, ...facts }: Material) => ({
+  ...{ leadDays: null, unitPrice: null, supplier: null, shelfLifeDays: null, stickMm: null },
+  ...facts,
+});
+
+/** What a material is called, how much there is of it, and how it is bought. */
+export const editMaterial = (id: string, typed: Typed): Edit<string> => ({
+  what: { kind: 'material set', words: (name) => `${name} changed` },
+  work: async (tx, yard) => {
+    const before = yard.materials.find((one) => one.id === id);
+    if (!before) return refuse('name', 'It is not in the stock book any more.');
+    const writing = { ...(await measuresOf(tx)), typed: await typedOf(tx, { kind: 'material', id }) };
+    const read = materialTyped(typed, before, id, writing);
+    if (!read.ok) return read;
+    const unit = unitFault(before, read.value, usesOf(yard, await onRecord(tx), 'material', id));
+    if (unit) return refuse('unit', unit);
+    const then = withMaterial(yard, read.value);
+    if (!then.ok) return then;
+    await updateMaterial(tx, id, rowOf(read.value));
+    await keep(tx, before, read.value, typed, materialTexts(before, writing));
+    return done(read.value.name);
+  },
+});

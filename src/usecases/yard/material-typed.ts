@@ -1,0 +1,86 @@
+import type { Material } from '../../../shared/material.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { readAmount, shownUnit } from '../../engine/units/material-unit.ts';
+import type { Outcome } from '../core/context.ts';
+import { type FieldWords, fitsYardFile, sayAt } from '../typed/fits-yard-file.ts';
+import { type MaterialWriting, materialTexts, readMm } from '../typed/material-figures.ts';
+import { moneyTyped } from '../typed/money-typed.ts';
+import { ShownReader } from '../typed/shown-reader.ts';
+
+const LONGEST_WAIT_DAYS = 3650;
+
+type Typed = Readonly<Record<string, string>>;
+
+/** What one costs, by the price of a pack; undefined where nobody said. */
+const priceTyped = (
+  reader: ShownReader<Material>,
+  before: Material | null,
+  pack: number,
+  currency: string,
+): number | undefined => {
+  if (before && before.pack === pack && reader.asShown('packPrice')) return before.unitPrice;
+  const price = moneyTyped(reader.text('packPrice'), currency);
+  if (!price.ok) reader.refuse('packPrice', price.reason);
+  if (!price.ok || price.value === null || pack <= 0) return undefined;
+  return Number((price.value / pack).toPrecision(15));
+};
+
+/** True where amounts in this unit are weighed or measured, and so are typed in other units too. */
+const isMeasured = (unit: string): boolean => shownUnit(unit, 'US').word !== shownUnit(unit, 'metric').word;
+
+/** A material as it was typed; `before` is what it was. */
+export const materialTyped = (
+  typed: Typed,
+  before: Material | null,
+  id: string,
+  writing: MaterialWriting,
+): Outcome<Material> => {
+  const { system, currency } = writing;
+  const unit = typed.unit ?? '';
+  const sameUnit = before !== null && before.unit === unit;
+  const reader = new ShownReader<Material>(typed, before, before && materialTexts(before, writing));
+  const amount = (name: 'onHand' | 'pack' | 'minimum', none: number): number => {
+    const next = () => reader.measure(name, (text) => readAmount(text, unit, system));
+    if (before === null || sameUnit) return reader.figureOr(name, none, next);
+    return reader.text(name) === '' ? none : next();
+  };
+  const days = (name: 'leadDays' | 'shelfLifeDays') =>
+    reader.figureOr(name, undefined, () => reader.whole(name, 'How many days?', { most: LONGEST_WAIT_DAYS }));
+  const length = (name: 'stickMm' | 'kerfMm') => () => reader.measure(name, (text) => readMm(text, system));
+  const pack = amount('pack', 1);
+  const facts = {
+    id,
+    name: reader.words('name', 'What is it called?'),
+    unit: reader.words('unit', 'What is it counted in? Bags, kg, pieces.', 20),
+    ...{ onHand: amount('onHand', 0), pack, minimum: amount('minimum', 0) },
+    ...{ leadDays: days('leadDays'), shelfLifeDays: days('shelfLifeDays') },
+    unitPrice: priceTyped(reader, before, pack, currency),
+    supplier: reader.text('supplier') || undefined,
+    stickMm: reader.figureOr('stickMm', undefined, length('stickMm')),
+    kerfMm: reader.figureOr('kerfMm', 0, length('kerfMm')) ?? 0,
+  };
+  const present = Object.fromEntries(Object.entries(facts).filter(([, value]) => value !== undefined));
+  return reader.outcome(present as unknown as Material);
+};
+
+/** Another unit leaves the numbers in mixes and kits as they are: 700 g would be 700 kg. */
+export const unitFault = (before: Material, after: Material, uses: readonly string[]): string | null =>
+  before.unit !== after.unit && uses.length > 0 && (isMeasured(before.unit) || isMeasured(after.unit))
+    ? `It stays counted in ${before.unit}, because it ${uses.join(' and ')} by that.`
+    : null;
+
+const WORDS: FieldWords = {
+  'castings[].cuts[].material': sayAt('stickMm', 'Panels need pieces that are cut from it. How long is one?'),
+  'kits[].cuts[].material': sayAt('stickMm', 'Kits need pieces that are cut from it. How long is one?'),
+  'castings[].cuts[].lengthMm': sayAt('stickMm', 'A panel needs a longer piece than that, cut from it.'),
+  'kits[].cuts[].lengthMm': sayAt('stickMm', 'A kit needs a longer piece than that, cut from it.'),
+};
+
+/** The yard with a material put in its place, or last. */
+export const withMaterial = (yard: YardFile, material: Material): Outcome<YardFile> => {
+  const found = yard.materials.findIndex(({ id }) => id === material.id);
+  const place = found < 0 ? yard.materials.length : found;
+  const materials = [...yard.materials];
+  materials[place] = material;
+  return fitsYardFile({ ...yard, materials }, `materials[${place}]`, WORDS);
+};

@@ -1,0 +1,56 @@
+import { dateOfDay, minuteOf } from '../../../shared/time.ts';
+import { ageingOf } from '../../engine/cure/age.ts';
+import { climateOf } from '../../engine/cure/climate.ts';
+import { CEMENTS, type Cement, type StrengthBy, strengthBy, strongEnoughFrom } from '../../engine/cure/strength-by.ts';
+import { temperatureText } from '../../engine/units/temperature.ts';
+import { calendarOf } from '../../engine/work/calendar.ts';
+import type { UseCaseContext } from '../core/context.ts';
+import { showYardFrame } from './show-yard-frame.ts';
+
+/** Shares that are asked for now and then: EN 13670, curing classes 3 and 4, table 4, from memory. */
+const SHARES = [0.5, 0.7];
+const HOUR = 60;
+
+/** What a piece of a mix, filled now, is said to have by a curve when it may be stripped and when it may go out. */
+export interface MixStrength {
+  stages: { at: 'stripped' | 'out'; day: string; hours: number; strength: StrengthBy }[];
+  /** The first day on which it has a share; null where no curve says. */
+  shares: { share: number; day: string | null }[];
+}
+
+export const isCement = (text: string | undefined): text is Cement => CEMENTS.some((one) => one === text);
+
+/**
+ * How strong a piece of a mix is by then, by the published curve of a cement; null where there is no such mix. Without a
+ * cement the page can only ask for one.
+ */
+export const showMixStrength = async (context: UseCaseContext, id: string, cement: Cement | null) => {
+  const { yard, yardName, today, system } = await showYardFrame(context);
+  const mix = yard.mixes.find((one) => one.id === id);
+  if (!mix) return null;
+  const calendar = calendarOf(yard.yard.timeZone);
+  const climate = climateOf(yard.temperatures, calendar);
+  const kept = { climate, calendar };
+  const filled = minuteOf(context.now);
+  const dayAt = (minute: number) => dateOfDay(calendar.dayOf(minute));
+  const ageing = ageingOf(mix, climate);
+  const stage = (at: 'stripped' | 'out', age: number, by: Cement) => {
+    const minute = ageing.whenAged(filled, age);
+    const hours = Math.round((minute - filled) / HOUR);
+    return { at, day: dayAt(minute), hours, strength: strengthBy(by, kept, filled, minute) };
+  };
+  const strengthOf = (by: Cement): MixStrength => ({
+    stages: [stage('stripped', mix.demouldMinutes, by), stage('out', mix.cureHours * HOUR, by)],
+    shares: SHARES.map((share) => {
+      const minute = strongEnoughFrom(by, kept, filled, share);
+      return { share, day: minute === null ? null : dayAt(minute) };
+    }),
+  });
+  const celsius = climate.celsiusOn(calendar.dayOf(filled));
+  return {
+    ...{ yardName, today, cement, mix: { id: mix.id, name: mix.name } },
+    expected: celsius === null ? null : temperatureText(celsius, system),
+    strength: cement && strengthOf(cement),
+  };
+};
+export type MixStrengthModel = NonNullable<Awaited<ReturnType<typeof showMixStrength>>>;

@@ -1,0 +1,48 @@
+import { typedOf } from '../../../db/stores/figure-store.ts';
+import { temperatureSteps } from '../../../db/stores/temperature-store.ts';
+import { dateOfDay, dayNumber } from '../../../shared/time.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { climateOf } from '../../engine/cure/climate.ts';
+import { temperatureText } from '../../engine/units/temperature.ts';
+import { calendarOf } from '../../engine/work/calendar.ts';
+import type { UseCaseContext } from '../core/context.ts';
+import { datedLines, isOfMonths, monthsOf } from './month-temperatures.ts';
+import { showYardFrame } from './show-yard-frame.ts';
+import { celsiusShown, lineFigure, monthField, TEMPERATURE_OWNER } from './temperature-figures.ts';
+
+/** What is expected today, what each month is like, and what is said of single weeks. */
+export const showTemperatures = async (context: UseCaseContext) => {
+  const { yard, yardName, today: day, system, guesses } = await showYardFrame(context);
+  const [steps, typed] = await context.database.read(
+    async (tx) => [await temperatureSteps(tx), await typedOf(tx, TEMPERATURE_OWNER)] as const,
+  );
+  const celsius = climateOf(yard.temperatures, calendarOf(yard.yard.timeZone)).celsiusOn(dayNumber(day));
+  const months = monthsOf(steps, day);
+  return {
+    ...{ yardName, today: day, system, inAWeek: dateOfDay(dayNumber(day) + 6) },
+    now: celsius === null ? null : temperatureText(celsius, system),
+    months: months.map((figure, month) => ({
+      shown: celsiusShown(figure, typed[monthField(month)], system),
+      guess: guesses.some((one) => one.kind === 'yard' && one.figure === 'temperatures'),
+    })),
+    lines: datedLines(steps, day).map(({ celsius: figure, ...line }) => ({
+      ...line,
+      shown: celsiusShown(figure, typed[lineFigure(line.from)], system),
+      text: temperatureText(figure, system),
+    })),
+    /** The last day of the months, where that is before the last day planned. */
+    endsBefore: monthsEndBefore(yard, day),
+  };
+};
+export type TemperaturesModel = Awaited<ReturnType<typeof showTemperatures>>;
+
+/**
+ * The last month that is known, where more are planned: all after it are taken to be like it. Null where none is missing.
+ */
+export const monthsEndBefore = ({ yard, temperatures }: YardFile, day: string): string | null => {
+  const months = monthsOf(temperatures, day);
+  const known = temperatures.filter((step) => isOfMonths(step, months, day)).map(({ from }) => from);
+  const last = known.sort().at(-1);
+  const planned = dateOfDay(dayNumber(day) + yard.horizonDays);
+  return last !== undefined && last.slice(0, 7) < planned.slice(0, 7) ? last : null;
+};

@@ -1,0 +1,85 @@
+import { typedOf } from '../../../db/stores/figure-store.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { massText } from '../../engine/units/mass.ts';
+import { shownUnit } from '../../engine/units/material-unit.ts';
+import { temperatureText } from '../../engine/units/temperature.ts';
+import type { UseCaseContext } from '../core/context.ts';
+import { shownAmount } from '../typed/measures.ts';
+import { dayCelsius, mixTexts, stripMinutesAt } from './mix-figures.ts';
+import { MIX_PRESETS, PRESET_GUESSES, PRESETS } from './mix-presets.ts';
+import { type MixWater, watersOfYard } from './mix-water.ts';
+import { showYardFrame, type YardFrame } from './show-yard-frame.ts';
+
+/** How many of each panel of the mix one bag fills, whole ones. */
+const fillsOf = (yard: YardFile, { id, yieldKgPerBag }: YardFile['mixes'][number]) =>
+  yard.castings
+    .filter((one) => one.mix === id)
+    .map(({ name, kg }) => ({ name, count: Math.floor(yieldKgPerBag / kg + 1e-9) }))
+    .filter(({ count }) => count > 0);
+
+/** The fields that show a guess: the rate with warmth is one figure, in several of them. */
+const fieldsOf = (figures: readonly string[]): string[] =>
+  figures.flatMap((figure) =>
+    figure === 'demouldMinutes' ? [figure, 'coldMinutes', 'warmMinutes', 'activationKelvin'] : [figure],
+  );
+
+const NO_WATER: MixWater = { litres: null, note: null };
+
+const mixShown = (
+  { yard, system, guesses }: YardFrame,
+  mix: YardFile['mixes'][number],
+  typed: Record<string, string>,
+  { litres, note }: MixWater,
+) => {
+  const writing = { system, typed, materials: yard.materials, waterLitres: litres };
+  const named = new Map(yard.materials.map((material) => [material.id, material]));
+  return {
+    ...mix,
+    texts: mixTexts(mix, writing),
+    waterNote: note,
+    yieldText: massText(mix.yieldKgPerBag, system),
+    fills: fillsOf(yard, mix),
+    contents: mix.perBag.map(({ material, quantity }) => ({
+      name: named.get(material)?.name ?? material,
+      ...shownAmount({ quantity, unit: named.get(material)?.unit ?? '' }, system),
+    })),
+    strips: (['cold', 'warm'] as const).map((day) => {
+      const celsius = dayCelsius(day, writing);
+      return { at: temperatureText(celsius, system), minutes: stripMinutesAt(mix, celsius) };
+    }),
+    reference: temperatureText(mix.referenceCelsius, system),
+    guesses: fieldsOf(guesses.filter((one) => one.kind === 'mix' && one.id === mix.id).map(({ figure }) => figure)),
+  };
+};
+
+/** What a form that starts from a preset shows. */
+const presetsOf = ({ yard, system }: YardFrame) =>
+  MIX_PRESETS.map((key) => {
+    const { mix, bagName, waterLitres } = PRESETS[key];
+    const texts = mixTexts(mix, { system, typed: {}, materials: yard.materials, waterLitres });
+    // A yard that has materials has its bags among them.
+    const bag = yard.materials.length === 0 ? bagName : '';
+    const shown: Readonly<Record<string, string>> = { ...texts, bagName: bag };
+    return { key, texts: shown, guesses: fieldsOf([...PRESET_GUESSES, 'water']) };
+  });
+
+/** Every mix as the page and the forms show it. */
+export const showYardMixes = async (context: UseCaseContext) => {
+  const frame = await showYardFrame(context);
+  const { yard, yardName, today, system } = frame;
+  const { typed, waters } = await context.database.read(async (tx) => ({
+    typed: await Promise.all(yard.mixes.map(({ id }) => typedOf(tx, { kind: 'mix', id }))),
+    waters: await watersOfYard(tx),
+  }));
+  return {
+    ...{ yardName, today, system },
+    mixes: yard.mixes.map((mix, index) => mixShown(frame, mix, typed[index] ?? {}, waters.get(mix.id) ?? NO_WATER)),
+    presets: presetsOf(frame),
+    reference: temperatureText(20, system),
+    castings: yard.castings.map(({ id, name }) => ({ id, name })),
+    materials: yard.materials.map(({ id, name, unit }) => ({ id, name, unit: shownUnit(unit, system).word })),
+  };
+};
+export type YardMixesModel = Awaited<ReturnType<typeof showYardMixes>>;
+export type YardMix = YardMixesModel['mixes'][number];
+export type PresetShown = YardMixesModel['presets'][number];

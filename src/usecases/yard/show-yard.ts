@@ -1,0 +1,71 @@
+import { dayNumber } from '../../../shared/time.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { climateOf } from '../../engine/cure/climate.ts';
+import { temperatureText } from '../../engine/units/temperature.ts';
+import { calendarOf } from '../../engine/work/calendar.ts';
+import { sessionsOf } from '../../engine/work/sessions.ts';
+import type { UseCaseContext } from '../core/context.ts';
+import { mouldKind, mouldsFor } from '../core/mould-kind.ts';
+import { workOut } from '../core/work-out.ts';
+import { guessGroups } from './show-guesses.ts';
+import { monthsEndBefore } from './show-temperatures.ts';
+import { showYardFrame, type YardFrame } from './show-yard-frame.ts';
+
+const WEEKS_LOOKED_AT = 4;
+
+const mouldsOf = (yard: YardFile) => {
+  const kinds = new Map<string, number>();
+  const inUse = yard.moulds.filter(({ condition }) => condition !== 'retired');
+  for (const { id } of inUse) kinds.set(mouldKind(id), (kinds.get(mouldKind(id)) ?? 0) + 1);
+  return {
+    count: inUse.length,
+    kinds: [...kinds].map(([kind, count]) => ({ kind, count })),
+    scrapped: yard.moulds.length - inUse.length,
+  };
+};
+
+/** The sessions of the next four weeks, and the first of all. */
+const hoursOf = (yard: YardFile, today: string) => {
+  const sessions = sessionsOf(yard, calendarOf(yard.yard.timeZone));
+  const until = dayNumber(today) + 7 * WEEKS_LOOKED_AT;
+  const soon = sessions.filter(({ day }) => day < until);
+  const minutes = soon.reduce((sum, { start, end }) => sum + end - start, 0);
+  return { sessions: soon.length, minutesAWeek: minutes / WEEKS_LOOKED_AT, weeks: WEEKS_LOOKED_AT };
+};
+
+const temperatureOf = ({ yard, system, today }: YardFrame) => {
+  const { celsiusOn } = climateOf(yard.temperatures, calendarOf(yard.yard.timeZone));
+  const celsius = celsiusOn(dayNumber(today));
+  return celsius === null ? null : { now: temperatureText(celsius, system), endsBefore: monthsEndBefore(yard, today) };
+};
+
+const materialsOf = ({ materials }: YardFile) => ({
+  count: materials.length,
+  suppliers: new Set(materials.flatMap(({ supplier }) => supplier ?? [])).size,
+  notBought: materials.filter(({ leadDays }) => leadDays === undefined).map(({ name }) => name),
+});
+
+/** The yard section by section: what is there, what is missing in it, and what is missing for a first date. */
+export const showYard = async (context: UseCaseContext) => {
+  const frame = await showYardFrame(context);
+  const { yard, today, system, habits, guesses } = frame;
+  const missing = await workOut(context.background, 'missing for a date', { yard });
+  return {
+    ...{ yardName: yard.yard.name, today, missing, guesses: guessGroups(guesses, yard, system).length },
+    about: { timeZone: yard.yard.timeZone, system, ...habits },
+    panels: {
+      names: yard.castings.map(({ name }) => name),
+      withoutMould: yard.castings.filter(({ id }) => mouldsFor(yard, id).length === 0).map(({ name }) => name),
+    },
+    moulds: mouldsOf(yard),
+    mixes: {
+      names: yard.mixes.map(({ name }) => name),
+      withoutBags: yard.mixes.filter(({ perBag }) => perBag.length === 0).map(({ name }) => name),
+    },
+    kits: yard.kits.map(({ name }) => name),
+    hours: hoursOf(yard, today),
+    stock: materialsOf(yard),
+    temperature: temperatureOf(frame),
+  };
+};
+export type YardModel = Awaited<ReturnType<typeof showYard>>;

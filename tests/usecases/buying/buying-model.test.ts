@@ -1,0 +1,129 @@
+import { describe, expect, test } from 'vitest';
+import { buyingModel } from '../../../src/usecases/buying/buying-model.ts';
+import { stockFacts } from '../../../src/usecases/buying/stock-facts.ts';
+import { METRIC } from '../../support/measures.ts';
+import { handPlan, plannedYard } from '../../support/planned-yard.ts';
+
+const NOW = '2027-04-08T09:00:00+01:00';
+const nothing = {
+  ...{ now: NOW, goods: [], notes: new Map<string, string>(), typed: new Map(), measures: METRIC, arrivals: new Map() },
+};
+const goods = { id: 7, material: 'mortar', quantity: 4, on: '2027-04-09', boughtOn: '2027-04-06', price: 80 };
+
+describe('what to buy', () => {
+  test('is grouped by week and supplier, with when, for whom and how much it costs', () => {
+    // 3 bags less 2 always kept leave one, which the batch takes: what is bought is for nobody yet.
+    const { weeks, thisWeek } = buyingModel({ yard: plannedYard(), plan: handPlan() }, nothing);
+    expect(thisWeek).toBe('2027-04-05');
+    expect(weeks).toMatchObject([
+      {
+        week: '2027-04-05',
+        suppliers: [
+          {
+            name: 'Merchant',
+            lines: [
+              {
+                material: 'mortar',
+                quantity: 2,
+                orderBy: '2027-04-08',
+                on: '2027-04-11',
+                price: 40,
+                for: { customers: [], keep: null },
+              },
+            ],
+          },
+        ],
+      },
+    ]);
+  });
+
+  test('names the customers whose uses it covers, and stock', () => {
+    const yard = plannedYard({
+      materials: plannedYard().materials.map((material) =>
+        material.id === 'mortar' ? { ...material, onHand: 2 } : material,
+      ),
+    });
+    const { weeks } = buyingModel({ yard, plan: handPlan() }, nothing);
+    expect(weeks[0]?.suppliers[0]?.lines[0]?.for).toEqual({ customers: ['School garden', null], keep: null });
+  });
+
+  test('one line for a material in a week, to order by the first of its days', () => {
+    const plan = handPlan();
+    plan.buys = [
+      { material: 'mortar', quantity: 1, orderBy: '2027-04-10', arrivesOn: '2027-04-13' },
+      { material: 'mortar', quantity: 2, orderBy: '2027-04-09', arrivesOn: '2027-04-12' },
+      { material: 'mortar', quantity: 5, orderBy: '2027-04-12', arrivesOn: '2027-04-15' },
+      { material: 'rod', quantity: 1, orderBy: '2027-04-11', arrivesOn: '2027-04-14' },
+    ];
+    const { weeks } = buyingModel({ yard: plannedYard(), plan }, nothing);
+    const lines = weeks.map(({ week, suppliers }) => [
+      week,
+      suppliers.map(({ name, lines: all }) => [name, all.map(({ quantity, orderBy }) => [quantity, orderBy])]),
+    ]);
+    expect(lines).toEqual([
+      [
+        '2027-04-05',
+        [
+          ['Merchant', [[3, '2027-04-09']]],
+          ['Supplier not written down', [[1, '2027-04-11']]],
+        ],
+      ],
+      ['2027-04-12', [['Merchant', [[5, '2027-04-12']]]]],
+    ]);
+  });
+
+  test('goods on their way come first, with whom they are for', () => {
+    const yard = plannedYard({
+      incoming: [{ material: 'mortar', quantity: 4, on: '2027-04-09' }],
+      materials: plannedYard().materials.map((m) => (m.id === 'mortar' ? { ...m, onHand: 1 } : m)),
+    });
+    const { onTheWay, weeks } = buyingModel({ yard, plan: handPlan() }, { ...nothing, goods: [goods] });
+    // One bag is less than the two always kept: the first that comes makes up for that, the next is for the batch.
+    expect(onTheWay).toMatchObject([
+      { id: 7, name: 'Rapid mortar', for: { customers: ['School garden', null], keep: 2 } },
+    ]);
+    expect(weeks[0]?.suppliers[0]?.lines[0]?.for).toEqual({ customers: [], keep: null });
+  });
+});
+
+describe('what goes off', () => {
+  const line = (pack: number, quantity: number, onHand: number) => {
+    const materials = plannedYard().materials.map((m) =>
+      m.id === 'mortar' ? { ...m, onHand, pack, minimum: 0, shelfLifeDays: 30 } : m,
+    );
+    const buys = [{ material: 'mortar', quantity, orderBy: '2027-04-07', arrivesOn: '2027-04-10' }];
+    const { weeks } = buyingModel({ yard: plannedYard({ materials }), plan: { ...handPlan(), buys } }, nothing);
+    return weeks[0]?.suppliers[0]?.lines[0]?.unused;
+  };
+
+  test('is told where more of a pack is left than is used, and until when it keeps', () => {
+    expect(line(4, 4, 0)).toEqual({ days: 30, until: '2027-05-10', quantity: 3, unit: 'bag' });
+    expect(line(2, 2, 0)).toMatchObject({ quantity: 1 });
+  });
+
+  test('is not told of the rest of a bag, which is what comes of buying whole ones', () => {
+    expect(line(1, 1, 0.5)).toBeNull();
+  });
+});
+
+describe('what is in the yard', () => {
+  const material = plannedYard().materials[0]!;
+  const uses = (quantity: number) => [{ at: 0, quantity, orders: ['A'] }];
+
+  test('is spoken for down to what is always kept', () => {
+    expect(stockFacts({ ...material, onHand: 9 }, uses(6))).toMatchObject({ inYard: 9, spokenFor: 6, spare: 3 });
+    expect(stockFacts({ ...material, onHand: 9 }, uses(20))).toMatchObject({ spokenFor: 7, spare: 2 });
+    expect(stockFacts({ ...material, onHand: 1 }, uses(20))).toMatchObject({ spokenFor: 0, spare: 1 });
+  });
+
+  test('is all spoken for when it cannot be bought: nothing is kept of that', () => {
+    const { leadDays: _leadDays, ...unbuyable } = material;
+    expect(stockFacts({ ...unbuyable, onHand: 9 }, uses(20))).toMatchObject({ spokenFor: 9, spare: 0 });
+  });
+
+  test('of lengths is whole ones, and an offcut', () => {
+    const rod = plannedYard().materials[2]!;
+    expect(stockFacts({ ...rod, onHand: 2.7 }, uses(1))).toEqual({ inYard: 2, offcut: true, spokenFor: 1, spare: 1 });
+    expect(stockFacts({ ...rod, onHand: 3 }, [])).toMatchObject({ inYard: 3, offcut: false });
+  });
+});

@@ -1,0 +1,210 @@
+import { describe, expect, test } from 'vitest';
+import { type PlanFile, planFile } from '../../../shared/plan.ts';
+import { minuteOf } from '../../../shared/time.ts';
+import { readYardFile, type YardFile, type YardFileInput } from '../../../shared/yard-file.ts';
+import { planYard } from '../../../src/engine/plan.ts';
+import { calendarOf } from '../../../src/engine/work/calendar.ts';
+import { sessionsOf } from '../../../src/engine/work/sessions.ts';
+import { asWritten } from '../../../src/usecases/plan/as-written.ts';
+import { piecesOfOrder } from '../../../src/usecases/plan/pieces-of-order.ts';
+import { handPlan, plannedYard, saturday } from '../../support/planned-yard.ts';
+import { randomYard } from '../../support/random-yard.ts';
+
+/** The planned yard in the hour after its session, of which nothing is written down. */
+const yardAfter = (changes: Partial<YardFileInput> = {}): YardFile =>
+  plannedYard({ yard: { ...plannedYard().yard, now: saturday('12:20') }, ...changes });
+
+const written = (yard: YardFile, plan: PlanFile = handPlan()) => {
+  const found = asWritten(yard, plan);
+  if (!found) throw new Error('nothing is late');
+  expect(readYardFile(JSON.parse(JSON.stringify(found.yard))).ok).toBe(true);
+  return found;
+};
+/** What comes of planning such a yard and putting the late work back. */
+const planned = (yard: YardFile, plan?: PlanFile): PlanFile => {
+  const found = written(yard, plan);
+  return planFile.parse(found.putBack(planYard(found.yard, { effort: 'quick' })));
+};
+const mouldOf = ({ moulds }: YardFile, id: string) => moulds.find((mould) => mould.id === id);
+const onHand = ({ materials }: YardFile, id: string) => materials.find((one) => one.id === id)?.onHand;
+
+/** The panel of no. 2 is stripped a week later. */
+const leftInMould = (): PlanFile => {
+  const plan = handPlan();
+  const week = { stripStart: '2027-04-17T08:10:00+01:00', stripEnd: '2027-04-17T08:18:00+01:00' };
+  plan.pours[1] = { ...plan.pours[1]!, ...week, pieceReadyAt: week.stripEnd };
+  return plan;
+};
+
+/* By hand: both moulds are poured, stripped and dirty; the order has its panel of no. 1 and the finished one. */
+describe('a session of which nothing is written down', () => {
+  test('counts as worked as planned', () => {
+    const { yard } = written(yardAfter());
+    expect(yard.inMould).toEqual([]);
+    expect(yard.moulds.map(({ condition }) => condition)).toEqual(['dirty', 'dirty']);
+    expect(mouldOf(yard, '900 no. 1')?.turnsSinceOil).toBe(1);
+    expect(mouldOf(yard, '900 no. 2')?.turnsSinceOil).toBe(1);
+    // The finished panel and that of no. 1 went into the order; that of no. 2 stands in the yard.
+    expect(yard.finished.map(({ casting, count }) => [casting, count])).toEqual([
+      ['panel-900', 0],
+      ['panel-900', 0],
+      ['panel-900', 1],
+    ]);
+    expect(yard.orders).toMatchObject([{ id: '27-001', lines: [] }]);
+    expect(onHand(yard, 'mortar')).toBe(2);
+    expect(onHand(yard, 'mesh')).toBeCloseTo(4 - 2 * 0.16, 9);
+    expect(onHand(yard, 'rod')).toBeCloseTo(3 - (2 * 303) / 3003, 9);
+  });
+
+  test('stays in the plan just as it was', () => {
+    const { batches, pours, orders, score } = planned(yardAfter());
+    expect([batches, pours, orders]).toEqual([handPlan().batches, handPlan().pours, handPlan().orders]);
+    expect(score).toMatchObject({ batches: 1, bags: 1 });
+  });
+
+  test('is nothing to keep before it is over, or more than an hour after it', () => {
+    for (const clock of ['11:59', '13:00'])
+      expect(asWritten(plannedYard({ yard: { ...plannedYard().yard, now: saturday(clock) } }), handPlan())).toBeNull();
+  });
+});
+
+describe('a piece that is stripped in a later session', () => {
+  test('is in its mould until then', () => {
+    const { yard } = written(yardAfter(), leftInMould());
+    expect(yard.inMould).toEqual([{ mould: '900 no. 2', casting: 'panel-900', filledAt: saturday('09:29') }]);
+  });
+
+  test('has the strip and the order that the new plan gives it', () => {
+    const order = { id: '27-002', customer: 'Ann', due: '2027-04-24', lines: [{ casting: 'panel-900', quantity: 1 }] };
+    const orders = [...yardAfter().orders, order];
+    const plan = planned(yardAfter({ orders }), leftInMould());
+    const [, second] = plan.pours;
+    expect(second).toMatchObject({ mould: '900 no. 2', order: '27-002', fillEnd: saturday('09:29') });
+    expect(second?.stripStart).toMatch(/^2027-04-17T08:/);
+    expect(plan.pours).toHaveLength(2);
+    expect(plan.strips).toEqual([]);
+  });
+
+  test('is not kept where it would never come out', () => {
+    const found = written(yardAfter(), leftInMould());
+    const plan = planYard(found.yard, { effort: 'quick' });
+    const never = { ...plan, strips: [], unstripped: [{ mould: '900 no. 2', reason: 'no hours' }] };
+    expect(found.putBack(never)).toBeNull();
+  });
+});
+
+describe('work that is written down in part', () => {
+  const inMould = [{ mould: '900 no. 1', casting: 'panel-900', filledAt: saturday('09:22'), order: '27-001' }];
+  const { batches: _batches, pours: _pours, ...rest } = handPlan();
+  const stripTimes = {
+    stripStart: saturday('10:37'),
+    stripEnd: saturday('10:45'),
+    pieceReadyAt: saturday('10:45'),
+  };
+  const poured: PlanFile = {
+    ...rest,
+    ...{ batches: [], pours: [], strips: [{ mould: '900 no. 1', order: '27-001', ...stripTimes }] },
+  };
+
+  test('keeps the strip and the packing that follow', () => {
+    const { yard } = written(yardAfter({ inMould }), poured);
+    expect(yard.inMould).toEqual([]);
+    expect(yard.finished.map(({ count }) => count)).toEqual([0, 0]);
+    const plan = planned(yardAfter({ inMould }), poured);
+    expect([plan.strips, plan.orders]).toEqual([poured.strips, poured.orders]);
+  });
+
+  test('lets go of a batch of which a mould is full already, and of what would have come of it', () => {
+    const found = asWritten(yardAfter({ inMould }), handPlan());
+    expect(found).toBeNull();
+  });
+
+  test('lets go of a batch for a mould that is scrapped since', () => {
+    const moulds = yardAfter().moulds.map((mould, place) =>
+      place === 0 ? { ...mould, condition: 'retired' as const } : mould,
+    );
+    expect(asWritten(yardAfter({ moulds }), handPlan())).toBeNull();
+  });
+
+  test('gives an order a piece of nobody in place of one that is gone', () => {
+    const plan = planned(yardAfter({ finished: [] }));
+    expect(plan.pours.map(({ id, order }) => [id, order])).toEqual([
+      ['P1', '27-001'],
+      ['P2', '27-001'],
+    ]);
+    expect(plan.orders).toEqual([{ ...handPlan().orders[0], fromFinished: [] }]);
+  });
+
+  test('lets go of an order that is short of pieces', () => {
+    const found = written(yardAfter({ finished: [] }), leftInMould());
+    expect(found.yard.orders[0]?.lines).not.toEqual([]);
+    const plan = planned(yardAfter({ finished: [] }), leftInMould());
+    expect(plan.pours.map(({ id, order }) => [id, order])).toEqual([
+      ['P1', '27-001'],
+      ['P2', '27-001'],
+    ]);
+    expect(plan.orders[0]?.packStart).toMatch(/^2027-04-17/);
+  });
+});
+
+test('a mould set up for a later session counts as set up, and has its set-up in the plan all the same', () => {
+  const plan = handPlan();
+  const later = (clock: string) => `2027-04-17T${clock}:00+01:00`;
+  plan.batches = [
+    { ...plan.batches[0]!, start: later('08:10'), mixEnd: later('08:20'), end: later('08:27'), pours: ['P1'] },
+  ];
+  plan.pours = [
+    {
+      ...{ ...plan.pours[0]!, prepStart: saturday('11:30'), prepEnd: saturday('11:42') },
+      ...{ fillStart: later('08:20'), fillEnd: later('08:27') },
+      ...{ stripStart: later('09:42'), stripEnd: later('09:50'), pieceReadyAt: later('09:50') },
+    },
+  ];
+  plan.orders = [
+    { ...plan.orders[0]!, packStart: later('09:50'), packEnd: later('09:55'), completesAt: later('09:55') },
+  ];
+  expect(mouldOf(written(yardAfter(), plan).yard, '900 no. 1')).toMatchObject({ prepped: true, setFor: 'panel-900' });
+  const first = planned(yardAfter(), plan).pours.find(({ mould }) => mould === '900 no. 1');
+  expect(first).toMatchObject({ prepStart: saturday('11:30'), prepEnd: saturday('11:42') });
+  expect(first?.fillStart).toMatch(/^2027-04-17T08:/);
+});
+
+/** A random yard at the end of its first session, with the plan from before it; null where that has no batch. */
+const randomAfter = (seed: number, kind: 'small' | 'odd' | 'tight-rack' | 'cold-spring') => {
+  const { keep: _keep, ...yard } = randomYard(seed, kind);
+  const plan = planYard(yard, { effort: 'quick' });
+  const calendar = calendarOf(yard.yard.timeZone);
+  const [session] = sessionsOf(yard, calendar);
+  if (!session) return null;
+  const isIn = (instant: string) => minuteOf(instant) >= session.start && minuteOf(instant) < session.end;
+  const batches = plan.batches.filter(({ start }) => isIn(start));
+  const later = { ...yard, yard: { ...yard.yard, now: calendar.instantText(session.end) } };
+  return batches.length === 0 ? null : { plan, batches, yard: later };
+};
+
+describe.each(['small', 'odd', 'tight-rack', 'cold-spring'] as const)('a random yard (%s)', (kind) => {
+  test.each([1, 2, 3, 4, 5, 8])('%i keeps the whole session, and every piece is somebody’s once', (seed) => {
+    const found = randomAfter(seed, kind);
+    if (!found) return;
+    const back = planned(found.yard, found.plan);
+    expect(back.batches.slice(0, found.batches.length).map(({ start, bags }) => [start, bags])).toEqual(
+      found.batches.map(({ start, bags }) => [start, bags]),
+    );
+    const ids = [...back.batches, ...back.pours].map(({ id }) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+    expect([...back.strips, ...back.unstripped].map(({ mould }) => mould).sort()).toEqual(
+      found.yard.inMould.map(({ mould }) => mould).sort(),
+    );
+    const taken = found.yard.finished.map(() => 0);
+    for (const { id, fromFinished } of back.orders) {
+      for (const { finished, count } of fromFinished) taken[finished] = (taken[finished] ?? 0) + count;
+      const own = [...back.pours, ...back.strips].filter(({ order }) => order === id).length;
+      const wanted = piecesOfOrder(found.yard.orders.find((order) => order.id === id)?.lines ?? [], found.yard).pieces;
+      const all = [...wanted.values()].reduce((sum, count) => sum + count, 0);
+      expect(own + fromFinished.reduce((sum, { count }) => sum + count, 0)).toBe(all);
+    }
+    taken.forEach((count, place) => {
+      expect(count).toBeLessThanOrEqual(found.yard.finished[place]?.count ?? 0);
+    });
+  });
+});

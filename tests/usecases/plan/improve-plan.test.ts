@@ -1,0 +1,111 @@
+import { expect, test } from 'vitest';
+import { openNotices, recentChanges } from '../../../db/stores/change-store.ts';
+import { addToStock } from '../../../db/stores/material-store.ts';
+import { storedPlan } from '../../../db/stores/plan-store.ts';
+import { bumpRevision } from '../../../db/stores/yard-store.ts';
+import { showChange } from '../../../src/usecases/changes/show-change.ts';
+import { done, type UseCaseContext } from '../../../src/usecases/core/context.ts';
+import { type Think, thinkHere } from '../../../src/usecases/core/long-thought.ts';
+import { changing } from '../../../src/usecases/plan/changing.ts';
+import { giveUpImproving, improvePlan } from '../../../src/usecases/plan/improve-plan.ts';
+import { storeWorsePlan, withWorsePlan, worsePlan } from '../../support/worse-plan.ts';
+
+const stored = ({ database }: UseCaseContext) => database.read(storedPlan);
+
+/** Finds an answer, and then something happens before it is given. */
+const thinkWhile =
+  (happens: () => Promise<unknown>): Think =>
+  async (kind, question) => {
+    const answer = await thinkHere(kind, question);
+    await happens();
+    return answer;
+  };
+
+test('a better plan takes the place of the stored one, and the date it brings forward is told', async () => {
+  const context = await withWorsePlan();
+  const before = await stored(context);
+  expect(before?.plan.score.weightedDaysLate).toBe(worsePlan().score.weightedDaysLate);
+  expect(await improvePlan(context)).toBe('improved');
+  const after = await stored(context);
+  expect(after?.plan.score.weightedDaysLate).toBeLessThan(before?.plan.score.weightedDaysLate ?? 0);
+  expect(after).toMatchObject({ revision: before?.revision, now: before?.now, improved: true });
+  await context.database.read(async (tx) => {
+    const [change] = await recentChanges(tx, 1);
+    expect(change).toMatchObject({ kind: 'better plan found', words: 'A better plan was found' });
+    expect(change?.after.map(({ order, completesOn }) => [order, completesOn])).toEqual([['27-001', '2027-04-17']]);
+    const notices = await openNotices(tx);
+    expect(notices.map(({ words }) => words)).toEqual([
+      'A better plan was found. School garden is ready Sat 17 Apr now, in time.',
+    ]);
+  });
+  expect(await improvePlan(context)).toBe('nothing to do');
+});
+
+test('a plan that is as good as it gets is not looked at twice', async () => {
+  const context = await withWorsePlan();
+  await improvePlan(context);
+  await changing(context, { kind: 'counted', words: 'A bag more' }, async (tx) => {
+    await addToStock(tx, 'mortar', 1);
+    return done(null);
+  });
+  const quick = await stored(context);
+  expect(await improvePlan(context)).toBe('as good as it gets');
+  expect(await stored(context)).toEqual({ ...quick, improved: true });
+  expect(await improvePlan(context)).toBe('nothing to do');
+});
+
+test('what was changed meanwhile makes a better plan of the old data worth nothing', async () => {
+  const context = await withWorsePlan();
+  const outcome = await improvePlan(
+    context,
+    thinkWhile(() =>
+      changing(context, { kind: 'counted', words: 'A bag more' }, async (tx) => {
+        await addToStock(tx, 'mortar', 1);
+        return done(null);
+      }),
+    ),
+  );
+  expect(outcome).toBe('as good as it gets');
+  expect(await stored(context)).toMatchObject({ revision: 1, improved: false });
+  const [last] = await context.database.read((tx) => recentChanges(tx, 1));
+  expect(last?.kind).toBe('counted');
+});
+
+test('so does another process that changes the data and plans later', async () => {
+  const context = await withWorsePlan();
+  const outcome = await improvePlan(
+    context,
+    thinkWhile(() => context.database.write(bumpRevision)),
+  );
+  expect(outcome).toBe('as good as it gets');
+  expect((await stored(context))?.plan).toEqual(worsePlan());
+});
+
+test('a search that is given up leaves the plan alone, and it is not searched for again', async () => {
+  const context = await withWorsePlan();
+  expect(await improvePlan(context, async () => null)).toBe('given up');
+  expect((await stored(context))?.improved).toBe(false);
+  await giveUpImproving(context);
+  expect(await stored(context)).toMatchObject({ plan: worsePlan(), improved: true });
+});
+
+test('a better plan found right after a change is part of what the change did, and of no later one', async () => {
+  const context = await withWorsePlan();
+  const countBag = async () => {
+    const changed = await changing(context, { kind: 'counted', words: 'A bag more' }, async (tx) => {
+      await addToStock(tx, 'mortar', 1);
+      return done(null);
+    });
+    if (!changed.ok) throw new Error('refused');
+    return changed.value.change;
+  };
+  const moved = async (change: number) => (await showChange(context, change))?.moved.map(({ from, to }) => [from, to]);
+  await countBag();
+  const second = await countBag();
+  await storeWorsePlan(context.database);
+  expect(await moved(second)).toEqual([]);
+  await improvePlan(context);
+  const third = await countBag();
+  expect(await moved(second)).toEqual([['2027-04-24', '2027-04-17']]);
+  expect(await moved(third)).toEqual([]);
+});

@@ -1,0 +1,119 @@
+import { describe, expect, test } from 'vitest';
+import type { Database } from '../../../db/open.ts';
+import { recentChanges } from '../../../db/stores/change-store.ts';
+import { finishedPieces } from '../../../db/stores/finished-store.ts';
+import { materialsInOrder } from '../../../db/stores/material-store.ts';
+import { mouldsInOrder } from '../../../db/stores/mould-store.ts';
+import { storedPlan } from '../../../db/stores/plan-store.ts';
+import { countMaterial } from '../../../src/usecases/buying/count-material.ts';
+import { undoChange } from '../../../src/usecases/changes/undo-change.ts';
+import { markMould } from '../../../src/usecases/moulds/mark-mould.ts';
+import { writeLateWork } from '../../../src/usecases/today/write-late-work.ts';
+import { demoSaturday, namesOf } from '../../support/demo-saturday.ts';
+
+/** Everything that work writes down. */
+const bookOf = (database: Database) =>
+  database.read(async (tx) => ({
+    moulds: await mouldsInOrder(tx),
+    finished: await finishedPieces(tx),
+    stock: (await materialsInOrder(tx)).map(({ id, onHand }) => [id, onHand]),
+  }));
+
+const writtenAt = async ({ context }: Awaited<ReturnType<typeof demoSaturday>>, clock: string) => {
+  const outcome = await writeLateWork(context(clock));
+  if (!outcome.ok) throw new Error(outcome.faults[0]?.message);
+  return outcome.value;
+};
+
+describe('all late work written down as planned', () => {
+  test('is one change: the list is empty, no date moves, and the plan goes on as it was', async () => {
+    const day = await demoSaturday();
+    const { database, late, days } = day;
+    const [steps, planned] = [await late('13:40'), await days('13:40')];
+    const made = (await database.read(storedPlan))?.madeAt;
+    const { words, moved } = await writtenAt(day, '13:45');
+    const pours = steps.flatMap((step) => (step.kind === 'batch' ? step.pours : [])).length;
+    const strips = steps.filter(({ kind }) => kind === 'strip').length;
+    expect(words).toMatch(new RegExp(`^${pours} pieces poured, ${strips} stripped,.* as planned$`));
+    expect(moved).toEqual([]);
+    expect((await database.read((tx) => recentChanges(tx, 9))).map(({ kind }) => kind)).toEqual(['as planned']);
+    expect(await late('13:46')).toEqual([]);
+    expect(await days('13:46')).toEqual(planned);
+    expect((await database.read(storedPlan))?.madeAt).toBe(made);
+    // And when the hour is over nothing has to be done again.
+    expect(await days('14:30')).toEqual(planned);
+  });
+
+  test('is undone in one: the book is as it was, and the list is back while the hour lasts', async () => {
+    const day = await demoSaturday();
+    const { database, context, late, days } = day;
+    const [steps, planned, book] = [await late('13:40'), await days('13:40'), await bookOf(database)];
+    const { change } = await writtenAt(day, '13:45');
+    expect(await bookOf(database)).not.toEqual(book);
+    const after = await bookOf(database);
+    const undone = await undoChange(context('13:50'), change);
+    expect(undone).toMatchObject({ ok: true, value: { moved: [] } });
+    expect(await bookOf(database)).toEqual(book);
+    expect(namesOf(await late('13:51'))).toEqual(namesOf(steps));
+    expect(await days('14:29')).toEqual(planned);
+    if (!undone.ok) return;
+    await undoChange(context('13:55'), undone.value.change);
+    expect(await bookOf(database)).toEqual(after);
+    expect(await late('13:56')).toEqual([]);
+    expect(await days('14:30')).toEqual(planned);
+  });
+
+  test('undone after the hour, it is planned anew', async () => {
+    const day = await demoSaturday();
+    const { context, late } = day;
+    await late('13:40');
+    const { change } = await writtenAt(day, '13:45');
+    expect((await undoChange(context('14:31'), change)).ok).toBe(true);
+    expect(await late('14:32')).toEqual([]);
+  });
+
+  test('is refused as a whole at a batch whose mould was damaged since, and nothing is written down', async () => {
+    const { database, context, lines } = await demoSaturday();
+    const [batch] = (await lines('13:40')).filter(({ step }) => step.kind === 'batch');
+    if (batch?.step.kind !== 'batch') throw new Error('no batch');
+    const mould = batch.step.pours[0]?.mould ?? '';
+    const marked = await markMould(context('13:41'), mould, 'damaged', { note: '', repairedOn: null, cameOut: null });
+    expect(marked.ok).toBe(true);
+    const book = await bookOf(database);
+    const outcome = await writeLateWork(context('13:45'));
+    const message = `${mould} is marked damaged. If it was poured before that, write this batch down by itself.`;
+    expect(outcome).toEqual({ ok: false, faults: [{ path: batch.name, message }] });
+    expect((await lines('13:46')).map(({ name }) => name)).toContain(batch.name);
+    expect(await bookOf(database)).toEqual(book);
+  });
+
+  test('is refused as a whole at the step for which the stock book has too little', async () => {
+    const { database, context, lines } = await demoSaturday();
+    const batches = (await lines('13:40')).filter(({ step }) => step.kind === 'batch');
+    const [first] = batches;
+    if (first?.step.kind !== 'batch') throw new Error('no batch');
+    const { bags, mix } = first.step;
+    const material = (await database.read(materialsInOrder)).find(({ unit }) => unit === 'bag');
+    if (!material) throw new Error(`no bags for ${mix}`);
+    await countMaterial(context('13:41'), material.id, { text: String(bags) });
+    const book = await bookOf(database);
+    const outcome = await writeLateWork(context('13:45'));
+    expect(outcome.ok).toBe(false);
+    if (outcome.ok) return;
+    expect(outcome.faults).toEqual([
+      {
+        path: batches[1]?.name,
+        message: `By the stock book there is too little ${material.name} for it. Write down what arrived or count it, or write this batch down by itself.`,
+      },
+    ]);
+    expect(await bookOf(database)).toEqual(book);
+  });
+
+  test('says that there is nothing left', async () => {
+    const { context } = await demoSaturday();
+    expect(await writeLateWork(context('14:40'))).toEqual({
+      ok: false,
+      faults: [{ path: 'late', message: 'There is nothing left to be written down as planned. Nothing was changed.' }],
+    });
+  });
+});

@@ -1,0 +1,76 @@
+import { describe, expect, test } from 'vitest';
+import { guessesOfYard, typedOf } from '../../../db/stores/figure-store.ts';
+import { setUnits } from '../../../db/stores/units-store.ts';
+import { loadYardFile } from '../../../db/stores/yard-store.ts';
+import type { UseCaseContext } from '../../../src/usecases/core/context.ts';
+import { addToStockBook, editMaterial } from '../../../src/usecases/yard/edit-material.ts';
+import { showYardStock } from '../../../src/usecases/yard/show-yard-stock.ts';
+import { refusedFor, savedAnyway } from '../../support/saving.ts';
+import { yardContext } from '../../support/yard-context.ts';
+
+const SAND = { name: 'Sand', unit: 'kg', onHand: '55 lb', minimum: '10', leadDays: '2', packPrice: '4.50', pack: '25' };
+const materialIn = async ({ database, now }: UseCaseContext, id: string) =>
+  (await database.read((tx) => loadYardFile(tx, now))).materials.find((one) => one.id === id);
+const textsOf = async (context: UseCaseContext, id: string) =>
+  (await showYardStock(context)).materials.find((one) => one.id === id)?.texts ?? {};
+const typedIn = ({ database }: UseCaseContext, id: string) =>
+  database.read((tx) => typedOf(tx, { kind: 'material', id }));
+
+describe('a material that is added', () => {
+  test('is kept in its unit, and shown again as it was typed', async () => {
+    const context = await yardContext();
+    await savedAnyway(context, addToStockBook(SAND));
+    // 1 lb = 0.45359237 kg, by definition: NIST SP 811 (2008), appendix B.
+    expect(await materialIn(context, 'sand')).toEqual({
+      ...{ id: 'sand', name: 'Sand', unit: 'kg', onHand: 24.94758035, pack: 25, minimum: 10, leadDays: 2 },
+      ...{ unitPrice: 0.18, kerfMm: 0 },
+    });
+    expect(await textsOf(context, 'sand')).toMatchObject({ onHand: '55 lb', minimum: '10', packPrice: '4.50' });
+    expect(await typedIn(context, 'sand')).toEqual({ onHand: '55 lb' });
+  });
+});
+
+describe('a material that is edited', () => {
+  test('and left as it was shown keeps nothing as typed that nobody typed', async () => {
+    const context = await yardContext();
+    await savedAnyway(context, editMaterial('rod', await textsOf(context, 'rod')));
+    expect(await typedIn(context, 'rod')).toEqual({});
+    await context.database.write((tx) => setUnits(tx, 'US'));
+    // 3000 mm are 9 ft 10 1/8 in, to the eighth of an inch.
+    expect((await textsOf(context, 'rod')).stickMm).toMatch(/^9 ft 10/);
+    expect((await materialIn(context, 'rod'))?.stickMm).toBe(3000);
+  });
+
+  test('keeps what was typed once, also while other figures change, until that figure does', async () => {
+    const context = await yardContext();
+    await savedAnyway(context, addToStockBook(SAND));
+    await savedAnyway(context, editMaterial('sand', { ...(await textsOf(context, 'sand')), minimum: '12' }));
+    expect(await textsOf(context, 'sand')).toMatchObject({ onHand: '55 lb', minimum: '12' });
+    await savedAnyway(context, editMaterial('sand', { ...(await textsOf(context, 'sand')), onHand: '30' }));
+    expect(await textsOf(context, 'sand')).toMatchObject({ onHand: '30' });
+    expect(await typedIn(context, 'sand')).toEqual({});
+  });
+
+  test('stays in its unit while mixes and kits count by it', async () => {
+    const context = await yardContext();
+    await savedAnyway(context, addToStockBook(SAND));
+    await savedAnyway(context, editMaterial('sand', { ...(await textsOf(context, 'sand')), unit: 'bag', onHand: '2' }));
+    expect(await materialIn(context, 'sand')).toMatchObject({ unit: 'bag', onHand: 2 });
+    const rod = await textsOf(context, 'rod');
+    expect(await refusedFor(context, editMaterial('rod', { ...rod, unit: 'm' }))).toEqual([
+      'unit: It stays counted in stick, because it goes into 1 kit (Pair of panels) by that.',
+    ]);
+  });
+
+  test('that is cut cannot become shorter than what is cut from it, nor no length at all', async () => {
+    const context = await yardContext();
+    const rod = await textsOf(context, 'rod');
+    expect(await refusedFor(context, editMaterial('rod', { ...rod, stickMm: '299' }))).toEqual([
+      'stickMm: A kit needs a longer piece than that, cut from it.',
+    ]);
+    expect(await refusedFor(context, editMaterial('rod', { ...rod, stickMm: '' }))).toEqual([
+      'stickMm: Kits need pieces that are cut from it. How long is one?',
+    ]);
+    expect(await context.database.read(guessesOfYard)).toEqual([]);
+  });
+});
