@@ -55,7 +55,7 @@ export const archive = z.strictObject({
 export type Archive = z.infer<typeof archive>;
 
 /** True for an archive that a later version of the program wrote. */
-export const isLaterArchive = (input: unknown): boolean => {
+const isLaterArchive = (input: unknown): boolean => {
   const { format, version } = Object(input) as { format?: unknown; version?: unknown };
   return format === 'mould-rota/archive' && typeof version === 'number' && version > ARCHIVE_VERSION;
 };

@@ -22,4 +22,3 @@ export const archivedOrder = z.strictObject({
   packedAt: instant.optional(),
   lines: z.array(orderLine),
 });
-export type ArchivedOrder = z.infer<typeof archivedOrder>;

@@ -4,7 +4,7 @@ import { keep } from './plan.ts';
 import { date, instant } from './time.ts';
 
 /** What an order was promised by a plan. */
-export const loggedPromise = z.strictObject({
+const loggedPromise = z.strictObject({
   order: z.string(),
   customer: z.string().nullable(),
   due: date.nullable().optional(),
@@ -14,10 +14,10 @@ export const loggedPromise = z.strictObject({
 });
 
 /** A mix that was fixed and could not stay. */
-export const loggedDrop = z.strictObject({ at: instant, moulds: z.array(z.string()), reason: z.string() });
+const loggedDrop = z.strictObject({ at: instant, moulds: z.array(z.string()), reason: z.string() });
 
 /** What was done, in the maker's words, and what it did to dates. `undoneBy` is the place in the log of what undid it. */
-export const loggedChange = z.strictObject({
+const loggedChange = z.strictObject({
   at: instant,
   kind: z.string().min(1, 'is empty'),
   words: z.string(),
@@ -26,10 +26,9 @@ export const loggedChange = z.strictObject({
   undoneBy: whole.optional(),
   dropped: z.array(loggedDrop).optional(),
 });
-export type LoggedChange = z.infer<typeof loggedChange>;
 
 /** Something the maker had to be told; `change` is the place in the log of what it is about. */
-export const loggedNotice = z.strictObject({
+const loggedNotice = z.strictObject({
   at: instant,
   words: z.string(),
   change: whole,
@@ -37,7 +36,7 @@ export const loggedNotice = z.strictObject({
 });
 
 /** A session that was fixed and was planned anew by a change, with its mixes and pours until then. */
-export const sessionAnew = z.strictObject({ change: whole, sessionStart: instant, before: keep });
+const sessionAnew = z.strictObject({ change: whole, sessionStart: instant, before: keep });
 
 /** All that was done, the oldest first. */
 export const changeLog = z.strictObject({

@@ -8,4 +8,3 @@ export const customer = z.strictObject({
   phone: z.string().optional(),
   note: z.string().optional(),
 });
-export type Customer = z.infer<typeof customer>;

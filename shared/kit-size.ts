@@ -4,12 +4,12 @@ import { typedLength } from './units.ts';
 
 /** What a kit stands round: four sides, six with a corner left out, or one straight row. */
 export const KIT_SHAPES = ['rectangle', 'L', 'row'] as const;
-export const kitShape = z.enum(KIT_SHAPES);
+const kitShape = z.enum(KIT_SHAPES);
 export type KitShape = z.infer<typeof kitShape>;
 
 /** Which faces of the panels a size is measured between. */
 export const FACES = ['outside', 'inside'] as const;
-export const faces = z.enum(FACES);
+const faces = z.enum(FACES);
 export type Faces = z.infer<typeof faces>;
 
 /** A kit as it was asked for by its size, each length as it was typed. */

@@ -21,7 +21,6 @@ export type Material = z.infer<typeof material>;
 
 /** Bought already, there from 00:00 of `on`; a past date means today. */
 export const incoming = z.strictObject({ material: id, quantity: amount, on: date });
-export type Incoming = z.infer<typeof incoming>;
 
 export const materialQuantity = z.strictObject({ material: id, quantity: amount });
 export type MaterialQuantity = z.infer<typeof materialQuantity>;

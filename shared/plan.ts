@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { amount, id, positive, whole, wholePositive } from './number.ts';
 import { date, instant } from './time.ts';
 
-export const planBatch = z.strictObject({
+const planBatch = z.strictObject({
   id,
   mix: id,
   start: instant,
@@ -16,7 +16,7 @@ export type PlanBatch = z.infer<typeof planBatch>;
 
 const stripTimes = { stripStart: instant, stripEnd: instant, pieceReadyAt: instant };
 
-export const planPour = z.strictObject({
+const planPour = z.strictObject({
   id,
   batch: id,
   mould: id,
@@ -31,13 +31,12 @@ export const planPour = z.strictObject({
 });
 export type PlanPour = z.infer<typeof planPour>;
 
-export const planStrip = z.strictObject({ mould: id, order: id.optional(), ...stripTimes });
+const planStrip = z.strictObject({ mould: id, order: id.optional(), ...stripTimes });
 export type PlanStrip = z.infer<typeof planStrip>;
 
-export const unstripped = z.strictObject({ mould: id, reason: z.string() });
-export type Unstripped = z.infer<typeof unstripped>;
+const unstripped = z.strictObject({ mould: id, reason: z.string() });
 
-export const planOrder = z.strictObject({
+const planOrder = z.strictObject({
   id,
   packStart: instant.optional(),
   packEnd: instant.optional(),
@@ -48,9 +47,8 @@ export const planOrder = z.strictObject({
 });
 export type PlanOrder = z.infer<typeof planOrder>;
 
-export const UNPLANNED_CAUSES = ['mould', 'material', 'time'] as const;
-export type UnplannedCause = (typeof UNPLANNED_CAUSES)[number];
-export const unplannedOrder = z.strictObject({
+const UNPLANNED_CAUSES = ['mould', 'material', 'time'] as const;
+const unplannedOrder = z.strictObject({
   order: id,
   cause: z.enum(UNPLANNED_CAUSES),
   what: z.string().optional(),
@@ -58,17 +56,17 @@ export const unplannedOrder = z.strictObject({
 });
 export type UnplannedOrder = z.infer<typeof unplannedOrder>;
 
-export const planStick = z.strictObject({
+const planStick = z.strictObject({
   material: id,
   openedAt: instant,
   cuts: z.array(z.strictObject({ lengthMm: positive, count: wholePositive, for: id })),
 });
 export type PlanStick = z.infer<typeof planStick>;
 
-export const planBuy = z.strictObject({ material: id, quantity: positive, orderBy: date, arrivesOn: date });
+const planBuy = z.strictObject({ material: id, quantity: positive, orderBy: date, arrivesOn: date });
 export type PlanBuy = z.infer<typeof planBuy>;
 
-export const score = z.strictObject({
+const score = z.strictObject({
   unplannedWeight: amount,
   weightedDaysLate: amount,
   batches: whole,

@@ -3,7 +3,7 @@ import { wholePositive } from './number.ts';
 import { date, instant } from './time.ts';
 
 /** What holds a date: relaxing it alone brings `earliestOn` forward by `daysSooner`. */
-export const quoteLimit = z.strictObject({
+const quoteLimit = z.strictObject({
   limit: z.string(),
   what: z.string().optional(),
   change: z.string(),
@@ -13,7 +13,7 @@ export const quoteLimit = z.strictObject({
 export type QuoteLimit = z.infer<typeof quoteLimit>;
 
 /** When an order could be ready. All dates null, with a reason, when it cannot be made. */
-export const quote = z.strictObject({
+const quote = z.strictObject({
   earliestAt: instant.nullable(),
   earliestOn: date.nullable(),
   promiseOn: date.nullable(),

@@ -17,4 +17,3 @@ export const yard = z.strictObject({
   batchWorthDays: amount.default(5),
   bagWorthDays: amount.default(0.5),
 });
-export type Yard = z.infer<typeof yard>;

@@ -7,7 +7,7 @@ export type Customer = typeof table.$inferSelect;
 export const customers = (tx: Tx): Promise<Customer[]> =>
   tx.select().from(table).orderBy(asc(table.name), asc(table.id));
 
-export const updateCustomer = async (tx: Tx, id: number, patch: Partial<Omit<Customer, 'id'>>): Promise<void> => {
+const updateCustomer = async (tx: Tx, id: number, patch: Partial<Omit<Customer, 'id'>>): Promise<void> => {
   await tx.update(table).set(patch).where(eq(table.id, id));
 };
 

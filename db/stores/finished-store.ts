@@ -21,8 +21,3 @@ export const setFinishedCount = async (tx: Tx, id: number, count: number): Promi
   if (count === 0) await tx.delete(table).where(eq(table.id, id));
   else await tx.update(table).set({ count }).where(eq(table.id, id));
 };
-
-/** Sets pieces aside for an order, or, without one, puts them into stock. */
-export const setFinishedOrder = async (tx: Tx, id: number, order: string | null): Promise<void> => {
-  await tx.update(table).set({ order }).where(eq(table.id, id));
-};

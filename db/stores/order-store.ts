@@ -7,8 +7,6 @@ import type { Tx } from '../transaction.ts';
 import type { Customer } from './customer-store.ts';
 import { belongings, inParts, insertAll, nextPosition, present } from './rows.ts';
 
-export type { OrderStatus } from '../../shared/archived-order.ts';
-
 type OrderRow = typeof orders.$inferSelect;
 
 export interface StoredOrder extends Omit<OrderRow, 'position'> {

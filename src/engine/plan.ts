@@ -25,7 +25,7 @@ const dropLastKept = (problem: Problem): Problem => {
 };
 
 /** The plan of one dispatch, placed again with fewer sticks to count on where their cuts do not fit. */
-export const planOf = (problem: Problem, dispatch: Dispatch): PlanFile => {
+const planOf = (problem: Problem, dispatch: Dispatch): PlanFile => {
   const heldBack = new Int32Array(problem.materials.length);
   for (;;) {
     const at = placingOf(problem, dispatch, heldBack);

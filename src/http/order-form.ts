@@ -7,7 +7,7 @@ import { amountTyped } from '../usecases/typed/amount-typed.ts';
 import { type DateReading, readDate } from '../usecases/typed/date-typed.ts';
 import type { Typed } from './form.ts';
 
-export const FIRST_ROWS = 2;
+const FIRST_ROWS = 2;
 const MOST_ROWS = 30;
 
 /** Rows the form shows: those it had, or as many as "More lines" asks for. */

@@ -8,7 +8,7 @@ type PageFrame = Omit<FrameProps, 'assetVersion' | 'children'>;
 type PageStatus = 200 | 403 | 404 | 409 | 413 | 422 | 500;
 
 /** htmx asks for a part of a page by this header; everything else gets the page. */
-export const wantsFragment = (c: Context): boolean => c.req.header('HX-Request-Type') === 'partial';
+const wantsFragment = (c: Context): boolean => c.req.header('HX-Request-Type') === 'partial';
 
 /** htmx asks for the part of a page that moves, and not for all of its `main`, as it does after a form changed something. */
 export const wantsPart = (c: Context): boolean => wantsFragment(c) && !c.req.header('HX-Target')?.endsWith('#page');

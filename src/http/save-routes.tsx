@@ -23,7 +23,7 @@ export interface SaveForm<T> {
   after(c: Context, value: T): string;
 }
 
-export const BLANK: FormState = { typed: null, errors: {}, effect: null };
+const BLANK: FormState = { typed: null, errors: {}, effect: null };
 
 /** Both routes of a form. */
 export const saveForm = <T,>({ context }: Screens, { path, show, edit, after }: SaveForm<T>): Hono => {

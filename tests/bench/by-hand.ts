@@ -7,7 +7,6 @@ import { type Placing, placingOf } from '../../src/engine/place/placing.ts';
 import { NEVER, NONE, type Problem } from '../../src/engine/place/problem.ts';
 import { startPlacing } from '../../src/engine/place/start.ts';
 import { recordStrip, stripRest, stripStart, takeStrip } from '../../src/engine/place/strip.ts';
-import { evaluate } from '../../src/engine/search/evaluation.ts';
 import { earliestDueFirst } from '../../src/engine/search/rules.ts';
 
 /**
@@ -111,6 +110,3 @@ const workByHand = (at: Placing, shift: number): void => {
   stripRest(at);
   packWaiting(at, false);
 };
-
-export const evaluateByHand = (problem: Problem, sequence?: Int32Array, excluded?: Uint8Array) =>
-  evaluate(planByHand(problem, sequence, excluded));

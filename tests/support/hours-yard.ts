@@ -94,7 +94,7 @@ const hours = fc
 const people = { crew: fc.integer({ min: 0, max: 4 }), allows: fc.subarray([...TASK_KINDS]) };
 
 /** A repeating window whose rule began up to three years before 2027. */
-export const anyWorkWindow = fc
+const anyWorkWindow = fc
   .tuple(
     fc.record({ rule: anyRule, from: day('2024-01-01', '2027-12-31'), ...people }),
     maybe(day('2027-01-01', '2028-12-31')),
@@ -102,7 +102,7 @@ export const anyWorkWindow = fc
   )
   .map(([window, last, time]) => ({ ...window, ...time, ...(last ? { until: last } : {}) }));
 
-export const anyExtraWindow = fc
+const anyExtraWindow = fc
   .tuple(fc.record({ date: day('2027-01-01', '2028-12-31'), ...people }), hours)
   .map(([window, time]) => ({ ...window, ...time }));
 

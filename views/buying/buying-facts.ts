@@ -13,7 +13,7 @@ interface AmountInField {
 }
 
 /** So much of a supply that has no use for as long as it keeps. */
-export interface UnusedFacts {
+interface UnusedFacts {
   quantity: number;
   unit: string;
   days: number;
@@ -21,7 +21,7 @@ export interface UnusedFacts {
 }
 
 /** Of a material that goes off: deliveries kept too long, used too late, and how much came on nobody knows which day. */
-export interface KeepingFacts {
+interface KeepingFacts {
   days: number;
   past: readonly { quantity: number; cameOn: string }[];
   late: readonly { quantity: number; until: string }[];

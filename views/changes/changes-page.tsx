@@ -14,7 +14,7 @@ type Move = ChangeFacts['given'][number];
 const dateText = (date: string | null, today: string): string => (date === null ? 'no date' : dayText(date, today));
 
 /** "School garden: Sat 8 May to Sat 15 May, 7 days later; 7 days after the date given." */
-export const movedText = (move: Move, today: string): string => {
+const movedText = (move: Move, today: string): string => {
   const name = move.customer ?? `Order ${move.order}`;
   const reason = move.reason ? ` ${move.reason.replace(/\.?$/, '.')}` : '';
   const days = `${dateText(move.from, today)} to ${dateText(move.to, today)}, ${moveText(move.from, move.to)}`;
@@ -22,7 +22,7 @@ export const movedText = (move: Move, today: string): string => {
 };
 
 /** "Six changes since Mon 5 Apr. Two of them moved a date that was given." */
-export const changesAnswer = ({ days, today, newest }: Pick<ChangesModel, 'days' | 'today' | 'newest'>): string => {
+const changesAnswer = ({ days, today, newest }: Pick<ChangesModel, 'days' | 'today' | 'newest'>): string => {
   const changes = days.flatMap((day) => day.changes);
   const first = days.at(-1)?.date;
   if (!first) return newest ? 'Nothing has been changed yet.' : 'There are no older changes.';

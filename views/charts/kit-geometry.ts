@@ -12,7 +12,7 @@ export interface DrawingSizes {
   pin: { share: number; least: number; most: number };
 }
 
-export interface PlanPanel {
+interface PlanPanel {
   xMm: number;
   yMm: number;
   widthMm: number;
@@ -21,7 +21,7 @@ export interface PlanPanel {
 }
 
 /** A side of the plan: its panels in order, and which way is outside. */
-export interface PlanSide {
+interface PlanSide {
   outwards: { x: number; y: number };
   panels: readonly PlanPanel[];
 }
@@ -34,7 +34,7 @@ export interface PlanOf {
   pins: readonly { xMm: number; yMm: number }[];
 }
 
-export interface PlacedText {
+interface PlacedText {
   x: number;
   y: number;
   text: string;

@@ -3,7 +3,7 @@ import { countText } from '../parts/day-text.ts';
 import type { Fault } from './files-facts.ts';
 
 /** More than these nobody mends in one go. */
-export const FAULTS_SHOWN = 50;
+const FAULTS_SHOWN = 50;
 
 const faultSentence = ({ path, message }: Fault): string =>
   path === 'file' || path === 'same' ? message : `${path}: ${message}`;

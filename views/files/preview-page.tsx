@@ -23,7 +23,7 @@ const SUBJECT = {
 } as const;
 
 /** "Three": what it would do in one line. */
-export const previewAnswer = ({ kind, differences }: FileEffect): string => {
+const previewAnswer = ({ kind, differences }: FileEffect): string => {
   const sum = (count: (one: Difference) => number) => differences.reduce((all, one) => all + count(one), 0);
   const parts = [
     [sum(({ added }) => added.length), 'new'],
@@ -35,7 +35,7 @@ export const previewAnswer = ({ kind, differences }: FileEffect): string => {
 };
 
 /** "900 no. 3, 900 no. 4 and 12 more" */
-export const namesText = (names: readonly string[]): string => {
+const namesText = (names: readonly string[]): string => {
   const more = names.length - NAMES_SHOWN;
   return listText(more > 0 ? [...names.slice(0, NAMES_SHOWN), `${more} more`] : names);
 };

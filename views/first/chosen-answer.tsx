@@ -8,11 +8,11 @@ export type { ChosenDate };
 type Pushed = Extract<ChosenDate, { answer: 'pushes' }>['pushes'][number];
 
 /** "School garden: Sat 8 May to Sat 15 May, 7 days later." */
-export const pushedText = ({ customer, order, from, to, days }: Pushed, today: string): string =>
+const pushedText = ({ customer, order, from, to, days }: Pushed, today: string): string =>
   `${customer ?? `Order ${order}`}: ${dayText(from, today)} to ${dayText(to, today)}, ${countText(days, 'day')} later.`;
 
 /** The plain answer to a day that the customer would like. */
-export const chosenText = (chosen: ChosenDate, today: string): string => {
+const chosenText = (chosen: ChosenDate, today: string): string => {
   const on = dayText(chosen.on, today);
   switch (chosen.answer) {
     case 'yes':

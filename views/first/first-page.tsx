@@ -17,7 +17,7 @@ import { ChosenAnswer, type ChosenDate } from './chosen-answer.tsx';
 import { NextSession } from './next-session.tsx';
 import { ReadyAnswer, type ReadyFacts, soonerSentences } from './ready-answer.tsx';
 
-export type FirstModel = Awaited<ReturnType<typeof showFirst>>;
+type FirstModel = Awaited<ReturnType<typeof showFirst>>;
 
 /** What was asked, as typed, and what came of it: facts, or what was wrong with the question. */
 export interface AskedModel {

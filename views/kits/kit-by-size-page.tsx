@@ -10,7 +10,7 @@ import { BY_SIZE, KIT_LABELS, KitForm, type KitFormFacts } from './kit-form.tsx'
 import { KitFound, KnownKit } from './kit-found.tsx';
 import { kitAnswer, kitNote } from './kit-text.ts';
 
-export type KitBySizeModel = Awaited<ReturnType<typeof showKitBySize>>;
+type KitBySizeModel = Awaited<ReturnType<typeof showKitBySize>>;
 type Worked = Extract<KitBySizeModel, { found: unknown }>;
 
 export interface KitBySizePageProps {

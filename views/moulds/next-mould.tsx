@@ -6,7 +6,7 @@ import { listText } from '../parts/quantity-text.ts';
 type Mould = NonNullable<NextMoulds['moulds']>[number];
 
 /** "One more 1100 mould would take 12 days off what is late: School garden 7 days and Pat Dunne 5 days." */
-export const nextMouldText = ({ kind, days, orders }: Mould): string => {
+const nextMouldText = ({ kind, days, orders }: Mould): string => {
   const each = orders.map(
     ({ customer, order, days: off }) => `${customer ?? `order ${order}`} ${countText(off, 'day')}`,
   );

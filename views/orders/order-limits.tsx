@@ -4,7 +4,7 @@ import { countText, dayText } from '../parts/day-text.ts';
 import { orderPath } from './order-facts.ts';
 
 /** "One more 1100 mould: Sat 8 May, 7 days sooner." */
-export const limitText = ({ change, earliestOn, daysSooner }: OrderLimits[number], today: string): string =>
+const limitText = ({ change, earliestOn, daysSooner }: OrderLimits[number], today: string): string =>
   `${change}: ${dayText(earliestOn, today)}, ${countText(daysSooner, 'day')} sooner.`;
 
 /** What would bring an order forward; null while nobody has found out. */

@@ -15,7 +15,7 @@ import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
 import { WhatHoldsIt } from './order-limits.tsx';
 import { dueOf, isLate, readyMessage } from './order-text.ts';
 
-export type OrderModel = NonNullable<Awaited<ReturnType<typeof showOrder>>>;
+type OrderModel = NonNullable<Awaited<ReturnType<typeof showOrder>>>;
 
 export interface OrderPageProps {
   model: OrderModel;
@@ -35,7 +35,7 @@ const END_WORDS = {
 };
 
 /** "School garden: ready Sat 8 May, 2 days to spare.", "Tom Keane: handed over Sat 3 Apr." */
-export const orderAnswer = (order: OrderFacts, today: string): string => {
+const orderAnswer = (order: OrderFacts, today: string): string => {
   if (order.status !== 'open') {
     const on = order.handedOverOn ? ` ${dayText(order.handedOverOn, today)}` : '';
     return `${orderName(order)}: ${END_WORDS[order.status]}${on}.`;

@@ -13,11 +13,7 @@ import { OrdersFound, WHICH_WORDS } from './orders-found.tsx';
 export type OrdersModel = Awaited<ReturnType<typeof showOrders>>;
 
 /** "Eight orders by Sat 15 May, one of them late." */
-export const ordersAnswer = ({
-  days,
-  cannotBeMade,
-  today,
-}: Pick<OrdersModel, 'days' | 'cannotBeMade' | 'today'>): string => {
+const ordersAnswer = ({ days, cannotBeMade, today }: Pick<OrdersModel, 'days' | 'cannotBeMade' | 'today'>): string => {
   const orders = days.flatMap((day) => day.orders);
   const last = days.at(-1)?.date;
   if (!last) return cannotBeMade.length === 0 ? 'No order is open.' : 'None of the orders can be made yet.';

@@ -6,7 +6,7 @@ import { listText } from './quantity-text.ts';
 export type DroppedMix = ShownChange['dropped'][number];
 
 /** "Saturday was fixed, but the mix at 9:30 for 900 no. 1 could not stay: mould 900 no. 1 is out of use." */
-export const droppedText = ({ at, moulds, reason }: DroppedMix, today: string): string => {
+const droppedText = ({ at, moulds, reason }: DroppedMix, today: string): string => {
   const date = at.slice(0, 10);
   const day = dayWord(date, today) ?? dayText(date, today);
   return `${day} was fixed, but the mix at ${clockText(at)} for ${listText(moulds)} could not stay: ${reason}.`;

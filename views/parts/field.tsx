@@ -21,7 +21,7 @@ interface FieldProps {
 }
 
 /** Beside the name of a figure that nobody has confirmed. */
-export const GuessMark: FC = () => <span class="guess"> a guess</span>;
+const GuessMark: FC = () => <span class="guess"> a guess</span>;
 
 /** A label, its hint, what was wrong, and the control (with id = name and `{...described(name, ...)}`). */
 export const Field: FC<FieldProps> = ({

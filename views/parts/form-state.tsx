@@ -14,7 +14,7 @@ export const tickedIn = (state: FormState, name: string, stored: boolean): boole
   state.typed ? state.typed[name] !== undefined : stored;
 
 /** "This moves two promises.", "This moves the day by plan of one order, and no date given." */
-export const effectText = (moved: readonly { kind: string }[]): string => {
+const effectText = (moved: readonly { kind: string }[]): string => {
   const given = moved.filter(({ kind }) => kind !== 'planned').length;
   const planned = moved.length - given;
   if (given === 0) return `This moves the day by plan of ${ordersText(planned)}, and no date given.`;

@@ -19,7 +19,7 @@ interface BatchStepProps {
   refused: RefusedWork | null;
 }
 
-export const pourForm = ({ pours }: BatchStep): string => `pour ${pours[0]?.mould}`;
+const pourForm = ({ pours }: BatchStep): string => `pour ${pours[0]?.mould}`;
 
 const PourLine: FC<{ pour: PourFacts }> = ({ pour }) => (
   <>

@@ -27,7 +27,7 @@ interface Timed {
   until: string;
 }
 
-export interface EdgeStep extends Timed {
+interface EdgeStep extends Timed {
   kind: 'set up' | 'clear up';
 }
 

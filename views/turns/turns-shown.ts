@@ -5,7 +5,7 @@ import type { OutSpan, TurnSpan } from '../charts/turns-geometry.ts';
 export const SESSIONS_SHOWN = 6;
 
 /** Sessions `from` up to, not including, `to`, which are in one week, named by its first day. */
-export interface WeekSpan {
+interface WeekSpan {
   week: string;
   from: number;
   to: number;

@@ -10,7 +10,7 @@ import { entryPath, removePath, YARD } from './sections.ts';
 export const CASTINGS = `${YARD}/panels`;
 
 /** "13.5 kg (a guess), 900 mm by 200 mm by 35 mm, from Thin panel mix. 3 moulds make it."; "12.6 kg, no size given, …" */
-export const castingText = ({ mass, size, mixName, mouldCount, guesses }: YardCasting): string => {
+const castingText = ({ mass, size, mixName, mouldCount, guesses }: YardCasting): string => {
   const measures = size ? size.join(' by ') : 'no size given';
   const made =
     mouldCount === 0

@@ -4,7 +4,7 @@ import { TextField } from '../parts/field.tsx';
 import { shownIn } from '../parts/form-state.tsx';
 
 /** What a form of "Your yard" is filled in from: its texts by field, and the fields whose figure nobody has confirmed. */
-export interface FilledIn {
+interface FilledIn {
   texts: Readonly<Record<string, string>>;
   guesses: readonly string[];
 }

@@ -12,7 +12,7 @@ import { entryPath, removePath, YARD } from './sections.ts';
 export const KITS = `${YARD}/kits`;
 
 /** "4 × Panel 900 and 4 × Panel 600; 4 pins of 500 mm from Rod. 25 minutes to pack." */
-export const kitText = ({ pieces, parts, cuts, packMinutes }: YardKit): string => {
+const kitText = ({ pieces, parts, cuts, packMinutes }: YardKit): string => {
   const lists = [
     listText(pieces.map(({ name, count }) => `${count} × ${name}`)),
     listText(parts.map(({ quantity, unit, name }) => `${quantityText(quantity, unit)} ${name}`)),

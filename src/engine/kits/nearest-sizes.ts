@@ -4,7 +4,7 @@ import type { Axis, Side } from './outline.ts';
 import { type RunKind, runKind } from './runs.ts';
 
 /** A size along one axis: the whole, and the corner an L leaves out (0 where there is none). Whole numbers of one unit. */
-export interface Span {
+interface Span {
   whole: number;
   cut: number;
 }

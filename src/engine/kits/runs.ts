@@ -16,7 +16,7 @@ export interface RunNeed {
   longIn: 0 | 1;
 }
 
-export const addedBy = ({ start, end }: Reach): number => start + end;
+const addedBy = ({ start, end }: Reach): number => start + end;
 
 /** How a run follows from the length of its side: both ends give and take, and with one course only the first counts. */
 export interface RunKind {

@@ -111,7 +111,7 @@ const add = (totals: Map<number, number>, key: number, quantity: number) =>
   totals.set(key, (totals.get(key) ?? 0) + quantity);
 
 /** What an order takes: pieces by casting, parts by material, cuts, and the minutes of packing its kits. */
-export const compileOrder = (yard: YardFile, order: Order): CompiledOrder => {
+const compileOrder = (yard: YardFile, order: Order): CompiledOrder => {
   const [castings, materials] = [indexOf(yard.castings), indexOf(yard.materials)];
   const kits = new Map(yard.kits.map((k) => [k.id, k]));
   const pieces = new Map<number, number>();

@@ -17,7 +17,7 @@ export interface MouldThen {
 }
 
 /** Something that cures on the rack: from when, until when, and the spaces it takes. */
-export interface Lying {
+interface Lying {
   from: number;
   until: number;
   spaces: number;
@@ -65,7 +65,7 @@ export const take = (then: Then, start: number, minutes: number, people: number)
 };
 
 /** Counts people in or out of those that firm tasks still to be looked at will take. */
-export const lookAhead = (then: Then, start: number, minutes: number, people: number): void => {
+const lookAhead = (then: Then, start: number, minutes: number, people: number): void => {
   const { shifts } = then.problem;
   const shift = shiftAt(then.problem, start, start + minutes);
   if (shift === NONE) return;

@@ -9,7 +9,7 @@ import { Timeline } from './timeline.ts';
 const ints = (length: number) => new Int32Array(length);
 
 /** What each mould holds and is set up for, while a plan is being made. All arrays by mould. */
-export interface MouldStates {
+interface MouldStates {
   setFor: Int32Array;
   dirty: Int32Array;
   turnsSinceOil: Int32Array;
@@ -34,7 +34,7 @@ export interface MouldStates {
 }
 
 /** Pieces still to pour, by casting: a queue of orders as pieces are dealt to them, each with how many it lacks. */
-export interface Demand {
+interface Demand {
   /** Start of each casting's queue in `order` and `left`; a casting more than there are. */
   start: Int32Array;
   order: Int32Array;
@@ -54,7 +54,7 @@ export interface Demand {
 }
 
 /** How far each order is. All arrays by order, but `waiting`: orders whose pieces are all ready, to be packed. */
-export interface OrderStates {
+interface OrderStates {
   excluded: Uint8Array;
   /** Place in the sequence. */
   place: Int32Array;

@@ -69,7 +69,7 @@ export interface CompiledMaterial {
   kerfMm: number;
 }
 
-export interface CompiledCasting {
+interface CompiledCasting {
   mix: number;
   kg: number;
   fillMinutes: number;

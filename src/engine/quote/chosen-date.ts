@@ -10,7 +10,7 @@ import { type Asking, askingFor, type Present, presentOf, withOrderAt } from './
 import { handoverOn } from './promise.ts';
 
 /** A promise that would get later: from which day to which. */
-export interface Push {
+interface Push {
   order: string;
   from: string;
   to: string;

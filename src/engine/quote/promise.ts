@@ -1,15 +1,9 @@
-import { BATCH, NEVER, type Problem } from '../place/problem.ts';
+import { BATCH, type Problem } from '../place/problem.ts';
 
 const allowsBatch = (problem: Problem, shift: number): boolean => {
   const { offset, allow } = problem.shifts;
   for (let i = offset[shift]!; i < offset[shift + 1]!; i++) if (allow[i]! & BATCH) return true;
   return false;
-};
-
-/** Start of the first shift that allows batches; NEVER where none does. */
-export const firstPour = (problem: Problem): number => {
-  for (let s = 0; s < problem.shifts.count; s++) if (allowsBatch(problem, s)) return problem.shifts.from[s]!;
-  return NEVER;
 };
 
 export const handoverOn = (problem: Problem, minute: number): number =>

@@ -5,7 +5,7 @@ import { calendarOf } from '../work/calendar.ts';
 import { sessionsOf } from '../work/sessions.ts';
 
 /** The kinds of thing that can hold a date. Less cure, earlier stripping, a skipped coat, heat or night work never are. */
-export type LimitKind = 'mould' | 'mended' | 'session' | 'hands' | 'evening' | 'material' | 'rack' | 'mixer';
+type LimitKind = 'mould' | 'mended' | 'session' | 'hands' | 'evening' | 'material' | 'rack' | 'mixer';
 
 /** The yard with one thing relaxed, and how a maker would say it. */
 export interface Relaxation {

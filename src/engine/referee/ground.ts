@@ -66,7 +66,7 @@ export interface Ground {
 }
 
 /** A list by name: `byId(yard.moulds).get('800 no. 2')` is that mould. */
-export const byId = <T extends { id: string }>(list: T[]): Map<string, T> => new Map(list.map((x) => [x.id, x]));
+const byId = <T extends { id: string }>(list: T[]): Map<string, T> => new Map(list.map((x) => [x.id, x]));
 
 const timedPour = (pour: PlanPour, castings: Map<string, Casting>, batchStart: Minute): TimedPour => ({
   pour,

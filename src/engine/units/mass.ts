@@ -3,7 +3,7 @@ import { figure, type Measure, readMeasure, type Unit } from './measure.ts';
 import type { Reading } from './reading.ts';
 
 /** Exact by definition: 1 lb (avoirdupois) = 0.45359237 kg, 1 lb = 16 oz. NIST SP 811 (2008), appendix B. */
-export const KG_PER_POUND = 0.45359237;
+const KG_PER_POUND = 0.45359237;
 
 const KG: Unit = { names: ['kg', 'kgs', 'kilo', 'kilos', 'kilogram', 'kilograms'], size: 1, system: 'metric' };
 const GRAM: Unit = { names: ['g', 'gram', 'grams'], size: 0.001, system: 'metric' };

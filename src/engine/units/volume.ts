@@ -6,7 +6,7 @@ import type { Reading } from './reading.ts';
  * Exact by definition: 1 US gal = 231 in3 = 3.785411784 l, so 1 US qt = 0.946352946 l; 32 fl oz to the quart. NIST SP 811
  * (2008), appendix B; NIST Handbook 44, appendix C.
  */
-export const LITRES_PER_QUART = 0.946352946;
+const LITRES_PER_QUART = 0.946352946;
 const FLUID_OUNCES_PER_QUART = 32;
 
 const LITRE: Unit = { names: ['l', 'litre', 'litres', 'liter', 'liters'], size: 1, system: 'metric' };

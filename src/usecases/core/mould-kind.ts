@@ -7,7 +7,7 @@ const NUMBERED = /^(.*\S)\s*(?:no\.?|#)\s*\d+$/i;
 export const mouldKind = (id: string): string => NUMBERED.exec(id)?.[1] ?? id;
 
 /** True when a pour may go into it, now or once it is mended by a day that is set. */
-export const usable = ({ condition, repairedOn }: Pick<Mould, 'condition' | 'repairedOn'>): boolean =>
+const usable = ({ condition, repairedOn }: Pick<Mould, 'condition' | 'repairedOn'>): boolean =>
   condition !== 'retired' && (condition !== 'damaged' || repairedOn !== undefined);
 
 /** The usable moulds that make a casting. */

@@ -6,7 +6,7 @@ import { dateText, figureText, type NameOf, namesOf } from './figure-text.ts';
 import { FIGURE_WORDS } from './figure-words.ts';
 
 /** A figure that is another one. */
-export interface FigureChange {
+interface FigureChange {
   figure: string;
   from: string;
   to: string;

@@ -5,7 +5,7 @@ import type { Think } from '../core/long-thought.ts';
 import type { Asked } from './ask-when.ts';
 
 /** A date already given that would get later. */
-export interface PushedDate {
+interface PushedDate {
   order: string;
   customer: string | null;
   from: string;

@@ -52,7 +52,7 @@ const workedOut = (
 };
 
 /** What a kit takes, from the yard and its data: shared by the page and by adding the kit. */
-export const lookAtKits = async (context: UseCaseContext) => {
+const lookAtKits = async (context: UseCaseContext) => {
   const { yard } = await currentPlan(context);
   const { sizes, system } = await context.database.read(async (tx) => ({
     sizes: await sizesOfCastings(tx),

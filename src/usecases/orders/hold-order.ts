@@ -6,7 +6,7 @@ import { openOrder, orderName } from './open-order.ts';
 import { promiseFaults } from './order-draft.ts';
 
 /** How long a date is held when nobody says otherwise. */
-export const HOLD_DAYS = 5;
+const HOLD_DAYS = 5;
 
 /** The last day of a hold that begins on a date. `holdUntil('2027-04-05')` is '2027-04-10'. */
 export const holdUntil = (from: string): string => dateOfDay(dayNumber(from) + HOLD_DAYS);

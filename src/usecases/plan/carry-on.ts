@@ -8,7 +8,7 @@ import { type Minute, minuteOf } from '../../../shared/time.ts';
 export type CarryOn<T> = (plan: PlanFile, after: AfterWork, value: T) => PlanFile | null;
 
 /** What is looked at of the data after the work: the finished pieces at their places. */
-export interface AfterWork {
+interface AfterWork {
   finished: readonly { count: number }[];
 }
 

@@ -29,7 +29,7 @@ interface Fixing {
 }
 
 /** Sessions whose pours stay as they are planned: those under way, and those that begin within so many hours. */
-export const fixedSessions = (yard: YardFile, hours: number, clock: Minute): Session[] => {
+const fixedSessions = (yard: YardFile, hours: number, clock: Minute): Session[] => {
   const horizonDays = Math.min(yard.yard.horizonDays, Math.ceil(hours / 24) + 1);
   const soon = sessionsOf({ ...yard, yard: { ...yard.yard, horizonDays } }, calendarOf(yard.yard.timeZone));
   return soon.filter(({ start }) => start <= clock || (hours > 0 && start <= clock + hours * 60));

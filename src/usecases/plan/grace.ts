@@ -4,7 +4,7 @@ import type { Session } from '../../engine/work/sessions.ts';
 import { sessionsAround } from './hours-of-day.ts';
 
 /** So long after its end what was done in a session can still be written down as it was planned. */
-export const GRACE_MINUTES = 60;
+const GRACE_MINUTES = 60;
 
 /** A session and until when its work may be written down late: no longer than to the next one, which has work of its own. */
 export interface Grace {

@@ -7,7 +7,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
  * What a move does to the date given: "promise": it is broken by more or fewer days than before, or can be kept again;
  * "spare": it is kept, with no day left to spare; "planned": nothing, only the day by plan is another one.
  */
-export type MoveKind = 'promise' | 'spare' | 'planned';
+type MoveKind = 'promise' | 'spare' | 'planned';
 
 /** An order whose day of hand-over is another one by the new plan. Without a day it cannot be made. */
 export interface PromiseMove {

@@ -21,7 +21,7 @@ const whose = ({ customer, order }: PromiseMove): string => customer ?? `order $
 const lateWords = (days: number): string => `${days} ${days === 1 ? 'day' : 'days'} after the date given`;
 
 /** "School garden is ready Sat 15 May now, 7 days after the date given." */
-export const moveWords = (move: PromiseMove): string => {
+const moveWords = (move: PromiseMove): string => {
   const { to, daysLate, reason, kind } = move;
   if (to === null) return `${whose(move)} can't be made now${reason ? `, because ${reason}` : ''}.`;
   const standing = daysLate

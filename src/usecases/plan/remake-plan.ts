@@ -33,7 +33,7 @@ export interface CurrentPlan {
  * The minutes between which a plan made at `now` is good: its own date, and no longer than the work of the session under
  * way, or of the next one, may be written down.
  */
-export const goodMinutes = (yard: YardFile): { from: Minute; until: Minute } => {
+const goodMinutes = (yard: YardFile): { from: Minute; until: Minute } => {
   const calendar = calendarOf(yard.yard.timeZone);
   const day = calendar.dayOf(minuteOf(yard.yard.now));
   return { from: calendar.midnightOf(day), until: Math.min(calendar.midnightOf(day + 1), nextGraceEnd(yard)) };

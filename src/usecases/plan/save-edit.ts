@@ -27,7 +27,7 @@ export interface Edit<T = unknown> {
 }
 
 /** What saving would do to the days of orders. */
-export interface Effect {
+interface Effect {
   moved: (PromiseMove & { promisedOn: string | null })[];
   /** Says which effect it was, to be sent back once it was seen. */
   seen: string;

@@ -11,7 +11,7 @@ import { piecesOfOrder } from './pieces-of-order.ts';
 export type LatePiece = PlanPour | PlanStrip;
 
 /** A packed order, with what it takes from the yard and which late pieces. */
-export interface WrittenPack {
+interface WrittenPack {
   order: PlannedPack;
   fromFinished: PlanOrder['fromFinished'];
   pieces: LatePiece[];

@@ -10,7 +10,7 @@ const fillMinutesOf = (batch: PlanBatch, plan: PlanFile): number =>
     .reduce((sum, { fillStart, fillEnd }) => sum + minuteOf(fillEnd) - minuteOf(fillStart), 0);
 
 /** The last minute at which mixing may begin in a session, so that filling, washing out and keeping wet still fit. */
-export const lastMixStart = (mix: Mix, fillMinutes: number, session: Session): Minute | null => {
+const lastMixStart = (mix: Mix, fillMinutes: number, session: Session): Minute | null => {
   const open = session.windows.filter(({ allows }) => allows.includes('batch')).map(({ end }) => end);
   if (open.length === 0) return null;
   const filled = mix.mixMinutes + fillMinutes;

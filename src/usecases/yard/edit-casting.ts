@@ -95,7 +95,7 @@ export const addCastings = (typed: Typed): Edit<string> => ({
   },
 });
 
-export const sizeOf = async (tx: Tx, id: string): Promise<Size> => {
+const sizeOf = async (tx: Tx, id: string): Promise<Size> => {
   const found = (await sizesOfCastings(tx)).find(({ casting }) => casting === id);
   return found ? { length: found.length, height: found.height, thickness: found.thickness } : null;
 };

@@ -9,7 +9,7 @@ type Typed = Readonly<Record<string, string>>;
 type Hours = Omit<ExtraWindow, 'date'>;
 
 /** What may be done in hours: everything, only what needs no mixer, or what a yard file said that is neither. */
-export const MAY = ['all', 'strip', 'kept'] as const;
+const MAY = ['all', 'strip', 'kept'] as const;
 export type May = (typeof MAY)[number];
 
 const STRIP_AND_PACK: TaskKind[] = ['strip', 'pack'];

@@ -16,7 +16,7 @@ export interface MixWriting extends ContentsWriting {
 export const PER_BAG = { list: 'perBag' } as const;
 
 /** Two days to say the rate by, until the maker has named others. */
-export const STRIP_DAYS = { cold: 10, warm: 20 } as const;
+const STRIP_DAYS = { cold: 10, warm: 20 } as const;
 export type StripDay = keyof typeof STRIP_DAYS;
 
 /** Less than this over a whole minute is a rounding, and no minute. */

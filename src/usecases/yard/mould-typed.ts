@@ -25,7 +25,7 @@ const numberOf = (id: string, kind: string): number =>
   mouldKind(id) === kind ? Number(/(\d+)$/.exec(id.slice(kind.length))?.[1] ?? 0) : 0;
 
 /** `nextNames('1100', 2, …)` where there is a 1100 no. 1 is 1100 no. 2 and 1100 no. 3. */
-export const nextNames = (kind: string, count: number, moulds: readonly Pick<Mould, 'id'>[]): string[] => {
+const nextNames = (kind: string, count: number, moulds: readonly Pick<Mould, 'id'>[]): string[] => {
   const last = Math.max(0, ...moulds.map(({ id }) => numberOf(id, kind)));
   return Array.from({ length: count }, (_, n) => `${kind} no. ${last + n + 1}`);
 };

@@ -38,7 +38,7 @@ const ordersOf = (yard: YardFile): ExactModel['orders'] =>
   });
 
 /** What the program does not know yet; empty when it covers the yard. */
-export const notCovered = (yard: YardFile): string[] => {
+const notCovered = (yard: YardFile): string[] => {
   const faults: string[] = [];
   const say = (is: boolean, what: string) => is && faults.push(what);
   say(yard.temperatures.length > 0, 'temperatures');

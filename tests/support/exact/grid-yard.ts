@@ -3,7 +3,7 @@ import { readYardFile, type YardFile, type YardFileInput } from '../../../shared
 import { type Dice, diceOf } from '../random-yard/dice.ts';
 
 /** What a small yard has beside one mix, moulds of one length each and one person. */
-export const GRID_KINDS = ['plain', 'rack', 'two-mixes', 'changing', 'coat', 'mixed'] as const;
+const GRID_KINDS = ['plain', 'rack', 'two-mixes', 'changing', 'coat', 'mixed'] as const;
 export type GridKind = (typeof GRID_KINDS)[number];
 
 const MONDAY = '2027-04-05';

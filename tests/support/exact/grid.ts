@@ -4,7 +4,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendar, sessions } from '../../contract/audit-plan.mjs';
 
 /** One stretch of `unitMinutes` in which tasks can lie, or the end of a session (no people then). */
-export interface Point {
+interface Point {
   minute: number;
   session: number;
   people: number;

@@ -5,7 +5,7 @@ import { calendar } from '../../contract/audit-plan.mjs';
 type Mould = YardFile['moulds'][number];
 
 /** Moulds that differ in nothing but their name and where they stand now: counted, never told apart. */
-export interface MouldKind {
+interface MouldKind {
   key: string;
   moulds: string[];
   /** Minutes to change over, by casting. */
@@ -17,7 +17,7 @@ export interface MouldKind {
 }
 
 /** An empty mould that is not set up for a pour. */
-export interface IdleState {
+interface IdleState {
   kind: number;
   setFor: number;
   condition: 'ready' | 'dirty' | 'prepped';
@@ -25,16 +25,14 @@ export interface IdleState {
 }
 
 /** A mould set up for a casting or full of it; `turns` are those since the last coat, the pour at hand left out. */
-export interface Pool {
+interface Pool {
   kind: number;
   casting: number;
   turns: number;
 }
 
 /** Where a mould stands when the plan starts. */
-export type Start =
-  | { mould: string; idle: number; usableFrom: number }
-  | { mould: string; pool: number; filledAt: number };
+type Start = { mould: string; idle: number; usableFrom: number } | { mould: string; pool: number; filledAt: number };
 
 /** One way of setting a mould up: from a state, for a pour. */
 export interface PrepWay {
