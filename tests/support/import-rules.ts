@@ -34,7 +34,7 @@ export const ZONES: Zone[] = [
     folder: 'views',
     folders: ['shared'],
     typesFrom: ['src/usecases'],
-    packages: ['hono/jsx', 'd3-scale', 'd3-shape'],
+    packages: ['hono/jsx'],
   },
   { folder: 'src/usecases', folders: ['shared', 'src/engine', 'db'], packages: [] },
   {
