@@ -16,8 +16,8 @@ describe('how strong a piece is by then', () => {
     expect(await (await get('/yard/mixes')).text()).toContain(`href="${PATH}"`);
   });
 
-  // Thursday 8 April 09:00, seven days at 20 °C count 6.983 (EN 1992-1-1, eq B.10): 0.778 of class N by eq 3.2; 70 % is there
-  // after 4.755 / 0.9976 days, half of it not before three days.
+  // Thursday 8 April 09:00, seven days at 20 °C count 6.987 (EN 1992-1-1:2004, eq B.10): 0.778 of class N by eq 3.2; 70 % is there
+  // after 4.755 / 0.9981 days, half of it not before three days.
   test('by the curve of that cement, at the temperatures expected', async () => {
     const { get } = await screensOver(smallYard({ mixes: weekLong }));
     const text = await textOf(await get(`${PATH}?cement=N`));

@@ -19,7 +19,7 @@ const castingOf = (lengthMm: number): YardFileInput['castings'][number] => ({
   id: nameOf(lengthMm),
   name: `Panel ${lengthMm}`,
   mix: mixOf(lengthMm),
-  // 13.6 kg for 914 mm: section 10 of the trade facts, common practice, no source.
+  // 13.6 kg for 914 mm: common practice, no source.
   kg: Math.round((lengthMm / 914) * 136) / 10,
   fillMinutes: 5,
   stripMinutes: 7,

@@ -21,7 +21,7 @@ test('an empty yard is a yard file, and its plan is empty', () => {
 });
 
 describe('the first figures', () => {
-  // 0.9 x 0.2 x 0.035 m = 6.3 l, at 2150 kg/m3 = 13.545 kg. 1.0 x 0.5 x 0.03 = 15.0 l = 32.25 kg (trade table 5.1).
+  // 0.9 x 0.2 x 0.035 m = 6.3 l, at 2150 kg/m3 = 13.545 kg. 1.0 x 0.5 x 0.03 = 15.0 l = 32.25 kg (arithmetic).
   test('weigh a panel by its size', () => {
     expect(panelKg(900, 200, 35)).toBe(13.5);
     expect(panelKg(1000, 500, 30)).toBe(32.3);

@@ -26,7 +26,8 @@ describe('the rate of a mix from a cold and a warm day', () => {
     expect(rate.demouldMinutes).toBe(90);
   });
 
-  // ASTM C1074 eq 2 with Q 5000 K and 20 °C: a day at 10 °C counts 0.5475 and at 30 °C 1.7553 (trade table, recomputed).
+  // ASTM C1074, eq 2, with Q 5000 K and 20 °C: a day at 10 °C counts exp(-5000 (1/283.15 - 1/293.15)) = 0.5475, and one
+  // at 30 °C 1.7553.
   test('takes back the factors of the published form', () => {
     const rate = rateOf({ celsius: 10, minutes: 10_000 / 0.5475 }, { celsius: 30, minutes: 10_000 / 1.7553 }, 20);
     expect(Math.abs(rate.activationKelvin - 5000)).toBeLessThanOrEqual(1);

@@ -9,7 +9,8 @@ import {
 import { EN_1992_S, en1992Ratio } from '../../../src/engine/cure/strength.ts';
 
 describe('Nurse-Saul maturity, ASTM C1074, eq 1', () => {
-  it('has the published worked numbers', () => {
+  // From restatements of ASTM C1074, which name no edition; each was worked out again from eq 1.
+  it('has the worked numbers that go with the method', () => {
     // 28 days at 15 °C, T0 -11 °C: 728 °C days.
     expect(nurseSaulDegreeHours([{ hours: 28 * 24, celsius: 15 }], -11) / 24).toBe(728);
     // 3500 °C h at 23 °C, T0 0 °C: 152 h, exactly 152.17.

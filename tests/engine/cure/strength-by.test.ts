@@ -18,29 +18,30 @@ const DAY = 1440;
 const later = (days: number) => filled + days * DAY;
 
 describe('how strong a piece is by then', () => {
-  // EN 1992-1-1:2004, eq 3.2, at an age of 7 x 0.9976 = 6.983 days (eq B.10 counts 20 °C as 0.9976): exp(0.25 (1 - sqrt(28 / 6.983))).
+  // EN 1992-1-1:2004, eq B.10: a day at 20 °C counts exp(13.65 - 4000 / 293) = 0.99812, seven of them 6.9869. Eq 3.2 then
+  // is exp(s (1 - sqrt(28 / 6.9869))) = exp(-1.00188 s), with s 0.25, 0.20 and 0.38.
   test('the curve of its cement at 20 °C, which is taken where no temperature is expected', () => {
     for (const kept of [keptAt(['2027-01-01', 20]), keptAt()]) {
-      expect(strengthBy('N', kept, filled, later(7))).toEqual({ share: expect.closeTo(0.7782, 3) });
-      expect(strengthBy('R', kept, filled, later(7))).toEqual({ share: expect.closeTo(0.8183, 3) });
-      expect(strengthBy('S', kept, filled, later(7))).toEqual({ share: expect.closeTo(0.683, 3) });
+      expect(strengthBy('N', kept, filled, later(7))).toEqual({ share: expect.closeTo(0.77844, 5) });
+      expect(strengthBy('R', kept, filled, later(7))).toEqual({ share: expect.closeTo(0.81842, 5) });
+      expect(strengthBy('S', kept, filled, later(7))).toEqual({ share: expect.closeTo(0.68337, 5) });
     }
   });
 
-  // ACI 209R-92, eq 2-1: 6.983 / (4 + 0.85 x 6.983) and 6.983 / (2.3 + 0.92 x 6.983).
+  // ACI 209R-92, eq 2-1: 6.9869 / (4 + 0.85 x 6.9869) and 6.9869 / (2.3 + 0.92 x 6.9869).
   test('types I and III by ACI 209', () => {
-    expect(strengthBy('I', keptAt(), filled, later(7))).toEqual({ share: expect.closeTo(0.7028, 3) });
-    expect(strengthBy('III', keptAt(), filled, later(7))).toEqual({ share: expect.closeTo(0.8005, 3) });
+    expect(strengthBy('I', keptAt(), filled, later(7))).toEqual({ share: expect.closeTo(0.70299, 5) });
+    expect(strengthBy('III', keptAt(), filled, later(7))).toEqual({ share: expect.closeTo(0.80052, 5) });
   });
 
-  // At 10 °C a day counts 0.6161 (eq B.10): ten days are 6.161.
+  // At 10 °C a day counts 0.61614 (eq B.10): ten days are 6.1614.
   test('cold days count for less, each by its own temperature', () => {
-    const tenDays = { share: expect.closeTo(Math.exp(0.25 * (1 - Math.sqrt(28 / 6.161))), 3) };
+    const tenDays = { share: expect.closeTo(Math.exp(0.25 * (1 - Math.sqrt(28 / 6.1614))), 5) };
     expect(strengthBy('N', keptAt(['2027-01-01', 10]), filled, later(10))).toEqual(tenDays);
-    // Half a day at 10 °C, then seven at 20 °C: 0.308 + 6.983 = 7.291.
+    // Half a day at 10 °C, then seven at 20 °C: 0.3081 + 6.9869 = 7.2949.
     const warmer = keptAt(['2027-01-01', 10], ['2027-04-06', 20]);
-    const share = Math.exp(0.25 * (1 - Math.sqrt(28 / 7.2913)));
-    expect(strengthBy('N', warmer, filled, later(7.5))).toEqual({ share: expect.closeTo(share, 3) });
+    const share = Math.exp(0.25 * (1 - Math.sqrt(28 / 7.2949)));
+    expect(strengthBy('N', warmer, filled, later(7.5))).toEqual({ share: expect.closeTo(share, 5) });
   });
 
   test('no share where the code wants a test, nor in frost, and never more than all of it', () => {
@@ -58,8 +59,9 @@ describe('from when a piece is strong enough', () => {
   });
 
   test('never before three days at 20 °C, and never in frost', () => {
-    // Half of class R is there after 28 / (1 + ln 2 / 0.2)² = 1.4 days by the formula.
-    expect((strongEnoughFrom('R', keptAt(), filled, 0.5)! - filled) / DAY).toBeCloseTo(3.007, 2);
+    // Half of class R is there after 28 / (1 + ln 2 / 0.2)² = 1.4 days by the formula; three days of age are 4320 / 0.998125 =
+    // 4328.1 minutes, and the first whole minute after them counts.
+    expect(strongEnoughFrom('R', keptAt(), filled, 0.5)! - filled).toBe(4329);
     expect(strongEnoughFrom('R', keptAt(['2027-01-01', 12], ['2027-04-07', -3]), filled, 0.5)).toBeNull();
   });
 

@@ -3,7 +3,7 @@ import { measureOutText } from '../../../src/engine/units/measure-out.ts';
 
 describe('an amount to measure out', () => {
   test.each<[number, string, string]>([
-    // Water for one, two and a half bags, 4.7 l each: trade-facts 10.
+    // Water for one, two and a half bags, 4.7 l each: common practice, no source.
     [4.7, 'l', '4.7 l'],
     [9.4, 'l', '9.4 l'],
     [2.35, 'l', '2.35 l'],

@@ -12,7 +12,7 @@ describe('a typed volume', () => {
   // 1 US qt = 57.75 in3 = 57.75 x 0.016387064 l = 0.946352946 l exactly: NIST Handbook 44, appendix C; NIST SP 811, B.8.
   test.each([
     ['1 qt', 0.946352946],
-    ['5 US qt', 4.73176473], // the water of one bag, trade-facts 10: "4.7 l (5 US quarts)"
+    ['5 US qt', 4.73176473], // the water of one bag, "4.7 l (5 US quarts)": common practice, no source
     ['1 gal', 3.785411784], // 231 in3
     ['1 fl oz', 0.0295735295625],
     ['32 fl. oz.', 0.946352946],
