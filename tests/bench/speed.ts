@@ -1,11 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { readYardFile, type YardFile } from '../../shared/yard-file.ts';
+import { cutPlan } from '../../src/engine/cut/cut-plan.ts';
 import { compile } from '../../src/engine/place/compile.ts';
 import { decode } from '../../src/engine/place/decode.ts';
 import { dispatchOf } from '../../src/engine/place/dispatch.ts';
 import { placingOf } from '../../src/engine/place/placing.ts';
 import { planYard } from '../../src/engine/plan.ts';
 import { startSequences } from '../../src/engine/search/quick.ts';
+import { manyCuts } from '../support/many-cuts.ts';
 import { randomYard } from '../support/random-yard.ts';
 import { scaledYard } from '../support/scaled-yard.ts';
 import { median, ms, type Row, timed } from './table.ts';
@@ -31,6 +33,12 @@ const planRow = (what: string, yard: YardFile, effort: 'quick' | 'normal', runs:
   aim,
 });
 
+const cutRow = (): Row => {
+  const cuts = manyCuts();
+  const times = timed(11, 3, () => cutPlan({ stickMm: 3000, kerfMm: 3 }, cuts));
+  return { what: '3,000 cuts of 6 lengths', figure: ms(median(times)), aim: 'under 100 ms' };
+};
+
 /** How fast, in process, warm: medians. */
 export const speedRows = (): Row[] => {
   const small = scaledYard(100, 20);
@@ -40,6 +48,7 @@ export const speedRows = (): Row[] => {
   return [
     decodeRow(130, 26, 'under 15 ms'),
     decodeRow(1000, 200, 'under 150 ms'),
+    cutRow(),
     planRow('example yard', exampleYard(), 'quick', 21, 'under 20 ms'),
     planRow('typical yard of 8 to 15 orders', randomYard(1001, 'typical'), 'quick', 11, 'under 20 ms'),
     planRow('example yard', exampleYard(), 'normal', 3, 'under 2 s'),
