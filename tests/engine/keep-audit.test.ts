@@ -5,6 +5,7 @@ import { planYard } from '../../src/engine/plan.ts';
 import { refereePlan } from '../../src/engine/referee.ts';
 import { audit } from '../contract/audit-plan.mjs';
 import { keptYard } from '../support/kept-yard.ts';
+import { yardSeeds } from '../support/property-seed.ts';
 import { randomYard } from '../support/random-yard.ts';
 
 const quickPlan = (yard: YardFile): PlanFile => planYard(yard, { effort: 'quick' });
@@ -18,7 +19,7 @@ interface Remade {
 /** Yards planned again with the first days of their plan firm, after so many mishaps. */
 const remake = (seeds: number, mishaps: number): Remade => {
   const sum: Remade = { faulty: {}, firm: 0, dropped: 0 };
-  for (let seed = 0; seed < seeds; seed++) {
+  for (const seed of yardSeeds(seeds)) {
     const before = randomYard(seed);
     const yard = keptYard(before, quickPlan(before), seed, mishaps);
     const plan = quickPlan(yard);

@@ -2,11 +2,12 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { emptyYard } from '../../src/engine/begin/empty-yard.ts';
 import { plannedYard, saturday } from '../support/planned-yard.ts';
+import { yardSeeds } from '../support/property-seed.ts';
 import { randomYard } from '../support/random-yard.ts';
 import { screensOver } from '../support/screens.ts';
 
 describe('any yard that can be planned', () => {
-  test.each([1, 2, 3, 4, 5, 6, 7, 8])('has its pages, yard %i', async (seed) => {
+  test.each(yardSeeds(8, 1))('has its pages, yard %i', async (seed) => {
     const { get } = await screensOver(randomYard(seed, 'small'));
     for (const path of ['/buying', '/today', '/today/sheet', '/turns', '/turns?from=3', '/begin/session?made=7'])
       expect([path, (await get(path)).status]).toEqual([path, 200]);

@@ -11,6 +11,7 @@ import { replaceYard } from '../../../db/stores/replace-yard.ts';
 import { storeRows } from '../../../db/stores/store-rows.ts';
 import { loadYardFile } from '../../../db/stores/yard-store.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { yardSeeds } from '../../support/property-seed.ts';
 import { randomYard, type YardKind } from '../../support/random-yard.ts';
 import { smallYard } from '../../support/small-yard.ts';
 import { temporaryDatabase } from '../../support/temporary-database.ts';
@@ -31,7 +32,7 @@ describe('a yard file put over a yard', () => {
     'leaves the yard as the file has it, whatever was there (%s)',
     async (kind) => {
       const database = await demo();
-      for (let seed = 1; seed <= 12; seed += 1) {
+      for (const seed of yardSeeds(12, 1)) {
         const yard = randomYard(seed, kind);
         await apply(database, yard);
         expect(await load(database, yard.yard.now)).toEqual(yard);

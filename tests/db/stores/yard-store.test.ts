@@ -4,6 +4,7 @@ import { replaceYard } from '../../../db/stores/replace-yard.ts';
 import { bumpRevision, isEmpty, loadYardFile, revision } from '../../../db/stores/yard-store.ts';
 import type { YardFile, YardFileInput } from '../../../shared/yard-file.ts';
 import { planYard } from '../../../src/engine/plan.ts';
+import { yardSeeds } from '../../support/property-seed.ts';
 import { randomYard, type YardKind } from '../../support/random-yard.ts';
 import { smallYard } from '../../support/small-yard.ts';
 import { temporaryDatabase } from '../../support/temporary-database.ts';
@@ -79,7 +80,7 @@ describe('a yard file through the store', () => {
     'whatever it is (%s)',
     async (kind) => {
       const database = await temporaryDatabase();
-      for (let seed = 1; seed <= 12; seed += 1) {
+      for (const seed of yardSeeds(12, 1)) {
         const yard = randomYard(seed, kind);
         await database.write((tx) => replaceYard(tx, yard));
         expect(await database.read((tx) => loadYardFile(tx, yard.yard.now))).toEqual(yard);

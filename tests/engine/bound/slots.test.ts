@@ -7,6 +7,7 @@ import { compile } from '../../../src/engine/place/compile.ts';
 import type { Problem } from '../../../src/engine/place/problem.ts';
 import { planYard } from '../../../src/engine/plan.ts';
 import { calendarOf } from '../../../src/engine/work/calendar.ts';
+import { yardSeeds } from '../../support/property-seed.ts';
 import { randomYard } from '../../support/random-yard.ts';
 import { smallYard } from '../../support/small-yard.ts';
 
@@ -76,7 +77,7 @@ const daysInPlan = (yard: YardFile, problem: Problem, plan: PlanFile, casting: n
 };
 
 test('no plan has a piece sooner', () => {
-  for (let seed = 0; seed < 40; seed++) {
+  for (const seed of yardSeeds(40)) {
     const yard = randomYard(seed, seed % 4 === 0 ? 'tight-rack' : 'small');
     const problem = compile(yard);
     const plan = planYard(yard, { effort: 'quick' });

@@ -7,6 +7,7 @@ import { NEVER } from '../../../src/engine/place/problem.ts';
 import { planYard } from '../../../src/engine/plan.ts';
 import { calendarOf } from '../../../src/engine/work/calendar.ts';
 import { keptYard } from '../../support/kept-yard.ts';
+import { yardSeeds } from '../../support/property-seed.ts';
 import { randomYard, YARD_KINDS } from '../../support/random-yard.ts';
 import { smallYard } from '../../support/small-yard.ts';
 
@@ -93,11 +94,11 @@ const sooner = (yard: YardFile): string[] => {
 
 describe('no plan is sooner', () => {
   test.each(YARD_KINDS)('on a %s yard', (kind) => {
-    for (let seed = 0; seed < 12; seed++) expect(sooner(randomYard(seed, kind)), `seed ${seed}`).toEqual([]);
+    for (const seed of yardSeeds(12)) expect(sooner(randomYard(seed, kind)), `seed ${seed}`).toEqual([]);
   });
 
   test('with pours that are fixed', () => {
-    for (let seed = 0; seed < 30; seed++) {
+    for (const seed of yardSeeds(30)) {
       const yard = randomYard(seed, YARD_KINDS[seed % YARD_KINDS.length]!);
       const kept = keptYard(yard, planYard(yard, { effort: 'quick' }), seed, seed % 3);
       expect(sooner(kept), `seed ${seed}`).toEqual([]);

@@ -57,6 +57,6 @@ test('as few loads as there can be, everything on board, none overloaded', () =>
         expect(loads.reduce((sum, { times }) => sum + times, 0)).toBe(fewest(all, payloadKg));
       },
     ),
-    { numRuns: 60, seed: 20270405 },
+    { numRuns: 60 },
   );
 });

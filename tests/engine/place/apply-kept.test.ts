@@ -6,6 +6,7 @@ import { refereePlan } from '../../../src/engine/referee.ts';
 import { audit } from '../../contract/audit-plan.mjs';
 import { begunPlacing } from '../../support/begun-placing.ts';
 import { keptYard } from '../../support/kept-yard.ts';
+import { yardSeeds } from '../../support/property-seed.ts';
 import { randomYard } from '../../support/random-yard.ts';
 import { smallYard } from '../../support/small-yard.ts';
 
@@ -90,7 +91,7 @@ describe('random yards, the first days of their plans firm', () => {
     return { faults, firm: yard.keep?.batches.length ?? 0, dropped: plan.dropped.length };
   };
   const total = (list: ReturnType<typeof planned>[], of: 'firm' | 'dropped') => list.reduce((n, x) => n + x[of], 0);
-  const SEEDS = Array.from({ length: 24 }, (_, seed) => seed);
+  const SEEDS = yardSeeds(24);
 
   test('keep all of them where nothing has changed', () => {
     const all = SEEDS.map((seed) => planned(firmOf(seed, 0)));

@@ -8,6 +8,7 @@ import { settle } from '../../../src/engine/place/settle.ts';
 import { changeChoices, scopeOf } from '../../../src/engine/search/moves/choices.ts';
 import { startSequences } from '../../../src/engine/search/quick.ts';
 import { below, randomFrom } from '../../../src/engine/search/random.ts';
+import { yardSeeds } from '../../support/property-seed.ts';
 import { randomYard, type YardKind } from '../../support/random-yard.ts';
 
 const KINDS: YardKind[] = ['small', 'tight-rack', 'typical', 'cold-spring'];
@@ -69,7 +70,7 @@ const walk = (seed: number): { joined: number; apart: number } => {
 
 describe('a branch of a course', () => {
   test('is the plan that its dispatch comes to from nothing, whatever was decoded before it', () => {
-    const walks = Array.from({ length: 16 }, (_, seed) => walk(seed));
+    const walks = yardSeeds(16).map(walk);
     // Both ways to end have to have been gone, or this shows nothing about them.
     expect(walks.filter(({ joined }) => joined > 0).length).toBeGreaterThan(4);
     expect(walks.filter(({ apart }) => apart > 0).length).toBeGreaterThan(4);

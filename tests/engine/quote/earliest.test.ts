@@ -5,6 +5,7 @@ import { settle } from '../../../src/engine/place/settle.ts';
 import { earliestOf } from '../../../src/engine/quote/earliest.ts';
 import { completesIfFirst } from '../../../src/engine/quote/if-first.ts';
 import { askingFor, daysLateOf, presentOf, withOrderAt } from '../../../src/engine/quote/present.ts';
+import { yardSeeds } from '../../support/property-seed.ts';
 import { randomYard } from '../../support/random-yard.ts';
 import { smallYard } from '../../support/small-yard.ts';
 
@@ -18,7 +19,7 @@ const asked = (seed: number) => {
 describe('the earliest completion beside what is promised', () => {
   test('is what its dispatch comes to, with no promise later', () => {
     let found = 0;
-    for (let seed = 0; seed < 12; seed++) {
+    for (const seed of yardSeeds(12)) {
       const { present, asking } = asked(seed);
       const { completesAt, dispatch } = earliestOf(asking, present, PLACES);
       if (completesAt >= NEVER) {
@@ -35,7 +36,7 @@ describe('the earliest completion beside what is promised', () => {
   });
 
   test('is no later than that at any place in the sequence which keeps the promises', () => {
-    for (let seed = 0; seed < 12; seed++) {
+    for (const seed of yardSeeds(12)) {
       const { present, asking } = asked(seed);
       const { completesAt } = earliestOf(asking, present, PLACES);
       const { sequence } = present.dispatch;
@@ -50,7 +51,7 @@ describe('the earliest completion beside what is promised', () => {
   });
 
   test('a longer search around the places is never later', () => {
-    for (let seed = 0; seed < 10; seed++) {
+    for (const seed of yardSeeds(10)) {
       const { present, asking } = asked(seed);
       const short = earliestOf(asking, present, PLACES, 0).completesAt;
       expect(earliestOf(asking, present, PLACES, 1).completesAt, `seed ${seed}`).toBeLessThanOrEqual(short);

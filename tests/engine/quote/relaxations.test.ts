@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { readYardFile, type YardFile } from '../../../shared/yard-file.ts';
 import { castingsOf, relaxationsFor, withMould } from '../../../src/engine/quote/relaxations.ts';
+import { yardSeeds } from '../../support/property-seed.ts';
 import { randomYard } from '../../support/random-yard.ts';
 import { smallYard } from '../../support/small-yard.ts';
 
@@ -32,7 +33,7 @@ const ALLOWED: Record<string, string[]> = {
 const minutes = (clock: string) => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3));
 
 const yards: [string, YardFile][] = [
-  ...Array.from({ length: 25 }, (_, seed): [string, YardFile] => [`seed ${seed}`, randomYard(seed)]),
+  ...yardSeeds(25).map((seed): [string, YardFile] => [`seed ${seed}`, randomYard(seed)]),
   ['the small yard', smallYard({ yard: { ...base.yard, rackSpaces: 3 } })],
 ];
 const all = yards.flatMap(([name, yard]) =>

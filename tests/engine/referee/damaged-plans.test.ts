@@ -3,11 +3,12 @@ import { planYard } from '../../../src/engine/plan.ts';
 import { refereePlan } from '../../../src/engine/referee.ts';
 import { audit } from '../../contract/audit-plan.mjs';
 import { DAMAGES, damagePlan } from '../../support/damage-plan.ts';
+import { yardSeeds } from '../../support/property-seed.ts';
 import { diceOf } from '../../support/random-yard/dice.ts';
 import { randomYard } from '../../support/random-yard.ts';
 
 const YARDS = 60;
-const planned = Array.from({ length: YARDS }, (_, seed) => {
+const planned = yardSeeds(YARDS).map((seed) => {
   const yard = randomYard(seed);
   return { seed, yard, plan: planYard(yard, { effort: 'quick' }) };
 });

@@ -5,6 +5,7 @@ import { placingOf } from '../../../src/engine/place/placing.ts';
 import { settle } from '../../../src/engine/place/settle.ts';
 import { scoreOf } from '../../../src/engine/place/write-plan.ts';
 import { type Evaluation, evaluate, isBetter } from '../../../src/engine/search/evaluation.ts';
+import { yardSeeds } from '../../support/property-seed.ts';
 import { randomYard } from '../../support/random-yard.ts';
 import { smallYard } from '../../support/small-yard.ts';
 
@@ -64,7 +65,7 @@ test('a plan of two orders and one that cannot be made, reckoned by hand', () =>
 });
 
 test('it is what the score of the plan file comes to', () => {
-  for (let seed = 0; seed < 25; seed++) {
+  for (const seed of yardSeeds(25)) {
     const yard = randomYard(seed);
     const at = settled(yard);
     const score = scoreOf(at);

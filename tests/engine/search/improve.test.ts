@@ -10,6 +10,7 @@ import type { Found } from '../../../src/engine/search/found.ts';
 import { improvePlan, improveSequence } from '../../../src/engine/search/improve.ts';
 import { quickSearch } from '../../../src/engine/search/quick.ts';
 import { randomFrom } from '../../../src/engine/search/random.ts';
+import { yardSeeds } from '../../support/property-seed.ts';
 import { randomYard } from '../../support/random-yard.ts';
 
 const begun = (yard: YardFile): { at: Placing; start: Found } => {
@@ -28,7 +29,7 @@ const decodedAfresh = (yard: YardFile, { dispatch }: Found, { orders }: Placing)
 
 // A step back from a sequence that was given up once started from queues in the wrong order, and a plan cut short at the
 // end of the horizon once left tasks of its own behind: both reported what no dispatch comes to.
-const SEEDS = Array.from({ length: 14 }, (_, seed) => seed);
+const SEEDS = yardSeeds(14);
 const SHORT_HORIZONS = SEEDS.map((seed) => {
   const yard = randomYard(seed, 'small');
   return { ...yard, yard: { ...yard.yard, horizonDays: 6 + (seed % 9) } };

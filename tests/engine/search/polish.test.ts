@@ -11,6 +11,7 @@ import type { Found } from '../../../src/engine/search/found.ts';
 import { polish } from '../../../src/engine/search/polish.ts';
 import { startSequences } from '../../../src/engine/search/quick.ts';
 import { randomFrom } from '../../../src/engine/search/random.ts';
+import { yardSeeds } from '../../support/property-seed.ts';
 import { randomYard } from '../../support/random-yard.ts';
 import { smallYard } from '../../support/small-yard.ts';
 
@@ -27,7 +28,7 @@ const decodedAfresh = (at: Placing, { dispatch }: Found) => {
 };
 
 const STOP = { plans: 0, polishing: 0, coarse: 20_000 };
-const SEEDS = Array.from({ length: 12 }, (_, seed) => seed);
+const SEEDS = yardSeeds(12);
 
 describe('a polished plan', () => {
   test('is never worse, and is what its dispatch comes to', () => {

@@ -89,7 +89,7 @@ describe('against Temporal', () => {
         expect(dateOfDay(calendar.dayOf(minute))).toBe(zoned.toPlainDate().toString());
         expect(minuteOf(calendar.instantText(minute))).toBe(minute);
       }),
-      { seed: 1, numRuns: 3000 },
+      { numRuns: 3000 },
     );
   });
   it('turns every clock time into the same instant ("compatible")', () => {
@@ -106,7 +106,7 @@ describe('against Temporal', () => {
         );
         expect(minuteAt).toBe(near.toZonedDateTime(zone).epochMilliseconds / 60_000);
       }),
-      { seed: 2, numRuns: 3000 },
+      { numRuns: 3000 },
     );
   });
 });
@@ -133,7 +133,7 @@ describe('against the audit, which asks Intl', () => {
         for (const time of times)
           expect(calendarOf(zone).minuteAt(dayNumber(date), clock(time))).toBe(audits.get(zone)!.minuteAt(date, time));
       }),
-      { seed: 3, numRuns: 400 },
+      { numRuns: 400 },
     );
   });
   it('has the same dates in every zone there is', () => {

@@ -87,7 +87,7 @@ it('has the dates of the audit, which tries each day in turn', () => {
       const expected = ruleDates(window, last).filter((day) => day >= dayNumber(first));
       expect(datesOf(window, dayNumber(first), last)).toEqual(expected);
     }),
-    { seed: 4, numRuns: 3000 },
+    { numRuns: 3000 },
   );
 });
 
@@ -108,6 +108,6 @@ it('has the dates of rrule-temporal', () => {
         expected.map((moment) => moment.toPlainDate().toString()),
       );
     }),
-    { seed: 5, numRuns: 400 },
+    { numRuns: 400 },
   );
 });

@@ -181,7 +181,7 @@ describe('on any yard', () => {
     expect(sessionsIn(yard).map(plain)).toEqual(expected.map(plain));
   };
   it('has the sessions of the audit', () => {
-    fc.assert(fc.property(anyHoursYard, sameAsAudit), { seed: 6, numRuns: 500 });
+    fc.assert(fc.property(anyHoursYard, sameAsAudit), { numRuns: 500 });
   });
   it('has the sessions of the audit on the example yard', () => {
     const path = new URL('../../contract/example.yard.json', import.meta.url);
@@ -209,7 +209,7 @@ describe('on any yard', () => {
           expect(covered).toBe(session.end);
         });
       }),
-      { seed: 7, numRuns: 500 },
+      { numRuns: 500 },
     );
   });
 
@@ -237,7 +237,7 @@ describe('on any yard', () => {
           expect(sessions.reduce((sum, session) => sum + crewAt(session, wall - 345), 0)).toBe(expected);
         }
       }),
-      { seed: 8, numRuns: 60 },
+      { numRuns: 60 },
     );
   });
 });

@@ -17,6 +17,7 @@ import { readFileIn, readUpload, tryFile } from '../../../src/usecases/files/rea
 import { markMould } from '../../../src/usecases/moulds/mark-mould.ts';
 import { writeLateWork } from '../../../src/usecases/today/write-late-work.ts';
 import { demoSaturday } from '../../support/demo-saturday.ts';
+import { yardSeeds } from '../../support/property-seed.ts';
 import { randomYard, type YardKind } from '../../support/random-yard.ts';
 import { temporaryDatabase } from '../../support/temporary-database.ts';
 import { yardContext } from '../../support/yard-context.ts';
@@ -51,9 +52,9 @@ const example = (): YardFile => {
 
 /** In the order of their clocks: no yard holds what is poured later than its now. */
 const yardsOf = (kind: YardKind, count: number): YardFile[] =>
-  Array.from({ length: count }, (_, seed) => randomYard(seed + 1, kind)).sort(
-    (a, b) => minuteOf(a.yard.now) - minuteOf(b.yard.now),
-  );
+  yardSeeds(count, 1)
+    .map((seed) => randomYard(seed, kind))
+    .sort((a, b) => minuteOf(a.yard.now) - minuteOf(b.yard.now));
 
 describe('a yard file, out, in and out again, is the same to the byte', () => {
   test('of the demo, over another yard', async () => {
@@ -220,7 +221,7 @@ describe('a CSV', () => {
   test.each(['orders', 'moulds', 'stock'] as const)(
     'of %s says what is there, whichever way it writes numbers',
     async (kind) => {
-      for (let seed = 1; seed <= 6; seed += 1) {
+      for (const seed of yardSeeds(6, 1)) {
         const context = await yardContext(randomYard(seed, seed % 2 ? 'typical' : 'odd'));
         for (const sign of ['points', 'commas'] as const) {
           const { text } = await exportTable(context, kind, sign);

@@ -10,11 +10,12 @@ import { turnsModel } from '../../../src/usecases/turns/turns-model.ts';
 import { type Rectangle, turnsGeometry } from '../../../views/charts/turns-geometry.ts';
 import { SESSIONS_SHOWN, turnsShown } from '../../../views/turns/turns-shown.ts';
 import { METRIC } from '../../support/measures.ts';
+import { yardSeeds } from '../../support/property-seed.ts';
 import { randomYard } from '../../support/random-yard.ts';
 
 const sizes = { turn: 100, session: 80, tail: 20, gap: 10, row: 50, head: 40, band: 8, inset: 2 };
 const kinds = ['small', 'odd', 'cold-spring', 'tight-rack'] as const;
-const yards = kinds.flatMap((kind) => [1, 2, 3, 4, 5, 6].map((seed) => ({ kind, seed })));
+const yards = kinds.flatMap((kind) => yardSeeds(6, 1).map((seed) => ({ kind, seed })));
 
 const meet = (a: Rectangle, b: Rectangle): boolean => a.y === b.y && a.x < b.x + b.width && b.x < a.x + a.width;
 

@@ -26,6 +26,6 @@ test('no order is lost and none is anywhere three times', () => {
       const times = Array.from({ length: count }, (_, order) => list.filter((o) => o === order).length);
       expect(times.every((n) => n === 1 || n === 2)).toBe(true);
     }),
-    { seed: 1, numRuns: 200 },
+    { numRuns: 200 },
   );
 });
