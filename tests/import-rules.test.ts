@@ -34,7 +34,7 @@ describe('a planted import is found', () => {
     ['src/engine/planted.ts', `import { readFileSync } from 'node:fs';`],
     ['src/engine/planted.ts', `import { readFileSync } from 'fs';`],
     ['src/engine/planted.ts', `import { eq } from 'drizzle-orm';`],
-    ['src/engine/place/planted.ts', `import { open } from '../../../db/open.ts';`],
+    ['src/engine/decoder/planted.ts', `import { open } from '../../../db/open.ts';`],
     ['src/engine/planted.ts', `export * from '../usecases/make-plan.ts';`],
     ['src/engine/planted.ts', `const fs = import('node:fs');`],
     ['src/engine/planted.ts', `const name = 'fs'; const fs = import(name);`],
@@ -63,7 +63,7 @@ describe('an allowed import passes', () => {
   test.each([
     ['src/engine/planted.ts', `import pkg from 'rrule'; import { Temporal } from 'temporal-polyfill';`],
     [
-      'src/engine/place/planted.ts',
+      'src/engine/decoder/planted.ts',
       `import { day } from '../../../shared/time.ts'; import { plan } from '../plan.ts';`,
     ],
     ['db/stores/planted.ts', `import { text } from 'drizzle-orm/sqlite-core'; import { existsSync } from 'node:fs';`],

@@ -1,12 +1,12 @@
 import type { PlanFile } from '../../shared/plan.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { lateBound } from './bound/bound.ts';
-import { compile } from './place/compile.ts';
-import { type Dispatch, dispatchOf } from './place/dispatch.ts';
-import { placingOf } from './place/placing.ts';
-import type { Problem } from './place/problem.ts';
-import { settle } from './place/settle.ts';
-import { writePlan } from './place/write-plan.ts';
+import { compile } from './decoder/compile.ts';
+import { placingOf } from './decoder/decoder-state.ts';
+import { type Dispatch, dispatchOf } from './decoder/dispatch.ts';
+import type { Problem } from './decoder/problem.ts';
+import { settle } from './decoder/settle.ts';
+import { writePlan } from './decoder/write-plan.ts';
 import { fitIn } from './quote/fit-in.ts';
 import type { Effort } from './search/effort.ts';
 import { dispatchFrom, memoryOf, type PlanMemory } from './search/memory.ts';

@@ -1,12 +1,12 @@
-import { placeBatch } from '../../src/engine/place/batch.ts';
-import { packWaiting } from '../../src/engine/place/complete.ts';
-import type { Filling } from '../../src/engine/place/compose.ts';
-import { dispatchOf } from '../../src/engine/place/dispatch.ts';
-import { listOpenings } from '../../src/engine/place/openings.ts';
-import { type Placing, placingOf } from '../../src/engine/place/placing.ts';
-import { NEVER, NONE, type Problem } from '../../src/engine/place/problem.ts';
-import { startPlacing } from '../../src/engine/place/start.ts';
-import { recordStrip, stripRest, stripStart, takeStrip } from '../../src/engine/place/strip.ts';
+import { placeBatch } from '../../src/engine/decoder/batch.ts';
+import { packWaiting } from '../../src/engine/decoder/complete.ts';
+import type { Filling } from '../../src/engine/decoder/compose.ts';
+import { type Placing, placingOf } from '../../src/engine/decoder/decoder-state.ts';
+import { dispatchOf } from '../../src/engine/decoder/dispatch.ts';
+import { listOpenings } from '../../src/engine/decoder/openings.ts';
+import { NEVER, NONE, type Problem } from '../../src/engine/decoder/problem.ts';
+import { startPlacing } from '../../src/engine/decoder/start.ts';
+import { recordStrip, stripRest, stripStart, takeStrip } from '../../src/engine/decoder/strip.ts';
 import { earliestDueFirst } from '../../src/engine/search/rules.ts';
 
 /**

@@ -1,7 +1,7 @@
 import type { Order } from '../../shared/order.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { soonestComplete } from '../../src/engine/bound/soonest.ts';
-import { NEVER } from '../../src/engine/place/problem.ts';
+import { NEVER } from '../../src/engine/decoder/problem.ts';
 import { completesIfFirst } from '../../src/engine/quote/if-first.ts';
 import { askingFor } from '../../src/engine/quote/present.ts';
 import { handoverOn } from '../../src/engine/quote/promise.ts';

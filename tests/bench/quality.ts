@@ -1,7 +1,7 @@
-import { compile } from '../../src/engine/place/compile.ts';
-import { dispatchOf } from '../../src/engine/place/dispatch.ts';
-import { bagsOf, placingOf } from '../../src/engine/place/placing.ts';
-import { settle } from '../../src/engine/place/settle.ts';
+import { compile } from '../../src/engine/decoder/compile.ts';
+import { bagsOf, placingOf } from '../../src/engine/decoder/decoder-state.ts';
+import { dispatchOf } from '../../src/engine/decoder/dispatch.ts';
+import { settle } from '../../src/engine/decoder/settle.ts';
 import type { Effort } from '../../src/engine/search/effort.ts';
 import { evaluate } from '../../src/engine/search/evaluation.ts';
 import { quickSearch } from '../../src/engine/search/quick.ts';

@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { readYardFile, type YardFile } from '../../shared/yard-file.ts';
 import { cutPlan } from '../../src/engine/cut/cut-plan.ts';
-import { compile } from '../../src/engine/place/compile.ts';
-import { decode } from '../../src/engine/place/decode.ts';
-import { dispatchOf } from '../../src/engine/place/dispatch.ts';
-import { placingOf } from '../../src/engine/place/placing.ts';
+import { compile } from '../../src/engine/decoder/compile.ts';
+import { decode } from '../../src/engine/decoder/decode.ts';
+import { placingOf } from '../../src/engine/decoder/decoder-state.ts';
+import { dispatchOf } from '../../src/engine/decoder/dispatch.ts';
 import { planYard } from '../../src/engine/plan.ts';
 import { startSequences } from '../../src/engine/search/quick.ts';
 import { manyCuts } from '../support/many-cuts.ts';

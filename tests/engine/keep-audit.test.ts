@@ -4,9 +4,9 @@ import type { YardFile } from '../../shared/yard-file.ts';
 import { planYard } from '../../src/engine/plan.ts';
 import { refereePlan } from '../../src/engine/referee.ts';
 import { audit } from '../contract/audit-plan.mjs';
-import { keptYard } from '../support/kept-yard.ts';
 import { yardSeeds } from '../support/property-seed.ts';
 import { randomYard } from '../support/random-yard.ts';
+import { keptYard } from '../support/yard-with-fixed-pours.ts';
 
 const quickPlan = (yard: YardFile): PlanFile => planYard(yard, { effort: 'quick' });
 

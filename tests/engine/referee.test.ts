@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { PlanFile } from '../../shared/plan.ts';
 import { minuteOf } from '../../shared/time.ts';
 import type { YardFileInput } from '../../shared/yard-file.ts';
+import { calendarOf } from '../../src/engine/calendar/calendar.ts';
 import { refereePlan } from '../../src/engine/referee.ts';
-import { calendarOf } from '../../src/engine/work/calendar.ts';
 import { audit } from '../contract/audit-plan.mjs';
 import { handMadePlan, handMadeYard } from '../support/hand-made-plan.ts';
 

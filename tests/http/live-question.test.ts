@@ -1,10 +1,10 @@
 import { expect, test, vi } from 'vitest';
-import type { decode } from '../../src/engine/place/decode.ts';
+import type { decode } from '../../src/engine/decoder/decode.ts';
 import { demoScreens } from '../support/screens.ts';
 
 const plans = vi.hoisted(() => ({ decoded: 0 }));
 
-vi.mock('../../src/engine/place/decode.ts', async (original) => {
+vi.mock('../../src/engine/decoder/decode.ts', async (original) => {
   const real = await original<{ decode: typeof decode }>();
   const counted: typeof decode = (...asked) => {
     plans.decoded += 1;

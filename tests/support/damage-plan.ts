@@ -1,7 +1,7 @@
 import type { PlanFile } from '../../shared/plan.ts';
 import { dateOfDay, dayNumber, minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
-import { calendarOf } from '../../src/engine/work/calendar.ts';
+import { calendarOf } from '../../src/engine/calendar/calendar.ts';
 import type { Dice } from './random-yard/dice.ts';
 
 interface Damage {

@@ -1,6 +1,6 @@
 import { minuteOf, WEEKDAYS } from '../../shared/time.ts';
 import { readYardFile, type YardFile, type YardFileInput } from '../../shared/yard-file.ts';
-import { calendarOf } from '../../src/engine/work/calendar.ts';
+import { calendarOf } from '../../src/engine/calendar/calendar.ts';
 import { demandOf, piecesOf } from './random-yard/demand.ts';
 import { type Dice, diceOf } from './random-yard/dice.ts';
 import { withDueDates } from './random-yard/due-dates.ts';

@@ -5,7 +5,7 @@ import type { Mould } from '../../../shared/mould.ts';
 import { dateOfDay, minuteOf, type Weekday } from '../../../shared/time.ts';
 import { TASK_KINDS, type WorkWindow } from '../../../shared/work.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { calendarOf } from '../work/calendar.ts';
+import { calendarOf } from '../calendar/calendar.ts';
 import { emptyYard, type YardBegun } from './empty-yard.ts';
 import { FIRST_FIGURES, fillMinutesGuess, panelKg, setUpMinutesGuess } from './first-figures.ts';
 import { type MixRate, mixRate, type StripTime } from './mix-rate.ts';

@@ -1,14 +1,14 @@
 import type { Order } from '../../../shared/order.ts';
 import { type Weekday, weekdayOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { calendarOf } from '../calendar/calendar.ts';
+import { type Session, sessionsOf } from '../calendar/sessions.ts';
 import { ageRate } from '../cure/age.ts';
-import { compile } from '../place/compile.ts';
-import { decode } from '../place/decode.ts';
-import { dispatchOf } from '../place/dispatch.ts';
-import { type Placing, placingOf } from '../place/placing.ts';
+import { compile } from '../decoder/compile.ts';
+import { decode } from '../decoder/decode.ts';
+import { type Placing, placingOf } from '../decoder/decoder-state.ts';
+import { dispatchOf } from '../decoder/dispatch.ts';
 import { TRIED_CHOICES } from '../search/quick.ts';
-import { calendarOf } from '../work/calendar.ts';
-import { type Session, sessionsOf } from '../work/sessions.ts';
 
 /** What a session makes once the yard is in its stride. */
 export interface UsualSession {

@@ -1,4 +1,4 @@
-import { NEVER, type Problem } from '../place/problem.ts';
+import { NEVER, type Problem } from '../decoder/problem.ts';
 import { type Job, weightedLateBound } from './late-bound.ts';
 import { soonestDays } from './slots.ts';
 

@@ -1,4 +1,4 @@
-import { NEVER } from '../place/problem.ts';
+import { NEVER } from '../decoder/problem.ts';
 
 /** A job of one resource: so many slots, all of them before it is done. */
 export interface Job {

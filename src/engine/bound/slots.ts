@@ -1,5 +1,5 @@
-import { BATCH, NEVER, NONE, PREP, type Problem, STRIP } from '../place/problem.ts';
-import { weatherFault } from '../place/weather.ts';
+import { BATCH, NEVER, NONE, PREP, type Problem, STRIP } from '../decoder/problem.ts';
+import { weatherFault } from '../decoder/weather.ts';
 
 /** Earliest start at or after `from` of a task in a yard where nothing else is done; NEVER when no session allows it. */
 export const earliestAlone = (

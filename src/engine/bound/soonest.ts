@@ -1,6 +1,6 @@
+import { NEVER, NONE, PACK, type Problem } from '../decoder/problem.ts';
+import { Stock } from '../decoder/stock.ts';
 import { bagsFor } from '../pack/bags.ts';
-import { NEVER, NONE, PACK, type Problem } from '../place/problem.ts';
-import { Stock } from '../place/stock.ts';
 import { batchAlone, earliestAlone, outOf, soonestReady } from './slots.ts';
 
 interface ToPour {

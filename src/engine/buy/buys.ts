@@ -1,7 +1,7 @@
 import type { Material } from '../../../shared/material.ts';
 import type { PlanBuy } from '../../../shared/plan.ts';
 import { type DayNumber, dateOfDay, type Minute } from '../../../shared/time.ts';
-import type { Calendar } from '../work/calendar.ts';
+import type { Calendar } from '../calendar/calendar.ts';
 
 /** So much of a material is taken at an instant. */
 export interface MaterialUse {

@@ -1,5 +1,5 @@
 import type { DayNumber } from '../../../shared/time.ts';
-import type { Calendar } from '../work/calendar.ts';
+import type { Calendar } from '../calendar/calendar.ts';
 import type { MaterialUse } from './buys.ts';
 
 /** So much of a material that came, or will come, on one day; null where nobody knows the day. */

@@ -1,6 +1,6 @@
 import type { TemperatureStep } from '../../../shared/temperature.ts';
 import { type DayNumber, dayNumber, type Minute } from '../../../shared/time.ts';
-import type { Calendar } from '../work/calendar.ts';
+import type { Calendar } from '../calendar/calendar.ts';
 
 /** The temperatures a yard expects, as steps at 00:00 of local dates. */
 export interface Climate {

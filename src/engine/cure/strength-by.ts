@@ -1,5 +1,5 @@
 import type { Minute } from '../../../shared/time.ts';
-import type { Calendar } from '../work/calendar.ts';
+import type { Calendar } from '../calendar/calendar.ts';
 import type { Climate } from './climate.ts';
 import { adjustedAgeDays, type TemperatureSpan } from './maturity.ts';
 import { ACI_209, aci209AgeDays, aci209Ratio, EN_1992_S, en1992AgeDays, en1992Ratio } from './strength.ts';

@@ -1,9 +1,9 @@
 import type { Order } from '../../../shared/order.ts';
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import type { Placing } from '../place/placing.ts';
-import { NEVER, NONE } from '../place/problem.ts';
-import { settle } from '../place/settle.ts';
+import type { Placing } from '../decoder/decoder-state.ts';
+import { NEVER, NONE } from '../decoder/problem.ts';
+import { settle } from '../decoder/settle.ts';
 import { evaluate } from '../search/evaluation.ts';
 import type { PlanMemory } from '../search/memory.ts';
 import { type Asking, askingFor, type Present, presentOf, withOrderAt } from './present.ts';

@@ -1,7 +1,7 @@
-import { decodeWhile } from '../place/decode.ts';
-import type { Dispatch } from '../place/dispatch.ts';
-import type { Placing } from '../place/placing.ts';
-import { NEVER, NONE } from '../place/problem.ts';
+import { decodeWhile } from '../decoder/decode.ts';
+import type { Placing } from '../decoder/decoder-state.ts';
+import type { Dispatch } from '../decoder/dispatch.ts';
+import { NEVER, NONE } from '../decoder/problem.ts';
 import { poursOf } from '../search/effort.ts';
 import { changeChoices, scopeOf } from '../search/moves/choices.ts';
 import { below, randomFrom } from '../search/random.ts';

@@ -2,7 +2,7 @@ import type { Order } from '../../../shared/order.ts';
 import type { QuoteLimit } from '../../../shared/quote.ts';
 import { type DayNumber, dateOfDay } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { NEVER } from '../place/problem.ts';
+import { NEVER } from '../decoder/problem.ts';
 import type { PlanMemory } from '../search/memory.ts';
 import { earliestOf } from './earliest.ts';
 import { askingFor, type Present, presentOf } from './present.ts';

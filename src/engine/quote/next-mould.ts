@@ -1,9 +1,9 @@
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { compile } from '../place/compile.ts';
-import { dispatchOf } from '../place/dispatch.ts';
-import { type Placing, placingOf } from '../place/placing.ts';
-import { NEVER } from '../place/problem.ts';
-import { settle } from '../place/settle.ts';
+import { compile } from '../decoder/compile.ts';
+import { type Placing, placingOf } from '../decoder/decoder-state.ts';
+import { dispatchOf } from '../decoder/dispatch.ts';
+import { NEVER } from '../decoder/problem.ts';
+import { settle } from '../decoder/settle.ts';
 import { type Evaluation, evaluate } from '../search/evaluation.ts';
 import { dispatchFrom, type PlanMemory } from '../search/memory.ts';
 import { quickSearch } from '../search/quick.ts';

@@ -1,10 +1,10 @@
 import type { Order } from '../../../shared/order.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { compile } from '../place/compile.ts';
-import { type Dispatch, dispatchOf } from '../place/dispatch.ts';
-import { type Placing, placingOf } from '../place/placing.ts';
-import { NEVER, NONE, type Problem } from '../place/problem.ts';
-import { settle } from '../place/settle.ts';
+import { compile } from '../decoder/compile.ts';
+import { type Placing, placingOf } from '../decoder/decoder-state.ts';
+import { type Dispatch, dispatchOf } from '../decoder/dispatch.ts';
+import { NEVER, NONE, type Problem } from '../decoder/problem.ts';
+import { settle } from '../decoder/settle.ts';
 import { dispatchFrom, type PlanMemory } from '../search/memory.ts';
 import { quickSearch } from '../search/quick.ts';
 import { handoverOn } from './promise.ts';

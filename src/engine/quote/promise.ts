@@ -1,4 +1,4 @@
-import { BATCH, type Problem } from '../place/problem.ts';
+import { BATCH, type Problem } from '../decoder/problem.ts';
 
 const allowsBatch = (problem: Problem, shift: number): boolean => {
   const { offset, allow } = problem.shifts;

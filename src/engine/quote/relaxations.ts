@@ -1,8 +1,8 @@
 import type { Order } from '../../../shared/order.ts';
 import { clockMinutes, type DayNumber, dateOfDay, dayNumber, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { calendarOf } from '../work/calendar.ts';
-import { sessionsOf } from '../work/sessions.ts';
+import { calendarOf } from '../calendar/calendar.ts';
+import { sessionsOf } from '../calendar/sessions.ts';
 
 /** The kinds of thing that can hold a date. Less cure, earlier stripping, a skipped coat, heat or night work never are. */
 type LimitKind = 'mould' | 'mended' | 'session' | 'hands' | 'evening' | 'material' | 'rack' | 'mixer';

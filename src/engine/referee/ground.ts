@@ -7,10 +7,10 @@ import type { Order } from '../../../shared/order.ts';
 import type { PlanBatch, PlanFile, PlanPour, PlanStrip } from '../../../shared/plan.ts';
 import { type DayNumber, type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { type Calendar, calendarOf } from '../calendar/calendar.ts';
+import { type Session, sessionsOf } from '../calendar/sessions.ts';
 import { type Ageing, ageingOf } from '../cure/age.ts';
 import { type Climate, climateOf } from '../cure/climate.ts';
-import { type Calendar, calendarOf } from '../work/calendar.ts';
-import { type Session, sessionsOf } from '../work/sessions.ts';
 
 /** When a piece is stripped and ready, and what it is. */
 export interface TimedStrip {

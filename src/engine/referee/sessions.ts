@@ -1,7 +1,7 @@
 import type { Minute } from '../../../shared/time.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { TaskKind } from '../../../shared/work.ts';
-import type { Session } from '../work/sessions.ts';
+import type { Session } from '../calendar/sessions.ts';
 import { type Finding, finder } from './finding.ts';
 import type { Ground } from './ground.ts';
 

@@ -1,11 +1,11 @@
-import { decode } from '../place/decode.ts';
-import type { Placing } from '../place/placing.ts';
-import { coarseModelOf, coarseSearch } from './coarse.ts';
+import { decode } from '../decoder/decode.ts';
+import type { Placing } from '../decoder/decoder-state.ts';
 import type { StopRule } from './effort.ts';
 import { isBetter } from './evaluation.ts';
 import { type Found, foundIn } from './found.ts';
 import type { PresentPours } from './nearness.ts';
 import type { Random } from './random.ts';
+import { coarseModelOf, coarseSearch } from './surrogate.ts';
 
 /** Rounds of dealing, each from the plan of the one before. */
 const ROUNDS = 3;

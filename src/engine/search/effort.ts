@@ -1,4 +1,4 @@
-import type { Problem } from '../place/problem.ts';
+import type { Problem } from '../decoder/problem.ts';
 
 export type Effort = 'quick' | 'normal' | 'thorough';
 

@@ -1,6 +1,6 @@
 import type { DayNumber } from '../../../shared/time.ts';
-import { bagsOf, type Placing } from '../place/placing.ts';
-import { NEVER, NONE } from '../place/problem.ts';
+import { bagsOf, type Placing } from '../decoder/decoder-state.ts';
+import { NEVER, NONE } from '../decoder/problem.ts';
 
 /** How good a plan is, first number first; less is better (contract, "What makes one plan better than another"). */
 export interface Evaluation {

@@ -1,5 +1,5 @@
-import type { Dispatch } from '../place/dispatch.ts';
-import type { Placing } from '../place/placing.ts';
+import type { Placing } from '../decoder/decoder-state.ts';
+import type { Dispatch } from '../decoder/dispatch.ts';
 import { type Evaluation, evaluate, isBetter } from './evaluation.ts';
 import { type PresentPours, poursLeft } from './nearness.ts';
 

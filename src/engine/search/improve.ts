@@ -1,9 +1,8 @@
-import { branchOff, type Course, courseOf, follow } from '../place/course.ts';
-import { decode } from '../place/decode.ts';
-import { type Choices, choicesIn, type Dispatch } from '../place/dispatch.ts';
-import type { Placing } from '../place/placing.ts';
-import type { Snapshot } from '../place/snapshot.ts';
-import { coarseModelOf, coarseSearch } from './coarse.ts';
+import { decode } from '../decoder/decode.ts';
+import type { Placing } from '../decoder/decoder-state.ts';
+import { type Choices, choicesIn, type Dispatch } from '../decoder/dispatch.ts';
+import type { Snapshot } from '../decoder/snapshot.ts';
+import { branchOff, type Course, courseOf, follow } from '../decoder/trajectory.ts';
 import type { StopRule } from './effort.ts';
 import { type Evaluation, isBetter } from './evaluation.ts';
 import { type Found, foundIn, isPreferred } from './found.ts';
@@ -14,6 +13,7 @@ import { splitMove } from './moves/split.ts';
 import { swapMove } from './moves/swap.ts';
 import type { PresentPours } from './nearness.ts';
 import { below, type Random } from './random.ts';
+import { coarseModelOf, coarseSearch } from './surrogate.ts';
 
 /** A day late against a day of finishing sooner, when the search weighs a step that is worse in one of them. */
 const LATE_WORTH = 10;

@@ -1,5 +1,5 @@
-import type { Dispatch } from '../place/dispatch.ts';
-import type { Placing } from '../place/placing.ts';
+import type { Placing } from '../decoder/decoder-state.ts';
+import type { Dispatch } from '../decoder/dispatch.ts';
 
 /**
  * The dispatch with the orders that the plan in `at` leaves out put last: settled again it leaves out the same ones, while

@@ -1,5 +1,5 @@
-import { type Choices, DEFAULT_CHOICES, type Dispatch } from '../place/dispatch.ts';
-import type { Problem } from '../place/problem.ts';
+import { type Choices, DEFAULT_CHOICES, type Dispatch } from '../decoder/dispatch.ts';
+import type { Problem } from '../decoder/problem.ts';
 
 /**
  * How a plan was come by, in a form that can be stored beside it: the next planning starts from it, so that a small

@@ -1,7 +1,7 @@
 import type { PlanFile } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
-import type { Placing } from '../place/placing.ts';
-import type { Problem } from '../place/problem.ts';
+import type { Placing } from '../decoder/decoder-state.ts';
+import type { Problem } from '../decoder/problem.ts';
 
 /** Pours of the present plan by mould and minute: what a new plan of equal worth should leave as it is. */
 export type PresentPours = Set<string>;

@@ -1,8 +1,8 @@
-import { branchOff, courseOf, follow } from '../place/course.ts';
-import { type Choices, choicesIn, DEFAULT_CHOICES } from '../place/dispatch.ts';
-import type { Placing } from '../place/placing.ts';
-import { NONE } from '../place/problem.ts';
-import type { Snapshot } from '../place/snapshot.ts';
+import type { Placing } from '../decoder/decoder-state.ts';
+import { type Choices, choicesIn, DEFAULT_CHOICES } from '../decoder/dispatch.ts';
+import { NONE } from '../decoder/problem.ts';
+import type { Snapshot } from '../decoder/snapshot.ts';
+import { branchOff, courseOf, follow } from '../decoder/trajectory.ts';
 import { evaluate, isBetter } from './evaluation.ts';
 import { type Found, foundIn } from './found.ts';
 import type { PresentPours } from './nearness.ts';

@@ -1,8 +1,8 @@
-import { decodeWhile } from '../place/decode.ts';
-import { type Choices, type Dispatch, dispatchOf } from '../place/dispatch.ts';
-import type { Placing } from '../place/placing.ts';
-import { NONE, type Problem } from '../place/problem.ts';
-import { settle } from '../place/settle.ts';
+import { decodeWhile } from '../decoder/decode.ts';
+import type { Placing } from '../decoder/decoder-state.ts';
+import { type Choices, type Dispatch, dispatchOf } from '../decoder/dispatch.ts';
+import { NONE, type Problem } from '../decoder/problem.ts';
+import { settle } from '../decoder/settle.ts';
 import { poursOf } from './effort.ts';
 import { leastDaysLate } from './evaluation.ts';
 import { type Found, foundIn, isPreferred } from './found.ts';

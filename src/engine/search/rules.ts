@@ -1,4 +1,4 @@
-import { NEVER, type Problem } from '../place/problem.ts';
+import { NEVER, type Problem } from '../decoder/problem.ts';
 
 /** Days over which the pace of the yard is measured. */
 const LOOK_AHEAD_DAYS = 90;

@@ -1,5 +1,5 @@
-import type { Placing } from '../place/placing.ts';
-import { settle } from '../place/settle.ts';
+import type { Placing } from '../decoder/decoder-state.ts';
+import { settle } from '../decoder/settle.ts';
 import { dealAgain } from './deal.ts';
 import { type Effort, stopRule } from './effort.ts';
 import { evaluate } from './evaluation.ts';

@@ -2,7 +2,7 @@ import type { StoredIncoming } from '../../../db/stores/material-store.ts';
 import type { PlanBuy } from '../../../shared/plan.ts';
 import { dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { calendarOf } from '../../engine/work/calendar.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { type Measures, shownAmount } from '../typed/measures.ts';
 import { type Arrival, keepingOf, type Unused } from './keeping-facts.ts';
 import type { MaterialUse } from './material-uses.ts';

@@ -3,7 +3,7 @@ import { arrivalsOf } from '../../../db/stores/material-store.ts';
 import { type DayNumber, dateOfDay, dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type LotKept, lotsInYard, lotsKept } from '../../engine/buy/keeping.ts';
-import { calendarOf } from '../../engine/work/calendar.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
 import type { MaterialUse } from './material-uses.ts';
 import { keptOf } from './stock-facts.ts';
 

@@ -2,7 +2,7 @@ import { capturedAmong } from '../../../db/stores/captured-store.ts';
 import { recentChanges, type StoredChange } from '../../../db/stores/change-store.ts';
 import { unitsOfYard } from '../../../db/stores/units-store.ts';
 import { minuteOf } from '../../../shared/time.ts';
-import { calendarOf } from '../../engine/work/calendar.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { isSpoken, promisesMoved } from '../plan/promises-moved.ts';

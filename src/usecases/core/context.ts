@@ -1,7 +1,7 @@
 import type { Database } from '../../../db/open.ts';
 import type { Fault } from '../../../shared/fault.ts';
 import { dateOfDay, minuteOf } from '../../../shared/time.ts';
-import { calendarOf } from '../../engine/work/calendar.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
 import type { Think } from './long-thought.ts';
 
 /** What goes on beside the requests, in threads of its own. Without it everything is worked out at once, on the spot. */

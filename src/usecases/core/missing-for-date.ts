@@ -1,8 +1,8 @@
 import { TASK_KINDS } from '../../../shared/work.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
+import { sessionsOf } from '../../engine/calendar/sessions.ts';
 import { planYard } from '../../engine/plan.ts';
-import { calendarOf } from '../../engine/work/calendar.ts';
-import { sessionsOf } from '../../engine/work/sessions.ts';
 import { mouldsFor } from './mould-kind.ts';
 
 /** What the yard lacks before anything can have a date, in a maker's order; "else": all is there, and still it can't. */

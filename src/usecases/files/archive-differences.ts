@@ -1,7 +1,7 @@
 import type { Archive } from '../../../shared/archive.ts';
 import type { Weekday } from '../../../shared/time.ts';
 import { type ExtraWindow, TASK_KINDS, type TaskKind, type WorkWindow } from '../../../shared/work.ts';
-import { rhythmOfRule } from '../../engine/work/plain-rule.ts';
+import { rhythmOfRule } from '../../engine/calendar/plain-rule.ts';
 import { dateText, figureText, type NameOf, namesOf } from './figure-text.ts';
 import { FIGURE_WORDS } from './figure-words.ts';
 

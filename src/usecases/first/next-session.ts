@@ -1,8 +1,8 @@
 import type { PlanFile } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { calendarOf } from '../../engine/work/calendar.ts';
-import { type Session, sessionsOf } from '../../engine/work/sessions.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
+import { type Session, sessionsOf } from '../../engine/calendar/sessions.ts';
 import { fixedIn } from '../plan/fixed-plan.ts';
 import { beginsWithin } from '../plan/plan-starts.ts';
 import { poursWithin } from '../plan/pour-minutes.ts';

@@ -1,7 +1,7 @@
 import { mouldsInOrder, type StoredMould } from '../../../db/stores/mould-store.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
-import { type Calendar, calendarOf } from '../../engine/work/calendar.ts';
+import { type Calendar, calendarOf } from '../../engine/calendar/calendar.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import { mouldKind } from '../core/mould-kind.ts';
 import { currentPlan } from '../plan/make-plan.ts';

@@ -4,7 +4,7 @@ import { piecesToMend } from '../../../db/stores/piece-to-mend-store.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { calendarOf } from '../../engine/work/calendar.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import { drawKits } from '../kits/draw-kits.ts';
 import { currentPlan } from '../plan/make-plan.ts';

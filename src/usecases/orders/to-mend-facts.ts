@@ -2,7 +2,7 @@ import type { PieceToMend } from '../../../db/stores/piece-to-mend-store.ts';
 import type { OrderLine } from '../../../shared/order.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { calendarOf } from '../../engine/work/calendar.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { piecesOfOrder } from '../plan/pieces-of-order.ts';
 import { settingOf } from '../plan/setting.ts';
 

@@ -1,8 +1,8 @@
 import type { PlanFile, PlanPour } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { calendarOf } from '../../engine/work/calendar.ts';
-import { sessionsOf } from '../../engine/work/sessions.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
+import { sessionsOf } from '../../engine/calendar/sessions.ts';
 import { poursWithin } from './pour-minutes.ts';
 
 /** By mould, the first pour that a plan has for it in the session under way. */

@@ -2,8 +2,8 @@ import type { StoredDrop } from '../../../db/stores/change-store.ts';
 import type { Keep, PlanBatch, PlanFile } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { calendarOf } from '../../engine/work/calendar.ts';
-import { type Session, sessionsOf } from '../../engine/work/sessions.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
+import { type Session, sessionsOf } from '../../engine/calendar/sessions.ts';
 import { asMouldsStand, type FixedMix } from './fixed-pours.ts';
 
 export type { StoredDrop } from '../../../db/stores/change-store.ts';

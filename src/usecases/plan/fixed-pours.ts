@@ -1,7 +1,7 @@
 import type { PlanBatch, PlanPour } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { calendarOf } from '../../engine/work/calendar.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
 
 /** A mix with the pours it fills, in the order in which they are filled. */
 export interface FixedMix {

@@ -1,6 +1,6 @@
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import type { Session } from '../../engine/work/sessions.ts';
+import type { Session } from '../../engine/calendar/sessions.ts';
 import { sessionsAround } from './hours-of-day.ts';
 
 /** So long after its end what was done in a session can still be written down as it was planned. */

@@ -1,8 +1,8 @@
 import { type DayNumber, dayNumber, type Minute } from '../../../shared/time.ts';
 import type { ExtraWindow } from '../../../shared/work.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { type Calendar, calendarOf } from '../../engine/work/calendar.ts';
-import { type OpenWindow, type Session, sessionsOf } from '../../engine/work/sessions.ts';
+import { type Calendar, calendarOf } from '../../engine/calendar/calendar.ts';
+import { type OpenWindow, type Session, sessionsOf } from '../../engine/calendar/sessions.ts';
 
 /** One-off hours without their date, as the store keeps them for a day. */
 export type Hours = Omit<ExtraWindow, 'date'>;

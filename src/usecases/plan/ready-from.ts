@@ -1,6 +1,6 @@
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { calendarOf } from '../../engine/work/calendar.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { settingOf } from './setting.ts';
 
 /** The instant from which a poured piece is fit to go out by the plan's temperatures; null when that is past by `now`. */

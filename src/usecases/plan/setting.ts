@@ -1,9 +1,9 @@
 import type { Mix } from '../../../shared/mix.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { ageingOf } from '../../engine/cure/age.ts';
 import { climateOf } from '../../engine/cure/climate.ts';
-import { calendarOf } from '../../engine/work/calendar.ts';
 
 /** How pieces set at the temperatures the yard expects: when they may be stripped, when they are cured. */
 export interface Setting {

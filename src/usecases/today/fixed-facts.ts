@@ -1,7 +1,7 @@
 import { dateOfDay } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { calendarOf } from '../../engine/work/calendar.ts';
-import type { Session } from '../../engine/work/sessions.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
+import type { Session } from '../../engine/calendar/sessions.ts';
 import { fixedIn } from '../plan/fixed-plan.ts';
 
 /** Whether a session's mixes and pours are fixed, and from how long ahead they are. */

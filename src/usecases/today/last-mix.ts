@@ -2,7 +2,7 @@ import type { Mix } from '../../../shared/mix.ts';
 import type { PlanBatch, PlanFile } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import type { Session } from '../../engine/work/sessions.ts';
+import type { Session } from '../../engine/calendar/sessions.ts';
 
 const fillMinutesOf = (batch: PlanBatch, plan: PlanFile): number =>
   plan.pours

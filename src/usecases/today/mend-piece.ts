@@ -2,7 +2,7 @@ import { addFinished } from '../../../db/stores/finished-store.ts';
 import { type PieceToMend, pieceToMendById, removePieceToMend } from '../../../db/stores/piece-to-mend-store.ts';
 import { dayNumber, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { calendarOf } from '../../engine/work/calendar.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
 import { dayWords } from '../core/day-words.ts';
 import { type Changed, changing } from '../plan/changing.ts';

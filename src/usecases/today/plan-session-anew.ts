@@ -1,8 +1,8 @@
 import { addPlannedAnew } from '../../../db/stores/change-store.ts';
 import { dateOfDay, isInstant, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { calendarOf } from '../../engine/work/calendar.ts';
-import { type Session, sessionsOf } from '../../engine/work/sessions.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
+import { type Session, sessionsOf } from '../../engine/calendar/sessions.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import { dayWords } from '../core/day-words.ts';
 import { type Changed, changing } from '../plan/changing.ts';

@@ -1,7 +1,7 @@
 import { isInstant, type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { calendarOf } from '../../engine/work/calendar.ts';
-import type { Session } from '../../engine/work/sessions.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
+import type { Session } from '../../engine/calendar/sessions.ts';
 import { done, type Outcome, refuse } from '../core/context.ts';
 import { sessionsOfDay } from '../plan/hours-of-day.ts';
 

@@ -1,6 +1,6 @@
 import { replaceDay } from '../../../db/stores/work-store.ts';
 import { clockMinutes, dateOfDay, minuteOf } from '../../../shared/time.ts';
-import { calendarOf } from '../../engine/work/calendar.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import { dayWords } from '../core/day-words.ts';
 import { type Changed, changing } from '../plan/changing.ts';

@@ -1,8 +1,8 @@
 import type { PlanFile } from '../../../shared/plan.ts';
 import { dateOfDay, type Minute, minuteOf, type Weekday } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { calendarOf } from '../../engine/work/calendar.ts';
-import { type Session, sessionsOf } from '../../engine/work/sessions.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
+import { type Session, sessionsOf } from '../../engine/calendar/sessions.ts';
 import { pourMinutes } from '../plan/pour-minutes.ts';
 import { settingOf } from '../plan/setting.ts';
 import { weekOf } from '../typed/measures.ts';

@@ -1,6 +1,6 @@
 import { clockMinutes, dateOfDay, dayNumber, WEEKDAYS } from '../../../shared/time.ts';
 import { type ExtraWindow, TASK_KINDS, type TaskKind, type WorkWindow } from '../../../shared/work.ts';
-import { rhythmOfRule, ruleOfRhythm } from '../../engine/work/plain-rule.ts';
+import { rhythmOfRule, ruleOfRhythm } from '../../engine/calendar/plain-rule.ts';
 import type { Outcome } from '../core/context.ts';
 import type { DateReading } from '../typed/date-typed.ts';
 import { TypedReader } from '../typed/typed-reader.ts';

@@ -1,9 +1,9 @@
 import { dateOfDay, minuteOf } from '../../../shared/time.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { ageingOf } from '../../engine/cure/age.ts';
 import { climateOf } from '../../engine/cure/climate.ts';
 import { CEMENTS, type Cement, type StrengthBy, strengthBy, strongEnoughFrom } from '../../engine/cure/strength-by.ts';
 import { temperatureText } from '../../engine/units/temperature.ts';
-import { calendarOf } from '../../engine/work/calendar.ts';
 import type { UseCaseContext } from '../core/context.ts';
 import { showYardFrame } from './show-yard-frame.ts';
 

@@ -1,10 +1,10 @@
 import { closedDays, extraWindows, workWindows } from '../../../db/stores/work-store.ts';
 import { type DayNumber, dateOfDay, dayNumber } from '../../../shared/time.ts';
 import { ruleFault, type WorkWindow } from '../../../shared/work.ts';
-import { calendarOf } from '../../engine/work/calendar.ts';
-import { rhythmOfRule } from '../../engine/work/plain-rule.ts';
-import { datesOf } from '../../engine/work/recurrence.ts';
-import { sessionsOf } from '../../engine/work/sessions.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
+import { rhythmOfRule } from '../../engine/calendar/plain-rule.ts';
+import { datesOf } from '../../engine/calendar/recurrence.ts';
+import { sessionsOf } from '../../engine/calendar/sessions.ts';
 import type { UseCaseContext } from '../core/context.ts';
 import { type DateReading, readDate } from '../typed/date-typed.ts';
 import { mayOf, ruleRefused } from './hours-typed.ts';

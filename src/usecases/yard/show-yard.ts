@@ -1,9 +1,9 @@
 import { dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
+import { sessionsOf } from '../../engine/calendar/sessions.ts';
 import { climateOf } from '../../engine/cure/climate.ts';
 import { temperatureText } from '../../engine/units/temperature.ts';
-import { calendarOf } from '../../engine/work/calendar.ts';
-import { sessionsOf } from '../../engine/work/sessions.ts';
 import type { UseCaseContext } from '../core/context.ts';
 import { mouldKind, mouldsFor } from '../core/mould-kind.ts';
 import { workOut } from '../core/work-out.ts';

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { mixRate } from '../../../src/engine/begin/mix-rate.ts';
+import { calendarOf } from '../../../src/engine/calendar/calendar.ts';
 import { ageingOf } from '../../../src/engine/cure/age.ts';
 import { climateOf } from '../../../src/engine/cure/climate.ts';
-import { calendarOf } from '../../../src/engine/work/calendar.ts';
 
 /** When a mix of this rate can be stripped on a day of one temperature throughout. */
 const strippedAfter = (celsius: number, rate: { activationKelvin: number; demouldMinutes: number }): number =>

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { YardFileInput } from '../../../shared/yard-file.ts';
 import { lateBound } from '../../../src/engine/bound/bound.ts';
-import { compile } from '../../../src/engine/place/compile.ts';
+import { compile } from '../../../src/engine/decoder/compile.ts';
 import { planYard } from '../../../src/engine/plan.ts';
 import { yardSeeds } from '../../support/property-seed.ts';
 import { randomYard } from '../../support/random-yard.ts';

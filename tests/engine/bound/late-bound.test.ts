@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Job, weightedLateBound } from '../../../src/engine/bound/late-bound.ts';
-import { NEVER } from '../../../src/engine/place/problem.ts';
+import { NEVER } from '../../../src/engine/decoder/problem.ts';
 
 const oneADay = (days: number) => Int32Array.from({ length: days }, (_, k) => k + 1);
 

@@ -2,14 +2,14 @@ import { describe, expect, test } from 'vitest';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile, YardFileInput } from '../../../shared/yard-file.ts';
 import { soonestComplete } from '../../../src/engine/bound/soonest.ts';
-import { compile } from '../../../src/engine/place/compile.ts';
-import { NEVER } from '../../../src/engine/place/problem.ts';
+import { calendarOf } from '../../../src/engine/calendar/calendar.ts';
+import { compile } from '../../../src/engine/decoder/compile.ts';
+import { NEVER } from '../../../src/engine/decoder/problem.ts';
 import { planYard } from '../../../src/engine/plan.ts';
-import { calendarOf } from '../../../src/engine/work/calendar.ts';
-import { keptYard } from '../../support/kept-yard.ts';
 import { yardSeeds } from '../../support/property-seed.ts';
 import { randomYard, YARD_KINDS } from '../../support/random-yard.ts';
 import { smallYard } from '../../support/small-yard.ts';
+import { keptYard } from '../../support/yard-with-fixed-pours.ts';
 
 const base = smallYard();
 const soonest = (changes: Partial<YardFileInput> = {}): string => {

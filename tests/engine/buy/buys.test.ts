@@ -4,7 +4,7 @@ import type { PlanBuy, PlanFile } from '../../../shared/plan.ts';
 import { dateOfDay, dayNumber, minuteOf } from '../../../shared/time.ts';
 import { readYardFile, type YardFile } from '../../../shared/yard-file.ts';
 import { type BoughtMaterial, buysOf, type MaterialUse } from '../../../src/engine/buy/buys.ts';
-import { calendarOf } from '../../../src/engine/work/calendar.ts';
+import { calendarOf } from '../../../src/engine/calendar/calendar.ts';
 import { audit } from '../../contract/audit-plan.mjs';
 
 const dublin = calendarOf('Europe/Dublin');

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { dayNumber, minuteOf } from '../../../shared/time.ts';
 import { lotsInYard, lotsKept } from '../../../src/engine/buy/keeping.ts';
-import { calendarOf } from '../../../src/engine/work/calendar.ts';
+import { calendarOf } from '../../../src/engine/calendar/calendar.ts';
 
 const dublin = calendarOf('Europe/Dublin');
 const day = (date: string) => dayNumber(date);

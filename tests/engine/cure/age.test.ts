@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { minuteOf } from '../../../shared/time.ts';
+import { calendarOf } from '../../../src/engine/calendar/calendar.ts';
 import { ageingOf, ageRate } from '../../../src/engine/cure/age.ts';
 import { climateOf } from '../../../src/engine/cure/climate.ts';
-import { calendarOf } from '../../../src/engine/work/calendar.ts';
 import {
   ageGained,
   calendar as auditCalendar,

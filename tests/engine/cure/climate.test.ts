@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { dateOfDay, dayNumber, minuteOf } from '../../../shared/time.ts';
+import { calendarOf } from '../../../src/engine/calendar/calendar.ts';
 import { climateOf } from '../../../src/engine/cure/climate.ts';
-import { calendarOf } from '../../../src/engine/work/calendar.ts';
 import { calendar as auditCalendar, weather } from '../../contract/audit-plan.mjs';
 import { dateBetween } from '../../support/hours-yard.ts';
 

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { minuteOf } from '../../../shared/time.ts';
+import { calendarOf } from '../../../src/engine/calendar/calendar.ts';
 import { climateOf } from '../../../src/engine/cure/climate.ts';
 import { CEMENTS, strengthBy, strongEnoughFrom } from '../../../src/engine/cure/strength-by.ts';
-import { calendarOf } from '../../../src/engine/work/calendar.ts';
 
 const calendar = calendarOf('Europe/Dublin');
 const keptAt = (...celsius: [from: string, celsius: number][]) => ({

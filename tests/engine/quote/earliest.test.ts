@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { compile } from '../../../src/engine/place/compile.ts';
-import { NEVER } from '../../../src/engine/place/problem.ts';
-import { settle } from '../../../src/engine/place/settle.ts';
+import { compile } from '../../../src/engine/decoder/compile.ts';
+import { NEVER } from '../../../src/engine/decoder/problem.ts';
+import { settle } from '../../../src/engine/decoder/settle.ts';
 import { earliestOf } from '../../../src/engine/quote/earliest.ts';
 import { completesIfFirst } from '../../../src/engine/quote/if-first.ts';
 import { askingFor, daysLateOf, presentOf, withOrderAt } from '../../../src/engine/quote/present.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { dateOfDay, minuteOf } from '../../../shared/time.ts';
 import type { YardFileInput } from '../../../shared/yard-file.ts';
-import { compile } from '../../../src/engine/place/compile.ts';
+import { compile } from '../../../src/engine/decoder/compile.ts';
 import { handoverOn, promiseDay } from '../../../src/engine/quote/promise.ts';
 import { smallYard } from '../../support/small-yard.ts';
 

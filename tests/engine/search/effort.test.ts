@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { compile } from '../../../src/engine/place/compile.ts';
+import { compile } from '../../../src/engine/decoder/compile.ts';
 import { poursOf, stopRule } from '../../../src/engine/search/effort.ts';
 import { smallYard } from '../../support/small-yard.ts';
 

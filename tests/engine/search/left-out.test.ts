@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { compile } from '../../../src/engine/place/compile.ts';
-import { dispatchOf } from '../../../src/engine/place/dispatch.ts';
-import { placingOf } from '../../../src/engine/place/placing.ts';
+import { compile } from '../../../src/engine/decoder/compile.ts';
+import { placingOf } from '../../../src/engine/decoder/decoder-state.ts';
+import { dispatchOf } from '../../../src/engine/decoder/dispatch.ts';
 import { leftOutLast } from '../../../src/engine/search/left-out.ts';
 import { randomYard } from '../../support/random-yard.ts';
 

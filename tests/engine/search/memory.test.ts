@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { compile } from '../../../src/engine/place/compile.ts';
-import { DEFAULT_CHOICES, type Dispatch, dispatchOf } from '../../../src/engine/place/dispatch.ts';
+import { compile } from '../../../src/engine/decoder/compile.ts';
+import { DEFAULT_CHOICES, type Dispatch, dispatchOf } from '../../../src/engine/decoder/dispatch.ts';
 import { planWithMemory } from '../../../src/engine/plan.ts';
 import { dispatchFrom, memoryOf, type PlanMemory } from '../../../src/engine/search/memory.ts';
 import { yardSeeds } from '../../support/property-seed.ts';

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { compile } from '../../../src/engine/place/compile.ts';
-import { decode } from '../../../src/engine/place/decode.ts';
-import { dispatchOf } from '../../../src/engine/place/dispatch.ts';
-import { placingOf } from '../../../src/engine/place/placing.ts';
+import { compile } from '../../../src/engine/decoder/compile.ts';
+import { decode } from '../../../src/engine/decoder/decode.ts';
+import { placingOf } from '../../../src/engine/decoder/decoder-state.ts';
+import { dispatchOf } from '../../../src/engine/decoder/dispatch.ts';
 import { planYard } from '../../../src/engine/plan.ts';
 import { poursLeft, presentPours } from '../../../src/engine/search/nearness.ts';
 import { smallYard } from '../../support/small-yard.ts';

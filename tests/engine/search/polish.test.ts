@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { compile } from '../../../src/engine/place/compile.ts';
-import { decode } from '../../../src/engine/place/decode.ts';
-import { type Choices, dispatchOf } from '../../../src/engine/place/dispatch.ts';
-import { type Placing, placingOf } from '../../../src/engine/place/placing.ts';
-import { settle } from '../../../src/engine/place/settle.ts';
+import { compile } from '../../../src/engine/decoder/compile.ts';
+import { decode } from '../../../src/engine/decoder/decode.ts';
+import { type Placing, placingOf } from '../../../src/engine/decoder/decoder-state.ts';
+import { type Choices, dispatchOf } from '../../../src/engine/decoder/dispatch.ts';
+import { settle } from '../../../src/engine/decoder/settle.ts';
 import { dealAgain } from '../../../src/engine/search/deal.ts';
 import { evaluate, isBetter } from '../../../src/engine/search/evaluation.ts';
 import type { Found } from '../../../src/engine/search/found.ts';

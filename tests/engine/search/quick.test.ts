@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { compile } from '../../../src/engine/place/compile.ts';
-import { dispatchOf } from '../../../src/engine/place/dispatch.ts';
-import { placingOf } from '../../../src/engine/place/placing.ts';
-import { settle } from '../../../src/engine/place/settle.ts';
+import { compile } from '../../../src/engine/decoder/compile.ts';
+import { placingOf } from '../../../src/engine/decoder/decoder-state.ts';
+import { dispatchOf } from '../../../src/engine/decoder/dispatch.ts';
+import { settle } from '../../../src/engine/decoder/settle.ts';
 import { type Evaluation, evaluate, isBetter } from '../../../src/engine/search/evaluation.ts';
 import { quickSearch, TRIED_CHOICES } from '../../../src/engine/search/quick.ts';
 import { randomYard } from '../../support/random-yard.ts';

@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import type { YardFileInput } from '../../../shared/yard-file.ts';
-import { compile } from '../../../src/engine/place/compile.ts';
-import type { Problem } from '../../../src/engine/place/problem.ts';
+import { compile } from '../../../src/engine/decoder/compile.ts';
+import type { Problem } from '../../../src/engine/decoder/problem.ts';
 import {
   apparentTardinessFirst,
   earliestDueFirst,

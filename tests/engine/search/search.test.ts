@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { compile } from '../../../src/engine/place/compile.ts';
-import { dispatchOf } from '../../../src/engine/place/dispatch.ts';
-import { type Placing, placingOf } from '../../../src/engine/place/placing.ts';
-import { settle } from '../../../src/engine/place/settle.ts';
+import { compile } from '../../../src/engine/decoder/compile.ts';
+import { type Placing, placingOf } from '../../../src/engine/decoder/decoder-state.ts';
+import { dispatchOf } from '../../../src/engine/decoder/dispatch.ts';
+import { settle } from '../../../src/engine/decoder/settle.ts';
 import { evaluate, isBetter } from '../../../src/engine/search/evaluation.ts';
 import { improvePlan } from '../../../src/engine/search/improve.ts';
 import { leftOutLast } from '../../../src/engine/search/left-out.ts';

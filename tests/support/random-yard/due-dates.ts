@@ -1,7 +1,7 @@
 import { dateOfDay } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { calendarOf } from '../../../src/engine/work/calendar.ts';
-import { sessionsOf } from '../../../src/engine/work/sessions.ts';
+import { calendarOf } from '../../../src/engine/calendar/calendar.ts';
+import { sessionsOf } from '../../../src/engine/calendar/sessions.ts';
 import { piecesOf } from './demand.ts';
 import type { Dice } from './dice.ts';
 

@@ -1,6 +1,6 @@
 import { type DayNumber, dateOfDay, minuteOf } from '../../../shared/time.ts';
 import type { YardFileInput } from '../../../shared/yard-file.ts';
-import { calendarOf } from '../../../src/engine/work/calendar.ts';
+import { calendarOf } from '../../../src/engine/calendar/calendar.ts';
 import type { Dice } from './dice.ts';
 import type { Place } from './hours.ts';
 

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { minuteOf } from '../../../shared/time.ts';
+import { calendarOf } from '../../../src/engine/calendar/calendar.ts';
+import { sessionsOf } from '../../../src/engine/calendar/sessions.ts';
 import { planYard } from '../../../src/engine/plan.ts';
-import { calendarOf } from '../../../src/engine/work/calendar.ts';
-import { sessionsOf } from '../../../src/engine/work/sessions.ts';
 import { buyingModel } from '../../../src/usecases/buying/buying-model.ts';
 import { lastMixes } from '../../../src/usecases/today/last-mix.ts';
 import { sessionSteps } from '../../../src/usecases/today/session-steps.ts';

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { dateOfDay, dayNumber, minuteOf } from '../../../shared/time.ts';
-import { calendarOf } from '../../../src/engine/work/calendar.ts';
-import { sessionsOf } from '../../../src/engine/work/sessions.ts';
+import { calendarOf } from '../../../src/engine/calendar/calendar.ts';
+import { sessionsOf } from '../../../src/engine/calendar/sessions.ts';
 import { hoursWith, sessionsOfDay } from '../../../src/usecases/plan/hours-of-day.ts';
 import { anyHoursYard, hoursYard } from '../../support/hours-yard.ts';
 

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { minuteOf } from '../../../shared/time.ts';
+import { calendarOf } from '../../../src/engine/calendar/calendar.ts';
+import { sessionsOf } from '../../../src/engine/calendar/sessions.ts';
 import { planYard } from '../../../src/engine/plan.ts';
-import { calendarOf } from '../../../src/engine/work/calendar.ts';
-import { sessionsOf } from '../../../src/engine/work/sessions.ts';
 import { beginsWithin } from '../../../src/usecases/plan/plan-starts.ts';
 import { handPlan } from '../../support/planned-yard.ts';
 import { scaledYard } from '../../support/scaled-yard.ts';

@@ -1,5 +1,5 @@
-import type { Choices } from '../../place/dispatch.ts';
-import type { Problem } from '../../place/problem.ts';
+import type { Choices } from '../../decoder/dispatch.ts';
+import type { Problem } from '../../decoder/problem.ts';
 import { below, pick, type Random } from '../random.ts';
 
 const LEAST_FILLS = [0, 0.3, 0.6, 0.8, 0.9, 1];

@@ -1,4 +1,4 @@
-import { MOST_PARTS } from '../../place/dispatch.ts';
+import { MOST_PARTS } from '../../decoder/dispatch.ts';
 import { insertMove } from './insert.ts';
 
 /**

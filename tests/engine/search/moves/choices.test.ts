@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { compile } from '../../../../src/engine/place/compile.ts';
-import { type Choices, DEFAULT_CHOICES } from '../../../../src/engine/place/dispatch.ts';
+import { compile } from '../../../../src/engine/decoder/compile.ts';
+import { type Choices, DEFAULT_CHOICES } from '../../../../src/engine/decoder/dispatch.ts';
 import { changeChoices, scopeOf } from '../../../../src/engine/search/moves/choices.ts';
 import { randomFrom } from '../../../../src/engine/search/random.ts';
 import { smallYard } from '../../../support/small-yard.ts';

@@ -1,0 +1,63 @@
+import type { Placing } from './decoder-state.ts';
+import { NONE } from './problem.ts';
+
+/** Takes the order that the next piece of a casting is for out of its queue; NONE, for stock, where nobody needs one. */
+const nextOrder = (at: Placing, casting: number): number => {
+  const { demand, orders } = at;
+  if (demand.need[casting] === 0) return NONE;
+  const head = demand.head[casting]!;
+  const order = demand.order[head]!;
+  demand.need[casting] = demand.need[casting]! - 1;
+  demand.total--;
+  demand.left[head] = demand.left[head]! - 1;
+  if (demand.left[head] === 0) demand.head[casting] = head + 1;
+  const wanted = demand.wantedHead[casting]!;
+  demand.wantedLeft[wanted] = demand.wantedLeft[wanted]! - 1;
+  if (demand.wantedLeft[wanted] === 0) demand.wantedHead[casting] = wanted + 1;
+  orders.unpoured[order] = orders.unpoured[order]! - 1;
+  return order;
+};
+
+const writePour = (
+  at: Placing,
+  mould: number,
+  casting: number,
+  batch: number,
+  fillStart: number,
+  order: number,
+): number => {
+  const { moulds, placed } = at;
+  const pour = placed.pours++;
+  const asIs = moulds.prepStart[mould] === NONE;
+  placed.pourBatch[pour] = batch;
+  placed.pourMould[pour] = mould;
+  placed.pourCasting[pour] = casting;
+  placed.pourOrder[pour] = order;
+  placed.pourPrepStart[pour] = asIs ? placed.batchStart[batch]! : moulds.prepStart[mould]!;
+  placed.pourPrepEnd[pour] = asIs ? placed.batchStart[batch]! : moulds.prepEnd[mould]!;
+  placed.pourCoated[pour] = moulds.coated[mould]!;
+  placed.pourFillStart[pour] = fillStart;
+  placed.pourFillEnd[pour] = fillStart + at.problem.castings[casting]!.fillMinutes;
+  placed.pourStripStart[pour] = NONE;
+  return pour;
+};
+
+/** Fills a mould that is set up: the piece goes to the first order that needs one, and the mould holds it from now on. */
+export const recordPour = (at: Placing, mould: number, casting: number, batch: number, fillStart: number): void => {
+  const { moulds, demand, problem } = at;
+  const { mix, fillMinutes } = problem.castings[casting]!;
+  const { ageing, demouldMinutes, cureMinutes } = problem.mixes[mix]!;
+  const order = nextOrder(at, casting);
+  const pour = writePour(at, mould, casting, batch, fillStart, order);
+  moulds.turnsSinceOil[mould] = (moulds.coated[mould] ? 0 : moulds.turnsSinceOil[mould]!) + 1;
+  moulds.coated[mould] = 0;
+  moulds.preppedFor[mould] = NONE;
+  moulds.prepStart[mould] = NONE;
+  moulds.setFor[mould] = casting;
+  moulds.held[mould] = casting;
+  moulds.heldOrder[mould] = order;
+  moulds.heldPour[mould] = pour;
+  moulds.outAt[mould] = ageing.whenAged(fillStart + fillMinutes, demouldMinutes);
+  moulds.curedAt[mould] = ageing.whenAged(fillStart + fillMinutes, cureMinutes);
+  demand.prepped[casting] = demand.prepped[casting]! - 1;
+};

@@ -1,0 +1,137 @@
+import type { Minute } from '../../../shared/time.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import type { Calendar } from '../calendar/calendar.ts';
+import type { Ageing } from '../cure/age.ts';
+import type { Climate } from '../cure/climate.ts';
+import type { Kept } from './fixed.ts';
+
+/** No mould, casting, order or time: the index or minute that stands for "none". */
+export const NONE = -1;
+/** A minute later than any plan reaches. */
+export const NEVER = 2_000_000_000;
+
+/** One bit for each kind of task, as in `Shifts.allow`. */
+export const PREP = 1;
+export const BATCH = 2;
+export const STRIP = 4;
+export const PACK = 8;
+
+/**
+ * Stretches of a session in which tasks can be placed, in order of time. A session is one shift, unless it runs for
+ * longer than a long day: then it is cut at midnights, so that what is finished in it is seen day by day.
+ * Minute `t` of shift `s` stands at `offset[s] + t - from[s]` of `people` and `allow`.
+ */
+export interface Shifts {
+  count: number;
+  from: Int32Array;
+  to: Int32Array;
+  /** End of the whole session, for someone staying after the last fill. */
+  sessionEnd: Int32Array;
+  day: Int32Array;
+  offset: Int32Array;
+  people: Uint16Array;
+  allow: Uint8Array;
+  /** Next shift after this one in which pieces can be stripped, and in which orders can be packed; `count` if none. */
+  nextStrip: Int32Array;
+  nextPack: Int32Array;
+}
+
+export interface CompiledMix {
+  ageing: Ageing;
+  crew: number;
+  mixMinutes: number;
+  washMinutes: number;
+  attendMinutes: number;
+  workingMinutes: number;
+  demouldMinutes: number;
+  cureMinutes: number;
+  /** Largest batch, kg placed. */
+  mostKg: number;
+  yieldKgPerBag: number;
+  bagStep: number;
+  maxBags: number;
+  castings: number[];
+  perBag: { material: number; quantity: number }[];
+  /** From this minute on everything the mix and its castings need can be had. */
+  scarceUntil: Minute;
+  minCelsius: number;
+  maxCelsius: number;
+  protectMinutes: number;
+}
+
+export interface CompiledMaterial {
+  onHand: number;
+  /** What is bought already, by the minute it is there. */
+  arrivals: { at: Minute; quantity: number }[];
+  /** From this minute on any quantity can be there; NEVER when it cannot be bought. */
+  plentyFrom: Minute;
+  stickMm: number;
+  kerfMm: number;
+}
+
+interface CompiledCasting {
+  mix: number;
+  kg: number;
+  fillMinutes: number;
+  stripMinutes: number;
+  stripCrew: number;
+  cleanMinutes: number;
+  prepMinutes: number;
+  rackSpaces: number;
+  perPiece: { material: number; quantity: number }[];
+  cuts: { material: number; lengthMm: number; count: number }[];
+  /** Moulds that can ever take a pour of it. */
+  moulds: number[];
+}
+
+export interface CompiledMould {
+  makes: { casting: number; changeMinutes: number }[];
+  /** By casting: minutes to change over to it, NONE when the mould does not make it. */
+  change: Int32Array;
+  setFor: number;
+  dirty: boolean;
+  prepped: boolean;
+  usableFrom: Minute;
+  turnsSinceOil: number;
+  oilEveryTurns: number;
+  oilMinutes: number;
+  oilDryMinutes: number;
+}
+
+export interface CompiledOrder {
+  weight: number;
+  dueDay: number;
+  packMinutes: number;
+  pieces: { casting: number; count: number }[];
+  pieceCount: number;
+  parts: { material: number; quantity: number }[];
+  cuts: { material: number; lengthMm: number; count: number }[];
+}
+
+/** A yard file made ready for placing: indices for ids, minutes for instants, one flat array for all minutes worked. */
+export interface Problem {
+  yard: YardFile;
+  calendar: Calendar;
+  climate: Climate;
+  now: Minute;
+  today: number;
+  horizonEnd: Minute;
+  mixers: number;
+  rackSpaces: number;
+  shifts: Shifts;
+  materials: CompiledMaterial[];
+  mixes: CompiledMix[];
+  castings: CompiledCasting[];
+  moulds: CompiledMould[];
+  orders: CompiledOrder[];
+  /** By order: the first minute after its due date, NEVER without one. */
+  dueMinutes: Int32Array;
+  finished: { casting: number; count: number; readyAt: Minute; order: number }[];
+  inMould: { mould: number; casting: number; filledAt: Minute; order: number }[];
+  /** First hand-over day on or after `today + i`. */
+  handover: Int32Array;
+  /** What is firm (R13). */
+  kept: Kept;
+  batchWorthDays: number;
+  bagWorthDays: number;
+}

@@ -1,0 +1,202 @@
+import { reserveKept } from './apply-fixed.ts';
+import { completeOrder } from './complete.ts';
+import type { Placing } from './decoder-state.ts';
+import { MOST_PARTS } from './dispatch.ts';
+import { NEVER, NONE } from './problem.ts';
+
+const resetMoulds = (at: Placing): void => {
+  const { problem, moulds, placed, demand } = at;
+  demand.prepped.fill(0);
+  placed.firstStripStart.fill(NONE);
+  placed.firstOrder.fill(NONE);
+  moulds.held.fill(NONE);
+  moulds.heldOrder.fill(NONE);
+  moulds.heldPour.fill(NONE);
+  problem.moulds.forEach((mould, k) => {
+    moulds.setFor[k] = mould.setFor;
+    moulds.dirty[k] = mould.dirty ? 1 : 0;
+    moulds.turnsSinceOil[k] = mould.turnsSinceOil;
+    moulds.freeAt[k] = mould.usableFrom;
+    moulds.preppedFor[k] = mould.prepped && mould.usableFrom < NEVER ? mould.setFor : NONE;
+    moulds.prepStart[k] = NONE;
+    moulds.prepEnd[k] = NONE;
+    moulds.coated[k] = 0;
+    moulds.batchFrom[k] = problem.now;
+  });
+  for (const piece of problem.inMould) {
+    const { ageing, demouldMinutes, cureMinutes } = problem.mixes[problem.castings[piece.casting]!.mix]!;
+    moulds.held[piece.mould] = piece.casting;
+    moulds.outAt[piece.mould] = ageing.whenAged(piece.filledAt, demouldMinutes);
+    moulds.curedAt[piece.mould] = ageing.whenAged(piece.filledAt, cureMinutes);
+    moulds.preppedFor[piece.mould] = NONE;
+    moulds.setFor[piece.mould] = piece.casting;
+    moulds.dirty[piece.mould] = 1;
+  }
+  for (let k = 0; k < problem.moulds.length; k++) {
+    const casting = moulds.preppedFor[k]!;
+    if (casting !== NONE) demand.prepped[casting] = demand.prepped[casting]! + 1;
+  }
+};
+
+/** Takes finished pieces for an order, set aside ones first, then those ready soonest; returns how many it got. */
+const takeFinished = (at: Placing, lots: Int32Array, order: number, casting: number, count: number): number => {
+  const { finished } = at.problem;
+  let got = 0;
+  for (const aside of [true, false])
+    for (let i = 0; i < finished.length && got < count; i++) {
+      const lot = finished[i]!;
+      if (lot.casting !== casting || lots[i] === 0 || (aside ? lot.order !== order : lot.order !== NONE)) continue;
+      const taken = Math.min(lots[i]!, count - got);
+      lots[i] = lots[i]! - taken;
+      got += taken;
+      at.placed.fromFinished.push({ order, finished: i, count: taken });
+      at.orders.readyAt[order] = Math.max(at.orders.readyAt[order]!, lot.readyAt);
+    }
+  return got;
+};
+
+/** Gives pieces that are in moulds to an order, set aside ones first; returns how many it got. */
+const takeInMould = (at: Placing, order: number, casting: number, count: number): number => {
+  const { inMould } = at.problem;
+  let got = 0;
+  for (const aside of [true, false])
+    for (const piece of inMould) {
+      if (got === count) break;
+      if (piece.casting !== casting || (aside ? piece.order !== order : piece.order !== NONE)) continue;
+      if (at.moulds.heldOrder[piece.mould] !== NONE || at.moulds.outAt[piece.mould]! > at.lastStrip[casting]!) continue;
+      at.moulds.heldOrder[piece.mould] = order;
+      got++;
+    }
+  return got;
+};
+
+const joinWanted = (at: Placing, place: number, casting: number, count: number): void => {
+  const { demand } = at;
+  const end = demand.wantedEnd[casting]!;
+  demand.wantedPlace[end] = place;
+  demand.wantedLeft[end] = count;
+  demand.wantedEnd[casting] = end + 1;
+};
+
+const joinQueue = (at: Placing, order: number, casting: number, left: number): void => {
+  const { demand } = at;
+  if (!at.dispatch.setUp) joinWanted(at, at.orders.place[order]!, casting, left);
+  const end = demand.end[casting]!;
+  demand.order[end] = order;
+  demand.left[end] = left;
+  demand.end[casting] = end + 1;
+  if (at.dispatch.heldBack?.order === order) return;
+  demand.need[casting] = demand.need[casting]! + left;
+  demand.total += left;
+};
+
+const addDemand = (at: Placing, order: number, lots: Int32Array): void => {
+  const { orders } = at;
+  for (const piece of at.problem.orders[order]!.pieces) {
+    const finished = takeFinished(at, lots, order, piece.casting, piece.count);
+    const inMould = takeInMould(at, order, piece.casting, piece.count - finished);
+    const left = piece.count - finished - inMould;
+    orders.unstripped[order] = orders.unstripped[order]! + left + inMould;
+    if (left === 0) continue;
+    orders.unpoured[order] = orders.unpoured[order]! + left;
+    joinQueue(at, order, piece.casting, left);
+  }
+};
+
+/** How often each order stands in a list. */
+const timesListed = (orders: number, list: readonly number[]): Int32Array => {
+  const times = new Int32Array(orders);
+  for (const order of list) times[order] = times[order]! + 1;
+  return times;
+};
+
+/** Pieces asked for beyond those to be poured, by casting: so many are there already. */
+const piecesThere = (at: Placing, orders: readonly number[]): Int32Array => {
+  const { demand, problem } = at;
+  const there = new Int32Array(demand.need.length);
+  for (const order of orders)
+    for (const { casting, count } of problem.orders[order]!.pieces) there[casting] = there[casting]! + count;
+  for (let c = 0; c < there.length; c++)
+    for (let i = demand.head[c]!; i < demand.end[c]!; i++) there[c] = there[c]! - demand.left[i]!;
+  return there;
+};
+
+/** Lists what is to be poured by the places of `setUp`; what is there already counts for the first places. */
+const listWanted = (at: Placing, setUp: readonly number[]): void => {
+  const { orders } = at.problem;
+  const there = piecesThere(at, [...new Set(setUp)]);
+  const times = timesListed(orders.length, setUp);
+  const met = new Int32Array(orders.length);
+  setUp.forEach((order, place) => {
+    const part = met[order]!;
+    met[order] = part + 1;
+    for (const { casting, count } of orders[order]!.pieces) {
+      const here = Math.floor((count * (part + 1)) / times[order]!) - Math.floor((count * part) / times[order]!);
+      const had = Math.min(here, there[casting]!);
+      there[casting] = there[casting]! - had;
+      if (here > had) joinWanted(at, place, casting, here - had);
+    }
+  });
+};
+
+/** From now on pieces of the order that was held back are poured like any other's, after those queued before them. */
+export const releaseHeldBack = (at: Placing): void => {
+  const { demand, dispatch } = at;
+  const order = dispatch.heldBack!.order;
+  for (let c = 0; c < demand.need.length; c++)
+    for (let i = demand.head[c]!; i < demand.end[c]!; i++) {
+      if (demand.order[i] !== order) continue;
+      demand.need[c] = demand.need[c]! + demand.left[i]!;
+      demand.total += demand.left[i]!;
+    }
+};
+
+/**
+ * A list of orders as it counts. One that is left out has no place: where it stands makes no difference to the others.
+ * One that is held back comes last, so that no queue waits behind it.
+ */
+const taken = (at: Placing, list: Int32Array): number[] => {
+  const last = at.dispatch.heldBack?.order;
+  const there = Array.from(list).filter((order) => !at.orders.excluded[order]);
+  if (last === undefined || at.orders.excluded[last]) return there;
+  return [...there.filter((order) => order !== last), ...there.filter((order) => order === last)];
+};
+
+/**
+ * Puts everything back to `now` and shares out what is there: finished pieces and pieces in moulds go to the orders of
+ * the sequence in turn, and what they still lack joins the queues of pieces to pour.
+ */
+export const startPlacing = (at: Placing): void => {
+  const { problem, demand, orders, placed, dispatch } = at;
+  at.stock.reset();
+  at.rack.reset();
+  for (const lot of problem.finished)
+    if (lot.readyAt > problem.now) at.rack.put(lot.readyAt, problem.castings[lot.casting]!.rackSpaces * lot.count);
+  placed.batches = placed.pours = 0;
+  placed.fromFinished = [];
+  resetMoulds(at);
+  reserveKept(at);
+  demand.head.set(demand.start.subarray(0, demand.head.length));
+  demand.end.set(demand.head);
+  for (let c = 0; c < demand.head.length; c++) demand.wantedHead[c] = MOST_PARTS * demand.start[c]!;
+  demand.wantedEnd.set(demand.wantedHead);
+  demand.need.fill(0);
+  demand.total = 0;
+  orders.unpoured.fill(0);
+  orders.unstripped.fill(0);
+  orders.readyAt.fill(problem.now);
+  orders.packStart.fill(NONE);
+  orders.completesAt.fill(NONE);
+  orders.waiting.length = 0;
+  at.waited.fill(0);
+  orders.open = 0;
+  const lots = Int32Array.from(problem.finished, (lot) => lot.count);
+  const sequence = taken(at, dispatch.sequence);
+  sequence.forEach((order, place) => {
+    orders.place[order] = place;
+    orders.open++;
+    addDemand(at, order, lots);
+  });
+  if (dispatch.setUp) listWanted(at, taken(at, dispatch.setUp));
+  for (const order of sequence) if (orders.unstripped[order] === 0) completeOrder(at, order);
+};

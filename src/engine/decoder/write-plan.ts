@@ -1,0 +1,266 @@
+import type { PlanFile, PlanOrder, PlanPour, PlanStick, UnplannedOrder } from '../../../shared/plan.ts';
+import { dateOfDay, dayNumber } from '../../../shared/time.ts';
+import { buysOf } from '../buy/buys.ts';
+import { type CutDemand, cutPlan } from '../cut/cut-plan.ts';
+import { bagsOf, type Placing } from './decoder-state.ts';
+import { NEVER, NONE, type Problem } from './problem.ts';
+
+interface Use {
+  at: number;
+  quantity: number;
+}
+
+/** What a plan uses of each material, and what it cuts, in the order of `problem.materials`. */
+interface Uses {
+  quantities: Use[][];
+  cuts: CutDemand[][];
+}
+
+/** Ids of batches and pours: firm ones keep theirs, the others are numbered past them and past those that are dropped. */
+interface Names {
+  batches: string[];
+  pours: string[];
+}
+
+const numbered = (prefix: string, count: number, kept: (string | undefined)[], firm: { id: string }[]): string[] => {
+  const taken = new Set(firm.map(({ id }) => id));
+  let n = 0;
+  return Array.from({ length: count }, (_, i) => {
+    if (kept[i] !== undefined) return kept[i]!;
+    do n++;
+    while (taken.has(`${prefix}${n}`));
+    return `${prefix}${n}`;
+  });
+};
+
+const namesOf = ({ placed, problem }: Placing): Names => {
+  const keptBatch = (b: number) => problem.kept.batches[placed.batchKept[b]!];
+  const batches = Array.from({ length: placed.batches }, (_, b) => keptBatch(b)?.id);
+  const pours = Array.from(
+    { length: placed.pours },
+    (_, p) => keptBatch(placed.pourBatch[p]!)?.pours.find((x) => x.mould === placed.pourMould[p])?.id,
+  );
+  const { keep } = problem.yard;
+  return {
+    batches: numbered('B', placed.batches, batches, keep?.batches ?? []),
+    pours: numbered('P', placed.pours, pours, keep?.pours ?? []),
+  };
+};
+
+/** Orders' own uses: parts and cuts when it is packed, or when it is complete where nothing is packed. */
+const addOrderUses = (at: Placing, uses: Uses): void => {
+  at.problem.orders.forEach((order, o) => {
+    const completesAt = at.orders.completesAt[o]!;
+    if (completesAt === NONE) return;
+    const when = at.orders.packStart[o]! === NONE ? completesAt : at.orders.packStart[o]!;
+    for (const x of order.parts) uses.quantities[x.material]!.push({ at: when, quantity: x.quantity });
+    for (const x of order.cuts)
+      uses.cuts[x.material]!.push({
+        lengthMm: x.lengthMm,
+        count: x.count,
+        at: when,
+        for: at.problem.yard.orders[o]!.id,
+      });
+  });
+};
+
+const usesOf = (at: Placing, names: Names): Uses => {
+  const { problem, placed } = at;
+  const uses: Uses = { quantities: problem.materials.map(() => []), cuts: problem.materials.map(() => []) };
+  for (let b = 0; b < placed.batches; b++)
+    for (const x of problem.mixes[placed.batchMix[b]!]!.perBag)
+      uses.quantities[x.material]!.push({ at: placed.batchStart[b]!, quantity: x.quantity * placed.batchBags[b]! });
+  for (let p = 0; p < placed.pours; p++) {
+    const casting = problem.castings[placed.pourCasting[p]!]!;
+    const when = placed.batchStart[placed.pourBatch[p]!]!;
+    for (const x of casting.perPiece) uses.quantities[x.material]!.push({ at: when, quantity: x.quantity });
+    for (const x of casting.cuts)
+      uses.cuts[x.material]!.push({
+        lengthMm: x.lengthMm,
+        count: x.count,
+        at: when,
+        for: names.batches[placed.pourBatch[p]!]!,
+      });
+  }
+  addOrderUses(at, uses);
+  return uses;
+};
+
+/** How many sticks may be open by a minute: what is there, until more can be bought. */
+const sticksBy =
+  (problem: Problem, material: number, used: Use[]) =>
+  (minute: number): number => {
+    const m = problem.materials[material]!;
+    if (minute >= m.plentyFrom) return Infinity;
+    const arrived = m.arrivals.reduce((n, x) => (x.at <= minute ? n + x.quantity : n), m.onHand);
+    return used.reduce((n, x) => (x.at <= minute ? n - x.quantity : n), arrived);
+  };
+
+/** Sticks of each material; the index of a material whose cuts do not fit its sticks where that cannot be done. */
+const cutSticks = (problem: Problem, uses: Uses): { sticks: PlanStick[]; failed: number } => {
+  const sticks: PlanStick[] = [];
+  for (let i = 0; i < problem.materials.length; i++) {
+    if (uses.cuts[i]!.length === 0) continue;
+    const scarce = problem.materials[i]!.plentyFrom > problem.now;
+    const opened = cutPlan(
+      problem.materials[i]!,
+      uses.cuts[i]!,
+      scarce ? sticksBy(problem, i, uses.quantities[i]!) : undefined,
+    );
+    if (!opened) return { sticks, failed: i };
+    for (const stick of opened) {
+      sticks.push({
+        material: problem.yard.materials[i]!.id,
+        openedAt: problem.calendar.instantText(stick.openedAt),
+        cuts: stick.cuts,
+      });
+      uses.quantities[i]!.push({ at: stick.openedAt, quantity: 1 });
+    }
+  }
+  return { sticks, failed: NONE };
+};
+
+const pourOf = (at: Placing, names: Names, p: number): PlanPour => {
+  const { placed, problem } = at;
+  const text = problem.calendar.instantText;
+  const casting = placed.pourCasting[p]!;
+  const order = placed.pourOrder[p]!;
+  const stripStart = placed.pourStripStart[p]!;
+  return {
+    id: names.pours[p]!,
+    batch: names.batches[placed.pourBatch[p]!]!,
+    mould: problem.yard.moulds[placed.pourMould[p]!]!.id,
+    casting: problem.yard.castings[casting]!.id,
+    ...(order === NONE ? {} : { order: problem.yard.orders[order]!.id }),
+    prepStart: text(placed.pourPrepStart[p]!),
+    prepEnd: text(placed.pourPrepEnd[p]!),
+    oiled: placed.pourCoated[p] === 1,
+    fillStart: text(placed.pourFillStart[p]!),
+    fillEnd: text(placed.pourFillEnd[p]!),
+    stripStart: text(stripStart),
+    stripEnd: text(stripStart + problem.castings[casting]!.stripMinutes),
+    pieceReadyAt: text(placed.pourReadyAt[p]!),
+  };
+};
+
+const batchesOf = (at: Placing, names: Names): PlanFile['batches'] => {
+  const { placed, problem } = at;
+  const text = problem.calendar.instantText;
+  const pours: string[][] = Array.from({ length: placed.batches }, () => []);
+  for (let p = 0; p < placed.pours; p++) pours[placed.pourBatch[p]!]!.push(names.pours[p]!);
+  return pours.map((ids, b) => {
+    const mix = problem.mixes[placed.batchMix[b]!]!;
+    const start = placed.batchStart[b]!;
+    return {
+      id: names.batches[b]!,
+      mix: problem.yard.mixes[placed.batchMix[b]!]!.id,
+      start: text(start),
+      mixEnd: text(start + mix.mixMinutes),
+      end: text(placed.batchEnd[b]!),
+      bags: placed.batchBags[b]!,
+      kg: placed.batchKg[b]!,
+      pours: ids,
+    };
+  });
+};
+
+const stripsOf = (at: Placing): Pick<PlanFile, 'strips' | 'unstripped'> => {
+  const { placed, problem } = at;
+  const text = problem.calendar.instantText;
+  const strips: PlanFile['strips'] = [];
+  const unstripped: PlanFile['unstripped'] = [];
+  for (const piece of problem.inMould) {
+    const mould = problem.yard.moulds[piece.mould]!.id;
+    const start = placed.firstStripStart[piece.mould]!;
+    const order = placed.firstOrder[piece.mould]!;
+    if (start === NONE) unstripped.push({ mould, reason: 'no session within the plan has time to strip it' });
+    else
+      strips.push({
+        mould,
+        ...(order === NONE ? {} : { order: problem.yard.orders[order]!.id }),
+        stripStart: text(start),
+        stripEnd: text(start + problem.castings[piece.casting]!.stripMinutes),
+        pieceReadyAt: text(placed.firstReadyAt[piece.mould]!),
+      });
+  }
+  return { strips, unstripped };
+};
+
+const orderOf = (at: Placing, o: number): PlanOrder => {
+  const { problem, orders, placed } = at;
+  const text = problem.calendar.instantText;
+  const completesAt = orders.completesAt[o]!;
+  const on = problem.handover[problem.calendar.dayOf(completesAt) - problem.today]!;
+  const { due } = problem.yard.orders[o]!;
+  return {
+    id: problem.yard.orders[o]!.id,
+    ...(orders.packStart[o] === NONE ? {} : { packStart: text(orders.packStart[o]!), packEnd: text(completesAt) }),
+    completesAt: text(completesAt),
+    completesOn: dateOfDay(on),
+    daysLate: due === undefined ? 0 : Math.max(0, on - dayNumber(due)),
+    fromFinished: placed.fromFinished.filter((x) => x.order === o).map(({ finished, count }) => ({ finished, count })),
+  };
+};
+
+/** What a plan scores, by the contract: the sums a maker never sees, and everything is compared by. */
+export const scoreOf = (at: Placing): PlanFile['score'] => {
+  const { problem, orders, placed } = at;
+  const score = {
+    unplannedWeight: 0,
+    weightedDaysLate: 0,
+    batches: placed.batches,
+    bags: bagsOf(placed),
+    weightedCompletionDays: 0,
+  };
+  problem.orders.forEach((order, o) => {
+    if (orders.completesAt[o] === NONE) {
+      score.unplannedWeight += order.weight;
+      return;
+    }
+    const on = problem.handover[problem.calendar.dayOf(orders.completesAt[o]!) - problem.today]!;
+    if (order.dueDay < NEVER) score.weightedDaysLate += order.weight * Math.max(0, on - order.dueDay);
+    score.weightedCompletionDays += order.weight * (on - problem.today);
+  });
+  return score;
+};
+
+const compareStarts = (a: { start: string }, b: { start: string }): number => Date.parse(a.start) - Date.parse(b.start);
+
+/**
+ * The plan file of what has been placed; or the material whose cuts cannot be had from the sticks that are there, so that
+ * it can be placed again with one stick less to count on.
+ */
+export const writePlan = (at: Placing, unplanned: UnplannedOrder[]): { plan: PlanFile } | { shortOf: number } => {
+  const { problem } = at;
+  const names = namesOf(at);
+  const uses = usesOf(at, names);
+  const { sticks, failed } = cutSticks(problem, uses);
+  if (failed !== NONE) return { shortOf: failed };
+  const buys = problem.yard.materials.flatMap((material, i) =>
+    buysOf(
+      material,
+      uses.quantities[i]!,
+      problem.yard.incoming.flatMap((x) =>
+        x.material === material.id ? [{ day: dayNumber(x.on), quantity: x.quantity }] : [],
+      ),
+      problem.now,
+      problem.calendar,
+    ),
+  );
+  const planned = problem.orders.flatMap((_, o) => (at.orders.completesAt[o] === NONE ? [] : [orderOf(at, o)]));
+  return {
+    plan: {
+      format: 'mould-rota/plan',
+      version: 1,
+      batches: batchesOf(at, names).sort(compareStarts),
+      pours: Array.from({ length: at.placed.pours }, (_, p) => pourOf(at, names, p)),
+      ...stripsOf(at),
+      orders: planned,
+      unplanned,
+      sticks,
+      buys,
+      dropped: problem.kept.dropped,
+      score: scoreOf(at),
+    },
+  };
+};

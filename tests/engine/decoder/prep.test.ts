@@ -1,0 +1,143 @@
+import { describe, expect, test } from 'vitest';
+import type { YardFileInput } from '../../../shared/yard-file.ts';
+import type { Placing } from '../../../src/engine/decoder/decoder-state.ts';
+import type { Choices } from '../../../src/engine/decoder/dispatch.ts';
+import {
+  coatAhead,
+  coatDue,
+  coats,
+  forgetUnneededPrep,
+  prepAhead,
+  prepMinutes,
+} from '../../../src/engine/decoder/prep.ts';
+import { NONE } from '../../../src/engine/decoder/problem.ts';
+import { begunPlacing } from '../../support/begun-decoder.ts';
+import { smallYard } from '../../support/small-yard.ts';
+
+const base = smallYard();
+const clock = (minute: number | undefined) => new Date((minute! + 60) * 60_000).toISOString().slice(11, 16);
+const long = { ...base.castings[0]!, id: 'long', prepMinutes: 15, cleanMinutes: 9 };
+const coat = { oilEveryTurns: 4, oilMinutes: 10, oilDryMinutes: 60 };
+
+const begun = (
+  first: Partial<YardFileInput['moulds'][number]> = {},
+  more: Partial<YardFileInput> = {},
+  choices: Partial<Choices> = {},
+): Placing =>
+  begunPlacing(
+    smallYard({
+      castings: [...base.castings, long],
+      moulds: [
+        { ...base.moulds[0]!, makes: [{ casting: 'panel-900' }, { casting: 'long', changeMinutes: 25 }], ...first },
+        base.moulds[1]!,
+      ],
+      ...more,
+    }),
+    choices,
+  );
+const preps = ({ moulds }: Placing) =>
+  [0, 1].map((k) =>
+    moulds.preppedFor[k] === NONE ? 'no' : `${clock(moulds.prepStart[k])}-${clock(moulds.prepEnd[k])}`,
+  );
+
+describe('minutes of setting up (R6)', () => {
+  const [panel, longPanel] = [0, 1];
+  test.each<[string, Partial<YardFileInput['moulds'][number]>, number, boolean, number]>([
+    ['clean and set for it', {}, panel!, false, 12],
+    ['dirty: cleaned as what is to be poured asks', { condition: 'dirty' }, longPanel!, false, 15 + 9 + 25],
+    ['set for another', {}, longPanel!, false, 15 + 25],
+    ['with a coat', coat, panel!, true, 12 + 10],
+    ['dirty, changed over, coated', { condition: 'dirty', ...coat }, longPanel!, true, 15 + 9 + 25 + 10],
+  ])('%s', (_, mould, casting, coated, minutes) => {
+    expect(prepMinutes(begun(mould), 0, casting, coated, false)).toBe(minutes);
+  });
+
+  // It holds a long panel: after the strip it is dirty and set for that.
+  test('after a strip', () => {
+    const at = begun({}, { inMould: [{ mould: '900 no. 1', casting: 'long', filledAt: '2027-04-03T11:00:00+01:00' }] });
+    expect(prepMinutes(at, 0, longPanel!, false, true)).toBe(15 + 9);
+    expect(prepMinutes(at, 0, panel!, false, true)).toBe(12 + 6);
+  });
+});
+
+describe('a sealing coat every four turns', () => {
+  test.each([
+    [3, false],
+    [4, true],
+    [5, true],
+  ])('after %d turns it is due: %s', (turnsSinceOil, due) => {
+    const at = begun({ ...coat, turnsSinceOil });
+    expect([coatDue(at, 0), coats(at, 0)]).toEqual([due, due]);
+  });
+
+  test('may be given early where that is chosen, never twice running and never to a mould that takes none', () => {
+    expect(coats(begun({ ...coat, turnsSinceOil: 1 }, {}, { coatEarly: true }), 0)).toBe(true);
+    expect(coats(begun({ ...coat, turnsSinceOil: 0 }, {}, { coatEarly: true }), 0)).toBe(false);
+    expect(coats(begun({ turnsSinceOil: 9 }, {}, { coatEarly: true }), 0)).toBe(false);
+  });
+});
+
+describe('setting up for the next session', () => {
+  test('as many moulds as pieces are needed, from the first free minute on', () => {
+    const at = begun();
+    prepAhead(at);
+    expect(preps(at)).toEqual(['08:12-08:24', '08:00-08:12']);
+    expect(at.demand.prepped[0]).toBe(2);
+  });
+
+  test('the mould that makes nothing else first', () => {
+    const at = begun({}, { orders: [{ id: 'a', lines: [{ casting: 'panel-900', quantity: 1 }] }] });
+    prepAhead(at);
+    expect(preps(at)).toEqual(['no', '08:00-08:12']);
+  });
+
+  test('with the coat that would be due a turn later', () => {
+    const at = begun({ ...coat, turnsSinceOil: 3 });
+    prepAhead(at);
+    expect([...at.moulds.coated]).toEqual([1, 0]);
+    const plain = begun({ ...coat, turnsSinceOil: 3 }, {}, { coatAhead: false });
+    prepAhead(plain);
+    expect([...plain.moulds.coated]).toEqual([0, 0]);
+  });
+
+  test('not what rests, waits for a firm pour or has no time left', () => {
+    const at = begun({}, {}, { restMould: 0 });
+    at.moulds.reserved[1] = 1;
+    prepAhead(at);
+    expect(preps(at)).toEqual(['no', 'no']);
+    const full = begun();
+    full.timeline.take(full.timeline.from, full.timeline.to - full.timeline.from - 11, 1);
+    prepAhead(full);
+    expect(preps(full)).toEqual(['no', 'no']);
+  });
+});
+
+describe('coating ahead', () => {
+  // Twelve minutes and ten for the coat, as late as they fit before 12:00: dry at 13:00, after the session.
+  test('is done last thing, so that it dries overnight', () => {
+    const at = begun({ ...coat, turnsSinceOil: 4 });
+    coatAhead(at);
+    expect(preps(at)).toEqual(['11:38-12:00', 'no']);
+    expect(clock(at.moulds.batchFrom[0])).toBe('13:00');
+  });
+
+  test('not to a mould whose coat is not due, nor when nothing is to be poured', () => {
+    const early = begun({ ...coat, turnsSinceOil: 3 });
+    coatAhead(early);
+    const idle = begun({ ...coat, turnsSinceOil: 4 }, { orders: [] });
+    coatAhead(idle);
+    expect([preps(early), preps(idle)]).toEqual([
+      ['no', 'no'],
+      ['no', 'no'],
+    ]);
+  });
+});
+
+test('a mould set up for what nobody needs counts as not set up', () => {
+  const at = begun({ prepped: true });
+  forgetUnneededPrep(at, 0);
+  expect([at.moulds.preppedFor[0], at.demand.prepped[0]]).toEqual([0, 1]);
+  at.demand.need[0] = 0;
+  forgetUnneededPrep(at, 0);
+  expect([at.moulds.preppedFor[0], at.demand.prepped[0]]).toEqual([NONE, 0]);
+});

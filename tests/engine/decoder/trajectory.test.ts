@@ -1,0 +1,78 @@
+import { describe, expect, test } from 'vitest';
+import { compile } from '../../../src/engine/decoder/compile.ts';
+import { decode } from '../../../src/engine/decoder/decode.ts';
+import { type Placing, placingOf } from '../../../src/engine/decoder/decoder-state.ts';
+import { choicesIn, type Dispatch, dispatchOf } from '../../../src/engine/decoder/dispatch.ts';
+import { settle } from '../../../src/engine/decoder/settle.ts';
+import { branchOff, courseOf, follow } from '../../../src/engine/decoder/trajectory.ts';
+import { changeChoices, scopeOf } from '../../../src/engine/search/moves/choices.ts';
+import { startSequences } from '../../../src/engine/search/quick.ts';
+import { below, randomFrom } from '../../../src/engine/search/random.ts';
+import { yardSeeds } from '../../support/property-seed.ts';
+import { randomYard, type YardKind } from '../../support/random-yard.ts';
+
+const KINDS: YardKind[] = ['small', 'tight-rack', 'typical', 'cold-spring'];
+
+/** All that was placed and what became of the orders and moulds. */
+const planIn = ({ placed, orders, moulds }: Placing) =>
+  structuredClone({
+    batches: placed.batchStart.slice(0, placed.batches),
+    bags: placed.batchBags.slice(0, placed.batches),
+    pours: placed.pourFillStart.slice(0, placed.pours),
+    moulds: placed.pourMould.slice(0, placed.pours),
+    owners: placed.pourOrder.slice(0, placed.pours),
+    strips: placed.pourStripStart.slice(0, placed.pours),
+    readyAt: placed.pourReadyAt.slice(0, placed.pours),
+    first: placed.firstStripStart,
+    fromFinished: placed.fromFinished,
+    completesAt: orders.completesAt,
+    setFor: moulds.setFor,
+  });
+
+const begun = (seed: number): Placing => {
+  const problem = compile(randomYard(seed, KINDS[seed % KINDS.length]!));
+  const at = placingOf(problem, dispatchOf(new Int32Array(0)));
+  settle(at, dispatchOf(startSequences(problem)[0]!));
+  return at;
+};
+
+const afresh = (at: Placing, dispatch: Dispatch) => {
+  const other = placingOf(at.problem, dispatch);
+  other.orders.excluded.set(at.orders.excluded);
+  decode(other, dispatch);
+  return planIn(other);
+};
+
+/** Steps of choices in single shifts, every third of them followed; other sequences are decoded in between. */
+const walk = (seed: number): { joined: number; apart: number } => {
+  const at = begun(seed);
+  const random = randomFrom(seed);
+  const [first = new Int32Array(0), other = first] = startSequences(at.problem);
+  let dispatch = dispatchOf(first);
+  const course = courseOf(at, dispatch);
+  const counts = { joined: 0, apart: 0 };
+  if (!course.isWhole || course.shifts === 0) return counts;
+  const spare: Parameters<typeof branchOff>[4] = [];
+  for (let step = 0; step < 24; step++) {
+    if (step % 5 === 4) decode(at, dispatchOf(other, { leastFill: 0 }));
+    const shift = below(random, course.shifts);
+    const choices = changeChoices(choicesIn(dispatch, shift), random, scopeOf(at.problem));
+    const tried = { ...dispatch, inShift: new Map(dispatch.inShift).set(shift, choices) };
+    const branch = branchOff(at, tried, course, shift, spare);
+    expect(planIn(at), `seed ${seed}, step ${step}`).toEqual(afresh(at, tried));
+    counts[branch.hasJoined ? 'joined' : 'apart']++;
+    if (step % 3 !== 0 || !branch.isWhole) continue;
+    follow(at, course, branch);
+    dispatch = tried;
+  }
+  return counts;
+};
+
+describe('a branch of a course', () => {
+  test('is the plan that its dispatch comes to from nothing, whatever was decoded before it', () => {
+    const walks = yardSeeds(16).map(walk);
+    // Both ways to end have to have been gone, or this shows nothing about them.
+    expect(walks.filter(({ joined }) => joined > 0).length).toBeGreaterThan(4);
+    expect(walks.filter(({ apart }) => apart > 0).length).toBeGreaterThan(4);
+  });
+});
