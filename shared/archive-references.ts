@@ -69,7 +69,11 @@ const logFaults = (input: unknown): Fault[] => {
   return faults;
 };
 
-/** The faults of an archive beyond those of a yard file that no single field shows. Works on the raw input. */
+/**
+ * The faults of an archive beyond those of a yard file that no single field shows: a customer or casting that is not
+ * there, one given twice, a place beyond the end of the log. Works on the raw input and throws at none; what has a
+ * wrong shape is left to the schema.
+ */
 export const archiveReferenceFaults = (input: unknown): Fault[] => [
   ...customerFaults(input),
   ...toMendFaults(input),

@@ -21,6 +21,7 @@ import { yard } from './yard.ts';
 import { yardFile } from './yard-file.ts';
 import { referenceFaults } from './yard-references.ts';
 
+/** The one version of archives that is written and read. A file of a later one is refused whole (`readArchive`). */
 export const ARCHIVE_VERSION = 1;
 
 const castingSize = z.strictObject({ length: typedLength, height: typedLength, thickness: typedLength });
@@ -52,6 +53,7 @@ export const archive = z.strictObject({
   typed: z.array(figureOf.extend({ typed: z.string().min(1, 'is empty') })),
   log: changeLog,
 });
+/** An archive once read: every default filled in. Instants and dates stay the texts they were. */
 export type Archive = z.infer<typeof archive>;
 
 /** True for an archive that a later version of the program wrote. */
@@ -62,7 +64,10 @@ const isLaterArchive = (input: unknown): boolean => {
 
 const LATER = `was written by a later version of Mould Rota; this one reads archives of version ${ARCHIVE_VERSION}`;
 
-/** Reads an archive: with every default filled in, or all its faults at once, each with its JSON path. */
+/**
+ * Reads an archive: with every default filled in, or all its faults at once, each with its JSON path. Nothing is
+ * repaired and nothing is thrown, whatever the input is. An archive of a later version has one fault, at `version`.
+ */
 export const readArchive = (input: unknown): { ok: true; archive: Archive } | { ok: false; faults: Fault[] } => {
   // What a later version means by its fields is not known here, so nothing else is said about them.
   if (isLaterArchive(input)) return { ok: false, faults: [{ path: 'version', message: LATER }] };

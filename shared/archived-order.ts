@@ -5,9 +5,14 @@ import { date, instant } from './time.ts';
 
 /** What became of an order. Only open ones are in a yard file. A hold that ran out is "lapsed". */
 export const ORDER_STATUSES = ['open', 'handed over', 'cancelled', 'lapsed'] as const;
+/** One of `ORDER_STATUSES`. Only an open order is planned. */
 export type OrderStatus = (typeof ORDER_STATUSES)[number];
 
-/** An order with all that is known of it; `customer` is a customer's number. */
+/**
+ * An order with all that is known of it. `customer` is a customer's number (`customer.ts`); dates are of the yard's
+ * zone. What a yard file calls `due` is `promisedOn`, or `wantedOn` where nothing is promised. After `heldUntil` a
+ * hold has run out.
+ */
 export const archivedOrder = z.strictObject({
   id,
   status: z.enum(ORDER_STATUSES),

@@ -2,7 +2,11 @@ import { z } from 'zod';
 import { cut, materialQuantity } from './material.ts';
 import { amount, id, whole, wholePositive } from './number.ts';
 
-/** One kind of piece: its mix, mass and the minutes of work it asks for. */
+/**
+ * One kind of piece: its mix, wet mass in kg, and the minutes of work it asks for (yard file, `castings`).
+ * `fillMinutes` is at least 1; `cuts` and `perPiece` are what one piece takes, `rackSpaces` what it needs while it
+ * cures (R8).
+ */
 export const casting = z.strictObject({
   id,
   name: z.string(),
@@ -17,4 +21,5 @@ export const casting = z.strictObject({
   perPiece: z.array(materialQuantity),
   cuts: z.array(cut),
 });
+/** A casting once read: every default filled in (one person strips it, one rack space). */
 export type Casting = z.infer<typeof casting>;

@@ -38,10 +38,11 @@ const loggedNotice = z.strictObject({
 /** A session that was fixed and was planned anew by a change, with its mixes and pours until then. */
 const sessionAnew = z.strictObject({ change: whole, sessionStart: instant, before: keep });
 
-/** All that was done, the oldest first. */
+/** All that was done, the oldest first. Entries refer to each other by their place in `changes`, from 0. */
 export const changeLog = z.strictObject({
   changes: z.array(loggedChange),
   notices: z.array(loggedNotice),
   plannedAnew: z.array(sessionAnew),
 });
+/** A log once read; its references are checked apart, by `archiveReferenceFaults`. */
 export type ChangeLog = z.infer<typeof changeLog>;

@@ -6,4 +6,5 @@ export const yardHabits = z.strictObject({
   currency: z.string().regex(/^[A-Z]{3}$/, 'A currency is three letters, as in EUR.'),
   weekStart: weekday,
 });
+/** A yard's habits once read; they change what pages show and no plan. */
 export type YardHabits = z.infer<typeof yardHabits>;

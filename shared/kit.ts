@@ -2,7 +2,10 @@ import { z } from 'zod';
 import { cut, materialQuantity } from './material.ts';
 import { id, whole } from './number.ts';
 
-/** What is sold as one thing: pieces, parts, cuts (pins) and the minutes to pack it. */
+/**
+ * What is sold as one thing: pieces, parts, cuts (pins) and the minutes one person packs it for. Amounts are for one
+ * kit; 0 minutes: handed over unpacked (R11).
+ */
 export const kit = z.strictObject({
   id,
   name: z.string(),
@@ -11,4 +14,5 @@ export const kit = z.strictObject({
   cuts: z.array(cut),
   packMinutes: whole.default(0),
 });
+/** A kit once read: every default filled in. */
 export type Kit = z.infer<typeof kit>;

@@ -1,6 +1,9 @@
 import type { PlanBatch, PlanOrder, PlanPour, PlanStrip } from './plan.ts';
 
-/** Work of a session that is over which a change took off the list of what is not written down yet, as it was planned. */
+/**
+ * Work of a session that is over which a change took off the list of what is not written down yet, as it was planned.
+ * Kept with that change, so that undoing it brings the work back.
+ */
 export interface LateTaken {
   /** Which steps of the list it was. */
   names: string[];

@@ -2,7 +2,11 @@ import { z } from 'zod';
 import { amount, id, positive, whole } from './number.ts';
 import { date } from './time.ts';
 
-/** Something bought and used up. With `stickMm` it comes in lengths that are cut. `unit` is what quantities count. */
+/**
+ * Something bought and used up (R10). Quantities count `unit`s, a word of the maker's own; it is bought in whole
+ * `pack`s. Without `leadDays` it cannot be bought, with 0 it is there the same day. `minimum` is what always has to be
+ * left. With `stickMm` a unit is a stick that is cut, each cut but the last of a stick losing `kerfMm`.
+ */
 export const material = z.strictObject({
   id,
   name: z.string(),
@@ -17,14 +21,23 @@ export const material = z.strictObject({
   stickMm: positive.optional(),
   kerfMm: amount.default(0),
 });
+/** A material once read: every default filled in (packs of 1, none to be kept, no kerf). */
 export type Material = z.infer<typeof material>;
 
-/** Bought already, there from 00:00 of `on`; a past date means today. */
+/**
+ * Bought already, there from 00:00 of `on` in the yard's zone; a past date means today. Counts in the material's unit.
+ */
 export const incoming = z.strictObject({ material: id, quantity: amount, on: date });
 
+/** So much of a material, in the unit that it counts in; 0 is allowed and takes nothing. */
 export const materialQuantity = z.strictObject({ material: id, quantity: amount });
+/** A quantity once read. Whether the material exists is checked apart, by `referenceFaults`. */
 export type MaterialQuantity = z.infer<typeof materialQuantity>;
 
-/** Pieces cut from sticks of a material. */
+/**
+ * `count` pieces of `lengthMm` cut from sticks of a material; the material has to have `stickMm`, no shorter than the
+ * piece.
+ */
 export const cut = z.strictObject({ material: id, lengthMm: positive, count: whole });
+/** A cut once read. On which stick it lies is the plan's to say. */
 export type Cut = z.infer<typeof cut>;

@@ -2,7 +2,12 @@ import { z } from 'zod';
 import { materialQuantity } from './material.ts';
 import { amount, celsius, id, positive, whole } from './number.ts';
 
-/** A mix: what a bag places, how long it can be worked, and how it gains age at its reference temperature. */
+/**
+ * A mix: what a bag places (kg of wet mass), how long it can be worked, and how it gains age at its reference
+ * temperature (R3, R4, R7 to R9). `workingMinutes`, `demouldMinutes` and `cureHours` are at `referenceCelsius`; heat
+ * shortens all three, and cold lengthens them, by `activationKelvin` (ASTM C1074). `maxBags` is a multiple of
+ * `bagStep`.
+ */
 export const mix = z.strictObject({
   id,
   name: z.string(),
@@ -23,4 +28,5 @@ export const mix = z.strictObject({
   protectHours: amount.default(0),
   perBag: z.array(materialQuantity),
 });
+/** A mix once read: every default filled in (whole bags, one person, 20 °C, 5000 K, no protection from cold). */
 export type Mix = z.infer<typeof mix>;

@@ -15,8 +15,8 @@ const offering = ({ keep: _keep, ...yard }: YardFile) => ({
 });
 
 /**
- * Reads one order that is asked about but not taken yet (ORDER.json of `rota quote`): it has to fit the yard and its id
- * must not be taken. Its `due` is ignored, so it is left out.
+ * Reads one order that is asked about but not taken yet (ORDER.json of `rota quote`): it has to fit the yard and its
+ * id must not be taken. Its `due` is ignored, so it is left out. Faults have paths within the order (`lines[0].kit`).
  */
 export const readOrderFor = (
   yard: YardFile,

@@ -11,9 +11,13 @@ export const orderLine = z
     if (line.material === undefined && !Number.isInteger(line.quantity))
       context.addIssue({ code: 'custom', path: ['quantity'], message: 'has to be a whole number' });
   });
+/** A line once read: exactly one of kit, casting and material is there. */
 export type OrderLine = z.infer<typeof orderLine>;
 
-/** `due` is the date promised, `weight` how much a day late matters. */
+/**
+ * What was ordered (yard file, `orders`). `due` is the date promised; without one the order is never late. `weight` is
+ * how much a day late matters, and what leaving the order out costs in the score.
+ */
 export const order = z.strictObject({
   id,
   customer: z.string().optional(),
@@ -21,11 +25,19 @@ export const order = z.strictObject({
   weight: amount.default(1),
   lines: z.array(orderLine),
 });
+/** An order once read: weight 1 where none was given. */
 export type Order = z.infer<typeof order>;
 
 /** "Can it slip?" as the maker answers it, and the weight of a day late that each answer stands for. */
 export const SLIPS = ['not', 'rather not', 'yes'] as const;
+/** One of `SLIPS`, the maker's answer to "can it slip?". */
 export type Slip = (typeof SLIPS)[number];
+/** The weight of a day late that each answer stands for. Chosen, not measured: a day of "not" is worth six of "yes". */
 export const SLIP_WEIGHTS: Record<Slip, number> = { not: 6, 'rather not': 3, yes: 1 };
+/**
+ * The answer that a weight is shown as, the nearest below; what is under every one is "yes".
+ *
+ * Example: `slipOfWeight(4.5)` is "rather not", `slipOfWeight(0)` is "yes".
+ */
 export const slipOfWeight = (weight: number): Slip =>
   weight >= SLIP_WEIGHTS.not ? 'not' : weight >= SLIP_WEIGHTS['rather not'] ? 'rather not' : 'yes';

@@ -4,6 +4,7 @@ import { instant } from './time.ts';
 
 /** What a piece is when it comes out of its mould: "mend" can still be patched, "scrap" is lost. */
 export const CAME_OUT = ['good', 'mend', 'scrap'] as const;
+/** One of `CAME_OUT`. Only "good" makes a finished piece. */
 export type CameOut = (typeof CAME_OUT)[number];
 
 /**

@@ -19,8 +19,9 @@ const partOf = (lists: Lists, from: number): Lists =>
   );
 
 /**
- * A plan as JSON texts, made one at a time as they are asked for: the whole plan with the first entries of each list, then
- * more entries of them, as many pieces as the longest list needs. The plan of a small yard is one piece.
+ * A plan as JSON texts, made one at a time as they are asked for: the whole plan with the first 250 entries of each
+ * list, then 250 more of each, as many pieces as the longest list needs. The plan of a small yard is one piece. The
+ * plan may not be changed afterwards: its texts are remembered.
  */
 export function* piecesOfPlan(plan: PlanFile): Generator<string, void> {
   const before = known.get(plan);
@@ -36,7 +37,10 @@ export function* piecesOfPlan(plan: PlanFile): Generator<string, void> {
   known.set(plan, pieces);
 }
 
-/** Puts a plan together from its pieces, given in order, one at a time. */
+/**
+ * Puts a plan together from its pieces, given in order, one at a time. Throws at a text that is no JSON; checks
+ * nothing else, as it reads only what `piecesOfPlan` wrote.
+ */
 export const planReader = () => {
   const pieces: string[] = [];
   let plan: PlanFile | null = null;

@@ -12,6 +12,10 @@ const planBatch = z.strictObject({
   kg: amount,
   pours: z.array(id),
 });
+/**
+ * One batch (R2 to R4): the mixer is taken from `start` to `mixEnd`, people until `end`, which is after washing.
+ * `bags` are what goes in, `kg` what its pieces weigh.
+ */
 export type PlanBatch = z.infer<typeof planBatch>;
 
 const stripTimes = { stripStart: instant, stripEnd: instant, pieceReadyAt: instant };
@@ -29,9 +33,14 @@ const planPour = z.strictObject({
   fillEnd: instant,
   ...stripTimes,
 });
+/**
+ * One turn of a mould (R5 to R8), from `prepStart` to `stripEnd`. Spans are half-open: what ends at a minute leaves
+ * that minute free. `oiled` says that this set-up has the sealing coat. Without an order the piece is for stock.
+ */
 export type PlanPour = z.infer<typeof planPour>;
 
 const planStrip = z.strictObject({ mould: id, order: id.optional(), ...stripTimes });
+/** When a piece that is in its mould already comes out. Named by the mould, of which there is one each. */
 export type PlanStrip = z.infer<typeof planStrip>;
 
 const unstripped = z.strictObject({ mould: id, reason: z.string() });
@@ -45,6 +54,11 @@ const planOrder = z.strictObject({
   daysLate: whole,
   fromFinished: z.array(z.strictObject({ finished: whole, count: wholePositive })),
 });
+/**
+ * What an order gets and when. Without packing both pack times are left out. `completesOn` is a hand-over day;
+ * `daysLate` is counted in days of the calendar, 0 where nothing is due. `fromFinished` names entries of the yard file
+ * by index.
+ */
 export type PlanOrder = z.infer<typeof planOrder>;
 
 const UNPLANNED_CAUSES = ['mould', 'material', 'time'] as const;
@@ -54,6 +68,10 @@ const unplannedOrder = z.strictObject({
   what: z.string().optional(),
   reason: z.string(),
 });
+/**
+ * An order that cannot be made beside the planned ones (R11); `what` is the id of the mould's casting or of the
+ * material.
+ */
 export type UnplannedOrder = z.infer<typeof unplannedOrder>;
 
 const planStick = z.strictObject({
@@ -61,9 +79,11 @@ const planStick = z.strictObject({
   openedAt: instant,
   cuts: z.array(z.strictObject({ lengthMm: positive, count: wholePositive, for: id })),
 });
+/** One stick and what is cut from it; `for` is the id of a batch or of an order. What is left may serve later cuts. */
 export type PlanStick = z.infer<typeof planStick>;
 
 const planBuy = z.strictObject({ material: id, quantity: positive, orderBy: date, arrivesOn: date });
+/** Whole packs of a material, bought on `orderBy` and there from 00:00 of `arrivesOn`: as late as will do (R10). */
 export type PlanBuy = z.infer<typeof planBuy>;
 
 const score = z.strictObject({
@@ -73,9 +93,16 @@ const score = z.strictObject({
   bags: amount,
   weightedCompletionDays: amount,
 });
+/**
+ * What plans are compared by, in this order: unplanned weight, weighted days late, then batches, bags and completion
+ * together at the yard's own rates. Less is better in each.
+ */
 export type Score = z.infer<typeof score>;
 
-/** The engine's answer: every task with its times, what each order gets, what to cut and to buy. */
+/**
+ * The engine's answer: every task with its times, what each order gets, what to cut and to buy. Strict, for reading
+ * plans of others; the engine's own are not read through it.
+ */
 export const planFile = z.strictObject({
   format: z.literal('mould-rota/plan'),
   version: z.literal(1),
@@ -91,8 +118,13 @@ export const planFile = z.strictObject({
   score,
   bound: z.strictObject({ weightedDaysLate: amount }).optional(),
 });
+/** A plan once read or made. Never changed after that: pages and threads share it. */
 export type PlanFile = z.infer<typeof planFile>;
 
-/** Batches and pours that are firm (R13), as they stood in an earlier plan. */
+/**
+ * Batches and pours that are firm (R13), as they stood in an earlier plan. Only mould, prep and fill are firm: which
+ * order a pour is for and when it is stripped may change.
+ */
 export const keep = z.strictObject({ batches: z.array(planBatch), pours: z.array(planPour) });
+/** What is firm, once read. What can no longer stay is dropped by the plan, with its reason. */
 export type Keep = z.infer<typeof keep>;

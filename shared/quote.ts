@@ -10,6 +10,7 @@ const quoteLimit = z.strictObject({
   earliestOn: date,
   daysSooner: wholePositive,
 });
+/** One real gain: `limit` is a kind of relaxation, `what` the id it is about, `change` says it in plain words. */
 export type QuoteLimit = z.infer<typeof quoteLimit>;
 
 /** When an order could be ready. All dates null, with a reason, when it cannot be made. */
@@ -21,4 +22,8 @@ const quote = z.strictObject({
   limits: z.array(quoteLimit),
   reason: z.string().optional(),
 });
+/**
+ * The answer to "when could it be ready?". Days are hand-over days; `earliestAt` is the minute behind `earliestOn`.
+ * `ifFirstOn` lets other orders get later, `earliestOn` does not.
+ */
 export type Quote = z.infer<typeof quote>;

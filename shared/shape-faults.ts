@@ -10,7 +10,10 @@ const shapeMessage = (issue: z.core.$ZodIssue): string => {
   return issue.message;
 };
 
-/** What a schema found wrong with a file, each with its JSON path. */
+/**
+ * What a schema found wrong with a file, each with its JSON path, in plain words. Every unknown field is a fault of
+ * its own. The schema has to be asked with `reportInput`: a missing field is told by its input.
+ */
 export const shapeFaults = (issues: readonly z.core.$ZodIssue[]): Fault[] =>
   issues.flatMap((issue): Fault[] => {
     if (issue.code === 'unrecognized_keys')

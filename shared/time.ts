@@ -3,7 +3,7 @@ import { z } from 'zod';
 /** Whole minutes since 1970-01-01T00:00Z. The engine counts time in nothing else. */
 export type Minute = number;
 
-/** Whole days since 1970-01-01 in the proleptic Gregorian calendar, without a zone. `dayNumber('1970-01-02')` is 1. */
+/** Whole days since 1970-01-01 in the proleptic Gregorian calendar, without a zone. */
 export type DayNumber = number;
 
 const DAY_MS = 86_400_000;
@@ -11,18 +11,38 @@ const DATE = /^\d{4}-\d{2}-\d{2}$/;
 const INSTANT = /^(\d{4}-\d{2}-\d{2})T(\d{2}):(\d{2})(?::00(?:\.0{1,9})?)?(Z|[+-](\d{2}):(\d{2}))$/;
 const CLOCK = /^([01]\d|2[0-3]):[0-5]\d$/;
 
+/**
+ * The day of a date `YYYY-MM-DD`; NaN for what is none. A day that its month does not have may be read as one of the
+ * next: ask `isDate` first.
+ *
+ * Example: `dayNumber('1970-01-02')` is 1, `dayNumber('1969-12-31')` is -1.
+ */
 export const dayNumber = (date: string): DayNumber => Math.round(Date.parse(`${date}T00:00:00Z`) / DAY_MS);
 
+/**
+ * The date of a day, `YYYY-MM-DD`. Throws a RangeError where the runtime knows no such day (100 million from 1970).
+ *
+ * Example: `dateOfDay(20820)` is "2027-01-02".
+ */
 export const dateOfDay = (day: DayNumber): string => new Date(day * DAY_MS).toISOString().slice(0, 10);
 
-/** True for a `YYYY-MM-DD` that exists: 2027-02-29 does not. */
+/**
+ * True for a `YYYY-MM-DD` that exists.
+ *
+ * Example: `isDate('2028-02-29')` is true, `isDate('2027-02-29')` is false.
+ */
 export const isDate = (text: string): boolean => {
   if (!DATE.test(text)) return false;
   const day = dayNumber(text);
   return Number.isFinite(day) && dateOfDay(day) === text;
 };
 
-/** True for an RFC 3339 instant with an offset, in whole minutes, on a date that exists. */
+/**
+ * True for an RFC 3339 instant with an offset, in whole minutes, on a date that exists. Seconds may be there and have
+ * to be 0.
+ *
+ * Example: `isInstant('2027-04-05T07:30:00+01:00')` is true, `isInstant('2027-04-05T07:30:30Z')` is false.
+ */
 export const isInstant = (text: string): boolean => {
   const parts = INSTANT.exec(text);
   if (!parts || !isDate(parts[1]!)) return false;
@@ -80,20 +100,37 @@ const minuteWritten = (text: string): Minute | null => {
 };
 
 /**
- * Minute of an RFC 3339 instant. `minuteOf('1970-01-01T01:00:00+01:00')` is 0. A large plan has tens of thousands of them
- * and every page reads some: the way plans write them is read by hand, several times as fast as the runtime does.
+ * Minute of an RFC 3339 instant; NaN for a text that is none. A large plan has tens of thousands of them and every
+ * page reads some: the way plans write them is read by hand, several times as fast as the runtime does.
+ *
+ * Example: `minuteOf('1970-01-01T01:00:00+01:00')` is 0, `minuteOf('1970-01-01T01:00:00-01:00')` is 120.
  */
 export const minuteOf = (instant: string): Minute => minuteWritten(instant) ?? Math.round(Date.parse(instant) / 60_000);
 
-/** Minutes after midnight of `HH:MM`; 24:00 is 1440. */
+/**
+ * Minutes after midnight of `HH:MM`, which has to be well formed: nothing is checked.
+ *
+ * Example: `clockMinutes('07:30')` is 450, `clockMinutes('24:00')` is 1440.
+ */
 export const clockMinutes = (clock: string): number => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3, 5));
 
-/** ISO weekday letters by day number: 1970-01-01 was a Thursday. */
+/** Days of the week from Monday on, by their letters in recurrence rules (RFC 5545). */
 export const WEEKDAYS = ['MO', 'TU', 'WE', 'TH', 'FR', 'SA', 'SU'] as const;
+/** One of `WEEKDAYS`; where the week starts is the yard's habit and not said by it. */
 export type Weekday = (typeof WEEKDAYS)[number];
+/**
+ * The day of the week of any day, those before 1970 too.
+ *
+ * Example: `weekdayOf(0)` is "TH", `weekdayOf(-1)` is "WE".
+ */
 export const weekdayOf = (day: DayNumber): Weekday => WEEKDAYS[(((day + 3) % 7) + 7) % 7]!;
 
-/** True when the runtime's time zone database (IANA) knows the name. */
+/**
+ * True when the runtime's time zone database (IANA) knows the name. An offset, which some runtimes take for a zone, is
+ * none.
+ *
+ * Example: `isTimeZone('Europe/Oslo')` is true, `isTimeZone('+01:00')` is false.
+ */
 export const isTimeZone = (name: string): boolean => {
   try {
     new Intl.DateTimeFormat('en', { timeZone: name });
@@ -103,9 +140,15 @@ export const isTimeZone = (name: string): boolean => {
   }
 };
 
+/** A date of the yard's calendar, in the yard's zone; stays a text. */
 export const date = z.string().refine(isDate, 'is no date that exists (YYYY-MM-DD)');
+/** An instant (see `isInstant`); stays the text it is, with the offset it was written with. */
 export const instant = z.string().refine(isInstant, 'is no instant with an offset, in whole minutes (RFC 3339)');
+/** A time of day from 00:00 to 23:59, where something starts. */
 export const clock = z.string().regex(CLOCK, 'is no time of day (HH:MM)');
+/** A time of day at which something ends, itself not included; "24:00" is the end of the day. */
 export const clockEnd = z.string().refine((t) => t === '24:00' || CLOCK.test(t), 'is no time of day (HH:MM)');
+/** A zone by its name in the IANA list, as this runtime has it. */
 export const timeZone = z.string().refine(isTimeZone, 'is no time zone of the IANA list');
+/** A day of the week by its two letters in recurrence rules. */
 export const weekday = z.enum(WEEKDAYS);

@@ -4,6 +4,7 @@ import { clock, clockEnd, clockMinutes, date, isDate } from './time.ts';
 
 /** The kinds of work a window of hours can be for. */
 export const TASK_KINDS = ['prep', 'batch', 'strip', 'pack'] as const;
+/** One of `TASK_KINDS`: set up, mix and pour, strip, pack. */
 export type TaskKind = (typeof TASK_KINDS)[number];
 
 const PART = /^(RRULE:)?[A-Z]+=[^=;]+(;[A-Z]+=[^=;]+)*$/;
@@ -14,8 +15,12 @@ const WHOLE = /^[1-9]\d{0,5}$/;
 const UNTIL = /^(\d{4})(\d{2})(\d{2})(T([01]\d|2[0-3])[0-5]\d[0-5]\dZ?)?$/;
 
 /**
- * What is wrong with a recurrence rule, or null. Allowed (RFC 5545, 3.3.10): DAILY, WEEKLY, and MONTHLY by BYDAY or
- * BYMONTHDAY, with INTERVAL, COUNT or UNTIL, WKST.
+ * What is wrong with a recurrence rule, in words that follow on its path, or null. Allowed (RFC 5545, 3.3.10): DAILY,
+ * WEEKLY, and MONTHLY by BYDAY or BYMONTHDAY, with INTERVAL, COUNT or UNTIL, WKST. DTSTART is no part of it: a window
+ * has `from`.
+ *
+ * Example: `ruleFault('FREQ=WEEKLY;BYDAY=SA')` is null, `ruleFault('FREQ=YEARLY')` is "has to repeat DAILY, WEEKLY or
+ * MONTHLY".
  */
 export const ruleFault = (text: string): string | null => {
   if (!PART.test(text)) return 'is no recurrence rule (RFC 5545 RRULE)';
@@ -52,7 +57,10 @@ const hours = {
 const endsAfterStart = (w: { start: string; end: string }) => clockMinutes(w.end) > clockMinutes(w.start);
 const endFault = { path: ['end'], message: 'is not after the start' };
 
-/** Hours of work that repeat; several windows at once add their people up. */
+/**
+ * Hours of work that repeat (R1): on every date of the rule from `from` to `until`, both included, from `start` to
+ * `end` of the yard's clock, `end` not included. Windows at once add their people up.
+ */
 export const workWindow = z
   .strictObject({
     rule: z.string().superRefine((text, context) => {
@@ -64,8 +72,10 @@ export const workWindow = z
     ...hours,
   })
   .refine(endsAfterStart, endFault);
+/** A window once read: one person, all kinds of work, where nothing else was given. */
 export type WorkWindow = z.infer<typeof workWindow>;
 
-/** One-off hours; a closed date does not shut them. */
+/** Hours of one date (R1); a closed date does not shut them. They add up with the repeating ones. */
 export const extraWindow = z.strictObject({ date, ...hours }).refine(endsAfterStart, endFault);
+/** Hours of one date once read, with the same defaults as `WorkWindow`. */
 export type ExtraWindow = z.infer<typeof extraWindow>;

@@ -34,13 +34,14 @@ export const yardFile = z.strictObject({
   orders: z.array(order),
   keep: keep.optional(),
 });
+/** A yard file once read: every default filled in. Only what `readYardFile` passed also holds together. */
 export type YardFile = z.infer<typeof yardFile>;
 /** A yard file as written, before defaults are filled in. */
 export type YardFileInput = z.input<typeof yardFile>;
 
 /**
  * Reads a yard file: the file with every default filled in, or all its faults at once, each with its JSON path.
- * Nothing is repaired. `readYardFile({})` reports every missing field.
+ * Nothing is repaired and nothing thrown, whatever the input is. `readYardFile({})` reports every missing field.
  */
 export const readYardFile = (input: unknown): { ok: true; yard: YardFile } | { ok: false; faults: Fault[] } => {
   const read = yardFile.safeParse(input, { reportInput: true });

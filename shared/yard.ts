@@ -2,7 +2,11 @@ import { z } from 'zod';
 import { amount, whole } from './number.ts';
 import { instant, timeZone, weekday } from './time.ts';
 
-/** What holds for the yard as a whole: its clock, its room, its habits, and what a batch or a bag saved is worth. */
+/**
+ * What holds for the yard as a whole: its clock, its room, its habits, and what a batch or a bag saved is worth, in
+ * weighted days of finishing sooner. `now` is where the plan starts, which covers date(now) to date(now) +
+ * `horizonDays`, both included. Without `rackSpaces` there is no limit, without `handoverDays` every day is one.
+ */
 export const yard = z.strictObject({
   name: z.string(),
   timeZone,
