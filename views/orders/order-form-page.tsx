@@ -1,5 +1,6 @@
 import type { FC } from 'hono/jsx';
 import { SLIPS } from '../../shared/order.ts';
+import type { OrderFormModel } from '../../src/usecases/orders/show-order-form.ts';
 import { type ReadyFacts, ReadyLine } from '../first/ready-answer.tsx';
 import { AmountField } from '../parts/amount-field.tsx';
 import { Answer, Empty } from '../parts/answer.tsx';
@@ -14,14 +15,12 @@ import {
   SelectField,
   TextField,
 } from '../parts/field.tsx';
-import { type Offer, whatOptions } from '../parts/what-options.ts';
+import { whatOptions } from '../parts/what-options.ts';
 
-export interface OrderFormModel {
+/** The form as it stands: what it offers, what is typed in it, and what comes of that. */
+export interface OrderFormShown extends Pick<OrderFormModel, 'today' | 'offers' | 'customers'> {
   /** The order being changed; null for a new one. */
   id: string | null;
-  offers: readonly Offer[];
-  /** Names offered while a customer is typed. */
-  customers: readonly string[];
   /** By field name: `customer`, `what0`, `quantity0` … exactly as typed. */
   typed: Readonly<Record<string, string>>;
   /** Rows of what and how many. */
@@ -29,12 +28,11 @@ export interface OrderFormModel {
   errors: FieldErrors;
   /** When what is typed so far could be ready; null while that can't be said. */
   ready: ReadyFacts | null;
-  today: string;
 }
 
 const NOTHING = { value: '', text: 'Nothing more' };
 
-const Line: FC<{ row: number; model: OrderFormModel }> = ({ row, model: { offers, typed, errors } }) => (
+const Line: FC<{ row: number; model: OrderFormShown }> = ({ row, model: { offers, typed, errors } }) => (
   <div class="field-row order-line">
     <SelectField
       name={`what${row}`}
@@ -54,7 +52,7 @@ const Line: FC<{ row: number; model: OrderFormModel }> = ({ row, model: { offers
   </div>
 );
 
-const Customer: FC<{ model: OrderFormModel }> = ({ model: { typed, errors, customers } }) => (
+const Customer: FC<{ model: OrderFormShown }> = ({ model: { typed, errors, customers } }) => (
   <>
     <TextField
       name="customer"
@@ -73,7 +71,7 @@ const Customer: FC<{ model: OrderFormModel }> = ({ model: { typed, errors, custo
   </>
 );
 
-const Dates: FC<{ model: OrderFormModel }> = ({ model: { typed, errors, today } }) => (
+const Dates: FC<{ model: OrderFormShown }> = ({ model: { typed, errors, today } }) => (
   <>
     <DayField
       name="wantedOn"
@@ -126,7 +124,7 @@ const NothingToOrder: FC = () => (
   </>
 );
 
-export const OrderFormPage: FC<{ model: OrderFormModel }> = ({ model }) => {
+export const OrderFormPage: FC<{ model: OrderFormShown }> = ({ model }) => {
   const { id, typed, errors, rows, today } = model;
   if (model.offers.length === 0) return <NothingToOrder />;
   const action = id === null ? '/orders' : `/orders/${encodeURIComponent(id)}/edit`;

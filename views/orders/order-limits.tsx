@@ -1,14 +1,14 @@
 import type { FC } from 'hono/jsx';
-import type { OrderLimits } from '../../src/usecases/orders/limits-of-order.ts';
+import type { OrderLimit } from '../../src/usecases/orders/limits-of-order.ts';
 import { countText, dayText } from '../parts/day-text.ts';
 import { orderPath } from './order-facts.ts';
 
 /** "One more 1100 mould: Sat 8 May, 7 days sooner." */
-const limitText = ({ change, earliestOn, daysSooner }: OrderLimits[number], today: string): string =>
+const limitText = ({ change, earliestOn, daysSooner }: OrderLimit, today: string): string =>
   `${change}: ${dayText(earliestOn, today)}, ${countText(daysSooner, 'day')} sooner.`;
 
 /** What would bring an order forward; null while nobody has found out. */
-export const LimitList: FC<{ limits: OrderLimits | null; today: string }> = ({ limits, today }) => {
+export const LimitList: FC<{ limits: readonly OrderLimit[] | null; today: string }> = ({ limits, today }) => {
   if (limits === null) return <p>That took too long to find out. Ask again in a while.</p>;
   if (limits.length === 0) return <p>No single thing that could be changed here would bring it forward.</p>;
   return (
@@ -21,7 +21,7 @@ export const LimitList: FC<{ limits: OrderLimits | null; today: string }> = ({ l
 };
 
 /** On the page of a late order: what holds it, found out after the page is there; without script by a link. */
-export const WhatHoldsIt: FC<{ id: string; limits: OrderLimits | null | undefined; today: string }> = ({
+export const WhatHoldsIt: FC<{ id: string; limits: readonly OrderLimit[] | null | undefined; today: string }> = ({
   id,
   limits,
   today,

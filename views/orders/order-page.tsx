@@ -1,6 +1,6 @@
 import type { Child, FC } from 'hono/jsx';
-import type { OrderLimits } from '../../src/usecases/orders/limits-of-order.ts';
-import type { showOrder } from '../../src/usecases/orders/show-order.ts';
+import type { OrderLimit } from '../../src/usecases/orders/limits-of-order.ts';
+import type { OrderModel } from '../../src/usecases/orders/show-order.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { CopyMessage } from '../parts/copy-message.tsx';
@@ -15,8 +15,6 @@ import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
 import { WhatHoldsIt } from './order-limits.tsx';
 import { dueOf, isLate, readyMessage } from './order-text.ts';
 
-type OrderModel = NonNullable<Awaited<ReturnType<typeof showOrder>>>;
-
 export interface OrderPageProps {
   model: OrderModel;
   notice: DoneNotice | null;
@@ -25,7 +23,7 @@ export interface OrderPageProps {
   /** The day a hold that begins today would last to. */
   holdUntil: string;
   /** What would bring a late order forward; undefined until it is asked for, null when that took too long. */
-  limits?: OrderLimits | null | undefined;
+  limits?: readonly OrderLimit[] | null | undefined;
 }
 
 const END_WORDS = {

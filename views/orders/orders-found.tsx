@@ -1,9 +1,9 @@
 import type { FC } from 'hono/jsx';
 import type { WhichOrders, WhichPast } from '../../src/usecases/orders/find-orders.ts';
+import type { OrdersModel } from '../../src/usecases/orders/show-orders.ts';
 import { countText, dayHeading, dayText } from '../parts/day-text.ts';
 import { InTurns } from '../parts/in-turns.tsx';
 import { OrderSentence } from './order-sentence.tsx';
-import type { OrdersModel } from './orders-page.tsx';
 
 /** A day has a handful of orders. */
 const DAYS_AT_ONCE = 8;

@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { showOrders } from '../../src/usecases/orders/show-orders.ts';
+import type { OrdersModel } from '../../src/usecases/orders/show-orders.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { dayText } from '../parts/day-text.ts';
@@ -9,8 +9,6 @@ import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { countWord } from '../parts/quantity-text.ts';
 import { isLate } from './order-text.ts';
 import { OrdersFound, WHICH_WORDS } from './orders-found.tsx';
-
-export type OrdersModel = Awaited<ReturnType<typeof showOrders>>;
 
 /** "Eight orders by Sat 15 May, one of them late." */
 const ordersAnswer = ({ days, cannotBeMade, today }: Pick<OrdersModel, 'days' | 'cannotBeMade' | 'today'>): string => {

@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { showPastOrders } from '../../src/usecases/orders/show-orders.ts';
+import type { PastOrdersModel } from '../../src/usecases/orders/show-orders.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { dayText } from '../parts/day-text.ts';
@@ -13,8 +13,6 @@ const endText = ({ status, handedOverOn }: OrderFacts, today: string): string =>
   if (status === 'handed over') return handedOverOn ? `handed over ${dayText(handedOverOn, today)}` : 'handed over';
   return status === 'cancelled' ? 'cancelled' : 'the hold ran out';
 };
-
-export type PastOrdersModel = Awaited<ReturnType<typeof showPastOrders>>;
 
 const PATH = '/orders/past';
 

@@ -1,13 +1,17 @@
+import type { QuoteLimit } from '../../../shared/quote.ts';
 import { dayNumber } from '../../../shared/time.ts';
 import type { UseCaseContext } from '../core/context.ts';
 import { thinkHere } from '../core/long-thought.ts';
 import { planToAsk } from '../plan/plan-to-ask.ts';
 
+/** Something that would bring a day forward: what is changed, the day then, and how many days sooner that is. */
+export type OrderLimit = Pick<QuoteLimit, 'change' | 'earliestOn' | 'daysSooner'>;
+
 /**
  * What would bring forward the day of an order that is taken, largest gain first; null when it took too long to find out,
  * or when there is no such order in the plan.
  */
-export const limitsOfOrder = async (context: UseCaseContext, id: string) => {
+export const limitsOfOrder = async (context: UseCaseContext, id: string): Promise<OrderLimit[] | null> => {
   const { plan, yard, memory } = await planToAsk(context);
   const readyOn = plan.orders.find((order) => order.id === id)?.completesOn;
   if (readyOn === undefined) return null;
@@ -24,4 +28,3 @@ export const limitsOfOrder = async (context: UseCaseContext, id: string) => {
       })) ?? null
   );
 };
-export type OrderLimits = NonNullable<Awaited<ReturnType<typeof limitsOfOrder>>>;

@@ -41,8 +41,16 @@ export const lineOf = (what: string, quantity: number): OrderLine | null => {
   return kind === 'material' ? { material: id, quantity } : null;
 };
 
+/** One line of an order as pages speak of it: how many of what, in the unit that is shown ('' for what is counted). */
+export interface ContentsLine {
+  what: string;
+  name: string;
+  quantity: number;
+  unit: string;
+}
+
 /** What an order is for, line by line, in the yard's own names. A thing no longer there keeps the name it had. */
-export const contentsOf = (lines: readonly OrderLine[], offers: readonly Offer[]) =>
+export const contentsOf = (lines: readonly OrderLine[], offers: readonly Offer[]): ContentsLine[] =>
   lines.map((line) => {
     const what = whatOf(line);
     const offer = offers.find((one) => one.what === what);

@@ -1,11 +1,11 @@
 import type { StoredOrder } from '../../../db/stores/order-store.ts';
-import { slipOfWeight } from '../../../shared/order.ts';
+import { type Slip, slipOfWeight } from '../../../shared/order.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { reasonShown } from '../plan/reason-shown.ts';
-import { contentsOf, type Offer, offersOf } from './order-contents.ts';
+import { type ContentsLine, contentsOf, type Offer, offersOf } from './order-contents.ts';
 
 /** What orders are seen beside. */
 export interface OrdersSeen {
@@ -29,8 +29,38 @@ export const ordersSeen = (
   ...{ yard, offers: offersOf(yard, system), system, now },
 });
 
-/** One order as the pages speak of it: what was agreed, and what today's plan makes of it. */
-export const orderFacts = (order: StoredOrder, { yard, offers, system, now, ...seen }: OrdersSeen) => {
+/** One order as the pages speak of it: what was agreed, and what today's plan makes of it. Dates are days of the yard. */
+export interface OrderFacts {
+  id: string;
+  /** A walk-in's is not written down. */
+  customer: string | null;
+  phone: string | null;
+  customerNote: string | null;
+  note: string | null;
+  contents: readonly ContentsLine[];
+  status: StoredOrder['status'];
+  /** The day the customer would like. */
+  wantedOn: string | null;
+  /** The day the customer was told. */
+  promisedOn: string | null;
+  /** The last day of a hold; null where none is given. */
+  heldUntil: string | null;
+  handedOverOn: string | null;
+  slip: Slip;
+  /** The first day on which it can be handed over, by today's plan; null when it cannot be made. */
+  readyOn: string | null;
+  /** The instant at which it is packed by the plan; null where there is nothing to pack. */
+  packStart: string | null;
+  /** Nothing is left to do for it. */
+  inYard: boolean;
+  /** Its goods have left the stock and it waits to be handed over. */
+  packed: boolean;
+  /** Why it cannot be made, in the yard's units; null when it can. */
+  reason: string | null;
+}
+
+/** The facts of an order, given the plan, the yard and the units it is seen with. */
+export const orderFacts = (order: StoredOrder, { yard, offers, system, now, ...seen }: OrdersSeen): OrderFacts => {
   const planned = seen.planned.get(order.id);
   const unplanned = seen.unplanned.get(order.id);
   return {
@@ -46,14 +76,10 @@ export const orderFacts = (order: StoredOrder, { yard, offers, system, now, ...s
     heldUntil: order.heldUntil,
     handedOverOn: order.handedOverOn,
     slip: slipOfWeight(order.weight),
-    /** The first day on which it can be handed over, by today's plan; null when it cannot be made. */
     readyOn: planned?.completesOn ?? null,
     packStart: planned?.packStart ?? null,
-    /** Nothing is left to do for it. */
     inYard: planned !== undefined && minuteOf(planned.completesAt) <= minuteOf(now),
-    /** Its goods have left the stock and it waits to be handed over. */
     packed: order.packedAt !== null,
     reason: reasonShown(unplanned?.reason ?? null, yard.materials, system),
   };
 };
-export type OrderFacts = ReturnType<typeof orderFacts>;

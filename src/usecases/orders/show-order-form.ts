@@ -1,15 +1,41 @@
 import { customers } from '../../../db/stores/customer-store.ts';
 import { orderById } from '../../../db/stores/order-store.ts';
-import { slipOfWeight } from '../../../shared/order.ts';
+import { type Slip, slipOfWeight } from '../../../shared/order.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
+import type { PageHead } from '../core/page-parts.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { amountField } from '../typed/amount-typed.ts';
 import type { DateReading } from '../typed/date-typed.ts';
 import { measuresOf, showMeasures } from '../typed/measures.ts';
-import { offersOf, whatOf } from './order-contents.ts';
+import { type Offer, offersOf, whatOf } from './order-contents.ts';
+
+/** A line of an order in its fields: `was` says exactly what the quantity is, in the unit it is kept in. */
+interface OrderFormLine {
+  what: string;
+  quantity: string;
+  was: string;
+}
+
+/** How the fields of an order that is there stand; '' for what is not said. */
+interface OrderFormFields extends Record<'customer' | 'phone' | 'note', string> {
+  wantedOn: string;
+  promisedOn: string;
+  heldUntil: string;
+  slip: Slip;
+  lines: readonly OrderFormLine[];
+}
+
+/** What the form for an order has to offer. */
+export interface OrderFormModel extends PageHead {
+  offers: readonly Offer[];
+  /** Names offered while a customer is typed. */
+  customers: readonly string[];
+  /** Null for a new one. */
+  order: OrderFormFields | null;
+}
 
 /** What the form for an order offers, and, for one that is there already, how its fields stand. Null when it is not. */
-export const showOrderForm = async (context: UseCaseContext, id: string | null) => {
+export const showOrderForm = async (context: UseCaseContext, id: string | null): Promise<OrderFormModel | null> => {
   const { yard } = await currentPlan(context);
   const { known, order, system } = await context.database.read(async (tx) => ({
     known: await customers(tx),

@@ -6,15 +6,37 @@ import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
-import { drawKits } from '../kits/draw-kits.ts';
+import type { Counted, PageHead } from '../core/page-parts.ts';
+import { type DrawnKit, drawKits } from '../kits/draw-kits.ts';
 import { currentPlan } from '../plan/make-plan.ts';
-import { restsOn } from '../plan/rests-on.ts';
+import { type Guessed, restsOn } from '../plan/rests-on.ts';
 import { showMeasures } from '../typed/measures.ts';
-import { orderFacts, ordersSeen } from './order-facts.ts';
+import { type OrderFacts, orderFacts, ordersSeen } from './order-facts.ts';
 import { toMendOfLines } from './to-mend-facts.ts';
 
-/** How an order comes together by the plan: pieces taken from the yard, pieces poured by day, and its packing. */
-const comingTogether = (id: string, plan: PlanFile, yard: YardFile) => {
+/** How an order comes together by the plan. */
+interface ComingTogether {
+  /** Finished pieces that are taken for it. */
+  fromYard: number;
+  /** Moulds with pieces in them that are for it. */
+  inMoulds: readonly string[];
+  /** What is poured for it, day by day. */
+  poured: readonly { date: string; pieces: readonly Counted[] }[];
+}
+
+/** One order with its date by today's plan. */
+export interface OrderModel extends PageHead {
+  order: OrderFacts;
+  together: ComingTogether;
+  /** Such pieces as it needs, kept aside: they do not count for it. */
+  toMend: readonly Counted[];
+  /** What of it is still guessed; nothing where it is packed. */
+  restsOn: readonly Guessed[];
+  drawings: readonly DrawnKit[];
+}
+
+/** Pieces taken from the yard, pieces in moulds, and pieces poured day by day. */
+const comingTogether = (id: string, plan: PlanFile, yard: YardFile): ComingTogether => {
   const calendar = calendarOf(yard.yard.timeZone);
   const names = new Map(yard.castings.map((casting) => [casting.id, casting.name]));
   const poured = new Map<string, Map<string, number>>();
@@ -34,8 +56,8 @@ const comingTogether = (id: string, plan: PlanFile, yard: YardFile) => {
   };
 };
 
-/** One order with its date by today's plan; null when there is none of that number. */
-export const showOrder = async (context: UseCaseContext, id: string) => {
+/** The order of a number; null when there is none. */
+export const showOrder = async (context: UseCaseContext, id: string): Promise<OrderModel | null> => {
   const { plan, yard } = await currentPlan(context);
   const stored = await context.database.read((tx) => orderById(tx, id));
   if (!stored) return null;
@@ -45,9 +67,7 @@ export const showOrder = async (context: UseCaseContext, id: string) => {
     today: today(yard.yard.timeZone, context.now),
     order: orderFacts(stored, ordersSeen({ plan, yard }, system, context.now)),
     together: comingTogether(id, plan, yard),
-    /** Such pieces as it needs, kept aside: they do not count for it. */
     toMend: toMendOfLines(await context.database.read(piecesToMend), stored.lines, yard),
-    /** What of it is still guessed; nothing where it is packed. */
     restsOn: stored.packedAt ? [] : restsOn(yard, stored.lines, await context.database.read(guessesOfYard)),
     drawings: await drawKits(context, yard, stored.lines),
   };

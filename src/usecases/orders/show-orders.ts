@@ -2,6 +2,7 @@ import { openNotices } from '../../../db/stores/change-store.ts';
 import { pastOrders } from '../../../db/stores/order-store.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import { mapInTurns } from '../core/let-others-run.ts';
+import type { OpenNotice, PageHead } from '../core/page-parts.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { measuresOf } from '../typed/measures.ts';
 import { foundOrders, foundPast, type OrderSearch, type WhichPast } from './find-orders.ts';
@@ -11,18 +12,43 @@ import { type OrderFacts, orderFacts, ordersSeen } from './order-facts.ts';
 const PAST_SHOWN = 60;
 const NO_LIMIT = -1;
 
+/** Orders that can be handed over from one day on. */
+interface OrdersOfDay {
+  date: string;
+  orders: readonly OrderFacts[];
+}
+
+/** The open orders that are looked for. */
+export interface OrdersModel extends PageHead {
+  search: OrderSearch;
+  /** How many are open, found or not. */
+  all: number;
+  days: readonly OrdersOfDay[];
+  cannotBeMade: readonly OrderFacts[];
+  notices: readonly OpenNotice[];
+}
+
+/** The past orders that are looked for, the newest first. */
+export interface PastOrdersModel extends PageHead {
+  search: OrderSearch<WhichPast>;
+  all: number;
+  /** How many are as was asked for; the page shows the first of them. */
+  found: number;
+  orders: readonly OrderFacts[];
+}
+
 /** Nothing is looked for. */
 const EVERYTHING = { find: '', which: 'all' } as const;
 
 /** Orders by the day on which they can be handed over, the soonest first; those that cannot be made stand apart. */
-const byDay = (orders: readonly OrderFacts[]) => {
+const byDay = (orders: readonly OrderFacts[]): OrdersOfDay[] => {
   const days = new Map<string, OrderFacts[]>();
   for (const order of orders) if (order.readyOn) days.set(order.readyOn, [...(days.get(order.readyOn) ?? []), order]);
   return [...days].sort(([a], [b]) => a.localeCompare(b)).map(([date, list]) => ({ date, orders: list }));
 };
 
 /** The open orders that are looked for, grouped by their day of hand-over by today's plan. */
-export const showOrders = async (context: UseCaseContext, search: OrderSearch = EVERYTHING) => {
+export const showOrders = async (context: UseCaseContext, search: OrderSearch = EVERYTHING): Promise<OrdersModel> => {
   const { plan, yard, hand } = await currentPlan(context);
   const { notices, measures } = await context.database.read(async (tx) => ({
     notices: await openNotices(tx),
@@ -44,7 +70,10 @@ export const showOrders = async (context: UseCaseContext, search: OrderSearch = 
 };
 
 /** Past orders that are looked for, the newest first, and no more than a page takes. */
-export const showPastOrders = async (context: UseCaseContext, search: OrderSearch<WhichPast> = EVERYTHING) => {
+export const showPastOrders = async (
+  context: UseCaseContext,
+  search: OrderSearch<WhichPast> = EVERYTHING,
+): Promise<PastOrdersModel> => {
   const { plan, yard } = await currentPlan(context);
   const { stored, system } = await context.database.read(async (tx) => ({
     stored: await pastOrders(tx, NO_LIMIT),
