@@ -3,7 +3,10 @@ import type { Client, InStatement, Transaction, TransactionMode } from '@libsql/
 import { LibSQLSession, LibSQLTransaction } from 'drizzle-orm/libsql';
 import { SQLiteAsyncDialect } from 'drizzle-orm/sqlite-core';
 
-/** What every store function works on: an open transaction. */
+/**
+ * What every store function works on: an open transaction. An update or removal of what is not there changes nothing;
+ * an id that is taken, and a reference to or from what is not there, throw, and the whole transaction is rolled back.
+ */
 export type Tx = LibSQLTransaction<Record<string, never>, Record<string, never>>;
 
 const dialect = new SQLiteAsyncDialect();

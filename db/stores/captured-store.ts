@@ -5,7 +5,10 @@ import type { Tx } from '../transaction.ts';
 
 type RowChange = typeof rowChanges.$inferSelect;
 
-/** A row that no longer is as the change left it. */
+/**
+ * A row that no longer is as the change left it: its table, and its key by column name (empty where only the table is
+ * known).
+ */
 export interface MovedOn {
   table: string;
   /** The columns that name the row, as SQL literals. */

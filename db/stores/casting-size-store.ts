@@ -20,6 +20,7 @@ export const sizesOfCastings = async (tx: Tx): Promise<CastingSize[]> =>
     thickness: { typed: row.thicknessTyped, mm: row.thicknessMm },
   }));
 
+/** Puts a size in place of the one there was. The casting has to be there. */
 export const setCastingSize = async (tx: Tx, { casting, length, height, thickness }: CastingSize): Promise<void> => {
   const figures = {
     ...{ lengthMm: length.mm, heightMm: height.mm, thicknessMm: thickness.mm },
@@ -31,6 +32,7 @@ export const setCastingSize = async (tx: Tx, { casting, length, height, thicknes
     .onConflictDoUpdate({ target: castingSizes.casting, set: figures });
 };
 
+/** Takes the size of a casting out; the casting itself stays. */
 export const removeCastingSize = async (tx: Tx, casting: string): Promise<void> => {
   await tx.delete(castingSizes).where(eq(castingSizes.casting, casting));
 };

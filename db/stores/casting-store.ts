@@ -26,7 +26,10 @@ export const rewriteCasting = async (tx: Tx, { id, perPiece, cuts, ...casting }:
   await putContents(tx, id, { perPiece, cuts });
 };
 
-/** Takes a piece out of what is cast, with its size; nothing may need it any more. */
+/**
+ * Takes a piece out of what is cast, with its size. Throws while a mould, a kit, an order or a piece in the yard names
+ * it.
+ */
 export const removeCasting = async (tx: Tx, id: string): Promise<void> => {
   await putContents(tx, id, { perPiece: [], cuts: [] });
   await tx.delete(castingSizes).where(eq(castingSizes.casting, id));

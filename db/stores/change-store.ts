@@ -11,7 +11,12 @@ import {
 import type { Tx } from '../transaction.ts';
 
 export type { StoredDrop, StoredPromise } from '../tables/change.ts';
+/**
+ * A change as it is stored; `at` is an instant, `before` and `after` are what the plan promised. `undoneBy` is the id
+ * of the change that undid it.
+ */
 export type StoredChange = typeof changes.$inferSelect;
+/** A session that was fixed and was planned anew by a change: its start, and what was fixed in it until then. */
 export type PlannedAnew = typeof plannedAnew.$inferSelect;
 
 const setUnderWay = async (tx: Tx, change: number | null): Promise<void> => {
@@ -21,7 +26,10 @@ const setUnderWay = async (tx: Tx, change: number | null): Promise<void> => {
     .onConflictDoUpdate({ target: changeUnderWay.id, set: { change } });
 };
 
-/** From here on every write of this transaction is captured as part of the change. */
+/**
+ * From here on every write of this transaction is captured as part of the change, until `endChange`. Its id; changes
+ * are numbered in the order in which they are made. `at` is an instant.
+ */
 export const beginChange = async (tx: Tx, change: { at: string; kind: string }): Promise<number> => {
   const [added] = await tx
     .insert(changes)
@@ -55,6 +63,10 @@ export const addChange = async (
   return added.id;
 };
 
+/**
+ * One change with all that it did to dates, or null where none has that id. Changes are never removed, but an archive
+ * puts others in their place.
+ */
 export const changeById = async (tx: Tx, id: number): Promise<StoredChange | null> =>
   (await tx.select().from(changes).where(eq(changes.id, id)))[0] ?? null;
 
@@ -66,7 +78,10 @@ const HEAD = {
   undoneBy: changes.undoneBy,
 };
 
-/** The newest first, of those before a change where one is named. */
+/**
+ * The newest first, `limit` at most; with `beforeId` only those older than that change, which need not be there any
+ * more.
+ */
 export const recentHeads = (tx: Tx, limit: number, beforeId?: number): Promise<ChangeHead[]> =>
   tx
     .select(HEAD)
@@ -102,10 +117,12 @@ export const changesNext = async (tx: Tx, id: number, kind: string): Promise<Sto
 /** Sessions that were planned anew, by the change that did it. */
 export const plannedAnews = (tx: Tx): Promise<PlannedAnew[]> => tx.select().from(plannedAnew);
 
+/** Adds a session that a change planned anew. Throws where that change has one already. */
 export const addPlannedAnew = async (tx: Tx, row: PlannedAnew): Promise<void> => {
   await tx.insert(plannedAnew).values(row);
 };
 
+/** The change `id` was undone by the change `by`. What it wrote is put back apart from this (`putRowsBack`). */
 export const markUndone = async (tx: Tx, id: number, by: number): Promise<void> => {
   await tx.update(changes).set({ undoneBy: by }).where(eq(changes.id, id));
 };
@@ -115,7 +132,10 @@ export const markStandingAgain = async (tx: Tx, undoneBy: number): Promise<void>
   await tx.update(changes).set({ undoneBy: null }).where(eq(changes.undoneBy, undoneBy));
 };
 
-/** Forgets how to undo changes made before an instant, and all but the last `keep`. What was done stays on record. */
+/**
+ * Forgets how to undo changes made before an instant, and all but the last `keep`. What was done stays on record.
+ * Instants of any offset are compared as instants, to the second.
+ */
 export const pruneCaptured = async (tx: Tx, before: string, keep: number): Promise<void> => {
   const last = tx.select({ id: changes.id }).from(changes).orderBy(desc(changes.id)).limit(keep);
   await tx.run(sql`
@@ -126,6 +146,7 @@ export const pruneCaptured = async (tx: Tx, before: string, keep: number): Promi
       .where(sql`unixepoch(${changes.at}) < unixepoch(${before})`)}`);
 };
 
+/** Something the maker has to be told, about a change. It stays until it is put away or the change is undone. */
 export const addNotice = async (tx: Tx, notice: { at: string; words: string; change: number }): Promise<void> => {
   await tx.insert(notices).values(notice);
 };
@@ -139,6 +160,7 @@ export const openNotices = (tx: Tx): Promise<{ id: number; at: string; words: st
     .where(and(isNull(notices.dismissedAt), isNull(changes.undoneBy)))
     .orderBy(asc(notices.id));
 
+/** The maker has put a notice away at an instant. */
 export const dismissNotice = async (tx: Tx, id: number, at: string): Promise<void> => {
   await tx.update(notices).set({ dismissedAt: at }).where(eq(notices.id, id));
 };

@@ -16,6 +16,7 @@ const isFigure = (table: Columns, which: FigureOf): SQL | undefined =>
 export const guessesOfYard = (tx: Tx): Promise<FigureOf[]> =>
   tx.select().from(guesses).orderBy(asc(guesses.kind), asc(guesses.id), asc(guesses.figure));
 
+/** Adds figures to the guesses; one that is a guess already stays one. */
 export const addGuesses = async (tx: Tx, added: readonly FigureOf[]): Promise<void> => {
   if (added.length === 0) return;
   await tx
@@ -29,7 +30,10 @@ export const dropGuess = async (tx: Tx, which: FigureOf): Promise<void> => {
   await tx.delete(guesses).where(isFigure(guesses, which));
 };
 
-/** What was typed for the figures of one mix, casting, mould, material, kit, or of the yard. */
+/**
+ * What was typed for the figures of one mix, casting, mould, material, kit, or of the yard, by the name of the figure.
+ * A figure that was not typed, or was changed since without typing, is left out.
+ */
 export const typedOf = async (tx: Tx, owner: Pick<FigureOf, 'kind' | 'id'>): Promise<Record<string, string>> => {
   const rows = await tx.select().from(typedFigures).where(isOf(typedFigures, owner));
   return Object.fromEntries(rows.map(({ figure, typed }) => [figure, typed]));
@@ -53,7 +57,7 @@ export const typedForFigure = async (
   return new Map(rows.map(({ id, typed }) => [id, typed]));
 };
 
-/** Keeps what was typed for a figure, or forgets it. */
+/** Keeps what was typed for a figure, or forgets it: null and "" both do. */
 export const setTyped = async (tx: Tx, which: FigureOf, typed: string | null): Promise<void> => {
   await tx.delete(typedFigures).where(isFigure(typedFigures, which));
   if (typed) await tx.insert(typedFigures).values({ ...which, typed });
@@ -65,6 +69,10 @@ export const dropFigures = async (tx: Tx, owner: Pick<FigureOf, 'kind' | 'id'>):
   await tx.delete(typedFigures).where(isOf(typedFigures, owner));
 };
 
+/**
+ * Nothing is a guess any more and nothing is known to have been typed: before another yard takes the place of this
+ * one.
+ */
 export const dropAllFigures = async (tx: Tx): Promise<void> => {
   await tx.delete(guesses);
   await tx.delete(typedFigures);

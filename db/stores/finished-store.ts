@@ -3,20 +3,22 @@ import { finishedPieces as table } from '../tables/mould.ts';
 import type { Tx } from '../transaction.ts';
 import { nextPosition } from './rows.ts';
 
+/** An entry of finished pieces; `readyAt` null: cured, `order` null: stock. */
 export type StoredFinished = Omit<typeof table.$inferSelect, 'position'>;
 
-/** As in the yard file, at the same places. */
+/** As in the yard file, at the same places: a plan's `fromFinished` counts in this list. */
 export const finishedPieces = (tx: Tx): Promise<StoredFinished[]> =>
   tx
     .select({ id: table.id, casting: table.casting, count: table.count, readyAt: table.readyAt, order: table.order })
     .from(table)
     .orderBy(asc(table.position));
 
+/** Puts pieces last in the list, as an entry of their own even where one says the same. */
 export const addFinished = async (tx: Tx, pieces: Omit<StoredFinished, 'id'>): Promise<void> => {
   await tx.insert(table).values({ ...pieces, position: await nextPosition(tx, table) });
 };
 
-/** None left: the entry goes. */
+/** How many an entry still has; with 0 the entry goes, and those after it move up one place. */
 export const setFinishedCount = async (tx: Tx, id: number, count: number): Promise<void> => {
   if (count === 0) await tx.delete(table).where(eq(table.id, id));
   else await tx.update(table).set({ count }).where(eq(table.id, id));

@@ -25,6 +25,8 @@ const write = async (tx: Tx, set: Partial<YardHabits & { demo: boolean }>): Prom
     .onConflictDoUpdate({ target: yardHabits.id, set });
 };
 
+/** Sets the yard's money (three letters, ISO 4217) and the day its week starts on; whether it is the demo stays. */
 export const setHabits = (tx: Tx, habits: YardHabits): Promise<void> => write(tx, habits);
 
+/** Says whether what is there is the demo yard; money and week stay. */
 export const setDemo = (tx: Tx, demo: boolean): Promise<void> => write(tx, { demo });

@@ -22,7 +22,10 @@ export const addKit = async (tx: Tx, { pieces, parts, cuts, ...kit }: Kit, size?
   if (size) await setKitSize(tx, kit.id, size);
 };
 
-/** Everything of a kit anew; one that has other pieces now is no longer of the size it was worked out from. */
+/**
+ * Everything of a kit anew. With `keepsSize` false the size it was worked out from is forgotten: it has other pieces
+ * now.
+ */
 export const rewriteKit = async (
   tx: Tx,
   { id, pieces, parts, cuts, ...kit }: Kit,
@@ -33,13 +36,14 @@ export const rewriteKit = async (
   if (!keepsSize) await tx.delete(kitSizes).where(eq(kitSizes.kit, id));
 };
 
-/** Takes a kit out of the list; no order may be for it. */
+/** Takes a kit out of the list. Throws while an order, open or past, names it. */
 export const removeKit = async (tx: Tx, id: string): Promise<void> => {
   await putContents(tx, id, { pieces: [], parts: [], cuts: [] });
   await tx.delete(kitSizes).where(eq(kitSizes.kit, id));
   await tx.delete(kits).where(eq(kits.id, id));
 };
 
+/** Puts a size in place of the one there was. Whether the kit's pieces come to it is the caller's to know. */
 export const setKitSize = async (tx: Tx, kit: string, size: KitSize): Promise<void> => {
   await tx.insert(kitSizes).values({ kit, size }).onConflictDoUpdate({ target: kitSizes.kit, set: { size } });
 };

@@ -5,15 +5,23 @@ import type { Tx } from '../transaction.ts';
 import { nextPosition } from './rows.ts';
 
 type MaterialRow = typeof materials.$inferSelect;
+/** A material as in a yard file, with null for what is not said of it, its place in the stock book, and notes. */
 export type StoredMaterial = MaterialRow;
+/**
+ * Goods that were bought: `on` is the day they are to come, `arrivedOn` the day they came, null until then. `quantity`
+ * counts in the material's unit, `price` is for all of it.
+ */
 export type StoredIncoming = Omit<typeof incomings.$inferSelect, 'position'>;
 
+/** All materials, in the order of the stock book. */
 export const materialsInOrder = (tx: Tx): Promise<StoredMaterial[]> =>
   tx.select().from(materials).orderBy(asc(materials.position));
 
+/** One material, or null where none has that id. */
 export const materialById = async (tx: Tx, id: string): Promise<StoredMaterial | null> =>
   (await tx.select().from(materials).where(eq(materials.id, id)))[0] ?? null;
 
+/** Sets what the patch has of a material; null takes away what may be left out. */
 export const updateMaterial = async (
   tx: Tx,
   id: string,
@@ -33,7 +41,10 @@ export const removeMaterial = async (tx: Tx, id: string): Promise<void> => {
   await tx.delete(materials).where(eq(materials.id, id));
 };
 
-/** Adds to what is in the yard; takes away when negative, down to nothing. */
+/**
+ * Adds a quantity in the material's own unit to what is in the yard; takes away when it is negative, down to nothing
+ * and no further: the rest is not owed.
+ */
 export const addToStock = async (tx: Tx, id: string, quantity: number): Promise<void> => {
   await tx
     .update(materials)
@@ -58,7 +69,7 @@ export const onTheirWay = (tx: Tx): Promise<StoredIncoming[]> =>
 /** More deliveries than that are not in a yard at once. */
 const ARRIVALS_READ = 100;
 
-/** What came of a material, the last first. */
+/** What came of a material, the last first, a hundred deliveries at most: more are not in a yard at once. */
 export const arrivalsOf = async (tx: Tx, material: string): Promise<{ quantity: number; arrivedOn: string }[]> => {
   const rows = await tx
     .select(incomingColumns)
@@ -69,9 +80,11 @@ export const arrivalsOf = async (tx: Tx, material: string): Promise<{ quantity: 
   return rows.flatMap(({ quantity, arrivedOn }) => (arrivedOn === null ? [] : [{ quantity, arrivedOn }]));
 };
 
+/** Goods bought, on their way or arrived; null where there are none of that id. */
 export const incomingById = async (tx: Tx, id: number): Promise<StoredIncoming | null> =>
   (await tx.select(incomingColumns).from(incomings).where(eq(incomings.id, id)))[0] ?? null;
 
+/** Puts goods last among those on their way. Their new id. */
 export const addIncoming = async (tx: Tx, goods: Omit<StoredIncoming, 'id' | 'arrivedOn'>): Promise<number> => {
   const position = await nextPosition(tx, incomings);
   const [added] = await tx
@@ -83,8 +96,8 @@ export const addIncoming = async (tx: Tx, goods: Omit<StoredIncoming, 'id' | 'ar
 };
 
 /**
- * They are in the yard: into stock, and no longer on their way; `came` is how much, where it is not what was bought. Says
- * nothing about goods that had arrived already.
+ * They are in the yard on a date: into stock, and no longer on their way; `came` is how much, in the material's unit,
+ * where it is not what was bought. Goods that arrived already, or are not there, change nothing.
  */
 export const markArrived = async (tx: Tx, id: number, on: string, came?: number): Promise<void> => {
   const goods = await incomingById(tx, id);
@@ -94,6 +107,7 @@ export const markArrived = async (tx: Tx, id: number, on: string, came?: number)
   await addToStock(tx, goods.material, quantity);
 };
 
+/** Takes goods bought off the list, as if they never had been; stock stays as it is. */
 export const removeIncoming = async (tx: Tx, id: number): Promise<void> => {
   await tx.delete(incomings).where(eq(incomings.id, id));
 };

@@ -29,6 +29,7 @@ export const rewriteMix = async (tx: Tx, { perBag, id, ...mix }: Mix): Promise<v
   await putMaterials(tx, id, perBag);
 };
 
+/** Takes a mix out, with its water. Throws while a casting is made of it. */
 export const removeMix = async (tx: Tx, id: string): Promise<void> => {
   await tx.delete(mixMaterials).where(eq(mixMaterials.mix, id));
   await tx.delete(mixWaters).where(eq(mixWaters.mix, id));

@@ -7,6 +7,7 @@ import { belongings, insertAll, nextPosition } from './rows.ts';
 type MouldRow = typeof moulds.$inferSelect;
 type PieceRow = Omit<typeof piecesInMould.$inferSelect, 'position'>;
 
+/** A mould as in a yard file, with null for what is not said of it, its notes, and the piece that is in it. */
 export interface StoredMould extends Omit<MouldRow, 'position'> {
   makes: { casting: string; changeMinutes: number }[];
   /** What was poured into it and not stripped yet. */
@@ -32,9 +33,11 @@ export const mouldsInOrder = async (tx: Tx): Promise<StoredMould[]> => {
   }));
 };
 
+/** One mould, or null where none has that id. */
 export const mouldById = async (tx: Tx, id: string): Promise<StoredMould | null> =>
   (await mouldsInOrder(tx)).find((mould) => mould.id === id) ?? null;
 
+/** Sets what the patch has of a mould; null takes away what may be left out. What it makes is set by `rewriteMould`. */
 export const updateMould = async (
   tx: Tx,
   id: string,
@@ -43,6 +46,7 @@ export const updateMould = async (
   await tx.update(moulds).set(patch).where(eq(moulds.id, id));
 };
 
+/** Puts an empty mould last in the list. */
 export const addMould = async (tx: Tx, { makes, ...facts }: Mould, note: string | null = null): Promise<void> => {
   await tx.insert(moulds).values({ ...facts, note, position: await nextPosition(tx, moulds) });
   await insertAll(
@@ -52,11 +56,17 @@ export const addMould = async (tx: Tx, { makes, ...facts }: Mould, note: string 
   );
 };
 
+/**
+ * A piece is in the mould from now on. Throws when one is in it already. What else a pour does (turns, material) is
+ * not done here.
+ */
 export const fillMould = async (tx: Tx, piece: PieceRow): Promise<void> => {
   await tx.insert(piecesInMould).values({ ...piece, position: await nextPosition(tx, piecesInMould) });
 };
 
-/** The piece in it goes: stripped, or broken out. */
+/**
+ * The piece in a mould goes: stripped, or broken out. Where it goes to, and that the mould is dirty, is not said here.
+ */
 export const emptyMould = async (tx: Tx, mould: string): Promise<void> => {
   await tx.delete(piecesInMould).where(eq(piecesInMould.mould, mould));
 };
@@ -85,6 +95,7 @@ export const rewriteMould = async (
   await tx.delete(mouldMakes).where(and(eq(mouldMakes.mould, id), notInArray(mouldMakes.casting, made)));
 };
 
+/** Takes an empty mould out of the list. Throws while a piece is in it. */
 export const removeMould = async (tx: Tx, id: string): Promise<void> => {
   await tx.delete(mouldMakes).where(eq(mouldMakes.mould, id));
   await tx.delete(moulds).where(eq(moulds.id, id));

@@ -9,11 +9,13 @@ import { belongings, inParts, insertAll, nextPosition, present } from './rows.ts
 
 type OrderRow = typeof orders.$inferSelect;
 
+/** An order of any status, with its customer and lines; null stands for what was not said. */
 export interface StoredOrder extends Omit<OrderRow, 'position'> {
   customer: Customer | null;
   lines: OrderLine[];
 }
 
+/** An order to be taken. It will be open; its number has to be new, its customer there. */
 export type NewOrder = Omit<OrderRow, 'position' | 'status' | 'handedOverOn' | 'packedAt'> & { lines: OrderLine[] };
 
 const linesOf = async (tx: Tx, ids: string[]) => {
@@ -76,14 +78,20 @@ export const promisedDays = async (tx: Tx): Promise<ReadonlyMap<string, string |
 export const pastOrders = (tx: Tx, limit: number): Promise<StoredOrder[]> =>
   ordersWhere(tx, ne(orders.status, 'open'), desc(orders.position), limit);
 
+/** One order of any status, or null where none has that number. */
 export const orderById = async (tx: Tx, id: string): Promise<StoredOrder | null> =>
   (await ordersWhere(tx, eq(orders.id, id), asc(orders.position)))[0] ?? null;
 
-/** Open orders whose date was held until a day before `today`. */
+/** Open orders whose date was held until a day before `today`, a date; held until today still holds. */
 export const lapsedHolds = (tx: Tx, today: string): Promise<StoredOrder[]> =>
   ordersWhere(tx, and(eq(orders.status, 'open'), lt(orders.heldUntil, today)), asc(orders.position));
 
-/** The next number of the year of `date`: "27-015" after "27-014". Numbers of cancelled orders are not given again. */
+/**
+ * The next number of the year of `date`, from the highest there is: gaps are not filled, so that the numbers of
+ * cancelled orders are not given again. Three digits at least.
+ *
+ * Example: `nextNumber(['27-014', '26-200'], '2027-04-01')` is "27-015".
+ */
 export const nextNumber = (ids: Iterable<string>, date: string): string => {
   const year = date.slice(2, 4);
   let last = 0;
@@ -92,6 +100,7 @@ export const nextNumber = (ids: Iterable<string>, date: string): string => {
   return `${year}-${String(last + 1).padStart(3, '0')}`;
 };
 
+/** The next number among all orders ever taken, those past included (`nextNumber`). */
 export const nextOrderId = async (tx: Tx, date: string): Promise<string> => {
   const year = date.slice(2, 4);
   const rows = await tx
@@ -104,6 +113,7 @@ export const nextOrderId = async (tx: Tx, date: string): Promise<string> => {
   );
 };
 
+/** The lines of an order anew, in their order. Whether a line names just one thing is checked before. */
 export const replaceLines = async (tx: Tx, id: string, lines: readonly OrderLine[]): Promise<void> => {
   await tx.delete(orderLines).where(eq(orderLines.order, id));
   await insertAll(
@@ -113,11 +123,13 @@ export const replaceLines = async (tx: Tx, id: string, lines: readonly OrderLine
   );
 };
 
+/** Puts an order last among those taken, open. */
 export const addOrder = async (tx: Tx, { lines, ...facts }: NewOrder): Promise<void> => {
   await tx.insert(orders).values({ ...facts, status: 'open', position: await nextPosition(tx, orders) });
   await replaceLines(tx, facts.id, lines);
 };
 
+/** Sets what the patch has of an order; null takes away what may be left out. Pieces set aside for it stay so. */
 export const updateOrder = async (
   tx: Tx,
   id: string,

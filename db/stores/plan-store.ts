@@ -6,9 +6,16 @@ import { piecesOfPlan, planReader } from '../../shared/plan-pieces.ts';
 import { planPieces, plans } from '../tables/plan.ts';
 import type { Tx } from '../transaction.ts';
 
-/** What is known of a stored plan without reading it. */
+/**
+ * What is known of a stored plan without reading it. Good from `goodFromMinute` (since 1970) until `goodUntilMinute`,
+ * which is not included, while the revision is the same.
+ */
 export type PlanHead = Omit<typeof plans.$inferSelect, 'id' | 'memory'>;
 
+/**
+ * A plan with its head. The plan is shared and never changed; `memory` is what the planner made of it, and nobody
+ * else's business.
+ */
 export interface StoredPlan extends PlanHead {
   plan: PlanFile;
   /** How it was come by, in the planner's own terms. */
@@ -17,6 +24,7 @@ export interface StoredPlan extends PlanHead {
 
 const { id: _id, memory: _memory, ...HEAD } = getTableColumns(plans);
 
+/** The head of the plan there is; null before the first. */
 export const planHead = async (tx: Tx): Promise<PlanHead | null> => (await tx.select(HEAD).from(plans))[0] ?? null;
 
 /** Shorter texts are kept as they are, for whoever looks into the file. */
@@ -45,6 +53,7 @@ const readPlan = async (tx: Tx): Promise<PlanFile> => {
   return plan;
 };
 
+/** The plan there is, read piece by piece; null before the first. Throws where it was stored without its pieces. */
 export const storedPlan = async (tx: Tx): Promise<StoredPlan | null> => {
   const [row] = await tx.select().from(plans);
   if (!row) return null;
@@ -61,7 +70,10 @@ const writePieces = async (tx: Tx, plan: PlanFile): Promise<void> => {
   }
 };
 
-/** In place of the one before it, under the next number. */
+/**
+ * Puts a plan in place of the one before it, under the next number; the numbers go on from 1 and never back. As it is
+ * stored then.
+ */
 export const savePlan = async (tx: Tx, { plan, ...head }: Omit<StoredPlan, 'number'>): Promise<StoredPlan> => {
   const number = ((await planHead(tx))?.number ?? 0) + 1;
   await tx.delete(plans);

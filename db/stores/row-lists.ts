@@ -1,14 +1,18 @@
 import { isDeepStrictEqual } from 'node:util';
 import { placesOf } from './put-rows.ts';
 
-/** The entry with null for each of these fields that it leaves out, as a column without a value has it. */
+/**
+ * The entry with null for each of these fields that it leaves out, as a column without a value has it.
+ *
+ * Example: `filled({ id: 'a' }, 'note')` is `{ note: null, id: 'a' }`.
+ */
 export const filled = <T extends object, K extends keyof T>(
   entry: T,
   ...keys: K[]
 ): Omit<T, K> & { [P in K]-?: Exclude<T[P], undefined> | null } =>
   ({ ...Object.fromEntries(keys.map((key) => [key, null])), ...entry }) as never;
 
-/** The entries of a list inside each owner, each with its owner and its place. */
+/** The entries of a list inside each owner, each with the id of its owner under `key` and its place, from 0. */
 export const inside = <O extends { id: string }, K extends string, E extends object>(
   owners: readonly O[],
   key: K,
@@ -18,7 +22,9 @@ export const inside = <O extends { id: string }, K extends string, E extends obj
     list(owner).map((entry, position) => ({ ...entry, position, ...({ [key]: owner.id } as Record<K, string>) })),
   );
 
-/** Entries with a name of their own, each in the place it has now where the order of the list allows that. */
+/**
+ * Entries with a name of their own, each in the place it has now where the order of the list allows that (`placesOf`).
+ */
 export const placed = <E extends object>(
   entries: readonly E[],
   held: readonly { position: number }[],
@@ -36,6 +42,7 @@ export const placed = <E extends object>(
 
 const byId = ({ id }: { id: string }) => id;
 
+/** The same for entries that are known by their id. A list whose order has changed is counted anew from `from`. */
 export const placedById = <E extends { id: string }>(
   entries: readonly E[],
   held: readonly { id: string; position: number }[],

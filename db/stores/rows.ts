@@ -6,11 +6,19 @@ type Present<T> = { [K in keyof T as null extends T[K] ? never : K]: T[K] } & {
   [K in keyof T as null extends T[K] ? K : never]?: Exclude<T[K], null>;
 };
 
-/** A row as an entry of a yard file: columns without a value are fields that are left out. */
+/**
+ * A row as an entry of a yard file: columns without a value are fields that are left out.
+ *
+ * Example: `present({ id: 'a', note: null })` is `{ id: 'a' }`.
+ */
 export const present = <T extends object>(row: T): Present<T> =>
   Object.fromEntries(Object.entries(row).filter(([, value]) => value !== null)) as Present<T>;
 
-/** Rows by what they belong to, in the order in which they came. `belongings(pours, (p) => p.mould).get('1200 no. 1')` */
+/**
+ * Rows by what they belong to, in the order in which they came; an owner of none has an empty list.
+ *
+ * Example: `belongings([{ of: 'a', n: 1 }, { of: 'a', n: 2 }], (row) => row.of, (row) => row.n)('a')` is [1, 2].
+ */
 export const belongings = <T, V>(rows: readonly T[], ownerOf: (row: T) => string, entry: (row: T) => V) => {
   const groups = new Map<string, V[]>();
   for (const row of rows) {
@@ -21,7 +29,10 @@ export const belongings = <T, V>(rows: readonly T[], ownerOf: (row: T) => string
   return (owner: string): V[] => groups.get(owner) ?? [];
 };
 
-/** The place after the last of a list. */
+/**
+ * The place after the last of a list, or of the part of it that `where` leaves: 0 in an empty one. Places may have
+ * gaps.
+ */
 export const nextPosition = async (
   tx: Tx,
   table: SQLiteTable & { position: AnySQLiteColumn },
@@ -38,8 +49,8 @@ export const nextPosition = async (
 const ROWS_AT_ONCE = 200;
 
 /**
- * All rows of a list that may be long, so many at a time, so that others have their turn in between. `part` reads as many
- * from a place on as it is told to, always in the same order.
+ * All rows of a list that may be long, so many at a time, so that others have their turn in between. `part` reads as
+ * many from a place on as it is told to, always in the same order. `most` ends it there; less than 0: no end.
  */
 export const inParts = async <T>(part: (limit: number, offset: number) => Promise<T[]>, most = -1): Promise<T[]> => {
   const rows: T[] = [];
@@ -54,6 +65,7 @@ export const inParts = async <T>(part: (limit: number, offset: number) => Promis
 /** Few enough rows that a statement stays under the engine's limit of values. */
 const ROWS_A_STATEMENT = 500;
 
+/** Adds rows, so many to a statement that it stays under the engine's limit of values. None at all is allowed. */
 export const insertAll = async <T extends SQLiteTable>(tx: Tx, table: T, rows: T['$inferInsert'][]): Promise<void> => {
   for (let from = 0; from < rows.length; from += ROWS_A_STATEMENT)
     await tx.insert(table).values(rows.slice(from, from + ROWS_A_STATEMENT));

@@ -40,6 +40,7 @@ export type WantedRows = { [K in keyof Tables]: Wanted<Tables[K]['$inferSelect']
 
 const NAMES = Object.keys(TABLES) as (keyof Tables)[];
 
+/** All that a yard holds, a list of rows to a table, in their places; not its plan and not its log. */
 export const storeRows = async (tx: Tx): Promise<StoreRows> => {
   const rows: Partial<Record<keyof Tables, unknown[]>> = {};
   for (const name of NAMES) rows[name] = await rowsOf(tx, TABLES[name] as SQLiteTable);

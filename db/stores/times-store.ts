@@ -4,7 +4,10 @@ import { castings } from '../tables/casting.ts';
 import { mixes } from '../tables/mix.ts';
 import type { Tx } from '../transaction.ts';
 
-/** Writes the minutes of handling of every mix and panel that the file has; nothing else of it. */
+/**
+ * Writes the minutes of handling of every mix and panel that the file has; nothing else of it. Those not there are
+ * passed over.
+ */
 export const updateTimes = async (tx: Tx, file: Pick<YardFile, 'mixes' | 'castings'>): Promise<void> => {
   for (const { id, mixMinutes } of file.mixes) await tx.update(mixes).set({ mixMinutes }).where(eq(mixes.id, id));
   for (const { id, prepMinutes, cleanMinutes, fillMinutes, stripMinutes } of file.castings)

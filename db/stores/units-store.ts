@@ -8,6 +8,7 @@ export const unitsOfYard = async (tx: Tx): Promise<UnitSystem> => {
   return row?.system ?? 'metric';
 };
 
+/** Sets what the yard measures with. Nothing that is stored changes: it is all in SI. */
 export const setUnits = async (tx: Tx, system: UnitSystem): Promise<void> => {
   await tx.insert(yardUnits).values({ id: 1, system }).onConflictDoUpdate({ target: yardUnits.id, set: { system } });
 };

@@ -10,6 +10,7 @@ type WorkRow = Omit<typeof workTable.$inferSelect, 'position'>;
 export const workWindows = async (tx: Tx): Promise<WorkRow[]> =>
   (await tx.select().from(workTable).orderBy(asc(workTable.position))).map(({ position: _position, ...row }) => row);
 
+/** Dates on which no repeating window opens, each with its id; in no order of dates. */
 export const closedDays = (tx: Tx): Promise<{ id: number; date: string }[]> =>
   tx.select({ id: closedTable.id, date: closedTable.date }).from(closedTable).orderBy(asc(closedTable.position));
 
@@ -17,22 +18,27 @@ export const closedDays = (tx: Tx): Promise<{ id: number; date: string }[]> =>
 export const extraWindows = async (tx: Tx): Promise<(ExtraWindow & { id: number })[]> =>
   (await tx.select().from(extraTable).orderBy(asc(extraTable.position))).map(({ position: _position, ...row }) => row);
 
+/** Puts hours that repeat last in the list. */
 export const addWork = async (tx: Tx, window: WorkWindow): Promise<void> => {
   await tx.insert(workTable).values({ ...window, position: await nextPosition(tx, workTable) });
 };
 
+/** Sets what the patch has of hours that repeat; `until` null: without end. */
 export const updateWork = async (tx: Tx, id: number, patch: Partial<Omit<WorkRow, 'id'>>): Promise<void> => {
   await tx.update(workTable).set(patch).where(eq(workTable.id, id));
 };
 
+/** Takes hours that repeat out, for all of their dates, past ones too. */
 export const removeWork = async (tx: Tx, id: number): Promise<void> => {
   await tx.delete(workTable).where(eq(workTable.id, id));
 };
 
+/** Puts hours of one date last in the list, beside the repeating ones of that date. */
 export const addExtra = async (tx: Tx, window: ExtraWindow): Promise<void> => {
   await tx.insert(extraTable).values({ ...window, position: await nextPosition(tx, extraTable) });
 };
 
+/** Takes hours of one date out. A closed date stays closed. */
 export const removeExtra = async (tx: Tx, id: number): Promise<void> => {
   await tx.delete(extraTable).where(eq(extraTable.id, id));
 };
@@ -64,7 +70,7 @@ export const updateExtra = async (tx: Tx, id: number, window: ExtraWindow): Prom
   await tx.update(extraTable).set(window).where(eq(extraTable.id, id));
 };
 
-/** No repeating hours open on these dates; those closed already stay so. */
+/** No repeating hours open on these dates; those closed already stay so, and so do their one-off hours. */
 export const closeDays = async (tx: Tx, dates: readonly string[]): Promise<void> => {
   const closed = new Set((await closedDays(tx)).map(({ date }) => date));
   const from = await nextPosition(tx, closedTable);

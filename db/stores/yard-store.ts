@@ -171,7 +171,10 @@ const loadPieces = async (tx: Tx, open: ReadonlySet<string>) => ({
     .map(openOnly(open)),
 });
 
-/** Everything a plan depends on, as of `now`. */
+/**
+ * Everything a plan depends on, as of `now`, an instant: open orders only. It is not read through the schema again:
+ * what is stored was checked when it went in.
+ */
 export const loadYardFile = async (tx: Tx, now: string): Promise<YardFile> => {
   const { yard, keep } = await loadYard(tx, now);
   const openOrders = await loadOrders(tx);
@@ -192,7 +195,7 @@ export const loadYardFile = async (tx: Tx, now: string): Promise<YardFile> => {
   };
 };
 
-/** What holds for the yard as a whole; what is left out stays. */
+/** What holds for the yard as a whole; what the patch leaves out stays. Before there is a yard, nothing changes. */
 export const updateYard = async (
   tx: Tx,
   patch: Partial<Omit<typeof yards.$inferSelect, 'id' | 'keep'>>,
@@ -200,6 +203,7 @@ export const updateYard = async (
   await tx.update(yards).set(patch);
 };
 
+/** True while there is no yard: then the demo, or somebody's own, may go in. */
 export const isEmpty = async (tx: Tx): Promise<boolean> => (await tx.select({ id: yards.id }).from(yards)).length === 0;
 
 /** How many hours before a session begins its pours become fixed; 0 when they never do ahead of it. */
@@ -208,6 +212,7 @@ export const fixedHours = async (tx: Tx): Promise<number> => {
   return row?.hours ?? 0;
 };
 
+/** Sets how many hours before a session its pours become fixed; 0: never ahead of it. */
 export const setFixedHours = async (tx: Tx, hours: number): Promise<void> => {
   await tx.update(yards).set({ fixedHours: hours });
 };
@@ -218,6 +223,9 @@ export const revision = async (tx: Tx): Promise<number> => {
   return row?.revision ?? 0;
 };
 
+/**
+ * Counts one more change of what a plan depends on. The new number, from 1; plans of older ones are no longer shown.
+ */
 export const bumpRevision = async (tx: Tx): Promise<number> => {
   const [row] = await tx
     .insert(revisions)
