@@ -1,7 +1,7 @@
 import type { FC } from 'hono/jsx';
 import type { WhichMoulds } from '../../src/usecases/moulds/find-moulds.ts';
 import type { NextMoulds } from '../../src/usecases/moulds/next-moulds-to-build.ts';
-import type { showMoulds } from '../../src/usecases/moulds/show-moulds.ts';
+import type { MouldsModel } from '../../src/usecases/moulds/show-moulds.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button } from '../parts/button.tsx';
 import { Caution } from '../parts/caution.tsx';
@@ -13,8 +13,6 @@ import { type MouldFacts, mouldPath } from './mould-facts.ts';
 import { MouldRow, type RefusedMark } from './mould-row.tsx';
 import { mouldsAnswer } from './mould-text.ts';
 import { NextMould } from './next-mould.tsx';
-
-export type MouldsModel = Awaited<ReturnType<typeof showMoulds>>;
 
 interface MouldsPageProps {
   model: MouldsModel;

@@ -1,12 +1,10 @@
 import type { FC } from 'hono/jsx';
-import type { NextMoulds } from '../../src/usecases/moulds/next-moulds-to-build.ts';
+import type { MouldToBuild, NextMoulds } from '../../src/usecases/moulds/next-moulds-to-build.ts';
 import { countText } from '../parts/day-text.ts';
 import { listText } from '../parts/quantity-text.ts';
 
-type Mould = NonNullable<NextMoulds['moulds']>[number];
-
 /** "One more 1100 mould would take 12 days off what is late: School garden 7 days and Pat Dunne 5 days." */
-const nextMouldText = ({ kind, days, orders }: Mould): string => {
+const nextMouldText = ({ kind, days, orders }: MouldToBuild): string => {
   const each = orders.map(
     ({ customer, order, days: off }) => `${customer ?? `order ${order}`} ${countText(off, 'day')}`,
   );

@@ -11,8 +11,25 @@ const kindOf = (yard: YardFile, casting: string): string => {
   return kinds.size === 1 ? [...kinds][0]! : (yard.castings.find(({ id }) => id === casting)?.name ?? casting);
 };
 
+/** A kind of mould of which one more would help, and the orders it would help. Days are days less late, summed up. */
+export interface MouldToBuild {
+  kind: string;
+  days: number;
+  /** The most days first; no customer where none is written down. */
+  orders: readonly { order: string; days: number; customer: string | null }[];
+}
+
+/** Which mould to build next. */
+export interface NextMoulds {
+  today: string;
+  /** How many are late by the plan. */
+  lateOrders: number;
+  /** The one that helps most first; null: it took too long to find out. */
+  moulds: readonly MouldToBuild[] | null;
+}
+
 /** Which mould to build next: what one more of each kind would take off the days that orders are late. */
-export const nextMouldsToBuild = async (context: UseCaseContext) => {
+export const nextMouldsToBuild = async (context: UseCaseContext): Promise<NextMoulds> => {
   const { plan, yard, memory } = await planToAsk(context);
   const think = context.background?.think ?? thinkHere;
   const found = await think('next moulds', { yard, ...(memory ? { memory } : {}) });
@@ -20,7 +37,6 @@ export const nextMouldsToBuild = async (context: UseCaseContext) => {
   return {
     today: today(yard.yard.timeZone, context.now),
     lateOrders: plan.orders.filter(({ daysLate }) => daysLate > 0).length,
-    /** Null: it took too long to find out. */
     moulds:
       found?.map(({ casting, daysSaved }) => ({
         kind: kindOf(yard, casting),
@@ -31,4 +47,3 @@ export const nextMouldsToBuild = async (context: UseCaseContext) => {
       })) ?? null,
   };
 };
-export type NextMoulds = Awaited<ReturnType<typeof nextMouldsToBuild>>;

@@ -4,9 +4,69 @@ import { type Minute, minuteOf } from '../../../shared/time.ts';
 import { type Calendar, calendarOf } from '../../engine/calendar/calendar.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import { mouldKind } from '../core/mould-kind.ts';
+import type { PageHead } from '../core/page-parts.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { poursOfMould } from '../plan/pours-of-mould.ts';
 import { foundMoulds, type MouldSearch } from './find-moulds.ts';
+
+/** The piece in a mould. */
+interface PieceInMould {
+  name: string;
+  filledAt: string;
+  /** Null: for stock. */
+  customer: string | null;
+  /** Null: by the plan it stays. */
+  stripAt: string | null;
+  /** Why it stays; null when it is stripped. */
+  stays: string | null;
+}
+
+/** The next pour into a mould by the plan. */
+interface NextPour {
+  at: string;
+  /** Null: for stock. */
+  customer: string | null;
+  /** Its time is over, and it is not written down. */
+  late: boolean;
+}
+
+/** One mould with what is in it and what is next. */
+export interface MouldFacts {
+  id: string;
+  condition: StoredMould['condition'];
+  /** Set up for its next pour. */
+  prepped: boolean;
+  /** Names of the pieces it can make, and of the one it is set for. */
+  makes: readonly string[];
+  setFor: string;
+  /** Null: it is empty. */
+  piece: PieceInMould | null;
+  /** The day it should be mended; null when nobody said. */
+  repairedOn: string | null;
+  note: string | null;
+  damageNote: string | null;
+  /** Turns left before it has to be sealed; null when it never is. */
+  turnsToSealing: number | null;
+  nextPour: NextPour | null;
+}
+
+/** Moulds of one kind, as the maker lists them. */
+interface MouldsOfKind {
+  kind: string;
+  moulds: readonly MouldFacts[];
+}
+
+/** The moulds that are looked for. */
+export interface MouldsModel extends PageHead {
+  search: MouldSearch;
+  /** Every mould, found or not. */
+  all: readonly MouldFacts[];
+  /** How many are as was asked for. */
+  found: number;
+  /** Those of them in use; scrapped ones stand apart. */
+  kinds: readonly MouldsOfKind[];
+  scrapped: readonly MouldFacts[];
+}
 
 interface Seen {
   plan: PlanFile;
@@ -16,7 +76,7 @@ interface Seen {
   now: Minute;
 }
 
-const pieceIn = ({ id, piece }: StoredMould, { plan, calendar, customers, castings }: Seen) => {
+const pieceIn = ({ id, piece }: StoredMould, { plan, calendar, customers, castings }: Seen): PieceInMould | null => {
   if (!piece) return null;
   const strip = plan.strips.find(({ mould }) => mould === id);
   const order = strip?.order ?? piece.order;
@@ -29,16 +89,14 @@ const pieceIn = ({ id, piece }: StoredMould, { plan, calendar, customers, castin
   };
 };
 
-/** The next pour into it by the plan. */
-const nextPour = ({ id }: StoredMould, { plan, customers, now }: Seen) => {
+const nextPour = ({ id }: StoredMould, { plan, customers, now }: Seen): NextPour | null => {
   const [first] = poursOfMould(plan, id);
   if (!first) return null;
   const customer = first.order ? (customers.get(first.order) ?? null) : null;
-  // Its time is over, and it is not written down.
   return { at: first.fillStart, customer, late: minuteOf(first.fillEnd) <= now };
 };
 
-const mouldFacts = (mould: StoredMould, seen: Seen) => ({
+const mouldFacts = (mould: StoredMould, seen: Seen): MouldFacts => ({
   id: mould.id,
   condition: mould.condition,
   prepped: mould.prepped,
@@ -48,20 +106,21 @@ const mouldFacts = (mould: StoredMould, seen: Seen) => ({
   repairedOn: mould.repairedOn,
   note: mould.note,
   damageNote: mould.damageNote,
-  /** Turns left before it has to be sealed; null when it never is. */
   turnsToSealing: mould.oilEveryTurns === null ? null : Math.max(0, mould.oilEveryTurns - mould.turnsSinceOil),
   nextPour: nextPour(mould, seen),
 });
-export type MouldFacts = ReturnType<typeof mouldFacts>;
 
-const byKind = (moulds: readonly MouldFacts[]) => {
+const byKind = (moulds: readonly MouldFacts[]): MouldsOfKind[] => {
   const kinds = new Map<string, MouldFacts[]>();
   for (const mould of moulds) kinds.set(mouldKind(mould.id), [...(kinds.get(mouldKind(mould.id)) ?? []), mould]);
   return [...kinds].map(([kind, list]) => ({ kind, moulds: list }));
 };
 
+/** Nothing is looked for. */
+const EVERY_MOULD: MouldSearch = { find: '', which: 'all' };
+
 /** Every mould with what is in it and what is next, by length, as the maker lists them. Scrapped ones stand apart. */
-export const showMoulds = async (context: UseCaseContext, search: MouldSearch = { find: '', which: 'all' }) => {
+export const showMoulds = async (context: UseCaseContext, search: MouldSearch = EVERY_MOULD): Promise<MouldsModel> => {
   const { plan, yard } = await currentPlan(context);
   const stored = await context.database.read((tx) => mouldsInOrder(tx));
   const seen: Seen = {
