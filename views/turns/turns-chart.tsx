@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { TurnFacts } from '../../src/usecases/turns/turns-model.ts';
+import type { TurnFacts } from '../../src/usecases/turns/turns-of-plan.ts';
 import { type Rectangle, type TurnsGeometry, type TurnsSizes, turnsGeometry } from '../charts/turns-geometry.ts';
 import { hoursText } from '../parts/clock-text.ts';
 import { dayText, weekHeading } from '../parts/day-text.ts';

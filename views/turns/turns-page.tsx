@@ -1,5 +1,6 @@
 import type { FC } from 'hono/jsx';
-import type { TurnFacts, TurnsModel } from '../../src/usecases/turns/turns-model.ts';
+import type { TurnsModel } from '../../src/usecases/turns/show-turns.ts';
+import type { TurnFacts } from '../../src/usecases/turns/turns-of-plan.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { fromMomentText, momentText } from '../parts/clock-text.ts';
@@ -87,10 +88,7 @@ const Further: FC<{ shown: TurnsShown }> = ({ shown }) =>
   );
 
 /** Which mould is filled when, for whom, and how long it is taken. */
-export const TurnsPage: FC<{ model: TurnsModel & { today: string; thisWeek: string }; from: number }> = ({
-  model,
-  from,
-}) => {
+export const TurnsPage: FC<{ model: TurnsModel; from: number }> = ({ model, from }) => {
   const shown = turnsShown(model, from);
   if (shown.sessions.length === 0)
     return (

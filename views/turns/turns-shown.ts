@@ -1,4 +1,4 @@
-import type { MouldTurns, TurnFacts, TurnsModel } from '../../src/usecases/turns/turns-model.ts';
+import type { MouldTurns, TurnFacts, TurnsOfPlan } from '../../src/usecases/turns/turns-of-plan.ts';
 import type { OutSpan, TurnSpan } from '../charts/turns-geometry.ts';
 
 /** Sessions on one page: as many as a sheet of paper takes. */
@@ -14,7 +14,7 @@ interface WeekSpan {
 /** The part of the turns that one page shows, and where each goes on its chart. */
 export interface TurnsShown {
   from: number;
-  sessions: TurnsModel['sessions'];
+  sessions: TurnsOfPlan['sessions'];
   weeks: readonly WeekSpan[];
   /** Out of use only where they are so in a session shown. */
   moulds: readonly MouldTurns[];
@@ -33,7 +33,7 @@ const spanOf = (turn: TurnFacts, row: number, from: number, to: number): TurnSpa
   return { id: turn.id, row, pour: pour < from ? null : pour - from, strip: strip >= to ? null : strip - from };
 };
 
-const weeksOf = (sessions: TurnsModel['sessions']): WeekSpan[] => {
+const weeksOf = (sessions: TurnsOfPlan['sessions']): WeekSpan[] => {
   const weeks = [...new Set(sessions.map(({ week }) => week))];
   return weeks.map((week) => {
     const from = sessions.findIndex((session) => session.week === week);
@@ -42,14 +42,14 @@ const weeksOf = (sessions: TurnsModel['sessions']): WeekSpan[] => {
 };
 
 /** Sessions before the day on which a mould should be mended. */
-const outOf = ({ outOfUse }: MouldTurns, row: number, sessions: TurnsModel['sessions']): OutSpan[] => {
+const outOf = ({ outOfUse }: MouldTurns, row: number, sessions: TurnsOfPlan['sessions']): OutSpan[] => {
   if (!outOfUse) return [];
   const { until } = outOfUse;
   const to = until === null ? sessions.length : sessions.filter(({ date }) => date < until).length;
   return to === 0 ? [] : [{ row, from: 0, to }];
 };
 
-export const turnsShown = ({ sessions, moulds }: TurnsModel, from: number): TurnsShown => {
+export const turnsShown = ({ sessions, moulds }: TurnsOfPlan, from: number): TurnsShown => {
   const first = Math.max(0, Math.min(from, sessions.length - 1));
   const to = Math.min(sessions.length, first + SESSIONS_SHOWN);
   const shown = sessions.slice(first, to);

@@ -1,4 +1,4 @@
-import type { MouldTurns, TurnFacts } from '../../src/usecases/turns/turns-model.ts';
+import type { MouldTurns, TurnFacts } from '../../src/usecases/turns/turns-of-plan.ts';
 import { fromClock, fromMomentText, momentText } from '../parts/clock-text.ts';
 import { clockText, countText, dayText } from '../parts/day-text.ts';
 import { listText } from '../parts/quantity-text.ts';

@@ -1,4 +1,4 @@
-import type { PlanFile } from '../../../shared/plan.ts';
+import type { PlanFile, PlanPour, PlanStrip } from '../../../shared/plan.ts';
 import { dateOfDay, type Minute, minuteOf, type Weekday } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
@@ -25,8 +25,13 @@ export interface TurnFacts {
   stripSession: number | null;
 }
 
-/** Names by id: of a piece its own, of an order its customer's. */
-const namesOf = (yard: YardFile) => {
+/** Names by id: of a piece its own, of an order its customer's; null where there is no order. */
+interface Names {
+  customer(order: string | undefined): string | null;
+  piece(casting: string): string;
+}
+
+const namesOf = (yard: YardFile): Names => {
   const customers = new Map(yard.orders.map(({ id, customer }) => [id, customer]));
   const pieces = new Map(yard.castings.map(({ id, name }) => [id, name]));
   return {
@@ -47,8 +52,15 @@ const placeIn = (sessions: readonly Session[], minute: Minute): number | null =>
   return low < sessions.length && sessions[low]!.start <= minute ? low : null;
 };
 
-/** Sessions in which a mould is filled or stripped, in order of time, and in which of them the pours of the plan are. */
-const sessionsWithTurns = (yard: YardFile, plan: PlanFile) => {
+/** Sessions in which a mould is filled or stripped, in order of time, and in which of them each pour of the plan is. */
+interface SessionsWithTurns {
+  sessions: readonly Session[];
+  /** In the order of the plan's pours; null: in none of the sessions. */
+  pourSessions: readonly (number | null)[];
+  stripSessions: readonly (number | null)[];
+}
+
+const sessionsWithTurns = (yard: YardFile, plan: PlanFile): SessionsWithTurns => {
   const all = sessionsOf(yard, calendarOf(yard.yard.timeZone));
   const placesOf = (minutes: Iterable<Minute>) => Array.from(minutes, (minute) => placeIn(all, minute));
   const filled = placesOf(pourMinutes(plan, 'fillStart'));
@@ -62,7 +74,6 @@ const sessionsWithTurns = (yard: YardFile, plan: PlanFile) => {
   const sessions = used.map((place) => all[place]!);
   return { sessions, pourSessions: amongUsed(filled), stripSessions: amongUsed(stripped) };
 };
-type SessionsWithTurns = ReturnType<typeof sessionsWithTurns>;
 
 /** Sessions that are looked at: so many, from a place in the list of all on. */
 export interface SessionsAsked {
@@ -81,12 +92,20 @@ const touches = (asked: SessionsAsked | null, sessions: number): ((turn: Placed)
 };
 
 /** What turns are made from, all of them or those of the sessions that are looked at. */
+interface PlacedTurns {
+  pours: readonly (Placed & { pour: PlanPour })[];
+  /** Pieces that are in their moulds now; no strip: by the plan they stay. */
+  inMoulds: readonly (Placed & { piece: YardFile['inMould'][number]; strip: PlanStrip | undefined })[];
+  /** Every mould with a turn, looked at or not. */
+  moulds: ReadonlySet<string>;
+}
+
 const placedTurns = (
   yard: YardFile,
   plan: PlanFile,
   { sessions, pourSessions, stripSessions }: SessionsWithTurns,
   asked: SessionsAsked | null,
-) => {
+): PlacedTurns => {
   const placeOf = (instant: string): number | null => placeIn(sessions, minuteOf(instant));
   const strips = new Map(plan.strips.map((strip) => [strip.mould, strip]));
   const isAsked = touches(asked, sessions.length);
@@ -108,7 +127,7 @@ const placedTurns = (
   return { pours, inMoulds: inMoulds.filter(isAsked), moulds };
 };
 
-const turnsOf = (yard: YardFile, { pours, inMoulds }: ReturnType<typeof placedTurns>): TurnFacts[] => {
+const turnsOf = (yard: YardFile, { pours, inMoulds }: PlacedTurns): TurnFacts[] => {
   const calendar = calendarOf(yard.yard.timeZone);
   const setting = settingOf(yard);
   const names = namesOf(yard);
@@ -156,10 +175,18 @@ export interface MouldTurns {
   turns: readonly TurnFacts[];
 }
 
+/** A session that turns begin or end in. */
+interface TurnsSession {
+  date: string;
+  /** The first day of the yard's week that it is in. */
+  week: string;
+  start: string;
+  end: string;
+}
+
 /** Sessions with their turns, mould by mould as the maker lists them. */
-export interface TurnsModel {
-  /** Week: the first day of the yard's week that the session is in. */
-  sessions: readonly { date: string; week: string; start: string; end: string }[];
+export interface TurnsOfPlan {
+  sessions: readonly TurnsSession[];
   moulds: readonly MouldTurns[];
 }
 
@@ -167,12 +194,12 @@ export interface TurnsModel {
  * What a plan does with the moulds of a yard: in all sessions, or with the turns of some alone, beside which all the other
  * sessions are named. Scrapped moulds are left out.
  */
-export const turnsModel = (
+export const turnsOfPlan = (
   yard: YardFile,
   plan: PlanFile,
   weekStart: Weekday,
   asked: SessionsAsked | null = null,
-): TurnsModel => {
+): TurnsOfPlan => {
   const calendar = calendarOf(yard.yard.timeZone);
   const used = sessionsWithTurns(yard, plan);
   const placed = placedTurns(yard, plan, used, asked);

@@ -6,7 +6,7 @@ import { planYard } from '../../../src/engine/plan.ts';
 import { buyingModel } from '../../../src/usecases/buying/buying-model.ts';
 import { lastMixes } from '../../../src/usecases/today/last-mix.ts';
 import { sessionSteps } from '../../../src/usecases/today/session-steps.ts';
-import { turnsModel } from '../../../src/usecases/turns/turns-model.ts';
+import { turnsOfPlan } from '../../../src/usecases/turns/turns-of-plan.ts';
 import { type Rectangle, turnsGeometry } from '../../../views/charts/turns-geometry.ts';
 import { SESSIONS_SHOWN, turnsShown } from '../../../views/turns/turns-shown.ts';
 import { METRIC } from '../../support/measures.ts';
@@ -48,9 +48,9 @@ describe.each(yards)('the plan of random yard $kind $seed', ({ kind, seed }) => 
   });
 
   test('has the same turns on a page whether those of all sessions were worked out or its own alone', () => {
-    const all = turnsModel(yard, plan, 'MO');
+    const all = turnsOfPlan(yard, plan, 'MO');
     for (let from = 0; from <= all.sessions.length + SESSIONS_SHOWN; from += SESSIONS_SHOWN) {
-      const own = turnsModel(yard, plan, 'MO', { from, count: SESSIONS_SHOWN });
+      const own = turnsOfPlan(yard, plan, 'MO', { from, count: SESSIONS_SHOWN });
       const [{ moulds: _all, ...expected }, { moulds: _own, ...shown }] = [
         turnsShown(all, from),
         turnsShown(own, from),
@@ -61,7 +61,7 @@ describe.each(yards)('the plan of random yard $kind $seed', ({ kind, seed }) => 
   });
 
   test('has each turn once, in boxes that lie inside the chart and never on each other', () => {
-    const model = { today: yard.yard.now.slice(0, 10), ...turnsModel(yard, plan, 'MO') };
+    const model = { today: yard.yard.now.slice(0, 10), ...turnsOfPlan(yard, plan, 'MO') };
     expect(model.moulds.flatMap(({ turns }) => turns)).toHaveLength(plan.pours.length + yard.inMould.length);
     for (let from = 0; from < model.sessions.length; from += SESSIONS_SHOWN) {
       const shown = turnsShown(model, from);

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { turnsModel } from '../../../src/usecases/turns/turns-model.ts';
+import { turnsOfPlan } from '../../../src/usecases/turns/turns-of-plan.ts';
 import { handPlan, plannedYard, saturday } from '../../support/planned-yard.ts';
 
 describe('turns', () => {
   test('stand with their mould, in order of time, with the session of their pour and strip', () => {
-    const { sessions, moulds } = turnsModel(plannedYard(), handPlan(), 'MO');
+    const { sessions, moulds } = turnsOfPlan(plannedYard(), handPlan(), 'MO');
     expect(sessions).toEqual([
       { date: '2027-04-10', week: '2027-04-05', start: saturday('08:00'), end: saturday('12:00') },
     ]);
@@ -32,7 +32,7 @@ describe('turns', () => {
       stripStart: '2027-04-24T08:10:00+01:00',
       stripEnd: '2027-04-24T08:18:00+01:00',
     };
-    const { sessions, moulds } = turnsModel(plannedYard(), plan, 'SU');
+    const { sessions, moulds } = turnsOfPlan(plannedYard(), plan, 'SU');
     expect(sessions.map(({ date }) => date)).toEqual(['2027-04-10', '2027-04-24']);
     // Weeks from Sunday, as that yard says.
     expect(sessions.map(({ week }) => week)).toEqual(['2027-04-04', '2027-04-18']);
@@ -46,7 +46,7 @@ describe('turns', () => {
     const plan = handPlan();
     plan.unstripped = [{ mould: '900 no. 2', reason: 'no session allows it' }];
     expect(
-      turnsModel(yard, plan, 'MO').moulds[1]?.turns.map(
+      turnsOfPlan(yard, plan, 'MO').moulds[1]?.turns.map(
         ({ id, customer, strippedAt, pourSession, stripSession, pouredAt }) => [
           id,
           customer,
@@ -78,7 +78,7 @@ describe('turns', () => {
         pieceReadyAt: saturday('08:18'),
       },
     ];
-    const { sessions, moulds } = turnsModel(yard, plan, 'MO');
+    const { sessions, moulds } = turnsOfPlan(yard, plan, 'MO');
     expect(sessions.map(({ date }) => date)).toEqual(['2027-04-17']);
     expect(moulds.map(({ turns }) => turns.map(({ id }) => id))).toEqual([[], ['P2'], []]);
     expect(moulds[1]?.turns[0]).toMatchObject({ pourSession: null, stripSession: 0 });
@@ -89,7 +89,7 @@ describe('turns', () => {
       temperatures: [{ from: '2027-04-01', celsius: -150 }],
       inMould: [{ mould: '900 no. 2', casting: 'panel-900', filledAt: '2027-04-08T08:00:00Z' }],
     });
-    const { mayFrom } = turnsModel(yard, handPlan(), 'MO').moulds[1]!.turns[0]!;
+    const { mayFrom } = turnsOfPlan(yard, handPlan(), 'MO').moulds[1]!.turns[0]!;
     expect(Number(mayFrom.slice(0, 4))).toBe(2127);
   });
 
@@ -101,7 +101,7 @@ describe('turns', () => {
         { ...two!, condition: 'retired' },
       ],
     });
-    expect(turnsModel(yard, { ...handPlan(), pours: [], batches: [] }, 'MO').moulds).toEqual([
+    expect(turnsOfPlan(yard, { ...handPlan(), pours: [], batches: [] }, 'MO').moulds).toEqual([
       { mould: '900 no. 1', outOfUse: { until: '2027-05-01' }, turns: [] },
     ]);
   });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { MouldTurns, TurnFacts, TurnsModel } from '../../../src/usecases/turns/turns-model.ts';
+import type { MouldTurns, TurnFacts, TurnsOfPlan } from '../../../src/usecases/turns/turns-of-plan.ts';
 import { SESSIONS_SHOWN, turnsShown } from '../../../views/turns/turns-shown.ts';
 import { fitted, outText, spellText, turnsAnswer, turnsNote } from '../../../views/turns/turns-text.ts';
 
@@ -17,7 +17,7 @@ const turn = (id: string, pourSession: number | null, stripSession: number | nul
     strippedAt: '2027-04-10T10:26:00+01:00',
   },
 });
-const model = (turns: TurnFacts[], outOfUse: MouldTurns['outOfUse'] = null): TurnsModel & { today: string } => ({
+const model = (turns: TurnFacts[], outOfUse: MouldTurns['outOfUse'] = null): TurnsOfPlan & { today: string } => ({
   ...{ today: '2027-04-05', sessions },
   moulds: [
     { mould: 'A', outOfUse: null, turns },
