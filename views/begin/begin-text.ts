@@ -1,4 +1,4 @@
-import type { FitModel } from '../../src/usecases/begin/fit-times.ts';
+import type { FitModel, FittedTime, FittedTimes } from '../../src/usecases/begin/fit-times.ts';
 import type { BeginModel } from '../../src/usecases/begin/show-begin.ts';
 import { countText } from '../parts/day-text.ts';
 import { listText } from '../parts/quantity-text.ts';
@@ -9,7 +9,6 @@ export const EMPTY_YARD = '/begin/empty';
 export const FIT = '/begin/session';
 
 type Usual = NonNullable<FitModel['usual']>;
-type Fitted = NonNullable<FitModel['fitted']>;
 
 const WEEKDAY_NAMES: Readonly<Record<Usual['weekday'], string>> = {
   ...{ MO: 'Monday', TU: 'Tuesday', WE: 'Wednesday', TH: 'Thursday', FR: 'Friday', SA: 'Saturday', SU: 'Sunday' },
@@ -30,14 +29,14 @@ export const lastOneText = ({ weekday }: Usual): string =>
   `How many panels did your last ${WEEKDAY_NAMES[weekday]} make?`;
 
 /** The first line with a number: what the times that come nearest to it make. */
-export const fittedAnswer = ({ asked, makes, same }: Fitted): string => {
+export const fittedAnswer = ({ asked, makes, same }: FittedTimes): string => {
   const day = WEEKDAY_NAMES[makes.weekday];
   if (makes.pieces !== asked) return `A ${day} can't make ${asked}: ${makes.pieces} is the nearest.`;
   return same ? `By these figures ${makesText(makes)} already.` : `With these times ${makesText(makes)}.`;
 };
 
 /** Why it is not as many as was typed, or what comes next. */
-export const fittedNote = ({ asked, makes, heldBy, same }: Fitted): string => {
+export const fittedNote = ({ asked, makes, heldBy, same }: FittedTimes): string => {
   if (heldBy === 'moulds')
     return 'However quick the work, the moulds you have hold it: a piece stays in its mould until it can be stripped.';
   if (heldBy === 'hours')
@@ -47,7 +46,7 @@ export const fittedNote = ({ asked, makes, heldBy, same }: Fitted): string => {
   return 'All times of handling are changed by one measure. They stay guesses until you say that they are right.';
 };
 
-const TIME_WORDS: Readonly<Record<Fitted['times'][number]['what'], string>> = {
+const TIME_WORDS: Readonly<Record<FittedTime['what'], string>> = {
   ...{
     setUp: 'Set up a mould',
     clean: 'Clean a mould',
@@ -57,7 +56,7 @@ const TIME_WORDS: Readonly<Record<Fitted['times'][number]['what'], string>> = {
   },
 };
 
-export const timeWord = ({ what }: Fitted['times'][number]): string => TIME_WORDS[what];
+export const timeWord = ({ what }: FittedTime): string => TIME_WORDS[what];
 
 /** "10 to 14" for the lengths of a yard, "8" where all are alike. */
 export const rangeText = (minutes: readonly number[]): string => {

@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { FitModel } from '../../src/usecases/begin/fit-times.ts';
+import type { FitModel, FittedTimes } from '../../src/usecases/begin/fit-times.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { type FieldErrors, TextField } from '../parts/field.tsx';
@@ -14,9 +14,7 @@ interface FitProps {
   made: string;
 }
 
-type Fitted = NonNullable<FitModel['fitted']>;
-
-const Times: FC<{ fitted: Fitted }> = ({ fitted }) => (
+const Times: FC<{ fitted: FittedTimes }> = ({ fitted }) => (
   <table class="fit-times">
     <caption class="unseen">Minutes of handling, before and after</caption>
     <thead>
@@ -79,7 +77,7 @@ const Asking: FC<FitProps> = ({ model, errors, made }) => (
   </form>
 );
 
-const Take: FC<{ fitted: Fitted }> = ({ fitted }) => (
+const Take: FC<{ fitted: FittedTimes }> = ({ fitted }) => (
   <form method="post" action={FIT}>
     <input type="hidden" name="made" value={String(fitted.asked)} />
     <div class="buttons">

@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { ChangeFacts, showChanges } from '../../src/usecases/changes/show-changes.ts';
+import type { ChangeFacts, ChangesModel } from '../../src/usecases/changes/show-changes.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { clockText, countText, dayHeading, dayText } from '../parts/day-text.ts';
@@ -8,7 +8,6 @@ import { moveText, standingText } from '../parts/moves.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { countWord } from '../parts/quantity-text.ts';
 
-export type ChangesModel = Awaited<ReturnType<typeof showChanges>>;
 type Move = ChangeFacts['given'][number];
 
 const dateText = (date: string | null, today: string): string => (date === null ? 'no date' : dayText(date, today));

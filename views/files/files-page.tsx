@@ -4,12 +4,11 @@ import { Button, ButtonLink } from '../parts/button.tsx';
 import { Field } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { Faults } from './faults.tsx';
-import type { Fault, FilesModel } from './files-facts.ts';
+import type { Fault, FilesModel, TableOffered } from './files-facts.ts';
 
 export const FILES = '/yard/files';
 
 const NAMES = { orders: 'Orders', moulds: 'Moulds', stock: 'Stock' } as const;
-type Table = FilesModel['tables'][number];
 
 const ReadIn: FC = () => (
   <section>
@@ -52,7 +51,7 @@ const Whole: FC = () => (
   </section>
 );
 
-const TableFiles: FC<{ table: Table }> = ({ table: { kind, columns } }) => (
+const TableFiles: FC<{ table: TableOffered }> = ({ table: { kind, columns } }) => (
   <section class="file-table" aria-labelledby={`${kind}-files`}>
     <h3 id={`${kind}-files`}>{NAMES[kind]}</h3>
     <p class="file-links">

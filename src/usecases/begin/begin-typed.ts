@@ -4,7 +4,7 @@ import type { BeginAnswers, MinutesSaid } from '../../engine/begin/begin-yard.ts
 import { FIRST_FIGURES } from '../../engine/begin/first-figures.ts';
 import { readLength } from '../../engine/units/length.ts';
 import { NUMBER_TYPED, numberTyped, plainFractions } from '../../engine/units/number-typed.ts';
-import { read, unread } from '../../engine/units/reading.ts';
+import { type Reading, read, unread } from '../../engine/units/reading.ts';
 import { readTemperature } from '../../engine/units/temperature.ts';
 import type { Outcome } from '../core/context.ts';
 import { TypedReader } from '../typed/typed-reader.ts';
@@ -47,7 +47,14 @@ const lengthTyped = (
   return reading.ok ? reading.value : { typed: text, mm: 0 };
 };
 
-const panelRow = (reader: TypedReader, row: number, system: UnitSystem) => {
+/** A row for a length that was filled in. */
+interface PanelRow {
+  row: number;
+  length: TypedLength;
+  moulds: number;
+}
+
+const panelRow = (reader: TypedReader, row: number, system: UnitSystem): PanelRow | null => {
   const [length, count] = [`length${row}`, `moulds${row}`];
   if (reader.text(length) === '' && reader.text(count) === '') return null;
   return {
@@ -56,8 +63,6 @@ const panelRow = (reader: TypedReader, row: number, system: UnitSystem) => {
     moulds: reader.whole(count, 'How many moulds of it?', { least: 1, most: MOST_MOULDS }),
   };
 };
-
-type PanelRow = NonNullable<ReturnType<typeof panelRow>>;
 
 const panelsTyped = (reader: TypedReader, system: UnitSystem): PanelRow[] => {
   const rows = Array.from({ length: MOST_ROWS }, (_, row) => panelRow(reader, row, system)).filter(
@@ -70,7 +75,7 @@ const panelsTyped = (reader: TypedReader, system: UnitSystem): PanelRow[] => {
   return rows;
 };
 
-const halves = (text: string) => {
+const halves = (text: string): Reading<number> => {
   const plain = plainFractions(text);
   const number = NUMBER_TYPED.exec(plain)?.[0] === plain && plain !== '' ? numberTyped(plain) : unread('');
   const fits = number.ok && number.value > 0 && number.value <= MOST_PIECES && Number.isInteger(number.value * 2);
@@ -127,7 +132,7 @@ const minutesTyped = (reader: TypedReader): MinutesSaid => {
 };
 
 /** The name and clock of a yard that is begun. */
-export const nameTyped = (reader: TypedReader) => {
+export const nameTyped = (reader: TypedReader): { name: string; timeZone: string } => {
   const name = reader.words('name', 'What is the yard called?');
   const timeZone = reader.text('timeZone');
   if (!isTimeZone(timeZone))

@@ -1,7 +1,9 @@
 import { updateTimes } from '../../../db/stores/times-store.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { FittedSession } from '../../engine/begin/fit-session.ts';
+import type { UsualSession } from '../../engine/begin/usual-session.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
+import type { PageHead } from '../core/page-parts.ts';
 import { workOut } from '../core/work-out.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { currentPlan } from '../plan/make-plan.ts';
@@ -14,11 +16,34 @@ const piecesTyped = (text: string): number | null => {
   return pieces >= 1 && pieces <= MOST_PIECES ? pieces : null;
 };
 
-/** A time of handling before and after: of the mix, or of the panels, the least and the most of the lengths. */
-interface FittedTime {
+/** A time of handling, in minutes, before and after: of the mix, or of the panels, the least and the most of the lengths. */
+export interface FittedTime {
   what: 'setUp' | 'clean' | 'fill' | 'strip' | 'mix';
   before: readonly number[];
   after: readonly number[];
+}
+
+/** Times that would make a usual session make as many pieces as were asked for. */
+export interface FittedTimes {
+  asked: number;
+  makes: UsualSession;
+  /** What no time of handling can change; null where it makes as many. */
+  heldBy: FittedSession['heldBy'];
+  /** The times are those of the yard already. */
+  same: boolean;
+  times: readonly FittedTime[];
+}
+
+/** What a usual session makes, and times fitted to what one made. */
+export interface FitModel extends PageHead {
+  /** By the yard's figures; null where nothing can be made yet. */
+  usual: UsualSession | null;
+  /** A piece of the yard to show the times of; null where none is cast. */
+  first: string | null;
+  /** Null where no number was typed, or none that could be read. */
+  fitted: FittedTimes | null;
+  /** What was wrong with the number typed. */
+  wrong: string | null;
 }
 
 const TIMES = { setUp: 'prepMinutes', clean: 'cleanMinutes', fill: 'fillMinutes', strip: 'stripMinutes' } as const;
@@ -34,7 +59,7 @@ const fittedTimes = (before: YardFile, after: YardFile): FittedTime[] => [
   { what: 'mix', before: before.mixes.map((one) => one.mixMinutes), after: after.mixes.map((one) => one.mixMinutes) },
 ];
 
-const shown = (yard: YardFile, pieces: number, fitted: FittedSession) => ({
+const shown = (yard: YardFile, pieces: number, fitted: FittedSession): FittedTimes => ({
   ...{ asked: pieces, makes: fitted.after, heldBy: fitted.heldBy, same: fitted.factor === 1 },
   times: fittedTimes(yard, fitted.yard),
 });
@@ -43,7 +68,7 @@ const fittedTo = ({ background }: UseCaseContext, yard: YardFile, pieces: number
   workOut(background, 'times for a session', { yard, pieces });
 
 /** What a usual session makes by the yard's figures and, for a number that was typed, the times that would make as many. */
-export const showFit = async (context: UseCaseContext, made: string | null) => {
+export const showFit = async (context: UseCaseContext, made: string | null): Promise<FitModel> => {
   const { yard } = await currentPlan(context);
   const { session: usual } = await workOut(context.background, 'usual session', { yard });
   const pieces = made === null ? null : piecesTyped(made);
@@ -55,7 +80,6 @@ export const showFit = async (context: UseCaseContext, made: string | null) => {
     wrong: made !== null && pieces === null ? HOW_MANY : null,
   };
 };
-export type FitModel = Awaited<ReturnType<typeof showFit>>;
 
 /** Makes the times of handling such that a usual session makes as many pieces as the last one did. */
 export const fitTimes = (context: UseCaseContext, made: string): Promise<Outcome<Changed<{ pieces: number }>>> =>

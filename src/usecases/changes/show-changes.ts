@@ -1,14 +1,46 @@
 import { capturedAmong } from '../../../db/stores/captured-store.ts';
-import { recentChanges, type StoredChange } from '../../../db/stores/change-store.ts';
+import { recentChanges, type StoredChange, type StoredDrop } from '../../../db/stores/change-store.ts';
 import { unitsOfYard } from '../../../db/stores/units-store.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
+import type { PageHead } from '../core/page-parts.ts';
 import { currentPlan } from '../plan/make-plan.ts';
-import { isSpoken, promisesMoved } from '../plan/promises-moved.ts';
+import { isSpoken, type PromiseMove, promisesMoved } from '../plan/promises-moved.ts';
 import { reasonShown } from '../plan/reason-shown.ts';
 
 const SHOWN = 60;
+
+/** One change, with what the plan made of it. */
+export interface ChangeFacts {
+  change: number;
+  at: string;
+  words: string;
+  /** Orders whose date given is broken, can be kept again, or has no day left to spare. */
+  given: readonly PromiseMove[];
+  /** Orders of which only the day by plan moved. */
+  planned: readonly PromiseMove[];
+  /** What was fixed and could not stay. */
+  dropped: readonly StoredDrop[];
+  undone: boolean;
+  /** What it wrote is still known, and stands. */
+  canBeUndone: boolean;
+}
+
+/** The changes of one day, the newest first. */
+interface ChangesOfDay {
+  date: string;
+  changes: readonly ChangeFacts[];
+}
+
+/** A page of changes, the newest first. */
+export interface ChangesModel extends PageHead {
+  days: readonly ChangesOfDay[];
+  /** Names the change before which there are more; null when there are none. */
+  older: number | null;
+  /** It is the first page: nothing is newer. */
+  newest: boolean;
+}
 
 interface Shown {
   at: string;
@@ -17,25 +49,24 @@ interface Shown {
   shown: (reason: string | null) => string | null;
 }
 
-const changeFacts = ({ id, words, before, after, dropped, undoneBy }: StoredChange, { at, captured, shown }: Shown) => {
+const changeFacts = (
+  { id, words, before, after, dropped, undoneBy }: StoredChange,
+  { at, captured, shown }: Shown,
+): ChangeFacts => {
   const moved = promisesMoved(before, after).map((move) => ({ ...move, reason: shown(move.reason) }));
   return {
     change: id,
     at,
     words,
-    /** Orders whose date given is broken, can be kept again, or has no day left to spare. */
     given: moved.filter(isSpoken),
-    /** Orders of which only the day by plan moved. */
     planned: moved.filter((move) => !isSpoken(move)),
     dropped: dropped ?? [],
     undone: undoneBy !== null,
-    /** What it wrote is still known, and stands. */
     canBeUndone: captured && undoneBy === null,
   };
 };
-export type ChangeFacts = ReturnType<typeof changeFacts>;
 
-const byDay = (changes: readonly ChangeFacts[]) => {
+const byDay = (changes: readonly ChangeFacts[]): ChangesOfDay[] => {
   const days = new Map<string, ChangeFacts[]>();
   for (const change of changes) {
     const date = change.at.slice(0, 10);
@@ -45,7 +76,7 @@ const byDay = (changes: readonly ChangeFacts[]) => {
 };
 
 /** What was changed and what the plan made of it, the newest first; of those before a change where one is named. */
-export const showChanges = async (context: UseCaseContext, before?: number) => {
+export const showChanges = async (context: UseCaseContext, before?: number): Promise<ChangesModel> => {
   const { yard } = await currentPlan(context);
   const { stored, captured, system } = await context.database.read(async (tx) => {
     const recent = await recentChanges(tx, SHOWN + 1, before);
@@ -66,7 +97,6 @@ export const showChanges = async (context: UseCaseContext, before?: number) => {
         }),
       ),
     ),
-    /** Names the change before which there are more. */
     older: stored.length > SHOWN ? (shown.at(-1)?.id ?? null) : null,
     newest: before === undefined,
   };
