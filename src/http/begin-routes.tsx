@@ -5,12 +5,13 @@ import { BEGIN, EMPTY_YARD, FIT, FOUR } from '../../views/begin/begin-text.ts';
 import { FitPage } from '../../views/begin/fit-page.tsx';
 import { FourPage } from '../../views/begin/four-page.tsx';
 import { beginEmpty, beginWithAnswers } from '../usecases/begin/begin-own-yard.ts';
-import { FIRST_ROWS, MOST_ROWS } from '../usecases/begin/begin-typed.ts';
 import { fitTimes, showFit } from '../usecases/begin/fit-times.ts';
 import { showBegin } from '../usecases/begin/show-begin.ts';
 import type { UseCaseContext } from '../usecases/core/context.ts';
+import { lengthRows } from '../usecases/typed/begin-form.ts';
+import type { FormFields } from '../usecases/typed/form-fields.ts';
 import type { Screens } from './app.ts';
-import { errorsByField, readForm, type Typed } from './form.ts';
+import { errorsByField, readForm } from './form.ts';
 import { doneNotice } from './notice.ts';
 import { page, seeDone } from './page.tsx';
 
@@ -18,36 +19,27 @@ type Errors = Record<string, string>;
 
 const statusOf = (errors: Errors) => ({ status: Object.keys(errors).length > 0 ? 422 : 200 }) as const;
 
-const beginPage = async (c: Context, context: UseCaseContext, typed: Typed, errors: Errors = {}) => {
+const beginPage = async (c: Context, context: UseCaseContext, typed: FormFields, errors: Errors = {}) => {
   const model = await showBegin(context);
   const content = <BeginPage model={model} errors={errors} typed={typed} />;
   return page(c, { title: 'Begin', at: 'yard', yardName: model.yardName }, content, statusOf(errors));
 };
 
 /** What stands in the form to begin with: a cautious rapid mortar, and the Saturday of a small yard. */
-const PREFILLED: Readonly<Record<'metric' | 'US', Typed>> = {
+const PREFILLED: Readonly<Record<'metric' | 'US', FormFields>> = {
   metric: { coldCelsius: '10 °C', warmCelsius: '20 °C', height: '200 mm', thickness: '35 mm' },
   US: { coldCelsius: '50 °F', warmCelsius: '68 °F', height: '8 in', thickness: '1 3/8 in' },
 };
-const newlyTyped = (system: 'metric' | 'US'): Typed => ({
+const newlyTyped = (system: 'metric' | 'US'): FormFields => ({
   ...PREFILLED[system],
   ...{ system, coldMinutes: '180', warmMinutes: '90', season: 'cold' },
   ...{ 'days0:SA': 'yes', from0: '08:00', to0: '14:00', people0: '1', people1: '1' },
 });
 
-/** As many rows as hold something, a few to begin with, more when they are asked for. */
-const rowsOf = (typed: Typed): number => {
-  const filled = Object.keys(typed).flatMap((name) =>
-    typed[name] ? (/^(?:length|moulds)(\d{1,2})$/.exec(name)?.[1] ?? []) : [],
-  );
-  const asked = /^\d{1,2}$/.test(typed.more ?? '') ? Number(typed.more) : 0;
-  return Math.min(MOST_ROWS, Math.max(FIRST_ROWS, asked, ...filled.map((row) => Number(row) + 1)));
-};
-
-const fourPage = async (c: Context, context: UseCaseContext, typed: Typed | null, errors: Errors = {}) => {
+const fourPage = async (c: Context, context: UseCaseContext, typed: FormFields | null, errors: Errors = {}) => {
   const model = await showBegin(context);
   const shown = typed ?? newlyTyped(model.system);
-  const content = <FourPage model={model} errors={errors} typed={shown} rows={rowsOf(shown)} />;
+  const content = <FourPage model={model} errors={errors} typed={shown} rows={lengthRows(shown)} />;
   return page(c, { title: 'Four answers', at: 'yard', yardName: model.yardName }, content, statusOf(errors));
 };
 

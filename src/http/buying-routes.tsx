@@ -7,9 +7,11 @@ import { giveUpPurchase } from '../usecases/buying/give-up-purchase.ts';
 import { receiveMaterial } from '../usecases/buying/receive-material.ts';
 import { showBuying } from '../usecases/buying/show-buying.ts';
 import type { UseCaseContext } from '../usecases/core/context.ts';
+import { amountIn } from '../usecases/typed/amount-typed.ts';
+import { type FormFields, wholeTyped } from '../usecases/typed/form-fields.ts';
+import { purchaseTyped } from '../usecases/typed/purchase-form.ts';
 import type { Screens } from './app.ts';
 import { type Deed, type Done, deedRoutes } from './deed-routes.ts';
-import { type Typed, wholeTyped } from './form.ts';
 import { doneNotice } from './notice.ts';
 import { page } from './page.tsx';
 
@@ -22,18 +24,15 @@ const buyingPage = async (c: Context, context: UseCaseContext, refused: RefusedF
   return page(c, frame, content, { status: refused ? 422 : 200 });
 };
 
-/** A field for an amount, with what the page had filled it in from. */
-const amountOf = (typed: Typed, name: string) => ({ text: typed[name] ?? '', was: typed[`${name}Was`] });
-
-const bought = (context: UseCaseContext, typed: Typed): Done => {
-  const { material = '', on = '', price = '' } = typed;
-  return buyMaterial(context, { material, quantity: amountOf(typed, 'quantity'), on, price });
+const bought = async (context: UseCaseContext, fields: FormFields): Done => {
+  const read = purchaseTyped(fields);
+  return read.ok ? buyMaterial(context, read.value) : read;
 };
 
 const DEEDS: Readonly<Record<string, Deed>> = {
   bought: { act: bought, form: ({ line }) => line ?? 'else' },
   arrived: {
-    act: (context, typed) => receiveMaterial(context, wholeTyped(typed.goods) ?? 0, amountOf(typed, 'came')),
+    act: (context, typed) => receiveMaterial(context, wholeTyped(typed.goods) ?? 0, amountIn(typed, 'came')),
     form: ({ goods }) => `goods-${goods}`,
   },
   'not-coming': {
@@ -41,7 +40,7 @@ const DEEDS: Readonly<Record<string, Deed>> = {
     form: ({ goods }) => `goods-${goods}`,
   },
   counted: {
-    act: (context, typed) => countMaterial(context, typed.material ?? '', amountOf(typed, 'counted')),
+    act: (context, typed) => countMaterial(context, typed.material ?? '', amountIn(typed, 'counted')),
     form: ({ line }) => `stock-${line}`,
   },
 };

@@ -3,8 +3,8 @@ import { ChangesPage } from '../../views/changes/changes-page.tsx';
 import { Notice } from '../../views/parts/notice.tsx';
 import { showChange } from '../usecases/changes/show-change.ts';
 import { showChanges } from '../usecases/changes/show-changes.ts';
+import { wholeTyped } from '../usecases/typed/form-fields.ts';
 import type { Screens } from './app.ts';
-import { wholeTyped } from './form.ts';
 import { doneNotice } from './notice.ts';
 import { ownPath, page } from './page.tsx';
 

@@ -1,24 +1,25 @@
 import { type Context, Hono } from 'hono';
 import type { Outcome, UseCaseContext } from '../usecases/core/context.ts';
 import type { Changed } from '../usecases/plan/changing.ts';
+import type { FormFields } from '../usecases/typed/form-fields.ts';
 import type { Screens } from './app.ts';
-import { errorsByField, readForm, type Typed } from './form.ts';
+import { errorsByField, readForm } from './form.ts';
 import { seeDone } from './page.tsx';
 
 export type Done = Promise<Outcome<Changed<unknown>>>;
 
 /** One thing that can be done from a page that has a form for each. */
 export interface Deed {
-  act(context: UseCaseContext, typed: Typed): Done;
+  act(context: UseCaseContext, typed: FormFields): Done;
   /** Which form of the page it was. */
-  form(typed: Typed): string;
+  form(typed: FormFields): string;
 }
 
 /** A form that was refused: which one, what is wrong at each field, and all that was typed. */
 interface Refused {
   form: string;
   errors: ReturnType<typeof errorsByField>;
-  typed: Typed;
+  typed: FormFields;
 }
 
 /** A page at a path, and a form at `path/name` for each deed: done, it leads back; refused, the page says why. */

@@ -11,8 +11,9 @@ import { exportArchive, exportYard, type KeptFile } from '../usecases/files/expo
 import { exportTable, type NumberSign, tableTemplate } from '../usecases/files/export-table.ts';
 import { type FileEffect, readFileIn, readUpload, tryFile, YARD_CHANGED } from '../usecases/files/read-in.ts';
 import { showFiles } from '../usecases/files/show-files.ts';
+import { wholeTyped } from '../usecases/typed/form-fields.ts';
 import type { Screens } from './app.ts';
-import { readForm, wholeTyped } from './form.ts';
+import { readForm } from './form.ts';
 import { type HeldFiles, heldFiles } from './held-files.ts';
 import { doneNotice } from './notice.ts';
 import { page, seeDone } from './page.tsx';

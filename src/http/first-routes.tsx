@@ -7,11 +7,12 @@ import type { UseCaseContext } from '../usecases/core/context.ts';
 import { askPairs } from '../usecases/first/ask-pairs.ts';
 import { showFirst } from '../usecases/first/show-first.ts';
 import { showQuestion } from '../usecases/first/show-question.ts';
+import { wholeTyped } from '../usecases/typed/form-fields.ts';
 import { dateReading } from '../usecases/typed/measures.ts';
+import { questionTyped } from '../usecases/typed/order-form.ts';
 import type { Screens } from './app.ts';
-import { errorsByField, readForm, wholeTyped } from './form.ts';
+import { errorsByField, readForm } from './form.ts';
 import { doneNotice } from './notice.ts';
-import { dateTyped } from './order-form.ts';
 import { ownPath, page, wantsPart } from './page.tsx';
 
 /** The fields of the question are called by the one line they make. */
@@ -30,7 +31,7 @@ const asked = async (c: Context, context: UseCaseContext) => {
   // What holds the date takes longest to find out: asked for by a page that was sent as a form, or after a date stands.
   const withLimits = wantsPart(c) ? c.req.query('holds') !== undefined : what !== null;
   const wantedOn = (c.req.query('wantedOn') ?? '').trim();
-  const { date, faults } = dateTyped({ wantedOn }, 'wantedOn', await dateReading(context));
+  const { wantedOn: date, faults } = questionTyped({ wantedOn }, await dateReading(context));
   const { answer, ...question } = await showQuestion(context, { what, quantity, wantedOn: date, withLimits });
   const about = { ...question, number, wantedOn };
   const wrongDate = errorsByField(faults);

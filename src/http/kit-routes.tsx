@@ -5,17 +5,18 @@ import { BY_SIZE } from '../../views/kits/kit-form.tsx';
 import { CASTINGS } from '../../views/yard/castings-page.tsx';
 import type { UseCaseContext } from '../usecases/core/context.ts';
 import { addKitBySize } from '../usecases/kits/add-kit-by-size.ts';
-import { KIT_FIELDS } from '../usecases/kits/kit-typed.ts';
 import { showKitBySize } from '../usecases/kits/show-kit-by-size.ts';
+import type { FormFields } from '../usecases/typed/form-fields.ts';
+import { KIT_FIELDS } from '../usecases/typed/kit-size-form.ts';
 import type { Screens } from './app.ts';
-import { errorsByField, readForm, type Typed } from './form.ts';
+import { errorsByField, readForm } from './form.ts';
 import { doneNotice } from './notice.ts';
 import { page, seeDone, wantsPart } from './page.tsx';
 
 const LONGEST_VALUE = 60;
 
 /** The fields of the address, trimmed; only those of the form. */
-const queried = (c: Context): Typed =>
+const queried = (c: Context): FormFields =>
   Object.fromEntries(
     KIT_FIELDS.flatMap((name): [string, string][] => {
       const value = c.req.query(name);
@@ -24,12 +25,12 @@ const queried = (c: Context): Typed =>
   );
 
 /** The size again as an address, to come back to it. */
-const addressOf = (typed: Typed): string => {
+const addressOf = (typed: FormFields): string => {
   const query = KIT_FIELDS.flatMap((name): [string, string][] => (typed[name] ? [[name, typed[name]]] : []));
   return `${BY_SIZE}?${new URLSearchParams(query)}`;
 };
 
-const kitPage = async (c: Context, context: UseCaseContext, typed: Typed, errors: Record<string, string> = {}) => {
+const kitPage = async (c: Context, context: UseCaseContext, typed: FormFields, errors: Record<string, string> = {}) => {
   const model = await showKitBySize(context, typed);
   const props = { model, errors, typed };
   const wrong = Object.keys(errors).length > 0 || (model.form !== null && model.faults.length > 0);

@@ -9,13 +9,14 @@ import { editOrder } from '../usecases/orders/edit-order.ts';
 import { holdUntil } from '../usecases/orders/hold-order.ts';
 import { orderReading, showOrderForm } from '../usecases/orders/show-order-form.ts';
 import { takeOrder } from '../usecases/orders/take-order.ts';
+import type { FormFields } from '../usecases/typed/form-fields.ts';
+import { linesTyped, orderRows, orderTyped } from '../usecases/typed/order-form.ts';
 import type { Screens } from './app.ts';
-import { errorsByField, readForm, type Typed } from './form.ts';
-import { draftTyped, linesTyped, rowsOf } from './order-form.ts';
+import { errorsByField, readForm } from './form.ts';
 import { page, seeDone } from './page.tsx';
 
 /** When what is typed so far could be ready, or null while it can't be read. */
-const readySoFar = async (context: UseCaseContext, typed: Typed) => {
+const readySoFar = async (context: UseCaseContext, typed: FormFields) => {
   const { lines, faults } = linesTyped(typed, await orderReading(context));
   if (lines.length === 0 || faults.length > 0) return null;
   const answer = await askWhen(context, lines);
@@ -26,14 +27,16 @@ const formPage = async (
   c: Context,
   context: UseCaseContext,
   id: string | null,
-  typed: Typed,
+  typed: FormFields,
   errors: Record<string, string> = {},
 ) => {
   const form = await showOrderForm(context, id);
   if (!form) return c.notFound();
   const { yardName, today, offers, customers } = form;
   const ready = id === null ? await readySoFar(context, typed) : null;
-  const content = <OrderFormPage model={{ id, offers, customers, typed, rows: rowsOf(typed), errors, ready, today }} />;
+  const content = (
+    <OrderFormPage model={{ id, offers, customers, typed, rows: orderRows(typed), errors, ready, today }} />
+  );
   const wrong = Object.keys(errors).length > 0;
   return page(c, { title: id === null ? 'Take order' : `Change order ${id}`, at: 'orders', yardName }, content, {
     status: wrong ? 422 : 200,
@@ -44,7 +47,7 @@ const formPage = async (
  * The form for a new order. With what was asked on the first page it has the date to promise filled in: without one the
  * order would stand behind all that are promised. To hold it, it also has the day until when.
  */
-const newlyTyped = async (c: Context, context: UseCaseContext): Promise<Typed> => {
+const newlyTyped = async (c: Context, context: UseCaseContext): Promise<FormFields> => {
   const { what = '', number = '', wantedOn = '', hold } = c.req.query();
   if (!what) return { quantity0: '1' };
   const typed = { what0: what, quantity0: number || '1', ...(wantedOn ? { wantedOn } : {}) };
@@ -60,7 +63,7 @@ const newlyTyped = async (c: Context, context: UseCaseContext): Promise<Typed> =
 };
 
 /** How the fields of an order that is there stand. */
-const typedBefore = async (context: UseCaseContext, id: string): Promise<Typed | null> => {
+const typedBefore = async (context: UseCaseContext, id: string): Promise<FormFields | null> => {
   const order = (await showOrderForm(context, id))?.order;
   if (!order) return null;
   const { lines, ...fields } = order;
@@ -87,7 +90,7 @@ export const orderFormRoutes = ({ context }: Screens): Hono => {
   routes.post('/orders', async (c) => {
     const typed = await readForm(c);
     if (typed.more) return formPage(c, context(), null, typed);
-    const outcome = await takeOrder(context(), draftTyped(typed, await orderReading(context())));
+    const outcome = await takeOrder(context(), orderTyped(typed, await orderReading(context())));
     if (!outcome.ok) return formPage(c, context(), null, typed, errorsByField(outcome.faults));
     return seeDone(c, orderPath(outcome.value.value.id), outcome.value.change, typed);
   });
@@ -99,7 +102,7 @@ export const orderFormRoutes = ({ context }: Screens): Hono => {
     const id = c.req.param('id');
     const typed = await readForm(c);
     if (typed.more) return formPage(c, context(), id, typed);
-    const outcome = await editOrder(context(), id, draftTyped(typed, await orderReading(context())));
+    const outcome = await editOrder(context(), id, orderTyped(typed, await orderReading(context())));
     if (!outcome.ok) return formPage(c, context(), id, typed, errorsByField(outcome.faults));
     return seeDone(c, orderPath(id), outcome.value.change, typed);
   });

@@ -15,11 +15,12 @@ import { promiseOrder } from '../usecases/orders/promise-order.ts';
 import { showOrder } from '../usecases/orders/show-order.ts';
 import { showOrders, showPastOrders } from '../usecases/orders/show-orders.ts';
 import type { Changed } from '../usecases/plan/changing.ts';
+import type { FormFields } from '../usecases/typed/form-fields.ts';
 import { dateReading } from '../usecases/typed/measures.ts';
+import { holdTyped, promiseTyped } from '../usecases/typed/order-form.ts';
 import type { Screens } from './app.ts';
-import { errorsByField, readForm, type Typed } from './form.ts';
+import { errorsByField, readForm } from './form.ts';
 import { doneNotice } from './notice.ts';
-import { dateTyped } from './order-form.ts';
 import { page, seeDone, wantsPart } from './page.tsx';
 import { searched } from './searched.ts';
 
@@ -27,7 +28,7 @@ const orderPage = async (
   c: Context,
   context: UseCaseContext,
   id: string,
-  wrong?: { errors: Record<string, string>; typed: Typed },
+  wrong?: { errors: Record<string, string>; typed: FormFields },
 ) => {
   const model = await showOrder(context, id);
   if (!model) return c.notFound();
@@ -50,20 +51,16 @@ const orderPage = async (
 };
 
 /** What a button on an order's page does, given what was typed beside it. */
-type Deed = (context: UseCaseContext, id: string, typed: Typed) => Promise<Outcome<Changed<unknown>>>;
+type Deed = (context: UseCaseContext, id: string, typed: FormFields) => Promise<Outcome<Changed<unknown>>>;
 
-const promised: Deed = async (context, id, typed) => {
-  const { date, faults } = dateTyped(typed, 'promisedOn', await dateReading(context));
-  return faults.length > 0 ? { ok: false, faults } : promiseOrder(context, id, date);
+const promised: Deed = async (context, id, fields) => {
+  const read = promiseTyped(fields, await dateReading(context));
+  return read.ok ? promiseOrder(context, id, read.value) : read;
 };
 
-const held: Deed = async (context, id, typed) => {
-  const how = await dateReading(context);
-  const [promisedOn, heldUntil] = [dateTyped(typed, 'promisedOn', how), dateTyped(typed, 'heldUntil', how)];
-  const faults = [...promisedOn.faults, ...heldUntil.faults];
-  return faults.length > 0
-    ? { ok: false, faults }
-    : holdOrder(context, id, { promisedOn: promisedOn.date, heldUntil: heldUntil.date });
+const held: Deed = async (context, id, fields) => {
+  const read = holdTyped(fields, await dateReading(context));
+  return read.ok ? holdOrder(context, id, read.value) : read;
 };
 
 const DEEDS = new Map<string, Deed>(

@@ -4,9 +4,10 @@ import { RemovePage } from '../../views/yard/remove.tsx';
 import type { UseCaseContext } from '../usecases/core/context.ts';
 import type { Edit, FormState } from '../usecases/plan/save-edit.ts';
 import { saveEdit } from '../usecases/plan/save-edit.ts';
+import type { FormFields } from '../usecases/typed/form-fields.ts';
 import { showYardFrame } from '../usecases/yard/show-yard-frame.ts';
 import type { Screens } from './app.ts';
-import { errorsByField, readForm, type Typed } from './form.ts';
+import { errorsByField, readForm } from './form.ts';
 import { page, seeDone } from './page.tsx';
 
 /**
@@ -19,7 +20,7 @@ import { page, seeDone } from './page.tsx';
 export interface SaveForm<T> {
   path: string;
   show(c: Context, context: UseCaseContext, state: FormState): Response | Promise<Response>;
-  edit(c: Context, typed: Typed): Edit<T>;
+  edit(c: Context, typed: FormFields): Edit<T>;
   after(c: Context, value: T): string;
 }
 

@@ -2,8 +2,8 @@ import { Hono } from 'hono';
 import { TurnsPage } from '../../views/turns/turns-page.tsx';
 import { SESSIONS_SHOWN } from '../../views/turns/turns-shown.ts';
 import { showTurns } from '../usecases/turns/show-turns.ts';
+import { wholeTyped } from '../usecases/typed/form-fields.ts';
 import type { Screens } from './app.ts';
-import { wholeTyped } from './form.ts';
 import { page } from './page.tsx';
 
 export const turnsRoutes = ({ context }: Screens): Hono => {

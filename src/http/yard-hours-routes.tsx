@@ -4,6 +4,7 @@ import { DayForm, OffForm, RepeatingForm, RuleDates } from '../../views/yard/hou
 import { HOURS, HOURS_DAY, HOURS_OFF, HoursPage } from '../../views/yard/hours-page.tsx';
 import type { UseCaseContext } from '../usecases/core/context.ts';
 import type { FormState } from '../usecases/plan/save-edit.ts';
+import { wholeTyped } from '../usecases/typed/form-fields.ts';
 import {
   addDay,
   addDaysOff,
@@ -17,7 +18,6 @@ import {
 import { datesOfRule, showYardHours, type YardHoursModel } from '../usecases/yard/show-yard-hours.ts';
 import type { Screens } from './app.ts';
 import { missing } from './failures.tsx';
-import { wholeTyped } from './form.ts';
 import { doneNotice } from './notice.ts';
 import { page } from './page.tsx';
 import { formStatus, removal, type SaveForm, saveForm } from './save-routes.tsx';

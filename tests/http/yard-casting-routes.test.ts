@@ -3,7 +3,7 @@ import { sizesOfCastings } from '../../db/stores/casting-size-store.ts';
 import { guessesOfYard } from '../../db/stores/figure-store.ts';
 import { setUnits } from '../../db/stores/units-store.ts';
 import { loadYardFile } from '../../db/stores/yard-store.ts';
-import { lengthsTyped } from '../../src/usecases/yard/edit-casting.ts';
+import { lengthsTyped } from '../../src/usecases/typed/casting-form.ts';
 import { demoScreens, screensOver, type TestScreens, textOf } from '../support/screens.ts';
 import { sentAsShown } from '../support/sent-as-shown.ts';
 import { smallYard } from '../support/small-yard.ts';

@@ -9,8 +9,9 @@ import { castingIdOf, yardFromAnswers } from '../../engine/begin/begin-yard.ts';
 import { emptyYard } from '../../engine/begin/empty-yard.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
+import { type BegunTyped, beginTyped, nameTyped } from '../typed/begin-form.ts';
+import type { FormFields } from '../typed/form-fields.ts';
 import { TypedReader } from '../typed/typed-reader.ts';
-import { type BegunTyped, beginTyped, nameTyped, type Typed } from './begin-typed.ts';
 
 const begun = {
   kind: 'yard begun',
@@ -39,7 +40,7 @@ const putNoticesAway = async (tx: Tx, now: string): Promise<void> => {
 /** Begins a yard of one's own with the four answers. All that was there is put away, and comes back when it is undone. */
 export const beginWithAnswers = async (
   context: UseCaseContext,
-  typed: Typed,
+  typed: FormFields,
 ): Promise<Outcome<Changed<{ name: string }>>> => {
   const read = beginTyped(typed, context.now);
   if (!read.ok) return read;
@@ -58,7 +59,7 @@ export const beginWithAnswers = async (
 /** Begins a yard of one's own that is empty but for its name and clock. */
 export const beginEmpty = async (
   context: UseCaseContext,
-  typed: Typed,
+  typed: FormFields,
 ): Promise<Outcome<Changed<{ name: string }>>> => {
   const reader = new TypedReader(typed);
   const named = reader.outcome(nameTyped(reader));

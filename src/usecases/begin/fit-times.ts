@@ -7,14 +7,7 @@ import type { PageHead } from '../core/page-parts.ts';
 import { workOut } from '../core/work-out.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { currentPlan } from '../plan/make-plan.ts';
-
-const MOST_PIECES = 200;
-const HOW_MANY = `How many pieces did it make? Write a whole number, 1 to ${MOST_PIECES}.`;
-
-const piecesTyped = (text: string): number | null => {
-  const pieces = /^\d{1,3}$/.test(text) ? Number(text) : 0;
-  return pieces >= 1 && pieces <= MOST_PIECES ? pieces : null;
-};
+import { HOW_MANY_MADE, madeTyped } from '../typed/begin-form.ts';
 
 /** A time of handling, in minutes, before and after: of the mix, or of the panels, the least and the most of the lengths. */
 export interface FittedTime {
@@ -71,13 +64,13 @@ const fittedTo = ({ background }: UseCaseContext, yard: YardFile, pieces: number
 export const showFit = async (context: UseCaseContext, made: string | null): Promise<FitModel> => {
   const { yard } = await currentPlan(context);
   const { session: usual } = await workOut(context.background, 'usual session', { yard });
-  const pieces = made === null ? null : piecesTyped(made);
+  const pieces = made === null ? null : madeTyped(made);
   const fitted = pieces === null ? null : (await fittedTo(context, yard, pieces)).fitted;
   return {
     ...{ yardName: yard.yard.name, today: today(yard.yard.timeZone, context.now), usual },
     first: yard.castings.at(0)?.id ?? null,
     fitted: pieces === null || !fitted ? null : shown(yard, pieces, fitted),
-    wrong: made !== null && pieces === null ? HOW_MANY : null,
+    wrong: made !== null && pieces === null ? HOW_MANY_MADE : null,
   };
 };
 
@@ -87,8 +80,8 @@ export const fitTimes = (context: UseCaseContext, made: string): Promise<Outcome
     context,
     { kind: 'times fitted', words: ({ pieces }) => `Times changed so that a usual session makes ${pieces}` },
     async (tx, yard) => {
-      const pieces = piecesTyped(made);
-      if (pieces === null) return refuse('made', HOW_MANY);
+      const pieces = madeTyped(made);
+      if (pieces === null) return refuse('made', HOW_MANY_MADE);
       const { fitted } = await fittedTo(context, yard, pieces);
       if (!fitted) return refuse('made', 'By these figures nothing can be made yet, so there are no times to change.');
       if (fitted.factor === 1) return refuse('made', 'Nothing has to be changed for that.');

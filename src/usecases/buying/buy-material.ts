@@ -1,59 +1,11 @@
 import type { Tx } from '../../../db/open.ts';
 import { setTyped } from '../../../db/stores/figure-store.ts';
 import { addIncoming, materialById } from '../../../db/stores/material-store.ts';
-import type { Fault } from '../../../shared/fault.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
-import { type AmountTyped, amountTyped, worthKeeping } from '../typed/amount-typed.ts';
-import { type DateReading, readDate } from '../typed/date-typed.ts';
-import { type Measures, measuresOf } from '../typed/measures.ts';
-import { moneyTyped } from '../typed/money-typed.ts';
-
-/** A purchase as it was typed. */
-export interface PurchaseTyped {
-  material: string;
-  quantity: AmountTyped;
-  /** The day it is expected. */
-  on: string;
-  /** What all of it costs; empty when nobody wrote it down. */
-  price: string;
-}
-
-interface Purchase {
-  quantity: number;
-  on: string;
-  price: number | null;
-}
-
-const quantityRead = (typed: AmountTyped, unit: string, { system }: Measures): Outcome<number> => {
-  const quantity = amountTyped(typed, unit, system);
-  if (!quantity.ok) return refuse('quantity', quantity.reason);
-  if (quantity.value === null) return refuse('quantity', 'How much was bought? Write a number.');
-  return quantity.value > 0 ? done(quantity.value) : refuse('quantity', 'How much was bought? Write a number above 0.');
-};
-
-const dayRead = (typed: string, how: DateReading): Outcome<string> => {
-  if (typed === '') return refuse('on', 'When is it expected? Write a day.');
-  const on = readDate(typed, how);
-  if (!on.ok) return refuse('on', on.reason);
-  return on.date >= how.today
-    ? done(on.date)
-    : refuse('on', 'That day has passed. If it has come already, count the stock instead.');
-};
-
-const priceRead = (typed: string, { currency }: Measures): Outcome<number | null> => {
-  const price = moneyTyped(typed, currency);
-  return price.ok ? done(price.value) : refuse('price', price.reason);
-};
-
-const purchaseRead = (typed: PurchaseTyped, unit: string, measures: Measures, day: string): Outcome<Purchase> => {
-  const quantity = quantityRead(typed.quantity, unit, measures);
-  const on = dayRead(typed.on, { today: day, system: measures.system });
-  const price = priceRead(typed.price, measures);
-  if (quantity.ok && on.ok && price.ok) return done({ quantity: quantity.value, on: on.value, price: price.value });
-  const faults: Fault[] = [quantity, on, price].flatMap((one) => (one.ok ? [] : one.faults));
-  return { ok: false, faults };
-};
+import { worthKeeping } from '../typed/amount-typed.ts';
+import { measuresOf } from '../typed/measures.ts';
+import { type PurchaseTyped, purchaseRead } from '../typed/purchase-form.ts';
 
 /** What was typed for goods on their way stands beside their material: "2 lb" is seen again as "2 lb". */
 export const incomingFigure = (material: string, id: number) =>

@@ -1,9 +1,10 @@
 import type { QuoteLimit } from '../../../shared/quote.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import { thinkHere } from '../core/long-thought.ts';
-import { lineOf, offersOf } from '../orders/order-contents.ts';
+import { offersOf } from '../orders/order-contents.ts';
 import { lineFaults } from '../orders/order-draft.ts';
 import { planToAsk } from '../plan/plan-to-ask.ts';
+import { lineOf } from '../typed/what-ordered.ts';
 import { orderAskedAbout } from './ask-when.ts';
 
 export interface PairsAsked {

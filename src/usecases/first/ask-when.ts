@@ -5,11 +5,12 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { done, type Outcome, type UseCaseContext } from '../core/context.ts';
 import { thinkHere } from '../core/long-thought.ts';
 import { workOut } from '../core/work-out.ts';
-import { lineFaults, type OrderDraft } from '../orders/order-draft.ts';
+import { lineFaults } from '../orders/order-draft.ts';
 import type { CurrentPlan } from '../plan/make-plan.ts';
 import { planToAsk } from '../plan/plan-to-ask.ts';
 import { reasonShown } from '../plan/reason-shown.ts';
 import { showMeasures } from '../typed/measures.ts';
+import type { OrderDraft } from '../typed/order-form.ts';
 import { type Hold, whatHolds } from './what-holds.ts';
 
 /** An id that no order of a yard has: orders are numbered by year. */

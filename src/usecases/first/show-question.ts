@@ -2,11 +2,12 @@ import { guessesOfYard } from '../../../db/stores/figure-store.ts';
 import type { OrderLine } from '../../../shared/order.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import { thinkHere } from '../core/long-thought.ts';
-import { lineOf, offersOf } from '../orders/order-contents.ts';
+import { offersOf } from '../orders/order-contents.ts';
 import type { CurrentPlan } from '../plan/make-plan.ts';
 import { planToAsk } from '../plan/plan-to-ask.ts';
 import { restsOn } from '../plan/rests-on.ts';
 import { showMeasures } from '../typed/measures.ts';
+import { lineOf } from '../typed/what-ordered.ts';
 import { type Asked, answerFor, orderAskedAbout } from './ask-when.ts';
 import { type ChosenDate, chosenFromDates, whatItPushes } from './chosen-date.ts';
 

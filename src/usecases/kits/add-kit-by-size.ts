@@ -5,26 +5,20 @@ import { unitsOfYard } from '../../../db/stores/units-store.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
+import { type KitTyped, kitSizeTyped, packMinutesTyped } from '../typed/kit-size-form.ts';
 import { kitId, kitName, kitPieces, kitPins, packMinutesGuess } from './kit-contents.ts';
 import { kitLaid } from './kit-laid.ts';
 import { pinLengthMm, pinMaterial } from './kit-pins.ts';
-import { type KitTyped, kitTyped } from './kit-typed.ts';
 import { panelKinds } from './panel-kinds.ts';
 
 const LONGEST_NAME = 80;
-
-/** The minutes typed, the guess where none were; null when they are no whole number. */
-const packMinutesTyped = (text: string, guess: number): number | null => {
-  if (text === '') return guess;
-  return /^\d{1,3}$/.test(text) ? Number(text) : null;
-};
 
 const add = async (tx: Tx, yard: YardFile, typed: KitTyped): Promise<Outcome<{ id: string; name: string }>> => {
   const system = await unitsOfYard(tx);
   const kinds = panelKinds(yard, await sizesOfCastings(tx));
   const kind = kinds.find(({ key }) => key === typed.kind) ?? kinds[0];
   if (!kind) return refuse('length', 'No panel has a size yet.');
-  const asked = kitTyped(typed, system);
+  const asked = kitSizeTyped(typed, system);
   if (!asked.ok) return asked;
   const { size } = asked.value;
   const { made } = kitLaid(size, kind);

@@ -5,10 +5,17 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { lengthText } from '../../engine/units/length.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import { currentPlan } from '../plan/make-plan.ts';
+import {
+  facesTyped,
+  type KitAsked,
+  type KitTyped,
+  kitFields,
+  kitSizeTyped,
+  shapeTyped,
+} from '../typed/kit-size-form.ts';
 import { kitFacts, typedText } from './kit-facts.ts';
 import { kitLaid } from './kit-laid.ts';
 import { pinMaterial, pinMaterials } from './kit-pins.ts';
-import { facesTyped, type KitAsked, type KitTyped, kitFields, kitTyped, shapeTyped } from './kit-typed.ts';
 import { nearSizes } from './near-sizes.ts';
 import { kindText, type PanelKind, panelKinds } from './panel-kinds.ts';
 
@@ -68,7 +75,7 @@ export const showKitBySize = async (context: UseCaseContext, typed: KitTyped) =>
   const kind = kinds.find(({ key }) => key === typed.kind) ?? kinds[0];
   if (!kind) return { ...about, form: null };
   const form = filledIn(kitFields(typed), kind, yard, system);
-  const asked = kitTyped(form, system);
+  const asked = kitSizeTyped(form, system);
   return {
     ...about,
     form: {

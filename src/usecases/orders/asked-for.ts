@@ -2,7 +2,8 @@ import type { OrderLine } from '../../../shared/order.ts';
 import { numberOfCell } from '../../engine/csv/cells.ts';
 import type { Dialect } from '../../engine/csv/dialect.ts';
 import { type Reading, read, unread } from '../../engine/units/reading.ts';
-import { lineOf, type Offer, whatOf } from './order-contents.ts';
+import { lineOf, whatOf } from '../typed/what-ordered.ts';
+import type { Offer } from './order-contents.ts';
 import { MOST_OF_ONE_LINE } from './order-draft.ts';
 
 const plain = (name: string): string => name.trim().toLowerCase();

@@ -3,8 +3,9 @@ import { replaceLines, updateOrder } from '../../../db/stores/order-store.ts';
 import { SLIP_WEIGHTS, slipOfWeight } from '../../../shared/order.ts';
 import { done, type Outcome, today, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
+import type { OrderDraft } from '../typed/order-form.ts';
 import { unpackedOrder } from './open-order.ts';
-import { draftFaults, type OrderDraft } from './order-draft.ts';
+import { draftFaults } from './order-draft.ts';
 
 /** Writes an open order anew, under the same number and in the same place. */
 export const editOrder = (

@@ -2,6 +2,7 @@ import type { OrderLine } from '../../../shared/order.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
+import { whatOf } from '../typed/what-ordered.ts';
 
 /** Anything an order line can ask for: a kit, a single piece, or a part. `what` names it in a form: "kit:trough". */
 export interface Offer {
@@ -26,20 +27,6 @@ export const offersOf = (yard: YardFile, system: UnitSystem): Offer[] => [
     return { what: `material:${id}`, name, kind: 'material', unit: word, keptIn: unit, perUnit };
   }),
 ];
-
-/** `whatOf({ kit: 'trough', quantity: 2 })` is 'kit:trough'. */
-export const whatOf = ({ kit, casting, material }: OrderLine): string => {
-  if (kit !== undefined) return `kit:${kit}`;
-  return casting !== undefined ? `casting:${casting}` : `material:${material}`;
-};
-
-/** The line that a choice in a form stands for, or null when it names nothing of the three kinds. */
-export const lineOf = (what: string, quantity: number): OrderLine | null => {
-  const [kind, id] = [what.slice(0, what.indexOf(':')), what.slice(what.indexOf(':') + 1)];
-  if (kind === 'kit') return { kit: id, quantity };
-  if (kind === 'casting') return { casting: id, quantity };
-  return kind === 'material' ? { material: id, quantity } : null;
-};
 
 /** One line of an order as pages speak of it: how many of what, in the unit that is shown ('' for what is counted). */
 export interface ContentsLine {

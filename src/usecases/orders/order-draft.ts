@@ -1,22 +1,9 @@
 import type { Fault } from '../../../shared/fault.ts';
-import type { OrderLine, Slip } from '../../../shared/order.ts';
+import type { OrderLine } from '../../../shared/order.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { offersOf, whatOf } from './order-contents.ts';
-
-/** An order as it is written down, before it has a number. */
-export interface OrderDraft {
-  customer: string;
-  phone: string;
-  note: string;
-  wantedOn: string | null;
-  promisedOn: string | null;
-  heldUntil: string | null;
-  slip: Slip;
-  /** The row of the form each line was typed in, so that a fault is shown there. */
-  lines: readonly { row: number; line: OrderLine }[];
-  /** What was typed and could not be read: said together with everything else that is wrong. */
-  unread: readonly Fault[];
-}
+import type { OrderDraft } from '../typed/order-form.ts';
+import { whatOf } from '../typed/what-ordered.ts';
+import { offersOf } from './order-contents.ts';
 
 /** More of one thing than this is two orders: the plan of one line stays quick to make. */
 export const MOST_OF_ONE_LINE = 200;

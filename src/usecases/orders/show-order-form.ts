@@ -5,9 +5,10 @@ import { today, type UseCaseContext } from '../core/context.ts';
 import type { PageHead } from '../core/page-parts.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { amountField } from '../typed/amount-typed.ts';
-import type { DateReading } from '../typed/date-typed.ts';
 import { measuresOf, showMeasures } from '../typed/measures.ts';
-import { type Offer, offersOf, whatOf } from './order-contents.ts';
+import type { OrderReading } from '../typed/order-form.ts';
+import { whatOf } from '../typed/what-ordered.ts';
+import { type Offer, offersOf } from './order-contents.ts';
 
 /** A line of an order in its fields: `was` says exactly what the quantity is, in the unit it is kept in. */
 interface OrderFormLine {
@@ -67,12 +68,7 @@ export const showOrderForm = async (context: UseCaseContext, id: string | null):
   };
 };
 
-/** What an order that is typed is read by: days, and what amounts of a part are kept in. */
-export interface OrderReading extends DateReading {
-  /** "" for what is counted. */
-  keptIn: (what: string) => string;
-}
-
+/** What an order that is typed in this yard is read by. */
 export const orderReading = async (context: UseCaseContext): Promise<OrderReading> => {
   const { yard } = await currentPlan(context);
   const { system } = await showMeasures(context);

@@ -3,7 +3,8 @@ import { addOrder, nextOrderId } from '../../../db/stores/order-store.ts';
 import { SLIP_WEIGHTS } from '../../../shared/order.ts';
 import { done, type Outcome, today, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
-import { draftFaults, type OrderDraft } from './order-draft.ts';
+import type { OrderDraft } from '../typed/order-form.ts';
+import { draftFaults } from './order-draft.ts';
 
 /** Takes an order: it gets the next number and its place in the plan. */
 export const takeOrder = (context: UseCaseContext, draft: OrderDraft): Promise<Outcome<Changed<{ id: string }>>> =>

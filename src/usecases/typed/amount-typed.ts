@@ -1,5 +1,6 @@
 import type { UnitSystem } from '../../../shared/units.ts';
 import { readAmount, shownUnit } from '../../engine/units/material-unit.ts';
+import type { FormFields } from './form-fields.ts';
 
 /** What stands in a field for an amount and, where the page had filled it in, exactly how much that was. */
 export interface AmountTyped {
@@ -7,6 +8,12 @@ export interface AmountTyped {
   /** In the unit the material is kept in. */
   was?: string | undefined;
 }
+
+/** A field for an amount as it was sent, with what the page had filled it in from. */
+export const amountIn = (fields: FormFields, name: string): AmountTyped => ({
+  text: fields[name] ?? '',
+  was: fields[`${name}Was`],
+});
 
 const DECIMALS = 2;
 

@@ -19,9 +19,8 @@ import { dayWords } from '../core/day-words.ts';
 import type { Edit } from '../plan/save-edit.ts';
 import type { DateReading } from '../typed/date-typed.ts';
 import { type FieldWords, fitsYardFile } from '../typed/fits-yard-file.ts';
-import { daysOffTyped, extraTyped, ruleRefused, workTyped } from './hours-typed.ts';
-
-type Typed = Readonly<Record<string, string>>;
+import type { FormFields } from '../typed/form-fields.ts';
+import { daysOffTyped, extraTyped, ruleRefused, workTyped } from '../typed/hours-form.ts';
 
 const howOf = async (tx: Tx, yard: YardFile): Promise<DateReading> => ({
   today: today(yard.yard.timeZone, yard.yard.now),
@@ -39,7 +38,7 @@ const fits = (yard: YardFile, list: 'work' | 'extra', place: number, window: obj
 const GONE = 'These hours are not there any more.';
 
 /** Hours that repeat, added. */
-export const addHours = (typed: Typed): Edit<null> => ({
+export const addHours = (typed: FormFields): Edit<null> => ({
   what: { kind: 'hours added', words: 'Hours added' },
   work: async (tx, yard) => {
     const read = workTyped(typed, await howOf(tx, yard));
@@ -51,7 +50,7 @@ export const addHours = (typed: Typed): Edit<null> => ({
   },
 });
 
-export const editHours = (id: number, typed: Typed): Edit<null> => ({
+export const editHours = (id: number, typed: FormFields): Edit<null> => ({
   what: { kind: 'hours set', words: 'Hours changed' },
   work: async (tx, yard) => {
     const place = (await workWindows(tx)).findIndex((one) => one.id === id);
@@ -76,7 +75,7 @@ export const removeHours = (id: number): Edit<null> => ({
 });
 
 /** Hours of a single day, beside its usual ones or in their place. */
-export const addDay = (typed: Typed): Edit<string> => ({
+export const addDay = (typed: FormFields): Edit<string> => ({
   what: { kind: 'day of work added', words: (date) => `Hours on ${dayWords(date)} added` },
   work: async (tx, yard) => {
     const read = extraTyped(typed, await howOf(tx, yard));
@@ -90,7 +89,7 @@ export const addDay = (typed: Typed): Edit<string> => ({
   },
 });
 
-export const editDay = (id: number, typed: Typed): Edit<string> => ({
+export const editDay = (id: number, typed: FormFields): Edit<string> => ({
   what: { kind: 'day of work set', words: (date) => `Hours on ${dayWords(date)} changed` },
   work: async (tx, yard) => {
     const place = (await extraWindows(tx)).findIndex((one) => one.id === id);
@@ -129,7 +128,7 @@ const daysOffWords = (days: readonly string[]): string =>
   days.length === 1 ? `${dayWords(days[0]!)} off` : `${dayWords(days[0]!)} to ${dayWords(days.at(-1)!)} off`;
 
 /** Days on which none of the usual hours are worked. */
-export const addDaysOff = (typed: Typed): Edit<string[]> => ({
+export const addDaysOff = (typed: FormFields): Edit<string[]> => ({
   what: { kind: 'days off added', words: daysOffWords },
   work: async (tx, yard) => {
     const read = daysOffTyped(typed, await howOf(tx, yard));

@@ -4,14 +4,13 @@ import type { Kit } from '../../../shared/kit.ts';
 import { done, refuse } from '../core/context.ts';
 import { newId } from '../core/new-id.ts';
 import type { Edit } from '../plan/save-edit.ts';
+import type { FormFields } from '../typed/form-fields.ts';
+import { kitTexts, kitTyped, withKit } from '../typed/kit-form.ts';
 import { measuresOf } from '../typed/measures.ts';
 import { keepContents } from './keep-contents.ts';
-import { kitTexts, kitTyped, withKit } from './kit-edit-typed.ts';
-
-type Typed = Readonly<Record<string, string>>;
 
 /** Something that is sold as one. */
-export const addOneKit = (typed: Typed): Edit<string> => ({
+export const addOneKit = (typed: FormFields): Edit<string> => ({
   what: { kind: 'kit added', words: (name) => `${name} added to the kits` },
   work: async (tx, yard) => {
     const id = newId(typed.name ?? '', new Set(yard.kits.map((one) => one.id)));
@@ -29,7 +28,7 @@ export const addOneKit = (typed: Typed): Edit<string> => ({
 const isSame = (a: Kit, b: Kit): boolean => JSON.stringify([a.pieces, a.cuts]) === JSON.stringify([b.pieces, b.cuts]);
 
 /** What a kit is called, what is in it, and how long it takes to pack. */
-export const editKit = (id: string, typed: Typed): Edit<string> => ({
+export const editKit = (id: string, typed: FormFields): Edit<string> => ({
   what: { kind: 'kit set', words: (name) => `${name} changed` },
   work: async (tx, yard) => {
     const before = yard.kits.find((one) => one.id === id);

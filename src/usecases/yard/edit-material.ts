@@ -6,17 +6,22 @@ import { done, refuse } from '../core/context.ts';
 import { newId } from '../core/new-id.ts';
 import type { Edit } from '../plan/save-edit.ts';
 import { keepFigures, typedAnew } from '../typed/figures.ts';
+import type { FormFields } from '../typed/form-fields.ts';
 import { materialTexts } from '../typed/material-figures.ts';
+import { materialTyped, unitFault, withMaterial } from '../typed/material-form.ts';
 import { measuresOf } from '../typed/measures.ts';
-import { materialTyped, unitFault, withMaterial } from './material-typed.ts';
 import { onRecord, usesOf } from './uses-of.ts';
-
-type Typed = Readonly<Record<string, string>>;
 
 const KEPT_AS_TYPED = ['onHand', 'pack', 'minimum', 'stickMm', 'kerfMm'] as const;
 const PLAIN = ['leadDays', 'unitPrice', 'shelfLifeDays'] as const;
 
-const keep = async (tx: Tx, before: Material | null, after: Material, typed: Typed, shown: Typed): Promise<void> =>
+const keep = async (
+  tx: Tx,
+  before: Material | null,
+  after: Material,
+  typed: FormFields,
+  shown: FormFields,
+): Promise<void> =>
   keepFigures(tx, { kind: 'material', id: after.id }, [
     ...KEPT_AS_TYPED.map((figure) => ({
       ...{ figure, before: before?.[figure], after: after[figure] },
@@ -26,7 +31,7 @@ const keep = async (tx: Tx, before: Material | null, after: Material, typed: Typ
   ]);
 
 /** Something that is bought and used up. */
-export const addToStockBook = (typed: Typed): Edit<string> => ({
+export const addToStockBook = (typed: FormFields): Edit<string> => ({
   what: { kind: 'material added', words: (name) => `${name} added to the stock book` },
   work: async (tx, yard) => {
     const id = newId(typed.name ?? '', new Set(yard.materials.map((one) => one.id)));
@@ -47,7 +52,7 @@ const rowOf = ({ id: _id, ...facts }: Material) => ({
 });
 
 /** What a material is called, how much there is of it, and how it is bought. */
-export const editMaterial = (id: string, typed: Typed): Edit<string> => ({
+export const editMaterial = (id: string, typed: FormFields): Edit<string> => ({
   what: { kind: 'material set', words: (name) => `${name} changed` },
   work: async (tx, yard) => {
     const before = yard.materials.find((one) => one.id === id);

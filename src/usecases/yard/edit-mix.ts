@@ -14,16 +14,16 @@ import { newId } from '../core/new-id.ts';
 import type { Edit } from '../plan/save-edit.ts';
 import { worthKeeping } from '../typed/amount-typed.ts';
 import { keepFigures, typedAnew } from '../typed/figures.ts';
+import type { FormFields } from '../typed/form-fields.ts';
 import { measuresOf } from '../typed/measures.ts';
+import { type MixWriting, mixTexts, PER_BAG } from '../typed/mix-figures.ts';
+import { mixTyped } from '../typed/mix-form.ts';
 import { TypedReader } from '../typed/typed-reader.ts';
 import { keepContents } from './keep-contents.ts';
-import { type MixWriting, mixTexts, PER_BAG } from './mix-figures.ts';
 import { PRESET_GUESSES, type PresetFigures, presetNamed } from './mix-presets.ts';
-import { mixTyped } from './mix-typed.ts';
 import { watersOfYard } from './mix-water.ts';
 import { withMix } from './with-mix.ts';
 
-type Typed = Readonly<Record<string, string>>;
 type Figures = Omit<Mix, 'id'>;
 
 const FIGURES = [
@@ -42,14 +42,14 @@ const dayText = (text: string, system: UnitSystem): string => {
 interface Before {
   mix: Figures | null;
   writing: MixWriting;
-  shown: Typed;
+  shown: FormFields;
 }
 
 const keep = async (
   tx: Tx,
   { mix: before, writing, shown }: Before,
   after: Mix,
-  { waterLitres, typed }: { waterLitres: number | null; typed: Typed },
+  { waterLitres, typed }: { waterLitres: number | null; typed: FormFields },
 ): Promise<void> => {
   const owner = { kind: 'mix', id: after.id } as const;
   const rate = (mix: Figures | null) => mix && [mix.demouldMinutes, mix.activationKelvin, mix.referenceCelsius];
@@ -80,7 +80,7 @@ interface NewBag {
 }
 
 /** The bag itself, written into the stock book along with the mix; null where none was named. */
-const bagTyped = (typed: Typed, yard: YardFile): Outcome<NewBag | null> => {
+const bagTyped = (typed: FormFields, yard: YardFile): Outcome<NewBag | null> => {
   const name = typed.bagName ?? '';
   if (name === '') return done(null);
   const reader = new TypedReader(typed);
@@ -108,7 +108,7 @@ const guessesOf = (mix: Mix, litres: number | null, preset: PresetFigures | null
   ].map((figure) => ({ kind: 'mix', id: mix.id, figure }));
 
 /** A mix, from one bag on; and the bag, where it is not in the stock book yet. */
-export const addOneMix = (typed: Typed): Edit<string> => ({
+export const addOneMix = (typed: FormFields): Edit<string> => ({
   what: { kind: 'mix added', words: (name) => `${name} added` },
   work: async (tx, yard) => {
     const preset = presetNamed(typed.from);
@@ -139,7 +139,7 @@ export const addOneMix = (typed: Typed): Edit<string> => ({
 });
 
 /** What a mix is called, takes, gives, and how it hardens. */
-export const editMix = (id: string, typed: Typed): Edit<string> => ({
+export const editMix = (id: string, typed: FormFields): Edit<string> => ({
   what: { kind: 'mix set', words: (name) => `${name} changed` },
   work: async (tx, yard) => {
     const before = yard.mixes.find((one) => one.id === id);

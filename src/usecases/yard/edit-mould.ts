@@ -5,15 +5,14 @@ import { done, refuse } from '../core/context.ts';
 import type { Edit } from '../plan/save-edit.ts';
 import { keepFigures, renameFigures } from '../typed/figures.ts';
 import { fitsYardFile } from '../typed/fits-yard-file.ts';
-import { asMould, mouldTyped, newMouldsTyped, withMould } from './mould-typed.ts';
-
-type Typed = Readonly<Record<string, string>>;
+import type { FormFields } from '../typed/form-fields.ts';
+import { asMould, mouldTyped, newMouldsTyped, withMould } from '../typed/mould-form.ts';
 
 const addedWords = (names: readonly string[]): string =>
   names.length === 1 ? `${names[0]} added` : `${names[0]} to ${names.at(-1)} added`;
 
 /** "4 moulds of 1100": 1100 no. 1 to no. 4, or on from the numbers there are. */
-export const addMoulds = (typed: Typed): Edit<string[]> => ({
+export const addMoulds = (typed: FormFields): Edit<string[]> => ({
   what: { kind: 'moulds added', words: addedWords },
   work: async (tx, yard) => {
     const read = newMouldsTyped(typed, yard);
@@ -41,7 +40,7 @@ const renameInPlan = async (tx: Tx, from: string, to: string): Promise<void> => 
 };
 
 /** What a mould is called, makes and needs. */
-export const editMould = (id: string, typed: Typed): Edit<string> => ({
+export const editMould = (id: string, typed: FormFields): Edit<string> => ({
   what: { kind: 'mould set', words: (name) => (name === id ? `${id} changed` : `${id} is called ${name} now`) },
   work: async (tx, yard) => {
     const mould = yard.moulds.find((one) => one.id === id);

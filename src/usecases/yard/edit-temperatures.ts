@@ -3,7 +3,6 @@ import { dropGuess, guessesOfYard, setTyped, typedOf } from '../../../db/stores/
 import { addSteps, removeSteps, temperatureSteps, updateStep } from '../../../db/stores/temperature-store.ts';
 import { unitsOfYard } from '../../../db/stores/units-store.ts';
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
-import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { climateOf } from '../../engine/cure/climate.ts';
@@ -11,26 +10,10 @@ import { done, refuse, today } from '../core/context.ts';
 import { dayWords } from '../core/day-words.ts';
 import type { Edit } from '../plan/save-edit.ts';
 import { keepFigures } from '../typed/figures.ts';
-import { TypedReader } from '../typed/typed-reader.ts';
+import type { FormFields } from '../typed/form-fields.ts';
+import { celsiusShown, lineFigure, monthField, TEMPERATURE_OWNER } from '../typed/temperature-figures.ts';
+import { lineEdited, lineTyped, monthsShown, monthsTyped } from '../typed/temperature-form.ts';
 import { datedLines, isOfMonths, type MonthFigures, monthsOf, stepsOfMonths } from './month-temperatures.ts';
-import { celsiusShown, lineFigure, monthField, readCelsius, TEMPERATURE_OWNER } from './temperature-figures.ts';
-
-type Typed = Readonly<Record<string, string>>;
-
-const MONTHS = Array.from({ length: 12 }, (_, month) => month);
-
-/** Twelve figures; all empty: none. What stands as the form showed it is the figure it was, to the last bit. */
-const monthsTyped = (reader: TypedReader, before: MonthFigures, shown: readonly string[], system: UnitSystem) => {
-  const empty = MONTHS.filter((month) => reader.text(monthField(month)) === '');
-  if (empty.length === MONTHS.length) return null;
-  for (const month of empty) reader.refuse(monthField(month), 'Fill in all twelve months, or none of them.');
-  return MONTHS.map((month) => {
-    const name = monthField(month);
-    const stored = before[month];
-    if (stored !== null && stored !== undefined && reader.text(name) === shown[month]) return stored;
-    return empty.includes(month) ? 0 : readCelsius(reader, name, system);
-  });
-};
 
 const GUESS = { ...TEMPERATURE_OWNER, figure: 'temperatures' };
 
@@ -41,7 +24,7 @@ const onlyGuessed = async (tx: Tx, months: MonthFigures): Promise<boolean> => {
 };
 
 /** What each month is like: twelve figures, or none at all. Dated lines stay as they are. */
-export const editMonths = (typed: Typed): Edit<null> => ({
+export const editMonths = (typed: FormFields): Edit<null> => ({
   what: { kind: 'temperatures set', words: 'Temperatures by month changed' },
   work: async (tx, yard) => {
     const [day, system, steps] = [
@@ -51,10 +34,9 @@ export const editMonths = (typed: Typed): Edit<null> => ({
     ];
     const before = monthsOf(steps, day);
     const kept = await typedOf(tx, TEMPERATURE_OWNER);
-    const shown = before.map((celsius, month) => celsiusShown(celsius, kept[monthField(month)], system));
-    const reader = new TypedReader(typed);
-    const months = monthsTyped(reader, before, shown, system);
-    if (reader.faults.length > 0) return { ok: false, faults: reader.faults };
+    const read = monthsTyped(typed, before, monthsShown(before, kept, system), system);
+    if (!read.ok) return read;
+    const months = read.value;
     const replaced = steps.filter((step) => isOfMonths(step, before, day));
     const lines = steps.filter((step) => step.from >= `${day.slice(0, 8)}01` && !replaced.includes(step));
     const guessed = months !== null && (await onlyGuessed(tx, before));
@@ -68,9 +50,9 @@ export const editMonths = (typed: Typed): Edit<null> => ({
       ...(months ? stepsOfMonths(months, day, yard.yard.horizonDays) : []),
       ...(guessed ? [] : after),
     ]);
-    const figures = MONTHS.map((month) => {
+    const figures = before.map((celsius, month) => {
       const figure = monthField(month);
-      return { figure, before: before[month], after: months?.[month] ?? null, typed: typed[figure] ?? '' };
+      return { figure, before: celsius, after: months?.[month] ?? null, typed: typed[figure] ?? '' };
     });
     await keepFigures(tx, TEMPERATURE_OWNER, figures);
     if (months) await dropGuess(tx, GUESS);
@@ -84,20 +66,14 @@ const howOf = async (tx: Tx, yard: YardFile) => ({
 });
 
 /** "6 degrees from Monday to Sunday": one step, and where nothing else begins the day after, one back to what it was. */
-export const addLine = (typed: Typed): Edit<string> => ({
+export const addLine = (typed: FormFields): Edit<string> => ({
   what: { kind: 'temperature added', words: (from) => `Temperature from ${dayWords(from)} added` },
   work: async (tx, yard) => {
     const how = await howOf(tx, yard);
-    const reader = new TypedReader(typed, how);
-    const from = reader.date('from');
-    const to = reader.dateOrNone('to');
-    const celsius = readCelsius(reader, 'celsius', how.system);
-    if (reader.faults.length === 0 && to !== null && to < from) reader.refuse('to', 'That is before the first day.');
-    if (to !== null && yard.temperatures.length === 0)
-      reader.refuse('to', 'Say first what the months are like: nothing is known of the days after that one.');
-    if (datedLines(yard.temperatures, how.today).some((line) => line.from === from))
-      reader.refuse('from', 'There is a temperature from that day on already. Change that one.');
-    if (reader.faults.length > 0) return { ok: false, faults: reader.faults };
+    const taken = datedLines(yard.temperatures, how.today).map((line) => line.from);
+    const read = lineTyped(typed, how, { taken, known: yard.temperatures.length > 0 });
+    if (!read.ok) return read;
+    const { from, to, celsius } = read.value;
     const { celsiusOn } = climateOf(yard.temperatures, calendarOf(yard.yard.timeZone));
     const after = to === null ? null : dayNumber(to) + 1;
     const then = after === null ? null : celsiusOn(after);
@@ -112,21 +88,19 @@ export const addLine = (typed: Typed): Edit<string> => ({
   },
 });
 
-export const editLine = (id: number, typed: Typed): Edit<string> => ({
+export const editLine = (id: number, typed: FormFields): Edit<string> => ({
   what: { kind: 'temperature set', words: (from) => `Temperature from ${dayWords(from)} changed` },
   work: async (tx, yard) => {
     const how = await howOf(tx, yard);
     const steps = await temperatureSteps(tx);
     const step = steps.find((one) => one.id === id);
     if (!step) return refuse('celsius', 'This temperature is not there any more.');
-    const reader = new TypedReader(typed, how);
-    const from = reader.date('from');
     const kept = (await typedOf(tx, TEMPERATURE_OWNER))[lineFigure(step.from)];
-    const asShown = reader.text('celsius') === celsiusShown(step.celsius, kept, how.system);
-    const celsius = asShown ? step.celsius : readCelsius(reader, 'celsius', how.system);
-    if (datedLines(steps, how.today).some((one) => one.id !== id && one.from === from))
-      reader.refuse('from', 'There is a temperature from that day on already.');
-    if (reader.faults.length > 0) return { ok: false, faults: reader.faults };
+    const shown = celsiusShown(step.celsius, kept, how.system);
+    const taken = datedLines(steps, how.today).flatMap((one) => (one.id === id ? [] : one.from));
+    const read = lineEdited(typed, how, { taken, before: step.celsius, shown });
+    if (!read.ok) return read;
+    const { from, celsius } = read.value;
     await updateStep(tx, id, { from, celsius });
     await setTyped(tx, { ...TEMPERATURE_OWNER, figure: lineFigure(step.from) }, null);
     await setTyped(tx, { ...TEMPERATURE_OWNER, figure: lineFigure(from) }, typed.celsius ?? null);

@@ -1,9 +1,7 @@
 import { setFixedHours } from '../../../db/stores/yard-store.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
-
-/** Nobody sets up for a session longer ahead than this. */
-export const MOST_FIXED_HOURS = 336;
+import { MOST_FIXED_HOURS } from '../typed/yard-form.ts';
 
 const hoursWords = (hours: number): string => {
   if (hours === 0) return 'Sessions are fixed only once they begin';

@@ -1,8 +1,8 @@
 import type { Tx } from '../../../db/open.ts';
 import { setTyped } from '../../../db/stores/figure-store.ts';
 import type { FigureOf } from '../../../shared/figure.ts';
+import { type ContentsWriting, cutFigure, MOST_CONTENTS, partFigure } from '../typed/contents-typed.ts';
 import { typedAnew } from '../typed/figures.ts';
-import { type ContentsWriting, cutFigure, MOST_CONTENTS, partFigure } from './contents-typed.ts';
 
 type Texts = Readonly<Record<string, string>>;
 

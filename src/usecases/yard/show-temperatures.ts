@@ -6,9 +6,9 @@ import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { climateOf } from '../../engine/cure/climate.ts';
 import { temperatureText } from '../../engine/units/temperature.ts';
 import type { UseCaseContext } from '../core/context.ts';
+import { celsiusShown, lineFigure, monthField, TEMPERATURE_OWNER } from '../typed/temperature-figures.ts';
 import { datedLines, isOfMonths, monthsOf } from './month-temperatures.ts';
 import { showYardFrame } from './show-yard-frame.ts';
-import { celsiusShown, lineFigure, monthField, TEMPERATURE_OWNER } from './temperature-figures.ts';
 
 /** What is expected today, what each month is like, and what is said of single weeks. */
 export const showTemperatures = async (context: UseCaseContext) => {

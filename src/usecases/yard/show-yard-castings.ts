@@ -4,8 +4,8 @@ import { FIRST_FIGURES } from '../../engine/begin/first-figures.ts';
 import { massText } from '../../engine/units/mass.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
 import type { UseCaseContext } from '../core/context.ts';
+import { castingTexts, SIZES } from '../typed/casting-form.ts';
 import { lengthSaid } from '../typed/size-shown.ts';
-import { castingTexts, SIZES } from './casting-typed.ts';
 import { showYardFrame } from './show-yard-frame.ts';
 
 /** Everything that is cast, as the page and the forms show it. */

@@ -7,7 +7,7 @@ import { datesOf } from '../../engine/calendar/recurrence.ts';
 import { sessionsOf } from '../../engine/calendar/sessions.ts';
 import type { UseCaseContext } from '../core/context.ts';
 import { type DateReading, readDate } from '../typed/date-typed.ts';
-import { mayOf, ruleRefused } from './hours-typed.ts';
+import { mayOf, ruleRefused } from '../typed/hours-form.ts';
 import { showYardFrame } from './show-yard-frame.ts';
 
 const DATES_SHOWN = 5;

@@ -2,8 +2,8 @@ import { typedOf } from '../../../db/stores/figure-store.ts';
 import { lengthText } from '../../engine/units/length.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
 import type { UseCaseContext } from '../core/context.ts';
+import { kitTexts } from '../typed/kit-form.ts';
 import { shownAmount } from '../typed/measures.ts';
-import { kitTexts } from './kit-edit-typed.ts';
 import { showYardFrame } from './show-yard-frame.ts';
 
 /** Every kit as the page and the forms show it. */

@@ -5,7 +5,7 @@ import { shownUnit } from '../../engine/units/material-unit.ts';
 import { temperatureText } from '../../engine/units/temperature.ts';
 import type { UseCaseContext } from '../core/context.ts';
 import { shownAmount } from '../typed/measures.ts';
-import { dayCelsius, mixTexts, stripMinutesAt } from './mix-figures.ts';
+import { dayCelsius, mixTexts, stripMinutesAt } from '../typed/mix-figures.ts';
 import { MIX_PRESETS, PRESET_GUESSES, PRESETS } from './mix-presets.ts';
 import { type MixWater, watersOfYard } from './mix-water.ts';
 import { showYardFrame, type YardFrame } from './show-yard-frame.ts';

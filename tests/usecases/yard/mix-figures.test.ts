@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { mixRate } from '../../../src/engine/begin/mix-rate.ts';
 import { newId } from '../../../src/usecases/core/new-id.ts';
-import { mixTexts, stripMinutesAt } from '../../../src/usecases/yard/mix-figures.ts';
+import { mixTexts, stripMinutesAt } from '../../../src/usecases/typed/mix-figures.ts';
 import { PRESETS } from '../../../src/usecases/yard/mix-presets.ts';
 import { smallYard } from '../../support/small-yard.ts';
 

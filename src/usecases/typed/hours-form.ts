@@ -2,10 +2,10 @@ import { clockMinutes, dateOfDay, dayNumber, WEEKDAYS } from '../../../shared/ti
 import { type ExtraWindow, TASK_KINDS, type TaskKind, type WorkWindow } from '../../../shared/work.ts';
 import { rhythmOfRule, ruleOfRhythm } from '../../engine/calendar/plain-rule.ts';
 import type { Outcome } from '../core/context.ts';
-import type { DateReading } from '../typed/date-typed.ts';
-import { TypedReader } from '../typed/typed-reader.ts';
+import type { DateReading } from './date-typed.ts';
+import type { FormFields } from './form-fields.ts';
+import { TypedReader } from './typed-reader.ts';
 
-type Typed = Readonly<Record<string, string>>;
 type Hours = Omit<ExtraWindow, 'date'>;
 
 /** What may be done in hours: everything, only what needs no mixer, or what a yard file said that is neither. */
@@ -53,7 +53,7 @@ const saysTheSame = (rule: string, before: WorkWindow): boolean => {
 };
 
 /** Hours that repeat: by the days ticked, or by a rule where one was typed. */
-export const workTyped = (typed: Typed, how: DateReading, before?: WorkWindow): Outcome<WorkWindow> => {
+export const workTyped = (typed: FormFields, how: DateReading, before?: WorkWindow): Outcome<WorkWindow> => {
   const reader = new TypedReader(typed, how);
   const typedRule = ruleTyped(reader);
   const [from, until] = [reader.date('from'), reader.dateOrNone('until')];
@@ -66,7 +66,7 @@ export const workTyped = (typed: Typed, how: DateReading, before?: WorkWindow): 
 
 /** Hours of one day, and whether they take the place of the usual ones. */
 export const extraTyped = (
-  typed: Typed,
+  typed: FormFields,
   how: DateReading,
   before?: ExtraWindow,
 ): Outcome<{ window: ExtraWindow; instead: boolean }> => {
@@ -86,7 +86,7 @@ const daysBetween = (from: string, to: string): string[] => {
 };
 
 /** A day off, or all days from one to another, both included. */
-export const daysOffTyped = (typed: Typed, how: DateReading): Outcome<string[]> => {
+export const daysOffTyped = (typed: FormFields, how: DateReading): Outcome<string[]> => {
   const reader = new TypedReader(typed, how);
   const from = reader.date('from');
   const to = reader.dateOrNone('to') ?? from;

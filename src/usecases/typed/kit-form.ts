@@ -1,8 +1,6 @@
 import type { Kit } from '../../../shared/kit.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Outcome } from '../core/context.ts';
-import { fitsYardFile } from '../typed/fits-yard-file.ts';
-import { ShownReader } from '../typed/shown-reader.ts';
 import {
   type ContentsWriting,
   contentsTexts,
@@ -11,11 +9,12 @@ import {
   MOST_CONTENTS,
   partsTyped,
 } from './contents-typed.ts';
-
-type Typed = Readonly<Record<string, string>>;
+import { fitsYardFile } from './fits-yard-file.ts';
+import type { FormFields } from './form-fields.ts';
+import { ShownReader } from './shown-reader.ts';
 
 /** What the form of a kit shows. */
-export const kitTexts = (kit: Kit, writing: ContentsWriting): Typed => ({
+export const kitTexts = (kit: Kit, writing: ContentsWriting): FormFields => ({
   ...{ name: kit.name, packMinutes: String(kit.packMinutes) },
   ...Object.fromEntries(
     kit.pieces.flatMap(({ casting, count }, row) => [
@@ -42,7 +41,7 @@ const piecesTyped = (reader: ShownReader<Kit>, yard: YardFile): Kit['pieces'] =>
 
 /** A kit as it was typed; `before` is what it was. */
 export const kitTyped = (
-  typed: Typed,
+  typed: FormFields,
   id: string,
   before: Kit | null,
   yard: YardFile,
@@ -67,7 +66,7 @@ export const kitTyped = (
 };
 
 /** The yard with a kit put in its place, or last. */
-export const withKit = (yard: YardFile, kit: Kit, typed: Typed): Outcome<YardFile> => {
+export const withKit = (yard: YardFile, kit: Kit, typed: FormFields): Outcome<YardFile> => {
   const found = yard.kits.findIndex(({ id }) => id === kit.id);
   const place = found < 0 ? yard.kits.length : found;
   const kits = [...yard.kits];

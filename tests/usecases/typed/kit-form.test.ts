@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { UnitSystem } from '../../../shared/units.ts';
-import { kitTexts, kitTyped, withKit } from '../../../src/usecases/yard/kit-edit-typed.ts';
+import { kitTexts, kitTyped, withKit } from '../../../src/usecases/typed/kit-form.ts';
 import { smallYard } from '../../support/small-yard.ts';
 
 const yard = smallYard();

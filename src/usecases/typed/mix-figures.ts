@@ -3,8 +3,8 @@ import { ageRate } from '../../engine/cure/age.ts';
 import { massText, readMass } from '../../engine/units/mass.ts';
 import { readTemperature } from '../../engine/units/temperature.ts';
 import { readVolume, volumeText } from '../../engine/units/volume.ts';
-import { figureShown } from '../typed/figures.ts';
 import { type ContentsWriting, contentsTexts } from './contents-typed.ts';
+import { figureShown } from './figures.ts';
 import { celsiusShown } from './temperature-figures.ts';
 
 /** How a mix's figures are written, and what was typed for them. */

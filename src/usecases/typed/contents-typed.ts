@@ -4,11 +4,11 @@ import type { UnitSystem } from '../../../shared/units.ts';
 import { lengthText } from '../../engine/units/length.ts';
 import { readAmount } from '../../engine/units/material-unit.ts';
 import { unread } from '../../engine/units/reading.ts';
-import { amountField, asTyped } from '../typed/amount-typed.ts';
-import { figureShown } from '../typed/figures.ts';
-import { type FieldWords, sayAt } from '../typed/fits-yard-file.ts';
-import { readMm } from '../typed/material-figures.ts';
-import type { ShownReader } from '../typed/shown-reader.ts';
+import { amountField, asTyped } from './amount-typed.ts';
+import { figureShown } from './figures.ts';
+import { type FieldWords, sayAt } from './fits-yard-file.ts';
+import { readMm } from './material-figures.ts';
+import type { ShownReader } from './shown-reader.ts';
 
 type Parts = Casting['perPiece'];
 type Cuts = Casting['cuts'];

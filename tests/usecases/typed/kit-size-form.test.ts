@@ -1,15 +1,15 @@
 import { describe, expect, test } from 'vitest';
-import { type KitTyped, kitTyped } from '../../../src/usecases/kits/kit-typed.ts';
+import { type KitTyped, kitSizeTyped } from '../../../src/usecases/typed/kit-size-form.ts';
 
 const typed: KitTyped = { shape: 'rectangle', length: `4' 6"`, width: '1.2 m', courses: '2', ground: '100' };
 const faultsOf = (changes: KitTyped) => {
-  const asked = kitTyped({ ...typed, ...changes }, 'metric');
+  const asked = kitSizeTyped({ ...typed, ...changes }, 'metric');
   return asked.ok ? [] : asked.faults.map(({ path, message }) => `${path}: ${message}`);
 };
 
 describe('a size that was typed', () => {
   test('is read in whatever units it came, and kept as it was typed', () => {
-    const asked = kitTyped({ ...typed, payload: '400 lb' }, 'metric');
+    const asked = kitSizeTyped({ ...typed, payload: '400 lb' }, 'metric');
     expect(asked).toEqual({
       ok: true,
       value: {
@@ -23,7 +23,7 @@ describe('a size that was typed', () => {
   });
 
   test('has the fields of its shape, and no others', () => {
-    const row = kitTyped({ ...typed, shape: 'row', width: 'nonsense', cutLength: 'nonsense' }, 'metric');
+    const row = kitSizeTyped({ ...typed, shape: 'row', width: 'nonsense', cutLength: 'nonsense' }, 'metric');
     expect(row.ok && Object.keys(row.value.size).sort()).toEqual(['courses', 'faces', 'ground', 'length', 'shape']);
   });
 

@@ -2,14 +2,13 @@ import type { Material } from '../../../shared/material.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { readAmount, shownUnit } from '../../engine/units/material-unit.ts';
 import type { Outcome } from '../core/context.ts';
-import { type FieldWords, fitsYardFile, sayAt } from '../typed/fits-yard-file.ts';
-import { type MaterialWriting, materialTexts, readMm } from '../typed/material-figures.ts';
-import { moneyTyped } from '../typed/money-typed.ts';
-import { ShownReader } from '../typed/shown-reader.ts';
+import { type FieldWords, fitsYardFile, sayAt } from './fits-yard-file.ts';
+import type { FormFields } from './form-fields.ts';
+import { type MaterialWriting, materialTexts, readMm } from './material-figures.ts';
+import { moneyTyped } from './money-typed.ts';
+import { ShownReader } from './shown-reader.ts';
 
 const LONGEST_WAIT_DAYS = 3650;
-
-type Typed = Readonly<Record<string, string>>;
 
 /** What one costs, by the price of a pack; undefined where nobody said. */
 const priceTyped = (
@@ -30,7 +29,7 @@ const isMeasured = (unit: string): boolean => shownUnit(unit, 'US').word !== sho
 
 /** A material as it was typed; `before` is what it was. */
 export const materialTyped = (
-  typed: Typed,
+  typed: FormFields,
   before: Material | null,
   id: string,
   writing: MaterialWriting,

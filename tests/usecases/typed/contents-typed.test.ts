@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
 import type { UnitSystem } from '../../../shared/units.ts';
-import { ShownReader } from '../../../src/usecases/typed/shown-reader.ts';
 import {
   type ContentsWriting,
   contentsTexts,
@@ -8,7 +7,8 @@ import {
   cutsTyped,
   MOST_CONTENTS,
   partsTyped,
-} from '../../../src/usecases/yard/contents-typed.ts';
+} from '../../../src/usecases/typed/contents-typed.ts';
+import { ShownReader } from '../../../src/usecases/typed/shown-reader.ts';
 import { smallYard } from '../../support/small-yard.ts';
 
 const { materials } = smallYard({

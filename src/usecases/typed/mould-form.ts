@@ -2,10 +2,10 @@ import type { Mould } from '../../../shared/mould.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Outcome } from '../core/context.ts';
 import { mouldKind } from '../core/mould-kind.ts';
-import { type FieldWords, fitsYardFile, sayAt } from '../typed/fits-yard-file.ts';
-import { TypedReader } from '../typed/typed-reader.ts';
+import { type FieldWords, fitsYardFile, sayAt } from './fits-yard-file.ts';
+import type { FormFields } from './form-fields.ts';
+import { TypedReader } from './typed-reader.ts';
 
-type Typed = Readonly<Record<string, string>>;
 type Coat = Pick<Mould, 'oilMinutes' | 'oilDryMinutes'> & { oilEveryTurns: number | null };
 
 /** The most that are added at once: a slip of the hand makes no thousand moulds. */
@@ -38,7 +38,7 @@ export interface NewMoulds {
 }
 
 /** Several new moulds of one kind. */
-export const newMouldsTyped = (typed: Typed, yard: YardFile): Outcome<NewMoulds> => {
+export const newMouldsTyped = (typed: FormFields, yard: YardFile): Outcome<NewMoulds> => {
   const reader = new TypedReader(typed);
   const kind = mouldKind(reader.words('kind', 'What is painted on them? 1100, for one.', 60));
   const count = reader.whole('count', 'How many moulds?', { least: 1, most: MOST_AT_ONCE });
@@ -68,7 +68,7 @@ const makesTyped = (reader: TypedReader, mould: Mould, yard: YardFile): Mould['m
   }));
 };
 
-export const mouldTyped = (typed: Typed, mould: Mould, yard: YardFile): Outcome<MouldEdited> => {
+export const mouldTyped = (typed: FormFields, mould: Mould, yard: YardFile): Outcome<MouldEdited> => {
   const reader = new TypedReader(typed);
   const id = reader.words('id', 'What is painted on it? 1100 no. 2, for one.', 60);
   if (id !== mould.id && yard.moulds.some((one) => one.id === id))

@@ -7,13 +7,12 @@ import { NUMBER_TYPED, numberTyped, plainFractions } from '../../engine/units/nu
 import { type Reading, read, unread } from '../../engine/units/reading.ts';
 import { readTemperature } from '../../engine/units/temperature.ts';
 import type { Outcome } from '../core/context.ts';
-import { TypedReader } from '../typed/typed-reader.ts';
-
-export type Typed = Readonly<Record<string, string>>;
+import { type FormFields, rowsTyped } from './form-fields.ts';
+import { TypedReader } from './typed-reader.ts';
 
 /** Rows for lengths that the form begins with, and may have at most. */
-export const FIRST_ROWS = 4;
-export const MOST_ROWS = 24;
+const FIRST_ROWS = 4;
+const MOST_ROWS = 24;
 const HOURS_ROWS = 2;
 const SEASONS = ['cold', 'between', 'warm'] as const;
 const MINUTES_SAID = ['setUp', 'fill', 'clean', 'strip', 'mix', 'working'] as const;
@@ -144,7 +143,7 @@ export const nameTyped = (reader: TypedReader): { name: string; timeZone: string
 const called = ({ typed }: TypedLength): string => typed.replace(/\s+/g, ' ');
 
 /** The four answers as they were typed, or everything that is wrong with them, each at its field. */
-export const beginTyped = (typed: Typed, now: string): Outcome<BegunTyped> => {
+export const beginTyped = (typed: FormFields, now: string): Outcome<BegunTyped> => {
   const reader = new TypedReader(typed);
   const system = reader.choice('system', UNIT_SYSTEMS);
   const panels = panelsTyped(reader, system);
@@ -162,3 +161,16 @@ export const beginTyped = (typed: Typed, now: string): Outcome<BegunTyped> => {
   };
   return reader.outcome({ answers, system, lengths: panels.map(({ length }) => length), height, thickness });
 };
+
+const MOST_MADE = 200;
+export const HOW_MANY_MADE = `How many pieces did it make? Write a whole number, 1 to ${MOST_MADE}.`;
+
+/** How many pieces the last session made; null where that is no such number. */
+export const madeTyped = (text: string): number | null => {
+  const pieces = /^\d{1,3}$/.test(text) ? Number(text) : 0;
+  return pieces >= 1 && pieces <= MOST_MADE ? pieces : null;
+};
+
+/** Rows for lengths that the form shows. */
+export const lengthRows = (fields: FormFields): number =>
+  Math.max(...['length', 'moulds'].map((name) => rowsTyped(fields, name, { first: FIRST_ROWS, most: MOST_ROWS })));

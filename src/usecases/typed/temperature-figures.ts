@@ -1,7 +1,7 @@
 import type { UnitSystem } from '../../../shared/units.ts';
 import { readTemperature, temperatureText } from '../../engine/units/temperature.ts';
-import { figureShown } from '../typed/figures.ts';
-import type { TypedReader } from '../typed/typed-reader.ts';
+import { figureShown } from './figures.ts';
+import type { TypedReader } from './typed-reader.ts';
 
 /** Whose the figures of temperatures are. */
 export const TEMPERATURE_OWNER = { kind: 'yard', id: 'yard' } as const;

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { UnitSystem } from '../../../shared/units.ts';
-import { castingTexts, castingTyped, type Size, withCasting } from '../../../src/usecases/yard/casting-typed.ts';
+import { castingTexts, castingTyped, type Size, withCasting } from '../../../src/usecases/typed/casting-form.ts';
 import { smallYard } from '../../support/small-yard.ts';
 
 const yard = smallYard();

@@ -99,7 +99,7 @@ export const shapeTyped = (typed: KitTyped): KitShape => oneOf(KIT_SHAPES, typed
 export const facesTyped = (typed: KitTyped): Faces => oneOf(FACES, typed.faces);
 
 /** The size that was typed, each length in whatever unit it was typed in; or everything that could not be read. */
-export const kitTyped = (typed: KitTyped, system: UnitSystem): Outcome<KitAsked> => {
+export const kitSizeTyped = (typed: KitTyped, system: UnitSystem): Outcome<KitAsked> => {
   const reader = new Reader(typed, system);
   const shape = shapeTyped(typed);
   const lengths = Object.fromEntries(
@@ -111,4 +111,10 @@ export const kitTyped = (typed: KitTyped, system: UnitSystem): Outcome<KitAsked>
   refuseCuts(reader, lengths);
   if (reader.faults.length > 0) return { ok: false, faults: reader.faults };
   return { ok: true, value: { size: { shape, faces: facesTyped(typed), ...lengths, courses, ground }, payloadKg } };
+};
+
+/** The minutes typed, the guess where none were; null when they are no whole number. */
+export const packMinutesTyped = (text: string, guess: number): number | null => {
+  if (text === '') return guess;
+  return /^\d{1,3}$/.test(text) ? Number(text) : null;
 };

@@ -6,12 +6,12 @@ import { NUMBER_TYPED, numberTyped, plainFractions } from '../../engine/units/nu
 import { read, unread } from '../../engine/units/reading.ts';
 import { readVolume } from '../../engine/units/volume.ts';
 import type { Outcome } from '../core/context.ts';
-import { ShownReader } from '../typed/shown-reader.ts';
 import { partsTyped } from './contents-typed.ts';
+import type { FormFields } from './form-fields.ts';
 import { type MixWriting, mixTexts } from './mix-figures.ts';
+import { ShownReader } from './shown-reader.ts';
 import { readCelsius } from './temperature-figures.ts';
 
-type Typed = Readonly<Record<string, string>>;
 type Figures = Omit<Mix, 'id'>;
 type Reader = ShownReader<Figures>;
 
@@ -124,7 +124,7 @@ export interface MixTyped {
 
 /** A mix as it was typed; `before` is what the form was filled in from. */
 export const mixTyped = (
-  typed: Typed,
+  typed: FormFields,
   before: Figures | null,
   writing: MixWriting,
   yard: YardFile,

@@ -4,14 +4,14 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { FIRST_FIGURES, fillMinutesGuess, panelKg, setUpMinutesGuess } from '../../engine/begin/first-figures.ts';
 import { readLength } from '../../engine/units/length.ts';
 import { massText, readMass } from '../../engine/units/mass.ts';
-import type { Outcome } from '../core/context.ts';
-import { asTyped } from '../typed/amount-typed.ts';
-import { type FieldWords, fitsYardFile, sayAt } from '../typed/fits-yard-file.ts';
-import { ShownReader } from '../typed/shown-reader.ts';
-import { lengthShown } from '../typed/size-shown.ts';
+import { done, type Outcome, refuse } from '../core/context.ts';
+import { newId } from '../core/new-id.ts';
+import { asTyped } from './amount-typed.ts';
 import { type ContentsWriting, contentsTexts, contentsWords, cutsTyped, partsTyped } from './contents-typed.ts';
-
-type Typed = Readonly<Record<string, string>>;
+import { type FieldWords, fitsYardFile, sayAt } from './fits-yard-file.ts';
+import type { FormFields } from './form-fields.ts';
+import { ShownReader } from './shown-reader.ts';
+import { lengthShown } from './size-shown.ts';
 
 export const SIZES = ['length', 'height', 'thickness'] as const;
 
@@ -28,7 +28,7 @@ export interface CastingTyped {
 const MINUTES = ['fillMinutes', 'stripMinutes', 'cleanMinutes', 'prepMinutes'] as const;
 
 /** What the form of a piece shows. */
-export const castingTexts = (casting: Casting, size: Size, writing: ContentsWriting): Typed => ({
+export const castingTexts = (casting: Casting, size: Size, writing: ContentsWriting): FormFields => ({
   ...{ name: casting.name, mix: casting.mix },
   kg: asTyped(writing.typed.kg, casting.kg, 'kg', writing.system) ?? massText(casting.kg, writing.system),
   ...Object.fromEntries(SIZES.map((name) => [name, size ? lengthShown(size[name], writing.system) : ''])),
@@ -112,7 +112,7 @@ const NO_CASTING = { perPiece: [], cuts: [] };
 
 /** One piece, of a length of its own where several are added at once. `id` is what it is called among programs. */
 export const castingTyped = (
-  typed: Typed,
+  typed: FormFields,
   { id, name, length }: { id: string; name: string | null; length: string | null },
   before: CastingBefore | null,
   yard: YardFile,
@@ -147,7 +147,51 @@ export const castingTyped = (
   return reader.outcome({ casting, size, guesses });
 };
 
-const wordsFor = (typed: Typed): FieldWords => ({
+/** Numbers that stand side by side: "600 900 1200", "24,36,48", "600,900". */
+const BARE_LENGTHS = /^\d{2,}(\s+\d{2,})+$|^\d{2,}(,\d{2,}){2,}$|^\d{3,},\d{3,}$/;
+
+/**
+ * Several lengths in one field: "600, 900 and 1200". A comma between two digits parts them only where it cannot be one of
+ * a number: "1,200" stays as it is.
+ */
+export const lengthsTyped = (text: string): string[] => {
+  const parted = text.split(BARE_LENGTHS.test(text) ? /[,\s]+/ : /;|\band\b|,(?!\d)|(?<!\d),/);
+  return [...new Set(parted.map((one) => one.trim()).filter(Boolean))];
+};
+
+/** What is added: a piece by its name, or one for each length. */
+const wantedOf = (typed: FormFields, yard: YardFile): { id: string; name: string | null; length: string | null }[] => {
+  const lengths = lengthsTyped(typed.lengths ?? '');
+  const ids = new Set(yard.castings.map(({ id }) => id));
+  const idFor = (name: string): string => {
+    const id = newId(name, ids);
+    ids.add(id);
+    return id;
+  };
+  const base = typed.name ?? '';
+  if (lengths.length === 0) return [{ id: idFor(base), name: null, length: null }];
+  return lengths.map((length) => {
+    const name = `${base || 'Panel'} ${length}`;
+    return { id: idFor(name), name, length };
+  });
+};
+
+/** What is added: one piece, or one for each length. */
+export const newCastingsTyped = (
+  typed: FormFields,
+  yard: YardFile,
+  writing: ContentsWriting,
+): Outcome<CastingTyped[]> => {
+  const wanted = wantedOf(typed, yard);
+  if (wanted.length > 1 && (typed.kg ?? '') !== '')
+    return refuse('kg', 'Several lengths weigh different amounts. Leave this empty, and correct each of them later.');
+  const read = wanted.map((one) => castingTyped(typed, one, null, yard, writing));
+  const faults = read.flatMap((one) => (one.ok ? [] : one.faults));
+  if (faults.length > 0) return { ok: false, faults };
+  return done(read.flatMap((one) => (one.ok ? [one.value] : [])));
+};
+
+const wordsFor = (typed: FormFields): FieldWords => ({
   ...contentsWords(typed, 'perPiece'),
   kg: (message) => ({
     path: 'kg',
@@ -159,7 +203,7 @@ const wordsFor = (typed: Typed): FieldWords => ({
 });
 
 /** The yard with a piece put in its place, or last. */
-export const withCasting = (yard: YardFile, casting: Casting, typed: Typed): Outcome<YardFile> => {
+export const withCasting = (yard: YardFile, casting: Casting, typed: FormFields): Outcome<YardFile> => {
   const found = yard.castings.findIndex(({ id }) => id === casting.id);
   const place = found < 0 ? yard.castings.length : found;
   const castings = [...yard.castings];

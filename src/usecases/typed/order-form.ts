@@ -1,0 +1,103 @@
+import type { Fault } from '../../../shared/fault.ts';
+import { type OrderLine, SLIPS, type Slip } from '../../../shared/order.ts';
+import type { Outcome } from '../core/context.ts';
+import { amountIn, amountTyped } from './amount-typed.ts';
+import type { DateReading } from './date-typed.ts';
+import { type FormFields, rowsTyped } from './form-fields.ts';
+import { TypedReader } from './typed-reader.ts';
+import { lineOf } from './what-ordered.ts';
+
+/** An order as it was typed, before it has a number. */
+export interface OrderDraft {
+  customer: string;
+  phone: string;
+  note: string;
+  wantedOn: string | null;
+  promisedOn: string | null;
+  heldUntil: string | null;
+  slip: Slip;
+  /** The row of the form each line was typed in, so that a fault is shown there. */
+  lines: readonly { row: number; line: OrderLine }[];
+  /** What was typed and could not be read: said together with everything else that is wrong. */
+  unread: readonly Fault[];
+}
+
+/** What an order that is typed is read by: days, and what amounts of a part are kept in. */
+export interface OrderReading extends DateReading {
+  /** "" for what is counted. */
+  keptIn: (what: string) => string;
+}
+
+/** Rows the form shows: those it had, or as many as "More lines" asks for. */
+export const orderRows = (fields: FormFields): number => rowsTyped(fields, 'what', { first: 2, most: 30 });
+
+interface LinesRead {
+  lines: OrderDraft['lines'];
+  faults: Fault[];
+}
+
+/** One row that names something: how many of it, or an amount in any unit of a part that is measured. */
+const lineTyped = (fields: FormFields, row: number, { keptIn, system }: OrderReading): OrderLine | Fault => {
+  const [what, field] = [fields[`what${row}`] ?? '', `quantity${row}`];
+  const quantity = amountTyped(amountIn(fields, field), keptIn(what), system);
+  if (!quantity.ok) return { path: field, message: quantity.reason };
+  if (quantity.value === null) return { path: field, message: 'How many? Write a number.' };
+  return lineOf(what, quantity.value) ?? { path: `what${row}`, message: 'Choose one from the list.' };
+};
+
+/** The rows that name something. A row with a number and nothing named is a slip of the hand, and said so. */
+export const linesTyped = (fields: FormFields, how: OrderReading): LinesRead => {
+  const read: { lines: OrderDraft['lines'][number][]; faults: Fault[] } = { lines: [], faults: [] };
+  for (let row = 0; row < orderRows(fields); row++) {
+    const [what, text] = [fields[`what${row}`] ?? '', fields[`quantity${row}`] ?? ''];
+    if (what !== '') {
+      const line = lineTyped(fields, row, how);
+      if ('message' in line) read.faults.push(line);
+      else read.lines.push({ row, line });
+    } else if (text !== '')
+      read.faults.push({ path: `what${row}`, message: `Choose what the ${text} is for, or empty it.` });
+  }
+  return read;
+};
+
+const slipTyped = (reader: TypedReader, fields: FormFields): Slip =>
+  fields.slip === undefined ? 'rather not' : reader.choice('slip', SLIPS, 'Choose one of the three.');
+
+/** The form of an order, new or changed. What could not be read is in `unread`. */
+export const orderTyped = (fields: FormFields, how: OrderReading): OrderDraft => {
+  const { lines, faults } = linesTyped(fields, how);
+  const reader = new TypedReader(fields, how);
+  return {
+    customer: reader.text('customer'),
+    phone: reader.text('phone'),
+    note: reader.text('note'),
+    wantedOn: reader.dateOrNone('wantedOn'),
+    promisedOn: reader.dateOrNone('promisedOn'),
+    heldUntil: reader.dateOrNone('heldUntil'),
+    slip: slipTyped(reader, fields),
+    lines,
+    unread: [...faults, ...reader.faults],
+  };
+};
+
+/** The date that is promised on an order's page; null where none was typed. */
+export const promiseTyped = (fields: FormFields, how: DateReading): Outcome<string | null> => {
+  const reader = new TypedReader(fields, how);
+  return reader.outcome(reader.dateOrNone('promisedOn'));
+};
+
+/** The date that is held on an order's page, and until when. */
+export const holdTyped = (
+  fields: FormFields,
+  how: DateReading,
+): Outcome<Pick<OrderDraft, 'promisedOn' | 'heldUntil'>> => {
+  const reader = new TypedReader(fields, how);
+  return reader.outcome({ promisedOn: reader.dateOrNone('promisedOn'), heldUntil: reader.dateOrNone('heldUntil') });
+};
+
+/** The question of the first page, as far as it could be read. */
+export const questionTyped = (fields: FormFields, how: DateReading) => {
+  const reader = new TypedReader(fields, how);
+  const wantedOn = reader.dateOrNone('wantedOn');
+  return { wantedOn: reader.faults.length > 0 ? null : wantedOn, faults: reader.faults };
+};

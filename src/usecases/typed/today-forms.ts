@@ -1,0 +1,50 @@
+import { CAME_OUT, type CameOut } from '../../../shared/piece-to-mend.ts';
+import { isDate } from '../../../shared/time.ts';
+import { done, type Outcome, refuse } from '../core/context.ts';
+import type { DateReading } from './date-typed.ts';
+import { type FormFields, wholeTyped } from './form-fields.ts';
+import { TypedReader } from './typed-reader.ts';
+
+/** What a form says of a piece that comes out of its mould; null where it does not say. */
+export const cameOutTyped = ({ cameOut }: FormFields): CameOut | null =>
+  CAME_OUT.find((one) => one === cameOut) ?? null;
+
+/** A mould was set up; `at` is null for just now. */
+export const prepTyped = ({ mould = '', casting = '', sealed, at }: FormFields) =>
+  done({ mould, casting, sealed: sealed === 'yes', at: at || null });
+
+interface StripTyped {
+  mould: string;
+  cameOut: CameOut;
+  reason: string;
+  at: string | null;
+}
+
+/** A piece came out of its mould. */
+export const stripTyped = (fields: FormFields): Outcome<StripTyped> => {
+  const { mould = '', reason = '', at } = fields;
+  const cameOut = cameOutTyped(fields);
+  return cameOut === null
+    ? refuse('mould', 'Say how the piece came out. Nothing was changed.')
+    : done({ mould, cameOut, reason, at: at || null });
+};
+
+/** Which of the pieces to mend; 0 stands for none of them. */
+export const pieceTyped = ({ piece }: FormFields): Outcome<number> => done(wholeTyped(piece) ?? 0);
+
+/** A piece was mended, and the day from which it is fit to go out; null for as soon as it has cured. */
+export const mendTyped = (fields: FormFields, how: DateReading): Outcome<{ piece: number; fitFrom: string | null }> => {
+  const reader = new TypedReader(fields, how);
+  return reader.outcome({ piece: wholeTyped(fields.piece) ?? 0, fitFrom: reader.dateOrNone('fitFrom') });
+};
+
+/** An order was packed; `at` is null for just now. */
+export const packTyped = ({ order = '', evenShort, at }: FormFields) =>
+  done({ order, evenShort: evenShort === 'yes', at: at || null });
+
+/** A day on which there is no work after all. */
+export const noWorkTyped = ({ date = '' }: FormFields): Outcome<string> =>
+  isDate(date) ? done(date) : refuse('date', 'That date does not exist. Nothing was changed.');
+
+/** Which session: the instant it starts. */
+export const sessionTyped = ({ session = '' }: FormFields): Outcome<string> => done(session);

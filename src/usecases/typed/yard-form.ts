@@ -1,0 +1,51 @@
+import { yardHabits } from '../../../shared/habits.ts';
+import { WEEKDAYS, type Weekday } from '../../../shared/time.ts';
+import { UNIT_SYSTEMS } from '../../../shared/units.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import type { FormFields } from './form-fields.ts';
+import { TypedReader } from './typed-reader.ts';
+
+/** Nobody sets up for a session longer ahead than this. */
+export const MOST_FIXED_HOURS = 336;
+const LONGEST_HORIZON = 7300;
+
+/** Zones and currencies to choose from, as the runtime knows them. */
+export const namesOf = (of: 'timeZone' | 'currency'): string[] => Intl.supportedValuesOf(of);
+
+const currencyTyped = (reader: TypedReader): string => {
+  const text = reader.text('currency').toUpperCase();
+  if (!namesOf('currency').includes(text))
+    reader.refuse('currency', 'Which currency? Its three letters, as in EUR, GBP or USD.');
+  return text;
+};
+
+/** As they were where they are the same days; none and all of them are any day. */
+const handoverTyped = (reader: TypedReader, before: readonly Weekday[] | undefined): Weekday[] | null => {
+  const days = reader.ticked('handoverDays', WEEKDAYS);
+  if (before && before.length === days.length && days.every((day) => before.includes(day))) return [...before];
+  return days.length === 0 || days.length === WEEKDAYS.length ? null : days;
+};
+
+/** The form of the yard as a whole; `before` is how the yard stands. */
+export const yardTyped = (fields: FormFields, { yard: before }: YardFile) => {
+  const reader = new TypedReader(fields);
+  const name = reader.words('name', 'What is the yard called?');
+  const facts = {
+    name,
+    timeZone: reader.text('timeZone'),
+    handoverDays: handoverTyped(reader, before.handoverDays),
+    sessionsInHand: reader.whole('sessionsInHand', 'How many sessions?', { most: 50 }),
+    mixers: reader.whole('mixers', 'How many mixers?', { most: 50 }),
+    rackSpaces: reader.wholeOrNone('rackSpaces', 'How many places? Leave it empty when there is no limit.'),
+    setUpMinutes: reader.whole('setUpMinutes', 'How many minutes?', { most: 720 }),
+    clearUpMinutes: reader.whole('clearUpMinutes', 'How many minutes?', { most: 720 }),
+    horizonDays: reader.whole('horizonDays', 'How many days?', { least: 1, most: LONGEST_HORIZON }),
+    batchWorthDays: reader.amount('batchWorthDays', 'How many days?'),
+    bagWorthDays: reader.amount('bagWorthDays', 'How many days?'),
+  };
+  const fixed = reader.whole('fixedHours', 'How many hours?', { most: MOST_FIXED_HOURS });
+  const system = reader.choice('system', UNIT_SYSTEMS, 'Choose one of the two.');
+  const currency = currencyTyped(reader);
+  const weekStart = reader.choice('weekStart', WEEKDAYS, 'Choose a day.');
+  return reader.outcome({ facts, fixed, system, habits: yardHabits.safeParse({ currency, weekStart }) });
+};
