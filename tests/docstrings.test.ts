@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { describe, expect, test } from 'vitest';
+import { readYardFile } from '../shared/yard-file.ts';
 import { docstringFaults, examplesIn, exportsOf, type WorkedExample, workedOut } from './support/docstrings.ts';
 import type { SourceText } from './support/import-rules.ts';
 
@@ -11,7 +12,7 @@ const filesUnder = (folder: string): SourceText[] =>
     .filter((name) => name.endsWith('.ts'))
     .map((name) => ({ path: `${folder}/${name}`, text: readFileSync(`${project}${folder}/${name}`, 'utf8') }));
 
-const FOLDERS = ['shared', 'db/stores'];
+const FOLDERS = ['shared', 'db/stores', 'src/engine'];
 
 describe('what is exported', () => {
   test.each(FOLDERS)('by %s was seen: a check that sees nothing passes everything', (folder) => {
@@ -57,34 +58,41 @@ const allExports = async (): Promise<Record<string, unknown>> => {
 };
 
 /** An answer is right to the last digit that is written of it. */
-const expectAnswer = (got: unknown, answer: string): void => {
-  const written = workedOut(answer, {});
-  if (typeof written !== 'number') expect(got).toEqual(written);
+const expectAnswer = (got: unknown, answer: string, known: Record<string, unknown>): void => {
+  const written = workedOut(answer, known);
+  if (typeof written !== 'number' || !Number.isFinite(written)) expect(got).toEqual(written);
   else expect(got).toBeCloseTo(written, answer.split('.')[1]?.length ?? 6);
+};
+
+/** In the examples `yard` is the example yard of the contract. */
+const exampleYard = () => {
+  const read = readYardFile(JSON.parse(readFileSync(`${project}tests/contract/example.yard.json`, 'utf8')));
+  if (!read.ok) throw new Error('The example yard cannot be read.');
+  return read.yard;
 };
 
 /** What was typed and read: the answer of an example is its value. */
 const reads = (got: unknown): got is { ok: true; value: unknown } =>
   typeof got === 'object' && got !== null && 'ok' in got && 'value' in got;
 
-const all = await allExports();
+const all = { ...(await allExports()), yard: exampleYard() };
 
 describe('a worked example of a docstring', () => {
   test('was seen, and many of them', () => {
-    expect(examples.length).toBeGreaterThan(20);
+    expect(examples.length).toBeGreaterThan(100);
   });
 
   test.each(examples)('$path: $call is $answer', async ({ path, call, answer }) => {
-    const own = await import(/* @vite-ignore */ pathToFileURL(project + path).href);
-    const got = workedOut(call, { ...all, ...own });
-    expectAnswer(reads(got) ? got.value : got, answer);
+    const known = { ...all, ...(await import(/* @vite-ignore */ pathToFileURL(project + path).href)) };
+    const got = workedOut(call, known);
+    expectAnswer(reads(got) ? got.value : got, answer, known);
   });
 
   test('that is wrong is found', () => {
     const [example] = examplesIn('Half of it. Example: `half(3)` is 1.55.');
     const half = workedOut(example!.call, { half: (x: number) => x / 2 });
-    expect(() => expectAnswer(half, example!.answer)).toThrow();
-    expect(() => expectAnswer(half, '1.50')).not.toThrow();
+    expect(() => expectAnswer(half, example!.answer, {})).toThrow();
+    expect(() => expectAnswer(half, '1.50', {})).not.toThrow();
     expect(() => workedOut('third(3)', {})).toThrow(ReferenceError);
   });
 });

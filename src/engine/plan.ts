@@ -41,6 +41,7 @@ const planOf = (problem: Problem, dispatch: Dispatch): PlanFile => {
   }
 };
 
+/** How to plan: "normal" where no effort is named, and one seed for all plans where none is. */
 export interface PlanOptions {
   effort?: Effort;
   seed?: number;

@@ -52,7 +52,7 @@ export interface WorkedExample {
 }
 
 const EXAMPLE =
-  /`([A-Za-z]\w*\([^`]*\))` (?:is|are|reads) (`[^`]+`|"[^"]*"|\[[^\]]*\]|[-\d.]+\d|\d|true|false|null)(?![\w"])/g;
+  /`([A-Za-z][\w.]*\([^`]*\))` (?:is|are|reads) (`[^`]+`|"[^"]*"|\[[^\]]*\]|[-\d.]+\d|\d|true|false|null)(?![\w"])/g;
 
 /** The examples of a docstring that are written as a call and its answer. */
 export const examplesIn = (doc: string): WorkedExample[] =>

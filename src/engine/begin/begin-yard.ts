@@ -39,7 +39,11 @@ interface YardFromAnswers {
 
 const BEGUN = { mix: 'panel-mix', bag: 'bag' } as const;
 
-/** The name of a length's casting in the records. `castingIdOf(1371.6)` is 'panel-1371.6'. */
+/**
+ * The name of a length's casting in the records: one for every length, to any fraction of a mm.
+ *
+ * Example: `castingIdOf(1371.6)` is "panel-1371.6".
+ */
 export const castingIdOf = (lengthMm: number): string => `panel-${Number(lengthMm.toFixed(3))}`;
 
 const workOf = ({ hours, timeZone, now }: BeginAnswers): WorkWindow[] => {

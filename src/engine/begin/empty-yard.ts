@@ -3,6 +3,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 /** As far ahead as a yard is planned that has not said otherwise. */
 const HORIZON_DAYS = 365;
 
+/** What a yard needs before anything else: what it is called and what its clock says. */
 export interface YardBegun {
   name: string;
   /** IANA name. */

@@ -18,7 +18,11 @@ export const FIRST_FIGURES = {
   cleanMinutes: 6,
 } as const;
 
-/** Minutes to set up a clean mould: mesh, sleeves, release oil. Longer moulds take longer: 12 for a 900. */
+/**
+ * Minutes to set up a clean mould: mesh, sleeves, release oil. Longer moulds take longer. Common practice, no source.
+ *
+ * Example: `setUpMinutesGuess(900)` is 12.
+ */
 export const setUpMinutesGuess = (lengthMm: number): number => Math.round(7 + (5.5 * lengthMm) / 1000);
 
 const unhurriedFillMinutes = (lengthMm: number): number => Math.round(2 + (5.2 * lengthMm) / 1000);
@@ -28,7 +32,8 @@ const unhurriedFillMinutes = (lengthMm: number): number => Math.round(2 + (5.2 *
  * though one bag fills them, the maker is quicker than that, and every length is taken to be so. At least 1 minute, at
  * most the working time.
  *
- * Example: three 600s of one bag, worked for 15 minutes: 5 minutes each. Six of them: 2 minutes each.
+ * Example: three 600s of one bag, worked for 15 minutes: `fillMinutesGuess(600, { pieces: 3, lengthMm: 600 }, 15)` is
+ * 5. Six of them: `fillMinutesGuess(600, { pieces: 6, lengthMm: 600 }, 15)` is 2.
  */
 export const fillMinutesGuess = (
   lengthMm: number,
@@ -41,6 +46,10 @@ export const fillMinutesGuess = (
   return Math.max(1, Math.min(minutes, workingMinutes));
 };
 
-/** Mass of a slab from its size: `panelKg(900, 200, 35)` is 13.5, at 2150 kg/m³ and to a tenth. */
+/**
+ * Mass in kg of a slab from its size, at 2150 kg/m³ and to a tenth.
+ *
+ * Example: `panelKg(900, 200, 35)` is 13.5.
+ */
 export const panelKg = (lengthMm: number, heightMm: number, thicknessMm: number): number =>
   Math.max(0.1, Math.round((lengthMm * heightMm * thicknessMm * FIRST_FIGURES.densityKgPerM3) / 1e8) / 10);

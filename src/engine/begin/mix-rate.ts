@@ -6,6 +6,7 @@ export interface StripTime {
   minutes: number;
 }
 
+/** What two days say of a mix, or which of the answers is at fault and why, in plain words. */
 export type MixRate =
   | { ok: true; activationKelvin: number; demouldMinutes: number }
   | { ok: false; at: 'coldCelsius' | 'coldMinutes'; reason: string };
@@ -21,14 +22,15 @@ const SLOWER = 'It can be stripped no sooner on the cold day than on the warm on
 const STEEP = 'That is far longer than on the warm day, for so few degrees. Check both days.';
 
 /**
- * How a mix gains age, from the minutes until it can be stripped on a cold and on a warm day: `activationKelvin` of the
- * Arrhenius form and the minutes at `referenceCelsius` that both days are worth, rounded up so that neither day's piece
- * counts as ready before it was. Source of the form: ASTM C1074, equivalent age, eq 2 (see `ageRate`); no published
- * constant fits rapid mortar, so what comes out is a guess until the yard confirms it, and for planning only. Refuses,
- * with the figure at fault, days that are not a cold and a warm one, a cold day that is the quicker one, and a step that
- * no mortar makes.
+ * How a mix gains age, from the minutes until it can be stripped on a cold and on a warm day: `activationKelvin` of
+ * the Arrhenius form and the minutes at `referenceCelsius` that both days are worth, rounded up so that neither day's
+ * piece counts as ready before it was. Source of the form: ASTM C1074, equivalent age, eq 2 (see `ageRate`); no
+ * published constant fits rapid mortar, so what comes out is a guess until the yard confirms it, and for planning
+ * only. Refuses, with the figure at fault, days that are not a cold and a warm one, a cold day that is the quicker
+ * one, and a step that no mortar makes.
  *
- * Example: 180 minutes at 10 °C and 90 at 20 °C are ln 2 / (1/283.15 - 1/293.15) = 5753 K and, at 20 °C, 90 minutes.
+ * Example: 180 minutes at 10 °C and 90 at 20 °C are ln 2 / (1/283.15 - 1/293.15) = 5753 K: `mixRate({ celsius: 10,
+ * minutes: 180 }, { celsius: 20, minutes: 90 }, 20)` is `{ ok: true, activationKelvin: 5753, demouldMinutes: 90 }`.
  */
 export const mixRate = (cold: StripTime, warm: StripTime, referenceCelsius: number): MixRate => {
   if (cold.celsius >= warm.celsius) return { ok: false, at: 'coldCelsius', reason: WARMER };

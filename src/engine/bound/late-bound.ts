@@ -52,14 +52,15 @@ const judge = (jobs: Job[], days: Int32Array, ends: number[], prices: Float64Arr
 };
 
 /**
- * A lower bound on the weighted days late of jobs that share one resource, whose k-th slot is good for `days[k]` at the
- * soonest: slots get prices, each job pays for its own and is late as it likes, and the best prices found prove the bound
- * (Lagrangian relaxation of the capacity, with subgradient steps; Fisher 1981, Management Science 27(1), from memory).
- * Jobs may be split, so it holds for plans that interleave orders. Prices never rise with time, so that the cheapest
- * slots before a day are the last ones. `aim` is the cost of some plan; steps are sized by it.
+ * A lower bound on the weighted days late of jobs that share one resource, whose k-th slot is good for `days[k]` at
+ * the soonest: slots get prices, each job pays for its own and is late as it likes, and the best prices found prove
+ * the bound (Lagrangian relaxation of the capacity, with subgradient steps; Fisher 1981, Management Science 27(1),
+ * from memory). Jobs may be split, so it holds for plans that interleave orders. Prices never rise with time, so that
+ * the cheapest slots before a day are the last ones. `aim` is the cost of some plan; steps are sized by it. 0 where
+ * nothing is proven.
  *
- * Two jobs of two slots each, one slot a day from day 1, both due on day 2, weights 1 and 3: the bound is 2, the light
- * one two days late.
+ * Example: two jobs of two slots each, one slot a day from day 1, both due on day 2, weights 1 and 3: the bound is 2,
+ * the light one two days late.
  */
 export const weightedLateBound = (jobs: Job[], days: Int32Array, aim: number): number => {
   if (jobs.length === 0 || days.length === 0 || aim <= 0) return 0;

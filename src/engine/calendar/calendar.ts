@@ -101,12 +101,12 @@ const calendars = new Map<string, Calendar>();
  * The calendar of an IANA zone. Offsets come from the zone's transitions in the runtime's time zone database, once
  * each; every conversion after that is arithmetic on whole minutes.
  *
- * A clock time that does not exist is read with the offset before the gap, one that occurs twice is the first (RFC 5545,
- * 3.3.5). Old offsets with seconds in them (before 1972) count to the minute below. Throws a RangeError for a zone
- * nobody knows; a yard file that was read has none.
+ * A clock time that does not exist is read with the offset before the gap, one that occurs twice is the first (RFC
+ * 5545, 3.3.5). Old offsets with seconds in them (before 1972) count to the minute below. Throws a RangeError for a
+ * zone nobody knows; a yard file that was read has none.
  *
  * Example: in Europe/Dublin the clocks go from 01:00 to 02:00 on 2027-03-28 (day 20905), so 01:30 is 01:30Z, which the
- * clock calls 02:30: `calendarOf('Europe/Dublin').instantText(calendar.minuteAt(20905, 90))` is
+ * clock calls 02:30: `calendarOf('Europe/Dublin').instantText(calendarOf('Europe/Dublin').minuteAt(20905, 90))` is
  * "2027-03-28T02:30:00+01:00".
  */
 export const calendarOf = (timeZone: string): Calendar => {

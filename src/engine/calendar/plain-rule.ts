@@ -9,10 +9,10 @@ export interface PlainRhythm {
 }
 
 /**
- * A rhythm as a rule (RFC 5545, 3.3.10). Every second week is counted from the week, from Monday on, that holds the date
- * the rule is anchored at.
+ * A rhythm as a rule (RFC 5545, 3.3.10). Every second week is counted from the week, from Monday on, that holds the
+ * date the rule is anchored at.
  *
- * Example: Wednesdays and Saturdays every second week are "FREQ=WEEKLY;INTERVAL=2;BYDAY=WE,SA".
+ * Example: `ruleOfRhythm({ days: ['WE', 'SA'], everyWeeks: 2 })` is "FREQ=WEEKLY;INTERVAL=2;BYDAY=WE,SA".
  */
 export const ruleOfRhythm = ({ days, everyWeeks }: PlainRhythm): string => {
   const sorted = WEEKDAYS.filter((day) => days.includes(day));
@@ -22,11 +22,12 @@ export const ruleOfRhythm = ({ days, everyWeeks }: PlainRhythm): string => {
 const isDay = (text: string): text is Weekday => WEEKDAYS.some((day) => day === text);
 
 /**
- * The rhythm that a rule comes to, or null where it says more than days of the week, every week or every second: numbered
- * days, dates of the month, longer intervals, COUNT, UNTIL, or weeks of every second that do not begin on Monday.
- * The rule has passed `ruleFault`.
+ * The rhythm that a rule comes to, or null where it says more than days of the week, every week or every second:
+ * numbered days, dates of the month, longer intervals, COUNT, UNTIL, or weeks of every second that do not begin on
+ * Monday. The rule has passed `ruleFault`.
  *
- * Example: "FREQ=DAILY" is all seven days of every week; "FREQ=WEEKLY" anchored at a Saturday is Saturdays.
+ * Example: "FREQ=DAILY" is all seven days of every week; anchored at a Saturday, `rhythmOfRule({ rule: 'FREQ=WEEKLY',
+ * from: '2027-01-02' })` is `{ days: ['SA'], everyWeeks: 1 }`.
  */
 export const rhythmOfRule = ({ rule, from }: Pick<Recurrence, 'rule' | 'from'>): PlainRhythm | null => {
   const parts = new Map(

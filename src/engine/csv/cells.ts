@@ -5,10 +5,10 @@ import type { Dialect } from './dialect.ts';
 const PLAIN = /^\d{1,12}([.,]\d+)?$/;
 
 /**
- * A number of a cell. Its decimal sign is the file's own; the other one is understood too, unless three figures behind it
- * could be thousands. Thousands are never set apart.
+ * A number of a cell, 0 or more. Its decimal sign is the file's own; the other one is understood too, unless three
+ * figures behind it could be thousands. Thousands are never set apart.
  *
- * Example: in a file apart by semicolons `numberOfCell('1,125', …)` is 1.125 and '1.125' is refused.
+ * Example: in a file apart by semicolons `numberOfCell('1,125', COMMAS)` reads 1.125 and "1.125" is refused.
  */
 export const numberOfCell = (cell: string, { decimal }: Dialect): Reading<number> => {
   const text = cell.trim();
@@ -23,6 +23,12 @@ export const numberOfCell = (cell: string, { decimal }: Dialect): Reading<number
   return read(Number(text.replace(',', '.')));
 };
 
+/**
+ * As `numberOfCell`, for what counts: a fraction is refused in words.
+ *
+ * Example: `wholeOfCell('12', POINTS)` reads 12; `wholeOfCell('1.5', POINTS)` is `{ ok: false, reason: '1.5 has to be
+ * a whole number' }`.
+ */
 export const wholeOfCell = (cell: string, dialect: Dialect): Reading<number> => {
   const number = numberOfCell(cell, dialect);
   if (number.ok && !Number.isInteger(number.value)) return unread(`${cell.trim()} has to be a whole number`);
@@ -46,10 +52,11 @@ const existing = (year: string, month: string, day: string): Reading<string> => 
 };
 
 /**
- * A date of a cell: 2027-05-08, 8.5.2027 (the day first), or 8/5/2027 where only one order makes a date. Refuses a day that
- * does not exist, and one that can be read two ways, naming both.
+ * A date of a cell, as `YYYY-MM-DD`: 2027-05-08, 8.5.2027 (the day first), or 8/5/2027 where only one order makes a
+ * date. Refuses a day that does not exist, and one that can be read two ways, naming both.
  *
- * Example: `dateOfCell('31/02/2027')` is refused: "31 Feb 2027 does not exist"; '4/5/2027' as well, '14/5/2027' is read.
+ * Example: `dateOfCell('31/02/2027')` is refused: "31 Feb 2027 does not exist"; '4/5/2027' as well;
+ * `dateOfCell('14/5/2027')` reads "2027-05-14".
  */
 export const dateOfCell = (cell: string): Reading<string> => {
   const text = cell.trim();

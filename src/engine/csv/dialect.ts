@@ -4,7 +4,9 @@ export interface Dialect {
   decimal: '.' | ',';
 }
 
+/** Commas between cells and decimal points: what spreadsheets write where English is spoken. */
 export const POINTS: Dialect = { separator: ',', decimal: '.' };
+/** Semicolons between cells and decimal commas: what spreadsheets write where a comma marks decimals. */
 export const COMMAS: Dialect = { separator: ';', decimal: ',' };
 const TABS: Dialect = { separator: '\t', decimal: '.' };
 
@@ -21,7 +23,7 @@ const firstRow = (text: string): string => {
 /**
  * The dialect of a text, by what stands most often in its first row outside quotes. A file with one column has commas.
  *
- * Example: `dialectOf('order;wanted\n')` is semicolons with decimal commas.
+ * Example: `dialectOf('order;wanted\n')` is `COMMAS`.
  */
 export const dialectOf = (text: string): Dialect => {
   const row = firstRow(text).replace(/"[^"]*"/g, '');

@@ -9,5 +9,9 @@ const GUARDED = /^'+[=+\-@\t\r\n＝＋－＠]/;
  */
 export const guarded = (text: string): string => (BEGINS.test(text) ? `'${text}` : text);
 
-/** The text as it was before it was guarded: `unguarded(guarded(text))` is `text`, whatever it is. */
+/**
+ * The text as it was before it was guarded; guarding and taking it away again changes no text.
+ *
+ * Example: `unguarded("'=1+1")` is "=1+1", `unguarded(guarded("'tis"))` is "'tis".
+ */
 export const unguarded = (cell: string): string => (GUARDED.test(cell) ? cell.slice(1) : cell);

@@ -8,12 +8,14 @@ export interface CsvRow {
   cells: string[];
 }
 
+/** A CSV taken apart: how it is written, its column names as they stand there, and its rows without empty ones. */
 export interface Csv {
   dialect: Dialect;
   header: string[];
   rows: CsvRow[];
 }
 
+/** A CSV, or why it is none: `row` as a spreadsheet counts, null where no single row is at fault. */
 export type CsvRead = { ok: true; csv: Csv } | { ok: false; row: number | null; reason: string };
 
 const REASONS: Readonly<Record<string, string>> = {

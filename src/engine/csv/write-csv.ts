@@ -12,10 +12,10 @@ const written = (cell: Cell, { decimal }: Dialect): string => {
 };
 
 /**
- * A CSV (RFC 4180, CRLF line ends) that a spreadsheet opens as it is: no cell of it is taken for a formula. With decimal
- * commas it begins with a byte order mark, by which spreadsheets know UTF-8.
+ * A CSV (RFC 4180, CRLF line ends) that a spreadsheet opens as it is: no cell of it is taken for a formula. It begins
+ * with a byte order mark, by which spreadsheets know UTF-8.
  *
- * Example: `writeCsv(['mould', 'note'], [['900 no. 1', '=1']], POINTS)` is "mould,note\r\n900 no. 1,'=1\r\n".
+ * Example: `writeCsv(['mould', 'note'], [['900 no. 1', '=1']], POINTS)` is "\uFEFFmould,note\r\n900 no. 1,'=1\r\n".
  */
 export const writeCsv = (header: readonly string[], rows: readonly (readonly Cell[])[], dialect: Dialect): string =>
   stringify([header.map(guarded), ...rows.map((row) => row.map((cell) => written(cell, dialect)))], {

@@ -44,7 +44,9 @@ const lastAtOrBelow = (values: Float64Array, value: number): number => {
  * piece. Without expected temperatures the mix is at its own reference temperature. The age at every step is summed up
  * once; a question is then one or two searches and no loop over days.
  *
- * Example: at 10 °C, with Q 5000 K and 20 °C as reference, `whenAged(0, 75)` is 137: 75 / 0.5475 = 136.98 minutes.
+ * Example: always at 10 °C, with Q 5000 K and 20 °C as reference, 75 / 0.5475 = 136.98 minutes: `ageingOf({
+ * activationKelvin: 5000, referenceCelsius: 20 }, { steps: [{ from: -Infinity, celsius: 10 }] }).whenAged(0, 75)` is
+ * 137.
  */
 export const ageingOf = (mix: Pick<Mix, 'activationKelvin' | 'referenceCelsius'>, climate: Climate): Ageing => {
   const always = { from: Number.NEGATIVE_INFINITY, celsius: mix.referenceCelsius };

@@ -47,11 +47,12 @@ const firstColder = (days: DayStep[], limit: number): number[] => {
 };
 
 /**
- * The climate of a yard file's `temperatures`, in any order: each holds from 00:00 of its date until the next, the first
- * one before its date too. Degrees Celsius, dates in the calendar's zone.
+ * The climate of a yard file's `temperatures`, in any order: each holds from 00:00 of its date until the next, the
+ * first one before its date too. Degrees Celsius, dates in the calendar's zone.
  *
- * Example: steps of 10 °C from 2027-04-01 and 13 °C from 2027-05-01 give `celsiusOn(dayNumber('2027-03-01'))` = 10, and
- * `nextDayColderThan(12, dayNumber('2027-05-02'))` = Infinity.
+ * Example: of a step of 10 °C alone, `climateOf([{ from: '2027-04-01', celsius: 10 }],
+ * calendarOf('UTC')).celsiusOn(dayNumber('2027-03-01'))` is 10; colder than 9 °C it never is: `climateOf([{ from:
+ * '2027-04-01', celsius: 10 }], calendarOf('UTC')).nextDayColderThan(9, 0)` is `Infinity`.
  */
 export const climateOf = (steps: TemperatureStep[], calendar: Calendar): Climate => {
   const days = byDay(steps);

@@ -13,14 +13,16 @@ export interface TemperatureSpan {
 /**
  * Nurse-Saul maturity in °C hours: the sum of (T - T0) dt, where stretches colder than the datum T0 count nothing.
  * ASTM C1074, eq 1. T0 is 0 °C for Type I cement without admixture cured at 0 to 40 °C; -10 °C is the older habit.
- * Example: 12 h at 20 °C and 12 h at 10 °C with T0 0 °C are 360 °C h.
+ *
+ * Example: `nurseSaulDegreeHours([{ hours: 12, celsius: 20 }, { hours: 12, celsius: 10 }], 0)` is 360.
  */
 export const nurseSaulDegreeHours = (spans: TemperatureSpan[], datumCelsius: number): number =>
   spans.reduce((sum, span) => sum + Math.max(0, span.celsius - datumCelsius) * span.hours, 0);
 
 /**
  * Hours at one temperature until a Nurse-Saul maturity is reached; null at or below the datum, where it never is.
- * Example: 3500 °C h at 23 °C with T0 0 °C take 152.17 h.
+ *
+ * Example: 3500 °C h at 23 °C with T0 0 °C: `nurseSaulHours(3500, 23, 0)` is 152.17.
  */
 export const nurseSaulHours = (degreeHours: number, celsius: number, datumCelsius: number): number | null =>
   celsius <= datumCelsius ? null : degreeHours / (celsius - datumCelsius);
@@ -35,9 +37,11 @@ export const adjustedAgeRate = (celsius: number): number | null =>
   celsius < 0 || celsius > 80 ? null : Math.exp(13.65 - 4000 / (273 + celsius));
 
 /**
- * Temperature-adjusted age in days by the same equation, the age to put into `en1992Ratio` when a piece was not at
- * 20 °C. Null when a stretch lies outside 0 to 80 °C.
- * Example: 12 h at 30 °C, 12 h at 10 °C and 24 h at 5 °C are 1.5690 days.
+ * Temperature-adjusted age in days by the same equation, the age to put into `en1992Ratio` when a piece was not at 20
+ * °C. Null when a stretch lies outside 0 to 80 °C.
+ *
+ * Example: `adjustedAgeDays([{ hours: 12, celsius: 30 }, { hours: 12, celsius: 10 }, { hours: 24, celsius: 5 }])` is
+ * 1.5690.
  */
 export const adjustedAgeDays = (spans: TemperatureSpan[]): number | null => {
   let days = 0;
@@ -53,6 +57,7 @@ const GAS_CONSTANT = 8.314;
 
 /**
  * Q in kelvin of ASTM C1074, eq 2, from an apparent activation energy in kJ/mol: E / R.
- * Example: `activationKelvinOf(34)` is 4089 (a Portland mortar, Barnett et al 2006).
+ *
+ * Example: `activationKelvinOf(34)` is 4089.5 (a Portland mortar, Barnett et al 2006).
  */
 export const activationKelvinOf = (activationKjPerMol: number): number => (activationKjPerMol * 1000) / GAS_CONSTANT;

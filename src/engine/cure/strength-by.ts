@@ -6,6 +6,7 @@ import { ACI_209, aci209AgeDays, aci209Ratio, EN_1992_S, en1992AgeDays, en1992Ra
 
 /** Cements that a published curve is for: strength classes R, N, S of EN 1992-1-1, and ASTM types I and III kept moist. */
 export const CEMENTS = ['R', 'N', 'S', 'I', 'III'] as const;
+/** One of `CEMENTS`. For rapid (calcium sulfoaluminate) mortar there is none: no published curve fits it. */
 export type Cement = (typeof CEMENTS)[number];
 
 interface Curve {

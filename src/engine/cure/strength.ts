@@ -26,7 +26,11 @@ export const en1992AgeDays = (ratio: number, s: number): number | null => {
   return root <= 0 ? null : 28 / root ** 2;
 };
 
-/** Mean strength at 28 days in MPa of a class `fck`: fck + 8. EN 1992-1-1:2004, table 3.1. */
+/**
+ * Mean strength at 28 days in MPa of a class `fck`: fck + 8. EN 1992-1-1:2004, table 3.1.
+ *
+ * Example: `en1992MeanMpa(30)` is 38.
+ */
 export const en1992MeanMpa = (fckMpa: number): number => fckMpa + 8;
 
 /**
@@ -40,10 +44,12 @@ export const en1992CharacteristicMpa = (fckMpa: number, ageDays: number, s: numb
 };
 
 /**
- * Mean strength in MPa of a heat-cured member at an age before 28 days, from its mean strength at release:
- * fcmp + (fcm - fcmp) log10(t - tp + 1) / log10(28 - tp + 1). EN 1992-1-1:2004, 10.3.1.1(3), eq 10.1.
- * Null before release, and after 28 days.
- * Example: released after 1 day at 25 MPa, 48 MPa at 28 days: 32.58 MPa at 3 days.
+ * Mean strength in MPa of a heat-cured member at an age before 28 days, from its mean strength at release: fcmp + (fcm
+ * - fcmp) log10(t - tp + 1) / log10(28 - tp + 1). EN 1992-1-1:2004, 10.3.1.1(3), eq 10.1. Null before release, and
+ * after 28 days.
+ *
+ * Example: released after 1 day at 25 MPa, 48 MPa at 28 days: `heatCuredMeanMpa(3, { ageDays: 1, meanMpa: 25 }, 48)`
+ * is 32.58.
  */
 export const heatCuredMeanMpa = (
   ageDays: number,

@@ -13,12 +13,12 @@ const byRoom = (room: number[], wanted: number[], capacity: number): number =>
   Math.ceil(room.reduce((sum, x, i) => sum + x * wanted[i]!, 0) / capacity - TOLERANCE);
 
 /**
- * A number of sticks that no packing can do with less than: long cuts of which no two share a stick count one each, and
- * what of the middling ones does not fit beside them counts by room. The best over all limits between long and short;
- * of a single kind, as many as a stick holds.
- * Source: Martello and Toth, Knapsack Problems (1990), bound L2, from memory; kerf taken as part of each cut.
+ * A number of sticks that no packing can do with less than: long cuts of which no two share a stick count one each,
+ * and what of the middling ones does not fit beside them counts by room. The best over all limits between long and
+ * short; of a single kind, as many as a stick holds. `room` and `capacity` in mm, both with the kerf added. Source:
+ * Martello and Toth, Knapsack Problems (1990), bound L2, from memory.
  *
- * Example: five of room 1600 in 3000 need 5; their room alone would say 3.
+ * Example: by their room alone five of 1600 in 3000 would need 3, but `fewestPossible([1600], [5], 3000)` is 5.
  */
 export const fewestPossible = (room: number[], wanted: number[], capacity: number): number => {
   if (room.length === 1) return Math.ceil(wanted[0]! / Math.floor((capacity + TOLERANCE) / room[0]!));
@@ -60,11 +60,13 @@ const rounded = (room: number[], wanted: number[], capacity: number): { packing:
 };
 
 /**
- * Cuts so many of each kind from as few sticks as it can: the relaxed cutting rounded down and the rest packed; where that
- * is more than is proven to be needed, packed in rounds as a whole; then parts of the best packing again. Stops as soon
- * as a packing is proven to be the best. `room` and `capacity` in mm, both with the kerf added; every kind fits a stick.
+ * Cuts so many of each kind from as few sticks as it can: the relaxed cutting rounded down and the rest packed; where
+ * that is more than is proven to be needed, packed in rounds as a whole; then parts of the best packing again. Stops
+ * as soon as a packing is proven to be the best. `room` and `capacity` in mm, both with the kerf added; every kind
+ * fits a stick.
  *
- * Example: rooms 1153 and 553 (kerf 3), 10 and 20 wanted, capacity 6003: 4 sticks.
+ * Example: cuts of 1150 and 550 and a kerf of 3, ten and twenty wanted: `fewestSticks([1153, 553], [10, 20],
+ * 6003).sticks` is 4.
  */
 export const fewestSticks = (room: number[], wanted: number[], capacity: number): Packing => {
   const kinds = { room, worth: room, wanted };

@@ -16,12 +16,12 @@ export interface Filling {
 const TOLERANCE = 1e-9;
 
 /**
- * Fills one stick so that its cuts are worth the most: a bounded knapsack by depth-first search, kinds in order of worth
- * per mm, cut short where even the best kind left could not make up for what is missing. After `mostSteps` steps the best
- * filling found so far is returned, with `proven` false. `room` and `capacity` in mm; a kind with nothing wanted is left
- * out. Counted, not timed, so that the answer is the same on any machine.
+ * Fills one stick so that its cuts are worth the most: a bounded knapsack by depth-first search, kinds in order of
+ * worth per mm, cut short where even the best kind left could not make up for what is missing. After `mostSteps` steps
+ * the best filling found so far is returned, with `proven` false. `room` and `capacity` in mm; a kind with nothing
+ * wanted is left out. Counted, not timed, so that the answer is the same on any machine.
  *
- * Example: rooms 5 and 3, worth the same, four of each wanted, capacity 11: one of 5 and two of 3, worth 11.
+ * Example: `fillStick({ room: [5, 3], worth: [5, 3], wanted: [4, 4] }, 11, 1000).counts` is [1, 2]: worth 11.
  */
 export const fillStick = (kinds: CutKinds, capacity: number, mostSteps: number): Filling => {
   const { room, worth, wanted } = kinds;

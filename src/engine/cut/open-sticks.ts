@@ -10,6 +10,9 @@ export interface TimedCut {
   for: string;
 }
 
+/**
+ * A stick and what is cut from it; it is there from the minute at which it is opened. Lengths in mm, without the kerf.
+ */
 export interface OpenedStick {
   openedAt: Minute;
   cuts: { lengthMm: number; count: number; for: string }[];
@@ -47,7 +50,8 @@ const tightest = (sticks: OpenStick[], room: number): OpenStick | undefined => {
  * This is what somebody does who takes cuts as they come; it opens a stick as late as can be. Room and capacity in mm,
  * with the kerf added.
  *
- * Example: room for 10 a stick, cuts of 6, 5, 4, 5 in this order: {6, 4} and {5, 5}.
+ * Example: room for 10 a stick, cuts of 6, 5, 4, 5 in this order: {6, 4} and {5, 5}, `cutAsTheyCome([6, 5, 4,
+ * 5].map((room) => ({ room, lengthMm: room, count: 1 })), 10).length` is 2.
  */
 export const cutAsTheyCome = (cuts: TimedCut[], capacity: number): OpenStick[] => {
   const least = cuts.reduce((min, x) => Math.min(min, x.room), Number.POSITIVE_INFINITY);

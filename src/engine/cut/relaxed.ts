@@ -58,12 +58,12 @@ const exchange = (basis: Basis, row: number, counts: number[], column: number[])
 
 /**
  * The linear relaxation of cutting `wanted` of each kind, with the best pattern found anew for each step. `room` and
- * `capacity` in mm, both with the kerf added; every kind fits a stick and is wanted at least once.
- * Source: Gilmore and Gomory, A linear programming approach to the cutting-stock problem (1961), from memory; here a
- * pattern has no more of a kind than is wanted, which bounds a little better.
+ * `capacity` in mm, both with the kerf added; every kind fits a stick and is wanted at least once. Source: Gilmore and
+ * Gomory, A linear programming approach to the cutting-stock problem (1961), from memory; here a pattern has no more
+ * of a kind than is wanted, which bounds a little better.
  *
- * Example: room 1600, 5 wanted, capacity 3000: one a stick, 5 times, and 5 proven; room 2 and 3, 3 wanted of each,
- * capacity 5: one of each, 3 times.
+ * Example: one a stick, `relaxedSticks([1600], [5], 3000).bound` is 5; one of each a stick, `relaxedSticks([2, 3], [3,
+ * 3], 5).bound` is 3.
  */
 export const relaxedSticks = (room: number[], wanted: number[], capacity: number): Relaxed => {
   const basis = startOf(room, wanted, capacity);

@@ -7,6 +7,7 @@ export interface Pattern {
   times: number;
 }
 
+/** Cuts packed on sticks, stick by stick or alike ones together; `sticks` is how many there are in all. */
 export interface Packing {
   patterns: Pattern[];
   sticks: number;

@@ -10,7 +10,11 @@ interface PlannedStick extends OpenStick {
   meant: number[];
 }
 
-/** How many cuts of each kind there are. `countKinds` of two of kind 0 and one of kind 2, of 3 kinds, is [2, 0, 1]. */
+/**
+ * How many cuts of each kind there are, kinds without any too.
+ *
+ * Example: `countKinds([{ kind: 0, count: 2 }, { kind: 2, count: 1 }], 3)` is [2, 0, 1].
+ */
 export const countKinds = (cuts: TimedCut[], kinds: number): number[] => {
   const wanted = new Array<number>(kinds).fill(0);
   for (const cut of cuts) wanted[cut.kind] = wanted[cut.kind]! + cut.count;

@@ -32,6 +32,9 @@ const amountText = (problem: Problem, material: number, quantity: number): strin
   return rounded === 1 ? `1 more ${unit} is needed` : `${rounded} more ${unit} are needed`;
 };
 
+/**
+ * The refusal of an order for want of so much more of a material (by index), in its own unit, to a hundredth upwards.
+ */
 export const materialRefusal = (problem: Problem, material: number, quantity: number): Refusal => {
   const { id, name } = problem.yard.materials[material]!;
   return { cause: 'material', what: id, reason: `${name} cannot be had: ${amountText(problem, material, quantity)}` };
@@ -51,8 +54,9 @@ const askFor = (problem: Problem, stock: Stock, order: number, pours: { casting:
 };
 
 /**
- * Orders of the sequence that cannot be made beside those before them, whatever the hours: no usable mould makes one of
- * their pieces, or a material cannot be had. What they would have taken is left for the others.
+ * Orders of the sequence that cannot be made beside those before them, whatever the hours (R11): no usable mould makes
+ * one of their pieces, or a material cannot be had. What they would have taken is left for the others. By index of the
+ * order.
  */
 export const refusals = (problem: Problem, sequence: ArrayLike<number>): Map<number, Refusal> => {
   const refused = new Map<number, Refusal>();

@@ -10,7 +10,10 @@ export interface Filling {
   readyAt: number;
 }
 
-/** Pieces still needed for each mould that makes the casting: how scarce its moulds are. */
+/**
+ * Pieces still needed for each mould that makes the casting: how scarce its moulds are. A rough figure, for ranking
+ * only. Example: 12 pieces still to pour and 3 moulds are 4; without a mould it is all 12.
+ */
 export const scarcity = (at: Placing, casting: number): number =>
   at.demand.need[casting]! / Math.max(1, at.problem.castings[casting]!.moulds.length);
 

@@ -100,7 +100,7 @@ export interface Placed {
 export const placeWanted = ({ demand }: Placing, casting: number): number =>
   demand.wantedPlace[demand.wantedHead[casting]!]!;
 
-/** Bags of all batches placed. */
+/** Bags of all batches placed, halves where the mix's steps allow. */
 export const bagsOf = (placed: Placed): number => {
   let bags = 0;
   for (let b = 0; b < placed.batches; b++) bags += placed.batchBags[b]!;

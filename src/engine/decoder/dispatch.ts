@@ -70,6 +70,9 @@ export interface Dispatch {
   heldBack?: { order: number; shift: number };
 }
 
+/**
+ * What the decoder weighs by where a dispatch says nothing else. Choices of a memory that lack one get it from here.
+ */
 export const DEFAULT_CHOICES: Choices = {
   leastFill: 0.6,
   waitMinutes: 30,
@@ -95,11 +98,16 @@ export const DEFAULT_CHOICES: Choices = {
   shuffle: 0,
 };
 
+/**
+ * A dispatch of a sequence (order indices), with the default choices but for those that are named, the same in all
+ * shifts.
+ */
 export const dispatchOf = (sequence: Int32Array, choices: Partial<Choices> = {}): Dispatch => ({
   sequence,
   choices: { ...DEFAULT_CHOICES, ...choices },
   inShift: new Map(),
 });
 
+/** What the decoder weighs by in one shift: the choices of that shift alone, or those of all. */
 export const choicesIn = (dispatch: Dispatch, shift: number): Choices =>
   dispatch.inShift.get(shift) ?? dispatch.choices;

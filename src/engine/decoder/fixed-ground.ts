@@ -23,6 +23,10 @@ interface Lying {
   spaces: number;
 }
 
+/**
+ * What firm batches looked at so far leave: people by minute of `Shifts`, batches that are mixing at it, moulds, rack
+ * and stock.
+ */
 export interface Then {
   problem: Problem;
   people: Uint16Array;
@@ -34,12 +38,19 @@ export interface Then {
   stock: Stock;
 }
 
+/**
+ * The shift in which a task from one minute to another, itself not included, lies whole; NONE where no shift holds it.
+ */
 export const shiftAt = (problem: Problem, start: number, end: number): number => {
   const { shifts } = problem;
   for (let s = 0; s < shifts.count; s++) if (start >= shifts.from[s]! && end <= shifts.to[s]!) return s;
   return NONE;
 };
 
+/**
+ * True when a task of a kind (one bit, as in `Shifts.allow`) lies whole in a shift that allows it, with people enough
+ * at each minute. `sparing` are people, by minute of `Shifts`, that have to be left as well.
+ */
 export const fits = (
   then: Then,
   kind: number,
@@ -57,6 +68,7 @@ export const fits = (
   return true;
 };
 
+/** Takes people for a task that `fits`; nothing is checked. */
 export const take = (then: Then, start: number, minutes: number, people: number): void => {
   const { shifts } = then.problem;
   const shift = shiftAt(then.problem, start, start + minutes);
@@ -73,11 +85,16 @@ const lookAhead = (then: Then, start: number, minutes: number, people: number): 
   for (let i = first; i < first + minutes; i++) then.ahead[i] = then.ahead[i]! + people;
 };
 
+/**
+ * Counts the people of a batch and its set-ups in (1) or out (-1) of those that firm tasks still to be looked at will
+ * take.
+ */
 export const lookAheadTo = (then: Then, batch: KeptBatch, sign: 1 | -1): void => {
   lookAhead(then, batch.start, batch.minutes, sign * then.problem.mixes[batch.mix]!.crew);
   for (const pour of batch.pours) lookAhead(then, pour.prepStart, pour.prepMinutes, sign);
 };
 
+/** How every mould stands at `now`, by index. What a filled one holds is out and cured by age (R7, R8). */
 export const mouldsAtStart = (problem: Problem): MouldThen[] => {
   const moulds = problem.moulds.map((m) => ({
     freeAt: m.usableFrom,
@@ -102,6 +119,10 @@ export const mouldsAtStart = (problem: Problem): MouldThen[] => {
   return moulds;
 };
 
+/**
+ * A firm pour is in its mould: full, dirty, one more turn since the last coat, and out by age (R7). `stripAt` is when
+ * its old plan strips it, NONE where that is not known.
+ */
 export const settleMould = (then: Then, batch: KeptBatch, pour: KeptPour, stripAt: number): void => {
   const { problem } = then;
   const casting = problem.castings[pour.casting]!;

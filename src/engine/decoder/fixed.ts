@@ -35,6 +35,7 @@ export interface KeptBatch {
   pours: KeptPour[];
 }
 
+/** Firm batches that stay, by start, and those that do not, with the reason that goes into the plan file. */
 export interface Kept {
   batches: KeptBatch[];
   dropped: PlanFile['dropped'];

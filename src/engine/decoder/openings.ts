@@ -15,6 +15,7 @@ export interface Openings {
   soonest: Int32Array;
 }
 
+/** Room for all openings that a problem can have at once, none listed yet. Made once and used again in every shift. */
 export const openingsOf = (problem: Problem): Openings => {
   const most = problem.moulds.reduce((n, m) => n + m.makes.length, 0);
   const ints = (n: number) => new Int32Array(n);
@@ -29,7 +30,11 @@ export const openingsOf = (problem: Problem): Openings => {
   };
 };
 
-/** Latest start of a batch in this shift that fills one piece of the casting and nothing else. */
+/**
+ * Latest start of a batch in this shift that fills one piece of the casting and nothing else: it has to be washed up
+ * after before the shift is over, and attended to before the session is (R3). May lie before the shift: then there is
+ * none.
+ */
 export const latestStart = (at: Placing, casting: number): number => {
   const { mix, fillMinutes } = at.problem.castings[casting]!;
   const { mixMinutes, washMinutes, attendMinutes } = at.problem.mixes[mix]!;

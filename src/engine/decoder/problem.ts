@@ -10,10 +10,13 @@ export const NONE = -1;
 /** A minute later than any plan reaches. */
 export const NEVER = 2_000_000_000;
 
-/** One bit for each kind of task, as in `Shifts.allow`. */
+/** One bit for each kind of task, as in `Shifts.allow`: setting a mould up. */
 export const PREP = 1;
+/** The bit of mixing and filling a batch. */
 export const BATCH = 2;
+/** The bit of stripping a piece. */
 export const STRIP = 4;
+/** The bit of packing an order. */
 export const PACK = 8;
 
 /**
@@ -36,6 +39,7 @@ export interface Shifts {
   nextPack: Int32Array;
 }
 
+/** A mix with minutes for hours, indices for ids, and its ageing at hand. */
 export interface CompiledMix {
   ageing: Ageing;
   crew: number;
@@ -59,6 +63,7 @@ export interface CompiledMix {
   protectMinutes: number;
 }
 
+/** A material as far as it can run short: quantities in its own unit, lengths in mm. */
 export interface CompiledMaterial {
   onHand: number;
   /** What is bought already, by the minute it is there. */
@@ -84,6 +89,10 @@ interface CompiledCasting {
   moulds: number[];
 }
 
+/**
+ * A mould with indices for castings. `usableFrom` is NEVER for one that takes no pour any more (R5); `oilEveryTurns`
+ * is NEVER where no coat is ever due.
+ */
 export interface CompiledMould {
   makes: { casting: number; changeMinutes: number }[];
   /** By casting: minutes to change over to it, NONE when the mould does not make it. */
@@ -98,6 +107,7 @@ export interface CompiledMould {
   oilDryMinutes: number;
 }
 
+/** An order with all its lines added up, kits taken apart. `dueDay` is NEVER without a due date. */
 export interface CompiledOrder {
   weight: number;
   dueDay: number;

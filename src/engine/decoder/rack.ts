@@ -1,5 +1,6 @@
 import { NEVER } from './problem.ts';
 
+/** The pieces on the rack, one entry each: the minute until which it takes how many spaces. */
 export interface RackState {
   readyAt: Int32Array;
   spaces: Int32Array;

@@ -30,6 +30,10 @@ export const takeSnapshot = (at: Placing, into?: Snapshot): Snapshot => {
   };
 };
 
+/**
+ * Puts everything back to a snapshot of the same problem. The arrays of `at` are written over; the snapshot stays
+ * good.
+ */
 export const restoreSnapshot = (at: Placing, from: Snapshot): void => {
   at.state.set(from.ints);
   at.rack.restore(from.rack);

@@ -5,6 +5,7 @@ const EPSILON = 1e-9;
 type Quantity = { material: number; quantity: number };
 type Cuts = { material: number; lengthMm: number; count: number };
 
+/** What has been used of each material, in its own unit, and what is left of opened sticks, mm. */
 export interface StockState {
   used: Float64Array;
   offcuts: number[][];

@@ -2,7 +2,10 @@ import { completeOrder } from './complete.ts';
 import type { Placing } from './decoder-state.ts';
 import { NEVER, NONE, STRIP } from './problem.ts';
 
-/** Earliest start of stripping a mould in this shift; NONE when it cannot be. Nothing is taken yet. */
+/**
+ * Earliest start of stripping a mould in this shift, its piece out by age (R7), people and rack allowing; NONE when it
+ * cannot be. Nothing is taken yet.
+ */
 export const stripStart = (at: Placing, mould: number): number => {
   const casting = at.problem.castings[at.moulds.held[mould]!]!;
   const out = Math.max(at.moulds.outAt[mould]!, at.timeline.from);
@@ -18,6 +21,7 @@ export const takeStrip = (at: Placing, mould: number, start: number): void => {
   at.rack.put(Math.max(end, at.moulds.curedAt[mould]!), end < at.moulds.curedAt[mould]! ? casting.rackSpaces : 0);
 };
 
+/** Gives people and rack of the strip taken last back. Only the last one can be: the rack is a stack. */
 export const untakeStrip = (at: Placing, mould: number, start: number): void => {
   const casting = at.problem.castings[at.moulds.held[mould]!]!;
   at.timeline.giveBack(start, casting.stripMinutes, casting.stripCrew);

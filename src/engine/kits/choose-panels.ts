@@ -16,6 +16,7 @@ export interface Way {
   needs: RunNeed[];
 }
 
+/** The panels that were chosen: a run for every side, in the order of the sides, and how the corners turn for them. */
 export interface Chosen extends Way {
   runs: Run[];
   /** False when the search was stopped before it knew that no other choice has fewer different lengths. */

@@ -14,7 +14,12 @@ export type Parity = 0 | 1;
 /** At each corner, whether in the first course the side that starts there runs through (else the one that ends there). */
 export type Turns = readonly boolean[];
 
-/** All ways to turn so many corners, first the one in which every side runs through where it starts. */
+/**
+ * All ways to turn so many corners, first the one in which every side runs through where it starts: two to the power
+ * of the corners.
+ *
+ * Example: `allTurns(4).length` is 16.
+ */
 export const allTurns = (corners: number): Turns[] =>
   Array.from({ length: 2 ** corners }, (_, index) =>
     Array.from({ length: corners }, (_each, corner) => (index & (1 << corner)) === 0),
@@ -26,13 +31,20 @@ const reach = (corner: Corner, through: boolean, thickness: number): number => {
   return corner === 'inner' && through ? thickness : 0;
 };
 
+/** How far the run of panels of a side goes beyond its corners, in one course. In the unit of the thickness. */
 export interface Reach {
   /** Beyond the corner the side starts at, and beyond the one it ends at; below 0 it stops short. */
   start: number;
   end: number;
 }
 
-/** How far the run of panels of one side reaches in one course. Any one unit. */
+/**
+ * How far the run of panels of one side reaches in one course. Any one unit. `turns` has one entry for every corner;
+ * at an end of a row there is nothing to reach for.
+ *
+ * Example: a side that runs through at its start and not at its end stops one thickness short there:
+ * `reachOf(SIDES.rectangle, 0, [true, true, true, true], 0, 40)` is `{ start: 0, end: -40 }`.
+ */
 export const reachOf = (
   sides: readonly Side[],
   index: number,

@@ -7,7 +7,8 @@ export type FewestBySum = ReadonlyMap<number, number>;
  * The fewest panels for every sum of the lengths up to and including a limit, 0 with none. Level by level: sums of one
  * panel, of two, and so on, each met first with its fewest. Whole numbers of any one unit, all above 0.
  *
- * Example: `fewestBySum([900, 600], 1800)` gives 0: 0, 600: 1, 900: 1, 1200: 2, 1500: 2, 1800: 2.
+ * Example: `fewestBySum([900, 600], 1800).get(1500)` is 2; no panels make 1000, `fewestBySum([900, 600],
+ * 1800).has(1000)` is false.
  */
 export const fewestBySum = (lengths: readonly number[], upTo: number): FewestBySum => {
   const fewest = new Map<number, number>([[0, 0]]);
@@ -27,12 +28,14 @@ export const fewestBySum = (lengths: readonly number[], upTo: number): FewestByS
 };
 
 /**
- * How many panels a run takes in one course at the least; undefined when the lengths can't make it. `fewest` is of the same
- * lengths.
+ * How many panels a run takes in one course at the least; undefined when the lengths can't make it. `fewest` is of the
+ * same lengths. Nanometres, or any one unit.
  *
- * A run that steps has one panel that is shorter by the step in every other course, and all others are the same in every
- * course. Any other way to step back at both ends with the joints one thickness apart takes as many panels, of as many
- * lengths or more: where a second panel grew and a third shrank, both may as well have stayed.
+ * A run that steps has one panel that is shorter by the step in every other course, and all others are the same in
+ * every course. Any other way to step back at both ends with the joints one thickness apart takes as many panels, of
+ * as many lengths or more: where a second panel grew and a third shrank, both may as well have stayed.
+ *
+ * Example: `panelsInRun({ longNano: 1500, stepNano: 0 }, [900, 600], fewestBySum([900, 600], 1500))` is 2.
  */
 export const panelsInRun = (
   { longNano, stepNano }: RunNeed,
@@ -56,6 +59,11 @@ export interface Effort {
   readonly most: number;
 }
 
+/**
+ * True when a search has taken more steps than it may: it ends with what it has.
+ *
+ * Example: `isSpent({ steps: 3, most: 3 })` is false, `isSpent({ steps: 4, most: 3 })` is true.
+ */
 export const isSpent = ({ steps, most }: Effort): boolean => steps > most;
 
 /** Panels of a few of the lengths that make a sum with no more than all the lengths need, the longest first; else null. */

@@ -16,6 +16,7 @@ export interface SizeAsked {
   panelsMm: readonly number[];
 }
 
+/** A kit as it will be built. Lengths in mm; courses are numbered from 1, the lowest. */
 export interface KitMade {
   /** As it comes out: within the tolerance of what was asked for. */
   size: PlanSize;
@@ -28,6 +29,7 @@ export interface KitMade {
   proven: boolean;
 }
 
+/** A kit of the size asked for, or null and the sizes near it that can be made, five at most. */
 export interface KitBySize {
   made: KitMade | null;
   /** Sizes that can be made, the one nearest to what was asked for first. */

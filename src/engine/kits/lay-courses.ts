@@ -15,6 +15,7 @@ export interface LaidPanel {
   depthMm: number;
 }
 
+/** Where a pin stands, seen from above, in mm from the outer corner at which the first side starts. */
 export interface Pin {
   at: 'corner' | 'joint' | 'end';
   xMm: number;
@@ -82,7 +83,10 @@ const marksOf = (layout: Layout, side: number, parity: Parity): number[] => {
   return marks;
 };
 
-/** The panels of one course, side by side, from above. */
+/**
+ * The panels of one course, side by side, from above, each where it stands in mm. Courses alternate: `parity` 0 is the
+ * first, third and so on.
+ */
 export const layCourse = (layout: Layout, parity: Parity): LaidPanel[] => {
   const outline = layOutline(layout.sides, layout.size);
   return outline.flatMap((laid, side) => {

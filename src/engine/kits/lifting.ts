@@ -8,10 +8,12 @@ export type Lifting = 'one' | 'one with care' | 'two' | 'more';
 const FILTERS_KG = { lower: 16, upper: 25, two: (25 + 25) * (2 / 3) };
 
 /**
- * Which filter a mass passes. These filters say when to look closer; they are no legal limits, and local rules come first.
- * A good grip, upright, both hands, at most 30 lifts an hour; reaching, bending, twisting and carrying all lower them.
+ * Which filter a mass in kg passes. These filters say when to look closer; they are no legal limits, and local rules
+ * come first. A good grip, upright, both hands, at most 30 lifts an hour; reaching, bending, twisting and carrying all
+ * lower them.
  *
- * Example: 13.5 kg 'one', 18 kg 'one with care', 30 kg 'two', 63 kg 'more'.
+ * Example: `liftingOf(13.5)` is "one", `liftingOf(18)` is "one with care", `liftingOf(30)` is "two", `liftingOf(63)`
+ * is "more".
  */
 export const liftingOf = (kg: number): Lifting => {
   if (kg <= FILTERS_KG.lower) return 'one';

@@ -9,8 +9,10 @@ interface Span {
   cut: number;
 }
 
+/** A size along both axes, whole nanometres; the y of a row is 0. */
 export type NanoSize = Readonly<Record<Axis, Span>>;
 
+/** A size that can be made, how far it is from the one asked for, and how many panels it takes. */
 export interface NearSize {
   size: NanoSize;
   /** By how much its lengths differ from those asked for, added up. */

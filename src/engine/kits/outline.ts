@@ -9,11 +9,13 @@ export interface PlanSize {
   cutWidthMm: number;
 }
 
+/** x runs to the right, y down the page. */
 export type Axis = 'x' | 'y';
 
 /** Two sides meet there: they turn towards the inside, or away from it at the inner corner of an L. A row just ends. */
 export type Corner = 'outer' | 'inner' | 'end';
 
+/** One straight side of a shape as one walks round it, measured along its outer face. */
 export interface Side {
   axis: Axis;
   /** Forwards along its axis (to the right, down), or back. */
@@ -48,21 +50,32 @@ export const SIDES: Readonly<Record<KitShape, readonly Side[]>> = {
   ],
 };
 
-/** The length of a side along its outer face, from a whole and a cut of its axis in any one unit. */
+/**
+ * The length of a side along its outer face, from a whole and a cut of its axis in any one unit.
+ *
+ * Example: the side beside the corner that an L of 2000 leaves out by 800: `sideLength(SIDES.L[0], 2000, 800)` is
+ * 1200.
+ */
 export const sideLength = ({ whole, cut }: Side, wholeLength: number, cutLength: number): number =>
   whole * wholeLength + cut * cutLength;
 
 /**
- * The outside size of what was asked for inside or outside. Both faces of an inner corner move alike, so the corner left
- * out measures the same either way, and so does a row.
+ * The outside size in mm of what was asked for inside or outside. Both faces of an inner corner move alike, so the
+ * corner left out measures the same either way, and so does a row.
  *
- * Example: 1120 by 520 inside, panels 40 thick, is 1200 by 600 outside.
+ * Example: 1120 by 520 inside, panels 40 thick: `outsideSize({ lengthMm: 1120, widthMm: 520 }, 'inside', 'rectangle',
+ * 40)` is `{ lengthMm: 1200, widthMm: 600 }`.
  */
 export const outsideSize = (size: PlanSize, faces: Faces, shape: KitShape, thicknessMm: number): PlanSize => {
   if (faces === 'outside' || shape === 'row') return size;
   return { ...size, lengthMm: size.lengthMm + 2 * thicknessMm, widthMm: size.widthMm + 2 * thicknessMm };
 };
 
-/** The other way round. Example: 1200 by 600 outside, panels 40 thick, is 1120 by 520 inside. */
+/**
+ * The other way round: the size between the faces that were asked for, of an outside size.
+ *
+ * Example: `sizeBetween({ lengthMm: 1200, widthMm: 600 }, 'inside', 'rectangle', 40)` is `{ lengthMm: 1120, widthMm:
+ * 520 }`.
+ */
 export const sizeBetween = (outside: PlanSize, faces: Faces, shape: KitShape, thicknessMm: number): PlanSize =>
   outsideSize(outside, faces, shape, -thicknessMm);

@@ -3,7 +3,18 @@ import { type Side, sideLength } from './outline.ts';
 
 /** Lengths as whole numbers, so that sums are exact: 1/64 in and a tenth of a mm are both whole in nanometres. */
 const NANO_PER_MM = 1e6;
+/**
+ * A length in nanometres, the nearest whole number of them: sums are exact then, of 1/64 in and of tenths of a mm
+ * alike.
+ *
+ * Example: `nanoOf(25.4 / 64)` is 396875.
+ */
 export const nanoOf = (mm: number): number => Math.round(mm * NANO_PER_MM);
+/**
+ * A length in mm, of one in nanometres.
+ *
+ * Example: `mmOfNano(396875)` is 0.396875.
+ */
 export const mmOfNano = (nano: number): number => nano / NANO_PER_MM;
 
 /** What the panels of one side have to add up to in each course. */
@@ -26,6 +37,12 @@ export interface RunKind {
   longIn: 0 | 1;
 }
 
+/**
+ * How the run of a side follows from its length, for one way to turn the corners. `thickness` in nanometres.
+ *
+ * Example: a side that runs through at one end in each course reaches as far in all: `runKind(SIDES.rectangle, 0,
+ * [true, true, true, true], 40, 2)` is `{ addedNano: -40, stepNano: 0, longIn: 0 }`.
+ */
 export const runKind = (
   sides: readonly Side[],
   index: number,
@@ -38,7 +55,10 @@ export const runKind = (
   return { addedNano: Math.max(first, second), stepNano: Math.abs(first - second), longIn: first >= second ? 0 : 1 };
 };
 
-/** What every side needs, in the order of the sides. `whole` and `cut` are the size along each axis, in nanometres. */
+/**
+ * What every side needs, in the order of the sides. `whole` and `cut` are the size along each axis, `thickness` that
+ * of the panels, all in nanometres.
+ */
 export const runsNeeded = (
   sides: readonly Side[],
   turns: Turns,

@@ -13,12 +13,12 @@ const MOST_BRANCHES = 240;
 
 /**
  * The most worthwhile filling of one batch: how many pieces of each option, within a mass and a number of minutes.
- * Depth first from "as many as fit" downwards, options in order of worth per kg, cut off by the worth that the mass left
- * could still bring; after a fixed number of branches the best so far is taken, so that the answer never depends on the
- * machine. Returns counts in the order of `options`.
+ * Depth first from "as many as fit" downwards, options in order of worth per kg, cut off by the worth that the mass
+ * left could still bring; after a fixed number of branches the best so far is taken, so that the answer never depends
+ * on the machine. Returns counts in the order of `options`.
  *
- * `fillBatch([{kg: 14.4, fillMinutes: 7, most: 2, worth: 14.4, …}, {kg: 10.5, fillMinutes: 6, most: 3, worth: 10.5, …}],
- * 27.5, 20)` is `[1, 1]`: 24.9 kg beat the 21 kg of `[0, 2]`, and two of the first weigh too much.
+ * Example: 24.9 kg beat the 21 kg of [0, 2], and two of the first weigh too much: `fillBatch([{ kg: 14.4, fillMinutes:
+ * 7, most: 2, worth: 14.4 }, { kg: 10.5, fillMinutes: 6, most: 3, worth: 10.5 }], 27.5, 20)` is [1, 1].
  */
 export const fillBatch = (options: FillOption[], mostKg: number, mostMinutes: number): number[] => {
   const order = options.map((_, i) => i).sort((a, b) => ratio(options[b]!) - ratio(options[a]!) || a - b);

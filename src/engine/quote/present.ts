@@ -47,6 +47,9 @@ export interface Asking {
   added: number;
 }
 
+/**
+ * Puts the order into the yard, without its `due`: what is asked is when, so no date of its own may lead the search.
+ */
 export const askingFor = (yard: YardFile, order: Order): Asking => {
   const problem = compile({ ...yard, orders: [...yard.orders, { ...order, due: undefined }] });
   return { at: placingOf(problem, dispatchOf(new Int32Array(0))), problem, added: yard.orders.length };

@@ -6,6 +6,7 @@ const allowsBatch = (problem: Problem, shift: number): boolean => {
   return false;
 };
 
+/** The first hand-over day on or after the local date of a minute (R11). The minute lies within the horizon. */
 export const handoverOn = (problem: Problem, minute: number): number =>
   problem.handover[problem.calendar.dayOf(minute) - problem.today]!;
 

@@ -20,6 +20,7 @@ const reasonAgainst = ({ at, added }: Asking, present: Present): string => {
   return refused.get(added)?.reason ?? 'the sessions planned have no time for it beside what is promised';
 };
 
+/** What a quote is asked for beside its dates, and beside which plan. */
 export interface QuoteOptions {
   limits?: boolean;
   /** Also what two things at once would bring; takes seconds. */

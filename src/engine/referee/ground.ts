@@ -23,6 +23,7 @@ export interface TimedStrip {
   readyAt: Minute;
 }
 
+/** A pour with its times as minutes; each span is half-open. */
 export interface TimedPour extends TimedStrip {
   pour: PlanPour;
   batchStart: Minute;
@@ -31,6 +32,7 @@ export interface TimedPour extends TimedStrip {
   fillStart: Minute;
 }
 
+/** A batch with its times as minutes; `end` is after washing (R3). */
 export interface TimedBatch {
   batch: PlanBatch;
   mix: Mix;

@@ -1,5 +1,6 @@
 import type { Minute } from '../../../shared/time.ts';
 
+/** So much is taken from a minute until another, which is not included. */
 export interface Span {
   from: Minute;
   to: Minute;
@@ -9,7 +10,7 @@ export interface Span {
 /**
  * The most that half-open spans come to at one instant; a span that is empty counts for nothing.
  *
- * Example: 2 from 0 to 10 and 3 from 10 to 20 come to 3.
+ * Example: `mostAtOnce([{ from: 0, to: 10, amount: 2 }, { from: 10, to: 20, amount: 3 }])` is 3.
  */
 export const mostAtOnce = (spans: Span[]): number => {
   const changes = spans

@@ -2,6 +2,7 @@ import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { Ground } from './ground.ts';
 import { wantsOf } from './wants.ts';
 
+/** So much of a material, in its own unit, is taken at a minute. */
 export interface Use {
   material: string;
   at: Minute;

@@ -1,5 +1,6 @@
 import type { Problem } from '../decoder/problem.ts';
 
+/** How long planning goes on: "quick" tries a few dispatches, the others search on for a counted number of plans. */
 export type Effort = 'quick' | 'normal' | 'thorough';
 
 /** How long a search goes on, counted, never timed: the same input gives the same plan on any machine. */
@@ -12,7 +13,9 @@ export interface StopRule {
   coarse: number;
 }
 
-/** Pieces the orders ask for: what the time of a decode grows with. */
+/**
+ * Pieces the orders ask for, those that stand finished too, and 1 at the least: what the time of a decode grows with.
+ */
 export const poursOf = (problem: Problem): number =>
   Math.max(
     1,
@@ -26,7 +29,13 @@ const LINES_JUDGED = { normal: 80_000_000, thorough: 800_000_000 };
 /** Few orders have few sequences: so many judgements for every two of them are enough. */
 const JUDGED_A_PAIR = { normal: 1_000, thorough: 10_000 };
 
-/** The stop rule of an effort: pours placed in all, divided by the pours of the yard; so many plans at most. */
+/**
+ * The stop rule of an effort: pours placed in all, divided by the pours of the yard; so many plans at most, 12 at the
+ * least.
+ *
+ * Example: one order of one piece has as many plans as there are at most: `stopRule({ orders: [{ pieces: [{ count: 1
+ * }] }] }, 'normal').plans` is 40000.
+ */
 export const stopRule = (problem: Problem, effort: 'normal' | 'thorough'): StopRule => {
   const lines = Math.max(
     1,

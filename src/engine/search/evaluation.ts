@@ -17,6 +17,10 @@ export interface Evaluation {
 
 const EPSILON = 1e-9;
 
+/**
+ * True when the first is better for sure: less than a billionth counts as equal, and lateness does not count
+ * (contract, "What makes one plan better than another").
+ */
 export const isBetter = (a: Evaluation, b: Evaluation): boolean => {
   if (Math.abs(a.unplannedWeight - b.unplannedWeight) > EPSILON) return a.unplannedWeight < b.unplannedWeight;
   if (Math.abs(a.weightedDaysLate - b.weightedDaysLate) > EPSILON) return a.weightedDaysLate < b.weightedDaysLate;

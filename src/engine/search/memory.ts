@@ -17,6 +17,9 @@ export interface PlanMemory {
   heldBack?: { order: string; from: number };
 }
 
+/**
+ * A dispatch in storable form: ids for indices, minutes for shifts, so that it outlives the problem it was made for.
+ */
 export const memoryOf = (problem: Problem, dispatch: Dispatch): PlanMemory => ({
   sequence: Array.from(dispatch.sequence, (o) => problem.yard.orders[o]!.id),
   ...(dispatch.setUp && { setUp: Array.from(dispatch.setUp, (o) => problem.yard.orders[o]!.id) }),

@@ -10,6 +10,7 @@ const SQUARE_FOOT: Unit = {
   ...{ size: M2_PER_SQUARE_FOOT, system: 'US' },
 };
 
+/** Areas, stored in m²; a bare number counts square feet in a US yard. */
 export const AREA: Measure = {
   name: 'an area',
   units: [SQUARE_METRE, SQUARE_FOOT],

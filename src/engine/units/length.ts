@@ -16,6 +16,7 @@ const M: Unit = { names: ['m', 'metre', 'metres', 'meter', 'meters'], size: 1000
 const INCH: Unit = { names: ['in', 'ins', 'inch', 'inches', '"'], size: MM_PER_INCH, system: 'US' };
 const FOOT: Unit = { names: ['ft', 'foot', 'feet', "'"], size: MM_PER_INCH * INCHES_PER_FOOT, system: 'US' };
 
+/** Lengths, stored in mm; a bare number counts inches in a US yard, and so does one that follows on feet. */
 export const LENGTH: Measure = {
   name: 'a length',
   units: [MM, CM, M, INCH, FOOT],
@@ -25,10 +26,10 @@ export const LENGTH: Measure = {
 };
 
 /**
- * A typed length in mm, kept with the text it was typed as. A bare number is millimetres in a metric yard and inches in a
- * US one.
+ * A typed length in mm, kept with the text it was typed as. A bare number is millimetres in a metric yard and inches
+ * in a US one. Refuses what can't be read.
  *
- * Example: `readLength("4' 6\"", 'metric')` reads { typed: "4' 6\"", mm: 1371.6 }.
+ * Example: `readLength('4 ft 6', 'metric')` reads `{ typed: '4 ft 6', mm: 1371.6 }`.
  */
 export const readLength = (text: string, system: UnitSystem): Reading<TypedLength> => {
   const mm = readMeasure(text, LENGTH, system);
@@ -58,7 +59,7 @@ const feetText = (mm: number): string => {
  * A length that nobody typed, in the yard's units: whole tenths of a millimetre, or feet, inches and sixteenths, the
  * nearest of them. mm >= 0.
  *
- * Example: 1371.6 mm is "1371.6 mm" or "4 ft 6 in".
+ * Example: `lengthText(1371.6, 'metric')` is "1371.6 mm", `lengthText(1371.6, 'US')` is "4 ft 6 in".
  */
 export const lengthText = (mm: number, system: UnitSystem): string =>
   system === 'metric' ? `${figure(mm, 1)} mm` : feetText(mm);
@@ -66,7 +67,7 @@ export const lengthText = (mm: number, system: UnitSystem): string =>
 /**
  * The same, short enough for a drawing that says once what it measures in: bare millimetres, or inches.
  *
- * Example: 1371.6 mm is "1371.6" or "54\"".
+ * Example: `shortLengthText(1371.6, 'metric')` is "1371.6", `shortLengthText(1371.6, 'US')` is `'54"'`.
  */
 export const shortLengthText = (mm: number, system: UnitSystem): string => {
   if (system === 'metric') return figure(mm, 1);

@@ -11,6 +11,7 @@ const TONNE: Unit = { names: ['t', 'tonne', 'tonnes'], size: 1000, system: 'metr
 const POUND: Unit = { names: ['lb', 'lbs', 'pound', 'pounds'], size: KG_PER_POUND, system: 'US' };
 const OUNCE: Unit = { names: ['oz', 'ounce', 'ounces'], size: KG_PER_POUND / 16, system: 'US' };
 
+/** Masses, stored in kg; a bare number counts pounds in a US yard, and ounces after pounds. */
 export const MASS: Measure = {
   name: 'a weight',
   units: [KG, GRAM, TONNE, POUND, OUNCE],
@@ -19,9 +20,17 @@ export const MASS: Measure = {
   example: { metric: '25 kg or 55 lb', US: '55 lb or 25 kg' },
 };
 
-/** A typed mass in kg; a bare number is kilograms in a metric yard, pounds in a US one. Example: "30 lb" is 13.6077711. */
+/**
+ * A typed mass in kg; a bare number is kilograms in a metric yard, pounds in a US one. Refuses what can't be read.
+ *
+ * Example: `readMass('30 lb', 'metric')` reads 13.6077711.
+ */
 export const readMass = (text: string, system: UnitSystem): Reading<number> => readMeasure(text, MASS, system);
 
-/** A mass to a tenth of a kilogram or pound. Example: 13.6077711 kg is "13.6 kg" or "30 lb". */
+/**
+ * A mass in kg, to a tenth of a kilogram or pound.
+ *
+ * Example: `massText(13.6077711, 'metric')` is "13.6 kg", `massText(13.6077711, 'US')` is "30 lb".
+ */
 export const massText = (kg: number, system: UnitSystem): string =>
   system === 'metric' ? `${figure(kg, 1)} kg` : `${figure(kg / KG_PER_POUND, 1)} lb`;

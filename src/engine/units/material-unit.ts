@@ -46,12 +46,12 @@ const shownKnown = ({ measure, unit }: Known, system: UnitSystem): Unit => {
 };
 
 /**
- * The unit in which amounts of a material are shown in a yard, given the free text that its amounts are kept in. Words that
- * are no measure (bag, sheet, each) stay as they are. Which unit it is depends on the material alone and never on the
- * amount, so that a number typed without a unit always counts the same.
+ * The unit in which amounts of a material are shown in a yard, given the free text that its amounts are kept in. Words
+ * that are no measure (bag, sheet, each) stay as they are. Which unit it is depends on the material alone and never on
+ * the amount, so that a number typed without a unit always counts the same. NIST SP 811 (2008), appendix B.
  *
- * Example: `shownUnit('kg', 'US')` is { word: 'lb', perUnit: 1 / 0.45359237 }; `shownUnit('bag', 'US')` is { 'bag', 1 }.
- * NIST SP 811 (2008), appendix B.
+ * Example: `shownUnit('kg', 'US').word` is "lb", `shownUnit('kg', 'US').perUnit` is 2.20462; `shownUnit('bag', 'US')`
+ * is `{ word: 'bag', perUnit: 1 }`.
  */
 export const shownUnit = (unit: string, system: UnitSystem): ShownUnit => {
   const known = measuredBy(unit);

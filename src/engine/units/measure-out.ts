@@ -65,11 +65,12 @@ const written = (amount: number, { small, large, ratio, both }: Tool): string =>
 };
 
 /**
- * An amount as it is measured out at the mixer, in the yard's units and to what jugs and kitchen scales show: no more is
- * promised than can be poured or weighed. Null where the unit is neither a volume nor a weight ("bag"), or there is
+ * An amount as it is measured out at the mixer, in the yard's units and to what jugs and kitchen scales show: no more
+ * is promised than can be poured or weighed. Null where the unit is neither a volume nor a weight ("bag"), or there is
  * nothing to measure.
  *
- * Example: `measureOutText(9.4, 'l', 'metric')` is "9.4 l", 0.1796 l "180 ml"; 4.7 l in a US yard "4 qt 30 fl oz".
+ * Example: `measureOutText(9.4, 'l', 'metric')` is "9.4 l", `measureOutText(0.1796, 'l', 'metric')` is "180 ml",
+ * `measureOutText(4.7, 'l', 'US')` is "4 qt 30 fl oz".
  */
 export const measureOutText = (quantity: number, unit: string, system: UnitSystem): string | null => {
   const known = measuredBy(unit);

@@ -2,6 +2,7 @@ import type { UnitSystem } from '../../../shared/units.ts';
 import { NUMBER_TYPED, numberTyped, plainFractions } from './number-typed.ts';
 import { type Reading, read, unread } from './reading.ts';
 
+/** A unit people type or read. */
 export interface Unit {
   /** As it may be typed, in small letters without dots. */
   names: readonly string[];
@@ -31,7 +32,11 @@ interface Part {
 /** Curly and straight quotes as ' and ", two single ones as a double one. */
 const plainQuotes = (text: string): string => text.replace(/[’‘′]/g, "'").replace(/[”“″]/g, '"').replace(/''/g, '"');
 
-/** The unit of a measure that is called so, in any spelling it knows. `unitNamed('lbs', MASS)` is the pound. */
+/**
+ * The unit of a measure that is called so, in any spelling it knows, small letters only; undefined where none is.
+ *
+ * Example: `unitNamed('lbs', MASS).size` is 0.45359237.
+ */
 export const unitNamed = (word: string, measure: Measure): Unit | undefined =>
   measure.units.find(({ names }) => names.includes(word));
 
@@ -80,7 +85,11 @@ const withUnits = (
   return whole;
 };
 
-/** Takes away what binary fractions add: 15 figures are what they hold for sure. `exact(0.1 + 0.2)` is 0.3. */
+/**
+ * Takes away what binary fractions add: 15 figures are what they hold for sure.
+ *
+ * Example: `exact(0.1 + 0.2)` is 0.3.
+ */
 export const exact = (value: number): number => Number(value.toPrecision(15));
 
 const LARGEST = 1e9;
@@ -102,5 +111,9 @@ export const readMeasure = (text: string, measure: Measure, system: UnitSystem):
   return value <= LARGEST ? read(value) : unread(`"${text.trim()}" is far too much. ${how}`);
 };
 
-/** A number with as many decimals as are asked for at most: `figure(13.50, 1)` is "13.5". */
+/**
+ * A number with as many decimals as are asked for at most.
+ *
+ * Example: `figure(13.50, 1)` is "13.5", `figure(2 / 3, 2)` is "0.67".
+ */
 export const figure = (value: number, decimals: number): string => String(Number(value.toFixed(decimals)));

@@ -5,7 +5,11 @@ const SIGNS: Readonly<Record<string, string>> = {
   ...{ '¼': '1/4', '½': '1/2', '¾': '3/4', '⅓': '1/3', '⅔': '2/3', '⅛': '1/8', '⅜': '3/8', '⅝': '5/8', '⅞': '7/8' },
 };
 
-/** "54½" as "54 1/2", odd spaces as spaces, the fraction slash as a slash. */
+/**
+ * A text with "½" and the like as 1/2, odd spaces as spaces, the fraction slash as a slash.
+ *
+ * Example: `plainFractions('54½')` is "54 1/2".
+ */
 export const plainFractions = (text: string): string =>
   text
     .replace(/[¼½¾⅓⅔⅛⅜⅝⅞]/g, (sign) => ` ${SIGNS[sign]}`)
@@ -24,10 +28,10 @@ const fractionOf = (text: string): Reading<number> => {
 };
 
 /**
- * The number a text stands for, fractions and decimal commas too. A comma before three figures might be a decimal comma or
- * stand for thousands, so it is refused, unless only a 0 stands before it.
+ * The number a text stands for, fractions and decimal commas too; it has the form of `NUMBER_TYPED`. A comma before
+ * three figures might be a decimal comma or stand for thousands, so it is refused, unless only a 0 stands before it.
  *
- * Example: `numberTyped('54 1/2')` reads 54.5; `numberTyped('1,370')` is refused.
+ * Example: `numberTyped('54 1/2')` reads 54.5; `numberTyped('1,370').ok` is false.
  */
 export const numberTyped = (text: string): Reading<number> => {
   if (text.includes('/')) return fractionOf(text);

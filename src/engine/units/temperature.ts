@@ -31,6 +31,10 @@ export const readTemperature = (text: string, system: UnitSystem): Reading<numbe
   return celsius < COLDEST_CELSIUS ? unread(`"${text.trim()}" is colder than anything can be. ${HOW}`) : read(celsius);
 };
 
-/** To a tenth of a degree. Example: 12 °C is "12 °C" or "53.6 °F". */
+/**
+ * A temperature in °C to a tenth of a degree of the yard's own scale.
+ *
+ * Example: `temperatureText(12, 'metric')` is "12 °C", `temperatureText(12, 'US')` is "53.6 °F".
+ */
 export const temperatureText = (celsius: number, system: UnitSystem): string =>
   system === 'metric' ? `${figure(celsius, 1)} °C` : `${figure(fahrenheitOf(celsius), 1)} °F`;

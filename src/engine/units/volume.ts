@@ -20,6 +20,7 @@ const FLUID_OUNCE: Unit = {
   ...{ size: LITRES_PER_QUART / FLUID_OUNCES_PER_QUART, system: 'US' },
 };
 
+/** Volumes, stored in litres; quarts and fluid ounces are those of the US. A bare number counts quarts in a US yard. */
 export const VOLUME: Measure = {
   name: 'a volume',
   units: [LITRE, ML, GALLON, QUART, FLUID_OUNCE],
@@ -28,10 +29,19 @@ export const VOLUME: Measure = {
   example: { metric: '4.7 l, 750 ml or 5 qt', US: '5 qt, 24 fl oz or 4.7 l' },
 };
 
-/** A typed volume in litres, all US measures; a bare number is litres, or quarts in a US yard. Example: "5 qt" is 4.73176473. */
+/**
+ * A typed volume in litres, all US measures; a bare number is litres, or quarts in a US yard. Refuses what can't be
+ * read.
+ *
+ * Example: `readVolume('5 qt', 'metric')` reads 4.73176473.
+ */
 export const readVolume = (text: string, system: UnitSystem): Reading<number> => readMeasure(text, VOLUME, system);
 
-/** A volume to a hundredth of a litre or quart; below one of them in whole ml or tenths of fl oz. Example: 4.7 l is "4.97 qt". */
+/**
+ * A volume in litres, to a hundredth of a litre or quart; below one of them in whole ml or tenths of fl oz.
+ *
+ * Example: `volumeText(4.7, 'US')` is "4.97 qt", `volumeText(0.25, 'metric')` is "250 ml".
+ */
 export const volumeText = (litres: number, system: UnitSystem): string => {
   if (system === 'metric') return litres < 1 ? `${figure(litres * 1000, 0)} ml` : `${figure(litres, 2)} l`;
   const quarts = litres / LITRES_PER_QUART;

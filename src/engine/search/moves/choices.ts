@@ -17,6 +17,7 @@ export interface Scope {
   moulds: number;
 }
 
+/** What of a problem bounds its choices: a mix to hold back, a mould to rest. */
 export const scopeOf = (problem: Problem): Scope => ({ mixes: problem.mixes.length, moulds: problem.moulds.length });
 
 type Change = (choices: Choices, random: Random, scope: Scope) => Partial<Choices>;

@@ -1,4 +1,8 @@
-/** Takes the order at one place out and puts it in at another: [a b c d], 0 to 2, is [b c a d]. */
+/**
+ * Takes the order at one place out and puts it in at another. A new sequence; the old one stays.
+ *
+ * Example: `Array.from(insertMove(Int32Array.of(0, 1, 2, 3), 0, 2))` is [1, 2, 0, 3].
+ */
 export const insertMove = (sequence: Int32Array, from: number, to: number): Int32Array => {
   const moved = sequence.slice();
   const order = moved[from]!;
