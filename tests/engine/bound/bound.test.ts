@@ -43,18 +43,27 @@ describe('by the moulds', () => {
 describe('by the hours', () => {
   // Twelve moulds, an hour on Saturday the 10th, three hours on those after it: twelve pieces are 12 x (12 + 7 + 8) = 324
   // minutes of work at the least, 60 of them on the 10th and 180 on the 17th: the order is not whole before the 24th.
+  const moulds = Array.from({ length: 12 }, (_, i) => ({ ...base.moulds[0]!, id: `900 no. ${i + 1}` }));
+  const inMould = { casting: 'panel-900', filledAt: '2027-04-07T11:00:00+01:00' };
+  const changes: Partial<YardFileInput> = {
+    moulds,
+    work: [{ ...base.work[0]!, from: '2027-04-17', end: '11:00' }],
+    extra: [{ date: '2027-04-10', start: '08:00', end: '09:00' }],
+    orders: [order('a', 12, '2027-04-17', 2)],
+  };
+
   test('an order is late though there are moulds enough', () => {
-    const moulds = Array.from({ length: 12 }, (_, i) => ({ ...base.moulds[0]!, id: `900 no. ${i + 1}` }));
-    const changes: Partial<YardFileInput> = {
-      moulds,
-      work: [{ ...base.work[0]!, from: '2027-04-17', end: '11:00' }],
-      extra: [{ date: '2027-04-10', start: '08:00', end: '09:00' }],
-      orders: [order('a', 12, '2027-04-17', 2)],
-    };
     const bound = boundOf(changes, 14);
     expect(bound).toBeGreaterThan(13.99);
     expect(bound).toBeLessThanOrEqual(14);
   });
+
+  // Their labour is spent: a bound that counted it again would call an order late that is not.
+  test.each<[string, Partial<YardFileInput>]>([
+    ['pieces are there', { finished: [{ casting: 'panel-900', count: 12 }] }],
+    ['pieces are in moulds', { inMould: [{ ...inMould, mould: '900 no. 1' }] }],
+    ['moulds are set up', { moulds: moulds.map((mould) => ({ ...mould, prepped: true })) }],
+  ])('nothing is proved where %s', (_, more) => expect(boundOf({ ...changes, ...more }, 14)).toBe(0));
 });
 
 test('never above what a plan of a random yard reaches, and often more than nothing', () => {

@@ -28,6 +28,15 @@ describe('an order that is not packed', () => {
     expect(at.orders.open).toBe(0);
   });
 
+  // What is set aside for it is taken first, and what is free after it: the last one taken is not the last one ready.
+  test('also when that is not the last one it takes', () => {
+    const finished = [
+      { casting: 'panel-900', count: 1, order: 'a', readyAt: '2027-04-09T14:00:00+01:00' },
+      { casting: 'panel-900', count: 1 },
+    ];
+    expect(text(begun({ finished, orders: single }).orders.completesAt[0])).toBe('04-09 14:00');
+  });
+
   test('or when its last part is there', () => {
     const orders = [{ id: 'a', lines: [...single[0]!.lines, { material: 'mortar', quantity: 21 }] }];
     const at = begun({ orders, incoming: [{ material: 'mortar', quantity: 1, on: '2027-04-12' }] });
@@ -106,6 +115,21 @@ describe('an order that is packed', () => {
     packWaiting(late, false);
     expect(late.orders.waiting).toEqual([0]);
   });
+});
+
+// The session goes on to midnight, where the horizon ends: what is done then is done after it.
+test('an order is packed before the horizon ends, or not at all', () => {
+  const night = {
+    yard: { ...base.yard, horizonDays: 2 },
+    work: [{ ...base.work[0]!, end: '24:00' }],
+  };
+  const at = begun(night);
+  packWaiting(at, true);
+  expect(text(at.orders.completesAt[0])).toBe('04-10 23:59');
+  const late = begun(night);
+  late.orders.readyAt[0] = minute('04-10 23:55');
+  packWaiting(late, false);
+  expect(late.orders.waiting).toEqual([0]);
 });
 
 test('an order whose pieces come later is complete then', () => {

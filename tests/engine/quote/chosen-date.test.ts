@@ -38,6 +38,13 @@ describe('a pair wanted on a chosen day', () => {
     expect(pushes).toEqual([{ order: 'a', from: '2027-04-17', to: '2027-04-24', days: 7 }]);
   });
 
+  // Two Saturdays to the horizon: the one pair that can be made is promised, and would not be made at all.
+  test('is not to be had where a promise could not be kept at all', () => {
+    const yard = yardOf(pair('a', '2027-04-17'));
+    const short = { ...yard, yard: { ...yard.yard, horizonDays: 10 } };
+    expect(ask(short, '2027-04-17')).toMatchObject({ possible: false, pushes: [] });
+  });
+
   test('is not to be had on a day before anything could be stripped', () => {
     expect(ask(yardOf(), '2027-04-16')).toMatchObject({ possible: false, pushes: [] });
   });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { dayNumber } from '../../../shared/time.ts';
-import type { YardFile } from '../../../shared/yard-file.ts';
-import { limitsOf, limitsOfPlanned } from '../../../src/engine/quote/limits.ts';
+import type { YardFile, YardFileInput } from '../../../shared/yard-file.ts';
+import { limitPairsOf, limitsOf, limitsOfPlanned } from '../../../src/engine/quote/limits.ts';
 import { quoteOrder } from '../../../src/engine/quote/quote.ts';
 import { randomYard } from '../../support/random-yard.ts';
 import { smallYard } from '../../support/small-yard.ts';
@@ -34,6 +34,23 @@ describe('what holds a pair of panels', () => {
   test('an order that cannot be made at all is held by nothing that would help', () => {
     expect(limitsOf(smallYard({ moulds: [], orders: [] }), pair('new'))).toEqual([]);
   });
+});
+
+describe('two things at once', () => {
+  const both = (changes: Partial<YardFileInput>) =>
+    limitPairsOf(smallYard({ ...slow, orders: [], ...changes }), pair('new')).map((x) => [x.what, x.earliestOn]);
+
+  // One mould, and mortar on the 20th: poured on the 24th and 1 May, stripped by the 8th. With mortar now it is the 24th of
+  // April, with the second mould 1 May, with both the 17th.
+  test('are told where together they bring more than either alone', () => {
+    const moulds = [base.moulds[0]!, { ...base.moulds[1]!, condition: 'damaged' as const }];
+    const materials = base.materials.map((m) => (m.id === 'mortar' ? { ...m, onHand: 0 } : m));
+    const incoming = [{ material: 'mortar', quantity: 5, on: '2027-04-20' }];
+    expect(both({ moulds, materials, incoming })).toContainEqual(['900 no. 2, mortar', '2027-04-17']);
+  });
+
+  // One more session on the 9th brings it a week forward, whatever else there is besides.
+  test('are not told where one of them does it all', () => expect(both({})).toEqual([]));
 });
 
 describe('over random yards', () => {

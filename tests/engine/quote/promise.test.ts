@@ -52,6 +52,13 @@ describe('the day to promise', () => {
     expect(promised(1, '10T13:15', { extra: pours })).toBe('2027-04-13');
   });
 
+  // On the last day of the horizon a session goes on to midnight: that is the day after, which the plan knows nothing of.
+  test('a session that ends with the horizon counts for its last day', () => {
+    const extra = [{ date: '2027-04-20', start: '19:00', end: '24:00' }];
+    const yard = { ...base.yard, handoverDays: ['TU' as const], horizonDays: 12, sessionsInHand: 1 };
+    expect(promised(1, '19T13:15', { yard, work: [], extra })).toBe('2027-04-20');
+  });
+
   test('there is none where the horizon has not that many sessions left', () => {
     expect(promised(18, '10T13:15', { yard: { ...base.yard, horizonDays: 12, sessionsInHand: 18 } })).toBe(null);
   });
