@@ -75,6 +75,17 @@ describe('over time', () => {
     expect(lines(sticks)).toEqual(['10: 2x500', '90: 2x500']);
   });
 
+  // By hand, sticks of 100, six in any case. Longest first, the six cuts of now open three: {50, 40}, {30, 30, 30} and {20},
+  // which the 80 goes to. As they were asked for they fill two, {50, 30, 20} and {40, 30, 30}: the 80 opens the third.
+  it('of two ways with as many sticks takes the one that opens them later', () => {
+    const now = [50, 30, 20, 40, 30, 30].map((lengthMm) => demand(lengthMm, 1));
+    const sticks = cutPlan({ stickMm: 100, kerfMm: 0 }, [...now, demand(80, 1, 1), demand(36, 5, 2)]);
+    expect(lines(sticks)).toEqual([
+      ...['0: 1x50 1x30 1x20', '0: 1x40 2x30', '1: 1x80'],
+      ...['2: 2x36', '2: 2x36', '2: 1x36'],
+    ]);
+  });
+
   // By hand, sticks of 10: 3 now, 7 and 3, 7 later fit two sticks of {3, 7}, but then both are open now. With one now, the
   // two 3 go on it, and each 7 takes one of its own.
   it('keeps to the sticks that are there, even where that takes more in the end', () => {

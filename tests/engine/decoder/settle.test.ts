@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { YardFileInput } from '../../../shared/yard-file.ts';
 import { compile } from '../../../src/engine/decoder/compile.ts';
+import { placingOf } from '../../../src/engine/decoder/decoder-state.ts';
 import { dispatchOf } from '../../../src/engine/decoder/dispatch.ts';
-import { placingOf } from '../../../src/engine/decoder/placing.ts';
 import { NONE } from '../../../src/engine/decoder/problem.ts';
 import { settle } from '../../../src/engine/decoder/settle.ts';
 import { smallYard } from '../../support/small-yard.ts';
