@@ -93,7 +93,7 @@ const wantedElsewhere = (at: Placing, mould: number, casting: number): boolean =
   const { makes } = at.problem.moulds[mould]!;
   if (makes.length === 1) return false;
   const here = scarcity(at, casting);
-  return makes.some((x) => x.casting !== casting && scarcity(at, x.casting) > here);
+  return makes.some((x) => scarcity(at, x.casting) > here);
 };
 
 /**

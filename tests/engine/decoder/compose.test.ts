@@ -101,6 +101,20 @@ describe('three lengths in one mix', () => {
     expect(mouldsOf(at, 60)).toEqual(['both']);
   });
 
+  // "both" is ready at 08:12, the mould that makes nothing but short ones has to be cleaned first and is ready at 08:18. Two
+  // middle pieces wait for one mould, one short piece for two: the short one leaves "both" to them.
+  test('a mould that is wanted more for another length is spared for it', () => {
+    const both = { ...mould('short', 0), id: 'both', makes: [{ casting: 'short' }, { casting: 'middle' }] };
+    const dirty = { ...mould('short', 1), condition: 'dirty' as const };
+    const asked = (short: number, middle: number) => {
+      const orders = [order('a', 'short', short), order('b', 'middle', middle)];
+      return mouldsOf(begun({ ...common, moulds: [both, dirty], orders }), 60)[0];
+    };
+    expect(asked(1, 2)).toBe('short 1');
+    // Wanted as much for either it is taken for the one that leads.
+    expect(asked(2, 1)).toBe('both');
+  });
+
   test('none leads where no mould is open', () => {
     const at = begun({ ...common, orders: [] });
     expect(leadCasting(at, at.openings)).toBe(NONE);

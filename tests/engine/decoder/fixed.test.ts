@@ -151,6 +151,29 @@ describe('what a firm pour needs done first', () => {
     expect(reason({ ...long, finished, yard: { ...base.yard, rackSpaces: 2 } })).toBe('kept');
   });
 
+  // A piece of the day before lies on the only space until the very minute the strip ends: that is soon enough.
+  test('the space that is free the minute the strip ends', () => {
+    const stripped = (readyAt: string) => {
+      const finished = [{ casting: 'panel-900', count: 1, readyAt: saturday(readyAt) }];
+      const yard = { ...base.yard, rackSpaces: 1 };
+      return keptIn({ ...early, ...mix({ cureHours: 96 }), finished, yard }).batches[0]?.pours[0]?.stripFirst;
+    };
+    expect(stripped('07:38')).toBe(minute('07:30'));
+    expect(stripped('07:39')).toBe(minute('07:31'));
+    expect(stripped('07:55')).toBeUndefined();
+  });
+
+  test('as many spaces as the piece takes', () => {
+    const wide = (rackSpaces: number) => ({
+      ...early,
+      ...mix({ cureHours: 96 }),
+      ...casting({ rackSpaces: 2 }),
+      yard: { ...base.yard, rackSpaces },
+    });
+    expect(reason(wide(1))).toMatch(/the rack is full/);
+    expect(reason(wide(2))).toBe('kept');
+  });
+
   // No session before 08:00, when its set-up would begin: before that nobody is there to strip.
   test('someone to strip it', () => {
     const pours = [pour(1, ['08:00', '08:18'], ['08:34', '08:41']), keep.pours[1]!];

@@ -47,6 +47,10 @@ describe('orders that do not get done', () => {
     });
   });
 
+  test('leave no pours behind', () => {
+    expect(settled({ ...twoInAll, orders: [panels('large', 6)] })).toMatchObject({ refused: ['large'], pours: 0 });
+  });
+
   test('none where all get done', () => {
     expect(settled({ ...twoInAll, orders: [panels('a', 1), panels('b', 1)] })).toMatchObject({ refused: [], pours: 2 });
   });

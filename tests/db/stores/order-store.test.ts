@@ -1,0 +1,24 @@
+import { expect, test } from 'vitest';
+import { nextNumber, nextOrderId, updateOrder } from '../../../db/stores/order-store.ts';
+import { replaceYard } from '../../../db/stores/replace-yard.ts';
+import { smallYard } from '../../support/small-yard.ts';
+import { temporaryDatabase } from '../../support/temporary-database.ts';
+
+test.each<[string, string[], string]>([
+  ['the first of a year', [], '27-001'],
+  ['after the highest, whatever their order', ['27-003', '27-014', '27-002'], '27-015'],
+  ['numbers of other years do not count', ['26-099', '28-050', '27-002'], '27-003'],
+  // Read in from a file an order may be called anything.
+  ['what only looks like a number does not count', ['27-garden', '27-012b', '27-', '127-050', '27-002'], '27-003'],
+  ['more than a thousand a year', ['27-999'], '27-1000'],
+])('the next number: %s', (_, ids, next) => expect(nextNumber(ids, '2027-04-08')).toBe(next));
+
+test('the number of an order that was cancelled is not given again', async () => {
+  const database = await temporaryDatabase();
+  await database.write(async (tx) => {
+    await replaceYard(tx, smallYard());
+    await updateOrder(tx, '27-001', { status: 'cancelled' });
+  });
+  expect(await database.read((tx) => nextOrderId(tx, '2027-04-08'))).toBe('27-002');
+  expect(await database.read((tx) => nextOrderId(tx, '2028-01-02'))).toBe('28-001');
+});

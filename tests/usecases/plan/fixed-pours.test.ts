@@ -1,0 +1,45 @@
+import { describe, expect, test } from 'vitest';
+import type { YardFileInput } from '../../../shared/yard-file.ts';
+import { asMouldsStand } from '../../../src/usecases/plan/fixed-pours.ts';
+import { smallYard } from '../../support/small-yard.ts';
+
+const base = smallYard();
+const saturday = (clock: string) => `2027-04-10T${clock}:00+01:00`;
+const times = { stripStart: saturday('11:00'), stripEnd: saturday('11:08'), pieceReadyAt: saturday('11:08') };
+
+/** 900 no. 1 with a sealing coat of ten minutes, set up and coated from 08:00 to 08:22, dry at 08:52, full at 09:09. */
+const fixed = {
+  batch: {
+    ...{ id: 'B1', mix: 'thin', start: saturday('08:52'), mixEnd: saturday('09:02'), end: saturday('09:09') },
+    ...{ bags: 1, kg: 13.6, pours: ['P1'] },
+  },
+  pours: [
+    {
+      ...{ id: 'P1', batch: 'B1', mould: '900 no. 1', casting: 'panel-900', order: '27-001', oiled: true },
+      ...{ prepStart: saturday('08:00'), prepEnd: saturday('08:22') },
+      ...{ fillStart: saturday('09:02'), fillEnd: saturday('09:09'), ...times },
+    },
+  ],
+};
+const coated = { oilEveryTurns: 3, oilMinutes: 10, oilDryMinutes: 30 };
+const setUp = (mould: Partial<YardFileInput['moulds'][number]>) => {
+  const yard = smallYard({ moulds: [{ ...base.moulds[0]!, ...coated, ...mould }, base.moulds[1]!] });
+  const { oiled, prepStart, prepEnd } = asMouldsStand(yard, [fixed])[0]!.pours[0]!;
+  return [oiled ? 'coated' : 'no coat', prepStart.slice(11, 16), prepEnd.slice(11, 16)];
+};
+
+describe('the set-up of a fixed pour, as the mould stands now', () => {
+  test('keeps its coat where the mould has had none since its last turns', () => {
+    expect(setUp({ turnsSinceOil: 3 })).toEqual(['coated', '08:00', '08:22']);
+    expect(setUp({ turnsSinceOil: 1 })).toEqual(['coated', '08:00', '08:22']);
+  });
+
+  // Marked sealed on Friday: a second coat on top of a fresh one would be work for nothing.
+  test('has no second coat where the mould was sealed meanwhile, and is shorter by it', () => {
+    expect(setUp({ turnsSinceOil: 0 })).toEqual(['no coat', '08:10', '08:22']);
+  });
+
+  test('takes no time where the mould is set up already', () => {
+    expect(setUp({ turnsSinceOil: 0, prepped: true })).toEqual(['no coat', '08:52', '08:52']);
+  });
+});
