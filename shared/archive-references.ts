@@ -73,6 +73,9 @@ const logFaults = (input: unknown): Fault[] => {
  * The faults of an archive beyond those of a yard file that no single field shows: a customer or casting that is not
  * there, one given twice, a place beyond the end of the log. Works on the raw input and throws at none; what has a
  * wrong shape is left to the schema.
+ *
+ * Example: `archiveReferenceFaults({ orders: [{ customer: 3 }] })` is `[{ path: 'orders[0].customer', message: 'no
+ * customer with the number 3' }]`.
  */
 export const archiveReferenceFaults = (input: unknown): Fault[] => [
   ...customerFaults(input),

@@ -67,6 +67,8 @@ const LATER = `was written by a later version of Mould Rota; this one reads arch
 /**
  * Reads an archive: with every default filled in, or all its faults at once, each with its JSON path. Nothing is
  * repaired and nothing is thrown, whatever the input is. An archive of a later version has one fault, at `version`.
+ *
+ * Example: `readArchive({ format: 'mould-rota/archive', version: 99 }).faults.length` is 1.
  */
 export const readArchive = (input: unknown): { ok: true; archive: Archive } | { ok: false; faults: Fault[] } => {
   // What a later version means by its fields is not known here, so nothing else is said about them.

@@ -16,7 +16,10 @@ const offering = ({ keep: _keep, ...yard }: YardFile) => ({
 
 /**
  * Reads one order that is asked about but not taken yet (ORDER.json of `rota quote`): it has to fit the yard and its
- * id must not be taken. Its `due` is ignored, so it is left out. Faults have paths within the order (`lines[0].kit`).
+ * id must not be taken. Its `due` is ignored, so it is left out. Faults have paths within the order.
+ *
+ * Example: `readOrderFor(yard, { id: '27-999', lines: [{ kit: 'none', quantity: 1 }] }).faults` is `[{ path:
+ * 'lines[0].kit', message: 'no kit named "none"' }]`.
  */
 export const readOrderFor = (
   yard: YardFile,

@@ -41,7 +41,10 @@ export type YardFileInput = z.input<typeof yardFile>;
 
 /**
  * Reads a yard file: the file with every default filled in, or all its faults at once, each with its JSON path.
- * Nothing is repaired and nothing thrown, whatever the input is. `readYardFile({})` reports every missing field.
+ * Nothing is repaired and nothing thrown, whatever the input is.
+ *
+ * Example: a file that was read is a file: `readYardFile(yard).ok` is true. `readYardFile({}).faults[0]` is `{ path:
+ * 'format', message: 'has to be "mould-rota/yard"' }`, and every missing field has one.
  */
 export const readYardFile = (input: unknown): { ok: true; yard: YardFile } | { ok: false; faults: Fault[] } => {
   const read = yardFile.safeParse(input, { reportInput: true });

@@ -12,6 +12,9 @@ const num = (x: unknown): number | undefined => (typeof x === 'number' && Number
  * The faults of a yard file that no single field shows: references to what is not there, ids given twice, and figures
  * that do not fit each other (yard-file.md, "Faults"). Works on the raw input, so that these are reported beside
  * faults of shape, all at once; never throws.
+ *
+ * Example: `referenceFaults({ kits: [{ id: 'a' }, { id: 'a' }] })` is `[{ path: 'kits[1].id', message: '"a" is given
+ * twice' }]`.
  */
 export const referenceFaults = (input: unknown): Fault[] => {
   if (!isRecord(input)) return [];

@@ -79,5 +79,9 @@ export const planWithMemory = (yard: YardFile, options: PlanOptions = {}): { pla
   return { plan: bound ? { ...plan, bound } : plan, memory: memoryOf(problem, dispatch) };
 };
 
-/** The plan alone; see `planWithMemory`. */
+/**
+ * The plan alone; see `planWithMemory`.
+ *
+ * Example: `planYard(emptyYard({ name: 'Our yard', timeZone: 'UTC', now: '2027-04-05T08:00:00Z' })).orders` is [].
+ */
 export const planYard = (yard: YardFile, options: PlanOptions = {}): PlanFile => planWithMemory(yard, options).plan;

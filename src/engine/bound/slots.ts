@@ -1,7 +1,14 @@
 import { BATCH, NEVER, NONE, PREP, type Problem, STRIP } from '../decoder/problem.ts';
 import { weatherFault } from '../decoder/weather.ts';
 
-/** Earliest start at or after `from` of a task in a yard where nothing else is done; NEVER when no session allows it. */
+/**
+ * Earliest start at or after `from` of a task in a yard where nothing else is done; NEVER when no session allows it.
+ * `kind` is one bit, as in `Shifts.allow`.
+ *
+ * Example: on a Monday morning, the next session for pours on Wednesday from 18:00 on, ten minutes of it to set up:
+ * `compile(yard).calendar.instantText(earliestAlone(compile(yard), BATCH, 30, 1, compile(yard).now))` is
+ * "2027-04-07T18:10:00+01:00".
+ */
 export const earliestAlone = (
   problem: Problem,
   kind: number,
@@ -55,7 +62,14 @@ export const batchAlone = (problem: Problem, casting: number, from: number): num
   return start;
 };
 
-/** Minute at which a piece that is filled by `fillEnd` leaves its mould, and at which it is ready, nothing in the way. */
+/**
+ * Minute at which a piece that is filled by `fillEnd` leaves its mould, and at which it is ready, nothing in the way
+ * (R7, R8). NEVER when no session takes it out.
+ *
+ * Example: 75 minutes at 20 °C are 137 at 10 °C, and it takes 8 to strip:
+ * `compile(yard).calendar.instantText(outOf(compile(yard), 0, minuteOf('2027-04-10T09:00:00+01:00')).emptyAt)` is
+ * "2027-04-10T11:25:00+01:00".
+ */
 export const outOf = (problem: Problem, casting: number, fillEnd: number): { emptyAt: number; readyAt: number } => {
   const { mix, stripMinutes, stripCrew } = problem.castings[casting]!;
   const { ageing, demouldMinutes, cureMinutes } = problem.mixes[mix]!;

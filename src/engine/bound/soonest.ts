@@ -129,9 +129,12 @@ const labourReady = (problem: Problem, pours: readonly ToPour[]): number => {
 };
 
 /**
- * A minute before which no plan completes an order, whatever else is made or left: its pieces by moulds, weather, sealing
- * coats that are due, materials and hours worked, each as if nothing else were in the way, then its parts and its packing.
- * NEVER where it cannot be complete within the horizon. A lower bound: no plan of the decoder is sooner.
+ * A minute before which no plan completes an order, whatever else is made or left: its pieces by moulds, weather,
+ * sealing coats that are due, materials and hours worked, each as if nothing else were in the way, then its parts and
+ * its packing. NEVER where it cannot be complete within the horizon. A lower bound: no plan of the decoder is sooner.
+ *
+ * Example: one panel to pour, ready by the morning of the 13th, and ten minutes of packing in the session of the 14th:
+ * `compile(yard).calendar.instantText(soonestComplete(compile(yard), 2))` is "2027-04-14T18:20:00+01:00".
  */
 export const soonestComplete = (problem: Problem, order: number): number => {
   const { pieces, parts, cuts, packMinutes } = problem.orders[order]!;

@@ -12,7 +12,13 @@ export const coats = (at: Placing, mould: number): boolean => {
   return at.choices.coatEarly && oilEveryTurns < NEVER && at.moulds.turnsSinceOil[mould]! > 0;
 };
 
-/** Minutes of setting a mould up for a casting (R6), after a strip of what it holds if `stripped`. */
+/**
+ * Minutes of setting a mould up for a casting (R6), after a strip of what it holds if `stripped`: setting up, cleaning
+ * where it is dirty or stripped, changing over, and the sealing coat where `coated`, without its drying.
+ *
+ * Example: 14 to set up, 6 to clean, 12 to change over: 32 after a strip of another casting, 14 clean and set for this
+ * one.
+ */
 export const prepMinutes = (
   at: Placing,
   mould: number,

@@ -202,7 +202,13 @@ const orderOf = (at: Placing, o: number): PlanOrder => {
   };
 };
 
-/** What a plan scores, by the contract: the sums a maker never sees, and everything is compared by. */
+/**
+ * What a plan scores, by the contract: the sums a maker never sees, and everything is compared by. Days are hand-over
+ * days.
+ *
+ * Example: one order of weight 3, two days late, ten days from today on: 6 weighted days late, 30 weighted days to
+ * completion.
+ */
 export const scoreOf = (at: Placing): PlanFile['score'] => {
   const { problem, orders, placed } = at;
   const score = {

@@ -58,6 +58,9 @@ export const runKind = (
 /**
  * What every side needs, in the order of the sides. `whole` and `cut` are the size along each axis, `thickness` that
  * of the panels, all in nanometres.
+ *
+ * Example: a row has no corners to give or take at: `runsNeeded(SIDES.row, [], { x: { whole: 1800, cut: 0 } }, 40, 2)`
+ * is `[{ longNano: 1800, stepNano: 0, longIn: 0 }]`.
  */
 export const runsNeeded = (
   sides: readonly Side[],

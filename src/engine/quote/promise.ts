@@ -6,7 +6,12 @@ const allowsBatch = (problem: Problem, shift: number): boolean => {
   return false;
 };
 
-/** The first hand-over day on or after the local date of a minute (R11). The minute lies within the horizon. */
+/**
+ * The first hand-over day on or after the local date of a minute (R11). The minute lies within the horizon.
+ *
+ * Example: handed over on Saturdays and Tuesdays, on a Wednesday: `dateOfDay(handoverOn(compile(yard),
+ * minuteOf('2027-04-07T18:30:00+01:00')))` is "2027-04-10".
+ */
 export const handoverOn = (problem: Problem, minute: number): number =>
   problem.handover[problem.calendar.dayOf(minute) - problem.today]!;
 
@@ -14,8 +19,8 @@ export const handoverOn = (problem: Problem, minute: number): number =>
  * The day to promise: the first hand-over day once `sessionsInHand` more sessions that allow batches have passed since
  * `earliestAt`. A session counts when it starts at or after that minute. Null when the horizon has not that many left.
  *
- * Example: earliest Sat 13:15, one session in hand, the next one Wed 18:00 to 20:30, hand-over on Saturdays and Tuesdays:
- * promised for the Saturday after.
+ * Example: earliest on a Saturday, one session in hand, the next one Wed 18:00 to 20:30, hand-over on Saturdays and
+ * Tuesdays: `dateOfDay(promiseDay(compile(yard), minuteOf('2027-04-10T13:15:00+01:00')))` is "2027-04-17".
  */
 export const promiseDay = (problem: Problem, earliestAt: number): number | null => {
   let left = problem.yard.yard.sessionsInHand;

@@ -15,6 +15,8 @@ export interface StopRule {
 
 /**
  * Pieces the orders ask for, those that stand finished too, and 1 at the least: what the time of a decode grows with.
+ *
+ * Example: 8, 24, 4, 16 and 9 of them: `poursOf(compile(yard))` is 61.
  */
 export const poursOf = (problem: Problem): number =>
   Math.max(

@@ -20,6 +20,9 @@ const EPSILON = 1e-9;
 /**
  * True when the first is better for sure: less than a billionth counts as equal, and lateness does not count
  * (contract, "What makes one plan better than another").
+ *
+ * Example: a day late outweighs any cost: `isBetter({ unplannedWeight: 0, weightedDaysLate: 2, cost: 90 }, {
+ * unplannedWeight: 0, weightedDaysLate: 3, cost: 10 })` is true.
  */
 export const isBetter = (a: Evaluation, b: Evaluation): boolean => {
   if (Math.abs(a.unplannedWeight - b.unplannedWeight) > EPSILON) return a.unplannedWeight < b.unplannedWeight;
@@ -53,7 +56,11 @@ export const leastDaysLate = ({ problem, orders }: Placing, day: DayNumber): num
   return late;
 };
 
-/** Evaluates the plan that a decode left in `at`. */
+/**
+ * Evaluates the plan that a decode left in `at`.
+ *
+ * Example: two batches at 5, three bags at 0.5 and one order of weight 1 five days from today cost 16.5.
+ */
 export const evaluate = (at: Placing): Evaluation => {
   const { problem, orders, placed } = at;
   let [unplannedWeight, weightedDaysLate] = [0, 0];

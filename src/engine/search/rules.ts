@@ -21,6 +21,8 @@ const turnsPerDay = (problem: Problem): number[] => {
 /**
  * Days of work in each order, by its scarcest moulds: pieces of a casting over the turns a day of all moulds that make
  * it. A rough figure, for sorting only.
+ *
+ * Example: four pieces from one mould that makes half a turn a day are 8 days.
  */
 export const workDays = (problem: Problem): Float64Array => {
   const turns = turnsPerDay(problem);
@@ -37,14 +39,24 @@ const sorted = (problem: Problem, key: (order: number) => number): Int32Array =>
   return Int32Array.from(keys.map((_, o) => o).sort((a, b) => keys[a]! - keys[b]! || a - b));
 };
 
-/** Earliest due date first (Jackson 1955); orders without a date last, heavier ones first among equals. */
+/**
+ * Earliest due date first (Jackson 1955); orders without a date last, heavier ones first among equals.
+ *
+ * Example: due on 24 April, 8 May, 21 April, 15 May and never: `Array.from(earliestDueFirst(compile(yard)))` is [2, 0,
+ * 1, 3, 4].
+ */
 export const earliestDueFirst = (problem: Problem): Int32Array =>
   sorted(problem, (o) => {
     const { dueDay, weight } = problem.orders[o]!;
     return (dueDay >= NEVER ? 1e7 : dueDay) - weight * 1e-6;
   });
 
-/** Weighted shortest processing time first (Smith 1956): weight over days of work, largest first. */
+/**
+ * Weighted shortest processing time first (Smith 1956): weight over days of work, largest first.
+ *
+ * Example: of equal weights, a day's work goes before two days'; of weight 3, two days' work goes before one of weight
+ * 1.
+ */
 export const weightedShortestFirst = (problem: Problem, work: Float64Array): Int32Array =>
   sorted(problem, (o) => -problem.orders[o]!.weight / Math.max(work[o]!, 1e-3));
 
