@@ -1,16 +1,11 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { readYardFile } from '../shared/yard-file.ts';
 import { docstringFaults, examplesIn, exportsOf, type WorkedExample, workedOut } from './support/docstrings.ts';
-import type { SourceText } from './support/import-rules.ts';
+import { filesUnder } from './support/source-files.ts';
 
 const project = fileURLToPath(new URL('../', import.meta.url));
-
-const filesUnder = (folder: string): SourceText[] =>
-  readdirSync(project + folder, { recursive: true, encoding: 'utf8' })
-    .filter((name) => name.endsWith('.ts'))
-    .map((name) => ({ path: `${folder}/${name}`, text: readFileSync(`${project}${folder}/${name}`, 'utf8') }));
 
 const FOLDERS = ['shared', 'db/stores', 'src/engine'];
 

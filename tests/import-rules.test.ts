@@ -1,14 +1,6 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import { importFaults, purityFaults, type SourceText, ZONES } from './support/import-rules.ts';
-
-const project = fileURLToPath(new URL('../', import.meta.url));
-
-const filesUnder = (folder: string): SourceText[] =>
-  readdirSync(project + folder, { recursive: true, encoding: 'utf8' })
-    .filter((name) => /\.tsx?$/.test(name))
-    .map((name) => ({ path: `${folder}/${name}`, text: readFileSync(`${project}${folder}/${name}`, 'utf8') }));
+import { importFaults, purityFaults, ZONES } from './support/import-rules.ts';
+import { filesUnder } from './support/source-files.ts';
 
 const files = ['shared', 'src', 'db', 'views'].flatMap(filesUnder);
 const inFolder = (folder: string) => files.filter(({ path }) => path.startsWith(`${folder}/`));

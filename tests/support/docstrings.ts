@@ -1,5 +1,5 @@
 import ts from 'typescript';
-import type { SourceText } from './import-rules.ts';
+import type { SourceText } from './source-files.ts';
 
 /** One exported name of a file, with the text of its docstring; null where it has none. */
 export interface DocumentedExport {

@@ -1,11 +1,6 @@
 import { posix } from 'node:path';
 import ts from 'typescript';
-
-/** One source file: its path from the project folder, with "/" between folders, and its text. */
-export interface SourceText {
-  path: string;
-  text: string;
-}
+import type { SourceText } from './source-files.ts';
 
 interface Zone {
   /** A file belongs to the first zone of the table whose folder holds it. */
