@@ -122,9 +122,9 @@ export const planFile = z.strictObject({
 export type PlanFile = z.infer<typeof planFile>;
 
 /**
- * Batches and pours that are firm (R13), as they stood in an earlier plan. Only mould, prep and fill are firm: which
+ * Batches and pours that are fixed (R13), as they stood in an earlier plan. Only mould, prep and fill are fixed: which
  * order a pour is for and when it is stripped may change.
  */
 export const keep = z.strictObject({ batches: z.array(planBatch), pours: z.array(planPour) });
-/** What is firm, once read. What can no longer stay is dropped by the plan, with its reason. */
+/** What is fixed, once read. What can no longer stay is dropped by the plan, with its reason. */
 export type Keep = z.infer<typeof keep>;

@@ -133,7 +133,7 @@ export const referenceFaults = (input: unknown): Fault[] => {
         if (typeof id === 'string' && !pours.has(id)) fault([...path, 'pours', i], `no pour named "${id}"`);
       });
     }
-    // A mould that no longer makes the piece is no fault of the file: the firm batch is dropped, with that reason.
+    // A mould that no longer makes the piece is no fault of the file: the fixed batch is dropped, with that reason.
     for (const [x, path] of entries(input.keep, 'pours', ['keep'])) {
       refers(x, 'batch', path, batches, 'batch');
       refers(x, 'mould', path, moulds, 'mould');

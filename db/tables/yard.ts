@@ -20,7 +20,7 @@ export const yards = sqliteTable(
     sessionsInHand: integer().notNull(),
     batchWorthDays: real().notNull(),
     bagWorthDays: real().notNull(),
-    /** Batches and pours that are firm, as they stood in an earlier plan. */
+    /** Batches and pours that are fixed, as they stood in an earlier plan. */
     keep: text({ mode: 'json' }).$type<Keep>(),
     /** So many hours before a session begins, its pours become fixed; 0: never ahead of it. */
     fixedHours: integer().notNull().default(24),

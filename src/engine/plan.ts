@@ -2,7 +2,7 @@ import type { PlanFile } from '../../shared/plan.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { lateBound } from './bound/bound.ts';
 import { compile } from './decoder/compile.ts';
-import { placingOf } from './decoder/decoder-state.ts';
+import { decoderStateOf } from './decoder/decoder-state.ts';
 import { type Dispatch, dispatchOf } from './decoder/dispatch.ts';
 import type { Problem } from './decoder/problem.ts';
 import { settle } from './decoder/settle.ts';
@@ -14,13 +14,13 @@ import { presentPours } from './search/nearness.ts';
 import { quickSearch } from './search/quick.ts';
 import { searchOn } from './search/search.ts';
 
-/** Gives up the last firm batch; its sticks are then there for the others. */
+/** Gives up the last fixed batch; its sticks are then there for the others. */
 const dropLastKept = (problem: Problem): Problem => {
-  const { batches, dropped } = problem.kept;
+  const { batches, dropped } = problem.fixed;
   const reason = 'its lengths can no longer be cut from what is there by then';
   return {
     ...problem,
-    kept: { batches: batches.slice(0, -1), dropped: [...dropped, { batch: batches.at(-1)!.id, reason }] },
+    fixed: { batches: batches.slice(0, -1), dropped: [...dropped, { batch: batches.at(-1)!.id, reason }] },
   };
 };
 
@@ -28,15 +28,15 @@ const dropLastKept = (problem: Problem): Problem => {
 const planOf = (problem: Problem, dispatch: Dispatch): PlanFile => {
   const heldBack = new Int32Array(problem.materials.length);
   for (;;) {
-    const at = placingOf(problem, dispatch, heldBack);
-    const refused = settle(at, dispatch);
+    const state = decoderStateOf(problem, dispatch, heldBack);
+    const refused = settle(state, dispatch);
     const unplanned = [...refused].map(([order, why]) => ({ order: problem.yard.orders[order]!.id, ...why }));
-    const written = writePlan(at, unplanned);
+    const written = writePlan(state, unplanned);
     if ('plan' in written) return written.plan;
     heldBack[written.shortOf] = heldBack[written.shortOf]! + 1;
     const { onHand, arrivals } = problem.materials[written.shortOf]!;
     if (heldBack[written.shortOf]! <= arrivals.reduce((n, x) => n + x.quantity, onHand) + 1) continue;
-    if (problem.kept.batches.length === 0) throw new Error('a plan that cuts no scarce stick found no cut plan');
+    if (problem.fixed.batches.length === 0) throw new Error('a plan that cuts no scarce stick found no cut plan');
     return planOf(dropLastKept(problem), dispatch);
   }
 };
@@ -68,12 +68,12 @@ const boundOf = (problem: Problem, plan: PlanFile): PlanFile['bound'] => {
 export const planWithMemory = (yard: YardFile, options: PlanOptions = {}): { plan: PlanFile; memory: PlanMemory } => {
   const { effort = 'normal', seed = 1, near, memory } = options;
   const problem = compile(yard);
-  const at = placingOf(problem, dispatchOf(new Int32Array(0)));
+  const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
   const present = near && presentPours(problem, near);
   const fitted = memory && fitIn(yard, memory);
   const memories = [memory, fitted].filter((m) => !!m);
-  const quick = quickSearch(at, { first: memories.map((m) => dispatchFrom(problem, m)), present });
-  const { dispatch } = effort === 'quick' ? quick : searchOn(at, quick, effort, seed, present);
+  const quick = quickSearch(state, { first: memories.map((m) => dispatchFrom(problem, m)), present });
+  const { dispatch } = effort === 'quick' ? quick : searchOn(state, quick, effort, seed, present);
   const plan = planOf(problem, dispatch);
   const bound = effort === 'quick' ? undefined : boundOf(problem, plan);
   return { plan: bound ? { ...plan, bound } : plan, memory: memoryOf(problem, dispatch) };

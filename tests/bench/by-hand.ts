@@ -1,12 +1,12 @@
 import { placeBatch } from '../../src/engine/decoder/batch.ts';
 import { packWaiting } from '../../src/engine/decoder/complete.ts';
 import type { Filling } from '../../src/engine/decoder/compose.ts';
-import { type Placing, placingOf } from '../../src/engine/decoder/decoder-state.ts';
+import { type DecoderState, decoderStateOf } from '../../src/engine/decoder/decoder-state.ts';
 import { dispatchOf } from '../../src/engine/decoder/dispatch.ts';
 import { listOpenings } from '../../src/engine/decoder/openings.ts';
 import { NEVER, NONE, type Problem } from '../../src/engine/decoder/problem.ts';
-import { startPlacing } from '../../src/engine/decoder/start.ts';
-import { recordStrip, stripRest, stripStart, takeStrip } from '../../src/engine/decoder/strip.ts';
+import { resetState } from '../../src/engine/decoder/start.ts';
+import { placeStrip, stripRest, stripStart, takeStrip } from '../../src/engine/decoder/strip.ts';
 import { earliestDueFirst } from '../../src/engine/search/rules.ts';
 
 /**
@@ -18,30 +18,30 @@ export const planByHand = (
   problem: Problem,
   sequence: Int32Array = earliestDueFirst(problem),
   excluded?: Uint8Array,
-): Placing => {
-  const at = placingOf(problem, dispatchOf(sequence));
-  if (excluded) at.orders.excluded.set(excluded);
-  startPlacing(at);
-  for (let s = 0; s < problem.shifts.count && (at.orders.open > 0 || at.moulds.held.some((c) => c !== NONE)); s++)
-    workByHand(at, s);
-  return at;
+): DecoderState => {
+  const state = decoderStateOf(problem, dispatchOf(sequence));
+  if (excluded) state.orders.excluded.set(excluded);
+  resetState(state);
+  for (let s = 0; s < problem.shifts.count && (state.orders.open > 0 || state.moulds.held.some((c) => c !== NONE)); s++)
+    workByHand(state, s);
+  return state;
 };
 
-const stripWhatIsDue = (at: Placing, by: number): void => {
-  for (let k = 0; k < at.moulds.held.length; k++) {
-    if (at.moulds.held[k] === NONE || at.moulds.outAt[k]! > by) continue;
-    const start = stripStart(at, k);
+const stripWhatIsDue = (state: DecoderState, by: number): void => {
+  for (let k = 0; k < state.moulds.held.length; k++) {
+    if (state.moulds.held[k] === NONE || state.moulds.outAt[k]! > by) continue;
+    const start = stripStart(state, k);
     if (start === NONE) continue;
-    takeStrip(at, k, start);
-    recordStrip(at, k, start);
+    takeStrip(state, k, start);
+    placeStrip(state, k, start);
   }
 };
 
 /** Pieces of one mix from empty moulds, in the order of the sequence, until the batch is full. */
-const fillInOrder = (at: Placing): Filling[] => {
-  const { openings, orders, demand, problem } = at;
+const fillInOrder = (state: DecoderState): Filling[] => {
+  const { openings, orders, demand, problem } = state;
   const rows = Array.from({ length: openings.count }, (_, i) => i).filter(
-    (i) => at.moulds.held[openings.mould[i]!] === NONE,
+    (i) => state.moulds.held[openings.mould[i]!] === NONE,
   );
   const place = (i: number) => orders.place[demand.order[demand.head[openings.casting[i]!]!]!]!;
   rows.sort(
@@ -74,39 +74,39 @@ const fillInOrder = (at: Placing): Filling[] => {
   return fillings;
 };
 
-const pourOne = (at: Placing): boolean => {
-  const fillings = fillInOrder(at);
+const pourOne = (state: DecoderState): boolean => {
+  const fillings = fillInOrder(state);
   const lead = fillings[0]?.casting;
   while (fillings.length > 0) {
-    if (placeBatch(at, fillings, false)) return true;
+    if (placeBatch(state, fillings, false)) return true;
     fillings.pop();
   }
-  if (lead !== undefined) at.blocked[lead] = 1;
+  if (lead !== undefined) state.blocked[lead] = 1;
   return lead !== undefined;
 };
 
 /** The next minute at which a mould that is curing now could be stripped in this shift. */
-const nextOut = (at: Placing, after: number): number => {
+const nextOut = (state: DecoderState, after: number): number => {
   let next = NEVER;
-  for (let k = 0; k < at.moulds.held.length; k++)
-    if (at.moulds.held[k] !== NONE && at.moulds.outAt[k]! > after) next = Math.min(next, at.moulds.outAt[k]!);
+  for (let k = 0; k < state.moulds.held.length; k++)
+    if (state.moulds.held[k] !== NONE && state.moulds.outAt[k]! > after) next = Math.min(next, state.moulds.outAt[k]!);
   return next;
 };
 
-const workByHand = (at: Placing, shift: number): void => {
-  at.shift = shift;
-  at.timeline.enter(shift);
-  at.rack.clearReady(at.timeline.from);
-  at.blocked.fill(0);
-  let clock = at.timeline.firstFree;
-  stripWhatIsDue(at, clock);
-  packWaiting(at, true);
-  while (clock < at.timeline.to) {
-    listOpenings(at, at.openings);
-    if (!pourOne(at)) clock = nextOut(at, clock);
-    clock = Math.max(clock, at.timeline.firstFree);
-    if (clock < at.timeline.to) stripWhatIsDue(at, clock);
+const workByHand = (state: DecoderState, shift: number): void => {
+  state.shift = shift;
+  state.timeline.enter(shift);
+  state.rack.clearReady(state.timeline.from);
+  state.blocked.fill(0);
+  let clock = state.timeline.firstFree;
+  stripWhatIsDue(state, clock);
+  packWaiting(state, true);
+  while (clock < state.timeline.to) {
+    listOpenings(state, state.openings);
+    if (!pourOne(state)) clock = nextOut(state, clock);
+    clock = Math.max(clock, state.timeline.firstFree);
+    if (clock < state.timeline.to) stripWhatIsDue(state, clock);
   }
-  stripRest(at);
-  packWaiting(at, false);
+  stripRest(state);
+  packWaiting(state, false);
 };

@@ -1,5 +1,5 @@
 import { compile } from '../../src/engine/decoder/compile.ts';
-import { bagsOf, placingOf } from '../../src/engine/decoder/decoder-state.ts';
+import { bagsOf, decoderStateOf } from '../../src/engine/decoder/decoder-state.ts';
 import { dispatchOf } from '../../src/engine/decoder/dispatch.ts';
 import { settle } from '../../src/engine/decoder/settle.ts';
 import type { Effort } from '../../src/engine/search/effort.ts';
@@ -28,12 +28,12 @@ interface Sums {
 /** Adds one yard to the sums; where the hand leaves more orders out than we do, the two cannot be compared. */
 const compare = (sums: Sums, seed: number, kind: YardKind, effort: Effort): void => {
   const problem = compile(randomYard(seed, kind));
-  const at = placingOf(problem, dispatchOf(new Int32Array(0)));
-  const quick = quickSearch(at);
-  const found = effort === 'quick' ? quick : searchOn(at, quick, effort, 1);
-  settle(at, found.dispatch);
-  const ours = evaluate(at);
-  const hand = planByHand(problem, undefined, at.orders.excluded);
+  const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
+  const quick = quickSearch(state);
+  const found = effort === 'quick' ? quick : searchOn(state, quick, effort, 1);
+  settle(state, found.dispatch);
+  const ours = evaluate(state);
+  const hand = planByHand(problem, undefined, state.orders.excluded);
   const theirs = evaluate(hand);
   if (theirs.unplannedWeight > ours.unplannedWeight + 1e-9) {
     sums.skipped++;
@@ -44,9 +44,9 @@ const compare = (sums: Sums, seed: number, kind: YardKind, effort: Effort): void
   sums.ours += ours.weightedDaysLate;
   if (ours.weightedDaysLate > theirs.weightedDaysLate + 1e-9) sums.worse++;
   sums.handBatches += hand.placed.batches;
-  sums.ourBatches += at.placed.batches;
+  sums.ourBatches += state.placed.batches;
   sums.handBags += bagsOf(hand.placed);
-  sums.ourBags += bagsOf(at.placed);
+  sums.ourBags += bagsOf(state.placed);
 };
 
 const rowOf = (what: string, s: Sums): Row => ({

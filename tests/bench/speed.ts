@@ -3,7 +3,7 @@ import { readYardFile, type YardFile } from '../../shared/yard-file.ts';
 import { cutPlan } from '../../src/engine/cut/cut-plan.ts';
 import { compile } from '../../src/engine/decoder/compile.ts';
 import { decode } from '../../src/engine/decoder/decode.ts';
-import { placingOf } from '../../src/engine/decoder/decoder-state.ts';
+import { decoderStateOf } from '../../src/engine/decoder/decoder-state.ts';
 import { dispatchOf } from '../../src/engine/decoder/dispatch.ts';
 import { planYard } from '../../src/engine/plan.ts';
 import { startSequences } from '../../src/engine/search/quick.ts';
@@ -22,9 +22,9 @@ export const exampleYard = (): YardFile => {
 const decodeRow = (orders: number, moulds: number, aim: string): Row => {
   const problem = compile(scaledYard(orders, moulds));
   const dispatch = dispatchOf(startSequences(problem)[0]!);
-  const at = placingOf(problem, dispatch);
-  const times = timed(21, 5, () => decode(at, dispatch));
-  return { what: `one decode, ${at.placed.pours} pours, ${moulds} moulds`, figure: ms(median(times)), aim };
+  const state = decoderStateOf(problem, dispatch);
+  const times = timed(21, 5, () => decode(state, dispatch));
+  return { what: `one decode, ${state.placed.pours} pours, ${moulds} moulds`, figure: ms(median(times)), aim };
 };
 
 const planRow = (what: string, yard: YardFile, effort: 'quick' | 'normal', runs: number, aim: string): Row => ({

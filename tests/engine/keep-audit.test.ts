@@ -6,44 +6,44 @@ import { refereePlan } from '../../src/engine/referee.ts';
 import { audit } from '../contract/audit-plan.mjs';
 import { yardSeeds } from '../support/property-seed.ts';
 import { randomYard } from '../support/random-yard.ts';
-import { keptYard } from '../support/yard-with-fixed-pours.ts';
+import { yardWithFixedPours } from '../support/yard-with-fixed-pours.ts';
 
 const quickPlan = (yard: YardFile): PlanFile => planYard(yard, { effort: 'quick' });
 
 interface Remade {
   faulty: Record<string, string[]>;
-  firm: number;
+  fixed: number;
   dropped: number;
 }
 
-/** Yards planned again with the first days of their plan firm, after so many mishaps. */
+/** Yards planned again with the first days of their plan fixed, after so many mishaps. */
 const remake = (seeds: number, mishaps: number): Remade => {
-  const sum: Remade = { faulty: {}, firm: 0, dropped: 0 };
+  const sum: Remade = { faulty: {}, fixed: 0, dropped: 0 };
   for (const seed of yardSeeds(seeds)) {
     const before = randomYard(seed);
-    const yard = keptYard(before, quickPlan(before), seed, mishaps);
+    const yard = yardWithFixedPours(before, quickPlan(before), seed, mishaps);
     const plan = quickPlan(yard);
     const faults = [...audit(yard, plan).faults, ...refereePlan(yard, plan).map((x) => `${x.rule} ${x.message}`)];
     if (faults.length > 0) sum.faulty[`seed ${seed}`] = faults.slice(0, 5);
-    sum.firm += yard.keep?.batches.length ?? 0;
+    sum.fixed += yard.keep?.batches.length ?? 0;
     sum.dropped += plan.dropped.length;
   }
   return sum;
 };
 
-describe('firm batches (R13)', { timeout: 120_000 }, () => {
+describe('fixed batches (R13)', { timeout: 120_000 }, () => {
   it('stay, and the plan around them obeys every rule', () => {
-    const { faulty, firm, dropped } = remake(100, 0);
+    const { faulty, fixed, dropped } = remake(100, 0);
     expect(faulty).toEqual({});
-    expect(firm).toBeGreaterThan(300);
+    expect(fixed).toBeGreaterThan(300);
     // Nothing has happened since: the plan made before proves that the rules allow all of them.
     expect(dropped).toBe(0);
   });
 
   it('are dropped where a mould, a material, the weather or the room no longer allows them', () => {
-    const { faulty, firm, dropped } = remake(100, 2);
+    const { faulty, fixed, dropped } = remake(100, 2);
     expect(faulty).toEqual({});
     expect(dropped).toBeGreaterThan(0);
-    expect(dropped).toBeLessThan(firm);
+    expect(dropped).toBeLessThan(fixed);
   });
 });

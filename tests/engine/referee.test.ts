@@ -184,14 +184,14 @@ const BREAKS: [rule: string, what: string, plan: PlanChange, yard?: YardChange][
       p.unplanned.push({ order: '27-001', cause: 'time', reason: 'no time' });
     },
   ],
-  ['R13', 'a firm pour in another mould', nothing, (y) => keep(y, (k) => set(k.pours[0]!, { mould: 'C' }))],
+  ['R13', 'a fixed pour in another mould', nothing, (y) => keep(y, (k) => set(k.pours[0]!, { mould: 'C' }))],
   [
     'R13',
-    'a firm batch at another time',
+    'a fixed batch at another time',
     nothing,
     (y) => keep(y, (k) => move(k.batches[0]!, 5, 'start', 'mixEnd', 'end')),
   ],
-  ['R13', 'something dropped that was not firm', (p) => p.dropped.push({ batch: 'B7', reason: 'no time' })],
+  ['R13', 'something dropped that was not fixed', (p) => p.dropped.push({ batch: 'B7', reason: 'no time' })],
 ];
 
 function makesOther(yard: YardFileInput): object {
@@ -260,7 +260,7 @@ describe('a plan that breaks a rule', () => {
   });
 });
 
-describe('firm batches', () => {
+describe('fixed batches', () => {
   it('may stay as they are, for something else and stripped at another time', () => {
     const other = (y: YardFileInput) =>
       keep(y, (k) => {

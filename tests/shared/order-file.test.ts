@@ -18,7 +18,7 @@ test('an order that fits the yard is read with its defaults, its date left out',
   });
 });
 
-test('is read beside moulds that are full and pours that are firm, whoever they are for', () => {
+test('is read beside moulds that are full and pours that are fixed, whoever they are for', () => {
   const plan = planYard(yard, { effort: 'quick' });
   const keep = { batches: plan.batches, pours: plan.pours };
   const [mould] = yard.moulds;

@@ -95,7 +95,7 @@ describe('what is there twice', () => {
     expect(faults).toEqual([`${list}[${whole[list].length}].id: "${id}" is given twice`]);
   });
 
-  test('a mould among the filled ones, a casting among what a mould makes, a firm batch', () => {
+  test('a mould among the filled ones, a casting among what a mould makes, a fixed batch', () => {
     expect(faultsOf((y) => y.inMould.push(y.inMould[0]!))).toEqual([
       'inMould[1].mould: "900 no. 1" is in this list twice',
     ]);

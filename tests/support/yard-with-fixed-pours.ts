@@ -8,22 +8,22 @@ import { type Dice, diceOf } from './random-yard/dice.ts';
 const firstDays = (yard: YardFile, plan: PlanFile, days: number): NonNullable<YardFileInput['keep']> => {
   const end = minuteOf(yard.yard.now) + days * 1440;
   const batches = plan.batches.filter((x) => minuteOf(x.start) < end);
-  const firm = new Set(batches.map((x) => x.id));
-  return { batches, pours: plan.pours.filter((x) => firm.has(x.batch)) };
+  const fixed = new Set(batches.map((x) => x.id));
+  return { batches, pours: plan.pours.filter((x) => fixed.has(x.batch)) };
 };
 
 /** The most that finished pieces take of the rack until they are ready. */
 const onRack = (yard: YardFileInput): number =>
   yard.finished.reduce((sum, x) => sum + (x.readyAt === undefined ? 0 : x.count * 2), 0);
 
-/** Something that happens after a plan is made and may leave no room for what was firm. */
-const MISHAPS: ((yard: YardFileInput, dice: Dice, firm: NonNullable<YardFileInput['keep']>) => void)[] = [
+/** Something that happens after a plan is made and may leave no room for what was fixed. */
+const MISHAPS: ((yard: YardFileInput, dice: Dice, fixed: NonNullable<YardFileInput['keep']>) => void)[] = [
   (y, d) => Object.assign(d.pick(y.moulds), { condition: 'damaged', prepped: false }),
   (y, d) => Object.assign(d.pick(y.moulds), { condition: 'dirty', prepped: false }),
   (y, d) => Object.assign(d.pick(y.moulds), { oilEveryTurns: 1, turnsSinceOil: 1, oilMinutes: 10 }),
-  (y, d, firm) => {
+  (y, d, fixed) => {
     const calendar = calendarOf(y.yard.timeZone);
-    y.closed.push(dateOfDay(calendar.dayOf(minuteOf(d.pick(firm.batches).start))));
+    y.closed.push(dateOfDay(calendar.dayOf(minuteOf(d.pick(fixed.batches).start))));
   },
   (y, d) => Object.assign(d.pick(y.materials), { onHand: 0 }),
   (y, d) => Object.assign(d.pick(y.mixes), { minCelsius: 12 }),
@@ -32,15 +32,15 @@ const MISHAPS: ((yard: YardFileInput, dice: Dice, firm: NonNullable<YardFileInpu
   (y, d) => y.orders.splice(d.whole(0, y.orders.length - 1), 1),
 ];
 
-/** No piece is set aside for an order that is no longer there, and no firm pour is for it. */
+/** No piece is set aside for an order that is no longer there, and no fixed pour is for it. */
 const forgetOrders = (yard: YardFileInput): void => {
   const known = new Set(yard.orders.map((x) => x.id));
   for (const x of [...yard.finished, ...yard.inMould, ...(yard.keep?.pours ?? [])])
     if (x.order !== undefined && !known.has(x.order)) delete x.order;
 };
 
-/** A planned yard with the first days of its plan firm; after `mishaps` that may be more than the rules allow. */
-export const keptYard = (yard: YardFile, plan: PlanFile, seed: number, mishaps = 0): YardFile => {
+/** A planned yard with the first days of its plan fixed; after `mishaps` that may be more than the rules allow. */
+export const yardWithFixedPours = (yard: YardFile, plan: PlanFile, seed: number, mishaps = 0): YardFile => {
   const dice = diceOf(seed);
   const keep = firstDays(yard, plan, dice.whole(3, 12));
   const input: YardFileInput = structuredClone({ ...yard, keep });

@@ -6,7 +6,7 @@ import { type Session, sessionsOf } from '../calendar/sessions.ts';
 import { ageRate } from '../cure/age.ts';
 import { compile } from '../decoder/compile.ts';
 import { decode } from '../decoder/decode.ts';
-import { type Placing, placingOf } from '../decoder/decoder-state.ts';
+import { type DecoderState, decoderStateOf } from '../decoder/decoder-state.ts';
 import { dispatchOf } from '../decoder/dispatch.ts';
 import { TRIED_CHOICES } from '../search/quick.ts';
 
@@ -73,7 +73,7 @@ const tried = (yard: YardFile, sessions: readonly Session[], horizonDays: number
 const WAYS = TRIED_CHOICES.slice(0, 4);
 
 /** The moulds poured in a session, once a pour. */
-const poursIn = ({ placed }: Placing, { start, end }: Session): number[] =>
+const poursIn = ({ placed }: DecoderState, { start, end }: Session): number[] =>
   Array.from(placed.pourMould.subarray(0, placed.pours)).filter((_, pour) => {
     const filled = placed.pourFillStart[pour]!;
     return filled >= start && filled < end;
@@ -89,8 +89,8 @@ const mostTurns = (moulds: readonly number[]): number => {
 /** The sessions of one kind without the first, for which every mould is empty, and the last, for which time runs out. */
 const steadyOf = (all: readonly Session[]): readonly Session[] => (all.length > 3 ? all.slice(1, -1) : all.slice(-1));
 
-const usualOf = (at: Placing, sessions: readonly Session[]): UsualSession => {
-  const pours = steadyOf(sessions).map((session) => poursIn(at, session));
+const usualOf = (state: DecoderState, sessions: readonly Session[]): UsualSession => {
+  const pours = steadyOf(sessions).map((session) => poursIn(state, session));
   const pieces = Math.round(pours.reduce((sum, { length }) => sum + length, 0) / pours.length);
   return { weekday: weekdayOf(sessions[0]!.day), pieces, turns: Math.max(...pours.map(mostTurns)) };
 };
@@ -121,12 +121,12 @@ export const usualSession = (yard: YardFile): UsualSession | null => {
   const horizonDays = enough ?? DAYS_TRIED.at(-1)!;
   const sessions = sessionsIn(yard, horizonDays);
   if (sessions.length === 0) return null;
-  const at = placingOf(compile(tried(yard, sessions, horizonDays)), dispatchOf(new Int32Array(0)));
-  const sequence = Int32Array.from(at.problem.orders.keys());
+  const state = decoderStateOf(compile(tried(yard, sessions, horizonDays)), dispatchOf(new Int32Array(0)));
+  const sequence = Int32Array.from(state.problem.orders.keys());
   const kinds = byKind(yard, sessions);
   const usual = WAYS.flatMap((choices) => {
-    decode(at, dispatchOf(sequence, choices));
-    return kinds.map((kind) => usualOf(at, kind));
+    decode(state, dispatchOf(sequence, choices));
+    return kinds.map((kind) => usualOf(state, kind));
   });
   return usual.reduce((best, one) => (one.pieces > best.pieces ? one : best));
 };

@@ -50,14 +50,14 @@ interface Turning {
   readyAt: number;
 }
 
-/** Earliest start of a batch of one piece that the weather allows too; a firm pour was allowed when it was made firm. */
+/** Earliest start of a batch of one piece that the weather allows too; a fixed pour was allowed when it was made fixed. */
 export const batchAlone = (problem: Problem, casting: number, from: number): number => {
   const { mix, fillMinutes } = problem.castings[casting]!;
   const { mixMinutes, washMinutes, crew } = problem.mixes[mix]!;
   const minutes = mixMinutes + fillMinutes;
   const alone = (start: number) => earliestAlone(problem, BATCH, minutes + washMinutes, crew, start);
   let start = alone(from);
-  while (start < NEVER && problem.kept.batches.length === 0 && weatherFault(problem, mix, start, start + minutes))
+  while (start < NEVER && problem.fixed.batches.length === 0 && weatherFault(problem, mix, start, start + minutes))
     start = alone(problem.calendar.midnightOf(problem.calendar.dayOf(start) + 1));
   return start;
 };

@@ -14,8 +14,8 @@ const toPour = (problem: Problem, order: number): ToPour[] => {
   return problem.orders[order]!.pieces.map(({ casting, count }) => {
     const lots = problem.finished.filter((lot) => lot.casting === casting && isOwn(lot.order));
     const inMould = problem.inMould.filter((piece) => piece.casting === casting && isOwn(piece.order));
-    const firm = problem.kept.batches.flatMap(({ pours }) => pours).filter((pour) => pour.casting === casting);
-    const there = lots.reduce((sum, lot) => sum + lot.count, 0) + inMould.length + firm.length;
+    const fixed = problem.fixed.batches.flatMap(({ pours }) => pours).filter((pour) => pour.casting === casting);
+    const there = lots.reduce((sum, lot) => sum + lot.count, 0) + inMould.length + fixed.length;
     return { casting, count: Math.max(0, count - there) };
   }).filter(({ count }) => count > 0);
 };

@@ -40,12 +40,12 @@ const MOST_DAYS = 180;
 const DAY_MINUTES = 1440;
 
 /** Where a piece is kept: the temperatures expected there, day by day. */
-export interface Kept {
+export interface CuringPlace {
   climate: Climate;
   calendar: Calendar;
 }
 
-const spansOf = ({ climate, calendar }: Kept, from: Minute, to: Minute): TemperatureSpan[] => {
+const spansOf = ({ climate, calendar }: CuringPlace, from: Minute, to: Minute): TemperatureSpan[] => {
   const spans: TemperatureSpan[] = [];
   for (let at = from; at < to; ) {
     const day = calendar.dayOf(at);
@@ -68,8 +68,8 @@ export type StrengthBy = { share: number } | { unknown: 'young' | 'frost' };
  *
  * Example: class N, seven days at 20 °C, which count 6.98: a share of 0.778.
  */
-export const strengthBy = (cement: Cement, kept: Kept, filledAt: Minute, at: Minute): StrengthBy => {
-  const age = adjustedAgeDays(spansOf(kept, filledAt, at));
+export const strengthBy = (cement: Cement, place: CuringPlace, filledAt: Minute, at: Minute): StrengthBy => {
+  const age = adjustedAgeDays(spansOf(place, filledAt, at));
   if (age === null) return { unknown: 'frost' };
   if (age <= YOUNGEST_DAYS) return { unknown: 'young' };
   return { share: Math.min(1, CURVES[cement].share(age)) };
@@ -81,13 +81,18 @@ export const strengthBy = (cement: Cement, kept: Kept, filledAt: Minute, at: Min
  *
  * Example: 0.7 of class N at 10 °C, where a day counts 0.616: 4.755 / 0.616 = 7.72 days.
  */
-export const strongEnoughFrom = (cement: Cement, kept: Kept, filledAt: Minute, share: number): Minute | null => {
+export const strongEnoughFrom = (
+  cement: Cement,
+  place: CuringPlace,
+  filledAt: Minute,
+  share: number,
+): Minute | null => {
   const age = CURVES[cement].age(share);
   if (age === null) return null;
   let left = Math.max(age, YOUNGEST_DAYS);
   for (let at = filledAt; at < filledAt + MOST_DAYS * DAY_MINUTES; ) {
-    const end = kept.calendar.midnightOf(kept.calendar.dayOf(at) + 1);
-    const gained = adjustedAgeDays(spansOf(kept, at, end));
+    const end = place.calendar.midnightOf(place.calendar.dayOf(at) + 1);
+    const gained = adjustedAgeDays(spansOf(place, at, end));
     if (gained === null) return null;
     if (gained >= left) return at + Math.ceil(((end - at) * left) / gained);
     left -= gained;

@@ -1,11 +1,11 @@
 import { bagsFor } from '../pack/bags.ts';
 import { askForBatch } from './ask-batch.ts';
 import type { Filling } from './compose.ts';
-import type { Placing } from './decoder-state.ts';
-import { recordPour } from './place-pour.ts';
-import { coats, prepMinutes, recordPrep } from './prep.ts';
+import type { DecoderState } from './decoder-state.ts';
+import { placePour } from './place-pour.ts';
+import { coats, placePrep, prepMinutes } from './prep.ts';
 import { BATCH, NEVER, NONE, PREP } from './problem.ts';
-import { recordStrip, stripStart, takeStrip, untakeStrip } from './strip.ts';
+import { placeStrip, stripStart, takeStrip, untakeStrip } from './strip.ts';
 import { weatherFault } from './weather.ts';
 
 /** Strip and set-up of one mould for a batch, taken but not yet written down. */
@@ -19,16 +19,16 @@ interface Readied {
   batchFrom: number;
 }
 
-const untake = (at: Placing, readied: Readied[]): void => {
+const untake = (state: DecoderState, readied: Readied[]): void => {
   for (const x of readied.reverse()) {
-    if (x.prepStart !== NONE) at.timeline.giveBack(x.prepStart, x.prepMinutes, 1);
-    if (x.stripStart !== NONE) untakeStrip(at, x.filling.mould, x.stripStart);
+    if (x.prepStart !== NONE) state.timeline.giveBack(x.prepStart, x.prepMinutes, 1);
+    if (x.stripStart !== NONE) untakeStrip(state, x.filling.mould, x.stripStart);
   }
 };
 
 /** Takes a mould's strip and, unless it comes later, its set-up; null when one does not fit into the shift. */
-const takeReadying = (at: Placing, filling: Filling, prepLater: boolean): Readied | null => {
-  const { moulds, timeline, problem } = at;
+const takeReadying = (state: DecoderState, filling: Filling, prepLater: boolean): Readied | null => {
+  const { moulds, timeline, problem } = state;
   const { mould, casting } = filling;
   if (moulds.preppedFor[mould] === casting)
     return {
@@ -40,17 +40,17 @@ const takeReadying = (at: Placing, filling: Filling, prepLater: boolean): Readie
       batchFrom: moulds.batchFrom[mould]!,
     };
   const holds = moulds.held[mould] !== NONE;
-  const coated = coats(at, mould);
-  const minutes = prepMinutes(at, mould, casting, coated, holds);
-  const strip = holds ? stripStart(at, mould) : NONE;
+  const coated = coats(state, mould);
+  const minutes = prepMinutes(state, mould, casting, coated, holds);
+  const strip = holds ? stripStart(state, mould) : NONE;
   if (holds && strip === NONE) return null;
-  if (holds) takeStrip(at, mould, strip);
+  if (holds) takeStrip(state, mould, strip);
   const free = holds ? strip + problem.castings[moulds.held[mould]!]!.stripMinutes : 0;
   const from = Math.max(free, moulds.freeAt[mould]!);
   const dry = coated ? problem.moulds[mould]!.oilDryMinutes : 0;
   const start = prepLater ? NONE : timeline.earliest(PREP, minutes, 1, from);
   if (!prepLater && start === NONE) {
-    if (holds) untakeStrip(at, mould, strip);
+    if (holds) untakeStrip(state, mould, strip);
     return null;
   }
   if (!prepLater) timeline.take(start, minutes, 1);
@@ -58,12 +58,12 @@ const takeReadying = (at: Placing, filling: Filling, prepLater: boolean): Readie
   return { filling, stripStart: strip, prepStart: start, prepMinutes: minutes, coated, batchFrom: prepEnd + dry };
 };
 
-const takeAll = (at: Placing, fillings: Filling[], prepLater: boolean): Readied[] | null => {
+const takeAll = (state: DecoderState, fillings: Filling[], prepLater: boolean): Readied[] | null => {
   const readied: Readied[] = [];
   for (const filling of [...fillings].sort((a, b) => a.readyAt - b.readyAt)) {
-    const one = takeReadying(at, filling, prepLater);
+    const one = takeReadying(state, filling, prepLater);
     if (!one) {
-      untake(at, readied);
+      untake(state, readied);
       return null;
     }
     readied.push(one);
@@ -72,16 +72,16 @@ const takeAll = (at: Placing, fillings: Filling[], prepLater: boolean): Readied[
 };
 
 /** Sets moulds up as late as they still make the batch; false when one does not fit. */
-const takePrepsBefore = (at: Placing, readied: Readied[], batchStart: number): boolean => {
+const takePrepsBefore = (state: DecoderState, readied: Readied[], batchStart: number): boolean => {
   for (const x of readied) {
     if (x.prepMinutes === 0) {
-      if (x.stripStart !== NONE || at.moulds.preppedFor[x.filling.mould] === NONE) x.prepStart = batchStart;
+      if (x.stripStart !== NONE || state.moulds.preppedFor[x.filling.mould] === NONE) x.prepStart = batchStart;
       continue;
     }
-    const dry = x.coated ? at.problem.moulds[x.filling.mould]!.oilDryMinutes : 0;
-    x.prepStart = at.timeline.latest(PREP, x.prepMinutes, 1, x.batchFrom - dry - x.prepMinutes, batchStart - dry);
+    const dry = x.coated ? state.problem.moulds[x.filling.mould]!.oilDryMinutes : 0;
+    x.prepStart = state.timeline.latest(PREP, x.prepMinutes, 1, x.batchFrom - dry - x.prepMinutes, batchStart - dry);
     if (x.prepStart === NONE) return false;
-    at.timeline.take(x.prepStart, x.prepMinutes, 1);
+    state.timeline.take(x.prepStart, x.prepMinutes, 1);
   }
   return true;
 };
@@ -94,33 +94,33 @@ interface Times {
 
 /** When a batch of these pieces can be mixed, its people not yet taken; null when it does not fit into the shift. */
 const findTimes = (
-  at: Placing,
+  state: DecoderState,
   fillings: Filling[],
   mixIndex: number,
   from: number,
   bags: number,
   late: boolean,
 ): Times | null => {
-  const mix = at.problem.mixes[mixIndex]!;
-  const fill = fillings.reduce((n, f) => n + at.problem.castings[f.casting]!.fillMinutes, 0);
+  const mix = state.problem.mixes[mixIndex]!;
+  const fill = fillings.reduce((n, f) => n + state.problem.castings[f.casting]!.fillMinutes, 0);
   const minutes = mix.mixMinutes + fill + mix.washMinutes;
-  const attended = at.problem.shifts.sessionEnd[at.shift]! - mix.attendMinutes;
-  const by = Math.min(at.timeline.to, Math.min(attended, at.pourUntil) + mix.washMinutes);
+  const attended = state.problem.shifts.sessionEnd[state.shift]! - mix.attendMinutes;
+  const by = Math.min(state.timeline.to, Math.min(attended, state.pourUntil) + mix.washMinutes);
   let earliest = from;
   if (from < mix.scarceUntil) {
-    askForBatch(at.problem, at.stock, { mix: mixIndex, bags, pours: fillings });
-    earliest = at.stock.earliest(Math.max(from, at.timeline.from));
+    askForBatch(state.problem, state.stock, { mix: mixIndex, bags, pours: fillings });
+    earliest = state.stock.earliest(Math.max(from, state.timeline.from));
     if (earliest >= NEVER) return null;
   }
-  const start = at.timeline.batchStart(BATCH, minutes, mix.crew, mix.mixMinutes, earliest, by, late);
+  const start = state.timeline.batchStart(BATCH, minutes, mix.crew, mix.mixMinutes, earliest, by, late);
   if (start === NONE) return null;
   const lastFill = start + mix.mixMinutes + fill;
   if (mix.ageing.ageBetween(start + mix.mixMinutes, lastFill) > mix.workingMinutes + 1e-6) return null;
-  return weatherFault(at.problem, mixIndex, start, lastFill) ? null : { start, lastFill, minutes };
+  return weatherFault(state.problem, mixIndex, start, lastFill) ? null : { start, lastFill, minutes };
 };
 
 const record = (
-  at: Placing,
+  state: DecoderState,
   readied: Readied[],
   fillings: Filling[],
   mixIndex: number,
@@ -128,28 +128,28 @@ const record = (
   kg: number,
   bags: number,
 ): void => {
-  const mix = at.problem.mixes[mixIndex]!;
-  at.timeline.take(times.start, times.minutes, mix.crew);
-  at.timeline.takeMixer(times.start, mix.mixMinutes);
+  const mix = state.problem.mixes[mixIndex]!;
+  state.timeline.take(times.start, times.minutes, mix.crew);
+  state.timeline.takeMixer(times.start, mix.mixMinutes);
   if (times.start < mix.scarceUntil) {
-    askForBatch(at.problem, at.stock, { mix: mixIndex, bags, pours: fillings });
-    at.stock.use(times.start);
+    askForBatch(state.problem, state.stock, { mix: mixIndex, bags, pours: fillings });
+    state.stock.use(times.start);
   }
-  const { placed } = at;
+  const { placed } = state;
   const batch = placed.batches++;
   placed.batchMix[batch] = mixIndex;
   placed.batchStart[batch] = times.start;
   placed.batchEnd[batch] = times.start + times.minutes;
   placed.batchKg[batch] = kg;
   placed.batchBags[batch] = bags;
-  placed.batchKept[batch] = NONE;
+  placed.batchFixed[batch] = NONE;
   let fillStart = times.start + mix.mixMinutes;
   for (const filling of fillings) {
     const x = readied.find((r) => r.filling === filling)!;
-    if (x.stripStart !== NONE) recordStrip(at, filling.mould, x.stripStart);
-    if (x.prepStart !== NONE) recordPrep(at, filling.mould, filling.casting, x.prepStart, x.prepMinutes, x.coated);
-    recordPour(at, filling.mould, filling.casting, batch, fillStart);
-    fillStart += at.problem.castings[filling.casting]!.fillMinutes;
+    if (x.stripStart !== NONE) placeStrip(state, filling.mould, x.stripStart);
+    if (x.prepStart !== NONE) placePrep(state, filling.mould, filling.casting, x.prepStart, x.prepMinutes, x.coated);
+    placePour(state, filling.mould, filling.casting, batch, fillStart);
+    fillStart += state.problem.castings[filling.casting]!.fillMinutes;
   }
 };
 
@@ -157,34 +157,38 @@ const record = (
  * Places strips, set-ups and the batch itself for these pieces in the shift; false, and nothing taken, when they do not
  * fit. `late`: as late as they fit rather than as early.
  */
-export const placeBatch = (at: Placing, fillings: Filling[], late: boolean): boolean => {
-  const mixIndex = at.problem.castings[fillings[0]!.casting]!.mix;
-  const mix = at.problem.mixes[mixIndex]!;
-  const kg = fillings.reduce((n, f) => n + at.problem.castings[f.casting]!.kg, 0);
+export const placeBatch = (state: DecoderState, fillings: Filling[], late: boolean): boolean => {
+  const mixIndex = state.problem.castings[fillings[0]!.casting]!.mix;
+  const mix = state.problem.mixes[mixIndex]!;
+  const kg = fillings.reduce((n, f) => n + state.problem.castings[f.casting]!.kg, 0);
   const bags = bagsFor(kg, mix.yieldKgPerBag, mix.bagStep);
-  const readied = takeAll(at, fillings, late);
+  const readied = takeAll(state, fillings, late);
   if (!readied) return false;
-  const from = readied.reduce((t, x) => Math.max(t, x.batchFrom), at.timeline.from);
-  const times = findTimes(at, fillings, mixIndex, from, bags, late);
-  if (times && strippable(at, fillings, times.lastFill) && (!late || takePrepsAround(at, readied, times, mix.crew))) {
-    record(at, readied, fillings, mixIndex, times, kg, bags);
+  const from = readied.reduce((t, x) => Math.max(t, x.batchFrom), state.timeline.from);
+  const times = findTimes(state, fillings, mixIndex, from, bags, late);
+  if (
+    times &&
+    strippable(state, fillings, times.lastFill) &&
+    (!late || takePrepsAround(state, readied, times, mix.crew))
+  ) {
+    record(state, readied, fillings, mixIndex, times, kg, bags);
     return true;
   }
-  untake(at, readied);
+  untake(state, readied);
   return false;
 };
 
 /** The batch's own people are kept out of the way while the set-ups before it are looked for. */
-const takePrepsAround = (at: Placing, readied: Readied[], times: Times, crew: number): boolean => {
-  at.timeline.take(times.start, times.minutes, crew);
-  const fits = takePrepsBefore(at, readied, times.start);
-  at.timeline.giveBack(times.start, times.minutes, crew);
+const takePrepsAround = (state: DecoderState, readied: Readied[], times: Times, crew: number): boolean => {
+  state.timeline.take(times.start, times.minutes, crew);
+  const fits = takePrepsBefore(state, readied, times.start);
+  state.timeline.giveBack(times.start, times.minutes, crew);
   return fits;
 };
 
 /** Whether every piece could still be stripped within the horizon, by the hours alone. */
-const strippable = (at: Placing, fillings: Filling[], lastFill: number): boolean =>
+const strippable = (state: DecoderState, fillings: Filling[], lastFill: number): boolean =>
   fillings.every(({ casting }) => {
-    const { ageing, demouldMinutes } = at.problem.mixes[at.problem.castings[casting]!.mix]!;
-    return ageing.whenAged(lastFill, demouldMinutes) <= at.lastStrip[casting]!;
+    const { ageing, demouldMinutes } = state.problem.mixes[state.problem.castings[casting]!.mix]!;
+    return ageing.whenAged(lastFill, demouldMinutes) <= state.lastStrip[casting]!;
   });

@@ -6,7 +6,7 @@ import { type Calendar, calendarOf } from '../calendar/calendar.ts';
 import { sessionsOf } from '../calendar/sessions.ts';
 import { type Ageing, ageingOf } from '../cure/age.ts';
 import { climateOf } from '../cure/climate.ts';
-import { keptOf } from './fixed.ts';
+import { fixedBatchesOf } from './fixed.ts';
 import { type CompiledMix, type CompiledMould, type CompiledOrder, NEVER, NONE, type Problem } from './problem.ts';
 import { shiftsOf } from './shifts.ts';
 
@@ -142,7 +142,7 @@ const compileOrder = (yard: YardFile, order: Order): CompiledOrder => {
 };
 
 /**
- * Makes a yard file ready for placing. `order` indices follow the file. Takes about a millisecond; everything in it is
+ * Makes a yard file ready for the decoder. `order` indices follow the file. Takes about a millisecond; everything in it is
  * worked out once and shared by all plans of the same file.
  */
 export const compile = (yard: YardFile): Problem => {
@@ -199,9 +199,9 @@ export const compile = (yard: YardFile): Problem => {
     })),
     handover: handoverDays(yard, today),
     batchWorthDays: yard.yard.batchWorthDays,
-    kept: { batches: [], dropped: [] },
+    fixed: { batches: [], dropped: [] },
     bagWorthDays: yard.yard.bagWorthDays,
   };
-  problem.kept = keptOf(problem);
+  problem.fixed = fixedBatchesOf(problem);
   return problem;
 };

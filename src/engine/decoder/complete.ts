@@ -1,51 +1,51 @@
-import type { Placing } from './decoder-state.ts';
+import type { DecoderState } from './decoder-state.ts';
 import { NONE, PACK } from './problem.ts';
 
-const askParts = (at: Placing, order: number): void => {
-  const { parts, cuts } = at.problem.orders[order]!;
-  at.stock.ask();
-  at.stock.add(parts);
-  at.stock.addCuts(cuts);
+const askParts = (state: DecoderState, order: number): void => {
+  const { parts, cuts } = state.problem.orders[order]!;
+  state.stock.ask();
+  state.stock.add(parts);
+  state.stock.addCuts(cuts);
 };
 
-const finish = (at: Placing, order: number, packStart: number, completesAt: number): void => {
-  at.stock.use(packStart === NONE ? completesAt : packStart);
-  at.orders.packStart[order] = packStart;
-  at.orders.completesAt[order] = completesAt;
-  at.orders.open--;
+const finish = (state: DecoderState, order: number, packStart: number, completesAt: number): void => {
+  state.stock.use(packStart === NONE ? completesAt : packStart);
+  state.orders.packStart[order] = packStart;
+  state.orders.completesAt[order] = completesAt;
+  state.orders.open--;
 };
 
 /** An order's last piece is ready at `orders.readyAt`: it is complete when its parts are there, or waits to be packed. */
-export const completeOrder = (at: Placing, order: number): void => {
-  if (at.problem.orders[order]!.packMinutes > 0) {
-    at.orders.waiting.push(order);
+export const completeOrder = (state: DecoderState, order: number): void => {
+  if (state.problem.orders[order]!.packMinutes > 0) {
+    state.orders.waiting.push(order);
     return;
   }
-  askParts(at, order);
-  const ready = at.stock.earliest(at.orders.readyAt[order]!);
-  if (ready < at.problem.horizonEnd) finish(at, order, NONE, ready);
+  askParts(state, order);
+  const ready = state.stock.earliest(state.orders.readyAt[order]!);
+  if (ready < state.problem.horizonEnd) finish(state, order, NONE, ready);
 };
 
-const handoverOn = (at: Placing, day: number): number => at.problem.handover[day - at.problem.today]!;
+const handoverOn = (state: DecoderState, day: number): number => state.problem.handover[day - state.problem.today]!;
 
 /** Whether packing in the next shift instead would miss the hand-over day that packing in this one makes. */
-const wouldSlip = (at: Placing): boolean => {
-  const { shifts } = at.problem;
-  const next = shifts.nextPack[at.shift]!;
-  return next >= shifts.count || handoverOn(at, shifts.day[next]!) > handoverOn(at, shifts.day[at.shift]!);
+const wouldSlip = (state: DecoderState): boolean => {
+  const { shifts } = state.problem;
+  const next = shifts.nextPack[state.shift]!;
+  return next >= shifts.count || handoverOn(state, shifts.day[next]!) > handoverOn(state, shifts.day[state.shift]!);
 };
 
-const pack = (at: Placing, order: number, late: boolean): boolean => {
-  const { timeline, problem } = at;
+const pack = (state: DecoderState, order: number, late: boolean): boolean => {
+  const { timeline, problem } = state;
   const minutes = problem.orders[order]!.packMinutes;
-  askParts(at, order);
-  const from = at.stock.earliest(Math.max(at.orders.readyAt[order]!, timeline.from));
+  askParts(state, order);
+  const from = state.stock.earliest(Math.max(state.orders.readyAt[order]!, timeline.from));
   if (from + minutes > timeline.to) return false;
   const by = Math.min(timeline.to, problem.horizonEnd - 1);
   const start = late ? timeline.latest(PACK, minutes, 1, from, by) : timeline.earliest(PACK, minutes, 1, from, by);
   if (start === NONE) return false;
   timeline.take(start, minutes, 1);
-  finish(at, order, start, start + minutes);
+  finish(state, order, start, start + minutes);
   return true;
 };
 
@@ -53,12 +53,12 @@ const pack = (at: Placing, order: number, late: boolean): boolean => {
  * Packs orders whose pieces are ready in this shift. With `urgentOnly` only those that would otherwise miss a hand-over
  * day, as late in the shift as they fit, so that the early hours stay free for pours.
  */
-export const packWaiting = (at: Placing, urgentOnly: boolean): void => {
-  const { waiting } = at.orders;
-  if (waiting.length === 0 || (urgentOnly && !wouldSlip(at))) return;
-  const oneDay = at.timeline.to <= at.problem.calendar.midnightOf(at.problem.shifts.day[at.shift]! + 1);
+export const packWaiting = (state: DecoderState, urgentOnly: boolean): void => {
+  const { waiting } = state.orders;
+  if (waiting.length === 0 || (urgentOnly && !wouldSlip(state))) return;
+  const oneDay = state.timeline.to <= state.problem.calendar.midnightOf(state.problem.shifts.day[state.shift]! + 1);
   let kept = 0;
-  waiting.sort((a, b) => at.orders.place[a]! - at.orders.place[b]!);
-  for (const order of waiting) if (!pack(at, order, urgentOnly && oneDay)) waiting[kept++] = order;
+  waiting.sort((a, b) => state.orders.place[a]! - state.orders.place[b]!);
+  for (const order of waiting) if (!pack(state, order, urgentOnly && oneDay)) waiting[kept++] = order;
   waiting.length = kept;
 };

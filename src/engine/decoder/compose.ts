@@ -1,6 +1,6 @@
 import { type FillOption, fillBatch } from '../pack/fill.ts';
-import { type Placing, placeWanted } from './decoder-state.ts';
-import type { Openings } from './openings.ts';
+import { type DecoderState, placeWanted } from './decoder-state.ts';
+import type { Openings } from './opening-list.ts';
 import { NEVER, NONE } from './problem.ts';
 
 /** One piece of a batch that is being put together. */
@@ -14,8 +14,8 @@ export interface Filling {
  * Pieces still needed for each mould that makes the casting: how scarce its moulds are. A rough figure, for ranking
  * only. Example: 12 pieces still to pour and 3 moulds are 4; without a mould it is all 12.
  */
-export const scarcity = (at: Placing, casting: number): number =>
-  at.demand.need[casting]! / Math.max(1, at.problem.castings[casting]!.moulds.length);
+export const scarcity = (state: DecoderState, casting: number): number =>
+  state.demand.need[casting]! / Math.max(1, state.problem.castings[casting]!.moulds.length);
 
 /** A number from 0 to 1 that stays the same for the same two: how a shuffle ranks castings. */
 const rankIn = (shuffle: number, casting: number): number => {
@@ -25,7 +25,7 @@ const rankIn = (shuffle: number, casting: number): number => {
 };
 
 /** The casting to pour next: of the first order in the sequence that has a mould for it in this shift. NONE if none has. */
-export const leadCasting = (at: Placing, openings: Openings): number => {
+export const leadCasting = (state: DecoderState, openings: Openings): number => {
   let lead = NONE;
   for (let c = 0; c < openings.soonest.length; c++) {
     if (openings.soonest[c]! >= NEVER) continue;
@@ -33,27 +33,31 @@ export const leadCasting = (at: Placing, openings: Openings): number => {
       lead = c;
       continue;
     }
-    const { shuffle } = at.choices;
-    const sooner = shuffle ? rankIn(shuffle, c) - rankIn(shuffle, lead) : placeWanted(at, c) - placeWanted(at, lead);
-    if (sooner < 0 || (sooner === 0 && at.choices.scarceFirst && scarcity(at, c) > scarcity(at, lead))) lead = c;
+    const { shuffle } = state.choices;
+    const sooner = shuffle
+      ? rankIn(shuffle, c) - rankIn(shuffle, lead)
+      : placeWanted(state, c) - placeWanted(state, lead);
+    if (sooner < 0 || (sooner === 0 && state.choices.scarceFirst && scarcity(state, c) > scarcity(state, lead)))
+      lead = c;
   }
   return lead;
 };
 
 /** Longest filling, minutes, that keeps within the working time of a batch mixed about now (R3: heat shortens it). */
-const fillLimit = (at: Placing, mix: number, mixEnd: number): number => {
-  const { ageing, workingMinutes } = at.problem.mixes[mix]!;
+const fillLimit = (state: DecoderState, mix: number, mixEnd: number): number => {
+  const { ageing, workingMinutes } = state.problem.mixes[mix]!;
   const end = ageing.whenAged(mixEnd, workingMinutes);
   return ageing.ageBetween(mixEnd, end) > workingMinutes + 1e-6 ? end - mixEnd - 1 : end - mixEnd;
 };
 
 /** What a piece of a casting is worth in a batch led by another: its mass, more for early orders and for scarce moulds. */
-const worthOf = (at: Placing, casting: number, leadPlace: number, scarcest: number, work: number): number => {
-  const { firstOrderWeight, scarceMouldWeight, workWeight, shuffle } = at.choices;
-  const early = firstOrderWeight / (1 + Math.max(0, placeWanted(at, casting) - leadPlace));
+const worthOf = (state: DecoderState, casting: number, leadPlace: number, scarcest: number, work: number): number => {
+  const { firstOrderWeight, scarceMouldWeight, workWeight, shuffle } = state.choices;
+  const early = firstOrderWeight / (1 + Math.max(0, placeWanted(state, casting) - leadPlace));
   const liking = shuffle ? 2 * rankIn(shuffle + 1, casting) : 0;
-  const { kg } = at.problem.castings[casting]!;
-  const worth = kg * (1 + early + liking + (scarceMouldWeight * scarcity(at, casting)) / scarcest) - workWeight * work;
+  const { kg } = state.problem.castings[casting]!;
+  const worth =
+    kg * (1 + early + liking + (scarceMouldWeight * scarcity(state, casting)) / scarcest) - workWeight * work;
   return Math.max(worth, kg * 0.01);
 };
 
@@ -65,42 +69,42 @@ const leastWork = (openings: Openings, casting: number, by: number): number => {
   return least;
 };
 
-const mostOf = (at: Placing, casting: number, openings: Openings, by: number): number => {
+const mostOf = (state: DecoderState, casting: number, openings: Openings, by: number): number => {
   let most = 0;
   for (let i = 0; i < openings.count; i++) if (openings.casting[i] === casting && openings.readyAt[i]! <= by) most++;
-  return Math.min(most, at.demand.need[casting]!);
+  return Math.min(most, state.demand.need[casting]!);
 };
 
-const optionsOf = (at: Placing, mix: number, lead: number, openings: Openings, by: number): FillOption[] => {
+const optionsOf = (state: DecoderState, mix: number, lead: number, openings: Openings, by: number): FillOption[] => {
   const options: FillOption[] = [];
-  const { castings } = at.problem.mixes[mix]!;
+  const { castings } = state.problem.mixes[mix]!;
   let scarcest = 1e-9;
-  for (const c of castings) if (openings.soonest[c]! < NEVER) scarcest = Math.max(scarcest, scarcity(at, c));
-  const leadPlace = placeWanted(at, lead);
+  for (const c of castings) if (openings.soonest[c]! < NEVER) scarcest = Math.max(scarcest, scarcity(state, c));
+  const leadPlace = placeWanted(state, lead);
   for (const c of castings) {
     if (openings.soonest[c]! > by) continue;
-    const most = mostOf(at, c, openings, by) - (c === lead ? 1 : 0);
-    const { kg, fillMinutes } = at.problem.castings[c]!;
+    const most = mostOf(state, c, openings, by) - (c === lead ? 1 : 0);
+    const { kg, fillMinutes } = state.problem.castings[c]!;
     if (most <= 0) continue;
-    const work = at.choices.workWeight > 0 ? leastWork(openings, c, by) : 0;
-    options.push({ casting: c, kg, fillMinutes, most, worth: worthOf(at, c, leadPlace, scarcest, work) });
+    const work = state.choices.workWeight > 0 ? leastWork(openings, c, by) : 0;
+    options.push({ casting: c, kg, fillMinutes, most, worth: worthOf(state, c, leadPlace, scarcest, work) });
   }
   return options;
 };
 
 /** True when a mould is wanted more for another casting than for this one. */
-const wantedElsewhere = (at: Placing, mould: number, casting: number): boolean => {
-  const { makes } = at.problem.moulds[mould]!;
+const wantedElsewhere = (state: DecoderState, mould: number, casting: number): boolean => {
+  const { makes } = state.problem.moulds[mould]!;
   if (makes.length === 1) return false;
-  const here = scarcity(at, casting);
-  return makes.some((x) => scarcity(at, x.casting) > here);
+  const here = scarcity(state, casting);
+  return makes.some((x) => scarcity(state, x.casting) > here);
 };
 
 /**
  * Takes the mould that is ready soonest for each piece, the one with least work if two are; none is taken twice, and one
  * that is wanted more for another casting only when it is much sooner.
  */
-const mouldsFor = (at: Placing, openings: Openings, castings: number[], by: number): Filling[] => {
+const mouldsFor = (state: DecoderState, openings: Openings, castings: number[], by: number): Filling[] => {
   const taken = new Set<number>();
   const fillings: Filling[] = [];
   for (const casting of castings) {
@@ -109,7 +113,7 @@ const mouldsFor = (at: Placing, openings: Openings, castings: number[], by: numb
     for (let i = 0; i < openings.count; i++) {
       const mould = openings.mould[i]!;
       if (openings.casting[i] !== casting || openings.readyAt[i]! > by || taken.has(mould)) continue;
-      const readyAt = openings.readyAt[i]! + (wantedElsewhere(at, mould, casting) ? at.choices.spareMinutes : 0);
+      const readyAt = openings.readyAt[i]! + (wantedElsewhere(state, mould, casting) ? state.choices.spareMinutes : 0);
       if (readyAt > bestAt || (readyAt === bestAt && openings.work[i]! >= openings.work[best]!)) continue;
       [best, bestAt] = [i, readyAt];
     }
@@ -121,10 +125,10 @@ const mouldsFor = (at: Placing, openings: Openings, castings: number[], by: numb
 };
 
 /** A filling as by hand: as many as fit of what the sequence wants first, then of what it wants next. */
-const fillInOrder = (at: Placing, options: FillOption[], mostKg: number, mostMinutes: number): number[] => {
+const fillInOrder = (state: DecoderState, options: FillOption[], mostKg: number, mostMinutes: number): number[] => {
   const counts = options.map(() => 0);
   let [kg, minutes] = [mostKg, mostMinutes];
-  const place = (i: number) => placeWanted(at, options[i]!.casting);
+  const place = (i: number) => placeWanted(state, options[i]!.casting);
   const rows = options.map((_, i) => i).sort((a, b) => place(a) - place(b) || a - b);
   for (const i of rows) {
     const option = options[i]!;
@@ -137,43 +141,43 @@ const fillInOrder = (at: Placing, options: FillOption[], mostKg: number, mostMin
 };
 
 /** Most pieces that the choices allow in the next batch of this shift, 0 for as many as it holds. */
-export const mostPiecesNow = (at: Placing): number => {
-  const { mostPieces, firstBatchOnly } = at.choices;
-  return firstBatchOnly && at.placed.batches > at.batchesBefore ? 0 : mostPieces;
+export const mostPiecesNow = (state: DecoderState): number => {
+  const { mostPieces, firstBatchOnly } = state.choices;
+  return firstBatchOnly && state.placed.batches > state.batchesBefore ? 0 : mostPieces;
 };
 
 /**
  * Puts a batch together round a piece of the lead casting: which other pieces join it, from moulds that can be set up
  * within `waitMinutes` after the lead's, so that it goes out as full and as useful as can be. The lead comes first.
  */
-export const composeBatch = (at: Placing, lead: number, openings: Openings, waitMinutes: number): Filling[] => {
-  const { mix: index, kg, fillMinutes } = at.problem.castings[lead]!;
-  const mix = at.problem.mixes[index]!;
+export const composeBatch = (state: DecoderState, lead: number, openings: Openings, waitMinutes: number): Filling[] => {
+  const { mix: index, kg, fillMinutes } = state.problem.castings[lead]!;
+  const mix = state.problem.mixes[index]!;
   const by = openings.soonest[lead]! + waitMinutes;
-  const minutes = fillLimit(at, index, openings.soonest[lead]! + mix.mixMinutes);
+  const minutes = fillLimit(state, index, openings.soonest[lead]! + mix.mixMinutes);
   if (minutes < fillMinutes) return [];
-  const options = optionsOf(at, index, lead, openings, by);
+  const options = optionsOf(state, index, lead, openings, by);
   const room = [mix.mostKg - kg, minutes - fillMinutes] as const;
-  const counts = at.choices.inOrder ? fillInOrder(at, options, ...room) : fillBatch(options, ...room);
+  const counts = state.choices.inOrder ? fillInOrder(state, options, ...room) : fillBatch(options, ...room);
   const castings = [lead];
   options.forEach((option, i) => {
     for (let n = 0; n < counts[i]!; n++) castings.push(option.casting);
   });
-  const mostPieces = mostPiecesNow(at);
-  return mouldsFor(at, openings, mostPieces > 0 ? castings.slice(0, mostPieces) : castings, by);
+  const mostPieces = mostPiecesNow(state);
+  return mouldsFor(state, openings, mostPieces > 0 ? castings.slice(0, mostPieces) : castings, by);
 };
 
 /** Mass of the fullest batch round the lead casting if every mould in use were free: what waiting could bring. */
-export const fullestKg = (at: Placing, lead: number): number => {
-  const { mix: index, kg, fillMinutes } = at.problem.castings[lead]!;
-  const mix = at.problem.mixes[index]!;
+export const fullestKg = (state: DecoderState, lead: number): number => {
+  const { mix: index, kg, fillMinutes } = state.problem.castings[lead]!;
+  const mix = state.problem.mixes[index]!;
   const options: FillOption[] = [];
   for (const c of mix.castings) {
-    const most = Math.min(at.demand.need[c]!, at.problem.castings[c]!.moulds.length) - (c === lead ? 1 : 0);
-    const of = at.problem.castings[c]!;
+    const most = Math.min(state.demand.need[c]!, state.problem.castings[c]!.moulds.length) - (c === lead ? 1 : 0);
+    const of = state.problem.castings[c]!;
     if (most > 0) options.push({ casting: c, kg: of.kg, fillMinutes: of.fillMinutes, most, worth: of.kg });
   }
-  const minutes = fillLimit(at, index, at.timeline.firstFree + mix.mixMinutes) - fillMinutes;
+  const minutes = fillLimit(state, index, state.timeline.firstFree + mix.mixMinutes) - fillMinutes;
   const counts = fillBatch(options, mix.mostKg - kg, Math.max(0, minutes));
   return options.reduce((sum, option, i) => sum + counts[i]! * option.kg, kg);
 };

@@ -1,6 +1,6 @@
 import { inBlock } from './block.ts';
 import { type Choices, DEFAULT_CHOICES, type Dispatch, MOST_PARTS } from './dispatch.ts';
-import { type Openings, openingsOf } from './openings.ts';
+import { type Openings, openingsOf } from './opening-list.ts';
 import { NEVER, NONE, type Problem } from './problem.ts';
 import { Rack } from './rack.ts';
 import { Stock } from './stock.ts';
@@ -29,7 +29,7 @@ interface MouldStates {
   prepEnd: Int32Array;
   coated: Int32Array;
   batchFrom: Int32Array;
-  /** Firm pours still to come in it; until then it takes no other. */
+  /** Fixed pours still to come in it; until then it takes no other. */
   reserved: Int32Array;
 }
 
@@ -75,8 +75,8 @@ export interface Placed {
   batchEnd: Int32Array;
   batchKg: Float64Array;
   batchBags: Float64Array;
-  /** Index of the firm batch that it is, NONE for any other. */
-  batchKept: Int32Array;
+  /** Index of the fixed batch that it is, NONE for any other. */
+  batchFixed: Int32Array;
   pours: number;
   pourBatch: Int32Array;
   pourMould: Int32Array;
@@ -97,7 +97,7 @@ export interface Placed {
 }
 
 /** Place in the sequence of the next piece of a casting that is still to be poured; only while some are. */
-export const placeWanted = ({ demand }: Placing, casting: number): number =>
+export const placeWanted = ({ demand }: DecoderState, casting: number): number =>
   demand.wantedPlace[demand.wantedHead[casting]!]!;
 
 /** Bags of all batches placed, halves where the mix's steps allow. */
@@ -108,7 +108,7 @@ export const bagsOf = (placed: Placed): number => {
 };
 
 /** Everything a decode changes; made once for a problem and used again for each dispatch. */
-export interface Placing {
+export interface DecoderState {
   problem: Problem;
   dispatch: Dispatch;
   /** Those of the shift being worked. */
@@ -133,11 +133,11 @@ export interface Placing {
   /** By casting: last minute at which a strip can start. */
   lastStrip: Int32Array;
   /** Everything of the above that changes from shift to shift, in one block. */
-  state: Int32Array;
+  shiftBlock: Int32Array;
   /** What the sequence settles before the first shift, in one block. */
-  queues: Int32Array;
+  queueBlock: Int32Array;
   /** What has been placed, in one block; it is only ever added to. */
-  record: Int32Array;
+  placedBlock: Int32Array;
 }
 
 const mouldStates = (count: number): MouldStates => ({
@@ -199,7 +199,7 @@ const placedOf = (problem: Problem, most: number): Placed => ({
   batchEnd: ints(most),
   batchKg: new Float64Array(most),
   batchBags: new Float64Array(most),
-  batchKept: ints(most),
+  batchFixed: ints(most),
   pours: 0,
   pourBatch: ints(most),
   pourMould: ints(most),
@@ -230,33 +230,38 @@ const lastStrips = (problem: Problem, timeline: Timeline): Int32Array =>
   });
 
 /** Arrays that are filled from the sequence and that no shift changes. */
-const QUEUES = new Set(['order', 'end', 'wantedPlace', 'wantedEnd', 'place']);
+const QUEUED = new Set(['order', 'end', 'wantedPlace', 'wantedEnd', 'place']);
 /** Arrays that stay as the problem has them. */
-const FIXED = new Set(['start']);
+const UNCHANGED = new Set(['start']);
 /** Of what is placed, what holds for the moulds as they were at the start. */
 const FIRST = new Set(['firstStripStart', 'firstReadyAt', 'firstOrder']);
 
 const namesBut = (owner: object, ...others: ReadonlySet<string>[]): Set<string> =>
   new Set(Object.keys(owner).filter((name) => !others.some((set) => set.has(name))));
 
-/** The blocks of a placing; its arrays become views of them. */
-const blocksOf = (at: Pick<Placing, 'moulds' | 'demand' | 'orders' | 'placed' | 'waited'>) => {
-  const queues = inBlock([at.demand, at.orders], QUEUES);
-  const record = inBlock([at.placed], namesBut(at.placed, FIRST));
-  const changing = new Set([...namesBut(at.demand, QUEUES, FIXED), ...namesBut(at.orders, QUEUES), ...FIRST, 'waited']);
-  const state = inBlock(
-    [at.moulds, at.demand, at.orders, at.placed, at],
-    new Set([...Object.keys(at.moulds), ...changing]),
+/** The blocks of a state; its arrays become views of them. */
+const blocksOf = (parts: Pick<DecoderState, 'moulds' | 'demand' | 'orders' | 'placed' | 'waited'>) => {
+  const queueBlock = inBlock([parts.demand, parts.orders], QUEUED);
+  const placedBlock = inBlock([parts.placed], namesBut(parts.placed, FIRST));
+  const changing = new Set([
+    ...namesBut(parts.demand, QUEUED, UNCHANGED),
+    ...namesBut(parts.orders, QUEUED),
+    ...FIRST,
+    'waited',
+  ]);
+  const shiftBlock = inBlock(
+    [parts.moulds, parts.demand, parts.orders, parts.placed, parts],
+    new Set([...Object.keys(parts.moulds), ...changing]),
   );
-  return { queues, record, state };
+  return { queueBlock, placedBlock, shiftBlock };
 };
 
 /**
  * Room for plans of one problem. `heldBack` (by material, sticks) is nothing but for a second try after a cut plan failed.
  */
-export const placingOf = (problem: Problem, dispatch: Dispatch, heldBack?: ArrayLike<number>): Placing => {
-  const firm = problem.kept.batches.reduce((n, b) => n + b.pours.length, 0);
-  const most = firm + problem.orders.reduce((n, o) => n + o.pieceCount, 0);
+export const decoderStateOf = (problem: Problem, dispatch: Dispatch, heldBack?: ArrayLike<number>): DecoderState => {
+  const fixed = problem.fixed.batches.reduce((n, b) => n + b.pours.length, 0);
+  const most = fixed + problem.orders.reduce((n, o) => n + o.pieceCount, 0);
   const timeline = new Timeline(problem.shifts, problem.mixers);
   const orders = problem.orders.length;
   const parts = {
@@ -271,7 +276,7 @@ export const placingOf = (problem: Problem, dispatch: Dispatch, heldBack?: Array
     dispatch,
     choices: DEFAULT_CHOICES,
     timeline,
-    rack: new Rack(problem.rackSpaces, most + firm + problem.finished.length + problem.inMould.length),
+    rack: new Rack(problem.rackSpaces, most + fixed + problem.finished.length + problem.inMould.length),
     stock: new Stock(problem.materials, heldBack ?? ints(problem.materials.length)),
     openings: openingsOf(problem),
     shift: 0,

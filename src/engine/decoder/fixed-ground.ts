@@ -1,9 +1,9 @@
-import type { KeptBatch, KeptPour } from './fixed.ts';
+import type { FixedBatch, FixedPour } from './fixed-batch.ts';
 import { NEVER, NONE, type Problem } from './problem.ts';
 import type { Stock } from './stock.ts';
 
-/** What is known of a mould while firm batches are looked at one after another. */
-export interface MouldThen {
+/** What is known of a mould while fixed batches are looked at one after another. */
+export interface FixedMould {
   freeAt: number;
   held: number;
   outAt: number;
@@ -12,7 +12,7 @@ export interface MouldThen {
   dirty: boolean;
   prepped: boolean;
   turnsSinceOil: number;
-  /** When the plan that the firm pours come from strips what it holds; NONE where that is not known. */
+  /** When the plan that the fixed pours come from strips what it holds; NONE where that is not known. */
   stripAt: number;
 }
 
@@ -24,16 +24,16 @@ interface Lying {
 }
 
 /**
- * What firm batches looked at so far leave: people by minute of `Shifts`, batches that are mixing at it, moulds, rack
+ * What fixed batches looked at so far leave: people by minute of `Shifts`, batches that are mixing at it, moulds, rack
  * and stock.
  */
-export interface Then {
+export interface FixedGround {
   problem: Problem;
   people: Uint16Array;
-  /** People that firm batches and set-ups not looked at yet will take: strips keep out of their way where they can. */
+  /** People that fixed batches and set-ups not looked at yet will take: strips keep out of their way where they can. */
   ahead: Int32Array;
   mixing: Uint16Array;
-  moulds: MouldThen[];
+  moulds: FixedMould[];
   lying: Lying[];
   stock: Stock;
 }
@@ -52,50 +52,50 @@ export const shiftAt = (problem: Problem, start: number, end: number): number =>
  * at each minute. `sparing` are people, by minute of `Shifts`, that have to be left as well.
  */
 export const fits = (
-  then: Then,
+  ground: FixedGround,
   kind: number,
   start: number,
   minutes: number,
   people: number,
   sparing?: Int32Array,
 ): boolean => {
-  const { shifts } = then.problem;
-  const shift = shiftAt(then.problem, start, start + minutes);
+  const { shifts } = ground.problem;
+  const shift = shiftAt(ground.problem, start, start + minutes);
   if (shift === NONE) return false;
   const first = shifts.offset[shift]! + start - shifts.from[shift]!;
   for (let i = first; i < first + minutes; i++)
-    if (then.people[i]! - (sparing?.[i] ?? 0) < people || (shifts.allow[i]! & kind) === 0) return false;
+    if (ground.people[i]! - (sparing?.[i] ?? 0) < people || (shifts.allow[i]! & kind) === 0) return false;
   return true;
 };
 
 /** Takes people for a task that `fits`; nothing is checked. */
-export const take = (then: Then, start: number, minutes: number, people: number): void => {
-  const { shifts } = then.problem;
-  const shift = shiftAt(then.problem, start, start + minutes);
+export const take = (ground: FixedGround, start: number, minutes: number, people: number): void => {
+  const { shifts } = ground.problem;
+  const shift = shiftAt(ground.problem, start, start + minutes);
   const first = shifts.offset[shift]! + start - shifts.from[shift]!;
-  for (let i = first; i < first + minutes; i++) then.people[i] = then.people[i]! - people;
+  for (let i = first; i < first + minutes; i++) ground.people[i] = ground.people[i]! - people;
 };
 
-/** Counts people in or out of those that firm tasks still to be looked at will take. */
-const lookAhead = (then: Then, start: number, minutes: number, people: number): void => {
-  const { shifts } = then.problem;
-  const shift = shiftAt(then.problem, start, start + minutes);
+/** Counts people in or out of those that fixed tasks still to be looked at will take. */
+const lookAhead = (ground: FixedGround, start: number, minutes: number, people: number): void => {
+  const { shifts } = ground.problem;
+  const shift = shiftAt(ground.problem, start, start + minutes);
   if (shift === NONE) return;
   const first = shifts.offset[shift]! + start - shifts.from[shift]!;
-  for (let i = first; i < first + minutes; i++) then.ahead[i] = then.ahead[i]! + people;
+  for (let i = first; i < first + minutes; i++) ground.ahead[i] = ground.ahead[i]! + people;
 };
 
 /**
- * Counts the people of a batch and its set-ups in (1) or out (-1) of those that firm tasks still to be looked at will
+ * Counts the people of a batch and its set-ups in (1) or out (-1) of those that fixed tasks still to be looked at will
  * take.
  */
-export const lookAheadTo = (then: Then, batch: KeptBatch, sign: 1 | -1): void => {
-  lookAhead(then, batch.start, batch.minutes, sign * then.problem.mixes[batch.mix]!.crew);
-  for (const pour of batch.pours) lookAhead(then, pour.prepStart, pour.prepMinutes, sign);
+export const lookAheadTo = (ground: FixedGround, batch: FixedBatch, sign: 1 | -1): void => {
+  lookAhead(ground, batch.start, batch.minutes, sign * ground.problem.mixes[batch.mix]!.crew);
+  for (const pour of batch.pours) lookAhead(ground, pour.prepStart, pour.prepMinutes, sign);
 };
 
 /** How every mould stands at `now`, by index. What a filled one holds is out and cured by age (R7, R8). */
-export const mouldsAtStart = (problem: Problem): MouldThen[] => {
+export const mouldsAtStart = (problem: Problem): FixedMould[] => {
   const moulds = problem.moulds.map((m) => ({
     freeAt: m.usableFrom,
     held: NONE,
@@ -120,15 +120,15 @@ export const mouldsAtStart = (problem: Problem): MouldThen[] => {
 };
 
 /**
- * A firm pour is in its mould: full, dirty, one more turn since the last coat, and out by age (R7). `stripAt` is when
+ * A fixed pour is in its mould: full, dirty, one more turn since the last coat, and out by age (R7). `stripAt` is when
  * its old plan strips it, NONE where that is not known.
  */
-export const settleMould = (then: Then, batch: KeptBatch, pour: KeptPour, stripAt: number): void => {
-  const { problem } = then;
+export const settleMould = (ground: FixedGround, batch: FixedBatch, pour: FixedPour, stripAt: number): void => {
+  const { problem } = ground;
   const casting = problem.castings[pour.casting]!;
   const { ageing, demouldMinutes, cureMinutes } = problem.mixes[batch.mix]!;
   const filled = pour.fillStart + casting.fillMinutes;
-  const mould = then.moulds[pour.mould]!;
+  const mould = ground.moulds[pour.mould]!;
   Object.assign(mould, {
     held: pour.casting,
     outAt: ageing.whenAged(filled, demouldMinutes),

@@ -1,77 +1,47 @@
-import type { Keep, PlanBatch, PlanFile, PlanPour } from '../../../shared/plan.ts';
+import type { Keep, PlanBatch, PlanPour } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import { bagsFor } from '../pack/bags.ts';
 import { askForBatch } from './ask-batch.ts';
-import { fits, lookAheadTo, mouldsAtStart, settleMould, shiftAt, type Then, take } from './fixed-ground.ts';
+import type { FixedBatch, FixedBatches, FixedPour } from './fixed-batch.ts';
+import { type FixedGround, fits, lookAheadTo, mouldsAtStart, settleMould, shiftAt, take } from './fixed-ground.ts';
 import { stripFault } from './fixed-strip.ts';
 import { BATCH, NEVER, NONE, PREP, type Problem } from './problem.ts';
 import { Stock } from './stock.ts';
 import { weatherFault } from './weather.ts';
 
-/** A firm pour as it will be placed again. */
-export interface KeptPour {
-  id: string;
-  mould: number;
-  casting: number;
-  prepStart: number;
-  prepMinutes: number;
-  coated: boolean;
-  fillStart: number;
-  /** Strip of what the mould holds before it is set up; NONE when it is empty by then. */
-  stripFirst: number;
-  /** When that piece is ready, and the rack spaces it takes until then; NONE when it takes none. */
-  rackUntil: number;
-  rackSpaces: number;
-}
+type Pour = { text: PlanPour; fixed: FixedPour };
 
-/** A firm batch that the rules still allow, with what has to be done for it. */
-export interface KeptBatch {
-  id: string;
-  mix: number;
-  start: number;
-  minutes: number;
-  kg: number;
-  bags: number;
-  pours: KeptPour[];
-}
-
-/** Firm batches that stay, by start, and those that do not, with the reason that goes into the plan file. */
-export interface Kept {
-  batches: KeptBatch[];
-  dropped: PlanFile['dropped'];
-}
-
-type Pour = { text: PlanPour; kept: KeptPour };
-
-/** What speaks against a firm pour in its mould, the strip it needs first apart; or null. */
-const pourFault = (then: Then, { text, kept }: Pour, batchStart: number): string | null => {
-  const { problem } = then;
-  const mould = then.moulds[kept.mould]!;
-  const of = problem.moulds[kept.mould]!;
-  const name = problem.yard.moulds[kept.mould]!.id;
-  const change = of.change[kept.casting]!;
+/** What speaks against a fixed pour in its mould, the strip it needs first apart; or null. */
+const pourFault = (ground: FixedGround, { text, fixed }: Pour, batchStart: number): string | null => {
+  const { problem } = ground;
+  const mould = ground.moulds[fixed.mould]!;
+  const of = problem.moulds[fixed.mould]!;
+  const name = problem.yard.moulds[fixed.mould]!.id;
+  const change = of.change[fixed.casting]!;
   if (mould.freeAt >= NEVER) return `mould ${name} is out of use`;
   if (change === NONE) return `mould ${name} no longer makes it`;
-  if (kept.prepStart < problem.now) return 'its set-up would have begun already';
-  if (mould.held !== NONE && mould.outAt + problem.castings[mould.held]!.stripMinutes > kept.prepStart)
+  if (fixed.prepStart < problem.now) return 'its set-up would have begun already';
+  if (mould.held !== NONE && mould.outAt + problem.castings[mould.held]!.stripMinutes > fixed.prepStart)
     return `mould ${name} is not empty by then`;
-  if (mould.freeAt > kept.prepStart) return `mould ${name} is not free by then`;
-  const asIs = mould.prepped && mould.held === NONE && mould.setFor === kept.casting;
-  if (!asIs && mould.turnsSinceOil >= of.oilEveryTurns && !kept.coated)
+  if (mould.freeAt > fixed.prepStart) return `mould ${name} is not free by then`;
+  const asIs = mould.prepped && mould.held === NONE && mould.setFor === fixed.casting;
+  if (!asIs && mould.turnsSinceOil >= of.oilEveryTurns && !fixed.coated)
     return `mould ${name} is due for a sealing coat`;
   const dirty = mould.dirty || mould.held !== NONE;
   const setFor = mould.held === NONE ? mould.setFor : mould.held;
-  const { prepMinutes, cleanMinutes } = problem.castings[kept.casting]!;
+  const { prepMinutes, cleanMinutes } = problem.castings[fixed.casting]!;
   const lasts =
     prepMinutes +
     (dirty ? cleanMinutes : 0) +
-    (setFor === kept.casting ? 0 : change) +
-    (kept.coated ? of.oilMinutes : 0);
-  if (kept.prepMinutes !== (asIs ? 0 : lasts) || (asIs && kept.coated))
+    (setFor === fixed.casting ? 0 : change) +
+    (fixed.coated ? of.oilMinutes : 0);
+  if (fixed.prepMinutes !== (asIs ? 0 : lasts) || (asIs && fixed.coated))
     return `setting up mould ${name} takes another time now`;
-  if (minuteOf(text.prepEnd) + (kept.coated ? of.oilDryMinutes : 0) > batchStart)
+  if (minuteOf(text.prepEnd) + (fixed.coated ? of.oilDryMinutes : 0) > batchStart)
     return `mould ${name} is not ready by then`;
-  return fits(then, PREP, kept.prepStart, kept.prepMinutes, 1) ? null : `nobody is free to set up mould ${name} then`;
+  return fits(ground, PREP, fixed.prepStart, fixed.prepMinutes, 1)
+    ? null
+    : `nobody is free to set up mould ${name} then`;
 };
 
 const pourOf = (problem: Problem, text: PlanPour): Pour => {
@@ -82,7 +52,7 @@ const pourOf = (problem: Problem, text: PlanPour): Pour => {
   const fillStart = minuteOf(text.fillStart);
   return {
     text,
-    kept: {
+    fixed: {
       id: text.id,
       mould,
       casting,
@@ -97,9 +67,9 @@ const pourOf = (problem: Problem, text: PlanPour): Pour => {
   };
 };
 
-/** What speaks against a firm batch as such: its times, its mass, its hours, the weather. */
-const batchFault = (then: Then, batch: KeptBatch, text: PlanBatch): string | null => {
-  const { problem } = then;
+/** What speaks against a fixed batch as such: its times, its mass, its hours, the weather. */
+const batchFault = (ground: FixedGround, batch: FixedBatch, text: PlanBatch): string | null => {
+  const { problem } = ground;
   const mix = problem.mixes[batch.mix]!;
   if (batch.start < problem.now) return 'its time has passed';
   if (batch.pours.length === 0) return 'it fills nothing';
@@ -114,90 +84,90 @@ const batchFault = (then: Then, batch: KeptBatch, text: PlanBatch): string | nul
   if (mix.ageing.ageBetween(batch.start + mix.mixMinutes, end) > mix.workingMinutes + 1e-6)
     return 'the mix would stiffen before it is all filled';
   const shift = shiftAt(problem, batch.start, batch.start + batch.minutes);
-  if (shift === NONE || !fits(then, BATCH, batch.start, batch.minutes, mix.crew))
+  if (shift === NONE || !fits(ground, BATCH, batch.start, batch.minutes, mix.crew))
     return 'nobody is there to mix it then';
   if (end + mix.attendMinutes > problem.shifts.sessionEnd[shift]!) return 'nobody stays long enough after it';
   const first = problem.shifts.offset[shift]! + batch.start - problem.shifts.from[shift]!;
   for (let i = first; i < first + mix.mixMinutes; i++)
-    if (then.mixing[i]! >= problem.mixers) return 'no mixer is free then';
+    if (ground.mixing[i]! >= problem.mixers) return 'no mixer is free then';
   return weatherFault(problem, batch.mix, batch.start, end);
 };
 
 /** Name of a material that the batch needs and that is not there when it is mixed; null when all is. */
-const shortOf = (then: Then, batch: KeptBatch): string | null => {
-  const { problem, stock } = then;
+const shortOf = (ground: FixedGround, batch: FixedBatch): string | null => {
+  const { problem, stock } = ground;
   askForBatch(problem, stock, batch);
   const short = stock.shortBy(batch.start);
   return short ? problem.yard.materials[short.material]!.name : null;
 };
 
-/** Looks at one firm batch; takes its hours and moulds when nothing speaks against it. */
-const keepOrDrop = (then: Then, batch: KeptBatch, text: PlanBatch, pours: Pour[]): string | null => {
-  const { problem, people } = then;
-  const [before, lyingBefore] = [people.slice(), then.lying.length];
+/** Looks at one fixed batch; takes its hours and moulds when nothing speaks against it. */
+const keepOrDrop = (ground: FixedGround, batch: FixedBatch, text: PlanBatch, pours: Pour[]): string | null => {
+  const { problem, people } = ground;
+  const [before, lyingBefore] = [people.slice(), ground.lying.length];
   const undo = (reason: string) => {
     people.set(before);
-    then.lying.length = lyingBefore;
+    ground.lying.length = lyingBefore;
     return reason;
   };
-  const fault = batchFault(then, batch, text);
+  const fault = batchFault(ground, batch, text);
   if (fault) return fault;
   const mix = problem.mixes[batch.mix]!;
-  take(then, batch.start, batch.minutes, mix.crew);
+  take(ground, batch.start, batch.minutes, mix.crew);
   const moulds = new Set<number>();
   for (const pour of pours) {
-    if (moulds.has(pour.kept.mould)) return undo('one mould cannot take two of its pours');
-    moulds.add(pour.kept.mould);
-    const reason = pourFault(then, pour, batch.start);
+    if (moulds.has(pour.fixed.mould)) return undo('one mould cannot take two of its pours');
+    moulds.add(pour.fixed.mould);
+    const reason = pourFault(ground, pour, batch.start);
     if (reason) return undo(reason);
-    take(then, pour.kept.prepStart, pour.kept.prepMinutes, 1);
+    take(ground, pour.fixed.prepStart, pour.fixed.prepMinutes, 1);
   }
   for (const pour of batch.pours) {
-    const reason = stripFault(then, pour);
+    const reason = stripFault(ground, pour);
     if (reason) return undo(reason);
   }
-  const short = shortOf(then, batch);
+  const short = shortOf(ground, batch);
   if (short) return undo(`there is not enough ${short} by then`);
-  then.stock.use(batch.start);
+  ground.stock.use(batch.start);
   const shift = shiftAt(problem, batch.start, batch.start + batch.minutes);
   const first = problem.shifts.offset[shift]! + batch.start - problem.shifts.from[shift]!;
-  for (let i = first; i < first + mix.mixMinutes; i++) then.mixing[i] = then.mixing[i]! + 1;
-  for (const { text, kept } of pours) settleMould(then, batch, kept, minuteOf(text.stripStart));
+  for (let i = first; i < first + mix.mixMinutes; i++) ground.mixing[i] = ground.mixing[i]! + 1;
+  for (const { text, fixed } of pours) settleMould(ground, batch, fixed, minuteOf(text.stripStart));
   return null;
 };
 
-/** A firm batch as the yard file has it, with its pours in order of filling, before anything speaks for or against it. */
-const firmBatch = (problem: Problem, keep: Keep, text: PlanBatch): { batch: KeptBatch; pours: Pour[] } => {
+/** A fixed batch as the yard file has it, with its pours in order of filling, before anything speaks for or against it. */
+const batchAsFixed = (problem: Problem, keep: Keep, text: PlanBatch): { batch: FixedBatch; pours: Pour[] } => {
   const mix = problem.yard.mixes.findIndex((m) => m.id === text.mix);
   const pours = keep.pours
     .filter((p) => p.batch === text.id)
     .map((p) => pourOf(problem, p))
-    .sort((a, b) => a.kept.fillStart - b.kept.fillStart);
-  const kg = pours.reduce((n, p) => n + problem.castings[p.kept.casting]!.kg, 0);
+    .sort((a, b) => a.fixed.fillStart - b.fixed.fillStart);
+  const kg = pours.reduce((n, p) => n + problem.castings[p.fixed.casting]!.kg, 0);
   const { mixMinutes, washMinutes } = problem.mixes[mix]!;
-  const fill = pours.reduce((n, p) => n + problem.castings[p.kept.casting]!.fillMinutes, 0);
-  const batch: KeptBatch = {
+  const fill = pours.reduce((n, p) => n + problem.castings[p.fixed.casting]!.fillMinutes, 0);
+  const batch: FixedBatch = {
     id: text.id,
     mix,
     start: minuteOf(text.start),
     minutes: mixMinutes + fill + washMinutes,
     kg,
     bags: bagsFor(kg, problem.mixes[mix]!.yieldKgPerBag, problem.mixes[mix]!.bagStep),
-    pours: pours.map((p) => p.kept),
+    pours: pours.map((p) => p.fixed),
   };
   return { batch, pours };
 };
 
 /**
- * Firm batches (R13) as far as the rules still allow them, each looked at in order of time with the ones before it in
+ * Fixed batches (R13) as far as the rules still allow them, each looked at in order of time with the ones before it in
  * place; the others with the reason why they are dropped. Worked out once for a problem: the search never moves them.
  */
-export const keptOf = (problem: Problem): Kept => {
+export const fixedBatchesOf = (problem: Problem): FixedBatches => {
   const { keep } = problem.yard;
-  const kept: Kept = { batches: [], dropped: [] };
-  if (!keep) return kept;
+  const fixed: FixedBatches = { batches: [], dropped: [] };
+  if (!keep) return fixed;
   const { people } = problem.shifts;
-  const then: Then = {
+  const ground: FixedGround = {
     problem,
     people: people.slice(),
     ahead: new Int32Array(people.length),
@@ -211,13 +181,13 @@ export const keptOf = (problem: Problem): Kept => {
     stock: new Stock(problem.materials, new Int32Array(problem.materials.length)),
   };
   const inTime = [...keep.batches].sort((a, b) => minuteOf(a.start) - minuteOf(b.start));
-  const all = inTime.map((text) => ({ text, ...firmBatch(problem, keep, text) }));
-  for (const { batch } of all) lookAheadTo(then, batch, 1);
+  const all = inTime.map((text) => ({ text, ...batchAsFixed(problem, keep, text) }));
+  for (const { batch } of all) lookAheadTo(ground, batch, 1);
   for (const { text, batch, pours } of all) {
-    lookAheadTo(then, batch, -1);
-    const reason = keepOrDrop(then, batch, text, pours);
-    if (reason) kept.dropped.push({ batch: text.id, reason });
-    else kept.batches.push(batch);
+    lookAheadTo(ground, batch, -1);
+    const reason = keepOrDrop(ground, batch, text, pours);
+    if (reason) fixed.dropped.push({ batch: text.id, reason });
+    else fixed.batches.push(batch);
   }
-  return kept;
+  return fixed;
 };

@@ -1,9 +1,9 @@
-import type { Placing } from './decoder-state.ts';
+import type { DecoderState } from './decoder-state.ts';
 import { NONE } from './problem.ts';
 
 /** Takes the order that the next piece of a casting is for out of its queue; NONE, for stock, where nobody needs one. */
-const nextOrder = (at: Placing, casting: number): number => {
-  const { demand, orders } = at;
+const nextOrder = (state: DecoderState, casting: number): number => {
+  const { demand, orders } = state;
   if (demand.need[casting] === 0) return NONE;
   const head = demand.head[casting]!;
   const order = demand.order[head]!;
@@ -18,15 +18,15 @@ const nextOrder = (at: Placing, casting: number): number => {
   return order;
 };
 
-const writePour = (
-  at: Placing,
+const addPour = (
+  state: DecoderState,
   mould: number,
   casting: number,
   batch: number,
   fillStart: number,
   order: number,
 ): number => {
-  const { moulds, placed } = at;
+  const { moulds, placed } = state;
   const pour = placed.pours++;
   const asIs = moulds.prepStart[mould] === NONE;
   placed.pourBatch[pour] = batch;
@@ -37,18 +37,24 @@ const writePour = (
   placed.pourPrepEnd[pour] = asIs ? placed.batchStart[batch]! : moulds.prepEnd[mould]!;
   placed.pourCoated[pour] = moulds.coated[mould]!;
   placed.pourFillStart[pour] = fillStart;
-  placed.pourFillEnd[pour] = fillStart + at.problem.castings[casting]!.fillMinutes;
+  placed.pourFillEnd[pour] = fillStart + state.problem.castings[casting]!.fillMinutes;
   placed.pourStripStart[pour] = NONE;
   return pour;
 };
 
 /** Fills a mould that is set up: the piece goes to the first order that needs one, and the mould holds it from now on. */
-export const recordPour = (at: Placing, mould: number, casting: number, batch: number, fillStart: number): void => {
-  const { moulds, demand, problem } = at;
+export const placePour = (
+  state: DecoderState,
+  mould: number,
+  casting: number,
+  batch: number,
+  fillStart: number,
+): void => {
+  const { moulds, demand, problem } = state;
   const { mix, fillMinutes } = problem.castings[casting]!;
   const { ageing, demouldMinutes, cureMinutes } = problem.mixes[mix]!;
-  const order = nextOrder(at, casting);
-  const pour = writePour(at, mould, casting, batch, fillStart, order);
+  const order = nextOrder(state, casting);
+  const pour = addPour(state, mould, casting, batch, fillStart, order);
   moulds.turnsSinceOil[mould] = (moulds.coated[mould] ? 0 : moulds.turnsSinceOil[mould]!) + 1;
   moulds.coated[mould] = 0;
   moulds.preppedFor[mould] = NONE;

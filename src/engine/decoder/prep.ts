@@ -1,15 +1,15 @@
-import { type Placing, placeWanted } from './decoder-state.ts';
+import { type DecoderState, placeWanted } from './decoder-state.ts';
 import { NEVER, NONE, PREP } from './problem.ts';
 
 /** True when the mould has to be given a sealing coat before its next pour. */
-export const coatDue = (at: Placing, mould: number): boolean =>
-  at.moulds.turnsSinceOil[mould]! >= at.problem.moulds[mould]!.oilEveryTurns;
+export const coatDue = (state: DecoderState, mould: number): boolean =>
+  state.moulds.turnsSinceOil[mould]! >= state.problem.moulds[mould]!.oilEveryTurns;
 
 /** Whether a set-up in this shift includes a sealing coat: where it is due, and earlier where the choices say so. */
-export const coats = (at: Placing, mould: number): boolean => {
-  if (coatDue(at, mould)) return true;
-  const { oilEveryTurns } = at.problem.moulds[mould]!;
-  return at.choices.coatEarly && oilEveryTurns < NEVER && at.moulds.turnsSinceOil[mould]! > 0;
+export const coats = (state: DecoderState, mould: number): boolean => {
+  if (coatDue(state, mould)) return true;
+  const { oilEveryTurns } = state.problem.moulds[mould]!;
+  return state.choices.coatEarly && oilEveryTurns < NEVER && state.moulds.turnsSinceOil[mould]! > 0;
 };
 
 /**
@@ -20,91 +20,91 @@ export const coats = (at: Placing, mould: number): boolean => {
  * one.
  */
 export const prepMinutes = (
-  at: Placing,
+  state: DecoderState,
   mould: number,
   casting: number,
   coated: boolean,
   stripped: boolean,
 ): number => {
-  const { cleanMinutes, prepMinutes: base } = at.problem.castings[casting]!;
-  const of = at.problem.moulds[mould]!;
-  const setFor = stripped ? at.moulds.held[mould]! : at.moulds.setFor[mould]!;
+  const { cleanMinutes, prepMinutes: base } = state.problem.castings[casting]!;
+  const of = state.problem.moulds[mould]!;
+  const setFor = stripped ? state.moulds.held[mould]! : state.moulds.setFor[mould]!;
   return (
     base +
-    (stripped || at.moulds.dirty[mould] ? cleanMinutes : 0) +
+    (stripped || state.moulds.dirty[mould] ? cleanMinutes : 0) +
     (setFor === casting ? 0 : of.change[casting]!) +
     (coated ? of.oilMinutes : 0)
   );
 };
 
-/** Writes down that a mould is set up; the minutes are taken already. */
-export const recordPrep = (
-  at: Placing,
+/** Places a set-up of a mould; the minutes are taken already. */
+export const placePrep = (
+  state: DecoderState,
   mould: number,
   casting: number,
   start: number,
   minutes: number,
   coated: boolean,
 ): void => {
-  const { moulds, demand } = at;
+  const { moulds, demand } = state;
   moulds.preppedFor[mould] = casting;
   moulds.prepStart[mould] = start;
   moulds.prepEnd[mould] = start + minutes;
   moulds.coated[mould] = coated ? 1 : 0;
-  moulds.batchFrom[mould] = start + minutes + (coated ? at.problem.moulds[mould]!.oilDryMinutes : 0);
+  moulds.batchFrom[mould] = start + minutes + (coated ? state.problem.moulds[mould]!.oilDryMinutes : 0);
   demand.prepped[casting] = demand.prepped[casting]! + 1;
 };
 
 /** A mould set up for what nobody needs any more counts as not set up. */
-export const forgetUnneededPrep = (at: Placing, mould: number): void => {
-  const casting = at.moulds.preppedFor[mould]!;
-  if (casting === NONE || at.demand.need[casting]! > 0) return;
-  at.moulds.preppedFor[mould] = NONE;
-  at.demand.prepped[casting] = at.demand.prepped[casting]! - 1;
+export const forgetUnneededPrep = (state: DecoderState, mould: number): void => {
+  const casting = state.moulds.preppedFor[mould]!;
+  if (casting === NONE || state.demand.need[casting]! > 0) return;
+  state.moulds.preppedFor[mould] = NONE;
+  state.demand.prepped[casting] = state.demand.prepped[casting]! - 1;
 };
 
-const isEmptyAndFree = (at: Placing, mould: number): boolean =>
-  at.moulds.held[mould] === NONE &&
-  at.moulds.preppedFor[mould] === NONE &&
-  at.moulds.reserved[mould] === 0 &&
-  mould !== at.choices.restMould &&
-  at.moulds.freeAt[mould]! < at.timeline.to;
+const isEmptyAndFree = (state: DecoderState, mould: number): boolean =>
+  state.moulds.held[mould] === NONE &&
+  state.moulds.preppedFor[mould] === NONE &&
+  state.moulds.reserved[mould] === 0 &&
+  mould !== state.choices.restMould &&
+  state.moulds.freeAt[mould]! < state.timeline.to;
 
 /**
  * Sets up, late in the shift, moulds that are due for a sealing coat: it dries overnight, and in the next session they
  * can be poured at once.
  */
-export const coatAhead = (at: Placing): void => {
-  const { moulds, demand, problem, timeline } = at;
+export const coatAhead = (state: DecoderState): void => {
+  const { moulds, demand, problem, timeline } = state;
   for (let k = 0; k < problem.moulds.length; k++) {
-    if (!isEmptyAndFree(at, k) || !coatDue(at, k)) continue;
+    if (!isEmptyAndFree(state, k) || !coatDue(state, k)) continue;
     const casting = problem.moulds[k]!.makes.find((x) => demand.need[x.casting]! > demand.prepped[x.casting]!)?.casting;
     if (casting === undefined) continue;
-    const minutes = prepMinutes(at, k, casting, true, false);
+    const minutes = prepMinutes(state, k, casting, true, false);
     const start = timeline.latest(PREP, minutes, 1, moulds.freeAt[k]!);
     if (start === NONE) continue;
     timeline.take(start, minutes, 1);
-    recordPrep(at, k, casting, start, minutes, true);
+    placePrep(state, k, casting, start, minutes, true);
   }
 };
 
 /** Empty moulds for the casting: those set for it before those to change, those that make little else and are free first. */
-const emptyMoulds = (at: Placing, casting: number): number[] => {
-  const cost = (k: number) => (at.moulds.setFor[k] === casting ? 0 : 100) + at.problem.moulds[k]!.makes.length;
-  return at.problem.castings[casting]!.moulds.filter((k) => isEmptyAndFree(at, k)).sort(
-    (a, b) => cost(a) - cost(b) || at.moulds.freeAt[a]! - at.moulds.freeAt[b]! || a - b,
+const emptyMoulds = (state: DecoderState, casting: number): number[] => {
+  const cost = (k: number) => (state.moulds.setFor[k] === casting ? 0 : 100) + state.problem.moulds[k]!.makes.length;
+  return state.problem.castings[casting]!.moulds.filter((k) => isEmptyAndFree(state, k)).sort(
+    (a, b) => cost(a) - cost(b) || state.moulds.freeAt[a]! - state.moulds.freeAt[b]! || a - b,
   );
 };
 
-const prepOne = (at: Placing, mould: number, casting: number): boolean => {
-  const due = coats(at, mould);
-  const soon = at.moulds.turnsSinceOil[mould]! + 1 >= at.problem.moulds[mould]!.oilEveryTurns;
-  const coated = due || (at.choices.coatAhead && soon);
-  const minutes = prepMinutes(at, mould, casting, coated, false);
-  const start = at.timeline.earliest(PREP, minutes, 1, at.moulds.freeAt[mould]!);
+const prepOne = (state: DecoderState, mould: number, casting: number): boolean => {
+  const due = coats(state, mould);
+  const soon = state.moulds.turnsSinceOil[mould]! + 1 >= state.problem.moulds[mould]!.oilEveryTurns;
+  const coated = due || (state.choices.coatAhead && soon);
+  const minutes = prepMinutes(state, mould, casting, coated, false);
+  const start = state.timeline.earliest(PREP, minutes, 1, state.moulds.freeAt[mould]!);
   if (start === NONE) return false;
-  at.timeline.take(start, minutes, 1);
-  recordPrep(at, mould, casting, start, minutes, coated);
+  state.timeline.take(start, minutes, 1);
+  placePrep(state, mould, casting, start, minutes, coated);
   return true;
 };
 
@@ -112,14 +112,14 @@ const prepOne = (at: Placing, mould: number, casting: number): boolean => {
  * Uses what is left of a shift to set moulds up for the next one, those for the first orders of the sequence first:
  * minutes spent now are minutes the next session has for pours.
  */
-export const prepAhead = (at: Placing): void => {
-  const { demand, timeline } = at;
+export const prepAhead = (state: DecoderState): void => {
+  const { demand, timeline } = state;
   const castings: number[] = [];
   for (let c = 0; c < demand.need.length; c++) if (demand.need[c]! > demand.prepped[c]!) castings.push(c);
-  castings.sort((a, b) => placeWanted(at, a) - placeWanted(at, b) || a - b);
+  castings.sort((a, b) => placeWanted(state, a) - placeWanted(state, b) || a - b);
   for (const casting of castings)
-    for (const mould of emptyMoulds(at, casting)) {
+    for (const mould of emptyMoulds(state, casting)) {
       if (demand.need[casting]! <= demand.prepped[casting]! || timeline.firstFree >= timeline.to) break;
-      prepOne(at, mould, casting);
+      prepOne(state, mould, casting);
     }
 };

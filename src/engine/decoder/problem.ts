@@ -3,7 +3,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Calendar } from '../calendar/calendar.ts';
 import type { Ageing } from '../cure/age.ts';
 import type { Climate } from '../cure/climate.ts';
-import type { Kept } from './fixed.ts';
+import type { FixedBatches } from './fixed-batch.ts';
 
 /** No mould, casting, order or time: the index or minute that stands for "none". */
 export const NONE = -1;
@@ -118,7 +118,7 @@ export interface CompiledOrder {
   cuts: { material: number; lengthMm: number; count: number }[];
 }
 
-/** A yard file made ready for placing: indices for ids, minutes for instants, one flat array for all minutes worked. */
+/** A yard file made ready for the decoder: indices for ids, minutes for instants, one flat array for all minutes worked. */
 export interface Problem {
   yard: YardFile;
   calendar: Calendar;
@@ -140,8 +140,8 @@ export interface Problem {
   inMould: { mould: number; casting: number; filledAt: Minute; order: number }[];
   /** First hand-over day on or after `today + i`. */
   handover: Int32Array;
-  /** What is firm (R13). */
-  kept: Kept;
+  /** What is fixed (R13). */
+  fixed: FixedBatches;
   batchWorthDays: number;
   bagWorthDays: number;
 }

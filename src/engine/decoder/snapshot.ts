@@ -1,4 +1,4 @@
-import type { Placing } from './decoder-state.ts';
+import type { DecoderState } from './decoder-state.ts';
 import type { RackState } from './rack.ts';
 import type { StockState } from './stock.ts';
 
@@ -15,34 +15,34 @@ export interface Snapshot {
 }
 
 /** Takes a snapshot, into the arrays of an old one where there is one. */
-export const takeSnapshot = (at: Placing, into?: Snapshot): Snapshot => {
-  const ints = into?.ints ?? new Int32Array(at.state.length);
-  ints.set(at.state);
+export const takeSnapshot = (state: DecoderState, into?: Snapshot): Snapshot => {
+  const ints = into?.ints ?? new Int32Array(state.shiftBlock.length);
+  ints.set(state.shiftBlock);
   return {
     ints,
-    rack: at.rack.save(),
-    stock: at.stock.save(),
-    waiting: [...at.orders.waiting],
-    open: at.orders.open,
-    left: at.demand.total,
-    batches: at.placed.batches,
-    pours: at.placed.pours,
+    rack: state.rack.save(),
+    stock: state.stock.save(),
+    waiting: [...state.orders.waiting],
+    open: state.orders.open,
+    left: state.demand.total,
+    batches: state.placed.batches,
+    pours: state.placed.pours,
   };
 };
 
 /**
- * Puts everything back to a snapshot of the same problem. The arrays of `at` are written over; the snapshot stays
+ * Puts everything back to a snapshot of the same problem. The arrays of `state` are written over; the snapshot stays
  * good.
  */
-export const restoreSnapshot = (at: Placing, from: Snapshot): void => {
-  at.state.set(from.ints);
-  at.rack.restore(from.rack);
-  at.stock.restore(from.stock);
-  at.orders.waiting = [...from.waiting];
-  at.orders.open = from.open;
-  at.demand.total = from.left;
-  at.placed.batches = from.batches;
-  at.placed.pours = from.pours;
+export const restoreSnapshot = (state: DecoderState, from: Snapshot): void => {
+  state.shiftBlock.set(from.ints);
+  state.rack.restore(from.rack);
+  state.stock.restore(from.stock);
+  state.orders.waiting = [...from.waiting];
+  state.orders.open = from.open;
+  state.demand.total = from.left;
+  state.placed.batches = from.batches;
+  state.placed.pours = from.pours;
 };
 
 const isSameList = (a: ArrayLike<number>, b: ArrayLike<number>): boolean => {

@@ -1,11 +1,11 @@
-import { reserveKept } from './apply-fixed.ts';
+import { reserveFixed } from './apply-fixed.ts';
 import { completeOrder } from './complete.ts';
-import type { Placing } from './decoder-state.ts';
+import type { DecoderState } from './decoder-state.ts';
 import { MOST_PARTS } from './dispatch.ts';
 import { NEVER, NONE } from './problem.ts';
 
-const resetMoulds = (at: Placing): void => {
-  const { problem, moulds, placed, demand } = at;
+const resetMoulds = (state: DecoderState): void => {
+  const { problem, moulds, placed, demand } = state;
   demand.prepped.fill(0);
   placed.firstStripStart.fill(NONE);
   placed.firstOrder.fill(NONE);
@@ -39,8 +39,8 @@ const resetMoulds = (at: Placing): void => {
 };
 
 /** Takes finished pieces for an order, set aside ones first, then those ready soonest; returns how many it got. */
-const takeFinished = (at: Placing, lots: Int32Array, order: number, casting: number, count: number): number => {
-  const { finished } = at.problem;
+const takeFinished = (state: DecoderState, lots: Int32Array, order: number, casting: number, count: number): number => {
+  const { finished } = state.problem;
   let got = 0;
   for (const aside of [true, false])
     for (let i = 0; i < finished.length && got < count; i++) {
@@ -49,57 +49,58 @@ const takeFinished = (at: Placing, lots: Int32Array, order: number, casting: num
       const taken = Math.min(lots[i]!, count - got);
       lots[i] = lots[i]! - taken;
       got += taken;
-      at.placed.fromFinished.push({ order, finished: i, count: taken });
-      at.orders.readyAt[order] = Math.max(at.orders.readyAt[order]!, lot.readyAt);
+      state.placed.fromFinished.push({ order, finished: i, count: taken });
+      state.orders.readyAt[order] = Math.max(state.orders.readyAt[order]!, lot.readyAt);
     }
   return got;
 };
 
 /** Gives pieces that are in moulds to an order, set aside ones first; returns how many it got. */
-const takeInMould = (at: Placing, order: number, casting: number, count: number): number => {
-  const { inMould } = at.problem;
+const takeInMould = (state: DecoderState, order: number, casting: number, count: number): number => {
+  const { inMould } = state.problem;
   let got = 0;
   for (const aside of [true, false])
     for (const piece of inMould) {
       if (got === count) break;
       if (piece.casting !== casting || (aside ? piece.order !== order : piece.order !== NONE)) continue;
-      if (at.moulds.heldOrder[piece.mould] !== NONE || at.moulds.outAt[piece.mould]! > at.lastStrip[casting]!) continue;
-      at.moulds.heldOrder[piece.mould] = order;
+      if (state.moulds.heldOrder[piece.mould] !== NONE || state.moulds.outAt[piece.mould]! > state.lastStrip[casting]!)
+        continue;
+      state.moulds.heldOrder[piece.mould] = order;
       got++;
     }
   return got;
 };
 
-const joinWanted = (at: Placing, place: number, casting: number, count: number): void => {
-  const { demand } = at;
+const joinWanted = (state: DecoderState, place: number, casting: number, count: number): void => {
+  const { demand } = state;
   const end = demand.wantedEnd[casting]!;
   demand.wantedPlace[end] = place;
   demand.wantedLeft[end] = count;
   demand.wantedEnd[casting] = end + 1;
 };
 
-const joinQueue = (at: Placing, order: number, casting: number, left: number): void => {
-  const { demand } = at;
-  if (!at.dispatch.setUp) joinWanted(at, at.orders.place[order]!, casting, left);
+const joinQueue = (state: DecoderState, order: number, casting: number, left: number): void => {
+  const { demand } = state;
+  if (!state.dispatch.setUp) joinWanted(state, state.orders.place[order]!, casting, left);
   const end = demand.end[casting]!;
   demand.order[end] = order;
   demand.left[end] = left;
   demand.end[casting] = end + 1;
-  if (at.dispatch.heldBack?.order === order) return;
+  if (state.dispatch.heldBack?.order === order) return;
   demand.need[casting] = demand.need[casting]! + left;
   demand.total += left;
 };
 
-const addDemand = (at: Placing, order: number, lots: Int32Array): void => {
-  const { orders } = at;
-  for (const piece of at.problem.orders[order]!.pieces) {
-    const finished = takeFinished(at, lots, order, piece.casting, piece.count);
-    const inMould = takeInMould(at, order, piece.casting, piece.count - finished);
+const addDemand = (state: DecoderState, order: number, lots: Int32Array): void => {
+  const { orders } = state;
+  for (const piece of state.problem.orders[order]!.pieces) {
+    const finished = takeFinished(state, lots, order, piece.casting, piece.count);
+    const inMould = takeInMould(state, order, piece.casting, piece.count - finished);
     const left = piece.count - finished - inMould;
     orders.unstripped[order] = orders.unstripped[order]! + left + inMould;
     if (left === 0) continue;
     orders.unpoured[order] = orders.unpoured[order]! + left;
-    joinQueue(at, order, piece.casting, left);
+    joinQueue(state, order, piece.casting, left);
   }
 };
 
@@ -111,8 +112,8 @@ const timesListed = (orders: number, list: readonly number[]): Int32Array => {
 };
 
 /** Pieces asked for beyond those to be poured, by casting: so many are there already. */
-const piecesThere = (at: Placing, orders: readonly number[]): Int32Array => {
-  const { demand, problem } = at;
+const piecesThere = (state: DecoderState, orders: readonly number[]): Int32Array => {
+  const { demand, problem } = state;
   const there = new Int32Array(demand.need.length);
   for (const order of orders)
     for (const { casting, count } of problem.orders[order]!.pieces) there[casting] = there[casting]! + count;
@@ -122,9 +123,9 @@ const piecesThere = (at: Placing, orders: readonly number[]): Int32Array => {
 };
 
 /** Lists what is to be poured by the places of `setUp`; what is there already counts for the first places. */
-const listWanted = (at: Placing, setUp: readonly number[]): void => {
-  const { orders } = at.problem;
-  const there = piecesThere(at, [...new Set(setUp)]);
+const listWanted = (state: DecoderState, setUp: readonly number[]): void => {
+  const { orders } = state.problem;
+  const there = piecesThere(state, [...new Set(setUp)]);
   const times = timesListed(orders.length, setUp);
   const met = new Int32Array(orders.length);
   setUp.forEach((order, place) => {
@@ -134,14 +135,14 @@ const listWanted = (at: Placing, setUp: readonly number[]): void => {
       const here = Math.floor((count * (part + 1)) / times[order]!) - Math.floor((count * part) / times[order]!);
       const had = Math.min(here, there[casting]!);
       there[casting] = there[casting]! - had;
-      if (here > had) joinWanted(at, place, casting, here - had);
+      if (here > had) joinWanted(state, place, casting, here - had);
     }
   });
 };
 
 /** From now on pieces of the order that was held back are poured like any other's, after those queued before them. */
-export const releaseHeldBack = (at: Placing): void => {
-  const { demand, dispatch } = at;
+export const releaseHeldBack = (state: DecoderState): void => {
+  const { demand, dispatch } = state;
   const order = dispatch.heldBack!.order;
   for (let c = 0; c < demand.need.length; c++)
     for (let i = demand.head[c]!; i < demand.end[c]!; i++) {
@@ -155,10 +156,10 @@ export const releaseHeldBack = (at: Placing): void => {
  * A list of orders as it counts. One that is left out has no place: where it stands makes no difference to the others.
  * One that is held back comes last, so that no queue waits behind it.
  */
-const taken = (at: Placing, list: Int32Array): number[] => {
-  const last = at.dispatch.heldBack?.order;
-  const there = Array.from(list).filter((order) => !at.orders.excluded[order]);
-  if (last === undefined || at.orders.excluded[last]) return there;
+const taken = (state: DecoderState, list: Int32Array): number[] => {
+  const last = state.dispatch.heldBack?.order;
+  const there = Array.from(list).filter((order) => !state.orders.excluded[order]);
+  if (last === undefined || state.orders.excluded[last]) return there;
   return [...there.filter((order) => order !== last), ...there.filter((order) => order === last)];
 };
 
@@ -166,16 +167,16 @@ const taken = (at: Placing, list: Int32Array): number[] => {
  * Puts everything back to `now` and shares out what is there: finished pieces and pieces in moulds go to the orders of
  * the sequence in turn, and what they still lack joins the queues of pieces to pour.
  */
-export const startPlacing = (at: Placing): void => {
-  const { problem, demand, orders, placed, dispatch } = at;
-  at.stock.reset();
-  at.rack.reset();
+export const resetState = (state: DecoderState): void => {
+  const { problem, demand, orders, placed, dispatch } = state;
+  state.stock.reset();
+  state.rack.reset();
   for (const lot of problem.finished)
-    if (lot.readyAt > problem.now) at.rack.put(lot.readyAt, problem.castings[lot.casting]!.rackSpaces * lot.count);
+    if (lot.readyAt > problem.now) state.rack.put(lot.readyAt, problem.castings[lot.casting]!.rackSpaces * lot.count);
   placed.batches = placed.pours = 0;
   placed.fromFinished = [];
-  resetMoulds(at);
-  reserveKept(at);
+  resetMoulds(state);
+  reserveFixed(state);
   demand.head.set(demand.start.subarray(0, demand.head.length));
   demand.end.set(demand.head);
   for (let c = 0; c < demand.head.length; c++) demand.wantedHead[c] = MOST_PARTS * demand.start[c]!;
@@ -188,15 +189,15 @@ export const startPlacing = (at: Placing): void => {
   orders.packStart.fill(NONE);
   orders.completesAt.fill(NONE);
   orders.waiting.length = 0;
-  at.waited.fill(0);
+  state.waited.fill(0);
   orders.open = 0;
   const lots = Int32Array.from(problem.finished, (lot) => lot.count);
-  const sequence = taken(at, dispatch.sequence);
+  const sequence = taken(state, dispatch.sequence);
   sequence.forEach((order, place) => {
     orders.place[order] = place;
     orders.open++;
-    addDemand(at, order, lots);
+    addDemand(state, order, lots);
   });
-  if (dispatch.setUp) listWanted(at, taken(at, dispatch.setUp));
-  for (const order of sequence) if (orders.unstripped[order] === 0) completeOrder(at, order);
+  if (dispatch.setUp) listWanted(state, taken(state, dispatch.setUp));
+  for (const order of sequence) if (orders.unstripped[order] === 0) completeOrder(state, order);
 };

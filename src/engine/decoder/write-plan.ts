@@ -2,7 +2,7 @@ import type { PlanFile, PlanOrder, PlanPour, PlanStick, UnplannedOrder } from '.
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import { buysOf } from '../buy/buys.ts';
 import { type CutDemand, cutPlan } from '../cut/cut-plan.ts';
-import { bagsOf, type Placing } from './decoder-state.ts';
+import { bagsOf, type DecoderState } from './decoder-state.ts';
 import { NEVER, NONE, type Problem } from './problem.ts';
 
 interface Use {
@@ -16,29 +16,29 @@ interface Uses {
   cuts: CutDemand[][];
 }
 
-/** Ids of batches and pours: firm ones keep theirs, the others are numbered past them and past those that are dropped. */
+/** Ids of batches and pours: fixed ones keep theirs, the others are numbered past them and past those that are dropped. */
 interface Names {
   batches: string[];
   pours: string[];
 }
 
-const numbered = (prefix: string, count: number, kept: (string | undefined)[], firm: { id: string }[]): string[] => {
-  const taken = new Set(firm.map(({ id }) => id));
+const numbered = (prefix: string, count: number, given: (string | undefined)[], fixed: { id: string }[]): string[] => {
+  const taken = new Set(fixed.map(({ id }) => id));
   let n = 0;
   return Array.from({ length: count }, (_, i) => {
-    if (kept[i] !== undefined) return kept[i]!;
+    if (given[i] !== undefined) return given[i]!;
     do n++;
     while (taken.has(`${prefix}${n}`));
     return `${prefix}${n}`;
   });
 };
 
-const namesOf = ({ placed, problem }: Placing): Names => {
-  const keptBatch = (b: number) => problem.kept.batches[placed.batchKept[b]!];
-  const batches = Array.from({ length: placed.batches }, (_, b) => keptBatch(b)?.id);
+const namesOf = ({ placed, problem }: DecoderState): Names => {
+  const fixedBatch = (b: number) => problem.fixed.batches[placed.batchFixed[b]!];
+  const batches = Array.from({ length: placed.batches }, (_, b) => fixedBatch(b)?.id);
   const pours = Array.from(
     { length: placed.pours },
-    (_, p) => keptBatch(placed.pourBatch[p]!)?.pours.find((x) => x.mould === placed.pourMould[p])?.id,
+    (_, p) => fixedBatch(placed.pourBatch[p]!)?.pours.find((x) => x.mould === placed.pourMould[p])?.id,
   );
   const { keep } = problem.yard;
   return {
@@ -48,24 +48,24 @@ const namesOf = ({ placed, problem }: Placing): Names => {
 };
 
 /** Orders' own uses: parts and cuts when it is packed, or when it is complete where nothing is packed. */
-const addOrderUses = (at: Placing, uses: Uses): void => {
-  at.problem.orders.forEach((order, o) => {
-    const completesAt = at.orders.completesAt[o]!;
+const addOrderUses = (state: DecoderState, uses: Uses): void => {
+  state.problem.orders.forEach((order, o) => {
+    const completesAt = state.orders.completesAt[o]!;
     if (completesAt === NONE) return;
-    const when = at.orders.packStart[o]! === NONE ? completesAt : at.orders.packStart[o]!;
+    const when = state.orders.packStart[o]! === NONE ? completesAt : state.orders.packStart[o]!;
     for (const x of order.parts) uses.quantities[x.material]!.push({ at: when, quantity: x.quantity });
     for (const x of order.cuts)
       uses.cuts[x.material]!.push({
         lengthMm: x.lengthMm,
         count: x.count,
         at: when,
-        for: at.problem.yard.orders[o]!.id,
+        for: state.problem.yard.orders[o]!.id,
       });
   });
 };
 
-const usesOf = (at: Placing, names: Names): Uses => {
-  const { problem, placed } = at;
+const usesOf = (state: DecoderState, names: Names): Uses => {
+  const { problem, placed } = state;
   const uses: Uses = { quantities: problem.materials.map(() => []), cuts: problem.materials.map(() => []) };
   for (let b = 0; b < placed.batches; b++)
     for (const x of problem.mixes[placed.batchMix[b]!]!.perBag)
@@ -82,7 +82,7 @@ const usesOf = (at: Placing, names: Names): Uses => {
         for: names.batches[placed.pourBatch[p]!]!,
       });
   }
-  addOrderUses(at, uses);
+  addOrderUses(state, uses);
   return uses;
 };
 
@@ -120,8 +120,8 @@ const cutSticks = (problem: Problem, uses: Uses): { sticks: PlanStick[]; failed:
   return { sticks, failed: NONE };
 };
 
-const pourOf = (at: Placing, names: Names, p: number): PlanPour => {
-  const { placed, problem } = at;
+const pourOf = (state: DecoderState, names: Names, p: number): PlanPour => {
+  const { placed, problem } = state;
   const text = problem.calendar.instantText;
   const casting = placed.pourCasting[p]!;
   const order = placed.pourOrder[p]!;
@@ -143,8 +143,8 @@ const pourOf = (at: Placing, names: Names, p: number): PlanPour => {
   };
 };
 
-const batchesOf = (at: Placing, names: Names): PlanFile['batches'] => {
-  const { placed, problem } = at;
+const batchesOf = (state: DecoderState, names: Names): PlanFile['batches'] => {
+  const { placed, problem } = state;
   const text = problem.calendar.instantText;
   const pours: string[][] = Array.from({ length: placed.batches }, () => []);
   for (let p = 0; p < placed.pours; p++) pours[placed.pourBatch[p]!]!.push(names.pours[p]!);
@@ -164,8 +164,8 @@ const batchesOf = (at: Placing, names: Names): PlanFile['batches'] => {
   });
 };
 
-const stripsOf = (at: Placing): Pick<PlanFile, 'strips' | 'unstripped'> => {
-  const { placed, problem } = at;
+const stripsOf = (state: DecoderState): Pick<PlanFile, 'strips' | 'unstripped'> => {
+  const { placed, problem } = state;
   const text = problem.calendar.instantText;
   const strips: PlanFile['strips'] = [];
   const unstripped: PlanFile['unstripped'] = [];
@@ -186,8 +186,8 @@ const stripsOf = (at: Placing): Pick<PlanFile, 'strips' | 'unstripped'> => {
   return { strips, unstripped };
 };
 
-const orderOf = (at: Placing, o: number): PlanOrder => {
-  const { problem, orders, placed } = at;
+const orderOf = (state: DecoderState, o: number): PlanOrder => {
+  const { problem, orders, placed } = state;
   const text = problem.calendar.instantText;
   const completesAt = orders.completesAt[o]!;
   const on = problem.handover[problem.calendar.dayOf(completesAt) - problem.today]!;
@@ -209,8 +209,8 @@ const orderOf = (at: Placing, o: number): PlanOrder => {
  * Example: one order of weight 3, two days late, ten days from today on: 6 weighted days late, 30 weighted days to
  * completion.
  */
-export const scoreOf = (at: Placing): PlanFile['score'] => {
-  const { problem, orders, placed } = at;
+export const scoreOf = (state: DecoderState): PlanFile['score'] => {
+  const { problem, orders, placed } = state;
   const score = {
     unplannedWeight: 0,
     weightedDaysLate: 0,
@@ -236,10 +236,13 @@ const compareStarts = (a: { start: string }, b: { start: string }): number => Da
  * The plan file of what has been placed; or the material whose cuts cannot be had from the sticks that are there, so that
  * it can be placed again with one stick less to count on.
  */
-export const writePlan = (at: Placing, unplanned: UnplannedOrder[]): { plan: PlanFile } | { shortOf: number } => {
-  const { problem } = at;
-  const names = namesOf(at);
-  const uses = usesOf(at, names);
+export const writePlan = (
+  state: DecoderState,
+  unplanned: UnplannedOrder[],
+): { plan: PlanFile } | { shortOf: number } => {
+  const { problem } = state;
+  const names = namesOf(state);
+  const uses = usesOf(state, names);
   const { sticks, failed } = cutSticks(problem, uses);
   if (failed !== NONE) return { shortOf: failed };
   const buys = problem.yard.materials.flatMap((material, i) =>
@@ -253,20 +256,20 @@ export const writePlan = (at: Placing, unplanned: UnplannedOrder[]): { plan: Pla
       problem.calendar,
     ),
   );
-  const planned = problem.orders.flatMap((_, o) => (at.orders.completesAt[o] === NONE ? [] : [orderOf(at, o)]));
+  const planned = problem.orders.flatMap((_, o) => (state.orders.completesAt[o] === NONE ? [] : [orderOf(state, o)]));
   return {
     plan: {
       format: 'mould-rota/plan',
       version: 1,
-      batches: batchesOf(at, names).sort(compareStarts),
-      pours: Array.from({ length: at.placed.pours }, (_, p) => pourOf(at, names, p)),
-      ...stripsOf(at),
+      batches: batchesOf(state, names).sort(compareStarts),
+      pours: Array.from({ length: state.placed.pours }, (_, p) => pourOf(state, names, p)),
+      ...stripsOf(state),
       orders: planned,
       unplanned,
       sticks,
       buys,
-      dropped: problem.kept.dropped,
-      score: scoreOf(at),
+      dropped: problem.fixed.dropped,
+      score: scoreOf(state),
     },
   };
 };

@@ -1,7 +1,7 @@
 import type { Order } from '../../../shared/order.ts';
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import type { Placing } from '../decoder/decoder-state.ts';
+import type { DecoderState } from '../decoder/decoder-state.ts';
 import { NEVER, NONE } from '../decoder/problem.ts';
 import { settle } from '../decoder/settle.ts';
 import { evaluate } from '../search/evaluation.ts';
@@ -27,12 +27,12 @@ export interface ChosenDate {
 const MOST_PLACES = 40;
 
 /** Promises that this plan breaks by more than the present one does. An order left out counts as never ready. */
-const pushesOf = (at: Placing, present: Present): { pushes: Push[]; lost: number } => {
-  const { problem } = at;
+const pushesOf = (state: DecoderState, present: Present): { pushes: Push[]; lost: number } => {
+  const { problem } = state;
   const pushes: Push[] = [];
   let lost = 0;
   present.daysLate.forEach((before, o) => {
-    const completesAt = at.orders.completesAt[o]!;
+    const completesAt = state.orders.completesAt[o]!;
     const { dueDay } = problem.orders[o]!;
     if (completesAt === NONE) {
       if (before < NEVER) lost++;
@@ -57,16 +57,16 @@ interface Best {
   weight: number;
 }
 
-const bestFor = ({ at, problem, added }: Asking, present: Present, day: number): Best | null => {
+const bestFor = ({ state, problem, added }: Asking, present: Present, day: number): Best | null => {
   const { sequence } = present.dispatch;
   const step = Math.max(1, Math.ceil((sequence.length + 1) / MOST_PLACES));
   let best: Best | null = null;
   for (let place = 0; place <= sequence.length; place += step) {
-    settle(at, withOrderAt(present, place, added));
-    const completesAt = at.orders.completesAt[added]!;
+    settle(state, withOrderAt(present, place, added));
+    const completesAt = state.orders.completesAt[added]!;
     if (completesAt === NONE || handoverOn(problem, completesAt) > day) continue;
-    const { pushes, lost } = pushesOf(at, present);
-    const weight = lost > 0 ? NEVER : evaluate(at).weightedDaysLate;
+    const { pushes, lost } = pushesOf(state, present);
+    const weight = lost > 0 ? NEVER : evaluate(state).weightedDaysLate;
     if (lost === 0 && (!best || weight < best.weight)) best = { pushes, weight };
   }
   return best;

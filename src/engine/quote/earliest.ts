@@ -1,5 +1,5 @@
 import { decodeWhile } from '../decoder/decode.ts';
-import type { Placing } from '../decoder/decoder-state.ts';
+import type { DecoderState } from '../decoder/decoder-state.ts';
 import type { Dispatch } from '../decoder/dispatch.ts';
 import { NEVER, NONE } from '../decoder/problem.ts';
 import { poursOf } from '../search/effort.ts';
@@ -17,15 +17,16 @@ const sooner = (a: Earliest, completesAt: number, dispatch: Dispatch): Earliest 
   completesAt < a.completesAt ? { completesAt, dispatch } : a;
 
 /** The orders left out that are left out at present; the new one has to fit in beside the others. */
-const leaveOut = (at: Placing, present: Present): void => {
-  at.orders.excluded.fill(0);
-  at.orders.excluded.set(present.leftOut);
+const leaveOut = (state: DecoderState, present: Present): void => {
+  state.orders.excluded.fill(0);
+  state.orders.excluded.set(present.leftOut);
 };
 
 /** True when an order is still to be finished on a day on which it would be later than it is at present. */
-const breaksPromise = (at: Placing, present: Present, day: number): boolean => {
+const breaksPromise = (state: DecoderState, present: Present, day: number): boolean => {
   for (let o = 0; o < present.daysLate.length; o++)
-    if (at.orders.completesAt[o] === NONE && day > at.problem.orders[o]!.dueDay + present.daysLate[o]!) return true;
+    if (state.orders.completesAt[o] === NONE && day > state.problem.orders[o]!.dueDay + present.daysLate[o]!)
+      return true;
   return false;
 };
 
@@ -33,28 +34,35 @@ const breaksPromise = (at: Placing, present: Present, day: number): boolean => {
  * When the new order is complete under a dispatch, if no promise gets later by it and it is before a minute; NEVER
  * otherwise. Ends as soon as one of the two is out of reach.
  */
-const completesUnder = (at: Placing, dispatch: Dispatch, added: number, present: Present, before = NEVER): number => {
-  leaveOut(at, present);
-  const { from, day } = at.problem.shifts;
+const completesUnder = (
+  state: DecoderState,
+  dispatch: Dispatch,
+  added: number,
+  present: Present,
+  before = NEVER,
+): number => {
+  leaveOut(state, present);
+  const { from, day } = state.problem.shifts;
   const isMade = decodeWhile(
-    at,
+    state,
     dispatch,
     (shift) =>
-      (at.orders.completesAt[added] === NONE && from[shift]! >= before) || breaksPromise(at, present, day[shift]!),
+      (state.orders.completesAt[added] === NONE && from[shift]! >= before) ||
+      breaksPromise(state, present, day[shift]!),
   );
-  const completesAt = at.orders.completesAt[added]!;
+  const completesAt = state.orders.completesAt[added]!;
   if (!isMade || completesAt === NONE || completesAt >= before) return NEVER;
-  const late = daysLateOf(at);
+  const late = daysLateOf(state);
   return present.daysLate.every((days, o) => late[o]! <= days) ? completesAt : NEVER;
 };
 
 /** Earliest completion with the new order's pours held back to some shift, found by halving. */
-const earliestBehind = ({ at, problem, added }: Asking, present: Present): Earliest => {
+const earliestBehind = ({ state, problem, added }: Asking, present: Present): Earliest => {
   const last = withOrderAt(present, present.dispatch.sequence.length, added);
   let best: Earliest = { completesAt: NEVER, dispatch: null };
   const fitsBehind = (shift: number): boolean => {
     const dispatch = { ...last, heldBack: { order: added, shift } };
-    const completesAt = completesUnder(at, dispatch, added, present);
+    const completesAt = completesUnder(state, dispatch, added, present);
     best = sooner(best, completesAt, dispatch);
     return completesAt < NEVER;
   };
@@ -74,7 +82,12 @@ const POURS_AROUND = 2_000;
 const MOST_AROUND = 120;
 
 /** Tries other places together with other choices of the decoder's own; never later than `best`. */
-const earliestAround = ({ at, problem, added }: Asking, present: Present, best: Earliest, share: number): Earliest => {
+const earliestAround = (
+  { state, problem, added }: Asking,
+  present: Present,
+  best: Earliest,
+  share: number,
+): Earliest => {
   const random = randomFrom(1);
   const { sequence, choices } = present.dispatch;
   const tries = Math.min(MOST_AROUND, Math.floor((POURS_AROUND * share) / poursOf(problem)));
@@ -83,7 +96,7 @@ const earliestAround = ({ at, problem, added }: Asking, present: Present, best: 
     const changed = changeChoices(i % 3 === 0 ? choices : liked, random, scopeOf(problem));
     const place = below(random, sequence.length + 1);
     const dispatch = { ...withOrderAt(present, place, added), choices: changed };
-    const completesAt = completesUnder(at, dispatch, added, present, earliest.completesAt);
+    const completesAt = completesUnder(state, dispatch, added, present, earliest.completesAt);
     if (completesAt >= earliest.completesAt) continue;
     [earliest, liked] = [{ completesAt, dispatch }, changed];
   }
@@ -101,7 +114,7 @@ export const earliestOf = (asking: Asking, present: Present, mostPlaces: number,
   let best = earliestBehind(asking, present);
   for (let place = 0; place <= sequence.length; place += step) {
     const dispatch = withOrderAt(present, place, asking.added);
-    best = sooner(best, completesUnder(asking.at, dispatch, asking.added, present, best.completesAt), dispatch);
+    best = sooner(best, completesUnder(asking.state, dispatch, asking.added, present, best.completesAt), dispatch);
   }
   return earliestAround(asking, present, best, share);
 };

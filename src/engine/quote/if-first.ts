@@ -4,7 +4,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { soonestComplete } from '../bound/soonest.ts';
 import { compile } from '../decoder/compile.ts';
 import { decode } from '../decoder/decode.ts';
-import { type Placing, placingOf } from '../decoder/decoder-state.ts';
+import { type DecoderState, decoderStateOf } from '../decoder/decoder-state.ts';
 import { type Choices, type Dispatch, dispatchOf } from '../decoder/dispatch.ts';
 import { NEVER, NONE } from '../decoder/problem.ts';
 import { evaluate } from '../search/evaluation.ts';
@@ -26,13 +26,13 @@ const WEIGHT = 3;
 /**
  * The yard with the new order as if it were wanted today: pieces that are ready sooner then count before its day moves.
  */
-const urgent = (yard: YardFile, order: Order, { problem }: Asking): Placing => {
+const urgent = (yard: YardFile, order: Order, { problem }: Asking): DecoderState => {
   const wanted = { ...order, due: dateOfDay(problem.today), weight: WEIGHT };
-  return placingOf(compile({ ...yard, orders: [...yard.orders, wanted] }), dispatchOf(new Int32Array(0)));
+  return decoderStateOf(compile({ ...yard, orders: [...yard.orders, wanted] }), dispatchOf(new Int32Array(0)));
 };
 
 /** Choices to start from: those of quick planning, and the same with each mould in turn left alone, as if it were not there. */
-const startChoices = ({ problem }: Placing, order: number): Partial<Choices>[] => {
+const startChoices = ({ problem }: DecoderState, order: number): Partial<Choices>[] => {
   const moulds = new Set(problem.orders[order]!.pieces.flatMap(({ casting }) => problem.castings[casting]!.moulds));
   return [NONE, ...moulds].flatMap((restMould) => TRIED_CHOICES.map((choices) => ({ ...choices, restMould })));
 };
@@ -42,46 +42,46 @@ interface Trial {
   completesAt: number;
 }
 
-const tryOut = (at: Placing, dispatch: Dispatch, order: number): Trial | null => {
-  decode(at, dispatch);
-  const completesAt = at.orders.completesAt[order]!;
-  return completesAt === NONE ? null : { found: { dispatch, evaluation: evaluate(at), kept: 0 }, completesAt };
+const tryOut = (state: DecoderState, dispatch: Dispatch, order: number): Trial | null => {
+  decode(state, dispatch);
+  const completesAt = state.orders.completesAt[order]!;
+  return completesAt === NONE ? null : { found: { dispatch, evaluation: evaluate(state), unmoved: 0 }, completesAt };
 };
 
 /** Plans of the order alone by several choices, then what a search finds that sets out from the soonest of them. */
-function* trialsOf(at: Placing, order: number): Generator<Trial> {
-  const pieces = Math.max(1, at.problem.orders[order]!.pieceCount);
+function* trialsOf(state: DecoderState, order: number): Generator<Trial> {
+  const pieces = Math.max(1, state.problem.orders[order]!.pieceCount);
   const most = Math.max(TRIED_CHOICES.length, Math.floor(POURS_SEARCHED / pieces));
   const started: Trial[] = [];
-  for (const choices of startChoices(at, order).slice(0, most)) {
-    const trial = tryOut(at, dispatchOf(Int32Array.of(order), choices), order);
+  for (const choices of startChoices(state, order).slice(0, most)) {
+    const trial = tryOut(state, dispatchOf(Int32Array.of(order), choices), order);
     if (!trial) continue;
     started.push(trial);
     yield trial;
   }
   const plans = Math.min(MOST_SEARCHED, Math.floor(POURS_SEARCHED / pieces));
-  const stop = { plans: Math.floor(plans / STARTS_SEARCHED), polishing: 0, coarse: 0 };
+  const stop = { plans: Math.floor(plans / STARTS_SEARCHED), polishing: 0, judged: 0 };
   started.sort((a, b) => a.completesAt - b.completesAt);
   for (const { found } of started.slice(0, STARTS_SEARCHED)) {
-    const trial = tryOut(at, improvePlan(at, found, stop, randomFrom(1)).dispatch, order);
+    const trial = tryOut(state, improvePlan(state, found, stop, randomFrom(1)).dispatch, order);
     if (trial) yield trial;
   }
 }
 
 /**
  * Earliest minute at which a new order can be complete when it goes before all others: every mould, hour, bag and rack
- * space that is neither firm nor set aside is there for it alone, and the others take what is left. On the right day, not
+ * space that is neither fixed nor set aside is there for it alone, and the others take what is left. On the right day, not
  * always at the earliest minute of it: the first of several plans on a day that no plan can beat (`soonestComplete`), or the
  * best of them and of a search of a counted length. NEVER when it cannot be made within the horizon.
  */
 export const completesIfFirst = (yard: YardFile, order: Order, asking: Asking): number => {
-  const at = urgent(yard, order, asking);
-  const { problem } = at;
+  const state = urgent(yard, order, asking);
+  const { problem } = state;
   const soonest = soonestComplete(problem, asking.added);
   if (soonest >= problem.horizonEnd) return NEVER;
   const soonestDay = handoverOn(problem, soonest);
   let best = NEVER;
-  for (const { completesAt } of trialsOf(at, asking.added)) {
+  for (const { completesAt } of trialsOf(state, asking.added)) {
     best = Math.min(best, completesAt);
     if (handoverOn(problem, best) <= soonestDay) break;
   }

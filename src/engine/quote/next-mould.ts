@@ -1,6 +1,6 @@
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { compile } from '../decoder/compile.ts';
-import { type Placing, placingOf } from '../decoder/decoder-state.ts';
+import { type DecoderState, decoderStateOf } from '../decoder/decoder-state.ts';
 import { dispatchOf } from '../decoder/dispatch.ts';
 import { NEVER } from '../decoder/problem.ts';
 import { settle } from '../decoder/settle.ts';
@@ -17,11 +17,14 @@ export interface NextMould {
   daysSaved: { order: string; days: number }[];
 }
 
-const planned = (yard: YardFile, memory?: PlanMemory): { at: Placing; evaluation: Evaluation; daysLate: number[] } => {
+const planned = (
+  yard: YardFile,
+  memory?: PlanMemory,
+): { state: DecoderState; evaluation: Evaluation; daysLate: number[] } => {
   const problem = compile(yard);
-  const at = placingOf(problem, dispatchOf(new Int32Array(0)));
-  settle(at, quickSearch(at, { first: memory ? [dispatchFrom(problem, memory)] : [] }).dispatch);
-  return { at, evaluation: evaluate(at), daysLate: daysLateOf(at) };
+  const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
+  settle(state, quickSearch(state, { first: memory ? [dispatchFrom(problem, memory)] : [] }).dispatch);
+  return { state, evaluation: evaluate(state), daysLate: daysLateOf(state) };
 };
 
 /**

@@ -1,7 +1,7 @@
 import type { Order } from '../../../shared/order.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { compile } from '../decoder/compile.ts';
-import { type Placing, placingOf } from '../decoder/decoder-state.ts';
+import { type DecoderState, decoderStateOf } from '../decoder/decoder-state.ts';
 import { type Dispatch, dispatchOf } from '../decoder/dispatch.ts';
 import { NEVER, NONE, type Problem } from '../decoder/problem.ts';
 import { settle } from '../decoder/settle.ts';
@@ -21,28 +21,28 @@ export interface Present {
 }
 
 /** Days late by order of a settled plan; NEVER for an order that it leaves out. */
-export const daysLateOf = (at: Placing): number[] =>
-  at.problem.orders.map((order, o) => {
-    const completesAt = at.orders.completesAt[o]!;
+export const daysLateOf = (state: DecoderState): number[] =>
+  state.problem.orders.map((order, o) => {
+    const completesAt = state.orders.completesAt[o]!;
     if (completesAt === NONE) return NEVER;
-    return order.dueDay >= NEVER ? 0 : Math.max(0, handoverOn(at.problem, completesAt) - order.dueDay);
+    return order.dueDay >= NEVER ? 0 : Math.max(0, handoverOn(state.problem, completesAt) - order.dueDay);
   });
 
 /** The present plan: the one a memory stands for, a quick one where there is none. */
 export const presentOf = (yard: YardFile, memory?: PlanMemory): Present => {
   const problem = compile(yard);
-  const at = placingOf(problem, dispatchOf(new Int32Array(0)));
-  const dispatch = memory ? dispatchFrom(problem, memory) : quickSearch(at).dispatch;
-  settle(at, dispatch);
-  const last = at.orders.completesAt.reduce((t, x) => Math.max(t, x), problem.now);
+  const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
+  const dispatch = memory ? dispatchFrom(problem, memory) : quickSearch(state).dispatch;
+  settle(state, dispatch);
+  const last = state.orders.completesAt.reduce((t, x) => Math.max(t, x), problem.now);
   let done = 0;
   while (done < problem.shifts.count && problem.shifts.from[done]! < last) done++;
-  return { dispatch, daysLate: daysLateOf(at), leftOut: at.orders.excluded.slice(), done };
+  return { dispatch, daysLate: daysLateOf(state), leftOut: state.orders.excluded.slice(), done };
 };
 
-/** A yard with one more order, ready for placing; the order comes last by index and has no date of its own. */
+/** A yard with one more order, ready for the decoder; the order comes last by index and has no date of its own. */
 export interface Asking {
-  at: Placing;
+  state: DecoderState;
   problem: Problem;
   added: number;
 }
@@ -52,7 +52,7 @@ export interface Asking {
  */
 export const askingFor = (yard: YardFile, order: Order): Asking => {
   const problem = compile({ ...yard, orders: [...yard.orders, { ...order, due: undefined }] });
-  return { at: placingOf(problem, dispatchOf(new Int32Array(0))), problem, added: yard.orders.length };
+  return { state: decoderStateOf(problem, dispatchOf(new Int32Array(0))), problem, added: yard.orders.length };
 };
 
 const insertInto = (list: Int32Array, place: number, order: number): Int32Array =>

@@ -15,8 +15,8 @@ import { handoverOn, promiseDay } from './promise.ts';
 export const MOST_PLACES = 40;
 
 /** Why the order cannot be made, for a quote without dates. */
-const reasonAgainst = ({ at, added }: Asking, present: Present): string => {
-  const refused = settle(at, withOrderAt(present, present.dispatch.sequence.length, added));
+const reasonAgainst = ({ state, added }: Asking, present: Present): string => {
+  const refused = settle(state, withOrderAt(present, present.dispatch.sequence.length, added));
   return refused.get(added)?.reason ?? 'the sessions planned have no time for it beside what is promised';
 };
 

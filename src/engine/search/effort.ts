@@ -9,8 +9,8 @@ export interface StopRule {
   plans: number;
   /** Plans decoded, mostly in small part, to polish the best one found. */
   polishing: number;
-  /** Sequences judged by the rough model. */
-  coarse: number;
+  /** Sequences judged by the surrogate. */
+  judged: number;
 }
 
 /**
@@ -47,6 +47,6 @@ export const stopRule = (problem: Problem, effort: 'normal' | 'thorough'): StopR
   return {
     plans,
     polishing: Math.ceil(plans * POLISHING_SHARE),
-    coarse: Math.min(Math.floor(LINES_JUDGED[effort] / lines), JUDGED_A_PAIR[effort] * problem.orders.length ** 2),
+    judged: Math.min(Math.floor(LINES_JUDGED[effort] / lines), JUDGED_A_PAIR[effort] * problem.orders.length ** 2),
   };
 };

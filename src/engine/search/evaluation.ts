@@ -1,5 +1,5 @@
 import type { DayNumber } from '../../../shared/time.ts';
-import { bagsOf, type Placing } from '../decoder/decoder-state.ts';
+import { bagsOf, type DecoderState } from '../decoder/decoder-state.ts';
 import { NEVER, NONE } from '../decoder/problem.ts';
 
 /** How good a plan is, first number first; less is better (contract, "What makes one plan better than another"). */
@@ -30,8 +30,8 @@ export const isBetter = (a: Evaluation, b: Evaluation): boolean => {
   return a.cost < b.cost - EPSILON;
 };
 
-const latenessOf = (at: Placing): number => {
-  const { problem, placed } = at;
+const latenessOf = (state: DecoderState): number => {
+  const { problem, placed } = state;
   let lateness = 0;
   for (let p = 0; p < placed.pours; p++) {
     if (placed.pourOrder[p] === NONE) continue;
@@ -44,7 +44,7 @@ const latenessOf = (at: Placing): number => {
 };
 
 /** Weighted days late that a plan half made has come to by a day, whatever comes after. */
-export const leastDaysLate = ({ problem, orders }: Placing, day: DayNumber): number => {
+export const leastDaysLate = ({ problem, orders }: DecoderState, day: DayNumber): number => {
   let late = 0;
   for (let o = 0; o < problem.orders.length; o++) {
     const { weight, dueDay } = problem.orders[o]!;
@@ -57,12 +57,12 @@ export const leastDaysLate = ({ problem, orders }: Placing, day: DayNumber): num
 };
 
 /**
- * Evaluates the plan that a decode left in `at`.
+ * Evaluates the plan that a decode left in `state`.
  *
  * Example: two batches at 5, three bags at 0.5 and one order of weight 1 five days from today cost 16.5.
  */
-export const evaluate = (at: Placing): Evaluation => {
-  const { problem, orders, placed } = at;
+export const evaluate = (state: DecoderState): Evaluation => {
+  const { problem, orders, placed } = state;
   let [unplannedWeight, weightedDaysLate] = [0, 0];
   let cost = problem.batchWorthDays * placed.batches + problem.bagWorthDays * bagsOf(placed);
   for (let o = 0; o < problem.orders.length; o++) {
@@ -76,5 +76,5 @@ export const evaluate = (at: Placing): Evaluation => {
     if (dueDay < NEVER && on > dueDay) weightedDaysLate += weight * (on - dueDay);
     cost += weight * (on - problem.today);
   }
-  return { unplannedWeight, weightedDaysLate, cost, lateness: latenessOf(at) };
+  return { unplannedWeight, weightedDaysLate, cost, lateness: latenessOf(state) };
 };

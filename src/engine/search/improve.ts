@@ -1,8 +1,8 @@
 import { decode } from '../decoder/decode.ts';
-import type { Placing } from '../decoder/decoder-state.ts';
+import type { DecoderState } from '../decoder/decoder-state.ts';
 import { type Choices, choicesIn, type Dispatch } from '../decoder/dispatch.ts';
 import type { Snapshot } from '../decoder/snapshot.ts';
-import { branchOff, type Course, courseOf, follow } from '../decoder/trajectory.ts';
+import { branchOff, followBranch, type Trajectory, trajectoryOf } from '../decoder/trajectory.ts';
 import type { StopRule } from './effort.ts';
 import { type Evaluation, isBetter } from './evaluation.ts';
 import { type Found, foundIn, isPreferred } from './found.ts';
@@ -13,7 +13,7 @@ import { splitMove } from './moves/split.ts';
 import { swapMove } from './moves/swap.ts';
 import type { PresentPours } from './nearness.ts';
 import { below, type Random } from './random.ts';
-import { coarseModelOf, coarseSearch } from './surrogate.ts';
+import { searchSurrogate, surrogateOf } from './surrogate.ts';
 
 /** A day late against a day of finishing sooner, when the search weighs a step that is worse in one of them. */
 const LATE_WORTH = 10;
@@ -23,33 +23,33 @@ const UNPLANNED_WORTH = 100_000;
 const SEQUENCE_SHARE = 0.2;
 /** A step may be this much worse at first, in weighted days; the allowance shrinks to nothing. */
 const FIRST_ALLOWANCE = 8;
-/** Rounds of the rough model, each read off the best plan so far. */
-const COARSE_ROUNDS = 4;
+/** Rounds of the surrogate, each read off the best plan so far. */
+const SURROGATE_ROUNDS = 4;
 
 const weigh = (e: Evaluation): number =>
   e.unplannedWeight * UNPLANNED_WORTH + e.weightedDaysLate * LATE_WORTH + e.lateness * LATENESS_WORTH + e.cost;
 
-/** Sequences by the rough model, each judged by a whole plan; the best found. */
+/** Sequences by the surrogate, each judged by a whole plan; the best found. */
 export const improveSequence = (
-  at: Placing,
+  state: DecoderState,
   start: Found,
   stop: StopRule,
   random: Random,
   present?: PresentPours,
 ): Found => {
   let best = start;
-  for (let round = 0; round < COARSE_ROUNDS; round++) {
-    decode(at, best.dispatch);
-    const { sequence } = coarseSearch(
-      coarseModelOf(at),
+  for (let round = 0; round < SURROGATE_ROUNDS; round++) {
+    decode(state, best.dispatch);
+    const { sequence } = searchSurrogate(
+      surrogateOf(state),
       best.dispatch.sequence,
       random,
-      Math.floor(stop.coarse / COARSE_ROUNDS),
+      Math.floor(stop.judged / SURROGATE_ROUNDS),
     );
     if (sequence.every((o, i) => o === best.dispatch.sequence[i])) break;
     const dispatch: Dispatch = { ...best.dispatch, sequence, inShift: new Map() };
-    decode(at, dispatch);
-    const found = foundIn(at, dispatch, present);
+    decode(state, dispatch);
+    const found = foundIn(state, dispatch, present);
     if (!isBetter(found.evaluation, best.evaluation)) break;
     best = found;
   }
@@ -84,9 +84,9 @@ const changeSequence = (dispatch: Dispatch, random: Random): Dispatch => {
   return { ...dispatch, sequence: moveSequence(sequence, random) };
 };
 
-/** The present plan of a search with its course, and the best one so far. */
+/** The present plan of a search with its trajectory, and the best one so far. */
 class Search {
-  private course: Course;
+  private trajectory: Trajectory;
   /** Snapshots of the last plan that was given up. */
   private readonly spare: (Snapshot | undefined)[] = [];
   /** Sequences tried beside the present choices; the same again would tell nothing new. */
@@ -95,25 +95,25 @@ class Search {
   best: Found;
 
   constructor(
-    private readonly at: Placing,
+    private readonly state: DecoderState,
     start: Found,
     private readonly presentPours?: PresentPours,
   ) {
     this.present = this.best = start;
-    this.course = courseOf(at, start.dispatch);
+    this.trajectory = trajectoryOf(state, start.dispatch);
   }
 
   backToBest(): void {
     this.present = this.best;
-    this.course = courseOf(this.at, this.best.dispatch, this.course);
+    this.trajectory = trajectoryOf(this.state, this.best.dispatch, this.trajectory);
   }
 
   get shiftsWorked(): number {
-    return this.course.shifts;
+    return this.trajectory.shifts;
   }
 
   private consider(dispatch: Dispatch, allowance: number, random: Random): boolean {
-    const found = foundIn(this.at, dispatch, this.presentPours);
+    const found = foundIn(this.state, dispatch, this.presentPours);
     const worse = weigh(found.evaluation) - weigh(this.present.evaluation);
     if (isPreferred(found, this.best)) this.best = found;
     if (worse > 0 && random() >= Math.exp(-worse / allowance)) return false;
@@ -127,22 +127,24 @@ class Search {
     const key = keyOf(dispatch);
     if (this.tried.has(key)) return;
     this.tried.add(key);
-    decode(this.at, dispatch);
-    if (this.consider(dispatch, allowance, random)) this.course = courseOf(this.at, dispatch, this.course);
+    decode(this.state, dispatch);
+    if (this.consider(dispatch, allowance, random))
+      this.trajectory = trajectoryOf(this.state, dispatch, this.trajectory);
   }
 
   tryShift(shift: number, choices: Choices, allowance: number, random: Random): void {
     const inShift = new Map(this.present.dispatch.inShift).set(shift, choices);
     const dispatch = { ...this.present.dispatch, inShift };
-    if (!this.course.isWhole) {
-      decode(this.at, dispatch);
-      if (this.consider(dispatch, allowance, random)) this.course = courseOf(this.at, dispatch, this.course);
+    if (!this.trajectory.isWhole) {
+      decode(this.state, dispatch);
+      if (this.consider(dispatch, allowance, random))
+        this.trajectory = trajectoryOf(this.state, dispatch, this.trajectory);
       return;
     }
-    const branch = branchOff(this.at, dispatch, this.course, shift, this.spare);
+    const branch = branchOff(this.state, dispatch, this.trajectory, shift, this.spare);
     if (!this.consider(dispatch, allowance, random)) return;
-    if (branch.isWhole) follow(this.at, this.course, branch);
-    else this.course = courseOf(this.at, dispatch, this.course);
+    if (branch.isWhole) followBranch(this.state, this.trajectory, branch);
+    else this.trajectory = trajectoryOf(this.state, dispatch, this.trajectory);
   }
 }
 
@@ -160,9 +162,9 @@ const allowanceAt = (part: number): number =>
  * decoder; a worse one is now and then taken, ever more rarely (annealing). For the last steps it goes on from the best
  * plan. Stops after `stop.plans` steps.
  */
-const anneal = (at: Placing, start: Found, stop: StopRule, random: Random, present?: PresentPours): Found => {
-  const search = new Search(at, start, present);
-  const scope = scopeOf(at.problem);
+const anneal = (state: DecoderState, start: Found, stop: StopRule, random: Random, present?: PresentPours): Found => {
+  const search = new Search(state, start, present);
+  const scope = scopeOf(state.problem);
   const settleAt = Math.floor(stop.plans * SETTLE_FROM);
   for (let step = 0; step < stop.plans; step++) {
     if (step === settleAt) search.backToBest();
@@ -185,7 +187,7 @@ const MOST_ROUNDS = 4;
 
 /** Anneals from the plan it is given, in several rounds where there are steps enough, and returns the best of them. */
 export const improvePlan = (
-  at: Placing,
+  state: DecoderState,
   start: Found,
   stop: StopRule,
   random: Random,
@@ -195,7 +197,7 @@ export const improvePlan = (
   let best = start;
   for (let round = 0; round < rounds; round++) {
     const found = anneal(
-      at,
+      state,
       round % 2 === 0 ? start : best,
       { ...stop, plans: Math.floor(stop.plans / rounds) },
       random,

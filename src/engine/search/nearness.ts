@@ -1,6 +1,6 @@
 import type { PlanFile } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
-import type { Placing } from '../decoder/decoder-state.ts';
+import type { DecoderState } from '../decoder/decoder-state.ts';
 import type { Problem } from '../decoder/problem.ts';
 
 /** Pours of the present plan by mould and minute: what a new plan of equal worth should leave as it is. */
@@ -16,10 +16,10 @@ export const presentPours = (problem: Problem, plan: PlanFile): PresentPours => 
   );
 };
 
-/** How many pours of the plan in `at` fill the same mould at the same minute as in the present plan. */
-export const poursLeft = (at: Placing, present: PresentPours): number => {
+/** How many pours of the plan in `state` fill the same mould at the same minute as in the present plan. */
+export const poursLeft = (state: DecoderState, present: PresentPours): number => {
   let same = 0;
-  for (let p = 0; p < at.placed.pours; p++)
-    if (present.has(key(at.placed.pourMould[p]!, at.placed.pourFillStart[p]!))) same++;
+  for (let p = 0; p < state.placed.pours; p++)
+    if (present.has(key(state.placed.pourMould[p]!, state.placed.pourFillStart[p]!))) same++;
   return same;
 };

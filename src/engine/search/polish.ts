@@ -1,8 +1,8 @@
-import type { Placing } from '../decoder/decoder-state.ts';
+import type { DecoderState } from '../decoder/decoder-state.ts';
 import { type Choices, choicesIn, DEFAULT_CHOICES } from '../decoder/dispatch.ts';
 import { NONE } from '../decoder/problem.ts';
 import type { Snapshot } from '../decoder/snapshot.ts';
-import { branchOff, courseOf, follow } from '../decoder/trajectory.ts';
+import { branchOff, followBranch, trajectoryOf } from '../decoder/trajectory.ts';
 import { evaluate, isBetter } from './evaluation.ts';
 import { type Found, foundIn } from './found.ts';
 import type { PresentPours } from './nearness.ts';
@@ -29,24 +29,24 @@ const PULLING_EARLIER: Partial<Choices>[] = [
  * half-empty batches are merged, and what costs nothing is done earlier. Ends after a round that found nothing, or after
  * `tries` plans.
  */
-export const polish = (at: Placing, start: Found, tries: number, present?: PresentPours): Found => {
+export const polish = (state: DecoderState, start: Found, tries: number, present?: PresentPours): Found => {
   let best = start;
-  const course = courseOf(at, start.dispatch);
+  const trajectory = trajectoryOf(state, start.dispatch);
   const spare: (Snapshot | undefined)[] = [];
   const steps = [...MERGING, ...PULLING_EARLIER];
   let left = tries;
   const tryStep = (shift: number, step: Partial<Choices>): boolean => {
     const inShift = new Map(best.dispatch.inShift).set(shift, { ...choicesIn(best.dispatch, shift), ...step });
     const dispatch = { ...best.dispatch, inShift };
-    const branch = branchOff(at, dispatch, course, shift, spare);
-    if (!branch.isWhole || !isBetter(evaluate(at), best.evaluation)) return false;
-    follow(at, course, branch);
-    best = foundIn(at, dispatch, present);
+    const branch = branchOff(state, dispatch, trajectory, shift, spare);
+    if (!branch.isWhole || !isBetter(evaluate(state), best.evaluation)) return false;
+    followBranch(state, trajectory, branch);
+    best = foundIn(state, dispatch, present);
     return true;
   };
-  for (let found = course.isWhole; found && left > 0; ) {
+  for (let found = trajectory.isWhole; found && left > 0; ) {
     found = false;
-    for (let shift = 0; shift < course.shifts && left > 0; shift++)
+    for (let shift = 0; shift < trajectory.shifts && left > 0; shift++)
       for (const step of steps) if (left-- > 0 && tryStep(shift, step)) found = true;
   }
   return best;

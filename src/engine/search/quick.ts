@@ -1,5 +1,5 @@
 import { decodeWhile } from '../decoder/decode.ts';
-import type { Placing } from '../decoder/decoder-state.ts';
+import type { DecoderState } from '../decoder/decoder-state.ts';
 import { type Choices, type Dispatch, dispatchOf } from '../decoder/dispatch.ts';
 import { NONE, type Problem } from '../decoder/problem.ts';
 import { settle } from '../decoder/settle.ts';
@@ -63,7 +63,7 @@ const SETTLED_TRIES = 16;
 /** On the largest yards fewer do: pours placed in all by those that do, about. */
 const POURS_SETTLED = 64_000;
 
-const isUnfinished = ({ orders }: Placing): boolean =>
+const isUnfinished = ({ orders }: DecoderState): boolean =>
   orders.completesAt.some((completesAt, o) => completesAt === NONE && !orders.excluded[o]);
 
 /** The best of the dispatches tried, and the orders it leaves out. */
@@ -73,28 +73,29 @@ class Tries {
   private settledLeft: number;
 
   constructor(
-    private readonly at: Placing,
+    private readonly state: DecoderState,
     private readonly present: PresentPours | undefined,
   ) {
-    this.leftOut = new Uint8Array(at.problem.orders.length);
-    this.settledLeft = Math.max(1, Math.min(SETTLED_TRIES, Math.floor(POURS_SETTLED / poursOf(at.problem))));
+    this.leftOut = new Uint8Array(state.problem.orders.length);
+    this.settledLeft = Math.max(1, Math.min(SETTLED_TRIES, Math.floor(POURS_SETTLED / poursOf(state.problem))));
   }
 
   private consider(dispatch: Dispatch): void {
-    const found = foundIn(this.at, dispatch, this.present);
+    const found = foundIn(this.state, dispatch, this.present);
     if (this.best && !isPreferred(found, this.best)) return;
     this.best = found;
-    this.leftOut.set(this.at.orders.excluded);
+    this.leftOut.set(this.state.orders.excluded);
   }
 
   try(dispatch: Dispatch): void {
-    const { at } = this;
-    if (this.settledLeft-- > 0) settle(at, dispatch);
+    const { state } = this;
+    if (this.settledLeft-- > 0) settle(state, dispatch);
     else {
-      at.orders.excluded.set(this.leftOut);
+      state.orders.excluded.set(this.leftOut);
       const { weightedDaysLate } = this.best!.evaluation;
-      const isWorse = (shift: number) => leastDaysLate(at, at.problem.shifts.day[shift]!) > weightedDaysLate + 1e-9;
-      if (!decodeWhile(at, dispatch, isWorse) || isUnfinished(at)) return;
+      const isWorse = (shift: number) =>
+        leastDaysLate(state, state.problem.shifts.day[shift]!) > weightedDaysLate + 1e-9;
+      if (!decodeWhile(state, dispatch, isWorse) || isUnfinished(state)) return;
     }
     this.consider(dispatch);
   }
@@ -102,24 +103,24 @@ class Tries {
   /** The best one, settled: what is left out comes last in it, so that it is left out again. */
   end(): Found {
     if (this.leftOut.every((out) => out === 0)) return this.best!;
-    const { dispatch, evaluation, kept } = this.best!;
-    this.at.orders.excluded.set(this.leftOut);
-    const last = leftOutLast(this.at, dispatch);
-    settle(this.at, last);
-    this.best = { dispatch: last, evaluation, kept };
+    const { dispatch, evaluation, unmoved } = this.best!;
+    this.state.orders.excluded.set(this.leftOut);
+    const last = leftOutLast(this.state, dispatch);
+    settle(this.state, last);
+    this.best = { dispatch: last, evaluation, unmoved };
     this.consider(last);
     return this.best;
   }
 }
 
 /** Tries a few dispatches and returns the best with its evaluation. */
-export const quickSearch = (at: Placing, leaning: Leaning = { first: [] }): Found => {
-  const sequences = startSequences(at.problem);
+export const quickSearch = (state: DecoderState, leaning: Leaning = { first: [] }): Found => {
+  const sequences = startSequences(state.problem);
   const most = Math.max(
     3,
-    Math.min(sequences.length * TRIED_CHOICES.length, Math.floor(POURS_IN_ALL / poursOf(at.problem))),
+    Math.min(sequences.length * TRIED_CHOICES.length, Math.floor(POURS_IN_ALL / poursOf(state.problem))),
   );
-  const tries = new Tries(at, leaning.present);
+  const tries = new Tries(state, leaning.present);
   for (const dispatch of leaning.first) tries.try(dispatch);
   for (let i = 0; i < most; i++) {
     // Diagonally through both lists, so that few tries still see several of each.

@@ -1,14 +1,14 @@
-import type { Placing } from '../decoder/decoder-state.ts';
+import type { DecoderState } from '../decoder/decoder-state.ts';
 import { NEVER, NONE, type Problem } from '../decoder/problem.ts';
 import { insertMove } from './moves/insert.ts';
 import { below, type Random } from './random.ts';
 
 /**
- * A rough model of the yard, read off a plan: by casting, the hand-over day that each piece is good for, in order. An
- * order is complete when its last piece is, counting through the sequence. Exact where orders share nothing but one
- * casting's turns; elsewhere good enough to rank sequences, at a thousandth of the price of a plan.
+ * A rough model of the yard that stands in for planning, read off a plan: by casting, the hand-over day that each piece
+ * is good for, in order. An order is complete when its last piece is, counting through the sequence. Exact where orders
+ * share nothing but one casting's turns; elsewhere good enough to rank sequences, at a thousandth of the price of a plan.
  */
-export interface CoarseModel {
+export interface Surrogate {
   problem: Problem;
   /** By casting. */
   readyDay: Int32Array[];
@@ -22,8 +22,8 @@ export interface CoarseModel {
 const dayFor = (problem: Problem, minute: number): number =>
   problem.handover[Math.min(problem.handover.length - 1, problem.calendar.dayOf(minute) - problem.today)]!;
 
-const readyMinutes = (at: Placing): number[][] => {
-  const { problem, placed } = at;
+const readyMinutes = (state: DecoderState): number[][] => {
+  const { problem, placed } = state;
   const ready: number[][] = problem.castings.map(() => []);
   for (const lot of problem.finished) for (let i = 0; i < lot.count; i++) ready[lot.casting]!.push(lot.readyAt);
   for (const piece of problem.inMould)
@@ -34,10 +34,10 @@ const readyMinutes = (at: Placing): number[][] => {
   return ready;
 };
 
-/** Reads the model off the plan in `at`. */
-export const coarseModelOf = (at: Placing): CoarseModel => {
-  const { problem, orders } = at;
-  const readyDay = readyMinutes(at).map((list) => Int32Array.from(list, (minute) => dayFor(problem, minute)));
+/** Reads a surrogate off the plan in `state`. */
+export const surrogateOf = (state: DecoderState): Surrogate => {
+  const { problem, orders } = state;
+  const readyDay = readyMinutes(state).map((list) => Int32Array.from(list, (minute) => dayFor(problem, minute)));
   const extraDays = Int32Array.from(problem.orders, (_, o) => {
     const completesAt = orders.completesAt[o]!;
     if (completesAt === NONE) return 0;
@@ -56,7 +56,7 @@ export const coarseModelOf = (at: Placing): CoarseModel => {
 const DAY_WORTH = 1e-5;
 
 /** Days late and, as a tie-break, days to hand-over of one order whose castings have been taken up to `taken`, weighted. */
-const orderCost = (model: CoarseModel, o: number, taken: Int32Array): number => {
+const orderCost = (model: Surrogate, o: number, taken: Int32Array): number => {
   const { problem, readyDay, pieces } = model;
   const needed = pieces[o]!;
   let on = problem.today;
@@ -74,7 +74,7 @@ const orderCost = (model: CoarseModel, o: number, taken: Int32Array): number => 
 };
 
 /** Weighted days late, and as far behind it that it only breaks ties, weighted days to hand-over, of a sequence. */
-export const coarseCost = (model: CoarseModel, sequence: Int32Array): number => {
+export const surrogateCost = (model: Surrogate, sequence: Int32Array): number => {
   model.taken.fill(0);
   let cost = 0;
   for (let i = 0; i < sequence.length; i++) cost += orderCost(model, sequence[i]!, model.taken);
@@ -91,7 +91,7 @@ interface Walk {
   costBefore: Float64Array;
 }
 
-const walkOf = (model: CoarseModel, sequence: Int32Array): Walk => {
+const walkOf = (model: Surrogate, sequence: Int32Array): Walk => {
   const castings = model.taken.length;
   const takenBefore = new Int32Array((sequence.length + 1) * castings);
   const costBefore = new Float64Array(sequence.length + 1);
@@ -104,7 +104,7 @@ const walkOf = (model: CoarseModel, sequence: Int32Array): Walk => {
 };
 
 /** What a trial costs less than the walk's sequence, when it differs from it between two places only. */
-const gainOf = (model: CoarseModel, walk: Walk, trial: Int32Array, first: number, last: number): number => {
+const gainOf = (model: Surrogate, walk: Walk, trial: Int32Array, first: number, last: number): number => {
   const castings = model.taken.length;
   model.taken.set(walk.takenBefore.subarray(first * castings, (first + 1) * castings));
   const present = walk.costBefore[last + 1]! - walk.costBefore[first]!;
@@ -119,7 +119,7 @@ interface Budget {
 }
 
 /** Descends by the best insertion or swap of each place until nothing gets better or the evaluations run out. */
-const descend = (model: CoarseModel, start: Int32Array, budget: Budget): { sequence: Int32Array; cost: number } => {
+const descend = (model: Surrogate, start: Int32Array, budget: Budget): { sequence: Int32Array; cost: number } => {
   let walk = walkOf(model, start);
   for (let improved = true; improved && budget.left > 0; ) {
     improved = false;
@@ -133,7 +133,7 @@ const descend = (model: CoarseModel, start: Int32Array, budget: Budget): { seque
   return { sequence: walk.sequence, cost: walk.costBefore[start.length]! };
 };
 
-const bestMoveFrom = (model: CoarseModel, walk: Walk, from: number, budget: Budget): Int32Array | null => {
+const bestMoveFrom = (model: Surrogate, walk: Walk, from: number, budget: Budget): Int32Array | null => {
   const { sequence } = walk;
   const trial = sequence.slice();
   let best: Int32Array | null = null;
@@ -163,10 +163,10 @@ const bestMoveFrom = (model: CoarseModel, walk: Walk, from: number, budget: Budg
 };
 
 /**
- * Iterated descent over sequences by the rough model: each round a few orders are moved at random and it descends again
- * (perturbation), keeping what is no worse. Returns the best sequence found; `evaluations` of the rough model at most.
+ * Iterated descent over sequences by the surrogate: each round a few orders are moved at random and it descends again
+ * (perturbation), keeping what is no worse. Returns the best sequence found; `evaluations` of the surrogate at most.
  */
-export const coarseSearch = (model: CoarseModel, start: Int32Array, random: Random, evaluations: number) => {
+export const searchSurrogate = (model: Surrogate, start: Int32Array, random: Random, evaluations: number) => {
   const budget = { left: evaluations * start.length };
   let present = descend(model, start, budget);
   let best = present;

@@ -21,7 +21,7 @@ const hasHours = (yard: YardFile): boolean => {
 
 /** Why one such piece could not be had if nothing else were to be done; null when it could. */
 const whyNot = (yard: YardFile, casting: YardFile['castings'][number]): string | null => {
-  const { keep: _firm, ...rest } = yard;
+  const { keep: _fixed, ...rest } = yard;
   const order = { id: 'first', weight: 1, lines: [{ casting: casting.id, quantity: 1 }] };
   const alone: YardFile = { ...rest, finished: [], inMould: [], orders: [order] };
   const { unplanned } = planYard(alone, { effort: 'quick' });

@@ -90,7 +90,7 @@ const planned = ({ plan, instead }: Fixing, sessions: readonly Session[]): Fixed
   return [...others, ...old.map((mix) => renamed(mix, ids))];
 };
 
-/** What the yard's own file says is firm, as far as a plan since then has not given it up. */
+/** What the yard's own file says is fixed, as far as a plan since then has not given it up. */
 const imported = ({ yard, plan }: Fixing): FixedMix[] => {
   if (!yard.keep) return [];
   const stands = new Set(plan?.batches.map(({ id, start }) => `${id} ${start}`));

@@ -27,7 +27,7 @@ const fieldFault = ({ path, message }: Fault, at: string, words: FieldWords): Fa
  * The yard as it would be after an edit, if a yard file may hold it. Otherwise its faults, each with the field of the form
  * it belongs to: what lies under `at` (`castings[2]`, or `yard`) has the name it has there (`kg`, `perPiece[0].quantity`);
  * what lies elsewhere keeps its path. `words` says a fault in the maker's words, or puts it at another field; `[]` in a
- * name stands for any place of a list (`makes[].casting`). What is firm by the present plan is left out: planning anew
+ * name stands for any place of a list (`makes[].casting`). What is fixed by the present plan is left out: planning anew
  * drops what can no longer stay and says so.
  *
  * Example: `fitsYardFile({ ...yard, castings: [heavy] }, 'castings[0]')` is refused at `kg`.
@@ -37,7 +37,7 @@ export const fitsYardFile = (
   at: string,
   words: FieldWords = {},
 ): Outcome<YardFile> => {
-  const { keep: _firm, ...rest } = candidate;
+  const { keep: _fixed, ...rest } = candidate;
   const read = readYardFile(rest);
   if (read.ok) return { ok: true, value: read.yard };
   return { ok: false, faults: read.faults.map((fault) => fieldFault(fault, at, words)) };

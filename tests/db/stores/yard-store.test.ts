@@ -64,7 +64,7 @@ describe('a yard file through the store', () => {
     expect(await throughTheStore(smallYard(awkward))).toEqual(smallYard(awkward));
   });
 
-  test('keeps what is firm, but for an order that is no longer open', async () => {
+  test('keeps what is fixed, but for an order that is no longer open', async () => {
     const { batches, pours } = planYard(smallYard(), { effort: 'quick' });
     const yard = smallYard({ keep: { batches, pours } });
     expect(pours.map(({ order }) => order)).toEqual(['27-001', '27-001']);

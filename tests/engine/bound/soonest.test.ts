@@ -9,7 +9,7 @@ import { planYard } from '../../../src/engine/plan.ts';
 import { yardSeeds } from '../../support/property-seed.ts';
 import { randomYard, YARD_KINDS } from '../../support/random-yard.ts';
 import { smallYard } from '../../support/small-yard.ts';
-import { keptYard } from '../../support/yard-with-fixed-pours.ts';
+import { yardWithFixedPours } from '../../support/yard-with-fixed-pours.ts';
 
 const base = smallYard();
 const soonest = (changes: Partial<YardFileInput> = {}): string => {
@@ -100,7 +100,7 @@ describe('no plan is sooner', () => {
   test('with pours that are fixed', () => {
     for (const seed of yardSeeds(30)) {
       const yard = randomYard(seed, YARD_KINDS[seed % YARD_KINDS.length]!);
-      const kept = keptYard(yard, planYard(yard, { effort: 'quick' }), seed, seed % 3);
+      const kept = yardWithFixedPours(yard, planYard(yard, { effort: 'quick' }), seed, seed % 3);
       expect(sooner(kept), `seed ${seed}`).toEqual([]);
     }
   });

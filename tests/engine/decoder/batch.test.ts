@@ -2,23 +2,23 @@ import { describe, expect, test } from 'vitest';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFileInput } from '../../../shared/yard-file.ts';
 import { placeBatch } from '../../../src/engine/decoder/batch.ts';
-import type { Placing } from '../../../src/engine/decoder/decoder-state.ts';
+import type { DecoderState } from '../../../src/engine/decoder/decoder-state.ts';
 import { NONE } from '../../../src/engine/decoder/problem.ts';
 import { weatherFault } from '../../../src/engine/decoder/weather.ts';
 import { bagsFor } from '../../../src/engine/pack/bags.ts';
-import { begunPlacing } from '../../support/begun-decoder.ts';
+import { begunDecoder } from '../../support/begun-decoder.ts';
 import { smallYard } from '../../support/small-yard.ts';
 
 const base = smallYard();
 const clock = (minute: number | undefined) => new Date((minute! + 60) * 60_000).toISOString().slice(11, 16);
-const begun = (changes: Partial<YardFileInput> = {}): Placing => begunPlacing(smallYard(changes));
+const begun = (changes: Partial<YardFileInput> = {}): DecoderState => begunDecoder(smallYard(changes));
 const filling = (mould: number) => ({ mould, casting: 0, readyAt: 0 });
 const both = [filling(0), filling(1)];
-const free = (at: Placing) => [...at.timeline.free];
+const free = (state: DecoderState) => [...state.timeline.free];
 const mix = (more: Partial<YardFileInput['mixes'][number]>) => [{ ...base.mixes[0]!, ...more }];
 
 /** Set-ups and fills of all pours placed, and the batch of the first. */
-const placed = ({ placed: p }: Placing) => ({
+const placed = ({ placed: p }: DecoderState) => ({
   preps: Array.from({ length: p.pours }, (_, i) => `${clock(p.pourPrepStart[i])}-${clock(p.pourPrepEnd[i])}`),
   fills: Array.from({ length: p.pours }, (_, i) => `${clock(p.pourFillStart[i])}-${clock(p.pourFillEnd[i])}`),
   batch: `${clock(p.batchStart[0])}-${clock(p.batchEnd[0])}`,
@@ -44,22 +44,22 @@ describe('bags for a mass', () => {
 describe('two panels, Saturday 08:00 to 12:00', () => {
   // 08:00 set up, 08:12 set up, 08:24 mix -> 08:34 fill -> 08:41 fill -> 08:48.
   test('as early as they fit', () => {
-    const at = begun();
-    expect(placeBatch(at, both, false)).toBe(true);
-    expect(placed(at)).toEqual({
+    const state = begun();
+    expect(placeBatch(state, both, false)).toBe(true);
+    expect(placed(state)).toEqual({
       preps: ['08:00-08:12', '08:12-08:24'],
       fills: ['08:34-08:41', '08:41-08:48'],
       batch: '08:24-08:48',
     });
-    expect([at.placed.batchBags[0], at.placed.batchKg[0], at.placed.batchKept[0]]).toEqual([1, 27.2, NONE]);
-    expect([at.demand.need[0], at.orders.unpoured[0]]).toEqual([0, 0]);
+    expect([state.placed.batchBags[0], state.placed.batchKg[0], state.placed.batchFixed[0]]).toEqual([1, 27.2, NONE]);
+    expect([state.demand.need[0], state.orders.unpoured[0]]).toEqual([0, 0]);
   });
 
   // Filled at 12:00, so mixed at 11:36; the moulds are set up just before.
   test('as late as they fit', () => {
-    const at = begun();
-    expect(placeBatch(at, both, true)).toBe(true);
-    expect(placed(at)).toEqual({
+    const state = begun();
+    expect(placeBatch(state, both, true)).toBe(true);
+    expect(placed(state)).toEqual({
       preps: ['11:24-11:36', '11:12-11:24'],
       fills: ['11:46-11:53', '11:53-12:00'],
       batch: '11:36-12:00',
@@ -68,9 +68,9 @@ describe('two panels, Saturday 08:00 to 12:00', () => {
 
   // Filled by 11:15 so that someone can stay 45 minutes; washing out may go on meanwhile.
   test('someone stays to keep it wet', () => {
-    const at = begun({ mixes: mix({ attendMinutes: 45, washMinutes: 5 }) });
-    expect(placeBatch(at, both, true)).toBe(true);
-    expect(placed(at).batch).toBe('10:51-11:20');
+    const state = begun({ mixes: mix({ attendMinutes: 45, washMinutes: 5 }) });
+    expect(placeBatch(state, both, true)).toBe(true);
+    expect(placed(state).batch).toBe('10:51-11:20');
   });
 
   test.each<[string, Partial<YardFileInput>]>([
@@ -85,27 +85,27 @@ describe('two panels, Saturday 08:00 to 12:00', () => {
       { yard: { ...base.yard, horizonDays: 2 }, work: [{ ...base.work[0]!, end: '09:55' }] },
     ],
   ])('not when %s, and then nothing is taken', (_, changes) => {
-    const at = begun(changes);
-    const before = free(at);
-    expect(placeBatch(at, both, false)).toBe(false);
-    expect(placeBatch(at, both, true)).toBe(false);
-    expect(free(at)).toEqual(before);
-    expect([at.placed.pours, at.placed.batches, at.demand.need[0]]).toEqual([0, 0, 2]);
+    const state = begun(changes);
+    const before = free(state);
+    expect(placeBatch(state, both, false)).toBe(false);
+    expect(placeBatch(state, both, true)).toBe(false);
+    expect(free(state)).toEqual(before);
+    expect([state.placed.pours, state.placed.batches, state.demand.need[0]]).toEqual([0, 0, 2]);
   });
 
   // Two fills take 14 minutes and the session ends with the second; it is stripped a week later.
   test('the very last minute will do', () => {
-    const at = begun({ work: [{ ...base.work[0]!, end: '08:48' }], mixes: mix({ workingMinutes: 14 }) });
-    expect(placeBatch(at, both, false)).toBe(true);
-    expect(placed(at).batch).toBe('08:24-08:48');
+    const state = begun({ work: [{ ...base.work[0]!, end: '08:48' }], mixes: mix({ workingMinutes: 14 }) });
+    expect(placeBatch(state, both, false)).toBe(true);
+    expect(placed(state).batch).toBe('08:24-08:48');
   });
 
   // The bag comes a hundred minutes into the session, at 09:40.
   test('waits for what comes within the shift', () => {
-    const at = begun({ materials: base.materials.map((m) => ({ ...m, onHand: 0 })) });
-    at.problem.materials[0]!.arrivals.push({ at: at.timeline.from + 100, quantity: 1 });
-    expect(placeBatch(at, both, false)).toBe(true);
-    expect(placed(at).batch).toBe('09:40-10:04');
+    const state = begun({ materials: base.materials.map((m) => ({ ...m, onHand: 0 })) });
+    state.problem.materials[0]!.arrivals.push({ at: state.timeline.from + 100, quantity: 1 });
+    expect(placeBatch(state, both, false)).toBe(true);
+    expect(placed(state).batch).toBe('09:40-10:04');
   });
 });
 
@@ -115,17 +115,21 @@ describe('a mould that holds a piece', () => {
 
   // 08:00 strip -> 08:08 clean and set up -> 08:26 mix -> 08:36 fill -> 08:43.
   test('is stripped, cleaned and set up first', () => {
-    const at = begun({ inMould, orders });
-    expect(placeBatch(at, [filling(0)], false)).toBe(true);
-    expect(clock(at.placed.firstStripStart[0])).toBe('08:00');
-    expect(placed(at)).toEqual({ preps: ['08:08-08:26'], fills: ['08:36-08:43'], batch: '08:26-08:43' });
+    const state = begun({ inMould, orders });
+    expect(placeBatch(state, [filling(0)], false)).toBe(true);
+    expect(clock(state.placed.firstStripStart[0])).toBe('08:00');
+    expect(placed(state)).toEqual({ preps: ['08:08-08:26'], fills: ['08:36-08:43'], batch: '08:26-08:43' });
   });
 
   test('keeps it when the batch does not fit', () => {
-    const at = begun({ inMould, orders, work: [{ ...base.work[0]!, end: '08:42' }] });
-    const before = free(at);
-    expect(placeBatch(at, [filling(0)], false)).toBe(false);
-    expect([at.moulds.held[0], at.placed.firstStripStart[0], free(at).join()]).toEqual([0, NONE, before.join()]);
+    const state = begun({ inMould, orders, work: [{ ...base.work[0]!, end: '08:42' }] });
+    const before = free(state);
+    expect(placeBatch(state, [filling(0)], false)).toBe(false);
+    expect([state.moulds.held[0], state.placed.firstStripStart[0], free(state).join()]).toEqual([
+      0,
+      NONE,
+      before.join(),
+    ]);
   });
 });
 

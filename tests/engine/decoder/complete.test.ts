@@ -2,9 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFileInput } from '../../../shared/yard-file.ts';
 import { completeOrder, packWaiting } from '../../../src/engine/decoder/complete.ts';
-import type { Placing } from '../../../src/engine/decoder/decoder-state.ts';
+import type { DecoderState } from '../../../src/engine/decoder/decoder-state.ts';
 import { NONE } from '../../../src/engine/decoder/problem.ts';
-import { begunPlacing, enterShift } from '../../support/begun-decoder.ts';
+import { begunDecoder, enterShift } from '../../support/begun-decoder.ts';
 import { smallYard } from '../../support/small-yard.ts';
 
 const base = smallYard();
@@ -13,8 +13,8 @@ const text = (minute: number | undefined) =>
 const minute = (at: string) => minuteOf(`2027-${at.replace(' ', 'T')}:00+01:00`);
 
 /** Two finished panels for the pair that is ordered; packing it takes five minutes. */
-const begun = (more: Partial<YardFileInput> = {}): Placing =>
-  begunPlacing(smallYard({ finished: [{ casting: 'panel-900', count: 2 }], ...more }));
+const begun = (more: Partial<YardFileInput> = {}): DecoderState =>
+  begunDecoder(smallYard({ finished: [{ casting: 'panel-900', count: 2 }], ...more }));
 const single = [{ id: 'a', lines: [{ casting: 'panel-900', quantity: 2 }] }];
 
 describe('an order that is not packed', () => {
@@ -23,9 +23,9 @@ describe('an order that is not packed', () => {
       { casting: 'panel-900', count: 1 },
       { casting: 'panel-900', count: 1, readyAt: '2027-04-09T14:00:00+01:00' },
     ];
-    const at = begun({ finished, orders: single });
-    expect([text(at.orders.completesAt[0]), text(at.orders.packStart[0])]).toEqual(['04-09 14:00', 'no']);
-    expect(at.orders.open).toBe(0);
+    const state = begun({ finished, orders: single });
+    expect([text(state.orders.completesAt[0]), text(state.orders.packStart[0])]).toEqual(['04-09 14:00', 'no']);
+    expect(state.orders.open).toBe(0);
   });
 
   // What is set aside for it is taken first, and what is free after it: the last one taken is not the last one ready.
@@ -39,77 +39,83 @@ describe('an order that is not packed', () => {
 
   test('or when its last part is there', () => {
     const orders = [{ id: 'a', lines: [...single[0]!.lines, { material: 'mortar', quantity: 21 }] }];
-    const at = begun({ orders, incoming: [{ material: 'mortar', quantity: 1, on: '2027-04-12' }] });
-    expect(text(at.orders.completesAt[0])).toBe('04-12 00:00');
+    const state = begun({ orders, incoming: [{ material: 'mortar', quantity: 1, on: '2027-04-12' }] });
+    expect(text(state.orders.completesAt[0])).toBe('04-12 00:00');
   });
 
   test('not when that is after the horizon', () => {
     const orders = [{ id: 'a', lines: [...single[0]!.lines, { material: 'mortar', quantity: 21 }] }];
     const yard = { ...base.yard, horizonDays: 3 };
-    const at = begun({ yard, orders, incoming: [{ material: 'mortar', quantity: 1, on: '2027-04-12' }] });
-    expect([text(at.orders.completesAt[0]), at.orders.open]).toEqual(['no', 1]);
+    const state = begun({ yard, orders, incoming: [{ material: 'mortar', quantity: 1, on: '2027-04-12' }] });
+    expect([text(state.orders.completesAt[0]), state.orders.open]).toEqual(['no', 1]);
   });
 });
 
 describe('an order that is packed', () => {
   test('waits for a session', () => {
-    const at = begun();
-    expect([at.orders.waiting, text(at.orders.completesAt[0])]).toEqual([[0], 'no']);
+    const state = begun();
+    expect([state.orders.waiting, text(state.orders.completesAt[0])]).toEqual([[0], 'no']);
   });
 
   test('is packed as soon as someone is free', () => {
-    const at = begun();
-    packWaiting(at, false);
-    expect([text(at.orders.packStart[0]), text(at.orders.completesAt[0])]).toEqual(['04-10 08:00', '04-10 08:05']);
-    expect([at.orders.waiting, at.orders.open]).toEqual([[], 0]);
+    const state = begun();
+    packWaiting(state, false);
+    expect([text(state.orders.packStart[0]), text(state.orders.completesAt[0])]).toEqual([
+      '04-10 08:00',
+      '04-10 08:05',
+    ]);
+    expect([state.orders.waiting, state.orders.open]).toEqual([[], 0]);
   });
 
   // It is handed over on Saturdays: packed a week later it would be a week late. The early hours stay free for pours.
   test('when it cannot wait, as late in the session as it fits', () => {
-    const at = begun();
-    packWaiting(at, true);
-    expect([text(at.orders.packStart[0]), text(at.orders.completesAt[0])]).toEqual(['04-10 11:55', '04-10 12:00']);
+    const state = begun();
+    packWaiting(state, true);
+    expect([text(state.orders.packStart[0]), text(state.orders.completesAt[0])]).toEqual([
+      '04-10 11:55',
+      '04-10 12:00',
+    ]);
   });
 
   // Handed over on Sundays, and there are hours on Sunday too: packed then it is no later.
   test('when it can wait it is left for later', () => {
-    const at = begun({
+    const state = begun({
       extra: [{ date: '2027-04-11', start: '08:00', end: '12:00' }],
       yard: { ...base.yard, handoverDays: ['SU'] },
     });
-    packWaiting(at, true);
-    expect(text(at.orders.completesAt[0])).toBe('no');
-    enterShift(at, 1);
-    packWaiting(at, true);
-    expect(text(at.orders.completesAt[0])).toBe('04-11 12:00');
+    packWaiting(state, true);
+    expect(text(state.orders.completesAt[0])).toBe('no');
+    enterShift(state, 1);
+    packWaiting(state, true);
+    expect(text(state.orders.completesAt[0])).toBe('04-11 12:00');
   });
 
   test('not before its parts are there', () => {
-    const at = begun({ materials: base.materials.map((m) => (m.id === 'rod' ? { ...m, onHand: 0 } : m)) });
-    packWaiting(at, false);
-    expect(text(at.orders.completesAt[0])).toBe('no');
+    const state = begun({ materials: base.materials.map((m) => (m.id === 'rod' ? { ...m, onHand: 0 } : m)) });
+    packWaiting(state, false);
+    expect(text(state.orders.completesAt[0])).toBe('no');
     // Bought with three days to wait, the rod is there on Sunday; the session after that is a week later.
-    enterShift(at, 1);
-    packWaiting(at, false);
-    expect(text(at.orders.packStart[0])).toBe('04-17 08:00');
+    enterShift(state, 1);
+    packWaiting(state, false);
+    expect(text(state.orders.packStart[0])).toBe('04-17 08:00');
   });
 
   test('one after the other in the order of the sequence', () => {
     const kit = (id: string, due: string) => ({ id, due, lines: [{ kit: 'pair', quantity: 1 }] });
-    const at = begun({
+    const state = begun({
       finished: [{ casting: 'panel-900', count: 4 }],
       orders: [kit('a', '2027-04-10'), kit('b', '2027-04-10')],
     });
-    at.orders.waiting.reverse();
-    packWaiting(at, false);
-    expect([...at.orders.packStart].map(text)).toEqual(['04-10 08:00', '04-10 08:05']);
+    state.orders.waiting.reverse();
+    packWaiting(state, false);
+    expect([...state.orders.packStart].map(text)).toEqual(['04-10 08:00', '04-10 08:05']);
   });
 
   test('the last minute of the session will do, one less will not', () => {
-    const at = begun();
-    at.orders.readyAt[0] = minute('04-10 11:55');
-    packWaiting(at, false);
-    expect(text(at.orders.completesAt[0])).toBe('04-10 12:00');
+    const state = begun();
+    state.orders.readyAt[0] = minute('04-10 11:55');
+    packWaiting(state, false);
+    expect(text(state.orders.completesAt[0])).toBe('04-10 12:00');
     const late = begun();
     late.orders.readyAt[0] = minute('04-10 11:56');
     packWaiting(late, false);
@@ -133,9 +139,9 @@ test('an order is packed before the horizon ends, or not at all', () => {
 });
 
 test('an order whose pieces come later is complete then', () => {
-  const at = begun({ orders: single });
-  Object.assign(at.orders, { open: 1 });
-  at.orders.readyAt[0] = minute('04-11 10:00');
-  completeOrder(at, 0);
-  expect([text(at.orders.completesAt[0]), at.orders.open]).toEqual(['04-11 10:00', 0]);
+  const state = begun({ orders: single });
+  Object.assign(state.orders, { open: 1 });
+  state.orders.readyAt[0] = minute('04-11 10:00');
+  completeOrder(state, 0);
+  expect([text(state.orders.completesAt[0]), state.orders.open]).toEqual(['04-11 10:00', 0]);
 });

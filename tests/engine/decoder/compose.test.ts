@@ -1,41 +1,41 @@
 import { describe, expect, test } from 'vitest';
 import type { YardFileInput } from '../../../shared/yard-file.ts';
 import { composeBatch, fullestKg, leadCasting, scarcity } from '../../../src/engine/decoder/compose.ts';
-import type { Placing } from '../../../src/engine/decoder/decoder-state.ts';
+import type { DecoderState } from '../../../src/engine/decoder/decoder-state.ts';
 import type { Choices } from '../../../src/engine/decoder/dispatch.ts';
 import { listOpenings } from '../../../src/engine/decoder/openings.ts';
 import { NONE } from '../../../src/engine/decoder/problem.ts';
-import { begunPlacing } from '../../support/begun-decoder.ts';
+import { begunDecoder } from '../../support/begun-decoder.ts';
 import { smallYard } from '../../support/small-yard.ts';
 
 const base = smallYard();
-const begun = (changes: Partial<YardFileInput>, choices: Partial<Choices> = {}): Placing => {
-  const at = begunPlacing(smallYard(changes), choices);
-  listOpenings(at, at.openings);
-  return at;
+const begun = (changes: Partial<YardFileInput>, choices: Partial<Choices> = {}): DecoderState => {
+  const state = begunDecoder(smallYard(changes), choices);
+  listOpenings(state, state.openings);
+  return state;
 };
-const mouldsOf = (at: Placing, waitMinutes: number, lead = 0) =>
-  composeBatch(at, lead, at.openings, waitMinutes).map((x) => at.problem.yard.moulds[x.mould]!.id);
+const mouldsOf = (state: DecoderState, waitMinutes: number, lead = 0) =>
+  composeBatch(state, lead, state.openings, waitMinutes).map((x) => state.problem.yard.moulds[x.mould]!.id);
 const moulds = (first: Partial<YardFileInput['moulds'][number]>) => [{ ...base.moulds[0]!, ...first }, base.moulds[1]!];
 
 describe('two panels of 13.6 kg for a bag that places 27.5 kg', () => {
   test('go into one batch', () => {
-    const at = begun({});
-    expect(mouldsOf(at, 0)).toEqual(['900 no. 1', '900 no. 2']);
-    expect(fullestKg(at, 0)).toBeCloseTo(27.2);
+    const state = begun({});
+    expect(mouldsOf(state, 0)).toEqual(['900 no. 1', '900 no. 2']);
+    expect(fullestKg(state, 0)).toBeCloseTo(27.2);
   });
 
   // The first mould has to be cleaned: 08:18 against 08:12.
   test('the second joins when its mould is ready within the wait', () => {
-    const at = begun({ moulds: moulds({ condition: 'dirty' }) });
-    expect(mouldsOf(at, 5)).toEqual(['900 no. 2']);
-    expect(mouldsOf(at, 6)).toEqual(['900 no. 2', '900 no. 1']);
+    const state = begun({ moulds: moulds({ condition: 'dirty' }) });
+    expect(mouldsOf(state, 5)).toEqual(['900 no. 2']);
+    expect(mouldsOf(state, 6)).toEqual(['900 no. 2', '900 no. 1']);
   });
 
   test('not when the order asks for one', () => {
-    const at = begun({ orders: [{ id: 'a', lines: [{ casting: 'panel-900', quantity: 1 }] }] });
-    expect(mouldsOf(at, 60)).toHaveLength(1);
-    expect(fullestKg(at, 0)).toBeCloseTo(13.6);
+    const state = begun({ orders: [{ id: 'a', lines: [{ casting: 'panel-900', quantity: 1 }] }] });
+    expect(mouldsOf(state, 60)).toHaveLength(1);
+    expect(fullestKg(state, 0)).toBeCloseTo(13.6);
   });
 
   test('not when batches are kept small', () => {
@@ -44,8 +44,8 @@ describe('two panels of 13.6 kg for a bag that places 27.5 kg', () => {
 
   // Two fills are 14 minutes; at 30 °C the 20 minutes of working time are over after 20 / 1.755 = 11.4.
   test('not in the heat', () => {
-    const at = begun({ temperatures: [{ from: '2027-01-01', celsius: 30 }] });
-    expect(mouldsOf(at, 60)).toHaveLength(1);
+    const state = begun({ temperatures: [{ from: '2027-01-01', celsius: 30 }] });
+    expect(mouldsOf(state, 60)).toHaveLength(1);
   });
 
   // At 60 °C age is gained exp(5000 (1/293.15 - 1/333.15)) = 7.75 times as fast: 2.6 minutes, less than one fill.
@@ -67,14 +67,14 @@ describe('three lengths in one mix', () => {
   const common = { castings, kits: [], moulds: ['short', 'middle', 'long'].map((x) => mould(x, 1)) };
 
   test('the first order of the sequence leads', () => {
-    const at = begun({ ...common, orders: [order('a', 'long'), order('b', 'short')] });
-    expect(leadCasting(at, at.openings)).toBe(2);
+    const state = begun({ ...common, orders: [order('a', 'long'), order('b', 'short')] });
+    expect(leadCasting(state, state.openings)).toBe(2);
   });
 
   // 18 + 9 = 27 fits the 27.5 kg, 18 + 13 = 31 does not.
   test('what fits beside the lead fills the batch up', () => {
-    const at = begun({ ...common, orders: [order('a', 'long'), order('b', 'middle'), order('c', 'short')] });
-    expect(mouldsOf(at, 60, 2)).toEqual(['long 1', 'short 1']);
+    const state = begun({ ...common, orders: [order('a', 'long'), order('b', 'middle'), order('c', 'short')] });
+    expect(mouldsOf(state, 60, 2)).toEqual(['long 1', 'short 1']);
   });
 
   // Four short pieces of one mould are scarcer than one long piece of one mould.
@@ -83,9 +83,9 @@ describe('three lengths in one mix', () => {
       { casting: 'long', quantity: 1 },
       { casting: 'short', quantity: 4 },
     ];
-    const at = begun({ ...common, orders: [{ id: 'a', lines }] });
-    expect([scarcity(at, 0), scarcity(at, 2)]).toEqual([4, 1]);
-    expect(leadCasting(at, at.openings)).toBe(0);
+    const state = begun({ ...common, orders: [{ id: 'a', lines }] });
+    expect([scarcity(state, 0), scarcity(state, 2)]).toEqual([4, 1]);
+    expect(leadCasting(state, state.openings)).toBe(0);
     const listed = begun(
       { ...common, castings: [...castings].reverse(), orders: [{ id: 'a', lines }] },
       { scarceFirst: false },
@@ -96,9 +96,9 @@ describe('three lengths in one mix', () => {
 
   test('a mould that makes two lengths is taken once', () => {
     const both = { ...mould('short', 1), id: 'both', makes: [{ casting: 'short' }, { casting: 'middle' }] };
-    const at = begun({ ...common, moulds: [both], orders: [order('a', 'short'), order('b', 'middle')] });
-    expect(at.openings.count).toBe(2);
-    expect(mouldsOf(at, 60)).toEqual(['both']);
+    const state = begun({ ...common, moulds: [both], orders: [order('a', 'short'), order('b', 'middle')] });
+    expect(state.openings.count).toBe(2);
+    expect(mouldsOf(state, 60)).toEqual(['both']);
   });
 
   // "both" is ready at 08:12, the mould that makes nothing but short ones has to be cleaned first and is ready at 08:18. Two
@@ -116,7 +116,7 @@ describe('three lengths in one mix', () => {
   });
 
   test('none leads where no mould is open', () => {
-    const at = begun({ ...common, orders: [] });
-    expect(leadCasting(at, at.openings)).toBe(NONE);
+    const state = begun({ ...common, orders: [] });
+    expect(leadCasting(state, state.openings)).toBe(NONE);
   });
 });

@@ -42,11 +42,11 @@ const keep: Keep = {
   ],
   pours: [pour(1, ['08:00', '08:12'], ['08:34', '08:41']), pour(2, ['08:12', '08:24'], ['08:41', '08:48'])],
 };
-const keptIn = (changes: Partial<YardFileInput>) => compile(smallYard({ keep, ...changes })).kept;
+const keptIn = (changes: Partial<YardFileInput>) => compile(smallYard({ keep, ...changes })).fixed;
 const reason = (changes: Partial<YardFileInput>) => {
   const { batches, dropped } = keptIn(changes);
   expect(batches.length + dropped.length).toBe(1);
-  return dropped[0]?.reason ?? 'kept';
+  return dropped[0]?.reason ?? 'fixed';
 };
 const firstMould = (more: Partial<YardFileInput['moulds'][number]>) => ({
   moulds: [{ ...base.moulds[0]!, ...more }, base.moulds[1]!],
@@ -57,7 +57,7 @@ const casting = (more: Partial<YardFileInput['castings'][number]>) => ({
 });
 const inFirst = (filledAt: string) => ({ inMould: [{ mould: '900 no. 1', casting: 'panel-900', filledAt }] });
 
-describe('a firm batch', () => {
+describe('a fixed batch', () => {
   test('stays as it was where nothing has changed', () => {
     const [batch] = keptIn({}).batches;
     expect(batch).toMatchObject({ id: 'B1', mix: 0, start: minute('08:24'), minutes: 24, bags: 1 });
@@ -68,8 +68,8 @@ describe('a firm batch', () => {
     ]);
   });
 
-  test('a yard without firm batches keeps nothing', () => {
-    expect(compile(base).kept).toEqual({ batches: [], dropped: [] });
+  test('a yard without fixed batches keeps nothing', () => {
+    expect(compile(base).fixed).toEqual({ batches: [], dropped: [] });
   });
 
   const name = '900 no. 1';
@@ -124,11 +124,11 @@ describe('a firm batch', () => {
     ],
     ['now is the minute it begins', { yard: { ...base.yard, now: saturday('08:00') } }],
   ])('stays where %s', (_, changes) => {
-    expect(reason(changes)).toBe('kept');
+    expect(reason(changes)).toBe('fixed');
   });
 });
 
-describe('what a firm pour needs done first', () => {
+describe('what a fixed pour needs done first', () => {
   // Now 07:00; filled on Thursday, so it can be stripped at once: from 07:30, 8 minutes; then clean and set up 18.
   const early: Partial<YardFileInput> = {
     work: [{ ...base.work[0]!, start: '07:30' }],
@@ -148,7 +148,7 @@ describe('what a firm pour needs done first', () => {
     expect(reason({ ...long, finished, yard: { ...base.yard, rackSpaces: 1 } })).toBe(
       'mould 900 no. 1 cannot be stripped by then: nobody is free, or the rack is full',
     );
-    expect(reason({ ...long, finished, yard: { ...base.yard, rackSpaces: 2 } })).toBe('kept');
+    expect(reason({ ...long, finished, yard: { ...base.yard, rackSpaces: 2 } })).toBe('fixed');
   });
 
   // A piece of the day before lies on the only space until the very minute the strip ends: that is soon enough.
@@ -197,7 +197,7 @@ describe('what a firm pour needs done first', () => {
         pours: [pour(1, ['07:54', '08:12'], ['08:34', '08:41']), pour(2, ['08:00', '08:18'], ['08:41', '08:48'])],
       },
     };
-    expect(reason({ ...both, yard: { ...base.yard, rackSpaces: 2 } })).toBe('kept');
+    expect(reason({ ...both, yard: { ...base.yard, rackSpaces: 2 } })).toBe('fixed');
     expect(reason({ ...both, yard: { ...base.yard, rackSpaces: 1 } })).toBe(
       'mould 900 no. 2 cannot be stripped by then: nobody is free, or the rack is full',
     );
@@ -205,7 +205,7 @@ describe('what a firm pour needs done first', () => {
 
   test('the mould mended, also when it holds a piece until then', () => {
     const mould = (repairedOn: string) => firstMould({ condition: 'damaged', repairedOn });
-    expect(reason({ ...early, ...mould('2027-04-10') })).toBe('kept');
+    expect(reason({ ...early, ...mould('2027-04-10') })).toBe('fixed');
     expect(reason({ ...early, ...mould('2027-04-11') })).toBe('mould 900 no. 1 is not free by then');
   });
 
@@ -218,12 +218,12 @@ describe('what a firm pour needs done first', () => {
       ...firstMould({ ...coat, oilDryMinutes }),
       keep: { ...keep, pours },
     });
-    expect(reason(yard(28))).toBe('kept');
+    expect(reason(yard(28))).toBe('fixed');
     expect(reason(yard(29))).toBe('mould 900 no. 1 is not ready by then');
   });
 });
 
-describe('of two firm batches', () => {
+describe('of two fixed batches', () => {
   const second = (start: string, fill: [string, string], end: string): Keep => ({
     batches: [
       { ...keep.batches[0]!, bags: 1, kg: 13.6, pours: ['P1'] },
@@ -238,9 +238,9 @@ describe('of two firm batches', () => {
     ],
     pours: [keep.pours[0]!, { ...pour(2, ['08:12', '08:24'], fill), batch: 'B2' }],
   });
-  const one = (yard: YardFile['yard'], firm: Keep) => {
-    const first = { ...firm.batches[0]!, end: saturday('08:41') };
-    return compile(smallYard({ yard, keep: { ...firm, batches: [first, firm.batches[1]!] } })).kept;
+  const one = (yard: YardFile['yard'], fixed: Keep) => {
+    const first = { ...fixed.batches[0]!, end: saturday('08:41') };
+    return compile(smallYard({ yard, keep: { ...fixed, batches: [first, fixed.batches[1]!] } })).fixed;
   };
 
   test('the later one goes when there is only one person for both', () => {

@@ -1,19 +1,19 @@
 import { describe, expect, test } from 'vitest';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFileInput } from '../../../shared/yard-file.ts';
-import type { Placing } from '../../../src/engine/decoder/decoder-state.ts';
+import type { DecoderState } from '../../../src/engine/decoder/decoder-state.ts';
 import type { Choices } from '../../../src/engine/decoder/dispatch.ts';
 import { latestStart, listOpenings } from '../../../src/engine/decoder/openings.ts';
 import { NEVER } from '../../../src/engine/decoder/problem.ts';
-import { begunPlacing } from '../../support/begun-decoder.ts';
+import { begunDecoder } from '../../support/begun-decoder.ts';
 import { smallYard } from '../../support/small-yard.ts';
 
 const base = smallYard();
 const clock = (minute: number) => new Date((minute + 60) * 60_000).toISOString().slice(11, 16);
 const saturday = (time: string) => minuteOf(`2027-04-10T${time}:00+01:00`);
-const listed = (at: Placing) => {
-  const { openings } = at;
-  listOpenings(at, openings);
+const listed = (state: DecoderState) => {
+  const { openings } = state;
+  listOpenings(state, openings);
   return Array.from({ length: openings.count }, (_, i) => ({
     mould: openings.mould[i],
     readyAt: clock(openings.readyAt[i]!),
@@ -23,7 +23,7 @@ const listed = (at: Placing) => {
 const yardWith = (first: Partial<YardFileInput['moulds'][number]>, more: Partial<YardFileInput> = {}) =>
   smallYard({ moulds: [{ ...base.moulds[0]!, ...first }, base.moulds[1]!], ...more });
 const begun = (first: Partial<YardFileInput['moulds'][number]>, choices: Partial<Choices> = {}) =>
-  begunPlacing(yardWith(first), choices);
+  begunDecoder(yardWith(first), choices);
 
 describe('a mould could take a pour on Saturday from 08:00', () => {
   const other = { mould: 1, readyAt: '08:12', work: 12 };
@@ -51,30 +51,30 @@ describe('a mould could take a pour on Saturday from 08:00', () => {
     const inMould = [{ mould: '900 no. 1', casting: 'panel-900', filledAt: '2027-04-10T07:30:00+01:00' }];
     const yard = { ...base.yard, now: '2027-04-10T07:31:00+01:00' };
     const orders = [{ id: 'a', lines: [{ casting: 'panel-900', quantity: 3 }] }];
-    const at = begunPlacing(yardWith({}, { inMould, yard, orders }));
-    expect(listed(at)).toEqual([{ mould: 0, readyAt: '09:11', work: 26 }, other]);
-    expect(clock(at.openings.soonest[0]!)).toBe('08:12');
+    const state = begunDecoder(yardWith({}, { inMould, yard, orders }));
+    expect(listed(state)).toEqual([{ mould: 0, readyAt: '09:11', work: 26 }, other]);
+    expect(clock(state.openings.soonest[0]!)).toBe('08:12');
   });
 
-  test.each<[string, (at: Placing) => void]>([
-    ['is out of use', (at) => at.moulds.freeAt.fill(NEVER, 0, 1)],
-    ['waits for a firm pour', (at) => at.moulds.reserved.fill(1, 0, 1)],
-    ['is to rest', (at) => Object.assign(at, { choices: { ...at.choices, restMould: 0 } })],
-    ['is free too late', (at) => at.moulds.freeAt.fill(saturday('11:44'), 0, 1)],
+  test.each<[string, (state: DecoderState) => void]>([
+    ['is out of use', (state) => state.moulds.freeAt.fill(NEVER, 0, 1)],
+    ['waits for a fixed pour', (state) => state.moulds.reserved.fill(1, 0, 1)],
+    ['is to rest', (state) => Object.assign(state, { choices: { ...state.choices, restMould: 0 } })],
+    ['is free too late', (state) => state.moulds.freeAt.fill(saturday('11:44'), 0, 1)],
   ])('not when it %s', (_, change) => {
-    const at = begun({});
-    change(at);
-    expect(listed(at)).toEqual([other]);
+    const state = begun({});
+    change(state);
+    expect(listed(state)).toEqual([other]);
   });
 
-  test.each<[string, (at: Placing) => void]>([
-    ['is not to be tried again', (at) => at.blocked.fill(1)],
-    ['nobody needs', (at) => at.demand.need.fill(0)],
+  test.each<[string, (state: DecoderState) => void]>([
+    ['is not to be tried again', (state) => state.blocked.fill(1)],
+    ['nobody needs', (state) => state.demand.need.fill(0)],
   ])('not for a casting that %s', (_, change) => {
-    const at = begun({});
-    change(at);
-    expect(listed(at)).toEqual([]);
-    expect(at.openings.soonest[0]).toBe(NEVER);
+    const state = begun({});
+    change(state);
+    expect(listed(state)).toEqual([]);
+    expect(state.openings.soonest[0]).toBe(NEVER);
   });
 });
 
@@ -82,7 +82,7 @@ describe('the latest start of a batch', () => {
   const latest = (mix: Partial<YardFileInput['mixes'][number]>, yard: Partial<YardFileInput['yard']> = {}) =>
     clock(
       latestStart(
-        begunPlacing(smallYard({ mixes: [{ ...base.mixes[0]!, ...mix }], yard: { ...base.yard, ...yard } })),
+        begunDecoder(smallYard({ mixes: [{ ...base.mixes[0]!, ...mix }], yard: { ...base.yard, ...yard } })),
         0,
       ),
     );

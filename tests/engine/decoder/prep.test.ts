@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { YardFileInput } from '../../../shared/yard-file.ts';
-import type { Placing } from '../../../src/engine/decoder/decoder-state.ts';
+import type { DecoderState } from '../../../src/engine/decoder/decoder-state.ts';
 import type { Choices } from '../../../src/engine/decoder/dispatch.ts';
 import {
   coatAhead,
@@ -11,7 +11,7 @@ import {
   prepMinutes,
 } from '../../../src/engine/decoder/prep.ts';
 import { NONE } from '../../../src/engine/decoder/problem.ts';
-import { begunPlacing } from '../../support/begun-decoder.ts';
+import { begunDecoder } from '../../support/begun-decoder.ts';
 import { smallYard } from '../../support/small-yard.ts';
 
 const base = smallYard();
@@ -23,8 +23,8 @@ const begun = (
   first: Partial<YardFileInput['moulds'][number]> = {},
   more: Partial<YardFileInput> = {},
   choices: Partial<Choices> = {},
-): Placing =>
-  begunPlacing(
+): DecoderState =>
+  begunDecoder(
     smallYard({
       castings: [...base.castings, long],
       moulds: [
@@ -35,7 +35,7 @@ const begun = (
     }),
     choices,
   );
-const preps = ({ moulds }: Placing) =>
+const preps = ({ moulds }: DecoderState) =>
   [0, 1].map((k) =>
     moulds.preppedFor[k] === NONE ? 'no' : `${clock(moulds.prepStart[k])}-${clock(moulds.prepEnd[k])}`,
   );
@@ -54,9 +54,12 @@ describe('minutes of setting up (R6)', () => {
 
   // It holds a long panel: after the strip it is dirty and set for that.
   test('after a strip', () => {
-    const at = begun({}, { inMould: [{ mould: '900 no. 1', casting: 'long', filledAt: '2027-04-03T11:00:00+01:00' }] });
-    expect(prepMinutes(at, 0, longPanel!, false, true)).toBe(15 + 9);
-    expect(prepMinutes(at, 0, panel!, false, true)).toBe(12 + 6);
+    const state = begun(
+      {},
+      { inMould: [{ mould: '900 no. 1', casting: 'long', filledAt: '2027-04-03T11:00:00+01:00' }] },
+    );
+    expect(prepMinutes(state, 0, longPanel!, false, true)).toBe(15 + 9);
+    expect(prepMinutes(state, 0, panel!, false, true)).toBe(12 + 6);
   });
 });
 
@@ -66,8 +69,8 @@ describe('a sealing coat every four turns', () => {
     [4, true],
     [5, true],
   ])('after %d turns it is due: %s', (turnsSinceOil, due) => {
-    const at = begun({ ...coat, turnsSinceOil });
-    expect([coatDue(at, 0), coats(at, 0)]).toEqual([due, due]);
+    const state = begun({ ...coat, turnsSinceOil });
+    expect([coatDue(state, 0), coats(state, 0)]).toEqual([due, due]);
   });
 
   test('may be given early where that is chosen, never twice running and never to a mould that takes none', () => {
@@ -79,32 +82,32 @@ describe('a sealing coat every four turns', () => {
 
 describe('setting up for the next session', () => {
   test('as many moulds as pieces are needed, from the first free minute on', () => {
-    const at = begun();
-    prepAhead(at);
-    expect(preps(at)).toEqual(['08:12-08:24', '08:00-08:12']);
-    expect(at.demand.prepped[0]).toBe(2);
+    const state = begun();
+    prepAhead(state);
+    expect(preps(state)).toEqual(['08:12-08:24', '08:00-08:12']);
+    expect(state.demand.prepped[0]).toBe(2);
   });
 
   test('the mould that makes nothing else first', () => {
-    const at = begun({}, { orders: [{ id: 'a', lines: [{ casting: 'panel-900', quantity: 1 }] }] });
-    prepAhead(at);
-    expect(preps(at)).toEqual(['no', '08:00-08:12']);
+    const state = begun({}, { orders: [{ id: 'a', lines: [{ casting: 'panel-900', quantity: 1 }] }] });
+    prepAhead(state);
+    expect(preps(state)).toEqual(['no', '08:00-08:12']);
   });
 
   test('with the coat that would be due a turn later', () => {
-    const at = begun({ ...coat, turnsSinceOil: 3 });
-    prepAhead(at);
-    expect([...at.moulds.coated]).toEqual([1, 0]);
+    const state = begun({ ...coat, turnsSinceOil: 3 });
+    prepAhead(state);
+    expect([...state.moulds.coated]).toEqual([1, 0]);
     const plain = begun({ ...coat, turnsSinceOil: 3 }, {}, { coatAhead: false });
     prepAhead(plain);
     expect([...plain.moulds.coated]).toEqual([0, 0]);
   });
 
-  test('not what rests, waits for a firm pour or has no time left', () => {
-    const at = begun({}, {}, { restMould: 0 });
-    at.moulds.reserved[1] = 1;
-    prepAhead(at);
-    expect(preps(at)).toEqual(['no', 'no']);
+  test('not what rests, waits for a fixed pour or has no time left', () => {
+    const state = begun({}, {}, { restMould: 0 });
+    state.moulds.reserved[1] = 1;
+    prepAhead(state);
+    expect(preps(state)).toEqual(['no', 'no']);
     const full = begun();
     full.timeline.take(full.timeline.from, full.timeline.to - full.timeline.from - 11, 1);
     prepAhead(full);
@@ -115,10 +118,10 @@ describe('setting up for the next session', () => {
 describe('coating ahead', () => {
   // Twelve minutes and ten for the coat, as late as they fit before 12:00: dry at 13:00, after the session.
   test('is done last thing, so that it dries overnight', () => {
-    const at = begun({ ...coat, turnsSinceOil: 4 });
-    coatAhead(at);
-    expect(preps(at)).toEqual(['11:38-12:00', 'no']);
-    expect(clock(at.moulds.batchFrom[0])).toBe('13:00');
+    const state = begun({ ...coat, turnsSinceOil: 4 });
+    coatAhead(state);
+    expect(preps(state)).toEqual(['11:38-12:00', 'no']);
+    expect(clock(state.moulds.batchFrom[0])).toBe('13:00');
   });
 
   test('not to a mould whose coat is not due, nor when nothing is to be poured', () => {
@@ -134,10 +137,10 @@ describe('coating ahead', () => {
 });
 
 test('a mould set up for what nobody needs counts as not set up', () => {
-  const at = begun({ prepped: true });
-  forgetUnneededPrep(at, 0);
-  expect([at.moulds.preppedFor[0], at.demand.prepped[0]]).toEqual([0, 1]);
-  at.demand.need[0] = 0;
-  forgetUnneededPrep(at, 0);
-  expect([at.moulds.preppedFor[0], at.demand.prepped[0]]).toEqual([NONE, 0]);
+  const state = begun({ prepped: true });
+  forgetUnneededPrep(state, 0);
+  expect([state.moulds.preppedFor[0], state.demand.prepped[0]]).toEqual([0, 1]);
+  state.demand.need[0] = 0;
+  forgetUnneededPrep(state, 0);
+  expect([state.moulds.preppedFor[0], state.demand.prepped[0]]).toEqual([NONE, 0]);
 });

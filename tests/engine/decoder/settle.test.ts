@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { YardFileInput } from '../../../shared/yard-file.ts';
 import { compile } from '../../../src/engine/decoder/compile.ts';
-import { placingOf } from '../../../src/engine/decoder/decoder-state.ts';
+import { decoderStateOf } from '../../../src/engine/decoder/decoder-state.ts';
 import { dispatchOf } from '../../../src/engine/decoder/dispatch.ts';
 import { NONE } from '../../../src/engine/decoder/problem.ts';
 import { settle } from '../../../src/engine/decoder/settle.ts';
@@ -14,14 +14,14 @@ const panels = (id: string, quantity: number) => ({ id, lines: [{ casting: 'pane
 const settled = (changes: Partial<YardFileInput>) => {
   const yard = smallYard(changes);
   const dispatch = dispatchOf(Int32Array.from(yard.orders, (_, o) => o));
-  const at = placingOf(compile(yard), dispatch);
-  const refused = settle(at, dispatch);
+  const state = decoderStateOf(compile(yard), dispatch);
+  const refused = settle(state, dispatch);
   const ids = (orders: number[]) => orders.map((o) => yard.orders[o]!.id);
   return {
-    done: ids(yard.orders.flatMap((_, o) => (at.orders.completesAt[o] === NONE ? [] : [o]))),
+    done: ids(yard.orders.flatMap((_, o) => (state.orders.completesAt[o] === NONE ? [] : [o]))),
     refused: ids([...refused.keys()]).sort(),
-    excluded: ids(yard.orders.flatMap((_, o) => (at.orders.excluded[o] ? [o] : []))),
-    pours: at.placed.pours,
+    excluded: ids(yard.orders.flatMap((_, o) => (state.orders.excluded[o] ? [o] : []))),
+    pours: state.placed.pours,
   };
 };
 

@@ -1,16 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import type { YardFileInput } from '../../../shared/yard-file.ts';
-import type { Placing } from '../../../src/engine/decoder/decoder-state.ts';
+import type { DecoderState } from '../../../src/engine/decoder/decoder-state.ts';
 import { NONE } from '../../../src/engine/decoder/problem.ts';
 import {
-  recordStrip,
+  placeStrip,
   stripAwaited,
   stripRest,
   stripStart,
   takeStrip,
   untakeStrip,
 } from '../../../src/engine/decoder/strip.ts';
-import { begunPlacing, enterShift } from '../../support/begun-decoder.ts';
+import { begunDecoder, enterShift } from '../../support/begun-decoder.ts';
 import { smallYard } from '../../support/small-yard.ts';
 
 const base = smallYard();
@@ -23,15 +23,15 @@ const piece = (no: number, filledAt = '2027-04-10T07:30:00+01:00') => ({
 });
 
 /** Saturday 07:45, both moulds filled at 07:30 and hard 75 minutes later, at 08:45. */
-const begun = (more: Partial<YardFileInput> = {}, yard: Partial<YardFileInput['yard']> = {}): Placing =>
-  begunPlacing(
+const begun = (more: Partial<YardFileInput> = {}, yard: Partial<YardFileInput['yard']> = {}): DecoderState =>
+  begunDecoder(
     smallYard({
       yard: { ...base.yard, now: '2027-04-10T07:45:00+01:00', ...yard },
       inMould: [piece(1), piece(2)],
       ...more,
     }),
   );
-const strips = (at: Placing) => [...at.placed.firstStripStart].map(clock);
+const strips = (state: DecoderState) => [...state.placed.firstStripStart].map(clock);
 const curing = (cureHours: number, more: Partial<YardFileInput['mixes'][number]> = {}) => [
   { ...base.mixes[0]!, cureHours, ...more },
 ];
@@ -41,13 +41,13 @@ describe('a strip', () => {
 
   // 75 minutes at 20 °C take 75 / 0.5475 = 136.99 at 10 °C (table of maturity factors, Q 5000 K), in whole minutes 137.
   test('later in the cold', () => {
-    const at = begun({ temperatures: [{ from: '2027-01-01', celsius: 10 }] });
-    expect(clock(stripStart(at, 0))).toBe('09:47');
+    const state = begun({ temperatures: [{ from: '2027-01-01', celsius: 10 }] });
+    expect(clock(stripStart(state, 0))).toBe('09:47');
   });
 
   test('waits for people', () => {
-    const at = begun({ castings: [{ ...base.castings[0]!, stripCrew: 2 }] });
-    expect(stripStart(at, 0)).toBe(NONE);
+    const state = begun({ castings: [{ ...base.castings[0]!, stripCrew: 2 }] });
+    expect(stripStart(state, 0)).toBe(NONE);
     const late = begun({
       castings: [{ ...base.castings[0]!, stripCrew: 2 }],
       extra: [{ date: '2027-04-10', start: '10:00', end: '11:00' }],
@@ -57,51 +57,51 @@ describe('a strip', () => {
 
   // Cured four hours after the fill, at 11:30; one space.
   test('waits for room to cure, at the longest until it is cured', () => {
-    const at = begun({ mixes: curing(4) }, { rackSpaces: 1 });
-    const start = stripStart(at, 0);
+    const state = begun({ mixes: curing(4) }, { rackSpaces: 1 });
+    const start = stripStart(state, 0);
     expect(clock(start)).toBe('08:45');
-    takeStrip(at, 0, start);
+    takeStrip(state, 0, start);
     // Its end, eight minutes on, is when it is cured: 11:22.
-    expect(clock(stripStart(at, 1))).toBe('11:22');
-    untakeStrip(at, 0, start);
-    expect(clock(stripStart(at, 1))).toBe('08:45');
+    expect(clock(stripStart(state, 1))).toBe('11:22');
+    untakeStrip(state, 0, start);
+    expect(clock(stripStart(state, 1))).toBe('08:45');
   });
 });
 
 describe('once it is written down', () => {
   test('the mould is empty and dirty, the piece is its order\u2019s', () => {
-    const at = begun({ mixes: curing(4) });
-    const start = stripStart(at, 0);
-    takeStrip(at, 0, start);
-    recordStrip(at, 0, start);
-    expect([at.moulds.held[0], at.moulds.dirty[0], clock(at.moulds.freeAt[0])]).toEqual([NONE, 1, '08:53']);
-    expect([clock(at.placed.firstReadyAt[0]), at.placed.firstOrder[0]]).toEqual(['11:30', 0]);
-    expect([at.orders.unstripped[0], clock(at.orders.readyAt[0])]).toEqual([1, '11:30']);
+    const state = begun({ mixes: curing(4) });
+    const start = stripStart(state, 0);
+    takeStrip(state, 0, start);
+    placeStrip(state, 0, start);
+    expect([state.moulds.held[0], state.moulds.dirty[0], clock(state.moulds.freeAt[0])]).toEqual([NONE, 1, '08:53']);
+    expect([clock(state.placed.firstReadyAt[0]), state.placed.firstOrder[0]]).toEqual(['11:30', 0]);
+    expect([state.orders.unstripped[0], clock(state.orders.readyAt[0])]).toEqual([1, '11:30']);
   });
 
   test('the last piece of an order sends it to be packed', () => {
-    const at = begun();
+    const state = begun();
     for (const mould of [0, 1]) {
-      const start = stripStart(at, mould);
-      takeStrip(at, mould, start);
-      recordStrip(at, mould, start);
+      const start = stripStart(state, mould);
+      takeStrip(state, mould, start);
+      placeStrip(state, mould, start);
     }
-    expect(at.orders.waiting).toEqual([0]);
-    expect(clock(at.orders.readyAt[0])).toBe('09:01');
+    expect(state.orders.waiting).toEqual([0]);
+    expect(clock(state.orders.readyAt[0])).toBe('09:01');
   });
 });
 
 describe('what is stripped first', () => {
   test('pieces that an order waits for and nothing else', () => {
-    const at = begun();
-    stripAwaited(at);
-    expect(strips(at)).toEqual(['08:45', '08:53']);
+    const state = begun();
+    stripAwaited(state);
+    expect(strips(state)).toEqual(['08:45', '08:53']);
   });
 
   test('not when more is still to be poured for it', () => {
-    const at = begun({ orders: [{ id: 'a', lines: [{ kit: 'pair', quantity: 2 }] }] });
-    stripAwaited(at);
-    expect(strips(at)).toEqual(['no', 'no']);
+    const state = begun({ orders: [{ id: 'a', lines: [{ kit: 'pair', quantity: 2 }] }] });
+    stripAwaited(state);
+    expect(strips(state)).toEqual(['no', 'no']);
   });
 
   // A week of cure is over on Saturday the 17th at 07:30, before that session; eight days is not.
@@ -109,35 +109,35 @@ describe('what is stripped first', () => {
     [167, ['08:45', '08:53']],
     [192, ['no', 'no']],
   ])('with %d hours of cure: %j', (cureHours, expected) => {
-    const at = begun({ mixes: curing(cureHours) });
-    stripAwaited(at);
-    expect(strips(at)).toEqual(expected);
+    const state = begun({ mixes: curing(cureHours) });
+    stripAwaited(state);
+    expect(strips(state)).toEqual(expected);
   });
 });
 
 describe('what is stripped with the time left', () => {
   test('everything, also for nobody', () => {
-    const at = begun({ orders: [] });
-    stripRest(at);
-    expect(strips(at)).toEqual(['08:45', '08:53']);
+    const state = begun({ orders: [] });
+    stripRest(state);
+    expect(strips(state)).toEqual(['08:45', '08:53']);
   });
 
   test('moulds that are wanted again first', () => {
     const long = { ...base.castings[0]!, id: 'long' };
-    const at = begun({
+    const state = begun({
       castings: [...base.castings, long],
       moulds: [base.moulds[0]!, { ...base.moulds[1]!, makes: [{ casting: 'panel-900' }, { casting: 'long' }] }],
       orders: [{ id: 'a', lines: [{ casting: 'long', quantity: 1 }] }],
     });
-    stripRest(at);
-    expect(strips(at)).toEqual(['08:53', '08:45']);
+    stripRest(state);
+    expect(strips(state)).toEqual(['08:53', '08:45']);
   });
 
   // With a rack to fill a piece nobody wants out stays in its mould until it is cured; in the last session it is stripped.
   test('where the rack is limited a mould nobody wants keeps its piece', () => {
-    const at = begun({ orders: [], mixes: curing(10) }, { rackSpaces: 5 });
-    stripRest(at);
-    expect(strips(at)).toEqual(['no', 'no']);
+    const state = begun({ orders: [], mixes: curing(10) }, { rackSpaces: 5 });
+    stripRest(state);
+    expect(strips(state)).toEqual(['no', 'no']);
     const last = begun({ orders: [], mixes: curing(10) }, { rackSpaces: 5, horizonDays: 3 });
     enterShift(last, 0);
     stripRest(last);

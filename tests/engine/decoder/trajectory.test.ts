@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { compile } from '../../../src/engine/decoder/compile.ts';
 import { decode } from '../../../src/engine/decoder/decode.ts';
-import { type Placing, placingOf } from '../../../src/engine/decoder/decoder-state.ts';
+import { type DecoderState, decoderStateOf } from '../../../src/engine/decoder/decoder-state.ts';
 import { choicesIn, type Dispatch, dispatchOf } from '../../../src/engine/decoder/dispatch.ts';
 import { settle } from '../../../src/engine/decoder/settle.ts';
-import { branchOff, courseOf, follow } from '../../../src/engine/decoder/trajectory.ts';
+import { branchOff, followBranch, trajectoryOf } from '../../../src/engine/decoder/trajectory.ts';
 import { changeChoices, scopeOf } from '../../../src/engine/search/moves/choices.ts';
 import { startSequences } from '../../../src/engine/search/quick.ts';
 import { below, randomFrom } from '../../../src/engine/search/random.ts';
@@ -14,7 +14,7 @@ import { randomYard, type YardKind } from '../../support/random-yard.ts';
 const KINDS: YardKind[] = ['small', 'tight-rack', 'typical', 'cold-spring'];
 
 /** All that was placed and what became of the orders and moulds. */
-const planIn = ({ placed, orders, moulds }: Placing) =>
+const planIn = ({ placed, orders, moulds }: DecoderState) =>
   structuredClone({
     batches: placed.batchStart.slice(0, placed.batches),
     bags: placed.batchBags.slice(0, placed.batches),
@@ -29,46 +29,46 @@ const planIn = ({ placed, orders, moulds }: Placing) =>
     setFor: moulds.setFor,
   });
 
-const begun = (seed: number): Placing => {
+const begun = (seed: number): DecoderState => {
   const problem = compile(randomYard(seed, KINDS[seed % KINDS.length]!));
-  const at = placingOf(problem, dispatchOf(new Int32Array(0)));
-  settle(at, dispatchOf(startSequences(problem)[0]!));
-  return at;
+  const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
+  settle(state, dispatchOf(startSequences(problem)[0]!));
+  return state;
 };
 
-const afresh = (at: Placing, dispatch: Dispatch) => {
-  const other = placingOf(at.problem, dispatch);
-  other.orders.excluded.set(at.orders.excluded);
+const afresh = (state: DecoderState, dispatch: Dispatch) => {
+  const other = decoderStateOf(state.problem, dispatch);
+  other.orders.excluded.set(state.orders.excluded);
   decode(other, dispatch);
   return planIn(other);
 };
 
 /** Steps of choices in single shifts, every third of them followed; other sequences are decoded in between. */
 const walk = (seed: number): { joined: number; apart: number } => {
-  const at = begun(seed);
+  const state = begun(seed);
   const random = randomFrom(seed);
-  const [first = new Int32Array(0), other = first] = startSequences(at.problem);
+  const [first = new Int32Array(0), other = first] = startSequences(state.problem);
   let dispatch = dispatchOf(first);
-  const course = courseOf(at, dispatch);
+  const trajectory = trajectoryOf(state, dispatch);
   const counts = { joined: 0, apart: 0 };
-  if (!course.isWhole || course.shifts === 0) return counts;
+  if (!trajectory.isWhole || trajectory.shifts === 0) return counts;
   const spare: Parameters<typeof branchOff>[4] = [];
   for (let step = 0; step < 24; step++) {
-    if (step % 5 === 4) decode(at, dispatchOf(other, { leastFill: 0 }));
-    const shift = below(random, course.shifts);
-    const choices = changeChoices(choicesIn(dispatch, shift), random, scopeOf(at.problem));
+    if (step % 5 === 4) decode(state, dispatchOf(other, { leastFill: 0 }));
+    const shift = below(random, trajectory.shifts);
+    const choices = changeChoices(choicesIn(dispatch, shift), random, scopeOf(state.problem));
     const tried = { ...dispatch, inShift: new Map(dispatch.inShift).set(shift, choices) };
-    const branch = branchOff(at, tried, course, shift, spare);
-    expect(planIn(at), `seed ${seed}, step ${step}`).toEqual(afresh(at, tried));
+    const branch = branchOff(state, tried, trajectory, shift, spare);
+    expect(planIn(state), `seed ${seed}, step ${step}`).toEqual(afresh(state, tried));
     counts[branch.hasJoined ? 'joined' : 'apart']++;
     if (step % 3 !== 0 || !branch.isWhole) continue;
-    follow(at, course, branch);
+    followBranch(state, trajectory, branch);
     dispatch = tried;
   }
   return counts;
 };
 
-describe('a branch of a course', () => {
+describe('a branch of a trajectory', () => {
   test('is the plan that its dispatch comes to from nothing, whatever was decoded before it', () => {
     const walks = yardSeeds(16).map(walk);
     // Both ways to end have to have been gone, or this shows nothing about them.

@@ -26,9 +26,9 @@ describe('the earliest completion beside what is promised', () => {
         expect(dispatch).toBe(null);
         continue;
       }
-      settle(asking.at, dispatch!);
-      expect(asking.at.orders.completesAt[asking.added], `seed ${seed}`).toBe(completesAt);
-      const late = daysLateOf(asking.at);
+      settle(asking.state, dispatch!);
+      expect(asking.state.orders.completesAt[asking.added], `seed ${seed}`).toBe(completesAt);
+      const late = daysLateOf(asking.state);
       expect(present.daysLate.filter((days, o) => late[o]! > days)).toEqual([]);
       found++;
     }
@@ -41,9 +41,9 @@ describe('the earliest completion beside what is promised', () => {
       const { completesAt } = earliestOf(asking, present, PLACES);
       const { sequence } = present.dispatch;
       for (let place = 0; place <= sequence.length; place++) {
-        settle(asking.at, withOrderAt(present, place, asking.added));
-        const late = daysLateOf(asking.at);
-        const own = asking.at.orders.completesAt[asking.added]!;
+        settle(asking.state, withOrderAt(present, place, asking.added));
+        const late = daysLateOf(asking.state);
+        const own = asking.state.orders.completesAt[asking.added]!;
         if (own >= 0 && present.daysLate.every((days, o) => late[o]! <= days))
           expect(completesAt).toBeLessThanOrEqual(own);
       }

@@ -24,6 +24,6 @@ test('thorough goes on longer', () => {
   for (const count of [2, 130, 5000]) {
     const [normal, thorough] = [stopRule(asking(count), 'normal'), stopRule(asking(count), 'thorough')];
     expect(thorough.plans).toBeGreaterThan(normal.plans);
-    expect(thorough.coarse).toBe(10 * normal.coarse);
+    expect(thorough.judged).toBe(10 * normal.judged);
   }
 });

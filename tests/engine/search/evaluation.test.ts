@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { compile } from '../../../src/engine/decoder/compile.ts';
-import { placingOf } from '../../../src/engine/decoder/decoder-state.ts';
+import { decoderStateOf } from '../../../src/engine/decoder/decoder-state.ts';
 import { dispatchOf } from '../../../src/engine/decoder/dispatch.ts';
 import { settle } from '../../../src/engine/decoder/settle.ts';
 import { scoreOf } from '../../../src/engine/decoder/write-plan.ts';
@@ -36,9 +36,9 @@ describe('of two plans the better one', () => {
 });
 
 const settled = (yard: ReturnType<typeof smallYard>) => {
-  const at = placingOf(compile(yard), dispatchOf(Int32Array.from(yard.orders, (_, o) => o)));
-  settle(at, at.dispatch);
-  return at;
+  const state = decoderStateOf(compile(yard), dispatchOf(Int32Array.from(yard.orders, (_, o) => o)));
+  settle(state, state.dispatch);
+  return state;
 };
 
 // Two orders for a pair, two moulds, Saturdays only, no second turn in a session: the first is stripped on the 17th, seven
@@ -46,7 +46,7 @@ const settled = (yard: ReturnType<typeof smallYard>) => {
 // days. Two batches of a bag: 5 x 2 + 0.5 x 2. An order nobody can make has weight 4.
 test('a plan of two orders and one that cannot be made, reckoned by hand', () => {
   const base = smallYard();
-  const at = settled(
+  const state = settled(
     smallYard({
       mixes: [{ ...base.mixes[0]!, demouldMinutes: 1000 }],
       castings: [...base.castings, { ...base.castings[0]!, id: 'other' }],
@@ -57,7 +57,7 @@ test('a plan of two orders and one that cannot be made, reckoned by hand', () =>
       ],
     }),
   );
-  expect(evaluate(at)).toMatchObject({
+  expect(evaluate(state)).toMatchObject({
     unplannedWeight: 4,
     weightedDaysLate: 7 * 1 + 7 * 2,
     cost: 5 * 2 + 0.5 * 2 + 9 * 1 + 16 * 2,
@@ -67,10 +67,10 @@ test('a plan of two orders and one that cannot be made, reckoned by hand', () =>
 test('it is what the score of the plan file comes to', () => {
   for (const seed of yardSeeds(25)) {
     const yard = randomYard(seed);
-    const at = settled(yard);
-    const score = scoreOf(at);
+    const state = settled(yard);
+    const score = scoreOf(state);
     const { batchWorthDays, bagWorthDays } = yard.yard;
-    const found = evaluate(at);
+    const found = evaluate(state);
     expect(found.unplannedWeight).toBeCloseTo(score.unplannedWeight, 9);
     expect(found.weightedDaysLate).toBeCloseTo(score.weightedDaysLate, 9);
     expect(found.cost).toBeCloseTo(

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { compile } from '../../../src/engine/decoder/compile.ts';
 import { decode } from '../../../src/engine/decoder/decode.ts';
-import { placingOf } from '../../../src/engine/decoder/decoder-state.ts';
+import { decoderStateOf } from '../../../src/engine/decoder/decoder-state.ts';
 import { dispatchOf } from '../../../src/engine/decoder/dispatch.ts';
 import { planYard } from '../../../src/engine/plan.ts';
 import { poursLeft, presentPours } from '../../../src/engine/search/nearness.ts';
@@ -12,12 +12,15 @@ const plan = planYard(yard, { effort: 'quick' });
 const problem = compile(yard);
 
 test('all pours of the plan itself are left as they are', () => {
-  const at = placingOf(problem, dispatchOf(Int32Array.of(0)));
-  decode(at, at.dispatch);
+  const state = decoderStateOf(problem, dispatchOf(Int32Array.of(0)));
+  decode(state, state.dispatch);
   const own = new Set(
-    Array.from({ length: at.placed.pours }, (_, p) => `${at.placed.pourMould[p]} ${at.placed.pourFillStart[p]}`),
+    Array.from(
+      { length: state.placed.pours },
+      (_, p) => `${state.placed.pourMould[p]} ${state.placed.pourFillStart[p]}`,
+    ),
   );
-  expect(poursLeft(at, own)).toBe(6);
+  expect(poursLeft(state, own)).toBe(6);
 });
 
 test('a pour is the same in the same mould at the same minute', () => {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { compile } from '../../../src/engine/decoder/compile.ts';
-import { placingOf } from '../../../src/engine/decoder/decoder-state.ts';
+import { decoderStateOf } from '../../../src/engine/decoder/decoder-state.ts';
 import { dispatchOf } from '../../../src/engine/decoder/dispatch.ts';
 import { settle } from '../../../src/engine/decoder/settle.ts';
 import { type Evaluation, evaluate, isBetter } from '../../../src/engine/search/evaluation.ts';
@@ -21,14 +21,14 @@ const better = (a: Evaluation | null, b: Evaluation): Evaluation => (a === null 
 /** Quick planning of a small yard beside every sequence of its orders, each through the decoder with each tried choice. */
 const compared = (seed: number) => {
   const problem = compile(randomYard(seed, 'small'));
-  const at = placingOf(problem, dispatchOf(new Int32Array(0)));
-  const quick = quickSearch(at).evaluation;
+  const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
+  const quick = quickSearch(state).evaluation;
   let bestPlain: Evaluation | null = null;
   let bestOfAll: Evaluation | null = null;
   for (const sequence of sequencesOf(problem.orders.length))
     TRIED_CHOICES.forEach((choices, i) => {
-      settle(at, dispatchOf(Int32Array.from(sequence), choices));
-      const evaluation = evaluate(at);
+      settle(state, dispatchOf(Int32Array.from(sequence), choices));
+      const evaluation = evaluate(state);
       bestOfAll = better(bestOfAll, evaluation);
       if (i === 0) bestPlain = better(bestPlain, evaluation);
     });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { compile } from '../../../src/engine/decoder/compile.ts';
-import { type Placing, placingOf } from '../../../src/engine/decoder/decoder-state.ts';
+import { type DecoderState, decoderStateOf } from '../../../src/engine/decoder/decoder-state.ts';
 import { dispatchOf } from '../../../src/engine/decoder/dispatch.ts';
 import { settle } from '../../../src/engine/decoder/settle.ts';
 import { evaluate, isBetter } from '../../../src/engine/search/evaluation.ts';
@@ -13,32 +13,32 @@ import { searchOn } from '../../../src/engine/search/search.ts';
 import { randomYard } from '../../support/random-yard.ts';
 
 const begun = (yard: YardFile) => {
-  const at = placingOf(compile(yard), dispatchOf(new Int32Array(0)));
-  const quick = quickSearch(at);
-  settle(at, quick.dispatch);
-  return { at, quick: { ...quick, evaluation: evaluate(at) } };
+  const state = decoderStateOf(compile(yard), dispatchOf(new Int32Array(0)));
+  const quick = quickSearch(state);
+  settle(state, quick.dispatch);
+  return { state, quick: { ...quick, evaluation: evaluate(state) } };
 };
-const settledAfresh = ({ problem }: Placing, dispatch: ReturnType<typeof dispatchOf>) => {
-  const at = placingOf(problem, dispatch);
-  settle(at, dispatch);
-  return evaluate(at);
+const settledAfresh = ({ problem }: DecoderState, dispatch: ReturnType<typeof dispatchOf>) => {
+  const state = decoderStateOf(problem, dispatch);
+  settle(state, dispatch);
+  return evaluate(state);
 };
 
 describe('what the search ends with', () => {
   test.each([2])('yard %i: settled afresh it is as good as reported, and no worse than quick planning', (seed) => {
     const yard = randomYard(seed, 'small');
-    const { at, quick } = begun(yard);
-    const found = searchOn(at, quick, 'normal', 1);
-    expect(settledAfresh(at, found.dispatch)).toEqual(found.evaluation);
+    const { state, quick } = begun(yard);
+    const found = searchOn(state, quick, 'normal', 1);
+    expect(settledAfresh(state, found.dispatch)).toEqual(found.evaluation);
     expect(isBetter(quick.evaluation, found.evaluation)).toBe(false);
   });
 
   // These yards cannot make every order. With the sequence as the search left it, an order that is left out may stand
   // before others and take the material or the hours they need.
   test.each([0, 3, 8, 24, 28, 32])('tight yard %i: the orders left out stay the same ones', (seed) => {
-    const { at, quick } = begun(randomYard(seed, 'tight-rack'));
-    expect(at.orders.excluded.some((x) => x === 1)).toBe(true);
-    const found = improvePlan(at, quick, { plans: 150, polishing: 0, coarse: 0 }, randomFrom(seed));
-    expect(settledAfresh(at, leftOutLast(at, found.dispatch))).toEqual(found.evaluation);
+    const { state, quick } = begun(randomYard(seed, 'tight-rack'));
+    expect(state.orders.excluded.some((x) => x === 1)).toBe(true);
+    const found = improvePlan(state, quick, { plans: 150, polishing: 0, judged: 0 }, randomFrom(seed));
+    expect(settledAfresh(state, leftOutLast(state, found.dispatch))).toEqual(found.evaluation);
   });
 });

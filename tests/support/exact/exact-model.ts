@@ -42,7 +42,7 @@ const notCovered = (yard: YardFile): string[] => {
   const faults: string[] = [];
   const say = (is: boolean, what: string) => is && faults.push(what);
   say(yard.temperatures.length > 0, 'temperatures');
-  say(yard.keep !== undefined, 'firm batches');
+  say(yard.keep !== undefined, 'fixed batches');
   say(
     yard.castings.some((c) => c.perPiece.length + c.cuts.length > 0),
     'materials of a piece',

@@ -36,7 +36,7 @@ describe('a yard as it would be', () => {
     ]);
   });
 
-  test('passes where a yard file may hold it, whatever was firm before', () => {
+  test('passes where a yard file may hold it, whatever was fixed before', () => {
     const batch = { id: 'b', mix: 'gone', start: '', mixEnd: '', end: '', bags: 1, kg: 1, pours: [] };
     expect(fitsYardFile({ ...yard, keep: { batches: [batch], pours: [] } }, 'yard')).toEqual({ ok: true, value: yard });
   });
