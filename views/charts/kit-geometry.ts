@@ -1,3 +1,5 @@
+import type { DrawnPanel, DrawnSide, KitDrawing } from '../../src/usecases/kits/kit-drawing.ts';
+
 /** Sizes of a drawing in its own units, which are pixels on a screen that shows it at its full size. */
 export interface DrawingSizes {
   /** At most so wide and so high, with the figures round it. */
@@ -12,26 +14,11 @@ export interface DrawingSizes {
   pin: { share: number; least: number; most: number };
 }
 
-interface PlanPanel {
-  xMm: number;
-  yMm: number;
-  widthMm: number;
-  depthMm: number;
-  text: string;
-}
+type PlanSide = Pick<DrawnSide, 'outwards' | 'panels'>;
 
-/** A side of the plan: its panels in order, and which way is outside. */
-interface PlanSide {
-  outwards: { x: number; y: number };
-  panels: readonly PlanPanel[];
-}
-
-export interface PlanOf {
-  lengthMm: number;
-  widthMm: number;
-  thicknessMm: number;
+/** One course of a drawing, with the pins of all. */
+export interface PlanOf extends Pick<KitDrawing, 'lengthMm' | 'widthMm' | 'thicknessMm' | 'pins'> {
   sides: readonly PlanSide[];
-  pins: readonly { xMm: number; yMm: number }[];
 }
 
 interface PlacedText {
@@ -64,7 +51,7 @@ export const runText = (panels: readonly { text: string }[]): string => {
   return runs.map(({ text, count }) => (count === 1 ? text : `${count} × ${text}`)).join(', ');
 };
 
-const middleOf = (panels: readonly PlanPanel[]) => {
+const middleOf = (panels: readonly DrawnPanel[]) => {
   const left = Math.min(...panels.map(({ xMm }) => xMm));
   const right = Math.max(...panels.map(({ xMm, widthMm }) => xMm + widthMm));
   const top = Math.min(...panels.map(({ yMm }) => yMm));
@@ -74,7 +61,7 @@ const middleOf = (panels: readonly PlanPanel[]) => {
 
 /** A figure beside the middle of some panels, on their outside. */
 const textBeside = (
-  panels: readonly PlanPanel[],
+  panels: readonly DrawnPanel[],
   text: string,
   { outwards }: PlanSide,
   scale: number,
@@ -92,7 +79,7 @@ const textBeside = (
 
 /** Each panel's figure at its own place where all of a side have room for them, else one for the side. */
 const textsOf = (side: PlanSide, scale: number, sizes: DrawingSizes): PlacedText[] => {
-  const room = ({ widthMm, depthMm }: PlanPanel) => Math.max(widthMm, depthMm) * scale;
+  const room = ({ widthMm, depthMm }: DrawnPanel) => Math.max(widthMm, depthMm) * scale;
   const fits = side.panels.every((panel) => panel.text.length * sizes.figure + sizes.gap <= room(panel));
   if (fits) return side.panels.map((panel) => textBeside([panel], panel.text, side, scale, sizes));
   return [textBeside(side.panels, runText(side.panels), side, scale, sizes)];

@@ -1,17 +1,13 @@
 import type { FC } from 'hono/jsx';
-import type { KitFacts } from '../../src/usecases/kits/kit-facts.ts';
-import type { showKitBySize } from '../../src/usecases/kits/show-kit-by-size.ts';
+import type { KitBySizeModel, KitFacts, KitFormFacts, KitWorkedOut } from '../../src/usecases/kits/kit-model.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { type FieldErrors, FormErrors, TextField } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { CASTINGS } from '../yard/castings-page.tsx';
-import { BY_SIZE, KIT_LABELS, KitForm, type KitFormFacts } from './kit-form.tsx';
+import { BY_SIZE, KIT_LABELS, KitForm } from './kit-form.tsx';
 import { KitFound, KnownKit } from './kit-found.tsx';
 import { kitAnswer, kitNote } from './kit-text.ts';
-
-type KitBySizeModel = Awaited<ReturnType<typeof showKitBySize>>;
-type Worked = Extract<KitBySizeModel, { found: unknown }>;
 
 export interface KitBySizePageProps {
   model: KitBySizeModel;
@@ -29,11 +25,11 @@ const bySize = (form: KitFormFacts, changes: Readonly<Record<string, string>> = 
   return `${BY_SIZE}?${new URLSearchParams(query)}`;
 };
 
-const fieldErrors = ({ faults }: Worked): FieldErrors =>
+const fieldErrors = ({ faults }: KitWorkedOut): FieldErrors =>
   Object.fromEntries(faults.map(({ path, message }) => [path, message]));
 
 /** The first line, which changes with the form. It is put in place beside the rest of the answer. */
-const KitAnswer: FC<{ model: Worked; oob?: boolean }> = ({ model, oob = false }) => {
+const KitAnswer: FC<{ model: KitWorkedOut; oob?: boolean }> = ({ model, oob = false }) => {
   const { found, faults } = model;
   const [fault] = faults;
   return (
@@ -53,7 +49,7 @@ const KitAnswer: FC<{ model: Worked; oob?: boolean }> = ({ model, oob = false })
   );
 };
 
-const Nearest: FC<{ model: Worked }> = ({ model: { found, form } }) => (
+const Nearest: FC<{ model: KitWorkedOut }> = ({ model: { found, form } }) => (
   <section>
     <h2>What can be made</h2>
     {found?.nearest.length === 0 && <Empty>Nothing near it can be made from {form.panels.join(', ')}.</Empty>}
@@ -100,7 +96,7 @@ const AddKit: FC<{ facts: KitFacts; form: KitFormFacts; errors: FieldErrors; typ
 );
 
 /** Everything below the form. */
-const Found: FC<KitBySizePageProps & { model: Worked }> = ({ model, errors, typed }) => {
+const Found: FC<KitBySizePageProps & { model: KitWorkedOut }> = ({ model, errors, typed }) => {
   const made = model.found?.made;
   return (
     <div id="kit-found" class="kit-found">

@@ -1,16 +1,10 @@
 import type { FC } from 'hono/jsx';
 import type { UnitSystem } from '../../shared/units.ts';
+import type { KitFormFacts } from '../../src/usecases/kits/kit-model.ts';
 import { Button } from '../parts/button.tsx';
 import { ChoiceField, type FieldErrors, SelectField, TextField } from '../parts/field.tsx';
 
 export const BY_SIZE = '/kits/by-size';
-
-/** What stands in the form, and what can be chosen there. */
-export interface KitFormFacts {
-  typed: Readonly<Record<string, string | undefined>>;
-  kinds: readonly { value: string; text: string }[];
-  pinMaterials: readonly { value: string; text: string }[];
-}
 
 /** The labels of the fields, for the words of what was wrong. */
 export const KIT_LABELS: Readonly<Record<string, string>> = {

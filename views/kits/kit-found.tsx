@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { KitFacts } from '../../src/usecases/kits/kit-facts.ts';
+import type { KitFacts } from '../../src/usecases/kits/kit-model.ts';
 import { KitPlan } from '../charts/kit-plan.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { Caution } from '../parts/caution.tsx';

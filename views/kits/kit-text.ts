@@ -1,4 +1,4 @@
-import type { KitFacts } from '../../src/usecases/kits/kit-facts.ts';
+import type { HeaviestPiece, KitFacts, KitLoad, KitLoads, KitPins } from '../../src/usecases/kits/kit-model.ts';
 import { countWord, listText } from '../parts/quantity-text.ts';
 
 /** Small numbers as words, within a sentence. */
@@ -23,14 +23,14 @@ export const kitNote = ({ comesOut, outside, inside, height, courses }: KitFacts
 };
 
 /** "one at each of four corners and one at each of two joints" */
-export const pinsText = ({ corners, joints, ends }: KitFacts['pins']): string =>
+export const pinsText = ({ corners, joints, ends }: KitPins): string =>
   listText([
     ...(corners > 0 ? [`${word(corners)} at the corners`] : []),
     ...(joints > 0 ? [`${word(joints)} at joints`] : []),
     ...(ends > 0 ? [`${word(ends)} at the ends`] : []),
   ]);
 
-const LIFTING: Readonly<Record<KitFacts['heaviest']['lifting'], string>> = {
+const LIFTING: Readonly<Record<HeaviestPiece['lifting'], string>> = {
   one: 'That is within the lower lifting filter, 16 kg (35 lb), held close and between elbow and knuckle.',
   'one with care':
     'That is over the lower lifting filter, 16 kg (35 lb), and within the upper, 25 kg (55 lb): a second person or a trolley for many.',
@@ -39,18 +39,16 @@ const LIFTING: Readonly<Record<KitFacts['heaviest']['lifting'], string>> = {
 };
 
 /** What the weight of the heaviest piece means for whoever lifts it. */
-export const liftingText = ({ name, mass, lifting }: KitFacts['heaviest']): string =>
+export const liftingText = ({ name, mass, lifting }: HeaviestPiece): string =>
   `The heaviest piece is ${name} at ${mass}. ${LIFTING[lifting]}`;
 
-type Loads = NonNullable<KitFacts['loads']>;
-
 /** "Two loads, none over 200 kg." */
-export const loadsAnswer = ({ count, payload }: Loads): string => {
+export const loadsAnswer = ({ count, payload }: KitLoads): string => {
   if (count === 0) return `One piece alone is more than ${payload}.`;
   return count === 1 ? `One load, not over ${payload}.` : `${countWord(count)} loads, none over ${payload}.`;
 };
 
-export const loadText = ({ times, mass, pieces }: Loads['loads'][number]): string => {
+export const loadText = ({ times, mass, pieces }: KitLoad): string => {
   const what = listText(pieces.map(({ casting, count }) => `${count} × ${casting}`));
   return `${times === 1 ? 'One load' : `${countWord(times)} loads, each`} of ${mass}: ${what}.`;
 };

@@ -1,6 +1,7 @@
 import type { KitShape } from '../../../shared/kit-size.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { KitMade } from '../../engine/kits/kit-by-size.ts';
+import type { LaidPanel, Pin } from '../../engine/kits/lay-courses.ts';
 import { SIDES } from '../../engine/kits/outline.ts';
 import { shortLengthText } from '../../engine/units/length.ts';
 
@@ -18,8 +19,40 @@ const courseTitle = (numbers: readonly number[], courses: number): string => {
   return `Courses ${numbers.slice(0, -1).join(', ')} and ${numbers.at(-1)}`;
 };
 
+/** A panel as it lies: its corner nearest to the start, its size, and the length that stands on it in the yard's units. */
+export interface DrawnPanel extends Pick<LaidPanel, 'xMm' | 'yMm' | 'widthMm' | 'depthMm'> {
+  text: string;
+}
+
+/** A side of a course: its panels in the order in which one walks round, and the step that leads outside. */
+export interface DrawnSide {
+  name: string;
+  outwards: { x: number; y: number };
+  panels: readonly DrawnPanel[];
+}
+
+/** Courses that are alike. */
+interface DrawnCourse {
+  title: string;
+  sides: readonly DrawnSide[];
+}
+
+/** A kit from above. */
+export interface KitDrawing {
+  lengthMm: number;
+  widthMm: number;
+  lengthText: string;
+  /** Null for a row, which is as wide as its panels are thick. */
+  widthText: string | null;
+  thicknessMm: number;
+  /** The word for the unit of the figures without one. */
+  unit: string;
+  courses: readonly DrawnCourse[];
+  pins: readonly Pick<Pin, 'xMm' | 'yMm'>[];
+}
+
 /** Which way is outside of a side, across the plan. */
-const outwards = (shape: KitShape, index: number) => {
+const outwards = (shape: KitShape, index: number): DrawnSide['outwards'] => {
   const { axis, forwards } = SIDES[shape][index]!;
   return axis === 'x' ? { x: 0, y: forwards ? -1 : 1 } : { x: forwards ? 1 : -1, y: 0 };
 };
@@ -33,7 +66,7 @@ export const kitDrawing = (
   shape: KitShape,
   thicknessMm: number,
   system: UnitSystem,
-) => {
+): KitDrawing => {
   const count = courses.reduce((sum, { numbers }) => sum + numbers.length, 0);
   return {
     lengthMm: size.lengthMm,
@@ -55,4 +88,3 @@ export const kitDrawing = (
     pins: pins.map(({ xMm, yMm }) => ({ xMm, yMm })),
   };
 };
-export type KitDrawing = ReturnType<typeof kitDrawing>;

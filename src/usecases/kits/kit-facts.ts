@@ -12,6 +12,7 @@ import { lengthSaid } from '../typed/size-shown.ts';
 import { type KitPiece, kitName, kitPieces, kitPins, packMinutesGuess, sameKit } from './kit-contents.ts';
 import { kitDrawing } from './kit-drawing.ts';
 import { askedPlan } from './kit-laid.ts';
+import type { HeaviestPiece, KitFacts, KitLoads, KitPanels, KitPins, KitSleeves } from './kit-model.ts';
 import { pinLengthMm } from './kit-pins.ts';
 import type { PanelKind } from './panel-kinds.ts';
 
@@ -44,7 +45,7 @@ export const typedText = ({ shape, length, width, cutLength, cutWidth }: KitSize
 const massOf = (pieces: readonly KitPiece[]): number =>
   pieces.reduce((sum, { casting, count }) => sum + casting.kg * count, 0);
 
-const panelsFacts = (pieces: readonly KitPiece[], system: UnitSystem) =>
+const panelsFacts = (pieces: readonly KitPiece[], system: UnitSystem): KitPanels[] =>
   pieces.map(({ casting, count }) => ({
     ...{
       name: casting.name,
@@ -54,7 +55,7 @@ const panelsFacts = (pieces: readonly KitPiece[], system: UnitSystem) =>
     },
   }));
 
-const pinsFacts = (made: KitMade, size: KitSize, { kind, pins, system }: KitSetting) => {
+const pinsFacts = (made: KitMade, size: KitSize, { kind, pins, system }: KitSetting): KitPins => {
   const lengthMm = pinLengthMm(size, kind.heightMm);
   const at = (where: 'corner' | 'joint' | 'end') => made.pins.filter((pin) => pin.at === where).length;
   const tooLong = pins?.stickMm !== undefined && lengthMm > pins.stickMm;
@@ -71,7 +72,7 @@ const pinsFacts = (made: KitMade, size: KitSize, { kind, pins, system }: KitSett
 };
 
 /** What is cut for the panels as they are cast, sleeves above all. */
-const sleevesFacts = (pieces: readonly KitPiece[], { yard, system }: KitSetting) => {
+const sleevesFacts = (pieces: readonly KitPiece[], { yard, system }: KitSetting): KitSleeves[] => {
   const cuts = new Map<string, { material: string; lengthMm: number; count: number }>();
   for (const { casting, count } of pieces)
     for (const cut of casting.cuts) {
@@ -88,13 +89,13 @@ const sleevesFacts = (pieces: readonly KitPiece[], { yard, system }: KitSetting)
   }));
 };
 
-const heaviestFacts = (pieces: readonly KitPiece[], system: UnitSystem) => {
+const heaviestFacts = (pieces: readonly KitPiece[], system: UnitSystem): HeaviestPiece => {
   const { casting } = pieces.reduce((heaviest, piece) => (piece.casting.kg > heaviest.casting.kg ? piece : heaviest));
   return { name: casting.name, mass: massText(casting.kg, system), lifting: liftingOf(casting.kg) };
 };
 
 /** Null without a payload; no loads when a single piece is too heavy for it. */
-const loadsFacts = (pieces: readonly KitPiece[], payloadKg: number | null, system: UnitSystem) => {
+const loadsFacts = (pieces: readonly KitPiece[], payloadKg: number | null, system: UnitSystem): KitLoads | null => {
   if (payloadKg === null) return null;
   const loads = loadsAt(
     pieces.map(({ casting, count }) => ({ casting: casting.name, count, kg: casting.kg })),
@@ -108,7 +109,7 @@ const loadsFacts = (pieces: readonly KitPiece[], payloadKg: number | null, syste
 };
 
 /** Everything there is to say of a kit that can be made, in the yard's units. */
-export const kitFacts = (made: KitMade, size: KitSize, payloadKg: number | null, setting: KitSetting) => {
+export const kitFacts = (made: KitMade, size: KitSize, payloadKg: number | null, setting: KitSetting): KitFacts => {
   const { kind, system, yard, pins } = setting;
   const pieces = kitPieces(made, kind);
   const text = (plan: PlanSize) => planText(plan, size.shape, system);
@@ -142,4 +143,3 @@ export const kitFacts = (made: KitMade, size: KitSize, payloadKg: number | null,
     same: same && { id: same.id, name: same.name },
   };
 };
-export type KitFacts = ReturnType<typeof kitFacts>;

@@ -5,6 +5,7 @@ import { type PlanSize, sizeBetween } from '../../engine/kits/outline.ts';
 import { lengthText } from '../../engine/units/length.ts';
 import { planText } from './kit-facts.ts';
 import { askedPlan } from './kit-laid.ts';
+import type { NearSize } from './kit-model.ts';
 
 const SIZES = [
   { mm: 'lengthMm', field: 'length', of: '', more: 'longer', less: 'shorter' },
@@ -24,7 +25,12 @@ const differenceText = (size: PlanSize, asked: PlanSize, system: UnitSystem): st
   }).join(', ');
 
 /** Sizes that can be made, between the faces asked for, the smallest difference first, each with what to type for it. */
-export const nearSizes = ({ nearest }: KitBySize, size: KitSize, thicknessMm: number, system: UnitSystem) => {
+export const nearSizes = (
+  { nearest }: KitBySize,
+  size: KitSize,
+  thicknessMm: number,
+  system: UnitSystem,
+): NearSize[] => {
   const asked = askedPlan(size);
   return nearest.map((one) => {
     const near = sizeBetween(one.size, size.faces, size.shape, thicknessMm);

@@ -15,6 +15,7 @@ import {
 } from '../typed/kit-size-form.ts';
 import { kitFacts, typedText } from './kit-facts.ts';
 import { kitLaid } from './kit-laid.ts';
+import type { KitBySizeModel, KitFoundFacts } from './kit-model.ts';
 import { pinMaterial, pinMaterials } from './kit-pins.ts';
 import { nearSizes } from './near-sizes.ts';
 import { kindText, type PanelKind, panelKinds } from './panel-kinds.ts';
@@ -29,7 +30,12 @@ const startWith = ({ panels, thicknessMm }: PanelKind, system: UnitSystem): KitT
 };
 
 /** What stands in the form: what was typed, and what goes without saying. */
-const filledIn = (typed: KitTyped, kind: PanelKind, yard: YardFile, system: UnitSystem) => {
+const filledIn = (
+  typed: KitTyped,
+  kind: PanelKind,
+  yard: YardFile,
+  system: UnitSystem,
+): KitTyped & { pins: string } => {
   const start = typed.length === undefined ? { ...startWith(kind, system), ...typed } : typed;
   return {
     ...{ ground: GROUND[system], courses: '1', ...start },
@@ -48,7 +54,7 @@ const workedOut = (
   pins: string,
   yard: YardFile,
   system: UnitSystem,
-) => {
+): KitFoundFacts => {
   const kit = kitLaid(size, kind);
   const setting = { yard, system, kind, pins: pinMaterial(yard, pins) };
   return {
@@ -69,7 +75,7 @@ const lookAtKits = async (context: UseCaseContext) => {
 };
 
 /** A kit worked out from the size that was typed; the nearest sizes when it can't be made; or what could not be read. */
-export const showKitBySize = async (context: UseCaseContext, typed: KitTyped) => {
+export const showKitBySize = async (context: UseCaseContext, typed: KitTyped): Promise<KitBySizeModel> => {
   const { yard, system, kinds } = await lookAtKits(context);
   const about = { yardName: yard.yard.name, today: today(yard.yard.timeZone, context.now), system };
   const kind = kinds.find(({ key }) => key === typed.kind) ?? kinds[0];
@@ -79,7 +85,7 @@ export const showKitBySize = async (context: UseCaseContext, typed: KitTyped) =>
   return {
     ...about,
     form: {
-      typed: form as KitTyped,
+      typed: form,
       kinds: kinds.map((one) => ({ value: one.key, text: kindText(one, yard, system) })),
       pinMaterials: pinMaterials(yard).map(({ id, name }) => ({ value: id, text: name })),
       panels: kind.panels.map(({ casting }) => casting.name),

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { KitFacts } from '../../../src/usecases/kits/kit-facts.ts';
+import type { KitFacts } from '../../../src/usecases/kits/kit-model.ts';
 import {
   kitAnswer,
   kitNote,
