@@ -1,6 +1,6 @@
 import type { Context, Hono } from 'hono';
-import type { RefusedForm } from '../../views/buying/buying-facts.ts';
 import { BuyingPage } from '../../views/buying/buying-page.tsx';
+import type { RefusedForm } from '../../views/buying/refused-form.ts';
 import { buyMaterial } from '../usecases/buying/buy-material.ts';
 import { countMaterial } from '../usecases/buying/count-material.ts';
 import { giveUpPurchase } from '../usecases/buying/give-up-purchase.ts';

@@ -1,4 +1,5 @@
 import type { FC } from 'hono/jsx';
+import type { BuyLineFacts } from '../../src/usecases/buying/buying-facts.ts';
 import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Button } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
@@ -6,8 +7,8 @@ import { dayText, fullDayText } from '../parts/day-text.ts';
 import { unusedText } from '../parts/keeping-text.ts';
 import { moneyField, moneyText } from '../parts/money-text.ts';
 import { amountText, isMeasure } from '../parts/quantity-text.ts';
-import type { BuyLineFacts, RefusedForm } from './buying-facts.ts';
 import { goodsText, purposeText } from './buying-text.ts';
+import type { RefusedForm } from './refused-form.ts';
 
 interface BuyLineProps {
   line: BuyLineFacts;

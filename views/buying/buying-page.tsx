@@ -1,4 +1,5 @@
 import type { FC } from 'hono/jsx';
+import type { BuyingModel, BuyWeek } from '../../src/usecases/buying/buying-facts.ts';
 import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button } from '../parts/button.tsx';
@@ -10,9 +11,9 @@ import { Mark } from '../parts/mark.tsx';
 import { moneyText } from '../parts/money-text.ts';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { BuyLine } from './buy-line.tsx';
-import type { BuyingModel, BuyWeek, RefusedForm } from './buying-facts.ts';
 import { buyingAnswer, buyingNote } from './buying-text.ts';
 import { ComingLine } from './coming-line.tsx';
+import type { RefusedForm } from './refused-form.ts';
 import { StockLine } from './stock-line.tsx';
 
 interface BuyingPageProps {

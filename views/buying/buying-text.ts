@@ -1,6 +1,12 @@
+import type {
+  BuyingModel,
+  BuyLineFacts,
+  ComingFacts,
+  Purpose,
+  StockFacts,
+} from '../../src/usecases/buying/buying-facts.ts';
 import { dayText } from '../parts/day-text.ts';
 import { amountText, listText, quantityText } from '../parts/quantity-text.ts';
-import type { BuyingModel, BuyLineFacts, ComingFacts, Purpose, StockFacts } from './buying-facts.ts';
 
 const figure = (quantity: number): string => String(Number(quantity.toFixed(2)));
 

@@ -1,12 +1,13 @@
 import type { FC } from 'hono/jsx';
+import type { ComingFacts } from '../../src/usecases/buying/buying-facts.ts';
 import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Button } from '../parts/button.tsx';
 import { dayText } from '../parts/day-text.ts';
 import { unusedText } from '../parts/keeping-text.ts';
 import { moneyText } from '../parts/money-text.ts';
 import { isMeasure } from '../parts/quantity-text.ts';
-import type { ComingFacts, RefusedForm } from './buying-facts.ts';
 import { expectedText, goodsText, purposeText } from './buying-text.ts';
+import type { RefusedForm } from './refused-form.ts';
 
 interface ComingLineProps {
   goods: ComingFacts;

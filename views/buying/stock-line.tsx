@@ -1,10 +1,11 @@
 import type { FC } from 'hono/jsx';
+import type { StockFacts } from '../../src/usecases/buying/buying-facts.ts';
 import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Button } from '../parts/button.tsx';
 import { KeepingLines } from '../parts/keeping-lines.tsx';
 import { isMeasure } from '../parts/quantity-text.ts';
-import type { RefusedForm, StockFacts } from './buying-facts.ts';
 import { stockText } from './buying-text.ts';
+import type { RefusedForm } from './refused-form.ts';
 
 interface StockLineProps {
   stock: StockFacts;

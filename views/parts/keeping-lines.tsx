@@ -1,9 +1,10 @@
 import type { FC } from 'hono/jsx';
+import type { KeepingFacts } from '../../src/usecases/buying/keeping-facts.ts';
 import { keepingLines } from './keeping-text.ts';
 import { Mark } from './mark.tsx';
 
 interface KeepingLinesProps {
-  keeping: Parameters<typeof keepingLines>[0];
+  keeping: Omit<KeepingFacts, 'undated'>;
   unit: string;
   today: string;
 }

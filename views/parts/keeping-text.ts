@@ -1,14 +1,14 @@
+import type { UnusedFacts } from '../../src/usecases/buying/buying-supplies.ts';
+import type { KeepingFacts } from '../../src/usecases/buying/keeping-facts.ts';
 import { countText, dayText } from './day-text.ts';
 import { amountText } from './quantity-text.ts';
 
-interface Keeping {
-  days: number;
-  past: readonly { quantity: number; cameOn: string }[];
-  late: readonly { quantity: number; until: string }[];
-}
-
 /** What is warned of what is in the yard and goes off: "3 bags came Tue 12 Jan and keep 90 days: check them before use." */
-export const keepingLines = ({ days, past, late }: Keeping, unit: string, today: string): string[] => [
+export const keepingLines = (
+  { days, past, late }: Omit<KeepingFacts, 'undated'>,
+  unit: string,
+  today: string,
+): string[] => [
   ...past.map(({ quantity, cameOn }) => {
     const one = quantity === 1;
     return `${amountText(quantity, unit)} came ${dayText(cameOn, today)} and ${one ? 'keeps' : 'keep'} ${countText(days, 'day')}: check ${one ? 'it' : 'them'} before use.`;
@@ -19,13 +19,6 @@ export const keepingLines = ({ days, past, late }: Keeping, unit: string, today:
   ),
 ];
 
-interface Unused {
-  quantity: number;
-  unit: string;
-  days: number;
-  until: string;
-}
-
 /** "Keeps 90 days, until Sun 12 Jul: 4 bags have no use by then, as planned." */
-export const unusedText = ({ quantity, unit, days, until }: Unused, today: string): string =>
+export const unusedText = ({ quantity, unit, days, until }: UnusedFacts, today: string): string =>
   `Keeps ${countText(days, 'day')}, until ${dayText(until, today)}: ${amountText(quantity, unit)} ${quantity === 1 ? 'has' : 'have'} no use by then, by today's plan.`;

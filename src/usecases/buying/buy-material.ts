@@ -1,6 +1,7 @@
 import type { Tx } from '../../../db/open.ts';
 import { setTyped } from '../../../db/stores/figure-store.ts';
 import { addIncoming, materialById } from '../../../db/stores/material-store.ts';
+import type { FigureOf } from '../../../shared/figure.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { worthKeeping } from '../typed/amount-typed.ts';
@@ -8,8 +9,9 @@ import { measuresOf } from '../typed/measures.ts';
 import { type PurchaseTyped, purchaseRead } from '../typed/purchase-form.ts';
 
 /** What was typed for goods on their way stands beside their material: "2 lb" is seen again as "2 lb". */
-export const incomingFigure = (material: string, id: number) =>
-  ({ kind: 'material', id: material, figure: `incoming ${id}` }) as const;
+export const incomingFigure = (material: string, id: number): FigureOf => ({
+  ...{ kind: 'material', id: material, figure: `incoming ${id}` },
+});
 
 const bought = async (tx: Tx, typed: PurchaseTyped, day: string): Promise<Outcome<{ name: string }>> => {
   const material = await materialById(tx, typed.material);

@@ -5,7 +5,16 @@ import { shownUnit } from '../../engine/units/material-unit.ts';
 import { today } from '../core/context.ts';
 import { amountField, asTyped } from '../typed/amount-typed.ts';
 import { type Measures, shownAmount, weekOf } from '../typed/measures.ts';
-import { type Goods, keepingFacts, purposesOf, type Seen, unusedIn } from './buying-supplies.ts';
+import type {
+  AmountInField,
+  BuyingModel,
+  BuyLineFacts,
+  BuyWeek,
+  ComingFacts,
+  Purpose,
+  StockFacts,
+} from './buying-facts.ts';
+import { type Goods, keepingFacts, type Purposes, purposesOf, type Seen, unusedIn } from './buying-supplies.ts';
 import { keepingShown } from './keeping-facts.ts';
 import { materialUses } from './material-uses.ts';
 import { keptOf, stockFacts } from './stock-facts.ts';
@@ -15,7 +24,7 @@ import type { SupplyPurpose } from './supply-purposes.ts';
 const NO_SUPPLIER = 'Supplier not written down';
 
 /** An amount as the page says it, as its field is filled in, and exactly as it is kept. */
-const amountFacts = (quantity: number, unit: string, { measures: { system } }: Seen) => ({
+const amountFacts = (quantity: number, unit: string, { measures: { system } }: Seen): AmountInField => ({
   ...shownAmount({ quantity, unit }, system),
   field: amountField(quantity, unit, system),
   was: quantity,
@@ -25,20 +34,18 @@ const namesOf = (
   { orders, keep }: SupplyPurpose,
   { minimum, unit }: YardFile['materials'][number],
   { customers, measures }: Seen,
-) => ({
+): Purpose => ({
   customers: orders.map((id) => (id === null ? null : (customers.get(id) ?? `order ${id}`))),
   keep: keep ? shownAmount({ quantity: minimum, unit }, measures.system).quantity : null,
 });
-
-type Line = ReturnType<typeof lineOf>;
 
 const lineOf = (
   week: string,
   index: number,
   bought: readonly PlanBuy[],
-  purposes: ReturnType<typeof purposesOf>,
+  purposes: Purposes,
   seen: Seen,
-) => {
+): BuyLineFacts => {
   const material = seen.yard.materials[index]!;
   const quantity = bought.reduce((sum, buy) => sum + buy.quantity, 0);
   const all = bought.flatMap((buy) => purposes.get(buy) ?? []);
@@ -46,12 +53,10 @@ const lineOf = (
   const orderBy = bought.map((buy) => buy.orderBy).sort()[0]!;
   const lead = material.leadDays ?? 0;
   return {
-    /** Names the line's fields in the form. */
     key: `${week}-${index}`,
     ...{ material: material.id, name: material.name, orderBy, ...amountFacts(quantity, material.unit, seen) },
     pack: material.pack * shownUnit(material.unit, seen.measures.system).perUnit,
     packIsOne: material.pack === 1,
-    /** When it comes if it is bought today. */
     on: dateOfDay(dayNumber(seen.today) + lead),
     price: material.unitPrice === undefined ? null : material.unitPrice * quantity,
     for: namesOf(purpose, material, seen),
@@ -59,15 +64,18 @@ const lineOf = (
   };
 };
 
-const bySupplier = (lines: readonly (Line & { supplier: string })[]) => {
+const bySupplier = (lines: readonly { supplier: string; line: BuyLineFacts }[]): BuyWeek['suppliers'] => {
   const suppliers = [...new Set(lines.map(({ supplier }) => supplier))].sort((a, b) =>
     a === NO_SUPPLIER ? 1 : b === NO_SUPPLIER ? -1 : a.localeCompare(b),
   );
-  return suppliers.map((name) => ({ name, lines: lines.filter(({ supplier }) => supplier === name) }));
+  return suppliers.map((name) => ({
+    name,
+    lines: lines.flatMap(({ supplier, line }) => (supplier === name ? [line] : [])),
+  }));
 };
 
 /** Purchases by the week in which they have to be ordered, then by supplier; one line for a material in a week. */
-const weeksOf = (seen: Seen) => {
+const weeksOf = (seen: Seen): BuyWeek[] => {
   const { weekStart } = seen.measures;
   const weeks = [...new Set(seen.buys.map(({ orderBy }) => weekOf(orderBy, weekStart)))].sort();
   const purposes = seen.yard.materials.map((material) => purposesOf(material, seen));
@@ -75,13 +83,14 @@ const weeksOf = (seen: Seen) => {
     const lines = seen.yard.materials.flatMap((material, index) => {
       const bought = seen.buys.filter((buy) => buy.material === material.id && weekOf(buy.orderBy, weekStart) === week);
       if (bought.length === 0) return [];
-      return [{ ...lineOf(week, index, bought, purposes[index]!, seen), supplier: material.supplier ?? NO_SUPPLIER }];
+      const line = lineOf(week, index, bought, purposes[index]!, seen);
+      return [{ line, supplier: material.supplier ?? NO_SUPPLIER }];
     });
-    return { week, suppliers: bySupplier(lines.sort((a, b) => a.orderBy.localeCompare(b.orderBy))) };
+    return { week, suppliers: bySupplier(lines.sort((a, b) => a.line.orderBy.localeCompare(b.line.orderBy))) };
   });
 };
 
-const onTheWayOf = (seen: Seen) =>
+const onTheWayOf = (seen: Seen): ComingFacts[] =>
   seen.goods
     .map((goods) => {
       const material = seen.yard.materials.find(({ id }) => id === goods.material)!;
@@ -97,7 +106,7 @@ const onTheWayOf = (seen: Seen) =>
     })
     .sort((a, b) => a.on.localeCompare(b.on));
 
-const stockOf = (seen: Seen, notes: ReadonlyMap<string, string>) =>
+const stockOf = (seen: Seen, notes: ReadonlyMap<string, string>): StockFacts[] =>
   seen.yard.materials.map((material, index) => {
     const { perUnit, word } = shownUnit(material.unit, seen.measures.system);
     const { inYard, offcut, spokenFor, spare } = stockFacts(material, seen.uses.get(material.id) ?? []);
@@ -134,7 +143,7 @@ export const buyingModel = (
   { yard, plan }: { yard: YardFile; plan: PlanFile },
   stored: Stored,
   uses = materialUses(yard, plan),
-) => {
+): BuyingModel => {
   const day = today(yard.yard.timeZone, stored.now);
   const { goods, measures, typed, arrivals } = stored;
   const supplied = { yard, today: day, uses, goods, buys: plan.buys, measures, typed, arrivals };

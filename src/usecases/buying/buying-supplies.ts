@@ -4,7 +4,7 @@ import { dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { type Measures, shownAmount } from '../typed/measures.ts';
-import { type Arrival, keepingOf, type Unused } from './keeping-facts.ts';
+import { type Arrival, type KeepingFacts, keepingOf, type Unused } from './keeping-facts.ts';
 import type { MaterialUse } from './material-uses.ts';
 import { keptOf, stockFacts } from './stock-facts.ts';
 import { type SupplyPurpose, supplyPurposes } from './supply-purposes.ts';
@@ -25,8 +25,16 @@ export interface Supplied {
   arrivals: ReadonlyMap<string, readonly Arrival[]>;
 }
 
-/** What comes of a material, on its way or to be bought, in the order in which it is used up: goods first on one day. */
-const suppliesOf = ({ id }: YardFile['materials'][number], { today: day, goods, buys }: Supplied) =>
+/** What comes of a material, on its way or to be bought. */
+interface ComingSupply {
+  of: Goods | PlanBuy;
+  quantity: number;
+  /** Never before today. */
+  on: string;
+}
+
+/** All that comes of a material, in the order in which it is used up: goods first on one day. */
+const suppliesOf = ({ id }: YardFile['materials'][number], { today: day, goods, buys }: Supplied): ComingSupply[] =>
   [
     ...goods.filter((one) => one.material === id).map((one) => ({ of: one, quantity: one.quantity, on: one.on })),
     ...buys.filter((one) => one.material === id).map((one) => ({ of: one, quantity: one.quantity, on: one.arrivesOn })),
@@ -34,8 +42,13 @@ const suppliesOf = ({ id }: YardFile['materials'][number], { today: day, goods, 
     .map((supply) => ({ ...supply, on: supply.on < day ? day : supply.on }))
     .sort((a, b) => a.on.localeCompare(b.on));
 
+/** How a material's stock keeps, and of each supply what has no use in time. */
+interface KeepingOfSupplies extends KeepingFacts {
+  unused: ReadonlyMap<Goods | PlanBuy, Unused>;
+}
+
 /** How long a material's stock keeps, and of each supply what has no use in time; null where it does not go off. */
-export const keepingFacts = (material: YardFile['materials'][number], seen: Supplied) => {
+export const keepingFacts = (material: YardFile['materials'][number], seen: Supplied): KeepingOfSupplies | null => {
   const supplies = suppliesOf(material, seen);
   const uses = seen.uses.get(material.id) ?? [];
   const asked = { yard: seen.yard, today: seen.today, uses, arrivals: seen.arrivals.get(material.id) ?? [], supplies };
@@ -53,14 +66,25 @@ export interface Seen extends Supplied {
   /** By order. */
   customers: ReadonlyMap<string, string | undefined>;
   /** By material, of those that go off. */
-  keeping: ReadonlyMap<string, ReturnType<typeof keepingFacts>>;
+  keeping: ReadonlyMap<string, KeepingOfSupplies | null>;
+}
+
+/** So much of some supplies has no use for as long as it keeps, in the unit that is shown. */
+export interface UnusedFacts extends Unused {
+  unit: string;
+  /** How long it keeps. */
+  days: number;
 }
 
 /** What is left of an opened bag, or of half a pack, is only what comes of buying whole ones. */
 const worthSaying = ({ pack }: YardFile['materials'][number]): number => (pack === 1 ? 1 : pack / 2);
 
 /** Of these supplies of a material, what has no use while it keeps, until the day when the first of it goes off. */
-export const unusedIn = (of: readonly (Goods | PlanBuy)[], material: YardFile['materials'][number], seen: Seen) => {
+export const unusedIn = (
+  of: readonly (Goods | PlanBuy)[],
+  material: YardFile['materials'][number],
+  seen: Seen,
+): UnusedFacts | null => {
   const keeping = seen.keeping.get(material.id) ?? null;
   const unused = of.flatMap((one) => keeping?.unused.get(one) ?? []);
   const quantity = unused.reduce((sum, one) => sum + one.quantity, 0);
@@ -69,8 +93,11 @@ export const unusedIn = (of: readonly (Goods | PlanBuy)[], material: YardFile['m
   return { days: keeping.days, until, ...shownAmount({ quantity, unit: material.unit }, seen.measures.system) };
 };
 
+/** What each supply of a material is for. */
+export type Purposes = ReadonlyMap<Goods | PlanBuy, SupplyPurpose>;
+
 /** What each purchase of a material is for: goods on their way first where both come on one day. */
-export const purposesOf = (material: YardFile['materials'][number], seen: Seen) => {
+export const purposesOf = (material: YardFile['materials'][number], seen: Seen): Purposes => {
   const calendar = calendarOf(seen.yard.yard.timeZone);
   const supplies = suppliesOf(material, seen);
   const purposes = supplyPurposes(
@@ -78,5 +105,5 @@ export const purposesOf = (material: YardFile['materials'][number], seen: Seen) 
     seen.uses.get(material.id) ?? [],
     supplies.map(({ on, quantity }) => ({ at: calendar.midnightOf(dayNumber(on)), quantity })),
   );
-  return new Map<Goods | PlanBuy, SupplyPurpose>(supplies.map(({ of }, i) => [of, purposes[i]!]));
+  return new Map(supplies.map(({ of }, i) => [of, purposes[i]!]));
 };

@@ -21,11 +21,12 @@ export interface Unused {
 
 /** How the stock of a material that goes off stands. Quantities in the material's unit. */
 export interface KeepingFacts {
+  /** How long it keeps. */
   days: number;
   /** In the yard longer than it keeps. */
-  past: { quantity: number; cameOn: string }[];
+  past: readonly { quantity: number; cameOn: string }[];
   /** In the yard, still good, and by the plan used only after it has gone off. */
-  late: { quantity: number; until: string }[];
+  late: readonly { quantity: number; until: string }[];
   /** In the yard, and nobody wrote down when it came. */
   undated: number;
 }

@@ -3,12 +3,13 @@ import { materialsInOrder, onTheirWay } from '../../../db/stores/material-store.
 import type { UseCaseContext } from '../core/context.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { measuresOf } from '../typed/measures.ts';
+import type { BuyingModel } from './buying-facts.ts';
 import { buyingModel } from './buying-model.ts';
 import { arrivalsThatKeep } from './keeping-facts.ts';
 import { materialUsesInTurns } from './material-uses.ts';
 
 /** What to buy by when and for whom, what is on its way, and what is in the yard. */
-export const showBuying = async (context: UseCaseContext) => {
+export const showBuying = async (context: UseCaseContext): Promise<BuyingModel> => {
   const current = await currentPlan(context);
   const { goods, materials, measures, typed, arrivals } = await context.database.read(async (tx) => ({
     goods: await onTheirWay(tx),

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { BuyingModel, BuyLineFacts, StockFacts } from '../../../views/buying/buying-facts.ts';
+import type { BuyingModel, BuyLineFacts, StockFacts } from '../../../src/usecases/buying/buying-facts.ts';
 import {
   buyingAnswer,
   buyingNote,
@@ -74,7 +74,7 @@ const line = (orderBy: string, quantity = 4): BuyLineFacts => ({
   ...{ field: String(quantity), was: quantity, price: null, for: { customers: [], keep: null }, unused: null },
 });
 const model = (weeks: Record<string, BuyLineFacts[]>): BuyingModel => ({
-  ...{ today: TODAY, currency: 'EUR', thisWeek: TODAY, onTheWay: [], stock: [], materials: [] },
+  ...{ yardName: 'Yard', today: TODAY, currency: 'EUR', thisWeek: TODAY, onTheWay: [], stock: [], materials: [] },
   weeks: Object.entries(weeks).map(([week, lines]) => ({ week, suppliers: [{ name: 'Merchant', lines }] })),
 });
 

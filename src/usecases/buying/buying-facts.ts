@@ -1,0 +1,97 @@
+import type { PageHead } from '../core/page-parts.ts';
+import type { UnusedFacts } from './buying-supplies.ts';
+import type { KeepingFacts } from './keeping-facts.ts';
+
+/** Whom goods are for: customers (null for stock), or how much they bring back to what is always kept. */
+export interface Purpose {
+  customers: readonly (string | null)[];
+  keep: number | null;
+}
+
+/** An amount in the unit that is shown, how it stands in its field, and exactly what that is in the unit it is kept in. */
+export interface AmountInField {
+  quantity: number;
+  unit: string;
+  field: string;
+  was: number;
+}
+
+/** One material to be bought in one week, in the unit that is shown. */
+export interface BuyLineFacts extends AmountInField {
+  /** Tells the fields of this line from those of the others. */
+  key: string;
+  material: string;
+  name: string;
+  /** It is sold in so many, in the unit that is shown. */
+  pack: number;
+  /** It is sold one by one: nothing to say about packs. */
+  packIsOne: boolean;
+  /** The last day on which it can be ordered. */
+  orderBy: string;
+  /** When it comes if it is bought today. */
+  on: string;
+  /** Of all of it, in the yard's currency; null where nobody said. */
+  price: number | null;
+  for: Purpose;
+  unused: UnusedFacts | null;
+}
+
+interface SupplierLines {
+  name: string;
+  lines: readonly BuyLineFacts[];
+}
+
+/** What has to be ordered in a week, which its first day names, by supplier. */
+export interface BuyWeek {
+  week: string;
+  suppliers: readonly SupplierLines[];
+}
+
+/** Goods on their way, in the unit that is shown. */
+export interface ComingFacts extends AmountInField {
+  id: number;
+  name: string;
+  on: string;
+  /** Null where nobody wrote it down. */
+  boughtOn: string | null;
+  /** What was typed for it, with its unit; null where that says no more than the amount. */
+  asTyped: string | null;
+  /** Of all of it, in the yard's currency; null where nobody said. */
+  price: number | null;
+  for: Purpose;
+  unused: UnusedFacts | null;
+}
+
+/** One material in the yard, in the unit that is shown. */
+export interface StockFacts {
+  key: string;
+  material: string;
+  name: string;
+  unit: string;
+  minimum: number;
+  canBeBought: boolean;
+  inYard: number;
+  /** What was typed when it was counted, while it still is so; null where that says no more than the amount. */
+  asTyped: string | null;
+  /** Beside the whole lengths there is a piece of one. */
+  offcut: boolean;
+  spokenFor: number;
+  /** What nothing in the plan will use, with what is always kept. */
+  spare: number;
+  coming: readonly { quantity: number; on: string }[];
+  note: string | null;
+  /** Null where it does not go off. */
+  keeping: KeepingFacts | null;
+}
+
+/** What to buy by when and for whom, what is on its way, and what is in the yard. */
+export interface BuyingModel extends PageHead {
+  currency: string;
+  /** The first day of the yard's week that today is in. */
+  thisWeek: string;
+  weeks: readonly BuyWeek[];
+  onTheWay: readonly ComingFacts[];
+  stock: readonly StockFacts[];
+  /** All there are, to choose from, each with the unit it is shown in. */
+  materials: readonly { id: string; name: string; unit: string }[];
+}
