@@ -1,14 +1,10 @@
 import type { FC } from 'hono/jsx';
-import type { ChosenDate } from '../../src/usecases/first/chosen-date.ts';
+import type { ChosenDate, PushedDate } from '../../src/usecases/first/chosen-date.ts';
 import { countText, dayText } from '../parts/day-text.ts';
 import { countWord } from '../parts/quantity-text.ts';
 
-export type { ChosenDate };
-
-type Pushed = Extract<ChosenDate, { answer: 'pushes' }>['pushes'][number];
-
 /** "School garden: Sat 8 May to Sat 15 May, 7 days later." */
-const pushedText = ({ customer, order, from, to, days }: Pushed, today: string): string =>
+const pushedText = ({ customer, order, from, to, days }: PushedDate, today: string): string =>
   `${customer ?? `Order ${order}`}: ${dayText(from, today)} to ${dayText(to, today)}, ${countText(days, 'day')} later.`;
 
 /** The plain answer to a day that the customer would like. */

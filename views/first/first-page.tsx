@@ -1,6 +1,7 @@
 import type { FC } from 'hono/jsx';
-import type { showFirst } from '../../src/usecases/first/show-first.ts';
-import type { Guessed } from '../../src/usecases/plan/rests-on.ts';
+import type { ReadyFacts } from '../../src/usecases/first/ask-when.ts';
+import type { FirstModel } from '../../src/usecases/first/show-first.ts';
+import type { QuestionModel } from '../../src/usecases/first/show-question.ts';
 import { OrderSentence } from '../orders/order-sentence.tsx';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
@@ -12,24 +13,16 @@ import { InTurns } from '../parts/in-turns.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { quantityText } from '../parts/quantity-text.ts';
 import { RestsOn } from '../parts/rests-on.tsx';
-import { type Offer, whatOptions } from '../parts/what-options.ts';
-import { ChosenAnswer, type ChosenDate } from './chosen-answer.tsx';
+import { whatOptions } from '../parts/what-options.ts';
+import { ChosenAnswer } from './chosen-answer.tsx';
 import { NextSession } from './next-session.tsx';
-import { ReadyAnswer, type ReadyFacts, soonerSentences } from './ready-answer.tsx';
-
-type FirstModel = Awaited<ReturnType<typeof showFirst>>;
+import { ReadyAnswer, soonerSentences } from './ready-answer.tsx';
 
 /** What was asked, as typed, and what came of it: facts, or what was wrong with the question. */
-export interface AskedModel {
-  offers: readonly Offer[];
-  what: string;
+export interface AskedModel extends Omit<QuestionModel, 'answer' | 'yardName' | 'today'> {
   number: string;
   wantedOn: string;
   facts: ReadyFacts | null;
-  /** What of the bags and mixes behind it is still guessed. */
-  restsOn: readonly Guessed[];
-  /** What comes of the day that is wanted, where one is named. */
-  chosen: ChosenDate | null;
   errors: FieldErrors;
 }
 

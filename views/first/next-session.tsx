@@ -1,11 +1,9 @@
 import type { FC } from 'hono/jsx';
-import type { nextSession } from '../../src/usecases/first/next-session.ts';
+import type { NextSession as SessionFacts } from '../../src/usecases/first/next-session.ts';
 import { Empty } from '../parts/answer.tsx';
 import { clockText, dayText } from '../parts/day-text.ts';
 import { countedText, listText, quantityText } from '../parts/quantity-text.ts';
 import { fixedText } from '../today/fixed-session.tsx';
-
-export type SessionFacts = NonNullable<ReturnType<typeof nextSession>>;
 
 const Doing: FC<{ word: string; what: string }> = ({ word, what }) =>
   what === '' ? null : (

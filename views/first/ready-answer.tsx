@@ -1,15 +1,11 @@
 import type { FC } from 'hono/jsx';
-import type { Asked } from '../../src/usecases/first/ask-when.ts';
+import type { ReadyFacts } from '../../src/usecases/first/ask-when.ts';
+import type { Hold } from '../../src/usecases/first/what-holds.ts';
 import { Answer } from '../parts/answer.tsx';
 import { countText, dayText } from '../parts/day-text.ts';
 import { countWord } from '../parts/quantity-text.ts';
 
-/** What the plan answers to "When could it be ready?". */
-export type ReadyFacts = Asked;
-
 const NO_TIME = 'there is no time for it in the days planned';
-
-type Hold = NonNullable<ReadyFacts['hold']>;
 
 const OTHER_HOLDS: Readonly<Record<string, (name: string | null) => string>> = {
   mended: (name) => `${name} holds it until it is mended.`,

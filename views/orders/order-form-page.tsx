@@ -1,7 +1,8 @@
 import type { FC } from 'hono/jsx';
 import { SLIPS } from '../../shared/order.ts';
+import type { ReadyFacts } from '../../src/usecases/first/ask-when.ts';
 import type { OrderFormModel } from '../../src/usecases/orders/show-order-form.ts';
-import { type ReadyFacts, ReadyLine } from '../first/ready-answer.tsx';
+import { ReadyLine } from '../first/ready-answer.tsx';
 import { AmountField } from '../parts/amount-field.tsx';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';

@@ -1,15 +1,15 @@
 import type { QuoteLimit } from '../../../shared/quote.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import { thinkHere } from '../core/long-thought.ts';
+import type { PageHead } from '../core/page-parts.ts';
 import { offersOf } from '../orders/order-contents.ts';
 import { lineFaults } from '../orders/order-draft.ts';
 import { planToAsk } from '../plan/plan-to-ask.ts';
 import { lineOf } from '../typed/what-ordered.ts';
 import { orderAskedAbout } from './ask-when.ts';
 
-export interface PairsAsked {
-  yardName: string;
-  today: string;
+/** What two changes at once would bring for what was asked. */
+export interface PairsAsked extends PageHead {
   /** What was asked for, in the yard's words; null when there is no such thing, or no number of it. */
   asked: { name: string; quantity: number } | null;
   /** What two changes at once would bring, largest gain first; null when it took too long to find out. */

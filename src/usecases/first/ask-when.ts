@@ -16,10 +16,14 @@ import { type Hold, whatHolds } from './what-holds.ts';
 /** An id that no order of a yard has: orders are numbered by year. */
 const ASKED = 'asked about';
 
-export interface Asked {
+/** The answer to "when could it be ready?": days of hand-over, all null with a reason when it can't be made. */
+export interface ReadyFacts {
   earliestOn: string | null;
+  /** With the time in hand that the yard keeps; null where it keeps none or has none left. */
   promiseOn: string | null;
+  /** If it went before all others. */
   ifFirstOn: string | null;
+  /** Why it can't be made, in the yard's units. */
   reason: string | null;
   /** What holds the date; null when nothing does that was tried, or when it was not asked. */
   hold: Hold | null;
@@ -46,7 +50,7 @@ export const answerFor = async (
   { yard, memory }: Pick<CurrentPlan, 'yard' | 'memory'>,
   lines: OrderDraft['lines'],
   { withLimits = false, background, system = 'metric' }: AskingHow = {},
-): Promise<Outcome<Asked>> => {
+): Promise<Outcome<ReadyFacts>> => {
   const faults = lineFaults(lines, yard);
   if (faults.length > 0) return { ok: false, faults };
   const order = orderAskedAbout(yard, lines);
@@ -67,7 +71,7 @@ export const answerFor = async (
 };
 
 /** The same, asked and not taken: nothing is written down. */
-export const askWhen = async (context: UseCaseContext, lines: OrderDraft['lines']): Promise<Outcome<Asked>> =>
+export const askWhen = async (context: UseCaseContext, lines: OrderDraft['lines']): Promise<Outcome<ReadyFacts>> =>
   answerFor(await planToAsk(context), lines, {
     background: context.background,
     system: (await showMeasures(context)).system,

@@ -2,10 +2,10 @@ import type { Order } from '../../../shared/order.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { PlanMemory } from '../../engine/search/memory.ts';
 import type { Think } from '../core/long-thought.ts';
-import type { Asked } from './ask-when.ts';
+import type { ReadyFacts } from './ask-when.ts';
 
 /** A date already given that would get later. */
-interface PushedDate {
+export interface PushedDate {
   order: string;
   customer: string | null;
   from: string;
@@ -30,7 +30,7 @@ interface Choosing {
   order: Order;
   on: string;
   today: string;
-  facts: Pick<Asked, 'earliestOn' | 'promiseOn' | 'reason'>;
+  facts: Pick<ReadyFacts, 'earliestOn' | 'promiseOn' | 'reason'>;
 }
 
 /** As much as the dates of the question say already: null when the others have to be looked at. */

@@ -14,8 +14,23 @@ const during =
     return minute >= start && minute < end;
   };
 
-/** What the plan has for the first session with anything in it, in the names of the yard; null when it has nothing. */
-export const nextSession = (plan: PlanFile, yard: YardFile) => {
+/** The next session in the names of the yard. */
+export interface NextSession {
+  /** Its mixes and pours stay as they are planned. */
+  fixed: boolean;
+  date: string;
+  start: string;
+  end: string;
+  bags: readonly { mix: string; count: number }[];
+  /** Moulds that are filled, and those that are stripped. */
+  pours: readonly string[];
+  strips: readonly string[];
+  /** Customers whose orders are packed. */
+  packs: readonly string[];
+}
+
+/** What the plan has for the first session with anything in it; null when it has nothing. */
+export const nextSession = (plan: PlanFile, yard: YardFile): NextSession | null => {
   const calendar = calendarOf(yard.yard.timeZone);
   const session = sessionsOf(yard, calendar).find((one) => beginsWithin(plan, one));
   if (!session) return null;

@@ -3,15 +3,39 @@ import { isDemo } from '../../../db/stores/habits-store.ts';
 import { dayNumber } from '../../../shared/time.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import { letOthersRun, mapInTurns } from '../core/let-others-run.ts';
+import type { OpenNotice, PageHead } from '../core/page-parts.ts';
 import { openOrdersOf } from '../orders/open-orders.ts';
 import { type OrderFacts, orderFacts, ordersSeen } from '../orders/order-facts.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { measuresOf, shownAmount } from '../typed/measures.ts';
-import { nextSession } from './next-session.ts';
+import { type NextSession, nextSession } from './next-session.ts';
 
 const BUYS_SHOWN = 6;
 /** A hold that ends within this many days is worth a word. */
 const HOLD_ENDS_SOON_DAYS = 2;
+
+/** Something to be bought, in the unit that is shown, and the last day to order it. */
+interface BuyAhead {
+  name: string;
+  unit: string;
+  quantity: number;
+  orderBy: string;
+}
+
+/** What stands below the question of the first page. */
+export interface FirstModel extends PageHead {
+  /** It is the yard that the program comes with. */
+  demo: boolean;
+  /** Null: no session has anything to do. */
+  session: NextSession | null;
+  /** The soonest to be ordered first, and how many more there are. */
+  buys: readonly BuyAhead[];
+  moreBuys: number;
+  /** Orders that are late, can't be made, or are held and not for long. */
+  risks: readonly OrderFacts[];
+  orderCount: number;
+  notices: readonly OpenNotice[];
+}
 
 /** Late, not to be made at all, or held for a customer who has to answer soon. */
 const atRisk = ({ reason, readyOn, promisedOn, wantedOn, heldUntil }: OrderFacts, day: string): boolean => {
@@ -22,7 +46,7 @@ const atRisk = ({ reason, readyOn, promisedOn, wantedOn, heldUntil }: OrderFacts
 };
 
 /** What stands below the question of the first page: the next session, what to buy by when, what is at risk. */
-export const showFirst = async (context: UseCaseContext) => {
+export const showFirst = async (context: UseCaseContext): Promise<FirstModel> => {
   const { plan, yard, hand } = await currentPlan(context);
   const day = today(yard.yard.timeZone, context.now);
   const { notices, demo, system } = await context.database.read(async (tx) => ({

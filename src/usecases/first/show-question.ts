@@ -1,14 +1,15 @@
 import { guessesOfYard } from '../../../db/stores/figure-store.ts';
 import type { OrderLine } from '../../../shared/order.ts';
-import { today, type UseCaseContext } from '../core/context.ts';
+import { type Outcome, today, type UseCaseContext } from '../core/context.ts';
 import { thinkHere } from '../core/long-thought.ts';
-import { offersOf } from '../orders/order-contents.ts';
+import type { PageHead } from '../core/page-parts.ts';
+import { type Offer, offersOf } from '../orders/order-contents.ts';
 import type { CurrentPlan } from '../plan/make-plan.ts';
 import { planToAsk } from '../plan/plan-to-ask.ts';
-import { restsOn } from '../plan/rests-on.ts';
+import { type Guessed, restsOn } from '../plan/rests-on.ts';
 import { showMeasures } from '../typed/measures.ts';
 import { lineOf } from '../typed/what-ordered.ts';
-import { type Asked, answerFor, orderAskedAbout } from './ask-when.ts';
+import { answerFor, orderAskedAbout, type ReadyFacts } from './ask-when.ts';
 import { type ChosenDate, chosenFromDates, whatItPushes } from './chosen-date.ts';
 
 export interface QuestionAsked {
@@ -20,12 +21,25 @@ export interface QuestionAsked {
   withLimits: boolean;
 }
 
+/** A question of the first page, and what came of it. */
+export interface QuestionModel extends PageHead {
+  offers: readonly Offer[];
+  /** What is chosen; '' where nothing is on offer. */
+  what: string;
+  /** Null where the choice or the number can't be read. */
+  answer: Outcome<ReadyFacts> | null;
+  /** What of it is still guessed. */
+  restsOn: readonly Guessed[];
+  /** What comes of the day that is wanted; null where none is named, or there is no answer. */
+  chosen: ChosenDate | null;
+}
+
 /** What comes of the day that is wanted; null when none is, or when there is no answer to begin with. */
 const chosenFor = async (
   { background, now }: UseCaseContext,
   current: CurrentPlan,
   line: OrderLine,
-  facts: Asked,
+  facts: ReadyFacts,
   { wantedOn, withLimits }: QuestionAsked,
 ): Promise<ChosenDate | null> => {
   if (wantedOn === null) return null;
@@ -42,7 +56,7 @@ const chosenFor = async (
  * What can be asked for, what is chosen (the first thing on offer unless something is named), and when that many of it
  * could be ready: no answer when the choice or the number can't be read.
  */
-export const showQuestion = async (context: UseCaseContext, asked: QuestionAsked) => {
+export const showQuestion = async (context: UseCaseContext, asked: QuestionAsked): Promise<QuestionModel> => {
   const current = await planToAsk(context);
   const { yard } = current;
   const { what, quantity, withLimits } = asked;
@@ -56,7 +70,6 @@ export const showQuestion = async (context: UseCaseContext, asked: QuestionAsked
   return {
     yardName: yard.yard.name,
     today: today(yard.yard.timeZone, context.now),
-    /** What of it is still guessed. */
     restsOn: line && answer?.ok ? restsOn(yard, [line], guesses) : [],
     offers,
     what: chosen,

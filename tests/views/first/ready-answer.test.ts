@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { holdText, type ReadyFacts, readyNote, soonerSentences, tellOn } from '../../../views/first/ready-answer.tsx';
+import type { ReadyFacts } from '../../../src/usecases/first/ask-when.ts';
+import { holdText, readyNote, soonerSentences, tellOn } from '../../../views/first/ready-answer.tsx';
 
 const today = '2027-04-05';
 const facts: ReadyFacts = {
