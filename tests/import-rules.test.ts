@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { importFaults, purityFaults, ZONES } from './support/import-rules.ts';
+import { importCircles } from './support/import-circles.ts';
+import { importFaults, purityFaults, ROOMS, ZONES } from './support/import-rules.ts';
 import { filesUnder } from './support/source-files.ts';
 
 const files = ['shared', 'src', 'db', 'views'].flatMap(filesUnder);
@@ -12,6 +13,14 @@ describe('the sources', () => {
 
   test('import only what the table allows', () => {
     expect(files.flatMap(importFaults)).toEqual([]);
+  });
+
+  test.each(Object.keys(ROOMS))('room %s was read', (room) => {
+    expect(inFolder(`src/usecases/${room}`).length).toBeGreaterThan(0);
+  });
+
+  test('import nothing in a circle, types no more than what runs', () => {
+    expect(importCircles(files)).toEqual([]);
   });
 
   test('of the engine reach no clock, no chance, no log, and wait for nothing', () => {
@@ -37,8 +46,16 @@ describe('a planted import is found', () => {
     ['views/planted.tsx', `import { type Page, showOrder } from '../src/usecases/orders/show-order.ts';`],
     ['views/planted.tsx', `import type { Order } from '../db/stores/order-store.ts';`],
     ['views/planted.tsx', `import { Hono } from 'hono';`],
-    ['src/usecases/planted.ts', `import { Hono } from 'hono';`],
-    ['src/usecases/planted.ts', `import { Layout } from '../../views/layout.tsx';`],
+    ['src/usecases/plan/planted.ts', `import { Hono } from 'hono';`],
+    ['src/usecases/plan/planted.ts', `import { Layout } from '../../../views/layout.tsx';`],
+    ['src/usecases/planted.ts', `export const roomless = 0;`],
+    ['src/usecases/nowhere/planted.ts', `export const roomless = 0;`],
+    ['src/usecases/core/planted.ts', `import { readDate } from '../typed/date-typed.ts';`],
+    ['src/usecases/typed/planted.ts', `import { currentPlan } from '../plan/make-plan.ts';`],
+    ['src/usecases/typed/planted.ts', `import type { CurrentPlan } from '../plan/make-plan.ts';`],
+    ['src/usecases/plan/planted.ts', `import { showToday } from '../today/show-today.ts';`],
+    ['src/usecases/orders/planted.ts', `import { showToday } from '../today/show-today.ts';`],
+    ['src/usecases/kits/planted.ts', `import { nowhere } from '../nowhere/planted.ts';`],
     ['src/http/planted.ts', `import { open } from '../../db/open.ts';`],
     ['src/http/planted.ts', `import type { Plan } from '../engine/plan.ts';`],
     ['src/http/planted.ts', `let open: import('../../db/open.ts').Database;`],
@@ -61,10 +78,44 @@ describe('an allowed import passes', () => {
     ['db/stores/planted.ts', `import { text } from 'drizzle-orm/sqlite-core'; import { existsSync } from 'node:fs';`],
     ['views/planted.tsx', `import type { Page } from '../src/usecases/orders/show-order.ts';`],
     ['views/planted.tsx', `import { type Page } from '../src/usecases/orders/show-order.ts';`],
+    [
+      'src/usecases/today/planted.ts',
+      `import { packOrder } from '../orders/pack-order.ts'; import '../core/context.ts';`,
+    ],
+    ['src/usecases/orders/planted.ts', `import type { Tx } from '../../../db/open.ts'; import './order-draft.ts';`],
     ['src/http/planted.ts', `import { Hono } from 'hono'; import { bodyLimit } from 'hono/body-limit';`],
     ['src/main.ts', `import { serve } from '@hono/node-server'; import { readEnvironment } from './environment.ts';`],
   ])('%s: %s', (path, text) => {
     expect(importFaults({ path, text })).toEqual([]);
+  });
+});
+
+describe('a circle of imports', () => {
+  const file = (path: string, ...from: string[]) => ({
+    path: `src/engine/${path}.ts`,
+    text: from.map((other) => `import { x } from '${other}.ts';`).join('\n'),
+  });
+  const [a, b, c] = ['src/engine/a.ts', 'src/engine/b.ts', 'src/engine/in/c.ts'];
+
+  test('is found as the way round', () => {
+    const files = [file('start', './a'), file('a', './b'), file('b', './in/c'), file('in/c', '../a')];
+    expect(importCircles(files)).toEqual([`${a} > ${b} > ${c} > ${a}`]);
+  });
+
+  test('is found where only types come back, and where a file imports itself', () => {
+    const types = { path: b, text: `import type { X } from './a.ts';` };
+    expect(importCircles([file('a', './b'), types])).toEqual([`${a} > ${b} > ${a}`]);
+    expect(importCircles([file('a', './a')])).toEqual([`${a} > ${a}`]);
+  });
+
+  test('is found behind another one, each of them once', () => {
+    const files = [file('a', './b', './d'), file('b', './a'), file('d', './e'), file('e', './d')];
+    expect(importCircles(files)).toHaveLength(2);
+  });
+
+  test('is none where two ways lead to one file, or to a file that is not looked at', () => {
+    const files = [file('a', './b', './in/c'), file('b', './in/c'), file('in/c', '../elsewhere')];
+    expect(importCircles(files)).toEqual([]);
   });
 });
 

@@ -15,6 +15,7 @@ import { kitRoutes } from './kit-routes.tsx';
 import { mouldRoutes } from './mould-routes.tsx';
 import { orderFormRoutes } from './order-form-routes.tsx';
 import { orderRoutes } from './order-routes.tsx';
+import type { Screens } from './screens.ts';
 import { sheetRoutes } from './sheet-routes.tsx';
 import { todayRoutes } from './today-routes.tsx';
 import { turnsRoutes } from './turns-routes.tsx';
@@ -33,11 +34,6 @@ export interface AppParts {
   /** The clock: the present instant, in whole minutes. */
   now: () => string;
   background?: Background;
-}
-
-/** What the routes of a screen get: the context of a use case, made anew for each request. */
-export interface Screens {
-  context: () => UseCaseContext;
 }
 
 const LARGEST_FORM_BYTES = 100_000;

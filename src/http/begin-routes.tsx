@@ -10,10 +10,10 @@ import { showBegin } from '../usecases/begin/show-begin.ts';
 import type { UseCaseContext } from '../usecases/core/context.ts';
 import { lengthRows } from '../usecases/typed/begin-form.ts';
 import type { FormFields } from '../usecases/typed/form-fields.ts';
-import type { Screens } from './app.ts';
 import { errorsByField, readForm } from './form.ts';
 import { doneNotice } from './notice.ts';
 import { page, seeDone } from './page.tsx';
+import type { Screens } from './screens.ts';
 
 type Errors = Record<string, string>;
 

@@ -10,10 +10,10 @@ import type { UseCaseContext } from '../usecases/core/context.ts';
 import { amountIn } from '../usecases/typed/amount-typed.ts';
 import { type FormFields, wholeTyped } from '../usecases/typed/form-fields.ts';
 import { purchaseTyped } from '../usecases/typed/purchase-form.ts';
-import type { Screens } from './app.ts';
 import { type Deed, type Done, deedRoutes } from './deed-routes.ts';
 import { doneNotice } from './notice.ts';
 import { page } from './page.tsx';
+import type { Screens } from './screens.ts';
 
 const PATH = '/buying';
 

@@ -4,9 +4,9 @@ import { Notice } from '../../views/parts/notice.tsx';
 import { showChange } from '../usecases/changes/show-change.ts';
 import { showChanges } from '../usecases/changes/show-changes.ts';
 import { wholeTyped } from '../usecases/typed/form-fields.ts';
-import type { Screens } from './app.ts';
 import { doneNotice } from './notice.ts';
 import { ownPath, page } from './page.tsx';
+import type { Screens } from './screens.ts';
 
 export const changeRoutes = ({ context }: Screens): Hono => {
   const routes = new Hono();

@@ -1,9 +1,9 @@
 import { Hono } from 'hono';
 import { DayRead } from '../../views/parts/day-field.tsx';
+import { dateReading } from '../usecases/plan/date-reading.ts';
 import { readDate } from '../usecases/typed/date-typed.ts';
-import { dateReading } from '../usecases/typed/measures.ts';
-import type { Screens } from './app.ts';
 import { page } from './page.tsx';
+import type { Screens } from './screens.ts';
 
 const LONGEST = 60;
 

@@ -2,9 +2,9 @@ import { type Context, Hono } from 'hono';
 import type { Outcome, UseCaseContext } from '../usecases/core/context.ts';
 import type { Changed } from '../usecases/plan/changing.ts';
 import type { FormFields } from '../usecases/typed/form-fields.ts';
-import type { Screens } from './app.ts';
 import { errorsByField, readForm } from './form.ts';
 import { seeDone } from './page.tsx';
+import type { Screens } from './screens.ts';
 
 export type Done = Promise<Outcome<Changed<unknown>>>;
 

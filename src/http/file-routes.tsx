@@ -12,11 +12,11 @@ import { exportTable, type NumberSign, tableTemplate } from '../usecases/files/e
 import { type FileEffect, readFileIn, readUpload, tryFile, YARD_CHANGED } from '../usecases/files/read-in.ts';
 import { showFiles } from '../usecases/files/show-files.ts';
 import { wholeTyped } from '../usecases/typed/form-fields.ts';
-import type { Screens } from './app.ts';
 import { readForm } from './form.ts';
 import { type HeldFiles, heldFiles } from './held-files.ts';
 import { doneNotice } from './notice.ts';
 import { page, seeDone } from './page.tsx';
+import type { Screens } from './screens.ts';
 
 const MEGABYTE = 1_000_000;
 const LARGEST_FILE_MEGABYTES = 10;

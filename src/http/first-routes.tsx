@@ -7,13 +7,13 @@ import type { UseCaseContext } from '../usecases/core/context.ts';
 import { askPairs } from '../usecases/first/ask-pairs.ts';
 import { showFirst } from '../usecases/first/show-first.ts';
 import { showQuestion } from '../usecases/first/show-question.ts';
+import { dateReading } from '../usecases/plan/date-reading.ts';
 import { wholeTyped } from '../usecases/typed/form-fields.ts';
-import { dateReading } from '../usecases/typed/measures.ts';
 import { questionTyped } from '../usecases/typed/order-form.ts';
-import type { Screens } from './app.ts';
 import { errorsByField, readForm } from './form.ts';
 import { doneNotice } from './notice.ts';
 import { ownPath, page, wantsPart } from './page.tsx';
+import type { Screens } from './screens.ts';
 
 /** The fields of the question are called by the one line they make. */
 const asErrors = (faults: Parameters<typeof errorsByField>[0]) => {

@@ -3,10 +3,10 @@ import { GUESSES, GuessesPage } from '../../views/guesses/guesses-page.tsx';
 import type { UseCaseContext } from '../usecases/core/context.ts';
 import { confirmGuess } from '../usecases/yard/confirm-guess.ts';
 import { showGuesses } from '../usecases/yard/show-guesses.ts';
-import type { Screens } from './app.ts';
 import { type Deed, deedRoutes } from './deed-routes.ts';
 import { doneNotice } from './notice.ts';
 import { page } from './page.tsx';
+import type { Screens } from './screens.ts';
 
 type Refused = Parameters<Parameters<typeof deedRoutes>[3]>[2];
 

@@ -8,10 +8,10 @@ import { addKitBySize } from '../usecases/kits/add-kit-by-size.ts';
 import { showKitBySize } from '../usecases/kits/show-kit-by-size.ts';
 import type { FormFields } from '../usecases/typed/form-fields.ts';
 import { KIT_FIELDS } from '../usecases/typed/kit-size-form.ts';
-import type { Screens } from './app.ts';
 import { errorsByField, readForm } from './form.ts';
 import { doneNotice } from './notice.ts';
 import { page, seeDone, wantsPart } from './page.tsx';
+import type { Screens } from './screens.ts';
 
 const LONGEST_VALUE = 60;
 

@@ -9,12 +9,12 @@ import { WHICH_MOULDS } from '../usecases/moulds/find-moulds.ts';
 import { MOULD_MARKS, markMould } from '../usecases/moulds/mark-mould.ts';
 import { nextMouldsToBuild } from '../usecases/moulds/next-moulds-to-build.ts';
 import { showMoulds } from '../usecases/moulds/show-moulds.ts';
-import { dateReading } from '../usecases/typed/measures.ts';
+import { dateReading } from '../usecases/plan/date-reading.ts';
 import { markTyped } from '../usecases/typed/mould-mark-form.ts';
-import type { Screens } from './app.ts';
 import { errorsByField, readForm } from './form.ts';
 import { doneNotice } from './notice.ts';
 import { page, seeDone, wantsPart } from './page.tsx';
+import type { Screens } from './screens.ts';
 import { searched } from './searched.ts';
 
 const mouldsPage = async (c: Context, context: UseCaseContext, refused: RefusedMark | null) => {

@@ -2,9 +2,9 @@ import type { Context } from 'hono';
 import type { DoneNotice } from '../../views/parts/notice.tsx';
 import { showChange } from '../usecases/changes/show-change.ts';
 import type { UseCaseContext } from '../usecases/core/context.ts';
+import { dateReading } from '../usecases/plan/date-reading.ts';
 import { readDate } from '../usecases/typed/date-typed.ts';
 import { wholeTyped } from '../usecases/typed/form-fields.ts';
-import { dateReading } from '../usecases/typed/measures.ts';
 import { UNCLEAR_DAY } from './page.tsx';
 
 const MOST_DAYS = 3;

@@ -11,9 +11,9 @@ import { orderReading, showOrderForm } from '../usecases/orders/show-order-form.
 import { takeOrder } from '../usecases/orders/take-order.ts';
 import type { FormFields } from '../usecases/typed/form-fields.ts';
 import { linesTyped, orderRows, orderTyped } from '../usecases/typed/order-form.ts';
-import type { Screens } from './app.ts';
 import { errorsByField, readForm } from './form.ts';
 import { page, seeDone } from './page.tsx';
+import type { Screens } from './screens.ts';
 
 /** When what is typed so far could be ready, or null while it can't be read. */
 const readySoFar = async (context: UseCaseContext, typed: FormFields) => {

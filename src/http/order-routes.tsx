@@ -15,13 +15,13 @@ import { promiseOrder } from '../usecases/orders/promise-order.ts';
 import { showOrder } from '../usecases/orders/show-order.ts';
 import { showOrders, showPastOrders } from '../usecases/orders/show-orders.ts';
 import type { Changed } from '../usecases/plan/changing.ts';
+import { dateReading } from '../usecases/plan/date-reading.ts';
 import type { FormFields } from '../usecases/typed/form-fields.ts';
-import { dateReading } from '../usecases/typed/measures.ts';
 import { holdTyped, promiseTyped } from '../usecases/typed/order-form.ts';
-import type { Screens } from './app.ts';
 import { errorsByField, readForm } from './form.ts';
 import { doneNotice } from './notice.ts';
 import { page, seeDone, wantsPart } from './page.tsx';
+import type { Screens } from './screens.ts';
 import { searched } from './searched.ts';
 
 const orderPage = async (

@@ -6,9 +6,9 @@ import type { Edit, FormState } from '../usecases/plan/save-edit.ts';
 import { saveEdit } from '../usecases/plan/save-edit.ts';
 import type { FormFields } from '../usecases/typed/form-fields.ts';
 import { showYardFrame } from '../usecases/yard/show-yard-frame.ts';
-import type { Screens } from './app.ts';
 import { errorsByField, readForm } from './form.ts';
 import { page, seeDone } from './page.tsx';
+import type { Screens } from './screens.ts';
 
 /**
  * A form that is shown at its address and saved by sending it there. `show` answers with the page that has the form in

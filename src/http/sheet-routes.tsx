@@ -1,8 +1,8 @@
 import { Hono } from 'hono';
 import { SHEET, SheetPage } from '../../views/today/sheet-page.tsx';
 import { showSheet } from '../usecases/today/show-sheet.ts';
-import type { Screens } from './app.ts';
 import { page } from './page.tsx';
+import type { Screens } from './screens.ts';
 
 /** The next session on a sheet of paper. */
 export const sheetRoutes = ({ context }: Screens): Hono => {

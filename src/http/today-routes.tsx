@@ -4,6 +4,7 @@ import { TodayPage } from '../../views/today/today-page.tsx';
 import type { Outcome, UseCaseContext } from '../usecases/core/context.ts';
 import { packOrder } from '../usecases/orders/pack-order.ts';
 import { unpackOrder } from '../usecases/orders/unpack-order.ts';
+import { dateReading } from '../usecases/plan/date-reading.ts';
 import { callOffWork } from '../usecases/today/call-off-work.ts';
 import { giveUpLateWork } from '../usecases/today/give-up-late-work.ts';
 import { mendPiece } from '../usecases/today/mend-piece.ts';
@@ -17,7 +18,6 @@ import { showToday } from '../usecases/today/show-today.ts';
 import { stopAt } from '../usecases/today/stop-at.ts';
 import { writeLateWork } from '../usecases/today/write-late-work.ts';
 import { type FormFields, wholeTyped } from '../usecases/typed/form-fields.ts';
-import { dateReading } from '../usecases/typed/measures.ts';
 import { pourTyped } from '../usecases/typed/pour-form.ts';
 import {
   mendTyped,
@@ -29,10 +29,10 @@ import {
   stripTyped,
 } from '../usecases/typed/today-forms.ts';
 import { fixHours } from '../usecases/yard/fix-hours.ts';
-import type { Screens } from './app.ts';
 import { type Deed, type Done, deedRoutes } from './deed-routes.ts';
 import { doneNotice } from './notice.ts';
 import { page } from './page.tsx';
+import type { Screens } from './screens.ts';
 
 const PATH = '/today';
 

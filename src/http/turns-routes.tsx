@@ -3,8 +3,8 @@ import { TurnsPage } from '../../views/turns/turns-page.tsx';
 import { SESSIONS_SHOWN } from '../../views/turns/turns-shown.ts';
 import { showTurns } from '../usecases/turns/show-turns.ts';
 import { wholeTyped } from '../usecases/typed/form-fields.ts';
-import type { Screens } from './app.ts';
 import { page } from './page.tsx';
+import type { Screens } from './screens.ts';
 
 export const turnsRoutes = ({ context }: Screens): Hono => {
   const routes = new Hono();

@@ -2,9 +2,9 @@ import { Hono } from 'hono';
 import { PlainPage } from '../../views/plain/plain-page.tsx';
 import { undoChange } from '../usecases/changes/undo-change.ts';
 import { wholeTyped } from '../usecases/typed/form-fields.ts';
-import type { Screens } from './app.ts';
 import { readForm } from './form.ts';
 import { ownPath, page, seeDone } from './page.tsx';
+import type { Screens } from './screens.ts';
 
 export const undoRoutes = ({ context }: Screens): Hono => {
   const routes = new Hono();

@@ -7,12 +7,12 @@ import type { FormState } from '../usecases/plan/save-edit.ts';
 import { addCastings, editCasting } from '../usecases/yard/edit-casting.ts';
 import { removeEntry } from '../usecases/yard/remove-entry.ts';
 import { showYardCastings } from '../usecases/yard/show-yard-castings.ts';
-import type { Screens } from './app.ts';
 import { missing } from './failures.tsx';
 import { readForm } from './form.ts';
 import { doneNotice } from './notice.ts';
 import { page } from './page.tsx';
 import { formStatus, removal, type SaveForm, saveForm } from './save-routes.tsx';
+import type { Screens } from './screens.ts';
 import { typedInAddress, withWayBack } from './way-back.ts';
 
 const frame = (title: string, yardName: string) => ({ title, at: 'yard', yardName }) as const;

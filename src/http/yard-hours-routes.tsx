@@ -16,11 +16,11 @@ import {
   removeHours,
 } from '../usecases/yard/edit-hours.ts';
 import { datesOfRule, showYardHours, type YardHoursModel } from '../usecases/yard/show-yard-hours.ts';
-import type { Screens } from './app.ts';
 import { missing } from './failures.tsx';
 import { doneNotice } from './notice.ts';
 import { page } from './page.tsx';
 import { formStatus, removal, type SaveForm, saveForm } from './save-routes.tsx';
+import type { Screens } from './screens.ts';
 
 const LONGEST_RULE = 300;
 

@@ -7,11 +7,11 @@ import type { FormState } from '../usecases/plan/save-edit.ts';
 import { addOneKit, editKit } from '../usecases/yard/edit-kit.ts';
 import { removeEntry } from '../usecases/yard/remove-entry.ts';
 import { showYardKits } from '../usecases/yard/show-yard-kits.ts';
-import type { Screens } from './app.ts';
 import { missing } from './failures.tsx';
 import { doneNotice } from './notice.ts';
 import { page } from './page.tsx';
 import { formStatus, removal, type SaveForm, saveForm } from './save-routes.tsx';
+import type { Screens } from './screens.ts';
 
 const frame = (title: string, yardName: string) => ({ title, at: 'yard', yardName }) as const;
 const idOf = (c: Context) => c.req.param('kit') ?? '';

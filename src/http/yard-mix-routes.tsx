@@ -10,11 +10,11 @@ import { addOneMix, editMix } from '../usecases/yard/edit-mix.ts';
 import { removeEntry } from '../usecases/yard/remove-entry.ts';
 import { isCement, showMixStrength } from '../usecases/yard/show-mix-strength.ts';
 import { showYardMixes } from '../usecases/yard/show-yard-mixes.ts';
-import type { Screens } from './app.ts';
 import { missing } from './failures.tsx';
 import { doneNotice } from './notice.ts';
 import { page } from './page.tsx';
 import { formStatus, removal, type SaveForm, saveForm } from './save-routes.tsx';
+import type { Screens } from './screens.ts';
 import { wayBack } from './way-back.ts';
 
 const frame = (title: string, yardName: string) => ({ title, at: 'yard', yardName }) as const;

@@ -5,11 +5,11 @@ import { YARD_MOULDS, YardMouldsPage } from '../../views/yard/moulds-page.tsx';
 import { addMoulds, editMould } from '../usecases/yard/edit-mould.ts';
 import { removeEntry } from '../usecases/yard/remove-entry.ts';
 import { showYardMoulds } from '../usecases/yard/show-yard-moulds.ts';
-import type { Screens } from './app.ts';
 import { missing } from './failures.tsx';
 import { doneNotice } from './notice.ts';
 import { page } from './page.tsx';
 import { formStatus, removal, type SaveForm, saveForm } from './save-routes.tsx';
+import type { Screens } from './screens.ts';
 
 const frame = (title: string, yardName: string) => ({ title, at: 'yard', yardName }) as const;
 const mouldOf = (c: Context) => c.req.param('mould') ?? '';

@@ -4,10 +4,10 @@ import { YARD } from '../../views/yard/sections.ts';
 import { YardPage } from '../../views/yard/yard-page.tsx';
 import { editYard, showYardAbout } from '../usecases/yard/edit-yard.ts';
 import { showYard } from '../usecases/yard/show-yard.ts';
-import type { Screens } from './app.ts';
 import { doneNotice } from './notice.ts';
 import { page } from './page.tsx';
 import { formStatus, type SaveForm, saveForm } from './save-routes.tsx';
+import type { Screens } from './screens.ts';
 
 const about: SaveForm<null> = {
   path: ABOUT,

@@ -7,11 +7,11 @@ import type { FormState } from '../usecases/plan/save-edit.ts';
 import { addToStockBook, editMaterial } from '../usecases/yard/edit-material.ts';
 import { removeEntry } from '../usecases/yard/remove-entry.ts';
 import { showYardStock } from '../usecases/yard/show-yard-stock.ts';
-import type { Screens } from './app.ts';
 import { missing } from './failures.tsx';
 import { doneNotice } from './notice.ts';
 import { page } from './page.tsx';
 import { formStatus, removal, saveForm } from './save-routes.tsx';
+import type { Screens } from './screens.ts';
 
 const frame = (title: string, yardName: string) => ({ title, at: 'yard', yardName }) as const;
 const idOf = (c: Context) => c.req.param('material') ?? '';

@@ -6,11 +6,11 @@ import type { FormState } from '../usecases/plan/save-edit.ts';
 import { wholeTyped } from '../usecases/typed/form-fields.ts';
 import { addLine, editLine, editMonths, removeLine } from '../usecases/yard/edit-temperatures.ts';
 import { showTemperatures, type TemperaturesModel } from '../usecases/yard/show-temperatures.ts';
-import type { Screens } from './app.ts';
 import { missing } from './failures.tsx';
 import { doneNotice } from './notice.ts';
 import { page } from './page.tsx';
 import { formStatus, removal, type SaveForm, saveForm } from './save-routes.tsx';
+import type { Screens } from './screens.ts';
 
 const frame = (title: string, { yardName }: TemperaturesModel) => ({ title, at: 'yard', yardName }) as const;
 const idOf = (c: Context) => wholeTyped(c.req.param('id')) ?? -1;

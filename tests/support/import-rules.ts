@@ -1,5 +1,6 @@
 import { posix } from 'node:path';
 import ts from 'typescript';
+import { type Import, importsOf, parse, visit } from './imports.ts';
 import type { SourceText } from './source-files.ts';
 
 interface Zone {
@@ -41,58 +42,48 @@ export const ZONES: Zone[] = [
   },
 ];
 
-interface Import {
-  from: string;
-  typesOnly: boolean;
-}
-
-const parse = ({ path, text }: SourceText): ts.SourceFile =>
-  ts.createSourceFile(path, text, ts.ScriptTarget.ES2022, true, path.endsWith('x') ? ts.ScriptKind.TSX : undefined);
-
-const visit = (node: ts.Node, look: (node: ts.Node) => void): void => {
-  look(node);
-  ts.forEachChild(node, (child) => visit(child, look));
-};
-
-const isTypesOnly = (node: ts.ImportDeclaration | ts.ExportDeclaration): boolean => {
-  if (ts.isExportDeclaration(node)) return node.isTypeOnly;
-  const clause = node.importClause;
-  if (!clause) return false;
-  if (clause.isTypeOnly) return true;
-  const names = clause.namedBindings;
-  return !clause.name && !!names && ts.isNamedImports(names) && names.elements.every((name) => name.isTypeOnly);
-};
-
-/** Where a call such as `import('x')` or `require('x')` leads; "?" when only running it could tell. */
-const calledModule = (node: ts.CallExpression): string | undefined => {
-  const isImport = node.expression.kind === ts.SyntaxKind.ImportKeyword;
-  const isRequire = ts.isIdentifier(node.expression) && node.expression.text === 'require';
-  if (!isImport && !isRequire) return undefined;
-  const [module] = node.arguments;
-  return module && ts.isStringLiteralLike(module) ? module.text : '?';
-};
-
-const importAt = (node: ts.Node): Import | undefined => {
-  if ((ts.isImportDeclaration(node) || ts.isExportDeclaration(node)) && node.moduleSpecifier)
-    return { from: (node.moduleSpecifier as ts.StringLiteral).text, typesOnly: isTypesOnly(node) };
-  if (ts.isImportEqualsDeclaration(node) && ts.isExternalModuleReference(node.moduleReference))
-    return { from: (node.moduleReference.expression as ts.StringLiteral).text, typesOnly: node.isTypeOnly };
-  if (ts.isImportTypeNode(node) && ts.isLiteralTypeNode(node.argument) && ts.isStringLiteral(node.argument.literal))
-    return { from: node.argument.literal.text, typesOnly: true };
-  const called = ts.isCallExpression(node) ? calledModule(node) : undefined;
-  return called === undefined ? undefined : { from: called, typesOnly: false };
-};
-
-const importsOf = (file: SourceText): Import[] => {
-  const found: Import[] = [];
-  visit(parse(file), (node) => {
-    const one = importAt(node);
-    if (one) found.push(one);
-  });
-  return found;
-};
-
 const isInside = (path: string, folder: string): boolean => path.startsWith(`${folder}/`);
+
+const ROOMS_FOLDER = 'src/usecases';
+
+/** Rooms that any other room may import from. */
+const COMMON_ROOMS = ['core', 'plan', 'typed'];
+
+/** The rooms of the use cases, each with what it may import from beside itself. */
+export const ROOMS: Readonly<Record<string, readonly string[]>> = {
+  core: [],
+  typed: ['core'],
+  plan: ['core', 'typed'],
+  buying: COMMON_ROOMS,
+  kits: COMMON_ROOMS,
+  turns: COMMON_ROOMS,
+  begin: COMMON_ROOMS,
+  changes: COMMON_ROOMS,
+  // An order is drawn by its kits.
+  orders: [...COMMON_ROOMS, 'kits'],
+  // A date asked for is a draft of an order; the first page lists the open ones.
+  first: [...COMMON_ROOMS, 'orders'],
+  // A table of orders is read by what an order may ask for.
+  files: [...COMMON_ROOMS, 'orders'],
+  // How long a material keeps, and what takes it.
+  yard: [...COMMON_ROOMS, 'buying'],
+  // Orders are packed, and a mix is put together with its water.
+  today: [...COMMON_ROOMS, 'orders', 'yard'],
+  // A mould that is marked may have to be stripped first.
+  moulds: [...COMMON_ROOMS, 'today'],
+};
+
+const roomOf = (path: string): string | undefined =>
+  isInside(path, ROOMS_FOLDER) ? path.slice(ROOMS_FOLDER.length + 1).split('/')[0] : undefined;
+
+const isInRoom = (path: string): boolean => Object.hasOwn(ROOMS, roomOf(path) ?? '');
+
+/** Between two rooms only what the row of the first names. All else has nothing to do with rooms. */
+const mayEnter = (path: string, target: string): boolean => {
+  const [room, other] = [roomOf(path), roomOf(target)];
+  return room === undefined || other === undefined || room === other || (ROOMS[room] ?? []).includes(other);
+};
+
 const isEntry = (path: string): boolean => /^src\/[^/]+$/.test(path);
 
 const packageFits = (name: string, allowed: string): boolean =>
@@ -103,7 +94,7 @@ const mayImport = (zone: Zone, file: SourceText, { from, typesOnly }: Import): b
     return [...zone.packages, ...(zone.besides?.[file.path] ?? [])].some((allowed) => packageFits(from, allowed));
   const target = posix.join(posix.dirname(file.path), from);
   const folders = [zone.folder, ...zone.folders, ...(typesOnly ? (zone.typesFrom ?? []) : [])];
-  return folders.some((folder) => isInside(target, folder));
+  return folders.some((folder) => isInside(target, folder)) && mayEnter(file.path, target);
 };
 
 /** Entries may share what lies beside them (reading the environment), but what starts by being loaded is never loaded. */
@@ -118,6 +109,7 @@ export const importFaults = (file: SourceText): string[] => {
   if (isEntry(file.path)) return entryFaults(file);
   const zone = ZONES.find(({ folder }) => isInside(file.path, folder));
   if (!zone) return [`${file.path} is in no folder of the table`];
+  if (zone.folder === ROOMS_FOLDER && !isInRoom(file.path)) return [`${file.path} is in no room of the table`];
   return importsOf(file)
     .filter((one) => !mayImport(zone, file, one))
     .map(({ from, typesOnly }) => `${file.path} may not import ${typesOnly ? 'types from ' : ''}${from}`);

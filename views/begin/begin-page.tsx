@@ -2,15 +2,10 @@ import type { FC } from 'hono/jsx';
 import type { BeginModel } from '../../src/usecases/begin/show-begin.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
-import { type FieldErrors, FormErrors } from '../parts/field.tsx';
+import { FormErrors } from '../parts/field.tsx';
+import type { BeginProps } from './begin-props.ts';
 import { EMPTY_YARD, FOUR, thereText } from './begin-text.ts';
 import { NameFields } from './name-fields.tsx';
-
-export interface BeginProps {
-  model: BeginModel;
-  errors: FieldErrors;
-  typed: Readonly<Record<string, string>>;
-}
 
 /** What beginning does to a yard that is there. */
 export const PutAway: FC<{ model: BeginModel }> = ({ model: { demo, yardName, there } }) =>

@@ -3,7 +3,8 @@ import { WEEKDAYS } from '../../shared/time.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { ChoiceField, FormErrors, TextField } from '../parts/field.tsx';
-import { type BeginProps, PutAway } from './begin-page.tsx';
+import { PutAway } from './begin-page.tsx';
+import type { BeginProps } from './begin-props.ts';
 import { BEGIN, FOUR } from './begin-text.ts';
 import { NameFields } from './name-fields.tsx';
 

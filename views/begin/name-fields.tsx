@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
 import { described, Field, TextField } from '../parts/field.tsx';
-import type { BeginProps } from './begin-page.tsx';
+import type { BeginProps } from './begin-props.ts';
 
 /** What the yard is called and which clock it goes by. With script an empty zone is filled in with the machine's own. */
 export const NameFields: FC<BeginProps> = ({ model, errors, typed }) => {

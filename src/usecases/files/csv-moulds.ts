@@ -3,9 +3,8 @@ import type { MouldCondition } from '../../../shared/mould.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Cell } from '../../engine/csv/write-csv.ts';
 import { type Reading, read, unread } from '../../engine/units/reading.ts';
-import { textNow } from './csv-orders.ts';
-import type { RowReader } from './csv-row.ts';
-import type { TableGround, TableRows } from './csv-table.ts';
+import type { TableGround, TableRows } from './csv-ground.ts';
+import { type RowReader, textNow } from './csv-row.ts';
 import { CONDITION_WORDS } from './figure-text.ts';
 
 type MouldRow = StoreRows['moulds'][number];

@@ -7,8 +7,8 @@ import { read, unread } from '../../engine/units/reading.ts';
 import { today } from '../core/context.ts';
 import { askedFor, askedForText, type OfferFinder, offerFinder } from '../orders/asked-for.ts';
 import { offersOf } from '../orders/order-contents.ts';
-import type { RowReader } from './csv-row.ts';
-import type { TableGround, TableRows } from './csv-table.ts';
+import type { TableGround, TableRows } from './csv-ground.ts';
+import { type RowReader, textNow } from './csv-row.ts';
 
 type OrderRow = StoreRows['orders'][number];
 type LineRow = WantedRows['orderLines'][number];
@@ -100,13 +100,6 @@ class OrdersWritten {
     };
   }
 }
-
-/** Text around which spaces count for nothing: left as it is where that is all that differs. */
-export const textNow = (row: RowReader, column: string, was: string | null): string | null => {
-  if (!row.has(column)) return was;
-  const text = row.text(column);
-  return was !== null && was.trim() === text ? was : text || null;
-};
 
 const weightOf = (row: RowReader, was: number): number => {
   if (!row.has('can it slip')) return was;

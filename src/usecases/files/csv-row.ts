@@ -42,3 +42,10 @@ export const rowReader = ({ dialect }: Csv, columns: readonly string[], row: Csv
     date: (column, none) => read(column, none, dateOfCell),
   };
 };
+
+/** Text around which spaces count for nothing: left as it is where that is all that differs. */
+export const textNow = (row: RowReader, column: string, was: string | null): string | null => {
+  if (!row.has(column)) return was;
+  const text = row.text(column);
+  return was !== null && was.trim() === text ? was : text || null;
+};

@@ -4,9 +4,8 @@ import type { Cell } from '../../engine/csv/write-csv.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
 import { newId } from '../core/new-id.ts';
 import { amountOf, inRowUnit, priceOf, rowUnitOf } from './csv-amounts.ts';
-import { textNow } from './csv-orders.ts';
-import type { RowReader } from './csv-row.ts';
-import type { TableGround, TableRows } from './csv-table.ts';
+import type { TableGround, TableRows } from './csv-ground.ts';
+import { type RowReader, textNow } from './csv-row.ts';
 
 type MaterialRow = StoreRows['materials'][number];
 

@@ -1,15 +1,14 @@
 import type { Tx } from '../../../db/open.ts';
-import { putStoreRows, type StoreRows, storeRows, type WantedRows } from '../../../db/stores/store-rows.ts';
+import { putStoreRows, storeRows } from '../../../db/stores/store-rows.ts';
 import { loadYardFile } from '../../../db/stores/yard-store.ts';
 import type { Fault } from '../../../shared/fault.ts';
-import type { YardFile } from '../../../shared/yard-file.ts';
-import type { Dialect } from '../../engine/csv/dialect.ts';
 import { type Csv, readCsv } from '../../engine/csv/read-csv.ts';
 import { done, type Outcome, refuse } from '../core/context.ts';
 import { COLUMNS, columnNames, TABLE_KINDS, type TableKind } from './csv-columns.ts';
+import type { TableRows } from './csv-ground.ts';
 import { mouldRowsOf } from './csv-moulds.ts';
 import { orderRowsOf } from './csv-orders.ts';
-import { cellPath, type RowReader, rowReader } from './csv-row.ts';
+import { cellPath, rowReader } from './csv-row.ts';
 import { stockRowsOf } from './csv-stock.ts';
 
 /** A CSV that was read as one of the tables; `columns` are its columns as the table calls them. */
@@ -18,17 +17,6 @@ export interface TableFile {
   csv: Csv;
   columns: string[];
 }
-
-/** What the rows of a table are put over. */
-export interface TableGround {
-  held: StoreRows;
-  yard: YardFile;
-  now: string;
-  dialect: Dialect;
-}
-
-/** Reads the rows of a table: what they make of those that are there. Faults go to the readers. */
-export type TableRows = (rows: readonly RowReader[], ground: TableGround) => Partial<WantedRows>;
 
 export const MOST_ROWS = 5000;
 

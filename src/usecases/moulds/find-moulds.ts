@@ -1,5 +1,5 @@
 import { hasPhrase, hasWords } from '../typed/search-words.ts';
-import type { MouldFacts } from './show-moulds.ts';
+import type { MouldFacts } from './mould-facts.ts';
 
 /** Which moulds are looked for, by their condition in the maker's words. */
 export const WHICH_MOULDS = ['all', 'clean', 'to be cleaned', 'full', 'damaged', 'scrapped'] as const;

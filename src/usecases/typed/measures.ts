@@ -5,9 +5,7 @@ import type { YardHabits } from '../../../shared/habits.ts';
 import { type DayNumber, dateOfDay, dayNumber, WEEKDAYS, type Weekday, weekdayOf } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
-import { today, type UseCaseContext } from '../core/context.ts';
-import { currentPlan } from '../plan/make-plan.ts';
-import type { DateReading } from './date-typed.ts';
+import type { UseCaseContext } from '../core/context.ts';
 
 /** How a yard shows and reads its figures: units, money, and the day on which its week begins. */
 export interface Measures extends YardHabits {
@@ -20,13 +18,6 @@ export const measuresOf = async (tx: Tx): Promise<Measures> => ({
 });
 
 export const showMeasures = ({ database }: UseCaseContext): Promise<Measures> => database.read(measuresOf);
-
-/** What a day that is typed is read by. */
-export const dateReading = async (context: UseCaseContext): Promise<DateReading> => {
-  const { yard } = await currentPlan(context);
-  const { system } = await showMeasures(context);
-  return { today: today(yard.yard.timeZone, context.now), system };
-};
 
 /** An amount as it is shown: in the yard's units where it is a measure, as it is where it is none. */
 export const shownAmount = <T extends { quantity: number; unit: string }>(amount: T, system: UnitSystem): T => {
