@@ -1,0 +1,61 @@
+import { describe, expect, test } from 'vitest';
+import { materialById, onTheirWay } from '../../../db/stores/material-store.ts';
+import { giveUpPurchase } from '../../../src/usecases/buying/give-up-purchase.ts';
+import { receiveMaterial } from '../../../src/usecases/buying/receive-material.ts';
+import { doneOf, refusalOf } from '../../support/outcomes.ts';
+import { smallYard } from '../../support/small-yard.ts';
+import { yardContext } from '../../support/yard-context.ts';
+
+/** Twelve bags are on their way, due on Monday the 5th; it is Thursday. */
+const waiting = async () => {
+  const context = await yardContext(smallYard({ incoming: [{ material: 'mortar', quantity: 12, on: '2027-04-05' }] }));
+  const coming = () => context.database.read(onTheirWay);
+  const bags = async () => (await context.database.read((tx) => materialById(tx, 'mortar')))?.onHand;
+  return { context, coming, bags, id: (await coming())[0]!.id };
+};
+const gone = /^goods: That has arrived already, or is no longer on its way\./;
+
+describe('goods that have come', () => {
+  test('are in stock, and no longer on their way; twice they do not come', async () => {
+    const { context, coming, bags, id } = await waiting();
+    expect(doneOf(await receiveMaterial(context, id, { text: '' })).words).toBe('Rapid mortar arrived');
+    expect([await bags(), await coming()]).toEqual([32, []]);
+    expect(refusalOf(await receiveMaterial(context, id, { text: '' }))).toMatch(gone);
+    expect(await bags()).toBe(32);
+  });
+
+  test('fewer than were bought: the rest is on its way still, due today at the soonest', async () => {
+    const { context, coming, bags, id } = await waiting();
+    doneOf(await receiveMaterial(context, id, { text: '5' }));
+    expect(await bags()).toBe(25);
+    expect(await coming()).toMatchObject([{ material: 'mortar', quantity: 7, on: '2027-04-08' }]);
+  });
+
+  test('more than were bought are all in stock', async () => {
+    const { context, coming, bags, id } = await waiting();
+    doneOf(await receiveMaterial(context, id, { text: '13' }));
+    expect([await bags(), await coming()]).toEqual([33, []]);
+  });
+
+  test.each(['0', 'a few'])('%s is refused, and they stay on their way', async (text) => {
+    const { context, coming, bags, id } = await waiting();
+    expect(refusalOf(await receiveMaterial(context, id, { text }))).toMatch(/^came: /);
+    expect([await bags(), (await coming()).length]).toEqual([20, 1]);
+  });
+});
+
+describe('goods that are not coming', () => {
+  test('are no longer on their way, and the stock is as it was', async () => {
+    const { context, coming, bags, id } = await waiting();
+    const { words, yard } = doneOf(await giveUpPurchase(context, id));
+    expect([words, yard.incoming]).toEqual(['Rapid mortar is not coming', []]);
+    expect([await bags(), await coming()]).toEqual([20, []]);
+  });
+
+  test('those that came cannot be given up', async () => {
+    const { context, bags, id } = await waiting();
+    doneOf(await receiveMaterial(context, id, { text: '' }));
+    expect(refusalOf(await giveUpPurchase(context, id))).toMatch(gone);
+    expect(await bags()).toBe(32);
+  });
+});

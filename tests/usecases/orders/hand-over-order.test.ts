@@ -1,0 +1,45 @@
+import { expect, test } from 'vitest';
+import { materialById } from '../../../db/stores/material-store.ts';
+import { orderById, updateOrder } from '../../../db/stores/order-store.ts';
+import { loadYardFile } from '../../../db/stores/yard-store.ts';
+import { handOverOrder } from '../../../src/usecases/orders/hand-over-order.ts';
+import { doneOf, refusalOf } from '../../support/outcomes.ts';
+import { smallYard } from '../../support/small-yard.ts';
+import { yardContext } from '../../support/yard-context.ts';
+
+const withPanels = (count: number) => yardContext(smallYard({ finished: [{ casting: 'panel-900', count }] }));
+const stockOf = async ({ database, now }: Awaited<ReturnType<typeof yardContext>>) => {
+  const { finished } = await database.read((tx) => loadYardFile(tx, now));
+  const rod = await database.read((tx) => materialById(tx, 'rod'));
+  return { panels: finished.reduce((sum, { count }) => sum + count, 0), rod: rod?.onHand };
+};
+
+// Two panels, and two rods of 300 mm with a saw cut of 3 each: 606 of the 3000 mm of a stick.
+test('an order that was not packed takes its pieces and cut lengths from stock as it goes', async () => {
+  const context = await withPanels(3);
+  const { words } = doneOf(await handOverOrder(context, '27-001', { evenShort: false }));
+  expect(words).toBe('Order 27-001 handed over (School garden)');
+  expect(await context.database.read((tx) => orderById(tx, '27-001'))).toMatchObject({
+    ...{ status: 'handed over', handedOverOn: '2027-04-08', heldUntil: null },
+  });
+  const { panels, rod } = await stockOf(context);
+  expect(panels).toBe(1);
+  expect(rod).toBeCloseTo(3 - 606 / 3000, 2);
+});
+
+test('what left the stock when it was packed does not leave it twice', async () => {
+  const context = await withPanels(3);
+  await context.database.write((tx) => updateOrder(tx, '27-001', { packedAt: context.now }));
+  doneOf(await handOverOrder(context, '27-001', { evenShort: false }));
+  expect(await stockOf(context)).toEqual({ panels: 3, rod: 3 });
+});
+
+test('where the stock book is short it is refused in words, unless the maker has counted', async () => {
+  const context = await withPanels(1);
+  expect(refusalOf(await handOverOrder(context, '27-001', { evenShort: false }))).toMatch(
+    /^evenShort: By the stock book these are not in the yard yet: .*Nothing was handed over\.$/,
+  );
+  expect(await stockOf(context)).toEqual({ panels: 1, rod: 3 });
+  doneOf(await handOverOrder(context, '27-001', { evenShort: true }));
+  expect((await stockOf(context)).panels).toBe(0);
+});
