@@ -5,6 +5,7 @@ import { ifFirstRows } from './if-first.ts';
 import { qualityRows } from './quality.ts';
 import { quoteRows } from './quotes.ts';
 import { REQUEST_YARDS, requestRows } from './requests.ts';
+import { seasonBench } from './season/season-bench.ts';
 import { speedRows } from './speed.ts';
 import { print } from './table.ts';
 import { tardinessRows } from './tardiness.ts';
@@ -15,7 +16,7 @@ const SOME = 10;
 /** Random yards asked by `npm run bench -- first`; any other number after it. */
 const SOME_YARDS = 200;
 
-const sections: Record<string, (argument?: string) => void | Promise<void>> = {
+const sections: Record<string, (argument?: string, ...more: string[]) => void | Promise<void>> = {
   speed: () => print('Speed, in process, warm, medians', speedRows()),
   quote: () => print('Quotes, in process, warm, medians', quoteRows()),
   csv: async () => print('5,000 rows of a CSV, in process, once', await csvRows()),
@@ -31,20 +32,21 @@ const sections: Record<string, (argument?: string) => void | Promise<void>> = {
     for (const [orders, moulds] of REQUEST_YARDS.filter(([orders]) => !only || orders === Number(only)))
       print(`Longest blocks of requests, ${orders} orders, a search beside`, await requestRows(orders, moulds));
   },
+  season: (...words) => seasonBench(words.filter((word) => word !== undefined)),
   exact: async () => {
     console.log('\nAgainst proven optima, small yards, MIP in HiGHS, 60 s each');
     for (const line of exactSummary(await exactRows(EXACT_SEEDS))) console.log(`  ${line}`);
   },
 };
 
-/** Takes half an hour by itself: only when it is named. */
-const BY_NAME_ONLY = new Set(['exact']);
+/** Each takes a quarter of an hour and more by itself: only when it is named. */
+const BY_NAME_ONLY = new Set(['exact', 'season']);
 
-const [name, argument] = process.argv.slice(2);
+const [name, ...argument] = process.argv.slice(2);
 console.log(`${cpus().length} × ${cpus()[0]?.model ?? 'unknown processor'}, Node ${process.version}`);
 if (name === undefined) {
   for (const [title, section] of Object.entries(sections)) if (!BY_NAME_ONLY.has(title)) await section();
-} else if (sections[name]) await sections[name](argument);
+} else if (sections[name]) await sections[name](...argument);
 else {
   console.error(`no section named "${name}"; there are ${Object.keys(sections).join(', ')}`);
   process.exit(2);

@@ -1,0 +1,49 @@
+import { dayOnPage, daysAfter } from './clock.ts';
+import { formsIn, type PageForm, plainText } from './page-form.ts';
+import { type Season, settle } from './season.ts';
+
+const BUYING = '/buying';
+
+interface BuyingLine {
+  form: PageForm;
+  /** The day by which to order it, or on which it is to come. */
+  on: string | null;
+}
+
+const linesOn = (html: string, today: string, action: string): BuyingLine[] =>
+  html
+    .split('<form class="buy"')
+    .slice(1)
+    .flatMap((chunk) => {
+      const text = plainText(/<p class="buy-by[^"]*">([\s\S]*?)<\/p>/.exec(chunk)?.[1] ?? '');
+      const form = formsIn(`<form class="buy"${chunk}`)[0];
+      return form?.action === action ? [{ form, on: dayOnPage(text, today) }] : [];
+    });
+
+/** Sends the forms of all lines that are due, one after another, each from the page that the one before led to. */
+const sendDue = async (season: Season, html: string, action: string, isDue: (line: BuyingLine) => boolean) => {
+  let page = html;
+  const tried = new Set<string>();
+  for (;;) {
+    const keyOf = ({ form }: BuyingLine) => `${form.fields.goods ?? ''} ${form.fields.line ?? ''}`;
+    const line = linesOn(page, season.clock.today(), action).find((one) => isDue(one) && !tried.has(keyOf(one)));
+    if (!line) return { page, sent: tried.size };
+    tried.add(keyOf(line));
+    const after = await season.visitor.send(line.form);
+    if (after) page = await after.page();
+  }
+};
+
+/** The maker's look at Buying in the morning: what is there today has arrived, what is to be ordered today is bought. */
+export const buyAsSaid = async (season: Season): Promise<void> => {
+  const today = season.clock.today();
+  const hasCome = ({ form, on }: BuyingLine): boolean =>
+    on !== null && daysAfter(on, season.mishaps.deliveryLate(form.fields.goods ?? '')) <= today;
+  const html = await season.visitor.page(BUYING);
+  await settle(season, 'time went by');
+  const arrived = await sendDue(season, html, '/buying/arrived', hasCome);
+  if (arrived.sent > 0) await settle(season, 'arrived');
+  const isToBuy = ({ on }: BuyingLine): boolean => on !== null && on <= today;
+  const bought = await sendDue(season, arrived.page, '/buying/bought', isToBuy);
+  if (bought.sent > 0) await settle(season, 'bought');
+};

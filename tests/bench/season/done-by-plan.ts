@@ -1,0 +1,98 @@
+import type { PlanFile, PlanPour } from '../../../shared/plan.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { needs } from '../../contract/audit-plan.mjs';
+
+/** A yard to be worked on in place. */
+export type WorkedYard = YardFile;
+
+interface Task {
+  at: string;
+  /** Earlier tasks of one minute come first: a strip before the set-up that follows it. */
+  rank: number;
+  act(): void;
+}
+
+export interface DayDone {
+  /** Orders that are packed, or complete without packing. */
+  completed: string[];
+}
+
+const mouldOf = (yard: WorkedYard, id: string): YardFile['moulds'][number] => yard.moulds.find((one) => one.id === id)!;
+
+const pour = (yard: WorkedYard, { mould: id, casting, oiled, fillEnd, order }: PlanPour): void => {
+  const mould = mouldOf(yard, id);
+  Object.assign(mould, { condition: 'ready', prepped: false, setFor: casting });
+  mould.turnsSinceOil = (oiled ? 0 : mould.turnsSinceOil) + 1;
+  yard.inMould.push({ mould: id, casting, filledAt: fillEnd, ...(order === undefined ? {} : { order }) });
+};
+
+/** Set up for a later day: in its own session the set-up goes with the pour. */
+const prepare = (yard: WorkedYard, { mould: id, casting, oiled }: PlanPour): void => {
+  const mould = mouldOf(yard, id);
+  Object.assign(mould, { condition: 'ready', prepped: true, setFor: casting });
+  if (oiled) mould.turnsSinceOil = 0;
+};
+
+const strip = (yard: WorkedYard, id: string, readyAt: string, order: string | undefined, isReject: boolean): void => {
+  const piece = yard.inMould.find(({ mould }) => mould === id);
+  if (!piece) return;
+  yard.inMould.splice(yard.inMould.indexOf(piece), 1);
+  Object.assign(mouldOf(yard, id), { condition: 'dirty', prepped: false });
+  if (!isReject)
+    yard.finished.push({ casting: piece.casting, count: 1, readyAt, ...(order === undefined ? {} : { order }) });
+};
+
+/** Takes the pieces of an order out of the yard: those set aside for it first. */
+const complete = (yard: WorkedYard, id: string): boolean => {
+  const order = yard.orders.find((one) => one.id === id);
+  if (!order) return false;
+  for (const [casting, count] of needs(yard, order).pieces) {
+    const mine = yard.finished.filter((pieces) => pieces.casting === casting && pieces.order === id);
+    const free = yard.finished.filter((pieces) => pieces.casting === casting && pieces.order === undefined);
+    let left = count;
+    for (const pieces of [...mine, ...free]) {
+      const taken = Math.min(left, pieces.count);
+      pieces.count -= taken;
+      left -= taken;
+    }
+    if (left > 0) return false;
+  }
+  yard.finished = yard.finished.filter((pieces) => pieces.count > 0 && pieces.order !== id);
+  yard.orders = yard.orders.filter((one) => one.id !== id);
+  return true;
+};
+
+/**
+ * Does what a plan has for a stretch of time, to the moulds, pieces and orders of a yard; materials are left as they are.
+ * Tells which orders were completed. An order whose pieces are not there (one was scrapped) is left open.
+ */
+export const doByPlan = (
+  yard: WorkedYard,
+  plan: PlanFile,
+  [from, to]: readonly [string, string],
+  isReject: (mould: string) => boolean,
+): DayDone => {
+  const done: DayDone = { completed: [] };
+  const ends = (at: string): boolean => Date.parse(at) > Date.parse(from) && Date.parse(at) <= Date.parse(to);
+  const strips = [...plan.strips, ...plan.pours].map(
+    ({ mould, order, stripEnd, pieceReadyAt }): Task => ({
+      ...{ at: stripEnd, rank: 0 },
+      act: () => strip(yard, mould, pieceReadyAt, order, isReject(mould)),
+    }),
+  );
+  const preps = plan.pours
+    .filter(({ fillEnd, prepStart, prepEnd }) => !ends(fillEnd) && prepStart !== prepEnd)
+    .map((one): Task => ({ at: one.prepEnd, rank: 1, act: () => prepare(yard, one) }));
+  const pours = plan.pours.map((one): Task => ({ at: one.fillEnd, rank: 2, act: () => pour(yard, one) }));
+  const orders = plan.orders.map(
+    ({ id, completesAt }): Task => ({
+      ...{ at: completesAt, rank: 3 },
+      act: () => complete(yard, id) && done.completed.push(id),
+    }),
+  );
+  for (const { act } of [...strips, ...preps, ...pours, ...orders]
+    .filter(({ at }) => ends(at))
+    .sort((a, b) => Date.parse(a.at) - Date.parse(b.at) || a.rank - b.rank))
+    act();
+  return done;
+};

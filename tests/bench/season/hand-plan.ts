@@ -1,0 +1,26 @@
+import type { PlanFile } from '../../../shared/plan.ts';
+import { dateOfDay, minuteOf } from '../../../shared/time.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { compile } from '../../../src/engine/decoder/compile.ts';
+import { NONE } from '../../../src/engine/decoder/problem.ts';
+import { writePlan } from '../../../src/engine/decoder/write-plan.ts';
+import { promiseDay } from '../../../src/engine/quote/promise.ts';
+import { planByHand } from '../by-hand.ts';
+
+/** A plan by hand as a plan file, for a yard whose materials do not run short. */
+export const planFileByHand = (yard: YardFile): PlanFile => {
+  const at = planByHand(compile(yard));
+  const left = yard.orders.filter((_, o) => at.orders.completesAt[o] === NONE);
+  const written = writePlan(
+    at,
+    left.map(({ id }) => ({ order: id, cause: 'time', reason: 'the hours do not reach' })),
+  );
+  if ('plan' in written) return written.plan;
+  throw new Error(`There is too little of ${yard.materials[written.shortOf]?.id} for a plan by hand.`);
+};
+
+/** The day that is promised for what is complete at an instant, with the yard's sessions in hand; null beyond its plan. */
+export const promisedByHand = (yard: YardFile, completesAt: string): string | null => {
+  const day = promiseDay(compile(yard), minuteOf(completesAt));
+  return day === null ? null : dateOfDay(day);
+};

@@ -1,0 +1,50 @@
+import type { SeasonClock } from './clock.ts';
+import { formsIn, type PageForm } from './page-form.ts';
+
+/** One line of the list on Today, as the page shows it. */
+export interface ShownStep {
+  /** "prep", "batch", "strip", "pack". */
+  kind: string;
+  /** Minutes, by the clock times written beside it, in steps of five. */
+  start: number;
+  end: number;
+  /** The form that says it is done as planned; null where the page has none yet. */
+  done: PageForm | null;
+  /** What it is, told apart from the others of its day. */
+  key: string;
+}
+
+const DONE = ['/today/prepared', '/today/poured', '/today/stripped', '/today/packed'];
+
+const keyOf = (kind: string, chunk: string): string =>
+  `${kind} ${(/<p class="step-what">([\s\S]*?)<\/p>/.exec(chunk)?.[1] ?? '').replace(/<[^>]+>/g, '')} ${[
+    ...chunk.matchAll(/<strong>([^<]*)<\/strong>/g),
+  ]
+    .map(([, mould]) => mould)
+    .join(',')}`;
+
+const stepIn = (chunk: string, clock: SeasonClock): ShownStep[] => {
+  const kind = chunk.slice(0, chunk.indexOf('"'));
+  const [, from, to] = /class="step-time">\s*(\d+:\d\d)\s*<span[^>]*> to (\d+:\d\d)/.exec(chunk) ?? [];
+  if (!from || !to || kind === 'set-up' || kind === 'clear-up') return [];
+  const today = clock.today();
+  const done = formsIn(chunk).find(({ action }) => DONE.includes(action)) ?? null;
+  const at = (text: string) => clock.at(today, text.padStart(5, '0'));
+  return [{ kind, start: at(from), end: at(to), done, key: keyOf(kind, chunk) }];
+};
+
+/** What was planned for a session that is over, and the form that says that it was done. */
+const LATE = /<section id="late">[\s\S]*?<\/section>/;
+
+/** The steps that Today lists, in order; of another day's session they have no forms. */
+export const stepsOn = (html: string, clock: SeasonClock): ShownStep[] => {
+  const list = /<ol class="steps">([\s\S]*?)<\/ol>/.exec(html.replace(LATE, ''))?.[1] ?? '';
+  return list
+    .split('<li class="step step-')
+    .slice(1)
+    .flatMap((chunk) => stepIn(chunk, clock));
+};
+
+/** "All as planned" of late work, where the page asks about it. */
+export const lateFormOn = (html: string): PageForm | null =>
+  formsIn(LATE.exec(html)?.[0] ?? '').find(({ action }) => action === '/today/as-planned') ?? null;
