@@ -27,13 +27,13 @@ export const startBackground = (parts: BackgroundParts): Background & { close():
   const requests = planThread({ limitMs: improvementLimitMs, idleMs: REQUESTS_IDLE_MS, tell });
   const { planMade, improving, close } = keepImproving({
     ...parts,
-    ...{ think: search.think, giveUp: search.giveUp, workOut: requests.think },
+    ...{ compute: search.compute, giveUp: search.giveUp, computeForRequest: requests.compute },
   });
   return {
     planMade,
     improving,
-    think: questions.think,
-    workOut: requests.think,
+    compute: questions.compute,
+    computeForRequest: requests.compute,
     close: async () => {
       await Promise.all([questions.close(), requests.close(), search.close(), close()]);
     },

@@ -9,7 +9,7 @@ import type { Difference } from './usecases/files/archive-differences.ts';
 import { TABLE_KINDS } from './usecases/files/csv-columns.ts';
 import { exportArchive, exportYard, type KeptFile } from './usecases/files/export-file.ts';
 import { exportTable } from './usecases/files/export-table.ts';
-import { readFileIn, readUpload, tryFile } from './usecases/files/read-in.ts';
+import { loadFile, readUpload, tryFile } from './usecases/files/load-file.ts';
 import type { PromiseMove } from './usecases/plan/promises-moved.ts';
 
 type Read<T> = { ok: true; value: T } | { ok: false; faults: Fault[] };
@@ -104,7 +104,7 @@ export const importInto = async (name: string, onlyTry: boolean): Promise<Read<s
     if (!file.ok) return file;
     const isWhole = file.value.kind === 'yard' || file.value.kind === 'archive';
     if (!isWhole && (await context.database.read(isEmpty))) return wrong('DATABASE_URL', 'the database holds no yard');
-    const outcome = onlyTry ? await tryFile(context, file.value) : await readFileIn(context, file.value);
+    const outcome = onlyTry ? await tryFile(context, file.value) : await loadFile(context, file.value);
     const nothing = nothingNew(outcome);
     if (nothing !== null) return { ok: true, value: nothing };
     if (!outcome.ok) return outcome;

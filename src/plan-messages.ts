@@ -27,7 +27,7 @@ const joined = async (pieces: readonly string[]): Promise<PlanFile | null> => {
   return reader.plan();
 };
 
-/** What was sent, each plan put together piece by piece: others have their turn between two of them. */
+/** What was sent, each plan put together piece by piece: others are let in between two of them. */
 export const fromMessage = async (message: unknown): Promise<unknown> => {
   if (typeof message !== 'object' || message === null || Array.isArray(message)) return message;
   const said: Named = { ...message };

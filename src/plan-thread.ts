@@ -1,10 +1,10 @@
 import { Worker } from 'node:worker_threads';
 import { asMessage, fromMessage } from './plan-messages.ts';
-import type { Think } from './usecases/core/long-thought.ts';
+import type { Compute } from './usecases/core/computations.ts';
 
 export interface PlanThread {
   /** One question after another; null when it was given up, or took too long, or failed. */
-  think: Think;
+  compute: Compute;
   /** Gives up the question under way, if there is one. */
   giveUp(): void;
   /** Ends the thread; every question that waits is given up. */
@@ -91,13 +91,13 @@ export const planThread = ({ limitMs, idleMs = IDLE_MS, tell, standsBack = false
     worker.postMessage({ kind, question: asMessage(question) });
     return fromMessage(await answered(kind));
   };
-  const think = (kind: string, question: unknown): Promise<unknown> => {
+  const compute = (kind: string, question: unknown): Promise<unknown> => {
     const next = last.then(() => ask(kind, question));
     last = next;
     return next;
   };
   return {
-    think: think as Think,
+    compute: compute as Compute,
     giveUp: () => {
       if (answer) end();
     },

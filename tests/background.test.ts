@@ -79,6 +79,6 @@ test.runIf(process.platform === 'linux')('the search stands back for the request
   const { background } = beside(context.database, context.now);
   background.planMade();
   await vi.waitFor(() => expect(niceOfThreads().filter((nice) => nice > before)).toHaveLength(1), 20_000);
-  await background.workOut('usual session', { yard: smallYard() });
+  await background.computeForRequest('usual session', { yard: smallYard() });
   expect(niceOfThreads().filter((nice) => nice > before)).toHaveLength(1);
 });

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { planWithMemory } from '../src/engine/plan.ts';
 import { asMessage, fromMessage } from '../src/plan-messages.ts';
 import { scaledYard } from './support/scaled-yard.ts';
-import { turnsDuring } from './support/turns-during.ts';
+import { yieldsDuring } from './support/yields-during.ts';
 
 const sent = (said: unknown): Promise<unknown> => fromMessage(structuredClone(asMessage(said)));
 
@@ -23,7 +23,7 @@ test('so does the plan that a question starts from, and what has none goes as it
     expect(await sent(said)).toEqual(said);
 });
 
-test('others have their turn while a large plan arrives', async () => {
+test('others are let in while a large plan arrives', async () => {
   const message = asMessage(planWithMemory(scaledYard(60, 12), { effort: 'quick' })) as { plan: string[] };
-  expect(await turnsDuring(() => fromMessage(message))).toBeGreaterThanOrEqual(message.plan.length);
+  expect(await yieldsDuring(() => fromMessage(message))).toBeGreaterThanOrEqual(message.plan.length);
 });

@@ -1,7 +1,7 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { type PlanThread, planThread } from '../src/plan-thread.ts';
-import { thinkThrough } from '../src/usecases/core/long-thought.ts';
+import { computeHere } from '../src/usecases/core/computations.ts';
 import { scaledYard } from './support/scaled-yard.ts';
 import { worsePlanYard } from './support/worse-plan.ts';
 
@@ -20,42 +20,42 @@ const endless = () => ({ yard: scaledYard(400, 80) });
 
 describe('a thread', () => {
   test('answers as the same calculation does here, one question after another', async () => {
-    const { think, told } = thread(AMPLE_MS);
-    const both = await Promise.all([think('next moulds', { yard: late }), think('better plan', { yard: late })]);
-    expect(both).toEqual([thinkThrough('next moulds', { yard: late }), thinkThrough('better plan', { yard: late })]);
+    const { compute, told } = thread(AMPLE_MS);
+    const both = await Promise.all([compute('next moulds', { yard: late }), compute('better plan', { yard: late })]);
+    expect(both).toEqual([computeHere('next moulds', { yard: late }), computeHere('better plan', { yard: late })]);
     expect(told).toEqual([]);
   });
 
   test('gives up what takes too long, says so, and answers the next question', async () => {
-    const { think, told } = thread(SHORT_MS);
-    expect(await think('better plan', endless())).toBeNull();
+    const { compute, told } = thread(SHORT_MS);
+    expect(await compute('better plan', endless())).toBeNull();
     expect(told).toEqual(['Working out "better plan" was given up after 1.5 seconds. Nothing was changed by it.']);
   });
 
   test('gives up what nobody wants any more, and answers the next question', async () => {
-    const { think, giveUp, told } = thread(AMPLE_MS);
-    const unwanted = think('better plan', endless());
+    const { compute, giveUp, told } = thread(AMPLE_MS);
+    const unwanted = compute('better plan', endless());
     await pause(300);
     giveUp();
     expect(await unwanted).toBeNull();
-    expect(await think('next moulds', { yard: late })).toEqual(thinkThrough('next moulds', { yard: late }));
+    expect(await compute('next moulds', { yard: late })).toEqual(computeHere('next moulds', { yard: late }));
     expect(told).toEqual([]);
   });
 
   test('that fails says why, and answers the next question', async () => {
-    const { think, told } = thread(AMPLE_MS);
+    const { compute, told } = thread(AMPLE_MS);
     const broken = { yard: { ...late, castings: [] } };
-    expect(await think('better plan', broken)).toBeNull();
+    expect(await compute('better plan', broken)).toBeNull();
     expect(told).toHaveLength(1);
     expect(told[0]).toMatch(/^A calculation failed: /);
-    expect(await think('next moulds', { yard: late })).toEqual(thinkThrough('next moulds', { yard: late }));
+    expect(await compute('next moulds', { yard: late })).toEqual(computeHere('next moulds', { yard: late }));
   });
 
   test('that is closed answers nothing, not even what waited', async () => {
-    const { think, close } = thread(AMPLE_MS);
-    const waiting = [think('better plan', endless()), think('next moulds', { yard: late })];
+    const { compute, close } = thread(AMPLE_MS);
+    const waiting = [compute('better plan', endless()), compute('next moulds', { yard: late })];
     await close();
     expect(await Promise.all(waiting)).toEqual([null, null]);
-    expect(await think('next moulds', { yard: late })).toBeNull();
+    expect(await compute('next moulds', { yard: late })).toBeNull();
   });
 });

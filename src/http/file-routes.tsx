@@ -9,7 +9,7 @@ import type { Outcome, UseCaseContext } from '../usecases/core/context.ts';
 import { TABLE_KINDS } from '../usecases/files/csv-columns.ts';
 import { exportArchive, exportYard, type KeptFile } from '../usecases/files/export-file.ts';
 import { exportTable, type NumberSign, tableTemplate } from '../usecases/files/export-table.ts';
-import { type FileEffect, readFileIn, readUpload, tryFile, YARD_CHANGED } from '../usecases/files/read-in.ts';
+import { type FileEffect, loadFile, readUpload, tryFile, YARD_CHANGED } from '../usecases/files/load-file.ts';
 import { showFiles } from '../usecases/files/show-files.ts';
 import { wholeTyped } from '../usecases/typed/form-fields.ts';
 import { readForm } from './form.ts';
@@ -112,7 +112,7 @@ const readIn = async (c: Context, context: UseCaseContext, held: HeldFiles) => {
   const seen = wholeTyped(revision);
   if (!bytes || seen === null) return gone(c);
   const file = readUpload(bytes, context.now);
-  const outcome = file.ok ? await readFileIn(context, file.value, seen) : file;
+  const outcome = file.ok ? await loadFile(context, file.value, seen) : file;
   if (outcome.ok) {
     held.drop(name);
     return seeDone(c, FILES, outcome.value.change);

@@ -1,7 +1,7 @@
 import type { Context } from 'hono';
 import type { Child } from 'hono/jsx';
 import { Frame, type FrameProps } from '../../views/layout.tsx';
-import { letOthersRun } from '../usecases/core/let-others-run.ts';
+import { yieldThread } from '../usecases/core/yield-thread.ts';
 import { assetVersion } from './assets.ts';
 
 type PageFrame = Omit<FrameProps, 'assetVersion' | 'children'>;
@@ -13,7 +13,7 @@ const wantsFragment = (c: Context): boolean => c.req.header('HX-Request-Type') =
 /** htmx asks for the part of a page that moves, and not for all of its `main`, as it does after a form changed something. */
 export const wantsPart = (c: Context): boolean => wantsFragment(c) && !c.req.header('HX-Target')?.endsWith('#page');
 
-/** The text of what is to be shown. A long list in it is drawn bit by bit, so that others have their turn. */
+/** The text of what is to be shown. A long list in it is drawn bit by bit, so that others are let in. */
 const drawn = async (content: Child): Promise<string> => String(await (<>{content}</>).toString());
 
 /**
@@ -27,7 +27,7 @@ export const page = async (
   { status = 200, fragment = content }: { status?: PageStatus; fragment?: Child } = {},
 ): Promise<Response> => {
   c.header('Vary', 'HX-Request-Type, HX-Target');
-  await letOthersRun();
+  await yieldThread();
   if (wantsFragment(c)) return c.html(await drawn(fragment), status);
   const whole = (
     <Frame {...frame} assetVersion={assetVersion}>

@@ -8,7 +8,7 @@ import { planYard } from '../../src/engine/plan.ts';
 import type { UseCaseContext } from '../../src/usecases/core/context.ts';
 import { applyRows } from '../../src/usecases/files/csv-table.ts';
 import { exportTable } from '../../src/usecases/files/export-table.ts';
-import { type ReadFile, readFileIn, readUpload } from '../../src/usecases/files/read-in.ts';
+import { loadFile, type ReadFile, readUpload } from '../../src/usecases/files/load-file.ts';
 import { scaledYard } from '../support/scaled-yard.ts';
 import { ms, type Row } from './table.ts';
 
@@ -47,7 +47,7 @@ const stockText = (): string =>
 const stockRows = (yard: YardFile): Promise<Row[]> =>
   withYard(yard, async (context) => {
     const parsed = await timedOnce(() => read(stockText(), context.now));
-    const whole = await timedOnce(() => readFileIn(context, parsed.value));
+    const whole = await timedOnce(() => loadFile(context, parsed.value));
     if (!whole.value.ok) throw new Error(whole.value.faults[0]?.message);
     const all = parsed.time + whole.time;
     return [{ what: `${ROWS} rows of stock read in, with planning`, figure: ms(all), aim: 'under 3 s' }];

@@ -123,7 +123,7 @@ const alwaysSearching = (background: Background) => {
   const searching = async () => {
     while (on)
       if (background.improving()) await pause(20);
-      else await search.think('better plan', { yard: other });
+      else await search.compute('better plan', { yard: other });
   };
   const all = searching();
   return async () => {

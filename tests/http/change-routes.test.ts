@@ -89,7 +89,12 @@ describe('the changes', () => {
 
 test('the notice of a change is looked at again while a better plan is looked for', async () => {
   const { database, now } = { ...(await fixedYard()).friday };
-  const background = { planMade: () => {}, improving: () => true, think: async () => null, workOut: async () => null };
+  const background = {
+    planMade: () => {},
+    improving: () => true,
+    compute: async () => null,
+    computeForRequest: async () => null,
+  };
   const app = createApp({ database, now: () => now, background });
   const answer = await app.request('/moulds/900 no. 2/sealed', { method: 'POST', body: new URLSearchParams() });
   const html = await (await app.request(answer.headers.get('Location') ?? '')).text();

@@ -158,7 +158,12 @@ describe('a day that is wanted', () => {
 
 test('what stands below the question is looked at again only while a better plan is looked for', async () => {
   const { database, get } = await demoScreens();
-  const improving = { planMade: () => {}, improving: () => true, think: async () => null, workOut: async () => null };
+  const improving = {
+    planMade: () => {},
+    improving: () => true,
+    compute: async () => null,
+    computeForRequest: async () => null,
+  };
   const busy = createApp({ database, now: () => DEMO_NOW, background: improving });
   expect(await (await busy.request('/')).text()).toContain('hx-get="/standing"');
   expect(await (await busy.request('/standing', { headers: { 'HX-Request-Type': 'partial' } })).text()).toMatch(

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { createApp } from '../../src/http/app.ts';
 import { scaledYard } from '../support/scaled-yard.ts';
-import { turnsDuring } from '../support/turns-during.ts';
 import { yardContext } from '../support/yard-context.ts';
+import { yieldsDuring } from '../support/yields-during.ts';
 
 const yard = scaledYard(80, 40);
 
@@ -35,10 +35,10 @@ describe('a page with a long list', () => {
     expect([...boxes].sort()).toEqual([...rows].sort());
   });
 
-  test('lets others have their turn', async () => {
+  test('lets others are let in', async () => {
     const page = await pages();
     await page('/orders');
     for (const path of ['/', '/orders', '/moulds', '/turns', '/buying', '/today'])
-      expect([path, (await turnsDuring(() => page(path))) > 5]).toEqual([path, true]);
+      expect([path, (await yieldsDuring(() => page(path))) > 5]).toEqual([path, true]);
   });
 });

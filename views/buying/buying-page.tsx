@@ -6,7 +6,7 @@ import { Button } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
 import { fullDayText, weekHeading } from '../parts/day-text.ts';
 import { type FieldErrors, FormErrors, SelectField } from '../parts/field.tsx';
-import { InTurns } from '../parts/in-turns.tsx';
+import { LongList } from '../parts/long-list.tsx';
 import { Mark } from '../parts/mark.tsx';
 import { moneyText } from '../parts/money-text.ts';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
@@ -78,7 +78,7 @@ const LaterWeeks: FC<{ weeks: readonly BuyWeek[]; model: BuyingModel; refused: R
       {later.length > 0 && (
         <details class="later-weeks" open={laterRefused}>
           <summary>The weeks after that</summary>
-          <InTurns
+          <LongList
             items={later}
             atOnce={WEEKS_AT_ONCE}
             draw={(week) => <Week week={week} model={model} refused={refused} />}
@@ -96,7 +96,7 @@ const OnTheWay: FC<{ model: BuyingModel; refused: RefusedForm | null }> = ({ mod
       <p>Nothing is on its way. What you mark bought waits here until it arrives.</p>
     ) : (
       <ul class="buys">
-        <InTurns
+        <LongList
           items={model.onTheWay}
           draw={(goods) => (
             <ComingLine

@@ -9,7 +9,7 @@ import { DayField } from '../parts/day-field.tsx';
 import { dayText } from '../parts/day-text.ts';
 import { type FieldErrors, SelectField, TextField } from '../parts/field.tsx';
 import { HeldNotices } from '../parts/held-notices.tsx';
-import { InTurns } from '../parts/in-turns.tsx';
+import { LongList } from '../parts/long-list.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { quantityText } from '../parts/quantity-text.ts';
 import { RestsOn } from '../parts/rests-on.tsx';
@@ -174,7 +174,7 @@ const Risks: FC<{ model: FirstModel }> = ({ model: { risks, orderCount, today } 
     <h2>What is at risk</h2>
     {risks.length > 0 && (
       <ul class="sentences">
-        <InTurns items={risks} draw={(order) => <OrderSentence order={order} today={today} />} />
+        <LongList items={risks} draw={(order) => <OrderSentence order={order} today={today} />} />
       </ul>
     )}
     {risks.length === 0 && orderCount > 0 && <p>No date given is at risk by today's plan.</p>}

@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
 import type { ReadyFacts } from '../../src/usecases/first/ask-when.ts';
-import type { Hold } from '../../src/usecases/first/what-holds.ts';
+import type { HeldUpBy } from '../../src/usecases/first/held-up-by.ts';
 import { Answer } from '../parts/answer.tsx';
 import { countText, dayText } from '../parts/day-text.ts';
 import { countWord } from '../parts/quantity-text.ts';
@@ -18,7 +18,7 @@ const OTHER_HOLDS: Readonly<Record<string, (name: string | null) => string>> = {
 };
 
 /** "Two 1100 moulds hold it." Nothing for a kind of limit that has no words yet. */
-export const holdText = (hold: Hold): string => {
+export const holdText = (hold: HeldUpBy): string => {
   if (hold.limit === 'other') return OTHER_HOLDS[hold.kind]?.(hold.name) ?? '';
   if (hold.kind === null) return `The moulds that make ${hold.makes} hold it.`;
   return `${countWord(hold.count)} ${hold.kind} ${hold.count === 1 ? 'mould holds' : 'moulds hold'} it.`;

@@ -7,7 +7,7 @@ import { Button } from '../parts/button.tsx';
 import { Caution } from '../parts/caution.tsx';
 import { FormErrors } from '../parts/field.tsx';
 import { AnswerPlace, choicesOf, FindForm, FoundAnswer, isSearching, searchQuery } from '../parts/find-form.tsx';
-import { InTurns } from '../parts/in-turns.tsx';
+import { LongList } from '../parts/long-list.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { type MouldFacts, mouldPath } from './mould-facts.ts';
 import { MouldRow, type RefusedMark } from './mould-row.tsx';
@@ -84,7 +84,7 @@ const MouldsFound: FC<Pick<MouldsPageProps, 'model' | 'refused'>> = ({ model, re
         <section class="mould-kind">
           <h2>{kind}</h2>
           <ul>
-            <InTurns
+            <LongList
               items={moulds}
               atOnce={MOULDS_AT_ONCE}
               draw={(mould, place) => (

@@ -2,7 +2,7 @@ import type { FC } from 'hono/jsx';
 import type { WhichOrders, WhichPast } from '../../src/usecases/orders/find-orders.ts';
 import type { OrdersModel } from '../../src/usecases/orders/show-orders.ts';
 import { countText, dayHeading, dayText } from '../parts/day-text.ts';
-import { InTurns } from '../parts/in-turns.tsx';
+import { LongList } from '../parts/long-list.tsx';
 import { OrderSentence } from './order-sentence.tsx';
 
 /** A day has a handful of orders. */
@@ -33,18 +33,18 @@ export const OrdersFound: FC<{ model: Pick<OrdersModel, 'days' | 'cannotBeMade' 
       <section class="order-day">
         <h2>Can't be made yet</h2>
         <ul>
-          <InTurns items={model.cannotBeMade} draw={(order) => <OrderSentence order={order} today={model.today} />} />
+          <LongList items={model.cannotBeMade} draw={(order) => <OrderSentence order={order} today={model.today} />} />
         </ul>
       </section>
     )}
-    <InTurns
+    <LongList
       items={model.days}
       atOnce={DAYS_AT_ONCE}
       draw={({ date, orders }) => (
         <section class="order-day">
           <h2>{dayHeading(date, model.today)}</h2>
           <ul aria-label={`${countText(orders.length, 'order')} for ${dayText(date, model.today)}`}>
-            <InTurns items={orders} draw={(order) => <OrderSentence order={order} today={model.today} />} />
+            <LongList items={orders} draw={(order) => <OrderSentence order={order} today={model.today} />} />
           </ul>
         </section>
       )}

@@ -3,7 +3,7 @@ import { dayNumber } from '../../shared/time.ts';
 import type { ShownChange } from '../../src/usecases/changes/show-change.ts';
 import { CopyMessage } from './copy-message.tsx';
 import { countText, dayText } from './day-text.ts';
-import { InTurns } from './in-turns.tsx';
+import { LongList } from './long-list.tsx';
 import { countWord } from './quantity-text.ts';
 
 /** An order whose date by plan moved. `from` or `to` is null when it could not, or cannot now, be made. */
@@ -73,7 +73,7 @@ const quietText = (planned: number, given: number, ahead = false): string => {
 
 const MoveList: FC<{ moved: readonly MovedPromise[] } & MoveProps> = ({ moved, ...props }) => (
   <ul class="moves">
-    <InTurns items={moved} draw={(one) => <Move moved={one} {...props} />} />
+    <LongList items={moved} draw={(one) => <Move moved={one} {...props} />} />
   </ul>
 );
 

@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
 import { Button } from '../parts/button.tsx';
-import { InTurns } from '../parts/in-turns.tsx';
+import { LongList } from '../parts/long-list.tsx';
 import { StepView } from './step-view.tsx';
 import type { LateLine, RefusedWork, TodayModel } from './today-facts.ts';
 import { lateNote, stepText } from './today-text.ts';
@@ -44,7 +44,7 @@ export const LateWork: FC<LateWorkProps> = ({ model, refused }) =>
         <Button kind="main">All as planned</Button>
       </WorkForm>
       <ol class="steps">
-        <InTurns
+        <LongList
           items={model.late.lines}
           draw={(line: LateLine) => <Line line={line} model={model} refused={refused} />}
         />

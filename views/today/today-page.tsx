@@ -4,7 +4,7 @@ import { Button, ButtonLink } from '../parts/button.tsx';
 import { Caution } from '../parts/caution.tsx';
 import { clockText, dayText } from '../parts/day-text.ts';
 import { FormErrors } from '../parts/field.tsx';
-import { InTurns } from '../parts/in-turns.tsx';
+import { LongList } from '../parts/long-list.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { Amounts } from './amounts.tsx';
 import { FixedHours, FixedSession } from './fixed-session.tsx';
@@ -39,13 +39,13 @@ const Steps: FC<StepsProps> = ({ steps, clock, writable, underWay, refused }) =>
   );
   return (
     <ol class="steps">
-      <InTurns items={steps.slice(0, passed)} draw={line} />
+      <LongList items={steps.slice(0, passed)} draw={line} />
       {nowAt && (
         <li class="now">
           <p>Now {clockText(nowAt)}</p>
         </li>
       )}
-      <InTurns items={steps.slice(passed)} draw={line} />
+      <LongList items={steps.slice(passed)} draw={line} />
     </ol>
   );
 };

@@ -3,7 +3,7 @@ import type { TurnFacts } from '../../src/usecases/turns/turns-of-plan.ts';
 import { type Rectangle, type TurnsGeometry, type TurnsSizes, turnsGeometry } from '../charts/turns-geometry.ts';
 import { hoursText } from '../parts/clock-text.ts';
 import { dayText, weekHeading } from '../parts/day-text.ts';
-import { InTurns } from '../parts/in-turns.tsx';
+import { LongList } from '../parts/long-list.tsx';
 import type { TurnsShown } from './turns-shown.ts';
 import { fitted, outText, spellText, turnSentence, whomText } from './turns-text.ts';
 
@@ -149,7 +149,7 @@ const Drawing: FC<ChartProps & { geometry: TurnsGeometry }> = (props) => (
     <Head {...props} />
     <Weeks {...props} />
     <OutOfUse {...props} />
-    <InTurns
+    <LongList
       items={props.shown.turns}
       draw={(turn, index) => (
         <TurnBox

@@ -4,7 +4,7 @@ import type { TurnFacts } from '../../src/usecases/turns/turns-of-plan.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { fromMomentText, momentText } from '../parts/clock-text.ts';
-import { InTurns } from '../parts/in-turns.tsx';
+import { LongList } from '../parts/long-list.tsx';
 import { TurnsChart } from './turns-chart.tsx';
 import { type TurnsShown, turnsShown } from './turns-shown.ts';
 import { outText, turnsAnswer, turnsNote, whomText } from './turns-text.ts';
@@ -42,7 +42,7 @@ const Table: FC<{ shown: TurnsShown; today: string }> = ({ shown, today }) => (
           </tr>
         </thead>
         <tbody>
-          <InTurns
+          <LongList
             items={shown.moulds}
             atOnce={MOULDS_AT_ONCE}
             draw={(mould) => (

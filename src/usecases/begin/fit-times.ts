@@ -2,9 +2,9 @@ import { updateTimes } from '../../../db/stores/times-store.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { FittedSession } from '../../engine/begin/fit-session.ts';
 import type { UsualSession } from '../../engine/begin/usual-session.ts';
+import { computeForRequest } from '../core/compute-for-request.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
 import type { PageHead } from '../core/page-parts.ts';
-import { workOut } from '../core/work-out.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { HOW_MANY_MADE, madeTyped } from '../typed/begin-form.ts';
@@ -58,12 +58,12 @@ const shown = (yard: YardFile, pieces: number, fitted: FittedSession): FittedTim
 });
 
 const fittedTo = ({ background }: UseCaseContext, yard: YardFile, pieces: number) =>
-  workOut(background, 'times for a session', { yard, pieces });
+  computeForRequest(background, 'times for a session', { yard, pieces });
 
 /** What a usual session makes by the yard's figures and, for a number that was typed, the times that would make as many. */
 export const showFit = async (context: UseCaseContext, made: string | null): Promise<FitModel> => {
   const { yard } = await currentPlan(context);
-  const { session: usual } = await workOut(context.background, 'usual session', { yard });
+  const { session: usual } = await computeForRequest(context.background, 'usual session', { yard });
   const pieces = made === null ? null : madeTyped(made);
   const fitted = pieces === null ? null : (await fittedTo(context, yard, pieces)).fitted;
   return {

@@ -1,7 +1,7 @@
 import type { PlanFile } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { letOthersRun } from '../core/let-others-run.ts';
+import { yieldThread } from '../core/yield-thread.ts';
 import { piecesOfOrder } from '../plan/pieces-of-order.ts';
 
 /** A quantity of a material that the plan takes at one minute, and for which orders; null stands for stock. */
@@ -93,12 +93,12 @@ export const materialUses = (yard: YardFile, plan: PlanFile): UsesByMaterial => 
   }
 };
 
-/** The same, with others having their turn between its steps. */
-export const materialUsesInTurns = async (yard: YardFile, plan: PlanFile): Promise<UsesByMaterial> => {
+/** The same, with others let in between its steps. */
+export const materialUsesYielding = async (yard: YardFile, plan: PlanFile): Promise<UsesByMaterial> => {
   const steps = usesInSteps(yard, plan);
   for (;;) {
     const { done, value } = steps.next();
     if (done) return value;
-    await letOthersRun();
+    await yieldThread();
   }
 };

@@ -6,7 +6,7 @@ import { measuresOf } from '../typed/measures.ts';
 import type { BuyingModel } from './buying-facts.ts';
 import { buyingModel } from './buying-model.ts';
 import { arrivalsThatKeep } from './keeping-facts.ts';
-import { materialUsesInTurns } from './material-uses.ts';
+import { materialUsesYielding } from './material-uses.ts';
 
 /** What to buy by when and for whom, what is on its way, and what is in the yard. */
 export const showBuying = async (context: UseCaseContext): Promise<BuyingModel> => {
@@ -21,6 +21,6 @@ export const showBuying = async (context: UseCaseContext): Promise<BuyingModel> 
   const notes = new Map(
     materials.flatMap(({ id, openedNote }): [string, string][] => (openedNote ? [[id, openedNote]] : [])),
   );
-  const uses = await materialUsesInTurns(current.yard, current.plan);
+  const uses = await materialUsesYielding(current.yard, current.plan);
   return buyingModel(current, { now: context.now, goods, notes, measures, typed, arrivals }, uses);
 };

@@ -2,7 +2,7 @@ import type { Database } from '../../../db/open.ts';
 import type { Fault } from '../../../shared/fault.ts';
 import { dateOfDay, minuteOf } from '../../../shared/time.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
-import type { Think } from './long-thought.ts';
+import type { Compute } from './computations.ts';
 
 /** What goes on beside the requests, in threads of its own. Without it everything is worked out at once, on the spot. */
 export interface Background {
@@ -11,9 +11,9 @@ export interface Background {
   /** A better plan is being looked for just now. */
   improving(): boolean;
   /** Works something out that takes longer than a request may hold up the others. */
-  think: Think;
+  compute: Compute;
   /** The same for what a request itself waits for; nothing that takes seconds stands before it. */
-  workOut: Think;
+  computeForRequest: Compute;
 }
 
 /** What every use case gets: the data, and the one instant that counts as now. */

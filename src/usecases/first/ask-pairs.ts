@@ -1,6 +1,6 @@
 import type { QuoteLimit } from '../../../shared/quote.ts';
+import { computeWithoutThread } from '../core/computations.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
-import { thinkHere } from '../core/long-thought.ts';
 import type { PageHead } from '../core/page-parts.ts';
 import { offersOf } from '../orders/order-contents.ts';
 import { lineFaults } from '../orders/order-draft.ts';
@@ -23,8 +23,8 @@ export const askPairs = async (context: UseCaseContext, what: string, quantity: 
   const line = quantity === null ? null : lineOf(what, quantity);
   const lines = line ? [{ row: 0, line }] : [];
   if (!line || quantity === null || lineFaults(lines, yard).length > 0) return { ...about, asked: null, pairs: [] };
-  const think = context.background?.think ?? thinkHere;
+  const compute = context.background?.compute ?? computeWithoutThread;
   const question = { yard, order: orderAskedAbout(yard, lines), ...(memory ? { memory } : {}) };
   const name = offersOf(yard, 'metric').find((offer) => offer.what === what)?.name ?? what;
-  return { ...about, asked: { name, quantity }, pairs: await think('two at once', question) };
+  return { ...about, asked: { name, quantity }, pairs: await compute('two at once', question) };
 };

@@ -2,16 +2,16 @@ import type { Order } from '../../../shared/order.ts';
 import { readOrderFor } from '../../../shared/order-file.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { computeWithoutThread } from '../core/computations.ts';
+import { computeForRequest } from '../core/compute-for-request.ts';
 import { done, type Outcome, type UseCaseContext } from '../core/context.ts';
-import { thinkHere } from '../core/long-thought.ts';
-import { workOut } from '../core/work-out.ts';
 import { lineFaults } from '../orders/order-draft.ts';
 import type { CurrentPlan } from '../plan/make-plan.ts';
 import { planToAsk } from '../plan/plan-to-ask.ts';
 import { reasonShown } from '../plan/reason-shown.ts';
 import { showMeasures } from '../typed/measures.ts';
 import type { OrderDraft } from '../typed/order-form.ts';
-import { type Hold, whatHolds } from './what-holds.ts';
+import { type HeldUpBy, heldUpBy } from './held-up-by.ts';
 
 /** An id that no order of a yard has: orders are numbered by year. */
 const ASKED = 'asked about';
@@ -26,7 +26,7 @@ export interface ReadyFacts {
   /** Why it can't be made, in the yard's units. */
   reason: string | null;
   /** What holds the date; null when nothing does that was tried, or when it was not asked. */
-  hold: Hold | null;
+  hold: HeldUpBy | null;
   /** Each thing that would bring the date forward; null when it was not asked, which is much quicker. */
   limits: readonly { change: string; earliestOn: string; daysSooner: number }[] | null;
 }
@@ -56,7 +56,7 @@ export const answerFor = async (
   const order = orderAskedAbout(yard, lines);
   const from = memory ? { memory } : {};
   const withThem = withLimits
-    ? await (background?.think ?? thinkHere)('quote with limits', { yard, order, ...from })
+    ? await (background?.compute ?? computeWithoutThread)('quote with limits', { yard, order, ...from })
     : null;
   const {
     earliestOn,
@@ -64,8 +64,8 @@ export const answerFor = async (
     ifFirstOn,
     reason = null,
     limits,
-  } = withThem ?? (await workOut(background, 'quote', { yard, order, ...from }));
-  const hold = whatHolds(yard, limits);
+  } = withThem ?? (await computeForRequest(background, 'quote', { yard, order, ...from }));
+  const hold = heldUpBy(yard, limits);
   const why = reasonShown(reason, yard.materials, system);
   return done({ earliestOn, promiseOn, ifFirstOn, reason: why, hold, limits: withLimits ? limits : null });
 };

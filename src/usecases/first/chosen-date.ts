@@ -1,7 +1,7 @@
 import type { Order } from '../../../shared/order.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { PlanMemory } from '../../engine/search/memory.ts';
-import type { Think } from '../core/long-thought.ts';
+import type { Compute } from '../core/computations.ts';
 import type { ReadyFacts } from './ask-when.ts';
 
 /** A date already given that would get later. */
@@ -47,8 +47,8 @@ export const chosenFromDates = ({
 };
 
 /** What a day that is earlier than the others allow would do to them. */
-export const whatItPushes = async ({ yard, memory, order, on }: Choosing, think: Think): Promise<ChosenDate> => {
-  const found = await think('chosen date', { yard, order, on, ...(memory ? { memory } : {}) });
+export const whatItPushes = async ({ yard, memory, order, on }: Choosing, compute: Compute): Promise<ChosenDate> => {
+  const found = await compute('chosen date', { yard, order, on, ...(memory ? { memory } : {}) });
   if (!found) return { on, answer: 'took too long' };
   if (!found.possible) return { on, answer: 'no', reason: found.reason ?? null };
   if (found.pushes.length === 0) return { on, answer: 'yes, with no time in hand' };

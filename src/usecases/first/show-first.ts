@@ -2,8 +2,8 @@ import { openNotices } from '../../../db/stores/change-store.ts';
 import { isDemo } from '../../../db/stores/habits-store.ts';
 import { dayNumber } from '../../../shared/time.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
-import { letOthersRun, mapInTurns } from '../core/let-others-run.ts';
 import type { OpenNotice, PageHead } from '../core/page-parts.ts';
+import { mapYielding, yieldThread } from '../core/yield-thread.ts';
 import { openOrdersOf } from '../orders/open-orders.ts';
 import { type OrderFacts, orderFacts, ordersSeen } from '../orders/order-facts.ts';
 import { currentPlan } from '../plan/make-plan.ts';
@@ -47,7 +47,7 @@ const atRisk = ({ reason, readyOn, promisedOn, wantedOn, heldUntil }: OrderFacts
 
 /** What stands below the question of the first page: the next session, what to buy by when, what is at risk. */
 export const showFirst = async (context: UseCaseContext): Promise<FirstModel> => {
-  const { plan, yard, hand } = await currentPlan(context);
+  const { plan, yard, cached } = await currentPlan(context);
   const day = today(yard.yard.timeZone, context.now);
   const { notices, demo, system } = await context.database.read(async (tx) => ({
     notices: await openNotices(tx),
@@ -55,14 +55,14 @@ export const showFirst = async (context: UseCaseContext): Promise<FirstModel> =>
     system: (await measuresOf(tx)).system,
   }));
   const seen = ordersSeen({ plan, yard }, system, context.now);
-  const orders = await mapInTurns(await openOrdersOf(context, hand), (order) => orderFacts(order, seen));
+  const orders = await mapYielding(await openOrdersOf(context, cached), (order) => orderFacts(order, seen));
   const buys = [...plan.buys]
     .sort((a, b) => a.orderBy.localeCompare(b.orderBy))
     .map(({ material, quantity, orderBy }) => {
       const { name, unit } = yard.materials.find(({ id }) => id === material) ?? { name: material, unit: '' };
       return shownAmount({ name, unit, quantity, orderBy }, system);
     });
-  await letOthersRun();
+  await yieldThread();
   return {
     demo,
     yardName: yard.yard.name,

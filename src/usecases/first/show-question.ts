@@ -1,7 +1,7 @@
 import { guessesOfYard } from '../../../db/stores/figure-store.ts';
 import type { OrderLine } from '../../../shared/order.ts';
+import { computeWithoutThread } from '../core/computations.ts';
 import { type Outcome, today, type UseCaseContext } from '../core/context.ts';
-import { thinkHere } from '../core/long-thought.ts';
 import type { PageHead } from '../core/page-parts.ts';
 import { type Offer, offersOf } from '../orders/order-contents.ts';
 import type { CurrentPlan } from '../plan/make-plan.ts';
@@ -49,7 +49,10 @@ const chosenFor = async (
   if (plain) return plain;
   if (!withLimits) return { on: wantedOn, answer: 'not asked yet' };
   const order = orderAskedAbout(yard, [{ row: 0, line }]);
-  return whatItPushes({ ...choosing, yard, order, ...(memory ? { memory } : {}) }, background?.think ?? thinkHere);
+  return whatItPushes(
+    { ...choosing, yard, order, ...(memory ? { memory } : {}) },
+    background?.compute ?? computeWithoutThread,
+  );
 };
 
 /**

@@ -17,7 +17,7 @@ import { pinLengthMm } from './kit-pins.ts';
 import type { PanelKind } from './panel-kinds.ts';
 
 /** What the facts of a kit are worked out from. */
-export interface KitSetting {
+export interface KitGround {
   yard: YardFile;
   system: UnitSystem;
   kind: PanelKind;
@@ -55,7 +55,7 @@ const panelsFacts = (pieces: readonly KitPiece[], system: UnitSystem): KitPanels
     },
   }));
 
-const pinsFacts = (made: KitMade, size: KitSize, { kind, pins, system }: KitSetting): KitPins => {
+const pinsFacts = (made: KitMade, size: KitSize, { kind, pins, system }: KitGround): KitPins => {
   const lengthMm = pinLengthMm(size, kind.heightMm);
   const at = (where: 'corner' | 'joint' | 'end') => made.pins.filter((pin) => pin.at === where).length;
   const tooLong = pins?.stickMm !== undefined && lengthMm > pins.stickMm;
@@ -72,7 +72,7 @@ const pinsFacts = (made: KitMade, size: KitSize, { kind, pins, system }: KitSett
 };
 
 /** What is cut for the panels as they are cast, sleeves above all. */
-const sleevesFacts = (pieces: readonly KitPiece[], { yard, system }: KitSetting): KitSleeves[] => {
+const sleevesFacts = (pieces: readonly KitPiece[], { yard, system }: KitGround): KitSleeves[] => {
   const cuts = new Map<string, { material: string; lengthMm: number; count: number }>();
   for (const { casting, count } of pieces)
     for (const cut of casting.cuts) {
@@ -109,8 +109,8 @@ const loadsFacts = (pieces: readonly KitPiece[], payloadKg: number | null, syste
 };
 
 /** Everything there is to say of a kit that can be made, in the yard's units. */
-export const kitFacts = (made: KitMade, size: KitSize, payloadKg: number | null, setting: KitSetting): KitFacts => {
-  const { kind, system, yard, pins } = setting;
+export const kitFacts = (made: KitMade, size: KitSize, payloadKg: number | null, ground: KitGround): KitFacts => {
+  const { kind, system, yard, pins } = ground;
   const pieces = kitPieces(made, kind);
   const text = (plan: PlanSize) => planText(plan, size.shape, system);
   const comesOut = sizeBetween(made.size, size.faces, size.shape, kind.thicknessMm);
@@ -132,8 +132,8 @@ export const kitFacts = (made: KitMade, size: KitSize, payloadKg: number | null,
     height: lengthText(size.courses * kind.heightMm, system),
     panelCount: pieces.reduce((sum, { count }) => sum + count, 0),
     panels: panelsFacts(pieces, system),
-    pins: pinsFacts(made, size, setting),
-    sleeves: sleevesFacts(pieces, setting),
+    pins: pinsFacts(made, size, ground),
+    sleeves: sleevesFacts(pieces, ground),
     mass: massText(massOf(pieces), system),
     heaviest: heaviestFacts(pieces, system),
     loads: loadsFacts(pieces, payloadKg, system),

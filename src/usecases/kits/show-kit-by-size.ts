@@ -56,10 +56,10 @@ const workedOut = (
   system: UnitSystem,
 ): KitFoundFacts => {
   const kit = kitLaid(size, kind);
-  const setting = { yard, system, kind, pins: pinMaterial(yard, pins) };
+  const ground = { yard, system, kind, pins: pinMaterial(yard, pins) };
   return {
     asked: typedText(size, system),
-    made: kit.made && kitFacts(kit.made, size, payloadKg, setting),
+    made: kit.made && kitFacts(kit.made, size, payloadKg, ground),
     nearest: kit.made ? [] : nearSizes(kit, size, kind.thicknessMm, system),
   };
 };

@@ -1,6 +1,6 @@
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { computeWithoutThread } from '../core/computations.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
-import { thinkHere } from '../core/long-thought.ts';
 import { mouldKind, mouldsFor } from '../core/mould-kind.ts';
 import { planToAsk } from '../plan/plan-to-ask.ts';
 
@@ -31,8 +31,8 @@ export interface NextMoulds {
 /** Which mould to build next: what one more of each kind would take off the days that orders are late. */
 export const nextMouldsToBuild = async (context: UseCaseContext): Promise<NextMoulds> => {
   const { plan, yard, memory } = await planToAsk(context);
-  const think = context.background?.think ?? thinkHere;
-  const found = await think('next moulds', { yard, ...(memory ? { memory } : {}) });
+  const compute = context.background?.compute ?? computeWithoutThread;
+  const found = await compute('next moulds', { yard, ...(memory ? { memory } : {}) });
   const customers = new Map(yard.orders.map(({ id, customer }) => [id, customer ?? null]));
   return {
     today: today(yard.yard.timeZone, context.now),

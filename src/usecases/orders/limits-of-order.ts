@@ -1,7 +1,7 @@
 import type { QuoteLimit } from '../../../shared/quote.ts';
 import { dayNumber } from '../../../shared/time.ts';
+import { computeWithoutThread } from '../core/computations.ts';
 import type { UseCaseContext } from '../core/context.ts';
-import { thinkHere } from '../core/long-thought.ts';
 import { planToAsk } from '../plan/plan-to-ask.ts';
 
 /** Something that would bring a day forward: what is changed, the day then, and how many days sooner that is. */
@@ -15,8 +15,8 @@ export const limitsOfOrder = async (context: UseCaseContext, id: string): Promis
   const { plan, yard, memory } = await planToAsk(context);
   const readyOn = plan.orders.find((order) => order.id === id)?.completesOn;
   if (readyOn === undefined) return null;
-  const think = context.background?.think ?? thinkHere;
-  const limits = await think('limits of an order taken', { yard, order: id, ...(memory ? { memory } : {}) });
+  const compute = context.background?.compute ?? computeWithoutThread;
+  const limits = await compute('limits of an order taken', { yard, order: id, ...(memory ? { memory } : {}) });
   // It is asked about as if it were new; what counts here is the day it has in the plan.
   return (
     limits

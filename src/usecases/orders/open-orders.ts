@@ -1,16 +1,16 @@
 import { openOrders, type StoredOrder } from '../../../db/stores/order-store.ts';
 import type { UseCaseContext } from '../core/context.ts';
-import type { PlanAtHand } from '../plan/plan-at-hand.ts';
+import type { CachedPlan } from '../plan/cached-plan.ts';
 
 /** Read once beside a plan: an order that is changed is planned anew. */
-const known = new WeakMap<PlanAtHand, readonly StoredOrder[]>();
+const known = new WeakMap<CachedPlan, readonly StoredOrder[]>();
 
-/** The open orders that the plan at hand is for, in the order in which they were taken. */
+/** The open orders that the cached plan is for, in the order in which they were taken. */
 export const openOrdersOf = async (
   { database }: Pick<UseCaseContext, 'database'>,
-  hand: PlanAtHand,
+  cached: CachedPlan,
 ): Promise<readonly StoredOrder[]> => {
-  const orders = known.get(hand) ?? (await database.read(openOrders));
-  known.set(hand, orders);
+  const orders = known.get(cached) ?? (await database.read(openOrders));
+  known.set(cached, orders);
   return orders;
 };

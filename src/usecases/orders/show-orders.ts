@@ -1,8 +1,8 @@
 import { openNotices } from '../../../db/stores/change-store.ts';
 import { pastOrders } from '../../../db/stores/order-store.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
-import { mapInTurns } from '../core/let-others-run.ts';
 import type { OpenNotice, PageHead } from '../core/page-parts.ts';
+import { mapYielding } from '../core/yield-thread.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { measuresOf } from '../typed/measures.ts';
 import { foundOrders, foundPast, type OrderSearch, type WhichPast } from './find-orders.ts';
@@ -49,14 +49,14 @@ const byDay = (orders: readonly OrderFacts[]): OrdersOfDay[] => {
 
 /** The open orders that are looked for, grouped by their day of hand-over by today's plan. */
 export const showOrders = async (context: UseCaseContext, search: OrderSearch = EVERYTHING): Promise<OrdersModel> => {
-  const { plan, yard, hand } = await currentPlan(context);
+  const { plan, yard, cached } = await currentPlan(context);
   const { notices, measures } = await context.database.read(async (tx) => ({
     notices: await openNotices(tx),
     measures: await measuresOf(tx),
   }));
   const seen = ordersSeen({ plan, yard }, measures.system, context.now);
   const day = today(yard.yard.timeZone, context.now);
-  const all = await mapInTurns(await openOrdersOf(context, hand), (order) => orderFacts(order, seen));
+  const all = await mapYielding(await openOrdersOf(context, cached), (order) => orderFacts(order, seen));
   const orders = foundOrders(all, search, { today: day, weekStart: measures.weekStart });
   return {
     yardName: yard.yard.name,
@@ -80,7 +80,7 @@ export const showPastOrders = async (
     system: (await measuresOf(tx)).system,
   }));
   const seen = ordersSeen({ plan, yard }, system, context.now);
-  const found = foundPast(await mapInTurns(stored, (order) => orderFacts(order, seen)), search);
+  const found = foundPast(await mapYielding(stored, (order) => orderFacts(order, seen)), search);
   return {
     yardName: yard.yard.name,
     today: today(yard.yard.timeZone, context.now),

@@ -4,8 +4,8 @@ import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import type { Counted } from '../core/page-parts.ts';
+import { curingTimesOf } from '../plan/curing-times.ts';
 import { piecesOfOrder } from '../plan/pieces-of-order.ts';
-import { settingOf } from '../plan/setting.ts';
 
 /** A piece that is kept aside to be mended, as a page speaks of it. */
 export interface ToMendFacts {
@@ -23,14 +23,14 @@ export interface ToMendFacts {
 /** Those of a yard, in the order in which they were put there. */
 export const toMendFacts = (pieces: readonly PieceToMend[], yard: YardFile): ToMendFacts[] => {
   const { instantText } = calendarOf(yard.yard.timeZone);
-  const setting = settingOf(yard);
+  const curing = curingTimesOf(yard);
   return pieces.map(({ id, casting, mould, filledAt, strippedAt, reason }) => ({
     id,
     piece: yard.castings.find((one) => one.id === casting)?.name ?? casting,
     mould,
     strippedAt: instantText(minuteOf(strippedAt)),
     reason,
-    curedAt: instantText(setting.curedAt(casting, minuteOf(filledAt))),
+    curedAt: instantText(curing.curedAt(casting, minuteOf(filledAt))),
   }));
 };
 

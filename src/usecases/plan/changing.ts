@@ -3,8 +3,8 @@ import type { Fault } from '../../../shared/fault.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Outcome, UseCaseContext } from '../core/context.ts';
+import { cachePlan } from './cached-plan.ts';
 import { planForNow } from './make-plan.ts';
-import { keepAtHand } from './plan-at-hand.ts';
 import type { PromiseMove } from './promises-moved.ts';
 import { type Changed, type ChangeWords, type Replanning, recordChange } from './record-change.ts';
 
@@ -29,13 +29,13 @@ class OnlyTried<T> extends Error {
 }
 
 /** What a change does to the data, inside its transaction; it is told the yard and the plan until then. */
-export type Work<T> = (tx: Tx, yard: YardFile, change: number, plan: PlanFile) => Promise<Outcome<T>>;
+export type DoChange<T> = (tx: Tx, yard: YardFile, change: number, plan: PlanFile) => Promise<Outcome<T>>;
 
 /** What has to come before the change is written down, in the same transaction. */
-export type First = (tx: Tx) => Promise<void>;
+export type BeforeChange = (tx: Tx) => Promise<void>;
 
 interface Manner<T> extends Replanning<T> {
-  first?: First;
+  first?: BeforeChange;
   /** Told what the change does, says whether it is only tried and rolled back. */
   holdBack?: (changed: Changed<T>) => boolean;
 }
@@ -49,7 +49,7 @@ interface Tried<T> {
 const tried = async <T>(
   context: UseCaseContext,
   what: ChangeWords<T>,
-  work: Work<T>,
+  work: DoChange<T>,
   { first, holdBack, ...replanning }: Manner<T>,
 ): Promise<Outcome<Tried<T>>> => {
   try {
@@ -68,7 +68,7 @@ const tried = async <T>(
       if (holdBack?.(outcome.value)) throw new OnlyTried(outcome.value);
       return outcome.value;
     });
-    keepAtHand(context.database, changed.hand);
+    cachePlan(context.database, changed.cached);
     context.background?.planMade();
     return { ok: true, value: { held: false, changed } };
   } catch (error) {
@@ -85,8 +85,8 @@ const tried = async <T>(
 export const changing = async <T>(
   context: UseCaseContext,
   what: ChangeWords<T>,
-  work: Work<T>,
-  manner: Replanning<T> & { first?: First } = {},
+  work: DoChange<T>,
+  manner: Replanning<T> & { first?: BeforeChange } = {},
 ): Promise<Outcome<Changed<T>>> => {
   const outcome = await tried(context, what, work, manner);
   return outcome.ok ? { ok: true, value: outcome.value.changed } : outcome;
@@ -99,8 +99,8 @@ export const changing = async <T>(
 export const previewing = async <T>(
   context: UseCaseContext,
   what: ChangeWords<T>,
-  work: Work<T>,
-  { first }: { first?: First } = {},
+  work: DoChange<T>,
+  { first }: { first?: BeforeChange } = {},
 ): Promise<Outcome<Omit<Changed<T>, 'change'>>> => {
   const outcome = await tried(context, what, work, { ...(first ? { first } : {}), holdBack: () => true });
   return outcome.ok ? { ok: true, value: outcome.value.changed } : outcome;
@@ -116,7 +116,7 @@ export type DoneOrHeld<T> = { held: false; changed: Changed<T> } | { held: true;
 export const changingUnless = async <T>(
   context: UseCaseContext,
   what: ChangeWords<T>,
-  work: Work<T>,
+  work: DoChange<T>,
   holdBack: (moved: readonly PromiseMove[]) => boolean,
 ): Promise<Outcome<DoneOrHeld<T>>> => {
   const outcome = await tried(context, what, work, { holdBack: ({ moved }) => holdBack(moved) });

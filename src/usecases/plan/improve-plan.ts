@@ -4,11 +4,11 @@ import { revision } from '../../../db/stores/yard-store.ts';
 import type { PlanFile, Score } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { type Compute, computeWithoutThread } from '../core/computations.ts';
 import type { UseCaseContext } from '../core/context.ts';
-import { type Think, thinkHere } from '../core/long-thought.ts';
 import { asBegun } from './begun-preps.ts';
+import { type CachedPlan, cachedPlan, cachePlan, fileAt } from './cached-plan.ts';
 import { dropsOf, type FixedPlan, fixedPlan, withKeep } from './fixed-plan.ts';
-import { fileAt, keepAtHand, type PlanAtHand, planAtHand } from './plan-at-hand.ts';
 import { BETTER_PLAN, recordRemake } from './record-remake.ts';
 import { fixingFrom, startingFrom } from './remake-plan.ts';
 
@@ -29,41 +29,41 @@ const isBetter = (yard: YardFile, plan: PlanFile, than: PlanFile): boolean => {
 
 /** A plan that was made in a hurry, and what a better one has to be made from. */
 interface Hurried {
-  hand: PlanAtHand;
+  cached: CachedPlan;
   yard: YardFile;
   fixed: FixedPlan;
 }
 
 /** The stored plan, unless a longer search has been through it or its time or its data is over. */
 const hurriedPlan = async (tx: Tx, context: UseCaseContext): Promise<Hurried | null> => {
-  const hand = await planAtHand(tx, context);
+  const cached = await cachedPlan(tx, context);
   const minute = minuteOf(context.now);
-  if (!hand || hand.stored.improved) return null;
-  const { stored, hours } = hand;
+  if (!cached || cached.stored.improved) return null;
+  const { stored, hours } = cached;
   if (minute < stored.goodFromMinute || minute >= stored.goodUntilMinute) return null;
   // As of the plan's own now: both are then measured alike, and what was planned for since then stays fixed.
-  const yard = asBegun(fileAt(hand, stored.now), stored.plan);
+  const yard = asBegun(fileAt(cached, stored.now), stored.plan);
   const fixed = fixedPlan({ ...fixingFrom(yard, stored, hours), clock: minute });
-  return { hand, yard: withKeep(yard, fixed.keep), fixed };
+  return { cached, yard: withKeep(yard, fixed.keep), fixed };
 };
 
 /** Puts a better plan in place of the one it was made from, if that still stands; null when it did not. */
 const storeBetter = async (
   tx: Tx,
   now: string,
-  { hand, yard, fixed }: Hurried,
+  { cached, yard, fixed }: Hurried,
   { plan, memory }: { plan: PlanFile; memory: unknown },
-): Promise<PlanAtHand | null> => {
-  const { stored } = hand;
+): Promise<CachedPlan | null> => {
+  const { stored } = cached;
   const head = await planHead(tx);
   if (head?.number !== stored.number || head.improved || (await revision(tx)) !== stored.revision) return null;
   if (!isBetter(yard, plan, stored.plan)) {
     await markImproved(tx);
     return null;
   }
-  const better = { ...hand, stored: await savePlan(tx, { ...stored, plan, memory, improved: true }) };
+  const better = { ...cached, stored: await savePlan(tx, { ...stored, plan, memory, improved: true }) };
   const dropped = dropsOf(fixed, plan);
-  const after = { plan, yard, revision: stored.revision, now: stored.now, dropped, hand: better };
+  const after = { plan, yard, revision: stored.revision, now: stored.now, dropped, cached: better };
   await recordRemake(tx, now, BETTER_PLAN, stored, after);
   return better;
 };
@@ -74,16 +74,16 @@ const storeBetter = async (
  */
 export const improvePlan = async (
   context: UseCaseContext,
-  think: Think = thinkHere,
+  compute: Compute = computeWithoutThread,
 ): Promise<'improved' | 'as good as it gets' | 'given up' | 'nothing to do'> => {
   const { database, now } = context;
   const hurried = await database.read((tx) => hurriedPlan(tx, context));
   if (!hurried) return 'nothing to do';
-  const found = await think('better plan', { yard: hurried.yard, ...startingFrom(hurried.hand.stored) });
+  const found = await compute('better plan', { yard: hurried.yard, ...startingFrom(hurried.cached.stored) });
   if (!found) return 'given up';
   const better = await database.write((tx) => storeBetter(tx, now, hurried, found));
   if (!better) return 'as good as it gets';
-  keepAtHand(database, better);
+  cachePlan(database, better);
   return 'improved';
 };
 

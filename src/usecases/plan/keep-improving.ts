@@ -1,5 +1,5 @@
+import type { Compute } from '../core/computations.ts';
 import type { Background, UseCaseContext } from '../core/context.ts';
-import type { Think } from '../core/long-thought.ts';
 import { giveUpImproving, improvePlan } from './improve-plan.ts';
 import { currentPlan } from './make-plan.ts';
 
@@ -11,9 +11,9 @@ export interface Improving extends Pick<Background, 'planMade' | 'improving'> {
 interface ImprovingParts {
   database: UseCaseContext['database'];
   now: () => string;
-  think: Think;
+  compute: Compute;
   /** Works out, elsewhere than here, what has to be there before anything can be improved. */
-  workOut?: Think;
+  computeForRequest?: Compute;
   /** Makes what is being thought about answer with null. */
   giveUp: () => void;
   /** Told in plain words when something went wrong. */
@@ -24,17 +24,29 @@ interface ImprovingParts {
  * Looks for a better plan whenever one was made in a hurry: one search at a time, and when a newer plan was made in the
  * meantime the search under way is given up for it.
  */
-export const keepImproving = ({ database, now, think, workOut, giveUp, tell }: ImprovingParts): Improving => {
+export const keepImproving = ({
+  database,
+  now,
+  compute,
+  computeForRequest,
+  giveUp,
+  tell,
+}: ImprovingParts): Improving => {
   let running: Promise<void> | null = null;
   let newer = false;
   let closed = false;
 
   const improveOnce = async (): Promise<void> => {
     // What is made here is improved right after: nobody has to be told.
-    const background = workOut && { planMade: () => {}, improving: () => true, think: workOut, workOut };
+    const background = computeForRequest && {
+      planMade: () => {},
+      improving: () => true,
+      compute: computeForRequest,
+      computeForRequest,
+    };
     const context = { database, now: now(), ...(background ? { background } : {}) };
     await currentPlan(context);
-    const outcome = await improvePlan(context, think);
+    const outcome = await improvePlan(context, compute);
     if (outcome === 'given up' && !newer && !closed) await giveUpImproving(context);
   };
   const improveUntilNewest = async (): Promise<void> => {

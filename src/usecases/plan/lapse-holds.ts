@@ -1,8 +1,8 @@
 import type { Tx } from '../../../db/open.ts';
 import { addNotice } from '../../../db/stores/change-store.ts';
 import { freeSetAside, lapsedHolds, type StoredOrder, updateOrder } from '../../../db/stores/order-store.ts';
+import type { Moment } from '../core/compute-for-request.ts';
 import { done, today } from '../core/context.ts';
-import type { Moment } from '../core/work-out.ts';
 import { recordChange } from './record-change.ts';
 import type { CurrentPlan } from './remake-plan.ts';
 

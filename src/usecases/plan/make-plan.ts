@@ -1,10 +1,10 @@
 import type { Database, Tx } from '../../../db/open.ts';
 import { storedPlan } from '../../../db/stores/plan-store.ts';
+import type { Moment } from '../core/compute-for-request.ts';
 import type { UseCaseContext } from '../core/context.ts';
-import { letOthersRun } from '../core/let-others-run.ts';
-import type { Moment } from '../core/work-out.ts';
+import { yieldThread } from '../core/yield-thread.ts';
+import { cachePlan } from './cached-plan.ts';
 import { lapseHolds } from './lapse-holds.ts';
-import { keepAtHand } from './plan-at-hand.ts';
 import { recordRemake, TIME_PASSED } from './record-remake.ts';
 import { type CurrentPlan, goodPlan, remakePlan } from './remake-plan.ts';
 
@@ -25,7 +25,7 @@ export const planForNow = async (tx: Tx, moment: Moment): Promise<CurrentPlan> =
 const found = new WeakMap<Database, number>();
 
 /** Another process has no time to look for a better plan than the one it made: that is done here, once for each. */
-const improveOfOthers = ({ database, background }: UseCaseContext, { hand: { stored } }: CurrentPlan): void => {
+const improveOfOthers = ({ database, background }: UseCaseContext, { cached: { stored } }: CurrentPlan): void => {
   if (stored.improved || !background || background.improving() || found.get(database) === stored.number) return;
   found.set(database, stored.number);
   background.planMade();
@@ -35,13 +35,13 @@ const improveOfOthers = ({ database, background }: UseCaseContext, { hand: { sto
 export const currentPlan = async (context: UseCaseContext): Promise<CurrentPlan> => {
   const { database, background } = context;
   const good = await database.read((tx) => goodPlan(tx, context));
-  await letOthersRun();
+  await yieldThread();
   if (good) {
     improveOfOthers(context, good);
     return good;
   }
   const made = await database.write((tx) => planForNow(tx, context));
-  keepAtHand(database, made.hand);
+  cachePlan(database, made.cached);
   background?.planMade();
   return made;
 };

@@ -5,12 +5,12 @@ import { bumpRevision } from '../../../db/stores/yard-store.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import type { Moment } from '../core/compute-for-request.ts';
 import type { Outcome } from '../core/context.ts';
-import type { Moment } from '../core/work-out.ts';
+import type { CachedPlan } from './cached-plan.ts';
 import type { CarryOn } from './carry-on.ts';
 import { lateSteps, lateTaken } from './late-steps.ts';
 import { lateWork } from './late-work.ts';
-import type { PlanAtHand } from './plan-at-hand.ts';
 import { movedOnly, type PromiseMove, promisesMoved, promisesOf } from './promises-moved.ts';
 import { type CurrentPlan, carryPlanOn, remakePlan, type Unfixed } from './remake-plan.ts';
 
@@ -30,7 +30,7 @@ export interface Changed<T> {
   plan: PlanFile;
   /** The data after the change. */
   yard: YardFile;
-  hand: PlanAtHand;
+  cached: CachedPlan;
 }
 
 /** How the plan after a change comes from the one before it. */
@@ -82,13 +82,13 @@ export const recordChange = async <T>(
   const { value } = outcome;
   const said = typeof words === 'string' ? words : words(value);
   await bumpRevision(tx);
-  const { stored } = before.hand;
+  const { stored } = before.cached;
   const carried = carryOn && (await carryPlanOn(tx, now, stored, (old, after) => carryOn(old, after, value)));
-  const { plan, yard, dropped, hand } = carried ?? (await remakePlan(tx, moment, stored, unfixed?.(value)));
+  const { plan, yard, dropped, cached } = carried ?? (await remakePlan(tx, moment, stored, unfixed?.(value)));
   await takeLate(tx, change, before, { yard, plan });
   const promisedAfter = promisesOf(yard, plan);
   await endChange(tx, change, { words: said, ...movedOnly(promisedBefore, promisedAfter), dropped });
   await pruneCaptured(tx, daysBefore(now, UNDO_DAYS), UNDO_CHANGES);
   const moved = promisesMoved(promisedBefore, promisedAfter);
-  return { ok: true, value: { value, change, words: said, moved, plan, yard, hand } };
+  return { ok: true, value: { value, change, words: said, moved, plan, yard, cached } };
 };

@@ -7,15 +7,15 @@ import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import type { PlanMemory } from '../../engine/search/memory.ts';
-import { letOthersRun } from '../core/let-others-run.ts';
-import { type Moment, workOut } from '../core/work-out.ts';
+import { computeForRequest, type Moment } from '../core/compute-for-request.ts';
+import { yieldThread } from '../core/yield-thread.ts';
 import { asWritten } from './as-written.ts';
 import { asBegun } from './begun-preps.ts';
+import { type CachedPlan, cachedPlan, fileAt } from './cached-plan.ts';
 import { dropsOf, type FixedPlan, fixedPlan, type StoredDrop, withKeep } from './fixed-plan.ts';
 import { nextGraceEnd } from './grace.ts';
 import type { PlanOfWork } from './late-work.ts';
 import { withLateBack } from './late-work-back.ts';
-import { fileAt, type PlanAtHand, planAtHand } from './plan-at-hand.ts';
 
 export interface CurrentPlan {
   plan: PlanFile;
@@ -26,7 +26,7 @@ export interface CurrentPlan {
   now: string;
   /** How it was come by: what is asked beside it is asked from there. */
   memory?: PlanMemory;
-  hand: PlanAtHand;
+  cached: CachedPlan;
 }
 
 /**
@@ -46,24 +46,31 @@ const isGood = ({ goodFromMinute, goodUntilMinute }: StoredPlan, now: string): b
 
 /** The stored plan, unless something it depends on has changed or its time has passed. */
 export const goodPlan = async (tx: Tx, { database, now }: Moment): Promise<CurrentPlan | null> => {
-  const hand = await planAtHand(tx, { database, now });
-  return hand && isGood(hand.stored, now) ? currentAt(hand, now) : null;
+  const cached = await cachedPlan(tx, { database, now });
+  return cached && isGood(cached.stored, now) ? currentAt(cached, now) : null;
 };
 
-/** What was last shown of each plan at hand: the same to all requests of one minute. */
-const shown = new WeakMap<PlanAtHand, CurrentPlan>();
+/** What was last shown of each cached plan: the same to all requests of one minute. */
+const shown = new WeakMap<CachedPlan, CurrentPlan>();
 
-/** A plan at hand as of an instant, and in its data what has to stay of the plan from then on. */
-const currentAt = (hand: PlanAtHand, now: string): CurrentPlan => {
-  const before = shown.get(hand);
+/** A cached plan as of an instant, and in its data what has to stay of the plan from then on. */
+const currentAt = (cached: CachedPlan, now: string): CurrentPlan => {
+  const before = shown.get(cached);
   if (before?.yard.yard.now === now) return before;
-  const { stored, hours } = hand;
-  const file = fileAt(hand, now);
+  const { stored, hours } = cached;
+  const file = fileAt(cached, now);
   const begun = asBegun(file, stored.plan);
   const { keep } = fixedPlan(fixingFrom(asWritten(begun, stored.plan)?.yard ?? begun, stored, hours));
   const { plan, revision: madeFrom, now: madeFor } = stored;
-  const current = { plan, yard: withKeep(file, keep), revision: madeFrom, now: madeFor, ...memoryOf(stored), hand };
-  shown.set(hand, current);
+  const current = {
+    plan,
+    yard: withKeep(file, keep),
+    revision: madeFrom,
+    now: madeFor,
+    ...memoryOf(stored),
+    cached,
+  };
+  shown.set(cached, current);
   return current;
 };
 
@@ -145,18 +152,18 @@ export const remakePlan = async (
     const { instead } = unfixed;
     const fixed = fixedPlan({ ...fixingFrom(from, before, hours), anew, ...(instead ? { instead } : {}) });
     const yard = withKeep(from, fixed.keep);
-    await letOthersRun();
-    return { fixed, ...(await workOut(background, 'quick plan', { yard, ...startingFrom(before) })) };
+    await yieldThread();
+    return { fixed, ...(await computeForRequest(background, 'quick plan', { yard, ...startingFrom(before) })) };
   };
   const late = await madeRoundLate(begun, before, unfixed, make);
   const { plan, memory, fixed } = late ?? (await make(begun));
   const { from, until } = goodMinutes(begun);
   const good = { goodFromMinute: from, goodUntilMinute: until };
-  await letOthersRun();
+  await yieldThread();
   // A longer search knows nothing of late work.
   const kept = { revision: madeFrom, madeAt: now, now, ...good, plan, memory, improved: late !== null, anew };
-  const hand = { stored: await savePlan(tx, kept), file, hours };
-  return { ...currentAt(hand, now), dropped: dropsOf(fixed, plan) };
+  const cached = { stored: await savePlan(tx, kept), file, hours };
+  return { ...currentAt(cached, now), dropped: dropsOf(fixed, plan) };
 };
 
 /**
@@ -175,6 +182,6 @@ export const carryPlanOn = async (
   const madeFrom = await revision(tx);
   // A longer search would begin anew what is half done.
   const stored = await savePlan(tx, { ...before, revision: madeFrom, plan, improved: true });
-  const hand = { stored, file: yard, hours: await fixedHours(tx) };
-  return { plan, yard, revision: madeFrom, now: before.now, dropped: [], hand };
+  const cached = { stored, file: yard, hours: await fixedHours(tx) };
+  return { plan, yard, revision: madeFrom, now: before.now, dropped: [], cached };
 };

@@ -2,7 +2,7 @@ import type { Tx } from '../../../db/open.ts';
 import { promisedDays } from '../../../db/stores/order-store.ts';
 import type { Fault } from '../../../shared/fault.ts';
 import type { UseCaseContext } from '../core/context.ts';
-import { type ChangeWords, changingUnless, type Work } from './changing.ts';
+import { type ChangeWords, changingUnless, type DoChange } from './changing.ts';
 import type { PromiseMove } from './promises-moved.ts';
 
 /*
@@ -23,7 +23,7 @@ import type { PromiseMove } from './promises-moved.ts';
 /** One thing to save about the yard. */
 export interface Edit<T = unknown> {
   what: ChangeWords<T>;
-  work: Work<T>;
+  work: DoChange<T>;
 }
 
 /** What saving would do to the days of orders. */

@@ -7,12 +7,12 @@ import type { Session } from '../../engine/calendar/sessions.ts';
 import { lengthText } from '../../engine/units/length.ts';
 import { measureOutText } from '../../engine/units/measure-out.ts';
 import { contentsOf, offersOf } from '../orders/order-contents.ts';
+import { type CuringTimes, curingTimesOf } from '../plan/curing-times.ts';
 import { poursWithin } from '../plan/pour-minutes.ts';
 import { poursBefore } from '../plan/pours-of-mould.ts';
-import { type Setting, settingOf } from '../plan/setting.ts';
 import { shownAmount } from '../typed/measures.ts';
 import type { Waters } from '../yard/mix-water.ts';
-import { prepWork } from './mould-at.ts';
+import { prepWork } from './prep-work.ts';
 
 /** What the steps of a session are worked out from. */
 interface Seen {
@@ -21,7 +21,7 @@ interface Seen {
   /** By order. */
   customers: ReadonlyMap<string, string | undefined>;
   calendar: Calendar;
-  setting: Setting;
+  curing: CuringTimes;
   system: UnitSystem;
   waters: Waters;
 }
@@ -130,7 +130,7 @@ const batchStep = (seen: Seen, batch: PlanBatch, pours: readonly PlanPour[]) => 
       seen,
       castings.flatMap(({ cuts }) => cuts),
     ),
-    usableUntil: text(seen.setting.workableUntil(mix, minuteOf(batch.mixEnd))),
+    usableUntil: text(seen.curing.workableUntil(mix, minuteOf(batch.mixEnd))),
     /** Someone stays until then to keep it wet. */
     wetUntil: mix.attendMinutes > 0 ? text(lastFill + mix.attendMinutes) : null,
     pours: pours.map((pour) => pourFacts(seen, pour)),
@@ -167,7 +167,7 @@ const stripStep = (seen: Seen, strip: Strip) => ({
   at: strip.stripStart,
   until: strip.stripEnd,
   ...{ mould: strip.mould, piece: pieceName(seen, strip.casting), customer: customerOf(seen, strip.order) },
-  mayFrom: seen.calendar.instantText(seen.setting.mayStripFrom(strip.casting, strip.filled)),
+  mayFrom: seen.calendar.instantText(seen.curing.mayStripFrom(strip.casting, strip.filled)),
   people: seen.yard.castings.find(({ id }) => id === strip.casting)?.stripCrew ?? 1,
   /** It is in the mould by the stock book, not only by the plan. */
   inMould: strip.inMould,
@@ -219,7 +219,7 @@ export const sessionSteps = (
   { system, waters }: Pick<Seen, 'system' | 'waters'>,
 ): SessionStep[] => {
   const customers = new Map(yard.orders.map(({ id, customer }) => [id, customer]));
-  const named = { calendar: calendarOf(yard.yard.timeZone), setting: settingOf(yard), customers };
+  const named = { calendar: calendarOf(yard.yard.timeZone), curing: curingTimesOf(yard), customers };
   const seen: Seen = { plan, yard, ...named, system, waters };
   const isIn = (instant: string): boolean => {
     const minute = minuteOf(instant);

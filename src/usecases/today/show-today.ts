@@ -8,21 +8,21 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { type Calendar, calendarOf } from '../../engine/calendar/calendar.ts';
 import type { Session } from '../../engine/calendar/sessions.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
-import { letOthersRun } from '../core/let-others-run.ts';
+import { yieldThread } from '../core/yield-thread.ts';
 import { openOrdersOf } from '../orders/open-orders.ts';
 import { toMendFacts } from '../orders/to-mend-facts.ts';
+import { curingTimesOf, pieceMayBeStripped } from '../plan/curing-times.ts';
 import { graceNow } from '../plan/grace.ts';
 import { lateStepName } from '../plan/late-steps.ts';
 import { currentPlan } from '../plan/make-plan.ts';
-import { pieceMayBeStripped, settingOf } from '../plan/setting.ts';
 import { measuresOf } from '../typed/measures.ts';
 import { watersOfYard } from '../yard/mix-water.ts';
 import { fixedFacts } from './fixed-facts.ts';
 import { hoursChangedOn } from './hours-changed.ts';
 import { lastMixes } from './last-mix.ts';
-import { WORK_KINDS } from './record-work.ts';
 import { type SessionStep, sessionSteps } from './session-steps.ts';
 import { sessionToShow } from './session-to-show.ts';
+import { WORK_KINDS } from './work-change-kinds.ts';
 
 /** As many changes as a long day of work may leave. */
 const CHANGES_READ = 200;
@@ -43,7 +43,7 @@ export const hoursFacts = (session: Session, calendar: Calendar) => {
 /** Pieces in moulds that none of the steps strips. */
 const otherFull = (yard: YardFile, plan: PlanFile, stripped: ReadonlySet<string>) => {
   const calendar = calendarOf(yard.yard.timeZone);
-  const setting = settingOf(yard);
+  const curing = curingTimesOf(yard);
   return yard.inMould
     .filter(({ mould }) => !stripped.has(mould))
     .map((piece) => {
@@ -55,7 +55,7 @@ const otherFull = (yard: YardFile, plan: PlanFile, stripped: ReadonlySet<string>
         customer:
           order === undefined ? null : (yard.orders.find(({ id }) => id === order)?.customer ?? `order ${order}`),
         filledAt: calendar.instantText(minuteOf(piece.filledAt)),
-        mayFrom: calendar.instantText(pieceMayBeStripped(piece, setting)),
+        mayFrom: calendar.instantText(pieceMayBeStripped(piece, curing)),
         planned: strip?.stripStart ?? null,
       };
     });
@@ -109,7 +109,7 @@ const lateLine = (step: SessionStep) => ({ name: lateStepName({ ...step, what: w
 
 /** The session under way or the next one, step by step, with what was done today and what else can be written down. */
 export const showToday = async (context: UseCaseContext) => {
-  const { plan, yard, hand } = await currentPlan(context);
+  const { plan, yard, cached } = await currentPlan(context);
   const calendar = calendarOf(yard.yard.timeZone);
   const now = minuteOf(context.now);
   const { session, underWay, idle } = sessionToShow(plan, yard);
@@ -121,9 +121,9 @@ export const showToday = async (context: UseCaseContext) => {
     system: (await measuresOf(tx)).system,
     waters: await watersOfYard(tx),
   }));
-  const orders = await openOrdersOf(context, hand);
+  const orders = await openOrdersOf(context, cached);
   const steps = session ? sessionSteps(plan, yard, session, { system, waters }) : [];
-  await letOthersRun();
+  await yieldThread();
   const lateSteps = grace ? lateOnly(sessionSteps(plan, yard, grace.session, { system, waters })) : [];
   const day = today(yard.yard.timeZone, context.now);
   // Only what the list of today strips has its button there.

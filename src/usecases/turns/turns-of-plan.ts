@@ -3,8 +3,8 @@ import { dateOfDay, type Minute, minuteOf, type Weekday } from '../../../shared/
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { type Session, sessionsOf } from '../../engine/calendar/sessions.ts';
+import { curingTimesOf } from '../plan/curing-times.ts';
 import { pourMinutes } from '../plan/pour-minutes.ts';
-import { settingOf } from '../plan/setting.ts';
 import { weekOf } from '../typed/measures.ts';
 
 /** One use of a mould: a piece is poured, sets in it, and is stripped. */
@@ -129,10 +129,10 @@ const placedTurns = (
 
 const turnsOf = (yard: YardFile, { pours, inMoulds }: PlacedTurns): TurnFacts[] => {
   const calendar = calendarOf(yard.yard.timeZone);
-  const setting = settingOf(yard);
+  const curing = curingTimesOf(yard);
   const names = namesOf(yard);
   const places = new Map(yard.moulds.map(({ id }, place) => [id, place]));
-  const mayFrom = (casting: string, filled: Minute) => calendar.instantText(setting.mayStripFrom(casting, filled));
+  const mayFrom = (casting: string, filled: Minute) => calendar.instantText(curing.mayStripFrom(casting, filled));
   const planned = pours.map(
     ({ pour, ...placed }): TurnFacts => ({
       id: pour.id,

@@ -2,7 +2,7 @@ import { typedOf } from '../../../db/stores/figure-store.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
 import { arrivalsThatKeep, keepingOf, keepingShown } from '../buying/keeping-facts.ts';
-import { materialUsesInTurns } from '../buying/material-uses.ts';
+import { materialUsesYielding } from '../buying/material-uses.ts';
 import type { UseCaseContext } from '../core/context.ts';
 import { materialTexts } from '../typed/material-figures.ts';
 import { shownAmount } from '../typed/measures.ts';
@@ -15,7 +15,7 @@ export const showYardStock = async (context: UseCaseContext) => {
     typed: await Promise.all(yard.materials.map(({ id }) => typedOf(tx, { kind: 'material', id }))),
     arrivals: await arrivalsThatKeep(tx, yard),
   }));
-  const uses = await materialUsesInTurns(yard, plan);
+  const uses = await materialUsesYielding(yard, plan);
   const keepingIn = (material: YardFile['materials'][number]) => {
     const of = { uses: uses.get(material.id) ?? [], arrivals: arrivals.get(material.id) ?? [], supplies: [] };
     const keeping = keepingOf(material, { yard, today, ...of });

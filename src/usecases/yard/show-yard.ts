@@ -4,9 +4,9 @@ import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { sessionsOf } from '../../engine/calendar/sessions.ts';
 import { climateOf } from '../../engine/cure/climate.ts';
 import { temperatureText } from '../../engine/units/temperature.ts';
+import { computeForRequest } from '../core/compute-for-request.ts';
 import type { UseCaseContext } from '../core/context.ts';
 import { mouldKind, mouldsFor } from '../core/mould-kind.ts';
-import { workOut } from '../core/work-out.ts';
 import { guessGroups } from './show-guesses.ts';
 import { monthsEndBefore } from './show-temperatures.ts';
 import { showYardFrame, type YardFrame } from './show-yard-frame.ts';
@@ -49,7 +49,7 @@ const materialsOf = ({ materials }: YardFile) => ({
 export const showYard = async (context: UseCaseContext) => {
   const frame = await showYardFrame(context);
   const { yard, today, system, habits, guesses } = frame;
-  const missing = await workOut(context.background, 'missing for a date', { yard });
+  const missing = await computeForRequest(context.background, 'missing for a date', { yard });
   return {
     ...{ yardName: yard.yard.name, today, missing, guesses: guessGroups(guesses, yard, system).length },
     about: { timeZone: yard.yard.timeZone, system, ...habits },

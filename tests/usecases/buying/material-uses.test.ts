@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { minuteOf } from '../../../shared/time.ts';
 import { planYard } from '../../../src/engine/plan.ts';
-import { materialUses, materialUsesInTurns } from '../../../src/usecases/buying/material-uses.ts';
+import { materialUses, materialUsesYielding } from '../../../src/usecases/buying/material-uses.ts';
 import { handPlan, plannedYard, saturday } from '../../support/planned-yard.ts';
 import { scaledYard } from '../../support/scaled-yard.ts';
 
@@ -38,12 +38,12 @@ describe('what a plan takes from stock', () => {
     });
   });
 
-  test('is the same when others have their turn meanwhile', async () => {
+  test('is the same when others are let in meanwhile', async () => {
     const yard = scaledYard(60, 12);
     const plan = planYard(yard, { effort: 'quick' });
-    const inTurns = await materialUsesInTurns(yard, plan);
-    expect(inTurns).toEqual(materialUses(yard, { ...plan }));
-    expect(materialUses(yard, plan)).toBe(inTurns);
+    const inSteps = await materialUsesYielding(yard, plan);
+    expect(inSteps).toEqual(materialUses(yard, { ...plan }));
+    expect(materialUses(yard, plan)).toBe(inSteps);
   });
 
   test('is the same for the same plan of the same yard, and another one for other figures of it', () => {

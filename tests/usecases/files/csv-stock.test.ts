@@ -5,7 +5,7 @@ import type { UnitSystem } from '../../../shared/units.ts';
 import type { UseCaseContext } from '../../../src/usecases/core/context.ts';
 import { exportArchive } from '../../../src/usecases/files/export-file.ts';
 import { exportTable, tableTemplate } from '../../../src/usecases/files/export-table.ts';
-import { readFileIn, readUpload, tryFile } from '../../../src/usecases/files/read-in.ts';
+import { loadFile, readUpload, tryFile } from '../../../src/usecases/files/load-file.ts';
 import { smallYard } from '../../support/small-yard.ts';
 import { yardContext } from '../../support/yard-context.ts';
 
@@ -31,7 +31,7 @@ const fileOf = (text: string, now: string) => {
   if (!read.ok) throw new Error(JSON.stringify(read.faults));
   return read.value;
 };
-const readIn = (context: UseCaseContext, text: string) => readFileIn(context, fileOf(text, context.now));
+const readIn = (context: UseCaseContext, text: string) => loadFile(context, fileOf(text, context.now));
 const materialsIn = async ({ database, now }: UseCaseContext) =>
   (await database.read((tx) => loadYardFile(tx, now))).materials;
 const material = async (context: UseCaseContext, id: string) =>

@@ -13,7 +13,7 @@ import type { UseCaseContext } from '../../../src/usecases/core/context.ts';
 import { exportArchive, exportYard } from '../../../src/usecases/files/export-file.ts';
 import { exportTable } from '../../../src/usecases/files/export-table.ts';
 import { fileText } from '../../../src/usecases/files/file-text.ts';
-import { readFileIn, readUpload, tryFile } from '../../../src/usecases/files/read-in.ts';
+import { loadFile, readUpload, tryFile } from '../../../src/usecases/files/load-file.ts';
 import { markMould } from '../../../src/usecases/moulds/mark-mould.ts';
 import { writeLateWork } from '../../../src/usecases/today/write-late-work.ts';
 import { demoSaturday } from '../../support/demo-saturday.ts';
@@ -37,7 +37,7 @@ const fileOf = (text: string, now: string) => {
 };
 
 const readIn = async (context: UseCaseContext, text: string): Promise<number> => {
-  const outcome = await readFileIn(context, fileOf(text, context.now));
+  const outcome = await loadFile(context, fileOf(text, context.now));
   if (!outcome.ok) throw new Error(JSON.stringify(outcome.faults.slice(0, 5)));
   return outcome.value.change;
 };

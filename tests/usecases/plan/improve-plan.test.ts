@@ -4,8 +4,8 @@ import { addToStock } from '../../../db/stores/material-store.ts';
 import { storedPlan } from '../../../db/stores/plan-store.ts';
 import { bumpRevision } from '../../../db/stores/yard-store.ts';
 import { showChange } from '../../../src/usecases/changes/show-change.ts';
+import { type Compute, computeWithoutThread } from '../../../src/usecases/core/computations.ts';
 import { done, type UseCaseContext } from '../../../src/usecases/core/context.ts';
-import { type Think, thinkHere } from '../../../src/usecases/core/long-thought.ts';
 import { changing } from '../../../src/usecases/plan/changing.ts';
 import { giveUpImproving, improvePlan } from '../../../src/usecases/plan/improve-plan.ts';
 import { storeWorsePlan, withWorsePlan, worsePlan } from '../../support/worse-plan.ts';
@@ -13,10 +13,10 @@ import { storeWorsePlan, withWorsePlan, worsePlan } from '../../support/worse-pl
 const stored = ({ database }: UseCaseContext) => database.read(storedPlan);
 
 /** Finds an answer, and then something happens before it is given. */
-const thinkWhile =
-  (happens: () => Promise<unknown>): Think =>
+const computeWhile =
+  (happens: () => Promise<unknown>): Compute =>
   async (kind, question) => {
-    const answer = await thinkHere(kind, question);
+    const answer = await computeWithoutThread(kind, question);
     await happens();
     return answer;
   };
@@ -58,7 +58,7 @@ test('what was changed meanwhile makes a better plan of the old data worth nothi
   const context = await withWorsePlan();
   const outcome = await improvePlan(
     context,
-    thinkWhile(() =>
+    computeWhile(() =>
       changing(context, { kind: 'counted', words: 'A bag more' }, async (tx) => {
         await addToStock(tx, 'mortar', 1);
         return done(null);
@@ -75,7 +75,7 @@ test('so does another process that changes the data and plans later', async () =
   const context = await withWorsePlan();
   const outcome = await improvePlan(
     context,
-    thinkWhile(() => context.database.write(bumpRevision)),
+    computeWhile(() => context.database.write(bumpRevision)),
   );
   expect(outcome).toBe('as good as it gets');
   expect((await stored(context))?.plan).toEqual(worsePlan());

@@ -1,7 +1,7 @@
 import { expect, test, vi } from 'vitest';
 import { storedPlan } from '../../../db/stores/plan-store.ts';
 import { bumpRevision } from '../../../db/stores/yard-store.ts';
-import { type Think, thinkHere } from '../../../src/usecases/core/long-thought.ts';
+import { type Compute, computeWithoutThread } from '../../../src/usecases/core/computations.ts';
 import { keepImproving } from '../../../src/usecases/plan/keep-improving.ts';
 import { withWorsePlan, worsePlan } from '../../support/worse-plan.ts';
 
@@ -10,7 +10,7 @@ const slowSearch = () => {
   const under = new Set<(answer: null) => void>();
   let most = 0;
   let begun = 0;
-  const think: Think = () => {
+  const compute: Compute = () => {
     begun += 1;
     return new Promise((resolve) => {
       under.add(resolve);
@@ -21,10 +21,10 @@ const slowSearch = () => {
     for (const resolve of under) resolve(null);
     under.clear();
   };
-  return { think, giveUp, seen: () => ({ begun, most, running: under.size }) };
+  return { compute: compute, giveUp, seen: () => ({ begun, most, running: under.size }) };
 };
 
-const improving = async (search: { think: Think; giveUp: () => void }) => {
+const improving = async (search: { compute: Compute; giveUp: () => void }) => {
   const context = await withWorsePlan();
   const told: string[] = [];
   const parts = { database: context.database, now: () => context.now, tell: (words: string) => void told.push(words) };
@@ -32,7 +32,12 @@ const improving = async (search: { think: Think; giveUp: () => void }) => {
 };
 
 test('a plan made in a hurry is improved, and then there is nothing more to do', async () => {
-  const { planMade, improving: isImproving, context, close } = await improving({ think: thinkHere, giveUp: () => {} });
+  const {
+    planMade,
+    improving: isImproving,
+    context,
+    close,
+  } = await improving({ compute: computeWithoutThread, giveUp: () => {} });
   planMade();
   expect(isImproving()).toBe(true);
   await vi.waitFor(() => expect(isImproving()).toBe(false), 10_000);
@@ -65,8 +70,8 @@ test('closed, nothing is searched for any more and nothing is written', async ()
 });
 
 test('a search that fails is told in words, and the next plan is searched for all the same', async () => {
-  const failing: Think = () => Promise.reject(new Error('out of paper'));
-  const { planMade, improving: isImproving, told, close } = await improving({ think: failing, giveUp: () => {} });
+  const failing: Compute = () => Promise.reject(new Error('out of paper'));
+  const { planMade, improving: isImproving, told, close } = await improving({ compute: failing, giveUp: () => {} });
   for (let round = 1; round <= 2; round += 1) {
     planMade();
     await vi.waitFor(() => expect(isImproving()).toBe(false));
@@ -80,12 +85,16 @@ test('a plan that has to be made first is made where the requests have theirs ma
   const context = await withWorsePlan();
   await context.database.write(bumpRevision);
   const asked: string[] = [];
-  const workOut: Think = (kind, question) => {
+  const computeForRequest: Compute = (kind, question) => {
     asked.push(kind);
-    return thinkHere(kind, question);
+    return computeWithoutThread(kind, question);
   };
   const parts = { database: context.database, now: () => context.now, tell: () => {}, giveUp: () => {} };
-  const { planMade, improving: isImproving, close } = keepImproving({ ...parts, think: thinkHere, workOut });
+  const {
+    planMade,
+    improving: isImproving,
+    close,
+  } = keepImproving({ ...parts, compute: computeWithoutThread, computeForRequest });
   planMade();
   await vi.waitFor(() => expect(isImproving()).toBe(false), 10_000);
   expect(asked).toEqual(['quick plan']);

@@ -3,8 +3,8 @@ import { openDatabase } from '../../../db/open.ts';
 import { updateMaterial } from '../../../db/stores/material-store.ts';
 import { markImproved } from '../../../db/stores/plan-store.ts';
 import { replaceYard } from '../../../db/stores/replace-yard.ts';
+import { computeWithoutThread } from '../../../src/usecases/core/computations.ts';
 import { type Background, done } from '../../../src/usecases/core/context.ts';
-import { thinkHere } from '../../../src/usecases/core/long-thought.ts';
 import { changing } from '../../../src/usecases/plan/changing.ts';
 import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
 import { smallYard } from '../../support/small-yard.ts';
@@ -25,8 +25,8 @@ const beside = async () => {
       told += 1;
     },
     improving: () => improving,
-    think: thinkHere,
-    workOut: thinkHere,
+    compute: computeWithoutThread,
+    computeForRequest: computeWithoutThread,
   };
   const server = { database, now, background };
   await currentPlan(server);

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { addGuesses, guessesOfYard, setTyped } from '../../../db/stores/figure-store.ts';
 import { setMixWater, watersOfMixes } from '../../../db/stores/mix-water-store.ts';
 import { exportArchive, exportYard } from '../../../src/usecases/files/export-file.ts';
-import { readFileIn, readUpload } from '../../../src/usecases/files/read-in.ts';
+import { loadFile, readUpload } from '../../../src/usecases/files/load-file.ts';
 import { waterOf, watersOfYard } from '../../../src/usecases/yard/mix-water.ts';
 import { smallYard } from '../../support/small-yard.ts';
 import { yardContext } from '../../support/yard-context.ts';
@@ -33,7 +33,7 @@ describe('the water of a mix', () => {
   const readIn = async (context: Awaited<ReturnType<typeof watered>>, text: string) => {
     const file = readUpload(new TextEncoder().encode(text), context.now);
     if (!file.ok) throw new Error(JSON.stringify(file.faults));
-    return readFileIn(context, file.value);
+    return loadFile(context, file.value);
   };
 
   test('goes with the archive and comes out of it the same', async () => {

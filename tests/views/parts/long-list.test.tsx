@@ -1,20 +1,20 @@
 import { expect, test } from 'vitest';
-import { InTurns } from '../../../views/parts/in-turns.tsx';
-import { turnsDuring } from '../../support/turns-during.ts';
+import { LongList } from '../../../views/parts/long-list.tsx';
+import { yieldsDuring } from '../../support/yields-during.ts';
 
 const numbers = (count: number) => Array.from({ length: count }, (_, i) => i);
 const text = async (node: { toString(): unknown }): Promise<string> => String(await node.toString());
 
 test('a short list is drawn at once', () => {
-  expect(String(<InTurns items={numbers(3)} draw={(n) => <li>{n}</li>} />)).toBe('<li>0</li><li>1</li><li>2</li>');
-  expect(String(<InTurns items={[]} draw={() => <li />} />)).toBe('');
+  expect(String(<LongList items={numbers(3)} draw={(n) => <li>{n}</li>} />)).toBe('<li>0</li><li>1</li><li>2</li>');
+  expect(String(<LongList items={[]} draw={() => <li />} />)).toBe('');
 });
 
 test('a long one has every entry once, in its order and with its place, wherever it stands', async () => {
   const list = (
     <ul>
       <li>before</li>
-      <InTurns items={numbers(103)} draw={(n, place) => <li id={`n${n}`}>{place}</li>} />
+      <LongList items={numbers(103)} draw={(n, place) => <li id={`n${n}`}>{place}</li>} />
       <li>after</li>
     </ul>
   );
@@ -22,21 +22,23 @@ test('a long one has every entry once, in its order and with its place, wherever
   expect(await text(list)).toBe(`<ul><li>before</li>${entries.join('')}<li>after</li></ul>`);
 });
 
-test('others have their turn in between', async () => {
-  const turns = await turnsDuring(() => text(<InTurns items={numbers(100)} atOnce={10} draw={(n) => <li>{n}</li>} />));
-  expect(turns).toBeGreaterThanOrEqual(9);
+test('others are let in in between', async () => {
+  const yields = await yieldsDuring(() =>
+    text(<LongList items={numbers(100)} atOnce={10} draw={(n) => <li>{n}</li>} />),
+  );
+  expect(yields).toBeGreaterThanOrEqual(9);
 });
 
 test('long lists in long lists are drawn like lists written out', async () => {
   const [outer, inner] = [numbers(12), numbers(60)];
-  const inTurns = (
-    <InTurns
+  const inParts = (
+    <LongList
       items={outer}
       atOnce={5}
       draw={(n) => (
         <section>
           <h2>{n}</h2>
-          <InTurns items={inner} draw={(m) => <p>{`${n} & ${m}`}</p>} />
+          <LongList items={inner} draw={(m) => <p>{`${n} & ${m}`}</p>} />
         </section>
       )}
     />
@@ -49,7 +51,7 @@ test('long lists in long lists are drawn like lists written out', async () => {
       ))}
     </section>
   ));
-  expect(await text(<main>{inTurns}</main>)).toBe(await text(<main>{writtenOut}</main>));
+  expect(await text(<main>{inParts}</main>)).toBe(await text(<main>{writtenOut}</main>));
 });
 
 test('a drawing stays a drawing, and what comes after it a page', async () => {
@@ -73,6 +75,6 @@ test('a drawing stays a drawing, and what comes after it a page', async () => {
       <rect class="turn" x={n} stroke-width="2" fill="url(#setting)" />
     </a>
   );
-  const [inTurns, writtenOut] = [boxes(<InTurns items={numbers(80)} draw={draw} />), boxes(numbers(80).map(draw))];
-  expect(await text(inTurns)).toBe(await text(writtenOut));
+  const [inParts, writtenOut] = [boxes(<LongList items={numbers(80)} draw={draw} />), boxes(numbers(80).map(draw))];
+  expect(await text(inParts)).toBe(await text(writtenOut));
 });

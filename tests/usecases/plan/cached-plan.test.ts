@@ -108,9 +108,9 @@ test('a plan that is marked improved is the same plan, and known to be improved'
   const before = await currentPlan(context);
   expect(before.plan).toEqual(worsePlan());
   await context.database.write(markImproved);
-  const { plan, hand } = await currentPlan(context);
+  const { plan, cached } = await currentPlan(context);
   expect(plan).toBe(before.plan);
-  expect(hand.stored.improved).toBe(true);
+  expect(cached.stored.improved).toBe(true);
 });
 
 test('another minute is another now in the data, and the same plan', async () => {

@@ -6,7 +6,7 @@ import { ageingOf } from '../../engine/cure/age.ts';
 import { climateOf } from '../../engine/cure/climate.ts';
 
 /** How pieces set at the temperatures the yard expects: when they may be stripped, when they are cured. */
-export interface Setting {
+export interface CuringTimes {
   mayStripFrom(casting: string, filled: Minute): Minute;
   curedAt(casting: string, filled: Minute): Minute;
   /** Until when a batch can be filled that was mixed by `mixed`. */
@@ -16,7 +16,7 @@ export interface Setting {
 /** In hard frost a piece never sets. A hundred years stand for that: no calendar reaches much further. */
 const LONGEST_MINUTES = 36_500 * 1440;
 
-export const settingOf = (yard: YardFile): Setting => {
+export const curingTimesOf = (yard: YardFile): CuringTimes => {
   const climate = climateOf(yard.temperatures, calendarOf(yard.yard.timeZone));
   const ageings = new Map(yard.mixes.map((mix) => [mix.id, ageingOf(mix, climate)]));
   const whenAged = (mix: Mix, from: Minute, minutes: number) =>
@@ -35,5 +35,5 @@ export const settingOf = (yard: YardFile): Setting => {
 };
 
 /** The minute from which a piece that is in a mould may be stripped. */
-export const pieceMayBeStripped = (piece: YardFile['inMould'][number], setting: Setting): Minute =>
-  setting.mayStripFrom(piece.casting, minuteOf(piece.filledAt));
+export const pieceMayBeStripped = (piece: YardFile['inMould'][number], curing: CuringTimes): Minute =>
+  curing.mayStripFrom(piece.casting, minuteOf(piece.filledAt));

@@ -8,7 +8,7 @@ import { replaceYard } from '../../../db/stores/replace-yard.ts';
 import { isEmpty, loadYardFile, revision } from '../../../db/stores/yard-store.ts';
 import { readYardFile, type YardFile } from '../../../shared/yard-file.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
-import { type Changed, changing, type First, previewing, type Work } from '../plan/changing.ts';
+import { type BeforeChange, type Changed, changing, type DoChange, previewing } from '../plan/changing.ts';
 import type { PromiseMove } from '../plan/promises-moved.ts';
 import type { ChangeWords } from '../plan/record-change.ts';
 import { archiveDifferences, type Difference } from './archive-differences.ts';
@@ -63,7 +63,7 @@ interface Applied {
 
 /** Reads the file in and says what that changed; refused where the yard would be one that no yard file may hold. */
 const reading =
-  (file: ReadFile, now: string, expected: number | null): Work<Applied> =>
+  (file: ReadFile, now: string, expected: number | null): DoChange<Applied> =>
   async (tx, _yard, change) => {
     const seen = await revision(tx);
     if (expected !== null && seen !== expected) return refuse(YARD_CHANGED, CHANGED_SINCE);
@@ -86,7 +86,7 @@ const bareYard = ({ yard }: Pick<YardFile, 'yard'>): YardFile => ({
 });
 
 /** Room for the log of an archive; and where there is no yard at all, one to read into. */
-const firstOf = (file: ReadFile): { first?: First } => {
+const firstOf = (file: ReadFile): { first?: BeforeChange } => {
   if (file.kind !== 'yard' && file.kind !== 'archive') return {};
   return {
     first: async (tx) => {
@@ -115,7 +115,7 @@ export const tryFile = async (context: UseCaseContext, file: ReadFile): Promise<
  * Reads a file in, all of it or nothing, as one change that can be undone. With `expected`, only while the yard is the one
  * that its effect was shown for.
  */
-export const readFileIn = (
+export const loadFile = (
   context: UseCaseContext,
   file: ReadFile,
   expected: number | null = null,

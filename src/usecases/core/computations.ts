@@ -13,7 +13,7 @@ import type { PlanMemory } from '../../engine/search/memory.ts';
 import { type MissingForDate, missingForDate } from './missing-for-date.ts';
 
 /** What may take seconds to work out: plain data in, plain data out, so that a thread can do it. */
-export interface LongThoughts {
+export interface Computations {
   'better plan': {
     question: { yard: YardFile; near?: PlanFile; memory?: PlanMemory };
     answer: { plan: PlanFile; memory: PlanMemory };
@@ -36,13 +36,13 @@ export interface LongThoughts {
   'times for a session': { question: { yard: YardFile; pieces: number }; answer: { fitted: FittedSession | null } };
 }
 
-export type ThoughtKind = keyof LongThoughts;
+export type ComputationKind = keyof Computations;
 
 /** Answers with null when it was given up: it took too long, or nobody waits for it any more. */
-export type Think = <K extends ThoughtKind>(
+export type Compute = <K extends ComputationKind>(
   kind: K,
-  question: LongThoughts[K]['question'],
-) => Promise<LongThoughts[K]['answer'] | null>;
+  question: Computations[K]['question'],
+) => Promise<Computations[K]['answer'] | null>;
 
 /** The plan everything stands on is made from data that a yard file may hold, or not at all. */
 const checked = (file: YardFile): YardFile => {
@@ -51,7 +51,7 @@ const checked = (file: YardFile): YardFile => {
   throw new Error(`The stored yard has faults: ${read.faults.map((f) => `${f.path} ${f.message}`).join('; ')}`);
 };
 
-const THOUGHTS: { [K in ThoughtKind]: (question: LongThoughts[K]['question']) => LongThoughts[K]['answer'] } = {
+const COMPUTATIONS: { [K in ComputationKind]: (question: Computations[K]['question']) => Computations[K]['answer'] } = {
   'better plan': ({ yard, ...from }) => planWithMemory(yard, { effort: 'normal', ...from }),
   'quick plan': ({ yard, ...from }) => planWithMemory(checked(yard), { effort: 'quick', ...from }),
   quote: ({ yard, order, ...from }) => quoteOrder(yard, order, from),
@@ -66,10 +66,10 @@ const THOUGHTS: { [K in ThoughtKind]: (question: LongThoughts[K]['question']) =>
 };
 
 /** Works it out here and now. */
-export const thinkThrough = <K extends ThoughtKind>(
+export const computeHere = <K extends ComputationKind>(
   kind: K,
-  question: LongThoughts[K]['question'],
-): LongThoughts[K]['answer'] => THOUGHTS[kind](question);
+  question: Computations[K]['question'],
+): Computations[K]['answer'] => COMPUTATIONS[kind](question);
 
 /** For where there are no threads: as in tests, and in a program that does one thing. */
-export const thinkHere: Think = async (kind, question) => thinkThrough(kind, question);
+export const computeWithoutThread: Compute = async (kind, question) => computeHere(kind, question);

@@ -3,11 +3,11 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { mouldKind, mouldsFor } from '../core/mould-kind.ts';
 
 /** What holds a date, in the names of the yard. For moulds: how many there are, and what they are called together. */
-export type Hold =
+export type HeldUpBy =
   | { limit: 'mould'; count: number; kind: string | null; makes: string }
   | { limit: 'other'; kind: string; name: string | null };
 
-const mouldsThatHold = (yard: YardFile, casting: string): Hold => {
+const heldUpByMoulds = (yard: YardFile, casting: string): HeldUpBy => {
   const moulds = mouldsFor(yard, casting);
   const kinds = new Set(moulds.map(({ id }) => mouldKind(id)));
   return {
@@ -19,10 +19,10 @@ const mouldsThatHold = (yard: YardFile, casting: string): Hold => {
 };
 
 /** The limit with the largest gain, which is the first; null when nothing that was tried brings the date forward. */
-export const whatHolds = (yard: YardFile, limits: readonly QuoteLimit[]): Hold | null => {
+export const heldUpBy = (yard: YardFile, limits: readonly QuoteLimit[]): HeldUpBy | null => {
   const [first] = limits;
   if (!first) return null;
-  if (first.limit === 'mould' && first.what !== undefined) return mouldsThatHold(yard, first.what);
+  if (first.limit === 'mould' && first.what !== undefined) return heldUpByMoulds(yard, first.what);
   const material = first.limit === 'material' && yard.materials.find(({ id }) => id === first.what);
   return { limit: 'other', kind: first.limit, name: material ? material.name : (first.what ?? null) };
 };

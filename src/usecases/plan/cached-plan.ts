@@ -5,7 +5,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import type { UseCaseContext } from '../core/context.ts';
 
 /** The stored plan with the data it was made from. None of it is ever changed. */
-export interface PlanAtHand {
+export interface CachedPlan {
   stored: StoredPlan;
   /** The data as of some now: nothing else of them depends on it. */
   file: YardFile;
@@ -13,22 +13,22 @@ export interface PlanAtHand {
   hours: number;
 }
 
-interface Kept {
-  hand: PlanAtHand;
+interface CacheEntry {
+  cached: CachedPlan;
   /** How many writes of this process had been committed by then. */
   commits: number;
 }
 
 /** What was stored last, by database: a request then reads no plan and no yard, and parses nothing. */
-const kept = new WeakMap<Database, Kept>();
+const cache = new WeakMap<Database, CacheEntry>();
 
 /** Keeps what a write has just stored, once it is committed. */
-export const keepAtHand = (database: Database, hand: PlanAtHand): void => {
-  kept.set(database, { hand, commits: database.commits() });
+export const cachePlan = (database: Database, cached: CachedPlan): void => {
+  cache.set(database, { cached, commits: database.commits() });
 };
 
 /** The plan that is stored, without reading it again when only what is known beside it is another. */
-const storedOrKept = async (tx: Tx, before: StoredPlan | undefined): Promise<StoredPlan | null> => {
+const storedOrCached = async (tx: Tx, before: StoredPlan | undefined): Promise<StoredPlan | null> => {
   const head = await planHead(tx);
   if (!head || before?.number !== head.number) return head && storedPlan(tx);
   return before.improved === head.improved ? before : { ...before, ...head };
@@ -39,19 +39,19 @@ const storedOrKept = async (tx: Tx, before: StoredPlan | undefined): Promise<Sto
  * database says that nothing was stored since, by this process or another; all else is read. To be asked before anything
  * is written in the transaction.
  */
-export const planAtHand = async (
+export const cachedPlan = async (
   tx: Tx,
   { database, now }: Pick<UseCaseContext, 'database' | 'now'>,
-): Promise<PlanAtHand | null> => {
-  const before = kept.get(database);
+): Promise<CachedPlan | null> => {
+  const before = cache.get(database);
   const commits = database.commits();
-  const stored = await storedOrKept(tx, before?.hand.stored);
+  const stored = await storedOrCached(tx, before?.cached.stored);
   if (!stored || stored.revision !== (await revision(tx))) return null;
-  if (before?.hand.stored === stored && before.commits === commits) return before.hand;
-  const hand = { stored, file: await loadYardFile(tx, now), hours: await fixedHours(tx) };
-  kept.set(database, { hand, commits });
-  return hand;
+  if (before?.cached.stored === stored && before.commits === commits) return before.cached;
+  const cached = { stored, file: await loadYardFile(tx, now), hours: await fixedHours(tx) };
+  cache.set(database, { cached, commits });
+  return cached;
 };
 
 /** The data of a plan as of an instant. */
-export const fileAt = ({ file }: PlanAtHand, now: string): YardFile => ({ ...file, yard: { ...file.yard, now } });
+export const fileAt = ({ file }: CachedPlan, now: string): YardFile => ({ ...file, yard: { ...file.yard, now } });
