@@ -1,48 +1,39 @@
 import type { Context, Hono } from 'hono';
 import { BuyingPage } from '../../views/buying/buying-page.tsx';
-import type { RefusedForm } from '../../views/buying/refused-form.ts';
 import { buyMaterial } from '../usecases/buying/buy-material.ts';
 import { countMaterial } from '../usecases/buying/count-material.ts';
 import { giveUpPurchase } from '../usecases/buying/give-up-purchase.ts';
 import { receiveMaterial } from '../usecases/buying/receive-material.ts';
 import { showBuying } from '../usecases/buying/show-buying.ts';
 import type { UseCaseContext } from '../usecases/core/context.ts';
-import { amountIn } from '../usecases/typed/amount-typed.ts';
-import { type FormFields, wholeTyped } from '../usecases/typed/form-fields.ts';
-import { purchaseTyped } from '../usecases/typed/purchase-form.ts';
-import { type Deed, type Done, deedRoutes } from './deed-routes.ts';
+import type { RefusedForm } from '../usecases/plan/save-edit.ts';
+import { arrivedTyped, countTyped, goodsTyped, purchaseTyped } from '../usecases/typed/purchase-form.ts';
+import { atOnce } from './form-route.tsx';
+import { formsOnPage, type PageForm } from './forms-on-page.tsx';
 import { doneNotice } from './notice.ts';
-import { page } from './page.tsx';
 import type { Screens } from './screens.ts';
 
 const PATH = '/buying';
 
 const buyingPage = async (c: Context, context: UseCaseContext, refused: RefusedForm | null) => {
   const model = await showBuying(context);
-  const content = <BuyingPage model={model} notice={await doneNotice(c, context)} refused={refused} />;
   const frame = { title: 'Buying', at: 'buying', yardName: model.yardName, place: 'yard' } as const;
-  return page(c, frame, content, { status: refused ? 422 : 200 });
+  const content = <BuyingPage model={model} notice={await doneNotice(c, context)} refused={refused} />;
+  return { frame, content };
 };
 
-const bought = async (context: UseCaseContext, fields: FormFields): Done => {
-  const read = purchaseTyped(fields);
-  return read.ok ? buyMaterial(context, read.value) : read;
-};
-
-const DEEDS: Readonly<Record<string, Deed>> = {
-  bought: { act: bought, form: ({ line }) => line ?? 'else' },
+const FORMS: Readonly<Record<string, PageForm>> = {
+  bought: { save: atOnce(purchaseTyped, buyMaterial), form: ({ line }) => line ?? 'else' },
   arrived: {
-    act: (context, typed) => receiveMaterial(context, wholeTyped(typed.goods) ?? 0, amountIn(typed, 'came')),
+    save: atOnce(arrivedTyped, (context, { goods, came }) => receiveMaterial(context, goods, came)),
     form: ({ goods }) => `goods-${goods}`,
   },
-  'not-coming': {
-    act: (context, { goods }) => giveUpPurchase(context, wholeTyped(goods) ?? 0),
-    form: ({ goods }) => `goods-${goods}`,
-  },
+  'not-coming': { save: atOnce(goodsTyped, giveUpPurchase), form: ({ goods }) => `goods-${goods}` },
   counted: {
-    act: (context, typed) => countMaterial(context, typed.material ?? '', amountIn(typed, 'counted')),
+    save: atOnce(countTyped, (context, { material, counted }) => countMaterial(context, material, counted)),
     form: ({ line }) => `stock-${line}`,
   },
 };
 
-export const buyingRoutes = (screens: Screens): Hono => deedRoutes(screens, PATH, DEEDS, buyingPage);
+export const buyingRoutes = (screens: Screens): Hono =>
+  formsOnPage(screens, { path: PATH, show: buyingPage, next: () => PATH }, FORMS);

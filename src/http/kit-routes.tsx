@@ -1,16 +1,14 @@
-import type { Context } from 'hono';
-import { Hono } from 'hono';
+import type { Context, Hono } from 'hono';
 import { KitBySizePage, KitBySizePart } from '../../views/kits/kit-by-size-page.tsx';
 import { BY_SIZE } from '../../views/kits/kit-form.tsx';
 import { CASTINGS } from '../../views/yard/castings-page.tsx';
-import type { UseCaseContext } from '../usecases/core/context.ts';
 import { addKitBySize } from '../usecases/kits/add-kit-by-size.ts';
 import { showKitBySize } from '../usecases/kits/show-kit-by-size.ts';
 import type { FormFields } from '../usecases/typed/form-fields.ts';
 import { KIT_FIELDS } from '../usecases/typed/kit-size-form.ts';
-import { errorsByField, readForm } from './form.ts';
+import { asSent, atOnce, type FormRoute, formPage, type Show } from './form-route.tsx';
 import { doneNotice } from './notice.ts';
-import { page, seeDone, wantsPart } from './page.tsx';
+import { wantsPart } from './page.tsx';
 import type { Screens } from './screens.ts';
 
 const LONGEST_VALUE = 60;
@@ -30,29 +28,29 @@ const addressOf = (typed: FormFields): string => {
   return `${BY_SIZE}?${new URLSearchParams(query)}`;
 };
 
-const kitPage = async (c: Context, context: UseCaseContext, typed: FormFields, errors: Record<string, string> = {}) => {
+const kitPage: Show = async (c, context, { typed: sent, errors }) => {
+  const typed = sent ?? queried(c);
   const model = await showKitBySize(context, typed);
   const props = { model, errors, typed };
-  const wrong = Object.keys(errors).length > 0 || (model.form !== null && model.faults.length > 0);
-  if (wantsPart(c)) return page(c, { title: 'Kit by size' }, <KitBySizePart {...props} notice={null} />);
-  const content = <KitBySizePage {...props} notice={await doneNotice(c, context)} />;
-  return page(c, { title: 'Kit by size', at: 'orders', yardName: model.yardName }, content, {
-    status: wrong ? 422 : 200,
-  });
+  if (wantsPart(c))
+    return { frame: { title: 'Kit by size' }, content: <KitBySizePart {...props} notice={null} />, status: 200 };
+  const unread = model.form !== null && model.faults.length > 0;
+  return {
+    frame: { title: 'Kit by size', at: 'orders', yardName: model.yardName },
+    content: <KitBySizePage {...props} notice={await doneNotice(c, context)} />,
+    ...(unread ? { status: 422 } : {}),
+  };
 };
 
-export const kitRoutes = ({ context }: Screens): Hono => {
-  const routes = new Hono();
-  routes.get(BY_SIZE, (c) => kitPage(c, context(), queried(c)));
-  routes.post(BY_SIZE, async (c) => {
-    const typed = await readForm(c);
-    const outcome = await addKitBySize(context(), typed);
-    if (!outcome.ok) return kitPage(c, context(), typed, errorsByField(outcome.faults));
-    const { value, change } = outcome.value;
-    const asking = `/?${new URLSearchParams({ what: `kit:${value.id}`, number: '1' })}`;
-    return seeDone(c, typed.next === 'ask' ? asking : addressOf(typed), change);
-  });
-  // Sizes are written down with the rest of a piece. This address is on old bookmarks.
-  routes.get('/kits/panels', (c) => c.redirect(CASTINGS, 301));
-  return routes;
+const adding: FormRoute<{ id: string }> = {
+  path: BY_SIZE,
+  show: kitPage,
+  save: atOnce(asSent, addKitBySize),
+  next: (_c, { id }, typed) =>
+    typed.next === 'ask' ? `/?${new URLSearchParams({ what: `kit:${id}`, number: '1' })}` : addressOf(typed),
 };
+
+export const kitRoutes = (screens: Screens): Hono =>
+  formPage(screens, adding)
+    // Sizes are written down with the rest of a piece. This address is on old bookmarks.
+    .get('/kits/panels', (c) => c.redirect(CASTINGS, 301));

@@ -1,9 +1,8 @@
-import type { Context } from 'hono';
-import { Hono } from 'hono';
+import type { Context, Hono } from 'hono';
 import { orderPath } from '../../views/orders/order-facts.ts';
 import { OrderFormPage, ReadySoFar } from '../../views/orders/order-form-page.tsx';
 import { fullDayText } from '../../views/parts/day-text.ts';
-import type { UseCaseContext } from '../usecases/core/context.ts';
+import { done, type UseCaseContext } from '../usecases/core/context.ts';
 import { askWhen } from '../usecases/first/ask-when.ts';
 import { editOrder } from '../usecases/orders/edit-order.ts';
 import { holdUntil } from '../usecases/orders/hold-order.ts';
@@ -11,8 +10,9 @@ import { orderReading, showOrderForm } from '../usecases/orders/show-order-form.
 import { takeOrder } from '../usecases/orders/take-order.ts';
 import type { FormFields } from '../usecases/typed/form-fields.ts';
 import { linesTyped, orderRows, orderTyped } from '../usecases/typed/order-form.ts';
-import { errorsByField, readForm } from './form.ts';
-import { page, seeDone } from './page.tsx';
+import { readForm } from './form.ts';
+import { atOnce, type FormRoute, formPage, formRoute, pageRoute, type Show } from './form-route.tsx';
+import { page } from './page.tsx';
 import type { Screens } from './screens.ts';
 
 /** When what is typed so far could be ready, or null while it can't be read. */
@@ -21,26 +21,6 @@ const readySoFar = async (context: UseCaseContext, typed: FormFields) => {
   if (lines.length === 0 || faults.length > 0) return null;
   const answer = await askWhen(context, lines);
   return answer.ok ? answer.value : null;
-};
-
-const formPage = async (
-  c: Context,
-  context: UseCaseContext,
-  id: string | null,
-  typed: FormFields,
-  errors: Record<string, string> = {},
-) => {
-  const form = await showOrderForm(context, id);
-  if (!form) return c.notFound();
-  const { yardName, today, offers, customers } = form;
-  const ready = id === null ? await readySoFar(context, typed) : null;
-  const content = (
-    <OrderFormPage model={{ id, offers, customers, typed, rows: orderRows(typed), errors, ready, today }} />
-  );
-  const wrong = Object.keys(errors).length > 0;
-  return page(c, { title: id === null ? 'Take order' : `Change order ${id}`, at: 'orders', yardName }, content, {
-    status: wrong ? 422 : 200,
-  });
 };
 
 /**
@@ -78,33 +58,48 @@ const typedBefore = async (context: UseCaseContext, id: string): Promise<FormFie
   return { ...fields, ...days, ...Object.fromEntries(rows), more: String(lines.length + 1) };
 };
 
-export const orderFormRoutes = ({ context }: Screens): Hono => {
-  const routes = new Hono();
-  routes.get('/orders/new', async (c) => formPage(c, context(), null, await newlyTyped(c, context())));
-  routes.post('/orders/ready', async (c) => {
-    const now = context();
-    const ready = await readySoFar(now, await readForm(c));
-    const today = (await showOrderForm(now, null))?.today ?? '';
-    return page(c, { title: 'Ready' }, <ReadySoFar ready={ready} today={today} />);
-  });
-  routes.post('/orders', async (c) => {
-    const typed = await readForm(c);
-    if (typed.more) return formPage(c, context(), null, typed);
-    const outcome = await takeOrder(context(), orderTyped(typed, await orderReading(context())));
-    if (!outcome.ok) return formPage(c, context(), null, typed, errorsByField(outcome.faults));
-    return seeDone(c, orderPath(outcome.value.value.id), outcome.value.change, typed);
-  });
-  routes.get('/orders/:id/edit', async (c) => {
-    const typed = await typedBefore(context(), c.req.param('id'));
-    return typed ? formPage(c, context(), c.req.param('id'), typed) : c.notFound();
-  });
-  routes.post('/orders/:id/edit', async (c) => {
-    const id = c.req.param('id');
-    const typed = await readForm(c);
-    if (typed.more) return formPage(c, context(), id, typed);
-    const outcome = await editOrder(context(), id, orderTyped(typed, await orderReading(context())));
-    if (!outcome.ok) return formPage(c, context(), id, typed, errorsByField(outcome.faults));
-    return seeDone(c, orderPath(id), outcome.value.change, typed);
-  });
-  return routes;
+const idOf = (c: Context): string | null => c.req.param('id') ?? null;
+
+const orderFormPage: Show = async (c, context, { typed: sent, errors }) => {
+  const id = idOf(c);
+  const typed = sent ?? (id === null ? await newlyTyped(c, context) : await typedBefore(context, id));
+  const form = await showOrderForm(context, id);
+  if (!form || !typed) return null;
+  const { yardName, today, offers, customers } = form;
+  const ready = id === null ? await readySoFar(context, typed) : null;
+  return {
+    frame: { title: id === null ? 'Take order' : `Change order ${id}`, at: 'orders', yardName },
+    content: <OrderFormPage model={{ id, offers, customers, typed, rows: orderRows(typed), errors, ready, today }} />,
+  };
 };
+
+const read = async (fields: FormFields, context: UseCaseContext) =>
+  done(orderTyped(fields, await orderReading(context)));
+
+const shared = {
+  show: orderFormPage,
+  next: (_c: Context, { id }: { id: string }) => orderPath(id),
+  isUnfinished: ({ more }: FormFields) => Boolean(more),
+};
+
+const taking: FormRoute<{ id: string }> = { ...shared, path: '/orders', save: atOnce(read, takeOrder) };
+
+const editing: FormRoute<{ id: string }> = {
+  ...shared,
+  path: '/orders/:id/edit',
+  save: atOnce(read, (context, draft, c) => editOrder(context, idOf(c) ?? '', draft)),
+};
+
+/** When what is typed so far could be ready, for the line below the fields. It changes nothing. */
+const readyLine = async (c: Context, { context }: Screens) => {
+  const now = context();
+  const ready = await readySoFar(now, await readForm(c));
+  const today = (await showOrderForm(now, null))?.today ?? '';
+  return page(c, { title: 'Ready' }, <ReadySoFar ready={ready} today={today} />);
+};
+
+export const orderFormRoutes = (screens: Screens): Hono =>
+  pageRoute(screens, '/orders/new', orderFormPage)
+    .post('/orders/ready', (c) => readyLine(c, screens))
+    .route('/', formRoute(screens, taking))
+    .route('/', formPage(screens, editing));

@@ -5,7 +5,7 @@ import { LimitList } from '../../views/orders/order-limits.tsx';
 import { OrderPage } from '../../views/orders/order-page.tsx';
 import { OrdersPage, OrdersPart } from '../../views/orders/orders-page.tsx';
 import { PastOrdersPage, PastOrdersPart } from '../../views/orders/past-orders-page.tsx';
-import type { Outcome, UseCaseContext } from '../usecases/core/context.ts';
+import type { UseCaseContext } from '../usecases/core/context.ts';
 import { cancelOrder } from '../usecases/orders/cancel-order.ts';
 import { WHICH_ORDERS, WHICH_PAST } from '../usecases/orders/find-orders.ts';
 import { handOverOrder } from '../usecases/orders/hand-over-order.ts';
@@ -14,65 +14,43 @@ import { limitsOfOrder } from '../usecases/orders/limits-of-order.ts';
 import { promiseOrder } from '../usecases/orders/promise-order.ts';
 import { showOrder } from '../usecases/orders/show-order.ts';
 import { showOrders, showPastOrders } from '../usecases/orders/show-orders.ts';
-import type { Changed } from '../usecases/plan/changing.ts';
-import { dateReading } from '../usecases/plan/date-reading.ts';
-import type { FormFields } from '../usecases/typed/form-fields.ts';
-import { holdTyped, promiseTyped } from '../usecases/typed/order-form.ts';
-import { errorsByField, readForm } from './form.ts';
+import type { RefusedForm } from '../usecases/plan/save-edit.ts';
+import { handOverTyped, holdTyped, promiseTyped } from '../usecases/typed/order-form.ts';
+import { asSent, atOnce, withDays } from './form-route.tsx';
+import { formsOnPage, type PageForm } from './forms-on-page.tsx';
 import { doneNotice } from './notice.ts';
-import { page, seeDone, wantsPart } from './page.tsx';
+import { page, wantsPart } from './page.tsx';
 import type { Screens } from './screens.ts';
 import { searched } from './searched.ts';
 
-const orderPage = async (
-  c: Context,
-  context: UseCaseContext,
-  id: string,
-  wrong?: { errors: Record<string, string>; typed: FormFields },
-) => {
+const idOf = (c: Context): string => c.req.param('id') ?? '';
+
+const orderPage = async (c: Context, context: UseCaseContext, refused: RefusedForm | null) => {
+  const id = idOf(c);
   const model = await showOrder(context, id);
-  if (!model) return c.notFound();
+  if (!model) return null;
   const limits = c.req.query('holds') === undefined ? undefined : await limitsOfOrder(context, id);
-  const { errors = {}, typed = {} } = wrong ?? {};
-  const notice = await doneNotice(c, context);
-  const content = (
-    <OrderPage
-      model={model}
-      notice={notice}
-      errors={errors}
-      typed={typed}
-      holdUntil={holdUntil(model.today)}
-      limits={limits}
-    />
-  );
-  return page(c, { title: `Order ${id}`, at: 'orders', yardName: model.yardName }, content, {
-    status: wrong ? 422 : 200,
-  });
+  const { errors = {}, typed = {} } = refused ?? {};
+  const shown = { model, errors, typed, limits, notice: await doneNotice(c, context) };
+  const frame = { title: `Order ${id}`, at: 'orders', yardName: model.yardName } as const;
+  return { frame, content: <OrderPage {...shown} holdUntil={holdUntil(model.today)} /> };
 };
 
-/** What a button on an order's page does, given what was typed beside it. */
-type Deed = (context: UseCaseContext, id: string, typed: FormFields) => Promise<Outcome<Changed<unknown>>>;
-
-const promised: Deed = async (context, id, fields) => {
-  const read = promiseTyped(fields, await dateReading(context));
-  return read.ok ? promiseOrder(context, id, read.value) : read;
+/** What can be done from an order's page, by the end of its address. */
+const FORMS = {
+  promise: atOnce(withDays(promiseTyped), (context, date, c) => promiseOrder(context, idOf(c), date)),
+  hold: atOnce(withDays(holdTyped), (context, hold, c) => holdOrder(context, idOf(c), hold)),
+  cancel: atOnce(asSent, (context, _fields, c) => cancelOrder(context, idOf(c))),
+  'hand-over': atOnce(handOverTyped, (context, how, c) => handOverOrder(context, idOf(c), how)),
 };
 
-const held: Deed = async (context, id, fields) => {
-  const read = holdTyped(fields, await dateReading(context));
-  return read.ok ? holdOrder(context, id, read.value) : read;
-};
-
-const DEEDS = new Map<string, Deed>(
-  Object.entries({
-    promise: promised,
-    hold: held,
-    cancel: (context, id) => cancelOrder(context, id),
-    'hand-over': (context, id, typed) => handOverOrder(context, id, { evenShort: typed.evenShort === 'yes' }),
-  }),
+/** All its forms are of the one order, so a fault stands at its field whichever it was. */
+const pageForms = Object.fromEntries(
+  Object.entries(FORMS).map(([name, save]): [string, PageForm] => [name, { save, form: () => name }]),
 );
 
-export const orderRoutes = ({ context }: Screens): Hono => {
+export const orderRoutes = (screens: Screens): Hono => {
+  const { context } = screens;
   const routes = new Hono();
   routes.get('/orders', async (c) => {
     const now = context();
@@ -98,14 +76,9 @@ export const orderRoutes = ({ context }: Screens): Hono => {
     const limits = await limitsOfOrder(now, id);
     return page(c, { title: 'What holds it' }, <LimitList limits={limits} today={model.today} />);
   });
-  routes.get('/orders/:id', (c) => orderPage(c, context(), c.req.param('id')));
-  routes.post('/orders/:id/:deed', async (c) => {
-    const [id, deed] = [c.req.param('id'), DEEDS.get(c.req.param('deed'))];
-    if (!deed) return c.notFound();
-    const typed = await readForm(c);
-    const outcome = await deed(context(), id, typed);
-    if (outcome.ok) return seeDone(c, orderPath(id), outcome.value.change, typed);
-    return orderPage(c, context(), id, { errors: errorsByField(outcome.faults), typed });
-  });
+  routes.route(
+    '/',
+    formsOnPage(screens, { path: '/orders/:id', show: orderPage, next: (c) => orderPath(idOf(c)) }, pageForms),
+  );
   return routes;
 };

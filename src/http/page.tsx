@@ -4,8 +4,8 @@ import { Frame, type FrameProps } from '../../views/layout.tsx';
 import { yieldThread } from '../usecases/core/yield-thread.ts';
 import { assetVersion } from './assets.ts';
 
-type PageFrame = Omit<FrameProps, 'assetVersion' | 'children'>;
-type PageStatus = 200 | 403 | 404 | 409 | 413 | 422 | 500;
+export type PageFrame = Omit<FrameProps, 'assetVersion' | 'children'>;
+export type PageStatus = 200 | 403 | 404 | 409 | 413 | 422 | 500;
 
 /** htmx asks for a part of a page by this header; everything else gets the page. */
 const wantsFragment = (c: Context): boolean => c.req.header('HX-Request-Type') === 'partial';
@@ -17,18 +17,18 @@ export const wantsPart = (c: Context): boolean => wantsFragment(c) && !c.req.hea
 const drawn = async (content: Child): Promise<string> => String(await (<>{content}</>).toString());
 
 /**
- * Answers with a page, or with `fragment` (by default what stands in the page's `main`) when htmx asked for a part of it.
+ * Answers with a page, or with what stands in the page's `main` alone when htmx asked for a part of it.
  * The one place where that is decided.
  */
 export const page = async (
   c: Context,
   frame: PageFrame,
   content: Child,
-  { status = 200, fragment = content }: { status?: PageStatus; fragment?: Child } = {},
+  { status = 200 }: { status?: PageStatus } = {},
 ): Promise<Response> => {
   c.header('Vary', 'HX-Request-Type, HX-Target');
   await yieldThread();
-  if (wantsFragment(c)) return c.html(await drawn(fragment), status);
+  if (wantsFragment(c)) return c.html(await drawn(content), status);
   const whole = (
     <Frame {...frame} assetVersion={assetVersion}>
       {content}

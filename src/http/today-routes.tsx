@@ -1,10 +1,9 @@
 import type { Context, Hono } from 'hono';
-import type { RefusedWork } from '../../views/today/today-facts.ts';
 import { TodayPage } from '../../views/today/today-page.tsx';
-import type { Outcome, UseCaseContext } from '../usecases/core/context.ts';
+import type { UseCaseContext } from '../usecases/core/context.ts';
 import { packOrder } from '../usecases/orders/pack-order.ts';
 import { unpackOrder } from '../usecases/orders/unpack-order.ts';
-import { dateReading } from '../usecases/plan/date-reading.ts';
+import type { RefusedForm } from '../usecases/plan/save-edit.ts';
 import { callOffWork } from '../usecases/today/call-off-work.ts';
 import { giveUpLateWork } from '../usecases/today/give-up-late-work.ts';
 import { mendPiece } from '../usecases/today/mend-piece.ts';
@@ -17,66 +16,61 @@ import { scrapPiece } from '../usecases/today/scrap-piece.ts';
 import { showToday } from '../usecases/today/show-today.ts';
 import { stopAt } from '../usecases/today/stop-at.ts';
 import { writeLateWork } from '../usecases/today/write-late-work.ts';
-import { type FormFields, wholeTyped } from '../usecases/typed/form-fields.ts';
 import { pourTyped } from '../usecases/typed/pour-form.ts';
 import {
+  fewerTyped,
+  fixedHoursTyped,
   mendTyped,
   noWorkTyped,
+  orderNamed,
   packTyped,
   pieceTyped,
   prepTyped,
   sessionTyped,
+  stepTyped,
+  stopTyped,
   stripTyped,
 } from '../usecases/typed/today-forms.ts';
 import { fixHours } from '../usecases/yard/fix-hours.ts';
-import { type Deed, type Done, deedRoutes } from './deed-routes.ts';
+import { asSent, atOnce, withDays } from './form-route.tsx';
+import { formsOnPage, type PageForm } from './forms-on-page.tsx';
 import { doneNotice } from './notice.ts';
-import { page } from './page.tsx';
 import type { Screens } from './screens.ts';
 
 const PATH = '/today';
 
-const todayPage = async (c: Context, context: UseCaseContext, refused: RefusedWork | null) => {
+const todayPage = async (c: Context, context: UseCaseContext, refused: RefusedForm | null) => {
   const model = await showToday(context);
-  const content = <TodayPage model={model} notice={await doneNotice(c, context)} refused={refused} />;
   const frame = { title: 'Today', at: 'today', yardName: model.yardName, place: 'yard' } as const;
-  return page(c, frame, content, { status: refused ? 422 : 200 });
+  const content = <TodayPage model={model} notice={await doneNotice(c, context)} refused={refused} />;
+  return { frame, content };
 };
 
-/** Reads the form, then does it. */
-const after =
-  <T,>(read: (fields: FormFields) => Outcome<T>, act: (context: UseCaseContext, read: T) => Done) =>
-  async (context: UseCaseContext, fields: FormFields): Done => {
-    const typed = read(fields);
-    return typed.ok ? act(context, typed.value) : typed;
-  };
-
-const mended = async (context: UseCaseContext, fields: FormFields): Done => {
-  const read = mendTyped(fields, await dateReading(context));
-  return read.ok ? mendPiece(context, read.value.piece, read.value) : read;
-};
-
-const DEEDS: Readonly<Record<string, Deed>> = {
-  prepared: { act: after(prepTyped, recordPrep), form: ({ mould }) => `prep ${mould}` },
-  poured: { act: after(pourTyped, recordPour), form: ({ other, mould0 }) => (other ? 'other-pour' : `pour ${mould0}`) },
-  stripped: { act: after(stripTyped, recordStrip), form: ({ mould }) => `strip ${mould}` },
-  mended: { act: mended, form: ({ piece }) => `mend ${piece}` },
-  scrapped: { act: after(pieceTyped, scrapPiece), form: ({ piece }) => `mend ${piece}` },
+const FORMS: Readonly<Record<string, PageForm>> = {
+  prepared: { save: atOnce(prepTyped, recordPrep), form: ({ mould }) => `prep ${mould}` },
+  poured: {
+    save: atOnce(pourTyped, recordPour),
+    form: ({ other, mould0 }) => (other ? 'other-pour' : `pour ${mould0}`),
+  },
+  stripped: { save: atOnce(stripTyped, recordStrip), form: ({ mould }) => `strip ${mould}` },
+  mended: {
+    save: atOnce(withDays(mendTyped), (context, { piece, fitFrom }) => mendPiece(context, piece, { fitFrom })),
+    form: ({ piece }) => `mend ${piece}`,
+  },
+  scrapped: { save: atOnce(pieceTyped, scrapPiece), form: ({ piece }) => `mend ${piece}` },
   packed: {
-    act: after(packTyped, (context, { order, ...how }) => packOrder(context, order, how)),
+    save: atOnce(packTyped, (context, { order, ...how }) => packOrder(context, order, how)),
     form: ({ order }) => `pack ${order}`,
   },
-  unpacked: { act: (context, { order = '' }) => unpackOrder(context, order), form: ({ order }) => `unpack ${order}` },
-  'as-planned': { act: (context) => writeLateWork(context), form: () => 'as-planned' },
-  'not-done': { act: (context, { step }) => giveUpLateWork(context, step || null), form: () => 'not-done' },
-  'no-work': { act: after(noWorkTyped, callOffWork), form: () => 'no-work' },
-  'stop-at': { act: (context, { session = '', at = '' }) => stopAt(context, { session, at }), form: () => 'stop-at' },
-  'one-fewer': {
-    act: (context, { session = '', window }) => onePersonFewer(context, { session, window: wholeTyped(window) }),
-    form: () => 'one-fewer',
-  },
-  'planned-anew': { act: after(sessionTyped, planSessionAnew), form: () => 'planned-anew' },
-  'fixed-hours': { act: (context, { hours }) => fixHours(context, wholeTyped(hours)), form: () => 'fixed-hours' },
+  unpacked: { save: atOnce(orderNamed, unpackOrder), form: ({ order }) => `unpack ${order}` },
+  'as-planned': { save: atOnce(asSent, (context) => writeLateWork(context)), form: () => 'as-planned' },
+  'not-done': { save: atOnce(stepTyped, giveUpLateWork), form: () => 'not-done' },
+  'no-work': { save: atOnce(noWorkTyped, callOffWork), form: () => 'no-work' },
+  'stop-at': { save: atOnce(stopTyped, stopAt), form: () => 'stop-at' },
+  'one-fewer': { save: atOnce(fewerTyped, onePersonFewer), form: () => 'one-fewer' },
+  'planned-anew': { save: atOnce(sessionTyped, planSessionAnew), form: () => 'planned-anew' },
+  'fixed-hours': { save: atOnce(fixedHoursTyped, fixHours), form: () => 'fixed-hours' },
 };
 
-export const todayRoutes = (screens: Screens): Hono => deedRoutes(screens, PATH, DEEDS, todayPage);
+export const todayRoutes = (screens: Screens): Hono =>
+  formsOnPage(screens, { path: PATH, show: todayPage, next: () => PATH }, FORMS);

@@ -1,24 +1,25 @@
-import { Hono } from 'hono';
+import type { Hono } from 'hono';
 import { PlainPage } from '../../views/plain/plain-page.tsx';
 import { undoChange } from '../usecases/changes/undo-change.ts';
+import { done } from '../usecases/core/context.ts';
 import { wholeTyped } from '../usecases/typed/form-fields.ts';
-import { readForm } from './form.ts';
-import { ownPath, page, seeDone } from './page.tsx';
+import { atOnce, type FormRoute, formRoute } from './form-route.tsx';
+import { ownPath } from './page.tsx';
 import type { Screens } from './screens.ts';
 
-export const undoRoutes = ({ context }: Screens): Hono => {
-  const routes = new Hono();
-  routes.post('/undo', async (c) => {
-    const typed = await readForm(c);
-    const back = ownPath(typed.back);
-    const outcome = await undoChange(context(), wholeTyped(typed.change) ?? 0);
-    if (outcome.ok) return seeDone(c, back, outcome.value.change);
-    const refused = (
-      <PlainPage happened="That can't be undone." back={back}>
-        {outcome.faults.map((fault) => fault.message).join(' ')}
+const undo: FormRoute<unknown> = {
+  path: '/undo',
+  save: atOnce(({ change }) => done(wholeTyped(change) ?? 0), undoChange),
+  next: (_c, _value, { back }) => ownPath(back),
+  show: async (_c, _context, { errors, typed }) => ({
+    frame: { title: "Can't be undone" },
+    content: (
+      <PlainPage happened="That can't be undone." back={ownPath(typed?.back)}>
+        {Object.values(errors).join(' ')}
       </PlainPage>
-    );
-    return page(c, { title: "Can't be undone" }, refused, { status: 409 });
-  });
-  return routes;
+    ),
+    status: 409,
+  }),
 };
+
+export const undoRoutes = (screens: Screens): Hono => formRoute(screens, undo);

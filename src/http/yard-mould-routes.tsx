@@ -1,64 +1,35 @@
-import type { Context } from 'hono';
-import { Hono } from 'hono';
+import type { Hono } from 'hono';
 import { NewMouldsPage, YardMouldPage } from '../../views/yard/mould-pages.tsx';
 import { YARD_MOULDS, YardMouldsPage } from '../../views/yard/moulds-page.tsx';
 import { addMoulds, editMould } from '../usecases/yard/edit-mould.ts';
 import { removeEntry } from '../usecases/yard/remove-entry.ts';
-import { showYardMoulds } from '../usecases/yard/show-yard-moulds.ts';
-import { missing } from './failures.tsx';
-import { doneNotice } from './notice.ts';
-import { page } from './page.tsx';
-import { formStatus, removal, type SaveForm, saveForm } from './save-routes.tsx';
+import { showYardMoulds, type YardMould, type YardMouldsModel } from '../usecases/yard/show-yard-moulds.ts';
+import { effectFirst } from './form-route.tsx';
 import type { Screens } from './screens.ts';
+import { type Entries, effectOn, type Section, sectionRoutes } from './section-routes.tsx';
 
-const frame = (title: string, yardName: string) => ({ title, at: 'yard', yardName }) as const;
-const mouldOf = (c: Context) => c.req.param('mould') ?? '';
-const toList = () => YARD_MOULDS;
-
-const adding: SaveForm<string[]> = {
-  path: `${YARD_MOULDS}/new`,
-  edit: (_c, typed) => addMoulds(typed),
-  after: toList,
-  show: async (c, context, state) => {
-    const model = await showYardMoulds(context);
-    return page(
-      c,
-      frame('Add moulds', model.yardName),
-      <NewMouldsPage model={model} state={state} />,
-      formStatus(state),
-    );
-  },
+const section: Section<YardMouldsModel> = {
+  path: YARD_MOULDS,
+  load: showYardMoulds,
+  list: (model, notice) => ({
+    title: 'Moulds of the yard',
+    content: <YardMouldsPage model={model} notice={notice} />,
+  }),
 };
 
-const editing: SaveForm<string> = {
-  path: `${YARD_MOULDS}/:mould`,
-  edit: (c, typed) => editMould(mouldOf(c), typed),
-  after: toList,
-  show: async (c, context, state) => {
-    const model = await showYardMoulds(context);
-    const mould = model.moulds.find(({ id }) => id === mouldOf(c));
-    if (!mould) return missing(c);
-    const content = <YardMouldPage model={model} mould={mould} state={state} />;
-    return page(c, frame(mould.id, model.yardName), content, formStatus(state));
-  },
+const moulds: Entries<YardMouldsModel, YardMould> = {
+  path: YARD_MOULDS,
+  of: (model) => model.moulds,
+  form: ({ model, entry, state }) =>
+    entry
+      ? { title: entry.id, content: <YardMouldPage model={model} mould={entry} state={state} /> }
+      : { title: 'Add moulds', content: <NewMouldsPage model={model} state={state} /> },
+  add: effectFirst(addMoulds),
+  edit: effectOn(editMould),
+  remove: effectOn((id) => removeEntry('mould', id)),
+  called: (_mould, id) => id,
+  instead: 'Nothing was changed. Mark it scrapped instead: then it takes no pour and stays on record.',
 };
 
 /** The moulds as things of the yard: added several at once, changed, removed. */
-export const yardMouldRoutes = (screens: Screens): Hono => {
-  const routes = new Hono();
-  routes.get(YARD_MOULDS, async (c) => {
-    const now = screens.context();
-    const model = await showYardMoulds(now);
-    const content = <YardMouldsPage model={model} notice={await doneNotice(c, now)} />;
-    return page(c, frame('Moulds of the yard', model.yardName), content);
-  });
-  routes.route('/', saveForm(screens, adding));
-  routes.route('/', saveForm(screens, editing));
-  const instead = 'Nothing was changed. Mark it scrapped instead: then it takes no pour and stays on record.';
-  const path = `${YARD_MOULDS}/:mould/remove`;
-  routes.route(
-    '/',
-    removal(screens, { path, edit: (c) => removeEntry('mould', mouldOf(c)), name: mouldOf, back: toList, instead }),
-  );
-  return routes;
-};
+export const yardMouldRoutes = (screens: Screens): Hono => sectionRoutes(screens, section, moulds);

@@ -305,7 +305,7 @@ describe('a purchase that cannot be', () => {
     expect(await mortarIn(screens)).toBe(5);
   });
 
-  test('is no other deed', async () => {
+  test('is no other form', async () => {
     const { post } = await screensOver();
     expect((await post('/buying/sold', {})).status).toBe(404);
   });

@@ -97,9 +97,9 @@ describe('one order', () => {
     ['hold', { promisedOn: '2027-04-24', heldUntil: '' }, 'Say until which day it is held.'],
     ['hold', { promisedOn: '', heldUntil: '2027-04-13' }, 'Say which date is held.'],
     ['hold', { promisedOn: '2027-04-24', heldUntil: '2027-04-01' }, 'That day has passed.'],
-  ])('%s with %j is refused in words', async (deed, typed, message) => {
+  ])('%s with %j is refused in words', async (action, typed, message) => {
     const { post, database } = await screensOver();
-    const answer = await post(`/orders/27-001/${deed}`, typed);
+    const answer = await post(`/orders/27-001/${action}`, typed);
     expect(answer.status).toBe(422);
     expect(await answer.text()).toContain(message);
     expect((await database.read((tx) => orderById(tx, '27-001')))?.promisedOn).toBe('2027-04-10');

@@ -287,8 +287,8 @@ describe('the hour after a session', () => {
   test('has nothing to say when it is over', async () => {
     const { get, post } = await untilNow('13:00');
     await get('/today');
-    for (const deed of ['as-planned', 'not-done']) {
-      const answer = await post(`/today/${deed}`, {});
+    for (const action of ['as-planned', 'not-done']) {
+      const answer = await post(`/today/${action}`, {});
       expect(answer.status).toBe(422);
       expect(await textOf(answer)).toContain('Nothing was changed.');
     }
@@ -296,12 +296,12 @@ describe('the hour after a session', () => {
 
   test('takes no time that is still to come', async () => {
     const { post } = await untilNow('12:20');
-    for (const [deed, form] of [
+    for (const [action, form] of [
       ['poured', { bags: '1', mould0: '900 no. 1', casting0: 'panel-900', filled0: 'yes' }],
       ['prepared', { mould: '900 no. 1', casting: 'panel-900' }],
       ['packed', { order: '27-001' }],
     ] as const) {
-      const answer = await post(`/today/${deed}`, { ...form, at: saturday('12:30') });
+      const answer = await post(`/today/${action}`, { ...form, at: saturday('12:30') });
       expect(answer.status).toBe(422);
       expect(await textOf(answer)).toContain('That time is still to come.');
     }
@@ -389,10 +389,10 @@ describe('what cannot be is refused with a reason, and nothing is written down',
     ['no-work', {}, 'That date does not exist.'],
     ['stop-at', { session: saturday('08:00'), at: '' }, 'Write a time such as 11:30.'],
     ['one-fewer', { session: saturday('08:00'), window: 'x' }, 'Choose whose hours fall away.'],
-  ])('%s %o', async (deed, form, message) => {
+  ])('%s %o', async (action, form, message) => {
     const { get, post } = await screensAt(saturday('09:00'));
     const before = await textOf(await get('/today'));
-    const answer = await post(`/today/${deed}`, form);
+    const answer = await post(`/today/${action}`, form);
     expect(answer.status).toBe(422);
     const text = await textOf(answer);
     expect(text).toContain('That was not written down.');
@@ -429,7 +429,7 @@ describe('what cannot be is refused with a reason, and nothing is written down',
     expect(html).toMatch(/<option value="27-001" selected/);
   });
 
-  test('no other deed is known', async () => {
+  test('no other form is known', async () => {
     const { post } = await screensAt(saturday('09:00'));
     expect((await post('/today/slept', {})).status).toBe(404);
   });

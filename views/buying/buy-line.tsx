@@ -1,5 +1,6 @@
 import type { FC } from 'hono/jsx';
 import type { BuyLineFacts } from '../../src/usecases/buying/buying-facts.ts';
+import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Button } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
@@ -8,7 +9,6 @@ import { unusedText } from '../parts/keeping-text.ts';
 import { moneyField, moneyText } from '../parts/money-text.ts';
 import { amountText, isMeasure } from '../parts/quantity-text.ts';
 import { goodsText, purposeText } from './buying-text.ts';
-import type { RefusedForm } from './refused-form.ts';
 
 interface BuyLineProps {
   line: BuyLineFacts;

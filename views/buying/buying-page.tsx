@@ -1,5 +1,6 @@
 import type { FC } from 'hono/jsx';
 import type { BuyingModel, BuyWeek } from '../../src/usecases/buying/buying-facts.ts';
+import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button } from '../parts/button.tsx';
@@ -13,7 +14,6 @@ import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { BuyLine } from './buy-line.tsx';
 import { buyingAnswer, buyingNote } from './buying-text.ts';
 import { ComingLine } from './coming-line.tsx';
-import type { RefusedForm } from './refused-form.ts';
 import { StockLine } from './stock-line.tsx';
 
 interface BuyingPageProps {

@@ -1,5 +1,6 @@
 import type { FC } from 'hono/jsx';
 import type { ComingFacts } from '../../src/usecases/buying/buying-facts.ts';
+import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Button } from '../parts/button.tsx';
 import { dayText } from '../parts/day-text.ts';
@@ -7,7 +8,6 @@ import { unusedText } from '../parts/keeping-text.ts';
 import { moneyText } from '../parts/money-text.ts';
 import { isMeasure } from '../parts/quantity-text.ts';
 import { expectedText, goodsText, purposeText } from './buying-text.ts';
-import type { RefusedForm } from './refused-form.ts';
 
 interface ComingLineProps {
   goods: ComingFacts;

@@ -1,11 +1,11 @@
 import type { FC } from 'hono/jsx';
 import type { StockFacts } from '../../src/usecases/buying/buying-facts.ts';
+import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Button } from '../parts/button.tsx';
 import { KeepingLines } from '../parts/keeping-lines.tsx';
 import { isMeasure } from '../parts/quantity-text.ts';
 import { stockText } from './buying-text.ts';
-import type { RefusedForm } from './refused-form.ts';
 
 interface StockLineProps {
   stock: StockFacts;

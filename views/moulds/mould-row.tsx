@@ -1,18 +1,12 @@
 import type { Child, FC } from 'hono/jsx';
+import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { Button } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
 import { fullDayText } from '../parts/day-text.ts';
-import { ChoiceField, type FieldErrors, TextField } from '../parts/field.tsx';
+import { ChoiceField, TextField } from '../parts/field.tsx';
 import { Mark } from '../parts/mark.tsx';
 import { type MouldFacts, mouldPath } from './mould-facts.ts';
 import { conditionOf, mouldSentences } from './mould-text.ts';
-
-/** A mark that was refused: on which mould, what was wrong, and what was typed with it. */
-export interface RefusedMark {
-  mould: string;
-  errors: FieldErrors;
-  typed: Readonly<Record<string, string>>;
-}
 
 interface MouldRowProps {
   mould: MouldFacts;
@@ -21,7 +15,7 @@ interface MouldRowProps {
   /** What was looked for, as the end of an address. */
   query: string;
   today: string;
-  refused: RefusedMark | null;
+  refused: RefusedForm | null;
 }
 
 const MarkForm: FC<{ id: string; mark: string; query: string; children?: Child; class?: string }> = ({
@@ -49,7 +43,7 @@ const Tap: FC<{ id: string; mark: string; word: string; query: string }> = ({ id
 );
 
 const OutOfUse: FC<MouldRowProps> = ({ mould, place, query, today, refused }) => {
-  const mine = refused?.mould === mould.id ? refused : null;
+  const mine = refused?.form === mould.id ? refused : null;
   const { errors = {}, typed = {} } = mine ?? {};
   // What was wrong is listed on top by the names of the fields, and leads to them.
   const idOf = (name: string) => (mine ? name : `${name}-${place}`);
@@ -115,7 +109,7 @@ const OutOfUse: FC<MouldRowProps> = ({ mould, place, query, today, refused }) =>
 export const MouldRow: FC<MouldRowProps> = (props) => {
   const { mould, query, today, refused } = props;
   const { word, shape } = conditionOf(mould);
-  const markError = refused?.mould === mould.id ? refused.errors.mark : undefined;
+  const markError = refused?.form === mould.id ? refused.errors.mark : undefined;
   return (
     <li class="mould">
       <div class="mould-head">

@@ -2,6 +2,7 @@ import type { FC } from 'hono/jsx';
 import type { WhichMoulds } from '../../src/usecases/moulds/find-moulds.ts';
 import type { NextMoulds } from '../../src/usecases/moulds/next-moulds-to-build.ts';
 import type { MouldsModel } from '../../src/usecases/moulds/show-moulds.ts';
+import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button } from '../parts/button.tsx';
 import { Caution } from '../parts/caution.tsx';
@@ -10,14 +11,14 @@ import { AnswerPlace, choicesOf, FindForm, FoundAnswer, isSearching, searchQuery
 import { LongList } from '../parts/long-list.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { type MouldFacts, mouldPath } from './mould-facts.ts';
-import { MouldRow, type RefusedMark } from './mould-row.tsx';
+import { MouldRow } from './mould-row.tsx';
 import { mouldsAnswer } from './mould-text.ts';
 import { NextMould } from './next-mould.tsx';
 
 interface MouldsPageProps {
   model: MouldsModel;
   notice: DoneNotice | null;
-  refused: RefusedMark | null;
+  refused: RefusedForm | null;
   /** Which mould to build next; null until it is asked for. */
   next: NextMoulds | null;
 }

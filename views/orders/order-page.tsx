@@ -113,8 +113,8 @@ const Together: FC<{ model: OrderModel }> = ({ model: { order, together, toMend,
   </section>
 );
 
-const Deed: FC<{ id: string; deed: string; children?: Child }> = ({ id, deed, children }) => (
-  <form class="deed" method="post" action={`${orderPath(id)}/${deed}`}>
+const ActionForm: FC<{ id: string; to: string; children?: Child }> = ({ id, to, children }) => (
+  <form class="order-action" method="post" action={`${orderPath(id)}/${to}`}>
     {children}
   </form>
 );
@@ -125,7 +125,7 @@ const PromiseForm: FC<OrderPageProps> = ({ model: { order, today }, errors, type
   return (
     <section class="no-print">
       <h2>{order.promisedOn && !order.heldUntil ? 'Promise another date' : 'Promise or hold a date'}</h2>
-      <Deed id={order.id} deed="promise">
+      <ActionForm id={order.id} to="promise">
         <div class="field-row">
           <DayField name="promisedOn" label="Date" min={today} value={date} errors={errors} />
           <Button kind="main">Promise</Button>
@@ -142,7 +142,7 @@ const PromiseForm: FC<OrderPageProps> = ({ model: { order, today }, errors, type
             Hold
           </button>
         </div>
-      </Deed>
+      </ActionForm>
     </section>
   );
 };
@@ -151,7 +151,7 @@ const HandOver: FC<OrderPageProps> = ({ model: { order }, errors }) => (
   <section class="no-print">
     <h2>{order.packed ? 'Hand over' : 'Hand over or cancel'}</h2>
     <div class="buttons">
-      <Deed id={order.id} deed="hand-over">
+      <ActionForm id={order.id} to="hand-over">
         {errors.evenShort && (
           <label class="choice" for="evenShort">
             <input type="checkbox" id="evenShort" name="evenShort" value="yes" />
@@ -159,11 +159,11 @@ const HandOver: FC<OrderPageProps> = ({ model: { order }, errors }) => (
           </label>
         )}
         <Button kind={order.inYard ? 'main' : 'plain'}>Handed over</Button>
-      </Deed>
+      </ActionForm>
       {!order.packed && (
-        <Deed id={order.id} deed="cancel">
+        <ActionForm id={order.id} to="cancel">
           <Button>Cancel order</Button>
-        </Deed>
+        </ActionForm>
       )}
     </div>
   </section>

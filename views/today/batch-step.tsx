@@ -1,11 +1,12 @@
 import type { FC } from 'hono/jsx';
+import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { Button } from '../parts/button.tsx';
 import { byClock, fromClock } from '../parts/clock-text.ts';
 import { clockText } from '../parts/day-text.ts';
 import { listText, quantityText } from '../parts/quantity-text.ts';
 import { Lines } from './amounts.tsx';
 import { slipLines } from './slip-text.ts';
-import type { BatchStep, PourFacts, RefusedWork } from './today-facts.ts';
+import type { BatchStep, PourFacts } from './today-facts.ts';
 import { amountOfText, cutText, forText } from './today-text.ts';
 import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
 
@@ -16,7 +17,7 @@ interface BatchStepProps {
   writable: boolean;
   /** Its session is over. */
   late: boolean;
-  refused: RefusedWork | null;
+  refused: RefusedForm | null;
 }
 
 const pourForm = ({ pours }: BatchStep): string => `pour ${pours[0]?.mould}`;
@@ -28,7 +29,7 @@ const PourLine: FC<{ pour: PourFacts }> = ({ pour }) => (
 );
 
 /** What the button says was poured; a mould that was not filled is unticked. */
-const PourFields: FC<{ step: BatchStep; typed: RefusedWork['typed'] | null }> = ({ step, typed }) => (
+const PourFields: FC<{ step: BatchStep; typed: RefusedForm['typed'] | null }> = ({ step, typed }) => (
   <ul class="pours">
     {step.pours.map((pour, row) => (
       <li>
@@ -125,7 +126,7 @@ export const BatchStepView: FC<BatchStepProps> = ({ step, now, writable, late, r
       </p>
       {!late && <Ingredients step={step} />}
       {writable && !(late && step.waits) ? (
-        <WorkForm deed="poured" class="pour-form">
+        <WorkForm to="poured" class="pour-form">
           <input type="hidden" name="bags" value={String(step.bags)} />
           <PourFields step={step} typed={mine?.typed ?? null} />
           <Wrong message={mine?.errors.pours ?? mine?.errors.bags ?? mine?.errors.filledAt} id="pours" />

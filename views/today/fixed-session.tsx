@@ -1,9 +1,9 @@
 import type { FC } from 'hono/jsx';
+import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import type { FixedFacts } from '../../src/usecases/today/fixed-facts.ts';
 import { Button } from '../parts/button.tsx';
 import { dayText, dayWord } from '../parts/day-text.ts';
 import { TextField } from '../parts/field.tsx';
-import type { RefusedWork } from './today-facts.ts';
 import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
 
 /** "Saturday is fixed." */
@@ -12,7 +12,7 @@ export const fixedText = (date: string, today: string): string =>
 
 interface FixedProps {
   fixed: FixedFacts;
-  refused: RefusedWork | null;
+  refused: RefusedForm | null;
 }
 
 /** That the session is fixed, and the way to have it planned anew all the same. */
@@ -26,7 +26,7 @@ export const FixedSession: FC<FixedProps & { today: string }> = ({ fixed: { sess
         <strong>{fixedText(session.date, today)}</strong> Its mixes and pours stay as they are, whatever else changes,
         as long as they can be made.
       </p>
-      <WorkForm deed="planned-anew">
+      <WorkForm to="planned-anew">
         <input type="hidden" name="session" value={session.start} />
         <Button>Plan {day === 'Today' ? 'today' : day} anew</Button>
       </WorkForm>
@@ -45,7 +45,7 @@ export const FixedHours: FC<FixedProps> = ({ fixed: { hours }, refused }) => {
           ? 'A session is fixed once it begins'
           : `A session is fixed ${hours === 1 ? '1 hour' : `${hours} hours`} before it begins`}
       </summary>
-      <WorkForm deed="fixed-hours" class="field-row">
+      <WorkForm to="fixed-hours" class="field-row">
         <TextField
           name="hours"
           label="Hours before it begins"

@@ -1,20 +1,21 @@
 import type { FC } from 'hono/jsx';
+import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { Button } from '../parts/button.tsx';
 import { hoursText } from '../parts/clock-text.ts';
 import { countText, dayText } from '../parts/day-text.ts';
 import { ChoiceField, TextField } from '../parts/field.tsx';
-import type { RefusedWork, SessionHours, TodayModel } from './today-facts.ts';
+import type { SessionHours, TodayModel } from './today-facts.ts';
 
 import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
 
-const NoWork: FC<{ session: SessionHours; today: string; refused: RefusedWork | null }> = ({
+const NoWork: FC<{ session: SessionHours; today: string; refused: RefusedForm | null }> = ({
   session,
   today,
   refused,
 }) => {
   const words = session.date === today ? 'No work today' : `No work on ${dayText(session.date, today)}`;
   return (
-    <WorkForm deed="no-work">
+    <WorkForm to="no-work">
       <input type="hidden" name="date" value={session.date} />
       <Wrong message={refusedAt(refused, 'no-work')?.errors.date} id="date" />
       <Button>{words}</Button>
@@ -22,10 +23,10 @@ const NoWork: FC<{ session: SessionHours; today: string; refused: RefusedWork | 
   );
 };
 
-const StopAt: FC<{ session: SessionHours; refused: RefusedWork | null }> = ({ session, refused }) => {
+const StopAt: FC<{ session: SessionHours; refused: RefusedForm | null }> = ({ session, refused }) => {
   const { errors = {}, typed = {} } = refusedAt(refused, 'stop-at') ?? {};
   return (
-    <WorkForm deed="stop-at" class="field-row">
+    <WorkForm to="stop-at" class="field-row">
       <input type="hidden" name="session" value={session.start} />
       <TextField
         name="at"
@@ -46,7 +47,7 @@ const shortest = ({ windows }: SessionHours): number => {
   return windows.reduce((best, window, index) => (length(window) <= length(windows[best]!) ? index : best), 0);
 };
 
-const OnePersonFewer: FC<{ session: SessionHours; refused: RefusedWork | null }> = ({ session, refused }) => {
+const OnePersonFewer: FC<{ session: SessionHours; refused: RefusedForm | null }> = ({ session, refused }) => {
   const { errors = {}, typed = {} } = refusedAt(refused, 'one-fewer') ?? {};
   if (session.windows.reduce((sum, { crew }) => sum + crew, 0) < 2) return null;
   const choices = session.windows.map((window, index) => ({
@@ -54,7 +55,7 @@ const OnePersonFewer: FC<{ session: SessionHours; refused: RefusedWork | null }>
     text: `${hoursText(window)}${window.crew > 1 ? `, ${countText(window.crew, 'person', 'people')}` : ''}`,
   }));
   return (
-    <WorkForm deed="one-fewer" class="field-row">
+    <WorkForm to="one-fewer" class="field-row">
       <input type="hidden" name="session" value={session.start} />
       {choices.length > 1 ? (
         <ChoiceField
@@ -76,7 +77,7 @@ const OnePersonFewer: FC<{ session: SessionHours; refused: RefusedWork | null }>
 };
 
 /** The hours of the session shown, when they are not as usual; and what was changed, each with its undo. */
-export const HoursForms: FC<{ model: TodayModel; refused: RefusedWork | null }> = ({ model, refused }) => {
+export const HoursForms: FC<{ model: TodayModel; refused: RefusedForm | null }> = ({ model, refused }) => {
   const { session, today, hoursChanged } = model;
   if (!session && hoursChanged.length === 0) return null;
   return (

@@ -1,9 +1,10 @@
 import type { FC } from 'hono/jsx';
+import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { Button } from '../parts/button.tsx';
 import { clockText, dayText } from '../parts/day-text.ts';
 import { SelectField, TextField } from '../parts/field.tsx';
 import { StripForms } from './strip-forms.tsx';
-import type { EmptyMould, FullMould, RefusedWork, TodayModel } from './today-facts.ts';
+import type { EmptyMould, FullMould, TodayModel } from './today-facts.ts';
 import { forText, mayText } from './today-text.ts';
 import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
 
@@ -11,7 +12,7 @@ const plannedText = ({ planned }: FullMould, today: string): string =>
   planned === null ? '' : ` Planned for ${dayText(planned.slice(0, 10), today)}, ${clockText(planned)}.`;
 
 /** Pieces in moulds that the list of today does not strip. */
-export const OtherFull: FC<{ model: TodayModel; refused: RefusedWork | null }> = ({ model, refused }) =>
+export const OtherFull: FC<{ model: TodayModel; refused: RefusedForm | null }> = ({ model, refused }) =>
   model.otherFull.length === 0 ? null : (
     <section>
       <h2>In moulds now</h2>
@@ -30,7 +31,7 @@ export const OtherFull: FC<{ model: TodayModel; refused: RefusedWork | null }> =
     </section>
   );
 
-const Mould: FC<{ mould: EmptyMould; row: number; typed: RefusedWork['typed'] }> = ({ mould, row, typed }) => (
+const Mould: FC<{ mould: EmptyMould; row: number; typed: RefusedForm['typed'] }> = ({ mould, row, typed }) => (
   <li>
     <input type="hidden" name={`mould${row}`} value={mould.mould} />
     <label class="choice">
@@ -55,7 +56,7 @@ const Mould: FC<{ mould: EmptyMould; row: number; typed: RefusedWork['typed'] }>
 );
 
 /** A pour that the list does not have: forgotten to be written down, or done otherwise than planned. */
-export const OtherPour: FC<{ model: TodayModel; refused: RefusedWork | null }> = ({ model, refused }) => {
+export const OtherPour: FC<{ model: TodayModel; refused: RefusedForm | null }> = ({ model, refused }) => {
   const mine = refusedAt(refused, 'other-pour');
   const { errors = {}, typed = {} } = mine ?? {};
   const orders = [
@@ -66,7 +67,7 @@ export const OtherPour: FC<{ model: TodayModel; refused: RefusedWork | null }> =
   return (
     <details class="otherwise no-print" open={mine !== null}>
       <summary>Poured something that is not in the list</summary>
-      <WorkForm deed="poured" class="form">
+      <WorkForm to="poured" class="form">
         <input type="hidden" name="other" value="yes" />
         <fieldset class="field">
           <legend>Which moulds, from one batch</legend>
@@ -118,7 +119,7 @@ export const Packed: FC<{ model: TodayModel }> = ({ model }) =>
             <p>
               <a href={`/orders/${encodeURIComponent(order)}`}>{customer}</a>, order {order}.
             </p>
-            <WorkForm deed="unpacked">
+            <WorkForm to="unpacked">
               <input type="hidden" name="order" value={order} />
               <Button label={`Unpack: ${customer}`}>Unpack</Button>
             </WorkForm>

@@ -1,9 +1,10 @@
 import type { Child, FC } from 'hono/jsx';
+import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { Button } from '../parts/button.tsx';
 import { listText } from '../parts/quantity-text.ts';
 import { BatchStepView } from './batch-step.tsx';
 import { StripForms } from './strip-forms.tsx';
-import type { PackStep, PrepStep, RefusedWork, Step, StripStep, TodayModel } from './today-facts.ts';
+import type { PackStep, PrepStep, Step, StripStep, TodayModel } from './today-facts.ts';
 import { amountOfText, cutText, EDGE_WORDS, forText, mayText, prepText, stepClock } from './today-text.ts';
 import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
 
@@ -13,7 +14,7 @@ interface StepProps<S> {
   writable: boolean;
   /** Its session is over: it is written down as it was planned. */
   late: boolean;
-  refused: RefusedWork | null;
+  refused: RefusedForm | null;
 }
 
 /** When work of a session that is over was done: as it was planned. */
@@ -28,7 +29,7 @@ const Prep: FC<StepProps<PrepStep>> = ({ step, writable, late, refused }) => (
       {prepText(step).slice(1)}.{step.dryMinutes > 0 && ` The coat dries ${step.dryMinutes} minutes before the pour.`}
     </p>
     {writable && !step.waits && (
-      <WorkForm deed="prepared">
+      <WorkForm to="prepared">
         <input type="hidden" name="mould" value={step.mould} />
         <input type="hidden" name="casting" value={step.casting} />
         <input type="hidden" name="sealed" value={step.seal ? 'yes' : ''} />
@@ -65,7 +66,7 @@ const Pack: FC<StepProps<PackStep>> = ({ step, writable, late, refused }) => {
       </p>
       {into.length > 0 && <p class="quiet">With it: {listText(into)}.</p>}
       {writable && (
-        <WorkForm deed="packed">
+        <WorkForm to="packed">
           <input type="hidden" name="order" value={step.order} />
           <AsPlanned step={step} late={late} />
           <Wrong message={mine?.errors.order ?? mine?.errors.evenShort} id="evenShort" />

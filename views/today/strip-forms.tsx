@@ -1,14 +1,14 @@
 import type { FC } from 'hono/jsx';
+import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { Button } from '../parts/button.tsx';
 import { TextField } from '../parts/field.tsx';
-import type { RefusedWork } from './today-facts.ts';
 import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
 
 interface StripFormsProps {
   mould: string;
   /** When a good one was stripped, where that is not just now. */
   at?: string | null;
-  refused: RefusedWork | null;
+  refused: RefusedForm | null;
 }
 
 /** A piece that came out and is not good: lost, or to be patched, and what is wrong with it for who likes to say. */
@@ -18,7 +18,7 @@ const NotGood: FC<StripFormsProps> = ({ mould, refused }) => {
   return (
     <details class="not-good no-print" open={isMine}>
       <summary aria-label={`Not good: ${mould}`}>Not good</summary>
-      <WorkForm deed="stripped" class="form">
+      <WorkForm to="stripped" class="form">
         <input type="hidden" name="mould" value={mould} />
         <TextField
           name="reason"
@@ -43,7 +43,7 @@ const NotGood: FC<StripFormsProps> = ({ mould, refused }) => {
 /** The ways a piece can come out of its mould: good is one tap, anything else is asked about. */
 export const StripForms: FC<StripFormsProps> = ({ mould, at, refused }) => (
   <div class="strip-forms">
-    <WorkForm deed="stripped">
+    <WorkForm to="stripped">
       <input type="hidden" name="mould" value={mould} />
       {at && <input type="hidden" name="at" value={at} />}
       <Wrong message={refusedAt(refused, `strip ${mould}`)?.errors.mould} id="mould" />

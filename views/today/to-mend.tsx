@@ -1,15 +1,16 @@
 import type { FC } from 'hono/jsx';
+import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { Button } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
 import { dayText } from '../parts/day-text.ts';
-import type { RefusedWork, TodayModel, ToMendFacts } from './today-facts.ts';
+import type { TodayModel, ToMendFacts } from './today-facts.ts';
 import { curedText } from './today-text.ts';
 import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
 
 interface PieceProps {
   piece: ToMendFacts;
   clock: Pick<TodayModel, 'now' | 'today'>;
-  refused: RefusedWork | null;
+  refused: RefusedForm | null;
 }
 
 /** Where mortar was put on that has to cure longer than the piece itself. */
@@ -20,7 +21,7 @@ const FitLater: FC<PieceProps> = ({ piece, clock, refused }) => {
       <summary aria-label={`Mended, but fit to go out later: ${piece.piece} from ${piece.mould}`}>
         Mended, but fit to go out later
       </summary>
-      <WorkForm deed="mended" class="form">
+      <WorkForm to="mended" class="form">
         <input type="hidden" name="piece" value={String(piece.id)} />
         <DayField
           name="fitFrom"
@@ -51,11 +52,11 @@ const Piece: FC<PieceProps> = (props) => {
       </p>
       <Wrong message={wrong} id="piece" />
       <div class="buttons">
-        <WorkForm deed="mended">
+        <WorkForm to="mended">
           <input type="hidden" name="piece" value={String(piece.id)} />
           <Button label={`Mended: ${name}`}>Mended</Button>
         </WorkForm>
-        <WorkForm deed="scrapped">
+        <WorkForm to="scrapped">
           <input type="hidden" name="piece" value={String(piece.id)} />
           <Button kind="quiet" label={`Scrap: ${name}`}>
             Scrap
@@ -68,7 +69,7 @@ const Piece: FC<PieceProps> = (props) => {
 };
 
 /** Pieces kept aside to be mended. */
-export const ToMend: FC<{ model: TodayModel; refused: RefusedWork | null }> = ({ model, refused }) =>
+export const ToMend: FC<{ model: TodayModel; refused: RefusedForm | null }> = ({ model, refused }) =>
   model.toMend.length === 0 ? null : (
     <section id="to-mend">
       <h2>To mend</h2>

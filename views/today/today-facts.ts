@@ -1,6 +1,5 @@
 import type { ToMendFacts } from '../../src/usecases/orders/to-mend-facts.ts';
 import type { FixedFacts } from '../../src/usecases/today/fixed-facts.ts';
-import type { FieldErrors } from '../parts/field.tsx';
 
 export type { ToMendFacts };
 
@@ -144,11 +143,4 @@ export interface TodayModel {
   toMend: readonly ToMendFacts[];
   done: readonly { change: number; at: string; words: string }[];
   hoursChanged: readonly { change: number; words: string; date: string }[];
-}
-
-/** A form that was sent back: which one, what was wrong, and what was typed into it. */
-export interface RefusedWork {
-  form: string;
-  errors: FieldErrors;
-  typed: Readonly<Record<string, string>>;
 }

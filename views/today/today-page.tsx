@@ -1,4 +1,5 @@
 import type { FC } from 'hono/jsx';
+import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { Caution } from '../parts/caution.tsx';
@@ -13,13 +14,13 @@ import { LateWork, lateLead } from './late-work.tsx';
 import { OtherFull, OtherPour, Packed } from './other-work.tsx';
 import { StepView } from './step-view.tsx';
 import { ToMend } from './to-mend.tsx';
-import type { RefusedWork, Step, TodayModel } from './today-facts.ts';
+import type { Step, TodayModel } from './today-facts.ts';
 import { belowAnswer, todayAnswer, toHaveReady } from './today-text.ts';
 
 interface TodayPageProps {
   model: TodayModel;
   notice: DoneNotice | null;
-  refused: RefusedWork | null;
+  refused: RefusedForm | null;
 }
 
 interface StepsProps {
@@ -27,7 +28,7 @@ interface StepsProps {
   clock: Pick<TodayModel, 'now'>;
   writable: boolean;
   underWay: boolean;
-  refused: RefusedWork | null;
+  refused: RefusedForm | null;
 }
 
 /** The list of a session; while it is under way a line shows where the clock stands. */
@@ -61,7 +62,7 @@ const HaveReady: FC<{ steps: readonly Step[] }> = ({ steps }) => {
   );
 };
 
-const Session: FC<{ model: TodayModel; refused: RefusedWork | null }> = ({ model, refused }) => {
+const Session: FC<{ model: TodayModel; refused: RefusedForm | null }> = ({ model, refused }) => {
   const { session, steps, today, underWay } = model;
   if (!session)
     return model.late ? null : (

@@ -75,7 +75,10 @@ export const showFit = async (context: UseCaseContext, made: string | null): Pro
 };
 
 /** Makes the times of handling such that a usual session makes as many pieces as the last one did. */
-export const fitTimes = (context: UseCaseContext, made: string): Promise<Outcome<Changed<{ pieces: number }>>> =>
+export const fitTimes = (
+  context: UseCaseContext,
+  made: string,
+): Promise<Outcome<Changed<{ pieces: number; first: string }>>> =>
   changing(
     context,
     { kind: 'times fitted', words: ({ pieces }) => `Times changed so that a usual session makes ${pieces}` },
@@ -86,6 +89,6 @@ export const fitTimes = (context: UseCaseContext, made: string): Promise<Outcome
       if (!fitted) return refuse('made', 'By these figures nothing can be made yet, so there are no times to change.');
       if (fitted.factor === 1) return refuse('made', 'Nothing has to be changed for that.');
       await updateTimes(tx, fitted.yard);
-      return done({ pieces: fitted.after.pieces });
+      return done({ pieces: fitted.after.pieces, first: yard.castings.at(0)?.id ?? '' });
     },
   );

@@ -11,10 +11,10 @@ import type { PromiseMove } from './promises-moved.ts';
  * 1. A use case reads what was typed into an `Edit`: the words of the change, and the work. The work checks what the yard
  *    file would be (`fitsYardFile` in fits-yard-file.ts), so that every fault stands at its field, and only then writes. It
  *    keeps what was typed and drops the guesses of what is another figure now (`keepFigures` in figures.ts).
- * 2. `saveRoutes` (src/http/save-routes.tsx) shows the form and saves the edit. When that moves a date, the form comes back
- *    with the effect on top and everything typed in it; saved again with the effect in sight, it is done.
- * 3. A page of `EditPage` (views/yard/edit-page.tsx) shows the form in a `FormState`; `removal` (save-routes.tsx) takes an
- *    entry away with `removeEntry` (remove-entry.ts), refused where something needs it.
+ * 2. `effectFirst` (src/http/form-route.tsx) saves the edit. When that moves a date, the form comes back with the effect on
+ *    top and everything typed in it; saved again with the effect in sight, it is done.
+ * 3. A page of `EditPage` (views/yard/edit-page.tsx) shows the form in a `FormState`; `sectionRoutes`
+ *    (src/http/section-routes.tsx) has the list, the form and the removal of an entry (`removeEntry`, remove-entry.ts).
  * 4. The sentence of the section on the page of the yard is in views/yard/section-text.ts, its address in sections.ts there.
  *
  * The moulds show all of it: src/usecases/yard/edit-mould.ts, src/http/yard-mould-routes.tsx, views/yard/mould-*.tsx.
@@ -38,6 +38,13 @@ export interface FormState {
   typed: Readonly<Record<string, string>> | null;
   errors: Readonly<Record<string, string>>;
   effect: Effect | null;
+}
+
+/** A form of a page that has several, sent back: which one, what was wrong, and what was typed into it. */
+export interface RefusedForm {
+  form: string;
+  errors: FormState['errors'];
+  typed: Readonly<Record<string, string>>;
 }
 
 export type Saved<T> =

@@ -1,6 +1,6 @@
 import type { Fault } from '../../../shared/fault.ts';
 import { type OrderLine, SLIPS, type Slip } from '../../../shared/order.ts';
-import type { Outcome } from '../core/context.ts';
+import { done, type Outcome } from '../core/context.ts';
 import { amountIn, amountTyped } from './amount-typed.ts';
 import type { DateReading } from './date-typed.ts';
 import { type FormFields, rowsTyped } from './form-fields.ts';
@@ -94,6 +94,10 @@ export const holdTyped = (
   const reader = new TypedReader(fields, how);
   return reader.outcome({ promisedOn: reader.dateOrNone('promisedOn'), heldUntil: reader.dateOrNone('heldUntil') });
 };
+
+/** Whether an order is handed over even though pieces are missing. */
+export const handOverTyped = ({ evenShort }: FormFields): Outcome<{ evenShort: boolean }> =>
+  done({ evenShort: evenShort === 'yes' });
 
 /** The question of the first page, as far as it could be read. */
 export const questionTyped = (fields: FormFields, how: DateReading) => {

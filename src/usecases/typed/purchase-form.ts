@@ -2,7 +2,7 @@ import type { Fault } from '../../../shared/fault.ts';
 import { done, type Outcome, refuse } from '../core/context.ts';
 import { type AmountTyped, amountIn, amountTyped } from './amount-typed.ts';
 import { type DateReading, readDate } from './date-typed.ts';
-import type { FormFields } from './form-fields.ts';
+import { type FormFields, wholeTyped } from './form-fields.ts';
 import type { Measures } from './measures.ts';
 import { moneyTyped } from './money-typed.ts';
 
@@ -63,3 +63,14 @@ export const purchaseRead = (
   const faults: Fault[] = [quantity, on, price].flatMap((one) => (one.ok ? [] : one.faults));
   return { ok: false, faults };
 };
+
+/** Which goods on their way; 0 stands for none of them. */
+export const goodsTyped = ({ goods }: FormFields): Outcome<number> => done(wholeTyped(goods) ?? 0);
+
+/** Goods that came, and how much of them, to be read once their unit is known. */
+export const arrivedTyped = (fields: FormFields): Outcome<{ goods: number; came: AmountTyped }> =>
+  done({ goods: wholeTyped(fields.goods) ?? 0, came: amountIn(fields, 'came') });
+
+/** A material that was counted, and how much there is, to be read once its unit is known. */
+export const countTyped = (fields: FormFields): Outcome<{ material: string; counted: AmountTyped }> =>
+  done({ material: fields.material ?? '', counted: amountIn(fields, 'counted') });

@@ -48,3 +48,18 @@ export const noWorkTyped = ({ date = '' }: FormFields): Outcome<string> =>
 
 /** Which session: the instant it starts. */
 export const sessionTyped = ({ session = '' }: FormFields): Outcome<string> => done(session);
+
+/** An order that is named and nothing else. */
+export const orderNamed = ({ order = '' }: FormFields): Outcome<string> => done(order);
+
+/** A step of late work that was not done; null for all of it. */
+export const stepTyped = ({ step }: FormFields): Outcome<string | null> => done(step || null);
+
+/** When a session stops, by the clock of its day. */
+export const stopTyped = ({ session = '', at = '' }: FormFields) => done({ session, at });
+
+/** A session with one person fewer, and which of its hours; null where it does not say. */
+export const fewerTyped = ({ session = '', window }: FormFields) => done({ session, window: wholeTyped(window) });
+
+/** Hours ahead that a session is fixed; null where it is no whole number. */
+export const fixedHoursTyped = ({ hours }: FormFields): Outcome<number | null> => done(wholeTyped(hours));
