@@ -1,48 +1,15 @@
-import type { Child, FC } from 'hono/jsx';
+import type { FC } from 'hono/jsx';
 import type { YardHoursModel } from '../../src/usecases/yard/show-yard-hours.ts';
-import { Answer, Empty } from '../parts/answer.tsx';
+import { Answer } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { datesText, hoursAnswer, offText, repeatingText, singleDayText } from './hours-words.ts';
-import { RemoveForm } from './remove.tsx';
 import { entryPath, removePath, YARD } from './sections.ts';
+import { SentenceList } from './sentence-list.tsx';
 
 export const HOURS = `${YARD}/hours`;
 export const HOURS_DAY = `${HOURS}/day`;
 export const HOURS_OFF = `${HOURS}/off`;
-
-interface RowProps {
-  text: string;
-  more?: string | null;
-  edit?: string;
-  remove: string;
-}
-
-const Row: FC<RowProps> = ({ text, more, edit, remove }) => (
-  <li class="yard-row">
-    <div>
-      <p>{edit ? <a href={edit}>{text}</a> : text}</p>
-      {more && <p class="quiet">{more}</p>}
-    </div>
-    <RemoveForm action={remove} name={text.replace(/\.$/, '')} />
-  </li>
-);
-
-const Part: FC<{ title: string; empty: string; rows: readonly RowProps[]; children?: Child }> = (props) => (
-  <section>
-    <h2>{props.title}</h2>
-    {props.rows.length === 0 ? (
-      <Empty>{props.empty}</Empty>
-    ) : (
-      <ul class="yard-rows">
-        {props.rows.map((row) => (
-          <Row {...row} />
-        ))}
-      </ul>
-    )}
-    <div class="buttons">{props.children}</div>
-  </section>
-);
 
 /** When the yard works, in sentences: what repeats, single days, days off. */
 export const HoursPage: FC<{ model: YardHoursModel; notice: DoneNotice | null }> = ({ model, notice }) => {
@@ -68,17 +35,21 @@ export const HoursPage: FC<{ model: YardHoursModel; notice: DoneNotice | null }>
       <Answer note="Hours are one person's or several people's. Hours that overlap add their people up.">
         {hoursAnswer(model)}
       </Answer>
-      <Part title="As usual" empty="Say when you work: Saturdays 8 to 2, Wednesday evenings 6 to 9." rows={repeating}>
+      <SentenceList
+        title="As usual"
+        empty="Say when you work: Saturdays 8 to 2, Wednesday evenings 6 to 9."
+        rows={repeating}
+      >
         <ButtonLink href={entryPath(HOURS, 'new')} kind={work.length === 0 ? 'main' : 'plain'}>
           Add hours
         </ButtonLink>
-      </Part>
-      <Part title="Single days" empty="No hours on a single day, beside the usual ones." rows={single}>
+      </SentenceList>
+      <SentenceList title="Single days" empty="No hours on a single day, beside the usual ones." rows={single}>
         <ButtonLink href={entryPath(HOURS_DAY, 'new')}>Add a day</ButtonLink>
-      </Part>
-      <Part title="Days off" empty="No day off is coming." rows={free}>
+      </SentenceList>
+      <SentenceList title="Days off" empty="No day off is coming." rows={free}>
         <ButtonLink href={entryPath(HOURS_OFF, 'new')}>Add days off</ButtonLink>
-      </Part>
+      </SentenceList>
       <p>
         <a href={YARD}>Your yard</a>
       </p>

@@ -1,13 +1,12 @@
 import type { FC } from 'hono/jsx';
 import type { YardKit, YardKitsModel } from '../../src/usecases/yard/show-yard-kits.ts';
-import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { countText } from '../parts/day-text.ts';
-import { type DoneNotice, Notice } from '../parts/notice.tsx';
+import type { DoneNotice } from '../parts/notice.tsx';
 import { listText, quantityText } from '../parts/quantity-text.ts';
 import { CASTINGS } from './castings-page.tsx';
-import { RemoveForm } from './remove.tsx';
-import { entryPath, removePath, YARD } from './sections.ts';
+import { type ListEntry, ListPage } from './list-page.tsx';
+import { entryPath, YARD } from './sections.ts';
 
 export const KITS = `${YARD}/kits`;
 
@@ -22,47 +21,30 @@ const kitText = ({ pieces, parts, cuts, packMinutes }: YardKit): string => {
   return `${lists.join('; ')}. ${packing}`;
 };
 
+const kitEntry = (kit: YardKit): ListEntry => ({ id: kit.id, name: kit.name, lines: [<p>{kitText(kit)}</p>] });
+
 const answerOf = ({ kits }: YardKitsModel): string =>
   kits.length === 0 ? 'There are no kits yet.' : `${countText(kits.length, 'kit')} can be ordered.`;
 
 /** What is sold as one thing, a row each. */
-export const KitsPage: FC<{ model: YardKitsModel; notice: DoneNotice | null }> = ({ model, notice }) => (
-  <>
-    {notice && <Notice notice={notice} today={model.today} back={KITS} />}
-    <Answer note="Pieces can be ordered singly too, without a kit.">{answerOf(model)}</Answer>
-    {model.kits.length === 0 && (
-      <Empty>
-        {model.castings.length === 0
+export const KitsPage: FC<{ model: YardKitsModel; notice: DoneNotice | null }> = ({ model, notice }) => {
+  const nothingCast = model.castings.length === 0;
+  return (
+    <ListPage
+      path={KITS}
+      notice={notice}
+      today={model.today}
+      answer={answerOf(model)}
+      note="Pieces can be ordered singly too, without a kit."
+      empty={
+        nothingCast
           ? 'A kit is put together from pieces, so write down what you cast first.'
-          : 'Put one together from its pieces and pins, or have it worked out from a size.'}
-      </Empty>
-    )}
-    <div class="buttons">
-      {model.castings.length === 0 && (
-        <ButtonLink href={entryPath(CASTINGS, 'new')} kind="main">
-          Add what you cast
-        </ButtonLink>
-      )}
-      <ButtonLink href={entryPath(KITS, 'new')} kind={model.castings.length === 0 ? 'plain' : 'main'}>
-        Add a kit
-      </ButtonLink>
-      <ButtonLink href="/kits/by-size">Work one out from a size</ButtonLink>
-      <ButtonLink href={YARD} kind="quiet">
-        Your yard
-      </ButtonLink>
-    </div>
-    <ul class="yard-rows">
-      {model.kits.map((kit) => (
-        <li class="yard-row">
-          <div>
-            <h2>
-              <a href={entryPath(KITS, kit.id)}>{kit.name}</a>
-            </h2>
-            <p>{kitText(kit)}</p>
-          </div>
-          <RemoveForm action={removePath(KITS, kit.id)} name={kit.name} />
-        </li>
-      ))}
-    </ul>
-  </>
-);
+          : 'Put one together from its pieces and pins, or have it worked out from a size.'
+      }
+      first={nothingCast && { href: entryPath(CASTINGS, 'new'), text: 'Add what you cast' }}
+      add="Add a kit"
+      after={<ButtonLink href="/kits/by-size">Work one out from a size</ButtonLink>}
+      groups={[{ entries: model.kits.map(kitEntry) }]}
+    />
+  );
+};

@@ -1,11 +1,10 @@
 import type { FC } from 'hono/jsx';
 import type { YardMix, YardMixesModel } from '../../src/usecases/yard/show-yard-mixes.ts';
-import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
-import { type DoneNotice, Notice } from '../parts/notice.tsx';
+import type { DoneNotice } from '../parts/notice.tsx';
+import { type ListEntry, ListPage } from './list-page.tsx';
 import { contentsLine, hardensLine, mixesAnswer, PRESET_NAMES, workLine, yieldLine } from './mix-words.ts';
-import { RemoveForm } from './remove.tsx';
-import { entryPath, removePath, YARD } from './sections.ts';
+import { entryPath, YARD } from './sections.ts';
 
 export const MIXES = `${YARD}/mixes`;
 
@@ -33,53 +32,38 @@ export const PresetButtons: FC<{ presets: YardMixesModel['presets']; main?: bool
   </>
 );
 
-const Row: FC<{ mix: YardMix }> = ({ mix }) => (
-  <li class="yard-row">
-    <div>
-      <h2>
-        <a href={entryPath(MIXES, mix.id)}>{mix.name}</a>
-      </h2>
-      <p>
-        {yieldLine(mix)} {workLine(mix)}
+const mixEntry = (mix: YardMix): ListEntry => ({
+  id: mix.id,
+  name: mix.name,
+  lines: [
+    <p>
+      {yieldLine(mix)} {workLine(mix)}
+    </p>,
+    <p>{hardensLine(mix)}</p>,
+    <p class="quiet">{contentsLine(mix)}</p>,
+    <p>
+      <a href={strengthPath(mix.id)}>How strong is it by then?</a>
+    </p>,
+    mix.guesses.length > 0 && (
+      <p class="quiet">
+        Some of it is <a href="/yard/guesses">still a guess</a>. Check your bag's data sheet.
       </p>
-      <p>{hardensLine(mix)}</p>
-      <p class="quiet">{contentsLine(mix)}</p>
-      <p>
-        <a href={strengthPath(mix.id)}>How strong is it by then?</a>
-      </p>
-      {mix.guesses.length > 0 && (
-        <p class="quiet">
-          Some of it is <a href="/yard/guesses">still a guess</a>. Check your bag's data sheet.
-        </p>
-      )}
-    </div>
-    <RemoveForm action={removePath(MIXES, mix.id)} name={mix.name} />
-  </li>
-);
+    ),
+  ],
+});
 
 /** What is mixed. */
 export const MixesPage: FC<{ model: YardMixesModel; notice: DoneNotice | null }> = ({ model, notice }) => (
-  <>
-    {notice && <Notice notice={notice} today={model.today} back={MIXES} />}
-    <Answer note="How long it takes to harden is for planning only. The data sheet and your own tests come first.">
-      {mixesAnswer(model)}
-    </Answer>
-    {model.mixes.length === 0 && (
-      <Empty>Start from cautious figures for one of two kinds, and put in what your bag's data sheet says.</Empty>
-    )}
-    <div class="buttons">
-      <PresetButtons presets={model.presets} main={model.mixes.length === 0} />
-      <ButtonLink href={entryPath(MIXES, 'new')}>Add a mix from nothing</ButtonLink>
-      <ButtonLink href={YARD} kind="quiet">
-        Your yard
-      </ButtonLink>
-    </div>
-    {model.mixes.length > 0 && (
-      <ul class="yard-rows">
-        {model.mixes.map((mix) => (
-          <Row mix={mix} />
-        ))}
-      </ul>
-    )}
-  </>
+  <ListPage
+    path={MIXES}
+    notice={notice}
+    today={model.today}
+    answer={mixesAnswer(model)}
+    note="How long it takes to harden is for planning only. The data sheet and your own tests come first."
+    empty="Start from cautious figures for one of two kinds, and put in what your bag's data sheet says."
+    before={<PresetButtons presets={model.presets} main={model.mixes.length === 0} />}
+    add="Add a mix from nothing"
+    addIsSecond
+    groups={[{ entries: model.mixes.map(mixEntry) }]}
+  />
 );

@@ -1,7 +1,6 @@
 import type { FC } from 'hono/jsx';
 import type { FormState } from '../../src/usecases/plan/save-edit.ts';
 import type { TemperaturesModel } from '../../src/usecases/yard/show-temperatures.ts';
-import { Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
 import { fullDayText } from '../parts/day-text.ts';
@@ -9,8 +8,8 @@ import { TextField } from '../parts/field.tsx';
 import { shownIn } from '../parts/form-state.tsx';
 import type { DoneNotice } from '../parts/notice.tsx';
 import { EditPage } from './edit-page.tsx';
-import { RemoveForm } from './remove.tsx';
 import { entryPath, removePath, YARD } from './sections.ts';
+import { SentenceList } from './sentence-list.tsx';
 import { endsText, lineText, MONTH_NAMES, temperaturesAnswer } from './temperature-words.ts';
 
 export const TEMPERATURES = `${YARD}/temperatures`;
@@ -21,31 +20,20 @@ interface TemperaturesProps {
 }
 
 const Lines: FC<{ model: TemperaturesModel }> = ({ model: { lines, today } }) => (
-  <section>
-    <h2>Days that are not like their month</h2>
-    {lines.length === 0 ? (
-      <Empty>A cold week, say: add it with its days, and the plan waits longer before it strips.</Empty>
-    ) : (
-      <ul class="yard-rows">
-        {lines.map((line) => (
-          <li class="yard-row">
-            <div>
-              <p>
-                <a href={entryPath(TEMPERATURES, line.id)}>{lineText(line, today)}</a>
-              </p>
-            </div>
-            <RemoveForm action={removePath(TEMPERATURES, line.id)} name={lineText(line, today).replace(/\.$/, '')} />
-          </li>
-        ))}
-      </ul>
-    )}
-    <div class="buttons">
-      <ButtonLink href={entryPath(TEMPERATURES, 'new')}>Add days</ButtonLink>
-      <ButtonLink href={YARD} kind="quiet">
-        Your yard
-      </ButtonLink>
-    </div>
-  </section>
+  <SentenceList
+    title="Days that are not like their month"
+    empty="A cold week, say: add it with its days, and the plan waits longer before it strips."
+    rows={lines.map((line) => ({
+      text: lineText(line, today),
+      edit: entryPath(TEMPERATURES, line.id),
+      remove: removePath(TEMPERATURES, line.id),
+    }))}
+  >
+    <ButtonLink href={entryPath(TEMPERATURES, 'new')}>Add days</ButtonLink>
+    <ButtonLink href={YARD} kind="quiet">
+      Your yard
+    </ButtonLink>
+  </SentenceList>
 );
 
 /** What each month is like where the pieces set, day and night together. */

@@ -1,0 +1,25 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { expect, test } from 'vitest';
+
+const folder = fileURLToPath(new URL('../../src/http/', import.meta.url));
+
+/** Every place in src/http that takes a POST: the file, and how often. */
+const taken = (): Record<string, number> =>
+  Object.fromEntries(
+    readdirSync(folder).flatMap((name) => {
+      const count = readFileSync(folder + name, 'utf8').match(/\.post\(/g)?.length ?? 0;
+      return count > 0 ? [[name, count]] : [];
+    }),
+  );
+
+/* DEVELOPERS.md, "Forms", gives the reason of each that stands beside the builder. */
+test('a form is taken by the one builder, or is one of those that are named', () => {
+  expect(taken()).toEqual({
+    'form-route.tsx': 1,
+    'file-routes.tsx': 2,
+    'first-routes.tsx': 1,
+    'order-form-routes.tsx': 1,
+    'yard-casting-routes.tsx': 1,
+  });
+});
