@@ -1,15 +1,12 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
-
-const folder = fileURLToPath(new URL('../../src/http/', import.meta.url));
+import { filesUnder } from '../support/source-files.ts';
 
 /** Every place in src/http that takes a POST: the file, and how often. */
 const taken = (): Record<string, number> =>
   Object.fromEntries(
-    readdirSync(folder).flatMap((name) => {
-      const count = readFileSync(folder + name, 'utf8').match(/\.post\(/g)?.length ?? 0;
-      return count > 0 ? [[name, count]] : [];
+    filesUnder('src/http').flatMap(({ path, text }) => {
+      const count = text.match(/\.post\(/g)?.length ?? 0;
+      return count > 0 ? [[path.replace('src/http/', ''), count]] : [];
     }),
   );
 
