@@ -23,6 +23,7 @@ export const ZONES: Zone[] = [
   {
     folder: 'db',
     folders: ['shared'],
+    typesFrom: ['src/engine/book'],
     packages: ['drizzle-orm', '@libsql/client', 'node:'],
     besides: { 'db/drizzle.config.ts': ['drizzle-kit'] },
   },

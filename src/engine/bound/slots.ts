@@ -1,3 +1,5 @@
+import { curedAt, outAt } from '../book/curing-times.ts';
+import { isCoatDue, setUpMinutes, turnsAfterPour } from '../book/mould-state.ts';
 import { BATCH, NEVER, NONE, PREP, type Problem, STRIP } from '../decoder/problem.ts';
 import { weatherFault } from '../decoder/weather.ts';
 
@@ -72,10 +74,10 @@ export const batchAlone = (problem: Problem, casting: number, from: number): num
  */
 export const outOf = (problem: Problem, casting: number, fillEnd: number): { emptyAt: number; readyAt: number } => {
   const { mix, stripMinutes, stripCrew } = problem.castings[casting]!;
-  const { ageing, demouldMinutes, cureMinutes } = problem.mixes[mix]!;
-  const strip = earliestAlone(problem, STRIP, stripMinutes, stripCrew, ageing.whenAged(fillEnd, demouldMinutes));
+  const setting = problem.mixes[mix]!;
+  const strip = earliestAlone(problem, STRIP, stripMinutes, stripCrew, outAt(setting, fillEnd));
   const emptyAt = strip >= NEVER ? NEVER : strip + stripMinutes;
-  return { emptyAt, readyAt: Math.max(emptyAt, ageing.whenAged(fillEnd, cureMinutes)) };
+  return { emptyAt, readyAt: Math.max(emptyAt, curedAt(setting, fillEnd)) };
 };
 
 /** One more turn of a mould, with or without a sealing coat, of a batch from a minute on; null when there is no time. */
@@ -85,7 +87,7 @@ const turnFrom = (
   last: Emptied,
   coated: boolean,
 ): { after: Emptied; readyAt: number } | null => {
-  const { mix, fillMinutes, prepMinutes, cleanMinutes } = problem.castings[casting]!;
+  const { mix, fillMinutes } = problem.castings[casting]!;
   const { oilMinutes, oilDryMinutes } = problem.moulds[mould]!;
   const minutes = last.prepMinutes + (coated ? oilMinutes : 0);
   const prep = last.emptyAt >= NEVER ? NEVER : earliestAlone(problem, PREP, minutes, 1, last.emptyAt);
@@ -94,8 +96,10 @@ const turnFrom = (
   if (batch >= NEVER) return null;
   const { emptyAt, readyAt } = outOf(problem, casting, batch + problem.mixes[mix]!.mixMinutes + fillMinutes);
   if (readyAt >= NEVER) return null;
-  const turnsSinceOil = coated ? 1 : last.turnsSinceOil + 1;
-  return { after: { emptyAt, prepMinutes: prepMinutes + cleanMinutes, turnsSinceOil, isPrepped: false }, readyAt };
+  const turnsSinceOil = turnsAfterPour(last.turnsSinceOil, coated);
+  // The coat is added by the turn that gets it.
+  const again = setUpMinutes(problem.castings[casting]!, 0, 0, true, false);
+  return { after: { emptyAt, prepMinutes: again, turnsSinceOil, isPrepped: false }, readyAt };
 };
 
 /** Without those that another beats: empty as soon, with as few pours since its coat. */
@@ -115,7 +119,7 @@ const turnOnce = (problem: Problem, turning: Turning, casting: number, from: num
   const { mould } = turning;
   const { oilEveryTurns } = problem.moulds[mould]!;
   const turns = turning.after.flatMap((last) => {
-    const isDue = !last.isPrepped && last.turnsSinceOil >= oilEveryTurns;
+    const isDue = !last.isPrepped && isCoatDue(last.turnsSinceOil, oilEveryTurns);
     const mayCoat = !last.isPrepped && oilEveryTurns < NEVER && last.turnsSinceOil > 0;
     const ways = isDue ? [true] : mayCoat ? [false, true] : [false];
     return ways.map((coated) => turnFrom(problem, { mould, casting, from }, last, coated));
@@ -128,12 +132,16 @@ const turnOnce = (problem: Problem, turning: Turning, casting: number, from: num
 /** A mould as it stands, before its first pour of a casting. */
 const turningOf = (problem: Problem, casting: number, k: number): Turning => {
   const mould = problem.moulds[k]!;
-  const { prepMinutes, cleanMinutes } = problem.castings[casting]!;
   const { usableFrom, turnsSinceOil } = mould;
   const piece = problem.inMould.find((one) => one.mould === k);
   const held = piece?.casting ?? mould.setFor;
-  const minutes =
-    prepMinutes + (piece || mould.dirty ? cleanMinutes : 0) + (held === casting ? 0 : mould.change[casting]!);
+  const minutes = setUpMinutes(
+    problem.castings[casting]!,
+    0,
+    held === casting ? 0 : mould.change[casting]!,
+    piece !== undefined || mould.dirty,
+    false,
+  );
   const emptyAt = piece ? Math.max(outOf(problem, piece.casting, piece.filledAt).emptyAt, usableFrom) : usableFrom;
   const isPrepped = !piece && mould.prepped && mould.setFor === casting;
   const first = { emptyAt, prepMinutes: isPrepped ? 0 : minutes, turnsSinceOil, isPrepped };

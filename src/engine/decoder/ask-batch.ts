@@ -1,3 +1,4 @@
+import { takeForBatch } from '../book/goods.ts';
 import type { Problem } from './problem.ts';
 import type { Stock } from './stock.ts';
 
@@ -5,12 +6,8 @@ import type { Stock } from './stock.ts';
 export const askForBatch = (
   { mixes, castings }: Pick<Problem, 'mixes' | 'castings'>,
   stock: Stock,
-  batch: { mix: number; bags: number; pours: readonly { casting: number }[] },
+  { mix, bags, pours }: { mix: number; bags: number; pours: readonly { casting: number }[] },
 ): void => {
   stock.ask();
-  stock.add(mixes[batch.mix]!.perBag, batch.bags);
-  for (const { casting } of batch.pours) {
-    stock.add(castings[casting]!.perPiece);
-    stock.addCuts(castings[casting]!.cuts);
-  }
+  takeForBatch(stock, mixes[mix]!, bags, castings, pours);
 };

@@ -1,3 +1,4 @@
+import { outAt } from '../book/curing-times.ts';
 import { bagsFor } from '../pack/bags.ts';
 import { askForBatch } from './ask-batch.ts';
 import type { Filling } from './compose.ts';
@@ -188,7 +189,7 @@ const takePrepsAround = (state: DecoderState, readied: Readied[], times: Times, 
 
 /** Whether every piece could still be stripped within the horizon, by the hours alone. */
 const strippable = (state: DecoderState, fillings: Filling[], lastFill: number): boolean =>
-  fillings.every(({ casting }) => {
-    const { ageing, demouldMinutes } = state.problem.mixes[state.problem.castings[casting]!.mix]!;
-    return ageing.whenAged(lastFill, demouldMinutes) <= state.lastStrip[casting]!;
-  });
+  fillings.every(
+    ({ casting }) =>
+      outAt(state.problem.mixes[state.problem.castings[casting]!.mix]!, lastFill) <= state.lastStrip[casting]!,
+  );

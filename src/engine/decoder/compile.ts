@@ -2,6 +2,8 @@ import type { Cut, MaterialQuantity } from '../../../shared/material.ts';
 import type { Order } from '../../../shared/order.ts';
 import { dayNumber, minuteOf, weekdayOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { goodsOfLines } from '../book/goods.ts';
+import { isOutForGood } from '../book/mould-state.ts';
 import { type Calendar, calendarOf } from '../calendar/calendar.ts';
 import { sessionsOf } from '../calendar/sessions.ts';
 import { type Ageing, ageingOf } from '../cure/age.ts';
@@ -14,8 +16,8 @@ type Index = Map<string, number>;
 const indexOf = (list: { id: string }[]): Index => new Map(list.map((x, i) => [x.id, i]));
 const quantities = (list: MaterialQuantity[], materials: Index) =>
   list.map((x) => ({ material: materials.get(x.material)!, quantity: x.quantity }));
-const cutsOf = (list: Cut[], materials: Index, times = 1) =>
-  list.map((x) => ({ material: materials.get(x.material)!, lengthMm: x.lengthMm, count: x.count * times }));
+const cutsOf = (list: readonly Cut[], materials: Index) =>
+  list.map((x) => ({ material: materials.get(x.material)!, lengthMm: x.lengthMm, count: x.count }));
 
 const handoverDays = (yard: YardFile, today: number): Int32Array => {
   const days = yard.yard.handoverDays;
@@ -91,7 +93,7 @@ const compileMoulds = (yard: YardFile, calendar: Calendar, now: number, castings
     const change = new Int32Array(yard.castings.length).fill(NONE);
     const makes = m.makes.map((x) => ({ casting: castings.get(x.casting)!, changeMinutes: x.changeMinutes }));
     for (const x of makes) change[x.casting] = x.changeMinutes;
-    const out = m.condition === 'retired' || (m.condition === 'damaged' && m.repairedOn === undefined);
+    const out = isOutForGood(m);
     const mended = m.condition === 'damaged' && m.repairedOn ? calendar.midnightOf(dayNumber(m.repairedOn)) : now;
     return {
       makes,
@@ -107,37 +109,29 @@ const compileMoulds = (yard: YardFile, calendar: Calendar, now: number, castings
     };
   });
 
-const add = (totals: Map<number, number>, key: number, quantity: number) =>
-  totals.set(key, (totals.get(key) ?? 0) + quantity);
+/** Minutes of packing all kits of an order. */
+const packMinutesOf = ({ lines }: Order, { kits }: YardFile): number =>
+  lines.reduce((sum, { kit, quantity }) => {
+    const own = kit === undefined ? undefined : kits.find(({ id }) => id === kit);
+    return sum + (own?.packMinutes ?? 0) * quantity;
+  }, 0);
 
 /** What an order takes: pieces by casting, parts by material, cuts, and the minutes of packing its kits. */
 const compileOrder = (yard: YardFile, order: Order): CompiledOrder => {
   const [castings, materials] = [indexOf(yard.castings), indexOf(yard.materials)];
-  const kits = new Map(yard.kits.map((k) => [k.id, k]));
-  const pieces = new Map<number, number>();
-  const parts = new Map<number, number>();
+  const { pieces, parts, cuts } = goodsOfLines(order.lines, yard);
   const result: CompiledOrder = {
     weight: order.weight,
     dueDay: order.due === undefined ? NEVER : dayNumber(order.due),
-    packMinutes: 0,
+    packMinutes: packMinutesOf(order, yard),
     pieces: [],
     pieceCount: 0,
     parts: [],
-    cuts: [],
+    cuts: cutsOf(cuts, materials).filter((x) => x.count > 0),
   };
-  for (const line of order.lines) {
-    if (line.casting !== undefined) add(pieces, castings.get(line.casting)!, line.quantity);
-    if (line.material !== undefined) add(parts, materials.get(line.material)!, line.quantity);
-    const kit = line.kit === undefined ? undefined : kits.get(line.kit)!;
-    if (!kit) continue;
-    for (const x of kit.pieces) add(pieces, castings.get(x.casting)!, x.count * line.quantity);
-    for (const x of kit.parts) add(parts, materials.get(x.material)!, x.quantity * line.quantity);
-    result.cuts.push(...cutsOf(kit.cuts, materials, line.quantity).filter((x) => x.count > 0));
-    result.packMinutes += kit.packMinutes * line.quantity;
-  }
-  for (const [casting, count] of pieces) if (count > 0) result.pieces.push({ casting, count });
+  for (const [id, count] of pieces) if (count > 0) result.pieces.push({ casting: castings.get(id)!, count });
   for (const piece of result.pieces) result.pieceCount += piece.count;
-  for (const [material, quantity] of parts) if (quantity > 0) result.parts.push({ material, quantity });
+  for (const [id, quantity] of parts) if (quantity > 0) result.parts.push({ material: materials.get(id)!, quantity });
   return result;
 };
 

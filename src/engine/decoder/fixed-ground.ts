@@ -1,3 +1,5 @@
+import { curedAt, outAt } from '../book/curing-times.ts';
+import { turnsAfterPour } from '../book/mould-state.ts';
 import type { FixedBatch, FixedPour } from './fixed-batch.ts';
 import { NEVER, NONE, type Problem } from './problem.ts';
 import type { Stock } from './stock.ts';
@@ -108,11 +110,11 @@ export const mouldsAtStart = (problem: Problem): FixedMould[] => {
     stripAt: NONE,
   }));
   for (const piece of problem.inMould) {
-    const { ageing, demouldMinutes, cureMinutes } = problem.mixes[problem.castings[piece.casting]!.mix]!;
+    const mix = problem.mixes[problem.castings[piece.casting]!.mix]!;
     Object.assign(moulds[piece.mould]!, {
       held: piece.casting,
-      outAt: ageing.whenAged(piece.filledAt, demouldMinutes),
-      curedAt: ageing.whenAged(piece.filledAt, cureMinutes),
+      outAt: outAt(mix, piece.filledAt),
+      curedAt: curedAt(mix, piece.filledAt),
       prepped: false,
     });
   }
@@ -126,17 +128,17 @@ export const mouldsAtStart = (problem: Problem): FixedMould[] => {
 export const settleMould = (ground: FixedGround, batch: FixedBatch, pour: FixedPour, stripAt: number): void => {
   const { problem } = ground;
   const casting = problem.castings[pour.casting]!;
-  const { ageing, demouldMinutes, cureMinutes } = problem.mixes[batch.mix]!;
+  const mix = problem.mixes[batch.mix]!;
   const filled = pour.fillStart + casting.fillMinutes;
   const mould = ground.moulds[pour.mould]!;
   Object.assign(mould, {
     held: pour.casting,
-    outAt: ageing.whenAged(filled, demouldMinutes),
-    curedAt: ageing.whenAged(filled, cureMinutes),
+    outAt: outAt(mix, filled),
+    curedAt: curedAt(mix, filled),
     setFor: pour.casting,
     dirty: true,
     prepped: false,
-    turnsSinceOil: (pour.coated ? 0 : mould.turnsSinceOil) + 1,
+    turnsSinceOil: turnsAfterPour(mould.turnsSinceOil, pour.coated),
     stripAt,
   });
 };

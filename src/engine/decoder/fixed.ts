@@ -1,5 +1,6 @@
 import type { Keep, PlanBatch, PlanPour } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
+import { isCoatDue, setUpMinutes } from '../book/mould-state.ts';
 import { bagsFor } from '../pack/bags.ts';
 import { askForBatch } from './ask-batch.ts';
 import type { FixedBatch, FixedBatches, FixedPour } from './fixed-batch.ts';
@@ -25,16 +26,12 @@ const pourFault = (ground: FixedGround, { text, fixed }: Pour, batchStart: numbe
     return `mould ${name} is not empty by then`;
   if (mould.freeAt > fixed.prepStart) return `mould ${name} is not free by then`;
   const asIs = mould.prepped && mould.held === NONE && mould.setFor === fixed.casting;
-  if (!asIs && mould.turnsSinceOil >= of.oilEveryTurns && !fixed.coated)
+  if (!asIs && isCoatDue(mould.turnsSinceOil, of.oilEveryTurns) && !fixed.coated)
     return `mould ${name} is due for a sealing coat`;
   const dirty = mould.dirty || mould.held !== NONE;
   const setFor = mould.held === NONE ? mould.setFor : mould.held;
-  const { prepMinutes, cleanMinutes } = problem.castings[fixed.casting]!;
-  const lasts =
-    prepMinutes +
-    (dirty ? cleanMinutes : 0) +
-    (setFor === fixed.casting ? 0 : change) +
-    (fixed.coated ? of.oilMinutes : 0);
+  const changing = setFor === fixed.casting ? 0 : change;
+  const lasts = setUpMinutes(problem.castings[fixed.casting]!, of.oilMinutes, changing, dirty, fixed.coated);
   if (fixed.prepMinutes !== (asIs ? 0 : lasts) || (asIs && fixed.coated))
     return `setting up mould ${name} takes another time now`;
   if (minuteOf(text.prepEnd) + (fixed.coated ? of.oilDryMinutes : 0) > batchStart)

@@ -1,3 +1,5 @@
+import { curedAt, outAt } from '../book/curing-times.ts';
+import { turnsAfterPour } from '../book/mould-state.ts';
 import type { DecoderState } from './decoder-state.ts';
 import { NONE } from './problem.ts';
 
@@ -52,10 +54,10 @@ export const placePour = (
 ): void => {
   const { moulds, demand, problem } = state;
   const { mix, fillMinutes } = problem.castings[casting]!;
-  const { ageing, demouldMinutes, cureMinutes } = problem.mixes[mix]!;
+  const setting = problem.mixes[mix]!;
   const order = nextOrder(state, casting);
   const pour = addPour(state, mould, casting, batch, fillStart, order);
-  moulds.turnsSinceOil[mould] = (moulds.coated[mould] ? 0 : moulds.turnsSinceOil[mould]!) + 1;
+  moulds.turnsSinceOil[mould] = turnsAfterPour(moulds.turnsSinceOil[mould]!, moulds.coated[mould] === 1);
   moulds.coated[mould] = 0;
   moulds.preppedFor[mould] = NONE;
   moulds.prepStart[mould] = NONE;
@@ -63,7 +65,7 @@ export const placePour = (
   moulds.held[mould] = casting;
   moulds.heldOrder[mould] = order;
   moulds.heldPour[mould] = pour;
-  moulds.outAt[mould] = ageing.whenAged(fillStart + fillMinutes, demouldMinutes);
-  moulds.curedAt[mould] = ageing.whenAged(fillStart + fillMinutes, cureMinutes);
+  moulds.outAt[mould] = outAt(setting, fillStart + fillMinutes);
+  moulds.curedAt[mould] = curedAt(setting, fillStart + fillMinutes);
   demand.prepped[casting] = demand.prepped[casting]! - 1;
 };

@@ -1,9 +1,10 @@
+import { isCoatDue, setUpMinutes } from '../book/mould-state.ts';
 import { type DecoderState, placeWanted } from './decoder-state.ts';
 import { NEVER, NONE, PREP } from './problem.ts';
 
 /** True when the mould has to be given a sealing coat before its next pour. */
 export const coatDue = (state: DecoderState, mould: number): boolean =>
-  state.moulds.turnsSinceOil[mould]! >= state.problem.moulds[mould]!.oilEveryTurns;
+  isCoatDue(state.moulds.turnsSinceOil[mould]!, state.problem.moulds[mould]!.oilEveryTurns);
 
 /** Whether a set-up in this shift includes a sealing coat: where it is due, and earlier where the choices say so. */
 export const coats = (state: DecoderState, mould: number): boolean => {
@@ -26,15 +27,11 @@ export const prepMinutes = (
   coated: boolean,
   stripped: boolean,
 ): number => {
-  const { cleanMinutes, prepMinutes: base } = state.problem.castings[casting]!;
   const of = state.problem.moulds[mould]!;
   const setFor = stripped ? state.moulds.held[mould]! : state.moulds.setFor[mould]!;
-  return (
-    base +
-    (stripped || state.moulds.dirty[mould] ? cleanMinutes : 0) +
-    (setFor === casting ? 0 : of.change[casting]!) +
-    (coated ? of.oilMinutes : 0)
-  );
+  const dirty = stripped || state.moulds.dirty[mould] === 1;
+  const change = setFor === casting ? 0 : of.change[casting]!;
+  return setUpMinutes(state.problem.castings[casting]!, of.oilMinutes, change, dirty, coated);
 };
 
 /** Places a set-up of a mould; the minutes are taken already. */
@@ -98,7 +95,7 @@ const emptyMoulds = (state: DecoderState, casting: number): number[] => {
 
 const prepOne = (state: DecoderState, mould: number, casting: number): boolean => {
   const due = coats(state, mould);
-  const soon = state.moulds.turnsSinceOil[mould]! + 1 >= state.problem.moulds[mould]!.oilEveryTurns;
+  const soon = isCoatDue(state.moulds.turnsSinceOil[mould]! + 1, state.problem.moulds[mould]!.oilEveryTurns);
   const coated = due || (state.choices.coatAhead && soon);
   const minutes = prepMinutes(state, mould, casting, coated, false);
   const start = state.timeline.earliest(PREP, minutes, 1, state.moulds.freeAt[mould]!);

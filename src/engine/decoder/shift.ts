@@ -1,3 +1,4 @@
+import { outAt } from '../book/curing-times.ts';
 import { applyFixed } from './apply-fixed.ts';
 import { placeBatch } from './batch.ts';
 import { packWaiting } from './complete.ts';
@@ -30,8 +31,8 @@ const chooseBatch = (state: DecoderState, lead: number, openings: Openings): Fil
 
 /** True when a batch mixed at the start of the shift could not be stripped in it. */
 const isSlow = (state: DecoderState, mix: number): boolean => {
-  const { ageing, mixMinutes, demouldMinutes } = state.problem.mixes[mix]!;
-  return ageing.whenAged(state.timeline.from + mixMinutes, demouldMinutes) >= state.timeline.to;
+  const mixed = state.problem.mixes[mix]!;
+  return outAt(mixed, state.timeline.from + mixed.mixMinutes) >= state.timeline.to;
 };
 
 /** Places a batch, giving up the pieces that are ready last until what is left fits. */

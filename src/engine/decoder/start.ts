@@ -1,3 +1,4 @@
+import { curedAt, outAt } from '../book/curing-times.ts';
 import { reserveFixed } from './apply-fixed.ts';
 import { completeOrder } from './complete.ts';
 import type { DecoderState } from './decoder-state.ts';
@@ -24,10 +25,10 @@ const resetMoulds = (state: DecoderState): void => {
     moulds.batchFrom[k] = problem.now;
   });
   for (const piece of problem.inMould) {
-    const { ageing, demouldMinutes, cureMinutes } = problem.mixes[problem.castings[piece.casting]!.mix]!;
+    const mix = problem.mixes[problem.castings[piece.casting]!.mix]!;
     moulds.held[piece.mould] = piece.casting;
-    moulds.outAt[piece.mould] = ageing.whenAged(piece.filledAt, demouldMinutes);
-    moulds.curedAt[piece.mould] = ageing.whenAged(piece.filledAt, cureMinutes);
+    moulds.outAt[piece.mould] = outAt(mix, piece.filledAt);
+    moulds.curedAt[piece.mould] = curedAt(mix, piece.filledAt);
     moulds.preppedFor[piece.mould] = NONE;
     moulds.setFor[piece.mould] = piece.casting;
     moulds.dirty[piece.mould] = 1;

@@ -63,11 +63,11 @@ export class Stock {
     this.needed[material] = this.needed[material]! + quantity;
   }
 
-  add(list: Quantity[], times = 1): void {
+  add(list: readonly Quantity[], times = 1): void {
     for (const x of list) this.want(x.material, x.quantity * times);
   }
 
-  addCuts(list: Cuts[]): void {
+  addCuts(list: readonly Cuts[]): void {
     for (const x of list) this.cuts.push(x);
   }
 

@@ -1,8 +1,8 @@
 import type { PlanFile } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { goodsOfLines } from '../../engine/book/goods.ts';
 import { yieldThread } from '../core/yield-thread.ts';
-import { piecesOfOrder } from '../plan/pieces-of-order.ts';
 
 /** A quantity of a material that the plan takes at one minute, and for which orders; null stands for stock. */
 export interface MaterialUse {
@@ -46,7 +46,7 @@ const takeForOrders = (uses: Uses, plan: PlanFile, yard: YardFile): void => {
   const lines = new Map(yard.orders.map((order) => [order.id, order.lines]));
   for (const { id, packStart, completesAt } of plan.orders) {
     const at = minuteOf(packStart ?? completesAt);
-    for (const [material, quantity] of piecesOfOrder(lines.get(id) ?? [], yard).parts)
+    for (const [material, quantity] of goodsOfLines(lines.get(id) ?? [], yard).parts)
       take(uses, material, { at, quantity, orders: [id] });
   }
 };

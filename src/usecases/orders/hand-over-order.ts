@@ -1,7 +1,7 @@
-import { freeSetAside, updateOrder } from '../../../db/stores/order-store.ts';
-import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
+import { handOver } from '../../engine/book/pack.ts';
+import { done, type Outcome, today, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
-import { takeOrderGoods } from '../plan/take-order-goods.ts';
+import { plannedFor, writeBooked } from '../plan/recording-work.ts';
 import { openOrder, orderName } from './open-order.ts';
 
 /**
@@ -17,18 +17,13 @@ export const handOverOrder = (
   changing(
     context,
     { kind: 'order handed over', words: ({ name }) => `Order ${id} handed over (${name})` },
-    async (tx, yard) => {
+    async (tx, yard, _change, plan) => {
       const found = await openOrder(tx, id);
       if (!found.ok) return found;
-      const short = found.value.packedAt === null ? await takeOrderGoods(tx, found.value, yard, context.now) : null;
-      if (short && !evenShort)
-        return refuse(
-          'evenShort',
-          `By the stock book these are not in the yard yet: ${short}. Nothing was handed over.`,
-        );
-      await freeSetAside(tx, id);
-      const day = today(yard.yard.timeZone, context.now);
-      await updateOrder(tx, id, { status: 'handed over', handedOverOn: day, heldUntil: null });
-      return done({ name: orderName(found.value) });
+      const { lines, packedAt } = found.value;
+      const on = today(yard.yard.timeZone, context.now);
+      const taking = { order: id, lines, planned: plannedFor(plan, id), evenShort };
+      const written = await writeBooked(tx, handOver(yard, { ...taking, isPacked: packedAt !== null, on }));
+      return written.ok ? done({ name: orderName(found.value) }) : written;
     },
   );

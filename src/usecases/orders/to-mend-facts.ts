@@ -2,10 +2,10 @@ import type { PieceToMend } from '../../../db/stores/piece-to-mend-store.ts';
 import type { OrderLine } from '../../../shared/order.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { curingTimesOf } from '../../engine/book/curing-times.ts';
+import { goodsOfLines } from '../../engine/book/goods.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import type { Counted } from '../core/page-parts.ts';
-import { curingTimesOf } from '../plan/curing-times.ts';
-import { piecesOfOrder } from '../plan/pieces-of-order.ts';
 
 /** A piece that is kept aside to be mended, as a page speaks of it. */
 export interface ToMendFacts {
@@ -36,7 +36,7 @@ export const toMendFacts = (pieces: readonly PieceToMend[], yard: YardFile): ToM
 
 /** Of what some lines ask for, how many pieces of each kind are kept aside to be mended. */
 export const toMendOfLines = (pieces: readonly PieceToMend[], lines: readonly OrderLine[], yard: YardFile): Counted[] =>
-  [...piecesOfOrder(lines, yard).pieces.keys()].flatMap((id) => {
+  [...goodsOfLines(lines, yard).pieces.keys()].flatMap((id) => {
     const count = pieces.filter(({ casting }) => casting === id).length;
     return count === 0 ? [] : [{ name: yard.castings.find((one) => one.id === id)?.name ?? id, count }];
   });

@@ -1,10 +1,7 @@
-import { addFinished } from '../../../db/stores/finished-store.ts';
-import { addToStock } from '../../../db/stores/material-store.ts';
-import { updateOrder } from '../../../db/stores/order-store.ts';
+import { unpack } from '../../engine/book/pack.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
-import { takeCuts } from '../plan/cut-lengths.ts';
-import { piecesOfOrder } from '../plan/pieces-of-order.ts';
+import { writeBooked } from '../plan/recording-work.ts';
 import { openOrder, orderName } from './open-order.ts';
 
 /** A packed order comes apart again: its pieces are set aside for it, its parts and lengths are in stock. */
@@ -13,15 +10,6 @@ export const unpackOrder = (context: UseCaseContext, id: string): Promise<Outcom
     const found = await openOrder(tx, id);
     if (!found.ok) return found;
     if (found.value.packedAt === null) return refuse('order', `Order ${id} is not packed. Nothing was changed.`);
-    const { pieces, parts, cuts } = piecesOfOrder(found.value.lines, yard);
-    for (const [casting, count] of pieces)
-      if (count > 0) await addFinished(tx, { casting, count, readyAt: null, order: id });
-    for (const [material, quantity] of parts) await addToStock(tx, material, quantity);
-    await takeCuts(
-      tx,
-      yard,
-      cuts.map((cut) => ({ ...cut, count: -cut.count })),
-    );
-    await updateOrder(tx, id, { packedAt: null });
-    return done({ name: orderName(found.value) });
+    const written = await writeBooked(tx, unpack(yard, { order: id, lines: found.value.lines }));
+    return written.ok ? done({ name: orderName(found.value) }) : written;
   });

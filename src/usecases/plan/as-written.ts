@@ -1,36 +1,125 @@
+import type { FinishedPieces } from '../../../shared/mould.ts';
 import type { PlanFile, PlanOrder, PlanPour, PlanStrip } from '../../../shared/plan.ts';
-import { type Minute, minuteOf } from '../../../shared/time.ts';
+import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { apply } from '../../engine/book/apply.ts';
+import { enter } from '../../engine/book/enter.ts';
+import type { Entry } from '../../engine/book/entry.ts';
+import { changePieces } from '../../engine/book/lots.ts';
+import { isOut } from '../../engine/book/mould-state.ts';
+import type { FromFinished } from '../../engine/book/work-done.ts';
 import { renamed } from './fixed-plan.ts';
 import type { FixedMix } from './fixed-pours.ts';
+import { workOfStep } from './late-step-work.ts';
 import { type LateStep, lateSteps } from './late-steps.ts';
-import { lateWork, type PlanOfWork } from './late-work.ts';
-import {
-  type Book,
-  type LatePiece,
-  openBook,
-  writePack,
-  writePour,
-  writePrep,
-  writeStrip,
-  yardOf,
-} from './written-book.ts';
+import { lateWork, type PlannedPack, type PlanOfWork } from './late-work.ts';
 
-/** A yard as it stands once its late work is written down, and the way from its plan to one that has that work to do. */
+/** A piece that late work takes out of its mould, as the plan speaks of it. */
+type LatePiece = PlanPour | PlanStrip;
+
+/** Where a finished piece is from: its place in the yard as it is, or late work. */
+type Origin = number | LatePiece;
+type Placed = FinishedPieces & { origin: Origin };
+
+/** A packed order, with what it takes from the yard and which late pieces. */
+interface WrittenPack {
+  order: PlannedPack;
+  fromFinished: FromFinished[];
+  pieces: LatePiece[];
+}
+
+/** A yard while late work is done in it, and what of that work could be. */
+interface Picture {
+  yard: YardFile;
+  plan: PlanOfWork;
+  finished: Placed[];
+  written: { mixes: FixedMix[]; strips: PlanStrip[]; packs: WrittenPack[]; preps: PlanPour[] };
+  /** Late pours whose pieces are in moulds, by mould. */
+  pours: Map<string, PlanPour>;
+}
+
+/** A yard as it stands once its late work is recorded, and the way from its plan to one that has that work to do. */
 export interface AsWritten {
   yard: YardFile;
   /** Null where the plan leaves no room for it: a piece would never come out of its mould. */
   putBack: (plan: PlanFile) => PlanFile | null;
 }
 
+/** The pieces the plan gives an order, at their places in the picture. */
+const plannedIn = ({ finished, plan }: Picture, order: string): FromFinished[] => {
+  const given = plan.orders.find(({ id }) => id === order)?.fromFinished ?? [];
+  return finished.flatMap(({ origin, count }, place) => {
+    const own = typeof origin === 'number' ? given.some((one) => one.finished === origin) : origin.order === order;
+    return own ? [{ finished: place, count }] : [];
+  });
+};
+
+/** A step that can no longer have been done as planned: its mould holds another piece, or is set up already. */
+const isOverdone = ({ yard, pours }: Picture, step: LateStep): boolean => {
+  if (step.kind === 'prep') {
+    const mould = yard.moulds.find(({ id }) => id === step.pour.mould);
+    return mould === undefined || mould.prepped || isOut(mould);
+  }
+  if (step.kind !== 'strip') return false;
+  const { strip } = step;
+  const [piece, pour] = [yard.inMould.find(({ mould }) => mould === strip.mould), pours.get(strip.mould)];
+  if (!piece || ('fillEnd' in strip ? pour !== strip : pour !== undefined)) return true;
+  // Its own piece is out already, and this is the next one.
+  return minuteOf(piece.filledAt) > minuteOf(strip.stripStart);
+};
+
+/** How many pieces of each origin some entries take. */
+const takenBy = (before: readonly Placed[], after: readonly Placed[]): { origin: Origin; count: number }[] => {
+  const left = new Map(after.map(({ origin, count }) => [origin, count]));
+  return before
+    .map(({ origin, count }) => ({ origin, count: count - (left.get(origin) ?? 0) }))
+    .filter(({ count }) => count > 0);
+};
+
+const packWritten = (order: PlannedPack, taken: { origin: Origin; count: number }[]): WrittenPack => ({
+  order,
+  fromFinished: taken.flatMap(({ origin, count }) => (typeof origin === 'number' ? [{ finished: origin, count }] : [])),
+  pieces: taken.flatMap(({ origin }) => (typeof origin === 'number' ? [] : [origin])),
+});
+
+/** Remembers what a step did, so that a plan can get it back as work to do. */
+const remember = (picture: Picture, step: LateStep, before: readonly Placed[]): void => {
+  const { written, pours, finished } = picture;
+  if (step.kind === 'batch') {
+    written.mixes.push(step.mix);
+    for (const pour of step.mix.pours) pours.set(pour.mould, pour);
+  } else if (step.kind === 'strip') {
+    pours.delete(step.strip.mould);
+    if (!('fillEnd' in step.strip)) written.strips.push(step.strip);
+  } else if (step.kind === 'prep') written.preps.push(step.pour);
+  else written.packs.push(packWritten(step.order, takenBy(before, finished)));
+};
+
+const enterStep = (picture: Picture, step: LateStep): void => {
+  if (isOverdone(picture, step)) return;
+  const planned = step.kind === 'pack' ? plannedIn(picture, step.order.id) : [];
+  const work = workOfStep(step, picture.yard, planned);
+  // An order that is gone, or packed already, asks for nothing.
+  if (work.kind === 'packed' && work.lines.length === 0) return;
+  const booked = enter(picture.yard, work);
+  if (!booked.ok) return;
+  const [before, piece] = [picture.finished, step.kind === 'strip' ? step.strip : null];
+  picture.yard = apply(picture.yard, booked.entries);
+  picture.finished = booked.entries.reduce<Placed[]>(
+    (pieces, entry: Entry) => changePieces(pieces, entry, (fresh) => ({ ...fresh, origin: piece! })),
+    before,
+  );
+  remember(picture, step, before);
+};
+
 /** Which order a plan gives each late piece to. */
-const ordersOf = ({ pieces, written }: Book, plan: PlanFile): Map<LatePiece, string> => {
+const ordersOf = ({ finished, written }: Picture, plan: PlanFile): Map<LatePiece, string> => {
   const orders = new Map<LatePiece, string>();
   for (const { order, pieces: taken } of written.packs) for (const piece of taken) orders.set(piece, order.id);
   for (const { id, fromFinished } of plan.orders)
-    for (const { finished } of fromFinished) {
-      const piece = pieces.get(finished);
-      if (piece) orders.set(piece, id);
+    for (const { finished: place } of fromFinished) {
+      const origin = finished[place]?.origin;
+      if (origin !== undefined && typeof origin !== 'number') orders.set(origin, id);
     }
   return orders;
 };
@@ -39,18 +128,22 @@ const forOrder = <P extends LatePiece>({ order: _before, ...piece }: P, order: s
   (order === undefined ? piece : { ...piece, order }) as P;
 
 /** Pours with the times at which the plan strips their pieces, where it is the plan that does. */
-const poursBack = (book: Book, { pours }: FixedMix, plan: PlanFile, orders: Map<LatePiece, string>): PlanPour[] =>
+const poursBack = (picture: Picture, { pours }: FixedMix, plan: PlanFile, orders: Map<LatePiece, string>): PlanPour[] =>
   pours.map((pour) => {
-    const strip = book.pours.get(pour.mould) === pour && plan.strips.find(({ mould }) => mould === pour.mould);
+    const strip = picture.pours.get(pour.mould) === pour && plan.strips.find(({ mould }) => mould === pour.mould);
     if (!strip) return forOrder(pour, orders.get(pour));
     const { stripStart, stripEnd, pieceReadyAt } = strip;
     return forOrder({ ...pour, stripStart, stripEnd, pieceReadyAt }, strip.order);
   });
 
-const orderBack = ({ pieces, written }: Book, order: PlanOrder): PlanOrder => {
+const orderBack = ({ finished, written }: Picture, order: PlanOrder): PlanOrder => {
   const pack = written.packs.find((one) => one.order.id === order.id);
   if (pack) return { ...pack.order, fromFinished: pack.fromFinished };
-  return { ...order, fromFinished: order.fromFinished.filter(({ finished }) => !pieces.has(finished)) };
+  const fromFinished = order.fromFinished.flatMap(({ finished: place, count }) => {
+    const origin = finished[place]?.origin;
+    return typeof origin === 'number' ? [{ finished: origin, count }] : [];
+  });
+  return { ...order, fromFinished };
 };
 
 /** A mould that counts as set up gets its set-up back, where the plan still pours what it was set up for. */
@@ -67,36 +160,30 @@ const withPreps = (pours: readonly PlanPour[], preps: readonly PlanPour[]): Plan
   });
 };
 
-const putBack = (book: Book, plan: PlanFile): PlanFile | null => {
-  const { mixes, strips, preps } = book.written;
-  if (plan.unstripped.some(({ mould }) => book.pours.has(mould))) return null;
-  const orders = ordersOf(book, plan);
+const putBack = (picture: Picture, plan: PlanFile): PlanFile | null => {
+  const { mixes, strips, preps } = picture.written;
+  if (plan.unstripped.some(({ mould }) => picture.pours.has(mould))) return null;
+  const orders = ordersOf(picture, plan);
   const taken = new Set([...plan.batches, ...plan.pours].map(({ id }) => id));
-  const back = mixes.map((mix) => renamed({ ...mix, pours: poursBack(book, mix, plan, orders) }, taken));
+  const back = mixes.map((mix) => renamed({ ...mix, pours: poursBack(picture, mix, plan, orders) }, taken));
   const bags = mixes.reduce((sum, { batch }) => sum + batch.bags, 0);
   const stripped = (strip: PlanStrip): PlanStrip => forOrder(strip, orders.get(strip));
   return {
     ...plan,
     batches: [...back.map(({ batch }) => batch), ...plan.batches],
     pours: [...back.flatMap(({ pours }) => pours), ...withPreps(plan.pours, preps)],
-    strips: [...strips.map(stripped), ...plan.strips.filter(({ mould }) => !book.pours.has(mould))],
-    orders: plan.orders.map((order) => orderBack(book, order)),
+    strips: [...strips.map(stripped), ...plan.strips.filter(({ mould }) => !picture.pours.has(mould))],
+    orders: plan.orders.map((order) => orderBack(picture, order)),
     score: { ...plan.score, batches: plan.score.batches + mixes.length, bags: plan.score.bags + bags },
   };
 };
 
-const writeStep = (book: Book, step: LateStep, now: Minute): void => {
-  if (step.kind === 'batch') writePour(book, step.mix);
-  else if (step.kind === 'strip') writeStrip(book, step.strip, now);
-  else if (step.kind === 'prep') writePrep(book, step.pour);
-  else writePack(book, step.order);
-};
-
 /**
- * The yard as if all late work had been written down as it was planned, less the steps that were not done: a plan made of
- * it begins after that work and leaves it alone, though time does not go back. Null where there is none.
+ * The yard as if all late work had been recorded as it was planned, less the steps that were not done: a plan made of it
+ * begins after that work and leaves it alone, though time does not go back. Null where there is none. The yard is the very
+ * one that recording that work leaves.
  *
- * Example: at 12:20 a batch of 11:00 is not written down yet. The yard has its pieces in their moulds and its bags out of
+ * Example: at 12:20 a batch of 11:00 is not recorded yet. The yard has its pieces in their moulds and its bags out of
  * stock; what the plan made of it strips next Saturday, `putBack` gives as a pour of 11:00 that is stripped then.
  */
 export const asWritten = (
@@ -106,10 +193,14 @@ export const asWritten = (
 ): AsWritten | null => {
   const late = lateWork(yard, plan);
   if (!late) return null;
-  const book = openBook(yard);
-  const now = minuteOf(yard.yard.now);
-  for (const step of lateSteps(late)) if (!notDone.has(step.name)) writeStep(book, step, now);
-  const { mixes, strips, packs, preps } = book.written;
+  const picture: Picture = {
+    ...{ yard, plan },
+    finished: yard.finished.map((pieces, origin) => ({ ...pieces, origin })),
+    written: { mixes: [], strips: [], packs: [], preps: [] },
+    pours: new Map(),
+  };
+  for (const step of lateSteps(late)) if (!notDone.has(step.name)) enterStep(picture, step);
+  const { mixes, strips, packs, preps } = picture.written;
   if (mixes.length + strips.length + packs.length + preps.length === 0) return null;
-  return { yard: yardOf(book), putBack: (planned) => putBack(book, planned) };
+  return { yard: picture.yard, putBack: (planned) => putBack(picture, planned) };
 };

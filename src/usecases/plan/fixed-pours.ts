@@ -1,6 +1,7 @@
 import type { PlanBatch, PlanPour } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { setUpMinutes, turnsAfterPour } from '../../engine/book/mould-state.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 
 /** A mix with the pours it fills, in the order in which they are filled. */
@@ -37,12 +38,9 @@ const prepMinutesOf = (yard: YardFile, pour: PlanPour, standing: Standing, oiled
   const mould = yard.moulds.find(({ id }) => id === pour.mould);
   const casting = yard.castings.find(({ id }) => id === pour.casting);
   const change = mould?.makes.find((make) => make.casting === pour.casting)?.changeMinutes ?? 0;
-  return (
-    (casting?.prepMinutes ?? 0) +
-    (standing.dirty ? (casting?.cleanMinutes ?? 0) : 0) +
-    (standing.setFor === pour.casting ? 0 : change) +
-    (oiled ? (mould?.oilMinutes ?? 0) : 0)
-  );
+  if (!mould || !casting) return 0;
+  const changing = standing.setFor === pour.casting ? 0 : change;
+  return setUpMinutes(casting, mould.oilMinutes, changing, standing.dirty, oiled);
 };
 
 /**
@@ -71,7 +69,7 @@ export const asMouldsStand = (yard: YardFile, mixes: readonly FixedMix[]): Fixed
   const settled = (pour: PlanPour, batchStart: Minute): PlanPour => {
     const standing = standings.get(pour.mould) ?? standingOf(yard, pour.mould);
     const { order, ...rest } = withPrepOf(yard, pour, batchStart, standing);
-    const turnsSinceOil = (rest.oiled ? 0 : standing.turnsSinceOil) + 1;
+    const turnsSinceOil = turnsAfterPour(standing.turnsSinceOil, rest.oiled);
     standings.set(pour.mould, { held: true, dirty: true, setFor: pour.casting, prepped: false, turnsSinceOil });
     return order !== undefined && orders.has(order) ? { ...rest, order } : rest;
   };

@@ -8,7 +8,6 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Moment } from '../core/compute-for-request.ts';
 import type { Outcome } from '../core/context.ts';
 import type { CachedPlan } from './cached-plan.ts';
-import type { CarryOn } from './carry-on.ts';
 import { lateSteps, lateTaken } from './late-steps.ts';
 import { lateWork } from './late-work.ts';
 import { movedOnly, type PromiseMove, promisesMoved, promisesOf } from './promises-moved.ts';
@@ -38,7 +37,7 @@ export interface Replanning<T> {
   /** What of the present plan is not to stay. */
   unfixed?: (value: T) => Unfixed;
   /** The plan less what was done as it has it; it is made anew only where that is null. */
-  carryOn?: CarryOn<T>;
+  carryOn?: (plan: PlanFile, value: T) => PlanFile | null;
 }
 
 /** A change may be undone for this long, and while it is among this many. */
@@ -83,7 +82,7 @@ export const recordChange = async <T>(
   const said = typeof words === 'string' ? words : words(value);
   await bumpRevision(tx);
   const { stored } = before.cached;
-  const carried = carryOn && (await carryPlanOn(tx, now, stored, (old, after) => carryOn(old, after, value)));
+  const carried = carryOn && (await carryPlanOn(tx, now, stored, (old) => carryOn(old, value)));
   const { plan, yard, dropped, cached } = carried ?? (await remakePlan(tx, moment, stored, unfixed?.(value)));
   await takeLate(tx, change, before, { yard, plan });
   const promisedAfter = promisesOf(yard, plan);

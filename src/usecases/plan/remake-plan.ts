@@ -174,11 +174,11 @@ export const carryPlanOn = async (
   tx: Tx,
   now: string,
   before: StoredPlan,
-  carry: (plan: PlanFile, after: YardFile) => PlanFile | null,
+  carry: (plan: PlanFile) => PlanFile | null,
 ): Promise<RemadePlan | null> => {
-  const yard = await loadYardFile(tx, now);
-  const plan = carry(before.plan, yard);
+  const plan = carry(before.plan);
   if (!plan) return null;
+  const yard = await loadYardFile(tx, now);
   const madeFrom = await revision(tx);
   // A longer search would begin anew what is half done.
   const stored = await savePlan(tx, { ...before, revision: madeFrom, plan, improved: true });

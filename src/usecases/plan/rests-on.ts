@@ -1,7 +1,7 @@
 import type { FigureOf } from '../../../shared/figure.ts';
 import type { OrderLine } from '../../../shared/order.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { piecesOfOrder } from './pieces-of-order.ts';
+import { goodsOfLines } from '../../engine/book/goods.ts';
 
 /** What a date rests on that is still a guess: what a bag gives and whether it is there, or how the mix behaves. */
 export type Guessed = 'bags' | 'mix';
@@ -13,7 +13,7 @@ const BAG_FIGURES = ['yieldKgPerBag', 'kg'];
  * may still be poured.
  */
 export const restsOn = (yard: YardFile, lines: readonly OrderLine[], guesses: readonly FigureOf[]): Guessed[] => {
-  const pieces = new Set(piecesOfOrder(lines, yard).pieces.keys());
+  const pieces = new Set(goodsOfLines(lines, yard).pieces.keys());
   const castings = yard.castings.filter(({ id }) => pieces.has(id));
   const mixes = yard.mixes.filter(({ id }) => castings.some(({ mix }) => mix === id));
   const isOf = (kind: FigureOf['kind'], all: readonly { id: string }[]) => (guess: FigureOf) =>

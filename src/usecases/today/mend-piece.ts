@@ -1,12 +1,13 @@
-import { addFinished } from '../../../db/stores/finished-store.ts';
-import { type PieceToMend, pieceToMendById, removePieceToMend } from '../../../db/stores/piece-to-mend-store.ts';
-import { dayNumber, minuteOf } from '../../../shared/time.ts';
+import { writeEntries } from '../../../db/stores/book-store.ts';
+import { type PieceToMend, pieceToMendById } from '../../../db/stores/piece-to-mend-store.ts';
+import { dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { readyFrom } from '../../engine/book/curing-times.ts';
+import { mend } from '../../engine/book/mend.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
 import { dayWords } from '../core/day-words.ts';
 import { type Changed, changing } from '../plan/changing.ts';
-import { readyFrom } from '../plan/ready-from.ts';
 
 export const NOT_WAITING = 'That piece is not waiting to be mended any more. Nothing was changed.';
 
@@ -16,7 +17,7 @@ export const pieceFrom = (yard: YardFile, { casting, mould }: Pick<PieceToMend, 
 
 /** From when it may go out: by its cure, or from a later day where one is named. Refused where that day is too early. */
 const fitFromOf = (yard: YardFile, piece: PieceToMend, now: string, named: string | null): Outcome<string | null> => {
-  const cured = readyFrom(yard, piece, minuteOf(now));
+  const cured = readyFrom(yard, piece);
   const earliest = cured?.slice(0, 10) ?? today(yard.yard.timeZone, now);
   if (named === null || named === earliest) return done(cured);
   if (named < earliest)
@@ -53,8 +54,7 @@ export const mendPiece = (
       if (!piece) return refuse('piece', NOT_WAITING);
       const fitFrom = fitFromOf(yard, piece, context.now, named);
       if (!fitFrom.ok) return fitFrom;
-      await removePieceToMend(tx, id);
-      await addFinished(tx, { casting: piece.casting, count: 1, readyAt: fitFrom.value, order: null });
+      await writeEntries(tx, mend(piece, fitFrom.value));
       return done({ what: pieceFrom(yard, piece), fitFrom: fitFrom.value });
     },
   );

@@ -1,16 +1,14 @@
-import type { Tx } from '../../../db/open.ts';
-import { addToStock } from '../../../db/stores/material-store.ts';
-import { fillMould, mouldById, updateMould } from '../../../db/stores/mould-store.ts';
-import type { Fault } from '../../../shared/fault.ts';
-import type { Mix } from '../../../shared/mix.ts';
+import type { PlanFile } from '../../../shared/plan.ts';
 import { clockMinutes, isInstant, type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { batchPoured } from '../../engine/book/carry-pour.ts';
+import { fillTimes } from '../../engine/book/curing-times.ts';
+import { bagsPoured } from '../../engine/book/pour.ts';
+import type { PourWork } from '../../engine/book/work-done.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
-import { bagsFor } from '../../engine/pack/bags.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
-import { afterPour } from '../plan/carry-on.ts';
-import { type Changed, changing } from '../plan/changing.ts';
-import { goodsOfPour } from '../plan/goods-used.ts';
+import type { Changed } from '../plan/changing.ts';
+import { recordingWork } from '../plan/recording-work.ts';
 
 /** One mould that was filled. `sealed`: it got its sealing coat before this pour. */
 export interface Filled {
@@ -21,6 +19,7 @@ export interface Filled {
 }
 
 export interface PourRecord {
+  /** In the order of filling. */
   pours: readonly Filled[];
   /** How many bags were mixed; null: as many as the pieces need. */
   bags: number | null;
@@ -32,68 +31,44 @@ export interface PourRecord {
 export const listText = (names: readonly string[]): string =>
   names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 
-/** The one mix that all the pieces are of. */
-const mixOf = (pours: readonly Filled[], yard: YardFile): Outcome<Mix> => {
-  const mixes = new Set(pours.map(({ casting }) => yard.castings.find(({ id }) => id === casting)?.mix));
-  const [mix] = [...mixes].map((id) => yard.mixes.find((one) => one.id === id));
-  if (mixes.size > 1) return refuse('pours', 'These pieces are of different mixes. Write down one batch at a time.');
-  return mix ? done(mix) : refuse('pours', 'Choose what was poured.');
-};
-
-/** Bags for the pieces: their kg, rounded up to what can be mixed; none for pieces without weight. */
-const bagsOfPours = (pours: readonly Filled[], mix: Mix, yard: YardFile): number => {
-  const kg = pours.reduce((sum, { casting }) => sum + (yard.castings.find(({ id }) => id === casting)?.kg ?? 0), 0);
-  return bagsFor(kg, mix.yieldKgPerBag, mix.bagStep);
-};
-
-const fillOne = async (tx: Tx, filled: Filled, filledAt: string, yard: YardFile): Promise<Fault | null> => {
-  const fault = (message: string): Fault => ({ path: 'pours', message });
-  const mould = await mouldById(tx, filled.mould);
-  if (!mould) return fault(`There is no mould ${filled.mould}.`);
-  if (mould.piece) return fault(`${mould.id} has a piece in it already. Nothing was written down.`);
-  if (mould.condition === 'retired') return fault(`${mould.id} is scrapped. Nothing was written down.`);
-  if (!mould.makes.some(({ casting }) => casting === filled.casting))
-    return fault(`${mould.id} does not make that piece. Nothing was written down.`);
-  // An order that is gone meanwhile (handed over on another screen) leaves the piece to stock.
-  const order = yard.orders.some(({ id }) => id === filled.order) ? filled.order : null;
-  await fillMould(tx, { mould: mould.id, casting: filled.casting, filledAt, order });
-  await updateMould(tx, mould.id, {
-    condition: mould.condition === 'damaged' ? 'damaged' : 'ready',
-    prepped: false,
-    setFor: filled.casting,
-    turnsSinceOil: (filled.sealed ? 0 : mould.turnsSinceOil) + 1,
-  });
-  return null;
-};
-
-const takeMaterials = async (tx: Tx, { pours }: PourRecord, bags: number, mix: Mix, yard: YardFile): Promise<void> => {
-  const castings = pours.map(({ casting }) => casting);
-  for (const { material, quantity } of goodsOfPour(mix, bags, castings, yard))
-    await addToStock(tx, material, -quantity);
-};
-
 const CLOCK = /^([01]\d|2[0-3]):[0-5]\d$/;
 
 const noLater = (minute: Minute, now: Minute): Outcome<Minute> =>
   minute <= now ? done(minute) : refuse('filledAt', 'That time is still to come.');
 
-/** The minute at which the moulds were full, which is no later than now. */
-const filledMinute = (filledAt: string | null, now: Minute, yard: YardFile): Outcome<Minute> => {
-  if (filledAt === null) return done(now);
+/** The minute at which the last mould was full, which is no later than now. */
+const filledMinute = (record: PourRecord, now: Minute, yard: YardFile, plan: PlanFile): Outcome<Minute> => {
+  const { filledAt } = record;
+  if (filledAt === null) return done(tappedMinute(record, now, plan));
   if (isInstant(filledAt)) return noLater(minuteOf(filledAt), now);
   if (!CLOCK.test(filledAt)) return refuse('filledAt', 'When? Write a time of today such as 10:45.');
   const calendar = calendarOf(yard.yard.timeZone);
   return noLater(calendar.minuteAt(calendar.dayOf(now), clockMinutes(filledAt)), now);
 };
 
-const recordFaults = ({ pours, bags }: PourRecord, mix: Mix, needed: number): Fault[] => [
-  ...(pours.length === new Set(pours.map(({ mould }) => mould)).size
-    ? []
-    : [{ path: 'pours', message: 'A mould is in it twice.' }]),
-  ...(bags === null || (bags === 0 && needed === 0) || (bags > 0 && bags <= mix.maxBags)
-    ? []
-    : [{ path: 'bags', message: `How many bags? Above 0, up to ${mix.maxBags} at once.` }]),
-];
+/** Who taps has washed the mixer out, and his hands: so long after a batch the tap says nothing about when moulds were full. */
+const TAP_MINUTES = 5;
+
+/** When the last mould of a batch that was tapped just now was full: as planned, if the tap came with the end of the batch. */
+const tappedMinute = ({ pours }: PourRecord, now: Minute, plan: PlanFile): Minute => {
+  const batch = batchPoured(plan, pours);
+  if (!batch) return now;
+  const full = Math.max(...batch.own.map(({ fillEnd }) => minuteOf(fillEnd)));
+  return now >= full && now <= minuteOf(batch.batch.end) + TAP_MINUTES ? full : now;
+};
+
+/** One time is said for a batch: its moulds were full one after another, the last of them by then. */
+const workOf = ({ pours, bags }: PourRecord, last: Minute, yard: YardFile): PourWork => {
+  const { instantText } = calendarOf(yard.yard.timeZone);
+  const castings = pours.map(({ casting }) => casting);
+  const times = fillTimes(castings, last, yard);
+  return {
+    bags,
+    pours: pours.map(({ sealed, ...pour }, place) => ({
+      ...{ ...pour, coated: sealed, filledAt: instantText(times[place]!) },
+    })),
+  };
+};
 
 export interface Poured {
   bags: number;
@@ -102,37 +77,24 @@ export interface Poured {
   at: string;
 }
 
-/** "09:05" of an instant as it stands in a sentence. */
-const clockWords = (instant: string): string => instant.slice(11, 16).replace(/^0/, '');
-
-/** Writes a batch down inside a transaction, as of an instant. */
-export const pourBatch = async (tx: Tx, yard: YardFile, record: PourRecord, now: string): Promise<Outcome<Poured>> => {
-  if (record.pours.length === 0) return refuse('pours', 'Tick what was poured.');
-  const mix = mixOf(record.pours, yard);
-  if (!mix.ok) return mix;
-  const filled = filledMinute(record.filledAt, minuteOf(now), yard);
-  const needed = bagsOfPours(record.pours, mix.value, yard);
-  const faults = [...recordFaults(record, mix.value, needed), ...(filled.ok ? [] : filled.faults)];
-  if (!filled.ok || faults.length > 0) return { ok: false, faults };
-  const filledAt = calendarOf(yard.yard.timeZone).instantText(filled.value);
-  for (const pour of record.pours) {
-    const fault = await fillOne(tx, pour, filledAt, yard);
-    if (fault) return { ok: false, faults: [fault] };
-  }
-  const bags = record.bags ?? needed;
-  await takeMaterials(tx, record, bags, mix.value, yard);
-  const at = record.filledAt === null ? '' : ` at ${clockWords(filledAt)}`;
-  return done({ bags, filled: filled.value, at });
-};
+/** " at 9:05" of an instant as it stands in a sentence. */
+const atWords = (instant: string): string => ` at ${instant.slice(11, 16).replace(/^0/, '')}`;
 
 /**
  * A batch is in its moulds: bags and what goes into the pieces leave the stock, and each mould holds a piece that begins
- * to set. What was poured stays written down as it was, whatever the plan had in mind.
+ * to set. What was poured stays recorded as it was, whatever the plan had in mind.
  */
 export const recordPour = (context: UseCaseContext, record: PourRecord): Promise<Outcome<Changed<Poured>>> =>
-  changing(
+  recordingWork<Poured>(
     context,
     { kind: 'poured', words: ({ at }) => `${listText(record.pours.map(({ mould }) => mould))} poured${at}` },
-    (tx, yard) => pourBatch(tx, yard, record, context.now),
-    { carryOn: (plan, after, done) => afterPour({ pours: record.pours, ...done })(plan, after, done) },
+    async (_tx, yard, plan) => {
+      const last = filledMinute(record, minuteOf(context.now), yard, plan);
+      const filled = last.ok ? last.value : minuteOf(context.now);
+      const work = workOf(record, filled, yard);
+      const at = record.filledAt === null ? '' : atWords(calendarOf(yard.yard.timeZone).instantText(filled));
+      const bags = bagsPoured(work, yard)?.bags ?? 0;
+      const steps = [{ work: () => (last.ok ? done({ kind: 'poured' as const, ...work }) : last) }];
+      return done({ steps, value: { bags, filled, at } });
+    },
   );

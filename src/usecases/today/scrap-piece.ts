@@ -1,4 +1,6 @@
-import { pieceToMendById, removePieceToMend } from '../../../db/stores/piece-to-mend-store.ts';
+import { writeEntries } from '../../../db/stores/book-store.ts';
+import { pieceToMendById } from '../../../db/stores/piece-to-mend-store.ts';
+import { scrap } from '../../engine/book/mend.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { NOT_WAITING, pieceFrom } from './mend-piece.ts';
@@ -11,7 +13,7 @@ export const scrapPiece = (context: UseCaseContext, id: number): Promise<Outcome
     async (tx, yard) => {
       const piece = await pieceToMendById(tx, id);
       if (!piece) return refuse('piece', NOT_WAITING);
-      await removePieceToMend(tx, id);
+      await writeEntries(tx, scrap(piece));
       return done({ what: pieceFrom(yard, piece) });
     },
     { carryOn: (plan) => plan },

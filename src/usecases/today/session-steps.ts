@@ -2,12 +2,13 @@ import type { PlanBatch, PlanFile, PlanPour } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { type CuringTimes, curingTimesOf } from '../../engine/book/curing-times.ts';
+import { isCoatDue } from '../../engine/book/mould-state.ts';
 import { type Calendar, calendarOf } from '../../engine/calendar/calendar.ts';
 import type { Session } from '../../engine/calendar/sessions.ts';
 import { lengthText } from '../../engine/units/length.ts';
 import { measureOutText } from '../../engine/units/measure-out.ts';
 import { contentsOf, offersOf } from '../orders/order-contents.ts';
-import { type CuringTimes, curingTimesOf } from '../plan/curing-times.ts';
 import { poursWithin } from '../plan/pour-minutes.ts';
 import { poursBefore } from '../plan/pours-of-mould.ts';
 import { shownAmount } from '../typed/measures.ts';
@@ -100,7 +101,7 @@ const prepStep = (seen: Seen, pour: PlanPour) => {
 /** It gets its sealing coat before this pour; a plan made while it was being set up no longer says so. */
 const isSealed = ({ yard }: Seen, pour: PlanPour): boolean => {
   const mould = yard.moulds.find(({ id }) => id === pour.mould);
-  const due = mould?.oilEveryTurns !== undefined && mould.turnsSinceOil >= mould.oilEveryTurns;
+  const due = mould !== undefined && isCoatDue(mould.turnsSinceOil, mould.oilEveryTurns);
   return pour.oiled || (due && pour.prepStart === pour.prepEnd);
 };
 

@@ -1,9 +1,9 @@
 import type { PlanFile, PlanPour, PlanStrip } from '../../../shared/plan.ts';
 import { dateOfDay, type Minute, minuteOf, type Weekday } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { curingTimesOf } from '../../engine/book/curing-times.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { type Session, sessionsOf } from '../../engine/calendar/sessions.ts';
-import { curingTimesOf } from '../plan/curing-times.ts';
 import { pourMinutes } from '../plan/pour-minutes.ts';
 import { weekOf } from '../typed/measures.ts';
 

@@ -171,7 +171,7 @@ describe('what a fixed pour needs done first', () => {
       yard: { ...base.yard, rackSpaces },
     });
     expect(reason(wide(1))).toMatch(/the rack is full/);
-    expect(reason(wide(2))).toBe('kept');
+    expect(reason(wide(2))).toBe('fixed');
   });
 
   // No session before 08:00, when its set-up would begin: before that nobody is there to strip.

@@ -41,13 +41,16 @@ describe('poured', () => {
     const outcome = await recordPour(context, { pours: both, bags: 1, filledAt: null });
     expect(outcome).toMatchObject({ ok: true, value: { words: '900 no. 1 and 900 no. 2 poured' } });
     expect(await mould('900 no. 1')).toMatchObject({
-      piece: { casting: 'panel-900', filledAt: saturday('09:29'), order: '27-001' },
+      // Filled before the other one, whose 7 minutes end at 9:29.
+      piece: { casting: 'panel-900', filledAt: saturday('09:22'), order: '27-001' },
       condition: 'ready',
       prepped: false,
       turnsSinceOil: 1,
     });
     // Sealed before this pour, so this is its first turn; the order that is none leaves the piece to stock.
-    expect(await mould('900 no. 2')).toMatchObject({ piece: { order: null }, turnsSinceOil: 1 });
+    expect(await mould('900 no. 2')).toMatchObject({
+      ...{ piece: { filledAt: saturday('09:29'), order: null }, turnsSinceOil: 1 },
+    });
     expect(await onHand('mortar')).toBe(2);
     expect(await onHand('mesh')).toBeCloseTo(4 - 2 * 0.16, 9);
   });
@@ -70,8 +73,8 @@ describe('poured', () => {
     const { plan } = outcome.value;
     expect(plan.pours).toEqual([]);
     expect(plan.strips.map(({ mould, stripStart }) => [mould, stripStart])).toEqual([
-      ['900 no. 1', saturday('10:44')],
-      ['900 no. 2', saturday('10:52')],
+      ['900 no. 1', saturday('10:37')],
+      ['900 no. 2', saturday('10:45')],
     ]);
     expect(plan.orders[0]).toMatchObject({ id: '27-001', completesOn: '2027-04-10', daysLate: 0 });
   });

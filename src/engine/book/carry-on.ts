@@ -1,0 +1,67 @@
+import type { PlanFile } from '../../../shared/plan.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { apply } from './apply.ts';
+import { afterPacked } from './carry-pack.ts';
+import { afterPoured } from './carry-pour.ts';
+import { afterSetUpDone } from './carry-set-up.ts';
+import { afterStripped } from './carry-strip.ts';
+import type { Carrying } from './carrying.ts';
+import { withCompletions } from './completions.ts';
+import { enter } from './enter.ts';
+import type { Entry } from './entry.ts';
+import { shiftLater } from './shift-later.ts';
+import type { WorkDone } from './work-done.ts';
+
+const less = (carrying: Carrying, work: WorkDone): PlanFile | null => {
+  switch (work.kind) {
+    case 'poured':
+      return afterPoured(carrying, work);
+    case 'stripped':
+      return afterStripped(carrying, work);
+    case 'set up':
+      return afterSetUpDone(carrying, work);
+    case 'packed':
+      return afterPacked(carrying, work);
+  }
+};
+
+/**
+ * What becomes of a plan when work is recorded that was done as it has it: the plan less that work, or null when it was
+ * done otherwise, so that it has to be made anew. `before` is the yard as it was, `entries` what the work came to in the
+ * book. With every tap planned anew, tasks half done would begin again.
+ *
+ * The plan that comes back obeys the rules (R0 to R13) in the yard after the work, as far as the one before did and its
+ * tasks begin no earlier than the yard's now.
+ */
+export const carryOn = (
+  plan: PlanFile,
+  before: YardFile,
+  entries: readonly Entry[],
+  work: WorkDone,
+): PlanFile | null => {
+  const carrying: Carrying = { plan, before, after: apply(before, entries), entries };
+  const left = less(carrying, work);
+  const shifted = left && shiftLater(left, carrying.after);
+  return shifted && withCompletions(shifted, carrying.after);
+};
+
+/** A yard and its plan while work is recorded in them one thing after another. */
+export interface UnderBook {
+  yard: YardFile;
+  /** Null once it has to be made anew. */
+  plan: PlanFile | null;
+}
+
+/** What work comes to in the book, with the yard and the plan after it; or why it cannot have been done. */
+export type Entered =
+  | { ok: true; entries: Entry[]; after: UnderBook }
+  | Extract<ReturnType<typeof enter>, { ok: false }>;
+
+/** Records one thing in a yard and its plan: the step of which every recording of work is a fold. */
+export const record = ({ yard, plan }: UnderBook, work: WorkDone): Entered => {
+  const booked = enter(yard, work);
+  if (!booked.ok) return booked;
+  const { entries } = booked;
+  const after = { yard: apply(yard, entries), plan: plan && carryOn(plan, yard, entries, work) };
+  return { ok: true, entries, after };
+};

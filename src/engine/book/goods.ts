@@ -1,0 +1,134 @@
+import type { Cut, Material } from '../../../shared/material.ts';
+import type { OrderLine } from '../../../shared/order.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { bagsFor } from '../pack/bags.ts';
+
+/** So much of a material, in its own unit. */
+export interface Goods {
+  material: string;
+  quantity: number;
+}
+
+/** What a yard holds that goods are worked out from. */
+export type GoodsBook = Pick<YardFile, 'materials' | 'mixes' | 'castings' | 'kits'>;
+
+/**
+ * How much of a stick some pieces take: n of them fit when their lengths and n - 1 saw cuts come to a stick. 4 of 297 mm
+ * from 3000 mm with cuts of 3 mm are 4 x 300 / 3003 of one. 0 for what is not sold as sticks.
+ */
+export const sticksTaken = ({ stickMm, kerfMm }: Pick<Material, 'stickMm' | 'kerfMm'>, cut: Cut): number =>
+  stickMm === undefined ? 0 : (cut.count * (cut.lengthMm + kerfMm)) / (stickMm + kerfMm);
+
+const goodsOfCuts = (cuts: readonly Cut[], { materials }: GoodsBook): Goods[] =>
+  cuts.flatMap((cut) => {
+    const material = materials.find(({ id }) => id === cut.material);
+    return material ? [{ material: cut.material, quantity: sticksTaken(material, cut) }] : [];
+  });
+
+/**
+ * Bags for the pieces of a batch (R4): their kg, rounded up to what can be mixed; none for pieces without weight. Pieces
+ * that the yard does not know weigh nothing.
+ */
+export const bagsOfPieces = (
+  mix: YardFile['mixes'][number],
+  castings: readonly string[],
+  book: Pick<YardFile, 'castings'>,
+): number => {
+  const kg = castings.reduce((sum, casting) => sum + (book.castings.find(({ id }) => id === casting)?.kg ?? 0), 0);
+  return bagsFor(kg, mix.yieldKgPerBag, mix.bagStep);
+};
+
+type Quantity<M> = { material: M; quantity: number };
+type CutOf<M> = { material: M; lengthMm: number; count: number };
+
+/** What takes goods: a list of them so many times over, and lengths to cut. Lists are only read. */
+export interface Taker<M> {
+  add(goods: readonly Quantity<M>[], times?: number): void;
+  addCuts(cuts: readonly CutOf<M>[]): void;
+}
+
+/**
+ * All that one batch takes at its start (R10): its bags' materials, what goes into its pieces, and what is cut for them.
+ * Materials and castings may be known by id or by number: the planner asks the same as the stock book.
+ */
+export const takeForBatch = <M, C extends PropertyKey>(
+  taker: Taker<M>,
+  mix: { perBag: readonly Quantity<M>[] },
+  bags: number,
+  castings: Readonly<Record<C, { perPiece: readonly Quantity<M>[]; cuts: readonly CutOf<M>[] }>>,
+  pours: readonly { casting: C }[],
+): void => {
+  taker.add(mix.perBag, bags);
+  for (const { casting } of pours) {
+    const piece = castings[casting];
+    if (!piece) continue;
+    taker.add(piece.perPiece);
+    taker.addCuts(piece.cuts);
+  }
+};
+
+/** What a batch and the pieces poured from it take from the stock, sticks as shares of one. */
+export const goodsOfBatch = (
+  mix: YardFile['mixes'][number],
+  bags: number,
+  castings: readonly string[],
+  book: GoodsBook,
+): Goods[] => {
+  const goods: Goods[] = [];
+  const taker: Taker<string> = {
+    add: (list, times = 1) => {
+      for (const { material, quantity } of list) goods.push({ material, quantity: quantity * times });
+    },
+    addCuts: (cuts) => goods.push(...goodsOfCuts(cuts, book)),
+  };
+  const pieces = Object.fromEntries(book.castings.map((casting) => [casting.id, casting]));
+  takeForBatch(
+    taker,
+    mix,
+    bags,
+    pieces,
+    castings.map((casting) => ({ casting })),
+  );
+  return goods;
+};
+
+/** What has to be there to hand an order over: pieces by casting, parts by material, and lengths to cut. */
+export interface OrderGoods {
+  pieces: ReadonlyMap<string, number>;
+  parts: ReadonlyMap<string, number>;
+  cuts: Cut[];
+}
+
+const add = (sums: Map<string, number>, id: string, amount: number) => sums.set(id, (sums.get(id) ?? 0) + amount);
+
+/** What lines of an order are made of, kits taken apart. */
+export const goodsOfLines = (lines: readonly OrderLine[], { kits }: Pick<YardFile, 'kits'>): OrderGoods => {
+  const pieces = new Map<string, number>();
+  const parts = new Map<string, number>();
+  const cuts: Cut[] = [];
+  for (const line of lines) {
+    if (line.casting !== undefined) add(pieces, line.casting, line.quantity);
+    if (line.material !== undefined) add(parts, line.material, line.quantity);
+    const kit = kits.find(({ id }) => id === line.kit);
+    for (const { casting, count } of kit?.pieces ?? []) add(pieces, casting, count * line.quantity);
+    for (const { material, quantity } of kit?.parts ?? []) add(parts, material, quantity * line.quantity);
+    for (const cut of kit?.cuts ?? []) cuts.push({ ...cut, count: cut.count * line.quantity });
+  }
+  return { pieces, parts, cuts };
+};
+
+/** What an order takes from the stock when it is packed (R10), beside its pieces. */
+export const goodsOfOrder = (lines: readonly OrderLine[], book: GoodsBook): Goods[] => {
+  const { parts, cuts } = goodsOfLines(lines, book);
+  return [...[...parts].map(([material, quantity]) => ({ material, quantity })), ...goodsOfCuts(cuts, book)];
+};
+
+/** Amounts add up to fractions. */
+const TOLERANCE = 1e-6;
+
+/** Name of the first material that goods take more of than the yard has; null when all of them are there. */
+export const shortOf = ({ materials }: Pick<YardFile, 'materials'>, goods: readonly Goods[]): string | null => {
+  const taken = new Map<string, number>();
+  for (const { material, quantity } of goods) add(taken, material, quantity);
+  return materials.find(({ id, onHand }) => onHand - (taken.get(id) ?? 0) < -TOLERANCE)?.name ?? null;
+};

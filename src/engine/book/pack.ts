@@ -1,0 +1,111 @@
+import type { OrderLine } from '../../../shared/order.ts';
+import { minuteOf } from '../../../shared/time.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { type Booked, booked, type Entry, refused } from './entry.ts';
+import { goodsOfLines, goodsOfOrder } from './goods.ts';
+import type { PackWork } from './work-done.ts';
+
+/** An order that takes what it is made of. */
+type Taking = Pick<PackWork, 'order' | 'lines' | 'planned' | 'evenShort'>;
+
+/** How many pieces are taken from which place in the yard file. */
+type Taken = ReadonlyMap<number, number>;
+
+/** Places an order may take pieces from by the yard's now: what the plan gives it, then its own, then those of nobody. */
+const placesFor = (yard: YardFile, { order: id, planned }: Taking): number[] => {
+  const now = minuteOf(yard.yard.now);
+  const given = new Set(planned.map(({ finished }) => finished));
+  const rank = (place: number): number => {
+    const { order, readyAt } = yard.finished[place]!;
+    if ((order !== undefined && order !== id) || (readyAt !== undefined && minuteOf(readyAt) > now)) return Number.NaN;
+    if (given.has(place)) return 0;
+    return order === id ? 1 : 2;
+  };
+  return yard.finished
+    .map((_, place) => place)
+    .filter((place) => !Number.isNaN(rank(place)))
+    .sort((a, b) => rank(a) - rank(b) || a - b);
+};
+
+/** What is taken of each casting, and how many of each are missing. */
+const takePieces = (yard: YardFile, work: Taking, wanted: ReadonlyMap<string, number>) => {
+  const taken = new Map<number, number>();
+  const missing = new Map<string, number>();
+  const places = placesFor(yard, work);
+  for (const [casting, count] of wanted) {
+    let left = count;
+    for (const place of places.filter((one) => yard.finished[one]!.casting === casting)) {
+      const some = Math.min(left, yard.finished[place]!.count);
+      if (some > 0) taken.set(place, some);
+      left -= some;
+    }
+    if (left > 0) missing.set(casting, left);
+  }
+  return { taken, missing };
+};
+
+/** Pieces that the stock book is short of, in words: "2 × Panel 900, 1 × Panel 600". */
+const shortText = (missing: ReadonlyMap<string, number>, { castings }: YardFile): string =>
+  [...missing]
+    .map(([casting, count]) => `${count} × ${castings.find(({ id }) => id === casting)?.name ?? casting}`)
+    .join(', ');
+
+/** The last place first, so that the others stay where they are. */
+const takenEntries = (taken: Taken): Entry[] =>
+  [...taken].sort(([a], [b]) => b - a).map(([place, count]) => ({ kind: 'pieces out', place, count }));
+
+/** All that an order is made of leaves the stock; or, in words, the pieces the book is short of. */
+const takeGoods = (yard: YardFile, work: Taking): { entries: Entry[]; short: string | null } => {
+  const { taken, missing } = takePieces(yard, work, goodsOfLines(work.lines, yard).pieces);
+  const goods = goodsOfOrder(work.lines, yard);
+  return {
+    entries: [
+      ...takenEntries(taken),
+      ...goods.map(({ material, quantity }): Entry => ({ kind: 'stock', material, quantity: -quantity })),
+      { kind: 'freed', order: work.order },
+    ],
+    short: missing.size === 0 ? null : shortText(missing, yard),
+  };
+};
+
+/**
+ * An order is packed: its pieces, parts and cut lengths leave the stock, and pieces set aside for it beyond that are for
+ * nobody again. Refused at `evenShort` when the book is short of pieces that are fit to go out by the yard's now, unless
+ * the maker has counted.
+ */
+export const pack = (yard: YardFile, work: PackWork): Booked => {
+  const { entries, short } = takeGoods(yard, work);
+  if (short !== null && !work.evenShort)
+    return refused(
+      'evenShort',
+      `By the stock book these are not in the yard, or not fit to go out yet: ${short}. Nothing was packed.`,
+    );
+  return booked([...entries, { kind: 'packed', order: work.order, at: work.doneAt }]);
+};
+
+/**
+ * The customer has an order, on a date. What it is made of leaves the stock, unless it was packed and has left it already.
+ * Refused at `evenShort` as packing is.
+ */
+export const handOver = (yard: YardFile, work: Taking & { isPacked: boolean; on: string }): Booked => {
+  const { order, on } = work;
+  if (work.isPacked)
+    return booked([
+      { kind: 'freed', order },
+      { kind: 'handed over', order, on },
+    ]);
+  const { entries, short } = takeGoods(yard, work);
+  if (short !== null && !work.evenShort)
+    return refused('evenShort', `By the stock book these are not in the yard yet: ${short}. Nothing was handed over.`);
+  return booked([...entries, { kind: 'handed over', order, on }]);
+};
+
+/** A packed order comes apart again: its pieces are set aside for it, its parts and lengths are in stock. */
+export const unpack = (yard: YardFile, { order, lines }: { order: string; lines: readonly OrderLine[] }): Booked => {
+  const pieces = [...goodsOfLines(lines, yard).pieces].filter(([, count]) => count > 0);
+  return booked([
+    ...pieces.map(([casting, count]): Entry => ({ kind: 'pieces in', lot: { casting, readyAt: null, order }, count })),
+    ...goodsOfOrder(lines, yard).map(({ material, quantity }): Entry => ({ kind: 'stock', material, quantity })),
+    { kind: 'unpacked', order, lines },
+  ]);
+};

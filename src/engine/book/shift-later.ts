@@ -1,0 +1,277 @@
+import type { PlanBatch, PlanFile, PlanOrder, PlanPour, PlanStrip } from '../../../shared/plan.ts';
+import { type Minute, minuteOf } from '../../../shared/time.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { type Calendar, calendarOf } from '../calendar/calendar.ts';
+import { type Session, sessionsOf } from '../calendar/sessions.ts';
+import { type CuringTimes, curingTimesOf } from './curing-times.ts';
+import { Hands, type Task } from './hands.ts';
+
+/** A task of the session, which begins no sooner than it was planned to. */
+interface Step extends Task {
+  /** The soonest it may begin by what comes before it. */
+  from(): Minute;
+  place(start: Minute): void;
+}
+
+/** Times of a plan while the tasks of one session are moved: minutes, by the ids the plan has. */
+interface Times {
+  prepStart: Map<string, Minute>;
+  /** How much later than planned a batch begins. */
+  batchMoved: Map<string, number>;
+  stripStart: Map<string, Minute>;
+  readyAt: Map<string, Minute>;
+  packStart: Map<string, Minute>;
+  /** By mould, when it was last emptied or set up: nothing begins in it before. */
+  freeAt: Map<string, Minute>;
+}
+
+interface Shifting {
+  plan: PlanFile;
+  yard: YardFile;
+  session: Session;
+  calendar: Calendar;
+  cure: CuringTimes;
+  times: Times;
+}
+
+/** The key of a piece's strip: its pour, or the mould it is in. */
+const stripKey = (strip: PlanStrip | PlanPour): string => ('id' in strip ? `pour ${strip.id}` : `mould ${strip.mould}`);
+
+const isIn = ({ start, end }: Session, instant: string): boolean => {
+  const minute = minuteOf(instant);
+  return minute >= start && minute < end;
+};
+
+const minutesOf = (from: string, to: string): number => minuteOf(to) - minuteOf(from);
+
+const prepStep = ({ yard, times }: Shifting, pour: PlanPour): Step => {
+  const minutes = minutesOf(pour.prepStart, pour.prepEnd);
+  const dry = pour.oiled ? (yard.moulds.find(({ id }) => id === pour.mould)?.oilDryMinutes ?? 0) : 0;
+  return {
+    ...{ kind: 'prep', start: minuteOf(pour.prepStart), minutes, people: 1 },
+    from: () => times.freeAt.get(pour.mould) ?? 0,
+    place: (start) => {
+      times.prepStart.set(pour.id, start);
+      times.freeAt.set(pour.mould, start + minutes + dry);
+    },
+  };
+};
+
+const batchStep = ({ yard, times, cure }: Shifting, batch: PlanBatch, pours: readonly PlanPour[]): Step => {
+  const mix = yard.mixes.find(({ id }) => id === batch.mix);
+  return {
+    ...{ kind: 'batch', start: minuteOf(batch.start), minutes: minutesOf(batch.start, batch.end) },
+    ...{ people: mix?.crew ?? 1, mixMinutes: minutesOf(batch.start, batch.mixEnd) },
+    from: () => Math.max(...pours.map(({ mould }) => times.freeAt.get(mould) ?? 0)),
+    place: (start) => {
+      times.batchMoved.set(batch.id, start - minuteOf(batch.start));
+      for (const pour of pours) {
+        const full = start + minutesOf(batch.start, pour.fillEnd);
+        times.freeAt.set(pour.mould, cure.mayStripFrom(pour.casting, full));
+        times.readyAt.set(stripKey(pour), cure.curedAt(pour.casting, full));
+      }
+    },
+  };
+};
+
+const stripStep = ({ yard, times }: Shifting, strip: PlanStrip | PlanPour, casting: string): Step => {
+  const minutes = minutesOf(strip.stripStart, strip.stripEnd);
+  const people = yard.castings.find(({ id }) => id === casting)?.stripCrew ?? 1;
+  return {
+    ...{ kind: 'strip', start: minuteOf(strip.stripStart), minutes, people },
+    from: () => times.freeAt.get(strip.mould) ?? 0,
+    place: (start) => {
+      const key = stripKey(strip);
+      times.stripStart.set(key, start);
+      times.freeAt.set(strip.mould, start + minutes);
+      times.readyAt.set(key, Math.max(start + minutes, times.readyAt.get(key) ?? 0));
+    },
+  };
+};
+
+const packStep = ({ plan, times }: Shifting, order: PlanOrder & { packStart: string; packEnd: string }): Step => {
+  const pieces = [...plan.strips, ...plan.pours].filter((one) => one.order === order.id);
+  return {
+    ...{
+      kind: 'pack',
+      start: minuteOf(order.packStart),
+      minutes: minutesOf(order.packStart, order.packEnd),
+      people: 1,
+    },
+    from: () => Math.max(0, ...pieces.map((one) => times.readyAt.get(stripKey(one)) ?? minuteOf(one.pieceReadyAt))),
+    place: (start) => times.packStart.set(order.id, start),
+  };
+};
+
+const isPacked = (order: PlanOrder): order is PlanOrder & { packStart: string; packEnd: string } =>
+  order.packStart !== undefined && order.packEnd !== undefined;
+
+/** All tasks of the session in order of time; of several at one time, what has to come first. */
+const stepsOf = (shifting: Shifting): Step[] => {
+  const { plan, yard, session } = shifting;
+  const pours = new Map(plan.pours.map((pour) => [pour.id, pour]));
+  const inside = (instant: string) => isIn(session, instant);
+  const steps = [
+    ...plan.strips
+      .filter(({ stripStart }) => inside(stripStart))
+      .map((strip) =>
+        stripStep(shifting, strip, yard.inMould.find(({ mould }) => mould === strip.mould)?.casting ?? ''),
+      ),
+    ...plan.pours.filter(({ stripStart }) => inside(stripStart)).map((pour) => stripStep(shifting, pour, pour.casting)),
+    ...plan.pours
+      .filter(({ prepStart, prepEnd }) => prepStart !== prepEnd && inside(prepStart))
+      .map((pour) => prepStep(shifting, pour)),
+    ...plan.batches
+      .filter(({ start }) => inside(start))
+      .map((batch) =>
+        batchStep(
+          shifting,
+          batch,
+          batch.pours.flatMap((id) => pours.get(id) ?? []),
+        ),
+      ),
+    ...plan.orders
+      .filter((order) => isPacked(order) && inside(order.packStart))
+      .map((order) => packStep(shifting, order as never)),
+  ];
+  return steps.sort((a, b) => a.start - b.start || a.minutes - b.minutes);
+};
+
+/** Places every task of the session no sooner than it was planned; false when one of them no longer fits. */
+const placeAll = (shifting: Shifting): boolean => {
+  const { yard, session } = shifting;
+  const now = minuteOf(yard.yard.now);
+  const hands = new Hands(session, yard.yard.mixers);
+  for (const step of stepsOf(shifting)) {
+    const from = step.from();
+    // What was to have begun by now, and can have, has begun: it is left where it was.
+    const isBegun = step.start < now && from <= step.start;
+    const start = isBegun ? step.start : hands.earliest({ ...step, start: Math.max(step.start, from) });
+    if (start === null) return false;
+    hands.take(step, start);
+    step.place(start);
+  }
+  return true;
+};
+
+const shiftedPour = (shifting: Shifting, pour: PlanPour): PlanPour | null => {
+  const { times, calendar, cure } = shifting;
+  const moved = times.batchMoved.get(pour.batch) ?? 0;
+  const stripAt = times.stripStart.get(stripKey(pour));
+  const prepAt = times.prepStart.get(pour.id);
+  if (moved === 0 && stripAt === undefined && prepAt === undefined) return pour;
+  const stripStart = stripAt ?? minuteOf(pour.stripStart);
+  const stripEnd = stripStart + minutesOf(pour.stripStart, pour.stripEnd);
+  const full = minuteOf(pour.fillEnd) + moved;
+  if (cure.mayStripFrom(pour.casting, full) > stripStart) return null;
+  const asIs = pour.prepStart === pour.prepEnd;
+  const prepStart = prepAt ?? minuteOf(pour.prepStart) + (asIs ? moved : 0);
+  const text = calendar.instantText;
+  return {
+    ...pour,
+    ...{ prepStart: text(prepStart), prepEnd: text(prepStart + minutesOf(pour.prepStart, pour.prepEnd)) },
+    ...{ fillStart: text(minuteOf(pour.fillStart) + moved), fillEnd: text(full) },
+    ...{ stripStart: text(stripStart), stripEnd: text(stripEnd) },
+    pieceReadyAt: text(Math.max(stripEnd, cure.curedAt(pour.casting, full))),
+  };
+};
+
+const shiftedBatch = ({ times, calendar, yard, session, plan }: Shifting, batch: PlanBatch): PlanBatch | null => {
+  const moved = times.batchMoved.get(batch.id) ?? 0;
+  if (moved === 0) return batch;
+  const start = minuteOf(batch.start) + moved;
+  const attend = yard.mixes.find(({ id }) => id === batch.mix)?.attendMinutes ?? 0;
+  const fills = plan.pours.filter((pour) => pour.batch === batch.id).map(({ fillEnd }) => minuteOf(fillEnd) + moved);
+  const onDay = calendar.dayOf(start) === calendar.dayOf(minuteOf(batch.start));
+  if (!onDay || Math.max(...fills) + attend > session.end) return null;
+  const text = (instant: string) => calendar.instantText(minuteOf(instant) + moved);
+  return { ...batch, start: text(batch.start), mixEnd: text(batch.mixEnd), end: text(batch.end) };
+};
+
+const shiftedStrip = ({ yard, times, calendar, cure }: Shifting, strip: PlanStrip): PlanStrip | null => {
+  const start = times.stripStart.get(stripKey(strip)) ?? minuteOf(strip.stripStart);
+  const piece = yard.inMould.find(({ mould }) => mould === strip.mould);
+  if (!piece) return strip;
+  const filled = minuteOf(piece.filledAt);
+  if (start < minuteOf(strip.stripStart) || cure.mayStripFrom(piece.casting, filled) > start) return null;
+  const end = start + minutesOf(strip.stripStart, strip.stripEnd);
+  const readyAt = Math.max(end, cure.curedAt(piece.casting, filled));
+  const [stripStart, stripEnd, pieceReadyAt] = [start, end, readyAt].map(calendar.instantText) as [
+    string,
+    string,
+    string,
+  ];
+  return { ...strip, stripStart, stripEnd, pieceReadyAt };
+};
+
+const shiftedOrder = ({ times, calendar }: Shifting, order: PlanOrder): PlanOrder | null => {
+  const start = times.packStart.get(order.id);
+  if (start === undefined || !isPacked(order)) return order;
+  const end = start + minutesOf(order.packStart, order.packEnd);
+  if (calendar.dayOf(end) !== calendar.dayOf(minuteOf(order.completesAt))) return null;
+  const packEnd = calendar.instantText(end);
+  return { ...order, packStart: calendar.instantText(start), packEnd, completesAt: packEnd };
+};
+
+/** No order is packed before its pieces are ready, in this session or a later one. */
+const packsWait = (plan: PlanFile): boolean => {
+  const from = new Map(plan.orders.map(({ id, packStart }) => [id, packStart]));
+  return [...plan.strips, ...plan.pours].every(({ order, pieceReadyAt }) => {
+    const packStart = order === undefined ? undefined : from.get(order);
+    return packStart === undefined || minuteOf(packStart) >= minuteOf(pieceReadyAt);
+  });
+};
+
+const all = <T>(list: readonly (T | null)[]): T[] | null => {
+  const there = list.filter((one): one is T => one !== null);
+  return there.length === list.length ? there : null;
+};
+
+const written = (shifting: Shifting): PlanFile | null => {
+  const { plan } = shifting;
+  const batches = all(plan.batches.map((batch) => shiftedBatch(shifting, batch)));
+  const pours = all(plan.pours.map((pour) => shiftedPour(shifting, pour)));
+  const strips = all(plan.strips.map((strip) => shiftedStrip(shifting, strip)));
+  const orders = all(plan.orders.map((order) => shiftedOrder(shifting, order)));
+  return batches && pours && strips && orders && { ...plan, batches, pours, strips, orders };
+};
+
+/** By mould, from when its next task may begin: when its piece may come out, or from `freed` where it was just emptied. */
+const freeFrom = (yard: YardFile, cure: CuringTimes, freed: ReadonlyMap<string, Minute>): Map<string, Minute> => {
+  const free = new Map(freed);
+  for (const { mould, casting, filledAt } of yard.inMould)
+    free.set(mould, cure.mayStripFrom(casting, minuteOf(filledAt)));
+  return free;
+};
+
+/**
+ * The plan with what is left of the session under way moved later, as far as work that ended later than planned asks for:
+ * nothing begins sooner than it was planned, in another order of its mould, or with more hands than are there. Null when
+ * something no longer fits its session or its day, so that the plan has to be made anew. A plan that still holds comes back
+ * as it is. `freed` says from when moulds are free that were emptied or set up just now.
+ *
+ * Example: a mould of 9:29 was full at 9:34, and its strip of 10:44 may begin at 10:49: that, and the packing of 10:52 that
+ * waits for it, begin 5 minutes later.
+ */
+export const shiftLater = (
+  plan: PlanFile,
+  yard: YardFile,
+  freed: ReadonlyMap<string, Minute> = new Map(),
+): PlanFile | null => {
+  const calendar = calendarOf(yard.yard.timeZone);
+  const now = minuteOf(yard.yard.now);
+  const soon = { ...yard, yard: { ...yard.yard, horizonDays: Math.min(1, yard.yard.horizonDays) } };
+  const [session] = sessionsOf(soon, calendar);
+  const cure = curingTimesOf(yard);
+  const none = { start: now, end: now, from: now, to: now, day: calendar.dayOf(now), windows: [] };
+  const times: Times = {
+    ...{ prepStart: new Map(), batchMoved: new Map(), stripStart: new Map(), readyAt: new Map(), packStart: new Map() },
+    freeAt: freeFrom(yard, cure, freed),
+  };
+  for (const { mould, casting, filledAt } of yard.inMould)
+    times.readyAt.set(`mould ${mould}`, cure.curedAt(casting, minuteOf(filledAt)));
+  const shifting: Shifting = { plan, yard, session: session ?? none, calendar, cure, times };
+  if (!placeAll(shifting)) return null;
+  const shifted = written(shifting);
+  return shifted && packsWait(shifted) ? shifted : null;
+};

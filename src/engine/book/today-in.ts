@@ -1,0 +1,7 @@
+import { dateOfDay, minuteOf } from '../../../shared/time.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { calendarOf } from '../calendar/calendar.ts';
+
+/** The date of a yard's now, in its zone. */
+export const todayIn = ({ yard: { timeZone, now } }: YardFile): string =>
+  dateOfDay(calendarOf(timeZone).dayOf(minuteOf(now)));

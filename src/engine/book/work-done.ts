@@ -1,0 +1,65 @@
+import type { OrderLine } from '../../../shared/order.ts';
+import type { CameOut } from '../../../shared/piece-to-mend.ts';
+
+/** One mould that was filled. `coated`: it got its sealing coat before this pour. */
+export interface Filled {
+  mould: string;
+  casting: string;
+  /** The order it is set aside for. Null: for nobody, so that the plan gives it to whom it helps most. */
+  order: string | null;
+  coated: boolean;
+  /** When this mould was full, an instant. */
+  filledAt: string;
+}
+
+/** A batch that was mixed and poured. */
+export interface PourWork {
+  /** In the order of filling. */
+  pours: readonly Filled[];
+  /** How many bags were mixed; null: as many as the pieces need. */
+  bags: number | null;
+}
+
+/** A piece that was taken out of its mould. */
+export interface StripWork {
+  mould: string;
+  cameOut: CameOut;
+  /** What is wrong with a piece that is not good, in a few words; empty where nobody said. */
+  reason: string;
+  /** When it was out, an instant. */
+  doneAt: string;
+}
+
+/** A mould that was made ready to pour. `coated`: it got its sealing coat. */
+export interface SetUpWork {
+  mould: string;
+  casting: string;
+  coated: boolean;
+  /** When it was ready, an instant. */
+  doneAt: string;
+}
+
+/** Finished pieces by their place in the yard file. */
+export interface FromFinished {
+  finished: number;
+  count: number;
+}
+
+/** An order that was packed. */
+export interface PackWork {
+  order: string;
+  lines: readonly OrderLine[];
+  /** The pieces the plan gives it: taken before any others. */
+  planned: readonly FromFinished[];
+  /** The maker has counted: pieces that the book is short of were there. */
+  evenShort: boolean;
+  /** When it was packed, an instant. */
+  doneAt: string;
+}
+
+/** Work done in the yard that a plan has in it. */
+export type WorkDone =
+  | ({ kind: 'poured' } & PourWork)
+  | ({ kind: 'stripped' } & StripWork)
+  | ({ kind: 'set up' } & SetUpWork)
+  | ({ kind: 'packed' } & PackWork);

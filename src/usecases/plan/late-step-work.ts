@@ -1,0 +1,37 @@
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { wasCoated } from '../../engine/book/mould-state.ts';
+import type { FromFinished, WorkDone } from '../../engine/book/work-done.ts';
+import type { LateStep } from './late-steps.ts';
+
+type Poured = Extract<WorkDone, { kind: 'poured' }>;
+
+/**
+ * A batch as it was planned: each mould full at its own time, and a sealing coat that was due by then given. Nobody said
+ * whom the pieces are for: they stay the plan's to deal.
+ */
+const poured = ({ mix: { batch, pours } }: Extract<LateStep, { kind: 'batch' }>, yard: YardFile): Poured => ({
+  kind: 'poured',
+  bags: batch.bags,
+  pours: pours.map((pour) => {
+    const mould = yard.moulds.find(({ id }) => id === pour.mould);
+    const coated = mould ? wasCoated(mould, pour) : pour.oiled;
+    return { mould: pour.mould, casting: pour.casting, order: null, coated, filledAt: pour.fillEnd };
+  }),
+});
+
+/**
+ * A step of late work as it is recorded when it was done as planned: seen with the yard as it stands by then, and the
+ * pieces the plan gives an order that is packed.
+ */
+export const workOfStep = (step: LateStep, yard: YardFile, planned: readonly FromFinished[]): WorkDone => {
+  if (step.kind === 'batch') return poured(step, yard);
+  if (step.kind === 'strip')
+    return { kind: 'stripped', mould: step.strip.mould, cameOut: 'good', reason: '', doneAt: step.strip.stripEnd };
+  if (step.kind === 'prep') {
+    const { mould, casting, oiled, prepEnd } = step.pour;
+    return { kind: 'set up', mould, casting, coated: oiled, doneAt: prepEnd };
+  }
+  const { id, packEnd } = step.order;
+  const lines = yard.orders.find((order) => order.id === id)?.lines ?? [];
+  return { kind: 'packed', order: id, lines, planned, evenShort: false, doneAt: packEnd };
+};

@@ -1,0 +1,74 @@
+import type { Tx } from '../../../db/open.ts';
+import { writeEntries } from '../../../db/stores/book-store.ts';
+import type { PlanFile } from '../../../shared/plan.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { record, type UnderBook } from '../../engine/book/carry-on.ts';
+import type { Booked, Entry } from '../../engine/book/entry.ts';
+import type { FromFinished, WorkDone } from '../../engine/book/work-done.ts';
+import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
+import { type Changed, type ChangeWords, changing } from './changing.ts';
+
+/** One thing that was done. */
+export interface WorkStep {
+  /** Where it is said why it cannot have been done; left out, at the field the reason belongs to. */
+  name?: string;
+  /** Seen with the yard and the plan as they stand once all before it is recorded. */
+  work: (under: UnderBook) => Outcome<WorkDone>;
+}
+
+/** What is recorded, and what the change is about. */
+export interface Recording<T> {
+  steps: readonly WorkStep[];
+  value: T;
+}
+
+/** Records steps one after another; when one of them cannot have been done, none is. */
+const recordSteps = (start: UnderBook, steps: readonly WorkStep[]): Outcome<{ entries: Entry[]; after: UnderBook }> => {
+  const entries: Entry[] = [];
+  let after = start;
+  for (const step of steps) {
+    const work = step.work(after);
+    const recorded = work.ok ? record(after, work.value) : work;
+    if (!recorded.ok) return step.name === undefined ? recorded : refuse(step.name, recorded.faults[0]?.message ?? '');
+    entries.push(...recorded.entries);
+    after = recorded.after;
+  }
+  return done({ entries, after });
+};
+
+/** The pieces in the yard that a plan gives an order. */
+export const plannedFor = (plan: PlanFile | null, order: string): readonly FromFinished[] =>
+  plan?.orders.find(({ id }) => id === order)?.fromFinished ?? [];
+
+/**
+ * Work done in the yard is recorded as one change: what it comes to in the book is written, and the plan goes on less that
+ * work where it was done as planned.
+ */
+export const recordingWork = <T>(
+  context: UseCaseContext,
+  what: ChangeWords<T>,
+  told: (tx: Tx, yard: YardFile, plan: PlanFile) => Promise<Outcome<Recording<T>>>,
+): Promise<Outcome<Changed<T>>> => {
+  let left: PlanFile | null = null;
+  return changing<T>(
+    context,
+    what,
+    async (tx, yard, _change, plan) => {
+      const recording = await told(tx, yard, plan);
+      if (!recording.ok) return recording;
+      const recorded = recordSteps({ yard, plan }, recording.value.steps);
+      if (!recorded.ok) return recorded;
+      await writeEntries(tx, recorded.value.entries);
+      left = recorded.value.after.plan;
+      return done(recording.value.value);
+    },
+    { carryOn: () => left },
+  );
+};
+
+/** Entries of the book as part of a change that the plan has to be made anew for; or why there are none. */
+export const writeBooked = async (tx: Tx, booked: Booked): Promise<Outcome<null>> => {
+  if (!booked.ok) return booked;
+  await writeEntries(tx, booked.entries);
+  return done(null);
+};

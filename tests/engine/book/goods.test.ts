@@ -1,0 +1,48 @@
+import { describe, expect, test } from 'vitest';
+import { bagsOfPieces, goodsOfBatch, goodsOfOrder, shortOf, sticksTaken } from '../../../src/engine/book/goods.ts';
+import { plannedYard } from '../../support/planned-yard.ts';
+
+const yard = plannedYard();
+const [mix] = yard.mixes;
+const twoPanels = ['panel-900', 'panel-900'];
+const stocked = (material: string, onHand: number) => ({
+  ...{ materials: yard.materials.map((one) => (one.id === material ? { ...one, onHand } : one)) },
+});
+
+/* By hand: a batch takes 1 bag and twice 0.16 of mesh, the order two lengths of rod. */
+describe('what is taken', () => {
+  test('of a batch is its bags and what goes into each piece', () => {
+    expect(goodsOfBatch(mix!, 1, twoPanels, yard)).toEqual([
+      { material: 'mortar', quantity: 1 },
+      { material: 'mesh', quantity: 0.16 },
+      { material: 'mesh', quantity: 0.16 },
+    ]);
+  });
+
+  test('adds up, and the first material there is too little of is named', () => {
+    const batch = goodsOfBatch(mix!, 1, twoPanels, yard);
+    expect(shortOf(stocked('mesh', 0.64), [...batch, ...batch])).toBeNull();
+    expect(shortOf(stocked('mesh', 0.64), [...batch, ...batch, ...batch])).toBe('Mesh');
+    expect(shortOf(stocked('mesh', 0.31), batch)).toBe('Mesh');
+  });
+
+  test('of an order is its lengths, as shares of a stick', () => {
+    const { lines } = yard.orders[0]!;
+    expect(goodsOfOrder(lines, yard)).toEqual([{ material: 'rod', quantity: (2 * 303) / 3003 }]);
+    expect(shortOf(stocked('rod', 0.1), goodsOfOrder(lines, yard))).toBe('Rod 12 mm');
+    expect(shortOf(stocked('mesh', 0), goodsOfOrder(lines, yard))).toBeNull();
+  });
+
+  // By arithmetic: n pieces with n - 1 saw cuts between them, so a stick of 3000 with cuts of 3 counts as 3003.
+  test('of a stick counts saw cuts, and nothing of what is not sold as sticks', () => {
+    const cut = { material: 'rod', lengthMm: 297, count: 4 };
+    expect(sticksTaken({ stickMm: 3000, kerfMm: 3 }, cut)).toBeCloseTo(1200 / 3003, 12);
+    expect(sticksTaken({ kerfMm: 3 }, cut)).toBe(0);
+  });
+
+  test('of bags is the mass rounded up to what can be mixed, and none for pieces without weight', () => {
+    expect(bagsOfPieces({ ...mix!, bagStep: 0.5 }, ['panel-900'], yard)).toBe(0.5);
+    expect(bagsOfPieces(mix!, twoPanels, yard)).toBe(1);
+    expect(bagsOfPieces(mix!, [], yard)).toBe(0);
+  });
+});
