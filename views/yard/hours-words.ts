@@ -1,5 +1,5 @@
 import { WEEKDAYS } from '../../shared/time.ts';
-import type { DayHours, RepeatingHours, YardHoursModel } from '../../src/usecases/yard/show-yard-hours.ts';
+import type { DayHours, DaySpan, RepeatingHours, YardHoursModel } from '../../src/usecases/yard/show-yard-hours.ts';
 import { hoursText } from '../parts/clock-text.ts';
 import { countText, dayText, onDayText } from '../parts/day-text.ts';
 import { listText } from '../parts/quantity-text.ts';
@@ -42,7 +42,7 @@ export const singleDayText = (hours: DayHours, today: string): string =>
   `${dayText(hours.date, today)} ${fromTo(hours)}, ${countText(hours.crew, 'person', 'people')}${MAY_TEXT[hours.may]}${hours.instead ? ', instead of the usual hours' : ''}.`;
 
 /** "Mon 2 Aug to Sun 15 Aug." */
-export const offText = ({ from, to }: YardHoursModel['off'][number], today: string): string =>
+export const offText = ({ from, to }: DaySpan, today: string): string =>
   from === to ? `${dayText(from, today)}.` : `${dayText(from, today)} to ${dayText(to, today)}.`;
 
 /** "The next session is on Saturday, 8:00 to 13:30." */

@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { YardMix, YardMixesModel } from '../../src/usecases/yard/show-yard-mixes.ts';
+import type { PresetShown, YardMix, YardMixesModel } from '../../src/usecases/yard/show-yard-mixes.ts';
 import { ButtonLink } from '../parts/button.tsx';
 import type { DoneNotice } from '../parts/notice.tsx';
 import { type ListEntry, ListPage } from './list-page.tsx';
@@ -18,7 +18,7 @@ export const newMixPath = (back: string | null, from?: string): string => {
 };
 
 /** Buttons to a form that is filled in with cautious figures. */
-export const PresetButtons: FC<{ presets: YardMixesModel['presets']; main?: boolean; back?: string | null }> = ({
+export const PresetButtons: FC<{ presets: readonly PresetShown[]; main?: boolean; back?: string | null }> = ({
   presets,
   main,
   back = null,

@@ -1,4 +1,4 @@
-import type { MixStrength, MixStrengthModel } from '../../src/usecases/yard/show-mix-strength.ts';
+import type { MixStrengthModel, StrengthStage } from '../../src/usecases/yard/show-mix-strength.ts';
 import { countText, dayText } from '../parts/day-text.ts';
 
 type Cement = NonNullable<MixStrengthModel['cement']>;
@@ -18,10 +18,8 @@ export const curveSource = (cement: Cement): string =>
 
 const percent = (share: number): string => `${Math.floor(share * 100 + 1e-9)} %`;
 
-type Stage = MixStrength['stages'][number];
-
 /** "about 78 % of its 28-day strength"; never more than the curve says. */
-export const strengthText = ({ strength }: Pick<Stage, 'strength'>): string => {
+export const strengthText = ({ strength }: Pick<StrengthStage, 'strength'>): string => {
   if ('share' in strength)
     return strength.share >= 1 ? 'its full 28-day strength' : `about ${percent(strength.share)} of its 28-day strength`;
   return strength.unknown === 'frost' ? 'not known: no curve holds in frost' : 'not known: too young for any curve';
@@ -34,7 +32,7 @@ export const ageText = (hours: number): string =>
   hours >= 2 * DAY_HOURS ? countText(Math.round(hours / DAY_HOURS), 'day') : countText(hours, 'hour');
 
 /** "About 78 % of its 28-day strength by Mon 12 Apr." */
-export const strengthAnswer = (stage: Stage, today: string): string => {
+export const strengthAnswer = (stage: StrengthStage, today: string): string => {
   const by = `by ${dayText(stage.day, today)}`;
   if ('share' in stage.strength) {
     const has = strengthText(stage);

@@ -1,4 +1,4 @@
-import type { TemperaturesModel } from '../../src/usecases/yard/show-temperatures.ts';
+import type { TemperatureLine, TemperaturesModel } from '../../src/usecases/yard/show-temperatures.ts';
 import { dayText } from '../parts/day-text.ts';
 
 export const MONTH_NAMES = [
@@ -7,10 +7,8 @@ export const MONTH_NAMES = [
 ];
 
 /** "6 °C from Mon 12 Apr to Sun 18 Apr." */
-export const lineText = (
-  { from, to, text }: Pick<TemperaturesModel['lines'][number], 'from' | 'to' | 'text'>,
-  today: string,
-): string => `${text} from ${dayText(from, today)} ${to === null ? 'on' : `to ${dayText(to, today)}`}.`;
+export const lineText = ({ from, to, text }: Pick<TemperatureLine, 'from' | 'to' | 'text'>, today: string): string =>
+  `${text} from ${dayText(from, today)} ${to === null ? 'on' : `to ${dayText(to, today)}`}.`;
 
 /** "9 °C is expected today." */
 export const temperaturesAnswer = ({ now }: Pick<TemperaturesModel, 'now'>): string =>

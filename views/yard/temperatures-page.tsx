@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
 import type { FormState } from '../../src/usecases/plan/save-edit.ts';
-import type { TemperaturesModel } from '../../src/usecases/yard/show-temperatures.ts';
+import type { TemperatureLine, TemperaturesModel } from '../../src/usecases/yard/show-temperatures.ts';
 import { ButtonLink } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
 import { fullDayText } from '../parts/day-text.ts';
@@ -71,7 +71,7 @@ export const TemperaturesPage: FC<TemperaturesProps & { notice: DoneNotice | nul
 );
 
 interface LineProps extends TemperaturesProps {
-  line: TemperaturesModel['lines'][number] | null;
+  line: TemperatureLine | null;
 }
 
 /** A stretch of days with a temperature of its own. */

@@ -5,6 +5,12 @@ export interface PageHead {
   today: string;
 }
 
+/** A thing of the yard, to be chosen by its name. */
+export interface Named {
+  id: string;
+  name: string;
+}
+
 /** So many of something, by the yard's name for it. */
 export interface Counted {
   name: string;

@@ -1,6 +1,7 @@
 import { habitsOfYard, setHabits } from '../../../db/stores/habits-store.ts';
 import { setUnits, unitsOfYard } from '../../../db/stores/units-store.ts';
 import { fixedHours, updateYard } from '../../../db/stores/yard-store.ts';
+import type { YardHabits } from '../../../shared/habits.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import type { Edit } from '../plan/save-edit.ts';
@@ -8,7 +9,7 @@ import { keepFigures } from '../typed/figures.ts';
 import { fitsYardFile, sayAt } from '../typed/fits-yard-file.ts';
 import type { FormFields } from '../typed/form-fields.ts';
 import { namesOf, yardTyped } from '../typed/yard-form.ts';
-import { showYardFrame } from './show-yard-frame.ts';
+import { showYardFrame, type YardPageHead } from './show-yard-frame.ts';
 
 const OWNER = { kind: 'yard', id: 'yard' } as const;
 
@@ -50,8 +51,19 @@ export const editYard = (fields: FormFields): Edit<null> => ({
   },
 });
 
+/** The yard as a whole, as its form shows it. */
+export interface YardAboutModel extends YardPageHead, YardHabits {
+  facts: YardFile['yard'];
+  /** Pours of a session are fixed so many hours before it. */
+  fixedHours: number;
+  /** Names of the figures that are guesses. */
+  guesses: readonly string[];
+  zones: readonly string[];
+  currencies: readonly string[];
+}
+
 /** The yard as a whole, as the form shows it. */
-export const showYardAbout = async (context: UseCaseContext) => {
+export const showYardAbout = async (context: UseCaseContext): Promise<YardAboutModel> => {
   const { yard, yardName, today, system, habits, guesses } = await showYardFrame(context);
   return {
     ...{ yardName, today, system, ...habits, facts: yard.yard },
@@ -61,4 +73,3 @@ export const showYardAbout = async (context: UseCaseContext) => {
     currencies: namesOf('currency'),
   };
 };
-export type YardAboutModel = Awaited<ReturnType<typeof showYardAbout>>;

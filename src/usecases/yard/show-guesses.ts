@@ -8,6 +8,7 @@ import { massText } from '../../engine/units/mass.ts';
 import { temperatureText } from '../../engine/units/temperature.ts';
 import { volumeText } from '../../engine/units/volume.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
+import type { Named, PageHead } from '../core/page-parts.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { watersOfYard } from './mix-water.ts';
 
@@ -15,7 +16,17 @@ import { watersOfYard } from './mix-water.ts';
 export interface GuessGroup {
   kind: FigureOf['kind'];
   figure: string;
-  values: { id: string; name: string; text: string }[];
+  values: GuessedValue[];
+}
+
+/** Whose the figure is, and what it is now, in the yard's units. */
+interface GuessedValue extends Named {
+  text: string;
+}
+
+/** Every figure of the yard that is still a guess. */
+export interface GuessesModel extends PageHead {
+  groups: readonly GuessGroup[];
 }
 
 type Facts = Readonly<Record<string, unknown>>;
@@ -55,11 +66,7 @@ const textOf = (figure: string, value: unknown, unit: string, system: UnitSystem
 };
 
 /** What a guess is about and its present value; null where that is gone. */
-const guessedValue = (
-  { kind, id, figure }: FigureOf,
-  yard: YardFile,
-  system: UnitSystem,
-): GuessGroup['values'][number] | null => {
+const guessedValue = ({ kind, id, figure }: FigureOf, yard: YardFile, system: UnitSystem): GuessedValue | null => {
   if (kind === 'yard') {
     const [first] = yard.temperatures;
     const expected = first ? `${temperatureText(first.celsius, system)}` : 'none expected';
@@ -90,7 +97,7 @@ export const guessGroups = (guesses: readonly FigureOf[], yard: YardFile, system
 };
 
 /** Every figure of the yard that is still a guess, with what it is now. */
-export const showGuesses = async (context: UseCaseContext) => {
+export const showGuesses = async (context: UseCaseContext): Promise<GuessesModel> => {
   const { yard } = await currentPlan(context);
   const { guesses, system, waters } = await context.database.read(async (tx) => ({
     guesses: await guessesOfYard(tx),
@@ -107,4 +114,3 @@ export const showGuesses = async (context: UseCaseContext) => {
     groups: guessGroups(guesses, { ...yard, mixes: yard.mixes.map(watered) }, system),
   };
 };
-export type GuessesModel = Awaited<ReturnType<typeof showGuesses>>;

@@ -5,17 +5,37 @@ import { climateOf } from '../../engine/cure/climate.ts';
 import { CEMENTS, type Cement, type StrengthBy, strengthBy, strongEnoughFrom } from '../../engine/cure/strength-by.ts';
 import { temperatureText } from '../../engine/units/temperature.ts';
 import type { UseCaseContext } from '../core/context.ts';
+import type { Named, PageHead } from '../core/page-parts.ts';
 import { showYardFrame } from './show-yard-frame.ts';
 
 /** Shares that are asked for now and then: EN 13670, curing classes 3 and 4, table 4, from memory. */
 const SHARES = [0.5, 0.7];
 const HOUR = 60;
 
+/** The day it may be stripped, or go out, so many hours after it was filled. */
+export interface StrengthStage {
+  at: 'stripped' | 'out';
+  day: string;
+  hours: number;
+  strength: StrengthBy;
+}
+
 /** What a piece of a mix, filled now, is said to have by a curve when it may be stripped and when it may go out. */
 export interface MixStrength {
-  stages: { at: 'stripped' | 'out'; day: string; hours: number; strength: StrengthBy }[];
+  stages: readonly StrengthStage[];
   /** The first day on which it has a share; null where no curve says. */
-  shares: { share: number; day: string | null }[];
+  shares: readonly { share: number; day: string | null }[];
+}
+
+/** How strong a piece of a mix is by then. */
+export interface MixStrengthModel extends PageHead {
+  mix: Named;
+  /** Null until one is chosen. */
+  cement: Cement | null;
+  /** The temperature of today as it is said; null where none is expected. */
+  expected: string | null;
+  /** Null without a cement. */
+  strength: MixStrength | null;
 }
 
 export const isCement = (text: string | undefined): text is Cement => CEMENTS.some((one) => one === text);
@@ -24,7 +44,11 @@ export const isCement = (text: string | undefined): text is Cement => CEMENTS.so
  * How strong a piece of a mix is by then, by the published curve of a cement; null where there is no such mix. Without a
  * cement the page can only ask for one.
  */
-export const showMixStrength = async (context: UseCaseContext, id: string, cement: Cement | null) => {
+export const showMixStrength = async (
+  context: UseCaseContext,
+  id: string,
+  cement: Cement | null,
+): Promise<MixStrengthModel | null> => {
   const { yard, yardName, today, system } = await showYardFrame(context);
   const mix = yard.mixes.find((one) => one.id === id);
   if (!mix) return null;
@@ -34,7 +58,7 @@ export const showMixStrength = async (context: UseCaseContext, id: string, cemen
   const filled = minuteOf(context.now);
   const dayAt = (minute: number) => dateOfDay(calendar.dayOf(minute));
   const ageing = ageingOf(mix, climate);
-  const stage = (at: 'stripped' | 'out', age: number, by: Cement) => {
+  const stage = (at: StrengthStage['at'], age: number, by: Cement): StrengthStage => {
     const minute = ageing.whenAged(filled, age);
     const hours = Math.round((minute - filled) / HOUR);
     return { at, day: dayAt(minute), hours, strength: strengthBy(by, kept, filled, minute) };
@@ -53,4 +77,3 @@ export const showMixStrength = async (context: UseCaseContext, id: string, cemen
     strength: cement && strengthOf(cement),
   };
 };
-export type MixStrengthModel = NonNullable<Awaited<ReturnType<typeof showMixStrength>>>;

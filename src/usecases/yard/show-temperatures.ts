@@ -8,10 +8,38 @@ import { temperatureText } from '../../engine/units/temperature.ts';
 import type { UseCaseContext } from '../core/context.ts';
 import { celsiusShown, lineFigure, monthField, TEMPERATURE_OWNER } from '../typed/temperature-figures.ts';
 import { datedLines, isOfMonths, monthsOf } from './month-temperatures.ts';
-import { showYardFrame } from './show-yard-frame.ts';
+import { showYardFrame, type YardPageHead } from './show-yard-frame.ts';
+
+/** A month in its field. */
+interface MonthShown {
+  shown: string;
+  guess: boolean;
+}
+
+/** What is said of single days or weeks: in its field, and in words. */
+export interface TemperatureLine {
+  id: number;
+  from: string;
+  /** The last day it holds; null: it holds on. */
+  to: string | null;
+  shown: string;
+  text: string;
+}
+
+export interface TemperaturesModel extends YardPageHead {
+  /** Six days from today: offered as the end of a line. */
+  inAWeek: string;
+  /** Of today, in words; null where nothing is expected. */
+  now: string | null;
+  /** January first. */
+  months: readonly MonthShown[];
+  lines: readonly TemperatureLine[];
+  /** The last day of the months, where that is before the last day planned. */
+  endsBefore: string | null;
+}
 
 /** What is expected today, what each month is like, and what is said of single weeks. */
-export const showTemperatures = async (context: UseCaseContext) => {
+export const showTemperatures = async (context: UseCaseContext): Promise<TemperaturesModel> => {
   const { yard, yardName, today: day, system, guesses } = await showYardFrame(context);
   const [steps, typed] = await context.database.read(
     async (tx) => [await temperatureSteps(tx), await typedOf(tx, TEMPERATURE_OWNER)] as const,
@@ -30,11 +58,9 @@ export const showTemperatures = async (context: UseCaseContext) => {
       shown: celsiusShown(figure, typed[lineFigure(line.from)], system),
       text: temperatureText(figure, system),
     })),
-    /** The last day of the months, where that is before the last day planned. */
     endsBefore: monthsEndBefore(yard, day),
   };
 };
-export type TemperaturesModel = Awaited<ReturnType<typeof showTemperatures>>;
 
 /**
  * The last month that is known, where more are planned: all after it are taken to be like it. Null where none is missing.

@@ -1,21 +1,49 @@
 import { sizesOfCastings } from '../../../db/stores/casting-size-store.ts';
 import { typedOf } from '../../../db/stores/figure-store.ts';
+import type { Casting } from '../../../shared/casting.ts';
 import { FIRST_FIGURES } from '../../engine/begin/first-figures.ts';
 import { massText } from '../../engine/units/mass.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
 import type { UseCaseContext } from '../core/context.ts';
+import type { Named } from '../core/page-parts.ts';
 import { castingTexts, SIZES } from '../typed/casting-form.ts';
+import type { FormFields } from '../typed/form-fields.ts';
 import { lengthSaid } from '../typed/size-shown.ts';
-import { showYardFrame } from './show-yard-frame.ts';
+import { type MaterialChoice, showYardFrame, type YardPageHead } from './show-yard-frame.ts';
+
+/** A piece that is cast, as its line and its form show it. */
+export interface YardCasting extends Pick<Casting, 'id' | 'name' | 'fillMinutes' | 'prepMinutes'> {
+  mixName: string;
+  mass: string;
+  /** In words, in the order of the form; null where nobody said. */
+  size: readonly string[] | null;
+  /** Moulds that can make it, scrapped ones not counted. */
+  mouldCount: number;
+  /** What each field of the form shows. */
+  texts: FormFields;
+  /** Rows of the form that are filled in. */
+  rows: { parts: number; cuts: number };
+  /** Names of the figures that are guesses. */
+  guesses: readonly string[];
+}
+
+/** Everything that is cast, with what can be chosen for it. */
+export interface YardCastingsModel extends YardPageHead {
+  castings: readonly YardCasting[];
+  /** To weigh a piece by its size. */
+  densityKgPerM3: number;
+  mixes: readonly Named[];
+  materials: readonly MaterialChoice[];
+}
 
 /** Everything that is cast, as the page and the forms show it. */
-export const showYardCastings = async (context: UseCaseContext) => {
+export const showYardCastings = async (context: UseCaseContext): Promise<YardCastingsModel> => {
   const { yard, yardName, today, system, guesses } = await showYardFrame(context);
   const stored = await context.database.read(async (tx) => ({
     sizes: await sizesOfCastings(tx),
     typed: await Promise.all(yard.castings.map(({ id }) => typedOf(tx, { kind: 'casting', id }))),
   }));
-  const castings = yard.castings.map((casting, index) => {
+  const castings = yard.castings.map((casting, index): YardCasting => {
     const size = stored.sizes.find((one) => one.casting === casting.id) ?? null;
     const writing = { system, materials: yard.materials, typed: stored.typed[index] ?? {} };
     return {
@@ -40,5 +68,3 @@ export const showYardCastings = async (context: UseCaseContext) => {
     })),
   };
 };
-export type YardCastingsModel = Awaited<ReturnType<typeof showYardCastings>>;
-export type YardCasting = YardCastingsModel['castings'][number];

@@ -1,18 +1,54 @@
 import { closedDays, extraWindows, workWindows } from '../../../db/stores/work-store.ts';
-import { type DayNumber, dateOfDay, dayNumber } from '../../../shared/time.ts';
-import { ruleFault, type WorkWindow } from '../../../shared/work.ts';
+import { type DayNumber, dateOfDay, dayNumber, type Weekday } from '../../../shared/time.ts';
+import { type ExtraWindow, ruleFault, type WorkWindow } from '../../../shared/work.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
-import { rhythmOfRule } from '../../engine/calendar/plain-rule.ts';
+import { type PlainRhythm, rhythmOfRule } from '../../engine/calendar/plain-rule.ts';
 import { datesOf } from '../../engine/calendar/recurrence.ts';
 import { sessionsOf } from '../../engine/calendar/sessions.ts';
 import type { UseCaseContext } from '../core/context.ts';
 import { type DateReading, readDate } from '../typed/date-typed.ts';
-import { mayOf, ruleRefused } from '../typed/hours-form.ts';
-import { showYardFrame } from './show-yard-frame.ts';
+import { type May, mayOf, ruleRefused } from '../typed/hours-form.ts';
+import { showYardFrame, type YardPageHead } from './show-yard-frame.ts';
 
 const DATES_SHOWN = 5;
 /** Far enough for five times of what comes but once in a while. */
 const DAYS_LOOKED_AT = 3660;
+
+/** A stretch of days, the last one included. */
+export interface DaySpan {
+  from: string;
+  to: string;
+}
+
+/** Hours that repeat. */
+export interface RepeatingHours extends Omit<WorkWindow, 'until'> {
+  id: number;
+  /** The last day; null: without end. */
+  until: string | null;
+  /** Days of the week, where the rule says no more than that; else null. */
+  rhythm: PlainRhythm | null;
+  may: May;
+  /** The next ones. */
+  dates: readonly string[];
+}
+
+/** Hours of one date. */
+export interface DayHours extends ExtraWindow {
+  id: number;
+  may: May;
+  /** They take the place of the hours that repeat. */
+  instead: boolean;
+}
+
+/** When the yard works. */
+export interface YardHoursModel extends YardPageHead {
+  weekStart: Weekday;
+  /** The next session as instants; null where there is none. */
+  next: { start: string; end: string } | null;
+  work: readonly RepeatingHours[];
+  extra: readonly DayHours[];
+  off: readonly DaySpan[];
+}
 
 /** The next five dates a rule gives, from today on. */
 const nextDates = (window: Pick<WorkWindow, 'rule' | 'from' | 'until'>, today: DayNumber): string[] =>
@@ -30,8 +66,8 @@ export const datesOfRule = (rule: string, from: string, how: DateReading): { dat
 };
 
 /** Days in a row as spans. */
-const spansOf = (dates: readonly string[]): { from: string; to: string }[] => {
-  const spans: { from: string; to: string }[] = [];
+const spansOf = (dates: readonly string[]): DaySpan[] => {
+  const spans: DaySpan[] = [];
   for (const date of [...new Set(dates)].sort()) {
     const last = spans.at(-1);
     if (last && dayNumber(date) === dayNumber(last.to) + 1) last.to = date;
@@ -41,7 +77,7 @@ const spansOf = (dates: readonly string[]): { from: string; to: string }[] => {
 };
 
 /** When the yard works: what repeats, single days, and days off, each with its id; what is over is left out. */
-export const showYardHours = async (context: UseCaseContext) => {
+export const showYardHours = async (context: UseCaseContext): Promise<YardHoursModel> => {
   const { yard, yardName, today, system, habits } = await showYardFrame(context);
   const [work, extra, closed] = await context.database.read(
     async (tx) => [await workWindows(tx), await extraWindows(tx), await closedDays(tx)] as const,
@@ -65,6 +101,3 @@ export const showYardHours = async (context: UseCaseContext) => {
     off: spansOf(off.filter((date) => date >= today && !changed.has(date))),
   };
 };
-export type YardHoursModel = Awaited<ReturnType<typeof showYardHours>>;
-export type RepeatingHours = YardHoursModel['work'][number];
-export type DayHours = YardHoursModel['extra'][number];

@@ -1,13 +1,35 @@
 import { typedOf } from '../../../db/stores/figure-store.ts';
+import type { Kit } from '../../../shared/kit.ts';
 import { lengthText } from '../../engine/units/length.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
 import type { UseCaseContext } from '../core/context.ts';
+import type { Counted, Named, PageHead } from '../core/page-parts.ts';
+import type { FormFields } from '../typed/form-fields.ts';
 import { kitTexts } from '../typed/kit-form.ts';
 import { shownAmount } from '../typed/measures.ts';
-import { showYardFrame } from './show-yard-frame.ts';
+import { type MaterialChoice, showYardFrame } from './show-yard-frame.ts';
+
+/** A kit as its line and its form show it. */
+export interface YardKit extends Pick<Kit, 'id' | 'name' | 'packMinutes'> {
+  pieces: readonly Counted[];
+  /** In the unit that is shown. */
+  parts: readonly { name: string; quantity: number; unit: string }[];
+  cuts: readonly (Counted & { length: string })[];
+  /** What each field of the form shows. */
+  texts: FormFields;
+  /** Rows of the form that are filled in. */
+  rows: { pieces: number; parts: number; cuts: number };
+}
+
+/** Every kit, with what can be chosen for it. */
+export interface YardKitsModel extends PageHead {
+  kits: readonly YardKit[];
+  castings: readonly Named[];
+  materials: readonly MaterialChoice[];
+}
 
 /** Every kit as the page and the forms show it. */
-export const showYardKits = async (context: UseCaseContext) => {
+export const showYardKits = async (context: UseCaseContext): Promise<YardKitsModel> => {
   const { yard, yardName, today, system } = await showYardFrame(context);
   const typed = await context.database.read((tx) =>
     Promise.all(yard.kits.map(({ id }) => typedOf(tx, { kind: 'kit', id }))),
@@ -35,5 +57,3 @@ export const showYardKits = async (context: UseCaseContext) => {
     })),
   };
 };
-export type YardKitsModel = Awaited<ReturnType<typeof showYardKits>>;
-export type YardKit = YardKitsModel['kits'][number];

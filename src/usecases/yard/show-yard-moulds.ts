@@ -1,10 +1,27 @@
-import { mouldsInOrder } from '../../../db/stores/mould-store.ts';
+import { mouldsInOrder, type StoredMould } from '../../../db/stores/mould-store.ts';
 import type { UseCaseContext } from '../core/context.ts';
 import { mouldKind } from '../core/mould-kind.ts';
+import type { Named, PageHead } from '../core/page-parts.ts';
 import { showYardFrame } from './show-yard-frame.ts';
 
+/** A mould as its line and its form show it. */
+export interface YardMould extends Omit<StoredMould, 'piece' | 'makes'> {
+  kind: string;
+  /** A piece is in it. */
+  full: boolean;
+  makes: readonly { casting: string; name: string; changeMinutes: number }[];
+  /** Names of the figures that are guesses. */
+  guesses: readonly string[];
+}
+
+/** Every mould, with the pieces it could make. */
+export interface YardMouldsModel extends PageHead {
+  moulds: readonly YardMould[];
+  castings: readonly Named[];
+}
+
 /** Every mould with what it makes and how it is sealed, by kind; scrapped ones apart. */
-export const showYardMoulds = async (context: UseCaseContext) => {
+export const showYardMoulds = async (context: UseCaseContext): Promise<YardMouldsModel> => {
   const { yard, yardName, today, guesses } = await showYardFrame(context);
   const names = new Map(yard.castings.map(({ id, name }) => [id, name]));
   const stored = await context.database.read(mouldsInOrder);
@@ -17,5 +34,3 @@ export const showYardMoulds = async (context: UseCaseContext) => {
   }));
   return { yardName, today, moulds, castings: yard.castings.map(({ id, name }) => ({ id, name })) };
 };
-export type YardMouldsModel = Awaited<ReturnType<typeof showYardMoulds>>;
-export type YardMould = YardMouldsModel['moulds'][number];

@@ -1,22 +1,50 @@
 import { typedOf } from '../../../db/stores/figure-store.ts';
-import type { YardFile } from '../../../shared/yard-file.ts';
+import type { Material } from '../../../shared/material.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
-import { arrivalsThatKeep, keepingOf, keepingShown } from '../buying/keeping-facts.ts';
+import { arrivalsThatKeep, type KeepingFacts, keepingOf, keepingShown } from '../buying/keeping-facts.ts';
 import { materialUsesYielding } from '../buying/material-uses.ts';
 import type { UseCaseContext } from '../core/context.ts';
+import type { FormFields } from '../typed/form-fields.ts';
 import { materialTexts } from '../typed/material-figures.ts';
 import { shownAmount } from '../typed/measures.ts';
-import { showYardFrame } from './show-yard-frame.ts';
+import { showYardFrame, type YardPageHead } from './show-yard-frame.ts';
+
+interface Amount {
+  quantity: number;
+  unit: string;
+}
+
+/** A material as its line and its form show it; amounts in the unit that is shown. */
+export interface YardMaterial extends Material {
+  inYard: Amount;
+  packOf: Amount;
+  /** Always kept. */
+  keep: Amount;
+  shownUnit: string;
+  /** Null where it does not go off. */
+  keeping: KeepingFacts | null;
+  /** What each field of the form shows. */
+  texts: FormFields;
+  /** Names of the figures that are guesses. */
+  guesses: readonly string[];
+}
+
+/** The stock book. */
+export interface YardStockModel extends YardPageHead {
+  currency: string;
+  materials: readonly YardMaterial[];
+  suppliers: readonly string[];
+}
 
 /** The stock book: each material as the forms show it, in the yard's units, and who sells what. */
-export const showYardStock = async (context: UseCaseContext) => {
+export const showYardStock = async (context: UseCaseContext): Promise<YardStockModel> => {
   const { yard, plan, yardName, today, system, habits, guesses } = await showYardFrame(context);
   const { typed, arrivals } = await context.database.read(async (tx) => ({
     typed: await Promise.all(yard.materials.map(({ id }) => typedOf(tx, { kind: 'material', id }))),
     arrivals: await arrivalsThatKeep(tx, yard),
   }));
   const uses = await materialUsesYielding(yard, plan);
-  const keepingIn = (material: YardFile['materials'][number]) => {
+  const keepingIn = (material: Material): KeepingFacts | null => {
     const of = { uses: uses.get(material.id) ?? [], arrivals: arrivals.get(material.id) ?? [], supplies: [] };
     const keeping = keepingOf(material, { yard, today, ...of });
     return keeping && keepingShown(keeping, shownUnit(material.unit, system).perUnit);
@@ -34,5 +62,3 @@ export const showYardStock = async (context: UseCaseContext) => {
   const suppliers = [...new Set(yard.materials.flatMap(({ supplier }) => supplier ?? []))].sort();
   return { yardName, today, system, currency: habits.currency, materials, suppliers };
 };
-export type YardStockModel = Awaited<ReturnType<typeof showYardStock>>;
-export type YardMaterial = YardStockModel['materials'][number];

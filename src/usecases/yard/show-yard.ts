@@ -1,4 +1,6 @@
+import type { YardHabits } from '../../../shared/habits.ts';
 import { dayNumber } from '../../../shared/time.ts';
+import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { sessionsOf } from '../../engine/calendar/sessions.ts';
@@ -6,14 +8,54 @@ import { climateOf } from '../../engine/cure/climate.ts';
 import { temperatureText } from '../../engine/units/temperature.ts';
 import { computeForRequest } from '../core/compute-for-request.ts';
 import type { UseCaseContext } from '../core/context.ts';
+import type { MissingForDate } from '../core/missing-for-date.ts';
 import { mouldKind, mouldsFor } from '../core/mould-kind.ts';
+import type { PageHead } from '../core/page-parts.ts';
 import { guessGroups } from './show-guesses.ts';
 import { monthsEndBefore } from './show-temperatures.ts';
 import { showYardFrame, type YardFrame } from './show-yard-frame.ts';
 
 const WEEKS_LOOKED_AT = 4;
 
-const mouldsOf = (yard: YardFile) => {
+/** Moulds in use, by kind, and how many are scrapped. */
+interface MouldsThere {
+  count: number;
+  kinds: readonly { kind: string; count: number }[];
+  scrapped: number;
+}
+
+/** The sessions of some weeks, and how long they are. */
+interface HoursThere {
+  sessions: number;
+  minutesAWeek: number;
+  weeks: number;
+}
+
+interface MaterialsThere {
+  count: number;
+  suppliers: number;
+  /** Names of those that can't be bought. */
+  notBought: readonly string[];
+}
+
+/** The yard section by section: what is there, and what is missing in it. */
+export interface YardModel extends PageHead {
+  /** What is missing for a first date. */
+  missing: readonly MissingForDate[];
+  /** How many figures are guesses, those of several things counted once. */
+  guesses: number;
+  about: YardHabits & { timeZone: string; system: UnitSystem };
+  panels: { names: readonly string[]; withoutMould: readonly string[] };
+  moulds: MouldsThere;
+  mixes: { names: readonly string[]; withoutBags: readonly string[] };
+  kits: readonly string[];
+  hours: HoursThere;
+  stock: MaterialsThere;
+  /** Of today, and the last day of the months where that is too soon; null where nothing is expected. */
+  temperature: { now: string; endsBefore: string | null } | null;
+}
+
+const mouldsOf = (yard: YardFile): MouldsThere => {
   const kinds = new Map<string, number>();
   const inUse = yard.moulds.filter(({ condition }) => condition !== 'retired');
   for (const { id } of inUse) kinds.set(mouldKind(id), (kinds.get(mouldKind(id)) ?? 0) + 1);
@@ -25,7 +67,7 @@ const mouldsOf = (yard: YardFile) => {
 };
 
 /** The sessions of the next four weeks, and the first of all. */
-const hoursOf = (yard: YardFile, today: string) => {
+const hoursOf = (yard: YardFile, today: string): HoursThere => {
   const sessions = sessionsOf(yard, calendarOf(yard.yard.timeZone));
   const until = dayNumber(today) + 7 * WEEKS_LOOKED_AT;
   const soon = sessions.filter(({ day }) => day < until);
@@ -33,20 +75,20 @@ const hoursOf = (yard: YardFile, today: string) => {
   return { sessions: soon.length, minutesAWeek: minutes / WEEKS_LOOKED_AT, weeks: WEEKS_LOOKED_AT };
 };
 
-const temperatureOf = ({ yard, system, today }: YardFrame) => {
+const temperatureOf = ({ yard, system, today }: YardFrame): YardModel['temperature'] => {
   const { celsiusOn } = climateOf(yard.temperatures, calendarOf(yard.yard.timeZone));
   const celsius = celsiusOn(dayNumber(today));
   return celsius === null ? null : { now: temperatureText(celsius, system), endsBefore: monthsEndBefore(yard, today) };
 };
 
-const materialsOf = ({ materials }: YardFile) => ({
+const materialsOf = ({ materials }: YardFile): MaterialsThere => ({
   count: materials.length,
   suppliers: new Set(materials.flatMap(({ supplier }) => supplier ?? [])).size,
   notBought: materials.filter(({ leadDays }) => leadDays === undefined).map(({ name }) => name),
 });
 
 /** The yard section by section: what is there, what is missing in it, and what is missing for a first date. */
-export const showYard = async (context: UseCaseContext) => {
+export const showYard = async (context: UseCaseContext): Promise<YardModel> => {
   const frame = await showYardFrame(context);
   const { yard, today, system, habits, guesses } = frame;
   const missing = await computeForRequest(context.background, 'missing for a date', { yard });
@@ -68,4 +110,3 @@ export const showYard = async (context: UseCaseContext) => {
     temperature: temperatureOf(frame),
   };
 };
-export type YardModel = Awaited<ReturnType<typeof showYard>>;
