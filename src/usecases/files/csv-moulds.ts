@@ -12,8 +12,10 @@ type Make = { casting: string; changeMinutes: number };
 
 const plain = (text: string): string => text.trim().toLowerCase();
 
-const panelFinder = ({ castings }: YardFile) => {
-  return (name: string): Reading<string> => {
+type PanelFinder = (name: string) => Reading<string>;
+
+const panelFinder = ({ castings }: YardFile): PanelFinder => {
+  return (name) => {
     const named = castings.filter((one) => plain(one.name) === plain(name) || one.id === name);
     const exact = named.find(({ id }) => id === name) ?? (named.length === 1 ? named[0] : undefined);
     if (exact) return read(exact.id);
@@ -22,7 +24,6 @@ const panelFinder = ({ castings }: YardFile) => {
       : unread(`"${name}" could be several panels. Write ${named.map(({ id }) => id).join(' or ')}`);
   };
 };
-type PanelFinder = ReturnType<typeof panelFinder>;
 
 /** "Panel 900 (15)": its name, and the minutes to change over to it. */
 const MAKE = /^(.*?)(?:\((\d{1,5})(?:\s*min(?:ute)?s?)?\))?$/s;

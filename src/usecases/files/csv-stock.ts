@@ -13,8 +13,14 @@ const plain = (text: string): string => text.trim().toLowerCase();
 
 const systemOf = ({ yardUnits }: StoreRows): UnitSystem => yardUnits[0]?.system ?? 'metric';
 
-/** The materials by their ids and by their names. */
-const knownOf = (rows: readonly MaterialRow[]) => {
+/** The materials by their ids and by their names, and how one more is put among them. */
+interface Known {
+  byId: ReadonlyMap<string, MaterialRow>;
+  byName: ReadonlyMap<string, readonly string[]>;
+  put(row: MaterialRow): void;
+}
+
+const knownOf = (rows: readonly MaterialRow[]): Known => {
   const byId = new Map<string, MaterialRow>();
   const byName = new Map<string, string[]>();
   const put = (row: MaterialRow) => {
@@ -24,7 +30,6 @@ const knownOf = (rows: readonly MaterialRow[]) => {
   for (const row of rows) put(row);
   return { byId, byName, put };
 };
-type Known = ReturnType<typeof knownOf>;
 
 const materialOf = (row: RowReader, { byId, byName }: Known): MaterialRow | 'new' | null => {
   const name = row.text('material');

@@ -8,14 +8,17 @@ import { MOST_OF_ONE_LINE } from './order-draft.ts';
 
 const plain = (name: string): string => name.trim().toLowerCase();
 
+/** What is offered under a name, or why that cannot be told. */
+export type OfferFinder = (name: string) => Reading<Offer>;
+
 /** Finds what an order can ask for by its name, or by the kind and id that tells two of one name apart ("kit:trough"). */
-export const offerFinder = (offers: readonly Offer[]) => {
+export const offerFinder = (offers: readonly Offer[]): OfferFinder => {
   const known = new Map<string, Offer[]>();
   for (const offer of offers)
     for (const name of new Set([plain(offer.name), plain(offer.what.slice(offer.what.indexOf(':') + 1))]))
       known.set(name, [...(known.get(name) ?? []), offer]);
   const whats = new Map(offers.map((offer) => [offer.what, offer]));
-  return (name: string): Reading<Offer> => {
+  return (name) => {
     const exact = whats.get(name);
     if (exact) return read(exact);
     const [one, ...others] = known.get(plain(name)) ?? [];
@@ -24,7 +27,6 @@ export const offerFinder = (offers: readonly Offer[]) => {
     return unread(`"${name}" could be several things. Write ${[one, ...others].map(({ what }) => what).join(' or ')}`);
   };
 };
-export type OfferFinder = ReturnType<typeof offerFinder>;
 
 const quoted = (name: string): string => (/[;"]|^\s|\s$|^$/.test(name) ? `"${name.replaceAll('"', '""')}"` : name);
 
