@@ -1,6 +1,6 @@
 import { seedDemo } from '../../db/demo/larch-row.ts';
 import { currentPlan } from '../../src/usecases/plan/make-plan.ts';
-import type { SessionStep } from '../../src/usecases/today/session-steps.ts';
+import type { SessionStep } from '../../src/usecases/today/session-step.ts';
 import { showToday } from '../../src/usecases/today/show-today.ts';
 import { temporaryDatabase } from './temporary-database.ts';
 

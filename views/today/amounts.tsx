@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { AmountFacts } from './today-facts.ts';
+import type { AmountFacts } from '../../src/usecases/today/session-step.ts';
 import { amountOfText } from './today-text.ts';
 
 /** Each line by itself: a name may have commas of its own. */

@@ -1,12 +1,12 @@
 import type { FC } from 'hono/jsx';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
+import type { BatchStep, PourFacts } from '../../src/usecases/today/session-step.ts';
 import { Button } from '../parts/button.tsx';
 import { byClock, fromClock } from '../parts/clock-text.ts';
 import { clockText } from '../parts/day-text.ts';
 import { listText, quantityText } from '../parts/quantity-text.ts';
 import { Lines } from './amounts.tsx';
 import { slipLines } from './slip-text.ts';
-import type { BatchStep, PourFacts } from './today-facts.ts';
 import { amountOfText, cutText, forText } from './today-text.ts';
 import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
 

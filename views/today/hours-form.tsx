@@ -1,10 +1,10 @@
 import type { FC } from 'hono/jsx';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
+import type { SessionHours, TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
 import { hoursText } from '../parts/clock-text.ts';
 import { countText, dayText } from '../parts/day-text.ts';
 import { ChoiceField, TextField } from '../parts/field.tsx';
-import type { SessionHours, TodayModel } from './today-facts.ts';
 
 import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
 

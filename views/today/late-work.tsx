@@ -1,9 +1,9 @@
 import type { FC } from 'hono/jsx';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
+import type { LateLine, TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
 import { LongList } from '../parts/long-list.tsx';
 import { StepView } from './step-view.tsx';
-import type { LateLine, TodayModel } from './today-facts.ts';
 import { lateNote, stepText } from './today-text.ts';
 import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
 

@@ -1,10 +1,10 @@
 import type { FC } from 'hono/jsx';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
+import type { EmptyMould, FullMould, TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
 import { clockText, dayText } from '../parts/day-text.ts';
 import { SelectField, TextField } from '../parts/field.tsx';
 import { StripForms } from './strip-forms.tsx';
-import type { EmptyMould, FullMould, TodayModel } from './today-facts.ts';
 import { forText, mayText } from './today-text.ts';
 import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
 

@@ -1,7 +1,7 @@
+import type { BatchStep, PrepStep, SessionStep, StripStep } from '../../src/usecases/today/session-step.ts';
 import { byClock } from '../parts/clock-text.ts';
 import { listText } from '../parts/quantity-text.ts';
 import { slipText } from './slip-text.ts';
-import type { BatchStep, PrepStep, Step, StripStep } from './today-facts.ts';
 import { EDGE_WORDS, forText, stepClock } from './today-text.ts';
 
 /** One line of the sheet for the wall: from when, what kind of work, and on what. */
@@ -29,7 +29,7 @@ const mixed = (step: BatchStep): string[] => [
   ...step.pours.map(({ mould, customer }) => `${mould}${customer === null ? '' : ` (${forText(customer)})`}`),
 ];
 
-const rowOf = (step: Step): SheetRow => {
+const rowOf = (step: SessionStep): SheetRow => {
   const at = stepClock(step)(step.at);
   if (step.kind === 'prep') return { at, work: 'Prepare', what: [prepared(step)] };
   if (step.kind === 'strip') return { at, work: 'Strip', what: [stripped(step)] };
@@ -41,7 +41,7 @@ const rowOf = (step: Step): SheetRow => {
 const JOINED = ['Prepare', 'Strip'];
 
 /** The steps of a session as lines for the wall: moulds prepared or stripped one after another share a line. */
-export const sheetRows = (steps: readonly Step[]): SheetRow[] => {
+export const sheetRows = (steps: readonly SessionStep[]): SheetRow[] => {
   const rows: SheetRow[] = [];
   for (const row of steps.map(rowOf)) {
     const last = rows.at(-1);
@@ -58,7 +58,7 @@ export interface MouldTurns {
 }
 
 /** How often each mould is filled in the session, and when, in the order of the first time. */
-export const sheetTurns = (steps: readonly Step[]): MouldTurns[] => {
+export const sheetTurns = (steps: readonly SessionStep[]): MouldTurns[] => {
   const moulds = new Map<string, string[]>();
   for (const step of steps)
     for (const pour of step.kind === 'batch' ? step.pours : [])

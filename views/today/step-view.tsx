@@ -1,10 +1,11 @@
 import type { Child, FC } from 'hono/jsx';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
+import type { PackStep, PrepStep, SessionStep, StripStep } from '../../src/usecases/today/session-step.ts';
+import type { TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
 import { listText } from '../parts/quantity-text.ts';
 import { BatchStepView } from './batch-step.tsx';
 import { StripForms } from './strip-forms.tsx';
-import type { PackStep, PrepStep, Step, StripStep, TodayModel } from './today-facts.ts';
 import { amountOfText, cutText, EDGE_WORDS, forText, mayText, prepText, stepClock } from './today-text.ts';
 import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
 
@@ -18,7 +19,7 @@ interface StepProps<S> {
 }
 
 /** When work of a session that is over was done: as it was planned. */
-const AsPlanned: FC<Pick<StepProps<Step>, 'step' | 'late'>> = ({ step, late }) =>
+const AsPlanned: FC<Pick<StepProps<SessionStep>, 'step' | 'late'>> = ({ step, late }) =>
   late ? <input type="hidden" name="at" value={step.until} /> : null;
 
 const Prep: FC<StepProps<PrepStep>> = ({ step, writable, late, refused }) => (
@@ -83,7 +84,7 @@ const Pack: FC<StepProps<PackStep>> = ({ step, writable, late, refused }) => {
   );
 };
 
-const Content: FC<StepProps<Step>> = ({ step, ...rest }) => {
+const Content: FC<StepProps<SessionStep>> = ({ step, ...rest }) => {
   if (step.kind === 'prep') return <Prep step={step} {...rest} />;
   if (step.kind === 'batch') return <BatchStepView step={step} now={rest.clock.now} {...rest} />;
   if (step.kind === 'strip') return <Strip step={step} {...rest} />;
@@ -91,7 +92,7 @@ const Content: FC<StepProps<Step>> = ({ step, ...rest }) => {
   return <p class="step-what">{EDGE_WORDS[step.kind]}</p>;
 };
 
-interface LineProps extends StepProps<Step> {
+interface LineProps extends StepProps<SessionStep> {
   id?: string;
   /** What was wrong with it where it was written down together with others. */
   wrong?: string | undefined;

@@ -1,9 +1,10 @@
 import type { FC } from 'hono/jsx';
+import type { ToMendFacts } from '../../src/usecases/orders/to-mend-facts.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
+import type { TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
 import { dayText } from '../parts/day-text.ts';
-import type { TodayModel, ToMendFacts } from './today-facts.ts';
 import { curedText } from './today-text.ts';
 import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
 

@@ -1,5 +1,7 @@
 import type { FC } from 'hono/jsx';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
+import type { SessionStep } from '../../src/usecases/today/session-step.ts';
+import type { TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { Caution } from '../parts/caution.tsx';
@@ -14,7 +16,6 @@ import { LateWork, lateLead } from './late-work.tsx';
 import { OtherFull, OtherPour, Packed } from './other-work.tsx';
 import { StepView } from './step-view.tsx';
 import { ToMend } from './to-mend.tsx';
-import type { Step, TodayModel } from './today-facts.ts';
 import { belowAnswer, todayAnswer, toHaveReady } from './today-text.ts';
 
 interface TodayPageProps {
@@ -24,7 +25,7 @@ interface TodayPageProps {
 }
 
 interface StepsProps {
-  steps: readonly Step[];
+  steps: readonly SessionStep[];
   clock: Pick<TodayModel, 'now'>;
   writable: boolean;
   underWay: boolean;
@@ -35,7 +36,7 @@ interface StepsProps {
 const Steps: FC<StepsProps> = ({ steps, clock, writable, underWay, refused }) => {
   const nowAt = underWay ? clock.now : null;
   const passed = nowAt === null ? 0 : steps.filter(({ at }) => Date.parse(at) <= Date.parse(nowAt)).length;
-  const line = (step: Step) => (
+  const line = (step: SessionStep) => (
     <StepView step={step} clock={clock} writable={writable} late={false} refused={refused} />
   );
   return (
@@ -51,7 +52,7 @@ const Steps: FC<StepsProps> = ({ steps, clock, writable, underWay, refused }) =>
   );
 };
 
-const HaveReady: FC<{ steps: readonly Step[] }> = ({ steps }) => {
+const HaveReady: FC<{ steps: readonly SessionStep[] }> = ({ steps }) => {
   const amounts = toHaveReady(steps);
   if (amounts.length === 0) return null;
   return (

@@ -1,16 +1,9 @@
+import type { ToMendFacts } from '../../src/usecases/orders/to-mend-facts.ts';
+import type { AmountFacts, BatchStep, CutFacts, PrepStep, SessionStep } from '../../src/usecases/today/session-step.ts';
+import type { SessionHours, TodayModel } from '../../src/usecases/today/today-model.ts';
 import { byClock, fromClock, hoursText, isNever } from '../parts/clock-text.ts';
 import { clockText, countText, dayText } from '../parts/day-text.ts';
 import { isMeasure, listText, quantityText } from '../parts/quantity-text.ts';
-import type {
-  AmountFacts,
-  BatchStep,
-  CutFacts,
-  PrepStep,
-  SessionHours,
-  Step,
-  TodayModel,
-  ToMendFacts,
-} from './today-facts.ts';
 
 /** "1 person, one more from 9:00 to 12:30". */
 export const peopleText = ({ start, end, windows }: SessionHours): string => {
@@ -59,7 +52,7 @@ export const prepText = ({ clean, changeFrom, seal, piece }: PrepStep): string =
 const mouldsText = ({ pours }: BatchStep): string => listText(pours.map(({ mould }) => mould));
 
 /** What a step is, in a few words: for the first line of the page. */
-export const stepText = (step: Step): string => {
+export const stepText = (step: SessionStep): string => {
   if (step.kind === 'prep') return `prepare ${step.mould}`;
   if (step.kind === 'batch') return `mix ${quantityText(step.bags, 'bag')} for ${mouldsText(step)}`;
   if (step.kind === 'strip') return `strip ${step.mould}`;
@@ -68,7 +61,7 @@ export const stepText = (step: Step): string => {
 };
 
 /** "pour 8 pieces, strip 2 and pack 1 order" */
-export const workText = (steps: readonly Step[]): string => {
+export const workText = (steps: readonly SessionStep[]): string => {
   const pours = steps.flatMap((step) => (step.kind === 'batch' ? step.pours : [])).length;
   const strips = steps.filter(({ kind }) => kind === 'strip').length;
   const packs = steps.filter(({ kind }) => kind === 'pack').length;
@@ -82,9 +75,10 @@ export const workText = (steps: readonly Step[]): string => {
 };
 
 /** How the times of a step are written: a strip is never shown before it may be done. */
-export const stepClock = ({ kind }: Step): ((instant: string) => string) => (kind === 'strip' ? fromClock : clockText);
+export const stepClock = ({ kind }: SessionStep): ((instant: string) => string) =>
+  kind === 'strip' ? fromClock : clockText;
 
-const isWork = ({ kind }: Step): boolean => kind !== 'set up' && kind !== 'clear up';
+const isWork = ({ kind }: SessionStep): boolean => kind !== 'set up' && kind !== 'clear up';
 
 /** What becomes of work that is not written down after its session. */
 export const lateNote = ({ until }: NonNullable<TodayModel['late']>): string =>
@@ -132,7 +126,7 @@ const fetched = (one: AmountFacts): AmountFacts =>
   isMeasure(one.unit) ? { ...one, quantity: Math.ceil(one.quantity * 10 - 1e-6) / 10 } : one;
 
 /** Everything that goes into the mixes of a session, to have it at hand. */
-export const toHaveReady = (steps: readonly Step[]): AmountFacts[] => {
+export const toHaveReady = (steps: readonly SessionStep[]): AmountFacts[] => {
   const sums = new Map<string, AmountFacts>();
   for (const step of steps)
     for (const { name, unit, quantity } of step.kind === 'batch' ? [...step.ingredients, ...step.fittings] : [])

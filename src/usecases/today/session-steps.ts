@@ -14,6 +14,18 @@ import { poursBefore } from '../plan/pours-of-mould.ts';
 import { shownAmount } from '../typed/measures.ts';
 import type { Waters } from '../yard/mix-water.ts';
 import { prepWork } from './prep-work.ts';
+import type {
+  AmountFacts,
+  BatchSlip,
+  BatchStep,
+  CutFacts,
+  EdgeStep,
+  PackStep,
+  PourFacts,
+  PrepStep,
+  SessionStep,
+  StripStep,
+} from './session-step.ts';
 
 /** What the steps of a session are worked out from. */
 interface Seen {
@@ -34,23 +46,18 @@ const pieceName = ({ yard }: Seen, casting: string): string =>
 const customerOf = ({ customers }: Seen, order: string | undefined): string | null =>
   order === undefined ? null : (customers.get(order) ?? `order ${order}`);
 
-interface Amount {
-  name: string;
-  unit: string;
-  quantity: number;
-}
-
-const amounts = ({ yard, system }: Seen, wanted: readonly { material: string; quantity: number }[]): Amount[] =>
+const amounts = ({ yard, system }: Seen, wanted: readonly { material: string; quantity: number }[]): AmountFacts[] =>
   yard.materials.flatMap(({ id, name, unit }) => {
     const quantity = wanted.filter(({ material }) => material === id).reduce((sum, one) => sum + one.quantity, 0);
     return quantity > 0 ? [shownAmount({ name, unit, quantity }, system)] : [];
   });
 
 /** What is mixed into a batch, each with how it is measured out where it is weighed or poured. */
-const slipOf = ({ yard, system, waters }: Seen, mix: YardFile['mixes'][number], bags: number) => {
+const slipOf = ({ yard, system, waters }: Seen, mix: YardFile['mixes'][number], bags: number): BatchSlip => {
   const water = waters.get(mix.id) ?? { litres: null, note: null };
   const measured = (material: { unit: string }, quantity: number) => measureOutText(quantity, material.unit, system);
   return {
+    bags,
     ingredients: yard.materials.flatMap((material) => {
       const perBag = mix.perBag.filter((one) => one.material === material.id);
       const quantity = perBag.reduce((sum, one) => sum + one.quantity, 0) * bags;
@@ -63,8 +70,11 @@ const slipOf = ({ yard, system, waters }: Seen, mix: YardFile['mixes'][number], 
 };
 
 /** Lengths to cut, equal ones counted together. */
-const cutLengths = ({ yard, system }: Seen, cuts: readonly { material: string; lengthMm: number; count: number }[]) => {
-  const counted = new Map<string, { name: string; length: string; count: number }>();
+const cutLengths = (
+  { yard, system }: Seen,
+  cuts: readonly { material: string; lengthMm: number; count: number }[],
+): CutFacts[] => {
+  const counted = new Map<string, CutFacts>();
   for (const { material, lengthMm, count } of cuts) {
     const key = `${material} ${lengthMm}`;
     const name = yard.materials.find(({ id }) => id === material)?.name ?? material;
@@ -77,11 +87,11 @@ const cutLengths = ({ yard, system }: Seen, cuts: readonly { material: string; l
 const waitsForTurn = ({ plan, yard }: Seen, pour: PlanPour): boolean =>
   yard.inMould.some(({ mould }) => mould === pour.mould) || poursBefore(plan, pour).length > 0;
 
-const prepStep = (seen: Seen, pour: PlanPour) => {
+const prepStep = (seen: Seen, pour: PlanPour): PrepStep => {
   const mould = seen.yard.moulds.find(({ id }) => id === pour.mould);
   const work = prepWork(pour, seen.plan, seen.yard);
   return {
-    kind: 'prep' as const,
+    kind: 'prep',
     at: pour.prepStart,
     until: pour.prepEnd,
     ...{
@@ -92,7 +102,6 @@ const prepStep = (seen: Seen, pour: PlanPour) => {
       seal: work.seal,
     },
     changeFrom: work.changeFrom === null ? null : pieceName(seen, work.changeFrom),
-    /** How long the sealing coat has to dry. */
     dryMinutes: work.seal ? (mould?.oilDryMinutes ?? 0) : 0,
     waits: waitsForTurn(seen, pour),
   };
@@ -105,24 +114,23 @@ const isSealed = ({ yard }: Seen, pour: PlanPour): boolean => {
   return pour.oiled || (due && pour.prepStart === pour.prepEnd);
 };
 
-const pourFacts = (seen: Seen, pour: PlanPour) => ({
+const pourFacts = (seen: Seen, pour: PlanPour): PourFacts => ({
   ...{ mould: pour.mould, casting: pour.casting, piece: pieceName(seen, pour.casting), sealed: isSealed(seen, pour) },
   ...{ order: pour.order ?? null, customer: customerOf(seen, pour.order), at: pour.fillStart, until: pour.fillEnd },
 });
 
-const batchStep = (seen: Seen, batch: PlanBatch, pours: readonly PlanPour[]) => {
+const batchStep = (seen: Seen, batch: PlanBatch, pours: readonly PlanPour[]): BatchStep => {
   const mix = seen.yard.mixes.find(({ id }) => id === batch.mix)!;
   const castings = pours.flatMap(({ casting }) => seen.yard.castings.filter(({ id }) => id === casting));
   const lastFill = Math.max(...pours.map(({ fillEnd }) => minuteOf(fillEnd)));
   const text = (minute: Minute) => seen.calendar.instantText(minute);
   return {
-    kind: 'batch' as const,
+    kind: 'batch',
     at: batch.start,
     until: batch.end,
     mixEnd: batch.mixEnd,
-    ...{ mix: mix.name, bags: batch.bags },
+    mix: mix.name,
     ...slipOf(seen, mix, batch.bags),
-    /** What goes into the moulds beside the mix. */
     fittings: amounts(
       seen,
       castings.flatMap(({ perPiece }) => perPiece),
@@ -132,7 +140,6 @@ const batchStep = (seen: Seen, batch: PlanBatch, pours: readonly PlanPour[]) => 
       castings.flatMap(({ cuts }) => cuts),
     ),
     usableUntil: text(seen.curing.workableUntil(mix, minuteOf(batch.mixEnd))),
-    /** Someone stays until then to keep it wet. */
     wetUntil: mix.attendMinutes > 0 ? text(lastFill + mix.attendMinutes) : null,
     pours: pours.map((pour) => pourFacts(seen, pour)),
     waits: pours.some((pour) => waitsForTurn(seen, pour)),
@@ -163,25 +170,27 @@ const stripsOf = ({ plan, yard }: Seen, session: Session): Strip[] => [
   }),
 ];
 
-const stripStep = (seen: Seen, strip: Strip) => ({
-  kind: 'strip' as const,
+const stripStep = (seen: Seen, strip: Strip): StripStep => ({
+  kind: 'strip',
   at: strip.stripStart,
   until: strip.stripEnd,
   ...{ mould: strip.mould, piece: pieceName(seen, strip.casting), customer: customerOf(seen, strip.order) },
   mayFrom: seen.calendar.instantText(seen.curing.mayStripFrom(strip.casting, strip.filled)),
   people: seen.yard.castings.find(({ id }) => id === strip.casting)?.stripCrew ?? 1,
-  /** It is in the mould by the stock book, not only by the plan. */
   inMould: strip.inMould,
 });
 
-const packStep = (seen: Seen, { id, packStart, packEnd }: { id: string; packStart: string; packEnd: string }) => {
+const packStep = (
+  seen: Seen,
+  { id, packStart, packEnd }: { id: string; packStart: string; packEnd: string },
+): PackStep => {
   const order = seen.yard.orders.find((one) => one.id === id);
   const lines = order?.lines ?? [];
   const kits = lines.flatMap(({ kit, quantity }) =>
     seen.yard.kits.filter((one) => one.id === kit).map((one) => ({ kit: one, quantity })),
   );
   return {
-    kind: 'pack' as const,
+    kind: 'pack',
     ...{ at: packStart, until: packEnd, order: id, customer: customerOf(seen, id) ?? id },
     contents: contentsOf(lines, offersOf(seen.yard, seen.system)),
     parts: amounts(
@@ -195,20 +204,13 @@ const packStep = (seen: Seen, { id, packStart, packEnd }: { id: string; packStar
   };
 };
 
-const edgeSteps = ({ calendar }: Seen, { start, end, from, to }: Session) => {
+const edgeSteps = ({ calendar }: Seen, { start, end, from, to }: Session): EdgeStep[] => {
   const text = (minute: Minute) => calendar.instantText(minute);
   return [
     ...(from > start ? [{ kind: 'set up' as const, at: text(start), until: text(from) }] : []),
     ...(end > to ? [{ kind: 'clear up' as const, at: text(to), until: text(end) }] : []),
   ];
 };
-
-export type SessionStep =
-  | ReturnType<typeof prepStep>
-  | ReturnType<typeof batchStep>
-  | ReturnType<typeof stripStep>
-  | ReturnType<typeof packStep>
-  | ReturnType<typeof edgeSteps>[number];
 
 const RANKS: Record<SessionStep['kind'], number> = { 'set up': 0, strip: 1, prep: 2, batch: 3, pack: 4, 'clear up': 5 };
 

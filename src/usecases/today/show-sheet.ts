@@ -5,12 +5,15 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { type Session, sessionsOf } from '../../engine/calendar/sessions.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
+import type { PageHead } from '../core/page-parts.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { watersOfYard } from '../yard/mix-water.ts';
 import { lastMixes } from './last-mix.ts';
+import type { SessionStep } from './session-step.ts';
 import { sessionSteps } from './session-steps.ts';
 import { sessionToShow } from './session-to-show.ts';
 import { hoursFacts } from './show-today.ts';
+import type { LastMix, SessionHours } from './today-model.ts';
 
 /** The next session in which something is mixed, which is what hangs on a wall; else the next that has anything to do. */
 const sessionForWall = (plan: PlanFile, yard: YardFile): Session | null => {
@@ -21,8 +24,16 @@ const sessionForWall = (plan: PlanFile, yard: YardFile): Session | null => {
   return mixing ?? sessionToShow(plan, yard).session;
 };
 
+/** A session for a sheet of paper. */
+export interface SheetModel extends PageHead {
+  /** Null: none has anything to do. */
+  session: SessionHours | null;
+  steps: readonly SessionStep[];
+  lastMix: readonly LastMix[];
+}
+
 /** The next session for a sheet of paper; its session is null where none has anything to do. */
-export const showSheet = async (context: UseCaseContext) => {
+export const showSheet = async (context: UseCaseContext): Promise<SheetModel> => {
   const { plan, yard } = await currentPlan(context);
   const written = await context.database.read(async (tx) => ({
     system: await unitsOfYard(tx),
@@ -39,4 +50,3 @@ export const showSheet = async (context: UseCaseContext) => {
     lastMix: mixes.map(({ mix, at }) => ({ mix, at: calendar.instantText(at) })),
   };
 };
-export type SheetModel = Awaited<ReturnType<typeof showSheet>>;

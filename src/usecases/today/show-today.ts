@@ -20,8 +20,10 @@ import { watersOfYard } from '../yard/mix-water.ts';
 import { fixedFacts } from './fixed-facts.ts';
 import { hoursChangedOn } from './hours-changed.ts';
 import { lastMixes } from './last-mix.ts';
-import { type SessionStep, sessionSteps } from './session-steps.ts';
+import type { SessionStep } from './session-step.ts';
+import { sessionSteps } from './session-steps.ts';
 import { sessionToShow } from './session-to-show.ts';
+import type { DoneFacts, EmptyMould, FullMould, LateLine, SessionHours, TodayModel } from './today-model.ts';
 import { WORK_KINDS } from './work-change-kinds.ts';
 
 /** As many changes as a long day of work may leave. */
@@ -29,19 +31,18 @@ const CHANGES_READ = 200;
 
 const textOf = (calendar: Calendar) => (minute: Minute) => calendar.instantText(minute);
 
-export const hoursFacts = (session: Session, calendar: Calendar) => {
+export const hoursFacts = (session: Session, calendar: Calendar): SessionHours => {
   const text = textOf(calendar);
   return {
     date: dateOfDay(session.day),
     start: text(session.start),
     end: text(session.end),
-    /** Who is there when; one window is one person's hours or several's. */
     windows: session.windows.map(({ start, end, crew }) => ({ start: text(start), end: text(end), crew })),
   };
 };
 
 /** Pieces in moulds that none of the steps strips. */
-const otherFull = (yard: YardFile, plan: PlanFile, stripped: ReadonlySet<string>) => {
+const otherFull = (yard: YardFile, plan: PlanFile, stripped: ReadonlySet<string>): FullMould[] => {
   const calendar = calendarOf(yard.yard.timeZone);
   const curing = curingTimesOf(yard);
   return yard.inMould
@@ -62,7 +63,7 @@ const otherFull = (yard: YardFile, plan: PlanFile, stripped: ReadonlySet<string>
 };
 
 /** Moulds a pour may go into just now, with what each makes. */
-const emptyMoulds = (yard: YardFile) => {
+const emptyMoulds = (yard: YardFile): EmptyMould[] => {
   const full = new Set(yard.inMould.map(({ mould }) => mould));
   return yard.moulds
     .filter(({ id, condition }) => condition !== 'retired' && condition !== 'damaged' && !full.has(id))
@@ -76,13 +77,13 @@ const emptyMoulds = (yard: YardFile) => {
     }));
 };
 
-const doneSince = (changes: readonly ChangeHead[], midnight: Minute, calendar: Calendar) =>
+const doneSince = (changes: readonly ChangeHead[], midnight: Minute, calendar: Calendar): DoneFacts[] =>
   changes
     .filter(({ kind, at, undoneBy }) => undoneBy === null && WORK_KINDS.includes(kind) && minuteOf(at) >= midnight)
     .map(({ id, at, words }) => ({ change: id, at: calendar.instantText(minuteOf(at)), words }))
     .reverse();
 
-const packedOrders = (orders: readonly StoredOrder[]) =>
+const packedOrders = (orders: readonly StoredOrder[]): TodayModel['packed'] =>
   orders
     .filter(({ packedAt }) => packedAt !== null)
     .map(({ id, customer }) => ({ order: id, customer: customer?.name ?? `order ${id}` }));
@@ -105,10 +106,10 @@ const whatOf = (step: SessionStep): string => {
 };
 
 /** A step with the name by which it is said that it was not done, and what could not be written down is found. */
-const lateLine = (step: SessionStep) => ({ name: lateStepName({ ...step, what: whatOf(step) }), step });
+const lateLine = (step: SessionStep): LateLine => ({ name: lateStepName({ ...step, what: whatOf(step) }), step });
 
 /** The session under way or the next one, step by step, with what was done today and what else can be written down. */
-export const showToday = async (context: UseCaseContext) => {
+export const showToday = async (context: UseCaseContext): Promise<TodayModel> => {
   const { plan, yard, cached } = await currentPlan(context);
   const calendar = calendarOf(yard.yard.timeZone);
   const now = minuteOf(context.now);
@@ -138,7 +139,6 @@ export const showToday = async (context: UseCaseContext) => {
     fixed: fixedFacts(yard, session, hours),
     idle: idle && hoursFacts(idle, calendar),
     steps,
-    /** Planned for a session that is over, not written down, and kept as planned until then. */
     late:
       grace && lateSteps.length > 0
         ? { until: calendar.instantText(grace.until), lines: lateSteps.map(lateLine) }

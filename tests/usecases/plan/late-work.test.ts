@@ -7,7 +7,7 @@ import { packOrder } from '../../../src/usecases/orders/pack-order.ts';
 import { recordPour } from '../../../src/usecases/today/record-pour.ts';
 import { recordPrep } from '../../../src/usecases/today/record-prep.ts';
 import { recordStrip } from '../../../src/usecases/today/record-strip.ts';
-import type { SessionStep } from '../../../src/usecases/today/session-steps.ts';
+import type { SessionStep } from '../../../src/usecases/today/session-step.ts';
 import { fixHours } from '../../../src/usecases/yard/fix-hours.ts';
 import { demoAt as at, demoSaturday as demoDay, namesOf } from '../../support/demo-saturday.ts';
 

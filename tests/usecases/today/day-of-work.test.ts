@@ -7,7 +7,7 @@ import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
 import { recordPour } from '../../../src/usecases/today/record-pour.ts';
 import { recordPrep } from '../../../src/usecases/today/record-prep.ts';
 import { recordStrip } from '../../../src/usecases/today/record-strip.ts';
-import type { SessionStep } from '../../../src/usecases/today/session-steps.ts';
+import type { SessionStep } from '../../../src/usecases/today/session-step.ts';
 import { showToday } from '../../../src/usecases/today/show-today.ts';
 import { temporaryDatabase } from '../../support/temporary-database.ts';
 

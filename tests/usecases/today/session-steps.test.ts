@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { sessionsOfDay } from '../../../src/usecases/plan/hours-of-day.ts';
-import { type SessionStep, sessionSteps } from '../../../src/usecases/today/session-steps.ts';
+import type { SessionStep } from '../../../src/usecases/today/session-step.ts';
+import { sessionSteps } from '../../../src/usecases/today/session-steps.ts';
 import type { Waters } from '../../../src/usecases/yard/mix-water.ts';
 import { handPlan, plannedYard, saturday } from '../../support/planned-yard.ts';
 

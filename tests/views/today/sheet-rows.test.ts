@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import type { BatchStep, PrepStep, SessionStep, StripStep } from '../../../src/usecases/today/session-step.ts';
 import { sheetRows, sheetTurns } from '../../../views/today/sheet-rows.ts';
-import type { BatchStep, PrepStep, Step, StripStep } from '../../../views/today/today-facts.ts';
 
 const at = (clock: string) => `2027-04-10T${clock}:00+01:00`;
 const prep = (clock: string, mould: string, rest: Partial<PrepStep> = {}): PrepStep => ({
@@ -31,7 +31,7 @@ const batch = (clock: string, moulds: string[], customer: string | null = null):
 
 describe('the lines of the sheet', () => {
   test('moulds set up one after another share a line, also those stripped', () => {
-    const steps: Step[] = [
+    const steps: SessionStep[] = [
       ...[strip('08:02', '900 no. 1', 'School garden'), strip('08:10', '900 no. 2')],
       ...[prep('08:20', '900 no. 1', { clean: true }), prep('08:38', '900 no. 2', { clean: true, seal: true })],
     ];

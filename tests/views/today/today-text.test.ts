@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type { BatchStep, PrepStep, SessionHours, StripStep, TodayModel } from '../../../views/today/today-facts.ts';
+import type { BatchStep, PrepStep, StripStep } from '../../../src/usecases/today/session-step.ts';
+import type { SessionHours, TodayModel } from '../../../src/usecases/today/today-model.ts';
 import {
   mayText,
   peopleText,
@@ -62,6 +63,7 @@ const strip: StripStep = {
 };
 const model = (changes: Partial<TodayModel>): TodayModel => ({
   ...{
+    yardName: 'Yard',
     today: '2027-04-10',
     now: at('09:00'),
     session,

@@ -1,0 +1,112 @@
+import type { ContentsLine } from '../orders/order-contents.ts';
+
+/** So much of a material, in the unit that is shown. */
+export interface AmountFacts {
+  name: string;
+  unit: string;
+  quantity: number;
+}
+
+/** An ingredient of a batch; `measured` is how it is measured out ("180 ml"), null where it is counted. */
+export interface IngredientFacts extends AmountFacts {
+  measured: string | null;
+}
+
+/** Lengths to cut that are equal. */
+export interface CutFacts {
+  name: string;
+  /** In the yard's units. */
+  length: string;
+  count: number;
+}
+
+/** Instants. */
+interface Timed {
+  at: string;
+  until: string;
+}
+
+/** Before the first of the work, and after the last. */
+export interface EdgeStep extends Timed {
+  kind: 'set up' | 'clear up';
+}
+
+/** A mould to be set up for a pour. */
+export interface PrepStep extends Timed {
+  kind: 'prep';
+  mould: string;
+  casting: string;
+  piece: string;
+  clean: boolean;
+  seal: boolean;
+  /** What it is set for now, where that is another piece. */
+  changeFrom: string | null;
+  /** How long the sealing coat has to dry; 0 without one. */
+  dryMinutes: number;
+  /** A turn comes before it: a piece is in the mould still, or is to be poured first. */
+  waits: boolean;
+}
+
+/** One mould of a batch. */
+export interface PourFacts extends Timed {
+  mould: string;
+  casting: string;
+  piece: string;
+  /** It gets its sealing coat before this pour. */
+  sealed: boolean;
+  order: string | null;
+  /** Null: for stock. */
+  customer: string | null;
+}
+
+/** What is mixed, and how it is measured out. */
+export interface BatchSlip {
+  bags: number;
+  ingredients: readonly IngredientFacts[];
+  /** For all of it, measured out; null where nobody said how much. */
+  water: string | null;
+  /** What is written down of the water in place of an amount. */
+  waterNote: string | null;
+}
+
+/** A batch, from mixing to the last mould. */
+export interface BatchStep extends Timed, BatchSlip {
+  kind: 'batch';
+  mixEnd: string;
+  mix: string;
+  /** What goes into the moulds beside the mix. */
+  fittings: readonly AmountFacts[];
+  cuts: readonly CutFacts[];
+  usableUntil: string;
+  /** Someone stays until then to keep it wet; null where nobody has to. */
+  wetUntil: string | null;
+  pours: readonly PourFacts[];
+  /** A turn of one of its moulds comes before it. */
+  waits: boolean;
+}
+
+/** A piece to be taken out of its mould. */
+export interface StripStep extends Timed {
+  kind: 'strip';
+  mould: string;
+  piece: string;
+  /** Null: for stock. */
+  customer: string | null;
+  mayFrom: string;
+  people: number;
+  /** It is in the mould by the stock book, not only by the plan. */
+  inMould: boolean;
+}
+
+/** An order to be packed, with the parts and lengths its kits take. */
+export interface PackStep extends Timed {
+  kind: 'pack';
+  order: string;
+  customer: string;
+  contents: readonly ContentsLine[];
+  parts: readonly AmountFacts[];
+  cuts: readonly CutFacts[];
+}
+
+/** Something the plan has for a session. */
+export type SessionStep = EdgeStep | PrepStep | BatchStep | StripStep | PackStep;

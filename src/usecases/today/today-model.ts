@@ -1,0 +1,87 @@
+import type { PageHead } from '../core/page-parts.ts';
+import type { ToMendFacts } from '../orders/to-mend-facts.ts';
+import type { FixedFacts } from './fixed-facts.ts';
+import type { HoursChanged } from './hours-changed.ts';
+import type { SessionStep } from './session-step.ts';
+
+/** A step of a session that is over, with a name of its own. */
+export interface LateLine {
+  name: string;
+  step: SessionStep;
+}
+
+/** A session: its date, its first and last instant, and who is there when. One window is one person's hours or several's. */
+export interface SessionHours {
+  date: string;
+  start: string;
+  end: string;
+  windows: readonly { start: string; end: string; crew: number }[];
+}
+
+/** A mould with a piece in it that none of the steps strips. */
+export interface FullMould {
+  mould: string;
+  piece: string;
+  /** Null: for stock. */
+  customer: string | null;
+  filledAt: string;
+  mayFrom: string;
+  /** When it is stripped by the plan; null: it stays. */
+  planned: string | null;
+}
+
+/** A mould that a pour may go into just now, with what it can make. */
+export interface EmptyMould {
+  mould: string;
+  setFor: string;
+  makes: readonly { casting: string; piece: string }[];
+}
+
+/** The last minute to begin a batch of a mix, as an instant. */
+export interface LastMix {
+  mix: string;
+  at: string;
+}
+
+interface OrderNamed {
+  order: string;
+  customer: string;
+}
+
+/** Work of today that is written down, by the change that wrote it. */
+export interface DoneFacts {
+  change: number;
+  at: string;
+  words: string;
+}
+
+/** Late work, and until when it is kept as planned. */
+interface LateFacts {
+  until: string;
+  lines: readonly LateLine[];
+}
+
+/** The session under way or the next one, what was done today, and what else can be written down. */
+export interface TodayModel extends PageHead {
+  /** As an instant. */
+  now: string;
+  /** Null: none has anything to do. */
+  session: SessionHours | null;
+  underWay: boolean;
+  fixed: FixedFacts;
+  /** Hours of today in which nothing is planned. */
+  idle: SessionHours | null;
+  steps: readonly SessionStep[];
+  /** Planned for a session that is over, not written down, and kept as planned until then; null for nothing. */
+  late: LateFacts | null;
+  lastMix: readonly LastMix[];
+  otherFull: readonly FullMould[];
+  emptyMoulds: readonly EmptyMould[];
+  orders: readonly OrderNamed[];
+  /** They wait to be handed over. */
+  packed: readonly OrderNamed[];
+  /** Stripped, not good, and kept aside. */
+  toMend: readonly ToMendFacts[];
+  done: readonly DoneFacts[];
+  hoursChanged: readonly HoursChanged[];
+}
