@@ -5,6 +5,8 @@ export interface SeasonOptions {
   seed: number;
   search: SearchMode;
   disturbed: boolean;
+  /** A folder in which the database stays as the season left it, to be looked into; null for none. */
+  keep: string | null;
 }
 
 /** What was asked for on the command line. */
@@ -28,10 +30,10 @@ const searchOf = (text: string): SearchMode => {
   throw new Error(`--search is one of ${SEARCHES.join(', ')}, not "${text}"`);
 };
 
-/** Reads `--yards small,demo --days 120 --seed 1 --search full --disturbed --jobs 2 --logs folder`; each may be left out. */
+/** Reads `--yards small,demo --days 120 --seed 1 --search full --disturbed --jobs 2 --logs folder --keep folder`; each may be left out. */
 export const readCall = (words: readonly string[]): SeasonCall => {
   const call: SeasonCall = {
-    ...{ days: 120, seed: 1, search: 'full', disturbed: false, yards: [], jobs: 2, logs: null },
+    ...{ days: 120, seed: 1, search: 'full', disturbed: false, keep: null, yards: [], jobs: 2, logs: null },
   };
   const left = [...words];
   while (left.length > 0) {
@@ -42,18 +44,21 @@ export const readCall = (words: readonly string[]): SeasonCall => {
       if (name === 'yards') call.yards = value.split(',');
       else if (name === 'days' || name === 'seed' || name === 'jobs') call[name] = wholeOf(name, value);
       else if (name === 'search') call.search = searchOf(value);
-      else if (name === 'logs') call.logs = value;
+      else if (name === 'logs' || name === 'keep') call[name] = value;
       else
-        throw new Error(`"${word}" is no option; there are --yards --days --seed --search --disturbed --jobs --logs`);
+        throw new Error(
+          `"${word}" is no option; there are --yards --days --seed --search --disturbed --jobs --logs --keep`,
+        );
     }
   }
   return call;
 };
 
 /** The words that say the same again, for a process of its own. */
-export const wordsOf = ({ yards, days, seed, search, disturbed, jobs, logs }: SeasonCall): string[] => [
+export const wordsOf = ({ yards, days, seed, search, disturbed, jobs, logs, keep }: SeasonCall): string[] => [
   ...(yards.length > 0 ? ['--yards', yards.join(',')] : []),
   ...['--days', String(days), '--seed', String(seed), '--search', search, '--jobs', String(jobs)],
   ...(disturbed ? ['--disturbed'] : []),
   ...(logs ? ['--logs', logs] : []),
+  ...(keep ? ['--keep', keep] : []),
 ];

@@ -1,6 +1,6 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { openDatabase } from '../../../db/open.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { createApp } from '../../../src/http/app.ts';
@@ -79,12 +79,19 @@ const liveDay = async (season: Season, course: Course, today: string): Promise<v
   judgeDay(season);
   clock.setOn(clock.at(today, NIGHT));
   await season.visitor.page('/today');
-  await settle(season, 'searched', season.search !== 'none');
+  await settle(season, 'time went by');
+  if (season.search === 'short') await settle(season, 'searched', true);
   await auditNight(season);
   course.evening = eveningPours(season);
 };
 
-const withDatabase = async <T>(work: (url: string) => Promise<T>): Promise<T> => {
+/** Works on a database file that is gone afterwards, unless it is to be kept in a folder. */
+const withDatabase = async <T>(
+  { name }: SeasonYard,
+  keep: string | null,
+  work: (url: string) => Promise<T>,
+): Promise<T> => {
+  if (keep) return work(`file:${join(resolve(keep), `${name}.db`)}`);
   const folder = mkdtempSync(join(tmpdir(), 'season-'));
   try {
     return await work(`file:${join(folder, 'yard.db')}`);
@@ -107,10 +114,10 @@ export interface LivedSeason {
  */
 export const runSeason = (
   yard: SeasonYard,
-  { days, seed, search, disturbed }: SeasonOptions,
+  { days, seed, search, disturbed, keep }: SeasonOptions,
   log: (line: string) => void = () => {},
 ): Promise<LivedSeason> =>
-  withDatabase(async (url) => {
+  withDatabase(yard, keep, async (url) => {
     const begun = process.cpuUsage();
     const database = await openDatabase({ url });
     const { from, timeZone } = yard;

@@ -41,6 +41,9 @@ const isGain = (season: Season, { id, from, to }: Move): boolean => {
 const countMoves = (season: Season, act: QuietAct | Event, moves: readonly Move[]): void => {
   for (const { id, from, to } of moves)
     season.log(`${act}: ${id} moves ${from} to ${to} (promised ${promiseOf(season, id)?.promisedOn})`);
+  if (moves.length > 0)
+    for (const { batch, reason } of season.standing?.plan.dropped ?? [])
+      season.log(`${act}: dropped ${batch}, ${reason}`);
   if (!isQuiet(act)) return;
   const jumps = moves.filter((move) => !isGain(season, move));
   season.tally.moves[act] = (season.tally.moves[act] ?? 0) + jumps.length;

@@ -36,8 +36,9 @@ const stepIn = (chunk: string, clock: SeasonClock): ShownStep[] => {
 /** What was planned for a session that is over, and the form that says that it was done. */
 const LATE = /<section id="late">[\s\S]*?<\/section>/;
 
-/** The steps that Today lists, in order; of another day's session they have no forms. */
+/** The steps that Today lists for today, in order; none where it shows the session of another day. */
 export const stepsOn = (html: string, clock: SeasonClock): ShownStep[] => {
+  if (!html.includes('<h2>Step by step</h2>')) return [];
   const list = /<ol class="steps">([\s\S]*?)<\/ol>/.exec(html.replace(LATE, ''))?.[1] ?? '';
   return list
     .split('<li class="step step-')
