@@ -9,6 +9,8 @@ export interface FixedPour {
   prepMinutes: number;
   coated: boolean;
   fillStart: number;
+  /** When the plan it comes from strips what it fills. */
+  stripAsPlanned: number;
   /** Strip of what the mould holds before it is set up; NONE when it is empty by then. */
   stripFirst: number;
   /** When that piece is ready, and the rack spaces it takes until then; NONE when it takes none. */

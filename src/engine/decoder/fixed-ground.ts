@@ -14,8 +14,6 @@ export interface FixedMould {
   dirty: boolean;
   prepped: boolean;
   turnsSinceOil: number;
-  /** When the plan that the fixed pours come from strips what it holds; NONE where that is not known. */
-  stripAt: number;
 }
 
 /** Something that cures on the rack: from when, until when, and the spaces it takes. */
@@ -38,6 +36,8 @@ export interface FixedGround {
   moulds: FixedMould[];
   lying: Lying[];
   stock: Stock;
+  /** When what is in its mould before a fixed pour is best stripped, where that was found for all of them together. */
+  stripsFirst: Map<FixedPour, number>;
 }
 
 /**
@@ -107,7 +107,6 @@ export const mouldsAtStart = (problem: Problem): FixedMould[] => {
     dirty: m.dirty,
     prepped: m.prepped,
     turnsSinceOil: m.turnsSinceOil,
-    stripAt: NONE,
   }));
   for (const piece of problem.inMould) {
     const mix = problem.mixes[problem.castings[piece.casting]!.mix]!;
@@ -121,11 +120,8 @@ export const mouldsAtStart = (problem: Problem): FixedMould[] => {
   return moulds;
 };
 
-/**
- * A fixed pour is in its mould: full, dirty, one more turn since the last coat, and out by age (R7). `stripAt` is when
- * its old plan strips it, NONE where that is not known.
- */
-export const settleMould = (ground: FixedGround, batch: FixedBatch, pour: FixedPour, stripAt: number): void => {
+/** A fixed pour is in its mould: full, dirty, one more turn since the last coat, and out by age (R7). */
+export const settleMould = (ground: FixedGround, batch: FixedBatch, pour: FixedPour): void => {
   const { problem } = ground;
   const casting = problem.castings[pour.casting]!;
   const mix = problem.mixes[batch.mix]!;
@@ -139,6 +135,5 @@ export const settleMould = (ground: FixedGround, batch: FixedBatch, pour: FixedP
     dirty: true,
     prepped: false,
     turnsSinceOil: turnsAfterPour(mould.turnsSinceOil, pour.coated),
-    stripAt,
   });
 };

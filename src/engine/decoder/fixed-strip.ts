@@ -10,21 +10,25 @@ const hasRoom = ({ lying, problem }: FixedGround, from: number, until: number, s
   return times.every((t) => usedAt(t) <= problem.rackSpaces);
 };
 
-const canStripAt = (ground: FixedGround, mould: FixedMould, start: number, sparing?: Int32Array): boolean => {
+type Held = Pick<FixedMould, 'held' | 'outAt' | 'curedAt'>;
+
+const canStripAt = (ground: FixedGround, mould: Held, start: number, sparing?: Int32Array): boolean => {
   const { stripMinutes, stripCrew, rackSpaces } = ground.problem.castings[mould.held]!;
   const end = start + stripMinutes;
   if (!fits(ground, STRIP, start, stripMinutes, stripCrew, sparing)) return false;
   return hasRoom(ground, end, mould.curedAt, rackSpaces);
 };
 
-/** Start of a strip that ends by a minute and finds room to cure: when it was planned, else the earliest; or NONE. */
-const stripBefore = (ground: FixedGround, mould: FixedMould, by: number): number => {
+/**
+ * Start of a strip that ends by a minute and finds room to cure: as wanted, else the earliest, out of the way of fixed
+ * tasks not looked at yet where that can be; or NONE.
+ */
+export const stripBefore = (ground: FixedGround, mould: Held, by: number, wanted: number): number => {
   const { problem, ahead } = ground;
   const { from, to, count } = problem.shifts;
   const last = by - problem.castings[mould.held]!.stripMinutes;
   const first = Math.max(mould.outAt, problem.now);
-  if (mould.stripAt >= first && mould.stripAt <= last && canStripAt(ground, mould, mould.stripAt, ahead))
-    return mould.stripAt;
+  if (wanted >= first && wanted <= last && canStripAt(ground, mould, wanted, ahead)) return wanted;
   for (const sparing of [ahead, undefined])
     for (let s = 0; s < count && from[s]! <= last; s++)
       for (let start = Math.max(first, from[s]!); start <= last && start < to[s]!; start++)
@@ -32,18 +36,24 @@ const stripBefore = (ground: FixedGround, mould: FixedMould, by: number): number
   return NONE;
 };
 
+/** What was stripped lies on the rack until it is cured; true when it has to. */
+export const lieOnRack = (ground: FixedGround, mould: Held, stripEnd: number): boolean => {
+  if (stripEnd >= mould.curedAt) return false;
+  const spaces = ground.problem.castings[mould.held]!.rackSpaces;
+  ground.lying.push({ from: stripEnd, until: mould.curedAt, spaces });
+  return true;
+};
+
 /** Finds and takes the strip that a fixed pour needs first; what speaks against it, or null. */
 export const stripFault = (ground: FixedGround, fixed: FixedPour): string | null => {
   const mould = ground.moulds[fixed.mould]!;
   if (mould.held === NONE) return null;
   const { stripMinutes, stripCrew, rackSpaces } = ground.problem.castings[mould.held]!;
-  fixed.stripFirst = stripBefore(ground, mould, fixed.prepStart);
+  fixed.stripFirst = stripBefore(ground, mould, fixed.prepStart, ground.stripsFirst.get(fixed) ?? NONE);
   if (fixed.stripFirst === NONE)
     return `mould ${ground.problem.yard.moulds[fixed.mould]!.id} cannot be stripped by then: nobody is free, or the rack is full`;
   take(ground, fixed.stripFirst, stripMinutes, stripCrew);
-  const end = fixed.stripFirst + stripMinutes;
-  if (end >= mould.curedAt) return null;
-  ground.lying.push({ from: end, until: mould.curedAt, spaces: rackSpaces });
-  Object.assign(fixed, { rackUntil: mould.curedAt, rackSpaces });
+  if (lieOnRack(ground, mould, fixed.stripFirst + stripMinutes))
+    Object.assign(fixed, { rackUntil: mould.curedAt, rackSpaces });
   return null;
 };

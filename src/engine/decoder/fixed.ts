@@ -8,6 +8,7 @@ import { type FixedGround, fits, lookAheadTo, mouldsAtStart, settleMould, shiftA
 import { stripFault } from './fixed-strip.ts';
 import { BATCH, NEVER, NONE, PREP, type Problem } from './problem.ts';
 import { Stock } from './stock.ts';
+import { stripsFirst } from './strips-first.ts';
 import { weatherFault } from './weather.ts';
 
 type Pour = { text: PlanPour; fixed: FixedPour };
@@ -57,6 +58,7 @@ const pourOf = (problem: Problem, text: PlanPour): Pour => {
       prepMinutes,
       coated: text.oiled,
       fillStart,
+      stripAsPlanned: minuteOf(text.stripStart),
       stripFirst: NONE,
       rackUntil: NONE,
       rackSpaces: 0,
@@ -129,7 +131,7 @@ const keepOrDrop = (ground: FixedGround, batch: FixedBatch, text: PlanBatch, pou
   const shift = shiftAt(problem, batch.start, batch.start + batch.minutes);
   const first = problem.shifts.offset[shift]! + batch.start - problem.shifts.from[shift]!;
   for (let i = first; i < first + mix.mixMinutes; i++) ground.mixing[i] = ground.mixing[i]! + 1;
-  for (const { text, fixed } of pours) settleMould(ground, batch, fixed, minuteOf(text.stripStart));
+  for (const { fixed } of pours) settleMould(ground, batch, fixed);
   return null;
 };
 
@@ -176,10 +178,13 @@ export const fixedBatchesOf = (problem: Problem): FixedBatches => {
       spaces: problem.castings[lot.casting]!.rackSpaces * lot.count,
     })),
     stock: new Stock(problem.materials, new Int32Array(problem.materials.length)),
+    stripsFirst: new Map(),
   };
   const inTime = [...keep.batches].sort((a, b) => minuteOf(a.start) - minuteOf(b.start));
   const all = inTime.map((text) => ({ text, ...batchAsFixed(problem, keep, text) }));
   for (const { batch } of all) lookAheadTo(ground, batch, 1);
+  const batches = all.map((x) => x.batch);
+  ground.stripsFirst = stripsFirst(ground, batches);
   for (const { text, batch, pours } of all) {
     lookAheadTo(ground, batch, -1);
     const reason = keepOrDrop(ground, batch, text, pours);

@@ -185,6 +185,24 @@ describe('what a fixed pour needs done first', () => {
     expect(reason(late)).toBe('mould 900 no. 1 cannot be stripped by then: nobody is free, or the rack is full');
   });
 
+  // From 07:30 on one of two people strips, 8 minutes each: no. 1 by its set-up at 07:46, no. 2 by 07:38.
+  test('strips that are all in time, whichever pour comes first in the batch', () => {
+    const filledAt = '2027-04-08T08:00:00+01:00';
+    const pours = [pour(1, ['07:46', '08:04'], ['08:34', '08:41']), pour(2, ['07:38', '07:56'], ['08:41', '08:48'])];
+    const both: Partial<YardFileInput> = {
+      work: [
+        { ...base.work[0]!, start: '07:30' },
+        { ...base.work[0]!, start: '07:38', allows: ['prep', 'batch'] },
+      ],
+      inMould: [1, 2].map((no) => ({ mould: `900 no. ${no}`, casting: 'panel-900', filledAt })),
+      keep: { ...keep, pours },
+    };
+    expect(keptIn(both)).toMatchObject({
+      dropped: [],
+      batches: [{ pours: [{ stripFirst: minute('07:38') }, { stripFirst: minute('07:30') }] }],
+    });
+  });
+
   // Both moulds hold a piece that cures four days; stripped 07:30 and 07:38, both lie on the rack at once.
   test('room for all that is stripped for one batch', () => {
     const filledAt = '2027-04-08T08:00:00+01:00';
@@ -247,6 +265,28 @@ describe('of two fixed batches', () => {
     const { batches, dropped } = one(base.yard, second('08:30', ['08:40', '08:47'], '08:47'));
     expect(batches.map((b) => b.id)).toEqual(['B1']);
     expect(dropped).toEqual([{ batch: 'B2', reason: 'nobody is there to mix it then' }]);
+  });
+
+  // The first needs its strip by 08:06 and could have it at 07:30, but then the second would not have its own by 07:38.
+  test('the earlier one leaves the later one the only minutes in which it can be stripped', () => {
+    const fixed = second('08:41', ['08:51', '08:58'], '08:58');
+    const pours = [
+      pour(1, ['08:06', '08:24'], ['08:34', '08:41']),
+      { ...pour(2, ['07:38', '07:56'], ['08:51', '08:58']), batch: 'B2' },
+    ];
+    const filledAt = '2027-04-08T08:00:00+01:00';
+    const changes: Partial<YardFileInput> = {
+      work: [
+        { ...base.work[0]!, start: '07:30' },
+        { ...base.work[0]!, start: '07:56', end: '08:24' },
+      ],
+      inMould: [1, 2].map((no) => ({ mould: `900 no. ${no}`, casting: 'panel-900', filledAt })),
+      keep: { batches: [{ ...fixed.batches[0]!, end: saturday('08:41') }, fixed.batches[1]!], pours },
+    };
+    expect(keptIn(changes)).toMatchObject({
+      dropped: [],
+      batches: [{ pours: [{ stripFirst: minute('07:56') }] }, { pours: [{ stripFirst: minute('07:30') }] }],
+    });
   });
 
   test('both stay one after the other', () => {
