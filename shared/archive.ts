@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { archiveReferenceFaults } from './archive-references.ts';
 import { archivedOrder } from './archived-order.ts';
+import { askedFaults } from './asked-for.ts';
 import { casting } from './casting.ts';
 import { changeLog } from './change-log.ts';
 import { customer } from './customer.ts';
@@ -64,6 +65,12 @@ const isLaterArchive = (input: unknown): boolean => {
 
 const LATER = `was written by a later version of Mould Rota; this one reads archives of version ${ARCHIVE_VERSION}`;
 
+/** Only what is open is planned: past orders, in their places, ask for nothing. */
+const withOpenLines = ({ kits, orders }: Archive) => ({
+  kits,
+  orders: orders.map(({ status, lines }) => ({ lines: status === 'open' ? lines : [] })),
+});
+
 /**
  * Reads an archive: with every default filled in, or all its faults at once, each with its JSON path. Nothing is
  * repaired and nothing is thrown, whatever the input is. An archive of a later version has one fault, at `version`.
@@ -74,7 +81,7 @@ export const readArchive = (input: unknown): { ok: true; archive: Archive } | { 
   // What a later version means by its fields is not known here, so nothing else is said about them.
   if (isLaterArchive(input)) return { ok: false, faults: [{ path: 'version', message: LATER }] };
   const read = archive.safeParse(input, { reportInput: true });
-  const shape = read.success ? [] : shapeFaults(read.error.issues);
+  const shape = read.success ? askedFaults(withOpenLines(read.data)) : shapeFaults(read.error.issues);
   const known = new Set(shape.map((fault) => fault.path));
   const references = [...referenceFaults(input), ...archiveReferenceFaults(input)];
   const faults = [...shape, ...references.filter((fault) => !known.has(fault.path))];

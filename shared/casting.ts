@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { cut, materialQuantity } from './material.ts';
-import { amount, id, whole, wholePositive } from './number.ts';
+import { amount, atOnce, id, whole, wholePositive } from './number.ts';
 
 /**
  * One kind of piece: its mix, wet mass in kg, and the minutes of work it asks for (yard file, `castings`).
@@ -14,7 +14,7 @@ export const casting = z.strictObject({
   kg: amount,
   fillMinutes: wholePositive,
   stripMinutes: whole,
-  stripCrew: whole.default(1),
+  stripCrew: atOnce.default(1),
   cleanMinutes: whole,
   prepMinutes: whole,
   rackSpaces: whole.default(1),

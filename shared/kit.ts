@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { cut, materialQuantity } from './material.ts';
-import { id, whole } from './number.ts';
+import { id, perOne, whole } from './number.ts';
 
 /**
  * What is sold as one thing: pieces, parts, cuts (pins) and the minutes one person packs it for. Amounts are for one
@@ -9,7 +9,7 @@ import { id, whole } from './number.ts';
 export const kit = z.strictObject({
   id,
   name: z.string(),
-  pieces: z.array(z.strictObject({ casting: id, count: whole })),
+  pieces: z.array(z.strictObject({ casting: id, count: perOne })),
   parts: z.array(materialQuantity),
   cuts: z.array(cut),
   packMinutes: whole.default(0),

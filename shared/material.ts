@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { amount, id, positive, whole } from './number.ts';
+import { amount, days, id, perOne, positive } from './number.ts';
 import { date } from './time.ts';
 
 /**
@@ -13,11 +13,11 @@ export const material = z.strictObject({
   unit: z.string(),
   onHand: amount,
   pack: positive.default(1),
-  leadDays: whole.optional(),
+  leadDays: days.optional(),
   minimum: amount.default(0),
   unitPrice: amount.optional(),
   supplier: z.string().optional(),
-  shelfLifeDays: whole.optional(),
+  shelfLifeDays: days.optional(),
   stickMm: positive.optional(),
   kerfMm: amount.default(0),
 });
@@ -38,6 +38,6 @@ export type MaterialQuantity = z.infer<typeof materialQuantity>;
  * `count` pieces of `lengthMm` cut from sticks of a material; the material has to have `stickMm`, no shorter than the
  * piece.
  */
-export const cut = z.strictObject({ material: id, lengthMm: positive, count: whole });
+export const cut = z.strictObject({ material: id, lengthMm: positive, count: perOne });
 /** A cut once read. On which stick it lies is the plan's to say. */
 export type Cut = z.infer<typeof cut>;

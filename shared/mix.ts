@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { materialQuantity } from './material.ts';
-import { amount, celsius, id, positive, whole } from './number.ts';
+import { amount, atOnce, celsius, hours, id, positive, whole } from './number.ts';
 
 /**
  * A mix: what a bag places (kg of wet mass), how long it can be worked, and how it gains age at its reference
@@ -14,18 +14,18 @@ export const mix = z.strictObject({
   yieldKgPerBag: positive,
   bagStep: positive.default(1),
   maxBags: positive,
-  crew: whole.default(1),
+  crew: atOnce.default(1),
   mixMinutes: whole,
   workingMinutes: whole,
   washMinutes: whole.default(0),
   attendMinutes: whole.default(0),
   demouldMinutes: whole,
-  cureHours: amount,
+  cureHours: hours,
   referenceCelsius: celsius.default(20),
   activationKelvin: amount.default(5000),
-  minCelsius: z.number().optional(),
-  maxCelsius: z.number().optional(),
-  protectHours: amount.default(0),
+  minCelsius: celsius.optional(),
+  maxCelsius: celsius.optional(),
+  protectHours: hours.default(0),
   perBag: z.array(materialQuantity),
 });
 /** A mix once read: every default filled in (whole bags, one person, 20 °C, 5000 K, no protection from cold). */

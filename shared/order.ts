@@ -2,14 +2,21 @@ import { z } from 'zod';
 import { amount, id } from './number.ts';
 import { date } from './time.ts';
 
+/** The most kits or pieces of a line: years of work for a yard of this kind, and still planned in seconds. */
+export const MOST_OF_A_LINE = 10_000;
+/** The most pieces and cuts that all orders of a yard file may ask for. */
+export const PIECES_IN_ALL = 100_000;
+
 /** One line asks for a number of kits, of single pieces, or a quantity of a material: exactly one of the three. */
 export const orderLine = z
   .strictObject({ kit: id.optional(), casting: id.optional(), material: id.optional(), quantity: amount })
   .superRefine((line, context) => {
     const named = [line.kit, line.casting, line.material].filter((x) => x !== undefined).length;
     if (named !== 1) context.addIssue({ code: 'custom', message: 'has to name exactly one of kit, casting, material' });
-    if (line.material === undefined && !Number.isInteger(line.quantity))
-      context.addIssue({ code: 'custom', path: ['quantity'], message: 'has to be a whole number' });
+    if (line.material !== undefined) return;
+    const fault = (message: string) => context.addIssue({ code: 'custom', path: ['quantity'], message });
+    if (!Number.isInteger(line.quantity)) fault('has to be a whole number');
+    if (line.quantity > MOST_OF_A_LINE) fault(`is more than ${MOST_OF_A_LINE.toLocaleString('en')}`);
   });
 /** A line once read: exactly one of kit, casting and material is there. */
 export type OrderLine = z.infer<typeof orderLine>;

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { amount, id, positive, whole, wholePositive } from './number.ts';
+import { count, id, positive, sum, wholePositive } from './number.ts';
 import { date, instant } from './time.ts';
 
 const planBatch = z.strictObject({
@@ -8,8 +8,8 @@ const planBatch = z.strictObject({
   start: instant,
   mixEnd: instant,
   end: instant,
-  bags: amount,
-  kg: amount,
+  bags: sum,
+  kg: sum,
   pours: z.array(id),
 });
 /**
@@ -51,8 +51,8 @@ const planOrder = z.strictObject({
   packEnd: instant.optional(),
   completesAt: instant,
   completesOn: date,
-  daysLate: whole,
-  fromFinished: z.array(z.strictObject({ finished: whole, count: wholePositive })),
+  daysLate: count,
+  fromFinished: z.array(z.strictObject({ finished: count, count: wholePositive })),
 });
 /**
  * What an order gets and when. Without packing both pack times are left out. `completesOn` is a hand-over day;
@@ -82,16 +82,21 @@ const planStick = z.strictObject({
 /** One stick and what is cut from it; `for` is the id of a batch or of an order. What is left may serve later cuts. */
 export type PlanStick = z.infer<typeof planStick>;
 
-const planBuy = z.strictObject({ material: id, quantity: positive, orderBy: date, arrivesOn: date });
+const planBuy = z.strictObject({
+  material: id,
+  quantity: sum.gt(0, 'has to be more than 0'),
+  orderBy: date,
+  arrivesOn: date,
+});
 /** Whole packs of a material, bought on `orderBy` and there from 00:00 of `arrivesOn`: as late as will do (R10). */
 export type PlanBuy = z.infer<typeof planBuy>;
 
 const score = z.strictObject({
-  unplannedWeight: amount,
-  weightedDaysLate: amount,
-  batches: whole,
-  bags: amount,
-  weightedCompletionDays: amount,
+  unplannedWeight: sum,
+  weightedDaysLate: sum,
+  batches: count,
+  bags: sum,
+  weightedCompletionDays: sum,
 });
 /**
  * What plans are compared by, in this order: unplanned weight, weighted days late, then batches, bags and completion
@@ -116,7 +121,7 @@ export const planFile = z.strictObject({
   buys: z.array(planBuy),
   dropped: z.array(z.strictObject({ batch: id, reason: z.string() })),
   score,
-  bound: z.strictObject({ weightedDaysLate: amount }).optional(),
+  bound: z.strictObject({ weightedDaysLate: sum }).optional(),
 });
 /** A plan once read or made. Never changed after that: pages and threads share it. */
 export type PlanFile = z.infer<typeof planFile>;

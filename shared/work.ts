@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { whole } from './number.ts';
+import { atOnce } from './number.ts';
 import { clock, clockEnd, clockMinutes, date, isDate } from './time.ts';
 
 /** The kinds of work a window of hours can be for. */
@@ -51,7 +51,7 @@ export const ruleFault = (text: string): string | null => {
 const hours = {
   start: clock,
   end: clockEnd,
-  crew: whole.default(1),
+  crew: atOnce.default(1),
   allows: z.array(z.enum(TASK_KINDS)).default([...TASK_KINDS]),
 };
 const endsAfterStart = (w: { start: string; end: string }) => clockMinutes(w.end) > clockMinutes(w.start);

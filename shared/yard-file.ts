@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { askedFaults } from './asked-for.ts';
 import { casting } from './casting.ts';
 import type { Fault } from './fault.ts';
 import { kit } from './kit.ts';
@@ -48,7 +49,7 @@ export type YardFileInput = z.input<typeof yardFile>;
  */
 export const readYardFile = (input: unknown): { ok: true; yard: YardFile } | { ok: false; faults: Fault[] } => {
   const read = yardFile.safeParse(input, { reportInput: true });
-  const shape = read.success ? [] : shapeFaults(read.error.issues);
+  const shape = read.success ? askedFaults(read.data) : shapeFaults(read.error.issues);
   const known = new Set(shape.map((fault) => fault.path));
   const faults = [...shape, ...referenceFaults(input).filter((fault) => !known.has(fault.path))];
   return read.success && faults.length === 0 ? { ok: true, yard: read.data } : { ok: false, faults };

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { amount, whole } from './number.ts';
+import { amount, atOnce, whole } from './number.ts';
 import { instant, timeZone, weekday } from './time.ts';
 
 /**
@@ -12,7 +12,7 @@ export const yard = z.strictObject({
   timeZone,
   now: instant,
   horizonDays: z.int('has to be a whole number').min(1, 'has to be 1 to 7300').max(7300, 'has to be 1 to 7300'),
-  mixers: whole.default(1),
+  mixers: atOnce.default(1),
   rackSpaces: whole.optional(),
   setUpMinutes: whole.default(0),
   clearUpMinutes: whole.default(0),

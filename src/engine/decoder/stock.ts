@@ -11,6 +11,14 @@ export interface StockState {
   offcuts: number[][];
 }
 
+/** Index of the shortest stick that is long enough, the first of equals; NONE where none is. */
+const shortestFor = (offcuts: number[], lengthMm: number): number => {
+  let best = NONE;
+  for (let k = 0; k < offcuts.length; k++)
+    if (offcuts[k]! + EPSILON >= lengthMm && (best === NONE || offcuts[k]! < offcuts[best]!)) best = k;
+  return best;
+};
+
 /**
  * Materials that may run short: what is there until more can be bought, and what cannot be bought at all (R10). All that
  * has been used counts at once, whatever its time, so that placing tasks of one shift in any order never overdraws.
@@ -142,18 +150,22 @@ export class Stock {
     return opened;
   }
 
+  /**
+   * Cuts each piece from the shortest stick that is long enough, and opens another where none is; how many were opened.
+   * A stick just cut stays the shortest while it is long enough, and once none is, no older one will be.
+   */
   private cutFrom(offcuts: number[], material: CompiledMaterial, cuts: Cuts): number {
     let opened = 0;
+    let stick = NONE;
     for (let i = 0; i < cuts.count; i++) {
-      let best = NONE;
-      for (let k = 0; k < offcuts.length; k++)
-        if (offcuts[k]! + EPSILON >= cuts.lengthMm && (best === NONE || offcuts[k]! < offcuts[best]!)) best = k;
-      if (best === NONE) {
-        best = offcuts.push(material.stickMm) - 1;
+      if (stick === NONE || offcuts[stick]! + EPSILON < cuts.lengthMm)
+        stick = opened > 0 ? NONE : shortestFor(offcuts, cuts.lengthMm);
+      if (stick === NONE) {
+        stick = offcuts.push(material.stickMm) - 1;
         opened++;
       }
       // A kerf is lost between two cuts; at the end of a stick there may be too little left for one.
-      offcuts[best] = offcuts[best]! - cuts.lengthMm - material.kerfMm;
+      offcuts[stick] = offcuts[stick]! - cuts.lengthMm - material.kerfMm;
     }
     return opened;
   }

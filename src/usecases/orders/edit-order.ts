@@ -18,7 +18,8 @@ export const editOrder = (
     if (!found.ok) return found;
     const order = found.value;
     const day = today(yard.yard.timeZone, context.now);
-    const faults = draftFaults(draft, yard, day, order);
+    const others = { ...yard, orders: yard.orders.filter((one) => one.id !== id) };
+    const faults = draftFaults(draft, others, day, order);
     if (faults.length > 0) return { ok: false, faults };
     await updateOrder(tx, id, {
       customerId: draft.customer ? await customerNamed(tx, draft.customer, draft.phone || null) : null,

@@ -1,5 +1,6 @@
+import { asksOf } from '../../../shared/asked-for.ts';
 import type { Fault } from '../../../shared/fault.ts';
-import type { OrderLine } from '../../../shared/order.ts';
+import { type OrderLine, PIECES_IN_ALL } from '../../../shared/order.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { OrderDraft } from '../typed/order-form.ts';
 import { whatOf } from '../typed/what-ordered.ts';
@@ -16,16 +17,28 @@ const quantityFault = ({ material, quantity }: OrderLine): string | null => {
   return null;
 };
 
+/** The row with which all orders together ask for more than a plan is made for; none where they do not. */
+const tooMuchInAll = (lines: OrderDraft['lines'], yard: YardFile): Fault[] => {
+  const asks = asksOf(yard.kits);
+  let sum = yard.orders.flatMap((order) => order.lines).reduce((all, line) => all + asks(line), 0);
+  for (const { row, line } of lines) {
+    sum += asks(line);
+    if (sum > PIECES_IN_ALL) return [{ path: `quantity${row}`, message: 'That is more than can be planned here.' }];
+  }
+  return [];
+};
+
 /** What is wrong with the lines alone, by the row they were typed in. */
 export const lineFaults = (lines: OrderDraft['lines'], yard: YardFile): Fault[] => {
   if (lines.length === 0) return [{ path: 'what0', message: 'Choose what is ordered, and how many.' }];
   const known = new Set(offersOf(yard, 'metric').map(({ what }) => what));
-  return lines.flatMap(({ row, line }): Fault[] => {
+  const faults = lines.flatMap(({ row, line }): Fault[] => {
     if (!known.has(whatOf(line)))
       return [{ path: `what${row}`, message: 'That is no longer made here. Choose another.' }];
     const message = quantityFault(line);
     return message ? [{ path: `quantity${row}`, message }] : [];
   });
+  return faults.length > 0 ? faults : tooMuchInAll(lines, yard);
 };
 
 /** Everything that is wrong with a draft, given the day it is written on and what stood before. */
