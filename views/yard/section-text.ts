@@ -1,4 +1,3 @@
-import type { MissingForDate } from '../../src/usecases/core/missing-for-date.ts';
 import type { YardModel } from '../../src/usecases/yard/show-yard.ts';
 import { countText } from '../parts/day-text.ts';
 import { countWord, listText } from '../parts/quantity-text.ts';
@@ -12,7 +11,7 @@ export interface SectionText {
   missing: string | null;
 }
 
-const MISSING: Readonly<Record<Exclude<MissingForDate['kind'], 'else'>, string>> = {
+const MISSING: Readonly<Record<Exclude<YardModel['missing'][number]['kind'], 'else'>, string>> = {
   panel: 'something you cast',
   mould: 'a mould for it',
   mix: 'a mix',
@@ -21,7 +20,7 @@ const MISSING: Readonly<Record<Exclude<MissingForDate['kind'], 'else'>, string>>
 };
 
 /** The first line of the page: "Two things are missing for a first date: a mix, and hours." */
-export const missingAnswer = (missing: readonly MissingForDate[]): string => {
+export const missingAnswer = (missing: YardModel['missing']): string => {
   const [first] = missing;
   if (!first) return 'Everything needed for a first date is here.';
   if (first.kind === 'else') return `${first.piece} can't have a date yet, because ${first.reason}.`;
@@ -35,7 +34,7 @@ const SECTION_OF: Readonly<Record<keyof typeof MISSING, SectionKey>> = {
 };
 
 /** Where to go on. What is cast is cast from a mix, so the mix comes first. */
-export const nextSection = (missing: readonly MissingForDate[]): (typeof SECTIONS)[number] | null => {
+export const nextSection = (missing: YardModel['missing']): (typeof SECTIONS)[number] | null => {
   const next = missing.find(({ kind }) => kind === 'mix') ?? missing[0];
   if (!next || next.kind === 'else') return null;
   return SECTIONS.find(({ key }) => key === SECTION_OF[next.kind]) ?? null;

@@ -3,6 +3,7 @@ import type { PlanFile } from '../../../shared/plan.ts';
 import type { Quote, QuoteLimit } from '../../../shared/quote.ts';
 import { readYardFile, type YardFile } from '../../../shared/yard-file.ts';
 import { type FittedSession, fitSession } from '../../engine/begin/fit-session.ts';
+import { type MissingForDate, missingForDate } from '../../engine/begin/missing-for-date.ts';
 import { type UsualSession, usualSession } from '../../engine/begin/usual-session.ts';
 import { planWithMemory } from '../../engine/plan.ts';
 import { askForDate, type ChosenDate } from '../../engine/quote/chosen-date.ts';
@@ -10,7 +11,6 @@ import { limitPairsOf, limitsOfPlanned } from '../../engine/quote/limits.ts';
 import { type NextMould, nextMoulds } from '../../engine/quote/next-mould.ts';
 import { quoteOrder } from '../../engine/quote/quote.ts';
 import type { PlanMemory } from '../../engine/search/memory.ts';
-import { type MissingForDate, missingForDate } from './missing-for-date.ts';
 
 /** What may take seconds to work out: plain data in, plain data out, so that a thread can do it. */
 export interface Computations {

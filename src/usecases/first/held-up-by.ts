@@ -1,6 +1,6 @@
 import type { QuoteLimit } from '../../../shared/quote.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { mouldKind, mouldsFor } from '../core/mould-kind.ts';
+import { mouldKind, mouldsFor } from '../../engine/book/mould-kind.ts';
 
 /** What holds a date, in the names of the yard. For moulds: how many there are, and what they are called together. */
 export type HeldUpBy =

@@ -1,3 +1,4 @@
+import { isRetired } from '../../engine/book/mould-state.ts';
 import { hasPhrase, hasWords } from '../typed/search-words.ts';
 import type { MouldFacts } from './mould-facts.ts';
 
@@ -17,7 +18,7 @@ const IS: Readonly<Record<WhichMoulds, (mould: MouldFacts) => boolean>> = {
   'to be cleaned': ({ condition, piece }) => condition === 'dirty' && piece === null,
   full: ({ piece }) => piece !== null,
   damaged: ({ condition }) => condition === 'damaged',
-  scrapped: ({ condition }) => condition === 'retired',
+  scrapped: isRetired,
 };
 
 const textsOf = ({ id, makes, note, damageNote, piece, nextPour }: MouldFacts) => [

@@ -1,7 +1,7 @@
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { mouldKind, mouldsFor } from '../../engine/book/mould-kind.ts';
 import { computeWithoutThread } from '../core/computations.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
-import { mouldKind, mouldsFor } from '../core/mould-kind.ts';
 import { planToAsk } from '../plan/plan-to-ask.ts';
 
 /** What the moulds that are for a casting alone are called together, or the casting's own name where that is not one. */

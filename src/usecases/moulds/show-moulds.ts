@@ -1,8 +1,9 @@
 import { mouldsInOrder } from '../../../db/stores/mould-store.ts';
 import { minuteOf } from '../../../shared/time.ts';
+import { mouldKind } from '../../engine/book/mould-kind.ts';
+import { isRetired } from '../../engine/book/mould-state.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
-import { mouldKind } from '../core/mould-kind.ts';
 import type { PageHead } from '../core/page-parts.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { foundMoulds, type MouldSearch } from './find-moulds.ts';
@@ -54,7 +55,7 @@ export const showMoulds = async (context: UseCaseContext, search: MouldSearch = 
     search,
     all,
     found: facts.length,
-    kinds: byKind(facts.filter(({ condition }) => condition !== 'retired')),
-    scrapped: facts.filter(({ condition }) => condition === 'retired'),
+    kinds: byKind(facts.filter((mould) => !isRetired(mould))),
+    scrapped: facts.filter(isRetired),
   };
 };

@@ -6,6 +6,7 @@ import type { PlanFile } from '../../../shared/plan.ts';
 import { dateOfDay, type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { curingTimesOf, pieceMayBeStripped } from '../../engine/book/curing-times.ts';
+import { isOut } from '../../engine/book/mould-state.ts';
 import { type Calendar, calendarOf } from '../../engine/calendar/calendar.ts';
 import type { Session } from '../../engine/calendar/sessions.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
@@ -66,7 +67,7 @@ const otherFull = (yard: YardFile, plan: PlanFile, stripped: ReadonlySet<string>
 const emptyMoulds = (yard: YardFile): EmptyMould[] => {
   const full = new Set(yard.inMould.map(({ mould }) => mould));
   return yard.moulds
-    .filter(({ id, condition }) => condition !== 'retired' && condition !== 'damaged' && !full.has(id))
+    .filter((mould) => !isOut(mould) && !full.has(mould.id))
     .map(({ id, setFor, makes }) => ({
       mould: id,
       setFor,

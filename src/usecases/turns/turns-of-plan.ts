@@ -2,6 +2,7 @@ import type { PlanFile, PlanPour, PlanStrip } from '../../../shared/plan.ts';
 import { dateOfDay, type Minute, minuteOf, type Weekday } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { curingTimesOf } from '../../engine/book/curing-times.ts';
+import { isOut, isOutForGood, isRetired } from '../../engine/book/mould-state.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { type Session, sessionsOf } from '../../engine/calendar/sessions.ts';
 import { pourMinutes } from '../plan/pour-minutes.ts';
@@ -211,14 +212,11 @@ export const turnsOfPlan = (
       end: calendar.instantText(end),
     })),
     moulds: yard.moulds
-      .filter(({ id, condition }) => condition !== 'retired' || placed.moulds.has(id))
-      .map(({ id, condition, repairedOn }) => ({
-        mould: id,
-        outOfUse:
-          condition === 'damaged' || condition === 'retired'
-            ? { until: condition === 'damaged' ? (repairedOn ?? null) : null }
-            : null,
-        turns: turns.get(id) ?? [],
+      .filter((mould) => !isRetired(mould) || placed.moulds.has(mould.id))
+      .map((mould) => ({
+        mould: mould.id,
+        outOfUse: isOut(mould) ? { until: isOutForGood(mould) ? null : (mould.repairedOn ?? null) } : null,
+        turns: turns.get(mould.id) ?? [],
       })),
   };
 };

@@ -1,7 +1,7 @@
 import type { Mould } from '../../../shared/mould.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { mouldKind } from '../../engine/book/mould-kind.ts';
 import type { Outcome } from '../core/context.ts';
-import { mouldKind } from '../core/mould-kind.ts';
 import { type FieldWords, fitsYardFile, sayAt } from './fits-yard-file.ts';
 import type { FormFields } from './form-fields.ts';
 import { TypedReader } from './typed-reader.ts';

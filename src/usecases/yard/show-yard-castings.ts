@@ -2,6 +2,7 @@ import { sizesOfCastings } from '../../../db/stores/casting-size-store.ts';
 import { typedOf } from '../../../db/stores/figure-store.ts';
 import type { Casting } from '../../../shared/casting.ts';
 import { FIRST_FIGURES } from '../../engine/begin/first-figures.ts';
+import { isRetired, makesPiece } from '../../engine/book/mould-state.ts';
 import { massText } from '../../engine/units/mass.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
 import type { UseCaseContext } from '../core/context.ts';
@@ -51,9 +52,7 @@ export const showYardCastings = async (context: UseCaseContext): Promise<YardCas
       mixName: yard.mixes.find(({ id }) => id === casting.mix)?.name ?? casting.mix,
       mass: massText(casting.kg, system),
       size: size && SIZES.map((name) => lengthSaid(size[name], system)),
-      mouldCount: yard.moulds.filter(
-        ({ makes, condition }) => condition !== 'retired' && makes.some((one) => one.casting === casting.id),
-      ).length,
+      mouldCount: yard.moulds.filter((one) => !isRetired(one) && makesPiece(one, casting.id)).length,
       texts: castingTexts(casting, size, writing),
       rows: { parts: casting.perPiece.length, cuts: casting.cuts.length },
       guesses: guesses.filter((one) => one.kind === 'casting' && one.id === casting.id).map(({ figure }) => figure),

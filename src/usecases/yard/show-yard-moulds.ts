@@ -1,6 +1,6 @@
 import { mouldsInOrder, type StoredMould } from '../../../db/stores/mould-store.ts';
+import { mouldKind } from '../../engine/book/mould-kind.ts';
 import type { UseCaseContext } from '../core/context.ts';
-import { mouldKind } from '../core/mould-kind.ts';
 import type { Named, PageHead } from '../core/page-parts.ts';
 import { showYardFrame } from './show-yard-frame.ts';
 

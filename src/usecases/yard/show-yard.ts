@@ -2,14 +2,15 @@ import type { YardHabits } from '../../../shared/habits.ts';
 import { dayNumber } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import type { MissingForDate } from '../../engine/begin/missing-for-date.ts';
+import { mouldKind, mouldsFor } from '../../engine/book/mould-kind.ts';
+import { isRetired } from '../../engine/book/mould-state.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { sessionsOf } from '../../engine/calendar/sessions.ts';
 import { climateOf } from '../../engine/cure/climate.ts';
 import { temperatureText } from '../../engine/units/temperature.ts';
 import { computeForRequest } from '../core/compute-for-request.ts';
 import type { UseCaseContext } from '../core/context.ts';
-import type { MissingForDate } from '../core/missing-for-date.ts';
-import { mouldKind, mouldsFor } from '../core/mould-kind.ts';
 import type { PageHead } from '../core/page-parts.ts';
 import { guessGroups } from './show-guesses.ts';
 import { monthsEndBefore } from './show-temperatures.ts';
@@ -57,7 +58,7 @@ export interface YardModel extends PageHead {
 
 const mouldsOf = (yard: YardFile): MouldsThere => {
   const kinds = new Map<string, number>();
-  const inUse = yard.moulds.filter(({ condition }) => condition !== 'retired');
+  const inUse = yard.moulds.filter((mould) => !isRetired(mould));
   for (const { id } of inUse) kinds.set(mouldKind(id), (kinds.get(mouldKind(id)) ?? 0) + 1);
   return {
     count: inUse.length,

@@ -3,6 +3,7 @@ import { openOrders, pastOrders } from '../../../db/stores/order-store.ts';
 import { piecesToMend } from '../../../db/stores/piece-to-mend-store.ts';
 import type { OrderLine } from '../../../shared/order.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { isRetired } from '../../engine/book/mould-state.ts';
 
 /** What can be removed from the yard. */
 export type Removable = 'casting' | 'mix' | 'material' | 'mould' | 'kit';
@@ -95,7 +96,7 @@ const usesOfMould: Finder = (yard, _record, id) => {
   const name = yard.castings.find((one) => one.id === piece?.casting)?.name;
   const mould = yard.moulds.find((one) => one.id === id);
   if (piece) return [`has a piece in it (${name ?? piece.casting})`];
-  if (!mould || mould.condition === 'retired') return [];
+  if (!mould || isRetired(mould)) return [];
   return mould.turnsSinceOil > 0 || mould.condition !== 'ready' ? ['has been poured before'] : [];
 };
 

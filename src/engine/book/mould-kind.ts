@@ -1,6 +1,6 @@
 import type { Mould } from '../../../shared/mould.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { isOutForGood, makesPiece } from '../../engine/book/mould-state.ts';
+import { isOutForGood, makesPiece } from './mould-state.ts';
 
 const NUMBERED = /^(.*\S)\s*(?:no\.?|#)\s*\d+$/i;
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { missingForDate } from '../../../src/usecases/core/missing-for-date.ts';
+import { missingForDate } from '../../../src/engine/begin/missing-for-date.ts';
 import { smallYard } from '../../support/small-yard.ts';
 
 const bare = { materials: [], mixes: [], castings: [], moulds: [], kits: [], orders: [], work: [] };

@@ -1,9 +1,9 @@
 import { TASK_KINDS } from '../../../shared/work.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { calendarOf } from '../../engine/calendar/calendar.ts';
-import { sessionsOf } from '../../engine/calendar/sessions.ts';
-import { planYard } from '../../engine/plan.ts';
-import { mouldsFor } from './mould-kind.ts';
+import { mouldsFor } from '../book/mould-kind.ts';
+import { calendarOf } from '../calendar/calendar.ts';
+import { sessionsOf } from '../calendar/sessions.ts';
+import { planYard } from '../plan.ts';
 
 /** What the yard lacks before anything can have a date, in a maker's order; "else": all is there, and still it can't. */
 export type MissingForDate =
