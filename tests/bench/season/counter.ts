@@ -2,6 +2,7 @@ import type { Arrival } from './arrivals.ts';
 import { dayOnPage, daysBetween } from './clock.ts';
 import { faultsOn, formsIn, plainText } from './page-form.ts';
 import { type Season, settle } from './season.ts';
+import { openPromise } from './tally.ts';
 import { dayFromNothing, exportedYard } from './yard-export.ts';
 
 const lineOf = ({ what, number }: Arrival) => {
@@ -36,10 +37,8 @@ export const serve = async (season: Season, arrival: Arrival): Promise<void> => 
   const quotedDays = daysBetween(today, promisedOn);
   tally.orders += 1;
   tally.quotedDays.push(quotedDays);
-  season.promises.push({
-    ...{ id: decodeURIComponent(id), customer: arrival.customer, takenOn: today, quotedDays, promisedOn },
-    ...{ readyOn: null, isGone: false, isCancelled: false, lateSince: null },
-  });
+  const facts = { id: decodeURIComponent(id), customer: arrival.customer, takenOn: today, quotedDays, promisedOn };
+  season.promises.push(openPromise({ ...facts, isCounted: true }));
   season.log(`taken ${id}: ${arrival.number} ${arrival.what}, promised ${promisedOn}`);
   await settle(season, 'order taken');
 };

@@ -43,7 +43,7 @@ export const judgeDay = (season: Season): void => {
   const { tally, clock } = season;
   const today = clock.today();
   for (const promise of season.promises) {
-    if (promise.promisedOn !== today || promise.isCancelled) continue;
+    if (promise.promisedOn !== today || promise.isCancelled || !promise.isCounted) continue;
     tally.due += 1;
     if (promise.readyOn) {
       tally.kept += 1;

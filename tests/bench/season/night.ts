@@ -1,49 +1,25 @@
-import type { PlanFile } from '../../../shared/plan.ts';
-import type { YardFile } from '../../../shared/yard-file.ts';
 import { audit } from '../../contract/audit-plan.mjs';
 import { type Season, settle } from './season.ts';
-import { completeBy, poursBetween, type Standing } from './standing.ts';
+import { completeBy, poursBetween } from './standing.ts';
 import { exportedYard } from './yard-export.ts';
 
 const DAY_MINUTES = 1440;
 
-/** What is left of a yard and its plan once some orders are taken out, and whether any were. */
-interface Left {
-  yard: YardFile;
-  plan: PlanFile;
-  isLess: boolean;
-}
-
-/** The score of a plan counts all its orders: with some taken out it is the sum over those left. */
-const withOwnScore = ({ yard, plan }: Left): PlanFile => ({ ...plan, score: audit(yard, plan).score ?? plan.score });
-
 /**
- * A yard and its plan without the orders that are complete already. The plan has them complete at the minute at which it
- * was made; by a yard of some hours later that minute has passed, which is no fault of the plan.
+ * An order that is complete already is complete at the minute at which the plan was made. By a yard that is exported some
+ * hours later that minute has passed, which is no fault of the plan.
  */
-const withoutComplete = (yard: YardFile, standing: Standing, minute: number): Left => {
-  const complete = completeBy(standing, minute);
-  const finished = yard.finished.map((pieces) => ({ ...pieces }));
-  for (const order of standing.plan.orders.filter(({ id }) => complete.has(id)))
-    for (const { finished: place, count } of order.fromFinished) {
-      const pieces = finished[place];
-      if (!pieces) continue;
-      pieces.count -= count;
-      if (pieces.order === order.id) delete pieces.order;
-    }
-  return {
-    isLess: complete.size > 0,
-    yard: { ...yard, finished, orders: yard.orders.filter(({ id }) => !complete.has(id)) },
-    plan: { ...standing.plan, orders: standing.plan.orders.filter(({ id }) => !complete.has(id)) },
-  };
-};
+const isOfComplete = (fault: string, complete: ReadonlySet<string>): boolean =>
+  [...complete].some((id) => fault === `R11 order ${id}: complete before its last piece`);
 
 /** The plan as it stands in the evening against the yard as it is exported then: faults by the independent check. */
 export const auditNight = async (season: Season): Promise<void> => {
   const { tally, standing, visitor } = season;
   if (!standing) return;
-  const left = withoutComplete(await exportedYard(visitor), standing, season.clock.minute);
-  const { faults } = audit(left.yard, left.isLess ? withOwnScore(left) : left.plan);
+  const complete = completeBy(standing, season.clock.minute);
+  const faults = audit(await exportedYard(visitor), standing.plan).faults.filter(
+    (fault) => !isOfComplete(fault, complete),
+  );
   tally.audits += 1;
   tally.auditFaults += faults.length;
   for (const fault of faults) {

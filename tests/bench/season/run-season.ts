@@ -16,7 +16,7 @@ import { auditNight, countChangedPours, type Evening, eveningPours } from './nig
 import type { SeasonOptions } from './options.ts';
 import { type Season, settle } from './season.ts';
 import type { SeasonYard } from './season-yard.ts';
-import { emptyTally, type SeasonTally } from './tally.ts';
+import { emptyTally, openPromise, type Promised, type SeasonTally } from './tally.ts';
 import { visitorOf } from './visitor.ts';
 import { countVanished, underWay, workUntil } from './worker.ts';
 import { exportedYard } from './yard-export.ts';
@@ -100,6 +100,14 @@ const withDatabase = async <T>(
   }
 };
 
+/** Dates that were given before the season. */
+const givenBefore = ({ orders }: YardFile, from: string): Promised[] =>
+  orders.flatMap(({ id, customer = id, due }) =>
+    due === undefined
+      ? []
+      : [openPromise({ id, customer, takenOn: from, promisedOn: due, quotedDays: 0, isCounted: false })],
+  );
+
 /** What came of a season, and what it was lived through with, so that another planner can live through the same. */
 export interface LivedSeason {
   tally: SeasonTally;
@@ -133,6 +141,7 @@ export const runSeason = (
     const { ordersAWeek, asks, name } = yard;
     const arrivals = arrivalsOf({ name, from, days, ordersAWeek, asks, seed, disturbed });
     const start = await exportedYard(visitor);
+    season.promises.push(...givenBefore(start, from));
     const course: Course = { arrivals, moulds: start.moulds.map(({ id }) => id), due: damagedIn(start), evening: null };
     for (let day = 0; day < days; day += 1) await liveDay(season, course, daysAfter(from, day));
     await database.close();

@@ -55,7 +55,7 @@ const watchPromises = async (season: Season, act: QuietAct | Event): Promise<voi
   const { standing, tally, clock } = season;
   if (!standing) return;
   for (const promise of season.promises) {
-    if (promise.isGone || promise.isCancelled || promise.readyOn) continue;
+    if (!promise.isCounted || promise.isGone || promise.isCancelled || promise.readyOn) continue;
     const on = standing.days.get(promise.id);
     if (on === undefined) continue;
     const isLate = on === null || on > promise.promisedOn;

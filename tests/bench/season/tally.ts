@@ -8,11 +8,18 @@ export interface Promised {
   promisedOn: string;
   /** The day it was packed, or could have been fetched without packing. */
   readyOn: string | null;
+  /** Taken in the season; those that were there before are worked for and fetched, and not counted. */
+  isCounted: boolean;
   isGone: boolean;
   isCancelled: boolean;
   /** Since when the plan has shown it late without a break, with what was done then; null while it is in time. */
   lateSince: { on: string; act: string; avoidable: boolean } | null;
 }
+
+/** A promise of which nothing has come yet. */
+export const openPromise = (
+  facts: Pick<Promised, 'id' | 'customer' | 'takenOn' | 'promisedOn' | 'quotedDays' | 'isCounted'>,
+): Promised => ({ ...facts, readyOn: null, isGone: false, isCancelled: false, lateSince: null });
 
 /** How a season ended with one planner: what the table prints. */
 export interface SeasonTally {
