@@ -1,4 +1,4 @@
-import type { PlanFile } from '../../shared/plan.ts';
+import type { Keep, PlanFile } from '../../shared/plan.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { lateBound } from './bound/bound.ts';
 import { compile } from './decoder/compile.ts';
@@ -9,10 +9,12 @@ import { settle } from './decoder/settle.ts';
 import { writePlan } from './decoder/write-plan.ts';
 import { fitIn } from './quote/fit-in.ts';
 import type { Effort } from './search/effort.ts';
+import { isBetter } from './search/evaluation.ts';
 import { dispatchFrom, memoryOf, type PlanMemory } from './search/memory.ts';
 import { presentPours } from './search/nearness.ts';
 import { quickSearch } from './search/quick.ts';
 import { searchOn } from './search/search.ts';
+import { type Candidate, candidateOf, isSamePlan, mayReplace, standOn } from './standing/standing-plan.ts';
 
 /** Gives up the last fixed batch; its sticks are then there for the others. */
 const dropLastKept = (problem: Problem): Problem => {
@@ -41,6 +43,26 @@ const planOf = (problem: Problem, dispatch: Dispatch): PlanFile => {
   }
 };
 
+/** Of the plan that stands and others, the best that may take its place; or the plan that stands. */
+const chooseBeside = (
+  stood: Candidate,
+  tried: readonly Dispatch[],
+  given: ReadonlySet<string>,
+  candidate: (dispatch: Dispatch) => Candidate,
+): Candidate =>
+  tried.map(candidate).reduce((best, one) => {
+    if (best === stood && isSamePlan(stood, one)) return one;
+    return mayReplace(stood, one, given) && isBetter(one.evaluation, best.evaluation) ? one : best;
+  }, stood);
+
+/** The plan that stands, with what it could not keep of what is fixed; that other pours of it had to go is no news. */
+const standingPlan = (yard: YardFile, { problem, dispatch }: Candidate): { plan: PlanFile; memory: PlanMemory } => {
+  const plan = planOf(problem, dispatch);
+  const fixed = new Set(yard.keep?.batches.map(({ id }) => id));
+  const dropped = plan.dropped.filter(({ batch }) => fixed.has(batch));
+  return { plan: { ...plan, dropped }, memory: memoryOf(problem, dispatch) };
+};
+
 /** How to plan: "normal" where no effort is named, and one seed for all plans where none is. */
 export interface PlanOptions {
   effort?: Effort;
@@ -49,6 +71,10 @@ export interface PlanOptions {
   near?: PlanFile;
   /** How the present plan was come by: planning starts from there. */
   memory?: PlanMemory;
+  /** The plan that stands: all its pours, as they are in the yard as it is now. Another takes its place only for a gain. */
+  standing?: Keep;
+  /** Orders whose date was given to the customer: no plan that takes the place of the one that stands has them later. */
+  given?: readonly string[];
 }
 
 /** The bound of a plan whose every order that a mould could make is planned; none where time or material left one out. */
@@ -66,7 +92,7 @@ const boundOf = (problem: Problem, plan: PlanFile): PlanFile['bound'] => {
  * bound. The memory goes into the next planning of the same yard.
  */
 export const planWithMemory = (yard: YardFile, options: PlanOptions = {}): { plan: PlanFile; memory: PlanMemory } => {
-  const { effort = 'normal', seed = 1, near, memory } = options;
+  const { effort = 'normal', seed = 1, near, memory, standing } = options;
   const problem = compile(yard);
   const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
   const present = near && presentPours(problem, near);
@@ -74,6 +100,14 @@ export const planWithMemory = (yard: YardFile, options: PlanOptions = {}): { pla
   const memories = [memory, fitted].filter((m) => !!m);
   const quick = quickSearch(state, { first: memories.map((m) => dispatchFrom(problem, m)), present });
   const { dispatch } = effort === 'quick' ? quick : searchOn(state, quick, effort, seed, present);
+  if (standing) {
+    const tried = [...memories.map((m) => dispatchFrom(problem, m)), dispatch];
+    const given = new Set(options.given);
+    const chosen = chooseBeside(standOn(yard, standing, memory, near ?? standing), tried, given, (one) =>
+      candidateOf(state, one, present ?? new Set()),
+    );
+    return standingPlan(yard, chosen);
+  }
   const plan = planOf(problem, dispatch);
   const bound = effort === 'quick' ? undefined : boundOf(problem, plan);
   return { plan: bound ? { ...plan, bound } : plan, memory: memoryOf(problem, dispatch) };

@@ -55,7 +55,9 @@ export const placePrep = (
 /** A mould set up for what nobody needs any more counts as not set up. */
 export const forgetUnneededPrep = (state: DecoderState, mould: number): void => {
   const casting = state.moulds.preppedFor[mould]!;
-  if (casting === NONE || state.demand.need[casting]! > 0) return;
+  const { need, head, end } = state.demand;
+  // An order that is held back needs its pieces later: what is set up for them stays so (R6).
+  if (casting === NONE || need[casting]! > 0 || head[casting]! < end[casting]!) return;
   state.moulds.preppedFor[mould] = NONE;
   state.demand.prepped[casting] = state.demand.prepped[casting]! - 1;
 };

@@ -1,4 +1,5 @@
 import type { Order } from '../../../shared/order.ts';
+import type { Keep } from '../../../shared/plan.ts';
 import type { Quote } from '../../../shared/quote.ts';
 import { dateOfDay } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
@@ -14,6 +15,22 @@ import { handoverOn, promiseDay } from './promise.ts';
 /** Places in the sequence that are tried for the new order; in a longer sequence every second, third … one is. */
 export const MOST_PLACES = 40;
 
+/** The answer with every pour of the plan that stands kept, and what that plan promises the others. */
+const roundStanding = (
+  yard: YardFile,
+  order: Order,
+  standing: Keep,
+  memory: PlanMemory | undefined,
+): { completesAt: number; present: Present } => {
+  const kept = { ...yard, keep: standing };
+  const present = presentOf(kept, memory);
+  return { completesAt: earliestOf(askingFor(kept, order), present, MOST_PLACES).completesAt, present };
+};
+
+/** Another way to plan, in which no order is later than in the plan that stands. */
+const measuredBy = (present: Present, standing: Present | undefined): Present =>
+  standing ? { ...present, daysLate: standing.daysLate, leftOut: standing.leftOut } : present;
+
 /** Why the order cannot be made, for a quote without dates. */
 const reasonAgainst = ({ state, added }: Asking, present: Present): string => {
   const refused = settle(state, withOrderAt(present, present.dispatch.sequence.length, added));
@@ -27,6 +44,8 @@ export interface QuoteOptions {
   pairs?: boolean;
   /** How the present plan was come by; the question is asked beside that plan. */
   memory?: PlanMemory;
+  /** All pours of the plan that stands: the answer is never later than with all of them kept. */
+  standing?: Keep;
 }
 
 /**
@@ -38,12 +57,13 @@ export interface QuoteOptions {
 export const quoteOrder = (
   yard: YardFile,
   order: Order,
-  { limits = false, pairs = false, memory }: QuoteOptions = {},
+  { limits = false, pairs = false, memory, standing }: QuoteOptions = {},
 ): Quote => {
-  const present = presentOf(yard, memory);
+  const stood = standing ? roundStanding(yard, order, standing, memory) : null;
+  const present = measuredBy(presentOf(yard, memory), stood?.present);
   const asking = askingFor(yard, order);
   const { problem } = asking;
-  const earliest = earliestOf(asking, present, MOST_PLACES).completesAt;
+  const earliest = Math.min(stood?.completesAt ?? NEVER, earliestOf(asking, present, MOST_PLACES).completesAt);
   if (earliest >= NEVER)
     return {
       earliestAt: null,

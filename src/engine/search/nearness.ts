@@ -9,7 +9,7 @@ export type PresentPours = Set<string>;
 const key = (mould: number, fillStart: number): string => `${mould} ${fillStart}`;
 
 /** The pours of a plan, as `poursLeft` counts them; those of moulds that are no longer there are left out. */
-export const presentPours = (problem: Problem, plan: PlanFile): PresentPours => {
+export const presentPours = (problem: Problem, plan: Pick<PlanFile, 'pours'>): PresentPours => {
   const moulds = new Map(problem.yard.moulds.map((m, k) => [m.id, k]));
   return new Set(
     plan.pours.flatMap((p) => (moulds.has(p.mould) ? [key(moulds.get(p.mould)!, minuteOf(p.fillStart))] : [])),

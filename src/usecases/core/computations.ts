@@ -1,5 +1,5 @@
 import type { Order } from '../../../shared/order.ts';
-import type { PlanFile } from '../../../shared/plan.ts';
+import type { Keep, PlanFile } from '../../../shared/plan.ts';
 import type { Quote, QuoteLimit } from '../../../shared/quote.ts';
 import { readYardFile, type YardFile } from '../../../shared/yard-file.ts';
 import { type FittedSession, fitSession } from '../../engine/begin/fit-session.ts';
@@ -12,6 +12,13 @@ import { type NextMould, nextMoulds } from '../../engine/quote/next-mould.ts';
 import { quoteOrder } from '../../engine/quote/quote.ts';
 import type { PlanMemory } from '../../engine/search/memory.ts';
 
+/** What is asked, beside the plan that stands. */
+interface Beside {
+  yard: YardFile;
+  memory?: PlanMemory;
+  standing?: Keep;
+}
+
 /** What may take seconds to work out: plain data in, plain data out, so that a thread can do it. */
 export interface Computations {
   'better plan': {
@@ -19,11 +26,11 @@ export interface Computations {
     answer: { plan: PlanFile; memory: PlanMemory };
   };
   'quick plan': {
-    question: { yard: YardFile; near?: PlanFile; memory?: PlanMemory };
+    question: { yard: YardFile; near?: PlanFile; memory?: PlanMemory; standing?: Keep; given?: string[] };
     answer: { plan: PlanFile; memory: PlanMemory };
   };
-  quote: { question: { yard: YardFile; order: Order; memory?: PlanMemory }; answer: Quote };
-  'quote with limits': { question: { yard: YardFile; order: Order; memory?: PlanMemory }; answer: Quote };
+  quote: { question: Beside & { order: Order }; answer: Quote };
+  'quote with limits': { question: Beside & { order: Order }; answer: Quote };
   'two at once': { question: { yard: YardFile; order: Order; memory?: PlanMemory }; answer: QuoteLimit[] };
   'limits of an order taken': {
     question: { yard: YardFile; order: string; memory?: PlanMemory };

@@ -6,8 +6,7 @@ import { computeWithoutThread } from '../core/computations.ts';
 import { computeForRequest } from '../core/compute-for-request.ts';
 import { done, type Outcome, type UseCaseContext } from '../core/context.ts';
 import { lineFaults } from '../orders/order-draft.ts';
-import type { CurrentPlan } from '../plan/make-plan.ts';
-import { planToAsk } from '../plan/plan-to-ask.ts';
+import { type PlanToAsk, planToAsk } from '../plan/plan-to-ask.ts';
 import { reasonShown } from '../plan/reason-shown.ts';
 import { showMeasures } from '../typed/measures.ts';
 import type { OrderDraft } from '../typed/order-form.ts';
@@ -47,14 +46,14 @@ interface AskingHow {
 
 /** When an order of these lines could be ready beside everything a yard has promised and, if asked, what holds that date. */
 export const answerFor = async (
-  { yard, memory }: Pick<CurrentPlan, 'yard' | 'memory'>,
+  { yard, memory, standing }: Pick<PlanToAsk, 'yard' | 'memory' | 'standing'>,
   lines: OrderDraft['lines'],
   { withLimits = false, background, system = 'metric' }: AskingHow = {},
 ): Promise<Outcome<ReadyFacts>> => {
   const faults = lineFaults(lines, yard);
   if (faults.length > 0) return { ok: false, faults };
   const order = orderAskedAbout(yard, lines);
-  const from = memory ? { memory } : {};
+  const from = { ...(memory ? { memory } : {}), ...(standing ? { standing } : {}) };
   const withThem = withLimits
     ? await (background?.compute ?? computeWithoutThread)('quote with limits', { yard, order, ...from })
     : null;

@@ -1,7 +1,8 @@
 import type { Tx } from '../../../db/open.ts';
+import { promisedDays } from '../../../db/stores/order-store.ts';
 import { markImproved, planHead, savePlan } from '../../../db/stores/plan-store.ts';
 import { revision } from '../../../db/stores/yard-store.ts';
-import type { PlanFile, Score } from '../../../shared/plan.ts';
+import type { PlanFile } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type Compute, computeWithoutThread } from '../core/computations.ts';
@@ -10,22 +11,8 @@ import { asBegun } from './begun-preps.ts';
 import { type CachedPlan, cachedPlan, cachePlan, fileAt } from './cached-plan.ts';
 import { dropsOf, type FixedPlan, fixedPlan, withKeep } from './fixed-plan.ts';
 import { BETTER_PLAN, recordRemake } from './record-remake.ts';
-import { fixingFrom, startingFrom } from './remake-plan.ts';
-
-const EPSILON = 1e-9;
-
-/** What decides between plans, first number first; less is better. */
-const measuresOf = ({ batchWorthDays, bagWorthDays }: YardFile['yard'], score: Score): number[] => [
-  score.unplannedWeight,
-  score.weightedDaysLate,
-  batchWorthDays * score.batches + bagWorthDays * score.bags + score.weightedCompletionDays,
-];
-
-const isBetter = (yard: YardFile, plan: PlanFile, than: PlanFile): boolean => {
-  const [ours, theirs] = [measuresOf(yard.yard, plan.score), measuresOf(yard.yard, than.score)];
-  const decisive = ours.findIndex((measure, at) => Math.abs(measure - theirs[at]!) > EPSILON);
-  return decisive >= 0 && ours[decisive]! < theirs[decisive]!;
-};
+import { fixingFrom, givenOrders, startingFrom } from './remake-plan.ts';
+import { isWorthMoving } from './worth-moving.ts';
 
 /** A plan that was made in a hurry, and what a better one has to be made from. */
 interface Hurried {
@@ -57,7 +44,8 @@ const storeBetter = async (
   const { stored } = cached;
   const head = await planHead(tx);
   if (head?.number !== stored.number || head.improved || (await revision(tx)) !== stored.revision) return null;
-  if (!isBetter(yard, plan, stored.plan)) {
+  const given = new Set(givenOrders(await promisedDays(tx)));
+  if (!isWorthMoving(yard, stored.plan, plan, given)) {
     await markImproved(tx);
     return null;
   }

@@ -1,9 +1,24 @@
+import type { Keep } from '../../../shared/plan.ts';
 import type { UseCaseContext } from '../core/context.ts';
 import { asWritten } from './as-written.ts';
+import { asBegun } from './begun-preps.ts';
+import { fixedPlan } from './fixed-plan.ts';
 import { type CurrentPlan, currentPlan } from './make-plan.ts';
+import { fixingFrom } from './remake-plan.ts';
+import { standingPours } from './standing-pours.ts';
+
+/** The plan that stands, as questions are asked beside it. */
+export interface PlanToAsk extends CurrentPlan {
+  /** All its pours that can still be made: an answer is never later than with all of them kept. */
+  standing?: Keep;
+}
 
 /** The plan that holds now, with the yard that questions beside it are asked of: it counts on late work as the plan does. */
-export const planToAsk = async (context: UseCaseContext): Promise<CurrentPlan> => {
+export const planToAsk = async (context: UseCaseContext): Promise<PlanToAsk> => {
   const current = await currentPlan(context);
-  return { ...current, yard: asWritten(current.yard, current.plan)?.yard ?? current.yard };
+  const { plan, cached } = current;
+  const yard = asWritten(current.yard, plan)?.yard ?? current.yard;
+  const fixing = fixingFrom(asBegun(yard, plan), cached.stored, cached.hours);
+  const standing = standingPours(fixing, fixedPlan(fixing).keep);
+  return { ...current, yard, ...(standing ? { standing } : {}) };
 };

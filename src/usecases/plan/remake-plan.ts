@@ -1,4 +1,5 @@
 import type { Tx } from '../../../db/open.ts';
+import { promisedDays } from '../../../db/stores/order-store.ts';
 import { type StoredPlan, savePlan } from '../../../db/stores/plan-store.ts';
 import { fixedHours, loadYardFile, revision } from '../../../db/stores/yard-store.ts';
 import type { LateTaken } from '../../../shared/late-work.ts';
@@ -16,6 +17,7 @@ import { dropsOf, type FixedPlan, fixedPlan, type StoredDrop, withKeep } from '.
 import { nextGraceEnd } from './grace.ts';
 import type { PlanOfWork } from './late-work.ts';
 import { withLateBack } from './late-work-back.ts';
+import { standingPours } from './standing-pours.ts';
 
 export interface CurrentPlan {
   plan: PlanFile;
@@ -97,6 +99,10 @@ export interface Unfixed {
   notDone?: readonly string[];
 }
 
+/** Orders whose date was given to the customer: promised, or held for him. */
+export const givenOrders = (promised: ReadonlyMap<string, string | null>): string[] =>
+  [...promised].flatMap(([order, day]) => (day === null ? [] : [order]));
+
 /** A plan made anew, with what was fixed and could not stay. */
 export interface RemadePlan extends CurrentPlan {
   dropped: StoredDrop[];
@@ -147,13 +153,20 @@ export const remakePlan = async (
   const sameData = before?.revision === madeFrom;
   const begun = asBegun(file, before?.plan ?? null);
   const hours = await fixedHours(tx);
+  const given = givenOrders(await promisedDays(tx));
   const anew = unfixed.anew ?? (sameData ? fixingFrom(begun, before, hours).anew : null);
   const make = async (from: YardFile): Promise<Made> => {
     const { instead } = unfixed;
     const fixed = fixedPlan({ ...fixingFrom(from, before, hours), anew, ...(instead ? { instead } : {}) });
     const yard = withKeep(from, fixed.keep);
+    const standing = standingPours(
+      { ...fixingFrom(from, before, hours), anew, ...(instead ? { instead } : {}) },
+      fixed.keep,
+    );
     await yieldThread();
-    return { fixed, ...(await computeForRequest(background, 'quick plan', { yard, ...startingFrom(before) })) };
+    const stands = standing ? { standing, given } : {};
+    const question = { yard, ...startingFrom(before), ...stands };
+    return { fixed, ...(await computeForRequest(background, 'quick plan', question)) };
   };
   const late = await madeRoundLate(begun, before, unfixed, make);
   const { plan, memory, fixed } = late ?? (await make(begun));

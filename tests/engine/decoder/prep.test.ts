@@ -140,7 +140,11 @@ test('a mould set up for what nobody needs counts as not set up', () => {
   const state = begun({ prepped: true });
   forgetUnneededPrep(state, 0);
   expect([state.moulds.preppedFor[0], state.demand.prepped[0]]).toEqual([0, 1]);
+  // Held back, an order asks for nothing yet, and needs its pieces later all the same.
   state.demand.need[0] = 0;
+  forgetUnneededPrep(state, 0);
+  expect([state.moulds.preppedFor[0], state.demand.prepped[0]]).toEqual([0, 1]);
+  state.demand.head[0] = state.demand.end[0]!;
   forgetUnneededPrep(state, 0);
   expect([state.moulds.preppedFor[0], state.demand.prepped[0]]).toEqual([NONE, 0]);
 });

@@ -1,0 +1,93 @@
+import type { Keep } from '../../../shared/plan.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { compile } from '../decoder/compile.ts';
+import { type DecoderState, decoderStateOf } from '../decoder/decoder-state.ts';
+import { type Dispatch, dispatchOf } from '../decoder/dispatch.ts';
+import { NONE, type Problem } from '../decoder/problem.ts';
+import { settle } from '../decoder/settle.ts';
+import { fitIn } from '../quote/fit-in.ts';
+import { daysLateOf } from '../quote/present.ts';
+import { type Evaluation, evaluate, isBetter } from '../search/evaluation.ts';
+import { dispatchFrom, type PlanMemory } from '../search/memory.ts';
+import { type PresentPours, poursLeft, presentPours } from '../search/nearness.ts';
+import { earliestDueFirst } from '../search/rules.ts';
+
+/** A way to plan, with what comes of it for each order. */
+export interface Candidate {
+  problem: Problem;
+  dispatch: Dispatch;
+  evaluation: Evaluation;
+  /** Days late by order; NEVER for one that is left out. */
+  daysLate: number[];
+  /** Hand-over day by order; NONE for one that is left out. */
+  readyOn: number[];
+  /** Pours in all, and how many of them are pours of the plan that stands. */
+  pours: number;
+  unmoved: number;
+}
+
+/** What a dispatch comes to, settled in the problem's own state. */
+export const candidateOf = (state: DecoderState, dispatch: Dispatch, present: PresentPours): Candidate => {
+  settle(state, dispatch);
+  const { problem, orders } = state;
+  const readyOn = problem.orders.map((_, o) => {
+    const completesAt = orders.completesAt[o]!;
+    return completesAt === NONE ? NONE : problem.handover[problem.calendar.dayOf(completesAt) - problem.today]!;
+  });
+  return {
+    ...{ problem, dispatch, evaluation: evaluate(state), daysLate: daysLateOf(state), readyOn },
+    ...{ pours: state.placed.pours, unmoved: poursLeft(state, present) },
+  };
+};
+
+/** A gain in days and batches of less than that moves no planned day, in weighted days. */
+export const WORTH_TELLING = 5;
+
+/**
+ * Whether a plan may take the place of the one that stands: it is better, no given date is later in it and no order falls
+ * out of it. Where nothing is less late in it, it also has to move no planned day later and be worth telling of.
+ *
+ * `given` says by order whether a date was given to the customer.
+ */
+export const mayReplace = (standing: Candidate, other: Candidate, given: ReadonlySet<string>): boolean => {
+  if (!isBetter(other.evaluation, standing.evaluation)) return false;
+  const { orders } = standing.problem.yard;
+  const holds = orders.every(
+    ({ id }, o) =>
+      (standing.readyOn[o] === NONE || other.readyOn[o] !== NONE) &&
+      (!given.has(id) || other.daysLate[o]! <= standing.daysLate[o]!),
+  );
+  if (!holds) return false;
+  const [was, is] = [standing.evaluation, other.evaluation];
+  if (is.unplannedWeight < was.unplannedWeight || is.weightedDaysLate < was.weightedDaysLate) return true;
+  const moves = orders.some((_, o) => standing.readyOn[o] !== NONE && other.readyOn[o]! > standing.readyOn[o]!);
+  return !moves && was.cost - is.cost >= WORTH_TELLING;
+};
+
+/**
+ * Whether a plan is the one that stands but for its strips and packs: the same pours, and every order ready on the same
+ * day. What is free to be placed then is placed better where it was not planned round fixed pours.
+ */
+export const isSamePlan = (standing: Candidate, other: Candidate): boolean =>
+  other.pours === standing.pours &&
+  other.unmoved === standing.unmoved &&
+  other.unmoved === other.pours &&
+  other.readyOn.every((day, o) => day === standing.readyOn[o]);
+
+/**
+ * The plan that stands, carried forward: its pours stay as far as the rules allow, and an order that it does not know is
+ * placed round them, where the question "when could it be ready?" would place it. It is the yardstick for every other plan.
+ */
+export const standOn = (yard: YardFile, standing: Keep, memory: PlanMemory | undefined, near: Keep): Candidate => {
+  const kept = { ...yard, keep: standing };
+  const problem = compile(kept);
+  const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
+  const fitted = memory && fitIn(kept, memory);
+  const dispatches = [
+    ...(memory ? [dispatchFrom(problem, memory)] : []),
+    ...(fitted ? [dispatchFrom(problem, fitted)] : []),
+    dispatchOf(earliestDueFirst(problem)),
+  ];
+  const candidates = dispatches.map((dispatch) => candidateOf(state, dispatch, presentPours(problem, near)));
+  return candidates.reduce((best, one) => (isBetter(one.evaluation, best.evaluation) ? one : best));
+};

@@ -1,0 +1,67 @@
+import type { Keep, PlanPour } from '../../../shared/plan.ts';
+import { type Minute, minuteOf } from '../../../shared/time.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
+import { fixedPlan, mixesOf } from './fixed-plan.ts';
+import type { FixedMix } from './fixed-pours.ts';
+
+type Fixing = Parameters<typeof fixedPlan>[0];
+
+/** Minutes from the start of a pour's fill to its end. */
+const fillMinutes = ({ fillStart, fillEnd }: PlanPour): number => minuteOf(fillEnd) - minuteOf(fillStart);
+
+/** A batch less some of its pours: what is left is filled one after another from the same start. */
+const lessPours = ({ batch, pours }: FixedMix, gone: ReadonlySet<PlanPour>, text: (at: Minute) => string): FixedMix => {
+  const left = pours.filter((pour) => !gone.has(pour));
+  const lastFill = Math.max(...pours.map(({ fillEnd }) => minuteOf(fillEnd)));
+  const wash = minuteOf(batch.end) - lastFill;
+  let at = minuteOf(batch.mixEnd);
+  const filled = left.map((pour) => {
+    const fillStart = text(at);
+    at += fillMinutes(pour);
+    return { ...pour, fillStart, fillEnd: text(at) };
+  });
+  return { batch: { ...batch, pours: filled.map(({ id }) => id), end: text(at + wash) }, pours: filled };
+};
+
+/** Pours for orders that are gone, out of sessions that are not fixed: nobody waits for them any more. */
+const withoutGone = (keep: Keep, fixed: Keep, yard: YardFile): Keep => {
+  const orders = new Set(yard.orders.map(({ id }) => id));
+  const stays = new Set(fixed.batches.map(({ id, start }) => `${id} ${start}`));
+  const { instantText } = calendarOf(yard.yard.timeZone);
+  const mixes = mixesOf(keep).flatMap((mix) => {
+    if (stays.has(`${mix.batch.id} ${mix.batch.start}`)) return [mix];
+    const gone = new Set(mix.pours.filter(({ order }) => order !== undefined && !orders.has(order)));
+    if (gone.size === mix.pours.length) return [];
+    return [gone.size === 0 ? mix : lessPours(mix, gone, instantText)];
+  });
+  return { batches: mixes.map(({ batch }) => batch), pours: mixes.flatMap(({ pours }) => pours) };
+};
+
+/** Hours that reach beyond any plan of a yard. */
+const allHours = ({ yard }: YardFile): number => (yard.horizonDays + 2) * 24;
+
+/**
+ * All pours of the plan that stands which can still be made, as the moulds stand now, those for orders that are gone left
+ * out; what is fixed of it stays as it is. Null before there is a plan.
+ */
+export const standingPours = (fixing: Fixing, fixed: Keep): Keep | null => {
+  const { yard, plan } = fixing;
+  if (!plan) return null;
+  const orders = new Map(plan.pours.map(({ id, order }) => [id, order]));
+  // What a pour is for is known by the plan; carrying it forward takes the names of orders that are gone away.
+  const { keep } = fixedPlan({ ...fixing, hours: allHours(yard) });
+  const named = {
+    ...keep,
+    pours: keep.pours.map((pour): PlanPour => {
+      const order = pour.order ?? orders.get(pour.id);
+      return order === undefined ? pour : { ...pour, order };
+    }),
+  };
+  const left = withoutGone(named, fixed, yard);
+  const open = new Set(yard.orders.map(({ id }) => id));
+  const pours = left.pours.map(({ order, ...pour }) =>
+    order !== undefined && open.has(order) ? { ...pour, order } : pour,
+  );
+  return { ...left, pours };
+};
