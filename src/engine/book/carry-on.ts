@@ -33,12 +33,7 @@ const less = (carrying: Carrying, work: WorkDone): PlanFile | null => {
  * The plan that comes back obeys the rules (R0 to R13) in the yard after the work, as far as the one before did and its
  * tasks begin no earlier than the yard's now.
  */
-export const carryOn = (
-  plan: PlanFile,
-  before: YardFile,
-  entries: readonly Entry[],
-  work: WorkDone,
-): PlanFile | null => {
+const carryOn = (plan: PlanFile, before: YardFile, entries: readonly Entry[], work: WorkDone): PlanFile | null => {
   const carrying: Carrying = { plan, before, after: apply(before, entries), entries };
   const left = less(carrying, work);
   const shifted = left && shiftLater(left, carrying.after);

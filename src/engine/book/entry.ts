@@ -20,7 +20,7 @@ export interface Lot {
 }
 
 /** A piece that is kept aside to be mended. It stands in the store only: until it is mended it counts for nothing. */
-export interface PutAside {
+interface PutAside {
   casting: string;
   mould: string;
   filledAt: string;

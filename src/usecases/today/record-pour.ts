@@ -11,7 +11,7 @@ import type { Changed } from '../plan/changing.ts';
 import { recordingWork } from '../plan/recording-work.ts';
 
 /** One mould that was filled. `sealed`: it got its sealing coat before this pour. */
-export interface Filled {
+interface Filled {
   mould: string;
   casting: string;
   order: string | null;

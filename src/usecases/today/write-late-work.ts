@@ -1,5 +1,7 @@
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type Goods, goodsOfBatch, goodsOfOrder, shortOf } from '../../engine/book/goods.ts';
+import { isMendedByDay, isOut } from '../../engine/book/mould-state.ts';
+import { todayIn } from '../../engine/book/today-in.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import type { Changed } from '../plan/changing.ts';
 import { workOfStep } from '../plan/late-step-work.ts';
@@ -18,8 +20,11 @@ const goodsOf = (step: LateStep, yard: YardFile): Goods[] => {
 };
 
 const damagedIn = (step: LateStep, yard: YardFile): string | null => {
+  const day = todayIn(yard);
   const moulds = step.kind === 'batch' ? step.mix.pours.map(({ mould }) => mould) : [];
-  return yard.moulds.find(({ id, condition }) => condition === 'damaged' && moulds.includes(id))?.id ?? null;
+  return (
+    yard.moulds.find((mould) => moulds.includes(mould.id) && isOut(mould) && !isMendedByDay(mould, day))?.id ?? null
+  );
 };
 
 /** Why a step is not recorded with all the others: the maker should look at it. Null where nothing speaks against it. */
