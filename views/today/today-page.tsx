@@ -15,6 +15,7 @@ import { HoursForms } from './hours-form.tsx';
 import { LateWork, lateLead } from './late-work.tsx';
 import { OtherFull, OtherPour, Packed } from './other-work.tsx';
 import { StepView } from './step-view.tsx';
+import { ToCome } from './to-come.tsx';
 import { ToMend } from './to-mend.tsx';
 import { belowAnswer, todayAnswer, toHaveReady } from './today-text.ts';
 
@@ -110,6 +111,7 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused }) => (
     {notice && <Notice notice={notice} today={model.today} back="/today" />}
     <Answer note={belowAnswer(model)}>{todayAnswer(model)}</Answer>
     {refused && <FormErrors errors={refused.errors} lead={lateLead(refused) ?? 'That was not written down.'} />}
+    <ToCome model={model} />
     <FixedSession fixed={model.fixed} refused={refused} today={model.today} />
     <LateWork model={model} refused={refused} />
     <Session model={model} refused={refused} />

@@ -1,6 +1,7 @@
 import { loadArchive } from '../../../db/stores/archive-of.ts';
 import { loadYardFile } from '../../../db/stores/yard-store.ts';
 import { yardFile } from '../../../shared/yard-file.ts';
+import { asOf } from '../../engine/book/as-of.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import { fileText } from './file-text.ts';
 
@@ -25,7 +26,7 @@ export const fileName = (yard: { name: string; timeZone: string }, now: string, 
 /** The yard as a yard file: everything a plan depends on. */
 export const exportYard = async ({ database, now }: UseCaseContext): Promise<KeptFile> => {
   // Through the schema, each field stands where the format has it.
-  const file = yardFile.parse(await database.read((tx) => loadYardFile(tx, now)));
+  const file = yardFile.parse(await database.read(async (tx) => asOf(await loadYardFile(tx, now), now)));
   return { name: fileName(file.yard, now, 'yard.json'), text: fileText(file) };
 };
 

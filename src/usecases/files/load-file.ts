@@ -7,6 +7,7 @@ import { openOrders } from '../../../db/stores/order-store.ts';
 import { replaceYard } from '../../../db/stores/replace-yard.ts';
 import { isEmpty, loadYardFile, revision } from '../../../db/stores/yard-store.ts';
 import { readYardFile, type YardFile } from '../../../shared/yard-file.ts';
+import { asOf } from '../../engine/book/as-of.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
 import { type BeforeChange, type Changed, changing, type DoChange, previewing } from '../plan/changing.ts';
 import type { PromiseMove } from '../plan/promises-moved.ts';
@@ -72,7 +73,7 @@ const reading =
     if (!applied.ok) return applied;
     const differences = archiveDifferences(before, await loadArchive(tx, now));
     if (differences.length === 0) return refuse('same', NOTHING_NEW);
-    const fits = readYardFile(await loadYardFile(tx, now));
+    const fits = readYardFile(asOf(await loadYardFile(tx, now), now));
     return fits.ok ? done({ differences, revision: seen }) : fits;
   };
 

@@ -2,6 +2,7 @@ import type { Database, Tx } from '../../../db/open.ts';
 import { planHead, type StoredPlan, storedPlan } from '../../../db/stores/plan-store.ts';
 import { fixedHours, loadYardFile, revision } from '../../../db/stores/yard-store.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { asOf } from '../../engine/book/as-of.ts';
 import type { UseCaseContext } from '../core/context.ts';
 
 /** The stored plan with the data it was made from. None of it is ever changed. */
@@ -54,4 +55,4 @@ export const cachedPlan = async (
 };
 
 /** The data of a plan as of an instant. */
-export const fileAt = ({ file }: CachedPlan, now: string): YardFile => ({ ...file, yard: { ...file.yard, now } });
+export const fileAt = ({ file }: CachedPlan, now: string): YardFile => asOf(file, now);

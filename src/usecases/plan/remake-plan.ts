@@ -6,6 +6,7 @@ import type { LateTaken } from '../../../shared/late-work.ts';
 import type { Keep, PlanFile } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { asOf } from '../../engine/book/as-of.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import type { PlanMemory } from '../../engine/search/memory.ts';
 import { computeForRequest, type Moment } from '../core/compute-for-request.ts';
@@ -151,7 +152,7 @@ export const remakePlan = async (
   const madeFrom = await revision(tx);
   // What was planned anew for this revision is fixed again from the next one on.
   const sameData = before?.revision === madeFrom;
-  const begun = asBegun(file, before?.plan ?? null);
+  const begun = asBegun(asOf(file, now), before?.plan ?? null);
   const hours = await fixedHours(tx);
   const given = givenOrders(await promisedDays(tx));
   const anew = unfixed.anew ?? (sameData ? fixingFrom(begun, before, hours).anew : null);
@@ -191,10 +192,10 @@ export const carryPlanOn = async (
 ): Promise<RemadePlan | null> => {
   const plan = carry(before.plan);
   if (!plan) return null;
-  const yard = await loadYardFile(tx, now);
+  const file = await loadYardFile(tx, now);
   const madeFrom = await revision(tx);
   // A longer search would begin anew what is half done.
   const stored = await savePlan(tx, { ...before, revision: madeFrom, plan, improved: true });
-  const cached = { stored, file: yard, hours: await fixedHours(tx) };
-  return { plan, yard, revision: madeFrom, now: before.now, dropped: [], cached };
+  const cached = { stored, file, hours: await fixedHours(tx) };
+  return { plan, yard: asOf(file, now), revision: madeFrom, now: before.now, dropped: [], cached };
 };

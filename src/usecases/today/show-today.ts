@@ -5,6 +5,7 @@ import { fixedHours } from '../../../db/stores/yard-store.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { dateOfDay, type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { pouredToCome } from '../../engine/book/as-of.ts';
 import { curingTimesOf, pieceMayBeStripped } from '../../engine/book/curing-times.ts';
 import { isOut } from '../../engine/book/mould-state.ts';
 import { type Calendar, calendarOf } from '../../engine/calendar/calendar.ts';
@@ -13,6 +14,7 @@ import { today, type UseCaseContext } from '../core/context.ts';
 import { yieldThread } from '../core/yield-thread.ts';
 import { openOrdersOf } from '../orders/open-orders.ts';
 import { toMendFacts } from '../orders/to-mend-facts.ts';
+import type { CachedPlan } from '../plan/cached-plan.ts';
 import { graceNow } from '../plan/grace.ts';
 import { lateStepName } from '../plan/late-steps.ts';
 import { currentPlan } from '../plan/make-plan.ts';
@@ -109,6 +111,9 @@ const whatOf = (step: SessionStep): string => {
 /** A step with the name by which it is said that it was not done, and what could not be written down is found. */
 const lateLine = (step: SessionStep): LateLine => ({ name: lateStepName({ ...step, what: whatOf(step) }), step });
 
+/** The data as they are recorded, times to come and all. */
+const fileOf = ({ file }: CachedPlan, now: string): YardFile => ({ ...file, yard: { ...file.yard, now } });
+
 /** The session under way or the next one, step by step, with what was done today and what else can be written down. */
 export const showToday = async (context: UseCaseContext): Promise<TodayModel> => {
   const { plan, yard, cached } = await currentPlan(context);
@@ -148,6 +153,9 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
       ? lastMixes(plan, yard, session).map(({ mix, at }) => ({ mix, at: calendar.instantText(at) }))
       : [],
     otherFull: otherFull(yard, plan, stripped),
+    toCome: pouredToCome(fileOf(cached, context.now)).map(({ mould, filledAt }) => ({
+      ...{ mould, filledAt: calendar.instantText(minuteOf(filledAt)) },
+    })),
     emptyMoulds: emptyMoulds(yard),
     orders: yard.orders
       .filter(({ lines }) => lines.length > 0)

@@ -37,6 +37,12 @@ export interface EmptyMould {
   makes: readonly { casting: string; piece: string }[];
 }
 
+/** A mould that is recorded as full at an instant still to come: the clock was wrong then, or is now. */
+export interface ToComeFacts {
+  mould: string;
+  filledAt: string;
+}
+
 /** The last minute to begin a batch of a mix, as an instant. */
 export interface LastMix {
   mix: string;
@@ -76,6 +82,8 @@ export interface TodayModel extends PageHead {
   late: LateFacts | null;
   lastMix: readonly LastMix[];
   otherFull: readonly FullMould[];
+  /** They count as filled just now. */
+  toCome: readonly ToComeFacts[];
   emptyMoulds: readonly EmptyMould[];
   orders: readonly OrderNamed[];
   /** They wait to be handed over. */

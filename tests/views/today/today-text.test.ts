@@ -73,7 +73,17 @@ const model = (changes: Partial<TodayModel>): TodayModel => ({
     steps: [prep, batch, strip],
     late: null,
   },
-  ...{ lastMix: [], otherFull: [], emptyMoulds: [], orders: [], packed: [], toMend: [], done: [], hoursChanged: [] },
+  ...{
+    lastMix: [],
+    otherFull: [],
+    toCome: [],
+    emptyMoulds: [],
+    orders: [],
+    packed: [],
+    toMend: [],
+    done: [],
+    hoursChanged: [],
+  },
   ...changes,
 });
 
