@@ -71,10 +71,11 @@ const reading =
     const before = await loadArchive(tx, now);
     const applied = await apply(tx, file, change, now);
     if (!applied.ok) return applied;
+    const fits = readYardFile(asOf(await loadYardFile(tx, now), now));
+    if (!fits.ok) return fits;
     const differences = archiveDifferences(before, await loadArchive(tx, now));
     if (differences.length === 0) return refuse('same', NOTHING_NEW);
-    const fits = readYardFile(asOf(await loadYardFile(tx, now), now));
-    return fits.ok ? done({ differences, revision: seen }) : fits;
+    return done({ differences, revision: seen });
   };
 
 /** A yard with nothing in it yet, for a whole one to be read into. */
