@@ -1,4 +1,5 @@
 import type { PieceInMould } from '../../../shared/mould.ts';
+import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { readyFrom } from './curing-times.ts';
 import { type Booked, booked, type Entry, refused } from './entry.ts';
@@ -25,12 +26,15 @@ export const putPiece = (
 
 /**
  * A piece is out of its mould, and the mould is to be cleaned. A good piece cures on until it is fit to go out by the
- * plan's temperatures (R8); it is fit at once when that is past by the yard's now. Refused at `mould` when it holds none.
+ * plan's temperatures (R8); it is fit at once when that is past by the yard's now. Refused at `mould` when it holds
+ * none, at `at` when it was filled only later.
  */
 export const strip = (yard: YardFile, { mould: id, ...work }: StripWork): Booked => {
   const mould = yard.moulds.find((one) => one.id === id);
   const piece = yard.inMould.find((one) => one.mould === id);
   if (!mould || !piece) return refused('mould', `${id} has no piece in it by the stock book. Nothing was changed.`);
+  if (minuteOf(work.doneAt) < minuteOf(piece.filledAt))
+    return refused('at', `${id} was filled after that. Nothing was changed.`);
   return booked([
     { kind: 'emptied', mould: id },
     ...putPiece(yard, piece, work),
