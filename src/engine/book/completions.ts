@@ -10,17 +10,20 @@ type Unpacked = (order: PlanOrder) => boolean;
 const lastReady = (plan: PlanFile, yard: YardFile, isAsked: Unpacked): Map<string, Minute> => {
   const now = minuteOf(yard.yard.now);
   const last = new Map<string, Minute>();
-  const ready = (order: string, at: Minute) => last.set(order, Math.max(last.get(order) ?? now, at));
+  const ready = (order: string, at: Minute) => {
+    const known = last.get(order);
+    if (known !== undefined && at > known) last.set(order, at);
+  };
   for (const order of plan.orders)
     if (isAsked(order)) {
-      ready(order.id, now);
+      last.set(order.id, now);
       for (const { finished } of order.fromFinished) {
         const { readyAt } = yard.finished[finished] ?? {};
         if (readyAt !== undefined) ready(order.id, minuteOf(readyAt));
       }
     }
   for (const { order, pieceReadyAt } of [...plan.strips, ...plan.pours])
-    if (order !== undefined && last.has(order)) ready(order, minuteOf(pieceReadyAt));
+    if (order !== undefined) ready(order, minuteOf(pieceReadyAt));
   return last;
 };
 
