@@ -53,6 +53,7 @@ describe('random yards', () => {
       inMould: some((x) => x.inMould.length > 0),
       heldForOrder: some((x) => x.inMould.some((m) => m.order)),
       finishedLater: some((x) => x.finished.some((f) => f.readyAt)),
+      twoLots: some((x) => new Set(x.finished.map((f) => f.casting)).size < x.finished.length),
       finishedForOrder: some((x) => x.finished.some((f) => f.order)),
       twoToStrip: some((x) => x.castings.some((c) => c.stripCrew === 2)),
       material: some((x) => x.orders.some((o) => o.lines.some((l) => l.material))),

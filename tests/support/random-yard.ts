@@ -57,6 +57,26 @@ const finishedOf = (dice: Dice, castings: YardFileInput['castings'], place: Plac
   }));
 };
 
+/**
+ * Now and then the pieces of one lot are two lots, of which the second is ready earlier: it takes no more of the rack. By
+ * dice of its own, so that all else of a seed's yard stays what it was.
+ */
+const inTwoLots = (seed: number, finished: YardFileInput['finished'], place: Place): YardFileInput['finished'] => {
+  const dice = diceOf(seed + 500_000_000);
+  const calendar = calendarOf(place.timeZone);
+  return finished.flatMap((lot) => {
+    if (lot.count < 2 || !dice.chance(0.4)) return [lot];
+    const count = dice.whole(1, lot.count - 1);
+    const ready = lot.readyAt === undefined ? minuteOf(place.now) : minuteOf(lot.readyAt);
+    const readyAt = calendar.instantText(ready - dice.whole(1, 2000));
+    const { order: _aside, ...rest } = lot;
+    return [
+      { ...lot, count: lot.count - count },
+      { ...(dice.chance(0.5) ? lot : rest), count, readyAt },
+    ];
+  });
+};
+
 /** Room to cure in: none set, plenty, or little more than is taken already. */
 const rackOf = (
   dice: Dice,
@@ -103,7 +123,7 @@ const inputOf = (dice: Dice, kind: YardKind, seed: number): YardFileInput => {
     castings,
     moulds,
     ...demand,
-    finished,
+    finished: inTwoLots(seed, finished, place),
     inMould: setAside(dice, inMouldOf(dice, moulds, place), demand),
   };
 };
