@@ -6,6 +6,7 @@ import {
   markUndone,
   type PlannedAnew,
   plannedAnews,
+  recentHeads,
   type StoredChange,
 } from '../../../db/stores/change-store.ts';
 import { lateTakenSince, type StoredLateWork } from '../../../db/stores/late-work-store.ts';
@@ -14,6 +15,8 @@ import { minuteOf } from '../../../shared/time.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { stripOf } from '../plan/late-steps.ts';
+import { planBefore } from '../plan/plans-before.ts';
+import { BETTER_PLAN, TIME_PASSED } from '../plan/record-remake.ts';
 import type { Unfixed } from '../plan/remake-plan.ts';
 
 /** What the maker calls the things that the tables hold. */
@@ -88,6 +91,21 @@ const lateBy = (before: readonly StoredLateWork[], after: readonly StoredLateWor
   };
 };
 
+/** What the plan did by itself changes no data. */
+const BY_ITSELF: readonly string[] = [TIME_PASSED, BETTER_PLAN];
+/** More of what the plan did by itself does not come between a change and its undoing. */
+const HEADS_READ = 12;
+
+/** Whether nothing was changed since, so that the data are again what they were before it. */
+const isLast = async (tx: Tx, id: number, by: number): Promise<boolean> => {
+  const heads = await recentHeads(tx, HEADS_READ);
+  return heads.find((change) => change.id !== by && !BY_ITSELF.includes(change.kind))?.id === id;
+};
+
+/** Undoing it asks nothing of the plan: no session that was planned anew, no late work. */
+const isPlain = ({ anew, instead, lateBack = [], notDone = [] }: Unfixed): boolean =>
+  anew === undefined && instead === undefined && lateBack.length === 0 && notDone.length === 0;
+
 /**
  * Puts everything that a change wrote back as it was, if it still is as the change left it. Undoing is a change of its
  * own: it can be undone in turn.
@@ -110,6 +128,8 @@ export const undoChange = async (
       const [anewBefore, lateBefore] = [await plannedAnews(tx), await lateNow()];
       const outcome = await undone(tx, change, by);
       unfixed = { ...unfixedBy(anewBefore, await plannedAnews(tx)), ...lateBy(lateBefore, await lateNow()) };
+      const standAgain = (await isLast(tx, id, by)) ? planBefore(context.database, id) : null;
+      if (standAgain && isPlain(unfixed)) unfixed = { standAgain };
       return outcome;
     },
     { unfixed: () => unfixed },

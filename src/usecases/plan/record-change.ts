@@ -10,6 +10,7 @@ import type { Outcome } from '../core/context.ts';
 import type { CachedPlan } from './cached-plan.ts';
 import { lateSteps, lateTaken } from './late-steps.ts';
 import { lateWork } from './late-work.ts';
+import { rememberPlanBefore } from './plans-before.ts';
 import { movedOnly, type PromiseMove, promisesMoved, promisesOf } from './promises-moved.ts';
 import { type CurrentPlan, carryPlanOn, remakePlan, type Unfixed } from './remake-plan.ts';
 
@@ -86,6 +87,7 @@ export const recordChange = async <T>(
   const { plan, yard, dropped, cached } = carried ?? (await remakePlan(tx, moment, stored, unfixed?.(value)));
   await takeLate(tx, change, before, { yard, plan });
   const promisedAfter = promisesOf(yard, plan);
+  rememberPlanBefore(moment.database, change, stored);
   await endChange(tx, change, { words: said, ...movedOnly(promisedBefore, promisedAfter), dropped });
   await pruneCaptured(tx, daysBefore(now, UNDO_DAYS), UNDO_CHANGES);
   const moved = promisesMoved(promisedBefore, promisedAfter);

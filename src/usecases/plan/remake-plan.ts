@@ -98,6 +98,8 @@ export interface Unfixed {
   lateBack?: readonly LateTaken[];
   /** Names of the steps of late work that were not done. */
   notDone?: readonly string[];
+  /** The plan that stands again, in place of the one there is. */
+  standAgain?: StoredPlan;
 }
 
 /** Orders whose date was given to the customer: promised, or held for him. */
@@ -145,9 +147,10 @@ const madeRoundLate = async (
 export const remakePlan = async (
   tx: Tx,
   { now, background }: Moment,
-  before: StoredPlan | null,
+  stored: StoredPlan | null,
   unfixed: Unfixed = {},
 ): Promise<RemadePlan> => {
+  const before = unfixed.standAgain ?? stored;
   const file = await loadYardFile(tx, now);
   const madeFrom = await revision(tx);
   // What was planned anew for this revision is fixed again from the next one on.
