@@ -5,6 +5,7 @@ import { type Calendar, calendarOf } from '../calendar/calendar.ts';
 import { type Session, sessionsOf } from '../calendar/sessions.ts';
 import { type CuringTimes, curingTimesOf } from './curing-times.ts';
 import { Hands, type Task } from './hands.ts';
+import { rackHolds } from './rack-holds.ts';
 
 /** A task of the session, which begins no sooner than it was planned to. */
 interface Step extends Task {
@@ -273,5 +274,5 @@ export const shiftLater = (
   const shifting: Shifting = { plan, yard, session: session ?? none, calendar, cure, times };
   if (!placeAll(shifting)) return null;
   const shifted = written(shifting);
-  return shifted && packsWait(shifted) ? shifted : null;
+  return shifted && packsWait(shifted) && rackHolds(shifted, yard) ? shifted : null;
 };
