@@ -3,7 +3,7 @@ import { amount, id } from './number.ts';
 import { date } from './time.ts';
 
 /** The most kits or pieces of a line: years of work for a yard of this kind, and still planned in seconds. */
-export const MOST_OF_A_LINE = 10_000;
+const MOST_OF_A_LINE = 10_000;
 /** The most pieces and cuts that all orders of a yard file may ask for. */
 export const PIECES_IN_ALL = 100_000;
 
