@@ -194,7 +194,7 @@ const shiftedStrip = ({ yard, times, calendar, cure }: Shifting, strip: PlanStri
   const piece = yard.inMould.find(({ mould }) => mould === strip.mould);
   if (!piece) return strip;
   const filled = minuteOf(piece.filledAt);
-  if (start < minuteOf(strip.stripStart) || cure.mayStripFrom(piece.casting, filled) > start) return null;
+  if (cure.mayStripFrom(piece.casting, filled) > start) return null;
   const end = start + minutesOf(strip.stripStart, strip.stripEnd);
   const readyAt = Math.max(end, cure.curedAt(piece.casting, filled));
   const [stripStart, stripEnd, pieceReadyAt] = [start, end, readyAt].map(calendar.instantText) as [

@@ -83,6 +83,33 @@ describe('a mould made ready', () => {
   });
 });
 
+describe('of several pours to come', () => {
+  test('the next one of the mould is ready, wherever it stands in the plan', () => {
+    const plan = handPlan();
+    const week = (clock: string) => `2027-04-17T${clock}:00+01:00`;
+    const later = { ...plan.pours[1]!, id: 'P3', batch: 'B2', prepStart: week('08:10'), prepEnd: week('08:33') };
+    const batch = { ...plan.batches[0]!, id: 'B2', start: week('08:53'), pours: ['P3'] };
+    const two = { ...plan, pours: [later, ...plan.pours], batches: [batch, ...plan.batches] };
+    const carried = recorded([setUp('08:45')], '08:45', two).plan;
+    expect(carried?.pours.map(({ id, oiled }) => [id, oiled])).toEqual([
+      ['P3', true],
+      ['P1', false],
+      ['P2', false],
+    ]);
+  });
+
+  test('one of another piece than the mould was made ready for makes the plan anew', () => {
+    const yard = yardAt('08:45');
+    const kerb = { ...yard.castings[0]!, id: 'kerb' };
+    const moulds = yard.moulds.map((mould) => ({
+      ...{ ...mould, makes: [...mould.makes, { casting: 'kerb', changeMinutes: 0 }] },
+    }));
+    const both = { ...yard, moulds, castings: [...yard.castings, kerb] };
+    expect(recorded([setUp('08:45')], '08:45', handPlan(), both).plan).not.toBeNull();
+    expect(recorded([setUp('08:45', { casting: 'kerb' })], '08:45', handPlan(), both).plan).toBeNull();
+  });
+});
+
 describe('a batch poured', () => {
   test('leaves its pieces to be stripped as planned, and none of its materials to be taken', () => {
     const plan = handPlan();
@@ -118,6 +145,22 @@ describe('a batch poured', () => {
     expect(planAfter('09:22', '09:29', { bags: 0.5 })).toBeNull();
     expect(planAfter('09:38', '09:45')).toBeNull();
     expect(planAfter('09:06', '09:13')).toBeNull();
+  });
+
+  test('with one mould more than planned is not as planned', () => {
+    const [only, other] = handPlan().pours;
+    const plan = { ...handPlan(), pours: [only!], batches: [{ ...handPlan().batches[0]!, pours: [only!.id] }] };
+    expect(recorded([poured()], '09:29', plan).plan).toBeNull();
+    expect(recorded([poured()], '09:29', { ...plan, pours: [only!, other!] }).plan).not.toBeNull();
+  });
+
+  /* Full at 9:27 and not at 9:22, no. 1 is out at 10:50: an order that is not packed has its last piece then. */
+  test('later than planned completes an order without packing later', () => {
+    const plan = handPlan();
+    const { packStart: _start, packEnd: _end, ...order } = plan.orders[0]!;
+    const unpacked = { ...plan, orders: [{ ...order, completesAt: saturday('10:45') }] };
+    const carried = recorded([poured('09:27', '09:34')], '09:34', unpacked).plan;
+    expect(carried?.orders[0]?.completesAt).toBe(saturday('10:50'));
   });
 
   test('beyond the stock is not as planned: what comes of it is no longer known', () => {
@@ -179,6 +222,19 @@ describe('a piece stripped', () => {
     expect(recorded([stripped('900 no. 1', '10:45')], '10:45', handPlan(), yard).plan).toBeNull();
   });
 
+  test('out of a damaged mould that is to be poured again makes the plan anew: it comes back clean', () => {
+    const { yard, plan } = recorded([poured()], '10:45');
+    const damaged = {
+      ...{ ...yard, yard: { ...yard.yard, now: saturday('10:45') } },
+      moulds: yard.moulds.map((mould) => ({ ...mould, condition: 'damaged' as const, repairedOn: '2027-04-17' })),
+    };
+    const again = { ...handPlan().pours[0]!, prepStart: '2027-04-17T08:10:00+01:00' };
+    const strips = (pours: PlanFile['pours']) =>
+      recorded([stripped('900 no. 1', '10:45')], '10:45', { ...plan!, pours }, damaged).plan;
+    expect(strips([])).not.toBeNull();
+    expect(strips([again])).toBeNull();
+  });
+
   test('that is not good makes the plan anew', () => {
     const mended: WorkDone = {
       kind: 'stripped',
@@ -230,6 +286,16 @@ describe('an order packed', () => {
     expect(recorded([packed('10:57', { planned })], '10:57', plan!, more).yard.finished).toEqual([
       { casting: 'panel-900', count: 2 },
     ]);
+  });
+
+  test('with a piece of it still to be stripped, or short of its lengths, makes the plan anew', () => {
+    const early = recorded([poured()], '10:57');
+    const counted = packed('10:57', { evenShort: true });
+    expect(recorded([counted], '10:57', early.plan!, early.yard).plan).toBeNull();
+    const { yard, plan } = both();
+    const short = yard.materials.map((one) => (one.id === 'rod' ? { ...one, onHand: 0.1 } : one));
+    expect(recorded([packed('10:57')], '10:57', plan!, yard).plan).not.toBeNull();
+    expect(recorded([packed('10:57')], '10:57', plan!, { ...yard, materials: short }).plan).toBeNull();
   });
 
   test('at another time, or not to be packed, makes the plan anew', () => {

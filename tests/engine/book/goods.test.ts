@@ -1,5 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { bagsOfPieces, goodsOfBatch, goodsOfOrder, shortOf, sticksTaken } from '../../../src/engine/book/goods.ts';
+import {
+  bagsOfPieces,
+  goodsOfBatch,
+  goodsOfLines,
+  goodsOfOrder,
+  shortOf,
+  sticksTaken,
+} from '../../../src/engine/book/goods.ts';
 import { plannedYard } from '../../support/planned-yard.ts';
 
 const yard = plannedYard();
@@ -44,5 +51,33 @@ describe('what is taken', () => {
     expect(bagsOfPieces({ ...mix!, bagStep: 0.5 }, ['panel-900'], yard)).toBe(0.5);
     expect(bagsOfPieces(mix!, twoPanels, yard)).toBe(1);
     expect(bagsOfPieces(mix!, [], yard)).toBe(0);
+  });
+
+  test('of a batch is what is cut for each piece, too', () => {
+    const cuts = [{ material: 'rod', lengthMm: 297, count: 2 }];
+    const reinforced = { ...yard, castings: yard.castings.map((casting) => ({ ...casting, cuts })) };
+    expect(goodsOfBatch(mix!, 1, ['panel-900'], reinforced).at(-1)).toEqual({
+      ...{ material: 'rod', quantity: (2 * 300) / 3003 },
+    });
+  });
+
+  test('of lines is kits so many times over, and pieces and materials as they are', () => {
+    const parts = [{ material: 'mortar', quantity: 0.5 }];
+    const kits = yard.kits.map((kit) => ({ ...kit, parts }));
+    const lines = [
+      { kit: 'pair', quantity: 3 },
+      { casting: 'panel-900', quantity: 2 },
+      { material: 'mortar', quantity: 1 },
+    ];
+    expect(goodsOfLines(lines, { kits })).toEqual({
+      pieces: new Map([['panel-900', 8]]),
+      parts: new Map([['mortar', 2.5]]),
+      cuts: [{ material: 'rod', lengthMm: 300, count: 6 }],
+    });
+  });
+
+  test('may be all there is, give or take what fractions are off', () => {
+    expect(shortOf(stocked('mesh', 0.16), [{ material: 'mesh', quantity: 0.16 + 1e-9 }])).toBeNull();
+    expect(shortOf(stocked('mesh', 0.16), [{ material: 'mesh', quantity: 0.161 }])).toBe('Mesh');
   });
 });

@@ -62,7 +62,9 @@ describe('a mould damaged', () => {
   });
 
   test('is mended today or later, not before today', () => {
-    expect(marked(yardWith({}), 'damaged', { repairedOn: '2027-04-10' })).toHaveLength(1);
+    expect(marked(yardWith({}), 'damaged', { repairedOn: '2027-04-10' })).toEqual([
+      patch({ condition: 'damaged', repairedOn: '2027-04-10', damageNote: null }),
+    ]);
     expect(marked(yardWith({}), 'damaged', { repairedOn: '2027-04-09' })).toEqual([
       'repairedOn: That day has passed. Leave it empty when nobody knows.',
     ]);

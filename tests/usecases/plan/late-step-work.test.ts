@@ -1,0 +1,44 @@
+import { expect, test } from 'vitest';
+import { workOfStep } from '../../../src/usecases/plan/late-step-work.ts';
+import { handPlan, plannedYard, saturday } from '../../support/planned-yard.ts';
+
+const plan = handPlan();
+const yard = plannedYard();
+const at = { name: '', at: '' };
+
+/* By hand: no. 2 has turned eight times since its coat, which lasts eight. */
+test('a batch was poured as planned, with a coat that was due though no set-up gave it, for whomever the plan deals to', () => {
+  const pours = plan.pours.map((pour) => ({ ...pour, oiled: false }));
+  const filled = { casting: 'panel-900', order: null };
+  expect(workOfStep({ ...at, kind: 'batch', mix: { batch: plan.batches[0]!, pours } }, yard, [])).toEqual({
+    ...{ kind: 'poured', bags: 1 },
+    pours: [
+      { ...filled, mould: '900 no. 1', coated: false, filledAt: saturday('09:22') },
+      { ...filled, mould: '900 no. 2', coated: true, filledAt: saturday('09:29') },
+    ],
+  });
+});
+
+test('a mould was set up as planned, with the coat the plan has and no other', () => {
+  const [, pour] = plan.pours;
+  const ready = { kind: 'set up', mould: '900 no. 2', casting: 'panel-900', doneAt: saturday('08:45') };
+  expect(workOfStep({ ...at, kind: 'prep', pour: pour! }, yard, [])).toEqual({ ...ready, coated: true });
+  expect(workOfStep({ ...at, kind: 'prep', pour: { ...pour!, oiled: false } }, yard, [])).toEqual({
+    ...{ ...ready, coated: false },
+  });
+});
+
+test('a piece came out good when it was planned to', () => {
+  expect(workOfStep({ ...at, kind: 'strip', strip: plan.pours[0]! }, yard, [])).toEqual({
+    ...{ kind: 'stripped', mould: '900 no. 1', cameOut: 'good', reason: '', doneAt: saturday('10:45') },
+  });
+});
+
+test('an order was packed with what the yard still asks for it, never short', () => {
+  const order = { ...plan.orders[0]!, packStart: saturday('10:52'), packEnd: saturday('10:57') };
+  const planned = [{ finished: 0, count: 1 }];
+  const work = { kind: 'packed', order: '27-001', planned, evenShort: false, doneAt: saturday('10:57') };
+  const step = { ...at, kind: 'pack' as const, order };
+  expect(workOfStep(step, yard, planned)).toEqual({ ...work, lines: [{ kit: 'pair', quantity: 1 }] });
+  expect(workOfStep(step, { ...yard, orders: [] }, planned)).toEqual({ ...work, lines: [] });
+});
