@@ -10,7 +10,7 @@ const PATIENCE_MS = 900_000;
 
 const lived = async (name: string, search: SeasonOptions['search']): Promise<SeasonTally> => {
   const yard = SEASON_YARDS.find((one) => one.name === name)!;
-  const { tally } = await runSeason(yard, { days: 30, seed: 2, search, disturbed: false, keep: null });
+  const { tally } = await runSeason(yard, { days: 30, seed: 2, search, disturbed: false, keep: null, stop: null });
   console.log(detailLines({ program: tally, byHand: [] }).join('\n'));
   return tally;
 };

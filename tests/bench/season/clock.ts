@@ -17,7 +17,11 @@ export interface SeasonClock {
 
 export const instantOf = (minute: number): string => `${new Date(minute * 60_000).toISOString().slice(0, 16)}:00Z`;
 
-export const seasonClock = (timeZone: string, minute: number): SeasonClock => {
+/** Thrown where a season is to stand still. */
+export class StandStill extends Error {}
+
+/** A clock of a zone; it throws `StandStill` rather than go past `stop`. */
+export const seasonClock = (timeZone: string, minute: number, stop = Number.POSITIVE_INFINITY): SeasonClock => {
   const { dateOf, minuteAt } = calendar(timeZone);
   const clock: SeasonClock = {
     minute,
@@ -25,6 +29,7 @@ export const seasonClock = (timeZone: string, minute: number): SeasonClock => {
     today: () => dateOf(clock.minute),
     at: minuteAt,
     setOn: (to) => {
+      if (to > stop) throw new StandStill('The season stands still here.');
       clock.minute = Math.max(clock.minute, to);
     },
   };

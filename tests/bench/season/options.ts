@@ -7,6 +7,8 @@ export interface SeasonOptions {
   disturbed: boolean;
   /** A folder in which the database stays as the season left it, to be looked into; null for none. */
   keep: string | null;
+  /** The instant at which everything stands still, so that what comes next can be looked into; null to go on. */
+  stop: string | null;
 }
 
 /** What was asked for on the command line. */
@@ -30,10 +32,13 @@ const searchOf = (text: string): SearchMode => {
   throw new Error(`--search is one of ${SEARCHES.join(', ')}, not "${text}"`);
 };
 
-/** Reads `--yards small,demo --days 120 --seed 1 --search full --disturbed --jobs 2 --logs folder --keep folder`; each may be left out. */
+/**
+ * Reads `--yards small,demo --days 120 --seed 1 --search full --disturbed --jobs 2 --logs folder`, and `--keep folder
+ * --stop 2027-05-07T22:00:00Z` to look into a line of a log; each may be left out.
+ */
 export const readCall = (words: readonly string[]): SeasonCall => {
   const call: SeasonCall = {
-    ...{ days: 120, seed: 1, search: 'full', disturbed: false, keep: null, yards: [], jobs: 2, logs: null },
+    ...{ days: 120, seed: 1, search: 'full', disturbed: false, keep: null, stop: null, yards: [], jobs: 2, logs: null },
   };
   const left = [...words];
   while (left.length > 0) {
@@ -44,10 +49,10 @@ export const readCall = (words: readonly string[]): SeasonCall => {
       if (name === 'yards') call.yards = value.split(',');
       else if (name === 'days' || name === 'seed' || name === 'jobs') call[name] = wholeOf(name, value);
       else if (name === 'search') call.search = searchOf(value);
-      else if (name === 'logs' || name === 'keep') call[name] = value;
+      else if (name === 'logs' || name === 'keep' || name === 'stop') call[name] = value;
       else
         throw new Error(
-          `"${word}" is no option; there are --yards --days --seed --search --disturbed --jobs --logs --keep`,
+          `"${word}" is no option; there are --yards --days --seed --search --disturbed --jobs --logs --keep --stop`,
         );
     }
   }
@@ -55,10 +60,11 @@ export const readCall = (words: readonly string[]): SeasonCall => {
 };
 
 /** The words that say the same again, for a process of its own. */
-export const wordsOf = ({ yards, days, seed, search, disturbed, jobs, logs, keep }: SeasonCall): string[] => [
+export const wordsOf = ({ yards, days, seed, search, disturbed, jobs, logs, keep, stop }: SeasonCall): string[] => [
   ...(yards.length > 0 ? ['--yards', yards.join(',')] : []),
   ...['--days', String(days), '--seed', String(seed), '--search', search, '--jobs', String(jobs)],
   ...(disturbed ? ['--disturbed'] : []),
   ...(logs ? ['--logs', logs] : []),
   ...(keep ? ['--keep', keep] : []),
+  ...(stop ? ['--stop', stop] : []),
 ];

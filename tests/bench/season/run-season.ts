@@ -6,7 +6,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { createApp } from '../../../src/http/app.ts';
 import { type Arrival, arrivalsOf } from './arrivals.ts';
 import { buyAsSaid } from './buyer.ts';
-import { daysAfter, seasonClock } from './clock.ts';
+import { daysAfter, StandStill, seasonClock } from './clock.ts';
 import { serve } from './counter.ts';
 import { comesAt, comingToday, handOver, judgeDay } from './hand-over.ts';
 import { changeMind } from './minds.ts';
@@ -85,6 +85,15 @@ const liveDay = async (season: Season, course: Course, today: string): Promise<v
   course.evening = eveningPours(season);
 };
 
+/** One day after another, up to where the clock stands still. */
+const liveDays = async (season: Season, course: Course, from: string, days: number): Promise<void> => {
+  try {
+    for (let day = 0; day < days; day += 1) await liveDay(season, course, daysAfter(from, day));
+  } catch (error) {
+    if (!(error instanceof StandStill)) throw error;
+  }
+};
+
 /** Works on a database file that is gone afterwards, unless it is to be kept in a folder. */
 const withDatabase = async <T>(
   { name }: SeasonYard,
@@ -122,14 +131,14 @@ export interface LivedSeason {
  */
 export const runSeason = (
   yard: SeasonYard,
-  { days, seed, search, disturbed, keep }: SeasonOptions,
+  { days, seed, search, disturbed, keep, stop }: SeasonOptions,
   log: (line: string) => void = () => {},
 ): Promise<LivedSeason> =>
   withDatabase(yard, keep, async (url) => {
     const begun = process.cpuUsage();
     const database = await openDatabase({ url });
     const { from, timeZone } = yard;
-    const clock = seasonClock(timeZone, 0);
+    const clock = seasonClock(timeZone, 0, stop ? Date.parse(stop) / 60_000 : undefined);
     clock.setOn(clock.at(from, '05:00'));
     await database.write((tx) => yard.seed(tx, clock.now()));
     const visitor = visitorOf(createApp({ database, now: clock.now }), clock);
@@ -143,7 +152,7 @@ export const runSeason = (
     const start = await exportedYard(visitor);
     season.promises.push(...givenBefore(start, from));
     const course: Course = { arrivals, moulds: start.moulds.map(({ id }) => id), due: damagedIn(start), evening: null };
-    for (let day = 0; day < days; day += 1) await liveDay(season, course, daysAfter(from, day));
+    await liveDays(season, course, from, days);
     await database.close();
     season.tally.refused = visitor.refused;
     const { user, system } = process.cpuUsage(begun);
