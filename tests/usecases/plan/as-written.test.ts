@@ -58,6 +58,23 @@ describe('a session of which nothing is written down', () => {
     expect(score).toMatchObject({ batches: 1, bags: 1 });
   });
 
+  test('gives the order the very piece that was planned for it, not the first one out', () => {
+    const plan = handPlan();
+    const [{ order: _order, ...one }, two] = plan.pours as [(typeof plan.pours)[0], (typeof plan.pours)[0]];
+    const swapped = planned(yardAfter(), { ...plan, pours: [one, { ...two, order: '27-001' }] });
+    expect(swapped.pours.map(({ id, order }) => [id, order])).toEqual([
+      ['P1', undefined],
+      ['P2', '27-001'],
+    ]);
+  });
+
+  test('has no packing of an order that is packed already', () => {
+    const orders = yardAfter().orders.map((order) => ({ ...order, lines: [] }));
+    const onlyPacked = { ...handPlan(), batches: [], pours: [] };
+    expect(asWritten({ ...yardAfter(), orders }, onlyPacked)).toBeNull();
+    expect(asWritten(yardAfter({ finished: [{ casting: 'panel-900', count: 2 }] }), onlyPacked)).not.toBeNull();
+  });
+
   test('is nothing to keep before it is over, or more than an hour after it', () => {
     for (const clock of ['11:59', '13:00'])
       expect(asWritten(plannedYard({ yard: { ...plannedYard().yard, now: saturday(clock) } }), handPlan())).toBeNull();
@@ -160,6 +177,9 @@ test('a mould set up for a later session counts as set up, and has its set-up in
     { ...plan.orders[0]!, packStart: later('09:50'), packEnd: later('09:55'), completesAt: later('09:55') },
   ];
   expect(mouldOf(written(yardAfter(), plan).yard, '900 no. 1')).toMatchObject({ prepped: true, setFor: 'panel-900' });
+  // One that is set up already was set up by hand: nothing of it is late.
+  const setUp = yardAfter().moulds.map((mould) => ({ ...mould, prepped: true, setFor: 'panel-900' }));
+  expect(asWritten({ ...yardAfter(), moulds: setUp }, { ...plan, orders: [] })).toBeNull();
   const first = planned(yardAfter(), plan).pours.find(({ mould }) => mould === '900 no. 1');
   expect(first).toMatchObject({ prepStart: saturday('11:30'), prepEnd: saturday('11:42') });
   expect(first?.fillStart).toMatch(/^2027-04-17T08:/);
