@@ -7,7 +7,7 @@ import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type Compute, computeWithoutThread } from '../core/computations.ts';
 import type { UseCaseContext } from '../core/context.ts';
-import { asBegun } from './begun-preps.ts';
+import { withBegunSetUps } from './begun-set-ups.ts';
 import { type CachedPlan, cachedPlan, cachePlan, fileAt } from './cached-plan.ts';
 import { dropsOf, type FixedPlan, fixedPlan, withKeep } from './fixed-plan.ts';
 import { BETTER_PLAN, recordRemake } from './record-remake.ts';
@@ -29,7 +29,7 @@ const hurriedPlan = async (tx: Tx, context: UseCaseContext): Promise<Hurried | n
   const { stored, hours } = cached;
   if (minute < stored.goodFromMinute || minute >= stored.goodUntilMinute) return null;
   // As of the plan's own now: both are then measured alike, and what was planned for since then stays fixed.
-  const yard = asBegun(fileAt(cached, stored.now), stored.plan);
+  const yard = withBegunSetUps(fileAt(cached, stored.now), stored.plan);
   const fixed = fixedPlan({ ...fixingFrom(yard, stored, hours), clock: minute });
   return { cached, yard: withKeep(yard, fixed.keep), fixed };
 };

@@ -1,8 +1,8 @@
 import type { Keep } from '../../../shared/plan.ts';
 import type { UseCaseContext } from '../core/context.ts';
-import { asWritten } from './as-written.ts';
-import { asBegun } from './begun-preps.ts';
+import { withBegunSetUps } from './begun-set-ups.ts';
 import { fixedPlan } from './fixed-plan.ts';
+import { withLateWorkDone } from './late-work-done.ts';
 import { type CurrentPlan, currentPlan } from './make-plan.ts';
 import { fixingFrom } from './remake-plan.ts';
 import { standingPours } from './standing-pours.ts';
@@ -17,8 +17,8 @@ export interface PlanToAsk extends CurrentPlan {
 export const planToAsk = async (context: UseCaseContext): Promise<PlanToAsk> => {
   const current = await currentPlan(context);
   const { plan, cached } = current;
-  const yard = asWritten(current.yard, plan)?.yard ?? current.yard;
-  const fixing = fixingFrom(asBegun(yard, plan), cached.stored, cached.hours);
+  const yard = withLateWorkDone(current.yard, plan)?.yard ?? current.yard;
+  const fixing = fixingFrom(withBegunSetUps(yard, plan), cached.stored, cached.hours);
   const standing = standingPours(fixing, fixedPlan(fixing).keep);
   return { ...current, yard, ...(standing ? { standing } : {}) };
 };

@@ -11,13 +11,13 @@ import { calendarOf } from '../../engine/calendar/calendar.ts';
 import type { PlanMemory } from '../../engine/search/memory.ts';
 import { computeForRequest, type Moment } from '../core/compute-for-request.ts';
 import { yieldThread } from '../core/yield-thread.ts';
-import { asWritten } from './as-written.ts';
-import { asBegun } from './begun-preps.ts';
+import { withBegunSetUps } from './begun-set-ups.ts';
 import { type CachedPlan, cachedPlan, fileAt } from './cached-plan.ts';
 import { dropsOf, type FixedPlan, fixedPlan, type StoredDrop, withKeep } from './fixed-plan.ts';
 import { nextGraceEnd } from './grace.ts';
 import type { PlanOfWork } from './late-work.ts';
 import { withLateBack } from './late-work-back.ts';
+import { withLateWorkDone } from './late-work-done.ts';
 import { standingPours } from './standing-pours.ts';
 
 export interface CurrentPlan {
@@ -62,8 +62,8 @@ const currentAt = (cached: CachedPlan, now: string): CurrentPlan => {
   if (before?.yard.yard.now === now) return before;
   const { stored, hours } = cached;
   const file = fileAt(cached, now);
-  const begun = asBegun(file, stored.plan);
-  const { keep } = fixedPlan(fixingFrom(asWritten(begun, stored.plan)?.yard ?? begun, stored, hours));
+  const begun = withBegunSetUps(file, stored.plan);
+  const { keep } = fixedPlan(fixingFrom(withLateWorkDone(begun, stored.plan)?.yard ?? begun, stored, hours));
   const { plan, revision: madeFrom, now: madeFor } = stored;
   const current = {
     plan,
@@ -133,7 +133,7 @@ const madeRoundLate = async (
   make: (yard: YardFile) => Promise<Made>,
 ): Promise<Made | null> => {
   if (!before) return null;
-  const written = asWritten(begun, lateBack.reduce<PlanOfWork>(withLateBack, before.plan), new Set(notDone));
+  const written = withLateWorkDone(begun, lateBack.reduce<PlanOfWork>(withLateBack, before.plan), new Set(notDone));
   if (!written) return null;
   const made = await make(written.yard);
   const plan = written.putBack(made.plan);
@@ -155,7 +155,7 @@ export const remakePlan = async (
   const madeFrom = await revision(tx);
   // What was planned anew for this revision is fixed again from the next one on.
   const sameData = before?.revision === madeFrom;
-  const begun = asBegun(asOf(file, now), before?.plan ?? null);
+  const begun = withBegunSetUps(asOf(file, now), before?.plan ?? null);
   const hours = await fixedHours(tx);
   const given = givenOrders(await promisedDays(tx));
   const anew = unfixed.anew ?? (sameData ? fixingFrom(begun, before, hours).anew : null);

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { PlanFile } from '../../../shared/plan.ts';
-import { asWritten } from '../../../src/usecases/plan/as-written.ts';
 import { lateSteps, lateTaken } from '../../../src/usecases/plan/late-steps.ts';
 import { lateWork, type PlanOfWork } from '../../../src/usecases/plan/late-work.ts';
 import { withLateBack } from '../../../src/usecases/plan/late-work-back.ts';
+import { withLateWorkDone } from '../../../src/usecases/plan/late-work-done.ts';
 import { handPlan, plannedYard, saturday } from '../../support/planned-yard.ts';
 
 const yard = plannedYard({ yard: { ...plannedYard().yard, now: saturday('12:20') } });
@@ -38,7 +38,7 @@ describe('late work that is back', () => {
     expect(namesOf(back)).toHaveLength(4);
     const ids = [...back.batches, ...back.pours].map(({ id }) => id);
     expect(new Set(ids).size).toBe(ids.length);
-    expect(asWritten(yard, back)?.yard).toEqual(asWritten(yard, handPlan())?.yard);
+    expect(withLateWorkDone(yard, back)?.yard).toEqual(withLateWorkDone(yard, handPlan())?.yard);
   });
 
   test('is a strip alone, of a pour that is planned to be stripped later now', () => {
@@ -75,6 +75,6 @@ test('a strip is of the piece that was in the mould then, not of one poured sinc
     inMould: [{ mould: '900 no. 1', casting: 'panel-900', filledAt }],
   });
   const plan = { ...nothing(), strips };
-  expect(asWritten(holding('2027-04-03T09:00:00+01:00'), plan)?.yard.inMould).toEqual([]);
-  expect(asWritten(holding(saturday('09:00')), plan)).toBeNull();
+  expect(withLateWorkDone(holding('2027-04-03T09:00:00+01:00'), plan)?.yard.inMould).toEqual([]);
+  expect(withLateWorkDone(holding(saturday('09:00')), plan)).toBeNull();
 });

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import type { YardFileInput } from '../../../shared/yard-file.ts';
-import { asBegun } from '../../../src/usecases/plan/begun-preps.ts';
+import { withBegunSetUps } from '../../../src/usecases/plan/begun-set-ups.ts';
 import { handPlan, plannedYard, saturday } from '../../support/planned-yard.ts';
 
 /** Which moulds count as set up at a time of day, by the plan made by hand: no. 1 from 8:10, no. 2 from 8:22. */
 const setUpAt = (clock: string, changes: Partial<YardFileInput> = {}, plan = handPlan()) => {
   const yard = plannedYard({ yard: { ...plannedYard().yard, now: saturday(clock) }, ...changes });
-  return asBegun(yard, plan).moulds.flatMap(({ id, prepped }) => (prepped ? [id] : []));
+  return withBegunSetUps(yard, plan).moulds.flatMap(({ id, prepped }) => (prepped ? [id] : []));
 };
 
 describe('moulds that are being set up', () => {
@@ -24,7 +24,11 @@ describe('moulds that are being set up', () => {
 
   test('are clean, and sealed where that was to be done', () => {
     const yard = plannedYard({ yard: { ...plannedYard().yard, now: saturday('08:30') } });
-    expect(asBegun(yard, handPlan()).moulds[1]).toMatchObject({ condition: 'ready', prepped: true, turnsSinceOil: 0 });
+    expect(withBegunSetUps(yard, handPlan()).moulds[1]).toMatchObject({
+      condition: 'ready',
+      prepped: true,
+      turnsSinceOil: 0,
+    });
   });
 
   test('do not count when they are full or out of use', () => {
@@ -38,7 +42,7 @@ describe('moulds that are being set up', () => {
     expect(setUpAt('07:59')).toEqual([]);
     expect(setUpAt('12:00')).toEqual([]);
     const yard = plannedYard({ yard: { ...plannedYard().yard, now: saturday('08:30') } });
-    expect(asBegun(yard, null)).toBe(yard);
+    expect(withBegunSetUps(yard, null)).toBe(yard);
   });
 
   test('count for the first of their pours only', () => {

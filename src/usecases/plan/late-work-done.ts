@@ -39,7 +39,7 @@ interface Picture {
 }
 
 /** A yard as it stands once its late work is recorded, and the way from its plan to one that has that work to do. */
-export interface AsWritten {
+export interface LateWorkDone {
   yard: YardFile;
   /** Null where the plan leaves no room for it: a piece would never come out of its mould. */
   putBack: (plan: PlanFile) => PlanFile | null;
@@ -186,11 +186,11 @@ const putBack = (picture: Picture, plan: PlanFile): PlanFile | null => {
  * Example: at 12:20 a batch of 11:00 is not recorded yet. The yard has its pieces in their moulds and its bags out of
  * stock; what the plan made of it strips next Saturday, `putBack` gives as a pour of 11:00 that is stripped then.
  */
-export const asWritten = (
+export const withLateWorkDone = (
   yard: YardFile,
   plan: PlanOfWork,
   notDone: ReadonlySet<string> = new Set(),
-): AsWritten | null => {
+): LateWorkDone | null => {
   const late = lateWork(yard, plan);
   if (!late) return null;
   const picture: Picture = {

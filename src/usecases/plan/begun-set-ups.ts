@@ -30,7 +30,7 @@ const isBegun = ({ prepStart, prepEnd }: PlanPour, yard: YardFile): boolean =>
  * count as set up. Nobody records half a task, and a plan made anew that began all of them again would fall behind with
  * every tap. What the maker has said stands: a mould that is full or out of use is left as it is.
  */
-export const asBegun = (yard: YardFile, plan: PlanFile | null): YardFile => {
+export const withBegunSetUps = (yard: YardFile, plan: PlanFile | null): YardFile => {
   const begun = plan ? [...firstPours(yard, plan).values()].filter((pour) => isBegun(pour, yard)) : [];
   return begun.reduce<YardFile>((before, pour) => {
     const { mould, casting, prepEnd: doneAt } = pour;

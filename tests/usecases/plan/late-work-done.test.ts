@@ -6,7 +6,7 @@ import { goodsOfLines } from '../../../src/engine/book/goods.ts';
 import { calendarOf } from '../../../src/engine/calendar/calendar.ts';
 import { sessionsOf } from '../../../src/engine/calendar/sessions.ts';
 import { planYard } from '../../../src/engine/plan.ts';
-import { asWritten } from '../../../src/usecases/plan/as-written.ts';
+import { withLateWorkDone } from '../../../src/usecases/plan/late-work-done.ts';
 import { handPlan, plannedYard, saturday } from '../../support/planned-yard.ts';
 import { randomYard } from '../../support/random-yard.ts';
 
@@ -15,7 +15,7 @@ const yardAfter = (changes: Partial<YardFileInput> = {}): YardFile =>
   plannedYard({ yard: { ...plannedYard().yard, now: saturday('12:20') }, ...changes });
 
 const written = (yard: YardFile, plan: PlanFile = handPlan()) => {
-  const found = asWritten(yard, plan);
+  const found = withLateWorkDone(yard, plan);
   if (!found) throw new Error('nothing is late');
   expect(readYardFile(JSON.parse(JSON.stringify(found.yard))).ok).toBe(true);
   return found;
@@ -71,13 +71,15 @@ describe('a session of which nothing is written down', () => {
   test('has no packing of an order that is packed already', () => {
     const orders = yardAfter().orders.map((order) => ({ ...order, lines: [] }));
     const onlyPacked = { ...handPlan(), batches: [], pours: [] };
-    expect(asWritten({ ...yardAfter(), orders }, onlyPacked)).toBeNull();
-    expect(asWritten(yardAfter({ finished: [{ casting: 'panel-900', count: 2 }] }), onlyPacked)).not.toBeNull();
+    expect(withLateWorkDone({ ...yardAfter(), orders }, onlyPacked)).toBeNull();
+    expect(withLateWorkDone(yardAfter({ finished: [{ casting: 'panel-900', count: 2 }] }), onlyPacked)).not.toBeNull();
   });
 
   test('is nothing to keep before it is over, or more than an hour after it', () => {
     for (const clock of ['11:59', '13:00'])
-      expect(asWritten(plannedYard({ yard: { ...plannedYard().yard, now: saturday(clock) } }), handPlan())).toBeNull();
+      expect(
+        withLateWorkDone(plannedYard({ yard: { ...plannedYard().yard, now: saturday(clock) } }), handPlan()),
+      ).toBeNull();
   });
 });
 
@@ -128,7 +130,7 @@ describe('work that is written down in part', () => {
   });
 
   test('lets go of a batch of which a mould is full already, and of what would have come of it', () => {
-    const found = asWritten(yardAfter({ inMould }), handPlan());
+    const found = withLateWorkDone(yardAfter({ inMould }), handPlan());
     expect(found).toBeNull();
   });
 
@@ -136,7 +138,7 @@ describe('work that is written down in part', () => {
     const moulds = yardAfter().moulds.map((mould, place) =>
       place === 0 ? { ...mould, condition: 'retired' as const } : mould,
     );
-    expect(asWritten(yardAfter({ moulds }), handPlan())).toBeNull();
+    expect(withLateWorkDone(yardAfter({ moulds }), handPlan())).toBeNull();
   });
 
   test('gives an order a piece of nobody in place of one that is gone', () => {
@@ -179,7 +181,7 @@ test('a mould set up for a later session counts as set up, and has its set-up in
   expect(mouldOf(written(yardAfter(), plan).yard, '900 no. 1')).toMatchObject({ prepped: true, setFor: 'panel-900' });
   // One that is set up already was set up by hand: nothing of it is late.
   const setUp = yardAfter().moulds.map((mould) => ({ ...mould, prepped: true, setFor: 'panel-900' }));
-  expect(asWritten({ ...yardAfter(), moulds: setUp }, { ...plan, orders: [] })).toBeNull();
+  expect(withLateWorkDone({ ...yardAfter(), moulds: setUp }, { ...plan, orders: [] })).toBeNull();
   const first = planned(yardAfter(), plan).pours.find(({ mould }) => mould === '900 no. 1');
   expect(first).toMatchObject({ prepStart: saturday('11:30'), prepEnd: saturday('11:42') });
   expect(first?.fillStart).toMatch(/^2027-04-17T08:/);
