@@ -14,7 +14,7 @@ import { dispatchFrom, memoryOf, type PlanMemory } from './search/memory.ts';
 import { presentPours } from './search/nearness.ts';
 import { quickSearch } from './search/quick.ts';
 import { searchOn } from './search/search.ts';
-import { type Candidate, candidateOf, isSamePlan, mayReplace, standOn } from './standing/standing-plan.ts';
+import { type Candidate, candidateOf, harmOf, isSamePlan, mayReplace, standOn } from './standing/standing-plan.ts';
 
 /** Gives up the last fixed batch; its sticks are then there for the others. */
 const dropLastKept = (problem: Problem): Problem => {
@@ -43,17 +43,21 @@ const planOf = (problem: Problem, dispatch: Dispatch): PlanFile => {
   }
 };
 
-/** Of the plan that stands and others, the best that may take its place; or the plan that stands. */
-const chooseBeside = (
-  stood: Candidate,
-  tried: readonly Dispatch[],
-  given: ReadonlySet<string>,
-  candidate: (dispatch: Dispatch) => Candidate,
-): Candidate =>
-  tried.map(candidate).reduce((best, one) => {
+/**
+ * Of the plan that stands, carried forward, and others: the one that does the least harm to dates that were given. Of those
+ * that do as little, the best that may take the place of the plan that stands; or the plan that stands.
+ */
+const chooseBeside = (stood: Candidate, others: readonly Candidate[], given: ReadonlySet<string>, near?: PlanFile) => {
+  const harm = (one: Candidate) => (near ? harmOf(one, near, given) : 0);
+  const least = Math.min(harm(stood), ...others.map(harm));
+  const harmless = others.filter((one) => harm(one) <= least);
+  if (harm(stood) > least)
+    return harmless.reduce((best, one) => (isBetter(one.evaluation, best.evaluation) ? one : best));
+  return harmless.reduce((best, one) => {
     if (best === stood && isSamePlan(stood, one)) return one;
     return mayReplace(stood, one, given) && isBetter(one.evaluation, best.evaluation) ? one : best;
   }, stood);
+};
 
 /** The plan that stands, with what it could not keep of what is fixed; that other pours of it had to go is no news. */
 const standingPlan = (yard: YardFile, { problem, dispatch }: Candidate): { plan: PlanFile; memory: PlanMemory } => {
@@ -103,9 +107,8 @@ export const planWithMemory = (yard: YardFile, options: PlanOptions = {}): { pla
   if (standing) {
     const tried = [...memories.map((m) => dispatchFrom(problem, m)), dispatch];
     const given = new Set(options.given);
-    const chosen = chooseBeside(standOn(yard, standing, memory, near ?? standing), tried, given, (one) =>
-      candidateOf(state, one, present ?? new Set()),
-    );
+    const others = tried.map((one) => candidateOf(state, one, present ?? new Set()));
+    const chosen = chooseBeside(standOn(yard, standing, memory, near ?? standing), others, given, near);
     return standingPlan(yard, chosen);
   }
   const plan = planOf(problem, dispatch);

@@ -1,4 +1,4 @@
-import type { Keep } from '../../../shared/plan.ts';
+import type { Keep, PlanFile } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { compile } from '../decoder/compile.ts';
 import { type DecoderState, decoderStateOf } from '../decoder/decoder-state.ts';
@@ -39,6 +39,29 @@ export const candidateOf = (state: DecoderState, dispatch: Dispatch, present: Pr
     ...{ pours: state.placed.pours, unmoved: poursLeft(state, present) },
   };
 };
+
+/**
+ * What a plan does to the dates that were given: weighted days that they are later in it than in the plan that stands, as
+ * that was. An order that falls out of it counts like a year.
+ */
+export const harmOf = (
+  { problem, daysLate, readyOn }: Candidate,
+  near: Pick<PlanFile, 'orders'>,
+  given: ReadonlySet<string>,
+): number => {
+  const before = new Map(near.orders.map((order) => [order.id, order.daysLate]));
+  let harm = 0;
+  problem.yard.orders.forEach(({ id, weight }, o) => {
+    if (!given.has(id)) return;
+    // An order that is new was told its date just now.
+    const was = before.get(id) ?? 0;
+    harm += weight * (readyOn[o] === NONE ? A_YEAR : Math.max(0, daysLate[o]! - was));
+  });
+  return harm;
+};
+
+/** Days. */
+const A_YEAR = 365;
 
 /** A gain in days and batches of less than that moves no planned day, in weighted days. */
 export const WORTH_TELLING = 5;

@@ -5,7 +5,13 @@ import { dispatchOf } from '../../../src/engine/decoder/dispatch.ts';
 import { NONE } from '../../../src/engine/decoder/problem.ts';
 import { presentPours } from '../../../src/engine/search/nearness.ts';
 import { earliestDueFirst } from '../../../src/engine/search/rules.ts';
-import { type Candidate, candidateOf, isSamePlan, mayReplace } from '../../../src/engine/standing/standing-plan.ts';
+import {
+  type Candidate,
+  candidateOf,
+  harmOf,
+  isSamePlan,
+  mayReplace,
+} from '../../../src/engine/standing/standing-plan.ts';
 import { handPlan, plannedYard } from '../../support/planned-yard.ts';
 
 /** What the small yard's plan comes to, for two orders, with figures of our own in place of its own. */
@@ -61,4 +67,17 @@ test('the plan that stands is known by its pours and the days of its orders', ()
   expect(isSamePlan(same, { ...same, pours: 5, unmoved: 5 })).toBe(false);
   expect(isSamePlan({ ...same, unmoved: 3 }, same)).toBe(false);
   expect(isSamePlan(same, { ...same, readyOn: [10, 17] })).toBe(false);
+});
+
+/* By hand: an order 2 days later than it stood, one 1 day late that is new, and one that falls out, which counts a year. */
+test('harm is what a plan does to dates that were given, as they stood', () => {
+  const [order] = handPlan().orders;
+  const near = { orders: [{ ...order!, daysLate: 1 }] };
+  const weight = one!.weight;
+  const harm = (figures: Figures, given: string[]) => harmOf(plan(figures), near, new Set(given)) / weight;
+  expect(harm({ daysLate: [3, 1] }, ['27-001', '27-002'])).toBe(3);
+  expect(harm({ daysLate: [3, 1] }, ['27-002'])).toBe(1);
+  expect(harm({ daysLate: [1, 0] }, ['27-001', '27-002'])).toBe(0);
+  expect(harm({ daysLate: [0, 0] }, ['27-001'])).toBe(0);
+  expect(harm({ daysLate: [0, 0], readyOn: [NONE, 10] }, ['27-001'])).toBe(365);
 });
