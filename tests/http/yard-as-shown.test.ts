@@ -63,7 +63,7 @@ describe('forms sent as they are shown', () => {
       ],
       materials: [
         { ...materials[0]!, unit: 'kg', onHand: 1000 / 3, pack: 0.3, minimum: 1e-7, unitPrice: 1 / 3, leadDays: 0 },
-        { ...materials[1]!, stickMm: 3000.04, kerfMm: 1 / 3, supplier: 'Yard next door', shelfLifeDays: 9000 },
+        { ...materials[1]!, stickMm: 3000.04, kerfMm: 1 / 3, supplier: 'Yard next door', shelfLifeDays: 7300 },
       ],
       yard: { ...yard, batchWorthDays: 1 / 3, bagWorthDays: 0.1 + 0.2, rackSpaces: 7 },
       work: [
