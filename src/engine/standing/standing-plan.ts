@@ -1,4 +1,5 @@
-import type { Keep, PlanFile } from '../../../shared/plan.ts';
+import type { Keep, PlanFile, PlanPour } from '../../../shared/plan.ts';
+import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { compile } from '../decoder/compile.ts';
 import { type DecoderState, decoderStateOf } from '../decoder/decoder-state.ts';
@@ -11,6 +12,7 @@ import { type Evaluation, evaluate, isBetter } from '../search/evaluation.ts';
 import { dispatchFrom, type PlanMemory } from '../search/memory.ts';
 import { type PresentPours, poursLeft, presentPours } from '../search/nearness.ts';
 import { earliestDueFirst } from '../search/rules.ts';
+import { type BatchOfPours, lessPours } from './less-pours.ts';
 
 /** A way to plan, with what comes of it for each order. */
 export interface Candidate {
@@ -97,11 +99,39 @@ export const isSamePlan = (standing: Candidate, other: Candidate): boolean =>
   other.unmoved === other.pours &&
   other.readyOn.every((day, o) => day === standing.readyOn[o]);
 
-/**
- * The plan that stands, carried forward: its pours stay as far as the rules allow, and an order that it does not know is
- * placed round them, where the question "when could it be ready?" would place it. It is the yardstick for every other plan.
- */
-export const standOn = (yard: YardFile, standing: Keep, memory: PlanMemory | undefined, near: Keep): Candidate => {
+/** Pours that were meant for an order and are for nobody by the plan in `state`: another piece came in their place. */
+const idlePours = ({ problem, placed }: DecoderState, standing: Keep): ReadonlySet<PlanPour> => {
+  const meant = new Map(standing.pours.filter(({ order }) => order !== undefined).map((pour) => [pour.id, pour]));
+  const idle = new Set<PlanPour>();
+  const seen = new Map<number, number>();
+  for (let p = 0; p < placed.pours; p++) {
+    const batch = placed.pourBatch[p]!;
+    const place = seen.get(batch) ?? 0;
+    seen.set(batch, place + 1);
+    const fixed = problem.fixed.batches[placed.batchFixed[batch]!];
+    const pour = meant.get(fixed?.pours[place]?.id ?? '');
+    if (pour && placed.pourOrder[p] === NONE) idle.add(pour);
+  }
+  return idle;
+};
+
+/** What stands less pours that nobody waits for any more; what is fixed stays. */
+const withoutIdle = (standing: Keep, idle: ReadonlySet<PlanPour>, yard: YardFile, problem: Problem): Keep => {
+  const fixed = new Set(yard.keep?.batches.map(({ id }) => id));
+  const own = (id: string) => standing.pours.filter(({ batch }) => batch === id);
+  const left = standing.batches.flatMap((batch): BatchOfPours[] => {
+    const pours = own(batch.id);
+    const gone = new Set(pours.filter((pour) => idle.has(pour)));
+    if (fixed.has(batch.id) || gone.size === 0) return [{ batch, pours }];
+    if (gone.size === pours.length) return [];
+    const inOrder = pours.sort((a, b) => minuteOf(a.fillStart) - minuteOf(b.fillStart));
+    return [lessPours({ batch, pours: inOrder }, gone, problem.calendar.instantText)];
+  });
+  return { batches: left.map(({ batch }) => batch), pours: left.flatMap(({ pours }) => pours) };
+};
+
+/** The best of carrying the plan forward with just these pours, left in its state. */
+const stand = (yard: YardFile, standing: Keep, memory: PlanMemory | undefined, near: Keep) => {
   const kept = { ...yard, keep: standing };
   const problem = compile(kept);
   const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
@@ -111,6 +141,21 @@ export const standOn = (yard: YardFile, standing: Keep, memory: PlanMemory | und
     ...(fitted ? [dispatchFrom(problem, fitted)] : []),
     dispatchOf(earliestDueFirst(problem)),
   ];
-  const candidates = dispatches.map((dispatch) => candidateOf(state, dispatch, presentPours(problem, near)));
-  return candidates.reduce((best, one) => (isBetter(one.evaluation, best.evaluation) ? one : best));
+  const present = presentPours(problem, near);
+  const candidates = dispatches.map((dispatch) => candidateOf(state, dispatch, present));
+  const best = candidates.reduce((a, one) => (isBetter(one.evaluation, a.evaluation) ? one : a));
+  return { best: candidateOf(state, best.dispatch, present), state };
+};
+
+/**
+ * The plan that stands, carried forward: its pours stay as far as the rules allow, less those that nobody waits for any
+ * more, and an order that it does not know is placed round them, where the question "when could it be ready?" would place
+ * it. It is the yardstick for every other plan.
+ */
+export const standOn = (yard: YardFile, standing: Keep, memory: PlanMemory | undefined, near: Keep): Candidate => {
+  const { best, state } = stand(yard, standing, memory, near);
+  const idle = idlePours(state, standing);
+  if (idle.size === 0) return best;
+  const leaner = stand(yard, withoutIdle(standing, idle, yard, best.problem), memory, near).best;
+  return isBetter(best.evaluation, leaner.evaluation) ? best : leaner;
 };

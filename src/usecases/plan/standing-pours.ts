@@ -1,28 +1,10 @@
 import type { Keep, PlanPour } from '../../../shared/plan.ts';
-import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
+import { lessPours } from '../../engine/standing/less-pours.ts';
 import { fixedPlan, mixesOf } from './fixed-plan.ts';
-import type { FixedMix } from './fixed-pours.ts';
 
 type Fixing = Parameters<typeof fixedPlan>[0];
-
-/** Minutes from the start of a pour's fill to its end. */
-const fillMinutes = ({ fillStart, fillEnd }: PlanPour): number => minuteOf(fillEnd) - minuteOf(fillStart);
-
-/** A batch less some of its pours: what is left is filled one after another from the same start. */
-const lessPours = ({ batch, pours }: FixedMix, gone: ReadonlySet<PlanPour>, text: (at: Minute) => string): FixedMix => {
-  const left = pours.filter((pour) => !gone.has(pour));
-  const lastFill = Math.max(...pours.map(({ fillEnd }) => minuteOf(fillEnd)));
-  const wash = minuteOf(batch.end) - lastFill;
-  let at = minuteOf(batch.mixEnd);
-  const filled = left.map((pour) => {
-    const fillStart = text(at);
-    at += fillMinutes(pour);
-    return { ...pour, fillStart, fillEnd: text(at) };
-  });
-  return { batch: { ...batch, pours: filled.map(({ id }) => id), end: text(at + wash) }, pours: filled };
-};
 
 /** Pours for orders that are gone, out of sessions that are not fixed: nobody waits for them any more. */
 const withoutGone = (keep: Keep, fixed: Keep, yard: YardFile): Keep => {
