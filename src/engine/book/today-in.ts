@@ -3,5 +3,5 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../calendar/calendar.ts';
 
 /** The date of a yard's now, in its zone. */
-export const todayIn = ({ yard: { timeZone, now } }: YardFile): string =>
+export const todayIn = ({ yard: { timeZone, now } }: { yard: Pick<YardFile['yard'], 'timeZone' | 'now'> }): string =>
   dateOfDay(calendarOf(timeZone).dayOf(minuteOf(now)));

@@ -1,7 +1,6 @@
 import type { Database } from '../../../db/open.ts';
 import type { Fault } from '../../../shared/fault.ts';
-import { dateOfDay, minuteOf } from '../../../shared/time.ts';
-import { calendarOf } from '../../engine/calendar/calendar.ts';
+import { todayIn } from '../../engine/book/today-in.ts';
 import type { Compute } from './computations.ts';
 
 /** What goes on beside the requests, in threads of its own. Without it everything is worked out at once, on the spot. */
@@ -32,4 +31,4 @@ export const done = <T>(value: T): Outcome<T> => ({ ok: true, value });
 export const refuse = (path: string, message: string): Outcome<never> => ({ ok: false, faults: [{ path, message }] });
 
 /** The date an instant falls on in the yard. `today('Europe/Dublin', '2027-04-05T23:30:00Z')` is '2027-04-06'. */
-export const today = (timeZone: string, now: string): string => dateOfDay(calendarOf(timeZone).dayOf(minuteOf(now)));
+export const today = (timeZone: string, now: string): string => todayIn({ yard: { timeZone, now } });
