@@ -1,11 +1,12 @@
 import { z } from 'zod';
-import { amount, days, id, perOne, positive } from './number.ts';
+import { amount, days, id, perOne, positive, wholePositive } from './number.ts';
 import { date } from './time.ts';
 
 /**
  * Something bought and used up (R10). Quantities count `unit`s, a word of the maker's own; it is bought in whole
  * `pack`s. Without `leadDays` it cannot be bought, with 0 it is there the same day. `minimum` is what always has to be
- * left. With `stickMm` a unit is a stick that is cut, each cut but the last of a stick losing `kerfMm`.
+ * left. With `stickMm` a unit is a stick that is cut, each cut but the last of a stick losing `kerfMm`; `offcuts` are what
+ * is left of sticks that were opened, and are cut like sticks of their length.
  */
 export const material = z.strictObject({
   id,
@@ -20,6 +21,7 @@ export const material = z.strictObject({
   shelfLifeDays: days.optional(),
   stickMm: positive.optional(),
   kerfMm: amount.default(0),
+  offcuts: z.array(z.strictObject({ lengthMm: positive, count: wholePositive })).optional(),
 });
 /** A material once read: every default filled in (packs of 1, none to be kept, no kerf). */
 export type Material = z.infer<typeof material>;

@@ -22,13 +22,16 @@ export const orderLine = z
 export type OrderLine = z.infer<typeof orderLine>;
 
 /**
- * What was ordered (yard file, `orders`). `due` is the date promised; without one the order is never late. `weight` is
- * how much a day late matters, and what leaving the order out costs in the score.
+ * What was ordered (yard file, `orders`). `due` is the date given, promised or held; without one the order is
+ * never late. `wanted` is the date asked for, which counts after it. Nothing is poured for the order before `notBefore`.
+ * `weight` is how much a day late matters, and what leaving the order out costs in the score.
  */
 export const order = z.strictObject({
   id,
   customer: z.string().optional(),
   due: date.optional(),
+  wanted: date.optional(),
+  notBefore: date.optional(),
   weight: amount.default(1),
   lines: z.array(orderLine),
 });

@@ -104,13 +104,35 @@ const score = z.strictObject({
  */
 export type Score = z.infer<typeof score>;
 
+/** What kinds of tasks can be firm; of each, what names one. */
+const FIRM_TASKS = ['batch', 'strip', 'pack', 'prep', 'coat'] as const;
+
+const droppedTask = z
+  .strictObject({
+    batch: id.optional(),
+    strip: id.optional(),
+    pack: id.optional(),
+    prep: id.optional(),
+    coat: id.optional(),
+    at: instant,
+    reason: z.string(),
+  })
+  .refine((task) => FIRM_TASKS.filter((kind) => task[kind] !== undefined).length === 1, {
+    message: 'has to name exactly one of batch, strip, pack, prep, coat',
+  });
+/**
+ * A firm task that the rules no longer allow (R13): a batch by its id, a strip, set-up or coat by its mould, a packing by its
+ * order; `at` is when it was to start.
+ */
+export type DroppedTask = z.infer<typeof droppedTask>;
+
 /**
  * The engine's answer: every task with its times, what each order gets, what to cut and to buy. Strict, for reading
  * plans of others; the engine's own are not read through it.
  */
 export const planFile = z.strictObject({
   format: z.literal('mould-rota/plan'),
-  version: z.literal(1),
+  version: z.literal(2),
   batches: z.array(planBatch),
   pours: z.array(planPour),
   strips: z.array(planStrip),
@@ -119,17 +141,48 @@ export const planFile = z.strictObject({
   unplanned: z.array(unplannedOrder),
   sticks: z.array(planStick),
   buys: z.array(planBuy),
-  dropped: z.array(z.strictObject({ batch: id, reason: z.string() })),
+  dropped: z.array(droppedTask),
   score,
   bound: z.strictObject({ weightedDaysLate: sum }).optional(),
 });
 /** A plan once read or made. Never changed after that: pages and threads share it. */
 export type PlanFile = z.infer<typeof planFile>;
 
+const keptStrip = z.strictObject({ mould: id, pour: id.optional(), stripStart: instant, stripEnd: instant });
+/** When a piece comes out of its mould: that of a pour which is firm or under way too, or the one that is in it now. */
+export type KeptStrip = z.infer<typeof keptStrip>;
+
+const keptPack = z.strictObject({ order: id, packStart: instant, packEnd: instant });
+/** When an order is packed. */
+export type KeptPack = z.infer<typeof keptPack>;
+
+const keptPrep = z.strictObject({ mould: id, casting: id, prepStart: instant, prepEnd: instant });
+/** A set-up for the next pour in its mould, which is not firm itself. */
+export type KeptPrep = z.infer<typeof keptPrep>;
+
 /**
- * Batches and pours that are fixed (R13), as they stood in an earlier plan. Only mould, prep and fill are fixed: which
- * order a pour is for and when it is stripped may change.
+ * What is fixed (R13), as it stood in an earlier plan: batches with the set-ups and fills of their pours, strips, packings,
+ * set-ups of other pours. What a pour is for may change.
  */
-export const keep = z.strictObject({ batches: z.array(planBatch), pours: z.array(planPour) });
+export const keep = z.strictObject({
+  batches: z.array(planBatch),
+  pours: z.array(planPour),
+  strips: z.array(keptStrip).optional(),
+  packs: z.array(keptPack).optional(),
+  preps: z.array(keptPrep).optional(),
+});
 /** What is fixed, once read. What can no longer stay is dropped by the plan, with its reason. */
 export type Keep = z.infer<typeof keep>;
+
+const begunPack = z.strictObject({ ...keptPack.shape, fromFinished: planOrder.shape.fromFinished });
+
+/** Work under way at the yard's `now` (R14): begun by then, done later, and never dropped. */
+export const begun = z.strictObject({
+  batches: z.array(planBatch).default([]),
+  pours: z.array(planPour).default([]),
+  strips: z.array(keptStrip).default([]),
+  packs: z.array(begunPack).default([]),
+  preps: z.array(keptPrep).default([]),
+});
+/** Work under way, once read. A packing names the finished pieces that it takes. */
+export type Begun = z.infer<typeof begun>;

@@ -7,7 +7,7 @@ import { incoming, material } from './material.ts';
 import { mix } from './mix.ts';
 import { finishedPieces, mould, pieceInMould } from './mould.ts';
 import { order } from './order.ts';
-import { keep } from './plan.ts';
+import { begun, keep } from './plan.ts';
 import { shapeFaults } from './shape-faults.ts';
 import { temperatureStep } from './temperature.ts';
 import { date } from './time.ts';
@@ -15,10 +15,13 @@ import { extraWindow, workWindow } from './work.ts';
 import { yard } from './yard.ts';
 import { referenceFaults } from './yard-references.ts';
 
+/** Version 1 had less in it; what it has means the same, so that a file of it is one of version 2. */
+const versionRead = z.union([z.literal(1), z.literal(2)], 'has to be 1 or 2').transform(() => 2 as const);
+
 /** Everything a plan depends on. The store loads into it, the engine reads nothing else. */
 export const yardFile = z.strictObject({
   format: z.literal('mould-rota/yard'),
-  version: z.literal(1),
+  version: versionRead,
   yard,
   work: z.array(workWindow),
   closed: z.array(date),
@@ -34,6 +37,7 @@ export const yardFile = z.strictObject({
   inMould: z.array(pieceInMould),
   orders: z.array(order),
   keep: keep.optional(),
+  begun: begun.optional(),
 });
 /** A yard file once read: every default filled in. Only what `readYardFile` passed also holds together. */
 export type YardFile = z.infer<typeof yardFile>;

@@ -190,7 +190,7 @@ const kits: Kit[] = [
 /** Larch Row Yard without its orders and pieces: a yard of our own invention. */
 export const larchRowYard = (dates: DemoDates, now: string): YardFile => ({
   format: 'mould-rota/yard',
-  version: 1,
+  version: 2,
   yard: {
     ...{ name: 'Larch Row Yard', timeZone: 'Europe/Dublin', now, horizonDays: 365, mixers: 1, rackSpaces: 40 },
     ...{ setUpMinutes: 10, clearUpMinutes: 15, handoverDays: ['SA', 'TU'], sessionsInHand: 1 },

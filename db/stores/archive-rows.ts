@@ -50,7 +50,7 @@ const noted = (archive: Archive, rows: WantedRows): Pick<WantedRows, 'materials'
 const asFile = ({ materials, mixes, castings, moulds, kits, ...archive }: Archive) => ({
   ...archive,
   format: 'mould-rota/yard' as const,
-  version: 1 as const,
+  version: 2 as const,
   ...{ incoming: [], finished: [], inMould: [], orders: [] },
   materials: materials.map(({ openedNote: _note, ...one }) => one),
   mixes: mixes.map(({ waterLitresPerBag: _water, ...one }) => one),

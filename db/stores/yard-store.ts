@@ -181,7 +181,7 @@ export const loadYardFile = async (tx: Tx, now: string): Promise<YardFile> => {
   const open = new Set(openOrders.map(({ id }) => id));
   return {
     format: 'mould-rota/yard',
-    version: 1,
+    version: 2,
     yard,
     ...(await loadWork(tx)),
     ...(await loadMaterials(tx)),

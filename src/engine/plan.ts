@@ -19,10 +19,12 @@ import { type Candidate, candidateOf, harmOf, isSamePlan, mayReplace, standOn } 
 /** Gives up the last fixed batch; its sticks are then there for the others. */
 const dropLastKept = (problem: Problem): Problem => {
   const { batches, dropped } = problem.fixed;
+  const last = batches.at(-1)!;
+  const at = problem.calendar.instantText(last.start);
   const reason = 'its lengths can no longer be cut from what is there by then';
   return {
     ...problem,
-    fixed: { batches: batches.slice(0, -1), dropped: [...dropped, { batch: batches.at(-1)!.id, reason }] },
+    fixed: { batches: batches.slice(0, -1), dropped: [...dropped, { batch: last.id, at, reason }] },
   };
 };
 
@@ -63,7 +65,7 @@ const chooseBeside = (stood: Candidate, others: readonly Candidate[], given: Rea
 const standingPlan = (yard: YardFile, { problem, dispatch }: Candidate): { plan: PlanFile; memory: PlanMemory } => {
   const plan = planOf(problem, dispatch);
   const fixed = new Set(yard.keep?.batches.map(({ id }) => id));
-  const dropped = plan.dropped.filter(({ batch }) => fixed.has(batch));
+  const dropped = plan.dropped.filter(({ batch }) => batch !== undefined && fixed.has(batch));
   return { plan: { ...plan, dropped }, memory: memoryOf(problem, dispatch) };
 };
 

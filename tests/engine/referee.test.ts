@@ -191,7 +191,11 @@ const BREAKS: [rule: string, what: string, plan: PlanChange, yard?: YardChange][
     nothing,
     (y) => keep(y, (k) => move(k.batches[0]!, 5, 'start', 'mixEnd', 'end')),
   ],
-  ['R13', 'something dropped that was not fixed', (p) => p.dropped.push({ batch: 'B7', reason: 'no time' })],
+  [
+    'R13',
+    'something dropped that was not fixed',
+    (p) => p.dropped.push({ batch: 'B7', at: p.orders[0]!.completesAt, reason: 'no time' }),
+  ],
 ];
 
 function makesOther(yard: YardFileInput): object {

@@ -46,7 +46,7 @@ describe('the page of files', () => {
   test('the same data is the same bytes, laid out to be read', async () => {
     const screens = await demoScreens();
     const text = await exported(screens, 'yard.json');
-    expect(text).toMatch(/^\{\n {2}"format": "mould-rota\/yard",\n {2}"version": 1,\n {2}"yard": \{\n {4}"name"/);
+    expect(text).toMatch(/^\{\n {2}"format": "mould-rota\/yard",\n {2}"version": 2,\n {2}"yard": \{\n {4}"name"/);
     expect(await exported(screens, 'yard.json')).toBe(text);
   });
 });

@@ -53,7 +53,7 @@ test('the example of the contract is read, with every default filled in', () => 
 
 describe('one fault, with its path', () => {
   test.each<[Key[], unknown, string]>([
-    [['version'], 2, 'version: has to be 1'],
+    [['version'], 3, 'version: has to be 1 or 2'],
     [['format'], 'other', 'format: has to be "mould-rota/yard"'],
     [['yard', 'name'], undefined, 'yard.name: is missing'],
     [['yard', 'colour'], 'red', 'yard.colour: is not a field of this format'],

@@ -8,7 +8,7 @@ import { readYardFile, type YardFile, type YardFileInput } from '../../shared/ya
  */
 const input: YardFileInput = {
   format: 'mould-rota/yard',
-  version: 1,
+  version: 2,
   yard: {
     name: 'Hand-made',
     timeZone: 'Europe/Dublin',
@@ -121,7 +121,7 @@ const saturday = (clock: string) => april(10, clock);
  */
 export const handMadePlan = (): PlanFile => ({
   format: 'mould-rota/plan',
-  version: 1,
+  version: 2,
   batches: [
     {
       id: 'B1',

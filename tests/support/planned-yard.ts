@@ -45,7 +45,7 @@ export const plannedYard = (changes: Partial<YardFileInput> = {}): YardFile => {
  */
 export const handPlan = (): PlanFile => ({
   format: 'mould-rota/plan',
-  version: 1,
+  version: 2,
   batches: [
     {
       id: 'B1',

@@ -20,7 +20,7 @@ export interface YardBegun {
  */
 export const emptyYard = ({ name, timeZone, now }: YardBegun): YardFile => ({
   format: 'mould-rota/yard',
-  version: 1,
+  version: 2,
   yard: {
     ...{ name, timeZone, now, horizonDays: HORIZON_DAYS, mixers: 1, setUpMinutes: 0, clearUpMinutes: 0 },
     ...{ sessionsInHand: 0, batchWorthDays: 5, bagWorthDays: 0.5 },

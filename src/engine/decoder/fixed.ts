@@ -188,7 +188,7 @@ export const fixedBatchesOf = (problem: Problem): FixedBatches => {
   for (const { text, batch, pours } of all) {
     lookAheadTo(ground, batch, -1);
     const reason = keepOrDrop(ground, batch, text, pours);
-    if (reason) fixed.dropped.push({ batch: text.id, reason });
+    if (reason) fixed.dropped.push({ batch: text.id, at: text.start, reason });
     else fixed.batches.push(batch);
   }
   return fixed;

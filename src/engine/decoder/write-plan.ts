@@ -260,7 +260,7 @@ export const writePlan = (
   return {
     plan: {
       format: 'mould-rota/plan',
-      version: 1,
+      version: 2,
       batches: batchesOf(state, names).sort(compareStarts),
       pours: Array.from({ length: state.placed.pours }, (_, p) => pourOf(state, names, p)),
       ...stripsOf(state),

@@ -81,7 +81,7 @@ const reading =
 /** A yard with nothing in it yet, for a whole one to be read into. */
 const bareYard = ({ yard }: Pick<YardFile, 'yard'>): YardFile => ({
   format: 'mould-rota/yard',
-  version: 1,
+  version: 2,
   yard,
   ...{ work: [], closed: [], extra: [], temperatures: [], materials: [], incoming: [], mixes: [], castings: [] },
   ...{ moulds: [], kits: [], finished: [], inMould: [], orders: [] },

@@ -164,7 +164,9 @@ export const fixedIn = ({ keep }: YardFile, session: Session): Keep => {
 
 /** What a plan made with `keep` could not keep, with what was gone before. */
 export const dropsOf = ({ keep, gone }: FixedPlan, plan: PlanFile): StoredDrop[] => {
-  const reasons = new Map(plan.dropped.map(({ batch, reason }) => [batch, reason]));
+  const reasons = new Map(
+    plan.dropped.flatMap(({ batch, reason }) => (batch === undefined ? [] : [[batch, reason] as const])),
+  );
   const dropped = mixesOf(keep).flatMap((mix) => {
     const reason = reasons.get(mix.batch.id);
     return reason === undefined ? [] : [dropOf(mix, reason)];

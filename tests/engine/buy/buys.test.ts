@@ -132,7 +132,7 @@ const planOf = (x: Case, buys: PlanBuy[]): PlanFile => {
   const calendar = calendarOf(x.zone);
   return {
     format: 'mould-rota/plan',
-    version: 1,
+    version: 2,
     batches: [],
     pours: [],
     strips: [],

@@ -228,7 +228,7 @@ export const solutionAsPlan = (model: ExactModel, values: Float64Array): PlanFil
   const weightOf = (id: string) => model.yard.orders.find((x) => x.id === id)!.weight;
   return {
     format: 'mould-rota/plan',
-    version: 1,
+    version: 2,
     batches: yard.batches,
     pours: yard.pours,
     strips: yard.strips,
