@@ -264,6 +264,14 @@ describe('guesses', () => {
     expect(await textAfter(taken)).toContain(rests);
   });
 
+  test('keep two sessions in hand, which the dates say, and which can be changed', async () => {
+    const { get } = await begun();
+    expect(await textOf(await get('/'))).toContain('With two sessions in hand.');
+    const about = await (await get('/yard/about')).text();
+    expect(about).toContain('Two are advised: more than three figures of yours are guesses.');
+    expect(about).toMatch(/name="sessionsInHand"[^>]*value="2"/);
+  });
+
   test('are said in words with what they are, and gone once they are right', async () => {
     const screens = await begun();
     const page = await textOf(await screens.get('/yard/guesses'));

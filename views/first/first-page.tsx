@@ -128,7 +128,6 @@ const Question: FC<{ asked: AskedModel; today: string }> = ({ asked, today }) =>
       label="How many"
       type="number"
       min={1}
-      max={200}
       width="short"
       value={asked.number}
       errors={asked.errors}

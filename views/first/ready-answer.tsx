@@ -28,12 +28,20 @@ export const holdText = (hold: HeldUpBy): string => {
 export const tellOn = ({ promiseOn, earliestOn }: Pick<ReadyFacts, 'promiseOn' | 'earliestOn'>): string | null =>
   promiseOn ?? earliestOn;
 
+/** "One session in hand": time between the earliest day and the one to promise. */
+const inHandText = (sessions: number): string =>
+  `${countWord(sessions)} ${sessions === 1 ? 'session' : 'sessions'} in hand`;
+
 /** What the first line leaves out: how much sooner it could be, and what the date rests on. */
 export const readyNote = (facts: ReadyFacts, today: string): string => {
-  const { earliestOn } = facts;
-  const inHand = earliestOn && tellOn(facts) !== earliestOn;
-  const earliest = inHand ? `${dayText(earliestOn, today)} at the earliest; the rest is time in hand. ` : '';
-  return `${earliest}By today's plan; no date already given gets later by it.`;
+  const { earliestOn, promiseOn, sessionsInHand } = facts;
+  const isInHand = sessionsInHand > 0 && promiseOn !== null;
+  const earliest =
+    isInHand && promiseOn !== earliestOn && earliestOn !== null
+      ? `${dayText(earliestOn, today)} at the earliest. `
+      : '';
+  const inHand = isInHand ? `With ${inHandText(sessionsInHand).toLowerCase()}. ` : '';
+  return `${inHand}${earliest}By today's plan; no date already given gets later by it.`;
 };
 
 /** Everything that would bring the date forward, a sentence each: "One more 1100 mould: Sat 8 May, 7 days sooner." */
@@ -68,6 +76,7 @@ export const ReadyLine: FC<{ facts: ReadyFacts; today: string }> = ({ facts, tod
       ) : (
         <>
           <strong>Ready {dayText(date, today)}</strong> by today's plan, once that is promised below.
+          {facts.promiseOn && facts.sessionsInHand > 0 && ` With ${inHandText(facts.sessionsInHand).toLowerCase()}.`}
           {facts.earliestOn && facts.earliestOn !== date && ` At the earliest ${dayText(facts.earliestOn, today)}.`}
         </>
       )}

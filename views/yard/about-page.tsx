@@ -92,6 +92,12 @@ const Names: FC<AboutProps> = (props) => {
   );
 };
 
+/** What the figure is for, and what is advised. */
+const inHandHint = (advised: number): string =>
+  `The date to promise comes so many sessions after the earliest one. ${advised === 1 ? 'One is' : 'Two are'} advised: ${
+    advised === 1 ? 'no more than three' : 'more than three'
+  } figures of yours are guesses.`;
+
 const Promises: FC<AboutProps> = (props) => {
   const { model, state } = props;
   const { handoverDays, sessionsInHand, horizonDays } = model.facts;
@@ -112,7 +118,7 @@ const Promises: FC<AboutProps> = (props) => {
         {...props}
         name="sessionsInHand"
         label="Sessions in hand before a promise"
-        hint="The date to promise leaves that many sessions after the earliest one."
+        hint={inHandHint(model.sessionsAdvised)}
         stored={sessionsInHand}
       />
       <Figure

@@ -9,6 +9,7 @@ import { calendarOf } from '../calendar/calendar.ts';
 import { emptyYard, type YardBegun } from './empty-yard.ts';
 import { FIRST_FIGURES, fillMinutesGuess, panelKg, setUpMinutesGuess } from './first-figures.ts';
 import { type MixRate, mixRate, type StripTime } from './mix-rate.ts';
+import { sessionsInHandFor } from './sessions-in-hand.ts';
 
 /** Minutes the maker may say; what is not said is a guess. Setting up, filling and so on are for one mould. */
 export type MinutesSaid = Partial<Record<'setUp' | 'fill' | 'clean' | 'strip' | 'mix' | 'working', number>>;
@@ -120,7 +121,8 @@ const guessesOf = ({ minutes, panels }: BeginAnswers): FigureOf[] => {
 /**
  * A yard from the four answers: which lengths in how many moulds, what one bag fills, when it can be stripped on a cold and
  * on a warm day, and when there is work. Masses follow from the size, what a bag places from the pieces it fills, the mix's
- * rate from the two days (`mixRate`), everything else from `FIRST_FIGURES`; what nobody said comes back as a guess. The
+ * rate from the two days (`mixRate`), everything else from `FIRST_FIGURES`; what nobody said comes back as a guess, and by
+ * how much that is, so many sessions are kept in hand. The
  * answers have to be in range (lengths and pieces over 0, at least one panel, fill no longer than working time); what
  * `mixRate` refuses is refused.
  *
@@ -132,8 +134,11 @@ export const yardFromAnswers = (answers: BeginAnswers): YardFromAnswers | (MixRa
   const castings = castingsOf(answers, answers.minutes.working ?? FIRST_FIGURES.workingMinutes);
   const work = workOf(answers);
   const from = work[0]?.from ?? dateOfDay(calendarOf(answers.timeZone).dayOf(minuteOf(answers.now)));
+  const guesses = guessesOf(answers);
+  const empty = emptyYard(answers);
   const yard: YardFile = {
-    ...emptyYard(answers),
+    ...empty,
+    yard: { ...empty.yard, sessionsInHand: sessionsInHandFor(guesses) },
     ...{ work, castings, moulds: mouldsOf(answers), materials: [BAGS] },
     temperatures: [{ from, celsius: answers.nowCelsius }],
     mixes: [
@@ -144,5 +149,5 @@ export const yardFromAnswers = (answers: BeginAnswers): YardFromAnswers | (MixRa
       ),
     ],
   };
-  return { ok: true, yard, guesses: guessesOf(answers) };
+  return { ok: true, yard, guesses };
 };

@@ -1,4 +1,5 @@
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { sessionsInHandFor } from './sessions-in-hand.ts';
 
 /** As far ahead as a yard is planned that has not said otherwise. */
 const HORIZON_DAYS = 365;
@@ -14,7 +15,7 @@ export interface YardBegun {
 
 /**
  * A yard with a name and a clock, and nothing in it. Everything that limits is off: no limit of room, no time for opening
- * and closing, one mixer, no sessions in hand.
+ * and closing, one mixer. One session is kept in hand, since no figure is guessed.
  *
  * Example: `emptyYard({ name: 'Our yard', timeZone: 'Europe/Oslo', now })` can be planned, and its plan is empty.
  */
@@ -23,7 +24,7 @@ export const emptyYard = ({ name, timeZone, now }: YardBegun): YardFile => ({
   version: 2,
   yard: {
     ...{ name, timeZone, now, horizonDays: HORIZON_DAYS, mixers: 1, setUpMinutes: 0, clearUpMinutes: 0 },
-    ...{ sessionsInHand: 0, batchWorthDays: 5, bagWorthDays: 0.5 },
+    ...{ sessionsInHand: sessionsInHandFor([]), batchWorthDays: 5, bagWorthDays: 0.5 },
   },
   ...{ work: [], closed: [], extra: [], temperatures: [], materials: [], incoming: [], mixes: [], castings: [] },
   ...{ moulds: [], kits: [], finished: [], inMould: [], orders: [] },

@@ -20,6 +20,8 @@ export interface ReadyFacts {
   earliestOn: string | null;
   /** With the time in hand that the yard keeps; null where it keeps none or has none left. */
   promiseOn: string | null;
+  /** Sessions that the yard keeps in hand before a date it promises. */
+  sessionsInHand: number;
   /** If it went before all others. */
   ifFirstOn: string | null;
   /** Why it can't be made, in the yard's units. */
@@ -66,7 +68,9 @@ export const answerFor = async (
   } = withThem ?? (await computeForRequest(background, 'quote', { yard, order, ...from }));
   const hold = heldUpBy(yard, limits);
   const why = reasonShown(reason, yard.materials, system);
-  return done({ earliestOn, promiseOn, ifFirstOn, reason: why, hold, limits: withLimits ? limits : null });
+  const { sessionsInHand } = yard.yard;
+  const dates = { earliestOn, promiseOn, sessionsInHand, ifFirstOn };
+  return done({ ...dates, reason: why, hold, limits: withLimits ? limits : null });
 };
 
 /** The same, asked and not taken: nothing is written down. */

@@ -4,7 +4,7 @@ import type { Dialect } from '../../engine/csv/dialect.ts';
 import { type Reading, read, unread } from '../../engine/units/reading.ts';
 import { lineOf, whatOf } from '../typed/what-ordered.ts';
 import type { Offer } from './order-contents.ts';
-import { MOST_OF_ONE_LINE } from './order-draft.ts';
+import { mostOfLine } from './order-draft.ts';
 
 const plain = (name: string): string => name.trim().toLowerCase();
 
@@ -56,8 +56,11 @@ const lineRead = (count: string, name: string, find: OfferFinder, dialect: Diale
   if (!offer.ok) return offer;
   const line = lineOf(offer.value.what, quantity.value);
   if (!line || quantity.value <= 0) return unread(`how many ${name}? It has to be more than 0`);
-  if (quantity.value > MOST_OF_ONE_LINE)
-    return unread(`${count} x ${name}: ${MOST_OF_ONE_LINE} is the most one line can ask for. Split it into several`);
+  const most = mostOfLine(line);
+  if (quantity.value > most)
+    return unread(
+      `${count} x ${name}: ${most.toLocaleString('en')} is the most one line can ask for. Split it into several`,
+    );
   if (line.material === undefined && !Number.isInteger(quantity.value))
     return unread(`${count} x ${name}: it has to be a whole number`);
   return read(line);

@@ -6,13 +6,20 @@ import type { OrderDraft } from '../typed/order-form.ts';
 import { whatOf } from '../typed/what-ordered.ts';
 import { offersOf } from './order-contents.ts';
 
-/** More of one thing than this is two orders: the plan of one line stays quick to make. */
-export const MOST_OF_ONE_LINE = 200;
+/** More pieces or kits than this are two orders: the plan of one line stays quick to make. */
+const MOST_MADE = 200;
+/** Parts and bags are bought, not made: only a slip of the hand asks for more. */
+const MOST_OF_A_MATERIAL = 1_000_000;
 
-const quantityFault = ({ material, quantity }: OrderLine): string | null => {
+/** The most that one line can ask for. `mostOfLine({ material: 'rod', quantity: 500 })` is 1000000. */
+export const mostOfLine = ({ material }: OrderLine): number =>
+  material === undefined ? MOST_MADE : MOST_OF_A_MATERIAL;
+
+const quantityFault = (line: OrderLine): string | null => {
+  const { material, quantity } = line;
   if (!(quantity > 0)) return 'Has to be more than 0.';
-  if (quantity > MOST_OF_ONE_LINE)
-    return `${MOST_OF_ONE_LINE} is the most one line can ask for. Split it into several.`;
+  if (quantity > mostOfLine(line))
+    return `${mostOfLine(line).toLocaleString('en')} is the most one line can ask for. Split it into several.`;
   if (material === undefined && !Number.isInteger(quantity)) return 'Has to be a whole number.';
   return null;
 };

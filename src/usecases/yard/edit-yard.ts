@@ -3,6 +3,7 @@ import { setUnits, unitsOfYard } from '../../../db/stores/units-store.ts';
 import { fixedHours, updateYard } from '../../../db/stores/yard-store.ts';
 import type { YardHabits } from '../../../shared/habits.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { sessionsInHandFor } from '../../engine/begin/sessions-in-hand.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import type { Edit } from '../plan/save-edit.ts';
 import { keepFigures } from '../typed/figures.ts';
@@ -56,6 +57,8 @@ export interface YardAboutModel extends YardPageHead, YardHabits {
   facts: YardFile['yard'];
   /** Pours of a session are fixed so many hours before it. */
   fixedHours: number;
+  /** Sessions in hand that are advised, by how many figures are guesses. */
+  sessionsAdvised: number;
   /** Names of the figures that are guesses. */
   guesses: readonly string[];
   zones: readonly string[];
@@ -68,6 +71,7 @@ export const showYardAbout = async (context: UseCaseContext): Promise<YardAboutM
   return {
     ...{ yardName, today, system, ...habits, facts: yard.yard },
     fixedHours: await context.database.read(fixedHours),
+    sessionsAdvised: sessionsInHandFor(guesses),
     guesses: guesses.filter(({ kind }) => kind === 'yard').map(({ figure }) => figure),
     zones: namesOf('timeZone'),
     currencies: namesOf('currency'),

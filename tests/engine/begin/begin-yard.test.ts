@@ -4,6 +4,7 @@ import { readYardFile } from '../../../shared/yard-file.ts';
 import { type BeginAnswers, yardFromAnswers } from '../../../src/engine/begin/begin-yard.ts';
 import { emptyYard } from '../../../src/engine/begin/empty-yard.ts';
 import { fillMinutesGuess, panelKg, setUpMinutesGuess } from '../../../src/engine/begin/first-figures.ts';
+import { sessionsInHandFor } from '../../../src/engine/begin/sessions-in-hand.ts';
 import { planYard } from '../../../src/engine/plan.ts';
 import { audit } from '../../contract/audit-plan.mjs';
 import { ANSWERS, anyAnswers } from '../../support/any-answers.ts';
@@ -18,6 +19,27 @@ test('an empty yard is a yard file, and its plan is empty', () => {
   const yard = emptyYard({ name: 'Our yard', timeZone: 'Asia/Kolkata', now: '2027-04-08T09:00:00Z' });
   expect(readYardFile(yard)).toEqual({ ok: true, yard });
   expect(planYard(yard, { effort: 'quick' })).toMatchObject({ batches: [], pours: [], orders: [], unplanned: [] });
+});
+
+describe('sessions in hand', () => {
+  const of = (...figures: string[]) => figures.map((figure) => ({ kind: 'casting' as const, id: '900', figure }));
+
+  test('are one, and two while more than three figures are guesses', () => {
+    expect(sessionsInHandFor([])).toBe(1);
+    expect(sessionsInHandFor(of('kg', 'fillMinutes', 'prepMinutes'))).toBe(1);
+    expect(sessionsInHandFor(of('kg', 'fillMinutes', 'prepMinutes', 'stripMinutes'))).toBe(2);
+  });
+
+  test('count one figure of several panels once', () => {
+    const panels = ['300', '600', '900', '1200', '1500'].map((id) => ({ kind: 'casting' as const, id, figure: 'kg' }));
+    expect(sessionsInHandFor(panels)).toBe(1);
+  });
+
+  test('of a yard that begins with nothing, and of one that begins with guesses', () => {
+    const nothing = emptyYard({ name: 'Our yard', timeZone: 'Europe/Oslo', now: '2027-04-08T09:00:00Z' });
+    expect(nothing.yard.sessionsInHand).toBe(1);
+    expect(begun().yard.yard.sessionsInHand).toBe(2);
+  });
 });
 
 describe('the first figures', () => {

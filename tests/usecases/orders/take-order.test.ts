@@ -32,6 +32,16 @@ test('undone, it is gone, and its number is free', async () => {
   expect(doneOf(await takeOrder(context, draft())).value.id).toBe('27-002');
 });
 
+test('of parts, which are bought and not made, it may ask for more than 200', async () => {
+  const context = await yardContext();
+  const rods = (quantity: number) => draft({ lines: [{ row: 0, line: { material: 'rod', quantity } }] });
+  const { value } = doneOf(await takeOrder(context, rods(5000)));
+  expect((await context.database.read((tx) => orderById(tx, value.id)))?.lines).toEqual([
+    { material: 'rod', quantity: 5000 },
+  ]);
+  expect(refusalOf(await takeOrder(context, rods(1_000_001)))).toMatch(/^quantity0: 1,000,000 is the most one line/);
+});
+
 describe('is refused at its field', () => {
   const lines = (...quantities: number[]) =>
     quantities.map((quantity, row) => ({ row, line: { casting: 'panel-900', quantity } }));

@@ -6,6 +6,7 @@ const today = '2027-04-05';
 const facts: ReadyFacts = {
   earliestOn: '2027-05-08',
   promiseOn: '2027-05-08',
+  sessionsInHand: 0,
   ifFirstOn: '2027-05-08',
   reason: null,
   hold: null,
@@ -28,11 +29,16 @@ test('the note says nothing that the date has said already', () => {
 });
 
 test('the date to tell has the time in hand, and the note says how much sooner it could be', () => {
-  const inHand = { ...facts, promiseOn: '2027-05-11' };
+  const inHand = { ...facts, promiseOn: '2027-05-11', sessionsInHand: 1 };
   expect(tellOn(inHand)).toBe('2027-05-11');
   expect(tellOn({ ...inHand, promiseOn: null })).toBe('2027-05-08');
   const note = readyNote(inHand, today);
-  expect(note).toContain('Sat 8 May at the earliest; the rest is time in hand.');
+  expect(note).toContain('With one session in hand. Sat 8 May at the earliest.');
+  expect(readyNote({ ...inHand, sessionsInHand: 2 }, today)).toContain('With two sessions in hand.');
+  // The day after them can be the same day of hand-over: then there is nothing that could be sooner.
+  expect(readyNote({ ...facts, sessionsInHand: 1 }, today)).toMatch(/^With one session in hand\. By today's plan/);
+  // With none left in the days planned, the earliest day is told, and nothing is claimed.
+  expect(readyNote({ ...inHand, promiseOn: null }, today)).not.toContain('in hand');
 });
 
 test('what would make it sooner is a sentence each, and nothing that gains nothing', () => {
