@@ -77,9 +77,13 @@ export type UnplannedOrder = z.infer<typeof unplannedOrder>;
 const planStick = z.strictObject({
   material: id,
   openedAt: instant,
+  offcutMm: positive.optional(),
   cuts: z.array(z.strictObject({ lengthMm: positive, count: wholePositive, for: id })),
 });
-/** One stick and what is cut from it; `for` is the id of a batch or of an order. What is left may serve later cuts. */
+/**
+ * One stick and what is cut from it; `for` is the id of a batch or of an order. What is left may serve later cuts. With
+ * `offcutMm` it is an offcut of that length, and no whole stick.
+ */
 export type PlanStick = z.infer<typeof planStick>;
 
 const planBuy = z.strictObject({

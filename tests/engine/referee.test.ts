@@ -264,6 +264,60 @@ describe('a plan that breaks a rule', () => {
   });
 });
 
+/** The four pins of 300 mm are cut from a rest of rod, 1209 mm with the saw cuts; there is no whole rod. */
+const fromOffcut =
+  (lengthMm: number, count = 1, mm = lengthMm): [PlanChange, YardChange] =>
+  [
+    (plan) => set(plan.sticks[1]!, { offcutMm: mm }),
+    (yard) => set(yard.materials[3]!, { onHand: 0, offcuts: [{ lengthMm, count }] }),
+  ];
+/** Two pins from each of two rests. */
+const inTwo = (plan: PlanFile): void => {
+  const rod = plan.sticks[1]!;
+  rod.cuts[0]!.count = 2;
+  plan.sticks.push(structuredClone(rod));
+};
+const both =
+  (...changes: PlanChange[]): PlanChange =>
+  (plan) =>
+    changes.forEach((change) => {
+      change(plan);
+    });
+/** A plan that the referee and the independent check judge alike. */
+const r10Found = ([changePlan, changeYard]: [PlanChange, YardChange]): boolean => {
+  const plan = handMadePlan();
+  changePlan(plan);
+  const yard = handMadeYard(changeYard);
+  const rules = [...new Set(refereePlan(yard, plan).map(({ rule }) => rule))];
+  expect(rules).toEqual([...new Set(audit(yard, plan).faults.map((fault) => fault.split(' ')[0]!))]);
+  return rules.length > 0;
+};
+
+describe('rests of opened sticks', () => {
+  it.each<[string, PlanChange, YardChange]>([
+    ['one that is long enough', ...fromOffcut(1209)],
+    ['one of several', ...fromOffcut(2232, 3)],
+    ['two of one length', both(fromOffcut(700, 2)[0], inTwo), fromOffcut(700, 2)[1]],
+  ])('may be cut though no whole stick is there: %s', (_, changePlan, changeYard) => {
+    expect(r10Found([changePlan, changeYard])).toBe(false);
+  });
+
+  it.each<[string, PlanChange, YardChange]>([
+    ['cut to more than it is long', ...fromOffcut(1208)],
+    ['that the yard has not', ...fromOffcut(2232, 1, 2231)],
+    ['cut twice', both(fromOffcut(700)[0], inTwo), fromOffcut(700)[1]],
+    [
+      'opened after it is used',
+      both(fromOffcut(1300)[0], (plan) => move(plan.sticks[1]!, 1, 'openedAt')),
+      fromOffcut(1300)[1],
+    ],
+    ['counted as a whole stick', nothing, fromOffcut(3000)[1]],
+    ['counted as a share of a stick', nothing, (yard) => set(yard.materials[3]!, { onHand: 0.999 })],
+  ])('are found out by both: %s', (_, changePlan, changeYard) => {
+    expect(r10Found([changePlan, changeYard])).toBe(true);
+  });
+});
+
 describe('fixed batches', () => {
   it('may stay as they are, for something else and stripped at another time', () => {
     const other = (y: YardFileInput) =>

@@ -123,6 +123,11 @@ export const DAMAGES: Record<string, Way> = {
   },
   'stick dropped': (d) => remove(d.plan.sticks, a(d, d.plan.sticks)),
   'stick opened at another time': (d) => d.move(a(d, d.plan.sticks), minutes(d), 'openedAt'),
+  'cut from an offcut': (d) => {
+    const stick = a(d, d.plan.sticks);
+    const offcut = a(d, d.yard.materials.find(({ id }) => id === stick?.material)?.offcuts ?? []);
+    if (stick) stick.offcutMm = offcut?.lengthMm ?? 1999;
+  },
   'another cut': (d) => {
     const cut = a(
       d,

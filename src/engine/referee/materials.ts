@@ -15,6 +15,8 @@ interface Change {
 class Level {
   private readonly changes: Change[];
   private readonly minimumFrom: Minute;
+  /** Of sticks whole ones: a share of one counts for nothing. */
+  private readonly onHand: number;
 
   constructor(
     private readonly ground: Ground,
@@ -26,7 +28,8 @@ class Level {
       ...uses.map((x) => ({ at: x.at, quantity: -x.quantity })),
       ...incoming.map((x) => this.arrival(x.on, x.quantity)),
     ];
-    const { leadDays } = material;
+    const { leadDays, stickMm } = material;
+    this.onHand = stickMm === undefined ? material.onHand : Math.floor(material.onHand + TOLERANCE);
     this.minimumFrom =
       leadDays === undefined ? Infinity : Math.max(ground.now, ground.calendar.midnightOf(ground.today + leadDays));
   }
@@ -40,7 +43,7 @@ class Level {
     const changes = [...this.changes, ...buys.map((x) => this.arrival(x.arrivesOn, x.quantity))];
     if (this.minimumFrom < Infinity) changes.push({ at: this.minimumFrom, quantity: 0 });
     changes.sort((a, b) => a.at - b.at);
-    let level = this.material.onHand;
+    let level = this.onHand;
     for (let i = 0; i < changes.length; i++) {
       level += changes[i]!.quantity;
       if (changes[i + 1]?.at === changes[i]!.at) continue;

@@ -20,7 +20,7 @@ export interface CutUse {
 
 /**
  * What a plan uses and when (R10): a batch's bags and its pieces' materials at its start, an order's parts and cuts when it
- * is packed or else complete, a stick when it is opened.
+ * is packed or else complete, a whole stick when it is opened.
  *
  * Example: a batch of 2 bags with 1 sachet a bag at 09:00 is one use of 2 sachets at 09:00.
  */
@@ -40,6 +40,7 @@ export const usesOf = (ground: Ground): { uses: Use[]; cuts: CutUse[] } => {
     for (const [material, quantity] of wants.parts) uses.push({ material, at, quantity });
     for (const x of wants.cuts) cuts.push({ ...x, at, for: order.id });
   }
-  for (const x of ground.plan.sticks) uses.push({ material: x.material, at: minuteOf(x.openedAt), quantity: 1 });
+  for (const x of ground.plan.sticks)
+    if (x.offcutMm === undefined) uses.push({ material: x.material, at: minuteOf(x.openedAt), quantity: 1 });
   return { uses, cuts };
 };
