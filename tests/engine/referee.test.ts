@@ -265,12 +265,10 @@ describe('a plan that breaks a rule', () => {
 });
 
 /** The four pins of 300 mm are cut from a rest of rod, 1209 mm with the saw cuts; there is no whole rod. */
-const fromOffcut =
-  (lengthMm: number, count = 1, mm = lengthMm): [PlanChange, YardChange] =>
-  [
-    (plan) => set(plan.sticks[1]!, { offcutMm: mm }),
-    (yard) => set(yard.materials[3]!, { onHand: 0, offcuts: [{ lengthMm, count }] }),
-  ];
+const fromOffcut = (lengthMm: number, count = 1, mm = lengthMm): [PlanChange, YardChange] => [
+  (plan) => set(plan.sticks[1]!, { offcutMm: mm }),
+  (yard) => set(yard.materials[3]!, { onHand: 0, offcuts: [{ lengthMm, count }] }),
+];
 /** Two pins from each of two rests. */
 const inTwo = (plan: PlanFile): void => {
   const rod = plan.sticks[1]!;
