@@ -16,16 +16,26 @@ import { quickSearch } from './search/quick.ts';
 import { searchOn } from './search/search.ts';
 import { type Candidate, candidateOf, harmOf, isSamePlan, mayReplace, standOn } from './standing/standing-plan.ts';
 
-/** Gives up the last fixed batch; its sticks are then there for the others. */
-const dropLastKept = (problem: Problem): Problem => {
-  const { batches, dropped } = problem.fixed;
-  const last = batches.at(-1)!;
-  const at = problem.calendar.instantText(last.start);
-  const reason = 'its lengths can no longer be cut from what is there by then';
-  return {
-    ...problem,
-    fixed: { batches: batches.slice(0, -1), dropped: [...dropped, { batch: last.id, at, reason }] },
+const NO_LENGTHS = 'its lengths can no longer be cut from what is there by then';
+
+/** Gives up the last fixed packing, or else the last fixed batch; its sticks are then there for the others. */
+const dropLastKept = ({ yard, fixed, calendar }: Problem): Problem => {
+  const { keep } = yard;
+  const [pack, batch] = [fixed.packs.at(-1), fixed.batches.filter(({ isBegun }) => !isBegun).at(-1)];
+  if (!keep || (!pack && !batch)) throw new Error('a plan that cuts no scarce stick found no cut plan');
+  const order = pack && yard.orders[pack.order]!.id;
+  const less = compile({
+    ...yard,
+    keep: pack
+      ? { ...keep, packs: keep.packs!.filter((one) => one.order !== order) }
+      : { ...keep, batches: keep.batches.filter(({ id }) => id !== batch!.id) },
+  });
+  const dropped = {
+    ...(pack ? { pack: order } : { batch: batch!.id }),
+    at: calendar.instantText((pack ?? batch!).start),
+    reason: NO_LENGTHS,
   };
+  return { ...less, fixed: { ...less.fixed, dropped: [...less.fixed.dropped, dropped] } };
 };
 
 /** The plan of one dispatch, placed again with fewer sticks to count on where their cuts do not fit. */
@@ -40,7 +50,6 @@ const planOf = (problem: Problem, dispatch: Dispatch): PlanFile => {
     heldBack[written.shortOf] = heldBack[written.shortOf]! + 1;
     const { onHand, arrivals } = problem.materials[written.shortOf]!;
     if (heldBack[written.shortOf]! <= arrivals.reduce((n, x) => n + x.quantity, onHand) + 1) continue;
-    if (problem.fixed.batches.length === 0) throw new Error('a plan that cuts no scarce stick found no cut plan');
     return planOf(dropLastKept(problem), dispatch);
   }
 };

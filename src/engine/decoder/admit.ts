@@ -7,8 +7,12 @@ export type Refusal = Omit<UnplannedOrder, 'order'>;
 
 type Lot = { casting: number; count: number; order: number };
 
+/** So many of a lot are being packed already. */
+const packed = ({ begun }: Problem, finished: number): number =>
+  begun.packs.flatMap(({ lots }) => lots).reduce((n, lot) => (lot.finished === finished ? n + lot.count : n), 0);
+
 const lotsOf = (problem: Problem): Lot[] => [
-  ...problem.finished.map((x) => ({ casting: x.casting, count: x.count, order: x.order })),
+  ...problem.finished.map((x, i) => ({ casting: x.casting, count: x.count - packed(problem, i), order: x.order })),
   ...problem.inMould.map((x) => ({ casting: x.casting, count: 1, order: x.order })),
 ];
 
@@ -63,6 +67,7 @@ export const refusals = (problem: Problem, sequence: ArrayLike<number>): Map<num
   const stock = new Stock(problem.materials, new Int32Array(problem.materials.length));
   let lots = lotsOf(problem);
   for (const order of Array.from(sequence)) {
+    if (problem.begun.packs.some((pack) => pack.order === order)) continue;
     const left = lots.map((lot) => ({ ...lot }));
     const pours = problem.orders[order]!.pieces.map(({ casting, count }) => ({
       casting,

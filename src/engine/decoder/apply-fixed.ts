@@ -1,61 +1,105 @@
 import { askForBatch } from './ask-batch.ts';
+import { askParts } from './complete.ts';
 import type { DecoderState } from './decoder-state.ts';
-import type { FixedBatch, FixedPour } from './fixed-batch.ts';
+import type { FixedBatch, FixedPour, FixedPrep, FixedWork } from './fixed-batch.ts';
 import { placePour } from './place-pour.ts';
 import { placePrep } from './prep.ts';
 import { NONE } from './problem.ts';
 import { placeStrip } from './strip.ts';
 
-type Step = { at: number; kind: 'strip' | 'prep'; pour: FixedPour } | { at: number; kind: 'batch'; batch: FixedBatch };
+type Step = { at: number } & (
+  | { kind: 'strip'; mould: number }
+  | { kind: 'set up'; prep: FixedPrep }
+  | { kind: 'prep'; pour: FixedPour }
+  | { kind: 'batch'; batch: FixedBatch }
+  | { kind: 'pack'; order: number }
+);
 
-/** Everything fixed in order of time; of steps at one minute, a strip comes before a set-up and that before the batch. */
-const stepsOf = (batches: FixedBatch[]): Step[] => {
-  const steps: Step[] = [];
-  for (const batch of batches) {
-    for (const pour of batch.pours) {
-      if (pour.stripFirst !== NONE) steps.push({ at: pour.stripFirst, kind: 'strip', pour });
-      steps.push({ at: pour.prepStart, kind: 'prep', pour });
-    }
-    steps.push({ at: batch.start, kind: 'batch', batch });
-  }
-  const rank = { strip: 0, prep: 1, batch: 2 };
-  return steps.sort((a, b) => a.at - b.at || rank[a.kind] - rank[b.kind]);
+/** Of steps at one minute, a strip comes before a set-up and that before the batch. */
+const RANK = { strip: 0, prep: 1, 'set up': 1, batch: 2, pack: 3 };
+
+const stepsOfBatch = (batch: FixedBatch): Step[] => [
+  ...batch.pours.flatMap((pour): Step[] => [
+    ...(pour.stripFirst === NONE ? [] : [{ at: pour.stripFirst, kind: 'strip' as const, mould: pour.mould }]),
+    { at: pour.prepStart, kind: 'prep', pour },
+  ]),
+  { at: batch.start, kind: 'batch', batch },
+];
+
+/** Everything fixed that is still to come, in order of time. */
+const stepsOf = ({ batches, strips, packs, preps }: FixedWork): Step[] => {
+  const steps: Step[] = [
+    ...batches.filter(({ isBegun }) => !isBegun).flatMap(stepsOfBatch),
+    ...strips.map(({ mould, start }): Step => ({ at: start, kind: 'strip', mould })),
+    ...preps.map((prep): Step => ({ at: prep.start, kind: 'set up', prep })),
+    ...packs.map(({ order, start }): Step => ({ at: start, kind: 'pack', order })),
+  ];
+  return steps.sort((a, b) => a.at - b.at || RANK[a.kind] - RANK[b.kind]);
 };
 
-const stepsByProblem = new WeakMap<FixedBatch[], Step[]>();
-const steps = (batches: FixedBatch[]): Step[] => {
-  const known = stepsByProblem.get(batches) ?? stepsOf(batches);
-  stepsByProblem.set(batches, known);
+const stepsByProblem = new WeakMap<FixedWork, Step[]>();
+const steps = (fixed: FixedWork): Step[] => {
+  const known = stepsByProblem.get(fixed) ?? stepsOf(fixed);
+  stepsByProblem.set(fixed, known);
   return known;
 };
 
-/** Before the first shift: moulds that fixed pours wait for, and the rack and materials they will take. */
+const reserve = (state: DecoderState, mould: number, more: 1 | -1): void => {
+  state.moulds.reserved[mould] = state.moulds.reserved[mould]! + more;
+};
+
+/** Before the first shift: moulds that fixed pours and set-ups wait for, and the materials they will take. */
 export const reserveFixed = (state: DecoderState): void => {
-  const { batches } = state.problem.fixed;
+  const { batches, preps, stripNow } = state.problem.fixed;
   state.moulds.reserved.fill(0);
+  for (const [mould, start] of stripNow) state.moulds.stripAt[mould] = start;
+  for (const { mould } of preps) reserve(state, mould, 1);
   for (const batch of batches) {
-    for (const pour of batch.pours) {
-      state.moulds.reserved[pour.mould] = state.moulds.reserved[pour.mould]! + 1;
-      if (pour.rackUntil !== NONE) state.rack.put(pour.rackUntil, pour.rackSpaces);
-    }
+    if (batch.isBegun) continue;
+    for (const { mould } of batch.pours) reserve(state, mould, 1);
     askForBatch(state.problem, state.stock, batch);
     state.stock.use(batch.start);
   }
 };
 
-const prepFixed = (state: DecoderState, pour: FixedPour): void => {
-  const { moulds, demand, timeline } = state;
-  timeline.take(pour.prepStart, pour.prepMinutes, 1);
-  const before = moulds.preppedFor[pour.mould]!;
-  if (before !== NONE) demand.prepped[before] = demand.prepped[before]! - 1;
-  placePrep(state, pour.mould, pour.casting, pour.prepStart, pour.prepMinutes, pour.coated);
+/** Before the first shift: when orders are packed, and the parts that this takes. */
+export const reservePacks = (state: DecoderState): void => {
+  const { orders, stock, problem } = state;
+  orders.packAt.fill(NONE);
+  orders.partsTaken.fill(0);
+  for (const { order, start } of problem.fixed.packs) {
+    if (orders.excluded[order]) continue;
+    askParts(state, order);
+    stock.use(start);
+    orders.packAt[order] = start;
+    orders.partsTaken[order] = 1;
+  }
 };
 
-const batchFixed = (state: DecoderState, batch: FixedBatch): void => {
-  const { placed, timeline, problem } = state;
-  const mix = problem.mixes[batch.mix]!;
-  timeline.take(batch.start, batch.minutes, mix.crew);
-  timeline.takeMixer(batch.start, mix.mixMinutes);
+const forgetPrep = ({ moulds, demand }: DecoderState, mould: number): void => {
+  const before = moulds.preppedFor[mould]!;
+  if (before !== NONE) demand.prepped[before] = demand.prepped[before]! - 1;
+};
+
+const prepFixed = (state: DecoderState, pour: FixedPour): void => {
+  const { mould, casting, prepStart, prepMinutes, coated } = pour;
+  // It was begun before now, and stays as it was.
+  if (prepMinutes === 0 && state.moulds.preppedFor[mould] === casting && state.moulds.prepStart[mould] !== NONE) return;
+  state.timeline.take(prepStart, prepMinutes, 1);
+  forgetPrep(state, mould);
+  placePrep(state, mould, casting, prepStart, prepMinutes, coated);
+};
+
+const setUpFixed = (state: DecoderState, { mould, casting, start, minutes }: FixedPrep): void => {
+  reserve(state, mould, -1);
+  state.timeline.take(start, minutes, 1);
+  forgetPrep(state, mould);
+  placePrep(state, mould, casting, start, minutes, false);
+};
+
+/** Writes down a fixed batch, its people and mixer apart, and fills its moulds. */
+const placeFixed = (state: DecoderState, batch: FixedBatch): void => {
+  const { placed, problem, moulds } = state;
   const index = placed.batches++;
   placed.batchMix[index] = batch.mix;
   placed.batchStart[index] = batch.start;
@@ -65,22 +109,52 @@ const batchFixed = (state: DecoderState, batch: FixedBatch): void => {
   placed.batchFixed[index] = problem.fixed.batches.indexOf(batch);
   for (const pour of batch.pours) {
     placePour(state, pour.mould, pour.casting, index, pour.fillStart);
-    state.moulds.reserved[pour.mould] = state.moulds.reserved[pour.mould]! - 1;
+    moulds.stripAt[pour.mould] = pour.stripAt;
   }
+};
+
+const batchFixed = (state: DecoderState, batch: FixedBatch): void => {
+  const { timeline, problem } = state;
+  const mix = problem.mixes[batch.mix]!;
+  timeline.take(batch.start, batch.minutes, mix.crew);
+  timeline.takeMixer(batch.start, mix.mixMinutes);
+  placeFixed(state, batch);
+  for (const { mould } of batch.pours) reserve(state, mould, -1);
+};
+
+/** Before the first shift: batches under way are filling their moulds, whoever their pieces are for. */
+export const placeBegun = (state: DecoderState): void => {
+  for (const batch of state.problem.fixed.batches) {
+    if (!batch.isBegun) continue;
+    for (const { mould, casting, prepStart, prepMinutes, coated } of batch.pours) {
+      forgetPrep(state, mould);
+      placePrep(state, mould, casting, prepStart, prepMinutes, coated);
+    }
+    placeFixed(state, batch);
+  }
+};
+
+const stripFixed = (state: DecoderState, mould: number, at: number): void => {
+  if (state.moulds.held[mould] === NONE) return;
+  const { stripMinutes, stripCrew } = state.problem.castings[state.moulds.held[mould]!]!;
+  state.timeline.take(at, stripMinutes, stripCrew);
+  placeStrip(state, mould, at);
+};
+
+const packFixed = (state: DecoderState, order: number, at: number): void => {
+  if (state.orders.packAt[order] !== NONE) state.timeline.take(at, state.problem.orders[order]!.packMinutes, 1);
+};
+
+const applyStep = (state: DecoderState, step: Step): void => {
+  if (step.kind === 'batch') batchFixed(state, step.batch);
+  else if (step.kind === 'prep') prepFixed(state, step.pour);
+  else if (step.kind === 'set up') setUpFixed(state, step.prep);
+  else if (step.kind === 'pack') packFixed(state, step.order, step.at);
+  else stripFixed(state, step.mould, step.at);
 };
 
 /** Places what is fixed in the shift entered before anything else is placed in it. */
 export const applyFixed = (state: DecoderState): void => {
-  const { batches } = state.problem.fixed;
-  if (batches.length === 0) return;
-  for (const step of steps(batches)) {
-    if (step.at < state.timeline.from || step.at >= state.timeline.to) continue;
-    if (step.kind === 'batch') batchFixed(state, step.batch);
-    else if (step.kind === 'prep') prepFixed(state, step.pour);
-    else if (state.moulds.held[step.pour.mould] !== NONE) {
-      const { stripMinutes, stripCrew } = state.problem.castings[state.moulds.held[step.pour.mould]!]!;
-      state.timeline.take(step.at, stripMinutes, stripCrew);
-      placeStrip(state, step.pour.mould, step.at);
-    }
-  }
+  for (const step of steps(state.problem.fixed))
+    if (step.at >= state.timeline.from && step.at < state.timeline.to) applyStep(state, step);
 };

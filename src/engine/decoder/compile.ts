@@ -8,7 +8,9 @@ import { type Calendar, calendarOf } from '../calendar/calendar.ts';
 import { sessionsOf } from '../calendar/sessions.ts';
 import { type Ageing, ageingOf } from '../cure/age.ts';
 import { climateOf } from '../cure/climate.ts';
-import { fixedBatchesOf } from './fixed.ts';
+import { type BegunWork, begunIn, begunWorkOf, occupyForBegun } from './begun.ts';
+import { fixedWorkOf } from './fixed.ts';
+import type { FixedWork } from './fixed-batch.ts';
 import { type CompiledMix, type CompiledMould, type CompiledOrder, NEVER, NONE, type Problem } from './problem.ts';
 import { shiftsOf } from './shifts.ts';
 
@@ -109,6 +111,38 @@ const compileMoulds = (yard: YardFile, calendar: Calendar, now: number, castings
     };
   });
 
+/** A mould that is being set up counts as set up from the end of that on. */
+const withBegunPreps = (moulds: CompiledMould[], { preps }: BegunWork): void => {
+  for (const { mould: k, casting, end } of preps) {
+    const mould = moulds[k]!;
+    const usableFrom = Math.max(mould.usableFrom, end);
+    moulds[k] = { ...mould, setFor: casting, dirty: false, prepped: true, usableFrom };
+  }
+};
+
+/** Pieces in moulds, those that a batch under way is filling among them. */
+const piecesInMoulds = (
+  yard: YardFile,
+  moulds: Index,
+  castings: Index,
+  orderOf: (id?: string) => number,
+): Problem['inMould'] => {
+  const { pours } = begunIn(yard);
+  const filled = pours.map(({ mould, casting, fillEnd }) => ({ mould, casting, filledAt: fillEnd, order: undefined }));
+  return [...yard.inMould, ...filled].map((piece, i) => ({
+    mould: moulds.get(piece.mould)!,
+    casting: castings.get(piece.casting)!,
+    filledAt: minuteOf(piece.filledAt),
+    order: orderOf(piece.order),
+    isBegun: i >= yard.inMould.length,
+  }));
+};
+
+const NOTHING_FIXED: FixedWork = {
+  ...{ batches: [], strips: [], packs: [], preps: [], rack: [], dropped: [] },
+  stripNow: new Map(),
+};
+
 /** Minutes of packing all kits of an order. */
 const packMinutesOf = ({ lines }: Order, { kits }: YardFile): number =>
   lines.reduce((sum, { kit, quantity }) => {
@@ -148,6 +182,8 @@ export const compile = (yard: YardFile): Problem => {
   const [mouldIndex, mixIndex, orderIndex] = [indexOf(yard.moulds), indexOf(yard.mixes), indexOf(yard.orders)];
   const materials = compileMaterials(yard, calendar, now, today, materialIndex);
   const moulds = compileMoulds(yard, calendar, now, castingIndex);
+  const begun = begunWorkOf(yard);
+  withBegunPreps(moulds, begun);
   const orderOf = (id: string | undefined) => (id === undefined ? NONE : orderIndex.get(id)!);
   const problem: Problem = {
     yard,
@@ -185,17 +221,14 @@ export const compile = (yard: YardFile): Problem => {
       readyAt: f.readyAt === undefined ? now : Math.max(now, minuteOf(f.readyAt)),
       order: orderOf(f.order),
     })),
-    inMould: yard.inMould.map((x) => ({
-      mould: mouldIndex.get(x.mould)!,
-      casting: castingIndex.get(x.casting)!,
-      filledAt: minuteOf(x.filledAt),
-      order: orderOf(x.order),
-    })),
+    inMould: piecesInMoulds(yard, mouldIndex, castingIndex, orderOf),
+    begun,
     handover: handoverDays(yard, today),
     batchWorthDays: yard.yard.batchWorthDays,
-    fixed: { batches: [], dropped: [] },
+    fixed: NOTHING_FIXED,
     bagWorthDays: yard.yard.bagWorthDays,
   };
-  problem.fixed = fixedBatchesOf(problem);
+  occupyForBegun(problem);
+  problem.fixed = fixedWorkOf(problem);
   return problem;
 };

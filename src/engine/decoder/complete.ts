@@ -1,9 +1,11 @@
 import type { DecoderState } from './decoder-state.ts';
 import { NONE, PACK } from './problem.ts';
 
-const askParts = (state: DecoderState, order: number): void => {
+/** Asks the stock for what an order is packed with, unless that is taken already. */
+export const askParts = (state: DecoderState, order: number): void => {
   const { parts, cuts } = state.problem.orders[order]!;
   state.stock.ask();
+  if (state.orders.partsTaken[order]) return;
   state.stock.add(parts);
   state.stock.addCuts(cuts);
 };
@@ -15,10 +17,23 @@ const finish = (state: DecoderState, order: number, packStart: number, completes
   state.orders.open--;
 };
 
+/** Packs an order at the minute that is fixed for it, if it is ready by then; its people and parts are taken already. */
+const packAsFixed = (state: DecoderState, order: number): boolean => {
+  const { packAt, readyAt } = state.orders;
+  const start = packAt[order]!;
+  if (start === NONE || readyAt[order]! > start) {
+    packAt[order] = NONE;
+    return false;
+  }
+  state.stock.ask();
+  finish(state, order, start, start + state.problem.orders[order]!.packMinutes);
+  return true;
+};
+
 /** An order's last piece is ready at `orders.readyAt`: it is complete when its parts are there, or waits to be packed. */
 export const completeOrder = (state: DecoderState, order: number): void => {
   if (state.problem.orders[order]!.packMinutes > 0) {
-    state.orders.waiting.push(order);
+    if (!packAsFixed(state, order)) state.orders.waiting.push(order);
     return;
   }
   askParts(state, order);

@@ -22,6 +22,8 @@ interface MouldStates {
   heldPour: Int32Array;
   outAt: Int32Array;
   curedAt: Int32Array;
+  /** When what it holds is stripped, where that is fixed; NONE where any time will do. */
+  stripAt: Int32Array;
   /** Casting it is set up for with nothing left to do before the pour, NONE otherwise. */
   preppedFor: Int32Array;
   /** NONE where the yard file says that the mould is prepped. */
@@ -61,6 +63,10 @@ interface OrderStates {
   unpoured: Int32Array;
   unstripped: Int32Array;
   readyAt: Int32Array;
+  /** When it is packed, where that is fixed and can still be; NONE otherwise. */
+  packAt: Int32Array;
+  /** Its parts are taken out of the stock already. */
+  partsTaken: Int32Array;
   packStart: Int32Array;
   completesAt: Int32Array;
   waiting: number[];
@@ -150,6 +156,7 @@ const mouldStates = (count: number): MouldStates => ({
   heldPour: ints(count),
   outAt: ints(count),
   curedAt: ints(count),
+  stripAt: ints(count),
   preppedFor: ints(count),
   prepStart: ints(count),
   prepEnd: ints(count),
@@ -186,6 +193,8 @@ const orderStates = (count: number): OrderStates => ({
   unpoured: ints(count),
   unstripped: ints(count),
   readyAt: ints(count),
+  packAt: ints(count),
+  partsTaken: ints(count),
   packStart: ints(count),
   completesAt: ints(count),
   waiting: [],
@@ -276,7 +285,11 @@ export const decoderStateOf = (problem: Problem, dispatch: Dispatch, heldBack?: 
     dispatch,
     choices: DEFAULT_CHOICES,
     timeline,
-    rack: new Rack(problem.rackSpaces, most + fixed + problem.finished.length + problem.inMould.length),
+    rack: new Rack(
+      problem.rackSpaces,
+      most + fixed + problem.finished.length + problem.inMould.length,
+      problem.fixed.rack,
+    ),
     stock: new Stock(problem.materials, heldBack ?? ints(problem.materials.length)),
     openings: openingsOf(problem),
     shift: 0,

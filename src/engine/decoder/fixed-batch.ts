@@ -1,4 +1,5 @@
 import type { PlanFile } from '../../../shared/plan.ts';
+import type { RackHold } from './rack.ts';
 
 /** A fixed pour as it will be placed again. */
 export interface FixedPour {
@@ -11,11 +12,10 @@ export interface FixedPour {
   fillStart: number;
   /** When the plan it comes from strips what it fills. */
   stripAsPlanned: number;
+  /** When what it fills is stripped, where that is fixed too; NONE where any time will do. */
+  stripAt: number;
   /** Strip of what the mould holds before it is set up; NONE when it is empty by then. */
   stripFirst: number;
-  /** When that piece is ready, and the rack spaces it takes until then; NONE when it takes none. */
-  rackUntil: number;
-  rackSpaces: number;
 }
 
 /** A fixed batch that the rules still allow, with what has to be done for it. */
@@ -27,10 +27,42 @@ export interface FixedBatch {
   kg: number;
   bags: number;
   pours: FixedPour[];
+  /** Under way at `now`: its moulds are full or being filled, and what it takes was taken out of the stock. */
+  isBegun: boolean;
 }
 
-/** Fixed batches that stay, by start, and those that do not, with the reason that goes into the plan file. */
-export interface FixedBatches {
+/** A fixed strip of a mould, of what it holds by then. */
+interface FixedStrip {
+  mould: number;
+  start: number;
+}
+
+/** When an order is packed. */
+interface FixedPack {
+  order: number;
+  start: number;
+}
+
+/** A set-up for a pour that is not fixed itself. */
+export interface FixedPrep {
+  mould: number;
+  casting: number;
+  start: number;
+  minutes: number;
+}
+
+/**
+ * What is fixed and can stay: batches by start, strips that no fixed pour comes after, packings, set-ups; and what cannot,
+ * with the reason that goes into the plan file.
+ */
+export interface FixedWork {
   batches: FixedBatch[];
+  strips: FixedStrip[];
+  packs: FixedPack[];
+  preps: FixedPrep[];
+  /** By mould: when the piece that is in it now is stripped, where that is fixed. */
+  stripNow: ReadonlyMap<number, number>;
+  /** What lies on the rack after fixed strips. */
+  rack: RackHold[];
   dropped: PlanFile['dropped'];
 }

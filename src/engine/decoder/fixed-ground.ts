@@ -2,6 +2,7 @@ import { curedAt, outAt } from '../book/curing-times.ts';
 import { turnsAfterPour } from '../book/mould-state.ts';
 import type { FixedBatch, FixedPour } from './fixed-batch.ts';
 import { NEVER, NONE, type Problem } from './problem.ts';
+import type { RackHold } from './rack.ts';
 import type { Stock } from './stock.ts';
 
 /** What is known of a mould while fixed batches are looked at one after another. */
@@ -14,13 +15,8 @@ export interface FixedMould {
   dirty: boolean;
   prepped: boolean;
   turnsSinceOil: number;
-}
-
-/** Something that cures on the rack: from when, until when, and the spaces it takes. */
-interface Lying {
-  from: number;
-  until: number;
-  spaces: number;
+  /** Id of the fixed pour that filled it; null for a piece that is in it now. */
+  heldPour: string | null;
 }
 
 /**
@@ -34,10 +30,12 @@ export interface FixedGround {
   ahead: Int32Array;
   mixing: Uint16Array;
   moulds: FixedMould[];
-  lying: Lying[];
+  lying: RackHold[];
   stock: Stock;
   /** When what is in its mould before a fixed pour is best stripped, where that was found for all of them together. */
   stripsFirst: Map<FixedPour, number>;
+  /** When the pieces that are in moulds now are to be stripped, by mould, where that is fixed. */
+  stripNow: ReadonlyMap<number, number>;
 }
 
 /**
@@ -78,8 +76,8 @@ export const take = (ground: FixedGround, start: number, minutes: number, people
   for (let i = first; i < first + minutes; i++) ground.people[i] = ground.people[i]! - people;
 };
 
-/** Counts people in or out of those that fixed tasks still to be looked at will take. */
-const lookAhead = (ground: FixedGround, start: number, minutes: number, people: number): void => {
+/** Counts people in (or out, negative) of those that fixed tasks still to be looked at will take. */
+export const lookAhead = (ground: FixedGround, start: number, minutes: number, people: number): void => {
   const { shifts } = ground.problem;
   const shift = shiftAt(ground.problem, start, start + minutes);
   if (shift === NONE) return;
@@ -96,6 +94,12 @@ export const lookAheadTo = (ground: FixedGround, batch: FixedBatch, sign: 1 | -1
   for (const pour of batch.pours) lookAhead(ground, pour.prepStart, pour.prepMinutes, sign);
 };
 
+/** A mould is stripped of what it holds: empty, dirty, and free at the end of that. */
+export const settleStrip = (problem: Problem, mould: FixedMould, start: number): void => {
+  const end = start + problem.castings[mould.held]!.stripMinutes;
+  Object.assign(mould, { setFor: mould.held, held: NONE, dirty: true, freeAt: Math.max(mould.freeAt, end) });
+};
+
 /** How every mould stands at `now`, by index. What a filled one holds is out and cured by age (R7, R8). */
 export const mouldsAtStart = (problem: Problem): FixedMould[] => {
   const moulds = problem.moulds.map((m) => ({
@@ -107,6 +111,7 @@ export const mouldsAtStart = (problem: Problem): FixedMould[] => {
     dirty: m.dirty,
     prepped: m.prepped,
     turnsSinceOil: m.turnsSinceOil,
+    heldPour: null as string | null,
   }));
   for (const piece of problem.inMould) {
     const mix = problem.mixes[problem.castings[piece.casting]!.mix]!;
@@ -117,6 +122,7 @@ export const mouldsAtStart = (problem: Problem): FixedMould[] => {
       prepped: false,
     });
   }
+  for (const { mould, start } of problem.begun.strips) settleStrip(problem, moulds[mould]!, start);
   return moulds;
 };
 
@@ -135,5 +141,6 @@ export const settleMould = (ground: FixedGround, batch: FixedBatch, pour: FixedP
     dirty: true,
     prepped: false,
     turnsSinceOil: turnsAfterPour(mould.turnsSinceOil, pour.coated),
+    heldPour: pour.id,
   });
 };

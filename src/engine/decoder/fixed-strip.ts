@@ -12,7 +12,8 @@ const hasRoom = ({ lying, problem }: FixedGround, from: number, until: number, s
 
 type Held = Pick<FixedMould, 'held' | 'outAt' | 'curedAt'>;
 
-const canStripAt = (ground: FixedGround, mould: Held, start: number, sparing?: Int32Array): boolean => {
+/** Whether a mould can be stripped of what it holds at just this minute, people and rack allowing. */
+export const canStripAt = (ground: FixedGround, mould: Held, start: number, sparing?: Int32Array): boolean => {
   const { stripMinutes, stripCrew, rackSpaces } = ground.problem.castings[mould.held]!;
   const end = start + stripMinutes;
   if (!fits(ground, STRIP, start, stripMinutes, stripCrew, sparing)) return false;
@@ -36,24 +37,22 @@ export const stripBefore = (ground: FixedGround, mould: Held, by: number, wanted
   return NONE;
 };
 
-/** What was stripped lies on the rack until it is cured; true when it has to. */
-export const lieOnRack = (ground: FixedGround, mould: Held, stripEnd: number): boolean => {
-  if (stripEnd >= mould.curedAt) return false;
+/** What was stripped lies on the rack until it is cured. */
+export const lieOnRack = (ground: FixedGround, mould: Held, stripEnd: number): void => {
+  if (stripEnd >= mould.curedAt) return;
   const spaces = ground.problem.castings[mould.held]!.rackSpaces;
   ground.lying.push({ from: stripEnd, until: mould.curedAt, spaces });
-  return true;
 };
 
 /** Finds and takes the strip that a fixed pour needs first; what speaks against it, or null. */
 export const stripFault = (ground: FixedGround, fixed: FixedPour): string | null => {
   const mould = ground.moulds[fixed.mould]!;
   if (mould.held === NONE) return null;
-  const { stripMinutes, stripCrew, rackSpaces } = ground.problem.castings[mould.held]!;
+  const { stripMinutes, stripCrew } = ground.problem.castings[mould.held]!;
   fixed.stripFirst = stripBefore(ground, mould, fixed.prepStart, ground.stripsFirst.get(fixed) ?? NONE);
   if (fixed.stripFirst === NONE)
     return `mould ${ground.problem.yard.moulds[fixed.mould]!.id} cannot be stripped by then: nobody is free, or the rack is full`;
   take(ground, fixed.stripFirst, stripMinutes, stripCrew);
-  if (lieOnRack(ground, mould, fixed.stripFirst + stripMinutes))
-    Object.assign(fixed, { rackUntil: mould.curedAt, rackSpaces });
+  lieOnRack(ground, mould, fixed.stripFirst + stripMinutes);
   return null;
 };

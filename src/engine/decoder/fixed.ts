@@ -1,16 +1,20 @@
 import type { Keep, PlanBatch, PlanPour } from '../../../shared/plan.ts';
-import { minuteOf } from '../../../shared/time.ts';
+import { type Minute, minuteOf } from '../../../shared/time.ts';
 import { isCoatDue, setUpMinutes } from '../book/mould-state.ts';
 import { bagsFor } from '../pack/bags.ts';
 import { askForBatch } from './ask-batch.ts';
-import type { FixedBatch, FixedBatches, FixedPour } from './fixed-batch.ts';
+import { begunIn } from './begun.ts';
+import type { FixedBatch, FixedPour, FixedWork } from './fixed-batch.ts';
 import { type FixedGround, fits, lookAheadTo, mouldsAtStart, settleMould, shiftAt, take } from './fixed-ground.ts';
 import { stripFault } from './fixed-strip.ts';
+import { keepTasks, lookAheadToTasks, tasksOf } from './fixed-tasks.ts';
 import { BATCH, NEVER, NONE, PREP, type Problem } from './problem.ts';
 import { Stock } from './stock.ts';
 import { stripsFirst } from './strips-first.ts';
 import { weatherFault } from './weather.ts';
 
+/** When the pieces of fixed pours are stripped, by pour, where that is fixed too. */
+type StripsOfPours = ReadonlyMap<string, string>;
 type Pour = { text: PlanPour; fixed: FixedPour };
 
 /** What speaks against a fixed pour in its mould, the strip it needs first apart; or null. */
@@ -42,12 +46,13 @@ const pourFault = (ground: FixedGround, { text, fixed }: Pour, batchStart: numbe
     : `nobody is free to set up mould ${name} then`;
 };
 
-const pourOf = (problem: Problem, text: PlanPour): Pour => {
+const pourOf = (problem: Problem, text: PlanPour, batchStart: Minute, strips: StripsOfPours): Pour => {
   const mould = problem.yard.moulds.findIndex((m) => m.id === text.mould);
   const casting = problem.yard.castings.findIndex((c) => c.id === text.casting);
-  const prepStart = minuteOf(text.prepStart);
-  const prepMinutes = minuteOf(text.prepEnd) - prepStart;
-  const fillStart = minuteOf(text.fillStart);
+  const isBegun = problem.begun.preps.some((prep) => prep.mould === mould && prep.start === minuteOf(text.prepStart));
+  // A mould that is being set up is set up as far as what comes next is concerned.
+  const prepStart = isBegun ? batchStart : minuteOf(text.prepStart);
+  const prepMinutes = isBegun ? 0 : minuteOf(text.prepEnd) - prepStart;
   return {
     text,
     fixed: {
@@ -57,11 +62,10 @@ const pourOf = (problem: Problem, text: PlanPour): Pour => {
       prepStart,
       prepMinutes,
       coated: text.oiled,
-      fillStart,
-      stripAsPlanned: minuteOf(text.stripStart),
+      fillStart: minuteOf(text.fillStart),
+      stripAsPlanned: minuteOf(strips.get(text.id) ?? text.stripStart),
+      stripAt: NONE,
       stripFirst: NONE,
-      rackUntil: NONE,
-      rackSpaces: 0,
     },
   };
 };
@@ -136,11 +140,16 @@ const keepOrDrop = (ground: FixedGround, batch: FixedBatch, text: PlanBatch, pou
 };
 
 /** A fixed batch as the yard file has it, with its pours in order of filling, before anything speaks for or against it. */
-const batchAsFixed = (problem: Problem, keep: Keep, text: PlanBatch): { batch: FixedBatch; pours: Pour[] } => {
+const batchAsFixed = (
+  problem: Problem,
+  texts: readonly PlanPour[],
+  text: PlanBatch,
+  strips: StripsOfPours,
+): { batch: FixedBatch; pours: Pour[] } => {
   const mix = problem.yard.mixes.findIndex((m) => m.id === text.mix);
-  const pours = keep.pours
+  const pours = texts
     .filter((p) => p.batch === text.id)
-    .map((p) => pourOf(problem, p))
+    .map((p) => pourOf(problem, p, minuteOf(text.start), strips))
     .sort((a, b) => a.fixed.fillStart - b.fixed.fillStart);
   const kg = pours.reduce((n, p) => n + problem.castings[p.fixed.casting]!.kg, 0);
   const { mixMinutes, washMinutes } = problem.mixes[mix]!;
@@ -153,24 +162,25 @@ const batchAsFixed = (problem: Problem, keep: Keep, text: PlanBatch): { batch: F
     kg,
     bags: bagsFor(kg, problem.mixes[mix]!.yieldKgPerBag, problem.mixes[mix]!.bagStep),
     pours: pours.map((p) => p.fixed),
+    isBegun: false,
   };
   return { batch, pours };
 };
 
-/**
- * Fixed batches (R13) as far as the rules still allow them, each looked at in order of time with the ones before it in
- * place; the others with the reason why they are dropped. Worked out once for a problem: the search never moves them.
- */
-export const fixedBatchesOf = (problem: Problem): FixedBatches => {
-  const { keep } = problem.yard;
-  const fixed: FixedBatches = { batches: [], dropped: [] };
-  if (!keep) return fixed;
-  const { people } = problem.shifts;
-  const ground: FixedGround = {
+/** A batch under way, as it was planned: nothing speaks against it any more. */
+const begunBatch = (problem: Problem, text: PlanBatch, strips: StripsOfPours): FixedBatch => {
+  const { batch } = batchAsFixed(problem, begunIn(problem.yard).pours, text, strips);
+  const minutes = minuteOf(text.end) - batch.start;
+  return { ...batch, minutes, kg: text.kg, bags: text.bags, isBegun: true };
+};
+
+const groundOf = (problem: Problem): FixedGround => {
+  const { people, mixing } = problem.shifts;
+  return {
     problem,
     people: people.slice(),
     ahead: new Int32Array(people.length),
-    mixing: new Uint16Array(people.length),
+    mixing: mixing.slice(),
     moulds: mouldsAtStart(problem),
     lying: problem.finished.map((lot) => ({
       from: problem.now,
@@ -179,17 +189,45 @@ export const fixedBatchesOf = (problem: Problem): FixedBatches => {
     })),
     stock: new Stock(problem.materials, new Int32Array(problem.materials.length)),
     stripsFirst: new Map(),
+    stripNow: new Map(),
   };
+};
+
+const NOTHING: Keep = { batches: [], pours: [] };
+
+/**
+ * What is fixed (R13) as far as the rules still allow it, batches first, each looked at in order of time with the ones
+ * before it in place; the rest with the reason why it is dropped. Batches under way (R14) stay whatever the rules say.
+ * Worked out once for a problem: the search never moves any of it.
+ */
+export const fixedWorkOf = (problem: Problem): FixedWork => {
+  const { keep = NOTHING } = problem.yard;
+  const strips: StripsOfPours = new Map(
+    keep.strips?.flatMap(({ pour, stripStart }) => (pour === undefined ? [] : [[pour, stripStart] as const])),
+  );
+  const begun = begunIn(problem.yard).batches.map((text) => begunBatch(problem, text, strips));
+  const dropped: FixedWork['dropped'] = [];
+  const ground = groundOf(problem);
+  const lyingNow = ground.lying.length;
+  for (const batch of begun) for (const pour of batch.pours) settleMould(ground, batch, pour);
+  const tasks = tasksOf(problem, keep);
+  ground.stripNow = tasks.stripNow;
   const inTime = [...keep.batches].sort((a, b) => minuteOf(a.start) - minuteOf(b.start));
-  const all = inTime.map((text) => ({ text, ...batchAsFixed(problem, keep, text) }));
+  const all = inTime.map((text) => ({ text, ...batchAsFixed(problem, keep.pours, text, strips) }));
   for (const { batch } of all) lookAheadTo(ground, batch, 1);
-  const batches = all.map((x) => x.batch);
-  ground.stripsFirst = stripsFirst(ground, batches);
+  lookAheadToTasks(ground, tasks, 1);
+  ground.stripsFirst = stripsFirst(
+    ground,
+    all.map(({ batch }) => batch),
+  );
+  const batches = [...begun];
   for (const { text, batch, pours } of all) {
     lookAheadTo(ground, batch, -1);
     const reason = keepOrDrop(ground, batch, text, pours);
-    if (reason) fixed.dropped.push({ batch: text.id, at: text.start, reason });
-    else fixed.batches.push(batch);
+    if (reason) dropped.push({ batch: text.id, at: text.start, reason });
+    else batches.push(batch);
   }
-  return fixed;
+  lookAheadToTasks(ground, tasks, -1);
+  const kept = keepTasks(ground, tasks, batches);
+  return { batches, ...kept, rack: ground.lying.slice(lyingNow), dropped: [...dropped, ...kept.dropped] };
 };

@@ -51,6 +51,8 @@ export const listOpenings = (state: DecoderState, to: Openings, emptyOnly = fals
   for (let k = 0; k < problem.moulds.length; k++) {
     if (state.moulds.freeAt[k]! >= NEVER || state.moulds.reserved[k]! > 0 || k === state.choices.restMould) continue;
     if (emptyOnly && state.moulds.held[k] !== NONE) continue;
+    // What is in it comes out at a minute of its own.
+    if (state.moulds.stripAt[k] !== NONE) continue;
     forgetUnneededPrep(state, k);
     for (const make of problem.moulds[k]!.makes) {
       const casting = make.casting;

@@ -67,5 +67,6 @@ export const placePour = (
   moulds.heldPour[mould] = pour;
   moulds.outAt[mould] = outAt(setting, fillStart + fillMinutes);
   moulds.curedAt[mould] = curedAt(setting, fillStart + fillMinutes);
+  moulds.stripAt[mould] = NONE;
   demand.prepped[casting] = demand.prepped[casting]! - 1;
 };

@@ -3,7 +3,8 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Calendar } from '../calendar/calendar.ts';
 import type { Ageing } from '../cure/age.ts';
 import type { Climate } from '../cure/climate.ts';
-import type { FixedBatches } from './fixed-batch.ts';
+import type { BegunWork } from './begun.ts';
+import type { FixedWork } from './fixed-batch.ts';
 
 /** No mould, casting, order or time: the index or minute that stands for "none". */
 export const NONE = -1;
@@ -34,6 +35,8 @@ export interface Shifts {
   offset: Int32Array;
   people: Uint16Array;
   allow: Uint8Array;
+  /** Mixers that work under way takes. */
+  mixing: Uint16Array;
   /** Next shift after this one in which pieces can be stripped, and in which orders can be packed; `count` if none. */
   nextStrip: Int32Array;
   nextPack: Int32Array;
@@ -137,11 +140,14 @@ export interface Problem {
   /** By order: the first minute after its due date, NEVER without one. */
   dueMinutes: Int32Array;
   finished: { casting: number; count: number; readyAt: Minute; order: number }[];
-  inMould: { mould: number; casting: number; filledAt: Minute; order: number }[];
+  /** `isBegun`: a batch under way fills the mould. It is dealt and stripped as a pour of the plan. */
+  inMould: { mould: number; casting: number; filledAt: Minute; order: number; isBegun: boolean }[];
+  /** What is under way at `now` (R14), batches apart: those are in `fixed`. */
+  begun: BegunWork;
   /** First hand-over day on or after `today + i`. */
   handover: Int32Array;
   /** What is fixed (R13). */
-  fixed: FixedBatches;
+  fixed: FixedWork;
   batchWorthDays: number;
   bagWorthDays: number;
 }

@@ -6,6 +6,13 @@ export interface RackState {
   spaces: Int32Array;
 }
 
+/** Something that will lie on the rack whatever else is placed: from when, until when, and the spaces it takes. */
+export interface RackHold {
+  from: number;
+  until: number;
+  spaces: number;
+}
+
 /**
  * Rack spaces taken by pieces that cure out of their moulds (R8). A piece counts from whenever it was put in until it is
  * ready, whatever its own start: tasks of one shift are not placed in order of time, and this way none can be too many.
@@ -18,6 +25,8 @@ export class Rack {
   constructor(
     private readonly limit: number,
     most: number,
+    /** Pieces of fixed strips: they count only from when they are stripped. */
+    private readonly ahead: readonly RackHold[] = [],
   ) {
     // Every piece counted takes a space, so that no more of them are there than spaces and what lay there at the start.
     const room = limit >= NEVER ? 0 : most;
@@ -63,23 +72,44 @@ export class Rack {
 
   /**
    * Earliest minute at or after `from` at which a piece that is ready at `curedAt` can leave its mould: as soon as there
-   * is room, at the latest when it is ready and needs none.
+   * is room and stays room, at the latest when it is ready and needs none.
    */
   roomFrom(from: number, curedAt: number, spaces: number): number {
     if (this.limit >= NEVER || spaces === 0 || from >= curedAt) return from;
     if (spaces > this.limit) return curedAt;
     let at = from;
     for (;;) {
-      let used = spaces;
-      let soonest = NEVER;
-      for (let i = 0; i < this.count; i++)
-        if (this.readyAt[i]! > at) {
-          used += this.spaces[i]!;
-          if (this.readyAt[i]! < soonest) soonest = this.readyAt[i]!;
-        }
-      if (used <= this.limit) return at;
-      if (soonest >= curedAt || soonest === NEVER) return curedAt;
+      const full = this.fullFrom(at, curedAt, spaces);
+      if (full >= NEVER) return at;
+      const soonest = this.nextReady(full);
+      if (soonest >= curedAt) return curedAt;
       at = soonest;
     }
+  }
+
+  /** The first minute, from one to another, at which so many spaces more are too many; NEVER where none is. */
+  private fullFrom(from: number, until: number, spaces: number): number {
+    if (this.usedAt(from) + spaces > this.limit) return from;
+    let first = NEVER;
+    for (const hold of this.ahead)
+      if (hold.from > from && hold.from < until && hold.from < first && this.usedAt(hold.from) + spaces > this.limit)
+        first = hold.from;
+    return first;
+  }
+
+  private usedAt(at: number): number {
+    let used = 0;
+    for (let i = 0; i < this.count; i++) if (this.readyAt[i]! > at) used += this.spaces[i]!;
+    for (const hold of this.ahead) if (hold.from <= at && hold.until > at) used += hold.spaces;
+    return used;
+  }
+
+  /** When the next piece after a minute is ready; NEVER where none is. */
+  private nextReady(after: number): number {
+    let soonest = NEVER;
+    for (let i = 0; i < this.count; i++)
+      if (this.readyAt[i]! > after && this.readyAt[i]! < soonest) soonest = this.readyAt[i]!;
+    for (const hold of this.ahead) if (hold.until > after && hold.until < soonest) soonest = hold.until;
+    return soonest;
   }
 }

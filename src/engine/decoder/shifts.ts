@@ -75,6 +75,7 @@ export const shiftsOf = (sessions: Session[], now: number, calendar: Calendar): 
     offset,
     people,
     allow,
+    mixing: new Uint16Array(offset[count]!),
     nextStrip: nextWith(STRIP, count, offset, allow),
     nextPack: nextWith(PACK, count, offset, allow),
   };

@@ -1,5 +1,5 @@
 import { curedAt, outAt } from '../book/curing-times.ts';
-import { reserveFixed } from './apply-fixed.ts';
+import { placeBegun, reserveFixed, reservePacks } from './apply-fixed.ts';
 import { completeOrder } from './complete.ts';
 import type { DecoderState } from './decoder-state.ts';
 import { MOST_PARTS } from './dispatch.ts';
@@ -13,6 +13,7 @@ const resetMoulds = (state: DecoderState): void => {
   moulds.held.fill(NONE);
   moulds.heldOrder.fill(NONE);
   moulds.heldPour.fill(NONE);
+  moulds.stripAt.fill(NONE);
   problem.moulds.forEach((mould, k) => {
     moulds.setFor[k] = mould.setFor;
     moulds.dirty[k] = mould.dirty ? 1 : 0;
@@ -22,9 +23,14 @@ const resetMoulds = (state: DecoderState): void => {
     moulds.prepStart[k] = NONE;
     moulds.prepEnd[k] = NONE;
     moulds.coated[k] = 0;
-    moulds.batchFrom[k] = problem.now;
+    moulds.batchFrom[k] = Math.max(problem.now, mould.usableFrom);
   });
+  for (const { mould, start, end } of problem.begun.preps) {
+    moulds.prepStart[mould] = start;
+    moulds.prepEnd[mould] = end;
+  }
   for (const piece of problem.inMould) {
+    if (piece.isBegun) continue;
     const mix = problem.mixes[problem.castings[piece.casting]!.mix]!;
     moulds.held[piece.mould] = piece.casting;
     moulds.outAt[piece.mould] = outAt(mix, piece.filledAt);
@@ -63,6 +69,7 @@ const takeInMould = (state: DecoderState, order: number, casting: number, count:
   for (const aside of [true, false])
     for (const piece of inMould) {
       if (got === count) break;
+      if (piece.isBegun) continue;
       if (piece.casting !== casting || (aside ? piece.order !== order : piece.order !== NONE)) continue;
       if (state.moulds.heldOrder[piece.mould] !== NONE || state.moulds.outAt[piece.mould]! > state.lastStrip[casting]!)
         continue;
@@ -164,6 +171,40 @@ const taken = (state: DecoderState, list: Int32Array): number[] => {
   return [...there.filter((order) => order !== last), ...there.filter((order) => order === last)];
 };
 
+/** Strips under way: the piece is out at their end, and its mould empty. */
+const stripBegun = (state: DecoderState): void => {
+  const { moulds, placed, orders, problem, rack } = state;
+  for (const { mould, start } of problem.begun.strips) {
+    const { stripMinutes, rackSpaces } = problem.castings[moulds.held[mould]!]!;
+    const end = start + stripMinutes;
+    const order = moulds.heldOrder[mould]!;
+    const readyAt = Math.max(end, moulds.curedAt[mould]!);
+    if (end < readyAt) rack.put(readyAt, rackSpaces);
+    placed.firstStripStart[mould] = start;
+    placed.firstReadyAt[mould] = readyAt;
+    placed.firstOrder[mould] = order;
+    moulds.held[mould] = NONE;
+    moulds.freeAt[mould] = Math.max(moulds.freeAt[mould]!, end);
+    if (order === NONE) continue;
+    orders.readyAt[order] = Math.max(orders.readyAt[order]!, readyAt);
+    orders.unstripped[order] = orders.unstripped[order]! - 1;
+  }
+};
+
+/** Orders being packed: they have their pieces and are complete at the end of that. */
+const packBegun = (state: DecoderState, lots: Int32Array): void => {
+  const { orders, placed, problem } = state;
+  for (const { order, start, end, lots: taken } of problem.begun.packs) {
+    for (const { finished, count } of taken) {
+      lots[finished] = lots[finished]! - count;
+      if (order !== NONE) placed.fromFinished.push({ order, finished, count });
+    }
+    if (order === NONE) continue;
+    orders.packStart[order] = start;
+    orders.completesAt[order] = end;
+  }
+};
+
 /**
  * Puts everything back to `now` and shares out what is there: finished pieces and pieces in moulds go to the orders of
  * the sequence in turn, and what they still lack joins the queues of pieces to pour.
@@ -192,13 +233,20 @@ export const resetState = (state: DecoderState): void => {
   orders.waiting.length = 0;
   state.waited.fill(0);
   orders.open = 0;
+  reservePacks(state);
   const lots = Int32Array.from(problem.finished, (lot) => lot.count);
-  const sequence = taken(state, dispatch.sequence);
+  packBegun(state, lots);
+  const sequence = taken(state, dispatch.sequence).filter((order) => orders.completesAt[order] === NONE);
   sequence.forEach((order, place) => {
     orders.place[order] = place;
     orders.open++;
     addDemand(state, order, lots);
   });
-  if (dispatch.setUp) listWanted(state, taken(state, dispatch.setUp));
+  if (dispatch.setUp) {
+    const open = taken(state, dispatch.setUp).filter((order) => orders.completesAt[order] === NONE);
+    listWanted(state, open);
+  }
+  placeBegun(state);
+  stripBegun(state);
   for (const order of sequence) if (orders.unstripped[order] === 0) completeOrder(state, order);
 };

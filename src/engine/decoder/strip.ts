@@ -4,9 +4,10 @@ import { NEVER, NONE, STRIP } from './problem.ts';
 
 /**
  * Earliest start of stripping a mould in this shift, its piece out by age (R7), people and rack allowing; NONE when it
- * cannot be. Nothing is taken yet.
+ * cannot be, or is fixed for a minute of its own. Nothing is taken yet.
  */
 export const stripStart = (state: DecoderState, mould: number): number => {
+  if (state.moulds.stripAt[mould] !== NONE) return NONE;
   const casting = state.problem.castings[state.moulds.held[mould]!]!;
   const out = Math.max(state.moulds.outAt[mould]!, state.timeline.from);
   const end = state.rack.roomFrom(out + casting.stripMinutes, state.moulds.curedAt[mould]!, casting.rackSpaces);
@@ -46,6 +47,7 @@ export const placeStrip = (state: DecoderState, mould: number, start: number): v
     placed.pourReadyAt[pour] = readyAt;
   }
   moulds.held[mould] = NONE;
+  moulds.stripAt[mould] = NONE;
   moulds.dirty[mould] = 1;
   moulds.freeAt[mould] = Math.max(end, moulds.freeAt[mould]!);
   if (order === NONE) return;

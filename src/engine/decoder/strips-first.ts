@@ -20,14 +20,15 @@ const leftBy = (problem: Problem, pour: FixedPour): FirstStrip['holds'] => {
 };
 
 /** The strips that fixed pours need first, if all of them stay: of what is in moulds now, and of one another. */
-const firstStrips = ({ problem, moulds }: FixedGround, batches: FixedBatch[]): FirstStrip[] => {
+const firstStrips = ({ problem, moulds, stripNow }: FixedGround, batches: FixedBatch[]): FirstStrip[] => {
   const before = new Map<number, FixedPour>();
   const strips: FirstStrip[] = [];
   for (const pour of batches.flatMap((x) => x.pours)) {
     const last = before.get(pour.mould);
     before.set(pour.mould, pour);
     const holds = last ? leftBy(problem, last) : moulds[pour.mould]!;
-    if (holds.held !== NONE) strips.push({ pour, holds, wanted: last?.stripAsPlanned ?? NONE });
+    const wanted = last ? last.stripAsPlanned : (stripNow.get(pour.mould) ?? NONE);
+    if (holds.held !== NONE) strips.push({ pour, holds, wanted });
   }
   return strips;
 };

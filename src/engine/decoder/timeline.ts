@@ -33,7 +33,7 @@ export class Timeline {
     this.to = shifts.to[shift]!;
     this.base = start - this.from;
     this.free.set(shifts.people.subarray(start, end), start);
-    this.mixing.fill(0, start, end);
+    this.mixing.set(shifts.mixing.subarray(start, end), start);
     this.firstFree = this.from;
     this.advance();
   }

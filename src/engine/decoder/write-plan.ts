@@ -2,7 +2,9 @@ import type { PlanFile, PlanOrder, PlanPour, PlanStick, UnplannedOrder } from '.
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import { buysOf } from '../buy/buys.ts';
 import { type CutDemand, cutPlan } from '../cut/cut-plan.ts';
+import { begunIn } from './begun.ts';
 import { bagsOf, type DecoderState } from './decoder-state.ts';
+import type { FixedPrep } from './fixed-batch.ts';
 import { NEVER, NONE, type Problem } from './problem.ts';
 
 interface Use {
@@ -41,17 +43,25 @@ const namesOf = ({ placed, problem }: DecoderState): Names => {
     (_, p) => fixedBatch(placed.pourBatch[p]!)?.pours.find((x) => x.mould === placed.pourMould[p])?.id,
   );
   const { keep } = problem.yard;
+  const begun = begunIn(problem.yard);
   return {
-    batches: numbered('B', placed.batches, batches, keep?.batches ?? []),
-    pours: numbered('P', placed.pours, pours, keep?.pours ?? []),
+    batches: numbered('B', placed.batches, batches, [...begun.batches, ...(keep?.batches ?? [])]),
+    pours: numbered('P', placed.pours, pours, [...begun.pours, ...(keep?.pours ?? [])]),
   };
 };
+
+/** What is being packed, or mixed, has been taken out of the stock. */
+const isPackBegun = ({ orders, problem }: DecoderState, order: number): boolean =>
+  orders.packStart[order] !== NONE && orders.packStart[order]! < problem.now;
+
+const isBatchBegun = ({ placed, problem }: DecoderState, batch: number): boolean =>
+  problem.fixed.batches[placed.batchFixed[batch]!]?.isBegun === true;
 
 /** Orders' own uses: parts and cuts when it is packed, or when it is complete where nothing is packed. */
 const addOrderUses = (state: DecoderState, uses: Uses): void => {
   state.problem.orders.forEach((order, o) => {
     const completesAt = state.orders.completesAt[o]!;
-    if (completesAt === NONE) return;
+    if (completesAt === NONE || isPackBegun(state, o)) return;
     const when = state.orders.packStart[o]! === NONE ? completesAt : state.orders.packStart[o]!;
     for (const x of order.parts) uses.quantities[x.material]!.push({ at: when, quantity: x.quantity });
     for (const x of order.cuts)
@@ -67,10 +77,13 @@ const addOrderUses = (state: DecoderState, uses: Uses): void => {
 const usesOf = (state: DecoderState, names: Names): Uses => {
   const { problem, placed } = state;
   const uses: Uses = { quantities: problem.materials.map(() => []), cuts: problem.materials.map(() => []) };
-  for (let b = 0; b < placed.batches; b++)
+  for (let b = 0; b < placed.batches; b++) {
+    if (isBatchBegun(state, b)) continue;
     for (const x of problem.mixes[placed.batchMix[b]!]!.perBag)
       uses.quantities[x.material]!.push({ at: placed.batchStart[b]!, quantity: x.quantity * placed.batchBags[b]! });
+  }
   for (let p = 0; p < placed.pours; p++) {
+    if (isBatchBegun(state, placed.pourBatch[p]!)) continue;
     const casting = problem.castings[placed.pourCasting[p]!]!;
     const when = placed.batchStart[placed.pourBatch[p]!]!;
     for (const x of casting.perPiece) uses.quantities[x.material]!.push({ at: when, quantity: x.quantity });
@@ -170,6 +183,7 @@ const stripsOf = (state: DecoderState): Pick<PlanFile, 'strips' | 'unstripped'> 
   const strips: PlanFile['strips'] = [];
   const unstripped: PlanFile['unstripped'] = [];
   for (const piece of problem.inMould) {
+    if (piece.isBegun) continue;
     const mould = problem.yard.moulds[piece.mould]!.id;
     const start = placed.firstStripStart[piece.mould]!;
     const order = placed.firstOrder[piece.mould]!;
@@ -230,6 +244,39 @@ export const scoreOf = (state: DecoderState): PlanFile['score'] => {
   return score;
 };
 
+/** Fixed strips, packings and set-ups that the rules allow and that the plan has not: nothing came of what they were for. */
+const droppedFor = ({ placed, orders, problem }: DecoderState): PlanFile['dropped'] => {
+  const { instantText } = problem.calendar;
+  const { strips, packs, preps } = problem.fixed;
+  if (strips.length + packs.length + preps.length === 0) return [];
+  const when = (mould: number, start: number) => `${mould} ${start}`;
+  const places = Array.from({ length: placed.pours }, (_, p) => p);
+  const stripped = new Set(places.map((p) => when(placed.pourMould[p]!, placed.pourStripStart[p]!)));
+  const setUp = new Set(places.map((p) => when(placed.pourMould[p]!, placed.pourPrepStart[p]!)));
+  const isStripped = (mould: number, start: number) =>
+    placed.firstStripStart[mould] === start || stripped.has(when(mould, start));
+  const isSetUp = ({ mould, start }: FixedPrep) => setUp.has(when(mould, start));
+  const id = (list: readonly { id: string }[], place: number) => list[place]!.id;
+  const { moulds } = problem.yard;
+  return [
+    ...strips.flatMap(({ mould, start }) =>
+      isStripped(mould, start) ? [] : [{ strip: id(moulds, mould), at: instantText(start), reason: NOTHING_THERE }],
+    ),
+    ...packs.flatMap(({ order, start }) =>
+      orders.packStart[order] === start
+        ? []
+        : [{ pack: id(problem.yard.orders, order), at: instantText(start), reason: NOT_READY }],
+    ),
+    ...preps.flatMap((prep) =>
+      isSetUp(prep) ? [] : [{ prep: id(moulds, prep.mould), at: instantText(prep.start), reason: NOTHING_POURED }],
+    ),
+  ];
+};
+
+const NOTHING_THERE = 'there is nothing in the mould then';
+const NOT_READY = 'the order is not ready by then';
+const NOTHING_POURED = 'nothing is poured there next';
+
 const compareStarts = (a: { start: string }, b: { start: string }): number => Date.parse(a.start) - Date.parse(b.start);
 
 /**
@@ -268,7 +315,7 @@ export const writePlan = (
       unplanned,
       sticks,
       buys,
-      dropped: problem.fixed.dropped,
+      dropped: [...problem.fixed.dropped, ...droppedFor(state)],
       score: scoreOf(state),
     },
   };

@@ -157,6 +157,6 @@ test('what is there is known by index and minute', () => {
     { casting: 0, count: 1, readyAt: now, order: NONE },
   ]);
   expect(problem.inMould).toEqual([
-    { mould: 1, casting: 0, filledAt: minuteOf('2027-04-03T11:00:00+01:00'), order: NONE },
+    { mould: 1, casting: 0, filledAt: minuteOf('2027-04-03T11:00:00+01:00'), order: NONE, isBegun: false },
   ]);
 });

@@ -69,7 +69,7 @@ describe('a fixed batch', () => {
   });
 
   test('a yard without fixed batches keeps nothing', () => {
-    expect(compile(base).fixed).toEqual({ batches: [], dropped: [] });
+    expect(compile(base).fixed).toMatchObject({ batches: [], strips: [], packs: [], preps: [], dropped: [] });
   });
 
   const name = '900 no. 1';
@@ -137,13 +137,14 @@ describe('what a fixed pour needs done first', () => {
   };
 
   test('a strip before its set-up, as early as someone is free', () => {
-    expect(keptIn(early).batches[0]!.pours[0]).toMatchObject({ stripFirst: minute('07:30'), rackUntil: NONE });
+    expect(keptIn(early).batches[0]!.pours[0]).toMatchObject({ stripFirst: minute('07:30') });
+    expect(keptIn(early).rack).toEqual([]);
   });
 
   test('and room to cure for what is stripped', () => {
     const cured = minuteOf('2027-04-12T08:00:00+01:00');
     const long = { ...early, ...mix({ cureHours: 96 }) };
-    expect(keptIn(long).batches[0]!.pours[0]).toMatchObject({ rackUntil: cured, rackSpaces: 1 });
+    expect(keptIn(long).rack).toEqual([{ from: minute('07:38'), until: cured, spaces: 1 }]);
     const finished = [{ casting: 'panel-900', count: 1, readyAt: '2027-04-11T08:00:00+01:00' }];
     expect(reason({ ...long, finished, yard: { ...base.yard, rackSpaces: 1 } })).toBe(
       'mould 900 no. 1 cannot be stripped by then: nobody is free, or the rack is full',
@@ -264,7 +265,9 @@ describe('of two fixed batches', () => {
   test('the later one goes when there is only one person for both', () => {
     const { batches, dropped } = one(base.yard, second('08:30', ['08:40', '08:47'], '08:47'));
     expect(batches.map((b) => b.id)).toEqual(['B1']);
-    expect(dropped).toEqual([{ batch: 'B2', reason: 'nobody is there to mix it then' }]);
+    expect(dropped).toEqual([
+      { batch: 'B2', at: '2027-04-10T08:30:00+01:00', reason: 'nobody is there to mix it then' },
+    ]);
   });
 
   // The first needs its strip by 08:06 and could have it at 07:30, but then the second would not have its own by 07:38.

@@ -23,6 +23,7 @@ const shiftsOf = (minutes: { people: number; allow: number }[][]): Shifts => {
     day: new Int32Array(minutes.length),
     offset,
     people: Uint16Array.from(flat, (x) => x.people),
+    mixing: new Uint16Array(flat.length),
     allow: Uint8Array.from(flat, (x) => x.allow),
     nextStrip: next,
     nextPack: next,

@@ -1,0 +1,90 @@
+import type { Begun, PlanBatch } from '../../../shared/plan.ts';
+import { type Minute, minuteOf } from '../../../shared/time.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { NONE, type Problem } from './problem.ts';
+
+/** A strip under way. */
+interface BegunStrip {
+  mould: number;
+  start: Minute;
+}
+
+/** An order being packed; NONE for one that is not asked for here. */
+interface BegunPack {
+  order: number;
+  start: Minute;
+  end: Minute;
+  lots: { finished: number; count: number }[];
+}
+
+/** A mould being set up. */
+interface BegunPrep {
+  mould: number;
+  casting: number;
+  start: Minute;
+  end: Minute;
+}
+
+/** Work under way at `now`, batches apart, with indices for ids and minutes for instants. */
+export interface BegunWork {
+  strips: BegunStrip[];
+  packs: BegunPack[];
+  preps: BegunPrep[];
+}
+
+const NOTHING: Begun = { batches: [], pours: [], strips: [], packs: [], preps: [] };
+
+/** What a yard file says is under way; empty lists where it says nothing. */
+export const begunIn = ({ begun }: Pick<YardFile, 'begun'>): Begun => begun ?? NOTHING;
+
+const placeOf = (list: readonly { id: string }[], id: string): number => list.findIndex((one) => one.id === id);
+
+/** The work under way of a yard, batches apart. */
+export const begunWorkOf = (yard: YardFile): BegunWork => {
+  const { strips, packs, preps } = begunIn(yard);
+  return {
+    strips: strips.map(({ mould, stripStart }) => ({
+      mould: placeOf(yard.moulds, mould),
+      start: minuteOf(stripStart),
+    })),
+    packs: packs.map(({ order, packStart, packEnd, fromFinished }) => ({
+      order: placeOf(yard.orders, order),
+      start: minuteOf(packStart),
+      end: minuteOf(packEnd),
+      lots: fromFinished,
+    })),
+    preps: preps.map(({ mould, casting, prepStart, prepEnd }) => ({
+      mould: placeOf(yard.moulds, mould),
+      casting: placeOf(yard.castings, casting),
+      start: minuteOf(prepStart),
+      end: minuteOf(prepEnd),
+    })),
+  };
+};
+
+/** Takes people and, where it is mixing, a mixer for a task under way, as far as there are any. */
+const occupy = ({ shifts }: Problem, until: Minute, people: number, mixUntil: Minute = NONE): void => {
+  for (let s = 0; s < shifts.count && shifts.from[s]! < until; s++) {
+    const base = shifts.offset[s]! - shifts.from[s]!;
+    for (let t = shifts.from[s]!; t < Math.min(until, shifts.to[s]!); t++) {
+      shifts.people[base + t] = Math.max(0, shifts.people[base + t]! - people);
+      if (t < mixUntil) shifts.mixing[base + t] = shifts.mixing[base + t]! + 1;
+    }
+  }
+};
+
+const occupyForBatch = (problem: Problem, { mix, end, mixEnd }: PlanBatch): void => {
+  const crew = problem.mixes[placeOf(problem.yard.mixes, mix)]!.crew;
+  occupy(problem, minuteOf(end), crew, minuteOf(mixEnd));
+};
+
+/** Takes the people and mixers of all that is under way out of the hours of a problem. */
+export const occupyForBegun = (problem: Problem): void => {
+  for (const batch of begunIn(problem.yard).batches) occupyForBatch(problem, batch);
+  for (const { mould, start } of problem.begun.strips) {
+    const piece = problem.inMould.find((one) => one.mould === mould)!;
+    const { stripMinutes, stripCrew } = problem.castings[piece.casting]!;
+    occupy(problem, start + stripMinutes, stripCrew);
+  }
+  for (const { end } of [...problem.begun.packs, ...problem.begun.preps]) occupy(problem, end, 1);
+};
