@@ -20,7 +20,7 @@ interface FormsOnPage {
   next(c: Context): string;
 }
 
-/** A page at a path, and a form at `path/name` for each of `forms`. Done, it leads back; refused, the page says why. */
+/** A page at a path, and a form at `path/name` for each of `forms`. Done, it leads back; refused, or asked about first, the page says so. */
 export const formsOnPage = (
   screens: Screens,
   { path, under = path, show, next }: FormsOnPage,
@@ -28,8 +28,8 @@ export const formsOnPage = (
 ): Hono => {
   const routes = pageRoute(screens, path, (c, context) => show(c, context, null));
   for (const [name, { save, form }] of Object.entries(forms)) {
-    const refused: Show = (c, context, { typed, errors }) =>
-      show(c, context, { form: form(typed ?? {}, c), errors, typed: typed ?? {} });
+    const refused: Show = (c, context, { typed, errors, effect }) =>
+      show(c, context, { form: form(typed ?? {}, c), errors, effect, typed: typed ?? {} });
     routes.route('/', formRoute(screens, { path: `${under}/${name}`, show: refused, save, next }));
   }
   return routes;

@@ -11,7 +11,8 @@ import { takeOrder } from '../usecases/orders/take-order.ts';
 import type { FormFields } from '../usecases/typed/form-fields.ts';
 import { linesTyped, orderRows, orderTyped } from '../usecases/typed/order-form.ts';
 import { readForm } from './form.ts';
-import { atOnce, type FormRoute, formPage, formRoute, pageRoute, type Show } from './form-route.tsx';
+import { type FormRoute, formPage, formRoute, pageRoute, type Show } from './form-route.tsx';
+import { orderFirst } from './order-first.ts';
 import { page } from './page.tsx';
 import type { Screens } from './screens.ts';
 
@@ -60,16 +61,17 @@ const typedBefore = async (context: UseCaseContext, id: string): Promise<FormFie
 
 const idOf = (c: Context): string | null => c.req.param('id') ?? null;
 
-const orderFormPage: Show = async (c, context, { typed: sent, errors }) => {
+const orderFormPage: Show = async (c, context, { typed: sent, errors, effect }) => {
   const id = idOf(c);
   const typed = sent ?? (id === null ? await newlyTyped(c, context) : await typedBefore(context, id));
   const form = await showOrderForm(context, id);
   if (!form || !typed) return null;
   const { yardName, today, offers, customers } = form;
   const ready = id === null ? await readySoFar(context, typed) : null;
+  const model = { id, offers, customers, typed, rows: orderRows(typed), errors, effect, ready, today };
   return {
     frame: { title: id === null ? 'Take order' : `Change order ${id}`, at: 'orders', yardName },
-    content: <OrderFormPage model={{ id, offers, customers, typed, rows: orderRows(typed), errors, ready, today }} />,
+    content: <OrderFormPage model={model} />,
   };
 };
 
@@ -82,12 +84,12 @@ const shared = {
   isUnfinished: ({ more }: FormFields) => Boolean(more),
 };
 
-const taking: FormRoute<{ id: string }> = { ...shared, path: '/orders', save: atOnce(read, takeOrder) };
+const taking: FormRoute<{ id: string }> = { ...shared, path: '/orders', save: orderFirst(read, takeOrder) };
 
 const editing: FormRoute<{ id: string }> = {
   ...shared,
   path: '/orders/:id/edit',
-  save: atOnce(read, (context, draft, c) => editOrder(context, idOf(c) ?? '', draft)),
+  save: orderFirst(read, (draft, c) => editOrder(idOf(c) ?? '', draft)),
 };
 
 /** When what is typed so far could be ready, for the line below the fields. It changes nothing. */

@@ -19,6 +19,7 @@ import { handOverTyped, holdTyped, promiseTyped } from '../usecases/typed/order-
 import { asSent, atOnce, withDays } from './form-route.tsx';
 import { formsOnPage, type PageForm } from './forms-on-page.tsx';
 import { doneNotice } from './notice.ts';
+import { orderFirst } from './order-first.ts';
 import { page, wantsPart } from './page.tsx';
 import type { Screens } from './screens.ts';
 import { searched } from './searched.ts';
@@ -31,15 +32,16 @@ const orderPage = async (c: Context, context: UseCaseContext, refused: RefusedFo
   if (!model) return null;
   const limits = c.req.query('holds') === undefined ? undefined : await limitsOfOrder(context, id);
   const { errors = {}, typed = {} } = refused ?? {};
-  const shown = { model, errors, typed, limits, notice: await doneNotice(c, context) };
+  const asked = refused?.effect ? { form: refused.form, effect: refused.effect } : null;
+  const shown = { model, errors, typed, asked, limits, notice: await doneNotice(c, context) };
   const frame = { title: `Order ${id}`, at: 'orders', yardName: model.yardName } as const;
   return { frame, content: <OrderPage {...shown} holdUntil={holdUntil(model.today)} /> };
 };
 
 /** What can be done from an order's page, by the end of its address. */
 const FORMS = {
-  promise: atOnce(withDays(promiseTyped), (context, date, c) => promiseOrder(context, idOf(c), date)),
-  hold: atOnce(withDays(holdTyped), (context, hold, c) => holdOrder(context, idOf(c), hold)),
+  promise: orderFirst(withDays(promiseTyped), (days, c) => promiseOrder(idOf(c), days)),
+  hold: orderFirst(withDays(holdTyped), (days, c) => holdOrder(idOf(c), days)),
   cancel: atOnce(asSent, (context, _fields, c) => cancelOrder(context, idOf(c))),
   'hand-over': atOnce(handOverTyped, (context, how, c) => handOverOrder(context, idOf(c), how)),
 };

@@ -103,6 +103,51 @@ describe.each([
   });
 });
 
+describe.each([
+  ['with script', true],
+  ['without script', false],
+])('%s, a date that cannot be kept', (_how, javaScriptEnabled) => {
+  const opened = async () => {
+    const screens = await demoScreens();
+    const url = await served(screens);
+    const { page, complaints } = await watchedPage(browser, { javaScriptEnabled });
+    await page.goto(`${url}/orders/new?what=kit%3Atrough&number=6`);
+    await page.fill('#customer', 'Brid Casey');
+    await page.fill('#promisedOn', 'Sat 10 Apr');
+    await page.click('.buttons .button.main');
+    await page.waitForSelector('.effect');
+    return { screens, url, page, complaints };
+  };
+
+  test('is asked about with its effect, and taken with the date that can be given', async () => {
+    const { url, page, complaints } = await opened();
+    expect(await page.textContent('.effect')).toMatch(/Sat 10 Apr can't be kept: by today's plan it is ready /);
+    expect(await page.inputValue('#customer')).toBe('Brid Casey');
+    if (javaScriptEnabled) expect(await page.evaluate('document.activeElement.className')).toContain('effect');
+    await page.click('.effect button[name="another-day"]');
+    await page.waitForURL(`${url}/orders/27-019?**`);
+    expect(await page.textContent('h1')).toMatch(
+      /^Brid Casey: ready \w{3} \d+ \w{3}, (\d+ days? to spare|on the day)\.$/,
+    );
+    expect(complaints).toEqual([]);
+  });
+
+  test('is promised all the same once that was seen, on the page of the order too', async () => {
+    const { url, page, complaints } = await opened();
+    await page.click('text="Take order anyway"');
+    await page.waitForURL(`${url}/orders/27-019?**`);
+    expect(await page.textContent('h1')).toMatch(/days? late\.$/);
+    await page.fill('#promisedOn', 'tomorrow');
+    await page.click('text="Promise"');
+    await page.waitForSelector('.effect');
+    expect(await page.textContent('.facts')).toContain('Sat 10 Apr');
+    await page.click('text="Promise anyway"');
+    await page.waitForSelector('text=Date promised to Brid Casey.');
+    expect(await page.textContent('.facts')).toContain('Tue 6 Apr');
+    expect(complaints).toEqual([]);
+  });
+});
+
 test('a message is copied at a tap', async () => {
   const url = await served(await demoScreens());
   const { page, complaints } = await watchedPage(browser, { permissions: ['clipboard-read', 'clipboard-write'] });

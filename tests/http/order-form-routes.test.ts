@@ -62,7 +62,8 @@ describe('taking an order', () => {
     [{ wantedOn: '31 Apr' }, '31 Apr does not exist.'],
     [{ wantedOn: 'Sun 8 May' }, '8 May 2027 is a Saturday, not a Sunday.'],
     [{ wantedOn: 'soon' }, 'is no day. Write a day like 8 May'],
-    [{ promisedOn: '2027-04-07' }, 'That day has passed.'],
+    [{ promisedOn: '8 May 2031' }, 'That is further off than is planned. The last day is Fri 7 Apr 2028.'],
+    [{ promisedOn: '8 May 2207' }, 'Is the year 2207 right?'],
     [{ heldUntil: '2027-04-12' }, 'Say which date is held.'],
     [{ promisedOn: '2027-05-08', heldUntil: '2027-04-01' }, 'That day has passed.'],
     [{ slip: 'perhaps' }, 'Choose one of the three.'],
@@ -80,9 +81,9 @@ describe('taking an order', () => {
 
   test('says everything that is wrong at once', async () => {
     const { post } = await screensOver();
-    const typed = { what0: 'kit:pair', quantity0: 'x', promisedOn: '2027-01-01', wantedOn: '2027-13-01' };
+    const typed = { what0: 'kit:pair', quantity0: 'x', promisedOn: '2031-01-01', wantedOn: '2027-13-01' };
     const html = await (await post('/orders', typed)).text();
-    for (const message of ['is no number.', 'That day has passed.', 'There is no month 13.'])
+    for (const message of ['is no number.', 'That is further off than is planned.', 'There is no month 13.'])
       expect(html).toContain(message);
   });
 
@@ -119,6 +120,60 @@ describe('taking an order', () => {
   });
 });
 
+describe('a date that is asked about first', () => {
+  const seenIn = (html: string): string => /name="seen" value="([^"]+)"/.exec(html)?.[1] ?? '';
+  const insteadIn = (html: string): string => /name="another-day" value="([^"]+)"/.exec(html)?.[1] ?? '';
+  const tooSoon = { ...filled, quantity0: '4', promisedOn: '2027-04-10', note: 'Gate code 4' };
+
+  test('is not kept: the form comes back with the effect, all that was typed, and two ways on', async () => {
+    const { post, textAfter, database } = await screensOver();
+    const answer = await post('/orders', tooSoon);
+    expect(answer.status).toBe(200);
+    const html = await answer.clone().text();
+    expect(await textOf(answer)).toMatch(
+      /^Sat 10 Apr can't be kept: by today's plan it is ready Sat \d+ (Apr|May), \d+ days late\. Nothing was saved yet\./,
+    );
+    expect(html).toContain('Gate code 4');
+    expect(html).toContain('value="2027-04-10"');
+    expect(await database.read((tx) => openOrders(tx))).toHaveLength(1);
+    expect(await textAfter(await post('/orders', { ...tooSoon, seen: seenIn(html) }))).toContain('taken.');
+    expect((await database.read((tx) => openOrders(tx)))[1]?.promisedOn).toBe('2027-04-10');
+  });
+
+  test('gives way to the date that could be given instead', async () => {
+    const { post, textAfter, database } = await screensOver();
+    const instead = insteadIn(await (await post('/orders', tooSoon)).text());
+    expect(instead).toMatch(/^promisedOn 2027-0\d-\d\d$/);
+    expect(await textAfter(await post('/orders', { ...tooSoon, 'another-day': instead }))).toMatch(
+      /on the day|to spare/,
+    );
+    expect((await database.read((tx) => openOrders(tx)))[1]?.promisedOn).toBe(instead.slice(-10));
+  });
+
+  test('was yesterday: next year is offered where none was typed', async () => {
+    const { post } = await screensOver();
+    const text = await textOf(await post('/orders', { ...filled, promisedOn: '7 Apr' }));
+    expect(text).toMatch(/^Wed 7 Apr was yesterday\. By today's plan it is ready Sat 17 Apr, 10 days late\./);
+    expect(text).toContain('Fri 7 Apr 2028 is meant');
+    const answer = await post('/orders', { ...filled, promisedOn: '7 Apr', 'another-day': 'promisedOn 2028-04-07' });
+    expect(answer.status).toBe(303);
+    expect(await textOf(await post('/orders', { ...filled, promisedOn: '2027-04-07' }))).not.toContain('is meant');
+  });
+
+  test('is wanted, and has passed: it is asked about as well', async () => {
+    const { post } = await screensOver();
+    const text = await textOf(await post('/orders', { ...filled, wantedOn: '1 Apr' }));
+    expect(text).toMatch(/^Thu 1 Apr, the day wanted, has passed\. Nothing was saved yet\. Sat 1 Apr 2028 is meant/);
+  });
+
+  test('an answer names a field of the form, or is none', async () => {
+    const { post, database } = await screensOver();
+    await post('/orders', { ...filled, 'another-day': 'id 2027-05-08' });
+    await post('/orders', { ...filled, 'another-day': 'promisedOn soon' });
+    expect(await database.read((tx) => openOrders(tx))).toHaveLength(3);
+  });
+});
+
 describe('changing an order', () => {
   test('starts from how it stands and keeps its number', async () => {
     const { get, post, textAfter, database } = await screensOver();
@@ -143,7 +198,8 @@ describe('changing an order', () => {
   test('a date promised before today may stand', async () => {
     const { post, database } = await screensOver();
     await database.write((tx) => updateOrder(tx, '27-001', { promisedOn: '2027-04-01' }));
-    expect((await post('/orders/27-001/edit', { ...filled, promisedOn: '2027-04-01' })).status).toBe(303);
+    const asBefore = { ...filled, quantity0: '1', promisedOn: '2027-04-01' };
+    expect((await post('/orders/27-001/edit', asBefore)).status).toBe(303);
   });
 
   test('one that is not there is not found', async () => {

@@ -92,7 +92,7 @@ describe('one order', () => {
 
   test.each([
     ['promise', { promisedOn: '' }, 'Give the date that is promised.'],
-    ['promise', { promisedOn: '2027-04-01' }, 'That day has passed.'],
+    ['promise', { promisedOn: '2029-04-01' }, 'That is further off than is planned.'],
     ['promise', { promisedOn: '31 Apr' }, '31 Apr does not exist.'],
     ['hold', { promisedOn: '2027-04-24', heldUntil: '' }, 'Say until which day it is held.'],
     ['hold', { promisedOn: '', heldUntil: '2027-04-13' }, 'Say which date is held.'],
@@ -103,6 +103,24 @@ describe('one order', () => {
     expect(answer.status).toBe(422);
     expect(await answer.text()).toContain(message);
     expect((await database.read((tx) => orderById(tx, '27-001')))?.promisedOn).toBe('2027-04-10');
+  });
+
+  test.each([
+    ['promise', 'Promise anyway'],
+    ['hold', 'Hold it anyway'],
+  ])('is asked about a day that has passed before it is saved: %s', async (action, anyway) => {
+    const { post, database } = await screensOver();
+    const days = { promisedOn: '7 Apr', heldUntil: '2027-04-13' };
+    const answer = await post(`/orders/27-001/${action}`, days);
+    const html = await answer.clone().text();
+    expect(await textOf(answer)).toContain('Wed 7 Apr was yesterday.');
+    expect(html).toContain(`formaction="/orders/27-001/${action}"`);
+    expect(html).toContain(anyway);
+    const promisedOn = async () => (await database.read((tx) => orderById(tx, '27-001')))?.promisedOn;
+    expect(await promisedOn()).toBe('2027-04-10');
+    const seen = /name="seen" value="([^"]+)"/.exec(html)?.[1] ?? '';
+    expect((await post(`/orders/27-001/${action}`, { ...days, seen })).status).toBe(303);
+    expect(await promisedOn()).toBe('2027-04-07');
   });
 
   test('is cancelled, and that is undone', async () => {

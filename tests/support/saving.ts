@@ -1,6 +1,11 @@
-import type { UseCaseContext } from '../../src/usecases/core/context.ts';
+import type { Outcome, UseCaseContext } from '../../src/usecases/core/context.ts';
 import { exportArchive } from '../../src/usecases/files/export-file.ts';
+import { type Changed, changing } from '../../src/usecases/plan/changing.ts';
 import { type Edit, saveEdit } from '../../src/usecases/plan/save-edit.ts';
+
+/** Does what an edit does without asking first, whatever comes of it. */
+export const doAnyway = <T>(context: UseCaseContext, { what, work }: Edit<T>): Promise<Outcome<Changed<T>>> =>
+  changing(context, what, work);
 
 /** Saves an edit whatever it moves; a refusal is an error of the test. */
 export const savedAnyway = async <T>(context: UseCaseContext, edit: Edit<T>): Promise<number> => {

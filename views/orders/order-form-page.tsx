@@ -2,6 +2,7 @@ import type { FC } from 'hono/jsx';
 import { SLIPS } from '../../shared/order.ts';
 import type { ReadyFacts } from '../../src/usecases/first/ask-when.ts';
 import type { OrderFormModel } from '../../src/usecases/orders/show-order-form.ts';
+import type { Effect } from '../../src/usecases/plan/save-edit.ts';
 import { ReadyLine } from '../first/ready-answer.tsx';
 import { AmountField } from '../parts/amount-field.tsx';
 import { Answer, Empty } from '../parts/answer.tsx';
@@ -17,6 +18,7 @@ import {
   TextField,
 } from '../parts/field.tsx';
 import { whatOptions } from '../parts/what-options.ts';
+import { OrderAsked } from './order-asked.tsx';
 
 /** The form as it stands: what it offers, what is typed in it, and what comes of that. */
 export interface OrderFormShown extends Pick<OrderFormModel, 'today' | 'offers' | 'customers'> {
@@ -27,9 +29,13 @@ export interface OrderFormShown extends Pick<OrderFormModel, 'today' | 'offers' 
   /** Rows of what and how many. */
   rows: number;
   errors: FieldErrors;
+  /** What of it is asked about before it is saved. */
+  effect: Effect | null;
   /** When what is typed so far could be ready; null while that can't be said. */
   ready: ReadyFacts | null;
 }
+
+const FORM = 'order';
 
 const NOTHING = { value: '', text: 'Nothing more' };
 
@@ -132,8 +138,16 @@ export const OrderFormPage: FC<{ model: OrderFormShown }> = ({ model }) => {
   return (
     <>
       <FormErrors errors={errors} />
+      {model.effect && (
+        <OrderAsked
+          effect={model.effect}
+          today={today}
+          form={FORM}
+          anyway={id === null ? 'Take order anyway' : 'Save anyway'}
+        />
+      )}
       <Answer>{id === null ? 'Take an order.' : `Change order ${id}.`}</Answer>
-      <form class="form" method="post" action={action}>
+      <form class="form" id={FORM} method="post" action={action}>
         {/* The first button of a form is what Enter presses. */}
         <button type="submit" class="unseen" tabindex={-1}>
           {id === null ? 'Take order' : 'Save'}

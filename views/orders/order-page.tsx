@@ -1,6 +1,7 @@
 import type { Child, FC } from 'hono/jsx';
 import type { OrderLimit } from '../../src/usecases/orders/limits-of-order.ts';
 import type { OrderModel } from '../../src/usecases/orders/show-order.ts';
+import type { Effect } from '../../src/usecases/plan/save-edit.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { CopyMessage } from '../parts/copy-message.tsx';
@@ -10,6 +11,7 @@ import { type FieldErrors, FormErrors } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { listText, quantityText } from '../parts/quantity-text.ts';
 import { RestsOn } from '../parts/rests-on.tsx';
+import { OrderAsked } from './order-asked.tsx';
 import { OrderDrawings } from './order-drawings.tsx';
 import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
 import { WhatHoldsIt } from './order-limits.tsx';
@@ -20,6 +22,8 @@ export interface OrderPageProps {
   notice: DoneNotice | null;
   errors: FieldErrors;
   typed: Readonly<Record<string, string>>;
+  /** What a form of it would do, asked about before it is saved: which form, by the end of its address. */
+  asked: { form: string; effect: Effect } | null;
   /** The day a hold that begins today would last to. */
   holdUntil: string;
   /** What would bring a late order forward; undefined until it is asked for, null when that took too long. */
@@ -113,11 +117,27 @@ const Together: FC<{ model: OrderModel }> = ({ model: { order, together, toMend,
   </section>
 );
 
-const ActionForm: FC<{ id: string; to: string; children?: Child }> = ({ id, to, children }) => (
-  <form class="order-action" method="post" action={`${orderPath(id)}/${to}`}>
+const ActionForm: FC<{ id: string; to: string; form?: string; children?: Child }> = ({ id, to, form, children }) => (
+  <form class="order-action" id={form} method="post" action={`${orderPath(id)}/${to}`}>
     {children}
   </form>
 );
+
+/** The form that a date is given in. */
+const DATE_FORM = 'give-date';
+
+const ANYWAY: Readonly<Record<string, string>> = { promise: 'Promise anyway', hold: 'Hold it anyway' };
+
+const Asked: FC<OrderPageProps> = ({ asked, model: { order, today } }) =>
+  asked && (
+    <OrderAsked
+      effect={asked.effect}
+      today={today}
+      form={DATE_FORM}
+      action={`${orderPath(order.id)}/${asked.form}`}
+      anyway={ANYWAY[asked.form] ?? 'Save anyway'}
+    />
+  );
 
 const PromiseForm: FC<OrderPageProps> = ({ model: { order, today }, errors, typed, holdUntil }) => {
   const written = (date: string | null) => (date === null ? '' : fullDayText(date));
@@ -125,7 +145,7 @@ const PromiseForm: FC<OrderPageProps> = ({ model: { order, today }, errors, type
   return (
     <section class="no-print">
       <h2>{order.promisedOn && !order.heldUntil ? 'Promise another date' : 'Promise or hold a date'}</h2>
-      <ActionForm id={order.id} to="promise">
+      <ActionForm id={order.id} to="promise" form={DATE_FORM}>
         <div class="field-row">
           <DayField name="promisedOn" label="Date" min={today} value={date} errors={errors} />
           <Button kind="main">Promise</Button>
@@ -177,6 +197,7 @@ export const OrderPage: FC<OrderPageProps> = (props) => {
     <>
       {notice && <Notice notice={notice} today={today} back={orderPath(order.id)} />}
       <FormErrors errors={errors} lead="Nothing was changed." />
+      <Asked {...props} />
       <Answer note={open && order.readyOn ? "By today's plan." : undefined}>{orderAnswer(order, today)}</Answer>
       {open && order.readyOn && <RestsOn guessed={model.restsOn} />}
       <Facts order={order} today={today} />

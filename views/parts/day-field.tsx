@@ -25,6 +25,7 @@ export const DayRead: FC<{ typed: string; read: DateRead | null }> = ({ typed, r
     <>
       That is {day}
       {read.order && `, with the ${read.order.replace(' first', '')} first`}.
+      {read.next && ` It has gone by. The next one is ${fullDayText(read.next)}.`}
     </>
   );
 };

@@ -1,25 +1,23 @@
 import { customerNamed } from '../../../db/stores/customer-store.ts';
 import { replaceLines, updateOrder } from '../../../db/stores/order-store.ts';
 import { SLIP_WEIGHTS, slipOfWeight } from '../../../shared/order.ts';
-import { done, type Outcome, today, type UseCaseContext } from '../core/context.ts';
-import { type Changed, changing } from '../plan/changing.ts';
+import { todayIn } from '../../engine/book/today-in.ts';
+import { done } from '../core/context.ts';
 import type { OrderDraft } from '../typed/order-form.ts';
 import { unpackedOrder } from './open-order.ts';
 import { draftFaults } from './order-draft.ts';
+import { passedDays } from './passed-days.ts';
+import type { OrderEdit } from './save-order.ts';
 
 /** Writes an open order anew, under the same number and in the same place. */
-export const editOrder = (
-  context: UseCaseContext,
-  id: string,
-  draft: OrderDraft,
-): Promise<Outcome<Changed<{ id: string }>>> =>
-  changing(context, { kind: 'order edited', words: `Order ${id} changed` }, async (tx, yard) => {
+export const editOrder = (id: string, draft: OrderDraft): OrderEdit => ({
+  what: { kind: 'order edited', words: `Order ${id} changed` },
+  work: async (tx, yard) => {
     const found = await unpackedOrder(tx, id);
     if (!found.ok) return found;
     const order = found.value;
-    const day = today(yard.yard.timeZone, context.now);
     const others = { ...yard, orders: yard.orders.filter((one) => one.id !== id) };
-    const faults = draftFaults(draft, others, day, order);
+    const faults = draftFaults(draft, others, order);
     if (faults.length > 0) return { ok: false, faults };
     await updateOrder(tx, id, {
       customerId: draft.customer ? await customerNamed(tx, draft.customer, draft.phone || null) : null,
@@ -35,5 +33,6 @@ export const editOrder = (
       id,
       draft.lines.map(({ line }) => line),
     );
-    return done({ id });
-  });
+    return done({ id, passed: passedDays(draft, todayIn(yard), order) });
+  },
+});

@@ -1,9 +1,12 @@
 import { updateOrder } from '../../../db/stores/order-store.ts';
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
-import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
-import { type Changed, changing } from '../plan/changing.ts';
+import { todayIn } from '../../engine/book/today-in.ts';
+import { done, refuse } from '../core/context.ts';
+import type { DaysTyped } from '../typed/order-form.ts';
 import { openOrder, orderName } from './open-order.ts';
-import { promiseFaults } from './order-draft.ts';
+import { dayFaults } from './order-draft.ts';
+import { passedDays } from './passed-days.ts';
+import type { OrderEdit } from './save-order.ts';
 
 /** How long a date is held when nobody says otherwise. */
 const HOLD_DAYS = 5;
@@ -12,17 +15,17 @@ const HOLD_DAYS = 5;
 export const holdUntil = (from: string): string => dateOfDay(dayNumber(from) + HOLD_DAYS);
 
 /** Keeps a date for a customer until the end of a day. The order keeps its place in the plan meanwhile. */
-export const holdOrder = (
-  context: UseCaseContext,
-  id: string,
-  hold: { promisedOn: string | null; heldUntil: string | null },
-): Promise<Outcome<Changed<{ name: string }>>> =>
-  changing(context, { kind: 'date held', words: ({ name }) => `Date held for ${name}` }, async (tx, yard) => {
+export const holdOrder = (id: string, days: DaysTyped): OrderEdit<{ name: string }> => ({
+  what: { kind: 'date held', words: ({ name }) => `Date held for ${name}` },
+  work: async (tx, yard) => {
     const found = await openOrder(tx, id);
     if (!found.ok) return found;
-    if (!hold.heldUntil) return refuse('heldUntil', 'Say until which day it is held.');
-    const faults = promiseFaults(hold, today(yard.yard.timeZone, context.now), found.value);
+    const { promisedOn, heldUntil } = days;
+    if (!heldUntil) return refuse('heldUntil', 'Say until which day it is held.');
+    const faults = dayFaults(days, yard, found.value);
     if (faults.length > 0) return { ok: false, faults };
-    await updateOrder(tx, id, hold);
-    return done({ name: orderName(found.value) });
-  });
+    await updateOrder(tx, id, { promisedOn, heldUntil });
+    const passed = passedDays(days, todayIn(yard), { promisedOn: found.value.promisedOn });
+    return done({ id, name: orderName(found.value), passed });
+  },
+});

@@ -1,7 +1,10 @@
 import { asksOf } from '../../../shared/asked-for.ts';
 import type { Fault } from '../../../shared/fault.ts';
 import { type OrderLine, PIECES_IN_ALL } from '../../../shared/order.ts';
+import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { todayIn } from '../../engine/book/today-in.ts';
+import { dayWords } from '../core/day-words.ts';
 import type { OrderDraft } from '../typed/order-form.ts';
 import { whatOf } from '../typed/what-ordered.ts';
 import { offersOf } from './order-contents.ts';
@@ -48,26 +51,41 @@ export const lineFaults = (lines: OrderDraft['lines'], yard: YardFile): Fault[] 
   return faults.length > 0 ? faults : tooMuchInAll(lines, yard);
 };
 
-/** Everything that is wrong with a draft, given the day it is written on and what stood before. */
-export const draftFaults = (draft: OrderDraft, yard: YardFile, today: string, before?: PromiseBefore): Fault[] => {
+/** Days of an order that stood before it is changed. */
+type DaysBefore = Partial<Record<'wantedOn' | 'promisedOn' | 'heldUntil', string | null>>;
+
+/** Everything that is wrong with a draft, given the yard without the order and what stood before. */
+export const draftFaults = (draft: OrderDraft, yard: YardFile, before: DaysBefore = {}): Fault[] => {
   const linesUnread = draft.unread.some(({ path }) => /^(what|quantity)\d/.test(path));
   const lines = linesUnread && draft.lines.length === 0 ? [] : lineFaults(draft.lines, yard);
-  return [...draft.unread, ...lines, ...promiseFaults(draft, today, before)];
+  return [...draft.unread, ...lines, ...dayFaults(draft, yard, before)];
 };
 
-type PromiseBefore = { promisedOn: string | null; heldUntil: string | null };
+type Days = Pick<OrderDraft, 'promisedOn' | 'heldUntil'> & Partial<Pick<OrderDraft, 'wantedOn'>>;
 
-/** A date given to a customer lies ahead, unless it is the one that stood before. */
-export const promiseFaults = (
-  { promisedOn, heldUntil }: Pick<OrderDraft, 'promisedOn' | 'heldUntil'>,
-  today: string,
-  before?: PromiseBefore,
-): Fault[] => {
-  const faults: Fault[] = [];
-  if (promisedOn && promisedOn < today && promisedOn !== before?.promisedOn)
-    faults.push({ path: 'promisedOn', message: 'That day has passed. Give one that is still to come.' });
+/** Nobody gives a date further off than is planned; a yard planned for less than a year may still be asked for one. */
+const LEAST_DAYS_AHEAD = 365;
+
+/** The last day that can be given to a customer. */
+const lastDay = (yard: YardFile): string =>
+  dateOfDay(dayNumber(todayIn(yard)) + Math.max(yard.yard.horizonDays, LEAST_DAYS_AHEAD));
+
+const tooFarOff = (days: Days, yard: YardFile, before: DaysBefore): Fault[] => {
+  const last = lastDay(yard);
+  return (['wantedOn', 'promisedOn', 'heldUntil'] as const)
+    .filter((field) => (days[field] ?? '') > last && days[field] !== before[field])
+    .map((path) => ({
+      path,
+      message: `That is further off than is planned. The last day is ${dayWords(last)} ${last.slice(0, 4)}.`,
+    }));
+};
+
+/** What is wrong with the days of an order: none is beyond the plan, and a hold is of a date and until a day to come. */
+export const dayFaults = (days: Days, yard: YardFile, before: DaysBefore = {}): Fault[] => {
+  const { promisedOn, heldUntil } = days;
+  const faults = tooFarOff(days, yard, before);
   if (heldUntil && !promisedOn) faults.push({ path: 'promisedOn', message: 'Say which date is held.' });
-  if (heldUntil && heldUntil < today && heldUntil !== before?.heldUntil)
+  if (heldUntil && heldUntil < todayIn(yard) && heldUntil !== before.heldUntil)
     faults.push({ path: 'heldUntil', message: 'That day has passed. A date is held until a day to come.' });
   return faults;
 };

@@ -1,21 +1,24 @@
 import { updateOrder } from '../../../db/stores/order-store.ts';
-import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
-import { type Changed, changing } from '../plan/changing.ts';
+import { todayIn } from '../../engine/book/today-in.ts';
+import { done, refuse } from '../core/context.ts';
+import type { DaysTyped } from '../typed/order-form.ts';
 import { openOrder, orderName } from './open-order.ts';
-import { promiseFaults } from './order-draft.ts';
+import { dayFaults } from './order-draft.ts';
+import { passedDays } from './passed-days.ts';
+import type { OrderEdit } from './save-order.ts';
 
 /** A date is promised for good: a hold on the order ends with it. */
-export const promiseOrder = (
-  context: UseCaseContext,
-  id: string,
-  promisedOn: string | null,
-): Promise<Outcome<Changed<{ name: string }>>> =>
-  changing(context, { kind: 'date promised', words: ({ name }) => `Date promised to ${name}` }, async (tx, yard) => {
+export const promiseOrder = (id: string, days: Omit<DaysTyped, 'heldUntil'>): OrderEdit<{ name: string }> => ({
+  what: { kind: 'date promised', words: ({ name }) => `Date promised to ${name}` },
+  work: async (tx, yard) => {
     const found = await openOrder(tx, id);
     if (!found.ok) return found;
+    const { promisedOn } = days;
     if (!promisedOn) return refuse('promisedOn', 'Give the date that is promised.');
-    const faults = promiseFaults({ promisedOn, heldUntil: null }, today(yard.yard.timeZone, context.now), found.value);
+    const faults = dayFaults({ promisedOn, heldUntil: null }, yard, found.value);
     if (faults.length > 0) return { ok: false, faults };
     await updateOrder(tx, id, { promisedOn, heldUntil: null });
-    return done({ name: orderName(found.value) });
-  });
+    const passed = passedDays(days, todayIn(yard), { promisedOn: found.value.promisedOn });
+    return done({ id, name: orderName(found.value), passed });
+  },
+});

@@ -5,7 +5,6 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Outcome, UseCaseContext } from '../core/context.ts';
 import { cachePlan } from './cached-plan.ts';
 import { planForNow } from './make-plan.ts';
-import type { PromiseMove } from './promises-moved.ts';
 import { type Changed, type ChangeWords, type Replanning, recordChange } from './record-change.ts';
 
 export type { Changed, ChangeWords } from './record-change.ts';
@@ -106,21 +105,13 @@ export const previewing = async <T>(
   return outcome.ok ? { ok: true, value: outcome.value.changed } : outcome;
 };
 
-/** Done, or held back with what it would move. */
-export type DoneOrHeld<T> = { held: false; changed: Changed<T> } | { held: true; moved: PromiseMove[] };
-
 /**
- * As `changing`, except that a change of which `holdBack` says so, told what it moves, is rolled back: what it would move
- * comes back instead. Planned once, whichever way it goes.
+ * As `changing`, except that a change of which `holdBack` says so, told what it does, is rolled back: `held` says which of
+ * the two came of it. Planned once, whichever way it goes.
  */
-export const changingUnless = async <T>(
+export const changingUnless = <T>(
   context: UseCaseContext,
   what: ChangeWords<T>,
   work: DoChange<T>,
-  holdBack: (moved: readonly PromiseMove[]) => boolean,
-): Promise<Outcome<DoneOrHeld<T>>> => {
-  const outcome = await tried(context, what, work, { holdBack: ({ moved }) => holdBack(moved) });
-  if (!outcome.ok) return outcome;
-  const { held, changed } = outcome.value;
-  return { ok: true, value: held ? { held, moved: changed.moved } : { held, changed } };
-};
+  holdBack: (changed: Changed<T>) => boolean,
+): Promise<Outcome<Tried<T>>> => tried(context, what, work, { holdBack });

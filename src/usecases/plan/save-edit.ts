@@ -26,9 +26,31 @@ export interface Edit<T = unknown> {
   work: DoChange<T>;
 }
 
+/** A date given to a customer that the plan does not keep. */
+export interface UnkeptDate {
+  order: string;
+  customer: string | null;
+  promisedOn: string;
+  /** The day by plan; null where it cannot be made. */
+  readyOn: string | null;
+  /** Why it cannot be made. */
+  reason: string | null;
+}
+
+/** A day that was typed and has passed: which field it stands in, and the same day to come where no year was named. */
+export interface PassedDay {
+  field: string;
+  on: string;
+  next: string | null;
+}
+
 /** What saving would do to the days of orders. */
-interface Effect {
+export interface Effect {
   moved: (PromiseMove & { promisedOn: string | null })[];
+  unkept: readonly UnkeptDate[];
+  passed: readonly PassedDay[];
+  /** A later date that could be given instead, by which no other order gets too late; null where none is known. */
+  insteadOn: string | null;
   /** Says which effect it was, to be sent back once it was seen. */
   seen: string;
 }
@@ -40,10 +62,11 @@ export interface FormState {
   effect: Effect | null;
 }
 
-/** A form of a page that has several, sent back: which one, what was wrong, and what was typed into it. */
+/** A form of a page that has several, sent back: which one, what was wrong or is asked first, what was typed into it. */
 export interface RefusedForm {
   form: string;
   errors: FormState['errors'];
+  effect: FormState['effect'];
   typed: Readonly<Record<string, string>>;
 }
 
@@ -52,15 +75,26 @@ export type Saved<T> =
   | { kind: 'moves'; effect: Effect }
   | { kind: 'refused'; faults: Fault[] };
 
-/** Names an effect: the same orders to the same days. Short enough to be sent along with a form. */
-const effectName = (moved: readonly PromiseMove[]): string =>
-  moved
-    .map(({ order, to }) => `${order} ${to ?? '-'}`)
+/**
+ * Names an effect: the same orders to the same days, the same dates not kept, the same days gone by; '' where there is
+ * none. Short enough to be sent along with a form.
+ */
+export const effectName = (
+  moved: readonly Pick<PromiseMove, 'order' | 'to'>[],
+  unkept: readonly Pick<UnkeptDate, 'order' | 'promisedOn' | 'readyOn'>[] = [],
+  passed: readonly PassedDay[] = [],
+): string =>
+  [
+    ...moved.map(({ order, to }) => `${order} ${to ?? '-'}`),
+    ...unkept.map(({ order, promisedOn, readyOn }) => `${order} ${promisedOn} not before ${readyOn ?? '-'}`),
+    ...passed.map(({ field, on }) => `${field} ${on}`),
+  ]
     .sort()
     .join(',')
     .slice(0, 3000);
 
-const withPromises = async (tx: Tx, moved: readonly PromiseMove[]): Promise<Effect['moved']> => {
+/** Moves, each with the date that the customer was told. */
+export const withPromises = async (tx: Tx, moved: readonly PromiseMove[]): Promise<Effect['moved']> => {
   const promised = await promisedDays(tx);
   return moved.map((move) => ({ ...move, promisedOn: promised.get(move.order) ?? null }));
 };
@@ -74,13 +108,11 @@ export const saveEdit = async <T>(
   { what, work }: Edit<T>,
   seen: string | undefined,
 ): Promise<Saved<T>> => {
-  const outcome = await changingUnless(context, what, work, (moved) => moved.length > 0 && effectName(moved) !== seen);
+  const isNew = (name: string) => name !== '' && name !== seen;
+  const outcome = await changingUnless(context, what, work, ({ moved }) => isNew(effectName(moved)));
   if (!outcome.ok) return { kind: 'refused', faults: outcome.faults };
-  if (!outcome.value.held) {
-    const { value, change } = outcome.value.changed;
-    return { kind: 'saved', value, change };
-  }
-  const { moved } = outcome.value;
+  const { value, change, moved } = outcome.value.changed;
+  if (!outcome.value.held) return { kind: 'saved', value, change };
   const shown = await context.database.read((tx) => withPromises(tx, moved));
-  return { kind: 'moves', effect: { moved: shown, seen: effectName(moved) } };
+  return { kind: 'moves', effect: { moved: shown, unkept: [], passed: [], insteadOn: null, seen: effectName(moved) } };
 };

@@ -12,8 +12,13 @@ import type { UnitSystem } from '../../../shared/units.ts';
 /** What two numbers such as 5/6 stand for where both orders make a date. */
 export type DateOrder = 'day first' | 'month first';
 
-/** What a typed day came to; `order` where it could have been another one. Or in plain words why it is none. */
-export type DateRead = { ok: true; date: string; order: DateOrder | null } | { ok: false; reason: string };
+/**
+ * What a typed day came to; `order` where it could have been another one. `next` where it has just gone by and no year was
+ * named: the same day to come. Or in plain words why it is none.
+ */
+export type DateRead =
+  | { ok: true; date: string; order: DateOrder | null; next?: string }
+  | { ok: false; reason: string };
 
 /** What a day is read by: today, for what has no year, and the units, by which 5/6 is the month first or the day. */
 export interface DateReading {
@@ -34,7 +39,7 @@ const FARTHEST_WEEKS = 520;
 
 const monthName = (month: number): string => (MONTHS[month - 1] ?? '').slice(0, 3);
 
-const found = (date: string, order: DateOrder | null = null): DateRead => ({ ok: true, date, order });
+const found = (date: string, next?: string): DateRead => ({ ok: true, date, order: null, ...(next ? { next } : {}) });
 const none = (reason: string): DateRead => ({ ok: false, reason });
 
 /** A word that begins a name of a weekday or a month, of at least its first three letters. */
@@ -73,24 +78,43 @@ const nextSuch = (parts: Parts, today: string): string | null => {
   return null;
 };
 
-const existing = (parts: Parts, { today }: DateReading): string | null => {
-  if (parts.year === null) return nextSuch(parts, today);
-  const date = iso(parts, parts.year);
-  return isDate(date) ? date : null;
+/** A day that went by no longer ago than this is meant as it was, and not as next year's, where no year is named. */
+const JUST_GONE_DAYS = 90;
+
+/** The last such day before today, where it has just gone by; null where it has not. */
+const justGone = (parts: Parts, today: string): string | null => {
+  const thisYear = Number(today.slice(0, 4));
+  const gone = [thisYear, thisYear - 1].map((year) => iso(parts, year)).find((date) => isDate(date) && date < today);
+  return gone !== undefined && dayNumber(today) - dayNumber(gone) <= JUST_GONE_DAYS ? gone : null;
 };
+
+/** The days it could be, the likeliest first. */
+const existing = (parts: Parts, { today }: DateReading): string[] => {
+  const dates = parts.year === null ? [justGone(parts, today), nextSuch(parts, today)] : [iso(parts, parts.year)];
+  return dates.filter((date) => date !== null).filter(isDate);
+};
+
+/** Nobody plans for longer than this, or writes about longer ago: such a year is a slip of the hand. */
+const YEARS_AWAY = 20;
+
+const farYear = ({ year }: Parts, { today }: DateReading): number | null =>
+  year !== null && Math.abs(year - Number(today.slice(0, 4))) > YEARS_AWAY ? year : null;
 
 const missingText = ({ day, month, year }: Parts): string =>
   month >= 1 && month <= 12
     ? `${day} ${monthName(month)}${year === null ? '' : ` ${year}`} does not exist. ${HOW}`
     : `There is no month ${month}. ${HOW}`;
 
-/** A day with a weekday beside it: the two have to agree, in this year or, for one just gone by, in the one before. */
+/** A day with a weekday beside it: the two have to agree, in a year to come or, for one just gone by, in its own. */
 const agreeing = (parts: Parts, weekday: Weekday | null, how: DateReading): DateRead => {
-  const date = existing(parts, how);
-  if (date === null) return none(missingText(parts));
-  if (weekday === null || weekdayOf(dayNumber(date)) === weekday) return found(date);
-  const before = iso(parts, Number(date.slice(0, 4)) - 1);
-  if (parts.year === null && isDate(before) && weekdayOf(dayNumber(before)) === weekday) return found(before);
+  const [first, later] = existing(parts, how);
+  if (first === undefined) return none(missingText(parts));
+  const far = farYear(parts, how);
+  if (far !== null) return none(`Is the year ${far} right? It is too far off to plan for. ${HOW}`);
+  if (weekday === null) return found(first, later);
+  const agrees = [first, later].find((date) => date !== undefined && weekdayOf(dayNumber(date)) === weekday);
+  if (agrees !== undefined) return found(agrees);
+  const date = later ?? first;
   const day = `${parts.day} ${monthName(parts.month)} ${date.slice(0, 4)}`;
   return none(`${day} is a ${DAY_NAMES[weekdayOf(dayNumber(date))]}, not a ${DAY_NAMES[weekday]}.`);
 };
@@ -104,12 +128,12 @@ const fromNumbers = (text: string, weekday: Weekday | null, how: DateReading): D
   if (match[2] === '.') return agreeing(dayFirst, weekday, how);
   const monthFirst: Parts = { day: other, month: one, year };
   const [mine, theirs] = how.system === 'US' ? [monthFirst, dayFirst] : [dayFirst, monthFirst];
-  const both = existing(mine, how) !== null && existing(theirs, how) !== null && one !== other;
-  if (both) {
+  const [isMine, isTheirs] = [mine, theirs].map((parts) => existing(parts, how).length > 0);
+  if (isMine && isTheirs && one !== other) {
     const read = agreeing(mine, weekday, how);
-    return read.ok ? found(read.date, how.system === 'US' ? 'month first' : 'day first') : read;
+    return read.ok ? { ...read, order: how.system === 'US' ? 'month first' : 'day first' } : read;
   }
-  return agreeing(existing(mine, how) === null && existing(theirs, how) !== null ? theirs : mine, weekday, how);
+  return agreeing(!isMine && isTheirs ? theirs : mine, weekday, how);
 };
 
 /** "8 May", "8th of May 2028", "May 8", "May 8, 2028". */
@@ -144,10 +168,11 @@ const fromWords = (text: string, { today }: DateReading): DateRead | null => {
 
 /**
  * A day as people write it: "2027-05-08", "8 May", "Sat 8 May", "8.5.", "5/6", "next Saturday", "tomorrow". Without a year it
- * is the first such day from today on. A day that does not exist, or is another weekday than the one named, is refused.
+ * is the first such day from today on, or the one that has just gone by, with the `next` one beside it. A day that does not
+ * exist, is another weekday than the one named, or lies decades away is refused.
  *
- * Example: on 5 April 2027 `readDate('8.5.', …)` reads 2027-05-08; `readDate('31 Apr', …)` is refused: "31 Apr does not
- * exist."; in a US yard `readDate('5/6', …)` reads 2027-05-06, month first.
+ * Example: on 5 April 2027 `readDate('8.5.', …)` reads 2027-05-08 and `readDate('4 Apr', …)` 2027-04-04, next 2028-04-04;
+ * `readDate('31 Apr', …)` is refused: "31 Apr does not exist."; in a US yard `readDate('5/6', …)` reads 2027-05-06, month first.
  */
 export const readDate = (typed: string, how: DateReading): DateRead => {
   const text = typed.trim().toLowerCase().replace(/\s+/g, ' ');

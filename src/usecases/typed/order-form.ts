@@ -7,14 +7,20 @@ import { type FormFields, rowsTyped } from './form-fields.ts';
 import { TypedReader } from './typed-reader.ts';
 import { lineOf } from './what-ordered.ts';
 
+/** Days of an order as they were typed. */
+export interface DaysTyped {
+  promisedOn: string | null;
+  heldUntil: string | null;
+  /** By field: the same day to come, where the one typed has just gone by and names no year. */
+  next: Readonly<Record<string, string>>;
+}
+
 /** An order as it was typed, before it has a number. */
-export interface OrderDraft {
+export interface OrderDraft extends DaysTyped {
   customer: string;
   phone: string;
   note: string;
   wantedOn: string | null;
-  promisedOn: string | null;
-  heldUntil: string | null;
   slip: Slip;
   /** The row of the form each line was typed in, so that a fault is shown there. */
   lines: readonly { row: number; line: OrderLine }[];
@@ -74,25 +80,25 @@ export const orderTyped = (fields: FormFields, how: OrderReading): OrderDraft =>
     wantedOn: reader.dateOrNone('wantedOn'),
     promisedOn: reader.dateOrNone('promisedOn'),
     heldUntil: reader.dateOrNone('heldUntil'),
+    next: reader.next,
     slip: slipTyped(reader, fields),
     lines,
     unread: [...faults, ...reader.faults],
   };
 };
 
-/** The date that is promised on an order's page; null where none was typed. */
-export const promiseTyped = (fields: FormFields, how: DateReading): Outcome<string | null> => {
+/** The date that is promised for good on an order's page; null where none was typed. */
+export const promiseTyped = (fields: FormFields, how: DateReading): Outcome<DaysTyped> => {
   const reader = new TypedReader(fields, how);
-  return reader.outcome(reader.dateOrNone('promisedOn'));
+  const promisedOn = reader.dateOrNone('promisedOn');
+  return reader.outcome({ promisedOn, heldUntil: null, next: reader.next });
 };
 
 /** The date that is held on an order's page, and until when. */
-export const holdTyped = (
-  fields: FormFields,
-  how: DateReading,
-): Outcome<Pick<OrderDraft, 'promisedOn' | 'heldUntil'>> => {
+export const holdTyped = (fields: FormFields, how: DateReading): Outcome<DaysTyped> => {
   const reader = new TypedReader(fields, how);
-  return reader.outcome({ promisedOn: reader.dateOrNone('promisedOn'), heldUntil: reader.dateOrNone('heldUntil') });
+  const [promisedOn, heldUntil] = [reader.dateOrNone('promisedOn'), reader.dateOrNone('heldUntil')];
+  return reader.outcome({ promisedOn, heldUntil, next: reader.next });
 };
 
 /** Whether an order is handed over even though pieces are missing. */

@@ -14,6 +14,8 @@ const rangeText = ({ least = 0, most }: WholeRange): string =>
 /** Reads what was typed field by field, and collects what could not be read, so that all of it is said at once. */
 export class TypedReader {
   readonly faults: Fault[] = [];
+  /** By field: the same day to come, where the one typed has just gone by and names no year. */
+  readonly next: Record<string, string> = {};
   readonly #typed: Readonly<Record<string, string>>;
   readonly #days: DateReading;
   /** `days` is what a day without a year is read by; a form without days needs none. */
@@ -70,6 +72,7 @@ export class TypedReader {
   /** A day in any of the usual ways, as "YYYY-MM-DD". */
   date(name: string): string {
     const read = readDate(this.text(name), this.#days);
+    if (read.ok && read.next) this.next[name] = read.next;
     if (read.ok) return read.date;
     this.refuse(name, this.text(name) === '' ? 'Which day? Write it like 8 May or 2027-05-08.' : read.reason);
     return this.#days.today;

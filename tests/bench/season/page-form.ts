@@ -68,6 +68,12 @@ export const formsIn = (html: string): PageForm[] =>
       buttons: buttonsOf(inside),
     }));
 
+/** What a page names that it asks about before it saves; undefined where it asks nothing. */
+export const seenOn = (html: string): string | undefined => {
+  const [tag] = /<button\b[^>]*\sname="seen"[^>]*>/.exec(html) ?? [];
+  return tag && attribute(tag, 'value');
+};
+
 /** What a page says was wrong, in its own words; nothing for a page that found no fault. */
 export const faultsOn = (html: string): string => {
   const listed = [

@@ -1,6 +1,6 @@
 import type { Hono } from 'hono';
 import type { SeasonClock } from './clock.ts';
-import { faultsOn, type PageButton, type PageForm } from './page-form.ts';
+import { faultsOn, type PageButton, type PageForm, seenOn } from './page-form.ts';
 
 /** An act that the program refused, or could not do, in its own words. */
 interface RefusedAct {
@@ -22,6 +22,7 @@ export interface Visitor {
   page(path: string): Promise<string>;
   /** The part of a page that its script would ask for. */
   part(path: string, target: string): Promise<string>;
+  /** What the page asks about before it saves is saved all the same. */
   send(form: PageForm, button?: PageButton, typed?: Record<string, string>): Promise<After | null>;
   refused: RefusedAct[];
 }
@@ -43,6 +44,8 @@ export const visitorOf = (app: Hono, clock: SeasonClock): Visitor => {
     const html = await answer.text();
     const location = answer.headers.get('Location');
     if (answer.status === 303 && location) return { location, page: () => get(location) };
+    const seen = answer.status === 200 ? seenOn(html) : undefined;
+    if (seen && seen !== typed.seen) return send(form, button, { ...typed, seen });
     note(answer.status, `POST ${action} ${JSON.stringify(fields)}`, faultsOn(html));
     return null;
   };

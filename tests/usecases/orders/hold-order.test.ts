@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { orderById } from '../../../db/stores/order-store.ts';
 import { holdOrder, holdUntil } from '../../../src/usecases/orders/hold-order.ts';
 import { doneOf, refusalOf } from '../../support/outcomes.ts';
+import { doAnyway } from '../../support/saving.ts';
 import { yardContext } from '../../support/yard-context.ts';
 
 test('a hold that begins on Monday the 5th runs to Saturday the 10th, over the end of a month too', () => {
@@ -11,17 +12,20 @@ test('a hold that begins on Monday the 5th runs to Saturday the 10th, over the e
 test('the date and the last day of the hold are kept with the order', async () => {
   const context = await yardContext();
   const hold = { promisedOn: '2027-04-17', heldUntil: '2027-04-08' };
-  expect(doneOf(await holdOrder(context, '27-001', hold)).words).toBe('Date held for School garden');
+  expect(doneOf(await doAnyway(context, holdOrder('27-001', { ...hold, next: {} }))).words).toBe(
+    'Date held for School garden',
+  );
   expect(await context.database.read((tx) => orderById(tx, '27-001'))).toMatchObject(hold);
 });
 
 test.each([
   [{ promisedOn: '2027-04-17', heldUntil: null }, 'heldUntil: Say until which day it is held.'],
   [{ promisedOn: null, heldUntil: '2027-04-12' }, 'promisedOn: Say which date is held.'],
-  [{ promisedOn: '2027-04-07', heldUntil: '2027-04-12' }, /^promisedOn: That day has passed\./],
+  [{ promisedOn: '2028-04-08', heldUntil: '2027-04-12' }, /^promisedOn: That is further off than is planned\./],
+  [{ promisedOn: '2027-04-17', heldUntil: '2028-04-08' }, /^heldUntil: That is further off than is planned\./],
   [{ promisedOn: '2027-04-17', heldUntil: '2027-04-07' }, /^heldUntil: That day has passed\./],
 ])('%j is refused, and nothing is held', async (hold, why) => {
   const context = await yardContext();
-  expect(refusalOf(await holdOrder(context, '27-001', hold))).toMatch(why);
+  expect(refusalOf(await doAnyway(context, holdOrder('27-001', { ...hold, next: {} })))).toMatch(why);
   expect((await context.database.read((tx) => orderById(tx, '27-001')))?.heldUntil).toBe(null);
 });

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { orderById, updateOrder } from '../../../db/stores/order-store.ts';
 import { promiseOrder } from '../../../src/usecases/orders/promise-order.ts';
 import { doneOf, refusalOf } from '../../support/outcomes.ts';
+import { doAnyway } from '../../support/saving.ts';
 import { yardContext } from '../../support/yard-context.ts';
 
 test('a promise ends the hold, and is what the plan aims at', async () => {
@@ -9,7 +10,9 @@ test('a promise ends the hold, and is what the plan aims at', async () => {
   await context.database.write((tx) =>
     updateOrder(tx, '27-001', { promisedOn: '2027-04-17', heldUntil: '2027-04-12' }),
   );
-  const { words, yard } = doneOf(await promiseOrder(context, '27-001', '2027-04-24'));
+  const { words, yard } = doneOf(
+    await doAnyway(context, promiseOrder('27-001', { promisedOn: '2027-04-24', next: {} })),
+  );
   expect(words).toBe('Date promised to School garden');
   expect(yard.orders[0]?.due).toBe('2027-04-24');
   expect(await context.database.read((tx) => orderById(tx, '27-001'))).toMatchObject({
@@ -17,10 +20,16 @@ test('a promise ends the hold, and is what the plan aims at', async () => {
   });
 });
 
-test('a day that has passed is refused, unless it is the one promised before', async () => {
+test('no day, and a day beyond all that is planned, is refused', async () => {
   const context = await yardContext();
-  expect(refusalOf(await promiseOrder(context, '27-001', '2027-04-07'))).toMatch(/^promisedOn: That day has passed\./);
-  expect(refusalOf(await promiseOrder(context, '27-001', null))).toBe('promisedOn: Give the date that is promised.');
-  await context.database.write((tx) => updateOrder(tx, '27-001', { promisedOn: '2027-04-07' }));
-  expect(refusalOf(await promiseOrder(context, '27-001', '2027-04-07'))).toBe('done');
+  const refused = async (promisedOn: string | null) =>
+    refusalOf(await doAnyway(context, promiseOrder('27-001', { promisedOn, next: {} })));
+  expect(await refused(null)).toBe('promisedOn: Give the date that is promised.');
+  // The small yard is planned for 60 days: a date within a year of 8 April 2027 may be given all the same.
+  expect(await refused('2028-04-07')).toBe('done');
+  expect(await refused('2028-04-08')).toBe(
+    'promisedOn: That is further off than is planned. The last day is Fri 7 Apr 2028.',
+  );
+  await context.database.write((tx) => updateOrder(tx, '27-001', { promisedOn: '2029-04-07' }));
+  expect(await refused('2029-04-07')).toBe('done');
 });

@@ -11,6 +11,7 @@ import { planSessionAnew } from '../../../src/usecases/today/plan-session-anew.t
 import { recordPour } from '../../../src/usecases/today/record-pour.ts';
 import { fixHours } from '../../../src/usecases/yard/fix-hours.ts';
 import { FRIDAY, fixedYard, SATURDAY_START } from '../../support/fixed-yard.ts';
+import { doAnyway } from '../../support/saving.ts';
 
 const kept = <T>(outcome: Outcome<T>): T => {
   if (!outcome.ok) throw new Error(JSON.stringify(outcome.faults));
@@ -19,10 +20,10 @@ const kept = <T>(outcome: Outcome<T>): T => {
 
 const order = (quantity: number) => ({
   ...{ customer: 'In a hurry', phone: '', note: '', wantedOn: '2027-04-10', promisedOn: '2027-04-10', heldUntil: null },
-  ...{ slip: 'not' as const, unread: [], lines: [{ row: 0, line: { casting: 'panel-900', quantity } }] },
+  ...{ next: {}, slip: 'not' as const, unread: [], lines: [{ row: 0, line: { casting: 'panel-900', quantity } }] },
 });
 
-const take = (context: UseCaseContext, quantity: number) => takeOrder(context, order(quantity));
+const take = (context: UseCaseContext, quantity: number) => doAnyway(context, takeOrder(order(quantity)));
 
 const dropped = async ({ database }: UseCaseContext) => (await database.read((tx) => recentChanges(tx, 1)))[0]?.dropped;
 

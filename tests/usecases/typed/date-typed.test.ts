@@ -38,13 +38,32 @@ describe('a day as people write it', () => {
     ['a week', '2027-04-12'],
     // The first such day from today on; the next 29 Feb is in 2028.
     ['5 Apr', '2027-04-05'],
-    ['4 Apr', '2028-04-04'],
     ['29 Feb', '2028-02-29'],
+    // Ninety-one days ago is 4 January: what is longer gone by is to come.
+    ['4 Jan', '2028-01-04'],
     // Named with its weekday, a day that has just gone by is that day and not next year's.
     ['Sat 3 Apr', '2027-04-03'],
+    ['Mon 3 Apr', '2028-04-03'],
+    ['4 Apr 2027', '2027-04-04'],
   ])('%j is %s', (typed, date) => {
     expect(readDate(typed, metric)).toEqual({ ok: true, date, order: null });
     expect(readDate(typed, US)).toEqual({ ok: true, date, order: null });
+  });
+});
+
+describe('a day that has just gone by', () => {
+  test.each([
+    ['4 Apr', '2027-04-04', '2028-04-04'],
+    ['4.4.', '2027-04-04', '2028-04-04'],
+    ['5 Jan', '2027-01-05', '2028-01-05'],
+  ])('%j is %s where no year is named, and the next one stands beside it', (typed, date, next) => {
+    expect(readDate(typed, metric)).toEqual({ ok: true, date, order: null, next });
+  });
+
+  test('in January is one of last year', () => {
+    const how = { today: '2028-01-10', system: 'metric' } as const;
+    expect(readDate('20 Dec', how)).toEqual({ ok: true, date: '2027-12-20', order: null, next: '2028-12-20' });
+    expect(readDate('3/4', metric)).toMatchObject({ date: '2027-04-03', order: 'day first', next: '2028-04-03' });
   });
 });
 
@@ -78,6 +97,9 @@ describe('what is no day', () => {
     ['8 Mayonnaise', /^"8 Mayonnaise" is no day\./],
     ['0 May', /^0 May does not exist\./],
     ['1/2/3/4', /is no day/],
+    ['8 May 2207', /^Is the year 2207 right\? It is too far off to plan for\./],
+    ['0027-05-08', /^Is the year 27 right\?/],
+    ['8 May 1997', /^Is the year 1997 right\?/],
   ])('%j is refused: %s', (typed, reason) => {
     const read = readDate(typed, metric);
     expect(read.ok ? read.date : read.reason).toMatch(reason);
