@@ -1,4 +1,4 @@
-import type { Keep, PlanFile } from '../../shared/plan.ts';
+import type { DroppedTask, Keep, PlanFile } from '../../shared/plan.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { lateBound } from './bound/bound.ts';
 import { compile } from './decoder/compile.ts';
@@ -14,7 +14,7 @@ import { dispatchFrom, memoryOf, type PlanMemory } from './search/memory.ts';
 import { presentPours } from './search/nearness.ts';
 import { quickSearch } from './search/quick.ts';
 import { searchOn } from './search/search.ts';
-import { type Candidate, candidateOf, harmOf, isSamePlan, mayReplace, standOn } from './standing/standing-plan.ts';
+import { type Candidate, candidateOf, harmOf, mayReplace, standOn } from './standing/standing-plan.ts';
 
 const NO_LENGTHS = 'its lengths can no longer be cut from what is there by then';
 
@@ -64,17 +64,24 @@ const chooseBeside = (stood: Candidate, others: readonly Candidate[], given: Rea
   const harmless = others.filter((one) => harm(one) <= least);
   if (harm(stood) > least)
     return harmless.reduce((best, one) => (isBetter(one.evaluation, best.evaluation) ? one : best));
-  return harmless.reduce((best, one) => {
-    if (best === stood && isSamePlan(stood, one)) return one;
-    return mayReplace(stood, one, given) && isBetter(one.evaluation, best.evaluation) ? one : best;
-  }, stood);
+  return harmless.reduce(
+    (best, one) => (mayReplace(stood, one, given) && isBetter(one.evaluation, best.evaluation) ? one : best),
+    stood,
+  );
 };
+
+/** Whether a task that was dropped is one of those that are fixed. */
+const isFixed = ({ batch, strip, pack, prep, at }: DroppedTask, keep: Keep | undefined): boolean =>
+  keep?.batches.some(({ id }) => id === batch) ||
+  keep?.strips?.some(({ mould, stripStart }) => mould === strip && stripStart === at) ||
+  keep?.packs?.some(({ order }) => order === pack) ||
+  keep?.preps?.some(({ mould, prepStart }) => mould === prep && prepStart === at) ||
+  false;
 
 /** The plan that stands, with what it could not keep of what is fixed; that other pours of it had to go is no news. */
 const standingPlan = (yard: YardFile, { problem, dispatch }: Candidate): { plan: PlanFile; memory: PlanMemory } => {
   const plan = planOf(problem, dispatch);
-  const fixed = new Set(yard.keep?.batches.map(({ id }) => id));
-  const dropped = plan.dropped.filter(({ batch }) => batch !== undefined && fixed.has(batch));
+  const dropped = plan.dropped.filter((task) => isFixed(task, yard.keep));
   return { plan: { ...plan, dropped }, memory: memoryOf(problem, dispatch) };
 };
 
@@ -118,8 +125,9 @@ export const planWithMemory = (yard: YardFile, options: PlanOptions = {}): { pla
   if (standing) {
     const tried = [...memories.map((m) => dispatchFrom(problem, m)), dispatch];
     const given = new Set(options.given);
-    const others = tried.map((one) => candidateOf(state, one, present ?? new Set()));
-    const chosen = chooseBeside(standOn(yard, standing, memory, near ?? standing), others, given, near);
+    const { stood, freer } = standOn(yard, standing, memory);
+    const others = [freer, ...tried.map((one) => candidateOf(state, one))];
+    const chosen = chooseBeside(stood, others, given, near);
     return standingPlan(yard, chosen);
   }
   const plan = planOf(problem, dispatch);

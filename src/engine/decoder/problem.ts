@@ -3,7 +3,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Calendar } from '../calendar/calendar.ts';
 import type { Ageing } from '../cure/age.ts';
 import type { Climate } from '../cure/climate.ts';
-import type { BegunWork } from './begun.ts';
+import type { BegunWork } from './begun-work.ts';
 import type { FixedWork } from './fixed-batch.ts';
 
 /** No mould, casting, order or time: the index or minute that stands for "none". */

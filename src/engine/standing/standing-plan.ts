@@ -10,7 +10,6 @@ import { fitIn } from '../quote/fit-in.ts';
 import { daysLateOf } from '../quote/present.ts';
 import { type Evaluation, evaluate, isBetter } from '../search/evaluation.ts';
 import { dispatchFrom, type PlanMemory } from '../search/memory.ts';
-import { type PresentPours, poursLeft, presentPours } from '../search/nearness.ts';
 import { earliestDueFirst } from '../search/rules.ts';
 import { type BatchOfPours, lessPours } from './less-pours.ts';
 
@@ -23,23 +22,17 @@ export interface Candidate {
   daysLate: number[];
   /** Hand-over day by order; NONE for one that is left out. */
   readyOn: number[];
-  /** Pours in all, and how many of them are pours of the plan that stands. */
-  pours: number;
-  unmoved: number;
 }
 
 /** What a dispatch comes to, settled in the problem's own state. */
-export const candidateOf = (state: DecoderState, dispatch: Dispatch, present: PresentPours): Candidate => {
+export const candidateOf = (state: DecoderState, dispatch: Dispatch): Candidate => {
   settle(state, dispatch);
   const { problem, orders } = state;
   const readyOn = problem.orders.map((_, o) => {
     const completesAt = orders.completesAt[o]!;
     return completesAt === NONE ? NONE : problem.handover[problem.calendar.dayOf(completesAt) - problem.today]!;
   });
-  return {
-    ...{ problem, dispatch, evaluation: evaluate(state), daysLate: daysLateOf(state), readyOn },
-    ...{ pours: state.placed.pours, unmoved: poursLeft(state, present) },
-  };
+  return { problem, dispatch, evaluation: evaluate(state), daysLate: daysLateOf(state), readyOn };
 };
 
 /**
@@ -89,16 +82,6 @@ export const mayReplace = (standing: Candidate, other: Candidate, given: Readonl
   return !moves && was.cost - is.cost >= WORTH_TELLING;
 };
 
-/**
- * Whether a plan is the one that stands but for its strips and packs: the same pours, and every order ready on the same
- * day. What is free to be placed then is placed better where it was not planned round fixed pours.
- */
-export const isSamePlan = (standing: Candidate, other: Candidate): boolean =>
-  other.pours === standing.pours &&
-  other.unmoved === standing.unmoved &&
-  other.unmoved === other.pours &&
-  other.readyOn.every((day, o) => day === standing.readyOn[o]);
-
 /** Pours that were meant for an order and are for nobody by the plan in `state`: another piece came in their place. */
 const idlePours = ({ problem, placed }: DecoderState, standing: Keep): ReadonlySet<PlanPour> => {
   const meant = new Map(standing.pours.filter(({ order }) => order !== undefined).map((pour) => [pour.id, pour]));
@@ -127,11 +110,17 @@ const withoutIdle = (standing: Keep, idle: ReadonlySet<PlanPour>, yard: YardFile
     const inOrder = pours.sort((a, b) => minuteOf(a.fillStart) - minuteOf(b.fillStart));
     return [lessPours({ batch, pours: inOrder }, gone, problem.calendar.instantText)];
   });
-  return { batches: left.map(({ batch }) => batch), pours: left.flatMap(({ pours }) => pours) };
+  const pours = left.flatMap((one) => one.pours);
+  const stays = new Set(pours.map(({ id }) => id));
+  return {
+    ...standing,
+    ...{ batches: left.map(({ batch }) => batch), pours },
+    strips: standing.strips?.filter(({ pour }) => pour === undefined || stays.has(pour)),
+  };
 };
 
-/** The best of carrying the plan forward with just these pours, left in its state. */
-const stand = (yard: YardFile, standing: Keep, memory: PlanMemory | undefined, near: Keep) => {
+/** The best of carrying the plan forward with just this kept of it, left in its state. */
+const stand = (yard: YardFile, standing: Keep, memory: PlanMemory | undefined) => {
   const kept = { ...yard, keep: standing };
   const problem = compile(kept);
   const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
@@ -141,21 +130,39 @@ const stand = (yard: YardFile, standing: Keep, memory: PlanMemory | undefined, n
     ...(fitted ? [dispatchFrom(problem, fitted)] : []),
     dispatchOf(earliestDueFirst(problem)),
   ];
-  const present = presentPours(problem, near);
-  const candidates = dispatches.map((dispatch) => candidateOf(state, dispatch, present));
+  const candidates = dispatches.map((dispatch) => candidateOf(state, dispatch));
   const best = candidates.reduce((a, one) => (isBetter(one.evaluation, a.evaluation) ? one : a));
-  return { best: candidateOf(state, best.dispatch, present), state };
+  return { best: candidateOf(state, best.dispatch), state };
+};
+
+/** As `stand`, less pours that nobody waits for any more. */
+const standLean = (yard: YardFile, standing: Keep, memory: PlanMemory | undefined): Candidate => {
+  const { best, state } = stand(yard, standing, memory);
+  const idle = idlePours(state, standing);
+  if (idle.size === 0) return best;
+  const leaner = stand(yard, withoutIdle(standing, idle, yard, best.problem), memory).best;
+  return isBetter(best.evaluation, leaner.evaluation) ? best : leaner;
 };
 
 /**
- * The plan that stands, carried forward: its pours stay as far as the rules allow, less those that nobody waits for any
- * more, and an order that it does not know is placed round them, where the question "when could it be ready?" would place
- * it. It is the yardstick for every other plan.
+ * The plan that stands, carried forward: its pours, strips and packings stay as far as the rules allow, less pours that
+ * nobody waits for any more, and an order that it does not know is placed round them, where the question "when could it be
+ * ready?" would place it. It is the yardstick for every other plan; `freer` is the first of them, in which pours alone stay.
  */
-export const standOn = (yard: YardFile, standing: Keep, memory: PlanMemory | undefined, near: Keep): Candidate => {
-  const { best, state } = stand(yard, standing, memory, near);
-  const idle = idlePours(state, standing);
-  if (idle.size === 0) return best;
-  const leaner = stand(yard, withoutIdle(standing, idle, yard, best.problem), memory, near).best;
-  return isBetter(best.evaluation, leaner.evaluation) ? best : leaner;
+export const standOn = (
+  yard: YardFile,
+  standing: Keep,
+  memory: PlanMemory | undefined,
+): { stood: Candidate; freer: Candidate } => {
+  const { batches, pours } = standing;
+  const stood = standLean(yard, withFixed(standing, yard), memory);
+  return { stood, freer: standLean(yard, withFixed({ batches, pours }, yard), memory) };
 };
+
+/** Whatever stands, what is fixed beside batches is: strips, packings and set-ups. */
+const withFixed = (standing: Keep, { keep }: YardFile): Keep => ({
+  ...standing,
+  strips: standing.strips ?? keep?.strips,
+  packs: standing.packs ?? keep?.packs,
+  preps: standing.preps ?? keep?.preps,
+});

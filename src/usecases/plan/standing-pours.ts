@@ -3,6 +3,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { lessPours } from '../../engine/standing/less-pours.ts';
 import { fixedPlan, mixesOf } from './fixed-plan.ts';
+import { standingTasks } from './standing-tasks.ts';
 
 type Fixing = Parameters<typeof fixedPlan>[0];
 
@@ -25,7 +26,7 @@ const allHours = ({ yard }: YardFile): number => (yard.horizonDays + 2) * 24;
 
 /**
  * All pours of the plan that stands which can still be made, as the moulds stand now, those for orders that are gone left
- * out; what is fixed of it stays as it is. Null before there is a plan.
+ * out, with the strips and packings that are to come; what is fixed of it stays as it is. Null before there is a plan.
  */
 export const standingPours = (fixing: Fixing, fixed: Keep): Keep | null => {
   const { yard, plan } = fixing;
@@ -45,5 +46,5 @@ export const standingPours = (fixing: Fixing, fixed: Keep): Keep | null => {
   const pours = left.pours.map(({ order, ...pour }) =>
     order !== undefined && open.has(order) ? { ...pour, order } : pour,
   );
-  return { ...left, pours };
+  return { ...left, pours, ...standingTasks(yard, plan, { pours }) };
 };

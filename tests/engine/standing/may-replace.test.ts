@@ -3,15 +3,8 @@ import { compile } from '../../../src/engine/decoder/compile.ts';
 import { decoderStateOf } from '../../../src/engine/decoder/decoder-state.ts';
 import { dispatchOf } from '../../../src/engine/decoder/dispatch.ts';
 import { NONE } from '../../../src/engine/decoder/problem.ts';
-import { presentPours } from '../../../src/engine/search/nearness.ts';
 import { earliestDueFirst } from '../../../src/engine/search/rules.ts';
-import {
-  type Candidate,
-  candidateOf,
-  harmOf,
-  isSamePlan,
-  mayReplace,
-} from '../../../src/engine/standing/standing-plan.ts';
+import { type Candidate, candidateOf, harmOf, mayReplace } from '../../../src/engine/standing/standing-plan.ts';
 import { handPlan, plannedYard } from '../../support/planned-yard.ts';
 
 /** What the small yard's plan comes to, for two orders, with figures of our own in place of its own. */
@@ -20,7 +13,6 @@ const problem = compile(plannedYard({ orders: [one!, { ...one!, id: '27-002' }] 
 const whole = candidateOf(
   decoderStateOf(problem, dispatchOf(new Int32Array(0))),
   dispatchOf(earliestDueFirst(problem)),
-  presentPours(problem, handPlan()),
 );
 interface Figures {
   cost?: number;
@@ -58,15 +50,6 @@ describe('a plan may take the place of the one that stands', () => {
     expect(may(plan(), plan({ cost: 50, readyOn: [10, 17] }))).toBe(false);
     expect(may(plan({ readyOn: [10, 17] }), plan({ cost: 50 }))).toBe(true);
   });
-});
-
-test('the plan that stands is known by its pours and the days of its orders', () => {
-  const same = { ...plan(), pours: 4, unmoved: 4 };
-  expect(isSamePlan(same, same)).toBe(true);
-  expect(isSamePlan(same, { ...same, unmoved: 3 })).toBe(false);
-  expect(isSamePlan(same, { ...same, pours: 5, unmoved: 5 })).toBe(false);
-  expect(isSamePlan({ ...same, unmoved: 3 }, same)).toBe(false);
-  expect(isSamePlan(same, { ...same, readyOn: [10, 17] })).toBe(false);
 });
 
 /* By hand: an order 2 days later than it stood, one 1 day late that is new, and one that falls out, which counts a year. */
