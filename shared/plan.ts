@@ -98,13 +98,14 @@ export type PlanBuy = z.infer<typeof planBuy>;
 const score = z.strictObject({
   unplannedWeight: sum,
   weightedDaysLate: sum,
+  weightedDaysAfterWanted: sum,
   batches: count,
   bags: sum,
   weightedCompletionDays: sum,
 });
 /**
- * What plans are compared by, in this order: unplanned weight, weighted days late, then batches, bags and completion
- * together at the yard's own rates. Less is better in each.
+ * What plans are compared by, in this order: unplanned weight, weighted days late, weighted days after the dates wanted,
+ * then batches, bags and completion together at the yard's own rates. Less is better in each.
  */
 export type Score = z.infer<typeof score>;
 

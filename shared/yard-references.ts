@@ -1,8 +1,7 @@
+import { begunFaults } from './begun-references.ts';
 import { type Fault, pathText } from './fault.ts';
+import { keepFaults, type Path, type Raw } from './firm-references.ts';
 import { isInstant, minuteOf } from './time.ts';
-
-type Raw = Record<string, unknown>;
-type Path = (string | number)[];
 
 const EPSILON = 1e-9;
 const isRecord = (x: unknown): x is Raw => typeof x === 'object' && x !== null && !Array.isArray(x);
@@ -123,23 +122,8 @@ export const referenceFaults = (input: unknown): Fault[] => {
       refers(line, 'casting', at, castings, 'casting');
       refers(line, 'material', at, materials, 'material');
     }
-  if (isRecord(input.keep)) {
-    const batches = index('batches', input.keep, ['keep']);
-    const pours = index('pours', input.keep, ['keep']);
-    for (const [x, path] of entries(input.keep, 'batches', ['keep'])) {
-      refers(x, 'mix', path, mixes, 'mix');
-      const named = Array.isArray(x.pours) ? x.pours : [];
-      named.forEach((id, i) => {
-        if (typeof id === 'string' && !pours.has(id)) fault([...path, 'pours', i], `no pour named "${id}"`);
-      });
-    }
-    // A mould that no longer makes the piece is no fault of the file: the fixed batch is dropped, with that reason.
-    for (const [x, path] of entries(input.keep, 'pours', ['keep'])) {
-      refers(x, 'batch', path, batches, 'batch');
-      refers(x, 'mould', path, moulds, 'mould');
-      refers(x, 'casting', path, castings, 'casting');
-      refers(x, 'order', path, orders, 'order');
-    }
-  }
+  const check = { fault, entries, index, refers, named: { mixes, castings, moulds, orders } };
+  if (isRecord(input.keep)) keepFaults(check, input.keep, input.begun);
+  if (isRecord(input.begun)) begunFaults(check, input.begun, input);
   return faults;
 };

@@ -50,8 +50,12 @@ const readPlan = async (tx: Tx): Promise<PlanFile> => {
       reader.add(await unpacked(piece));
   const plan = reader.plan();
   if (!plan) throw new Error('A plan was stored without its pieces.');
-  // A plan of an earlier version says the same, but for its number.
-  return { ...plan, version: 2 };
+  // A plan of an earlier version says the same, but for its number; it knows of no date wanted.
+  return {
+    ...plan,
+    version: 2,
+    score: { ...plan.score, weightedDaysAfterWanted: plan.score.weightedDaysAfterWanted ?? 0 },
+  };
 };
 
 /** The plan there is, read piece by piece; null before the first. Throws where it was stored without its pieces. */

@@ -108,7 +108,7 @@ const boundOf = (problem: Problem, plan: PlanFile): PlanFile['bound'] => {
 };
 
 /**
- * Plans a yard: every order planned whole, or left out with a reason, by rules R0–R13 of the yard file contract. Pure and
+ * Plans a yard: every order planned whole, or left out with a reason, by rules R0–R14 of the yard file contract. Pure and
  * deterministic: the same file and options give the same plan on any machine. The file has to come from `readYardFile`.
  * Quick tries a few dispatches; normal and thorough search on from there, for a counted number of plans, and state a
  * bound. The memory goes into the next planning of the same yard.

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { YardFileInput } from '../../shared/yard-file.ts';
 import { referenceFaults } from '../../shared/yard-references.ts';
 import { planYard } from '../../src/engine/plan.ts';
+import { begunPlan, begunYard } from '../support/hand-made-begun.ts';
 import { smallYard } from '../support/small-yard.ts';
 
 const yard = smallYard({
@@ -168,4 +169,107 @@ describe('what does not go together', () => {
 test('what has no shape at all is left to the check of shapes', () => {
   for (const input of [null, 7, 'yard', [], {}, { moulds: 'none' }, { moulds: [3], keep: [] }])
     expect(referenceFaults(input)).toEqual([]);
+});
+
+describe('work under way', () => {
+  const { yard: atWork, plan: planned } = { yard: begunYard(), plan: begunPlan() };
+  type Begun = NonNullable<YardFileInput['begun']> & {
+    [K in keyof Required<NonNullable<YardFileInput['begun']>>]: object[];
+  };
+  const begunFaultsOf = (change: (begun: Begun, file: YardFileInput) => unknown) => {
+    const file = structuredClone(atWork) as YardFileInput;
+    change(file.begun as Begun, file);
+    return referenceFaults(file).map((f) => `${f.path}: ${f.message}`);
+  };
+  const at = (clock: string) => `2027-04-10T${clock}:00+01:00`;
+
+  test('of the file it starts from has none', () => {
+    expect(planned.batches.length).toBe(2);
+    expect(begunFaultsOf(() => {})).toEqual([]);
+  });
+
+  test.each<[string, (begun: Begun, file: YardFileInput) => unknown]>([
+    ['batches[0].mix: no mix named "x"', (b) => Object.assign(b.batches[0]!, { mix: 'x' })],
+    ['pours[0].batch: no batch named "x"', (b) => Object.assign(b.pours[0]!, { batch: 'x' })],
+    ['pours[0].mould: no mould named "x"', (b) => Object.assign(b.pours[0]!, { mould: 'x' })],
+    ['strips[0].mould: no mould named "x"', (b) => Object.assign(b.strips[0]!, { mould: 'x' })],
+    ['packs[0].order: no order named "x"', (b) => Object.assign(b.packs[0]!, { order: 'x' })],
+    ['preps[0].casting: no casting named "x"', (b) => Object.assign(b.preps[0]!, { casting: 'x' })],
+    ['batches[0].start: is after now: it has not begun', (b) => Object.assign(b.batches[0]!, { start: at('09:21') })],
+    ['batches[0].end: is not after now: it is over', (b) => Object.assign(b.batches[0]!, { end: at('09:20') })],
+    [
+      'strips[0].stripStart: is after now: it has not begun',
+      (b) => Object.assign(b.strips[0]!, { stripStart: at('09:21') }),
+    ],
+    ['packs[0].packEnd: is not after now: it is over', (b) => Object.assign(b.packs[0]!, { packEnd: at('09:19') })],
+    ['preps[0].prepEnd: is not after now: it is over', (b) => Object.assign(b.preps[0]!, { prepEnd: at('09:20') })],
+    ['pours[0].fillStart: is before its batch begins', (b) => Object.assign(b.pours[0]!, { fillStart: at('09:07') })],
+    ['pours[1].fillEnd: is after its batch ends', (b) => Object.assign(b.pours[1]!, { fillEnd: at('09:38') })],
+    ['pours[1].prepEnd: is after its batch begins', (b) => Object.assign(b.pours[1]!, { prepEnd: at('09:09') })],
+    ['pours[0].mould: mould "C" holds a piece', (b) => Object.assign(b.pours[0]!, { mould: 'C' })],
+    ['preps[0].mould: mould "C" holds a piece', (b) => Object.assign(b.preps[0]!, { mould: 'C' })],
+    ['strips[0].mould: mould "D" holds no piece', (b) => Object.assign(b.strips[0]!, { mould: 'D' })],
+    ['preps[0].mould: "A" is in two tasks at once', (b) => Object.assign(b.preps[0]!, { mould: 'A' })],
+    ['packs[1].order: "27-003" is in two tasks at once', (b) => b.packs.push({ ...b.packs[0]!, fromFinished: [] })],
+    [
+      'strips[0].pour: has no place here: the piece is in its mould already',
+      (b) => Object.assign(b.strips[0]!, { pour: 'P1' }),
+    ],
+    [
+      'pours[0].casting: mould "A" does not make "coping"',
+      (b, file) => {
+        file.castings.push({ ...file.castings[0]!, id: 'coping' });
+        Object.assign(b.pours[0]!, { casting: 'coping' });
+      },
+    ],
+    [
+      'packs[0].fromFinished[0].finished: there is no finished[7]',
+      (b) => Object.assign(b.packs[0]!, { fromFinished: [{ finished: 7, count: 1 }] }),
+    ],
+    [
+      'packs[0].fromFinished[0].count: finished[1] has only 1',
+      (_, file) => Object.assign(file.finished[1]!, { count: 1 }),
+    ],
+    [
+      'packs[0].fromFinished[0].finished: finished[1] is set aside for "27-001"',
+      (_, file) => Object.assign(file.finished[1]!, { order: '27-001' }),
+    ],
+  ])('%s', (fault, change) => expect(begunFaultsOf(change)).toContain(`begun.${fault}`));
+
+  test('has ids of its own, and what is fixed may name its pours', () => {
+    const { batches, pours } = atWork.begun!;
+    const fixed = begunFaultsOf((_, file) => Object.assign(file, { keep: { batches, pours } }));
+    expect(fixed).toEqual([
+      'begun.batches[0].id: "B1" is in keep too',
+      'begun.pours[0].id: "P1" is in keep too',
+      'begun.pours[1].id: "P2" is in keep too',
+    ]);
+    const strip = (pour: string) =>
+      begunFaultsOf((_, file) => {
+        const strips = [{ mould: 'A', pour, stripStart: at('10:40'), stripEnd: at('10:48') }];
+        Object.assign(file, { keep: { batches: [], pours: [], strips } });
+      });
+    expect(strip('P1')).toEqual([]);
+    expect(strip('P9')).toEqual(['keep.strips[0].pour: no pour named "P9"']);
+  });
+
+  test('names moulds, castings and orders that are there, and so does what is fixed', () => {
+    const fixed = { batches: [], pours: [] };
+    const faults = begunFaultsOf((_, file) =>
+      Object.assign(file, {
+        keep: {
+          ...fixed,
+          strips: [{ mould: 'x', stripStart: at('10:40'), stripEnd: at('10:48') }],
+          packs: [{ order: 'x', packStart: at('10:40'), packEnd: at('10:48') }],
+          preps: [{ mould: 'x', casting: 'x', prepStart: at('10:40'), prepEnd: at('10:48') }],
+        },
+      }),
+    );
+    expect(faults).toEqual([
+      'keep.strips[0].mould: no mould named "x"',
+      'keep.packs[0].order: no order named "x"',
+      'keep.preps[0].mould: no mould named "x"',
+      'keep.preps[0].casting: no casting named "x"',
+    ]);
+  });
 });

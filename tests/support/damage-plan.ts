@@ -153,6 +153,13 @@ export const DAMAGES: Record<string, Way> = {
     const buy = a(d, d.plan.buys);
     if (buy) buy.arrivesOn = laterDate(buy.arrivesOn, 1);
   },
+  'given up though not fixed': (d) => {
+    const batch = a(d, d.plan.batches);
+    if (batch) d.plan.dropped.push({ prep: d.dice.pick(d.yard.moulds).id, at: batch.start, reason: 'no time' });
+  },
+  'another score after dates wanted': (d) => {
+    d.plan.score.weightedDaysAfterWanted += 1;
+  },
   'another score': (d) => {
     d.plan.score.weightedCompletionDays += 1;
   },

@@ -193,5 +193,12 @@ export const handMadePlan = (): PlanFile => ({
   ],
   buys: [{ material: 'mortar', quantity: 1, orderBy: '2027-04-09', arrivesOn: '2027-04-10' }],
   dropped: [],
-  score: { unplannedWeight: 0, weightedDaysLate: 0, batches: 1, bags: 1, weightedCompletionDays: 13 },
+  score: {
+    unplannedWeight: 0,
+    weightedDaysLate: 0,
+    weightedDaysAfterWanted: 0,
+    batches: 1,
+    bags: 1,
+    weightedCompletionDays: 13,
+  },
 });

@@ -92,5 +92,12 @@ export const handPlan = (): PlanFile => ({
   sticks: [{ material: 'rod', openedAt: saturday('10:52'), cuts: [{ lengthMm: 300, count: 2, for: '27-001' }] }],
   buys: [{ material: 'mortar', quantity: 2, orderBy: '2027-04-08', arrivesOn: '2027-04-11' }],
   dropped: [],
-  score: { unplannedWeight: 0, weightedDaysLate: 0, batches: 1, bags: 1, weightedCompletionDays: 2 },
+  score: {
+    unplannedWeight: 0,
+    weightedDaysLate: 0,
+    weightedDaysAfterWanted: 0,
+    batches: 1,
+    bags: 1,
+    weightedCompletionDays: 2,
+  },
 });

@@ -42,9 +42,7 @@ export const beforeFirstSession = (yard: YardFile): YardFile | null => {
   const [session] = sessionsOf(yard, calendar);
   if (!session) return null;
   const now = Math.max(minuteOf(yard.yard.now), calendar.midnightOf(session.day), session.start - 1);
-  // With a lead time of none the audit asks for the minimum from midnight on, before the yard's now: no plan can meet that.
-  const materials = yard.materials.map((one) => (one.leadDays === 0 ? { ...one, minimum: 0 } : one));
-  return { ...yard, materials, yard: { ...yard.yard, now: calendar.instantText(now) } };
+  return { ...yard, yard: { ...yard.yard, now: calendar.instantText(now) } };
 };
 
 /** Minutes of the plan's first day with work at which nothing is under way, all of them ends of tasks, in order. */

@@ -25,11 +25,7 @@ const MISHAPS: ((yard: YardFileInput, dice: Dice, fixed: NonNullable<YardFileInp
     const calendar = calendarOf(y.yard.timeZone);
     y.closed.push(dateOfDay(calendar.dayOf(minuteOf(d.pick(fixed.batches).start))));
   },
-  // What can be bought this very day would have to have been above its minimum since midnight, before now.
-  (y, d) => {
-    const lost = d.pick(y.materials);
-    Object.assign(lost, { onHand: 0, minimum: lost.leadDays === 0 ? 0 : lost.minimum });
-  },
+  (y, d) => Object.assign(d.pick(y.materials), { onHand: 0 }),
   (y, d) => Object.assign(d.pick(y.mixes), { minCelsius: 12 }),
   (y, d) => Object.assign(d.pick(y.mixes), { attendMinutes: 120 }),
   (y) => Object.assign(y.yard, { rackSpaces: onRack(y) + 4 }),

@@ -228,6 +228,7 @@ export const scoreOf = (state: DecoderState): PlanFile['score'] => {
   const score = {
     unplannedWeight: 0,
     weightedDaysLate: 0,
+    weightedDaysAfterWanted: 0,
     batches: placed.batches,
     bags: bagsOf(placed),
     weightedCompletionDays: 0,
@@ -239,6 +240,8 @@ export const scoreOf = (state: DecoderState): PlanFile['score'] => {
     }
     const on = problem.handover[problem.calendar.dayOf(orders.completesAt[o]!) - problem.today]!;
     if (order.dueDay < NEVER) score.weightedDaysLate += order.weight * Math.max(0, on - order.dueDay);
+    const { wanted } = problem.yard.orders[o]!;
+    if (wanted !== undefined) score.weightedDaysAfterWanted += order.weight * Math.max(0, on - dayNumber(wanted));
     score.weightedCompletionDays += order.weight * (on - problem.today);
   });
   return score;

@@ -17,6 +17,7 @@ const checkFilling = (ground: Ground, x: TimedBatch, found: Found): void => {
   )
     found(`${name}: its pours are not those that name it`);
   if (x.pours.length === 0) found(`${name} fills nothing`);
+  if (x.underWay) return;
   if (x.mixEnd !== x.start + x.mix.mixMinutes) found(`${name} is not mixed for ${x.mix.mixMinutes} minutes`);
   let filled = x.mixEnd;
   for (const p of x.pours) {
@@ -60,16 +61,25 @@ const checkTemperature = ({ climate, calendar }: Ground, x: TimedBatch, found: F
 };
 
 /**
- * R2, R3, R4 and R9: mixers, how a batch is mixed and filled, its bags, and the temperatures it asks for.
+ * R2, R3, R4 and R9: mixers, how a batch is mixed and filled, its bags, and the temperatures it asks for. Of a batch under
+ * way only that its pours are its own (R14).
  *
  * Example: a batch of three pieces of 13.6 kg from one bag that places 27.5 kg is found under R4: it takes 2 bags.
  */
 export const checkBatches = (ground: Ground): Finding[] => {
   const findings: Finding[] = [];
-  const mixing = mostAtOnce(ground.batches.map((x) => ({ from: x.start, to: x.mixEnd, amount: 1 })));
+  const mixing = mostAtOnce(
+    ground.batches.map((x) => ({
+      from: Math.max(x.start, x.underWay ? ground.now : x.start),
+      to: x.mixEnd,
+      amount: 1,
+      given: x.underWay,
+    })),
+  );
   if (mixing > ground.yard.yard.mixers) finder(findings, 'R2')(`${mixing} batches are mixed at once`);
   for (const x of ground.batches) {
     checkFilling(ground, x, finder(findings, 'R3'));
+    if (x.underWay) continue;
     checkBags(x, finder(findings, 'R4'));
     checkTemperature(ground, x, finder(findings, 'R9'));
   }

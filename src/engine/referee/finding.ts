@@ -1,4 +1,4 @@
-/** One way in which a plan breaks a rule: which of R0–R13, and what is wrong, in plain words. */
+/** One way in which a plan breaks a rule: which of R0–R14, and what is wrong, in plain words. */
 export interface Finding {
   rule: string;
   message: string;

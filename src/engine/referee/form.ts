@@ -2,6 +2,7 @@ import { pathText } from '../../../shared/fault.ts';
 import { type PlanFile, planFile } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type Finding, finder } from './finding.ts';
+import { underWayOf } from './under-way.ts';
 
 const namesOf = (list: { id: string }[]): Set<string> => new Set(list.map((x) => x.id));
 
@@ -75,8 +76,11 @@ export const checkForm = (yard: YardFile, plan: PlanFile): Finding[] => {
     plan.pours.map((x) => x.id),
   );
   const held = new Set(yard.inMould.map((x) => x.mould));
-  for (const x of [...plan.strips, ...plan.unstripped])
-    if (!held.has(x.mould)) found(`there is no piece in ${x.mould}`);
+  const { batches } = underWayOf(yard);
+  const filled = new Set(plan.pours.flatMap((x) => (batches.has(x.batch) ? [x.mould] : [])));
+  for (const x of plan.strips) if (!held.has(x.mould)) found(`there is no piece in ${x.mould}`);
+  for (const x of plan.unstripped)
+    if (!held.has(x.mould) && !filled.has(x.mould)) found(`there is no piece in ${x.mould}`);
   checkTwice(
     found,
     'the piece in',

@@ -11,6 +11,7 @@ import { type Calendar, calendarOf } from '../calendar/calendar.ts';
 import { type Session, sessionsOf } from '../calendar/sessions.ts';
 import { type Ageing, ageingOf } from '../cure/age.ts';
 import { type Climate, climateOf } from '../cure/climate.ts';
+import { isPrepUnderWay, type UnderWay, underWayOf } from './under-way.ts';
 
 /** When a piece is stripped and ready, and what it is. */
 export interface TimedStrip {
@@ -21,6 +22,8 @@ export interface TimedStrip {
   stripStart: Minute;
   stripEnd: Minute;
   readyAt: Minute;
+  /** Begun by now (R14): of a pour, its batch; of a piece that was in its mould at the start, its strip. */
+  underWay: boolean;
 }
 
 /** A pour with its times as minutes; each span is half-open. */
@@ -30,6 +33,9 @@ export interface TimedPour extends TimedStrip {
   prepStart: Minute;
   prepEnd: Minute;
   fillStart: Minute;
+  prepUnderWay: boolean;
+  /** Under way, and never stripped within the horizon: its strip times mean nothing. */
+  stays: boolean;
 }
 
 /** A batch with its times as minutes; `end` is after washing (R3). */
@@ -39,6 +45,7 @@ export interface TimedBatch {
   start: Minute;
   mixEnd: Minute;
   end: Minute;
+  underWay: boolean;
   /** By the time they are filled. */
   pours: TimedPour[];
 }
@@ -65,14 +72,24 @@ export interface Ground {
   pours: TimedPour[];
   /** Of the pieces that were in moulds at the start, by mould. */
   strips: Map<string, TimedStrip>;
+  underWay: UnderWay;
 }
 
 /** A list by name: `byId(yard.moulds).get('800 no. 2')` is that mould. */
 const byId = <T extends { id: string }>(list: T[]): Map<string, T> => new Map(list.map((x) => [x.id, x]));
 
-const timedPour = (pour: PlanPour, castings: Map<string, Casting>, batchStart: Minute): TimedPour => ({
+const timedPour = (
+  pour: PlanPour,
+  castings: Map<string, Casting>,
+  batchStart: Minute,
+  begun: UnderWay,
+  unstripped: Set<string>,
+): TimedPour => ({
   pour,
   batchStart,
+  underWay: begun.batches.has(pour.batch),
+  prepUnderWay: isPrepUnderWay(begun, pour),
+  stays: begun.batches.has(pour.batch) && unstripped.has(pour.mould),
   name: `pour ${pour.id}`,
   casting: castings.get(pour.casting)!,
   order: pour.order,
@@ -85,8 +102,9 @@ const timedPour = (pour: PlanPour, castings: Map<string, Casting>, batchStart: M
   readyAt: minuteOf(pour.pieceReadyAt),
 });
 
-const timedBatch = (batch: PlanBatch, mixes: Map<string, Mix>, pours: TimedPour[]): TimedBatch => ({
+const timedBatch = (batch: PlanBatch, mixes: Map<string, Mix>, pours: TimedPour[], begun: UnderWay): TimedBatch => ({
   batch,
+  underWay: begun.batches.has(batch.id),
   mix: mixes.get(batch.mix)!,
   start: minuteOf(batch.start),
   mixEnd: minuteOf(batch.mixEnd),
@@ -94,7 +112,12 @@ const timedBatch = (batch: PlanBatch, mixes: Map<string, Mix>, pours: TimedPour[
   pours: pours.sort((a, b) => a.fillStart - b.fillStart),
 });
 
-const timedStrips = (yard: YardFile, strips: PlanStrip[], castings: Map<string, Casting>): Map<string, TimedStrip> => {
+const timedStrips = (
+  yard: YardFile,
+  strips: PlanStrip[],
+  castings: Map<string, Casting>,
+  begun: UnderWay,
+): Map<string, TimedStrip> => {
   const held = new Map(yard.inMould.map((x) => [x.mould, x]));
   return new Map(
     strips.map((x) => {
@@ -109,6 +132,7 @@ const timedStrips = (yard: YardFile, strips: PlanStrip[], castings: Map<string, 
           stripStart: minuteOf(x.stripStart),
           stripEnd: minuteOf(x.stripEnd),
           readyAt: minuteOf(x.pieceReadyAt),
+          underWay: begun.strips.has(x.mould),
         },
       ];
     }),
@@ -128,7 +152,9 @@ export const groundOf = (yard: YardFile, plan: PlanFile): Ground => {
   const today = calendar.dayOf(now);
   const [mixes, castings] = [byId(yard.mixes), byId(yard.castings)];
   const startOf = new Map(plan.batches.map((x) => [x.id, minuteOf(x.start)]));
-  const pours = plan.pours.map((x) => timedPour(x, castings, startOf.get(x.batch)!));
+  const begun = underWayOf(yard);
+  const unstripped = new Set(plan.unstripped.map((x) => x.mould));
+  const pours = plan.pours.map((x) => timedPour(x, castings, startOf.get(x.batch)!, begun, unstripped));
   const filledFrom = new Map<string, TimedPour[]>(plan.batches.map((x) => [x.id, []]));
   for (const x of pours) filledFrom.get(x.pour.batch)!.push(x);
   return {
@@ -147,8 +173,9 @@ export const groundOf = (yard: YardFile, plan: PlanFile): Ground => {
     orders: byId(yard.orders),
     kits: byId(yard.kits),
     ageings: new Map(yard.mixes.map((x) => [x.id, ageingOf(x, climate)])),
-    batches: plan.batches.map((x) => timedBatch(x, mixes, filledFrom.get(x.id)!)),
+    batches: plan.batches.map((x) => timedBatch(x, mixes, filledFrom.get(x.id)!, begun)),
     pours,
-    strips: timedStrips(yard, plan.strips, castings),
+    strips: timedStrips(yard, plan.strips, castings, begun),
+    underWay: begun,
   };
 };

@@ -5,25 +5,32 @@ export interface Span {
   from: Minute;
   to: Minute;
   amount: number;
+  /** Nobody chose it: it was there, or had begun. */
+  given?: boolean;
 }
 
 /**
- * The most that half-open spans come to at one instant; a span that is empty counts for nothing.
+ * The most that half-open spans come to at one instant at which one was chosen: what is given may be too much by itself.
+ * A span that is empty, or takes nothing, counts for nothing.
  *
  * Example: `mostAtOnce([{ from: 0, to: 10, amount: 2 }, { from: 10, to: 20, amount: 3 }])` is 3.
  */
 export const mostAtOnce = (spans: Span[]): number => {
   const changes = spans
-    .filter((x) => x.to > x.from)
-    .flatMap((x) => [
-      { at: x.from, amount: x.amount },
-      { at: x.to, amount: -x.amount },
-    ])
+    .filter((x) => x.to > x.from && x.amount > 0)
+    .flatMap((x) => {
+      const chosen = x.given ? 0 : 1;
+      return [
+        { at: x.from, amount: x.amount, chosen },
+        { at: x.to, amount: -x.amount, chosen: -chosen },
+      ];
+    })
     .sort((a, b) => a.at - b.at || a.amount - b.amount);
-  let [level, most] = [0, 0];
+  let [level, chosen, most] = [0, 0, 0];
   for (const change of changes) {
     level += change.amount;
-    most = Math.max(most, level);
+    chosen += change.chosen;
+    if (chosen > 0) most = Math.max(most, level);
   }
   return most;
 };

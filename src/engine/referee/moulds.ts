@@ -1,5 +1,6 @@
 import type { Mould } from '../../../shared/mould.ts';
-import { dayNumber, type Minute } from '../../../shared/time.ts';
+import type { KeptPrep } from '../../../shared/plan.ts';
+import { dayNumber, type Minute, minuteOf } from '../../../shared/time.ts';
 import { type Finding, finder } from './finding.ts';
 import type { Ground, TimedPour, TimedStrip } from './ground.ts';
 
@@ -47,21 +48,35 @@ const checkPrep = (mould: Mould, state: MouldState, x: TimedPour, findings: Find
     found(`${x.name}: ${mould.id} is not ready when the batch starts`);
 };
 
+/** A mould once the set-up that is under way in it is over (R14). */
+const setUpBy = (prep: KeptPrep, state: MouldState): MouldState => ({
+  ...state,
+  freeFrom: Math.max(state.freeFrom, minuteOf(prep.prepEnd)),
+  setFor: prep.casting,
+  dirty: false,
+  prepped: true,
+});
+
 /** R5 and R6 for one mould, pour after pour. */
 const checkTurns = (ground: Ground, mould: Mould, turns: TimedPour[], findings: Finding[]): void => {
   const found = finder(findings, 'R5');
   const out = mould.condition === 'retired' || (mould.condition === 'damaged' && mould.repairedOn === undefined);
-  if (out && turns.length > 0) found(`${mould.id} is ${mould.condition}`);
+  const chosen = turns.filter((x) => !x.underWay);
+  if (out && chosen.length > 0) found(`${mould.id} is ${mould.condition}`);
   const full = ground.plan.unstripped.some((x) => x.mould === mould.id);
-  if (full && turns.length > 0) found(`${mould.id} still has a piece in it`);
-  const state = stateAtStart(ground, mould);
+  if (full && chosen.length > 0) found(`${mould.id} still has a piece in it`);
+  const prep = ground.underWay.preps.get(mould.id);
+  const asItIs = stateAtStart(ground, mould);
+  const state = prep && prep.casting !== turns[0]?.casting.id ? setUpBy(prep, asItIs) : asItIs;
   for (const x of turns) {
     if (!mould.makes.some((m) => m.casting === x.casting.id)) {
       found(`${x.name}: ${mould.id} does not make ${x.casting.id}`);
       continue;
     }
-    if (x.prepStart < state.freeFrom) found(`${x.name}: ${mould.id} is not free yet`);
-    checkPrep(mould, state, x, findings);
+    const begun = x.underWay || (x === turns[0] && x.prepUnderWay);
+    if (!begun && x.prepStart < state.freeFrom) found(`${x.name}: ${mould.id} is not free yet`);
+    if (!begun) checkPrep(mould, state, x, findings);
+    else if (x.prepEnd > x.batchStart) finder(findings, 'R6')(`${x.name}: ${mould.id} is not ready by then`);
     state.freeFrom = x.stripEnd;
     state.setFor = x.casting.id;
     state.dirty = true;
@@ -75,10 +90,12 @@ const checkCure = (ground: Ground, x: TimedStrip, findings: Finding[]): void => 
   const mix = ground.mixes.get(x.casting.mix)!;
   const { whenAged } = ground.ageings.get(mix.id)!;
   const lasts = finder(findings, 'R7');
-  if (x.stripEnd - x.stripStart !== x.casting.stripMinutes)
+  const begun = x.underWay && !('pour' in x);
+  if (!begun && x.stripEnd - x.stripStart !== x.casting.stripMinutes)
     lasts(`${x.name}: stripping lasts ${x.casting.stripMinutes} min`);
   const earliest = whenAged(x.fillEnd, mix.demouldMinutes);
-  if (x.stripStart < earliest) lasts(`${x.name} can be stripped from ${ground.calendar.instantText(earliest)}`);
+  if (!begun && x.stripStart < earliest)
+    lasts(`${x.name} can be stripped from ${ground.calendar.instantText(earliest)}`);
   const ready = Math.max(x.stripEnd, whenAged(x.fillEnd, mix.cureHours * 60));
   if (x.readyAt !== ready) finder(findings, 'R8')(`${x.name} is ready at ${ground.calendar.instantText(ready)}`);
 };
@@ -98,6 +115,6 @@ export const checkMoulds = (ground: Ground): Finding[] => {
   const dealtWith = new Set([...ground.strips.keys(), ...ground.plan.unstripped.map((x) => x.mould)]);
   for (const x of ground.yard.inMould)
     if (!dealtWith.has(x.mould)) finder(findings, 'R5')(`nothing is said of the piece in ${x.mould}`);
-  for (const x of [...ground.pours, ...ground.strips.values()]) checkCure(ground, x, findings);
+  for (const x of [...ground.pours.filter((x) => !x.stays), ...ground.strips.values()]) checkCure(ground, x, findings);
   return findings;
 };

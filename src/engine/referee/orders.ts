@@ -33,6 +33,12 @@ const givenOf = (ground: Ground, found: Found): Map<string, Given> => {
   return given;
 };
 
+/** The first minute at which something may be poured or packed for an order. */
+const startsAt = ({ calendar, orders }: Ground, id: string): Minute => {
+  const { notBefore } = orders.get(id)!;
+  return notBefore === undefined ? -Infinity : calendar.midnightOf(dayNumber(notBefore));
+};
+
 const giveFinished = (ground: Ground, order: PlanOrder, given: Given, found: Found): void => {
   for (const { finished, count } of order.fromFinished) {
     const lot = ground.yard.finished[finished]!;
@@ -78,16 +84,24 @@ const checkDates = (ground: Ground, got: PlanOrder, order: Order, found: Found):
   if (got.daysLate !== late) found(`order ${got.id} is ${late} days late`);
 };
 
-const checkPlanned = (ground: Ground, got: PlanOrder, given: Given, found: Found): void => {
-  const order = ground.orders.get(got.id)!;
+/** Its pieces, no more and no fewer, packed or complete when they are there. */
+const checkPieces = (ground: Ground, got: PlanOrder, order: Order, given: Given, found: Found): void => {
   const wants = wantsOf(ground, order);
-  giveFinished(ground, got, given, found);
+  if (got.packStart !== undefined && minuteOf(got.packStart) < startsAt(ground, got.id))
+    found(`order ${got.id} is packed before ${order.notBefore}`);
   for (const casting of new Set([...wants.pieces.keys(), ...given.pieces.keys()])) {
     const [wanted, has] = [wants.pieces.get(casting) ?? 0, given.pieces.get(casting) ?? 0];
     if (wanted !== has) found(`order ${got.id} gets ${has} of ${casting}, not ${wanted}`);
   }
   if (wants.packMinutes > 0) checkPacking(got, wants.packMinutes, given, found);
   else checkUnpacked(ground, got, given, found);
+};
+
+const checkPlanned = (ground: Ground, got: PlanOrder, given: Given, found: Found): void => {
+  const order = ground.orders.get(got.id)!;
+  giveFinished(ground, got, given, found);
+  // What an order that is being packed gets stands already (R14).
+  if (!ground.underWay.packs.has(got.id)) checkPieces(ground, got, order, given, found);
   checkDates(ground, got, order, found);
 };
 
@@ -115,6 +129,9 @@ export const checkOrders = (ground: Ground): Finding[] => {
   const findings: Finding[] = [];
   const found = finder(findings, 'R11');
   const given = givenOf(ground, found);
+  for (const x of ground.pours)
+    if (x.order !== undefined && x.batchStart < startsAt(ground, x.order))
+      found(`${x.name} is poured before ${ground.orders.get(x.order)!.notBefore}`);
   for (const x of ground.plan.orders) checkPlanned(ground, x, given.get(x.id)!, found);
   for (const x of ground.plan.unplanned)
     if (given.get(x.order)!.pieces.size > 0) found(`order ${x.order} is left out, yet pieces are made for it`);

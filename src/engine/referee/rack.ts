@@ -13,15 +13,23 @@ export const checkRack = (ground: Ground): Finding[] => {
   const { rackSpaces } = ground.yard.yard;
   const findings: Finding[] = [];
   if (rackSpaces === undefined) return findings;
-  const curing = [...ground.pours, ...ground.strips.values()].map((x) => ({
+  const curing = [...ground.pours.filter((x) => !x.stays), ...ground.strips.values()].map((x) => ({
     from: x.stripEnd,
     to: x.readyAt,
     amount: x.casting.rackSpaces,
+    given: 'pour' in x ? false : x.underWay,
   }));
   const finished = ground.yard.finished.flatMap((x) =>
     x.readyAt === undefined
       ? []
-      : [{ from: ground.now, to: minuteOf(x.readyAt), amount: x.count * ground.castings.get(x.casting)!.rackSpaces }],
+      : [
+          {
+            from: ground.now,
+            to: minuteOf(x.readyAt),
+            amount: x.count * ground.castings.get(x.casting)!.rackSpaces,
+            given: true,
+          },
+        ],
   );
   const taken = mostAtOnce([...curing, ...finished]);
   if (taken > rackSpaces) finder(findings, 'R8')(`${taken} spaces are taken of ${rackSpaces}`);

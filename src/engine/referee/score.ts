@@ -10,6 +10,12 @@ const scoreOf = ({ plan, orders, today }: Ground): Score => {
   return {
     unplannedWeight: sum(plan.unplanned.map((x) => weightOf(x.order))),
     weightedDaysLate: sum(plan.orders.map((x) => weightOf(x.id) * x.daysLate)),
+    weightedDaysAfterWanted: sum(
+      plan.orders.map(({ id, completesOn }) => {
+        const { weight, wanted } = orders.get(id)!;
+        return wanted === undefined ? 0 : weight * Math.max(0, dayNumber(completesOn) - dayNumber(wanted));
+      }),
+    ),
     batches: plan.batches.length,
     bags: sum(plan.batches.map((x) => x.bags)),
     weightedCompletionDays: sum(plan.orders.map((x) => weightOf(x.id) * (dayNumber(x.completesOn) - today))),

@@ -11,9 +11,22 @@ interface Task {
   start: Minute;
   end: Minute;
   people: number;
+  /** Begun by now (R14): it takes people from now on, and is not asked whether it may. */
+  underWay: boolean;
 }
 
-const tasksOf = ({ plan, batches, pours, strips }: Ground): Task[] => [
+/** Set-ups under way, each once, whether anything is poured after it or not. */
+const prepsUnderWay = ({ underWay }: Ground): Task[] =>
+  [...underWay.preps.values()].map((x) => ({
+    kind: 'prep',
+    name: `the set-up of ${x.mould}`,
+    start: minuteOf(x.prepStart),
+    end: minuteOf(x.prepEnd),
+    people: 1,
+    underWay: true,
+  }));
+
+const tasksOf = ({ plan, batches, pours, strips, underWay }: Ground): Task[] => [
   ...batches.map(
     (x): Task => ({
       kind: 'batch',
@@ -21,24 +34,44 @@ const tasksOf = ({ plan, batches, pours, strips }: Ground): Task[] => [
       start: x.start,
       end: x.end,
       people: x.mix.crew,
+      underWay: x.underWay,
     }),
   ),
-  ...pours.map(
-    (x): Task => ({ kind: 'prep', name: `prep for ${x.name}`, start: x.prepStart, end: x.prepEnd, people: 1 }),
-  ),
-  ...[...pours, ...strips.values()].map(
+  ...pours
+    .filter((x) => !x.underWay && !x.prepUnderWay)
+    .map(
+      (x): Task => ({
+        kind: 'prep',
+        name: `prep for ${x.name}`,
+        start: x.prepStart,
+        end: x.prepEnd,
+        people: 1,
+        underWay: false,
+      }),
+    ),
+  ...[...pours.filter((x) => !x.stays), ...strips.values()].map(
     (x): Task => ({
       kind: 'strip',
       name: `strip of ${x.name}`,
       start: x.stripStart,
       end: x.stripEnd,
       people: x.casting.stripCrew,
+      underWay: x.underWay && !('pour' in x),
     }),
   ),
   ...plan.orders.flatMap((x): Task[] =>
     x.packStart === undefined || x.packEnd === undefined
       ? []
-      : [{ kind: 'pack', name: `packing ${x.id}`, start: minuteOf(x.packStart), end: minuteOf(x.packEnd), people: 1 }],
+      : [
+          {
+            kind: 'pack',
+            name: `packing ${x.id}`,
+            start: minuteOf(x.packStart),
+            end: minuteOf(x.packEnd),
+            people: 1,
+            underWay: underWay.packs.has(x.id),
+          },
+        ],
   ),
 ];
 
@@ -50,21 +83,24 @@ const notAllowedAt = (session: Session, task: Task): Minute | null => {
   return null;
 };
 
-/** The first minute at which there is more to do than people, or null. */
-const tooFewPeopleAt = (session: Session, tasks: Task[]): Minute | null => {
+/** The first minute at which there is more to do than people, some of it chosen, or null. */
+const tooFewPeopleAt = (session: Session, tasks: Task[], underWay: Task[]): Minute | null => {
   const spare = new Int32Array(session.end - session.start);
-  const add = (from: Minute, to: Minute, people: number) => {
-    for (let minute = from; minute < to; minute++) spare[minute - session.start]! += people;
+  const chosen = new Int32Array(session.end - session.start);
+  const add = (to: Int32Array, start: Minute, end: Minute, people: number) => {
+    for (let m = Math.max(start, session.start); m < Math.min(end, session.end); m++) to[m - session.start]! += people;
   };
-  for (const x of session.windows) add(x.start, x.end, x.crew);
-  for (const x of tasks) add(x.start, x.end, -x.people);
-  const short = spare.findIndex((people) => people < 0);
+  for (const x of session.windows) add(spare, x.start, x.end, x.crew);
+  for (const x of tasks) add(spare, x.start, x.end, -x.people);
+  for (const x of tasks) add(chosen, x.start, x.end, 1);
+  for (const x of underWay) add(spare, x.start, x.end, -x.people);
+  const short = spare.findIndex((people, i) => people < 0 && chosen[i]! > 0);
   return short < 0 ? null : session.start + short;
 };
 
 /**
  * R1: every task whole inside one session, between setting up and clearing up, not before now, at every minute in a window
- * for its kind, and never more to do than people are there. Minute by minute: plain, not fast.
+ * for its kind, and never more to do than people are there; of what has begun (R14) only that, from now on. Minute by minute: plain, not fast.
  *
  * Example: two preps at 09:00 in a session of one person are found as "too few people at 2027-04-10T09:00:00+01:00".
  */
@@ -73,7 +109,9 @@ export const checkSessions = (ground: Ground): Finding[] => {
   const found = finder(findings, 'R1');
   const text = ground.calendar.instantText;
   const inSession = new Map<Session, Task[]>(ground.sessions.map((x) => [x, []]));
-  for (const task of tasksOf(ground)) {
+  const tasks = [...tasksOf(ground), ...prepsUnderWay(ground)];
+  const underWay = tasks.filter((x) => x.underWay).map((x) => ({ ...x, start: Math.max(x.start, ground.now) }));
+  for (const task of tasks.filter((x) => !x.underWay)) {
     if (task.end < task.start) found(`${task.name} ends before it starts`);
     if (task.start < ground.now) found(`${task.name} starts before now`);
     const session = ground.sessions.find((x) => x.from <= task.start && task.end <= x.to);
@@ -86,7 +124,7 @@ export const checkSessions = (ground: Ground): Finding[] => {
     inSession.get(session)!.push(task);
   }
   for (const [session, tasks] of inSession) {
-    const minute = tasks.length > 0 ? tooFewPeopleAt(session, tasks) : null;
+    const minute = tasks.length > 0 ? tooFewPeopleAt(session, tasks, underWay) : null;
     if (minute !== null) found(`too few people at ${text(minute)}`);
   }
   return findings;

@@ -31,8 +31,8 @@ const checkOffcuts = ({ yard, plan }: Ground, found: Found): void => {
 };
 
 /**
- * R10, sticks and offcuts: each is there once and holds its cuts and the kerfs between them, every cut that is used is on one, none is cut for nothing,
- * and none is opened after it is used.
+ * R10, sticks and offcuts: each is there once and holds its cuts and the kerfs between them, every cut that is used is on
+ * one, none is cut for nothing, and none is opened after it is used.
  *
  * Example: two cuts of 1500 from a stick of 3000 with a kerf of 3 are found: 3003 mm.
  */

@@ -20,14 +20,15 @@ export interface CutUse {
 
 /**
  * What a plan uses and when (R10): a batch's bags and its pieces' materials at its start, an order's parts and cuts when it
- * is packed or else complete, a whole stick when it is opened.
+ * is packed or else complete, a whole stick when it is opened. What has begun (R14) has been given what it uses.
  *
  * Example: a batch of 2 bags with 1 sachet a bag at 09:00 is one use of 2 sachets at 09:00.
  */
 export const usesOf = (ground: Ground): { uses: Use[]; cuts: CutUse[] } => {
   const uses: Use[] = [];
   const cuts: CutUse[] = [];
-  for (const { batch, mix, start, pours } of ground.batches) {
+  for (const { batch, mix, start, pours, underWay } of ground.batches) {
+    if (underWay) continue;
     for (const x of mix.perBag) uses.push({ material: x.material, at: start, quantity: x.quantity * batch.bags });
     for (const { casting } of pours) {
       for (const x of casting.perPiece) uses.push({ material: x.material, at: start, quantity: x.quantity });
@@ -35,6 +36,7 @@ export const usesOf = (ground: Ground): { uses: Use[]; cuts: CutUse[] } => {
     }
   }
   for (const order of ground.plan.orders) {
+    if (ground.underWay.packs.has(order.id)) continue;
     const wants = wantsOf(ground, ground.orders.get(order.id)!);
     const at = minuteOf(order.packStart ?? order.completesAt);
     for (const [material, quantity] of wants.parts) uses.push({ material, at, quantity });

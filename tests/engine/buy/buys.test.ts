@@ -150,7 +150,14 @@ const planOf = (x: Case, buys: PlanBuy[]): PlanFile => {
     sticks: [],
     buys,
     dropped: [],
-    score: { unplannedWeight: 0, weightedDaysLate: 0, batches: 0, bags: 0, weightedCompletionDays: 0 },
+    score: {
+      unplannedWeight: 0,
+      weightedDaysLate: 0,
+      weightedDaysAfterWanted: 0,
+      batches: 0,
+      bags: 0,
+      weightedCompletionDays: 0,
+    },
   };
 };
 
@@ -178,7 +185,7 @@ const anyCase: fc.Arbitrary<Case> = fc
     const calendar = calendarOf(zone);
     const today = calendar.dayOf(NOW);
     const early = uses.filter((x) => x.at < calendar.midnightOf(today + leadDays));
-    const onHand = early.reduce<number>((sum, x) => sum + x.quantity, leadDays === 0 ? minimum : 0) + spare;
+    const onHand = early.reduce<number>((sum, x) => sum + x.quantity, 0) + spare;
     const material = { id: 'lid', onHand, pack, leadDays, minimum };
     return { zone, material, uses, due: due.map((x) => ({ ...x, day: today + x.day })) };
   });

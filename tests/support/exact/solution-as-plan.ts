@@ -241,6 +241,7 @@ export const solutionAsPlan = (model: ExactModel, values: Float64Array): PlanFil
     score: {
       unplannedWeight: 0,
       weightedDaysLate: orders.reduce((sum, x) => sum + weightOf(x.id) * x.daysLate, 0),
+      weightedDaysAfterWanted: 0,
       batches: yard.batches.length,
       bags: yard.batches.reduce((sum, x) => sum + x.bags, 0),
       weightedCompletionDays: orders.reduce((sum, x) => sum + weightOf(x.id) * (dayNumber(x.completesOn) - today), 0),

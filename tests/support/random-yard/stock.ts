@@ -29,7 +29,7 @@ const KINDS: Kind[] = [
 ];
 
 /** One material in a hundred pieces' worth of trouble: plenty, some, or none there; quick, slow or not to be bought. */
-const materialOf = (dice: Dice, kind: Kind, place: Place, pieces: number): Material => {
+const materialOf = (dice: Dice, kind: Kind, pieces: number): Material => {
   const wholeUnits = kind.packs.every(Number.isInteger);
   const wanted = kind.perPiece * pieces;
   const amount = (share: number) => (wholeUnits ? Math.ceil(wanted * share) : Math.round(wanted * share * 100) / 100);
@@ -37,8 +37,6 @@ const materialOf = (dice: Dice, kind: Kind, place: Place, pieces: number): Mater
   const leadDays = scarce ? undefined : dice.pick([0, 1, 2, 3, 5, 7, 14]);
   const onHand = amount(scarce ? dice.pick([0.4, 0.8, 1.5]) : dice.pick([0, 0.1, 0.4, 1, 3]));
   const minimum = dice.chance(0.3) ? dice.pick([1, 2, 0.5]) * (wanted > 50 ? 10 : 1) : 0;
-  // What can be bought this very day would have to have been above the minimum since midnight, before now.
-  const asked = leadDays === 0 && !place.now.includes('T00:00') ? Math.min(minimum, onHand) : minimum;
   return {
     id: kind.id,
     name: `${kind.id.replace('-', ' ')}, by the ${kind.unit}`,
@@ -46,14 +44,14 @@ const materialOf = (dice: Dice, kind: Kind, place: Place, pieces: number): Mater
     onHand,
     pack: dice.pick(kind.packs),
     ...(leadDays === undefined ? {} : { leadDays }),
-    minimum: asked,
+    minimum,
     ...(kind.stickMm ? { stickMm: dice.pick(kind.stickMm), kerfMm: dice.pick([0, 1, 2, 3]) } : {}),
   };
 };
 
 /** Materials for about so many pieces, and what is on its way: some of it was due before today. */
 export const stockOf = (dice: Dice, place: Place, pieces: number): StockPart => {
-  const materials = KINDS.map((kind) => materialOf(dice, kind, place, pieces));
+  const materials = KINDS.map((kind) => materialOf(dice, kind, pieces));
   const incoming = dice.some(KINDS, dice.whole(0, 3)).map((kind) => ({
     material: kind.id,
     quantity: Math.max(1, Math.round(kind.perPiece * pieces * dice.pick([0.1, 0.3, 0.6]))),

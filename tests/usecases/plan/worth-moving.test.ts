@@ -12,7 +12,14 @@ const order = (id: string, completesOn: string, daysLate = 0): PlanOrder => ({
   ...{ id, completesOn, daysLate },
 });
 const planOf = (orders: PlanOrder[], score: Partial<Score> = {}): PlanFile => {
-  const figures = { unplannedWeight: 0, weightedDaysLate: 0, batches: 10, bags: 10, weightedCompletionDays: 100 };
+  const figures = {
+    unplannedWeight: 0,
+    weightedDaysLate: 0,
+    weightedDaysAfterWanted: 0,
+    batches: 10,
+    bags: 10,
+    weightedCompletionDays: 100,
+  };
   return { ...handPlan(), orders, score: { ...figures, ...score } };
 };
 const [SAT, NEXT] = ['2027-04-10', '2027-04-17'];
