@@ -231,6 +231,26 @@ describe('orders from a spreadsheet', () => {
     expect((await database.read(customers)).some(({ name }) => name === 'Tom')).toBe(false);
   });
 
+  test('with a date that cannot be kept say so before they are read in, and the dates that are kept are no news', async () => {
+    const screens = await demoScreens();
+    const csv = [
+      'order,customer,asked for,promised',
+      ',Tom,"6 x ""Trough 900 x 450, one course""",2027-04-10',
+      ',Bea,1 x Herb square 450 x 450,2027-12-18',
+    ].join('\n');
+    const text = await textOf(await look(screens, csv, 'orders.csv'));
+    expect(text).toMatch(
+      /A date that can't be kept Tom 27-\d{3}, promised Sat 10 Apr: by today's plan it is ready \w{3} \d+ \w{3}, \d+ days late\./,
+    );
+    expect(text).not.toMatch(/Bea 27-\d{3}, promised/);
+  });
+
+  test('with a date further off than is planned are refused at the row', async () => {
+    const screens = await demoScreens();
+    const text = await textOf(await look(screens, 'order,asked for,promised\n,1 x Planter,2207-05-08\n', 'orders.csv'));
+    expect(text).toContain('row 2, column promised: 2207-05-08 is further off than is planned');
+  });
+
   test('with faults say each by row and column, and nothing is half read', async () => {
     const screens = await demoScreens();
     const before = await everything(screens);

@@ -1,7 +1,9 @@
 import type { FC } from 'hono/jsx';
+import { unkeptText } from '../orders/order-asked-text.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
-import { countText } from '../parts/day-text.ts';
+import { countText, dayText } from '../parts/day-text.ts';
+import { LongList } from '../parts/long-list.tsx';
 import { Moves } from '../parts/moves.tsx';
 import { listText } from '../parts/quantity-text.ts';
 import type { FileEffect } from './files-facts.ts';
@@ -75,6 +77,25 @@ const Kind: FC<{ difference: Difference }> = ({ difference: { what, added, gone,
   </section>
 );
 
+/** Dates that the file gives and the plan does not keep: the first thing to know before it is read in. */
+const Unkept: FC<{ effect: FileEffect }> = ({ effect: { unkept, today } }) =>
+  unkept.length === 0 ? null : (
+    <section class="warning">
+      <h2>{unkept.length === 1 ? "A date that can't be kept" : "Dates that can't be kept"}</h2>
+      <ul class="sentences">
+        <LongList
+          items={unkept}
+          draw={(one) => (
+            <li>
+              {one.customer ?? 'Order'} {one.order}, promised {dayText(one.promisedOn, today)}: {unkeptText(one, today)}
+              .
+            </li>
+          )}
+        />
+      </ul>
+    </section>
+  );
+
 const AFTER = {
   yard: 'Phones, notes, sizes and past orders of what stays are kept. Whatever the file does not have goes: orders, moulds, stock.',
   archive:
@@ -107,6 +128,7 @@ export const PreviewPage: FC<PreviewPageProps> = ({ effect, file, happened }) =>
       <Button kind="main">Read it in</Button>
       <ButtonLink href={FILES}>Leave it</ButtonLink>
     </form>
+    <Unkept effect={effect} />
     <section>
       <h2>Days of orders</h2>
       <Moves moved={effect.moved} today={effect.today} />

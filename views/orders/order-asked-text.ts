@@ -9,7 +9,7 @@ type Passed = Effect['passed'][number];
 const NO_TIME = 'there is no time for it in the days planned';
 
 /** "by today's plan it is ready Sat 22 May, 14 days late", "it can't be made yet, because …" */
-const unkeptText = ({ promisedOn, readyOn, reason }: Unkept, today: string): string =>
+export const unkeptText = ({ promisedOn, readyOn, reason }: Unkept, today: string): string =>
   readyOn === null
     ? `it can't be made yet, because ${reason ?? NO_TIME}`
     : `by today's plan it is ready ${dayText(readyOn, today)}, ${countText(dayNumber(readyOn) - dayNumber(promisedOn), 'day')} late`;

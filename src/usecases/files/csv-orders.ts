@@ -7,6 +7,7 @@ import { read, unread } from '../../engine/units/reading.ts';
 import { today } from '../core/context.ts';
 import { askedFor, askedForText, type OfferFinder, offerFinder } from '../orders/asked-for.ts';
 import { offersOf } from '../orders/order-contents.ts';
+import { lastDay } from '../orders/order-draft.ts';
 import type { TableGround, TableRows } from './csv-ground.ts';
 import { type RowReader, textNow } from './csv-row.ts';
 
@@ -110,8 +111,13 @@ const weightOf = (row: RowReader, was: number): number => {
   return slipOfWeight(was) === slip ? was : SLIP_WEIGHTS[slip as keyof typeof SLIP_WEIGHTS];
 };
 
-const datesOf = (row: RowReader, was: OrderRow, day: string) => {
-  const date = (column: string, now: string | null) => (row.has(column) ? row.date(column, null) : now);
+const datesOf = (row: RowReader, was: OrderRow, day: string, last: string) => {
+  const date = (column: string, now: string | null) => {
+    const read = row.has(column) ? row.date(column, null) : now;
+    if (read !== null && read > last && read !== now)
+      row.wrong(column, `${read} is further off than is planned; the last day is ${last}`);
+    return read;
+  };
   const dates = {
     wantedOn: date('wanted', was.wantedOn),
     promisedOn: date('promised', was.promisedOn),
@@ -192,7 +198,7 @@ export const orderRowsOf: TableRows = (rows, ground) => {
     linesRead(row, was, isNew, find, written, dialect);
     written.orders.set(was.id, {
       ...was,
-      ...datesOf(row, was, day),
+      ...datesOf(row, was, day, lastDay(yard)),
       customerId: customerOf(row, was, written),
       weight: weightOf(row, was.weight),
       note: textNow(row, 'note', was.note),

@@ -3,7 +3,6 @@ import { applyArchive } from '../../../db/stores/apply-archive.ts';
 import { applyYardFile } from '../../../db/stores/apply-yard-file.ts';
 import { loadArchive } from '../../../db/stores/archive-of.ts';
 import { ARCHIVE_READ_IN, makeRoomInLog } from '../../../db/stores/log-store.ts';
-import { openOrders } from '../../../db/stores/order-store.ts';
 import { replaceYard } from '../../../db/stores/replace-yard.ts';
 import { isEmpty, loadYardFile, revision } from '../../../db/stores/yard-store.ts';
 import { readYardFile, type YardFile } from '../../../shared/yard-file.ts';
@@ -11,7 +10,11 @@ import { asOf } from '../../engine/book/as-of.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
 import { type BeforeChange, type Changed, changing, type DoChange, previewing } from '../plan/changing.ts';
 import type { PromiseMove } from '../plan/promises-moved.ts';
+import { reasonShown } from '../plan/reason-shown.ts';
 import type { ChangeWords } from '../plan/record-change.ts';
+import type { UnkeptDate } from '../plan/save-edit.ts';
+import { unkeptDates, watchingDates } from '../plan/unkept-dates.ts';
+import { showMeasures } from '../typed/measures.ts';
 import { archiveDifferences, type Difference } from './archive-differences.ts';
 import { applyRows, readTable, type TableFile } from './csv-table.ts';
 import { readWholeYard, type WholeYard } from './read-json.ts';
@@ -25,6 +28,8 @@ export interface FileEffect {
   kind: ReadFile['kind'];
   differences: Difference[];
   moved: (PromiseMove & { promisedOn: string | null })[];
+  /** Dates given in the file that the plan does not keep, of orders whose day did not move. */
+  unkept: readonly UnkeptDate[];
   /** Counts what was changed in the yard until it was looked at. */
   revision: number;
   today: string;
@@ -100,15 +105,21 @@ const firstOf = (file: ReadFile): { first?: BeforeChange } => {
 
 /** What reading a file in would change, and whose days would move, without doing it. */
 export const tryFile = async (context: UseCaseContext, file: ReadFile): Promise<Outcome<FileEffect>> => {
-  const { database, now } = context;
-  const tried = await previewing(context, WORDS[file.kind], reading(file, now, null), firstOf(file));
+  const { now } = context;
+  const watched = watchingDates(reading(file, now, null));
+  const tried = await previewing(context, WORDS[file.kind], watched.work, firstOf(file));
   if (!tried.ok) return tried;
   const { value, moved, yard } = tried.value;
-  const promised = new Map((await database.read(openOrders)).map((order) => [order.id, order.promisedOn]));
+  const promised = watched.before().promised;
+  const { system } = await showMeasures(context);
+  // What only moved is among the days of orders that move.
+  const isShown = new Set(moved.map(({ order }) => order));
+  const unkept = unkeptDates(tried.value, watched).filter(({ order }) => !isShown.has(order));
   return done({
     kind: file.kind,
     ...value,
     moved: moved.map((move) => ({ ...move, promisedOn: promised.get(move.order) ?? null })),
+    unkept: unkept.map((one) => ({ ...one, reason: reasonShown(one.reason, yard.materials, system) })),
     today: today(yard.yard.timeZone, now),
   });
 };

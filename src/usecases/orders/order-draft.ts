@@ -66,8 +66,8 @@ type Days = Pick<OrderDraft, 'promisedOn' | 'heldUntil'> & Partial<Pick<OrderDra
 /** Nobody gives a date further off than is planned; a yard planned for less than a year may still be asked for one. */
 const LEAST_DAYS_AHEAD = 365;
 
-/** The last day that can be given to a customer. */
-const lastDay = (yard: YardFile): string =>
+/** The last day that can be given to a customer: the last that is planned, or a year from today. */
+export const lastDay = (yard: YardFile): string =>
   dateOfDay(dayNumber(todayIn(yard)) + Math.max(yard.yard.horizonDays, LEAST_DAYS_AHEAD));
 
 const tooFarOff = (days: Days, yard: YardFile, before: DaysBefore): Fault[] => {
