@@ -107,6 +107,11 @@ export const markArrived = async (tx: Tx, id: number, on: string, came?: number)
   await addToStock(tx, goods.material, quantity);
 };
 
+/** They are expected on another date. */
+export const setExpected = async (tx: Tx, id: number, on: string): Promise<void> => {
+  await tx.update(incomings).set({ on }).where(eq(incomings.id, id));
+};
+
 /** Takes goods bought off the list, as if they never had been; stock stays as it is. */
 export const removeIncoming = async (tx: Tx, id: number): Promise<void> => {
   await tx.delete(incomings).where(eq(incomings.id, id));

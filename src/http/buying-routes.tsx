@@ -3,12 +3,13 @@ import { BuyingPage } from '../../views/buying/buying-page.tsx';
 import { buyMaterial } from '../usecases/buying/buy-material.ts';
 import { countMaterial } from '../usecases/buying/count-material.ts';
 import { giveUpPurchase } from '../usecases/buying/give-up-purchase.ts';
+import { moveDelivery } from '../usecases/buying/move-delivery.ts';
 import { receiveMaterial } from '../usecases/buying/receive-material.ts';
 import { showBuying } from '../usecases/buying/show-buying.ts';
 import type { UseCaseContext } from '../usecases/core/context.ts';
 import type { RefusedForm } from '../usecases/plan/save-edit.ts';
 import { arrivedTyped, countTyped, goodsTyped, purchaseTyped } from '../usecases/typed/purchase-form.ts';
-import { atOnce } from './form-route.tsx';
+import { atOnce, effectFirst } from './form-route.tsx';
 import { formsOnPage, type PageForm } from './forms-on-page.tsx';
 import { doneNotice } from './notice.ts';
 import type { Screens } from './screens.ts';
@@ -29,6 +30,7 @@ const FORMS: Readonly<Record<string, PageForm>> = {
     form: ({ goods }) => `goods-${goods}`,
   },
   'not-coming': { save: atOnce(goodsTyped, giveUpPurchase), form: ({ goods }) => `goods-${goods}` },
+  'new-day': { save: effectFirst(moveDelivery), form: ({ goods }) => `goods-${goods}` },
   counted: {
     save: atOnce(countTyped, (context, { material, counted }) => countMaterial(context, material, counted)),
     form: ({ line }) => `stock-${line}`,

@@ -268,7 +268,7 @@ describe('guesses', () => {
     const { get } = await begun();
     expect(await textOf(await get('/'))).toContain('With two sessions in hand.');
     const about = await (await get('/yard/about')).text();
-    expect(about).toContain('Two are advised: more than three figures of yours are guesses.');
+    expect(about).toContain('Two are advised while more than three of your figures are guesses, then one.');
     expect(about).toMatch(/name="sessionsInHand"[^>]*value="2"/);
   });
 

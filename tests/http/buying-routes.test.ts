@@ -154,6 +154,26 @@ describe('buying', () => {
     expect(await comingIn(screens)).toEqual([]);
   });
 
+  test('gives a delivery another day, with what that moves in sight first', async () => {
+    const materials = smallYard().materials.map((one) => ({ ...one, onHand: one.id === 'mortar' ? 0 : one.onHand }));
+    const incoming = [{ material: 'mortar', quantity: 12, on: '2027-04-09' }];
+    const screens = await screensOver(smallYard({ materials, incoming }));
+    const [goods] = await comingIn(screens);
+    const form = { goods: String(goods?.id), on: '24 Apr' };
+    const asked = await screens.post('/buying/new-day', form);
+    const html = await asked.clone().text();
+    expect(await textOf(asked)).toMatch(/This moves one promise\. Nothing was saved yet\..*School garden: .* later/);
+    expect(html).toContain('action="/buying/new-day"');
+    expect((await comingIn(screens))[0]?.on).toBe('2027-04-09');
+    const seen = /name="seen" value="([^"]+)"/.exec(html)?.[1] ?? '';
+    const text = await screens.textAfter(await screens.post('/buying/new-day', { ...form, seen }));
+    expect(text).toContain('Rapid mortar is expected on another day.');
+    expect((await comingIn(screens))[0]?.on).toBe('2027-04-24');
+    const passed = await screens.post('/buying/new-day', { ...form, on: '2027-04-01' });
+    expect(passed.status).toBe(422);
+    expect(await passed.text()).toContain('That day has passed.');
+  });
+
   test('gives up what will never come', async () => {
     const screens = await onTheWay({ quantity: 4, on: '2027-04-01' });
     expect(await textOf(await screens.get('/buying'))).toContain('Was expected Thu 1 Apr');

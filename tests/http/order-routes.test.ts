@@ -133,6 +133,23 @@ describe('one order', () => {
     expect(await database.read((tx) => openOrders(tx))).toHaveLength(1);
   });
 
+  test('that was cancelled is taken up again from its page, under its number', async () => {
+    const { get, post, textAfter, database } = await screensOver();
+    await post('/orders/27-001/cancel', {});
+    const html = await (await get('/orders/27-001')).text();
+    expect(html).toContain('action="/orders/27-001/take-up"');
+    expect(html).toContain('value="Sat 10 Apr 2027"');
+    const asked = await post('/orders/27-001/take-up', { promisedOn: 'tomorrow' });
+    expect(await textOf(asked)).toContain(
+      "Fri 9 Apr can't be kept: by today's plan it is ready Sat 10 Apr, 1 day late.",
+    );
+    const text = await textAfter(await post('/orders/27-001/take-up', { promisedOn: '2027-04-10' }));
+    expect(text).toContain('Order 27-001 taken up again (School garden).');
+    expect(text).toContain('School garden: ready Sat 10 Apr, on the day.');
+    expect(await database.read((tx) => openOrders(tx))).toMatchObject([{ id: '27-001', promisedOn: '2027-04-10' }]);
+    expect(await (await get('/orders/27-001')).text()).not.toContain('take-up');
+  });
+
   test('is not cancelled twice', async () => {
     const { post } = await screensOver();
     await post('/orders/27-001/cancel', {});

@@ -6,7 +6,8 @@ import { Answer, Empty } from '../parts/answer.tsx';
 import { Button } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
 import { fullDayText, weekHeading } from '../parts/day-text.ts';
-import { type FieldErrors, FormErrors, SelectField } from '../parts/field.tsx';
+import { SelectField } from '../parts/field.tsx';
+import { FormAnswer, SaveButtons } from '../parts/form-state.tsx';
 import { LongList } from '../parts/long-list.tsx';
 import { Mark } from '../parts/mark.tsx';
 import { moneyText } from '../parts/money-text.ts';
@@ -32,9 +33,24 @@ const only = (refused: RefusedForm | null, form: string): RefusedForm | null =>
   refused?.form === form ? refused : null;
 
 /** Errors by the id of their field: the page has several fields of one name. */
-const errorsById = ({ form, errors }: RefusedForm): FieldErrors => {
+const errorsById = ({ form, errors }: RefusedForm): Readonly<Record<string, string>> => {
   const end = form === 'else' ? '' : `-${form.replace(/^(goods|stock)-/, '')}`;
   return Object.fromEntries(Object.entries(errors).map(([name, message]) => [`${name}${end}`, message]));
+};
+
+/** What a form that was sent would move, with the way to do it all the same, or what was wrong with it. */
+const Sent: FC<{ refused: RefusedForm; today: string }> = ({ refused, today }) => {
+  const { effect, typed } = refused;
+  const state = { typed, errors: errorsById(refused), effect };
+  return (
+    <FormAnswer state={state} today={today}>
+      <form method="post" action="/buying/new-day" hx-post="/buying/new-day" hx-target="#page">
+        <input type="hidden" name="goods" value={typed.goods} />
+        <input type="hidden" name="on" value={typed.on} />
+        <SaveButtons state={state} back="/buying" />
+      </form>
+    </FormAnswer>
+  );
 };
 
 const priceOf = ({ lines }: BuyWeek['suppliers'][number]): number =>
@@ -191,7 +207,7 @@ export const BuyingPage: FC<BuyingPageProps> = ({ model, notice, refused }) => {
     <>
       {notice && <Notice notice={notice} today={model.today} back="/buying" />}
       <Answer note={buyingNote(model)}>{buyingAnswer(model)}</Answer>
-      {refused && <FormErrors errors={errorsById(refused)} />}
+      {refused && <Sent refused={refused} today={model.today} />}
       <TooOld model={model} />
       {now.map((week) => (
         <Week week={week} model={model} refused={refused} />

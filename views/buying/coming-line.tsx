@@ -3,7 +3,8 @@ import type { ComingFacts } from '../../src/usecases/buying/buying-facts.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Button } from '../parts/button.tsx';
-import { dayText } from '../parts/day-text.ts';
+import { DayField } from '../parts/day-field.tsx';
+import { dayText, fullDayText } from '../parts/day-text.ts';
 import { unusedText } from '../parts/keeping-text.ts';
 import { moneyText } from '../parts/money-text.ts';
 import { isMeasure } from '../parts/quantity-text.ts';
@@ -24,7 +25,7 @@ const boughtText = ({ boughtOn, price }: ComingFacts, today: string, currency: s
 const Otherwise: FC<ComingLineProps> = ({ goods, refused }) => {
   const { errors = {}, typed = {} } = refused ?? {};
   return (
-    <details class="otherwise" open={refused !== null}>
+    <details class="otherwise" open={refused !== null && refused.errors.on === undefined && !refused.effect}>
       <summary aria-label={`Change what came: ${goods.name}`}>Change</summary>
       <div class="field-row">
         <AmountField
@@ -53,6 +54,28 @@ const Otherwise: FC<ComingLineProps> = ({ goods, refused }) => {
   );
 };
 
+/** A form of its own, so that Enter in its field does not say that they arrived. */
+const AnotherDay: FC<ComingLineProps> = ({ goods, today, refused }) => {
+  const { errors = {}, typed = {} } = refused ?? {};
+  return (
+    <details class="otherwise another-day" open={errors.on !== undefined}>
+      <summary aria-label={`Another day: ${goods.name}`}>Another day</summary>
+      <form class="field-row" method="post" action="/buying/new-day" hx-post="/buying/new-day" hx-target="#page">
+        <input type="hidden" name="goods" value={String(goods.id)} />
+        <DayField
+          name="on"
+          id={`on-${goods.id}`}
+          label="Expected"
+          min={today}
+          value={typed.on ?? fullDayText(goods.on)}
+          errors={errors}
+        />
+        <Button label={`Expected on that day: ${goodsText(goods)}`}>Expected then</Button>
+      </form>
+    </details>
+  );
+};
+
 /** Goods on their way, and the button that puts them into stock. */
 export const ComingLine: FC<ComingLineProps> = ({ goods, today, currency, refused }) => (
   <li>
@@ -72,5 +95,6 @@ export const ComingLine: FC<ComingLineProps> = ({ goods, today, currency, refuse
       <Button label={`Arrived: ${goodsText(goods)}`}>Arrived</Button>
       <Otherwise goods={goods} today={today} currency={currency} refused={refused} />
     </form>
+    <AnotherDay goods={goods} today={today} currency={currency} refused={refused} />
   </li>
 );

@@ -126,7 +126,11 @@ const ActionForm: FC<{ id: string; to: string; form?: string; children?: Child }
 /** The form that a date is given in. */
 const DATE_FORM = 'give-date';
 
-const ANYWAY: Readonly<Record<string, string>> = { promise: 'Promise anyway', hold: 'Hold it anyway' };
+const ANYWAY: Readonly<Record<string, string>> = {
+  promise: 'Promise anyway',
+  hold: 'Hold it anyway',
+  'take-up': 'Take it up anyway',
+};
 
 const Asked: FC<OrderPageProps> = ({ asked, model: { order, today } }) =>
   asked && (
@@ -189,6 +193,33 @@ const HandOver: FC<OrderPageProps> = ({ model: { order }, errors }) => (
   </section>
 );
 
+/** What was cancelled or lapsed comes back under its number, with a date of today. */
+const TakeUp: FC<OrderPageProps> = ({ model: { order, again, today }, errors, typed }) =>
+  again && (
+    <section class="no-print">
+      <h2>Take it up again</h2>
+      <p class="hint">
+        It keeps its number, its customer, what it is for and its note.{' '}
+        {again.promiseOn
+          ? `By today's plan ${dayText(again.promiseOn, today)} could be promised.`
+          : "By today's plan there is no date for it."}
+      </p>
+      <ActionForm id={order.id} to="take-up" form={DATE_FORM}>
+        <div class="field-row">
+          <DayField
+            name="promisedOn"
+            label="Promised"
+            hint="Empty: no date is given."
+            min={today}
+            value={typed.promisedOn ?? (again.promiseOn ? fullDayText(again.promiseOn) : '')}
+            errors={errors}
+          />
+          <Button kind="main">Take it up again</Button>
+        </div>
+      </ActionForm>
+    </section>
+  );
+
 export const OrderPage: FC<OrderPageProps> = (props) => {
   const { model, notice, errors } = props;
   const { order, today } = model;
@@ -220,6 +251,7 @@ export const OrderPage: FC<OrderPageProps> = (props) => {
           <HandOver {...props} />
         </>
       )}
+      <TakeUp {...props} />
       <p class="no-print">
         <a href={open ? '/orders' : '/orders/past'}>{open ? 'All orders' : 'Past orders'}</a>
       </p>

@@ -1,4 +1,5 @@
-import { dayText, spareText } from '../parts/day-text.ts';
+import { dayNumber } from '../../shared/time.ts';
+import { countText, dayText, spareText } from '../parts/day-text.ts';
 import { quantityText } from '../parts/quantity-text.ts';
 import type { OrderFacts } from './order-facts.ts';
 
@@ -29,10 +30,28 @@ export const standingText = (order: OrderFacts, today: string): string => {
   return due ? `${agreedText(order, today)}, ${spareText(order.readyOn, due)}` : agreedText(order, today);
 };
 
-/** What can be sent to a customer about an order: never more than today's plan. */
-export const readyMessage = ({ customer, id, readyOn }: OrderFacts, today: string): string => {
+const daysAfter = (readyOn: string, given: string): string =>
+  `${countText(dayNumber(readyOn) - dayNumber(given), 'day')} after`;
+
+/** Of a date that is held: which one, of what, until when, and what today's plan makes of it. */
+const heldMessage = (order: OrderFacts & { promisedOn: string; heldUntil: string }, today: string): string => {
+  const { id, promisedOn, heldUntil, readyOn, contents } = order;
+  const [held, until] = [dayText(promisedOn, today), dayText(heldUntil, today)];
+  const hold = `We hold ${held} for your order ${id} (${contentsText(contents)}) until the end of ${until}. After that the date is free again.`;
+  if (readyOn === null) return `${hold} By today's plan we can't give a date for it yet.`;
+  return readyOn > promisedOn
+    ? `${hold} By today's plan it will be ready ${dayText(readyOn, today)} only, ${daysAfter(readyOn, promisedOn)} the date we hold.`
+    : `${hold} By today's plan it will be ready by then.`;
+};
+
+/** What can be sent to a customer about an order: never more than today's plan, and a late one is told so. */
+export const readyMessage = (order: OrderFacts, today: string): string => {
+  const { customer, id, readyOn, promisedOn, heldUntil } = order;
   const hello = customer ? `Hello ${customer}. ` : '';
-  return readyOn
-    ? `${hello}By today's plan your order ${id} will be ready ${dayText(readyOn, today)}.`
-    : `${hello}By today's plan we can't give a date for your order ${id} yet.`;
+  if (promisedOn && heldUntil) return hello + heldMessage({ ...order, promisedOn, heldUntil }, today);
+  if (readyOn === null) return `${hello}By today's plan we can't give a date for your order ${id} yet.`;
+  const ready = `${hello}By today's plan your order ${id} will be ready ${dayText(readyOn, today)}`;
+  return promisedOn && readyOn > promisedOn
+    ? `${ready}. That is ${daysAfter(readyOn, promisedOn)} ${dayText(promisedOn, today)}, the day we had said.`
+    : `${ready}.`;
 };

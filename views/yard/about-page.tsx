@@ -93,10 +93,13 @@ const Names: FC<AboutProps> = (props) => {
 };
 
 /** What the figure is for, and what is advised. */
-const inHandHint = (advised: number): string =>
-  `The date to promise comes so many sessions after the earliest one. ${advised === 1 ? 'One is' : 'Two are'} advised: ${
-    advised === 1 ? 'no more than three' : 'more than three'
-  } figures of yours are guesses.`;
+const inHandHint = (advised: number): string => {
+  const advice =
+    advised === 1
+      ? 'One is advised, two while more than three of your figures are guesses.'
+      : 'Two are advised while more than three of your figures are guesses, then one.';
+  return `The date to promise comes so many sessions after the earliest one. ${advice}`;
+};
 
 const Promises: FC<AboutProps> = (props) => {
   const { model, state } = props;

@@ -14,7 +14,7 @@ import {
 } from '../plan/save-edit.ts';
 import { unkeptDates, type WatchedWork, watchingDates } from '../plan/unkept-dates.ts';
 import { showMeasures } from '../typed/measures.ts';
-import { dateInstead } from './date-instead.ts';
+import { dateFor } from './date-for.ts';
 
 /** Which order was saved, and what of its days has gone by. */
 interface SavedOrder {
@@ -64,7 +64,8 @@ const effectOf = async (
 ): Promise<Effect> => {
   const { system } = await showMeasures(context);
   const isAnother = given !== null && asked.unkept.length + asked.moved.length > 0;
-  const insteadOn = isAnother ? await dateInstead(context, id, yard) : null;
+  const order = isAnother ? yard.orders.find((one) => one.id === id) : undefined;
+  const insteadOn = order ? await dateFor(context, order) : null;
   return {
     moved: await context.database.read((tx) => withPromises(tx, asked.moved)),
     unkept: asked.unkept.map((one) => ({ ...one, reason: reasonShown(one.reason, yard.materials, system) })),

@@ -12,6 +12,7 @@ import { currentPlan } from '../plan/make-plan.ts';
 import { type Guessed, restsOn } from '../plan/rests-on.ts';
 import { showMeasures } from '../typed/measures.ts';
 import { type OrderFacts, orderFacts, ordersSeen } from './order-facts.ts';
+import { type ReadyAgain, readyAgain } from './ready-again.ts';
 import { toMendOfLines } from './to-mend-facts.ts';
 
 /** How an order comes together by the plan. */
@@ -33,6 +34,8 @@ export interface OrderModel extends PageHead {
   /** What of it is still guessed; nothing where it is packed. */
   restsOn: readonly Guessed[];
   drawings: readonly DrawnKit[];
+  /** What it could be given if it were taken up again; null where that cannot be. */
+  again: ReadyAgain | null;
 }
 
 /** Pieces taken from the yard, pieces in moulds, and pieces poured day by day. */
@@ -70,5 +73,6 @@ export const showOrder = async (context: UseCaseContext, id: string): Promise<Or
     toMend: toMendOfLines(await context.database.read(piecesToMend), stored.lines, yard),
     restsOn: stored.packedAt ? [] : restsOn(yard, stored.lines, await context.database.read(guessesOfYard)),
     drawings: await drawKits(context, yard, stored.lines),
+    again: await readyAgain(context, { yard }, stored),
   };
 };

@@ -67,6 +67,9 @@ export const purchaseRead = (
 /** Which goods on their way; 0 stands for none of them. */
 export const goodsTyped = ({ goods }: FormFields): Outcome<number> => done(wholeTyped(goods) ?? 0);
 
+/** The day on which goods on their way are expected now. */
+export const expectedTyped = ({ on = '' }: FormFields, how: DateReading): Outcome<string> => dayRead(on, how);
+
 /** Goods that came, and how much of them, to be read once their unit is known. */
 export const arrivedTyped = (fields: FormFields): Outcome<{ goods: number; came: AmountTyped }> =>
   done({ goods: wholeTyped(fields.goods) ?? 0, came: amountIn(fields, 'came') });

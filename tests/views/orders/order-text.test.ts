@@ -50,6 +50,31 @@ describe('an order in a sentence', () => {
   });
 });
 
+describe('the message of a date that is held', () => {
+  const held = { ...order, heldUntil: '2027-04-09' };
+  const hold =
+    'Hello School garden. We hold Sat 8 May for your order 27-014 (2 × Planter 1200 x 600; 1 bag Rapid mortar) until the end of Fri 9 Apr. After that the date is free again.';
+
+  test('says which date, of what, and when it lapses', () => {
+    expect(readyMessage(held, today)).toBe(`${hold} By today's plan it will be ready by then.`);
+  });
+
+  test('is honest where the plan is later, or has no date', () => {
+    expect(readyMessage({ ...held, readyOn: '2027-05-22' }, today)).toBe(
+      `${hold} By today's plan it will be ready Sat 22 May only, 14 days after the date we hold.`,
+    );
+    expect(readyMessage({ ...held, readyOn: null }, today)).toBe(
+      `${hold} By today's plan we can't give a date for it yet.`,
+    );
+  });
+});
+
+test('the message of a promise that is broken says by how much', () => {
+  expect(readyMessage({ ...order, readyOn: '2027-05-09' }, today)).toBe(
+    "Hello School garden. By today's plan your order 27-014 will be ready Sun 9 May. That is 1 day after Sat 8 May, the day we had said.",
+  );
+});
+
 test('the message promises no more than today’s plan', () => {
   expect(readyMessage(order, today)).toBe(
     "Hello School garden. By today's plan your order 27-014 will be ready Thu 6 May.",

@@ -1,3 +1,4 @@
+import type { Order } from '../../../shared/order.ts';
 import type { Keep } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { computeForRequest } from '../core/compute-for-request.ts';
@@ -22,18 +23,16 @@ const yardWithout = (yard: YardFile, id: string): YardFile => ({
 });
 
 /**
- * The date that could be given to an order as `then` has it, with the yard's sessions in hand, without any other order being
+ * The date that could be given to an order, taken or not, with the yard's sessions in hand and without any other order being
  * ready too late by it. Null where there is none.
  */
-export const dateInstead = async (context: UseCaseContext, id: string, then: YardFile): Promise<string | null> => {
-  const order = then.orders.find((one) => one.id === id);
-  if (!order) return null;
+export const dateFor = async (context: UseCaseContext, order: Order): Promise<string | null> => {
   const { yard, memory, standing } = await planToAsk(context);
   const { promiseOn, earliestOn } = await computeForRequest(context.background, 'quote', {
-    yard: yardWithout(yard, id),
+    yard: yardWithout(yard, order.id),
     order: { ...order, due: undefined },
     ...(memory ? { memory } : {}),
-    ...(standing ? { standing: freeKept(standing, id) } : {}),
+    ...(standing ? { standing: freeKept(standing, order.id) } : {}),
   });
   return promiseOn ?? earliestOn;
 };
