@@ -1,8 +1,11 @@
-import type { PlanBatch, PlanOrder, PlanPour, PlanStrip } from './plan.ts';
+import type { PlanBatch, PlanFile, PlanOrder, PlanPour, PlanStrip } from './plan.ts';
+
+/** What a plan has to do, and when. */
+export type PlanOfWork = Pick<PlanFile, 'batches' | 'pours' | 'strips' | 'orders'>;
 
 /**
- * Work of a session that is over which a change took off the list of what is not written down yet, as it was planned.
- * Kept with that change, so that undoing it brings the work back.
+ * Work whose time is over which a change took off the list of what is not recorded yet, as it was planned. Kept with that
+ * change, so that undoing it brings the work back.
  */
 export interface LateTaken {
   /** Which steps of the list it was. */

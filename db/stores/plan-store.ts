@@ -1,6 +1,7 @@
 import { promisify } from 'node:util';
 import { deflateRaw, inflateRaw } from 'node:zlib';
 import { asc, eq, getTableColumns } from 'drizzle-orm';
+import type { PlanOfWork } from '../../shared/late-work.ts';
 import type { PlanFile } from '../../shared/plan.ts';
 import { piecesOfPlan, planReader } from '../../shared/plan-pieces.ts';
 import { planPieces, plans } from '../tables/plan.ts';
@@ -10,19 +11,20 @@ import type { Tx } from '../transaction.ts';
  * What is known of a stored plan without reading it. Good from `goodFromMinute` (since 1970) until `goodUntilMinute`,
  * which is not included, while the revision is the same.
  */
-export type PlanHead = Omit<typeof plans.$inferSelect, 'id' | 'memory'>;
+export type PlanHead = Omit<typeof plans.$inferSelect, 'id' | 'memory' | 'unanswered'>;
 
 /**
- * A plan with its head. The plan is shared and never changed; `memory` is what the planner made of it, and nobody
+ * A plan with its head, and what is over, not recorded and has no place in it. The plan is shared and never changed; `memory` is what the planner made of it, and nobody
  * else's business.
  */
 export interface StoredPlan extends PlanHead {
   plan: PlanFile;
+  unanswered: PlanOfWork | null;
   /** How it was come by, in the planner's own terms. */
   memory: unknown;
 }
 
-const { id: _id, memory: _memory, ...HEAD } = getTableColumns(plans);
+const { id: _id, memory: _memory, unanswered: _unanswered, ...HEAD } = getTableColumns(plans);
 
 /** The head of the plan there is; null before the first. */
 export const planHead = async (tx: Tx): Promise<PlanHead | null> => (await tx.select(HEAD).from(plans))[0] ?? null;

@@ -1,5 +1,6 @@
 import { sql } from 'drizzle-orm';
 import { check, customType, integer, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import type { PlanOfWork } from '../../shared/late-work.ts';
 
 /** What is known of the current plan beside the plan itself: one row, or none before the first. */
 export const plans = sqliteTable(
@@ -20,6 +21,8 @@ export const plans = sqliteTable(
     improved: integer({ mode: 'boolean' }).notNull().default(false),
     /** How the plan was come by, in the planner's own terms: the next one starts from there. */
     memory: text({ mode: 'json' }).$type<unknown>(),
+    /** What is over, not recorded and has no place in the plan. */
+    unanswered: text({ mode: 'json' }).$type<PlanOfWork>(),
     /** Start of a session that was planned anew in it, and is not fixed while this plan is being improved. */
     anew: text(),
   },

@@ -20,6 +20,7 @@ import { pourTyped } from '../usecases/typed/pour-form.ts';
 import {
   fewerTyped,
   fixedHoursTyped,
+  lateTyped,
   mendTyped,
   noWorkTyped,
   orderNamed,
@@ -27,12 +28,11 @@ import {
   pieceTyped,
   prepTyped,
   sessionTyped,
-  stepTyped,
   stopTyped,
   stripTyped,
 } from '../usecases/typed/today-forms.ts';
 import { fixHours } from '../usecases/yard/fix-hours.ts';
-import { asSent, atOnce, withDays } from './form-route.tsx';
+import { atOnce, withDays } from './form-route.tsx';
 import { formsOnPage, type PageForm } from './forms-on-page.tsx';
 import { doneNotice } from './notice.ts';
 import type { Screens } from './screens.ts';
@@ -63,8 +63,11 @@ const FORMS: Readonly<Record<string, PageForm>> = {
     form: ({ order }) => `pack ${order}`,
   },
   unpacked: { save: atOnce(orderNamed, unpackOrder), form: ({ order }) => `unpack ${order}` },
-  'as-planned': { save: atOnce(asSent, (context) => writeLateWork(context)), form: () => 'as-planned' },
-  'not-done': { save: atOnce(stepTyped, giveUpLateWork), form: () => 'not-done' },
+  'as-planned': {
+    save: atOnce(lateTyped, (context, { session }) => writeLateWork(context, session)),
+    form: () => 'as-planned',
+  },
+  'not-done': { save: atOnce(lateTyped, giveUpLateWork), form: () => 'not-done' },
   'no-work': { save: atOnce(noWorkTyped, callOffWork), form: () => 'no-work' },
   'stop-at': { save: atOnce(stopTyped, stopAt), form: () => 'stop-at' },
   'one-fewer': { save: atOnce(fewerTyped, onePersonFewer), form: () => 'one-fewer' },

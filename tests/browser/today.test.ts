@@ -66,7 +66,7 @@ describe.each([
     const url = await served(screensOn(database, saturday('12:20')));
     const { page, complaints } = await watchedPage(browser, { javaScriptEnabled });
     await page.goto(`${url}/today`);
-    expect(await page.textContent('h1')).toContain('To be written down: pour 2 pieces');
+    expect(await page.textContent('h1')).toContain('To be recorded: pour 2 pieces');
     const taps = page.locator('#late').getByRole('button', { name: /^(Poured at|Stripped:|Packed:)/ });
     for (let left = 4; left > 0; left--) {
       const name = (await taps.first().getAttribute('aria-label')) ?? '';
@@ -102,7 +102,7 @@ describe.each([
     await pack.click();
     await page.locator('.notice').getByText('Not packed for School garden.').waitFor();
     expect(await page.locator('#late .step').count()).toBe(lines - 1);
-    await page.getByRole('button', { name: 'None of it was done' }).click();
+    await page.getByRole('button', { name: /^None of it was done/ }).click();
     await page.locator('.notice').getByText('2 pieces not poured, 2 not stripped.').waitFor();
     expect(await page.locator('#late').count()).toBe(0);
     expect(complaints).toEqual([]);
@@ -118,7 +118,7 @@ describe.each([
     await page.goto(`${url}/today`);
     await page.getByRole('button', { name: 'All as planned' }).click();
     await page.waitForSelector('.form-errors');
-    expect(await page.textContent('.form-errors')).toContain('None of it was written down.');
+    expect(await page.textContent('.form-errors')).toContain('None of it was recorded.');
     expect(await page.textContent('#late .step-batch .error')).toContain('too little Rapid mortar');
     await page.locator('.form-errors a').click();
     expect(new URL(page.url()).hash).toMatch(/^#late-batch-/);

@@ -192,8 +192,17 @@ describe('a piece that is not good', () => {
   });
 });
 
-describe('the hour after a session', () => {
-  /** Planned before the session, of which nothing is written down; one panel of the order's two is finished. */
+/** Two sessions of which nothing is recorded, with more to make than one of them does. */
+const severalSessions = async () => {
+  const order = { id: '27-002', customer: 'Ann', due: '2027-05-01', lines: [{ casting: 'panel-900', quantity: 6 }] };
+  const materials = plannedYard().materials.map((one) => ({ ...one, onHand: 20 }));
+  const screens = await screensAt(saturday('07:30'), { orders: [...plannedYard().orders, order], materials });
+  await screens.get('/today');
+  return screens;
+};
+
+describe('after a session', () => {
+  /** Planned before the session, of which nothing is recorded; one panel of the order's two is finished. */
   const untilNow = async (clock: string) => {
     const { database } = await screensAt(saturday('07:30'));
     const on = (later: string) => screensOn(database, saturday(later));
@@ -205,27 +214,27 @@ describe('the hour after a session', () => {
     const { get, post, textAfter, database } = await untilNow('12:20');
     const text = await textOf(await get('/today'));
     expect(text).toContain(
-      'To be written down: pour 1 piece, strip 1 and pack 1 order. Not written down yet The plan counts on it as it was planned. What is not written down by 13:00 is planned anew. All as planned 8:20 to 8:40 Mix 1 bag of Thin panel mix 900 no. 1: Panel 900 for School garden Poured at 8:40 Poured just now Not done 9:55 to 10:05',
+      'To be recorded: pour 1 piece, strip 1 and pack 1 order. Not recorded yet, today, 8:00 to 12:00 The plan counts on it as it was planned, until you say how it was. All as planned 8:20 to 8:40 Mix 1 bag of Thin panel mix 900 no. 1: Panel 900 for School garden Poured at 8:40 Poured just now Not done 9:55 to 10:05',
     );
     const pour = { bags: '1', mould0: '900 no. 1', casting0: 'panel-900', order0: '27-001', filled0: 'yes' };
     const poured = await textAfter(await post('/today/poured', { ...pour, at: saturday('08:39') }));
     expect(poured).toContain('900 no. 1 poured at 8:39. Undo No date moved.');
     expect((await database.read((tx) => mouldById(tx, '900 no. 1')))?.piece?.filledAt).toBe(saturday('08:39'));
-    expect(poured).toMatch(/To be written down: strip 1 and pack 1 order\./);
+    expect(poured).toMatch(/To be recorded: strip 1 and pack 1 order\./);
     const stripped = await textAfter(
       await post('/today/stripped', { mould: '900 no. 1', cameOut: 'good', at: saturday('10:03') }),
     );
     expect(stripped).toContain('900 no. 1 stripped. Undo No date moved.');
     const packed = await textAfter(await post('/today/packed', { order: '27-001', at: saturday('10:10') }));
     expect(packed).toContain('Packed for School garden. Undo No date moved.');
-    expect(packed).not.toContain('Not written down yet');
+    expect(packed).not.toContain('Not recorded yet');
   });
 
-  test('is over when it is over: what is left is planned anew, and a pour still goes in by its time', async () => {
-    const { get, post, textAfter } = await untilNow('13:00');
+  test('is there hours later, and a pour still goes in by its time', async () => {
+    const { get, post, textAfter } = await untilNow('19:00');
     const text = await textOf(await get('/today'));
-    expect(text).not.toContain('Not written down yet');
-    expect(text).toMatch(/^Next session Sat 17 Apr, 8:00 to 12:00: pour 1 piece/);
+    expect(text).toContain('Not recorded yet');
+    expect(text).toMatch(/^To be recorded: pour 1 piece, strip 1 and pack 1 order\./);
     const form = {
       ...{ other: 'yes', mould0: '900 no. 1', casting0: 'panel-900', filled0: 'yes', order: '27-001', bags: '' },
       filledAt: '08:40',
@@ -239,12 +248,12 @@ describe('the hour after a session', () => {
     const answer = await post('/today/as-planned', {});
     const text = await textAfter(answer);
     expect(text).toContain('1 piece poured, 1 stripped, 1 order packed as planned. Undo No date moved.');
-    expect(text).not.toContain('Not written down yet');
+    expect(text).not.toContain('Not recorded yet');
     expect(text).toContain('Done today 12:20: 1 piece poured, 1 stripped, 1 order packed as planned. Undo');
     expect(await textOf(await get('/changes'))).toContain('1 piece poured, 1 stripped, 1 order packed as planned');
     const undo = { change: changeIn(answer), back: '/today' };
     const undone = await textAfter(await on('12:30').post('/undo', undo));
-    expect(undone).toMatch(/To be written down: pour 1 piece, strip 1 and pack 1 order\./);
+    expect(undone).toMatch(/To be recorded: pour 1 piece, strip 1 and pack 1 order\./);
     expect(undone).not.toContain('Done today');
   });
 
@@ -258,11 +267,11 @@ describe('the hour after a session', () => {
     const text = await textOf(answer);
     const why =
       'By the stock book there is too little Rapid mortar for it. Write down what arrived or count it, or write this batch down by itself.';
-    expect(text).toContain(`None of it was written down. ${why}`);
+    expect(text).toContain(`None of it was recorded. ${why}`);
     expect(text).toContain(`Poured just now ${why} Not done 9:55`);
     const [, id] = /<a href="#(late-batch-[^"]+)">/.exec(html) ?? [];
     expect(html).toContain(`<li class="step step-batch" id="${id}">`);
-    expect(await textOf(await get('/today'))).toMatch(/To be written down: pour 1 piece, strip 1 and pack 1 order\./);
+    expect(await textOf(await get('/today'))).toMatch(/To be recorded: pour 1 piece, strip 1 and pack 1 order\./);
   });
 
   test('takes what was not done off the list at once, one step or all of it, until that is undone', async () => {
@@ -272,21 +281,45 @@ describe('the hour after a session', () => {
     const one = await post('/today/not-done', { step: pack });
     const without = await textAfter(one);
     expect(without).toContain('Not packed for School garden. Undo');
-    expect(without).toMatch(/To be written down: pour 1 piece and strip 1\./);
+    expect(without).toMatch(/To be recorded: pour 1 piece and strip 1\./);
     const back = await textAfter(await post('/undo', { change: changeIn(one), back: '/today' }));
-    expect(back).toMatch(/To be written down: pour 1 piece, strip 1 and pack 1 order\./);
+    expect(back).toMatch(/To be recorded: pour 1 piece, strip 1 and pack 1 order\./);
     const all = await post('/today/not-done', {});
     const none = await textAfter(all);
     expect(none).toContain('1 piece not poured, 1 not stripped, 1 order not packed. Undo School garden');
     expect(none).toMatch(/Next session Sat 17 Apr, 8:00 to 12:00: pour 1 piece/);
     expect((await textAfter(await post('/undo', { change: changeIn(all), back: '/today' }))).slice(0, 400)).toContain(
-      'Not written down yet',
+      'Not recorded yet',
     );
   });
 
-  test('has nothing to say when it is over', async () => {
-    const { get, post } = await untilNow('13:00');
-    await get('/today');
+  test('stays what it was of a mould that is called otherwise since', async () => {
+    const { get, post, textAfter } = await untilNow('12:20');
+    const form = { id: '900 A', 'makes:panel-900': 'yes', 'change:panel-900': '0', oilEveryTurns: '' };
+    expect(await textAfter(await post('/yard/moulds/900%20no.%201', form))).toContain('900 no. 1 is called 900 A now.');
+    expect(await textOf(await get('/today'))).toContain('900 A: Panel 900 for School garden Poured at 8:40');
+  });
+
+  test('of several sessions is listed session by session, and recorded with one tap or session by session', async () => {
+    const { database } = await severalSessions();
+    const later = screensOn(database, '2027-04-19T09:00:00+01:00');
+    const html = await (await later.get('/today')).text();
+    const text = await textOf(new Response(html));
+    expect(text).toMatch(/^To be recorded, of 2 sessions: pour \d pieces/);
+    expect(text).toContain('All 2 sessions as planned');
+    const list = html.slice(html.indexOf('id="late"')).split('</section>')[0]!;
+    const sessions = new Set([...list.matchAll(/name="session" value="([^"]+)"/g)].map(([, key]) => key!));
+    expect([...sessions]).toEqual([saturday('08:00'), '2027-04-17T08:00:00+01:00']);
+    const one = await later.post('/today/as-planned', { session: saturday('08:00') });
+    expect(await later.textAfter(one)).toMatch(/To be recorded, of Sat 17 Apr: /);
+    await later.post('/undo', { change: changeIn(one), back: '/today' });
+    const all = await later.textAfter(await later.post('/today/as-planned', {}));
+    expect(all).not.toContain('Not recorded yet');
+  });
+
+  test('has nothing to say once all of it is answered', async () => {
+    const { post } = await untilNow('13:00');
+    await post('/today/as-planned', {});
     for (const action of ['as-planned', 'not-done']) {
       const answer = await post(`/today/${action}`, {});
       expect(answer.status).toBe(422);

@@ -14,7 +14,7 @@ export const demoSaturday = async () => {
   await database.write((tx) => seedDemo(tx, SATURDAY, `${SATURDAY}T06:00:00Z`));
   const context = (clock: string) => ({ database, now: demoAt(clock) });
   await currentPlan(context('07:30'));
-  const lines = async (clock: string) => (await showToday(context(clock))).late?.lines ?? [];
+  const lines = async (clock: string) => (await showToday(context(clock))).late.flatMap(({ lines }) => lines);
   const late = async (clock: string) => (await lines(clock)).map(({ step }) => step);
   const days = async (clock: string) =>
     (await currentPlan(context(clock))).plan.orders.map(({ id, completesOn }) => [id, completesOn]);

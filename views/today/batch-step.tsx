@@ -135,7 +135,7 @@ export const BatchStepView: FC<BatchStepProps> = ({ step, now, writable, late, r
       ) : (
         <PourList step={step} />
       )}
-      {late && step.waits && <p class="quiet">It can be written down once the turn before it is.</p>}
+      {late && step.waits && <p class="quiet">It can be recorded once the turn before it is.</p>}
     </>
   );
 };

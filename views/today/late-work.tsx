@@ -1,10 +1,10 @@
 import type { FC } from 'hono/jsx';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
-import type { LateLine, TodayModel } from '../../src/usecases/today/today-model.ts';
+import type { LateFacts, LateLine, TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
 import { LongList } from '../parts/long-list.tsx';
 import { StepView } from './step-view.tsx';
-import { lateNote, stepText } from './today-text.ts';
+import { lateNote, lateSessionText, stepText, workText } from './today-text.ts';
 import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
 
 interface LateWorkProps {
@@ -18,7 +18,7 @@ const NOT_DONE = 'not-done';
 
 /** Where all of it could not be written down, what is said at the top of the page. */
 export const lateLead = (refused: RefusedForm): string | null =>
-  refused.form === AS_PLANNED ? 'None of it was written down.' : null;
+  refused.form === AS_PLANNED ? 'None of it was recorded.' : null;
 
 const wrongWith = (refused: RefusedForm | null, field: string): string | undefined =>
   (refusedAt(refused, AS_PLANNED) ?? refusedAt(refused, NOT_DONE))?.errors[field];
@@ -34,26 +34,64 @@ const Line: FC<{ line: LateLine } & LateWorkProps> = ({ line: { name, step }, mo
   </StepView>
 );
 
-/** What was planned for a session that is over and is not written down yet: all as planned with one tap, or one by one. */
-export const LateWork: FC<LateWorkProps> = ({ model, refused }) =>
-  model.late && (
+interface SessionProps extends LateWorkProps {
+  late: LateFacts;
+  isFirst: boolean;
+}
+
+/** The lines of one session, and one tap for none of them. */
+const Lines: FC<Omit<SessionProps, 'isFirst'>> = ({ late, model, refused }) => (
+  <>
+    <ol class="steps">
+      <LongList items={late.lines} draw={(line: LateLine) => <Line line={line} model={model} refused={refused} />} />
+    </ol>
+    {late.lines.length > 1 && (
+      <WorkForm to={NOT_DONE}>
+        <input type="hidden" name="session" value={late.session} />
+        <Button label={`None of it was done: ${lateSessionText(late, model.today)}`}>None of it was done</Button>
+      </WorkForm>
+    )}
+  </>
+);
+
+/** One of several sessions: all of it as planned with one tap, or none, or one by one. The first is open: it comes first. */
+const Session: FC<SessionProps> = ({ late, isFirst, model, refused }) => {
+  const named = lateSessionText(late, model.today);
+  const isWrong = late.lines.some(({ name }) => wrongWith(refused, name) !== undefined);
+  return (
+    <details class="late-session" open={isFirst || isWrong}>
+      <summary>
+        {named[0]?.toUpperCase()}
+        {named.slice(1)}: {workText(late.lines.map(({ step }) => step))}
+      </summary>
+      <WorkForm to={AS_PLANNED}>
+        <input type="hidden" name="session" value={late.session} />
+        <Button label={`As planned: ${named}`}>This session as planned</Button>
+      </WorkForm>
+      <Lines late={late} model={model} refused={refused} />
+    </details>
+  );
+};
+
+/** What was planned for sessions that are over and is not recorded: all as planned with one tap, by session or one by one. */
+export const LateWork: FC<LateWorkProps> = ({ model, refused }) => {
+  const { late } = model;
+  const [first] = late;
+  if (!first) return null;
+  const several = late.length > 1;
+  return (
     <section id="late">
-      <h2>Not written down yet</h2>
-      <p class="quiet">{lateNote(model.late)}</p>
+      <h2>Not recorded yet{several ? '' : `, ${lateSessionText(first, model.today)}`}</h2>
+      <p class="quiet">{lateNote(late)}</p>
       <Wrong message={wrongWith(refused, 'late')} />
       <WorkForm to={AS_PLANNED}>
-        <Button kind="main">All as planned</Button>
+        <Button kind="main">{several ? `All ${late.length} sessions as planned` : 'All as planned'}</Button>
       </WorkForm>
-      <ol class="steps">
-        <LongList
-          items={model.late.lines}
-          draw={(line: LateLine) => <Line line={line} model={model} refused={refused} />}
-        />
-      </ol>
-      {model.late.lines.length > 1 && (
-        <WorkForm to={NOT_DONE}>
-          <Button>None of it was done</Button>
-        </WorkForm>
+      {several ? (
+        late.map((session) => <Session late={session} isFirst={session === first} model={model} refused={refused} />)
+      ) : (
+        <Lines late={first} model={model} refused={refused} />
       )}
     </section>
   );
+};

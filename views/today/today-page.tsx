@@ -67,7 +67,7 @@ const HaveReady: FC<{ steps: readonly SessionStep[] }> = ({ steps }) => {
 const Session: FC<{ model: TodayModel; refused: RefusedForm | null }> = ({ model, refused }) => {
   const { session, steps, today, underWay } = model;
   if (!session)
-    return model.late ? null : (
+    return model.late.length > 0 ? null : (
       <Empty>
         <a href="/orders/new">Take an order</a>, or write down hours at <a href="/yard">Your yard</a>, and the next
         session shows here step by step.
@@ -113,8 +113,9 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused }) => (
     {refused && <FormErrors errors={refused.errors} lead={lateLead(refused) ?? 'That was not written down.'} />}
     <ToCome model={model} />
     <FixedSession fixed={model.fixed} refused={refused} today={model.today} />
-    <LateWork model={model} refused={refused} />
+    {!model.underWay && <LateWork model={model} refused={refused} />}
     <Session model={model} refused={refused} />
+    {model.underWay && <LateWork model={model} refused={refused} />}
     {model.session && (
       <p class="buttons">
         <ButtonLink href="/today/sheet" kind="quiet">

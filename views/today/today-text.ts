@@ -1,6 +1,6 @@
 import type { ToMendFacts } from '../../src/usecases/orders/to-mend-facts.ts';
 import type { AmountFacts, BatchStep, CutFacts, PrepStep, SessionStep } from '../../src/usecases/today/session-step.ts';
-import type { SessionHours, TodayModel } from '../../src/usecases/today/today-model.ts';
+import type { LateFacts, SessionHours, TodayModel } from '../../src/usecases/today/today-model.ts';
 import { byClock, fromClock, hoursText, isNever } from '../parts/clock-text.ts';
 import { clockText, countText, dayText } from '../parts/day-text.ts';
 import { isMeasure, listText, quantityText } from '../parts/quantity-text.ts';
@@ -80,9 +80,15 @@ export const stepClock = ({ kind }: SessionStep): ((instant: string) => string) 
 
 const isWork = ({ kind }: SessionStep): boolean => kind !== 'set up' && kind !== 'clear up';
 
-/** What becomes of work that is not written down after its session. */
-export const lateNote = ({ until }: NonNullable<TodayModel['late']>): string =>
-  `The plan counts on it as it was planned. What is not written down by ${byClock(until)} is planned anew.`;
+/** "today, 8:00 to 13:30", "Sat 10 Apr, 8:00 to 13:30": a session of which not all is recorded. */
+export const lateSessionText = ({ date, hours }: Pick<LateFacts, 'date' | 'hours'>, today: string): string =>
+  [date === today ? 'today' : dayText(date, today), ...(hours ? [hoursText(hours)] : [])].join(', ');
+
+/** What becomes of work that is not recorded after its session, and in what order it can be. */
+export const lateNote = (late: TodayModel['late']): string =>
+  `The plan counts on it as it was planned, until you say how it was.${
+    late.length > 1 ? ' Each session can be recorded once those before it are.' : ''
+  }`;
 
 /** "Next session Sat 17 Apr, 8:00 to 12:00: strip 1." */
 const nextText = ({ session, steps, today }: Pick<TodayModel, 'session' | 'steps' | 'today'>): string => {
@@ -91,14 +97,25 @@ const nextText = ({ session, steps, today }: Pick<TodayModel, 'session' | 'steps
   return `Next session ${dayText(session.date, today)}, ${hoursText(session)}: ${workText(steps)}.`;
 };
 
+const lateSteps = ({ late }: Pick<TodayModel, 'late'>): SessionStep[] =>
+  late.flatMap(({ lines }) => lines.map(({ step }) => step));
+
+/** "To be recorded, of Sat 10 Apr: pour 4 pieces and strip 2.", "To be recorded, of 3 sessions: …" */
+const lateText = ({ late, today }: Pick<TodayModel, 'late' | 'today'>): string => {
+  const [first] = late;
+  const day = first && first.date !== today ? `, of ${dayText(first.date, today)}` : '';
+  const which = late.length > 1 ? `, of ${late.length} sessions` : day;
+  return `To be recorded${which}: ${workText(lateSteps({ late }))}.`;
+};
+
 /**
- * The first line: what comes next while a session is under way, what is not written down after it, else when the next
- * one is and what it is for.
+ * The first line: what comes next while a session is under way, what of sessions before is not recorded, else when the
+ * next one is and what it is for.
  */
 export const todayAnswer = (model: TodayModel): string => {
-  if (model.late) return `To be written down: ${workText(model.late.lines.map(({ step }) => step))}.`;
   const next = model.steps.find(isWork);
-  return model.underWay && next ? `Next, ${stepClock(next)(next.at)}: ${stepText(next)}.` : nextText(model);
+  if (model.underWay && next) return `Next, ${stepClock(next)(next.at)}: ${stepText(next)}.`;
+  return model.late.length > 0 ? lateText(model) : nextText(model);
 };
 
 /** Who is there, and by when the last mix has to be begun. */
@@ -115,9 +132,10 @@ export const todayNote = ({
   return [idleText, `${day}${peopleText(session)}.`, ...mixes].filter(Boolean).join(' ');
 };
 
-/** Below the first line; what comes next where that line is about work that is over. */
+/** Below the first line; what that line does not say of work that is over, and of what comes next. */
 export const belowAnswer = (model: TodayModel): string | undefined => {
-  if (!model.late) return todayNote(model);
+  if (model.late.length === 0) return todayNote(model);
+  if (model.underWay) return `${todayNote(model)} ${lateText(model)}`;
   return model.session ? `${nextText(model)} ${todayNote(model)}` : undefined;
 };
 

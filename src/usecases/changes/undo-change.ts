@@ -16,6 +16,7 @@ import { done, type Outcome, refuse, type UseCaseContext } from '../core/context
 import { type Changed, changing } from '../plan/changing.ts';
 import { stripOf } from '../plan/late-steps.ts';
 import { planBefore } from '../plan/plans-before.ts';
+import { UNDO_DAYS } from '../plan/record-change.ts';
 import { BETTER_PLAN, TIME_PASSED } from '../plan/record-remake.ts';
 import type { Unfixed } from '../plan/remake-plan.ts';
 
@@ -124,7 +125,7 @@ export const undoChange = async (
       if (!change) return refuse('change', 'There is no such change.');
       if (change.undoneBy !== null) return refuse('change', 'That was undone already.');
       if (!(await isCaptured(tx, id))) return refuse('change', 'That is too long ago to be undone.');
-      const lateNow = () => lateTakenSince(tx, minuteOf(context.now) - MINUTES_OF_DAY);
+      const lateNow = () => lateTakenSince(tx, minuteOf(context.now) - UNDO_DAYS * MINUTES_OF_DAY);
       const [anewBefore, lateBefore] = [await plannedAnews(tx), await lateNow()];
       const outcome = await undone(tx, change, by);
       unfixed = { ...unfixedBy(anewBefore, await plannedAnews(tx)), ...lateBy(lateBefore, await lateNow()) };

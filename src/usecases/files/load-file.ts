@@ -5,10 +5,12 @@ import { loadArchive } from '../../../db/stores/archive-of.ts';
 import { ARCHIVE_READ_IN, makeRoomInLog } from '../../../db/stores/log-store.ts';
 import { replaceYard } from '../../../db/stores/replace-yard.ts';
 import { isEmpty, loadYardFile, revision } from '../../../db/stores/yard-store.ts';
+import type { PlanOfWork } from '../../../shared/late-work.ts';
 import { readYardFile, type YardFile } from '../../../shared/yard-file.ts';
 import { asOf } from '../../engine/book/as-of.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
 import { type BeforeChange, type Changed, changing, type DoChange, previewing } from '../plan/changing.ts';
+import { NO_WORK } from '../plan/late-work.ts';
 import type { PromiseMove } from '../plan/promises-moved.ts';
 import { reasonShown } from '../plan/reason-shown.ts';
 import type { ChangeWords } from '../plan/record-change.ts';
@@ -92,10 +94,14 @@ const bareYard = ({ yard }: Pick<YardFile, 'yard'>): YardFile => ({
   ...{ moulds: [], kits: [], finished: [], inMould: [], orders: [] },
 });
 
-/** Room for the log of an archive; and where there is no yard at all, one to read into. */
-const firstOf = (file: ReadFile): { first?: BeforeChange } => {
+/**
+ * Room for the log of an archive; and where there is no yard at all, one to read into. What was not recorded of the yard
+ * before is no work of the one in an archive.
+ */
+const mannerOf = (file: ReadFile): { first?: BeforeChange; workLeft?: () => PlanOfWork } => {
   if (file.kind !== 'yard' && file.kind !== 'archive') return {};
   return {
+    ...(file.kind === 'archive' ? { workLeft: () => NO_WORK } : {}),
     first: async (tx) => {
       if (await isEmpty(tx)) await replaceYard(tx, bareYard({ yard: file.file.yard }));
       if (file.kind === 'archive') await makeRoomInLog(tx, file.file.log.changes.length);
@@ -107,7 +113,7 @@ const firstOf = (file: ReadFile): { first?: BeforeChange } => {
 export const tryFile = async (context: UseCaseContext, file: ReadFile): Promise<Outcome<FileEffect>> => {
   const { now } = context;
   const watched = watchingDates(reading(file, now, null));
-  const tried = await previewing(context, WORDS[file.kind], watched.work, firstOf(file));
+  const tried = await previewing(context, WORDS[file.kind], watched.work, mannerOf(file));
   if (!tried.ok) return tried;
   const { value, moved, yard } = tried.value;
   const promised = watched.before().promised;
@@ -133,4 +139,4 @@ export const loadFile = (
   file: ReadFile,
   expected: number | null = null,
 ): Promise<Outcome<Changed<Applied>>> =>
-  changing(context, WORDS[file.kind], reading(file, context.now, expected), firstOf(file));
+  changing(context, WORDS[file.kind], reading(file, context.now, expected), mannerOf(file));

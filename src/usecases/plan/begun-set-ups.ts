@@ -8,13 +8,14 @@ import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { sessionsOf } from '../../engine/calendar/sessions.ts';
 import { poursWithin } from './pour-minutes.ts';
 
-/** By mould, the first pour that a plan has for it in the session under way. */
+/** By mould, the first pour that a plan still has for it in the session under way: one that is over counts as poured. */
 const firstPours = (yard: YardFile, plan: PlanFile): Map<string, PlanPour> => {
   const now = minuteOf(yard.yard.now);
   const soon = { ...yard, yard: { ...yard.yard, horizonDays: 1 } };
   const session = sessionsOf(soon, calendarOf(yard.yard.timeZone)).find(({ start }) => start <= now);
   const first = new Map<string, PlanPour>();
   for (const pour of session ? poursWithin(plan, 'prepStart', session) : []) {
+    if (minuteOf(pour.fillEnd) <= now) continue;
     const known = first.get(pour.mould);
     if (!known || minuteOf(pour.prepStart) < minuteOf(known.prepStart)) first.set(pour.mould, pour);
   }

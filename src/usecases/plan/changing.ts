@@ -1,9 +1,11 @@
 import type { Tx } from '../../../db/open.ts';
 import type { Fault } from '../../../shared/fault.ts';
+import type { PlanOfWork } from '../../../shared/late-work.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Outcome, UseCaseContext } from '../core/context.ts';
 import { cachePlan } from './cached-plan.ts';
+import { workOfPlan } from './late-work.ts';
 import { planForNow } from './make-plan.ts';
 import { type Changed, type ChangeWords, type Replanning, recordChange } from './record-change.ts';
 
@@ -27,8 +29,17 @@ class OnlyTried<T> extends Error {
   }
 }
 
-/** What a change does to the data, inside its transaction; it is told the yard and the plan until then. */
-export type DoChange<T> = (tx: Tx, yard: YardFile, change: number, plan: PlanFile) => Promise<Outcome<T>>;
+/**
+ * What a change does to the data, inside its transaction; it is told the yard and the plan until then, and what there was
+ * to do by it, with what has no place in it any more.
+ */
+export type DoChange<T> = (
+  tx: Tx,
+  yard: YardFile,
+  change: number,
+  plan: PlanFile,
+  work: PlanOfWork,
+) => Promise<Outcome<T>>;
 
 /** What has to come before the change is written down, in the same transaction. */
 export type BeforeChange = (tx: Tx) => Promise<void>;
@@ -60,7 +71,7 @@ const tried = async <T>(
         context,
         before,
         what,
-        (change) => work(tx, before.yard, change, before.plan),
+        (change) => work(tx, before.yard, change, before.plan, workOfPlan(before.cached.stored)),
         replanning,
       );
       if (!outcome.ok) throw new Refused(outcome.faults);
@@ -99,9 +110,9 @@ export const previewing = async <T>(
   context: UseCaseContext,
   what: ChangeWords<T>,
   work: DoChange<T>,
-  { first }: { first?: BeforeChange } = {},
+  manner: Replanning<T> & { first?: BeforeChange } = {},
 ): Promise<Outcome<Omit<Changed<T>, 'change'>>> => {
-  const outcome = await tried(context, what, work, { ...(first ? { first } : {}), holdBack: () => true });
+  const outcome = await tried(context, what, work, { ...manner, holdBack: () => true });
   return outcome.ok ? { ok: true, value: outcome.value.changed } : outcome;
 };
 

@@ -73,11 +73,19 @@ export const freeId = (id: string, taken: ReadonlySet<string>): string =>
   taken.has(id) ? freeId(`${id}+`, taken) : id;
 
 /** Ids that are the mix's own, whatever plan it comes from. */
-export const renamed = ({ batch, pours }: FixedMix, taken: ReadonlySet<string>): FixedMix => {
+const renamed = ({ batch, pours }: FixedMix, taken: ReadonlySet<string>): FixedMix => {
   const id = freeId(batch.id, taken);
   const own = pours.map((pour) => ({ ...pour, id: freeId(pour.id, taken), batch: id }));
   return { batch: { ...batch, id, pours: own.map((pour) => pour.id) }, pours: own };
 };
+
+/** Mixes with ids that are their own beside those that are taken, and beside each other; theirs are taken then too. */
+export const allRenamed = (mixes: readonly FixedMix[], taken: Set<string>): FixedMix[] =>
+  mixes.map((mix) => {
+    const own = renamed(mix, taken);
+    for (const { id } of [own.batch, ...own.pours]) taken.add(id);
+    return own;
+  });
 
 /** Those of the plan and, in their sessions, those that stand in for them. */
 const planned = ({ plan, instead }: Fixing, sessions: readonly Session[]): FixedMix[] => {

@@ -17,10 +17,6 @@ const sessionsFrom = (yard: YardFile, first: DayNumber, horizonDays: number): Se
 export const sessionsOfDay = (yard: YardFile, day: DayNumber): Session[] =>
   sessionsFrom(yard, day - 1, 2).filter((session) => session.day === day);
 
-/** The sessions of the day before an instant, of its day and of the day after, those over already among them. */
-export const sessionsAround = (yard: YardFile, minute: Minute): Session[] =>
-  sessionsFrom(yard, calendarOf(yard.yard.timeZone).dayOf(minute) - 2, 4);
-
 /** A window as clock times of its date: what the calendar makes of them again is the same window. */
 const hoursOf = ({ start, end, crew, allows }: OpenWindow, calendar: Calendar): Hours => {
   const clock = (minute: Minute) => calendar.instantText(minute).slice(11, 16);

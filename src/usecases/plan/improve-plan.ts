@@ -7,9 +7,10 @@ import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type Compute, computeWithoutThread } from '../core/computations.ts';
 import type { UseCaseContext } from '../core/context.ts';
-import { withBegunSetUps } from './begun-set-ups.ts';
+import { asWorked } from './as-worked.ts';
 import { type CachedPlan, cachedPlan, cachePlan, fileAt } from './cached-plan.ts';
 import { dropsOf, type FixedPlan, fixedPlan, withKeep } from './fixed-plan.ts';
+import type { LateWorkDone } from './late-work-done.ts';
 import { BETTER_PLAN, recordRemake } from './record-remake.ts';
 import { fixingFrom, givenOrders, startingFrom } from './remake-plan.ts';
 import { isWorthMoving } from './worth-moving.ts';
@@ -19,6 +20,7 @@ interface Hurried {
   cached: CachedPlan;
   yard: YardFile;
   fixed: FixedPlan;
+  putBack: LateWorkDone['putBack'];
 }
 
 /** The stored plan, unless a longer search has been through it or its time or its data is over. */
@@ -29,29 +31,34 @@ const hurriedPlan = async (tx: Tx, context: UseCaseContext): Promise<Hurried | n
   const { stored, hours } = cached;
   if (minute < stored.goodFromMinute || minute >= stored.goodUntilMinute) return null;
   // As of the plan's own now: both are then measured alike, and what was planned for since then stays fixed.
-  const yard = withBegunSetUps(fileAt(cached, stored.now), stored.plan);
+  const { yard, putBack } = asWorked(fileAt(cached, stored.now), stored);
   const fixed = fixedPlan({ ...fixingFrom(yard, stored, hours), clock: minute });
-  return { cached, yard: withKeep(yard, fixed.keep), fixed };
+  return { cached, yard: withKeep(yard, fixed.keep), fixed, putBack };
 };
 
 /** Puts a better plan in place of the one it was made from, if that still stands; null when it did not. */
 const storeBetter = async (
   tx: Tx,
   now: string,
-  { cached, yard, fixed }: Hurried,
-  { plan, memory }: { plan: PlanFile; memory: unknown },
+  { cached, yard, fixed, putBack }: Hurried,
+  found: { plan: PlanFile; memory: unknown },
 ): Promise<CachedPlan | null> => {
   const { stored } = cached;
   const head = await planHead(tx);
   if (head?.number !== stored.number || head.improved || (await revision(tx)) !== stored.revision) return null;
+  const { plan, aside: unanswered } = putBack(found.plan);
   const given = new Set(givenOrders(await promisedDays(tx)));
   if (!isWorthMoving(yard, stored.plan, plan, given)) {
     await markImproved(tx);
     return null;
   }
-  const better = { ...cached, stored: await savePlan(tx, { ...stored, plan, memory, improved: true }) };
+  const better = {
+    ...cached,
+    stored: await savePlan(tx, { ...stored, plan, unanswered, memory: found.memory, improved: true }),
+  };
   const dropped = dropsOf(fixed, plan);
-  const after = { plan, yard, revision: stored.revision, now: stored.now, dropped, cached: better };
+  const recorded = fileAt(cached, stored.now);
+  const after = { plan, yard: recorded, revision: stored.revision, now: stored.now, dropped, cached: better };
   await recordRemake(tx, now, BETTER_PLAN, stored, after);
   return better;
 };

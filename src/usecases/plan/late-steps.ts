@@ -4,7 +4,7 @@ import { minuteOf } from '../../../shared/time.ts';
 import type { FixedMix } from './fixed-pours.ts';
 import type { LateWork, PlannedPack } from './late-work.ts';
 
-/** One thing that was to be done in a session that is over, known by the name of its line on Today. */
+/** One thing that was to be done by now, known by the name of its line on Today. */
 export type LateStep = { name: string; at: string } & (
   | { kind: 'batch'; mix: FixedMix }
   | { kind: 'strip'; strip: PlanStrip | PlanPour }
@@ -25,6 +25,9 @@ export const lateStepName = ({ kind, at, what }: Named): string =>
 
 const firstMould = ({ batch, pours }: FixedMix): string =>
   (pours.find(({ id }) => id === batch.pours[0]) ?? pours[0])?.mould ?? batch.id;
+
+/** Of steps that begin at one minute, what has to come first. */
+const RANKS: Record<LateStep['kind'], number> = { strip: 0, prep: 1, batch: 2, pack: 3 };
 
 /** Late work one by one, in order of time. */
 export const lateSteps = ({ mixes, strips, packs, preps }: LateWork): LateStep[] => {
@@ -47,7 +50,7 @@ export const lateSteps = ({ mixes, strips, packs, preps }: LateWork): LateStep[]
       return { kind, order, ...named({ kind, at: order.packStart, what: order.id }) };
     }),
   ];
-  return steps.sort((a, b) => minuteOf(a.at) - minuteOf(b.at));
+  return steps.sort((a, b) => minuteOf(a.at) - minuteOf(b.at) || RANKS[a.kind] - RANKS[b.kind]);
 };
 
 /** A strip as it stands in a plan once its piece is in its mould. */

@@ -1,7 +1,6 @@
-import type { LateTaken } from '../../../shared/late-work.ts';
+import type { LateTaken, PlanOfWork } from '../../../shared/late-work.ts';
 import type { PlanPour } from '../../../shared/plan.ts';
-import { freeId, renamed } from './fixed-plan.ts';
-import type { PlanOfWork } from './late-work.ts';
+import { allRenamed, freeId } from './fixed-plan.ts';
 
 const isSame = (a: PlanPour, b: PlanPour): boolean =>
   a.mould === b.mould && a.casting === b.casting && a.fillStart === b.fillStart;
@@ -22,13 +21,15 @@ const poursBack = (pours: readonly PlanPour[], back: readonly PlanPour[]) => ({
 export const withLateBack = <P extends PlanOfWork>(plan: P, taken: LateTaken): P => {
   const ids = new Set([...plan.batches, ...plan.pours].map(({ id }) => id));
   const { there, gone } = poursBack(plan.pours, [...taken.pours, ...taken.preps]);
-  const mixes = taken.batches
-    .map((batch) => ({ batch, pours: gone.filter((pour) => pour.batch === batch.id && taken.pours.includes(pour)) }))
-    .filter(({ pours }) => pours.length > 0)
-    .map((mix) => renamed(mix, ids));
+  const mixes = allRenamed(
+    taken.batches
+      .map((batch) => ({ batch, pours: gone.filter((pour) => pour.batch === batch.id && taken.pours.includes(pour)) }))
+      .filter(({ pours }) => pours.length > 0),
+    ids,
+  );
   const preps = gone
     .filter((pour) => taken.preps.includes(pour))
-    .map((pour) => ({ ...pour, id: freeId(pour.id, ids) }));
+    .map((pour) => ({ ...pour, id: freeId(pour.id, ids), batch: freeId(pour.batch, ids) }));
   const packed = new Set(taken.orders.map(({ id }) => id));
   const isStripped = ({ mould, stripStart }: P['strips'][number]): boolean =>
     plan.strips.some((one) => one.mould === mould && one.stripStart === stripStart);

@@ -1,3 +1,4 @@
+import type { PlanOfWork } from '../../../shared/late-work.ts';
 import type { FinishedPieces } from '../../../shared/mould.ts';
 import type { PlanFile, PlanOrder, PlanPour, PlanStrip } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
@@ -6,13 +7,13 @@ import { apply } from '../../engine/book/apply.ts';
 import { enter } from '../../engine/book/enter.ts';
 import type { Entry } from '../../engine/book/entry.ts';
 import { changePieces } from '../../engine/book/lots.ts';
-import { isOut } from '../../engine/book/mould-state.ts';
+import { isOut, makesPiece } from '../../engine/book/mould-state.ts';
 import type { FromFinished } from '../../engine/book/work-done.ts';
-import { renamed } from './fixed-plan.ts';
+import { allRenamed, freeId } from './fixed-plan.ts';
 import type { FixedMix } from './fixed-pours.ts';
 import { workOfStep } from './late-step-work.ts';
 import { type LateStep, lateSteps } from './late-steps.ts';
-import { lateWork, type PlannedPack, type PlanOfWork } from './late-work.ts';
+import { lateWork, NO_WORK, type PlannedPack } from './late-work.ts';
 
 /** A piece that late work takes out of its mould, as the plan speaks of it. */
 type LatePiece = PlanPour | PlanStrip;
@@ -34,15 +35,23 @@ interface Picture {
   plan: PlanOfWork;
   finished: Placed[];
   written: { mixes: FixedMix[]; strips: PlanStrip[]; packs: WrittenPack[]; preps: PlanPour[] };
+  /** Batches that do not go with what is recorded since: they count for nothing until somebody says how it was. */
+  doubtful: FixedMix[];
   /** Late pours whose pieces are in moulds, by mould. */
   pours: Map<string, PlanPour>;
+}
+
+/** A plan that has late work to do as it was planned. */
+interface WithLateWork {
+  plan: PlanFile;
+  /** Late work that has no place in it; null for none. */
+  aside: PlanOfWork | null;
 }
 
 /** A yard as it stands once its late work is recorded, and the way from its plan to one that has that work to do. */
 export interface LateWorkDone {
   yard: YardFile;
-  /** Null where the plan leaves no room for it: a piece would never come out of its mould. */
-  putBack: (plan: PlanFile) => PlanFile | null;
+  putBack: (plan: PlanFile) => WithLateWork;
 }
 
 /** The pieces the plan gives an order, at their places in the picture. */
@@ -95,6 +104,11 @@ const remember = (picture: Picture, step: LateStep, before: readonly Placed[]): 
   else written.packs.push(packWritten(step.order, takenBy(before, finished)));
 };
 
+/** Whether a batch can have been, in whole or in part: all that it names is there. */
+const canHaveBeen = ({ batch, pours }: FixedMix, { mixes, moulds }: YardFile): boolean =>
+  mixes.some(({ id }) => id === batch.mix) &&
+  pours.every(({ mould, casting }) => moulds.some((one) => one.id === mould && makesPiece(one, casting)));
+
 const enterStep = (picture: Picture, step: LateStep): void => {
   if (isOverdone(picture, step)) return;
   const planned = step.kind === 'pack' ? plannedIn(picture, step.order.id) : [];
@@ -102,7 +116,10 @@ const enterStep = (picture: Picture, step: LateStep): void => {
   // An order that is gone, or packed already, asks for nothing.
   if (work.kind === 'packed' && work.lines.length === 0) return;
   const booked = enter(picture.yard, work);
-  if (!booked.ok) return;
+  if (!booked.ok) {
+    if (step.kind === 'batch' && canHaveBeen(step.mix, picture.yard)) picture.doubtful.push(step.mix);
+    return;
+  }
   const [before, piece] = [picture.finished, step.kind === 'strip' ? step.strip : null];
   picture.yard = apply(picture.yard, booked.entries);
   picture.finished = booked.entries.reduce<Placed[]>(
@@ -160,21 +177,51 @@ const withPreps = (pours: readonly PlanPour[], preps: readonly PlanPour[]): Plan
   });
 };
 
-const putBack = (picture: Picture, plan: PlanFile): PlanFile | null => {
-  const { mixes, strips, preps } = picture.written;
-  if (plan.unstripped.some(({ mould }) => picture.pours.has(mould))) return null;
+/** Set-ups of moulds for which a plan has nothing to pour any more, or something else: they stand alone. */
+const prepsAside = (preps: readonly PlanPour[], pours: readonly PlanPour[], taken: ReadonlySet<string>): PlanPour[] =>
+  preps
+    .filter(({ mould, prepStart }) => !pours.some((pour) => pour.mould === mould && pour.prepStart === prepStart))
+    .map((pour) => ({ ...pour, id: freeId(pour.id, taken), batch: freeId(pour.batch, taken) }));
+
+const asideOf = (mixes: readonly FixedMix[], preps: readonly PlanPour[]): PlanOfWork | null =>
+  mixes.length + preps.length === 0
+    ? null
+    : {
+        ...NO_WORK,
+        batches: mixes.map(({ batch }) => batch),
+        pours: [...mixes.flatMap(({ pours }) => pours), ...preps],
+      };
+
+const putBack = (picture: Picture, plan: PlanFile): WithLateWork => {
+  const { doubtful, written } = picture;
+  const never = new Set(plan.unstripped.map(({ mould }) => mould));
+  // A pour in a plan has its strip; one whose piece never comes out by the plan has no place in it.
+  const hasPlace = ({ pours }: FixedMix): boolean =>
+    !pours.some((pour) => never.has(pour.mould) && picture.pours.get(pour.mould) === pour);
+  const mixes = written.mixes.filter(hasPlace);
   const orders = ordersOf(picture, plan);
   const taken = new Set([...plan.batches, ...plan.pours].map(({ id }) => id));
-  const back = mixes.map((mix) => renamed({ ...mix, pours: poursBack(picture, mix, plan, orders) }, taken));
+  const back = allRenamed(
+    mixes.map((mix) => ({ ...mix, pours: poursBack(picture, mix, plan, orders) })),
+    taken,
+  );
   const bags = mixes.reduce((sum, { batch }) => sum + batch.bags, 0);
-  const stripped = (strip: PlanStrip): PlanStrip => forOrder(strip, orders.get(strip));
+  const pours = [...back.flatMap((mix) => mix.pours), ...withPreps(plan.pours, written.preps)];
+  const aside = allRenamed([...doubtful, ...written.mixes.filter((mix) => !hasPlace(mix))], taken);
   return {
-    ...plan,
-    batches: [...back.map(({ batch }) => batch), ...plan.batches],
-    pours: [...back.flatMap(({ pours }) => pours), ...withPreps(plan.pours, preps)],
-    strips: [...strips.map(stripped), ...plan.strips.filter(({ mould }) => !picture.pours.has(mould))],
-    orders: plan.orders.map((order) => orderBack(picture, order)),
-    score: { ...plan.score, batches: plan.score.batches + mixes.length, bags: plan.score.bags + bags },
+    plan: {
+      ...plan,
+      batches: [...back.map(({ batch }) => batch), ...plan.batches],
+      pours,
+      strips: [
+        ...written.strips.map((strip) => forOrder(strip, orders.get(strip))),
+        ...plan.strips.filter(({ mould }) => !picture.pours.has(mould)),
+      ],
+      unstripped: plan.unstripped.filter(({ mould }) => !picture.pours.has(mould)),
+      orders: plan.orders.map((order) => orderBack(picture, order)),
+      score: { ...plan.score, batches: plan.score.batches + mixes.length, bags: plan.score.bags + bags },
+    },
+    aside: asideOf(aside, prepsAside(written.preps, pours, taken)),
   };
 };
 
@@ -188,19 +235,20 @@ const putBack = (picture: Picture, plan: PlanFile): PlanFile | null => {
  */
 export const withLateWorkDone = (
   yard: YardFile,
-  plan: PlanOfWork,
+  work: PlanOfWork,
   notDone: ReadonlySet<string> = new Set(),
 ): LateWorkDone | null => {
-  const late = lateWork(yard, plan);
+  const late = lateWork(yard, work);
   if (!late) return null;
   const picture: Picture = {
-    ...{ yard, plan },
+    ...{ yard, plan: work },
     finished: yard.finished.map((pieces, origin) => ({ ...pieces, origin })),
     written: { mixes: [], strips: [], packs: [], preps: [] },
+    doubtful: [],
     pours: new Map(),
   };
   for (const step of lateSteps(late)) if (!notDone.has(step.name)) enterStep(picture, step);
   const { mixes, strips, packs, preps } = picture.written;
-  if (mixes.length + strips.length + packs.length + preps.length === 0) return null;
+  if (mixes.length + strips.length + packs.length + preps.length + picture.doubtful.length === 0) return null;
   return { yard: picture.yard, putBack: (planned) => putBack(picture, planned) };
 };

@@ -1,50 +1,76 @@
-import type { PlanFile, PlanOrder, PlanPour, PlanStrip } from '../../../shared/plan.ts';
+import type { StoredPlan } from '../../../db/stores/plan-store.ts';
+import type { PlanOfWork } from '../../../shared/late-work.ts';
+import type { PlanOrder, PlanPour, PlanStrip } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { mixesOf } from './fixed-plan.ts';
 import type { FixedMix } from './fixed-pours.ts';
-import { graceNow } from './grace.ts';
+import { pourMinutes } from './pour-minutes.ts';
 
 /** A planned order that is packed. */
 export type PlannedPack = PlanOrder & { packStart: string; packEnd: string };
 
-/** What a plan has to do, and when. */
-export type PlanOfWork = Pick<PlanFile, 'batches' | 'pours' | 'strips' | 'orders'>;
-
-/** What was planned for a session that is over, is not written down yet, and may still be. */
+/** What was planned for a time that is over, and is not recorded. */
 export interface LateWork {
   mixes: FixedMix[];
   /** Of pieces that were in their moulds before, and of those of the mixes. */
   strips: (PlanStrip | PlanPour)[];
   packs: PlannedPack[];
-  /** Set up for a pour of a later session. */
+  /** Set up for a pour that is still to come. */
   preps: PlanPour[];
 }
 
+/** No work at all. */
+export const NO_WORK: PlanOfWork = { batches: [], pours: [], strips: [], orders: [] };
+
 const isPack = (order: PlanOrder): order is PlannedPack => order.packStart !== undefined && order.packEnd !== undefined;
 
-/**
- * The late work of a yard at its now, by the plan that holds: what is written down leaves the plan, so what it still has
- * for the session is not. Null outside the hour after a session, and when all is written down.
- */
-export const lateWork = (yard: YardFile, plan: PlanOfWork): LateWork | null => {
-  const session = graceNow(yard)?.session;
-  if (!session) return null;
-  const isLate = (instant: string): boolean => {
-    const minute = minuteOf(instant);
-    return minute >= session.start && minute < session.end;
+const joined = new WeakMap<StoredPlan, PlanOfWork>();
+
+/** All that a stored plan has to do, with what is over and has no place in it any more. */
+export const workOfPlan = (stored: StoredPlan): PlanOfWork => {
+  const { plan, unanswered: aside } = stored;
+  if (!aside) return plan;
+  const known = joined.get(stored);
+  if (known) return known;
+  const work = {
+    batches: [...aside.batches, ...plan.batches],
+    pours: [...aside.pours, ...plan.pours],
+    strips: [...aside.strips, ...plan.strips],
+    orders: [...plan.orders, ...aside.orders],
   };
-  const mixes = mixesOf(plan, ({ start }) => isLate(start));
-  const poured = new Set(mixes.flatMap(({ pours }) => pours.map(({ id }) => id)));
+  joined.set(stored, work);
+  return work;
+};
+
+/** What has no place in a plan that is carried on: set-ups that stood alone are over once their mould is poured. */
+export const asideLeft = ({ unanswered: aside }: StoredPlan, left: PlanOfWork | null): PlanOfWork | null => {
+  if (!aside || !left) return aside;
+  const batches = new Set(aside.batches.map(({ id }) => id));
+  const pours = aside.pours.filter((pour) => batches.has(pour.batch) || left.pours.includes(pour));
+  return batches.size + pours.length === 0 ? null : { ...aside, pours };
+};
+
+/**
+ * The late work of a yard at its now, of all sessions back: what is recorded leaves the plan, so what it still has of a
+ * time that is over is not. Null when all is recorded.
+ */
+export const lateWork = (yard: YardFile, work: PlanOfWork): LateWork | null => {
+  const now = minuteOf(yard.yard.now);
+  const isOver = (end: string): boolean => minuteOf(end) <= now;
+  const mixes = mixesOf(work, ({ end }) => isOver(end)).filter(({ pours }) => pours.length > 0);
+  const poured = new Set(mixes.flatMap(({ pours }) => pours));
+  const prepStarts = pourMinutes(work, 'prepStart');
   const late: LateWork = {
     mixes,
     strips: [
-      ...plan.strips.filter(({ stripStart }) => isLate(stripStart)),
-      ...plan.pours.filter(({ id, stripStart }) => poured.has(id) && isLate(stripStart)),
+      ...work.strips.filter(({ stripEnd }) => isOver(stripEnd)),
+      ...[...poured].filter(({ stripEnd }) => isOver(stripEnd)),
     ],
-    packs: plan.orders.filter(isPack).filter(({ packStart }) => isLate(packStart)),
-    preps: plan.pours.filter(
-      ({ id, prepStart, prepEnd }) => !poured.has(id) && prepStart !== prepEnd && isLate(prepStart),
+    packs: work.orders.filter(isPack).filter(({ packEnd }) => isOver(packEnd)),
+    preps: work.pours.filter(
+      (pour, place) =>
+        prepStarts[place]! < now && !poured.has(pour) && pour.prepStart !== pour.prepEnd && isOver(pour.prepEnd),
     ),
   };
   return Object.values(late).some(({ length }) => length > 0) ? late : null;

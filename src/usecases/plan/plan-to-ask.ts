@@ -1,8 +1,7 @@
 import type { Keep } from '../../../shared/plan.ts';
 import type { UseCaseContext } from '../core/context.ts';
-import { withBegunSetUps } from './begun-set-ups.ts';
+import { asWorked } from './as-worked.ts';
 import { fixedPlan } from './fixed-plan.ts';
-import { withLateWorkDone } from './late-work-done.ts';
 import { type CurrentPlan, currentPlan } from './make-plan.ts';
 import { fixingFrom } from './remake-plan.ts';
 import { standingPours } from './standing-pours.ts';
@@ -16,9 +15,9 @@ export interface PlanToAsk extends CurrentPlan {
 /** The plan that holds now, with the yard that questions beside it are asked of: it counts on late work as the plan does. */
 export const planToAsk = async (context: UseCaseContext): Promise<PlanToAsk> => {
   const current = await currentPlan(context);
-  const { plan, cached } = current;
-  const yard = withLateWorkDone(current.yard, plan)?.yard ?? current.yard;
-  const fixing = fixingFrom(withBegunSetUps(yard, plan), cached.stored, cached.hours);
+  const { cached } = current;
+  const { yard } = asWorked(current.yard, cached.stored);
+  const fixing = fixingFrom(yard, cached.stored, cached.hours);
   const standing = standingPours(fixing, fixedPlan(fixing).keep);
   return { ...current, yard, ...(standing ? { standing } : {}) };
 };

@@ -1,7 +1,9 @@
 import type { Tx } from '../../../db/open.ts';
 import { beginChange, endChange, pruneCaptured } from '../../../db/stores/change-store.ts';
 import { addLateTaken } from '../../../db/stores/late-work-store.ts';
+import { planHead, type StoredPlan, storedPlan } from '../../../db/stores/plan-store.ts';
 import { bumpRevision } from '../../../db/stores/yard-store.ts';
+import type { PlanOfWork } from '../../../shared/late-work.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
@@ -9,7 +11,7 @@ import type { Moment } from '../core/compute-for-request.ts';
 import type { Outcome } from '../core/context.ts';
 import type { CachedPlan } from './cached-plan.ts';
 import { lateSteps, lateTaken } from './late-steps.ts';
-import { lateWork } from './late-work.ts';
+import { asideLeft, lateWork, workOfPlan } from './late-work.ts';
 import { rememberPlanBefore } from './plans-before.ts';
 import { movedOnly, type PromiseMove, promisesMoved, promisesOf } from './promises-moved.ts';
 import { type CurrentPlan, carryPlanOn, remakePlan, type Unfixed } from './remake-plan.ts';
@@ -39,28 +41,34 @@ export interface Replanning<T> {
   unfixed?: (value: T) => Unfixed;
   /** The plan less what was done as it has it; it is made anew only where that is null. */
   carryOn?: (plan: PlanFile, value: T) => PlanFile | null;
+  /** What is left to be done and to be answered once work is recorded; without it, all that was. */
+  workLeft?: () => PlanOfWork;
 }
 
 /** A change may be undone for this long, and while it is among this many. */
-const UNDO_DAYS = 30;
+export const UNDO_DAYS = 30;
 const UNDO_CHANGES = 200;
 
 const daysBefore = (now: string, days: number) => new Date((minuteOf(now) - days * 1440) * 60_000).toISOString();
 
-/** Late work that is no longer on its list after a change is kept with it, so that undoing it within the hour brings it back. */
+/** Late work that is no longer on its list after a change is kept with it, so that undoing it brings it back. */
 const takeLate = async (
   tx: Tx,
   change: number,
   before: CurrentPlan,
-  after: Pick<CurrentPlan, 'yard' | 'plan'>,
+  after: Pick<CurrentPlan, 'yard' | 'cached'>,
 ): Promise<void> => {
-  const late = lateWork(before.yard, before.plan);
+  const late = lateWork(before.yard, workOfPlan(before.cached.stored));
   if (!late) return;
-  const still = lateWork(after.yard, after.plan);
+  const still = lateWork(after.yard, workOfPlan(after.cached.stored));
   const names = new Set(still && lateSteps(still).map(({ name }) => name));
   const taken = lateSteps(late).filter(({ name }) => !names.has(name));
   if (taken.length > 0) await addLateTaken(tx, change, minuteOf(before.yard.yard.now), lateTaken(taken));
 };
+
+/** The plan that stands; a change may have given other names to what is in it. */
+const standingNow = async (tx: Tx, before: StoredPlan): Promise<StoredPlan> =>
+  (await planHead(tx))?.number === before.number ? before : ((await storedPlan(tx)) ?? before);
 
 /**
  * Does the work inside a write transaction as one change that can be undone, plans anew, and writes down what it did to
@@ -72,7 +80,7 @@ export const recordChange = async <T>(
   before: CurrentPlan,
   { kind, words }: ChangeWords<T>,
   work: (change: number) => Promise<Outcome<T>>,
-  { unfixed, carryOn }: Replanning<T> = {},
+  { unfixed, carryOn, workLeft }: Replanning<T> = {},
 ): Promise<Outcome<Changed<T>>> => {
   const { now } = moment;
   const promisedBefore = promisesOf(before.yard, before.plan);
@@ -82,12 +90,16 @@ export const recordChange = async <T>(
   const { value } = outcome;
   const said = typeof words === 'string' ? words : words(value);
   await bumpRevision(tx);
-  const { stored } = before.cached;
-  const carried = carryOn && (await carryPlanOn(tx, now, stored, (old) => carryOn(old, value)));
-  const { plan, yard, dropped, cached } = carried ?? (await remakePlan(tx, moment, stored, unfixed?.(value)));
-  await takeLate(tx, change, before, { yard, plan });
+  const stored = await standingNow(tx, before.cached.stored);
+  const carry = (plan: PlanFile) => carryOn?.(plan, value) ?? null;
+  const toDo = workLeft?.() ?? null;
+  const carried = carryOn && (await carryPlanOn(tx, now, stored, carry, asideLeft(stored, toDo)));
+  const left = toDo ? { work: toDo } : {};
+  const remade = carried ?? (await remakePlan(tx, moment, stored, { ...left, ...unfixed?.(value) }));
+  const { plan, yard, dropped, cached } = remade;
+  await takeLate(tx, change, before, { yard, cached });
   const promisedAfter = promisesOf(yard, plan);
-  rememberPlanBefore(moment.database, change, stored);
+  rememberPlanBefore(moment.database, change, before.cached.stored);
   await endChange(tx, change, { words: said, ...movedOnly(promisedBefore, promisedAfter), dropped });
   await pruneCaptured(tx, daysBefore(now, UNDO_DAYS), UNDO_CHANGES);
   const moved = promisesMoved(promisedBefore, promisedAfter);

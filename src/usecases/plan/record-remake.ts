@@ -3,7 +3,6 @@ import { addChange, addNotice } from '../../../db/stores/change-store.ts';
 import type { StoredPlan } from '../../../db/stores/plan-store.ts';
 import { unitsOfYard } from '../../../db/stores/units-store.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
-import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { today } from '../core/context.ts';
 import { dayWords } from '../core/day-words.ts';
@@ -32,17 +31,11 @@ const moveWords = (move: PromiseMove): string => {
   return `${whose(move)} is ready ${dayWords(to)} now${standing}.`;
 };
 
-/** What was to be poured before now and is not written down: the usual reason why time alone moves dates. */
-const timeWords = (before: StoredPlan, yard: YardFile, now: string): string => {
-  const over = before.plan.pours.filter(({ fillStart }) => minuteOf(fillStart) < minuteOf(now));
-  if (over.length === 0) return `A new day, ${dayWords(today(yard.yard.timeZone, now))}`;
-  const pieces = over.length === 1 ? '1 piece' : `${over.length} pieces`;
-  return `${pieces} to be poured by now ${over.length === 1 ? 'is' : 'are'} not marked poured`;
-};
-
 const eventWords = (kind: RemakeKind, before: StoredPlan, after: RemadePlan, now: string): string => {
   if (kind === BETTER_PLAN) return 'A better plan was found';
-  return before.revision === after.revision ? timeWords(before, after.yard, now) : 'The yard was put in place anew';
+  return before.revision === after.revision
+    ? `A new day, ${dayWords(today(after.yard.yard.timeZone, now))}`
+    : 'The yard was put in place anew';
 };
 
 /** Only orders that the plan knew: the others came since, and did not move. */

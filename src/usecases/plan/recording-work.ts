@@ -1,5 +1,6 @@
 import type { Tx } from '../../../db/open.ts';
 import { writeEntries } from '../../../db/stores/book-store.ts';
+import type { PlanOfWork } from '../../../shared/late-work.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { record, type UnderBook } from '../../engine/book/carry-on.ts';
@@ -7,11 +8,15 @@ import type { Booked, Entry } from '../../engine/book/entry.ts';
 import type { FromFinished, WorkDone } from '../../engine/book/work-done.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import { type Changed, type ChangeWords, changing } from './changing.ts';
+import { lessAnswered } from './late-answered.ts';
+import { NO_WORK } from './late-work.ts';
 
 /** One thing that was done. */
 export interface WorkStep {
   /** Where it is said why it cannot have been done; left out, at the field the reason belongs to. */
   name?: string;
+  /** The step of late work that it was, by name; left out, what goes with it best. */
+  answers?: string | undefined;
   /** Seen with the yard and the plan as they stand once all before it is recorded. */
   work: (under: UnderBook) => Outcome<WorkDone>;
 }
@@ -22,18 +27,26 @@ export interface Recording<T> {
   value: T;
 }
 
+/** What steps that are recorded one after another come to, and what is left to be done and to be answered. */
+interface Recorded {
+  entries: Entry[];
+  after: UnderBook;
+  workLeft: PlanOfWork;
+}
+
 /** Records steps one after another; when one of them cannot have been done, none is. */
-const recordSteps = (start: UnderBook, steps: readonly WorkStep[]): Outcome<{ entries: Entry[]; after: UnderBook }> => {
+const recordSteps = (start: UnderBook, work: PlanOfWork, steps: readonly WorkStep[]): Outcome<Recorded> => {
   const entries: Entry[] = [];
-  let after = start;
+  let [after, workLeft] = [start, work];
   for (const step of steps) {
-    const work = step.work(after);
-    const recorded = work.ok ? record(after, work.value) : work;
+    const doing = step.work(after);
+    const recorded = doing.ok ? record(after, doing.value) : doing;
+    if (doing.ok) workLeft = lessAnswered(after.yard, workLeft, doing.value, step.answers);
     if (!recorded.ok) return step.name === undefined ? recorded : refuse(step.name, recorded.faults[0]?.message ?? '');
     entries.push(...recorded.entries);
     after = recorded.after;
   }
-  return done({ entries, after });
+  return done({ entries, after, workLeft });
 };
 
 /** The pieces in the yard that a plan gives an order. */
@@ -47,22 +60,24 @@ export const plannedFor = (plan: PlanFile | null, order: string): readonly FromF
 export const recordingWork = <T>(
   context: UseCaseContext,
   what: ChangeWords<T>,
-  told: (tx: Tx, yard: YardFile, plan: PlanFile) => Promise<Outcome<Recording<T>>>,
+  told: (tx: Tx, yard: YardFile, plan: PlanFile, work: PlanOfWork) => Promise<Outcome<Recording<T>>>,
 ): Promise<Outcome<Changed<T>>> => {
   let left: PlanFile | null = null;
+  let workLeft = NO_WORK;
   return changing<T>(
     context,
     what,
-    async (tx, yard, _change, plan) => {
-      const recording = await told(tx, yard, plan);
+    async (tx, yard, _change, plan, work) => {
+      const recording = await told(tx, yard, plan, work);
       if (!recording.ok) return recording;
-      const recorded = recordSteps({ yard, plan }, recording.value.steps);
+      const recorded = recordSteps({ yard, plan }, work, recording.value.steps);
       if (!recorded.ok) return recorded;
       await writeEntries(tx, recorded.value.entries);
       left = recorded.value.after.plan;
+      workLeft = recorded.value.workLeft;
       return done(recording.value.value);
     },
-    { carryOn: () => left },
+    { carryOn: () => left, workLeft: () => workLeft },
   );
 };
 

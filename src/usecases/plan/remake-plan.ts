@@ -2,7 +2,7 @@ import type { Tx } from '../../../db/open.ts';
 import { promisedDays } from '../../../db/stores/order-store.ts';
 import { type StoredPlan, savePlan } from '../../../db/stores/plan-store.ts';
 import { fixedHours, loadYardFile, revision } from '../../../db/stores/yard-store.ts';
-import type { LateTaken } from '../../../shared/late-work.ts';
+import type { LateTaken, PlanOfWork } from '../../../shared/late-work.ts';
 import type { Keep, PlanFile } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
@@ -11,13 +11,11 @@ import { calendarOf } from '../../engine/calendar/calendar.ts';
 import type { PlanMemory } from '../../engine/search/memory.ts';
 import { computeForRequest, type Moment } from '../core/compute-for-request.ts';
 import { yieldThread } from '../core/yield-thread.ts';
-import { withBegunSetUps } from './begun-set-ups.ts';
+import { asWorked } from './as-worked.ts';
 import { type CachedPlan, cachedPlan, fileAt } from './cached-plan.ts';
-import { dropsOf, type FixedPlan, fixedPlan, type StoredDrop, withKeep } from './fixed-plan.ts';
-import { nextGraceEnd } from './grace.ts';
-import type { PlanOfWork } from './late-work.ts';
+import { dropsOf, fixedPlan, type StoredDrop, withKeep } from './fixed-plan.ts';
+import { NO_WORK, workOfPlan } from './late-work.ts';
 import { withLateBack } from './late-work-back.ts';
-import { withLateWorkDone } from './late-work-done.ts';
 import { standingPours } from './standing-pours.ts';
 
 export interface CurrentPlan {
@@ -32,14 +30,11 @@ export interface CurrentPlan {
   cached: CachedPlan;
 }
 
-/**
- * The minutes between which a plan made at `now` is good: its own date, and no longer than the work of the session under
- * way, or of the next one, may be written down.
- */
+/** The minutes between which a plan made at `now` is good: its own date. */
 const goodMinutes = (yard: YardFile): { from: Minute; until: Minute } => {
   const calendar = calendarOf(yard.yard.timeZone);
   const day = calendar.dayOf(minuteOf(yard.yard.now));
-  return { from: calendar.midnightOf(day), until: Math.min(calendar.midnightOf(day + 1), nextGraceEnd(yard)) };
+  return { from: calendar.midnightOf(day), until: calendar.midnightOf(day + 1) };
 };
 
 const isGood = ({ goodFromMinute, goodUntilMinute }: StoredPlan, now: string): boolean => {
@@ -62,8 +57,7 @@ const currentAt = (cached: CachedPlan, now: string): CurrentPlan => {
   if (before?.yard.yard.now === now) return before;
   const { stored, hours } = cached;
   const file = fileAt(cached, now);
-  const begun = withBegunSetUps(file, stored.plan);
-  const { keep } = fixedPlan(fixingFrom(withLateWorkDone(begun, stored.plan)?.yard ?? begun, stored, hours));
+  const { keep } = fixedPlan(fixingFrom(asWorked(file, stored).yard, stored, hours));
   const { plan, revision: madeFrom, now: madeFor } = stored;
   const current = {
     plan,
@@ -94,6 +88,8 @@ export interface Unfixed {
   anew?: string;
   /** Mixes and pours that take the place of those planned now for the same sessions. */
   instead?: Keep;
+  /** The work that there is to do, with what is still to be answered; without it, that of the plan that stands. */
+  work?: PlanOfWork;
   /** Late work that is on its list again. */
   lateBack?: readonly LateTaken[];
   /** Names of the steps of late work that were not done. */
@@ -115,31 +111,6 @@ export interface RemadePlan extends CurrentPlan {
 export const startingFrom = (stored: StoredPlan | null): { near?: PlanFile; memory?: PlanMemory } =>
   stored ? { near: stored.plan, ...memoryOf(stored) } : {};
 
-/** A plan made anew, with what had to stay in it. */
-interface Made {
-  plan: PlanFile;
-  memory: PlanMemory;
-  fixed: FixedPlan;
-}
-
-/**
- * A plan that leaves late work as it was planned, so that it can still be written down; null where there is none, or no
- * plan has room for it.
- */
-const madeRoundLate = async (
-  begun: YardFile,
-  before: StoredPlan | null,
-  { lateBack = [], notDone }: Unfixed,
-  make: (yard: YardFile) => Promise<Made>,
-): Promise<Made | null> => {
-  if (!before) return null;
-  const written = withLateWorkDone(begun, lateBack.reduce<PlanOfWork>(withLateBack, before.plan), new Set(notDone));
-  if (!written) return null;
-  const made = await make(written.yard);
-  const plan = written.putBack(made.plan);
-  return plan && { ...made, plan };
-};
-
 /**
  * Plans the yard as it is now and stores the plan in place of the one before; what is fixed stays as it was planned, and
  * so does what may still be written down late. Data that no yard file may hold is a fault of the program.
@@ -155,50 +126,55 @@ export const remakePlan = async (
   const madeFrom = await revision(tx);
   // What was planned anew for this revision is fixed again from the next one on.
   const sameData = before?.revision === madeFrom;
-  const begun = withBegunSetUps(asOf(file, now), before?.plan ?? null);
+  const { lateBack = [], notDone, instead } = unfixed;
+  const work = lateBack.reduce(withLateBack, unfixed.work ?? (before ? workOfPlan(before) : NO_WORK));
+  const worked = asWorked(asOf(file, now), before, work, notDone);
   const hours = await fixedHours(tx);
   const given = givenOrders(await promisedDays(tx));
-  const anew = unfixed.anew ?? (sameData ? fixingFrom(begun, before, hours).anew : null);
-  const make = async (from: YardFile): Promise<Made> => {
-    const { instead } = unfixed;
-    const fixed = fixedPlan({ ...fixingFrom(from, before, hours), anew, ...(instead ? { instead } : {}) });
-    const yard = withKeep(from, fixed.keep);
-    const standing = standingPours(
-      { ...fixingFrom(from, before, hours), anew, ...(instead ? { instead } : {}) },
-      fixed.keep,
-    );
-    await yieldThread();
-    const stands = standing ? { standing, given } : {};
-    const question = { yard, ...startingFrom(before), ...stands };
-    return { fixed, ...(await computeForRequest(background, 'quick plan', question)) };
-  };
-  const late = await madeRoundLate(begun, before, unfixed, make);
-  const { plan, memory, fixed } = late ?? (await make(begun));
-  const { from, until } = goodMinutes(begun);
+  const anew = unfixed.anew ?? (sameData ? fixingFrom(worked.yard, before, hours).anew : null);
+  const fixing = { ...fixingFrom(worked.yard, before, hours), anew, ...(instead ? { instead } : {}) };
+  const fixed = fixedPlan(fixing);
+  const standing = standingPours(fixing, fixed.keep);
+  await yieldThread();
+  const stands = standing ? { standing, given } : {};
+  const question = { yard: withKeep(worked.yard, fixed.keep), ...startingFrom(before), ...stands };
+  const { plan: made, memory } = await computeForRequest(background, 'quick plan', question);
+  const { plan, aside } = worked.putBack(made);
+  const { from, until } = goodMinutes(worked.yard);
   const good = { goodFromMinute: from, goodUntilMinute: until };
   await yieldThread();
-  // A longer search knows nothing of late work.
-  const kept = { revision: madeFrom, madeAt: now, now, ...good, plan, memory, improved: late !== null, anew };
+  const kept = {
+    revision: madeFrom,
+    madeAt: now,
+    now,
+    ...good,
+    plan,
+    unanswered: aside,
+    memory,
+    improved: false,
+    anew,
+  };
   const cached = { stored: await savePlan(tx, kept), file, hours };
   return { ...currentAt(cached, now), dropped: dropsOf(fixed, plan) };
 };
 
 /**
  * Stores what `carry` makes of the present plan as the plan of the data as it is now, with the instant it was made for and
- * the time it is good for as they were; null when there is no carrying on.
+ * the time it is good for as they were; null when there is no carrying on. `unanswered` is what has no place in it.
  */
 export const carryPlanOn = async (
   tx: Tx,
   now: string,
   before: StoredPlan,
   carry: (plan: PlanFile) => PlanFile | null,
+  unanswered: PlanOfWork | null,
 ): Promise<RemadePlan | null> => {
   const plan = carry(before.plan);
   if (!plan) return null;
   const file = await loadYardFile(tx, now);
   const madeFrom = await revision(tx);
   // A longer search would begin anew what is half done.
-  const stored = await savePlan(tx, { ...before, revision: madeFrom, plan, improved: true });
+  const stored = await savePlan(tx, { ...before, revision: madeFrom, plan, unanswered, improved: true });
   const cached = { stored, file, hours: await fixedHours(tx) };
   return { plan, yard: asOf(file, now), revision: madeFrom, now: before.now, dropped: [], cached };
 };

@@ -26,9 +26,9 @@ export const watchingDates = <T>(work: DoChange<T>): WatchedWork<T> => {
   let before: Days = { promised: new Map(), ready: new Map() };
   let promised: Days['promised'] = new Map();
   return {
-    work: async (tx, yard, change, plan) => {
+    work: async (tx, yard, change, plan, toDo) => {
       before = { promised: await promisedDays(tx), ready: readyDays(plan) };
-      const outcome = await work(tx, yard, change, plan);
+      const outcome = await work(tx, yard, change, plan, toDo);
       promised = await promisedDays(tx);
       return outcome;
     },

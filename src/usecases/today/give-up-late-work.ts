@@ -1,6 +1,8 @@
+import type { PlanOfWork } from '../../../shared/late-work.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
+import { stepsOfSession, toAnswer } from '../plan/late-sessions.ts';
 import { type LateStep, lateSteps } from '../plan/late-steps.ts';
 import { lateWords } from '../plan/late-words.ts';
 import { lateWork } from '../plan/late-work.ts';
@@ -19,20 +21,35 @@ interface GivenUp {
   names: string[];
 }
 
+/** Which late work was not done: one step, all of one session, or all of it. */
+export interface NotDone {
+  step: string | null;
+  session: string | null;
+}
+
+const stepsGivenUp = (
+  yard: YardFile,
+  plan: PlanOfWork,
+  work: PlanOfWork,
+  { step: name, session }: NotDone,
+): LateStep[] => {
+  if (name === null) return stepsOfSession(toAnswer(yard, plan, work), session);
+  const late = lateWork(yard, work);
+  return late ? lateSteps(late).filter((step) => step.name === name) : [];
+};
+
 /**
- * Late work was not done: it is planned anew at once, all that is left of it or, where a step is named, that step with
- * what cannot be without it. Undone within the hour, it is on its list again.
+ * Late work was not done: it is planned anew at once, with what cannot be without it. Undone, it is on its list again.
  */
-export const giveUpLateWork = (context: UseCaseContext, name: string | null): Promise<Outcome<Changed<GivenUp>>> =>
+export const giveUpLateWork = (context: UseCaseContext, what: NotDone): Promise<Outcome<Changed<GivenUp>>> =>
   changing<GivenUp>(
     context,
     { kind: 'not done', words: ({ words }) => words },
-    async (_tx, yard, _change, plan) => {
-      const late = lateWork(yard, plan);
-      const steps = late ? lateSteps(late).filter((step) => name === null || step.name === name) : [];
+    async (_tx, yard, _change, plan, work) => {
+      const steps = stepsGivenUp(yard, plan, work, what);
       const [first] = steps;
-      if (!first) return refuse('late', 'That is no longer to be written down. Nothing was changed.');
-      const words = name === null ? lateWords(steps, 'not ') : stepWords(first, yard);
+      if (!first) return refuse('late', 'That is no longer to be recorded. Nothing was changed.');
+      const words = what.step === null ? lateWords(steps, 'not ') : stepWords(first, yard);
       return done({ words, names: steps.map((step) => step.name) });
     },
     { unfixed: ({ names }) => ({ notDone: names }) },

@@ -15,18 +15,16 @@ import { yieldThread } from '../core/yield-thread.ts';
 import { openOrdersOf } from '../orders/open-orders.ts';
 import { toMendFacts } from '../orders/to-mend-facts.ts';
 import type { CachedPlan } from '../plan/cached-plan.ts';
-import { graceNow } from '../plan/grace.ts';
-import { lateStepName } from '../plan/late-steps.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { measuresOf } from '../typed/measures.ts';
 import { watersOfYard } from '../yard/mix-water.ts';
 import { fixedFacts } from './fixed-facts.ts';
 import { hoursChangedOn } from './hours-changed.ts';
 import { lastMixes } from './last-mix.ts';
-import type { SessionStep } from './session-step.ts';
+import { lateFacts } from './late-facts.ts';
 import { sessionSteps } from './session-steps.ts';
 import { sessionToShow } from './session-to-show.ts';
-import type { DoneFacts, EmptyMould, FullMould, LateLine, SessionHours, TodayModel } from './today-model.ts';
+import type { DoneFacts, EmptyMould, FullMould, SessionHours, TodayModel } from './today-model.ts';
 import { WORK_KINDS } from './work-change-kinds.ts';
 
 /** As many changes as a long day of work may leave. */
@@ -91,26 +89,6 @@ const packedOrders = (orders: readonly StoredOrder[]): TodayModel['packed'] =>
     .filter(({ packedAt }) => packedAt !== null)
     .map(({ id, customer }) => ({ order: id, customer: customer?.name ?? `order ${id}` }));
 
-/** What is to be written down after a session: who pours has set up. */
-const lateOnly = (steps: readonly SessionStep[]): SessionStep[] => {
-  const pours = steps.flatMap((step) => (step.kind === 'batch' ? step.pours : []));
-  const isPouredNext = (mould: string, ready: string): boolean =>
-    pours.some((pour) => pour.mould === mould && minuteOf(pour.at) >= minuteOf(ready));
-  return steps.filter((step) => {
-    if (step.kind === 'prep') return !isPouredNext(step.mould, step.until);
-    return step.kind !== 'set up' && step.kind !== 'clear up';
-  });
-};
-
-const whatOf = (step: SessionStep): string => {
-  if (step.kind === 'batch') return step.pours[0]?.mould ?? '';
-  if (step.kind === 'pack') return step.order;
-  return step.kind === 'prep' || step.kind === 'strip' ? step.mould : '';
-};
-
-/** A step with the name by which it is said that it was not done, and what could not be written down is found. */
-const lateLine = (step: SessionStep): LateLine => ({ name: lateStepName({ ...step, what: whatOf(step) }), step });
-
 /** The data as they are recorded, times to come and all. */
 const fileOf = ({ file }: CachedPlan, now: string): YardFile => ({ ...file, yard: { ...file.yard, now } });
 
@@ -120,7 +98,6 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
   const calendar = calendarOf(yard.yard.timeZone);
   const now = minuteOf(context.now);
   const { session, underWay, idle } = sessionToShow(plan, yard);
-  const grace = graceNow(yard);
   const { changes, toMend, hours, system, waters } = await context.database.read(async (tx) => ({
     changes: await recentHeads(tx, CHANGES_READ),
     toMend: await piecesToMend(tx),
@@ -131,7 +108,8 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
   const orders = await openOrdersOf(context, cached);
   const steps = session ? sessionSteps(plan, yard, session, { system, waters }) : [];
   await yieldThread();
-  const lateSteps = grace ? lateOnly(sessionSteps(plan, yard, grace.session, { system, waters })) : [];
+  const late = lateFacts(yard, cached.stored, { system, waters });
+  const lateSteps = late.flatMap(({ lines }) => lines.map(({ step }) => step));
   const day = today(yard.yard.timeZone, context.now);
   // Only what the list of today strips has its button there.
   const listed = session && dateOfDay(session.day) === day ? [...lateSteps, ...steps] : lateSteps;
@@ -145,10 +123,7 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
     fixed: fixedFacts(yard, session, hours),
     idle: idle && hoursFacts(idle, calendar),
     steps,
-    late:
-      grace && lateSteps.length > 0
-        ? { until: calendar.instantText(grace.until), lines: lateSteps.map(lateLine) }
-        : null,
+    late,
     lastMix: session
       ? lastMixes(plan, yard, session).map(({ mix, at }) => ({ mix, at: calendar.instantText(at) }))
       : [],

@@ -61,9 +61,13 @@ export interface DoneFacts {
   words: string;
 }
 
-/** Late work, and until when it is kept as planned. */
-interface LateFacts {
-  until: string;
+/** What is not recorded yet of one session that is over. */
+export interface LateFacts {
+  /** Names the session. */
+  session: string;
+  date: string;
+  /** Instants; null where its hours are no longer there. */
+  hours: { start: string; end: string } | null;
   lines: readonly LateLine[];
 }
 
@@ -78,8 +82,8 @@ export interface TodayModel extends PageHead {
   /** Hours of today in which nothing is planned. */
   idle: SessionHours | null;
   steps: readonly SessionStep[];
-  /** Planned for a session that is over, not written down, and kept as planned until then; null for nothing. */
-  late: LateFacts | null;
+  /** Planned for sessions that are over, and not recorded: it counts as done as planned until somebody says so or not. */
+  late: readonly LateFacts[];
   lastMix: readonly LastMix[];
   otherFull: readonly FullMould[];
   /** They count as filled just now. */

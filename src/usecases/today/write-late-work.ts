@@ -4,10 +4,10 @@ import { isMendedByDay, isOut } from '../../engine/book/mould-state.ts';
 import { todayIn } from '../../engine/book/today-in.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import type { Changed } from '../plan/changing.ts';
+import { stepsOfSession, toAnswer } from '../plan/late-sessions.ts';
 import { workOfStep } from '../plan/late-step-work.ts';
-import { type LateStep, lateSteps } from '../plan/late-steps.ts';
+import type { LateStep } from '../plan/late-steps.ts';
 import { lateWords } from '../plan/late-words.ts';
-import { lateWork } from '../plan/late-work.ts';
 import { plannedFor, recordingWork, type WorkStep } from '../plan/recording-work.ts';
 
 /** What a step takes from the stock. */
@@ -42,6 +42,7 @@ const doubt = (step: LateStep, yard: YardFile): string | null => {
 /** A step of late work; what is wrong with it stands at its own name. */
 const workStep = (step: LateStep): WorkStep => ({
   name: step.name,
+  answers: step.name,
   work: ({ yard, plan }) => {
     const reason = doubt(step, yard);
     if (reason) return refuse(step.name, reason);
@@ -50,17 +51,21 @@ const workStep = (step: LateStep): WorkStep => ({
 });
 
 /**
- * All work of a session that is over and was not written down yet is, as it was planned and in order of time: one change.
- * When one of its steps can't be, none is, and the fault stands at the name of that step.
+ * All work of sessions that are over which is not recorded is, as it was planned and in order of time: one change, of all
+ * sessions or of the one that is named. When one of its steps can't be, none is, and the fault stands at the name of that
+ * step.
  */
-export const writeLateWork = (context: UseCaseContext): Promise<Outcome<Changed<readonly LateStep[]>>> =>
+export const writeLateWork = (
+  context: UseCaseContext,
+  session: string | null = null,
+): Promise<Outcome<Changed<readonly LateStep[]>>> =>
   recordingWork<readonly LateStep[]>(
     context,
     { kind: 'as planned', words: (steps) => `${lateWords(steps)} as planned` },
-    async (_tx, yard, plan) => {
-      const late = lateWork(yard, plan);
-      if (!late) return refuse('late', 'There is nothing left to be written down as planned. Nothing was changed.');
-      const steps = lateSteps(late);
+    async (_tx, yard, plan, work) => {
+      const steps = stepsOfSession(toAnswer(yard, plan, work), session);
+      if (steps.length === 0)
+        return refuse('late', 'There is nothing left to be recorded as planned. Nothing was changed.');
       return done({ steps: steps.map(workStep), value: steps });
     },
   );

@@ -52,8 +52,8 @@ export const sessionTyped = ({ session = '' }: FormFields): Outcome<string> => d
 /** An order that is named and nothing else. */
 export const orderNamed = ({ order = '' }: FormFields): Outcome<string> => done(order);
 
-/** A step of late work that was not done; null for all of it. */
-export const stepTyped = ({ step }: FormFields): Outcome<string | null> => done(step || null);
+/** Late work: one step, or all of one session; null for all there is. */
+export const lateTyped = ({ step, session }: FormFields) => done({ step: step || null, session: session || null });
 
 /** When a session stops, by the clock of its day. */
 export const stopTyped = ({ session = '', at = '' }: FormFields) => done({ session, at });

@@ -36,7 +36,8 @@ const renameInPlan = async (tx: Tx, from: string, to: string): Promise<void> => 
     list.map((one) => (one.mould === from ? { ...one, mould: to } : one));
   const { pours, strips, unstripped } = stored.plan;
   const plan = { ...stored.plan, pours: renamed(pours), strips: renamed(strips), unstripped: renamed(unstripped) };
-  await savePlan(tx, { ...stored, plan });
+  const unanswered = stored.unanswered && { ...stored.unanswered, pours: renamed(stored.unanswered.pours) };
+  await savePlan(tx, { ...stored, plan, unanswered });
 };
 
 /** What a mould is called, makes and needs. */

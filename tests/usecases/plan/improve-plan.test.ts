@@ -8,6 +8,8 @@ import { type Compute, computeWithoutThread } from '../../../src/usecases/core/c
 import { done, type UseCaseContext } from '../../../src/usecases/core/context.ts';
 import { changing } from '../../../src/usecases/plan/changing.ts';
 import { giveUpImproving, improvePlan } from '../../../src/usecases/plan/improve-plan.ts';
+import { fixHours } from '../../../src/usecases/yard/fix-hours.ts';
+import { demoAt, demoSaturday, namesOf } from '../../support/demo-saturday.ts';
 import { storeWorsePlan, withWorsePlan, worsePlan } from '../../support/worse-plan.ts';
 
 const stored = ({ database }: UseCaseContext) => database.read(storedPlan);
@@ -52,6 +54,27 @@ test('a plan that is as good as it gets is not looked at twice', async () => {
   expect(await improvePlan(context)).toBe('as good as it gets');
   expect(await stored(context)).toEqual({ ...quick, improved: true });
   expect(await improvePlan(context)).toBe('nothing to do');
+});
+
+test('a yard with work that is not recorded is searched as one in which it was done, and the work stays', async () => {
+  const { context, late } = await demoSaturday();
+  await fixHours(context('13:40'), 12);
+  const steps = namesOf(await late('13:41'));
+  const quick = await stored(context('13:41'));
+  expect(quick?.improved).toBe(false);
+  const [first] = quick!.plan.batches;
+  const asked: string[][] = [];
+  await improvePlan(context('13:42'), async (kind, question) => {
+    if ('yard' in question && 'moulds' in question.yard)
+      asked.push(question.yard.inMould.flatMap(({ mould, filledAt }) => [mould, filledAt]));
+    return computeWithoutThread(kind, question);
+  });
+  expect(asked).toHaveLength(1);
+  // The yard that was searched has a piece of a batch that nobody recorded.
+  const poured = quick!.plan.pours.filter(({ fillEnd }) => fillEnd < demoAt('13:30') && fillEnd >= first!.start);
+  expect(poured.some(({ fillEnd }) => asked[0]!.includes(fillEnd))).toBe(true);
+  expect((await stored(context('13:42')))?.improved).toBe(true);
+  expect(namesOf(await late('13:43'))).toEqual(steps);
 });
 
 test('what was changed meanwhile makes a better plan of the old data worth nothing', async () => {

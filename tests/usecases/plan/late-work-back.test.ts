@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import type { PlanOfWork } from '../../../shared/late-work.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { lateSteps, lateTaken } from '../../../src/usecases/plan/late-steps.ts';
-import { lateWork, type PlanOfWork } from '../../../src/usecases/plan/late-work.ts';
+import { lateWork } from '../../../src/usecases/plan/late-work.ts';
 import { withLateBack } from '../../../src/usecases/plan/late-work-back.ts';
 import { withLateWorkDone } from '../../../src/usecases/plan/late-work-done.ts';
 import { handPlan, plannedYard, saturday } from '../../support/planned-yard.ts';
@@ -20,8 +21,11 @@ const sinceThen = (): PlanFile => {
   const later = { fillStart: saturday('16:00'), fillEnd: saturday('16:07'), prepStart: saturday('15:50') };
   return {
     ...plan,
-    batches: plan.batches.map((batch) => ({ ...batch, start: saturday('15:50') })),
-    pours: plan.pours.map((pour) => ({ ...pour, ...later, prepEnd: saturday('15:50'), stripStart: saturday('17:30') })),
+    batches: plan.batches.map((batch) => ({ ...batch, start: saturday('15:50'), end: saturday('16:14') })),
+    pours: plan.pours.map((pour) => ({
+      ...{ ...pour, ...later, prepEnd: saturday('15:50') },
+      ...{ stripStart: saturday('17:30'), stripEnd: saturday('17:38') },
+    })),
     orders: [],
   };
 };

@@ -23,7 +23,7 @@ const written = (yard: YardFile, plan: PlanFile = handPlan()) => {
 /** What comes of planning such a yard and putting the late work back. */
 const planned = (yard: YardFile, plan?: PlanFile): PlanFile => {
   const found = written(yard, plan);
-  return planFile.parse(found.putBack(planYard(found.yard, { effort: 'quick' })));
+  return planFile.parse(found.putBack(planYard(found.yard, { effort: 'quick' })).plan);
 };
 const mouldOf = ({ moulds }: YardFile, id: string) => moulds.find((mould) => mould.id === id);
 const onHand = ({ materials }: YardFile, id: string) => materials.find((one) => one.id === id)?.onHand;
@@ -75,11 +75,16 @@ describe('a session of which nothing is written down', () => {
     expect(withLateWorkDone(yardAfter({ finished: [{ casting: 'panel-900', count: 2 }] }), onlyPacked)).not.toBeNull();
   });
 
-  test('is nothing to keep before it is over, or more than an hour after it', () => {
-    for (const clock of ['11:59', '13:00'])
-      expect(
-        withLateWorkDone(plannedYard({ yard: { ...plannedYard().yard, now: saturday(clock) } }), handPlan()),
-      ).toBeNull();
+  const moulds = (now: string) =>
+    withLateWorkDone(plannedYard({ yard: { ...plannedYard().yard, now } }), handPlan())?.yard.moulds.map(
+      ({ condition, prepped }) => `${condition}${prepped ? ', set up' : ''}`,
+    );
+
+  test('counts step by step as its times pass, and however long after it', () => {
+    expect(moulds(saturday('08:21'))).toBeUndefined();
+    expect(moulds(saturday('08:22'))).toEqual(['ready, set up', 'dirty']);
+    expect(moulds(saturday('10:45'))).toEqual(['dirty', 'ready']);
+    expect(moulds('2027-06-12T09:00:00+01:00')).toEqual(['dirty', 'dirty']);
   });
 });
 
@@ -100,11 +105,13 @@ describe('a piece that is stripped in a later session', () => {
     expect(plan.strips).toEqual([]);
   });
 
-  test('is not kept where it would never come out', () => {
+  test('is kept beside a plan in which it would never come out', () => {
     const found = written(yardAfter(), leftInMould());
     const plan = planYard(found.yard, { effort: 'quick' });
     const never = { ...plan, strips: [], unstripped: [{ mould: '900 no. 2', reason: 'no hours' }] };
-    expect(found.putBack(never)).toBeNull();
+    const { plan: back, aside } = found.putBack(never);
+    expect([back.batches, back.unstripped]).toEqual([[], []]);
+    expect(aside?.pours.map(({ mould }) => mould)).toEqual(['900 no. 1', '900 no. 2']);
   });
 });
 
@@ -129,15 +136,26 @@ describe('work that is written down in part', () => {
     expect([plan.strips, plan.orders]).toEqual([poured.strips, poured.orders]);
   });
 
-  test('lets go of a batch of which a mould is full already, and of what would have come of it', () => {
-    const found = withLateWorkDone(yardAfter({ inMould }), handPlan());
-    expect(found).toBeNull();
+  const scrapped = yardAfter().moulds.map((mould, place) =>
+    place === 0 ? { ...mould, condition: 'retired' as const } : mould,
+  );
+
+  test.each([
+    ['of which a mould is full already', { inMould }],
+    ['for a mould that is scrapped since', { moulds: scrapped }],
+  ])('keeps a batch %s to be answered, and counts nothing of it', (_of, changes) => {
+    const yard = yardAfter(changes);
+    const found = written(yard);
+    expect(found.yard).toEqual(yard);
+    const { plan, aside } = found.putBack(planYard(yard, { effort: 'quick' }));
+    expect(aside).toMatchObject({ batches: [{ start: saturday('09:05') }], strips: [], orders: [] });
+    expect(aside?.pours.map(({ mould }) => mould)).toEqual(['900 no. 1', '900 no. 2']);
+    const ids = [...plan.batches, ...plan.pours, ...aside!.batches, ...aside!.pours].map(({ id }) => id);
+    expect(new Set(ids).size).toBe(ids.length);
   });
 
-  test('lets go of a batch for a mould that is scrapped since', () => {
-    const moulds = yardAfter().moulds.map((mould, place) =>
-      place === 0 ? { ...mould, condition: 'retired' as const } : mould,
-    );
+  test('lets go of a batch for a mould that is no longer there', () => {
+    const moulds = yardAfter().moulds.slice(1);
     expect(withLateWorkDone(yardAfter({ moulds }), handPlan())).toBeNull();
   });
 

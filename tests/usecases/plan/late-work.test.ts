@@ -1,13 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { recentChanges } from '../../../db/stores/change-store.ts';
 import { mouldById } from '../../../db/stores/mould-store.ts';
 import { storedPlan } from '../../../db/stores/plan-store.ts';
 import { askWhen } from '../../../src/usecases/first/ask-when.ts';
 import { packOrder } from '../../../src/usecases/orders/pack-order.ts';
+import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
 import { recordPour } from '../../../src/usecases/today/record-pour.ts';
 import { recordPrep } from '../../../src/usecases/today/record-prep.ts';
 import { recordStrip } from '../../../src/usecases/today/record-strip.ts';
 import type { SessionStep } from '../../../src/usecases/today/session-step.ts';
+import { showToday } from '../../../src/usecases/today/show-today.ts';
 import { fixHours } from '../../../src/usecases/yard/fix-hours.ts';
 import { demoAt as at, demoSaturday as demoDay, namesOf } from '../../support/demo-saturday.ts';
 
@@ -34,18 +35,22 @@ const nextOf = (steps: readonly SessionStep[]): Work | undefined =>
       !(step.kind === 'strip' && !step.inMould) && !((step.kind === 'prep' || step.kind === 'batch') && step.waits),
   );
 
-describe('in the hour after a session', () => {
-  test('what is not written down stays, in the plan and on Today, and is dropped only then', async () => {
+describe('after a session', () => {
+  test('what is not recorded stays, in the plan and on Today, the next day too, and no date moves', async () => {
     const { database, late, days } = await demoDay();
     const planned = await days('13:29');
     const steps = await late('13:30');
     expect(steps.filter(({ kind }) => kind === 'batch').length).toBeGreaterThan(3);
-    expect(namesOf(await late('14:29'))).toEqual(namesOf(steps));
-    expect(await days('14:29')).toEqual(planned);
-    expect(await late('14:30')).toEqual([]);
-    expect(await days('14:30')).not.toEqual(planned);
-    const [change] = await database.read((tx) => recentChanges(tx, 1));
-    expect(change?.words).toMatch(/to be poured by now are not marked poured$/);
+    expect(namesOf(await late('16:29'))).toEqual(namesOf(steps));
+    const sunday = { database, now: '2027-04-11T09:00:00+01:00' };
+    // What was ready on Saturday and is there still goes out on the next day for that.
+    const toCome = planned.filter(([, day]) => day! > '2027-04-10');
+    const { orders } = (await currentPlan(sunday)).plan;
+    expect(toCome.length).toBeGreaterThan(5);
+    for (const one of toCome) expect(orders.map(({ id, completesOn }) => [id, completesOn])).toContainEqual(one);
+    const { late: sessions } = await showToday(sunday);
+    expect(sessions.map(({ date }) => date)[0]).toBe('2027-04-10');
+    expect(namesOf(sessions[0]!.lines.map(({ step }) => step))).toEqual(namesOf(steps));
   });
 
   test('another change plans round it: nothing of it moves, and no date does', async () => {
@@ -74,8 +79,6 @@ describe('in the hour after a session', () => {
     expect(await late('13:46')).toEqual([]);
     expect((await database.read(storedPlan))?.madeAt).toBe(made);
     expect(await days('13:46')).toEqual(planned);
-    // And when the hour is over nothing has to be poured again.
-    expect(await days('14:30')).toEqual(planned);
   });
 
   test('a batch poured only now is written down so, and the rest stays as it was planned', async () => {
@@ -104,8 +107,7 @@ describe('in the hour after a session', () => {
       const asked = await askWhen(context(clock), [{ row: 0, line: { casting: 'panel-900', quantity: 1 } }]);
       return asked.ok ? asked.value.earliestOn : null;
     };
-    const [during, after, dropped] = [await ask('13:29'), await ask('13:40'), await ask('14:40')];
-    expect(after! <= dropped!).toBe(true);
-    expect(during! <= after!).toBe(true);
+    const [during, after] = [await ask('13:29'), await ask('20:40')];
+    expect(after).toBe(during);
   });
 });

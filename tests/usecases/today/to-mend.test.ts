@@ -7,6 +7,7 @@ import { loadYardFile } from '../../../db/stores/yard-store.ts';
 import { undoChange } from '../../../src/usecases/changes/undo-change.ts';
 import { markMould } from '../../../src/usecases/moulds/mark-mould.ts';
 import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
+import { giveUpLateWork } from '../../../src/usecases/today/give-up-late-work.ts';
 import { mendPiece } from '../../../src/usecases/today/mend-piece.ts';
 import { recordStrip } from '../../../src/usecases/today/record-strip.ts';
 import { scrapPiece } from '../../../src/usecases/today/scrap-piece.ts';
@@ -58,6 +59,8 @@ describe('a piece that came out and can be patched', () => {
   test('is a finished piece once it is mended, its cure counted from its pour, and nothing is poured instead', async () => {
     const { at, strip, aside, finished, orderOfPours } = await poured();
     await strip('mend');
+    // Another was planned for it on Saturday, which nobody poured.
+    await giveUpLateWork(at('2027-04-12T09:00:00+01:00'), { step: null, session: null });
     const outcome = await mendPiece(at('2027-04-12T09:00:00+01:00'), idOf(await aside()), { fitFrom: null });
     expect(outcome).toMatchObject({
       ok: true,

@@ -71,7 +71,7 @@ const model = (changes: Partial<TodayModel>): TodayModel => ({
     fixed: { hours: 24, session: null },
     idle: null,
     steps: [prep, batch, strip],
-    late: null,
+    late: [],
   },
   ...{
     lastMix: [],
@@ -87,6 +87,12 @@ const model = (changes: Partial<TodayModel>): TodayModel => ({
   ...changes,
 });
 
+/** A session of which nothing is recorded. */
+const lateOf = (date: string) => ({
+  ...{ session: date, date, hours: null },
+  lines: [batch, strip].map((step) => ({ name: step.kind, step })),
+});
+
 describe('the first line', () => {
   test.each<[Partial<TodayModel>, string]>([
     [{}, 'Today, 8:00 to 13:30: pour 2 pieces and strip 1.'],
@@ -95,10 +101,13 @@ describe('the first line', () => {
     [{ underWay: true, steps: [batch] }, 'Next, 9:05: mix 1 bag for 900 no. 1 and 900 no. 2.'],
     [{ underWay: true, steps: [strip] }, 'Next, 10:40: strip 900 no. 1.'],
     [{ session: null, steps: [] }, 'No session has anything to do.'],
+    [{ late: [lateOf('2027-04-10')] }, 'To be recorded: pour 2 pieces and strip 1.'],
+    [{ late: [lateOf('2027-04-03')] }, 'To be recorded, of Sat 3 Apr: pour 2 pieces and strip 1.'],
     [
-      { late: { until: at('14:30'), lines: [batch, strip].map((step) => ({ name: step.kind, step })) } },
-      'To be written down: pour 2 pieces and strip 1.',
+      { late: [lateOf('2027-04-03'), lateOf('2027-04-10')] },
+      'To be recorded, of 2 sessions: pour 4 pieces and strip 2.',
     ],
+    [{ late: [lateOf('2027-04-03')], underWay: true }, 'Next, 8:10: prepare 900 no. 1.'],
     [{ steps: [prep] }, 'Today, 8:00 to 13:30: prepare 1 mould.'],
   ])('%#', (changes, text) => {
     expect(todayAnswer(model(changes))).toBe(text);

@@ -1,0 +1,106 @@
+import type { PlanOfWork } from '../../../shared/late-work.ts';
+import type { PlanPour, PlanStrip } from '../../../shared/plan.ts';
+import { minuteOf } from '../../../shared/time.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import type { Filled, PackWork, PourWork, SetUpWork, StripWork, WorkDone } from '../../engine/book/work-done.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
+import type { FixedMix } from './fixed-pours.ts';
+import { type LateStep, lateSteps, stripOf } from './late-steps.ts';
+import { lateWork } from './late-work.ts';
+
+type Moved = (instant: string, minutes: number) => string;
+
+/** The strip of a piece that was poured otherwise than planned: as much later as it was. */
+const stripAfter = (pour: PlanPour, { filledAt }: Filled, moved: Moved): PlanStrip => {
+  const later = Math.max(0, minuteOf(filledAt) - minuteOf(pour.fillEnd));
+  const { stripStart, stripEnd, pieceReadyAt, ...strip } = stripOf(pour);
+  return {
+    ...strip,
+    stripStart: moved(stripStart, later),
+    stripEnd: moved(stripEnd, later),
+    pieceReadyAt: moved(pieceReadyAt, later),
+  };
+};
+
+const isOf = (pour: PlanPour, { mould, casting }: Pick<Filled, 'mould' | 'casting'>): boolean =>
+  pour.mould === mould && pour.casting === casting;
+
+/** How far from its planned time a batch was poured. */
+const minutesOff = ({ pours }: FixedMix, done: PourWork): number => {
+  const full = (times: string[]): number => Math.max(...times.map(minuteOf));
+  return Math.abs(full(pours.map(({ fillEnd }) => fillEnd)) - full(done.pours.map(({ filledAt }) => filledAt)));
+};
+
+/** The late batch that some pours are: the one that is named, else the nearest in time that has one of them. */
+const mixPoured = (steps: readonly LateStep[], done: PourWork, step: string | undefined): FixedMix | null => {
+  const mixes = steps.flatMap((one) => (one.kind === 'batch' ? [one] : []));
+  if (step !== undefined) return mixes.find(({ name }) => name === step)?.mix ?? null;
+  const [nearest] = mixes
+    .map(({ mix }) => mix)
+    .filter((mix) => mix.pours.some((pour) => done.pours.some((one) => isOf(pour, one))))
+    .sort((a, b) => minutesOff(a, done) - minutesOff(b, done));
+  return nearest ?? null;
+};
+
+const lessPoured = (work: PlanOfWork, mix: FixedMix | null, { pours }: PourWork, moved: Moved): PlanOfWork => {
+  const own = new Set(mix?.pours);
+  const batches = new Set(work.batches.map(({ id }) => id));
+  const filled = new Set(pours.map(({ mould }) => mould));
+  // A set-up that stands alone was for a pour like this one.
+  const isUsedUp = (pour: PlanPour): boolean => !batches.has(pour.batch) && filled.has(pour.mould);
+  const strips = [...own].flatMap((pour) => {
+    const one = pours.find((filledOne) => isOf(pour, filledOne));
+    return one ? [stripAfter(pour, one, moved)] : [];
+  });
+  return {
+    ...work,
+    batches: work.batches.filter((batch) => batch !== mix?.batch),
+    pours: work.pours.filter((pour) => !own.has(pour) && !isUsedUp(pour)),
+    strips: [...work.strips, ...strips],
+  };
+};
+
+const lessStripped = (work: PlanOfWork, { mould }: StripWork): PlanOfWork => {
+  const [first] = work.strips
+    .filter((strip) => strip.mould === mould)
+    .sort((a, b) => minuteOf(a.stripStart) - minuteOf(b.stripStart));
+  return { ...work, strips: work.strips.filter((strip) => strip !== first) };
+};
+
+const lessSetUp = (work: PlanOfWork, { mould }: SetUpWork): PlanOfWork => {
+  const [first] = work.pours
+    .filter((pour) => pour.mould === mould && pour.prepStart !== pour.prepEnd)
+    .sort((a, b) => minuteOf(a.prepStart) - minuteOf(b.prepStart));
+  const pours = work.pours.map((pour) => (pour === first ? { ...pour, prepStart: pour.prepEnd, oiled: false } : pour));
+  return { ...work, pours };
+};
+
+const lessPacked = (work: PlanOfWork, { order: id }: PackWork): PlanOfWork => ({
+  ...work,
+  orders: work.orders.map((order) => {
+    const { packStart: _start, packEnd: _end, ...rest } = order;
+    return order.id === id ? rest : order;
+  }),
+});
+
+/**
+ * What is left to answer of the work of a plan once something is recorded, whatever the time it was done at. A batch that
+ * was poured later than planned has its pieces stripped as much later. `step` names the step that it was, where that is
+ * known.
+ */
+export const lessAnswered = (yard: YardFile, work: PlanOfWork, done: WorkDone, step?: string): PlanOfWork => {
+  switch (done.kind) {
+    case 'poured': {
+      const late = lateWork(yard, work);
+      const { instantText } = calendarOf(yard.yard.timeZone);
+      const moved: Moved = (instant, minutes) => (minutes === 0 ? instant : instantText(minuteOf(instant) + minutes));
+      return lessPoured(work, late && mixPoured(lateSteps(late), done, step), done, moved);
+    }
+    case 'stripped':
+      return lessStripped(work, done);
+    case 'set up':
+      return lessSetUp(work, done);
+    case 'packed':
+      return lessPacked(work, done);
+  }
+};
