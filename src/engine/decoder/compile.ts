@@ -12,6 +12,7 @@ import { begunIn, begunWorkOf, occupyForBegun } from './begun.ts';
 import type { BegunWork } from './begun-work.ts';
 import { fixedWorkOf } from './fixed.ts';
 import type { FixedWork } from './fixed-batch.ts';
+import { holdsByDay } from './holds.ts';
 import { type CompiledMix, type CompiledMould, type CompiledOrder, NEVER, NONE, type Problem } from './problem.ts';
 import { shiftsOf } from './shifts.ts';
 
@@ -151,13 +152,18 @@ const packMinutesOf = ({ lines }: Order, { kits }: YardFile): number =>
     return sum + (own?.packMinutes ?? 0) * quantity;
   }, 0);
 
+const dayOr = (date: string | undefined): number => (date === undefined ? NEVER : dayNumber(date));
+
 /** What an order takes: pieces by casting, parts by material, cuts, and the minutes of packing its kits. */
-const compileOrder = (yard: YardFile, order: Order): CompiledOrder => {
+const compileOrder = (yard: YardFile, order: Order, calendar: Calendar): CompiledOrder => {
   const [castings, materials] = [indexOf(yard.castings), indexOf(yard.materials)];
   const { pieces, parts, cuts } = goodsOfLines(order.lines, yard);
   const result: CompiledOrder = {
     weight: order.weight,
-    dueDay: order.due === undefined ? NEVER : dayNumber(order.due),
+    dueDay: dayOr(order.due),
+    wantedDay: dayOr(order.wanted),
+    aimDay: dayOr(order.due ?? order.wanted),
+    from: order.notBefore === undefined ? NONE : calendar.midnightOf(dayNumber(order.notBefore)),
     packMinutes: packMinutesOf(order, yard),
     pieces: [],
     pieceCount: 0,
@@ -186,6 +192,8 @@ export const compile = (yard: YardFile): Problem => {
   const begun = begunWorkOf(yard);
   withBegunPreps(moulds, begun);
   const orderOf = (id: string | undefined) => (id === undefined ? NONE : orderIndex.get(id)!);
+  const orders = yard.orders.map((o) => compileOrder(yard, o, calendar));
+  const shifts = shiftsOf(sessionsOf(yard, calendar), now, calendar);
   const problem: Problem = {
     yard,
     calendar,
@@ -195,7 +203,7 @@ export const compile = (yard: YardFile): Problem => {
     horizonEnd: calendar.midnightOf(today + yard.yard.horizonDays + 1),
     mixers: yard.yard.mixers,
     rackSpaces: yard.yard.rackSpaces ?? NEVER,
-    shifts: shiftsOf(sessionsOf(yard, calendar), now, calendar),
+    shifts,
     materials,
     mixes: compileMixes(yard, { climate, materials }, materialIndex),
     castings: yard.castings.map((c, i) => ({
@@ -212,10 +220,10 @@ export const compile = (yard: YardFile): Problem => {
       moulds: moulds.flatMap((m, k) => (m.usableFrom < NEVER && m.change[i] !== NONE ? [k] : [])),
     })),
     moulds,
-    orders: yard.orders.map((o) => compileOrder(yard, o)),
-    dueMinutes: Int32Array.from(yard.orders, (o) =>
-      o.due === undefined ? NEVER : calendar.midnightOf(dayNumber(o.due) + 1),
-    ),
+    orders,
+    aimMinutes: Int32Array.from(orders, ({ aimDay }) => (aimDay >= NEVER ? NEVER : calendar.midnightOf(aimDay + 1))),
+    holds: holdsByDay(orders, shifts, now),
+    isAnyFrom: orders.some(({ from }) => from !== NONE),
     finished: yard.finished.map((f) => ({
       casting: castingIndex.get(f.casting)!,
       count: f.count,

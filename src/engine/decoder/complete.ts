@@ -21,7 +21,7 @@ const finish = (state: DecoderState, order: number, packStart: number, completes
 const packAsFixed = (state: DecoderState, order: number): boolean => {
   const { packAt, readyAt } = state.orders;
   const start = packAt[order]!;
-  if (start === NONE || readyAt[order]! > start) {
+  if (start === NONE || readyAt[order]! > start || state.problem.orders[order]!.from > start) {
     packAt[order] = NONE;
     return false;
   }
@@ -52,9 +52,9 @@ const wouldSlip = (state: DecoderState): boolean => {
 
 const pack = (state: DecoderState, order: number, late: boolean): boolean => {
   const { timeline, problem } = state;
-  const minutes = problem.orders[order]!.packMinutes;
+  const { packMinutes: minutes, from: notBefore } = problem.orders[order]!;
   askParts(state, order);
-  const from = state.stock.earliest(Math.max(state.orders.readyAt[order]!, timeline.from));
+  const from = state.stock.earliest(Math.max(state.orders.readyAt[order]!, timeline.from, notBefore));
   if (from + minutes > timeline.to) return false;
   const by = Math.min(timeline.to, problem.horizonEnd - 1);
   const start = late ? timeline.latest(PACK, minutes, 1, from, by) : timeline.earliest(PACK, minutes, 1, from, by);

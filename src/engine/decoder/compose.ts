@@ -1,5 +1,6 @@
 import { type FillOption, fillBatch } from '../pack/fill.ts';
-import { type DecoderState, placeWanted } from './decoder-state.ts';
+import type { DecoderState } from './decoder-state.ts';
+import { placeWanted } from './holds.ts';
 import type { Openings } from './opening-list.ts';
 import { NEVER, NONE } from './problem.ts';
 

@@ -1,9 +1,10 @@
 import type { DecoderState } from './decoder-state.ts';
 import type { Dispatch } from './dispatch.ts';
 import { choicesIn } from './dispatch.ts';
+import { releaseHeld, takeHolds } from './holds.ts';
 import { NEVER, NONE } from './problem.ts';
 import { workShift } from './shift.ts';
-import { releaseHeldBack, resetState } from './start.ts';
+import { resetState } from './start.ts';
 
 /** Some mould holds a piece, or waits for a fixed pour. */
 const anyMouldBusy = (state: DecoderState): boolean => {
@@ -30,7 +31,7 @@ export const workShifts = (state: DecoderState, dispatch: Dispatch, first: numbe
     if (state.orders.open === 0 && !anyMouldBusy(state)) return s;
     if (look?.(s)) return s;
     state.choices = choicesIn(dispatch, s);
-    if (dispatch.heldBack?.shift === s) releaseHeldBack(state);
+    releaseHeld(state, s);
     workShift(state, s);
   }
   return state.problem.shifts.count;
@@ -55,6 +56,7 @@ export const repairEnd = (state: DecoderState, dispatch: Dispatch): boolean => {
 export const beginPlan = (state: DecoderState, dispatch: Dispatch): void => {
   state.dispatch = dispatch;
   state.pourUntil = NEVER;
+  takeHolds(state, dispatch);
   resetState(state);
 };
 

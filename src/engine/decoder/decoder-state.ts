@@ -1,7 +1,7 @@
 import { inBlock } from './block.ts';
 import { type Choices, DEFAULT_CHOICES, type Dispatch, MOST_PARTS } from './dispatch.ts';
 import { type Openings, openingsOf } from './opening-list.ts';
-import { NEVER, NONE, type Problem } from './problem.ts';
+import { type Hold, NEVER, NONE, type Problem } from './problem.ts';
 import { Rack } from './rack.ts';
 import { Stock } from './stock.ts';
 import { Timeline } from './timeline.ts';
@@ -45,10 +45,11 @@ interface Demand {
   end: Int32Array;
   /** The same pieces by the place in the sequence at which each is wanted, whoever gets it. */
   wantedPlace: Int32Array;
+  wantedOrder: Int32Array;
   wantedLeft: Int32Array;
   wantedHead: Int32Array;
   wantedEnd: Int32Array;
-  /** Pieces left in each queue. */
+  /** Pieces left in each queue, of orders that are not held back. */
   need: Int32Array;
   total: number;
   /** By casting: moulds set up for it now. */
@@ -102,10 +103,6 @@ export interface Placed {
   fromFinished: { order: number; finished: number; count: number }[];
 }
 
-/** Place in the sequence of the next piece of a casting that is still to be poured; only while some are. */
-export const placeWanted = ({ demand }: DecoderState, casting: number): number =>
-  demand.wantedPlace[demand.wantedHead[casting]!]!;
-
 /** Bags of all batches placed, halves where the mix's steps allow. */
 export const bagsOf = (placed: Placed): number => {
   let bags = 0;
@@ -127,6 +124,9 @@ export interface DecoderState {
   orders: OrderStates;
   placed: Placed;
   openings: Openings;
+  /** Orders that are held back in this plan, and by order the shift until which it is; 0 for one that is not. */
+  holds: readonly Hold[];
+  heldUntil: Int32Array;
   shift: number;
   /** Batches placed when the shift was entered. */
   batchesBefore: number;
@@ -178,6 +178,7 @@ const demandOf = (problem: Problem): Demand => {
     head: perCasting(),
     end: perCasting(),
     wantedPlace: ints(MOST_PARTS * entries),
+    wantedOrder: ints(MOST_PARTS * entries),
     wantedLeft: ints(MOST_PARTS * entries),
     wantedHead: perCasting(),
     wantedEnd: perCasting(),
@@ -239,7 +240,7 @@ const lastStrips = (problem: Problem, timeline: Timeline): Int32Array =>
   });
 
 /** Arrays that are filled from the sequence and that no shift changes. */
-const QUEUED = new Set(['order', 'end', 'wantedPlace', 'wantedEnd', 'place']);
+const QUEUED = new Set(['order', 'end', 'wantedPlace', 'wantedOrder', 'wantedEnd', 'place']);
 /** Arrays that stay as the problem has them. */
 const UNCHANGED = new Set(['start']);
 /** Of what is placed, what holds for the moulds as they were at the start. */
@@ -292,6 +293,8 @@ export const decoderStateOf = (problem: Problem, dispatch: Dispatch, heldBack?: 
     ),
     stock: new Stock(problem.materials, heldBack ?? ints(problem.materials.length)),
     openings: openingsOf(problem),
+    holds: [],
+    heldUntil: ints(orders),
     shift: 0,
     batchesBefore: 0,
     blocked: new Uint8Array(problem.castings.length),

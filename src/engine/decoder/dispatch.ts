@@ -1,4 +1,4 @@
-import { NONE } from './problem.ts';
+import { type Hold, NONE } from './problem.ts';
 
 /** How the decoder weighs its own choices, in all shifts or in one. */
 export interface Choices {
@@ -66,8 +66,11 @@ export interface Dispatch {
   choices: Choices;
   /** Choices that differ in single shifts, by shift. */
   inShift: Map<number, Choices>;
-  /** An order none of whose pieces is poured before a shift: how it is fitted in behind what is promised. */
-  heldBack?: { order: number; shift: number };
+  /**
+   * Orders none of whose pieces is poured before a shift: how they are fitted in behind what is promised. They come last
+   * in the sequence, in this order.
+   */
+  heldBack?: readonly Hold[];
 }
 
 /**

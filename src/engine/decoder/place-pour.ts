@@ -1,21 +1,29 @@
 import { curedAt, outAt } from '../book/curing-times.ts';
 import { turnsAfterPour } from '../book/mould-state.ts';
 import type { DecoderState } from './decoder-state.ts';
+import { queueHead, wantedHead } from './holds.ts';
 import { NONE } from './problem.ts';
 
+const firstLeft = (left: Int32Array, from: number, end: number): number => {
+  let i = from;
+  while (i < end && left[i] === 0) i++;
+  return i;
+};
+
 /** Takes the order that the next piece of a casting is for out of its queue; NONE, for stock, where nobody needs one. */
-const nextOrder = (state: DecoderState, casting: number): number => {
+const nextOrder = (state: DecoderState, casting: number, batch: number): number => {
   const { demand, orders } = state;
   if (demand.need[casting] === 0) return NONE;
-  const head = demand.head[casting]!;
+  const head = queueHead(state, casting, state.placed.batchStart[batch]!);
+  if (head === demand.end[casting]) return NONE;
   const order = demand.order[head]!;
   demand.need[casting] = demand.need[casting]! - 1;
   demand.total--;
   demand.left[head] = demand.left[head]! - 1;
-  if (demand.left[head] === 0) demand.head[casting] = head + 1;
-  const wanted = demand.wantedHead[casting]!;
+  demand.head[casting] = firstLeft(demand.left, demand.head[casting]!, demand.end[casting]!);
+  const wanted = wantedHead(state, casting);
   demand.wantedLeft[wanted] = demand.wantedLeft[wanted]! - 1;
-  if (demand.wantedLeft[wanted] === 0) demand.wantedHead[casting] = wanted + 1;
+  demand.wantedHead[casting] = firstLeft(demand.wantedLeft, demand.wantedHead[casting]!, demand.wantedEnd[casting]!);
   orders.unpoured[order] = orders.unpoured[order]! - 1;
   return order;
 };
@@ -55,7 +63,7 @@ export const placePour = (
   const { moulds, demand, problem } = state;
   const { mix, fillMinutes } = problem.castings[casting]!;
   const setting = problem.mixes[mix]!;
-  const order = nextOrder(state, casting);
+  const order = nextOrder(state, casting, batch);
   const pour = addPour(state, mould, casting, batch, fillStart, order);
   moulds.turnsSinceOil[mould] = turnsAfterPour(moulds.turnsSinceOil[mould]!, moulds.coated[mould] === 1);
   moulds.coated[mould] = 0;

@@ -1,5 +1,6 @@
 import { isCoatDue, setUpMinutes } from '../book/mould-state.ts';
-import { type DecoderState, placeWanted } from './decoder-state.ts';
+import type { DecoderState } from './decoder-state.ts';
+import { placeWanted } from './holds.ts';
 import { NEVER, NONE, PREP } from './problem.ts';
 
 /** True when the mould has to be given a sealing coat before its next pour. */

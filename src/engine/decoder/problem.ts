@@ -110,15 +110,28 @@ export interface CompiledMould {
   oilDryMinutes: number;
 }
 
-/** An order with all its lines added up, kits taken apart. `dueDay` is NEVER without a due date. */
+/**
+ * An order with all its lines added up, kits taken apart. `dueDay` is NEVER without a date given, `wantedDay` without one
+ * asked for; `aimDay` is the day given, or else the one asked for. Before `from` nothing is poured or packed for it; NONE
+ * where it may be at any time.
+ */
 export interface CompiledOrder {
   weight: number;
   dueDay: number;
+  wantedDay: number;
+  aimDay: number;
+  from: Minute;
   packMinutes: number;
   pieces: { casting: number; count: number }[];
   pieceCount: number;
   parts: { material: number; quantity: number }[];
   cuts: { material: number; lengthMm: number; count: number }[];
+}
+
+/** An order none of whose pieces is poured before a shift; never where there is no such shift. */
+export interface Hold {
+  order: number;
+  shift: number;
 }
 
 /** A yard file made ready for the decoder: indices for ids, minutes for instants, one flat array for all minutes worked. */
@@ -137,8 +150,12 @@ export interface Problem {
   castings: CompiledCasting[];
   moulds: CompiledMould[];
   orders: CompiledOrder[];
-  /** By order: the first minute after its due date, NEVER without one. */
-  dueMinutes: Int32Array;
+  /** By order: the first minute after the day it is aimed at, NEVER without one. */
+  aimMinutes: Int32Array;
+  /** Orders whose first day is still to come. */
+  holds: readonly Hold[];
+  /** Some order has a first day, come already or not. */
+  isAnyFrom: boolean;
   finished: { casting: number; count: number; readyAt: Minute; order: number }[];
   /** `isBegun`: a batch under way fills the mould. It is dealt and stripped as a pour of the plan. */
   inMould: { mould: number; casting: number; filledAt: Minute; order: number; isBegun: boolean }[];

@@ -48,6 +48,9 @@ const refusalOf = (state: DecoderState, order: number): Refusal => {
   if (packMinutes > longestPackingMinutes(state))
     return { cause: 'time', reason: `packing it takes ${packMinutes} minutes and no session is that long` };
   const last = dateOfDay(problem.today + problem.yard.yard.horizonDays);
+  const { notBefore } = problem.yard.orders[order]!;
+  if (problem.orders[order]!.from >= problem.horizonEnd)
+    return { cause: 'time', reason: `nothing is to be poured or packed for it before ${notBefore}` };
   return { cause: 'time', reason: `the sessions up to ${last} have no time for it` };
 };
 

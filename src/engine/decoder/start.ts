@@ -79,22 +79,23 @@ const takeInMould = (state: DecoderState, order: number, casting: number, count:
   return got;
 };
 
-const joinWanted = (state: DecoderState, place: number, casting: number, count: number): void => {
+const joinWanted = (state: DecoderState, place: number, order: number, casting: number, count: number): void => {
   const { demand } = state;
   const end = demand.wantedEnd[casting]!;
   demand.wantedPlace[end] = place;
+  demand.wantedOrder[end] = order;
   demand.wantedLeft[end] = count;
   demand.wantedEnd[casting] = end + 1;
 };
 
 const joinQueue = (state: DecoderState, order: number, casting: number, left: number): void => {
   const { demand } = state;
-  if (!state.dispatch.setUp) joinWanted(state, state.orders.place[order]!, casting, left);
+  if (!state.dispatch.setUp) joinWanted(state, state.orders.place[order]!, order, casting, left);
   const end = demand.end[casting]!;
   demand.order[end] = order;
   demand.left[end] = left;
   demand.end[casting] = end + 1;
-  if (state.dispatch.heldBack?.order === order) return;
+  if (state.heldUntil[order]! > 0) return;
   demand.need[casting] = demand.need[casting]! + left;
   demand.total += left;
 };
@@ -143,32 +144,22 @@ const listWanted = (state: DecoderState, setUp: readonly number[]): void => {
       const here = Math.floor((count * (part + 1)) / times[order]!) - Math.floor((count * part) / times[order]!);
       const had = Math.min(here, there[casting]!);
       there[casting] = there[casting]! - had;
-      if (here > had) joinWanted(state, place, casting, here - had);
+      if (here > had) joinWanted(state, place, order, casting, here - had);
     }
   });
 };
 
-/** From now on pieces of the order that was held back are poured like any other's, after those queued before them. */
-export const releaseHeldBack = (state: DecoderState): void => {
-  const { demand, dispatch } = state;
-  const order = dispatch.heldBack!.order;
-  for (let c = 0; c < demand.need.length; c++)
-    for (let i = demand.head[c]!; i < demand.end[c]!; i++) {
-      if (demand.order[i] !== order) continue;
-      demand.need[c] = demand.need[c]! + demand.left[i]!;
-      demand.total += demand.left[i]!;
-    }
-};
-
 /**
  * A list of orders as it counts. One that is left out has no place: where it stands makes no difference to the others.
- * One that is held back comes last, so that no queue waits behind it.
+ * Those that the dispatch holds back come last, so that no queue waits behind them.
  */
 const taken = (state: DecoderState, list: Int32Array): number[] => {
-  const last = state.dispatch.heldBack?.order;
   const there = Array.from(list).filter((order) => !state.orders.excluded[order]);
-  if (last === undefined || state.orders.excluded[last]) return there;
-  return [...there.filter((order) => order !== last), ...there.filter((order) => order === last)];
+  const { heldBack } = state.dispatch;
+  if (!heldBack) return there;
+  const last = new Map(heldBack.map(({ order }, i) => [order, i]));
+  const held = there.filter((order) => last.has(order)).sort((a, b) => last.get(a)! - last.get(b)!);
+  return [...there.filter((order) => !last.has(order)), ...held];
 };
 
 /** Strips under way: the piece is out at their end, and its mould empty. */
@@ -211,6 +202,7 @@ const packBegun = (state: DecoderState, lots: Int32Array): void => {
  */
 export const resetState = (state: DecoderState): void => {
   const { problem, demand, orders, placed, dispatch } = state;
+  state.shift = 0;
   state.stock.reset();
   state.rack.reset();
   for (const lot of problem.finished)

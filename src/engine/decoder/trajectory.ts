@@ -1,6 +1,7 @@
 import { beginPlan, repairEnd, workShifts } from './decode.ts';
 import type { DecoderState, Placed } from './decoder-state.ts';
 import type { Dispatch } from './dispatch.ts';
+import { takeHolds } from './holds.ts';
 import { NEVER, NONE } from './problem.ts';
 import { isSameState, restoreSnapshot, type Snapshot, takeSnapshot } from './snapshot.ts';
 
@@ -65,6 +66,7 @@ export interface Branch {
 const beginBranch = (state: DecoderState, dispatch: Dispatch, trajectory: Trajectory, first: number): void => {
   state.dispatch = dispatch;
   state.pourUntil = NEVER;
+  takeHolds(state, dispatch);
   state.queueBlock.set(trajectory.queueBlock);
   restorePlaced(state, trajectory.placed);
   restoreSnapshot(state, trajectory.snapshots[first]!);

@@ -5,7 +5,7 @@ import { type CutDemand, cutPlan } from '../cut/cut-plan.ts';
 import { begunIn } from './begun.ts';
 import { bagsOf, type DecoderState } from './decoder-state.ts';
 import type { FixedPrep } from './fixed-batch.ts';
-import { NEVER, NONE, type Problem } from './problem.ts';
+import { NONE, type Problem } from './problem.ts';
 
 interface Use {
   at: number;
@@ -239,9 +239,8 @@ export const scoreOf = (state: DecoderState): PlanFile['score'] => {
       return;
     }
     const on = problem.handover[problem.calendar.dayOf(orders.completesAt[o]!) - problem.today]!;
-    if (order.dueDay < NEVER) score.weightedDaysLate += order.weight * Math.max(0, on - order.dueDay);
-    const { wanted } = problem.yard.orders[o]!;
-    if (wanted !== undefined) score.weightedDaysAfterWanted += order.weight * Math.max(0, on - dayNumber(wanted));
+    score.weightedDaysLate += order.weight * Math.max(0, on - order.dueDay);
+    score.weightedDaysAfterWanted += order.weight * Math.max(0, on - order.wantedDay);
     score.weightedCompletionDays += order.weight * (on - problem.today);
   });
   return score;

@@ -61,7 +61,7 @@ const earliestBehind = ({ state, problem, added }: Asking, present: Present): Ea
   const last = withOrderAt(present, present.dispatch.sequence.length, added);
   let best: Earliest = { completesAt: NEVER, dispatch: null };
   const fitsBehind = (shift: number): boolean => {
-    const dispatch = { ...last, heldBack: { order: added, shift } };
+    const dispatch = { ...last, heldBack: [{ order: added, shift }] };
     const completesAt = completesUnder(state, dispatch, added, present);
     best = sooner(best, completesAt, dispatch);
     return completesAt < NEVER;

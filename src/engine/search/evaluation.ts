@@ -6,27 +6,37 @@ import { NEVER, NONE } from '../decoder/problem.ts';
 export interface Evaluation {
   unplannedWeight: number;
   weightedDaysLate: number;
+  weightedDaysAfterWanted: number;
   /** `batchWorthDays` x batches + `bagWorthDays` x bags + weighted completion days. */
   cost: number;
   /**
-   * Weighted days that pieces are ready after their order's date, each piece counting its share of the order. No part of
+   * Weighted days that pieces are ready after their order's date, given or else wanted, each piece counting its share of
+   * the order, and half of that where the date is only wanted. No part of
    * what makes a plan good: it leads a search on, where an order gets less late piece by piece long before its day moves.
    */
   lateness: number;
 }
 
+/** What plans are compared by. */
+type Worth = Omit<Evaluation, 'lateness'> & Partial<Pick<Evaluation, 'lateness'>>;
+
 const EPSILON = 1e-9;
+/** A piece that is late for a date that is only wanted, against one that is late for a date given. */
+const WANTED_SHARE = 0.5;
 
 /**
  * True when the first is better for sure: less than a billionth counts as equal, and lateness does not count
  * (contract, "What makes one plan better than another").
  *
- * Example: a day late outweighs any cost: `isBetter({ unplannedWeight: 0, weightedDaysLate: 2, cost: 90 }, {
- * unplannedWeight: 0, weightedDaysLate: 3, cost: 10 })` is true.
+ * Example: a day late outweighs any days after dates wanted, and any cost: `isBetter({ unplannedWeight: 0,
+ * weightedDaysLate: 2, weightedDaysAfterWanted: 8, cost: 90 }, { unplannedWeight: 0, weightedDaysLate: 3,
+ * weightedDaysAfterWanted: 0, cost: 10 })` is true.
  */
-export const isBetter = (a: Evaluation, b: Evaluation): boolean => {
+export const isBetter = (a: Worth, b: Worth): boolean => {
   if (Math.abs(a.unplannedWeight - b.unplannedWeight) > EPSILON) return a.unplannedWeight < b.unplannedWeight;
   if (Math.abs(a.weightedDaysLate - b.weightedDaysLate) > EPSILON) return a.weightedDaysLate < b.weightedDaysLate;
+  if (Math.abs(a.weightedDaysAfterWanted - b.weightedDaysAfterWanted) > EPSILON)
+    return a.weightedDaysAfterWanted < b.weightedDaysAfterWanted;
   return a.cost < b.cost - EPSILON;
 };
 
@@ -36,22 +46,27 @@ const latenessOf = (state: DecoderState): number => {
   for (let p = 0; p < placed.pours; p++) {
     if (placed.pourOrder[p] === NONE) continue;
     const order = problem.orders[placed.pourOrder[p]!]!;
-    if (order.dueDay >= NEVER) continue;
-    const days = (placed.pourReadyAt[p]! - problem.dueMinutes[placed.pourOrder[p]!]!) / 1440;
-    if (days > 0) lateness += (order.weight * days) / order.pieceCount;
+    if (order.aimDay >= NEVER) continue;
+    const days = (placed.pourReadyAt[p]! - problem.aimMinutes[placed.pourOrder[p]!]!) / 1440;
+    const share = order.dueDay < NEVER ? 1 : WANTED_SHARE;
+    if (days > 0) lateness += (share * order.weight * days) / order.pieceCount;
   }
   return lateness;
 };
 
-/** Weighted days late that a plan half made has come to by a day, whatever comes after. */
-export const leastDaysLate = ({ problem, orders }: DecoderState, day: DayNumber): number => {
+/** Weighted days that a plan half made has come to by a day after one date of each order, whatever comes after. */
+export const leastDaysAfter = (
+  { problem, orders }: DecoderState,
+  which: 'dueDay' | 'wantedDay',
+  day: DayNumber,
+): number => {
   let late = 0;
   for (let o = 0; o < problem.orders.length; o++) {
-    const { weight, dueDay } = problem.orders[o]!;
-    if (orders.excluded[o] || dueDay >= NEVER) continue;
+    const { weight, [which]: by } = problem.orders[o]!;
+    if (orders.excluded[o] || by >= NEVER) continue;
     const completesAt = orders.completesAt[o]!;
     const on = completesAt === NONE ? day : problem.handover[problem.calendar.dayOf(completesAt) - problem.today]!;
-    if (on > dueDay) late += weight * (on - dueDay);
+    if (on > by) late += weight * (on - by);
   }
   return late;
 };
@@ -63,18 +78,19 @@ export const leastDaysLate = ({ problem, orders }: DecoderState, day: DayNumber)
  */
 export const evaluate = (state: DecoderState): Evaluation => {
   const { problem, orders, placed } = state;
-  let [unplannedWeight, weightedDaysLate] = [0, 0];
+  let [unplannedWeight, weightedDaysLate, weightedDaysAfterWanted] = [0, 0, 0];
   let cost = problem.batchWorthDays * placed.batches + problem.bagWorthDays * bagsOf(placed);
   for (let o = 0; o < problem.orders.length; o++) {
-    const { weight, dueDay } = problem.orders[o]!;
+    const { weight, dueDay, wantedDay } = problem.orders[o]!;
     const completesAt = orders.completesAt[o]!;
     if (completesAt === NONE) {
       unplannedWeight += weight;
       continue;
     }
     const on = problem.handover[problem.calendar.dayOf(completesAt) - problem.today]!;
-    if (dueDay < NEVER && on > dueDay) weightedDaysLate += weight * (on - dueDay);
+    if (on > dueDay) weightedDaysLate += weight * (on - dueDay);
+    if (on > wantedDay) weightedDaysAfterWanted += weight * (on - wantedDay);
     cost += weight * (on - problem.today);
   }
-  return { unplannedWeight, weightedDaysLate, cost, lateness: latenessOf(state) };
+  return { unplannedWeight, weightedDaysLate, weightedDaysAfterWanted, cost, lateness: latenessOf(state) };
 };

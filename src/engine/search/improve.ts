@@ -17,6 +17,8 @@ import { searchSurrogate, surrogateOf } from './surrogate.ts';
 
 /** A day late against a day of finishing sooner, when the search weighs a step that is worse in one of them. */
 const LATE_WORTH = 10;
+/** A day after a date that was only wanted. */
+const WANTED_WORTH = 5;
 const LATENESS_WORTH = 20;
 const UNPLANNED_WORTH = 100_000;
 /** Share of steps that change the sequence; the others change the decoder's choices in one shift. */
@@ -27,7 +29,11 @@ const FIRST_ALLOWANCE = 8;
 const SURROGATE_ROUNDS = 4;
 
 const weigh = (e: Evaluation): number =>
-  e.unplannedWeight * UNPLANNED_WORTH + e.weightedDaysLate * LATE_WORTH + e.lateness * LATENESS_WORTH + e.cost;
+  e.unplannedWeight * UNPLANNED_WORTH +
+  e.weightedDaysLate * LATE_WORTH +
+  e.weightedDaysAfterWanted * WANTED_WORTH +
+  e.lateness * LATENESS_WORTH +
+  e.cost;
 
 /** Sequences by the surrogate, each judged by a whole plan; the best found. */
 export const improveSequence = (

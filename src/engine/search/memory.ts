@@ -13,8 +13,8 @@ export interface PlanMemory {
   choices: Choices;
   /** Choices of single shifts, by the minute the shift starts. */
   inShift: [number, Choices][];
-  /** An order that is held back to the shift that starts at a minute. */
-  heldBack?: { order: string; from: number };
+  /** Orders that are held back, each to the shift that starts at a minute. */
+  heldBack?: { order: string; from: number }[];
 }
 
 /**
@@ -26,10 +26,10 @@ export const memoryOf = (problem: Problem, dispatch: Dispatch): PlanMemory => ({
   choices: dispatch.choices,
   inShift: [...dispatch.inShift].map(([shift, choices]) => [problem.shifts.from[shift]!, choices]),
   ...(dispatch.heldBack && {
-    heldBack: {
-      order: problem.yard.orders[dispatch.heldBack.order]!.id,
-      from: problem.shifts.from[dispatch.heldBack.shift]!,
-    },
+    heldBack: dispatch.heldBack.map(({ order, shift }) => ({
+      order: problem.yard.orders[order]!.id,
+      from: problem.shifts.from[shift]!,
+    })),
   }),
 });
 
@@ -49,7 +49,7 @@ const listFrom = (problem: Problem, index: ReadonlyMap<string, number>, ids: rea
   const known = ids.flatMap((id) => (index.has(id) ? [index.get(id)!] : []));
   const old = new Set(known);
   const added = [...index.values()].filter((o) => !old.has(o));
-  added.sort((a, b) => problem.orders[a]!.dueDay - problem.orders[b]!.dueDay || a - b);
+  added.sort((a, b) => problem.orders[a]!.aimDay - problem.orders[b]!.aimDay || a - b);
   return Int32Array.from([...known, ...added]);
 };
 
@@ -57,8 +57,12 @@ const listFrom = (problem: Problem, index: ReadonlyMap<string, number>, ids: rea
 export const dispatchFrom = (problem: Problem, memory: PlanMemory): Dispatch => {
   const index = new Map(problem.yard.orders.map((o, i) => [o.id, i]));
   const shifts = new Map(Array.from(problem.shifts.from, (from, s) => [from, s]));
-  const { heldBack } = memory;
-  const held = heldBack && index.has(heldBack.order) && shifts.has(heldBack.from);
+  // A memory of before several could be held back names one, by itself.
+  const held = [memory.heldBack ?? []]
+    .flat()
+    .flatMap(({ order, from }) =>
+      index.has(order) && shifts.has(from) ? [{ order: index.get(order)!, shift: shifts.get(from)! }] : [],
+    );
   return {
     sequence: listFrom(problem, index, memory.sequence),
     ...(memory.setUp && { setUp: listFrom(problem, index, memory.setUp) }),
@@ -68,6 +72,6 @@ export const dispatchFrom = (problem: Problem, memory: PlanMemory): Dispatch => 
         shifts.has(from) ? [[shifts.get(from)!, completed(c, problem)] as const] : [],
       ),
     ),
-    ...(held && { heldBack: { order: index.get(heldBack.order)!, shift: shifts.get(heldBack.from)! } }),
+    ...(held.length > 0 && { heldBack: held }),
   };
 };

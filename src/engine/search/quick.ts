@@ -4,11 +4,18 @@ import { type Choices, type Dispatch, dispatchOf } from '../decoder/dispatch.ts'
 import { NONE, type Problem } from '../decoder/problem.ts';
 import { settle } from '../decoder/settle.ts';
 import { poursOf } from './effort.ts';
-import { leastDaysLate } from './evaluation.ts';
+import { leastDaysAfter } from './evaluation.ts';
 import { type Found, foundIn, isPreferred } from './found.ts';
 import { leftOutLast } from './left-out.ts';
 import type { PresentPours } from './nearness.ts';
-import { apparentTardinessFirst, earliestDueFirst, weightedShortestFirst, workDays } from './rules.ts';
+import {
+  apparentTardinessFirst,
+  earliestDueFirst,
+  earliestWantedFirst,
+  givenFirst,
+  weightedShortestFirst,
+  workDays,
+} from './rules.ts';
 
 /** As a maker works with a whiteboard; now and then nothing beats it. */
 const BY_HAND: Partial<Choices> = {
@@ -45,6 +52,9 @@ export const startSequences = (problem: Problem): Int32Array[] => {
     apparentTardinessFirst(problem, work, 2),
     apparentTardinessFirst(problem, work, 0.5),
     weightedShortestFirst(problem, work),
+    // Where no date is only wanted both are the first again.
+    givenFirst(problem),
+    earliestWantedFirst(problem),
   ];
   const seen = new Set<string>();
   return candidates.filter((x) => !seen.has(x.join()) && seen.add(x.join()));
@@ -92,9 +102,13 @@ class Tries {
     if (this.settledLeft-- > 0) settle(state, dispatch);
     else {
       state.orders.excluded.set(this.leftOut);
-      const { weightedDaysLate } = this.best!.evaluation;
-      const isWorse = (shift: number) =>
-        leastDaysLate(state, state.problem.shifts.day[shift]!) > weightedDaysLate + 1e-9;
+      const { weightedDaysLate, weightedDaysAfterWanted } = this.best!.evaluation;
+      const isWorse = (shift: number) => {
+        const day = state.problem.shifts.day[shift]!;
+        const more = leastDaysAfter(state, 'dueDay', day) - weightedDaysLate;
+        if (more > 1e-9) return true;
+        return more > -1e-9 && leastDaysAfter(state, 'wantedDay', day) > weightedDaysAfterWanted + 1e-9;
+      };
       if (!decodeWhile(state, dispatch, isWorse) || isUnfinished(state)) return;
     }
     this.consider(dispatch);

@@ -40,15 +40,31 @@ const sorted = (problem: Problem, key: (order: number) => number): Int32Array =>
 };
 
 /**
- * Earliest due date first (Jackson 1955); orders without a date last, heavier ones first among equals.
+ * Earliest due date first (Jackson 1955), the date given or else the one asked for; orders without either last, heavier
+ * ones first among equals.
  *
  * Example: due on 24 April, 8 May, 21 April, 15 May and never: `Array.from(earliestDueFirst(compile(yard)))` is [2, 0,
  * 1, 3, 4].
  */
 export const earliestDueFirst = (problem: Problem): Int32Array =>
   sorted(problem, (o) => {
-    const { dueDay, weight } = problem.orders[o]!;
-    return (dueDay >= NEVER ? 1e7 : dueDay) - weight * 1e-6;
+    const { aimDay, weight } = problem.orders[o]!;
+    return (aimDay >= NEVER ? 1e7 : aimDay) - weight * 1e-6;
+  });
+
+/** Orders with a date given first, by that; then those with a date that is only asked for; then the others. */
+export const givenFirst = (problem: Problem): Int32Array =>
+  sorted(problem, (o) => {
+    const { dueDay, aimDay, weight } = problem.orders[o]!;
+    if (aimDay >= NEVER) return 1e7 - weight * 1e-6;
+    return aimDay + (dueDay >= NEVER ? 1e6 : 0) - weight * 1e-6;
+  });
+
+/** By the date asked for, or else the one given: where all that was given holds, what was asked for counts. */
+export const earliestWantedFirst = (problem: Problem): Int32Array =>
+  sorted(problem, (o) => {
+    const { dueDay, wantedDay, weight } = problem.orders[o]!;
+    return Math.min(wantedDay, dueDay, 1e7) - weight * 1e-6;
   });
 
 /**
@@ -74,8 +90,8 @@ export const apparentTardinessFirst = (problem: Problem, work: Float64Array, loo
     let best = -1;
     let bestIndex = -1;
     for (const o of left) {
-      const { weight, dueDay } = problem.orders[o]!;
-      const spare = dueDay >= NEVER ? 1e4 : Math.max(0, dueDay - problem.today - work[o]! - time);
+      const { weight, aimDay } = problem.orders[o]!;
+      const spare = aimDay >= NEVER ? 1e4 : Math.max(0, aimDay - problem.today - work[o]! - time);
       const index = (weight / Math.max(work[o]!, 1e-3)) * Math.exp(-spare / (lookAhead * mean));
       if (index > bestIndex) [best, bestIndex] = [o, index];
     }

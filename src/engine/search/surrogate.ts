@@ -54,8 +54,15 @@ export const surrogateOf = (state: DecoderState): Surrogate => {
 
 /** A day to hand-over against a day late: so little that it only breaks ties. */
 const DAY_WORTH = 1e-5;
+/** A day after the date wanted against a day late: between the two. */
+const WANTED_WORTH = 1e-2;
 
-/** Days late and, as a tie-break, days to hand-over of one order whose castings have been taken up to `taken`, weighted. */
+const daysAfter = (on: number, day: number): number => (day < NEVER && on > day ? on - day : 0);
+
+/**
+ * Days late and, far behind them, days after the date wanted and days to hand-over of one order whose castings have been
+ * taken up to `taken`, weighted.
+ */
 const orderCost = (model: Surrogate, o: number, taken: Int32Array): number => {
   const { problem, readyDay, pieces } = model;
   const needed = pieces[o]!;
@@ -68,12 +75,13 @@ const orderCost = (model: Surrogate, o: number, taken: Int32Array): number => {
     const day = list.length === 0 ? problem.today : list[Math.min(upTo, list.length) - 1]!;
     if (day > on) on = day;
   }
-  const { weight, dueDay } = problem.orders[o]!;
+  const { weight, dueDay, wantedDay } = problem.orders[o]!;
   on += model.extraDays[o]!;
-  return weight * (dueDay < NEVER && on > dueDay ? on - dueDay : 0) + weight * (on - problem.today) * DAY_WORTH;
+  const late = daysAfter(on, dueDay) + daysAfter(on, wantedDay) * WANTED_WORTH;
+  return weight * (late + (on - problem.today) * DAY_WORTH);
 };
 
-/** Weighted days late, and as far behind it that it only breaks ties, weighted days to hand-over, of a sequence. */
+/** Weighted days late of a sequence, and far behind them those after dates wanted and those to hand-over, to break ties. */
 export const surrogateCost = (model: Surrogate, sequence: Int32Array): number => {
   model.taken.fill(0);
   let cost = 0;

@@ -78,6 +78,8 @@ export const mayReplace = (standing: Candidate, other: Candidate, given: Readonl
   if (!holds) return false;
   const [was, is] = [standing.evaluation, other.evaluation];
   if (is.unplannedWeight < was.unplannedWeight || is.weightedDaysLate < was.weightedDaysLate) return true;
+  if (is.weightedDaysLate === was.weightedDaysLate && is.weightedDaysAfterWanted < was.weightedDaysAfterWanted)
+    return true;
   const moves = orders.some((_, o) => standing.readyOn[o] !== NONE && other.readyOn[o]! > standing.readyOn[o]!);
   return !moves && was.cost - is.cost >= WORTH_TELLING;
 };

@@ -32,8 +32,19 @@ describe('time', () => {
   });
 
   test('an order is late from the midnight after its date on', () => {
-    const { dueMinutes } = compiled({ orders: [...base.orders, { id: 'open', lines: [] }] });
-    expect([...dueMinutes]).toEqual([midnight('2027-04-11'), NEVER]);
+    const { aimMinutes } = compiled({ orders: [...base.orders, { id: 'open', lines: [] }] });
+    expect([...aimMinutes]).toEqual([midnight('2027-04-11'), NEVER]);
+  });
+
+  test('an order is aimed at the date given, or else at the one asked for', () => {
+    const dates = [{ due: '2027-04-10', wanted: '2027-04-07' }, { wanted: '2027-04-07' }, {}];
+    const { orders, aimMinutes } = compiled({ orders: dates.map((own, i) => ({ id: `${i}`, lines: [], ...own })) });
+    expect(orders.map(({ dueDay, wantedDay }) => [dueDay, wantedDay])).toEqual([
+      [dayNumber('2027-04-10'), dayNumber('2027-04-07')],
+      [NEVER, dayNumber('2027-04-07')],
+      [NEVER, NEVER],
+    ]);
+    expect([...aimMinutes]).toEqual([midnight('2027-04-11'), midnight('2027-04-08'), NEVER]);
   });
 });
 
@@ -118,6 +129,9 @@ describe('an order', () => {
     expect(order).toEqual({
       weight: 3,
       dueDay: dayNumber('2027-04-10'),
+      wantedDay: NEVER,
+      aimDay: dayNumber('2027-04-10'),
+      from: NONE,
       packMinutes: 10,
       pieces: [{ casting: 0, count: 5 }],
       pieceCount: 5,

@@ -5,13 +5,20 @@ import { dispatchOf } from '../../../src/engine/decoder/dispatch.ts';
 import { settle } from '../../../src/engine/decoder/settle.ts';
 import { scoreOf } from '../../../src/engine/decoder/write-plan.ts';
 import { type Evaluation, evaluate, isBetter } from '../../../src/engine/search/evaluation.ts';
+import { withDatesWanted } from '../../support/dates-wanted.ts';
 import { yardSeeds } from '../../support/property-seed.ts';
 import { randomYard } from '../../support/random-yard.ts';
 import { smallYard } from '../../support/small-yard.ts';
 
-const evaluation = (unplannedWeight: number, weightedDaysLate: number, cost: number): Evaluation => ({
+const evaluation = (
+  unplannedWeight: number,
+  weightedDaysLate: number,
+  cost: number,
+  weightedDaysAfterWanted = 0,
+): Evaluation => ({
   unplannedWeight,
   weightedDaysLate,
+  weightedDaysAfterWanted,
   cost,
   lateness: 0,
 });
@@ -20,6 +27,8 @@ describe('of two plans the better one', () => {
   test.each<[string, Evaluation, Evaluation]>([
     ['leaves less out, whatever else', evaluation(0, 900, 900), evaluation(0.5, 0, 0)],
     ['is less late, whatever it costs', evaluation(1, 2, 900), evaluation(1, 3, 0)],
+    ['is less late, whatever was wanted', evaluation(1, 2, 10, 900), evaluation(1, 3, 10, 0)],
+    ['is less after dates wanted, whatever it costs', evaluation(1, 2, 900, 4), evaluation(1, 2, 0, 5)],
     ['costs less where both are as late', evaluation(1, 2, 10), evaluation(1, 2, 10.5)],
   ])('%s', (_, better, worse) => {
     expect([isBetter(better, worse), isBetter(worse, better)]).toEqual([true, false]);
@@ -66,13 +75,14 @@ test('a plan of two orders and one that cannot be made, reckoned by hand', () =>
 
 test('it is what the score of the plan file comes to', () => {
   for (const seed of yardSeeds(25)) {
-    const yard = randomYard(seed);
+    const yard = withDatesWanted(randomYard(seed), seed);
     const state = settled(yard);
     const score = scoreOf(state);
     const { batchWorthDays, bagWorthDays } = yard.yard;
     const found = evaluate(state);
     expect(found.unplannedWeight).toBeCloseTo(score.unplannedWeight, 9);
     expect(found.weightedDaysLate).toBeCloseTo(score.weightedDaysLate, 9);
+    expect(found.weightedDaysAfterWanted).toBeCloseTo(score.weightedDaysAfterWanted, 9);
     expect(found.cost).toBeCloseTo(
       batchWorthDays * score.batches + bagWorthDays * score.bags + score.weightedCompletionDays,
       6,

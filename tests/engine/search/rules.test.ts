@@ -7,6 +7,8 @@ import type { Problem } from '../../../src/engine/decoder/problem.ts';
 import {
   apparentTardinessFirst,
   earliestDueFirst,
+  earliestWantedFirst,
+  givenFirst,
   weightedShortestFirst,
   workDays,
 } from '../../../src/engine/search/rules.ts';
@@ -157,5 +159,34 @@ describe('days of work in an order', () => {
 
   test('a mix that can be stripped in the session turns more often', () => {
     expect(workOf({ mixes: base.mixes })[0]).toBeLessThan(workOf({})[0]!);
+  });
+});
+
+describe('dates given and dates asked for', () => {
+  const orders = [{ wanted: 3 }, { due: 9, wanted: 2 }, { due: 5 }, {}, { wanted: 1 }, { due: 5, weight: 2 }] as {
+    due?: number;
+    wanted?: number;
+    weight?: number;
+  }[];
+  const date = (day: number | undefined) => (day === undefined ? undefined : dateOfDay(today + day));
+  const problem = compile(
+    smallYard({
+      orders: orders.map(({ due, wanted, weight = 1 }, i) => ({
+        ...{ id: `J${i}`, weight, lines: [] },
+        ...{ due: date(due), wanted: date(wanted) },
+      })),
+    }),
+  );
+
+  test('the date given, or else the one asked for', () => {
+    expect([...earliestDueFirst(problem)]).toEqual([4, 0, 5, 2, 1, 3]);
+  });
+
+  test('all that was given first', () => {
+    expect([...givenFirst(problem)]).toEqual([5, 2, 1, 4, 0, 3]);
+  });
+
+  test('what was asked for first', () => {
+    expect([...earliestWantedFirst(problem)]).toEqual([4, 1, 0, 5, 2, 3]);
   });
 });

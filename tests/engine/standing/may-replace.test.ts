@@ -17,13 +17,21 @@ const whole = candidateOf(
 interface Figures {
   cost?: number;
   late?: number;
+  afterWanted?: number;
   out?: number;
   daysLate?: number[];
   readyOn?: number[];
 }
-const plan = ({ cost = 100, late = 0, out = 0, daysLate = [0, 0], readyOn = [10, 10] }: Figures = {}): Candidate => ({
+const plan = ({
+  cost = 100,
+  late = 0,
+  afterWanted = 0,
+  out = 0,
+  daysLate = [0, 0],
+  readyOn = [10, 10],
+}: Figures = {}): Candidate => ({
   ...{ ...whole, daysLate, readyOn },
-  evaluation: { unplannedWeight: out, weightedDaysLate: late, cost, lateness: 0 },
+  evaluation: { unplannedWeight: out, weightedDaysLate: late, weightedDaysAfterWanted: afterWanted, cost, lateness: 0 },
 });
 const may = (was: Candidate, is: Candidate, given: string[] = []) => mayReplace(was, is, new Set(given));
 
@@ -33,6 +41,15 @@ describe('a plan may take the place of the one that stands', () => {
     expect(may(plan({ late: 3 }), plan({ late: 1, readyOn: later }))).toBe(true);
     expect(may(plan({ out: 1 }), plan({ late: 3, readyOn: later }))).toBe(true);
     expect(may(plan({ late: 1 }), plan({ late: 3, cost: 50 }))).toBe(false);
+  });
+
+  test('where less is after the dates wanted, unless a given date or more is later', () => {
+    const [was, later] = [plan({ late: 3, afterWanted: 9, daysLate: [0, 3] }), [17, 10]];
+    expect(may(was, plan({ late: 3, afterWanted: 4, daysLate: [0, 3], readyOn: later }))).toBe(true);
+    expect(may(was, plan({ late: 4, afterWanted: 0, daysLate: [0, 4] }))).toBe(false);
+    expect(
+      may(was, plan({ late: 3, afterWanted: 4, daysLate: [1, 2] }), ['27-001', was.problem.yard.orders[0]!.id]),
+    ).toBe(false);
   });
 
   test('not where an order falls out of it, or a date that was given is later', () => {
