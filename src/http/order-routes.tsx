@@ -14,6 +14,7 @@ import { limitsOfOrder } from '../usecases/orders/limits-of-order.ts';
 import { promiseOrder } from '../usecases/orders/promise-order.ts';
 import { showOrder } from '../usecases/orders/show-order.ts';
 import { showOrders, showPastOrders } from '../usecases/orders/show-orders.ts';
+import { splitOrder } from '../usecases/orders/split-order.ts';
 import { takeUpOrder } from '../usecases/orders/take-up-order.ts';
 import type { RefusedForm } from '../usecases/plan/save-edit.ts';
 import { handOverTyped, holdTyped, promiseTyped } from '../usecases/typed/order-form.ts';
@@ -44,6 +45,7 @@ const FORMS = {
   promise: orderFirst(withDays(promiseTyped), (days, c) => promiseOrder(idOf(c), days)),
   hold: orderFirst(withDays(holdTyped), (days, c) => holdOrder(idOf(c), days)),
   'take-up': orderFirst(withDays(promiseTyped), (days, c) => takeUpOrder(idOf(c), days)),
+  split: atOnce(asSent, (context, _fields, c) => splitOrder(context, idOf(c))),
   cancel: atOnce(asSent, (context, _fields, c) => cancelOrder(context, idOf(c))),
   'hand-over': atOnce(handOverTyped, (context, how, c) => handOverOrder(context, idOf(c), how)),
 };

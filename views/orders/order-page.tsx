@@ -9,7 +9,7 @@ import { DayField } from '../parts/day-field.tsx';
 import { clockText, dayText, fullDayText, spareText } from '../parts/day-text.ts';
 import { type FieldErrors, FormErrors } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
-import { listText, quantityText } from '../parts/quantity-text.ts';
+import { countWord, listText, quantityText } from '../parts/quantity-text.ts';
 import { RestsOn } from '../parts/rests-on.tsx';
 import { OrderAsked } from './order-asked.tsx';
 import { OrderDrawings } from './order-drawings.tsx';
@@ -193,6 +193,22 @@ const HandOver: FC<OrderPageProps> = ({ model: { order }, errors }) => (
   </section>
 );
 
+/** No session is long enough to pack all of it. */
+const Split: FC<OrderPageProps> = ({ model: { order, parcels } }) =>
+  parcels !== null && (
+    <section class="no-print">
+      <h2>Split it</h2>
+      <p class="hint">
+        No session is long enough to pack all of it. As {countWord(parcels).toLowerCase()} orders each is packed in a
+        session of its own: the first keeps its number, the others get numbers of their own, with the same customer and
+        dates.
+      </p>
+      <ActionForm id={order.id} to="split">
+        <Button kind="main">Split it into {countWord(parcels).toLowerCase()}</Button>
+      </ActionForm>
+    </section>
+  );
+
 /** What was cancelled or lapsed comes back under its number, with a date of today. */
 const TakeUp: FC<OrderPageProps> = ({ model: { order, again, today }, errors, typed }) =>
   again && (
@@ -246,6 +262,7 @@ export const OrderPage: FC<OrderPageProps> = (props) => {
           <CopyMessage id={`message-of-${order.id}`} text={readyMessage(order, today)} name={orderName(order)} />
           {isLate(order) && !order.packed && <WhatHoldsIt id={order.id} limits={props.limits} today={today} />}
           {order.readyOn && !order.packed && <Together model={model} />}
+          <Split {...props} />
           <OrderDrawings kits={model.drawings} />
           <PromiseForm {...props} />
           <HandOver {...props} />

@@ -12,6 +12,7 @@ import { currentPlan } from '../plan/make-plan.ts';
 import { type Guessed, restsOn } from '../plan/rests-on.ts';
 import { showMeasures } from '../typed/measures.ts';
 import { type OrderFacts, orderFacts, ordersSeen } from './order-facts.ts';
+import { parcelsNeeded } from './parcels.ts';
 import { type ReadyAgain, readyAgain } from './ready-again.ts';
 import { toMendOfLines } from './to-mend-facts.ts';
 
@@ -34,6 +35,8 @@ export interface OrderModel extends PageHead {
   /** What of it is still guessed; nothing where it is packed. */
   restsOn: readonly Guessed[];
   drawings: readonly DrawnKit[];
+  /** As how many orders it could be packed; null where it is planned as it is, or cannot be split. */
+  parcels: number | null;
   /** What it could be given if it were taken up again; null where that cannot be. */
   again: ReadyAgain | null;
 }
@@ -65,6 +68,7 @@ export const showOrder = async (context: UseCaseContext, id: string): Promise<Or
   const stored = await context.database.read((tx) => orderById(tx, id));
   if (!stored) return null;
   const { system } = await showMeasures(context);
+  const isLeftOut = plan.unplanned.some(({ order }) => order === id);
   return {
     yardName: yard.yard.name,
     today: today(yard.yard.timeZone, context.now),
@@ -73,6 +77,7 @@ export const showOrder = async (context: UseCaseContext, id: string): Promise<Or
     toMend: toMendOfLines(await context.database.read(piecesToMend), stored.lines, yard),
     restsOn: stored.packedAt ? [] : restsOn(yard, stored.lines, await context.database.read(guessesOfYard)),
     drawings: await drawKits(context, yard, stored.lines),
+    parcels: stored.status === 'open' && isLeftOut ? (parcelsNeeded(stored.lines, yard)?.length ?? null) : null,
     again: await readyAgain(context, { yard }, stored),
   };
 };
