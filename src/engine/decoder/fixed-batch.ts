@@ -1,5 +1,11 @@
 import type { PlanFile } from '../../../shared/plan.ts';
-import type { RackHold } from './rack.ts';
+
+/** Something that will lie on the rack whatever else is placed: from when, until when, and the spaces it takes. */
+export interface RackHold {
+  from: number;
+  until: number;
+  spaces: number;
+}
 
 /** A fixed pour as it will be placed again. */
 export interface FixedPour {

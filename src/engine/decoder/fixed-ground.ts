@@ -1,8 +1,7 @@
 import { curedAt, outAt } from '../book/curing-times.ts';
 import { turnsAfterPour } from '../book/mould-state.ts';
-import type { FixedBatch, FixedPour } from './fixed-batch.ts';
+import type { FixedBatch, FixedPour, RackHold } from './fixed-batch.ts';
 import { NEVER, NONE, type Problem } from './problem.ts';
-import type { RackHold } from './rack.ts';
 import type { Stock } from './stock.ts';
 
 /** What is known of a mould while fixed batches are looked at one after another. */

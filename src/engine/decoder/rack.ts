@@ -1,16 +1,10 @@
+import type { RackHold } from './fixed-batch.ts';
 import { NEVER } from './problem.ts';
 
 /** The pieces on the rack, one entry each: the minute until which it takes how many spaces. */
 export interface RackState {
   readyAt: Int32Array;
   spaces: Int32Array;
-}
-
-/** Something that will lie on the rack whatever else is placed: from when, until when, and the spaces it takes. */
-export interface RackHold {
-  from: number;
-  until: number;
-  spaces: number;
 }
 
 /**

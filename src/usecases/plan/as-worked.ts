@@ -1,13 +1,12 @@
 import type { StoredPlan } from '../../../db/stores/plan-store.ts';
 import type { PlanOfWork } from '../../../shared/late-work.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { withBegunSetUps } from './begun-set-ups.ts';
 import { NO_WORK, workOfPlan } from './late-work.ts';
 import { type LateWorkDone, withLateWorkDone } from './late-work-done.ts';
 
 /**
  * The yard that a plan is made of: work whose time is over counts as done as planned, less the steps that were not done,
- * and set-ups that have begun by now count as well. `work` is what there is to do, where it is not that of the plan that
+ * and what is under way is so. `work` is what there is to do, where it is not that of the plan that
  * stands.
  */
 export const asWorked = (
@@ -17,6 +16,5 @@ export const asWorked = (
   notDone: readonly string[] = [],
 ): LateWorkDone => {
   const late = withLateWorkDone(recorded, work, new Set(notDone));
-  const yard = withBegunSetUps(late?.yard ?? recorded, stored?.plan ?? null);
-  return { yard, putBack: late?.putBack ?? ((plan) => ({ plan, aside: null })) };
+  return late ?? { yard: recorded, putBack: (plan) => ({ plan, aside: null }) };
 };

@@ -144,10 +144,11 @@ export const fixedPlan = (fixing: Fixing): FixedPlan => {
   const now = minuteOf(yard.yard.now);
   const sessions = fixedSessions(yard, hours, clock).filter(({ start }) => !anew || start !== minuteOf(anew));
   const poured = isPoured(fixing, sessions);
+  const begun = new Set(yard.begun?.batches.map(({ id }) => id));
   const fromPlan = planned(fixing, sessions);
   const known = new Set(fromPlan.map(({ batch }) => batch.id));
   const mixes = [...fromPlan, ...imported(fixing).filter(({ batch }) => !known.has(batch.id))]
-    .filter((mix) => minuteOf(mix.batch.start) >= now && !poured(mix))
+    .filter((mix) => minuteOf(mix.batch.start) >= now && !begun.has(mix.batch.id) && !poured(mix))
     .sort((a, b) => minuteOf(a.batch.start) - minuteOf(b.batch.start));
   const gone = mixes.flatMap((mix) => {
     const reason = missing(yard, mix);

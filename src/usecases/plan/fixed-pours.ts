@@ -1,4 +1,4 @@
-import type { PlanBatch, PlanPour } from '../../../shared/plan.ts';
+import type { Begun, PlanBatch, PlanPour } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { setUpMinutes, turnsAfterPour } from '../../engine/book/mould-state.ts';
@@ -19,12 +19,23 @@ interface Standing {
   turnsSinceOil: number;
 }
 
+const NOTHING_BEGUN: Pick<Begun, 'pours' | 'strips' | 'preps'> = { pours: [], strips: [], preps: [] };
+
 const standingOf = (yard: YardFile, id: string): Standing => {
   const mould = yard.moulds.find((one) => one.id === id);
   if (!mould) throw new Error(`A fixed pour needs mould ${id}, which is not there.`);
   const piece = yard.inMould.find((one) => one.mould === id);
   const { setFor, turnsSinceOil, condition, prepped } = mould;
-  if (piece) return { held: true, dirty: true, setFor: piece.casting, prepped: false, turnsSinceOil };
+  const { pours, strips, preps } = yard.begun ?? NOTHING_BEGUN;
+  const full = pours.find((one) => one.mould === id);
+  if (full) {
+    const turns = turnsAfterPour(turnsSinceOil, full.oiled);
+    return { held: true, dirty: true, setFor: full.casting, prepped: false, turnsSinceOil: turns };
+  }
+  const setUp = preps.find((one) => one.mould === id);
+  if (setUp) return { held: false, dirty: false, setFor: setUp.casting, prepped: true, turnsSinceOil };
+  const held = !strips.some((one) => one.mould === id);
+  if (piece) return { held, dirty: true, setFor: piece.casting, prepped: false, turnsSinceOil };
   return {
     held: false,
     dirty: condition === 'dirty',

@@ -29,6 +29,20 @@ const firstMould = ({ batch, pours }: FixedMix): string =>
 /** Of steps that begin at one minute, what has to come first. */
 const RANKS: Record<LateStep['kind'], number> = { strip: 0, prep: 1, batch: 2, pack: 3 };
 
+/** The instant at which a step is over, by the plan. */
+export const endOfStep = (step: LateStep): string => {
+  switch (step.kind) {
+    case 'batch':
+      return step.mix.batch.end;
+    case 'strip':
+      return step.strip.stripEnd;
+    case 'prep':
+      return step.pour.prepEnd;
+    case 'pack':
+      return step.order.packEnd;
+  }
+};
+
 /** Late work one by one, in order of time. */
 export const lateSteps = ({ mixes, strips, packs, preps }: LateWork): LateStep[] => {
   const named = (named: Named) => ({ name: lateStepName(named), at: named.at });

@@ -1,9 +1,10 @@
 import type { PlanOfWork } from '../../../shared/late-work.ts';
 import type { FinishedPieces } from '../../../shared/mould.ts';
-import type { PlanFile, PlanOrder, PlanPour, PlanStrip } from '../../../shared/plan.ts';
+import type { Begun, PlanFile, PlanOrder, PlanPour, PlanStrip } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { apply } from '../../engine/book/apply.ts';
+import { begin } from '../../engine/book/begin-work.ts';
 import { enter } from '../../engine/book/enter.ts';
 import type { Entry } from '../../engine/book/entry.ts';
 import { changePieces } from '../../engine/book/lots.ts';
@@ -12,8 +13,8 @@ import type { FromFinished } from '../../engine/book/work-done.ts';
 import { allRenamed, freeId } from './fixed-plan.ts';
 import type { FixedMix } from './fixed-pours.ts';
 import { workOfStep } from './late-step-work.ts';
-import { type LateStep, lateSteps } from './late-steps.ts';
-import { lateWork, NO_WORK, type PlannedPack } from './late-work.ts';
+import { endOfStep, type LateStep, lateSteps } from './late-steps.ts';
+import { lateWork, NO_WORK, type PlannedPack, workUnderWay } from './late-work.ts';
 
 /** A piece that late work takes out of its mould, as the plan speaks of it. */
 type LatePiece = PlanPour | PlanStrip;
@@ -129,6 +130,38 @@ const enterStep = (picture: Picture, step: LateStep): void => {
   remember(picture, step, before);
 };
 
+/** How the engine is told of a step that is under way. */
+const asBegun = (step: LateStep, fromFinished: FromFinished[]): Partial<Begun> => {
+  switch (step.kind) {
+    case 'batch':
+      return { batches: [step.mix.batch], pours: step.mix.pours };
+    case 'strip': {
+      const { mould, stripStart, stripEnd } = step.strip;
+      return { strips: [{ mould, stripStart, stripEnd }] };
+    }
+    case 'prep': {
+      const { mould, casting, prepStart, prepEnd } = step.pour;
+      return { preps: [{ mould, casting, prepStart, prepEnd }] };
+    }
+    case 'pack': {
+      const { id, packStart, packEnd } = step.order;
+      return { packs: [{ order: id, packStart, packEnd, fromFinished }] };
+    }
+  }
+};
+
+/** A step under way holds hands, mould and material until it is over, and is in the plan as it was. */
+const beginStep = (picture: Picture, step: LateStep): void => {
+  if (isOverdone(picture, step)) return;
+  const planned = step.kind === 'pack' ? plannedIn(picture, step.order.id) : [];
+  const work = workOfStep(step, picture.yard, planned);
+  if (work.kind === 'packed' && work.lines.length === 0) return;
+  const begun = begin(picture.yard, { work, end: endOfStep(step), as: asBegun(step, planned) });
+  if (!begun) return;
+  picture.yard = begun;
+  if (step.kind === 'prep') picture.written.preps.push(step.pour);
+};
+
 /** Which order a plan gives each late piece to. */
 const ordersOf = ({ finished, written }: Picture, plan: PlanFile): Map<LatePiece, string> => {
   const orders = new Map<LatePiece, string>();
@@ -226,9 +259,9 @@ const putBack = (picture: Picture, plan: PlanFile): WithLateWork => {
 };
 
 /**
- * The yard as if all late work had been recorded as it was planned, less the steps that were not done: a plan made of it
- * begins after that work and leaves it alone, though time does not go back. Null where there is none. The yard is the very
- * one that recording that work leaves.
+ * The yard as if all late work had been recorded as it was planned, less the steps that were not done, and with what is
+ * under way as such (R14): a plan made of it begins after that work and leaves it alone, though time does not go back. Null
+ * where there is neither. Late work apart the yard is the very one that recording that work leaves.
  *
  * Example: at 12:20 a batch of 11:00 is not recorded yet. The yard has its pieces in their moulds and its bags out of
  * stock; what the plan made of it strips next Saturday, `putBack` gives as a pour of 11:00 that is stripped then.
@@ -238,8 +271,8 @@ export const withLateWorkDone = (
   work: PlanOfWork,
   notDone: ReadonlySet<string> = new Set(),
 ): LateWorkDone | null => {
-  const late = lateWork(yard, work);
-  if (!late) return null;
+  const [late, underWay] = [lateWork(yard, work), workUnderWay(yard, work)];
+  if (!late && !underWay) return null;
   const picture: Picture = {
     ...{ yard, plan: work },
     finished: yard.finished.map((pieces, origin) => ({ ...pieces, origin })),
@@ -247,8 +280,11 @@ export const withLateWorkDone = (
     doubtful: [],
     pours: new Map(),
   };
-  for (const step of lateSteps(late)) if (!notDone.has(step.name)) enterStep(picture, step);
+  const isDone = ({ name }: LateStep): boolean => !notDone.has(name);
+  if (late) for (const step of lateSteps(late).filter(isDone)) enterStep(picture, step);
+  if (underWay) for (const step of lateSteps(underWay).filter(isDone)) beginStep(picture, step);
   const { mixes, strips, packs, preps } = picture.written;
-  if (mixes.length + strips.length + packs.length + preps.length + picture.doubtful.length === 0) return null;
+  const steps = mixes.length + strips.length + packs.length + preps.length + picture.doubtful.length;
+  if (steps === 0 && !picture.yard.begun) return null;
   return { yard: picture.yard, putBack: (planned) => putBack(picture, planned) };
 };

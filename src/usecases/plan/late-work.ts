@@ -1,7 +1,7 @@
 import type { StoredPlan } from '../../../db/stores/plan-store.ts';
 import type { PlanOfWork } from '../../../shared/late-work.ts';
 import type { PlanOrder, PlanPour, PlanStrip } from '../../../shared/plan.ts';
-import { minuteOf } from '../../../shared/time.ts';
+import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { mixesOf } from './fixed-plan.ts';
 import type { FixedMix } from './fixed-pours.ts';
@@ -51,6 +51,32 @@ export const asideLeft = ({ unanswered: aside }: StoredPlan, left: PlanOfWork | 
   return batches.size + pours.length === 0 ? null : { ...aside, pours };
 };
 
+const filled = (mixes: readonly FixedMix[]): FixedMix[] => mixes.filter(({ pours }) => pours.length > 0);
+
+/** Work whose time is as asked for, none where there is none: these batches, and strips of what others have filled. */
+const workAt = (
+  { work, now, isIt }: { work: PlanOfWork; now: Minute; isIt: (start: string, end: string) => boolean },
+  mixes: FixedMix[],
+  full: readonly FixedMix[],
+): LateWork | null => {
+  const own = new Set(mixes.flatMap(({ pours }) => pours));
+  const prepStarts = pourMinutes(work, 'prepStart');
+  const isStrip = ({ stripStart, stripEnd }: PlanStrip): boolean => isIt(stripStart, stripEnd);
+  const found: LateWork = {
+    mixes,
+    strips: [...work.strips.filter(isStrip), ...full.flatMap(({ pours }) => pours).filter(isStrip)],
+    packs: work.orders.filter(isPack).filter(({ packStart, packEnd }) => isIt(packStart, packEnd)),
+    preps: work.pours.filter(
+      (pour, place) =>
+        prepStarts[place]! <= now &&
+        !own.has(pour) &&
+        pour.prepStart !== pour.prepEnd &&
+        isIt(pour.prepStart, pour.prepEnd),
+    ),
+  };
+  return Object.values(found).some(({ length }) => length > 0) ? found : null;
+};
+
 /**
  * The late work of a yard at its now, of all sessions back: what is recorded leaves the plan, so what it still has of a
  * time that is over is not. Null when all is recorded.
@@ -58,20 +84,15 @@ export const asideLeft = ({ unanswered: aside }: StoredPlan, left: PlanOfWork | 
 export const lateWork = (yard: YardFile, work: PlanOfWork): LateWork | null => {
   const now = minuteOf(yard.yard.now);
   const isOver = (end: string): boolean => minuteOf(end) <= now;
-  const mixes = mixesOf(work, ({ end }) => isOver(end)).filter(({ pours }) => pours.length > 0);
-  const poured = new Set(mixes.flatMap(({ pours }) => pours));
-  const prepStarts = pourMinutes(work, 'prepStart');
-  const late: LateWork = {
-    mixes,
-    strips: [
-      ...work.strips.filter(({ stripEnd }) => isOver(stripEnd)),
-      ...[...poured].filter(({ stripEnd }) => isOver(stripEnd)),
-    ],
-    packs: work.orders.filter(isPack).filter(({ packEnd }) => isOver(packEnd)),
-    preps: work.pours.filter(
-      (pour, place) =>
-        prepStarts[place]! < now && !poured.has(pour) && pour.prepStart !== pour.prepEnd && isOver(pour.prepEnd),
-    ),
-  };
-  return Object.values(late).some(({ length }) => length > 0) ? late : null;
+  const mixes = filled(mixesOf(work, ({ end }) => isOver(end)));
+  return workAt({ work, now, isIt: (_start, end) => isOver(end) }, mixes, mixes);
+};
+
+/** The work of a plan that is under way at a yard's now: begun by then and not over yet. Null where there is none. */
+export const workUnderWay = (yard: YardFile, work: PlanOfWork): LateWork | null => {
+  const now = minuteOf(yard.yard.now);
+  const isUnderWay = (start: string, end: string): boolean => minuteOf(start) <= now && minuteOf(end) > now;
+  const mixes = filled(mixesOf(work, ({ start, end }) => isUnderWay(start, end)));
+  const over = filled(mixesOf(work, ({ end }) => minuteOf(end) <= now));
+  return workAt({ work, now, isIt: isUnderWay }, mixes, over);
 };

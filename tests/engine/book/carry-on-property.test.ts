@@ -3,7 +3,6 @@ import type { PlanFile } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { record, type UnderBook } from '../../../src/engine/book/carry-on.ts';
-import type { WorkDone } from '../../../src/engine/book/work-done.ts';
 import { calendarOf } from '../../../src/engine/calendar/calendar.ts';
 import { planYard } from '../../../src/engine/plan.ts';
 import { refereePlan } from '../../../src/engine/referee.ts';
@@ -11,7 +10,8 @@ import { audit } from '../../contract/audit-plan.mjs';
 import { yardSeeds } from '../../support/property-seed.ts';
 import { diceOf } from '../../support/random-yard/dice.ts';
 import { randomYard } from '../../support/random-yard.ts';
-import { beforeFirstSession, stillMinutes, type TaskDone, tasksOf } from '../../support/work-by-plan.ts';
+import { beforeFirstSession, stillMinutes, tasksOf } from '../../support/work-by-plan.ts';
+import { workOf } from '../../support/work-down.ts';
 
 const faultsOf = (yard: YardFile, plan: PlanFile): string[] => [
   ...audit(yard, plan).faults,
@@ -22,27 +22,6 @@ const at = (yard: YardFile, minute: number): YardFile => ({
   ...yard,
   yard: { ...yard.yard, now: calendarOf(yard.yard.timeZone).instantText(minute) },
 });
-
-/** What is recorded of a task; each mould of a batch so many minutes later than planned. */
-const workOf = ({ what, end }: TaskDone, plan: PlanFile, yard: YardFile, lateMinutes: number): WorkDone => {
-  const text = calendarOf(yard.yard.timeZone).instantText;
-  const doneAt = text(end);
-  if (what.kind === 'set up') return { ...what, doneAt };
-  if (what.kind === 'stripped') return { ...what, cameOut: 'good', reason: '', doneAt };
-  if (what.kind === 'packed') {
-    const lines = yard.orders.find(({ id }) => id === what.order)?.lines ?? [];
-    const planned = plan.orders.find(({ id }) => id === what.order)?.fromFinished ?? [];
-    return { ...what, lines, planned, evenShort: false, doneAt };
-  }
-  const batch = plan.batches.find(({ id }) => id === what.batch);
-  const pours = plan.pours
-    .filter((pour) => pour.batch === what.batch)
-    .map(({ mould, casting, order, oiled, fillEnd }) => ({
-      ...{ mould, casting, order: order ?? null, coated: oiled },
-      filledAt: text(minuteOf(fillEnd) + lateMinutes),
-    }));
-  return { kind: 'poured', bags: batch?.bags ?? null, pours };
-};
 
 /** Does all that ends by a minute as the plan has it, and records it at once then (late), or each thing when it ends. */
 const workDown = (start: UnderBook, until: number, how: { atOnce: boolean; lateMinutes: number }): UnderBook => {

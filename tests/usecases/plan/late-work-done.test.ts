@@ -81,10 +81,52 @@ describe('a session of which nothing is written down', () => {
     );
 
   test('counts step by step as its times pass, and however long after it', () => {
-    expect(moulds(saturday('08:21'))).toBeUndefined();
+    expect(moulds(saturday('08:00'))).toBeUndefined();
+    expect(moulds(saturday('08:21'))).toEqual(['ready', 'dirty']);
     expect(moulds(saturday('08:22'))).toEqual(['ready, set up', 'dirty']);
     expect(moulds(saturday('10:45'))).toEqual(['dirty', 'ready']);
     expect(moulds('2027-06-12T09:00:00+01:00')).toEqual(['dirty', 'dirty']);
+  });
+});
+
+describe('work under way', () => {
+  const midway = (now: string, changes: Partial<YardFile> = {}, notDone: string[] = []) =>
+    withLateWorkDone(plannedYard({ yard: { ...plannedYard().yard, now }, ...changes }), handPlan(), new Set(notDone));
+  const onHand = (yard: YardFile | undefined) => yard?.materials.map((material) => material.onHand);
+
+  /* Mixed from 9:05, the last mould full at 9:29: until it is washed up its bag is gone, and no mould is full by the book. */
+  test('holds what it is done with, and its materials are out of stock', () => {
+    const yard = midway(saturday('09:10'))?.yard;
+    expect(yard?.begun).toMatchObject({
+      batches: [{ id: 'B1', start: saturday('09:05') }],
+      pours: [{ id: 'P1' }, { id: 'P2' }],
+      strips: [],
+    });
+    expect(yard?.inMould).toEqual([]);
+    expect(onHand(yard)).not.toEqual(onHand(plannedYard()));
+  });
+
+  test('is what has begun, the very minute included, and is not over', () => {
+    const begun = (now: string) => midway(now)?.yard.begun?.batches.length ?? 0;
+    expect([saturday('09:04'), saturday('09:05')].map(begun)).toEqual([0, 1]);
+    const { end } = handPlan().batches[0]!;
+    expect(begun(end)).toBe(0);
+  });
+
+  test('ends where somebody says that it was not begun, or cannot have begun', () => {
+    const name = `late-batch-${minuteOf(saturday('09:05'))}-${encodeURIComponent('900 no. 1')}`;
+    expect(midway(saturday('09:10'), {}, [name])?.yard.begun).toBeUndefined();
+    const full = [{ mould: '900 no. 1', casting: 'panel-900', filledAt: saturday('08:30') }];
+    expect(midway(saturday('09:10'), { inMould: full })?.yard.begun).toBeUndefined();
+  });
+
+  test('is in the plan made round it as it was', () => {
+    const { yard, putBack } = midway(saturday('09:10'))!;
+    const { plan } = putBack(planYard(yard, { effort: 'quick' }));
+    expect(plan.batches).toContainEqual(handPlan().batches[0]);
+    expect(plan.pours.map(({ id, mould, fillEnd }) => [id, mould, fillEnd])).toEqual(
+      expect.arrayContaining(handPlan().pours.map(({ id, mould, fillEnd }) => [id, mould, fillEnd])),
+    );
   });
 });
 

@@ -1,0 +1,27 @@
+import type { PlanFile } from '../../shared/plan.ts';
+import { minuteOf } from '../../shared/time.ts';
+import type { YardFile } from '../../shared/yard-file.ts';
+import type { WorkDone } from '../../src/engine/book/work-done.ts';
+import { calendarOf } from '../../src/engine/calendar/calendar.ts';
+import type { TaskDone } from './work-by-plan.ts';
+
+/** What is recorded of a task; each mould of a batch so many minutes later than planned. */
+export const workOf = ({ what, end }: TaskDone, plan: PlanFile, yard: YardFile, lateMinutes = 0): WorkDone => {
+  const text = calendarOf(yard.yard.timeZone).instantText;
+  const doneAt = text(end);
+  if (what.kind === 'set up') return { ...what, doneAt };
+  if (what.kind === 'stripped') return { ...what, cameOut: 'good', reason: '', doneAt };
+  if (what.kind === 'packed') {
+    const lines = yard.orders.find(({ id }) => id === what.order)?.lines ?? [];
+    const planned = plan.orders.find(({ id }) => id === what.order)?.fromFinished ?? [];
+    return { ...what, lines, planned, evenShort: false, doneAt };
+  }
+  const batch = plan.batches.find(({ id }) => id === what.batch);
+  const pours = plan.pours
+    .filter((pour) => pour.batch === what.batch)
+    .map(({ mould, casting, order, oiled, fillEnd }) => ({
+      ...{ mould, casting, order: order ?? null, coated: oiled },
+      filledAt: text(minuteOf(fillEnd) + lateMinutes),
+    }));
+  return { kind: 'poured', bags: batch?.bags ?? null, pours };
+};
