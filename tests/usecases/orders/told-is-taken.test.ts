@@ -1,0 +1,55 @@
+import { expect, test } from 'vitest';
+import { dateOfDay, dayNumber } from '../../../shared/time.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { undoChange } from '../../../src/usecases/changes/undo-change.ts';
+import { askWhen } from '../../../src/usecases/first/ask-when.ts';
+import { saveOrder } from '../../../src/usecases/orders/save-order.ts';
+import { takeOrder } from '../../../src/usecases/orders/take-order.ts';
+import type { OrderDraft } from '../../../src/usecases/typed/order-form.ts';
+import { doneOf } from '../../support/outcomes.ts';
+import { yardSeeds } from '../../support/property-seed.ts';
+import { diceOf } from '../../support/random-yard/dice.ts';
+import { randomYard } from '../../support/random-yard.ts';
+import { yardContext } from '../../support/yard-context.ts';
+
+/** A few pieces that some mould of the yard makes; null where none makes any. */
+const linesOf = (yard: YardFile, seed: number): OrderDraft['lines'] | null => {
+  const dice = diceOf(seed);
+  const made = yard.castings.filter(({ id }) =>
+    yard.moulds.some(({ makes, condition }) => condition === 'ready' && makes.some(({ casting }) => casting === id)),
+  );
+  if (made.length === 0) return null;
+  return [{ row: 0, line: { casting: dice.pick(made).id, quantity: dice.whole(1, 4) } }];
+};
+
+const draft = (lines: OrderDraft['lines'], promisedOn: string): OrderDraft => ({
+  ...{ customer: '', phone: '', note: '', wantedOn: null, promisedOn, heldUntil: null, next: {} },
+  ...{ slip: 'rather not', unread: [], lines },
+});
+
+/** In these yards every date was given. */
+test('a date that was told is taken without a question, and an earlier one that is asked about comes with one that is', {
+  timeout: 300_000,
+}, async () => {
+  let [told, asked] = [0, 0];
+  for (const seed of yardSeeds(40, 9000)) {
+    const yard = randomYard(seed, 'small');
+    const lines = linesOf(yard, seed);
+    if (!lines) continue;
+    const context = await yardContext(yard);
+    const { earliestOn, promiseOn } = doneOf(await askWhen(context, lines));
+    const on = promiseOn ?? earliestOn;
+    if (on === null) continue;
+    const early = await saveOrder(context, takeOrder(draft(lines, dateOfDay(dayNumber(on) - 1))), undefined);
+    if (early.kind === 'moves') {
+      asked++;
+      expect(early.effect.insteadOn, `seed ${seed}`).toBe(on);
+    }
+    if (early.kind === 'saved') doneOf(await undoChange(context, early.change));
+    told++;
+    const saved = await saveOrder(context, takeOrder(draft(lines, on)), undefined);
+    expect(saved, `seed ${seed}`).toMatchObject({ kind: 'saved' });
+  }
+  expect(told).toBeGreaterThan(20);
+  expect(asked).toBeGreaterThan(10);
+});
