@@ -11,6 +11,7 @@ import { exportArchive, exportYard, type KeptFile } from './usecases/files/expor
 import { exportTable } from './usecases/files/export-table.ts';
 import { loadFile, readUpload, tryFile } from './usecases/files/load-file.ts';
 import type { PromiseMove } from './usecases/plan/promises-moved.ts';
+import type { UnkeptDate } from './usecases/plan/save-edit.ts';
 
 type Read<T> = { ok: true; value: T } | { ok: false; faults: Fault[] };
 
@@ -82,6 +83,9 @@ const differenceLines = ({ what, added, gone, changed }: Difference): string[] =
 const moveLine = ({ order, customer, from, to }: PromiseMove): string =>
   `Days: ${[order, customer].filter(Boolean).join(' ')}: ${from ?? 'no date'} -> ${to ?? 'no date'}`;
 
+const unkeptLine = ({ order, customer, promisedOn, readyOn }: UnkeptDate): string =>
+  `Not kept: ${[order, customer].filter(Boolean).join(' ')}: promised ${promisedOn}, by plan ${readyOn ?? 'no date'}`;
+
 const bytesOf = (name: string): Read<Uint8Array> => {
   try {
     return { ok: true, value: readFileSync(name) };
@@ -110,7 +114,8 @@ export const importInto = async (name: string, onlyTry: boolean): Promise<Read<s
     if (!outcome.ok) return outcome;
     const { moved } = outcome.value;
     const differences = 'value' in outcome.value ? outcome.value.value.differences : outcome.value.differences;
-    const lines = [...differences.flatMap(differenceLines), ...moved.map(moveLine)];
+    const unkept = 'unkept' in outcome.value ? outcome.value.unkept : [];
+    const lines = [...differences.flatMap(differenceLines), ...moved.map(moveLine), ...unkept.map(unkeptLine)];
     const end = onlyTry ? 'Nothing was read in.' : 'All of it is read in.';
     return { ok: true, value: `${[...lines, end].join('\n')}\n` };
   });

@@ -65,6 +65,12 @@ describe('rota import and rota export', { timeout: PATIENCE_MS }, () => {
     expect(csv.stderr).toMatch(
       /^row 2, column in the yard: -2 is below 0\nrow 3, column in the yard: "x" is no number/,
     );
+    const orders = file('o.csv', `order,asked for,promised\n,9 x Herb square 450 x 450,${now.slice(0, 10)}\n`);
+    expect((await run('import', orders, '--try')).stdout).toMatch(
+      new RegExp(
+        `\\nNot kept: \\d\\d-\\d+: promised ${now.slice(0, 10)}, by plan \\d{4}-\\d\\d-\\d\\d\\nNothing was read in`,
+      ),
+    );
     const broken = await run('import', file('b.json', '{"format": "mould-rota/yard"'));
     expect([broken.code, broken.stderr]).toEqual([
       2,
