@@ -219,6 +219,26 @@ test.each([
   expect(complaints).toEqual([]);
 });
 
+test.each([
+  ['/orders/new?what=kit%3Aplanter&number=9', { '#promisedOn': '4 Apr' }, 'form.form .button.main'],
+  ['/orders/27-013', { '#promisedOn': 'tomorrow' }, '#give-date .button.main'],
+  ['/orders/27-018', { '#promisedOn': 'tomorrow' }, '#give-date .button.main'],
+])('%s asked about before it is saved has nothing that axe finds', async (path, typed, button) => {
+  const screens = await demoScreens();
+  await screens.post('/orders/27-018/cancel', {});
+  const url = await served(screens);
+  const { page, complaints } = await watchedPage(browser, { viewport: { width: 320, height: 844 } });
+  await page.goto(url + path);
+  for (const [field, text] of Object.entries(typed)) await page.fill(field, text);
+  await page.click(button);
+  await page.waitForSelector('.effect');
+  expect(await page.textContent('.effect')).toContain('Nothing was saved yet.');
+  expect(await violations(page)).toEqual([]);
+  expect(await tooSmall(page, 40)).toEqual([]);
+  expect(await page.evaluate('document.documentElement.scrollWidth - window.innerWidth')).toBeLessThanOrEqual(0);
+  expect(complaints).toEqual([]);
+});
+
 test('a removal that is refused has nothing that axe finds', async () => {
   const url = await served(await demoScreens());
   const { page } = await watchedPage(browser);
