@@ -9,7 +9,7 @@ const ofSameId = ({ orders }: YardFile, input: unknown): Order[] => {
 };
 
 /** What of a yard an order refers to. The rest was read with the yard, and a large one takes time to read. */
-const offering = ({ keep: _keep, ...yard }: YardFile) => ({
+const offering = ({ keep: _keep, begun: _begun, ...yard }: YardFile) => ({
   ...yard,
   ...{ work: [], closed: [], extra: [], temperatures: [], incoming: [], moulds: [], finished: [], inMould: [] },
 });

@@ -5,6 +5,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { type Session, sessionsOf } from '../../engine/calendar/sessions.ts';
 import { asMouldsStand, type FixedMix } from './fixed-pours.ts';
+import { type PlannedTasks, plannedTasks } from './planned-tasks.ts';
 
 export type { StoredDrop } from '../../../db/stores/change-store.ts';
 
@@ -136,8 +137,8 @@ const dropOf = ({ batch, pours }: FixedMix, reason: string): StoredDrop => ({
 });
 
 /**
- * The mixes and pours that the next plan has to keep: those the present plan has for sessions that are fixed, still to
- * come, and not poured already. What they are for and when they are stripped may change.
+ * What the next plan has to keep: the mixes and pours that the present plan has for sessions that are fixed, still to come,
+ * and not poured already, with all that it strips, packs and sets up in these sessions. What a piece is for may change.
  */
 export const fixedPlan = (fixing: Fixing): FixedPlan => {
   const { yard, hours, clock, anew } = fixing;
@@ -158,12 +159,30 @@ export const fixedPlan = (fixing: Fixing): FixedPlan => {
     yard,
     mixes.filter((mix) => missing(yard, mix) === null),
   );
-  return { keep: { batches: kept.map(({ batch }) => batch), pours: kept.flatMap(({ pours }) => pours) }, gone };
+  const pours = kept.flatMap((mix) => mix.pours);
+  const tasks = fixing.plan ? tasksIn(sessions, plannedTasks(yard, fixing.plan, pours)) : {};
+  return { keep: { batches: kept.map(({ batch }) => batch), pours, ...tasks }, gone };
 };
+
+/** Of strips, packings and set-ups those that begin in one of these sessions. */
+const tasksIn = (sessions: readonly Session[], { strips, packs, preps }: PlannedTasks): PlannedTasks => {
+  const isIn = (instant: string): boolean => {
+    const at = minuteOf(instant);
+    return sessions.some(({ start, end }) => at >= start && at < end);
+  };
+  return {
+    strips: strips.filter(({ stripStart }) => isIn(stripStart)),
+    packs: packs.filter(({ packStart }) => isIn(packStart)),
+    preps: preps.filter(({ prepStart }) => isIn(prepStart)),
+  };
+};
+
+const isEmpty = ({ batches, strips = [], packs = [], preps = [] }: Keep): boolean =>
+  batches.length + strips.length + packs.length + preps.length === 0;
 
 /** The yard with what has to stay in its next plan. */
 export const withKeep = ({ keep: _own, ...yard }: YardFile, keep: Keep): YardFile =>
-  keep.batches.length === 0 ? yard : { ...yard, keep };
+  isEmpty(keep) ? yard : { ...yard, keep };
 
 /** What is fixed of a yard for one session. */
 export const fixedIn = ({ keep }: YardFile, session: Session): Keep => {

@@ -3,7 +3,6 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { lessPours } from '../../engine/standing/less-pours.ts';
 import { fixedPlan, mixesOf } from './fixed-plan.ts';
-import { standingTasks } from './standing-tasks.ts';
 
 type Fixing = Parameters<typeof fixedPlan>[0];
 
@@ -46,5 +45,7 @@ export const standingPours = (fixing: Fixing, fixed: Keep): Keep | null => {
   const pours = left.pours.map(({ order, ...pour }) =>
     order !== undefined && open.has(order) ? { ...pour, order } : pour,
   );
-  return { ...left, pours, ...standingTasks(yard, plan, { pours }) };
+  const stays = new Set([...pours, ...(yard.begun?.pours ?? [])].map(({ id }) => id));
+  const strips = keep.strips?.filter(({ pour }) => pour === undefined || stays.has(pour));
+  return { ...left, pours, strips, packs: keep.packs };
 };

@@ -1,5 +1,5 @@
-import type { Keep, KeptPack, KeptStrip, PlanFile, PlanPour } from '../../../shared/plan.ts';
-import { minuteOf } from '../../../shared/time.ts';
+import type { Keep, KeptPack, KeptPrep, KeptStrip, PlanFile, PlanPour } from '../../../shared/plan.ts';
+import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 
 type Times = Pick<KeptStrip, 'stripStart' | 'stripEnd'>;
@@ -35,26 +35,39 @@ const packsOf = ({ orders }: YardFile, plan: PlanFile): KeptPack[] => {
   );
 };
 
+/** Set-ups of moulds, without a coat, that are to come for pours which are not kept themselves. */
+const prepsOf = (yard: YardFile, pours: readonly PlanPour[], now: Minute): KeptPrep[] => {
+  const moulds = new Set(yard.moulds.map(({ id }) => id));
+  const castings = new Set(yard.castings.map(({ id }) => id));
+  return pours
+    .filter(({ prepStart, prepEnd, oiled }) => prepStart !== prepEnd && !oiled && minuteOf(prepStart) >= now)
+    .filter(({ mould, casting }) => moulds.has(mould) && castings.has(casting))
+    .map(({ mould, casting, prepStart, prepEnd }) => ({ mould, casting, prepStart, prepEnd }));
+};
+
+/** What a plan has to do beside batches. */
+export type PlannedTasks = Required<Pick<Keep, 'strips' | 'packs' | 'preps'>>;
+
 /**
- * When a plan strips what its pours fill, as far as they are kept or under way, and what is in moulds now, and when it packs
- * the orders that are still there: all of that which is still to come.
+ * When a plan strips what its pours fill, as far as they are kept or under way, and what is in moulds now, when it packs the
+ * orders that are still there, and when it sets moulds up for other pours: all of that which is still to come.
  */
-export const standingTasks = (
-  yard: YardFile,
-  plan: PlanFile,
-  kept: Pick<Keep, 'pours'>,
-): Pick<Keep, 'strips' | 'packs'> => {
+export const plannedTasks = (yard: YardFile, plan: PlanFile, kept: readonly PlanPour[]): PlannedTasks => {
   const now = minuteOf(yard.yard.now);
   const begun = yard.begun ?? { pours: [], strips: [], packs: [] };
-  const stays = new Set([...kept.pours, ...begun.pours].map(({ id }) => id));
-  const [poured, gone] = [plan.pours.filter(({ id }) => stays.has(id)), plan.pours.filter(({ id }) => !stays.has(id))];
+  const stays = new Set([...kept, ...begun.pours].map(({ id }) => id));
+  const [poured, others] = [
+    plan.pours.filter(({ id }) => stays.has(id)),
+    plan.pours.filter(({ id }) => !stays.has(id)),
+  ];
   const strips = [
-    ...stripsOfPieces(yard, plan, gone).filter(({ mould }) => !begun.strips.some((one) => one.mould === mould)),
+    ...stripsOfPieces(yard, plan, others).filter(({ mould }) => !begun.strips.some((one) => one.mould === mould)),
     ...poured.map((pour) => ({ mould: pour.mould, pour: pour.id, ...stripTimes(pour) })),
   ];
   const packs = packsOf(yard, plan).filter(({ order }) => !begun.packs.some((one) => one.order === order));
   return {
     strips: strips.filter(({ stripStart }) => minuteOf(stripStart) >= now),
     packs: packs.filter(({ packStart }) => minuteOf(packStart) >= now),
+    preps: prepsOf(yard, others, now),
   };
 };
