@@ -13,6 +13,7 @@ import { incomings, materials } from './tables/material.ts';
 import { mixes, mixMaterials } from './tables/mix.ts';
 import { mixWaters } from './tables/mix-water.ts';
 import { finishedPieces, mouldMakes, moulds, piecesInMould } from './tables/mould.ts';
+import { offcuts } from './tables/offcut.ts';
 import { orderLines, orders } from './tables/order.ts';
 import { piecesToMend } from './tables/piece-to-mend.ts';
 import { temperatureSteps } from './tables/temperature.ts';
@@ -23,7 +24,18 @@ import type { Tx } from './transaction.ts';
 
 /** Every table whose rows a change may write, so that undoing it can put them back. */
 const CAPTURED: SQLiteTable[] = [
-  ...[yards, workWindows, closedDays, extraWindows, temperatureSteps, materials, incomings, mixes, mixMaterials],
+  ...[
+    yards,
+    workWindows,
+    closedDays,
+    extraWindows,
+    temperatureSteps,
+    materials,
+    offcuts,
+    incomings,
+    mixes,
+    mixMaterials,
+  ],
   ...[castings, castingMaterials, castingCuts, moulds, mouldMakes, piecesInMould, finishedPieces],
   ...[kits, kitPieces, kitParts, kitCuts, customers, orders, orderLines, plannedAnew],
   ...[lateWork],

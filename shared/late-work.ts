@@ -1,7 +1,7 @@
 import type { PlanBatch, PlanFile, PlanOrder, PlanPour, PlanStrip } from './plan.ts';
 
-/** What a plan has to do, and when. */
-export type PlanOfWork = Pick<PlanFile, 'batches' | 'pours' | 'strips' | 'orders'>;
+/** What a plan has to do, when, and from which sticks it cuts for it as far as that is known. */
+export type PlanOfWork = Pick<PlanFile, 'batches' | 'pours' | 'strips' | 'orders'> & Partial<Pick<PlanFile, 'sticks'>>;
 
 /**
  * Work whose time is over which a change took off the list of what is not recorded yet, as it was planned. Kept with that

@@ -63,6 +63,9 @@ export const referenceFaults = (input: unknown): Fault[] => {
     }
   };
 
+  for (const [x, path] of entries(input, 'materials'))
+    if (x.stickMm === undefined && entries(x, 'offcuts').length > 0)
+      fault([...path, 'offcuts'], `"${x.id}" has no stickMm that they are left of`);
   for (const [x, path] of entries(input, 'incoming')) refers(x, 'material', path, materials, 'material');
   for (const [x, path] of entries(input, 'mixes')) {
     checkQuantities(x, 'perBag', path);

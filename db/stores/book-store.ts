@@ -3,6 +3,7 @@ import type { Tx } from '../transaction.ts';
 import { addFinished, finishedPieces, setFinishedCount } from './finished-store.ts';
 import { addToStock } from './material-store.ts';
 import { emptyMould, fillMould, updateMould } from './mould-store.ts';
+import { addOffcuts } from './offcut-store.ts';
 import { freeSetAside, updateOrder } from './order-store.ts';
 import { addPieceToMend, removePieceToMend } from './piece-to-mend-store.ts';
 
@@ -22,6 +23,8 @@ const write = async (tx: Tx, entry: Entry): Promise<void> => {
       return emptyMould(tx, entry.mould);
     case 'stock':
       return addToStock(tx, entry.material, entry.quantity);
+    case 'offcuts':
+      return addOffcuts(tx, entry.material, entry.lengthMm, entry.count);
     case 'pieces in':
       return addFinished(tx, { ...entry.lot, count: entry.count });
     case 'pieces out':

@@ -8,6 +8,7 @@ import { incomings, materials } from '../tables/material.ts';
 import { mixes, mixMaterials } from '../tables/mix.ts';
 import { mixWaters } from '../tables/mix-water.ts';
 import { finishedPieces, mouldMakes, moulds, piecesInMould } from '../tables/mould.ts';
+import { offcuts } from '../tables/offcut.ts';
 import { orderLines, orders } from '../tables/order.ts';
 import { piecesToMend } from '../tables/piece-to-mend.ts';
 import { temperatureSteps } from '../tables/temperature.ts';
@@ -16,6 +17,7 @@ import { yards } from '../tables/yard.ts';
 import type { Tx } from '../transaction.ts';
 import { dropAllFigures } from './figure-store.ts';
 import { setDemo } from './habits-store.ts';
+import { offcutRowsOf } from './offcut-store.ts';
 import { insertAll } from './rows.ts';
 import { fixedHours, isEmpty } from './yard-store.ts';
 
@@ -35,7 +37,7 @@ const REFERRING_FIRST = [
     kits,
   ],
   ...[mouldMakes, moulds, castingSizes, castingMaterials, castingCuts, castings, mixWaters, mixMaterials, mixes],
-  ...[incomings, materials, temperatureSteps, extraWindows, closedDays, workWindows, yards],
+  ...[incomings, offcuts, materials, temperatureSteps, extraWindows, closedDays, workWindows, yards],
 ];
 
 const inOrder = <T extends object>(entries: readonly T[]) => entries.map((entry, position) => ({ ...entry, position }));
@@ -60,6 +62,7 @@ const insertWork = async (
 
 const insertMaterials = async (tx: Tx, file: YardFile) => {
   await insertAll(tx, materials, inOrder(file.materials));
+  await insertAll(tx, offcuts, offcutRowsOf(file.materials));
   await insertAll(tx, incomings, inOrder(file.incoming));
   await insertAll(tx, mixes, inOrder(file.mixes));
   const perBag = inside(file.mixes, (mix) => mix.perBag);

@@ -11,6 +11,7 @@ import { incomings, materials } from '../tables/material.ts';
 import { mixes, mixMaterials } from '../tables/mix.ts';
 import { mixWaters } from '../tables/mix-water.ts';
 import { finishedPieces, mouldMakes, moulds, piecesInMould } from '../tables/mould.ts';
+import { offcuts } from '../tables/offcut.ts';
 import { orderLines, orders } from '../tables/order.ts';
 import { piecesToMend } from '../tables/piece-to-mend.ts';
 import { temperatureSteps } from '../tables/temperature.ts';
@@ -22,7 +23,18 @@ import { putRows, rowsOf } from './put-rows.ts';
 
 /** All that a yard holds, but its plan and its log. */
 const TABLES = {
-  ...{ yards, workWindows, closedDays, extraWindows, temperatureSteps, materials, incomings, mixes, mixMaterials },
+  ...{
+    yards,
+    workWindows,
+    closedDays,
+    extraWindows,
+    temperatureSteps,
+    materials,
+    offcuts,
+    incomings,
+    mixes,
+    mixMaterials,
+  },
   mixWaters,
   ...{ castings, castingMaterials, castingCuts, castingSizes, moulds, mouldMakes, piecesInMould, finishedPieces },
   ...{ kits, kitPieces, kitParts, kitCuts, kitSizes, customers, orders, orderLines },

@@ -1,6 +1,7 @@
 import type { FigureOf } from '../../shared/figure.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { yards } from '../tables/yard.ts';
+import { offcutRowsOf } from './offcut-store.ts';
 import { orderRows } from './order-rows.ts';
 import { filled, inside, listed, placedById } from './row-lists.ts';
 import type { StoreRows, WantedRows } from './store-rows.ts';
@@ -41,11 +42,15 @@ const materialRows = (held: StoreRows, { materials, incoming }: YardFile) => {
     ({ material, quantity, on }) => ({ material, quantity, on }),
     { boughtOn: null, price: null, arrivedOn: null },
   );
-  const rows = materials.map((one) => ({
+  const rows = materials.map(({ offcuts: _offcuts, ...one }) => ({
     ...filled(one, 'leadDays', 'unitPrice', 'supplier', 'shelfLifeDays', 'stickMm'),
     openedNote: notes.get(one.id) ?? null,
   }));
-  return { materials: placedById(rows, held.materials), incomings: [...arrived, ...coming] };
+  return {
+    materials: placedById(rows, held.materials),
+    offcuts: offcutRowsOf(materials),
+    incomings: [...arrived, ...coming],
+  };
 };
 
 const mixRows = (held: StoreRows, { mixes }: YardFile) => ({

@@ -12,6 +12,7 @@ import { temperatureSteps } from '../tables/temperature.ts';
 import { closedDays, extraWindows, workWindows } from '../tables/work.ts';
 import { revisions, yards } from '../tables/yard.ts';
 import type { Tx } from '../transaction.ts';
+import { offcutsByMaterial } from './offcut-store.ts';
 import { belongings, inParts, present } from './rows.ts';
 
 const ONE = 1;
@@ -49,10 +50,16 @@ const loadWork = async (tx: Tx) => ({
   temperatures: (await listed(tx, temperatureSteps)).map(({ from, celsius }) => ({ from, celsius })),
 });
 
-const loadMaterials = async (tx: Tx) => ({
-  materials: (await listed(tx, materials)).map(({ position: _position, openedNote: _note, ...material }) =>
-    present(material),
-  ),
+const loadMaterials = async (tx: Tx) => {
+  const rests = await offcutsByMaterial(tx);
+  return (await listed(tx, materials)).map(({ position: _position, openedNote: _note, ...material }) => {
+    const offcuts = rests.get(material.id);
+    return { ...present(material), ...(offcuts ? { offcuts } : {}) };
+  });
+};
+
+const loadStock = async (tx: Tx) => ({
+  materials: await loadMaterials(tx),
   incoming: (
     await tx
       .select({ material: incomings.material, quantity: incomings.quantity, on: incomings.on })
@@ -184,7 +191,7 @@ export const loadYardFile = async (tx: Tx, now: string): Promise<YardFile> => {
     version: 2,
     yard,
     ...(await loadWork(tx)),
-    ...(await loadMaterials(tx)),
+    ...(await loadStock(tx)),
     mixes: await loadMixes(tx),
     castings: await loadCastings(tx),
     moulds: await loadMoulds(tx),

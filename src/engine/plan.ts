@@ -48,8 +48,9 @@ const planOf = (problem: Problem, dispatch: Dispatch): PlanFile => {
     const written = writePlan(state, unplanned);
     if ('plan' in written) return written.plan;
     heldBack[written.shortOf] = heldBack[written.shortOf]! + 1;
-    const { onHand, arrivals } = problem.materials[written.shortOf]!;
-    if (heldBack[written.shortOf]! <= arrivals.reduce((n, x) => n + x.quantity, onHand) + 1) continue;
+    const { onHand, arrivals, offcuts } = problem.materials[written.shortOf]!;
+    const sticks = arrivals.reduce((n, x) => n + x.quantity, onHand + offcuts.length);
+    if (heldBack[written.shortOf]! <= sticks + 1) continue;
     return planOf(dropLastKept(problem), dispatch);
   }
 };

@@ -126,6 +126,10 @@ describe('what does not go together', () => {
       (y) => Object.assign(y.castings[0]!, { fillMinutes: 21 }),
     ],
     [
+      'materials[0].offcuts: "mortar" has no stickMm that they are left of',
+      (y) => Object.assign(y.materials[0]!, { offcuts: [{ lengthMm: 500, count: 1 }] }),
+    ],
+    [
       'kits[0].cuts[0].material: "mortar" has no stickMm to cut from',
       (y) => Object.assign(y.kits[0]!.cuts[0]!, { material: 'mortar' }),
     ],

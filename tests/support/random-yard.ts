@@ -8,7 +8,7 @@ import { hoursOf, type Place, placeOf } from './random-yard/hours.ts';
 import { castingsOf, mixesOf, temperaturesOf } from './random-yard/mixes.ts';
 import { inMouldOf, mouldsOf } from './random-yard/moulds.ts';
 import { withOddities } from './random-yard/oddities.ts';
-import { stockOf } from './random-yard/stock.ts';
+import { stockOf, withOffcuts } from './random-yard/stock.ts';
 
 /** Yards as they are; the odd ones try the limits of the format. */
 export const YARD_KINDS = ['small', 'typical', 'busy', 'tight-rack', 'cold-spring'] as const;
@@ -112,13 +112,17 @@ const inputOf = (dice: Dice, kind: YardKind, seed: number): YardFileInput => {
   const moulds = mouldsOf(dice, castings, size.mouldsPerLength, place.today);
   const demand = demandOf(dice, castings, pieces, dice.whole(...size.orders));
   const finished = setAside(dice, finishedOf(dice, castings, place), demand);
+  const yard = yardOf(dice, place, rackOf(dice, finished, pieces, kind === 'tight-rack'), seed);
+  const hours = hoursOf(dice, place, people, kind === 'busy');
+  const temperatures = temperaturesOf(dice, place, kind === 'cold-spring');
+  const stock = stockOf(dice, place, pieces);
   return {
     format: 'mould-rota/yard',
     version: 1,
-    yard: yardOf(dice, place, rackOf(dice, finished, pieces, kind === 'tight-rack'), seed),
-    ...hoursOf(dice, place, people, kind === 'busy'),
-    temperatures: temperaturesOf(dice, place, kind === 'cold-spring'),
-    ...stockOf(dice, place, pieces),
+    yard,
+    ...hours,
+    temperatures,
+    ...{ ...stock, materials: withOffcuts(diceOf(seed + 600_000_000), stock.materials) },
     mixes,
     castings,
     moulds,

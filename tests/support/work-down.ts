@@ -1,9 +1,14 @@
 import type { PlanFile } from '../../shared/plan.ts';
 import { minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
+import { sticksFor } from '../../src/engine/book/sticks-cut.ts';
 import type { WorkDone } from '../../src/engine/book/work-done.ts';
 import { calendarOf } from '../../src/engine/calendar/calendar.ts';
 import type { TaskDone } from './work-by-plan.ts';
+
+/** What is cut from sticks for a task, by its id in the plan; null where it is no batch and no packing. */
+export const cutForOf = ({ what }: TaskDone): string | null =>
+  what.kind === 'poured' ? what.batch : what.kind === 'packed' ? what.order : null;
 
 /** What is recorded of a task; each mould of a batch so many minutes later than planned. */
 export const workOf = ({ what, end }: TaskDone, plan: PlanFile, yard: YardFile, lateMinutes = 0): WorkDone => {
@@ -14,7 +19,7 @@ export const workOf = ({ what, end }: TaskDone, plan: PlanFile, yard: YardFile, 
   if (what.kind === 'packed') {
     const lines = yard.orders.find(({ id }) => id === what.order)?.lines ?? [];
     const planned = plan.orders.find(({ id }) => id === what.order)?.fromFinished ?? [];
-    return { ...what, lines, planned, evenShort: false, doneAt };
+    return { ...what, lines, planned, evenShort: false, doneAt, cutFrom: sticksFor(plan.sticks, what.order) };
   }
   const batch = plan.batches.find(({ id }) => id === what.batch);
   const pours = plan.pours
@@ -23,5 +28,5 @@ export const workOf = ({ what, end }: TaskDone, plan: PlanFile, yard: YardFile, 
       ...{ mould, casting, order: order ?? null, coated: oiled },
       filledAt: text(minuteOf(fillEnd) + lateMinutes),
     }));
-  return { kind: 'poured', bags: batch?.bags ?? null, pours };
+  return { kind: 'poured', bags: batch?.bags ?? null, pours, cutFrom: sticksFor(plan.sticks, what.batch) };
 };

@@ -2,6 +2,7 @@ import type { Mould } from '../../../shared/mould.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Entry, MouldPatch } from './entry.ts';
 import { changePieces } from './lots.ts';
+import { withOffcuts } from './offcuts.ts';
 
 /** A mould after a patch; what only the store knows of it is not in a yard file. */
 const patched = (mould: Mould, { repairedOn, damageNote: _note, ...state }: MouldPatch): Mould => {
@@ -33,6 +34,13 @@ const applyOne = (yard: YardFile, entry: Entry): YardFile => {
         ...yard,
         materials: yard.materials.map((one) =>
           one.id === entry.material ? { ...one, onHand: Math.max(0, one.onHand + entry.quantity) } : one,
+        ),
+      };
+    case 'offcuts':
+      return {
+        ...yard,
+        materials: yard.materials.map((one) =>
+          one.id === entry.material ? withOffcuts(one, entry.lengthMm, entry.count) : one,
         ),
       };
     case 'pieces in':

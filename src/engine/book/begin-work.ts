@@ -17,7 +17,7 @@ export interface TaskBegun {
 
 const at = (yard: YardFile, now: string): YardFile => ({ ...yard, yard: { ...yard.yard, now } });
 
-const takesStock = ({ kind }: Entry): boolean => kind === 'stock';
+const takesStock = ({ kind }: Entry): boolean => kind === 'stock' || kind === 'offcuts';
 
 const joined = (begun: Begun | undefined, more: Partial<Begun>): Begun => ({
   batches: [...(begun?.batches ?? []), ...(more.batches ?? [])],

@@ -2,7 +2,7 @@ import type { PlanFile } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { apply } from './apply.ts';
 import { afterPacked } from './carry-pack.ts';
-import { afterPoured } from './carry-pour.ts';
+import { afterPoured, batchPoured } from './carry-pour.ts';
 import { afterSetUpDone } from './carry-set-up.ts';
 import { afterStripped } from './carry-strip.ts';
 import type { Carrying } from './carrying.ts';
@@ -10,6 +10,7 @@ import { withCompletions } from './completions.ts';
 import { enter } from './enter.ts';
 import type { Entry } from './entry.ts';
 import { shiftLater } from './shift-later.ts';
+import { sticksFor } from './sticks-cut.ts';
 import type { WorkDone } from './work-done.ts';
 
 const less = (carrying: Carrying, work: WorkDone): PlanFile | null => {
@@ -52,8 +53,16 @@ export type Entered =
   | { ok: true; entries: Entry[]; after: UnderBook }
   | Extract<ReturnType<typeof enter>, { ok: false }>;
 
+/** The same work, cut from the sticks that the plan cuts it from where nobody said which. */
+const asPlanned = (work: WorkDone, plan: PlanFile): WorkDone => {
+  if ((work.kind !== 'poured' && work.kind !== 'packed') || work.cutFrom) return work;
+  const cutFor = work.kind === 'packed' ? work.order : batchPoured(plan, work.pours)?.batch.id;
+  return cutFor === undefined ? work : { ...work, cutFrom: sticksFor(plan.sticks, cutFor) };
+};
+
 /** Records one thing in a yard and its plan: the step of which every recording of work is a fold. */
-export const record = ({ yard, plan }: UnderBook, work: WorkDone): Entered => {
+export const record = ({ yard, plan }: UnderBook, told: WorkDone): Entered => {
+  const work = plan ? asPlanned(told, plan) : told;
   const booked = enter(yard, work);
   if (!booked.ok) return booked;
   const { entries } = booked;

@@ -1,9 +1,11 @@
 import type { PlanFile, PlanOrder } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import { type Carrying, onTime } from './carrying.ts';
-import { goodsOfOrder, shortOf } from './goods.ts';
+import { goodsOfOrder } from './goods.ts';
 import { type Places, placesAfter } from './lots.ts';
+import { sticksFor } from './sticks-cut.ts';
 import { withoutCutsFor } from './sticks-left.ts';
+import { shortOf } from './stock-taken.ts';
 import type { PackWork } from './work-done.ts';
 
 /** What an order gets from the yard, at the places where that stands after the packing. */
@@ -27,12 +29,13 @@ export const afterPacked = (carrying: Carrying, { order: id, lines, doneAt }: Pa
   if (packed?.packEnd === undefined || !onTime(packed.packEnd, minuteOf(doneAt))) return null;
   // What was meant for it and is still to be poured or stripped would be for nobody.
   const toCome = [...plan.pours, ...plan.strips].some(({ order }) => order === id);
-  if (toCome || shortOf(before, goodsOfOrder(lines, before)) !== null) return null;
+  const taken = goodsOfOrder(lines, before);
+  if (toCome || shortOf(before, taken, sticksFor(plan.sticks, id)) !== null) return null;
   const places = placesAfter(before.finished, entries);
   const orders = plan.orders.map((order) => {
     if (order !== packed) return moved(order, places);
     const { packStart: _start, packEnd: _end, ...rest } = packed;
     return { ...rest, fromFinished: [] };
   });
-  return areThere(orders, after.finished) ? withoutCutsFor({ ...plan, orders }, id, after) : null;
+  return areThere(orders, after.finished) ? withoutCutsFor({ ...plan, orders }, id, taken, carrying) : null;
 };

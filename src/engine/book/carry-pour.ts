@@ -2,9 +2,11 @@ import type { PlanBatch, PlanFile, PlanPour, PlanStrip } from '../../../shared/p
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type Carrying, onTime } from './carrying.ts';
-import { goodsOfBatch, shortOf } from './goods.ts';
+import { goodsOfBatch, type Taken } from './goods.ts';
 import { bagsPoured } from './pour.ts';
+import { sticksFor } from './sticks-cut.ts';
 import { withoutCutsFor } from './sticks-left.ts';
+import { shortOf } from './stock-taken.ts';
 import type { Filled, PourWork } from './work-done.ts';
 
 /** The pours of each batch of a plan. */
@@ -45,18 +47,21 @@ const stripOf = ({ mould, order, stripStart, stripEnd, pieceReadyAt }: PlanPour)
   ...(order === undefined ? {} : { order }),
 });
 
-const allThere = (before: YardFile, work: PourWork): boolean => {
+/** What a batch takes from the stock; null where its pieces are of no one mix. */
+const takenBy = (before: YardFile, work: PourWork): Taken | null => {
   const poured = bagsPoured(work, before);
   const castings = work.pours.map(({ casting }) => casting);
-  return poured !== null && shortOf(before, goodsOfBatch(poured.mix, poured.bags, castings, before)) === null;
+  return poured && goodsOfBatch(poured.mix, poured.bags, castings, before);
 };
 
 /** A whole batch was poured: its pieces are in their moulds, its materials and lengths are taken. */
 export const afterPoured = (carrying: Carrying, work: PourWork): PlanFile | null => {
-  const { plan, before, after } = carrying;
+  const { plan, before } = carrying;
   const found = batchPoured(plan, work.pours);
-  if (!found || bagsPoured(work, before)?.bags !== found.batch.bags || !allThere(before, work)) return null;
+  const taken = takenBy(before, work);
+  if (!found || !taken || bagsPoured(work, before)?.bags !== found.batch.bags) return null;
   const { batch, own } = found;
+  if (shortOf(before, taken, sticksFor(plan.sticks, batch.id)) !== null) return null;
   const filledAt = new Map(work.pours.map((pour) => [pour.mould, pour.filledAt]));
   if (!own.every((pour) => onTime(pour.fillEnd, minuteOf(filledAt.get(pour.mould)!)))) return null;
   const left = {
@@ -66,5 +71,5 @@ export const afterPoured = (carrying: Carrying, work: PourWork): PlanFile | null
     strips: [...plan.strips, ...own.map(stripOf)],
     score: { ...plan.score, batches: plan.score.batches - 1, bags: plan.score.bags - batch.bags },
   };
-  return withoutCutsFor(left, batch.id, after);
+  return withoutCutsFor(left, batch.id, taken, carrying);
 };

@@ -39,7 +39,8 @@ export const withCompletions = (plan: PlanFile, yard: YardFile): PlanFile | null
   const orders = plan.orders.map((order) => {
     const [at, was] = [last.get(order.id), minuteOf(order.completesAt)];
     if (at === undefined || at === was) return order;
-    const hasParts = goodsOfOrder(lines.get(order.id) ?? [], yard).length > 0;
+    const { goods, cuts } = goodsOfOrder(lines.get(order.id) ?? [], yard);
+    const hasParts = goods.length + cuts.length > 0;
     if (calendar.dayOf(at) !== calendar.dayOf(was)) holds = false;
     // Parts that come later than the last piece: it completes with them, as before.
     if (hasParts && at < was) return order;

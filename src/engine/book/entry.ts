@@ -38,6 +38,8 @@ export type Entry =
   | { kind: 'emptied'; mould: string }
   /** Stock never goes below nothing. */
   | { kind: 'stock'; material: string; quantity: number }
+  /** So many offcuts of a length more, or fewer where it is below 0: never fewer than none. */
+  | { kind: 'offcuts'; material: string; lengthMm: number; count: number }
   | { kind: 'pieces in'; lot: Lot; count: number }
   /** By their place in the yard file as it is just then; none left, the place goes and later ones move up. */
   | { kind: 'pieces out'; place: number; count: number }

@@ -1,4 +1,4 @@
-import type { Cut, Material } from '../../../shared/material.ts';
+import type { Cut } from '../../../shared/material.ts';
 import type { OrderLine } from '../../../shared/order.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { bagsFor } from '../pack/bags.ts';
@@ -9,21 +9,11 @@ export interface Goods {
   quantity: number;
 }
 
-/** What a yard holds that goods are worked out from. */
-export type GoodsBook = Pick<YardFile, 'materials' | 'mixes' | 'castings' | 'kits'>;
-
-/**
- * How much of a stick some pieces take: n of them fit when their lengths and n - 1 saw cuts come to a stick. 4 of 297 mm
- * from 3000 mm with cuts of 3 mm are 4 x 300 / 3003 of one. 0 for what is not sold as sticks.
- */
-export const sticksTaken = ({ stickMm, kerfMm }: Pick<Material, 'stickMm' | 'kerfMm'>, cut: Cut): number =>
-  stickMm === undefined ? 0 : (cut.count * (cut.lengthMm + kerfMm)) / (stickMm + kerfMm);
-
-const goodsOfCuts = (cuts: readonly Cut[], { materials }: GoodsBook): Goods[] =>
-  cuts.flatMap((cut) => {
-    const material = materials.find(({ id }) => id === cut.material);
-    return material ? [{ material: cut.material, quantity: sticksTaken(material, cut) }] : [];
-  });
+/** What work takes from the stock: amounts of materials, and pieces that are cut from sticks. */
+export interface Taken {
+  goods: Goods[];
+  cuts: Cut[];
+}
 
 /**
  * Bags for the pieces of a batch (R4): their kg, rounded up to what can be mixed; none for pieces without weight. Pieces
@@ -67,19 +57,20 @@ export const takeForBatch = <M, C extends PropertyKey>(
   }
 };
 
-/** What a batch and the pieces poured from it take from the stock, sticks as shares of one. */
+/** What a batch and the pieces poured from it take from the stock. */
 export const goodsOfBatch = (
   mix: YardFile['mixes'][number],
   bags: number,
   castings: readonly string[],
-  book: GoodsBook,
-): Goods[] => {
+  book: Pick<YardFile, 'castings'>,
+): Taken => {
   const goods: Goods[] = [];
+  const cuts: Cut[] = [];
   const taker: Taker<string> = {
     add: (list, times = 1) => {
       for (const { material, quantity } of list) goods.push({ material, quantity: quantity * times });
     },
-    addCuts: (cuts) => goods.push(...goodsOfCuts(cuts, book)),
+    addCuts: (list) => cuts.push(...list),
   };
   const pieces = Object.fromEntries(book.castings.map((casting) => [casting.id, casting]));
   takeForBatch(
@@ -89,7 +80,7 @@ export const goodsOfBatch = (
     pieces,
     castings.map((casting) => ({ casting })),
   );
-  return goods;
+  return { goods, cuts };
 };
 
 /** What has to be there to hand an order over: pieces by casting, parts by material, and lengths to cut. */
@@ -118,17 +109,7 @@ export const goodsOfLines = (lines: readonly OrderLine[], { kits }: Pick<YardFil
 };
 
 /** What an order takes from the stock when it is packed (R10), beside its pieces. */
-export const goodsOfOrder = (lines: readonly OrderLine[], book: GoodsBook): Goods[] => {
+export const goodsOfOrder = (lines: readonly OrderLine[], book: Pick<YardFile, 'kits'>): Taken => {
   const { parts, cuts } = goodsOfLines(lines, book);
-  return [...[...parts].map(([material, quantity]) => ({ material, quantity })), ...goodsOfCuts(cuts, book)];
-};
-
-/** Amounts add up to fractions. */
-const TOLERANCE = 1e-6;
-
-/** Name of the first material that goods take more of than the yard has; null when all of them are there. */
-export const shortOf = ({ materials }: Pick<YardFile, 'materials'>, goods: readonly Goods[]): string | null => {
-  const taken = new Map<string, number>();
-  for (const { material, quantity } of goods) add(taken, material, quantity);
-  return materials.find(({ id, onHand }) => onHand - (taken.get(id) ?? 0) < -TOLERANCE)?.name ?? null;
+  return { goods: [...parts].map(([material, quantity]) => ({ material, quantity })), cuts };
 };

@@ -3,10 +3,11 @@ import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type Booked, booked, type Entry, refused } from './entry.ts';
 import { goodsOfLines, goodsOfOrder } from './goods.ts';
+import { giveBackToStock, takeFromStock } from './stock-taken.ts';
 import type { PackWork } from './work-done.ts';
 
 /** An order that takes what it is made of. */
-type Taking = Pick<PackWork, 'order' | 'lines' | 'planned' | 'evenShort'>;
+type Taking = Pick<PackWork, 'order' | 'lines' | 'planned' | 'evenShort' | 'cutFrom'>;
 
 /** How many pieces are taken from which place in the yard file. */
 type Taken = ReadonlyMap<number, number>;
@@ -57,11 +58,10 @@ const takenEntries = (taken: Taken): Entry[] =>
 /** All that an order is made of leaves the stock; or, in words, the pieces the book is short of. */
 const takeGoods = (yard: YardFile, work: Taking): { entries: Entry[]; short: string | null } => {
   const { taken, missing } = takePieces(yard, work, goodsOfLines(work.lines, yard).pieces);
-  const goods = goodsOfOrder(work.lines, yard);
   return {
     entries: [
       ...takenEntries(taken),
-      ...goods.map(({ material, quantity }): Entry => ({ kind: 'stock', material, quantity: -quantity })),
+      ...takeFromStock(yard, goodsOfOrder(work.lines, yard), work.cutFrom ?? []),
       { kind: 'freed', order: work.order },
     ],
     short: missing.size === 0 ? null : shortText(missing, yard),
@@ -100,12 +100,12 @@ export const handOver = (yard: YardFile, work: Taking & { isPacked: boolean; on:
   return booked([...entries, { kind: 'handed over', order, on }]);
 };
 
-/** A packed order comes apart again: its pieces are set aside for it, its parts and lengths are in stock. */
+/** A packed order comes apart again: its pieces are set aside for it, its parts are in stock, its lengths are offcuts. */
 export const unpack = (yard: YardFile, { order, lines }: { order: string; lines: readonly OrderLine[] }): Booked => {
   const pieces = [...goodsOfLines(lines, yard).pieces].filter(([, count]) => count > 0);
   return booked([
     ...pieces.map(([casting, count]): Entry => ({ kind: 'pieces in', lot: { casting, readyAt: null, order }, count })),
-    ...goodsOfOrder(lines, yard).map(({ material, quantity }): Entry => ({ kind: 'stock', material, quantity })),
+    ...giveBackToStock(goodsOfOrder(lines, yard)),
     { kind: 'unpacked', order, lines },
   ]);
 };

@@ -5,6 +5,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { type Booked, booked, type Entry, refused } from './entry.ts';
 import { bagsOfPieces, goodsOfBatch } from './goods.ts';
 import { afterPour, isMendedByDay, isRetired, makesPiece } from './mould-state.ts';
+import { takeFromStock } from './stock-taken.ts';
 import { todayIn } from './today-in.ts';
 import type { Filled, PourWork } from './work-done.ts';
 
@@ -77,9 +78,6 @@ export const pour = (yard: YardFile, work: PourWork): Booked => {
   if (faults.length > 0) return { ok: false, faults };
   const wrong = pours.map((one) => mouldFault(one, yard)).find((fault) => fault !== null);
   if (wrong) return refused('pours', wrong);
-  const goods = goodsOfBatch(mix, work.bags ?? bagsOfPieces(mix, castings, yard), castings, yard);
-  return booked([
-    ...pours.flatMap((one) => fillEntries(one, yard)),
-    ...goods.map(({ material, quantity }): Entry => ({ kind: 'stock', material, quantity: -quantity })),
-  ]);
+  const taken = goodsOfBatch(mix, work.bags ?? bagsOfPieces(mix, castings, yard), castings, yard);
+  return booked([...pours.flatMap((one) => fillEntries(one, yard)), ...takeFromStock(yard, taken, work.cutFrom ?? [])]);
 };

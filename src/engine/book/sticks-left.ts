@@ -1,101 +1,67 @@
 import type { Material } from '../../../shared/material.ts';
-import type { PlanBuy, PlanFile, PlanStick } from '../../../shared/plan.ts';
-import { dayNumber, type Minute, minuteOf } from '../../../shared/time.ts';
-import type { YardFile } from '../../../shared/yard-file.ts';
-import { buysOf, type MaterialUse } from '../buy/buys.ts';
-import { type Calendar, calendarOf } from '../calendar/calendar.ts';
-import { goodsOfLines } from './goods.ts';
+import type { PlanFile, PlanStick } from '../../../shared/plan.ts';
+import { type Minute, minuteOf } from '../../../shared/time.ts';
+import { calendarOf } from '../calendar/calendar.ts';
+import { countedOnHand } from '../cut/offcuts.ts';
+import type { Carrying } from './carrying.ts';
+import type { Taken } from './goods.ts';
+import { restOfStick, sticksCut, sticksFor } from './sticks-cut.ts';
+import { amountsTaken } from './stock-taken.ts';
+
+type Sticks = Pick<PlanFile, 'batches' | 'orders'> & { sticks: readonly PlanStick[] };
 
 /** When what is cut is needed, by batch or order. */
-const neededAt = (plan: PlanFile): ReadonlyMap<string, Minute> =>
+const neededAt = ({ batches, orders }: Pick<Sticks, 'batches' | 'orders'>): ReadonlyMap<string, Minute> =>
   new Map([
-    ...plan.batches.map(({ id, start }): [string, Minute] => [id, minuteOf(start)]),
-    ...plan.orders.map(({ id, packStart, completesAt }): [string, Minute] => [id, minuteOf(packStart ?? completesAt)]),
+    ...batches.map(({ id, start }): [string, Minute] => [id, minuteOf(start)]),
+    ...orders.map(({ id, packStart, completesAt }): [string, Minute] => [id, minuteOf(packStart ?? completesAt)]),
   ]);
 
-/** Sticks less the cuts that were made, each opened when the first of its other cuts is needed. */
-const sticksLeft = (plan: PlanFile, cutFor: string, calendar: Calendar): PlanStick[] => {
-  const needed = neededAt(plan);
-  return plan.sticks.flatMap((stick) => {
-    const cuts = stick.cuts.filter((cut) => cut.for !== cutFor);
+/**
+ * The sticks of a plan once the cuts for one batch or order are made: what is left of one that others are cut from is an
+ * offcut then, opened when the first of them is needed.
+ *
+ * Example: of a stick of 3000 with a kerf of 2 four of 190 were cut for B1, four more are for B2: an offcut of 2232.
+ */
+export const sticksLeft = (
+  { sticks, ...needing }: Sticks,
+  cutFor: string,
+  materials: readonly Material[],
+  instantText: (at: Minute) => string,
+): PlanStick[] => {
+  const needed = neededAt(needing);
+  return sticks.flatMap((stick) => {
+    const [cut] = sticksFor([stick], cutFor);
+    const material = materials.find(({ id }) => id === stick.material);
+    if (!cut || !material) return [stick];
+    const cuts = stick.cuts.filter((one) => one.for !== cutFor);
     if (cuts.length === 0) return [];
-    if (cuts.length === stick.cuts.length) return [stick];
-    const first = Math.min(...cuts.map((cut) => needed.get(cut.for) ?? minuteOf(stick.openedAt)));
-    return [{ ...stick, cuts, openedAt: calendar.instantText(first) }];
+    const first = Math.min(...cuts.map((one) => needed.get(one.for) ?? minuteOf(stick.openedAt)));
+    return [{ material: material.id, openedAt: instantText(first), offcutMm: restOfStick(cut, material), cuts }];
   });
 };
 
-/** All that a plan takes of one material: sticks when they are opened, and what is used uncut. */
-const usesOf = (plan: PlanFile, yard: YardFile, id: string): MaterialUse[] => {
-  const quantityIn = (list: readonly { material: string; quantity: number }[]) =>
-    list.reduce((sum, one) => sum + (one.material === id ? one.quantity : 0), 0);
-  const perBag = new Map(yard.mixes.map((mix) => [mix.id, quantityIn(mix.perBag)]));
-  const perPiece = new Map(yard.castings.map((casting) => [casting.id, quantityIn(casting.perPiece)]));
-  const pours = new Map(plan.pours.map((pour) => [pour.id, perPiece.get(pour.casting) ?? 0]));
-  const lines = new Map(yard.orders.map((order) => [order.id, order.lines]));
-  return [
-    ...plan.sticks.flatMap(({ material, openedAt }) =>
-      material === id ? [{ at: minuteOf(openedAt), quantity: 1 }] : [],
-    ),
-    ...plan.batches.map(({ mix, bags, start, pours: own }) => ({
-      at: minuteOf(start),
-      quantity: bags * (perBag.get(mix) ?? 0) + own.reduce((sum, pour) => sum + (pours.get(pour) ?? 0), 0),
-    })),
-    ...plan.orders.map(({ id: order, packStart, completesAt }) => ({
-      at: minuteOf(packStart ?? completesAt),
-      quantity: goodsOfLines(lines.get(order) ?? [], yard).parts.get(id) ?? 0,
-    })),
-  ].filter(({ quantity }) => quantity > 0);
-};
-
-/** Less than this is not missing: sums of fractions are not exact. */
 const TOLERANCE = 1e-6;
 
-/** Whether what is there and on its way does until more can be bought. */
-const doesUntilBought = (material: Material, uses: MaterialUse[], yard: YardFile, calendar: Calendar): boolean => {
-  const now = minuteOf(yard.yard.now);
-  const { leadDays } = material;
-  const until = leadDays === undefined ? Infinity : calendar.midnightOf(calendar.dayOf(now) + leadDays);
-  const changes = [
-    ...uses.map(({ at, quantity }) => ({ at, quantity: -quantity })),
-    ...yard.incoming.flatMap(({ material: id, on, quantity }) =>
-      id === material.id ? [{ at: Math.max(now, calendar.midnightOf(dayNumber(on))), quantity }] : [],
-    ),
-  ];
-  changes.sort((a, b) => a.at - b.at || b.quantity - a.quantity);
-  let level = material.onHand;
-  return changes.every(({ at, quantity }) => {
-    level += quantity;
-    return at >= until || level >= -TOLERANCE;
+/** Whether the book has come down by whole sticks just as a plan takes them: a share of one that is taken breaks another. */
+const isCountedWhole = ({ before, after }: Carrying, taken: Taken, cutFor: string, plan: PlanFile): boolean => {
+  const amounts = amountsTaken(before, taken, sticksFor(plan.sticks, cutFor));
+  return before.materials.every((material, place) => {
+    if (material.stickMm === undefined) return true;
+    const gone = countedOnHand(material) - countedOnHand(after.materials[place]!);
+    const own = amounts.reduce((sum, one) => (one.material === material.id ? sum + one.quantity : sum), 0);
+    return Math.abs(gone - own) < TOLERANCE;
   });
-};
-
-/** What to buy of a material by the plan as it is left; null when what is there does not do until then. */
-const buysLeft = (material: Material, plan: PlanFile, yard: YardFile, calendar: Calendar): PlanBuy[] | null => {
-  const uses = usesOf(plan, yard, material.id);
-  if (!doesUntilBought(material, uses, yard, calendar)) return null;
-  const incoming = yard.incoming.flatMap(({ material: id, on, quantity }) =>
-    id === material.id ? [{ day: dayNumber(on), quantity }] : [],
-  );
-  return buysOf(material, uses, incoming, minuteOf(yard.yard.now), calendar);
 };
 
 /**
- * A plan in which the cuts for one batch or order are made. The book counts a cut stick as a share of one, the plan as a
- * whole one, so what is to be bought of it is worked out again; null when too little is left.
+ * A plan in which the cuts for one batch or order are made, as it has them; null where they were made from other sticks,
+ * so that the rests are not those it goes on with.
  */
-export const withoutCutsFor = (plan: PlanFile, cutFor: string, yard: YardFile): PlanFile | null => {
-  const cut = new Set(
-    plan.sticks.filter(({ cuts }) => cuts.some((one) => one.for === cutFor)).map(({ material }) => material),
-  );
-  if (cut.size === 0) return plan;
-  const calendar = calendarOf(yard.yard.timeZone);
-  const left = { ...plan, sticks: sticksLeft(plan, cutFor, calendar) };
-  const buys = yard.materials.map((material) =>
-    cut.has(material.id)
-      ? buysLeft(material, left, yard, calendar)
-      : left.buys.filter(({ material: id }) => id === material.id),
-  );
-  if (buys.some((own) => own === null)) return null;
-  return { ...left, buys: buys.flatMap((own) => own ?? []) };
+export const withoutCutsFor = (plan: PlanFile, cutFor: string, taken: Taken, carrying: Carrying): PlanFile | null => {
+  const { before, after } = carrying;
+  const { asNamed } = sticksCut(before.materials, taken.cuts, sticksFor(plan.sticks, cutFor));
+  if (!asNamed || !isCountedWhole(carrying, taken, cutFor, plan)) return null;
+  const { instantText } = calendarOf(after.yard.timeZone);
+  return { ...plan, sticks: sticksLeft(plan, cutFor, before.materials, instantText) };
 };

@@ -1,5 +1,6 @@
 import type { OrderLine } from '../../../shared/order.ts';
 import type { CameOut } from '../../../shared/piece-to-mend.ts';
+import type { StickCut } from './sticks-cut.ts';
 
 /** One mould that was filled. `coated`: it got its sealing coat before this pour. */
 export interface Filled {
@@ -18,6 +19,8 @@ export interface PourWork {
   pours: readonly Filled[];
   /** How many bags were mixed; null: as many as the pieces need. */
   bags: number | null;
+  /** What the plan cuts for it from which stick; left out: where it fits best. */
+  cutFrom?: readonly StickCut[];
 }
 
 /** A piece that was taken out of its mould. */
@@ -53,6 +56,8 @@ export interface PackWork {
   planned: readonly FromFinished[];
   /** The maker has counted: pieces that the book is short of were there. */
   evenShort: boolean;
+  /** What the plan cuts for it from which stick; left out: where it fits best. */
+  cutFrom?: readonly StickCut[];
   /** When it was packed, an instant. */
   doneAt: string;
 }

@@ -33,7 +33,10 @@ interface Needs {
   cuts: { material: number; lengthMm: number; count: number }[];
 }
 
-/** Sticks that cuts take at the least, as if each left nothing over: every cut but a stick's last loses a kerf. */
+/**
+ * Sticks that cuts take at the least, as if each left nothing over: every cut but a stick's last loses a kerf. All offcuts
+ * are cut first.
+ */
 const leastSticks = (problem: Problem, cuts: Needs['cuts']): Needs['quantities'] => {
   const lengths = new Map<number, number>();
   for (const { material, lengthMm, count } of cuts) {
@@ -41,8 +44,9 @@ const leastSticks = (problem: Problem, cuts: Needs['cuts']): Needs['quantities']
     lengths.set(material, (lengths.get(material) ?? 0) + count * (lengthMm + kerfMm));
   }
   return [...lengths].map(([material, length]) => {
-    const { stickMm, kerfMm } = problem.materials[material]!;
-    return { material, quantity: Math.ceil(length / (stickMm + kerfMm) - 1e-9) };
+    const { stickMm, kerfMm, offcuts } = problem.materials[material]!;
+    const left = length - offcuts.reduce((sum, offcut) => sum + offcut + kerfMm, 0);
+    return { material, quantity: Math.max(0, Math.ceil(left / (stickMm + kerfMm) - 1e-9)) };
   });
 };
 

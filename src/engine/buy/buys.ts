@@ -2,6 +2,7 @@ import type { Material } from '../../../shared/material.ts';
 import type { PlanBuy } from '../../../shared/plan.ts';
 import { type DayNumber, dateOfDay, type Minute } from '../../../shared/time.ts';
 import type { Calendar } from '../calendar/calendar.ts';
+import { countedOnHand } from '../cut/offcuts.ts';
 
 /** So much of a material is taken at an instant. */
 export interface MaterialUse {
@@ -16,7 +17,7 @@ export interface MaterialArrival {
 }
 
 /** What decides when and how much of a material is bought. */
-export type BoughtMaterial = Pick<Material, 'id' | 'onHand' | 'pack' | 'leadDays' | 'minimum'>;
+export type BoughtMaterial = Pick<Material, 'id' | 'onHand' | 'pack' | 'leadDays' | 'minimum' | 'stickMm'>;
 
 interface Change {
   at: Minute;
@@ -49,7 +50,7 @@ const packsByDay = (
   const minimumFrom = Math.max(nowMinute, calendar.midnightOf(soonestDay));
   const events = inOrder([...changes, { at: minimumFrom, quantity: 0 }]);
   const bought: { day: DayNumber; packs: number }[] = [];
-  let level = material.onHand;
+  let level = countedOnHand(material);
   events.forEach((event, i) => {
     level += event.quantity;
     // Before anything bought can be here, nothing can be done about what is missing.

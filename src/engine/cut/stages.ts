@@ -1,9 +1,7 @@
 import { fewestSticks } from './fewest-sticks.ts';
-import { fillStick } from './fill.ts';
+import { fillOffcuts } from './fill-offcuts.ts';
 import { cutFrom, type OpenStick, openStick, type TimedCut } from './open-sticks.ts';
 import type { Pattern } from './rounds.ts';
-
-const STEPS_PER_OFFCUT = 4000;
 
 /** A stick with the cuts it is meant for and that have not been taken from it yet, by kind. */
 interface PlannedStick extends OpenStick {
@@ -21,16 +19,18 @@ export const countKinds = (cuts: TimedCut[], kinds: number): number[] => {
   return wanted;
 };
 
-/** Means what fits best for the offcuts, the shortest first; `wanted` is reduced by it. */
-const fillOffcuts = (sticks: PlannedStick[], room: number[], wanted: number[]): void => {
-  for (const stick of [...sticks].sort((a, b) => a.left - b.left)) {
-    const filling = fillStick({ room, worth: room, wanted }, stick.left, STEPS_PER_OFFCUT);
-    filling.counts.forEach((n, kind) => {
+/** Means cuts for what earlier stages left over, the shortest first; `wanted` is reduced by it. */
+const meanForRests = (sticks: PlannedStick[], room: number[], wanted: number[], capacity: number): void => {
+  const inOrder = [...sticks].sort((a, b) => a.left - b.left);
+  const spaces = inOrder.map((stick) => stick.left);
+  fillOffcuts(room, wanted, spaces, capacity).forEach((counts, place) => {
+    const stick = inOrder[place]!;
+    counts.forEach((n, kind) => {
       stick.meant[kind] = stick.meant[kind]! + n;
       wanted[kind] = wanted[kind]! - n;
       stick.left -= n * room[kind]!;
     });
-  }
+  });
 };
 
 /** Kinds that are wanted at all are packed; the patterns are given for every kind. */
@@ -63,17 +63,22 @@ const openFor = (pool: Pattern[], cut: TimedCut, room: number[], capacity: numbe
 };
 
 /**
- * Cuts stage after stage, each with as few new sticks as it can: first what fits on what earlier stages left over, then
- * new sticks. Within a stage sticks are opened in the order of time, each at its first cut. Room and capacity in mm, with
+ * Cuts stage after stage, each with as few new sticks as it can: first what fits on offcuts and on what earlier stages left
+ * over, then new sticks. Within a stage sticks are opened in the order of time, each at its first cut. Room and capacity in mm, with
  * the kerf added; `room` by kind, the cuts of a stage in order of time.
  *
  * Example: room for 10 a stick; a stage of two 4, then a stage of 6 and 2: {4, 4, 2} and {6}.
  */
-export const cutInStages = (stages: TimedCut[][], room: number[], capacity: number): OpenStick[] => {
-  const sticks: PlannedStick[] = [];
+export const cutInStages = (
+  stages: TimedCut[][],
+  room: number[],
+  capacity: number,
+  offcuts: readonly OpenStick[] = [],
+): OpenStick[] => {
+  const sticks: PlannedStick[] = offcuts.map((stick) => ({ ...stick, meant: room.map(() => 0) }));
   for (const cuts of stages) {
     const wanted = countKinds(cuts, room.length);
-    fillOffcuts(sticks, room, wanted);
+    meanForRests(sticks, room, wanted, capacity);
     const pool = packNew(room, wanted, capacity);
     const meantFor = room.map((_, kind) => sticks.filter((x) => x.meant[kind]! > 0));
     for (const cut of cuts) {
@@ -92,5 +97,5 @@ export const cutInStages = (stages: TimedCut[][], room: number[], capacity: numb
       }
     }
   }
-  return sticks;
+  return sticks.filter((stick) => stick.cuts.length > 0);
 };

@@ -1,11 +1,10 @@
-import { takeForBatch } from '../book/goods.ts';
+import { type Taker, takeForBatch } from '../book/goods.ts';
 import type { Problem } from './problem.ts';
-import type { Stock } from './stock.ts';
 
 /** Asks the stock for all that one batch takes at its start (R10): its bags' materials, and its pieces' own and cuts. */
 export const askForBatch = (
   { mixes, castings }: Pick<Problem, 'mixes' | 'castings'>,
-  stock: Stock,
+  stock: Taker<number> & { ask(): void },
   { mix, bags, pours }: { mix: number; bags: number; pours: readonly { casting: number }[] },
 ): void => {
   stock.ask();

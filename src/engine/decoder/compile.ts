@@ -8,6 +8,7 @@ import { type Calendar, calendarOf } from '../calendar/calendar.ts';
 import { sessionsOf } from '../calendar/sessions.ts';
 import { type Ageing, ageingOf } from '../cure/age.ts';
 import { climateOf } from '../cure/climate.ts';
+import { countedOnHand, offcutsOneByOne } from '../cut/offcuts.ts';
 import { begunIn, begunWorkOf, occupyForBegun } from './begun.ts';
 import type { BegunWork } from './begun-work.ts';
 import { fixedWorkOf } from './fixed.ts';
@@ -35,13 +36,17 @@ const handoverDays = (yard: YardFile, today: number): Int32Array => {
   return next;
 };
 
+/** Of one material; more than anybody keeps, and so that a slip of the hand costs no time. */
+const MOST_OFFCUTS = 200;
+
 const compileMaterials = (yard: YardFile, calendar: Calendar, now: number, today: number, index: Index) => {
   const materials = yard.materials.map((m) => ({
-    onHand: m.onHand,
+    onHand: countedOnHand(m),
     arrivals: [] as { at: number; quantity: number }[],
     plentyFrom: m.leadDays === undefined ? NEVER : calendar.midnightOf(today + m.leadDays),
     stickMm: m.stickMm ?? 0,
     kerfMm: m.kerfMm,
+    offcuts: offcutsOneByOne(m.offcuts ?? [], MOST_OFFCUTS),
   }));
   for (const x of yard.incoming)
     materials[index.get(x.material)!]!.arrivals.push({

@@ -1,8 +1,8 @@
 import { curedAt, outAt } from '../book/curing-times.ts';
 import { turnsAfterPour } from '../book/mould-state.ts';
 import type { FixedBatch, FixedPour, RackHold } from './fixed-batch.ts';
+import type { FixedStock } from './fixed-stock.ts';
 import { NEVER, NONE, type Problem } from './problem.ts';
-import type { Stock } from './stock.ts';
 
 /** What is known of a mould while fixed batches are looked at one after another. */
 export interface FixedMould {
@@ -30,7 +30,7 @@ export interface FixedGround {
   mixing: Uint16Array;
   moulds: FixedMould[];
   lying: RackHold[];
-  stock: Stock;
+  stock: FixedStock;
   /** When what is in its mould before a fixed pour is best stripped, where that was found for all of them together. */
   stripsFirst: Map<FixedPour, number>;
   /** When the pieces that are in moulds now are to be stripped, by mould, where that is fixed. */

@@ -157,7 +157,7 @@ const packFault = (ground: FixedGround, { text, order, start }: FixedTasks['pack
   stock.add(parts);
   stock.addCuts(cuts);
   const short = stock.shortBy(start);
-  return short && `there is not enough ${problem.yard.materials[short.material]!.name} by then`;
+  return short === NONE ? null : `there is not enough ${problem.yard.materials[short]!.name} by then`;
 };
 
 const keepPacks = (ground: FixedGround, { packs }: FixedTasks) => {

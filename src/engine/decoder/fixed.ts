@@ -6,10 +6,10 @@ import { askForBatch } from './ask-batch.ts';
 import { begunIn } from './begun.ts';
 import type { FixedBatch, FixedPour, FixedWork } from './fixed-batch.ts';
 import { type FixedGround, fits, lookAheadTo, mouldsAtStart, settleMould, shiftAt, take } from './fixed-ground.ts';
+import { FixedStock } from './fixed-stock.ts';
 import { stripFault } from './fixed-strip.ts';
 import { keepTasks, lookAheadToTasks, tasksOf } from './fixed-tasks.ts';
 import { BATCH, NEVER, NONE, PREP, type Problem } from './problem.ts';
-import { Stock } from './stock.ts';
 import { stripsFirst } from './strips-first.ts';
 import { weatherFault } from './weather.ts';
 
@@ -101,7 +101,7 @@ const shortOf = (ground: FixedGround, batch: FixedBatch): string | null => {
   const { problem, stock } = ground;
   askForBatch(problem, stock, batch);
   const short = stock.shortBy(batch.start);
-  return short ? problem.yard.materials[short.material]!.name : null;
+  return short === NONE ? null : problem.yard.materials[short]!.name;
 };
 
 /** Looks at one fixed batch; takes its hours and moulds when nothing speaks against it. */
@@ -187,7 +187,7 @@ const groundOf = (problem: Problem): FixedGround => {
       until: lot.readyAt,
       spaces: problem.castings[lot.casting]!.rackSpaces * lot.count,
     })),
-    stock: new Stock(problem.materials, new Int32Array(problem.materials.length)),
+    stock: new FixedStock(problem.materials),
     stripsFirst: new Map(),
     stripNow: new Map(),
   };

@@ -68,6 +68,7 @@ export interface CompiledMix {
 
 /** A material as far as it can run short: quantities in its own unit, lengths in mm. */
 export interface CompiledMaterial {
+  /** Of sticks whole ones. */
   onHand: number;
   /** What is bought already, by the minute it is there. */
   arrivals: { at: Minute; quantity: number }[];
@@ -75,6 +76,8 @@ export interface CompiledMaterial {
   plentyFrom: Minute;
   stickMm: number;
   kerfMm: number;
+  /** Rests of opened sticks, one by one, mm, the longest first. */
+  offcuts: number[];
 }
 
 interface CompiledCasting {

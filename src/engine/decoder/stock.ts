@@ -19,6 +19,12 @@ const shortestFor = (offcuts: number[], lengthMm: number): number => {
   return best;
 };
 
+/** Offcuts that may be cut once so many sticks are held back: the longest go first, when no whole stick is left to hold. */
+const offcutsLeft = ({ offcuts, onHand, arrivals }: CompiledMaterial, heldBack: number): number[] => {
+  const sticks = arrivals.reduce((sum, x) => sum + x.quantity, onHand);
+  return offcuts.slice(Math.max(0, Math.ceil(heldBack - sticks - EPSILON)));
+};
+
 /**
  * Materials that may run short: what is there until more can be bought, and what cannot be bought at all (R10). All that
  * has been used counts at once, whatever its time, so that placing tasks of one shift in any order never overdraws.
@@ -28,7 +34,9 @@ const shortestFor = (offcuts: number[], lengthMm: number): number => {
  */
 export class Stock {
   private readonly used: Float64Array;
-  /** What is left of opened sticks, by material, mm. */
+  /** Offcuts that are there at the start and may be cut. */
+  private readonly first: number[][];
+  /** Those and what is left of opened sticks, by material, mm. */
   private readonly offcuts: number[][];
   private readonly needed: Float64Array;
   private readonly asked: number[] = [];
@@ -36,17 +44,20 @@ export class Stock {
 
   constructor(
     private readonly materials: CompiledMaterial[],
-    /** Sticks of each material held back because a cut plan could not do with fewer. */
+    /** Sticks of each material held back because a cut plan could not do with fewer; where none is left, offcuts. */
     private readonly heldBack: ArrayLike<number>,
   ) {
     this.used = new Float64Array(materials.length);
     this.needed = new Float64Array(materials.length);
-    this.offcuts = materials.map(() => []);
+    this.first = materials.map((one, material) => offcutsLeft(one, heldBack[material]!));
+    this.offcuts = this.first.map((list) => [...list]);
   }
 
   reset(): void {
     this.used.fill(0);
-    for (const list of this.offcuts) list.length = 0;
+    this.first.forEach((list, material) => {
+      this.offcuts[material] = [...list];
+    });
   }
 
   save(): StockState {

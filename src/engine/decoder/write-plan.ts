@@ -99,7 +99,7 @@ const usesOf = (state: DecoderState, names: Names): Uses => {
   return uses;
 };
 
-/** How many sticks may be open by a minute: what is there, until more can be bought. */
+/** How many whole sticks may be open by a minute: what is there, until more can be bought. */
 const sticksBy =
   (problem: Problem, material: number, used: Use[]) =>
   (minute: number): number => {
@@ -125,9 +125,10 @@ const cutSticks = (problem: Problem, uses: Uses): { sticks: PlanStick[]; failed:
       sticks.push({
         material: problem.yard.materials[i]!.id,
         openedAt: problem.calendar.instantText(stick.openedAt),
+        ...(stick.offcutMm === undefined ? {} : { offcutMm: stick.offcutMm }),
         cuts: stick.cuts,
       });
-      uses.quantities[i]!.push({ at: stick.openedAt, quantity: 1 });
+      if (stick.offcutMm === undefined) uses.quantities[i]!.push({ at: stick.openedAt, quantity: 1 });
     }
   }
   return { sticks, failed: NONE };

@@ -51,11 +51,12 @@ const takeForOrders = (uses: Uses, plan: PlanFile, yard: YardFile): void => {
   }
 };
 
-/** A stick is used whole when it is opened, for all that is cut from it in time. */
+/** A stick is used whole when it is opened, for all that is cut from it in time; an offcut is no stick. */
 const takeSticks = (uses: Uses, plan: PlanFile): void => {
   const orders = new Map(plan.pours.map(({ id, order }) => [id, order ?? null]));
   const batches = new Map(plan.batches.map(({ id, pours }) => [id, pours.map((pour) => orders.get(pour) ?? null)]));
-  for (const { material, openedAt, cuts } of plan.sticks) {
+  for (const { material, openedAt, offcutMm, cuts } of plan.sticks) {
+    if (offcutMm !== undefined) continue;
     const whose = once(cuts.flatMap((cut) => batches.get(cut.for) ?? [cut.for]));
     take(uses, material, { at: minuteOf(openedAt), quantity: 1, orders: whose });
   }

@@ -1,4 +1,5 @@
 import { handOver } from '../../engine/book/pack.ts';
+import { sticksFor } from '../../engine/book/sticks-cut.ts';
 import { done, type Outcome, today, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { plannedFor, writeBooked } from '../plan/recording-work.ts';
@@ -22,7 +23,8 @@ export const handOverOrder = (
       if (!found.ok) return found;
       const { lines, packedAt } = found.value;
       const on = today(yard.yard.timeZone, context.now);
-      const taking = { order: id, lines, planned: plannedFor(plan, id), evenShort };
+      const cutFrom = sticksFor(plan?.sticks ?? [], id);
+      const taking = { order: id, lines, planned: plannedFor(plan, id), evenShort, cutFrom };
       const written = await writeBooked(tx, handOver(yard, { ...taking, isPacked: packedAt !== null, on }));
       return written.ok ? done({ name: orderName(found.value) }) : written;
     },

@@ -1,5 +1,7 @@
+import type { PlanStick } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { wasCoated } from '../../engine/book/mould-state.ts';
+import { sticksFor } from '../../engine/book/sticks-cut.ts';
 import type { FromFinished, WorkDone } from '../../engine/book/work-done.ts';
 import type { LateStep } from './late-steps.ts';
 
@@ -9,9 +11,14 @@ type Poured = Extract<WorkDone, { kind: 'poured' }>;
  * A batch as it was planned: each mould full at its own time, and a sealing coat that was due by then given. Nobody said
  * whom the pieces are for: they stay the plan's to deal.
  */
-const poured = ({ mix: { batch, pours } }: Extract<LateStep, { kind: 'batch' }>, yard: YardFile): Poured => ({
+const poured = (
+  { mix: { batch, pours } }: Extract<LateStep, { kind: 'batch' }>,
+  yard: YardFile,
+  sticks: readonly PlanStick[],
+): Poured => ({
   kind: 'poured',
   bags: batch.bags,
+  cutFrom: sticksFor(sticks, batch.id),
   pours: pours.map((pour) => {
     const mould = yard.moulds.find(({ id }) => id === pour.mould);
     const coated = mould ? wasCoated(mould, pour) : pour.oiled;
@@ -19,12 +26,22 @@ const poured = ({ mix: { batch, pours } }: Extract<LateStep, { kind: 'batch' }>,
   }),
 });
 
+/** What is cut from sticks for a batch or an order, by its id in the plan. */
+export const cutForOf = (step: Extract<LateStep, { kind: 'batch' | 'pack' }>): string =>
+  step.kind === 'batch' ? step.mix.batch.id : step.order.id;
+
+/** What the plan gives a step: the pieces of an order that is packed, and its sticks as they are once all before is cut. */
+interface Given {
+  planned: readonly FromFinished[];
+  sticks: readonly PlanStick[];
+}
+
 /**
- * A step of late work as it is recorded when it was done as planned: seen with the yard as it stands by then, and the
- * pieces the plan gives an order that is packed.
+ * A step of late work as it is recorded when it was done as planned: seen with the yard as it stands by then, and what the
+ * plan gives it.
  */
-export const workOfStep = (step: LateStep, yard: YardFile, planned: readonly FromFinished[]): WorkDone => {
-  if (step.kind === 'batch') return poured(step, yard);
+export const workOfStep = (step: LateStep, yard: YardFile, { planned, sticks }: Given): WorkDone => {
+  if (step.kind === 'batch') return poured(step, yard, sticks);
   if (step.kind === 'strip')
     return { kind: 'stripped', mould: step.strip.mould, cameOut: 'good', reason: '', doneAt: step.strip.stripEnd };
   if (step.kind === 'prep') {
@@ -33,5 +50,6 @@ export const workOfStep = (step: LateStep, yard: YardFile, planned: readonly Fro
   }
   const { id, packEnd } = step.order;
   const lines = yard.orders.find((order) => order.id === id)?.lines ?? [];
-  return { kind: 'packed', order: id, lines, planned, evenShort: false, doneAt: packEnd };
+  const cutFrom = sticksFor(sticks, id);
+  return { kind: 'packed', order: id, lines, planned, evenShort: false, doneAt: packEnd, cutFrom };
 };

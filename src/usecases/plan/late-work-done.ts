@@ -1,6 +1,6 @@
 import type { PlanOfWork } from '../../../shared/late-work.ts';
 import type { FinishedPieces } from '../../../shared/mould.ts';
-import type { Begun, PlanFile, PlanOrder, PlanPour, PlanStrip } from '../../../shared/plan.ts';
+import type { Begun, PlanFile, PlanOrder, PlanPour, PlanStick, PlanStrip } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { apply } from '../../engine/book/apply.ts';
@@ -9,10 +9,13 @@ import { enter } from '../../engine/book/enter.ts';
 import type { Entry } from '../../engine/book/entry.ts';
 import { changePieces } from '../../engine/book/lots.ts';
 import { isOut, makesPiece } from '../../engine/book/mould-state.ts';
-import type { FromFinished } from '../../engine/book/work-done.ts';
+import { sticksBack, sticksOfWork } from '../../engine/book/sticks-back.ts';
+import { sticksLeft } from '../../engine/book/sticks-left.ts';
+import type { FromFinished, WorkDone } from '../../engine/book/work-done.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { allRenamed, freeId } from './fixed-plan.ts';
 import type { FixedMix } from './fixed-pours.ts';
-import { workOfStep } from './late-step-work.ts';
+import { cutForOf, workOfStep } from './late-step-work.ts';
 import { endOfStep, type LateStep, lateSteps } from './late-steps.ts';
 import { lateWork, NO_WORK, type PlannedPack, workUnderWay } from './late-work.ts';
 
@@ -35,7 +38,9 @@ interface Picture {
   yard: YardFile;
   plan: PlanOfWork;
   finished: Placed[];
-  written: { mixes: FixedMix[]; strips: PlanStrip[]; packs: WrittenPack[]; preps: PlanPour[] };
+  written: { mixes: FixedMix[]; strips: PlanStrip[]; packs: WrittenPack[]; preps: PlanPour[]; cut: PlanStick[] };
+  /** Those of the plan that are still to be cut. */
+  sticks: readonly PlanStick[];
   /** Batches that do not go with what is recorded since: they count for nothing until somebody says how it was. */
   doubtful: FixedMix[];
   /** Late pours whose pieces are in moulds, by mould. */
@@ -62,6 +67,16 @@ const plannedIn = ({ finished, plan }: Picture, order: string): FromFinished[] =
     const own = typeof origin === 'number' ? given.some((one) => one.finished === origin) : origin.order === order;
     return own ? [{ finished: place, count }] : [];
   });
+};
+
+/** Remembers which sticks a step cuts, and what is left of them. */
+const rememberCuts = (picture: Picture, step: LateStep, work: WorkDone, before: YardFile): void => {
+  if (step.kind !== 'batch' && step.kind !== 'pack') return;
+  const { plan, sticks } = picture;
+  const cutFor = cutForOf(step);
+  picture.written.cut.push(...sticksOfWork(work, before, { cutFor, openedAt: step.at }));
+  const { instantText } = calendarOf(before.yard.timeZone);
+  picture.sticks = sticksLeft({ ...plan, sticks }, cutFor, before.materials, instantText);
 };
 
 /** A step that can no longer have been done as planned: its mould holds another piece, or is set up already. */
@@ -113,7 +128,7 @@ const canHaveBeen = ({ batch, pours }: FixedMix, { mixes, moulds }: YardFile): b
 const enterStep = (picture: Picture, step: LateStep): void => {
   if (isOverdone(picture, step)) return;
   const planned = step.kind === 'pack' ? plannedIn(picture, step.order.id) : [];
-  const work = workOfStep(step, picture.yard, planned);
+  const work = workOfStep(step, picture.yard, { planned, sticks: picture.sticks });
   // An order that is gone, or packed already, asks for nothing.
   if (work.kind === 'packed' && work.lines.length === 0) return;
   const booked = enter(picture.yard, work);
@@ -122,6 +137,7 @@ const enterStep = (picture: Picture, step: LateStep): void => {
     return;
   }
   const [before, piece] = [picture.finished, step.kind === 'strip' ? step.strip : null];
+  rememberCuts(picture, step, work, picture.yard);
   picture.yard = apply(picture.yard, booked.entries);
   picture.finished = booked.entries.reduce<Placed[]>(
     (pieces, entry: Entry) => changePieces(pieces, entry, (fresh) => ({ ...fresh, origin: piece! })),
@@ -154,10 +170,11 @@ const asBegun = (step: LateStep, fromFinished: FromFinished[]): Partial<Begun> =
 const beginStep = (picture: Picture, step: LateStep): void => {
   if (isOverdone(picture, step)) return;
   const planned = step.kind === 'pack' ? plannedIn(picture, step.order.id) : [];
-  const work = workOfStep(step, picture.yard, planned);
+  const work = workOfStep(step, picture.yard, { planned, sticks: picture.sticks });
   if (work.kind === 'packed' && work.lines.length === 0) return;
   const begun = begin(picture.yard, { work, end: endOfStep(step), as: asBegun(step, planned) });
   if (!begun) return;
+  rememberCuts(picture, step, work, picture.yard);
   picture.yard = begun;
   if (step.kind === 'prep') picture.written.preps.push(step.pour);
 };
@@ -240,6 +257,11 @@ const putBack = (picture: Picture, plan: PlanFile): WithLateWork => {
   );
   const bags = mixes.reduce((sum, { batch }) => sum + batch.bags, 0);
   const pours = [...back.flatMap((mix) => mix.pours), ...withPreps(plan.pours, written.preps)];
+  const names = new Map(mixes.map(({ batch }, place) => [batch.id, back[place]!.batch.id]));
+  const cut = written.cut.map((stick) => ({
+    ...stick,
+    cuts: stick.cuts.map((one) => ({ ...one, for: names.get(one.for) ?? one.for })),
+  }));
   const aside = allRenamed([...doubtful, ...written.mixes.filter((mix) => !hasPlace(mix))], taken);
   return {
     plan: {
@@ -252,6 +274,7 @@ const putBack = (picture: Picture, plan: PlanFile): WithLateWork => {
       ],
       unstripped: plan.unstripped.filter(({ mould }) => !picture.pours.has(mould)),
       orders: plan.orders.map((order) => orderBack(picture, order)),
+      sticks: sticksBack(plan.sticks, cut, picture.yard.materials),
       score: { ...plan.score, batches: plan.score.batches + mixes.length, bags: plan.score.bags + bags },
     },
     aside: asideOf(aside, prepsAside(written.preps, pours, taken)),
@@ -276,7 +299,8 @@ export const withLateWorkDone = (
   const picture: Picture = {
     ...{ yard, plan: work },
     finished: yard.finished.map((pieces, origin) => ({ ...pieces, origin })),
-    written: { mixes: [], strips: [], packs: [], preps: [] },
+    written: { mixes: [], strips: [], packs: [], preps: [], cut: [] },
+    sticks: work.sticks ?? [],
     doubtful: [],
     pours: new Map(),
   };

@@ -38,6 +38,7 @@ export const workOfPlan = (stored: StoredPlan): PlanOfWork => {
     pours: [...aside.pours, ...plan.pours],
     strips: [...aside.strips, ...plan.strips],
     orders: [...plan.orders, ...aside.orders],
+    sticks: plan.sticks,
   };
   joined.set(stored, work);
   return work;

@@ -1,20 +1,26 @@
+import type { PlanOfWork } from '../../../shared/late-work.ts';
+import type { PlanStick } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { type Goods, goodsOfBatch, goodsOfOrder, shortOf } from '../../engine/book/goods.ts';
+import { goodsOfBatch, goodsOfOrder, type Taken } from '../../engine/book/goods.ts';
 import { isMendedByDay, isOut } from '../../engine/book/mould-state.ts';
+import type { StickCut } from '../../engine/book/sticks-cut.ts';
+import { sticksLeft } from '../../engine/book/sticks-left.ts';
+import { shortOf } from '../../engine/book/stock-taken.ts';
 import { todayIn } from '../../engine/book/today-in.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import type { Changed } from '../plan/changing.ts';
 import { stepsOfSession, toAnswer } from '../plan/late-sessions.ts';
-import { workOfStep } from '../plan/late-step-work.ts';
+import { cutForOf, workOfStep } from '../plan/late-step-work.ts';
 import type { LateStep } from '../plan/late-steps.ts';
 import { lateWords } from '../plan/late-words.ts';
 import { plannedFor, recordingWork, type WorkStep } from '../plan/recording-work.ts';
 
 /** What a step takes from the stock. */
-const goodsOf = (step: LateStep, yard: YardFile): Goods[] => {
+const goodsOf = (step: LateStep, yard: YardFile): Taken => {
   if (step.kind === 'pack') return goodsOfOrder(yard.orders.find(({ id }) => id === step.order.id)?.lines ?? [], yard);
   const mix = step.kind === 'batch' && yard.mixes.find(({ id }) => id === step.mix.batch.mix);
-  if (step.kind !== 'batch' || !mix) return [];
+  if (step.kind !== 'batch' || !mix) return { goods: [], cuts: [] };
   const castings = step.mix.pours.map(({ casting }) => casting);
   return goodsOfBatch(mix, step.mix.batch.bags, castings, yard);
 };
@@ -28,10 +34,10 @@ const damagedIn = (step: LateStep, yard: YardFile): string | null => {
 };
 
 /** Why a step is not recorded with all the others: the maker should look at it. Null where nothing speaks against it. */
-const doubt = (step: LateStep, yard: YardFile): string | null => {
+const doubt = (step: LateStep, yard: YardFile, named: readonly StickCut[]): string | null => {
   const damaged = damagedIn(step, yard);
   if (damaged) return `${damaged} is marked damaged. If it was poured before that, write this batch down by itself.`;
-  const short = shortOf(yard, goodsOf(step, yard));
+  const short = shortOf(yard, goodsOf(step, yard), named);
   const it = step.kind === 'pack' ? 'order' : 'batch';
   return (
     short &&
@@ -39,16 +45,33 @@ const doubt = (step: LateStep, yard: YardFile): string | null => {
   );
 };
 
-/** A step of late work; what is wrong with it stands at its own name. */
-const workStep = (step: LateStep): WorkStep => ({
-  name: step.name,
-  answers: step.name,
-  work: ({ yard, plan }) => {
-    const reason = doubt(step, yard);
-    if (reason) return refuse(step.name, reason);
-    return done(workOfStep(step, yard, step.kind === 'pack' ? plannedFor(plan, step.order.id) : []));
-  },
-});
+/** The sticks of work once those are cut that a step cuts. */
+const sticksAfter = (step: LateStep, work: PlanOfWork, sticks: readonly PlanStick[], yard: YardFile) => {
+  if (step.kind !== 'batch' && step.kind !== 'pack') return sticks;
+  const { instantText } = calendarOf(yard.yard.timeZone);
+  return sticksLeft({ ...work, sticks }, cutForOf(step), yard.materials, instantText);
+};
+
+/**
+ * Steps of late work, one after another; what is wrong with one stands at its own name. Each is cut from the sticks it was
+ * planned to be cut from as those before it leave them, though the plan may have to be made anew by then.
+ */
+const workSteps = (steps: readonly LateStep[], late: PlanOfWork): WorkStep[] => {
+  let sticks: readonly PlanStick[] = late.sticks ?? [];
+  return steps.map((step) => ({
+    name: step.name,
+    answers: step.name,
+    work: ({ yard, plan }) => {
+      const planned = step.kind === 'pack' ? plannedFor(plan, step.order.id) : [];
+      const work = workOfStep(step, yard, { planned, sticks });
+      const named = work.kind === 'poured' || work.kind === 'packed' ? (work.cutFrom ?? []) : [];
+      const reason = doubt(step, yard, named);
+      if (reason) return refuse(step.name, reason);
+      sticks = sticksAfter(step, late, sticks, yard);
+      return done(work);
+    },
+  }));
+};
 
 /**
  * All work of sessions that are over which is not recorded is, as it was planned and in order of time: one change, of all
@@ -66,6 +89,6 @@ export const writeLateWork = (
       const steps = stepsOfSession(toAnswer(yard, plan, work), session);
       if (steps.length === 0)
         return refuse('late', 'There is nothing left to be recorded as planned. Nothing was changed.');
-      return done({ steps: steps.map(workStep), value: steps });
+      return done({ steps: workSteps(steps, work), value: steps });
     },
   );

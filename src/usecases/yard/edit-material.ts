@@ -1,6 +1,7 @@
 import type { Tx } from '../../../db/open.ts';
 import { typedOf } from '../../../db/stores/figure-store.ts';
 import { addMaterial, updateMaterial } from '../../../db/stores/material-store.ts';
+import { removeOffcuts } from '../../../db/stores/offcut-store.ts';
 import type { Material } from '../../../shared/material.ts';
 import { done, refuse } from '../core/context.ts';
 import { newId } from '../core/new-id.ts';
@@ -65,6 +66,7 @@ export const editMaterial = (id: string, typed: FormFields): Edit<string> => ({
     const then = withMaterial(yard, read.value);
     if (!then.ok) return then;
     await updateMaterial(tx, id, rowOf(read.value));
+    if (read.value.stickMm === undefined) await removeOffcuts(tx, id);
     await keep(tx, before, read.value, typed, materialTexts(before, writing));
     return done(read.value.name);
   },

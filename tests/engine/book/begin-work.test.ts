@@ -2,8 +2,9 @@ import { describe, expect, test } from 'vitest';
 import type { Begun, PlanFile, PlanPour } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { begin, type TaskBegun } from '../../../src/engine/book/begin-work.ts';
+import { begin } from '../../../src/engine/book/begin-work.ts';
 import { record, type UnderBook } from '../../../src/engine/book/carry-on.ts';
+import { sticksLeft } from '../../../src/engine/book/sticks-left.ts';
 import { calendarOf } from '../../../src/engine/calendar/calendar.ts';
 import { planYard } from '../../../src/engine/plan.ts';
 import { refereePlan } from '../../../src/engine/referee.ts';
@@ -13,7 +14,7 @@ import { yardSeeds } from '../../support/property-seed.ts';
 import { diceOf } from '../../support/random-yard/dice.ts';
 import { randomYard } from '../../support/random-yard.ts';
 import { beforeFirstSession, type TaskDone, tasksOf } from '../../support/work-by-plan.ts';
-import { workOf } from '../../support/work-down.ts';
+import { cutForOf, workOf } from '../../support/work-down.ts';
 
 const at = (yard: YardFile, minute: number): YardFile => ({
   ...yard,
@@ -64,8 +65,7 @@ const asBegun = ({ what }: TaskDone, plan: PlanFile): Partial<Begun> => {
 const midway = (seed: number) => {
   const first = beforeFirstSession(randomYard(seed));
   if (!first) return null;
-  const materials = first.materials.map((one) => (one.stickMm ? { ...one, minimum: 0 } : one));
-  const yard = { ...first, materials };
+  const yard = first;
   const plan = planYard(yard, { effort: 'quick' });
   const calendar = calendarOf(yard.yard.timeZone);
   const today = tasksOf(plan).filter(
@@ -79,12 +79,16 @@ const midway = (seed: number) => {
   const worked = workedUntil({ yard, plan }, until);
   if (!worked?.plan) return null;
   const tasks = tasksOf(worked.plan).filter(({ start, end }) => start <= until && until < end);
+  const { plan: going } = worked;
+  let { sticks } = going;
   const begun = tasks.reduce<YardFile | null>((before, one) => {
     const text = calendar.instantText(one.end);
-    const as: TaskBegun = { work: workOf(one, worked.plan!, before!), end: text, as: asBegun(one, worked.plan!) };
-    return before && begin(before, as);
+    const work = workOf(one, { ...going, sticks }, before!);
+    const cutFor = cutForOf(one);
+    if (cutFor !== null) sticks = sticksLeft({ ...going, sticks }, cutFor, yard.materials, calendar.instantText);
+    return before && begin(before, { work, end: text, as: asBegun(one, going) });
   }, worked.yard);
-  // TEMP coat and shares of sticks
+  // TEMP coat
   const coated = tasks.some(({ what }) => what.kind === 'set up' && what.coated);
   return begun && !coated && { yard: begun, plan: worked.plan, tasks };
 };
@@ -153,7 +157,7 @@ describe('work under way', { timeout: 120_000 }, () => {
         packs: all.packs!.filter(({ packStart }) => minuteOf(packStart) >= now),
       };
       const plan = planYard({ ...found.yard, keep }, { effort: 'quick' });
-      const dropped = plan.dropped.filter(({ pack, reason }) => pack === undefined && !reason.includes('by the stick'));
+      const dropped = plan.dropped.filter(({ pack }) => pack === undefined);
       const faults = [...lost(found.yard, plan), ...dropped, ...faultsOf({ ...found.yard, keep }, plan)];
       if (faults.length > 0) faulty[`seed ${seed}`] = faults.slice(0, 4);
     }

@@ -121,7 +121,11 @@ describe('a batch poured', () => {
         { lengthMm: 190, count: 2, for: '27-001' },
       ],
     });
-    const carried = wellFormed(recorded([poured()], '09:29', plan).plan);
+    const yard = yardAt('09:29');
+    const cuts = [{ material: 'rod', lengthMm: 190, count: 1 }];
+    const cutting = { ...yard, castings: yard.castings.map((casting) => ({ ...casting, cuts })) };
+    const { plan: left, yard: after } = recorded([poured()], '09:29', plan, cutting);
+    const carried = wellFormed(left);
     expect(carried).toMatchObject({ batches: [], pours: [], score: { batches: 0, bags: 0 } });
     const [one, two] = handPlan().pours;
     const strip = ({ mould, stripStart, stripEnd, pieceReadyAt }: NonNullable<typeof one>) => ({
@@ -129,7 +133,11 @@ describe('a batch poured', () => {
     });
     expect(carried.strips).toEqual([{ ...strip(one!), order: '27-001' }, strip(two!)]);
     expect(carried.sticks.map(({ cuts }) => cuts.map((cut) => cut.for))).toEqual([['27-001'], ['27-001']]);
-    // What is left of the stick is needed when the order is packed.
+    // What is left of the stick, 3000 less two of 190 and a kerf of 3 each, is needed when the order is packed.
+    expect(carried.sticks.map(({ offcutMm }) => offcutMm)).toEqual([undefined, 2614]);
+    expect(after.materials.find(({ id }) => id === 'rod')).toMatchObject({
+      ...{ onHand: 2, offcuts: [{ lengthMm: 2614, count: 1 }] },
+    });
     expect(carried.sticks.map(({ openedAt }) => openedAt)).toEqual([saturday('10:52'), saturday('10:52')]);
     expect(carried.orders).toEqual(plan.orders);
   });

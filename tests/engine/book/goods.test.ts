@@ -1,12 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import {
-  bagsOfPieces,
-  goodsOfBatch,
-  goodsOfLines,
-  goodsOfOrder,
-  shortOf,
-  sticksTaken,
-} from '../../../src/engine/book/goods.ts';
+import { bagsOfPieces, goodsOfBatch, goodsOfLines, goodsOfOrder } from '../../../src/engine/book/goods.ts';
+import { shortOf } from '../../../src/engine/book/stock-taken.ts';
 import { plannedYard } from '../../support/planned-yard.ts';
 
 const yard = plannedYard();
@@ -19,32 +13,30 @@ const stocked = (material: string, onHand: number) => ({
 /* By hand: a batch takes 1 bag and twice 0.16 of mesh, the order two lengths of rod. */
 describe('what is taken', () => {
   test('of a batch is its bags and what goes into each piece', () => {
-    expect(goodsOfBatch(mix!, 1, twoPanels, yard)).toEqual([
-      { material: 'mortar', quantity: 1 },
-      { material: 'mesh', quantity: 0.16 },
-      { material: 'mesh', quantity: 0.16 },
-    ]);
+    expect(goodsOfBatch(mix!, 1, twoPanels, yard)).toEqual({
+      goods: [
+        { material: 'mortar', quantity: 1 },
+        { material: 'mesh', quantity: 0.16 },
+        { material: 'mesh', quantity: 0.16 },
+      ],
+      cuts: [],
+    });
   });
 
   test('adds up, and the first material there is too little of is named', () => {
-    const batch = goodsOfBatch(mix!, 1, twoPanels, yard);
-    expect(shortOf(stocked('mesh', 0.64), [...batch, ...batch])).toBeNull();
-    expect(shortOf(stocked('mesh', 0.64), [...batch, ...batch, ...batch])).toBe('Mesh');
-    expect(shortOf(stocked('mesh', 0.31), batch)).toBe('Mesh');
+    const { goods, cuts } = goodsOfBatch(mix!, 1, twoPanels, yard);
+    expect(shortOf(stocked('mesh', 0.64), { goods: [...goods, ...goods], cuts }, [])).toBeNull();
+    expect(shortOf(stocked('mesh', 0.64), { goods: [...goods, ...goods, ...goods], cuts }, [])).toBe('Mesh');
+    expect(shortOf(stocked('mesh', 0.31), { goods, cuts }, [])).toBe('Mesh');
   });
 
-  test('of an order is its lengths, as shares of a stick', () => {
+  test('of an order is its lengths, which a share of a stick is not enough for', () => {
     const { lines } = yard.orders[0]!;
-    expect(goodsOfOrder(lines, yard)).toEqual([{ material: 'rod', quantity: (2 * 303) / 3003 }]);
-    expect(shortOf(stocked('rod', 0.1), goodsOfOrder(lines, yard))).toBe('Rod 12 mm');
-    expect(shortOf(stocked('mesh', 0), goodsOfOrder(lines, yard))).toBeNull();
-  });
-
-  // By arithmetic: n pieces with n - 1 saw cuts between them, so a stick of 3000 with cuts of 3 counts as 3003.
-  test('of a stick counts saw cuts, and nothing of what is not sold as sticks', () => {
-    const cut = { material: 'rod', lengthMm: 297, count: 4 };
-    expect(sticksTaken({ stickMm: 3000, kerfMm: 3 }, cut)).toBeCloseTo(1200 / 3003, 12);
-    expect(sticksTaken({ kerfMm: 3 }, cut)).toBe(0);
+    const taken = goodsOfOrder(lines, yard);
+    expect(taken).toEqual({ goods: [], cuts: [{ material: 'rod', lengthMm: 300, count: 2 }] });
+    expect(shortOf(stocked('rod', 0.9), taken, [])).toBe('Rod 12 mm');
+    expect(shortOf(stocked('rod', 1), taken, [])).toBeNull();
+    expect(shortOf(stocked('mesh', 0), taken, [])).toBeNull();
   });
 
   test('of bags is the mass rounded up to what can be mixed, and none for pieces without weight', () => {
@@ -56,9 +48,7 @@ describe('what is taken', () => {
   test('of a batch is what is cut for each piece, too', () => {
     const cuts = [{ material: 'rod', lengthMm: 297, count: 2 }];
     const reinforced = { ...yard, castings: yard.castings.map((casting) => ({ ...casting, cuts })) };
-    expect(goodsOfBatch(mix!, 1, ['panel-900'], reinforced).at(-1)).toEqual({
-      ...{ material: 'rod', quantity: (2 * 300) / 3003 },
-    });
+    expect(goodsOfBatch(mix!, 1, twoPanels, reinforced).cuts).toEqual([...cuts, ...cuts]);
   });
 
   test('of lines is kits so many times over, and pieces and materials as they are', () => {
@@ -77,7 +67,8 @@ describe('what is taken', () => {
   });
 
   test('may be all there is, give or take what fractions are off', () => {
-    expect(shortOf(stocked('mesh', 0.16), [{ material: 'mesh', quantity: 0.16 + 1e-9 }])).toBeNull();
-    expect(shortOf(stocked('mesh', 0.16), [{ material: 'mesh', quantity: 0.161 }])).toBe('Mesh');
+    const mesh = (quantity: number) => ({ goods: [{ material: 'mesh', quantity }], cuts: [] });
+    expect(shortOf(stocked('mesh', 0.16), mesh(0.16 + 1e-9), [])).toBeNull();
+    expect(shortOf(stocked('mesh', 0.16), mesh(0.161), [])).toBe('Mesh');
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { FinishedPieces } from '../../../shared/mould.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import type { Booked } from '../../../src/engine/book/entry.ts';
+import type { Booked, Entry } from '../../../src/engine/book/entry.ts';
 import { handOver, pack, unpack } from '../../../src/engine/book/pack.ts';
 import type { FromFinished } from '../../../src/engine/book/work-done.ts';
 import { plannedYard, saturday } from '../../support/planned-yard.ts';
@@ -14,7 +14,11 @@ const yardWith = (finished: Omit<FinishedPieces, 'casting'>[]): YardFile => {
 };
 const order = '27-001';
 const { lines } = plannedYard().orders[0]!;
-const ROD = (2 * 303) / 3003;
+/** A stick of 3000 is opened for two of 300 with a saw cut of 3 each. */
+const rodCut: Entry[] = [
+  { kind: 'stock', material: 'rod', quantity: -1 },
+  { kind: 'offcuts', material: 'rod', lengthMm: 2394, count: 1 },
+];
 const packed = (yard: YardFile, planned: FromFinished[] = [], evenShort = false) =>
   pack(yard, { order, lines, planned, evenShort, doneAt: saturday('10:55') });
 const entriesOf = (booked: Booked) => {
@@ -29,7 +33,7 @@ describe('an order packed', () => {
   test('takes its pieces and its lengths, and frees what is set aside for it beyond that', () => {
     expect(entriesOf(packed(yardWith([{ count: 3 }])))).toEqual([
       { kind: 'pieces out', place: 0, count: 2 },
-      { kind: 'stock', material: 'rod', quantity: -ROD },
+      ...rodCut,
       { kind: 'freed', order },
       { kind: 'packed', order, at: saturday('10:55') },
     ]);
@@ -68,7 +72,7 @@ describe('an order handed over', () => {
   test('takes what it is made of, unless packing took it', () => {
     expect(entriesOf(handed(yardWith([{ count: 2 }]), false))).toEqual([
       { kind: 'pieces out', place: 0, count: 2 },
-      { kind: 'stock', material: 'rod', quantity: -ROD },
+      ...rodCut,
       { kind: 'freed', order },
       gone,
     ]);
@@ -83,10 +87,10 @@ describe('an order handed over', () => {
 });
 
 describe('an order unpacked', () => {
-  test('has its pieces set aside for it, fit to go out, and its lengths are in stock', () => {
+  test('has its pieces set aside for it, fit to go out, and its lengths are offcuts', () => {
     expect(entriesOf(unpack(yardWith([]), { order, lines }))).toEqual([
       { kind: 'pieces in', lot: { casting: 'panel-900', readyAt: null, order }, count: 2 },
-      { kind: 'stock', material: 'rod', quantity: ROD },
+      { kind: 'offcuts', material: 'rod', lengthMm: 300, count: 2 },
       { kind: 'unpacked', order, lines },
     ]);
   });

@@ -104,6 +104,48 @@ describe('over time', () => {
   });
 });
 
+/** As `lines`, an offcut with its length: "0 of 500: 1x500". */
+const linesWithRests = (sticks: OpenedStick[] | null) =>
+  sticks?.map(
+    (x, i) => `${x.openedAt}${x.offcutMm === undefined ? '' : ` of ${x.offcutMm}`}:${lines(sticks)![i]!.split(':')[1]}`,
+  );
+
+describe('rests of opened sticks', () => {
+  // The case that was found: one stick of 3 m, eight cuts of 190; four are made, 2232 are left (3000 - 4 x 192).
+  it('are cut before a whole stick', () => {
+    const rest = { stickMm: 3000, kerfMm: 2, offcuts: [2232] };
+    expect(linesWithRests(cutPlan(rest, [demand(190, 4, 10)], () => 0))).toEqual(['10 of 2232: 4x190']);
+    expect(linesWithRests(cutPlan(rest, [demand(190, 12, 10)]))).toEqual(['10 of 2232: 11x190', '10: 1x190']);
+  });
+
+  // By hand: three sticks, 1600 cut from each, leave 1400 three times and no 1600 more.
+  it('are no help where each is too short, whatever they come to together', () => {
+    const rests = { stickMm: 3000, kerfMm: 0, offcuts: [1400, 1400, 1400] };
+    expect(linesWithRests(cutPlan(rests, [demand(1600, 1)]))).toEqual(['0: 1x1600']);
+    expect(cutPlan(rests, [demand(1600, 1)], () => 0)).toBeNull();
+  });
+
+  it('that are shorter are cut first, and those of no use are left', () => {
+    const rests = { stickMm: 3000, kerfMm: 3, offcuts: [1000, 400, 299] };
+    expect(linesWithRests(cutPlan(rests, [demand(300, 1)]))).toEqual(['0 of 400: 1x300']);
+    expect(linesWithRests(cutPlan(rests, [demand(300, 4)]))).toEqual(['0 of 1000: 3x300', '0 of 400: 1x300']);
+  });
+
+  it('that are cut to the end lose no kerf there', () => {
+    expect(linesWithRests(cutPlan({ stickMm: 3000, kerfMm: 3, offcuts: [300] }, [demand(300, 1)]))).toEqual([
+      '0 of 300: 1x300',
+    ]);
+  });
+
+  // By hand: 5 now and 6 later. The 5 goes on the rest of 6, which it leaves the least on, and the 6 on the rest of 8.
+  it('serve what comes later as well', () => {
+    const rests = { stickMm: 10, kerfMm: 0, offcuts: [8, 6] };
+    expect(linesWithRests(cutPlan(rests, [demand(5, 1, 0), demand(6, 1, 5)], () => 0))).toEqual([
+      ...['0 of 6: 1x5', '5 of 8: 1x6'],
+    ]);
+  });
+});
+
 interface Instance {
   name: string;
   capacity: number;
@@ -181,7 +223,75 @@ const fewestOfAll = (lengths: number[], stickMm: number, kerfMm: number): number
   return fewest;
 };
 
+/** Whole sticks at the least beside some rests: every way to share out a few cuts, on each rest or stick that has the room. */
+const fewestBeside = (lengths: number[], rests: number[], stickMm: number, kerfMm: number): number => {
+  let fewest = lengths.length;
+  const share = (next: number, left: number[]): void => {
+    const opened = left.length - rests.length;
+    if (opened >= fewest) return;
+    if (next === lengths.length) {
+      fewest = opened;
+      return;
+    }
+    const room = lengths[next]! + kerfMm;
+    left.forEach((x, i) => {
+      if (x >= room) share(next + 1, left.with(i, x - room));
+    });
+    share(next + 1, [...left, stickMm + kerfMm - room]);
+  };
+  share(
+    0,
+    rests.map((x) => x + kerfMm),
+  );
+  return fewest;
+};
+
 describe('any cuts', () => {
+  it('take as few whole sticks beside rests as any way to share them out, where there are few', () => {
+    const few = fc.array(fc.integer({ min: 1, max: 12 }), { minLength: 1, maxLength: 8 });
+    const rests = fc.array(fc.integer({ min: 1, max: 20 }), { maxLength: 4 });
+    fc.assert(
+      fc.property(
+        few,
+        rests,
+        fc.integer({ min: 12, max: 24 }),
+        fc.integer({ min: 0, max: 2 }),
+        (lengths, offcuts, stickMm, kerfMm) => {
+          const sticks = cutPlan(
+            { stickMm, kerfMm, offcuts },
+            lengths.map((x) => demand(x, 1)),
+          )!;
+          const whole = sticks.filter((x) => x.offcutMm === undefined);
+          expect(whole.length).toBe(fewestBeside(lengths, offcuts, stickMm, kerfMm));
+          const used = sticks.flatMap(({ offcutMm }) => offcutMm ?? []);
+          for (const length of new Set(used))
+            expect(used.filter((x) => x === length).length).toBeLessThanOrEqual(
+              offcuts.filter((x) => x === length).length,
+            );
+        },
+      ),
+      { numRuns: 400 },
+    );
+  });
+
+  it('keep to rests that are there, each cut once, and to their room', () => {
+    const rests = fc.array(fc.constantFrom(190, 240, 500, 1000, 1599), { maxLength: 6 });
+    fc.assert(
+      fc.property(anyMaterial, anyDemands, rests, (material, demands, offcuts) => {
+        const sticks = cutPlan({ ...material, offcuts }, demands)!;
+        expect(total(sticks.flatMap((x) => x.cuts))).toEqual(total(demands));
+        expect(sticks.filter((x) => x.offcutMm === undefined).length).toBeLessThanOrEqual(
+          cutPlan(material, demands)!.length,
+        );
+        for (const stick of sticks) {
+          const n = stick.cuts.reduce((sum, x) => sum + x.count, 0);
+          const used = stick.cuts.reduce((sum, x) => sum + x.count * x.lengthMm, 0) + (n - 1) * material.kerfMm;
+          expect(used).toBeLessThanOrEqual((stick.offcutMm ?? material.stickMm) + 1e-6);
+        }
+      }),
+    );
+  });
+
   it('each is on one stick, opened in time, and no stick is overfull', () => {
     fc.assert(
       fc.property(anyMaterial, anyDemands, (material, demands) => {

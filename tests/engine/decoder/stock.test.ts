@@ -9,6 +9,7 @@ const material = (more: Partial<CompiledMaterial> = {}): CompiledMaterial => ({
   plentyFrom: NEVER,
   stickMm: 0,
   kerfMm: 0,
+  offcuts: [],
   ...more,
 });
 const stockOf = (...materials: CompiledMaterial[]) => new Stock(materials, new Int32Array(materials.length));
@@ -122,6 +123,33 @@ describe('lengths of 900 mm that lose 3 mm to each cut', () => {
     expect(one.earliest(10)).toBe(10);
     cuts(one, 398, 1);
     expect(one.earliest(10)).toBe(NEVER);
+  });
+
+  test('rests of opened lengths are cut first, the shortest that is long enough', () => {
+    const rests = new Stock([material({ onHand: 1, stickMm: 900, kerfMm: 3, offcuts: [600, 400] })], [0]);
+    cuts(rests, 390, 1);
+    rests.use(10);
+    cuts(rests, 600, 1);
+    rests.use(10);
+    cuts(rests, 297, 3);
+    expect(rests.earliest(10)).toBe(10);
+    cuts(rests, 297, 4);
+    expect(rests.shortBy(10)).toEqual({ material: 0, quantity: 1 });
+    rests.reset();
+    cuts(rests, 297, 6);
+    expect(rests.earliest(10)).toBe(10);
+  });
+
+  test.each([
+    [1, 6, 3],
+    [2, 3, 1],
+    [3, 1, 0],
+  ])('%d held back leave the longest rest out once no whole length is left', (heldBack, tooMany, enough) => {
+    const rests = new Stock([material({ onHand: 1, stickMm: 900, kerfMm: 3, offcuts: [600, 400] })], [heldBack]);
+    cuts(rests, 297, tooMany);
+    expect(rests.earliest(10)).toBe(NEVER);
+    cuts(rests, 297, enough);
+    expect(rests.earliest(10)).toBe(10);
   });
 
   test('a length held back is not counted on', () => {

@@ -49,6 +49,25 @@ const materialOf = (dice: Dice, kind: Kind, pieces: number): Material => {
   };
 };
 
+/**
+ * Now and then rests of opened sticks lie about, with few whole ones or none beside them, and a share of one that counts
+ * for nothing. By dice of its own, so that all else of a seed's yard stays what it was.
+ */
+export const withOffcuts = (dice: Dice, materials: readonly Material[]): Material[] =>
+  materials.map((material) => {
+    const { stickMm } = material;
+    if (stickMm === undefined || !dice.chance(0.4)) return material;
+    const counts = new Map<number, number>();
+    for (let n = dice.whole(1, 4); n > 0; n--)
+      counts.set(dice.pick([190, 192, 480, 700, dice.whole(200, stickMm)]), dice.pick([1, 1, 1, 2, 5]));
+    const offcuts = [...counts].sort(([a], [b]) => b - a).map(([lengthMm, count]) => ({ lengthMm, count }));
+    // What can be bought this very day would have to have been above the minimum since midnight: see materialOf.
+    const asked = material.leadDays === 0 ? { minimum: 0 } : {};
+    const few = dice.chance(0.5) ? { onHand: dice.pick([0, 0, 1, 2]) + dice.pick([0, 0, 0.4]), ...asked } : {};
+    const late = dice.chance(0.3) ? { leadDays: dice.pick([14, 28]) } : {};
+    return { ...material, ...few, ...late, offcuts };
+  });
+
 /** Materials for about so many pieces, and what is on its way: some of it was due before today. */
 export const stockOf = (dice: Dice, place: Place, pieces: number): StockPart => {
   const materials = KINDS.map((kind) => materialOf(dice, kind, pieces));

@@ -123,7 +123,12 @@ describe('what is in the yard', () => {
 
   test('of lengths is whole ones, and an offcut', () => {
     const rod = plannedYard().materials[2]!;
-    expect(stockFacts({ ...rod, onHand: 2.7 }, uses(1))).toEqual({ inYard: 2, offcut: true, spokenFor: 1, spare: 1 });
+    expect(stockFacts({ ...rod, onHand: 2.7, offcuts: [{ lengthMm: 900, count: 1 }] }, uses(1))).toEqual({
+      inYard: 2,
+      offcut: true,
+      spokenFor: 1,
+      spare: 1,
+    });
     expect(stockFacts({ ...rod, onHand: 3 }, [])).toMatchObject({ inYard: 3, offcut: false });
   });
 });

@@ -5,13 +5,15 @@ import { handPlan, plannedYard, saturday } from '../../support/planned-yard.ts';
 const plan = handPlan();
 const yard = plannedYard();
 const at = { name: '', at: '' };
+const { sticks } = plan;
+const none = { planned: [], sticks };
 
 /* By hand: no. 2 has turned eight times since its coat, which lasts eight. */
 test('a batch was poured as planned, with a coat that was due though no set-up gave it, for whomever the plan deals to', () => {
   const pours = plan.pours.map((pour) => ({ ...pour, oiled: false }));
   const filled = { casting: 'panel-900', order: null };
-  expect(workOfStep({ ...at, kind: 'batch', mix: { batch: plan.batches[0]!, pours } }, yard, [])).toEqual({
-    ...{ kind: 'poured', bags: 1 },
+  expect(workOfStep({ ...at, kind: 'batch', mix: { batch: plan.batches[0]!, pours } }, yard, none)).toEqual({
+    ...{ kind: 'poured', bags: 1, cutFrom: [] },
     pours: [
       { ...filled, mould: '900 no. 1', coated: false, filledAt: saturday('09:22') },
       { ...filled, mould: '900 no. 2', coated: true, filledAt: saturday('09:29') },
@@ -22,14 +24,14 @@ test('a batch was poured as planned, with a coat that was due though no set-up g
 test('a mould was set up as planned, with the coat the plan has and no other', () => {
   const [, pour] = plan.pours;
   const ready = { kind: 'set up', mould: '900 no. 2', casting: 'panel-900', doneAt: saturday('08:45') };
-  expect(workOfStep({ ...at, kind: 'prep', pour: pour! }, yard, [])).toEqual({ ...ready, coated: true });
-  expect(workOfStep({ ...at, kind: 'prep', pour: { ...pour!, oiled: false } }, yard, [])).toEqual({
+  expect(workOfStep({ ...at, kind: 'prep', pour: pour! }, yard, none)).toEqual({ ...ready, coated: true });
+  expect(workOfStep({ ...at, kind: 'prep', pour: { ...pour!, oiled: false } }, yard, none)).toEqual({
     ...{ ...ready, coated: false },
   });
 });
 
 test('a piece came out good when it was planned to', () => {
-  expect(workOfStep({ ...at, kind: 'strip', strip: plan.pours[0]! }, yard, [])).toEqual({
+  expect(workOfStep({ ...at, kind: 'strip', strip: plan.pours[0]! }, yard, none)).toEqual({
     ...{ kind: 'stripped', mould: '900 no. 1', cameOut: 'good', reason: '', doneAt: saturday('10:45') },
   });
 });
@@ -37,8 +39,9 @@ test('a piece came out good when it was planned to', () => {
 test('an order was packed with what the yard still asks for it, never short', () => {
   const order = { ...plan.orders[0]!, packStart: saturday('10:52'), packEnd: saturday('10:57') };
   const planned = [{ finished: 0, count: 1 }];
-  const work = { kind: 'packed', order: '27-001', planned, evenShort: false, doneAt: saturday('10:57') };
+  const cutFrom = [{ material: 'rod', cuts: [{ lengthMm: 300, count: 2 }] }];
+  const work = { kind: 'packed', order: '27-001', planned, evenShort: false, doneAt: saturday('10:57'), cutFrom };
   const step = { ...at, kind: 'pack' as const, order };
-  expect(workOfStep(step, yard, planned)).toEqual({ ...work, lines: [{ kit: 'pair', quantity: 1 }] });
-  expect(workOfStep(step, { ...yard, orders: [] }, planned)).toEqual({ ...work, lines: [] });
+  expect(workOfStep(step, yard, { planned, sticks })).toEqual({ ...work, lines: [{ kit: 'pair', quantity: 1 }] });
+  expect(workOfStep(step, { ...yard, orders: [] }, { planned, sticks })).toEqual({ ...work, lines: [] });
 });

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { finishedPieces } from '../../../db/stores/finished-store.ts';
 import { materialById } from '../../../db/stores/material-store.ts';
 import { mouldById, updateMould } from '../../../db/stores/mould-store.ts';
+import { offcutsByMaterial } from '../../../db/stores/offcut-store.ts';
 import { orderById } from '../../../db/stores/order-store.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { undoChange } from '../../../src/usecases/changes/undo-change.ts';
@@ -22,8 +23,9 @@ const on = async (clock: string, yard: YardFile = plannedYard()) => {
   const at = (later: string) => ({ database, now: saturday(later) });
   const mould = (id: string) => database.read((tx) => mouldById(tx, id));
   const onHand = (id: string) => database.read(async (tx) => (await materialById(tx, id))?.onHand ?? Number.NaN);
+  const offcuts = (id: string) => database.read(async (tx) => (await offcutsByMaterial(tx)).get(id) ?? []);
   const pieces = () => database.read(finishedPieces);
-  return { database, context: at(clock), at, mould, onHand, pieces };
+  return { database, context: at(clock), at, mould, onHand, offcuts, pieces };
 };
 
 const filled = (mould: string, rest: { order?: string | null; sealed?: boolean; casting?: string } = {}) => ({
@@ -60,10 +62,11 @@ describe('poured', () => {
     const yard = plannedYard({
       castings: [{ ...base.castings[0]!, cuts: [{ material: 'rod', lengthMm: 297, count: 2 }] }],
     });
-    const { context, onHand } = await on('09:29', yard);
+    const { context, onHand, offcuts } = await on('09:29', yard);
     await recordPour(context, { pours: both, bags: 1, filledAt: null });
-    // Four of 297 mm and a cut of 3 mm each, out of 3000 mm with one cut fewer than pieces.
-    expect(await onHand('rod')).toBeCloseTo(3 - (4 * 300) / 3003, 9);
+    // Four of 297 mm and a cut of 3 mm each, out of 3000 mm.
+    expect(await onHand('rod')).toBe(2);
+    expect(await offcuts('rod')).toEqual([{ lengthMm: 1800, count: 1 }]);
   });
 
   test('plans on from there: the pieces in the moulds are stripped, nothing is poured twice', async () => {
@@ -235,12 +238,13 @@ describe('packed', () => {
   const yard = (count: number) => plannedYard({ finished: [{ casting: 'panel-900', count }] });
 
   test('takes pieces and cut lengths from stock, asks for nothing more, and waits to be handed over', async () => {
-    const { database, context, pieces, onHand } = await on('10:57', yard(3));
+    const { database, context, pieces, onHand, offcuts } = await on('10:57', yard(3));
     const outcome = await packOrder(context, '27-001', { evenShort: false });
     expect(outcome).toMatchObject({ ok: true, value: { words: 'Packed for School garden' } });
     expect(await pieces()).toMatchObject([{ count: 1 }]);
     // Two pins of 300 mm and a cut of 3 mm each.
-    expect(await onHand('rod')).toBeCloseTo(3 - (2 * 303) / 3003, 9);
+    expect(await onHand('rod')).toBe(2);
+    expect(await offcuts('rod')).toEqual([{ lengthMm: 3000 - 2 * 303, count: 1 }]);
     const { plan } = await currentPlan(context);
     expect(plan.pours).toEqual([]);
     expect(plan.orders).toMatchObject([{ id: '27-001', completesOn: '2027-04-10' }]);
@@ -273,12 +277,17 @@ describe('packed', () => {
   });
 
   test('comes apart again when it is unpacked', async () => {
-    const { context, pieces, onHand } = await on('10:57', yard(2));
+    const { context, pieces, onHand, offcuts } = await on('10:57', yard(2));
     await packOrder(context, '27-001', { evenShort: false });
     expect(await pieces()).toEqual([]);
     expect((await unpackOrder(context, '27-001')).ok).toBe(true);
     expect(await pieces()).toMatchObject([{ casting: 'panel-900', count: 2, order: '27-001', readyAt: null }]);
-    expect(await onHand('rod')).toBeCloseTo(3, 9);
+    // The pins stay cut.
+    expect(await onHand('rod')).toBe(2);
+    expect(await offcuts('rod')).toEqual([
+      { lengthMm: 2394, count: 1 },
+      { lengthMm: 300, count: 2 },
+    ]);
     expect(faultOf(await unpackOrder(context, '27-001'))?.message).toContain('is not packed');
   });
 

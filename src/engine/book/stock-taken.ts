@@ -1,0 +1,91 @@
+import type { Cut, Material } from '../../../shared/material.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { countedOnHand } from '../cut/offcuts.ts';
+import type { Entry } from './entry.ts';
+import type { Goods, Taken } from './goods.ts';
+import { usableMm } from './offcuts.ts';
+import { restOfStick, type StickCut, sticksCut } from './sticks-cut.ts';
+
+type Stock = Pick<YardFile, 'materials'>;
+
+/** Amounts add up to fractions. */
+const TOLERANCE = 1e-6;
+
+/** How much of each material work takes, in its own unit: sticks whole ones. */
+export const amountsTaken = ({ materials }: Stock, { goods, cuts }: Taken, named: readonly StickCut[]): Goods[] => [
+  ...goods,
+  ...sticksCut(materials, cuts, named)
+    .sticks.filter(({ offcutMm }) => offcutMm === undefined)
+    .map(({ material }) => ({ material, quantity: 1 })),
+];
+
+const sumOf = (goods: readonly Goods[], id: string): number =>
+  goods.reduce((sum, one) => (one.material === id ? sum + one.quantity : sum), 0);
+
+/**
+ * Name of the first material that work takes more of than the yard has; null when all of them are there. `named` says which
+ * sticks the plan cuts it from.
+ */
+export const shortOf = (stock: Stock, taken: Taken, named: readonly StickCut[]): string | null => {
+  const amounts = amountsTaken(stock, taken, named);
+  const isShort = (material: Material) => countedOnHand(material) - sumOf(amounts, material.id) < -TOLERANCE;
+  return stock.materials.find((one) => sumOf(amounts, one.id) > 0 && isShort(one))?.name ?? null;
+};
+
+/** Whole sticks that are in the book: nobody knows what others were cut from, and so nothing is left of them. */
+const inTheBook = (sticks: readonly StickCut[], material: Material): StickCut[] => {
+  let whole = countedOnHand(material);
+  return sticks.filter(({ offcutMm }) => offcutMm !== undefined || whole-- > 0);
+};
+
+/** Rests that are gone and rests that are left, by their lengths; one that is too short to be of use is thrown away. */
+const offcutEntries = (material: Material, sticks: readonly StickCut[], usable: number): Entry[] => {
+  const changes = new Map<number, number>();
+  const add = (lengthMm: number, count: number) => changes.set(lengthMm, (changes.get(lengthMm) ?? 0) + count);
+  for (const stick of inTheBook(sticks, material)) {
+    const rest = restOfStick(stick, material);
+    if (stick.offcutMm !== undefined) add(stick.offcutMm, -1);
+    if (rest > 0 && rest >= usable) add(rest, 1);
+  }
+  return [...changes].flatMap(([lengthMm, count]): Entry[] =>
+    count === 0 ? [] : [{ kind: 'offcuts', material: material.id, lengthMm, count }],
+  );
+};
+
+/**
+ * Lengths that are cut: whole sticks are opened, offcuts are used, and what is left of either is an offcut, unless it is
+ * too short for any piece that the yard cuts from it.
+ */
+const cutEntries = (
+  yard: Pick<YardFile, 'materials' | 'castings' | 'kits'>,
+  cuts: readonly Cut[],
+  named: readonly StickCut[],
+): Entry[] => {
+  const { sticks } = sticksCut(yard.materials, cuts, named);
+  return yard.materials.flatMap((material): Entry[] => {
+    const own = sticks.filter((stick) => stick.material === material.id);
+    const opened = own.filter(({ offcutMm }) => offcutMm === undefined).length;
+    return [
+      ...(opened > 0 ? [{ kind: 'stock' as const, material: material.id, quantity: -opened }] : []),
+      ...offcutEntries(material, own, usableMm(yard, material.id)),
+    ];
+  });
+};
+
+/** All that work takes leaves the stock. `named` says which sticks the plan cuts it from; else it is cut where it fits best. */
+export const takeFromStock = (
+  yard: Pick<YardFile, 'materials' | 'castings' | 'kits'>,
+  { goods, cuts }: Taken,
+  named: readonly StickCut[],
+): Entry[] => [
+  ...goods.map(({ material, quantity }): Entry => ({ kind: 'stock', material, quantity: -quantity })),
+  ...cutEntries(yard, cuts, named),
+];
+
+/** What was taken is in stock again: pieces that were cut are offcuts of their lengths. */
+export const giveBackToStock = ({ goods, cuts }: Taken): Entry[] => [
+  ...goods.map(({ material, quantity }): Entry => ({ kind: 'stock', material, quantity })),
+  ...cuts
+    .filter(({ count }) => count > 0)
+    .map(({ material, lengthMm, count }): Entry => ({ kind: 'offcuts', material, lengthMm, count })),
+];
