@@ -29,7 +29,7 @@ export const tellOn = ({ promiseOn, earliestOn }: Pick<ReadyFacts, 'promiseOn' |
   promiseOn ?? earliestOn;
 
 /** "One session in hand": time between the earliest day and the one to promise. */
-const inHandText = (sessions: number): string =>
+export const inHandText = (sessions: number): string =>
   `${countWord(sessions)} ${sessions === 1 ? 'session' : 'sessions'} in hand`;
 
 /** What the first line leaves out: how much sooner it could be, and what the date rests on. */

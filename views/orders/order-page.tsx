@@ -2,6 +2,7 @@ import type { Child, FC } from 'hono/jsx';
 import type { OrderLimit } from '../../src/usecases/orders/limits-of-order.ts';
 import type { OrderModel } from '../../src/usecases/orders/show-order.ts';
 import type { Effect } from '../../src/usecases/plan/save-edit.ts';
+import { inHandText } from '../first/ready-answer.tsx';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { CopyMessage } from '../parts/copy-message.tsx';
@@ -143,15 +144,23 @@ const Asked: FC<OrderPageProps> = ({ asked, model: { order, today } }) =>
     />
   );
 
-const PromiseForm: FC<OrderPageProps> = ({ model: { order, today }, errors, typed, holdUntil }) => {
+const PromiseForm: FC<OrderPageProps> = ({ model: { order, tell, today }, errors, typed, holdUntil }) => {
   const written = (date: string | null) => (date === null ? '' : fullDayText(date));
-  const date = typed.promisedOn ?? written(order.promisedOn ?? order.readyOn);
+  const date = typed.promisedOn ?? written(order.promisedOn ?? tell?.on ?? order.readyOn);
+  const hint = tell && `${dayText(tell.on, today)} keeps ${inHandText(tell.sessionsInHand).toLowerCase()}.`;
   return (
     <section class="no-print">
       <h2>{order.promisedOn && !order.heldUntil ? 'Promise another date' : 'Promise or hold a date'}</h2>
       <ActionForm id={order.id} to="promise" form={DATE_FORM}>
         <div class="field-row">
-          <DayField name="promisedOn" label="Date" min={today} value={date} errors={errors} />
+          <DayField
+            name="promisedOn"
+            label="Date"
+            {...(hint ? { hint } : {})}
+            min={today}
+            value={date}
+            errors={errors}
+          />
           <Button kind="main">Promise</Button>
         </div>
         <div class="field-row">

@@ -11,6 +11,7 @@ import { type DrawnKit, drawKits } from '../kits/draw-kits.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { type Guessed, restsOn } from '../plan/rests-on.ts';
 import { showMeasures } from '../typed/measures.ts';
+import { type DayToTell, dayToTell } from './day-to-tell.ts';
 import { type OrderFacts, orderFacts, ordersSeen } from './order-facts.ts';
 import { parcelsNeeded } from './parcels.ts';
 import { type ReadyAgain, readyAgain } from './ready-again.ts';
@@ -35,6 +36,8 @@ export interface OrderModel extends PageHead {
   /** What of it is still guessed; nothing where it is packed. */
   restsOn: readonly Guessed[];
   drawings: readonly DrawnKit[];
+  /** The day that could be promised, where none is; null where that is just the day by plan. */
+  tell: DayToTell | null;
   /** As how many orders it could be packed; null where it is planned as it is, or cannot be split. */
   parcels: number | null;
   /** What it could be given if it were taken up again; null where that cannot be. */
@@ -68,6 +71,7 @@ export const showOrder = async (context: UseCaseContext, id: string): Promise<Or
   const stored = await context.database.read((tx) => orderById(tx, id));
   if (!stored) return null;
   const { system } = await showMeasures(context);
+  const planned = plan.orders.find((order) => order.id === id);
   const isLeftOut = plan.unplanned.some(({ order }) => order === id);
   return {
     yardName: yard.yard.name,
@@ -77,6 +81,7 @@ export const showOrder = async (context: UseCaseContext, id: string): Promise<Or
     toMend: toMendOfLines(await context.database.read(piecesToMend), stored.lines, yard),
     restsOn: stored.packedAt ? [] : restsOn(yard, stored.lines, await context.database.read(guessesOfYard)),
     drawings: await drawKits(context, yard, stored.lines),
+    tell: planned && stored.promisedOn === null ? dayToTell(yard, planned.completesAt) : null,
     parcels: stored.status === 'open' && isLeftOut ? (parcelsNeeded(stored.lines, yard)?.length ?? null) : null,
     again: await readyAgain(context, { yard }, stored),
   };
