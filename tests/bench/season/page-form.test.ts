@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { faultsOn, formsIn } from './page-form.ts';
+import { faultsOn, formsIn, seenOn } from './page-form.ts';
 
 const FORM = `<form method="get" action="/"><input name="find"/></form>
 <form method="post" action="/today/poured" class="pour-form">
@@ -33,4 +33,11 @@ describe('A form of a page', () => {
 test('What a page says was wrong is given in its own words', () => {
   const html = '<main><p class="error" id="mould">900 no. 1 is out of use.</p><p>More.</p></main>';
   expect(faultsOn(html)).toBe('900 no. 1 is out of use.');
+});
+
+test('What a page asks about before it saves is known by its name, and a page that asks nothing has none', () => {
+  expect(seenOn('<button type="submit" name="seen" value="27-001 2027-04-17">Save anyway</button>')).toBe(
+    '27-001 2027-04-17',
+  );
+  expect(seenOn(FORM)).toBeUndefined();
 });
