@@ -12,6 +12,7 @@ const TIMES = [
   ['strips', 'stripStart', 'stripEnd'],
   ['packs', 'packStart', 'packEnd'],
   ['preps', 'prepStart', 'prepEnd'],
+  ['coats', 'start', 'end'],
 ] as const;
 
 const checkTimes = ({ fault, entries }: ReferenceCheck, begun: Raw, now: number | undefined): void => {
@@ -42,7 +43,7 @@ const checkPlaces = ({ fault, entries }: ReferenceCheck, begun: Raw, inMould: Se
     if (taken.has(`${key} ${x[key]}`)) fault([...path, key], `"${x[key]}" is in two tasks at once`);
     taken.add(`${key} ${x[key]}`);
   };
-  for (const list of ['pours', 'preps', 'strips'])
+  for (const list of ['pours', 'preps', 'coats', 'strips'])
     for (const [x, path] of entries(begun, list, ['begun'])) {
       once(x, 'mould', path);
       const full = inMould.has(x.mould);
@@ -60,6 +61,14 @@ const checkMakes = ({ fault, entries, named }: ReferenceCheck, begun: Raw): void
       if (mould && known && !entries(mould, 'makes').some(([make]) => make.casting === x.casting))
         fault([...path, 'casting'], `mould "${x.mould}" does not make "${x.casting}"`);
     }
+};
+
+const checkCoats = ({ fault, entries, refers, named }: ReferenceCheck, begun: Raw): void => {
+  for (const [x, path] of entries(begun, 'coats', ['begun'])) {
+    const mould = refers(x, 'mould', path, named.moulds, 'mould');
+    if (mould && mould.oilEveryTurns === undefined)
+      fault([...path, 'mould'], `mould "${x.mould}" takes no sealing coat`);
+  }
 };
 
 /** Finished pieces that are packed are there, enough of them, and nobody else's. */
@@ -104,6 +113,7 @@ export const begunFaults = (check: ReferenceCheck, begun: Raw, file: Raw): void 
   }
   for (const [x, path] of entries(begun, 'packs', ['begun'])) refers(x, 'order', path, named.orders, 'order');
   for (const [x, path] of entries(begun, 'preps', ['begun'])) checkTurn(check, x, path);
+  checkCoats(check, begun);
   const yard = (typeof file.yard === 'object' && file.yard !== null ? file.yard : {}) as Raw;
   checkTimes(check, begun, minuteIn(yard, 'now'));
   checkFills(check, begun);

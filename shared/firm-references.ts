@@ -55,4 +55,5 @@ export const keepFaults = (check: ReferenceCheck, keep: Raw, begun: unknown): vo
   }
   for (const [x, path] of entries(keep, 'packs', ['keep'])) refers(x, 'order', path, named.orders, 'order');
   for (const [x, path] of entries(keep, 'preps', ['keep'])) checkTurn(check, x, path);
+  for (const [x, path] of entries(keep, 'coats', ['keep'])) refers(x, 'mould', path, named.moulds, 'mould');
 };

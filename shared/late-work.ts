@@ -1,7 +1,11 @@
-import type { PlanBatch, PlanFile, PlanOrder, PlanPour, PlanStrip } from './plan.ts';
+import type { PlanBatch, PlanCoat, PlanFile, PlanOrder, PlanPour, PlanStrip } from './plan.ts';
 
-/** What a plan has to do, when, and from which sticks it cuts for it as far as that is known. */
-export type PlanOfWork = Pick<PlanFile, 'batches' | 'pours' | 'strips' | 'orders'> & Partial<Pick<PlanFile, 'sticks'>>;
+/**
+ * What a plan has to do, when, and from which sticks it cuts for it as far as that is known. Without `coats`, it was put aside
+ * before sealing coats were tasks of their own.
+ */
+export type PlanOfWork = Pick<PlanFile, 'batches' | 'pours' | 'strips' | 'orders'> &
+  Partial<Pick<PlanFile, 'coats' | 'sticks'>>;
 
 /**
  * Work whose time is over which a change took off the list of what is not recorded yet, as it was planned. Kept with that
@@ -15,6 +19,8 @@ export interface LateTaken {
   pours: PlanPour[];
   /** Pours of later sessions, for their set-up. */
   preps: PlanPour[];
+  /** Left out where it was taken before sealing coats were tasks of their own. */
+  coats?: PlanCoat[];
   strips: PlanStrip[];
   orders: PlanOrder[];
 }

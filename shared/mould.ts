@@ -10,7 +10,8 @@ export type MouldCondition = (typeof MOULD_CONDITIONS)[number];
 /**
  * A reusable mould (R5, R6). "oil" in the field names is the sealing coat, not the release oil of every pour: due
  * after `oilEveryTurns` pours, never without that field; it takes `oilMinutes` and then dries for `oilDryMinutes`.
- * `prepped` says that nothing is left to do before a pour of `setFor`.
+ * `dryFrom` is when the coat it has now is dry; without it nothing dries. `prepped` says that nothing is left to do before
+ * a pour of `setFor`.
  */
 export const mould = z.strictObject({
   id,
@@ -23,6 +24,7 @@ export const mould = z.strictObject({
   oilEveryTurns: wholePositive.optional(),
   oilMinutes: whole.default(0),
   oilDryMinutes: whole.default(0),
+  dryFrom: instant.optional(),
 });
 /** A mould once read: every default filled in. */
 export type Mould = z.infer<typeof mould>;

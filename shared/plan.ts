@@ -28,16 +28,19 @@ const planPour = z.strictObject({
   order: id.optional(),
   prepStart: instant,
   prepEnd: instant,
-  oiled: z.boolean(),
   fillStart: instant,
   fillEnd: instant,
   ...stripTimes,
 });
 /**
  * One turn of a mould (R5 to R8), from `prepStart` to `stripEnd`. Spans are half-open: what ends at a minute leaves
- * that minute free. `oiled` says that this set-up has the sealing coat. Without an order the piece is for stock.
+ * that minute free. Without an order the piece is for stock.
  */
 export type PlanPour = z.infer<typeof planPour>;
+
+const planCoat = z.strictObject({ mould: id, start: instant, end: instant });
+/** A mould is cleaned and given its sealing coat (R6); from `end` on it dries, and is set up only after that. */
+export type PlanCoat = z.infer<typeof planCoat>;
 
 const planStrip = z.strictObject({ mould: id, order: id.optional(), ...stripTimes });
 /** When a piece that is in its mould already comes out. Named by the mould, of which there is one each. */
@@ -140,6 +143,7 @@ export const planFile = z.strictObject({
   version: z.literal(2),
   batches: z.array(planBatch),
   pours: z.array(planPour),
+  coats: z.array(planCoat),
   strips: z.array(planStrip),
   unstripped: z.array(unstripped),
   orders: z.array(planOrder),
@@ -167,7 +171,7 @@ export type KeptPrep = z.infer<typeof keptPrep>;
 
 /**
  * What is fixed (R13), as it stood in an earlier plan: batches with the set-ups and fills of their pours, strips, packings,
- * set-ups of other pours. What a pour is for may change.
+ * set-ups of other pours, sealing coats. What a pour is for may change.
  */
 export const keep = z.strictObject({
   batches: z.array(planBatch),
@@ -175,6 +179,7 @@ export const keep = z.strictObject({
   strips: z.array(keptStrip).optional(),
   packs: z.array(keptPack).optional(),
   preps: z.array(keptPrep).optional(),
+  coats: z.array(planCoat).optional(),
 });
 /** What is fixed, once read. What can no longer stay is dropped by the plan, with its reason. */
 export type Keep = z.infer<typeof keep>;
@@ -188,6 +193,7 @@ export const begun = z.strictObject({
   strips: z.array(keptStrip).default([]),
   packs: z.array(begunPack).default([]),
   preps: z.array(keptPrep).default([]),
+  coats: z.array(planCoat).default([]),
 });
 /** Work under way, once read. A packing names the finished pieces that it takes. */
 export type Begun = z.infer<typeof begun>;

@@ -15,7 +15,7 @@ import { extraWindow, workWindow } from './work.ts';
 import { yard } from './yard.ts';
 import { referenceFaults } from './yard-references.ts';
 
-/** Version 1 had less in it; what it has means the same, so that a file of it is one of version 2. */
+/** Version 1 had less in it; what it has means the same but for the sealing coat, so that a file of it is one of version 2. */
 const versionRead = z.union([z.literal(1), z.literal(2)], 'has to be 1 or 2').transform(() => 2 as const);
 
 /** Everything a plan depends on. The store loads into it, the engine reads nothing else. */
@@ -44,6 +44,22 @@ export type YardFile = z.infer<typeof yardFile>;
 /** A yard file as written, before defaults are filled in. */
 export type YardFileInput = z.input<typeof yardFile>;
 
+const isRecord = (x: unknown): x is Record<string, unknown> => typeof x === 'object' && x !== null && !Array.isArray(x);
+
+/** A set-up of version 1 held the sealing coat as well, and said so; now that is a task of its own. */
+const withoutCoats = (pour: unknown): unknown => {
+  if (!isRecord(pour)) return pour;
+  const { oiled: _oiled, ...rest } = pour;
+  return rest;
+};
+
+/** A file of version 1 as one of version 2; a firm batch that was to be coated then no longer holds, and is dropped (R13). */
+const asVersion2 = (input: unknown): unknown => {
+  if (!isRecord(input) || input.version !== 1 || !isRecord(input.keep) || !Array.isArray(input.keep.pours))
+    return input;
+  return { ...input, keep: { ...input.keep, pours: input.keep.pours.map(withoutCoats) } };
+};
+
 /**
  * Reads a yard file: the file with every default filled in, or all its faults at once, each with its JSON path.
  * Nothing is repaired and nothing thrown, whatever the input is.
@@ -52,7 +68,7 @@ export type YardFileInput = z.input<typeof yardFile>;
  * 'format', message: 'has to be "mould-rota/yard"' }`, and every missing field has one.
  */
 export const readYardFile = (input: unknown): { ok: true; yard: YardFile } | { ok: false; faults: Fault[] } => {
-  const read = yardFile.safeParse(input, { reportInput: true });
+  const read = yardFile.safeParse(asVersion2(input), { reportInput: true });
   const shape = read.success ? askedFaults(read.data) : shapeFaults(read.error.issues);
   const known = new Set(shape.map((fault) => fault.path));
   const faults = [...shape, ...referenceFaults(input).filter((fault) => !known.has(fault.path))];

@@ -91,6 +91,7 @@ const poursOf = (plan: PlanFile) =>
       strip: span(p.stripStart, p.stripEnd),
       ready: clock(p.pieceReadyAt),
     }));
+const coatsOf = (plan: PlanFile) => plan.coats.map((x) => `${x.mould} ${span(x.start, x.end)}`);
 const batchesOf = (plan: PlanFile) => plan.batches.map((b) => `${span(b.start, b.end)} ${b.bags} bag`);
 
 describe('one mould, two pieces, Saturday 08:00 to 11:50', () => {
@@ -180,19 +181,19 @@ describe('heat: two moulds, Saturday from 08:00', () => {
 });
 
 describe('a sealing coat is due', () => {
-  // Five turns since the last coat, every five: due. Set up and coat 12 + 10 = 22 -> 08:22, dry for 60 -> 09:22 mix -> 09:32
+  // Five turns since the last coat, every five: due. Coat 10 -> 08:10, dry for 60 -> 09:10 set up 12 -> 09:22 mix -> 09:32
   // fill -> 09:39 wash out -> 09:44. Hard at 09:39 + 75 = 10:54: strip -> 11:02, the end of the session.
   const oil = { oilEveryTurns: 5, oilMinutes: 10, oilDryMinutes: 60 };
   const extra = [on('2027-04-10', '08:00', '11:02')];
 
   test('the mix waits until it is dry', () => {
     const plan = planned(yardOf({ extra, moulds: [mould('M1', { ...oil, turnsSinceOil: 5 })] }));
-    expect(plan.pours[0]!.oiled).toBe(true);
+    expect(coatsOf(plan)).toEqual(['M1 04-10 08:00–08:10']);
     expect(batchesOf(plan)).toEqual(['04-10 09:22–09:44 1 bag']);
     expect(poursOf(plan)).toEqual([
       {
         mould: 'M1',
-        prep: '04-10 08:00–08:22',
+        prep: '04-10 09:10–09:22',
         fill: '04-10 09:32–09:39',
         strip: '04-10 10:54–11:02',
         ready: '04-10 11:02',
@@ -200,8 +201,8 @@ describe('a sealing coat is due', () => {
     ]);
   });
 
-  // With a minute less there is no Saturday plan. Coated on Saturday, dry long before Wednesday: 18:00 mix -> 18:10 fill ->
-  // 18:17 wash out -> 18:22; hard at 19:32, strip -> 19:40, the end of that session. Coating on Wednesday would be too late.
+  // With a minute less there is no Saturday plan. Coated and set up on Saturday, Wednesday: 18:00 mix -> 18:10 fill -> 18:17
+  // wash out -> 18:22; hard at 19:32, strip -> 19:40, the end of that session. Setting up on Wednesday would be too late.
   test('coated on Saturday for Wednesday when Saturday is too short', () => {
     const plan = planned(
       yardOf({
@@ -210,10 +211,44 @@ describe('a sealing coat is due', () => {
         orders: [order(1, '2027-04-14')],
       }),
     );
-    expect(plan.pours[0]!.oiled).toBe(true);
+    expect(plan.coats.map(({ start }) => start.slice(0, 10))).toEqual(['2027-04-10']);
     expect(plan.orders[0]).toMatchObject({ completesOn: '2027-04-14', daysLate: 0 });
     expect(plan.pours[0]!.prepStart.slice(0, 10)).toBe('2027-04-10');
     expect(clock(plan.pours[0]!.stripEnd) <= '04-14 19:40').toBe(true);
+  });
+
+  // Saturday has the ten minutes of the coat and no more: it dries until Wednesday. 18:00 set up -> 18:12 mix -> 18:22 fill ->
+  // 18:29 wash out -> 18:34; hard at 19:44, strip -> 19:52, the end of that session.
+  test('coated in the last minutes of one session, set up in the next', () => {
+    const yard = (end: string) =>
+      yardOf({
+        extra: [on('2027-04-10', '08:00', end), on('2027-04-14', '18:00', '19:52')],
+        moulds: [mould('M1', { ...oil, turnsSinceOil: 5 })],
+        orders: [order(1, '2027-04-14')],
+      });
+    const plan = planned(yard('08:10'));
+    expect(coatsOf(plan)).toEqual(['M1 04-10 08:00–08:10']);
+    expect(poursOf(plan)).toMatchObject([{ prep: '04-14 18:00–18:12', strip: '04-14 19:44–19:52' }]);
+    expect(plan.orders[0]).toMatchObject({ completesOn: '2027-04-14', daysLate: 0 });
+    // A minute less, and the coat has to wait for Wednesday: it is not dry before the session is over.
+    expect(planned(yard('08:09')).orders).toEqual([]);
+  });
+
+  // Dirty and drying since a coat of this morning; 08:30 set up -> 08:42 mix -> 08:52 fill -> 08:59; hard at 10:14 -> 10:22.
+  test('a mould that still dries is set up when it is dry', () => {
+    const drying = mould('M1', { ...oil, turnsSinceOil: 0, dryFrom: '2027-04-10T08:30:00+01:00' });
+    const plan = planned(yardOf({ extra: [on('2027-04-10', '08:00', '10:22')], moulds: [drying] }));
+    expect(poursOf(plan)).toMatchObject([{ prep: '04-10 08:30–08:42', strip: '04-10 10:14–10:22' }]);
+    expect(plan.coats).toEqual([]);
+  });
+
+  // Due, but set up already: it is poured first. 08:00 mix -> 08:10 fill -> 08:17; hard at 09:32 -> 09:40.
+  test('a mould that is set up already is poured first', () => {
+    const yard = yardOf({
+      extra: [on('2027-04-10', '08:00', '09:40')],
+      moulds: [mould('M1', { ...oil, turnsSinceOil: 5, prepped: true })],
+    });
+    expect(poursOf(planned(yard))).toMatchObject([{ prep: '04-10 08:00–08:00', strip: '04-10 09:32–09:40' }]);
   });
 });
 

@@ -75,7 +75,7 @@ const BREAKS: [rule: string, what: string, plan: PlanChange, yard?: YardChange][
   ['R0', 'a stick opened for nothing', (p) => set(p.sticks[0]!, { cuts: [] })],
   ['R0', 'a strip of an empty mould', (p) => set(p.strips[0]!, { mould: 'A' })],
   ['R0', 'a score that is not its own', (p) => set(p.score, { weightedCompletionDays: 12 })],
-  ['R1', 'a task while setting up', (p) => move(p.pours[1]!, -1, 'prepStart', 'prepEnd')],
+  ['R1', 'a task while setting up', (p) => move(p.coats[0]!, -1, 'start', 'end')],
   ['R1', 'a strip while clearing up', (p) => move(p.pours[1]!, 114, 'stripStart', 'stripEnd')],
   ['R1', 'packing when nobody works', (p) => move(p.orders[0]!, 120, 'packStart', 'packEnd', 'completesAt')],
   ['R1', 'two things at once for one person', (p) => move(p.pours[1]!, -1, 'stripStart', 'stripEnd')],
@@ -121,11 +121,8 @@ const BREAKS: [rule: string, what: string, plan: PlanChange, yard?: YardChange][
   ['R5', 'a mould prepared before it is empty', (p) => set(p.pours[1]!, inMouldC)],
   ['R5', 'a piece forgotten in its mould', (p) => set(p, { strips: [] })],
   ['R6', 'prep cut short', (p) => move(p.pours[1]!, 1, 'prepStart')],
-  ['R6', 'a sealing coat left out', (p) => set(p.pours[1]!, { oiled: false, prepEnd: '2027-04-10T08:28:00+01:00' })],
-  ['R6', 'a coat not dry', (p) => move(p.pours[1]!, 1, 'prepStart', 'prepEnd')],
   ['R6', 'a prepped mould prepared', (p) => move(p.pours[0]!, -12, 'prepStart')],
-  ['R6', 'a prepped mould coated', (p) => set(p.pours[0]!, { oiled: true })],
-  ['R6', 'a clean mould cleaned', nothing, (y) => set(y.moulds[1]!, { condition: 'ready' })],
+  ['R6', 'a clean mould cleaned', (p) => move(p.pours[1]!, -6, 'prepStart')],
   ['R6', 'changing over left out', nothing, changeOver],
   ['R7', 'stripped a minute too early', (p) => move(p.pours[0]!, -1, 'stripStart', 'stripEnd')],
   ['R7', 'stripped too quickly', (p) => move(p.pours[1]!, 1, 'stripStart')],
@@ -226,7 +223,6 @@ function changeOver(yard: YardFileInput): void {
 
 const inMouldC = {
   mould: 'C',
-  oiled: false,
   prepStart: '2027-04-10T08:20:00+01:00',
   prepEnd: '2027-04-10T08:38:00+01:00',
 };

@@ -68,9 +68,21 @@ export const DAMAGES: Record<string, Way> = {
     const pour = a(d, d.plan.pours);
     if (pour) pour.casting = d.dice.pick(d.yard.castings).id;
   },
-  'coated or not': (d) => {
+  'coat dropped': (d) => remove(d.plan.coats, a(d, d.plan.coats)),
+  'coat moved': (d) => d.move(a(d, d.plan.coats), minutes(d), 'start', 'end'),
+  'coat longer': (d) => d.move(a(d, d.plan.coats), minutes(d), 'end'),
+  'coat of another mould': (d) => {
+    const coat = a(d, d.plan.coats);
+    if (coat) coat.mould = d.dice.pick(d.yard.moulds).id;
+  },
+  'a coat more': (d) => {
     const pour = a(d, d.plan.pours);
-    if (pour) pour.oiled = !pour.oiled;
+    const mould = d.yard.moulds.find((x) => x.id === pour?.mould);
+    if (!pour || !mould) return;
+    const coat = { mould: mould.id, start: pour.prepStart, end: pour.prepStart };
+    d.move(coat, -mould.oilDryMinutes - mould.oilMinutes, 'start');
+    d.move(coat, -mould.oilDryMinutes, 'end');
+    d.plan.coats.push(coat);
   },
   'for another order': (d) => {
     const pour = a(d, d.plan.pours);

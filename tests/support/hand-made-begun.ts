@@ -37,13 +37,13 @@ export const begunYard = (change: (input: YardFileInput) => void = () => {}): Ya
   });
 
 /**
- * Its plan, by hand. What has begun ends as it was to, and the batch's two pieces come out and are packed as before. A
+ * Its plan, by hand. What has begun ends as it was to (the coat of mould B was given before), and the batch's two pieces come out and are packed as before. A
  * second batch for mould D: mixed 09:40 to 09:50, filled to 09:57, washed out by 10:02, stripped 75 minutes later at 11:12,
  * and for stock; one bag for it is bought today, and a pipe is opened for its 2 sleeves. The pair that is planned is handed over in 7 days, the two other
  * orders today.
  */
 export const begunPlan = (): PlanFile => {
-  const plan = handMadePlan();
+  const plan = { ...handMadePlan(), coats: [] };
   plan.batches.push({
     id: 'B2',
     mix: 'thin',
@@ -61,7 +61,6 @@ export const begunPlan = (): PlanFile => {
     casting: 'panel',
     prepStart: saturday('09:10'),
     prepEnd: saturday('09:22'),
-    oiled: false,
     fillStart: saturday('09:50'),
     fillEnd: saturday('09:57'),
     stripStart: saturday('11:12'),

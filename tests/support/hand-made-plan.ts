@@ -109,8 +109,9 @@ const saturday = (clock: string) => april(10, clock);
 
 /**
  * Its plan, worked out by hand, minute by minute:
- * 08:10 mould B: clean 6, prepare 12, sealing coat 10, so to 08:38; the coat dries for 30 minutes, to 09:08.
+ * 08:10 mould B: clean 6, sealing coat 10, so to 08:26; the coat dries for 30 minutes, to 08:56.
  * 08:38 mould C is stripped, 8 minutes; its piece was poured three days ago, so it is ready at once, and for stock.
+ * 08:56 mould B is set up, 12 minutes, to 09:08.
  * 09:08 the batch: 10 minutes of mixing, A filled 09:18 to 09:25, B to 09:32, washed out by 09:37. 27.2 kg: one bag of
  *       27.5 kg. Filled over 14 of 20 minutes. Kept wet to 10:32. A is prepped: its prep takes no time.
  * 10:40 A can be stripped 75 minutes after 09:25; B after 09:32, so at 10:47, but there is one person: 10:48.
@@ -143,7 +144,6 @@ export const handMadePlan = (): PlanFile => ({
       order: '27-001',
       prepStart: saturday('09:08'),
       prepEnd: saturday('09:08'),
-      oiled: false,
       fillStart: saturday('09:18'),
       fillEnd: saturday('09:25'),
       stripStart: saturday('10:40'),
@@ -156,9 +156,8 @@ export const handMadePlan = (): PlanFile => ({
       mould: 'B',
       casting: 'panel',
       order: '27-001',
-      prepStart: saturday('08:10'),
-      prepEnd: saturday('08:38'),
-      oiled: true,
+      prepStart: saturday('08:56'),
+      prepEnd: saturday('09:08'),
       fillStart: saturday('09:25'),
       fillEnd: saturday('09:32'),
       stripStart: saturday('10:48'),
@@ -166,6 +165,7 @@ export const handMadePlan = (): PlanFile => ({
       pieceReadyAt: april(11, '09:32'),
     },
   ],
+  coats: [{ mould: 'B', start: saturday('08:10'), end: saturday('08:26') }],
   strips: [{ mould: 'C', stripStart: saturday('08:38'), stripEnd: saturday('08:46'), pieceReadyAt: saturday('08:46') }],
   unstripped: [],
   orders: [

@@ -39,8 +39,8 @@ export const plannedYard = (changes: Partial<YardFileInput> = {}): YardFile => {
 };
 
 /**
- * A plan made by hand. 8:10 prepare no. 1 (12 min), 8:22 prepare no. 2 (12, clean 6, seal 5), dry to 9:05, mix 10 min, fill
- * 9:15 to 9:22 and 9:22 to 9:29; strip from 10:37 and 10:44, 8 minutes each; pack 10:52 to 10:57. The order takes the
+ * A plan made by hand. 8:10 set up no. 1 (12 min), 8:22 clean and coat no. 2 (6 and 5), dry to 8:53, set it up (12), mix
+ * from 9:05 (10), fill 9:15 to 9:22 and 9:22 to 9:29; strip from 10:37 and 10:44, 8 minutes each; pack 10:52 to 10:57. The order takes the
  * panel of no. 1 and the finished one, the panel of no. 2 is for stock.
  */
 export const handPlan = (): PlanFile => ({
@@ -60,7 +60,7 @@ export const handPlan = (): PlanFile => ({
   ],
   pours: [
     {
-      ...{ id: 'P1', batch: 'B1', mould: '900 no. 1', casting: 'panel-900', order: '27-001', oiled: false },
+      ...{ id: 'P1', batch: 'B1', mould: '900 no. 1', casting: 'panel-900', order: '27-001' },
       ...{
         prepStart: saturday('08:10'),
         prepEnd: saturday('08:22'),
@@ -70,16 +70,17 @@ export const handPlan = (): PlanFile => ({
       ...{ stripStart: saturday('10:37'), stripEnd: saturday('10:45'), pieceReadyAt: saturday('10:45') },
     },
     {
-      ...{ id: 'P2', batch: 'B1', mould: '900 no. 2', casting: 'panel-900', oiled: true },
+      ...{ id: 'P2', batch: 'B1', mould: '900 no. 2', casting: 'panel-900' },
       ...{
-        prepStart: saturday('08:22'),
-        prepEnd: saturday('08:45'),
+        prepStart: saturday('08:53'),
+        prepEnd: saturday('09:05'),
         fillStart: saturday('09:22'),
         fillEnd: saturday('09:29'),
       },
       ...{ stripStart: saturday('10:44'), stripEnd: saturday('10:52'), pieceReadyAt: saturday('10:52') },
     },
   ],
+  coats: [{ mould: '900 no. 2', start: saturday('08:22'), end: saturday('08:33') }],
   strips: [],
   unstripped: [],
   orders: [

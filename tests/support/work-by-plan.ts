@@ -9,6 +9,7 @@ export interface TaskDone {
   start: Minute;
   end: Minute;
   what:
+    | { kind: 'coated'; mould: string }
     | { kind: 'set up'; mould: string; casting: string; coated: boolean }
     | { kind: 'poured'; batch: string }
     | { kind: 'stripped'; mould: string }
@@ -21,10 +22,11 @@ export const tasksOf = (plan: PlanFile): TaskDone[] => {
     ...{ start: minuteOf(from), end: minuteOf(to), what },
   });
   return [
+    ...plan.coats.map(({ mould, start, end }) => task(start, end, { kind: 'coated', mould })),
     ...plan.pours
       .filter(({ prepStart, prepEnd }) => prepStart !== prepEnd)
-      .map(({ prepStart, prepEnd, mould, casting, oiled }) =>
-        task(prepStart, prepEnd, { kind: 'set up', mould, casting, coated: oiled }),
+      .map(({ prepStart, prepEnd, mould, casting }) =>
+        task(prepStart, prepEnd, { kind: 'set up', mould, casting, coated: false }),
       ),
     ...plan.batches.map(({ id, start, end }) => task(start, end, { kind: 'poured', batch: id })),
     ...[...plan.strips, ...plan.pours].map(({ mould, stripStart, stripEnd }) =>

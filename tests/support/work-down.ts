@@ -14,7 +14,7 @@ export const cutForOf = ({ what }: TaskDone): string | null =>
 export const workOf = ({ what, end }: TaskDone, plan: PlanFile, yard: YardFile, lateMinutes = 0): WorkDone => {
   const text = calendarOf(yard.yard.timeZone).instantText;
   const doneAt = text(end);
-  if (what.kind === 'set up') return { ...what, doneAt };
+  if (what.kind === 'set up' || what.kind === 'coated') return { ...what, doneAt };
   if (what.kind === 'stripped') return { ...what, cameOut: 'good', reason: '', doneAt };
   if (what.kind === 'packed') {
     const lines = yard.orders.find(({ id }) => id === what.order)?.lines ?? [];
@@ -24,8 +24,8 @@ export const workOf = ({ what, end }: TaskDone, plan: PlanFile, yard: YardFile, 
   const batch = plan.batches.find(({ id }) => id === what.batch);
   const pours = plan.pours
     .filter((pour) => pour.batch === what.batch)
-    .map(({ mould, casting, order, oiled, fillEnd }) => ({
-      ...{ mould, casting, order: order ?? null, coated: oiled },
+    .map(({ mould, casting, order, fillEnd }) => ({
+      ...{ mould, casting, order: order ?? null, coated: false },
       filledAt: text(minuteOf(fillEnd) + lateMinutes),
     }));
   return { kind: 'poured', bags: batch?.bags ?? null, pours, cutFrom: sticksFor(plan.sticks, what.batch) };

@@ -4,12 +4,16 @@ import { readYardFile, type YardFile, type YardFileInput } from '../../shared/ya
 import { calendarOf } from '../../src/engine/calendar/calendar.ts';
 import { type Dice, diceOf } from './random-yard/dice.ts';
 
-/** The batches of a plan that start within so many days from now, and their pours. */
+/** The batches of a plan that start within so many days from now, their pours and the coats before them. */
 const firstDays = (yard: YardFile, plan: PlanFile, days: number): NonNullable<YardFileInput['keep']> => {
   const end = minuteOf(yard.yard.now) + days * 1440;
   const batches = plan.batches.filter((x) => minuteOf(x.start) < end);
   const fixed = new Set(batches.map((x) => x.id));
-  return { batches, pours: plan.pours.filter((x) => fixed.has(x.batch)) };
+  const pours = plan.pours.filter((x) => fixed.has(x.batch));
+  const last = new Map<string, number>();
+  for (const x of pours) last.set(x.mould, Math.max(last.get(x.mould) ?? 0, minuteOf(x.prepStart)));
+  const coats = plan.coats.filter((x) => minuteOf(x.end) <= (last.get(x.mould) ?? 0));
+  return { batches, pours, coats };
 };
 
 /** The most that finished pieces take of the rack until they are ready. */

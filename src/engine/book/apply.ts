@@ -5,10 +5,15 @@ import { changePieces } from './lots.ts';
 import { withOffcuts } from './offcuts.ts';
 
 /** A mould after a patch; what only the store knows of it is not in a yard file. */
-const patched = (mould: Mould, { repairedOn, damageNote: _note, ...state }: MouldPatch): Mould => {
-  const { repairedOn: before, ...rest } = mould;
-  const day = repairedOn === undefined ? before : (repairedOn ?? undefined);
-  return { ...rest, ...state, ...(day === undefined ? {} : { repairedOn: day }) };
+const patched = (mould: Mould, { repairedOn, dryFrom, damageNote: _note, ...state }: MouldPatch): Mould => {
+  const { repairedOn: dayBefore, dryFrom: dryBefore, ...rest } = mould;
+  const day = repairedOn === undefined ? dayBefore : (repairedOn ?? undefined);
+  const dry = dryFrom === undefined ? dryBefore : (dryFrom ?? undefined);
+  return {
+    ...{ ...rest, ...state },
+    ...(day === undefined ? {} : { repairedOn: day }),
+    ...(dry === undefined ? {} : { dryFrom: dry }),
+  };
 };
 
 const free = <T extends { order?: string | undefined }>(piece: T, order: string): T => {

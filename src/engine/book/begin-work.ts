@@ -25,6 +25,7 @@ const joined = (begun: Begun | undefined, more: Partial<Begun>): Begun => ({
   strips: [...(begun?.strips ?? []), ...(more.strips ?? [])],
   packs: [...(begun?.packs ?? []), ...(more.packs ?? [])],
   preps: [...(begun?.preps ?? []), ...(more.preps ?? [])],
+  coats: [...(begun?.coats ?? []), ...(more.coats ?? [])],
 });
 
 /** The finished pieces that entries take, by their places before. */

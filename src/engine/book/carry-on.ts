@@ -1,6 +1,7 @@
 import type { PlanFile } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { apply } from './apply.ts';
+import { afterCoated } from './carry-coat.ts';
 import { afterPacked } from './carry-pack.ts';
 import { afterPoured, batchPoured } from './carry-pour.ts';
 import { afterSetUpDone } from './carry-set-up.ts';
@@ -19,6 +20,8 @@ const less = (carrying: Carrying, work: WorkDone): PlanFile | null => {
       return afterPoured(carrying, work);
     case 'stripped':
       return afterStripped(carrying, work);
+    case 'coated':
+      return afterCoated(carrying, work);
     case 'set up':
       return afterSetUpDone(carrying, work);
     case 'packed':

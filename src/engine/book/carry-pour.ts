@@ -1,6 +1,7 @@
 import type { PlanBatch, PlanFile, PlanPour, PlanStrip } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { coatToCome } from './carry-coat.ts';
 import { type Carrying, onTime } from './carrying.ts';
 import { goodsOfBatch, type Taken } from './goods.ts';
 import { bagsPoured } from './pour.ts';
@@ -62,12 +63,16 @@ export const afterPoured = (carrying: Carrying, work: PourWork): PlanFile | null
   if (!found || !taken || bagsPoured(work, before)?.bags !== found.batch.bags) return null;
   const { batch, own } = found;
   if (shortOf(before, taken, sticksFor(plan.sticks, batch.id)) !== null) return null;
+  const coats = new Map(work.pours.map(({ mould }) => [mould, coatToCome(plan, mould)]));
+  // Poured without the coat it was to get: its turns are others than the plan counts on.
+  if (work.pours.some(({ mould, coated }) => !coated && coats.get(mould) !== undefined)) return null;
   const filledAt = new Map(work.pours.map((pour) => [pour.mould, pour.filledAt]));
   if (!own.every((pour) => onTime(pour.fillEnd, minuteOf(filledAt.get(pour.mould)!)))) return null;
   const left = {
     ...plan,
     batches: plan.batches.filter((one) => one !== batch),
     pours: plan.pours.filter((pour) => !own.includes(pour)),
+    coats: plan.coats.filter((coat) => coats.get(coat.mould) !== coat),
     strips: [...plan.strips, ...own.map(stripOf)],
     score: { ...plan.score, batches: plan.score.batches - 1, bags: plan.score.bags - batch.bags },
   };

@@ -1,16 +1,18 @@
 import type { PlanFile, PlanPour } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
+import { coatToCome, withoutCoat } from './carry-coat.ts';
 import { type Carrying, onTime } from './carrying.ts';
 import type { SetUpWork } from './work-done.ts';
 
 const byPrep = (a: PlanPour, b: PlanPour): number => minuteOf(a.prepStart) - minuteOf(b.prepStart);
 
-/** A mould was made ready to pour, for what the plan has next for it: its set-up is over, and the coat with it. */
+/** A mould was made ready to pour, for what the plan has next for it: its set-up is over, and a coat before it. */
 export const afterSetUpDone = ({ plan }: Carrying, { mould, casting, coated, doneAt }: SetUpWork): PlanFile | null => {
   const next = plan.pours.filter((pour) => pour.mould === mould).sort(byPrep)[0];
   const start = plan.batches.find(({ id }) => id === next?.batch)?.start;
   if (!next || start === undefined || next.casting !== casting) return null;
-  if (!onTime(next.prepEnd, minuteOf(doneAt)) || coated !== next.oiled) return null;
-  const ready = { ...next, prepStart: start, prepEnd: start, oiled: false };
-  return { ...plan, pours: plan.pours.map((pour) => (pour === next ? ready : pour)) };
+  const coat = coatToCome(plan, mould);
+  if (!onTime(next.prepEnd, minuteOf(doneAt)) || (coat && !coated)) return null;
+  const ready = { ...next, prepStart: start, prepEnd: start };
+  return withoutCoat({ ...plan, pours: plan.pours.map((pour) => (pour === next ? ready : pour)) }, coat);
 };

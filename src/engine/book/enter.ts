@@ -1,4 +1,5 @@
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { coat } from './coat.ts';
 import type { Booked } from './entry.ts';
 import { pack } from './pack.ts';
 import { pour } from './pour.ts';
@@ -13,6 +14,8 @@ export const enter = (yard: YardFile, work: WorkDone): Booked => {
       return pour(yard, work);
     case 'stripped':
       return strip(yard, work);
+    case 'coated':
+      return coat(yard, work);
     case 'set up':
       return setUp(yard, work);
     case 'packed':

@@ -3,10 +3,11 @@ import type { Mould, PieceInMould } from '../../../shared/mould.ts';
 import type { OrderLine } from '../../../shared/order.ts';
 import type { MouldState } from './mould-state.ts';
 
-/** What becomes of a mould; what is left out stays. `damageNote` is kept in the store only, null clears. */
+/** What becomes of a mould; what is left out stays, null clears. `damageNote` is kept in the store only. */
 export interface MouldPatch extends Partial<MouldState> {
   condition?: Mould['condition'];
   repairedOn?: string | null;
+  dryFrom?: string | null;
   damageNote?: string | null;
 }
 

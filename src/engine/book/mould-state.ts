@@ -3,6 +3,9 @@ import type { Mould } from '../../../shared/mould.ts';
 /** What work changes of a mould. */
 export type MouldState = Pick<Mould, 'condition' | 'prepped' | 'setFor' | 'turnsSinceOil'>;
 
+/** A mould that is poured or set up is dry: nothing is remembered of when its coat would be. */
+const dried = ({ dryFrom }: Mould): { dryFrom?: null } => (dryFrom === undefined ? {} : { dryFrom: null });
+
 /** Out of use now: nothing is set up or poured in it until it is mended. */
 export const isOut = ({ condition }: Pick<Mould, 'condition'>): boolean =>
   condition === 'damaged' || condition === 'retired';
@@ -44,30 +47,44 @@ export interface SetUpFigures {
 
 /**
  * Minutes of setting a mould up for a casting (R6): its own work, cleaning where the mould is dirty, changing over from
- * what it was set for (0 when it is set for this casting), and the sealing coat where one is given.
+ * what it was set for (0 when it is set for this casting).
  *
- * `setUpMinutes({ prepMinutes: 5, cleanMinutes: 6 }, 10, 12, true, false)` is 23: set up, cleaned and changed, not coated.
+ * `setUpMinutes({ prepMinutes: 5, cleanMinutes: 6 }, 12, true)` is 23: set up, cleaned and changed.
  */
-export const setUpMinutes = (
-  casting: SetUpFigures,
-  oilMinutes: number,
-  changeMinutes: number,
-  dirty: boolean,
-  coated: boolean,
-): number => casting.prepMinutes + (dirty ? casting.cleanMinutes : 0) + changeMinutes + (coated ? oilMinutes : 0);
+export const setUpMinutes = (casting: SetUpFigures, changeMinutes: number, dirty: boolean): number =>
+  casting.prepMinutes + (dirty ? casting.cleanMinutes : 0) + changeMinutes;
 
-/** A sealing coat was given before a pour: the plan says so, or one was due by then (R6 allows no pour without). */
-export const wasCoated = (
-  mould: Pick<Mould, 'turnsSinceOil' | 'oilEveryTurns'>,
-  planned: { oiled: boolean },
-): boolean => planned.oiled || isCoatDue(mould.turnsSinceOil, mould.oilEveryTurns);
+/**
+ * Minutes of a sealing coat (R6): a dirty mould is cleaned first, as the casting it is set for asks. Its drying comes after.
+ *
+ * `coatMinutes(10, { cleanMinutes: 6 }, true)` is 16.
+ */
+export const coatMinutes = (oilMinutes: number, setFor: Pick<SetUpFigures, 'cleanMinutes'>, dirty: boolean): number =>
+  oilMinutes + (dirty ? setFor.cleanMinutes : 0);
 
-/** A mould that holds a new piece. One that is damaged stays so. */
-export const afterPour = (mould: Mould, casting: string, coated: boolean): MouldState => ({
+/**
+ * A sealing coat that nobody wrote down was given before a set-up or a pour: one was due by then (R6 allows none without,
+ * but of a mould that was set up already).
+ */
+export const wasCoated = (mould: Pick<Mould, 'turnsSinceOil' | 'oilEveryTurns' | 'prepped'>): boolean =>
+  !mould.prepped && isCoatDue(mould.turnsSinceOil, mould.oilEveryTurns);
+
+/** What becomes of a mould; null clears. */
+type Changed = MouldState & { dryFrom?: string | null };
+
+/** A clean bare mould with a new coat, which is dry from an instant on. */
+export const afterCoat = (mould: Mould, dryFrom: string): Changed => ({
+  ...{ condition: 'ready', prepped: false, setFor: mould.setFor, turnsSinceOil: 0 },
+  dryFrom,
+});
+
+/** A mould that holds a new piece. One that is damaged stays so. `coated`: it got a coat that was not written down. */
+export const afterPour = (mould: Mould, casting: string, coated: boolean): Changed => ({
   condition: isOut(mould) ? mould.condition : 'ready',
   prepped: false,
   setFor: casting,
   turnsSinceOil: turnsAfterPour(mould.turnsSinceOil, coated),
+  ...dried(mould),
 });
 
 /** A mould whose piece is out: set for that piece (R6), and to be cleaned, unless it is out of use. */
@@ -77,10 +94,11 @@ export const afterStrip = (mould: Mould, casting: string): Pick<MouldState, 'con
   setFor: casting,
 });
 
-/** A mould with nothing left to do before a pour of this casting. */
-export const afterSetUp = (mould: Mould, casting: string, coated: boolean): MouldState => ({
+/** A mould with nothing left to do before a pour of this casting. `coated`: it got a coat that was not written down. */
+export const afterSetUp = (mould: Mould, casting: string, coated: boolean): Changed => ({
   condition: 'ready',
   prepped: true,
   setFor: casting,
   turnsSinceOil: coated ? 0 : mould.turnsSinceOil,
+  ...dried(mould),
 });

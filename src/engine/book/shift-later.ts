@@ -1,4 +1,4 @@
-import type { PlanBatch, PlanFile, PlanOrder, PlanPour, PlanStrip } from '../../../shared/plan.ts';
+import type { PlanBatch, PlanCoat, PlanFile, PlanOrder, PlanPour, PlanStrip } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type Calendar, calendarOf } from '../calendar/calendar.ts';
@@ -17,6 +17,7 @@ interface Step extends Task {
 /** Times of a plan while the tasks of one session are moved: minutes, by the ids the plan has. */
 interface Times {
   prepStart: Map<string, Minute>;
+  coatStart: Map<PlanCoat, Minute>;
   /** How much later than planned a batch begins. */
   batchMoved: Map<string, number>;
   stripStart: Map<string, Minute>;
@@ -45,15 +46,30 @@ const isIn = ({ start, end }: Session, instant: string): boolean => {
 
 const minutesOf = (from: string, to: string): number => minuteOf(to) - minuteOf(from);
 
-const prepStep = ({ yard, times }: Shifting, pour: PlanPour): Step => {
+const dryMinutes = ({ yard }: Shifting, coat: PlanCoat): number =>
+  yard.moulds.find(({ id }) => id === coat.mould)?.oilDryMinutes ?? 0;
+
+const coatStep = (shifting: Shifting, coat: PlanCoat): Step => {
+  const { times } = shifting;
+  const minutes = minutesOf(coat.start, coat.end);
+  return {
+    ...{ kind: 'prep', start: minuteOf(coat.start), minutes, people: 1 },
+    from: () => times.freeAt.get(coat.mould) ?? 0,
+    place: (start) => {
+      times.coatStart.set(coat, start);
+      times.freeAt.set(coat.mould, start + minutes + dryMinutes(shifting, coat));
+    },
+  };
+};
+
+const prepStep = ({ times }: Shifting, pour: PlanPour): Step => {
   const minutes = minutesOf(pour.prepStart, pour.prepEnd);
-  const dry = pour.oiled ? (yard.moulds.find(({ id }) => id === pour.mould)?.oilDryMinutes ?? 0) : 0;
   return {
     ...{ kind: 'prep', start: minuteOf(pour.prepStart), minutes, people: 1 },
     from: () => times.freeAt.get(pour.mould) ?? 0,
     place: (start) => {
       times.prepStart.set(pour.id, start);
-      times.freeAt.set(pour.mould, start + minutes + dry);
+      times.freeAt.set(pour.mould, start + minutes);
     },
   };
 };
@@ -119,6 +135,7 @@ const stepsOf = (shifting: Shifting): Step[] => {
         stripStep(shifting, strip, yard.inMould.find(({ mould }) => mould === strip.mould)?.casting ?? ''),
       ),
     ...plan.pours.filter(({ stripStart }) => inside(stripStart)).map((pour) => stripStep(shifting, pour, pour.casting)),
+    ...plan.coats.filter(({ start }) => inside(start)).map((coat) => coatStep(shifting, coat)),
     ...plan.pours
       .filter(({ prepStart, prepEnd }) => prepStart !== prepEnd && inside(prepStart))
       .map((pour) => prepStep(shifting, pour)),
@@ -177,6 +194,20 @@ const shiftedPour = (shifting: Shifting, pour: PlanPour): PlanPour | null => {
   };
 };
 
+/** Null where it would not be dry when the mould is set up in a later session. */
+const shiftedCoat = (shifting: Shifting, coat: PlanCoat): PlanCoat | null => {
+  const { plan, times, calendar } = shifting;
+  const start = times.coatStart.get(coat);
+  if (start === undefined) return coat;
+  const end = start + minutesOf(coat.start, coat.end);
+  const dry = end + dryMinutes(shifting, coat);
+  const soon = plan.pours.some((pour) => {
+    const prep = times.prepStart.get(pour.id) ?? minuteOf(pour.prepStart);
+    return pour.mould === coat.mould && minuteOf(pour.prepStart) >= minuteOf(coat.end) && prep < dry;
+  });
+  return soon ? null : { ...coat, start: calendar.instantText(start), end: calendar.instantText(end) };
+};
+
 const shiftedBatch = ({ times, calendar, yard, session, plan }: Shifting, batch: PlanBatch): PlanBatch | null => {
   const moved = times.batchMoved.get(batch.id) ?? 0;
   if (moved === 0) return batch;
@@ -232,14 +263,17 @@ const written = (shifting: Shifting): PlanFile | null => {
   const { plan } = shifting;
   const batches = all(plan.batches.map((batch) => shiftedBatch(shifting, batch)));
   const pours = all(plan.pours.map((pour) => shiftedPour(shifting, pour)));
+  const coats = all(plan.coats.map((coat) => shiftedCoat(shifting, coat)));
   const strips = all(plan.strips.map((strip) => shiftedStrip(shifting, strip)));
   const orders = all(plan.orders.map((order) => shiftedOrder(shifting, order)));
-  return batches && pours && strips && orders && { ...plan, batches, pours, strips, orders };
+  return batches && pours && coats && strips && orders && { ...plan, batches, pours, coats, strips, orders };
 };
 
-/** By mould, from when its next task may begin: when its piece may come out, or from `freed` where it was just emptied. */
+/** By mould, from when its next task may begin: when its piece may come out, its coat is dry, or it is emptied (`freed`). */
 const freeFrom = (yard: YardFile, cure: CuringTimes, freed: ReadonlyMap<string, Minute>): Map<string, Minute> => {
   const free = new Map(freed);
+  for (const { id, dryFrom } of yard.moulds)
+    if (dryFrom !== undefined) free.set(id, Math.max(free.get(id) ?? 0, minuteOf(dryFrom)));
   for (const { mould, casting, filledAt } of yard.inMould)
     free.set(mould, cure.mayStripFrom(casting, minuteOf(filledAt)));
   return free;
@@ -266,7 +300,14 @@ export const shiftLater = (
   const cure = curingTimesOf(yard);
   const none = { start: now, end: now, from: now, to: now, day: calendar.dayOf(now), windows: [] };
   const times: Times = {
-    ...{ prepStart: new Map(), batchMoved: new Map(), stripStart: new Map(), readyAt: new Map(), packStart: new Map() },
+    ...{
+      prepStart: new Map(),
+      coatStart: new Map(),
+      batchMoved: new Map(),
+      stripStart: new Map(),
+      readyAt: new Map(),
+      packStart: new Map(),
+    },
     freeAt: freeFrom(yard, cure, freed),
   };
   for (const { mould, casting, filledAt } of yard.inMould)

@@ -2,7 +2,7 @@ import type { OrderLine } from '../../../shared/order.ts';
 import type { CameOut } from '../../../shared/piece-to-mend.ts';
 import type { StickCut } from './sticks-cut.ts';
 
-/** One mould that was filled. `coated`: it got its sealing coat before this pour. */
+/** One mould that was filled. `coated`: it got its sealing coat before this pour, and nobody wrote that down. */
 export interface Filled {
   mould: string;
   casting: string;
@@ -33,7 +33,14 @@ export interface StripWork {
   doneAt: string;
 }
 
-/** A mould that was made ready to pour. `coated`: it got its sealing coat. */
+/** A mould that was cleaned and given its sealing coat. */
+export interface CoatWork {
+  mould: string;
+  /** When it was on, an instant: from then on it dries. */
+  doneAt: string;
+}
+
+/** A mould that was made ready to pour. `coated`: it got its sealing coat, and nobody wrote that down. */
 export interface SetUpWork {
   mould: string;
   casting: string;
@@ -66,5 +73,6 @@ export interface PackWork {
 export type WorkDone =
   | ({ kind: 'poured' } & PourWork)
   | ({ kind: 'stripped' } & StripWork)
+  | ({ kind: 'coated' } & CoatWork)
   | ({ kind: 'set up' } & SetUpWork)
   | ({ kind: 'packed' } & PackWork);

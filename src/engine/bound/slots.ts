@@ -1,5 +1,5 @@
 import { curedAt, outAt } from '../book/curing-times.ts';
-import { isCoatDue, setUpMinutes, turnsAfterPour } from '../book/mould-state.ts';
+import { coatMinutes, isCoatDue, setUpMinutes, turnsAfterPour } from '../book/mould-state.ts';
 import { BATCH, NEVER, NONE, PREP, type Problem, STRIP } from '../decoder/problem.ts';
 import { weatherFault } from '../decoder/weather.ts';
 
@@ -38,10 +38,12 @@ export const earliestAlone = (
 /** A mould after its last turn, by how many pours ago its sealing coat was. */
 interface Emptied {
   emptyAt: number;
-  /** Minutes of setting it up before the next pour, a coat apart. */
+  /** Minutes of setting it up before the next pour, without a coat and after one. */
   prepMinutes: number;
+  prepAfterCoat: number;
+  /** Minutes of a coat, cleaning included. */
+  coatMinutes: number;
   turnsSinceOil: number;
-  /** Set up already, coat and all. */
   isPrepped: boolean;
 }
 
@@ -80,6 +82,21 @@ export const outOf = (problem: Problem, casting: number, fillEnd: number): { emp
   return { emptyAt, readyAt: Math.max(emptyAt, curedAt(setting, fillEnd)) };
 };
 
+/**
+ * The least that cleaning a mould can take: a coat cleans it as what it is set for asks, and that may be any piece it makes.
+ *
+ * Example: a mould of a piece that takes 6 minutes and of one that takes 9: 6.
+ */
+export const leastCleaning = (problem: Problem, mould: number): number =>
+  problem.moulds[mould]!.makes.reduce((n, { casting }) => Math.min(n, problem.castings[casting]!.cleanMinutes), NEVER);
+
+/** When a mould can be set up: at once, or when its coat is dry. */
+const prepFrom = (problem: Problem, mould: number, last: Emptied, coated: boolean): number => {
+  if (!coated || last.emptyAt >= NEVER) return last.emptyAt;
+  const coat = earliestAlone(problem, PREP, last.coatMinutes, 1, last.emptyAt);
+  return coat >= NEVER ? NEVER : coat + last.coatMinutes + problem.moulds[mould]!.oilDryMinutes;
+};
+
 /** One more turn of a mould, with or without a sealing coat, of a batch from a minute on; null when there is no time. */
 const turnFrom = (
   problem: Problem,
@@ -88,18 +105,24 @@ const turnFrom = (
   coated: boolean,
 ): { after: Emptied; readyAt: number } | null => {
   const { mix, fillMinutes } = problem.castings[casting]!;
-  const { oilMinutes, oilDryMinutes } = problem.moulds[mould]!;
-  const minutes = last.prepMinutes + (coated ? oilMinutes : 0);
-  const prep = last.emptyAt >= NEVER ? NEVER : earliestAlone(problem, PREP, minutes, 1, last.emptyAt);
+  const free = prepFrom(problem, mould, last, coated);
+  const minutes = coated ? last.prepAfterCoat : last.prepMinutes;
+  const prep = free >= NEVER ? NEVER : earliestAlone(problem, PREP, minutes, 1, free);
   if (prep >= NEVER) return null;
-  const batch = batchAlone(problem, casting, Math.max(from, prep + minutes + (coated ? oilDryMinutes : 0)));
+  const batch = batchAlone(problem, casting, Math.max(from, prep + minutes));
   if (batch >= NEVER) return null;
   const { emptyAt, readyAt } = outOf(problem, casting, batch + problem.mixes[mix]!.mixMinutes + fillMinutes);
   if (readyAt >= NEVER) return null;
   const turnsSinceOil = turnsAfterPour(last.turnsSinceOil, coated);
-  // The coat is added by the turn that gets it.
-  const again = setUpMinutes(problem.castings[casting]!, 0, 0, true, false);
-  return { after: { emptyAt, prepMinutes: again, turnsSinceOil, isPrepped: false }, readyAt };
+  const after = {
+    emptyAt,
+    prepMinutes: setUpMinutes(problem.castings[casting]!, 0, true),
+    prepAfterCoat: setUpMinutes(problem.castings[casting]!, 0, false),
+    coatMinutes: coatMinutes(problem.moulds[mould]!.oilMinutes, { cleanMinutes: leastCleaning(problem, mould) }, true),
+    turnsSinceOil,
+    isPrepped: false,
+  };
+  return { after, readyAt };
 };
 
 /** Without those that another beats: empty as soon, with as few pours since its coat. */
@@ -120,8 +143,7 @@ const turnOnce = (problem: Problem, turning: Turning, casting: number, from: num
   const { oilEveryTurns } = problem.moulds[mould]!;
   const turns = turning.after.flatMap((last) => {
     const isDue = !last.isPrepped && isCoatDue(last.turnsSinceOil, oilEveryTurns);
-    const mayCoat = !last.isPrepped && oilEveryTurns < NEVER && last.turnsSinceOil > 0;
-    const ways = isDue ? [true] : mayCoat ? [false, true] : [false];
+    const ways = isDue ? [true] : oilEveryTurns < NEVER ? [false, true] : [false];
     return ways.map((coated) => turnFrom(problem, { mould, casting, from }, last, coated));
   });
   const made = turns.filter((turn) => turn !== null);
@@ -135,16 +157,17 @@ const turningOf = (problem: Problem, casting: number, k: number): Turning => {
   const { usableFrom, turnsSinceOil } = mould;
   const piece = problem.inMould.find((one) => one.mould === k);
   const held = piece?.casting ?? mould.setFor;
-  const minutes = setUpMinutes(
-    problem.castings[casting]!,
-    0,
-    held === casting ? 0 : mould.change[casting]!,
-    piece !== undefined || mould.dirty,
-    false,
-  );
+  const change = held === casting ? 0 : mould.change[casting]!;
+  const dirty = piece !== undefined || mould.dirty;
   const emptyAt = piece ? Math.max(outOf(problem, piece.casting, piece.filledAt).emptyAt, usableFrom) : usableFrom;
   const isPrepped = !piece && mould.prepped && mould.setFor === casting;
-  const first = { emptyAt, prepMinutes: isPrepped ? 0 : minutes, turnsSinceOil, isPrepped };
+  const first = {
+    emptyAt,
+    prepMinutes: isPrepped ? 0 : setUpMinutes(problem.castings[casting]!, change, dirty),
+    prepAfterCoat: setUpMinutes(problem.castings[casting]!, change, false),
+    coatMinutes: coatMinutes(mould.oilMinutes, { cleanMinutes: leastCleaning(problem, k) }, dirty),
+    ...{ turnsSinceOil, isPrepped },
+  };
   return { mould: k, after: [first], readyAt: NEVER };
 };
 

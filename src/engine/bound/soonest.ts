@@ -1,7 +1,7 @@
 import { NEVER, NONE, PACK, type Problem } from '../decoder/problem.ts';
 import { Stock } from '../decoder/stock.ts';
 import { bagsFor } from '../pack/bags.ts';
-import { batchAlone, earliestAlone, outOf, soonestReady } from './slots.ts';
+import { batchAlone, earliestAlone, leastCleaning, outOf, soonestReady } from './slots.ts';
 
 interface ToPour {
   casting: number;
@@ -97,8 +97,8 @@ const labourBefore = (problem: Problem, pours: readonly ToPour[]): number => {
   let minutes = 0;
   const kgOf = new Map<number, number>();
   for (const { casting, count } of pours) {
-    const { mix, kg, fillMinutes, prepMinutes, cleanMinutes, stripMinutes, stripCrew, moulds } =
-      problem.castings[casting]!;
+    const { mix, kg, fillMinutes, prepMinutes, stripMinutes, stripCrew, moulds } = problem.castings[casting]!;
+    const cleanMinutes = moulds.reduce((n, k) => Math.min(n, leastCleaning(problem, k)), NEVER);
     kgOf.set(mix, (kgOf.get(mix) ?? 0) + count * kg);
     const prepped = moulds.filter((k) => problem.moulds[k]!.prepped && problem.moulds[k]!.setFor === casting).length;
     const again = Math.max(0, count - moulds.length);

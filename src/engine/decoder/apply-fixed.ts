@@ -1,36 +1,39 @@
 import { askForBatch } from './ask-batch.ts';
 import { askParts } from './complete.ts';
 import type { DecoderState } from './decoder-state.ts';
-import type { FixedBatch, FixedPour, FixedPrep, FixedWork } from './fixed-batch.ts';
+import type { FixedBatch, FixedCoat, FixedPour, FixedPrep, FixedWork } from './fixed-batch.ts';
 import { placePour } from './place-pour.ts';
-import { placePrep } from './prep.ts';
+import { placeCoat, placePrep } from './prep.ts';
 import { NONE } from './problem.ts';
 import { placeStrip } from './strip.ts';
 
 type Step = { at: number } & (
   | { kind: 'strip'; mould: number }
+  | { kind: 'coat'; coat: FixedCoat; isReserved: boolean }
   | { kind: 'set up'; prep: FixedPrep }
   | { kind: 'prep'; pour: FixedPour }
   | { kind: 'batch'; batch: FixedBatch }
   | { kind: 'pack'; order: number }
 );
 
-/** Of steps at one minute, a strip comes before a set-up and that before the batch. */
-const RANK = { strip: 0, prep: 1, 'set up': 1, batch: 2, pack: 3 };
+/** Of steps at one minute, a strip comes before a coat, that before a set-up and that before the batch. */
+const RANK = { strip: 0, coat: 1, prep: 2, 'set up': 2, batch: 3, pack: 4 };
 
 const stepsOfBatch = (batch: FixedBatch): Step[] => [
   ...batch.pours.flatMap((pour): Step[] => [
     ...(pour.stripFirst === NONE ? [] : [{ at: pour.stripFirst, kind: 'strip' as const, mould: pour.mould }]),
+    ...(pour.coat ? [{ at: pour.coat.start, kind: 'coat' as const, coat: pour.coat, isReserved: false }] : []),
     { at: pour.prepStart, kind: 'prep', pour },
   ]),
   { at: batch.start, kind: 'batch', batch },
 ];
 
 /** Everything fixed that is still to come, in order of time. */
-const stepsOf = ({ batches, strips, packs, preps }: FixedWork): Step[] => {
+const stepsOf = ({ batches, strips, packs, preps, coats }: FixedWork): Step[] => {
   const steps: Step[] = [
     ...batches.filter(({ isBegun }) => !isBegun).flatMap(stepsOfBatch),
     ...strips.map(({ mould, start }): Step => ({ at: start, kind: 'strip', mould })),
+    ...coats.map((coat): Step => ({ at: coat.start, kind: 'coat', coat, isReserved: true })),
     ...preps.map((prep): Step => ({ at: prep.start, kind: 'set up', prep })),
     ...packs.map(({ order, start }): Step => ({ at: start, kind: 'pack', order })),
   ];
@@ -48,12 +51,12 @@ const reserve = (state: DecoderState, mould: number, more: 1 | -1): void => {
   state.moulds.reserved[mould] = state.moulds.reserved[mould]! + more;
 };
 
-/** Before the first shift: moulds that fixed pours and set-ups wait for, and the materials they will take. */
+/** Before the first shift: moulds that fixed pours, set-ups and coats wait for, and the materials they will take. */
 export const reserveFixed = (state: DecoderState): void => {
-  const { batches, preps, stripNow } = state.problem.fixed;
+  const { batches, preps, coats, stripNow } = state.problem.fixed;
   state.moulds.reserved.fill(0);
   for (const [mould, start] of stripNow) state.moulds.stripAt[mould] = start;
-  for (const { mould } of preps) reserve(state, mould, 1);
+  for (const { mould } of [...preps, ...coats]) reserve(state, mould, 1);
   for (const batch of batches) {
     if (batch.isBegun) continue;
     for (const { mould } of batch.pours) reserve(state, mould, 1);
@@ -79,22 +82,31 @@ export const reservePacks = (state: DecoderState): void => {
 const forgetPrep = ({ moulds, demand }: DecoderState, mould: number): void => {
   const before = moulds.preppedFor[mould]!;
   if (before !== NONE) demand.prepped[before] = demand.prepped[before]! - 1;
+  moulds.preppedFor[mould] = NONE;
 };
 
 const prepFixed = (state: DecoderState, pour: FixedPour): void => {
-  const { mould, casting, prepStart, prepMinutes, coated } = pour;
+  const { mould, casting, prepStart, prepMinutes } = pour;
   // It was begun before now, and stays as it was.
   if (prepMinutes === 0 && state.moulds.preppedFor[mould] === casting && state.moulds.prepStart[mould] !== NONE) return;
   state.timeline.take(prepStart, prepMinutes, 1);
   forgetPrep(state, mould);
-  placePrep(state, mould, casting, prepStart, prepMinutes, coated);
+  placePrep(state, mould, casting, prepStart, prepMinutes);
 };
 
 const setUpFixed = (state: DecoderState, { mould, casting, start, minutes }: FixedPrep): void => {
   reserve(state, mould, -1);
   state.timeline.take(start, minutes, 1);
   forgetPrep(state, mould);
-  placePrep(state, mould, casting, start, minutes, false);
+  placePrep(state, mould, casting, start, minutes);
+};
+
+/** Where it stands alone its mould waits for it; before a fixed pour the mould waits for that. */
+const coatFixed = (state: DecoderState, { mould, start, minutes }: FixedCoat, isReserved: boolean): void => {
+  if (isReserved) reserve(state, mould, -1);
+  state.timeline.take(start, minutes, 1);
+  forgetPrep(state, mould);
+  placeCoat(state, mould, start, minutes);
 };
 
 /** Writes down a fixed batch, its people and mixer apart, and fills its moulds. */
@@ -126,9 +138,9 @@ const batchFixed = (state: DecoderState, batch: FixedBatch): void => {
 export const placeBegun = (state: DecoderState): void => {
   for (const batch of state.problem.fixed.batches) {
     if (!batch.isBegun) continue;
-    for (const { mould, casting, prepStart, prepMinutes, coated } of batch.pours) {
+    for (const { mould, casting, prepStart, prepMinutes } of batch.pours) {
       forgetPrep(state, mould);
-      placePrep(state, mould, casting, prepStart, prepMinutes, coated);
+      placePrep(state, mould, casting, prepStart, prepMinutes);
     }
     placeFixed(state, batch);
   }
@@ -148,6 +160,7 @@ const packFixed = (state: DecoderState, order: number, at: number): void => {
 const applyStep = (state: DecoderState, step: Step): void => {
   if (step.kind === 'batch') batchFixed(state, step.batch);
   else if (step.kind === 'prep') prepFixed(state, step.pour);
+  else if (step.kind === 'coat') coatFixed(state, step.coat, step.isReserved);
   else if (step.kind === 'set up') setUpFixed(state, step.prep);
   else if (step.kind === 'pack') packFixed(state, step.order, step.at);
   else stripFixed(state, step.mould, step.at);

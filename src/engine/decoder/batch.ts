@@ -4,59 +4,84 @@ import { askForBatch } from './ask-batch.ts';
 import type { Filling } from './compose.ts';
 import type { DecoderState } from './decoder-state.ts';
 import { placePour } from './place-pour.ts';
-import { coats, placePrep, prepMinutes } from './prep.ts';
+import { coats, minutesToCoat, placeCoat, placePrep, prepMinutes } from './prep.ts';
 import { BATCH, NEVER, NONE, PREP } from './problem.ts';
 import { placeStrip, stripStart, takeStrip, untakeStrip } from './strip.ts';
 import { weatherFault } from './weather.ts';
 
-/** Strip and set-up of one mould for a batch, taken but not yet written down. */
+/** Strip, coat and set-up of one mould for a batch, taken but not yet written down. */
 interface Readied {
   filling: Filling;
   stripStart: number;
+  coatStart: number;
+  coatMinutes: number;
   prepStart: number;
   prepMinutes: number;
-  coated: boolean;
   /** Earliest start of the batch as far as this mould goes. */
   batchFrom: number;
 }
 
+const untakeTasks = ({ timeline }: DecoderState, x: Readied): void => {
+  if (x.prepStart !== NONE) timeline.giveBack(x.prepStart, x.prepMinutes, 1);
+  if (x.coatStart !== NONE) timeline.giveBack(x.coatStart, x.coatMinutes, 1);
+};
+
 const untake = (state: DecoderState, readied: Readied[]): void => {
   for (const x of readied.reverse()) {
-    if (x.prepStart !== NONE) state.timeline.giveBack(x.prepStart, x.prepMinutes, 1);
+    untakeTasks(state, x);
     if (x.stripStart !== NONE) untakeStrip(state, x.filling.mould, x.stripStart);
   }
 };
 
-/** Takes a mould's strip and, unless it comes later, its set-up; null when one does not fit into the shift. */
+/** Nothing is left to do before the batch: the mould is set up. */
+const setUpAlready = (state: DecoderState, filling: Filling): Readied => ({
+  filling,
+  ...{ stripStart: NONE, coatStart: NONE, coatMinutes: 0, prepStart: NONE, prepMinutes: 0 },
+  batchFrom: state.moulds.prepEnd[filling.mould]!,
+});
+
+/** Takes the coat of a mould, where it is to have one, and its set-up after it; false when one does not fit into the shift. */
+const takeTasks = (state: DecoderState, x: Readied, from: number, coated: boolean): boolean => {
+  const { timeline, problem } = state;
+  let free = from;
+  if (coated) {
+    x.coatStart = timeline.earliest(PREP, x.coatMinutes, 1, from);
+    if (x.coatStart === NONE) return false;
+    timeline.take(x.coatStart, x.coatMinutes, 1);
+    free = x.coatStart + x.coatMinutes + problem.moulds[x.filling.mould]!.oilDryMinutes;
+  }
+  x.prepStart = timeline.earliest(PREP, x.prepMinutes, 1, free);
+  if (x.prepStart === NONE) return false;
+  timeline.take(x.prepStart, x.prepMinutes, 1);
+  x.batchFrom = x.prepStart + x.prepMinutes;
+  return true;
+};
+
+/** Takes a mould's strip and, unless they come later, its coat and set-up; null when one does not fit into the shift. */
 const takeReadying = (state: DecoderState, filling: Filling, prepLater: boolean): Readied | null => {
   const { moulds, timeline, problem } = state;
   const { mould, casting } = filling;
-  if (moulds.preppedFor[mould] === casting)
-    return {
-      filling,
-      stripStart: NONE,
-      prepStart: NONE,
-      prepMinutes: 0,
-      coated: false,
-      batchFrom: moulds.batchFrom[mould]!,
-    };
+  if (moulds.preppedFor[mould] === casting) return setUpAlready(state, filling);
   const holds = moulds.held[mould] !== NONE;
   const coated = coats(state, mould);
-  const minutes = prepMinutes(state, mould, casting, coated, holds);
   const strip = holds ? stripStart(state, mould) : NONE;
   if (holds && strip === NONE) return null;
   if (holds) takeStrip(state, mould, strip);
   const free = holds ? strip + problem.castings[moulds.held[mould]!]!.stripMinutes : 0;
   const from = Math.max(free, moulds.freeAt[mould]!);
+  const x: Readied = {
+    filling,
+    ...{ stripStart: strip, coatStart: NONE, prepStart: NONE },
+    coatMinutes: coated ? minutesToCoat(state, mould, holds) : 0,
+    prepMinutes: prepMinutes(state, mould, casting, coated, holds),
+    batchFrom: 0,
+  };
   const dry = coated ? problem.moulds[mould]!.oilDryMinutes : 0;
-  const start = prepLater ? NONE : timeline.earliest(PREP, minutes, 1, from);
-  if (!prepLater && start === NONE) {
-    if (holds) untakeStrip(state, mould, strip);
-    return null;
-  }
-  if (!prepLater) timeline.take(start, minutes, 1);
-  const prepEnd = (prepLater ? Math.max(from, timeline.from) : start) + minutes;
-  return { filling, stripStart: strip, prepStart: start, prepMinutes: minutes, coated, batchFrom: prepEnd + dry };
+  x.batchFrom = Math.max(from, timeline.from) + x.coatMinutes + dry + x.prepMinutes;
+  if (prepLater || takeTasks(state, x, from, coated)) return x;
+  untakeTasks(state, x);
+  if (holds) untakeStrip(state, mould, strip);
+  return null;
 };
 
 const takeAll = (state: DecoderState, fillings: Filling[], prepLater: boolean): Readied[] | null => {
@@ -72,20 +97,26 @@ const takeAll = (state: DecoderState, fillings: Filling[], prepLater: boolean): 
   return readied;
 };
 
-/** Sets moulds up as late as they still make the batch; false when one does not fit. */
-const takePrepsBefore = (state: DecoderState, readied: Readied[], batchStart: number): boolean => {
-  for (const x of readied) {
-    if (x.prepMinutes === 0) {
-      if (x.stripStart !== NONE || state.moulds.preppedFor[x.filling.mould] === NONE) x.prepStart = batchStart;
-      continue;
-    }
-    const dry = x.coated ? state.problem.moulds[x.filling.mould]!.oilDryMinutes : 0;
-    x.prepStart = state.timeline.latest(PREP, x.prepMinutes, 1, x.batchFrom - dry - x.prepMinutes, batchStart - dry);
-    if (x.prepStart === NONE) return false;
-    state.timeline.take(x.prepStart, x.prepMinutes, 1);
-  }
+/** Takes a mould's coat and set-up as late as they still make the batch; false when one does not fit. */
+const takeTasksBefore = (state: DecoderState, x: Readied, batchStart: number): boolean => {
+  const { timeline, problem, moulds } = state;
+  const { mould, casting } = x.filling;
+  if (moulds.preppedFor[mould] === casting) return true;
+  const from = x.batchFrom - x.prepMinutes;
+  x.prepStart = timeline.latest(PREP, x.prepMinutes, 1, from, batchStart);
+  if (x.prepStart === NONE) return false;
+  timeline.take(x.prepStart, x.prepMinutes, 1);
+  if (!coats(state, mould)) return true;
+  const dry = problem.moulds[mould]!.oilDryMinutes;
+  x.coatStart = timeline.latest(PREP, x.coatMinutes, 1, from - dry - x.coatMinutes, x.prepStart - dry);
+  if (x.coatStart === NONE) return false;
+  timeline.take(x.coatStart, x.coatMinutes, 1);
   return true;
 };
+
+/** Makes moulds ready as late as they still make the batch; false when one does not fit. */
+const takePrepsBefore = (state: DecoderState, readied: Readied[], batchStart: number): boolean =>
+  readied.every((x) => takeTasksBefore(state, x, batchStart));
 
 interface Times {
   start: number;
@@ -148,7 +179,8 @@ const record = (
   for (const filling of fillings) {
     const x = readied.find((r) => r.filling === filling)!;
     if (x.stripStart !== NONE) placeStrip(state, filling.mould, x.stripStart);
-    if (x.prepStart !== NONE) placePrep(state, filling.mould, filling.casting, x.prepStart, x.prepMinutes, x.coated);
+    if (x.coatStart !== NONE) placeCoat(state, filling.mould, x.coatStart, x.coatMinutes);
+    if (x.prepStart !== NONE) placePrep(state, filling.mould, filling.casting, x.prepStart, x.prepMinutes);
     placePour(state, filling.mould, filling.casting, batch, fillStart);
     fillStart += state.problem.castings[filling.casting]!.fillMinutes;
   }

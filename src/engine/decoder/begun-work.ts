@@ -22,9 +22,17 @@ interface BegunPrep {
   end: Minute;
 }
 
+/** A mould being coated. */
+interface BegunCoat {
+  mould: number;
+  start: Minute;
+  end: Minute;
+}
+
 /** Work under way at `now`, batches apart, with indices for ids and minutes for instants. */
 export interface BegunWork {
   strips: BegunStrip[];
   packs: BegunPack[];
   preps: BegunPrep[];
+  coats: BegunCoat[];
 }

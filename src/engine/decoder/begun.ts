@@ -4,7 +4,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import type { BegunWork } from './begun-work.ts';
 import { NONE, type Problem } from './problem.ts';
 
-const NOTHING: Begun = { batches: [], pours: [], strips: [], packs: [], preps: [] };
+const NOTHING: Begun = { batches: [], pours: [], strips: [], packs: [], preps: [], coats: [] };
 
 /** What a yard file says is under way; empty lists where it says nothing. */
 export const begunIn = ({ begun }: Pick<YardFile, 'begun'>): Begun => begun ?? NOTHING;
@@ -13,7 +13,7 @@ const placeOf = (list: readonly { id: string }[], id: string): number => list.fi
 
 /** The work under way of a yard, batches apart. */
 export const begunWorkOf = (yard: YardFile): BegunWork => {
-  const { strips, packs, preps } = begunIn(yard);
+  const { strips, packs, preps, coats } = begunIn(yard);
   return {
     strips: strips.map(({ mould, stripStart }) => ({
       mould: placeOf(yard.moulds, mould),
@@ -30,6 +30,11 @@ export const begunWorkOf = (yard: YardFile): BegunWork => {
       casting: placeOf(yard.castings, casting),
       start: minuteOf(prepStart),
       end: minuteOf(prepEnd),
+    })),
+    coats: coats.map(({ mould, start, end }) => ({
+      mould: placeOf(yard.moulds, mould),
+      start: minuteOf(start),
+      end: minuteOf(end),
     })),
   };
 };
@@ -58,5 +63,6 @@ export const occupyForBegun = (problem: Problem): void => {
     const { stripMinutes, stripCrew } = problem.castings[piece.casting]!;
     occupy(problem, start + stripMinutes, stripCrew);
   }
-  for (const { end } of [...problem.begun.packs, ...problem.begun.preps]) occupy(problem, end, 1);
+  const { packs, preps, coats } = problem.begun;
+  for (const { end } of [...packs, ...preps, ...coats]) occupy(problem, end, 1);
 };

@@ -110,7 +110,7 @@ const compileMoulds = (yard: YardFile, calendar: Calendar, now: number, castings
       setFor: castings.get(m.setFor)!,
       dirty: m.condition === 'dirty',
       prepped: m.condition === 'ready' && m.prepped,
-      usableFrom: out ? NEVER : Math.max(now, mended),
+      usableFrom: out ? NEVER : Math.max(now, mended, m.dryFrom ? minuteOf(m.dryFrom) : now),
       turnsSinceOil: m.turnsSinceOil,
       oilEveryTurns: m.oilEveryTurns ?? NEVER,
       oilMinutes: m.oilMinutes,
@@ -124,6 +124,15 @@ const withBegunPreps = (moulds: CompiledMould[], { preps }: BegunWork): void => 
     const mould = moulds[k]!;
     const usableFrom = Math.max(mould.usableFrom, end);
     moulds[k] = { ...mould, setFor: casting, dirty: false, prepped: true, usableFrom };
+  }
+};
+
+/** A mould that is being coated counts as coated, and is free when that is dry. */
+const withBegunCoats = (moulds: CompiledMould[], { coats }: BegunWork): void => {
+  for (const { mould: k, end } of coats) {
+    const mould = moulds[k]!;
+    const usableFrom = Math.max(mould.usableFrom, end + mould.oilDryMinutes);
+    moulds[k] = { ...mould, dirty: false, prepped: false, turnsSinceOil: 0, usableFrom };
   }
 };
 
@@ -146,7 +155,7 @@ const piecesInMoulds = (
 };
 
 const NOTHING_FIXED: FixedWork = {
-  ...{ batches: [], strips: [], packs: [], preps: [], rack: [], dropped: [] },
+  ...{ batches: [], strips: [], packs: [], preps: [], coats: [], rack: [], dropped: [] },
   stripNow: new Map(),
 };
 
@@ -196,6 +205,7 @@ export const compile = (yard: YardFile): Problem => {
   const moulds = compileMoulds(yard, calendar, now, castingIndex);
   const begun = begunWorkOf(yard);
   withBegunPreps(moulds, begun);
+  withBegunCoats(moulds, begun);
   const orderOf = (id: string | undefined) => (id === undefined ? NONE : orderIndex.get(id)!);
   const orders = yard.orders.map((o) => compileOrder(yard, o, calendar));
   const shifts = shiftsOf(sessionsOf(yard, calendar), now, calendar);

@@ -28,9 +28,11 @@ interface MouldStates {
   preppedFor: Int32Array;
   /** NONE where the yard file says that the mould is prepped. */
   prepStart: Int32Array;
+  /** From then on a mould that is set up can be filled. */
   prepEnd: Int32Array;
-  coated: Int32Array;
-  batchFrom: Int32Array;
+  /** A sealing coat given since the last pour, NONE without one. */
+  coatStart: Int32Array;
+  coatEnd: Int32Array;
   /** Fixed pours still to come in it; until then it takes no other. */
   reserved: Int32Array;
 }
@@ -91,7 +93,9 @@ export interface Placed {
   pourOrder: Int32Array;
   pourPrepStart: Int32Array;
   pourPrepEnd: Int32Array;
-  pourCoated: Int32Array;
+  /** The sealing coat its mould got before it, NONE where it got none. */
+  pourCoatStart: Int32Array;
+  pourCoatEnd: Int32Array;
   pourFillStart: Int32Array;
   pourFillEnd: Int32Array;
   pourStripStart: Int32Array;
@@ -160,8 +164,8 @@ const mouldStates = (count: number): MouldStates => ({
   preppedFor: ints(count),
   prepStart: ints(count),
   prepEnd: ints(count),
-  coated: ints(count),
-  batchFrom: ints(count),
+  coatStart: ints(count),
+  coatEnd: ints(count),
   reserved: ints(count),
 });
 
@@ -217,7 +221,8 @@ const placedOf = (problem: Problem, most: number): Placed => ({
   pourOrder: ints(most),
   pourPrepStart: ints(most),
   pourPrepEnd: ints(most),
-  pourCoated: ints(most),
+  pourCoatStart: ints(most),
+  pourCoatEnd: ints(most),
   pourFillStart: ints(most),
   pourFillEnd: ints(most),
   pourStripStart: ints(most),

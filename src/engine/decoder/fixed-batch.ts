@@ -7,6 +7,13 @@ export interface RackHold {
   spaces: number;
 }
 
+/** A sealing coat. */
+export interface FixedCoat {
+  mould: number;
+  start: number;
+  minutes: number;
+}
+
 /** A fixed pour as it will be placed again. */
 export interface FixedPour {
   id: string;
@@ -14,7 +21,8 @@ export interface FixedPour {
   casting: number;
   prepStart: number;
   prepMinutes: number;
-  coated: boolean;
+  /** Sealing coat before its set-up, where one is fixed. */
+  coat: FixedCoat | null;
   fillStart: number;
   /** When the plan it comes from strips what it fills. */
   stripAsPlanned: number;
@@ -23,6 +31,9 @@ export interface FixedPour {
   /** Strip of what the mould holds before it is set up; NONE when it is empty by then. */
   stripFirst: number;
 }
+
+/** When a fixed pour first needs its mould empty: for its coat, or else for its set-up. */
+export const readiedFrom = ({ coat, prepStart }: FixedPour): number => coat?.start ?? prepStart;
 
 /** A fixed batch that the rules still allow, with what has to be done for it. */
 export interface FixedBatch {
@@ -58,7 +69,7 @@ export interface FixedPrep {
 }
 
 /**
- * What is fixed and can stay: batches by start, strips that no fixed pour comes after, packings, set-ups; and what cannot,
+ * What is fixed and can stay: batches by start, strips that no fixed pour comes after, packings, set-ups, coats; and what cannot,
  * with the reason that goes into the plan file.
  */
 export interface FixedWork {
@@ -66,6 +77,8 @@ export interface FixedWork {
   strips: FixedStrip[];
   packs: FixedPack[];
   preps: FixedPrep[];
+  /** Those that no fixed pour comes after. */
+  coats: FixedCoat[];
   /** By mould: when the piece that is in it now is stripped, where that is fixed. */
   stripNow: ReadonlyMap<number, number>;
   /** What lies on the rack after fixed strips. */

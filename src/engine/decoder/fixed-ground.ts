@@ -1,6 +1,6 @@
 import { curedAt, outAt } from '../book/curing-times.ts';
 import { turnsAfterPour } from '../book/mould-state.ts';
-import type { FixedBatch, FixedPour, RackHold } from './fixed-batch.ts';
+import type { FixedBatch, FixedCoat, FixedPour, RackHold } from './fixed-batch.ts';
 import type { FixedStock } from './fixed-stock.ts';
 import { NEVER, NONE, type Problem } from './problem.ts';
 
@@ -90,13 +90,22 @@ export const lookAhead = (ground: FixedGround, start: number, minutes: number, p
  */
 export const lookAheadTo = (ground: FixedGround, batch: FixedBatch, sign: 1 | -1): void => {
   lookAhead(ground, batch.start, batch.minutes, sign * ground.problem.mixes[batch.mix]!.crew);
-  for (const pour of batch.pours) lookAhead(ground, pour.prepStart, pour.prepMinutes, sign);
+  for (const pour of batch.pours) {
+    lookAhead(ground, pour.prepStart, pour.prepMinutes, sign);
+    if (pour.coat) lookAhead(ground, pour.coat.start, pour.coat.minutes, sign);
+  }
 };
 
 /** A mould is stripped of what it holds: empty, dirty, and free at the end of that. */
 export const settleStrip = (problem: Problem, mould: FixedMould, start: number): void => {
   const end = start + problem.castings[mould.held]!.stripMinutes;
   Object.assign(mould, { setFor: mould.held, held: NONE, dirty: true, freeAt: Math.max(mould.freeAt, end) });
+};
+
+/** A mould has got its sealing coat: clean and bare, and free when that is dry. */
+export const settleCoat = (problem: Problem, mould: FixedMould, { mould: k, start, minutes }: FixedCoat): void => {
+  const freeAt = start + minutes + problem.moulds[k]!.oilDryMinutes;
+  Object.assign(mould, { dirty: false, prepped: false, turnsSinceOil: 0, freeAt });
 };
 
 /** How every mould stands at `now`, by index. What a filled one holds is out and cured by age (R7, R8). */
@@ -139,7 +148,7 @@ export const settleMould = (ground: FixedGround, batch: FixedBatch, pour: FixedP
     setFor: pour.casting,
     dirty: true,
     prepped: false,
-    turnsSinceOil: turnsAfterPour(mould.turnsSinceOil, pour.coated),
+    turnsSinceOil: turnsAfterPour(mould.turnsSinceOil, pour.coat !== null),
     heldPour: pour.id,
   });
 };

@@ -1,4 +1,4 @@
-import type { FixedPour } from './fixed-batch.ts';
+import { type FixedPour, readiedFrom } from './fixed-batch.ts';
 import { type FixedGround, type FixedMould, fits, take } from './fixed-ground.ts';
 import { NONE, STRIP } from './problem.ts';
 
@@ -49,7 +49,7 @@ export const stripFault = (ground: FixedGround, fixed: FixedPour): string | null
   const mould = ground.moulds[fixed.mould]!;
   if (mould.held === NONE) return null;
   const { stripMinutes, stripCrew } = ground.problem.castings[mould.held]!;
-  fixed.stripFirst = stripBefore(ground, mould, fixed.prepStart, ground.stripsFirst.get(fixed) ?? NONE);
+  fixed.stripFirst = stripBefore(ground, mould, readiedFrom(fixed), ground.stripsFirst.get(fixed) ?? NONE);
   if (fixed.stripFirst === NONE)
     return `mould ${ground.problem.yard.moulds[fixed.mould]!.id} cannot be stripped by then: nobody is free, or the rack is full`;
   take(ground, fixed.stripFirst, stripMinutes, stripCrew);

@@ -3,6 +3,7 @@ import { minuteOf } from '../../../shared/time.ts';
 import { isCoatDue, setUpMinutes } from '../book/mould-state.ts';
 import { begunIn } from './begun.ts';
 import type { FixedBatch, FixedPour, FixedPrep, FixedWork } from './fixed-batch.ts';
+import { keepCoats } from './fixed-coat.ts';
 import { type FixedGround, fits, lookAhead, settleStrip, take } from './fixed-ground.ts';
 import { canStripAt, lieOnRack } from './fixed-strip.ts';
 import { NEVER, NONE, PACK, PREP, type Problem } from './problem.ts';
@@ -188,8 +189,7 @@ const prepFault = (ground: FixedGround, { mould: k, casting, start, minutes }: F
   const { oilEveryTurns } = problem.moulds[k]!;
   if (mould.prepped || isCoatDue(mould.turnsSinceOil, oilEveryTurns)) return 'the mould needs another set-up now';
   const changing = mould.setFor === casting ? 0 : change;
-  if (minutes !== setUpMinutes(problem.castings[casting]!, 0, changing, mould.dirty, false))
-    return 'it takes another time now';
+  if (minutes !== setUpMinutes(problem.castings[casting]!, changing, mould.dirty)) return 'it takes another time now';
   return fits(ground, PREP, start, minutes, 1) ? null : 'nobody is free then';
 };
 
@@ -210,19 +210,21 @@ const keepPreps = (ground: FixedGround, { preps }: FixedTasks) => {
 };
 
 /**
- * Strips, packings and set-ups that are fixed (R13), as far as the rules still allow them beside the fixed batches that
+ * Strips, packings, coats and set-ups that are fixed (R13), as far as the rules still allow them beside the fixed batches that
  * stay; the others with the reason why they are dropped.
  */
 export const keepTasks = (
   ground: FixedGround,
+  keep: Keep,
   tasks: FixedTasks,
   batches: readonly FixedBatch[],
 ): Omit<FixedWork, 'batches' | 'rack'> => {
   const { strips, stripNow, dropped } = keepStrips(ground, tasks, batches);
   const packed = keepPacks(ground, tasks);
+  const coated = keepCoats(ground, keep, batches);
   const prepped = keepPreps(ground, tasks);
   return {
-    ...{ strips, stripNow, packs: packed.packs, preps: prepped.preps },
-    dropped: [...dropped, ...packed.dropped, ...prepped.dropped],
+    ...{ strips, stripNow, packs: packed.packs, preps: prepped.preps, coats: coated.coats },
+    dropped: [...dropped, ...packed.dropped, ...coated.dropped, ...prepped.dropped],
   };
 };

@@ -4,7 +4,8 @@ import { isCoatDue, setUpMinutes } from '../book/mould-state.ts';
 import { bagsFor } from '../pack/bags.ts';
 import { askForBatch } from './ask-batch.ts';
 import { begunIn } from './begun.ts';
-import type { FixedBatch, FixedPour, FixedWork } from './fixed-batch.ts';
+import { type FixedBatch, type FixedPour, type FixedWork, readiedFrom } from './fixed-batch.ts';
+import { coatFault, coatOfPour } from './fixed-coat.ts';
 import { type FixedGround, fits, lookAheadTo, mouldsAtStart, settleMould, shiftAt, take } from './fixed-ground.ts';
 import { FixedStock } from './fixed-stock.ts';
 import { stripFault } from './fixed-strip.ts';
@@ -20,33 +21,42 @@ type Pour = { text: PlanPour; fixed: FixedPour };
 /** What speaks against a fixed pour in its mould, the strip it needs first apart; or null. */
 const pourFault = (ground: FixedGround, { text, fixed }: Pour, batchStart: number): string | null => {
   const { problem } = ground;
+  const first = readiedFrom(fixed);
+  const coated = fixed.coat !== null;
   const mould = ground.moulds[fixed.mould]!;
   const of = problem.moulds[fixed.mould]!;
   const name = problem.yard.moulds[fixed.mould]!.id;
   const change = of.change[fixed.casting]!;
   if (mould.freeAt >= NEVER) return `mould ${name} is out of use`;
   if (change === NONE) return `mould ${name} no longer makes it`;
-  if (fixed.prepStart < problem.now) return 'its set-up would have begun already';
-  if (mould.held !== NONE && mould.outAt + problem.castings[mould.held]!.stripMinutes > fixed.prepStart)
+  if (first < problem.now) return 'its set-up would have begun already';
+  if (mould.held !== NONE && mould.outAt + problem.castings[mould.held]!.stripMinutes > first)
     return `mould ${name} is not empty by then`;
-  if (mould.freeAt > fixed.prepStart) return `mould ${name} is not free by then`;
-  const asIs = mould.prepped && mould.held === NONE && mould.setFor === fixed.casting;
-  if (!asIs && isCoatDue(mould.turnsSinceOil, of.oilEveryTurns) && !fixed.coated)
+  if (mould.freeAt > first) return `mould ${name} is not free by then`;
+  const asIs = mould.prepped && mould.held === NONE && mould.setFor === fixed.casting && !coated;
+  if (!asIs && isCoatDue(mould.turnsSinceOil, of.oilEveryTurns) && !coated)
     return `mould ${name} is due for a sealing coat`;
-  const dirty = mould.dirty || mould.held !== NONE;
+  const dirty = !coated && (mould.dirty || mould.held !== NONE);
   const setFor = mould.held === NONE ? mould.setFor : mould.held;
   const changing = setFor === fixed.casting ? 0 : change;
-  const lasts = setUpMinutes(problem.castings[fixed.casting]!, of.oilMinutes, changing, dirty, fixed.coated);
-  if (fixed.prepMinutes !== (asIs ? 0 : lasts) || (asIs && fixed.coated))
-    return `setting up mould ${name} takes another time now`;
-  if (minuteOf(text.prepEnd) + (fixed.coated ? of.oilDryMinutes : 0) > batchStart)
-    return `mould ${name} is not ready by then`;
+  const lasts = setUpMinutes(problem.castings[fixed.casting]!, changing, dirty);
+  if (fixed.prepMinutes !== (asIs ? 0 : lasts)) return `setting up mould ${name} takes another time now`;
+  if (minuteOf(text.prepEnd) > batchStart) return `mould ${name} is not ready by then`;
+  const fault = fixed.coat && coatFault(ground, fixed.coat, fixed.prepStart);
+  if (fault) return fault;
   return fits(ground, PREP, fixed.prepStart, fixed.prepMinutes, 1)
     ? null
     : `nobody is free to set up mould ${name} then`;
 };
 
-const pourOf = (problem: Problem, text: PlanPour, batchStart: Minute, strips: StripsOfPours): Pour => {
+/** Fixed pours as they are read, with when their pieces are stripped where that is fixed too. */
+interface Reading {
+  problem: Problem;
+  keep: Keep;
+  strips: StripsOfPours;
+}
+
+const pourOf = ({ problem, keep, strips }: Reading, text: PlanPour, batchStart: Minute): Pour => {
   const mould = problem.yard.moulds.findIndex((m) => m.id === text.mould);
   const casting = problem.yard.castings.findIndex((c) => c.id === text.casting);
   const isBegun = problem.begun.preps.some((prep) => prep.mould === mould && prep.start === minuteOf(text.prepStart));
@@ -61,7 +71,7 @@ const pourOf = (problem: Problem, text: PlanPour, batchStart: Minute, strips: St
       casting,
       prepStart,
       prepMinutes,
-      coated: text.oiled,
+      coat: isBegun ? null : coatOfPour(keep, text, mould),
       fillStart: minuteOf(text.fillStart),
       stripAsPlanned: minuteOf(strips.get(text.id) ?? text.stripStart),
       stripAt: NONE,
@@ -124,6 +134,7 @@ const keepOrDrop = (ground: FixedGround, batch: FixedBatch, text: PlanBatch, pou
     const reason = pourFault(ground, pour, batch.start);
     if (reason) return undo(reason);
     take(ground, pour.fixed.prepStart, pour.fixed.prepMinutes, 1);
+    if (pour.fixed.coat) take(ground, pour.fixed.coat.start, pour.fixed.coat.minutes, 1);
   }
   for (const pour of batch.pours) {
     const reason = stripFault(ground, pour);
@@ -140,16 +151,12 @@ const keepOrDrop = (ground: FixedGround, batch: FixedBatch, text: PlanBatch, pou
 };
 
 /** A fixed batch as the yard file has it, with its pours in order of filling, before anything speaks for or against it. */
-const batchAsFixed = (
-  problem: Problem,
-  texts: readonly PlanPour[],
-  text: PlanBatch,
-  strips: StripsOfPours,
-): { batch: FixedBatch; pours: Pour[] } => {
+const batchAsFixed = (reading: Reading, text: PlanBatch): { batch: FixedBatch; pours: Pour[] } => {
+  const { problem, keep } = reading;
   const mix = problem.yard.mixes.findIndex((m) => m.id === text.mix);
-  const pours = texts
+  const pours = keep.pours
     .filter((p) => p.batch === text.id)
-    .map((p) => pourOf(problem, p, minuteOf(text.start), strips))
+    .map((p) => pourOf(reading, p, minuteOf(text.start)))
     .sort((a, b) => a.fixed.fillStart - b.fixed.fillStart);
   const kg = pours.reduce((n, p) => n + problem.castings[p.fixed.casting]!.kg, 0);
   const { mixMinutes, washMinutes } = problem.mixes[mix]!;
@@ -168,8 +175,9 @@ const batchAsFixed = (
 };
 
 /** A batch under way, as it was planned: nothing speaks against it any more. */
-const begunBatch = (problem: Problem, text: PlanBatch, strips: StripsOfPours): FixedBatch => {
-  const { batch } = batchAsFixed(problem, begunIn(problem.yard).pours, text, strips);
+const begunBatch = ({ problem, strips }: Reading, text: PlanBatch): FixedBatch => {
+  const { batches, pours } = begunIn(problem.yard);
+  const { batch } = batchAsFixed({ problem, keep: { batches, pours }, strips }, text);
   const minutes = minuteOf(text.end) - batch.start;
   return { ...batch, minutes, kg: text.kg, bags: text.bags, isBegun: true };
 };
@@ -205,7 +213,8 @@ export const fixedWorkOf = (problem: Problem): FixedWork => {
   const strips: StripsOfPours = new Map(
     keep.strips?.flatMap(({ pour, stripStart }) => (pour === undefined ? [] : [[pour, stripStart] as const])),
   );
-  const begun = begunIn(problem.yard).batches.map((text) => begunBatch(problem, text, strips));
+  const reading: Reading = { problem, keep, strips };
+  const begun = begunIn(problem.yard).batches.map((text) => begunBatch(reading, text));
   const dropped: FixedWork['dropped'] = [];
   const ground = groundOf(problem);
   const lyingNow = ground.lying.length;
@@ -213,7 +222,7 @@ export const fixedWorkOf = (problem: Problem): FixedWork => {
   const tasks = tasksOf(problem, keep);
   ground.stripNow = tasks.stripNow;
   const inTime = [...keep.batches].sort((a, b) => minuteOf(a.start) - minuteOf(b.start));
-  const all = inTime.map((text) => ({ text, ...batchAsFixed(problem, keep.pours, text, strips) }));
+  const all = inTime.map((text) => ({ text, ...batchAsFixed(reading, text) }));
   for (const { batch } of all) lookAheadTo(ground, batch, 1);
   lookAheadToTasks(ground, tasks, 1);
   ground.stripsFirst = stripsFirst(
@@ -228,6 +237,6 @@ export const fixedWorkOf = (problem: Problem): FixedWork => {
     else batches.push(batch);
   }
   lookAheadToTasks(ground, tasks, -1);
-  const kept = keepTasks(ground, tasks, batches);
+  const kept = keepTasks(ground, keep, tasks, batches);
   return { batches, ...kept, rack: ground.lying.slice(lyingNow), dropped: [...dropped, ...kept.dropped] };
 };

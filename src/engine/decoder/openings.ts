@@ -1,6 +1,6 @@
 import type { DecoderState } from './decoder-state.ts';
 import type { Openings } from './opening-list.ts';
-import { coats, forgetUnneededPrep, prepMinutes } from './prep.ts';
+import { coats, forgetUnneededPrep, minutesToCoat, prepMinutes } from './prep.ts';
 import { NEVER, NONE } from './problem.ts';
 
 /**
@@ -21,13 +21,14 @@ const addOpening = (state: DecoderState, to: Openings, mould: number, casting: n
   let work = 0;
   if (moulds.preppedFor[mould] !== NONE) {
     if (moulds.preppedFor[mould] !== casting) return;
-    readyAt = Math.max(moulds.batchFrom[mould]!, timeline.firstFree);
+    readyAt = Math.max(moulds.prepEnd[mould]!, timeline.firstFree);
   } else {
     const holds = moulds.held[mould] !== NONE;
     const coated = coats(state, mould);
     const free = holds ? moulds.outAt[mould]! : moulds.freeAt[mould]!;
     if (Math.max(free, moulds.freeAt[mould]!) > latest) return;
     if (holds) work += problem.castings[moulds.held[mould]!]!.stripMinutes;
+    if (coated) work += minutesToCoat(state, mould, holds);
     work += prepMinutes(state, mould, casting, coated, holds);
     readyAt = Math.max(free, timeline.firstFree) + work + (coated ? problem.moulds[mould]!.oilDryMinutes : 0);
   }

@@ -1,22 +1,26 @@
-import { isCoatDue, setUpMinutes } from '../book/mould-state.ts';
+import { coatMinutes, isCoatDue, setUpMinutes } from '../book/mould-state.ts';
 import type { DecoderState } from './decoder-state.ts';
 import { placeWanted } from './holds.ts';
 import { NEVER, NONE, PREP } from './problem.ts';
 
-/** True when the mould has to be given a sealing coat before its next pour. */
+/** True when the mould has to be given a sealing coat before it is set up again. */
 export const coatDue = (state: DecoderState, mould: number): boolean =>
   isCoatDue(state.moulds.turnsSinceOil[mould]!, state.problem.moulds[mould]!.oilEveryTurns);
 
-/** Whether a set-up in this shift includes a sealing coat: where it is due, and earlier where the choices say so. */
+/** Whether a sealing coat comes before the next set-up: where it is due, and earlier where the choices say so. */
 export const coats = (state: DecoderState, mould: number): boolean => {
   if (coatDue(state, mould)) return true;
   const { oilEveryTurns } = state.problem.moulds[mould]!;
   return state.choices.coatEarly && oilEveryTurns < NEVER && state.moulds.turnsSinceOil[mould]! > 0;
 };
 
+/** Casting that a mould is set for once what it holds, if `stripped`, is out of it. */
+const setForOf = ({ moulds }: DecoderState, mould: number, stripped: boolean): number =>
+  stripped ? moulds.held[mould]! : moulds.setFor[mould]!;
+
 /**
  * Minutes of setting a mould up for a casting (R6), after a strip of what it holds if `stripped`: setting up, cleaning
- * where it is dirty or stripped, changing over, and the sealing coat where `coated`, without its drying.
+ * where it is dirty or stripped and no coat (`coated`) comes before, changing over.
  *
  * Example: 14 to set up, 6 to clean, 12 to change over: 32 after a strip of another casting, 14 clean and set for this
  * one.
@@ -28,11 +32,28 @@ export const prepMinutes = (
   coated: boolean,
   stripped: boolean,
 ): number => {
-  const of = state.problem.moulds[mould]!;
-  const setFor = stripped ? state.moulds.held[mould]! : state.moulds.setFor[mould]!;
-  const dirty = stripped || state.moulds.dirty[mould] === 1;
-  const change = setFor === casting ? 0 : of.change[casting]!;
-  return setUpMinutes(state.problem.castings[casting]!, of.oilMinutes, change, dirty, coated);
+  const dirty = !coated && (stripped || state.moulds.dirty[mould] === 1);
+  const change = setForOf(state, mould, stripped) === casting ? 0 : state.problem.moulds[mould]!.change[casting]!;
+  return setUpMinutes(state.problem.castings[casting]!, change, dirty);
+};
+
+/**
+ * Minutes of giving a mould its sealing coat, after a strip of what it holds if `stripped`: cleaning it, then the coat.
+ * Drying comes after them.
+ */
+export const minutesToCoat = (state: DecoderState, mould: number, stripped: boolean): number => {
+  const setFor = state.problem.castings[setForOf(state, mould, stripped)]!;
+  return coatMinutes(state.problem.moulds[mould]!.oilMinutes, setFor, stripped || state.moulds.dirty[mould] === 1);
+};
+
+/** Places a sealing coat of an empty mould that is not set up; the minutes are taken already. */
+export const placeCoat = (state: DecoderState, mould: number, start: number, minutes: number): void => {
+  const { moulds, problem } = state;
+  moulds.coatStart[mould] = start;
+  moulds.coatEnd[mould] = start + minutes;
+  moulds.freeAt[mould] = start + minutes + problem.moulds[mould]!.oilDryMinutes;
+  moulds.dirty[mould] = 0;
+  moulds.turnsSinceOil[mould] = 0;
 };
 
 /** Places a set-up of a mould; the minutes are taken already. */
@@ -42,14 +63,11 @@ export const placePrep = (
   casting: number,
   start: number,
   minutes: number,
-  coated: boolean,
 ): void => {
   const { moulds, demand } = state;
   moulds.preppedFor[mould] = casting;
   moulds.prepStart[mould] = start;
   moulds.prepEnd[mould] = start + minutes;
-  moulds.coated[mould] = coated ? 1 : 0;
-  moulds.batchFrom[mould] = start + minutes + (coated ? state.problem.moulds[mould]!.oilDryMinutes : 0);
   demand.prepped[casting] = demand.prepped[casting]! + 1;
 };
 
@@ -70,21 +88,37 @@ const isEmptyAndFree = (state: DecoderState, mould: number): boolean =>
   mould !== state.choices.restMould &&
   state.moulds.freeAt[mould]! < state.timeline.to;
 
+/** Moulds with a fresh coat that dries past the shift: so many less have to be made ready for the casting. */
+const drying = ({ moulds, timeline }: DecoderState, casting: number): number => {
+  let count = 0;
+  for (let k = 0; k < moulds.coatStart.length; k++)
+    if (moulds.coatStart[k] !== NONE && moulds.preppedFor[k] === NONE && moulds.setFor[k] === casting)
+      if (moulds.freeAt[k]! >= timeline.to) count++;
+  return count;
+};
+
+/** Pieces of a casting for which no mould is set up or drying. */
+const withoutMould = (state: DecoderState, casting: number): number =>
+  state.demand.need[casting]! - state.demand.prepped[casting]! - drying(state, casting);
+
+/** Takes the minutes of a coat and places it; nothing where there was no start for it. */
+const coatAt = (state: DecoderState, mould: number, start: number, minutes: number): void => {
+  if (start === NONE) return;
+  state.timeline.take(start, minutes, 1);
+  placeCoat(state, mould, start, minutes);
+};
+
 /**
- * Sets up, late in the shift, moulds that are due for a sealing coat: it dries overnight, and in the next session they
- * can be poured at once.
+ * Coats, late in the shift, moulds that are due for it: they dry overnight, and in the next session they can be set up at
+ * once.
  */
 export const coatAhead = (state: DecoderState): void => {
-  const { moulds, demand, problem, timeline } = state;
+  const { moulds, problem, timeline } = state;
   for (let k = 0; k < problem.moulds.length; k++) {
     if (!isEmptyAndFree(state, k) || !coatDue(state, k)) continue;
-    const casting = problem.moulds[k]!.makes.find((x) => demand.need[x.casting]! > demand.prepped[x.casting]!)?.casting;
-    if (casting === undefined) continue;
-    const minutes = prepMinutes(state, k, casting, true, false);
-    const start = timeline.latest(PREP, minutes, 1, moulds.freeAt[k]!);
-    if (start === NONE) continue;
-    timeline.take(start, minutes, 1);
-    placePrep(state, k, casting, start, minutes, true);
+    if (!problem.moulds[k]!.makes.some((x) => withoutMould(state, x.casting) > 0)) continue;
+    const minutes = minutesToCoat(state, k, false);
+    coatAt(state, k, timeline.latest(PREP, minutes, 1, moulds.freeAt[k]!), minutes);
   }
 };
 
@@ -96,30 +130,40 @@ const emptyMoulds = (state: DecoderState, casting: number): number[] => {
   );
 };
 
-const prepOne = (state: DecoderState, mould: number, casting: number): boolean => {
-  const due = coats(state, mould);
-  const soon = isCoatDue(state.moulds.turnsSinceOil[mould]! + 1, state.problem.moulds[mould]!.oilEveryTurns);
-  const coated = due || (state.choices.coatAhead && soon);
-  const minutes = prepMinutes(state, mould, casting, coated, false);
+/** Coats a mould with what is left of a shift, where it is due, or will be a turn later and now is better. */
+const coatOne = (state: DecoderState, mould: number): void => {
+  const turns = state.moulds.turnsSinceOil[mould]!;
+  const soon = turns > 0 && isCoatDue(turns + 1, state.problem.moulds[mould]!.oilEveryTurns);
+  if (!coats(state, mould) && !(state.choices.coatAhead && soon)) return;
+  const minutes = minutesToCoat(state, mould, false);
+  coatAt(state, mould, state.timeline.earliest(PREP, minutes, 1, state.moulds.freeAt[mould]!), minutes);
+};
+
+const prepOne = (state: DecoderState, mould: number, casting: number): void => {
+  if (coatDue(state, mould)) return;
+  const minutes = prepMinutes(state, mould, casting, false, false);
   const start = state.timeline.earliest(PREP, minutes, 1, state.moulds.freeAt[mould]!);
-  if (start === NONE) return false;
+  if (start === NONE) return;
   state.timeline.take(start, minutes, 1);
-  placePrep(state, mould, casting, start, minutes, coated);
-  return true;
+  placePrep(state, mould, casting, start, minutes);
+};
+
+/** Castings that lack moulds, those wanted first in front. */
+const castingsWanted = (state: DecoderState): number[] => {
+  const castings: number[] = [];
+  for (let c = 0; c < state.demand.need.length; c++) if (withoutMould(state, c) > 0) castings.push(c);
+  return castings.sort((a, b) => placeWanted(state, a) - placeWanted(state, b) || a - b);
 };
 
 /**
- * Uses what is left of a shift to set moulds up for the next one, those for the first orders of the sequence first:
- * minutes spent now are minutes the next session has for pours.
+ * Uses what is left of a shift to make moulds ready for the next one, those for the first orders of the sequence first:
+ * minutes spent now are minutes the next session has for pours. Coats come before set-ups: they dry meanwhile.
  */
 export const prepAhead = (state: DecoderState): void => {
-  const { demand, timeline } = state;
-  const castings: number[] = [];
-  for (let c = 0; c < demand.need.length; c++) if (demand.need[c]! > demand.prepped[c]!) castings.push(c);
-  castings.sort((a, b) => placeWanted(state, a) - placeWanted(state, b) || a - b);
-  for (const casting of castings)
-    for (const mould of emptyMoulds(state, casting)) {
-      if (demand.need[casting]! <= demand.prepped[casting]! || timeline.firstFree >= timeline.to) break;
-      prepOne(state, mould, casting);
-    }
+  for (const makeReady of [coatOne, prepOne])
+    for (const casting of castingsWanted(state))
+      for (const mould of emptyMoulds(state, casting)) {
+        if (withoutMould(state, casting) <= 0 || state.timeline.firstFree >= state.timeline.to) break;
+        makeReady(state, mould, casting);
+      }
 };

@@ -21,9 +21,9 @@ const resetMoulds = (state: DecoderState): void => {
     moulds.freeAt[k] = mould.usableFrom;
     moulds.preppedFor[k] = mould.prepped && mould.usableFrom < NEVER ? mould.setFor : NONE;
     moulds.prepStart[k] = NONE;
-    moulds.prepEnd[k] = NONE;
-    moulds.coated[k] = 0;
-    moulds.batchFrom[k] = Math.max(problem.now, mould.usableFrom);
+    moulds.prepEnd[k] = mould.usableFrom;
+    moulds.coatStart[k] = NONE;
+    moulds.coatEnd[k] = NONE;
   });
   for (const { mould, start, end } of problem.begun.preps) {
     moulds.prepStart[mould] = start;

@@ -1,5 +1,5 @@
 import { curedAt, outAt } from '../book/curing-times.ts';
-import type { FixedBatch, FixedPour } from './fixed-batch.ts';
+import { type FixedBatch, type FixedPour, readiedFrom } from './fixed-batch.ts';
 import { type FixedGround, type FixedMould, take } from './fixed-ground.ts';
 import { lieOnRack, stripBefore } from './fixed-strip.ts';
 import { NONE, type Problem } from './problem.ts';
@@ -37,7 +37,7 @@ const firstStrips = ({ problem, moulds, stripNow }: FixedGround, batches: FixedB
 const takeInTurn = (ground: FixedGround, strips: FirstStrip[], starts: Map<FixedPour, number>): FirstStrip | null => {
   for (const strip of strips) {
     const { pour, holds, wanted } = strip;
-    const start = stripBefore(ground, holds, pour.prepStart, wanted);
+    const start = stripBefore(ground, holds, readiedFrom(pour), wanted);
     if (start === NONE) return strip;
     const { stripMinutes, stripCrew } = ground.problem.castings[holds.held]!;
     take(ground, start, stripMinutes, stripCrew);
@@ -59,7 +59,7 @@ const takeInTurn = (ground: FixedGround, strips: FirstStrip[], starts: Map<Fixed
 export const stripsFirst = (ground: FixedGround, batches: FixedBatch[]): Map<FixedPour, number> => {
   const before = ground.people.slice();
   const lyingBefore = ground.lying.length;
-  let strips = firstStrips(ground, batches).sort((a, b) => a.pour.prepStart - b.pour.prepStart);
+  let strips = firstStrips(ground, batches).sort((a, b) => readiedFrom(a.pour) - readiedFrom(b.pour));
   let most = new Map<FixedPour, number>();
   for (let tries = 3 * strips.length; tries > 0; tries--) {
     const starts = new Map<FixedPour, number>();

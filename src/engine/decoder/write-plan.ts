@@ -148,7 +148,6 @@ const pourOf = (state: DecoderState, names: Names, p: number): PlanPour => {
     ...(order === NONE ? {} : { order: problem.yard.orders[order]!.id }),
     prepStart: text(placed.pourPrepStart[p]!),
     prepEnd: text(placed.pourPrepEnd[p]!),
-    oiled: placed.pourCoated[p] === 1,
     fillStart: text(placed.pourFillStart[p]!),
     fillEnd: text(placed.pourFillEnd[p]!),
     stripStart: text(stripStart),
@@ -176,6 +175,29 @@ const batchesOf = (state: DecoderState, names: Names): PlanFile['batches'] => {
       pours: ids,
     };
   });
+};
+
+/** Sealing coats as they are placed: under way, before the pours, and fixed ones. One that no pour came of is left out (R6). */
+const coatsPlaced = ({ placed, problem }: DecoderState): { mould: number; start: number; end: number }[] => {
+  const before = Array.from({ length: placed.pours }, (_, p) => ({
+    mould: placed.pourMould[p]!,
+    start: placed.pourCoatStart[p]!,
+    end: placed.pourCoatEnd[p]!,
+  })).filter(({ start }) => start !== NONE);
+  const fixed = problem.fixed.coats.map(({ mould, start, minutes }) => ({ mould, start, end: start + minutes }));
+  const isThere = ({ mould, start }: { mould: number; start: number }) =>
+    before.some((coat) => coat.mould === mould && coat.start === start);
+  const all = [...problem.begun.coats, ...before, ...fixed.filter((coat) => !isThere(coat))];
+  return all.sort((a, b) => a.start - b.start || a.mould - b.mould);
+};
+
+const coatsOf = (state: DecoderState): PlanFile['coats'] => {
+  const { yard, calendar } = state.problem;
+  return coatsPlaced(state).map(({ mould, start, end }) => ({
+    mould: yard.moulds[mould]!.id,
+    start: calendar.instantText(start),
+    end: calendar.instantText(end),
+  }));
 };
 
 const stripsOf = (state: DecoderState): Pick<PlanFile, 'strips' | 'unstripped'> => {
@@ -313,6 +335,7 @@ export const writePlan = (
       version: 2,
       batches: batchesOf(state, names).sort(compareStarts),
       pours: Array.from({ length: state.placed.pours }, (_, p) => pourOf(state, names, p)),
+      coats: coatsOf(state),
       ...stripsOf(state),
       orders: planned,
       unplanned,

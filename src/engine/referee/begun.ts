@@ -1,7 +1,7 @@
 import type { Begun, PlanPour } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import { type Finding, finder } from './finding.ts';
-import { hasBatch, hasPack, hasStrip } from './firm-tasks.ts';
+import { hasBatch, hasCoat, hasPack, hasStrip } from './firm-tasks.ts';
 import type { Ground } from './ground.ts';
 
 type Found = (message: string) => void;
@@ -37,6 +37,16 @@ const checkPours = (ground: Ground, begun: Begun, found: Found): void => {
     const was = begun.pours.find((p) => p.batch === x.pour.batch && p.mould === x.pour.mould);
     const times = (p: PlanPour) => [p.stripStart, p.stripEnd, p.pieceReadyAt].map(minuteOf).join();
     if (was && times(was) !== times(x.pour)) found(`${x.name} stays in its mould, yet its strip has changed`);
+  }
+};
+
+/** A coat under way is in the plan, and what comes first in its mould. */
+const checkCoats = (ground: Ground, begun: Begun, found: Found): void => {
+  for (const was of begun.coats) {
+    if (!hasCoat(ground, was)) found(`the coat of ${was.mould} is under way and has changed`);
+    const before = [...ground.pours.map((x) => ({ mould: x.pour.mould, start: x.prepStart })), ...ground.coats];
+    if (before.some((x) => x.mould === was.mould && x.start < minuteOf(was.start)))
+      found(`the coat of ${was.mould} is under way, and something else comes before it there`);
   }
 };
 
@@ -79,6 +89,7 @@ export const checkBegun = (ground: Ground): Finding[] => {
   checkPours(ground, begun, found);
   checkPreps(ground, begun, found);
   checkPacks(ground, begun, found);
+  checkCoats(ground, begun, found);
   for (const was of begun.strips)
     if (!hasStrip(ground, was)) found(`the piece in ${was.mould} is being stripped, and that has changed`);
   return findings;

@@ -1,4 +1,4 @@
-import type { KeptPack, KeptPrep, KeptStrip, PlanBatch, PlanFile, PlanPour } from '../../../shared/plan.ts';
+import type { KeptPack, KeptPrep, KeptStrip, PlanBatch, PlanCoat, PlanFile, PlanPour } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 
@@ -10,12 +10,7 @@ export interface Planned {
 
 /** What must not change of a fixed pour; what it is for and when it is stripped may. */
 const fixedPart = (pour: PlanPour): string =>
-  [
-    pour.mould,
-    pour.casting,
-    pour.oiled,
-    ...[pour.prepStart, pour.prepEnd, pour.fillStart, pour.fillEnd].map(minuteOf),
-  ].join();
+  [pour.mould, pour.casting, ...[pour.prepStart, pour.prepEnd, pour.fillStart, pour.fillEnd].map(minuteOf)].join();
 
 const fixedPours = (pours: PlanPour[], batch: string): string =>
   pours
@@ -61,3 +56,7 @@ export const hasPrep = ({ plan }: Planned, was: KeptPrep): boolean =>
       isSame(x.prepStart, was.prepStart) &&
       isSame(x.prepEnd, was.prepEnd),
   );
+
+/** True when a mould is coated as it was to be. */
+export const hasCoat = ({ plan }: Planned, was: PlanCoat): boolean =>
+  plan.coats.some((x) => x.mould === was.mould && isSame(x.start, was.start) && isSame(x.end, was.end));

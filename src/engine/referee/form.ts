@@ -23,6 +23,7 @@ const namesUsed = (
   ];
   const ofMoulds = [
     ...plan.pours.map((x): [string, string] => [`pour ${x.id}`, x.mould]),
+    ...plan.coats.map((x): [string, string] => ['coats', x.mould]),
     ...plan.strips.map((x): [string, string] => ['strips', x.mould]),
     ...plan.unstripped.map((x): [string, string] => ['unstripped', x.mould]),
   ];

@@ -4,14 +4,14 @@ import type { Material } from '../../../shared/material.ts';
 import type { Mix } from '../../../shared/mix.ts';
 import type { Mould } from '../../../shared/mould.ts';
 import type { Order } from '../../../shared/order.ts';
-import type { PlanBatch, PlanFile, PlanPour, PlanStrip } from '../../../shared/plan.ts';
+import type { PlanBatch, PlanCoat, PlanFile, PlanPour, PlanStrip } from '../../../shared/plan.ts';
 import { type DayNumber, type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type Calendar, calendarOf } from '../calendar/calendar.ts';
 import { type Session, sessionsOf } from '../calendar/sessions.ts';
 import { type Ageing, ageingOf } from '../cure/age.ts';
 import { type Climate, climateOf } from '../cure/climate.ts';
-import { isPrepUnderWay, type UnderWay, underWayOf } from './under-way.ts';
+import { isCoatUnderWay, isPrepUnderWay, type UnderWay, underWayOf } from './under-way.ts';
 
 /** When a piece is stripped and ready, and what it is. */
 export interface TimedStrip {
@@ -36,6 +36,15 @@ export interface TimedPour extends TimedStrip {
   prepUnderWay: boolean;
   /** Under way, and never stripped within the horizon: its strip times mean nothing. */
   stays: boolean;
+}
+
+/** A sealing coat with its times as minutes. */
+export interface TimedCoat {
+  name: string;
+  mould: string;
+  start: Minute;
+  end: Minute;
+  underWay: boolean;
 }
 
 /** A batch with its times as minutes; `end` is after washing (R3). */
@@ -70,6 +79,7 @@ export interface Ground {
   ageings: Map<string, Ageing>;
   batches: TimedBatch[];
   pours: TimedPour[];
+  coats: TimedCoat[];
   /** Of the pieces that were in moulds at the start, by mould. */
   strips: Map<string, TimedStrip>;
   underWay: UnderWay;
@@ -110,6 +120,14 @@ const timedBatch = (batch: PlanBatch, mixes: Map<string, Mix>, pours: TimedPour[
   mixEnd: minuteOf(batch.mixEnd),
   end: minuteOf(batch.end),
   pours: pours.sort((a, b) => a.fillStart - b.fillStart),
+});
+
+const timedCoat = (coat: PlanCoat, begun: UnderWay): TimedCoat => ({
+  name: `coat of ${coat.mould}`,
+  mould: coat.mould,
+  start: minuteOf(coat.start),
+  end: minuteOf(coat.end),
+  underWay: isCoatUnderWay(begun, coat),
 });
 
 const timedStrips = (
@@ -175,6 +193,7 @@ export const groundOf = (yard: YardFile, plan: PlanFile): Ground => {
     ageings: new Map(yard.mixes.map((x) => [x.id, ageingOf(x, climate)])),
     batches: plan.batches.map((x) => timedBatch(x, mixes, filledFrom.get(x.id)!, begun)),
     pours,
+    coats: plan.coats.map((x) => timedCoat(x, begun)),
     strips: timedStrips(yard, plan.strips, castings, begun),
     underWay: begun,
   };

@@ -1,7 +1,7 @@
 import type { DroppedTask } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import { type Finding, finder } from './finding.ts';
-import { hasBatch, hasPack, hasPrep, hasStrip } from './firm-tasks.ts';
+import { hasBatch, hasCoat, hasPack, hasPrep, hasStrip } from './firm-tasks.ts';
 import type { Ground } from './ground.ts';
 
 /** A task that is fixed, named as `dropped` names it, and whether the plan has it as it was. */
@@ -13,13 +13,14 @@ interface Firm {
 const nameOf = (kind: string, name: string, start: string): string => `${kind} ${name} at ${minuteOf(start)}`;
 
 const firmTasks = (ground: Ground): Firm[] => {
-  const { batches = [], pours = [], strips = [], packs = [], preps = [] } = ground.yard.keep ?? {};
+  const { batches = [], pours = [], strips = [], packs = [], preps = [], coats = [] } = ground.yard.keep ?? {};
   const firm = (task: string, isThere: boolean): Firm => ({ task, isThere });
   return [
     ...batches.map((x) => firm(nameOf('batch', x.id, x.start), hasBatch(ground, x, pours))),
     ...strips.map((x) => firm(nameOf('strip', x.mould, x.stripStart), hasStrip(ground, x))),
     ...packs.map((x) => firm(nameOf('pack', x.order, x.packStart), hasPack(ground, x))),
     ...preps.map((x) => firm(nameOf('prep', x.mould, x.prepStart), hasPrep(ground, x))),
+    ...coats.map((x) => firm(nameOf('coat', x.mould, x.start), hasCoat(ground, x))),
   ];
 };
 

@@ -26,7 +26,7 @@ const prepsUnderWay = ({ underWay }: Ground): Task[] =>
     underWay: true,
   }));
 
-const tasksOf = ({ plan, batches, pours, strips, underWay }: Ground): Task[] => [
+const tasksOf = ({ plan, batches, pours, coats, strips, underWay }: Ground): Task[] => [
   ...batches.map(
     (x): Task => ({
       kind: 'batch',
@@ -49,6 +49,8 @@ const tasksOf = ({ plan, batches, pours, strips, underWay }: Ground): Task[] => 
         underWay: false,
       }),
     ),
+  // Whoever may set a mould up may coat it.
+  ...coats.map(({ name, start, end, underWay }): Task => ({ kind: 'prep', name, start, end, people: 1, underWay })),
   ...[...pours.filter((x) => !x.stays), ...strips.values()].map(
     (x): Task => ({
       kind: 'strip',

@@ -12,12 +12,13 @@ const packsOf = ({ orders }: Pick<PlanFile, 'orders'>): KeptPack[] =>
   );
 
 /**
- * All of a plan as what is to be kept of it: batches with the set-ups and fills of their pours, strips, packings. Planned
+ * All of a plan as what is to be kept of it: batches with the set-ups and fills of their pours, strips, packings, coats. Planned
  * again with that, a yard in which nothing has changed has the same plan.
  */
-export const keepOfPlan = (plan: Pick<PlanFile, 'batches' | 'pours' | 'strips' | 'orders'>): Keep => ({
+export const keepOfPlan = (plan: Pick<PlanFile, 'batches' | 'pours' | 'coats' | 'strips' | 'orders'>): Keep => ({
   batches: plan.batches,
   pours: plan.pours,
   strips: stripsOf(plan),
   packs: packsOf(plan),
+  coats: plan.coats,
 });

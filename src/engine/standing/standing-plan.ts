@@ -1,6 +1,7 @@
 import type { Keep, PlanFile, PlanPour } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { coatsBefore } from '../book/coat-before.ts';
 import { compile } from '../decoder/compile.ts';
 import { type DecoderState, decoderStateOf } from '../decoder/decoder-state.ts';
 import { type Dispatch, dispatchOf } from '../decoder/dispatch.ts';
@@ -118,6 +119,7 @@ const withoutIdle = (standing: Keep, idle: ReadonlySet<PlanPour>, yard: YardFile
     ...standing,
     ...{ batches: left.map(({ batch }) => batch), pours },
     strips: standing.strips?.filter(({ pour }) => pour === undefined || stays.has(pour)),
+    coats: standing.coats && coatsBefore(standing.coats, standing.pours, pours),
   };
 };
 

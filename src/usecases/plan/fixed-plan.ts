@@ -1,7 +1,8 @@
 import type { StoredDrop } from '../../../db/stores/change-store.ts';
-import type { Keep, PlanBatch, PlanFile } from '../../../shared/plan.ts';
+import type { Keep, PlanBatch, PlanCoat, PlanFile } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { coatsBefore } from '../../engine/book/coat-before.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { type Session, sessionsOf } from '../../engine/calendar/sessions.ts';
 import { asMouldsStand, type FixedMix } from './fixed-pours.ts';
@@ -130,6 +131,21 @@ const missing = (yard: YardFile, { batch, pours }: FixedMix): string | null => {
   return null;
 };
 
+/** The coats that moulds get for some mixes, by the plan or what stands in its place. */
+const coatsOf = ({ yard, plan, instead }: Fixing, mixes: readonly FixedMix[]): PlanCoat[] => {
+  const own = mixes.flatMap(({ pours }) => pours);
+  return [plan, instead, yard.keep].flatMap((from) =>
+    from ? coatsBefore(from.coats ?? [], [...from.pours, ...own], own) : [],
+  );
+};
+
+/** Mixes and the coats before them as what is to be kept. */
+const keepOf = (mixes: readonly FixedMix[], coats: readonly PlanCoat[]): Keep => ({
+  batches: mixes.map(({ batch }) => batch),
+  pours: mixes.flatMap(({ pours }) => pours),
+  ...(coats.length > 0 ? { coats: [...coats] } : {}),
+});
+
 const dropOf = ({ batch, pours }: FixedMix, reason: string): StoredDrop => ({
   at: batch.start,
   moulds: pours.map(({ mould }) => mould),
@@ -155,17 +171,16 @@ export const fixedPlan = (fixing: Fixing): FixedPlan => {
     const reason = missing(yard, mix);
     return reason === null ? [] : [dropOf(mix, reason)];
   });
-  const kept = asMouldsStand(
-    yard,
-    mixes.filter((mix) => missing(yard, mix) === null),
-  );
+  const there = mixes.filter((mix) => missing(yard, mix) === null);
+  const { mixes: kept, coats: before } = asMouldsStand(yard, there, coatsOf(fixing, there));
   const pours = kept.flatMap((mix) => mix.pours);
-  const tasks = fixing.plan ? tasksIn(sessions, plannedTasks(yard, fixing.plan, pours)) : {};
-  return { keep: { batches: kept.map(({ batch }) => batch), pours, ...tasks }, gone };
+  const tasks = fixing.plan && tasksIn(sessions, plannedTasks(yard, fixing.plan, pours));
+  const coats = [...before, ...(tasks?.coats ?? [])];
+  return { keep: { ...keepOf(kept, coats), ...(tasks ? { ...tasks, coats } : {}) }, gone };
 };
 
-/** Of strips, packings and set-ups those that begin in one of these sessions. */
-const tasksIn = (sessions: readonly Session[], { strips, packs, preps }: PlannedTasks): PlannedTasks => {
+/** Of strips, packings, set-ups and coats those that begin in one of these sessions. */
+const tasksIn = (sessions: readonly Session[], { strips, packs, preps, coats }: PlannedTasks): PlannedTasks => {
   const isIn = (instant: string): boolean => {
     const at = minuteOf(instant);
     return sessions.some(({ start, end }) => at >= start && at < end);
@@ -174,11 +189,12 @@ const tasksIn = (sessions: readonly Session[], { strips, packs, preps }: Planned
     strips: strips.filter(({ stripStart }) => isIn(stripStart)),
     packs: packs.filter(({ packStart }) => isIn(packStart)),
     preps: preps.filter(({ prepStart }) => isIn(prepStart)),
+    coats: coats.filter(({ start }) => isIn(start)),
   };
 };
 
-const isEmpty = ({ batches, strips = [], packs = [], preps = [] }: Keep): boolean =>
-  batches.length + strips.length + packs.length + preps.length === 0;
+const isEmpty = ({ batches, strips = [], packs = [], preps = [], coats = [] }: Keep): boolean =>
+  batches.length + strips.length + packs.length + preps.length + coats.length === 0;
 
 /** The yard with what has to stay in its next plan. */
 export const withKeep = ({ keep: _own, ...yard }: YardFile, keep: Keep): YardFile =>
@@ -187,7 +203,8 @@ export const withKeep = ({ keep: _own, ...yard }: YardFile, keep: Keep): YardFil
 /** What is fixed of a yard for one session. */
 export const fixedIn = ({ keep }: YardFile, session: Session): Keep => {
   const mixes = keep ? mixesIn([session], keep) : [];
-  return { batches: mixes.map(({ batch }) => batch), pours: mixes.flatMap(({ pours }) => pours) };
+  const pours = mixes.flatMap((mix) => mix.pours);
+  return keepOf(mixes, coatsBefore(keep?.coats ?? [], keep?.pours ?? [], pours));
 };
 
 /** What a plan made with `keep` could not keep, with what was gone before. */

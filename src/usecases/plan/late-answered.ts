@@ -2,7 +2,15 @@ import type { PlanOfWork } from '../../../shared/late-work.ts';
 import type { PlanPour, PlanStrip } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import type { Filled, PackWork, PourWork, SetUpWork, StripWork, WorkDone } from '../../engine/book/work-done.ts';
+import type {
+  CoatWork,
+  Filled,
+  PackWork,
+  PourWork,
+  SetUpWork,
+  StripWork,
+  WorkDone,
+} from '../../engine/book/work-done.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import type { FixedMix } from './fixed-pours.ts';
 import { type LateStep, lateSteps, stripOf } from './late-steps.ts';
@@ -67,11 +75,17 @@ const lessStripped = (work: PlanOfWork, { mould }: StripWork): PlanOfWork => {
   return { ...work, strips: work.strips.filter((strip) => strip !== first) };
 };
 
+const lessCoated = (work: PlanOfWork, { mould }: CoatWork): PlanOfWork => {
+  const coats = work.coats ?? [];
+  const [first] = coats.filter((coat) => coat.mould === mould).sort((a, b) => minuteOf(a.start) - minuteOf(b.start));
+  return { ...work, coats: coats.filter((coat) => coat !== first) };
+};
+
 const lessSetUp = (work: PlanOfWork, { mould }: SetUpWork): PlanOfWork => {
   const [first] = work.pours
     .filter((pour) => pour.mould === mould && pour.prepStart !== pour.prepEnd)
     .sort((a, b) => minuteOf(a.prepStart) - minuteOf(b.prepStart));
-  const pours = work.pours.map((pour) => (pour === first ? { ...pour, prepStart: pour.prepEnd, oiled: false } : pour));
+  const pours = work.pours.map((pour) => (pour === first ? { ...pour, prepStart: pour.prepEnd } : pour));
   return { ...work, pours };
 };
 
@@ -98,6 +112,8 @@ export const lessAnswered = (yard: YardFile, work: PlanOfWork, done: WorkDone, s
     }
     case 'stripped':
       return lessStripped(work, done);
+    case 'coated':
+      return lessCoated(work, done);
     case 'set up':
       return lessSetUp(work, done);
     case 'packed':

@@ -21,7 +21,7 @@ const poured = (
   cutFrom: sticksFor(sticks, batch.id),
   pours: pours.map((pour) => {
     const mould = yard.moulds.find(({ id }) => id === pour.mould);
-    const coated = mould ? wasCoated(mould, pour) : pour.oiled;
+    const coated = mould !== undefined && wasCoated(mould);
     return { mould: pour.mould, casting: pour.casting, order: null, coated, filledAt: pour.fillEnd };
   }),
 });
@@ -44,9 +44,11 @@ export const workOfStep = (step: LateStep, yard: YardFile, { planned, sticks }: 
   if (step.kind === 'batch') return poured(step, yard, sticks);
   if (step.kind === 'strip')
     return { kind: 'stripped', mould: step.strip.mould, cameOut: 'good', reason: '', doneAt: step.strip.stripEnd };
+  if (step.kind === 'coat') return { kind: 'coated', mould: step.coat.mould, doneAt: step.coat.end };
   if (step.kind === 'prep') {
-    const { mould, casting, oiled, prepEnd } = step.pour;
-    return { kind: 'set up', mould, casting, coated: oiled, doneAt: prepEnd };
+    const { mould, casting, prepEnd } = step.pour;
+    const found = yard.moulds.find(({ id }) => id === mould);
+    return { kind: 'set up', mould, casting, coated: found !== undefined && wasCoated(found), doneAt: prepEnd };
   }
   const { id, packEnd } = step.order;
   const lines = yard.orders.find((order) => order.id === id)?.lines ?? [];

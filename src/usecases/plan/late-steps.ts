@@ -1,5 +1,5 @@
 import type { LateTaken } from '../../../shared/late-work.ts';
-import type { PlanPour, PlanStrip } from '../../../shared/plan.ts';
+import type { PlanCoat, PlanPour, PlanStrip } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { FixedMix } from './fixed-pours.ts';
 import type { LateWork, PlannedPack } from './late-work.ts';
@@ -8,6 +8,7 @@ import type { LateWork, PlannedPack } from './late-work.ts';
 export type LateStep = { name: string; at: string } & (
   | { kind: 'batch'; mix: FixedMix }
   | { kind: 'strip'; strip: PlanStrip | PlanPour }
+  | { kind: 'coat'; coat: PlanCoat }
   | { kind: 'prep'; pour: PlanPour }
   | { kind: 'pack'; order: PlannedPack }
 );
@@ -27,7 +28,7 @@ const firstMould = ({ batch, pours }: FixedMix): string =>
   (pours.find(({ id }) => id === batch.pours[0]) ?? pours[0])?.mould ?? batch.id;
 
 /** Of steps that begin at one minute, what has to come first. */
-const RANKS: Record<LateStep['kind'], number> = { strip: 0, prep: 1, batch: 2, pack: 3 };
+const RANKS: Record<LateStep['kind'], number> = { strip: 0, coat: 1, prep: 2, batch: 3, pack: 4 };
 
 /** The instant at which a step is over, by the plan. */
 export const endOfStep = (step: LateStep): string => {
@@ -36,6 +37,8 @@ export const endOfStep = (step: LateStep): string => {
       return step.mix.batch.end;
     case 'strip':
       return step.strip.stripEnd;
+    case 'coat':
+      return step.coat.end;
     case 'prep':
       return step.pour.prepEnd;
     case 'pack':
@@ -44,7 +47,7 @@ export const endOfStep = (step: LateStep): string => {
 };
 
 /** Late work one by one, in order of time. */
-export const lateSteps = ({ mixes, strips, packs, preps }: LateWork): LateStep[] => {
+export const lateSteps = ({ mixes, strips, packs, preps, coats }: LateWork): LateStep[] => {
   const named = (named: Named) => ({ name: lateStepName(named), at: named.at });
   const steps: LateStep[] = [
     ...mixes.map((mix) => {
@@ -54,6 +57,10 @@ export const lateSteps = ({ mixes, strips, packs, preps }: LateWork): LateStep[]
     ...strips.map((strip) => {
       const kind = 'strip' as const;
       return { kind, strip, ...named({ kind, at: strip.stripStart, what: strip.mould }) };
+    }),
+    ...coats.map((coat) => {
+      const kind = 'coat' as const;
+      return { kind, coat, ...named({ kind, at: coat.start, what: coat.mould }) };
     }),
     ...preps.map((pour) => {
       const kind = 'prep' as const;
@@ -75,7 +82,8 @@ export const stripOf = ({ mould, order, stripStart, stripEnd, pieceReadyAt }: Pl
 
 /** Steps as what a change took off the list. */
 export const lateTaken = (steps: readonly LateStep[]): LateTaken => {
-  const taken: LateTaken = { names: [], batches: [], pours: [], preps: [], strips: [], orders: [] };
+  const coats = steps.flatMap((step) => (step.kind === 'coat' ? [step.coat] : []));
+  const taken: LateTaken = { names: [], batches: [], pours: [], preps: [], coats, strips: [], orders: [] };
   const mixes = steps.flatMap((step) => (step.kind === 'batch' ? [step.mix] : []));
   const poured = new Set(mixes.flatMap(({ pours }) => pours));
   for (const step of steps) {

@@ -1,5 +1,5 @@
 import type { LateTaken, PlanOfWork } from '../../../shared/late-work.ts';
-import type { PlanPour } from '../../../shared/plan.ts';
+import type { PlanCoat, PlanPour } from '../../../shared/plan.ts';
 import { allRenamed, freeId } from './fixed-plan.ts';
 
 const isSame = (a: PlanPour, b: PlanPour): boolean =>
@@ -33,10 +33,13 @@ export const withLateBack = <P extends PlanOfWork>(plan: P, taken: LateTaken): P
   const packed = new Set(taken.orders.map(({ id }) => id));
   const isStripped = ({ mould, stripStart }: P['strips'][number]): boolean =>
     plan.strips.some((one) => one.mould === mould && one.stripStart === stripStart);
+  const isCoated = ({ mould, start }: PlanCoat): boolean =>
+    plan.coats?.some((one) => one.mould === mould && one.start === start) === true;
   return {
     ...plan,
     batches: [...plan.batches, ...mixes.map(({ batch }) => batch)],
     pours: [...there, ...mixes.flatMap(({ pours }) => pours), ...preps],
+    coats: [...(plan.coats ?? []), ...(taken.coats ?? []).filter((coat) => !isCoated(coat))],
     strips: [...plan.strips, ...taken.strips.filter((strip) => !isStripped(strip))],
     orders: [...plan.orders.filter(({ id }) => !packed.has(id)), ...taken.orders],
   };

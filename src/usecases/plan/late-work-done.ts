@@ -1,6 +1,6 @@
 import type { PlanOfWork } from '../../../shared/late-work.ts';
 import type { FinishedPieces } from '../../../shared/mould.ts';
-import type { Begun, PlanFile, PlanOrder, PlanPour, PlanStick, PlanStrip } from '../../../shared/plan.ts';
+import type { Begun, PlanCoat, PlanFile, PlanOrder, PlanPour, PlanStick, PlanStrip } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { apply } from '../../engine/book/apply.ts';
@@ -38,7 +38,14 @@ interface Picture {
   yard: YardFile;
   plan: PlanOfWork;
   finished: Placed[];
-  written: { mixes: FixedMix[]; strips: PlanStrip[]; packs: WrittenPack[]; preps: PlanPour[]; cut: PlanStick[] };
+  written: {
+    mixes: FixedMix[];
+    strips: PlanStrip[];
+    packs: WrittenPack[];
+    preps: PlanPour[];
+    coats: PlanCoat[];
+    cut: PlanStick[];
+  };
   /** Those of the plan that are still to be cut. */
   sticks: readonly PlanStick[];
   /** Batches that do not go with what is recorded since: they count for nothing until somebody says how it was. */
@@ -79,11 +86,15 @@ const rememberCuts = (picture: Picture, step: LateStep, work: WorkDone, before: 
   picture.sticks = sticksLeft({ ...plan, sticks }, cutFor, before.materials, instantText);
 };
 
-/** A step that can no longer have been done as planned: its mould holds another piece, or is set up already. */
+/** A step that can no longer have been done as planned: its mould holds another piece, or is coated or set up already. */
 const isOverdone = ({ yard, pours }: Picture, step: LateStep): boolean => {
   if (step.kind === 'prep') {
     const mould = yard.moulds.find(({ id }) => id === step.pour.mould);
     return mould === undefined || mould.prepped || isOut(mould);
+  }
+  if (step.kind === 'coat') {
+    const mould = yard.moulds.find(({ id }) => id === step.coat.mould);
+    return mould === undefined || mould.prepped || mould.turnsSinceOil === 0 || isOut(mould);
   }
   if (step.kind !== 'strip') return false;
   const { strip } = step;
@@ -117,6 +128,7 @@ const remember = (picture: Picture, step: LateStep, before: readonly Placed[]): 
     pours.delete(step.strip.mould);
     if (!('fillEnd' in step.strip)) written.strips.push(step.strip);
   } else if (step.kind === 'prep') written.preps.push(step.pour);
+  else if (step.kind === 'coat') written.coats.push(step.coat);
   else written.packs.push(packWritten(step.order, takenBy(before, finished)));
 };
 
@@ -159,6 +171,8 @@ const asBegun = (step: LateStep, fromFinished: FromFinished[]): Partial<Begun> =
       const { mould, casting, prepStart, prepEnd } = step.pour;
       return { preps: [{ mould, casting, prepStart, prepEnd }] };
     }
+    case 'coat':
+      return { coats: [step.coat] };
     case 'pack': {
       const { id, packStart, packEnd } = step.order;
       return { packs: [{ order: id, packStart, packEnd, fromFinished }] };
@@ -223,7 +237,7 @@ const withPreps = (pours: readonly PlanPour[], preps: readonly PlanPour[]): Plan
   return pours.map((pour) => {
     const prep = preps.find(({ mould, casting }) => mould === pour.mould && casting === pour.casting);
     if (!prep || first.get(pour.mould) !== pour || pour.prepStart !== pour.prepEnd) return pour;
-    return { ...pour, prepStart: prep.prepStart, prepEnd: prep.prepEnd, oiled: prep.oiled };
+    return { ...pour, prepStart: prep.prepStart, prepEnd: prep.prepEnd };
   });
 };
 
@@ -233,11 +247,20 @@ const prepsAside = (preps: readonly PlanPour[], pours: readonly PlanPour[], take
     .filter(({ mould, prepStart }) => !pours.some((pour) => pour.mould === mould && pour.prepStart === prepStart))
     .map((pour) => ({ ...pour, id: freeId(pour.id, taken), batch: freeId(pour.batch, taken) }));
 
-const asideOf = (mixes: readonly FixedMix[], preps: readonly PlanPour[]): PlanOfWork | null =>
-  mixes.length + preps.length === 0
+/** A coat stands in a plan that has a pour in its mould after it (R6). */
+const hasPour = (coat: PlanCoat, pours: readonly PlanPour[]): boolean =>
+  pours.some(({ mould, prepStart }) => mould === coat.mould && minuteOf(prepStart) >= minuteOf(coat.end));
+
+const asideOf = (
+  mixes: readonly FixedMix[],
+  preps: readonly PlanPour[],
+  coats: readonly PlanCoat[],
+): PlanOfWork | null =>
+  mixes.length + preps.length + coats.length === 0
     ? null
     : {
         ...NO_WORK,
+        coats: [...coats],
         batches: mixes.map(({ batch }) => batch),
         pours: [...mixes.flatMap(({ pours }) => pours), ...preps],
       };
@@ -268,6 +291,7 @@ const putBack = (picture: Picture, plan: PlanFile): WithLateWork => {
       ...plan,
       batches: [...back.map(({ batch }) => batch), ...plan.batches],
       pours,
+      coats: [...written.coats.filter((coat) => hasPour(coat, pours)), ...plan.coats],
       strips: [
         ...written.strips.map((strip) => forOrder(strip, orders.get(strip))),
         ...plan.strips.filter(({ mould }) => !picture.pours.has(mould)),
@@ -277,7 +301,11 @@ const putBack = (picture: Picture, plan: PlanFile): WithLateWork => {
       sticks: sticksBack(plan.sticks, cut, picture.yard.materials),
       score: { ...plan.score, batches: plan.score.batches + mixes.length, bags: plan.score.bags + bags },
     },
-    aside: asideOf(aside, prepsAside(written.preps, pours, taken)),
+    aside: asideOf(
+      aside,
+      prepsAside(written.preps, pours, taken),
+      written.coats.filter((coat) => !hasPour(coat, pours)),
+    ),
   };
 };
 
@@ -299,7 +327,7 @@ export const withLateWorkDone = (
   const picture: Picture = {
     ...{ yard, plan: work },
     finished: yard.finished.map((pieces, origin) => ({ ...pieces, origin })),
-    written: { mixes: [], strips: [], packs: [], preps: [], cut: [] },
+    written: { mixes: [], strips: [], packs: [], preps: [], coats: [], cut: [] },
     sticks: work.sticks ?? [],
     doubtful: [],
     pours: new Map(),
@@ -307,8 +335,7 @@ export const withLateWorkDone = (
   const isDone = ({ name }: LateStep): boolean => !notDone.has(name);
   if (late) for (const step of lateSteps(late).filter(isDone)) enterStep(picture, step);
   if (underWay) for (const step of lateSteps(underWay).filter(isDone)) beginStep(picture, step);
-  const { mixes, strips, packs, preps } = picture.written;
-  const steps = mixes.length + strips.length + packs.length + preps.length + picture.doubtful.length;
+  const steps = Object.values(picture.written).reduce((sum, { length }) => sum + length, picture.doubtful.length);
   if (steps === 0 && !picture.yard.begun) return null;
   return { yard: picture.yard, putBack: (planned) => putBack(picture, planned) };
 };

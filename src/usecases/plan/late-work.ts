@@ -1,6 +1,6 @@
 import type { StoredPlan } from '../../../db/stores/plan-store.ts';
 import type { PlanOfWork } from '../../../shared/late-work.ts';
-import type { PlanOrder, PlanPour, PlanStrip } from '../../../shared/plan.ts';
+import type { PlanCoat, PlanOrder, PlanPour, PlanStrip } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { mixesOf } from './fixed-plan.ts';
@@ -18,10 +18,11 @@ export interface LateWork {
   packs: PlannedPack[];
   /** Set up for a pour that is still to come. */
   preps: PlanPour[];
+  coats: PlanCoat[];
 }
 
 /** No work at all. */
-export const NO_WORK: PlanOfWork = { batches: [], pours: [], strips: [], orders: [] };
+export const NO_WORK: PlanOfWork = { batches: [], pours: [], coats: [], strips: [], orders: [] };
 
 const isPack = (order: PlanOrder): order is PlannedPack => order.packStart !== undefined && order.packEnd !== undefined;
 
@@ -36,6 +37,7 @@ export const workOfPlan = (stored: StoredPlan): PlanOfWork => {
   const work = {
     batches: [...aside.batches, ...plan.batches],
     pours: [...aside.pours, ...plan.pours],
+    coats: [...(aside.coats ?? []), ...plan.coats],
     strips: [...aside.strips, ...plan.strips],
     orders: [...plan.orders, ...aside.orders],
     sticks: plan.sticks,
@@ -44,12 +46,13 @@ export const workOfPlan = (stored: StoredPlan): PlanOfWork => {
   return work;
 };
 
-/** What has no place in a plan that is carried on: set-ups that stood alone are over once their mould is poured. */
+/** What has no place in a plan that is carried on: set-ups and coats that stood alone are over once their mould is poured. */
 export const asideLeft = ({ unanswered: aside }: StoredPlan, left: PlanOfWork | null): PlanOfWork | null => {
   if (!aside || !left) return aside;
   const batches = new Set(aside.batches.map(({ id }) => id));
   const pours = aside.pours.filter((pour) => batches.has(pour.batch) || left.pours.includes(pour));
-  return batches.size + pours.length === 0 ? null : { ...aside, pours };
+  const coats = aside.coats?.filter((coat) => left.coats?.includes(coat)) ?? [];
+  return batches.size + pours.length + coats.length === 0 ? null : { ...aside, pours, coats };
 };
 
 const filled = (mixes: readonly FixedMix[]): FixedMix[] => mixes.filter(({ pours }) => pours.length > 0);
@@ -74,6 +77,7 @@ const workAt = (
         pour.prepStart !== pour.prepEnd &&
         isIt(pour.prepStart, pour.prepEnd),
     ),
+    coats: (work.coats ?? []).filter(({ start, end }) => isIt(start, end)),
   };
   return Object.values(found).some(({ length }) => length > 0) ? found : null;
 };

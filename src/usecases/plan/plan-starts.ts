@@ -6,16 +6,16 @@ import { pourMinutes } from './pour-minutes.ts';
 const known = new WeakMap<PlanFile, Float64Array>();
 
 const sortedStarts = (plan: PlanFile): Float64Array => {
-  const { pours, batches, strips, orders } = plan;
+  const { pours, coats, batches, strips, orders } = plan;
   const preps = pourMinutes(plan, 'prepStart').filter((_, at) => pours[at]!.prepStart !== pours[at]!.prepEnd);
   const starts: Minute[] = [...preps, ...pourMinutes(plan, 'stripStart')];
-  for (const { start } of batches) starts.push(minuteOf(start));
+  for (const { start } of [...batches, ...coats]) starts.push(minuteOf(start));
   for (const { stripStart } of strips) starts.push(minuteOf(stripStart));
   for (const { packStart } of orders) if (packStart !== undefined) starts.push(minuteOf(packStart));
   return Float64Array.from(starts).sort();
 };
 
-/** Whether a plan has something begin between two minutes: setting up, mixing, stripping, packing. Half-open. */
+/** Whether a plan has something begin between two minutes: coating, setting up, mixing, stripping, packing. Half-open. */
 export const beginsWithin = (plan: PlanFile, { start, end }: { start: Minute; end: Minute }): boolean => {
   const starts = known.get(plan) ?? sortedStarts(plan);
   known.set(plan, starts);

@@ -1,6 +1,7 @@
-import type { Keep, KeptPack, KeptPrep, KeptStrip, PlanFile, PlanPour } from '../../../shared/plan.ts';
+import type { Keep, KeptPack, KeptPrep, KeptStrip, PlanCoat, PlanFile, PlanPour } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { coatsBefore } from '../../engine/book/coat-before.ts';
 
 type Times = Pick<KeptStrip, 'stripStart' | 'stripEnd'>;
 
@@ -35,22 +36,34 @@ const packsOf = ({ orders }: YardFile, plan: PlanFile): KeptPack[] => {
   );
 };
 
-/** Set-ups of moulds, without a coat, that are to come for pours which are not kept themselves. */
+/** Set-ups of moulds that are to come for pours which are not kept themselves. */
 const prepsOf = (yard: YardFile, pours: readonly PlanPour[], now: Minute): KeptPrep[] => {
   const moulds = new Set(yard.moulds.map(({ id }) => id));
   const castings = new Set(yard.castings.map(({ id }) => id));
   return pours
-    .filter(({ prepStart, prepEnd, oiled }) => prepStart !== prepEnd && !oiled && minuteOf(prepStart) >= now)
+    .filter(({ prepStart, prepEnd }) => prepStart !== prepEnd && minuteOf(prepStart) >= now)
     .filter(({ mould, casting }) => moulds.has(mould) && castings.has(casting))
     .map(({ mould, casting, prepStart, prepEnd }) => ({ mould, casting, prepStart, prepEnd }));
 };
 
+/** Coats to come of moulds that still need one, but for those before pours that are kept. */
+const coatsOf = (yard: YardFile, plan: PlanFile, kept: readonly PlanPour[], now: Minute): PlanCoat[] => {
+  const moulds = new Set(
+    yard.moulds.filter((one) => one.turnsSinceOil > 0 && one.oilEveryTurns !== undefined).map(({ id }) => id),
+  );
+  const begun = new Set(yard.begun?.coats.map(({ mould }) => mould));
+  const before = coatsBefore(plan.coats, plan.pours, kept);
+  return plan.coats.filter(
+    (coat) => !before.includes(coat) && moulds.has(coat.mould) && !begun.has(coat.mould) && minuteOf(coat.start) >= now,
+  );
+};
+
 /** What a plan has to do beside batches. */
-export type PlannedTasks = Required<Pick<Keep, 'strips' | 'packs' | 'preps'>>;
+export type PlannedTasks = Required<Pick<Keep, 'strips' | 'packs' | 'preps' | 'coats'>>;
 
 /**
  * When a plan strips what its pours fill, as far as they are kept or under way, and what is in moulds now, when it packs the
- * orders that are still there, and when it sets moulds up for other pours: all of that which is still to come.
+ * orders that are still there, and when it coats moulds and sets them up for other pours: all of that which is still to come.
  */
 export const plannedTasks = (yard: YardFile, plan: PlanFile, kept: readonly PlanPour[]): PlannedTasks => {
   const now = minuteOf(yard.yard.now);
@@ -69,5 +82,6 @@ export const plannedTasks = (yard: YardFile, plan: PlanFile, kept: readonly Plan
     strips: strips.filter(({ stripStart }) => minuteOf(stripStart) >= now),
     packs: packs.filter(({ packStart }) => minuteOf(packStart) >= now),
     preps: prepsOf(yard, others, now),
+    coats: coatsOf(yard, plan, poured, now),
   };
 };

@@ -1,5 +1,6 @@
 import type { Keep, PlanPour } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { coatsBefore } from '../../engine/book/coat-before.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { lessPours } from '../../engine/standing/less-pours.ts';
 import { fixedPlan, mixesOf } from './fixed-plan.ts';
@@ -17,7 +18,9 @@ const withoutGone = (keep: Keep, fixed: Keep, yard: YardFile): Keep => {
     if (gone.size === mix.pours.length) return [];
     return [gone.size === 0 ? mix : lessPours(mix, gone, instantText)];
   });
-  return { batches: mixes.map(({ batch }) => batch), pours: mixes.flatMap(({ pours }) => pours) };
+  const pours = mixes.flatMap((mix) => mix.pours);
+  const coats = coatsBefore(keep.coats ?? [], keep.pours, pours);
+  return { batches: mixes.map(({ batch }) => batch), pours, ...(coats.length > 0 ? { coats } : {}) };
 };
 
 /** Hours that reach beyond any plan of a yard. */

@@ -11,6 +11,7 @@ import { listText } from './record-pour.ts';
 const stepWords = (step: LateStep, yard: YardFile): string => {
   if (step.kind === 'batch') return `${listText(step.mix.pours.map(({ mould }) => mould))} not poured`;
   if (step.kind === 'strip') return `${step.strip.mould} not stripped`;
+  if (step.kind === 'coat') return `${step.coat.mould} not coated`;
   if (step.kind === 'prep') return `${step.pour.mould} not set up`;
   const { id } = step.order;
   return `Not packed for ${yard.orders.find((order) => order.id === id)?.customer ?? `order ${id}`}`;

@@ -1,5 +1,6 @@
 import type { PlanFile, PlanPour } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { coatBefore } from '../../engine/book/coat-before.ts';
 import { poursBefore } from '../plan/pours-of-mould.ts';
 
 /** What there is to do to a mould before a pour of the plan. */
@@ -19,9 +20,10 @@ export const prepWork = (pour: PlanPour, plan: PlanFile, yard: YardFile): PrepWo
   const before = poursBefore(plan, pour);
   const piece = yard.inMould.find((one) => one.mould === pour.mould);
   const last = before.at(-1)?.casting ?? piece?.casting ?? mould?.setFor ?? pour.casting;
+  const seal = coatBefore(plan.coats, [...before, pour], pour) !== undefined;
   return {
-    clean: before.length > 0 || piece !== undefined || mould?.condition === 'dirty',
+    clean: !seal && (before.length > 0 || piece !== undefined || mould?.condition === 'dirty'),
     changeFrom: last === pour.casting ? null : last,
-    seal: pour.oiled,
+    seal,
   };
 };

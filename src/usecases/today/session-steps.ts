@@ -3,7 +3,7 @@ import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type CuringTimes, curingTimesOf } from '../../engine/book/curing-times.ts';
-import { isCoatDue } from '../../engine/book/mould-state.ts';
+import { wasCoated } from '../../engine/book/mould-state.ts';
 import { type Calendar, calendarOf } from '../../engine/calendar/calendar.ts';
 import type { Session } from '../../engine/calendar/sessions.ts';
 import { lengthText } from '../../engine/units/length.ts';
@@ -108,10 +108,10 @@ const prepStep = (seen: Seen, pour: PlanPour): PrepStep => {
 };
 
 /** It gets its sealing coat before this pour; a plan made while it was being set up no longer says so. */
-const isSealed = ({ yard }: Seen, pour: PlanPour): boolean => {
+const isSealed = ({ plan, yard }: Seen, pour: PlanPour): boolean => {
   const mould = yard.moulds.find(({ id }) => id === pour.mould);
-  const due = mould !== undefined && isCoatDue(mould.turnsSinceOil, mould.oilEveryTurns);
-  return pour.oiled || (due && pour.prepStart === pour.prepEnd);
+  const unwritten = mould !== undefined && wasCoated(mould);
+  return prepWork(pour, plan, yard).seal || (unwritten && pour.prepStart === pour.prepEnd);
 };
 
 const pourFacts = (seen: Seen, pour: PlanPour): PourFacts => ({

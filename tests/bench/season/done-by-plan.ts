@@ -1,5 +1,7 @@
 import type { PlanFile, PlanPour } from '../../../shared/plan.ts';
+import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { calendarOf } from '../../../src/engine/calendar/calendar.ts';
 import { needs } from '../../contract/audit-plan.mjs';
 
 /** A yard to be worked on in place. */
@@ -19,18 +21,25 @@ export interface DayDone {
 
 const mouldOf = (yard: WorkedYard, id: string): YardFile['moulds'][number] => yard.moulds.find((one) => one.id === id)!;
 
-const pour = (yard: WorkedYard, { mould: id, casting, oiled, fillEnd, order }: PlanPour): void => {
+const pour = (yard: WorkedYard, { mould: id, casting, fillEnd, order }: PlanPour): void => {
   const mould = mouldOf(yard, id);
   Object.assign(mould, { condition: 'ready', prepped: false, setFor: casting });
-  mould.turnsSinceOil = (oiled ? 0 : mould.turnsSinceOil) + 1;
+  Reflect.deleteProperty(mould, 'dryFrom');
+  mould.turnsSinceOil += 1;
   yard.inMould.push({ mould: id, casting, filledAt: fillEnd, ...(order === undefined ? {} : { order }) });
 };
 
+/** Coated: it dries from then on. */
+const coat = (yard: WorkedYard, { mould: id, end }: PlanFile['coats'][number]): void => {
+  const mould = mouldOf(yard, id);
+  const dryFrom = calendarOf(yard.yard.timeZone).instantText(minuteOf(end) + mould.oilDryMinutes);
+  Object.assign(mould, { condition: 'ready', prepped: false, turnsSinceOil: 0, dryFrom });
+};
+
 /** Set up for a later day: in its own session the set-up goes with the pour. */
-const prepare = (yard: WorkedYard, { mould: id, casting, oiled }: PlanPour): void => {
+const prepare = (yard: WorkedYard, { mould: id, casting }: PlanPour): void => {
   const mould = mouldOf(yard, id);
   Object.assign(mould, { condition: 'ready', prepped: true, setFor: casting });
-  if (oiled) mould.turnsSinceOil = 0;
 };
 
 const strip = (yard: WorkedYard, id: string, readyAt: string, order: string | undefined, isReject: boolean): void => {
@@ -80,17 +89,18 @@ export const doByPlan = (
       act: () => strip(yard, mould, pieceReadyAt, order, isReject(mould)),
     }),
   );
+  const coats = plan.coats.map((one): Task => ({ at: one.end, rank: 1, act: () => coat(yard, one) }));
   const preps = plan.pours
     .filter(({ fillEnd, prepStart, prepEnd }) => !ends(fillEnd) && prepStart !== prepEnd)
-    .map((one): Task => ({ at: one.prepEnd, rank: 1, act: () => prepare(yard, one) }));
-  const pours = plan.pours.map((one): Task => ({ at: one.fillEnd, rank: 2, act: () => pour(yard, one) }));
+    .map((one): Task => ({ at: one.prepEnd, rank: 2, act: () => prepare(yard, one) }));
+  const pours = plan.pours.map((one): Task => ({ at: one.fillEnd, rank: 3, act: () => pour(yard, one) }));
   const orders = plan.orders.map(
     ({ id, completesAt }): Task => ({
-      ...{ at: completesAt, rank: 3 },
+      ...{ at: completesAt, rank: 4 },
       act: () => complete(yard, id) && done.completed.push(id),
     }),
   );
-  for (const { act } of [...strips, ...preps, ...pours, ...orders]
+  for (const { act } of [...strips, ...coats, ...preps, ...pours, ...orders]
     .filter(({ at }) => ends(at))
     .sort((a, b) => Date.parse(a.at) - Date.parse(b.at) || a.rank - b.rank))
     act();

@@ -52,6 +52,8 @@ const asBegun = ({ what }: TaskDone, plan: PlanFile): Partial<Begun> => {
       const { id, packStart, packEnd, fromFinished } = plan.orders.find((order) => order.id === what.order)!;
       return { packs: [{ order: id, packStart: packStart!, packEnd: packEnd!, fromFinished }] };
     }
+    case 'coated':
+      return { coats: plan.coats.filter(({ mould }) => mould === what.mould).slice(0, 1) };
     case 'set up': {
       const pours = plan.pours.filter(({ mould, casting }) => mould === what.mould && casting === what.casting);
       const first = pours.reduce((a, b) => (minuteOf(a.prepStart) <= minuteOf(b.prepStart) ? a : b));
@@ -88,9 +90,7 @@ const midway = (seed: number) => {
     if (cutFor !== null) sticks = sticksLeft({ ...going, sticks }, cutFor, yard.materials, calendar.instantText);
     return before && begin(before, { work, end: text, as: asBegun(one, going) });
   }, worked.yard);
-  // TEMP coat
-  const coated = tasks.some(({ what }) => what.kind === 'set up' && what.coated);
-  return begun && !coated && { yard: begun, plan: worked.plan, tasks };
+  return begun && { yard: begun, plan: worked.plan, tasks };
 };
 
 /** A pour whose mould is set up by now has nothing to do before its batch. */
@@ -100,7 +100,7 @@ const asSetUp = (pour: PlanPour, { yard, plan }: { yard: YardFile; plan: PlanFil
   );
   if (isBegun || minuteOf(pour.prepStart) >= minuteOf(yard.yard.now)) return pour;
   const { start } = plan.batches.find(({ id }) => id === pour.batch)!;
-  return { ...pour, prepStart: start, prepEnd: start, oiled: false };
+  return { ...pour, prepStart: start, prepEnd: start };
 };
 
 const faultsOf = (yard: YardFile, plan: PlanFile): string[] => [
@@ -115,13 +115,15 @@ const lost = ({ begun }: YardFile, plan: PlanFile): string[] => {
     ...plan.pours.map(({ id, mould, prepStart, fillEnd }) => `${id} ${mould} ${prepStart} ${fillEnd}`),
     ...plan.strips.map(({ mould, stripStart, stripEnd }) => `${mould} ${stripStart} ${stripEnd}`),
     ...plan.orders.map(({ id, packStart, packEnd }) => `${id} ${packStart} ${packEnd}`),
+    ...plan.coats.map(({ mould, start, end }) => `coat ${mould} ${start} ${end}`),
   ]);
-  const { batches, pours, strips, packs } = begun!;
+  const { batches, pours, strips, packs, coats } = begun!;
   return [
     ...batches.map(({ id, start, end }) => `${id} ${start} ${end}`),
     ...pours.map(({ id, mould, prepStart, fillEnd }) => `${id} ${mould} ${prepStart} ${fillEnd}`),
     ...strips.map(({ mould, stripStart, stripEnd }) => `${mould} ${stripStart} ${stripEnd}`),
     ...packs.map(({ order, packStart, packEnd }) => `${order} ${packStart} ${packEnd}`),
+    ...coats.map(({ mould, start, end }) => `coat ${mould} ${start} ${end}`),
   ].filter((one) => !there.has(one));
 };
 
@@ -138,7 +140,8 @@ describe('work under way', { timeout: 120_000 }, () => {
       if (faults.length > 0) faulty[`seed ${seed}`] = faults.slice(0, 4);
     }
     expect(faulty).toEqual({});
-    for (const kind of ['set up', 'poured', 'stripped', 'packed']) expect(kinds.get(kind), kind).toBeGreaterThan(5);
+    for (const kind of ['coated', 'set up', 'poured', 'stripped', 'packed'])
+      expect(kinds.get(kind), kind).toBeGreaterThan(5);
   });
 
   test('and all that is kept of the plan round it stays too', () => {
@@ -155,6 +158,7 @@ describe('work under way', { timeout: 120_000 }, () => {
         pours: all.pours.filter(({ batch }) => !under.has(batch)).map((pour) => asSetUp(pour, found)),
         strips: all.strips!.filter(({ stripStart }) => minuteOf(stripStart) >= now),
         packs: all.packs!.filter(({ packStart }) => minuteOf(packStart) >= now),
+        coats: all.coats!.filter(({ start }) => minuteOf(start) >= now),
       };
       const plan = planYard({ ...found.yard, keep }, { effort: 'quick' });
       const dropped = plan.dropped.filter(({ pack }) => pack === undefined);

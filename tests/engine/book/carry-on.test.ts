@@ -37,9 +37,11 @@ const setUp = (clock: string, changes: Partial<Extract<WorkDone, { kind: 'set up
   ...{ kind: 'set up', mould: '900 no. 2', casting: 'panel-900', coated: true, doneAt: saturday(clock) },
   ...changes,
 });
+const coated = (clock: string): WorkDone => ({ kind: 'coated', mould: '900 no. 2', doneAt: saturday(clock) });
 const filled = (mould: string, clock: string, order: string | null) => ({
   ...{ mould, casting: 'panel-900', order, coated: mould === '900 no. 2', filledAt: saturday(clock) },
 });
+const bareSecond = { ...filled('900 no. 2', '09:29', null), coated: false };
 const poured = (
   first = '09:22',
   last = '09:29',
@@ -59,27 +61,63 @@ const packed = (clock: string, changes: Partial<Extract<WorkDone, { kind: 'packe
   ...changes,
 });
 
-/* By hand: no. 2 is set up from 8:22 to 8:45, the batch of 9:05 is poured by 9:29, no. 1 is stripped by 10:45, packed by 10:57, no. 2 stripped by 11:05. */
+/* By hand: no. 2 is coated from 8:22 to 8:33 and set up from 8:53 to 9:05, the batch of 9:05 is poured by 9:29, no. 1 is stripped by 10:45, packed by 10:57, no. 2 stripped by 11:05. */
 describe('a mould made ready', () => {
   test('has nothing left to do before its pour, and everything else stays', () => {
-    const plan = wellFormed(recorded([setUp('08:47')], '08:47').plan);
-    const ready = { prepStart: saturday('09:05'), prepEnd: saturday('09:05'), oiled: false };
-    expect(plan).toEqual({ ...handPlan(), pours: [handPlan().pours[0], { ...handPlan().pours[1], ...ready }] });
+    const plan = wellFormed(recorded([coated('08:33'), setUp('09:04', { coated: false })], '09:04').plan);
+    const ready = { prepStart: saturday('09:05'), prepEnd: saturday('09:05') };
+    const pours = [handPlan().pours[0], { ...handPlan().pours[1], ...ready }];
+    expect(plan).toEqual({ ...handPlan(), coats: [], pours });
   });
 
   test.each([
-    ['08:29', false],
-    ['08:30', true],
-    ['09:00', true],
-    ['09:01', false],
+    ['08:49', false],
+    ['08:50', true],
+    ['09:20', true],
+    ['09:21', false],
   ])('at %s is in time: %o', (clock, inTime) => {
     expect(recorded([setUp(clock)], clock).plan !== null).toBe(inTime);
   });
 
   test('without the coat it was to get, or without a pour to come, is not as planned', () => {
-    expect(recorded([setUp('08:45', { coated: false })], '08:45').plan).toBeNull();
-    const plan = { ...handPlan(), pours: [handPlan().pours[0]!] };
-    expect(recorded([setUp('08:45')], '08:45', plan).plan).toBeNull();
+    expect(recorded([setUp('09:05', { coated: false })], '09:05').plan).toBeNull();
+    const plan = { ...handPlan(), coats: [], pours: [handPlan().pours[0]!] };
+    expect(recorded([setUp('09:05')], '09:05', plan).plan).toBeNull();
+  });
+
+  test('with its coat, which nobody wrote down, has had both', () => {
+    expect(recorded([setUp('09:05')], '09:05').plan?.coats).toEqual([]);
+  });
+});
+
+describe('a mould coated', () => {
+  test('leaves its coat out of the plan, and everything else stays', () => {
+    expect(wellFormed(recorded([coated('08:33')], '08:33').plan)).toEqual({ ...handPlan(), coats: [] });
+  });
+
+  /* Dry at 9:00, five to nine and not 8:53: set up by 9:12, and the batch of 9:05 begins then. */
+  test('later than planned moves what waits until it is dry', () => {
+    const plan = recorded([coated('08:40')], '08:40').plan;
+    expect([plan?.pours[1]?.prepStart, plan?.batches[0]?.start]).toEqual([saturday('09:00'), saturday('09:12')]);
+  });
+
+  test.each([
+    ['08:17', false],
+    ['08:18', true],
+    ['08:48', true],
+    ['08:49', false],
+  ])('at %s is in time: %o', (clock, inTime) => {
+    expect(recorded([coated(clock)], clock).plan !== null).toBe(inTime);
+  });
+
+  test('without a coat to come is not as planned', () => {
+    expect(recorded([coated('08:33')], '08:33', { ...handPlan(), coats: [] }).plan).toBeNull();
+  });
+
+  test('and poured without that coat is not as planned either', () => {
+    const bare = poured('09:22', '09:29', { pours: [filled('900 no. 1', '09:22', '27-001'), bareSecond] });
+    expect(recorded([bare], '09:29').plan).toBeNull();
+    expect(recorded([coated('08:33'), bare], '09:29').plan?.pours).toEqual([]);
   });
 });
 
@@ -87,26 +125,26 @@ describe('of several pours to come', () => {
   test('the next one of the mould is ready, wherever it stands in the plan', () => {
     const plan = handPlan();
     const week = (clock: string) => `2027-04-17T${clock}:00+01:00`;
-    const later = { ...plan.pours[1]!, id: 'P3', batch: 'B2', prepStart: week('08:10'), prepEnd: week('08:33') };
+    const later = { ...plan.pours[1]!, id: 'P3', batch: 'B2', prepStart: week('08:10'), prepEnd: week('08:28') };
     const batch = { ...plan.batches[0]!, id: 'B2', start: week('08:53'), pours: ['P3'] };
     const two = { ...plan, pours: [later, ...plan.pours], batches: [batch, ...plan.batches] };
-    const carried = recorded([setUp('08:45')], '08:45', two).plan;
-    expect(carried?.pours.map(({ id, oiled }) => [id, oiled])).toEqual([
-      ['P3', true],
+    const carried = recorded([setUp('09:05')], '09:05', two).plan;
+    expect(carried?.pours.map(({ id, prepStart, prepEnd }) => [id, prepStart === prepEnd])).toEqual([
+      ['P3', false],
       ['P1', false],
-      ['P2', false],
+      ['P2', true],
     ]);
   });
 
   test('one of another piece than the mould was made ready for makes the plan anew', () => {
-    const yard = yardAt('08:45');
+    const yard = yardAt('09:05');
     const kerb = { ...yard.castings[0]!, id: 'kerb' };
     const moulds = yard.moulds.map((mould) => ({
       ...{ ...mould, makes: [...mould.makes, { casting: 'kerb', changeMinutes: 0 }] },
     }));
     const both = { ...yard, moulds, castings: [...yard.castings, kerb] };
-    expect(recorded([setUp('08:45')], '08:45', handPlan(), both).plan).not.toBeNull();
-    expect(recorded([setUp('08:45', { casting: 'kerb' })], '08:45', handPlan(), both).plan).toBeNull();
+    expect(recorded([setUp('09:05')], '09:05', handPlan(), both).plan).not.toBeNull();
+    expect(recorded([setUp('09:05', { casting: 'kerb' })], '09:05', handPlan(), both).plan).toBeNull();
   });
 });
 

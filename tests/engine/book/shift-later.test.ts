@@ -23,15 +23,16 @@ test('a plan that holds comes back as it is', () => {
 });
 
 /*
- * No. 2 is free at 8:27 and not at 8:22: set up by 8:50, dry at 9:10. The batch of 9:05 begins five minutes later, the
+ * No. 2 is free at 8:27 and not at 8:22: coated by 8:38, dry at 8:58, set up by 9:10. The batch of 9:05 begins five minutes later, the
  * moulds are full at 9:27 and 9:34, and one person strips them from 10:42 and 10:50 and packs at 10:58.
  */
-test('a set-up that begins later moves its batch once the coat is dry, and what comes of it', () => {
+test('a coat that begins later moves the set-up once it is dry, the batch, and what comes of it', () => {
   const plan = shiftLater(handPlan(), yardAt('08:20'), free('900 no. 2', '08:27'));
   expect(poursOf(plan)).toEqual([
     ['08:10', '09:27', '10:42', '10:50'],
-    ['08:27', '09:34', '10:50', '10:58'],
+    ['08:58', '09:34', '10:50', '10:58'],
   ]);
+  expect(plan?.coats.map(({ start, end }) => [start, end].map(clockOf))).toEqual([['08:27', '08:38']]);
   expect([clockOf(plan?.batches[0]?.start), clockOf(plan?.batches[0]?.end)]).toEqual(['09:10', '09:34']);
   expect([packOf(plan), clockOf(plan?.orders[0]?.completesAt)]).toEqual(['10:58', '11:03']);
 });
@@ -39,7 +40,52 @@ test('a set-up that begins later moves its batch once the coat is dry, and what 
 /* At 8:30 it cannot have begun at 8:22 in a mould that was full until 8:27: it counts as begun when it could. */
 test('what could not have begun as planned began as soon as it could', () => {
   const plan = shiftLater(handPlan(), yardAt('08:30'), free('900 no. 2', '08:27'));
-  expect(poursOf(plan)?.map(([prepStart]) => prepStart)).toEqual(['08:10', '08:27']);
+  expect(clockOf(plan?.coats[0]?.start)).toBe('08:27');
+  expect(poursOf(plan)?.map(([prepStart]) => prepStart)).toEqual(['08:10', '08:58']);
+});
+
+/* Coated by 8:45 and dry at 9:05, as the book says: set up by 9:17, so that the batch of 9:05 begins then. */
+test('a set-up waits until a coat that was given is dry', () => {
+  const [first, second] = plannedYard().moulds;
+  const moulds = [first!, { ...second!, condition: 'ready' as const, turnsSinceOil: 0, dryFrom: saturday('09:05') }];
+  const plan = shiftLater({ ...handPlan(), coats: [] }, yardAt('08:45', 1, { moulds }));
+  expect(poursOf(plan)?.[1]?.slice(0, 2)).toEqual(['09:05', '09:41']);
+  expect(clockOf(plan?.batches[0]?.start)).toBe('09:17');
+});
+
+/* The coat of 11:30 is over by 11:45, dry on Saturday at 8:00 after a week and no later: the set-up there is not moved. */
+test('a coat that would not be dry for a set-up of a later session makes the plan anew', () => {
+  const plan = handPlan();
+  const week = (clock: string) => `2027-04-17T${clock}:00+01:00`;
+  const next: PlanPour = {
+    ...{ id: 'P3', batch: 'B2', mould: '900 no. 2', casting: 'panel-900' },
+    ...{ prepStart: week('08:10'), prepEnd: week('08:22'), fillStart: week('08:40'), fillEnd: week('08:47') },
+    ...{ stripStart: week('10:02'), stripEnd: week('10:10'), pieceReadyAt: week('10:10') },
+  };
+  const batch = { ...plan.batches[0]!, id: 'B2', start: week('08:30'), mixEnd: week('08:40'), end: week('08:47') };
+  const coat = { mould: '900 no. 2', start: saturday('11:30'), end: saturday('11:41') };
+  const two = {
+    ...{ ...plan, coats: [...plan.coats, coat], pours: [...plan.pours, next] },
+    batches: [...plan.batches, { ...batch, pours: ['P3'] }],
+  };
+  const minutesToDry = 7 * 1440 - 211;
+  const [first, second] = plannedYard().moulds;
+  const drying = (oilDryMinutes: number) => ({ moulds: [first!, { ...second!, oilDryMinutes }] });
+  const freed = free('900 no. 2', '08:27');
+  expect(
+    shiftLater(
+      { ...two, coats: [coat], pours: [plan.pours[0]!, next] },
+      yardAt('11:00', 1, drying(minutesToDry)),
+      freed,
+    ),
+  ).not.toBeNull();
+  expect(
+    shiftLater(
+      { ...two, coats: [coat], pours: [plan.pours[0]!, next] },
+      yardAt('11:00', 1, drying(minutesToDry)),
+      free('900 no. 2', '11:31'),
+    ),
+  ).toBeNull();
 });
 
 describe('with people enough', () => {
@@ -63,7 +109,7 @@ describe('with people enough', () => {
     const plan = handPlan();
     const week = (clock: string) => `2027-04-17T${clock}:00+01:00`;
     const next: PlanPour = {
-      ...{ id: 'P3', batch: 'B2', mould: '900 no. 1', casting: 'panel-900', oiled: false },
+      ...{ id: 'P3', batch: 'B2', mould: '900 no. 1', casting: 'panel-900' },
       ...{ prepStart: saturday('10:45'), prepEnd: saturday('11:03'), fillStart: week('08:40'), fillEnd: week('08:47') },
       ...{ stripStart: week('10:02'), stripEnd: week('10:10'), pieceReadyAt: week('10:10') },
     };

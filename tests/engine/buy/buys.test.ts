@@ -135,6 +135,7 @@ const planOf = (x: Case, buys: PlanBuy[]): PlanFile => {
     version: 2,
     batches: [],
     pours: [],
+    coats: [],
     strips: [],
     unstripped: [],
     orders: x.uses.map((u, i) => ({

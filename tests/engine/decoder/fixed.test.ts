@@ -18,7 +18,6 @@ const pour = (no: number, prep: [string, string], fill: [string, string]): Keep[
   order: '27-001',
   prepStart: saturday(prep[0]),
   prepEnd: saturday(prep[1]),
-  oiled: false,
   fillStart: saturday(fill[0]),
   fillEnd: saturday(fill[1]),
   stripStart: saturday('11:00'),
@@ -228,17 +227,28 @@ describe('what a fixed pour needs done first', () => {
     expect(reason({ ...early, ...mould('2027-04-11') })).toBe('mould 900 no. 1 is not free by then');
   });
 
-  // The set-up of a coated mould ends an hour before the mix, by its drying time.
+  // Coated from 07:30 to 07:40, dry at 08:00, when it is set up.
   test('a coat that is dry in time', () => {
     const coat = { oilEveryTurns: 3, turnsSinceOil: 3, oilMinutes: 10 };
-    const pours = [{ ...pour(1, ['07:34', '07:56'], ['08:34', '08:41']), oiled: true }, keep.pours[1]!];
-    const yard = (oilDryMinutes: number): Partial<YardFileInput> => ({
+    const coats = (from: string, to: string) => [{ mould: '900 no. 1', start: saturday(from), end: saturday(to) }];
+    const yard = (oilDryMinutes: number, given = coats('07:30', '07:40')): Partial<YardFileInput> => ({
       work: [{ ...base.work[0]!, start: '07:30' }],
       ...firstMould({ ...coat, oilDryMinutes }),
-      keep: { ...keep, pours },
+      keep: { ...keep, coats: given },
     });
-    expect(reason(yard(28))).toBe('fixed');
-    expect(reason(yard(29))).toBe('mould 900 no. 1 is not ready by then');
+    expect(reason(yard(20))).toBe('fixed');
+    // The coat itself stays, for whatever is poured after it.
+    const { dropped, coats: kept } = keptIn(yard(21));
+    expect(dropped).toMatchObject([
+      { batch: 'B1', reason: 'the sealing coat of mould 900 no. 1 would not be dry by then' },
+    ]);
+    expect(kept).toEqual([{ mould: 0, start: minute('07:30'), minutes: 10 }]);
+    const longer = 'the sealing coat of mould 900 no. 1 takes another time now';
+    expect(keptIn(yard(20, coats('07:30', '07:41'))).dropped).toMatchObject([
+      { batch: 'B1', reason: longer },
+      { coat: '900 no. 1', reason: longer },
+    ]);
+    expect(reason(yard(20, []))).toBe('mould 900 no. 1 is due for a sealing coat');
   });
 });
 

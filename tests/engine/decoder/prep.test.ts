@@ -7,6 +7,7 @@ import {
   coatDue,
   coats,
   forgetUnneededPrep,
+  minutesToCoat,
   prepAhead,
   prepMinutes,
 } from '../../../src/engine/decoder/prep.ts';
@@ -40,14 +41,17 @@ const preps = ({ moulds }: DecoderState) =>
     moulds.preppedFor[k] === NONE ? 'no' : `${clock(moulds.prepStart[k])}-${clock(moulds.prepEnd[k])}`,
   );
 
+const coatOf = ({ moulds }: DecoderState) =>
+  moulds.coatStart[0] === NONE ? null : [clock(moulds.coatStart[0]), clock(moulds.coatEnd[0])];
+
 describe('minutes of setting up (R6)', () => {
   const [panel, longPanel] = [0, 1];
   test.each<[string, Partial<YardFileInput['moulds'][number]>, number, boolean, number]>([
     ['clean and set for it', {}, panel!, false, 12],
     ['dirty: cleaned as what is to be poured asks', { condition: 'dirty' }, longPanel!, false, 15 + 9 + 25],
     ['set for another', {}, longPanel!, false, 15 + 25],
-    ['with a coat', coat, panel!, true, 12 + 10],
-    ['dirty, changed over, coated', { condition: 'dirty', ...coat }, longPanel!, true, 15 + 9 + 25 + 10],
+    ['after a coat', { condition: 'dirty', ...coat }, panel!, true, 12],
+    ['after a coat, changed over', { condition: 'dirty', ...coat }, longPanel!, true, 15 + 25],
   ])('%s', (_, mould, casting, coated, minutes) => {
     expect(prepMinutes(begun(mould), 0, casting, coated, false)).toBe(minutes);
   });
@@ -60,6 +64,20 @@ describe('minutes of setting up (R6)', () => {
     );
     expect(prepMinutes(state, 0, longPanel!, false, true)).toBe(15 + 9);
     expect(prepMinutes(state, 0, panel!, false, true)).toBe(12 + 6);
+  });
+});
+
+describe('minutes of a coat (R6)', () => {
+  test.each<[string, Partial<YardFileInput['moulds'][number]>, number]>([
+    ['of a clean mould', coat, 10],
+    ['of a dirty one: cleaned as what it is set for asks', { ...coat, condition: 'dirty', setFor: 'long' }, 10 + 9],
+  ])('%s', (_, mould, minutes) => {
+    expect(minutesToCoat(begun(mould), 0, false)).toBe(minutes);
+  });
+
+  test('after a strip', () => {
+    const inMould = [{ mould: '900 no. 1', casting: 'long', filledAt: '2027-04-03T11:00:00+01:00' }];
+    expect(minutesToCoat(begun(coat, { inMould }), 0, true)).toBe(10 + 9);
   });
 });
 
@@ -94,13 +112,38 @@ describe('setting up for the next session', () => {
     expect(preps(state)).toEqual(['no', '08:00-08:12']);
   });
 
-  test('with the coat that would be due a turn later', () => {
+  // Coated 08:00 to 08:10; meanwhile the other is set up; dry at 09:10.
+  test('with the coat that would be due a turn later, before it', () => {
     const state = begun({ ...coat, turnsSinceOil: 3 });
     prepAhead(state);
-    expect([...state.moulds.coated]).toEqual([1, 0]);
+    expect(coatOf(state)).toEqual(['08:00', '08:10']);
+    expect(preps(state)).toEqual(['09:10-09:22', '08:10-08:22']);
     const plain = begun({ ...coat, turnsSinceOil: 3 }, {}, { coatAhead: false });
     prepAhead(plain);
-    expect([...plain.moulds.coated]).toEqual([0, 0]);
+    expect(coatOf(plain)).toBeNull();
+  });
+
+  // Until 11:50 there is something to do; the coat dries past the end of the session.
+  test('with the coat alone where it dries past the session', () => {
+    const state = begun({ ...coat, turnsSinceOil: 4 });
+    state.timeline.take(state.timeline.from, state.timeline.to - state.timeline.from - 10, 1);
+    prepAhead(state);
+    expect([coatOf(state), preps(state)]).toEqual([
+      ['11:50', '12:00'],
+      ['no', 'no'],
+    ]);
+    expect([state.moulds.turnsSinceOil[0], state.moulds.dirty[0], clock(state.moulds.freeAt[0])]).toEqual([
+      0,
+      0,
+      '13:00',
+    ]);
+  });
+
+  test('never what is due and has no time left for its coat', () => {
+    const state = begun({ ...coat, oilMinutes: 20, turnsSinceOil: 4 }, {}, { restMould: 1 });
+    state.timeline.take(state.timeline.from, state.timeline.to - state.timeline.from - 15, 1);
+    prepAhead(state);
+    expect([coatOf(state), preps(state)]).toEqual([null, ['no', 'no']]);
   });
 
   test('not what rests, waits for a fixed pour or has no time left', () => {
@@ -116,12 +159,15 @@ describe('setting up for the next session', () => {
 });
 
 describe('coating ahead', () => {
-  // Twelve minutes and ten for the coat, as late as they fit before 12:00: dry at 13:00, after the session.
+  // Ten minutes for the coat, as late as they fit before 12:00: dry at 13:00, after the session.
   test('is done last thing, so that it dries overnight', () => {
     const state = begun({ ...coat, turnsSinceOil: 4 });
     coatAhead(state);
-    expect(preps(state)).toEqual(['11:38-12:00', 'no']);
-    expect(clock(state.moulds.batchFrom[0])).toBe('13:00');
+    expect([coatOf(state), preps(state)]).toEqual([
+      ['11:50', '12:00'],
+      ['no', 'no'],
+    ]);
+    expect(clock(state.moulds.freeAt[0])).toBe('13:00');
   });
 
   test('not to a mould whose coat is not due, nor when nothing is to be poured', () => {
@@ -129,10 +175,7 @@ describe('coating ahead', () => {
     coatAhead(early);
     const idle = begun({ ...coat, turnsSinceOil: 4 }, { orders: [] });
     coatAhead(idle);
-    expect([preps(early), preps(idle)]).toEqual([
-      ['no', 'no'],
-      ['no', 'no'],
-    ]);
+    expect([coatOf(early), coatOf(idle)]).toEqual([null, null]);
   });
 });
 

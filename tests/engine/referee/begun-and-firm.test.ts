@@ -236,7 +236,7 @@ describe('firm strips, packings and set-ups (R13)', () => {
     });
     const gone: PlanChange = (p) => {
       dropped({ pack: '27-001', at: '2027-04-14T18:20:00+01:00' })(p);
-      dropped({ prep: 'A', at: saturday('08:10') })(p);
+      dropped({ prep: 'A', at: saturday('08:56') })(p);
       dropped({ strip: 'A', at: saturday('08:38') })(p);
     };
     expect(firm(gone, others)).toEqual(IN_ORDER);

@@ -7,8 +7,9 @@ import { audit } from '../../contract/audit-plan.mjs';
 import { yardSeeds } from '../../support/property-seed.ts';
 import { randomYard } from '../../support/random-yard.ts';
 
-/** What a plan says of pours, strips and packings, whom the pieces are for apart. */
-const told = ({ pours, strips, orders }: PlanFile) => ({
+/** What a plan says of pours, coats, strips and packings, whom the pieces are for apart. */
+const told = ({ pours, coats, strips, orders }: PlanFile) => ({
+  coats,
   pours: pours.map(({ order: _order, ...pour }) => pour).sort((a, b) => (a.id < b.id ? -1 : 1)),
   strips: strips.map(({ order: _order, ...strip }) => strip),
   packs: orders.flatMap(({ id, packStart }) => (packStart === undefined ? [] : [{ id, packStart }])),

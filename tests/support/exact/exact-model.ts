@@ -3,7 +3,7 @@ import { needs } from '../../contract/audit-plan.mjs';
 import { type Filling, fillingsOf } from './fillings.ts';
 import { type Grid, gridOf, pointFrom, startsOf } from './grid.ts';
 import { LinearModel } from './linear-model.ts';
-import { type MouldStates, mouldStatesOf, type PrepWay } from './mould-kinds.ts';
+import { type CoatWay, type MouldStates, mouldStatesOf, type PrepWay } from './mould-kinds.ts';
 
 interface At {
   /** Point of the grid at which the task starts. */
@@ -20,6 +20,7 @@ export interface ExactModel {
   /** Pieces of each casting by order, and minutes of packing. */
   orders: { pieces: number[]; packMinutes: number }[];
   preps: (At & { way: PrepWay })[];
+  coats: (At & { way: CoatWay })[];
   batches: (At & { filling: Filling })[];
   /** Which pool the piece comes from that is filled by `fillEnd`, minutes after the start of its batch. */
   pours: (At & { pool: number; fillEnd: number })[];
@@ -82,6 +83,7 @@ export const columnsOf = (yard: YardFile, sessionCount: number): ExactModel => {
     ),
     orders,
     preps: [],
+    coats: [],
     batches: [],
     pours: [],
     strips: [],
@@ -90,6 +92,7 @@ export const columnsOf = (yard: YardFile, sessionCount: number): ExactModel => {
     later: [],
   };
   addPreps(model);
+  addCoats(model);
   addBatches(model, wanted);
   addPours(model);
   addStrips(model);
@@ -104,6 +107,15 @@ const addPreps = (model: ExactModel): void => {
     const most = countOf(model, states.idle[way.from]!.kind);
     const starts = way.asIs ? [0] : startsOf(grid, 'prep', way.minutes);
     for (const start of starts) model.preps.push({ way, start, column: lp.count(most) });
+  }
+};
+
+/** A coat is allowed where a set-up is. */
+const addCoats = (model: ExactModel): void => {
+  const { grid, states, lp } = model;
+  for (const way of states.coats) {
+    const most = countOf(model, states.idle[way.from]!.kind);
+    for (const start of startsOf(grid, 'prep', way.minutes)) model.coats.push({ way, start, column: lp.count(most) });
   }
 };
 

@@ -10,8 +10,9 @@ interface MouldKind {
   moulds: string[];
   /** Minutes to change over, by casting. */
   changeMinutes: Map<number, number>;
-  /** Infinity when no mould of the kind can come due for a coat. */
+  /** Infinity when no mould of the kind can come due for a coat: turns are not counted then. */
   oilEveryTurns: number;
+  takesCoat: boolean;
   oilMinutes: number;
   oilDryMinutes: number;
 }
@@ -39,10 +40,16 @@ export interface PrepWay {
   from: number;
   to: number;
   minutes: number;
-  dryMinutes: number;
-  oiled: boolean;
   /** The mould was set up when the plan started: nothing left to do. */
   asIs: boolean;
+}
+
+/** A sealing coat: from one idle state to another, in which the mould is once the coat is dry. */
+export interface CoatWay {
+  from: number;
+  to: number;
+  minutes: number;
+  dryMinutes: number;
 }
 
 export interface MouldStates {
@@ -51,6 +58,7 @@ export interface MouldStates {
   pools: Pool[];
   starts: Start[];
   preps: PrepWay[];
+  coats: CoatWay[];
   /** By pool: the state after stripping. */
   after: number[];
 }
@@ -67,13 +75,15 @@ class Numbering<T> {
 
 const kindOf = (yard: YardFile, mould: Mould, mostPours: number): MouldKind => {
   const comesDue = mould.oilEveryTurns !== undefined && mould.turnsSinceOil + mostPours > mould.oilEveryTurns;
-  const coat = comesDue ? [mould.oilEveryTurns, mould.oilMinutes, mould.oilDryMinutes] : [];
+  const takesCoat = mould.oilEveryTurns !== undefined;
+  const coat = takesCoat ? [comesDue ? mould.oilEveryTurns : null, mould.oilMinutes, mould.oilDryMinutes] : [];
   const casting = (id: string) => yard.castings.findIndex((c) => c.id === id);
   return {
     key: JSON.stringify([mould.makes.map((x) => [x.casting, x.changeMinutes]).sort(), coat]),
     moulds: [],
     changeMinutes: new Map(mould.makes.map((x) => [casting(x.casting), x.changeMinutes])),
     oilEveryTurns: comesDue ? mould.oilEveryTurns! : Number.POSITIVE_INFINITY,
+    takesCoat,
     oilMinutes: mould.oilMinutes,
     oilDryMinutes: mould.oilDryMinutes,
   };
@@ -93,8 +103,8 @@ export const mouldStatesOf = (yard: YardFile, mostPours: number): MouldStates =>
     kinds.list[kind]!.moulds.push(mould.id);
     starts.push(startOf(yard, mould, kind, kinds.list[kind]!, idle, pools));
   }
-  const { preps, after } = waysOf(yard, kinds.list, idle, pools);
-  return { kinds: kinds.list, idle: idle.list, pools: pools.list, starts, preps, after };
+  const { preps, coats, after } = waysOf(yard, kinds.list, idle, pools);
+  return { kinds: kinds.list, idle: idle.list, pools: pools.list, starts, preps, coats, after };
 };
 
 const startOf = (
@@ -115,14 +125,19 @@ const startOf = (
   }
   const now = minuteOf(yard.yard.now);
   const repaired = mould.condition === 'damaged';
-  const usableFrom = repaired ? Math.max(now, calendar(yard.yard.timeZone).minuteAt(mould.repairedOn!, '00:00')) : now;
+  const mended = repaired ? calendar(yard.yard.timeZone).minuteAt(mould.repairedOn!, '00:00') : now;
+  const usableFrom = Math.max(now, mended, mould.dryFrom ? minuteOf(mould.dryFrom) : now);
   const condition = mould.prepped ? 'prepped' : mould.condition === 'dirty' ? 'dirty' : 'ready';
   return { mould: mould.id, idle: idle.of({ kind, setFor: casting(mould.setFor), condition, turns }), usableFrom };
 };
 
-/** Follows every state to every pour it can be set up for, and every pour to the state it leaves, until none is new. */
+/**
+ * Follows every state to every pour it can be set up for and to the one after a coat, and every pour to the state it leaves,
+ * until none is new.
+ */
 const waysOf = (yard: YardFile, kinds: MouldKind[], idle: Numbering<IdleState>, pools: Numbering<Pool>) => {
   const preps: PrepWay[] = [];
+  const coats: CoatWay[] = [];
   const after: number[] = [];
   let [seenIdle, seenPools] = [0, 0];
   while (seenIdle < idle.list.length || seenPools < pools.list.length) {
@@ -131,29 +146,33 @@ const waysOf = (yard: YardFile, kinds: MouldKind[], idle: Numbering<IdleState>, 
       const next = kinds[kind]!.oilEveryTurns < Number.POSITIVE_INFINITY ? turns + 1 : 0;
       after.push(idle.of({ kind, setFor: casting, condition: 'dirty', turns: next }));
     }
-    for (; seenIdle < idle.list.length; seenIdle++) preps.push(...prepsFrom(yard, kinds, idle.list, seenIdle, pools));
+    for (; seenIdle < idle.list.length; seenIdle++) {
+      preps.push(...prepsFrom(yard, kinds, idle.list, seenIdle, pools));
+      coats.push(...coatsFrom(yard, kinds, idle, seenIdle));
+    }
   }
-  return { preps, after };
+  return { preps, coats, after };
+};
+
+/** A coat of a clean mould that has made no turn since the last one changes nothing. */
+const coatsFrom = (yard: YardFile, kinds: MouldKind[], idle: Numbering<IdleState>, from: number): CoatWay[] => {
+  const { kind, setFor, condition, turns } = idle.list[from]!;
+  const { takesCoat, oilMinutes, oilDryMinutes } = kinds[kind]!;
+  if (!takesCoat || (condition !== 'dirty' && turns === 0)) return [];
+  const minutes = oilMinutes + (condition === 'dirty' ? yard.castings[setFor]!.cleanMinutes : 0);
+  return [{ from, to: idle.of({ kind, setFor, condition: 'ready', turns: 0 }), minutes, dryMinutes: oilDryMinutes }];
 };
 
 const prepsFrom = (yard: YardFile, kinds: MouldKind[], idle: IdleState[], from: number, pools: Numbering<Pool>) => {
   const { kind, setFor, condition, turns } = idle[from]!;
-  const { changeMinutes, oilEveryTurns, oilMinutes, oilDryMinutes } = kinds[kind]!;
+  const { changeMinutes, oilEveryTurns } = kinds[kind]!;
   const ways: PrepWay[] = [];
   for (const [casting, change] of changeMinutes) {
     const asIs = condition === 'prepped' && casting === setFor;
     const { prepMinutes, cleanMinutes } = yard.castings[casting]!;
     const plain = prepMinutes + (condition === 'dirty' ? cleanMinutes : 0) + (casting === setFor ? 0 : change);
-    const way = (oiled: boolean): PrepWay => ({
-      from,
-      to: pools.of({ kind, casting, turns: oiled ? 0 : turns }),
-      minutes: asIs ? 0 : plain + (oiled ? oilMinutes : 0),
-      dryMinutes: oiled ? oilDryMinutes : 0,
-      oiled,
-      asIs,
-    });
-    if (asIs || turns < oilEveryTurns) ways.push(way(false));
-    if (!asIs && turns > 0) ways.push(way(true));
+    if (!asIs && turns >= oilEveryTurns) continue;
+    ways.push({ from, to: pools.of({ kind, casting, turns }), minutes: asIs ? 0 : plain, asIs });
   }
   return ways;
 };

@@ -17,13 +17,18 @@ const mixOf = (model: ExactModel, pool: number) => {
 
 const units = (model: ExactModel, minutes: number) => minutes / model.grid.unitMinutes;
 
-/** Moulds stand idle until they are set up, and dirty after they are stripped. */
+/** Moulds stand idle until they are set up or coated, again when the coat is dry, and dirty after they are stripped. */
 const idleRows = (model: ExactModel): void => {
   const { grid, states, yard } = model;
   const levels = states.idle.map(() => new Level(grid.points.length));
   for (const start of states.starts)
     if ('idle' in start) levels[start.idle]!.addNumber(pointFrom(grid, start.usableFrom), 1);
   for (const { way, start, column } of model.preps) levels[way.from]!.add(start, column, -1);
+  for (const { way, start, column } of model.coats) {
+    levels[way.from]!.add(start, column, -1);
+    const dry = grid.points[start]!.minute + way.minutes + way.dryMinutes;
+    levels[way.to]!.add(pointFrom(grid, dry), column, 1);
+  }
   for (const { pool, start, column } of model.strips) {
     const { stripMinutes } = yard.castings[states.pools[pool]!.casting]!;
     levels[states.after[pool]!]!.add(start + units(model, stripMinutes), column, 1);
@@ -31,13 +36,13 @@ const idleRows = (model: ExactModel): void => {
   for (const level of levels) level.write(model.lp);
 };
 
-/** Set up by the start of the batch, a coat dry by then; none is set up for nothing. */
+/** Set up by the start of the batch; none is set up for nothing. */
 const preppedRows = (model: ExactModel): void => {
   const { grid, states, lp } = model;
   const levels = states.pools.map(() => new Level(grid.points.length));
   const balance = states.pools.map((): Term[] => []);
   for (const { way, start, column } of model.preps) {
-    const ready = way.asIs ? minuteOf(model.yard.yard.now) : grid.points[start]!.minute + way.minutes + way.dryMinutes;
+    const ready = way.asIs ? minuteOf(model.yard.yard.now) : grid.points[start]!.minute + way.minutes;
     levels[way.to]!.add(pointFrom(grid, ready), column, 1);
     balance[way.to]!.push([column, 1]);
   }

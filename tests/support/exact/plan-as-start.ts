@@ -1,5 +1,6 @@
 import type { PlanFile, PlanPour } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
+import { coatBefore } from '../../../src/engine/book/coat-before.ts';
 import type { ExactModel } from './exact-model.ts';
 import { handoverDay } from './order-rows.ts';
 
@@ -37,6 +38,7 @@ const addMould = (model: ExactModel, plan: PlanFile, mould: string, values: Valu
     .sort((a, b) => minuteOf(a.fillStart) - minuteOf(b.fillStart));
   for (const pour of pours) {
     const casting = yard.castings.findIndex((c) => c.id === pour.casting);
+    idle = addCoat(model, plan, idle, pour, pours, values);
     const pool = addPrep(model, idle, casting, pour, values);
     addPour(model, plan, pour, pool, values);
     count(values, stripColumn(model, pool, pour.stripStart), `strip of ${pour.id}`);
@@ -44,11 +46,30 @@ const addMould = (model: ExactModel, plan: PlanFile, mould: string, values: Valu
   }
 };
 
+/** The coat before a pour, and the state it leaves the mould in. One that changes nothing has no way: left out it frees time. */
+const addCoat = (
+  model: ExactModel,
+  plan: PlanFile,
+  idle: number,
+  pour: PlanPour,
+  pours: PlanPour[],
+  values: Values,
+): number => {
+  const coat = coatBefore(plan.coats, pours, pour);
+  const way = coat && model.states.coats.find((x) => x.from === idle);
+  if (!way) return idle;
+  const start = pointAt(model, coat.start);
+  count(
+    values,
+    model.coats.find((x) => x.way === way && x.start === start),
+    `coat before ${pour.id}`,
+  );
+  return way.to;
+};
+
 const addPrep = (model: ExactModel, idle: number, casting: number, pour: PlanPour, values: Values): number => {
   const { states } = model;
-  const ways = states.preps.filter((x) => x.from === idle && states.pools[x.to]!.casting === casting);
-  // A coat that can never come due, or on top of another, has no way of its own: left out it frees time and nothing else.
-  const plain = ways.find((x) => x.oiled === pour.oiled) ?? ways[0];
+  const plain = states.preps.find((x) => x.from === idle && states.pools[x.to]!.casting === casting);
   if (!plain) throw new NoColumn(`no way to set up for ${pour.id}`);
   const start = plain.asIs ? 0 : pointAt(model, pour.prepStart);
   count(

@@ -12,6 +12,7 @@ export const peopleRows = (model: ExactModel): void => {
     for (let p = start; p < start + minutes / grid.unitMinutes; p++) busy[p]!.push([column, people]);
   };
   for (const { way, start, column } of model.preps) take(start, way.minutes, 1, column);
+  for (const { way, start, column } of model.coats) take(start, way.minutes, 1, column);
   for (const { filling, start, column } of model.batches)
     take(start, filling.end, yard.mixes[filling.mix]!.crew, column);
   for (const { pool, start, column } of model.strips) {

@@ -1,4 +1,4 @@
-import type { PlanBatch, PlanFile, PlanOrder, PlanPour, PlanStrip } from '../../../shared/plan.ts';
+import type { PlanBatch, PlanCoat, PlanFile, PlanOrder, PlanPour, PlanStrip } from '../../../shared/plan.ts';
 import { dateOfDay, dayNumber, minuteOf } from '../../../shared/time.ts';
 import { calendar, sessions } from '../../contract/audit-plan.mjs';
 import type { ExactModel } from './exact-model.ts';
@@ -7,11 +7,12 @@ import { handoverDay } from './order-rows.ts';
 interface Standing {
   mould: string;
   from: number;
+  /** The coat it has got since the last pour. */
+  coat?: PlanCoat;
 }
 interface Prepped extends Standing {
   prepStart: number;
   prepEnd: number;
-  oiled: boolean;
 }
 interface Full {
   mould: string;
@@ -35,6 +36,8 @@ class Yard {
   readonly full: Full[][];
   readonly batches: PlanBatch[] = [];
   readonly pours: PlanPour[] = [];
+  /** Only those that a pour came of: the program has others, since they cost nothing. */
+  readonly coats: PlanCoat[] = [];
   readonly strips: PlanStrip[] = [];
 
   constructor(
@@ -60,12 +63,18 @@ class Yard {
     const minute = this.model.grid.points[point]!.minute;
     const { model } = this;
     this.times(model.strips, point, ({ pool }) => this.strip(pool, minute));
+    this.times(model.coats, point, ({ way }) => {
+      const { mould } = takeFirst(this.idle[way.from]!, (x) => x.from <= minute, 'mould to coat');
+      const end = minute + way.minutes;
+      const coat = { mould, start: instant(minute), end: instant(end) };
+      this.idle[way.to]!.push({ mould, from: end + way.dryMinutes, coat });
+    });
     this.times(model.preps, point, ({ way }) => {
-      const { mould } = takeFirst(this.idle[way.from]!, (x) => x.from <= minute, 'mould to set up');
+      const { mould, coat } = takeFirst(this.idle[way.from]!, (x) => x.from <= minute, 'mould to set up');
       const end = minute + way.minutes;
       // A mould that was set up before the plan starts has its prep at the batch.
       const times = way.asIs ? { prepStart: -1, prepEnd: -1 } : { prepStart: minute, prepEnd: end };
-      this.prepped[way.to]!.push({ mould, from: way.asIs ? 0 : end + way.dryMinutes, oiled: way.oiled, ...times });
+      this.prepped[way.to]!.push({ mould, from: way.asIs ? 0 : end, ...times, ...(coat ? { coat } : {}) });
     });
     const places = new Map<string, number[]>();
     this.times(model.pours, point, ({ pool, fillEnd }) => {
@@ -89,7 +98,6 @@ class Yard {
         casting: yard.castings[casting]!.id,
         prepStart: instant(set.prepStart < 0 ? start : set.prepStart),
         prepEnd: instant(set.prepEnd < 0 ? start : set.prepEnd),
-        oiled: set.oiled,
         fillStart: instant(start + fillEnd - yard.castings[casting]!.fillMinutes),
         fillEnd: instant(start + fillEnd),
         stripStart: '',
@@ -97,6 +105,7 @@ class Yard {
         pieceReadyAt: '',
       };
       this.pours.push(pour);
+      if (set.coat) this.coats.push(set.coat);
       this.full[pool]!.push({ mould: set.mould, fillEnd: start + fillEnd, pour });
       return pour;
     });
@@ -231,6 +240,7 @@ export const solutionAsPlan = (model: ExactModel, values: Float64Array): PlanFil
     version: 2,
     batches: yard.batches,
     pours: yard.pours,
+    coats: yard.coats,
     strips: yard.strips,
     unstripped: [],
     orders,

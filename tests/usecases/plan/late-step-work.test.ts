@@ -9,23 +9,25 @@ const { sticks } = plan;
 const none = { planned: [], sticks };
 
 /* By hand: no. 2 has turned eight times since its coat, which lasts eight. */
-test('a batch was poured as planned, with a coat that was due though no set-up gave it, for whomever the plan deals to', () => {
-  const pours = plan.pours.map((pour) => ({ ...pour, oiled: false }));
+test('a batch was poured as planned, with a coat that was due though nobody wrote it down, for whomever the plan deals to', () => {
   const filled = { casting: 'panel-900', order: null };
-  expect(workOfStep({ ...at, kind: 'batch', mix: { batch: plan.batches[0]!, pours } }, yard, none)).toEqual({
-    ...{ kind: 'poured', bags: 1, cutFrom: [] },
-    pours: [
-      { ...filled, mould: '900 no. 1', coated: false, filledAt: saturday('09:22') },
-      { ...filled, mould: '900 no. 2', coated: true, filledAt: saturday('09:29') },
-    ],
-  });
+  expect(workOfStep({ ...at, kind: 'batch', mix: { batch: plan.batches[0]!, pours: plan.pours } }, yard, none)).toEqual(
+    {
+      ...{ kind: 'poured', bags: 1, cutFrom: [] },
+      pours: [
+        { ...filled, mould: '900 no. 1', coated: false, filledAt: saturday('09:22') },
+        { ...filled, mould: '900 no. 2', coated: true, filledAt: saturday('09:29') },
+      ],
+    },
+  );
 });
 
-test('a mould was set up as planned, with the coat the plan has and no other', () => {
+test('a mould was set up as planned, with a coat that was due and no other', () => {
   const [, pour] = plan.pours;
-  const ready = { kind: 'set up', mould: '900 no. 2', casting: 'panel-900', doneAt: saturday('08:45') };
+  const ready = { kind: 'set up', mould: '900 no. 2', casting: 'panel-900', doneAt: saturday('09:05') };
   expect(workOfStep({ ...at, kind: 'prep', pour: pour! }, yard, none)).toEqual({ ...ready, coated: true });
-  expect(workOfStep({ ...at, kind: 'prep', pour: { ...pour!, oiled: false } }, yard, none)).toEqual({
+  const sealed = { ...yard, moulds: yard.moulds.map((mould) => ({ ...mould, turnsSinceOil: 0 })) };
+  expect(workOfStep({ ...at, kind: 'prep', pour: pour! }, sealed, none)).toEqual({
     ...{ ...ready, coated: false },
   });
 });

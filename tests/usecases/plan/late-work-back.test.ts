@@ -14,7 +14,7 @@ const stepsOf = (plan: PlanOfWork) => {
 };
 const namesOf = (plan: PlanOfWork) => [...new Set(stepsOf(plan).map(({ name }) => name))].sort();
 
-const nothing = (): PlanFile => ({ ...handPlan(), batches: [], pours: [], strips: [], orders: [] });
+const nothing = (): PlanFile => ({ ...handPlan(), batches: [], pours: [], coats: [], strips: [], orders: [] });
 /** The batch again, of a plan made since, which has given its ids to another one. */
 const sinceThen = (): PlanFile => {
   const plan = handPlan();
@@ -30,7 +30,7 @@ const sinceThen = (): PlanFile => {
   };
 };
 
-/* By hand: a batch of two, two strips, one order. */
+/* By hand: a coat, a batch of two, two strips, one order. */
 describe('late work that is back', () => {
   test.each([
     ['of a plan without any', nothing],
@@ -39,7 +39,7 @@ describe('late work that is back', () => {
   ])('is on the list as it was, %s', (_of, plan) => {
     const back = withLateBack(plan(), lateTaken(stepsOf(handPlan())));
     expect(namesOf(back)).toEqual(namesOf(handPlan()));
-    expect(namesOf(back)).toHaveLength(4);
+    expect(namesOf(back)).toHaveLength(5);
     const ids = [...back.batches, ...back.pours].map(({ id }) => id);
     expect(new Set(ids).size).toBe(ids.length);
     expect(withLateWorkDone(yard, back)?.yard).toEqual(withLateWorkDone(yard, handPlan())?.yard);

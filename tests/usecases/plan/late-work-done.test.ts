@@ -37,6 +37,9 @@ const leftInMould = (): PlanFile => {
 };
 
 /* By hand: both moulds are poured, stripped and dirty; the order has its panel of no. 1 and the finished one. */
+/** The plan by hand of a mould that needs no coat. */
+const uncoated = (): PlanFile => ({ ...handPlan(), coats: [] });
+
 describe('a session of which nothing is written down', () => {
   test('counts as worked as planned', () => {
     const { yard } = written(yardAfter());
@@ -72,7 +75,7 @@ describe('a session of which nothing is written down', () => {
 
   test('has no packing of an order that is packed already', () => {
     const orders = yardAfter().orders.map((order) => ({ ...order, lines: [] }));
-    const onlyPacked = { ...handPlan(), batches: [], pours: [] };
+    const onlyPacked = { ...uncoated(), batches: [], pours: [] };
     expect(withLateWorkDone({ ...yardAfter(), orders }, onlyPacked)).toBeNull();
     expect(withLateWorkDone(yardAfter({ finished: [{ casting: 'panel-900', count: 2 }] }), onlyPacked)).not.toBeNull();
   });
@@ -189,7 +192,7 @@ describe('work that is written down in part', () => {
     ['for a mould that is scrapped since', { moulds: scrapped }],
   ])('keeps a batch %s to be answered, and counts nothing of it', (_of, changes) => {
     const yard = yardAfter(changes);
-    const found = written(yard);
+    const found = written(yard, uncoated());
     expect(found.yard).toEqual(yard);
     const { plan, aside } = found.putBack(planYard(yard, { effort: 'quick' }));
     expect(aside).toMatchObject({ batches: [{ start: saturday('09:05') }], strips: [], orders: [] });
@@ -200,7 +203,7 @@ describe('work that is written down in part', () => {
 
   test('lets go of a batch for a mould that is no longer there', () => {
     const moulds = yardAfter().moulds.slice(1);
-    expect(withLateWorkDone(yardAfter({ moulds }), handPlan())).toBeNull();
+    expect(withLateWorkDone(yardAfter({ moulds }), uncoated())).toBeNull();
   });
 
   test('gives an order a piece of nobody in place of one that is gone', () => {

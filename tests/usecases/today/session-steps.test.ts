@@ -19,7 +19,7 @@ describe('the steps of a session', () => {
     expect(steps().map(({ kind, at, until }) => [kind, at.slice(11, 16), until.slice(11, 16)])).toEqual([
       ['set up', '08:00', '08:10'],
       ['prep', '08:10', '08:22'],
-      ['prep', '08:22', '08:45'],
+      ['prep', '08:53', '09:05'],
       ['batch', '09:05', '09:29'],
       ['strip', '10:37', '10:45'],
       ['strip', '10:44', '10:52'],
@@ -43,7 +43,7 @@ describe('preparing a mould', () => {
       only('prep', steps()).map(({ mould, clean, seal, dryMinutes }) => ({ mould, clean, seal, dryMinutes })),
     ).toEqual([
       { mould: '900 no. 1', clean: false, seal: false, dryMinutes: 0 },
-      { mould: '900 no. 2', clean: true, seal: true, dryMinutes: 20 },
+      { mould: '900 no. 2', clean: false, seal: true, dryMinutes: 20 },
     ]);
   });
 
@@ -127,7 +127,8 @@ describe('a batch', () => {
 
   test('knows of a sealing coat that was due, in a plan made while the mould was being set up', () => {
     const plan = handPlan();
-    plan.pours[1] = { ...plan.pours[1]!, oiled: false, prepStart: saturday('09:05'), prepEnd: saturday('09:05') };
+    plan.coats = [];
+    plan.pours[1] = { ...plan.pours[1]!, prepStart: saturday('09:05'), prepEnd: saturday('09:05') };
     expect(only('batch', steps(plannedYard(), plan))[0]?.pours.map(({ sealed }) => sealed)).toEqual([false, true]);
   });
 
