@@ -56,7 +56,7 @@ describe('Today during a session', () => {
   test('says what comes next and where the clock stands', async () => {
     const { get } = await screensAt(saturday('08:31'));
     const text = await textOf(await get('/today'));
-    expect(text).toMatch(/^Next, 8:30: prepare 900 no\. 1\./);
+    expect(text).toMatch(/^Under way since 8:30, until 8:45: prepare 900 no\. 1\./);
     expect(text).toContain('Now 8:30');
   });
 

@@ -3,10 +3,20 @@ import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import type { PackStep, PrepStep, SessionStep, StripStep } from '../../src/usecases/today/session-step.ts';
 import type { TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
+import { Mark } from '../parts/mark.tsx';
 import { listText } from '../parts/quantity-text.ts';
 import { BatchStepView } from './batch-step.tsx';
 import { StripForms } from './strip-forms.tsx';
-import { amountOfText, cutText, EDGE_WORDS, forText, mayText, prepText, stepClock } from './today-text.ts';
+import {
+  amountOfText,
+  cutText,
+  EDGE_WORDS,
+  forText,
+  mayText,
+  prepText,
+  stepClock,
+  underWayText,
+} from './today-text.ts';
 import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
 
 interface StepProps<S> {
@@ -93,21 +103,30 @@ const Content: FC<StepProps<SessionStep>> = ({ step, ...rest }) => {
 };
 
 interface LineProps extends StepProps<SessionStep> {
-  id?: string;
+  id?: string | undefined;
+  /** It has begun by the clock, and is not over. */
+  begun?: boolean;
   /** What was wrong with it where it was written down together with others. */
   wrong?: string | undefined;
   /** What else can be said of it. */
   children?: Child;
 }
 
+const UnderWay: FC<Pick<LineProps, 'step'>> = ({ step }) => (
+  <p class="begun">
+    <Mark shape="half" /> {underWayText(step)}
+  </p>
+);
+
 /** One line of the timed list: from when to when, what, and the button that says it is done. */
-export const StepView: FC<LineProps> = ({ id, wrong, children, ...props }) => (
-  <li class={`step step-${props.step.kind.replace(' ', '-')}`} id={id}>
+export const StepView: FC<LineProps> = ({ id, begun = false, wrong, children, ...props }) => (
+  <li class={`step step-${props.step.kind.replace(' ', '-')}${begun ? ' step-begun' : ''}`} id={id}>
     <p class="step-time">
       {stepClock(props.step)(props.step.at)}
       <span class="quiet"> to {stepClock(props.step)(props.step.until)}</span>
     </p>
     <div class="step-content">
+      {begun && <UnderWay step={props.step} />}
       <Content {...props} />
       <Wrong message={wrong} />
     </div>

@@ -18,6 +18,7 @@ import { StepView } from './step-view.tsx';
 import { ToCome } from './to-come.tsx';
 import { ToMend } from './to-mend.tsx';
 import { belowAnswer, todayAnswer, toHaveReady } from './today-text.ts';
+import { BegunStep, UnderWay } from './under-way.tsx';
 
 interface TodayPageProps {
   model: TodayModel;
@@ -26,20 +27,24 @@ interface TodayPageProps {
 }
 
 interface StepsProps {
-  steps: readonly SessionStep[];
-  clock: Pick<TodayModel, 'now'>;
+  model: TodayModel;
   writable: boolean;
-  underWay: boolean;
   refused: RefusedForm | null;
 }
 
 /** The list of a session; while it is under way a line shows where the clock stands. */
-const Steps: FC<StepsProps> = ({ steps, clock, writable, underWay, refused }) => {
-  const nowAt = underWay ? clock.now : null;
+const Steps: FC<StepsProps> = ({ model, writable, refused }) => {
+  const { steps, underWay, now } = model;
+  const nowAt = underWay ? now : null;
   const passed = nowAt === null ? 0 : steps.filter(({ at }) => Date.parse(at) <= Date.parse(nowAt)).length;
-  const line = (step: SessionStep) => (
-    <StepView step={step} clock={clock} writable={writable} late={false} refused={refused} />
-  );
+  const line = (step: SessionStep) => {
+    const begun = model.begun.find((one) => one.step === step);
+    return begun ? (
+      <BegunStep line={begun} model={model} refused={refused} />
+    ) : (
+      <StepView step={step} clock={model} writable={writable} late={false} refused={refused} />
+    );
+  };
   return (
     <ol class="steps">
       <LongList items={steps.slice(0, passed)} draw={line} />
@@ -65,7 +70,7 @@ const HaveReady: FC<{ steps: readonly SessionStep[] }> = ({ steps }) => {
 };
 
 const Session: FC<{ model: TodayModel; refused: RefusedForm | null }> = ({ model, refused }) => {
-  const { session, steps, today, underWay } = model;
+  const { session, steps, today } = model;
   if (!session)
     return model.late.length > 0 ? null : (
       <Empty>
@@ -78,7 +83,7 @@ const Session: FC<{ model: TodayModel; refused: RefusedForm | null }> = ({ model
     <section>
       <h2>{writable ? 'Step by step' : `Step by step, ${dayText(session.date, today)}`}</h2>
       <HaveReady steps={steps} />
-      <Steps steps={steps} clock={model} writable={writable} underWay={underWay} refused={refused} />
+      <Steps model={model} writable={writable} refused={refused} />
       {!writable && <p class="quiet">What is done can be marked here on the day.</p>}
     </section>
   );
@@ -113,6 +118,7 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused }) => (
     {refused && <FormErrors errors={refused.errors} lead={lateLead(refused) ?? 'That was not written down.'} />}
     <ToCome model={model} />
     <FixedSession fixed={model.fixed} refused={refused} today={model.today} />
+    <UnderWay model={model} refused={refused} />
     {!model.underWay && <LateWork model={model} refused={refused} />}
     <Session model={model} refused={refused} />
     {model.underWay && <LateWork model={model} refused={refused} />}

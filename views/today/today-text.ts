@@ -80,6 +80,10 @@ export const stepClock = ({ kind }: SessionStep): ((instant: string) => string) 
 
 const isWork = ({ kind }: SessionStep): boolean => kind !== 'set up' && kind !== 'clear up';
 
+/** "Under way since 9:05, until 9:30" */
+export const underWayText = (step: SessionStep): string =>
+  `Under way since ${stepClock(step)(step.at)}, until ${stepClock(step)(step.until)}`;
+
 /** "today, 8:00 to 13:30", "Sat 10 Apr, 8:00 to 13:30": a session of which not all is recorded. */
 export const lateSessionText = ({ date, hours }: Pick<LateFacts, 'date' | 'hours'>, today: string): string =>
   [date === today ? 'today' : dayText(date, today), ...(hours ? [hoursText(hours)] : [])].join(', ');
@@ -109,11 +113,13 @@ const lateText = ({ late, today }: Pick<TodayModel, 'late' | 'today'>): string =
 };
 
 /**
- * The first line: what comes next while a session is under way, what of sessions before is not recorded, else when the
- * next one is and what it is for.
+ * The first line: what is under way or comes next while a session is, what of sessions before is not recorded, else when
+ * the next one is and what it is for.
  */
 export const todayAnswer = (model: TodayModel): string => {
   const next = model.steps.find(isWork);
+  const begun = model.begun.find(({ step }) => step === next || !model.steps.includes(step))?.step;
+  if (begun) return `${underWayText(begun)}: ${stepText(begun)}.`;
   if (model.underWay && next) return `Next, ${stepClock(next)(next.at)}: ${stepText(next)}.`;
   return model.late.length > 0 ? lateText(model) : nextText(model);
 };

@@ -162,8 +162,8 @@ const placeAll = (shifting: Shifting): boolean => {
   const hands = new Hands(session, yard.yard.mixers);
   for (const step of stepsOf(shifting)) {
     const from = step.from();
-    // What was to have begun by now, and can have, has begun: it is left where it was.
-    const isBegun = step.start < now && from <= step.start;
+    // What was to have begun by now, and can have, has begun (R14): it is left where it was.
+    const isBegun = step.start <= now && from <= step.start;
     const start = isBegun ? step.start : hands.earliest({ ...step, start: Math.max(step.start, from) });
     if (start === null) return false;
     hands.take(step, start);

@@ -10,8 +10,8 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Moment } from '../core/compute-for-request.ts';
 import type { Outcome } from '../core/context.ts';
 import type { CachedPlan } from './cached-plan.ts';
-import { lateSteps, lateTaken } from './late-steps.ts';
-import { asideLeft, lateWork, workOfPlan } from './late-work.ts';
+import { type LateStep, lateSteps, lateTaken } from './late-steps.ts';
+import { asideLeft, lateWork, workOfPlan, workUnderWay } from './late-work.ts';
 import { rememberPlanBefore } from './plans-before.ts';
 import { movedOnly, type PromiseMove, promisesMoved, promisesOf } from './promises-moved.ts';
 import { type CurrentPlan, carryPlanOn, remakePlan, type Unfixed } from './remake-plan.ts';
@@ -51,18 +51,23 @@ const UNDO_CHANGES = 200;
 
 const daysBefore = (now: string, days: number) => new Date((minuteOf(now) - days * 1440) * 60_000).toISOString();
 
-/** Late work that is no longer on its list after a change is kept with it, so that undoing it brings it back. */
+/** What is to be recorded of a plan by now: late, or under way. */
+const toRecord = ({ yard, cached }: Pick<CurrentPlan, 'yard' | 'cached'>): LateStep[] => {
+  const work = workOfPlan(cached.stored);
+  return [lateWork(yard, work), workUnderWay(yard, work)].flatMap((found) => (found ? lateSteps(found) : []));
+};
+
+/** Late work, and work under way, that is none any more after a change is kept with it, so that undoing it brings it back. */
 const takeLate = async (
   tx: Tx,
   change: number,
   before: CurrentPlan,
   after: Pick<CurrentPlan, 'yard' | 'cached'>,
 ): Promise<void> => {
-  const late = lateWork(before.yard, workOfPlan(before.cached.stored));
-  if (!late) return;
-  const still = lateWork(after.yard, workOfPlan(after.cached.stored));
-  const names = new Set(still && lateSteps(still).map(({ name }) => name));
-  const taken = lateSteps(late).filter(({ name }) => !names.has(name));
+  const late = toRecord(before);
+  if (late.length === 0) return;
+  const names = new Set(toRecord(after).map(({ name }) => name));
+  const taken = late.filter(({ name }) => !names.has(name));
   if (taken.length > 0) await addLateTaken(tx, change, minuteOf(before.yard.yard.now), lateTaken(taken));
 };
 

@@ -5,7 +5,7 @@ import { type Changed, changing } from '../plan/changing.ts';
 import { stepsOfSession, toAnswer } from '../plan/late-sessions.ts';
 import { type LateStep, lateSteps } from '../plan/late-steps.ts';
 import { lateWords } from '../plan/late-words.ts';
-import { lateWork } from '../plan/late-work.ts';
+import { lateWork, workUnderWay } from '../plan/late-work.ts';
 import { listText } from './record-pour.ts';
 
 const stepWords = (step: LateStep, yard: YardFile): string => {
@@ -35,12 +35,14 @@ const stepsGivenUp = (
   { step: name, session }: NotDone,
 ): LateStep[] => {
   if (name === null) return stepsOfSession(toAnswer(yard, plan, work), session);
-  const late = lateWork(yard, work);
-  return late ? lateSteps(late).filter((step) => step.name === name) : [];
+  return [lateWork(yard, work), workUnderWay(yard, work)]
+    .flatMap((found) => (found ? lateSteps(found) : []))
+    .filter((step) => step.name === name);
 };
 
 /**
- * Late work was not done: it is planned anew at once, with what cannot be without it. Undone, it is on its list again.
+ * Late work was not done, or what counts as under way was not begun: it is planned anew at once, with what cannot be
+ * without it. Undone, it is on its list again.
  */
 export const giveUpLateWork = (context: UseCaseContext, what: NotDone): Promise<Outcome<Changed<GivenUp>>> =>
   changing<GivenUp>(

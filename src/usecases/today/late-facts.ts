@@ -2,8 +2,8 @@ import type { StoredPlan } from '../../../db/stores/plan-store.ts';
 import { dateOfDay, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
-import { type LateSession, toAnswer } from '../plan/late-sessions.ts';
-import { lateStepName } from '../plan/late-steps.ts';
+import { toAnswer } from '../plan/late-sessions.ts';
+import { type LateStep, lateStepName } from '../plan/late-steps.ts';
 import { workOfPlan } from '../plan/late-work.ts';
 import type { SessionStep } from './session-step.ts';
 import { sessionSteps } from './session-steps.ts';
@@ -16,18 +16,20 @@ const whatOf = (step: SessionStep): string => {
 };
 
 /** The name by which it is said of a step that it was done, or not. */
-const nameOfStep = (step: SessionStep): string => lateStepName({ ...step, what: whatOf(step) });
+export const nameOfStep = (step: SessionStep): string => lateStepName({ ...step, what: whatOf(step) });
 
-type Shown = Parameters<typeof sessionSteps>[3];
+/** How steps are shown: in which units, with how much water. */
+export type Shown = Parameters<typeof sessionSteps>[3];
 
-/** Late steps as a session shows its steps, in order of time. */
-const linesOf = (sessions: readonly LateSession[], yard: YardFile, stored: StoredPlan, shown: Shown): LateLine[] => {
-  const [first] = sessions;
-  if (!first) return [];
-  const names = new Set(sessions.flatMap(({ steps }) => steps.map(({ name }) => name)));
-  const span = { ...first, start: first.start, end: minuteOf(yard.yard.now), from: first.start };
-  const session = { ...span, to: span.end, windows: [] };
-  return sessionSteps({ ...stored.plan, ...workOfPlan(stored) }, yard, session, shown)
+/** Steps as a session shows its steps, in order of time: of work that has begun by now. */
+export const linesOf = (wanted: readonly LateStep[], yard: YardFile, stored: StoredPlan, shown: Shown): LateLine[] => {
+  if (wanted.length === 0) return [];
+  const names = new Set(wanted.map(({ name }) => name));
+  const start = Math.min(...wanted.map(({ at }) => minuteOf(at)));
+  const end = minuteOf(yard.yard.now) + 1;
+  const day = calendarOf(yard.yard.timeZone).dayOf(start);
+  const span = { start, end, from: start, to: end, day, windows: [] };
+  return sessionSteps({ ...stored.plan, ...workOfPlan(stored) }, yard, span, shown)
     .map((step) => ({ name: nameOfStep(step), step }))
     .filter(({ name }) => names.has(name));
 };
@@ -36,7 +38,8 @@ const linesOf = (sessions: readonly LateSession[], yard: YardFile, stored: Store
 export const lateFacts = (yard: YardFile, stored: StoredPlan, shown: Shown): LateFacts[] => {
   const sessions = toAnswer(yard, stored.plan, workOfPlan(stored));
   const { instantText } = calendarOf(yard.yard.timeZone);
-  const lines = linesOf(sessions, yard, stored, shown);
+  const answered = sessions.flatMap(({ steps }) => steps);
+  const lines = linesOf(answered, yard, stored, shown);
   return sessions.map(({ key, day, start, end, steps }) => {
     const names = new Set(steps.map(({ name }) => name));
     return {

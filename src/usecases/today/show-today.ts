@@ -18,6 +18,7 @@ import type { CachedPlan } from '../plan/cached-plan.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { measuresOf } from '../typed/measures.ts';
 import { watersOfYard } from '../yard/mix-water.ts';
+import { begunFacts } from './begun-facts.ts';
 import { fixedFacts } from './fixed-facts.ts';
 import { hoursChangedOn } from './hours-changed.ts';
 import { lastMixes } from './last-mix.ts';
@@ -108,6 +109,7 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
   const orders = await openOrdersOf(context, cached);
   const steps = session ? sessionSteps(plan, yard, session, { system, waters }) : [];
   await yieldThread();
+  const begun = begunFacts(yard, cached.stored, steps, { system, waters });
   const late = lateFacts(yard, cached.stored, { system, waters });
   const lateSteps = late.flatMap(({ lines }) => lines.map(({ step }) => step));
   const day = today(yard.yard.timeZone, context.now);
@@ -123,6 +125,7 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
     fixed: fixedFacts(yard, session, hours),
     idle: idle && hoursFacts(idle, calendar),
     steps,
+    begun,
     late,
     lastMix: session
       ? lastMixes(plan, yard, session).map(({ mix, at }) => ({ mix, at: calendar.instantText(at) }))

@@ -4,7 +4,7 @@ import type { FixedFacts } from './fixed-facts.ts';
 import type { HoursChanged } from './hours-changed.ts';
 import type { SessionStep } from './session-step.ts';
 
-/** A step of a session that is over, with a name of its own. */
+/** A step with a name of its own, by which it is said what became of it: late, or under way. */
 export interface LateLine {
   name: string;
   step: SessionStep;
@@ -82,6 +82,8 @@ export interface TodayModel extends PageHead {
   /** Hours of today in which nothing is planned. */
   idle: SessionHours | null;
   steps: readonly SessionStep[];
+  /** What of `steps` has begun and is not over, and after them what has begun and stands in no hours any more. */
+  begun: readonly LateLine[];
   /** Planned for sessions that are over, and not recorded: it counts as done as planned until somebody says so or not. */
   late: readonly LateFacts[];
   lastMix: readonly LastMix[];

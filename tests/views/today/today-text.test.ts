@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { BatchStep, PrepStep, StripStep } from '../../../src/usecases/today/session-step.ts';
+import type { BatchStep, PrepStep, SessionStep, StripStep } from '../../../src/usecases/today/session-step.ts';
 import type { SessionHours, TodayModel } from '../../../src/usecases/today/today-model.ts';
 import {
   mayText,
@@ -71,6 +71,7 @@ const model = (changes: Partial<TodayModel>): TodayModel => ({
     fixed: { hours: 24, session: null },
     idle: null,
     steps: [prep, batch, strip],
+    begun: [],
     late: [],
   },
   ...{
@@ -93,6 +94,8 @@ const lateOf = (date: string) => ({
   lines: [batch, strip].map((step) => ({ name: step.kind, step })),
 });
 
+const begun = (step: SessionStep) => [{ name: step.kind, step }];
+
 describe('the first line', () => {
   test.each<[Partial<TodayModel>, string]>([
     [{}, 'Today, 8:00 to 13:30: pour 2 pieces and strip 1.'],
@@ -100,6 +103,9 @@ describe('the first line', () => {
     [{ underWay: true }, 'Next, 8:10: prepare 900 no. 1.'],
     [{ underWay: true, steps: [batch] }, 'Next, 9:05: mix 1 bag for 900 no. 1 and 900 no. 2.'],
     [{ underWay: true, steps: [strip] }, 'Next, 10:40: strip 900 no. 1.'],
+    [{ underWay: true, begun: begun(prep) }, 'Under way since 8:10, until 8:20: prepare 900 no. 1.'],
+    [{ underWay: true, begun: begun(batch) }, 'Next, 8:10: prepare 900 no. 1.'],
+    [{ steps: [], begun: begun(strip) }, 'Under way since 10:40, until 10:45: strip 900 no. 1.'],
     [{ session: null, steps: [] }, 'No session has anything to do.'],
     [{ late: [lateOf('2027-04-10')] }, 'To be recorded: pour 2 pieces and strip 1.'],
     [{ late: [lateOf('2027-04-03')] }, 'To be recorded, of Sat 3 Apr: pour 2 pieces and strip 1.'],
