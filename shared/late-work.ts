@@ -14,6 +14,8 @@ export type PlanOfWork = Pick<PlanFile, 'batches' | 'pours' | 'strips' | 'orders
 export interface LateTaken {
   /** Which steps of the list it was. */
   names: string[];
+  /** Which steps stand in for them: a batch that was begun at another time. They go when these come back. */
+  instead?: string[];
   batches: PlanBatch[];
   /** Of the batches, and those of other batches whose pieces were stripped late too. */
   pours: PlanPour[];

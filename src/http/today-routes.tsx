@@ -14,10 +14,13 @@ import { recordPrep } from '../usecases/today/record-prep.ts';
 import { recordStrip } from '../usecases/today/record-strip.ts';
 import { scrapPiece } from '../usecases/today/scrap-piece.ts';
 import { showToday } from '../usecases/today/show-today.ts';
+import { startMixing } from '../usecases/today/start-mixing.ts';
 import { stopAt } from '../usecases/today/stop-at.ts';
+import { throwBatchAway } from '../usecases/today/throw-batch-away.ts';
 import { writeLateWork } from '../usecases/today/write-late-work.ts';
 import { pourTyped } from '../usecases/typed/pour-form.ts';
 import {
+  batchTyped,
   fewerTyped,
   fixedHoursTyped,
   lateTyped,
@@ -28,6 +31,7 @@ import {
   pieceTyped,
   prepTyped,
   sessionTyped,
+  stepNamed,
   stopTyped,
   stripTyped,
 } from '../usecases/typed/today-forms.ts';
@@ -52,6 +56,8 @@ const FORMS: Readonly<Record<string, PageForm>> = {
     save: atOnce(pourTyped, recordPour),
     form: ({ other, mould0 }) => (other ? 'other-pour' : `pour ${mould0}`),
   },
+  mixing: { save: atOnce(batchTyped, startMixing), form: ({ mould }) => `mix ${mould}` },
+  'thrown-away': { save: atOnce(stepNamed, throwBatchAway), form: () => 'thrown-away' },
   stripped: { save: atOnce(stripTyped, recordStrip), form: ({ mould }) => `strip ${mould}` },
   mended: {
     save: atOnce(withDays(mendTyped), (context, { piece, fitFrom }) => mendPiece(context, piece, { fitFrom })),

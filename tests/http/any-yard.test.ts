@@ -36,6 +36,7 @@ describe('an empty yard', () => {
 const FORMS = [
   ...['/buying/bought', '/buying/arrived', '/buying/not-coming', '/buying/counted'],
   ...['/today/prepared', '/today/poured', '/today/stripped', '/today/packed', '/today/unpacked'],
+  ...['/today/mixing', '/today/thrown-away', '/today/not-done'],
   ...['/today/no-work', '/today/stop-at', '/today/one-fewer'],
 ];
 const NAMES = [
@@ -54,7 +55,20 @@ const NAMES = [
     'good',
     'order',
   ],
-  ...['mould0', 'casting0', 'filled0', 'bags', 'filledAt', 'other', 'date', 'session', 'at', 'window', 'evenShort'],
+  ...[
+    'mould0',
+    'casting0',
+    'filled0',
+    'bags',
+    'filledAt',
+    'other',
+    'date',
+    'session',
+    'at',
+    'window',
+    'evenShort',
+    'step',
+  ],
 ];
 const value = fc.oneof(
   fc.string({ unit: 'binary', maxLength: 20 }),

@@ -201,6 +201,36 @@ const severalSessions = async () => {
   return screens;
 };
 
+describe('a batch', () => {
+  const batch = { mould: '900 no. 1', at: saturday('08:22') };
+
+  /* Planned from 8:22 to 8:39; begun at 8:30 it is over at 8:47. */
+  test('begins with a tap, is under way from then on, and goes off with another', async () => {
+    const { get, database } = await screensAt(saturday('07:30'));
+    await get('/today');
+    const { post, textAfter } = screensOn(database, saturday('08:30'));
+    const begun = await textAfter(await post('/today/mixing', batch));
+    expect(begun).toContain('Mixing begun for 900 no. 1. Undo');
+    expect(begun).toContain('8:30 to 8:45 Under way since 8:30, until 8:45 Mix 1 bag of Thin panel mix');
+    const step = `late-batch-${Date.parse(saturday('08:30')) / 60_000}-900%20no.%201`;
+    const thrown = await textAfter(await post('/today/thrown-away', { step }));
+    expect(thrown).toContain('The mix for 900 no. 1 thrown away. Undo');
+    expect(thrown).not.toContain('Under way since 8:30, until 8:45 Mix');
+  });
+
+  test('that can not begin says so where it was tapped', async () => {
+    const { get, database } = await screensAt(saturday('07:30'));
+    await get('/today');
+    const { post } = screensOn(database, saturday('08:20'));
+    const refused = await post('/today/mixing', batch);
+    expect(refused.status).toBe(422);
+    expect(await textOf(refused)).toContain(
+      '900 no. 1 is not set up yet. Mark it ready to pour first. Nothing was changed. Mixing now',
+    );
+    expect((await post('/today/thrown-away', { step: 'x' })).status).toBe(422);
+  });
+});
+
 describe('after a session', () => {
   /** Planned before the session, of which nothing is recorded; one panel of the order's two is finished. */
   const untilNow = async (clock: string) => {
@@ -214,7 +244,7 @@ describe('after a session', () => {
     const { get, post, textAfter, database } = await untilNow('12:20');
     const text = await textOf(await get('/today'));
     expect(text).toContain(
-      'To be recorded: pour 1 piece, strip 1 and pack 1 order. Not recorded yet, today, 8:00 to 12:00 The plan counts on it as it was planned, until you say how it was. All as planned 8:20 to 8:40 Mix 1 bag of Thin panel mix 900 no. 1: Panel 900 for School garden Poured at 8:40 Poured just now Not done 9:55 to 10:05',
+      'To be recorded: pour 1 piece, strip 1 and pack 1 order. Not recorded yet, today, 8:00 to 12:00 The plan counts on it as it was planned, until you say how it was. All as planned 8:20 to 8:40 Mix 1 bag of Thin panel mix 900 no. 1: Panel 900 for School garden Poured at 8:40 Poured just now Not done Thrown away 9:55 to 10:05',
     );
     const pour = { bags: '1', mould0: '900 no. 1', casting0: 'panel-900', order0: '27-001', filled0: 'yes' };
     const poured = await textAfter(await post('/today/poured', { ...pour, at: saturday('08:39') }));
@@ -268,7 +298,7 @@ describe('after a session', () => {
     const why =
       'By the stock book there is too little Rapid mortar for it. Write down what arrived or count it, or write this batch down by itself.';
     expect(text).toContain(`None of it was recorded. ${why}`);
-    expect(text).toContain(`Poured just now ${why} Not done 9:55`);
+    expect(text).toContain(`Poured just now ${why} Not done Thrown away 9:55`);
     const [, id] = /<a href="#(late-batch-[^"]+)">/.exec(html) ?? [];
     expect(html).toContain(`<li class="step step-batch" id="${id}">`);
     expect(await textOf(await get('/today'))).toMatch(/To be recorded: pour 1 piece, strip 1 and pack 1 order\./);

@@ -102,6 +102,22 @@ const PouredTaps: FC<Pick<BatchStepProps, 'step' | 'now' | 'late'>> = ({ step, n
   );
 };
 
+/** The maker's word that it begins at this minute, whenever it was to begin. */
+const MixingNow: FC<Pick<BatchStepProps, 'step' | 'refused'>> = ({ step, refused }) => {
+  const moulds = listText(step.pours.map(({ mould }) => mould));
+  const mould = step.pours[0]?.mould ?? '';
+  return (
+    <WorkForm to="mixing">
+      <input type="hidden" name="mould" value={mould} />
+      <input type="hidden" name="at" value={step.at} />
+      <Wrong message={refusedAt(refused, `mix ${mould}`)?.errors.at} id="at" />
+      <Button kind="quiet" label={`Mixing now: ${moulds}`}>
+        Mixing now
+      </Button>
+    </WorkForm>
+  );
+};
+
 const Ingredients: FC<{ step: BatchStep }> = ({ step }) => {
   const into = [...step.fittings.map(amountOfText), ...step.cuts.map(cutText)];
   return (
@@ -125,6 +141,7 @@ export const BatchStepView: FC<BatchStepProps> = ({ step, now, writable, late, r
         Mix {quantityText(step.bags, 'bag')} of {step.mix}
       </p>
       {!late && <Ingredients step={step} />}
+      {writable && !late && !step.waits && step.at !== now && <MixingNow step={step} refused={refused} />}
       {writable && !(late && step.waits) ? (
         <WorkForm to="poured" class="pour-form">
           <input type="hidden" name="bags" value={String(step.bags)} />

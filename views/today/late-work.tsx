@@ -4,6 +4,7 @@ import type { LateFacts, LateLine, TodayModel } from '../../src/usecases/today/t
 import { Button } from '../parts/button.tsx';
 import { LongList } from '../parts/long-list.tsx';
 import { StepView } from './step-view.tsx';
+import { ThrownAway } from './thrown-away.tsx';
 import { lateNote, lateSessionText, stepText, workText } from './today-text.ts';
 import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
 
@@ -15,13 +16,14 @@ interface LateWorkProps {
 /** The forms about more than one line of late work. */
 const AS_PLANNED = 'as-planned';
 const NOT_DONE = 'not-done';
+const THROWN = 'thrown-away';
 
 /** Where all of it could not be written down, what is said at the top of the page. */
 export const lateLead = (refused: RefusedForm): string | null =>
   refused.form === AS_PLANNED ? 'None of it was recorded.' : null;
 
 const wrongWith = (refused: RefusedForm | null, field: string): string | undefined =>
-  (refusedAt(refused, AS_PLANNED) ?? refusedAt(refused, NOT_DONE))?.errors[field];
+  (refusedAt(refused, AS_PLANNED) ?? refusedAt(refused, NOT_DONE) ?? refusedAt(refused, THROWN))?.errors[field];
 
 const Line: FC<{ line: LateLine } & LateWorkProps> = ({ line: { name, step }, model, refused }) => (
   <StepView id={name} step={step} clock={model} writable={true} late refused={refused} wrong={wrongWith(refused, name)}>
@@ -31,6 +33,7 @@ const Line: FC<{ line: LateLine } & LateWorkProps> = ({ line: { name, step }, mo
         Not done
       </Button>
     </WorkForm>
+    <ThrownAway name={name} step={step} />
   </StepView>
 );
 

@@ -4,6 +4,7 @@ import type { SessionStep } from '../../src/usecases/today/session-step.ts';
 import type { LateLine, TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
 import { StepView } from './step-view.tsx';
+import { ThrownAway } from './thrown-away.tsx';
 import { stepText } from './today-text.ts';
 import { refusedAt, WorkForm } from './work-form.tsx';
 
@@ -33,9 +34,10 @@ export const BegunStep: FC<BegunStepProps> = ({ line: { name, step }, model, ref
     late={false}
     begun
     refused={refused}
-    wrong={refusedAt(refused, 'not-done')?.errors[name]}
+    wrong={(refusedAt(refused, 'not-done') ?? refusedAt(refused, 'thrown-away'))?.errors[name]}
   >
     <NotBegun name={name} step={step} />
+    <ThrownAway name={name} step={step} />
   </StepView>
 );
 

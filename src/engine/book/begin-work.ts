@@ -5,6 +5,7 @@ import { apply } from './apply.ts';
 import { enter } from './enter.ts';
 import type { Entry } from './entry.ts';
 import { changePieces } from './lots.ts';
+import { takesStock } from './throw-away.ts';
 import type { FromFinished, WorkDone } from './work-done.ts';
 
 /** A task of a plan that has begun: what will be recorded of it, when it is over, and how the plan has it. */
@@ -16,8 +17,6 @@ export interface TaskBegun {
 }
 
 const at = (yard: YardFile, now: string): YardFile => ({ ...yard, yard: { ...yard.yard, now } });
-
-const takesStock = ({ kind }: Entry): boolean => kind === 'stock' || kind === 'offcuts';
 
 const joined = (begun: Begun | undefined, more: Partial<Begun>): Begun => ({
   batches: [...(begun?.batches ?? []), ...(more.batches ?? [])],

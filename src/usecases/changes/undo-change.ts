@@ -85,11 +85,18 @@ const lateBy = (before: readonly StoredLateWork[], after: readonly StoredLateWor
     const known = new Set(others.map(({ change }) => change));
     return rows.filter(({ change }) => !known.has(change)).map(({ taken }) => taken);
   };
-  const off = without(after, before);
+  const [back, off] = [without(before, after), without(after, before)];
   return {
-    lateBack: [...without(before, after), ...off.map(stripsOfPours)],
-    notDone: off.flatMap(({ names }) => names),
+    lateBack: [...back, ...off.map(stripsOfPours)],
+    notDone: [...back.flatMap(({ instead = [] }) => instead), ...off.flatMap(({ names }) => names)],
   };
+};
+
+/** Whether all that is on its list again, or off it, is a batch that was begun at another time: no data were changed. */
+const isOnlyMoved = (before: readonly StoredLateWork[], after: readonly StoredLateWork[]): boolean => {
+  const all = [...before, ...after];
+  const changed = all.filter(({ change }) => all.filter((one) => one.change === change).length === 1);
+  return changed.length > 0 && changed.every(({ taken }) => taken.instead !== undefined);
 };
 
 /** What the plan did by itself changes no data. */
@@ -117,6 +124,7 @@ export const undoChange = async (
 ): Promise<Outcome<Changed<{ undone: number }>>> => {
   const words = await context.database.read(async (tx) => (await changeById(tx, id))?.words ?? '');
   let unfixed: Unfixed = {};
+  let isMoved = false;
   return changing(
     context,
     { kind: 'undo', words: `Undone: ${words}` },
@@ -128,11 +136,14 @@ export const undoChange = async (
       const lateNow = () => lateTakenSince(tx, minuteOf(context.now) - UNDO_DAYS * MINUTES_OF_DAY);
       const [anewBefore, lateBefore] = [await plannedAnews(tx), await lateNow()];
       const outcome = await undone(tx, change, by);
-      unfixed = { ...unfixedBy(anewBefore, await plannedAnews(tx)), ...lateBy(lateBefore, await lateNow()) };
+      const lateAfter = await lateNow();
+      unfixed = { ...unfixedBy(anewBefore, await plannedAnews(tx)), ...lateBy(lateBefore, lateAfter) };
       const standAgain = (await isLast(tx, id, by)) ? planBefore(context.database, id) : null;
-      if (standAgain && isPlain(unfixed)) unfixed = { standAgain };
+      isMoved = isOnlyMoved(lateBefore, lateAfter);
+      if (standAgain && (isPlain(unfixed) || isMoved)) unfixed = { standAgain };
       return outcome;
     },
-    { unfixed: () => unfixed },
+    // A batch that stands at another time again is not gone.
+    { unfixed: () => unfixed, takes: () => (isMoved && unfixed.standAgain ? null : undefined) },
   );
 };

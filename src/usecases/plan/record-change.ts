@@ -3,18 +3,19 @@ import { beginChange, endChange, pruneCaptured } from '../../../db/stores/change
 import { addLateTaken } from '../../../db/stores/late-work-store.ts';
 import { planHead, type StoredPlan, storedPlan } from '../../../db/stores/plan-store.ts';
 import { bumpRevision } from '../../../db/stores/yard-store.ts';
-import type { PlanOfWork } from '../../../shared/late-work.ts';
+import type { LateTaken, PlanOfWork } from '../../../shared/late-work.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Moment } from '../core/compute-for-request.ts';
 import type { Outcome } from '../core/context.ts';
 import type { CachedPlan } from './cached-plan.ts';
-import { type LateStep, lateSteps, lateTaken } from './late-steps.ts';
-import { asideLeft, lateWork, workOfPlan, workUnderWay } from './late-work.ts';
+import { type LateStep, lateTaken } from './late-steps.ts';
+import { asideLeft, workOfPlan } from './late-work.ts';
 import { rememberPlanBefore } from './plans-before.ts';
 import { movedOnly, type PromiseMove, promisesMoved, promisesOf } from './promises-moved.ts';
 import { type CurrentPlan, carryPlanOn, remakePlan, type Unfixed } from './remake-plan.ts';
+import { stepsToRecord } from './steps-to-record.ts';
 
 export interface ChangeWords<T> {
   kind: string;
@@ -43,6 +44,8 @@ export interface Replanning<T> {
   carryOn?: (plan: PlanFile, value: T) => PlanFile | null;
   /** What is left to be done and to be answered once work is recorded; without it, all that was. */
   workLeft?: () => PlanOfWork;
+  /** What it takes off the list of late work and work under way, null for nothing; undefined: whatever is on it no more. */
+  takes?: (value: T) => LateTaken | null | undefined;
 }
 
 /** A change may be undone for this long, and while it is among this many. */
@@ -51,24 +54,16 @@ const UNDO_CHANGES = 200;
 
 const daysBefore = (now: string, days: number) => new Date((minuteOf(now) - days * 1440) * 60_000).toISOString();
 
-/** What is to be recorded of a plan by now: late, or under way. */
-const toRecord = ({ yard, cached }: Pick<CurrentPlan, 'yard' | 'cached'>): LateStep[] => {
-  const work = workOfPlan(cached.stored);
-  return [lateWork(yard, work), workUnderWay(yard, work)].flatMap((found) => (found ? lateSteps(found) : []));
-};
+const toRecord = ({ yard, cached }: Pick<CurrentPlan, 'yard' | 'cached'>): LateStep[] =>
+  stepsToRecord(yard, workOfPlan(cached.stored));
 
 /** Late work, and work under way, that is none any more after a change is kept with it, so that undoing it brings it back. */
-const takeLate = async (
-  tx: Tx,
-  change: number,
-  before: CurrentPlan,
-  after: Pick<CurrentPlan, 'yard' | 'cached'>,
-): Promise<void> => {
+const goneSince = (before: CurrentPlan, after: Pick<CurrentPlan, 'yard' | 'cached'>): LateTaken | null => {
   const late = toRecord(before);
-  if (late.length === 0) return;
+  if (late.length === 0) return null;
   const names = new Set(toRecord(after).map(({ name }) => name));
-  const taken = late.filter(({ name }) => !names.has(name));
-  if (taken.length > 0) await addLateTaken(tx, change, minuteOf(before.yard.yard.now), lateTaken(taken));
+  const gone = late.filter(({ name }) => !names.has(name));
+  return gone.length > 0 ? lateTaken(gone) : null;
 };
 
 /** The plan that stands; a change may have given other names to what is in it. */
@@ -85,7 +80,7 @@ export const recordChange = async <T>(
   before: CurrentPlan,
   { kind, words }: ChangeWords<T>,
   work: (change: number) => Promise<Outcome<T>>,
-  { unfixed, carryOn, workLeft }: Replanning<T> = {},
+  { unfixed, carryOn, workLeft, takes }: Replanning<T> = {},
 ): Promise<Outcome<Changed<T>>> => {
   const { now } = moment;
   const promisedBefore = promisesOf(before.yard, before.plan);
@@ -102,7 +97,9 @@ export const recordChange = async <T>(
   const left = toDo ? { work: toDo } : {};
   const remade = carried ?? (await remakePlan(tx, moment, stored, { ...left, ...unfixed?.(value) }));
   const { plan, yard, dropped, cached } = remade;
-  await takeLate(tx, change, before, { yard, cached });
+  const told = takes?.(value);
+  const taken = told === undefined ? goneSince(before, { yard, cached }) : told;
+  if (taken) await addLateTaken(tx, change, minuteOf(now), taken);
   const promisedAfter = promisesOf(yard, plan);
   rememberPlanBefore(moment.database, change, before.cached.stored);
   await endChange(tx, change, { words: said, ...movedOnly(promisedBefore, promisedAfter), dropped });

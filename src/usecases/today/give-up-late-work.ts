@@ -3,9 +3,9 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { stepsOfSession, toAnswer } from '../plan/late-sessions.ts';
-import { type LateStep, lateSteps } from '../plan/late-steps.ts';
+import type { LateStep } from '../plan/late-steps.ts';
 import { lateWords } from '../plan/late-words.ts';
-import { lateWork, workUnderWay } from '../plan/late-work.ts';
+import { stepsToRecord } from '../plan/steps-to-record.ts';
 import { listText } from './record-pour.ts';
 
 const stepWords = (step: LateStep, yard: YardFile): string => {
@@ -35,9 +35,7 @@ const stepsGivenUp = (
   { step: name, session }: NotDone,
 ): LateStep[] => {
   if (name === null) return stepsOfSession(toAnswer(yard, plan, work), session);
-  return [lateWork(yard, work), workUnderWay(yard, work)]
-    .flatMap((found) => (found ? lateSteps(found) : []))
-    .filter((step) => step.name === name);
+  return stepsToRecord(yard, work).filter((step) => step.name === name);
 };
 
 /**

@@ -2,6 +2,7 @@
 export const WORK_KINDS: readonly string[] = [
   ...[
     'prepared',
+    'mixing',
     'poured',
     'stripped',
     'piece mended',
@@ -10,5 +11,6 @@ export const WORK_KINDS: readonly string[] = [
     'unpacked',
     'as planned',
     'not done',
+    'thrown away',
   ],
 ];

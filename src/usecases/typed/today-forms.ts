@@ -63,3 +63,9 @@ export const fewerTyped = ({ session = '', window }: FormFields) => done({ sessi
 
 /** Hours ahead that a session is fixed; null where it is no whole number. */
 export const fixedHoursTyped = ({ hours }: FormFields): Outcome<number | null> => done(wholeTyped(hours));
+
+/** A batch of today, by the first of its moulds and when it was to begin. */
+export const batchTyped = ({ mould = '', at = '' }: FormFields) => done({ mould, at });
+
+/** One step that is under way or late, by its name. */
+export const stepNamed = ({ step = '' }: FormFields): Outcome<string> => done(step);

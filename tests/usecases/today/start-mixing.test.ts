@@ -1,0 +1,101 @@
+import { describe, expect, test } from 'vitest';
+import { countMaterial } from '../../../src/usecases/buying/count-material.ts';
+import { undoChange } from '../../../src/usecases/changes/undo-change.ts';
+import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
+import { recordPrep } from '../../../src/usecases/today/record-prep.ts';
+import { showToday } from '../../../src/usecases/today/show-today.ts';
+import { startMixing } from '../../../src/usecases/today/start-mixing.ts';
+import { doneOf, refusalOf } from '../../support/outcomes.ts';
+import { plannedYard, saturday } from '../../support/planned-yard.ts';
+import { yardContext } from '../../support/yard-context.ts';
+
+/*
+ * Planned at 7:30 for one panel and an order of two: 8:10 prepare no. 1 (12 minutes), 8:22 mix (10), full at 8:39, out from
+ * 9:54 on (75 minutes after it was full) until 10:02, packed from 10:02 to 10:07.
+ */
+const BATCH = { mould: '900 no. 1', at: saturday('08:22') };
+
+const morning = async () => {
+  const { database } = await yardContext(plannedYard({ yard: { ...plannedYard().yard, now: saturday('07:30') } }));
+  const at = (clock: string) => ({ database, now: saturday(clock) });
+  await currentPlan(at('07:30'));
+  /** Of the one pour: mixed from, full at, out from, and when the order is packed. */
+  const times = async (clock: string) => {
+    const { batches, pours, orders } = (await currentPlan(at(clock))).plan;
+    const instants = [batches[0]?.start, pours[0]?.fillEnd, pours[0]?.stripStart, orders[0]?.packStart];
+    return [batches.length, ...instants.map((instant) => instant?.slice(8, 16))];
+  };
+  return { at, times };
+};
+
+test('by hand', async () => {
+  const { times } = await morning();
+  expect(await times('07:31')).toEqual([1, '10T08:22', '10T08:39', '10T09:54', '10T10:02']);
+});
+
+describe('mixing begun', () => {
+  /* Full eight minutes later, at 8:47: out from 10:02, packed from 10:10. */
+  test('later than planned moves what comes after it', async () => {
+    const { at, times } = await morning();
+    const { words } = doneOf(await startMixing(at('08:30'), BATCH));
+    expect(words).toBe('Mixing begun for 900 no. 1');
+    expect(await times('08:31')).toEqual([1, '10T08:30', '10T08:47', '10T10:02', '10T10:10']);
+    const { begun } = await showToday(at('08:31'));
+    expect(begun.map(({ step }) => [step.kind, step.at])).toEqual([['batch', saturday('08:30')]]);
+  });
+
+  /* Its mould is set up at 8:18 already: full at 8:36, and stripped when it was to be. */
+  test('sooner than planned leaves what comes after it, once its mould is set up', async () => {
+    const { at, times } = await morning();
+    expect(refusalOf(await startMixing(at('08:19'), BATCH))).toBe(
+      'at: 900 no. 1 is not set up yet. Mark it ready to pour first. Nothing was changed.',
+    );
+    doneOf(await recordPrep(at('08:18'), { mould: '900 no. 1', casting: 'panel-900', sealed: false }));
+    doneOf(await startMixing(at('08:19'), BATCH));
+    expect(await times('08:20')).toEqual([1, '10T08:19', '10T08:36', '10T09:54', '10T10:02']);
+  });
+
+  /* Full at 11:47: its piece comes out next Saturday, from 8:10 on, and the order is packed then. */
+  test('so late that the rest no longer fits is planned anew round it', async () => {
+    const { at, times } = await morning();
+    const { moved } = doneOf(await startMixing(at('11:30'), BATCH));
+    expect((await times('11:31')).slice(0, 4)).toEqual([1, '10T11:30', '10T11:47', '17T08:10']);
+    expect(moved).toMatchObject([{ order: '27-001', from: '2027-04-10', to: '2027-04-17' }]);
+  });
+
+  test('is one change that is undone, and done again', async () => {
+    const { at, times } = await morning();
+    const planned = await times('08:29');
+    const { change } = doneOf(await startMixing(at('08:30'), BATCH));
+    const begun = await times('08:31');
+    const back = doneOf(await undoChange(at('08:32'), change));
+    expect(await times('08:32')).toEqual(planned);
+    doneOf(await undoChange(at('08:33'), back.change));
+    expect(await times('08:34')).toEqual(begun);
+  });
+
+  test('is undone also when other things were done since: the batch stands where it was', async () => {
+    const { at, times } = await morning();
+    const planned = await times('08:29');
+    const { change } = doneOf(await startMixing(at('08:30'), BATCH));
+    doneOf(await countMaterial(at('08:31'), 'mesh', { text: '5' }));
+    doneOf(await undoChange(at('08:32'), change));
+    expect((await times('08:33')).slice(0, 3)).toEqual(planned.slice(0, 3));
+  });
+
+  test.each([
+    ['a batch that is not there', { mould: '900 no. 2', at: saturday('08:22') }],
+    ['a time that is none', { mould: '900 no. 1', at: 'now' }],
+    ['another day', { mould: '900 no. 1', at: '2027-04-17T08:22:00+01:00' }],
+  ])('is refused for %s', async (_of, named) => {
+    const { at } = await morning();
+    expect(refusalOf(await startMixing(at('08:30'), named))).toBe(
+      'at: That batch is no longer planned for this time. Look again; nothing was changed.',
+    );
+  });
+
+  test('is refused at the minute at which it begins as it is', async () => {
+    const { at } = await morning();
+    expect(refusalOf(await startMixing(at('08:22'), BATCH))).toMatch(/It begins at this minute as it is\./);
+  });
+});
