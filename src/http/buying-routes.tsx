@@ -32,7 +32,9 @@ const FORMS: Readonly<Record<string, PageForm>> = {
   'not-coming': { save: atOnce(goodsTyped, giveUpPurchase), form: ({ goods }) => `goods-${goods}` },
   'new-day': { save: effectFirst(moveDelivery), form: ({ goods }) => `goods-${goods}` },
   counted: {
-    save: atOnce(countTyped, (context, { material, counted }) => countMaterial(context, material, counted)),
+    save: atOnce(countTyped, (context, { material, counted, offcuts }) =>
+      countMaterial(context, material, counted, offcuts),
+    ),
     form: ({ line }) => `stock-${line}`,
   },
 };

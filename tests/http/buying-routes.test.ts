@@ -138,6 +138,20 @@ describe('buying', () => {
     expect(await mortarIn(screens)).toBe(2.5);
   });
 
+  test('counts sticks as whole ones and offcuts, and says both', async () => {
+    const screens = await screensOver();
+    expect(await (await screens.get('/buying')).text()).toContain('name="offcuts"');
+    const form = { line: '1', material: 'rod', counted: '2', offcuts: '2232, 1400' };
+    const text = await screens.textAfter(await screens.post('/buying/counted', form));
+    expect(text).toContain('Rod 12 mm counted: 2 whole, offcuts 2232 mm, 1400 mm in the yard, not 3 whole.');
+    expect(text).toMatch(/2 whole in the yard, .*Offcuts: 2232 mm and 1400 mm\./);
+    const refused = await screens.post('/buying/counted', { ...form, offcuts: '2232, 5 m' });
+    expect(refused.status).toBe(422);
+    const html = await refused.text();
+    expect(html).toContain('A whole one is 3000 mm. An offcut is shorter.');
+    expect(html).toContain('value="2232, 5 m"');
+  });
+
   test('keeps what did not come on its way', async () => {
     const screens = await onTheWay({ quantity: 4, on: '2027-04-06' });
     const text = await screens.textAfter(await screens.post('/buying/arrived', { goods: screens.id, came: '3' }));

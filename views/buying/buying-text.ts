@@ -53,13 +53,24 @@ const comingText = ({ coming, inYard }: StockFacts, today: string): string =>
     })
     .join('');
 
-/** "9 bags in the yard, 6 spoken for, 3 spare; 6 more on Fri 9 Apr. Always keep 2." */
+/** "2232 mm and 2 × 1400 mm". */
+const offcutsText = ({ lengths }: NonNullable<StockFacts['offcuts']>): string =>
+  listText(lengths.map(({ length, count }) => (count === 1 ? length : `${count} × ${length}`)));
+
+/** "2 whole"; without a rest of one beside them "2 sticks". */
+const thereText = ({ inYard, unit, offcuts, asTyped }: StockFacts): string => {
+  const hasRests = offcuts !== null && offcuts.lengths.length > 0;
+  if (inYard === 0) return hasRests ? 'None whole' : 'None';
+  return hasRests ? `${figure(inYard)} whole` : (asTyped ?? amountText(inYard, unit));
+};
+
+/** "9 bags in the yard, 6 spoken for, 3 spare; 6 more on Fri 9 Apr. Always keep 2." Of sticks: "2 whole in the yard, 1 spoken for, 1 spare. Offcuts: 2232 mm and 1400 mm." */
 export const stockText = (stock: StockFacts, today: string): string => {
-  const there = stock.inYard === 0 ? 'None' : (stock.asTyped ?? amountText(stock.inYard, stock.unit));
-  const offcut = stock.offcut ? ' and an offcut' : '';
+  const { offcuts } = stock;
+  const rests = offcuts && offcuts.lengths.length > 0 ? ` Offcuts: ${offcutsText(offcuts)}.` : '';
   const keep = stock.minimum > 0 ? ` Always keep ${figure(stock.minimum)}.` : '';
   const cannot = stock.canBeBought ? '' : " Can't be bought.";
-  return `${there}${offcut} in the yard${spokenText(stock)}${comingText(stock, today)}.${keep}${cannot}`;
+  return `${thereText(stock)} in the yard${spokenText(stock)}${comingText(stock, today)}.${rests}${keep}${cannot}`;
 };
 
 /** "Expected Fri 9 Apr", "Was expected Fri 2 Apr". */

@@ -3,6 +3,7 @@ import type { StockFacts } from '../../src/usecases/buying/buying-facts.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Button } from '../parts/button.tsx';
+import { TextField } from '../parts/field.tsx';
 import { KeepingLines } from '../parts/keeping-lines.tsx';
 import { isMeasure } from '../parts/quantity-text.ts';
 import { stockText } from './buying-text.ts';
@@ -30,11 +31,21 @@ export const StockLine: FC<StockLineProps> = ({ stock, today, refused }) => (
         <AmountField
           name="counted"
           id={`counted-${stock.key}`}
-          label={`In the yard now${unitHint(stock.unit)}`}
+          label={`${stock.offcuts ? 'Whole ones' : 'In the yard'} now${unitHint(stock.unit)}`}
           counts={!isMeasure(stock.unit)}
           value={refused?.typed.counted ?? ''}
           errors={refused?.errors ?? {}}
         />
+        {stock.offcuts && (
+          <TextField
+            name="offcuts"
+            id={`offcuts-${stock.key}`}
+            label="Offcuts now"
+            hint={`By length: ${stock.offcuts.example}. Empty: none.`}
+            value={refused?.typed.offcuts ?? stock.offcuts.field}
+            errors={refused?.errors ?? {}}
+          />
+        )}
         <Button label={`Correct: ${stock.name}`}>Correct</Button>
       </form>
     </details>

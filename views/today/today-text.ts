@@ -1,5 +1,12 @@
 import type { ToMendFacts } from '../../src/usecases/orders/to-mend-facts.ts';
-import type { AmountFacts, BatchStep, CutFacts, PrepStep, SessionStep } from '../../src/usecases/today/session-step.ts';
+import type {
+  AmountFacts,
+  BatchStep,
+  CutFacts,
+  CutFrom,
+  PrepStep,
+  SessionStep,
+} from '../../src/usecases/today/session-step.ts';
 import type { LateFacts, SessionHours, TodayModel } from '../../src/usecases/today/today-model.ts';
 import { byClock, fromClock, hoursText, isNever } from '../parts/clock-text.ts';
 import { clockText, countText, dayText } from '../parts/day-text.ts';
@@ -20,8 +27,23 @@ export const amountOfText = ({ quantity, unit, name }: AmountFacts): string =>
     ? `${Number(quantity.toFixed(2))} × ${name}`
     : `${quantityText(quantity, unit)} of ${name}`;
 
+/** "an offcut of 2232 mm", "a whole one", "2 whole ones". */
+const stickText = ({ offcut, sticks }: CutFrom): string => {
+  if (offcut === null) return sticks === 1 ? 'a whole one' : `${sticks} whole ones`;
+  return sticks === 1 ? `an offcut of ${offcut}` : `${sticks} offcuts of ${offcut}`;
+};
+
+/** ", from a whole one", ": 3 from an offcut of 635 mm, 1 from a whole one". */
+const fromText = (from: readonly CutFrom[]): string => {
+  const [first, ...more] = from;
+  if (!first) return '';
+  if (more.length === 0) return `, from ${stickText(first)}`;
+  return `: ${from.map((one) => `${one.count} from ${stickText(one)}`).join(', ')}`;
+};
+
 /** "4 × 190 mm of Sleeve pipe". */
-export const cutText = ({ count, length, name }: CutFacts): string => `${count} × ${length} of ${name}`;
+export const cutText = ({ count, length, name, from }: CutFacts): string =>
+  `${count} × ${length} of ${name}${fromText(from)}`;
 
 /** "May be stripped now", "from 10:45" today, "from Sun 11 Apr, 7:30" on another day. */
 export const mayText = (mayFrom: string, { today, now }: Pick<TodayModel, 'today' | 'now'>): string => {

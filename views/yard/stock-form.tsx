@@ -45,7 +45,20 @@ const Keeping: FC<Kept> = ({ keeping, shownUnit, today }) => (
 const Held: FC<StockFormProps> = (props) => (
   <fieldset class="form">
     <legend>In the yard</legend>
-    <EntryFigure {...props} name="onHand" label={`How much is there${countedIn(props)}`} />
+    <EntryFigure
+      {...props}
+      name="onHand"
+      label={`${props.entry?.stickMm === undefined ? 'How much is there' : 'Whole ones there'}${countedIn(props)}`}
+    />
+    {props.entry?.stickMm !== undefined && (
+      <EntryFigure
+        {...props}
+        name="offcuts"
+        label="Offcuts"
+        width="line"
+        hint={`What is left of opened ones, by length: ${props.model.offcutsExample}. Empty: none.`}
+      />
+    )}
     {props.entry && (
       <p class="quiet">
         <a href="/buying">Count it on the buying page</a>

@@ -3,9 +3,9 @@ import { countText } from '../parts/day-text.ts';
 import { moneyText } from '../parts/money-text.ts';
 import { amountText } from '../parts/quantity-text.ts';
 
-/** "18 bags in the yard, always keep 4 bags." */
-export const heldText = ({ inYard, keep }: Pick<YardMaterial, 'inYard' | 'keep'>): string =>
-  `${amountText(inYard.quantity, inYard.unit)} in the yard${keep.quantity > 0 ? `, always keep ${amountText(keep.quantity, keep.unit)}` : ''}.`;
+/** "18 bags in the yard, always keep 4 bags." "2 sticks in the yard, offcuts 2232 mm." */
+export const heldText = ({ inYard, keep, texts }: Pick<YardMaterial, 'inYard' | 'keep' | 'texts'>): string =>
+  `${amountText(inYard.quantity, inYard.unit)} in the yard${texts.offcuts ? `, offcuts ${texts.offcuts}` : ''}${keep.quantity > 0 ? `, always keep ${amountText(keep.quantity, keep.unit)}` : ''}.`;
 
 const comesText = (days: number | undefined): string => {
   if (days === undefined) return 'Cannot be bought.';

@@ -62,6 +62,14 @@ export interface ComingFacts extends AmountInField {
   unused: UnusedFacts | null;
 }
 
+/** Rests of opened sticks, each length in the yard's units. */
+export interface OffcutsFacts {
+  lengths: readonly { length: string; count: number }[];
+  field: string;
+  /** How they may be typed. */
+  example: string;
+}
+
 /** One material in the yard, in the unit that is shown. */
 export interface StockFacts {
   key: string;
@@ -73,8 +81,8 @@ export interface StockFacts {
   inYard: number;
   /** What was typed when it was counted, while it still is so; null where that says no more than the amount. */
   asTyped: string | null;
-  /** Beside the whole lengths there is a piece of one. */
-  offcut: boolean;
+  /** Of what is cut: rests of opened ones, the longest first, and how they stand in their field; null where it is not cut. */
+  offcuts: OffcutsFacts | null;
   spokenFor: number;
   /** What nothing in the plan will use, with what is always kept. */
   spare: number;

@@ -1,16 +1,21 @@
+import type { Material } from '../../../shared/material.ts';
 import type { PlanBuy, PlanFile } from '../../../shared/plan.ts';
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
+import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { lengthText } from '../../engine/units/length.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
 import { today } from '../core/context.ts';
 import { amountField, asTyped } from '../typed/amount-typed.ts';
 import { type Measures, shownAmount, weekOf } from '../typed/measures.ts';
+import { OFFCUTS_EXAMPLE, offcutsText } from '../typed/offcuts-typed.ts';
 import type {
   AmountInField,
   BuyingModel,
   BuyLineFacts,
   BuyWeek,
   ComingFacts,
+  OffcutsFacts,
   Purpose,
   StockFacts,
 } from './buying-facts.ts';
@@ -106,17 +111,27 @@ const onTheWayOf = (seen: Seen): ComingFacts[] =>
     })
     .sort((a, b) => a.on.localeCompare(b.on));
 
+const offcutsFacts = ({ stickMm, offcuts = [] }: Material, system: UnitSystem): OffcutsFacts | null =>
+  stickMm === undefined
+    ? null
+    : {
+        lengths: offcuts.map(({ lengthMm, count }) => ({ length: lengthText(lengthMm, system), count })),
+        field: offcutsText(offcuts, system),
+        example: OFFCUTS_EXAMPLE[system],
+      };
+
 const stockOf = (seen: Seen, notes: ReadonlyMap<string, string>): StockFacts[] =>
   seen.yard.materials.map((material, index) => {
     const { perUnit, word } = shownUnit(material.unit, seen.measures.system);
-    const { inYard, offcut, spokenFor, spare } = stockFacts(material, seen.uses.get(material.id) ?? []);
+    const { inYard, spokenFor, spare } = stockFacts(material, seen.uses.get(material.id) ?? []);
     const typed = seen.typed.get(`${material.id} onHand`);
     const keeping = seen.keeping.get(material.id) ?? null;
     return {
       key: String(index),
       ...{ material: material.id, name: material.name, unit: word, minimum: keptOf(material) * perUnit },
       canBeBought: material.leadDays !== undefined,
-      ...{ inYard: inYard * perUnit, offcut, spokenFor: spokenFor * perUnit, spare: spare * perUnit },
+      offcuts: offcutsFacts(material, seen.measures.system),
+      ...{ inYard: inYard * perUnit, spokenFor: spokenFor * perUnit, spare: spare * perUnit },
       asTyped: asTyped(typed, inYard, material.unit, seen.measures.system),
       coming: seen.goods
         .filter((one) => one.material === material.id)

@@ -9,8 +9,6 @@ export const keptOf = ({ minimum, leadDays }: Material): number => (leadDays ===
 interface StockCounted {
   /** Of lengths that are cut, whole ones. */
   inYard: number;
-  /** Beside the whole lengths there is a piece of one. */
-  offcut: boolean;
   spokenFor: number;
   /** What nothing in the plan will use, with what is always kept. */
   spare: number;
@@ -21,5 +19,5 @@ export const stockFacts = (material: Material, uses: readonly MaterialUse[]): St
   const wanted = uses.reduce((sum, { quantity }) => sum + quantity, 0);
   const whole = countedOnHand(material);
   const spokenFor = Math.min(Math.max(0, whole - keptOf(material)), wanted);
-  return { inYard: whole, offcut: (material.offcuts ?? []).length > 0, spokenFor, spare: whole - spokenFor };
+  return { inYard: whole, spokenFor, spare: whole - spokenFor };
 };

@@ -12,12 +12,21 @@ export interface IngredientFacts extends AmountFacts {
   measured: string | null;
 }
 
+/** What pieces are cut from by the plan: so many of them from offcuts of a length, or from whole ones (null). */
+export interface CutFrom {
+  offcut: string | null;
+  count: number;
+  sticks: number;
+}
+
 /** Lengths to cut that are equal. */
 export interface CutFacts {
   name: string;
   /** In the yard's units. */
   length: string;
   count: number;
+  /** Empty where the plan does not say. */
+  from: readonly CutFrom[];
 }
 
 /** Instants. */

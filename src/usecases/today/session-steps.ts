@@ -13,6 +13,7 @@ import { poursWithin } from '../plan/pour-minutes.ts';
 import { poursBefore } from '../plan/pours-of-mould.ts';
 import { shownAmount } from '../typed/measures.ts';
 import type { Waters } from '../yard/mix-water.ts';
+import { cutFrom } from './cut-from.ts';
 import { prepWork } from './prep-work.ts';
 import type {
   AmountFacts,
@@ -69,16 +70,19 @@ const slipOf = ({ yard, system, waters }: Seen, mix: YardFile['mixes'][number], 
   };
 };
 
-/** Lengths to cut, equal ones counted together. */
+/** Lengths to cut for a batch or an order, equal ones counted together. */
 const cutLengths = (
-  { yard, system }: Seen,
+  { plan, yard, system }: Seen,
+  cutFor: string,
   cuts: readonly { material: string; lengthMm: number; count: number }[],
 ): CutFacts[] => {
   const counted = new Map<string, CutFacts>();
   for (const { material, lengthMm, count } of cuts) {
     const key = `${material} ${lengthMm}`;
     const name = yard.materials.find(({ id }) => id === material)?.name ?? material;
-    counted.set(key, { name, length: lengthText(lengthMm, system), count: count + (counted.get(key)?.count ?? 0) });
+    const before = counted.get(key);
+    const from = before?.from ?? cutFrom({ plan, yard, system }, { material, lengthMm, cutFor });
+    counted.set(key, { name, length: lengthText(lengthMm, system), count: count + (before?.count ?? 0), from });
   }
   return [...counted.values()].filter(({ count }) => count > 0);
 };
@@ -137,6 +141,7 @@ const batchStep = (seen: Seen, batch: PlanBatch, pours: readonly PlanPour[]): Ba
     ),
     cuts: cutLengths(
       seen,
+      batch.id,
       castings.flatMap(({ cuts }) => cuts),
     ),
     usableUntil: text(seen.curing.workableUntil(mix, minuteOf(batch.mixEnd))),
@@ -199,6 +204,7 @@ const packStep = (
     ),
     cuts: cutLengths(
       seen,
+      id,
       kits.flatMap(({ kit, quantity }) => kit.cuts.map((cut) => ({ ...cut, count: cut.count * quantity }))),
     ),
   };

@@ -5,6 +5,7 @@ import { read } from '../../engine/units/reading.ts';
 import { amountField, asTyped } from './amount-typed.ts';
 import { figureShown } from './figures.ts';
 import { minorDigits } from './money-typed.ts';
+import { offcutsText } from './offcuts-typed.ts';
 
 export type MaterialTexts = Readonly<Record<string, string>>;
 
@@ -34,7 +35,7 @@ export const materialTexts = (material: Material, { system, currency, typed }: M
           (text) => readMm(text, system),
           (stored) => lengthText(stored, system),
         );
-  const { unitPrice, stickMm, kerfMm } = material;
+  const { unitPrice, stickMm, kerfMm, offcuts } = material;
   return {
     ...{ name: material.name, unit: material.unit, supplier: material.supplier ?? '' },
     ...{ onHand: amount('onHand'), pack: amount('pack'), minimum: amount('minimum') },
@@ -43,6 +44,7 @@ export const materialTexts = (material: Material, { system, currency, typed }: M
     // Of a pack: what is sold by 500 g costs less than the smallest coin a gram.
     packPrice: unitPrice === undefined ? '' : (unitPrice * material.pack).toFixed(minorDigits(currency)),
     stickMm: length('stickMm', stickMm),
+    offcuts: offcutsText(offcuts ?? [], system),
     kerfMm: stickMm === undefined && kerfMm === 0 ? '' : length('kerfMm', kerfMm),
   };
 };

@@ -6,9 +6,13 @@ import { type FieldWords, fitsYardFile, sayAt } from './fits-yard-file.ts';
 import type { FormFields } from './form-fields.ts';
 import { type MaterialWriting, materialTexts, readMm } from './material-figures.ts';
 import { moneyTyped } from './money-typed.ts';
+import { offcutsTyped } from './offcuts-typed.ts';
 import { ShownReader } from './shown-reader.ts';
 
 const LONGEST_WAIT_DAYS = 3650;
+
+/** Where a share of a stick is typed. */
+export const WHOLE_ONES = 'Write whole ones. What is left of an opened one stands under Offcuts.';
 
 /** What one costs, by the price of a pack; undefined where nobody said. */
 const priceTyped = (
@@ -22,6 +26,20 @@ const priceTyped = (
   if (!price.ok) reader.refuse('packPrice', price.reason);
   if (!price.ok || price.value === null || pack <= 0) return undefined;
   return Number((price.value / pack).toPrecision(15));
+};
+
+/** What is left of opened ones; undefined where there are none, or it is not cut. */
+const restsTyped = (
+  reader: ShownReader<Material>,
+  before: Material | null,
+  stickMm: number | undefined,
+  system: MaterialWriting['system'],
+): Material['offcuts'] => {
+  const there = before?.offcuts ?? [];
+  if (stickMm === undefined) return undefined;
+  const offcuts = offcutsTyped(reader.text('offcuts'), { system, before: there, stickMm });
+  if (!offcuts.ok) reader.refuse('offcuts', offcuts.reason);
+  return offcuts.ok && offcuts.value.length > 0 ? offcuts.value : undefined;
 };
 
 /** True where amounts in this unit are weighed or measured, and so are typed in other units too. */
@@ -47,15 +65,20 @@ export const materialTyped = (
     reader.figureOr(name, undefined, () => reader.whole(name, 'How many days?', { most: LONGEST_WAIT_DAYS }));
   const length = (name: 'stickMm' | 'kerfMm') => () => reader.measure(name, (text) => readMm(text, system));
   const pack = amount('pack', 1);
+  const stickMm = reader.figureOr('stickMm', undefined, length('stickMm'));
+  const onHand = amount('onHand', 0);
+  if (stickMm !== undefined && !Number.isInteger(onHand) && !(sameUnit && reader.asShown('onHand')))
+    reader.refuse('onHand', WHOLE_ONES);
   const facts = {
     id,
     name: reader.words('name', 'What is it called?'),
     unit: reader.words('unit', 'What is it counted in? Bags, kg, pieces.', 20),
-    ...{ onHand: amount('onHand', 0), pack, minimum: amount('minimum', 0) },
+    ...{ onHand, pack, minimum: amount('minimum', 0) },
     ...{ leadDays: days('leadDays'), shelfLifeDays: days('shelfLifeDays') },
     unitPrice: priceTyped(reader, before, pack, currency),
     supplier: reader.text('supplier') || undefined,
-    stickMm: reader.figureOr('stickMm', undefined, length('stickMm')),
+    stickMm,
+    offcuts: restsTyped(reader, before, stickMm, system),
     kerfMm: reader.figureOr('kerfMm', 0, length('kerfMm')) ?? 0,
   };
   const present = Object.fromEntries(Object.entries(facts).filter(([, value]) => value !== undefined));

@@ -74,6 +74,16 @@ export const expectedTyped = ({ on = '' }: FormFields, how: DateReading): Outcom
 export const arrivedTyped = (fields: FormFields): Outcome<{ goods: number; came: AmountTyped }> =>
   done({ goods: wholeTyped(fields.goods) ?? 0, came: amountIn(fields, 'came') });
 
-/** A material that was counted, and how much there is, to be read once its unit is known. */
-export const countTyped = (fields: FormFields): Outcome<{ material: string; counted: AmountTyped }> =>
-  done({ material: fields.material ?? '', counted: amountIn(fields, 'counted') });
+/** A material that was counted: how much there is, and what is left of opened ones; null where there was no field for it. */
+export interface CountTyped {
+  counted: AmountTyped;
+  offcuts: string | null;
+}
+
+/** A count as it was typed, to be read once the material is known. */
+export const countTyped = (fields: FormFields): Outcome<CountTyped & { material: string }> =>
+  done({
+    material: fields.material ?? '',
+    counted: amountIn(fields, 'counted'),
+    offcuts: fields.offcuts ?? null,
+  });

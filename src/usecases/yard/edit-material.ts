@@ -1,7 +1,7 @@
 import type { Tx } from '../../../db/open.ts';
 import { typedOf } from '../../../db/stores/figure-store.ts';
 import { addMaterial, updateMaterial } from '../../../db/stores/material-store.ts';
-import { removeOffcuts } from '../../../db/stores/offcut-store.ts';
+import { setOffcuts } from '../../../db/stores/offcut-store.ts';
 import type { Material } from '../../../shared/material.ts';
 import { done, refuse } from '../core/context.ts';
 import { newId } from '../core/new-id.ts';
@@ -41,13 +41,14 @@ export const addToStockBook = (typed: FormFields): Edit<string> => ({
     const then = withMaterial(yard, read.value);
     if (!then.ok) return then;
     await addMaterial(tx, read.value);
+    await setOffcuts(tx, id, read.value.offcuts ?? []);
     await keep(tx, null, read.value, typed, {});
     return done(read.value.name);
   },
 });
 
 /** What the database holds of a material: what a yard file leaves out is empty there. */
-const rowOf = ({ id: _id, ...facts }: Material) => ({
+const rowOf = ({ id: _id, offcuts: _offcuts, ...facts }: Material) => ({
   ...{ leadDays: null, unitPrice: null, supplier: null, shelfLifeDays: null, stickMm: null },
   ...facts,
 });
@@ -66,7 +67,7 @@ export const editMaterial = (id: string, typed: FormFields): Edit<string> => ({
     const then = withMaterial(yard, read.value);
     if (!then.ok) return then;
     await updateMaterial(tx, id, rowOf(read.value));
-    if (read.value.stickMm === undefined) await removeOffcuts(tx, id);
+    await setOffcuts(tx, id, read.value.offcuts ?? []);
     await keep(tx, before, read.value, typed, materialTexts(before, writing));
     return done(read.value.name);
   },

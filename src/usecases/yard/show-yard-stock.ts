@@ -1,5 +1,6 @@
 import { typedOf } from '../../../db/stores/figure-store.ts';
 import type { Material } from '../../../shared/material.ts';
+import { countedOnHand } from '../../engine/cut/offcuts.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
 import { arrivalsThatKeep, type KeepingFacts, keepingOf, keepingShown } from '../buying/keeping-facts.ts';
 import { materialUsesYielding } from '../buying/material-uses.ts';
@@ -7,6 +8,7 @@ import type { UseCaseContext } from '../core/context.ts';
 import type { FormFields } from '../typed/form-fields.ts';
 import { materialTexts } from '../typed/material-figures.ts';
 import { shownAmount } from '../typed/measures.ts';
+import { OFFCUTS_EXAMPLE } from '../typed/offcuts-typed.ts';
 import { showYardFrame, type YardPageHead } from './show-yard-frame.ts';
 
 interface Amount {
@@ -34,6 +36,8 @@ export interface YardStockModel extends YardPageHead {
   currency: string;
   materials: readonly YardMaterial[];
   suppliers: readonly string[];
+  /** How offcuts may be typed. */
+  offcutsExample: string;
 }
 
 /** The stock book: each material as the forms show it, in the yard's units, and who sells what. */
@@ -51,7 +55,7 @@ export const showYardStock = async (context: UseCaseContext): Promise<YardStockM
   };
   const materials = yard.materials.map((material, index) => ({
     ...material,
-    inYard: shownAmount({ quantity: material.onHand, unit: material.unit }, system),
+    inYard: shownAmount({ quantity: countedOnHand(material), unit: material.unit }, system),
     packOf: shownAmount({ quantity: material.pack, unit: material.unit }, system),
     keep: shownAmount({ quantity: material.minimum, unit: material.unit }, system),
     shownUnit: shownUnit(material.unit, system).word,
@@ -60,5 +64,13 @@ export const showYardStock = async (context: UseCaseContext): Promise<YardStockM
     guesses: guesses.filter((one) => one.kind === 'material' && one.id === material.id).map(({ figure }) => figure),
   }));
   const suppliers = [...new Set(yard.materials.flatMap(({ supplier }) => supplier ?? []))].sort();
-  return { yardName, today, system, currency: habits.currency, materials, suppliers };
+  return {
+    yardName,
+    today,
+    system,
+    currency: habits.currency,
+    materials,
+    suppliers,
+    offcutsExample: OFFCUTS_EXAMPLE[system],
+  };
 };

@@ -121,14 +121,13 @@ describe('what is in the yard', () => {
     expect(stockFacts({ ...unbuyable, onHand: 9 }, uses(20))).toMatchObject({ spokenFor: 9, spare: 0 });
   });
 
-  test('of lengths is whole ones, and an offcut', () => {
+  test('of lengths is whole ones', () => {
     const rod = plannedYard().materials[2]!;
     expect(stockFacts({ ...rod, onHand: 2.7, offcuts: [{ lengthMm: 900, count: 1 }] }, uses(1))).toEqual({
       inYard: 2,
-      offcut: true,
       spokenFor: 1,
       spare: 1,
     });
-    expect(stockFacts({ ...rod, onHand: 3 }, [])).toMatchObject({ inYard: 3, offcut: false });
+    expect(stockFacts({ ...rod, onHand: 3 }, [])).toMatchObject({ inYard: 3 });
   });
 });

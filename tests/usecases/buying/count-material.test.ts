@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { materialById } from '../../../db/stores/material-store.ts';
+import { loadYardFile } from '../../../db/stores/yard-store.ts';
 import { countMaterial } from '../../../src/usecases/buying/count-material.ts';
 import { doneOf, refusalOf } from '../../support/outcomes.ts';
 import { yardContext } from '../../support/yard-context.ts';
@@ -20,4 +21,37 @@ test.each([
   const context = await yardContext();
   expect(refusalOf(await countMaterial(context, material, { text }))).toMatch(why);
   expect((await context.database.read((tx) => materialById(tx, 'mortar')))?.onHand).toBe(20);
+});
+
+const rodIn = async ({ database, now }: Awaited<ReturnType<typeof yardContext>>) => {
+  const { materials } = await database.read((tx) => loadYardFile(tx, now));
+  const { onHand, offcuts } = materials.find(({ id }) => id === 'rod')!;
+  return { onHand, offcuts };
+};
+
+test('of sticks the whole ones are counted, and what is left of opened ones by its lengths', async () => {
+  const context = await yardContext();
+  const { words } = doneOf(await countMaterial(context, 'rod', { text: '2' }, '2232 mm, 2 × 900 mm'));
+  expect(words).toBe('Rod 12 mm counted: 2 whole, offcuts 2232 mm, 2 × 900 mm in the yard, not 3 whole');
+  const offcuts = [
+    { lengthMm: 2232, count: 1 },
+    { lengthMm: 900, count: 2 },
+  ];
+  expect(await rodIn(context)).toEqual({ onHand: 2, offcuts });
+  // Only an offcut is gone; the whole ones were not counted again.
+  doneOf(await countMaterial(context, 'rod', { text: '' }, '900 mm, 900 mm'));
+  expect(await rodIn(context)).toEqual({ onHand: 2, offcuts: offcuts.slice(1) });
+  doneOf(await countMaterial(context, 'rod', { text: '' }, ''));
+  expect(await rodIn(context)).toEqual({ onHand: 2 });
+});
+
+test.each([
+  ['2.5', '', /^counted: Write whole ones\./],
+  ['2', '3000', /^offcuts: A whole one is 3000 mm\./],
+  ['3', '', /^counted: The stock book says so already\./],
+  ['', '', /^counted: The stock book says so already\./],
+])('%s whole ones and offcuts "%s" are refused', async (whole, offcuts, why) => {
+  const context = await yardContext();
+  expect(refusalOf(await countMaterial(context, 'rod', { text: whole }, offcuts))).toMatch(why);
+  expect(await rodIn(context)).toEqual({ onHand: 3 });
 });

@@ -139,7 +139,7 @@ describe('a batch', () => {
       castings: [{ ...base.castings[0]!, cuts: [{ material: 'rod', lengthMm: 190, count: 2 }] }],
     });
     expect(only('batch', steps(yard))[0]).toMatchObject({
-      cuts: [{ name: 'Rod 12 mm', length: '190 mm', count: 4 }],
+      cuts: [{ name: 'Rod 12 mm', length: '190 mm', count: 4, from: [] }],
       wetUntil: saturday('10:29'),
     });
   });
@@ -185,6 +185,6 @@ test('packing says what is in the parcel and what is cut for it', () => {
     order: '27-001',
     customer: 'School garden',
     contents: [{ name: 'Pair of panels', quantity: 1 }],
-    cuts: [{ name: 'Rod 12 mm', length: '300 mm', count: 2 }],
+    cuts: [{ name: 'Rod 12 mm', length: '300 mm', count: 2, from: [{ offcut: null, count: 2, sticks: 1 }] }],
   });
 });

@@ -6,6 +6,7 @@ import type { UseCaseContext } from '../../../src/usecases/core/context.ts';
 import { addToStockBook, editMaterial } from '../../../src/usecases/yard/edit-material.ts';
 import { showYardStock } from '../../../src/usecases/yard/show-yard-stock.ts';
 import { refusedFor, savedAnyway } from '../../support/saving.ts';
+import { smallYard } from '../../support/small-yard.ts';
 import { yardContext } from '../../support/yard-context.ts';
 
 const SAND = { name: 'Sand', unit: 'kg', onHand: '55 lb', minimum: '10', leadDays: '2', packPrice: '4.50', pack: '25' };
@@ -72,5 +73,33 @@ describe('a material that is edited', () => {
       'stickMm: Kits need pieces that are cut from it. How long is one?',
     ]);
     expect(await context.database.read(guessesOfYard)).toEqual([]);
+  });
+
+  test('that is cut has whole ones, and offcuts by their lengths', async () => {
+    const context = await yardContext();
+    const rod = await textsOf(context, 'rod');
+    await savedAnyway(context, editMaterial('rod', { ...rod, onHand: '2', offcuts: '2232.5, 2 × 40 cm' }));
+    const offcuts = [
+      { lengthMm: 2232.5, count: 1 },
+      { lengthMm: 400, count: 2 },
+    ];
+    expect(await materialIn(context, 'rod')).toMatchObject({ onHand: 2, offcuts });
+    await context.database.write((tx) => setUnits(tx, 'US'));
+    const shown = await textsOf(context, 'rod');
+    expect(shown.offcuts).toBe('7 ft 3 7/8 in, 2 × 1 ft 3 3/4 in');
+    await savedAnyway(context, editMaterial('rod', { ...shown, name: 'Rod' }));
+    expect(await materialIn(context, 'rod')).toMatchObject({ name: 'Rod', offcuts });
+    expect(await refusedFor(context, editMaterial('rod', { ...shown, onHand: '1.5', offcuts: '12 ft' }))).toEqual([
+      'onHand: Write whole ones. What is left of an opened one stands under Offcuts.',
+      'offcuts: A whole one is 9 ft 10 1/8 in. An offcut is shorter.',
+    ]);
+  });
+
+  test('that is cut no more has no offcuts', async () => {
+    const context = await yardContext(smallYard({ kits: [], orders: [] }));
+    const rod = await textsOf(context, 'rod');
+    await savedAnyway(context, editMaterial('rod', { ...rod, offcuts: '700' }));
+    await savedAnyway(context, editMaterial('rod', { ...(await textsOf(context, 'rod')), stickMm: '' }));
+    expect(await materialIn(context, 'rod')).not.toHaveProperty('offcuts');
   });
 });

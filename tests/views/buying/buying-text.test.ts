@@ -12,8 +12,12 @@ import {
 const TODAY = '2027-04-05';
 const bags: StockFacts = {
   ...{ key: '0', material: 'mortar', name: 'Rapid mortar', unit: 'bag', minimum: 0, canBeBought: true },
-  ...{ inYard: 9, asTyped: null, offcut: false, spokenFor: 6, spare: 3, coming: [], note: null, keeping: null },
+  ...{ inYard: 9, asTyped: null, offcuts: null, spokenFor: 6, spare: 3, coming: [], note: null, keeping: null },
 };
+
+const rests = (...lengths: [string, number][]) => ({
+  ...{ lengths: lengths.map(([length, count]) => ({ length, count })), field: '', example: '' },
+});
 
 describe('stock as a sentence', () => {
   test.each<[Partial<StockFacts>, string]>([
@@ -34,10 +38,12 @@ describe('stock as a sentence', () => {
     ],
     [{ unit: 'g', inYard: 700, spokenFor: 684.4, spare: 15.6 }, '700 g in the yard, 684.4 spoken for, 15.6 spare.'],
     [{ unit: 'each', inYard: 30, spokenFor: 22, spare: 8 }, '30 in the yard, 22 spoken for, 8 spare.'],
+    [{ unit: 'stick', inYard: 2, spokenFor: 2, spare: 0, offcuts: rests() }, '2 sticks in the yard, all spoken for.'],
     [
-      { unit: 'stick', inYard: 2, offcut: true, spokenFor: 2, spare: 0 },
-      '2 sticks and an offcut in the yard, all spoken for.',
+      { unit: 'stick', inYard: 2, spokenFor: 2, spare: 0, offcuts: rests(['2232 mm', 1], ['1400 mm', 2]) },
+      '2 whole in the yard, all spoken for. Offcuts: 2232 mm and 2 × 1400 mm.',
     ],
+    [{ unit: 'stick', inYard: 0, offcuts: rests(['90 mm', 1]) }, 'None whole in the yard. Offcuts: 90 mm.'],
     [{ unit: 'oz', inYard: 24.69, asTyped: '700 g' }, '700 g in the yard, 6 spoken for, 3 spare.'],
     [{ unit: 'fl oz', inYard: 24.691, spokenFor: 0 }, '24.69 fl oz in the yard, none spoken for.'],
     [{ canBeBought: false }, "9 bags in the yard, 6 spoken for, 3 spare. Can't be bought."],

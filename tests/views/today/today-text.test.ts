@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { BatchStep, PrepStep, SessionStep, StripStep } from '../../../src/usecases/today/session-step.ts';
 import type { SessionHours, TodayModel } from '../../../src/usecases/today/today-model.ts';
 import {
+  cutText,
   mayText,
   peopleText,
   prepText,
@@ -174,4 +175,15 @@ test('what is measured is fetched to a tenth, never too little', () => {
   expect(toHaveReady([fitting(11.02, 'oz'), fitting(0.04, 'oz')])).toMatchObject([{ quantity: 11.1 }]);
   expect(toHaveReady([fitting(0.1, 'm2'), fitting(0.2, 'm2')])).toMatchObject([{ quantity: 0.3 }]);
   expect(toHaveReady([fitting(2.25, 'bag')])).toMatchObject([{ quantity: 2.25 }]);
+});
+
+test('what is cut says what it is cut from', () => {
+  const pins = { name: 'Rod', length: '300 mm', count: 6 };
+  const from = (offcut: string | null, count: number, sticks = 1) => ({ offcut, count, sticks });
+  expect(cutText({ ...pins, from: [] })).toBe('6 × 300 mm of Rod');
+  expect(cutText({ ...pins, from: [from(null, 6)] })).toBe('6 × 300 mm of Rod, from a whole one');
+  expect(cutText({ ...pins, from: [from('2232 mm', 6)] })).toBe('6 × 300 mm of Rod, from an offcut of 2232 mm');
+  expect(cutText({ ...pins, from: [from('635 mm', 2, 2), from(null, 4, 2)] })).toBe(
+    '6 × 300 mm of Rod: 2 from 2 offcuts of 635 mm, 4 from 2 whole ones',
+  );
 });
