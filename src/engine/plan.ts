@@ -127,7 +127,9 @@ export const planWithMemory = (yard: YardFile, options: PlanOptions = {}): { pla
     const tried = [...memories.map((m) => dispatchFrom(problem, m)), dispatch];
     const given = new Set(options.given);
     const { stood, freer } = standOn(yard, standing, memory);
-    const others = [freer, ...tried.map((one) => candidateOf(state, one))];
+    const lost = ({ dropped }: Candidate) => dropped.filter((task) => isFixed(task, yard.keep)).length;
+    // What is fixed and can stay does stay, though another plan were better.
+    const others = [freer, ...tried.map((one) => candidateOf(state, one))].filter((one) => lost(one) <= lost(stood));
     const chosen = chooseBeside(stood, others, given, near);
     return standingPlan(yard, chosen);
   }

@@ -4,7 +4,7 @@ import { buysOf } from '../buy/buys.ts';
 import { type CutDemand, cutPlan } from '../cut/cut-plan.ts';
 import { begunIn } from './begun.ts';
 import { bagsOf, type DecoderState } from './decoder-state.ts';
-import type { FixedPrep } from './fixed-batch.ts';
+import { droppedBy } from './dropped-by.ts';
 import { NONE, type Problem } from './problem.ts';
 
 interface Use {
@@ -269,39 +269,6 @@ export const scoreOf = (state: DecoderState): PlanFile['score'] => {
   return score;
 };
 
-/** Fixed strips, packings and set-ups that the rules allow and that the plan has not: nothing came of what they were for. */
-const droppedFor = ({ placed, orders, problem }: DecoderState): PlanFile['dropped'] => {
-  const { instantText } = problem.calendar;
-  const { strips, packs, preps } = problem.fixed;
-  if (strips.length + packs.length + preps.length === 0) return [];
-  const when = (mould: number, start: number) => `${mould} ${start}`;
-  const places = Array.from({ length: placed.pours }, (_, p) => p);
-  const stripped = new Set(places.map((p) => when(placed.pourMould[p]!, placed.pourStripStart[p]!)));
-  const setUp = new Set(places.map((p) => when(placed.pourMould[p]!, placed.pourPrepStart[p]!)));
-  const isStripped = (mould: number, start: number) =>
-    placed.firstStripStart[mould] === start || stripped.has(when(mould, start));
-  const isSetUp = ({ mould, start }: FixedPrep) => setUp.has(when(mould, start));
-  const id = (list: readonly { id: string }[], place: number) => list[place]!.id;
-  const { moulds } = problem.yard;
-  return [
-    ...strips.flatMap(({ mould, start }) =>
-      isStripped(mould, start) ? [] : [{ strip: id(moulds, mould), at: instantText(start), reason: NOTHING_THERE }],
-    ),
-    ...packs.flatMap(({ order, start }) =>
-      orders.packStart[order] === start
-        ? []
-        : [{ pack: id(problem.yard.orders, order), at: instantText(start), reason: NOT_READY }],
-    ),
-    ...preps.flatMap((prep) =>
-      isSetUp(prep) ? [] : [{ prep: id(moulds, prep.mould), at: instantText(prep.start), reason: NOTHING_POURED }],
-    ),
-  ];
-};
-
-const NOTHING_THERE = 'there is nothing in the mould then';
-const NOT_READY = 'the order is not ready by then';
-const NOTHING_POURED = 'nothing is poured there next';
-
 const compareStarts = (a: { start: string }, b: { start: string }): number => Date.parse(a.start) - Date.parse(b.start);
 
 /**
@@ -341,7 +308,7 @@ export const writePlan = (
       unplanned,
       sticks,
       buys,
-      dropped: [...problem.fixed.dropped, ...droppedFor(state)],
+      dropped: droppedBy(state),
       score: scoreOf(state),
     },
   };

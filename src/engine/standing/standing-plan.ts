@@ -1,16 +1,17 @@
-import type { Keep, PlanFile, PlanPour } from '../../../shared/plan.ts';
+import type { DroppedTask, Keep, PlanFile, PlanPour } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { coatsBefore } from '../book/coat-before.ts';
 import { compile } from '../decoder/compile.ts';
 import { type DecoderState, decoderStateOf } from '../decoder/decoder-state.ts';
 import { type Dispatch, dispatchOf } from '../decoder/dispatch.ts';
+import { droppedBy } from '../decoder/dropped-by.ts';
 import { NONE, type Problem } from '../decoder/problem.ts';
 import { settle } from '../decoder/settle.ts';
 import { fitIn } from '../quote/fit-in.ts';
 import { daysLateOf } from '../quote/present.ts';
 import { type Evaluation, evaluate, isBetter } from '../search/evaluation.ts';
-import { dispatchFrom, type PlanMemory } from '../search/memory.ts';
+import { dispatchFrom, memoryOf, type PlanMemory } from '../search/memory.ts';
 import { earliestDueFirst } from '../search/rules.ts';
 import { type BatchOfPours, lessPours } from './less-pours.ts';
 
@@ -23,6 +24,8 @@ export interface Candidate {
   daysLate: number[];
   /** Hand-over day by order; NONE for one that is left out. */
   readyOn: number[];
+  /** What is kept and not in it. */
+  dropped: DroppedTask[];
 }
 
 /** What a dispatch comes to, settled in the problem's own state. */
@@ -33,7 +36,8 @@ export const candidateOf = (state: DecoderState, dispatch: Dispatch): Candidate 
     const completesAt = orders.completesAt[o]!;
     return completesAt === NONE ? NONE : problem.handover[problem.calendar.dayOf(completesAt) - problem.today]!;
   });
-  return { problem, dispatch, evaluation: evaluate(state), daysLate: daysLateOf(state), readyOn };
+  const dropped = droppedBy(state);
+  return { problem, dispatch, evaluation: evaluate(state), daysLate: daysLateOf(state), readyOn, dropped };
 };
 
 /**
@@ -123,28 +127,23 @@ const withoutIdle = (standing: Keep, idle: ReadonlySet<PlanPour>, yard: YardFile
   };
 };
 
-/** The best of carrying the plan forward with just this kept of it, left in its state. */
-const stand = (yard: YardFile, standing: Keep, memory: PlanMemory | undefined) => {
-  const kept = { ...yard, keep: standing };
+/** The best of carrying the plan forward with just this kept of it, in one of these ways, left in its state. */
+const stand = (kept: YardFile, ways: readonly PlanMemory[]) => {
   const problem = compile(kept);
   const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
-  const fitted = memory && fitIn(kept, memory);
-  const dispatches = [
-    ...(memory ? [dispatchFrom(problem, memory)] : []),
-    ...(fitted ? [dispatchFrom(problem, fitted)] : []),
-    dispatchOf(earliestDueFirst(problem)),
-  ];
+  const dispatches = [...ways.map((way) => dispatchFrom(problem, way)), dispatchOf(earliestDueFirst(problem))];
   const candidates = dispatches.map((dispatch) => candidateOf(state, dispatch));
   const best = candidates.reduce((a, one) => (isBetter(one.evaluation, a.evaluation) ? one : a));
   return { best: candidateOf(state, best.dispatch), state };
 };
 
 /** As `stand`, less pours that nobody waits for any more. */
-const standLean = (yard: YardFile, standing: Keep, memory: PlanMemory | undefined): Candidate => {
-  const { best, state } = stand(yard, standing, memory);
+const standLean = (yard: YardFile, standing: Keep, ways: readonly PlanMemory[]): Candidate => {
+  const { best, state } = stand({ ...yard, keep: standing }, ways);
   const idle = idlePours(state, standing);
   if (idle.size === 0) return best;
-  const leaner = stand(yard, withoutIdle(standing, idle, yard, best.problem), memory).best;
+  const keep = withoutIdle(standing, idle, yard, best.problem);
+  const leaner = stand({ ...yard, keep }, [...ways, memoryOf(best.problem, best.dispatch)]).best;
   return isBetter(best.evaluation, leaner.evaluation) ? best : leaner;
 };
 
@@ -159,8 +158,18 @@ export const standOn = (
   memory: PlanMemory | undefined,
 ): { stood: Candidate; freer: Candidate } => {
   const { batches, pours } = standing;
-  const stood = standLean(yard, withFixed(standing, yard), memory);
-  return { stood, freer: standLean(yard, withFixed({ batches, pours }, yard), memory) };
+  const keep = withFixed(standing, yard);
+  const fitted = memory && fitIn({ ...yard, keep }, memory);
+  const stood = standLean(
+    yard,
+    keep,
+    [memory, fitted].filter((way) => !!way),
+  );
+  // What was found for the one is a way for the other: to look for a place once more takes as long as all the rest.
+  return {
+    stood,
+    freer: standLean(yard, withFixed({ batches, pours }, yard), [memoryOf(stood.problem, stood.dispatch)]),
+  };
 };
 
 /** Whatever stands, what is fixed beside batches is: strips, packings and set-ups. */

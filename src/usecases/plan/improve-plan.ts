@@ -12,7 +12,7 @@ import { type CachedPlan, cachedPlan, cachePlan, fileAt } from './cached-plan.ts
 import { dropsOf, type FixedPlan, fixedPlan, withKeep } from './fixed-plan.ts';
 import type { LateWorkDone } from './late-work-done.ts';
 import { BETTER_PLAN, recordRemake } from './record-remake.ts';
-import { fixingFrom, givenOrders, startingFrom } from './remake-plan.ts';
+import { fixingFrom, givenOrders, startingFrom, told } from './remake-plan.ts';
 import { isWorthMoving } from './worth-moving.ts';
 
 /** A plan that was made in a hurry, and what a better one has to be made from. */
@@ -46,7 +46,7 @@ const storeBetter = async (
   const { stored } = cached;
   const head = await planHead(tx);
   if (head?.number !== stored.number || head.improved || (await revision(tx)) !== stored.revision) return null;
-  const { plan, aside: unanswered } = putBack(found.plan);
+  const { plan, aside: unanswered } = putBack(told(found.plan));
   const given = new Set(givenOrders(await promisedDays(tx)));
   if (!isWorthMoving(yard, stored.plan, plan, given)) {
     await markImproved(tx);
@@ -56,7 +56,7 @@ const storeBetter = async (
     ...cached,
     stored: await savePlan(tx, { ...stored, plan, unanswered, memory: found.memory, improved: true }),
   };
-  const dropped = dropsOf(fixed, plan);
+  const dropped = dropsOf(fixed, found.plan);
   const recorded = fileAt(cached, stored.now);
   const after = { plan, yard: recorded, revision: stored.revision, now: stored.now, dropped, cached: better };
   await recordRemake(tx, now, BETTER_PLAN, stored, after);

@@ -139,7 +139,7 @@ export const remakePlan = async (
   const stands = standing ? { standing, given } : {};
   const question = { yard: withKeep(worked.yard, fixed.keep), ...startingFrom(before), ...stands };
   const { plan: made, memory } = await computeForRequest(background, 'quick plan', question);
-  const { plan, aside } = worked.putBack(made);
+  const { plan, aside } = worked.putBack(told(made));
   const { from, until } = goodMinutes(worked.yard);
   const good = { goodFromMinute: from, goodUntilMinute: until };
   await yieldThread();
@@ -155,8 +155,11 @@ export const remakePlan = async (
     anew,
   };
   const cached = { stored: await savePlan(tx, kept), file, hours };
-  return { ...currentAt(cached, now), dropped: dropsOf(fixed, plan) };
+  return { ...currentAt(cached, now), dropped: dropsOf(fixed, made) };
 };
+
+/** What could not stay is told with the change; from then on what is fixed is what the plan has. */
+export const told = (plan: PlanFile): PlanFile => ({ ...plan, dropped: [] });
 
 /**
  * Stores what `carry` makes of the present plan as the plan of the data as it is now, with the instant it was made for and
