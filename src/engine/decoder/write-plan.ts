@@ -51,8 +51,8 @@ const namesOf = ({ placed, problem }: DecoderState): Names => {
 };
 
 /** What is being packed, or mixed, has been taken out of the stock. */
-const isPackBegun = ({ orders, problem }: DecoderState, order: number): boolean =>
-  orders.packStart[order] !== NONE && orders.packStart[order]! < problem.now;
+const isPackBegun = ({ problem }: DecoderState, order: number): boolean =>
+  problem.begun.packs.some((pack) => pack.order === order);
 
 const isBatchBegun = ({ placed, problem }: DecoderState, batch: number): boolean =>
   problem.fixed.batches[placed.batchFixed[batch]!]?.isBegun === true;

@@ -77,7 +77,7 @@ const midway = (seed: number) => {
   if (long.length === 0) return null;
   const dice = diceOf(seed);
   const task = dice.pick(long);
-  const until = dice.whole(task.start + 1, task.end - 1);
+  const until = dice.whole(task.start, task.end - 1);
   const worked = workedUntil({ yard, plan }, until);
   if (!worked?.plan) return null;
   const tasks = tasksOf(worked.plan).filter(({ start, end }) => start <= until && until < end);
