@@ -3,7 +3,7 @@ import { sql } from 'drizzle-orm';
 import { getTableConfig, type SQLiteTable } from 'drizzle-orm/sqlite-core';
 import { castingCuts, castingMaterials, castings } from './tables/casting.ts';
 import { castingSizes } from './tables/casting-size.ts';
-import { changes, lateWork, notices, plannedAnew } from './tables/change.ts';
+import { changes, lateWork, notices, plannedAnew, recordedSteps } from './tables/change.ts';
 import { customers } from './tables/customer.ts';
 import { guesses, typedFigures } from './tables/figure.ts';
 import { yardHabits } from './tables/habits.ts';
@@ -38,7 +38,7 @@ const CAPTURED: SQLiteTable[] = [
   ],
   ...[castings, castingMaterials, castingCuts, moulds, mouldMakes, piecesInMould, finishedPieces],
   ...[kits, kitPieces, kitParts, kitCuts, customers, orders, orderLines, plannedAnew],
-  ...[lateWork],
+  ...[lateWork, recordedSteps],
   ...[piecesToMend, mixWaters, castingSizes, kitSizes, yardUnits, yardHabits, guesses, typedFigures],
 ];
 

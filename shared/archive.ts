@@ -16,7 +16,7 @@ import { mould } from './mould.ts';
 import { amount, positive, whole } from './number.ts';
 import { pieceToMend } from './piece-to-mend.ts';
 import { shapeFaults } from './shape-faults.ts';
-import { date } from './time.ts';
+import { date, instant } from './time.ts';
 import { typedLength, unitSystem } from './units.ts';
 import { yard } from './yard.ts';
 import { yardFile } from './yard-file.ts';
@@ -39,13 +39,15 @@ export const archive = z.strictObject({
   yard: yard.extend({ fixedHours: whole }),
   units: unitSystem.optional(),
   habits: yardHabits.extend({ demo: z.boolean() }).optional(),
-  materials: z.array(material.extend({ openedNote: z.string().optional() })),
+  materials: z.array(material.extend({ openedNote: z.string().optional(), shortBy: positive.optional() })),
   incoming: z.array(
     incoming.extend({ boughtOn: date.optional(), price: amount.optional(), arrivedOn: date.optional() }),
   ),
   mixes: z.array(mix.extend({ waterLitresPerBag: positive.optional() })),
   castings: z.array(casting.extend({ size: castingSize.optional() })),
-  moulds: z.array(mould.extend({ note: z.string().optional(), damageNote: z.string().optional() })),
+  moulds: z.array(
+    mould.extend({ note: z.string().optional(), damageNote: z.string().optional(), emptiedAt: instant.optional() }),
+  ),
   kits: z.array(kit.extend({ size: kitSize.optional() })),
   toMend: z.array(pieceToMend).optional(),
   customers: z.array(customer),

@@ -53,6 +53,11 @@ const withNotes = <T extends { id: string }, N extends string>(
     }),
   }));
 
+const withShort = <T extends { id: string }>(entries: readonly T[], { materials }: StoreRows) => {
+  const short = new Map(materials.map(({ id, shortBy }) => [id, shortBy]));
+  return entries.map((entry) => ({ ...entry, ...present({ shortBy: short.get(entry.id) || null }) }));
+};
+
 const habitsOf = ({ yardUnits, yardHabits }: StoreRows) => {
   const [units, habits] = [yardUnits[0]?.system, yardHabits[0]];
   return {
@@ -84,11 +89,11 @@ export const loadArchive = async (tx: Tx, now: string): Promise<Archive> => {
     version: ARCHIVE_VERSION,
     yard: { ...file.yard, fixedHours: rows.yards[0]?.fixedHours },
     ...habitsOf(rows),
-    materials: withNotes(file.materials, byId(rows.materials), 'openedNote'),
+    materials: withShort(withNotes(file.materials, byId(rows.materials), 'openedNote'), rows),
     incoming: rows.incomings.map(({ id: _id, position: _position, ...row }) => present(row)),
     mixes: withWater(file.mixes, rows),
     castings: withSize(file.castings, ofCasting),
-    moulds: withNotes(file.moulds, byId(rows.moulds), 'note', 'damageNote'),
+    moulds: withNotes(file.moulds, byId(rows.moulds), 'note', 'damageNote', 'emptiedAt'),
     kits: withSize(file.kits, ofKit),
     finished: rows.finishedPieces.map(({ id: _id, position: _position, ...row }) => present(row)),
     inMould: rows.piecesInMould.map(({ position: _position, ...row }) => present(row)),

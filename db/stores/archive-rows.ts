@@ -38,10 +38,13 @@ const noted = (archive: Archive, rows: WantedRows): Pick<WantedRows, 'materials'
   const materials = new Map(archive.materials.map((one) => [one.id, one]));
   const moulds = new Map(archive.moulds.map((one) => [one.id, one]));
   return {
-    materials: rows.materials.map((row) => ({ ...row, openedNote: materials.get(row.id)?.openedNote ?? null })),
+    materials: rows.materials.map((row) => {
+      const { openedNote = null, shortBy = 0 } = materials.get(row.id) ?? {};
+      return { ...row, openedNote, shortBy };
+    }),
     moulds: rows.moulds.map((row) => {
-      const { note = null, damageNote = null } = moulds.get(row.id) ?? {};
-      return { ...row, note, damageNote };
+      const { note = null, damageNote = null, emptiedAt = null } = moulds.get(row.id) ?? {};
+      return { ...row, note, damageNote, emptiedAt };
     }),
   };
 };
@@ -52,10 +55,10 @@ const asFile = ({ materials, mixes, castings, moulds, kits, ...archive }: Archiv
   format: 'mould-rota/yard' as const,
   version: 2 as const,
   ...{ incoming: [], finished: [], inMould: [], orders: [] },
-  materials: materials.map(({ openedNote: _note, ...one }) => one),
+  materials: materials.map(({ openedNote: _note, shortBy: _short, ...one }) => one),
   mixes: mixes.map(({ waterLitresPerBag: _water, ...one }) => one),
   castings: castings.map(({ size: _size, ...one }) => one),
-  moulds: moulds.map(({ note: _note, damageNote: _damageNote, ...one }) => one),
+  moulds: moulds.map(({ note: _note, damageNote: _damageNote, emptiedAt: _emptied, ...one }) => one),
   kits: kits.map(({ size: _size, ...one }) => one),
 });
 

@@ -41,14 +41,20 @@ export const removeMaterial = async (tx: Tx, id: string): Promise<void> => {
   await tx.delete(materials).where(eq(materials.id, id));
 };
 
+/** Amounts add up to fractions: so little is not short. */
+const ROUNDING = 1e-6;
+
 /**
  * Adds a quantity in the material's own unit to what is in the yard; takes away when it is negative, down to nothing
- * and no further: the rest is not owed.
+ * and no further: how much more was taken is kept until the material is counted.
  */
 export const addToStock = async (tx: Tx, id: string, quantity: number): Promise<void> => {
   await tx
     .update(materials)
-    .set({ onHand: sql`max(0, ${materials.onHand} + ${quantity})` })
+    .set({
+      onHand: sql`max(0, ${materials.onHand} + ${quantity})`,
+      shortBy: sql`${materials.shortBy} - min(0, ${materials.onHand} + ${quantity}) * (${materials.onHand} + ${quantity} < ${-ROUNDING})`,
+    })
     .where(eq(materials.id, id));
 };
 

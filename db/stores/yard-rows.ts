@@ -32,7 +32,7 @@ const workRows = (held: StoreRows, { work, closed, extra, temperatures }: YardFi
 });
 
 const materialRows = (held: StoreRows, { materials, incoming }: YardFile) => {
-  const notes = new Map(held.materials.map(({ id, openedNote }) => [id, openedNote]));
+  const before = new Map(held.materials.map((row) => [row.id, row]));
   const arrived = held.incomings.filter(
     (row) => row.arrivedOn !== null && materials.some(({ id }) => id === row.material),
   );
@@ -44,7 +44,9 @@ const materialRows = (held: StoreRows, { materials, incoming }: YardFile) => {
   );
   const rows = materials.map(({ offcuts: _offcuts, ...one }) => ({
     ...filled(one, 'leadDays', 'unitPrice', 'supplier', 'shelfLifeDays', 'stickMm'),
-    openedNote: notes.get(one.id) ?? null,
+    openedNote: before.get(one.id)?.openedNote ?? null,
+    // An amount that is another one was counted.
+    shortBy: before.get(one.id)?.onHand === one.onHand ? (before.get(one.id)?.shortBy ?? 0) : 0,
   }));
   return {
     materials: placedById(rows, held.materials),
@@ -82,6 +84,7 @@ const mouldRows = (held: StoreRows, { moulds }: YardFile) => {
       ...filled(mould, 'repairedOn', 'oilEveryTurns'),
       note: was?.note ?? null,
       damageNote: (out && was?.damageNote) || null,
+      emptiedAt: was?.emptiedAt ?? null,
     };
   });
   return { moulds: placedById(rows, held.moulds), mouldMakes: inside(moulds, 'mould', ({ makes }) => makes) };

@@ -52,10 +52,12 @@ const loadWork = async (tx: Tx) => ({
 
 const loadMaterials = async (tx: Tx) => {
   const rests = await offcutsByMaterial(tx);
-  return (await listed(tx, materials)).map(({ position: _position, openedNote: _note, ...material }) => {
-    const offcuts = rests.get(material.id);
-    return { ...present(material), ...(offcuts ? { offcuts } : {}) };
-  });
+  return (await listed(tx, materials)).map(
+    ({ position: _position, openedNote: _note, shortBy: _short, ...material }) => {
+      const offcuts = rests.get(material.id);
+      return { ...present(material), ...(offcuts ? { offcuts } : {}) };
+    },
+  );
 };
 
 const loadStock = async (tx: Tx) => ({
@@ -93,10 +95,12 @@ const loadMoulds = async (tx: Tx) => {
     (row) => row.mould,
     ({ casting, changeMinutes }) => ({ casting, changeMinutes }),
   );
-  return (await listed(tx, moulds)).map(({ position: _position, note: _note, damageNote: _damageNote, ...mould }) => ({
-    ...present(mould),
-    makes: makes(mould.id),
-  }));
+  return (await listed(tx, moulds)).map(
+    ({ position: _position, note: _note, damageNote: _damageNote, emptiedAt: _emptied, ...mould }) => ({
+      ...present(mould),
+      makes: makes(mould.id),
+    }),
+  );
 };
 
 const loadKits = async (tx: Tx) => {

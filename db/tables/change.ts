@@ -1,5 +1,5 @@
 import { sql } from 'drizzle-orm';
-import { type AnySQLiteColumn, check, index, integer, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import { type AnySQLiteColumn, check, index, integer, primaryKey, sqliteTable, text } from 'drizzle-orm/sqlite-core';
 import type { LateTaken } from '../../shared/late-work.ts';
 import type { Keep } from '../../shared/plan.ts';
 import { neverEmpty } from './limits.ts';
@@ -85,7 +85,19 @@ export const plannedAnew = sqliteTable('plannedAnew', {
   before: text({ mode: 'json' }).$type<Keep>().notNull(),
 });
 
-/** Late work that a change took off the list of what is not written down yet: undone within the hour, it is back on it. */
+/** Steps that a change recorded, by the names they had on the page: tapped again, the tap finds the change. */
+export const recordedSteps = sqliteTable(
+  'recordedSteps',
+  {
+    step: text().notNull(),
+    change: integer()
+      .notNull()
+      .references(() => changes.id),
+  },
+  (t) => [primaryKey({ columns: [t.step, t.change] })],
+);
+
+/** Late work that a change took off the list of what is not recorded yet: undone, it is back on it. */
 export const lateWork = sqliteTable('lateWork', {
   change: integer()
     .primaryKey()

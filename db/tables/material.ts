@@ -19,6 +19,8 @@ export const materials = sqliteTable(
     kerfMm: real().notNull(),
     /** "one bag opened 3 Apr": for the maker's eye, no rule reads it. */
     openedNote: text(),
+    /** So much more was taken since the last count than the stock book had. No rule reads it. */
+    shortBy: real().notNull().default(0),
   },
   (t) => [
     ...neverEmpty([t.id]),

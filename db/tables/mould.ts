@@ -22,6 +22,8 @@ export const moulds = sqliteTable(
     oilDryMinutes: integer().notNull(),
     note: text(),
     damageNote: text(),
+    /** When its last piece came out, an instant: nothing was poured into it before. No rule reads it. */
+    emptiedAt: text(),
   },
   (t) => [
     ...neverEmpty([t.id]),

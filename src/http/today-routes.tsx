@@ -1,6 +1,8 @@
 import type { Context, Hono } from 'hono';
 import { TodayPage } from '../../views/today/today-page.tsx';
+import { countMaterial } from '../usecases/buying/count-material.ts';
 import type { UseCaseContext } from '../usecases/core/context.ts';
+import { markMould } from '../usecases/moulds/mark-mould.ts';
 import { packOrder } from '../usecases/orders/pack-order.ts';
 import { unpackOrder } from '../usecases/orders/unpack-order.ts';
 import type { RefusedForm } from '../usecases/plan/save-edit.ts';
@@ -19,12 +21,14 @@ import { stopAt } from '../usecases/today/stop-at.ts';
 import { throwBatchAway } from '../usecases/today/throw-batch-away.ts';
 import { writeLateWork } from '../usecases/today/write-late-work.ts';
 import { pourTyped } from '../usecases/typed/pour-form.ts';
+import { countTyped } from '../usecases/typed/purchase-form.ts';
 import {
   batchTyped,
   fewerTyped,
   fixedHoursTyped,
   lateTyped,
   mendTyped,
+  mouldNamed,
   noWorkTyped,
   orderNamed,
   packTyped,
@@ -50,30 +54,41 @@ const todayPage = async (c: Context, context: UseCaseContext, refused: RefusedFo
   return { frame, content };
 };
 
+/** A mould that is mended needs no more words. */
+const NO_DETAILS = { note: '', repairedOn: null, cameOut: null };
+
 const FORMS: Readonly<Record<string, PageForm>> = {
   prepared: { save: atOnce(prepTyped, recordPrep), form: ({ mould }) => `prep ${mould}` },
   poured: {
-    save: atOnce(pourTyped, recordPour),
+    save: atOnce(withDays(pourTyped), recordPour),
     form: ({ other, mould0 }) => (other ? 'other-pour' : `pour ${mould0}`),
   },
   mixing: { save: atOnce(batchTyped, startMixing), form: ({ mould }) => `mix ${mould}` },
   'thrown-away': { save: atOnce(stepNamed, throwBatchAway), form: () => 'thrown-away' },
-  stripped: { save: atOnce(stripTyped, recordStrip), form: ({ mould }) => `strip ${mould}` },
+  stripped: { save: atOnce(withDays(stripTyped), recordStrip), form: ({ mould }) => `strip ${mould}` },
   mended: {
     save: atOnce(withDays(mendTyped), (context, { piece, fitFrom }) => mendPiece(context, piece, { fitFrom })),
     form: ({ piece }) => `mend ${piece}`,
   },
   scrapped: { save: atOnce(pieceTyped, scrapPiece), form: ({ piece }) => `mend ${piece}` },
   packed: {
-    save: atOnce(packTyped, (context, { order, ...how }) => packOrder(context, order, how)),
+    save: atOnce(withDays(packTyped), (context, { order, ...how }) => packOrder(context, order, how)),
     form: ({ order }) => `pack ${order}`,
   },
   unpacked: { save: atOnce(orderNamed, unpackOrder), form: ({ order }) => `unpack ${order}` },
   'as-planned': {
-    save: atOnce(lateTyped, (context, { session }) => writeLateWork(context, session)),
+    save: atOnce(lateTyped, writeLateWork),
     form: () => 'as-planned',
   },
   'not-done': { save: atOnce(lateTyped, giveUpLateWork), form: () => 'not-done' },
+  counted: {
+    save: atOnce(countTyped, (context, { material, counted }) => countMaterial(context, material, counted)),
+    form: ({ material }) => `count ${material}`,
+  },
+  'mould-mended': {
+    save: atOnce(mouldNamed, (context, mould) => markMould(context, mould, 'mended', NO_DETAILS)),
+    form: ({ mould }) => `mended ${mould}`,
+  },
   'no-work': { save: atOnce(noWorkTyped, callOffWork), form: () => 'no-work' },
   'stop-at': { save: atOnce(stopTyped, stopAt), form: () => 'stop-at' },
   'one-fewer': { save: atOnce(fewerTyped, onePersonFewer), form: () => 'one-fewer' },

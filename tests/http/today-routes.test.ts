@@ -76,7 +76,13 @@ describe('Today during a session', () => {
     expect(poured).toContain(
       'Strip 900 no. 1 Panel 900 for School garden. May be stripped from 10:40. Stripped Not good What is wrong If you like: crack, honeycomb, corner broken off. To mend Scrap',
     );
-    const stripped = await textAfter(await post('/today/stripped', { mould: '900 no. 1', cameOut: 'good' }));
+    const asked = await post('/today/stripped', { mould: '900 no. 1', cameOut: 'good' });
+    expect(asked.status).toBe(422);
+    expect(await textOf(asked)).toMatch(
+      /Nothing is recorded yet\..* That is 75 minutes before it has set, .* Yes, record it No/,
+    );
+    const sure = { mould: '900 no. 1', cameOut: 'good', sure: 'early' };
+    const stripped = await textAfter(await post('/today/stripped', sure));
     expect(stripped).toContain('900 no. 1 stripped. Undo');
     expect(await database.read(finishedPieces)).toHaveLength(2);
     const packed = await textAfter(await post('/today/packed', { order: '27-001' }));
@@ -122,8 +128,7 @@ describe('Today during a session', () => {
       casting0: 'panel-900',
       filled0: 'yes',
       order: '27-001',
-      bags: '',
-      filledAt: '09:05',
+      ...{ bags: '', when: 'typed', time: '09:05' },
     };
     expect(await textAfter(await post('/today/poured', form))).toContain('900 no. 1 poured at 9:05.');
     expect((await database.read((tx) => mouldById(tx, '900 no. 1')))?.piece).toMatchObject({
@@ -244,7 +249,7 @@ describe('after a session', () => {
     const { get, post, textAfter, database } = await untilNow('12:20');
     const text = await textOf(await get('/today'));
     expect(text).toContain(
-      'To be recorded: pour 1 piece, strip 1 and pack 1 order. Not recorded yet, today, 8:00 to 12:00 The plan counts on it as it was planned, until you say how it was. All as planned 8:20 to 8:40 Mix 1 bag of Thin panel mix 900 no. 1: Panel 900 for School garden Poured at 8:40 Poured just now Not done Thrown away 9:55 to 10:05',
+      'To be recorded: pour 1 piece, strip 1 and pack 1 order. Not recorded yet, today, 8:00 to 12:00 The plan counts on it as it was planned, until you say how it was. All as planned 8:20 to 8:40 Mix 1 bag of Thin panel mix 900 no. 1: Panel 900 for School garden Poured at 8:40 Poured just now At another time 900 no. 1: Panel 900 for School garden Bags Day Full at Poured then Not done Thrown away 9:55 to 10:05',
     );
     const pour = { bags: '1', mould0: '900 no. 1', casting0: 'panel-900', order0: '27-001', filled0: 'yes' };
     const poured = await textAfter(await post('/today/poured', { ...pour, at: saturday('08:39') }));
@@ -267,7 +272,7 @@ describe('after a session', () => {
     expect(text).toMatch(/^To be recorded: pour 1 piece, strip 1 and pack 1 order\./);
     const form = {
       ...{ other: 'yes', mould0: '900 no. 1', casting0: 'panel-900', filled0: 'yes', order: '27-001', bags: '' },
-      filledAt: '08:40',
+      ...{ when: 'typed', time: '08:40' },
     };
     expect(await textAfter(await post('/today/poured', form))).toContain('900 no. 1 poured at 8:40. Undo');
   });
@@ -287,21 +292,46 @@ describe('after a session', () => {
     expect(undone).not.toContain('Done today');
   });
 
-  test('writes down nothing when one of it cannot be, and says so beside that one', async () => {
-    const { get, post, on } = await untilNow('12:20');
+  test('asks where the stock book has too little, and what is missing is counted then', async () => {
+    const { get, post, textAfter, on } = await untilNow('12:20');
     await get('/today');
     await on('12:15').post('/buying/counted', { material: 'mortar', counted: '0' });
     const answer = await post('/today/as-planned', {});
     expect(answer.status).toBe(422);
+    const text = await textOf(answer);
+    expect(text).toContain('Nothing is recorded yet. By the stock book there is too little Rapid mortar (0 bag in');
+    expect(text).toContain('Yes, record it');
+    const sure = await textAfter(await post('/today/as-planned', { sure: 'short' }));
+    expect(sure).toContain('1 piece poured, 1 stripped, 1 order packed as planned.');
+    expect(sure).toContain('To be counted Rapid mortar: 1 bag more taken than the stock book had.');
+    const counted = await textAfter(await post('/today/counted', { material: 'mortar', counted: '0' }));
+    expect(counted).toContain('Rapid mortar counted: 0 in the yard');
+    expect(counted).not.toContain('To be counted');
+  });
+
+  test('records nothing when one of it cannot be, and says so beside that one', async () => {
+    const { get, post, on } = await untilNow('12:20');
+    await get('/today');
+    await on('12:15').post('/moulds/900 no. 1/damaged', { note: '' });
+    const answer = await post('/today/as-planned', {});
+    expect(answer.status).toBe(422);
     const html = await answer.clone().text();
     const text = await textOf(answer);
-    const why =
-      'By the stock book there is too little Rapid mortar for it. Write down what arrived or count it, or write this batch down by itself.';
+    const why = '900 no. 1 is marked damaged. If it was poured before that, record this batch by itself.';
     expect(text).toContain(`None of it was recorded. ${why}`);
-    expect(text).toContain(`Poured just now ${why} Not done Thrown away 9:55`);
     const [, id] = /<a href="#(late-batch-[^"]+)">/.exec(html) ?? [];
     expect(html).toContain(`<li class="step step-batch" id="${id}">`);
     expect(await textOf(await get('/today'))).toMatch(/To be recorded: pour 1 piece, strip 1 and pack 1 order\./);
+  });
+
+  test('is answered by a second tap on a button as by the first', async () => {
+    const { get, post } = await untilNow('12:20');
+    const html = await (await get('/today')).text();
+    const step = /name="step" value="(late-batch-[^"]+)"/.exec(html)?.[1] ?? '';
+    const form = { step, bags: '1', mould0: '900 no. 1', casting0: 'panel-900', filled0: 'yes', at: saturday('08:39') };
+    const [once, again] = [await post('/today/poured', form), await post('/today/poured', form)];
+    expect([once.status, again.status]).toEqual([303, 303]);
+    expect(changeIn(again)).toBe(changeIn(once));
   });
 
   test('takes what was not done off the list at once, one step or all of it, until that is undone', async () => {
@@ -371,12 +401,25 @@ describe('after a session', () => {
   });
 });
 
+test('a mould past the day it was to be mended by is asked about on Today, and marked mended there', async () => {
+  const moulds = plannedYard().moulds.map((mould, place) =>
+    place === 1 ? { ...mould, condition: 'damaged' as const, prepped: false, repairedOn: '2027-04-09' } : mould,
+  );
+  const { get, post, textAfter } = await screensAt(saturday('09:00'), { moulds });
+  const asked = '900 no. 2 was to be mended by Fri 9 Apr, and the plan counts on it. Is it mended? Mended Not yet';
+  expect(await textOf(await get('/today'))).toContain(asked);
+  expect(await textOf(await get('/moulds'))).toContain('Was to be mended by Fri 9 Apr, and the plan counts on it');
+  const text = await textAfter(await post('/today/mould-mended', { mould: '900 no. 2' }));
+  expect(text).toContain('900 no. 2 marked mended.');
+  expect(text).not.toContain('Is it mended?');
+});
+
 test('a batch that is overdue can be written down as it was planned while the session goes on', async () => {
   const { database } = await screensAt(saturday('07:30'));
   const todayAt = async (clock: string) => textOf(await screensOn(database, saturday(clock)).get('/today'));
   await todayAt('07:30');
-  expect(await todayAt('08:54')).toContain('School garden Poured Now 8:55');
-  expect(await todayAt('08:55')).toContain('School garden Poured Poured at 8:40 Now 8:55');
+  expect(await todayAt('08:54')).not.toContain('Poured at 8:40');
+  expect(await todayAt('08:55')).toContain('School garden Poured Poured at 8:40 At another time');
 });
 
 describe('Today after a session', () => {
@@ -436,7 +479,7 @@ describe('what cannot be is refused with a reason, and nothing is written down',
     ['poured', { mould0: '900 no. 1', casting0: 'panel-900', filled0: 'yes', bags: 'some' }, 'is no number'],
     [
       'poured',
-      { other: 'yes', mould0: '900 no. 1', casting0: 'panel-900', filled0: 'yes', filledAt: '23:00' },
+      { other: 'yes', mould0: '900 no. 1', casting0: 'panel-900', filled0: 'yes', when: 'typed', time: '23:00' },
       'still to come',
     ],
     ['prepared', { mould: '900 no. 1', casting: 'panel-600' }, 'does not make that piece'],
@@ -482,8 +525,7 @@ describe('what cannot be is refused with a reason, and nothing is written down',
       casting1: 'panel-900',
       filled1: 'yes',
       order: '27-001',
-      bags: '9',
-      filledAt: '08:45',
+      ...{ bags: '9', when: 'typed', time: '08:45' },
     };
     const html = await (await post('/today/poured', form)).text();
     expect(html).toContain('How many bags? Above 0, up to 1 at once.');

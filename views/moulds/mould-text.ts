@@ -28,7 +28,12 @@ const pourText = ({ at, customer, late }: NonNullable<MouldFacts['nextPour']>, t
 };
 
 const damageText = ({ damageNote, repairedOn }: MouldFacts, today: string): string => {
-  const until = repairedOn ? `Should be mended ${dayText(repairedOn, today)}.` : 'Out of use until it is mended.';
+  const until =
+    repairedOn === null
+      ? 'Out of use until it is mended.'
+      : repairedOn <= today
+        ? `Was to be mended by ${dayText(repairedOn, today)}, and the plan counts on it: is it mended?`
+        : `Should be mended ${dayText(repairedOn, today)}.`;
   return damageNote ? `${damageNote.replace(/\.$/, '')}. ${until}` : until;
 };
 

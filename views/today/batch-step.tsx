@@ -4,11 +4,13 @@ import type { BatchStep, PourFacts } from '../../src/usecases/today/session-step
 import { Button } from '../parts/button.tsx';
 import { byClock, fromClock } from '../parts/clock-text.ts';
 import { clockText } from '../parts/day-text.ts';
+import { TextField } from '../parts/field.tsx';
 import { listText, quantityText } from '../parts/quantity-text.ts';
 import { Lines } from './amounts.tsx';
+import { AtAnotherTime } from './at-another-time.tsx';
 import { slipLines } from './slip-text.ts';
 import { amountOfText, cutText, forText } from './today-text.ts';
-import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
+import { Asked, isAsked, refusedAt, WorkForm, Wrong } from './work-form.tsx';
 
 interface BatchStepProps {
   step: BatchStep;
@@ -70,6 +72,10 @@ const PourList: FC<{ step: BatchStep }> = ({ step }) => (
   </ul>
 );
 
+/** When the last of its moulds is full. */
+const lastFull = ({ pours }: BatchStep): string =>
+  pours.map(({ until }) => until).reduce((a, b) => (Date.parse(a) > Date.parse(b) ? a : b));
+
 const OVERDUE_MS = 15 * 60_000;
 
 /**
@@ -78,7 +84,7 @@ const OVERDUE_MS = 15 * 60_000;
  */
 const PouredTaps: FC<Pick<BatchStepProps, 'step' | 'now' | 'late'>> = ({ step, now, late }) => {
   const moulds = listText(step.pours.map(({ mould }) => mould));
-  const full = step.pours.map(({ until }) => until).reduce((a, b) => (Date.parse(a) > Date.parse(b) ? a : b));
+  const full = lastFull(step);
   const clock = clockText(full);
   const planned = (kind: 'plain' | 'quiet') => (
     <Button kind={kind} name="at" value={full} label={`Poured at ${clock}: ${moulds}`}>
@@ -132,6 +138,54 @@ const Ingredients: FC<{ step: BatchStep }> = ({ step }) => {
   );
 };
 
+/** What a form of a batch says beside when it was. */
+const BatchFields: FC<Pick<BatchStepProps, 'step' | 'refused'>> = ({ step, refused }) => (
+  <>
+    <input type="hidden" name="step" value={step.name} />
+    <PourFields step={step} typed={refused?.typed ?? null} />
+  </>
+);
+
+/** The taps for a batch, and a form for another time. */
+const BatchForms: FC<Omit<BatchStepProps, 'writable'>> = ({ step, now, late, refused }) => {
+  if (isAsked(refused)) return <Asked to="poured" refused={refused} />;
+  const { errors = {}, typed } = refused ?? {};
+  const full = lastFull(step);
+  return (
+    <>
+      <WorkForm to="poured" class="pour-form">
+        <input type="hidden" name="bags" value={String(step.bags)} />
+        <BatchFields step={step} refused={refused} />
+        <Wrong
+          message={errors.pours ?? (typed?.when ? undefined : (errors.bags ?? errors.filledAt))}
+          id={errors.pours ? 'pours' : 'filledAt'}
+        />
+        <PouredTaps step={step} now={now} late={late} />
+      </WorkForm>
+      <AtAnotherTime
+        to="poured"
+        done="Poured"
+        of={listText(step.pours.map(({ mould }) => mould))}
+        label="Full at"
+        planned={late ? full : now}
+        refused={refused}
+      >
+        <BatchFields step={step} refused={refused} />
+        <TextField
+          name="bags"
+          id={`bags-${step.name}`}
+          label="Bags"
+          type="number"
+          step="any"
+          width="short"
+          value={typed?.bags ?? String(step.bags)}
+          errors={errors}
+        />
+      </AtAnotherTime>
+    </>
+  );
+};
+
 /** A batch: what goes into it, what is poured from it, until when it can be worked. */
 export const BatchStepView: FC<BatchStepProps> = ({ step, now, writable, late, refused }) => {
   const mine = refusedAt(refused, pourForm(step));
@@ -143,12 +197,7 @@ export const BatchStepView: FC<BatchStepProps> = ({ step, now, writable, late, r
       {!late && <Ingredients step={step} />}
       {writable && !late && !step.waits && step.at !== now && <MixingNow step={step} refused={refused} />}
       {writable && !(late && step.waits) ? (
-        <WorkForm to="poured" class="pour-form">
-          <input type="hidden" name="bags" value={String(step.bags)} />
-          <PourFields step={step} typed={mine?.typed ?? null} />
-          <Wrong message={mine?.errors.pours ?? mine?.errors.bags ?? mine?.errors.filledAt} id="pours" />
-          <PouredTaps step={step} now={now} late={late} />
-        </WorkForm>
+        <BatchForms step={step} now={now} late={late} refused={mine} />
       ) : (
         <PourList step={step} />
       )}

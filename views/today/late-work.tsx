@@ -1,12 +1,13 @@
 import type { FC } from 'hono/jsx';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
+import type { SessionStep } from '../../src/usecases/today/session-step.ts';
 import type { LateFacts, LateLine, TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
 import { LongList } from '../parts/long-list.tsx';
 import { StepView } from './step-view.tsx';
 import { ThrownAway } from './thrown-away.tsx';
 import { lateNote, lateSessionText, stepText, workText } from './today-text.ts';
-import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
+import { Asked, isAsked, refusedAt, WorkForm, Wrong } from './work-form.tsx';
 
 interface LateWorkProps {
   model: TodayModel;
@@ -18,21 +19,26 @@ const AS_PLANNED = 'as-planned';
 const NOT_DONE = 'not-done';
 const THROWN = 'thrown-away';
 
-/** Where all of it could not be written down, what is said at the top of the page. */
+/** What is said at the top of the page where something is asked first, or all of it could not be recorded. */
 export const lateLead = (refused: RefusedForm): string | null =>
-  refused.form === AS_PLANNED ? 'None of it was recorded.' : null;
+  isAsked(refused) ? 'Nothing is recorded yet.' : refused.form === AS_PLANNED ? 'None of it was recorded.' : null;
 
 const wrongWith = (refused: RefusedForm | null, field: string): string | undefined =>
   (refusedAt(refused, AS_PLANNED) ?? refusedAt(refused, NOT_DONE) ?? refusedAt(refused, THROWN))?.errors[field];
 
+/** Says of a step whose time is over that it was not done. */
+export const NotDone: FC<{ step: SessionStep }> = ({ step }) => (
+  <WorkForm to={NOT_DONE}>
+    <input type="hidden" name="step" value={step.name} />
+    <Button kind="quiet" label={`Not done: ${stepText(step)}`}>
+      Not done
+    </Button>
+  </WorkForm>
+);
+
 const Line: FC<{ line: LateLine } & LateWorkProps> = ({ line: { name, step }, model, refused }) => (
   <StepView id={name} step={step} clock={model} writable={true} late refused={refused} wrong={wrongWith(refused, name)}>
-    <WorkForm to={NOT_DONE}>
-      <input type="hidden" name="step" value={name} />
-      <Button kind="quiet" label={`Not done: ${stepText(step)}`}>
-        Not done
-      </Button>
-    </WorkForm>
+    <NotDone step={step} />
     <ThrownAway name={name} step={step} />
   </StepView>
 );
@@ -69,6 +75,7 @@ const Session: FC<SessionProps> = ({ late, isFirst, model, refused }) => {
       </summary>
       <WorkForm to={AS_PLANNED}>
         <input type="hidden" name="session" value={late.session} />
+        <input type="hidden" name="step" value={late.lines[0]?.name} />
         <Button label={`As planned: ${named}`}>This session as planned</Button>
       </WorkForm>
       <Lines late={late} model={model} refused={refused} />
@@ -87,7 +94,9 @@ export const LateWork: FC<LateWorkProps> = ({ model, refused }) => {
       <h2>Not recorded yet{several ? '' : `, ${lateSessionText(first, model.today)}`}</h2>
       <p class="quiet">{lateNote(late)}</p>
       <Wrong message={wrongWith(refused, 'late')} />
+      <Asked to={AS_PLANNED} refused={refusedAt(refused, AS_PLANNED)} />
       <WorkForm to={AS_PLANNED}>
+        <input type="hidden" name="step" value={first.lines[0]?.name} />
         <Button kind="main">{several ? `All ${late.length} sessions as planned` : 'All as planned'}</Button>
       </WorkForm>
       {several ? (

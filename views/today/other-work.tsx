@@ -4,9 +4,10 @@ import type { EmptyMould, FullMould, TodayModel } from '../../src/usecases/today
 import { Button } from '../parts/button.tsx';
 import { clockText, dayText } from '../parts/day-text.ts';
 import { SelectField, TextField } from '../parts/field.tsx';
+import { DayAndTime } from './at-another-time.tsx';
 import { StripForms } from './strip-forms.tsx';
 import { forText, mayText } from './today-text.ts';
-import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
+import { Asked, refusedAt, WorkForm, Wrong } from './work-form.tsx';
 
 const plannedText = ({ planned }: FullMould, today: string): string =>
   planned === null ? '' : ` Planned for ${dayText(planned.slice(0, 10), today)}, ${clockText(planned)}.`;
@@ -24,7 +25,7 @@ export const OtherFull: FC<{ model: TodayModel; refused: RefusedForm | null }> =
               {dayText(full.filledAt.slice(0, 10), model.today)}, {clockText(full.filledAt)}.{' '}
               {mayText(full.mayFrom, model)}.{plannedText(full, model.today)}
             </p>
-            <StripForms mould={full.mould} refused={refused} />
+            <StripForms mould={full.mould} pieceKey={full.pieceKey} now={model.now} refused={refused} />
           </li>
         ))}
       </ul>
@@ -67,8 +68,10 @@ export const OtherPour: FC<{ model: TodayModel; refused: RefusedForm | null }> =
   return (
     <details class="otherwise no-print" open={mine !== null}>
       <summary>Poured something that is not in the list</summary>
+      <Asked to="poured" refused={mine} />
       <WorkForm to="poured" class="form">
         <input type="hidden" name="other" value="yes" />
+        <input type="hidden" name="step" value={`other-${model.revision}`} />
         <fieldset class="field">
           <legend>Which moulds, from one batch</legend>
           <Wrong message={errors.pours} id="pours" />
@@ -90,15 +93,7 @@ export const OtherPour: FC<{ model: TodayModel; refused: RefusedForm | null }> =
             value={typed.bags ?? ''}
             errors={errors}
           />
-          <TextField
-            name="filledAt"
-            label="Full at"
-            hint="Today. Empty: just now."
-            type="time"
-            width="short"
-            value={typed.filledAt ?? ''}
-            errors={errors}
-          />
+          <DayAndTime of="other" label="Full at" hint="Empty: just now." planned={null} refused={mine} />
         </div>
         <div class="buttons">
           <Button>Poured</Button>

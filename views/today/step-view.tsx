@@ -5,6 +5,7 @@ import type { TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
 import { Mark } from '../parts/mark.tsx';
 import { listText } from '../parts/quantity-text.ts';
+import { AtAnotherTime } from './at-another-time.tsx';
 import { BatchStepView } from './batch-step.tsx';
 import { StripForms } from './strip-forms.tsx';
 import {
@@ -17,7 +18,7 @@ import {
   stepClock,
   underWayText,
 } from './today-text.ts';
-import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
+import { Asked, isAsked, refusedAt, WorkForm, Wrong } from './work-form.tsx';
 
 interface StepProps<S> {
   step: S;
@@ -44,6 +45,7 @@ const Prep: FC<StepProps<PrepStep>> = ({ step, writable, late, refused }) => (
         <input type="hidden" name="mould" value={step.mould} />
         <input type="hidden" name="casting" value={step.casting} />
         <input type="hidden" name="sealed" value={step.seal ? 'yes' : ''} />
+        <input type="hidden" name="step" value={step.name} />
         <AsPlanned step={step} late={late} />
         <Wrong message={refusedAt(refused, `prep ${step.mould}`)?.errors.mould} id="mould" />
         <Button label={`Ready to pour: ${step.mould}`}>Ready to pour</Button>
@@ -59,11 +61,54 @@ const Strip: FC<StepProps<StripStep>> = ({ step, clock, writable, late, refused 
       {step.piece} {forText(step.customer)}. {mayText(step.mayFrom, { now: clock.now, today: step.at.slice(0, 10) })}.
       {step.people > 1 && ` It takes ${step.people} people.`}
     </p>
-    {writable && step.inMould && <StripForms mould={step.mould} at={late ? step.until : null} refused={refused} />}
+    {writable && step.inMould && (
+      <StripForms
+        mould={step.mould}
+        pieceKey={step.pieceKey}
+        at={late ? step.until : null}
+        now={clock.now}
+        refused={refused}
+      />
+    )}
   </>
 );
 
-const Pack: FC<StepProps<PackStep>> = ({ step, writable, late, refused }) => {
+const Counted: FC<{ refused: RefusedForm | null }> = ({ refused }) =>
+  refused?.errors.evenShort ? (
+    <label class="choice">
+      <input type="checkbox" name="evenShort" value="yes" />
+      <span>I have counted; it is all there</span>
+    </label>
+  ) : null;
+
+const PackForms: FC<Omit<StepProps<PackStep>, 'writable'>> = ({ step, clock, late, refused }) => {
+  if (isAsked(refused)) return <Asked to="packed" refused={refused} />;
+  const { errors = {} } = refused ?? {};
+  return (
+    <div class="strip-forms">
+      <WorkForm to="packed">
+        <input type="hidden" name="order" value={step.order} />
+        <AsPlanned step={step} late={late} />
+        <Wrong message={errors.order ?? errors.evenShort} id="evenShort" />
+        <Counted refused={refused} />
+        <Button label={`Packed: ${step.customer}`}>Packed</Button>
+      </WorkForm>
+      <AtAnotherTime
+        to="packed"
+        done="Packed"
+        of={step.customer}
+        label="Packed at"
+        planned={late ? step.until : clock.now}
+        refused={refused}
+      >
+        <input type="hidden" name="order" value={step.order} />
+        <Counted refused={refused} />
+      </AtAnotherTime>
+    </div>
+  );
+};
+
+const Pack: FC<StepProps<PackStep>> = ({ step, clock, writable, late, refused }) => {
   const mine = refusedAt(refused, `pack ${step.order}`);
   const into = [...step.parts.map(amountOfText), ...step.cuts.map(cutText)];
   return (
@@ -76,20 +121,7 @@ const Pack: FC<StepProps<PackStep>> = ({ step, writable, late, refused }) => {
         .
       </p>
       {into.length > 0 && <p class="quiet">With it: {listText(into)}.</p>}
-      {writable && (
-        <WorkForm to="packed">
-          <input type="hidden" name="order" value={step.order} />
-          <AsPlanned step={step} late={late} />
-          <Wrong message={mine?.errors.order ?? mine?.errors.evenShort} id="evenShort" />
-          {mine?.errors.evenShort && (
-            <label class="choice">
-              <input type="checkbox" name="evenShort" value="yes" />
-              <span>I have counted; it is all there</span>
-            </label>
-          )}
-          <Button label={`Packed: ${step.customer}`}>Packed</Button>
-        </WorkForm>
-      )}
+      {writable && <PackForms step={step} clock={clock} late={late} refused={mine} />}
     </>
   );
 };

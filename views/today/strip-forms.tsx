@@ -2,17 +2,21 @@ import type { FC } from 'hono/jsx';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { Button } from '../parts/button.tsx';
 import { TextField } from '../parts/field.tsx';
-import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
+import { AtAnotherTime } from './at-another-time.tsx';
+import { Asked, isAsked, refusedAt, WorkForm, Wrong } from './work-form.tsx';
 
 interface StripFormsProps {
   mould: string;
+  /** The name of the piece. */
+  pieceKey: string;
   /** When a good one was stripped, where that is not just now. */
   at?: string | null;
+  now: string;
   refused: RefusedForm | null;
 }
 
 /** A piece that came out and is not good: lost, or to be patched, and what is wrong with it for who likes to say. */
-const NotGood: FC<StripFormsProps> = ({ mould, refused }) => {
+const NotGood: FC<StripFormsProps> = ({ mould, pieceKey, refused }) => {
   const typed = refusedAt(refused, `strip ${mould}`)?.typed;
   const isMine = typed !== undefined && typed.cameOut !== 'good';
   return (
@@ -20,6 +24,7 @@ const NotGood: FC<StripFormsProps> = ({ mould, refused }) => {
       <summary aria-label={`Not good: ${mould}`}>Not good</summary>
       <WorkForm to="stripped" class="form">
         <input type="hidden" name="mould" value={mould} />
+        <input type="hidden" name="step" value={pieceKey} />
         <TextField
           name="reason"
           id={`reason-${encodeURIComponent(mould)}`}
@@ -41,16 +46,26 @@ const NotGood: FC<StripFormsProps> = ({ mould, refused }) => {
 };
 
 /** The ways a piece can come out of its mould: good is one tap, anything else is asked about. */
-export const StripForms: FC<StripFormsProps> = ({ mould, at, refused }) => (
-  <div class="strip-forms">
-    <WorkForm to="stripped">
-      <input type="hidden" name="mould" value={mould} />
-      {at && <input type="hidden" name="at" value={at} />}
-      <Wrong message={refusedAt(refused, `strip ${mould}`)?.errors.mould} id="mould" />
-      <Button name="cameOut" value="good" label={`Stripped: ${mould}`}>
-        Stripped
-      </Button>
-    </WorkForm>
-    <NotGood mould={mould} refused={refused} />
-  </div>
-);
+export const StripForms: FC<StripFormsProps> = ({ mould, pieceKey, at = null, now, refused }) => {
+  const mine = refusedAt(refused, `strip ${mould}`);
+  if (isAsked(mine)) return <Asked to="stripped" refused={mine} />;
+  return (
+    <div class="strip-forms">
+      <WorkForm to="stripped">
+        <input type="hidden" name="mould" value={mould} />
+        <input type="hidden" name="step" value={pieceKey} />
+        {at && <input type="hidden" name="at" value={at} />}
+        <Wrong message={mine?.errors.mould ?? (mine?.typed.when ? undefined : mine?.errors.at)} id="mould" />
+        <Button name="cameOut" value="good" label={`Stripped: ${mould}`}>
+          Stripped
+        </Button>
+      </WorkForm>
+      <NotGood mould={mould} pieceKey={pieceKey} at={at} now={now} refused={refused} />
+      <AtAnotherTime to="stripped" done="Stripped" of={mould} label="Stripped at" planned={at ?? now} refused={mine}>
+        <input type="hidden" name="mould" value={mould} />
+        <input type="hidden" name="step" value={pieceKey} />
+        <input type="hidden" name="cameOut" value="good" />
+      </AtAnotherTime>
+    </div>
+  );
+};

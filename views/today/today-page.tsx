@@ -12,11 +12,12 @@ import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { Amounts } from './amounts.tsx';
 import { FixedHours, FixedSession } from './fixed-session.tsx';
 import { HoursForms } from './hours-form.tsx';
-import { LateWork, lateLead } from './late-work.tsx';
+import { LateWork, lateLead, NotDone } from './late-work.tsx';
 import { OtherFull, OtherPour, Packed } from './other-work.tsx';
 import { StepView } from './step-view.tsx';
 import { ToCome } from './to-come.tsx';
 import { ToMend } from './to-mend.tsx';
+import { ToBeMended, ToCount } from './to-settle.tsx';
 import { belowAnswer, todayAnswer, toHaveReady } from './today-text.ts';
 import { BegunStep, UnderWay } from './under-way.tsx';
 
@@ -32,6 +33,10 @@ interface StepsProps {
   refused: RefusedForm | null;
 }
 
+/** Work whose time is over counts as done, until somebody says that it was not. */
+const isOver = ({ kind, until }: SessionStep, { now }: Pick<TodayModel, 'now'>): boolean =>
+  kind !== 'set up' && kind !== 'clear up' && Date.parse(until) <= Date.parse(now);
+
 /** The list of a session; while it is under way a line shows where the clock stands. */
 const Steps: FC<StepsProps> = ({ model, writable, refused }) => {
   const { steps, underWay, now } = model;
@@ -42,7 +47,9 @@ const Steps: FC<StepsProps> = ({ model, writable, refused }) => {
     return begun ? (
       <BegunStep line={begun} model={model} refused={refused} />
     ) : (
-      <StepView step={step} clock={model} writable={writable} late={false} refused={refused} />
+      <StepView step={step} clock={model} writable={writable} late={false} refused={refused}>
+        {writable && isOver(step, model) && <NotDone step={step} />}
+      </StepView>
     );
   };
   return (
@@ -117,6 +124,8 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused }) => (
     <Answer note={belowAnswer(model)}>{todayAnswer(model)}</Answer>
     {refused && <FormErrors errors={refused.errors} lead={lateLead(refused) ?? 'That was not written down.'} />}
     <ToCome model={model} />
+    <ToBeMended model={model} refused={refused} />
+    <ToCount model={model} refused={refused} />
     <FixedSession fixed={model.fixed} refused={refused} today={model.today} />
     <UnderWay model={model} refused={refused} />
     {!model.underWay && <LateWork model={model} refused={refused} />}

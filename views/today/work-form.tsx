@@ -1,5 +1,7 @@
 import type { Child, FC } from 'hono/jsx';
+import { DOUBTS, doubtPath } from '../../shared/doubt.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
+import { Button, ButtonLink } from '../parts/button.tsx';
 
 /** A form of this page: it works without script, and with it the page stays where it is. */
 export const WorkForm: FC<{ to: string; children?: Child; class?: string }> = ({ to, children, ...rest }) => (
@@ -18,3 +20,29 @@ export const Wrong: FC<{ message: string | undefined; id?: string }> = ({ messag
       {message}
     </p>
   ) : null;
+
+/** Whether a form came back with a question, and with nothing wrong. */
+export const isAsked = (refused: RefusedForm | null): boolean =>
+  refused !== null && DOUBTS.some((doubt) => refused.errors[doubtPath(doubt)] !== undefined);
+
+/** A question about what a form says: sent again as it was, with the answer, or left. */
+export const Asked: FC<{ to: string; refused: RefusedForm | null }> = ({ to, refused }) => {
+  const doubt = refused && DOUBTS.find((one) => refused.errors[doubtPath(one)] !== undefined);
+  if (!refused || !doubt) return null;
+  const { sure = '', ...typed } = refused.typed;
+  return (
+    <WorkForm to={to} class="asked">
+      {Object.entries(typed).map(([name, value]) => (
+        <input type="hidden" name={name} value={value} />
+      ))}
+      <input type="hidden" name="sure" value={[sure, doubt].filter(Boolean).join(',')} />
+      <p id={doubtPath(doubt)}>{refused.errors[doubtPath(doubt)]}</p>
+      <div class="buttons">
+        <Button kind="main">Yes, record it</Button>
+        <ButtonLink href="/today" kind="quiet">
+          No
+        </ButtonLink>
+      </div>
+    </WorkForm>
+  );
+};

@@ -5,7 +5,10 @@ import { changePieces } from './lots.ts';
 import { withOffcuts } from './offcuts.ts';
 
 /** A mould after a patch; what only the store knows of it is not in a yard file. */
-const patched = (mould: Mould, { repairedOn, dryFrom, damageNote: _note, ...state }: MouldPatch): Mould => {
+const patched = (
+  mould: Mould,
+  { repairedOn, dryFrom, damageNote: _note, emptiedAt: _emptied, ...state }: MouldPatch,
+): Mould => {
   const { repairedOn: dayBefore, dryFrom: dryBefore, ...rest } = mould;
   const day = repairedOn === undefined ? dayBefore : (repairedOn ?? undefined);
   const dry = dryFrom === undefined ? dryBefore : (dryFrom ?? undefined);

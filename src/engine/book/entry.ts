@@ -3,12 +3,13 @@ import type { Mould, PieceInMould } from '../../../shared/mould.ts';
 import type { OrderLine } from '../../../shared/order.ts';
 import type { MouldState } from './mould-state.ts';
 
-/** What becomes of a mould; what is left out stays, null clears. `damageNote` is kept in the store only. */
+/** What becomes of a mould; what is left out stays, null clears. `damageNote` and `emptiedAt` are kept in the store only. */
 export interface MouldPatch extends Partial<MouldState> {
   condition?: Mould['condition'];
   repairedOn?: string | null;
   dryFrom?: string | null;
   damageNote?: string | null;
+  emptiedAt?: string;
 }
 
 /** Finished pieces of one casting that are fit to go out from the same instant and for the same order. */
@@ -37,7 +38,7 @@ export type Entry =
   | { kind: 'mould'; mould: string; patch: MouldPatch }
   | { kind: 'filled'; piece: PieceInMould }
   | { kind: 'emptied'; mould: string }
-  /** Stock never goes below nothing. */
+  /** Stock never goes below nothing; the store keeps how much more was taken. */
   | { kind: 'stock'; material: string; quantity: number }
   /** So many offcuts of a length more, or fewer where it is below 0: never fewer than none. */
   | { kind: 'offcuts'; material: string; lengthMm: number; count: number }

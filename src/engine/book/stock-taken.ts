@@ -22,15 +22,28 @@ export const amountsTaken = ({ materials }: Stock, { goods, cuts }: Taken, named
 const sumOf = (goods: readonly Goods[], id: string): number =>
   goods.reduce((sum, one) => (one.material === id ? sum + one.quantity : sum), 0);
 
+/** A material of which work takes more than the yard has. */
+interface Shortage {
+  material: Material;
+  /** All that is taken of it. */
+  amount: number;
+}
+
 /**
- * Name of the first material that work takes more of than the yard has; null when all of them are there. `named` says which
- * sticks the plan cuts it from.
+ * The materials that work takes more of than the yard has; none when all of them are there. `named` says which sticks the
+ * plan cuts it from.
  */
-export const shortOf = (stock: Stock, taken: Taken, named: readonly StickCut[]): string | null => {
+export const shortages = (stock: Stock, taken: Taken, named: readonly StickCut[]): Shortage[] => {
   const amounts = amountsTaken(stock, taken, named);
-  const isShort = (material: Material) => countedOnHand(material) - sumOf(amounts, material.id) < -TOLERANCE;
-  return stock.materials.find((one) => sumOf(amounts, one.id) > 0 && isShort(one))?.name ?? null;
+  return stock.materials.flatMap((material) => {
+    const amount = sumOf(amounts, material.id);
+    return amount > 0 && countedOnHand(material) - amount < -TOLERANCE ? [{ material, amount }] : [];
+  });
 };
+
+/** Name of the first of them; null when all are there. */
+export const shortOf = (stock: Stock, taken: Taken, named: readonly StickCut[]): string | null =>
+  shortages(stock, taken, named)[0]?.material.name ?? null;
 
 /** Whole sticks that are in the book: nobody knows what others were cut from, and so nothing is left of them. */
 const inTheBook = (sticks: readonly StickCut[], material: Material): StickCut[] => {

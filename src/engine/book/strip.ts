@@ -38,6 +38,6 @@ export const strip = (yard: YardFile, { mould: id, ...work }: StripWork): Booked
   return booked([
     { kind: 'emptied', mould: id },
     ...putPiece(yard, piece, work),
-    { kind: 'mould', mould: id, patch: afterStrip(mould, piece.casting) },
+    { kind: 'mould', mould: id, patch: { ...afterStrip(mould, piece.casting), emptiedAt: work.doneAt } },
   ]);
 };

@@ -69,8 +69,9 @@ const count = async (tx: Tx, id: string, typed: CountTyped): Promise<Outcome<Cou
   if (!read.ok) return read;
   const { onHand, offcuts } = read.value;
   const isSame = onHand === before.onHand && JSON.stringify(offcuts) === JSON.stringify(before.offcuts);
-  if (isSame) return refuse('counted', 'The stock book says so already. Nothing was changed.');
-  await updateMaterial(tx, id, { onHand });
+  if (isSame && material.shortBy === 0)
+    return refuse('counted', 'The stock book says so already. Nothing was changed.');
+  await updateMaterial(tx, id, { onHand, shortBy: 0 });
   await setOffcuts(tx, id, offcuts);
   const kept = worthKeeping(typed.counted.text);
   await setTyped(tx, { kind: 'material', id, figure: 'onHand' }, kept);

@@ -1,6 +1,15 @@
 /** What a maker calls the fields of a file. One that is not here goes by its own name. */
 export const FIGURE_WORDS: Readonly<Record<string, string>> = {
-  ...{ id: 'number', name: 'name', note: 'note', damageNote: 'what is damaged', openedNote: 'note', phone: 'phone' },
+  ...{
+    id: 'number',
+    name: 'name',
+    note: 'note',
+    damageNote: 'what is damaged',
+    openedNote: 'note',
+    emptiedAt: 'emptied',
+    shortBy: 'taken beyond the book',
+    phone: 'phone',
+  },
   ...{ timeZone: 'clock of', horizonDays: 'planned ahead', mixers: 'mixers', rackSpaces: 'places to cure' },
   ...{ setUpMinutes: 'to get going', clearUpMinutes: 'to clear up', handoverDays: 'handed over on' },
   ...{

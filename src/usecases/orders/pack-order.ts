@@ -1,35 +1,57 @@
+import type { Doubt } from '../../../shared/doubt.ts';
+import { goodsOfOrder } from '../../engine/book/goods.ts';
+import { sticksFor } from '../../engine/book/sticks-cut.ts';
 import { done, type Outcome, type UseCaseContext } from '../core/context.ts';
 import { writtenAt } from '../core/written-at.ts';
 import type { Changed } from '../plan/changing.ts';
+import { asked, shortQuestion } from '../plan/doubts.ts';
+import { orRecorded } from '../plan/recorded-once.ts';
 import { plannedFor, recordingWork } from '../plan/recording-work.ts';
+import { measuresOf } from '../typed/measures.ts';
 import { orderName, unpackedOrder } from './open-order.ts';
 
 interface Packed {
   name: string;
 }
 
+/** The name by which the packing of an order is found again. */
+export const packStep = (order: string): string => `pack ${order}`;
+
+export interface PackRecord {
+  /** The maker has counted: pieces that the book is short of were there. */
+  evenShort: boolean;
+  /** When, as `writtenAt` has it. */
+  at?: string | null;
+  /** What the maker was asked about, and is sure of. */
+  sure?: readonly Doubt[];
+}
+
 /**
  * An order is packed: its pieces, parts and cut lengths are out of stock, and it waits to be handed over. When the stock
- * book is short of pieces it is refused, unless `evenShort` says that the maker has counted. `at` is when it was
- * packed, as an instant; just now where it is left out.
+ * book is short of pieces it is refused, unless the maker has counted; when it is short of parts the maker is asked.
  */
-export const packOrder = async (
+export const packOrder = (
   context: UseCaseContext,
   id: string,
-  { evenShort, at }: { evenShort: boolean; at?: string | null },
-): Promise<Outcome<Changed<Packed>>> => {
-  const doneAt = writtenAt(at, context.now);
-  if (!doneAt.ok) return doneAt;
-  return recordingWork<Packed>(
-    context,
-    { kind: 'packed', words: ({ name }) => `Packed for ${name}` },
-    async (tx, _yard, plan) => {
-      const found = await unpackedOrder(tx, id);
-      if (!found.ok) return found;
-      const { lines } = found.value;
-      const work = { kind: 'packed' as const, order: id, lines, evenShort, doneAt: doneAt.value };
-      const steps = [{ work: () => done({ ...work, planned: plannedFor(plan, id) }) }];
-      return done({ steps, value: { name: orderName(found.value) } });
-    },
+  { evenShort, at, sure = [] }: PackRecord,
+): Promise<Outcome<Changed<Packed | null>>> =>
+  orRecorded(context, packStep(id), () =>
+    recordingWork<Packed>(
+      context,
+      { kind: 'packed', words: ({ name }) => `Packed for ${name}` },
+      async (tx, yard, plan) => {
+        const doneAt = writtenAt(at, { now: context.now, yard });
+        if (!doneAt.ok) return doneAt;
+        const found = await unpackedOrder(tx, id);
+        if (!found.ok) return found;
+        const { lines } = found.value;
+        const { system } = await measuresOf(tx);
+        const named = sticksFor(plan.sticks, id);
+        const short = asked('short', sure, shortQuestion(yard, { taken: goodsOfOrder(lines, yard), named }, system));
+        if (!short.ok) return short;
+        const work = { kind: 'packed' as const, order: id, lines, evenShort, doneAt: doneAt.value };
+        const steps = [{ work: () => done({ ...work, planned: plannedFor(plan, id) }) }];
+        return done({ steps, value: { name: orderName(found.value) }, named: [packStep(id)] });
+      },
+    ),
   );
-};

@@ -1,8 +1,10 @@
+import { forgetStep } from '../../../db/stores/recorded-step-store.ts';
 import { unpack } from '../../engine/book/pack.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { writeBooked } from '../plan/recording-work.ts';
 import { openOrder, orderName } from './open-order.ts';
+import { packStep } from './pack-order.ts';
 
 /** A packed order comes apart again: its pieces are set aside for it, its parts and lengths are in stock. */
 export const unpackOrder = (context: UseCaseContext, id: string): Promise<Outcome<Changed<{ name: string }>>> =>
@@ -11,5 +13,7 @@ export const unpackOrder = (context: UseCaseContext, id: string): Promise<Outcom
     if (!found.ok) return found;
     if (found.value.packedAt === null) return refuse('order', `Order ${id} is not packed. Nothing was changed.`);
     const written = await writeBooked(tx, unpack(yard, { order: id, lines: found.value.lines }));
-    return written.ok ? done({ name: orderName(found.value) }) : written;
+    if (!written.ok) return written;
+    await forgetStep(tx, packStep(id));
+    return done({ name: orderName(found.value) });
   });

@@ -20,9 +20,14 @@ interface Named {
   what: string;
 }
 
+const PREFIX = 'late-';
+
 /** The name of a step, which can stand in an address: its kind, when it was to begin, and what it is about. */
 export const lateStepName = ({ kind, at, what }: Named): string =>
-  `late-${kind}-${minuteOf(at)}-${encodeURIComponent(what)}`;
+  `${PREFIX}${kind}-${minuteOf(at)}-${encodeURIComponent(what)}`;
+
+/** Whether a name is one of a step, and not of something else that is recorded once. */
+export const isLateStep = (name: string): boolean => name.startsWith(PREFIX);
 
 const firstMould = ({ batch, pours }: FixedMix): string =>
   (pours.find(({ id }) => id === batch.pours[0]) ?? pours[0])?.mould ?? batch.id;

@@ -1,5 +1,7 @@
 import type { Tx } from '../../../db/open.ts';
 import { writeEntries } from '../../../db/stores/book-store.ts';
+import { addRecordedSteps } from '../../../db/stores/recorded-step-store.ts';
+import type { Fault } from '../../../shared/fault.ts';
 import type { PlanOfWork } from '../../../shared/late-work.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
@@ -14,7 +16,7 @@ import { NO_WORK } from './late-work.ts';
 /** One thing that was done. */
 export interface WorkStep {
   /** Where it is said why it cannot have been done; left out, at the field the reason belongs to. */
-  name?: string;
+  nameOf?: (fault: Fault) => string;
   /** The step of late work that it was, by name; left out, what goes with it best. */
   answers?: string | undefined;
   /** Seen with the yard and the plan as they stand once all before it is recorded. */
@@ -25,6 +27,8 @@ export interface WorkStep {
 export interface Recording<T> {
   steps: readonly WorkStep[];
   value: T;
+  /** The names by which these steps are found when they are recorded a second time. */
+  named?: readonly (string | null | undefined)[];
 }
 
 /** What steps that are recorded one after another come to, and what is left to be done and to be answered. */
@@ -34,6 +38,11 @@ interface Recorded {
   workLeft: PlanOfWork;
 }
 
+const refusedAt = ({ nameOf }: WorkStep, refused: { ok: false; faults: Fault[] }): Outcome<never> => {
+  const [first] = refused.faults;
+  return nameOf && first ? refuse(nameOf(first), first.message) : refused;
+};
+
 /** Records steps one after another; when one of them cannot have been done, none is. */
 const recordSteps = (start: UnderBook, work: PlanOfWork, steps: readonly WorkStep[]): Outcome<Recorded> => {
   const entries: Entry[] = [];
@@ -42,7 +51,7 @@ const recordSteps = (start: UnderBook, work: PlanOfWork, steps: readonly WorkSte
     const doing = step.work(after);
     const recorded = doing.ok ? record(after, doing.value) : doing;
     if (doing.ok) workLeft = lessAnswered(after.yard, workLeft, doing.value, step.answers);
-    if (!recorded.ok) return step.name === undefined ? recorded : refuse(step.name, recorded.faults[0]?.message ?? '');
+    if (!recorded.ok) return refusedAt(step, recorded);
     entries.push(...recorded.entries);
     after = recorded.after;
   }
@@ -67,12 +76,18 @@ export const recordingWork = <T>(
   return changing<T>(
     context,
     what,
-    async (tx, yard, _change, plan, work) => {
+    async (tx, yard, change, plan, work) => {
       const recording = await told(tx, yard, plan, work);
       if (!recording.ok) return recording;
       const recorded = recordSteps({ yard, plan }, work, recording.value.steps);
       if (!recorded.ok) return recorded;
       await writeEntries(tx, recorded.value.entries);
+      const { named = [] } = recording.value;
+      await addRecordedSteps(
+        tx,
+        change,
+        named.filter((name) => typeof name === 'string'),
+      );
       left = recorded.value.after.plan;
       workLeft = recorded.value.workLeft;
       return done(recording.value.value);

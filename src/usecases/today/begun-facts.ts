@@ -2,7 +2,7 @@ import type { StoredPlan } from '../../../db/stores/plan-store.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { lateSteps } from '../plan/late-steps.ts';
 import { workOfPlan, workUnderWay } from '../plan/late-work.ts';
-import { linesOf, nameOfStep, type Shown } from './late-facts.ts';
+import { linesOf, type Shown } from './late-facts.ts';
 import type { SessionStep } from './session-step.ts';
 import type { LateLine } from './today-model.ts';
 
@@ -18,7 +18,7 @@ export const begunFacts = (
 ): LateLine[] => {
   const begun = workUnderWay(yard, workOfPlan(stored));
   if (!begun) return [];
-  const listed = new Map(steps.map((step) => [nameOfStep(step), step]));
+  const listed = new Map(steps.map((step) => [step.name, step]));
   return linesOf(lateSteps(begun), yard, stored, shown).map(({ name, step }) => ({
     ...{ name, step: listed.get(name) ?? step },
   }));

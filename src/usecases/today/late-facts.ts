@@ -3,20 +3,10 @@ import { dateOfDay, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { toAnswer } from '../plan/late-sessions.ts';
-import { type LateStep, lateStepName } from '../plan/late-steps.ts';
+import type { LateStep } from '../plan/late-steps.ts';
 import { workOfPlan } from '../plan/late-work.ts';
-import type { SessionStep } from './session-step.ts';
 import { sessionSteps } from './session-steps.ts';
 import type { LateFacts, LateLine } from './today-model.ts';
-
-const whatOf = (step: SessionStep): string => {
-  if (step.kind === 'batch') return step.pours[0]?.mould ?? '';
-  if (step.kind === 'pack') return step.order;
-  return step.kind === 'prep' || step.kind === 'strip' ? step.mould : '';
-};
-
-/** The name by which it is said of a step that it was done, or not. */
-export const nameOfStep = (step: SessionStep): string => lateStepName({ ...step, what: whatOf(step) });
 
 /** How steps are shown: in which units, with how much water. */
 export type Shown = Parameters<typeof sessionSteps>[3];
@@ -30,7 +20,7 @@ export const linesOf = (wanted: readonly LateStep[], yard: YardFile, stored: Sto
   const day = calendarOf(yard.yard.timeZone).dayOf(start);
   const span = { start, end, from: start, to: end, day, windows: [] };
   return sessionSteps({ ...stored.plan, ...workOfPlan(stored) }, yard, span, shown)
-    .map((step) => ({ name: nameOfStep(step), step }))
+    .map((step) => ({ name: step.name, step }))
     .filter(({ name }) => names.has(name));
 };
 

@@ -1,14 +1,25 @@
+import type { Tx } from '../../../db/open.ts';
+import { mouldsInOrder } from '../../../db/stores/mould-store.ts';
+import type { Doubt } from '../../../shared/doubt.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
-import { clockMinutes, isInstant, type Minute, minuteOf } from '../../../shared/time.ts';
+import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { batchPoured } from '../../engine/book/carry-pour.ts';
 import { fillTimes } from '../../engine/book/curing-times.ts';
-import { bagsPoured } from '../../engine/book/pour.ts';
+import { goodsOfBatch } from '../../engine/book/goods.ts';
+import { bagsPoured, pour } from '../../engine/book/pour.ts';
+import { sticksFor } from '../../engine/book/sticks-cut.ts';
 import type { PourWork } from '../../engine/book/work-done.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
-import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
+import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
+import { dayWords } from '../core/day-words.ts';
+import { writtenAt } from '../core/written-at.ts';
 import type { Changed } from '../plan/changing.ts';
+import { asked, shortQuestion } from '../plan/doubts.ts';
+import { isLateStep } from '../plan/late-steps.ts';
+import { recordedOnce } from '../plan/recorded-once.ts';
 import { recordingWork } from '../plan/recording-work.ts';
+import { measuresOf } from '../typed/measures.ts';
 
 /** One mould that was filled. `sealed`: it got its sealing coat before this pour. */
 interface Filled {
@@ -23,27 +34,23 @@ export interface PourRecord {
   pours: readonly Filled[];
   /** How many bags were mixed; null: as many as the pieces need. */
   bags: number | null;
-  /** When the last mould was full: an instant, or by the clock of today ("10:45"); null: just now. */
+  /** When the last mould was full, as `writtenAt` has it; null: just now. */
   filledAt: string | null;
+  /** The name of the step on the page. */
+  step?: string | null;
+  /** What the maker was asked about, and is sure of. */
+  sure?: readonly Doubt[];
 }
 
 /** "900 no. 1, 900 no. 2 and 800 no. 1" */
 export const listText = (names: readonly string[]): string =>
   names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 
-const CLOCK = /^([01]\d|2[0-3]):[0-5]\d$/;
-
-const noLater = (minute: Minute, now: Minute): Outcome<Minute> =>
-  minute <= now ? done(minute) : refuse('filledAt', 'That time is still to come.');
-
 /** The minute at which the last mould was full, which is no later than now. */
-const filledMinute = (record: PourRecord, now: Minute, yard: YardFile, plan: PlanFile): Outcome<Minute> => {
-  const { filledAt } = record;
-  if (filledAt === null) return done(tappedMinute(record, now, plan));
-  if (isInstant(filledAt)) return noLater(minuteOf(filledAt), now);
-  if (!CLOCK.test(filledAt)) return refuse('filledAt', 'When? Write a time of today such as 10:45.');
-  const calendar = calendarOf(yard.yard.timeZone);
-  return noLater(calendar.minuteAt(calendar.dayOf(now), clockMinutes(filledAt)), now);
+const filledMinute = (record: PourRecord, now: string, yard: YardFile, plan: PlanFile): Outcome<Minute> => {
+  if (record.filledAt === null) return done(tappedMinute(record, minuteOf(now), plan));
+  const at = writtenAt(record.filledAt, { now, yard, path: 'filledAt' });
+  return at.ok ? done(minuteOf(at.value)) : at;
 };
 
 /** Who taps has washed the mixer out, and his hands: so long after a batch the tap says nothing about when moulds were full. */
@@ -58,7 +65,7 @@ const tappedMinute = ({ pours }: PourRecord, now: Minute, plan: PlanFile): Minut
 };
 
 /** One time is said for a batch: its moulds were full one after another, the last of them by then. */
-const workOf = ({ pours, bags }: PourRecord, last: Minute, yard: YardFile): PourWork => {
+const workOf = ({ pours, bags }: Pick<PourRecord, 'pours' | 'bags'>, last: Minute, yard: YardFile): PourWork => {
   const { instantText } = calendarOf(yard.yard.timeZone);
   const castings = pours.map(({ casting }) => casting);
   const times = fillTimes(castings, last, yard);
@@ -77,24 +84,87 @@ export interface Poured {
   at: string;
 }
 
-/** " at 9:05" of an instant as it stands in a sentence. */
-const atWords = (instant: string): string => ` at ${instant.slice(11, 16).replace(/^0/, '')}`;
+/** " at 9:05" of an instant as it stands in a sentence; with its day where that is another one. */
+const atWords = (instant: string, today: string): string => {
+  const day = instant.slice(0, 10);
+  return `${day === today ? '' : ` on ${dayWords(day)}`} at ${instant.slice(11, 16).replace(/^0/, '')}`;
+};
+
+/** A step that was full before it was to be mixed is asked about: the tap may have been meant for another one. */
+const unmixedQuestion = (
+  { pours, step }: PourRecord,
+  filled: Minute,
+  yard: YardFile,
+  plan: PlanFile,
+): string | null => {
+  const { dayOf, instantText } = calendarOf(yard.yard.timeZone);
+  const found = step && isLateStep(step) ? batchPoured(plan, pours) : null;
+  if (!found || dayOf(minuteOf(found.batch.start)) !== dayOf(filled)) return null;
+  if (filled >= minuteOf(found.batch.start)) return null;
+  const clock = instantText(minuteOf(found.batch.start)).slice(11, 16).replace(/^0/, '');
+  return `By the plan it is mixed from ${clock} on. Is it in its moulds already?`;
+};
+
+/** Moulds that were emptied only after the first of a batch was begun to be filled. */
+const stillFull = async (tx: Tx, work: PourWork, yard: YardFile): Promise<Outcome<null>> => {
+  const emptied = new Map((await mouldsInOrder(tx)).map(({ id, emptiedAt }) => [id, emptiedAt]));
+  for (const { mould, casting, filledAt } of work.pours) {
+    const at = emptied.get(mould);
+    const fill = yard.castings.find(({ id }) => id === casting)?.fillMinutes ?? 0;
+    if (at && minuteOf(filledAt) - fill < minuteOf(at))
+      return refuse('filledAt', `${mould} was emptied only${atWords(at, today(yard.yard.timeZone, filledAt))}.`);
+  }
+  return done(null);
+};
+
+/** What is asked first: was it mixed by then, was all of it there? */
+const questions = async (
+  tx: Tx,
+  record: PourRecord,
+  { work, filled, yard, plan }: { work: PourWork; filled: Minute; yard: YardFile; plan: PlanFile },
+): Promise<Outcome<null>> => {
+  const { sure = [] } = record;
+  const unmixed = asked('unmixed', sure, unmixedQuestion(record, filled, yard, plan));
+  if (!unmixed.ok) return unmixed;
+  const poured = bagsPoured(work, yard);
+  const castings = work.pours.map(({ casting }) => casting);
+  if (!poured) return done(null);
+  const taken = goodsOfBatch(poured.mix, poured.bags, castings, yard);
+  const batch = batchPoured(plan, record.pours)?.batch.id;
+  const named = batch === undefined ? [] : sticksFor(plan.sticks, batch);
+  return asked('short', sure, shortQuestion(yard, { taken, named }, (await measuresOf(tx)).system));
+};
+
+/** The step of late work that a batch is said to be. */
+const lateStepOf = ({ step }: PourRecord): string | undefined => (step && isLateStep(step) ? step : undefined);
+
+/** The name by which a batch is found again: its step with its moulds, since another batch may be recorded beside it. */
+const nameOf = ({ step, pours }: PourRecord): string | null =>
+  step ? [step, ...pours.map(({ mould }) => mould)].join(' ') : null;
 
 /**
  * A batch is in its moulds: bags and what goes into the pieces leave the stock, and each mould holds a piece that begins
  * to set. What was poured stays recorded as it was, whatever the plan had in mind.
  */
-export const recordPour = (context: UseCaseContext, record: PourRecord): Promise<Outcome<Changed<Poured>>> =>
-  recordingWork<Poured>(
-    context,
-    { kind: 'poured', words: ({ at }) => `${listText(record.pours.map(({ mould }) => mould))} poured${at}` },
-    async (_tx, yard, plan) => {
-      const last = filledMinute(record, minuteOf(context.now), yard, plan);
-      const filled = last.ok ? last.value : minuteOf(context.now);
-      const work = workOf(record, filled, yard);
-      const at = record.filledAt === null ? '' : atWords(calendarOf(yard.yard.timeZone).instantText(filled));
-      const bags = bagsPoured(work, yard)?.bags ?? 0;
-      const steps = [{ work: () => (last.ok ? done({ kind: 'poured' as const, ...work }) : last) }];
-      return done({ steps, value: { bags, filled, at } });
-    },
+export const recordPour = (context: UseCaseContext, record: PourRecord): Promise<Outcome<Changed<Poured | null>>> =>
+  recordedOnce(context, nameOf(record), () =>
+    recordingWork<Poured>(
+      context,
+      { kind: 'poured', words: ({ at }) => `${listText(record.pours.map(({ mould }) => mould))} poured${at}` },
+      async (tx, yard, plan) => {
+        const last = filledMinute(record, context.now, yard, plan);
+        if (!last.ok) return last;
+        const filled = last.value;
+        const work = workOf(record, filled, yard);
+        const booked = pour(yard, work);
+        const fits = booked.ok ? await stillFull(tx, work, yard) : booked;
+        const sure = fits.ok ? await questions(tx, record, { work, filled, yard, plan }) : fits;
+        if (!sure.ok) return sure;
+        const instant = calendarOf(yard.yard.timeZone).instantText(filled);
+        const at = record.filledAt === null ? '' : atWords(instant, today(yard.yard.timeZone, context.now));
+        const bags = bagsPoured(work, yard)?.bags ?? 0;
+        const steps = [{ work: () => done({ kind: 'poured' as const, ...work }), answers: lateStepOf(record) }];
+        return done({ steps, value: { bags, filled, at }, named: [nameOf(record)] });
+      },
+    ),
   );

@@ -1,6 +1,7 @@
 import { done, type Outcome, type UseCaseContext } from '../core/context.ts';
 import { writtenAt } from '../core/written-at.ts';
 import type { Changed } from '../plan/changing.ts';
+import { recordedOnce } from '../plan/recorded-once.ts';
 import { recordingWork } from '../plan/recording-work.ts';
 
 export interface PrepRecord {
@@ -10,15 +11,19 @@ export interface PrepRecord {
   sealed: boolean;
   /** When, as an instant; just now where it is left out. */
   at?: string | null;
+  /** The name of the step on the page. */
+  step?: string | null;
 }
 
 /** A mould is clean, set up for a piece (and sealed, where that was due): nothing is left to do before the pour. */
-export const recordPrep = async (context: UseCaseContext, prep: PrepRecord): Promise<Outcome<Changed<null>>> => {
-  const doneAt = writtenAt(prep.at, context.now);
-  if (!doneAt.ok) return doneAt;
-  const { mould, casting, sealed: coated } = prep;
-  const work = { kind: 'set up' as const, mould, casting, coated, doneAt: doneAt.value };
-  return recordingWork<null>(context, { kind: 'prepared', words: `${mould} is ready to pour` }, async () =>
-    done({ steps: [{ work: () => done(work) }], value: null }),
+export const recordPrep = (context: UseCaseContext, prep: PrepRecord): Promise<Outcome<Changed<null>>> => {
+  const { mould, casting, sealed: coated, at, step } = prep;
+  return recordedOnce(context, step, () =>
+    recordingWork<null>(context, { kind: 'prepared', words: `${mould} is ready to pour` }, async (_tx, yard) => {
+      const doneAt = writtenAt(at, { now: context.now, yard });
+      if (!doneAt.ok) return doneAt;
+      const work = { kind: 'set up' as const, mould, casting, coated, doneAt: doneAt.value };
+      return done({ steps: [{ work: () => done(work) }], value: null, named: [step] });
+    }),
   );
 };

@@ -1,3 +1,4 @@
+import type { Minute } from '../../../shared/time.ts';
 import type { ContentsLine } from '../orders/order-contents.ts';
 
 /** So much of a material, in the unit that is shown. */
@@ -35,13 +36,18 @@ interface Timed {
   until: string;
 }
 
+/** A step is known by its name: by it it is said that it was done, or not. */
+interface Step extends Timed {
+  name: string;
+}
+
 /** Before the first of the work, and after the last. */
-export interface EdgeStep extends Timed {
+export interface EdgeStep extends Step {
   kind: 'set up' | 'clear up';
 }
 
 /** A mould to be set up for a pour. */
-export interface PrepStep extends Timed {
+export interface PrepStep extends Step {
   kind: 'prep';
   mould: string;
   casting: string;
@@ -79,7 +85,7 @@ export interface BatchSlip {
 }
 
 /** A batch, from mixing to the last mould. */
-export interface BatchStep extends Timed, BatchSlip {
+export interface BatchStep extends Step, BatchSlip {
   kind: 'batch';
   mixEnd: string;
   mix: string;
@@ -95,7 +101,7 @@ export interface BatchStep extends Timed, BatchSlip {
 }
 
 /** A piece to be taken out of its mould. */
-export interface StripStep extends Timed {
+export interface StripStep extends Step {
   kind: 'strip';
   mould: string;
   piece: string;
@@ -105,10 +111,12 @@ export interface StripStep extends Timed {
   people: number;
   /** It is in the mould by the stock book, not only by the plan. */
   inMould: boolean;
+  /** The name of the piece, by which its strip is found again. */
+  pieceKey: string;
 }
 
 /** An order to be packed, with the parts and lengths its kits take. */
-export interface PackStep extends Timed {
+export interface PackStep extends Step {
   kind: 'pack';
   order: string;
   customer: string;
@@ -116,6 +124,9 @@ export interface PackStep extends Timed {
   parts: readonly AmountFacts[];
   cuts: readonly CutFacts[];
 }
+
+/** The name of a piece by its mould and when that was full. */
+export const pieceKeyOf = (mould: string, filled: Minute): string => `piece ${filled} ${mould}`;
 
 /** Something the plan has for a session. */
 export type SessionStep = EdgeStep | PrepStep | BatchStep | StripStep | PackStep;

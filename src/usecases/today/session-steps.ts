@@ -9,24 +9,28 @@ import type { Session } from '../../engine/calendar/sessions.ts';
 import { lengthText } from '../../engine/units/length.ts';
 import { measureOutText } from '../../engine/units/measure-out.ts';
 import { contentsOf, offersOf } from '../orders/order-contents.ts';
+import { lateStepName } from '../plan/late-steps.ts';
 import { poursWithin } from '../plan/pour-minutes.ts';
 import { poursBefore } from '../plan/pours-of-mould.ts';
 import { shownAmount } from '../typed/measures.ts';
 import type { Waters } from '../yard/mix-water.ts';
 import { cutFrom } from './cut-from.ts';
 import { prepWork } from './prep-work.ts';
-import type {
-  AmountFacts,
-  BatchSlip,
-  BatchStep,
-  CutFacts,
-  EdgeStep,
-  PackStep,
-  PourFacts,
-  PrepStep,
-  SessionStep,
-  StripStep,
+import {
+  type AmountFacts,
+  type BatchSlip,
+  type BatchStep,
+  type CutFacts,
+  type EdgeStep,
+  type PackStep,
+  type PourFacts,
+  type PrepStep,
+  pieceKeyOf,
+  type SessionStep,
+  type StripStep,
 } from './session-step.ts';
+
+type Unnamed<S> = S extends unknown ? Omit<S, 'name'> : never;
 
 /** What the steps of a session are worked out from. */
 interface Seen {
@@ -91,7 +95,7 @@ const cutLengths = (
 const waitsForTurn = ({ plan, yard }: Seen, pour: PlanPour): boolean =>
   yard.inMould.some(({ mould }) => mould === pour.mould) || poursBefore(plan, pour).length > 0;
 
-const prepStep = (seen: Seen, pour: PlanPour): PrepStep => {
+const prepStep = (seen: Seen, pour: PlanPour): Unnamed<PrepStep> => {
   const mould = seen.yard.moulds.find(({ id }) => id === pour.mould);
   const work = prepWork(pour, seen.plan, seen.yard);
   return {
@@ -123,7 +127,7 @@ const pourFacts = (seen: Seen, pour: PlanPour): PourFacts => ({
   ...{ order: pour.order ?? null, customer: customerOf(seen, pour.order), at: pour.fillStart, until: pour.fillEnd },
 });
 
-const batchStep = (seen: Seen, batch: PlanBatch, pours: readonly PlanPour[]): BatchStep => {
+const batchStep = (seen: Seen, batch: PlanBatch, pours: readonly PlanPour[]): Unnamed<BatchStep> => {
   const mix = seen.yard.mixes.find(({ id }) => id === batch.mix)!;
   const castings = pours.flatMap(({ casting }) => seen.yard.castings.filter(({ id }) => id === casting));
   const lastFill = Math.max(...pours.map(({ fillEnd }) => minuteOf(fillEnd)));
@@ -175,7 +179,7 @@ const stripsOf = ({ plan, yard }: Seen, session: Session): Strip[] => [
   }),
 ];
 
-const stripStep = (seen: Seen, strip: Strip): StripStep => ({
+const stripStep = (seen: Seen, strip: Strip): Unnamed<StripStep> => ({
   kind: 'strip',
   at: strip.stripStart,
   until: strip.stripEnd,
@@ -183,12 +187,13 @@ const stripStep = (seen: Seen, strip: Strip): StripStep => ({
   mayFrom: seen.calendar.instantText(seen.curing.mayStripFrom(strip.casting, strip.filled)),
   people: seen.yard.castings.find(({ id }) => id === strip.casting)?.stripCrew ?? 1,
   inMould: strip.inMould,
+  pieceKey: pieceKeyOf(strip.mould, strip.filled),
 });
 
 const packStep = (
   seen: Seen,
   { id, packStart, packEnd }: { id: string; packStart: string; packEnd: string },
-): PackStep => {
+): Unnamed<PackStep> => {
   const order = seen.yard.orders.find((one) => one.id === id);
   const lines = order?.lines ?? [];
   const kits = lines.flatMap(({ kit, quantity }) =>
@@ -210,7 +215,7 @@ const packStep = (
   };
 };
 
-const edgeSteps = ({ calendar }: Seen, { start, end, from, to }: Session): EdgeStep[] => {
+const edgeSteps = ({ calendar }: Seen, { start, end, from, to }: Session): Unnamed<EdgeStep>[] => {
   const text = (minute: Minute) => calendar.instantText(minute);
   return [
     ...(from > start ? [{ kind: 'set up' as const, at: text(start), until: text(from) }] : []),
@@ -219,6 +224,17 @@ const edgeSteps = ({ calendar }: Seen, { start, end, from, to }: Session): EdgeS
 };
 
 const RANKS: Record<SessionStep['kind'], number> = { 'set up': 0, strip: 1, prep: 2, batch: 3, pack: 4, 'clear up': 5 };
+
+const whatOf = (step: Unnamed<SessionStep>): string => {
+  if (step.kind === 'batch') return step.pours[0]?.mould ?? '';
+  if (step.kind === 'pack') return step.order;
+  return step.kind === 'prep' || step.kind === 'strip' ? step.mould : '';
+};
+
+const withName = (step: Unnamed<SessionStep>): SessionStep => ({
+  ...step,
+  name: lateStepName({ ...step, what: whatOf(step) }),
+});
 
 /** Everything the plan has for one session, in order of time: what to do at what minute, and with what. */
 export const sessionSteps = (
@@ -237,7 +253,7 @@ export const sessionSteps = (
   const batches = plan.batches.filter(({ start }) => isIn(start));
   const mixed = new Set(batches.map(({ id }) => id));
   const pours = new Map(plan.pours.filter(({ batch }) => mixed.has(batch)).map((pour) => [pour.id, pour]));
-  const steps: SessionStep[] = [
+  const steps: Unnamed<SessionStep>[] = [
     ...edgeSteps(seen, session),
     ...poursWithin(plan, 'prepStart', session)
       .filter(({ prepStart, prepEnd }) => prepStart !== prepEnd)
@@ -256,5 +272,5 @@ export const sessionSteps = (
         : [],
     ),
   ];
-  return steps.sort((a, b) => minuteOf(a.at) - minuteOf(b.at) || RANKS[a.kind] - RANKS[b.kind]);
+  return steps.map(withName).sort((a, b) => minuteOf(a.at) - minuteOf(b.at) || RANKS[a.kind] - RANKS[b.kind]);
 };

@@ -1,13 +1,16 @@
 import { type ChangeHead, recentHeads } from '../../../db/stores/change-store.ts';
+import { materialsInOrder, type StoredMaterial } from '../../../db/stores/material-store.ts';
+import { mouldsInOrder, type StoredMould } from '../../../db/stores/mould-store.ts';
 import type { StoredOrder } from '../../../db/stores/order-store.ts';
 import { piecesToMend } from '../../../db/stores/piece-to-mend-store.ts';
 import { fixedHours } from '../../../db/stores/yard-store.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { dateOfDay, type Minute, minuteOf } from '../../../shared/time.ts';
+import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { pouredToCome } from '../../engine/book/as-of.ts';
 import { curingTimesOf, pieceMayBeStripped } from '../../engine/book/curing-times.ts';
-import { isOut } from '../../engine/book/mould-state.ts';
+import { isMendedByDay, isOut } from '../../engine/book/mould-state.ts';
 import { type Calendar, calendarOf } from '../../engine/calendar/calendar.ts';
 import type { Session } from '../../engine/calendar/sessions.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
@@ -16,16 +19,25 @@ import { openOrdersOf } from '../orders/open-orders.ts';
 import { toMendFacts } from '../orders/to-mend-facts.ts';
 import type { CachedPlan } from '../plan/cached-plan.ts';
 import { currentPlan } from '../plan/make-plan.ts';
-import { measuresOf } from '../typed/measures.ts';
+import { measuresOf, shownAmount } from '../typed/measures.ts';
 import { watersOfYard } from '../yard/mix-water.ts';
 import { begunFacts } from './begun-facts.ts';
 import { fixedFacts } from './fixed-facts.ts';
 import { hoursChangedOn } from './hours-changed.ts';
 import { lastMixes } from './last-mix.ts';
 import { lateFacts } from './late-facts.ts';
+import { pieceKeyOf } from './session-step.ts';
 import { sessionSteps } from './session-steps.ts';
 import { sessionToShow } from './session-to-show.ts';
-import type { DoneFacts, EmptyMould, FullMould, SessionHours, TodayModel } from './today-model.ts';
+import type {
+  DoneFacts,
+  EmptyMould,
+  FullMould,
+  SessionHours,
+  ToBeMendedFacts,
+  ToCountFacts,
+  TodayModel,
+} from './today-model.ts';
 import { WORK_KINDS } from './work-change-kinds.ts';
 
 /** As many changes as a long day of work may leave. */
@@ -60,6 +72,7 @@ const otherFull = (yard: YardFile, plan: PlanFile, stripped: ReadonlySet<string>
         filledAt: calendar.instantText(minuteOf(piece.filledAt)),
         mayFrom: calendar.instantText(pieceMayBeStripped(piece, curing)),
         planned: strip?.stripStart ?? null,
+        pieceKey: pieceKeyOf(piece.mould, minuteOf(piece.filledAt)),
       };
     });
 };
@@ -90,21 +103,38 @@ const packedOrders = (orders: readonly StoredOrder[]): TodayModel['packed'] =>
     .filter(({ packedAt }) => packedAt !== null)
     .map(({ id, customer }) => ({ order: id, customer: customer?.name ?? `order ${id}` }));
 
+/** Materials of which more was taken than the stock book had: somebody has to count them. */
+const toCount = (materials: readonly StoredMaterial[], system: UnitSystem): ToCountFacts[] =>
+  materials
+    .filter(({ shortBy }) => shortBy > 0)
+    .map(({ id: material, name, unit, shortBy }) => {
+      const shown = shownAmount({ unit, quantity: shortBy }, system);
+      return { material, name, unit: shown.unit, shortBy: shown.quantity };
+    });
+
+/** Damaged moulds whose day to be mended has come: the plan counts on them, and nobody said that they are. */
+const toBeMended = (moulds: readonly StoredMould[], day: string): ToBeMendedFacts[] =>
+  moulds.flatMap(({ id: mould, condition, repairedOn, damageNote: note }) =>
+    repairedOn !== null && isMendedByDay({ condition, repairedOn }, day) ? [{ mould, by: repairedOn, note }] : [],
+  );
+
 /** The data as they are recorded, times to come and all. */
 const fileOf = ({ file }: CachedPlan, now: string): YardFile => ({ ...file, yard: { ...file.yard, now } });
 
 /** The session under way or the next one, step by step, with what was done today and what else can be written down. */
 export const showToday = async (context: UseCaseContext): Promise<TodayModel> => {
-  const { plan, yard, cached } = await currentPlan(context);
+  const { plan, yard, cached, revision } = await currentPlan(context);
   const calendar = calendarOf(yard.yard.timeZone);
   const now = minuteOf(context.now);
   const { session, underWay, idle } = sessionToShow(plan, yard);
-  const { changes, toMend, hours, system, waters } = await context.database.read(async (tx) => ({
+  const { changes, toMend, hours, system, waters, materials, moulds } = await context.database.read(async (tx) => ({
     changes: await recentHeads(tx, CHANGES_READ),
     toMend: await piecesToMend(tx),
     hours: await fixedHours(tx),
     system: (await measuresOf(tx)).system,
     waters: await watersOfYard(tx),
+    materials: await materialsInOrder(tx),
+    moulds: await mouldsInOrder(tx),
   }));
   const orders = await openOrdersOf(context, cached);
   const steps = session ? sessionSteps(plan, yard, session, { system, waters }) : [];
@@ -120,6 +150,7 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
     yardName: yard.yard.name,
     today: day,
     now: calendar.instantText(now),
+    revision,
     session: session && hoursFacts(session, calendar),
     underWay,
     fixed: fixedFacts(yard, session, hours),
@@ -135,6 +166,8 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
       ...{ mould, filledAt: calendar.instantText(minuteOf(filledAt)) },
     })),
     emptyMoulds: emptyMoulds(yard),
+    toCount: toCount(materials, system),
+    toBeMended: toBeMended(moulds, day),
     orders: yard.orders
       .filter(({ lines }) => lines.length > 0)
       .map(({ id, customer }) => ({ order: id, customer: customer ?? `order ${id}` })),

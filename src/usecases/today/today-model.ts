@@ -28,6 +28,8 @@ export interface FullMould {
   mayFrom: string;
   /** When it is stripped by the plan; null: it stays. */
   planned: string | null;
+  /** The name of the piece, by which its strip is found again. */
+  pieceKey: string;
 }
 
 /** A mould that a pour may go into just now, with what it can make. */
@@ -41,6 +43,21 @@ export interface EmptyMould {
 export interface ToComeFacts {
   mould: string;
   filledAt: string;
+}
+
+/** A material of which more was taken than the stock book had; in the unit that is shown. */
+export interface ToCountFacts {
+  material: string;
+  name: string;
+  unit: string;
+  shortBy: number;
+}
+
+/** A mould that was to be mended by a day that has come. */
+export interface ToBeMendedFacts {
+  mould: string;
+  by: string;
+  note: string | null;
 }
 
 /** The last minute to begin a batch of a mix, as an instant. */
@@ -75,6 +92,8 @@ export interface LateFacts {
 export interface TodayModel extends PageHead {
   /** As an instant. */
   now: string;
+  /** Counts the changes: a form that is sent twice from one page is known by it. */
+  revision: number;
   /** Null: none has anything to do. */
   session: SessionHours | null;
   underWay: boolean;
@@ -91,6 +110,8 @@ export interface TodayModel extends PageHead {
   /** They count as filled just now. */
   toCome: readonly ToComeFacts[];
   emptyMoulds: readonly EmptyMould[];
+  toCount: readonly ToCountFacts[];
+  toBeMended: readonly ToBeMendedFacts[];
   orders: readonly OrderNamed[];
   /** They wait to be handed over. */
   packed: readonly OrderNamed[];

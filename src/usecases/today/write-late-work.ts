@@ -1,20 +1,27 @@
+import { type Doubt, doubtPath } from '../../../shared/doubt.ts';
 import type { PlanOfWork } from '../../../shared/late-work.ts';
 import type { PlanStick } from '../../../shared/plan.ts';
+import { minuteOf } from '../../../shared/time.ts';
+import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { goodsOfBatch, goodsOfOrder, type Taken } from '../../engine/book/goods.ts';
 import { isMendedByDay, isOut } from '../../engine/book/mould-state.ts';
 import type { StickCut } from '../../engine/book/sticks-cut.ts';
 import { sticksLeft } from '../../engine/book/sticks-left.ts';
-import { shortOf } from '../../engine/book/stock-taken.ts';
 import { todayIn } from '../../engine/book/today-in.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
+import { packStep } from '../orders/pack-order.ts';
 import type { Changed } from '../plan/changing.ts';
+import { asked, shortQuestion } from '../plan/doubts.ts';
 import { stepsOfSession, toAnswer } from '../plan/late-sessions.ts';
 import { cutForOf, workOfStep } from '../plan/late-step-work.ts';
 import type { LateStep } from '../plan/late-steps.ts';
 import { lateWords } from '../plan/late-words.ts';
+import { orRecorded } from '../plan/recorded-once.ts';
 import { plannedFor, recordingWork, type WorkStep } from '../plan/recording-work.ts';
+import { measuresOf } from '../typed/measures.ts';
+import { pieceKeyOf } from './session-step.ts';
 
 /** What a step takes from the stock. */
 const goodsOf = (step: LateStep, yard: YardFile): Taken => {
@@ -33,16 +40,30 @@ const damagedIn = (step: LateStep, yard: YardFile): string | null => {
   );
 };
 
-/** Why a step is not recorded with all the others: the maker should look at it. Null where nothing speaks against it. */
-const doubt = (step: LateStep, yard: YardFile, named: readonly StickCut[]): string | null => {
+/** How late work is recorded all at once. */
+export interface AsPlanned {
+  /** The session it is of; null for all of them. */
+  session: string | null;
+  /** The first step there was on the page. */
+  step?: string | null;
+  /** What the maker was asked about, and is sure of. */
+  sure?: readonly Doubt[];
+}
+
+interface Under {
+  sure: readonly Doubt[];
+  system: UnitSystem;
+}
+
+/** Whether a step is recorded with all the others: one in a damaged mould the maker should look at. */
+const doubt = (step: LateStep, yard: YardFile, named: readonly StickCut[], { sure, system }: Under): Outcome<null> => {
   const damaged = damagedIn(step, yard);
-  if (damaged) return `${damaged} is marked damaged. If it was poured before that, write this batch down by itself.`;
-  const short = shortOf(yard, goodsOf(step, yard), named);
-  const it = step.kind === 'pack' ? 'order' : 'batch';
-  return (
-    short &&
-    `By the stock book there is too little ${short} for it. Write down what arrived or count it, or write this ${it} down by itself.`
-  );
+  if (damaged)
+    return refuse(
+      step.name,
+      `${damaged} is marked damaged. If it was poured before that, record this batch by itself.`,
+    );
+  return asked('short', sure, shortQuestion(yard, { taken: goodsOf(step, yard), named }, system));
 };
 
 /** The sticks of work once those are cut that a step cuts. */
@@ -53,42 +74,60 @@ const sticksAfter = (step: LateStep, work: PlanOfWork, sticks: readonly PlanStic
 };
 
 /**
- * Steps of late work, one after another; what is wrong with one stands at its own name. Each is cut from the sticks it was
+ * Steps of late work, one after another; what is wrong with one stands at its own name, a question at that of all. Each is cut from the sticks it was
  * planned to be cut from as those before it leave them, though the plan may have to be made anew by then.
  */
-const workSteps = (steps: readonly LateStep[], late: PlanOfWork): WorkStep[] => {
+const workSteps = (steps: readonly LateStep[], late: PlanOfWork, under: Under): WorkStep[] => {
   let sticks: readonly PlanStick[] = late.sticks ?? [];
   return steps.map((step) => ({
-    name: step.name,
+    nameOf: ({ path }) => (path === doubtPath('short') ? path : step.name),
     answers: step.name,
     work: ({ yard, plan }) => {
       const planned = step.kind === 'pack' ? plannedFor(plan, step.order.id) : [];
       const work = workOfStep(step, yard, { planned, sticks });
       const named = work.kind === 'poured' || work.kind === 'packed' ? (work.cutFrom ?? []) : [];
-      const reason = doubt(step, yard, named);
-      if (reason) return refuse(step.name, reason);
+      const sure = doubt(step, yard, named, under);
+      if (!sure.ok) return sure;
       sticks = sticksAfter(step, late, sticks, yard);
       return done(work);
     },
   }));
 };
 
+const pieceOf = ({ strip }: Extract<LateStep, { kind: 'strip' }>, yard: YardFile): string[] => {
+  const filledAt =
+    'fillEnd' in strip ? strip.fillEnd : yard.inMould.find(({ mould }) => mould === strip.mould)?.filledAt;
+  return filledAt === undefined ? [] : [pieceKeyOf(strip.mould, minuteOf(filledAt))];
+};
+
+/** By which each step is found again, in whatever way it is recorded a second time. */
+const namesOf = (step: LateStep, yard: YardFile): string[] => {
+  if (step.kind === 'pack') return [step.name, packStep(step.order.id)];
+  if (step.kind === 'strip') return [step.name, ...pieceOf(step, yard)];
+  const moulds = step.kind === 'batch' ? step.mix.pours.map(({ mould }) => mould) : [];
+  return [step.name, [step.name, ...moulds].join(' ')];
+};
+
 /**
  * All work of sessions that are over which is not recorded is, as it was planned and in order of time: one change, of all
  * sessions or of the one that is named. When one of its steps can't be, none is, and the fault stands at the name of that
- * step.
+ * step; what the stock book has too little of is asked about.
  */
 export const writeLateWork = (
   context: UseCaseContext,
-  session: string | null = null,
-): Promise<Outcome<Changed<readonly LateStep[]>>> =>
-  recordingWork<readonly LateStep[]>(
-    context,
-    { kind: 'as planned', words: (steps) => `${lateWords(steps)} as planned` },
-    async (_tx, yard, plan, work) => {
-      const steps = stepsOfSession(toAnswer(yard, plan, work), session);
-      if (steps.length === 0)
-        return refuse('late', 'There is nothing left to be recorded as planned. Nothing was changed.');
-      return done({ steps: workSteps(steps, work), value: steps });
-    },
+  { session, step, sure = [] }: AsPlanned = { session: null },
+): Promise<Outcome<Changed<readonly LateStep[] | null>>> =>
+  orRecorded(context, step, () =>
+    recordingWork<readonly LateStep[]>(
+      context,
+      { kind: 'as planned', words: (steps) => `${lateWords(steps)} as planned` },
+      async (tx, yard, plan, work) => {
+        const steps = stepsOfSession(toAnswer(yard, plan, work), session);
+        if (steps.length === 0)
+          return refuse('late', 'There is nothing left to be recorded as planned. Nothing was changed.');
+        const under = { sure, system: (await measuresOf(tx)).system };
+        const named = steps.flatMap((one) => namesOf(one, yard));
+        return done({ steps: workSteps(steps, work, under), value: steps, named });
+      },
+    ),
   );

@@ -1,6 +1,8 @@
 import type { Outcome } from '../core/context.ts';
+import type { DateReading } from './date-typed.ts';
 import type { FormFields } from './form-fields.ts';
 import { TypedReader } from './typed-reader.ts';
+import { type RecordTyped, recordTyped } from './when-form.ts';
 
 /** More moulds than one batch ever fills, and than a form of Today has rows. */
 const MOST_ROWS = 200;
@@ -36,20 +38,17 @@ const filledRows = (reader: TypedReader): FilledRow[] =>
     }));
 
 /** A batch as it was filled into its moulds; `filledAt` is null for just now. */
-interface PourTyped {
+interface PourTyped extends Omit<RecordTyped, 'at'> {
   pours: FilledRow[];
   bags: number | null;
   filledAt: string | null;
 }
 
 /** "Poured" on Today: of a step of the plan, or of another pour. */
-export const pourTyped = (fields: FormFields): Outcome<PourTyped> => {
-  const reader = new TypedReader(fields);
+export const pourTyped = (fields: FormFields, how: DateReading): Outcome<PourTyped> => {
+  const reader = new TypedReader(fields, how);
   const pours = filledRows(reader);
   if (pours.length === 0) reader.refuse('pours', 'Tick what was poured.');
-  return reader.outcome({
-    pours,
-    bags: bagsTyped(reader),
-    filledAt: reader.text('at') || reader.text('filledAt') || null,
-  });
+  const { at: filledAt, ...recorded } = recordTyped(reader, fields);
+  return reader.outcome({ pours, bags: bagsTyped(reader), filledAt, ...recorded });
 };

@@ -4,29 +4,32 @@ import { done, type Outcome, refuse } from '../core/context.ts';
 import type { DateReading } from './date-typed.ts';
 import { type FormFields, wholeTyped } from './form-fields.ts';
 import { TypedReader } from './typed-reader.ts';
+import { type RecordTyped, recordTyped } from './when-form.ts';
 
 /** What a form says of a piece that comes out of its mould; null where it does not say. */
 export const cameOutTyped = ({ cameOut }: FormFields): CameOut | null =>
   CAME_OUT.find((one) => one === cameOut) ?? null;
 
-/** A mould was set up; `at` is null for just now. */
-export const prepTyped = ({ mould = '', casting = '', sealed, at }: FormFields) =>
-  done({ mould, casting, sealed: sealed === 'yes', at: at || null });
+/** A mould was set up. */
+export const prepTyped = (fields: FormFields) => {
+  const { mould = '', casting = '', sealed } = fields;
+  const { at, step } = recordTyped(new TypedReader(fields), fields);
+  return done({ mould, casting, sealed: sealed === 'yes', at, step });
+};
 
-interface StripTyped {
+interface StripTyped extends RecordTyped {
   mould: string;
   cameOut: CameOut;
   reason: string;
-  at: string | null;
 }
 
 /** A piece came out of its mould. */
-export const stripTyped = (fields: FormFields): Outcome<StripTyped> => {
-  const { mould = '', reason = '', at } = fields;
+export const stripTyped = (fields: FormFields, how: DateReading): Outcome<StripTyped> => {
+  const reader = new TypedReader(fields, how);
+  const { mould = '', reason = '' } = fields;
   const cameOut = cameOutTyped(fields);
-  return cameOut === null
-    ? refuse('mould', 'Say how the piece came out. Nothing was changed.')
-    : done({ mould, cameOut, reason, at: at || null });
+  if (cameOut === null) reader.refuse('mould', 'Say how the piece came out. Nothing was changed.');
+  return reader.outcome({ mould, cameOut: cameOut ?? 'good', reason, ...recordTyped(reader, fields) });
 };
 
 /** Which of the pieces to mend; 0 stands for none of them. */
@@ -38,9 +41,12 @@ export const mendTyped = (fields: FormFields, how: DateReading): Outcome<{ piece
   return reader.outcome({ piece: wholeTyped(fields.piece) ?? 0, fitFrom: reader.dateOrNone('fitFrom') });
 };
 
-/** An order was packed; `at` is null for just now. */
-export const packTyped = ({ order = '', evenShort, at }: FormFields) =>
-  done({ order, evenShort: evenShort === 'yes', at: at || null });
+/** An order was packed. */
+export const packTyped = (fields: FormFields, how: DateReading) => {
+  const reader = new TypedReader(fields, how);
+  const { at, sure } = recordTyped(reader, fields);
+  return reader.outcome({ order: fields.order ?? '', evenShort: fields.evenShort === 'yes', at, sure });
+};
 
 /** A day on which there is no work after all. */
 export const noWorkTyped = ({ date = '' }: FormFields): Outcome<string> =>
@@ -49,11 +55,17 @@ export const noWorkTyped = ({ date = '' }: FormFields): Outcome<string> =>
 /** Which session: the instant it starts. */
 export const sessionTyped = ({ session = '' }: FormFields): Outcome<string> => done(session);
 
+/** A mould that is named and nothing else. */
+export const mouldNamed = ({ mould = '' }: FormFields): Outcome<string> => done(mould);
+
 /** An order that is named and nothing else. */
 export const orderNamed = ({ order = '' }: FormFields): Outcome<string> => done(order);
 
 /** Late work: one step, or all of one session; null for all there is. */
-export const lateTyped = ({ step, session }: FormFields) => done({ step: step || null, session: session || null });
+export const lateTyped = (fields: FormFields) => {
+  const { step, sure } = recordTyped(new TypedReader(fields), fields);
+  return done({ step, sure, session: fields.session || null });
+};
 
 /** When a session stops, by the clock of its day. */
 export const stopTyped = ({ session = '', at = '' }: FormFields) => done({ session, at });

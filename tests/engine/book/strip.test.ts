@@ -20,7 +20,7 @@ const stripped = (yard: YardFile, cameOut: CameOut = 'good', reason = '') => {
 };
 const dirty = {
   ...{ kind: 'mould', mould: '900 no. 1' },
-  patch: { condition: 'dirty', prepped: false, setFor: 'panel-900' },
+  patch: { condition: 'dirty', prepped: false, setFor: 'panel-900', emptiedAt: saturday('10:44') },
 };
 
 describe('a piece that is out of its mould', () => {

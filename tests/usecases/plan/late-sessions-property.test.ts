@@ -110,5 +110,6 @@ describe.each(KINDS)('a random yard (%s) of which nothing is recorded for some s
       const now = lazy.at(last).now;
       expect(await bookOf(lazy.database, now)).toEqual(await bookOf(prompt.database, now));
     },
+    120_000,
   );
 });

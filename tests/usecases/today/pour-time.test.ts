@@ -21,6 +21,6 @@ test.each([
   ['09:30', toCome],
   [saturday('09:29'), saturday('09:29')],
   [saturday('09:30'), toCome],
-  ['9:28', 'When? Write a time of today such as 10:45.'],
-  ['24:00', 'When? Write a time of today such as 10:45.'],
+  ['9:28', 'When? Write a time such as 10:45. Nothing was changed.'],
+  ['24:00', 'When? Write a time such as 10:45. Nothing was changed.'],
 ])('a mould that was full at %s', async (typed, kept) => expect(await filledAt(typed)).toBe(kept));

@@ -8,8 +8,10 @@ import { storedPlan } from '../../../db/stores/plan-store.ts';
 import { countMaterial } from '../../../src/usecases/buying/count-material.ts';
 import { undoChange } from '../../../src/usecases/changes/undo-change.ts';
 import { markMould } from '../../../src/usecases/moulds/mark-mould.ts';
+import { showToday } from '../../../src/usecases/today/show-today.ts';
 import { writeLateWork } from '../../../src/usecases/today/write-late-work.ts';
 import { demoSaturday, namesOf } from '../../support/demo-saturday.ts';
+import { doneOf } from '../../support/outcomes.ts';
 
 /** Everything that work writes down. */
 const bookOf = (database: Database) =>
@@ -79,32 +81,44 @@ describe('all late work written down as planned', () => {
     expect(marked.ok).toBe(true);
     const book = await bookOf(database);
     const outcome = await writeLateWork(context('13:45'));
-    const message = `${mould} is marked damaged. If it was poured before that, write this batch down by itself.`;
+    const message = `${mould} is marked damaged. If it was poured before that, record this batch by itself.`;
     expect(outcome).toEqual({ ok: false, faults: [{ path: batch.name, message }] });
     expect((await lines('13:46')).map(({ name }) => name)).toContain(batch.name);
     expect(await bookOf(database)).toEqual(book);
   });
 
-  test('is refused as a whole at the step for which the stock book has too little', async () => {
-    const { database, context, lines } = await demoSaturday();
-    const batches = (await lines('13:40')).filter(({ step }) => step.kind === 'batch');
-    const [first] = batches;
-    if (first?.step.kind !== 'batch') throw new Error('no batch');
-    const { bags, mix } = first.step;
-    const material = (await database.read(materialsInOrder)).find(({ unit }) => unit === 'bag');
-    if (!material) throw new Error(`no bags for ${mix}`);
-    await countMaterial(context('13:41'), material.id, { text: String(bags) });
+  test('asks where the stock book has too little, and keeps what was taken beyond it until it is counted', async () => {
+    const { database, context, late } = await demoSaturday();
+    const bags = (await late('13:40')).reduce((sum, step) => sum + (step.kind === 'batch' ? step.bags : 0), 0);
+    const mortar = async () => (await database.read(materialsInOrder)).find(({ unit }) => unit === 'bag')!;
+    const { id, name } = await mortar();
+    await countMaterial(context('13:41'), id, { text: '1' });
     const book = await bookOf(database);
-    const outcome = await writeLateWork(context('13:45'));
-    expect(outcome.ok).toBe(false);
-    if (outcome.ok) return;
-    expect(outcome.faults).toEqual([
-      {
-        path: batches[1]?.name,
-        message: `By the stock book there is too little ${material.name} for it. Write down what arrived or count it, or write this batch down by itself.`,
-      },
-    ]);
+    const asked = await writeLateWork(context('13:45'));
+    expect(asked).toMatchObject({ ok: false, faults: [{ path: 'sure-short' }] });
+    if (!asked.ok) expect(asked.faults[0]?.message).toContain(`there is too little ${name} (`);
     expect(await bookOf(database)).toEqual(book);
+    const { change } = doneOf(await writeLateWork(context('13:45'), { session: null, sure: ['short'] }));
+    const { onHand, shortBy } = await mortar();
+    expect(onHand).toBe(0);
+    expect(shortBy).toBeGreaterThan(0);
+    expect(shortBy).toBeLessThan(bags);
+    expect((await showToday(context('13:46'))).toCount).toMatchObject([{ material: id, name, shortBy }]);
+    await undoChange(context('13:47'), change);
+    expect(await mortar()).toMatchObject({ onHand: 1, shortBy: 0 });
+    await writeLateWork(context('13:48'), { session: null, sure: ['short'] });
+    await countMaterial(context('13:49'), id, { text: '0' });
+    expect((await showToday(context('13:50'))).toCount).toEqual([]);
+  });
+
+  test('tapped twice is recorded once, and the second tap finds what the first did', async () => {
+    const day = await demoSaturday();
+    const [first] = await day.lines('13:40');
+    const asPlanned = { session: null, step: first!.name };
+    const once = doneOf(await writeLateWork(day.context('13:45'), asPlanned));
+    const again = doneOf(await writeLateWork(day.context('13:46'), asPlanned));
+    expect([again.change, again.words]).toEqual([once.change, once.words]);
+    expect(await day.late('13:47')).toEqual([]);
   });
 
   test('says that there is nothing left', async () => {

@@ -4,15 +4,24 @@ import { sheetRows, sheetTurns } from '../../../views/today/sheet-rows.ts';
 
 const at = (clock: string) => `2027-04-10T${clock}:00+01:00`;
 const prep = (clock: string, mould: string, rest: Partial<PrepStep> = {}): PrepStep => ({
-  ...{ kind: 'prep', at: at(clock), until: at(clock), mould, casting: 'panel-900', piece: 'Panel 900' },
+  ...{ kind: 'prep', name: clock, at: at(clock), until: at(clock), mould, casting: 'panel-900', piece: 'Panel 900' },
   ...{ clean: false, seal: false, changeFrom: null, dryMinutes: 0, waits: false, ...rest },
 });
 const strip = (clock: string, mould: string, customer: string | null = null): StripStep => ({
-  ...{ kind: 'strip', at: at(clock), until: at(clock), mould, piece: 'Panel 900', customer },
+  ...{
+    kind: 'strip',
+    name: clock,
+    pieceKey: mould,
+    at: at(clock),
+    until: at(clock),
+    mould,
+    piece: 'Panel 900',
+    customer,
+  },
   ...{ mayFrom: at(clock), people: 1, inMould: true },
 });
 const batch = (clock: string, moulds: string[], customer: string | null = null): BatchStep => ({
-  ...{ kind: 'batch', at: at(clock), until: at(clock), mixEnd: at(clock), mix: 'Panel mix', bags: 1 },
+  ...{ kind: 'batch', name: clock, at: at(clock), until: at(clock), mixEnd: at(clock), mix: 'Panel mix', bags: 1 },
   ...{
     ingredients: [],
     water: '4.7 l',

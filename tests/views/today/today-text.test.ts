@@ -21,6 +21,7 @@ const session: SessionHours = {
   windows: [window('08:00', '13:30')],
 };
 const prep: PrepStep = {
+  name: 'a',
   ...{
     kind: 'prep',
     at: at('08:10'),
@@ -42,6 +43,7 @@ const pour = {
   until: at('09:22'),
 };
 const batch: BatchStep = {
+  name: 'b',
   ...{
     kind: 'batch',
     at: at('09:04'),
@@ -59,7 +61,16 @@ const batch: BatchStep = {
   ...{ cuts: [], wetUntil: null, pours: [pour, { ...pour, mould: '900 no. 2' }], waits: false },
 };
 const strip: StripStep = {
-  ...{ kind: 'strip', at: at('10:37'), until: at('10:45'), mould: '900 no. 1', piece: 'P', customer: null },
+  ...{
+    kind: 'strip',
+    name: 'c',
+    pieceKey: 'piece',
+    at: at('10:37'),
+    until: at('10:45'),
+    mould: '900 no. 1',
+    piece: 'P',
+    customer: null,
+  },
   ...{ mayFrom: at('10:37'), people: 1, inMould: true },
 };
 const model = (changes: Partial<TodayModel>): TodayModel => ({
@@ -67,6 +78,7 @@ const model = (changes: Partial<TodayModel>): TodayModel => ({
     yardName: 'Yard',
     today: '2027-04-10',
     now: at('09:00'),
+    revision: 0,
     session,
     underWay: false,
     fixed: { hours: 24, session: null },
@@ -80,6 +92,7 @@ const model = (changes: Partial<TodayModel>): TodayModel => ({
     otherFull: [],
     toCome: [],
     emptyMoulds: [],
+    ...{ toCount: [], toBeMended: [] },
     orders: [],
     packed: [],
     toMend: [],

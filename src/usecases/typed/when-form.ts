@@ -1,0 +1,28 @@
+import { DOUBTS, type Doubt } from '../../../shared/doubt.ts';
+import type { FormFields } from './form-fields.ts';
+import type { TypedReader } from './typed-reader.ts';
+
+/** What a form of work that was done says beside what it was. */
+export interface RecordTyped {
+  /** When, as `writtenAt` has it; null for just now. */
+  at: string | null;
+  /** The name of the step on the page; null where it has none. */
+  step: string | null;
+  /** What the maker was asked about, and is sure of. */
+  sure: Doubt[];
+}
+
+/** A day and a time; the day is today's where it is left out, and both are where it was just now. */
+const dayAndTime = (reader: TypedReader): string | null => {
+  const on = reader.dateOrNone('on');
+  if (on === null && reader.text('time') === '') return null;
+  const time = reader.clock('time');
+  return on === null ? time : `${on} ${time}`;
+};
+
+/** When it was done, which step it was, and what the maker is sure of: `when` says that a day and a time were typed. */
+export const recordTyped = (reader: TypedReader, { when, step, sure = '' }: FormFields): RecordTyped => ({
+  at: when === 'typed' ? dayAndTime(reader) : reader.text('at') || null,
+  step: step || null,
+  sure: DOUBTS.filter((doubt) => sure.split(',').includes(doubt)),
+});

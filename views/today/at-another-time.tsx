@@ -1,0 +1,72 @@
+import type { Child, FC } from 'hono/jsx';
+import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
+import { Button } from '../parts/button.tsx';
+import { DayField } from '../parts/day-field.tsx';
+import { fullDayText } from '../parts/day-text.ts';
+import { TextField } from '../parts/field.tsx';
+import { WorkForm } from './work-form.tsx';
+
+/** What may stand in the id of a field, of any name. */
+const slug = (name: string): string => name.replaceAll(/[^\w-]/g, '-');
+
+interface DayAndTimeProps {
+  /** Of what, for the ids of the fields. */
+  of: string;
+  /** "Full at". */
+  label: string;
+  hint?: string;
+  /** An instant that stands in the fields; null: they are empty. */
+  planned: string | null;
+  refused: RefusedForm | null;
+}
+
+/** A day and a time at which something was done. */
+export const DayAndTime: FC<DayAndTimeProps> = ({ of, label, hint, planned, refused }) => {
+  const { typed = {}, errors = {} } = refused ?? {};
+  const isMine = typed.when === 'typed';
+  const time = errors.time ?? errors.at ?? errors.filledAt;
+  return (
+    <>
+      <input type="hidden" name="when" value="typed" />
+      <DayField
+        name="on"
+        id={`on-${slug(of)}`}
+        label="Day"
+        value={isMine ? typed.on : planned ? fullDayText(planned.slice(0, 10)) : ''}
+        {...(isMine ? { errors } : {})}
+      />
+      <TextField
+        name="time"
+        id={`time-${slug(of)}`}
+        label={label}
+        type="time"
+        width="short"
+        value={(isMine ? typed.time : planned?.slice(11, 16)) ?? ''}
+        {...(hint ? { hint } : {})}
+        {...(isMine && time ? { errors: { time } } : {})}
+      />
+    </>
+  );
+};
+
+interface AtAnotherTimeProps extends Omit<DayAndTimeProps, 'hint'> {
+  to: string;
+  /** "Poured" */
+  done: string;
+  /** Fields of the form. */
+  children?: Child;
+}
+
+/** Done at another time than just now, or than planned: opens a form with a day and a time. */
+export const AtAnotherTime: FC<AtAnotherTimeProps> = ({ to, done, children, ...when }) => (
+  <details class="not-good no-print" open={when.refused?.typed.when === 'typed'}>
+    <summary aria-label={`${done} at another time: ${when.of}`}>At another time</summary>
+    <WorkForm to={to} class="form">
+      {children}
+      <div class="field-row">
+        <DayAndTime {...when} />
+      </div>
+      <Button label={`${done} then: ${when.of}`}>{done} then</Button>
+    </WorkForm>
+  </details>
+);

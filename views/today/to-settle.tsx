@@ -1,0 +1,77 @@
+import type { FC } from 'hono/jsx';
+import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
+import type { ToBeMendedFacts, ToCountFacts, TodayModel } from '../../src/usecases/today/today-model.ts';
+import { Button } from '../parts/button.tsx';
+import { dayText } from '../parts/day-text.ts';
+import { TextField } from '../parts/field.tsx';
+import { quantityText } from '../parts/quantity-text.ts';
+import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
+
+interface ToSettleProps {
+  model: TodayModel;
+  refused: RefusedForm | null;
+}
+
+/** "Rapid mortar: 2 bags more were taken than the stock book had." */
+const toCountText = ({ name, unit, shortBy }: Omit<ToCountFacts, 'material'>): string =>
+  `${name}: ${quantityText(Number(shortBy.toFixed(2)), unit)} more taken than the stock book had.`;
+
+/** "900 no. 2 was to be mended by Sat 10 Apr, and the plan counts on it. Is it mended?" */
+const toBeMendedText = ({ mould, by }: Pick<ToBeMendedFacts, 'mould' | 'by'>, today: string): string =>
+  `${mould} was to be mended by ${dayText(by, today)}, and the plan counts on it. Is it mended?`;
+
+/** Moulds whose day to be mended has come: one tap, or another day on the page of the moulds. */
+export const ToBeMended: FC<ToSettleProps> = ({ model, refused }) =>
+  model.toBeMended.length === 0 ? null : (
+    <section>
+      <h2>Mended?</h2>
+      <ul class="done-list">
+        {model.toBeMended.map(({ mould, by, note }) => (
+          <li>
+            <p>
+              {toBeMendedText({ mould, by }, model.today)}
+              {note && ` ${note}`}
+            </p>
+            <Wrong message={refusedAt(refused, `mended ${mould}`)?.errors.mark} id="mark" />
+            <WorkForm to="mould-mended">
+              <input type="hidden" name="mould" value={mould} />
+              <Button label={`Mended: ${mould}`}>Mended</Button>
+            </WorkForm>
+            <a class="button quiet" href={`/moulds?find=${encodeURIComponent(mould)}`} aria-label={`Not yet: ${mould}`}>
+              Not yet
+            </a>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+
+/** Materials that the stock book is wrong about: more was taken than it had. */
+export const ToCount: FC<ToSettleProps> = ({ model, refused }) =>
+  model.toCount.length === 0 ? null : (
+    <section>
+      <h2>To be counted</h2>
+      <ul class="done-list">
+        {model.toCount.map((one, place) => {
+          const mine = refusedAt(refused, `count ${one.material}`);
+          return (
+            <li>
+              <p>{toCountText(one)}</p>
+              <WorkForm to="counted" class="field-row">
+                <input type="hidden" name="material" value={one.material} />
+                <TextField
+                  name="counted"
+                  id={mine ? 'counted' : `counted-${place}`}
+                  label={`${one.name} in the yard`}
+                  width="short"
+                  value={mine?.typed.counted ?? ''}
+                  errors={mine?.errors ?? {}}
+                />
+                <Button label={`Save count: ${one.name}`}>Save count</Button>
+              </WorkForm>
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
