@@ -92,7 +92,7 @@ describe('Today during a session', () => {
       'Unpacked for School garden.',
     );
     expect(await textOf(await get('/today'))).toContain(
-      'Pack for School garden 1 × Pair of panels. With it: 2 × 300 mm of Rod 12 mm. Packed',
+      'Pack for School garden 1 × Pair of panels. With it: 2 × 300 mm of Rod 12 mm, from 2 offcuts of 300 mm. Packed',
     );
   });
 
