@@ -10,8 +10,8 @@ export type OrderStatus = (typeof ORDER_STATUSES)[number];
 
 /**
  * An order with all that is known of it. `customer` is a customer's number (`customer.ts`); dates are of the yard's
- * zone. What a yard file calls `due` is `promisedOn`, or `wantedOn` where nothing is promised. After `heldUntil` a
- * hold has run out.
+ * zone. What a yard file calls `due` is `promisedOn`, what it calls `wanted` is `wantedOn`. After `heldUntil` a hold has run
+ * out.
  */
 export const archivedOrder = z.strictObject({
   id,

@@ -28,12 +28,8 @@ const pastStaying = (held: StoreRows, file: YardFile): OrderRow[] => {
   return held.orders.filter(({ id, status }) => status !== 'open' && !open.has(id) && !lost.has(id));
 };
 
-/** The date it is measured by is the one promised; while that stays, it stays what it was. */
-const datesOf = ({ due }: Order, was: OrderRow | undefined) => {
-  if (was && (was.promisedOn ?? was.wantedOn ?? undefined) === due)
-    return { wantedOn: was.wantedOn, promisedOn: was.promisedOn };
-  return { wantedOn: due === undefined ? null : (was?.wantedOn ?? null), promisedOn: due ?? null };
-};
+/** The date given is the one promised, the date asked for the one wanted. */
+const datesOf = ({ due, wanted }: Order) => ({ wantedOn: wanted ?? null, promisedOn: due ?? null });
 
 /** Finds the customer of each order by name, and adds those that are new. */
 const customersOf = (held: StoreRows) => {
@@ -62,7 +58,7 @@ const openRows = (held: StoreRows, file: YardFile, idOf: ReturnType<typeof custo
     const was = before.get(order.id);
     return {
       ...(was ?? BLANK),
-      ...datesOf(order, was),
+      ...datesOf(order),
       id: order.id,
       customerId: idOf(order, was),
       weight: order.weight,

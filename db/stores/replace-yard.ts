@@ -114,11 +114,12 @@ const insertOrders = async (tx: Tx, file: YardFile) => {
     customers,
     names.map((name, index) => ({ id: index + 1, name })),
   );
-  const rows = inOrder(file.orders).map(({ id, customer, due, weight, position }) => ({
+  const rows = inOrder(file.orders).map(({ id, customer, due, wanted, weight, position }) => ({
     id,
     position,
     customerId: customer === undefined ? null : names.indexOf(customer) + 1,
     promisedOn: due ?? null,
+    wantedOn: wanted ?? null,
     status: 'open' as const,
     weight,
   }));

@@ -142,7 +142,8 @@ const openRows = (tx: Tx) =>
       .select({
         id: orders.id,
         customer: customers.name,
-        due: sql<string | null>`coalesce(${orders.promisedOn}, ${orders.wantedOn})`,
+        due: orders.promisedOn,
+        wanted: orders.wantedOn,
         weight: orders.weight,
         packedAt: orders.packedAt,
       })

@@ -27,8 +27,8 @@ const WEIGHT = 3;
  * The yard with the new order as if it were wanted today: pieces that are ready sooner then count before its day moves.
  */
 const urgent = (yard: YardFile, order: Order, { problem }: Asking): DecoderState => {
-  const wanted = { ...order, due: dateOfDay(problem.today), weight: WEIGHT };
-  return decoderStateOf(compile({ ...yard, orders: [...yard.orders, wanted] }), dispatchOf(new Int32Array(0)));
+  const soon = { ...order, due: dateOfDay(problem.today), wanted: undefined, weight: WEIGHT };
+  return decoderStateOf(compile({ ...yard, orders: [...yard.orders, soon] }), dispatchOf(new Int32Array(0)));
 };
 
 /** Choices to start from: those of quick planning, and the same with each mould in turn left alone, as if it were not there. */

@@ -28,6 +28,14 @@ export const daysLateOf = (state: DecoderState): number[] =>
     return order.dueDay >= NEVER ? 0 : Math.max(0, handoverOn(state.problem, completesAt) - order.dueDay);
   });
 
+/** Days after the date it is aimed at, given or else asked for, by order of a settled plan; NEVER for an order left out. */
+export const daysAfterAim = (state: DecoderState): number[] =>
+  state.problem.orders.map(({ aimDay }, o) => {
+    const completesAt = state.orders.completesAt[o]!;
+    if (completesAt === NONE) return NEVER;
+    return aimDay >= NEVER ? 0 : Math.max(0, handoverOn(state.problem, completesAt) - aimDay);
+  });
+
 /** The present plan: the one a memory stands for, a quick one where there is none. */
 export const presentOf = (yard: YardFile, memory?: PlanMemory): Present => {
   const problem = compile(yard);
@@ -48,10 +56,10 @@ export interface Asking {
 }
 
 /**
- * Puts the order into the yard, without its `due`: what is asked is when, so no date of its own may lead the search.
+ * Puts the order into the yard, without its dates: what is asked is when, so no date of its own may lead the search.
  */
 export const askingFor = (yard: YardFile, order: Order): Asking => {
-  const problem = compile({ ...yard, orders: [...yard.orders, { ...order, due: undefined }] });
+  const problem = compile({ ...yard, orders: [...yard.orders, { ...order, due: undefined, wanted: undefined }] });
   return { state: decoderStateOf(problem, dispatchOf(new Int32Array(0))), problem, added: yard.orders.length };
 };
 

@@ -2,6 +2,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { mouldKind, mouldsFor } from '../../engine/book/mould-kind.ts';
 import { computeWithoutThread } from '../core/computations.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
+import { daysAfter } from '../plan/days-late.ts';
 import { planToAsk } from '../plan/plan-to-ask.ts';
 
 /** What the moulds that are for a casting alone are called together, or the casting's own name where that is not one. */
@@ -33,16 +34,16 @@ export const nextMouldsToBuild = async (context: UseCaseContext): Promise<NextMo
   const { plan, yard, memory } = await planToAsk(context);
   const compute = context.background?.compute ?? computeWithoutThread;
   const found = await compute('next moulds', { yard, ...(memory ? { memory } : {}) });
-  const customers = new Map(yard.orders.map(({ id, customer }) => [id, customer ?? null]));
+  const orders = new Map(yard.orders.map((order) => [order.id, order]));
   return {
     today: today(yard.yard.timeZone, context.now),
-    lateOrders: plan.orders.filter(({ daysLate }) => daysLate > 0).length,
+    lateOrders: plan.orders.filter(({ id, completesOn }) => daysAfter(orders.get(id) ?? {}, completesOn) > 0).length,
     moulds:
       found?.map(({ casting, daysSaved }) => ({
         kind: kindOf(yard, casting),
         days: daysSaved.reduce((sum, { days }) => sum + days, 0),
         orders: daysSaved
-          .map(({ order, days }) => ({ order, days, customer: customers.get(order) ?? null }))
+          .map(({ order, days }) => ({ order, days, customer: orders.get(order)?.customer ?? null }))
           .sort((a, b) => b.days - a.days),
       })) ?? null,
   };

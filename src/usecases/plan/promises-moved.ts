@@ -2,6 +2,7 @@ import type { StoredPromise } from '../../../db/stores/change-store.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { daysAfter, measuredBy } from './days-late.ts';
 
 /**
  * What a move does to the date given: "promise": it is broken by more or fewer days than before, or can be kept again;
@@ -25,14 +26,17 @@ export interface PromiseMove {
 export const promisesOf = (yard: YardFile, plan: PlanFile): StoredPromise[] => {
   const planned = new Map(plan.orders.map((order) => [order.id, order]));
   const reasons = new Map(plan.unplanned.map(({ order, reason }) => [order, reason]));
-  return yard.orders.map(({ id, customer, due }) => ({
-    order: id,
-    customer: customer ?? null,
-    due: due ?? null,
-    completesOn: planned.get(id)?.completesOn ?? null,
-    daysLate: planned.get(id)?.daysLate ?? null,
-    reason: reasons.get(id) ?? null,
-  }));
+  return yard.orders.map((order) => {
+    const completesOn = planned.get(order.id)?.completesOn ?? null;
+    return {
+      order: order.id,
+      customer: order.customer ?? null,
+      due: measuredBy(order) ?? null,
+      completesOn,
+      daysLate: completesOn === null ? null : daysAfter(order, completesOn),
+      reason: reasons.get(order.id) ?? null,
+    };
+  });
 };
 
 const daysBetween = (from: string, to: string): number => dayNumber(to) - dayNumber(from);
