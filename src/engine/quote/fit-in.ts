@@ -7,9 +7,9 @@ import { MOST_PLACES } from './quote.ts';
 /**
  * Fits the one order that a memory does not know into the plan it stands for, just as the question "when could it be
  * ready?" did: so that a date that was answered, and then taken, is the date of the plan. Null when there is no such
- * order, or more than one, or no place for it.
+ * order, or more than one, or no place for it. `anew`: plans from nothing may be that place too.
  */
-export const fitIn = (yard: YardFile, memory: PlanMemory): PlanMemory | null => {
+export const fitIn = (yard: YardFile, memory: PlanMemory, anew = true): PlanMemory | null => {
   const known = new Set(memory.sequence);
   const added = yard.orders.filter((o) => !known.has(o.id));
   if (added.length !== 1) return null;
@@ -23,6 +23,6 @@ export const fitIn = (yard: YardFile, memory: PlanMemory): PlanMemory | null => 
     keep: yard.keep && { ...yard.keep, pours: yard.keep.pours.map(free) },
   };
   const asking = askingFor(without, order);
-  const { dispatch } = earliestOf(asking, presentOf(without, memory), MOST_PLACES);
+  const { dispatch } = earliestOf(asking, presentOf(without, memory), MOST_PLACES, { anew });
   return dispatch && memoryOf(asking.problem, dispatch);
 };

@@ -11,12 +11,12 @@ import { type Relaxation, relaxationsFor } from './relaxations.ts';
 
 /** Places in the sequence tried for each relaxed yard: fewer than for the quote itself, since many are asked. */
 const MOST_PLACES = 12;
-/** Share of the usual search around these places. */
-const SHARE_AROUND = 0.4;
+/** Less of the search around these places than usual, and no plans from nothing. */
+const FEWER = { share: 0.4, anew: false };
 
 const relaxedDay = (order: Order, present: Present, relaxation: Relaxation): DayNumber => {
   const asking = askingFor(relaxation.yard, order);
-  const earliest = earliestOf(asking, present, MOST_PLACES, SHARE_AROUND).completesAt;
+  const earliest = earliestOf(asking, present, MOST_PLACES, FEWER).completesAt;
   return earliest >= NEVER ? NEVER : handoverOn(asking.problem, earliest);
 };
 
@@ -57,7 +57,7 @@ const together = (first: Relaxation, order: Order, second: Relaxation): Relaxati
 export const limitPairsOf = (yard: YardFile, order: Order, memory?: PlanMemory): QuoteLimit[] => {
   const present = presentOf(yard, memory);
   const asking = askingFor(yard, order);
-  const earliest = earliestOf(asking, present, MOST_PLACES, SHARE_AROUND).completesAt;
+  const earliest = earliestOf(asking, present, MOST_PLACES, FEWER).completesAt;
   if (earliest >= NEVER) return [];
   const base = handoverOn(asking.problem, earliest);
   const single = relaxationsFor(yard, order).map((relaxation) => ({
@@ -86,7 +86,7 @@ export const limitPairsOf = (yard: YardFile, order: Order, memory?: PlanMemory):
 export const limitsOf = (yard: YardFile, order: Order, memory?: PlanMemory): QuoteLimit[] => {
   const present = presentOf(yard, memory);
   const asking = askingFor(yard, order);
-  const earliest = earliestOf(asking, present, MOST_PLACES, SHARE_AROUND).completesAt;
+  const earliest = earliestOf(asking, present, MOST_PLACES, FEWER).completesAt;
   return earliest >= NEVER ? [] : limitsOver(yard, order, present, handoverOn(asking.problem, earliest));
 };
 

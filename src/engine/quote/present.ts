@@ -14,6 +14,8 @@ export interface Present {
   dispatch: Dispatch;
   /** Days late by order; NEVER for one that is left out. */
   daysLate: number[];
+  /** Days after the date each is aimed at, given or else asked for; NEVER for one that is left out. */
+  daysAfterAim: number[];
   /** By order: 1 for one that is left out. */
   leftOut: Uint8Array;
   /** Shift after the last thing that is done for any order. */
@@ -45,7 +47,13 @@ export const presentOf = (yard: YardFile, memory?: PlanMemory): Present => {
   const last = state.orders.completesAt.reduce((t, x) => Math.max(t, x), problem.now);
   let done = 0;
   while (done < problem.shifts.count && problem.shifts.from[done]! < last) done++;
-  return { dispatch, daysLate: daysLateOf(state), leftOut: state.orders.excluded.slice(), done };
+  return {
+    dispatch,
+    daysLate: daysLateOf(state),
+    daysAfterAim: daysAfterAim(state),
+    leftOut: state.orders.excluded.slice(),
+    done,
+  };
 };
 
 /** A yard with one more order, ready for the decoder; the order comes last by index and has no date of its own. */

@@ -24,12 +24,16 @@ const roundStanding = (
 ): { completesAt: number; present: Present } => {
   const kept = { ...yard, keep: standing };
   const present = presentOf(kept, memory);
-  return { completesAt: earliestOf(askingFor(kept, order), present, MOST_PLACES).completesAt, present };
+  const { completesAt } = earliestOf(askingFor(kept, order), present, MOST_PLACES, { anew: false });
+  return { completesAt, present };
 };
 
 /** Another way to plan, in which no order is later than in the plan that stands. */
-const measuredBy = (present: Present, standing: Present | undefined): Present =>
-  standing ? { ...present, daysLate: standing.daysLate, leftOut: standing.leftOut } : present;
+const measuredBy = (present: Present, standing: Present | undefined): Present => {
+  if (!standing) return present;
+  const { daysLate, daysAfterAim, leftOut } = standing;
+  return { ...present, daysLate, daysAfterAim, leftOut };
+};
 
 /** Why the order cannot be made, for a quote without dates. */
 const reasonAgainst = ({ state, added }: Asking, present: Present): string => {

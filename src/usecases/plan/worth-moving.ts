@@ -24,7 +24,8 @@ const movesLater = (standing: PlanFile, other: PlanFile): boolean => {
 
 /**
  * Whether a plan that was found later may take the place of the one that stands: no order falls out, no given date is later
- * in it, and it is less late, or as late and less after dates wanted; or it is as late, moves no planned day later and saves enough to be worth telling of.
+ * in it, and it is less late, or as late and less after dates wanted; or it is as good in both, moves no planned day later
+ * and saves enough to be worth telling of.
  */
 export const isWorthMoving = (
   { yard }: YardFile,

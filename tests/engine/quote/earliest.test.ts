@@ -53,8 +53,8 @@ describe('the earliest completion beside what is promised', () => {
   test('a longer search around the places is never later', () => {
     for (const seed of yardSeeds(10)) {
       const { present, asking } = asked(seed);
-      const short = earliestOf(asking, present, PLACES, 0).completesAt;
-      expect(earliestOf(asking, present, PLACES, 1).completesAt, `seed ${seed}`).toBeLessThanOrEqual(short);
+      const short = earliestOf(asking, present, PLACES, { share: 0 }).completesAt;
+      expect(earliestOf(asking, present, PLACES, { share: 1 }).completesAt, `seed ${seed}`).toBeLessThanOrEqual(short);
     }
   });
 });

@@ -1,0 +1,67 @@
+import { decodeWhile } from '../decoder/decode.ts';
+import type { DecoderState } from '../decoder/decoder-state.ts';
+import type { Dispatch } from '../decoder/dispatch.ts';
+import { NEVER, NONE } from '../decoder/problem.ts';
+import { type Asking, daysAfterAim, daysLateOf, type Present } from './present.ts';
+
+/** When the new order can be complete, NEVER if it cannot, and the dispatch that makes it so. */
+export interface Earliest {
+  completesAt: number;
+  dispatch: Dispatch | null;
+}
+
+/**
+ * What may not get later: "aimed": no date that was given or asked for; "given": no date that was given. An order that is
+ * planned stays planned either way.
+ */
+export type Guard = 'aimed' | 'given';
+
+/** The orders left out that are left out at present; the new one has to fit in beside the others. */
+const leaveOut = (state: DecoderState, present: Present): void => {
+  state.orders.excluded.fill(0);
+  state.orders.excluded.set(present.leftOut);
+};
+
+/** True when an order is still to be finished on a day on which it would be later than it is at present. */
+const breaksDate = (state: DecoderState, limits: readonly number[], day: number): boolean => {
+  for (let o = 0; o < limits.length; o++) if (state.orders.completesAt[o] === NONE && day > limits[o]!) return true;
+  return false;
+};
+
+/** By order: the last day on which it may be handed over. */
+const limitsOf = ({ problem }: DecoderState, present: Present, guard: Guard): number[] =>
+  guard === 'aimed'
+    ? present.daysAfterAim.map((days, o) => problem.orders[o]!.aimDay + days)
+    : present.daysLate.map((days, o) => problem.orders[o]!.dueDay + days);
+
+/** Whether the plan in `state` keeps all that is guarded, as far as the present one does. */
+const holds = (state: DecoderState, present: Present, guard: Guard): boolean => {
+  const [now, then] =
+    guard === 'aimed' ? [daysAfterAim(state), present.daysAfterAim] : [daysLateOf(state), present.daysLate];
+  return then.every((days, o) => now[o]! <= days);
+};
+
+/**
+ * When the new order is complete under a dispatch, if nothing that is guarded gets later by it and it is before a minute;
+ * NEVER otherwise. Ends as soon as one of the two is out of reach.
+ */
+export const completesUnder = (
+  { state, added }: Asking,
+  dispatch: Dispatch,
+  present: Present,
+  guard: Guard,
+  before = NEVER,
+): number => {
+  leaveOut(state, present);
+  const { from, day } = state.problem.shifts;
+  const limits = limitsOf(state, present, guard);
+  const isMade = decodeWhile(
+    state,
+    dispatch,
+    (shift) =>
+      (state.orders.completesAt[added] === NONE && from[shift]! >= before) || breaksDate(state, limits, day[shift]!),
+  );
+  const completesAt = state.orders.completesAt[added]!;
+  if (!isMade || completesAt === NONE || completesAt >= before) return NEVER;
+  return holds(state, present, guard) ? completesAt : NEVER;
+};

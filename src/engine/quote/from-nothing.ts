@@ -1,0 +1,68 @@
+import { refusals } from '../decoder/admit.ts';
+import { decode } from '../decoder/decode.ts';
+import { type Dispatch, dispatchOf } from '../decoder/dispatch.ts';
+import { NEVER } from '../decoder/problem.ts';
+import { poursOf } from '../search/effort.ts';
+import { foundIn } from '../search/found.ts';
+import { improvePlan } from '../search/improve.ts';
+import { startSequences, TRIED_CHOICES } from '../search/quick.ts';
+import { randomFrom } from '../search/random.ts';
+import { completesUnder, type Earliest } from './completes-under.ts';
+import { type Asking, type Present, withOrderAt } from './present.ts';
+
+/** Pours placed in all by the plans from nothing, about. */
+const POURS_FROM_NOTHING = 2_500;
+const MOST_FROM_NOTHING = 24;
+
+/** Sequences by the dispatch rules, and each with the new order in front. */
+const sequencesFor = ({ problem, added }: Asking): Int32Array[] =>
+  startSequences(problem).flatMap((sequence) => [
+    Int32Array.from([added, ...sequence.filter((o) => o !== added)]),
+    sequence,
+  ]);
+
+/**
+ * The earliest completion among plans made from nothing, in which no date given is later than at present: by dispatch
+ * rules, with what the decoder weighs by as quick planning has it. Sooner than `best`, or that.
+ */
+export const earliestFromNothing = (asking: Asking, present: Present, best: Earliest): Earliest => {
+  const { problem } = asking;
+  const sequences = sequencesFor(asking);
+  const most = Math.min(MOST_FROM_NOTHING, Math.floor(POURS_FROM_NOTHING / poursOf(problem)));
+  let earliest = best;
+  for (let i = 0; i < Math.min(most, sequences.length * TRIED_CHOICES.length); i++) {
+    const choices = TRIED_CHOICES[(i + Math.floor(i / sequences.length)) % TRIED_CHOICES.length]!;
+    const dispatch = dispatchOf(sequences[i % sequences.length]!, choices);
+    const completesAt = completesUnder(asking, dispatch, present, 'given', earliest.completesAt);
+    if (completesAt < earliest.completesAt) earliest = { completesAt, dispatch };
+  }
+  return earliest;
+};
+
+/** Pours placed in all by the search for any place at all, about. */
+const POURS_SEARCHED = 20_000;
+const MOST_SEARCHED = 400;
+
+const NOWHERE: Earliest = { completesAt: NEVER, dispatch: null };
+
+/**
+ * Looks longer for any plan that has the new order in it beside all others, no date given later: for when no place was
+ * found, since "no" has to be true. A search of a counted length, from the present plan and from dispatch rules.
+ */
+export const searchForPlace = (asking: Asking, present: Present): Earliest => {
+  const { state, problem, added } = asking;
+  const last = withOrderAt(present, present.dispatch.sequence.length, added);
+  if (refusals(problem, last.sequence).has(added)) return NOWHERE;
+  const starts: Dispatch[] = [last, ...startSequences(problem).map((sequence) => dispatchOf(sequence))];
+  const plans = Math.min(MOST_SEARCHED, Math.floor(POURS_SEARCHED / poursOf(problem)));
+  const stop = { plans: Math.ceil(plans / starts.length), polishing: 0, judged: 0 };
+  for (const start of starts) {
+    state.orders.excluded.fill(0);
+    state.orders.excluded.set(present.leftOut);
+    decode(state, start);
+    const { dispatch } = improvePlan(state, foundIn(state, start), stop, randomFrom(1));
+    const completesAt = completesUnder(asking, dispatch, present, 'given');
+    if (completesAt < NEVER) return { completesAt, dispatch };
+  }
+  return NOWHERE;
+};
