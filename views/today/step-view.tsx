@@ -152,7 +152,7 @@ const UnderWay: FC<Pick<LineProps, 'step'>> = ({ step }) => (
 
 /** One line of the timed list: from when to when, what, and the button that says it is done. */
 export const StepView: FC<LineProps> = ({ id, begun = false, wrong, children, ...props }) => (
-  <li class={`step step-${props.step.kind.replace(' ', '-')}${begun ? ' step-begun' : ''}`} id={id}>
+  <li class={`step step-${props.step.kind.replace(' ', '-')}`} id={id} data-begun={begun ? 'yes' : undefined}>
     <p class="step-time">
       {stepClock(props.step)(props.step.at)}
       <span class="quiet"> to {stepClock(props.step)(props.step.until)}</span>

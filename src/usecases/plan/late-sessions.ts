@@ -51,24 +51,29 @@ const bySession = (yard: YardFile, steps: readonly LateStep[]): LateSession[] =>
   return [...sessions.values()].sort((a, b) => a.start - b.start);
 };
 
-/** Work of the session under way has its place on that session's list, as far as the plan has it. */
-const notInPlan = (session: LateSession, yard: YardFile, plan: PlanOfWork): LateSession[] => {
+/**
+ * Work of the session under way has its place on that session's list, as far as the plan has it; the list begins with the
+ * date, also where the session did the evening before.
+ */
+const notListed = (session: LateSession, yard: YardFile, plan: PlanOfWork): LateSession[] => {
   const late = lateWork(yard, plan);
   const names = new Set(late && lateSteps(late).map(({ name }) => name));
-  const steps = session.steps.filter(({ name }) => !names.has(name));
+  const calendar = calendarOf(yard.yard.timeZone);
+  const midnight = calendar.midnightOf(calendar.dayOf(minuteOf(yard.yard.now)));
+  const steps = session.steps.filter(({ name, at }) => !names.has(name) || minuteOf(at) < midnight);
   return steps.length === 0 ? [] : [{ ...session, steps }];
 };
 
 /**
  * What is to be answered at a yard's now, by session: all late work of sessions that are over, of the one under way only
- * what has no place in the plan any more.
+ * what has no place in its list.
  */
 export const toAnswer = (yard: YardFile, plan: PlanOfWork, work: PlanOfWork): LateSession[] => {
   const late = lateWork(yard, work);
   const now = minuteOf(yard.yard.now);
   return bySession(yard, late ? lateSteps(late) : []).flatMap((session) => {
     const isOver = session.end === null || session.end <= now;
-    return isOver ? [session] : notInPlan(session, yard, plan);
+    return isOver ? [session] : notListed(session, yard, plan);
   });
 };
 
