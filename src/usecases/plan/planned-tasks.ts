@@ -40,8 +40,10 @@ const packsOf = ({ orders }: YardFile, plan: PlanFile): KeptPack[] => {
 const prepsOf = (yard: YardFile, pours: readonly PlanPour[], now: Minute): KeptPrep[] => {
   const moulds = new Set(yard.moulds.map(({ id }) => id));
   const castings = new Set(yard.castings.map(({ id }) => id));
+  const begun = new Set(yard.begun?.preps.map(({ mould, prepStart }) => `${mould} ${prepStart}`));
   return pours
     .filter(({ prepStart, prepEnd }) => prepStart !== prepEnd && minuteOf(prepStart) >= now)
+    .filter(({ mould, prepStart }) => !begun.has(`${mould} ${prepStart}`))
     .filter(({ mould, casting }) => moulds.has(mould) && castings.has(casting))
     .map(({ mould, casting, prepStart, prepEnd }) => ({ mould, casting, prepStart, prepEnd }));
 };
