@@ -4,9 +4,17 @@ import { OrderFormPage, ReadySoFar } from '../../views/orders/order-form-page.ts
 import { fullDayText } from '../../views/parts/day-text.ts';
 import { done, type UseCaseContext } from '../usecases/core/context.ts';
 import { askWhen } from '../usecases/first/ask-when.ts';
-import { editOrder } from '../usecases/orders/edit-order.ts';
+import { type Merged, mergeMeanwhile } from '../usecases/orders/changed-meanwhile.ts';
+import { editOrder, VERSION } from '../usecases/orders/edit-order.ts';
 import { holdUntil } from '../usecases/orders/hold-order.ts';
-import { orderReading, showOrderForm } from '../usecases/orders/show-order-form.ts';
+import {
+  type OrderFormFields,
+  type OrderFormModel,
+  orderAtVersion,
+  orderReading,
+  orderVersion,
+  showOrderForm,
+} from '../usecases/orders/show-order-form.ts';
 import { takeOrder } from '../usecases/orders/take-order.ts';
 import type { FormFields } from '../usecases/typed/form-fields.ts';
 import { linesTyped, orderRows, orderTyped } from '../usecases/typed/order-form.ts';
@@ -43,10 +51,8 @@ const newlyTyped = async (c: Context, context: UseCaseContext): Promise<FormFiel
   };
 };
 
-/** How the fields of an order that is there stand. */
-const typedBefore = async (context: UseCaseContext, id: string): Promise<FormFields | null> => {
-  const order = (await showOrderForm(context, id))?.order;
-  if (!order) return null;
+/** The fields of a form as an order fills them in. */
+const fieldsOf = (order: OrderFormFields): FormFields => {
   const { lines, ...fields } = order;
   const rows = lines.flatMap(({ what, quantity, was }, row) => [
     [`what${row}`, what],
@@ -56,19 +62,44 @@ const typedBefore = async (context: UseCaseContext, id: string): Promise<FormFie
   const days = Object.fromEntries(
     (['wantedOn', 'promisedOn', 'heldUntil'] as const).map((name) => [name, fields[name] && fullDayText(fields[name])]),
   );
-  return { ...fields, ...days, ...Object.fromEntries(rows), more: String(lines.length + 1) };
+  return { ...fields, ...days, ...Object.fromEntries(rows) };
+};
+
+/** The form of an order that is there as it stands now, with what it was filled in from. */
+const typedBefore = ({ order }: OrderFormModel): FormFields | null =>
+  order && { ...fieldsOf(order), version: orderVersion(order), more: String(order.lines.length + 1) };
+
+/** The same as it is once somebody else changed the order meanwhile: what they changed is taken over, or said. */
+const typedMeanwhile = ({ order, offers }: OrderFormModel, typed: FormFields): Merged | null => {
+  const base = orderAtVersion(typed.version);
+  if (!order || !base) return null;
+  const nameOf = (what: string) => offers.find((offer) => offer.what === what)?.name ?? what;
+  const merged = mergeMeanwhile({ base: fieldsOf(base), now: fieldsOf(order), typed }, nameOf);
+  return { ...merged, typed: { ...merged.typed, version: orderVersion(order) } };
 };
 
 const idOf = (c: Context): string | null => c.req.param('id') ?? null;
 
 const orderFormPage: Show = async (c, context, { typed: sent, errors, effect }) => {
   const id = idOf(c);
-  const typed = sent ?? (id === null ? await newlyTyped(c, context) : await typedBefore(context, id));
   const form = await showOrderForm(context, id);
-  if (!form || !typed) return null;
+  if (!form) return null;
+  const merged = sent && errors[VERSION] ? typedMeanwhile(form, sent) : null;
+  const typed = merged?.typed ?? sent ?? (id === null ? await newlyTyped(c, context) : typedBefore(form));
+  if (!typed) return null;
   const { yardName, today, offers, customers } = form;
   const ready = id === null ? await readySoFar(context, typed) : null;
-  const model = { id, offers, customers, typed, rows: orderRows(typed), errors, effect, ready, today };
+  const model = {
+    id,
+    offers,
+    customers,
+    typed,
+    rows: orderRows(typed),
+    errors: { ...errors, ...merged?.errors },
+    effect,
+    ready,
+    today,
+  };
   return {
     frame: { title: id === null ? 'Take order' : `Change order ${id}`, at: 'orders', yardName },
     content: <OrderFormPage model={model} />,

@@ -148,6 +148,7 @@ export const OrderFormPage: FC<{ model: OrderFormShown }> = ({ model }) => {
       )}
       <Answer>{id === null ? 'Take an order.' : `Change order ${id}.`}</Answer>
       <form class="form" id={FORM} method="post" action={action}>
+        {typed.version && <input type="hidden" name="version" value={typed.version} />}
         {/* The first button of a form is what Enter presses. */}
         <button type="submit" class="unseen" tabindex={-1}>
           {id === null ? 'Take order' : 'Save'}

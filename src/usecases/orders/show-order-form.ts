@@ -1,6 +1,7 @@
 import { customers } from '../../../db/stores/customer-store.ts';
-import { orderById } from '../../../db/stores/order-store.ts';
+import { orderById, type StoredOrder } from '../../../db/stores/order-store.ts';
 import { type Slip, slipOfWeight } from '../../../shared/order.ts';
+import type { UnitSystem } from '../../../shared/units.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import type { PageHead } from '../core/page-parts.ts';
 import { currentPlan } from '../plan/make-plan.ts';
@@ -18,7 +19,7 @@ interface OrderFormLine {
 }
 
 /** How the fields of an order that is there stand; '' for what is not said. */
-interface OrderFormFields extends Record<'customer' | 'phone' | 'note', string> {
+export interface OrderFormFields extends Record<'customer' | 'phone' | 'note', string> {
   wantedOn: string;
   promisedOn: string;
   heldUntil: string;
@@ -35,6 +36,28 @@ export interface OrderFormModel extends PageHead {
   order: OrderFormFields | null;
 }
 
+/** How the fields of an order stand. */
+export const orderFormFields = (order: StoredOrder, offers: readonly Offer[], system: UnitSystem): OrderFormFields => {
+  const keptIn = (what: string) => offers.find((offer) => offer.what === what)?.keptIn ?? '';
+  return {
+    customer: order.customer?.name ?? '',
+    phone: order.customer?.phone ?? '',
+    note: order.note ?? '',
+    wantedOn: order.wantedOn ?? '',
+    promisedOn: order.promisedOn ?? '',
+    heldUntil: order.heldUntil ?? '',
+    slip: slipOfWeight(order.weight),
+    lines: order.lines.map((line) => ({
+      what: whatOf(line),
+      quantity: amountField(line.quantity, keptIn(whatOf(line)), system),
+      was: String(line.quantity),
+    })),
+  };
+};
+
+/** What a form was filled in from, to be sent along with it: another text where the order was changed since. */
+export const orderVersion = (fields: OrderFormFields): string => JSON.stringify(fields);
+
 /** What the form for an order offers, and, for one that is there already, how its fields stand. Null when it is not. */
 export const showOrderForm = async (context: UseCaseContext, id: string | null): Promise<OrderFormModel | null> => {
   const { yard } = await currentPlan(context);
@@ -45,27 +68,32 @@ export const showOrderForm = async (context: UseCaseContext, id: string | null):
   }));
   if (id !== null && order?.status !== 'open') return null;
   const offers = offersOf(yard, system);
-  const keptIn = (what: string) => offers.find((offer) => offer.what === what)?.keptIn ?? '';
   return {
     yardName: yard.yard.name,
     today: today(yard.yard.timeZone, context.now),
     offers,
     customers: [...new Set(known.map(({ name }) => name))],
-    order: order && {
-      customer: order.customer?.name ?? '',
-      phone: order.customer?.phone ?? '',
-      note: order.note ?? '',
-      wantedOn: order.wantedOn ?? '',
-      promisedOn: order.promisedOn ?? '',
-      heldUntil: order.heldUntil ?? '',
-      slip: slipOfWeight(order.weight),
-      lines: order.lines.map((line) => ({
-        what: whatOf(line),
-        quantity: amountField(line.quantity, keptIn(whatOf(line)), system),
-        was: String(line.quantity),
-      })),
-    },
+    order: order && orderFormFields(order, offers, system),
   };
+};
+
+const isTexts = (value: unknown): value is Record<string, string> =>
+  value !== null && typeof value === 'object' && Object.values(value).every((text) => typeof text === 'string');
+
+const isFormFields = (value: unknown): value is OrderFormFields => {
+  if (value === null || typeof value !== 'object' || !('lines' in value)) return false;
+  const { lines, ...fields } = value;
+  return Array.isArray(lines) && lines.every(isTexts) && isTexts(fields);
+};
+
+/** The fields that a version was made of; null where it is none. */
+export const orderAtVersion = (version = ''): OrderFormFields | null => {
+  try {
+    const fields: unknown = JSON.parse(version);
+    return isFormFields(fields) ? fields : null;
+  } catch {
+    return null;
+  }
 };
 
 /** What an order that is typed in this yard is read by. */

@@ -26,6 +26,8 @@ export interface OrderDraft extends DaysTyped {
   lines: readonly { row: number; line: OrderLine }[];
   /** What was typed and could not be read: said together with everything else that is wrong. */
   unread: readonly Fault[];
+  /** What the form was filled in from, where the order was there already. */
+  version?: string;
 }
 
 /** What an order that is typed is read by: days, and what amounts of a part are kept in. */
@@ -74,6 +76,7 @@ export const orderTyped = (fields: FormFields, how: OrderReading): OrderDraft =>
   const { lines, faults } = linesTyped(fields, how);
   const reader = new TypedReader(fields, how);
   return {
+    ...(fields.version ? { version: fields.version } : {}),
     customer: reader.text('customer'),
     phone: reader.text('phone'),
     note: reader.text('note'),
