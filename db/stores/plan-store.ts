@@ -2,7 +2,7 @@ import { promisify } from 'node:util';
 import { deflateRaw, inflateRaw } from 'node:zlib';
 import { asc, eq, getTableColumns } from 'drizzle-orm';
 import type { PlanOfWork } from '../../shared/late-work.ts';
-import type { PlanFile } from '../../shared/plan.ts';
+import type { PlanFile, PlanPour } from '../../shared/plan.ts';
 import { piecesOfPlan, planReader } from '../../shared/plan-pieces.ts';
 import { planPieces, plans } from '../tables/plan.ts';
 import type { Tx } from '../transaction.ts';
@@ -44,6 +44,12 @@ const packed = async (text: string): Promise<string | Buffer> =>
 const unpacked = async (piece: string | Buffer): Promise<string> =>
   typeof piece === 'string' ? piece : (await inflated(piece)).toString();
 
+/** A set-up said that it held the sealing coat, before that was a task of its own. */
+const withoutCoat = (pour: PlanPour & { oiled?: boolean }): PlanPour => {
+  const { oiled: _oiled, ...rest } = pour;
+  return rest;
+};
+
 /** Piece by piece: others have their turn between two of them. */
 const readPlan = async (tx: Tx): Promise<PlanFile> => {
   const reader = planReader();
@@ -52,10 +58,13 @@ const readPlan = async (tx: Tx): Promise<PlanFile> => {
       reader.add(await unpacked(piece));
   const plan = reader.plan();
   if (!plan) throw new Error('A plan was stored without its pieces.');
-  // A plan of an earlier version says the same, but for its number; it knows of no date wanted.
+  // A plan of an earlier version says the same, but for its number; it knows of no date wanted and of no coat. One that was
+  // stored before coats were tasks of their own is not good any more (migration 13): it is where the next one begins.
   return {
     ...plan,
     version: 2,
+    coats: plan.coats ?? [],
+    pours: plan.coats ? plan.pours : plan.pours.map(withoutCoat),
     score: { ...plan.score, weightedDaysAfterWanted: plan.score.weightedDaysAfterWanted ?? 0 },
   };
 };

@@ -81,7 +81,7 @@ const mouldRows = (held: StoreRows, { moulds }: YardFile) => {
     const was = before.get(mould.id);
     const out = mould.condition === 'damaged' || mould.condition === 'retired';
     return {
-      ...filled(mould, 'repairedOn', 'oilEveryTurns'),
+      ...filled(mould, 'repairedOn', 'oilEveryTurns', 'dryFrom'),
       note: was?.note ?? null,
       damageNote: (out && was?.damageNote) || null,
       emptiedAt: was?.emptiedAt ?? null,

@@ -20,6 +20,8 @@ export const moulds = sqliteTable(
     oilEveryTurns: integer(),
     oilMinutes: integer().notNull(),
     oilDryMinutes: integer().notNull(),
+    /** Its sealing coat dries until then, an instant; null: it is dry. */
+    dryFrom: text(),
     note: text(),
     damageNote: text(),
     /** When its last piece came out, an instant: nothing was poured into it before. No rule reads it. */

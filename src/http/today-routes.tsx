@@ -11,6 +11,7 @@ import { giveUpLateWork } from '../usecases/today/give-up-late-work.ts';
 import { mendPiece } from '../usecases/today/mend-piece.ts';
 import { onePersonFewer } from '../usecases/today/one-person-fewer.ts';
 import { planSessionAnew } from '../usecases/today/plan-session-anew.ts';
+import { recordCoat } from '../usecases/today/record-coat.ts';
 import { recordPour } from '../usecases/today/record-pour.ts';
 import { recordPrep } from '../usecases/today/record-prep.ts';
 import { recordStrip } from '../usecases/today/record-strip.ts';
@@ -24,6 +25,7 @@ import { pourTyped } from '../usecases/typed/pour-form.ts';
 import { countTyped } from '../usecases/typed/purchase-form.ts';
 import {
   batchTyped,
+  coatTyped,
   fewerTyped,
   fixedHoursTyped,
   lateTyped,
@@ -58,6 +60,7 @@ const todayPage = async (c: Context, context: UseCaseContext, refused: RefusedFo
 const NO_DETAILS = { note: '', repairedOn: null, cameOut: null };
 
 const FORMS: Readonly<Record<string, PageForm>> = {
+  coated: { save: atOnce(coatTyped, recordCoat), form: ({ mould }) => `coat ${mould}` },
   prepared: { save: atOnce(prepTyped, recordPrep), form: ({ mould }) => `prep ${mould}` },
   poured: {
     save: atOnce(withDays(pourTyped), recordPour),

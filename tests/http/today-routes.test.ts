@@ -19,7 +19,7 @@ describe('Today before a session', () => {
     expect(text).toMatch(/^Next session Sat 10 Apr, 8:00 to 12:00: pour 1 piece, strip 1 and pack 1 order\./);
     expect(text).toContain('Sat 10 Apr: 1 person. Last mix of Thin panel mix by 11:25.');
     expect(text).toContain(
-      '8:10 to 8:20 Prepare 900 no. 1 Set it up for Panel 900. 8:20 to 8:40 Mix 1 bag of Thin panel mix 1 bag of Rapid mortar',
+      '8:10 to 8:20 Set up 900 no. 1 Set it up for Panel 900. 8:20 to 8:40 Mix 1 bag of Thin panel mix 1 bag of Rapid mortar',
     );
     expect(text).not.toContain('Panel 900 for School garden Poured');
     expect(text).toContain('Strip 900 no. 1 Panel 900 for School garden. May be stripped from 9:55.');
@@ -56,7 +56,7 @@ describe('Today during a session', () => {
   test('says what comes next and where the clock stands', async () => {
     const { get } = await screensAt(saturday('08:31'));
     const text = await textOf(await get('/today'));
-    expect(text).toMatch(/^Under way since 8:30, until 8:45: prepare 900 no\. 1\./);
+    expect(text).toMatch(/^Under way since 8:30, until 8:45: set up 900 no\. 1\./);
     expect(text).toContain('Now 8:30');
   });
 

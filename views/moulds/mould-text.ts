@@ -46,6 +46,7 @@ const sealingText = (turns: number): string =>
 export const mouldSentences = (mould: MouldFacts, today: string): string[] => [
   ...(mould.piece ? [pieceText(mould.piece, today)] : []),
   ...(mould.condition === 'damaged' ? [damageText(mould, today)] : []),
+  ...(mould.dryFrom ? [`Its sealing coat dries until ${momentText(mould.dryFrom, today)}.`] : []),
   ...(mould.nextPour ? [pourText(mould.nextPour, today)] : []),
   ...(mould.turnsToSealing !== null && mould.condition !== 'damaged' ? [sealingText(mould.turnsToSealing)] : []),
   ...(mould.makes.length > 1 ? [`Makes ${mould.makes.join(' or ')}; set for ${mould.setFor}.`] : []),

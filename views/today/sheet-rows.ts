@@ -1,6 +1,5 @@
-import type { BatchStep, PrepStep, SessionStep, StripStep } from '../../src/usecases/today/session-step.ts';
+import type { BatchStep, CoatStep, PrepStep, SessionStep, StripStep } from '../../src/usecases/today/session-step.ts';
 import { byClock } from '../parts/clock-text.ts';
-import { listText } from '../parts/quantity-text.ts';
 import { slipText } from './slip-text.ts';
 import { EDGE_WORDS, forText, stepClock } from './today-text.ts';
 
@@ -11,13 +10,16 @@ export interface SheetRow {
   what: string[];
 }
 
-/** "900 no. 1", "900 no. 2 (to clean and seal, for Panel 600)": what is to be done, not how it stands. */
-const prepared = ({ mould, clean, seal, changeFrom, piece }: PrepStep): string => {
-  const toDo = [...(clean ? ['clean'] : []), ...(seal ? ['seal'] : [])];
-  const besides = [
-    ...(toDo.length === 0 ? [] : [`to ${listText(toDo)}`]),
-    ...(changeFrom === null ? [] : [`for ${piece}`]),
-  ];
+/** "900 no. 2 (dry at 9:05)": nothing is done in it before. */
+const coated = ({ mould, clean, dryFrom, until }: CoatStep): string => {
+  const dry = Date.parse(dryFrom) === Date.parse(until) ? [] : [`dry at ${byClock(dryFrom)}`];
+  const besides = [...(clean ? ['to clean'] : []), ...dry];
+  return besides.length > 0 ? `${mould} (${besides.join(', ')})` : mould;
+};
+
+/** "900 no. 1", "900 no. 2 (to clean, for Panel 600)": what is to be done, not how it stands. */
+const prepared = ({ mould, clean, changeFrom, piece }: PrepStep): string => {
+  const besides = [...(clean ? ['to clean'] : []), ...(changeFrom === null ? [] : [`for ${piece}`])];
   return besides.length > 0 ? `${mould} (${besides.join(', ')})` : mould;
 };
 
@@ -31,14 +33,15 @@ const mixed = (step: BatchStep): string[] => [
 
 const rowOf = (step: SessionStep): SheetRow => {
   const at = stepClock(step)(step.at);
-  if (step.kind === 'prep') return { at, work: 'Prepare', what: [prepared(step)] };
+  if (step.kind === 'coat') return { at, work: 'Coat', what: [coated(step)] };
+  if (step.kind === 'prep') return { at, work: 'Set up', what: [prepared(step)] };
   if (step.kind === 'strip') return { at, work: 'Strip', what: [stripped(step)] };
   if (step.kind === 'batch') return { at, work: 'Mix', what: mixed(step) };
   if (step.kind === 'pack') return { at, work: 'Pack', what: [step.customer] };
   return { at, work: EDGE_WORDS[step.kind], what: [] };
 };
 
-const JOINED = ['Prepare', 'Strip'];
+const JOINED = ['Coat', 'Set up', 'Strip'];
 
 /** The steps of a session as lines for the wall: moulds prepared or stripped one after another share a line. */
 export const sheetRows = (steps: readonly SessionStep[]): SheetRow[] => {

@@ -1,6 +1,6 @@
 import type { Child, FC } from 'hono/jsx';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
-import type { PackStep, PrepStep, SessionStep, StripStep } from '../../src/usecases/today/session-step.ts';
+import type { CoatStep, PackStep, PrepStep, SessionStep, StripStep } from '../../src/usecases/today/session-step.ts';
 import type { TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
 import { Mark } from '../parts/mark.tsx';
@@ -10,7 +10,9 @@ import { BatchStepView } from './batch-step.tsx';
 import { StripForms } from './strip-forms.tsx';
 import {
   amountOfText,
+  coatText,
   cutText,
+  dryText,
   EDGE_WORDS,
   forText,
   mayText,
@@ -33,18 +35,34 @@ interface StepProps<S> {
 const AsPlanned: FC<Pick<StepProps<SessionStep>, 'step' | 'late'>> = ({ step, late }) =>
   late ? <input type="hidden" name="at" value={step.until} /> : null;
 
+const Coat: FC<StepProps<CoatStep>> = ({ step, writable, late, refused }) => (
+  <>
+    <p class="step-what">{coatText(step)}</p>
+    <p>{dryText(step)}</p>
+    {writable && !step.waits && (
+      <WorkForm to="coated">
+        <input type="hidden" name="mould" value={step.mould} />
+        <input type="hidden" name="step" value={step.name} />
+        <AsPlanned step={step} late={late} />
+        <Wrong message={refusedAt(refused, `coat ${step.mould}`)?.errors.mould} id="mould" />
+        <Button label={`Coated: ${step.mould}`}>Coated</Button>
+      </WorkForm>
+    )}
+  </>
+);
+
 const Prep: FC<StepProps<PrepStep>> = ({ step, writable, late, refused }) => (
   <>
-    <p class="step-what">Prepare {step.mould}</p>
+    <p class="step-what">Set up {step.mould}</p>
     <p>
       {prepText(step)[0]?.toUpperCase()}
-      {prepText(step).slice(1)}.{step.dryMinutes > 0 && ` The coat dries ${step.dryMinutes} minutes before the pour.`}
+      {prepText(step).slice(1)}.
     </p>
     {writable && !step.waits && (
       <WorkForm to="prepared">
         <input type="hidden" name="mould" value={step.mould} />
         <input type="hidden" name="casting" value={step.casting} />
-        <input type="hidden" name="sealed" value={step.seal ? 'yes' : ''} />
+        <input type="hidden" name="sealed" value={step.sealed ? 'yes' : ''} />
         <input type="hidden" name="step" value={step.name} />
         <AsPlanned step={step} late={late} />
         <Wrong message={refusedAt(refused, `prep ${step.mould}`)?.errors.mould} id="mould" />
@@ -127,6 +145,7 @@ const Pack: FC<StepProps<PackStep>> = ({ step, clock, writable, late, refused })
 };
 
 const Content: FC<StepProps<SessionStep>> = ({ step, ...rest }) => {
+  if (step.kind === 'coat') return <Coat step={step} {...rest} />;
   if (step.kind === 'prep') return <Prep step={step} {...rest} />;
   if (step.kind === 'batch') return <BatchStepView step={step} now={rest.clock.now} {...rest} />;
   if (step.kind === 'strip') return <Strip step={step} {...rest} />;

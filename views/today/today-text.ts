@@ -2,6 +2,7 @@ import type { ToMendFacts } from '../../src/usecases/orders/to-mend-facts.ts';
 import type {
   AmountFacts,
   BatchStep,
+  CoatStep,
   CutFacts,
   CutFrom,
   PrepStep,
@@ -62,12 +63,22 @@ export const curedText = ({ curedAt }: ToMendFacts, { today, now }: Pick<TodayMo
 
 export const forText = (customer: string | null): string => (customer === null ? 'for stock' : `for ${customer}`);
 
+/** "Clean and coat 900 no. 2". */
+export const coatText = ({ clean, mould }: CoatStep): string => `${clean ? 'Clean and coat' : 'Coat'} ${mould}`;
+
+/** "The coat dries until 18:40. The mould is set up after that.", "… until Sun 11 Apr, 7:30 …" on another day. */
+export const dryText = ({ dryFrom, until }: CoatStep): string => {
+  if (Date.parse(dryFrom) === Date.parse(until)) return 'It can be set up at once.';
+  const day =
+    dryFrom.slice(0, 10) === until.slice(0, 10) ? '' : `${dayText(dryFrom.slice(0, 10), until.slice(0, 10))}, `;
+  return `The coat dries until ${day}${byClock(dryFrom)}. The mould is set up after that.`;
+};
+
 /** What there is to do to a mould, in order: "clean it, change it over from Panel 900, set it up for Panel 1200". */
-export const prepText = ({ clean, changeFrom, seal, piece }: PrepStep): string =>
+export const prepText = ({ clean, changeFrom, piece }: PrepStep): string =>
   listText([
     ...(clean ? ['clean it'] : []),
     ...(changeFrom === null ? [] : [`change it over from ${changeFrom}`]),
-    ...(seal ? ['give it its sealing coat'] : []),
     `set it up for ${piece}`,
   ]);
 
@@ -75,7 +86,8 @@ const mouldsText = ({ pours }: BatchStep): string => listText(pours.map(({ mould
 
 /** What a step is, in a few words: for the first line of the page. */
 export const stepText = (step: SessionStep): string => {
-  if (step.kind === 'prep') return `prepare ${step.mould}`;
+  if (step.kind === 'coat') return `${step.clean ? 'clean and coat' : 'coat'} ${step.mould}`;
+  if (step.kind === 'prep') return `set up ${step.mould}`;
   if (step.kind === 'batch') return `mix ${quantityText(step.bags, 'bag')} for ${mouldsText(step)}`;
   if (step.kind === 'strip') return `strip ${step.mould}`;
   if (step.kind === 'pack') return `pack for ${step.customer}`;
@@ -88,12 +100,18 @@ export const workText = (steps: readonly SessionStep[]): string => {
   const strips = steps.filter(({ kind }) => kind === 'strip').length;
   const packs = steps.filter(({ kind }) => kind === 'pack').length;
   const preps = steps.filter(({ kind }) => kind === 'prep').length;
+  const coats = steps.filter(({ kind }) => kind === 'coat').length;
   const parts = [
     ...(pours > 0 ? [`pour ${countText(pours, 'piece')}`] : []),
     ...(strips > 0 ? [`strip ${strips}`] : []),
     ...(packs > 0 ? [`pack ${countText(packs, 'order')}`] : []),
   ];
-  return parts.length > 0 ? listText(parts) : `prepare ${countText(preps, 'mould')}`;
+  if (parts.length > 0) return listText(parts);
+  const readied = [
+    ...(coats > 0 ? [`coat ${countText(coats, 'mould')}`] : []),
+    ...(preps > 0 || coats === 0 ? [`set up ${countText(preps, 'mould')}`] : []),
+  ];
+  return listText(readied);
 };
 
 /** How the times of a step are written: a strip is never shown before it may be done. */

@@ -1,6 +1,8 @@
 import type { Mould } from '../../../shared/mould.ts';
 import type { CameOut } from '../../../shared/piece-to-mend.ts';
+import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { calendarOf } from '../calendar/calendar.ts';
 import { type Booked, booked, type Entry, type MouldPatch, refused } from './entry.ts';
 import { isOut, isRetired } from './mould-state.ts';
 import { putPiece } from './strip.ts';
@@ -68,13 +70,20 @@ const cleaned = (marking: Marking): Booked => {
   return patch(marking, { condition: 'ready' });
 };
 
-/** A mould is clean and empty when it is sealed, so a dirty one comes out clean. */
+const dryAt = ({ yard, mould }: Marking): string =>
+  calendarOf(yard.yard.timeZone).instantText(minuteOf(yard.yard.now) + mould.oilDryMinutes);
+
+/** A mould is clean and empty when it is sealed, so a dirty one comes out clean. It dries from now on. */
 const sealed = (marking: Marking): Booked => {
   const { mould } = marking;
   const holds = full(marking, 'sealed');
   if (holds) return holds;
   if (isRetired(mould)) return refused('mark', `${mould.id} is scrapped. Mark it mended first.`);
-  return patch(marking, { turnsSinceOil: 0, ...(mould.condition === 'dirty' ? { condition: 'ready' } : {}) });
+  const dryFrom = mould.oilDryMinutes > 0 ? { dryFrom: dryAt(marking) } : {};
+  return patch(marking, {
+    ...{ turnsSinceOil: 0, ...dryFrom },
+    ...(mould.condition === 'dirty' ? { condition: 'ready' } : {}),
+  });
 };
 
 const damaged = (marking: Marking): Booked => {

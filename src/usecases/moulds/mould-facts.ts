@@ -42,6 +42,8 @@ export interface MouldFacts {
   damageNote: string | null;
   /** Turns left before it has to be sealed; null when it never is. */
   turnsToSealing: number | null;
+  /** Its coat dries until then; null when it is dry. */
+  dryFrom: string | null;
   nextPour: NextPour | null;
 }
 
@@ -89,5 +91,6 @@ export const mouldFacts = (mould: StoredMould, seen: MouldsSeen): MouldFacts => 
   note: mould.note,
   damageNote: mould.damageNote,
   turnsToSealing: mould.oilEveryTurns === null ? null : Math.max(0, mould.oilEveryTurns - mould.turnsSinceOil),
+  dryFrom: mould.dryFrom !== null && minuteOf(mould.dryFrom) > seen.now ? mould.dryFrom : null,
   nextPour: nextPour(mould, seen),
 });

@@ -27,7 +27,10 @@ export const poursOfMould = (plan: PlanFile, mould: string): readonly PlanPour[]
 };
 
 /** Those that begin before one of them, in order of time. */
-export const poursBefore = (plan: PlanFile, { mould, prepStart }: PlanPour): readonly PlanPour[] => {
+export const poursBefore = (
+  plan: PlanFile,
+  { mould, prepStart }: Pick<PlanPour, 'mould' | 'prepStart'>,
+): readonly PlanPour[] => {
   const own = poursOfMould(plan, mould);
   const begins = minuteOf(prepStart);
   const place = own.findIndex((one) => minuteOf(one.prepStart) >= begins);

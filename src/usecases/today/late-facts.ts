@@ -19,7 +19,8 @@ export const linesOf = (wanted: readonly LateStep[], yard: YardFile, stored: Sto
   const end = minuteOf(yard.yard.now) + 1;
   const day = calendarOf(yard.yard.timeZone).dayOf(start);
   const span = { start, end, from: start, to: end, day, windows: [] };
-  return sessionSteps({ ...stored.plan, ...workOfPlan(stored) }, yard, span, shown)
+  const work = workOfPlan(stored);
+  return sessionSteps({ ...stored.plan, ...work, coats: work.coats ?? [] }, yard, span, shown)
     .map((step) => ({ name: step.name, step }))
     .filter(({ name }) => names.has(name));
 };

@@ -46,6 +46,17 @@ export interface EdgeStep extends Step {
   kind: 'set up' | 'clear up';
 }
 
+/** A mould to be cleaned, where it is dirty, and given its sealing coat. */
+export interface CoatStep extends Step {
+  kind: 'coat';
+  mould: string;
+  clean: boolean;
+  /** Nothing is done in it before. */
+  dryFrom: string;
+  /** A turn comes before it: a piece is in the mould still, or is to be poured first. */
+  waits: boolean;
+}
+
 /** A mould to be set up for a pour. */
 export interface PrepStep extends Step {
   kind: 'prep';
@@ -53,11 +64,10 @@ export interface PrepStep extends Step {
   casting: string;
   piece: string;
   clean: boolean;
-  seal: boolean;
+  /** Its sealing coat comes before it, and is not written down yet. */
+  sealed: boolean;
   /** What it is set for now, where that is another piece. */
   changeFrom: string | null;
-  /** How long the sealing coat has to dry; 0 without one. */
-  dryMinutes: number;
   /** A turn comes before it: a piece is in the mould still, or is to be poured first. */
   waits: boolean;
 }
@@ -129,4 +139,4 @@ export interface PackStep extends Step {
 export const pieceKeyOf = (mould: string, filled: Minute): string => `piece ${filled} ${mould}`;
 
 /** Something the plan has for a session. */
-export type SessionStep = EdgeStep | PrepStep | BatchStep | StripStep | PackStep;
+export type SessionStep = EdgeStep | CoatStep | PrepStep | BatchStep | StripStep | PackStep;

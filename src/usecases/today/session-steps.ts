@@ -1,4 +1,4 @@
-import type { PlanBatch, PlanFile, PlanPour } from '../../../shared/plan.ts';
+import type { PlanBatch, PlanCoat, PlanFile, PlanPour } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
@@ -20,6 +20,7 @@ import {
   type AmountFacts,
   type BatchSlip,
   type BatchStep,
+  type CoatStep,
   type CutFacts,
   type EdgeStep,
   type PackStep,
@@ -92,11 +93,20 @@ const cutLengths = (
 };
 
 /** A turn comes before it: a piece is in the mould still, or is to be poured first. */
-const waitsForTurn = ({ plan, yard }: Seen, pour: PlanPour): boolean =>
-  yard.inMould.some(({ mould }) => mould === pour.mould) || poursBefore(plan, pour).length > 0;
+const waitsForTurn = ({ plan, yard }: Seen, { mould, prepStart }: Pick<PlanPour, 'mould' | 'prepStart'>): boolean =>
+  yard.inMould.some((piece) => piece.mould === mould) || poursBefore(plan, { mould, prepStart }).length > 0;
+
+const coatStep = (seen: Seen, coat: PlanCoat): Unnamed<CoatStep> => {
+  const mould = seen.yard.moulds.find(({ id }) => id === coat.mould);
+  const waits = waitsForTurn(seen, { mould: coat.mould, prepStart: coat.start });
+  return {
+    ...{ kind: 'coat', at: coat.start, until: coat.end, mould: coat.mould, waits },
+    clean: waits || mould?.condition === 'dirty',
+    dryFrom: seen.calendar.instantText(minuteOf(coat.end) + (mould?.oilDryMinutes ?? 0)),
+  };
+};
 
 const prepStep = (seen: Seen, pour: PlanPour): Unnamed<PrepStep> => {
-  const mould = seen.yard.moulds.find(({ id }) => id === pour.mould);
   const work = prepWork(pour, seen.plan, seen.yard);
   return {
     kind: 'prep',
@@ -107,10 +117,9 @@ const prepStep = (seen: Seen, pour: PlanPour): Unnamed<PrepStep> => {
       casting: pour.casting,
       piece: pieceName(seen, pour.casting),
       clean: work.clean,
-      seal: work.seal,
+      sealed: work.sealed,
     },
     changeFrom: work.changeFrom === null ? null : pieceName(seen, work.changeFrom),
-    dryMinutes: work.seal ? (mould?.oilDryMinutes ?? 0) : 0,
     waits: waitsForTurn(seen, pour),
   };
 };
@@ -119,7 +128,7 @@ const prepStep = (seen: Seen, pour: PlanPour): Unnamed<PrepStep> => {
 const isSealed = ({ plan, yard }: Seen, pour: PlanPour): boolean => {
   const mould = yard.moulds.find(({ id }) => id === pour.mould);
   const unwritten = mould !== undefined && wasCoated(mould);
-  return prepWork(pour, plan, yard).seal || (unwritten && pour.prepStart === pour.prepEnd);
+  return prepWork(pour, plan, yard).sealed || (unwritten && pour.prepStart === pour.prepEnd);
 };
 
 const pourFacts = (seen: Seen, pour: PlanPour): PourFacts => ({
@@ -223,12 +232,20 @@ const edgeSteps = ({ calendar }: Seen, { start, end, from, to }: Session): Unnam
   ];
 };
 
-const RANKS: Record<SessionStep['kind'], number> = { 'set up': 0, strip: 1, prep: 2, batch: 3, pack: 4, 'clear up': 5 };
+const RANKS: Record<SessionStep['kind'], number> = {
+  'set up': 0,
+  strip: 1,
+  coat: 2,
+  prep: 3,
+  batch: 4,
+  pack: 5,
+  'clear up': 6,
+};
 
 const whatOf = (step: Unnamed<SessionStep>): string => {
   if (step.kind === 'batch') return step.pours[0]?.mould ?? '';
   if (step.kind === 'pack') return step.order;
-  return step.kind === 'prep' || step.kind === 'strip' ? step.mould : '';
+  return step.kind === 'coat' || step.kind === 'prep' || step.kind === 'strip' ? step.mould : '';
 };
 
 const withName = (step: Unnamed<SessionStep>): SessionStep => ({
@@ -255,6 +272,7 @@ export const sessionSteps = (
   const pours = new Map(plan.pours.filter(({ batch }) => mixed.has(batch)).map((pour) => [pour.id, pour]));
   const steps: Unnamed<SessionStep>[] = [
     ...edgeSteps(seen, session),
+    ...plan.coats.filter(({ start }) => isIn(start)).map((coat) => coatStep(seen, coat)),
     ...poursWithin(plan, 'prepStart', session)
       .filter(({ prepStart, prepEnd }) => prepStart !== prepEnd)
       .map((pour) => prepStep(seen, pour)),

@@ -1,6 +1,7 @@
 /** The kinds of change that write down work done in the yard. */
 export const WORK_KINDS: readonly string[] = [
   ...[
+    'coated',
     'prepared',
     'mixing',
     'poured',

@@ -10,6 +10,13 @@ import { type RecordTyped, recordTyped } from './when-form.ts';
 export const cameOutTyped = ({ cameOut }: FormFields): CameOut | null =>
   CAME_OUT.find((one) => one === cameOut) ?? null;
 
+/** A mould got its sealing coat. */
+export const coatTyped = (fields: FormFields) => {
+  const { mould = '' } = fields;
+  const { at, step } = recordTyped(new TypedReader(fields), fields);
+  return done({ mould, at, step });
+};
+
 /** A mould was set up. */
 export const prepTyped = (fields: FormFields) => {
   const { mould = '', casting = '', sealed } = fields;

@@ -14,7 +14,7 @@ export interface ShownStep {
   key: string;
 }
 
-const DONE = ['/today/prepared', '/today/poured', '/today/stripped', '/today/packed'];
+const DONE = ['/today/coated', '/today/prepared', '/today/poured', '/today/stripped', '/today/packed'];
 
 const keyOf = (kind: string, chunk: string): string =>
   `${kind} ${(/<p class="step-what">([\s\S]*?)<\/p>/.exec(chunk)?.[1] ?? '').replace(/<[^>]+>/g, '')} ${[

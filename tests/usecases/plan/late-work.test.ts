@@ -4,6 +4,7 @@ import { storedPlan } from '../../../db/stores/plan-store.ts';
 import { askWhen } from '../../../src/usecases/first/ask-when.ts';
 import { packOrder } from '../../../src/usecases/orders/pack-order.ts';
 import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
+import { recordCoat } from '../../../src/usecases/today/record-coat.ts';
 import { recordPour } from '../../../src/usecases/today/record-pour.ts';
 import { recordPrep } from '../../../src/usecases/today/record-prep.ts';
 import { recordStrip } from '../../../src/usecases/today/record-strip.ts';
@@ -20,8 +21,9 @@ const fullAt = (step: Extract<Work, { kind: 'batch' }>): string =>
   new Date(Math.max(...step.pours.map(({ until }) => Date.parse(until)))).toISOString().replace('.000', '');
 
 const writeAsPlanned = (step: Work, context: Context) => {
+  if (step.kind === 'coat') return recordCoat(context, { mould: step.mould, at: step.until });
   if (step.kind === 'prep')
-    return recordPrep(context, { mould: step.mould, casting: step.casting, sealed: step.seal, at: step.until });
+    return recordPrep(context, { mould: step.mould, casting: step.casting, sealed: step.sealed, at: step.until });
   if (step.kind === 'strip')
     return recordStrip(context, { mould: step.mould, cameOut: 'good', reason: '', at: step.until });
   if (step.kind === 'pack') return packOrder(context, step.order, { evenShort: false, at: step.until });
@@ -32,7 +34,8 @@ const writeAsPlanned = (step: Work, context: Context) => {
 const nextOf = (steps: readonly SessionStep[]): Work | undefined =>
   (steps as readonly Work[]).find(
     (step) =>
-      !(step.kind === 'strip' && !step.inMould) && !((step.kind === 'prep' || step.kind === 'batch') && step.waits),
+      !(step.kind === 'strip' && !step.inMould) &&
+      !((step.kind === 'coat' || step.kind === 'prep' || step.kind === 'batch') && step.waits),
   );
 
 describe('after a session', () => {

@@ -4,6 +4,7 @@ import { recentChanges } from '../../../db/stores/change-store.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import { packOrder } from '../../../src/usecases/orders/pack-order.ts';
 import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
+import { recordCoat } from '../../../src/usecases/today/record-coat.ts';
 import { recordPour } from '../../../src/usecases/today/record-pour.ts';
 import { recordPrep } from '../../../src/usecases/today/record-prep.ts';
 import { recordStrip } from '../../../src/usecases/today/record-strip.ts';
@@ -28,7 +29,9 @@ const demoDay = async () => {
 type At = Awaited<ReturnType<typeof demoDay>>;
 
 const write = (step: Work, context: ReturnType<At>) => {
-  if (step.kind === 'prep') return recordPrep(context, { mould: step.mould, casting: step.casting, sealed: step.seal });
+  if (step.kind === 'coat') return recordCoat(context, { mould: step.mould });
+  if (step.kind === 'prep')
+    return recordPrep(context, { mould: step.mould, casting: step.casting, sealed: step.sealed });
   if (step.kind === 'strip') return recordStrip(context, { mould: step.mould, cameOut: 'good', reason: '' });
   if (step.kind === 'pack') return packOrder(context, step.order, { evenShort: false });
   return recordPour(context, { pours: step.pours, bags: step.bags, filledAt: null });
@@ -42,7 +45,10 @@ const workDown = async (at: At, lateMinutes: number, taps: (step: Work) => boole
     const [next] = steps
       .filter(isWork)
       .filter(
-        (step) => taps(step) && !(step.kind === 'strip' && !step.inMould) && !(step.kind === 'prep' && step.waits),
+        (step) =>
+          taps(step) &&
+          !(step.kind === 'strip' && !step.inMould) &&
+          !((step.kind === 'coat' || step.kind === 'prep') && step.waits),
       )
       .sort((a, b) => minuteOf(a.until) - minuteOf(b.until));
     if (!next) break;
@@ -60,7 +66,7 @@ describe('a session that is worked as planned', () => {
   test.each<[string, number, (step: Work) => boolean]>([
     ['with every tap in time', 0, () => true],
     ['with every tap a few minutes late', 4, () => true],
-    ['without a word about the moulds that were set up', 0, ({ kind }) => kind !== 'prep'],
+    ['without a word about the moulds that were set up', 0, ({ kind }) => kind !== 'prep' && kind !== 'coat'],
   ])('%s moves no date and begins nothing again', async (_how, lateMinutes, taps) => {
     const at = await demoDay();
     const dates = async (minute: number) =>

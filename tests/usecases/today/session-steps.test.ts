@@ -19,6 +19,7 @@ describe('the steps of a session', () => {
     expect(steps().map(({ kind, at, until }) => [kind, at.slice(11, 16), until.slice(11, 16)])).toEqual([
       ['set up', '08:00', '08:10'],
       ['prep', '08:10', '08:22'],
+      ['coat', '08:22', '08:33'],
       ['prep', '08:53', '09:05'],
       ['batch', '09:05', '09:29'],
       ['strip', '10:37', '10:45'],
@@ -33,18 +34,37 @@ describe('the steps of a session', () => {
     const yard = { ...base, yard: { ...base.yard, setUpMinutes: 0, clearUpMinutes: 0 } };
     const plan = handPlan();
     plan.pours[0]!.prepEnd = plan.pours[0]!.prepStart;
-    expect(steps(yard, plan).map(({ kind }) => kind)).toEqual(['prep', 'batch', 'strip', 'strip', 'pack']);
+    expect(steps(yard, plan).map(({ kind }) => kind)).toEqual(['coat', 'prep', 'batch', 'strip', 'strip', 'pack']);
   });
 });
 
-describe('preparing a mould', () => {
-  test('says whether it is cleaned and sealed, and how long the coat dries', () => {
-    expect(
-      only('prep', steps()).map(({ mould, clean, seal, dryMinutes }) => ({ mould, clean, seal, dryMinutes })),
-    ).toEqual([
-      { mould: '900 no. 1', clean: false, seal: false, dryMinutes: 0 },
-      { mould: '900 no. 2', clean: false, seal: true, dryMinutes: 20 },
+describe('coating a mould', () => {
+  test('says whether it is cleaned first, and until when the coat dries', () => {
+    expect(only('coat', steps())).toMatchObject([
+      {
+        ...{ kind: 'coat', at: saturday('08:22'), until: saturday('08:33'), mould: '900 no. 2' },
+        ...{ clean: true, waits: false, dryFrom: saturday('08:53') },
+      },
     ]);
+    const moulds = plannedYard().moulds.map((mould) => ({ ...mould, condition: 'ready' as const }));
+    expect(only('coat', steps(plannedYard({ moulds })))[0]).toMatchObject({ clean: false });
+  });
+
+  test('waits while a piece is in it', () => {
+    const inMould = [{ mould: '900 no. 2', casting: 'panel-900', filledAt: '2027-04-08T08:00:00+01:00' }];
+    expect(only('coat', steps(plannedYard({ inMould })))[0]).toMatchObject({ clean: true, waits: true });
+  });
+});
+
+describe('setting a mould up', () => {
+  test('says whether it is cleaned, and whether its coat is not written down yet', () => {
+    const shown = (plan = handPlan()) =>
+      only('prep', steps(plannedYard(), plan)).map(({ mould, clean, sealed }) => ({ mould, clean, sealed }));
+    expect(shown()).toEqual([
+      { mould: '900 no. 1', clean: false, sealed: false },
+      { mould: '900 no. 2', clean: false, sealed: true },
+    ]);
+    expect(shown({ ...handPlan(), coats: [] })[1]).toMatchObject({ sealed: false });
   });
 
   test('includes cleaning after the turn before it, and while a piece is in it', () => {

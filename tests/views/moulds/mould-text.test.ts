@@ -14,6 +14,7 @@ const mould: MouldFacts = {
   note: null,
   damageNote: null,
   turnsToSealing: 3,
+  dryFrom: null,
   nextPour: null,
 };
 const piece = {

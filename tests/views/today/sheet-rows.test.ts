@@ -1,11 +1,21 @@
 import { describe, expect, test } from 'vitest';
-import type { BatchStep, PrepStep, SessionStep, StripStep } from '../../../src/usecases/today/session-step.ts';
+import type {
+  BatchStep,
+  CoatStep,
+  PrepStep,
+  SessionStep,
+  StripStep,
+} from '../../../src/usecases/today/session-step.ts';
 import { sheetRows, sheetTurns } from '../../../views/today/sheet-rows.ts';
 
 const at = (clock: string) => `2027-04-10T${clock}:00+01:00`;
 const prep = (clock: string, mould: string, rest: Partial<PrepStep> = {}): PrepStep => ({
   ...{ kind: 'prep', name: clock, at: at(clock), until: at(clock), mould, casting: 'panel-900', piece: 'Panel 900' },
-  ...{ clean: false, seal: false, changeFrom: null, dryMinutes: 0, waits: false, ...rest },
+  ...{ clean: false, sealed: false, changeFrom: null, waits: false, ...rest },
+});
+const coat = (clock: string, mould: string, rest: Partial<CoatStep> = {}): CoatStep => ({
+  ...{ kind: 'coat', name: clock, at: at(clock), until: at(clock), mould, clean: false, dryFrom: at(clock) },
+  ...{ waits: false, ...rest },
 });
 const strip = (clock: string, mould: string, customer: string | null = null): StripStep => ({
   ...{
@@ -42,12 +52,23 @@ describe('the lines of the sheet', () => {
   test('moulds set up one after another share a line, also those stripped', () => {
     const steps: SessionStep[] = [
       ...[strip('08:02', '900 no. 1', 'School garden'), strip('08:10', '900 no. 2')],
-      ...[prep('08:20', '900 no. 1', { clean: true }), prep('08:38', '900 no. 2', { clean: true, seal: true })],
+      ...[prep('08:20', '900 no. 1', { clean: true }), prep('08:38', '900 no. 2', { changeFrom: 'Panel 600' })],
     ];
     // A strip is never written earlier than it may be done: 8:02 is 8:05.
     expect(sheetRows(steps)).toEqual([
       { at: '8:05', work: 'Strip', what: ['900 no. 1 (for School garden)', '900 no. 2'] },
-      { at: '8:20', work: 'Prepare', what: ['900 no. 1 (to clean)', '900 no. 2 (to clean and seal)'] },
+      { at: '8:20', work: 'Set up', what: ['900 no. 1 (to clean)', '900 no. 2 (for Panel 900)'] },
+    ]);
+  });
+
+  test('moulds coated share a line too, each with when it is dry', () => {
+    const steps = [
+      coat('08:20', '900 no. 1', { clean: true, dryFrom: at('09:05') }),
+      coat('08:30', '900 no. 2', { dryFrom: at('09:15') }),
+      coat('08:40', '900 no. 3'),
+    ];
+    expect(sheetRows(steps)).toEqual([
+      { at: '8:20', work: 'Coat', what: ['900 no. 1 (to clean, dry at 9:05)', '900 no. 2 (dry at 9:15)', '900 no. 3'] },
     ]);
   });
 
@@ -61,7 +82,7 @@ describe('the lines of the sheet', () => {
 
   test('the times stay in order where work alternates', () => {
     const rows = sheetRows([prep('08:00', 'a'), batch('08:15', ['a']), prep('08:40', 'b')]);
-    expect(rows.map(({ at: from, work }) => `${from} ${work}`)).toEqual(['8:00 Prepare', '8:15 Mix', '8:40 Prepare']);
+    expect(rows.map(({ at: from, work }) => `${from} ${work}`)).toEqual(['8:00 Set up', '8:15 Mix', '8:40 Set up']);
   });
 });
 

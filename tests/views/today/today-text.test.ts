@@ -1,11 +1,20 @@
 import { describe, expect, test } from 'vitest';
-import type { BatchStep, PrepStep, SessionStep, StripStep } from '../../../src/usecases/today/session-step.ts';
+import type {
+  BatchStep,
+  CoatStep,
+  PrepStep,
+  SessionStep,
+  StripStep,
+} from '../../../src/usecases/today/session-step.ts';
 import type { SessionHours, TodayModel } from '../../../src/usecases/today/today-model.ts';
 import {
+  coatText,
   cutText,
+  dryText,
   mayText,
   peopleText,
   prepText,
+  stepText,
   todayAnswer,
   todayNote,
   toHaveReady,
@@ -30,7 +39,7 @@ const prep: PrepStep = {
     casting: 'panel-900',
     piece: 'Panel 900',
   },
-  ...{ clean: false, seal: false, changeFrom: null, dryMinutes: 0, waits: false },
+  ...{ clean: false, sealed: false, changeFrom: null, waits: false },
 };
 const pour = {
   mould: '900 no. 1',
@@ -114,11 +123,11 @@ describe('the first line', () => {
   test.each<[Partial<TodayModel>, string]>([
     [{}, 'Today, 8:00 to 13:30: pour 2 pieces and strip 1.'],
     [{ today: '2027-04-08' }, 'Next session Sat 10 Apr, 8:00 to 13:30: pour 2 pieces and strip 1.'],
-    [{ underWay: true }, 'Next, 8:10: prepare 900 no. 1.'],
+    [{ underWay: true }, 'Next, 8:10: set up 900 no. 1.'],
     [{ underWay: true, steps: [batch] }, 'Next, 9:05: mix 1 bag for 900 no. 1 and 900 no. 2.'],
     [{ underWay: true, steps: [strip] }, 'Next, 10:40: strip 900 no. 1.'],
-    [{ underWay: true, begun: begun(prep) }, 'Under way since 8:10, until 8:20: prepare 900 no. 1.'],
-    [{ underWay: true, begun: begun(batch) }, 'Next, 8:10: prepare 900 no. 1.'],
+    [{ underWay: true, begun: begun(prep) }, 'Under way since 8:10, until 8:20: set up 900 no. 1.'],
+    [{ underWay: true, begun: begun(batch) }, 'Next, 8:10: set up 900 no. 1.'],
     [{ steps: [], begun: begun(strip) }, 'Under way since 10:40, until 10:45: strip 900 no. 1.'],
     [{ session: null, steps: [] }, 'No session has anything to do.'],
     [{ late: [lateOf('2027-04-10')] }, 'To be recorded: pour 2 pieces and strip 1.'],
@@ -127,8 +136,8 @@ describe('the first line', () => {
       { late: [lateOf('2027-04-03'), lateOf('2027-04-10')] },
       'To be recorded, of 2 sessions: pour 4 pieces and strip 2.',
     ],
-    [{ late: [lateOf('2027-04-03')], underWay: true }, 'Next, 8:10: prepare 900 no. 1.'],
-    [{ steps: [prep] }, 'Today, 8:00 to 13:30: prepare 1 mould.'],
+    [{ late: [lateOf('2027-04-03')], underWay: true }, 'Next, 8:10: set up 900 no. 1.'],
+    [{ steps: [prep] }, 'Today, 8:00 to 13:30: set up 1 mould.'],
   ])('%#', (changes, text) => {
     expect(todayAnswer(model(changes))).toBe(text);
   });
@@ -156,9 +165,26 @@ describe('who is there', () => {
 
 test('what is done to a mould, in order', () => {
   expect(prepText(prep)).toBe('set it up for Panel 900');
-  expect(prepText({ ...prep, clean: true, changeFrom: 'Panel 1200', seal: true })).toBe(
-    'clean it, change it over from Panel 1200, give it its sealing coat and set it up for Panel 900',
+  expect(prepText({ ...prep, clean: true, changeFrom: 'Panel 1200' })).toBe(
+    'clean it, change it over from Panel 1200 and set it up for Panel 900',
   );
+});
+
+test('a coat, and until when it dries', () => {
+  const coat: CoatStep = {
+    ...{ kind: 'coat', name: 'c', at: at('18:20'), until: at('18:36'), mould: '900 no. 3', clean: true, waits: false },
+    dryFrom: at('19:40'),
+  };
+  expect(coatText(coat)).toBe('Clean and coat 900 no. 3');
+  expect(coatText({ ...coat, clean: false })).toBe('Coat 900 no. 3');
+  expect(dryText(coat)).toBe('The coat dries until 19:40. The mould is set up after that.');
+  expect(dryText({ ...coat, dryFrom: at('07:30', '2027-04-11') })).toBe(
+    'The coat dries until Sun 11 Apr, 7:30. The mould is set up after that.',
+  );
+  expect(dryText({ ...coat, dryFrom: coat.until })).toBe('It can be set up at once.');
+  expect(stepText(coat)).toBe('clean and coat 900 no. 3');
+  expect(workText([coat])).toBe('coat 1 mould');
+  expect(workText([coat, prep, coat])).toBe('coat 2 moulds and set up 1 mould');
 });
 
 test('when a piece may be stripped', () => {

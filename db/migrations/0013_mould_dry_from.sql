@@ -1,0 +1,2 @@
+ALTER TABLE `moulds` ADD `dryFrom` text;--> statement-breakpoint
+UPDATE `plans` SET `goodUntilMinute` = `goodFromMinute`;
