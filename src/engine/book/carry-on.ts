@@ -34,7 +34,7 @@ const less = (carrying: Carrying, work: WorkDone): PlanFile | null => {
  * done otherwise, so that it has to be made anew. `before` is the yard as it was, `entries` what the work came to in the
  * book. With every tap planned anew, tasks half done would begin again.
  *
- * The plan that comes back obeys the rules (R0 to R13) in the yard after the work, as far as the one before did and its
+ * The plan that comes back obeys the rules (R0 to R14) in the yard after the work, as far as the one before did and its
  * tasks begin no earlier than the yard's now.
  */
 const carryOn = (plan: PlanFile, before: YardFile, entries: readonly Entry[], work: WorkDone): PlanFile | null => {
