@@ -35,7 +35,7 @@ describe('an empty yard', () => {
 
 const FORMS = [
   ...['/buying/bought', '/buying/arrived', '/buying/not-coming', '/buying/counted'],
-  ...['/today/prepared', '/today/poured', '/today/stripped', '/today/packed', '/today/unpacked'],
+  ...['/today/coated', '/today/prepared', '/today/poured', '/today/stripped', '/today/packed', '/today/unpacked'],
   ...['/today/mixing', '/today/thrown-away', '/today/not-done'],
   ...['/today/no-work', '/today/stop-at', '/today/one-fewer'],
 ];

@@ -111,6 +111,21 @@ describe('Today during a session', () => {
     expect((await database.read((tx) => mouldById(tx, '900 no. 2')))?.piece).not.toBeNull();
   });
 
+  // Clean and coat 900 no. 2: 6 and 5 minutes from 8:10; it dries for 20.
+  test('shows a coat as a step of its own, and takes down that it is on', async () => {
+    const { get, post, textAfter, database } = await screensAt(saturday('08:21'), {
+      orders: [{ id: '27-001', due: '2027-04-10', lines: [{ casting: 'panel-900', quantity: 3 }] }],
+    });
+    const page = await textOf(await get('/today'));
+    expect(page).toMatch(/Clean and coat 900 no\. 2 The coat dries until \d+:\d\d\. The mould is set up after that\./);
+    expect(page).toContain('Set up 900 no. 2');
+    const text = await textAfter(await post('/today/coated', { mould: '900 no. 2', at: '', step: '' }));
+    expect(text).toContain('900 no. 2 is coated, and dries. Undo');
+    const mould = await database.read((tx) => mouldById(tx, '900 no. 2'));
+    expect(mould).toMatchObject({ condition: 'ready', turnsSinceOil: 0 });
+    expect(text).not.toContain('coat 900 no. 2');
+  });
+
   test('marks a mould ready to pour', async () => {
     const { post, textAfter } = await screensAt(saturday('08:22'));
     const text = await textAfter(

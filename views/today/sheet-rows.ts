@@ -1,5 +1,5 @@
 import type { BatchStep, CoatStep, PrepStep, SessionStep, StripStep } from '../../src/usecases/today/session-step.ts';
-import { byClock } from '../parts/clock-text.ts';
+import { byClock, fromClock } from '../parts/clock-text.ts';
 import { slipText } from './slip-text.ts';
 import { EDGE_WORDS, forText, stepClock } from './today-text.ts';
 
@@ -12,7 +12,7 @@ export interface SheetRow {
 
 /** "900 no. 2 (dry at 9:05)": nothing is done in it before. */
 const coated = ({ mould, clean, dryFrom, until }: CoatStep): string => {
-  const dry = Date.parse(dryFrom) === Date.parse(until) ? [] : [`dry at ${byClock(dryFrom)}`];
+  const dry = Date.parse(dryFrom) === Date.parse(until) ? [] : [`dry at ${fromClock(dryFrom)}`];
   const besides = [...(clean ? ['to clean'] : []), ...dry];
   return besides.length > 0 ? `${mould} (${besides.join(', ')})` : mould;
 };

@@ -71,7 +71,7 @@ export const dryText = ({ dryFrom, until }: CoatStep): string => {
   if (Date.parse(dryFrom) === Date.parse(until)) return 'It can be set up at once.';
   const day =
     dryFrom.slice(0, 10) === until.slice(0, 10) ? '' : `${dayText(dryFrom.slice(0, 10), until.slice(0, 10))}, `;
-  return `The coat dries until ${day}${byClock(dryFrom)}. The mould is set up after that.`;
+  return `The coat dries until ${day}${fromClock(dryFrom)}. The mould is set up after that.`;
 };
 
 /** What there is to do to a mould, in order: "clean it, change it over from Panel 900, set it up for Panel 1200". */

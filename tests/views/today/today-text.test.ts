@@ -181,6 +181,8 @@ test('a coat, and until when it dries', () => {
   expect(dryText({ ...coat, dryFrom: at('07:30', '2027-04-11') })).toBe(
     'The coat dries until Sun 11 Apr, 7:30. The mould is set up after that.',
   );
+  // Never before it is dry: 19:41 is 19:45.
+  expect(dryText({ ...coat, dryFrom: at('19:41') })).toContain('until 19:45.');
   expect(dryText({ ...coat, dryFrom: coat.until })).toBe('It can be set up at once.');
   expect(stepText(coat)).toBe('clean and coat 900 no. 3');
   expect(workText([coat])).toBe('coat 1 mould');
