@@ -18,6 +18,7 @@ export const archivedOrder = z.strictObject({
   status: z.enum(ORDER_STATUSES),
   customer: wholePositive.optional(),
   wantedOn: date.optional(),
+  notBefore: date.optional(),
   promisedOn: date.optional(),
   heldUntil: date.optional(),
   weight: amount,

@@ -9,6 +9,7 @@ export interface DemoOrder {
   customerNote?: string;
   takenDaysAgo: number;
   wantedOn?: string;
+  notBefore?: string;
   promisedOn?: string;
   heldUntil?: string;
   slip: Slip;

@@ -7,7 +7,7 @@ type OrderRow = StoreRows['orders'][number];
 type LineRow = WantedRows['orderLines'][number];
 
 const BLANK = {
-  ...{ wantedOn: null, promisedOn: null, heldUntil: null, note: null, takenAt: null },
+  ...{ wantedOn: null, notBefore: null, promisedOn: null, heldUntil: null, note: null, takenAt: null },
   ...{ handedOverOn: null, packedAt: null },
 };
 
@@ -29,7 +29,11 @@ const pastStaying = (held: StoreRows, file: YardFile): OrderRow[] => {
 };
 
 /** The date given is the one promised, the date asked for the one wanted. */
-const datesOf = ({ due, wanted }: Order) => ({ wantedOn: wanted ?? null, promisedOn: due ?? null });
+const datesOf = ({ due, wanted, notBefore }: Order) => ({
+  wantedOn: wanted ?? null,
+  notBefore: notBefore ?? null,
+  promisedOn: due ?? null,
+});
 
 /** Finds the customer of each order by name, and adds those that are new. */
 const customersOf = (held: StoreRows) => {

@@ -114,12 +114,13 @@ const insertOrders = async (tx: Tx, file: YardFile) => {
     customers,
     names.map((name, index) => ({ id: index + 1, name })),
   );
-  const rows = inOrder(file.orders).map(({ id, customer, due, wanted, weight, position }) => ({
+  const rows = inOrder(file.orders).map(({ id, customer, due, wanted, notBefore, weight, position }) => ({
     id,
     position,
     customerId: customer === undefined ? null : names.indexOf(customer) + 1,
     promisedOn: due ?? null,
     wantedOn: wanted ?? null,
+    notBefore: notBefore ?? null,
     status: 'open' as const,
     weight,
   }));

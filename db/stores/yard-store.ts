@@ -144,6 +144,7 @@ const openRows = (tx: Tx) =>
         customer: customers.name,
         due: orders.promisedOn,
         wanted: orders.wantedOn,
+        notBefore: orders.notBefore,
         weight: orders.weight,
         packedAt: orders.packedAt,
       })

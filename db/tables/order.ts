@@ -15,6 +15,8 @@ export const orders = sqliteTable(
     position: position(),
     customerId: integer().references(() => customers.id),
     wantedOn: text(),
+    /** Nothing is poured for it before this day. */
+    notBefore: text(),
     promisedOn: text(),
     /** A date held for a customer until the end of this day; empty once it is a firm order. */
     heldUntil: text(),
@@ -29,7 +31,7 @@ export const orders = sqliteTable(
   (t) => [
     ...neverEmpty([t.id]),
     oneOf(t.status, ORDER_STATUSES),
-    ...dates([t.wantedOn, t.promisedOn, t.heldUntil, t.handedOverOn]),
+    ...dates([t.wantedOn, t.notBefore, t.promisedOn, t.heldUntil, t.handedOverOn]),
     ...neverNegative([t.weight]),
   ],
 );

@@ -77,7 +77,15 @@ class OrdersWritten {
   blank(id: string): OrderRow {
     this.place += 1;
     return {
-      ...{ id, position: this.place, customerId: null, wantedOn: null, promisedOn: null, heldUntil: null },
+      ...{
+        id,
+        position: this.place,
+        customerId: null,
+        wantedOn: null,
+        notBefore: null,
+        promisedOn: null,
+        heldUntil: null,
+      },
       ...{ status: 'open', weight: SLIP_WEIGHTS['rather not'], note: null, takenAt: this.ground.now },
       ...{ handedOverOn: null, packedAt: null },
     };

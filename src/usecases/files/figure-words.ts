@@ -41,7 +41,14 @@ export const FIGURE_WORDS: Readonly<Record<string, string>> = {
   ...{ cuts: 'cuts', size: 'size', makes: 'makes', setFor: 'set for', condition: 'condition', prepped: 'set up' },
   ...{ repairedOn: 'mended on', turnsSinceOil: 'turns since the sealing coat', oilEveryTurns: 'sealing coat every' },
   ...{ oilMinutes: 'sealing coat takes', oilDryMinutes: 'sealing coat dries', pieces: 'panels', parts: 'parts' },
-  ...{ packMinutes: 'packing', status: 'standing', customer: 'customer', wantedOn: 'wanted', promisedOn: 'promised' },
+  ...{
+    packMinutes: 'packing',
+    status: 'standing',
+    customer: 'customer',
+    wantedOn: 'wanted',
+    notBefore: 'not before',
+    promisedOn: 'promised',
+  },
   ...{ heldUntil: 'held until', weight: 'can it slip', takenAt: 'taken', handedOverOn: 'handed over on' },
   ...{ packedAt: 'packed', lines: 'asked for' },
 };

@@ -44,7 +44,7 @@ const change = async (
 const takeOrder = async (tx: Tx, now: string): Promise<string> => {
   const id = await nextOrderId(tx, '2027-04-08');
   const customerId = await customerNamed(tx, "O'Hara", '01 234', 'gate code "7"');
-  const dates = { wantedOn: '2027-05-01', promisedOn: null, heldUntil: null };
+  const dates = { wantedOn: '2027-05-01', notBefore: null, promisedOn: null, heldUntil: null };
   await addOrder(tx, {
     id,
     customerId,
