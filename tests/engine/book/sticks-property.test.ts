@@ -6,6 +6,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { record } from '../../../src/engine/book/carry-on.ts';
 import { type StickCut, sticksFor } from '../../../src/engine/book/sticks-cut.ts';
 import { calendarOf } from '../../../src/engine/calendar/calendar.ts';
+import { sessionsOf } from '../../../src/engine/calendar/sessions.ts';
 import { planYard } from '../../../src/engine/plan.ts';
 import { refereePlan } from '../../../src/engine/referee.ts';
 import { audit } from '../../contract/audit-plan.mjs';
@@ -93,6 +94,13 @@ const goesOnUncut = (yard: YardFile, plan: PlanFile, task: TaskDone): boolean =>
   return recorded.ok && recorded.after.plan !== null;
 };
 
+/** Whether the day of a minute began in the middle of a session: of that one the rules see no more than the day's part. */
+const isWorkedThrough = (yard: YardFile, now: number): boolean => {
+  const calendar = calendarOf(yard.yard.timeZone);
+  const midnight = calendar.midnightOf(calendar.dayOf(now));
+  return sessionsOf(yard, calendar).some(({ start, end }) => start < midnight && end > midnight);
+};
+
 interface Tally {
   cuts: number;
   fromOffcuts: number;
@@ -139,6 +147,7 @@ const workDown = (start: YardFile, seed: number, tally: Tally): void => {
     ({ yard, plan } = { yard: after.yard, plan: after.plan });
     // Each look is dear: the plan is looked at where something was cut.
     if (sticks.length === 0 || tasksOf(plan).some(({ start: from }) => from < now)) continue;
+    if (isWorkedThrough(start, now)) continue;
     tally.checked++;
     const faults = faultsOf(yard, plan);
     if (faults.length > 0) {
