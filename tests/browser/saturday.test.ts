@@ -1,0 +1,150 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { seedDemo } from '../../db/demo/larch-row.ts';
+import type { Database } from '../../db/open.ts';
+import { recentHeads } from '../../db/stores/change-store.ts';
+import { promisedDays } from '../../db/stores/order-store.ts';
+import type { PlanFile } from '../../shared/plan.ts';
+import { createApp } from '../../src/http/app.ts';
+import { currentPlan } from '../../src/usecases/plan/make-plan.ts';
+import { givenOrders } from '../../src/usecases/plan/remake-plan.ts';
+import { launchBrowser } from '../support/browser.ts';
+import { demoAt } from '../support/demo-saturday.ts';
+import { served, watchedPage } from '../support/served-screens.ts';
+import { temporaryDatabase } from '../support/temporary-database.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser.close());
+
+/** Opened one after another, in the middle of whatever is going on. */
+const PAGES = ['/', '/today', '/orders', '/moulds', '/buying', '/turns'];
+
+/** Every so many minutes something is looked at and recorded. */
+const TICK = 6;
+/** A tap comes after a step is over, by the clock of the page, which shows steps of five minutes. */
+const LATE = 1;
+
+/** When a new order is taken, and of how many pieces: they may be poured on the same day, beside all that was planned. */
+const ORDERED = 9 * 60 + 50;
+const NEW_PIECES = 4;
+
+/** A list without others, each as often as it is there. */
+const without = (list: readonly string[], others: readonly string[]): string[] => {
+  const left = [...others];
+  return list.filter((one) => {
+    const place = left.indexOf(one);
+    if (place >= 0) left.splice(place, 1);
+    return place < 0;
+  });
+};
+
+const clockText = (minutes: number): string =>
+  `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
+
+/** The demo on its Saturday morning, served with a clock that the test sets. */
+const saturdayServed = async () => {
+  const database = await temporaryDatabase();
+  await database.write((tx) => seedDemo(tx, demoAt('00:00').slice(0, 10), demoAt('07:00')));
+  const clock = { now: demoAt('07:45') };
+  const url = await served({ app: createApp({ database, now: () => clock.now }) });
+  return { database, clock, url };
+};
+
+const isToday = (instant: string): boolean => instant.slice(0, 10) === demoAt('00:00').slice(0, 10);
+
+/** Moulds poured today by a plan, each as often as it is, in order. */
+const mouldsToday = ({ pours }: PlanFile): string[] =>
+  pours
+    .filter(({ fillEnd }) => isToday(fillEnd))
+    .map(({ mould }) => mould)
+    .sort();
+
+/** Moulds that were recorded as poured, by the words of the log: "900 no. 1 and 900 no. 2 poured". */
+const mouldsRecorded = async (database: Database): Promise<string[]> =>
+  (await database.read((tx) => recentHeads(tx, 200)))
+    .filter(({ kind }) => kind === 'poured')
+    .flatMap(({ words }) => words.replace(/ poured.*$/, '').split(/, | and /))
+    .sort();
+
+const DONE = ['prepared', 'coated', 'poured', 'stripped', 'packed']
+  .map((what) => `form[action="/today/${what}"]`)
+  .join();
+
+/** The names of the taps that say what is over by then was done, in order; run in the browser. */
+const dueTaps = (page: Page, by: string): Promise<string[]> =>
+  page.locator('.steps > .step').evaluateAll(
+    (steps, { done, clock }) =>
+      steps.flatMap((step) => {
+        const until = step.querySelector('.step-time')?.textContent?.split(' to ')[1] ?? '24:00';
+        const name = step.querySelector(done)?.querySelector('button')?.getAttribute('aria-label');
+        return name && until.padStart(5, '0') <= clock ? [name] : [];
+      }),
+    { done: DONE, clock: by },
+  );
+
+/** Records all that is over by then, one tap after another, as the page goes on. */
+const tapAll = async (page: Page, url: string, by: string): Promise<void> => {
+  await page.goto(`${url}/today`);
+  for (let [name] = await dueTaps(page, by); name !== undefined; [name] = await dueTaps(page, by)) {
+    const tap = page.locator(DONE).getByRole('button', { name, exact: true }).first();
+    await tap.click();
+    await page
+      .locator('.notice, .form-errors')
+      .filter({ hasText: /Undo|written|recorded/ })
+      .first()
+      .waitFor();
+    expect([name, await page.locator('.form-errors').allTextContents()]).toEqual([name, []]);
+    await page.goto(`${url}/today`);
+  }
+};
+
+const countClips = async (page: Page, url: string, clips: string): Promise<void> => {
+  await page.goto(`${url}/buying`);
+  const clip = page.locator('form[action="/buying/counted"]:has([value="corner-clip"])');
+  await page.getByLabel('Count: Corner clip').click();
+  await clip.locator('[name=counted]').fill(clips);
+  await clip.locator('button').click();
+  await page.getByText(/^Corner clip counted/).waitFor();
+};
+
+const takeOrder = async (page: Page, url: string): Promise<void> => {
+  await page.goto(`${url}/orders/new?what=kit%3Atrough&number=1`);
+  await page.fill('#customer', 'Brid Casey');
+  await page.click('.buttons .button.main');
+  await page.waitForURL(/orders\/27-\d+\?/);
+};
+
+/** How late each order is whose date was given to its customer. */
+const daysLate = ({ orders }: PlanFile, given: ReadonlySet<string>) =>
+  new Map(orders.filter(({ id }) => given.has(id)).map((order) => [order.id, order.daysLate]));
+
+test('on a Saturday with pages opened in the middle of everything, nothing vanishes', async () => {
+  const { database, clock, url } = await saturdayServed();
+  const planNow = async () => (await currentPlan({ database, now: clock.now })).plan;
+  const { page, complaints } = await watchedPage(browser);
+  const morning = await planNow();
+  const planned = mouldsToday(morning);
+  const given = new Set(givenOrders(await database.read(promisedDays)));
+  const late = daysLate(morning, given);
+  expect(morning.batches.filter(({ start }) => isToday(start)).length).toBeGreaterThan(2);
+  for (let minute = 8 * 60 + 2, tick = 0; minute < 13 * 60 + 50; minute += TICK, tick++) {
+    clock.now = demoAt(clockText(minute));
+    await page.goto(`${url}${PAGES[tick % PAGES.length]}`);
+    if (minute % 60 === 32) await countClips(page, url, String(minute));
+    if (minute === ORDERED) await takeOrder(page, url);
+    await tapAll(page, url, clockText(minute - LATE));
+    const pours = [...mouldsToday(await planNow()), ...(await mouldsRecorded(database))];
+    const others = without(pours, planned);
+    expect([clock.now, without(planned, pours)]).toEqual([clock.now, []]);
+    expect([clock.now, others.length]).toEqual([clock.now, Math.min(others.length, minute < ORDERED ? 0 : NEW_PIECES)]);
+  }
+  expect(without(planned, await mouldsRecorded(database))).toEqual([]);
+  expect(mouldsToday(await planNow())).toEqual([]);
+  await page.goto(`${url}/today`);
+  expect(await page.locator('#late').count()).toBe(0);
+  expect(daysLate(await planNow(), given)).toEqual(late);
+  expect(complaints).toEqual([]);
+}, 220_000);
