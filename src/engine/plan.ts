@@ -55,17 +55,29 @@ const planOf = (problem: Problem, dispatch: Dispatch): PlanFile => {
   }
 };
 
+/** What plans are chosen by: whose dates were given, the plan that holds now, and how much of what is fixed one has not. */
+interface Beside {
+  given: ReadonlySet<string>;
+  near: PlanFile | undefined;
+  lost: (one: Candidate) => number;
+}
+
 /**
- * Of the plan that stands, carried forward, and others: the one that does the least harm to dates that were given. Of those
- * that do as little, the best that may take the place of the plan that stands; or the plan that stands.
+ * Of the plan that stands, carried forward, and others: the one that does the least harm to dates that were given. What is
+ * fixed and can stay does stay, but for that. Of those that do as little, the best that may take the place of the plan that stands; or the plan that stands.
  */
-const chooseBeside = (stood: Candidate, others: readonly Candidate[], given: ReadonlySet<string>, near?: PlanFile) => {
+const chooseBeside = (stood: Candidate, others: readonly Candidate[], { given, near, lost }: Beside): Candidate => {
   const harm = (one: Candidate) => (near ? harmOf(one, near, given) : 0);
   const least = Math.min(harm(stood), ...others.map(harm));
   const harmless = others.filter((one) => harm(one) <= least);
-  if (harm(stood) > least)
-    return harmless.reduce((best, one) => (isBetter(one.evaluation, best.evaluation) ? one : best));
-  return harmless.reduce(
+  if (harm(stood) > least) {
+    const fewest = Math.min(...harmless.map(lost));
+    return harmless
+      .filter((one) => lost(one) === fewest)
+      .reduce((best, one) => (isBetter(one.evaluation, best.evaluation) ? one : best));
+  }
+  const whole = harmless.filter((one) => lost(one) <= lost(stood));
+  return whole.reduce(
     (best, one) => (mayReplace(stood, one, given) && isBetter(one.evaluation, best.evaluation) ? one : best),
     stood,
   );
@@ -119,7 +131,7 @@ export const planWithMemory = (yard: YardFile, options: PlanOptions = {}): { pla
   const problem = compile(yard);
   const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
   const present = near && presentPours(problem, near);
-  const fitted = memory && fitIn(yard, memory);
+  const fitted = memory && fitIn(yard, memory, { standing });
   const memories = [memory, fitted].filter((m) => !!m);
   const quick = quickSearch(state, { first: memories.map((m) => dispatchFrom(problem, m)), present });
   const { dispatch } = effort === 'quick' ? quick : searchOn(state, quick, effort, seed, present);
@@ -128,9 +140,8 @@ export const planWithMemory = (yard: YardFile, options: PlanOptions = {}): { pla
     const given = new Set(options.given);
     const { stood, freer } = standOn(yard, standing, memory);
     const lost = ({ dropped }: Candidate) => dropped.filter((task) => isFixed(task, yard.keep)).length;
-    // What is fixed and can stay does stay, though another plan were better.
-    const others = [freer, ...tried.map((one) => candidateOf(state, one))].filter((one) => lost(one) <= lost(stood));
-    const chosen = chooseBeside(stood, others, given, near);
+    const others = [freer, ...tried.map((one) => candidateOf(state, one))];
+    const chosen = chooseBeside(stood, others, { given, near, lost });
     return standingPlan(yard, chosen);
   }
   const plan = planOf(problem, dispatch);

@@ -1,15 +1,21 @@
+import type { Keep } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { memoryOf, type PlanMemory } from '../search/memory.ts';
 import { earliestOf } from './earliest.ts';
-import { askingFor, presentOf } from './present.ts';
+import { askingFor, measuredBy, presentOf } from './present.ts';
 import { MOST_PLACES } from './quote.ts';
 
 /**
  * Fits the one order that a memory does not know into the plan it stands for, just as the question "when could it be
  * ready?" did: so that a date that was answered, and then taken, is the date of the plan. Null when there is no such
- * order, or more than one, or no place for it. `anew`: plans from nothing may be that place too.
+ * order, or more than one, or no place for it. `anew`: plans from nothing may be that place too. Beside a plan that stands
+ * no order may be later than in it.
  */
-export const fitIn = (yard: YardFile, memory: PlanMemory, anew = true): PlanMemory | null => {
+export const fitIn = (
+  yard: YardFile,
+  memory: PlanMemory,
+  { anew = true, standing }: { anew?: boolean; standing?: Keep | undefined } = {},
+): PlanMemory | null => {
   const known = new Set(memory.sequence);
   const added = yard.orders.filter((o) => !known.has(o.id));
   if (added.length !== 1) return null;
@@ -23,6 +29,7 @@ export const fitIn = (yard: YardFile, memory: PlanMemory, anew = true): PlanMemo
     keep: yard.keep && { ...yard.keep, pours: yard.keep.pours.map(free) },
   };
   const asking = askingFor(without, order);
-  const { dispatch } = earliestOf(asking, presentOf(without, memory), MOST_PLACES, { anew });
+  const stood = standing && presentOf({ ...without, keep: standing }, memory);
+  const { dispatch } = earliestOf(asking, measuredBy(presentOf(without, memory), stood), MOST_PLACES, { anew });
   return dispatch && memoryOf(asking.problem, dispatch);
 };

@@ -82,3 +82,10 @@ export const withOrderAt = ({ dispatch }: Present, place: number, order: number)
   const before = place < sequence.length ? setUp.indexOf(sequence[place]!) : setUp.length;
   return { ...withIt, setUp: insertInto(setUp, before, order) };
 };
+
+/** Another way to plan, in which no order is later than in the plan that stands. */
+export const measuredBy = (present: Present, standing: Present | undefined): Present => {
+  if (!standing) return present;
+  const { daysLate, daysAfterAim, leftOut } = standing;
+  return { ...present, daysLate, daysAfterAim, leftOut };
+};

@@ -9,7 +9,7 @@ import type { PlanMemory } from '../search/memory.ts';
 import { earliestOf } from './earliest.ts';
 import { completesIfFirst } from './if-first.ts';
 import { limitPairsOf, limitsOver } from './limits.ts';
-import { type Asking, askingFor, type Present, presentOf, withOrderAt } from './present.ts';
+import { type Asking, askingFor, measuredBy, type Present, presentOf, withOrderAt } from './present.ts';
 import { handoverOn, promiseDay } from './promise.ts';
 
 /** Places in the sequence that are tried for the new order; in a longer sequence every second, third … one is. */
@@ -26,13 +26,6 @@ const roundStanding = (
   const present = presentOf(kept, memory);
   const { completesAt } = earliestOf(askingFor(kept, order), present, MOST_PLACES, { anew: false });
   return { completesAt, present };
-};
-
-/** Another way to plan, in which no order is later than in the plan that stands. */
-const measuredBy = (present: Present, standing: Present | undefined): Present => {
-  if (!standing) return present;
-  const { daysLate, daysAfterAim, leftOut } = standing;
-  return { ...present, daysLate, daysAfterAim, leftOut };
 };
 
 /** Why the order cannot be made, for a quote without dates. */

@@ -159,7 +159,7 @@ export const standOn = (
 ): { stood: Candidate; freer: Candidate } => {
   const { batches, pours } = standing;
   const keep = withFixed(standing, yard);
-  const fitted = memory && fitIn({ ...yard, keep }, memory, false);
+  const fitted = memory && fitIn({ ...yard, keep }, memory, { anew: false });
   const stood = standLean(
     yard,
     keep,
