@@ -68,7 +68,8 @@ export const WORTH_TELLING = 5;
 
 /**
  * Whether a plan may take the place of the one that stands: it is better, no given date is later in it and no order falls
- * out of it. Where nothing is less late in it, it also has to move no planned day later and be worth telling of.
+ * out of it. Where nothing is less late in it, it also has to move no planned day later, and bring a date that was asked for
+ * nearer or be worth telling of.
  *
  * `given` says by order whether a date was given to the customer.
  */
@@ -83,10 +84,9 @@ export const mayReplace = (standing: Candidate, other: Candidate, given: Readonl
   if (!holds) return false;
   const [was, is] = [standing.evaluation, other.evaluation];
   if (is.unplannedWeight < was.unplannedWeight || is.weightedDaysLate < was.weightedDaysLate) return true;
-  if (is.weightedDaysLate === was.weightedDaysLate && is.weightedDaysAfterWanted < was.weightedDaysAfterWanted)
-    return true;
   const moves = orders.some((_, o) => standing.readyOn[o] !== NONE && other.readyOn[o]! > standing.readyOn[o]!);
-  return !moves && was.cost - is.cost >= WORTH_TELLING;
+  const nearer = is.weightedDaysAfterWanted < was.weightedDaysAfterWanted;
+  return !moves && (nearer || was.cost - is.cost >= WORTH_TELLING);
 };
 
 /** Pours that were meant for an order and are for nobody by the plan in `state`: another piece came in their place. */

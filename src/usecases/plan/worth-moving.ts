@@ -24,8 +24,8 @@ const movesLater = (standing: PlanFile, other: PlanFile): boolean => {
 
 /**
  * Whether a plan that was found later may take the place of the one that stands: no order falls out, no given date is later
- * in it, and it is less late, or as late and less after dates wanted; or it is as good in both, moves no planned day later
- * and saves enough to be worth telling of.
+ * in it, and it is less late; or it is as late, moves no planned day later, and is less after dates wanted or saves enough to
+ * be worth telling of.
  */
 export const isWorthMoving = (
   { yard }: YardFile,
@@ -39,7 +39,8 @@ export const isWorthMoving = (
   if (Math.abs(unplanned) > EPSILON) return unplanned > 0;
   const late = was.weightedDaysLate - is.weightedDaysLate;
   if (Math.abs(late) > EPSILON) return late > 0;
+  if (movesLater(standing, other)) return false;
   const afterWanted = was.weightedDaysAfterWanted - is.weightedDaysAfterWanted;
   if (Math.abs(afterWanted) > EPSILON) return afterWanted > 0;
-  return !movesLater(standing, other) && costOf(yard, was) - costOf(yard, is) >= WORTH_TELLING;
+  return costOf(yard, was) - costOf(yard, is) >= WORTH_TELLING;
 };

@@ -45,7 +45,8 @@ describe('a plan may take the place of the one that stands', () => {
 
   test('where less is after the dates wanted, unless a given date or more is later', () => {
     const [was, later] = [plan({ late: 3, afterWanted: 9, daysLate: [0, 3] }), [17, 10]];
-    expect(may(was, plan({ late: 3, afterWanted: 4, daysLate: [0, 3], readyOn: later }))).toBe(true);
+    expect(may(was, plan({ late: 3, afterWanted: 4, daysLate: [0, 3], readyOn: later }))).toBe(false);
+    expect(may(was, plan({ late: 3, afterWanted: 8, daysLate: [0, 3], readyOn: [9, 10] }))).toBe(true);
     expect(may(was, plan({ late: 4, afterWanted: 0, daysLate: [0, 4] }))).toBe(false);
     expect(
       may(was, plan({ late: 3, afterWanted: 4, daysLate: [1, 2] }), ['27-001', was.problem.yard.orders[0]!.id]),
