@@ -70,7 +70,7 @@ const AnotherDay: FC<ComingLineProps> = ({ goods, today, refused }) => {
           value={typed.on ?? fullDayText(goods.on)}
           errors={errors}
         />
-        <Button label={`Expected on that day: ${goodsText(goods)}`}>Expected then</Button>
+        <Button label={`Expected then: ${goodsText(goods)}`}>Expected then</Button>
       </form>
     </details>
   );

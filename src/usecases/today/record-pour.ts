@@ -53,8 +53,8 @@ const filledMinute = (record: PourRecord, now: string, yard: YardFile, plan: Pla
   return at.ok ? done(minuteOf(at.value)) : at;
 };
 
-/** Who taps has washed the mixer out, and his hands: so long after a batch the tap says nothing about when moulds were full. */
-const TAP_MINUTES = 5;
+/** Who taps has washed the mixer out, and his hands: so long after a task the tap says nothing about when it was done. */
+export const TAP_MINUTES = 5;
 
 /** When the last mould of a batch that was tapped just now was full: as planned, if the tap came with the end of the batch. */
 const tappedMinute = ({ pours }: PourRecord, now: Minute, plan: PlanFile): Minute => {

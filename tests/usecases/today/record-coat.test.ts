@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { mouldById } from '../../../db/stores/mould-store.ts';
 import { loadYardFile } from '../../../db/stores/yard-store.ts';
 import { undoChange } from '../../../src/usecases/changes/undo-change.ts';
+import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
 import { recordCoat } from '../../../src/usecases/today/record-coat.ts';
 import { doneOf, refusalOf } from '../../support/outcomes.ts';
 import { plannedYard, saturday } from '../../support/planned-yard.ts';
@@ -23,6 +24,23 @@ test('a mould is clean, has made no turn since, and dries: in the store and in t
   expect(await mould(second!)).toMatchObject(coated);
   const yard = await context.database.read((tx) => loadYardFile(tx, context.now));
   expect(Date.parse(yard.moulds[1]!.dryFrom!)).toBe(Date.parse(saturday('08:53')));
+});
+
+/* Work follows as planned though the tap comes minutes after: a batch that waits for the coat would not be dry in time. */
+test.each([
+  [5, 0],
+  [6, 6],
+])('tapped %i minutes after its end it dries from %i minutes after it', async (late, from) => {
+  const orders = plannedYard().orders.map((one) => ({ ...one, lines: [{ casting: 'panel-900', quantity: 4 }] }));
+  const { database } = await yardContext(plannedYard({ orders }));
+  const context = { database, now: saturday('08:00') };
+  const { plan } = await currentPlan(context);
+  const { end } = plan.coats.find((coat) => coat.mould === second)!;
+  const now = new Date(Date.parse(end) + late * 60_000).toISOString();
+  doneOf(await recordCoat({ ...context, now }, { mould: second! }));
+  const dries = 20;
+  const mould = await database.read((tx) => mouldById(tx, second!));
+  expect(Date.parse(mould!.dryFrom!)).toBe(Date.parse(end) + (from + dries) * 60_000);
 });
 
 test('undone, it is as it was', async () => {
