@@ -13,7 +13,7 @@ test('a plan has something begin wherever one of its tasks begins, and nowhere e
   const starts = [
     ...plan.pours.filter(({ prepStart, prepEnd }) => prepStart !== prepEnd).map(({ prepStart }) => prepStart),
     ...[...plan.pours, ...plan.strips].map(({ stripStart }) => stripStart),
-    ...plan.batches.map(({ start }) => start),
+    ...[...plan.batches, ...plan.coats].map(({ start }) => start),
     ...plan.orders.flatMap(({ packStart }) => packStart ?? []),
   ].map(minuteOf);
   for (const session of sessionsOf(yard, calendarOf(yard.yard.timeZone))) {
@@ -25,10 +25,11 @@ test('a plan has something begin wherever one of its tasks begins, and nowhere e
 test('the end of a stretch is no part of it, its start is', () => {
   const plan = handPlan();
   const first = Math.min(
-    ...plan.batches.map(({ start }) => minuteOf(start)),
+    ...[...plan.batches, ...plan.coats].map(({ start }) => minuteOf(start)),
     ...plan.pours.map(({ prepStart }) => minuteOf(prepStart)),
   );
   expect(beginsWithin(plan, { start: first - 10, end: first })).toBe(false);
   expect(beginsWithin(plan, { start: first, end: first + 1 })).toBe(true);
-  expect(beginsWithin({ ...plan, pours: [], batches: [], strips: [], orders: [] }, { start: 0, end: 1e9 })).toBe(false);
+  const nothing = { ...plan, pours: [], coats: [], batches: [], strips: [], orders: [] };
+  expect(beginsWithin(nothing, { start: 0, end: 1e9 })).toBe(false);
 });
