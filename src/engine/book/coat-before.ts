@@ -3,16 +3,41 @@ import { minuteOf } from '../../../shared/time.ts';
 
 type Turn = Pick<PlanPour, 'mould' | 'prepStart' | 'fillStart'>;
 
+/** Kept as long as a list itself, and as long as that: a long plan is asked about each of its pours in turn. */
+type Kept<T> = WeakMap<readonly object[], { length: number; byMould: Map<string, T[]> }>;
+const coatsKept: Kept<PlanCoat> = new WeakMap();
+const fillsKept: Kept<number> = new WeakMap();
+
+const ofMould = <O extends { mould: string }, T>(
+  kept: Kept<T>,
+  list: readonly O[],
+  mould: string,
+  as: (one: O) => T,
+): readonly T[] => {
+  let known = kept.get(list);
+  if (known?.length !== list.length) {
+    const byMould = new Map<string, T[]>();
+    for (const one of list) {
+      const own = byMould.get(one.mould);
+      if (own) own.push(as(one));
+      else byMould.set(one.mould, [as(one)]);
+    }
+    known = { length: list.length, byMould };
+    kept.set(list, known);
+  }
+  return known.byMould.get(mould) ?? [];
+};
+
 /**
  * The sealing coat that a mould gets for a pour: the last that is over when its set-up begins, and that no other pour comes
  * after. `pours` are all that are known of the mould; those of others do not matter.
  */
 export const coatBefore = (coats: readonly PlanCoat[], pours: readonly Turn[], pour: Turn): PlanCoat | undefined => {
-  const own = coats.filter(({ mould }) => mould === pour.mould);
+  const own = ofMould(coatsKept, coats, pour.mould, (coat) => coat);
   if (own.length === 0) return undefined;
   const by = minuteOf(pour.prepStart);
-  const filled = pours.flatMap(({ mould, fillStart }) => (mould === pour.mould ? [minuteOf(fillStart)] : []));
-  const last = Math.max(...filled.filter((at) => at < by));
+  const filled = ofMould(fillsKept, pours, pour.mould, ({ fillStart }) => minuteOf(fillStart));
+  const last = filled.reduce((latest, at) => (at < by && at > latest ? at : latest), -Infinity);
   return own
     .filter(({ start, end }) => minuteOf(end) <= by && minuteOf(start) > last)
     .sort((a, b) => minuteOf(b.start) - minuteOf(a.start))[0];
