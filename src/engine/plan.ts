@@ -4,6 +4,7 @@ import { lateBound } from './bound/bound.ts';
 import { compile } from './decoder/compile.ts';
 import { decoderStateOf } from './decoder/decoder-state.ts';
 import { type Dispatch, dispatchOf } from './decoder/dispatch.ts';
+import { firmIn } from './decoder/dropped-by.ts';
 import type { Problem } from './decoder/problem.ts';
 import { settle } from './decoder/settle.ts';
 import { writePlan } from './decoder/write-plan.ts';
@@ -64,7 +65,8 @@ interface Beside {
 
 /**
  * Of the plan that stands, carried forward, and others: the one that does the least harm to dates that were given. What is
- * fixed and can stay does stay, but for that. Of those that do as little, the best that may take the place of the plan that stands; or the plan that stands.
+ * fixed and can stay does stay, but for that. Of those that do as little, the best that may take the place of the plan that
+ * stands; or the plan that stands.
  */
 const chooseBeside = (stood: Candidate, others: readonly Candidate[], { given, near, lost }: Beside): Candidate => {
   const harm = (one: Candidate) => (near ? harmOf(one, near, given) : 0);
@@ -83,18 +85,13 @@ const chooseBeside = (stood: Candidate, others: readonly Candidate[], { given, n
   );
 };
 
-/** Whether a task that was dropped is one of those that are fixed. */
-const isFixed = ({ batch, strip, pack, prep, at }: DroppedTask, keep: Keep | undefined): boolean =>
-  keep?.batches.some(({ id }) => id === batch) ||
-  keep?.strips?.some(({ mould, stripStart }) => mould === strip && stripStart === at) ||
-  keep?.packs?.some(({ order }) => order === pack) ||
-  keep?.preps?.some(({ mould, prepStart }) => mould === prep && prepStart === at) ||
-  false;
-
 /** The plan that stands, with what it could not keep of what is fixed; that other pours of it had to go is no news. */
-const standingPlan = (yard: YardFile, { problem, dispatch }: Candidate): { plan: PlanFile; memory: PlanMemory } => {
+const standingPlan = (
+  isFixed: (task: DroppedTask) => boolean,
+  { problem, dispatch }: Candidate,
+): { plan: PlanFile; memory: PlanMemory } => {
   const plan = planOf(problem, dispatch);
-  const dropped = plan.dropped.filter((task) => isFixed(task, yard.keep));
+  const dropped = plan.dropped.filter(isFixed);
   return { plan: { ...plan, dropped }, memory: memoryOf(problem, dispatch) };
 };
 
@@ -139,10 +136,11 @@ export const planWithMemory = (yard: YardFile, options: PlanOptions = {}): { pla
     const tried = [...memories.map((m) => dispatchFrom(problem, m)), dispatch];
     const given = new Set(options.given);
     const { stood, freer } = standOn(yard, standing, memory);
-    const lost = ({ dropped }: Candidate) => dropped.filter((task) => isFixed(task, yard.keep)).length;
+    const isFixed = firmIn(yard.keep);
+    const lost = ({ dropped }: Candidate) => dropped.filter(isFixed).length;
     const others = [freer, ...tried.map((one) => candidateOf(state, one))];
     const chosen = chooseBeside(stood, others, { given, near, lost });
-    return standingPlan(yard, chosen);
+    return standingPlan(isFixed, chosen);
   }
   const plan = planOf(problem, dispatch);
   const bound = effort === 'quick' ? undefined : boundOf(problem, plan);

@@ -1,32 +1,10 @@
-import { createClient } from '@libsql/client';
-import { readMigrationFiles } from 'drizzle-orm/migrator';
 import { expect, test } from 'vitest';
 import { recentChanges } from '../../db/stores/change-store.ts';
 import { materialsInOrder } from '../../db/stores/material-store.ts';
 import { offcutsByMaterial } from '../../db/stores/offcut-store.ts';
 import { revision } from '../../db/stores/yard-store.ts';
-import { temporaryDatabase, temporaryUrl } from '../support/temporary-database.ts';
-
-/** A file as it was before offcuts were kept, with these rows in it. */
-const before = async (...rows: string[]): Promise<string> => {
-  const url = temporaryUrl();
-  const client = createClient({ url });
-  const all = readMigrationFiles({ migrationsFolder: 'db/migrations' });
-  const done = all.findIndex(({ sql }) => sql.some((one) => one.includes('`offcuts`')));
-  await client.execute(
-    'create table "__drizzle_migrations" (id integer primary key, hash text not null, created_at numeric)',
-  );
-  for (const { sql, hash, folderMillis } of all.slice(0, done)) {
-    await client.batch(sql);
-    await client.execute({
-      sql: 'insert into "__drizzle_migrations" (hash, created_at) values (?, ?)',
-      args: [hash, folderMillis],
-    });
-  }
-  await client.batch(rows);
-  client.close();
-  return url;
-};
+import { databaseBefore } from '../support/database-before.ts';
+import { temporaryDatabase } from '../support/temporary-database.ts';
 
 const stock = (id: string, onHand: number, stickMm: number | null): string =>
   `insert into materials (id, position, name, unit, onHand, pack, minimum, stickMm, kerfMm)
@@ -48,7 +26,11 @@ test('a share of a stick becomes an offcut of its length where that is of use, a
     stock('sand', 1.5, null),
   ];
   const asTyped = "insert into typedFigures (kind, id, figure, typed) values ('material', 'pipe', 'onHand', '1.4')";
-  const url = await before(...rows, ...shares, cut('pipe', 190), cut('rod', 301), cut('tube', 190), asTyped);
+  const url = await databaseBefore('offcuts', [
+    ...rows,
+    ...shares,
+    ...[cut('pipe', 190), cut('rod', 301), cut('tube', 190), asTyped],
+  ]);
   const database = await temporaryDatabase(url);
   const found = await database.read(async (tx) => ({
     onHand: (await materialsInOrder(tx)).map(({ id, onHand }) => [id, onHand]),
@@ -68,7 +50,9 @@ test('a share of a stick becomes an offcut of its length where that is of use, a
 });
 
 test('whole sticks are left as they are', async () => {
-  const database = await temporaryDatabase(await before(...rows, stock('rod', 3, 3000), cut('rod', 300)));
+  const database = await temporaryDatabase(
+    await databaseBefore('offcuts', [...rows, stock('rod', 3, 3000), cut('rod', 300)]),
+  );
   expect(await database.read(revision)).toBe(7);
   expect(await database.read((tx) => recentChanges(tx, 9))).toEqual([]);
 });

@@ -5,8 +5,8 @@ import type { LateFacts, LateLine, TodayModel } from '../../src/usecases/today/t
 import { Button } from '../parts/button.tsx';
 import { LongList } from '../parts/long-list.tsx';
 import { StepView } from './step-view.tsx';
-import { ThrownAway } from './thrown-away.tsx';
-import { lateNote, lateSessionText, stepText, workText } from './today-text.ts';
+import { StepWord, ThrownAway } from './step-word.tsx';
+import { lateNote, lateSessionText, workText } from './today-text.ts';
 import { Asked, isAsked, refusedAt, WorkForm, Wrong } from './work-form.tsx';
 
 interface LateWorkProps {
@@ -28,12 +28,7 @@ const wrongWith = (refused: RefusedForm | null, field: string): string | undefin
 
 /** Says of a step whose time is over that it was not done. */
 export const NotDone: FC<{ step: SessionStep }> = ({ step }) => (
-  <WorkForm to={NOT_DONE}>
-    <input type="hidden" name="step" value={step.name} />
-    <Button kind="quiet" label={`Not done: ${stepText(step)}`}>
-      Not done
-    </Button>
-  </WorkForm>
+  <StepWord to={NOT_DONE} name={step.name} step={step} word="Not done" />
 );
 
 const Line: FC<{ line: LateLine } & LateWorkProps> = ({ line: { name, step }, model, refused }) => (

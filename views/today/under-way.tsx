@@ -1,28 +1,15 @@
 import type { FC } from 'hono/jsx';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
-import type { SessionStep } from '../../src/usecases/today/session-step.ts';
 import type { LateLine, TodayModel } from '../../src/usecases/today/today-model.ts';
-import { Button } from '../parts/button.tsx';
 import { StepView } from './step-view.tsx';
-import { ThrownAway } from './thrown-away.tsx';
-import { stepText } from './today-text.ts';
-import { refusedAt, WorkForm } from './work-form.tsx';
+import { StepWord, ThrownAway } from './step-word.tsx';
+import { refusedAt } from './work-form.tsx';
 
 interface BegunStepProps {
   line: LateLine;
   model: TodayModel;
   refused: RefusedForm | null;
 }
-
-/** The maker's word that a step which counts as under way is not. */
-const NotBegun: FC<{ name: string; step: SessionStep }> = ({ name, step }) => (
-  <WorkForm to="not-done">
-    <input type="hidden" name="step" value={name} />
-    <Button kind="quiet" label={`Not begun: ${stepText(step)}`}>
-      Not begun
-    </Button>
-  </WorkForm>
-);
 
 /** A step that is under way, with what ends it but time: it is done, or was never begun. */
 export const BegunStep: FC<BegunStepProps> = ({ line: { name, step }, model, refused }) => (
@@ -36,7 +23,7 @@ export const BegunStep: FC<BegunStepProps> = ({ line: { name, step }, model, ref
     refused={refused}
     wrong={(refusedAt(refused, 'not-done') ?? refusedAt(refused, 'thrown-away'))?.errors[name]}
   >
-    <NotBegun name={name} step={step} />
+    <StepWord to="not-done" name={name} step={step} word="Not begun" />
     <ThrownAway name={name} step={step} />
   </StepView>
 );

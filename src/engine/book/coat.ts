@@ -1,9 +1,9 @@
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../calendar/calendar.ts';
+import { emptyMould } from './empty-mould.ts';
 import { type Booked, booked, refused } from './entry.ts';
-import { afterCoat, isMendedByDay, isOut } from './mould-state.ts';
-import { todayIn } from './today-in.ts';
+import { afterCoat } from './mould-state.ts';
 import type { CoatWork } from './work-done.ts';
 
 /**
@@ -11,15 +11,10 @@ import type { CoatWork } from './work-done.ts';
  * from 0. Refused at `mould` when it is not there, full, out of use (and its day to be mended not come), or takes no coat.
  */
 export const coat = (yard: YardFile, { mould: id, doneAt }: CoatWork): Booked => {
-  const mould = yard.moulds.find((one) => one.id === id);
-  if (!mould) return refused('mould', `There is no mould ${id}.`);
-  if (yard.inMould.some((piece) => piece.mould === id))
-    return refused('mould', `${id} has a piece in it. Strip it first. Nothing was changed.`);
-  const isMended = isMendedByDay(mould, todayIn(yard));
-  if (isOut(mould) && !isMended)
-    return refused('mould', `${id} is out of use. Mark it mended first. Nothing was changed.`);
+  const found = emptyMould(yard, id);
+  if (!found.ok) return found;
+  const { mould, mended } = found;
   if (mould.oilEveryTurns === undefined) return refused('mould', `${id} takes no sealing coat. Nothing was changed.`);
   const dryFrom = calendarOf(yard.yard.timeZone).instantText(minuteOf(doneAt) + mould.oilDryMinutes);
-  const mended = isMended ? { repairedOn: null, damageNote: null } : {};
   return booked([{ kind: 'mould', mould: id, patch: { ...afterCoat(mould, dryFrom), ...mended } }]);
 };

@@ -4,7 +4,7 @@ import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../calendar/calendar.ts';
 import { type Booked, booked, type Entry, type MouldPatch, refused } from './entry.ts';
-import { isOut, isRetired } from './mould-state.ts';
+import { isOut, isRetired, MENDED } from './mould-state.ts';
 import { putPiece } from './strip.ts';
 import { todayIn } from './today-in.ts';
 
@@ -96,7 +96,7 @@ const damaged = (marking: Marking): Booked => {
 
 const mended = (marking: Marking): Booked => {
   if (!isOut(marking.mould)) return refused('mark', `${marking.mould.id} was not out of use. Nothing was changed.`);
-  return patch(marking, { condition: 'ready', repairedOn: null, damageNote: null });
+  return patch(marking, { condition: 'ready', ...MENDED });
 };
 
 /** What was written down when it was damaged stays, unless there is more to say. */

@@ -69,6 +69,9 @@ export const coatMinutes = (oilMinutes: number, setFor: Pick<SetUpFigures, 'clea
 export const wasCoated = (mould: Pick<Mould, 'turnsSinceOil' | 'oilEveryTurns' | 'prepped'>): boolean =>
   !mould.prepped && isCoatDue(mould.turnsSinceOil, mould.oilEveryTurns);
 
+/** What is forgotten of a damage that is mended. */
+export const MENDED = { repairedOn: null, damageNote: null } as const;
+
 /** What becomes of a mould; null clears. */
 type Changed = MouldState & { dryFrom?: string | null };
 

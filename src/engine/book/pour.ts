@@ -4,7 +4,7 @@ import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type Booked, booked, type Entry, refused } from './entry.ts';
 import { bagsOfPieces, goodsOfBatch } from './goods.ts';
-import { afterPour, isMendedByDay, isRetired, makesPiece } from './mould-state.ts';
+import { afterPour, isMendedByDay, isRetired, MENDED, makesPiece } from './mould-state.ts';
 import { takeFromStock } from './stock-taken.ts';
 import { todayIn } from './today-in.ts';
 import type { Filled, PourWork } from './work-done.ts';
@@ -42,9 +42,7 @@ const fillEntries = ({ mould: id, casting, order, coated, filledAt }: Filled, ya
   const mould = yard.moulds.find((one) => one.id === id)!;
   // An order that is gone meanwhile (handed over on another screen) leaves the piece to stock.
   const own = order !== null && yard.orders.some((one) => one.id === order) ? { order } : {};
-  const mended = isMendedByDay(mould, todayIn(yard))
-    ? { condition: 'ready' as const, repairedOn: null, damageNote: null }
-    : {};
+  const mended = isMendedByDay(mould, todayIn(yard)) ? { condition: 'ready' as const, ...MENDED } : {};
   return [
     { kind: 'filled', piece: { mould: id, casting, filledAt, ...own } },
     { kind: 'mould', mould: id, patch: { ...afterPour(mould, casting, coated), ...mended } },

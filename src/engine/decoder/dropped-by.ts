@@ -1,4 +1,5 @@
-import type { DroppedTask } from '../../../shared/plan.ts';
+import type { DroppedTask, Keep } from '../../../shared/plan.ts';
+import { minuteOf } from '../../../shared/time.ts';
 import type { DecoderState } from './decoder-state.ts';
 import type { FixedPrep } from './fixed-batch.ts';
 
@@ -37,3 +38,22 @@ const NOTHING_POURED = 'nothing is poured there next';
 
 /** All that is fixed and not in the plan in `state`: what the rules no longer allow, and what nothing came of. */
 export const droppedBy = (state: DecoderState): DroppedTask[] => [...state.problem.fixed.dropped, ...droppedFor(state)];
+
+const nameOf = (kind: string, what: string | undefined, at: string): string => `${kind} ${what} ${minuteOf(at)}`;
+
+/** Tells of a task that was dropped whether it is one of what is to be kept here. */
+export const firmIn = (keep: Keep | undefined): ((task: DroppedTask) => boolean) => {
+  const firm = new Set([
+    ...(keep?.batches.map(({ id, start }) => nameOf('batch', id, start)) ?? []),
+    ...(keep?.strips?.map(({ mould, stripStart }) => nameOf('strip', mould, stripStart)) ?? []),
+    ...(keep?.packs?.map(({ order, packStart }) => nameOf('pack', order, packStart)) ?? []),
+    ...(keep?.preps?.map(({ mould, prepStart }) => nameOf('prep', mould, prepStart)) ?? []),
+    ...(keep?.coats?.map(({ mould, start }) => nameOf('coat', mould, start)) ?? []),
+  ]);
+  return ({ batch, strip, pack, prep, coat, at }) =>
+    firm.has(nameOf('batch', batch, at)) ||
+    firm.has(nameOf('strip', strip, at)) ||
+    firm.has(nameOf('pack', pack, at)) ||
+    firm.has(nameOf('prep', prep, at)) ||
+    firm.has(nameOf('coat', coat, at));
+};

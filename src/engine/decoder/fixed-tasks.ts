@@ -114,6 +114,16 @@ const poursByMould = (batches: readonly FixedBatch[]): Map<number, FixedPour[]> 
   return chains;
 };
 
+/** What speaks against a strip, with the fixed pour that comes after it in its mould, if one does; or null. */
+const faultBefore = (
+  ground: FixedGround,
+  strip: FixedTasks['strips'][number],
+  next: FixedPour | undefined,
+): string | null => {
+  if (!next) return stripFault(ground, strip);
+  return next.stripFirst === strip.start ? null : 'the pour after it needs it at another time';
+};
+
 /** Strips as they were, as far as they still can be: those before a fixed pour were placed with it. */
 const keepStrips = (ground: FixedGround, { strips }: FixedTasks, batches: readonly FixedBatch[]) => {
   const chains = poursByMould(batches);
@@ -126,13 +136,7 @@ const keepStrips = (ground: FixedGround, { strips }: FixedTasks, batches: readon
     const at = text.pour === undefined ? NONE : chain.findIndex(({ id }) => id === text.pour);
     const isThere = mould !== NONE && (text.pour === undefined || at !== NONE);
     const next = chain[at + 1];
-    const fault = !isThere
-      ? 'what it was to take out is not poured'
-      : next
-        ? next.stripFirst === start
-          ? null
-          : 'the pour after it needs it at another time'
-        : stripFault(ground, strip);
+    const fault = isThere ? faultBefore(ground, strip, next) : 'what it was to take out is not poured';
     if (fault !== null) {
       dropped.push({ strip: text.mould, at: text.stripStart, reason: fault });
       continue;

@@ -14,6 +14,7 @@ import { type Evaluation, evaluate, isBetter } from '../search/evaluation.ts';
 import { dispatchFrom, memoryOf, type PlanMemory } from '../search/memory.ts';
 import { earliestDueFirst } from '../search/rules.ts';
 import { type BatchOfPours, lessPours } from './less-pours.ts';
+import { type Judged, mayTakePlace } from './may-take-place.ts';
 
 /** A way to plan, with what comes of it for each order. */
 export interface Candidate {
@@ -63,31 +64,18 @@ export const harmOf = (
 /** Days. */
 const A_YEAR = 365;
 
-/** A gain in days and batches of less than that moves no planned day, in weighted days. */
-export const WORTH_TELLING = 5;
+const judged = ({ problem, evaluation, daysLate, readyOn }: Candidate): Judged => ({
+  figures: evaluation,
+  orders: new Map(
+    problem.yard.orders.flatMap(({ id }, o) =>
+      readyOn[o] === NONE ? [] : [[id, { daysLate: daysLate[o]!, readyOn: readyOn[o]! }] as const],
+    ),
+  ),
+});
 
-/**
- * Whether a plan may take the place of the one that stands: it is better, no given date is later in it and no order falls
- * out of it. Where nothing is less late in it, it also has to move no planned day later, and bring a date that was asked for
- * nearer or be worth telling of.
- *
- * `given` says by order whether a date was given to the customer.
- */
-export const mayReplace = (standing: Candidate, other: Candidate, given: ReadonlySet<string>): boolean => {
-  if (!isBetter(other.evaluation, standing.evaluation)) return false;
-  const { orders } = standing.problem.yard;
-  const holds = orders.every(
-    ({ id }, o) =>
-      (standing.readyOn[o] === NONE || other.readyOn[o] !== NONE) &&
-      (!given.has(id) || other.daysLate[o]! <= standing.daysLate[o]!),
-  );
-  if (!holds) return false;
-  const [was, is] = [standing.evaluation, other.evaluation];
-  if (is.unplannedWeight < was.unplannedWeight || is.weightedDaysLate < was.weightedDaysLate) return true;
-  const moves = orders.some((_, o) => standing.readyOn[o] !== NONE && other.readyOn[o]! > standing.readyOn[o]!);
-  const nearer = is.weightedDaysAfterWanted < was.weightedDaysAfterWanted;
-  return !moves && (nearer || was.cost - is.cost >= WORTH_TELLING);
-};
+/** Whether a candidate may take the place of the plan that stands (`mayTakePlace`). */
+export const mayReplace = (standing: Candidate, other: Candidate, given: ReadonlySet<string>): boolean =>
+  mayTakePlace(judged(standing), judged(other), given);
 
 /** Pours that were meant for an order and are for nobody by the plan in `state`: another piece came in their place. */
 const idlePours = ({ problem, placed }: DecoderState, standing: Keep): ReadonlySet<PlanPour> => {

@@ -152,14 +152,17 @@ const dropOf = ({ batch, pours }: FixedMix, reason: string): StoredDrop => ({
   reason,
 });
 
+const sessionsOfFixing = ({ yard, hours, clock, anew }: Fixing): Session[] =>
+  fixedSessions(yard, hours, clock).filter(({ start }) => !anew || start !== minuteOf(anew));
+
 /**
- * What the next plan has to keep: the mixes and pours that the present plan has for sessions that are fixed, still to come,
- * and not poured already, with all that it strips, packs and sets up in these sessions. What a piece is for may change.
+ * The mixes and pours that the next plan has to keep, with the coats before them: those that the present plan has for
+ * sessions that are fixed, still to come, and not poured already. What a piece is for may change.
  */
-export const fixedPlan = (fixing: Fixing): FixedPlan => {
-  const { yard, hours, clock, anew } = fixing;
+export const fixedMixes = (fixing: Fixing): FixedPlan => {
+  const { yard } = fixing;
   const now = minuteOf(yard.yard.now);
-  const sessions = fixedSessions(yard, hours, clock).filter(({ start }) => !anew || start !== minuteOf(anew));
+  const sessions = sessionsOfFixing(fixing);
   const poured = isPoured(fixing, sessions);
   const begun = new Set(yard.begun?.batches.map(({ id }) => id));
   const fromPlan = planned(fixing, sessions);
@@ -172,11 +175,16 @@ export const fixedPlan = (fixing: Fixing): FixedPlan => {
     return reason === null ? [] : [dropOf(mix, reason)];
   });
   const there = mixes.filter((mix) => missing(yard, mix) === null);
-  const { mixes: kept, coats: before } = asMouldsStand(yard, there, coatsOf(fixing, there));
-  const pours = kept.flatMap((mix) => mix.pours);
-  const tasks = fixing.plan && tasksIn(sessions, plannedTasks(yard, fixing.plan, pours));
-  const coats = [...before, ...(tasks?.coats ?? [])];
-  return { keep: { ...keepOf(kept, coats), ...(tasks ? { ...tasks, coats } : {}) }, gone };
+  const { mixes: kept, coats } = asMouldsStand(yard, there, coatsOf(fixing, there));
+  return { keep: keepOf(kept, coats), gone };
+};
+
+/** All that the next plan has to keep: what `fixedMixes` says, and what the plan strips, packs, coats and sets up then. */
+export const fixedPlan = (fixing: Fixing): FixedPlan => {
+  const { keep, gone } = fixedMixes(fixing);
+  if (!fixing.plan) return { keep, gone };
+  const tasks = tasksIn(sessionsOfFixing(fixing), plannedTasks(fixing.yard, fixing.plan, keep.pours));
+  return { keep: { ...keep, ...tasks, coats: [...(keep.coats ?? []), ...tasks.coats] }, gone };
 };
 
 /** Of strips, packings, set-ups and coats those that begin in one of these sessions. */

@@ -1,7 +1,7 @@
 import type { Keep } from '../../../shared/plan.ts';
 import type { UseCaseContext } from '../core/context.ts';
 import { asWorked } from './as-worked.ts';
-import { fixedPlan } from './fixed-plan.ts';
+import { fixedPlan, withKeep } from './fixed-plan.ts';
 import { type CurrentPlan, currentPlan } from './make-plan.ts';
 import { fixingFrom } from './remake-plan.ts';
 import { standingPours } from './standing-pours.ts';
@@ -18,6 +18,7 @@ export const planToAsk = async (context: UseCaseContext): Promise<PlanToAsk> => 
   const { cached } = current;
   const { yard } = asWorked(current.yard, cached.stored);
   const fixing = fixingFrom(yard, cached.stored, cached.hours);
-  const standing = standingPours(fixing, fixedPlan(fixing).keep);
-  return { ...current, yard, ...(standing ? { standing } : {}) };
+  const { keep } = fixedPlan(fixing);
+  const standing = standingPours(fixing, keep);
+  return { ...current, yard: withKeep(yard, keep), ...(standing ? { standing } : {}) };
 };

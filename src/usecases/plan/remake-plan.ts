@@ -13,7 +13,7 @@ import { computeForRequest, type Moment } from '../core/compute-for-request.ts';
 import { yieldThread } from '../core/yield-thread.ts';
 import { asWorked } from './as-worked.ts';
 import { type CachedPlan, cachedPlan, fileAt } from './cached-plan.ts';
-import { dropsOf, fixedPlan, type StoredDrop, withKeep } from './fixed-plan.ts';
+import { dropsOf, fixedMixes, fixedPlan, type StoredDrop, withKeep } from './fixed-plan.ts';
 import { NO_WORK, workOfPlan } from './late-work.ts';
 import { withLateBack } from './late-work-back.ts';
 import { standingPours } from './standing-pours.ts';
@@ -51,13 +51,13 @@ export const goodPlan = async (tx: Tx, { database, now }: Moment): Promise<Curre
 /** What was last shown of each cached plan: the same to all requests of one minute. */
 const shown = new WeakMap<CachedPlan, CurrentPlan>();
 
-/** A cached plan as of an instant, and in its data what has to stay of the plan from then on. */
+/** A cached plan as of an instant, and in its data the mixes that have to stay of the plan from then on. */
 const currentAt = (cached: CachedPlan, now: string): CurrentPlan => {
   const before = shown.get(cached);
   if (before?.yard.yard.now === now) return before;
   const { stored, hours } = cached;
   const file = fileAt(cached, now);
-  const { keep } = fixedPlan(fixingFrom(asWorked(file, stored).yard, stored, hours));
+  const { keep } = fixedMixes(fixingFrom(asWorked(file, stored).yard, stored, hours));
   const { plan, revision: madeFrom, now: madeFor } = stored;
   const current = {
     plan,
