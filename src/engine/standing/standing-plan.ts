@@ -145,7 +145,7 @@ export const standOn = (
   standing: Keep,
   memory: PlanMemory | undefined,
 ): { stood: Candidate; freer: Candidate } => {
-  const { batches, pours } = standing;
+  const { batches, pours, coats } = standing;
   const keep = withFixed(standing, yard);
   const fitted = memory && fitIn({ ...yard, keep }, memory, { anew: false });
   const stood = standLean(
@@ -156,14 +156,15 @@ export const standOn = (
   // What was found for the one is a way for the other: to look for a place once more takes as long as all the rest.
   return {
     stood,
-    freer: standLean(yard, withFixed({ batches, pours }, yard), [memoryOf(stood.problem, stood.dispatch)]),
+    freer: standLean(yard, withFixed({ batches, pours, coats }, yard), [memoryOf(stood.problem, stood.dispatch)]),
   };
 };
 
-/** Whatever stands, what is fixed beside batches is: strips, packings and set-ups. */
+/** Whatever stands, what is fixed beside batches is: strips, packings, set-ups and coats. */
 const withFixed = (standing: Keep, { keep }: YardFile): Keep => ({
   ...standing,
   strips: standing.strips ?? keep?.strips,
   packs: standing.packs ?? keep?.packs,
   preps: standing.preps ?? keep?.preps,
+  coats: standing.coats ?? keep?.coats,
 });
