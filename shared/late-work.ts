@@ -8,7 +8,7 @@ export type PlanOfWork = Pick<PlanFile, 'batches' | 'pours' | 'strips' | 'orders
   Partial<Pick<PlanFile, 'coats' | 'sticks'>>;
 
 /**
- * Work whose time is over which a change took off the list of what is not recorded yet, as it was planned. Kept with that
+ * Work whose time is over, or that was under way, which a change took off the list of what is not recorded yet, as it was planned. Kept with that
  * change, so that undoing it brings the work back.
  */
 export interface LateTaken {

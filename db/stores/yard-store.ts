@@ -219,13 +219,13 @@ export const updateYard = async (
 /** True while there is no yard: then the demo, or somebody's own, may go in. */
 export const isEmpty = async (tx: Tx): Promise<boolean> => (await tx.select({ id: yards.id }).from(yards)).length === 0;
 
-/** How many hours before a session begins its pours become fixed; 0 when they never do ahead of it. */
+/** How many hours before a session begins all of it becomes fixed; 0 when they never do ahead of it. */
 export const fixedHours = async (tx: Tx): Promise<number> => {
   const [row] = await tx.select({ hours: yards.fixedHours }).from(yards);
   return row?.hours ?? 0;
 };
 
-/** Sets how many hours before a session its pours become fixed; 0: never ahead of it. */
+/** Sets how many hours before a session all of it becomes fixed; 0: never ahead of it. */
 export const setFixedHours = async (tx: Tx, hours: number): Promise<void> => {
   await tx.update(yards).set({ fixedHours: hours });
 };

@@ -97,7 +97,7 @@ export const recordedSteps = sqliteTable(
   (t) => [primaryKey({ columns: [t.step, t.change] })],
 );
 
-/** Late work that a change took off the list of what is not recorded yet: undone, it is back on it. */
+/** Late work, and work under way, that a change took off the list of what is not recorded yet: undone, it is back on it. */
 export const lateWork = sqliteTable('lateWork', {
   change: integer()
     .primaryKey()

@@ -22,7 +22,7 @@ export const yards = sqliteTable(
     bagWorthDays: real().notNull(),
     /** Batches and pours that are fixed, as they stood in an earlier plan. */
     keep: text({ mode: 'json' }).$type<Keep>(),
-    /** So many hours before a session begins, its pours become fixed; 0: never ahead of it. */
+    /** So many hours before a session begins, all of it becomes fixed; 0: never ahead of it. */
     fixedHours: integer().notNull().default(24),
   },
   (t) => [

@@ -103,7 +103,7 @@ export interface PlanOptions {
   near?: PlanFile;
   /** How the present plan was come by: planning starts from there. */
   memory?: PlanMemory;
-  /** The plan that stands: all its pours, as they are in the yard as it is now. Another takes its place only for a gain. */
+  /** The plan that stands: its pours, coats, strips and packings, as they are in the yard as it is now. Another takes its place only for a gain. */
   standing?: Keep;
   /** Orders whose date was given to the customer: no plan that takes the place of the one that stands has them later. */
   given?: readonly string[];

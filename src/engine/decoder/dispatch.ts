@@ -12,7 +12,7 @@ export interface Choices {
   scarceMouldWeight: number;
   /** Mixes that take no second turn in a session are poured as late in it as they fit. */
   slowMixesLate: boolean;
-  /** Give the sealing coat a turn early where it can dry overnight. */
+  /** Give the sealing coat a turn early where a shift has time left for it. */
   coatAhead: boolean;
   /** How much a minute of setting up takes off the worth of a piece when a batch is filled up, kg. */
   workWeight: number;
@@ -20,7 +20,7 @@ export interface Choices {
   scarceFirst: boolean;
   /** Strip all that is due before anything is poured, as a maker would who wants the moulds free. */
   stripFirst: boolean;
-  /** Set moulds that are due for a sealing coat up before the last batches, so that it dries overnight. */
+  /** Coat moulds that are due for it before any batch is placed, as late as it fits, so that it dries overnight. */
   coatFirst: boolean;
   /** Strip and set up for the next session before the last minutes go to mixes that take no second turn in this one. */
   aheadFirst: boolean;

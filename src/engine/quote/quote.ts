@@ -41,7 +41,7 @@ export interface QuoteOptions {
   pairs?: boolean;
   /** How the present plan was come by; the question is asked beside that plan. */
   memory?: PlanMemory;
-  /** All pours of the plan that stands: the answer is never later than with all of them kept. */
+  /** Pours, coats, strips and packings of the plan that stands: the answer is never later than with all of them kept. */
   standing?: Keep;
 }
 
@@ -49,7 +49,7 @@ export interface QuoteOptions {
  * When an order that is not taken yet could be ready. `earliestOn`: over every place in the sequence, the earliest
  * hand-over day at which no existing order has more days late than without it. `promiseOn` adds the yard's sessions in
  * hand. `ifFirstOn`: when it goes before all others, whatever becomes of them. `limits`: what holds the date, left empty
- * unless asked for, since each is a quote of its own. The order's `due` plays no part.
+ * unless asked for, since each is a quote of its own. The order's `due` and `wanted` play no part.
  */
 export const quoteOrder = (
   yard: YardFile,

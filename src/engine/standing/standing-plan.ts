@@ -136,9 +136,9 @@ const standLean = (yard: YardFile, standing: Keep, ways: readonly PlanMemory[]):
 };
 
 /**
- * The plan that stands, carried forward: its pours, strips and packings stay as far as the rules allow, less pours that
+ * The plan that stands, carried forward: its pours, coats, strips and packings stay as far as the rules allow, less pours that
  * nobody waits for any more, and an order that it does not know is placed round them, where the question "when could it be
- * ready?" would place it. It is the yardstick for every other plan; `freer` is the first of them, in which pours alone stay.
+ * ready?" would place it. It is the yardstick for every other plan; `freer` is the first of them, in which pours and their coats alone stay.
  */
 export const standOn = (
   yard: YardFile,

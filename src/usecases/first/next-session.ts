@@ -16,7 +16,7 @@ const during =
 
 /** The next session in the names of the yard. */
 export interface NextSession {
-  /** Its mixes and pours stay as they are planned. */
+  /** All of it stays as it is planned. */
   fixed: boolean;
   date: string;
   start: string;

@@ -30,7 +30,7 @@ interface Fixing {
   instead?: Keep;
 }
 
-/** Sessions whose pours stay as they are planned: those under way, and those that begin within so many hours. */
+/** Sessions all of which stays as it is planned: those under way, and those that begin within so many hours. */
 const fixedSessions = (yard: YardFile, hours: number, clock: Minute): Session[] => {
   const horizonDays = Math.min(yard.yard.horizonDays, Math.ceil(hours / 24) + 1);
   const soon = sessionsOf({ ...yard, yard: { ...yard.yard, horizonDays } }, calendarOf(yard.yard.timeZone));

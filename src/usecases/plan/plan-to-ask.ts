@@ -8,7 +8,7 @@ import { standingPours } from './standing-pours.ts';
 
 /** The plan that stands, as questions are asked beside it. */
 export interface PlanToAsk extends CurrentPlan {
-  /** All its pours that can still be made: an answer is never later than with all of them kept. */
+  /** All of it that can still be: an answer is never later than with all of that kept. */
   standing?: Keep;
 }
 

@@ -112,8 +112,7 @@ export const startingFrom = (stored: StoredPlan | null): { near?: PlanFile; memo
   stored ? { near: stored.plan, ...memoryOf(stored) } : {};
 
 /**
- * Plans the yard as it is now and stores the plan in place of the one before; what is fixed stays as it was planned, and
- * so does what may still be written down late. Data that no yard file may hold is a fault of the program.
+ * Plans the yard as it is now and stores the plan in place of the one before; what is fixed stays as it was planned, and so does what is under way, or over and not recorded yet. Data that no yard file may hold is a fault of the program.
  */
 export const remakePlan = async (
   tx: Tx,
@@ -176,7 +175,7 @@ export const carryPlanOn = async (
   if (!plan) return null;
   const file = await loadYardFile(tx, now);
   const madeFrom = await revision(tx);
-  // A longer search would begin anew what is half done.
+  // What was done as planned gives a longer search nothing to gain; the next change does.
   const stored = await savePlan(tx, { ...before, revision: madeFrom, plan, unanswered, improved: true });
   const cached = { stored, file, hours: await fixedHours(tx) };
   return { plan, yard: asOf(file, now), revision: madeFrom, now: before.now, dropped: [], cached };

@@ -28,7 +28,7 @@ const allHours = ({ yard }: YardFile): number => (yard.horizonDays + 2) * 24;
 
 /**
  * All pours of the plan that stands which can still be made, as the moulds stand now, those for orders that are gone left
- * out, with the strips and packings that are to come; what is fixed of it stays as it is. Null before there is a plan.
+ * out, with the coats before them, and the strips and packings that are to come; what is fixed of it stays as it is. Null before there is a plan.
  */
 export const standingPours = (fixing: Fixing, fixed: Keep): Keep | null => {
   const { yard, plan } = fixing;

@@ -55,7 +55,7 @@ export const editYard = (fields: FormFields): Edit<null> => ({
 /** The yard as a whole, as its form shows it. */
 export interface YardAboutModel extends YardPageHead, YardHabits {
   facts: YardFile['yard'];
-  /** Pours of a session are fixed so many hours before it. */
+  /** A session is fixed, all of it, so many hours before it. */
   fixedHours: number;
   /** Sessions in hand that are advised, by how many figures are guesses. */
   sessionsAdvised: number;

@@ -8,7 +8,7 @@ const hoursWords = (hours: number): string => {
   return `Sessions are fixed ${hours === 1 ? '1 hour' : `${hours} hours`} before they begin`;
 };
 
-/** So many hours before a session begins, its pours stay as they are planned; 0: not ahead of it. */
+/** So many hours before a session begins, all of it stays as it is planned; 0: not ahead of it. */
 export const fixHours = (context: UseCaseContext, hours: number | null): Promise<Outcome<Changed<null>>> =>
   changing(context, { kind: 'fixed hours', words: hoursWords(hours ?? 0) }, async (tx) => {
     if (hours === null || hours > MOST_FIXED_HOURS)
