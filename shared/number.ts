@@ -1,7 +1,7 @@
 import { z } from 'zod';
 
 /** The most of anything in a file, for people to see that a number is a slip of the hand. */
-const LARGEST = 1_000_000_000;
+export const LARGEST = 1_000_000_000;
 const tooMuch = (most: number) => `is more than ${most.toLocaleString('en')}`;
 
 /** A quantity that may be a fraction (kg, m2, bags): never negative, at most a thousand million. */

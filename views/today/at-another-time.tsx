@@ -10,8 +10,8 @@ import { WorkForm } from './work-form.tsx';
 const slug = (name: string): string => name.replaceAll(/[^\w-]/g, '-');
 
 interface DayAndTimeProps {
-  /** Of what, for the ids of the fields. */
-  of: string;
+  /** Names the form on the page: one mould may have several steps. */
+  id: string;
   /** "Full at". */
   label: string;
   hint?: string;
@@ -21,7 +21,7 @@ interface DayAndTimeProps {
 }
 
 /** A day and a time at which something was done. */
-export const DayAndTime: FC<DayAndTimeProps> = ({ of, label, hint, planned, refused }) => {
+export const DayAndTime: FC<DayAndTimeProps> = ({ id, label, hint, planned, refused }) => {
   const { typed = {}, errors = {} } = refused ?? {};
   const isMine = typed.when === 'typed';
   const time = errors.time ?? errors.at ?? errors.filledAt;
@@ -30,14 +30,14 @@ export const DayAndTime: FC<DayAndTimeProps> = ({ of, label, hint, planned, refu
       <input type="hidden" name="when" value="typed" />
       <DayField
         name="on"
-        id={`on-${slug(of)}`}
+        id={`on-${slug(id)}`}
         label="Day"
         value={isMine ? typed.on : planned ? fullDayText(planned.slice(0, 10)) : ''}
         {...(isMine ? { errors } : {})}
       />
       <TextField
         name="time"
-        id={`time-${slug(of)}`}
+        id={`time-${slug(id)}`}
         label={label}
         type="time"
         width="short"
@@ -53,20 +53,22 @@ interface AtAnotherTimeProps extends Omit<DayAndTimeProps, 'hint'> {
   to: string;
   /** "Poured" */
   done: string;
+  /** What that was done to. */
+  of: string;
   /** Fields of the form. */
   children?: Child;
 }
 
 /** Done at another time than just now, or than planned: opens a form with a day and a time. */
-export const AtAnotherTime: FC<AtAnotherTimeProps> = ({ to, done, children, ...when }) => (
+export const AtAnotherTime: FC<AtAnotherTimeProps> = ({ to, done, of, children, ...when }) => (
   <details class="not-good no-print" open={when.refused?.typed.when === 'typed'}>
-    <summary aria-label={`${done} at another time: ${when.of}`}>At another time</summary>
+    <summary aria-label={`${done} at another time: ${of}`}>At another time</summary>
     <WorkForm to={to} class="form">
       {children}
       <div class="field-row">
         <DayAndTime {...when} />
       </div>
-      <Button label={`${done} then: ${when.of}`}>{done} then</Button>
+      <Button label={`${done} then: ${of}`}>{done} then</Button>
     </WorkForm>
   </details>
 );

@@ -163,6 +163,7 @@ const BatchForms: FC<Omit<BatchStepProps, 'writable'>> = ({ step, now, late, ref
         <PouredTaps step={step} now={now} late={late} />
       </WorkForm>
       <AtAnotherTime
+        id={step.name}
         to="poured"
         done="Poured"
         of={listText(step.pours.map(({ mould }) => mould))}

@@ -93,7 +93,7 @@ export const OtherPour: FC<{ model: TodayModel; refused: RefusedForm | null }> =
             value={typed.bags ?? ''}
             errors={errors}
           />
-          <DayAndTime of="other" label="Full at" hint="Empty: just now." planned={null} refused={mine} />
+          <DayAndTime id="other" label="Full at" hint="Empty: just now." planned={null} refused={mine} />
         </div>
         <div class="buttons">
           <Button>Poured</Button>

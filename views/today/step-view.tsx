@@ -112,6 +112,7 @@ const PackForms: FC<Omit<StepProps<PackStep>, 'writable'>> = ({ step, clock, lat
         <Button label={`Packed: ${step.customer}`}>Packed</Button>
       </WorkForm>
       <AtAnotherTime
+        id={step.name}
         to="packed"
         done="Packed"
         of={step.customer}

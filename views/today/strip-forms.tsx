@@ -61,7 +61,15 @@ export const StripForms: FC<StripFormsProps> = ({ mould, pieceKey, at = null, no
         </Button>
       </WorkForm>
       <NotGood mould={mould} pieceKey={pieceKey} at={at} now={now} refused={refused} />
-      <AtAnotherTime to="stripped" done="Stripped" of={mould} label="Stripped at" planned={at ?? now} refused={mine}>
+      <AtAnotherTime
+        id={pieceKey}
+        to="stripped"
+        done="Stripped"
+        of={mould}
+        label="Stripped at"
+        planned={at ?? now}
+        refused={mine}
+      >
         <input type="hidden" name="mould" value={mould} />
         <input type="hidden" name="step" value={pieceKey} />
         <input type="hidden" name="cameOut" value="good" />

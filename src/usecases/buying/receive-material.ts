@@ -7,9 +7,10 @@ import {
   materialById,
   type StoredIncoming,
 } from '../../../db/stores/material-store.ts';
+import { LARGEST } from '../../../shared/number.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
-import { type AmountTyped, amountTyped } from '../typed/amount-typed.ts';
+import { type AmountTyped, amountTyped, TOO_MUCH } from '../typed/amount-typed.ts';
 import { measuresOf } from '../typed/measures.ts';
 import { incomingFigure } from './buy-material.ts';
 
@@ -29,7 +30,10 @@ const receive = async (tx: Tx, id: number, typed: AmountTyped, day: string): Pro
   const came = amountTyped(typed, material?.unit ?? '', (await measuresOf(tx)).system);
   if (!came.ok) return refuse('came', came.reason);
   if (came.value !== null && came.value <= 0) return refuse('came', 'How much came? Write a number above 0.');
-  await markArrived(tx, id, day, came.value ?? goods.quantity);
+  const quantity = came.value ?? goods.quantity;
+  if ((material?.onHand ?? 0) + quantity > LARGEST)
+    return refuse('came', `With what is there already it ${TOO_MUCH.charAt(0).toLowerCase()}${TOO_MUCH.slice(1)}`);
+  await markArrived(tx, id, day, quantity);
   await setTyped(tx, incomingFigure(goods.material, id), null);
   if (came.value !== null) await keepRestComing(tx, goods, came.value, day);
   return done({ name: material?.name ?? goods.material });

@@ -1,3 +1,4 @@
+import { LARGEST } from '../../../shared/number.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import { readAmount, shownUnit } from '../../engine/units/material-unit.ts';
 import type { FormFields } from './form-fields.ts';
@@ -26,6 +27,9 @@ const exactly = ({ text, was }: AmountTyped, unit: string, system: UnitSystem): 
   return Number.isFinite(exact) && amountField(exact, unit, system) === text ? exact : null;
 };
 
+/** Said where an amount is more than a yard file may hold. */
+export const TOO_MUCH = `Is more than ${LARGEST.toLocaleString('en')}.`;
+
 /**
  * How much is meant, in the unit the material is kept in; null when nothing was typed. A field left as the page filled it
  * in stands for exactly what it was filled in from, however it was rounded to be shown.
@@ -37,7 +41,8 @@ export const amountTyped = (
 ): { ok: true; value: number | null } | { ok: false; reason: string } => {
   if (typed.text === '') return { ok: true, value: null };
   const exact = exactly(typed, unit, system);
-  return exact === null ? readAmount(typed.text, unit, system) : { ok: true, value: exact };
+  const read = exact === null ? readAmount(typed.text, unit, system) : { ok: true as const, value: exact };
+  return read.ok && read.value > LARGEST ? { ok: false, reason: TOO_MUCH } : read;
 };
 
 /** A text that names its unit ("700 g"), kept to be shown again; a bare number is shown like any other. */

@@ -37,7 +37,7 @@ describe('goods that have come', () => {
     expect([await bags(), await coming()]).toEqual([33, []]);
   });
 
-  test.each(['0', 'a few'])('%s is refused, and they stay on their way', async (text) => {
+  test.each(['0', 'a few', '1000000001', '999999981'])('%s is refused, and they stay on their way', async (text) => {
     const { context, coming, bags, id } = await waiting();
     expect(refusalOf(await receiveMaterial(context, id, { text }))).toMatch(/^came: /);
     expect([await bags(), (await coming()).length]).toEqual([20, 1]);

@@ -37,6 +37,15 @@ describe('a field that the page filled in', () => {
   });
 });
 
+test('more than a yard file may hold is refused, of whatever is counted', () => {
+  for (const [text, unit] of [
+    ['1000000001', 'bag'],
+    ['99999999999999', 'stick'],
+  ] as const)
+    expect(amountTyped({ text }, unit, 'metric')).toEqual({ ok: false, reason: 'Is more than 1,000,000,000.' });
+  expect(amountTyped({ text: '1000000000' }, 'bag', 'metric')).toEqual({ ok: true, value: 1_000_000_000 });
+});
+
 test('what names its unit is worth keeping, and is seen again while it still is so', () => {
   expect([worthKeeping('1 kg'), worthKeeping('2 1/2'), worthKeeping('2,5'), worthKeeping('')]).toEqual([
     '1 kg',
