@@ -13,12 +13,17 @@ const anyMouldBusy = (state: DecoderState): boolean => {
   return false;
 };
 
-/** End of the first fill whose piece is still in its mould; NEVER when all pours are out. */
+/** A pour of a batch under way: that it was begun cannot be undone. */
+const isBegun = ({ placed, problem }: DecoderState, pour: number): boolean =>
+  problem.fixed.batches[placed.batchFixed[placed.pourBatch[pour]!]!]?.isBegun === true;
+
+/** End of the first fill whose piece is still in its mould and need not have been poured; NEVER when all are out. */
 const firstUnstripped = (state: DecoderState): number => {
+  const { held, heldPour } = state.moulds;
   let first = NEVER;
-  for (let k = 0; k < state.moulds.held.length; k++)
-    if (state.moulds.held[k] !== NONE && state.moulds.heldPour[k] !== NONE)
-      first = Math.min(first, state.placed.pourFillEnd[state.moulds.heldPour[k]!]!);
+  for (let k = 0; k < held.length; k++)
+    if (held[k] !== NONE && heldPour[k] !== NONE && !isBegun(state, heldPour[k]!))
+      first = Math.min(first, state.placed.pourFillEnd[heldPour[k]!]!);
   return first;
 };
 

@@ -53,7 +53,10 @@ const addPour = (
   return pour;
 };
 
-/** Fills a mould that is set up: the piece goes to the first order that needs one, and the mould holds it from now on. */
+/**
+ * Fills a mould that is set up: the piece goes to the first order that needs one, and the mould holds it from now on. A piece
+ * that no session takes out of its mould is nobody's.
+ */
 export const placePour = (
   state: DecoderState,
   mould: number,
@@ -64,7 +67,8 @@ export const placePour = (
   const { moulds, demand, problem } = state;
   const { mix, fillMinutes } = problem.castings[casting]!;
   const setting = problem.mixes[mix]!;
-  const order = nextOrder(state, casting, batch);
+  const out = outAt(setting, fillStart + fillMinutes);
+  const order = out > state.lastStrip[casting]! ? NONE : nextOrder(state, casting, batch);
   const pour = addPour(state, mould, casting, batch, fillStart, order);
   moulds.turnsSinceOil[mould] = turnsAfterPour(moulds.turnsSinceOil[mould]!, false);
   moulds.coatStart[mould] = NONE;
@@ -75,7 +79,7 @@ export const placePour = (
   moulds.held[mould] = casting;
   moulds.heldOrder[mould] = order;
   moulds.heldPour[mould] = pour;
-  moulds.outAt[mould] = outAt(setting, fillStart + fillMinutes);
+  moulds.outAt[mould] = out;
   moulds.curedAt[mould] = curedAt(setting, fillStart + fillMinutes);
   moulds.stripAt[mould] = NONE;
   demand.prepped[casting] = demand.prepped[casting]! - 1;

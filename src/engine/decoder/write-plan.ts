@@ -134,12 +134,29 @@ const cutSticks = (problem: Problem, uses: Uses): { sticks: PlanStick[]; failed:
   return { sticks, failed: NONE };
 };
 
+/** When a pour is stripped. One under way that no session strips keeps the times it came with (R14). */
+const stripTimes = (
+  { placed, problem }: DecoderState,
+  id: string,
+  p: number,
+): Pick<PlanPour, 'stripStart' | 'stripEnd' | 'pieceReadyAt'> => {
+  const text = problem.calendar.instantText;
+  const stripStart = placed.pourStripStart[p]!;
+  const came = stripStart === NONE && begunIn(problem.yard).pours.find((pour) => pour.id === id);
+  if (came) return { stripStart: came.stripStart, stripEnd: came.stripEnd, pieceReadyAt: came.pieceReadyAt };
+  const { stripMinutes } = problem.castings[placed.pourCasting[p]!]!;
+  return {
+    stripStart: text(stripStart),
+    stripEnd: text(stripStart + stripMinutes),
+    pieceReadyAt: text(placed.pourReadyAt[p]!),
+  };
+};
+
 const pourOf = (state: DecoderState, names: Names, p: number): PlanPour => {
   const { placed, problem } = state;
   const text = problem.calendar.instantText;
   const casting = placed.pourCasting[p]!;
   const order = placed.pourOrder[p]!;
-  const stripStart = placed.pourStripStart[p]!;
   return {
     id: names.pours[p]!,
     batch: names.batches[placed.pourBatch[p]!]!,
@@ -150,9 +167,7 @@ const pourOf = (state: DecoderState, names: Names, p: number): PlanPour => {
     prepEnd: text(placed.pourPrepEnd[p]!),
     fillStart: text(placed.pourFillStart[p]!),
     fillEnd: text(placed.pourFillEnd[p]!),
-    stripStart: text(stripStart),
-    stripEnd: text(stripStart + problem.castings[casting]!.stripMinutes),
-    pieceReadyAt: text(placed.pourReadyAt[p]!),
+    ...stripTimes(state, names.pours[p]!, p),
   };
 };
 
@@ -200,25 +215,31 @@ const coatsOf = (state: DecoderState): PlanFile['coats'] => {
   }));
 };
 
+/** What is being poured into a mould never comes out of it: the first pour there, which is the one under way, has no strip. */
+const isUnstripped = ({ placed }: DecoderState, mould: number): boolean => {
+  for (let p = 0; p < placed.pours; p++) if (placed.pourMould[p] === mould) return placed.pourStripStart[p] === NONE;
+  return false;
+};
+
 const stripsOf = (state: DecoderState): Pick<PlanFile, 'strips' | 'unstripped'> => {
   const { placed, problem } = state;
   const text = problem.calendar.instantText;
   const strips: PlanFile['strips'] = [];
   const unstripped: PlanFile['unstripped'] = [];
   for (const piece of problem.inMould) {
-    if (piece.isBegun) continue;
     const mould = problem.yard.moulds[piece.mould]!.id;
     const start = placed.firstStripStart[piece.mould]!;
     const order = placed.firstOrder[piece.mould]!;
-    if (start === NONE) unstripped.push({ mould, reason: 'no session within the plan has time to strip it' });
-    else
-      strips.push({
-        mould,
-        ...(order === NONE ? {} : { order: problem.yard.orders[order]!.id }),
-        stripStart: text(start),
-        stripEnd: text(start + problem.castings[piece.casting]!.stripMinutes),
-        pieceReadyAt: text(placed.firstReadyAt[piece.mould]!),
-      });
+    const stays = piece.isBegun ? isUnstripped(state, piece.mould) : start === NONE;
+    if (stays) unstripped.push({ mould, reason: 'no session within the plan has time to strip it' });
+    if (stays || piece.isBegun) continue;
+    strips.push({
+      mould,
+      ...(order === NONE ? {} : { order: problem.yard.orders[order]!.id }),
+      stripStart: text(start),
+      stripEnd: text(start + problem.castings[piece.casting]!.stripMinutes),
+      pieceReadyAt: text(placed.firstReadyAt[piece.mould]!),
+    });
   }
   return { strips, unstripped };
 };
