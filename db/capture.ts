@@ -1,46 +1,12 @@
 import { createHash } from 'node:crypto';
 import { sql } from 'drizzle-orm';
 import { getTableConfig, type SQLiteTable } from 'drizzle-orm/sqlite-core';
-import { castingCuts, castingMaterials, castings } from './tables/casting.ts';
-import { castingSizes } from './tables/casting-size.ts';
 import { changes, lateWork, notices, plannedAnew, recordedSteps } from './tables/change.ts';
-import { customers } from './tables/customer.ts';
-import { guesses, typedFigures } from './tables/figure.ts';
-import { yardHabits } from './tables/habits.ts';
-import { kitCuts, kitParts, kitPieces, kits } from './tables/kit.ts';
-import { kitSizes } from './tables/kit-size.ts';
-import { incomings, materials } from './tables/material.ts';
-import { mixes, mixMaterials } from './tables/mix.ts';
-import { mixWaters } from './tables/mix-water.ts';
-import { finishedPieces, mouldMakes, moulds, piecesInMould } from './tables/mould.ts';
-import { offcuts } from './tables/offcut.ts';
-import { orderLines, orders } from './tables/order.ts';
-import { piecesToMend } from './tables/piece-to-mend.ts';
-import { temperatureSteps } from './tables/temperature.ts';
-import { yardUnits } from './tables/units.ts';
-import { closedDays, extraWindows, workWindows } from './tables/work.ts';
-import { yards } from './tables/yard.ts';
+import { YARD_TABLES } from './tables/yard-tables.ts';
 import type { Tx } from './transaction.ts';
 
 /** Every table whose rows a change may write, so that undoing it can put them back. */
-const CAPTURED: SQLiteTable[] = [
-  ...[
-    yards,
-    workWindows,
-    closedDays,
-    extraWindows,
-    temperatureSteps,
-    materials,
-    offcuts,
-    incomings,
-    mixes,
-    mixMaterials,
-  ],
-  ...[castings, castingMaterials, castingCuts, moulds, mouldMakes, piecesInMould, finishedPieces],
-  ...[kits, kitPieces, kitParts, kitCuts, customers, orders, orderLines, plannedAnew],
-  ...[lateWork, recordedSteps],
-  ...[piecesToMend, mixWaters, castingSizes, kitSizes, yardUnits, yardHabits, guesses, typedFigures],
-];
+const CAPTURED: SQLiteTable[] = [...Object.values(YARD_TABLES), plannedAnew, lateWork, recordedSteps];
 
 export interface CapturedTable {
   name: string;

@@ -85,20 +85,22 @@ const forgetPrep = ({ moulds, demand }: DecoderState, mould: number): void => {
   moulds.preppedFor[mould] = NONE;
 };
 
-const prepFixed = (state: DecoderState, pour: FixedPour): void => {
-  const { mould, casting, prepStart, prepMinutes } = pour;
-  // It was begun before now, and stays as it was.
-  if (prepMinutes === 0 && state.moulds.preppedFor[mould] === casting && state.moulds.prepStart[mould] !== NONE) return;
-  state.timeline.take(prepStart, prepMinutes, 1);
-  forgetPrep(state, mould);
-  placePrep(state, mould, casting, prepStart, prepMinutes);
-};
-
 const setUpFixed = (state: DecoderState, { mould, casting, start, minutes }: FixedPrep): void => {
-  reserve(state, mould, -1);
   state.timeline.take(start, minutes, 1);
   forgetPrep(state, mould);
   placePrep(state, mould, casting, start, minutes);
+};
+
+/** A set-up that no fixed pour comes after: its mould waited for it. */
+const setUpAlone = (state: DecoderState, prep: FixedPrep): void => {
+  reserve(state, prep.mould, -1);
+  setUpFixed(state, prep);
+};
+
+const prepFixed = (state: DecoderState, { mould, casting, prepStart, prepMinutes }: FixedPour): void => {
+  // It was begun before now, and stays as it was.
+  if (prepMinutes === 0 && state.moulds.preppedFor[mould] === casting && state.moulds.prepStart[mould] !== NONE) return;
+  setUpFixed(state, { mould, casting, start: prepStart, minutes: prepMinutes });
 };
 
 /** Where it stands alone its mould waits for it; before a fixed pour the mould waits for that. */
@@ -161,7 +163,7 @@ const applyStep = (state: DecoderState, step: Step): void => {
   if (step.kind === 'batch') batchFixed(state, step.batch);
   else if (step.kind === 'prep') prepFixed(state, step.pour);
   else if (step.kind === 'coat') coatFixed(state, step.coat, step.isReserved);
-  else if (step.kind === 'set up') setUpFixed(state, step.prep);
+  else if (step.kind === 'set up') setUpAlone(state, step.prep);
   else if (step.kind === 'pack') packFixed(state, step.order, step.at);
   else stripFixed(state, step.mould, step.at);
 };

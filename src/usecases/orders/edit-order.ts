@@ -15,7 +15,7 @@ import { orderFormFields, orderVersion } from './show-order-form.ts';
 /** Where it is said that somebody changed the order while its form was filled in. */
 export const VERSION = 'version';
 const CHANGED_MEANWHILE =
-  'This order was changed while you did. What is another now is said beside it, and what you typed is still here. Save again to have it so.';
+  'This order was changed while you did. What is different now is said beside it, and what you typed is still here. Save again to have it so.';
 
 /** Writes an open order anew, under the same number and in the same place. */
 export const editOrder = (id: string, draft: OrderDraft): OrderEdit => ({
