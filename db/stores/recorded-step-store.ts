@@ -1,22 +1,34 @@
-import { desc, eq } from 'drizzle-orm';
-import { recordedSteps } from '../tables/change.ts';
+import { desc, eq, inArray } from 'drizzle-orm';
+import { recordedSteps, type StepSaid } from '../tables/change.ts';
 import type { Tx } from '../transaction.ts';
 
-/** Keeps with a change which steps it recorded, each by the name it had on the page. Undoing it takes them back. */
-export const addRecordedSteps = async (tx: Tx, change: number, steps: readonly string[]): Promise<void> => {
-  for (const step of new Set(steps)) await tx.insert(recordedSteps).values({ step, change });
+export type { StepSaid } from '../tables/change.ts';
+
+/** A step by the name it had on the page, and what was said of it. */
+export interface RecordedStep {
+  step: string;
+  said: StepSaid;
+}
+
+/** Keeps with a change which steps it recorded. Undoing it takes them back. */
+export const addRecordedSteps = async (tx: Tx, change: number, steps: readonly RecordedStep[]): Promise<void> => {
+  const byName = new Map(steps.map(({ step, said }) => [step, said]));
+  for (const [step, said] of byName) await tx.insert(recordedSteps).values({ step, change, said });
 };
 
-/** The last change that recorded a step and was not undone; null for none. */
-export const changeOfStep = async (tx: Tx, step: string): Promise<number | null> =>
+/** The last change that recorded one of some steps and was not undone, with what was said of it; null for none. */
+export const recordingOf = async (
+  tx: Tx,
+  steps: readonly string[],
+): Promise<{ change: number; said: StepSaid | null } | null> =>
   (
     await tx
-      .select({ change: recordedSteps.change })
+      .select({ change: recordedSteps.change, said: recordedSteps.said })
       .from(recordedSteps)
-      .where(eq(recordedSteps.step, step))
+      .where(inArray(recordedSteps.step, [...steps]))
       .orderBy(desc(recordedSteps.change))
       .limit(1)
-  )[0]?.change ?? null;
+  )[0] ?? null;
 
 /** A step may be recorded again: what it did was taken apart. */
 export const forgetStep = async (tx: Tx, step: string): Promise<void> => {

@@ -85,6 +85,12 @@ export const plannedAnew = sqliteTable('plannedAnew', {
   before: text({ mode: 'json' }).$type<Keep>().notNull(),
 });
 
+/** What was said of a step when it was recorded, and the minute it was done, counted since 1970. */
+export interface StepSaid {
+  what: string;
+  minute: number;
+}
+
 /** Steps that a change recorded, by the names they had on the page: tapped again, the tap finds the change. */
 export const recordedSteps = sqliteTable(
   'recordedSteps',
@@ -93,6 +99,8 @@ export const recordedSteps = sqliteTable(
     change: integer()
       .notNull()
       .references(() => changes.id),
+    /** Null of what was recorded before it was kept. */
+    said: text({ mode: 'json' }).$type<StepSaid>(),
   },
   (t) => [primaryKey({ columns: [t.step, t.change] })],
 );

@@ -8,3 +8,9 @@ export const dayWords = (date: string): string => {
   const [, month, day] = date.split('-').map(Number) as [number, number, number];
   return `${WEEKDAYS[(dayNumber(date) + 3) % 7]} ${day} ${MONTHS[month - 1]}`;
 };
+
+/** " at 9:05" of an instant as it stands in a sentence; with its day where that is another one. */
+export const atWords = (instant: string, today: string): string => {
+  const day = instant.slice(0, 10);
+  return `${day === today ? '' : ` on ${dayWords(day)}`} at ${instant.slice(11, 16).replace(/^0/, '')}`;
+};

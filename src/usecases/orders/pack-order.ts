@@ -5,7 +5,7 @@ import { done, type Outcome, type UseCaseContext } from '../core/context.ts';
 import { writtenAt } from '../core/written-at.ts';
 import type { Changed } from '../plan/changing.ts';
 import { asked, shortQuestion } from '../plan/doubts.ts';
-import { orRecorded } from '../plan/recorded-once.ts';
+import { orRecorded, recordedSteps } from '../plan/recorded-once.ts';
 import { plannedFor, recordingWork } from '../plan/recording-work.ts';
 import { measuresOf } from '../typed/measures.ts';
 import { orderName, unpackedOrder } from './open-order.ts';
@@ -35,7 +35,7 @@ export const packOrder = (
   id: string,
   { evenShort, at, sure = [] }: PackRecord,
 ): Promise<Outcome<Changed<Packed | null>>> =>
-  orRecorded(context, packStep(id), () =>
+  orRecorded(context, { names: [packStep(id)], at, field: 'order' }, () =>
     recordingWork<Packed>(
       context,
       { kind: 'packed', words: ({ name }) => `Packed for ${name}` },
@@ -46,12 +46,13 @@ export const packOrder = (
         if (!found.ok) return found;
         const { lines } = found.value;
         const { system } = await measuresOf(tx);
-        const named = sticksFor(plan.sticks, id);
-        const short = asked('short', sure, shortQuestion(yard, { taken: goodsOfOrder(lines, yard), named }, system));
+        const taking = { taken: goodsOfOrder(lines, yard), named: sticksFor(plan.sticks, id) };
+        const short = asked('short', sure, shortQuestion(yard, taking, system));
         if (!short.ok) return short;
-        const work = { kind: 'packed' as const, order: id, lines, evenShort, doneAt: doneAt.value };
-        const steps = [{ work: () => done({ ...work, planned: plannedFor(plan, id) }) }];
-        return done({ steps, value: { name: orderName(found.value) }, named: [packStep(id)] });
+        const planned = plannedFor(plan, id);
+        const work = { kind: 'packed' as const, order: id, lines, evenShort, planned, doneAt: doneAt.value };
+        const named = recordedSteps([packStep(id)], work, yard);
+        return done({ steps: [{ work: () => done(work) }], value: { name: orderName(found.value) }, named });
       },
     ),
   );

@@ -1,6 +1,6 @@
 import type { Tx } from '../../../db/open.ts';
 import { writeEntries } from '../../../db/stores/book-store.ts';
-import { addRecordedSteps } from '../../../db/stores/recorded-step-store.ts';
+import { addRecordedSteps, type RecordedStep } from '../../../db/stores/recorded-step-store.ts';
 import type { Fault } from '../../../shared/fault.ts';
 import type { PlanOfWork } from '../../../shared/late-work.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
@@ -27,8 +27,8 @@ export interface WorkStep {
 export interface Recording<T> {
   steps: readonly WorkStep[];
   value: T;
-  /** The names by which these steps are found when they are recorded a second time. */
-  named?: readonly (string | null | undefined)[];
+  /** By which these steps are found when they are recorded a second time. */
+  named?: readonly RecordedStep[];
 }
 
 /** What steps that are recorded one after another come to, and what is left to be done and to be answered. */
@@ -82,12 +82,7 @@ export const recordingWork = <T>(
       const recorded = recordSteps({ yard, plan }, work, recording.value.steps);
       if (!recorded.ok) return recorded;
       await writeEntries(tx, recorded.value.entries);
-      const { named = [] } = recording.value;
-      await addRecordedSteps(
-        tx,
-        change,
-        named.filter((name) => typeof name === 'string'),
-      );
+      await addRecordedSteps(tx, change, recording.value.named ?? []);
       left = recorded.value.after.plan;
       workLeft = recorded.value.workLeft;
       return done(recording.value.value);

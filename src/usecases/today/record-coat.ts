@@ -3,7 +3,7 @@ import { minuteOf } from '../../../shared/time.ts';
 import { done, type Outcome, type UseCaseContext } from '../core/context.ts';
 import { writtenAt } from '../core/written-at.ts';
 import type { Changed } from '../plan/changing.ts';
-import { recordedOnce } from '../plan/recorded-once.ts';
+import { recordedOnce, recordedSteps } from '../plan/recorded-once.ts';
 import { recordingWork } from '../plan/recording-work.ts';
 import { TAP_MINUTES } from './record-pour.ts';
 
@@ -27,15 +27,17 @@ const tappedAt = (mould: string, now: string, { coats }: PlanFile): string => {
 /** A mould is clean and has its sealing coat: from then on it dries, and is set up after that. */
 export const recordCoat = (context: UseCaseContext, coat: CoatRecord): Promise<Outcome<Changed<null>>> => {
   const { mould, at, step } = coat;
-  return recordedOnce(context, step, () =>
+  const names = step ? [step] : [];
+  const work = (doneAt: string) => ({ kind: 'coated' as const, mould, doneAt });
+  return recordedOnce(context, { names, work: work(context.now), at, field: 'mould' }, () =>
     recordingWork<null>(
       context,
       { kind: 'coated', words: `${mould} is coated, and dries` },
       async (_tx, yard, plan) => {
         const doneAt = writtenAt(at ?? tappedAt(mould, context.now, plan), { now: context.now, yard });
         if (!doneAt.ok) return doneAt;
-        const work = { kind: 'coated' as const, mould, doneAt: doneAt.value };
-        return done({ steps: [{ work: () => done(work) }], value: null, named: [step] });
+        const coated = work(doneAt.value);
+        return done({ steps: [{ work: () => done(coated) }], value: null, named: recordedSteps(names, coated, yard) });
       },
     ),
   );

@@ -12,12 +12,12 @@ import { sticksFor } from '../../engine/book/sticks-cut.ts';
 import type { PourWork } from '../../engine/book/work-done.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
-import { dayWords } from '../core/day-words.ts';
+import { atWords } from '../core/day-words.ts';
 import { writtenAt } from '../core/written-at.ts';
 import type { Changed } from '../plan/changing.ts';
 import { asked, shortQuestion } from '../plan/doubts.ts';
 import { isLateStep } from '../plan/late-steps.ts';
-import { recordedOnce } from '../plan/recorded-once.ts';
+import { type Once, recordedOnce, recordedSteps } from '../plan/recorded-once.ts';
 import { recordingWork } from '../plan/recording-work.ts';
 import { measuresOf } from '../typed/measures.ts';
 
@@ -84,12 +84,6 @@ export interface Poured {
   at: string;
 }
 
-/** " at 9:05" of an instant as it stands in a sentence; with its day where that is another one. */
-const atWords = (instant: string, today: string): string => {
-  const day = instant.slice(0, 10);
-  return `${day === today ? '' : ` on ${dayWords(day)}`} at ${instant.slice(11, 16).replace(/^0/, '')}`;
-};
-
 /** A step that was full before it was to be mixed is asked about: the tap may have been meant for another one. */
 const unmixedQuestion = (
   { pours, step }: PourRecord,
@@ -138,16 +132,28 @@ const questions = async (
 /** The step of late work that a batch is said to be. */
 const lateStepOf = ({ step }: PourRecord): string | undefined => (step && isLateStep(step) ? step : undefined);
 
-/** The name by which a batch is found again: its step with its moulds, since another batch may be recorded beside it. */
-const nameOf = ({ step, pours }: PourRecord): string | null =>
-  step ? [step, ...pours.map(({ mould }) => mould)].join(' ') : null;
+/** By which a batch is found again: its step with each of its moulds, since others may be filled by another batch of it. */
+const namesOf = ({ step, pours }: PourRecord): string[] => (step ? pours.map(({ mould }) => `${step} ${mould}`) : []);
+
+/** What was said of a batch. Whom a planned one is for is the plan's to say, and may be another by the second tap. */
+const saidOf = (record: PourRecord, work: PourWork) => ({
+  ...{ kind: 'poured' as const, ...work },
+  pours: lateStepOf(record) ? work.pours.map((one) => ({ ...one, order: null })) : work.pours,
+});
+
+/** A batch as a form tells it, at whatever time. */
+const saidOnce = (record: PourRecord, now: string): Once => {
+  const pours = record.pours.map(({ sealed, ...one }) => ({ ...one, coated: sealed, filledAt: now }));
+  const work = saidOf(record, { pours, bags: record.bags });
+  return { names: namesOf(record), work, at: record.filledAt, field: 'pours' };
+};
 
 /**
  * A batch is in its moulds: bags and what goes into the pieces leave the stock, and each mould holds a piece that begins
  * to set. What was poured stays recorded as it was, whatever the plan had in mind.
  */
 export const recordPour = (context: UseCaseContext, record: PourRecord): Promise<Outcome<Changed<Poured | null>>> =>
-  recordedOnce(context, nameOf(record), () =>
+  recordedOnce(context, saidOnce(record, context.now), () =>
     recordingWork<Poured>(
       context,
       { kind: 'poured', words: ({ at }) => `${listText(record.pours.map(({ mould }) => mould))} poured${at}` },
@@ -163,8 +169,9 @@ export const recordPour = (context: UseCaseContext, record: PourRecord): Promise
         const instant = calendarOf(yard.yard.timeZone).instantText(filled);
         const at = record.filledAt === null ? '' : atWords(instant, today(yard.yard.timeZone, context.now));
         const bags = bagsPoured(work, yard)?.bags ?? 0;
+        const named = recordedSteps(namesOf(record), saidOf(record, work), yard);
         const steps = [{ work: () => done({ kind: 'poured' as const, ...work }), answers: lateStepOf(record) }];
-        return done({ steps, value: { bags, filled, at }, named: [nameOf(record)] });
+        return done({ steps, value: { bags, filled, at }, named });
       },
     ),
   );

@@ -7,8 +7,9 @@ import { done, type Outcome, type UseCaseContext } from '../core/context.ts';
 import { writtenAt } from '../core/written-at.ts';
 import type { Changed } from '../plan/changing.ts';
 import { asked, durationText } from '../plan/doubts.ts';
-import { recordedOnce } from '../plan/recorded-once.ts';
+import { recordedOnce, recordedSteps } from '../plan/recorded-once.ts';
 import { recordingWork } from '../plan/recording-work.ts';
+import { strippedWords } from '../plan/work-said.ts';
 
 export interface StripRecord {
   mould: string;
@@ -23,12 +24,6 @@ export interface StripRecord {
   sure?: readonly Doubt[];
 }
 
-const CAME_OUT_WORDS: Readonly<Record<CameOut, string>> = {
-  good: '',
-  mend: ', the piece is to be mended',
-  scrap: ', the piece is scrapped',
-};
-
 /** A strip so little before its time is none that anybody asks about. */
 const EARLY_MINUTES = 15;
 
@@ -40,12 +35,6 @@ const earlyQuestion = (yard: YardFile, mould: string, doneAt: string): string | 
   return `That is ${durationText(from - at)} before it has set, by the plan's temperatures. Is it out of its mould, and good?`;
 };
 
-/** "900 no. 1 stripped, the piece is to be mended: corner broken off" */
-const stripWords = ({ mould, cameOut, reason }: StripRecord): string => {
-  const why = cameOut === 'good' || reason === '' ? '' : `: ${reason}`;
-  return `${mould} stripped${CAME_OUT_WORDS[cameOut]}${why}`;
-};
-
 /**
  * A piece is out of its mould, and the mould is dirty. A good piece cures on until it is fit to go out by the plan's
  * temperatures. One to mend counts for nothing until it is mended, one that is scrapped is gone: where an order needs it,
@@ -53,14 +42,20 @@ const stripWords = ({ mould, cameOut, reason }: StripRecord): string => {
  */
 export const recordStrip = (context: UseCaseContext, record: StripRecord): Promise<Outcome<Changed<null>>> => {
   const { mould, cameOut, reason, at, step, sure = [] } = record;
-  return recordedOnce(context, step, () =>
-    recordingWork<null>(context, { kind: 'stripped', words: stripWords(record) }, async (_tx, yard) => {
+  const names = step ? [step] : [];
+  const work = (doneAt: string) => ({ kind: 'stripped' as const, mould, cameOut, reason, doneAt });
+  return recordedOnce(context, { names, work: work(context.now), at, field: 'mould' }, () =>
+    recordingWork<null>(context, { kind: 'stripped', words: strippedWords(record) }, async (_tx, yard) => {
       const doneAt = writtenAt(at, { now: context.now, yard });
       if (!doneAt.ok) return doneAt;
       const early = asked('early', sure, cameOut === 'good' ? earlyQuestion(yard, mould, doneAt.value) : null);
       if (!early.ok) return early;
-      const work = { kind: 'stripped' as const, mould, cameOut, reason, doneAt: doneAt.value };
-      return done({ steps: [{ work: () => done(work) }], value: null, named: [step] });
+      const stripped = work(doneAt.value);
+      return done({
+        steps: [{ work: () => done(stripped) }],
+        value: null,
+        named: recordedSteps(names, stripped, yard),
+      });
     }),
   );
 };

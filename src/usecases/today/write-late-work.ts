@@ -18,7 +18,7 @@ import { stepsOfSession, toAnswer } from '../plan/late-sessions.ts';
 import { cutForOf, workOfStep } from '../plan/late-step-work.ts';
 import type { LateStep } from '../plan/late-steps.ts';
 import { lateWords } from '../plan/late-words.ts';
-import { orRecorded } from '../plan/recorded-once.ts';
+import { orRecorded, recordedSteps } from '../plan/recorded-once.ts';
 import { plannedFor, recordingWork, type WorkStep } from '../plan/recording-work.ts';
 import { measuresOf } from '../typed/measures.ts';
 import { pieceKeyOf } from './session-step.ts';
@@ -105,8 +105,12 @@ const namesOf = (step: LateStep, yard: YardFile): string[] => {
   if (step.kind === 'pack') return [step.name, packStep(step.order.id)];
   if (step.kind === 'strip') return [step.name, ...pieceOf(step, yard)];
   const moulds = step.kind === 'batch' ? step.mix.pours.map(({ mould }) => mould) : [];
-  return [step.name, [step.name, ...moulds].join(' ')];
+  return [step.name, ...moulds.map((mould) => `${step.name} ${mould}`)];
 };
+
+/** A step under all its names, as it was said: done as planned. */
+const recordedStep = (step: LateStep, yard: YardFile) =>
+  recordedSteps(namesOf(step, yard), workOfStep(step, yard, { planned: [], sticks: [] }), yard);
 
 /**
  * All work of sessions that are over which is not recorded is, as it was planned and in order of time: one change, of all
@@ -117,7 +121,7 @@ export const writeLateWork = (
   context: UseCaseContext,
   { session, step, sure = [] }: AsPlanned = { session: null },
 ): Promise<Outcome<Changed<readonly LateStep[] | null>>> =>
-  orRecorded(context, step, () =>
+  orRecorded(context, { names: step ? [step] : [], field: 'late' }, () =>
     recordingWork<readonly LateStep[]>(
       context,
       { kind: 'as planned', words: (steps) => `${lateWords(steps)} as planned` },
@@ -126,7 +130,7 @@ export const writeLateWork = (
         if (steps.length === 0)
           return refuse('late', 'There is nothing left to be recorded as planned. Nothing was changed.');
         const under = { sure, system: (await measuresOf(tx)).system };
-        const named = steps.flatMap((one) => namesOf(one, yard));
+        const named = steps.flatMap((one) => recordedStep(one, yard));
         return done({ steps: workSteps(steps, work, under), value: steps, named });
       },
     ),

@@ -1,0 +1,1 @@
+ALTER TABLE `recordedSteps` ADD `said` text;
