@@ -10,9 +10,12 @@ const firstShiftFrom = ({ count, from }: Shifts, minute: Minute): number => {
   return shift;
 };
 
-/** Orders for which nothing may be poured before a day that is still to come, each with its first shift (R11). */
+/** Orders for which nothing may be poured before a day that comes after the first shift, each with its first shift (R11). */
 export const holdsByDay = (orders: readonly CompiledOrder[], shifts: Shifts, now: Minute): Hold[] =>
-  orders.flatMap(({ from }, order) => (from > now ? [{ order, shift: firstShiftFrom(shifts, from) }] : []));
+  orders.flatMap(({ from }, order) => {
+    const shift = from > now ? firstShiftFrom(shifts, from) : 0;
+    return shift > 0 ? [{ order, shift }] : [];
+  });
 
 /** What a dispatch holds back and what the yard does, each order once, until the later of the two. */
 const holdsOf = ({ holds }: Problem, { heldBack = [] }: Dispatch): readonly Hold[] => {
