@@ -1,5 +1,6 @@
 import { cpus } from 'node:os';
 import { csvRows } from './csv.ts';
+import { earliestBench } from './earliest/earliest.ts';
 import { EXACT_SEEDS, exactRows, exactSummary } from './exact.ts';
 import { ifFirstRows } from './if-first.ts';
 import { qualityRows } from './quality.ts';
@@ -33,6 +34,7 @@ const sections: Record<string, (argument?: string, ...more: string[]) => void | 
       print(`Longest blocks of requests, ${orders} orders, a search beside`, await requestRows(orders, moulds));
   },
   season: (...words) => seasonBench(words.filter((word) => word !== undefined)),
+  earliest: (...words) => earliestBench(words.filter((word) => word !== undefined)),
   exact: async () => {
     console.log('\nAgainst proven optima, small yards, MIP in HiGHS, 60 s each');
     for (const line of exactSummary(await exactRows(EXACT_SEEDS))) console.log(`  ${line}`);
@@ -40,7 +42,7 @@ const sections: Record<string, (argument?: string, ...more: string[]) => void | 
 };
 
 /** Each takes a quarter of an hour and more by itself: only when it is named. */
-const BY_NAME_ONLY = new Set(['exact', 'season']);
+const BY_NAME_ONLY = new Set(['earliest', 'exact', 'season']);
 
 const [name, ...argument] = process.argv.slice(2);
 console.log(`${cpus().length} × ${cpus()[0]?.model ?? 'unknown processor'}, Node ${process.version}`);
