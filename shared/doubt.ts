@@ -1,8 +1,8 @@
 /**
- * What is asked before work is recorded that can hardly have been so: stripped long before its time, poured before it was
- * mixed, more taken than the stock book has. Nothing is recorded until the maker is sure.
+ * What is asked before work is recorded that can hardly have been so: done on a day far off, stripped long before its time,
+ * poured before it was mixed, more taken than the stock book has. Nothing is recorded until the maker is sure.
  */
-export const DOUBTS = ['early', 'unmixed', 'short'] as const;
+export const DOUBTS = ['day', 'early', 'unmixed', 'short'] as const;
 /** One of them. */
 export type Doubt = (typeof DOUBTS)[number];
 

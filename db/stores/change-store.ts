@@ -70,6 +70,11 @@ export const addChange = async (
 export const changeById = async (tx: Tx, id: number): Promise<StoredChange | null> =>
   (await tx.select().from(changes).where(eq(changes.id, id)))[0] ?? null;
 
+/** The instant of the first change of all that is done; null where there is none. */
+export const firstChangeAt = async (tx: Tx): Promise<string | null> =>
+  (await tx.select({ at: changes.at }).from(changes).where(ne(changes.words, '')).orderBy(asc(changes.id)).limit(1))[0]
+    ?.at ?? null;
+
 /** A change without what it did to the dates, which in a large yard is a long text. */
 export type ChangeHead = Pick<StoredChange, 'id' | 'at' | 'kind' | 'words' | 'undoneBy'>;
 

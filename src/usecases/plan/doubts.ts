@@ -1,3 +1,4 @@
+import { daysText } from '../../../shared/days-text.ts';
 import { type Doubt, doubtPath } from '../../../shared/doubt.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
@@ -12,10 +13,11 @@ import { amountField } from '../typed/amount-typed.ts';
 export const asked = (doubt: Doubt, sure: readonly Doubt[], question: string | null): Outcome<null> =>
   question === null || sure.includes(doubt) ? done(null) : refuse(doubtPath(doubt), question);
 
-/** "90 minutes", "5 hours", "3 days": how long something was too early. */
+/** "90 minutes", "5 hours", "3 days", "5 weeks", "14 months", "3 years": how long something is apart. */
 export const durationText = (minutes: number): string => {
   if (minutes <= 120) return `${Math.max(5, Math.round(minutes / 5) * 5)} minutes`;
-  return minutes < 2 * 1440 ? `${Math.round(minutes / 60)} hours` : `${Math.round(minutes / 1440)} days`;
+  const days = Math.round(minutes / 1440);
+  return minutes < 2 * 1440 ? `${Math.round(minutes / 60)} hours` : daysText(days);
 };
 
 /** What is taken from the stock, and which sticks the plan has it cut from. */

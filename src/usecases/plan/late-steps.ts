@@ -29,6 +29,12 @@ export const lateStepName = ({ kind, at, what }: Named): string =>
 /** Whether a name is one of a step, and not of something else that is recorded once. */
 export const isLateStep = (name: string): boolean => name.startsWith(PREFIX);
 
+/** The minute at which a step was to begin, by its name; null where it is none of a step. */
+export const minuteOfStep = (name: string): number | null => {
+  const minute = /^late-[a-z ]+-(\d+)-/.exec(name)?.[1];
+  return minute === undefined ? null : Number(minute);
+};
+
 const firstMould = ({ batch, pours }: FixedMix): string =>
   (pours.find(({ id }) => id === batch.pours[0]) ?? pours[0])?.mould ?? batch.id;
 

@@ -1,3 +1,4 @@
+import { dayYearWords, onDayWords } from '../core/day-words.ts';
 import type { LateStep } from './late-steps.ts';
 
 const counted = (count: number, one: string): string => (count === 1 ? `1 ${one}` : `${count} ${one}s`);
@@ -19,4 +20,12 @@ export const lateWords = (steps: readonly LateStep[], not = ''): string => {
     ...(preps > 0 ? [`${counted(preps, 'mould')} ${not}set up`] : []),
     ...(packs > 0 ? [`${counted(packs, 'order')} ${not}packed`] : []),
   ].join(', ');
+};
+
+/** " on Sat 10 Apr", " from Sat 10 Apr to Mon 12 Apr": the days that steps were planned for; nothing for today alone. */
+export const lateDaysWords = (steps: readonly LateStep[], today: string): string => {
+  const days = steps.map(({ at }) => at.slice(0, 10)).sort();
+  const [first, last] = [days[0] ?? today, days.at(-1) ?? today];
+  if (first !== last) return ` from ${dayYearWords(first, today)} to ${dayYearWords(last, today)}`;
+  return first === today ? '' : ` ${onDayWords(first, today)}`;
 };

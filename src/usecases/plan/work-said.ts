@@ -11,10 +11,10 @@ const CAME_OUT_WORDS: Readonly<Record<CameOut, string>> = {
   scrap: ', the piece is scrapped',
 };
 
-/** "900 no. 1 stripped, the piece is to be mended: corner broken off" */
-export const strippedWords = ({ mould, cameOut, reason }: Omit<StripWork, 'doneAt'>): string => {
+/** "900 no. 1 stripped on Sat 10 Apr at 10:05, the piece is to be mended: corner broken off"; `when` may be empty. */
+export const strippedWords = ({ mould, cameOut, reason }: Omit<StripWork, 'doneAt'>, when = ''): string => {
   const why = cameOut === 'good' || reason === '' ? '' : `: ${reason}`;
-  return `${mould} stripped${CAME_OUT_WORDS[cameOut]}${why}`;
+  return `${mould} stripped${when}${CAME_OUT_WORDS[cameOut]}${why}`;
 };
 
 /** "2 pieces from 1 bag: Panel 900 in 900 no. 1, Panel 900 in 900 no. 2 for order 27-001" */

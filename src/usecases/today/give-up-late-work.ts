@@ -1,10 +1,11 @@
 import type { PlanOfWork } from '../../../shared/late-work.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { todayIn } from '../../engine/book/today-in.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { stepsOfSession, toAnswer } from '../plan/late-sessions.ts';
 import type { LateStep } from '../plan/late-steps.ts';
-import { lateWords } from '../plan/late-words.ts';
+import { lateDaysWords, lateWords } from '../plan/late-words.ts';
 import { stepsToRecord } from '../plan/steps-to-record.ts';
 import { listText } from './record-pour.ts';
 
@@ -50,7 +51,8 @@ export const giveUpLateWork = (context: UseCaseContext, what: NotDone): Promise<
       const steps = stepsGivenUp(yard, plan, work, what);
       const [first] = steps;
       if (!first) return refuse('late', 'That is no longer to be recorded. Nothing was changed.');
-      const words = what.step === null ? lateWords(steps, 'not ') : stepWords(first, yard);
+      const said = what.step === null ? lateWords(steps, 'not ') : stepWords(first, yard);
+      const words = `${said}${lateDaysWords(steps, todayIn(yard))}`;
       return done({ words, names: steps.map((step) => step.name) });
     },
     { unfixed: ({ names }) => ({ notDone: names }) },

@@ -16,7 +16,8 @@ import { atWords } from '../core/day-words.ts';
 import { writtenAt } from '../core/written-at.ts';
 import type { Changed } from '../plan/changing.ts';
 import { asked, shortQuestion } from '../plan/doubts.ts';
-import { isLateStep } from '../plan/late-steps.ts';
+import { farOffQuestion } from '../plan/far-off.ts';
+import { isLateStep, minuteOfStep } from '../plan/late-steps.ts';
 import { type Once, recordedOnce, recordedSteps } from '../plan/recorded-once.ts';
 import { recordingWork } from '../plan/recording-work.ts';
 import { measuresOf } from '../typed/measures.ts';
@@ -111,13 +112,24 @@ const stillFull = async (tx: Tx, work: PourWork, yard: YardFile): Promise<Outcom
   return done(null);
 };
 
-/** What is asked first: was it mixed by then, was all of it there? */
+/** A batch told of a day far off is asked about: one of the plan where it was full on a day before its own. */
+const farOff = async (tx: Tx, { filledAt, step }: PourRecord, at: Minute, yard: YardFile): Promise<string | null> => {
+  if (filledAt === null) return null;
+  const calendar = calendarOf(yard.yard.timeZone);
+  const plannedAt = step ? minuteOfStep(step) : null;
+  const earliest = plannedAt === null ? 0 : calendar.midnightOf(calendar.dayOf(plannedAt));
+  return farOffQuestion(tx, yard, { at, plannedAt, earliest });
+};
+
+/** What is asked first: was it done that day, was it mixed by then, was all of it there? */
 const questions = async (
   tx: Tx,
   record: PourRecord,
   { work, filled, yard, plan }: { work: PourWork; filled: Minute; yard: YardFile; plan: PlanFile },
 ): Promise<Outcome<null>> => {
   const { sure = [] } = record;
+  const far = asked('day', sure, await farOff(tx, record, filled, yard));
+  if (!far.ok) return far;
   const unmixed = asked('unmixed', sure, unmixedQuestion(record, filled, yard, plan));
   if (!unmixed.ok) return unmixed;
   const poured = bagsPoured(work, yard);

@@ -17,7 +17,7 @@ import { asked, shortQuestion } from '../plan/doubts.ts';
 import { stepsOfSession, toAnswer } from '../plan/late-sessions.ts';
 import { cutForOf, workOfStep } from '../plan/late-step-work.ts';
 import type { LateStep } from '../plan/late-steps.ts';
-import { lateWords } from '../plan/late-words.ts';
+import { lateDaysWords, lateWords } from '../plan/late-words.ts';
 import { orRecorded, recordedSteps } from '../plan/recorded-once.ts';
 import { plannedFor, recordingWork, type WorkStep } from '../plan/recording-work.ts';
 import { measuresOf } from '../typed/measures.ts';
@@ -120,18 +120,15 @@ const recordedStep = (step: LateStep, yard: YardFile) =>
 export const writeLateWork = (
   context: UseCaseContext,
   { session, step, sure = [] }: AsPlanned = { session: null },
-): Promise<Outcome<Changed<readonly LateStep[] | null>>> =>
+): Promise<Outcome<Changed<string | null>>> =>
   orRecorded(context, { names: step ? [step] : [], field: 'late' }, () =>
-    recordingWork<readonly LateStep[]>(
-      context,
-      { kind: 'as planned', words: (steps) => `${lateWords(steps)} as planned` },
-      async (tx, yard, plan, work) => {
-        const steps = stepsOfSession(toAnswer(yard, plan, work), session);
-        if (steps.length === 0)
-          return refuse('late', 'There is nothing left to be recorded as planned. Nothing was changed.');
-        const under = { sure, system: (await measuresOf(tx)).system };
-        const named = steps.flatMap((one) => recordedStep(one, yard));
-        return done({ steps: workSteps(steps, work, under), value: steps, named });
-      },
-    ),
+    recordingWork<string>(context, { kind: 'as planned', words: (words) => words }, async (tx, yard, plan, work) => {
+      const steps = stepsOfSession(toAnswer(yard, plan, work), session);
+      if (steps.length === 0)
+        return refuse('late', 'There is nothing left to be recorded as planned. Nothing was changed.');
+      const under = { sure, system: (await measuresOf(tx)).system };
+      const named = steps.flatMap((one) => recordedStep(one, yard));
+      const words = `${lateWords(steps)} as planned${lateDaysWords(steps, todayIn(yard))}`;
+      return done({ steps: workSteps(steps, work, under), value: words, named });
+    }),
   );

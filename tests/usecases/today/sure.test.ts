@@ -100,7 +100,7 @@ describe('work of an earlier day', () => {
     const piece = async () => (await database.read((tx) => mouldById(tx, '900 no. 1')))?.piece ?? null;
     expect((await piece())?.filledAt).toBe(saturday('09:40'));
     const words = doneOf(await recordStrip({ database, now: monday }, { ...good, at: '2027-04-10 11:00' })).words;
-    expect(words).toBe('900 no. 1 stripped');
+    expect(words).toBe('900 no. 1 stripped on Sat 10 Apr at 11:00');
     expect(await piece()).toBeNull();
   });
 

@@ -1,0 +1,22 @@
+const WEEK = 7;
+const YEAR = 365.25;
+const MONTH = YEAR / 12;
+
+/** From so many on, days say less than weeks, weeks less than months, months less than years. */
+const MOST_DAYS = 28;
+const MOST_WEEKS = 17;
+const MOST_MONTHS = 24;
+
+/**
+ * A number of days as people say it: days up to four weeks, then about so many weeks, months or years. A long delay is a
+ * measure, and no longer counted.
+ *
+ * Example: `daysText(1)` is "1 day", `daysText(30)` "4 weeks", `daysText(150)` "5 months", `daysText(2579)` "7 years".
+ */
+export const daysText = (days: number): string => {
+  const of = (count: number, one: string) => `${count} ${one}${count === 1 ? '' : 's'}`;
+  if (days < MOST_DAYS) return of(days, 'day');
+  const [weeks, months] = [Math.round(days / WEEK), Math.round(days / MONTH)];
+  if (weeks <= MOST_WEEKS) return of(weeks, 'week');
+  return months < MOST_MONTHS ? of(months, 'month') : of(Math.round(days / YEAR), 'year');
+};
