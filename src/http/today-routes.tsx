@@ -24,13 +24,14 @@ import { writeLateWork } from '../usecases/today/write-late-work.ts';
 import { pourTyped } from '../usecases/typed/pour-form.ts';
 import { countTyped } from '../usecases/typed/purchase-form.ts';
 import {
+  asPlannedTyped,
   batchTyped,
   coatTyped,
   fewerTyped,
   fixedHoursTyped,
-  lateTyped,
   mendTyped,
   mouldNamed,
+  notDoneTyped,
   noWorkTyped,
   orderNamed,
   packTyped,
@@ -80,10 +81,10 @@ const FORMS: Readonly<Record<string, PageForm>> = {
   },
   unpacked: { save: atOnce(orderNamed, unpackOrder), form: ({ order }) => `unpack ${order}` },
   'as-planned': {
-    save: atOnce(lateTyped, writeLateWork),
+    save: atOnce(asPlannedTyped, writeLateWork),
     form: () => 'as-planned',
   },
-  'not-done': { save: atOnce(lateTyped, giveUpLateWork), form: () => 'not-done' },
+  'not-done': { save: atOnce(notDoneTyped, giveUpLateWork), form: () => 'not-done' },
   counted: {
     save: atOnce(countTyped, (context, { material, counted }) => countMaterial(context, material, counted)),
     form: ({ material }) => `count ${material}`,

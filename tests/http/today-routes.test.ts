@@ -295,7 +295,7 @@ describe('after a session', () => {
   test('takes all of it as planned with one tap, which is undone with one', async () => {
     const { get, post, textAfter, on } = await untilNow('12:20');
     await get('/today');
-    const answer = await post('/today/as-planned', {});
+    const answer = await post('/today/as-planned', { all: 'yes' });
     const text = await textAfter(answer);
     expect(text).toContain('1 piece poured, 1 stripped, 1 order packed as planned. Undo No date moved.');
     expect(text).not.toContain('Not recorded yet');
@@ -311,12 +311,12 @@ describe('after a session', () => {
     const { get, post, textAfter, on } = await untilNow('12:20');
     await get('/today');
     await on('12:15').post('/buying/counted', { material: 'mortar', counted: '0' });
-    const answer = await post('/today/as-planned', {});
+    const answer = await post('/today/as-planned', { all: 'yes' });
     expect(answer.status).toBe(422);
     const text = await textOf(answer);
     expect(text).toContain('Nothing is recorded yet. By the stock book there is too little Rapid mortar (0 bag in');
     expect(text).toContain('Yes, record it');
-    const sure = await textAfter(await post('/today/as-planned', { sure: 'short' }));
+    const sure = await textAfter(await post('/today/as-planned', { all: 'yes', sure: 'short' }));
     expect(sure).toContain('1 piece poured, 1 stripped, 1 order packed as planned.');
     expect(sure).toContain('To be counted Rapid mortar: 1 bag more taken than the stock book had.');
     const counted = await textAfter(await post('/today/counted', { material: 'mortar', counted: '0' }));
@@ -328,7 +328,7 @@ describe('after a session', () => {
     const { get, post, on } = await untilNow('12:20');
     await get('/today');
     await on('12:15').post('/moulds/900 no. 1/damaged', { note: '' });
-    const answer = await post('/today/as-planned', {});
+    const answer = await post('/today/as-planned', { all: 'yes' });
     expect(answer.status).toBe(422);
     const html = await answer.clone().text();
     const text = await textOf(answer);
@@ -359,7 +359,7 @@ describe('after a session', () => {
     expect(without).toMatch(/To be recorded: pour 1 piece and strip 1\./);
     const back = await textAfter(await post('/undo', { change: changeIn(one), back: '/today' }));
     expect(back).toMatch(/To be recorded: pour 1 piece, strip 1 and pack 1 order\./);
-    const all = await post('/today/not-done', {});
+    const all = await post('/today/not-done', { all: 'yes' });
     const none = await textAfter(all);
     expect(none).toContain('1 piece not poured, 1 not stripped, 1 order not packed. Undo School garden');
     expect(none).toMatch(/Next session Sat 17 Apr, 8:00 to 12:00: pour 1 piece/);
@@ -388,15 +388,30 @@ describe('after a session', () => {
     const one = await later.post('/today/as-planned', { session: saturday('08:00') });
     expect(await later.textAfter(one)).toMatch(/To be recorded, of Sat 17 Apr: /);
     await later.post('/undo', { change: changeIn(one), back: '/today' });
-    const all = await later.textAfter(await later.post('/today/as-planned', {}));
+    const all = await later.textAfter(await later.post('/today/as-planned', { all: 'yes' }));
     expect(all).not.toContain('Not recorded yet');
+  });
+
+  test('is neither recorded nor given up by a form that does not say which', async () => {
+    const { get, post } = await untilNow('12:20');
+    for (const [action, form] of [
+      ['not-done', {}],
+      ['not-done', { step: '', session: '' }],
+      ['as-planned', {}],
+      ['as-planned', { step: 'late-batch-1-x' }],
+    ] as const) {
+      const answer = await post(`/today/${action}`, form);
+      expect(answer.status).toBe(422);
+      expect(await textOf(answer)).toContain('Say which work that is: one step, one session or all of it.');
+    }
+    expect(await textOf(await get('/today'))).toMatch(/^To be recorded: pour 1 piece, strip 1 and pack 1 order\./);
   });
 
   test('has nothing to say once all of it is answered', async () => {
     const { post } = await untilNow('13:00');
-    await post('/today/as-planned', {});
+    await post('/today/as-planned', { all: 'yes' });
     for (const action of ['as-planned', 'not-done']) {
-      const answer = await post(`/today/${action}`, {});
+      const answer = await post(`/today/${action}`, { all: 'yes' });
       expect(answer.status).toBe(422);
       expect(await textOf(answer)).toContain('Nothing was changed.');
     }

@@ -91,11 +91,20 @@ export const LateWork: FC<LateWorkProps> = ({ model, refused }) => {
       <Wrong message={wrongWith(refused, 'late')} />
       <Asked to={AS_PLANNED} refused={refusedAt(refused, AS_PLANNED)} />
       <WorkForm to={AS_PLANNED}>
+        <input type="hidden" name="all" value="yes" />
         <input type="hidden" name="step" value={first.lines[0]?.name} />
         <Button kind="main">{several ? `All ${late.length} sessions as planned` : 'All as planned'}</Button>
       </WorkForm>
       {several ? (
-        late.map((session) => <Session late={session} isFirst={session === first} model={model} refused={refused} />)
+        <>
+          {late.map((session) => (
+            <Session late={session} isFirst={session === first} model={model} refused={refused} />
+          ))}
+          <WorkForm to={NOT_DONE}>
+            <input type="hidden" name="all" value="yes" />
+            <Button kind="quiet">None of it was done in all {late.length} sessions</Button>
+          </WorkForm>
+        </>
       ) : (
         <Lines late={first} model={model} refused={refused} />
       )}

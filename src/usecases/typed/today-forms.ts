@@ -68,11 +68,23 @@ export const mouldNamed = ({ mould = '' }: FormFields): Outcome<string> => done(
 /** An order that is named and nothing else. */
 export const orderNamed = ({ order = '' }: FormFields): Outcome<string> => done(order);
 
-/** Late work: one step, or all of one session; null for all there is. */
-export const lateTyped = (fields: FormFields) => {
+interface LateTyped extends Pick<RecordTyped, 'step' | 'sure'> {
+  /** Null for all of them, which the form says in so many words. */
+  session: string | null;
+}
+
+const lateTyped = (fields: FormFields, isEnough: boolean): Outcome<LateTyped> => {
   const { step, sure } = recordTyped(new TypedReader(fields), fields);
+  if (!isEnough && fields.all !== 'yes' && !fields.session)
+    return refuse('late', 'Say which work that is: one step, one session or all of it. Nothing was changed.');
   return done({ step, sure, session: fields.session || null });
 };
+
+/** Late work that was done as planned: all of one session, or all there is. `step` is the first one there was on the page. */
+export const asPlannedTyped = (fields: FormFields): Outcome<LateTyped> => lateTyped(fields, false);
+
+/** Late work that was not done: one step, all of one session, or all there is. */
+export const notDoneTyped = (fields: FormFields): Outcome<LateTyped> => lateTyped(fields, Boolean(fields.step));
 
 /** When a session stops, by the clock of its day. */
 export const stopTyped = ({ session = '', at = '' }: FormFields) => done({ session, at });
