@@ -3,6 +3,7 @@ import { openOrders, updateOrder } from '../../db/stores/order-store.ts';
 import { screensOver, textOf } from '../support/screens.ts';
 import { smallYard } from '../support/small-yard.ts';
 
+const ROD = { id: 'rod', name: 'Rod 12 mm', unit: 'stick', onHand: 3, stickMm: 3000, leadDays: 3, kerfMm: 3 };
 const filled = { what0: 'kit:pair', quantity0: '2', customer: 'Ann Moran', phone: '020 910 0136', slip: 'not' };
 
 describe('taking an order', () => {
@@ -26,6 +27,32 @@ describe('taking an order', () => {
     const { post, textAfter } = await screensOver();
     const text = await textAfter(await post('/orders', { what0: 'casting:panel-900', quantity0: '1' }));
     expect(text).toContain('Order 27-002: ready');
+  });
+
+  test('says what has to be ordered today for its date, until it is ordered or the order is taken back', async () => {
+    const mortar = { id: 'mortar', name: 'Rapid mortar', unit: 'bag', onHand: 0, leadDays: 2 };
+    const { post, get, textAfter } = await screensOver(smallYard({ materials: [mortar, ROD], orders: [] }));
+    const taken = await post('/orders', { what0: 'casting:panel-900', quantity0: '1' });
+    const path = taken.headers.get('Location')!;
+    expect(await textOf(await get(path))).toContain('To be ordered today, or the days shift: 1 bag Rapid mortar.');
+    const buying = await (await get('/buying')).text();
+    const line = /name="line" value="([^"]+)"/.exec(buying)![1]!;
+    await post('/buying/bought', {
+      line,
+      material: 'mortar',
+      quantity: '1',
+      quantityWas: '1',
+      on: '2027-04-10',
+      price: '',
+    });
+    expect(await textOf(await get(path))).not.toContain('To be ordered today');
+    const two = await post('/orders', { what0: 'casting:panel-900', quantity0: '2' });
+    const again = two.headers.get('Location')!;
+    expect(await textOf(await get(again))).toContain('To be ordered today');
+    const change = /done=(\d+)/.exec(again)![1]!;
+    const text = await textAfter(await post('/undo', { change, back: '/orders' }));
+    expect(text).toContain('Undone: Order 27-002 taken');
+    expect(text).not.toContain('To be ordered today');
   });
 
   test('reads a part by weight or length with a comma', async () => {

@@ -5,6 +5,7 @@ import { Button } from './button.tsx';
 import { fullDayText } from './day-text.ts';
 import { Dropped } from './dropped.tsx';
 import { Moves } from './moves.tsx';
+import { quantityText } from './quantity-text.ts';
 
 export type DoneNotice = ShownChange & {
   /** Days that could have been read otherwise. */
@@ -14,6 +15,16 @@ export type DoneNotice = ShownChange & {
 /** "5/6 was read as Sat 5 Jun 2027, with the day first." */
 export const dayReadText = ({ typed, date, order }: NonNullable<DoneNotice['daysRead']>[number]): string =>
   `${typed} was read as ${fullDayText(date)}, with the ${order.replace(' first', '')} first.`;
+
+/** The day that was given hangs on it, and tomorrow is too late. */
+const BuyToday: FC<{ goods: DoneNotice['buyToday'] }> = ({ goods }) =>
+  goods.length === 0 ? null : (
+    <p class="buy-today">
+      <strong>To be ordered today</strong>, or the days shift:{' '}
+      {goods.map(({ name, unit, quantity }) => `${quantityText(quantity, unit)} ${name}`).join('; ')}.{' '}
+      <a href="/buying">Buying</a>
+    </p>
+  );
 
 interface NoticeProps {
   notice: DoneNotice;
@@ -40,6 +51,7 @@ export const Notice: FC<NoticeProps> = ({ notice, today, back }) => (
     {notice.daysRead?.map((day) => (
       <p>{dayReadText(day)}</p>
     ))}
+    <BuyToday goods={notice.buyToday} />
     <Dropped dropped={notice.dropped} today={today} />
     <Moves moved={notice.moved} today={today} />
     {notice.improving && (

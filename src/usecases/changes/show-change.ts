@@ -2,10 +2,14 @@ import { changeById, changesNext, type StoredDrop } from '../../../db/stores/cha
 import { materialsInOrder } from '../../../db/stores/material-store.ts';
 import { promisedDays } from '../../../db/stores/order-store.ts';
 import { unitsOfYard } from '../../../db/stores/units-store.ts';
-import type { UseCaseContext } from '../core/context.ts';
+import type { UnitSystem } from '../../../shared/units.ts';
+import { today, type UseCaseContext } from '../core/context.ts';
+import { currentPlan } from '../plan/make-plan.ts';
 import { effectOf, type PromiseMove } from '../plan/promises-moved.ts';
 import { reasonShown } from '../plan/reason-shown.ts';
 import { BETTER_PLAN } from '../plan/record-remake.ts';
+import type { CurrentPlan } from '../plan/remake-plan.ts';
+import { shownAmount } from '../typed/measures.ts';
 
 export interface ShownChange {
   change: number;
@@ -14,16 +18,34 @@ export interface ShownChange {
   moved: (PromiseMove & { promisedOn: string | null })[];
   /** What was fixed and could not stay. */
   dropped: StoredDrop[];
+  /** After a change of an order: what the plan counts on being ordered today or before. */
+  buyToday: { name: string; unit: string; quantity: number }[];
   undone: boolean;
   /** A better plan is being looked for: what it moved may not be the last word. */
   improving: boolean;
 }
 
+/** Dates are given by these: whoever gives one has to know what it hangs on today. */
+const OF_ORDERS = /^(order|date) /;
+
+/** What has to be ordered today, or should have been, for the plan to hold; in the units that are shown. */
+const boughtToday = ({ plan, yard }: CurrentPlan, now: string, system: UnitSystem): ShownChange['buyToday'] => {
+  const day = today(yard.yard.timeZone, now);
+  return plan.buys
+    .filter(({ orderBy }) => orderBy <= day)
+    .map(({ material, quantity }) => {
+      const { name, unit } = yard.materials.find(({ id }) => id === material) ?? { name: material, unit: '' };
+      return shownAmount({ name, unit, quantity }, system);
+    });
+};
+
 /** What one change did, to be said right after it; null when there is no such change. */
-export const showChange = ({ database, background }: UseCaseContext, id: number): Promise<ShownChange | null> =>
-  database.read(async (tx) => {
-    const change = await changeById(tx, id);
-    if (!change) return null;
+export const showChange = async (context: UseCaseContext, id: number): Promise<ShownChange | null> => {
+  const { database, background, now } = context;
+  const change = await database.read((tx) => changeById(tx, id));
+  if (!change) return null;
+  const current = OF_ORDERS.test(change.kind) && change.undoneBy === null ? await currentPlan(context) : null;
+  return database.read(async (tx) => {
     const [materials, system] = [await materialsInOrder(tx), await unitsOfYard(tx)];
     const promised = await promisedDays(tx);
     // Better plans that were found right after a change belong to what it did.
@@ -37,7 +59,9 @@ export const showChange = ({ database, background }: UseCaseContext, id: number)
         promisedOn: promised.get(move.order) ?? null,
       })),
       dropped: change.dropped ?? [],
+      buyToday: current ? boughtToday(current, now, system) : [],
       undone: change.undoneBy !== null,
       improving: background?.improving() ?? false,
     };
   });
+};

@@ -34,7 +34,7 @@ const sendDue = async (season: Season, html: string, action: string, isDue: (lin
   }
 };
 
-/** The maker's look at Buying in the morning: what is there today has arrived, what is to be ordered today is bought. */
+/** The maker's look at Buying, in the morning and when an order was taken that hangs on it: what is there today has arrived, what is to be ordered today is bought. */
 export const buyAsSaid = async (season: Season): Promise<void> => {
   const today = season.clock.today();
   const hasCome = ({ form, on }: BuyingLine): boolean =>

@@ -1,4 +1,5 @@
 import type { Arrival } from './arrivals.ts';
+import { buyAsSaid } from './buyer.ts';
 import { dayOnPage, daysBetween } from './clock.ts';
 import { faultsOn, formsIn, plainText } from './page-form.ts';
 import { type Season, settle } from './season.ts';
@@ -41,6 +42,8 @@ export const serve = async (season: Season, arrival: Arrival): Promise<void> => 
   season.promises.push(openPromise({ ...facts, isCounted: true }));
   season.log(`taken ${id}: ${arrival.number} ${arrival.what}, promised ${promisedOn}`);
   await settle(season, 'order taken');
+  // The date hangs on what the notice says has to be ordered today.
+  if ((await after?.page())?.includes('class="buy-today"')) await buyAsSaid(season);
 };
 
 /** Presses the button of an order's page that does something; tells whether it was done. */
