@@ -25,6 +25,11 @@ export const plans = sqliteTable(
     unanswered: text({ mode: 'json' }).$type<PlanOfWork>(),
     /** Start of a session that was planned anew in it, and is not fixed while this plan is being improved. */
     anew: text(),
+    /**
+     * Until a longer search has been through it: sessions that begin after this minute (since 1970) were fixed in no plan
+     * that one had been through, and are not fixed yet. Null: none were.
+     */
+    searchedUntilMinute: integer(),
   },
   (t) => [check('one_plan', sql`${t.id} = 1`)],
 );

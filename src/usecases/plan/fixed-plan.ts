@@ -26,6 +26,8 @@ interface Fixing {
   clock: Minute;
   /** Start of a session that is not fixed for once. */
   anew?: string | null;
+  /** Sessions that begin after this minute are not fixed yet, unless they are under way; left out: any may be. */
+  searchedUntil?: Minute;
   /** Mixes that take the place of those planned for the same sessions. */
   instead?: Keep;
 }
@@ -152,8 +154,10 @@ const dropOf = ({ batch, pours }: FixedMix, reason: string): StoredDrop => ({
   reason,
 });
 
-const sessionsOfFixing = ({ yard, hours, clock, anew }: Fixing): Session[] =>
-  fixedSessions(yard, hours, clock).filter(({ start }) => !anew || start !== minuteOf(anew));
+const sessionsOfFixing = ({ yard, hours, clock, anew, searchedUntil = Number.POSITIVE_INFINITY }: Fixing): Session[] =>
+  fixedSessions(yard, hours, clock).filter(
+    ({ start }) => (!anew || start !== minuteOf(anew)) && (start <= clock || start <= searchedUntil),
+  );
 
 /**
  * The mixes and pours that the next plan has to keep, with the coats before them: those that the present plan has for

@@ -73,14 +73,31 @@ const currentAt = (cached: CachedPlan, now: string): CurrentPlan => {
 
 const memoryOf = ({ memory }: StoredPlan): { memory?: PlanMemory } => (memory ? { memory: memory as PlanMemory } : {});
 
-/** While a plan in which a session was planned anew is being improved, that session is not fixed. */
+/**
+ * What is fixed of a plan. While it is being improved, a session is not that was planned anew in it, nor one that no plan
+ * had fixed before that a longer search had been through: a plan made in a hurry is nothing to hold on to.
+ */
 export const fixingFrom = (yard: YardFile, stored: StoredPlan | null, hours: number) => ({
   yard,
   hours,
   plan: stored?.plan ?? null,
   clock: minuteOf(yard.yard.now),
   anew: stored && !stored.improved ? stored.anew : null,
+  searchedUntil: stored && !stored.improved ? (stored.searchedUntilMinute ?? 0) : Number.POSITIVE_INFINITY,
 });
+
+/**
+ * The minute up to which sessions of the next plan were fixed in one that was searched; where nothing searches, all are for
+ * as long as it is good.
+ */
+const searchedUntil = (
+  { now, background }: Moment,
+  before: StoredPlan | null,
+  { hours, goodUntilMinute }: { hours: number; goodUntilMinute: Minute },
+): StoredPlan['searchedUntilMinute'] => {
+  if (!background) return goodUntilMinute + hours * 60;
+  return before?.improved ? minuteOf(now) + hours * 60 : (before?.searchedUntilMinute ?? null);
+};
 
 /** What is not to stay in the next plan as it stands in the present one. */
 export interface Unfixed {
@@ -116,10 +133,11 @@ export const startingFrom = (stored: StoredPlan | null): { near?: PlanFile; memo
  */
 export const remakePlan = async (
   tx: Tx,
-  { now, background }: Moment,
+  moment: Moment,
   stored: StoredPlan | null,
   unfixed: Unfixed = {},
 ): Promise<RemadePlan> => {
+  const { now, background } = moment;
   const before = unfixed.standAgain ?? stored;
   const file = await loadYardFile(tx, now);
   const madeFrom = await revision(tx);
@@ -152,6 +170,7 @@ export const remakePlan = async (
     memory,
     improved: false,
     anew,
+    searchedUntilMinute: searchedUntil(moment, before, { hours, ...good }),
   };
   const cached = { stored: await savePlan(tx, kept), file, hours };
   return { ...currentAt(cached, now), dropped: dropsOf(fixed, made) };
@@ -175,8 +194,8 @@ export const carryPlanOn = async (
   if (!plan) return null;
   const file = await loadYardFile(tx, now);
   const madeFrom = await revision(tx);
-  // What was done as planned gives a longer search nothing to gain; the next change does.
-  const stored = await savePlan(tx, { ...before, revision: madeFrom, plan, unanswered, improved: true });
+  // What was done as planned gives a longer search nothing to gain, once one has been through the plan.
+  const stored = await savePlan(tx, { ...before, revision: madeFrom, plan, unanswered });
   const cached = { stored, file, hours: await fixedHours(tx) };
   return { plan, yard: asOf(file, now), revision: madeFrom, now: before.now, dropped: [], cached };
 };

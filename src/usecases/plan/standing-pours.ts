@@ -35,7 +35,7 @@ export const standingPours = (fixing: Fixing, fixed: Keep): Keep | null => {
   if (!plan) return null;
   const orders = new Map(plan.pours.map(({ id, order }) => [id, order]));
   // What a pour is for is known by the plan; carrying it forward takes the names of orders that are gone away.
-  const { keep } = fixedPlan({ ...fixing, hours: allHours(yard) });
+  const { keep } = fixedPlan({ ...fixing, hours: allHours(yard), searchedUntil: Number.POSITIVE_INFINITY });
   const named = {
     ...keep,
     pours: keep.pours.map((pour): PlanPour => {

@@ -12,7 +12,16 @@ for (let turn = 0; ; turn += 1) {
     const revision = await bumpRevision(tx);
     const plan = plans[revision % 2]!;
     const at = { madeAt: 'then', now: 'then', goodFromMinute: 0, goodUntilMinute: 1 };
-    await savePlan(tx, { ...at, revision, plan, memory: null, unanswered: null, improved: false, anew: null });
+    await savePlan(tx, {
+      ...at,
+      revision,
+      plan,
+      memory: null,
+      unanswered: null,
+      improved: false,
+      anew: null,
+      searchedUntilMinute: null,
+    });
   });
   if (turn === 2) process.stdout.write('storing\n');
 }

@@ -18,7 +18,7 @@ const head = {
     goodFromMinute: 1,
     goodUntilMinute: 2,
   },
-  ...{ memory: { sequence: ['a'] }, unanswered: null, improved: false, anew: null },
+  ...{ memory: { sequence: ['a'] }, unanswered: null, improved: false, anew: null, searchedUntilMinute: null },
 };
 const small = () => planYard(smallYard(), { effort: 'quick' });
 const large = () => planYard(scaledYard(60, 12), { effort: 'quick' });
