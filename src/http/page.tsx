@@ -3,6 +3,7 @@ import type { Child } from 'hono/jsx';
 import { Frame, type FrameProps } from '../../views/layout.tsx';
 import { yieldThread } from '../usecases/core/yield-thread.ts';
 import { assetVersion } from './assets.ts';
+import { leadToFaults } from './lead-to-faults.ts';
 
 export type PageFrame = Omit<FrameProps, 'assetVersion' | 'children'>;
 export type PageStatus = 200 | 403 | 404 | 409 | 413 | 422 | 500;
@@ -14,7 +15,7 @@ const wantsFragment = (c: Context): boolean => c.req.header('HX-Request-Type') =
 export const wantsPart = (c: Context): boolean => wantsFragment(c) && !c.req.header('HX-Target')?.endsWith('#page');
 
 /** The text of what is to be shown. A long list in it is drawn bit by bit, so that others are let in. */
-const drawn = async (content: Child): Promise<string> => String(await (<>{content}</>).toString());
+const drawn = async (content: Child): Promise<string> => leadToFaults(String(await (<>{content}</>).toString()));
 
 /**
  * Answers with a page, or with what stands in the page's `main` alone when htmx asked for a part of it.

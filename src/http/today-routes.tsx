@@ -61,13 +61,13 @@ const todayPage = async (c: Context, context: UseCaseContext, refused: RefusedFo
 const NO_DETAILS = { note: '', repairedOn: null, cameOut: null };
 
 const FORMS: Readonly<Record<string, PageForm>> = {
-  coated: { save: atOnce(coatTyped, recordCoat), form: ({ mould }) => `coat ${mould}` },
-  prepared: { save: atOnce(prepTyped, recordPrep), form: ({ mould }) => `prep ${mould}` },
+  coated: { save: atOnce(coatTyped, recordCoat), form: ({ step }) => `coat ${step}` },
+  prepared: { save: atOnce(prepTyped, recordPrep), form: ({ step }) => `prep ${step}` },
   poured: {
     save: atOnce(withDays(pourTyped), recordPour),
-    form: ({ other, mould0 }) => (other ? 'other-pour' : `pour ${mould0}`),
+    form: ({ other, step }) => (other ? 'other-pour' : `pour ${step}`),
   },
-  mixing: { save: atOnce(batchTyped, startMixing), form: ({ mould }) => `mix ${mould}` },
+  mixing: { save: atOnce(batchTyped, startMixing), form: ({ mould, at }) => `mix ${mould} ${at}` },
   'thrown-away': { save: atOnce(stepNamed, throwBatchAway), form: () => 'thrown-away' },
   stripped: { save: atOnce(withDays(stripTyped), recordStrip), form: ({ mould }) => `strip ${mould}` },
   mended: {

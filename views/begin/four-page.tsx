@@ -2,7 +2,7 @@ import type { FC } from 'hono/jsx';
 import { WEEKDAYS } from '../../shared/time.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
-import { ChoiceField, FormErrors, TextField } from '../parts/field.tsx';
+import { ChoiceField, FormErrors, TextField, Wrong } from '../parts/field.tsx';
 import { PutAway } from './begin-page.tsx';
 import type { BeginProps } from './begin-props.ts';
 import { BEGIN, FOUR } from './begin-text.ts';
@@ -129,7 +129,7 @@ const Hours: FC<Form & { row: number }> = ({ row, errors, typed }) => {
             </label>
           ))}
         </div>
-        {wrong && <p class="error">{wrong}</p>}
+        <Wrong message={wrong} name={`days${row}`} at={`days${row}`} />
       </fieldset>
       <div class="field-row begin-row">
         <TextField

@@ -5,6 +5,7 @@ import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Button } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
 import { dayText, fullDayText } from '../parts/day-text.ts';
+import { Wrong } from '../parts/field.tsx';
 import { unusedText } from '../parts/keeping-text.ts';
 import { moneyField, moneyText } from '../parts/money-text.ts';
 import { amountText, isMeasure } from '../parts/quantity-text.ts';
@@ -73,7 +74,7 @@ export const BuyLine: FC<BuyLineProps> = ({ line, today, currency, refused }) =>
             {!line.packIsOne && ' Buy fewer if you can.'}
           </p>
         )}
-        {refused?.errors.material && <p class="error">{refused.errors.material}</p>}
+        <Wrong message={refused?.errors.material} name="material" />
       </div>
       <p class="buy-by">{line.orderBy === today ? 'Order today' : `Order by ${dayText(line.orderBy, today)}`}</p>
       <p class="number">

@@ -32,22 +32,15 @@ const WEEKS_AT_ONCE = 2;
 const only = (refused: RefusedForm | null, form: string): RefusedForm | null =>
   refused?.form === form ? refused : null;
 
-/** Errors by the id of their field: the page has several fields of one name. */
-const errorsById = ({ form, errors }: RefusedForm): Readonly<Record<string, string>> => {
-  const end = form === 'else' ? '' : `-${form.replace(/^(goods|stock)-/, '')}`;
-  return Object.fromEntries(Object.entries(errors).map(([name, message]) => [`${name}${end}`, message]));
-};
-
 /** What a form that was sent would move, with the way to do it all the same, or what was wrong with it. */
 const Sent: FC<{ refused: RefusedForm; today: string }> = ({ refused, today }) => {
-  const { effect, typed } = refused;
-  const state = { typed, errors: errorsById(refused), effect };
+  const { typed } = refused;
   return (
-    <FormAnswer state={state} today={today}>
+    <FormAnswer state={refused} today={today}>
       <form method="post" action="/buying/new-day" hx-post="/buying/new-day" hx-target="#page">
         <input type="hidden" name="goods" value={typed.goods} />
         <input type="hidden" name="on" value={typed.on} />
-        <SaveButtons state={state} back="/buying" />
+        <SaveButtons state={refused} back="/buying" />
       </form>
     </FormAnswer>
   );

@@ -5,6 +5,7 @@ import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Button } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
 import { dayText, fullDayText } from '../parts/day-text.ts';
+import { Wrong } from '../parts/field.tsx';
 import { unusedText } from '../parts/keeping-text.ts';
 import { moneyText } from '../parts/money-text.ts';
 import { isMeasure } from '../parts/quantity-text.ts';
@@ -89,7 +90,7 @@ export const ComingLine: FC<ComingLineProps> = ({ goods, today, currency, refuse
           {[purposeText(goods.for, goods.unit), boughtText(goods, today, currency)].filter(Boolean).join('; ')}.
         </p>
         {goods.unused && <p class="goes-off">{unusedText(goods.unused, today)}</p>}
-        {refused?.errors.goods && <p class="error">{refused.errors.goods}</p>}
+        <Wrong message={refused?.errors.goods} name="goods" />
       </div>
       <p class={goods.on < today ? 'buy-by late-goods' : 'buy-by'}>{expectedText(goods, today)}</p>
       <Button label={`Arrived: ${goodsText(goods)}`}>Arrived</Button>

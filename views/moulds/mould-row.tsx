@@ -3,7 +3,7 @@ import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { Button } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
 import { fullDayText } from '../parts/day-text.ts';
-import { ChoiceField, TextField } from '../parts/field.tsx';
+import { ChoiceField, TextField, Wrong } from '../parts/field.tsx';
 import { Mark } from '../parts/mark.tsx';
 import { type MouldFacts, mouldPath } from './mould-facts.ts';
 import { conditionOf, mouldSentences } from './mould-text.ts';
@@ -45,8 +45,7 @@ const Tap: FC<{ id: string; mark: string; word: string; query: string }> = ({ id
 const OutOfUse: FC<MouldRowProps> = ({ mould, place, query, today, refused }) => {
   const mine = refused?.form === mould.id ? refused : null;
   const { errors = {}, typed = {} } = mine ?? {};
-  // What was wrong is listed on top by the names of the fields, and leads to them.
-  const idOf = (name: string) => (mine ? name : `${name}-${place}`);
+  const idOf = (name: string) => `${name}-${place}`;
   const damagedWord = mould.condition === 'damaged' ? 'Save' : 'Mark damaged';
   const scrap = mouldPath(mould.id, 'scrapped', query);
   return (
@@ -122,11 +121,7 @@ export const MouldRow: FC<MouldRowProps> = (props) => {
         {mouldSentences(mould, today).map((sentence) => (
           <p>{sentence}</p>
         ))}
-        {markError && (
-          <p class="error" id="mark">
-            {markError}
-          </p>
-        )}
+        <Wrong message={markError} name="mark" />
       </div>
       <div class="mould-taps">
         {mould.condition === 'dirty' && !mould.piece && (

@@ -8,7 +8,7 @@ import { Button, ButtonLink } from '../parts/button.tsx';
 import { CopyMessage } from '../parts/copy-message.tsx';
 import { DayField } from '../parts/day-field.tsx';
 import { clockText, dayText, fullDayText, spareText } from '../parts/day-text.ts';
-import { type FieldErrors, FormErrors } from '../parts/field.tsx';
+import { type FieldErrors, FormErrors, Wrong } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { countWord, listText, quantityText } from '../parts/quantity-text.ts';
 import { RestsOn } from '../parts/rests-on.tsx';
@@ -185,6 +185,7 @@ const HandOver: FC<OrderPageProps> = ({ model: { order }, errors }) => (
     <h2>{order.packed ? 'Hand over' : 'Hand over or cancel'}</h2>
     <div class="buttons">
       <ActionForm id={order.id} to="hand-over">
+        <Wrong message={errors.evenShort} name="evenShort" at="evenShort" />
         {errors.evenShort && (
           <label class="choice" for="evenShort">
             <input type="checkbox" id="evenShort" name="evenShort" value="yes" />

@@ -6,6 +6,23 @@ export type FieldErrors = Readonly<Record<string, string | undefined>>;
 const hintId = (id: string) => `${id}-hint`;
 const errorId = (id: string) => `${id}-error`;
 
+interface WrongProps {
+  message: string | undefined;
+  /** The name of the field, or of what was wrong where it has none. */
+  name: string;
+  /** The id of what it is about; left out where that is nothing but these words. */
+  at?: string;
+  id?: string;
+}
+
+/** What was wrong, where it is. The list on top of the page leads to `at` (src/http/lead-to-faults.ts). */
+export const Wrong: FC<WrongProps> = ({ message, name, id = `wrong-${name}`, at = id }) =>
+  message ? (
+    <p class="error" data-fault={name} data-at={at} id={id}>
+      {message}
+    </p>
+  ) : null;
+
 interface FieldProps {
   name: string;
   /** The name again, unless a page has several fields of that name. */
@@ -45,11 +62,7 @@ export const Field: FC<FieldProps> = ({
       </p>
     )}
     {children}
-    {errors[name] && (
-      <p class="error" id={errorId(id)}>
-        {errors[name]}
-      </p>
-    )}
+    <Wrong message={errors[name]} name={name} id={errorId(id)} at={id} />
   </div>
 );
 
@@ -80,12 +93,9 @@ const GroupHint: FC<Pick<FieldProps, 'name' | 'id' | 'hint'>> = ({ name, id = na
     </p>
   ) : null;
 
-const GroupError: FC<Pick<FieldProps, 'name' | 'id' | 'errors'>> = ({ name, id = name, errors = {} }) =>
-  errors[name] ? (
-    <p class="error" id={errorId(id)}>
-      {errors[name]}
-    </p>
-  ) : null;
+const GroupError: FC<Pick<FieldProps, 'name' | 'id' | 'errors'>> = ({ name, id = name, errors = {} }) => (
+  <Wrong message={errors[name]} name={name} id={errorId(id)} at={id} />
+);
 
 interface TextFieldProps extends Omit<FieldProps, 'children'> {
   value?: string | number;
@@ -186,7 +196,7 @@ export const ChoiceField: FC<ChoiceFieldProps> = ({ label, value, choices, ...gr
   </fieldset>
 );
 
-/** On top of a form that was sent back: what happened and what was kept. Each line leads to its field. */
+/** On top of a form that was sent back: what happened and what was kept. Each line leads to where that is, if it is there. */
 export const FormErrors: FC<{ errors: FieldErrors; lead?: string }> = ({
   errors,
   lead = 'Nothing was saved yet. Everything you typed is still here.',
@@ -199,7 +209,9 @@ export const FormErrors: FC<{ errors: FieldErrors; lead?: string }> = ({
       <ul>
         {named.map(([name, message]) => (
           <li>
-            <a href={`#${name}`}>{message}</a>
+            <a data-leads-to={name} href={`#${name}`}>
+              {message}
+            </a>
           </li>
         ))}
       </ul>

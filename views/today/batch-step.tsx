@@ -4,13 +4,13 @@ import type { BatchStep, PourFacts } from '../../src/usecases/today/session-step
 import { Button } from '../parts/button.tsx';
 import { byClock, fromClock } from '../parts/clock-text.ts';
 import { clockText } from '../parts/day-text.ts';
-import { TextField } from '../parts/field.tsx';
+import { TextField, Wrong } from '../parts/field.tsx';
 import { listText, quantityText } from '../parts/quantity-text.ts';
 import { Lines } from './amounts.tsx';
 import { AtAnotherTime } from './at-another-time.tsx';
 import { slipLines } from './slip-text.ts';
 import { amountOfText, cutText, forText } from './today-text.ts';
-import { Asked, isAsked, refusedAt, WorkForm, Wrong } from './work-form.tsx';
+import { Asked, isAsked, refusedAt, WorkForm } from './work-form.tsx';
 
 interface BatchStepProps {
   step: BatchStep;
@@ -22,7 +22,7 @@ interface BatchStepProps {
   refused: RefusedForm | null;
 }
 
-const pourForm = ({ pours }: BatchStep): string => `pour ${pours[0]?.mould}`;
+const pourForm = ({ name }: BatchStep): string => `pour ${name}`;
 
 const PourLine: FC<{ pour: PourFacts }> = ({ pour }) => (
   <>
@@ -116,7 +116,7 @@ const MixingNow: FC<Pick<BatchStepProps, 'step' | 'refused'>> = ({ step, refused
     <WorkForm to="mixing">
       <input type="hidden" name="mould" value={mould} />
       <input type="hidden" name="at" value={step.at} />
-      <Wrong message={refusedAt(refused, `mix ${mould}`)?.errors.at} id="at" />
+      <Wrong message={refusedAt(refused, `mix ${mould} ${step.at}`)?.errors.at} name="at" />
       <Button kind="quiet" label={`Mixing now: ${moulds}`}>
         Mixing now
       </Button>
@@ -158,7 +158,7 @@ const BatchForms: FC<Omit<BatchStepProps, 'writable'>> = ({ step, now, late, ref
         <BatchFields step={step} refused={refused} />
         <Wrong
           message={errors.pours ?? (typed?.when ? undefined : (errors.bags ?? errors.filledAt))}
-          id={errors.pours ? 'pours' : 'filledAt'}
+          name={errors.pours ? 'pours' : 'filledAt'}
         />
         <PouredTaps step={step} now={now} late={late} />
       </WorkForm>

@@ -3,8 +3,8 @@ import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import type { FixedFacts } from '../../src/usecases/today/fixed-facts.ts';
 import { Button } from '../parts/button.tsx';
 import { dayText, dayWord } from '../parts/day-text.ts';
-import { TextField } from '../parts/field.tsx';
-import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
+import { TextField, Wrong } from '../parts/field.tsx';
+import { refusedAt, WorkForm } from './work-form.tsx';
 
 /** "Saturday is fixed." */
 export const fixedText = (date: string, today: string): string =>
@@ -18,7 +18,7 @@ interface FixedProps {
 /** That the session is fixed, and the way to have it planned anew all the same. */
 export const FixedSession: FC<FixedProps & { today: string }> = ({ fixed: { session }, refused, today }) => {
   const wrong = refusedAt(refused, 'planned-anew')?.errors.session;
-  if (!session) return <Wrong message={wrong} id="session" />;
+  if (!session) return <Wrong message={wrong} name="session" />;
   const day = dayWord(session.date, today) ?? dayText(session.date, today);
   return (
     <div class="fixed-session no-print">
@@ -30,7 +30,7 @@ export const FixedSession: FC<FixedProps & { today: string }> = ({ fixed: { sess
         <input type="hidden" name="session" value={session.start} />
         <Button>Plan {day === 'Today' ? 'today' : day} anew</Button>
       </WorkForm>
-      <Wrong message={wrong} id="session" />
+      <Wrong message={wrong} name="session" />
     </div>
   );
 };

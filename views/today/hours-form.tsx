@@ -4,9 +4,9 @@ import type { SessionHours, TodayModel } from '../../src/usecases/today/today-mo
 import { Button } from '../parts/button.tsx';
 import { hoursText } from '../parts/clock-text.ts';
 import { countText, dayText } from '../parts/day-text.ts';
-import { ChoiceField, TextField } from '../parts/field.tsx';
+import { ChoiceField, TextField, Wrong } from '../parts/field.tsx';
 
-import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
+import { refusedAt, WorkForm } from './work-form.tsx';
 
 const NoWork: FC<{ session: SessionHours; today: string; refused: RefusedForm | null }> = ({
   session,
@@ -17,7 +17,7 @@ const NoWork: FC<{ session: SessionHours; today: string; refused: RefusedForm | 
   return (
     <WorkForm to="no-work">
       <input type="hidden" name="date" value={session.date} />
-      <Wrong message={refusedAt(refused, 'no-work')?.errors.date} id="date" />
+      <Wrong message={refusedAt(refused, 'no-work')?.errors.date} name="date" />
       <Button>{words}</Button>
     </WorkForm>
   );
@@ -30,6 +30,7 @@ const StopAt: FC<{ session: SessionHours; refused: RefusedForm | null }> = ({ se
       <input type="hidden" name="session" value={session.start} />
       <TextField
         name="at"
+        id="stop-at"
         label="Stop at"
         type="time"
         width="short"
@@ -68,7 +69,7 @@ const OnePersonFewer: FC<{ session: SessionHours; refused: RefusedForm | null }>
       ) : (
         <>
           <input type="hidden" name="window" value="0" />
-          <Wrong message={errors.window ?? errors.session} id="window" />
+          <Wrong message={errors.window ?? errors.session} name="window" />
         </>
       )}
       <Button>One person fewer</Button>

@@ -3,11 +3,12 @@ import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import type { SessionStep } from '../../src/usecases/today/session-step.ts';
 import type { LateFacts, LateLine, TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
+import { Wrong } from '../parts/field.tsx';
 import { LongList } from '../parts/long-list.tsx';
 import { StepView } from './step-view.tsx';
 import { StepWord, ThrownAway } from './step-word.tsx';
 import { lateNote, lateSessionText, workText } from './today-text.ts';
-import { Asked, isAsked, refusedAt, WorkForm, Wrong } from './work-form.tsx';
+import { Asked, isAsked, refusedAt, WorkForm } from './work-form.tsx';
 
 interface LateWorkProps {
   model: TodayModel;
@@ -88,7 +89,7 @@ export const LateWork: FC<LateWorkProps> = ({ model, refused }) => {
     <section id="late">
       <h2>Not recorded yet{several ? '' : `, ${lateSessionText(first, model.today)}`}</h2>
       <p class="quiet">{lateNote(late)}</p>
-      <Wrong message={wrongWith(refused, 'late')} />
+      <Wrong message={wrongWith(refused, 'late')} name="late" />
       <Asked to={AS_PLANNED} refused={refusedAt(refused, AS_PLANNED)} />
       <WorkForm to={AS_PLANNED}>
         <input type="hidden" name="all" value="yes" />

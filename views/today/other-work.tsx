@@ -3,11 +3,11 @@ import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import type { EmptyMould, FullMould, TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
 import { clockText, dayText } from '../parts/day-text.ts';
-import { SelectField, TextField } from '../parts/field.tsx';
+import { SelectField, TextField, Wrong } from '../parts/field.tsx';
 import { DayAndTime } from './at-another-time.tsx';
 import { StripForms } from './strip-forms.tsx';
 import { forText, mayText } from './today-text.ts';
-import { Asked, refusedAt, WorkForm, Wrong } from './work-form.tsx';
+import { Asked, refusedAt, WorkForm } from './work-form.tsx';
 
 const plannedText = ({ planned }: FullMould, today: string): string =>
   planned === null ? '' : ` Planned for ${dayText(planned.slice(0, 10), today)}, ${clockText(planned)}.`;
@@ -74,7 +74,7 @@ export const OtherPour: FC<{ model: TodayModel; refused: RefusedForm | null }> =
         <input type="hidden" name="step" value={`other-${model.revision}`} />
         <fieldset class="field">
           <legend>Which moulds, from one batch</legend>
-          <Wrong message={errors.pours} id="pours" />
+          <Wrong message={errors.pours} name="pours" />
           <ul class="mould-choices">
             {model.emptyMoulds.map((mould, row) => (
               <Mould mould={mould} row={row} typed={typed} />
@@ -82,9 +82,10 @@ export const OtherPour: FC<{ model: TodayModel; refused: RefusedForm | null }> =
           </ul>
         </fieldset>
         <div class="field-row">
-          <SelectField name="order" label="For" value={typed.order} options={orders} errors={errors} />
+          <SelectField name="order" id="other-order" label="For" value={typed.order} options={orders} errors={errors} />
           <TextField
             name="bags"
+            id="other-bags"
             label="Bags"
             hint="Empty: as the pieces need."
             type="number"

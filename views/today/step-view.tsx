@@ -3,6 +3,7 @@ import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import type { CoatStep, PackStep, PrepStep, SessionStep, StripStep } from '../../src/usecases/today/session-step.ts';
 import type { TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
+import { Wrong } from '../parts/field.tsx';
 import { Mark } from '../parts/mark.tsx';
 import { listText } from '../parts/quantity-text.ts';
 import { AtAnotherTime } from './at-another-time.tsx';
@@ -20,7 +21,7 @@ import {
   stepClock,
   underWayText,
 } from './today-text.ts';
-import { Asked, isAsked, refusedAt, WorkForm, Wrong } from './work-form.tsx';
+import { Asked, isAsked, refusedAt, WorkForm } from './work-form.tsx';
 
 interface StepProps<S> {
   step: S;
@@ -44,7 +45,7 @@ const Coat: FC<StepProps<CoatStep>> = ({ step, writable, late, refused }) => (
         <input type="hidden" name="mould" value={step.mould} />
         <input type="hidden" name="step" value={step.name} />
         <AsPlanned step={step} late={late} />
-        <Wrong message={refusedAt(refused, `coat ${step.mould}`)?.errors.mould} id="mould" />
+        <Wrong message={refusedAt(refused, `coat ${step.name}`)?.errors.mould} name="mould" />
         <Button label={`Coated: ${step.mould}`}>Coated</Button>
       </WorkForm>
     )}
@@ -65,7 +66,7 @@ const Prep: FC<StepProps<PrepStep>> = ({ step, writable, late, refused }) => (
         <input type="hidden" name="sealed" value={step.sealed ? 'yes' : ''} />
         <input type="hidden" name="step" value={step.name} />
         <AsPlanned step={step} late={late} />
-        <Wrong message={refusedAt(refused, `prep ${step.mould}`)?.errors.mould} id="mould" />
+        <Wrong message={refusedAt(refused, `prep ${step.name}`)?.errors.mould} name="mould" />
         <Button label={`Ready to pour: ${step.mould}`}>Ready to pour</Button>
       </WorkForm>
     )}
@@ -107,7 +108,7 @@ const PackForms: FC<Omit<StepProps<PackStep>, 'writable'>> = ({ step, clock, lat
       <WorkForm to="packed">
         <input type="hidden" name="order" value={step.order} />
         <AsPlanned step={step} late={late} />
-        <Wrong message={errors.order ?? errors.evenShort} id="evenShort" />
+        <Wrong message={errors.order ?? errors.evenShort} name="evenShort" />
         <Counted refused={refused} />
         <Button label={`Packed: ${step.customer}`}>Packed</Button>
       </WorkForm>
@@ -180,7 +181,7 @@ export const StepView: FC<LineProps> = ({ id, begun = false, wrong, children, ..
     <div class="step-content">
       {begun && <UnderWay step={props.step} />}
       <Content {...props} />
-      <Wrong message={wrong} />
+      <Wrong message={wrong} name={props.step.name} {...(id ? { at: id } : {})} />
     </div>
     {children && <div class="step-aside">{children}</div>}
   </li>

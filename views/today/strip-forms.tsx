@@ -1,9 +1,9 @@
 import type { FC } from 'hono/jsx';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { Button } from '../parts/button.tsx';
-import { TextField } from '../parts/field.tsx';
+import { TextField, Wrong } from '../parts/field.tsx';
 import { AtAnotherTime } from './at-another-time.tsx';
-import { Asked, isAsked, refusedAt, WorkForm, Wrong } from './work-form.tsx';
+import { Asked, isAsked, refusedAt, WorkForm } from './work-form.tsx';
 
 interface StripFormsProps {
   mould: string;
@@ -55,7 +55,7 @@ export const StripForms: FC<StripFormsProps> = ({ mould, pieceKey, at = null, no
         <input type="hidden" name="mould" value={mould} />
         <input type="hidden" name="step" value={pieceKey} />
         {at && <input type="hidden" name="at" value={at} />}
-        <Wrong message={mine?.errors.mould ?? (mine?.typed.when ? undefined : mine?.errors.at)} id="mould" />
+        <Wrong message={mine?.errors.mould ?? (mine?.typed.when ? undefined : mine?.errors.at)} name="mould" />
         <Button name="cameOut" value="good" label={`Stripped: ${mould}`}>
           Stripped
         </Button>

@@ -5,8 +5,9 @@ import type { TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
 import { dayText } from '../parts/day-text.ts';
+import { Wrong } from '../parts/field.tsx';
 import { curedText } from './today-text.ts';
-import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
+import { refusedAt, WorkForm } from './work-form.tsx';
 
 interface PieceProps {
   piece: ToMendFacts;
@@ -51,7 +52,7 @@ const Piece: FC<PieceProps> = (props) => {
         {dayText(piece.strippedAt.slice(0, 10), clock.today)}
         {piece.reason && `: ${piece.reason}`}. {curedText(piece, clock)}
       </p>
-      <Wrong message={wrong} id="piece" />
+      <Wrong message={wrong} name="piece" />
       <div class="buttons">
         <WorkForm to="mended">
           <input type="hidden" name="piece" value={String(piece.id)} />

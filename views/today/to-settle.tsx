@@ -3,9 +3,9 @@ import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import type { ToBeMendedFacts, ToCountFacts, TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
 import { dayText } from '../parts/day-text.ts';
-import { TextField } from '../parts/field.tsx';
+import { TextField, Wrong } from '../parts/field.tsx';
 import { quantityText } from '../parts/quantity-text.ts';
-import { refusedAt, WorkForm, Wrong } from './work-form.tsx';
+import { refusedAt, WorkForm } from './work-form.tsx';
 
 interface ToSettleProps {
   model: TodayModel;
@@ -32,7 +32,7 @@ export const ToBeMended: FC<ToSettleProps> = ({ model, refused }) =>
               {toBeMendedText({ mould, by }, model.today)}
               {note && ` ${note}`}
             </p>
-            <Wrong message={refusedAt(refused, `mended ${mould}`)?.errors.mark} id="mark" />
+            <Wrong message={refusedAt(refused, `mended ${mould}`)?.errors.mark} name="mark" />
             <WorkForm to="mould-mended">
               <input type="hidden" name="mould" value={mould} />
               <Button label={`Mended: ${mould}`}>Mended</Button>
@@ -61,7 +61,7 @@ export const ToCount: FC<ToSettleProps> = ({ model, refused }) =>
                 <input type="hidden" name="material" value={one.material} />
                 <TextField
                   name="counted"
-                  id={mine ? 'counted' : `counted-${place}`}
+                  id={`counted-${place}`}
                   label={`${one.name} in the yard`}
                   width="short"
                   value={mine?.typed.counted ?? ''}

@@ -33,10 +33,6 @@ interface StepsProps {
   refused: RefusedForm | null;
 }
 
-/** Work whose time is over counts as done, until somebody says that it was not. */
-const isOver = ({ kind, until }: SessionStep, { now }: Pick<TodayModel, 'now'>): boolean =>
-  kind !== 'set up' && kind !== 'clear up' && Date.parse(until) <= Date.parse(now);
-
 /** The list of a session; while it is under way a line shows where the clock stands. */
 const Steps: FC<StepsProps> = ({ model, writable, refused }) => {
   const { steps, underWay, now } = model;
@@ -48,7 +44,7 @@ const Steps: FC<StepsProps> = ({ model, writable, refused }) => {
       <BegunStep line={begun} model={model} refused={refused} />
     ) : (
       <StepView step={step} clock={model} writable={writable} late={false} refused={refused}>
-        {writable && isOver(step, model) && <NotDone step={step} />}
+        {writable && model.overdue.includes(step.name) && <NotDone step={step} />}
       </StepView>
     );
   };

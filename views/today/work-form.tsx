@@ -13,14 +13,6 @@ export const WorkForm: FC<{ to: string; children?: Child; class?: string }> = ({
 export const refusedAt = (refused: RefusedForm | null, form: string): RefusedForm | null =>
   refused?.form === form ? refused : null;
 
-/** What was wrong with a form that has no field to say it at. */
-export const Wrong: FC<{ message: string | undefined; id?: string }> = ({ message, id }) =>
-  message ? (
-    <p class="error" id={id}>
-      {message}
-    </p>
-  ) : null;
-
 /** Whether a form came back with a question, and with nothing wrong. */
 export const isAsked = (refused: RefusedForm | null): boolean =>
   refused !== null && DOUBTS.some((doubt) => refused.errors[doubtPath(doubt)] !== undefined);
@@ -36,7 +28,9 @@ export const Asked: FC<{ to: string; refused: RefusedForm | null }> = ({ to, ref
         <input type="hidden" name={name} value={value} />
       ))}
       <input type="hidden" name="sure" value={[sure, doubt].filter(Boolean).join(',')} />
-      <p id={doubtPath(doubt)}>{refused.errors[doubtPath(doubt)]}</p>
+      <p id={doubtPath(doubt)} data-fault={doubtPath(doubt)} data-at={doubtPath(doubt)}>
+        {refused.errors[doubtPath(doubt)]}
+      </p>
       <div class="buttons">
         <Button kind="main">Yes, record it</Button>
         <ButtonLink href="/today" kind="quiet">

@@ -1,7 +1,7 @@
 import type { FC } from 'hono/jsx';
 import type { YardCasting, YardCastingsModel } from '../../src/usecases/yard/show-yard-castings.ts';
 import { Button } from '../parts/button.tsx';
-import { SelectField } from '../parts/field.tsx';
+import { SelectField, Wrong } from '../parts/field.tsx';
 import { shownIn } from '../parts/form-state.tsx';
 import type { DoneNotice } from '../parts/notice.tsx';
 import { CASTINGS } from './castings-page.tsx';
@@ -28,7 +28,7 @@ const MixFirst: FC<{ error: string | undefined }> = ({ error }) => (
         Add a mix
       </Button>
     </div>
-    {error && <p class="error">{error}</p>}
+    <Wrong message={error} name="mix" at="mix" />
   </div>
 );
 

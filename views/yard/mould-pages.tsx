@@ -3,7 +3,7 @@ import type { FormState } from '../../src/usecases/plan/save-edit.ts';
 import type { YardMould, YardMouldsModel } from '../../src/usecases/yard/show-yard-moulds.ts';
 import { Empty } from '../parts/answer.tsx';
 import { Button } from '../parts/button.tsx';
-import { SelectField, TextField } from '../parts/field.tsx';
+import { SelectField, TextField, Wrong } from '../parts/field.tsx';
 import { shownIn, tickedIn } from '../parts/form-state.tsx';
 import { EditPage } from './edit-page.tsx';
 import { YARD_MOULDS } from './moulds-page.tsx';
@@ -95,7 +95,7 @@ const MakesFields: FC<{ mould: YardMould; castings: YardMouldsModel['castings'];
 }) => (
   <fieldset class="form yard-makes" id="makes">
     <legend>What it makes</legend>
-    {state.errors.makes && <p class="error">{state.errors.makes}</p>}
+    <Wrong message={state.errors.makes} name="makes" at="makes" />
     {castings.map(({ id, name }) => {
       const made = mould.makes.find(({ casting }) => casting === id);
       const [tick, change] = [`makes:${id}`, `change:${id}`];

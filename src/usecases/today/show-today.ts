@@ -18,6 +18,8 @@ import { yieldThread } from '../core/yield-thread.ts';
 import { openOrdersOf } from '../orders/open-orders.ts';
 import { toMendFacts } from '../orders/to-mend-facts.ts';
 import type { CachedPlan } from '../plan/cached-plan.ts';
+import { lateSteps } from '../plan/late-steps.ts';
+import { lateWork, workOfPlan } from '../plan/late-work.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { measuresOf, shownAmount } from '../typed/measures.ts';
 import { watersOfYard } from '../yard/mix-water.ts';
@@ -121,6 +123,11 @@ const toBeMended = (moulds: readonly StoredMould[], day: string): ToBeMendedFact
 /** The data as they are recorded, times to come and all. */
 const fileOf = ({ file }: CachedPlan, now: string): YardFile => ({ ...file, yard: { ...file.yard, now } });
 
+const overdueNames = (yard: YardFile, { stored }: CachedPlan): string[] => {
+  const late = lateWork(yard, workOfPlan(stored));
+  return late ? lateSteps(late).map(({ name }) => name) : [];
+};
+
 /** The session under way or the next one, step by step, with what was done today and what else can be written down. */
 export const showToday = async (context: UseCaseContext): Promise<TodayModel> => {
   const { plan, yard, cached, revision } = await currentPlan(context);
@@ -156,6 +163,7 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
     fixed: fixedFacts(yard, session, hours),
     idle: idle && hoursFacts(idle, calendar),
     steps,
+    overdue: overdueNames(yard, cached),
     begun,
     late,
     lastMix: session

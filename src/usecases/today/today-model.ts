@@ -101,6 +101,8 @@ export interface TodayModel extends PageHead {
   /** Hours of today in which nothing is planned. */
   idle: SessionHours | null;
   steps: readonly SessionStep[];
+  /** Names of steps that are over and not recorded: each can be said not to have been done. Set-ups of a batch go with it. */
+  overdue: readonly string[];
   /** What of `steps` has begun and is not over, and after them what has begun and stands in no hours any more. */
   begun: readonly LateLine[];
   /** Planned for sessions that are over, and not recorded: it counts as done as planned until somebody says so or not. */

@@ -99,6 +99,7 @@ const model = (changes: Partial<TodayModel>): TodayModel => ({
   ...{
     lastMix: [],
     otherFull: [],
+    overdue: [],
     toCome: [],
     emptyMoulds: [],
     ...{ toCount: [], toBeMended: [] },
