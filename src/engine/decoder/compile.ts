@@ -16,6 +16,7 @@ import type { FixedWork } from './fixed-batch.ts';
 import { holdsByDay } from './holds.ts';
 import { type CompiledMix, type CompiledMould, type CompiledOrder, NEVER, NONE, type Problem } from './problem.ts';
 import { shiftsOf } from './shifts.ts';
+import { lotDays, piecesThere } from './there.ts';
 
 type Index = Map<string, number>;
 const indexOf = (list: { id: string }[]): Index => new Map(list.map((x, i) => [x.id, i]));
@@ -208,6 +209,8 @@ export const compile = (yard: YardFile): Problem => {
   withBegunCoats(moulds, begun);
   const orderOf = (id: string | undefined) => (id === undefined ? NONE : orderIndex.get(id)!);
   const orders = yard.orders.map((o) => compileOrder(yard, o, calendar));
+  const handover = handoverDays(yard, today);
+  const horizonEnd = calendar.midnightOf(today + yard.yard.horizonDays + 1);
   const shifts = shiftsOf(sessionsOf(yard, calendar), now, calendar);
   const problem: Problem = {
     yard,
@@ -215,7 +218,7 @@ export const compile = (yard: YardFile): Problem => {
     climate,
     now,
     today,
-    horizonEnd: calendar.midnightOf(today + yard.yard.horizonDays + 1),
+    horizonEnd,
     mixers: yard.yard.mixers,
     rackSpaces: yard.yard.rackSpaces ?? NEVER,
     shifts,
@@ -239,19 +242,25 @@ export const compile = (yard: YardFile): Problem => {
     aimMinutes: Int32Array.from(orders, ({ aimDay }) => (aimDay >= NEVER ? NEVER : calendar.midnightOf(aimDay + 1))),
     holds: holdsByDay(orders, shifts, now),
     isAnyFrom: orders.some(({ from }) => from !== NONE),
-    finished: yard.finished.map((f) => ({
-      casting: castingIndex.get(f.casting)!,
-      count: f.count,
-      readyAt: f.readyAt === undefined ? now : Math.max(now, minuteOf(f.readyAt)),
-      order: orderOf(f.order),
-    })),
+    finished: yard.finished.map((f) => {
+      const readyAt = f.readyAt === undefined ? now : Math.max(now, minuteOf(f.readyAt));
+      return {
+        casting: castingIndex.get(f.casting)!,
+        count: f.count,
+        readyAt,
+        order: orderOf(f.order),
+        ...lotDays({ calendar, handover, shifts, today, horizonEnd }, readyAt),
+      };
+    }),
     inMould: piecesInMoulds(yard, mouldIndex, castingIndex, orderOf),
+    there: { byCasting: [], lateLots: [] },
     begun,
-    handover: handoverDays(yard, today),
+    handover,
     batchWorthDays: yard.yard.batchWorthDays,
     fixed: NOTHING_FIXED,
     bagWorthDays: yard.yard.bagWorthDays,
   };
+  problem.there = piecesThere(problem);
   occupyForBegun(problem);
   problem.fixed = fixedWorkOf(problem);
   return problem;

@@ -1,3 +1,4 @@
+import { dealLots } from './deal-lots.ts';
 import type { DecoderState } from './decoder-state.ts';
 import type { Dispatch } from './dispatch.ts';
 import { choicesIn } from './dispatch.ts';
@@ -39,6 +40,7 @@ export const workShifts = (state: DecoderState, dispatch: Dispatch, first: numbe
     releaseHeld(state, s);
     workShift(state, s);
   }
+  dealLots(state, true);
   return state.problem.shifts.count;
 };
 

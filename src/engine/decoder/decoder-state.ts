@@ -56,6 +56,8 @@ interface Demand {
   total: number;
   /** By casting: moulds set up for it now. */
   prepped: Int32Array;
+  /** By lot of finished pieces: how many nobody has been given. */
+  lotsLeft: Int32Array;
 }
 
 /** How far each order is. All arrays by order, but `waiting`: orders whose pieces are all ready, to be packed. */
@@ -104,7 +106,11 @@ export interface Placed {
   firstStripStart: Int32Array;
   firstReadyAt: Int32Array;
   firstOrder: Int32Array;
-  fromFinished: { order: number; finished: number; count: number }[];
+  /** Finished pieces given to orders: of which lot, to whom (NONE for an order that is gone), how many. */
+  deals: number;
+  dealLot: Int32Array;
+  dealOrder: Int32Array;
+  dealCount: Int32Array;
 }
 
 /** Bags of all batches placed, halves where the mix's steps allow. */
@@ -189,6 +195,7 @@ const demandOf = (problem: Problem): Demand => {
     need: perCasting(),
     total: 0,
     prepped: perCasting(),
+    lotsLeft: ints(problem.finished.length),
   };
 };
 
@@ -205,6 +212,12 @@ const orderStates = (count: number): OrderStates => ({
   waiting: [],
   open: 0,
 });
+
+/** Each deal uses a lot up, or gives an order all it asks for of a casting, or is of a packing under way. */
+const mostDeals = ({ finished, orders, begun }: Problem): number =>
+  finished.length +
+  orders.reduce((n, { pieces }) => n + pieces.length, 0) +
+  begun.packs.reduce((n, { lots }) => n + lots.length, 0);
 
 const placedOf = (problem: Problem, most: number): Placed => ({
   batches: 0,
@@ -230,7 +243,10 @@ const placedOf = (problem: Problem, most: number): Placed => ({
   firstStripStart: ints(problem.moulds.length),
   firstReadyAt: ints(problem.moulds.length),
   firstOrder: ints(problem.moulds.length),
-  fromFinished: [],
+  deals: 0,
+  dealLot: ints(mostDeals(problem)),
+  dealOrder: ints(mostDeals(problem)),
+  dealCount: ints(mostDeals(problem)),
 });
 
 /** By casting: the last minute at which a strip can start, by the hours alone. */

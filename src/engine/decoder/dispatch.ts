@@ -44,6 +44,11 @@ export interface Choices {
   inOrder: boolean;
   /** Nothing is poured: the shift is for stripping and setting up. */
   noPours: boolean;
+  /**
+   * Finished pieces that are ready by this day are waited for by whoever wants them, though a new one were ready sooner; 0
+   * for none. Day number.
+   */
+  lotsUntil: number;
   /** Reorders what is poured first: 0 for the sequence as it is, else a number that stands for another order of castings. */
   shuffle: number;
 }
@@ -98,6 +103,7 @@ export const DEFAULT_CHOICES: Choices = {
   leaveInMoulds: false,
   inOrder: false,
   noPours: false,
+  lotsUntil: 0,
   shuffle: 0,
 };
 

@@ -4,7 +4,8 @@ import type { DecoderState } from './decoder-state.ts';
 import { queueHead, wantedHead } from './holds.ts';
 import { NONE } from './problem.ts';
 
-const firstLeft = (left: Int32Array, from: number, end: number): number => {
+/** The first entry from one on, before an end, that has any left; the end where none has. */
+export const firstLeft = (left: Int32Array, from: number, end: number): number => {
   let i = from;
   while (i < end && left[i] === 0) i++;
   return i;

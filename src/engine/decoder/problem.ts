@@ -131,6 +131,30 @@ export interface CompiledOrder {
   cuts: { material: number; lengthMm: number; count: number }[];
 }
 
+/** Finished pieces of one casting that are fit from one minute on, for one order or for any. */
+export interface CompiledLot {
+  casting: number;
+  count: number;
+  readyAt: number;
+  order: number;
+  /** Hand-over day of an order that gets its last piece here: without packing, and packed in the next session. */
+  goodOn: number;
+  packedOn: number;
+}
+
+/** A piece that is there: of a lot of finished ones, or in a mould. By index; NONE for the other of the two. */
+interface There {
+  lot: number;
+  piece: number;
+  readyAt: number;
+}
+
+/** What is there of each casting, the soonest ready first, and the lots that are not ready yet, likewise. */
+export interface PiecesThere {
+  byCasting: There[][];
+  lateLots: number[];
+}
+
 /** An order none of whose pieces is poured before a shift; never where there is no such shift. */
 export interface Hold {
   order: number;
@@ -159,9 +183,11 @@ export interface Problem {
   holds: readonly Hold[];
   /** Some order has a first day, come already or not. */
   isAnyFrom: boolean;
-  finished: { casting: number; count: number; readyAt: Minute; order: number }[];
+  finished: CompiledLot[];
   /** `isBegun`: a batch under way fills the mould. It is dealt and stripped as a pour of the plan. */
   inMould: { mould: number; casting: number; filledAt: Minute; order: number; isBegun: boolean }[];
+  /** Finished pieces and pieces in moulds by casting, by when they are ready. */
+  there: PiecesThere;
   /** What is under way at `now` (R14), batches apart: those are in `fixed`. */
   begun: BegunWork;
   /** First hand-over day on or after `today + i`. */

@@ -3,6 +3,7 @@ import { applyFixed } from './apply-fixed.ts';
 import { placeBatch } from './batch.ts';
 import { packWaiting } from './complete.ts';
 import { composeBatch, type Filling, fullestKg, leadCasting, mostPiecesNow } from './compose.ts';
+import { dealLots } from './deal-lots.ts';
 import type { DecoderState } from './decoder-state.ts';
 import type { Openings } from './opening-list.ts';
 import { listOpenings } from './openings.ts';
@@ -99,6 +100,7 @@ export const workShift = (state: DecoderState, shift: number): void => {
   state.batchesBefore = state.placed.batches;
   state.timeline.enter(shift);
   state.rack.clearReady(state.timeline.from);
+  dealLots(state);
   applyFixed(state);
   stripAwaited(state);
   packWaiting(state, true);

@@ -12,6 +12,7 @@ export interface Snapshot {
   left: number;
   batches: number;
   pours: number;
+  deals: number;
 }
 
 /** Takes a snapshot, into the arrays of an old one where there is one. */
@@ -27,6 +28,7 @@ export const takeSnapshot = (state: DecoderState, into?: Snapshot): Snapshot => 
     left: state.demand.total,
     batches: state.placed.batches,
     pours: state.placed.pours,
+    deals: state.placed.deals,
   };
 };
 
@@ -43,6 +45,7 @@ export const restoreSnapshot = (state: DecoderState, from: Snapshot): void => {
   state.demand.total = from.left;
   state.placed.batches = from.batches;
   state.placed.pours = from.pours;
+  state.placed.deals = from.deals;
 };
 
 const isSameList = (a: ArrayLike<number>, b: ArrayLike<number>): boolean => {
@@ -55,6 +58,7 @@ const isSameList = (a: ArrayLike<number>, b: ArrayLike<number>): boolean => {
 export const isSameState = (a: Snapshot, b: Snapshot): boolean =>
   a.pours === b.pours &&
   a.batches === b.batches &&
+  a.deals === b.deals &&
   a.open === b.open &&
   a.left === b.left &&
   isSameList(a.ints, b.ints) &&

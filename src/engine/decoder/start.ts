@@ -1,6 +1,7 @@
 import { curedAt, outAt } from '../book/curing-times.ts';
 import { placeBegun, reserveFixed, reservePacks } from './apply-fixed.ts';
 import { completeOrder } from './complete.ts';
+import { giveFromLot, takeThere } from './deal-lots.ts';
 import type { DecoderState } from './decoder-state.ts';
 import { MOST_PARTS } from './dispatch.ts';
 import { NEVER, NONE } from './problem.ts';
@@ -45,40 +46,6 @@ const resetMoulds = (state: DecoderState): void => {
   }
 };
 
-/** Takes finished pieces for an order, set aside ones first, then those ready soonest; returns how many it got. */
-const takeFinished = (state: DecoderState, lots: Int32Array, order: number, casting: number, count: number): number => {
-  const { finished } = state.problem;
-  let got = 0;
-  for (const aside of [true, false])
-    for (let i = 0; i < finished.length && got < count; i++) {
-      const lot = finished[i]!;
-      if (lot.casting !== casting || lots[i] === 0 || (aside ? lot.order !== order : lot.order !== NONE)) continue;
-      const taken = Math.min(lots[i]!, count - got);
-      lots[i] = lots[i]! - taken;
-      got += taken;
-      state.placed.fromFinished.push({ order, finished: i, count: taken });
-      state.orders.readyAt[order] = Math.max(state.orders.readyAt[order]!, lot.readyAt);
-    }
-  return got;
-};
-
-/** Gives pieces that are in moulds to an order, set aside ones first; returns how many it got. */
-const takeInMould = (state: DecoderState, order: number, casting: number, count: number): number => {
-  const { inMould } = state.problem;
-  let got = 0;
-  for (const aside of [true, false])
-    for (const piece of inMould) {
-      if (got === count) break;
-      if (piece.isBegun) continue;
-      if (piece.casting !== casting || (aside ? piece.order !== order : piece.order !== NONE)) continue;
-      if (state.moulds.heldOrder[piece.mould] !== NONE || state.moulds.outAt[piece.mould]! > state.lastStrip[casting]!)
-        continue;
-      state.moulds.heldOrder[piece.mould] = order;
-      got++;
-    }
-  return got;
-};
-
 const joinWanted = (state: DecoderState, place: number, order: number, casting: number, count: number): void => {
   const { demand } = state;
   const end = demand.wantedEnd[casting]!;
@@ -100,13 +67,12 @@ const joinQueue = (state: DecoderState, order: number, casting: number, left: nu
   demand.total += left;
 };
 
-const addDemand = (state: DecoderState, order: number, lots: Int32Array): void => {
+const addDemand = (state: DecoderState, order: number): void => {
   const { orders } = state;
   for (const piece of state.problem.orders[order]!.pieces) {
-    const finished = takeFinished(state, lots, order, piece.casting, piece.count);
-    const inMould = takeInMould(state, order, piece.casting, piece.count - finished);
-    const left = piece.count - finished - inMould;
-    orders.unstripped[order] = orders.unstripped[order]! + left + inMould;
+    const { got, inMoulds } = takeThere(state, order, piece.casting, piece.count);
+    const left = piece.count - got;
+    orders.unstripped[order] = orders.unstripped[order]! + left + inMoulds;
     if (left === 0) continue;
     orders.unpoured[order] = orders.unpoured[order]! + left;
     joinQueue(state, order, piece.casting, left);
@@ -183,13 +149,10 @@ const stripBegun = (state: DecoderState): void => {
 };
 
 /** Orders being packed: they have their pieces and are complete at the end of that. */
-const packBegun = (state: DecoderState, lots: Int32Array): void => {
-  const { orders, placed, problem } = state;
-  for (const { order, start, end, lots: taken } of problem.begun.packs) {
-    for (const { finished, count } of taken) {
-      lots[finished] = lots[finished]! - count;
-      if (order !== NONE) placed.fromFinished.push({ order, finished, count });
-    }
+const packBegun = (state: DecoderState): void => {
+  const { orders, problem } = state;
+  for (const { order, start, end, lots } of problem.begun.packs) {
+    for (const { finished, count } of lots) giveFromLot(state, finished, order, count);
     if (order === NONE) continue;
     orders.packStart[order] = start;
     orders.completesAt[order] = end;
@@ -208,7 +171,10 @@ export const resetState = (state: DecoderState): void => {
   for (const lot of problem.finished)
     if (lot.readyAt > problem.now) state.rack.put(lot.readyAt, problem.castings[lot.casting]!.rackSpaces * lot.count);
   placed.batches = placed.pours = 0;
-  placed.fromFinished = [];
+  placed.deals = 0;
+  problem.finished.forEach((lot, i) => {
+    demand.lotsLeft[i] = lot.count;
+  });
   resetMoulds(state);
   reserveFixed(state);
   demand.head.set(demand.start.subarray(0, demand.head.length));
@@ -226,13 +192,12 @@ export const resetState = (state: DecoderState): void => {
   state.waited.fill(0);
   orders.open = 0;
   reservePacks(state);
-  const lots = Int32Array.from(problem.finished, (lot) => lot.count);
-  packBegun(state, lots);
+  packBegun(state);
   const sequence = taken(state, dispatch.sequence).filter((order) => orders.completesAt[order] === NONE);
   sequence.forEach((order, place) => {
     orders.place[order] = place;
     orders.open++;
-    addDemand(state, order, lots);
+    addDemand(state, order);
   });
   if (dispatch.setUp) {
     const open = taken(state, dispatch.setUp).filter((order) => orders.completesAt[order] === NONE);

@@ -1,5 +1,5 @@
 import { beginPlan, repairEnd, workShifts } from './decode.ts';
-import type { DecoderState, Placed } from './decoder-state.ts';
+import type { DecoderState } from './decoder-state.ts';
 import type { Dispatch } from './dispatch.ts';
 import { takeHolds } from './holds.ts';
 import { NEVER, NONE } from './problem.ts';
@@ -22,14 +22,12 @@ interface PlacedBefore {
   ints: Int32Array;
   batchKg: Float64Array;
   batchBags: Float64Array;
-  fromFinished: Placed['fromFinished'];
 }
 
 const copyOfPlaced = ({ placedBlock, placed }: DecoderState): PlacedBefore => ({
   ints: placedBlock.slice(),
   batchKg: placed.batchKg.slice(),
   batchBags: placed.batchBags.slice(),
-  fromFinished: [...placed.fromFinished],
 });
 
 /** Puts what was placed in a plan back; its counts are in the snapshots. */
@@ -37,7 +35,6 @@ const restorePlaced = ({ placedBlock, placed }: DecoderState, from: PlacedBefore
   placedBlock.set(from.ints);
   placed.batchKg.set(from.batchKg);
   placed.batchBags.set(from.batchBags);
-  placed.fromFinished = from.fromFinished;
 };
 
 /** Decodes a dispatch and keeps its trajectory, in the arrays of an old one where there is one. The plan is left in `state`. */

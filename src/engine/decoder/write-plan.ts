@@ -244,8 +244,17 @@ const stripsOf = (state: DecoderState): Pick<PlanFile, 'strips' | 'unstripped'> 
   return { strips, unstripped };
 };
 
+/** What an order gets of finished pieces, a lot once each. */
+const fromFinished = ({ placed }: DecoderState, order: number): PlanOrder['fromFinished'] => {
+  const counts = new Map<number, number>();
+  for (let i = 0; i < placed.deals; i++)
+    if (placed.dealOrder[i] === order)
+      counts.set(placed.dealLot[i]!, (counts.get(placed.dealLot[i]!) ?? 0) + placed.dealCount[i]!);
+  return [...counts].map(([finished, count]) => ({ finished, count }));
+};
+
 const orderOf = (state: DecoderState, o: number): PlanOrder => {
-  const { problem, orders, placed } = state;
+  const { problem, orders } = state;
   const text = problem.calendar.instantText;
   const completesAt = orders.completesAt[o]!;
   const on = problem.handover[problem.calendar.dayOf(completesAt) - problem.today]!;
@@ -256,7 +265,7 @@ const orderOf = (state: DecoderState, o: number): PlanOrder => {
     completesAt: text(completesAt),
     completesOn: dateOfDay(on),
     daysLate: due === undefined ? 0 : Math.max(0, on - dayNumber(due)),
-    fromFinished: placed.fromFinished.filter((x) => x.order === o).map(({ finished, count }) => ({ finished, count })),
+    fromFinished: fromFinished(state, o),
   };
 };
 

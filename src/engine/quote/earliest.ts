@@ -2,6 +2,7 @@ import { soonestComplete } from '../bound/soonest.ts';
 import { NEVER } from '../decoder/problem.ts';
 import { poursOf } from '../search/effort.ts';
 import { changeChoices, scopeOf } from '../search/moves/choices.ts';
+import { waitingForLots } from '../search/quick.ts';
 import { below, randomFrom } from '../search/random.ts';
 import { earliestBefore, earliestBehind } from './behind.ts';
 import { completesUnder, type Earliest } from './completes-under.ts';
@@ -22,6 +23,19 @@ const earliestPlaced = (asking: Asking, present: Present, best: Earliest, mostPl
     const completesAt = completesUnder(asking, dispatch, present, 'aimed', earliest.completesAt);
     if (completesAt < earliest.completesAt) earliest = { completesAt, dispatch };
   }
+  return earliest;
+};
+
+/** In front of all others and behind them, waiting for finished pieces that are not ready yet. */
+const earliestWaiting = (asking: Asking, present: Present, best: Earliest): Earliest => {
+  let earliest = best;
+  const { sequence, choices } = present.dispatch;
+  for (const more of waitingForLots(asking.problem))
+    for (const place of [0, sequence.length]) {
+      const dispatch = { ...withOrderAt(present, place, asking.added), choices: { ...choices, ...more } };
+      const completesAt = completesUnder(asking, dispatch, present, 'aimed', earliest.completesAt);
+      if (completesAt < earliest.completesAt) earliest = { completesAt, dispatch };
+    }
   return earliest;
 };
 
@@ -64,7 +78,8 @@ export const earliestOf = (
 ): Earliest => {
   const behind = earliestBehind(asking, present, 'aimed');
   const placed = earliestPlaced(asking, present, behind, mostPlaces);
-  const around = earliestAround(asking, present, placed, share);
+  const waiting = earliestWaiting(asking, present, placed);
+  const around = earliestAround(asking, present, waiting, share);
   if (!isAnew) return around;
   const anew = earliestFromNothing(asking, present, around);
   if (!isLate(asking, anew)) return anew;

@@ -5,7 +5,7 @@ import { NEVER } from '../decoder/problem.ts';
 import { poursOf } from '../search/effort.ts';
 import { foundIn } from '../search/found.ts';
 import { improvePlan } from '../search/improve.ts';
-import { startSequences, TRIED_CHOICES } from '../search/quick.ts';
+import { startSequences, TRIED_CHOICES, waitingForLots } from '../search/quick.ts';
 import { randomFrom } from '../search/random.ts';
 import { completesUnder, type Earliest } from './completes-under.ts';
 import { type Asking, type Present, withOrderAt } from './present.ts';
@@ -30,12 +30,16 @@ export const earliestFromNothing = (asking: Asking, present: Present, best: Earl
   const sequences = sequencesFor(asking);
   const most = Math.min(MOST_FROM_NOTHING, Math.floor(POURS_FROM_NOTHING / poursOf(problem)));
   let earliest = best;
-  for (let i = 0; i < Math.min(most, sequences.length * TRIED_CHOICES.length); i++) {
-    const choices = TRIED_CHOICES[(i + Math.floor(i / sequences.length)) % TRIED_CHOICES.length]!;
-    const dispatch = dispatchOf(sequences[i % sequences.length]!, choices);
+  const attempt = (dispatch: Dispatch): void => {
     const completesAt = completesUnder(asking, dispatch, present, 'given', earliest.completesAt);
     if (completesAt < earliest.completesAt) earliest = { completesAt, dispatch };
+  };
+  for (let i = 0; i < Math.min(most, sequences.length * TRIED_CHOICES.length); i++) {
+    const choices = TRIED_CHOICES[(i + Math.floor(i / sequences.length)) % TRIED_CHOICES.length]!;
+    attempt(dispatchOf(sequences[i % sequences.length]!, choices));
   }
+  for (const choices of waitingForLots(problem))
+    for (const sequence of sequences.slice(0, most)) attempt(dispatchOf(sequence, choices));
   return earliest;
 };
 

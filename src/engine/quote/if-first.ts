@@ -10,7 +10,7 @@ import { NEVER, NONE } from '../decoder/problem.ts';
 import { evaluate } from '../search/evaluation.ts';
 import type { Found } from '../search/found.ts';
 import { improvePlan } from '../search/improve.ts';
-import { TRIED_CHOICES } from '../search/quick.ts';
+import { TRIED_CHOICES, waitingForLots } from '../search/quick.ts';
 import { randomFrom } from '../search/random.ts';
 import type { Asking } from './present.ts';
 import { handoverOn } from './promise.ts';
@@ -34,7 +34,8 @@ const urgent = (yard: YardFile, order: Order, { problem }: Asking): DecoderState
 /** Choices to start from: those of quick planning, and the same with each mould in turn left alone, as if it were not there. */
 const startChoices = ({ problem }: DecoderState, order: number): Partial<Choices>[] => {
   const moulds = new Set(problem.orders[order]!.pieces.flatMap(({ casting }) => problem.castings[casting]!.moulds));
-  return [NONE, ...moulds].flatMap((restMould) => TRIED_CHOICES.map((choices) => ({ ...choices, restMould })));
+  const tried = [...TRIED_CHOICES, ...waitingForLots(problem)];
+  return [NONE, ...moulds].flatMap((restMould) => tried.map((choices) => ({ ...choices, restMould })));
 };
 
 interface Trial {

@@ -7,6 +7,7 @@ import { poursOf } from './effort.ts';
 import { leastDaysAfter } from './evaluation.ts';
 import { type Found, foundIn, isPreferred } from './found.ts';
 import { leftOutLast } from './left-out.ts';
+import { lotDaysOf } from './moves/choices.ts';
 import type { PresentPours } from './nearness.ts';
 import {
   apparentTardinessFirst,
@@ -114,6 +115,12 @@ class Tries {
     this.consider(dispatch);
   }
 
+  /** Tries the best dispatch so far with other choices. */
+  tryOnBest(choices: Partial<Choices>): void {
+    const { dispatch } = this.best!;
+    this.try({ ...dispatch, choices: { ...dispatch.choices, ...choices } });
+  }
+
   /** The best one, settled: what is left out comes last in it, so that it is left out again. */
   end(): Found {
     if (this.leftOut.every((out) => out === 0)) return this.best!;
@@ -126,6 +133,12 @@ class Tries {
     return this.best;
   }
 }
+
+/** Waiting for the first of the finished pieces that are not ready yet, and for all of them; nothing where all are ready. */
+export const waitingForLots = (problem: Problem): Partial<Choices>[] => {
+  const days = lotDaysOf(problem);
+  return [...new Set([...days.slice(0, 1), ...days.slice(-1)])].map((lotsUntil) => ({ lotsUntil }));
+};
 
 /** Tries a few dispatches and returns the best with its evaluation. */
 export const quickSearch = (state: DecoderState, leaning: Leaning = { first: [] }): Found => {
@@ -142,5 +155,6 @@ export const quickSearch = (state: DecoderState, leaning: Leaning = { first: [] 
     const choices = TRIED_CHOICES[(i + Math.floor(i / sequences.length)) % TRIED_CHOICES.length]!;
     tries.try(dispatchOf(sequence, choices));
   }
+  for (const choices of waitingForLots(state.problem)) tries.tryOnBest(choices);
   return tries.end();
 };

@@ -165,10 +165,15 @@ test('what is there is known by index and minute', () => {
     ],
     inMould: [{ mould: '900 no. 2', casting: 'panel-900', filledAt: '2027-04-03T11:00:00+01:00' }],
   });
+  // Handed over on Saturdays, which are the days of packing too.
+  const [soon, later] = ['2027-04-10', '2027-04-17'].map((day) => ({
+    goodOn: dayNumber(day),
+    packedOn: dayNumber(day),
+  }));
   expect(problem.finished).toEqual([
-    { casting: 0, count: 2, readyAt: now, order: NONE },
-    { casting: 0, count: 1, readyAt: minuteOf('2027-04-12T08:00:00+01:00'), order: 0 },
-    { casting: 0, count: 1, readyAt: now, order: NONE },
+    { casting: 0, count: 2, readyAt: now, order: NONE, ...soon },
+    { casting: 0, count: 1, readyAt: minuteOf('2027-04-12T08:00:00+01:00'), order: 0, ...later },
+    { casting: 0, count: 1, readyAt: now, order: NONE, ...soon },
   ]);
   expect(problem.inMould).toEqual([
     { mould: 1, casting: 0, filledAt: minuteOf('2027-04-03T11:00:00+01:00'), order: NONE, isBegun: false },

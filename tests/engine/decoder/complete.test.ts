@@ -15,7 +15,7 @@ const minute = (at: string) => minuteOf(`2027-${at.replace(' ', 'T')}:00+01:00`)
 /** Two finished panels for the pair that is ordered; packing it takes five minutes. */
 const begun = (more: Partial<YardFileInput> = {}): DecoderState =>
   begunDecoder(smallYard({ finished: [{ casting: 'panel-900', count: 2 }], ...more }));
-const single = [{ id: 'a', lines: [{ casting: 'panel-900', quantity: 2 }] }];
+const single = [{ id: 'a', due: '2027-04-10', lines: [{ casting: 'panel-900', quantity: 2 }] }];
 
 describe('an order that is not packed', () => {
   test('is complete when its last piece is ready', () => {

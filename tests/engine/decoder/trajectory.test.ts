@@ -24,7 +24,8 @@ const planIn = ({ placed, orders, moulds }: DecoderState) =>
     strips: placed.pourStripStart.slice(0, placed.pours),
     readyAt: placed.pourReadyAt.slice(0, placed.pours),
     first: placed.firstStripStart,
-    fromFinished: placed.fromFinished,
+    lots: placed.dealLot.slice(0, placed.deals),
+    gets: placed.dealOrder.slice(0, placed.deals),
     completesAt: orders.completesAt,
     setFor: moulds.setFor,
   });

@@ -11,14 +11,24 @@ const WORK_WEIGHTS = [0, 0.1, 0.25, 0.5];
 /** Shuffles are numbers without meaning; this many are more than any search tries. */
 const SHUFFLES = 1_000_000;
 
-/** How many mixes and moulds there are to choose from. */
+/** How many mixes and moulds there are to choose from, and the days on which finished pieces are ready that are not yet. */
 export interface Scope {
   mixes: number;
   moulds: number;
+  lotDays: readonly number[];
 }
 
-/** What of a problem bounds its choices: a mix to hold back, a mould to rest. */
-export const scopeOf = (problem: Problem): Scope => ({ mixes: problem.mixes.length, moulds: problem.moulds.length });
+/** Days on which finished pieces are ready that are not yet, each once, the soonest first. */
+export const lotDaysOf = ({ there, finished, calendar }: Problem): number[] => [
+  ...new Set(there.lateLots.map((lot) => calendar.dayOf(finished[lot]!.readyAt))),
+];
+
+/** What of a problem bounds its choices: a mix to hold back, a mould to rest, finished pieces to wait for. */
+export const scopeOf = (problem: Problem): Scope => ({
+  mixes: problem.mixes.length,
+  moulds: problem.moulds.length,
+  lotDays: lotDaysOf(problem),
+});
 
 type Change = (choices: Choices, random: Random, scope: Scope) => Partial<Choices>;
 
@@ -54,8 +64,16 @@ const CHANGES: Change[] = [
   (choices, random) => ({ shuffle: choices.shuffle ? 0 : 1 + below(random, SHUFFLES) }),
 ];
 
+/** Where finished pieces are still to be ready, to wait for them or not is a choice as well. */
+const LOTS: Change[] = [
+  (choices, random, { lotDays }) => ({ lotsUntil: choices.lotsUntil ? 0 : pick(random, lotDays) }),
+];
+
+const changesIn = ({ lotDays }: Scope): Change[] => (lotDays.length > 0 ? [...CHANGES, ...LOTS] : CHANGES);
+
 /** The decoder's own choices with one or two of them changed: what to set up, what goes into a batch, when it goes out. */
 export const changeChoices = (choices: Choices, random: Random, scope: Scope): Choices => {
-  const changed = { ...choices, ...pick(random, CHANGES)(choices, random, scope) };
-  return random() < 0.3 ? { ...changed, ...pick(random, CHANGES)(changed, random, scope) } : changed;
+  const changes = changesIn(scope);
+  const changed = { ...choices, ...pick(random, changes)(choices, random, scope) };
+  return random() < 0.3 ? { ...changed, ...pick(random, changes)(changed, random, scope) } : changed;
 };
