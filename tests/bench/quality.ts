@@ -7,7 +7,7 @@ import { evaluate } from '../../src/engine/search/evaluation.ts';
 import { quickSearch } from '../../src/engine/search/quick.ts';
 import { searchOn } from '../../src/engine/search/search.ts';
 import { randomYard, YARD_KINDS, type YardKind } from '../support/random-yard.ts';
-import { planByHand } from './by-hand.ts';
+import { planByCleverHand } from './by-hand.ts';
 import type { Row } from './table.ts';
 
 const YARDS_OF_A_KIND = 20;
@@ -15,7 +15,8 @@ const FIRST_SEED = 1001;
 
 interface Sums {
   yards: number;
-  skipped: number;
+  /** Yards in which the hand leaves more orders out, so that days late cannot be compared: they count as beaten. */
+  leftMore: number;
   worse: number;
   hand: number;
   ours: number;
@@ -25,7 +26,7 @@ interface Sums {
   ourBags: number;
 }
 
-/** Adds one yard to the sums; where the hand leaves more orders out than we do, the two cannot be compared. */
+/** Adds one yard to the sums, beside the best plan of the clever hand. */
 const compare = (sums: Sums, seed: number, kind: YardKind, effort: Effort): void => {
   const problem = compile(randomYard(seed, kind));
   const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
@@ -33,13 +34,13 @@ const compare = (sums: Sums, seed: number, kind: YardKind, effort: Effort): void
   const found = effort === 'quick' ? quick : searchOn(state, quick, effort, 1);
   settle(state, found.dispatch);
   const ours = evaluate(state);
-  const hand = planByHand(problem, undefined, state.orders.excluded);
+  const hand = planByCleverHand(problem, state.orders.excluded);
   const theirs = evaluate(hand);
+  sums.yards++;
   if (theirs.unplannedWeight > ours.unplannedWeight + 1e-9) {
-    sums.skipped++;
+    sums.leftMore++;
     return;
   }
-  sums.yards++;
   sums.hand += theirs.weightedDaysLate;
   sums.ours += ours.weightedDaysLate;
   if (ours.weightedDaysLate > theirs.weightedDaysLate + 1e-9) sums.worse++;
@@ -50,14 +51,14 @@ const compare = (sums: Sums, seed: number, kind: YardKind, effort: Effort): void
 };
 
 const rowOf = (what: string, s: Sums): Row => ({
-  what: `${what}: ${s.yards} yards, hand left more out in ${s.skipped}`,
+  what: `${what}: ${s.yards} yards, in ${s.leftMore} of them the hand left more out`,
   figure: `days late ${s.ours} to ${s.hand} (${((100 * s.ours) / Math.max(1, s.hand)).toFixed(1)} %), worse ${s.worse}`,
   aim: `batches ${s.ourBatches} to ${s.handBatches}, bags ${s.ourBags} to ${s.handBags}`,
 });
 
 const none = (): Sums => ({
   yards: 0,
-  skipped: 0,
+  leftMore: 0,
   worse: 0,
   hand: 0,
   ours: 0,
@@ -67,7 +68,7 @@ const none = (): Sums => ({
   ourBags: 0,
 });
 
-/** Against the maker with a whiteboard, on random yards: weighted days late, batches and bags, ours to theirs. */
+/** Against a clever maker with a whiteboard, on random yards: weighted days late, batches and bags, ours to theirs. */
 export const qualityRows = (effort: Effort): Row[] => {
   const all = none();
   const rows = YARD_KINDS.map((kind) => {
@@ -76,5 +77,5 @@ export const qualityRows = (effort: Effort): Row[] => {
     for (const key of Object.keys(all) as (keyof Sums)[]) all[key] += sums[key];
     return rowOf(kind, sums);
   });
-  return [...rows, rowOf('all (aim: at most 60 %, never worse)', all)];
+  return [...rows, rowOf('all (aim: at most 80 %, never worse)', all)];
 };

@@ -42,6 +42,8 @@ export interface Choices {
   leaveInMoulds: boolean;
   /** As by hand: what is due is stripped at once, and empty moulds are filled in the order of the sequence. */
   inOrder: boolean;
+  /** Worked as by hand throughout (`workByHand`): of the other choices only `noAhead` counts. */
+  byHand: boolean;
   /** Nothing is poured: the shift is for stripping and setting up. */
   noPours: boolean;
   /**
@@ -102,6 +104,7 @@ export const DEFAULT_CHOICES: Choices = {
   restMould: NONE,
   leaveInMoulds: false,
   inOrder: false,
+  byHand: false,
   noPours: false,
   lotsUntil: 0,
   shuffle: 0,

@@ -1,6 +1,7 @@
 import { outAt } from '../book/curing-times.ts';
 import { applyFixed } from './apply-fixed.ts';
 import { placeBatch } from './batch.ts';
+import { workByHand } from './by-hand.ts';
 import { packWaiting } from './complete.ts';
 import { composeBatch, type Filling, fullestKg, leadCasting, mostPiecesNow } from './compose.ts';
 import { dealLots } from './deal-lots.ts';
@@ -102,6 +103,10 @@ export const workShift = (state: DecoderState, shift: number): void => {
   state.rack.clearReady(state.timeline.from);
   dealLots(state);
   applyFixed(state);
+  if (state.choices.byHand && allowsBatch(state)) {
+    workByHand(state);
+    return;
+  }
   stripAwaited(state);
   packWaiting(state, true);
   if (state.choices.stripFirst) stripRest(state);

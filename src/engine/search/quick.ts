@@ -18,8 +18,8 @@ import {
   workDays,
 } from './rules.ts';
 
-/** As a maker works with a whiteboard; now and then nothing beats it. */
-const BY_HAND: Partial<Choices> = {
+/** Nearly as a maker works with a whiteboard. */
+const IN_ORDER: Partial<Choices> = {
   inOrder: true,
   leastFill: 0,
   waitMinutes: 1000,
@@ -37,10 +37,13 @@ export const TRIED_CHOICES: Partial<Choices>[] = [
   { leastFill: 0 },
   { leastFill: 0.9, waitMinutes: 90 },
   { slowMixesLate: false, waitMinutes: 60 },
-  BY_HAND,
-  { ...BY_HAND, noAhead: false },
+  IN_ORDER,
+  { ...IN_ORDER, noAhead: false },
   { scarceFirst: false, firstOrderWeight: 0, waitMinutes: 0 },
 ];
+
+/** Just as that maker works, not setting up for the next session, or setting up: no plan is worse than the best of these. */
+export const BY_HAND: Partial<Choices>[] = [{ byHand: true, noAhead: true }, { byHand: true }];
 
 /** Pours placed in all by one quick planning, about; at least three plans are tried whatever the size. */
 const POURS_IN_ALL = 4000;
@@ -73,6 +76,9 @@ export interface Leaning {
 const SETTLED_TRIES = 16;
 /** On the largest yards fewer do: pours placed in all by those that do, about. */
 const POURS_SETTLED = 64_000;
+
+/** So often at most is the same tried with other orders left out. */
+const MOST_ROUNDS = 3;
 
 const isUnfinished = ({ orders }: DecoderState): boolean =>
   orders.completesAt.some((completesAt, o) => completesAt === NONE && !orders.excluded[o]);
@@ -121,6 +127,15 @@ class Tries {
     this.try({ ...dispatch, choices: { ...dispatch.choices, ...choices } });
   }
 
+  /** Tries all of them, and again where that changed which orders are left out. */
+  tryWhileItDiffers(dispatches: readonly Dispatch[]): void {
+    for (let round = 0; round < MOST_ROUNDS; round++) {
+      const before = this.leftOut.join();
+      for (const dispatch of dispatches) this.try(dispatch);
+      if (this.leftOut.join() === before) return;
+    }
+  }
+
   /** The best one, settled: what is left out comes last in it, so that it is left out again. */
   end(): Found {
     if (this.leftOut.every((out) => out === 0)) return this.best!;
@@ -155,6 +170,7 @@ export const quickSearch = (state: DecoderState, leaning: Leaning = { first: [] 
     const choices = TRIED_CHOICES[(i + Math.floor(i / sequences.length)) % TRIED_CHOICES.length]!;
     tries.try(dispatchOf(sequence, choices));
   }
+  tries.tryWhileItDiffers(BY_HAND.flatMap((choices) => sequences.map((sequence) => dispatchOf(sequence, choices))));
   for (const choices of waitingForLots(state.problem)) tries.tryOnBest(choices);
   return tries.end();
 };

@@ -58,6 +58,7 @@ const CHANGES: Change[] = [
   (choices, random, scope) => ({ restMould: choices.restMould < 0 ? below(random, scope.moulds) : -1 }),
   (_, random, scope) => ({ restMould: below(random, scope.moulds) }),
   (choices) => ({ inOrder: !choices.inOrder }),
+  (choices) => ({ byHand: !choices.byHand }),
   (choices) => ({ leaveInMoulds: !choices.leaveInMoulds }),
   (_, random) => ({ shuffle: 1 + below(random, SHUFFLES) }),
   (_, random) => ({ shuffle: 1 + below(random, SHUFFLES) }),
