@@ -22,7 +22,7 @@ export const takeSnapshot = (state: DecoderState, into?: Snapshot): Snapshot => 
   return {
     ints,
     rack: state.rack.save(),
-    stock: state.stock.save(),
+    stock: state.stock.save(state.timeline.to),
     waiting: [...state.orders.waiting],
     open: state.orders.open,
     left: state.demand.total,
@@ -66,4 +66,7 @@ export const isSameState = (a: Snapshot, b: Snapshot): boolean =>
   isSameList(a.rack.readyAt, b.rack.readyAt) &&
   isSameList(a.rack.spaces, b.rack.spaces) &&
   isSameList(a.stock.used, b.stock.used) &&
-  a.stock.offcuts.every((list, material) => isSameList(list, b.stock.offcuts[material]!));
+  a.stock.open.every(
+    ({ left, from }, material) =>
+      isSameList(left, b.stock.open[material]!.left) && isSameList(from, b.stock.open[material]!.from),
+  );

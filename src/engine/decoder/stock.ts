@@ -1,28 +1,40 @@
 import type { CompiledMaterial } from './problem.ts';
-import { NONE } from './problem.ts';
+import { NEVER, NONE } from './problem.ts';
 
 const EPSILON = 1e-9;
 type Quantity = { material: number; quantity: number };
 type Cuts = { material: number; lengthMm: number; count: number };
 
-/** What has been used of each material, in its own unit, and what is left of opened sticks, mm. */
-export interface StockState {
-  used: Float64Array;
-  offcuts: number[][];
+/** Sticks that are open: what is left of each, mm, and from when on it is there to be cut. */
+interface OpenSticks {
+  left: number[];
+  from: number[];
 }
 
-/** Index of the shortest stick that is long enough, the first of equals; NONE where none is. */
-const shortestFor = (offcuts: number[], lengthMm: number): number => {
+const copyOf = ({ left, from }: OpenSticks): OpenSticks => ({ left: [...left], from: [...from] });
+
+/** There all along: what happens from now on cannot tell when it was opened. */
+const LONG_OPEN = Number.NEGATIVE_INFINITY;
+
+/** What has been used of each material, in its own unit, and the sticks that are open. */
+export interface StockState {
+  used: Float64Array;
+  open: OpenSticks[];
+}
+
+/** Index of the shortest stick that is open by a minute and long enough, the first of equals; NONE where none is. */
+const shortestFor = ({ left, from }: OpenSticks, lengthMm: number, at: number): number => {
   let best = NONE;
-  for (let k = 0; k < offcuts.length; k++)
-    if (offcuts[k]! + EPSILON >= lengthMm && (best === NONE || offcuts[k]! < offcuts[best]!)) best = k;
+  for (let k = 0; k < left.length; k++)
+    if (from[k]! <= at && left[k]! + EPSILON >= lengthMm && (best === NONE || left[k]! < left[best]!)) best = k;
   return best;
 };
 
 /** Offcuts that may be cut once so many sticks are held back: the longest go first, when no whole stick is left to hold. */
-const offcutsLeft = ({ offcuts, onHand, arrivals }: CompiledMaterial, heldBack: number): number[] => {
+const offcutsLeft = ({ offcuts, onHand, arrivals }: CompiledMaterial, heldBack: number): OpenSticks => {
   const sticks = arrivals.reduce((sum, x) => sum + x.quantity, onHand);
-  return offcuts.slice(Math.max(0, Math.ceil(heldBack - sticks - EPSILON)));
+  const left = offcuts.slice(Math.max(0, Math.ceil(heldBack - sticks - EPSILON)));
+  return { left, from: left.map(() => LONG_OPEN) };
 };
 
 /**
@@ -35,9 +47,9 @@ const offcutsLeft = ({ offcuts, onHand, arrivals }: CompiledMaterial, heldBack: 
 export class Stock {
   private readonly used: Float64Array;
   /** Offcuts that are there at the start and may be cut. */
-  private readonly first: number[][];
-  /** Those and what is left of opened sticks, by material, mm. */
-  private readonly offcuts: number[][];
+  private readonly first: OpenSticks[];
+  /** Those and what is left of opened sticks, by material. */
+  private readonly open: OpenSticks[];
   private readonly needed: Float64Array;
   private readonly asked: number[] = [];
   private readonly cuts: Cuts[] = [];
@@ -50,24 +62,29 @@ export class Stock {
     this.used = new Float64Array(materials.length);
     this.needed = new Float64Array(materials.length);
     this.first = materials.map((one, material) => offcutsLeft(one, heldBack[material]!));
-    this.offcuts = this.first.map((list) => [...list]);
+    this.open = this.first.map(copyOf);
   }
 
   reset(): void {
     this.used.fill(0);
-    this.first.forEach((list, material) => {
-      this.offcuts[material] = [...list];
+    this.first.forEach((sticks, material) => {
+      this.open[material] = copyOf(sticks);
     });
   }
 
-  save(): StockState {
-    return { used: this.used.slice(), offcuts: this.offcuts.map((list) => [...list]) };
+  /** As it is, for what is placed at a minute or later. */
+  save(minute: number): StockState {
+    const open = this.open.map(({ left, from }) => ({
+      left: [...left],
+      from: from.map((at) => (at <= minute ? LONG_OPEN : at)),
+    }));
+    return { used: this.used.slice(), open };
   }
 
   restore(state: StockState): void {
     this.used.set(state.used);
-    state.offcuts.forEach((list, material) => {
-      this.offcuts[material] = [...list];
+    state.open.forEach((sticks, material) => {
+      this.open[material] = copyOf(sticks);
     });
   }
 
@@ -145,15 +162,19 @@ export class Stock {
     this.ask();
   }
 
-  /** New sticks that the cuts open, by material; each cut goes on the shortest offcut that is long enough. */
+  /**
+   * New sticks that the cuts open, by material; each cut goes on the shortest offcut that is long enough. What is placed
+   * may be for a time before what was placed already: what is left of a stick that comes after it is not there for it.
+   */
   private openSticks(at: number, commit: boolean): Quantity[] {
     const opened: Quantity[] = [];
-    const copies: number[][] = [];
+    const copies: OpenSticks[] = [];
     for (const x of this.cuts) {
       if (at >= this.materials[x.material]!.plentyFrom) continue;
-      if (!commit && copies[x.material] === undefined) copies[x.material] = [...this.offcuts[x.material]!];
-      const offcuts = commit ? this.offcuts[x.material]! : copies[x.material]!;
-      const quantity = this.cutFrom(offcuts, this.materials[x.material]!, x);
+      if (!commit && copies[x.material] === undefined) copies[x.material] = copyOf(this.open[x.material]!);
+      const sticks = commit ? this.open[x.material]! : copies[x.material]!;
+      const before = opened.find((o) => o.material === x.material)?.quantity ?? 0;
+      const quantity = this.cutFrom(sticks, x, at, before);
       const sum = opened.find((o) => o.material === x.material);
       if (sum) sum.quantity += quantity;
       else opened.push({ material: x.material, quantity });
@@ -162,22 +183,39 @@ export class Stock {
   }
 
   /**
-   * Cuts each piece from the shortest stick that is long enough, and opens another where none is; how many were opened.
+   * Cuts each piece from the shortest stick that is long enough, and opens another where none is; how many were opened,
+   * with `before` of the same question opened already.
    * A stick just cut stays the shortest while it is long enough, and once none is, no older one will be.
    */
-  private cutFrom(offcuts: number[], material: CompiledMaterial, cuts: Cuts): number {
+  private cutFrom(sticks: OpenSticks, { material, lengthMm, count }: Cuts, at: number, before: number): number {
+    const { stickMm, kerfMm } = this.materials[material]!;
+    const { left, from } = sticks;
     let opened = 0;
     let stick = NONE;
-    for (let i = 0; i < cuts.count; i++) {
-      if (stick === NONE || offcuts[stick]! + EPSILON < cuts.lengthMm)
-        stick = opened > 0 ? NONE : shortestFor(offcuts, cuts.lengthMm);
+    for (let i = 0; i < count; i++) {
+      if (stick === NONE || left[stick]! + EPSILON < lengthMm)
+        stick = opened > 0 ? NONE : shortestFor(sticks, lengthMm, at);
       if (stick === NONE) {
-        stick = offcuts.push(material.stickMm) - 1;
         opened++;
+        stick = left.push(stickMm) - 1;
+        from.push(Math.min(at, this.thereFrom(material, before + opened)));
       }
       // A kerf is lost between two cuts; at the end of a stick there may be too little left for one.
-      offcuts[stick] = offcuts[stick]! - cuts.lengthMm - material.kerfMm;
+      left[stick] = left[stick]! - lengthMm - kerfMm;
     }
     return opened;
+  }
+
+  /** From when on so many more than were used and are asked for are there, whenever those were used. */
+  private thereFrom(material: number, more: number): number {
+    const { onHand, arrivals } = this.materials[material]!;
+    const all = this.used[material]! + this.needed[material]! + this.heldBack[material]! + more;
+    let level = onHand;
+    if (level + EPSILON >= all) return LONG_OPEN;
+    for (const arrival of arrivals) {
+      level += arrival.quantity;
+      if (level + EPSILON >= all) return arrival.at;
+    }
+    return NEVER;
   }
 }

@@ -60,7 +60,7 @@ describe('five bags, three more at minute 100, any number from minute 1000 on', 
 
   test('a saved state comes back as it was', () => {
     const used = stock();
-    const saved = used.save();
+    const saved = used.save(0);
     ask(used, 5);
     used.use(10);
     used.restore(saved);
@@ -123,6 +123,24 @@ describe('lengths of 900 mm that lose 3 mm to each cut', () => {
     expect(one.earliest(10)).toBe(10);
     cuts(one, 398, 1);
     expect(one.earliest(10)).toBe(NEVER);
+  });
+
+  test('what is left of a length that comes later is not there for an earlier cut', () => {
+    const later = new Stock(
+      [material({ onHand: 0, arrivals: [{ at: 50, quantity: 1 }], stickMm: 900, kerfMm: 3 })],
+      [0],
+    );
+    cuts(later, 297, 1);
+    later.use(60);
+    cuts(later, 297, 1);
+    expect(later.earliest(45)).toBe(NEVER);
+    cuts(later, 297, 1);
+    expect(later.earliest(55)).toBe(55);
+    const state = later.save(60);
+    later.reset();
+    later.restore(state);
+    cuts(later, 297, 2);
+    expect(later.earliest(60)).toBe(60);
   });
 
   test('rests of opened lengths are cut first, the shortest that is long enough', () => {

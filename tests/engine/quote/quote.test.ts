@@ -4,6 +4,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { planWithMemory } from '../../../src/engine/plan.ts';
 import { quoteOrder } from '../../../src/engine/quote/quote.ts';
 import { refereePlan } from '../../../src/engine/referee.ts';
+import { keepOfPlan } from '../../../src/engine/standing/keep-of-plan.ts';
 import { audit } from '../../contract/audit-plan.mjs';
 import { yardSeeds } from '../../support/property-seed.ts';
 import { randomYard } from '../../support/random-yard.ts';
@@ -55,6 +56,27 @@ describe('a pair of panels in a yard of two moulds', () => {
     expect(quoteOrder(smallYard({ ...slow, finished, orders: [] }), pair('new')).earliestAt).toBe(
       '2027-04-10T12:00:00+01:00',
     );
+  });
+
+  /*
+   * The one length of rod comes on the 17th, and what was promised is packed then: what is left of it is not there on the
+   * 10th, though all else is.
+   */
+  test('what is left of a length that is cut on the 17th is packed no sooner than then', () => {
+    const rod = { id: 'rod', name: 'Rod 12 mm', unit: 'stick', onHand: 0, stickMm: 3000, leadDays: 30, kerfMm: 3 };
+    const yard = smallYard({
+      materials: [base.materials[0]!, rod],
+      incoming: [{ material: 'rod', quantity: 1, on: '2027-04-17' }],
+      orders: [pair('a', '2027-04-17')],
+    });
+    const { plan, memory } = planWithMemory(yard);
+    const standing = keepOfPlan(plan);
+    const { earliestOn } = quoteOrder(yard, pair('new'), { memory, standing });
+    expect(earliestOn).toBe('2027-04-17');
+    const taken = { ...yard, orders: [...yard.orders, pair('new', earliestOn!)] };
+    const given = ['a', 'new'];
+    const { orders } = planWithMemory(taken, { effort: 'quick', memory, standing, given, near: plan }).plan;
+    expect(orders.map(({ daysLate }) => daysLate)).toEqual([0, 0]);
   });
 
   test('its own date plays no part', () => {
