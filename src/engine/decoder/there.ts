@@ -2,7 +2,7 @@ import { curedAt, outAt } from '../book/curing-times.ts';
 import { type CompiledLot, NEVER, NONE, PACK, type PiecesThere, type Problem, type Shifts, STRIP } from './problem.ts';
 
 /** First shift that is not over by a minute and allows a kind of task; one more than there are where none does. */
-export const shiftFor = ({ count, to, offset, allow }: Shifts, kind: number, minute: number): number => {
+const shiftFor = ({ count, to, offset, allow }: Shifts, kind: number, minute: number): number => {
   for (let s = 0; s < count; s++) {
     if (to[s]! <= minute) continue;
     for (let i = offset[s]!; i < offset[s + 1]!; i++) if (allow[i]! & kind) return s;
