@@ -1,6 +1,7 @@
 import type { DroppedTask, Keep, PlanFile } from '../../shared/plan.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { lateBound } from './bound/bound.ts';
+import { asInFile, canonicalYard } from './canonical-yard.ts';
 import { compile } from './decoder/compile.ts';
 import { decoderStateOf } from './decoder/decoder-state.ts';
 import { type Dispatch, dispatchOf } from './decoder/dispatch.ts';
@@ -117,13 +118,8 @@ const boundOf = (problem: Problem, plan: PlanFile): PlanFile['bound'] => {
   return { weightedDaysLate: lateBound(problem, orders, plan.score.weightedDaysLate) };
 };
 
-/**
- * Plans a yard: every order planned whole, or left out with a reason, by rules R0–R14 of the yard file contract. Pure and
- * deterministic: the same file and options give the same plan on any machine. The file has to come from `readYardFile`.
- * Quick tries a few dispatches; normal and thorough search on from there, for a counted number of plans, and state a
- * bound. The memory goes into the next planning of the same yard.
- */
-export const planWithMemory = (yard: YardFile, options: PlanOptions = {}): { plan: PlanFile; memory: PlanMemory } => {
+/** As `planWithMemory`, of a yard whose lists are in the order that is theirs. */
+const planOfCanonical = (yard: YardFile, options: PlanOptions): { plan: PlanFile; memory: PlanMemory } => {
   const { effort = 'normal', seed = 1, near, memory, standing } = options;
   const problem = compile(yard);
   const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
@@ -145,6 +141,18 @@ export const planWithMemory = (yard: YardFile, options: PlanOptions = {}): { pla
   const plan = planOf(problem, dispatch);
   const bound = effort === 'quick' ? undefined : boundOf(problem, plan);
   return { plan: bound ? { ...plan, bound } : plan, memory: memoryOf(problem, dispatch) };
+};
+
+/**
+ * Plans a yard: every order planned whole, or left out with a reason, by rules R0–R14 of the yard file contract. Pure and
+ * deterministic: the same file and options give the same plan on any machine. The file has to come from `readYardFile`.
+ * Quick tries a few dispatches; normal and thorough search on from there, for a counted number of plans, and state a
+ * bound. The memory goes into the next planning of the same yard.
+ */
+export const planWithMemory = (yard: YardFile, options: PlanOptions = {}): { plan: PlanFile; memory: PlanMemory } => {
+  const canonical = canonicalYard(yard);
+  const { plan, memory } = planOfCanonical(canonical.yard, options);
+  return { plan: asInFile(plan, yard, canonical.lots), memory };
 };
 
 /**

@@ -7,6 +7,7 @@ import { qualityRows } from './quality.ts';
 import { quoteRows } from './quotes.ts';
 import { REQUEST_YARDS, requestRows } from './requests.ts';
 import { seasonBench } from './season/season-bench.ts';
+import { shuffledRows } from './shuffled.ts';
 import { speedRows } from './speed.ts';
 import { print } from './table.ts';
 import { tardinessRows } from './tardiness.ts';
@@ -14,7 +15,7 @@ import { tardinessRows } from './tardiness.ts';
 /** Every tenth tardiness instance by default; all 250 with `npm run bench -- tardiness all`, or `thorough` for that effort. */
 const SOME = 10;
 
-/** Random yards asked by `npm run bench -- first`; any other number after it. */
+/** Random yards of `npm run bench -- first` and `shuffled`; any other number after it. */
 const SOME_YARDS = 200;
 
 const sections: Record<string, (argument?: string, ...more: string[]) => void | Promise<void>> = {
@@ -29,6 +30,7 @@ const sections: Record<string, (argument?: string, ...more: string[]) => void | 
       tardinessRows(which === undefined ? SOME : 1, which === 'thorough' ? 'thorough' : 'normal'),
     ),
   first: (yards) => print('First before all others', ifFirstRows(Number(yards ?? SOME_YARDS))),
+  shuffled: (yards) => print('Lists in another order', shuffledRows(Number(yards ?? SOME_YARDS))),
   requests: async (only) => {
     for (const [orders, moulds] of REQUEST_YARDS.filter(([orders]) => !only || orders === Number(only)))
       print(`Longest blocks of requests, ${orders} orders, a search beside`, await requestRows(orders, moulds));
@@ -42,7 +44,7 @@ const sections: Record<string, (argument?: string, ...more: string[]) => void | 
 };
 
 /** Each takes a quarter of an hour and more by itself: only when it is named. */
-const BY_NAME_ONLY = new Set(['earliest', 'exact', 'season']);
+const BY_NAME_ONLY = new Set(['earliest', 'exact', 'season', 'shuffled']);
 
 const [name, ...argument] = process.argv.slice(2);
 console.log(`${cpus().length} × ${cpus()[0]?.model ?? 'unknown processor'}, Node ${process.version}`);

@@ -1,5 +1,6 @@
 import { askForBatch } from './ask-batch.ts';
 import { askParts } from './complete.ts';
+import { dealFixed, type Owners } from './deal-fixed.ts';
 import type { DecoderState } from './decoder-state.ts';
 import type { FixedBatch, FixedCoat, FixedPour, FixedPrep, FixedWork } from './fixed-batch.ts';
 import { placePour } from './place-pour.ts';
@@ -112,7 +113,7 @@ const coatFixed = (state: DecoderState, { mould, start, minutes }: FixedCoat, is
 };
 
 /** Writes down a fixed batch, its people and mixer apart, and fills its moulds. */
-const placeFixed = (state: DecoderState, batch: FixedBatch): void => {
+const placeFixed = (state: DecoderState, batch: FixedBatch, owners?: Owners): void => {
   const { placed, problem, moulds } = state;
   const index = placed.batches++;
   placed.batchMix[index] = batch.mix;
@@ -122,17 +123,17 @@ const placeFixed = (state: DecoderState, batch: FixedBatch): void => {
   placed.batchBags[index] = batch.bags;
   placed.batchFixed[index] = problem.fixed.batches.indexOf(batch);
   for (const pour of batch.pours) {
-    placePour(state, pour.mould, pour.casting, index, pour.fillStart);
+    placePour(state, pour.mould, pour.casting, index, pour.fillStart, owners?.get(pour));
     moulds.stripAt[pour.mould] = pour.stripAt;
   }
 };
 
-const batchFixed = (state: DecoderState, batch: FixedBatch): void => {
+const batchFixed = (state: DecoderState, batch: FixedBatch, owners: Owners): void => {
   const { timeline, problem } = state;
   const mix = problem.mixes[batch.mix]!;
   timeline.take(batch.start, batch.minutes, mix.crew);
   timeline.takeMixer(batch.start, mix.mixMinutes);
-  placeFixed(state, batch);
+  placeFixed(state, batch, owners);
   for (const { mould } of batch.pours) reserve(state, mould, -1);
 };
 
@@ -159,8 +160,8 @@ const packFixed = (state: DecoderState, order: number, at: number): void => {
   if (state.orders.packAt[order] !== NONE) state.timeline.take(at, state.problem.orders[order]!.packMinutes, 1);
 };
 
-const applyStep = (state: DecoderState, step: Step): void => {
-  if (step.kind === 'batch') batchFixed(state, step.batch);
+const applyStep = (state: DecoderState, step: Step, owners: Owners): void => {
+  if (step.kind === 'batch') batchFixed(state, step.batch, owners);
   else if (step.kind === 'prep') prepFixed(state, step.pour);
   else if (step.kind === 'coat') coatFixed(state, step.coat, step.isReserved);
   else if (step.kind === 'set up') setUpAlone(state, step.prep);
@@ -168,8 +169,26 @@ const applyStep = (state: DecoderState, step: Step): void => {
   else stripFixed(state, step.mould, step.at);
 };
 
+/** Place of the first step, in order of time, that is not before a minute. */
+const firstFrom = (list: readonly Step[], minute: number): number => {
+  let [low, high] = [0, list.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (list[middle]!.at < minute) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+};
+
 /** Places what is fixed in the shift entered before anything else is placed in it. */
 export const applyFixed = (state: DecoderState): void => {
-  for (const step of steps(state.problem.fixed))
-    if (step.at >= state.timeline.from && step.at < state.timeline.to) applyStep(state, step);
+  const all = steps(state.problem.fixed);
+  const first = firstFrom(all, state.timeline.from);
+  if (first === all.length || all[first]!.at >= state.timeline.to) return;
+  const here = all.slice(first, firstFrom(all, state.timeline.to));
+  const owners = dealFixed(
+    state,
+    here.flatMap((step) => (step.kind === 'batch' ? [step.batch] : [])),
+  );
+  for (const step of here) applyStep(state, step, owners);
 };

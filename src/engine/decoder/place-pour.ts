@@ -11,11 +11,14 @@ export const firstLeft = (left: Int32Array, from: number, end: number): number =
   return i;
 };
 
-/** Takes the order that the next piece of a casting is for out of its queue; NONE, for stock, where nobody needs one. */
-const nextOrder = (state: DecoderState, casting: number, batch: number): number => {
+/**
+ * Takes the order that the next piece of a casting is for out of its queue; NONE, for stock, where nobody needs one, or where
+ * no session takes it out of its mould.
+ */
+export const nextOrder = (state: DecoderState, casting: number, outAt: number, batchStart: number): number => {
   const { demand, orders } = state;
-  if (demand.need[casting] === 0) return NONE;
-  const head = queueHead(state, casting, state.placed.batchStart[batch]!);
+  if (demand.need[casting] === 0 || outAt > state.lastStrip[casting]!) return NONE;
+  const head = queueHead(state, casting, batchStart);
   if (head === demand.end[casting]) return NONE;
   const order = demand.order[head]!;
   demand.need[casting] = demand.need[casting]! - 1;
@@ -55,8 +58,8 @@ const addPour = (
 };
 
 /**
- * Fills a mould that is set up: the piece goes to the first order that needs one, and the mould holds it from now on. A piece
- * that no session takes out of its mould is nobody's.
+ * Fills a mould that is set up: the piece goes to the first order that needs one, or to the one it is dealt to already, and the
+ * mould holds it from now on.
  */
 export const placePour = (
   state: DecoderState,
@@ -64,12 +67,13 @@ export const placePour = (
   casting: number,
   batch: number,
   fillStart: number,
+  dealtTo?: number,
 ): void => {
   const { moulds, demand, problem } = state;
   const { mix, fillMinutes } = problem.castings[casting]!;
   const setting = problem.mixes[mix]!;
   const out = outAt(setting, fillStart + fillMinutes);
-  const order = out > state.lastStrip[casting]! ? NONE : nextOrder(state, casting, batch);
+  const order = dealtTo ?? nextOrder(state, casting, out, state.placed.batchStart[batch]!);
   const pour = addPour(state, mould, casting, batch, fillStart, order);
   moulds.turnsSinceOil[mould] = turnsAfterPour(moulds.turnsSinceOil[mould]!, false);
   moulds.coatStart[mould] = NONE;

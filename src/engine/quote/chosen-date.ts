@@ -1,6 +1,7 @@
 import type { Order } from '../../../shared/order.ts';
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { canonicalYard } from '../canonical-yard.ts';
 import type { DecoderState } from '../decoder/decoder-state.ts';
 import { NEVER, NONE } from '../decoder/problem.ts';
 import { settle } from '../decoder/settle.ts';
@@ -77,7 +78,8 @@ const bestFor = ({ state, problem, added }: Asking, present: Present, day: numbe
  * of the places in the sequence that make the day, the one that costs the others least. Not possible when even before
  * all others it would be later.
  */
-export const askForDate = (yard: YardFile, order: Order, on: string, memory?: PlanMemory): ChosenDate => {
+export const askForDate = (asFiled: YardFile, order: Order, on: string, memory?: PlanMemory): ChosenDate => {
+  const { yard } = canonicalYard(asFiled);
   const present = presentOf(yard, memory);
   const asking = askingFor(yard, order);
   const best = bestFor(asking, present, dayNumber(on));

@@ -2,6 +2,7 @@ import type { Order } from '../../../shared/order.ts';
 import type { QuoteLimit } from '../../../shared/quote.ts';
 import { type DayNumber, dateOfDay } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { canonicalYard } from '../canonical-yard.ts';
 import { NEVER } from '../decoder/problem.ts';
 import type { PlanMemory } from '../search/memory.ts';
 import { earliestOf } from './earliest.ts';
@@ -54,7 +55,8 @@ const together = (first: Relaxation, order: Order, second: Relaxation): Relaxati
  * Two things relaxed at once, where together they bring the date further forward than either alone; largest gain first.
  * Many questions in one: for when somebody asks for it.
  */
-export const limitPairsOf = (yard: YardFile, order: Order, memory?: PlanMemory): QuoteLimit[] => {
+export const limitPairsOf = (asFiled: YardFile, order: Order, memory?: PlanMemory): QuoteLimit[] => {
+  const { yard } = canonicalYard(asFiled);
   const present = presentOf(yard, memory);
   const asking = askingFor(yard, order);
   const earliest = earliestOf(asking, present, MOST_PLACES, FEWER).completesAt;
@@ -83,7 +85,8 @@ export const limitPairsOf = (yard: YardFile, order: Order, memory?: PlanMemory):
  * the evening, a material fetched today, more rack, a larger mixer) and the question asked again, by the same promises.
  * Only real gains, largest first; never less cure, earlier stripping, a skipped coat, heat or work late at night.
  */
-export const limitsOf = (yard: YardFile, order: Order, memory?: PlanMemory): QuoteLimit[] => {
+export const limitsOf = (asFiled: YardFile, order: Order, memory?: PlanMemory): QuoteLimit[] => {
+  const { yard } = canonicalYard(asFiled);
   const present = presentOf(yard, memory);
   const asking = askingFor(yard, order);
   const earliest = earliestOf(asking, present, MOST_PLACES, FEWER).completesAt;

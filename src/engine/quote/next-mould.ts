@@ -1,4 +1,5 @@
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { canonicalYard } from '../canonical-yard.ts';
 import { compile } from '../decoder/compile.ts';
 import { type DecoderState, decoderStateOf } from '../decoder/decoder-state.ts';
 import { dispatchOf } from '../decoder/dispatch.ts';
@@ -35,7 +36,8 @@ const weightedDays = ({ orders }: YardFile, daysLate: readonly number[]): number
  * Which mould to build next: for each casting the weighted days late, for dates given or else asked for, that one more mould of it, built from now on, takes
  * off the plan; the present plan is the one a memory stands for, where there is one. Largest first, only real gains.
  */
-export const nextMoulds = (yard: YardFile, memory?: PlanMemory): NextMould[] => {
+export const nextMoulds = (asFiled: YardFile, memory?: PlanMemory): NextMould[] => {
+  const { yard } = canonicalYard(asFiled);
   const now = planned(yard, memory);
   return yard.castings
     .flatMap((casting): NextMould[] => {

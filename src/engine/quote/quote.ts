@@ -3,6 +3,7 @@ import type { Keep } from '../../../shared/plan.ts';
 import type { Quote } from '../../../shared/quote.ts';
 import { dateOfDay } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { canonicalYard } from '../canonical-yard.ts';
 import { NEVER } from '../decoder/problem.ts';
 import { settle } from '../decoder/settle.ts';
 import type { PlanMemory } from '../search/memory.ts';
@@ -52,10 +53,11 @@ export interface QuoteOptions {
  * unless asked for, since each is a quote of its own. The order's `due` and `wanted` play no part.
  */
 export const quoteOrder = (
-  yard: YardFile,
+  asFiled: YardFile,
   order: Order,
   { limits = false, pairs = false, memory, standing }: QuoteOptions = {},
 ): Quote => {
+  const { yard } = canonicalYard(asFiled);
   const stood = standing ? roundStanding(yard, order, standing, memory) : null;
   const present = measuredBy(presentOf(yard, memory), stood?.present);
   const asking = askingFor(yard, order);
