@@ -8,6 +8,7 @@ const loggedPromise = z.strictObject({
   order: z.string(),
   customer: z.string().nullable(),
   due: date.nullable().optional(),
+  isWanted: z.literal(true).optional(),
   completesOn: date.nullable(),
   daysLate: z.number().nullable(),
   reason: z.string().nullable(),

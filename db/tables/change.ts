@@ -10,6 +10,8 @@ export interface StoredPromise {
   customer: string | null;
   /** The date it is measured by, where it has one. */
   due?: string | null;
+  /** That date was only asked for; nobody was told it. */
+  isWanted?: true;
   completesOn: string | null;
   daysLate: number | null;
   /** Why it could not be planned. */

@@ -61,7 +61,7 @@ describe('buying', () => {
     const screens = await screensOver(yardShortOfMortar());
     const { post, textAfter } = screens;
     const text = await textAfter(await post('/buying/bought', bought));
-    expect(text).toContain('Rapid mortar bought. Undo');
+    expect(text).toContain('Rapid mortar bought, expected on Fri 9 Apr. Undo');
     expect(text).toContain('Nothing has to be bought for what is planned.');
     expect(text).toContain(
       '2 bags of Rapid mortar For School garden; bought Thu 8 Apr, €43.00. Expected Fri 9 Apr Arrived',
@@ -181,7 +181,7 @@ describe('buying', () => {
     expect((await comingIn(screens))[0]?.on).toBe('2027-04-09');
     const seen = /name="seen" value="([^"]+)"/.exec(html)?.[1] ?? '';
     const text = await screens.textAfter(await screens.post('/buying/new-day', { ...form, seen }));
-    expect(text).toContain('Rapid mortar is expected on another day.');
+    expect(text).toContain('Rapid mortar is expected on Sat 24 Apr.');
     expect((await comingIn(screens))[0]?.on).toBe('2027-04-24');
     const passed = await screens.post('/buying/new-day', { ...form, on: '2027-04-01' });
     expect(passed.status).toBe(422);
@@ -303,6 +303,7 @@ describe('a purchase that cannot be', () => {
     [{ quantity: '0' }, 'Write a number above 0.'],
     [{ on: '2027-02-30' }, '30 Feb 2027 does not exist. Write a day like 8 May'],
     [{ on: '' }, 'When is it expected? Write a day.'],
+    [{ on: '1 Jan 2040' }, 'That is further off than is planned. The last day is '],
     [{ on: '2027-04-07' }, 'That day has passed.'],
     [{ price: 'dear' }, '"dear" is no price. Write it like 129.00.'],
     [{ material: 'gold' }, 'Choose what was bought from the list.'],

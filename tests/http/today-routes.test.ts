@@ -143,7 +143,7 @@ describe('Today during a session', () => {
       casting0: 'panel-900',
       filled0: 'yes',
       order: '27-001',
-      ...{ bags: '', when: 'typed', time: '09:05' },
+      ...{ bags: '', when: 'typed or now', time: '09:05' },
     };
     expect(await textAfter(await post('/today/poured', form))).toContain('900 no. 1 poured at 9:05.');
     expect((await database.read((tx) => mouldById(tx, '900 no. 1')))?.piece).toMatchObject({
@@ -287,7 +287,7 @@ describe('after a session', () => {
     expect(text).toMatch(/^To be recorded: pour 1 piece, strip 1 and pack 1 order\./);
     const form = {
       ...{ other: 'yes', mould0: '900 no. 1', casting0: 'panel-900', filled0: 'yes', order: '27-001', bags: '' },
-      ...{ when: 'typed', time: '08:40' },
+      ...{ when: 'typed or now', time: '08:40' },
     };
     expect(await textAfter(await post('/today/poured', form))).toContain('900 no. 1 poured at 8:40. Undo');
   });
@@ -431,6 +431,16 @@ describe('after a session', () => {
   });
 });
 
+test('"At another time" asks for a time, and another pour may be just now', async () => {
+  const { post, textAfter } = await screensAt(saturday('09:29'));
+  const pour = { bags: '1', mould0: '900 no. 1', casting0: 'panel-900', filled0: 'yes', on: '', time: '' };
+  const refused = await post('/today/poured', { ...pour, when: 'typed' });
+  expect(refused.status).toBe(422);
+  expect(await textOf(refused)).toContain('Which time? Write it as 8:30.');
+  const now = await textAfter(await post('/today/poured', { ...pour, other: 'yes', when: 'typed or now' }));
+  expect(now).toContain('900 no. 1 poured. Undo');
+});
+
 test('a mould past the day it was to be mended by is asked about on Today, and marked mended there', async () => {
   const moulds = plannedYard().moulds.map((mould, place) =>
     place === 1 ? { ...mould, condition: 'damaged' as const, prepped: false, repairedOn: '2027-04-09' } : mould,
@@ -509,7 +519,7 @@ describe('what cannot be is refused with a reason, and nothing is written down',
     ['poured', { mould0: '900 no. 1', casting0: 'panel-900', filled0: 'yes', bags: 'some' }, 'is no number'],
     [
       'poured',
-      { other: 'yes', mould0: '900 no. 1', casting0: 'panel-900', filled0: 'yes', when: 'typed', time: '23:00' },
+      { other: 'yes', mould0: '900 no. 1', casting0: 'panel-900', filled0: 'yes', when: 'typed or now', time: '23:00' },
       'still to come',
     ],
     ['prepared', { mould: '900 no. 1', casting: 'panel-600' }, 'does not make that piece'],
@@ -555,7 +565,7 @@ describe('what cannot be is refused with a reason, and nothing is written down',
       casting1: 'panel-900',
       filled1: 'yes',
       order: '27-001',
-      ...{ bags: '9', when: 'typed', time: '08:45' },
+      ...{ bags: '9', when: 'typed or now', time: '08:45' },
     };
     const html = await (await post('/today/poured', form)).text();
     expect(html).toContain('How many bags? Above 0, up to 1 at once.');

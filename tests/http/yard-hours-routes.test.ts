@@ -78,7 +78,7 @@ describe('hours that repeat', () => {
     const screens = await screensOver(smallYard({ orders: [order] }));
     const shown = sentAsShown(await (await screens.get('/yard/hours/1')).text());
     const text = await textOf(await screens.post('/yard/hours/1', { ...shown, end: '20:00' }));
-    expect(text).toMatch(/^This moves the day by plan of one order, and no date given\..* days sooner\. Save Go back/);
+    expect(text).toMatch(/^This moves the day by plan of one order, and no date given\..* weeks sooner\. Save Go back/);
     expect(text).not.toContain('anyway');
   });
 

@@ -1,11 +1,12 @@
 import type { FC } from 'hono/jsx';
+import { daysText } from '../../shared/days-text.ts';
 import type { ChosenDate, PushedDate } from '../../src/usecases/first/chosen-date.ts';
-import { countText, dayText } from '../parts/day-text.ts';
+import { dayText } from '../parts/day-text.ts';
 import { countWord } from '../parts/quantity-text.ts';
 
 /** "School garden: Sat 8 May to Sat 15 May, 7 days later." */
 const pushedText = ({ customer, order, from, to, days }: PushedDate, today: string): string =>
-  `${customer ?? `Order ${order}`}: ${dayText(from, today)} to ${dayText(to, today)}, ${countText(days, 'day')} later.`;
+  `${customer ?? `Order ${order}`}: ${dayText(from, today)} to ${dayText(to, today)}, ${daysText(days)} later.`;
 
 /** The plain answer to a day that the customer would like. */
 const chosenText = (chosen: ChosenDate, today: string): string => {

@@ -1,8 +1,9 @@
 import type { FC } from 'hono/jsx';
+import { daysText } from '../../shared/days-text.ts';
 import type { ReadyFacts } from '../../src/usecases/first/ask-when.ts';
 import type { HeldUpBy } from '../../src/usecases/first/held-up-by.ts';
 import { Answer } from '../parts/answer.tsx';
-import { countText, dayText } from '../parts/day-text.ts';
+import { dayText } from '../parts/day-text.ts';
 import { countWord } from '../parts/quantity-text.ts';
 
 const NO_TIME = 'there is no time for it in the days planned';
@@ -49,7 +50,7 @@ export const soonerSentences = ({ limits, ifFirstOn, earliestOn }: ReadyFacts, t
   const first = ifFirstOn !== null && earliestOn !== null && ifFirstOn < earliestOn;
   return [
     ...(limits ?? []).map(
-      (limit) => `${limit.change}: ${dayText(limit.earliestOn, today)}, ${countText(limit.daysSooner, 'day')} sooner.`,
+      (limit) => `${limit.change}: ${dayText(limit.earliestOn, today)}, ${daysText(limit.daysSooner)} sooner.`,
     ),
     ...(first ? [`Put before everything else: ${dayText(ifFirstOn, today)}, but other dates would move.`] : []),
   ];

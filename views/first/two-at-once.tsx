@@ -1,13 +1,14 @@
 import type { FC } from 'hono/jsx';
+import { daysText } from '../../shared/days-text.ts';
 import type { PairsAsked } from '../../src/usecases/first/ask-pairs.ts';
 import { Answer } from '../parts/answer.tsx';
-import { countText, dayText } from '../parts/day-text.ts';
+import { dayText } from '../parts/day-text.ts';
 
 /** "One more 1100 mould and one more session on Tue 6 Apr: Sat 8 May, 7 days sooner." */
 const pairText = (
   { change, earliestOn, daysSooner }: NonNullable<PairsAsked['pairs']>[number],
   today: string,
-): string => `${change}: ${dayText(earliestOn, today)}, ${countText(daysSooner, 'day')} sooner.`;
+): string => `${change}: ${dayText(earliestOn, today)}, ${daysText(daysSooner)} sooner.`;
 
 const LATE = 'That took too long to find out. Ask again in a while.';
 const NONE = 'No two changes at once bring it further forward than one of them alone.';

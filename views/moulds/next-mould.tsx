@@ -1,15 +1,13 @@
 import type { FC } from 'hono/jsx';
+import { daysText } from '../../shared/days-text.ts';
 import type { MouldToBuild, NextMoulds } from '../../src/usecases/moulds/next-moulds-to-build.ts';
-import { countText } from '../parts/day-text.ts';
 import { listText } from '../parts/quantity-text.ts';
 
 /** "One more 1100 mould would take 12 days off what is late: School garden 7 days and Pat Dunne 5 days." */
 const nextMouldText = ({ kind, days, orders }: MouldToBuild): string => {
-  const each = orders.map(
-    ({ customer, order, days: off }) => `${customer ?? `order ${order}`} ${countText(off, 'day')}`,
-  );
+  const each = orders.map(({ customer, order, days: off }) => `${customer ?? `order ${order}`} ${daysText(off)}`);
   const mould = /mould$/i.test(kind) ? kind : `${kind} mould`;
-  return `One more ${mould} would take ${countText(days, 'day')} off what is late: ${listText(each)}.`;
+  return `One more ${mould} would take ${daysText(days)} off what is late: ${listText(each)}.`;
 };
 
 const NextMouldList: FC<{ next: NextMoulds }> = ({ next: { moulds, lateOrders } }) => {

@@ -1,6 +1,7 @@
+import { daysText } from '../../shared/days-text.ts';
 import { dayNumber } from '../../shared/time.ts';
 import type { Effect } from '../../src/usecases/plan/save-edit.ts';
-import { countText, dayText, fullDayText } from '../parts/day-text.ts';
+import { dayText, fullDayText } from '../parts/day-text.ts';
 import { countWord } from '../parts/quantity-text.ts';
 
 type Unkept = Effect['unkept'][number];
@@ -12,7 +13,7 @@ const NO_TIME = 'there is no time for it in the days planned';
 export const unkeptText = ({ promisedOn, readyOn, reason }: Unkept, today: string): string =>
   readyOn === null
     ? `it can't be made yet, because ${reason ?? NO_TIME}`
-    : `by today's plan it is ready ${dayText(readyOn, today)}, ${countText(dayNumber(readyOn) - dayNumber(promisedOn), 'day')} late`;
+    : `by today's plan it is ready ${dayText(readyOn, today)}, ${daysText(dayNumber(readyOn) - dayNumber(promisedOn))} late`;
 
 /** "Wed 7 Apr was yesterday.", "Wed 7 Apr, the day wanted, has passed." */
 const passedText = ({ field, on }: Passed, today: string): string => {

@@ -1,11 +1,12 @@
 import type { FC } from 'hono/jsx';
+import { daysText } from '../../shared/days-text.ts';
 import type { OrderLimit } from '../../src/usecases/orders/limits-of-order.ts';
-import { countText, dayText } from '../parts/day-text.ts';
+import { dayText } from '../parts/day-text.ts';
 import { orderPath } from './order-facts.ts';
 
 /** "One more 1100 mould: Sat 8 May, 7 days sooner." */
 const limitText = ({ change, earliestOn, daysSooner }: OrderLimit, today: string): string =>
-  `${change}: ${dayText(earliestOn, today)}, ${countText(daysSooner, 'day')} sooner.`;
+  `${change}: ${dayText(earliestOn, today)}, ${daysText(daysSooner)} sooner.`;
 
 /** What would bring an order forward; null while nobody has found out. */
 export const LimitList: FC<{ limits: readonly OrderLimit[] | null; today: string }> = ({ limits, today }) => {

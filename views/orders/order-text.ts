@@ -1,5 +1,6 @@
+import { daysText } from '../../shared/days-text.ts';
 import { dayNumber } from '../../shared/time.ts';
-import { countText, dayText, spareText } from '../parts/day-text.ts';
+import { dayText, spareText } from '../parts/day-text.ts';
 import { quantityText } from '../parts/quantity-text.ts';
 import type { OrderFacts } from './order-facts.ts';
 
@@ -31,7 +32,7 @@ export const standingText = (order: OrderFacts, today: string): string => {
 };
 
 const daysAfter = (readyOn: string, given: string): string =>
-  `${countText(dayNumber(readyOn) - dayNumber(given), 'day')} after`;
+  `${daysText(dayNumber(readyOn) - dayNumber(given))} after`;
 
 /** Of a date that is held: which one, of what, until when, and what today's plan makes of it. */
 const heldMessage = (order: OrderFacts & { promisedOn: string; heldUntil: string }, today: string): string => {

@@ -1,3 +1,4 @@
+import { daysText } from '../../shared/days-text.ts';
 import { dayNumber } from '../../shared/time.ts';
 
 const WEEKDAY_NAMES = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
@@ -39,11 +40,11 @@ export const onDayText = (date: string, today: string): string => {
 export const countText = (count: number, one: string, many = `${one}s`): string =>
   `${count} ${count === 1 ? one : many}`;
 
-/** "2 days to spare", "3 days late", or "on the day" for a finish beside the date it was meant for. */
+/** "2 days to spare", "3 days late", "5 weeks late", or "on the day" for a finish beside the date it was meant for. */
 export const spareText = (finish: string, due: string): string => {
   const days = dayNumber(due) - dayNumber(finish);
   if (days === 0) return 'on the day';
-  return days > 0 ? `${countText(days, 'day')} to spare` : `${countText(-days, 'day')} late`;
+  return days > 0 ? `${daysText(days)} to spare` : `${daysText(-days)} late`;
 };
 
 /** Minutes of a clock show in steps of five: "07:33" is "7:35". Written without a leading zero. */

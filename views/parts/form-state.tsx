@@ -3,7 +3,7 @@ import type { FormState } from '../../src/usecases/plan/save-edit.ts';
 import { Button, ButtonLink } from './button.tsx';
 import { FormErrors } from './field.tsx';
 import { type MovedPromise, Moves, ordersText } from './moves.tsx';
-import { countWord } from './quantity-text.ts';
+import { countWord, listText } from './quantity-text.ts';
 
 /** What a field shows: what was typed once the form was sent, what is stored before. */
 export const shownIn = (state: FormState, name: string, stored: string | number | null | undefined): string =>
@@ -13,12 +13,19 @@ export const shownIn = (state: FormState, name: string, stored: string | number 
 export const tickedIn = (state: FormState, name: string, stored: boolean): boolean =>
   state.typed ? state.typed[name] !== undefined : stored;
 
-/** "This moves two promises.", "This moves the day by plan of one order, and no date given." */
-const effectText = (moved: readonly { kind: string }[]): string => {
-  const given = moved.filter(({ kind }) => kind !== 'planned').length;
-  const planned = moved.length - given;
-  if (given === 0) return `This moves the day by plan of ${ordersText(planned)}, and no date given.`;
-  return given === 1 ? 'This moves one promise.' : `This moves ${countWord(given).toLowerCase()} promises.`;
+const counted = (count: number, one: string, many: string): string[] =>
+  count === 0 ? [] : [`${countWord(count).toLowerCase()} ${count === 1 ? one : many}`];
+
+/** "This moves two promises.", "… one promise and one date wanted.", "… the day by plan of one order, and no date given." */
+export const effectText = (moved: readonly Pick<MovedPromise, 'kind' | 'isWanted'>[]): string => {
+  const spoken = moved.filter(({ kind }) => kind !== 'planned');
+  if (spoken.length === 0) return `This moves the day by plan of ${ordersText(moved.length)}, and no date given.`;
+  const wanted = spoken.filter(({ isWanted }) => isWanted).length;
+  const each = [
+    ...counted(spoken.length - wanted, 'promise', 'promises'),
+    ...counted(wanted, 'date wanted', 'dates wanted'),
+  ];
+  return `This moves ${listText(each)}.`;
 };
 
 /** On top of a form that was sent: what saving it would move, with the buttons below it, or what was wrong with it. */

@@ -1,8 +1,9 @@
 import type { FC } from 'hono/jsx';
+import { daysText } from '../../shared/days-text.ts';
 import { dayNumber } from '../../shared/time.ts';
 import type { ShownChange } from '../../src/usecases/changes/show-change.ts';
 import { CopyMessage } from './copy-message.tsx';
-import { countText, dayText } from './day-text.ts';
+import { dayText } from './day-text.ts';
 import { LongList } from './long-list.tsx';
 import { countWord } from './quantity-text.ts';
 
@@ -16,7 +17,7 @@ export const moveText = (from: string | null, to: string | null): string => {
   if (to === null) return "can't be made now";
   if (from === null) return 'can be made again';
   const days = dayNumber(to) - dayNumber(from);
-  return `${countText(Math.abs(days), 'day')} ${days > 0 ? 'later' : 'sooner'}`;
+  return `${daysText(Math.abs(days))} ${days > 0 ? 'later' : 'sooner'}`;
 };
 
 /** What to write to the customer. It never promises more than "by today's plan". */
@@ -30,9 +31,13 @@ export const moveMessage = (moved: MovedPromise, today: string): string => {
   return `${hello}${told}${ready}${before}.`;
 };
 
-/** How it stands to the date given, where that is worth a word. */
-export const standingText = ({ daysLate, kind }: Pick<MovedPromise, 'daysLate' | 'kind'>): string => {
-  if (daysLate) return `; ${countText(daysLate, 'day')} after the date given`;
+/** How it stands to the date given, or else asked for, where that is worth a word. */
+export const standingText = ({
+  daysLate,
+  isWanted,
+  kind,
+}: Pick<MovedPromise, 'daysLate' | 'isWanted' | 'kind'>): string => {
+  if (daysLate) return `; ${daysText(daysLate)} after the date ${isWanted ? 'wanted' : 'given'}`;
   return kind === 'spare' ? '; no day left to spare' : '';
 };
 

@@ -17,17 +17,20 @@ interface DayAndTimeProps {
   hint?: string;
   /** An instant that stands in the fields; null: they are empty. */
   planned: string | null;
+  /** Both may be left empty, for just now: the hint says so. */
+  orNow?: boolean;
   refused: RefusedForm | null;
 }
 
 /** A day and a time at which something was done. */
-export const DayAndTime: FC<DayAndTimeProps> = ({ id, label, hint, planned, refused }) => {
+export const DayAndTime: FC<DayAndTimeProps> = ({ id, label, hint, planned, orNow = false, refused }) => {
   const { typed = {}, errors = {} } = refused ?? {};
-  const isMine = typed.when === 'typed';
+  const when = orNow ? 'typed or now' : 'typed';
+  const isMine = typed.when === when;
   const time = errors.time ?? errors.at ?? errors.filledAt;
   return (
     <>
-      <input type="hidden" name="when" value="typed" />
+      <input type="hidden" name="when" value={when} />
       <DayField
         name="on"
         id={`on-${slug(id)}`}
@@ -49,7 +52,7 @@ export const DayAndTime: FC<DayAndTimeProps> = ({ id, label, hint, planned, refu
   );
 };
 
-interface AtAnotherTimeProps extends Omit<DayAndTimeProps, 'hint'> {
+interface AtAnotherTimeProps extends Omit<DayAndTimeProps, 'hint' | 'orNow'> {
   to: string;
   /** "Poured" */
   done: string;

@@ -94,7 +94,14 @@ export const OtherPour: FC<{ model: TodayModel; refused: RefusedForm | null }> =
             value={typed.bags ?? ''}
             errors={errors}
           />
-          <DayAndTime id="other" label="Full at" hint="Empty: just now." planned={null} refused={mine} />
+          <DayAndTime
+            id="other"
+            label="Full at"
+            hint="Day and time empty: just now."
+            orNow
+            planned={null}
+            refused={mine}
+          />
         </div>
         <div class="buttons">
           <Button>Poured</Button>

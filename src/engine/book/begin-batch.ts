@@ -1,5 +1,6 @@
 import type { PlanOfWork } from '../../../shared/late-work.ts';
 import type { PlanBatch, PlanPour } from '../../../shared/plan.ts';
+import { thereIsNo } from '../../../shared/said-back.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../calendar/calendar.ts';
@@ -29,7 +30,7 @@ const isSetUp = (yard: YardFile, { mould: id, casting, prepStart, prepEnd }: Pla
 const mouldHeldUp = (yard: YardFile, work: PlanOfWork, mix: Mix, pour: PlanPour): string | null => {
   const { mould: id } = pour;
   const mould = yard.moulds.find((one) => one.id === id);
-  if (!mould) return `There is no mould ${id}.`;
+  if (!mould) return thereIsNo('mould', id);
   if (isOut(mould) && !isMendedByDay(mould, todayIn(yard))) return `${id} is out of use. Mark it mended first.`;
   if (isFull(yard, mix, id)) return `${id} has a piece in it. Strip it first.`;
   const comesBefore = (one: PlanPour): boolean =>

@@ -1,4 +1,5 @@
 import type { Mould } from '../../../shared/mould.ts';
+import { thereIsNo } from '../../../shared/said-back.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type Booked, type MouldPatch, refused } from './entry.ts';
 import { isMendedByDay, isOut, MENDED } from './mould-state.ts';
@@ -18,7 +19,7 @@ interface EmptyMould {
  */
 export const emptyMould = (yard: YardFile, id: string): EmptyMould | Extract<Booked, { ok: false }> => {
   const mould = yard.moulds.find((one) => one.id === id);
-  if (!mould) return refused('mould', `There is no mould ${id}.`);
+  if (!mould) return refused('mould', thereIsNo('mould', id));
   if (yard.inMould.some((piece) => piece.mould === id))
     return refused('mould', `${id} has a piece in it. Strip it first. Nothing was changed.`);
   const isMended = isMendedByDay(mould, todayIn(yard));

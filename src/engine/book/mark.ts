@@ -1,5 +1,6 @@
 import type { Mould } from '../../../shared/mould.ts';
 import type { CameOut } from '../../../shared/piece-to-mend.ts';
+import { thereIsNo } from '../../../shared/said-back.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../calendar/calendar.ts';
@@ -113,5 +114,5 @@ const MARKS: Record<MouldMark, (marking: Marking) => Booked> = { cleaned, damage
  */
 export const mark = (yard: YardFile, id: string, what: MouldMark, details: MarkDetails): Booked => {
   const mould = yard.moulds.find((one) => one.id === id);
-  return mould ? MARKS[what]({ yard, mould, details }) : refused('mark', `There is no mould ${id}.`);
+  return mould ? MARKS[what]({ yard, mould, details }) : refused('mark', thereIsNo('mould', id));
 };

@@ -1,5 +1,6 @@
 import type { Fault } from '../../../shared/fault.ts';
 import type { Mix } from '../../../shared/mix.ts';
+import { thereIsNo } from '../../../shared/said-back.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type Booked, booked, type Entry, refused } from './entry.ts';
@@ -19,7 +20,7 @@ const mixOf = (pours: readonly Filled[], yard: YardFile): Mix | string => {
 
 const mouldFault = ({ mould: id, casting }: Filled, yard: YardFile): string | null => {
   const mould = yard.moulds.find((one) => one.id === id);
-  if (!mould) return `There is no mould ${id}.`;
+  if (!mould) return thereIsNo('mould', id);
   if (yard.inMould.some((piece) => piece.mould === id))
     return `${id} has a piece in it already. Nothing was written down.`;
   if (isRetired(mould)) return `${id} is scrapped. Nothing was written down.`;

@@ -1,4 +1,5 @@
 import type { PieceInMould } from '../../../shared/mould.ts';
+import { thereIsNo } from '../../../shared/said-back.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { readyFrom } from './curing-times.ts';
@@ -32,7 +33,8 @@ export const putPiece = (
 export const strip = (yard: YardFile, { mould: id, ...work }: StripWork): Booked => {
   const mould = yard.moulds.find((one) => one.id === id);
   const piece = yard.inMould.find((one) => one.mould === id);
-  if (!mould || !piece) return refused('mould', `${id} has no piece in it by the stock book. Nothing was changed.`);
+  if (!mould) return refused('mould', thereIsNo('mould', id));
+  if (!piece) return refused('mould', `${id} has no piece in it by the stock book. Nothing was changed.`);
   if (minuteOf(work.doneAt) < minuteOf(piece.filledAt))
     return refused('at', `${id} was filled after that. Nothing was changed.`);
   return booked([

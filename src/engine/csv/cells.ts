@@ -1,3 +1,4 @@
+import { quoted } from '../../../shared/said-back.ts';
 import { dateOfDay, dayNumber, isDate } from '../../../shared/time.ts';
 import { type Reading, read, unread } from '../units/reading.ts';
 import type { Dialect } from './dialect.ts';
@@ -13,7 +14,7 @@ const PLAIN = /^\d{1,12}([.,]\d+)?$/;
 export const numberOfCell = (cell: string, { decimal }: Dialect): Reading<number> => {
   const text = cell.trim();
   if (/^-/.test(text)) return unread(`${text} is below 0`);
-  if (!PLAIN.test(text)) return unread(`"${text}" is no number. Write it like 12 or 2${decimal}5`);
+  if (!PLAIN.test(text)) return unread(`${quoted(text)} is no number. Write it like 12 or 2${decimal}5`);
   const other = decimal === '.' ? ',' : '.';
   const [whole = '', rest = ''] = text.split(other);
   if (text.includes(other) && rest.length === 3 && !/^0/.test(whole))
@@ -63,7 +64,7 @@ export const dateOfCell = (cell: string): Reading<string> => {
   const [, year, month, day] = /^(\d{4})-(\d{1,2})-(\d{1,2})$/.exec(text) ?? [];
   if (year && month && day) return existing(year, month, day);
   const [, first, sign, second, last] = /^(\d{1,2})([./])(\d{1,2})\2(\d{4})$/.exec(text) ?? [];
-  if (!first || !second || !last) return unread(`"${text}" is no date. ${HOW}`);
+  if (!first || !second || !last) return unread(`${quoted(text)} is no date. ${HOW}`);
   if (sign === '.' || Number(first) > 12) return existing(last, second, first);
   if (Number(second) > 12) return existing(last, first, second);
   if (Number(first) === Number(second)) return existing(last, second, first);

@@ -1,3 +1,4 @@
+import { quoted } from '../../../shared/said-back.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import { AREA } from './area.ts';
 import { LENGTH } from './length.ts';
@@ -74,9 +75,9 @@ const readCount = (text: string, unit: string): Reading<number> => {
   const word = plain.slice(number.length).trim().toLowerCase();
   const own = unit.toLowerCase();
   const rest = word === '' || word === own || word === `${own}s` || `${word}s` === own;
-  if (number === '' || !rest) return unread(`"${text.trim()}" is no number. ${HOW}`);
+  if (number === '' || !rest) return unread(`${quoted(text)} is no number. ${HOW}`);
   const amount = numberTyped(number);
-  return amount.ok ? amount : unread(`"${text.trim()}" is no number. ${amount.reason}`);
+  return amount.ok ? amount : unread(`${quoted(text)} is no number. ${amount.reason}`);
 };
 
 /**

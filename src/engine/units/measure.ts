@@ -1,3 +1,4 @@
+import { quoted } from '../../../shared/said-back.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import { NUMBER_TYPED, numberTyped, plainFractions } from './number-typed.ts';
 import { type Reading, read, unread } from './reading.ts';
@@ -53,7 +54,7 @@ const partsOf = (text: string, measure: Measure): Reading<Part[]> => {
   const parts: Part[] = [];
   for (let rest = text; rest !== ''; ) {
     const number = NUMBER_TYPED.exec(rest)?.[0];
-    if (number === undefined) return unread(`"${text}" is not ${measure.name}.`);
+    if (number === undefined) return unread(`${quoted(text)} is not ${measure.name}.`);
     const amount = numberTyped(number);
     if (!amount.ok) return amount;
     rest = rest.slice(number.length);
@@ -61,7 +62,7 @@ const partsOf = (text: string, measure: Measure): Reading<Part[]> => {
     rest = rest.slice(between.length);
     const word = unitWord(between);
     const unit = word === '' ? null : unitNamed(word, measure);
-    if (unit === undefined) return unread(`"${word}" is not a unit for ${measure.name} here.`);
+    if (unit === undefined) return unread(`${quoted(word)} is not a unit for ${measure.name} here.`);
     parts.push({ amount: amount.value, unit });
   }
   return parts.length > 0 ? read(parts) : unread('Nothing was written.');
@@ -106,9 +107,9 @@ export const readMeasure = (text: string, measure: Measure, system: UnitSystem):
   const parts = partsOf(plainQuotes(plainFractions(text)), measure);
   if (!parts.ok) return unread(`${parts.reason} ${how}`);
   const whole = withUnits(parts.value, measure, system);
-  if (!whole) return unread(`"${text.trim()}" is not ${measure.name}. ${how}`);
+  if (!whole) return unread(`${quoted(text)} is not ${measure.name}. ${how}`);
   const value = exact(whole.reduce((sum, { amount, unit }) => sum + amount * unit.size, 0));
-  return value <= LARGEST ? read(value) : unread(`"${text.trim()}" is far too much. ${how}`);
+  return value <= LARGEST ? read(value) : unread(`${quoted(text)} is far too much. ${how}`);
 };
 
 /**

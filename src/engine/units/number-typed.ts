@@ -1,3 +1,4 @@
+import { quoted } from '../../../shared/said-back.ts';
 import { type Reading, read, unread } from './reading.ts';
 
 /** Fractions that have a sign of their own, as they would be typed without it. */
@@ -23,7 +24,7 @@ export const NUMBER_TYPED = /^(?:(?:\d+[ -])?\d+\/\d+|\d+(?:[.,]\d+)?|[.,]\d+)/;
 const fractionOf = (text: string): Reading<number> => {
   const parts = text.split(/[ -]/);
   const [over = 0, under = 0] = (parts.at(-1) ?? '').split('/').map(Number);
-  if (under === 0) return unread(`"${text}" divides by nothing.`);
+  if (under === 0) return unread(`${quoted(text)} divides by nothing.`);
   return read((parts.length > 1 ? Number(parts[0]) : 0) + over / under);
 };
 
@@ -37,7 +38,9 @@ export const numberTyped = (text: string): Reading<number> => {
   if (text.includes('/')) return fractionOf(text);
   if (/^[1-9]\d*,\d{3}$/.test(text)) {
     const [whole = '', rest = ''] = text.split(',');
-    return unread(`"${text}" could be ${whole}${rest} or ${Number(`${whole}.${rest}`)}. Write it without the comma.`);
+    return unread(
+      `${quoted(text)} could be ${whole}${rest} or ${Number(`${whole}.${rest}`)}. Write it without the comma.`,
+    );
   }
   return read(Number(text.replace(',', '.')));
 };

@@ -1,3 +1,4 @@
+import { quoted } from '../../../shared/said-back.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import { figure } from './measure.ts';
 import { NUMBER_TYPED, numberTyped, plainFractions } from './number-typed.ts';
@@ -22,13 +23,13 @@ export const readTemperature = (text: string, system: UnitSystem): Reading<numbe
   if (plain === '') return unread(`Nothing was written. ${HOW}`);
   const number = NUMBER_TYPED.exec(rest)?.[0] ?? '';
   const unit = /^\s*(?:°|degrees?|deg)?\s*(c|celsius|f|fahrenheit)?$/i.exec(rest.slice(number.length));
-  if (number === '' || !unit) return unread(`"${text.trim()}" is not a temperature. ${HOW}`);
+  if (number === '' || !unit) return unread(`${quoted(text)} is not a temperature. ${HOW}`);
   const amount = numberTyped(number);
   if (!amount.ok) return unread(`${amount.reason} ${HOW}`);
   const degrees = sign === '-' ? -amount.value : amount.value;
   const scale = unit[1]?.[0]?.toLowerCase() ?? (system === 'metric' ? 'c' : 'f');
   const celsius = scale === 'f' ? celsiusOf(degrees) : degrees;
-  return celsius < COLDEST_CELSIUS ? unread(`"${text.trim()}" is colder than anything can be. ${HOW}`) : read(celsius);
+  return celsius < COLDEST_CELSIUS ? unread(`${quoted(text)} is colder than anything can be. ${HOW}`) : read(celsius);
 };
 
 /**

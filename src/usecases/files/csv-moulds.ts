@@ -1,5 +1,6 @@
 import type { StoreRows, WantedRows } from '../../../db/stores/store-rows.ts';
 import type { MouldCondition } from '../../../shared/mould.ts';
+import { quoted } from '../../../shared/said-back.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Cell } from '../../engine/csv/write-csv.ts';
 import { type Reading, read, unread } from '../../engine/units/reading.ts';
@@ -20,8 +21,8 @@ const panelFinder = ({ castings }: YardFile): PanelFinder => {
     const exact = named.find(({ id }) => id === name) ?? (named.length === 1 ? named[0] : undefined);
     if (exact) return read(exact.id);
     return named.length === 0
-      ? unread(`no panel here is called "${name}"`)
-      : unread(`"${name}" could be several panels. Write ${named.map(({ id }) => id).join(' or ')}`);
+      ? unread(`no panel here is called ${quoted(name)}`)
+      : unread(`${quoted(name)} could be several panels. Write ${named.map(({ id }) => id).join(' or ')}`);
   };
 };
 
@@ -38,7 +39,7 @@ const makesRead = (text: string, find: PanelFinder): Reading<Make[]> => {
     const [, name = '', minutes] = MAKE.exec(part) ?? [];
     const panel = whole.ok ? whole : find(name.trim());
     if (!panel.ok) return panel;
-    if (makes.some(({ casting }) => casting === panel.value)) return unread(`"${part}" is there twice`);
+    if (makes.some(({ casting }) => casting === panel.value)) return unread(`${quoted(part)} is there twice`);
     makes.push({ casting: panel.value, changeMinutes: whole.ok ? 0 : Number(minutes ?? 0) });
   }
   return makes.length > 0 ? read(makes) : unread('names no panel');
@@ -48,7 +49,7 @@ const CONDITIONS = Object.entries(CONDITION_WORDS) as [MouldCondition, string][]
 
 const conditionRead = (text: string): Reading<MouldCondition> => {
   const found = CONDITIONS.find(([condition, word]) => word === text.toLowerCase() || condition === text.toLowerCase());
-  return found ? read(found[0]) : unread(`"${text}" is none of ${CONDITIONS.map(([, word]) => word).join(', ')}`);
+  return found ? read(found[0]) : unread(`${quoted(text)} is none of ${CONDITIONS.map(([, word]) => word).join(', ')}`);
 };
 
 /** A new mould is sealed as one for the same panel is, or as the first there is. */

@@ -1,13 +1,14 @@
 import { nextNumber } from '../../../db/stores/order-store.ts';
 import type { StoreRows, WantedRows } from '../../../db/stores/store-rows.ts';
 import { SLIP_WEIGHTS, SLIPS, slipOfWeight } from '../../../shared/order.ts';
+import { quoted } from '../../../shared/said-back.ts';
 import type { Dialect } from '../../engine/csv/dialect.ts';
 import type { Cell } from '../../engine/csv/write-csv.ts';
 import { read, unread } from '../../engine/units/reading.ts';
 import { today } from '../core/context.ts';
 import { askedFor, askedForText, type OfferFinder, offerFinder } from '../orders/asked-for.ts';
 import { offersOf } from '../orders/order-contents.ts';
-import { lastDay } from '../orders/order-draft.ts';
+import { lastDay } from '../typed/last-day.ts';
 import type { TableGround, TableRows } from './csv-ground.ts';
 import { type RowReader, textNow } from './csv-row.ts';
 
@@ -114,7 +115,7 @@ const weightOf = (row: RowReader, was: number): number => {
   if (!row.has('can it slip')) return was;
   const slip = row.read('can it slip', 'rather not', (text) => {
     const one = SLIPS.find((known) => known === text.toLowerCase());
-    return one ? read(one) : unread(`"${text}" is none of ${SLIPS.join(', ')}`);
+    return one ? read(one) : unread(`${quoted(text)} is none of ${SLIPS.join(', ')}`);
   });
   return slipOfWeight(was) === slip ? was : SLIP_WEIGHTS[slip as keyof typeof SLIP_WEIGHTS];
 };

@@ -1,4 +1,5 @@
 import type { StoreRows } from '../../../db/stores/store-rows.ts';
+import { quoted } from '../../../shared/said-back.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { Cell } from '../../engine/csv/write-csv.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
@@ -41,7 +42,7 @@ const materialOf = (row: RowReader, { byId, byName }: Known): MaterialRow | 'new
   const found = byId.get(name) ?? (named.length === 1 ? byId.get(named[0] ?? '') : undefined);
   if (found) return found;
   if (named.length === 0) return 'new';
-  row.wrong('material', `"${name}" could be several. Write ${named.join(' or ')}`);
+  row.wrong('material', `${quoted(name)} could be several. Write ${named.join(' or ')}`);
   return null;
 };
 

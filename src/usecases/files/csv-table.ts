@@ -2,6 +2,7 @@ import type { Tx } from '../../../db/open.ts';
 import { putStoreRows, storeRows } from '../../../db/stores/store-rows.ts';
 import { loadYardFile } from '../../../db/stores/yard-store.ts';
 import type { Fault } from '../../../shared/fault.ts';
+import { quoted } from '../../../shared/said-back.ts';
 import { type Csv, readCsv } from '../../engine/csv/read-csv.ts';
 import { done, type Outcome, refuse } from '../core/context.ts';
 import { COLUMNS, columnNames, TABLE_KINDS, type TableKind } from './csv-columns.ts';
@@ -48,7 +49,7 @@ const headerFaults = (kind: TableKind, columns: readonly string[]): Fault[] => {
       return [{ path, message: `is not known for ${kind}. The columns are: ${known.join(', ')}` }];
     return columns.indexOf(column) < index ? [{ path, message: 'is there twice' }] : [];
   });
-  return columns.includes(key) ? faults : [...faults, { path: 'row 1', message: `has no column "${key}"` }];
+  return columns.includes(key) ? faults : [...faults, { path: 'row 1', message: `has no column ${quoted(key)}` }];
 };
 
 const lengthFaults = ({ header, rows }: Csv): Fault[] =>

@@ -1,4 +1,5 @@
 import type { OrderLine } from '../../../shared/order.ts';
+import { quoted } from '../../../shared/said-back.ts';
 import { numberOfCell } from '../../engine/csv/cells.ts';
 import type { Dialect } from '../../engine/csv/dialect.ts';
 import { type Reading, read, unread } from '../../engine/units/reading.ts';
@@ -22,13 +23,15 @@ export const offerFinder = (offers: readonly Offer[]): OfferFinder => {
     const exact = whats.get(name);
     if (exact) return read(exact);
     const [one, ...others] = known.get(plain(name)) ?? [];
-    if (!one) return unread(`nothing here is called "${name}"`);
+    if (!one) return unread(`nothing here is called ${quoted(name)}`);
     if (others.length === 0) return read(one);
-    return unread(`"${name}" could be several things. Write ${[one, ...others].map(({ what }) => what).join(' or ')}`);
+    return unread(
+      `${quoted(name)} could be several things. Write ${[one, ...others].map(({ what }) => what).join(' or ')}`,
+    );
   };
 };
 
-const quoted = (name: string): string => (/[;"]|^\s|\s$|^$/.test(name) ? `"${name.replaceAll('"', '""')}"` : name);
+const inCell = (name: string): string => (/[;"]|^\s|\s$|^$/.test(name) ? `"${name.replaceAll('"', '""')}"` : name);
 
 /** "2 x Planter; 3 x Panel 900", as it can be read again. */
 export const askedForText = (
@@ -43,7 +46,7 @@ export const askedForText = (
       const offer = offers.find((one) => one.what === what);
       const found = offer && find(offer.name);
       const name = offer && found?.ok && found.value.what === what ? offer.name : what;
-      return `${String(line.quantity).replace('.', decimal)} x ${quoted(name)}`;
+      return `${String(line.quantity).replace('.', decimal)} x ${inCell(name)}`;
     })
     .join('; ');
 
@@ -74,7 +77,7 @@ export const askedFor = (text: string, find: OfferFinder, dialect: Dialect): Rea
   while (part.lastIndex < whole.length) {
     const at = part.lastIndex;
     const match = part.exec(whole);
-    if (!match) return unread(`"${whole.slice(at).trim()}" cannot be read. Write it like 2 x Planter; 3 x Panel 900`);
+    if (!match) return unread(`${quoted(whole.slice(at))} cannot be read. Write it like 2 x Planter; 3 x Panel 900`);
     const [, count = '', inQuotes, name = ''] = match;
     const line = lineRead(count, inQuotes?.replaceAll('""', '"') ?? name, find, dialect);
     if (!line.ok) return line;

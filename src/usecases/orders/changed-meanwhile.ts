@@ -1,3 +1,4 @@
+import { quoted } from '../../../shared/said-back.ts';
 import type { FormFields } from '../typed/form-fields.ts';
 
 /** The form of an order that somebody else changed while it was filled in. */
@@ -18,7 +19,7 @@ interface ThreeWays {
 const FIELDS = ['customer', 'phone', 'wantedOn', 'promisedOn', 'heldUntil', 'slip', 'note'];
 const LINE = /^(what|quantity)\d+(Was)?$/;
 
-const quoted = (text: string | undefined): string => (text ? `"${text}"` : 'nothing');
+const wordsOf = (text: string | undefined): string => (text ? quoted(text) : 'nothing');
 
 const told = (from: string, to: string, isTyped: boolean): string =>
   isTyped
@@ -28,7 +29,7 @@ const told = (from: string, to: string, isTyped: boolean): string =>
 const mergeField = ({ base, now, typed }: ThreeWays, merged: Merged, name: string): Merged => {
   if ((base[name] ?? '') === (now[name] ?? '')) return merged;
   const isTyped = (typed[name] ?? '') !== (base[name] ?? '');
-  const errors = { ...merged.errors, [name]: told(quoted(base[name]), quoted(now[name]), isTyped) };
+  const errors = { ...merged.errors, [name]: told(wordsOf(base[name]), wordsOf(now[name]), isTyped) };
   return { typed: isTyped ? merged.typed : { ...merged.typed, [name]: now[name] ?? '' }, errors };
 };
 

@@ -1,5 +1,6 @@
 import type { Tx } from '../../../db/open.ts';
 import { orderById, type StoredOrder } from '../../../db/stores/order-store.ts';
+import { thereIsNo } from '../../../shared/said-back.ts';
 import { done, type Outcome, refuse } from '../core/context.ts';
 
 const STATUS_WORDS: Record<Exclude<StoredOrder['status'], 'open'>, string> = {
@@ -11,7 +12,7 @@ const STATUS_WORDS: Record<Exclude<StoredOrder['status'], 'open'>, string> = {
 /** The order of that number, if it can still be changed. */
 export const openOrder = async (tx: Tx, id: string): Promise<Outcome<StoredOrder>> => {
   const order = await orderById(tx, id);
-  if (!order) return refuse('order', `There is no order ${id}.`);
+  if (!order) return refuse('order', thereIsNo('order', id));
   if (order.status !== 'open')
     return refuse('order', `Order ${id} ${STATUS_WORDS[order.status]}. Nothing was changed.`);
   return done(order);

@@ -1,10 +1,9 @@
 import { asksOf } from '../../../shared/asked-for.ts';
 import type { Fault } from '../../../shared/fault.ts';
 import { type OrderLine, PIECES_IN_ALL } from '../../../shared/order.ts';
-import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { todayIn } from '../../engine/book/today-in.ts';
-import { dayWords } from '../core/day-words.ts';
+import { lastDay, tooFarText } from '../typed/last-day.ts';
 import type { OrderDraft } from '../typed/order-form.ts';
 import { whatOf } from '../typed/what-ordered.ts';
 import { offersOf } from './order-contents.ts';
@@ -63,20 +62,13 @@ export const draftFaults = (draft: OrderDraft, yard: YardFile, before: DaysBefor
 
 type Days = Pick<OrderDraft, 'promisedOn' | 'heldUntil'> & Partial<Pick<OrderDraft, 'wantedOn'>>;
 
-/** Nobody gives a date further off than is planned; a yard planned for less than a year may still be asked for one. */
-const LEAST_DAYS_AHEAD = 365;
-
-/** The last day that can be given to a customer: the last that is planned, or a year from today. */
-export const lastDay = (yard: YardFile): string =>
-  dateOfDay(dayNumber(todayIn(yard)) + Math.max(yard.yard.horizonDays, LEAST_DAYS_AHEAD));
-
 const tooFarOff = (days: Days, yard: YardFile, before: DaysBefore): Fault[] => {
   const last = lastDay(yard);
   return (['wantedOn', 'promisedOn', 'heldUntil'] as const)
     .filter((field) => (days[field] ?? '') > last && days[field] !== before[field])
     .map((path) => ({
       path,
-      message: `That is further off than is planned. The last day is ${dayWords(last)} ${last.slice(0, 4)}.`,
+      message: tooFarText(last),
     }));
 };
 

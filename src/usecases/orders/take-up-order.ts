@@ -1,5 +1,6 @@
 import type { Tx } from '../../../db/open.ts';
 import { orderById, type StoredOrder, updateOrder } from '../../../db/stores/order-store.ts';
+import { thereIsNo } from '../../../shared/said-back.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { todayIn } from '../../engine/book/today-in.ts';
 import { done, type Outcome, refuse } from '../core/context.ts';
@@ -15,7 +16,7 @@ export const canBeTakenUp = ({ status }: Pick<StoredOrder, 'status'>): boolean =
 
 const toTakeUp = async (tx: Tx, yard: YardFile, id: string): Promise<Outcome<StoredOrder>> => {
   const order = await orderById(tx, id);
-  if (!order) return refuse('order', `There is no order ${id}.`);
+  if (!order) return refuse('order', thereIsNo('order', id));
   if (!canBeTakenUp(order)) return refuse('order', `Order ${id} is ${order.status}. Nothing was changed.`);
   const [fault] = lineFaults(
     order.lines.map((line, row) => ({ row, line })),

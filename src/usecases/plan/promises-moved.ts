@@ -5,7 +5,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { daysAfter, measuredBy } from './days-late.ts';
 
 /**
- * What a move does to the date given: "promise": it is broken by more or fewer days than before, or can be kept again;
+ * What a move does to the date given, or else asked for: "promise": it is broken by more or fewer days than before, or can be kept again;
  * "spare": it is kept, with no day left to spare; "planned": nothing, only the day by plan is another one.
  */
 type MoveKind = 'promise' | 'spare' | 'planned';
@@ -17,6 +17,8 @@ export interface PromiseMove {
   from: string | null;
   to: string | null;
   daysLate: number | null;
+  /** The date it is measured by was only asked for. */
+  isWanted: boolean;
   /** Why it cannot be made. */
   reason: string | null;
   kind: MoveKind;
@@ -32,6 +34,7 @@ export const promisesOf = (yard: YardFile, plan: PlanFile): StoredPromise[] => {
       order: order.id,
       customer: order.customer ?? null,
       due: measuredBy(order) ?? null,
+      ...(order.due === undefined && order.wanted !== undefined ? { isWanted: true as const } : {}),
       completesOn,
       daysLate: completesOn === null ? null : daysAfter(order, completesOn),
       reason: reasons.get(order.id) ?? null,
@@ -56,9 +59,9 @@ export const promisesMoved = (before: readonly StoredPromise[], after: readonly 
   return after.flatMap((promise): PromiseMove[] => {
     const was = earlier.get(promise.order);
     if (!was || was.completesOn === promise.completesOn) return [];
-    const { order, customer, completesOn, daysLate: late, reason } = promise;
+    const { order, customer, completesOn, daysLate: late, reason, isWanted = false } = promise;
     const kind = kindOf(was.completesOn, promise);
-    return [{ order, customer, from: was.completesOn, to: completesOn, daysLate: late, reason, kind }];
+    return [{ order, customer, from: was.completesOn, to: completesOn, daysLate: late, isWanted, reason, kind }];
   });
 };
 

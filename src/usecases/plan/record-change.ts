@@ -5,6 +5,7 @@ import { planHead, type StoredPlan, storedPlan } from '../../../db/stores/plan-s
 import { bumpRevision } from '../../../db/stores/yard-store.ts';
 import type { LateTaken, PlanOfWork } from '../../../shared/late-work.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
+import { shortened } from '../../../shared/said-back.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Moment } from '../core/compute-for-request.ts';
@@ -52,6 +53,9 @@ export interface Replanning<T> {
 export const UNDO_DAYS = 30;
 const UNDO_CHANGES = 200;
 
+/** A name or a note that somebody wrote too long makes no page of a notice. */
+const LONGEST_WORDS = 300;
+
 const daysBefore = (now: string, days: number) => new Date((minuteOf(now) - days * 1440) * 60_000).toISOString();
 
 const toRecord = ({ yard, cached }: Pick<CurrentPlan, 'yard' | 'cached'>): LateStep[] =>
@@ -88,7 +92,7 @@ export const recordChange = async <T>(
   const outcome = await work(change);
   if (!outcome.ok) return outcome;
   const { value } = outcome;
-  const said = typeof words === 'string' ? words : words(value);
+  const said = shortened(typeof words === 'string' ? words : words(value), LONGEST_WORDS);
   await bumpRevision(tx);
   const stored = await standingNow(tx, before.cached.stored);
   const carry = (plan: PlanFile) => carryOn?.(plan, value) ?? null;

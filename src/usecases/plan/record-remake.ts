@@ -2,6 +2,7 @@ import type { Tx } from '../../../db/open.ts';
 import { addChange, addNotice } from '../../../db/stores/change-store.ts';
 import type { StoredPlan } from '../../../db/stores/plan-store.ts';
 import { unitsOfYard } from '../../../db/stores/units-store.ts';
+import { daysText } from '../../../shared/days-text.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { today } from '../core/context.ts';
@@ -17,14 +18,15 @@ export const BETTER_PLAN = 'better plan found';
 
 const whose = ({ customer, order }: PromiseMove): string => customer ?? `order ${order}`;
 
-const lateWords = (days: number): string => `${days} ${days === 1 ? 'day' : 'days'} after the date given`;
+const lateWords = (days: number, isWanted: boolean): string =>
+  `${daysText(days)} after the date ${isWanted ? 'wanted' : 'given'}`;
 
 /** "School garden is ready Sat 15 May now, 7 days after the date given." */
 const moveWords = (move: PromiseMove): string => {
-  const { to, daysLate, reason, kind } = move;
+  const { to, daysLate, isWanted, reason, kind } = move;
   if (to === null) return `${whose(move)} can't be made now${reason ? `, because ${reason}` : ''}.`;
   const standing = daysLate
-    ? `, ${lateWords(daysLate)}`
+    ? `, ${lateWords(daysLate, isWanted)}`
     : kind === 'spare'
       ? ', with no day left to spare'
       : ', in time';

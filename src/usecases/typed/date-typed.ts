@@ -1,3 +1,4 @@
+import { quoted } from '../../../shared/said-back.ts';
 import {
   type DayNumber,
   dateOfDay,
@@ -185,6 +186,6 @@ export const readDate = (typed: string, how: DateReading): DateRead => {
     fromNumbers(plain, weekday, how) ??
     fromMonthName(plain, weekday, how) ??
     fromWords(text, how) ??
-    none(`"${typed.trim()}" is no day. ${HOW}`)
+    none(`${quoted(typed)} is no day. ${HOW}`)
   );
 };

@@ -1,3 +1,4 @@
+import { quoted } from '../../../shared/said-back.ts';
 /** How many decimals a currency has: none for the yen, three for the Kuwaiti dinar, two for most (ISO 4217, by Intl). */
 export const minorDigits = (currency: string): number =>
   new Intl.NumberFormat('en', { style: 'currency', currency }).resolvedOptions().maximumFractionDigits ?? 2;
@@ -46,14 +47,14 @@ export const moneyTyped = (
   const unread = (why: string) => ({ ok: false as const, reason: `${why} ${how}` });
   // With three decimals to the currency a comma before three figures may be either.
   if (digits === 3 && /^[1-9]\d{0,2},\d{3}$/.test(plain))
-    return unread(`"${text.trim()}" could be thousands or decimals. Leave the comma out, or write a point.`);
-  if (!GROUPED.test(plain) && !PLAIN.test(plain)) return unread(`"${text.trim()}" is no price.`);
+    return unread(`${quoted(text)} could be thousands or decimals. Leave the comma out, or write a point.`);
+  if (!GROUPED.test(plain) && !PLAIN.test(plain)) return unread(`${quoted(text)} is no price.`);
   const number = GROUPED.test(plain) ? plain.replace(/[, '’]/g, '') : plain.replace(',', '.');
   const decimals = (number.split('.')[1] ?? '').length;
   if (decimals > digits)
     return unread(
       digits === 0
-        ? `${currency} has no smaller part, so "${text.trim()}" can't be paid.`
+        ? `${currency} has no smaller part, so ${quoted(text)} can't be paid.`
         : `${currency} has ${digits} decimals at most.`,
     );
   return { ok: true, value: Number(number) };

@@ -1,3 +1,4 @@
+import { quoted } from '../../../shared/said-back.ts';
 import type { Outcome } from '../core/context.ts';
 import type { DateReading } from './date-typed.ts';
 import type { FormFields } from './form-fields.ts';
@@ -15,7 +16,7 @@ const bagsTyped = (reader: TypedReader): number | null => {
   const text = reader.text('bags');
   if (text === '') return null;
   if (AMOUNT.test(text)) return Number(text.replace(',', '.'));
-  reader.refuse('bags', `"${text}" is no number. Write it like 12 or 2.5.`);
+  reader.refuse('bags', `${quoted(text)} is no number. Write it like 12 or 2.5.`);
   return null;
 };
 

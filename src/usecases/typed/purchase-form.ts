@@ -3,6 +3,7 @@ import { done, type Outcome, refuse } from '../core/context.ts';
 import { type AmountTyped, amountIn, amountTyped } from './amount-typed.ts';
 import { type DateReading, readDate } from './date-typed.ts';
 import { type FormFields, wholeTyped } from './form-fields.ts';
+import { tooFarText } from './last-day.ts';
 import type { Measures } from './measures.ts';
 import { moneyTyped } from './money-typed.ts';
 
@@ -35,10 +36,16 @@ const quantityRead = (typed: AmountTyped, unit: string, { system }: Measures): O
   return quantity.value > 0 ? done(quantity.value) : refuse('quantity', 'How much was bought? Write a number above 0.');
 };
 
-const dayRead = (typed: string, how: DateReading): Outcome<string> => {
+/** What the day of a delivery is read by; nobody waits for longer than is planned. */
+export interface DeliveryReading extends DateReading {
+  last: string;
+}
+
+const dayRead = (typed: string, how: DeliveryReading): Outcome<string> => {
   if (typed === '') return refuse('on', 'When is it expected? Write a day.');
   const on = readDate(typed, how);
   if (!on.ok) return refuse('on', on.reason);
+  if (on.date > how.last) return refuse('on', tooFarText(how.last));
   return on.date >= how.today
     ? done(on.date)
     : refuse('on', 'That day has passed. If it has come already, count the stock instead.');
@@ -54,10 +61,10 @@ export const purchaseRead = (
   typed: PurchaseTyped,
   unit: string,
   measures: Measures,
-  day: string,
+  days: Omit<DeliveryReading, 'system'>,
 ): Outcome<Purchase> => {
   const quantity = quantityRead(typed.quantity, unit, measures);
-  const on = dayRead(typed.on, { today: day, system: measures.system });
+  const on = dayRead(typed.on, { ...days, system: measures.system });
   const price = priceRead(typed.price, measures);
   if (quantity.ok && on.ok && price.ok) return done({ quantity: quantity.value, on: on.value, price: price.value });
   const faults: Fault[] = [quantity, on, price].flatMap((one) => (one.ok ? [] : one.faults));
@@ -68,7 +75,7 @@ export const purchaseRead = (
 export const goodsTyped = ({ goods }: FormFields): Outcome<number> => done(wholeTyped(goods) ?? 0);
 
 /** The day on which goods on their way are expected now. */
-export const expectedTyped = ({ on = '' }: FormFields, how: DateReading): Outcome<string> => dayRead(on, how);
+export const expectedTyped = ({ on = '' }: FormFields, how: DeliveryReading): Outcome<string> => dayRead(on, how);
 
 /** Goods that came, and how much of them, to be read once their unit is known. */
 export const arrivedTyped = (fields: FormFields): Outcome<{ goods: number; came: AmountTyped }> =>

@@ -12,17 +12,17 @@ export interface RecordTyped {
   sure: Doubt[];
 }
 
-/** A day and a time; the day is today's where it is left out, and both are where it was just now. */
-const dayAndTime = (reader: TypedReader): string | null => {
+/** A day and a time; the day is today's where it is left out, and where both may be and are, it was just now. */
+const dayAndTime = (reader: TypedReader, orNow: boolean): string | null => {
   const on = reader.dateOrNone('on');
-  if (on === null && reader.text('time') === '') return null;
+  if (orNow && on === null && reader.text('time') === '') return null;
   const time = reader.clock('time');
   return on === null ? time : `${on} ${time}`;
 };
 
-/** When it was done, which step it was, and what the maker is sure of: `when` says that a day and a time were typed. */
+/** When it was done, which step it was, and what the maker is sure of: `when` says whether the form asks for a day and a time. */
 export const recordTyped = (reader: TypedReader, { when, step, sure = '' }: FormFields): RecordTyped => ({
-  at: when === 'typed' ? dayAndTime(reader) : reader.text('at') || null,
+  at: when === 'typed' || when === 'typed or now' ? dayAndTime(reader, when !== 'typed') : reader.text('at') || null,
   step: step || null,
   sure: DOUBTS.filter((doubt) => sure.split(',').includes(doubt)),
 });

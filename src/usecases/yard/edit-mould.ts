@@ -1,6 +1,7 @@
 import type { Tx } from '../../../db/open.ts';
 import { addMould, rewriteMould } from '../../../db/stores/mould-store.ts';
 import { savePlan, storedPlan } from '../../../db/stores/plan-store.ts';
+import { thereIsNo } from '../../../shared/said-back.ts';
 import { done, refuse } from '../core/context.ts';
 import type { Edit } from '../plan/save-edit.ts';
 import { keepFigures, renameFigures } from '../typed/figures.ts';
@@ -45,7 +46,7 @@ export const editMould = (id: string, typed: FormFields): Edit<string> => ({
   what: { kind: 'mould set', words: (name) => (name === id ? `${id} changed` : `${id} is called ${name} now`) },
   work: async (tx, yard) => {
     const mould = yard.moulds.find((one) => one.id === id);
-    if (!mould) return refuse('id', `There is no mould ${id}.`);
+    if (!mould) return refuse('id', thereIsNo('mould', id));
     const read = mouldTyped(typed, mould, yard);
     if (!read.ok) return read;
     const { coat, note, ...edited } = read.value;

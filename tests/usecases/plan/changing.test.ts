@@ -59,7 +59,7 @@ describe('a change', () => {
     expect(called.moved).toEqual([
       {
         ...{ order: '27-001', customer: 'School garden', from: '2027-04-10', to: '2027-04-17', daysLate: 7 },
-        ...{ reason: null, kind: 'promise' },
+        ...{ isWanted: false, reason: null, kind: 'promise' },
       },
     ]);
     expect(called.plan.orders.map(({ id }) => id)).toEqual(['27-001', '27-002']);

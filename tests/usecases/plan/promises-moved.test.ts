@@ -31,8 +31,26 @@ describe('the orders that moved', () => {
 
   test('are those of another day, and those that cannot be made any more or can again; not those that came or went', () => {
     expect(promisesMoved(before, after)).toEqual([
-      { order: 'b', customer: 'B', from: '2027-04-10', to: null, daysLate: null, reason: 'no mould', kind: 'promise' },
-      { order: 'd', customer: 'D', from: null, to: '2027-04-17', daysLate: 0, reason: null, kind: 'promise' },
+      {
+        order: 'b',
+        customer: 'B',
+        from: '2027-04-10',
+        to: null,
+        daysLate: null,
+        isWanted: false,
+        reason: 'no mould',
+        kind: 'promise',
+      },
+      {
+        order: 'd',
+        customer: 'D',
+        from: null,
+        to: '2027-04-17',
+        daysLate: 0,
+        isWanted: false,
+        reason: null,
+        kind: 'promise',
+      },
     ]);
   });
 

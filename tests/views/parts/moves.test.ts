@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { type MovedPromise, Moves, moveMessage, moveText } from '../../../views/parts/moves.tsx';
+import { effectText } from '../../../views/parts/form-state.tsx';
+import { type MovedPromise, Moves, moveMessage, moveText, standingText } from '../../../views/parts/moves.tsx';
 
 const today = '2027-04-05';
 const moved: MovedPromise = {
@@ -8,6 +9,7 @@ const moved: MovedPromise = {
   from: '2027-05-08',
   to: '2027-05-15',
   daysLate: 7,
+  isWanted: false,
   reason: null,
   kind: 'promise',
   promisedOn: '2027-05-08',
@@ -43,9 +45,18 @@ describe('the message to a customer whose date moved', () => {
 test.each([
   ['2027-05-08', '2027-05-15', '7 days later'],
   ['2027-05-08', '2027-05-07', '1 day sooner'],
+  ['2027-05-08', '2034-05-30', '7 years later'],
   ['2027-05-08', null, "can't be made now"],
   [null, '2027-05-08', 'can be made again'],
 ])('from %s to %s is %s', (from, to, text) => expect(moveText(from, to)).toBe(text));
+
+test('a date that was only asked for is called so, and no promise', () => {
+  const wanted: MovedPromise = { ...moved, isWanted: true, promisedOn: null, daysLate: 30 };
+  expect(standingText(moved)).toBe('; 7 days after the date given');
+  expect(standingText(wanted)).toBe('; 4 weeks after the date wanted');
+  expect(effectText([wanted])).toBe('This moves one date wanted.');
+  expect(effectText([moved, wanted, wanted])).toBe('This moves one promise and two dates wanted.');
+});
 
 test('moves of the plan alone are counted, those of a date given are said aloud', () => {
   const planned: MovedPromise = { ...moved, order: '27-015', customer: 'Pat Dunne', daysLate: 0, kind: 'planned' };
