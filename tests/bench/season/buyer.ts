@@ -6,6 +6,8 @@ const BUYING = '/buying';
 
 interface BuyingLine {
   form: PageForm;
+  /** The form that gives it another day; null where it has none. */
+  newDay: PageForm | null;
   /** The day by which to order it, or on which it is to come. */
   on: string | null;
 }
@@ -16,8 +18,9 @@ const linesOn = (html: string, today: string, action: string): BuyingLine[] =>
     .slice(1)
     .flatMap((chunk) => {
       const text = plainText(/<p class="buy-by[^"]*">([\s\S]*?)<\/p>/.exec(chunk)?.[1] ?? '');
-      const form = formsIn(`<form class="buy"${chunk}`)[0];
-      return form?.action === action ? [{ form, on: dayOnPage(text, today) }] : [];
+      const [form, ...others] = formsIn(`<form class="buy"${chunk}`);
+      const newDay = others.find((one) => one.action === '/buying/new-day') ?? null;
+      return form?.action === action ? [{ form, newDay, on: dayOnPage(text, today) }] : [];
     });
 
 /** Sends the forms of all lines that are due, one after another, each from the page that the one before led to. */
@@ -34,6 +37,17 @@ const sendDue = async (season: Season, html: string, action: string, isDue: (lin
   }
 };
 
+/** Goods that were to be there today and are not: the supplier says when they come, and the maker writes it down. */
+const tellLate = async (season: Season, html: string): Promise<void> => {
+  const today = season.clock.today();
+  for (const { form, newDay, on } of linesOn(html, today, '/buying/arrived')) {
+    if (on === null || on > today || !newDay) continue;
+    const comesOn = daysAfter(on, season.mishaps.deliveryLate(form.fields.goods ?? ''));
+    if (comesOn > today) await season.visitor.send(newDay, newDay.buttons[0], { on: comesOn });
+  }
+  await settle(season, 'delivery late');
+};
+
 /** The maker's look at Buying, in the morning and when an order was taken that hangs on it: what is there today has arrived, what is to be ordered today is bought. */
 export const buyAsSaid = async (season: Season): Promise<void> => {
   const today = season.clock.today();
@@ -43,6 +57,7 @@ export const buyAsSaid = async (season: Season): Promise<void> => {
   await settle(season, 'time went by');
   const arrived = await sendDue(season, html, '/buying/arrived', hasCome);
   if (arrived.sent > 0) await settle(season, 'arrived');
+  await tellLate(season, arrived.page);
   const isToBuy = ({ on }: BuyingLine): boolean => on !== null && on <= today;
   const bought = await sendDue(season, arrived.page, '/buying/bought', isToBuy);
   if (bought.sent > 0) await settle(season, 'bought');

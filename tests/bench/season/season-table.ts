@@ -89,7 +89,7 @@ const counted = (counts: Readonly<Record<string, number>>): string =>
 
 /** What a yard's row leaves out: moves by act, faults by rule, every miss, and every act refused in the program's words. */
 export const detailLines = ({ program: p }: YardSeason): string[] => [
-  `${p.yard}: ${p.orders} orders, kept ${p.kept} of ${p.due}; moves: ${counted(p.moves)}; faults: ${counted(p.auditWords)}; late work tapped ${p.lateTaps} times; ${p.searches} searches`,
+  `${p.yard}: ${p.orders} orders, kept ${p.kept} of ${p.due}; moves: ${counted(p.moves)}; faults: ${counted(p.auditWords)}; late work tapped ${p.lateTaps} times, ${p.givenUp} given up; ${p.searches} searches`,
   ...p.misses.map((miss) => `  missed ${miss}`),
   ...p.refused.map(({ at, status, act, words }) => `  refused ${at} ${status} ${act.slice(0, 160)}: ${words}`),
 ];

@@ -11,7 +11,15 @@ import { couldBeKept, exportedYard } from './yard-export.ts';
 const QUIET_ACTS = ['time went by', 'work as planned', 'handed over', 'bought', 'arrived', 'searched'] as const;
 export type QuietAct = (typeof QUIET_ACTS)[number];
 /** Acts after which days may move. */
-export type Event = 'order taken' | 'mind changed' | 'piece scrapped' | 'day lost' | 'mould broken' | 'mould mended';
+export type Event =
+  | 'order taken'
+  | 'mind changed'
+  | 'piece scrapped'
+  | 'day lost'
+  | 'mould broken'
+  | 'mould mended'
+  | 'delivery late'
+  | 'not done';
 
 /** A season under way. */
 export interface Season {

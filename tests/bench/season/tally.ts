@@ -48,6 +48,8 @@ export interface SeasonTally {
   /** Steps under way that were gone from Today after something else was done. */
   vanished: number;
   lateTaps: number;
+  /** Lines of late work that were said not to be done, since they could not be. */
+  givenUp: number;
   refused: { act: string; words: string; at: string; status: number }[];
   misses: string[];
   /** Of a processor. */
@@ -58,5 +60,5 @@ export interface SeasonTally {
 export const emptyTally = (yard: string): SeasonTally => ({
   ...{ yard, orders: 0, due: 0, kept: 0, toldNo: 0, falseNo: 0, quotedDays: [], tellingDays: [], avoidable: 0 },
   ...{ alarms: 0, moves: {}, movedDays: 0, nights: 0, changedPours: 0, audits: 0, auditFaults: 0, auditWords: {} },
-  ...{ vanished: 0, lateTaps: 0, refused: [], misses: [], seconds: 0, searches: 0 },
+  ...{ vanished: 0, lateTaps: 0, givenUp: 0, refused: [], misses: [], seconds: 0, searches: 0 },
 });

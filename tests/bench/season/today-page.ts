@@ -49,3 +49,7 @@ export const stepsOn = (html: string, clock: SeasonClock): ShownStep[] => {
 /** "All as planned" of late work, where the page asks about it. */
 export const lateFormOn = (html: string): PageForm | null =>
   formsIn(LATE.exec(html)?.[0] ?? '').find(({ action }) => action === '/today/as-planned') ?? null;
+
+/** "Not done" of the first line of late work. */
+export const notDoneFormOn = (html: string): PageForm | null =>
+  formsIn(LATE.exec(html)?.[0] ?? '').find(({ action, fields }) => action === '/today/not-done' && fields.step) ?? null;

@@ -1,6 +1,6 @@
 import { type PageButton, type PageForm, plainText } from './page-form.ts';
 import { promiseOf, type Season, settle } from './season.ts';
-import { lateFormOn, type ShownStep, stepsOn } from './today-page.ts';
+import { lateFormOn, notDoneFormOn, type ShownStep, stepsOn } from './today-page.ts';
 
 const TODAY = '/today';
 
@@ -35,7 +35,16 @@ const doStep = async (season: Season, step: ShownStep): Promise<string | null> =
   return after.page();
 };
 
-/** What is left over after a session is said to be done as planned. */
+/** Says of the first line of late work that it was not done: what could not be is in the way of the others. */
+const giveUpFirst = async (season: Season): Promise<void> => {
+  const form = notDoneFormOn(await season.visitor.page(TODAY));
+  if (!form) return;
+  season.tally.givenUp += 1;
+  await season.visitor.send(form);
+  await settle(season, 'not done');
+};
+
+/** What is left over after a session is said to be done as planned, but for what could not be done. */
 const tapLate = async (season: Season, html: string): Promise<string> => {
   const form = lateFormOn(html);
   if (!form) return html;
@@ -43,7 +52,9 @@ const tapLate = async (season: Season, html: string): Promise<string> => {
   season.log(`late work: ${plainText(/<section id="late">[\s\S]*?<\/section>/.exec(html)?.[0] ?? '').slice(0, 300)}`);
   const after = await season.visitor.send(form);
   await settle(season, 'work as planned');
-  return after ? after.page() : html;
+  if (after) return after.page();
+  await giveUpFirst(season);
+  return look(season);
 };
 
 const nextOf = (steps: readonly ShownStep[], refused: ReadonlySet<string>): ShownStep | undefined =>
