@@ -13,8 +13,9 @@ const COLUMNS = [
     'told before',
     'avoidable',
     'alarms',
-    'quiet moves',
-    'days moved',
+    'nearer',
+    'later',
+    'days later',
   ],
   ...['overnight', 'faults', 'vanished', 'refused', 'by hand 0', '1', '2', '3 in hand', 'seconds'],
 ] as const;
@@ -33,7 +34,8 @@ export const rowOf = ({ program: p, byHand }: YardSeason): Row => {
   return {
     ...{ yard: p.yard, kept: `${p.kept}/${p.due}`, 'told no': String(p.toldNo), 'false no': String(p.falseNo) },
     ...{ 'days ahead': mean(p.quotedDays), 'told before': mean(p.tellingDays), avoidable: String(p.avoidable) },
-    ...{ alarms: String(p.alarms), 'quiet moves': String(total(p.moves)), 'days moved': String(p.movedDays) },
+    ...{ alarms: String(p.alarms), nearer: String(p.forward) },
+    ...{ later: String(total(p.moves)), 'days later': String(p.movedDays) },
     ...{ overnight: `${p.changedPours} in ${p.nights}`, faults: `${p.auditFaults} in ${p.audits}` },
     ...{ vanished: String(p.vanished), refused: String(p.refused.length), seconds: String(p.seconds) },
     ...{ 'by hand 0': none ?? '', '1': one ?? '', '2': two ?? '', '3 in hand': three ?? '' },
@@ -58,6 +60,7 @@ export const sumOf = (seasons: readonly YardSeason[]): Row => {
   const program = {
     ...{ ...first, yard: 'all', kept: sum((x) => x.kept), due: sum((x) => x.due), toldNo: sum((x) => x.toldNo) },
     ...{ falseNo: sum((x) => x.falseNo), avoidable: sum((x) => x.avoidable), alarms: sum((x) => x.alarms) },
+    ...{ forward: sum((x) => x.forward) },
     ...{ quotedDays: all.flatMap((x) => x.quotedDays), tellingDays: all.flatMap((x) => x.tellingDays) },
     ...{ moves: { all: sum((x) => total(x.moves)) }, movedDays: sum((x) => x.movedDays), nights: sum((x) => x.nights) },
     ...{
@@ -89,7 +92,7 @@ const counted = (counts: Readonly<Record<string, number>>): string =>
 
 /** What a yard's row leaves out: moves by act, faults by rule, every miss, and every act refused in the program's words. */
 export const detailLines = ({ program: p }: YardSeason): string[] => [
-  `${p.yard}: ${p.orders} orders, kept ${p.kept} of ${p.due}; moves: ${counted(p.moves)}; faults: ${counted(p.auditWords)}; late work tapped ${p.lateTaps} times, ${p.givenUp} given up; ${p.searches} searches`,
+  `${p.yard}: ${p.orders} orders, kept ${p.kept} of ${p.due}; moved later: ${counted(p.moves)}, nearer: ${p.forward}; faults: ${counted(p.auditWords)}; late work tapped ${p.lateTaps} times, ${p.givenUp} given up; ${p.searches} searches`,
   ...p.misses.map((miss) => `  missed ${miss}`),
   ...p.refused.map(({ at, status, act, words }) => `  refused ${at} ${status} ${act.slice(0, 160)}: ${words}`),
 ];

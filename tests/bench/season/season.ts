@@ -40,11 +40,8 @@ const isQuiet = (act: QuietAct | Event): act is QuietAct => QUIET_ACTS.some((qui
 export const promiseOf = ({ promises }: Season, id: string): Promised | undefined =>
   promises.find((promise) => promise.id === id);
 
-/** A late order that gets less late is a gain, and may move without an event. */
-const isGain = (season: Season, { id, from, to }: Move): boolean => {
-  const promised = promiseOf(season, id)?.promisedOn;
-  return promised !== undefined && (from === null || from > promised) && to !== null && (from === null || to < from);
-};
+/** A planned day that comes nearer harms nobody: it may without an event. */
+const isForward = ({ from, to }: Move): boolean => to !== null && (from === null || to < from);
 
 const countMoves = (season: Season, act: QuietAct | Event, moves: readonly Move[]): void => {
   for (const { id, from, to } of moves)
@@ -53,7 +50,8 @@ const countMoves = (season: Season, act: QuietAct | Event, moves: readonly Move[
     for (const { batch, reason } of season.standing?.plan.dropped ?? [])
       season.log(`${act}: dropped ${batch}, ${reason}`);
   if (!isQuiet(act)) return;
-  const jumps = moves.filter((move) => !isGain(season, move));
+  const jumps = moves.filter((move) => !isForward(move));
+  season.tally.forward += moves.length - jumps.length;
   season.tally.moves[act] = (season.tally.moves[act] ?? 0) + jumps.length;
   for (const { from, to } of jumps) if (from && to) season.tally.movedDays += Math.abs(daysBetween(from, to));
 };

@@ -36,7 +36,9 @@ export interface SeasonTally {
   avoidable: number;
   /** Alarms that were taken back: shown late, and in time again later. */
   alarms: number;
-  /** Orders whose planned day moved without an event, by kind of act, and by how many days in all. */
+  /** Orders whose planned day came nearer without an event. */
+  forward: number;
+  /** Orders whose planned day got later without an event, by kind of act, and by how many days in all. */
   moves: Record<string, number>;
   movedDays: number;
   nights: number;
@@ -59,6 +61,16 @@ export interface SeasonTally {
 
 export const emptyTally = (yard: string): SeasonTally => ({
   ...{ yard, orders: 0, due: 0, kept: 0, toldNo: 0, falseNo: 0, quotedDays: [], tellingDays: [], avoidable: 0 },
-  ...{ alarms: 0, moves: {}, movedDays: 0, nights: 0, changedPours: 0, audits: 0, auditFaults: 0, auditWords: {} },
+  ...{
+    alarms: 0,
+    forward: 0,
+    moves: {},
+    movedDays: 0,
+    nights: 0,
+    changedPours: 0,
+    audits: 0,
+    auditFaults: 0,
+    auditWords: {},
+  },
   ...{ vanished: 0, lateTaps: 0, givenUp: 0, refused: [], misses: [], seconds: 0, searches: 0 },
 });
