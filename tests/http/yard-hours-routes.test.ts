@@ -28,6 +28,23 @@ describe('hours that repeat', () => {
     });
   });
 
+  test('too short for anything are said to be so, and what waits for them', async () => {
+    const yard = { ...smallYard().yard, setUpMinutes: 10, clearUpMinutes: 15 };
+    const work = [{ rule: 'FREQ=WEEKLY;BYDAY=SA', from: '2027-01-02', start: '08:00', end: '08:20' }];
+    const screens = await screensOver(smallYard({ yard, work }));
+    const short = '20 minutes: setting up and clearing up take 25. Nothing can be done in them.';
+    expect(await textOf(await screens.get('/yard/hours'))).toContain(`Saturdays 8:00 to 8:20, 1 person. ${short}`);
+    expect(await textOf(await screens.get('/orders/27-001'))).toContain(
+      'every session is too short: setting it up and clearing up take 25 minutes',
+    );
+    // Hours that they touch are one session with them.
+    const day = { date: '2027-04-10', start: '08:20', end: '12:00', crew: '1', may: 'all' };
+    const form = { ...day, seen: '27-001 2027-04-10' };
+    const text = await screens.textAfter(await screens.post('/yard/hours/day/new', form));
+    expect(text).toContain('Hours on');
+    expect(text).not.toContain('Nothing can be done');
+  });
+
   test('every second week, to midnight, until a day', async () => {
     const screens = await screensOver();
     const form = { ...wednesdays, 'days:FR': 'yes', everyWeeks: '2', end: '00:00', crew: '2', until: '1 June 2027' };

@@ -3,7 +3,7 @@ import type { YardHoursModel } from '../../src/usecases/yard/show-yard-hours.ts'
 import { Answer } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
-import { datesText, hoursAnswer, offText, repeatingText, singleDayText } from './hours-words.ts';
+import { datesText, hoursAnswer, offText, repeatingText, singleDayText, tooShortText } from './hours-words.ts';
 import { entryPath, removePath, YARD } from './sections.ts';
 import { SentenceList } from './sentence-list.tsx';
 
@@ -17,11 +17,13 @@ export const HoursPage: FC<{ model: YardHoursModel; notice: DoneNotice | null }>
   const repeating = work.map((hours) => ({
     text: repeatingText(hours, today),
     more: hours.rhythm ? null : hours.dates.length > 0 ? `Next: ${datesText(hours.dates, today)}.` : 'No date to come.',
+    warning: hours.tooShort && tooShortText(hours.tooShort),
     edit: entryPath(HOURS, hours.id),
     remove: removePath(HOURS, hours.id),
   }));
   const single = extra.map((hours) => ({
     text: singleDayText(hours, today),
+    warning: hours.tooShort && tooShortText(hours.tooShort),
     edit: entryPath(HOURS_DAY, hours.id),
     remove: removePath(HOURS_DAY, hours.id),
   }));

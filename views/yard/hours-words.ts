@@ -1,5 +1,11 @@
 import { WEEKDAYS } from '../../shared/time.ts';
-import type { DayHours, DaySpan, RepeatingHours, YardHoursModel } from '../../src/usecases/yard/show-yard-hours.ts';
+import type {
+  DayHours,
+  DaySpan,
+  RepeatingHours,
+  TooShort,
+  YardHoursModel,
+} from '../../src/usecases/yard/show-yard-hours.ts';
 import { hoursText } from '../parts/clock-text.ts';
 import { countText, dayText, onDayText } from '../parts/day-text.ts';
 import { listText } from '../parts/quantity-text.ts';
@@ -32,6 +38,10 @@ const spanText = ({ from, until, rhythm }: RepeatingHours, today: string): strin
 /** "Saturdays 8:00 to 13:30, 1 person." "Every second Saturday 8:00 to 12:00, 2 people, from Sat 10 Apr." */
 export const repeatingText = (hours: RepeatingHours, today: string): string =>
   `${daysText(hours)} ${fromTo(hours)}, ${countText(hours.crew, 'person', 'people')}${MAY_TEXT[hours.may]}${spanText(hours, today)}.`;
+
+/** "20 minutes: setting up and clearing up take 25. Nothing can be done in them." */
+export const tooShortText = ({ minutes, needed }: TooShort): string =>
+  `${countText(minutes, 'minute')}: setting up and clearing up take ${needed}. Nothing can be done in them.`;
 
 /** "Sat 10 Apr, Sat 17 Apr and Sat 24 Apr" */
 export const datesText = (dates: readonly string[], today: string): string =>

@@ -6,15 +6,18 @@ import { RemoveForm } from './remove.tsx';
 interface RowProps {
   text: string;
   more?: string | null;
+  /** What is wrong with it. */
+  warning?: string | null;
   edit?: string;
   remove: string;
 }
 
-const Row: FC<RowProps> = ({ text, more, edit, remove }) => (
+const Row: FC<RowProps> = ({ text, more, warning, edit, remove }) => (
   <li class="yard-row">
     <div>
       <p>{edit ? <a href={edit}>{text}</a> : text}</p>
       {more && <p class="quiet">{more}</p>}
+      {warning && <p class="warning">{warning}</p>}
     </div>
     <RemoveForm action={remove} name={text.replace(/\.$/, '')} />
   </li>

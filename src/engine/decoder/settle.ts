@@ -1,4 +1,5 @@
 import { dateOfDay } from '../../../shared/time.ts';
+import { sessionsOf } from '../calendar/sessions.ts';
 import { materialRefusal, type Refusal, refusals } from './admit.ts';
 import { decode } from './decode.ts';
 import type { DecoderState } from './decoder-state.ts';
@@ -25,6 +26,14 @@ const longestPackingMinutes = (state: DecoderState): number => {
   return longest;
 };
 
+/** Why no task fits anywhere: nobody works, or opening and clearing up take every session whole. */
+const withoutHours = ({ yard, calendar }: Problem): string => {
+  const { setUpMinutes, clearUpMinutes } = yard.yard;
+  return sessionsOf(yard, calendar).length === 0
+    ? 'no hours of work are planned'
+    : `every session is too short: setting it up and clearing up take ${setUpMinutes + clearUpMinutes} minutes`;
+};
+
 /** Why an order that the last decode could not finish has to be left out. */
 const refusalOf = (state: DecoderState, order: number): Refusal => {
   const { problem } = state;
@@ -44,7 +53,7 @@ const refusalOf = (state: DecoderState, order: number): Refusal => {
   const short = state.stock.shortBy(problem.horizonEnd - 1);
   if (short) return materialRefusal(problem, short.material, short.quantity);
   const { packMinutes } = problem.orders[order]!;
-  if (problem.shifts.count === 0) return { cause: 'time', reason: 'no hours of work are planned' };
+  if (problem.shifts.count === 0) return { cause: 'time', reason: withoutHours(problem) };
   if (packMinutes > longestPackingMinutes(state))
     return { cause: 'time', reason: `packing it takes ${packMinutes} minutes and no session is that long` };
   const last = dateOfDay(problem.today + problem.yard.yard.horizonDays);

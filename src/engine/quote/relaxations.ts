@@ -96,7 +96,10 @@ const mended = (yard: YardFile, order: Order): Relaxation[] => {
     }));
 };
 
-/** Hours like the yard's own longest for batches, on the first day of the coming week on which nothing is poured. */
+/** Nobody is asked to work on a day off. */
+const daysOff = ({ closed }: YardFile): Set<DayNumber> => new Set(closed.map(dayNumber));
+
+/** Hours like the yard's own longest for batches, on the first day of the coming week on which nothing is poured, and that is no day off. */
 const oneMoreSession = (yard: YardFile): Relaxation[] => {
   const pouring = [...yard.work, ...yard.extra].filter((w) => w.allows.includes('batch'));
   const longest = pouring.reduce<(typeof pouring)[number] | null>(
@@ -108,7 +111,7 @@ const oneMoreSession = (yard: YardFile): Relaxation[] => {
   );
   if (!longest) return [];
   const today = todayOf(yard);
-  const busy = new Set<number>();
+  const busy = daysOff(yard);
   for (const s of sessionsOf(yard, calendarOf(yard.yard.timeZone)))
     if (s.windows.some((w) => w.allows.includes('batch'))) busy.add(s.day);
   for (let day = today + 1; day <= today + WEEK; day++) {
@@ -140,14 +143,14 @@ const moreHands = (yard: YardFile): Relaxation[] => {
 const eveningHalfHour = (yard: YardFile): Relaxation[] => {
   const minutes = yard.yard.setUpMinutes + EVENING_WORK_MINUTES + yard.yard.clearUpMinutes;
   const [start, end] = [clockText(EVENING_START), clockText(Math.min(1440, EVENING_START + minutes))];
-  const today = todayOf(yard);
+  const [today, off] = [todayOf(yard), daysOff(yard)];
   const evenings = Array.from({ length: EVENINGS }, (_, i) => ({
     date: dateOfDay(today + i),
     start,
     end,
     crew: 1,
     allows: ['strip' as const],
-  })).filter((w) => dayNumber(w.date) <= today + yard.yard.horizonDays);
+  })).filter(({ date }) => dayNumber(date) <= today + yard.yard.horizonDays && !off.has(dayNumber(date)));
   return [
     {
       limit: 'evening',

@@ -1,7 +1,8 @@
 import { closedDays, extraWindows, workWindows } from '../../../db/stores/work-store.ts';
-import { type DayNumber, dateOfDay, dayNumber, type Weekday } from '../../../shared/time.ts';
+import { clockMinutes, type DayNumber, dateOfDay, dayNumber, type Weekday } from '../../../shared/time.ts';
 import { type ExtraWindow, ruleFault, type WorkWindow } from '../../../shared/work.ts';
-import { calendarOf } from '../../engine/calendar/calendar.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { type Calendar, calendarOf } from '../../engine/calendar/calendar.ts';
 import { type PlainRhythm, rhythmOfRule } from '../../engine/calendar/plain-rule.ts';
 import { datesOf } from '../../engine/calendar/recurrence.ts';
 import { sessionsOf } from '../../engine/calendar/sessions.ts';
@@ -20,6 +21,12 @@ export interface DaySpan {
   to: string;
 }
 
+/** Hours in which nothing can be done: how long they are, with those they touch, and what opening and clearing up take. */
+export interface TooShort {
+  minutes: number;
+  needed: number;
+}
+
 /** Hours that repeat. */
 export interface RepeatingHours extends Omit<WorkWindow, 'until'> {
   id: number;
@@ -30,6 +37,7 @@ export interface RepeatingHours extends Omit<WorkWindow, 'until'> {
   may: May;
   /** The next ones. */
   dates: readonly string[];
+  tooShort: TooShort | null;
 }
 
 /** Hours of one date. */
@@ -38,6 +46,7 @@ export interface DayHours extends ExtraWindow {
   may: May;
   /** They take the place of the hours that repeat. */
   instead: boolean;
+  tooShort: TooShort | null;
 }
 
 /** When the yard works. */
@@ -76,6 +85,18 @@ const spansOf = (dates: readonly string[]): DaySpan[] => {
   return spans;
 };
 
+/** Whether hours of a date are too short for anything, together with those they touch. */
+const shortnessIn =
+  (yard: YardFile, calendar: Calendar) =>
+  (date: string | undefined, start: string): TooShort | null => {
+    if (date === undefined) return null;
+    const at = calendar.minuteAt(dayNumber(date), clockMinutes(start));
+    const session = sessionsOf(yard, calendar).find(({ windows }) => windows.some((window) => window.start === at));
+    if (!session || session.to > session.from) return null;
+    const { setUpMinutes, clearUpMinutes } = yard.yard;
+    return { minutes: session.end - session.start, needed: setUpMinutes + clearUpMinutes };
+  };
+
 /** When the yard works: what repeats, single days, and days off, each with its id; what is over is left out. */
 export const showYardHours = async (context: UseCaseContext): Promise<YardHoursModel> => {
   const { yard, yardName, today, system, habits } = await showYardFrame(context);
@@ -86,18 +107,26 @@ export const showYardHours = async (context: UseCaseContext): Promise<YardHoursM
   const off = closed.map(({ date }) => date);
   const calendar = calendarOf(yard.yard.timeZone);
   const [next] = sessionsOf(yard, calendar);
+  const shortness = shortnessIn(yard, calendar);
   return {
     ...{ yardName, today, system, weekStart: habits.weekStart },
     next: next ? { start: calendar.instantText(next.start), end: calendar.instantText(next.end) } : null,
     work: work.map(({ until, ...window }) => {
       const recurrence = { ...window, ...(until === null ? {} : { until }) };
       const [rhythm, may] = [rhythmOfRule(window), mayOf(window.allows)];
-      return { ...window, until, rhythm, may, dates: nextDates(recurrence, dayNumber(today)) };
+      const dates = nextDates(recurrence, dayNumber(today));
+      const worked = dates.find((date) => !off.includes(date));
+      return { ...window, until, rhythm, may, dates, tooShort: shortness(worked, window.start) };
     }),
     extra: extra
       .filter(({ date }) => date >= today)
       .sort((a, b) => a.date.localeCompare(b.date) || a.start.localeCompare(b.start))
-      .map((window) => ({ ...window, may: mayOf(window.allows), instead: off.includes(window.date) })),
+      .map((window) => ({
+        ...window,
+        may: mayOf(window.allows),
+        instead: off.includes(window.date),
+        tooShort: shortness(window.date, window.start),
+      })),
     off: spansOf(off.filter((date) => date >= today && !changed.has(date))),
   };
 };

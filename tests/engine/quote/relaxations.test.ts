@@ -84,6 +84,14 @@ describe('one thing at a time', () => {
     ]);
   });
 
+  test('nobody is asked to work on a day off', () => {
+    const off = smallYard({ closed: ['2027-04-09', '2027-04-12'] });
+    expect(added('session', off).map(({ date }) => date)).toEqual(['2027-04-11']);
+    const evenings = added('evening', off).map(({ date }) => date);
+    expect(evenings).toContain('2027-04-11');
+    for (const day of off.closed) expect(evenings).not.toContain(day);
+  });
+
   test('a new mould takes three days to build, for two coats that dry overnight', () => {
     const { moulds } = withMould(smallYard(), 'panel-900')!;
     expect(moulds.at(-1)).toMatchObject({
