@@ -11,12 +11,12 @@ import { settle } from './decoder/settle.ts';
 import { writePlan } from './decoder/write-plan.ts';
 import { fitIn } from './quote/fit-in.ts';
 import type { Effort } from './search/effort.ts';
-import { isBetter } from './search/evaluation.ts';
 import { dispatchFrom, memoryOf, type PlanMemory } from './search/memory.ts';
 import { presentPours } from './search/nearness.ts';
 import { quickSearch } from './search/quick.ts';
 import { searchOn } from './search/search.ts';
-import { type Candidate, candidateOf, harmOf, mayReplace, standOn } from './standing/standing-plan.ts';
+import { chooseBeside, onceTaken } from './standing/choose-beside.ts';
+import { type Candidate, candidateOf, standOn } from './standing/standing-plan.ts';
 
 const NO_LENGTHS = 'its lengths can no longer be cut from what is there by then';
 
@@ -55,35 +55,6 @@ const planOf = (problem: Problem, dispatch: Dispatch): PlanFile => {
     if (heldBack[written.shortOf]! <= sticks + 1) continue;
     return planOf(dropLastKept(problem), dispatch);
   }
-};
-
-/** What plans are chosen by: whose dates were given, the plan that holds now, and how much of what is fixed one has not. */
-interface Beside {
-  given: ReadonlySet<string>;
-  near: PlanFile | undefined;
-  lost: (one: Candidate) => number;
-}
-
-/**
- * Of the plan that stands, carried forward, and others: the one that does the least harm to dates that were given. What is
- * fixed and can stay does stay, but for that. Of those that do as little, the best that may take the place of the plan that
- * stands; or the plan that stands.
- */
-const chooseBeside = (stood: Candidate, others: readonly Candidate[], { given, near, lost }: Beside): Candidate => {
-  const harm = (one: Candidate) => (near ? harmOf(one, near, given) : 0);
-  const least = Math.min(harm(stood), ...others.map(harm));
-  const harmless = others.filter((one) => harm(one) <= least);
-  if (harm(stood) > least) {
-    const fewest = Math.min(...harmless.map(lost));
-    return harmless
-      .filter((one) => lost(one) === fewest)
-      .reduce((best, one) => (isBetter(one.evaluation, best.evaluation) ? one : best));
-  }
-  const whole = harmless.filter((one) => lost(one) <= lost(stood));
-  return whole.reduce(
-    (best, one) => (mayReplace(stood, one, given) && isBetter(one.evaluation, best.evaluation) ? one : best),
-    stood,
-  );
 };
 
 /** The plan that stands, with what it could not keep of what is fixed; that other pours of it had to go is no news. */
@@ -134,8 +105,10 @@ const planOfCanonical = (yard: YardFile, options: PlanOptions): { plan: PlanFile
     const { stood, freer } = standOn(yard, standing, memory);
     const isFixed = firmIn(yard.keep);
     const lost = ({ dropped }: Candidate) => dropped.filter(isFixed).length;
-    const others = [freer, ...tried.map((one) => candidateOf(state, one))];
-    const chosen = chooseBeside(stood, others, { given, near, lost });
+    const candidates = tried.map((one) => candidateOf(state, one));
+    const beside = { given, near, lost };
+    const taken = onceTaken(stood, fitted ? candidates[memories.indexOf(fitted)]! : null, beside);
+    const chosen = chooseBeside(taken, [freer, stood, ...candidates], beside);
     return standingPlan(isFixed, chosen);
   }
   const plan = planOf(problem, dispatch);

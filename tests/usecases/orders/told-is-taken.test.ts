@@ -5,6 +5,7 @@ import { undoChange } from '../../../src/usecases/changes/undo-change.ts';
 import { askWhen } from '../../../src/usecases/first/ask-when.ts';
 import { saveOrder } from '../../../src/usecases/orders/save-order.ts';
 import { takeOrder } from '../../../src/usecases/orders/take-order.ts';
+import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
 import type { OrderDraft } from '../../../src/usecases/typed/order-form.ts';
 import { doneOf } from '../../support/outcomes.ts';
 import { yardSeeds } from '../../support/property-seed.ts';
@@ -45,7 +46,7 @@ const withFewSticks = (yard: YardFile, seed: number): YardFile => {
 };
 
 /** In these yards every date was given. */
-test('a date that was told is taken without a question, and an earlier one that is asked about comes with one that is', {
+test('a date that was told is taken without a question and planned no later, and an earlier one that is asked about comes with one that is', {
   timeout: 300_000,
 }, async () => {
   let [told, asked] = [0, 0];
@@ -67,6 +68,10 @@ test('a date that was told is taken without a question, and an earlier one that 
     told++;
     const saved = await saveOrder(context, takeOrder(draft(lines, on)), undefined);
     expect(saved, `seed ${seed}`).toMatchObject({ kind: 'saved' });
+    const id = saved.kind === 'saved' ? saved.value.id : '';
+    const { plan } = await currentPlan(context);
+    // What it was told with sessions in hand is no reason to begin it later.
+    expect(plan.orders.find((order) => order.id === id)!.completesOn <= earliestOn!, `seed ${seed}`).toBe(true);
   }
   expect(told).toBeGreaterThan(20);
   expect(asked).toBeGreaterThan(10);

@@ -1,0 +1,56 @@
+import type { PlanFile } from '../../../shared/plan.ts';
+import { NONE } from '../decoder/problem.ts';
+import { isBetter } from '../search/evaluation.ts';
+import { type Candidate, harmOf, mayReplace } from './standing-plan.ts';
+
+/** What plans are chosen by: whose dates were given, the plan that holds now, and how much of what is fixed one has not. */
+export interface Beside {
+  given: ReadonlySet<string>;
+  near: PlanFile | undefined;
+  lost: (one: Candidate) => number;
+}
+
+/**
+ * Of the plan that stands, carried forward, and others: the one that does the least harm to dates that were given. What is
+ * fixed and can stay does stay, but for that. Of those that do as little, the best that may take the place of the plan that
+ * stands; or the plan that stands.
+ */
+export const chooseBeside = (
+  stood: Candidate,
+  others: readonly Candidate[],
+  { given, near, lost }: Beside,
+): Candidate => {
+  const harm = (one: Candidate) => (near ? harmOf(one, near, given) : 0);
+  const least = Math.min(harm(stood), ...others.map(harm));
+  const harmless = others.filter((one) => harm(one) <= least);
+  if (harm(stood) > least) {
+    const fewest = Math.min(...harmless.map(lost));
+    return harmless
+      .filter((one) => lost(one) === fewest)
+      .reduce((best, one) => (isBetter(one.evaluation, best.evaluation) ? one : best));
+  }
+  const whole = harmless.filter((one) => lost(one) <= lost(stood));
+  return whole.reduce(
+    (best, one) => (mayReplace(stood, one, given) && isBetter(one.evaluation, best.evaluation) ? one : best),
+    stood,
+  );
+};
+
+/**
+ * What stands once an order is taken: the plan that stands, carried forward; or the one in which the question "when could it
+ * be ready?" found a sooner day for it, where that does no more harm. A day that was told is not planned later than it was.
+ */
+export const onceTaken = (stood: Candidate, answered: Candidate | null, { given, near, lost }: Beside): Candidate => {
+  if (!answered || !near) return stood;
+  const known = new Set(near.orders.map(({ id }) => id));
+  const isSooner = stood.problem.yard.orders.some(({ id }, o) => {
+    const [is, was] = [answered.readyOn[o]!, stood.readyOn[o]!];
+    return !known.has(id) && is !== NONE && (was === NONE || is < was);
+  });
+  const isWhole = answered.readyOn.every((day, o) => day !== NONE || stood.readyOn[o] === NONE);
+  const noHarm = harmOf(answered, near, given) <= harmOf(stood, near, given) && lost(answered) <= lost(stood);
+  const { unplannedWeight, weightedDaysLate } = stood.evaluation;
+  const asGood =
+    answered.evaluation.unplannedWeight <= unplannedWeight && answered.evaluation.weightedDaysLate <= weightedDaysLate;
+  return isSooner && isWhole && noHarm && asGood ? answered : stood;
+};
