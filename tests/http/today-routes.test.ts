@@ -36,6 +36,19 @@ describe('Today before a session', () => {
     expect(text).not.toContain('Now 7:30');
   });
 
+  test('offers mixing first while a batch is to come, and poured first once it has begun', async () => {
+    const { get, database } = await screensAt(saturday('07:30'));
+    const kinds = async (answer: Response) =>
+      [...(await answer.text()).matchAll(/<button type="submit" class="button (\w+)"[^>]*>(Mixing now|Poured)</g)]
+        .map(([, kind, word]) => `${word}: ${kind}`)
+        .slice(0, 2);
+    expect(await kinds(await get('/today'))).toEqual(['Mixing now: plain', 'Poured: quiet']);
+    expect(await kinds(await screensOn(database, saturday('08:25')).get('/today'))).toEqual([
+      'Poured: plain',
+      'Mixing now: quiet',
+    ]);
+  });
+
   test('with nothing to do says so', async () => {
     const { get } = await screensAt(saturday('07:30'), { orders: [] });
     const text = await textOf(await get('/today'));
@@ -459,7 +472,7 @@ test('a batch that is overdue can be written down as it was planned while the se
   const todayAt = async (clock: string) => textOf(await screensOn(database, saturday(clock)).get('/today'));
   await todayAt('07:30');
   expect(await todayAt('08:54')).not.toContain('Poured at 8:40');
-  expect(await todayAt('08:55')).toContain('School garden Poured Poured at 8:40 At another time');
+  expect(await todayAt('08:55')).toContain('School garden Poured Poured at 8:40 Mixing now At another time');
 });
 
 describe('Today after a session', () => {

@@ -102,14 +102,20 @@ const PouredTaps: FC<Pick<BatchStepProps, 'step' | 'now' | 'late'>> = ({ step, n
     );
   return (
     <div class="buttons">
-      <Button label={`Poured: ${moulds}`}>Poured</Button>
+      <Button kind={isToCome(step, now) ? 'quiet' : 'plain'} label={`Poured: ${moulds}`}>
+        Poured
+      </Button>
       {Date.parse(now) - Date.parse(full) > OVERDUE_MS && planned('quiet')}
     </div>
   );
 };
 
 /** The maker's word that it begins at this minute, whenever it was to begin. */
-const MixingNow: FC<Pick<BatchStepProps, 'step' | 'refused'>> = ({ step, refused }) => {
+const MixingNow: FC<Pick<BatchStepProps, 'step' | 'refused'> & { kind: 'plain' | 'quiet' }> = ({
+  step,
+  refused,
+  kind,
+}) => {
   const moulds = listText(step.pours.map(({ mould }) => mould));
   const mould = step.pours[0]?.mould ?? '';
   return (
@@ -117,12 +123,15 @@ const MixingNow: FC<Pick<BatchStepProps, 'step' | 'refused'>> = ({ step, refused
       <input type="hidden" name="mould" value={mould} />
       <input type="hidden" name="at" value={step.at} />
       <Wrong message={refusedAt(refused, `mix ${mould} ${step.at}`)?.errors.at} name="at" />
-      <Button kind="quiet" label={`Mixing now: ${moulds}`}>
+      <Button kind={kind} label={`Mixing now: ${moulds}`}>
         Mixing now
       </Button>
     </WorkForm>
   );
 };
+
+/** Whether it has not begun by the clock: then mixing comes first. */
+const isToCome = (step: BatchStep, now: string): boolean => Date.parse(step.at) > Date.parse(now);
 
 const Ingredients: FC<{ step: BatchStep }> = ({ step }) => {
   const into = [...step.fittings.map(amountOfText), ...step.cuts.map(cutText)];
@@ -146,63 +155,77 @@ const BatchFields: FC<Pick<BatchStepProps, 'step' | 'refused'>> = ({ step, refus
   </>
 );
 
-/** The taps for a batch, and a form for another time. */
-const BatchForms: FC<Omit<BatchStepProps, 'writable'>> = ({ step, now, late, refused }) => {
-  if (isAsked(refused)) return <Asked to="poured" refused={refused} />;
+/** What was poured, and that it was. */
+const PouredForm: FC<Omit<BatchStepProps, 'writable'>> = ({ step, now, late, refused }) => {
   const { errors = {}, typed } = refused ?? {};
-  const full = lastFull(step);
   return (
-    <>
-      <WorkForm to="poured" class="pour-form">
-        <input type="hidden" name="bags" value={String(step.bags)} />
-        <BatchFields step={step} refused={refused} />
-        <Wrong
-          message={errors.pours ?? (typed?.when ? undefined : (errors.bags ?? errors.filledAt))}
-          name={errors.pours ? 'pours' : 'filledAt'}
-        />
-        <PouredTaps step={step} now={now} late={late} />
-      </WorkForm>
-      <AtAnotherTime
-        id={step.name}
-        to="poured"
-        done="Poured"
-        of={listText(step.pours.map(({ mould }) => mould))}
-        label="Full at"
-        planned={late ? full : now}
-        refused={refused}
-      >
-        <BatchFields step={step} refused={refused} />
-        <TextField
-          name="bags"
-          id={`bags-${step.name}`}
-          label="Bags"
-          type="number"
-          step="any"
-          width="short"
-          value={typed?.bags ?? String(step.bags)}
-          errors={errors}
-        />
-      </AtAnotherTime>
-    </>
+    <WorkForm to="poured" class="pour-form">
+      <input type="hidden" name="bags" value={String(step.bags)} />
+      <BatchFields step={step} refused={refused} />
+      <Wrong
+        message={errors.pours ?? (typed?.when ? undefined : (errors.bags ?? errors.filledAt))}
+        name={errors.pours ? 'pours' : 'filledAt'}
+      />
+      <PouredTaps step={step} now={now} late={late} />
+    </WorkForm>
+  );
+};
+
+const PouredThen: FC<Omit<BatchStepProps, 'writable'>> = ({ step, now, late, refused }) => (
+  <AtAnotherTime
+    id={step.name}
+    to="poured"
+    done="Poured"
+    of={listText(step.pours.map(({ mould }) => mould))}
+    label="Full at"
+    planned={late ? lastFull(step) : now}
+    refused={refused}
+  >
+    <BatchFields step={step} refused={refused} />
+    <TextField
+      name="bags"
+      id={`bags-${step.name}`}
+      label="Bags"
+      type="number"
+      step="any"
+      width="short"
+      value={refused?.typed.bags ?? String(step.bags)}
+      errors={refused?.errors ?? {}}
+    />
+  </AtAnotherTime>
+);
+
+/** The taps for a batch, and a form for another time: mixing first while it is to come, poured first once it has begun. */
+const BatchForms: FC<Omit<BatchStepProps, 'writable'>> = (props) => {
+  const { step, now, late, refused } = props;
+  const mine = refusedAt(refused, pourForm(step));
+  if (isAsked(mine)) return <Asked to="poured" refused={mine} />;
+  const toCome = isToCome(step, now);
+  const mixing = !late && step.at !== now && (
+    <MixingNow step={step} refused={refused} kind={toCome ? 'plain' : 'quiet'} />
+  );
+  return (
+    <div class="batch-forms">
+      {toCome && mixing}
+      <PouredForm {...props} refused={mine} />
+      {!toCome && mixing}
+      <PouredThen {...props} refused={mine} />
+    </div>
   );
 };
 
 /** A batch: what goes into it, what is poured from it, until when it can be worked. */
-export const BatchStepView: FC<BatchStepProps> = ({ step, now, writable, late, refused }) => {
-  const mine = refusedAt(refused, pourForm(step));
-  return (
-    <>
-      <p class="step-what">
-        Mix {quantityText(step.bags, 'bag')} of {step.mix}
-      </p>
-      {!late && <Ingredients step={step} />}
-      {writable && !late && !step.waits && step.at !== now && <MixingNow step={step} refused={refused} />}
-      {writable && !(late && step.waits) ? (
-        <BatchForms step={step} now={now} late={late} refused={mine} />
-      ) : (
-        <PourList step={step} />
-      )}
-      {late && step.waits && <p class="quiet">It can be recorded once the turn before it is.</p>}
-    </>
-  );
-};
+export const BatchStepView: FC<BatchStepProps> = ({ step, now, writable, late, refused }) => (
+  <>
+    <p class="step-what">
+      Mix {quantityText(step.bags, 'bag')} of {step.mix}
+    </p>
+    {!late && <Ingredients step={step} />}
+    {writable && !step.waits ? (
+      <BatchForms step={step} now={now} late={late} refused={refused} />
+    ) : (
+      <PourList step={step} />
+    )}
+    {writable && step.waits && <p class="quiet">It can be recorded once the turn before it is.</p>}
+  </>
+);

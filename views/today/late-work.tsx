@@ -8,7 +8,7 @@ import { LongList } from '../parts/long-list.tsx';
 import { StepView } from './step-view.tsx';
 import { StepWord, ThrownAway } from './step-word.tsx';
 import { lateNote, lateSessionText, workText } from './today-text.ts';
-import { Asked, isAsked, refusedAt, WorkForm } from './work-form.tsx';
+import { Asked, isAsked, isOfStep, refusedAt, WorkForm } from './work-form.tsx';
 
 interface LateWorkProps {
   model: TodayModel;
@@ -41,11 +41,10 @@ const Line: FC<{ line: LateLine } & LateWorkProps> = ({ line: { name, step }, mo
 
 interface SessionProps extends LateWorkProps {
   late: LateFacts;
-  isFirst: boolean;
 }
 
 /** The lines of one session, and one tap for none of them. */
-const Lines: FC<Omit<SessionProps, 'isFirst'>> = ({ late, model, refused }) => (
+const Lines: FC<SessionProps> = ({ late, model, refused }) => (
   <>
     <ol class="steps">
       <LongList items={late.lines} draw={(line: LateLine) => <Line line={line} model={model} refused={refused} />} />
@@ -59,12 +58,16 @@ const Lines: FC<Omit<SessionProps, 'isFirst'>> = ({ late, model, refused }) => (
   </>
 );
 
-/** One of several sessions: all of it as planned with one tap, or none, or one by one. The first is open: it comes first. */
-const Session: FC<SessionProps> = ({ late, isFirst, model, refused }) => {
+/** Whether a form that came back is about a session, or a step of it. */
+const isAbout = (refused: RefusedForm, { session, lines }: LateFacts): boolean =>
+  (refused.typed.session === session && !isAsked(refused)) ||
+  lines.some(({ name, step }) => isOfStep(refused, step) || wrongWith(refused, name) !== undefined);
+
+/** One of several sessions: all of it as planned with one tap, or none, or one by one. */
+const Session: FC<SessionProps> = ({ late, model, refused }) => {
   const named = lateSessionText(late, model.today);
-  const isWrong = late.lines.some(({ name }) => wrongWith(refused, name) !== undefined);
   return (
-    <details class="late-session" open={isFirst || isWrong}>
+    <details class="late-session" open={refused !== null && isAbout(refused, late)}>
       <summary>
         {named[0]?.toUpperCase()}
         {named.slice(1)}: {workText(late.lines.map(({ step }) => step))}
@@ -97,15 +100,16 @@ export const LateWork: FC<LateWorkProps> = ({ model, refused }) => {
         <Button kind="main">{several ? `All ${late.length} sessions as planned` : 'All as planned'}</Button>
       </WorkForm>
       {several ? (
-        <>
+        <details class="message" open={refused !== null && late.some((session) => isAbout(refused, session))}>
+          <summary>{late.length} sessions, one by one</summary>
           {late.map((session) => (
-            <Session late={session} isFirst={session === first} model={model} refused={refused} />
+            <Session late={session} model={model} refused={refused} />
           ))}
           <WorkForm to={NOT_DONE}>
             <input type="hidden" name="all" value="yes" />
             <Button kind="quiet">None of it was done in all {late.length} sessions</Button>
           </WorkForm>
-        </>
+        </details>
       ) : (
         <Lines late={first} model={model} refused={refused} />
       )}

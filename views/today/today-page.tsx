@@ -1,4 +1,4 @@
-import type { FC } from 'hono/jsx';
+import type { Child, FC } from 'hono/jsx';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import type { SessionStep } from '../../src/usecases/today/session-step.ts';
 import type { TodayModel } from '../../src/usecases/today/today-model.ts';
@@ -18,8 +18,9 @@ import { StepView } from './step-view.tsx';
 import { ToCome } from './to-come.tsx';
 import { ToMend } from './to-mend.tsx';
 import { ToBeMended, ToCount } from './to-settle.tsx';
-import { belowAnswer, todayAnswer, toHaveReady } from './today-text.ts';
+import { belowAnswer, longPast, longPastText, todayAnswer, toHaveReady } from './today-text.ts';
 import { BegunStep, UnderWay } from './under-way.tsx';
+import { isOfStep } from './work-form.tsx';
 
 interface TodayPageProps {
   model: TodayModel;
@@ -33,10 +34,32 @@ interface StepsProps {
   refused: RefusedForm | null;
 }
 
+interface LongPastProps {
+  past: readonly SessionStep[];
+  refused: RefusedForm | null;
+  line: (step: SessionStep) => Child;
+}
+
+/** Steps that are long over, behind one line. */
+const LongPast: FC<LongPastProps> = ({ past, refused, line }) => {
+  const words = longPastText(past);
+  if (words === null) return null;
+  return (
+    <details class="message" open={refused !== null && past.some((step) => isOfStep(refused, step))}>
+      <summary>{words}</summary>
+      <ol class="steps">
+        <LongList items={past} draw={line} />
+      </ol>
+    </details>
+  );
+};
+
 /** The list of a session; while it is under way a line shows where the clock stands. */
 const Steps: FC<StepsProps> = ({ model, writable, refused }) => {
-  const { steps, underWay, now } = model;
+  const { underWay, now } = model;
   const nowAt = underWay ? now : null;
+  const past = longPast(model);
+  const steps = model.steps.filter((step) => !past.includes(step));
   const passed = nowAt === null ? 0 : steps.filter(({ at }) => Date.parse(at) <= Date.parse(nowAt)).length;
   const line = (step: SessionStep) => {
     const begun = model.begun.find((one) => one.step === step);
@@ -49,15 +72,18 @@ const Steps: FC<StepsProps> = ({ model, writable, refused }) => {
     );
   };
   return (
-    <ol class="steps">
-      <LongList items={steps.slice(0, passed)} draw={line} />
-      {nowAt && (
-        <li class="now">
-          <p>Now {clockText(nowAt)}</p>
-        </li>
-      )}
-      <LongList items={steps.slice(passed)} draw={line} />
-    </ol>
+    <>
+      <LongPast past={past} refused={refused} line={line} />
+      <ol class="steps">
+        <LongList items={steps.slice(0, passed)} draw={line} />
+        {nowAt && (
+          <li class="now">
+            <p>Now {clockText(nowAt)}</p>
+          </li>
+        )}
+        <LongList items={steps.slice(passed)} draw={line} />
+      </ol>
+    </>
   );
 };
 
@@ -122,7 +148,6 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused }) => (
     <ToCome model={model} />
     <ToBeMended model={model} refused={refused} />
     <ToCount model={model} refused={refused} />
-    <FixedSession fixed={model.fixed} refused={refused} today={model.today} />
     <UnderWay model={model} refused={refused} />
     {!model.underWay && <LateWork model={model} refused={refused} />}
     <Session model={model} refused={refused} />
@@ -134,6 +159,7 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused }) => (
         </ButtonLink>
       </p>
     )}
+    <FixedSession fixed={model.fixed} refused={refused} today={model.today} />
     <OtherPour model={model} refused={refused} />
     <Done model={model} />
     <OtherFull model={model} refused={refused} />

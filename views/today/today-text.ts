@@ -118,6 +118,10 @@ export const workText = (steps: readonly SessionStep[]): string => {
 export const stepClock = ({ kind }: SessionStep): ((instant: string) => string) =>
   kind === 'strip' ? fromClock : clockText;
 
+/** Whether the time of a step is over by the clock. */
+const isOver = ({ until }: SessionStep, { now }: Pick<TodayModel, 'now'>): boolean =>
+  Date.parse(until) <= Date.parse(now);
+
 const isWork = ({ kind }: SessionStep): boolean => kind !== 'set up' && kind !== 'clear up';
 
 /** "Under way since 9:05, until 9:30" */
@@ -133,6 +137,31 @@ export const lateNote = (late: TodayModel['late']): string =>
   `The plan counts on it as it was planned, until you say how it was.${
     late.length > 1 ? ' Each session can be recorded once those before it are.' : ''
   }`;
+
+/** Work of the session under way whose time is over, and which is not recorded. */
+const overdueSteps = (model: TodayModel): SessionStep[] =>
+  model.steps.filter((step) => isWork(step) && isOver(step, model));
+
+const LONG_PAST_MS = 30 * 60_000;
+
+/**
+ * What of the session under way is over for so long that nobody looks for it among what comes next: it waits, folded, until
+ * it is recorded. What is under way is none of it.
+ */
+export const longPast = (model: TodayModel): SessionStep[] =>
+  model.underWay
+    ? model.steps.filter(
+        (step) =>
+          Date.parse(model.now) - Date.parse(step.until) >= LONG_PAST_MS &&
+          !model.begun.some((one) => one.step === step),
+      )
+    : [];
+
+/** "3 steps not recorded: pour 2 pieces"; null where nothing of it is work. */
+export const longPastText = (past: readonly SessionStep[]): string | null => {
+  const work = past.filter(isWork);
+  return work.length === 0 ? null : `${countText(work.length, 'step')} not recorded: ${workText(work)}`;
+};
 
 /** "Next session Sat 17 Apr, 8:00 to 12:00: strip 1." */
 const nextText = ({ session, steps, today }: Pick<TodayModel, 'session' | 'steps' | 'today'>): string => {
@@ -157,10 +186,11 @@ const lateText = ({ late, today }: Pick<TodayModel, 'late' | 'today'>): string =
  * the next one is and what it is for.
  */
 export const todayAnswer = (model: TodayModel): string => {
-  const next = model.steps.find(isWork);
+  const next = model.steps.find((step) => isWork(step) && (!model.underWay || !isOver(step, model)));
   const begun = model.begun.find(({ step }) => step === next || !model.steps.includes(step))?.step;
   if (begun) return `${underWayText(begun)}: ${stepText(begun)}.`;
   if (model.underWay && next) return `Next, ${stepClock(next)(next.at)}: ${stepText(next)}.`;
+  if (model.underWay) return `To be recorded: ${workText(overdueSteps(model))}.`;
   return model.late.length > 0 ? lateText(model) : nextText(model);
 };
 
@@ -180,8 +210,11 @@ export const todayNote = ({
 
 /** Below the first line; what that line does not say of work that is over, and of what comes next. */
 export const belowAnswer = (model: TodayModel): string | undefined => {
-  if (model.late.length === 0) return todayNote(model);
-  if (model.underWay) return `${todayNote(model)} ${lateText(model)}`;
+  const overdue = model.underWay ? overdueSteps(model) : [];
+  const open = overdue.length > 0 && overdue.length < model.steps.filter(isWork).length;
+  const note = open ? `${todayNote(model)} Not recorded yet: ${workText(overdue)}.` : todayNote(model);
+  if (model.late.length === 0) return note;
+  if (model.underWay) return `${note} ${lateText(model)}`;
   return model.session ? `${nextText(model)} ${todayNote(model)}` : undefined;
 };
 

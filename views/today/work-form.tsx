@@ -1,6 +1,7 @@
 import type { Child, FC } from 'hono/jsx';
 import { DOUBTS, doubtPath } from '../../shared/doubt.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
+import type { SessionStep } from '../../src/usecases/today/session-step.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
 
 /** A form of this page: it works without script, and with it the page stays where it is. */
@@ -12,6 +13,13 @@ export const WorkForm: FC<{ to: string; children?: Child; class?: string }> = ({
 
 export const refusedAt = (refused: RefusedForm | null, form: string): RefusedForm | null =>
   refused?.form === form ? refused : null;
+
+/** Whether a form that came back is one of a step. */
+export const isOfStep = ({ form, typed }: RefusedForm, step: SessionStep): boolean =>
+  [form, typed.step ?? ''].some((words) => words.endsWith(step.name)) ||
+  (step.kind === 'batch' && form === `mix ${step.pours[0]?.mould} ${step.at}`) ||
+  (step.kind === 'strip' && form === `strip ${step.mould}`) ||
+  (step.kind === 'pack' && form === `pack ${step.order}`);
 
 /** Whether a form came back with a question, and with nothing wrong. */
 export const isAsked = (refused: RefusedForm | null): boolean =>

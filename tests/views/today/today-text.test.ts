@@ -11,6 +11,8 @@ import {
   coatText,
   cutText,
   dryText,
+  longPast,
+  longPastText,
   mayText,
   peopleText,
   prepText,
@@ -120,15 +122,30 @@ const lateOf = (date: string) => ({
 
 const begun = (step: SessionStep) => [{ name: step.kind, step }];
 
+test('steps that are over for half an hour are folded, unless they are under way', () => {
+  const names = (changes: Partial<TodayModel>) =>
+    longPast(model({ underWay: true, ...changes })).map(({ kind }) => kind);
+  expect(names({ now: at('08:51') })).toEqual([]);
+  expect(names({ now: at('08:52') })).toEqual(['prep']);
+  expect(names({ now: at('12:00') })).toEqual(['prep', 'batch', 'strip']);
+  expect(names({ now: at('12:00'), begun: begun(batch) })).toEqual(['prep', 'strip']);
+  expect(names({ now: at('12:00'), underWay: false })).toEqual([]);
+  expect(longPastText([prep, batch, strip])).toBe('3 steps not recorded: pour 2 pieces and strip 1');
+  expect(longPastText([])).toBeNull();
+});
+
 describe('the first line', () => {
   test.each<[Partial<TodayModel>, string]>([
     [{}, 'Today, 8:00 to 13:30: pour 2 pieces and strip 1.'],
     [{ today: '2027-04-08' }, 'Next session Sat 10 Apr, 8:00 to 13:30: pour 2 pieces and strip 1.'],
-    [{ underWay: true }, 'Next, 8:10: set up 900 no. 1.'],
+    [{ underWay: true, now: at('08:05') }, 'Next, 8:10: set up 900 no. 1.'],
+    // What is over by the clock is no longer next.
+    [{ underWay: true }, 'Next, 9:05: mix 1 bag for 900 no. 1 and 900 no. 2.'],
+    [{ underWay: true, now: at('13:00') }, 'To be recorded: pour 2 pieces and strip 1.'],
     [{ underWay: true, steps: [batch] }, 'Next, 9:05: mix 1 bag for 900 no. 1 and 900 no. 2.'],
     [{ underWay: true, steps: [strip] }, 'Next, 10:40: strip 900 no. 1.'],
-    [{ underWay: true, begun: begun(prep) }, 'Under way since 8:10, until 8:20: set up 900 no. 1.'],
-    [{ underWay: true, begun: begun(batch) }, 'Next, 8:10: set up 900 no. 1.'],
+    [{ underWay: true, now: at('08:15'), begun: begun(prep) }, 'Under way since 8:10, until 8:20: set up 900 no. 1.'],
+    [{ underWay: true, now: at('08:05'), begun: begun(batch) }, 'Next, 8:10: set up 900 no. 1.'],
     [{ steps: [], begun: begun(strip) }, 'Under way since 10:40, until 10:45: strip 900 no. 1.'],
     [{ session: null, steps: [] }, 'No session has anything to do.'],
     [{ late: [lateOf('2027-04-10')] }, 'To be recorded: pour 2 pieces and strip 1.'],
@@ -137,7 +154,7 @@ describe('the first line', () => {
       { late: [lateOf('2027-04-03'), lateOf('2027-04-10')] },
       'To be recorded, of 2 sessions: pour 4 pieces and strip 2.',
     ],
-    [{ late: [lateOf('2027-04-03')], underWay: true }, 'Next, 8:10: set up 900 no. 1.'],
+    [{ late: [lateOf('2027-04-03')], underWay: true, now: at('08:05') }, 'Next, 8:10: set up 900 no. 1.'],
     [{ steps: [prep] }, 'Today, 8:00 to 13:30: set up 1 mould.'],
   ])('%#', (changes, text) => {
     expect(todayAnswer(model(changes))).toBe(text);
