@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { amount, id } from './number.ts';
+import { amount, id, wholePositive } from './number.ts';
 import { date } from './time.ts';
 
 /** The most kits or pieces of a line: years of work for a yard of this kind, and still planned in seconds. */
@@ -24,7 +24,8 @@ export type OrderLine = z.infer<typeof orderLine>;
 /**
  * What was ordered (yard file, `orders`). `due` is the date given, promised or held; without one the order is
  * never late. `wanted` is the date asked for, which counts after it. Nothing is poured for the order before `notBefore`.
- * `weight` is how much a day late matters, and what leaving the order out costs in the score.
+ * `weight` is how much a day late matters, and what leaving the order out costs in the score. With `packedMinutes` so much of
+ * its packing is done, and all that it is made of has left the stock.
  */
 export const order = z.strictObject({
   id,
@@ -33,6 +34,7 @@ export const order = z.strictObject({
   wanted: date.optional(),
   notBefore: date.optional(),
   weight: amount.default(1),
+  packedMinutes: wholePositive.optional(),
   lines: z.array(orderLine),
 });
 /** An order once read: weight 1 where none was given. */

@@ -48,21 +48,45 @@ export type PlanStrip = z.infer<typeof planStrip>;
 
 const unstripped = z.strictObject({ mould: id, reason: z.string() });
 
+const packSpell = z.strictObject({ packStart: instant, packEnd: instant });
+/** One go at packing an order, half-open. */
+export type PackSpell = z.infer<typeof packSpell>;
+
 const planOrder = z.strictObject({
   id,
   packStart: instant.optional(),
   packEnd: instant.optional(),
+  packs: z.array(packSpell).min(2, 'has to have two spells or more').optional(),
   completesAt: instant,
   completesOn: date,
   daysLate: count,
   fromFinished: z.array(z.strictObject({ finished: count, count: wholePositive })),
 });
 /**
- * What an order gets and when. Without packing both pack times are left out. `completesOn` is a hand-over day;
+ * What an order gets and when. Without packing both pack times are left out; packed over several sessions, `packs` has each
+ * spell, the pack times are the start of the first and the end of the last. `completesOn` is a hand-over day;
  * `daysLate` is counted in days of the calendar, 0 where nothing is due. `fromFinished` names entries of the yard file
  * by index.
  */
 export type PlanOrder = z.infer<typeof planOrder>;
+
+/** The times at which a planned order is packed: none where nothing is, more than one where it takes several sessions. */
+export const spellsOf = ({
+  packStart,
+  packEnd,
+  packs,
+}: Pick<PlanOrder, 'packStart' | 'packEnd' | 'packs'>): PackSpell[] =>
+  packs ?? (packStart === undefined || packEnd === undefined ? [] : [{ packStart, packEnd }]);
+
+/** A planned order with other times of packing, the earliest first; none where it is not packed any more. */
+export const withSpells = <O extends PlanOrder>(
+  { packStart: _start, packEnd: _end, packs: _packs, ...order }: O,
+  spells: readonly PackSpell[],
+) => ({
+  ...order,
+  ...(spells.length === 0 ? {} : { packStart: spells[0]!.packStart, packEnd: spells.at(-1)!.packEnd }),
+  ...(spells.length > 1 ? { packs: [...spells] } : {}),
+});
 
 const UNPLANNED_CAUSES = ['mould', 'material', 'time'] as const;
 const unplannedOrder = z.strictObject({
@@ -162,7 +186,7 @@ const keptStrip = z.strictObject({ mould: id, pour: id.optional(), stripStart: i
 export type KeptStrip = z.infer<typeof keptStrip>;
 
 const keptPack = z.strictObject({ order: id, packStart: instant, packEnd: instant });
-/** When an order is packed. */
+/** When an order is packed; one for each spell. */
 export type KeptPack = z.infer<typeof keptPack>;
 
 const keptPrep = z.strictObject({ mould: id, casting: id, prepStart: instant, prepEnd: instant });
@@ -184,7 +208,11 @@ export const keep = z.strictObject({
 /** What is fixed, once read. What can no longer stay is dropped by the plan, with its reason. */
 export type Keep = z.infer<typeof keep>;
 
-const begunPack = z.strictObject({ ...keptPack.shape, fromFinished: planOrder.shape.fromFinished });
+const begunPack = z.strictObject({
+  ...keptPack.shape,
+  fromFinished: planOrder.shape.fromFinished,
+  part: z.boolean().optional(),
+});
 
 /** Work under way at the yard's `now` (R14): begun by then, done later, and never dropped. */
 export const begun = z.strictObject({
@@ -195,5 +223,5 @@ export const begun = z.strictObject({
   preps: z.array(keptPrep).default([]),
   coats: z.array(planCoat).default([]),
 });
-/** Work under way, once read. A packing names the finished pieces that it takes. */
+/** Work under way, once read. A packing names the finished pieces that it takes; `part`: more of it comes in later spells. */
 export type Begun = z.infer<typeof begun>;

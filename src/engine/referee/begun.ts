@@ -3,6 +3,7 @@ import { minuteOf } from '../../../shared/time.ts';
 import { type Finding, finder } from './finding.ts';
 import { hasBatch, hasCoat, hasPack, hasStrip } from './firm-tasks.ts';
 import type { Ground } from './ground.ts';
+import { checkSpellBegun } from './spells.ts';
 
 type Found = (message: string) => void;
 type Lots = Begun['packs'][number]['fromFinished'];
@@ -61,13 +62,18 @@ const checkPreps = (ground: Ground, begun: Begun, found: Found): void => {
   }
 };
 
-const checkPacks = ({ yard, plan, pours, strips }: Ground, begun: Begun, found: Found): void => {
+const checkPacks = (ground: Ground, begun: Begun, found: Found): void => {
+  const { yard, plan, pours, strips } = ground;
   for (const was of begun.packs) {
     const is = plan.orders.find((x) => x.id === was.order);
-    if (!is || !hasPack({ yard, plan }, was) || minuteOf(is.completesAt) !== minuteOf(was.packEnd)) {
+    // No session has time for the rest of it.
+    if (was.part && !is) continue;
+    const goesOn = was.part === true && is?.packs !== undefined;
+    if (!is || !hasPack({ yard, plan }, was) || (!goesOn && minuteOf(is.completesAt) !== minuteOf(was.packEnd))) {
       found(`order ${was.order} is being packed, and that has changed`);
       continue;
     }
+    checkSpellBegun(ground, is, found);
     const others = [...pours, ...strips.values()].some((x) => x.order === was.order);
     if (others || lotsText(is.fromFinished) !== lotsText(was.fromFinished))
       found(`order ${was.order} is being packed of other pieces`);

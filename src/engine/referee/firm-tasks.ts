@@ -1,4 +1,13 @@
-import type { KeptPack, KeptPrep, KeptStrip, PlanBatch, PlanCoat, PlanFile, PlanPour } from '../../../shared/plan.ts';
+import {
+  type KeptPack,
+  type KeptPrep,
+  type KeptStrip,
+  type PlanBatch,
+  type PlanCoat,
+  type PlanFile,
+  type PlanPour,
+  spellsOf,
+} from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 
@@ -41,11 +50,11 @@ export const hasStrip = (planned: Planned, was: KeptStrip): boolean => {
   return isSame(is?.stripStart, was.stripStart) && isSame(is?.stripEnd, was.stripEnd);
 };
 
-/** True when an order is packed as it was to be. */
-export const hasPack = ({ plan }: Planned, was: KeptPack): boolean => {
-  const is = plan.orders.find((x) => x.id === was.order);
-  return isSame(is?.packStart, was.packStart) && isSame(is?.packEnd, was.packEnd);
-};
+/** True when an order, or this spell of it, is packed as it was to be. */
+export const hasPack = ({ plan }: Planned, was: KeptPack): boolean =>
+  plan.orders
+    .filter((x) => x.id === was.order)
+    .some((x) => spellsOf(x).some((is) => isSame(is.packStart, was.packStart) && isSame(is.packEnd, was.packEnd)));
 
 /** True when some pour of that casting has the set-up as its own. */
 export const hasPrep = ({ plan }: Planned, was: KeptPrep): boolean =>

@@ -3,6 +3,7 @@ import type { PlanOrder } from '../../../shared/plan.ts';
 import { type DayNumber, dateOfDay, dayNumber, type Minute, minuteOf, weekdayOf } from '../../../shared/time.ts';
 import { type Finding, finder } from './finding.ts';
 import type { Ground } from './ground.ts';
+import { checkSpells } from './spells.ts';
 import { wantsOf } from './wants.ts';
 
 type Found = (message: string) => void;
@@ -62,7 +63,7 @@ const checkPacking = (order: PlanOrder, packMinutes: number, given: Given, found
   }
   const [start, end] = [minuteOf(order.packStart), minuteOf(order.packEnd)];
   if (start < given.lastReadyAt) found(`order ${order.id} is packed before its last piece is ready`);
-  if (end - start !== packMinutes) found(`order ${order.id}: packing lasts ${packMinutes} minutes`);
+  if (!order.packs && end - start !== packMinutes) found(`order ${order.id}: packing lasts ${packMinutes} minutes`);
   if (end !== minuteOf(order.completesAt)) found(`order ${order.id} is complete when it is packed`);
 };
 
@@ -100,6 +101,7 @@ const checkPieces = (ground: Ground, got: PlanOrder, order: Order, given: Given,
 const checkPlanned = (ground: Ground, got: PlanOrder, given: Given, found: Found): void => {
   const order = ground.orders.get(got.id)!;
   giveFinished(ground, got, given, found);
+  if (got.packs) checkSpells(ground, got, found);
   // What an order that is being packed gets stands already (R14).
   if (!ground.underWay.packs.has(got.id)) checkPieces(ground, got, order, given, found);
   checkDates(ground, got, order, found);

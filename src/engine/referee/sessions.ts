@@ -1,9 +1,11 @@
+import { type PackSpell, spellsOf } from '../../../shared/plan.ts';
 import type { Minute } from '../../../shared/time.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { TaskKind } from '../../../shared/work.ts';
 import type { Session } from '../calendar/sessions.ts';
 import { type Finding, finder } from './finding.ts';
 import type { Ground } from './ground.ts';
+import { isPackUnderWay } from './under-way.ts';
 
 interface Task {
   kind: TaskKind;
@@ -26,7 +28,26 @@ const prepsUnderWay = ({ underWay }: Ground): Task[] =>
     underWay: true,
   }));
 
-const tasksOf = ({ plan, batches, pours, coats, strips, underWay }: Ground): Task[] => [
+const packing = (id: string, { packStart, packEnd }: PackSpell, underWay: boolean): Task => ({
+  kind: 'pack',
+  name: `packing ${id}`,
+  start: minuteOf(packStart),
+  end: minuteOf(packEnd),
+  people: 1,
+  underWay,
+});
+
+/** Each spell of packing each order; those under way once, whether the order is planned or not. */
+const packsOf = ({ plan, underWay }: Ground): Task[] => [
+  ...[...underWay.packs].map(([id, spell]) => packing(id, spell, true)),
+  ...plan.orders.flatMap((x) =>
+    spellsOf(x)
+      .filter((spell) => !isPackUnderWay(underWay, x.id, spell))
+      .map((spell) => packing(x.id, spell, false)),
+  ),
+];
+
+const tasksOf = ({ batches, pours, coats, strips }: Ground): Task[] => [
   ...batches.map(
     (x): Task => ({
       kind: 'batch',
@@ -60,20 +81,6 @@ const tasksOf = ({ plan, batches, pours, coats, strips, underWay }: Ground): Tas
       people: x.casting.stripCrew,
       underWay: x.underWay && !('pour' in x),
     }),
-  ),
-  ...plan.orders.flatMap((x): Task[] =>
-    x.packStart === undefined || x.packEnd === undefined
-      ? []
-      : [
-          {
-            kind: 'pack',
-            name: `packing ${x.id}`,
-            start: minuteOf(x.packStart),
-            end: minuteOf(x.packEnd),
-            people: 1,
-            underWay: underWay.packs.has(x.id),
-          },
-        ],
   ),
 ];
 
@@ -111,7 +118,7 @@ export const checkSessions = (ground: Ground): Finding[] => {
   const found = finder(findings, 'R1');
   const text = ground.calendar.instantText;
   const inSession = new Map<Session, Task[]>(ground.sessions.map((x) => [x, []]));
-  const tasks = [...tasksOf(ground), ...prepsUnderWay(ground)];
+  const tasks = [...tasksOf(ground), ...packsOf(ground), ...prepsUnderWay(ground)];
   const underWay = tasks.filter((x) => x.underWay).map((x) => ({ ...x, start: Math.max(x.start, ground.now) }));
   for (const task of tasks.filter((x) => !x.underWay)) {
     if (task.end < task.start) found(`${task.name} ends before it starts`);

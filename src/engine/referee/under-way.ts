@@ -1,4 +1,4 @@
-import type { Begun, KeptPrep, PlanCoat, PlanPour } from '../../../shared/plan.ts';
+import type { Begun, KeptPrep, PackSpell, PlanCoat, PlanPour } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 
@@ -25,6 +25,16 @@ export const isPrepUnderWay = ({ preps }: UnderWay, pour: PlanPour): boolean => 
   const prep = preps.get(pour.mould);
   if (!prep || prep.casting !== pour.casting) return false;
   return minuteOf(prep.prepStart) === minuteOf(pour.prepStart) && minuteOf(prep.prepEnd) === minuteOf(pour.prepEnd);
+};
+
+/** True when a spell of packing an order is the one that is under way, at its very times. */
+export const isPackUnderWay = ({ packs }: UnderWay, order: string, { packStart, packEnd }: PackSpell): boolean => {
+  const pack = packs.get(order);
+  return (
+    pack !== undefined &&
+    minuteOf(pack.packStart) === minuteOf(packStart) &&
+    minuteOf(pack.packEnd) === minuteOf(packEnd)
+  );
 };
 
 /** True when a coat is the one that is under way in its mould, at its very times. */
