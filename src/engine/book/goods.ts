@@ -1,5 +1,5 @@
 import type { Cut } from '../../../shared/material.ts';
-import type { OrderLine } from '../../../shared/order.ts';
+import type { Order, OrderLine } from '../../../shared/order.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { bagsFor } from '../pack/bags.ts';
 
@@ -107,6 +107,31 @@ export const goodsOfLines = (lines: readonly OrderLine[], { kits }: Pick<YardFil
   }
   return { pieces, parts, cuts };
 };
+
+/** What an order still asks for: nothing once some of it is packed, for then it has all that it is made of. */
+export const linesLeft = ({ lines, packedMinutes }: Pick<Order, 'lines' | 'packedMinutes'>): readonly OrderLine[] =>
+  packedMinutes === undefined ? lines : [];
+
+/** What a packing, or a spell of one, takes: the first spell of an order takes all that it is made of. */
+export const linesToTake = (
+  { order: id, lines }: { order: string; lines: readonly OrderLine[] },
+  { orders }: Pick<YardFile, 'orders'>,
+): readonly OrderLine[] => (orders.find((order) => order.id === id)?.packedMinutes === undefined ? lines : []);
+
+/** Minutes that packing all of an order's kits takes. */
+export const packMinutesOf = ({ lines }: Pick<Order, 'lines'>, { kits }: Pick<YardFile, 'kits'>): number =>
+  lines.reduce((sum, { kit, quantity }) => {
+    const own = kit === undefined ? undefined : kits.find(({ id }) => id === kit);
+    return sum + (own?.packMinutes ?? 0) * quantity;
+  }, 0);
+
+/**
+ * Minutes of packing an order that are left (R11).
+ *
+ * Example: three kits of 100 minutes of which 180 are packed: 120.
+ */
+export const packMinutesLeft = (order: Pick<Order, 'lines' | 'packedMinutes'>, book: Pick<YardFile, 'kits'>): number =>
+  Math.max(0, packMinutesOf(order, book) - (order.packedMinutes ?? 0));
 
 /** What an order takes from the stock when it is packed (R10), beside its pieces. */
 export const goodsOfOrder = (lines: readonly OrderLine[], book: Pick<YardFile, 'kits'>): Taken => {

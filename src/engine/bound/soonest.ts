@@ -112,6 +112,18 @@ const labourBefore = (problem: Problem, pours: readonly ToPour[]): number => {
   return minutes;
 };
 
+/** First minute by which so many minutes can have been packed from one on, in however many spells; NEVER where there are fewer. */
+const packedBy = ({ shifts }: Problem, minutes: number, from: number): number => {
+  let left = minutes;
+  for (let s = 0; s < shifts.count; s++)
+    for (let t = Math.max(from, shifts.from[s]!); t < shifts.to[s]!; t++) {
+      const i = shifts.offset[s]! + t - shifts.from[s]!;
+      if (shifts.people[i]! > 0 && (shifts.allow[i]! & PACK) !== 0) left -= 1;
+      if (left <= 0) return t + 1;
+    }
+  return NEVER;
+};
+
 /** First minute by which so many person-minutes can have been worked; NEVER where the horizon has not as many. */
 const workedBy = ({ shifts }: Problem, wanted: number): number => {
   let left = wanted;
@@ -152,6 +164,7 @@ export const soonestComplete = (problem: Problem, order: number): number => {
   const all = { quantities: parts, cuts: [...cuts, ...pours.flatMap((pour) => cutsFor(problem, pour))] };
   const there = thereFrom(problem, all, made);
   if (packMinutes === 0 || there >= NEVER) return there;
+  if (problem.orders[order]!.mostSpells > 0) return packedBy(problem, packMinutes, there);
   const packed = earliestAlone(problem, PACK, packMinutes, 1, there);
   return packed >= NEVER ? NEVER : packed + packMinutes;
 };

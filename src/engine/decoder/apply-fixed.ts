@@ -6,6 +6,7 @@ import type { FixedBatch, FixedCoat, FixedPour, FixedPrep, FixedWork } from './f
 import { placePour } from './place-pour.ts';
 import { placeCoat, placePrep } from './prep.ts';
 import { NONE } from './problem.ts';
+import { isInSpells } from './spells.ts';
 import { placeStrip } from './strip.ts';
 
 type Step = { at: number } & (
@@ -14,7 +15,7 @@ type Step = { at: number } & (
   | { kind: 'set up'; prep: FixedPrep }
   | { kind: 'prep'; pour: FixedPour }
   | { kind: 'batch'; batch: FixedBatch }
-  | { kind: 'pack'; order: number }
+  | { kind: 'pack'; order: number; minutes: number }
 );
 
 /** Of steps at one minute, a strip comes before a coat, that before a set-up and that before the batch. */
@@ -36,7 +37,7 @@ const stepsOf = ({ batches, strips, packs, preps, coats }: FixedWork): Step[] =>
     ...strips.map(({ mould, start }): Step => ({ at: start, kind: 'strip', mould })),
     ...coats.map((coat): Step => ({ at: coat.start, kind: 'coat', coat, isReserved: true })),
     ...preps.map((prep): Step => ({ at: prep.start, kind: 'set up', prep })),
-    ...packs.map(({ order, start }): Step => ({ at: start, kind: 'pack', order })),
+    ...packs.map(({ order, start, minutes }): Step => ({ at: start, kind: 'pack', order, minutes })),
   ];
   return steps.sort((a, b) => a.at - b.at || RANK[a.kind] - RANK[b.kind]);
 };
@@ -71,8 +72,10 @@ export const reservePacks = (state: DecoderState): void => {
   const { orders, stock, problem } = state;
   orders.packAt.fill(NONE);
   orders.partsTaken.fill(0);
+  for (const { order } of problem.begun.packs) if (order !== NONE) orders.partsTaken[order] = 1;
   for (const { order, start } of problem.fixed.packs) {
-    if (orders.excluded[order]) continue;
+    // Of several spells of an order the first takes its parts.
+    if (orders.excluded[order] || (isInSpells(state, order) && orders.packAt[order] !== NONE)) continue;
     askParts(state, order);
     stock.use(start);
     orders.packAt[order] = start;
@@ -156,8 +159,8 @@ const stripFixed = (state: DecoderState, mould: number, at: number): void => {
   placeStrip(state, mould, at);
 };
 
-const packFixed = (state: DecoderState, order: number, at: number): void => {
-  if (state.orders.packAt[order] !== NONE) state.timeline.take(at, state.problem.orders[order]!.packMinutes, 1);
+const packFixed = (state: DecoderState, order: number, at: number, minutes: number): void => {
+  if (state.orders.packAt[order] !== NONE) state.timeline.take(at, minutes, 1);
 };
 
 const applyStep = (state: DecoderState, step: Step, owners: Owners): void => {
@@ -165,7 +168,7 @@ const applyStep = (state: DecoderState, step: Step, owners: Owners): void => {
   else if (step.kind === 'prep') prepFixed(state, step.pour);
   else if (step.kind === 'coat') coatFixed(state, step.coat, step.isReserved);
   else if (step.kind === 'set up') setUpAlone(state, step.prep);
-  else if (step.kind === 'pack') packFixed(state, step.order, step.at);
+  else if (step.kind === 'pack') packFixed(state, step.order, step.at, step.minutes);
   else stripFixed(state, step.mould, step.at);
 };
 

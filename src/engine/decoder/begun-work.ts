@@ -11,6 +11,8 @@ interface BegunPack {
   order: number;
   start: Minute;
   end: Minute;
+  /** More of its packing comes in later spells. */
+  isPart: boolean;
   lots: { finished: number; count: number }[];
 }
 

@@ -19,10 +19,11 @@ export const begunWorkOf = (yard: YardFile): BegunWork => {
       mould: placeOf(yard.moulds, mould),
       start: minuteOf(stripStart),
     })),
-    packs: packs.map(({ order, packStart, packEnd, fromFinished }) => ({
+    packs: packs.map(({ order, packStart, packEnd, fromFinished, part }) => ({
       order: placeOf(yard.orders, order),
       start: minuteOf(packStart),
       end: minuteOf(packEnd),
+      isPart: part === true,
       lots: fromFinished,
     })),
     preps: preps.map(({ mould, casting, prepStart, prepEnd }) => ({

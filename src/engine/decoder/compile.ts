@@ -2,7 +2,7 @@ import type { Cut, MaterialQuantity } from '../../../shared/material.ts';
 import type { Order } from '../../../shared/order.ts';
 import { dayNumber, minuteOf, weekdayOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { goodsOfLines } from '../book/goods.ts';
+import { goodsOfLines, linesLeft, packMinutesLeft, packMinutesOf } from '../book/goods.ts';
 import { isOutForGood } from '../book/mould-state.ts';
 import { type Calendar, calendarOf } from '../calendar/calendar.ts';
 import { sessionsOf } from '../calendar/sessions.ts';
@@ -14,8 +14,10 @@ import type { BegunWork } from './begun-work.ts';
 import { fixedWorkOf } from './fixed.ts';
 import type { FixedWork } from './fixed-batch.ts';
 import { holdsByDay } from './holds.ts';
+import { inOneGoFrom } from './in-one-go.ts';
 import { type CompiledMix, type CompiledMould, type CompiledOrder, NEVER, NONE, type Problem } from './problem.ts';
 import { shiftsOf } from './shifts.ts';
+import { LEAST_SPELL } from './spells.ts';
 import { lotDays, piecesThere } from './there.ts';
 
 type Index = Map<string, number>;
@@ -160,26 +162,29 @@ const NOTHING_FIXED: FixedWork = {
   stripNow: new Map(),
 };
 
-/** Minutes of packing all kits of an order. */
-const packMinutesOf = ({ lines }: Order, { kits }: YardFile): number =>
-  lines.reduce((sum, { kit, quantity }) => {
-    const own = kit === undefined ? undefined : kits.find(({ id }) => id === kit);
-    return sum + (own?.packMinutes ?? 0) * quantity;
-  }, 0);
-
 const dayOr = (date: string | undefined): number => (date === undefined ? NEVER : dayNumber(date));
 
+/** More spells than the packing of an order can be in (R11); 0 where there is always a session long enough for all of it. */
+const mostSpells = (order: Order, isGoingOn: boolean, yard: YardFile, least: number): number => {
+  const minutes = packMinutesOf(order, yard);
+  const isBroken = isGoingOn || order.packedMinutes !== undefined || minutes > least;
+  return isBroken ? Math.ceil(minutes / LEAST_SPELL) + 2 : 0;
+};
+
 /** What an order takes: pieces by casting, parts by material, cuts, and the minutes of packing its kits. */
-const compileOrder = (yard: YardFile, order: Order, calendar: Calendar): CompiledOrder => {
+const compileOrder = (yard: YardFile, order: Order, calendar: Calendar, leastGo: number): CompiledOrder => {
   const [castings, materials] = [indexOf(yard.castings), indexOf(yard.materials)];
-  const { pieces, parts, cuts } = goodsOfLines(order.lines, yard);
+  // With the first spell of its packing it has all that it is made of.
+  const isGoingOn = begunIn(yard).packs.some((pack) => pack.part === true && pack.order === order.id);
+  const { pieces, parts, cuts } = goodsOfLines(isGoingOn ? [] : linesLeft(order), yard);
   const result: CompiledOrder = {
     weight: order.weight,
     dueDay: dayOr(order.due),
     wantedDay: dayOr(order.wanted),
     aimDay: dayOr(order.due ?? order.wanted),
     from: order.notBefore === undefined ? NONE : calendar.midnightOf(dayNumber(order.notBefore)),
-    packMinutes: packMinutesOf(order, yard),
+    packMinutes: packMinutesLeft(order, yard),
+    mostSpells: mostSpells(order, isGoingOn, yard, leastGo),
     pieces: [],
     pieceCount: 0,
     parts: [],
@@ -208,10 +213,13 @@ export const compile = (yard: YardFile): Problem => {
   withBegunPreps(moulds, begun);
   withBegunCoats(moulds, begun);
   const orderOf = (id: string | undefined) => (id === undefined ? NONE : orderIndex.get(id)!);
-  const orders = yard.orders.map((o) => compileOrder(yard, o, calendar));
   const handover = handoverDays(yard, today);
   const horizonEnd = calendar.midnightOf(today + yard.yard.horizonDays + 1);
-  const shifts = shiftsOf(sessionsOf(yard, calendar), now, calendar);
+  const sessions = sessionsOf(yard, calendar);
+  const shifts = shiftsOf(sessions, now, calendar);
+  const inOneGo = inOneGoFrom(sessions, shifts, { now, horizonEnd });
+  const leastGo = inOneGo.reduce((least, minutes) => Math.min(least, minutes), NEVER);
+  const orders = yard.orders.map((o) => compileOrder(yard, o, calendar, leastGo));
   const problem: Problem = {
     yard,
     calendar,
@@ -222,6 +230,7 @@ export const compile = (yard: YardFile): Problem => {
     mixers: yard.yard.mixers,
     rackSpaces: yard.yard.rackSpaces ?? NEVER,
     shifts,
+    inOneGo,
     materials,
     mixes: compileMixes(yard, { climate, materials }, materialIndex),
     castings: yard.castings.map((c, i) => ({

@@ -73,6 +73,13 @@ interface OrderStates {
   /** Its parts are taken out of the stock already. */
   partsTaken: Int32Array;
   packStart: Int32Array;
+  /** Minutes packed in spells, and how many spells; both empty where no order is packed in spells. */
+  packed: Int32Array;
+  spells: Int32Array;
+  /** Spells of all orders, those of one in a row from its place in `spellsFrom` on. */
+  spellsFrom: readonly number[];
+  spellStart: Int32Array;
+  spellMinutes: Int32Array;
   completesAt: Int32Array;
   waiting: number[];
   open: number;
@@ -199,7 +206,20 @@ const demandOf = (problem: Problem): Demand => {
   };
 };
 
-const orderStates = (count: number): OrderStates => ({
+/** Room for the spells of orders that are packed in more than one. */
+const spellStates = ({
+  orders,
+}: Problem): Pick<OrderStates, 'packed' | 'spells' | 'spellsFrom' | 'spellStart' | 'spellMinutes'> => {
+  let most = 0;
+  const spellsFrom = orders.map(({ mostSpells }) => {
+    most += mostSpells;
+    return most - mostSpells;
+  });
+  const count = most > 0 ? orders.length : 0;
+  return { packed: ints(count), spells: ints(count), spellsFrom, spellStart: ints(most), spellMinutes: ints(most) };
+};
+
+const orderStates = (problem: Problem, count = problem.orders.length): OrderStates => ({
   excluded: new Uint8Array(count),
   place: ints(count),
   unpoured: ints(count),
@@ -208,6 +228,7 @@ const orderStates = (count: number): OrderStates => ({
   packAt: ints(count),
   partsTaken: ints(count),
   packStart: ints(count),
+  ...spellStates(problem),
   completesAt: ints(count),
   waiting: [],
   open: 0,
@@ -298,7 +319,7 @@ export const decoderStateOf = (problem: Problem, dispatch: Dispatch, heldBack?: 
   const parts = {
     moulds: mouldStates(problem.moulds.length),
     demand: demandOf(problem),
-    orders: orderStates(orders),
+    orders: orderStates(problem),
     placed: placedOf(problem, most),
     waited: ints(problem.mixes.length),
   };

@@ -2,9 +2,11 @@ import type { DroppedTask, Keep } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { DecoderState } from './decoder-state.ts';
 import type { FixedPrep } from './fixed-batch.ts';
+import { spellsPlaced } from './spells.ts';
 
 /** Fixed strips, packings and set-ups that the rules allow and that the plan has not: nothing came of what they were for. */
-const droppedFor = ({ placed, orders, problem }: DecoderState): DroppedTask[] => {
+const droppedFor = (state: DecoderState): DroppedTask[] => {
+  const { placed, orders, problem } = state;
   const { instantText } = problem.calendar;
   const { strips, packs, preps } = problem.fixed;
   if (strips.length + packs.length + preps.length === 0) return [];
@@ -14,6 +16,8 @@ const droppedFor = ({ placed, orders, problem }: DecoderState): DroppedTask[] =>
   const setUp = new Set(places.map((p) => when(placed.pourMould[p]!, placed.pourPrepStart[p]!)));
   const isStripped = (mould: number, start: number) =>
     placed.firstStripStart[mould] === start || stripped.has(when(mould, start));
+  const isPacked = (order: number, start: number) =>
+    orders.packStart[order] === start || spellsPlaced(state, order).some((spell) => spell.start === start);
   const isSetUp = ({ mould, start }: FixedPrep) => setUp.has(when(mould, start));
   const id = (list: readonly { id: string }[], place: number) => list[place]!.id;
   const { moulds } = problem.yard;
@@ -22,7 +26,7 @@ const droppedFor = ({ placed, orders, problem }: DecoderState): DroppedTask[] =>
       isStripped(mould, start) ? [] : [{ strip: id(moulds, mould), at: instantText(start), reason: NOTHING_THERE }],
     ),
     ...packs.flatMap(({ order, start }) =>
-      orders.packStart[order] === start
+      isPacked(order, start)
         ? []
         : [{ pack: id(problem.yard.orders, order), at: instantText(start), reason: NOT_READY }],
     ),

@@ -54,10 +54,11 @@ interface FixedStrip {
   start: number;
 }
 
-/** When an order is packed. */
+/** When an order is packed; one for each spell. */
 interface FixedPack {
   order: number;
   start: number;
+  minutes: number;
 }
 
 /** A set-up for a pour that is not fixed itself. */

@@ -1,17 +1,18 @@
-import type { DroppedTask, Keep, KeptPack, KeptPrep, KeptStrip } from '../../../shared/plan.ts';
+import type { DroppedTask, Keep, KeptPrep, KeptStrip } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import { isCoatDue, setUpMinutes } from '../book/mould-state.ts';
 import { begunIn } from './begun.ts';
 import type { FixedBatch, FixedPour, FixedPrep, FixedWork } from './fixed-batch.ts';
 import { keepCoats } from './fixed-coat.ts';
 import { type FixedGround, fits, lookAhead, settleStrip, take } from './fixed-ground.ts';
+import { keepPacks, type PackToKeep } from './fixed-packs.ts';
 import { canStripAt, lieOnRack } from './fixed-strip.ts';
-import { NEVER, NONE, PACK, PREP, type Problem } from './problem.ts';
+import { NEVER, NONE, PREP, type Problem } from './problem.ts';
 
 /** What is fixed beside batches, each with indices and its start. `isLast`: no fixed pour comes after it in its mould. */
 export interface FixedTasks {
   strips: { text: KeptStrip; mould: number; casting: number; start: number; isLast: boolean }[];
-  packs: { text: KeptPack; order: number; start: number }[];
+  packs: PackToKeep[];
   preps: { text: KeptPrep; prep: FixedPrep }[];
   /** When what is in its mould by now is to be stripped, by mould. */
   stripNow: ReadonlyMap<number, number>;
@@ -56,7 +57,10 @@ export const tasksOf = (problem: Problem, keep: Keep): FixedTasks => {
   return {
     strips: strips.sort((a, b) => a.start - b.start),
     packs: (keep.packs ?? [])
-      .map((text) => ({ text, order: placeOf(orders, text.order), start: minuteOf(text.packStart) }))
+      .map((text) => {
+        const [order, start] = [placeOf(orders, text.order), minuteOf(text.packStart)];
+        return { text, order, start, minutes: minuteOf(text.packEnd) - start };
+      })
       .sort((a, b) => a.start - b.start),
     preps: (keep.preps ?? []).map((text) => {
       const start = minuteOf(text.prepStart);
@@ -79,7 +83,10 @@ export const lookAheadToTasks = (ground: FixedGround, { strips, packs, preps }: 
     const { stripMinutes = 0, stripCrew = 0 } = castings[casting] ?? {};
     lookAhead(ground, start, stripMinutes, sign * stripCrew);
   }
-  for (const { order, start } of packs) lookAhead(ground, start, orders[order]?.packMinutes ?? 0, sign);
+  for (const { order, start, minutes } of packs) {
+    const { mostSpells = 0, packMinutes = 0 } = orders[order] ?? {};
+    lookAhead(ground, start, mostSpells > 0 ? minutes : packMinutes, sign);
+  }
   for (const { prep } of preps) lookAhead(ground, prep.start, prep.minutes, sign);
 };
 
@@ -150,38 +157,6 @@ const keepStrips = (ground: FixedGround, { strips }: FixedTasks, batches: readon
   return { strips: kept, stripNow, dropped };
 };
 
-/** What speaks against packing an order then; or null. */
-const packFault = (ground: FixedGround, { text, order, start }: FixedTasks['packs'][number]): string | null => {
-  const { problem, stock } = ground;
-  if (order === NONE) return 'the order is no longer there';
-  const { packMinutes, parts, cuts } = problem.orders[order]!;
-  if (packMinutes === 0 || minuteOf(text.packEnd) - start !== packMinutes) return 'it takes another time now';
-  if (start < problem.now) return 'its time has passed';
-  if (!fits(ground, PACK, start, packMinutes, 1)) return 'nobody is free then';
-  stock.ask();
-  stock.add(parts);
-  stock.addCuts(cuts);
-  const short = stock.shortBy(start);
-  return short === NONE ? null : `there is not enough ${problem.yard.materials[short]!.name} by then`;
-};
-
-const keepPacks = (ground: FixedGround, { packs }: FixedTasks) => {
-  const kept: FixedWork['packs'] = [];
-  const dropped: DroppedTask[] = [];
-  for (const pack of packs) {
-    const { text, order, start } = pack;
-    const fault = packFault(ground, pack);
-    if (fault !== null) {
-      dropped.push({ pack: text.order, at: text.packStart, reason: fault });
-      continue;
-    }
-    ground.stock.use(start);
-    take(ground, start, ground.problem.orders[order]!.packMinutes, 1);
-    kept.push({ order, start });
-  }
-  return { packs: kept, dropped };
-};
-
 /** What speaks against a set-up, in a mould that nothing fixed is poured into after it; or null. */
 const prepFault = (ground: FixedGround, { mould: k, casting, start, minutes }: FixedPrep): string | null => {
   const { problem } = ground;
@@ -224,7 +199,7 @@ export const keepTasks = (
   batches: readonly FixedBatch[],
 ): Omit<FixedWork, 'batches' | 'rack'> => {
   const { strips, stripNow, dropped } = keepStrips(ground, tasks, batches);
-  const packed = keepPacks(ground, tasks);
+  const packed = keepPacks(ground, tasks.packs);
   const coated = keepCoats(ground, keep, batches);
   const prepped = keepPreps(ground, tasks);
   return {

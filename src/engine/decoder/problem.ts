@@ -124,7 +124,10 @@ export interface CompiledOrder {
   wantedDay: number;
   aimDay: number;
   from: Minute;
+  /** What is left of packing it. */
   packMinutes: number;
+  /** More spells than its packing can be in; 0 for one that is packed in one go. */
+  mostSpells: number;
   pieces: { casting: number; count: number }[];
   pieceCount: number;
   parts: { material: number; quantity: number }[];
@@ -172,6 +175,8 @@ export interface Problem {
   mixers: number;
   rackSpaces: number;
   shifts: Shifts;
+  /** By shift: the longest packing that is not begun in spells in it (R11). */
+  inOneGo: Int32Array;
   materials: CompiledMaterial[];
   mixes: CompiledMix[];
   castings: CompiledCasting[];

@@ -5,6 +5,7 @@ import { decode } from './decode.ts';
 import type { DecoderState } from './decoder-state.ts';
 import type { Dispatch } from './dispatch.ts';
 import { NONE, type Problem } from './problem.ts';
+import { isInSpells } from './spells.ts';
 
 /** Orders dropped for lack of time that are tried again beside the rest; each try is a decode. */
 const MOST_SECOND_TRIES = 12;
@@ -48,13 +49,15 @@ const refusalOf = (state: DecoderState, order: number): Refusal => {
     state.stock.add(perPiece);
     state.stock.addCuts(cuts);
   }
-  state.stock.add(problem.orders[order]!.parts);
-  state.stock.addCuts(problem.orders[order]!.cuts);
+  if (!state.orders.partsTaken[order]) {
+    state.stock.add(problem.orders[order]!.parts);
+    state.stock.addCuts(problem.orders[order]!.cuts);
+  }
   const short = state.stock.shortBy(problem.horizonEnd - 1);
   if (short) return materialRefusal(problem, short.material, short.quantity);
   const { packMinutes } = problem.orders[order]!;
   if (problem.shifts.count === 0) return { cause: 'time', reason: withoutHours(problem) };
-  if (packMinutes > longestPackingMinutes(state))
+  if (!isInSpells(state, order) && packMinutes > longestPackingMinutes(state))
     return { cause: 'time', reason: `packing it takes ${packMinutes} minutes and no session is that long` };
   const last = dateOfDay(problem.today + problem.yard.yard.horizonDays);
   const { notBefore } = problem.yard.orders[order]!;

@@ -5,6 +5,7 @@ import { giveFromLot, takeThere } from './deal-lots.ts';
 import type { DecoderState } from './decoder-state.ts';
 import { MOST_PARTS } from './dispatch.ts';
 import { NEVER, NONE } from './problem.ts';
+import { addSpell, packingLeft, resetSpells } from './spells.ts';
 
 const resetMoulds = (state: DecoderState): void => {
   const { problem, moulds, placed, demand } = state;
@@ -148,14 +149,17 @@ const stripBegun = (state: DecoderState): void => {
   }
 };
 
-/** Orders being packed: they have their pieces and are complete at the end of that. */
+/** Orders being packed: they have their pieces and are complete at the end of that, or once the rest of it is packed. */
 const packBegun = (state: DecoderState): void => {
   const { orders, problem } = state;
-  for (const { order, start, end, lots } of problem.begun.packs) {
-    for (const { finished, count } of lots) giveFromLot(state, finished, order, count);
-    if (order === NONE) continue;
+  for (const { order, start, end, isPart, lots } of problem.begun.packs) {
+    const isThere = order !== NONE && !(isPart && orders.excluded[order]);
+    for (const { finished, count } of lots) giveFromLot(state, finished, isThere ? order : NONE, count);
+    if (!isThere) continue;
+    if (isPart) addSpell(state, order, start, end - start);
     orders.packStart[order] = start;
-    orders.completesAt[order] = end;
+    orders.readyAt[order] = Math.max(orders.readyAt[order]!, end);
+    if (!isPart || packingLeft(state, order) <= 0) orders.completesAt[order] = end;
   }
 };
 
@@ -188,6 +192,7 @@ export const resetState = (state: DecoderState): void => {
   orders.readyAt.fill(problem.now);
   orders.packStart.fill(NONE);
   orders.completesAt.fill(NONE);
+  resetSpells(state);
   orders.waiting.length = 0;
   state.waited.fill(0);
   orders.open = 0;

@@ -69,6 +69,23 @@ export class Timeline {
     return end - minutes < first ? NONE : end - minutes;
   }
 
+  /**
+   * The longest stretch from `earliest` to `latestEnd` in which a task can go on all along, the first of equal ones; of no
+   * minutes where it never can.
+   */
+  longest(kind: number, people: number, earliest: number, latestEnd: number): { start: number; minutes: number } {
+    const { free, allow, base } = this;
+    let best = { start: earliest, minutes: 0 };
+    let start = Math.max(earliest, this.from);
+    const last = Math.min(latestEnd, this.to);
+    for (let t = start; t <= last; t++) {
+      if (t < last && free[base + t]! >= people && (allow[base + t]! & kind) !== 0) continue;
+      if (t - start > best.minutes) best = { start, minutes: t - start };
+      start = t + 1;
+    }
+    return best;
+  }
+
   /** As `earliest` or `latest`, with a mixer free for the first `mixMinutes`. */
   batchStart(
     kind: number,

@@ -6,6 +6,7 @@ import { begunIn } from './begun.ts';
 import { bagsOf, type DecoderState } from './decoder-state.ts';
 import { droppedBy } from './dropped-by.ts';
 import { NONE, type Problem } from './problem.ts';
+import { spellsPlaced } from './spells.ts';
 
 interface Use {
   at: number;
@@ -253,6 +254,20 @@ const fromFinished = ({ placed }: DecoderState, order: number): PlanOrder['fromF
   return [...counts].map(([finished, count]) => ({ finished, count }));
 };
 
+/** When an order is packed: from the first minute to the last, and its spells where there is more than one. */
+const packTimes = (state: DecoderState, o: number): Pick<PlanOrder, 'packStart' | 'packEnd' | 'packs'> => {
+  const { problem, orders } = state;
+  const text = problem.calendar.instantText;
+  if (orders.packStart[o] === NONE) return {};
+  const spells = spellsPlaced(state, o);
+  return {
+    ...{ packStart: text(orders.packStart[o]!), packEnd: text(orders.completesAt[o]!) },
+    ...(spells.length > 1
+      ? { packs: spells.map(({ start, minutes }) => ({ packStart: text(start), packEnd: text(start + minutes) })) }
+      : {}),
+  };
+};
+
 const orderOf = (state: DecoderState, o: number): PlanOrder => {
   const { problem, orders } = state;
   const text = problem.calendar.instantText;
@@ -261,7 +276,7 @@ const orderOf = (state: DecoderState, o: number): PlanOrder => {
   const { due } = problem.yard.orders[o]!;
   return {
     id: problem.yard.orders[o]!.id,
-    ...(orders.packStart[o] === NONE ? {} : { packStart: text(orders.packStart[o]!), packEnd: text(completesAt) }),
+    ...packTimes(state, o),
     completesAt: text(completesAt),
     completesOn: dateOfDay(on),
     daysLate: due === undefined ? 0 : Math.max(0, on - dayNumber(due)),

@@ -1,4 +1,4 @@
-import type { Keep, KeptPack, KeptStrip, PlanFile } from '../../../shared/plan.ts';
+import { type Keep, type KeptPack, type KeptStrip, type PlanFile, spellsOf } from '../../../shared/plan.ts';
 
 /** When each pour of a plan, and each piece in a mould before it, is stripped. */
 const stripsOf = ({ pours, strips }: Pick<PlanFile, 'pours' | 'strips'>): KeptStrip[] => [
@@ -7,9 +7,7 @@ const stripsOf = ({ pours, strips }: Pick<PlanFile, 'pours' | 'strips'>): KeptSt
 ];
 
 const packsOf = ({ orders }: Pick<PlanFile, 'orders'>): KeptPack[] =>
-  orders.flatMap(({ id, packStart, packEnd }) =>
-    packStart === undefined || packEnd === undefined ? [] : [{ order: id, packStart, packEnd }],
-  );
+  orders.flatMap((order) => spellsOf(order).map((spell) => ({ order: order.id, ...spell })));
 
 /**
  * All of a plan as what is to be kept of it: batches with the set-ups and fills of their pours, strips, packings, coats. Planned

@@ -133,6 +133,7 @@ describe('an order', () => {
       aimDay: dayNumber('2027-04-10'),
       from: NONE,
       packMinutes: 10,
+      mostSpells: 0,
       pieces: [{ casting: 0, count: 5 }],
       pieceCount: 5,
       parts: [{ material: 0, quantity: 3.5 }],

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { PlanFile } from '../../../shared/plan.ts';
+import { type PlanFile, spellsOf } from '../../../shared/plan.ts';
 import { planWithMemory } from '../../../src/engine/plan.ts';
 import { refereePlan } from '../../../src/engine/referee.ts';
 import { keepOfPlan } from '../../../src/engine/standing/keep-of-plan.ts';
@@ -12,7 +12,7 @@ const told = ({ pours, coats, strips, orders }: PlanFile) => ({
   coats,
   pours: pours.map(({ order: _order, ...pour }) => pour).sort((a, b) => (a.id < b.id ? -1 : 1)),
   strips: strips.map(({ order: _order, ...strip }) => strip),
-  packs: orders.flatMap(({ id, packStart }) => (packStart === undefined ? [] : [{ id, packStart }])),
+  packs: orders.flatMap((order) => spellsOf(order).map(({ packStart }) => ({ id: order.id, packStart }))),
 });
 
 describe('a plan of which everything is kept', { timeout: 120_000 }, () => {
