@@ -11,7 +11,7 @@ export type OrderStatus = (typeof ORDER_STATUSES)[number];
 /**
  * An order with all that is known of it. `customer` is a customer's number (`customer.ts`); dates are of the yard's
  * zone. What a yard file calls `due` is `promisedOn`, what it calls `wanted` is `wantedOn`. After `heldUntil` a hold has run
- * out.
+ * out. With `packedMinutes` some of it is packed, and more of its packing is left.
  */
 export const archivedOrder = z.strictObject({
   id,
@@ -26,5 +26,6 @@ export const archivedOrder = z.strictObject({
   takenAt: instant.optional(),
   handedOverOn: date.optional(),
   packedAt: instant.optional(),
+  packedMinutes: wholePositive.optional(),
   lines: z.array(orderLine),
 });

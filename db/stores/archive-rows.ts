@@ -28,7 +28,8 @@ const waterRows = ({ mixes }: Archive): WantedRows['mixWaters'] =>
 const orderRows = ({ orders, customers }: Archive) => ({
   customers: customers.map((one) => filled(one, 'phone', 'note')),
   orders: inOrder(orders).map(({ lines: _lines, customer, ...order }) => ({
-    ...filled(order, 'wantedOn', 'notBefore', 'promisedOn', 'heldUntil', 'note', 'takenAt', 'handedOverOn', 'packedAt'),
+    ...filled(order, 'wantedOn', 'notBefore', 'promisedOn', 'heldUntil', 'note', 'takenAt', 'handedOverOn'),
+    ...filled({ packedAt: order.packedAt, packedMinutes: order.packedMinutes }, 'packedAt', 'packedMinutes'),
     customerId: customer ?? null,
   })),
   orderLines: inside(orders, 'order', ({ lines }) => lines).map((line) => filled(line, 'kit', 'casting', 'material')),

@@ -36,9 +36,11 @@ const write = async (tx: Tx, entry: Entry): Promise<void> => {
     case 'freed':
       return freeSetAside(tx, entry.order);
     case 'packed':
-      return updateOrder(tx, entry.order, { packedAt: entry.at });
+      return updateOrder(tx, entry.order, { packedAt: entry.at, packedMinutes: null });
+    case 'packed in part':
+      return updateOrder(tx, entry.order, { packedMinutes: entry.minutes });
     case 'unpacked':
-      return updateOrder(tx, entry.order, { packedAt: null });
+      return updateOrder(tx, entry.order, { packedAt: null, packedMinutes: null });
     case 'handed over':
       return updateOrder(tx, entry.order, { status: 'handed over', handedOverOn: entry.on, heldUntil: null });
   }

@@ -8,7 +8,7 @@ type LineRow = WantedRows['orderLines'][number];
 
 const BLANK = {
   ...{ wantedOn: null, notBefore: null, promisedOn: null, heldUntil: null, note: null, takenAt: null },
-  ...{ handedOverOn: null, packedAt: null },
+  ...{ handedOverOn: null, packedAt: null, packedMinutes: null },
 };
 
 /** Past orders all of whose lines still name something that is there. */
@@ -69,6 +69,7 @@ const openRows = (held: StoreRows, file: YardFile, idOf: ReturnType<typeof custo
       status: 'open' as const,
       handedOverOn: null,
       packedAt: staysPacked(order, was) ? was.packedAt : null,
+      packedMinutes: order.packedMinutes ?? null,
     };
   });
   const [open, past] = [

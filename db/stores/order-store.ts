@@ -16,7 +16,9 @@ export interface StoredOrder extends Omit<OrderRow, 'position'> {
 }
 
 /** An order to be taken. It will be open; its number has to be new, its customer there. */
-export type NewOrder = Omit<OrderRow, 'position' | 'status' | 'handedOverOn' | 'packedAt'> & { lines: OrderLine[] };
+export type NewOrder = Omit<OrderRow, 'position' | 'status' | 'handedOverOn' | 'packedAt' | 'packedMinutes'> & {
+  lines: OrderLine[];
+};
 
 const linesOf = async (tx: Tx, ids: string[]) => {
   const rows = await tx

@@ -1,4 +1,4 @@
-import { desc, eq, inArray } from 'drizzle-orm';
+import { desc, inArray, like } from 'drizzle-orm';
 import { recordedSteps, type StepSaid } from '../tables/change.ts';
 import type { Tx } from '../transaction.ts';
 
@@ -30,7 +30,7 @@ export const recordingOf = async (
       .limit(1)
   )[0] ?? null;
 
-/** A step may be recorded again: what it did was taken apart. */
-export const forgetStep = async (tx: Tx, step: string): Promise<void> => {
-  await tx.delete(recordedSteps).where(eq(recordedSteps.step, step));
+/** Steps may be recorded again: what they did was taken apart. `%` stands for any letters in a name. */
+export const forgetSteps = async (tx: Tx, names: readonly string[]): Promise<void> => {
+  for (const name of names) await tx.delete(recordedSteps).where(like(recordedSteps.step, name));
 };

@@ -114,16 +114,19 @@ const insertOrders = async (tx: Tx, file: YardFile) => {
     customers,
     names.map((name, index) => ({ id: index + 1, name })),
   );
-  const rows = inOrder(file.orders).map(({ id, customer, due, wanted, notBefore, weight, position }) => ({
-    id,
-    position,
-    customerId: customer === undefined ? null : names.indexOf(customer) + 1,
-    promisedOn: due ?? null,
-    wantedOn: wanted ?? null,
-    notBefore: notBefore ?? null,
-    status: 'open' as const,
-    weight,
-  }));
+  const rows = inOrder(file.orders).map(
+    ({ id, customer, due, wanted, notBefore, weight, packedMinutes, position }) => ({
+      id,
+      position,
+      customerId: customer === undefined ? null : names.indexOf(customer) + 1,
+      promisedOn: due ?? null,
+      wantedOn: wanted ?? null,
+      notBefore: notBefore ?? null,
+      status: 'open' as const,
+      weight,
+      packedMinutes: packedMinutes ?? null,
+    }),
+  );
   await insertAll(tx, orders, rows);
   const lines = inside(file.orders, (order) => order.lines);
   await insertAll(

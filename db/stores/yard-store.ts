@@ -147,6 +147,7 @@ const openRows = (tx: Tx) =>
         notBefore: orders.notBefore,
         weight: orders.weight,
         packedAt: orders.packedAt,
+        packedMinutes: orders.packedMinutes,
       })
       .from(orders)
       .leftJoin(customers, eq(customers.id, orders.customerId))
@@ -163,8 +164,9 @@ const loadOrders = async (tx: Tx) => {
     ({ kit, casting, material, quantity }) => present({ kit, casting, material, quantity }),
   );
   // What is packed asks for nothing more, and its pieces and parts are in the stock no longer.
-  return (await openRows(tx)).map(({ packedAt, ...row }) => ({
+  return (await openRows(tx)).map(({ packedAt, packedMinutes, ...row }) => ({
     ...present(row),
+    ...(packedAt === null && packedMinutes !== null ? { packedMinutes } : {}),
     lines: packedAt === null ? lines(row.id) : [],
   }));
 };

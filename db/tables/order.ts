@@ -27,12 +27,14 @@ export const orders = sqliteTable(
     handedOverOn: text(),
     /** Its pieces and parts are out of stock and in its parcel: nothing is left to do for it but to hand it over. */
     packedAt: text(),
+    /** So much of its packing is done: its pieces and parts are out of stock. Empty before that, and once it is packed. */
+    packedMinutes: integer(),
   },
   (t) => [
     ...neverEmpty([t.id]),
     oneOf(t.status, ORDER_STATUSES),
     ...dates([t.wantedOn, t.notBefore, t.promisedOn, t.heldUntil, t.handedOverOn]),
-    ...neverNegative([t.weight]),
+    ...neverNegative([t.weight, t.packedMinutes]),
   ],
 );
 

@@ -5,6 +5,7 @@ import { demandOf, piecesOf } from './random-yard/demand.ts';
 import { type Dice, diceOf } from './random-yard/dice.ts';
 import { withDueDates } from './random-yard/due-dates.ts';
 import { hoursOf, type Place, placeOf } from './random-yard/hours.ts';
+import { withLongPacking } from './random-yard/long-packing.ts';
 import { castingsOf, mixesOf, temperaturesOf } from './random-yard/mixes.ts';
 import { inMouldOf, mouldsOf } from './random-yard/moulds.ts';
 import { withOddities } from './random-yard/oddities.ts';
@@ -77,6 +78,12 @@ const inTwoLots = (seed: number, finished: YardFileInput['finished'], place: Pla
   });
 };
 
+/** Of one yard in sixteen, by dice of its own, an order is so large that it is packed over several sessions. */
+const nowAndThenLong = (seed: number, demand: Pick<Lists, 'orders' | 'kits'>): Pick<Lists, 'orders' | 'kits'> => {
+  const dice = diceOf(seed + 700_000_000);
+  return dice.chance(1 / 16) ? withLongPacking(dice, demand) : demand;
+};
+
 /** Room to cure in: none set, plenty, or little more than is taken already. */
 const rackOf = (
   dice: Dice,
@@ -110,7 +117,7 @@ const inputOf = (dice: Dice, kind: YardKind, seed: number): YardFileInput => {
   const mixes = mixesOf(dice, people);
   const castings = castingsOf(dice, mixes, size.lengths, people);
   const moulds = mouldsOf(dice, castings, size.mouldsPerLength, place.today);
-  const demand = demandOf(dice, castings, pieces, dice.whole(...size.orders));
+  const demand = nowAndThenLong(seed, demandOf(dice, castings, pieces, dice.whole(...size.orders)));
   const finished = setAside(dice, finishedOf(dice, castings, place), demand);
   const yard = yardOf(dice, place, rackOf(dice, finished, pieces, kind === 'tight-rack'), seed);
   const hours = hoursOf(dice, place, people, kind === 'busy');

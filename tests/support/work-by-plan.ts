@@ -1,4 +1,4 @@
-import type { PlanFile } from '../../shared/plan.ts';
+import { type PlanFile, spellsOf } from '../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { calendarOf } from '../../src/engine/calendar/calendar.ts';
@@ -13,7 +13,8 @@ export interface TaskDone {
     | { kind: 'set up'; mould: string; casting: string; coated: boolean }
     | { kind: 'poured'; batch: string }
     | { kind: 'stripped'; mould: string }
-    | { kind: 'packed'; order: string };
+    /** `minutes`: of a spell with others after it. */
+    | { kind: 'packed'; order: string; minutes?: number };
 }
 
 /** All tasks of a plan in the order in which they end. */
@@ -32,8 +33,11 @@ export const tasksOf = (plan: PlanFile): TaskDone[] => {
     ...[...plan.strips, ...plan.pours].map(({ mould, stripStart, stripEnd }) =>
       task(stripStart, stripEnd, { kind: 'stripped', mould }),
     ),
-    ...plan.orders.flatMap(({ id, packStart, packEnd }) =>
-      packStart && packEnd ? [task(packStart, packEnd, { kind: 'packed', order: id })] : [],
+    ...plan.orders.flatMap((order) =>
+      spellsOf(order).map(({ packStart, packEnd }) => {
+        const minutes = order.packs ? { minutes: minuteOf(packEnd) - minuteOf(packStart) } : {};
+        return task(packStart, packEnd, { kind: 'packed', order: order.id, ...minutes });
+      }),
     ),
   ].sort((a, b) => a.end - b.end || a.start - b.start);
 };

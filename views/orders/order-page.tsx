@@ -16,7 +16,7 @@ import { OrderAsked } from './order-asked.tsx';
 import { OrderDrawings } from './order-drawings.tsx';
 import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
 import { WhatHoldsIt } from './order-limits.tsx';
-import { dueOf, isLate, readyMessage } from './order-text.ts';
+import { dueOf, isLate, isPackedAtAll, packedText, packingText, readyMessage } from './order-text.ts';
 
 export interface OrderPageProps {
   model: OrderModel;
@@ -108,11 +108,11 @@ const Together: FC<{ model: OrderModel }> = ({ model: { order, together, toMend,
           {dayText(date, today)}: pour {listText(pieces.map(({ name, count }) => `${count} × ${name}`))}.
         </li>
       ))}
-      {order.packStart && (
+      {order.packings.map((packing) => (
         <li>
-          {dayText(order.packStart.slice(0, 10), today)}, {clockText(order.packStart)}: pack.
+          {dayText(packing.at.slice(0, 10), today)}, {clockText(packing.at)}: {packingText(packing, order)}.
         </li>
-      )}
+      ))}
       {order.readyOn && <li>{dayText(order.readyOn, today)}: can be handed over.</li>}
     </ul>
   </section>
@@ -182,7 +182,7 @@ const PromiseForm: FC<OrderPageProps> = ({ model: { order, tell, today }, errors
 
 const HandOver: FC<OrderPageProps> = ({ model: { order }, errors }) => (
   <section class="no-print">
-    <h2>{order.packed ? 'Hand over' : 'Hand over or cancel'}</h2>
+    <h2>{isPackedAtAll(order) ? 'Hand over' : 'Hand over or cancel'}</h2>
     <div class="buttons">
       <ActionForm id={order.id} to="hand-over">
         <Wrong message={errors.evenShort} name="evenShort" at="evenShort" />
@@ -194,7 +194,7 @@ const HandOver: FC<OrderPageProps> = ({ model: { order }, errors }) => (
         )}
         <Button kind={order.inYard ? 'main' : 'plain'}>Handed over</Button>
       </ActionForm>
-      {!order.packed && (
+      {!isPackedAtAll(order) && (
         <ActionForm id={order.id} to="cancel">
           <Button>Cancel order</Button>
         </ActionForm>
@@ -209,12 +209,12 @@ const Split: FC<OrderPageProps> = ({ model: { order, parcels } }) =>
     <section class="no-print">
       <h2>Split it</h2>
       <p class="hint">
-        No session is long enough to pack all of it. As {countWord(parcels).toLowerCase()} orders each is packed in a
-        session of its own: the first keeps its number, the others get numbers of their own, with the same customer and
-        dates.
+        No session is long enough to pack all of it{order.packings.length > 1 && ', so it is packed over several'}. As{' '}
+        {countWord(parcels).toLowerCase()} orders each is packed in a session of its own, and may go out by itself: the
+        first keeps its number, the others get numbers of their own, with the same customer and dates.
       </p>
       <ActionForm id={order.id} to="split">
-        <Button kind="main">Split it into {countWord(parcels).toLowerCase()}</Button>
+        <Button>Split it into {countWord(parcels).toLowerCase()}</Button>
       </ActionForm>
     </section>
   );
@@ -260,9 +260,9 @@ export const OrderPage: FC<OrderPageProps> = (props) => {
       <Facts order={order} today={today} />
       {open && (
         <>
-          {order.packed ? (
+          {isPackedAtAll(order) ? (
             <p>
-              It is packed. To change or cancel it, unpack it on <a href="/today">Today</a> first.
+              {packedText(order)} To change or cancel it, unpack it on <a href="/today">Today</a> first.
             </p>
           ) : (
             <div class="buttons">

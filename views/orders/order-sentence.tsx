@@ -3,9 +3,10 @@ import { Mark } from '../parts/mark.tsx';
 import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
 import { contentsText, isLate, standingText } from './order-text.ts';
 
-const waitingText = ({ packed, inYard, status }: OrderFacts): string => {
+const waitingText = ({ packed, packedMinutes, inYard, status }: OrderFacts): string => {
   if (status !== 'open') return '';
   if (packed) return ' Packed.';
+  if (packedMinutes !== null) return ' Packed in part.';
   return inYard ? ' All of it is in the yard.' : '';
 };
 

@@ -13,6 +13,28 @@ export const isLate = (order: OrderFacts): boolean => {
   return order.readyOn !== null && due !== null && order.readyOn > due;
 };
 
+/** Whether all that it is made of has left the stock: it is packed, all of it or some. */
+export const isPackedAtAll = ({ packed, packedMinutes }: Pick<OrderFacts, 'packed' | 'packedMinutes'>): boolean =>
+  packed || packedMinutes !== null;
+
+/** "It is packed.", "180 of 300 minutes of its packing are done." */
+export const packedText = ({ packedMinutes, packings }: Pick<OrderFacts, 'packedMinutes' | 'packings'>): string =>
+  packedMinutes === null
+    ? 'It is packed.'
+    : `${packedMinutes} of ${minutesInAll({ packedMinutes, packings })} minutes of its packing are done.`;
+
+const minutesInAll = ({ packedMinutes, packings }: Pick<OrderFacts, 'packedMinutes' | 'packings'>): number =>
+  packings.reduce((sum, { minutes }) => sum + minutes, packedMinutes ?? 0);
+
+/** "pack", "pack, 180 of 300 minutes of it": one of the times at which an order is packed. */
+export const packingText = (
+  { minutes }: OrderFacts['packings'][number],
+  order: Pick<OrderFacts, 'packedMinutes' | 'packings'>,
+): string => {
+  const inAll = minutesInAll(order);
+  return minutes === inAll ? 'pack' : `pack, ${minutes} of ${inAll} minutes of it`;
+};
+
 /** "2 × Trough 1100 x 500, one course; 3 × Panel 800" */
 export const contentsText = (contents: OrderFacts['contents']): string =>
   contents.map(({ name, quantity, unit }) => `${quantityText(quantity, unit)} ${name}`).join('; ');

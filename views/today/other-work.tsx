@@ -111,6 +111,28 @@ export const OtherPour: FC<{ model: TodayModel; refused: RefusedForm | null }> =
   );
 };
 
+/** Orders of which some is packed: the rest is on the list of a later session. */
+export const PackedInPart: FC<{ model: TodayModel }> = ({ model }) =>
+  model.packedInPart.length === 0 ? null : (
+    <section>
+      <h2>Packed in part</h2>
+      <ul class="done-list">
+        {model.packedInPart.map(({ order, customer, minutes, inAll }) => (
+          <li>
+            <p>
+              <a href={`/orders/${encodeURIComponent(order)}`}>{customer}</a>, order {order}: {minutes} of {inAll}{' '}
+              minutes are done.
+            </p>
+            <WorkForm to="unpacked">
+              <input type="hidden" name="order" value={order} />
+              <Button label={`Unpack: ${customer}`}>Unpack</Button>
+            </WorkForm>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+
 /** Orders that are packed and wait for their customer. */
 export const Packed: FC<{ model: TodayModel }> = ({ model }) =>
   model.packed.length === 0 ? null : (

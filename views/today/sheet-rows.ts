@@ -1,4 +1,11 @@
-import type { BatchStep, CoatStep, PrepStep, SessionStep, StripStep } from '../../src/usecases/today/session-step.ts';
+import type {
+  BatchStep,
+  CoatStep,
+  PackStep,
+  PrepStep,
+  SessionStep,
+  StripStep,
+} from '../../src/usecases/today/session-step.ts';
 import { byClock, fromClock } from '../parts/clock-text.ts';
 import { slipText } from './slip-text.ts';
 import { EDGE_WORDS, forText, stepClock } from './today-text.ts';
@@ -31,13 +38,17 @@ const mixed = (step: BatchStep): string[] => [
   ...step.pours.map(({ mould, customer }) => `${mould}${customer === null ? '' : ` (${forText(customer)})`}`),
 ];
 
+/** "School garden", "School garden (180 of 300 minutes)" */
+const packed = ({ customer, part }: PackStep): string =>
+  part === null ? customer : `${customer} (${part.goesOn ? '' : 'the last '}${part.minutes} of ${part.inAll} minutes)`;
+
 const rowOf = (step: SessionStep): SheetRow => {
   const at = stepClock(step)(step.at);
   if (step.kind === 'coat') return { at, work: 'Coat', what: [coated(step)] };
   if (step.kind === 'prep') return { at, work: 'Set up', what: [prepared(step)] };
   if (step.kind === 'strip') return { at, work: 'Strip', what: [stripped(step)] };
   if (step.kind === 'batch') return { at, work: 'Mix', what: mixed(step) };
-  if (step.kind === 'pack') return { at, work: 'Pack', what: [step.customer] };
+  if (step.kind === 'pack') return { at, work: 'Pack', what: [packed(step)] };
   return { at, work: EDGE_WORDS[step.kind], what: [] };
 };
 

@@ -17,6 +17,9 @@ import {
   EDGE_WORDS,
   forText,
   mayText,
+  packedWord,
+  packText,
+  partText,
   prepText,
   stepClock,
   underWayText,
@@ -107,21 +110,23 @@ const PackForms: FC<Omit<StepProps<PackStep>, 'writable'>> = ({ step, clock, lat
     <div class="strip-forms">
       <WorkForm to="packed">
         <input type="hidden" name="order" value={step.order} />
+        <input type="hidden" name="step" value={step.name} />
         <AsPlanned step={step} late={late} />
         <Wrong message={errors.order ?? errors.evenShort} name="evenShort" />
         <Counted refused={refused} />
-        <Button label={`Packed: ${step.customer}`}>Packed</Button>
+        <Button label={`${packedWord(step)}: ${step.customer}`}>{packedWord(step)}</Button>
       </WorkForm>
       <AtAnotherTime
         id={step.name}
         to="packed"
-        done="Packed"
+        done={packedWord(step)}
         of={step.customer}
         label="Packed at"
         planned={late ? step.until : clock.now}
         refused={refused}
       >
         <input type="hidden" name="order" value={step.order} />
+        <input type="hidden" name="step" value={step.name} />
         <Counted refused={refused} />
       </AtAnotherTime>
     </div>
@@ -133,7 +138,8 @@ const Pack: FC<StepProps<PackStep>> = ({ step, clock, writable, late, refused })
   const into = [...step.parts.map(amountOfText), ...step.cuts.map(cutText)];
   return (
     <>
-      <p class="step-what">Pack for {step.customer}</p>
+      <p class="step-what">{packText(step)}</p>
+      {step.part && <p>{partText(step)}</p>}
       <p>
         {listText(
           step.contents.map(({ name, quantity, unit }) => amountOfText({ name, quantity, unit: unit || 'each' })),

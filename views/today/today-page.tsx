@@ -13,7 +13,7 @@ import { Amounts } from './amounts.tsx';
 import { FixedHours, FixedSession } from './fixed-session.tsx';
 import { HoursForms } from './hours-form.tsx';
 import { LateWork, lateLead, NotDone } from './late-work.tsx';
-import { OtherFull, OtherPour, Packed } from './other-work.tsx';
+import { OtherFull, OtherPour, Packed, PackedInPart } from './other-work.tsx';
 import { StepView } from './step-view.tsx';
 import { ToCome } from './to-come.tsx';
 import { ToMend } from './to-mend.tsx';
@@ -164,6 +164,7 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused }) => (
     <Done model={model} />
     <OtherFull model={model} refused={refused} />
     <ToMend model={model} refused={refused} />
+    <PackedInPart model={model} />
     <Packed model={model} />
     <HoursForms model={model} refused={refused} />
     <FixedHours fixed={model.fixed} refused={refused} />

@@ -5,6 +5,7 @@ import type {
   CoatStep,
   CutFacts,
   CutFrom,
+  PackStep,
   PrepStep,
   SessionStep,
 } from '../../src/usecases/today/session-step.ts';
@@ -82,6 +83,23 @@ export const prepText = ({ clean, changeFrom, piece }: PrepStep): string =>
     `set it up for ${piece}`,
   ]);
 
+/** "180 of 300 minutes of it. It goes on Sat 17 Apr.", "The last 120 of 300 minutes." */
+export const partText = ({ part, at }: PackStep): string | null => {
+  if (part === null) return null;
+  const { minutes, inAll, goesOn } = part;
+  if (goesOn === null) return `The last ${minutes} of ${inAll} minutes.`;
+  return `${minutes} of ${inAll} minutes of it. It goes on ${dayText(goesOn.slice(0, 10), at.slice(0, 10))}.`;
+};
+
+/** "Pack for Ann", "Begin packing for Ann", "Go on packing for Ann" */
+export const packText = ({ customer, part }: PackStep): string => {
+  if (part === null) return `Pack for ${customer}`;
+  return part.before > 0 ? `Go on packing for ${customer}` : `Begin packing for ${customer}`;
+};
+
+/** What the button of a packing says: of one with more of its order to come, that this much is done. */
+export const packedWord = ({ part }: Pick<PackStep, 'part'>): string => (part?.goesOn ? 'This much packed' : 'Packed');
+
 const mouldsText = ({ pours }: BatchStep): string => listText(pours.map(({ mould }) => mould));
 
 /** What a step is, in a few words: for the first line of the page. */
@@ -90,7 +108,7 @@ export const stepText = (step: SessionStep): string => {
   if (step.kind === 'prep') return `set up ${step.mould}`;
   if (step.kind === 'batch') return `mix ${quantityText(step.bags, 'bag')} for ${mouldsText(step)}`;
   if (step.kind === 'strip') return `strip ${step.mould}`;
-  if (step.kind === 'pack') return `pack for ${step.customer}`;
+  if (step.kind === 'pack') return `${packText(step)[0]?.toLowerCase()}${packText(step).slice(1)}`;
   return step.kind;
 };
 

@@ -1,4 +1,5 @@
 import type { Mould } from '../../../shared/mould.ts';
+import type { Order } from '../../../shared/order.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Entry, MouldPatch } from './entry.ts';
 import { changePieces } from './lots.ts';
@@ -24,6 +25,11 @@ const free = <T extends { order?: string | undefined }>(piece: T, order: string)
   const { order: _order, ...rest } = piece;
   return rest as T;
 };
+
+const withOrder = (yard: YardFile, id: string, change: (order: Order) => Order): YardFile => ({
+  ...yard,
+  orders: yard.orders.map((order) => (order.id === id ? change(order) : order)),
+});
 
 /** A yard file after one entry of the book. */
 const applyOne = (yard: YardFile, entry: Entry): YardFile => {
@@ -63,8 +69,10 @@ const applyOne = (yard: YardFile, entry: Entry): YardFile => {
     case 'packed':
     case 'unpacked': {
       const lines = entry.kind === 'packed' ? [] : [...entry.lines];
-      return { ...yard, orders: yard.orders.map((order) => (order.id === entry.order ? { ...order, lines } : order)) };
+      return withOrder(yard, entry.order, ({ packedMinutes: _minutes, ...order }) => ({ ...order, lines }));
     }
+    case 'packed in part':
+      return withOrder(yard, entry.order, (order) => ({ ...order, packedMinutes: entry.minutes }));
     case 'handed over':
       return { ...yard, orders: yard.orders.filter(({ id }) => id !== entry.order) };
     default:

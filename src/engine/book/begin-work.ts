@@ -50,7 +50,8 @@ export const begin = (yard: YardFile, { work, end, as }: TaskBegun): YardFile | 
   if (!done.ok) return null;
   // Whose the pieces are by the book, and not by the plan, says which of them are packed.
   const fromFinished = taken(yard.finished, done.entries);
-  const more = as.packs ? { ...as, packs: as.packs.map((pack) => ({ ...pack, fromFinished })) } : as;
+  const part = done.entries.some(({ kind }) => kind === 'packed in part') ? { part: true } : {};
+  const more = as.packs ? { ...as, packs: as.packs.map((pack) => ({ ...pack, fromFinished, ...part })) } : as;
   const after = { ...apply(yard, done.entries.filter(takesStock)), begun: joined(yard.begun, more) };
   return isSound(after) ? after : null;
 };

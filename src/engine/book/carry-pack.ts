@@ -1,7 +1,7 @@
-import type { PlanFile, PlanOrder } from '../../../shared/plan.ts';
+import { type PackSpell, type PlanFile, type PlanOrder, spellsOf, withSpells } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import { type Carrying, onTime } from './carrying.ts';
-import { goodsOfOrder } from './goods.ts';
+import { goodsOfOrder, linesToTake } from './goods.ts';
 import { type Places, placesAfter } from './lots.ts';
 import { sticksFor } from './sticks-cut.ts';
 import { withoutCutsFor } from './sticks-left.ts';
@@ -22,20 +22,29 @@ const areThere = (orders: readonly PlanOrder[], finished: readonly { count: numb
   return [...taken].every(([place, count]) => count <= (finished[place]?.count ?? 0));
 };
 
-/** An order is packed: nothing is left to do for it. */
-export const afterPacked = (carrying: Carrying, { order: id, lines, doneAt }: PackWork): PlanFile | null => {
+/** What is left to pack by the plan once its first spell is over; null where it was done otherwise. */
+const spellsLeft = (order: PlanOrder | undefined, { minutes, doneAt }: PackWork): PackSpell[] | null => {
+  const [first, ...left] = order ? spellsOf(order) : [];
+  if (!first || !onTime(first.packEnd, minuteOf(doneAt))) return null;
+  if (minutes === undefined) return left.length === 0 ? left : null;
+  return minuteOf(first.packEnd) - minuteOf(first.packStart) === minutes ? left : null;
+};
+
+/** An order is packed, or some of it: nothing is left to do for it, or the spells that come later. */
+export const afterPacked = (carrying: Carrying, work: PackWork): PlanFile | null => {
+  const { order: id } = work;
   const { plan, before, after, entries } = carrying;
   const packed = plan.orders.find((order) => order.id === id);
-  if (packed?.packEnd === undefined || !onTime(packed.packEnd, minuteOf(doneAt))) return null;
+  const left = spellsLeft(packed, work);
+  const isWhole = entries.some(({ kind }) => kind === 'packed');
+  if (!packed || left === null || isWhole !== (left.length === 0)) return null;
   // What was meant for it and is still to be poured or stripped would be for nobody.
   const toCome = [...plan.pours, ...plan.strips].some(({ order }) => order === id);
-  const taken = goodsOfOrder(lines, before);
+  const taken = goodsOfOrder(linesToTake(work, before), before);
   if (toCome || shortOf(before, taken, sticksFor(plan.sticks, id)) !== null) return null;
   const places = placesAfter(before.finished, entries);
   const orders = plan.orders.map((order) => {
-    if (order !== packed) return moved(order, places);
-    const { packStart: _start, packEnd: _end, ...rest } = packed;
-    return { ...rest, fromFinished: [] };
+    return order === packed ? { ...withSpells(packed, left), fromFinished: [] } : moved(order, places);
   });
   return areThere(orders, after.finished) ? withoutCutsFor({ ...plan, orders }, id, taken, carrying) : null;
 };

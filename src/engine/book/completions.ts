@@ -2,7 +2,7 @@ import type { PlanFile, PlanOrder } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../calendar/calendar.ts';
-import { goodsOfOrder } from './goods.ts';
+import { goodsOfOrder, linesLeft } from './goods.ts';
 
 type Unpacked = (order: PlanOrder) => boolean;
 
@@ -33,7 +33,7 @@ const lastReady = (plan: PlanFile, yard: YardFile, isAsked: Unpacked): Map<strin
  */
 export const withCompletions = (plan: PlanFile, yard: YardFile): PlanFile | null => {
   const calendar = calendarOf(yard.yard.timeZone);
-  const lines = new Map(yard.orders.map((order) => [order.id, order.lines]));
+  const lines = new Map(yard.orders.map((order) => [order.id, linesLeft(order)]));
   const last = lastReady(plan, yard, ({ packStart }) => packStart === undefined);
   let holds = true;
   const orders = plan.orders.map((order) => {

@@ -50,6 +50,8 @@ export type Entry =
   /** Pieces set aside for an order, in moulds too, are for nobody again. */
   | { kind: 'freed'; order: string }
   | { kind: 'packed'; order: string; at: string }
+  /** So many minutes of its packing are done in all, and the rest is still to come. */
+  | { kind: 'packed in part'; order: string; minutes: number }
   | { kind: 'unpacked'; order: string; lines: readonly OrderLine[] }
   /** On a date: it is no open order any more. */
   | { kind: 'handed over'; order: string; on: string };

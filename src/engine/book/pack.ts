@@ -2,7 +2,7 @@ import type { OrderLine } from '../../../shared/order.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type Booked, booked, type Entry, refused } from './entry.ts';
-import { goodsOfLines, goodsOfOrder } from './goods.ts';
+import { goodsOfLines, goodsOfOrder, linesToTake, packMinutesOf } from './goods.ts';
 import { giveBackToStock, takeFromStock } from './stock-taken.ts';
 import type { PackWork } from './work-done.ts';
 
@@ -57,20 +57,29 @@ const takenEntries = (taken: Taken): Entry[] =>
 
 /** All that an order is made of leaves the stock; or, in words, the pieces the book is short of. */
 const takeGoods = (yard: YardFile, work: Taking): { entries: Entry[]; short: string | null } => {
-  const { taken, missing } = takePieces(yard, work, goodsOfLines(work.lines, yard).pieces);
+  const lines = linesToTake(work, yard);
+  const { taken, missing } = takePieces(yard, work, goodsOfLines(lines, yard).pieces);
   return {
     entries: [
       ...takenEntries(taken),
-      ...takeFromStock(yard, goodsOfOrder(work.lines, yard), work.cutFrom ?? []),
+      ...takeFromStock(yard, goodsOfOrder(lines, yard), work.cutFrom ?? []),
       { kind: 'freed', order: work.order },
     ],
     short: missing.size === 0 ? null : shortText(missing, yard),
   };
 };
 
+/** The order is packed, or some of it is while more of its packing is left. */
+const packedEntry = (yard: YardFile, { order: id, minutes, doneAt }: PackWork): Entry => {
+  const order = yard.orders.find((one) => one.id === id);
+  const inAll = (order?.packedMinutes ?? 0) + (minutes ?? 0);
+  const isLeft = minutes !== undefined && order !== undefined && inAll < packMinutesOf(order, yard);
+  return isLeft ? { kind: 'packed in part', order: id, minutes: inAll } : { kind: 'packed', order: id, at: doneAt };
+};
+
 /**
  * An order is packed: its pieces, parts and cut lengths leave the stock, and pieces set aside for it beyond that are for
- * nobody again. Refused at `evenShort` when the book is short of pieces that are fit to go out by the yard's now, unless
+ * nobody again. Packed over several sessions, they leave it with the first. Refused at `evenShort` when the book is short of pieces that are fit to go out by the yard's now, unless
  * the maker has counted.
  */
 export const pack = (yard: YardFile, work: PackWork): Booked => {
@@ -80,11 +89,12 @@ export const pack = (yard: YardFile, work: PackWork): Booked => {
       'evenShort',
       `By the stock book these are not in the yard, or not fit to go out yet: ${short}. Nothing was packed.`,
     );
-  return booked([...entries, { kind: 'packed', order: work.order, at: work.doneAt }]);
+  return booked([...entries, packedEntry(yard, work)]);
 };
 
 /**
- * The customer has an order, on a date. What it is made of leaves the stock, unless it was packed and has left it already.
+ * The customer has an order, on a date. What it is made of leaves the stock, unless it was packed, all of it or some, and has
+ * left it already.
  * Refused at `evenShort` as packing is.
  */
 export const handOver = (yard: YardFile, work: Taking & { isPacked: boolean; on: string }): Booked => {
@@ -100,7 +110,7 @@ export const handOver = (yard: YardFile, work: Taking & { isPacked: boolean; on:
   return booked([...entries, { kind: 'handed over', order, on }]);
 };
 
-/** A packed order comes apart again: its pieces are set aside for it, its parts are in stock, its lengths are offcuts. */
+/** An order that is packed, all of it or some, comes apart again: its pieces are set aside for it, its parts are in stock, its lengths are offcuts. */
 export const unpack = (yard: YardFile, { order, lines }: { order: string; lines: readonly OrderLine[] }): Booked => {
   const pieces = [...goodsOfLines(lines, yard).pieces].filter(([, count]) => count > 0);
   return booked([

@@ -1,4 +1,14 @@
-import type { PlanBatch, PlanCoat, PlanFile, PlanOrder, PlanPour, PlanStrip } from '../../../shared/plan.ts';
+import {
+  type PackSpell,
+  type PlanBatch,
+  type PlanCoat,
+  type PlanFile,
+  type PlanOrder,
+  type PlanPour,
+  type PlanStrip,
+  spellsOf,
+  withSpells,
+} from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type Calendar, calendarOf } from '../calendar/calendar.ts';
@@ -106,22 +116,37 @@ const stripStep = ({ yard, times }: Shifting, strip: PlanStrip | PlanPour, casti
   };
 };
 
-const packStep = ({ plan, times }: Shifting, order: PlanOrder & { packStart: string; packEnd: string }): Step => {
+/** The key of a packing, or of a spell of one. */
+const packKey = ({ id }: PlanOrder, { packStart }: PackSpell): string => `${id} ${packStart}`;
+
+const packStep = (shifting: Shifting, order: PlanOrder, spell: PackSpell): Step => {
+  const { plan, times } = shifting;
   const pieces = [...plan.strips, ...plan.pours].filter((one) => one.order === order.id);
+  const before = spellsOf(order).filter(({ packEnd }) => minuteOf(packEnd) <= minuteOf(spell.packStart));
   return {
     ...{
       kind: 'pack',
-      start: minuteOf(order.packStart),
-      minutes: minutesOf(order.packStart, order.packEnd),
+      start: minuteOf(spell.packStart),
+      minutes: minutesOf(spell.packStart, spell.packEnd),
       people: 1,
     },
-    from: () => Math.max(0, ...pieces.map((one) => times.readyAt.get(stripKey(one)) ?? minuteOf(one.pieceReadyAt))),
-    place: (start) => times.packStart.set(order.id, start),
+    from: () =>
+      Math.max(
+        0,
+        ...pieces.map((one) => times.readyAt.get(stripKey(one)) ?? minuteOf(one.pieceReadyAt)),
+        ...before.map((one) => minuteOf(shiftedSpell(shifting, order, one).packEnd)),
+      ),
+    place: (start) => times.packStart.set(packKey(order, spell), start),
   };
 };
 
-const isPacked = (order: PlanOrder): order is PlanOrder & { packStart: string; packEnd: string } =>
-  order.packStart !== undefined && order.packEnd !== undefined;
+/** A spell of packing as far as it was moved. */
+const shiftedSpell = ({ times, calendar }: Shifting, order: PlanOrder, spell: PackSpell): PackSpell => {
+  const start = times.packStart.get(packKey(order, spell));
+  if (start === undefined) return spell;
+  const end = start + minutesOf(spell.packStart, spell.packEnd);
+  return { packStart: calendar.instantText(start), packEnd: calendar.instantText(end) };
+};
 
 /** All tasks of the session in order of time; of several at one time, what has to come first. */
 const stepsOf = (shifting: Shifting): Step[] => {
@@ -148,9 +173,11 @@ const stepsOf = (shifting: Shifting): Step[] => {
           batch.pours.flatMap((id) => pours.get(id) ?? []),
         ),
       ),
-    ...plan.orders
-      .filter((order) => isPacked(order) && inside(order.packStart))
-      .map((order) => packStep(shifting, order as never)),
+    ...plan.orders.flatMap((order) =>
+      spellsOf(order)
+        .filter(({ packStart }) => inside(packStart))
+        .map((spell) => packStep(shifting, order, spell)),
+    ),
   ];
   return steps.sort((a, b) => a.start - b.start || a.minutes - b.minutes);
 };
@@ -236,13 +263,17 @@ const shiftedStrip = ({ yard, times, calendar, cure }: Shifting, strip: PlanStri
   return { ...strip, stripStart, stripEnd, pieceReadyAt };
 };
 
-const shiftedOrder = ({ times, calendar }: Shifting, order: PlanOrder): PlanOrder | null => {
-  const start = times.packStart.get(order.id);
-  if (start === undefined || !isPacked(order)) return order;
-  const end = start + minutesOf(order.packStart, order.packEnd);
-  if (calendar.dayOf(end) !== calendar.dayOf(minuteOf(order.completesAt))) return null;
-  const packEnd = calendar.instantText(end);
-  return { ...order, packStart: calendar.instantText(start), packEnd, completesAt: packEnd };
+const shiftedOrder = (shifting: Shifting, order: PlanOrder): PlanOrder | null => {
+  const spells = spellsOf(order);
+  if (!spells.some((spell) => shifting.times.packStart.has(packKey(order, spell)))) return order;
+  const shifted = withSpells(
+    order,
+    spells.map((spell) => shiftedSpell(shifting, order, spell)),
+  );
+  const { dayOf } = shifting.calendar;
+  const { packEnd = order.completesAt } = shifted;
+  if (dayOf(minuteOf(packEnd)) !== dayOf(minuteOf(order.completesAt))) return null;
+  return { ...shifted, completesAt: packEnd };
 };
 
 /** No order is packed before its pieces are ready, in this session or a later one. */

@@ -1,14 +1,14 @@
 import type { Cut, Material } from '../../../shared/material.ts';
 import type { PlanStick } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { goodsOfBatch, goodsOfOrder } from './goods.ts';
+import { goodsOfBatch, goodsOfOrder, linesToTake } from './goods.ts';
 import { bagsPoured } from './pour.ts';
 import { restOfStick, sticksCut } from './sticks-cut.ts';
 import type { WorkDone } from './work-done.ts';
 
 /** The pieces that work cuts from sticks; none for a batch whose pieces are of no one mix. */
 const cutsOf = (work: WorkDone, yard: YardFile): Cut[] => {
-  if (work.kind === 'packed') return goodsOfOrder(work.lines, yard).cuts;
+  if (work.kind === 'packed') return goodsOfOrder(linesToTake(work, yard), yard).cuts;
   if (work.kind !== 'poured') return [];
   const poured = bagsPoured(work, yard);
   const castings = work.pours.map(({ casting }) => casting);

@@ -55,10 +55,13 @@ export interface FromFinished {
   count: number;
 }
 
-/** An order that was packed. */
+/** An order that was packed, or packed for a while. */
 export interface PackWork {
   order: string;
+  /** All of its lines. */
   lines: readonly OrderLine[];
+  /** How long it was packed for, in minutes, where more of it may be left; left out: all of it is packed. */
+  minutes?: number;
   /** The pieces the plan gives it: taken before any others. */
   planned: readonly FromFinished[];
   /** The maker has counted: pieces that the book is short of were there. */

@@ -1,7 +1,7 @@
 import type { PlanFile } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { goodsOfLines } from '../../engine/book/goods.ts';
+import { goodsOfLines, linesLeft } from '../../engine/book/goods.ts';
 import { yieldThread } from '../core/yield-thread.ts';
 
 /** A quantity of a material that the plan takes at one minute, and for which orders; null stands for stock. */
@@ -43,7 +43,7 @@ function* takeForBatches(uses: Uses, plan: PlanFile, yard: YardFile): Generator<
 }
 
 const takeForOrders = (uses: Uses, plan: PlanFile, yard: YardFile): void => {
-  const lines = new Map(yard.orders.map((order) => [order.id, order.lines]));
+  const lines = new Map(yard.orders.map((order) => [order.id, linesLeft(order)]));
   for (const { id, packStart, completesAt } of plan.orders) {
     const at = minuteOf(packStart ?? completesAt);
     for (const [material, quantity] of goodsOfLines(lines.get(id) ?? [], yard).parts)

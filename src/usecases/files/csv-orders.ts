@@ -7,6 +7,7 @@ import type { Cell } from '../../engine/csv/write-csv.ts';
 import { read, unread } from '../../engine/units/reading.ts';
 import { today } from '../core/context.ts';
 import { askedFor, askedForText, type OfferFinder, offerFinder } from '../orders/asked-for.ts';
+import { hasLeftStock } from '../orders/open-order.ts';
 import { offersOf } from '../orders/order-contents.ts';
 import { lastDay } from '../typed/last-day.ts';
 import type { TableGround, TableRows } from './csv-ground.ts';
@@ -88,7 +89,7 @@ class OrdersWritten {
         heldUntil: null,
       },
       ...{ status: 'open', weight: SLIP_WEIGHTS['rather not'], note: null, takenAt: this.ground.now },
-      ...{ handedOverOn: null, packedAt: null },
+      ...{ handedOverOn: null, packedAt: null, packedMinutes: null },
     };
   }
 
@@ -172,8 +173,8 @@ const linesRead = (
   }));
   const before = written.linesOf(was.id);
   written.setLines(was.id, rows);
-  if (was.packedAt !== null && written.linesOf(was.id) !== before)
-    row.wrong('asked for', `order ${was.id} is packed. Unpack it first`);
+  if (hasLeftStock(was) && written.linesOf(was.id) !== before)
+    row.wrong('asked for', `order ${was.id} is packed${was.packedAt === null ? ' in part' : ''}. Unpack it first`);
 };
 
 /** The order of a row as it is now, or blank; null when it may not be changed. */

@@ -50,7 +50,7 @@ export const FIGURE_WORDS: Readonly<Record<string, string>> = {
     promisedOn: 'promised',
   },
   ...{ heldUntil: 'held until', weight: 'can it slip', takenAt: 'taken', handedOverOn: 'handed over on' },
-  ...{ packedAt: 'packed', lines: 'asked for' },
+  ...{ packedAt: 'packed', packedMinutes: 'packed so far', lines: 'asked for' },
 };
 
 const UNITS: readonly [RegExp, string][] = [

@@ -1,4 +1,4 @@
-import type { PlanFile } from '../../../shared/plan.ts';
+import { type PlanFile, spellsOf } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
@@ -50,6 +50,8 @@ export const nextSession = (plan: PlanFile, yard: YardFile): NextSession | null 
       ...plan.strips.filter(({ stripStart }) => inIt(stripStart)),
       ...poursWithin(plan, 'stripStart', session),
     ].map(({ mould }) => mould),
-    packs: plan.orders.filter(({ packStart }) => inIt(packStart)).map(({ id }) => customers.get(id) ?? `order ${id}`),
+    packs: plan.orders
+      .filter((order) => spellsOf(order).some(({ packStart }) => inIt(packStart)))
+      .map(({ id }) => customers.get(id) ?? `order ${id}`),
   };
 };

@@ -3,7 +3,7 @@ import { sticksFor } from '../../engine/book/sticks-cut.ts';
 import { done, type Outcome, today, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { plannedFor, writeBooked } from '../plan/recording-work.ts';
-import { openOrder, orderName } from './open-order.ts';
+import { hasLeftStock, openOrder, orderName } from './open-order.ts';
 
 /**
  * The customer has it: its pieces, parts and cut lengths leave the stock, unless it was packed and they have left it
@@ -21,11 +21,11 @@ export const handOverOrder = (
     async (tx, yard, _change, plan) => {
       const found = await openOrder(tx, id);
       if (!found.ok) return found;
-      const { lines, packedAt } = found.value;
+      const { lines } = found.value;
       const on = today(yard.yard.timeZone, context.now);
       const cutFrom = sticksFor(plan?.sticks ?? [], id);
       const taking = { order: id, lines, planned: plannedFor(plan, id), evenShort, cutFrom };
-      const written = await writeBooked(tx, handOver(yard, { ...taking, isPacked: packedAt !== null, on }));
+      const written = await writeBooked(tx, handOver(yard, { ...taking, isPacked: hasLeftStock(found.value), on }));
       return written.ok ? done({ name: orderName(found.value) }) : written;
     },
   );

@@ -18,11 +18,22 @@ export const openOrder = async (tx: Tx, id: string): Promise<Outcome<StoredOrder
   return done(order);
 };
 
-/** The order of that number, if what it is made of can still be changed: a packed one has to be unpacked first. */
-export const unpackedOrder = async (tx: Tx, id: string): Promise<Outcome<StoredOrder>> => {
+/** Whether an order is packed, all of it or some: all that it is made of has left the stock. */
+export const hasLeftStock = ({ packedAt, packedMinutes }: Pick<StoredOrder, 'packedAt' | 'packedMinutes'>): boolean =>
+  packedAt !== null || packedMinutes !== null;
+
+/** The order of that number, if some of it is still to be packed. */
+export const orderToPack = async (tx: Tx, id: string): Promise<Outcome<StoredOrder>> => {
   const found = await openOrder(tx, id);
   if (!found.ok || found.value.packedAt === null) return found;
   return refuse('order', `Order ${id} is packed. Unpack it on Today first. Nothing was changed.`);
+};
+
+/** The order of that number, if what it is made of can still be changed: a packed one has to be unpacked first. */
+export const unpackedOrder = async (tx: Tx, id: string): Promise<Outcome<StoredOrder>> => {
+  const found = await orderToPack(tx, id);
+  if (!found.ok || !hasLeftStock(found.value)) return found;
+  return refuse('order', `Order ${id} is packed in part. Unpack it on Today first. Nothing was changed.`);
 };
 
 /** "School garden", or "order 27-014" when no customer is written down. */

@@ -1,6 +1,6 @@
 import type { StoredOrder } from '../../../db/stores/order-store.ts';
 import { type Slip, slipOfWeight } from '../../../shared/order.ts';
-import type { PlanFile } from '../../../shared/plan.ts';
+import { type PlanFile, spellsOf } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
@@ -49,12 +49,14 @@ export interface OrderFacts {
   slip: Slip;
   /** The first day on which it can be handed over, by today's plan; null when it cannot be made. */
   readyOn: string | null;
-  /** The instant at which it is packed by the plan; null where there is nothing to pack. */
-  packStart: string | null;
+  /** When it is packed by the plan, and how long in minutes; more than one where it takes several sessions. */
+  packings: readonly { at: string; minutes: number }[];
   /** Nothing is left to do for it. */
   inYard: boolean;
   /** Its goods have left the stock and it waits to be handed over. */
   packed: boolean;
+  /** Minutes of its packing that are done, where more of it is left; its goods have left the stock. Null for none. */
+  packedMinutes: number | null;
   /** Why it cannot be made, in the yard's units; null when it can. */
   reason: string | null;
 }
@@ -77,9 +79,12 @@ export const orderFacts = (order: StoredOrder, { yard, offers, system, now, ...s
     handedOverOn: order.handedOverOn,
     slip: slipOfWeight(order.weight),
     readyOn: planned?.completesOn ?? null,
-    packStart: planned?.packStart ?? null,
+    packings: (planned ? spellsOf(planned) : []).map(({ packStart, packEnd }) => ({
+      ...{ at: packStart, minutes: minuteOf(packEnd) - minuteOf(packStart) },
+    })),
     inYard: planned !== undefined && minuteOf(planned.completesAt) <= minuteOf(now),
     packed: order.packedAt !== null,
+    packedMinutes: order.packedMinutes,
     reason: reasonShown(unplanned?.reason ?? null, yard.materials, system),
   };
 };

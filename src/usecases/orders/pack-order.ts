@@ -1,9 +1,11 @@
 import type { Tx } from '../../../db/open.ts';
+import type { StoredOrder } from '../../../db/stores/order-store.ts';
 import type { Doubt } from '../../../shared/doubt.ts';
 import type { PlanOfWork } from '../../../shared/late-work.ts';
+import type { PlanFile } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { goodsOfOrder } from '../../engine/book/goods.ts';
+import { goodsOfOrder, linesToTake } from '../../engine/book/goods.ts';
 import { sticksFor } from '../../engine/book/sticks-cut.ts';
 import { done, type Outcome, today, type UseCaseContext } from '../core/context.ts';
 import { earlierWords } from '../core/day-words.ts';
@@ -14,15 +16,18 @@ import { farOffQuestion, WEEK } from '../plan/far-off.ts';
 import { orRecorded, recordedSteps } from '../plan/recorded-once.ts';
 import { plannedFor, recordingWork } from '../plan/recording-work.ts';
 import { measuresOf } from '../typed/measures.ts';
-import { orderName, unpackedOrder } from './open-order.ts';
+import { orderName, orderToPack } from './open-order.ts';
+import { type PackingOfStep, packingOfStep } from './packing-of-step.ts';
 
 interface Packed {
   name: string;
   /** When, in words, where that is another day. */
   when: string;
+  /** Of a spell with others after it; null where all of it is packed. */
+  minutes: number | null;
 }
 
-/** The name by which the packing of an order is found again. */
+/** The name by which the packing of an order is found again; a spell of one is found by the name of its step. */
 export const packStep = (order: string): string => `pack ${order}`;
 
 export interface PackRecord {
@@ -32,51 +37,70 @@ export interface PackRecord {
   at?: string | null;
   /** What the maker was asked about, and is sure of. */
   sure?: readonly Doubt[];
+  /** The step on the page: of an order that is packed over several sessions, the spell. */
+  step?: string | null;
+}
+
+/** What a packing is asked about from: the order as it is stored, when it was done, and when it was planned. */
+interface Asking {
+  order: StoredOrder;
+  doneAt: string;
+  packing: PackingOfStep;
 }
 
 /** A packing told of a day far off is asked about. */
-const farOff = (
-  tx: Tx,
-  yard: YardFile,
-  work: PlanOfWork,
-  { id, takenAt, doneAt }: { id: string; takenAt: string | null; doneAt: string },
-) => {
-  const packStart = work.orders.find((order) => order.id === id && order.packStart !== undefined)?.packStart;
+const farOff = (tx: Tx, yard: YardFile, { order, doneAt, packing: { packStart } }: Asking) => {
   const plannedAt = packStart ? minuteOf(packStart) : null;
   const earliest = (plannedAt ?? 0) - WEEK;
-  return farOffQuestion(tx, yard, { at: minuteOf(doneAt), plannedAt, earliest, since: takenAt });
+  return farOffQuestion(tx, yard, { at: minuteOf(doneAt), plannedAt, earliest, since: order.takenAt });
 };
 
+/** What is asked first: was it done that day, is all there that it takes by the book? */
+const questions = async (tx: Tx, yard: YardFile, plan: PlanFile, asking: Asking, { at, sure = [] }: PackRecord) => {
+  const far = asked('day', sure, at ? await farOff(tx, yard, asking) : null);
+  if (!far.ok) return far;
+  const { id, lines } = asking.order;
+  const { system } = await measuresOf(tx);
+  const taken = goodsOfOrder(linesToTake({ order: id, lines }, yard), yard);
+  return asked('short', sure, shortQuestion(yard, { taken, named: sticksFor(plan.sticks, id) }, system));
+};
+
+const wordsOf = ({ name, when, minutes }: Packed): string =>
+  `Packed for ${name}${minutes === null ? '' : `, ${minutes} minutes of it`}${when}`;
+
+const plannedIn = ({ orders }: PlanOfWork, id: string) =>
+  orders.find((order) => order.id === id && order.packStart !== undefined);
+
 /**
- * An order is packed: its pieces, parts and cut lengths are out of stock, and it waits to be handed over. When the stock
+ * An order is packed: its pieces, parts and cut lengths are out of stock, and it waits to be handed over. Of one that takes
+ * several sessions a spell is, with the first of which all that leaves the stock, and the rest comes later. When the stock
  * book is short of pieces it is refused, unless the maker has counted; when it is short of parts the maker is asked.
  */
 export const packOrder = (
   context: UseCaseContext,
   id: string,
-  { evenShort, at, sure = [] }: PackRecord,
-): Promise<Outcome<Changed<Packed | null>>> =>
-  orRecorded(context, { names: [packStep(id)], at, field: 'order' }, () =>
-    recordingWork<Packed>(
-      context,
-      { kind: 'packed', words: ({ name, when }) => `Packed for ${name}${when}` },
-      async (tx, yard, plan, toDo) => {
-        const doneAt = writtenAt(at, { now: context.now, yard });
-        if (!doneAt.ok) return doneAt;
-        const found = await unpackedOrder(tx, id);
-        if (!found.ok) return found;
-        const { lines, takenAt } = found.value;
-        const far = asked('day', sure, at ? await farOff(tx, yard, toDo, { id, takenAt, doneAt: doneAt.value }) : null);
-        if (!far.ok) return far;
-        const { system } = await measuresOf(tx);
-        const taking = { taken: goodsOfOrder(lines, yard), named: sticksFor(plan.sticks, id) };
-        const short = asked('short', sure, shortQuestion(yard, taking, system));
-        if (!short.ok) return short;
-        const planned = plannedFor(plan, id);
-        const work = { kind: 'packed' as const, order: id, lines, evenShort, planned, doneAt: doneAt.value };
-        const named = recordedSteps([packStep(id)], work, yard);
-        const when = earlierWords(doneAt.value, today(yard.yard.timeZone, context.now));
-        return done({ steps: [{ work: () => done(work) }], value: { name: orderName(found.value), when }, named });
-      },
-    ),
+  record: PackRecord,
+): Promise<Outcome<Changed<Packed | null>>> => {
+  const { evenShort, at, step } = record;
+  const names = [...(step ? [step] : []), packStep(id)];
+  return orRecorded(context, { names, at, field: 'order' }, () =>
+    recordingWork<Packed>(context, { kind: 'packed', words: wordsOf }, async (tx, yard, plan, toDo) => {
+      const doneAt = writtenAt(at, { now: context.now, yard });
+      if (!doneAt.ok) return doneAt;
+      const found = await orderToPack(tx, id);
+      if (!found.ok) return found;
+      const packing = packingOfStep(plannedIn(toDo, id), found.value, step);
+      if (!packing.ok) return packing;
+      const asking = { order: found.value, doneAt: doneAt.value, packing: packing.value };
+      const sure = await questions(tx, yard, plan, asking, record);
+      if (!sure.ok) return sure;
+      const { minutes } = packing.value;
+      const given = { order: id, lines: found.value.lines, evenShort, planned: plannedFor(plan, id) };
+      const work = { kind: 'packed' as const, ...given, ...(minutes && { minutes }), doneAt: doneAt.value };
+      const named = recordedSteps(minutes === null || !step ? [packStep(id)] : [step], work, yard);
+      const when = earlierWords(doneAt.value, today(yard.yard.timeZone, context.now));
+      const steps = [{ answers: step ?? undefined, work: () => done(work) }];
+      return done({ steps, value: { name: orderName(found.value), when, minutes }, named });
+    }),
   );
+};

@@ -12,6 +12,7 @@ import { currentPlan } from '../plan/make-plan.ts';
 import { type Guessed, restsOn } from '../plan/rests-on.ts';
 import { showMeasures } from '../typed/measures.ts';
 import { type DayToTell, dayToTell } from './day-to-tell.ts';
+import { hasLeftStock } from './open-order.ts';
 import { type OrderFacts, orderFacts, ordersSeen } from './order-facts.ts';
 import { parcelsNeeded } from './parcels.ts';
 import { type ReadyAgain, readyAgain } from './ready-again.ts';
@@ -38,7 +39,7 @@ export interface OrderModel extends PageHead {
   drawings: readonly DrawnKit[];
   /** The day that could be promised, where none is; null where that is just the day by plan. */
   tell: DayToTell | null;
-  /** As how many orders it could be packed; null where it is planned as it is, or cannot be split. */
+  /** As how many orders it could be packed, each in one session; null where it is packed in one, or cannot be split. */
   parcels: number | null;
   /** What it could be given if it were taken up again; null where that cannot be. */
   again: ReadyAgain | null;
@@ -72,17 +73,18 @@ export const showOrder = async (context: UseCaseContext, id: string): Promise<Or
   if (!stored) return null;
   const { system } = await showMeasures(context);
   const planned = plan.orders.find((order) => order.id === id);
-  const isLeftOut = plan.unplanned.some(({ order }) => order === id);
+  const isTooLong = plan.unplanned.some(({ order }) => order === id) || planned?.packs !== undefined;
+  const mayBeSplit = stored.status === 'open' && isTooLong && !hasLeftStock(stored);
   return {
     yardName: yard.yard.name,
     today: today(yard.yard.timeZone, context.now),
     order: orderFacts(stored, ordersSeen({ plan, yard }, system, context.now)),
     together: comingTogether(id, plan, yard),
     toMend: toMendOfLines(await context.database.read(piecesToMend), stored.lines, yard),
-    restsOn: stored.packedAt ? [] : restsOn(yard, stored.lines, await context.database.read(guessesOfYard)),
+    restsOn: hasLeftStock(stored) ? [] : restsOn(yard, stored.lines, await context.database.read(guessesOfYard)),
     drawings: await drawKits(context, yard, stored.lines),
     tell: planned && stored.promisedOn === null ? dayToTell(yard, planned.completesAt) : null,
-    parcels: stored.status === 'open' && isLeftOut ? (parcelsNeeded(stored.lines, yard)?.length ?? null) : null,
+    parcels: mayBeSplit ? (parcelsNeeded(stored.lines, yard)?.length ?? null) : null,
     again: await readyAgain(context, { yard }, stored),
   };
 };

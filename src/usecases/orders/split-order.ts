@@ -18,7 +18,15 @@ export const splitOrder = (context: UseCaseContext, id: string): Promise<Outcome
   changing(context, { kind: 'order split', words: wordsOf }, async (tx, yard) => {
     const found = await unpackedOrder(tx, id);
     if (!found.ok) return found;
-    const { customer: _customer, lines, status: _status, handedOverOn: _on, packedAt: _at, ...facts } = found.value;
+    const {
+      customer: _customer,
+      lines,
+      status: _status,
+      handedOverOn: _on,
+      packedAt: _at,
+      packedMinutes: _minutes,
+      ...facts
+    } = found.value;
     const parcels = parcelsNeeded(lines, yard);
     if (!parcels) return refuse('order', `Order ${id} does not have to be split. Nothing was changed.`);
     const [first, ...others] = parcels;

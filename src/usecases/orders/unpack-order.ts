@@ -1,19 +1,20 @@
-import { forgetStep } from '../../../db/stores/recorded-step-store.ts';
+import { forgetSteps } from '../../../db/stores/recorded-step-store.ts';
 import { unpack } from '../../engine/book/pack.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
+import { anyPackingName } from '../plan/late-steps.ts';
 import { writeBooked } from '../plan/recording-work.ts';
-import { openOrder, orderName } from './open-order.ts';
+import { hasLeftStock, openOrder, orderName } from './open-order.ts';
 import { packStep } from './pack-order.ts';
 
-/** A packed order comes apart again: its pieces are set aside for it, its parts and lengths are in stock. */
+/** An order that is packed, all of it or some, comes apart again: its pieces are set aside for it, its parts and lengths are in stock. */
 export const unpackOrder = (context: UseCaseContext, id: string): Promise<Outcome<Changed<{ name: string }>>> =>
   changing(context, { kind: 'unpacked', words: ({ name }) => `Unpacked for ${name}` }, async (tx, yard) => {
     const found = await openOrder(tx, id);
     if (!found.ok) return found;
-    if (found.value.packedAt === null) return refuse('order', `Order ${id} is not packed. Nothing was changed.`);
+    if (!hasLeftStock(found.value)) return refuse('order', `Order ${id} is not packed. Nothing was changed.`);
     const written = await writeBooked(tx, unpack(yard, { order: id, lines: found.value.lines }));
     if (!written.ok) return written;
-    await forgetStep(tx, packStep(id));
+    await forgetSteps(tx, [packStep(id), anyPackingName(id)]);
     return done({ name: orderName(found.value) });
   });

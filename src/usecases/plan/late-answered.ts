@@ -1,5 +1,12 @@
 import type { PlanOfWork } from '../../../shared/late-work.ts';
-import type { PlanPour, PlanStrip } from '../../../shared/plan.ts';
+import {
+  type PackSpell,
+  type PlanOrder,
+  type PlanPour,
+  type PlanStrip,
+  spellsOf,
+  withSpells,
+} from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type {
@@ -13,7 +20,7 @@ import type {
 } from '../../engine/book/work-done.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import type { FixedMix } from './fixed-pours.ts';
-import { type LateStep, lateSteps, stripOf } from './late-steps.ts';
+import { type LateStep, lateSteps, packingName, stripOf } from './late-steps.ts';
 import { lateWork } from './late-work.ts';
 
 type Moved = (instant: string, minutes: number) => string;
@@ -89,12 +96,19 @@ const lessSetUp = (work: PlanOfWork, { mould }: SetUpWork): PlanOfWork => {
   return { ...work, pours };
 };
 
-const lessPacked = (work: PlanOfWork, { order: id }: PackWork): PlanOfWork => ({
+/** The spells of an order that are left after one, the one that is named or else the first; none after all of it is packed. */
+const spellsAfter = (order: PlanOrder, { minutes }: PackWork, step: string | undefined): PackSpell[] => {
+  if (minutes === undefined) return [];
+  const spells = spellsOf(order);
+  const named = spells.findIndex(({ packStart }) => packingName(order.id, packStart) === step);
+  return spells.filter((_, place) => place !== Math.max(0, named));
+};
+
+const lessPacked = (work: PlanOfWork, done: PackWork, step: string | undefined): PlanOfWork => ({
   ...work,
-  orders: work.orders.map((order) => {
-    const { packStart: _start, packEnd: _end, ...rest } = order;
-    return order.id === id ? rest : order;
-  }),
+  orders: work.orders.map((order) =>
+    order.id === done.order ? withSpells(order, spellsAfter(order, done, step)) : order,
+  ),
 });
 
 /**
@@ -117,6 +131,6 @@ export const lessAnswered = (yard: YardFile, work: PlanOfWork, done: WorkDone, s
     case 'set up':
       return lessSetUp(work, done);
     case 'packed':
-      return lessPacked(work, done);
+      return lessPacked(work, done, step);
   }
 };

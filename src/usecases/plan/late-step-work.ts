@@ -1,4 +1,5 @@
 import type { PlanStick } from '../../../shared/plan.ts';
+import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { wasCoated } from '../../engine/book/mould-state.ts';
 import { sticksFor } from '../../engine/book/sticks-cut.ts';
@@ -50,8 +51,9 @@ export const workOfStep = (step: LateStep, yard: YardFile, { planned, sticks }: 
     const found = yard.moulds.find(({ id }) => id === mould);
     return { kind: 'set up', mould, casting, coated: found !== undefined && wasCoated(found), doneAt: prepEnd };
   }
-  const { id, packEnd } = step.order;
+  const { id, packStart, packEnd, packs } = step.order;
+  const minutes = packs ? { minutes: minuteOf(packEnd) - minuteOf(packStart) } : {};
   const lines = yard.orders.find((order) => order.id === id)?.lines ?? [];
   const cutFrom = sticksFor(sticks, id);
-  return { kind: 'packed', order: id, lines, planned, evenShort: false, doneAt: packEnd, cutFrom };
+  return { kind: 'packed', order: id, lines, ...minutes, planned, evenShort: false, doneAt: packEnd, cutFrom };
 };

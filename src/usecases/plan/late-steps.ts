@@ -26,6 +26,13 @@ const PREFIX = 'late-';
 export const lateStepName = ({ kind, at, what }: Named): string =>
   `${PREFIX}${kind}-${minuteOf(at)}-${encodeURIComponent(what)}`;
 
+/** The name of packing an order from an instant on: of all of it, or of a spell. */
+export const packingName = (order: string, packStart: string): string =>
+  lateStepName({ kind: 'pack', at: packStart, what: order });
+
+/** What the names of all packings of an order look like, with % for when they begin. */
+export const anyPackingName = (order: string): string => `${PREFIX}pack-%-${encodeURIComponent(order)}`;
+
 /** Whether a name is one of a step, and not of something else that is recorded once. */
 export const isLateStep = (name: string): boolean => name.startsWith(PREFIX);
 

@@ -1,5 +1,6 @@
 import type { LateTaken, PlanOfWork } from '../../../shared/late-work.ts';
-import type { PlanCoat, PlanPour } from '../../../shared/plan.ts';
+import { type PlanCoat, type PlanOrder, type PlanPour, spellsOf, withSpells } from '../../../shared/plan.ts';
+import { minuteOf } from '../../../shared/time.ts';
 import { allRenamed, freeId } from './fixed-plan.ts';
 
 const isSame = (a: PlanPour, b: PlanPour): boolean =>
@@ -13,6 +14,20 @@ const poursBack = (pours: readonly PlanPour[], back: readonly PlanPour[]) => ({
   }),
   gone: back.filter((one) => !pours.some((pour) => isSame(one, pour))),
 });
+
+/** Orders with the packings back that were taken, in order of time: of one in several spells beside those it still has. */
+const packsBack = (orders: readonly PlanOrder[], taken: readonly PlanOrder[]): PlanOrder[] => {
+  const back = new Map(orders.map((order) => [order.id, order]));
+  for (const { packs, ...order } of taken) {
+    const there = packs && back.get(order.id);
+    const own = spellsOf(order);
+    const others = there ? spellsOf(there).filter(({ packStart }) => packStart !== order.packStart) : [];
+    const spells = [...own, ...others].sort((a, b) => minuteOf(a.packStart) - minuteOf(b.packStart));
+    back.delete(order.id);
+    back.set(order.id, there ? { ...withSpells(there, spells), fromFinished: order.fromFinished } : order);
+  }
+  return [...back.values()];
+};
 
 /**
  * What a plan has to do, with what a change had taken off the list of late work. Of a plan that was made since it says
@@ -30,7 +45,6 @@ export const withLateBack = <P extends PlanOfWork>(plan: P, taken: LateTaken): P
   const preps = gone
     .filter((pour) => taken.preps.includes(pour))
     .map((pour) => ({ ...pour, id: freeId(pour.id, ids), batch: freeId(pour.batch, ids) }));
-  const packed = new Set(taken.orders.map(({ id }) => id));
   const isStripped = ({ mould, stripStart }: P['strips'][number]): boolean =>
     plan.strips.some((one) => one.mould === mould && one.stripStart === stripStart);
   const isCoated = ({ mould, start }: PlanCoat): boolean =>
@@ -41,6 +55,6 @@ export const withLateBack = <P extends PlanOfWork>(plan: P, taken: LateTaken): P
     pours: [...there, ...mixes.flatMap(({ pours }) => pours), ...preps],
     coats: [...(plan.coats ?? []), ...(taken.coats ?? []).filter((coat) => !isCoated(coat))],
     strips: [...plan.strips, ...taken.strips.filter((strip) => !isStripped(strip))],
-    orders: [...plan.orders.filter(({ id }) => !packed.has(id)), ...taken.orders],
+    orders: packsBack(plan.orders, taken.orders),
   };
 };

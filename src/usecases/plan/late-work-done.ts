@@ -1,6 +1,16 @@
 import type { PlanOfWork } from '../../../shared/late-work.ts';
 import type { FinishedPieces } from '../../../shared/mould.ts';
-import type { Begun, PlanCoat, PlanFile, PlanOrder, PlanPour, PlanStick, PlanStrip } from '../../../shared/plan.ts';
+import {
+  type Begun,
+  type PlanCoat,
+  type PlanFile,
+  type PlanOrder,
+  type PlanPour,
+  type PlanStick,
+  type PlanStrip,
+  spellsOf,
+  withSpells,
+} from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { apply } from '../../engine/book/apply.ts';
@@ -218,13 +228,17 @@ const poursBack = (picture: Picture, { pours }: FixedMix, plan: PlanFile, orders
   });
 
 const orderBack = ({ finished, written }: Picture, order: PlanOrder): PlanOrder => {
-  const pack = written.packs.find((one) => one.order.id === order.id);
-  if (pack) return { ...pack.order, fromFinished: pack.fromFinished };
+  const packs = written.packs.filter((one) => one.order.id === order.id);
+  const [last, left] = [packs.at(-1), spellsOf(order)];
+  const taken = packs.flatMap((one) => one.fromFinished);
+  const spells = packs.map(({ order: { packStart, packEnd } }) => ({ packStart, packEnd }));
+  if (last && left.length === 0) return { ...withSpells(last.order, spells), fromFinished: taken };
   const fromFinished = order.fromFinished.flatMap(({ finished: place, count }) => {
     const origin = finished[place]?.origin;
     return typeof origin === 'number' ? [{ finished: origin, count }] : [];
   });
-  return { ...order, fromFinished };
+  // Of one in several spells the late ones come before those that are left.
+  return { ...(last ? withSpells(order, [...spells, ...left]) : order), fromFinished: [...taken, ...fromFinished] };
 };
 
 /** A mould that counts as set up gets its set-up back, where the plan still pours what it was set up for. */

@@ -1,13 +1,13 @@
 import type { StoredPlan } from '../../../db/stores/plan-store.ts';
 import type { PlanOfWork } from '../../../shared/late-work.ts';
-import type { PlanCoat, PlanOrder, PlanPour, PlanStrip } from '../../../shared/plan.ts';
+import { type PlanCoat, type PlanOrder, type PlanPour, type PlanStrip, spellsOf } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { mixesOf } from './fixed-plan.ts';
 import type { FixedMix } from './fixed-pours.ts';
 import { pourMinutes } from './pour-minutes.ts';
 
-/** A planned order that is packed. */
+/** A planned order that is packed, at these times; where it has `packs`, that is one of its spells. */
 export type PlannedPack = PlanOrder & { packStart: string; packEnd: string };
 
 /** What was planned for a time that is over, and is not recorded. */
@@ -24,7 +24,8 @@ export interface LateWork {
 /** No work at all. */
 export const NO_WORK: PlanOfWork = { batches: [], pours: [], coats: [], strips: [], orders: [] };
 
-const isPack = (order: PlanOrder): order is PlannedPack => order.packStart !== undefined && order.packEnd !== undefined;
+/** Each packing of an order: several where it takes several sessions. */
+const packsOf = (order: PlanOrder): PlannedPack[] => spellsOf(order).map((spell) => ({ ...order, ...spell }));
 
 const joined = new WeakMap<StoredPlan, PlanOfWork>();
 
@@ -69,7 +70,7 @@ const workAt = (
   const found: LateWork = {
     mixes,
     strips: [...work.strips.filter(isStrip), ...full.flatMap(({ pours }) => pours).filter(isStrip)],
-    packs: work.orders.filter(isPack).filter(({ packStart, packEnd }) => isIt(packStart, packEnd)),
+    packs: work.orders.flatMap(packsOf).filter(({ packStart, packEnd }) => isIt(packStart, packEnd)),
     preps: work.pours.filter(
       (pour, place) =>
         prepStarts[place]! <= now &&

@@ -1,4 +1,4 @@
-import type { PlanFile } from '../../../shared/plan.ts';
+import { type PlanFile, spellsOf } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import { pourMinutes } from './pour-minutes.ts';
 
@@ -11,7 +11,7 @@ const sortedStarts = (plan: PlanFile): Float64Array => {
   const starts: Minute[] = [...preps, ...pourMinutes(plan, 'stripStart')];
   for (const { start } of [...batches, ...coats]) starts.push(minuteOf(start));
   for (const { stripStart } of strips) starts.push(minuteOf(stripStart));
-  for (const { packStart } of orders) if (packStart !== undefined) starts.push(minuteOf(packStart));
+  for (const order of orders) for (const { packStart } of spellsOf(order)) starts.push(minuteOf(packStart));
   return Float64Array.from(starts).sort();
 };
 

@@ -1,4 +1,13 @@
-import type { Keep, KeptPack, KeptPrep, KeptStrip, PlanCoat, PlanFile, PlanPour } from '../../../shared/plan.ts';
+import {
+  type Keep,
+  type KeptPack,
+  type KeptPrep,
+  type KeptStrip,
+  type PlanCoat,
+  type PlanFile,
+  type PlanPour,
+  spellsOf,
+} from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { coatsBefore } from '../../engine/book/coat-before.ts';
@@ -31,8 +40,8 @@ const stripsOfPieces = ({ inMould }: YardFile, plan: PlanFile, gone: readonly Pl
 
 const packsOf = ({ orders }: YardFile, plan: PlanFile): KeptPack[] => {
   const open = new Set(orders.map(({ id }) => id));
-  return plan.orders.flatMap(({ id, packStart, packEnd }) =>
-    packStart === undefined || packEnd === undefined || !open.has(id) ? [] : [{ order: id, packStart, packEnd }],
+  return plan.orders.flatMap((order) =>
+    open.has(order.id) ? spellsOf(order).map((spell) => ({ order: order.id, ...spell })) : [],
   );
 };
 
@@ -79,7 +88,9 @@ export const plannedTasks = (yard: YardFile, plan: PlanFile, kept: readonly Plan
     ...stripsOfPieces(yard, plan, others).filter(({ mould }) => !begun.strips.some((one) => one.mould === mould)),
     ...poured.map((pour) => ({ mould: pour.mould, pour: pour.id, ...stripTimes(pour) })),
   ];
-  const packs = packsOf(yard, plan).filter(({ order }) => !begun.packs.some((one) => one.order === order));
+  const isBegun = ({ order, packStart }: KeptPack): boolean =>
+    begun.packs.some((one) => one.order === order && (!one.part || one.packStart === packStart));
+  const packs = packsOf(yard, plan).filter((pack) => !isBegun(pack));
   return {
     strips: strips.filter(({ stripStart }) => minuteOf(stripStart) >= now),
     packs: packs.filter(({ packStart }) => minuteOf(packStart) >= now),

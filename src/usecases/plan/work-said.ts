@@ -42,7 +42,7 @@ export const workSaid = (work: WorkDone, yard: YardFile): string => {
     case 'set up':
       return `${work.mould} set up for ${yard.castings.find(({ id }) => id === work.casting)?.name ?? work.casting}`;
     case 'packed':
-      return `order ${work.order} packed`;
+      return `order ${work.order} packed${work.minutes === undefined ? '' : `, ${work.minutes} minutes of it`}`;
   }
 };
 

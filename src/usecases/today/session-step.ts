@@ -125,11 +125,22 @@ export interface StripStep extends Step {
   pieceKey: string;
 }
 
+/** How much of an order one packing of several does: minutes, and all of it counted from the first. */
+interface PackPart {
+  minutes: number;
+  before: number;
+  inAll: number;
+  /** When it goes on, an instant; null for the last. */
+  goesOn: string | null;
+}
+
 /** An order to be packed, with the parts and lengths its kits take. */
 export interface PackStep extends Step {
   kind: 'pack';
   order: string;
   customer: string;
+  /** Null where it is packed in one go. */
+  part: PackPart | null;
   contents: readonly ContentsLine[];
   parts: readonly AmountFacts[];
   cuts: readonly CutFacts[];

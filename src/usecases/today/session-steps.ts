@@ -1,8 +1,17 @@
-import type { PlanBatch, PlanCoat, PlanFile, PlanPour } from '../../../shared/plan.ts';
+import {
+  type PackSpell,
+  type PlanBatch,
+  type PlanCoat,
+  type PlanFile,
+  type PlanOrder,
+  type PlanPour,
+  spellsOf,
+} from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type CuringTimes, curingTimesOf } from '../../engine/book/curing-times.ts';
+import { packMinutesOf } from '../../engine/book/goods.ts';
 import { wasCoated } from '../../engine/book/mould-state.ts';
 import { type Calendar, calendarOf } from '../../engine/calendar/calendar.ts';
 import type { Session } from '../../engine/calendar/sessions.ts';
@@ -199,18 +208,32 @@ const stripStep = (seen: Seen, strip: Strip): Unnamed<StripStep> => ({
   pieceKey: pieceKeyOf(strip.mould, strip.filled),
 });
 
-const packStep = (
-  seen: Seen,
-  { id, packStart, packEnd }: { id: string; packStart: string; packEnd: string },
-): Unnamed<PackStep> => {
+const minutesOf = ({ packStart, packEnd }: PackSpell): number => minuteOf(packEnd) - minuteOf(packStart);
+
+/** How much of an order a packing of its does; null where that is all of it. */
+const partOf = ({ yard }: Seen, planned: PlanOrder, spell: PackSpell): PackStep['part'] => {
+  const order = yard.orders.find(({ id }) => id === planned.id);
+  const spells = spellsOf(planned);
+  if (!order || (spells.length < 2 && order.packedMinutes === undefined)) return null;
+  const place = spells.findIndex(({ packStart }) => packStart === spell.packStart);
+  const earlier = spells.slice(0, place).reduce((sum, one) => sum + minutesOf(one), 0);
+  const before = (order.packedMinutes ?? 0) + earlier;
+  const inAll = Math.max(packMinutesOf(order, yard), before + minutesOf(spell));
+  return { minutes: minutesOf(spell), before, inAll, goesOn: spells[place + 1]?.packStart ?? null };
+};
+
+const packStep = (seen: Seen, planned: PlanOrder, spell: PackSpell): Unnamed<PackStep> => {
+  const { id } = planned;
   const order = seen.yard.orders.find((one) => one.id === id);
+  const part = partOf(seen, planned, spell);
   const lines = order?.lines ?? [];
-  const kits = lines.flatMap(({ kit, quantity }) =>
+  // What it is made of is all taken with the first packing.
+  const kits = (part && part.before > 0 ? [] : lines).flatMap(({ kit, quantity }) =>
     seen.yard.kits.filter((one) => one.id === kit).map((one) => ({ kit: one, quantity })),
   );
   return {
     kind: 'pack',
-    ...{ at: packStart, until: packEnd, order: id, customer: customerOf(seen, id) ?? id },
+    ...{ at: spell.packStart, until: spell.packEnd, order: id, customer: customerOf(seen, id) ?? id, part },
     contents: contentsOf(lines, offersOf(seen.yard, seen.system)),
     parts: amounts(
       seen,
@@ -284,10 +307,10 @@ export const sessionSteps = (
       ),
     ),
     ...stripsOf(seen, session).map((strip) => stripStep(seen, strip)),
-    ...plan.orders.flatMap(({ id, packStart, packEnd }) =>
-      packStart !== undefined && packEnd !== undefined && isIn(packStart)
-        ? [packStep(seen, { id, packStart, packEnd })]
-        : [],
+    ...plan.orders.flatMap((order) =>
+      spellsOf(order)
+        .filter(({ packStart }) => isIn(packStart))
+        .map((spell) => packStep(seen, order, spell)),
     ),
   ];
   return steps.map(withName).sort((a, b) => minuteOf(a.at) - minuteOf(b.at) || RANKS[a.kind] - RANKS[b.kind]);

@@ -10,6 +10,7 @@ import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { pouredToCome } from '../../engine/book/as-of.ts';
 import { curingTimesOf, pieceMayBeStripped } from '../../engine/book/curing-times.ts';
+import { linesLeft, packMinutesOf } from '../../engine/book/goods.ts';
 import { isMendedByDay, isOut } from '../../engine/book/mould-state.ts';
 import { type Calendar, calendarOf } from '../../engine/calendar/calendar.ts';
 import type { Session } from '../../engine/calendar/sessions.ts';
@@ -105,6 +106,18 @@ const packedOrders = (orders: readonly StoredOrder[]): TodayModel['packed'] =>
     .filter(({ packedAt }) => packedAt !== null)
     .map(({ id, customer }) => ({ order: id, customer: customer?.name ?? `order ${id}` }));
 
+const packedInPart = ({ orders, kits }: YardFile): TodayModel['packedInPart'] =>
+  orders.flatMap((order) =>
+    order.packedMinutes === undefined
+      ? []
+      : [
+          {
+            ...{ order: order.id, customer: order.customer ?? `order ${order.id}` },
+            ...{ minutes: order.packedMinutes, inAll: packMinutesOf(order, { kits }) },
+          },
+        ],
+  );
+
 /** Materials of which more was taken than the stock book had: somebody has to count them. */
 const toCount = (materials: readonly StoredMaterial[], system: UnitSystem): ToCountFacts[] =>
   materials
@@ -177,9 +190,10 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
     toCount: toCount(materials, system),
     toBeMended: toBeMended(moulds, day),
     orders: yard.orders
-      .filter(({ lines }) => lines.length > 0)
+      .filter((order) => linesLeft(order).length > 0)
       .map(({ id, customer }) => ({ order: id, customer: customer ?? `order ${id}` })),
     packed: packedOrders(orders),
+    packedInPart: packedInPart(yard),
     toMend: toMendFacts(toMend, yard),
     done: doneSince(changes, calendar.midnightOf(calendar.dayOf(now)), calendar),
     hoursChanged: hoursChangedOn(changes, day),

@@ -71,6 +71,12 @@ interface OrderNamed {
   customer: string;
 }
 
+/** An order of whose packing so many minutes are done. */
+interface PartPacked extends OrderNamed {
+  minutes: number;
+  inAll: number;
+}
+
 /** Work of today that is written down, by the change that wrote it. */
 export interface DoneFacts {
   change: number;
@@ -117,6 +123,8 @@ export interface TodayModel extends PageHead {
   orders: readonly OrderNamed[];
   /** They wait to be handed over. */
   packed: readonly OrderNamed[];
+  /** Some of each is packed, and more of its packing is left. */
+  packedInPart: readonly PartPacked[];
   /** Stripped, not good, and kept aside. */
   toMend: readonly ToMendFacts[];
   done: readonly DoneFacts[];

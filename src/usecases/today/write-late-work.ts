@@ -4,7 +4,7 @@ import type { PlanStick } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { goodsOfBatch, goodsOfOrder, type Taken } from '../../engine/book/goods.ts';
+import { goodsOfBatch, goodsOfOrder, linesLeft, type Taken } from '../../engine/book/goods.ts';
 import { isMendedByDay, isOut } from '../../engine/book/mould-state.ts';
 import type { StickCut } from '../../engine/book/sticks-cut.ts';
 import { sticksLeft } from '../../engine/book/sticks-left.ts';
@@ -25,7 +25,10 @@ import { pieceKeyOf } from './session-step.ts';
 
 /** What a step takes from the stock. */
 const goodsOf = (step: LateStep, yard: YardFile): Taken => {
-  if (step.kind === 'pack') return goodsOfOrder(yard.orders.find(({ id }) => id === step.order.id)?.lines ?? [], yard);
+  if (step.kind === 'pack') {
+    const order = yard.orders.find(({ id }) => id === step.order.id);
+    return goodsOfOrder(order ? linesLeft(order) : [], yard);
+  }
   const mix = step.kind === 'batch' && yard.mixes.find(({ id }) => id === step.mix.batch.mix);
   if (step.kind !== 'batch' || !mix) return { goods: [], cuts: [] };
   const castings = step.mix.pours.map(({ casting }) => casting);
@@ -102,7 +105,7 @@ const pieceOf = ({ strip }: Extract<LateStep, { kind: 'strip' }>, yard: YardFile
 
 /** By which each step is found again, in whatever way it is recorded a second time. */
 const namesOf = (step: LateStep, yard: YardFile): string[] => {
-  if (step.kind === 'pack') return [step.name, packStep(step.order.id)];
+  if (step.kind === 'pack') return step.order.packs ? [step.name] : [step.name, packStep(step.order.id)];
   if (step.kind === 'strip') return [step.name, ...pieceOf(step, yard)];
   const moulds = step.kind === 'batch' ? step.mix.pours.map(({ mould }) => mould) : [];
   return [step.name, ...moulds.map((mould) => `${step.name} ${mould}`)];

@@ -51,8 +51,11 @@ export const mendTyped = (fields: FormFields, how: DateReading): Outcome<{ piece
 /** An order was packed. */
 export const packTyped = (fields: FormFields, how: DateReading) => {
   const reader = new TypedReader(fields, how);
-  const { at, sure } = recordTyped(reader, fields);
-  return reader.outcome({ order: fields.order ?? '', evenShort: fields.evenShort === 'yes', at, sure });
+  return reader.outcome({
+    order: fields.order ?? '',
+    evenShort: fields.evenShort === 'yes',
+    ...recordTyped(reader, fields),
+  });
 };
 
 /** A day on which there is no work after all. */

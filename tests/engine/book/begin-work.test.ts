@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Begun, PlanFile, PlanPour } from '../../../shared/plan.ts';
+import { type Begun, type PlanFile, type PlanPour, spellsOf } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { begin } from '../../../src/engine/book/begin-work.ts';
@@ -37,7 +37,7 @@ const workedUntil = (start: UnderBook, until: number): UnderBook | null => {
 };
 
 /** How a plan has a task that is under way. */
-const asBegun = ({ what }: TaskDone, plan: PlanFile): Partial<Begun> => {
+const asBegun = ({ what, start }: TaskDone, plan: PlanFile): Partial<Begun> => {
   switch (what.kind) {
     case 'poured':
       return {
@@ -49,8 +49,9 @@ const asBegun = ({ what }: TaskDone, plan: PlanFile): Partial<Begun> => {
       return { strips: [{ mould, stripStart, stripEnd }] };
     }
     case 'packed': {
-      const { id, packStart, packEnd, fromFinished } = plan.orders.find((order) => order.id === what.order)!;
-      return { packs: [{ order: id, packStart: packStart!, packEnd: packEnd!, fromFinished }] };
+      const order = plan.orders.find(({ id }) => id === what.order)!;
+      const spell = spellsOf(order).find(({ packStart }) => minuteOf(packStart) === start)!;
+      return { packs: [{ order: order.id, ...spell, fromFinished: order.fromFinished }] };
     }
     case 'coated':
       return { coats: plan.coats.filter(({ mould }) => mould === what.mould).slice(0, 1) };
@@ -114,7 +115,9 @@ const lost = ({ begun }: YardFile, plan: PlanFile): string[] => {
     ...plan.batches.map(({ id, start, end }) => `${id} ${start} ${end}`),
     ...plan.pours.map(({ id, mould, prepStart, fillEnd }) => `${id} ${mould} ${prepStart} ${fillEnd}`),
     ...plan.strips.map(({ mould, stripStart, stripEnd }) => `${mould} ${stripStart} ${stripEnd}`),
-    ...plan.orders.map(({ id, packStart, packEnd }) => `${id} ${packStart} ${packEnd}`),
+    ...plan.orders.flatMap((order) =>
+      spellsOf(order).map(({ packStart, packEnd }) => `${order.id} ${packStart} ${packEnd}`),
+    ),
     ...plan.coats.map(({ mould, start, end }) => `coat ${mould} ${start} ${end}`),
   ]);
   const { batches, pours, strips, packs, coats } = begun!;

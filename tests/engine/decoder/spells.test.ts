@@ -55,6 +55,16 @@ describe('an order that takes longer to pack than sessions last', () => {
     expect(unplanned).toMatchObject([{ order: '27-001', cause: 'time' }]);
   });
 
+  // The only rod is taken with the first spell: it is not the rod that is missing.
+  test('is left out for want of time where the sessions end before all of it is packed', () => {
+    const materials = smallYard().materials.map((one) =>
+      one.id === 'rod' ? { ...one, onHand: 1, leadDays: undefined } : one,
+    );
+    const yard = withHours([], { materials, yard: { ...smallYard().yard, horizonDays: 4 } });
+    const { unplanned } = planYard(yard, { effort: 'quick' });
+    expect(unplanned.map(({ reason }) => reason)).toEqual(['the sessions up to 2027-04-12 have no time for it']);
+  });
+
   test('has a date when it is asked about, no sooner than the bound says', () => {
     const { orders: asked, ...yard } = yardInSpells();
     const quote = quoteOrder({ ...yard, orders: [] }, asked[0]!);

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { YardFile } from '../../../shared/yard-file.ts';
 import { compile } from '../../../src/engine/decoder/compile.ts';
 import { decode } from '../../../src/engine/decoder/decode.ts';
 import { type DecoderState, decoderStateOf } from '../../../src/engine/decoder/decoder-state.ts';
@@ -9,6 +10,8 @@ import { changeChoices, scopeOf } from '../../../src/engine/search/moves/choices
 import { startSequences } from '../../../src/engine/search/quick.ts';
 import { below, randomFrom } from '../../../src/engine/search/random.ts';
 import { yardSeeds } from '../../support/property-seed.ts';
+import { diceOf } from '../../support/random-yard/dice.ts';
+import { withLongPacking } from '../../support/random-yard/long-packing.ts';
 import { randomYard, type YardKind } from '../../support/random-yard.ts';
 
 const KINDS: YardKind[] = ['small', 'tight-rack', 'typical', 'cold-spring'];
@@ -27,11 +30,12 @@ const planIn = ({ placed, orders, moulds }: DecoderState) =>
     lots: placed.dealLot.slice(0, placed.deals),
     gets: placed.dealOrder.slice(0, placed.deals),
     completesAt: orders.completesAt,
+    spells: [orders.spells, orders.spellStart, orders.spellMinutes],
     setFor: moulds.setFor,
   });
 
-const begun = (seed: number): DecoderState => {
-  const problem = compile(randomYard(seed, KINDS[seed % KINDS.length]!));
+const begun = (yard: YardFile): DecoderState => {
+  const problem = compile(yard);
   const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
   settle(state, dispatchOf(startSequences(problem)[0]!));
   return state;
@@ -45,8 +49,11 @@ const afresh = (state: DecoderState, dispatch: Dispatch) => {
 };
 
 /** Steps of choices in single shifts, every third of them followed; other sequences are decoded in between. */
-const walk = (seed: number): { joined: number; apart: number } => {
-  const state = begun(seed);
+const walk = (
+  seed: number,
+  yard = randomYard(seed, KINDS[seed % KINDS.length]!),
+): { joined: number; apart: number } => {
+  const state = begun(yard);
   const random = randomFrom(seed);
   const [first = new Int32Array(0), other = first] = startSequences(state.problem);
   let dispatch = dispatchOf(first);
@@ -71,9 +78,14 @@ const walk = (seed: number): { joined: number; apart: number } => {
 
 describe('a branch of a trajectory', () => {
   test('is the plan that its dispatch comes to from nothing, whatever was decoded before it', () => {
-    const walks = yardSeeds(16).map(walk);
+    const walks = yardSeeds(16).map((seed) => walk(seed));
     // Both ways to end have to have been gone, or this shows nothing about them.
     expect(walks.filter(({ joined }) => joined > 0).length).toBeGreaterThan(4);
     expect(walks.filter(({ apart }) => apart > 0).length).toBeGreaterThan(4);
+  });
+
+  test('also where an order is packed over several sessions', () => {
+    const walks = yardSeeds(16, 30_000).map((seed) => walk(seed, withLongPacking(diceOf(seed), randomYard(seed))));
+    expect(walks.filter(({ joined }) => joined > 0).length).toBeGreaterThan(4);
   });
 });

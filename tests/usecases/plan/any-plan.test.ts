@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { spellsOf } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import { calendarOf } from '../../../src/engine/calendar/calendar.ts';
 import { sessionsOf } from '../../../src/engine/calendar/sessions.ts';
@@ -32,7 +33,7 @@ describe.each(yards)('the plan of random yard $kind $seed', ({ kind, seed }) => 
     expect(count('batch')).toBe(plan.batches.length);
     expect(count('prep')).toBe(plan.pours.filter(({ prepStart, prepEnd }) => prepStart !== prepEnd).length);
     expect(count('strip')).toBe(plan.pours.length + plan.strips.length);
-    expect(count('pack')).toBe(plan.orders.filter(({ packStart }) => packStart !== undefined).length);
+    expect(count('pack')).toBe(plan.orders.flatMap(spellsOf).length);
     const early = steps.filter((step) => step.kind === 'strip' && minuteOf(step.mayFrom) > minuteOf(step.at));
     expect(early).toEqual([]);
   });

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { spellsOf } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import { calendarOf } from '../../../src/engine/calendar/calendar.ts';
 import { sessionsOf } from '../../../src/engine/calendar/sessions.ts';
@@ -14,7 +15,7 @@ test('a plan has something begin wherever one of its tasks begins, and nowhere e
     ...plan.pours.filter(({ prepStart, prepEnd }) => prepStart !== prepEnd).map(({ prepStart }) => prepStart),
     ...[...plan.pours, ...plan.strips].map(({ stripStart }) => stripStart),
     ...[...plan.batches, ...plan.coats].map(({ start }) => start),
-    ...plan.orders.flatMap(({ packStart }) => packStart ?? []),
+    ...plan.orders.flatMap(spellsOf).map(({ packStart }) => packStart),
   ].map(minuteOf);
   for (const session of sessionsOf(yard, calendarOf(yard.yard.timeZone))) {
     const expected = starts.some((at) => at >= session.start && at < session.end);

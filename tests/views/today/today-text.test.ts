@@ -107,6 +107,7 @@ const model = (changes: Partial<TodayModel>): TodayModel => ({
     ...{ toCount: [], toBeMended: [] },
     orders: [],
     packed: [],
+    packedInPart: [],
     toMend: [],
     done: [],
     hoursChanged: [],

@@ -1,0 +1,1 @@
+ALTER TABLE `orders` ADD `packedMinutes` integer CONSTRAINT "not_negative_packedMinutes" CHECK("packedMinutes" >= 0);
