@@ -40,6 +40,7 @@ const Sent: FC<{ refused: RefusedForm; today: string }> = ({ refused, today }) =
       <form method="post" action="/buying/new-day" hx-post="/buying/new-day" hx-target="#page">
         <input type="hidden" name="goods" value={typed.goods} />
         <input type="hidden" name="on" value={typed.on} />
+        <input type="hidden" name="onWas" value={typed.onWas} />
         <SaveButtons state={refused} back="/buying" />
       </form>
     </FormAnswer>

@@ -63,6 +63,7 @@ const AnotherDay: FC<ComingLineProps> = ({ goods, today, refused }) => {
       <summary aria-label={`Another day: ${goods.name}`}>Another day</summary>
       <form class="field-row" method="post" action="/buying/new-day" hx-post="/buying/new-day" hx-target="#page">
         <input type="hidden" name="goods" value={String(goods.id)} />
+        <input type="hidden" name="onWas" value={goods.on} />
         <DayField
           name="on"
           id={`on-${goods.id}`}

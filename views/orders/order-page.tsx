@@ -152,6 +152,8 @@ const PromiseForm: FC<OrderPageProps> = ({ model: { order, tell, today }, errors
     <section class="no-print">
       <h2>{order.promisedOn && !order.heldUntil ? 'Promise another date' : 'Promise or hold a date'}</h2>
       <ActionForm id={order.id} to="promise" form={DATE_FORM}>
+        <input type="hidden" name="promisedOnWas" value={order.promisedOn ?? ''} />
+        <input type="hidden" name="heldUntilWas" value={order.heldUntil ?? ''} />
         <div class="field-row">
           <DayField
             name="promisedOn"

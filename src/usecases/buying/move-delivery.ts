@@ -5,6 +5,7 @@ import { onDayWords } from '../core/day-words.ts';
 import type { Edit } from '../plan/save-edit.ts';
 import type { FormFields } from '../typed/form-fields.ts';
 import { lastDay } from '../typed/last-day.ts';
+import { changedMeanwhile, daysShown } from '../typed/meanwhile.ts';
 import { measuresOf } from '../typed/measures.ts';
 import { expectedTyped, goodsTyped } from '../typed/purchase-form.ts';
 
@@ -19,6 +20,11 @@ export const moveDelivery = (fields: FormFields): Edit<{ name: string; day: stri
     const [today, { system }] = [todayIn(yard), await measuresOf(tx)];
     const on = expectedTyped(fields, { today, last: lastDay(yard), system });
     if (!on.ok) return on;
+    const faults = changedMeanwhile(
+      { shown: daysShown(fields, ['on']), now: { on: goods.on }, typed: { on: on.value } },
+      today,
+    );
+    if (faults.length > 0) return { ok: false, faults };
     await setExpected(tx, goods.id, on.value);
     const material = await materialById(tx, goods.material);
     return done({ name: material?.name ?? goods.material, day: onDayWords(on.value, today) });

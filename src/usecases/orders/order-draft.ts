@@ -4,7 +4,8 @@ import { type OrderLine, PIECES_IN_ALL } from '../../../shared/order.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { todayIn } from '../../engine/book/today-in.ts';
 import { lastDay, tooFarText } from '../typed/last-day.ts';
-import type { OrderDraft } from '../typed/order-form.ts';
+import { changedMeanwhile } from '../typed/meanwhile.ts';
+import type { DaysGiven, OrderDraft } from '../typed/order-form.ts';
 import { whatOf } from '../typed/what-ordered.ts';
 import { offersOf } from './order-contents.ts';
 
@@ -71,6 +72,14 @@ const tooFarOff = (days: Days, yard: YardFile, before: DaysBefore): Fault[] => {
       message: tooFarText(last),
     }));
 };
+
+/** What somebody else made of the days of an order since its page was made. */
+export const meanwhile = (
+  { shown = {}, ...typed }: Pick<DaysGiven, 'shown' | 'promisedOn'>,
+  { promisedOn, heldUntil }: Pick<Days, 'promisedOn' | 'heldUntil'>,
+  yard: YardFile,
+): Fault[] =>
+  changedMeanwhile({ shown, now: { promisedOn, heldUntil }, typed: { promisedOn: typed.promisedOn } }, todayIn(yard));
 
 /** What is wrong with the days of an order: none is beyond the plan, and a hold is of a date and until a day to come. */
 export const dayFaults = (days: Days, yard: YardFile, before: DaysBefore = {}): Fault[] => {

@@ -4,6 +4,7 @@ import { done, type Outcome } from '../core/context.ts';
 import { amountIn, amountTyped } from './amount-typed.ts';
 import type { DateReading } from './date-typed.ts';
 import { type FormFields, rowsTyped } from './form-fields.ts';
+import { type DaysShown, daysShown } from './meanwhile.ts';
 import { TypedReader } from './typed-reader.ts';
 import { lineOf } from './what-ordered.ts';
 
@@ -90,18 +91,25 @@ export const orderTyped = (fields: FormFields, how: OrderReading): OrderDraft =>
   };
 };
 
+/** Days of an order that are given on its page, and what stood there when the page was made. */
+export interface DaysGiven extends DaysTyped {
+  shown?: DaysShown;
+}
+
+const GIVEN = ['promisedOn', 'heldUntil'];
+
 /** The date that is promised for good on an order's page; null where none was typed. */
-export const promiseTyped = (fields: FormFields, how: DateReading): Outcome<DaysTyped> => {
+export const promiseTyped = (fields: FormFields, how: DateReading): Outcome<DaysGiven> => {
   const reader = new TypedReader(fields, how);
   const promisedOn = reader.dateOrNone('promisedOn');
-  return reader.outcome({ promisedOn, heldUntil: null, next: reader.next });
+  return reader.outcome({ promisedOn, heldUntil: null, next: reader.next, shown: daysShown(fields, GIVEN) });
 };
 
 /** The date that is held on an order's page, and until when. */
-export const holdTyped = (fields: FormFields, how: DateReading): Outcome<DaysTyped> => {
+export const holdTyped = (fields: FormFields, how: DateReading): Outcome<DaysGiven> => {
   const reader = new TypedReader(fields, how);
   const [promisedOn, heldUntil] = [reader.dateOrNone('promisedOn'), reader.dateOrNone('heldUntil')];
-  return reader.outcome({ promisedOn, heldUntil, next: reader.next });
+  return reader.outcome({ promisedOn, heldUntil, next: reader.next, shown: daysShown(fields, GIVEN) });
 };
 
 /** Whether an order is handed over even though pieces are missing. */
