@@ -60,7 +60,10 @@ const fieldsOf = (order: OrderFormFields): FormFields => {
     [`quantity${row}Was`, was],
   ]);
   const days = Object.fromEntries(
-    (['wantedOn', 'promisedOn', 'heldUntil'] as const).map((name) => [name, fields[name] && fullDayText(fields[name])]),
+    (['wantedOn', 'notBefore', 'promisedOn', 'heldUntil'] as const).map((name) => [
+      name,
+      fields[name] && fullDayText(fields[name]),
+    ]),
   );
   return { ...fields, ...days, ...Object.fromEntries(rows) };
 };

@@ -42,7 +42,18 @@ export const page = async (
 export const ownPath = (path: string | undefined): string => (path && /^\/(?![/\\])[^\s\\]*$/.test(path) ? path : '/');
 
 /** Fields in which a day is typed, on whatever page. */
-const DAY_FIELDS = ['wantedOn', 'promisedOn', 'heldUntil', 'repairedOn', 'on', 'date', 'from', 'to', 'until'];
+const DAY_FIELDS = [
+  'wantedOn',
+  'notBefore',
+  'promisedOn',
+  'heldUntil',
+  'repairedOn',
+  'on',
+  'date',
+  'from',
+  'to',
+  'until',
+];
 
 /** Days typed as two numbers: the page that comes next says how each was read. */
 const unclearDays = (typed: Readonly<Record<string, string>>): string[] =>

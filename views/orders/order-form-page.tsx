@@ -80,14 +80,24 @@ const Customer: FC<{ model: OrderFormShown }> = ({ model: { typed, errors, custo
 
 const Dates: FC<{ model: OrderFormShown }> = ({ model: { typed, errors, today } }) => (
   <>
-    <DayField
-      name="wantedOn"
-      label="Wanted"
-      hint="The day asked for, if any. Write it as you like: 8 May, next Saturday."
-      min={today}
-      value={typed.wantedOn}
-      errors={errors}
-    />
+    <div class="field-row">
+      <DayField
+        name="wantedOn"
+        label="Wanted"
+        hint="The day asked for, if any. Write it as you like: 8 May, next Saturday."
+        min={today}
+        value={typed.wantedOn}
+        errors={errors}
+      />
+      <DayField
+        name="notBefore"
+        label="Not before"
+        hint="Nothing is poured for it earlier. Mostly empty."
+        min={today}
+        value={typed.notBefore}
+        errors={errors}
+      />
+    </div>
     <div class="field-row">
       <DayField
         name="promisedOn"

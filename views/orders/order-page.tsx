@@ -75,6 +75,7 @@ const Facts: FC<{ order: OrderFacts; today: string }> = ({ order, today }) => (
       </ul>
     </Fact>
     <Fact word="Wanted">{order.wantedOn ? dayText(order.wantedOn, today) : 'no day named'}</Fact>
+    {order.notBefore && <Fact word="Not before">{dayText(order.notBefore, today)}</Fact>}
     <Fact word={order.heldUntil ? 'Held' : 'Promised'}>
       {order.promisedOn ? promisedText(order.promisedOn, order.heldUntil, today) : 'nothing yet'}
     </Fact>

@@ -23,6 +23,7 @@ export const COLUMNS: Readonly<Record<TableKind, readonly Column[]>> = {
       needed: true,
     },
     { name: 'wanted', means: 'The day they would like it.' },
+    { name: 'not before', means: 'The day before which nothing is poured for it, where there is one.' },
     { name: 'promised', means: 'The day you promised.' },
     { name: 'held until', means: 'For a date only held: until the end of which day.' },
     { name: 'can it slip', means: 'not, rather not, or yes. Left empty it is rather not.' },

@@ -130,6 +130,7 @@ const datesOf = (row: RowReader, was: OrderRow, day: string, last: string) => {
   };
   const dates = {
     wantedOn: date('wanted', was.wantedOn),
+    notBefore: date('not before', was.notBefore),
     promisedOn: date('promised', was.promisedOn),
     heldUntil: date('held until', was.heldUntil),
   };
@@ -240,7 +241,7 @@ export const orderCells = ({ held, yard, dialect }: Omit<TableGround, 'now'>): C
         customer?.name ?? null,
         customer?.phone ?? null,
         askedForText(asked(order.id), offers, find, dialect),
-        ...[order.wantedOn, order.promisedOn, order.heldUntil],
+        ...[order.wantedOn, order.notBefore, order.promisedOn, order.heldUntil],
         slipOfWeight(order.weight),
         order.note,
       ];

@@ -41,12 +41,13 @@ const EXAMPLES: Readonly<Record<TableKind, (ground: Pick<Ground, 'yard' | 'syste
         '+44 1632 960 001',
         `2 x ${one}`,
         '2027-05-01',
+        '2027-04-10',
         '2027-05-08',
         null,
         'not',
         'Gate is narrow',
       ],
-      [null, 'Ann Example', null, `1 x ${one}; 3 x ${other}`, '2027-06-05', null, null, 'yes', null],
+      [null, 'Ann Example', null, `1 x ${one}; 3 x ${other}`, '2027-06-05', null, null, null, 'yes', null],
     ];
   },
   moulds: ({ yard: { castings } }) => {

@@ -33,6 +33,7 @@ export const editOrder = (id: string, draft: OrderDraft): OrderEdit => ({
     await updateOrder(tx, id, {
       customerId: draft.customer ? await customerNamed(tx, draft.customer, draft.phone || null) : null,
       wantedOn: draft.wantedOn,
+      notBefore: draft.notBefore,
       promisedOn: draft.promisedOn,
       heldUntil: draft.heldUntil,
       // A weight that came in by a file and stands between two answers stays as it is while the answer does.

@@ -52,7 +52,7 @@ export const lineFaults = (lines: OrderDraft['lines'], yard: YardFile): Fault[] 
 };
 
 /** Days of an order that stood before it is changed. */
-type DaysBefore = Partial<Record<'wantedOn' | 'promisedOn' | 'heldUntil', string | null>>;
+type DaysBefore = Partial<Record<'wantedOn' | 'notBefore' | 'promisedOn' | 'heldUntil', string | null>>;
 
 /** Everything that is wrong with a draft, given the yard without the order and what stood before. */
 export const draftFaults = (draft: OrderDraft, yard: YardFile, before: DaysBefore = {}): Fault[] => {
@@ -61,11 +61,11 @@ export const draftFaults = (draft: OrderDraft, yard: YardFile, before: DaysBefor
   return [...draft.unread, ...lines, ...dayFaults(draft, yard, before)];
 };
 
-type Days = Pick<OrderDraft, 'promisedOn' | 'heldUntil'> & Partial<Pick<OrderDraft, 'wantedOn'>>;
+type Days = Pick<OrderDraft, 'promisedOn' | 'heldUntil'> & Partial<Pick<OrderDraft, 'wantedOn' | 'notBefore'>>;
 
 const tooFarOff = (days: Days, yard: YardFile, before: DaysBefore): Fault[] => {
   const last = lastDay(yard);
-  return (['wantedOn', 'promisedOn', 'heldUntil'] as const)
+  return (['wantedOn', 'notBefore', 'promisedOn', 'heldUntil'] as const)
     .filter((field) => (days[field] ?? '') > last && days[field] !== before[field])
     .map((path) => ({
       path,

@@ -41,6 +41,8 @@ export interface OrderFacts {
   status: StoredOrder['status'];
   /** The day the customer would like. */
   wantedOn: string | null;
+  /** Nothing is poured for it before that day. */
+  notBefore: string | null;
   /** The day the customer was told. */
   promisedOn: string | null;
   /** The last day of a hold; null where none is given. */
@@ -74,6 +76,7 @@ export const orderFacts = (order: StoredOrder, { yard, offers, system, now, ...s
     contents: contentsOf(order.lines, offers),
     status: order.status,
     wantedOn: order.wantedOn,
+    notBefore: order.notBefore,
     promisedOn: order.promisedOn,
     heldUntil: order.heldUntil,
     handedOverOn: order.handedOverOn,

@@ -21,6 +21,7 @@ interface OrderFormLine {
 /** How the fields of an order that is there stand; '' for what is not said. */
 export interface OrderFormFields extends Record<'customer' | 'phone' | 'note', string> {
   wantedOn: string;
+  notBefore: string;
   promisedOn: string;
   heldUntil: string;
   slip: Slip;
@@ -44,6 +45,7 @@ export const orderFormFields = (order: StoredOrder, offers: readonly Offer[], sy
     phone: order.customer?.phone ?? '',
     note: order.note ?? '',
     wantedOn: order.wantedOn ?? '',
+    notBefore: order.notBefore ?? '',
     promisedOn: order.promisedOn ?? '',
     heldUntil: order.heldUntil ?? '',
     slip: slipOfWeight(order.weight),

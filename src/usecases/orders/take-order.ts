@@ -20,7 +20,7 @@ export const takeOrder = (draft: OrderDraft): OrderEdit => ({
       id,
       customerId: draft.customer ? await customerNamed(tx, draft.customer, draft.phone || null) : null,
       wantedOn: draft.wantedOn,
-      notBefore: null,
+      notBefore: draft.notBefore,
       promisedOn: draft.promisedOn,
       heldUntil: draft.heldUntil,
       weight: SLIP_WEIGHTS[draft.slip],

@@ -22,6 +22,8 @@ export interface OrderDraft extends DaysTyped {
   phone: string;
   note: string;
   wantedOn: string | null;
+  /** Nothing is poured for it before that day. */
+  notBefore: string | null;
   slip: Slip;
   /** The row of the form each line was typed in, so that a fault is shown there. */
   lines: readonly { row: number; line: OrderLine }[];
@@ -82,6 +84,7 @@ export const orderTyped = (fields: FormFields, how: OrderReading): OrderDraft =>
     phone: reader.text('phone'),
     note: reader.text('note'),
     wantedOn: reader.dateOrNone('wantedOn'),
+    notBefore: reader.dateOrNone('notBefore'),
     promisedOn: reader.dateOrNone('promisedOn'),
     heldUntil: reader.dateOrNone('heldUntil'),
     next: reader.next,

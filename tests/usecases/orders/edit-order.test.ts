@@ -13,6 +13,7 @@ const draft = (changes: Partial<OrderDraft> = {}): OrderDraft => ({
     phone: '',
     note: '',
     wantedOn: '2027-04-24',
+    notBefore: null,
     promisedOn: null,
     heldUntil: null,
     next: {},

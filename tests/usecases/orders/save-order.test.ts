@@ -15,7 +15,16 @@ import { yardContext } from '../../support/yard-context.ts';
 
 /** Two pairs take two Saturdays of the small yard. */
 const pairs = (quantity: number, changes: Partial<OrderDraft> = {}): OrderDraft => ({
-  ...{ customer: 'Ann Moran', phone: '', note: '', wantedOn: null, promisedOn: null, heldUntil: null, next: {} },
+  ...{
+    customer: 'Ann Moran',
+    phone: '',
+    note: '',
+    wantedOn: null,
+    notBefore: null,
+    promisedOn: null,
+    heldUntil: null,
+    next: {},
+  },
   ...{ slip: 'rather not', unread: [], lines: [{ row: 0, line: { kit: 'pair', quantity } }] },
   ...changes,
 });

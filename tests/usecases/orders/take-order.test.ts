@@ -14,6 +14,7 @@ const draft = (changes: Partial<OrderDraft> = {}): OrderDraft => ({
     phone: '',
     note: '',
     wantedOn: '2027-04-17',
+    notBefore: null,
     promisedOn: null,
     heldUntil: null,
     next: {},

@@ -24,7 +24,7 @@ const linesOf = (yard: YardFile, seed: number): OrderDraft['lines'] | null => {
 };
 
 const draft = (lines: OrderDraft['lines'], promisedOn: string): OrderDraft => ({
-  ...{ customer: '', phone: '', note: '', wantedOn: null, promisedOn, heldUntil: null, next: {} },
+  ...{ customer: '', phone: '', note: '', wantedOn: null, notBefore: null, promisedOn, heldUntil: null, next: {} },
   ...{ slip: 'rather not', unread: [], lines },
 });
 

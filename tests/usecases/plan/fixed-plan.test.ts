@@ -19,7 +19,15 @@ const kept = <T>(outcome: Outcome<T>): T => {
 };
 
 const order = (quantity: number) => ({
-  ...{ customer: 'In a hurry', phone: '', note: '', wantedOn: '2027-04-10', promisedOn: '2027-04-10', heldUntil: null },
+  ...{
+    customer: 'In a hurry',
+    phone: '',
+    note: '',
+    wantedOn: '2027-04-10',
+    notBefore: null,
+    promisedOn: '2027-04-10',
+    heldUntil: null,
+  },
   ...{ next: {}, slip: 'not' as const, unread: [], lines: [{ row: 0, line: { casting: 'panel-900', quantity } }] },
 });
 

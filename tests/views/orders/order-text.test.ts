@@ -16,6 +16,7 @@ const order: OrderFacts = {
   ],
   status: 'open',
   wantedOn: '2027-05-01',
+  notBefore: null,
   promisedOn: '2027-05-08',
   heldUntil: null,
   handedOverOn: null,
