@@ -25,6 +25,7 @@ const isInTime = ({ problem, dispatch }: DecoderState, lot: number, order: numbe
   const { packMinutes, aimDay } = problem.orders[order]!;
   if (readyAt <= problem.now || problem.castings[casting]!.moulds.length === 0) return true;
   if (problem.calendar.dayOf(readyAt) <= dispatch.choices.lotsUntil) return true;
+  if (dispatch.pourFirst?.includes(order)) return false;
   return aimDay < NEVER && (packMinutes > 0 ? packedOn : goodOn) <= aimDay;
 };
 

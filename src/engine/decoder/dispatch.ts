@@ -78,6 +78,11 @@ export interface Dispatch {
    * in the sequence, in this order.
    */
   heldBack?: readonly Hold[];
+  /**
+   * Orders that wait for no finished piece for the sake of their date: as one without a date, each gets whichever is ready
+   * sooner, that piece or a new one.
+   */
+  pourFirst?: readonly number[];
 }
 
 /**

@@ -1,17 +1,22 @@
 import { soonestComplete } from '../bound/soonest.ts';
+import type { Dispatch } from '../decoder/dispatch.ts';
 import { NEVER } from '../decoder/problem.ts';
 import { poursOf } from '../search/effort.ts';
+import { leftOutLast } from '../search/left-out.ts';
 import { changeChoices, scopeOf } from '../search/moves/choices.ts';
 import { waitingForLots } from '../search/quick.ts';
 import { below, randomFrom } from '../search/random.ts';
 import { earliestBefore, earliestBehind } from './behind.ts';
 import { completesUnder, type Earliest } from './completes-under.ts';
 import { earliestFromNothing, searchForPlace } from './from-nothing.ts';
-import { type Asking, type Present, withOrderAt } from './present.ts';
+import { type Asking, movedLast, type Present, withOrderAt } from './present.ts';
+import { earliestTowards } from './towards.ts';
 
 /** Pours placed in all by the search around the places tried, about. */
 const POURS_AROUND = 2_000;
 const MOST_AROUND = 120;
+/** And by the tries in the place of another order. */
+const POURS_MOVED = 2_000;
 
 /** Places in the sequence, so many at most, evenly spread. */
 const earliestPlaced = (asking: Asking, present: Present, best: Earliest, mostPlaces: number): Earliest => {
@@ -22,6 +27,29 @@ const earliestPlaced = (asking: Asking, present: Present, best: Earliest, mostPl
     const dispatch = withOrderAt(present, place, asking.added);
     const completesAt = completesUnder(asking, dispatch, present, 'aimed', earliest.completesAt);
     if (completesAt < earliest.completesAt) earliest = { completesAt, dispatch };
+  }
+  return earliest;
+};
+
+/**
+ * In the place of each other order in turn, which comes last: it is moved as far as its date allows. Of the orders so many at
+ * most, those that come first.
+ */
+const earliestInPlace = (asking: Asking, present: Present, best: Earliest, mostPlaces: number): Earliest => {
+  const { dispatch, leftOut } = present;
+  let earliest = best;
+  const planned = Array.from(dispatch.sequence).filter((o) => leftOut[o] !== 1);
+  const most = Math.min(mostPlaces, Math.floor(POURS_MOVED / poursOf(asking.problem)));
+  for (const moved of planned.slice(0, most)) {
+    const completesAt = completesUnder(
+      asking,
+      movedLast(present, moved, asking.added),
+      present,
+      'aimed',
+      earliest.completesAt,
+    );
+    if (completesAt < earliest.completesAt)
+      earliest = { completesAt, dispatch: movedLast(present, moved, asking.added) };
   }
   return earliest;
 };
@@ -63,6 +91,42 @@ const A_WEEK = 7 * 1440;
 const isLate = ({ problem, added }: Asking, { completesAt }: Earliest): boolean =>
   completesAt > soonestComplete(problem, added) + A_WEEK;
 
+/** How much of the search there is, 1 for all of it, and whether plans from nothing count. */
+interface EarliestOptions {
+  share?: number;
+  anew?: boolean;
+}
+
+const soonestOf = (
+  asking: Asking,
+  present: Present,
+  mostPlaces: number,
+  { share = 1, anew: isAnew = true }: EarliestOptions,
+): Earliest => {
+  const behind = earliestBehind(asking, present, 'aimed');
+  const placed = earliestPlaced(asking, present, behind, mostPlaces);
+  const inPlace = earliestInPlace(asking, present, placed, mostPlaces);
+  const waiting = earliestWaiting(asking, present, inPlace);
+  const around = earliestAround(asking, present, waiting, share);
+  const nothing = isAnew ? earliestFromNothing(asking, present, around) : around;
+  // Where many questions are asked at once a smaller share of the search has to do.
+  const anew = share < 1 ? nothing : earliestTowards(asking, present, nothing);
+  if (!isAnew) return anew;
+  if (!isLate(asking, anew)) return anew;
+  const before = earliestBefore(asking, present, anew);
+  return before.completesAt < NEVER ? before : searchForPlace(asking, present);
+};
+
+/**
+ * A dispatch as it is to be planned by once the order is taken, with a date of its own: the same orders are left out, and the
+ * new one gets the pieces that it got without a date.
+ */
+const asTaken = ({ problem, added }: Asking, { leftOut }: Present, dispatch: Dispatch): Dispatch => {
+  const last = leftOutLast(leftOut, dispatch);
+  if (problem.there.lateLots.length === 0) return last;
+  return { ...last, pourFirst: [...(last.pourFirst ?? []), added] };
+};
+
 /**
  * Earliest minute at which the new order can be complete with no date later than at present: over places in the sequence,
  * `mostPlaces` of them evenly spread where there are more, behind all others from a shift on, and by a search around these
@@ -74,15 +138,8 @@ export const earliestOf = (
   asking: Asking,
   present: Present,
   mostPlaces: number,
-  { share = 1, anew: isAnew = true }: { share?: number; anew?: boolean } = {},
+  options: EarliestOptions = {},
 ): Earliest => {
-  const behind = earliestBehind(asking, present, 'aimed');
-  const placed = earliestPlaced(asking, present, behind, mostPlaces);
-  const waiting = earliestWaiting(asking, present, placed);
-  const around = earliestAround(asking, present, waiting, share);
-  if (!isAnew) return around;
-  const anew = earliestFromNothing(asking, present, around);
-  if (!isLate(asking, anew)) return anew;
-  const before = earliestBefore(asking, present, anew);
-  return before.completesAt < NEVER ? before : searchForPlace(asking, present);
+  const { completesAt, dispatch } = soonestOf(asking, present, mostPlaces, options);
+  return { completesAt, dispatch: dispatch && asTaken(asking, present, dispatch) };
 };

@@ -83,6 +83,17 @@ export const withOrderAt = ({ dispatch }: Present, place: number, order: number)
   return { ...withIt, setUp: insertInto(setUp, before, order) };
 };
 
+/** The present dispatch with one more order in the place of another, which comes last instead. */
+export const movedLast = ({ dispatch }: Present, moved: number, order: number): Dispatch => {
+  const inPlace = (list: Int32Array): Int32Array => {
+    const place = list.indexOf(moved);
+    const others = Array.from(list).filter((o) => o !== moved);
+    return Int32Array.from([...others.slice(0, place), order, ...others.slice(place), moved]);
+  };
+  const { sequence, setUp } = dispatch;
+  return { ...dispatch, sequence: inPlace(sequence), ...(setUp && { setUp: inPlace(setUp) }) };
+};
+
 /** Another way to plan, in which no order is later than in the plan that stands. */
 export const measuredBy = (present: Present, standing: Present | undefined): Present => {
   if (!standing) return present;

@@ -15,6 +15,8 @@ export interface PlanMemory {
   inShift: [number, Choices][];
   /** Orders that are held back, each to the shift that starts at a minute. */
   heldBack?: { order: string; from: number }[];
+  /** Orders that wait for no finished piece for the sake of their date. */
+  pourFirst?: string[];
 }
 
 /**
@@ -31,6 +33,7 @@ export const memoryOf = (problem: Problem, dispatch: Dispatch): PlanMemory => ({
       from: problem.shifts.from[shift]!,
     })),
   }),
+  ...(dispatch.pourFirst && { pourFirst: dispatch.pourFirst.map((order) => problem.yard.orders[order]!.id) }),
 });
 
 /** Choices as they are now; a memory from before a choice was thought of lacks it. */
@@ -63,6 +66,7 @@ export const dispatchFrom = (problem: Problem, memory: PlanMemory): Dispatch => 
     .flatMap(({ order, from }) =>
       index.has(order) && shifts.has(from) ? [{ order: index.get(order)!, shift: shifts.get(from)! }] : [],
     );
+  const poured = (memory.pourFirst ?? []).flatMap((order) => index.get(order) ?? []);
   return {
     sequence: listFrom(problem, index, memory.sequence),
     ...(memory.setUp && { setUp: listFrom(problem, index, memory.setUp) }),
@@ -73,5 +77,6 @@ export const dispatchFrom = (problem: Problem, memory: PlanMemory): Dispatch => 
       ),
     ),
     ...(held.length > 0 && { heldBack: held }),
+    ...(poured.length > 0 && { pourFirst: poured }),
   };
 };

@@ -141,7 +141,7 @@ class Tries {
     if (this.leftOut.every((out) => out === 0)) return this.best!;
     const { dispatch, evaluation, unmoved } = this.best!;
     this.state.orders.excluded.set(this.leftOut);
-    const last = leftOutLast(this.state, dispatch);
+    const last = leftOutLast(this.state.orders.excluded, dispatch);
     settle(this.state, last);
     this.best = { dispatch: last, evaluation, unmoved };
     this.consider(last);

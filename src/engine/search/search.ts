@@ -25,5 +25,5 @@ export const searchOn = (
   const settled: Found = { ...start, evaluation: evaluate(state) };
   const improved = improvePlan(state, improveSequence(state, settled, stop, random, present), stop, random, present);
   const found = polish(state, dealAgain(state, improved, stop, random, present), stop.polishing, present);
-  return { ...found, dispatch: leftOutLast(state, found.dispatch) };
+  return { ...found, dispatch: leftOutLast(state.orders.excluded, found.dispatch) };
 };

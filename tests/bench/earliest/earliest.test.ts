@@ -1,4 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { planWithMemory } from '../../../src/engine/plan.ts';
+import { quoteOrder } from '../../../src/engine/quote/quote.ts';
+import { keepOfPlan } from '../../../src/engine/standing/keep-of-plan.ts';
 import { smallYard } from '../../support/small-yard.ts';
 import { compareDates } from './compare.ts';
 import { exactDates } from './exact-dates.ts';
@@ -26,6 +29,23 @@ describe('dates by enumeration', () => {
 
   it('take another order for one that may be a week late', () => {
     expect(exactDates(oneMould, asked, [7]).earliestOn).toBe('2027-04-10');
+  });
+
+  it('are kept where the order is then taken with the day it was told, and nobody is later', () => {
+    for (let seed = 100; seed < 160; seed++) {
+      const { yard, order } = tinyYard(seed);
+      const { plan, memory } = planWithMemory(yard, { effort: 'quick' });
+      const standing = keepOfPlan(plan);
+      const { earliestOn } = quoteOrder(yard, order, { memory, standing });
+      if (earliestOn === null) continue;
+      const taken = { ...yard, orders: [...yard.orders, { ...order, due: earliestOn }] };
+      const given = taken.orders.map(({ id }) => id);
+      const after = planWithMemory(taken, { effort: 'quick', near: plan, memory, standing, given }).plan;
+      const days = new Map(after.orders.map(({ id, daysLate }) => [id, daysLate]));
+      expect(days.get('asked'), `seed ${seed}`).toBe(0);
+      for (const { id, daysLate } of plan.orders)
+        expect(days.get(id), `seed ${seed}, ${id}`).toBeLessThanOrEqual(daysLate);
+    }
   });
 
   it('come with plans that pass audit and referee, and no planner is better', () => {

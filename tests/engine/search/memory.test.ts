@@ -31,6 +31,14 @@ describe('a memory that went through JSON', () => {
     expect([...dispatchFrom(later, known).setUp!].map((o) => orders[o]!.id)).toEqual(['b', 'c', 'b', 'd']);
   });
 
+  test('knows who waits for no finished piece, but for those that are gone', () => {
+    const poured: Dispatch = { ...dispatch, pourFirst: [0, 2] };
+    const known = JSON.parse(JSON.stringify(memoryOf(problem, poured))) as PlanMemory;
+    expect(dispatchFrom(problem, known)).toEqual(poured);
+    const later = compile(smallYard({ orders: [order('b'), order('c', '2027-04-17')] }));
+    expect(dispatchFrom(later, known).pourFirst).toEqual([1]);
+  });
+
   test('leaves out orders that are gone; new ones come last, by their dates', () => {
     const orders = [order('d'), order('c', '2027-04-17'), order('e', '2027-05-01'), order('a', '2027-04-10')];
     const later = compile(smallYard({ orders }));
