@@ -11,12 +11,13 @@ import { settle } from './decoder/settle.ts';
 import { writePlan } from './decoder/write-plan.ts';
 import { fitIn } from './quote/fit-in.ts';
 import type { Effort } from './search/effort.ts';
+import { rescueRule } from './search/effort.ts';
 import { dispatchFrom, memoryOf, type PlanMemory } from './search/memory.ts';
 import { presentPours } from './search/nearness.ts';
 import { quickSearch } from './search/quick.ts';
-import { searchOn } from './search/search.ts';
+import { searchFor, searchOn } from './search/search.ts';
 import { chooseBeside, onceTaken } from './standing/choose-beside.ts';
-import { type Candidate, candidateOf, standOn } from './standing/standing-plan.ts';
+import { type Candidate, candidateOf, harmOf, standOn } from './standing/standing-plan.ts';
 
 const NO_LENGTHS = 'its lengths can no longer be cut from what is there by then';
 
@@ -108,7 +109,14 @@ const planOfCanonical = (yard: YardFile, options: PlanOptions): { plan: PlanFile
     const candidates = tried.map((one) => candidateOf(state, one));
     const beside = { given, near, lost };
     const taken = onceTaken(stood, fitted ? candidates[memories.indexOf(fitted)]! : null, beside);
-    const chosen = chooseBeside(taken, [freer, stood, ...candidates], beside);
+    const others = [freer, stood, ...candidates];
+    const chosen = chooseBeside(taken, others, beside);
+    if (effort === 'quick' && near && harmOf(chosen, near, given) > 0) {
+      // No date is said to be late before a plan that keeps it was looked for.
+      const rescued = searchFor(state, { ...chosen, unmoved: 0 }, rescueRule(problem), seed, present);
+      const kept = chooseBeside(taken, [...others, candidateOf(state, rescued.dispatch)], beside);
+      return standingPlan(isFixed, kept);
+    }
     return standingPlan(isFixed, chosen);
   }
   const plan = planOf(problem, dispatch);

@@ -38,14 +38,18 @@ const sendDue = async (season: Season, html: string, action: string, isDue: (lin
 };
 
 /** Goods that were to be there today and are not: the supplier says when they come, and the maker writes it down. */
-const tellLate = async (season: Season, html: string): Promise<void> => {
+const tellLate = async (season: Season, html: string): Promise<string> => {
   const today = season.clock.today();
+  let page = html;
   for (const { form, newDay, on } of linesOn(html, today, '/buying/arrived')) {
     if (on === null || on > today || !newDay) continue;
     const comesOn = daysAfter(on, season.mishaps.deliveryLate(form.fields.goods ?? ''));
-    if (comesOn > today) await season.visitor.send(newDay, newDay.buttons[0], { on: comesOn });
+    if (comesOn <= today) continue;
+    const after = await season.visitor.send(newDay, newDay.buttons[0], { on: comesOn });
+    await settle(season, 'delivery late');
+    if (after) page = await after.page();
   }
-  await settle(season, 'delivery late');
+  return page;
 };
 
 /** The maker's look at Buying, in the morning and when an order was taken that hangs on it: what is there today has arrived, what is to be ordered today is bought. */
@@ -57,8 +61,8 @@ export const buyAsSaid = async (season: Season): Promise<void> => {
   await settle(season, 'time went by');
   const arrived = await sendDue(season, html, '/buying/arrived', hasCome);
   if (arrived.sent > 0) await settle(season, 'arrived');
-  await tellLate(season, arrived.page);
+  const page = await tellLate(season, arrived.page);
   const isToBuy = ({ on }: BuyingLine): boolean => on !== null && on <= today;
-  const bought = await sendDue(season, arrived.page, '/buying/bought', isToBuy);
+  const bought = await sendDue(season, page, '/buying/bought', isToBuy);
   if (bought.sent > 0) await settle(season, 'bought');
 };

@@ -1,0 +1,55 @@
+import { expect, test } from 'vitest';
+import type { Keep, PlanFile } from '../../../shared/plan.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { planWithMemory, planYard } from '../../../src/engine/plan.ts';
+import { keepOfPlan } from '../../../src/engine/standing/keep-of-plan.ts';
+import { yardSeeds } from '../../support/property-seed.ts';
+import { randomYard } from '../../support/random-yard.ts';
+
+/** The yard with the first mould that is poured in damaged for good; null where none is. */
+const withDamage = (yard: YardFile, plan: PlanFile): { yard: YardFile; id: string } | null => {
+  const mould = yard.moulds.find(
+    ({ id, condition }) => condition === 'ready' && plan.pours.some((p) => p.mould === id),
+  );
+  if (!mould) return null;
+  const moulds = yard.moulds.map((one) =>
+    one === mould ? { ...one, condition: 'damaged' as const, prepped: false } : one,
+  );
+  const inMould = yard.inMould.filter((one) => one.mould !== mould.id);
+  return { yard: { ...yard, moulds, inMould }, id: mould.id };
+};
+
+/** What still stands of a plan without a mould. */
+const standingWithout = (plan: PlanFile, mould: string): Keep => {
+  const gone = new Set(plan.pours.filter((pour) => pour.mould === mould).map(({ batch }) => batch));
+  const { batches, pours } = keepOfPlan(plan);
+  return { batches: batches.filter(({ id }) => !gone.has(id)), pours: pours.filter(({ batch }) => !gone.has(batch)) };
+};
+
+/** Days by which dates that were given are later, in all; an order that falls out counts as a year. */
+const laterBy = (before: PlanFile, after: PlanFile, given: readonly string[]): number => {
+  const late = ({ orders }: PlanFile, id: string) => orders.find((order) => order.id === id)?.daysLate;
+  return given.reduce((sum, id) => {
+    const was = late(before, id);
+    return was === undefined ? sum : sum + Math.max(0, (late(after, id) ?? 365) - was);
+  }, 0);
+};
+
+/* A delivery was late, and a promise was said to be late that a plan made from nothing kept. */
+test('no date is later after a mishap where a search from nothing keeps all of them', () => {
+  let harmed = 0;
+  for (const seed of yardSeeds(14, 400)) {
+    const yard = randomYard(seed, 'small');
+    const { plan, memory } = planWithMemory(yard);
+    const damaged = withDamage(yard, plan);
+    if (!damaged) continue;
+    const given = yard.orders.flatMap(({ id, due }) => (due === undefined ? [] : [id]));
+    const standing = standingWithout(plan, damaged.id);
+    const again = planWithMemory(damaged.yard, { effort: 'quick', near: plan, memory, standing, given }).plan;
+    if (laterBy(plan, again, given) === 0) continue;
+    harmed++;
+    const fromNothing = planYard(damaged.yard, { effort: 'normal' });
+    expect(laterBy(plan, fromNothing, given), `seed ${seed}`).toBeGreaterThan(0);
+  }
+  expect(harmed).toBeGreaterThan(3);
+}, 120_000);
