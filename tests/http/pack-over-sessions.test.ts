@@ -49,6 +49,19 @@ describe('an order that is packed over two sessions', () => {
     expect(await database.read((tx) => orderById(tx, '27-001'))).toMatchObject({ packedMinutes: null });
   });
 
+  test('may have been packed for another time than planned', async () => {
+    const { database, get: look } = await screensOver(yardInSpells());
+    await look('/orders');
+    const { get, post, textAfter } = screensOn(database, '2027-04-10T12:00:00+01:00');
+    const fields = packForm(await (await get('/today')).text());
+    const odd = await post('/today/packed', { ...fields, minutes: 'an hour' });
+    expect(odd.status).toBe(422);
+    expect(await textOf(odd)).toContain('How many minutes? Write a whole number, 1 to 10000.');
+    expect(await textAfter(await post('/today/packed', { ...fields, minutes: '60' }))).toContain(
+      '60 of 360 minutes are done.',
+    );
+  });
+
   test('is unpacked on Today when some of it is packed', async () => {
     const { database, get: look } = await screensOver(yardInSpells());
     await look('/orders');

@@ -58,14 +58,16 @@ interface AtAnotherTimeProps extends Omit<DayAndTimeProps, 'hint' | 'orNow'> {
   done: string;
   /** What that was done to. */
   of: string;
+  /** What else can be told there: "or for another time". */
+  also?: string;
   /** Fields of the form. */
   children?: Child;
 }
 
 /** Done at another time than just now, or than planned: opens a form with a day and a time. */
-export const AtAnotherTime: FC<AtAnotherTimeProps> = ({ to, done, of, children, ...when }) => (
+export const AtAnotherTime: FC<AtAnotherTimeProps> = ({ to, done, of, also = '', children, ...when }) => (
   <details class="not-good no-print" open={when.refused?.typed.when === 'typed'}>
-    <summary aria-label={`${done} at another time: ${of}`}>At another time</summary>
+    <summary aria-label={`${done} at another time${also}: ${of}`}>At another time{also}</summary>
     <WorkForm to={to} class="form">
       {children}
       <div class="field-row">

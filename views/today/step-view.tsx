@@ -3,7 +3,7 @@ import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import type { CoatStep, PackStep, PrepStep, SessionStep, StripStep } from '../../src/usecases/today/session-step.ts';
 import type { TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
-import { Wrong } from '../parts/field.tsx';
+import { TextField, Wrong } from '../parts/field.tsx';
 import { Mark } from '../parts/mark.tsx';
 import { listText } from '../parts/quantity-text.ts';
 import { AtAnotherTime } from './at-another-time.tsx';
@@ -124,9 +124,21 @@ const PackForms: FC<Omit<StepProps<PackStep>, 'writable'>> = ({ step, clock, lat
         label="Packed at"
         planned={late ? step.until : clock.now}
         refused={refused}
+        {...(step.part ? { also: ', or not so long' } : {})}
       >
         <input type="hidden" name="order" value={step.order} />
         <input type="hidden" name="step" value={step.name} />
+        {step.part && (
+          <TextField
+            name="minutes"
+            id={`minutes-${step.name}`}
+            label="Minutes packed"
+            type="number"
+            width="short"
+            value={refused?.typed.minutes ?? String(step.part.minutes)}
+            errors={errors}
+          />
+        )}
         <Counted refused={refused} />
       </AtAnotherTime>
     </div>

@@ -5,7 +5,7 @@ import type { PlanOfWork } from '../../../shared/late-work.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { goodsOfOrder, linesToTake } from '../../engine/book/goods.ts';
+import { goodsOfOrder, linesToTake, packMinutesLeft } from '../../engine/book/goods.ts';
 import { sticksFor } from '../../engine/book/sticks-cut.ts';
 import { done, type Outcome, today, type UseCaseContext } from '../core/context.ts';
 import { earlierWords } from '../core/day-words.ts';
@@ -39,6 +39,8 @@ export interface PackRecord {
   sure?: readonly Doubt[];
   /** The step on the page: of an order that is packed over several sessions, the spell. */
   step?: string | null;
+  /** For how many minutes, where that is not as planned; of such an order alone. */
+  minutes?: number | null;
 }
 
 /** What a packing is asked about from: the order as it is stored, when it was done, and when it was planned. */
@@ -89,7 +91,9 @@ export const packOrder = (
       if (!doneAt.ok) return doneAt;
       const found = await orderToPack(tx, id);
       if (!found.ok) return found;
-      const packing = packingOfStep(plannedIn(toDo, id), found.value, step);
+      const left = yard.orders.find((order) => order.id === id);
+      const minutesLeft = left ? packMinutesLeft(left, yard) : 0;
+      const packing = packingOfStep(plannedIn(toDo, id), found.value, record, minutesLeft);
       if (!packing.ok) return packing;
       const asking = { order: found.value, doneAt: doneAt.value, packing: packing.value };
       const sure = await questions(tx, yard, plan, asking, record);

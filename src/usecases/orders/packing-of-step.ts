@@ -12,14 +12,22 @@ export interface PackingOfStep {
   minutes: number | null;
 }
 
+/** What a form says of it. */
+interface PackingTold {
+  step?: string | null;
+  /** For how long, where that is not as planned. */
+  minutes?: number | null;
+}
+
 /**
- * What of an order a step packs, by its name: a spell, of one that takes several sessions, or else all that is left. Refused
- * where the plan has no such spell any more: it is recorded already, or planned for another time.
+ * What of an order a step packs, by its name: a spell, of one that takes several sessions, or else all of the minutes that are
+ * left. Refused where the plan has no such spell any more: it is recorded already, or planned for another time.
  */
 export const packingOfStep = (
   planned: PlanOrder | undefined,
   { packedMinutes }: StoredOrder,
-  step: string | null | undefined,
+  { step, minutes: told = null }: PackingTold,
+  left: number,
 ): Outcome<PackingOfStep> => {
   const spells = planned ? spellsOf(planned) : [];
   if (!step || !planned || (packedMinutes === null && spells.length < 2))
@@ -27,5 +35,6 @@ export const packingOfStep = (
   const spell = spells.find(({ packStart }) => packingName(planned.id, packStart) === step);
   if (!spell) return refuse('order', 'That part of its packing is no longer planned then. Nothing was changed.');
   const { packStart, packEnd } = spell;
-  return done({ packStart, minutes: spells.length < 2 ? null : minuteOf(packEnd) - minuteOf(packStart) });
+  const minutes = told ?? (spells.length < 2 ? left : minuteOf(packEnd) - minuteOf(packStart));
+  return done({ packStart, minutes: minutes < left ? minutes : null });
 };

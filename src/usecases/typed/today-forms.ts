@@ -54,6 +54,7 @@ export const packTyped = (fields: FormFields, how: DateReading) => {
   return reader.outcome({
     order: fields.order ?? '',
     evenShort: fields.evenShort === 'yes',
+    minutes: reader.wholeOrNone('minutes', 'How many minutes?', { least: 1, most: 10_000 }),
     ...recordTyped(reader, fields),
   });
 };

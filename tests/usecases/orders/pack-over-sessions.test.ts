@@ -89,6 +89,23 @@ describe('an order that no session is long enough for', () => {
     expect(await stock()).toEqual({ panels: 1, rods: 2 });
   });
 
+  test('may be packed for less than planned, or for so long that nothing is left', async () => {
+    const { at, stored, packs, step, tap } = await inTwo();
+    const { name } = await step(10, '11:00');
+    const less = { evenShort: false, step: name, minutes: 90 };
+    expect(doneOf(await packOrder(at(10, '12:00'), '27-001', less)).words).toBe(
+      'Packed for School garden, 90 minutes of it',
+    );
+    expect(await stored()).toMatchObject({ packedMinutes: 90, packedAt: null });
+    expect((await packs(10, '12:01'))[0]?.packs).toHaveLength(2);
+    doneOf(await tap(17, '12:00'));
+    const last = await step(24, '12:00');
+    expect(last.part).toMatchObject({ before: 90 + 240, minutes: 30, goesOn: null });
+    const more = { evenShort: false, step: last.name, minutes: 45 };
+    expect(doneOf(await packOrder(at(24, '12:00'), '27-001', more)).words).toBe('Packed for School garden');
+    expect(await stored()).toMatchObject({ packedMinutes: null, packedAt: april(24, '12:00') });
+  });
+
   test('is recorded once a session, however often its button is tapped', async () => {
     const { at, step, stored } = await inTwo();
     const { name } = await step(10, '11:50');
