@@ -116,7 +116,7 @@ export const importInto = async (name: string, onlyTry: boolean): Promise<Read<s
     const differences = 'value' in outcome.value ? outcome.value.value.differences : outcome.value.differences;
     const unkept = 'unkept' in outcome.value ? outcome.value.unkept : [];
     const lines = [...differences.flatMap(differenceLines), ...moved.map(moveLine), ...unkept.map(unkeptLine)];
-    const end = onlyTry ? 'Nothing was read in.' : 'All of it is read in.';
+    const end = onlyTry ? 'Nothing was loaded.' : 'All of it is loaded.';
     return { ok: true, value: `${[...lines, end].join('\n')}\n` };
   });
 };

@@ -33,9 +33,9 @@ describe('rota import and rota export', { timeout: PATIENCE_MS }, () => {
     const yard = one.file('example.yard.json', example);
     const tried = await one.run('import', yard, '--try');
     expect([tried.code, tried.stderr]).toEqual([0, '']);
-    expect(tried.stdout).toMatch(/^Orders: new: .*\n[\s\S]*Nothing was read in\.\n$/);
+    expect(tried.stdout).toMatch(/^Orders: new: .*\n[\s\S]*Nothing was loaded\.\n$/);
     expect((await one.run('export')).stderr).toBe('DATABASE_URL: the database holds no yard\n');
-    expect((await one.run('import', yard)).stdout).toMatch(/All of it is read in\.\n$/);
+    expect((await one.run('import', yard)).stdout).toMatch(/All of it is loaded\.\n$/);
     const out = JSON.parse((await one.run('export')).stdout);
     expect(out.moulds.map(({ id }: { id: string }) => id)).toEqual(
       JSON.parse(example).moulds.map(({ id }: { id: string }) => id),
@@ -45,7 +45,7 @@ describe('rota import and rota export', { timeout: PATIENCE_MS }, () => {
     const now = (text: string) => text.replace(/"now": "[^"]+"/, '"now": ""');
     expect(now((await other.run('export', '--archive')).stdout)).toBe(now(archive));
     expect((await other.run('import', other.file('a.archive.json', archive))).stdout).toMatch(
-      /nothing to read in\.\n$/,
+      /nothing to load\.\n$/,
     );
   });
 
@@ -68,7 +68,7 @@ describe('rota import and rota export', { timeout: PATIENCE_MS }, () => {
     const orders = file('o.csv', `order,asked for,promised\n,9 x Herb square 450 x 450,${now.slice(0, 10)}\n`);
     expect((await run('import', orders, '--try')).stdout).toMatch(
       new RegExp(
-        `\\nNot kept: \\d\\d-\\d+: promised ${now.slice(0, 10)}, by plan \\d{4}-\\d\\d-\\d\\d\\nNothing was read in`,
+        `\\nNot kept: \\d\\d-\\d+: promised ${now.slice(0, 10)}, by plan \\d{4}-\\d\\d-\\d\\d\\nNothing was loaded`,
       ),
     );
     const broken = await run('import', file('b.json', '{"format": "mould-rota/yard"'));

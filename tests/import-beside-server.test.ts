@@ -34,7 +34,7 @@ test('what a command reads in while the server runs shows at once, and both go o
     rota('import', file),
     ...['/', '/today', '/orders', '/buying', '/turns'].map(get),
   ]);
-  expect(imported).toMatchObject({ code: 0, stderr: '', stdout: expect.stringMatching(/All of it is read in\.\n$/) });
+  expect(imported).toMatchObject({ code: 0, stderr: '', stdout: expect.stringMatching(/All of it is loaded\.\n$/) });
   expect(pages.map(({ status }) => status)).toEqual([200, 200, 200, 200, 200]);
 
   for (const path of ['/', '/today', '/orders', '/moulds', '/buying', '/turns', '/yard', '/changes']) {
@@ -43,7 +43,7 @@ test('what a command reads in while the server runs shows at once, and both go o
     expect(await answer.text()).toContain('Hazel Lane');
   }
   expect(await textOf(await get('/moulds'))).not.toContain('450 no. 1');
-  expect(await textOf(await get('/changes'))).toContain('Yard file read in. Undo');
+  expect(await textOf(await get('/changes'))).toContain('Yard file loaded. Undo');
 
   // Both go on writing: a count by a page, then a list by a command, then a page once more.
   const count = (counted: string) =>

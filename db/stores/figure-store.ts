@@ -12,7 +12,7 @@ const isOf = (table: Columns, { kind, id }: Pick<FigureOf, 'kind' | 'id'>): SQL 
 const isFigure = (table: Columns, which: FigureOf): SQL | undefined =>
   and(isOf(table, which), eq(table.figure, which.figure));
 
-/** Every figure that is still a guess. */
+/** Every figure that is still to check. */
 export const guessesOfYard = (tx: Tx): Promise<FigureOf[]> =>
   tx.select().from(guesses).orderBy(asc(guesses.kind), asc(guesses.id), asc(guesses.figure));
 

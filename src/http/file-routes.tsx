@@ -32,7 +32,7 @@ const tooLarge = (c: Context) =>
       back={FILES}
       backName="Files in and out"
     >
-      Nothing was read in, and nothing was changed. Choose a smaller file, or split it into several.
+      Nothing was loaded, and nothing was changed. Choose a smaller file, or split it into several.
     </PlainPage>,
     { status: 413 },
   );
@@ -66,7 +66,7 @@ interface Preview {
   happened: string | null;
 }
 
-/** Nothing is read in yet: the page is still that of the yard as it is. */
+/** Nothing is loaded yet: the page is still that of the yard as it is. */
 const previewPage = async (c: Context, context: UseCaseContext, preview: Preview) => {
   const { yardName } = await showFiles(context);
   const frame = { title: 'What reading it in would change', at: 'yard', yardName } as const;
@@ -101,7 +101,7 @@ const gone = (c: Context) =>
     c,
     { title: 'Held no longer', at: 'yard' },
     <PlainPage happened="That file is held here no longer." back={FILES} backName="Files in and out">
-      Nothing was read in. Choose the file once more, and look at what it would change.
+      Nothing was loaded. Choose the file once more, and look at what it would change.
     </PlainPage>,
     { status: 409 },
   );

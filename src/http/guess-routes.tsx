@@ -9,7 +9,7 @@ import type { Screens } from './screens.ts';
 
 const guessesPage: Show = async (c, context, { errors }) => {
   const model = await showGuesses(context);
-  const frame = { title: 'Guesses', at: 'yard', yardName: model.yardName } as const;
+  const frame = { title: 'Figures to check', at: 'yard', yardName: model.yardName } as const;
   return { frame, content: <GuessesPage model={model} notice={await doneNotice(c, context)} errors={errors} /> };
 };
 

@@ -73,7 +73,7 @@ describe.each([
     const look = photographer(page, javaScriptEnabled);
     await walk(page, url, hand, zone, look);
     expect(await heading(page)).toMatch(/^\w{3} \d{1,2} \w{3}\./);
-    expect(await page.textContent('#ready')).toContain('Rests on guesses about the bags and the mix');
+    expect(await page.textContent('#ready')).toContain('Rests on figures to check, of the bags and the mix');
     const toFirstDate = { clicks: hand.clicks, keys: hand.keys, seconds: Math.round(hand.seconds) };
     process.stdout.write(`From the demo to a first date, ${_how}: ${JSON.stringify(toFirstDate)}\n`);
     // Few enough for five minutes, reading and thinking included.
@@ -86,7 +86,7 @@ describe.each([
     await hand.type('#customer', 'School garden');
     await hand.click('.form .button.main:not(.unseen)');
     await page.waitForSelector('h1:has-text("School garden: ready")');
-    expect(await page.textContent('main')).toContain('Rests on guesses about the bags and the mix');
+    expect(await page.textContent('main')).toContain('Rests on figures to check, of the bags and the mix');
     await look();
     await hand.click('nav a:has-text("Today")');
     await hand.click('text="A sheet for the wall, to print"');

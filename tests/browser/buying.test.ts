@@ -47,7 +47,7 @@ describe.each([
     await concrete.locator('[name=counted]').fill('2');
     await concrete.getByRole('button', { name: /^Correct/ }).click();
     await page.getByText('Concrete mix, 25 kg counted: 2 in the yard, not 3.', { exact: true }).waitFor();
-    expect(await page.textContent('main')).not.toContain('Past its keeping days');
+    expect(await page.textContent('main')).not.toContain('Past its shelf life');
     expect(complaints).toEqual([]);
   });
 

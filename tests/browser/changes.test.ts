@@ -75,12 +75,12 @@ describe.each([
     const url = await served({ app });
     const { page, complaints } = await watchedPage(browser, { javaScriptEnabled });
     await page.goto(`${url}/today`);
-    await page.click('text="Plan Saturday anew"');
-    await page.waitForSelector('.notice >> text=Sat 10 Apr planned anew.');
+    await page.click('text="Replan Saturday"');
+    await page.waitForSelector('.notice >> text=Sat 10 Apr replanned.');
     await page.goto(`${url}/orders`);
     await page.click('text="Changes"');
     await page.click('text="Undo"');
-    await page.waitForSelector('.notice >> text=Undone: Sat 10 Apr planned anew.');
+    await page.waitForSelector('.notice >> text=Undone: Sat 10 Apr replanned.');
     expect(await page.textContent('.changes')).toContain('This was taken back.');
     await page.goto(`${url}/today`);
     expect(await page.textContent('main')).toContain('Saturday is fixed.');

@@ -38,12 +38,12 @@ describe.each([
     const file = JSON.parse(saved);
     file.moulds = file.moulds.filter(({ id }: { id: string }) => id !== '600 no. 1');
     await choose(page, 'yard.json', JSON.stringify(file));
-    await page.waitForSelector('h1:has-text("This yard file would change this: 1 gone. Nothing is read in yet.")');
+    await page.waitForSelector('h1:has-text("This yard file would change this: 1 gone. Nothing is loaded yet.")');
     expect(await page.textContent('.difference')).toContain('1 gone: 600 no. 1.');
     await page.click('text="Leave it"');
     await choose(page, 'yard.json', JSON.stringify(file));
-    await page.click('text="Read it in"');
-    await page.waitForSelector('.notice:has-text("Yard file read in.")');
+    await page.click('text="Load it"');
+    await page.waitForSelector('.notice:has-text("Yard file loaded.")');
     await page.goto(`${url}/moulds`);
     expect(await page.textContent('main')).not.toContain('600 no. 1');
     await page.goto(`${url}/yard/files?done=1`);
@@ -72,7 +72,7 @@ test.each([320, 390, 1280])(
       'orders.csv',
       `order,customer,asked for,note\n,Ann,2 x Planter,${long}\n27-010,Bea,1 x Planter,${long}\n`,
     );
-    await page.waitForSelector('text="Read it in"');
+    await page.waitForSelector('text="Load it"');
     expect(await sideways(page)).toBeLessThanOrEqual(0);
     expect(await violations(page)).toEqual([]);
   },

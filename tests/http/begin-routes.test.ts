@@ -27,7 +27,7 @@ describe('the first start', () => {
     expect(html).toContain('Larch Row Yard is a made-up yard to look round in.');
     expect(html).toContain('href="/begin"');
     const begin = await textOf(await get('/begin'));
-    for (const words of ['Look round the demo', 'Give four answers', 'Start an empty yard', 'Read in a yard file'])
+    for (const words of ['Look round the demo', 'Give four answers', 'Start an empty yard', 'Load a yard file'])
       expect(begin).toContain(words);
   });
 
@@ -255,7 +255,7 @@ describe('guesses', () => {
     await screens.post('/begin/four', FOUR);
     return screens;
   };
-  const rests = 'Rests on guesses about the bags and the mix';
+  const rests = 'Rests on figures to check, of the bags and the mix';
 
   test('stand beside a first date and on the page of an order', async () => {
     const { get, post, textAfter } = await begun();
@@ -268,21 +268,21 @@ describe('guesses', () => {
     const { get } = await begun();
     expect(await textOf(await get('/'))).toContain('With two sessions in hand.');
     const about = await (await get('/yard/about')).text();
-    expect(about).toContain('Two are advised while more than three of your figures are guesses, then one.');
+    expect(about).toContain('Two are advised while more than three of your figures are still to be checked, then one.');
     expect(about).toMatch(/name="sessionsInHand"[^>]*value="2"/);
   });
 
   test('are said in words with what they are, and gone once they are right', async () => {
     const screens = await begun();
     const page = await textOf(await screens.get('/yard/guesses'));
-    const [still] = /^\w+ figures are still a guess/.exec(page) ?? ['none'];
+    const [still] = /^\w+ figures are still to check/.exec(page) ?? ['none'];
     expect(await textOf(await screens.get('/yard'))).toContain(`${still.toLowerCase()}. Look at them`);
     expect(page).toContain('One bag makes: 27 kg.');
     expect(page).toContain('A panel can be stripped after: 90 minutes at 20 °C, 180 minutes at 10 °C.');
     expect(page).toContain('A panel weighs: 18.1 kg for Panel 1200, 13.5 kg for Panel 900, 9 kg for Panel 600.');
     const answer = await screens.post('/yard/guesses/right', { kind: 'casting', figure: 'kg' });
     const after = await screens.textAfter(answer);
-    expect(after).toContain('3 guesses confirmed.');
+    expect(after).toContain('3 figures confirmed.');
     expect(after).not.toContain('A panel weighs');
   });
 
@@ -290,20 +290,20 @@ describe('guesses', () => {
     const screens = await begun();
     const all = await screens.database.read(guessesOfYard);
     for (const { kind, figure } of all) await screens.post('/yard/guesses/right', { kind, figure });
-    expect(await textOf(await screens.get('/yard/guesses'))).toContain('No figure is a guess any more.');
-    expect(await textOf(await screens.get('/'))).not.toContain('Rests on guesses');
+    expect(await textOf(await screens.get('/yard/guesses'))).toContain('No figure is left to check.');
+    expect(await textOf(await screens.get('/'))).not.toContain('Rests on figures to check');
   });
 
   test('what is none is refused', async () => {
     const screens = await begun();
     const answer = await screens.post('/yard/guesses/right', { kind: 'mix', figure: 'name' });
     expect(answer.status).toBe(422);
-    expect(await textOf(answer)).toContain('That is no guess any more.');
+    expect(await textOf(answer)).toContain('That is no figure to check any more.');
   });
 
   test('there are none in the demo', async () => {
     const { get } = await demoScreens();
-    expect(await textOf(await get('/'))).not.toContain('Rests on guesses');
-    expect(await textOf(await get('/yard/guesses'))).toContain('No figure is a guess any more.');
+    expect(await textOf(await get('/'))).not.toContain('Rests on figures to check');
+    expect(await textOf(await get('/yard/guesses'))).toContain('No figure is left to check.');
   });
 });

@@ -100,7 +100,7 @@ describe('buying', () => {
       await bumpRevision(tx);
     });
     const text = await textOf(await screens.get('/buying'));
-    expect(text).toMatch(/^Nothing has to be bought.* Past its keeping days in the yard: Rapid mortar\./);
+    expect(text).toMatch(/^Nothing has to be bought.* Past its shelf life in the yard: Rapid mortar\./);
     const old = '3 bags came Tue 12 Jan and keep 60 days: check them before use.';
     expect(text).toContain(`3 spare. ${old}`);
     expect(await textOf(await screens.get('/yard/stock/mortar'))).toContain(old);

@@ -9,7 +9,7 @@ const damage = { note: 'split', repairedOn: '', cameOut: '' };
 describe('the changes', () => {
   test('of a new yard are none, and it says where they come from', async () => {
     const { get } = await screensOver();
-    expect(await textOf(await get('/changes'))).toMatch(/^Nothing has been changed yet\. Whatever is written down/);
+    expect(await textOf(await get('/changes'))).toMatch(/^Nothing has been changed yet\. Whatever is recorded/);
   });
 
   test('are linked from the first page and the orders', async () => {

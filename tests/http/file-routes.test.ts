@@ -30,7 +30,7 @@ describe('the page of files', () => {
   test('says what can be done, and gives each file its name', async () => {
     const { get } = await demoScreens();
     const text = await textOf(await get(FILES));
-    expect(text).toMatch(/^Everything here can be saved as a file, and read in again\./);
+    expect(text).toMatch(/^Everything here can be saved as a file, and loaded again\./);
     expect(text).toContain('Nothing is ever removed by a CSV.');
     for (const [path, name] of [
       ['yard.json', 'larch-row-yard-2027-04-05.yard.json'],
@@ -61,13 +61,13 @@ describe('a yard file', () => {
     const shown = await look(screens, JSON.stringify(file));
     expect(shown.status).toBe(200);
     const text = await textOf(shown.clone());
-    expect(text).toMatch(/^This yard file would change this: 1 changed and 1 gone\. Nothing is read in yet\./);
+    expect(text).toMatch(/^This yard file would change this: 1 changed and 1 gone\. Nothing is loaded yet\./);
     expect(text).toContain('1 gone: 600 no. 1.');
     expect(text).toContain('Panel 900: weight 14.25 kg, until now 13.5 kg.');
     expect(text).toContain('Days of orders');
     expect(await everything(screens)).toBe(before);
     const done = await screens.textAfter(await screens.post(`${FILES}/read-in`, await held(shown)));
-    expect(done).toMatch(/^Yard file read in\./);
+    expect(done).toMatch(/^Yard file loaded\./);
     expect(JSON.parse(await exported(screens, 'yard.json'))).toEqual(file);
     const change = /name="change" value="(\d+)"/.exec(await (await screens.get(`${FILES}?done=1`)).text())?.[1] ?? '';
     await screens.textAfter(await screens.post('/undo', { change, back: FILES }));
@@ -93,7 +93,7 @@ describe('a yard file', () => {
     const again = await screens.post(`${FILES}/read-in`, fields);
     expect(again.status).toBe(409);
     expect(await textOf(again.clone())).toContain(
-      'The yard has changed since this was worked out. Nothing was read in yet.',
+      'The yard has changed since this was worked out. Nothing was loaded yet.',
     );
     expect(await textOf(again.clone())).toContain('until now damaged');
     const now = await held(again);
@@ -101,7 +101,7 @@ describe('a yard file', () => {
     expect((await screens.post(`${FILES}/read-in`, now)).status).toBe(303);
     const gone = await screens.post(`${FILES}/read-in`, now);
     expect(gone.status).toBe(409);
-    expect(await textOf(gone)).toMatch(/^That file is held here no longer\. Nothing was read in\./);
+    expect(await textOf(gone)).toMatch(/^That file is held here no longer\. Nothing was loaded\./);
   });
 
   test('that says what is there already is not read in', async () => {
@@ -115,7 +115,7 @@ describe('a yard file', () => {
       'orders.csv?numbers=commas',
     ]) {
       const answer = await look(screens, await exported(screens, name), name);
-      expect(await textOf(answer)).toContain('The file says what the yard says already. There is nothing to read in.');
+      expect(await textOf(answer)).toContain('The file says what the yard says already. There is nothing to load.');
     }
   });
 
@@ -129,7 +129,7 @@ describe('a yard file', () => {
     const answer = await look(screens, JSON.stringify(file));
     expect(answer.status).toBe(422);
     const text = await textOf(answer);
-    expect(text).toContain('Nothing was read in, and nothing was changed.');
+    expect(text).toContain('Nothing was loaded, and nothing was changed.');
     expect(text).toContain('castings[0].kg: is negative');
     expect(text).toContain('colour: is not a field of this format');
     expect(text).toContain('moulds[0].setFor: no casting named "none such"');
@@ -175,7 +175,7 @@ describe('a file that is none of these', () => {
     expect(answer.status).toBe(422);
     const text = await textOf(answer);
     expect(text).toMatch(words);
-    expect(text).toMatch(/^Nothing was read in, and nothing was changed\./);
+    expect(text).toMatch(/^Nothing was loaded, and nothing was changed\./);
     expect(await everything(screens)).toBe(before);
   });
 
@@ -204,7 +204,7 @@ describe('a file that is none of these', () => {
     const screens = await screensOver();
     const answer = await look(screens, new Uint8Array(50_000_000));
     expect(answer.status).toBe(413);
-    expect(await textOf(answer)).toMatch(/^The file is larger than 10 MB, so it was not taken\. Nothing was read in/);
+    expect(await textOf(answer)).toMatch(/^The file is larger than 10 MB, so it was not taken\. Nothing was loaded/);
     // Every other form has the limit it had.
     expect((await screens.post(`${FILES}/read-in`, { file: 'x'.repeat(200_000) })).status).toBe(413);
   });
@@ -220,7 +220,7 @@ describe('orders from a spreadsheet', () => {
       /^This list of orders would change this: 2 new\. .*1 new: 27-0\d\d Tom\./,
     );
     const { textAfter, post, database } = screens;
-    expect(await textAfter(await post(`${FILES}/read-in`, await held(shown)))).toMatch(/^Orders read in from a file\./);
+    expect(await textAfter(await post(`${FILES}/read-in`, await held(shown)))).toMatch(/^Orders loaded from a file\./);
     const order = (await database.read(openOrders)).at(-1);
     expect(order).toMatchObject({ wantedOn: '2027-05-08', promisedOn: null, weight: 6, note: 'two\r\nlines' });
     expect(order?.customer).toMatchObject({ name: 'Tom', phone: '=1+1' });

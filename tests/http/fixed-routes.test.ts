@@ -23,9 +23,9 @@ describe('what is fixed of the next session', () => {
   test('is planned anew when asked, and that is undone', async () => {
     const { post, pageAfter, get } = await onFriday();
     const answer = await post('/today/planned-anew', { session: SATURDAY_START });
-    expect(await pageAfter(answer)).toContain('Sat 10 Apr planned anew. Undo No date moved.');
+    expect(await pageAfter(answer)).toContain('Sat 10 Apr replanned. Undo No date moved.');
     const undone = await post('/undo', { change: '1', back: '/today' });
-    expect(await pageAfter(undone)).toContain('Undone: Sat 10 Apr planned anew.');
+    expect(await pageAfter(undone)).toContain('Undone: Sat 10 Apr replanned.');
     expect(await get('/today')).toContain('Saturday is fixed.');
   });
 

@@ -23,9 +23,7 @@ describe('the moulds', () => {
 
   test('of an empty yard say what will be here', async () => {
     const { get } = await screensOver(smallYard({ moulds: [], orders: [] }));
-    expect(await textOf(await get('/moulds'))).toContain(
-      'There is no mould in use. Write the moulds down at Your yard.',
-    );
+    expect(await textOf(await get('/moulds'))).toContain('There is no mould in use. Record the moulds at Your yard.');
   });
 });
 

@@ -8,14 +8,14 @@ describe('the sheet for the wall', () => {
     const { get } = await demoScreens();
     expect(await textOf(await get('/today'))).toContain('Today, 16:30 to 17:15: strip 2.');
     const sheet = await textOf(await get('/today/sheet'));
-    expect(sheet).toMatch(/^Wednesday sheet: Wed 7 Apr, 18:00 to 20:30, \d panels\./);
+    expect(sheet).toMatch(/^Wednesday sheet: Wed 7 Apr, 18:00 to 20:30, \d pieces\./);
     expect(sheet).toContain("By today's plan of Mon 5 Apr.");
   });
 
   test('says what is done when, on which mould, for whom, and how often each is filled', async () => {
     const { get } = await screensOver(plannedYard());
     const sheet = await textOf(await get('/today/sheet'));
-    expect(sheet).toContain('Saturday sheet: Sat 10 Apr, 8:00 to 12:00, 1 panel.');
+    expect(sheet).toContain('Saturday sheet: Sat 10 Apr, 8:00 to 12:00, 1 piece.');
     expect(sheet).toContain('(for School garden)');
     expect(sheet).toContain('Thin panel mix: 1 bag. Pour by ');
     expect(sheet).toMatch(/Mould Turn 1 900 no\. \d \d{1,2}:\d\d/);

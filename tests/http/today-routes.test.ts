@@ -554,7 +554,7 @@ describe('what cannot be is refused with a reason, and nothing is written down',
     const answer = await post(`/today/${action}`, form);
     expect(answer.status).toBe(422);
     const text = await textOf(answer);
-    expect(text).toContain('That was not written down.');
+    expect(text).toContain('That was not recorded.');
     expect(text).toContain(message);
     expect(await textOf(await get('/today'))).toBe(before);
   });

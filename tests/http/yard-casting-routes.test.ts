@@ -23,7 +23,7 @@ describe('what is cast', () => {
     const text = await screens.textAfter(await screens.post('/yard/panels/new', THREE));
     expect(text).toContain('Panel 600, Panel 900, Panel 1200 added to what is cast');
     // 600 x 200 x 35 mm is 0.0042 m³; at 2150 kg/m³ that is 9.03 kg.
-    expect(text).toContain('Panel 600 9 kg (a guess), 600 mm by 200 mm by 35 mm, from');
+    expect(text).toContain('Panel 600 9 kg (to check), 600 mm by 200 mm by 35 mm, from');
     expect((await castingsIn(screens)).map(({ id, kg }) => [id, kg])).toEqual([
       ['panel-600', 9],
       ['panel-900', 13.5],
@@ -115,7 +115,7 @@ describe('what is cast', () => {
     await screens.post(path, { ...(await shown()), thickness: '50' });
     // 750 x 200 x 50 mm is 0.0075 m³; at 2150 kg/m³ that is 16.1 kg.
     expect((await shown()).kg).toBe('16.1 kg');
-    expect(await textOf(await screens.get('/yard/panels'))).toContain('Panel 750 16.1 kg (a guess)');
+    expect(await textOf(await screens.get('/yard/panels'))).toContain('Panel 750 16.1 kg (to check)');
     await screens.post(path, { ...(await shown()), kg: '15.2' });
     await screens.post(path, { ...(await shown()), thickness: '35' });
     expect((await shown()).kg).toBe('15.2 kg');

@@ -38,7 +38,7 @@ describe('a mix of an empty yard', () => {
     const html = await answer.clone().text();
     expect(await textOf(answer)).toContain('The figures are cautious guesses. Check your bag’s data sheet');
     for (const label of ['Minutes to mix', 'Minutes until it stiffens', 'Hours at 20 °C', 'Not poured under'])
-      expect(html).toContain(`${label}<span class="guess"> a guess</span>`);
+      expect(html).toContain(`${label}<span class="guess"> to check</span>`);
     expect(html).toContain('name="coldMinutes"');
     expect(sentAsShown(html)).toMatchObject({
       ...{ yieldKgPerBag: '27.2 kg', water: '4.7 l', bagName: 'Rapid mortar, 25 kg' },
@@ -205,7 +205,7 @@ describe('a mix', () => {
   test('from a preset has its water as a guess, until it is confirmed or another', async () => {
     const screens = await screensOver(smallYard(BARE));
     const html = await (await screens.get('/yard/mixes/new?from=rapid')).text();
-    expect(html).toContain('Water for it<span class="guess"> a guess</span>');
+    expect(html).toContain('Water for it<span class="guess"> to check</span>');
     await screens.post('/yard/mixes/new', await formOf(screens, '/yard/mixes/new?from=rapid'));
     await screens.post('/yard/mixes/new', await formOf(screens, '/yard/mixes/new?from=ordinary', { water: '3 l' }));
     const guessed = async () =>

@@ -90,7 +90,7 @@ describe('temperatures by month', () => {
     const screens = await screensOver(smallYard({ temperatures: [{ from: TODAY, celsius: 20 }], orders: [] }));
     await screens.database.write((tx) => addGuesses(tx, [guess]));
     expect(await (await screens.get('/yard/temperatures')).text()).toContain(
-      'January<span class="guess"> a guess</span>',
+      'January<span class="guess"> to check</span>',
     );
     const text = await saved(screens, '/yard/temperatures', form());
     expect(text).toContain('9 °C is expected today.');

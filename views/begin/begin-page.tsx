@@ -63,7 +63,7 @@ export const BeginPage: FC<BeginProps> = ({ model, errors, typed }) => (
     <section>
       <h2>A yard from a file</h2>
       <p>
-        <a href="/yard/files">Read in a yard file</a> that was kept here or on another machine.
+        <a href="/yard/files">Load a yard file</a> that was kept here or on another machine.
       </p>
     </section>
   </>

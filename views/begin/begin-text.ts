@@ -42,8 +42,8 @@ export const fittedNote = ({ asked, makes, heldBy, same }: FittedTimes): string 
   if (heldBy === 'hours')
     return 'However quick the work, the hours hold it: each mix takes its time, more moulds or not.';
   if (makes.pieces !== asked) return 'All times together slower or quicker never come to just that number.';
-  if (same) return 'Nothing has to be changed. The times stay guesses until you say that they are right.';
-  return 'All times of handling are changed by one measure. They stay guesses until you say that they are right.';
+  if (same) return 'Nothing has to be changed. The times stay figures to check until you say that they are right.';
+  return 'All times of handling are changed by one measure. They stay figures to check until you say that they are right.';
 };
 
 const TIME_WORDS: Readonly<Record<FittedTime['what'], string>> = {

@@ -213,7 +213,7 @@ export const FourPage: FC<FourProps> = (props) => {
   return (
     <>
       <FormErrors errors={errors} />
-      <Answer note="What you leave as it is counts as a guess, and a date that rests on guesses says so.">
+      <Answer note="What you leave as it is counts as a figure to check, and a date that rests on one says so.">
         Four answers to a rough date.
       </Answer>
       <form class="form" method="post" action={FOUR}>

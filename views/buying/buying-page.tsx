@@ -127,7 +127,7 @@ const Stock: FC<{ model: BuyingModel; refused: RefusedForm | null }> = ({ model,
     <h2>In the yard</h2>
     {model.stock.length === 0 ? (
       <Empty>
-        The stock book is empty. It fills when the yard's materials are written down at <a href="/yard">Your yard</a>.
+        The stock book is empty. It fills when the yard's materials are recorded at <a href="/yard">Your yard</a>.
       </Empty>
     ) : (
       <ul class="stocks">
@@ -187,7 +187,7 @@ const TooOld: FC<{ model: BuyingModel }> = ({ model: { stock } }) => {
   const old = stock.filter(({ keeping }) => keeping && keeping.past.length > 0);
   return old.length === 0 ? null : (
     <p class="goes-off">
-      <Mark shape="triangle" /> Past its keeping days in the yard:{' '}
+      <Mark shape="triangle" /> Past its shelf life in the yard:{' '}
       {old.map(({ key, name }, index) => [index > 0 ? '; ' : '', <a href={`#stock-${key}`}>{name}</a>])}.
     </p>
   );

@@ -80,9 +80,7 @@ export const ChangesPage: FC<{ model: ChangesModel; notice: DoneNotice | null }>
     <Answer note={model.days.length > 0 ? 'The newest first, with the dates that each of them moved.' : undefined}>
       {changesAnswer(model)}
     </Answer>
-    {model.days.length === 0 && (
-      <Empty>Whatever is written down in the yard or the office stands here from then on.</Empty>
-    )}
+    {model.days.length === 0 && <Empty>Whatever is recorded in the yard or the office stands here from then on.</Empty>}
     {model.days.map(({ date, changes }) => (
       <section class="order-day">
         <h2>{dayHeading(date, model.today)}</h2>

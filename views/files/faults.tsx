@@ -14,7 +14,7 @@ export const Faults: FC<{ faults: readonly Fault[] }> = ({ faults }) => {
   const more = faults.length - FAULTS_SHOWN;
   return (
     <div class="warning form-errors" role="alert" tabindex={-1}>
-      <p class="warning-lead">Nothing was read in, and nothing was changed.</p>
+      <p class="warning-lead">Nothing was loaded, and nothing was changed.</p>
       {!['same', 'file'].includes(faults[0]?.path ?? '') && <p>Mend this in the file, and choose it again.</p>}
       <ul class="file-faults">
         {faults.slice(0, FAULTS_SHOWN).map((fault) => (

@@ -17,7 +17,7 @@ const ReadIn: FC = () => (
       <Field
         name="file"
         label="A yard file, an archive, or a CSV"
-        hint="Nothing is read in yet: first you see what it would change. 10 MB at most."
+        hint="Nothing is loaded yet: first you see what it would change. 10 MB at most."
       >
         <input id="file" name="file" type="file" accept=".json,.csv,.txt,.tsv" aria-describedby="file-hint" />
       </Field>
@@ -34,8 +34,8 @@ const Whole: FC = () => (
     <ul class="file-list">
       <li>
         <p>
-          <strong>Archive</strong>: everything that is written down here, with customers, past orders, notes and all
-          that was done. This is the one to keep as a copy. Reading it in puts it in place of everything.
+          <strong>Archive</strong>: everything that is recorded here, with customers, past orders, notes and all that
+          was done. This is the one to keep as a copy. Reading it in puts it in place of everything.
         </p>
         <ButtonLink href={`${FILES}/archive.json`}>Save the archive</ButtonLink>
       </li>
@@ -84,7 +84,7 @@ const Tables: FC<{ model: FilesModel }> = ({ model: { tables, mostRows } }) => (
     </p>
     <p class="hint">
       Columns in any order. Days as 2027-05-08 or 8.5.2027. At most {mostRows.toLocaleString('en')} rows at a time. A
-      cell that a spreadsheet would run as a formula gets an apostrophe before it, which goes again when it is read in.
+      cell that a spreadsheet would run as a formula gets an apostrophe before it, which goes again when it is loaded.
     </p>
     {tables.map((table) => (
       <TableFiles table={table} />
@@ -103,7 +103,7 @@ export const FilesPage: FC<FilesPageProps> = ({ model, notice, faults }) => (
     {notice && <Notice notice={notice} today={model.today} back={FILES} />}
     <Faults faults={faults} />
     <Answer note="Keep a copy of the archive now and then, somewhere else.">
-      Everything here can be saved as a file, and read in again.
+      Everything here can be saved as a file, and loaded again.
     </Answer>
     <ReadIn />
     <Whole />

@@ -33,7 +33,7 @@ const previewAnswer = ({ kind, differences }: FileEffect): string => {
     [sum(({ gone }) => gone.length), 'gone'],
   ] as const;
   const said = parts.filter(([count]) => count > 0).map(([count, word]) => `${count} ${word}`);
-  return `${SUBJECT[kind]} would change this: ${listText(said)}. Nothing is read in yet.`;
+  return `${SUBJECT[kind]} would change this: ${listText(said)}. Nothing is loaded yet.`;
 };
 
 /** "900 no. 3, 900 no. 4 and 12 more" */
@@ -125,7 +125,7 @@ export const PreviewPage: FC<PreviewPageProps> = ({ effect, file, happened }) =>
     <form class="buttons" method="post" action={`${FILES}/read-in`}>
       <input type="hidden" name="file" value={file} />
       <input type="hidden" name="revision" value={String(effect.revision)} />
-      <Button kind="main">Read it in</Button>
+      <Button kind="main">Load it</Button>
       <ButtonLink href={FILES}>Leave it</ButtonLink>
     </form>
     <Unkept effect={effect} />

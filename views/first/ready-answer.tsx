@@ -59,7 +59,7 @@ export const soonerSentences = ({ limits, ifFirstOn, earliestOn }: ReadyFacts, t
 export const ReadyAnswer: FC<{ facts: ReadyFacts; today: string }> = ({ facts, today }) => {
   const date = tellOn(facts);
   return date === null ? (
-    <Answer note="Nothing was written down by asking.">It can't be made yet, because {facts.reason ?? NO_TIME}.</Answer>
+    <Answer note="Nothing was recorded by asking.">It can't be made yet, because {facts.reason ?? NO_TIME}.</Answer>
   ) : (
     <Answer note={readyNote(facts, today)}>
       {dayText(date, today)}. {facts.hold && holdText(facts.hold)}

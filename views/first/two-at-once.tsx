@@ -39,7 +39,7 @@ export const TwoAtOncePage: FC<{ model: PairsAsked; back: string }> = ({ model, 
           {best ? `${dayText(best.earliestOn, today)} at the earliest, with two changes at once.` : pairs ? NONE : LATE}
         </Answer>
       ) : (
-        <Answer note="Nothing was written down by asking.">Choose what is asked for, and how many.</Answer>
+        <Answer note="Nothing was recorded by asking.">Choose what is asked for, and how many.</Answer>
       )}
       {best && <PairList model={model} />}
       <p>

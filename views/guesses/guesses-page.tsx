@@ -16,8 +16,8 @@ interface GuessesProps {
 }
 
 const guessesAnswer = ({ groups }: GuessesModel): string => {
-  if (groups.length === 0) return 'No figure is a guess any more.';
-  return `${countWord(groups.length)} ${groups.length === 1 ? 'figure is' : 'figures are'} still a guess.`;
+  if (groups.length === 0) return 'No figure is left to check.';
+  return `${countWord(groups.length)} ${groups.length === 1 ? 'figure is' : 'figures are'} still to check.`;
 };
 
 const HEADINGS: Readonly<Record<GuessGroup['kind'], string>> = {

@@ -24,7 +24,7 @@ const pieceText = (piece: NonNullable<MouldFacts['piece']>, today: string): stri
 
 const pourText = ({ at, customer, late }: NonNullable<MouldFacts['nextPour']>, today: string): string => {
   const pour = `${momentText(at, today)}${forText(customer)}`;
-  return late ? `Was to be poured ${pour}, which is not written down yet.` : `Next pour ${pour}.`;
+  return late ? `Was to be poured ${pour}, which is not recorded yet.` : `Next pour ${pour}.`;
 };
 
 const damageText = ({ damageNote, repairedOn }: MouldFacts, today: string): string => {

@@ -121,8 +121,7 @@ export const MouldsPage: FC<MouldsPageProps> = ({ model, notice, refused, next }
     <MouldsAnswer model={model} />
     {model.all.length === 0 ? (
       <Empty>
-        Write the moulds down at <a href="/yard">Your yard</a>. Each is then here with what is in it and what it needs
-        next.
+        Record the moulds at <a href="/yard">Your yard</a>. Each is then here with what is in it and what it needs next.
       </Empty>
     ) : (
       <FindForm

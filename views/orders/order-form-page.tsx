@@ -19,6 +19,7 @@ import {
 } from '../parts/field.tsx';
 import { whatOptions } from '../parts/what-options.ts';
 import { OrderAsked } from './order-asked.tsx';
+import { SLIP_WORDS } from './order-text.ts';
 
 /** The form as it stands: what it offers, what is typed in it, and what comes of that. */
 export interface OrderFormShown extends Pick<OrderFormModel, 'today' | 'offers' | 'customers'> {
@@ -192,9 +193,9 @@ export const OrderFormPage: FC<{ model: OrderFormShown }> = ({ model }) => {
         <Dates model={model} />
         <ChoiceField
           name="slip"
-          label="Can it slip?"
+          label="Could it be later?"
           value={typed.slip ?? 'rather not'}
-          choices={SLIPS.map((slip) => ({ value: slip, text: slip }))}
+          choices={SLIPS.map((slip) => ({ value: slip, text: SLIP_WORDS[slip] }))}
           errors={errors}
         />
         <Field name="note" label="Note" errors={errors} width="full">

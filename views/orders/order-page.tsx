@@ -16,7 +16,7 @@ import { OrderAsked } from './order-asked.tsx';
 import { OrderDrawings } from './order-drawings.tsx';
 import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
 import { WhatHoldsIt } from './order-limits.tsx';
-import { dueOf, isLate, isPackedAtAll, packedText, packingText, readyMessage } from './order-text.ts';
+import { dueOf, isLate, isPackedAtAll, packedText, packingText, readyMessage, SLIP_WORDS } from './order-text.ts';
 
 export interface OrderPageProps {
   model: OrderModel;
@@ -79,7 +79,7 @@ const Facts: FC<{ order: OrderFacts; today: string }> = ({ order, today }) => (
     <Fact word={order.heldUntil ? 'Held' : 'Promised'}>
       {order.promisedOn ? promisedText(order.promisedOn, order.heldUntil, today) : 'nothing yet'}
     </Fact>
-    <Fact word="Can it slip?">{order.slip}</Fact>
+    <Fact word="Could it be later?">{SLIP_WORDS[order.slip]}</Fact>
     {order.phone && (
       <Fact word="Phone">
         <a href={`tel:${order.phone.replace(/[^\d+]/g, '')}`}>{order.phone}</a>

@@ -1,4 +1,5 @@
 import { daysText } from '../../shared/days-text.ts';
+import type { Slip } from '../../shared/order.ts';
 import { dayNumber } from '../../shared/time.ts';
 import { dayText, spareText } from '../parts/day-text.ts';
 import { quantityText } from '../parts/quantity-text.ts';
@@ -78,3 +79,6 @@ export const readyMessage = (order: OrderFacts, today: string): string => {
     ? `${ready}. That is ${daysAfter(readyOn, promisedOn)} ${dayText(promisedOn, today)}, the day we had said.`
     : `${ready}.`;
 };
+
+/** Whether an order could be later, as a maker answers it. */
+export const SLIP_WORDS: Readonly<Record<Slip, string>> = { not: 'no', 'rather not': 'preferably not', yes: 'yes' };

@@ -1,5 +1,11 @@
 import type { FC } from 'hono/jsx';
 
+/** Letters that go on a line of a phone. */
+const LETTERS = 36;
+
+/** So many lines that a phone shows all of it; browsers that can fit it to the text. */
+const rowsFor = (text: string): number => Math.max(3, Math.ceil(text.length / LETTERS));
+
 /** A message to send on. Without script it is marked and copied by hand; with script a button does it. */
 export const CopyMessage: FC<{ id: string; text: string; name: string }> = ({ id, text, name }) => (
   <details class="message">
@@ -7,7 +13,7 @@ export const CopyMessage: FC<{ id: string; text: string; name: string }> = ({ id
     <label for={id} class="hint">
       Copy this and send it as you like.
     </label>
-    <textarea id={id} rows={3} readonly>
+    <textarea id={id} rows={rowsFor(text)} readonly>
       {text}
     </textarea>
     <button type="button" class="button plain" data-copy={id} hidden>

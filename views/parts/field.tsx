@@ -38,7 +38,7 @@ interface FieldProps {
 }
 
 /** Beside the name of a figure that nobody has confirmed. */
-const GuessMark: FC = () => <span class="guess"> a guess</span>;
+const GuessMark: FC = () => <span class="guess"> to check</span>;
 
 /** A label, its hint, what was wrong, and the control (with id = name and `{...described(name, ...)}`). */
 export const Field: FC<FieldProps> = ({

@@ -8,7 +8,7 @@ const WORDS: Readonly<Record<Guessed, string>> = { bags: 'the bags', mix: 'the m
 export const RestsOn: FC<{ guessed: readonly Guessed[] }> = ({ guessed }) =>
   guessed.length === 0 ? null : (
     <p class="quiet rests-on">
-      Rests on guesses about {listText(guessed.map((one) => WORDS[one]))}:{' '}
+      Rests on figures to check, of {listText(guessed.map((one) => WORDS[one]))}:{' '}
       <a href="/yard/guesses">confirm them at Your yard</a>.
     </p>
   );

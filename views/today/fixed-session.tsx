@@ -28,7 +28,7 @@ export const FixedSession: FC<FixedProps & { today: string }> = ({ fixed: { sess
       </p>
       <WorkForm to="planned-anew">
         <input type="hidden" name="session" value={session.start} />
-        <Button>Plan {day === 'Today' ? 'today' : day} anew</Button>
+        <Button>Replan {day === 'Today' ? 'today' : day}</Button>
       </WorkForm>
       <Wrong message={wrong} name="session" />
     </div>

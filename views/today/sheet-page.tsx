@@ -82,7 +82,7 @@ export const SheetPage: FC<{ model: SheetModel }> = ({ model }) => {
     <div class={rows.length > LONG_ROWS ? 'sheet long' : 'sheet'}>
       <Answer note={todayNote({ ...model, idle: null })}>
         {weekdayName(session.date)} sheet: {dayText(session.date, today)}, {hoursText(session)}
-        {pieces > 0 && `, ${countText(pieces, 'panel')}`}.
+        {pieces > 0 && `, ${countText(pieces, 'piece')}`}.
       </Answer>
       <p class="hint no-print">
         Print it with your browser's Print and hang it up: it fits one sheet of paper. Back to{' '}
@@ -113,7 +113,7 @@ export const SheetPage: FC<{ model: SheetModel }> = ({ model }) => {
         </table>
         <Turns model={model} />
       </div>
-      <p class="sheet-made">Panels made: ______ By today's plan of {dayText(today, today)}.</p>
+      <p class="sheet-made">Pieces made: ______ By today's plan of {dayText(today, today)}.</p>
       <p class="sheet-caution">
         Mask when tipping bags or cutting; long gloves and goggles; rinse skin at once. The data sheet comes first.
       </p>

@@ -103,8 +103,8 @@ const Session: FC<{ model: TodayModel; refused: RefusedForm | null }> = ({ model
   if (!session)
     return model.late.length > 0 ? null : (
       <Empty>
-        <a href="/orders/new">Take an order</a>, or write down hours at <a href="/yard">Your yard</a>, and the next
-        session shows here step by step.
+        <a href="/orders/new">Take an order</a>, or record hours at <a href="/yard">Your yard</a>, and the next session
+        shows here step by step.
       </Empty>
     );
   const writable = session.date === today;
@@ -144,7 +144,7 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused }) => (
   <>
     {notice && <Notice notice={notice} today={model.today} back="/today" />}
     <Answer note={belowAnswer(model)}>{todayAnswer(model)}</Answer>
-    {refused && <FormErrors errors={refused.errors} lead={lateLead(refused) ?? 'That was not written down.'} />}
+    {refused && <FormErrors errors={refused.errors} lead={lateLead(refused) ?? 'That was not recorded.'} />}
     <ToCome model={model} />
     <ToBeMended model={model} refused={refused} />
     <ToCount model={model} refused={refused} />

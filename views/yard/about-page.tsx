@@ -96,8 +96,8 @@ const Names: FC<AboutProps> = (props) => {
 const inHandHint = (advised: number): string => {
   const advice =
     advised === 1
-      ? 'One is advised, two while more than three of your figures are guesses.'
-      : 'Two are advised while more than three of your figures are guesses, then one.';
+      ? 'One is advised, two while more than three of your figures are still to be checked.'
+      : 'Two are advised while more than three of your figures are still to be checked, then one.';
   return `The date to promise comes so many sessions after the earliest one. ${advice}`;
 };
 

@@ -22,7 +22,7 @@ const LENGTHS = { metric: '600, 900, 1200', US: '2 ft, 3 ft, 4 ft' };
 /** Without a mix it could not be saved. What was typed by then waits. */
 const MixFirst: FC<{ error: string | undefined }> = ({ error }) => (
   <div class="field" id="mix">
-    <p>A piece is cast from a mix, and none is there yet. Write the mix down first: what you typed here is kept.</p>
+    <p>A piece is cast from a mix, and none is there yet. Record the mix first: what you typed here is kept.</p>
     <div class="buttons">
       <Button kind="main" action={MIX_FIRST}>
         Add a mix
@@ -101,7 +101,7 @@ const Work: FC<CastingFormProps> = (props) => (
       <EntryFigure {...props} name="stripMinutes" label="Minutes to strip" />
       <EntryFigure {...props} name="cleanMinutes" label="Minutes to clean" />
     </div>
-    {!props.entry && <p class="hint">What stays empty is guessed, by the length, and marked so.</p>}
+    {!props.entry && <p class="hint">What stays empty is worked out by the length, and marked as to check.</p>}
     <div class="yard-figures">
       <EntryFigure {...props} name="stripCrew" label="People to strip" hint="Empty: one." />
       <EntryFigure {...props} name="rackSpaces" label="Rack places" hint="Empty: one." />

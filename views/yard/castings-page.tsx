@@ -7,14 +7,14 @@ import { YARD } from './sections.ts';
 
 export const CASTINGS = `${YARD}/panels`;
 
-/** "13.5 kg (a guess), 900 mm by 200 mm by 35 mm, from Thin panel mix. 3 moulds make it."; "12.6 kg, no size given, …" */
+/** "13.5 kg (to check), 900 mm by 200 mm by 35 mm, from Thin panel mix. 3 moulds make it."; "12.6 kg, no size given, …" */
 const castingText = ({ mass, size, mixName, mouldCount, guesses }: YardCasting): string => {
   const measures = size ? size.join(' by ') : 'no size given';
   const made =
     mouldCount === 0
       ? 'No mould makes it yet.'
       : `${countText(mouldCount, 'mould')} ${mouldCount === 1 ? 'makes' : 'make'} it.`;
-  return `${mass}${guesses.includes('kg') ? ' (a guess)' : ''}, ${measures}, from ${mixName}. ${made}`;
+  return `${mass}${guesses.includes('kg') ? ' (to check)' : ''}, ${measures}, from ${mixName}. ${made}`;
 };
 
 const castingEntry = (casting: YardCasting): ListEntry => ({

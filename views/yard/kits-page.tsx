@@ -38,7 +38,7 @@ export const KitsPage: FC<{ model: YardKitsModel; notice: DoneNotice | null }> =
       note="Pieces can be ordered singly too, without a kit."
       empty={
         nothingCast
-          ? 'A kit is put together from pieces, so write down what you cast first.'
+          ? 'A kit is put together from pieces, so record what you cast first.'
           : 'Put one together from its pieces and pins, or have it worked out from a size.'
       }
       first={nothingCast && { href: entryPath(CASTINGS, 'new'), text: 'Add what you cast' }}

@@ -125,7 +125,7 @@ const PRESET_NOTE =
 const BACK_NOTE = 'Once it is added you are back at what you cast, with all that you typed there.';
 
 const noteOf = ({ mix, preset, back }: MixFormProps): string | null => {
-  const guessed = mix && mix.guesses.length > 0 ? "What is marked is a guess. Check your bag's data sheet." : null;
+  const guessed = mix && mix.guesses.length > 0 ? "What is marked is to be checked. See your bag's data sheet." : null;
   return [back === null ? null : BACK_NOTE, preset ? PRESET_NOTE : guessed].filter(Boolean).join(' ') || null;
 };
 

@@ -17,7 +17,7 @@ export const contentsLine = ({
   const water = texts.water && waterNote === null ? `${texts.water} of water` : '';
   const noted = waterNote === null ? '' : ` Water, as noted: ${waterNote}.`;
   if (contents.length === 0)
-    return `Which materials go into it is not written down${water ? `, only ${water}` : ''}.${noted}`;
+    return `Which materials go into it is not recorded${water ? `, only ${water}` : ''}.${noted}`;
   const all = contents.map(({ name, quantity, unit }) => `${quantityText(quantity, unit)} of ${name}`);
   return `For one bag: ${listText(water ? [...all, water] : all)}.${noted}`;
 };

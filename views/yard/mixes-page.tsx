@@ -46,7 +46,7 @@ const mixEntry = (mix: YardMix): ListEntry => ({
     </p>,
     mix.guesses.length > 0 && (
       <p class="quiet">
-        Some of it is <a href="/yard/guesses">still a guess</a>. Check your bag's data sheet.
+        Some of it is <a href="/yard/guesses">still to check</a>. Check your bag's data sheet.
       </p>
     ),
   ],

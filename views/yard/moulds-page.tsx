@@ -49,7 +49,7 @@ export const YardMouldsPage: FC<{ model: YardMouldsModel; notice: DoneNotice | n
       }
       empty={
         nothingCast
-          ? 'A mould is for a piece, so write down what you cast first. Then several of a kind can be added at once.'
+          ? 'A mould is for a piece, so record what you cast first. Then several of a kind can be added at once.'
           : 'Add the moulds you have, several of a kind at once.'
       }
       first={nothingCast && { href: entryPath(CASTINGS, 'new'), text: 'Add what you cast' }}

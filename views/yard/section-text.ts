@@ -76,7 +76,7 @@ const moulds: Writer = ({ moulds: { count, kinds, scrapped } }) => {
 
 const mixes: Writer = ({ mixes: { names, withoutBags } }) => {
   if (names.length === 0) return full('No mix is there yet.', 'Say what you mix, from one bag on.');
-  const none = withoutBags.length === 0 ? null : `What goes into ${namesText(withoutBags)} is not written down.`;
+  const none = withoutBags.length === 0 ? null : `What goes into ${namesText(withoutBags)} is not recorded.`;
   return full(`${countText(names.length, 'mix', 'mixes')}: ${namesText(names)}.`, none);
 };
 
@@ -96,7 +96,7 @@ const stock: Writer = ({ stock: { count, suppliers, notBought } }) => {
   const none =
     notBought.length === 0
       ? null
-      : `How long ${namesText(notBought)} ${notBought.length === 1 ? 'takes' : 'take'} to come is not written down.`;
+      : `How long ${namesText(notBought)} ${notBought.length === 1 ? 'takes' : 'take'} to come is not recorded.`;
   return full(`${countText(count, 'material')}${from}.`, none);
 };
 

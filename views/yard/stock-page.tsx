@@ -20,7 +20,7 @@ const materialEntry = (material: YardMaterial, currency: string): ListEntry => (
 /** By who sells it. */
 const groupsOf = ({ materials, suppliers, currency }: YardStockModel): ListGroup[] =>
   [...suppliers, undefined].map((supplier) => ({
-    title: supplier ?? 'No supplier written down',
+    title: supplier ?? 'No supplier recorded',
     entries: materials.filter((one) => one.supplier === supplier).map((one) => materialEntry(one, currency)),
   }));
 

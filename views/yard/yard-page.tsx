@@ -25,7 +25,7 @@ const Section: FC<{ section: (typeof SECTIONS)[number]; model: YardModel }> = ({
 const Guesses: FC<{ count: number }> = ({ count }) =>
   count === 0 ? null : (
     <p>
-      {countText(count, 'figure')} {count === 1 ? 'is' : 'are'} still a guess. <a href="/yard/guesses">Look at them</a>
+      {countText(count, 'figure')} {count === 1 ? 'is' : 'are'} still to check. <a href="/yard/guesses">Look at them</a>
     </p>
   );
 
@@ -60,7 +60,7 @@ export const YardPage: FC<{ model: YardModel; notice: DoneNotice | null }> = ({ 
     </ol>
     <div class="buttons">
       <ButtonLink href="/begin">Begin with four answers</ButtonLink>
-      <ButtonLink href="/yard/guesses">Guesses</ButtonLink>
+      <ButtonLink href="/yard/guesses">Figures to check</ButtonLink>
       <ButtonLink href="/yard/files">Files in and out</ButtonLink>
     </div>
   </>

@@ -14,17 +14,16 @@ import type { Filled, PourWork } from './work-done.ts';
 const mixOf = (pours: readonly Filled[], yard: YardFile): Mix | string => {
   const mixes = new Set(pours.map(({ casting }) => yard.castings.find(({ id }) => id === casting)?.mix));
   const [mix] = [...mixes].map((id) => yard.mixes.find((one) => one.id === id));
-  if (mixes.size > 1) return 'These pieces are of different mixes. Write down one batch at a time.';
+  if (mixes.size > 1) return 'These pieces are of different mixes. Record one batch at a time.';
   return mix ?? 'Choose what was poured.';
 };
 
 const mouldFault = ({ mould: id, casting }: Filled, yard: YardFile): string | null => {
   const mould = yard.moulds.find((one) => one.id === id);
   if (!mould) return thereIsNo('mould', id);
-  if (yard.inMould.some((piece) => piece.mould === id))
-    return `${id} has a piece in it already. Nothing was written down.`;
-  if (isRetired(mould)) return `${id} is scrapped. Nothing was written down.`;
-  return makesPiece(mould, casting) ? null : `${id} does not make that piece. Nothing was written down.`;
+  if (yard.inMould.some((piece) => piece.mould === id)) return `${id} has a piece in it already. Nothing was recorded.`;
+  if (isRetired(mould)) return `${id} is scrapped. Nothing was recorded.`;
+  return makesPiece(mould, casting) ? null : `${id} does not make that piece. Nothing was recorded.`;
 };
 
 /** What is wrong with the batch as a whole: a mould twice, bags that cannot be, a time to come. */

@@ -26,7 +26,7 @@ import { keptOf, stockFacts } from './stock-facts.ts';
 import type { SupplyPurpose } from './supply-purposes.ts';
 
 /** With those who sell things that nobody's name is written beside. */
-const NO_SUPPLIER = 'Supplier not written down';
+const NO_SUPPLIER = 'No supplier recorded';
 
 /** An amount as the page says it, as its field is filled in, and exactly as it is kept. */
 const amountFacts = (quantity: number, unit: string, { measures: { system } }: Seen): AmountInField => ({

@@ -159,7 +159,7 @@ const quiet = (before: Archive, after: Archive): Difference[] => {
       after.keep?.pours.length ?? 0,
       !same(before.keep, after.keep),
     ),
-    byCount('Guesses and figures as they were typed', figures(before), figures(after), figuresDiffer),
+    byCount('Figures to check, and figures as they were typed', figures(before), figures(after), figuresDiffer),
     byCount('What was done', before.log.changes.length, after.log.changes.length, !same(before.log, after.log)),
   ];
 };

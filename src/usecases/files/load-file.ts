@@ -39,8 +39,8 @@ export interface FileEffect {
 
 /** Carries that the yard is another one than the effect was shown for. */
 export const YARD_CHANGED = 'revision';
-const CHANGED_SINCE = 'The yard has changed since this was worked out. Nothing was read in yet.';
-const NOTHING_NEW = 'The file says what the yard says already. There is nothing to read in.';
+const CHANGED_SINCE = 'The yard has changed since this was worked out. Nothing was loaded yet.';
+const NOTHING_NEW = 'The file says what the yard says already. There is nothing to load.';
 
 /** Tells a JSON file from a CSV by its first sign. */
 export const readUpload = (bytes: Uint8Array, now: string): Outcome<ReadFile> => {
@@ -50,11 +50,11 @@ export const readUpload = (bytes: Uint8Array, now: string): Outcome<ReadFile> =>
 };
 
 const WORDS: Readonly<Record<ReadFile['kind'], ChangeWords<unknown>>> = {
-  yard: { kind: 'yard file read in', words: 'Yard file read in' },
-  archive: { kind: ARCHIVE_READ_IN, words: 'Archive read in' },
-  orders: { kind: 'orders read in', words: 'Orders read in from a file' },
-  moulds: { kind: 'moulds read in', words: 'Moulds read in from a file' },
-  stock: { kind: 'stock read in', words: 'Stock read in from a file' },
+  yard: { kind: 'yard file read in', words: 'Yard file loaded' },
+  archive: { kind: ARCHIVE_READ_IN, words: 'Archive loaded' },
+  orders: { kind: 'orders read in', words: 'Orders loaded from a file' },
+  moulds: { kind: 'moulds read in', words: 'Moulds loaded from a file' },
+  stock: { kind: 'stock read in', words: 'Stock loaded from a file' },
 };
 
 const apply = async (tx: Tx, file: ReadFile, change: number, now: string): Promise<Outcome<null>> => {

@@ -21,7 +21,7 @@ interface NextPour {
   at: string;
   /** Null: for stock. */
   customer: string | null;
-  /** Its time is over, and it is not written down. */
+  /** Its time is over, and it is not recorded. */
   late: boolean;
 }
 

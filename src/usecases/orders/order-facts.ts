@@ -32,7 +32,7 @@ export const ordersSeen = (
 /** One order as the pages speak of it: what was agreed, and what today's plan makes of it. Dates are days of the yard. */
 export interface OrderFacts {
   id: string;
-  /** A walk-in's is not written down. */
+  /** A walk-in's is not recorded. */
   customer: string | null;
   phone: string | null;
   customerNote: string | null;

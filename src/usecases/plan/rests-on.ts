@@ -3,7 +3,7 @@ import type { OrderLine } from '../../../shared/order.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { goodsOfLines } from '../../engine/book/goods.ts';
 
-/** What a date rests on that is still a guess: what a bag gives and whether it is there, or how the mix behaves. */
+/** What a date rests on that is still to check: what a bag gives and whether it is there, or how the mix behaves. */
 export type Guessed = 'bags' | 'mix';
 
 const BAG_FIGURES = ['yieldKgPerBag', 'kg'];

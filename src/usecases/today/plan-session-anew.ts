@@ -20,7 +20,7 @@ export const planSessionAnew = (
 ): Promise<Outcome<Changed<{ start: string; date: string }>>> =>
   changing(
     context,
-    { kind: 'planned anew', words: ({ date }) => `${dayWords(date)} planned anew` },
+    { kind: 'planned anew', words: ({ date }) => `${dayWords(date)} replanned` },
     async (tx, yard, change) => {
       const session = sessionAt(yard, start);
       const fixed = session && fixedIn(yard, session);

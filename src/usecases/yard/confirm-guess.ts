@@ -9,10 +9,10 @@ export const confirmGuess = (
 ): Promise<Outcome<Changed<{ count: number }>>> =>
   changing(
     context,
-    { kind: 'guess confirmed', words: ({ count }) => `${count === 1 ? 'A guess' : `${count} guesses`} confirmed` },
+    { kind: 'guess confirmed', words: ({ count }) => `${count === 1 ? 'A figure' : `${count} figures`} confirmed` },
     async (tx) => {
       const same = (await guessesOfYard(tx)).filter((guess) => guess.kind === kind && guess.figure === figure);
-      if (same.length === 0) return refuse('figure', 'That is no guess any more. Nothing was changed.');
+      if (same.length === 0) return refuse('figure', 'That is no figure to check any more. Nothing was changed.');
       for (const guess of same) await dropGuess(tx, guess);
       return done({ count: same.length });
     },

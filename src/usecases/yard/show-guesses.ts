@@ -12,7 +12,7 @@ import type { Named, PageHead } from '../core/page-parts.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { watersOfYard } from './mix-water.ts';
 
-/** One figure of several things that is still a guess: what it is called, whose it is, and what it is now. */
+/** One figure of several things that is still to check: what it is called, whose it is, and what it is now. */
 export interface GuessGroup {
   kind: FigureOf['kind'];
   figure: string;
@@ -24,7 +24,7 @@ interface GuessedValue extends Named {
   text: string;
 }
 
-/** Every figure of the yard that is still a guess. */
+/** Every figure of the yard that is still to check. */
 export interface GuessesModel extends PageHead {
   groups: readonly GuessGroup[];
 }
@@ -96,7 +96,7 @@ export const guessGroups = (guesses: readonly FigureOf[], yard: YardFile, system
   return [...groups.values()];
 };
 
-/** Every figure of the yard that is still a guess, with what it is now. */
+/** Every figure of the yard that is still to check, with what it is now. */
 export const showGuesses = async (context: UseCaseContext): Promise<GuessesModel> => {
   const { yard } = await currentPlan(context);
   const { guesses, system, waters } = await context.database.read(async (tx) => ({

@@ -92,7 +92,7 @@ describe('a batch is refused', () => {
     };
     const kerb = filled({ mould: '900 no. 2', casting: 'kerb' });
     expect(faultsOf(both, work([filled(), kerb]))).toEqual([
-      'pours: These pieces are of different mixes. Write down one batch at a time.',
+      'pours: These pieces are of different mixes. Record one batch at a time.',
     ]);
   });
 
@@ -101,14 +101,14 @@ describe('a batch is refused', () => {
     expect(faultsOf(yard, work([filled(), filled()]))).toEqual(['pours: A mould is in it twice.']);
     const inMould = [{ mould: '900 no. 1', casting: 'panel-900', filledAt: saturday('08:00') }];
     expect(faultsOf({ ...yard, inMould }, work())).toEqual([
-      'pours: 900 no. 1 has a piece in it already. Nothing was written down.',
+      'pours: 900 no. 1 has a piece in it already. Nothing was recorded.',
     ]);
     expect(faultsOf(withMould({ condition: 'retired' }), work())).toEqual([
-      'pours: 900 no. 1 is scrapped. Nothing was written down.',
+      'pours: 900 no. 1 is scrapped. Nothing was recorded.',
     ]);
     expect(faultsOf(yard, work([filled({ mould: 'none' })]))).toEqual(['pours: There is no mould none.']);
     expect(faultsOf(withMould({ makes: [] }), work())).toEqual([
-      'pours: 900 no. 1 does not make that piece. Nothing was written down.',
+      'pours: 900 no. 1 does not make that piece. Nothing was recorded.',
     ]);
   });
 

@@ -65,7 +65,7 @@ describe('what to buy', () => {
         '2027-04-05',
         [
           ['Merchant', [[3, '2027-04-09']]],
-          ['Supplier not written down', [[1, '2027-04-11']]],
+          ['No supplier recorded', [[1, '2027-04-11']]],
         ],
       ],
       ['2027-04-12', [['Merchant', [[5, '2027-04-12']]]]],

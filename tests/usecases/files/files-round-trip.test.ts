@@ -138,7 +138,7 @@ describe('an archive', () => {
     expect((await undoChange(other, change)).ok).toBe(true);
     const after = JSON.parse((await exportArchive(other)).text);
     const { undo, rest } = { undo: after.log.changes.at(-1), rest: after.log.changes.slice(0, -1) };
-    expect(undo.words).toBe('Undone: Archive read in');
+    expect(undo.words).toBe('Undone: Archive loaded');
     expect(fileText({ ...after, log: { ...after.log, changes: rest } })).toBe(before);
   });
 
@@ -232,7 +232,7 @@ describe('a CSV', () => {
           }
           const tried = await tryFile(context, read.value);
           expect(tried.ok ? tried.value.differences : tried.faults).toEqual([
-            { path: 'same', message: expect.stringContaining('nothing to read in') },
+            { path: 'same', message: expect.stringContaining('nothing to load') },
           ]);
         }
       }

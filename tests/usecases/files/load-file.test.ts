@@ -28,7 +28,7 @@ describe('a file', () => {
     expect(await mortar()).toBe(20);
     const { value, words } = doneOf(await loadFile(context, file, tried.revision));
     expect(value.differences).toEqual(tried.differences);
-    expect(words).toBe('Stock read in from a file');
+    expect(words).toBe('Stock loaded from a file');
     expect(await mortar()).toBe(7);
   });
 

@@ -135,7 +135,7 @@ describe('a session that is planned anew', () => {
     const before = yard.mixes(await yard.planNow());
     expect(before).toHaveLength(2);
     const anew = kept(await planSessionAnew(yard.friday, SATURDAY_START));
-    expect(anew.words).toBe('Sat 10 Apr planned anew');
+    expect(anew.words).toBe('Sat 10 Apr replanned');
     expect(yard.mixes(anew.plan)).toEqual(['2027-04-10T08:24 900 no. 1 + 900 no. 2']);
     const undone = kept(await undoChange(yard.friday, anew.change));
     expect(yard.mixes(undone.plan)).toEqual(before);

@@ -10,7 +10,7 @@ test('what is fixed for a session is let go for once, and is back when that is u
   const fixed = (await currentPlan(yard.friday)).yard.keep;
   expect(fixed?.batches).toHaveLength(1);
   const { words, value, change } = doneOf(await planSessionAnew(yard.friday, SATURDAY_START));
-  expect(words).toBe('Sat 10 Apr planned anew');
+  expect(words).toBe('Sat 10 Apr replanned');
   expect(value).toEqual({ start: SATURDAY_START, date: '2027-04-10' });
   doneOf(await undoChange(yard.friday, change));
   expect((await currentPlan(yard.friday)).yard.keep).toEqual(fixed);

@@ -146,7 +146,7 @@ describe('poured', () => {
       bags: 1,
       filledAt: null,
     });
-    expect(faultOf(again)?.message).toBe('900 no. 1 has a piece in it already. Nothing was written down.');
+    expect(faultOf(again)?.message).toBe('900 no. 1 has a piece in it already. Nothing was recorded.');
     expect(await onHand('mortar')).toBe(2);
   });
 });

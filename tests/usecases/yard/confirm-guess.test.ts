@@ -22,9 +22,9 @@ const guessing = async () => {
 
 test('a figure is right wherever it is guessed, and no other is', async () => {
   const { context, left } = await guessing();
-  expect(doneOf(await confirmGuess(context, { kind: 'casting', figure: 'kg' })).words).toBe('2 guesses confirmed');
+  expect(doneOf(await confirmGuess(context, { kind: 'casting', figure: 'kg' })).words).toBe('2 figures confirmed');
   expect(await left()).toEqual(['casting panel-900 fillMinutes', 'mix thin kg']);
-  expect(doneOf(await confirmGuess(context, { kind: 'mix', figure: 'kg' })).words).toBe('A guess confirmed');
+  expect(doneOf(await confirmGuess(context, { kind: 'mix', figure: 'kg' })).words).toBe('A figure confirmed');
 });
 
 test('undone, it is a guess again', async () => {
@@ -37,7 +37,7 @@ test('undone, it is a guess again', async () => {
 test('what is no guess is refused', async () => {
   const { context, left } = await guessing();
   expect(refusalOf(await confirmGuess(context, { kind: 'casting', figure: 'stripMinutes' }))).toBe(
-    'figure: That is no guess any more. Nothing was changed.',
+    'figure: That is no figure to check any more. Nothing was changed.',
   );
   expect(await left()).toHaveLength(4);
 });

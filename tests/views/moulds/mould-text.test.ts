@@ -68,7 +68,7 @@ describe('what is worth knowing', () => {
     const nextPour = { at: '2027-04-05T09:30:00+01:00', customer: 'School garden', late: false };
     expect(mouldSentences({ ...mould, nextPour }, today)[0]).toBe('Next pour Mon 5 Apr, 9:30 for School garden.');
     expect(mouldSentences({ ...mould, nextPour: { ...nextPour, late: true } }, today)[0]).toBe(
-      'Was to be poured Mon 5 Apr, 9:30 for School garden, which is not written down yet.',
+      'Was to be poured Mon 5 Apr, 9:30 for School garden, which is not recorded yet.',
     );
   });
 

@@ -61,7 +61,7 @@ describe('a section', () => {
     );
     expect(text('hours', { hours: { sessions: 0, minutesAWeek: 0, weeks: 4 } }).missing).toBe('Say when you work.');
     expect(text('stock', { stock: { count: 2, suppliers: 0, notBought: ['Mesh'] } }).missing).toBe(
-      'How long Mesh takes to come is not written down.',
+      'How long Mesh takes to come is not recorded.',
     );
     expect(text('temperatures', { temperature: { now: '9 °C', endsBefore: '2027-05-01' } }).missing).toContain(
       'until May 2027',
