@@ -19,11 +19,13 @@ const quote = z.strictObject({
   earliestOn: date.nullable(),
   promiseOn: date.nullable(),
   ifFirstOn: date.nullable(),
+  proven: z.boolean(),
   limits: z.array(quoteLimit),
   reason: z.string().optional(),
 });
 /**
  * The answer to "when could it be ready?". Days are hand-over days; `earliestAt` is the minute behind `earliestOn`.
- * `ifFirstOn` lets other orders get later, `earliestOn` does not.
+ * `ifFirstOn` lets other orders get later, `earliestOn` does not. `proven`: no plan whatever has it on an earlier day; where it
+ * is false, none was found.
  */
 export type Quote = z.infer<typeof quote>;

@@ -39,7 +39,7 @@ describe('the first page', () => {
     const { get } = await screensOver(yard);
     const path = `/two-at-once?what=${encodeURIComponent(`kit:${yard.kits[0]!.id}`)}&number=1`;
     const text = await textOf(await get(path));
-    expect(text).toMatch(/^\w{3} \d+ \w{3} at the earliest, with two changes at once\./);
+    expect(text).toMatch(/^\w{3} \d+ \w{3} by today's plan, with two changes at once\./);
     expect(text).toMatch(/One more \S+ mould and one more pair of hands: .+ sooner\./);
     const part = await (await get(path, { 'HX-Request-Type': 'partial' })).text();
     expect(part).toMatch(/^<p>Two changes at once, where they bring more than one of them:<\/p><ul><li>/);

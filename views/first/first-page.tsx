@@ -81,7 +81,7 @@ const SoonerPart: FC<{ asked: AskedModel; today: string }> = ({ asked, today }) 
       {chosen && <ChosenAnswer chosen={chosen} today={today} />}
       {sentences.length > 0 && (
         <>
-          <p>What would make it sooner, at the earliest:</p>
+          <p>What would make it sooner, by today's plan:</p>
           <ul>
             {sentences.map((sentence) => (
               <li>{sentence}</li>

@@ -35,14 +35,13 @@ export const inHandText = (sessions: number): string =>
 
 /** What the first line leaves out: how much sooner it could be, and what the date rests on. */
 export const readyNote = (facts: ReadyFacts, today: string): string => {
-  const { earliestOn, promiseOn, sessionsInHand } = facts;
+  const { earliestOn, isProven, promiseOn, sessionsInHand } = facts;
   const isInHand = sessionsInHand > 0 && promiseOn !== null;
-  const earliest =
-    isInHand && promiseOn !== earliestOn && earliestOn !== null
-      ? `${dayText(earliestOn, today)} at the earliest. `
-      : '';
-  const inHand = isInHand ? `With ${inHandText(sessionsInHand).toLowerCase()}. ` : '';
-  return `${inHand}${earliest}By today's plan; no date already given gets later by it.`;
+  const sooner = isInHand && promiseOn !== earliestOn && earliestOn !== null ? dayText(earliestOn, today) : null;
+  const inHand = isInHand ? `With ${inHandText(sessionsInHand).toLowerCase()}` : '';
+  const rest = "By today's plan; no date already given gets later by it.";
+  if (sooner === null) return inHand ? `${inHand}. ${rest}` : rest;
+  return isProven ? `${inHand}. ${sooner} at the earliest. ${rest}` : `${inHand}; ${sooner} without. ${rest}`;
 };
 
 /** Everything that would bring the date forward, a sentence each: "One more 1100 mould: Sat 8 May, 7 days sooner." */
@@ -67,6 +66,10 @@ export const ReadyAnswer: FC<{ facts: ReadyFacts; today: string }> = ({ facts, t
   );
 };
 
+/** The earliest day, which is told without time in hand; called that only where no plan has a sooner one. */
+const soonerText = (isProven: boolean, day: string): string =>
+  isProven ? `At the earliest ${day}.` : `${day} without, by today's plan.`;
+
 /** In a form that is still being filled in: the date alone, smaller than the page's own answer. */
 export const ReadyLine: FC<{ facts: ReadyFacts; today: string }> = ({ facts, today }) => {
   const date = tellOn(facts);
@@ -78,7 +81,9 @@ export const ReadyLine: FC<{ facts: ReadyFacts; today: string }> = ({ facts, tod
         <>
           <strong>Ready {dayText(date, today)}</strong> by today's plan, once that is promised below.
           {facts.promiseOn && facts.sessionsInHand > 0 && ` With ${inHandText(facts.sessionsInHand).toLowerCase()}.`}
-          {facts.earliestOn && facts.earliestOn !== date && ` At the earliest ${dayText(facts.earliestOn, today)}.`}
+          {facts.earliestOn &&
+            facts.earliestOn !== date &&
+            ` ${soonerText(facts.isProven, dayText(facts.earliestOn, today))}`}
         </>
       )}
     </p>

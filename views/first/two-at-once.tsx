@@ -36,7 +36,7 @@ export const TwoAtOncePage: FC<{ model: PairsAsked; back: string }> = ({ model, 
     <>
       {asked ? (
         <Answer note={`${asked.quantity} × ${asked.name}, by today's plan. No date already given gets later by it.`}>
-          {best ? `${dayText(best.earliestOn, today)} at the earliest, with two changes at once.` : pairs ? NONE : LATE}
+          {best ? `${dayText(best.earliestOn, today)} by today's plan, with two changes at once.` : pairs ? NONE : LATE}
         </Answer>
       ) : (
         <Answer note="Nothing was recorded by asking.">Choose what is asked for, and how many.</Answer>

@@ -105,12 +105,13 @@ const soonestOf = (
 ): Earliest => {
   const behind = earliestBehind(asking, present, 'aimed');
   const placed = earliestPlaced(asking, present, behind, mostPlaces);
-  const inPlace = earliestInPlace(asking, present, placed, mostPlaces);
+  // Where many questions are asked at once a smaller share of the search has to do.
+  const isOneOfMany = share < 1;
+  const inPlace = isOneOfMany ? placed : earliestInPlace(asking, present, placed, mostPlaces);
   const waiting = earliestWaiting(asking, present, inPlace);
   const around = earliestAround(asking, present, waiting, share);
   const nothing = isAnew ? earliestFromNothing(asking, present, around) : around;
-  // Where many questions are asked at once a smaller share of the search has to do.
-  const anew = share < 1 ? nothing : earliestTowards(asking, present, nothing);
+  const anew = isOneOfMany ? nothing : earliestTowards(asking, present, nothing);
   if (!isAnew) return anew;
   if (!isLate(asking, anew)) return anew;
   const before = earliestBefore(asking, present, anew);

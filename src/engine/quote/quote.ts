@@ -3,6 +3,7 @@ import type { Keep } from '../../../shared/plan.ts';
 import type { Quote } from '../../../shared/quote.ts';
 import { dateOfDay } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { soonestComplete } from '../bound/soonest.ts';
 import { canonicalYard } from '../canonical-yard.ts';
 import { NEVER } from '../decoder/problem.ts';
 import { settle } from '../decoder/settle.ts';
@@ -49,7 +50,8 @@ export interface QuoteOptions {
 /**
  * When an order that is not taken yet could be ready. `earliestOn`: over every place in the sequence, the earliest
  * hand-over day at which no existing order has more days late than without it. `promiseOn` adds the yard's sessions in
- * hand. `ifFirstOn`: when it goes before all others, whatever becomes of them. `limits`: what holds the date, left empty
+ * hand. `ifFirstOn`: when it goes before all others, whatever becomes of them. `proven`: the earliest day is one that no plan
+ * can beat (`soonestComplete`). `limits`: what holds the date, left empty
  * unless asked for, since each is a quote of its own. The order's `due` and `wanted` play no part.
  */
 export const quoteOrder = (
@@ -69,6 +71,7 @@ export const quoteOrder = (
       earliestOn: null,
       promiseOn: null,
       ifFirstOn: null,
+      proven: false,
       limits: [],
       reason: reasonAgainst(asking, present),
     };
@@ -78,6 +81,7 @@ export const quoteOrder = (
     earliestOn: dateOfDay(handoverOn(problem, earliest)),
     promiseOn: promise === null ? null : dateOfDay(promise),
     ifFirstOn: dateOfDay(handoverOn(problem, Math.min(earliest, completesIfFirst(yard, order, asking)))),
+    proven: handoverOn(problem, earliest) <= handoverOn(problem, soonestComplete(problem, asking.added)),
     limits: [
       ...(limits ? limitsOver(yard, order, present, handoverOn(problem, earliest)) : []),
       ...(pairs ? limitPairsOf(yard, order, memory) : []),

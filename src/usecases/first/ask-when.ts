@@ -18,6 +18,8 @@ const ASKED = 'asked about';
 /** The answer to "when could it be ready?": days of hand-over, all null with a reason when it can't be made. */
 export interface ReadyFacts {
   earliestOn: string | null;
+  /** No plan has it on an earlier day than `earliestOn`; false where that is not known. */
+  isProven: boolean;
   /** With the time in hand that the yard keeps; null where it keeps none or has none left. */
   promiseOn: string | null;
   /** Sessions that the yard keeps in hand before a date it promises. */
@@ -63,13 +65,14 @@ export const answerFor = async (
     earliestOn,
     promiseOn,
     ifFirstOn,
+    proven: isProven,
     reason = null,
     limits,
   } = withThem ?? (await computeForRequest(background, 'quote', { yard, order, ...from }));
   const hold = heldUpBy(yard, limits);
   const why = reasonShown(reason, yard.materials, system);
   const { sessionsInHand } = yard.yard;
-  const dates = { earliestOn, promiseOn, sessionsInHand, ifFirstOn };
+  const dates = { earliestOn, isProven, promiseOn, sessionsInHand, ifFirstOn };
   return done({ ...dates, reason: why, hold, limits: withLimits ? limits : null });
 };
 

@@ -23,6 +23,8 @@ interface Mismatch {
 
 export interface Compared {
   mismatches: Mismatch[];
+  /** The planner says that its earliest day is proven. */
+  isProven: boolean;
   /** What audit and referee say of the plans that prove the enumerator's figures. */
   faults: string[];
   plans: Pick<ExactDates, 'earliestPlan' | 'firstPlan' | 'latePlan'>;
@@ -50,6 +52,7 @@ export const compareDates = (yard: YardFile, order: Order): Compared | null => {
   const planner = { ...quote, weightedDaysLate: plan.score.weightedDaysLate };
   const asked = { ...order, due: undefined };
   return {
+    isProven: quote.proven,
     mismatches: FIGURES.filter((figure) => planner[figure] !== exact[figure]).map((figure) => ({
       figure,
       planner: text(planner[figure]),

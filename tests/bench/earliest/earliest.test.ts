@@ -54,6 +54,8 @@ describe('dates by enumeration', () => {
       const compared = compareDates(yard, order);
       expect(compared?.faults, `seed ${seed}`).toEqual([]);
       expect(compared?.mismatches.filter(({ isImpossible }) => isImpossible)).toEqual([]);
+      const isSooner = compared?.mismatches.some(({ figure }) => figure === 'earliestOn');
+      expect(compared?.isProven && isSooner, `seed ${seed}: proven, and not the earliest`).toBe(false);
     }
   });
 });

@@ -39,7 +39,7 @@ export const earliestBench = (words: readonly string[]): void => {
     `\nTiny yards against all that could be done in them, seeds ${first} to ${first + yards - 1}, normal effort`,
   );
   const wrong = new Map<Figure, number>(FIGURES.map((figure) => [figure, 0]));
-  let [seen, faults, impossible] = [0, 0, 0];
+  let [seen, faults, impossible, proven, wronglyProven] = [0, 0, 0, 0, 0];
   for (let seed = first; seed < first + yards; seed++) {
     const compared = compareOrNull(seed);
     if (!compared) {
@@ -48,6 +48,8 @@ export const earliestBench = (words: readonly string[]): void => {
     }
     seen++;
     faults += compared.faults.length;
+    if (compared.isProven) proven++;
+    if (compared.isProven && compared.mismatches.some(({ figure }) => figure === 'earliestOn')) wronglyProven++;
     for (const fault of compared.faults) console.log(`  ${seed}: fault in a plan of the enumerator: ${fault}`);
     for (const { figure, planner, exact, isImpossible } of compared.mismatches) {
       wrong.set(figure, wrong.get(figure)! + 1);
@@ -57,5 +59,6 @@ export const earliestBench = (words: readonly string[]): void => {
     if (values.logs && compared.mismatches.length > 0) save(values.logs, seed, compared);
   }
   for (const [figure, count] of wrong) console.log(`  ${figure} exact: ${seen - count} of ${seen}`);
+  console.log(`  earliestOn proven by the planner: ${proven}, wrongly: ${wronglyProven}`);
   console.log(`  better than possible: ${impossible}; faults in plans of the enumerator: ${faults}`);
 };

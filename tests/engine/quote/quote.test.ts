@@ -24,8 +24,16 @@ describe('a pair of panels in a yard of two moulds', () => {
       earliestOn: '2027-04-17',
       promiseOn: '2027-04-17',
       ifFirstOn: '2027-04-17',
+      proven: true,
       limits: [],
     });
+  });
+
+  // The bound that proves a day knows of no promise: beside one that cannot be moved nothing is proven, though it is so.
+  test('is proven where no promise stands before it, or the one that does can be moved', () => {
+    const beside = (due: string) => quoteOrder(smallYard({ ...slow, orders: [pair('a', due)] }), pair('new'));
+    expect(beside('2027-04-17')).toMatchObject({ earliestOn: '2027-04-24', ifFirstOn: '2027-04-17', proven: false });
+    expect(beside('2027-05-01')).toMatchObject({ earliestOn: '2027-04-17', proven: true });
   });
 
   test('behind a pair that is promised: a week later, unless it goes first', () => {
@@ -86,7 +94,7 @@ describe('a pair of panels in a yard of two moulds', () => {
 });
 
 describe('an order that cannot be made', () => {
-  const none = { earliestAt: null, earliestOn: null, promiseOn: null, ifFirstOn: null, limits: [] };
+  const none = { earliestAt: null, earliestOn: null, promiseOn: null, ifFirstOn: null, proven: false, limits: [] };
   test('for want of a mould', () => {
     const moulds = base.moulds.map((m) => ({ ...m, condition: 'retired' as const }));
     expect(quoteOrder(smallYard({ moulds, orders: [] }), pair('new'))).toEqual({

@@ -5,6 +5,7 @@ import { holdText, readyNote, soonerSentences, tellOn } from '../../../views/fir
 const today = '2027-04-05';
 const facts: ReadyFacts = {
   earliestOn: '2027-05-08',
+  isProven: true,
   promiseOn: '2027-05-08',
   sessionsInHand: 0,
   ifFirstOn: '2027-05-08',
@@ -34,6 +35,11 @@ test('the date to tell has the time in hand, and the note says how much sooner i
   expect(tellOn({ ...inHand, promiseOn: null })).toBe('2027-05-08');
   const note = readyNote(inHand, today);
   expect(note).toContain('With one session in hand. Sat 8 May at the earliest.');
+  // A day that may not be the earliest is not called so.
+  const open = readyNote({ ...inHand, isProven: false }, today);
+  expect(open).toBe(
+    "With one session in hand; Sat 8 May without. By today's plan; no date already given gets later by it.",
+  );
   expect(readyNote({ ...inHand, sessionsInHand: 2 }, today)).toContain('With two sessions in hand.');
   // The day after them can be the same day of hand-over: then there is nothing that could be sooner.
   expect(readyNote({ ...facts, sessionsInHand: 1 }, today)).toMatch(/^With one session in hand\. By today's plan/);
