@@ -90,7 +90,7 @@ describe.each([
     await look();
     await hand.click('nav a:has-text("Today")');
     await hand.click('text="A sheet for the wall, to print"');
-    await page.waitForSelector('h1:has-text("Saturday sheet: Sat 10 Apr, 8:00 to 14:00, 4 panels.")');
+    await page.waitForSelector('h1:has-text("Saturday sheet: Sat 10 Apr, 8:00 to 14:00, 4 pieces.")');
     await look();
     expect(sheetsOf(await page.pdf({ format: 'A4' }))).toBe(1);
     expect(complaints).toEqual([]);
@@ -117,7 +117,7 @@ test('a full Saturday of three people and twelve moulds is one sheet too', { tim
   await screens.post('/orders', { what0: 'casting:panel-900', quantity0: '200', customer: 'Allotments', slip: 'yes' });
   const { page } = await watchedPage(browser);
   await page.goto(`${url}/today/sheet`);
-  expect(Number(/(\d+) panels/.exec((await heading(page)) ?? '')?.[1])).toBeGreaterThan(20);
+  expect(Number(/(\d+) pieces/.exec((await heading(page)) ?? '')?.[1])).toBeGreaterThan(20);
   expect(await page.textContent('.sheet-rows')).toContain('1 bag; 4.7 l water; 57 g Plasticiser; 57 g Citric acid');
   expect(sheetsOf(await page.pdf({ format: 'A4' }))).toBe(1);
 });

@@ -25,7 +25,7 @@ describe.each([
     await line.locator('[name=quantity]').fill('4');
     await line.locator('[name=price]').fill('28.80');
     await line.getByRole('button', { name: /^Bought/ }).click();
-    await page.getByText('Concrete mix, 25 kg bought.', { exact: true }).waitFor();
+    await page.getByText(/^Concrete mix, 25 kg bought, expected on /).waitFor();
     expect(await concrete.textContent()).toContain('; 4 more on Wed 7 Apr');
     await page.getByRole('button', { name: 'Arrived: 4 bags of Concrete mix, 25 kg' }).click();
     await page.getByText('Concrete mix, 25 kg arrived.', { exact: true }).waitFor();
