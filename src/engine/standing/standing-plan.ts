@@ -12,6 +12,7 @@ import { fitIn } from '../quote/fit-in.ts';
 import { daysLateOf } from '../quote/present.ts';
 import { type Evaluation, evaluate, isBetter } from '../search/evaluation.ts';
 import { dispatchFrom, memoryOf, type PlanMemory } from '../search/memory.ts';
+import { waitingForLots } from '../search/quick.ts';
 import { earliestDueFirst } from '../search/rules.ts';
 import { type BatchOfPours, lessPours } from './less-pours.ts';
 import { type Judged, mayTakePlace } from './may-take-place.ts';
@@ -120,8 +121,13 @@ const stand = (kept: YardFile, ways: readonly PlanMemory[]) => {
   const problem = compile(kept);
   const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
   const dispatches = [...ways.map((way) => dispatchFrom(problem, way)), dispatchOf(earliestDueFirst(problem))];
-  const candidates = dispatches.map((dispatch) => candidateOf(state, dispatch));
-  const best = candidates.reduce((a, one) => (isBetter(one.evaluation, a.evaluation) ? one : a));
+  const better = (a: Candidate, one: Candidate): Candidate => (isBetter(one.evaluation, a.evaluation) ? one : a);
+  const first = dispatches.map((dispatch) => candidateOf(state, dispatch)).reduce(better);
+  // Pieces that were just poured are stock that is ready later: whom they were poured for has to wait for them.
+  const waiting = waitingForLots(problem).map((more) =>
+    candidateOf(state, { ...first.dispatch, choices: { ...first.dispatch.choices, ...more } }),
+  );
+  const best = waiting.reduce(better, first);
   return { best: candidateOf(state, best.dispatch), state };
 };
 
