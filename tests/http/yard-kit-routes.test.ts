@@ -109,7 +109,7 @@ test.each(['/yard/kits', '/yard/moulds'])(
   async (path) => {
     const nothing = { castings: [], moulds: [], kits: [], orders: [] };
     const html = await (await (await screensOver(smallYard(nothing))).get(path)).text();
-    expect(html).toMatch(/write down what you cast first\.[\s\S]*href="\/yard\/panels\/new" class="button main"/);
+    expect(html).toMatch(/record what you cast first\.[\s\S]*href="\/yard\/panels\/new" class="button main"/);
     expect(await (await (await screensOver()).get(path)).text()).not.toContain('/yard/panels/new');
   },
 );
