@@ -44,9 +44,7 @@ describe('rota import and rota export', { timeout: PATIENCE_MS }, () => {
     expect((await other.run('import', other.file('a.archive.json', archive))).code).toBe(0);
     const now = (text: string) => text.replace(/"now": "[^"]+"/, '"now": ""');
     expect(now((await other.run('export', '--archive')).stdout)).toBe(now(archive));
-    expect((await other.run('import', other.file('a.archive.json', archive))).stdout).toMatch(
-      /nothing to load\.\n$/,
-    );
+    expect((await other.run('import', other.file('a.archive.json', archive))).stdout).toMatch(/nothing to load\.\n$/);
   });
 
   test('faults are a line each on standard error, and nothing is written', async () => {
