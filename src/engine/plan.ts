@@ -11,11 +11,10 @@ import { settle } from './decoder/settle.ts';
 import { writePlan } from './decoder/write-plan.ts';
 import { fitIn } from './quote/fit-in.ts';
 import type { Effort } from './search/effort.ts';
-import { rescueRule } from './search/effort.ts';
 import { dispatchFrom, memoryOf, type PlanMemory } from './search/memory.ts';
 import { presentPours } from './search/nearness.ts';
 import { quickSearch } from './search/quick.ts';
-import { searchFor, searchOn } from './search/search.ts';
+import { searchOn } from './search/search.ts';
 import { chooseBeside, onceTaken } from './standing/choose-beside.ts';
 import { type Candidate, candidateOf, harmOf, standOn } from './standing/standing-plan.ts';
 
@@ -113,7 +112,7 @@ const planOfCanonical = (yard: YardFile, options: PlanOptions): { plan: PlanFile
     const chosen = chooseBeside(taken, others, beside);
     if (effort === 'quick' && near && harmOf(chosen, near, given) > 0) {
       // No date is said to be late before a plan that keeps it was looked for.
-      const rescued = searchFor(state, { ...chosen, unmoved: 0 }, rescueRule(problem), seed, present);
+      const rescued = searchOn(state, { ...chosen, unmoved: 0 }, 'normal', seed, present);
       const kept = chooseBeside(taken, [...others, candidateOf(state, rescued.dispatch)], beside);
       return standingPlan(isFixed, kept);
     }

@@ -50,13 +50,3 @@ export const stopRule = (problem: Problem, effort: 'normal' | 'thorough'): StopR
     judged: Math.min(Math.floor(LINES_JUDGED[effort] / lines), JUDGED_A_PAIR[effort] * problem.orders.length ** 2),
   };
 };
-
-/** Of a normal search, where a date that was given would be late and somebody waits for the answer. */
-const RESCUE_SHARE = 0.2;
-
-/** How long is looked for a plan that keeps a date before it is said to be late: a fifth of a normal search. */
-export const rescueRule = (problem: Problem): StopRule => {
-  const { plans, polishing, judged } = stopRule(problem, 'normal');
-  const share = (count: number): number => Math.ceil(count * RESCUE_SHARE);
-  return { plans: Math.max(12, share(plans)), polishing: share(polishing), judged: share(judged) };
-};

@@ -1,7 +1,7 @@
 import type { DecoderState } from '../decoder/decoder-state.ts';
 import { settle } from '../decoder/settle.ts';
 import { dealAgain } from './deal.ts';
-import { type Effort, type StopRule, stopRule } from './effort.ts';
+import { type Effort, stopRule } from './effort.ts';
 import { evaluate } from './evaluation.ts';
 import type { Found } from './found.ts';
 import { improvePlan, improveSequence } from './improve.ts';
@@ -17,16 +17,8 @@ export const searchOn = (
   effort: Exclude<Effort, 'quick'>,
   seed: number,
   present?: PresentPours,
-): Found => searchFor(state, start, stopRule(state.problem, effort), seed, present);
-
-/** As `searchOn`, for as long as a stop rule says. */
-export const searchFor = (
-  state: DecoderState,
-  start: Found,
-  stop: StopRule,
-  seed: number,
-  present?: PresentPours,
 ): Found => {
+  const stop = stopRule(state.problem, effort);
   const random = randomFrom(seed);
   // Which orders can be made at all is settled once; the search then moves only those.
   settle(state, start.dispatch);
