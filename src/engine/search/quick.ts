@@ -48,6 +48,9 @@ export const BY_HAND: Partial<Choices>[] = [{ byHand: true, noAhead: true }, { b
 /** Pours placed in all by one quick planning, about; at least three plans are tried whatever the size. */
 const POURS_IN_ALL = 4000;
 
+/** And as by hand: only on the largest yards not by every rule. */
+const POURS_BY_HAND = 40_000;
+
 /** Sequences by the dispatch rules, each once, most often best first. */
 export const startSequences = (problem: Problem): Int32Array[] => {
   const work = workDays(problem);
@@ -170,7 +173,8 @@ export const quickSearch = (state: DecoderState, leaning: Leaning = { first: [] 
     const choices = TRIED_CHOICES[(i + Math.floor(i / sequences.length)) % TRIED_CHOICES.length]!;
     tries.try(dispatchOf(sequence, choices));
   }
-  tries.tryWhileItDiffers(BY_HAND.flatMap((choices) => sequences.map((sequence) => dispatchOf(sequence, choices))));
+  const byHand = BY_HAND.flatMap((choices) => sequences.map((sequence) => dispatchOf(sequence, choices)));
+  tries.tryWhileItDiffers(byHand.slice(0, Math.max(2, Math.floor(POURS_BY_HAND / poursOf(state.problem)))));
   for (const choices of waitingForLots(state.problem)) tries.tryOnBest(choices);
   return tries.end();
 };
