@@ -116,7 +116,8 @@ export const linesLeft = ({ lines, packedMinutes }: Pick<Order, 'lines' | 'packe
 export const linesToTake = (
   { order: id, lines }: { order: string; lines: readonly OrderLine[] },
   { orders }: Pick<YardFile, 'orders'>,
-): readonly OrderLine[] => (orders.find((order) => order.id === id)?.packedMinutes === undefined ? lines : []);
+): readonly OrderLine[] =>
+  linesLeft({ lines: [...lines], packedMinutes: orders.find((order) => order.id === id)?.packedMinutes });
 
 /** Minutes that packing all of an order's kits takes. */
 export const packMinutesOf = ({ lines }: Pick<Order, 'lines'>, { kits }: Pick<YardFile, 'kits'>): number =>

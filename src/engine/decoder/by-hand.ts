@@ -5,18 +5,7 @@ import type { DecoderState } from './decoder-state.ts';
 import { listOpenings } from './openings.ts';
 import { prepAhead } from './prep.ts';
 import { NEVER, NONE } from './problem.ts';
-import { placeStrip, stripRest, stripStart, takeStrip } from './strip.ts';
-
-const stripWhatIsDue = (state: DecoderState, by: number): void => {
-  const { held, outAt } = state.moulds;
-  for (let k = 0; k < held.length; k++) {
-    if (held[k] === NONE || outAt[k]! > by) continue;
-    const start = stripStart(state, k);
-    if (start === NONE) continue;
-    takeStrip(state, k, start);
-    placeStrip(state, k, start);
-  }
-};
+import { stripDue, stripRest } from './strip.ts';
 
 /** Openings of empty moulds: what the sequence wants first in front, of equals the least work. */
 const emptyInOrder = ({ openings, moulds, orders, demand }: DecoderState): number[] => {
@@ -84,13 +73,13 @@ export const workByHand = (state: DecoderState): void => {
   const { timeline, choices } = state;
   state.blocked.fill(0);
   let clock = timeline.firstFree;
-  stripWhatIsDue(state, clock);
+  stripDue(state, clock);
   packWaiting(state, true);
   while (clock < timeline.to) {
     listOpenings(state, state.openings);
     if (!pourOne(state)) clock = nextOut(state, clock);
     clock = Math.max(clock, timeline.firstFree);
-    if (clock < timeline.to) stripWhatIsDue(state, clock);
+    if (clock < timeline.to) stripDue(state, clock);
   }
   stripRest(state);
   packWaiting(state, false);

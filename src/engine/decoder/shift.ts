@@ -103,7 +103,8 @@ export const workShift = (state: DecoderState, shift: number): void => {
   state.rack.clearReady(state.timeline.from);
   dealLots(state);
   applyFixed(state);
-  if (state.choices.byHand && allowsBatch(state)) {
+  const mayPour = allowsBatch(state);
+  if (state.choices.byHand && mayPour) {
     workByHand(state);
     return;
   }
@@ -111,7 +112,7 @@ export const workShift = (state: DecoderState, shift: number): void => {
   packWaiting(state, true);
   if (state.choices.stripFirst) stripRest(state);
   if (state.choices.coatFirst) coatAhead(state);
-  const pours = !state.choices.noPours && allowsBatch(state);
+  const pours = !state.choices.noPours && mayPour;
   if (pours && state.choices.aheadFirst && state.demand.total > 0) {
     pourBatches(state, true);
     stripRest(state);

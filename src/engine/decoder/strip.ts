@@ -75,10 +75,11 @@ const nextStripFrom = (state: DecoderState): number => {
   return next < state.problem.shifts.count ? state.problem.shifts.from[next]! : NEVER;
 };
 
-/** Strips all that is out by now. */
-export const stripDue = (state: DecoderState): void => {
-  for (let k = 0; k < state.moulds.held.length; k++)
-    if (state.moulds.held[k] !== NONE && state.moulds.outAt[k]! <= state.timeline.firstFree) stripIfItFits(state, k);
+/** Strips all that is out by a minute; left out: by now, which each strip sets on. */
+export const stripDue = (state: DecoderState, by?: number): void => {
+  const { held, outAt } = state.moulds;
+  for (let k = 0; k < held.length; k++)
+    if (held[k] !== NONE && outAt[k]! <= (by ?? state.timeline.firstFree)) stripIfItFits(state, k);
 };
 
 /** Strips first what orders wait for that are otherwise finished. */

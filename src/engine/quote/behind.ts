@@ -1,5 +1,5 @@
 import { NEVER, NONE } from '../decoder/problem.ts';
-import { completesUnder, type Earliest, type Guard } from './completes-under.ts';
+import { completesUnder, type Earliest, type Guard, NOWHERE, soonerUnder } from './completes-under.ts';
 import { type Asking, type Present, withOrderAt } from './present.ts';
 
 /** Shifts tried by doubling, one after another until one fits; and then by halving the last step. */
@@ -19,7 +19,7 @@ const doubled = (last: number): number[] => {
 export const earliestBehind = (asking: Asking, present: Present, guard: Guard): Earliest => {
   const { problem, added } = asking;
   const last = withOrderAt(present, present.dispatch.sequence.length, added);
-  let best: Earliest = { completesAt: NEVER, dispatch: null };
+  let best = NOWHERE;
   const fitsBehind = (shift: number): boolean => {
     const dispatch = { ...last, heldBack: [...(present.dispatch.heldBack ?? []), { order: added, shift }] };
     const completesAt = completesUnder(asking, dispatch, present, guard);
@@ -67,8 +67,7 @@ export const earliestBefore = (asking: Asking, present: Present, best: Earliest)
       if (shift >= asking.problem.shifts.count) break;
       const others = (present.dispatch.heldBack ?? []).filter(({ order }) => !held.includes(order));
       const dispatch = { ...first, heldBack: [...others, ...held.map((order) => ({ order, shift }))] };
-      const completesAt = completesUnder(asking, dispatch, present, 'given', earliest.completesAt);
-      if (completesAt < earliest.completesAt) earliest = { completesAt, dispatch };
+      earliest = soonerUnder(asking, dispatch, present, 'given', earliest);
     }
   return earliest;
 };

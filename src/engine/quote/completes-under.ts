@@ -10,6 +10,9 @@ export interface Earliest {
   dispatch: Dispatch | null;
 }
 
+/** No plan has the new order. */
+export const NOWHERE: Earliest = { completesAt: NEVER, dispatch: null };
+
 /**
  * What may not get later: "aimed": no date that was given or asked for; "given": no date that was given. An order that is
  * planned stays planned either way.
@@ -64,4 +67,16 @@ export const completesUnder = (
   const completesAt = state.orders.completesAt[added]!;
   if (!isMade || completesAt === NONE || completesAt >= before) return NEVER;
   return holds(state, present, guard) ? completesAt : NEVER;
+};
+
+/** The better of what is known and a dispatch: that one where the new order is complete sooner by it and nothing guarded is later. */
+export const soonerUnder = (
+  asking: Asking,
+  dispatch: Dispatch,
+  present: Present,
+  guard: Guard,
+  best: Earliest,
+): Earliest => {
+  const completesAt = completesUnder(asking, dispatch, present, guard, best.completesAt);
+  return completesAt < best.completesAt ? { completesAt, dispatch } : best;
 };

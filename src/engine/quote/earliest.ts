@@ -7,7 +7,7 @@ import { changeChoices, scopeOf } from '../search/moves/choices.ts';
 import { waitingForLots } from '../search/quick.ts';
 import { below, randomFrom } from '../search/random.ts';
 import { earliestBefore, earliestBehind } from './behind.ts';
-import { completesUnder, type Earliest } from './completes-under.ts';
+import { type Earliest, soonerUnder } from './completes-under.ts';
 import { earliestFromNothing, searchForPlace } from './from-nothing.ts';
 import { type Asking, movedLast, type Present, withOrderAt } from './present.ts';
 import { earliestTowards } from './towards.ts';
@@ -24,9 +24,7 @@ const earliestPlaced = (asking: Asking, present: Present, best: Earliest, mostPl
   const step = Math.max(1, Math.ceil((sequence.length + 1) / mostPlaces));
   let earliest = best;
   for (let place = 0; place <= sequence.length; place += step) {
-    const dispatch = withOrderAt(present, place, asking.added);
-    const completesAt = completesUnder(asking, dispatch, present, 'aimed', earliest.completesAt);
-    if (completesAt < earliest.completesAt) earliest = { completesAt, dispatch };
+    earliest = soonerUnder(asking, withOrderAt(present, place, asking.added), present, 'aimed', earliest);
   }
   return earliest;
 };
@@ -40,17 +38,8 @@ const earliestInPlace = (asking: Asking, present: Present, best: Earliest, mostP
   let earliest = best;
   const planned = Array.from(dispatch.sequence).filter((o) => leftOut[o] !== 1);
   const most = Math.min(mostPlaces, Math.floor(POURS_MOVED / poursOf(asking.problem)));
-  for (const moved of planned.slice(0, most)) {
-    const completesAt = completesUnder(
-      asking,
-      movedLast(present, moved, asking.added),
-      present,
-      'aimed',
-      earliest.completesAt,
-    );
-    if (completesAt < earliest.completesAt)
-      earliest = { completesAt, dispatch: movedLast(present, moved, asking.added) };
-  }
+  for (const moved of planned.slice(0, most))
+    earliest = soonerUnder(asking, movedLast(present, moved, asking.added), present, 'aimed', earliest);
   return earliest;
 };
 
@@ -61,8 +50,7 @@ const earliestWaiting = (asking: Asking, present: Present, best: Earliest): Earl
   for (const more of waitingForLots(asking.problem))
     for (const place of [0, sequence.length]) {
       const dispatch = { ...withOrderAt(present, place, asking.added), choices: { ...choices, ...more } };
-      const completesAt = completesUnder(asking, dispatch, present, 'aimed', earliest.completesAt);
-      if (completesAt < earliest.completesAt) earliest = { completesAt, dispatch };
+      earliest = soonerUnder(asking, dispatch, present, 'aimed', earliest);
     }
   return earliest;
 };
@@ -78,9 +66,8 @@ const earliestAround = (asking: Asking, present: Present, best: Earliest, share:
     const changed = changeChoices(i % 3 === 0 ? choices : liked, random, scopeOf(problem));
     const place = below(random, sequence.length + 1);
     const dispatch = { ...withOrderAt(present, place, added), choices: changed };
-    const completesAt = completesUnder(asking, dispatch, present, 'aimed', earliest.completesAt);
-    if (completesAt >= earliest.completesAt) continue;
-    [earliest, liked] = [{ completesAt, dispatch }, changed];
+    const sooner = soonerUnder(asking, dispatch, present, 'aimed', earliest);
+    if (sooner !== earliest) [earliest, liked] = [sooner, changed];
   }
   return earliest;
 };

@@ -1,13 +1,12 @@
 import { refusals } from '../decoder/admit.ts';
 import { decode } from '../decoder/decode.ts';
 import { type Dispatch, dispatchOf } from '../decoder/dispatch.ts';
-import { NEVER } from '../decoder/problem.ts';
 import { poursOf } from '../search/effort.ts';
 import { foundIn } from '../search/found.ts';
 import { improvePlan } from '../search/improve.ts';
 import { startSequences, TRIED_CHOICES, waitingForLots } from '../search/quick.ts';
 import { randomFrom } from '../search/random.ts';
-import { completesUnder, type Earliest } from './completes-under.ts';
+import { type Earliest, NOWHERE, soonerUnder } from './completes-under.ts';
 import { type Asking, type Present, withOrderAt } from './present.ts';
 
 /** Pours placed in all by the plans from nothing, about. */
@@ -31,8 +30,7 @@ export const earliestFromNothing = (asking: Asking, present: Present, best: Earl
   const most = Math.min(MOST_FROM_NOTHING, Math.floor(POURS_FROM_NOTHING / poursOf(problem)));
   let earliest = best;
   const attempt = (dispatch: Dispatch): void => {
-    const completesAt = completesUnder(asking, dispatch, present, 'given', earliest.completesAt);
-    if (completesAt < earliest.completesAt) earliest = { completesAt, dispatch };
+    earliest = soonerUnder(asking, dispatch, present, 'given', earliest);
   };
   for (let i = 0; i < Math.min(most, sequences.length * TRIED_CHOICES.length); i++) {
     const choices = TRIED_CHOICES[(i + Math.floor(i / sequences.length)) % TRIED_CHOICES.length]!;
@@ -46,8 +44,6 @@ export const earliestFromNothing = (asking: Asking, present: Present, best: Earl
 /** Pours placed in all by the search for any place at all, about. */
 const POURS_SEARCHED = 20_000;
 const MOST_SEARCHED = 400;
-
-const NOWHERE: Earliest = { completesAt: NEVER, dispatch: null };
 
 /**
  * Looks longer for any plan that has the new order in it beside all others, no date given later: for when no place was
@@ -65,8 +61,8 @@ export const searchForPlace = (asking: Asking, present: Present): Earliest => {
     state.orders.excluded.set(present.leftOut);
     decode(state, start);
     const { dispatch } = improvePlan(state, foundIn(state, start), stop, randomFrom(1));
-    const completesAt = completesUnder(asking, dispatch, present, 'given');
-    if (completesAt < NEVER) return { completesAt, dispatch };
+    const found = soonerUnder(asking, dispatch, present, 'given', NOWHERE);
+    if (found !== NOWHERE) return found;
   }
   return NOWHERE;
 };

@@ -7,7 +7,7 @@ import { poursOf } from '../search/effort.ts';
 import { foundIn } from '../search/found.ts';
 import { improvePlan } from '../search/improve.ts';
 import { randomFrom } from '../search/random.ts';
-import { completesUnder, type Earliest } from './completes-under.ts';
+import { type Earliest, soonerUnder } from './completes-under.ts';
 import { type Asking, type Present, withOrderAt } from './present.ts';
 import { handoverOn } from './promise.ts';
 
@@ -55,8 +55,7 @@ const searchFor = (asking: Asking, present: Present, best: Earliest, day: number
     const { dispatch } = improvePlan(state, foundIn(state, start), stop, randomFrom(i + 1));
     for (const lotsUntil of new Set([dispatch.choices.lotsUntil, day])) {
       const tried = { ...dispatch, choices: { ...dispatch.choices, lotsUntil } };
-      const completesAt = completesUnder(asking, tried, present, 'aimed', earliest.completesAt);
-      if (completesAt < earliest.completesAt) earliest = { completesAt, dispatch: tried };
+      earliest = soonerUnder(asking, tried, present, 'aimed', earliest);
     }
   });
   return earliest;

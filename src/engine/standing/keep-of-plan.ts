@@ -6,7 +6,8 @@ const stripsOf = ({ pours, strips }: Pick<PlanFile, 'pours' | 'strips'>): KeptSt
   ...pours.map(({ id, mould, stripStart, stripEnd }) => ({ mould, pour: id, stripStart, stripEnd })),
 ];
 
-const packsOf = ({ orders }: Pick<PlanFile, 'orders'>): KeptPack[] =>
+/** When each order is packed: once for each spell. */
+export const packsOf = ({ orders }: Pick<PlanFile, 'orders'>): KeptPack[] =>
   orders.flatMap((order) => spellsOf(order).map((spell) => ({ order: order.id, ...spell })));
 
 /**
