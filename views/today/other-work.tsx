@@ -1,4 +1,4 @@
-import type { FC } from 'hono/jsx';
+import type { Child, FC } from 'hono/jsx';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import type { EmptyMould, FullMould, TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
@@ -111,23 +111,33 @@ export const OtherPour: FC<{ model: TodayModel; refused: RefusedForm | null }> =
   );
 };
 
+/** An order that is packed, all of it or some, by name and with what there is to say of it; it can be unpacked again. */
+const PackedOrder: FC<{ order: TodayModel['packed'][number]; children?: Child }> = ({
+  order: { order, customer },
+  children,
+}) => (
+  <li>
+    <p>
+      <a href={`/orders/${encodeURIComponent(order)}`}>{customer}</a>, order {order}
+      {children}.
+    </p>
+    <WorkForm to="unpacked">
+      <input type="hidden" name="order" value={order} />
+      <Button label={`Unpack: ${customer}`}>Unpack</Button>
+    </WorkForm>
+  </li>
+);
+
 /** Orders of which some is packed: the rest is on the list of a later session. */
 export const PackedInPart: FC<{ model: TodayModel }> = ({ model }) =>
   model.packedInPart.length === 0 ? null : (
     <section>
       <h2>Packed in part</h2>
       <ul class="done-list">
-        {model.packedInPart.map(({ order, customer, minutes, inAll }) => (
-          <li>
-            <p>
-              <a href={`/orders/${encodeURIComponent(order)}`}>{customer}</a>, order {order}: {minutes} of {inAll}{' '}
-              minutes are done.
-            </p>
-            <WorkForm to="unpacked">
-              <input type="hidden" name="order" value={order} />
-              <Button label={`Unpack: ${customer}`}>Unpack</Button>
-            </WorkForm>
-          </li>
+        {model.packedInPart.map((order) => (
+          <PackedOrder order={order}>
+            : {order.minutes} of {order.inAll} minutes are done
+          </PackedOrder>
         ))}
       </ul>
     </section>
@@ -139,16 +149,8 @@ export const Packed: FC<{ model: TodayModel }> = ({ model }) =>
     <section>
       <h2>Packed, to be handed over</h2>
       <ul class="done-list">
-        {model.packed.map(({ order, customer }) => (
-          <li>
-            <p>
-              <a href={`/orders/${encodeURIComponent(order)}`}>{customer}</a>, order {order}.
-            </p>
-            <WorkForm to="unpacked">
-              <input type="hidden" name="order" value={order} />
-              <Button label={`Unpack: ${customer}`}>Unpack</Button>
-            </WorkForm>
-          </li>
+        {model.packed.map((order) => (
+          <PackedOrder order={order} />
         ))}
       </ul>
     </section>

@@ -4,12 +4,12 @@ import { promisedDays } from '../../../db/stores/order-store.ts';
 import { unitsOfYard } from '../../../db/stores/units-store.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
+import { type BuyAhead, buysShown } from '../plan/buys-shown.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { effectOf, type PromiseMove } from '../plan/promises-moved.ts';
 import { reasonShown } from '../plan/reason-shown.ts';
 import { BETTER_PLAN } from '../plan/record-remake.ts';
 import type { CurrentPlan } from '../plan/remake-plan.ts';
-import { shownAmount } from '../typed/measures.ts';
 
 export interface ShownChange {
   change: number;
@@ -19,7 +19,7 @@ export interface ShownChange {
   /** What was fixed and could not stay. */
   dropped: StoredDrop[];
   /** After a change of an order: what the plan counts on being ordered today or before. */
-  buyToday: { name: string; unit: string; quantity: number }[];
+  buyToday: BuyAhead[];
   undone: boolean;
   /** A better plan is being looked for: what it moved may not be the last word. */
   improving: boolean;
@@ -29,14 +29,9 @@ export interface ShownChange {
 const OF_ORDERS = /^(order|date) /;
 
 /** What has to be ordered today, or should have been, for the plan to hold; in the units that are shown. */
-const boughtToday = ({ plan, yard }: CurrentPlan, now: string, system: UnitSystem): ShownChange['buyToday'] => {
-  const day = today(yard.yard.timeZone, now);
-  return plan.buys
-    .filter(({ orderBy }) => orderBy <= day)
-    .map(({ material, quantity }) => {
-      const { name, unit } = yard.materials.find(({ id }) => id === material) ?? { name: material, unit: '' };
-      return shownAmount({ name, unit, quantity }, system);
-    });
+const boughtToday = (current: CurrentPlan, now: string, system: UnitSystem): BuyAhead[] => {
+  const day = today(current.yard.yard.timeZone, now);
+  return buysShown(current, system).filter(({ orderBy }) => orderBy <= day);
 };
 
 /** What one change did, to be said right after it; null when there is no such change. */

@@ -6,21 +6,14 @@ import type { OpenNotice, PageHead } from '../core/page-parts.ts';
 import { mapYielding, yieldThread } from '../core/yield-thread.ts';
 import { openOrdersOf } from '../orders/open-orders.ts';
 import { type OrderFacts, orderFacts, ordersSeen } from '../orders/order-facts.ts';
+import { type BuyAhead, buysShown } from '../plan/buys-shown.ts';
 import { currentPlan } from '../plan/make-plan.ts';
-import { measuresOf, shownAmount } from '../typed/measures.ts';
+import { measuresOf } from '../typed/measures.ts';
 import { type NextSession, nextSession } from './next-session.ts';
 
 const BUYS_SHOWN = 6;
 /** A hold that ends within this many days is worth a word. */
 const HOLD_ENDS_SOON_DAYS = 2;
-
-/** Something to be bought, in the unit that is shown, and the last day to order it. */
-interface BuyAhead {
-  name: string;
-  unit: string;
-  quantity: number;
-  orderBy: string;
-}
 
 /** What stands below the question of the first page. */
 export interface FirstModel extends PageHead {
@@ -56,12 +49,7 @@ export const showFirst = async (context: UseCaseContext): Promise<FirstModel> =>
   }));
   const seen = ordersSeen({ plan, yard }, system, context.now);
   const orders = await mapYielding(await openOrdersOf(context, cached), (order) => orderFacts(order, seen));
-  const buys = [...plan.buys]
-    .sort((a, b) => a.orderBy.localeCompare(b.orderBy))
-    .map(({ material, quantity, orderBy }) => {
-      const { name, unit } = yard.materials.find(({ id }) => id === material) ?? { name: material, unit: '' };
-      return shownAmount({ name, unit, quantity, orderBy }, system);
-    });
+  const buys = buysShown({ plan, yard }, system);
   await yieldThread();
   return {
     demo,

@@ -1,8 +1,7 @@
+import { counted } from '../core/counted.ts';
 import { dayYearWords, onDayWords } from '../core/day-words.ts';
 import type { LateStep } from './late-steps.ts';
 import type { PlannedPack } from './late-work.ts';
-
-const counted = (count: number, one: string): string => (count === 1 ? `1 ${one}` : `${count} ${one}s`);
 
 /** A packing with others of its order to come after it. */
 const isPart = ({ packs, packEnd }: PlannedPack): boolean => packs !== undefined && packs.at(-1)?.packEnd !== packEnd;

@@ -1,16 +1,8 @@
-import {
-  type Keep,
-  type KeptPack,
-  type KeptPrep,
-  type KeptStrip,
-  type PlanCoat,
-  type PlanFile,
-  type PlanPour,
-  spellsOf,
-} from '../../../shared/plan.ts';
+import type { Keep, KeptPack, KeptPrep, KeptStrip, PlanCoat, PlanFile, PlanPour } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { coatsBefore } from '../../engine/book/coat-before.ts';
+import { packsOf } from '../../engine/standing/keep-of-plan.ts';
 
 type Times = Pick<KeptStrip, 'stripStart' | 'stripEnd'>;
 
@@ -38,11 +30,9 @@ const stripsOfPieces = ({ inMould }: YardFile, plan: PlanFile, gone: readonly Pl
     return strip ? [{ mould: piece.mould, ...stripTimes(strip) }] : [];
   });
 
-const packsOf = ({ orders }: YardFile, plan: PlanFile): KeptPack[] => {
+const packsOfOpen = ({ orders }: YardFile, plan: PlanFile): KeptPack[] => {
   const open = new Set(orders.map(({ id }) => id));
-  return plan.orders.flatMap((order) =>
-    open.has(order.id) ? spellsOf(order).map((spell) => ({ order: order.id, ...spell })) : [],
-  );
+  return packsOf({ orders: plan.orders.filter(({ id }) => open.has(id)) });
 };
 
 /** Set-ups of moulds that are to come for pours which are not kept themselves. */
@@ -90,7 +80,7 @@ export const plannedTasks = (yard: YardFile, plan: PlanFile, kept: readonly Plan
   ];
   const isBegun = ({ order, packStart }: KeptPack): boolean =>
     begun.packs.some((one) => one.order === order && (!one.part || one.packStart === packStart));
-  const packs = packsOf(yard, plan).filter((pack) => !isBegun(pack));
+  const packs = packsOfOpen(yard, plan).filter((pack) => !isBegun(pack));
   return {
     strips: strips.filter(({ stripStart }) => minuteOf(stripStart) >= now),
     packs: packs.filter(({ packStart }) => minuteOf(packStart) >= now),

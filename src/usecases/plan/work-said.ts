@@ -2,8 +2,7 @@ import type { CameOut } from '../../../shared/piece-to-mend.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { bagsPoured } from '../../engine/book/pour.ts';
 import type { PourWork, StripWork, WorkDone } from '../../engine/book/work-done.ts';
-
-const counted = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`;
+import { counted } from '../core/counted.ts';
 
 const CAME_OUT_WORDS: Readonly<Record<CameOut, string>> = {
   good: '',
