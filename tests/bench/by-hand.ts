@@ -6,8 +6,13 @@ import { evaluate, isBetter } from '../../src/engine/search/evaluation.ts';
 import { BY_HAND, startSequences } from '../../src/engine/search/quick.ts';
 import { earliestDueFirst } from '../../src/engine/search/rules.ts';
 
-const planned = (problem: Problem, dispatch: Dispatch, excluded?: Uint8Array): DecoderState => {
-  const state = decoderStateOf(problem, dispatch);
+const planned = (
+  problem: Problem,
+  dispatch: Dispatch,
+  excluded?: Uint8Array,
+  heldBack?: ArrayLike<number>,
+): DecoderState => {
+  const state = decoderStateOf(problem, dispatch, heldBack);
   if (excluded) state.orders.excluded.set(excluded);
   decode(state, dispatch);
   return state;
@@ -16,9 +21,10 @@ const planned = (problem: Problem, dispatch: Dispatch, excluded?: Uint8Array): D
 /**
  * The plan a maker makes with a whiteboard, to measure ours by: earliest due date first; strip whatever is due; set up empty
  * moulds for the earliest order, then for the next, until one batch is full; pour; nothing is set up for the next session.
+ * `heldBack`: sticks of each material not to count on.
  */
-export const planByHand = (problem: Problem): DecoderState =>
-  planned(problem, dispatchOf(earliestDueFirst(problem), BY_HAND[0]));
+export const planByHand = (problem: Problem, heldBack?: ArrayLike<number>): DecoderState =>
+  planned(problem, dispatchOf(earliestDueFirst(problem), BY_HAND[0]), undefined, heldBack);
 
 /** The best that a clever hand makes: by each dispatch rule, weights counted, setting up for the next session or not. */
 export const planByCleverHand = (problem: Problem, excluded: Uint8Array): DecoderState => {

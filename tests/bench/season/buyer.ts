@@ -37,15 +37,20 @@ const sendDue = async (season: Season, html: string, action: string, isDue: (lin
   }
 };
 
+/** The day on which goods come: late, where the day on which they were to come has it so, and once at most. */
+const comesOn = ({ mishaps, toldLate }: Season, { form, on }: BuyingLine): string | null =>
+  on === null || toldLate.has(form.fields.goods ?? '') ? on : daysAfter(on, mishaps.deliveryLate(on));
+
 /** Goods that were to be there today and are not: the supplier says when they come, and the maker writes it down. */
 const tellLate = async (season: Season, html: string): Promise<string> => {
   const today = season.clock.today();
   let page = html;
-  for (const { form, newDay, on } of linesOn(html, today, '/buying/arrived')) {
-    if (on === null || on > today || !newDay) continue;
-    const comesOn = daysAfter(on, season.mishaps.deliveryLate(form.fields.goods ?? ''));
-    if (comesOn <= today) continue;
-    const after = await season.visitor.send(newDay, newDay.buttons[0], { on: comesOn });
+  for (const line of linesOn(html, today, '/buying/arrived')) {
+    const [{ form, newDay, on }, day] = [line, comesOn(season, line)];
+    if (on === null || day === null || on > today || day <= today || !newDay) continue;
+    const after = await season.visitor.send(newDay, newDay.buttons[0], { on: day });
+    season.toldLate.add(form.fields.goods ?? '');
+    season.log(`late: goods ${form.fields.goods} of ${on} come on ${day}`);
     await settle(season, 'delivery late');
     if (after) page = await after.page();
   }
@@ -55,8 +60,10 @@ const tellLate = async (season: Season, html: string): Promise<string> => {
 /** The maker's look at Buying, in the morning and when an order was taken that hangs on it: what is there today has arrived, what is to be ordered today is bought. */
 export const buyAsSaid = async (season: Season): Promise<void> => {
   const today = season.clock.today();
-  const hasCome = ({ form, on }: BuyingLine): boolean =>
-    on !== null && daysAfter(on, season.mishaps.deliveryLate(form.fields.goods ?? '')) <= today;
+  const hasCome = (line: BuyingLine): boolean => {
+    const day = comesOn(season, line);
+    return day !== null && day <= today;
+  };
   const html = await season.visitor.page(BUYING);
   await settle(season, 'time went by');
   const arrived = await sendDue(season, html, '/buying/arrived', hasCome);

@@ -1,6 +1,10 @@
 import type { PlanFile, PlanPour } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { apply } from '../../../src/engine/book/apply.ts';
+import { goodsOfBatch, goodsOfOrder, type Taken } from '../../../src/engine/book/goods.ts';
+import { sticksFor } from '../../../src/engine/book/sticks-cut.ts';
+import { takeFromStock } from '../../../src/engine/book/stock-taken.ts';
 import { calendarOf } from '../../../src/engine/calendar/calendar.ts';
 import { needs } from '../../contract/audit-plan.mjs';
 
@@ -20,6 +24,16 @@ export interface DayDone {
 }
 
 const mouldOf = (yard: WorkedYard, id: string): YardFile['moulds'][number] => yard.moulds.find((one) => one.id === id)!;
+
+/** What a batch or an order is made of leaves the stock, cut from the sticks that the plan names for it. */
+const take = (yard: WorkedYard, taken: Taken, plan: PlanFile, takenFor: string): void => {
+  yard.materials = apply(yard, takeFromStock(yard, taken, sticksFor(plan.sticks, takenFor))).materials;
+};
+
+const mix = (yard: WorkedYard, plan: PlanFile, { id, mix: mixId, bags }: PlanFile['batches'][number]): void => {
+  const castings = plan.pours.filter(({ batch }) => batch === id).map(({ casting }) => casting);
+  take(yard, goodsOfBatch(yard.mixes.find((one) => one.id === mixId)!, bags, castings, yard), plan, id);
+};
 
 const pour = (yard: WorkedYard, { mould: id, casting, fillEnd, order }: PlanPour): void => {
   const mould = mouldOf(yard, id);
@@ -46,33 +60,44 @@ const strip = (yard: WorkedYard, id: string, readyAt: string, order: string | un
   const piece = yard.inMould.find(({ mould }) => mould === id);
   if (!piece) return;
   yard.inMould.splice(yard.inMould.indexOf(piece), 1);
-  Object.assign(mouldOf(yard, id), { condition: 'dirty', prepped: false });
+  const mould = mouldOf(yard, id);
+  Object.assign(mould, { condition: mould.condition === 'damaged' ? 'damaged' : 'dirty', prepped: false });
   if (!isReject)
     yard.finished.push({ casting: piece.casting, count: 1, readyAt, ...(order === undefined ? {} : { order }) });
 };
 
-/** Takes the pieces of an order out of the yard: those set aside for it first. */
-const complete = (yard: WorkedYard, id: string): boolean => {
+/** Finished pieces of a casting that an order may have, those set aside for it first. */
+const lotsFor = (yard: WorkedYard, id: string, casting: string): YardFile['finished'] =>
+  [id, undefined].flatMap((order) => yard.finished.filter((lot) => lot.casting === casting && lot.order === order));
+
+const takePieces = (lots: YardFile['finished'], count: number): void => {
+  let left = count;
+  for (const lot of lots) {
+    const taken = Math.min(left, lot.count);
+    lot.count -= taken;
+    left -= taken;
+  }
+};
+
+/** Takes the pieces of an order out of the yard, and what it is packed with; nothing where a piece is missing. */
+const complete = (yard: WorkedYard, plan: PlanFile, id: string): boolean => {
   const order = yard.orders.find((one) => one.id === id);
   if (!order) return false;
-  for (const [casting, count] of needs(yard, order).pieces) {
-    const mine = yard.finished.filter((pieces) => pieces.casting === casting && pieces.order === id);
-    const free = yard.finished.filter((pieces) => pieces.casting === casting && pieces.order === undefined);
-    let left = count;
-    for (const pieces of [...mine, ...free]) {
-      const taken = Math.min(left, pieces.count);
-      pieces.count -= taken;
-      left -= taken;
-    }
-    if (left > 0) return false;
-  }
-  yard.finished = yard.finished.filter((pieces) => pieces.count > 0 && pieces.order !== id);
+  const wanted = [...needs(yard, order).pieces].map(([casting, count]) => ({
+    lots: lotsFor(yard, id, casting),
+    count,
+  }));
+  if (wanted.some(({ lots, count }) => lots.reduce((sum, lot) => sum + lot.count, 0) < count)) return false;
+  for (const { lots, count } of wanted) takePieces(lots, count);
+  take(yard, goodsOfOrder(order.lines, yard), plan, id);
+  yard.finished = yard.finished.filter(({ count }) => count > 0);
+  for (const lot of yard.finished) if (lot.order === id) delete lot.order;
   yard.orders = yard.orders.filter((one) => one.id !== id);
   return true;
 };
 
 /**
- * Does what a plan has for a stretch of time, to the moulds, pieces and orders of a yard; materials are left as they are.
+ * Does what a plan has for a stretch of time, to the moulds, pieces, orders and materials of a yard.
  * Tells which orders were completed. An order whose pieces are not there (one was scrapped) is left open.
  */
 export const doByPlan = (
@@ -93,14 +118,15 @@ export const doByPlan = (
   const preps = plan.pours
     .filter(({ fillEnd, prepStart, prepEnd }) => !ends(fillEnd) && prepStart !== prepEnd)
     .map((one): Task => ({ at: one.prepEnd, rank: 2, act: () => prepare(yard, one) }));
+  const batches = plan.batches.map((one): Task => ({ at: one.start, rank: 0, act: () => mix(yard, plan, one) }));
   const pours = plan.pours.map((one): Task => ({ at: one.fillEnd, rank: 3, act: () => pour(yard, one) }));
   const orders = plan.orders.map(
     ({ id, completesAt }): Task => ({
       ...{ at: completesAt, rank: 4 },
-      act: () => complete(yard, id) && done.completed.push(id),
+      act: () => complete(yard, plan, id) && done.completed.push(id),
     }),
   );
-  for (const { act } of [...strips, ...coats, ...preps, ...pours, ...orders]
+  for (const { act } of [...strips, ...coats, ...preps, ...batches, ...pours, ...orders]
     .filter(({ at }) => ends(at))
     .sort((a, b) => Date.parse(a.at) - Date.parse(b.at) || a.rank - b.rank))
     act();

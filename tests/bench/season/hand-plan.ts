@@ -7,16 +7,25 @@ import { writePlan } from '../../../src/engine/decoder/write-plan.ts';
 import { promiseDay } from '../../../src/engine/quote/promise.ts';
 import { planByHand } from '../by-hand.ts';
 
-/** A plan by hand as a plan file, for a yard whose materials do not run short. */
+/** More sticks than a yard of the season ever has. */
+const MOST_HELD_BACK = 1000;
+
+/** A plan by hand as a plan file; placed again with a stick less where cuts do not fit the sticks that are there. */
 export const planFileByHand = (yard: YardFile): PlanFile => {
-  const at = planByHand(compile(yard));
-  const left = yard.orders.filter((_, o) => at.orders.completesAt[o] === NONE);
-  const written = writePlan(
-    at,
-    left.map(({ id }) => ({ order: id, cause: 'time', reason: 'the hours do not reach' })),
-  );
-  if ('plan' in written) return written.plan;
-  throw new Error(`There is too little of ${yard.materials[written.shortOf]?.id} for a plan by hand.`);
+  const problem = compile(yard);
+  const heldBack = new Int32Array(problem.materials.length);
+  for (;;) {
+    const at = planByHand(problem, heldBack);
+    const left = yard.orders.filter((_, o) => at.orders.completesAt[o] === NONE);
+    const written = writePlan(
+      at,
+      left.map(({ id }) => ({ order: id, cause: 'time', reason: 'the hours do not reach' })),
+    );
+    if ('plan' in written) return written.plan;
+    heldBack[written.shortOf] = heldBack[written.shortOf]! + 1;
+    if (heldBack[written.shortOf]! > MOST_HELD_BACK)
+      throw new Error(`There is too little of ${yard.materials[written.shortOf]?.id} for a plan by hand.`);
+  }
 };
 
 /** The day that is promised for what is complete at an instant, with the yard's sessions in hand; null beyond its plan. */

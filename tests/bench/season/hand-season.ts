@@ -3,6 +3,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Arrival } from './arrivals.ts';
 import { daysAfter, daysBetween, instantOf, seasonClock } from './clock.ts';
 import { doByPlan, type WorkedYard } from './done-by-plan.ts';
+import { buyByHand, receiveByHand } from './hand-buying.ts';
 import { planFileByHand, promisedByHand } from './hand-plan.ts';
 import type { LivedSeason } from './run-season.ts';
 
@@ -22,19 +23,14 @@ interface HandSeason {
   tally: HandTally;
   /** By order, the day promised and the day it was complete. */
   promises: Map<string, { promisedOn: string; readyOn: string | null }>;
+  /** Deliveries whose supplier has said that they come later; they come on that day. */
+  toldLate: Set<YardFile['incoming'][number]>;
 }
 
-const PLENTY = 1_000_000;
-
-/** As the season begins; by hand nobody runs short of anything, which flatters it where material is scarce. */
+/** As the season begins, with the stock that is there and what is on its way. */
 const atStart = (start: YardFile, sessionsInHand: number): WorkedYard => {
   const { keep: _kept, ...yard } = structuredClone(start);
-  return {
-    ...yard,
-    yard: { ...yard.yard, sessionsInHand },
-    materials: yard.materials.map((material) => ({ ...material, onHand: PLENTY })),
-    incoming: [],
-  };
+  return { ...yard, yard: { ...yard.yard, sessionsInHand } };
 };
 
 const replan = (season: HandSeason): void => {
@@ -91,7 +87,7 @@ const changeMind = (season: HandSeason, { customer, mind }: Arrival): void => {
 const misfortune = ({ yard }: HandSeason, { mishaps, start }: LivedSeason, today: string): boolean => {
   for (const mould of yard.moulds)
     if (mould.condition === 'damaged' && mould.repairedOn && mould.repairedOn <= today) {
-      mould.condition = 'dirty';
+      mould.condition = 'ready';
       delete mould.repairedOn;
     }
   const isLost = mishaps.isLost(today);
@@ -122,7 +118,8 @@ const liveDay = (season: HandSeason, lived: LivedSeason, today: string): void =>
   const { at } = seasonClock(yard.yard.timeZone, 0);
   const [from, to] = [at(today, '00:00'), at(daysAfter(today, 1), '00:00')];
   yard.yard.now = instantOf(from);
-  if (misfortune(season, lived, today)) replan(season);
+  const isLate = receiveByHand(season, today, lived.mishaps.deliveryLate);
+  if (misfortune(season, lived, today) || isLate) replan(season);
   const { completed } = doByPlan(yard, season.plan, [instantOf(from), instantOf(to)], (mould) =>
     lived.mishaps.isReject(mould, today),
   );
@@ -130,21 +127,25 @@ const liveDay = (season: HandSeason, lived: LivedSeason, today: string): void =>
     const promise = season.promises.get(id);
     if (promise) promise.readyOn = today;
   }
-  yard.yard.now = instantOf(to);
+  // The last minute of today: what is ordered in the evening is ordered today.
+  yard.yard.now = instantOf(to - 1);
   for (const one of lived.arrivals.filter(({ mind }) => mind?.on === today)) changeMind(season, one);
   for (const one of lived.arrivals.filter(({ date }) => date === today)) serve(season, one);
   judge(season, today);
   replan(season);
+  if (buyByHand(yard, season.plan, today)) replan(season);
 };
 
 /**
  * The same season by hand: each who asks is told the day that a plan by whiteboard has for the order behind all others,
- * with so many sessions in hand; the work is done by that plan, made anew each evening.
+ * with so many sessions in hand; the work is done by that plan, made anew each evening and where something goes wrong in the
+ * morning. It meets what the program meets: rejects, lost days, broken moulds, changed minds, and late deliveries of what is
+ * ordered on the day of the promise, with the same stock to begin with.
  */
 export const handSeason = (lived: LivedSeason, from: string, days: number, sessionsInHand: number): HandTally => {
   const yard = atStart(lived.start, sessionsInHand);
   const tally: HandTally = { sessionsInHand, due: 0, kept: 0, toldNo: 0, quotedDays: [] };
-  const season: HandSeason = { yard, plan: planFileByHand(yard), tally, promises: new Map() };
+  const season: HandSeason = { yard, plan: planFileByHand(yard), tally, promises: new Map(), toldLate: new Set() };
   for (let day = 0; day < days; day += 1) liveDay(season, lived, daysAfter(from, day));
   return tally;
 };

@@ -13,8 +13,8 @@ export interface Mishaps {
   isReject(mould: string, date: string): boolean;
   /** Nobody works on that day. */
   isLost(date: string): boolean;
-  /** Days by which goods come late. */
-  deliveryLate(goods: string): number;
+  /** Days by which goods come late that were to come on a day; once they have a new day they come on it. */
+  deliveryLate(on: string): number;
   /** The mould that breaks on that day, and when it is to be mended; null for none. */
   broken(date: string, moulds: readonly string[]): { mould: string; mendedOn: string } | null;
 }
@@ -30,8 +30,8 @@ export const NO_MISHAPS: Mishaps = {
 export const mishapsOf = (seed: number, name: string, from: string): Mishaps => ({
   isReject: (mould, date) => diceFor(seed, name, 'reject', mould, date).chance(REJECT),
   isLost: (date) => diceFor(seed, name, 'lost', date).chance(LOST),
-  deliveryLate: (goods) => {
-    const dice = diceFor(seed, name, 'delivery', goods);
+  deliveryLate: (on) => {
+    const dice = diceFor(seed, name, 'delivery', on);
     return dice.chance(LATE) ? dice.whole(2, 6) : 0;
   },
   broken: (date, moulds) => {

@@ -145,6 +145,7 @@ export const runSeason = (
     const mishaps = disturbed ? mishapsOf(seed, yard.name, from) : NO_MISHAPS;
     const season: Season = {
       ...{ clock, database, visitor, mishaps, search, tally: emptyTally(yard.name), promises: [], standing: null },
+      toldLate: new Set(),
       log: (words) => log(`${clock.now()} ${words}`),
     };
     const { ordersAWeek, asks, name } = yard;

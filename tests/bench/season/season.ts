@@ -31,6 +31,8 @@ export interface Season {
   tally: SeasonTally;
   promises: Promised[];
   standing: Standing | null;
+  /** Goods whose supplier has said that they come later; they come on that day. */
+  toldLate: Set<string>;
   /** Told each thing worth a line in the log. */
   log(words: string): void;
 }
