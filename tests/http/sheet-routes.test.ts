@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { plannedYard, saturday } from '../support/planned-yard.ts';
-import { demoScreens, screensOver, textOf } from '../support/screens.ts';
+import { demoScreens, screensOn, screensOver, textOf } from '../support/screens.ts';
 import { smallYard } from '../support/small-yard.ts';
+import { yardContext } from '../support/yard-context.ts';
 
 describe('the sheet for the wall', () => {
   test('is of the next session in which something is mixed, not of an hour of stripping before it', async () => {
@@ -25,6 +26,24 @@ describe('the sheet for the wall', () => {
     const yard = plannedYard({ yard: { ...plannedYard().yard, now: saturday('08:30') } });
     const { get } = await screensOver(yard);
     expect(await textOf(await get('/today/sheet'))).toContain('Saturday sheet: Sat 10 Apr');
+  });
+
+  test('printed in the middle of a session it says what is under way and what is done', async () => {
+    const now = saturday('07:30');
+    const { database } = await yardContext(plannedYard({ yard: { ...plannedYard().yard, now } }));
+    await screensOn(database, now).get('/today');
+    await screensOn(database, saturday('08:22')).post('/today/prepared', {
+      ...{ mould: '900 no. 1', casting: 'panel-900', sealed: '', step: '' },
+    });
+    const sheet = await textOf(await screensOn(database, saturday('08:25')).get('/today/sheet'));
+    expect(sheet).toContain('Done so far: 8:20 900 no. 1 is ready to pour.');
+    expect(sheet).toMatch(/8:20 Mix Thin panel mix: .* Under way until 8:40/);
+    expect(sheet).not.toContain('Set up 900 no. 1');
+  });
+
+  test('of a session to come it says nothing of the kind', async () => {
+    const { get } = await screensOver(plannedYard());
+    expect(await textOf(await get('/today/sheet'))).not.toMatch(/Done so far|Under way/);
   });
 
   test('without a session it says how there comes to be one', async () => {

@@ -2,7 +2,8 @@ import type { FC } from 'hono/jsx';
 import type { SheetModel } from '../../src/usecases/today/show-sheet.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { hoursText } from '../parts/clock-text.ts';
-import { countText, dayText, weekdayName } from '../parts/day-text.ts';
+import { clockText, countText, dayText, weekdayName } from '../parts/day-text.ts';
+import { Mark } from '../parts/mark.tsx';
 import { Amounts } from './amounts.tsx';
 import { type SheetRow, sheetRows, sheetTurns } from './sheet-rows.ts';
 import { todayNote, toHaveReady } from './today-text.ts';
@@ -12,7 +13,7 @@ export const SHEET = '/today/sheet';
 /** More lines than this print smaller and in two columns, to stay on one sheet. */
 const LONG_ROWS = 18;
 
-const Row: FC<{ row: SheetRow }> = ({ row: { at, work, what } }) => (
+const Row: FC<{ row: SheetRow }> = ({ row: { at, work, what, begun } }) => (
   <tr>
     <td class="tick">
       <span aria-hidden="true" />
@@ -22,10 +23,25 @@ const Row: FC<{ row: SheetRow }> = ({ row: { at, work, what } }) => (
       {work}
     </th>
     {what.length > 0 && (
-      <td>{what.map((one, index) => [index > 0 ? (what[index - 1]!.endsWith(':') ? ' ' : ', ') : '', one])}</td>
+      <td>
+        {what.map((one, index) => [index > 0 ? (what[index - 1]!.endsWith(':') ? ' ' : ', ') : '', one])}
+        {begun && (
+          <strong class="sheet-begun">
+            <Mark shape="half" /> {begun}
+          </strong>
+        )}
+      </td>
     )}
   </tr>
 );
+
+/** What of the session is recorded already: it stands in no line to be ticked. */
+const Done: FC<Pick<SheetModel, 'done'>> = ({ done }) =>
+  done.length === 0 ? null : (
+    <p>
+      <strong>Done so far:</strong> {done.map(({ at, words }) => `${clockText(at)} ${words}`).join('; ')}.
+    </p>
+  );
 
 const Turns: FC<{ model: SheetModel }> = ({ model }) => {
   const moulds = sheetTurns(model.steps);
@@ -76,7 +92,7 @@ export const SheetPage: FC<{ model: SheetModel }> = ({ model }) => {
         </Empty>
       </>
     );
-  const rows = sheetRows(steps);
+  const rows = sheetRows(steps, model.begun);
   const pieces = piecesOf(model);
   return (
     <div class={rows.length > LONG_ROWS ? 'sheet long' : 'sheet'}>
@@ -94,6 +110,7 @@ export const SheetPage: FC<{ model: SheetModel }> = ({ model }) => {
           <Amounts amounts={toHaveReady(steps)} />
         </div>
       )}
+      <Done done={model.done} />
       <div class="sheet-columns">
         <table class="sheet-rows">
           <caption class="unseen">What is done when</caption>

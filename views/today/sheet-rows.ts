@@ -15,6 +15,8 @@ export interface SheetRow {
   at: string;
   work: string;
   what: string[];
+  /** "Under way until 8:40"; null where it is still to come. */
+  begun: string | null;
 }
 
 /** "900 no. 2 (dry at 9:05)": nothing is done in it before. */
@@ -42,24 +44,37 @@ const mixed = (step: BatchStep): string[] => [
 const packed = ({ customer, part }: PackStep): string =>
   part === null ? customer : `${customer} (${part.goesOn ? '' : 'the last '}${part.minutes} of ${part.inAll} minutes)`;
 
-const rowOf = (step: SessionStep): SheetRow => {
-  const at = stepClock(step)(step.at);
-  if (step.kind === 'coat') return { at, work: 'Coat', what: [coated(step)] };
-  if (step.kind === 'prep') return { at, work: 'Set up', what: [prepared(step)] };
-  if (step.kind === 'strip') return { at, work: 'Strip', what: [stripped(step)] };
-  if (step.kind === 'batch') return { at, work: 'Mix', what: mixed(step) };
-  if (step.kind === 'pack') return { at, work: 'Pack', what: [packed(step)] };
-  return { at, work: EDGE_WORDS[step.kind], what: [] };
+const workOf = (step: SessionStep): Pick<SheetRow, 'work' | 'what'> => {
+  if (step.kind === 'coat') return { work: 'Coat', what: [coated(step)] };
+  if (step.kind === 'prep') return { work: 'Set up', what: [prepared(step)] };
+  if (step.kind === 'strip') return { work: 'Strip', what: [stripped(step)] };
+  if (step.kind === 'batch') return { work: 'Mix', what: mixed(step) };
+  if (step.kind === 'pack') return { work: 'Pack', what: [packed(step)] };
+  return { work: EDGE_WORDS[step.kind], what: [] };
 };
+
+const rowOf = (step: SessionStep, begun: readonly string[]): SheetRow => ({
+  at: stepClock(step)(step.at),
+  ...workOf(step),
+  begun: begun.includes(step.name) ? `Under way until ${stepClock(step)(step.until)}` : null,
+});
 
 const JOINED = ['Coat', 'Set up', 'Strip'];
 
-/** The steps of a session as lines for the wall: moulds prepared or stripped one after another share a line. */
-export const sheetRows = (steps: readonly SessionStep[]): SheetRow[] => {
+/** Moulds prepared or stripped one after another share a line, but for one that is under way. */
+const isJoined = (row: SheetRow, last: SheetRow | undefined): last is SheetRow =>
+  last !== undefined &&
+  last.work === row.work &&
+  last.begun === null &&
+  row.begun === null &&
+  JOINED.includes(row.work);
+
+/** The steps of a session as lines for the wall; `begun` names those that are under way. */
+export const sheetRows = (steps: readonly SessionStep[], begun: readonly string[]): SheetRow[] => {
   const rows: SheetRow[] = [];
-  for (const row of steps.map(rowOf)) {
+  for (const row of steps.map((step) => rowOf(step, begun))) {
     const last = rows.at(-1);
-    if (last && last.work === row.work && JOINED.includes(row.work)) last.what.push(...row.what);
+    if (isJoined(row, last)) last.what.push(...row.what);
     else rows.push(row);
   }
   return rows;

@@ -1,19 +1,24 @@
+import { recentHeads } from '../../../db/stores/change-store.ts';
 import { unitsOfYard } from '../../../db/stores/units-store.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
-import { minuteOf } from '../../../shared/time.ts';
+import { dateOfDay, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { type Session, sessionsOf } from '../../engine/calendar/sessions.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import type { PageHead } from '../core/page-parts.ts';
+import { lateSteps } from '../plan/late-steps.ts';
+import { workOfPlan, workUnderWay } from '../plan/late-work.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { watersOfYard } from '../yard/mix-water.ts';
+import { doneOnDay } from './done-today.ts';
 import { lastMixes } from './last-mix.ts';
 import type { SessionStep } from './session-step.ts';
 import { sessionSteps } from './session-steps.ts';
 import { sessionToShow } from './session-to-show.ts';
-import { hoursFacts } from './show-today.ts';
-import type { LastMix, SessionHours } from './today-model.ts';
+import { CHANGES_READ, hoursFacts } from './show-today.ts';
+import type { DoneFacts, LastMix, SessionHours } from './today-model.ts';
+import { DONE_KINDS } from './work-change-kinds.ts';
 
 /** The next session in which something is mixed, which is what hangs on a wall; else the next that has anything to do. */
 const sessionForWall = (plan: PlanFile, yard: YardFile): Session | null => {
@@ -30,23 +35,33 @@ export interface SheetModel extends PageHead {
   session: SessionHours | null;
   steps: readonly SessionStep[];
   lastMix: readonly LastMix[];
+  /** The names of the steps that are under way. */
+  begun: readonly string[];
+  /** What was recorded of it so far. */
+  done: readonly DoneFacts[];
 }
 
 /** The next session for a sheet of paper; its session is null where none has anything to do. */
 export const showSheet = async (context: UseCaseContext): Promise<SheetModel> => {
-  const { plan, yard } = await currentPlan(context);
+  const { plan, yard, cached } = await currentPlan(context);
   const written = await context.database.read(async (tx) => ({
     system: await unitsOfYard(tx),
     waters: await watersOfYard(tx),
+    changes: await recentHeads(tx, CHANGES_READ),
   }));
   const calendar = calendarOf(yard.yard.timeZone);
   const session = sessionForWall(plan, yard);
   const mixes = session ? lastMixes(plan, yard, session) : [];
+  const underWay = workUnderWay(yard, workOfPlan(cached.stored));
+  const day = today(yard.yard.timeZone, context.now);
+  const isToday = session !== null && dateOfDay(session.day) === day;
   return {
     yardName: yard.yard.name,
-    today: today(yard.yard.timeZone, context.now),
+    today: day,
     session: session && hoursFacts(session, calendar),
     steps: session ? sessionSteps(plan, yard, session, written) : [],
     lastMix: mixes.map(({ mix, at }) => ({ mix, at: calendar.instantText(at) })),
+    begun: underWay ? lateSteps(underWay).map(({ name }) => name) : [],
+    done: isToday ? doneOnDay(written.changes, minuteOf(context.now), calendar, DONE_KINDS) : [],
   };
 };

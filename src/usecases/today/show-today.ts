@@ -1,4 +1,4 @@
-import { type ChangeHead, recentHeads } from '../../../db/stores/change-store.ts';
+import { recentHeads } from '../../../db/stores/change-store.ts';
 import { materialsInOrder, type StoredMaterial } from '../../../db/stores/material-store.ts';
 import { mouldsInOrder, type StoredMould } from '../../../db/stores/mould-store.ts';
 import type { StoredOrder } from '../../../db/stores/order-store.ts';
@@ -25,6 +25,7 @@ import { currentPlan } from '../plan/make-plan.ts';
 import { measuresOf, shownAmount } from '../typed/measures.ts';
 import { watersOfYard } from '../yard/mix-water.ts';
 import { begunFacts } from './begun-facts.ts';
+import { doneOnDay } from './done-today.ts';
 import { fixedFacts } from './fixed-facts.ts';
 import { hoursChangedOn } from './hours-changed.ts';
 import { lastMixes } from './last-mix.ts';
@@ -32,19 +33,10 @@ import { lateFacts } from './late-facts.ts';
 import { pieceKeyOf } from './session-step.ts';
 import { sessionSteps } from './session-steps.ts';
 import { sessionToShow } from './session-to-show.ts';
-import type {
-  DoneFacts,
-  EmptyMould,
-  FullMould,
-  SessionHours,
-  ToBeMendedFacts,
-  ToCountFacts,
-  TodayModel,
-} from './today-model.ts';
-import { WORK_KINDS } from './work-change-kinds.ts';
+import type { EmptyMould, FullMould, SessionHours, ToBeMendedFacts, ToCountFacts, TodayModel } from './today-model.ts';
 
 /** As many changes as a long day of work may leave. */
-const CHANGES_READ = 200;
+export const CHANGES_READ = 200;
 
 const textOf = (calendar: Calendar) => (minute: Minute) => calendar.instantText(minute);
 
@@ -94,12 +86,6 @@ const emptyMoulds = (yard: YardFile): EmptyMould[] => {
       })),
     }));
 };
-
-const doneSince = (changes: readonly ChangeHead[], midnight: Minute, calendar: Calendar): DoneFacts[] =>
-  changes
-    .filter(({ kind, at, undoneBy }) => undoneBy === null && WORK_KINDS.includes(kind) && minuteOf(at) >= midnight)
-    .map(({ id, at, words }) => ({ change: id, at: calendar.instantText(minuteOf(at)), words }))
-    .reverse();
 
 const packedOrders = (orders: readonly StoredOrder[]): TodayModel['packed'] =>
   orders
@@ -195,7 +181,7 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
     packed: packedOrders(orders),
     packedInPart: packedInPart(yard),
     toMend: toMendFacts(toMend, yard),
-    done: doneSince(changes, calendar.midnightOf(calendar.dayOf(now)), calendar),
+    done: doneOnDay(changes, now, calendar),
     hoursChanged: hoursChangedOn(changes, day),
   };
 };

@@ -15,3 +15,8 @@ export const WORK_KINDS: readonly string[] = [
     'thrown away',
   ],
 ];
+
+/** Those by which something was done that a session asked for: a sheet for the wall need not say what was not. */
+export const DONE_KINDS: readonly string[] = WORK_KINDS.filter(
+  (kind) => !['mixing', 'not done', 'unpacked'].includes(kind),
+);

@@ -55,9 +55,9 @@ describe('the lines of the sheet', () => {
       ...[prep('08:20', '900 no. 1', { clean: true }), prep('08:38', '900 no. 2', { changeFrom: 'Panel 600' })],
     ];
     // A strip is never written earlier than it may be done: 8:02 is 8:05.
-    expect(sheetRows(steps)).toEqual([
-      { at: '8:05', work: 'Strip', what: ['900 no. 1 (for School garden)', '900 no. 2'] },
-      { at: '8:20', work: 'Set up', what: ['900 no. 1 (to clean)', '900 no. 2 (for Panel 900)'] },
+    expect(sheetRows(steps, [])).toEqual([
+      { at: '8:05', work: 'Strip', what: ['900 no. 1 (for School garden)', '900 no. 2'], begun: null },
+      { at: '8:20', work: 'Set up', what: ['900 no. 1 (to clean)', '900 no. 2 (for Panel 900)'], begun: null },
     ]);
   });
 
@@ -67,21 +67,29 @@ describe('the lines of the sheet', () => {
       coat('08:30', '900 no. 2', { dryFrom: at('09:15') }),
       coat('08:40', '900 no. 3'),
     ];
-    expect(sheetRows(steps)).toEqual([
-      { at: '8:20', work: 'Coat', what: ['900 no. 1 (to clean, dry at 9:05)', '900 no. 2 (dry at 9:15)', '900 no. 3'] },
-    ]);
+    const what = ['900 no. 1 (to clean, dry at 9:05)', '900 no. 2 (dry at 9:15)', '900 no. 3'];
+    expect(sheetRows(steps, [])).toEqual([{ at: '8:20', work: 'Coat', what, begun: null }]);
   });
 
   test('each mix has its own line, with by when it has to be poured', () => {
-    const rows = sheetRows([batch('09:00', ['900 no. 1', '900 no. 2']), batch('09:30', ['900 no. 3'], 'Quinn')]);
+    const rows = sheetRows([batch('09:00', ['900 no. 1', '900 no. 2']), batch('09:30', ['900 no. 3'], 'Quinn')], []);
     expect(rows.map(({ what }) => what)).toEqual([
       ['Panel mix: 1 bag, 4.7 l water. Pour by 9:40:', '900 no. 1', '900 no. 2'],
       ['Panel mix: 1 bag, 4.7 l water. Pour by 9:40:', '900 no. 3 (for Quinn)'],
     ]);
   });
 
+  test('one that is under way stands by itself, and says until when', () => {
+    const steps = [prep('08:00', 'a'), { ...prep('08:10', 'b'), until: at('08:21') }, prep('08:20', 'c')];
+    expect(sheetRows(steps, ['08:10']).map(({ what, begun }) => [what, begun])).toEqual([
+      [['a'], null],
+      [['b'], 'Under way until 8:20'],
+      [['c'], null],
+    ]);
+  });
+
   test('the times stay in order where work alternates', () => {
-    const rows = sheetRows([prep('08:00', 'a'), batch('08:15', ['a']), prep('08:40', 'b')]);
+    const rows = sheetRows([prep('08:00', 'a'), batch('08:15', ['a']), prep('08:40', 'b')], []);
     expect(rows.map(({ at: from, work }) => `${from} ${work}`)).toEqual(['8:00 Set up', '8:15 Mix', '8:40 Set up']);
   });
 });
