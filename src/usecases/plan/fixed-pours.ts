@@ -18,6 +18,8 @@ interface Standing {
   setFor: string;
   prepped: boolean;
   turnsSinceOil: number;
+  /** It is being set up: that is the set-up of what is poured next. */
+  underWay?: Pick<PlanPour, 'prepStart' | 'prepEnd'>;
 }
 
 const NOTHING_BEGUN: Pick<Begun, 'pours' | 'strips' | 'preps' | 'coats'> = {
@@ -39,7 +41,11 @@ const standingOf = (yard: YardFile, id: string): Standing => {
     return { held: true, dirty: true, setFor: full.casting, prepped: false, turnsSinceOil: turns };
   }
   const setUp = preps.find((one) => one.mould === id);
-  if (setUp) return { held: false, dirty: false, setFor: setUp.casting, prepped: true, turnsSinceOil };
+  if (setUp) {
+    const { casting, prepStart, prepEnd } = setUp;
+    const underWay = { prepStart, prepEnd };
+    return { held: false, dirty: false, setFor: casting, prepped: true, turnsSinceOil, underWay };
+  }
   if (coats.some((one) => one.mould === id))
     return { held: false, dirty: false, setFor, prepped: false, turnsSinceOil: 0 };
   const held = !strips.some((one) => one.mould === id);
@@ -95,6 +101,7 @@ const withPrepOf = (
   const now = minuteOf(yard.yard.now);
   const [from, to] = [minuteOf(pour.prepStart), minuteOf(pour.prepEnd)];
   if (!coated && isSetUp(standing, pour)) {
+    if (standing.underWay) return { ...pour, ...standing.underWay };
     if (from === to && from >= now) return pour;
     return { ...pour, prepStart: text(batchStart), prepEnd: text(batchStart) };
   }

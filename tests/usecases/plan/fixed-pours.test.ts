@@ -47,6 +47,16 @@ describe('the set-up of a fixed pour, as the mould stands now', () => {
     expect(setUp({ turnsSinceOil: 0 })).toEqual(['no coat', '08:40', '08:52']);
   });
 
+  test('is the one that is under way, at its very times', () => {
+    const preps = [
+      { mould: '900 no. 1', casting: 'panel-900', prepStart: saturday('08:40'), prepEnd: saturday('08:52') },
+    ];
+    const begun = { batches: [], pours: [], strips: [], packs: [], preps, coats: [] };
+    const yard = smallYard({ yard: { ...base.yard, now: saturday('08:45') }, begun });
+    const [mix] = asMouldsStand(yard, [fixed]).mixes;
+    expect([mix!.pours[0]!.prepStart, mix!.pours[0]!.prepEnd]).toEqual([saturday('08:40'), saturday('08:52')]);
+  });
+
   test('takes no time where the mould is set up already', () => {
     expect(setUp({ turnsSinceOil: 0, prepped: true })).toEqual(['no coat', '08:52', '08:52']);
   });
