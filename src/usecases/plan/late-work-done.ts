@@ -18,9 +18,10 @@ import { begin } from '../../engine/book/begin-work.ts';
 import { enter } from '../../engine/book/enter.ts';
 import type { Entry } from '../../engine/book/entry.ts';
 import { changePieces } from '../../engine/book/lots.ts';
-import { isOut, makesPiece } from '../../engine/book/mould-state.ts';
+import { isMendedByDay, isOut, makesPiece } from '../../engine/book/mould-state.ts';
 import { sticksBack, sticksOfWork } from '../../engine/book/sticks-back.ts';
 import { sticksLeft } from '../../engine/book/sticks-left.ts';
+import { todayIn } from '../../engine/book/today-in.ts';
 import type { FromFinished, WorkDone } from '../../engine/book/work-done.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { allRenamed, freeId } from './fixed-plan.ts';
@@ -96,15 +97,18 @@ const rememberCuts = (picture: Picture, step: LateStep, work: WorkDone, before: 
   picture.sticks = sticksLeft({ ...plan, sticks }, cutFor, before.materials, instantText);
 };
 
+/** Out of use on a day: one that was to be mended by then counts as mended. */
+const isOutOn = (mould: YardFile['moulds'][number], day: string): boolean => isOut(mould) && !isMendedByDay(mould, day);
+
 /** A step that can no longer have been done as planned: its mould holds another piece, or is coated or set up already. */
 const isOverdone = ({ yard, pours }: Picture, step: LateStep): boolean => {
   if (step.kind === 'prep') {
     const mould = yard.moulds.find(({ id }) => id === step.pour.mould);
-    return mould === undefined || mould.prepped || isOut(mould);
+    return mould === undefined || mould.prepped || isOutOn(mould, todayIn(yard));
   }
   if (step.kind === 'coat') {
     const mould = yard.moulds.find(({ id }) => id === step.coat.mould);
-    return mould === undefined || mould.prepped || mould.turnsSinceOil === 0 || isOut(mould);
+    return mould === undefined || mould.prepped || mould.turnsSinceOil === 0 || isOutOn(mould, todayIn(yard));
   }
   if (step.kind !== 'strip') return false;
   const { strip } = step;

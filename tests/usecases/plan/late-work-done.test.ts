@@ -125,6 +125,15 @@ describe('work under way', () => {
     expect(midway(saturday('09:10'), { inMould: full })?.yard.begun).toBeUndefined();
   });
 
+  test('goes on in a mould that is mended by its day, though nobody marked it so', () => {
+    const { mould, prepStart } = handPlan().pours[1]!;
+    const damaged = { condition: 'damaged' as const, repairedOn: '2027-04-10' };
+    const moulds = plannedYard().moulds.map((one) => (one.id === mould ? { ...one, ...damaged } : one));
+    expect(midway(prepStart, { moulds })?.yard.begun?.preps.map((prep) => prep.mould)).toContain(mould);
+    const later = moulds.map((one) => ({ ...one, repairedOn: '2027-04-11' }));
+    expect(midway(prepStart, { moulds: later })?.yard.begun?.preps ?? []).toEqual([]);
+  });
+
   test('is in the plan made round it as it was', () => {
     const { yard, putBack } = midway(saturday('09:10'))!;
     const { plan } = putBack(planYard(yard, { effort: 'quick' }));
