@@ -11,6 +11,7 @@ import { giveUpLateWork } from '../usecases/today/give-up-late-work.ts';
 import { mendPiece } from '../usecases/today/mend-piece.ts';
 import { onePersonFewer } from '../usecases/today/one-person-fewer.ts';
 import { planSessionAnew } from '../usecases/today/plan-session-anew.ts';
+import { recordBefore } from '../usecases/today/record-before.ts';
 import { recordCoat } from '../usecases/today/record-coat.ts';
 import { recordPour } from '../usecases/today/record-pour.ts';
 import { recordPrep } from '../usecases/today/record-prep.ts';
@@ -26,6 +27,7 @@ import { countTyped } from '../usecases/typed/purchase-form.ts';
 import {
   asPlannedTyped,
   batchTyped,
+  beforeTyped,
   coatTyped,
   fewerTyped,
   fixedHoursTyped,
@@ -84,6 +86,7 @@ const FORMS: Readonly<Record<string, PageForm>> = {
     save: atOnce(asPlannedTyped, writeLateWork),
     form: () => 'as-planned',
   },
+  'before-it': { save: atOnce(beforeTyped, recordBefore), form: ({ before }) => `before ${before}` },
   'not-done': { save: atOnce(notDoneTyped, giveUpLateWork), form: () => 'not-done' },
   counted: {
     save: atOnce(countTyped, (context, { material, counted }) => countMaterial(context, material, counted)),

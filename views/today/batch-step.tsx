@@ -19,6 +19,8 @@ interface BatchStepProps {
   writable: boolean;
   /** Its session is over. */
   late: boolean;
+  /** All that comes before it in its moulds is over by the clock. */
+  free: boolean;
   refused: RefusedForm | null;
 }
 
@@ -214,18 +216,26 @@ const BatchForms: FC<Omit<BatchStepProps, 'writable'>> = (props) => {
   );
 };
 
+/**
+ * A batch of a mould that is full by the book: it is not recorded yet, and can be begun once all before it is over, which
+ * counts as done.
+ */
+const Waiting: FC<Omit<BatchStepProps, 'writable'>> = ({ step, now, late, free, refused }) => (
+  <>
+    <PourList step={step} />
+    {free && !late && step.at !== now && <MixingNow step={step} refused={refused} kind="plain" />}
+  </>
+);
+
 /** A batch: what goes into it, what is poured from it, until when it can be worked. */
-export const BatchStepView: FC<BatchStepProps> = ({ step, now, writable, late, refused }) => (
+export const BatchStepView: FC<BatchStepProps> = ({ step, now, writable, late, free, refused }) => (
   <>
     <p class="step-what">
       Mix {quantityText(step.bags, 'bag')} of {step.mix}
     </p>
     {!late && <Ingredients step={step} />}
-    {writable && !step.waits ? (
-      <BatchForms step={step} now={now} late={late} refused={refused} />
-    ) : (
-      <PourList step={step} />
-    )}
-    {writable && step.waits && <p class="quiet">It can be recorded once the turn before it is.</p>}
+    {!writable && <PourList step={step} />}
+    {writable && step.waits && <Waiting step={step} now={now} late={late} free={free} refused={refused} />}
+    {writable && !step.waits && <BatchForms step={step} now={now} late={late} free={free} refused={refused} />}
   </>
 );

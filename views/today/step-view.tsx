@@ -8,6 +8,7 @@ import { Mark } from '../parts/mark.tsx';
 import { listText } from '../parts/quantity-text.ts';
 import { AtAnotherTime } from './at-another-time.tsx';
 import { BatchStepView } from './batch-step.tsx';
+import { Before } from './before-step.tsx';
 import { StripForms } from './strip-forms.tsx';
 import {
   amountOfText,
@@ -28,7 +29,8 @@ import { Asked, isAsked, refusedAt, WorkForm } from './work-form.tsx';
 
 interface StepProps<S> {
   step: S;
-  clock: Pick<TodayModel, 'now'>;
+  /** What else of the page a step is seen with. */
+  seen: Pick<TodayModel, 'now' | 'waiting'>;
   writable: boolean;
   /** Its session is over: it is written down as it was planned. */
   late: boolean;
@@ -76,11 +78,11 @@ const Prep: FC<StepProps<PrepStep>> = ({ step, writable, late, refused }) => (
   </>
 );
 
-const Strip: FC<StepProps<StripStep>> = ({ step, clock, writable, late, refused }) => (
+const Strip: FC<StepProps<StripStep>> = ({ step, seen, writable, late, refused }) => (
   <>
     <p class="step-what">Strip {step.mould}</p>
     <p>
-      {step.piece} {forText(step.customer)}. {mayText(step.mayFrom, { now: clock.now, today: step.at.slice(0, 10) })}.
+      {step.piece} {forText(step.customer)}. {mayText(step.mayFrom, { now: seen.now, today: step.at.slice(0, 10) })}.
       {step.people > 1 && ` It takes ${step.people} people.`}
     </p>
     {writable && step.inMould && (
@@ -88,7 +90,7 @@ const Strip: FC<StepProps<StripStep>> = ({ step, clock, writable, late, refused 
         mould={step.mould}
         pieceKey={step.pieceKey}
         at={late ? step.until : null}
-        now={clock.now}
+        now={seen.now}
         refused={refused}
       />
     )}
@@ -103,7 +105,7 @@ const Counted: FC<{ refused: RefusedForm | null }> = ({ refused }) =>
     </label>
   ) : null;
 
-const PackForms: FC<Omit<StepProps<PackStep>, 'writable'>> = ({ step, clock, late, refused }) => {
+const PackForms: FC<Omit<StepProps<PackStep>, 'writable'>> = ({ step, seen, late, refused }) => {
   if (isAsked(refused)) return <Asked to="packed" refused={refused} />;
   const { errors = {} } = refused ?? {};
   return (
@@ -122,7 +124,7 @@ const PackForms: FC<Omit<StepProps<PackStep>, 'writable'>> = ({ step, clock, lat
         done={packedWord(step)}
         of={step.customer}
         label="Packed at"
-        planned={late ? step.until : clock.now}
+        planned={late ? step.until : seen.now}
         refused={refused}
         {...(step.part ? { also: ', or not so long' } : {})}
       >
@@ -145,7 +147,7 @@ const PackForms: FC<Omit<StepProps<PackStep>, 'writable'>> = ({ step, clock, lat
   );
 };
 
-const Pack: FC<StepProps<PackStep>> = ({ step, clock, writable, late, refused }) => {
+const Pack: FC<StepProps<PackStep>> = ({ step, seen, writable, late, refused }) => {
   const mine = refusedAt(refused, `pack ${step.order}`);
   const into = [...step.parts.map(amountOfText), ...step.cuts.map(cutText)];
   return (
@@ -159,15 +161,20 @@ const Pack: FC<StepProps<PackStep>> = ({ step, clock, writable, late, refused })
         .
       </p>
       {into.length > 0 && <p class="quiet">With it: {listText(into)}.</p>}
-      {writable && <PackForms step={step} clock={clock} late={late} refused={mine} />}
+      {writable && <PackForms step={step} seen={seen} late={late} refused={mine} />}
     </>
   );
 };
 
+/** Whether all that a step waits for is over by the clock. */
+const isFree = ({ name }: SessionStep, { waiting }: Pick<TodayModel, 'waiting'>): boolean =>
+  waiting.some(({ step }) => step === name);
+
 const Content: FC<StepProps<SessionStep>> = ({ step, ...rest }) => {
   if (step.kind === 'coat') return <Coat step={step} {...rest} />;
   if (step.kind === 'prep') return <Prep step={step} {...rest} />;
-  if (step.kind === 'batch') return <BatchStepView step={step} now={rest.clock.now} {...rest} />;
+  if (step.kind === 'batch')
+    return <BatchStepView step={step} now={rest.seen.now} free={isFree(step, rest.seen)} {...rest} />;
   if (step.kind === 'strip') return <Strip step={step} {...rest} />;
   if (step.kind === 'pack') return <Pack step={step} {...rest} />;
   return <p class="step-what">{EDGE_WORDS[step.kind]}</p>;
@@ -199,6 +206,7 @@ export const StepView: FC<LineProps> = ({ id, begun = false, wrong, children, ..
     <div class="step-content">
       {begun && <UnderWay step={props.step} />}
       <Content {...props} />
+      {props.writable && <Before step={props.step} waiting={props.seen.waiting} refused={props.refused} />}
       <Wrong message={wrong} name={props.step.name} {...(id ? { at: id } : {})} />
     </div>
     {children && <div class="step-aside">{children}</div>}

@@ -66,7 +66,7 @@ const Steps: FC<StepsProps> = ({ model, writable, refused }) => {
     return begun ? (
       <BegunStep line={begun} model={model} refused={refused} />
     ) : (
-      <StepView step={step} clock={model} writable={writable} late={false} refused={refused}>
+      <StepView step={step} seen={model} writable={writable} late={false} refused={refused}>
         {writable && model.overdue.includes(step.name) && <NotDone step={step} />}
       </StepView>
     );

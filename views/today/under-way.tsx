@@ -16,7 +16,7 @@ export const BegunStep: FC<BegunStepProps> = ({ line: { name, step }, model, ref
   <StepView
     id={name}
     step={step}
-    clock={model}
+    seen={model}
     writable={true}
     late={false}
     begun

@@ -45,6 +45,22 @@ export const minuteOfStep = (name: string): number | null => {
 const firstMould = ({ batch, pours }: FixedMix): string =>
   (pours.find(({ id }) => id === batch.pours[0]) ?? pours[0])?.mould ?? batch.id;
 
+/** The moulds that a step is about; of a packing none. */
+export const mouldsOfStep = (step: LateStep): string[] => {
+  switch (step.kind) {
+    case 'batch':
+      return step.mix.pours.map(({ mould }) => mould);
+    case 'strip':
+      return [step.strip.mould];
+    case 'coat':
+      return [step.coat.mould];
+    case 'prep':
+      return [step.pour.mould];
+    case 'pack':
+      return [];
+  }
+};
+
 /** Of steps that begin at one minute, what has to come first. */
 const RANKS: Record<LateStep['kind'], number> = { strip: 0, coat: 1, prep: 2, batch: 3, pack: 4 };
 

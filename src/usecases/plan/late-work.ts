@@ -102,3 +102,14 @@ export const workUnderWay = (yard: YardFile, work: PlanOfWork): LateWork | null 
   const over = filled(mixesOf(work, ({ end }) => minuteOf(end) <= now));
   return workAt({ work, now, isIt: isUnderWay }, mixes, over);
 };
+
+/** The work of a plan that begins at a minute, whenever that is. Null where there is none. */
+export const workBeginning = (work: PlanOfWork, minute: Minute): LateWork | null => {
+  const isIt = (start: string): boolean => minuteOf(start) === minute;
+  const all = filled(mixesOf(work));
+  return workAt(
+    { work, now: minute, isIt },
+    all.filter(({ batch }) => isIt(batch.start)),
+    all,
+  );
+};

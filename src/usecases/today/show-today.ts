@@ -30,10 +30,11 @@ import { fixedFacts } from './fixed-facts.ts';
 import { hoursChangedOn } from './hours-changed.ts';
 import { lastMixes } from './last-mix.ts';
 import { lateFacts } from './late-facts.ts';
-import { pieceKeyOf } from './session-step.ts';
+import { pieceKeyOf, type SessionStep } from './session-step.ts';
 import { sessionSteps } from './session-steps.ts';
 import { sessionToShow } from './session-to-show.ts';
 import type { EmptyMould, FullMould, SessionHours, ToBeMendedFacts, ToCountFacts, TodayModel } from './today-model.ts';
+import { waitingFacts } from './waiting-facts.ts';
 
 /** As many changes as a long day of work may leave. */
 export const CHANGES_READ = 200;
@@ -127,6 +128,9 @@ const overdueNames = (yard: YardFile, { stored }: CachedPlan): string[] => {
   return late ? lateSteps(late).map(({ name }) => name) : [];
 };
 
+const inOrder = (steps: readonly SessionStep[]): SessionStep[] =>
+  [...steps].sort((a, b) => minuteOf(a.at) - minuteOf(b.at));
+
 /** The session under way or the next one, step by step, with what was done today and what else can be written down. */
 export const showToday = async (context: UseCaseContext): Promise<TodayModel> => {
   const { plan, yard, cached, revision } = await currentPlan(context);
@@ -165,6 +169,7 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
     overdue: overdueNames(yard, cached),
     begun,
     late,
+    waiting: waitingFacts(inOrder([...lateSteps, ...steps]), context.now),
     lastMix: session
       ? lastMixes(plan, yard, session).map(({ mix, at }) => ({ mix, at: calendar.instantText(at) }))
       : [],

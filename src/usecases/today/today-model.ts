@@ -94,6 +94,13 @@ export interface LateFacts {
   lines: readonly LateLine[];
 }
 
+/** A step that can be begun or recorded once those before it are, all of which are over. */
+export interface WaitingFacts {
+  /** Its name. */
+  step: string;
+  before: readonly SessionStep[];
+}
+
 /** The session under way or the next one, what was done today, and what else can be written down. */
 export interface TodayModel extends PageHead {
   /** As an instant. */
@@ -113,6 +120,7 @@ export interface TodayModel extends PageHead {
   begun: readonly LateLine[];
   /** Planned for sessions that are over, and not recorded: it counts as done as planned until somebody says so or not. */
   late: readonly LateFacts[];
+  waiting: readonly WaitingFacts[];
   lastMix: readonly LastMix[];
   otherFull: readonly FullMould[];
   /** They count as filled just now. */

@@ -53,7 +53,7 @@ export interface AsPlanned {
   sure?: readonly Doubt[];
 }
 
-interface Under {
+export interface Under {
   sure: readonly Doubt[];
   system: UnitSystem;
 }
@@ -80,7 +80,7 @@ const sticksAfter = (step: LateStep, work: PlanOfWork, sticks: readonly PlanStic
  * Steps of late work, one after another; what is wrong with one stands at its own name, a question at that of all. Each is cut from the sticks it was
  * planned to be cut from as those before it leave them, though the plan may have to be made anew by then.
  */
-const workSteps = (steps: readonly LateStep[], late: PlanOfWork, under: Under): WorkStep[] => {
+export const workSteps = (steps: readonly LateStep[], late: PlanOfWork, under: Under): WorkStep[] => {
   let sticks: readonly PlanStick[] = late.sticks ?? [];
   return steps.map((step) => ({
     nameOf: ({ path }) => (path === doubtPath('short') ? path : step.name),
@@ -112,7 +112,7 @@ const namesOf = (step: LateStep, yard: YardFile): string[] => {
 };
 
 /** A step under all its names, as it was said: done as planned. */
-const recordedStep = (step: LateStep, yard: YardFile) =>
+export const recordedStep = (step: LateStep, yard: YardFile) =>
   recordedSteps(namesOf(step, yard), workOfStep(step, yard, { planned: [], sticks: [] }), yard);
 
 /**

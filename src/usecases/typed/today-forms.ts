@@ -104,3 +104,9 @@ export const batchTyped = ({ mould = '', at = '' }: FormFields) => done({ mould,
 
 /** One step that is under way or late, by its name. */
 export const stepNamed = ({ step = '' }: FormFields): Outcome<string> => done(step);
+
+/** The step before which something is to be recorded. */
+export const beforeTyped = (fields: FormFields) => {
+  const { sure } = recordTyped(new TypedReader(fields), fields);
+  return done({ before: fields.before ?? '', sure });
+};

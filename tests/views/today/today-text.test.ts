@@ -97,6 +97,7 @@ const model = (changes: Partial<TodayModel>): TodayModel => ({
     steps: [prep, batch, strip],
     begun: [],
     late: [],
+    waiting: [],
   },
   ...{
     lastMix: [],
