@@ -9,6 +9,7 @@ import { firmIn } from './decoder/dropped-by.ts';
 import type { Problem } from './decoder/problem.ts';
 import { settle } from './decoder/settle.ts';
 import { writePlan } from './decoder/write-plan.ts';
+import { fewestLate } from './exact/fewest-late.ts';
 import { fitIn } from './quote/fit-in.ts';
 import type { Effort } from './search/effort.ts';
 import { dispatchFrom, memoryOf, type PlanMemory } from './search/memory.ts';
@@ -16,6 +17,7 @@ import { presentPours } from './search/nearness.ts';
 import { quickSearch } from './search/quick.ts';
 import { searchOn } from './search/search.ts';
 import { chooseBeside, onceTaken } from './standing/choose-beside.ts';
+import { exactlyTaken } from './standing/exactly-taken.ts';
 import { type Candidate, candidateOf, harmOf, standOn } from './standing/standing-plan.ts';
 
 const NO_LENGTHS = 'its lengths can no longer be cut from what is there by then';
@@ -89,6 +91,20 @@ const boundOf = (problem: Problem, plan: PlanFile): PlanFile['bound'] => {
   return { weightedDaysLate: lateBound(problem, orders, plan.score.weightedDaysLate) };
 };
 
+/** Steps of a search through all ways to do the work. */
+const STEPS = { normal: 20_000, thorough: 100_000 };
+
+/** A plan of a small yard with fewer days late, where all ways were looked through and one has; and what they prove. */
+const withFewestLate = (
+  problem: Problem,
+  { plan, dispatch, effort }: { plan: PlanFile; dispatch: Dispatch; effort: keyof typeof STEPS },
+): { plan: PlanFile; memory: PlanMemory } => {
+  const { found, bound: least } = fewestLate(problem, plan.score.weightedDaysLate, STEPS[effort]);
+  const best = found ? planOf(found.problem, found.dispatch) : plan;
+  const bound = least === null ? plan.bound : { weightedDaysLate: least };
+  return { plan: { ...best, ...(bound && { bound }) }, memory: memoryOf(problem, found?.dispatch ?? dispatch) };
+};
+
 /** As `planWithMemory`, of a yard whose lists are in the order that is theirs. */
 const planOfCanonical = (yard: YardFile, options: PlanOptions): { plan: PlanFile; memory: PlanMemory } => {
   const { effort = 'normal', seed = 1, near, memory, standing } = options;
@@ -107,7 +123,8 @@ const planOfCanonical = (yard: YardFile, options: PlanOptions): { plan: PlanFile
     const lost = ({ dropped }: Candidate) => dropped.filter(isFixed).length;
     const candidates = tried.map((one) => candidateOf(state, one));
     const beside = { given, near, lost };
-    const taken = onceTaken(stood, fitted ? candidates[memories.indexOf(fitted)]! : null, beside);
+    const inPlace = onceTaken(stood, fitted ? candidates[memories.indexOf(fitted)]! : null, beside);
+    const taken = onceTaken(inPlace, memory ? exactlyTaken(yard, memory, standing, inPlace) : null, beside);
     const others = [freer, stood, ...candidates];
     const chosen = chooseBeside(taken, others, beside);
     if (effort === 'quick' && near && harmOf(chosen, near, given) > 0) {
@@ -119,8 +136,12 @@ const planOfCanonical = (yard: YardFile, options: PlanOptions): { plan: PlanFile
     return standingPlan(isFixed, chosen);
   }
   const plan = planOf(problem, dispatch);
-  const bound = effort === 'quick' ? undefined : boundOf(problem, plan);
-  return { plan: bound ? { ...plan, bound } : plan, memory: memoryOf(problem, dispatch) };
+  if (effort === 'quick') return { plan, memory: memoryOf(problem, dispatch) };
+  const bound = boundOf(problem, plan);
+  const late = plan.score.weightedDaysLate;
+  if (plan.unplanned.length > 0 || !bound || bound.weightedDaysLate >= late - 1e-6)
+    return { plan: bound ? { ...plan, bound } : plan, memory: memoryOf(problem, dispatch) };
+  return withFewestLate(problem, { plan: { ...plan, bound }, dispatch, effort });
 };
 
 /**

@@ -1,3 +1,4 @@
+import type { Order } from '../../../shared/order.ts';
 import type { Keep } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { memoryOf, type PlanMemory } from '../search/memory.ts';
@@ -5,17 +6,14 @@ import { earliestOf } from './earliest.ts';
 import { askingFor, measuredBy, presentOf } from './present.ts';
 import { MOST_PLACES } from './quote.ts';
 
-/**
- * Fits the one order that a memory does not know into the plan it stands for, just as the question "when could it be
- * ready?" did: so that a date that was answered, and then taken, is the date of the plan. Null when there is no such
- * order, or more than one, or no place for it. `anew`: plans from nothing may be that place too. Beside a plan that stands
- * no order may be later than in it.
- */
-export const fitIn = (
-  yard: YardFile,
-  memory: PlanMemory,
-  { anew = true, standing }: { anew?: boolean; standing?: Keep | undefined } = {},
-): PlanMemory | null => {
+/** A yard without an order, and that order; what is set aside for it is anybody's. */
+export interface WithoutAdded {
+  without: YardFile;
+  order: Order;
+}
+
+/** The yard without the one order that a memory does not know; null where there is none, or more than one. */
+export const withoutAdded = (yard: YardFile, memory: PlanMemory): WithoutAdded | null => {
   const known = new Set(memory.sequence);
   const added = yard.orders.filter((o) => !known.has(o.id));
   if (added.length !== 1) return null;
@@ -28,6 +26,23 @@ export const fitIn = (
     inMould: yard.inMould.map(free),
     keep: yard.keep && { ...yard.keep, pours: yard.keep.pours.map(free) },
   };
+  return { without, order };
+};
+
+/**
+ * Fits the one order that a memory does not know into the plan it stands for, just as the question "when could it be
+ * ready?" did: so that a date that was answered, and then taken, is the date of the plan. Null when there is no such
+ * order, or more than one, or no place for it. `anew`: plans from nothing may be that place too. Beside a plan that stands
+ * no order may be later than in it.
+ */
+export const fitIn = (
+  yard: YardFile,
+  memory: PlanMemory,
+  { anew = true, standing }: { anew?: boolean; standing?: Keep | undefined } = {},
+): PlanMemory | null => {
+  const added = withoutAdded(yard, memory);
+  if (!added) return null;
+  const { without, order } = added;
   const asking = askingFor(without, order);
   const stood = standing && presentOf({ ...without, keep: standing }, memory);
   const { dispatch } = earliestOf(asking, measuredBy(presentOf(without, memory), stood), MOST_PLACES, { anew });

@@ -12,6 +12,7 @@ import type { Found } from '../search/found.ts';
 import { improvePlan } from '../search/improve.ts';
 import { TRIED_CHOICES, waitingForLots } from '../search/quick.ts';
 import { randomFrom } from '../search/random.ts';
+import { firstExactly } from './exactly.ts';
 import type { Asking } from './present.ts';
 import { handoverOn } from './promise.ts';
 
@@ -73,7 +74,7 @@ function* trialsOf(state: DecoderState, order: number): Generator<Trial> {
  * Earliest minute at which a new order can be complete when it goes before all others: every mould, hour, bag and rack
  * space that is neither fixed nor set aside is there for it alone, and the others take what is left. On the right day, not
  * always at the earliest minute of it: the first of several plans on a day that no plan can beat (`soonestComplete`), or the
- * best of them and of a search of a counted length. NEVER when it cannot be made within the horizon.
+ * best of them, of a search of a counted length and, on small yards, of all ways there are. NEVER when it cannot be made within the horizon.
  */
 export const completesIfFirst = (yard: YardFile, order: Order, asking: Asking): number => {
   const state = urgent(yard, order, asking);
@@ -84,7 +85,7 @@ export const completesIfFirst = (yard: YardFile, order: Order, asking: Asking): 
   let best = NEVER;
   for (const { completesAt } of trialsOf(state, asking.added)) {
     best = Math.min(best, completesAt);
-    if (handoverOn(problem, best) <= soonestDay) break;
+    if (handoverOn(problem, best) <= soonestDay) return best;
   }
-  return best;
+  return firstExactly(asking, best);
 };

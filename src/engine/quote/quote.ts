@@ -9,6 +9,7 @@ import { NEVER } from '../decoder/problem.ts';
 import { settle } from '../decoder/settle.ts';
 import type { PlanMemory } from '../search/memory.ts';
 import { earliestOf } from './earliest.ts';
+import { exactlyBefore } from './exactly.ts';
 import { completesIfFirst } from './if-first.ts';
 import { limitPairsOf, limitsOver } from './limits.ts';
 import { type Asking, askingFor, measuredBy, type Present, presentOf, withOrderAt } from './present.ts';
@@ -51,7 +52,7 @@ export interface QuoteOptions {
  * When an order that is not taken yet could be ready. `earliestOn`: over every place in the sequence, the earliest
  * hand-over day at which no existing order has more days late than without it. `promiseOn` adds the yard's sessions in
  * hand. `ifFirstOn`: when it goes before all others, whatever becomes of them. `proven`: the earliest day is one that no plan
- * can beat (`soonestComplete`). `limits`: what holds the date, left empty
+ * can beat, by a lower bound (`soonestComplete`) or because all ways were looked through (`exactlyBefore`). `limits`: what holds the date, left empty
  * unless asked for, since each is a quote of its own. The order's `due` and `wanted` play no part.
  */
 export const quoteOrder = (
@@ -64,7 +65,8 @@ export const quoteOrder = (
   const present = measuredBy(presentOf(yard, memory), stood?.present);
   const asking = askingFor(yard, order);
   const { problem } = asking;
-  const earliest = Math.min(stood?.completesAt ?? NEVER, earliestOf(asking, present, MOST_PLACES).completesAt);
+  const tried = Math.min(stood?.completesAt ?? NEVER, earliestOf(asking, present, MOST_PLACES).completesAt);
+  const { completesAt: earliest, isProven } = exactlyBefore(asking, present, tried);
   if (earliest >= NEVER)
     return {
       earliestAt: null,
@@ -81,7 +83,7 @@ export const quoteOrder = (
     earliestOn: dateOfDay(handoverOn(problem, earliest)),
     promiseOn: promise === null ? null : dateOfDay(promise),
     ifFirstOn: dateOfDay(handoverOn(problem, Math.min(earliest, completesIfFirst(yard, order, asking)))),
-    proven: handoverOn(problem, earliest) <= handoverOn(problem, soonestComplete(problem, asking.added)),
+    proven: isProven || handoverOn(problem, earliest) <= handoverOn(problem, soonestComplete(problem, asking.added)),
     limits: [
       ...(limits ? limitsOver(yard, order, present, handoverOn(problem, earliest)) : []),
       ...(pairs ? limitPairsOf(yard, order, memory) : []),

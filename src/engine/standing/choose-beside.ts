@@ -29,28 +29,41 @@ export const chooseBeside = (
       .filter((one) => lost(one) === fewest)
       .reduce((best, one) => (isBetter(one.evaluation, best.evaluation) ? one : best));
   }
-  const whole = harmless.filter((one) => lost(one) <= lost(stood));
+  const whole = harmless.filter((one) => lost(one) <= lost(stood) && !movesNew(stood, one, near));
   return whole.reduce(
     (best, one) => (mayReplace(stood, one, given) && isBetter(one.evaluation, best.evaluation) ? one : best),
     stood,
   );
 };
 
+/** Places of the orders that the plan which holds now does not know: they have just been taken. */
+const newOrders = ({ problem }: Candidate, near: PlanFile | undefined): number[] => {
+  const known = new Set(near?.orders.map(({ id }) => id));
+  return near ? problem.yard.orders.flatMap(({ id }, o) => (known.has(id) ? [] : [o])) : [];
+};
+
+/** Whether an order just taken is later in another plan, or not in it: its day was told, whether it has a date or not. */
+const movesNew = (stood: Candidate, one: Candidate, near: PlanFile | undefined): boolean =>
+  newOrders(stood, near).some(
+    (o) => stood.readyOn[o] !== NONE && (one.readyOn[o] === NONE || one.readyOn[o]! > stood.readyOn[o]!),
+  );
+
 /**
  * What stands once an order is taken: the plan that stands, carried forward; or the one in which the question "when could it
- * be ready?" found a sooner day for it, where that does no more harm. A day that was told is not planned later than it was.
+ * be ready?" found a sooner day for it, or one that does less harm. It is no later in all than what holds now. A day that was told is not planned later than it was.
  */
 export const onceTaken = (stood: Candidate, answered: Candidate | null, { given, near, lost }: Beside): Candidate => {
   if (!answered || !near) return stood;
-  const known = new Set(near.orders.map(({ id }) => id));
-  const isSooner = stood.problem.yard.orders.some(({ id }, o) => {
+  const isSooner = newOrders(stood, near).some((o) => {
     const [is, was] = [answered.readyOn[o]!, stood.readyOn[o]!];
-    return !known.has(id) && is !== NONE && (was === NONE || is < was);
+    return is !== NONE && (was === NONE || is < was);
   });
   const isWhole = answered.readyOn.every((day, o) => day !== NONE || stood.readyOn[o] === NONE);
-  const noHarm = harmOf(answered, near, given) <= harmOf(stood, near, given) && lost(answered) <= lost(stood);
+  const [harm, before] = [harmOf(answered, near, given), harmOf(stood, near, given)];
+  const noHarm = harm <= before && lost(answered) <= lost(stood);
   const { unplannedWeight, weightedDaysLate } = stood.evaluation;
   const asGood =
-    answered.evaluation.unplannedWeight <= unplannedWeight && answered.evaluation.weightedDaysLate <= weightedDaysLate;
-  return isSooner && isWhole && noHarm && asGood ? answered : stood;
+    answered.evaluation.unplannedWeight <= unplannedWeight &&
+    answered.evaluation.weightedDaysLate <= Math.max(weightedDaysLate, near.score.weightedDaysLate);
+  return (isSooner || harm < before) && isWhole && noHarm && asGood ? answered : stood;
 };
