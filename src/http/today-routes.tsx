@@ -63,8 +63,8 @@ const todayPage = async (c: Context, context: UseCaseContext, refused: RefusedFo
 const NO_DETAILS = { note: '', repairedOn: null, cameOut: null };
 
 const FORMS: Readonly<Record<string, PageForm>> = {
-  coated: { save: atOnce(coatTyped, recordCoat), form: ({ step }) => `coat ${step}` },
-  prepared: { save: atOnce(prepTyped, recordPrep), form: ({ step }) => `prep ${step}` },
+  coated: { save: atOnce(withDays(coatTyped), recordCoat), form: ({ step }) => `coat ${step}` },
+  prepared: { save: atOnce(withDays(prepTyped), recordPrep), form: ({ step }) => `prep ${step}` },
   poured: {
     save: atOnce(withDays(pourTyped), recordPour),
     form: ({ other, step }) => (other ? 'other-pour' : `pour ${step}`),

@@ -41,40 +41,90 @@ interface StepProps<S> {
 const AsPlanned: FC<Pick<StepProps<SessionStep>, 'step' | 'late'>> = ({ step, late }) =>
   late ? <input type="hidden" name="at" value={step.until} /> : null;
 
-const Coat: FC<StepProps<CoatStep>> = ({ step, writable, late, refused }) => (
+const CoatForms: FC<Omit<StepProps<CoatStep>, 'writable'>> = ({ step, seen, late, refused }) => {
+  const mine = refusedAt(refused, `coat ${step.name}`);
+  const fields = (
+    <>
+      <input type="hidden" name="mould" value={step.mould} />
+      <input type="hidden" name="step" value={step.name} />
+    </>
+  );
+  return (
+    <div class="strip-forms">
+      <WorkForm to="coated">
+        {fields}
+        <AsPlanned step={step} late={late} />
+        <Wrong message={mine?.typed.when ? undefined : (mine?.errors.mould ?? mine?.errors.at)} name="mould" />
+        <Button label={`Coated: ${step.mould}`}>Coated</Button>
+      </WorkForm>
+      <AtAnotherTime
+        id={step.name}
+        to="coated"
+        done="Coated"
+        of={step.mould}
+        label="Coated at"
+        planned={late ? step.until : seen.now}
+        refused={mine}
+      >
+        <Wrong message={mine?.typed.when ? mine.errors.mould : undefined} name="mould" />
+        {fields}
+      </AtAnotherTime>
+    </div>
+  );
+};
+
+const Coat: FC<StepProps<CoatStep>> = ({ step, writable, ...rest }) => (
   <>
     <p class="step-what">{coatText(step)}</p>
     <p>{dryText(step)}</p>
-    {writable && !step.waits && (
-      <WorkForm to="coated">
-        <input type="hidden" name="mould" value={step.mould} />
-        <input type="hidden" name="step" value={step.name} />
-        <AsPlanned step={step} late={late} />
-        <Wrong message={refusedAt(refused, `coat ${step.name}`)?.errors.mould} name="mould" />
-        <Button label={`Coated: ${step.mould}`}>Coated</Button>
-      </WorkForm>
-    )}
+    {writable && !step.waits && <CoatForms step={step} {...rest} />}
   </>
 );
 
-const Prep: FC<StepProps<PrepStep>> = ({ step, writable, late, refused }) => (
+/** What a set-up says beside when it was. */
+const PrepFields: FC<{ step: PrepStep }> = ({ step }) => (
+  <>
+    <input type="hidden" name="mould" value={step.mould} />
+    <input type="hidden" name="casting" value={step.casting} />
+    <input type="hidden" name="sealed" value={step.sealed ? 'yes' : ''} />
+    <input type="hidden" name="step" value={step.name} />
+  </>
+);
+
+const PrepForms: FC<Omit<StepProps<PrepStep>, 'writable'>> = ({ step, seen, late, refused }) => {
+  const mine = refusedAt(refused, `prep ${step.name}`);
+  return (
+    <div class="strip-forms">
+      <WorkForm to="prepared">
+        <PrepFields step={step} />
+        <AsPlanned step={step} late={late} />
+        <Wrong message={mine?.typed.when ? undefined : (mine?.errors.mould ?? mine?.errors.at)} name="mould" />
+        <Button label={`Ready to pour: ${step.mould}`}>Ready to pour</Button>
+      </WorkForm>
+      <AtAnotherTime
+        id={step.name}
+        to="prepared"
+        done="Ready"
+        of={step.mould}
+        label="Ready at"
+        planned={late ? step.until : seen.now}
+        refused={mine}
+      >
+        <Wrong message={mine?.typed.when ? mine.errors.mould : undefined} name="mould" />
+        <PrepFields step={step} />
+      </AtAnotherTime>
+    </div>
+  );
+};
+
+const Prep: FC<StepProps<PrepStep>> = ({ step, writable, ...rest }) => (
   <>
     <p class="step-what">Set up {step.mould}</p>
     <p>
       {prepText(step)[0]?.toUpperCase()}
       {prepText(step).slice(1)}.
     </p>
-    {writable && !step.waits && (
-      <WorkForm to="prepared">
-        <input type="hidden" name="mould" value={step.mould} />
-        <input type="hidden" name="casting" value={step.casting} />
-        <input type="hidden" name="sealed" value={step.sealed ? 'yes' : ''} />
-        <input type="hidden" name="step" value={step.name} />
-        <AsPlanned step={step} late={late} />
-        <Wrong message={refusedAt(refused, `prep ${step.name}`)?.errors.mould} name="mould" />
-        <Button label={`Ready to pour: ${step.mould}`}>Ready to pour</Button>
-      </WorkForm>
-    )}
+    {writable && !step.waits && <PrepForms step={step} {...rest} />}
   </>
 );
 

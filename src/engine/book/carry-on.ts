@@ -1,4 +1,5 @@
 import type { PlanFile } from '../../../shared/plan.ts';
+import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { apply } from './apply.ts';
 import { afterCoated } from './carry-coat.ts';
@@ -29,6 +30,10 @@ const less = (carrying: Carrying, work: WorkDone): PlanFile | null => {
   }
 };
 
+/** From when a mould can be poured that was set up: told of later than planned, its batch was begun no sooner. */
+const readyFrom = (work: WorkDone): Map<string, Minute> =>
+  new Map(work.kind === 'set up' ? [[work.mould, minuteOf(work.doneAt)]] : []);
+
 /**
  * What becomes of a plan when work is recorded that was done as it has it: the plan less that work, or null when it was
  * done otherwise, so that it has to be made anew. `before` is the yard as it was, `entries` what the work came to in the
@@ -40,7 +45,7 @@ const less = (carrying: Carrying, work: WorkDone): PlanFile | null => {
 const carryOn = (plan: PlanFile, before: YardFile, entries: readonly Entry[], work: WorkDone): PlanFile | null => {
   const carrying: Carrying = { plan, before, after: apply(before, entries), entries };
   const left = less(carrying, work);
-  const shifted = left && shiftLater(left, carrying.after);
+  const shifted = left && shiftLater(left, carrying.after, readyFrom(work));
   return shifted && withCompletions(shifted, carrying.after);
 };
 

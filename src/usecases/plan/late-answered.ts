@@ -7,8 +7,9 @@ import {
   spellsOf,
   withSpells,
 } from '../../../shared/plan.ts';
-import { minuteOf } from '../../../shared/time.ts';
+import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { withBatchBegun } from '../../engine/book/begin-batch.ts';
 import type {
   CoatWork,
   Filled,
@@ -19,6 +20,7 @@ import type {
   WorkDone,
 } from '../../engine/book/work-done.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
+import { mixesOf } from './fixed-plan.ts';
 import type { FixedMix } from './fixed-pours.ts';
 import { type LateStep, lateSteps, packingName, stripOf } from './late-steps.ts';
 import { lateWork } from './late-work.ts';
@@ -88,12 +90,29 @@ const lessCoated = (work: PlanOfWork, { mould }: CoatWork): PlanOfWork => {
   return { ...work, coats: coats.filter((coat) => coat !== first) };
 };
 
-const lessSetUp = (work: PlanOfWork, { mould }: SetUpWork): PlanOfWork => {
+/** A batch that begins later than planned, with all that follows in its moulds as much later. */
+const batchLater = (work: PlanOfWork, mix: FixedMix, at: Minute, yard: YardFile, moved: Moved): PlanOfWork => {
+  const later = at - minuteOf(mix.batch.start);
+  const begun = withBatchBegun(work, mix, at, yard);
+  const pours = begun.pours.map((pour) => {
+    if (pour.batch !== mix.batch.id) return pour;
+    const { stripStart, stripEnd, pieceReadyAt } = pour;
+    const strip = { stripStart: moved(stripStart, later), stripEnd: moved(stripEnd, later) };
+    return { ...pour, ...strip, pieceReadyAt: moved(pieceReadyAt, later) };
+  });
+  return { ...begun, pours };
+};
+
+/** A mould that was ready only after its batch was to be begun: that began no sooner. */
+const lessSetUp = (work: PlanOfWork, { mould, doneAt }: SetUpWork, yard: YardFile, moved: Moved): PlanOfWork => {
   const [first] = work.pours
     .filter((pour) => pour.mould === mould && pour.prepStart !== pour.prepEnd)
     .sort((a, b) => minuteOf(a.prepStart) - minuteOf(b.prepStart));
   const pours = work.pours.map((pour) => (pour === first ? { ...pour, prepStart: pour.prepEnd } : pour));
-  return { ...work, pours };
+  const left = { ...work, pours };
+  const [mix] = first ? mixesOf(left, ({ id }) => id === first.batch) : [];
+  const at = minuteOf(doneAt);
+  return mix && minuteOf(mix.batch.start) < at ? batchLater(left, mix, at, yard, moved) : left;
 };
 
 /** The spells of an order that are left after one, the one that is named or else the first; none after all of it is packed. */
@@ -113,15 +132,16 @@ const lessPacked = (work: PlanOfWork, done: PackWork, step: string | undefined):
 
 /**
  * What is left to answer of the work of a plan once something is recorded, whatever the time it was done at. A batch that
- * was poured later than planned has its pieces stripped as much later. `step` names the step that it was, where that is
+ * was poured later than planned has its pieces stripped as much later, and one whose mould was ready only later was begun
+ * no sooner. `step` names the step that it was, where that is
  * known.
  */
 export const lessAnswered = (yard: YardFile, work: PlanOfWork, done: WorkDone, step?: string): PlanOfWork => {
+  const { instantText } = calendarOf(yard.yard.timeZone);
+  const moved: Moved = (instant, minutes) => (minutes === 0 ? instant : instantText(minuteOf(instant) + minutes));
   switch (done.kind) {
     case 'poured': {
       const late = lateWork(yard, work);
-      const { instantText } = calendarOf(yard.yard.timeZone);
-      const moved: Moved = (instant, minutes) => (minutes === 0 ? instant : instantText(minuteOf(instant) + minutes));
       return lessPoured(work, late && mixPoured(lateSteps(late), done, step), done, moved);
     }
     case 'stripped':
@@ -129,7 +149,7 @@ export const lessAnswered = (yard: YardFile, work: PlanOfWork, done: WorkDone, s
     case 'coated':
       return lessCoated(work, done);
     case 'set up':
-      return lessSetUp(work, done);
+      return lessSetUp(work, done, yard, moved);
     case 'packed':
       return lessPacked(work, done, step);
   }

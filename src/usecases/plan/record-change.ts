@@ -11,7 +11,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Moment } from '../core/compute-for-request.ts';
 import type { Outcome } from '../core/context.ts';
 import type { CachedPlan } from './cached-plan.ts';
-import { type LateStep, lateTaken } from './late-steps.ts';
+import { type LateStep, lateTaken, mouldsOfStep } from './late-steps.ts';
 import { asideLeft, workOfPlan } from './late-work.ts';
 import { rememberPlanBefore } from './plans-before.ts';
 import { movedOnly, type PromiseMove, promisesMoved, promisesOf } from './promises-moved.ts';
@@ -61,13 +61,26 @@ const daysBefore = (now: string, days: number) => new Date((minuteOf(now) - days
 const toRecord = ({ yard, cached }: Pick<CurrentPlan, 'yard' | 'cached'>): LateStep[] =>
   stepsToRecord(yard, workOfPlan(cached.stored));
 
+const mouldsOfBatch = (step: LateStep): string => (step.kind === 'batch' ? mouldsOfStep(step).sort().join('\n') : '');
+
+/** Batches that have begun at another time than they had before: each stands in for one that is gone. */
+const standIns = (gone: readonly LateStep[], fresh: readonly LateStep[]): Pick<LateTaken, 'instead'> => {
+  const moulds = new Set(gone.filter(({ kind }) => kind === 'batch').map(mouldsOfBatch));
+  const instead = fresh.filter((step) => step.kind === 'batch' && moulds.has(mouldsOfBatch(step)));
+  return instead.length > 0 ? { instead: instead.map(({ name }) => name) } : {};
+};
+
 /** Late work, and work under way, that is none any more after a change is kept with it, so that undoing it brings it back. */
 const goneSince = (before: CurrentPlan, after: Pick<CurrentPlan, 'yard' | 'cached'>): LateTaken | null => {
   const late = toRecord(before);
   if (late.length === 0) return null;
-  const names = new Set(toRecord(after).map(({ name }) => name));
-  const gone = late.filter(({ name }) => !names.has(name));
-  return gone.length > 0 ? lateTaken(gone) : null;
+  const left = toRecord(after);
+  const without = (steps: readonly LateStep[], others: readonly LateStep[]): LateStep[] => {
+    const names = new Set(others.map(({ name }) => name));
+    return steps.filter(({ name }) => !names.has(name));
+  };
+  const gone = without(late, left);
+  return gone.length > 0 ? { ...lateTaken(gone), ...standIns(gone, without(left, late)) } : null;
 };
 
 /** The plan that stands; a change may have given other names to what is in it. */

@@ -5,6 +5,7 @@ import { writtenAt } from '../core/written-at.ts';
 import type { Changed } from '../plan/changing.ts';
 import { recordedOnce, recordedSteps } from '../plan/recorded-once.ts';
 import { recordingWork } from '../plan/recording-work.ts';
+import { fullUntil } from './full-until.ts';
 import { TAP_MINUTES } from './record-pour.ts';
 
 export interface CoatRecord {
@@ -30,15 +31,13 @@ export const recordCoat = (context: UseCaseContext, coat: CoatRecord): Promise<O
   const names = step ? [step] : [];
   const work = (doneAt: string) => ({ kind: 'coated' as const, mould, doneAt });
   return recordedOnce(context, { names, work: work(context.now), at, field: 'mould' }, () =>
-    recordingWork<null>(
-      context,
-      { kind: 'coated', words: `${mould} is coated, and dries` },
-      async (_tx, yard, plan) => {
-        const doneAt = writtenAt(at ?? tappedAt(mould, context.now, plan), { now: context.now, yard });
-        if (!doneAt.ok) return doneAt;
-        const coated = work(doneAt.value);
-        return done({ steps: [{ work: () => done(coated) }], value: null, named: recordedSteps(names, coated, yard) });
-      },
-    ),
+    recordingWork<null>(context, { kind: 'coated', words: `${mould} is coated, and dries` }, async (tx, yard, plan) => {
+      const doneAt = writtenAt(at ?? tappedAt(mould, context.now, plan), { now: context.now, yard });
+      if (!doneAt.ok) return doneAt;
+      const wasFull = await fullUntil(tx, mould, doneAt.value, yard);
+      if (!wasFull.ok) return wasFull;
+      const coated = work(doneAt.value);
+      return done({ steps: [{ work: () => done(coated) }], value: null, named: recordedSteps(names, coated, yard) });
+    }),
   );
 };

@@ -1,8 +1,13 @@
-import { done, type Outcome, type UseCaseContext } from '../core/context.ts';
+import type { PlanOfWork } from '../../../shared/late-work.ts';
+import { minuteOf } from '../../../shared/time.ts';
+import { done, type Outcome, today, type UseCaseContext } from '../core/context.ts';
+import { atWords } from '../core/day-words.ts';
 import { writtenAt } from '../core/written-at.ts';
 import type { Changed } from '../plan/changing.ts';
 import { recordedOnce, recordedSteps } from '../plan/recorded-once.ts';
 import { recordingWork } from '../plan/recording-work.ts';
+import { fullUntil } from './full-until.ts';
+import { TAP_MINUTES } from './record-pour.ts';
 
 export interface PrepRecord {
   mould: string;
@@ -15,17 +20,38 @@ export interface PrepRecord {
   step?: string | null;
 }
 
+/**
+ * When a mould that was tapped just now was ready: as planned, if the tap came with the end of its set-up, or after its
+ * batch was to be begun. When else it was, is told by its time.
+ */
+const tappedAt = ({ mould, casting }: PrepRecord, now: string, work: PlanOfWork): string => {
+  const minute = minuteOf(now);
+  const [next] = work.pours
+    .filter((pour) => pour.mould === mould && pour.prepStart !== pour.prepEnd)
+    .sort((a, b) => minuteOf(a.prepStart) - minuteOf(b.prepStart));
+  if (next?.casting !== casting || minute < minuteOf(next.prepEnd)) return now;
+  const begins = minuteOf(work.batches.find(({ id }) => id === next.batch)?.start ?? now);
+  return minute <= minuteOf(next.prepEnd) + TAP_MINUTES || begins < minute ? next.prepEnd : now;
+};
+
 /** A mould is clean, set up for a piece (and sealed, where that was due): nothing is left to do before the pour. */
-export const recordPrep = (context: UseCaseContext, prep: PrepRecord): Promise<Outcome<Changed<null>>> => {
+export const recordPrep = (context: UseCaseContext, prep: PrepRecord): Promise<Outcome<Changed<string | null>>> => {
   const { mould, casting, sealed: coated, at, step } = prep;
   const names = step ? [step] : [];
   const work = (doneAt: string) => ({ kind: 'set up' as const, mould, casting, coated, doneAt });
   return recordedOnce(context, { names, work: work(context.now), at, field: 'mould' }, () =>
-    recordingWork<null>(context, { kind: 'prepared', words: `${mould} is ready to pour` }, async (_tx, yard) => {
-      const doneAt = writtenAt(at, { now: context.now, yard });
-      if (!doneAt.ok) return doneAt;
-      const ready = work(doneAt.value);
-      return done({ steps: [{ work: () => done(ready) }], value: null, named: recordedSteps(names, ready, yard) });
-    }),
+    recordingWork<string>(
+      context,
+      { kind: 'prepared', words: (when) => `${mould} is ready to pour${when}` },
+      async (tx, yard, _plan, toDo) => {
+        const doneAt = writtenAt(at ?? tappedAt(prep, context.now, toDo), { now: context.now, yard });
+        if (!doneAt.ok) return doneAt;
+        const wasFull = await fullUntil(tx, mould, doneAt.value, yard);
+        if (!wasFull.ok) return wasFull;
+        const ready = work(doneAt.value);
+        const when = at ? atWords(doneAt.value, today(yard.yard.timeZone, context.now)) : '';
+        return done({ steps: [{ work: () => done(ready) }], value: when, named: recordedSteps(names, ready, yard) });
+      },
+    ),
   );
 };

@@ -11,17 +11,19 @@ export const cameOutTyped = ({ cameOut }: FormFields): CameOut | null =>
   CAME_OUT.find((one) => one === cameOut) ?? null;
 
 /** A mould got its sealing coat. */
-export const coatTyped = (fields: FormFields) => {
+export const coatTyped = (fields: FormFields, how: DateReading) => {
+  const reader = new TypedReader(fields, how);
   const { mould = '' } = fields;
-  const { at, step } = recordTyped(new TypedReader(fields), fields);
-  return done({ mould, at, step });
+  const { at, step } = recordTyped(reader, fields);
+  return reader.outcome({ mould, at, step });
 };
 
 /** A mould was set up. */
-export const prepTyped = (fields: FormFields) => {
+export const prepTyped = (fields: FormFields, how: DateReading) => {
+  const reader = new TypedReader(fields, how);
   const { mould = '', casting = '', sealed } = fields;
-  const { at, step } = recordTyped(new TypedReader(fields), fields);
-  return done({ mould, casting, sealed: sealed === 'yes', at, step });
+  const { at, step } = recordTyped(reader, fields);
+  return reader.outcome({ mould, casting, sealed: sealed === 'yes', at, step });
 };
 
 interface StripTyped extends RecordTyped {
