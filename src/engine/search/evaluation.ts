@@ -1,4 +1,3 @@
-import type { DayNumber } from '../../../shared/time.ts';
 import { bagsOf, type DecoderState } from '../decoder/decoder-state.ts';
 import { NEVER, NONE } from '../decoder/problem.ts';
 
@@ -52,23 +51,6 @@ const latenessOf = (state: DecoderState): number => {
     if (days > 0) lateness += (share * order.weight * days) / order.pieceCount;
   }
   return lateness;
-};
-
-/** Weighted days that a plan half made has come to by a day after one date of each order, whatever comes after. */
-export const leastDaysAfter = (
-  { problem, orders }: DecoderState,
-  which: 'dueDay' | 'wantedDay',
-  day: DayNumber,
-): number => {
-  let late = 0;
-  for (let o = 0; o < problem.orders.length; o++) {
-    const { weight, [which]: by } = problem.orders[o]!;
-    if (orders.excluded[o] || by >= NEVER) continue;
-    const completesAt = orders.completesAt[o]!;
-    const on = completesAt === NONE ? day : problem.handover[problem.calendar.dayOf(completesAt) - problem.today]!;
-    if (on > by) late += weight * (on - by);
-  }
-  return late;
 };
 
 /**

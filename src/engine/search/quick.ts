@@ -1,10 +1,10 @@
+import { refusals } from '../decoder/admit.ts';
 import { decodeWhile } from '../decoder/decode.ts';
 import type { DecoderState } from '../decoder/decoder-state.ts';
 import { type Choices, type Dispatch, dispatchOf } from '../decoder/dispatch.ts';
 import { NONE, type Problem } from '../decoder/problem.ts';
 import { settle } from '../decoder/settle.ts';
 import { poursOf } from './effort.ts';
-import { leastDaysAfter } from './evaluation.ts';
 import { type Found, foundIn, isPreferred } from './found.ts';
 import { leftOutLast } from './left-out.ts';
 import { lotDaysOf } from './moves/choices.ts';
@@ -17,6 +17,7 @@ import {
   weightedShortestFirst,
   workDays,
 } from './rules.ts';
+import { WorseForSure } from './worse-for-sure.ts';
 
 /** Nearly as a maker works with a whiteboard. */
 const IN_ORDER: Partial<Choices> = {
@@ -90,6 +91,7 @@ const isUnfinished = ({ orders }: DecoderState): boolean =>
 class Tries {
   private best: Found | null = null;
   private readonly leftOut: Uint8Array;
+  private readonly bound: WorseForSure;
   private settledLeft: number;
 
   constructor(
@@ -97,6 +99,7 @@ class Tries {
     private readonly present: PresentPours | undefined,
   ) {
     this.leftOut = new Uint8Array(state.problem.orders.length);
+    this.bound = new WorseForSure(state);
     this.settledLeft = Math.max(1, Math.min(SETTLED_TRIES, Math.floor(POURS_SETTLED / poursOf(state.problem))));
   }
 
@@ -107,19 +110,43 @@ class Tries {
     this.leftOut.set(this.state.orders.excluded);
   }
 
-  try(dispatch: Dispatch): void {
+  /** Decodes with the orders left out that are marked; false as soon as the plan can be no better than the best one. */
+  private decodeIfBetter(dispatch: Dispatch): boolean {
     const { state } = this;
-    if (this.settledLeft-- > 0) settle(state, dispatch);
-    else {
-      state.orders.excluded.set(this.leftOut);
-      const { weightedDaysLate, weightedDaysAfterWanted } = this.best!.evaluation;
-      const isWorse = (shift: number) => {
-        const day = state.problem.shifts.day[shift]!;
-        const more = leastDaysAfter(state, 'dueDay', day) - weightedDaysLate;
-        if (more > 1e-9) return true;
-        return more > -1e-9 && leastDaysAfter(state, 'wantedDay', day) > weightedDaysAfterWanted + 1e-9;
-      };
-      if (!decodeWhile(state, dispatch, isWorse) || isUnfinished(state)) return;
+    const best = this.best!.evaluation;
+    return decodeWhile(state, dispatch, (shift) => this.bound.isWorse(shift, best)) && !isUnfinished(state);
+  }
+
+  /**
+   * As `settle`, which orders are left out being settled for this dispatch; false when the plan can be no better. Where the
+   * best plan leaves out nothing but what cannot be made, one that also lacks time for an order is worse.
+   */
+  private settleIfBetter(dispatch: Dispatch): boolean {
+    const { state } = this;
+    const { problem } = state;
+    if (!this.best) {
+      settle(state, dispatch);
+      return true;
+    }
+    const refused = refusals(problem, dispatch.sequence);
+    const least = problem.orders.reduce((sum, { weight }, o) => (refused.has(o) ? sum + weight : sum), 0);
+    const more = least - this.best.evaluation.unplannedWeight;
+    if (more > 1e-9) return false;
+    if (more < -1e-9) {
+      settle(state, dispatch);
+      return true;
+    }
+    state.orders.excluded.fill(0);
+    for (const order of refused.keys()) state.orders.excluded[order] = 1;
+    return this.decodeIfBetter(dispatch);
+  }
+
+  try(dispatch: Dispatch): void {
+    if (this.settledLeft-- > 0) {
+      if (!this.settleIfBetter(dispatch)) return;
+    } else {
+      this.state.orders.excluded.set(this.leftOut);
+      if (!this.decodeIfBetter(dispatch)) return;
     }
     this.consider(dispatch);
   }
