@@ -100,15 +100,25 @@ const rememberCuts = (picture: Picture, step: LateStep, work: WorkDone, before: 
 /** Out of use on a day: one that was to be mended by then counts as mended. */
 const isOutOn = (mould: YardFile['moulds'][number], day: string): boolean => isOut(mould) && !isMendedByDay(mould, day);
 
+/** The plan sets a mould up after a coat: a set-up that was written down since would have left it nothing to set up. */
+const isSetUpAfter = ({ plan }: Picture, { mould, end }: PlanCoat): boolean => {
+  const after = plan.pours.filter((pour) => pour.mould === mould && minuteOf(pour.prepStart) >= minuteOf(end));
+  const [next] = after.sort((a, b) => minuteOf(a.prepStart) - minuteOf(b.prepStart));
+  return next !== undefined && next.prepStart !== next.prepEnd;
+};
+
 /** A step that can no longer have been done as planned: its mould holds another piece, or is coated or set up already. */
-const isOverdone = ({ yard, pours }: Picture, step: LateStep): boolean => {
+const isOverdone = (picture: Picture, step: LateStep): boolean => {
+  const { yard, pours } = picture;
   if (step.kind === 'prep') {
     const mould = yard.moulds.find(({ id }) => id === step.pour.mould);
-    return mould === undefined || mould.prepped || isOutOn(mould, todayIn(yard));
+    if (!mould || isOutOn(mould, todayIn(yard))) return true;
+    return mould.prepped && mould.setFor === step.pour.casting;
   }
   if (step.kind === 'coat') {
     const mould = yard.moulds.find(({ id }) => id === step.coat.mould);
-    return mould === undefined || mould.prepped || mould.turnsSinceOil === 0 || isOutOn(mould, todayIn(yard));
+    if (!mould || mould.turnsSinceOil === 0 || isOutOn(mould, todayIn(yard))) return true;
+    return mould.prepped && !isSetUpAfter(picture, step.coat);
   }
   if (step.kind !== 'strip') return false;
   const { strip } = step;
