@@ -1,5 +1,5 @@
 import type { StoredDrop } from '../../../db/stores/change-store.ts';
-import type { Keep, PlanBatch, PlanCoat, PlanFile } from '../../../shared/plan.ts';
+import type { Keep, PlanBatch, PlanCoat, PlanFile, PlanPour } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { coatsBefore } from '../../engine/book/coat-before.ts';
@@ -109,15 +109,22 @@ const imported = ({ yard, plan }: Fixing): FixedMix[] => {
   return mixesOf(yard.keep).filter(({ batch }) => !plan || stands.has(`${batch.id} ${batch.start}`));
 };
 
+/** The planned pour that filled a mould with the piece that is in it: of all of its mould the nearest in time. */
+const pourOf = (piece: YardFile['inMould'][number], pours: readonly PlanPour[]): PlanPour | undefined => {
+  const filled = minuteOf(piece.filledAt);
+  const away = ({ fillEnd }: PlanPour): number => Math.abs(minuteOf(fillEnd) - filled);
+  return pours.filter(({ mould }) => mould === piece.mould).sort((a, b) => away(a) - away(b))[0];
+};
+
 /** Mixes that were poured already: a mould of theirs was filled since the plan was made, in a session under way. */
 const isPoured = ({ yard, plan, clock }: Fixing, sessions: readonly Session[]): ((mix: FixedMix) => boolean) => {
   const underWay = sessions.filter(({ start }) => start <= clock);
   const known = new Set([...(plan?.strips ?? []), ...(plan?.unstripped ?? [])].map(({ mould }) => mould));
-  const filled = new Set(yard.inMould.map(({ mould }) => mould).filter((mould) => !known.has(mould)));
-  const first = new Map<string, string>();
-  for (const { batch, pours } of plan ? mixesIn(underWay, plan) : [])
-    for (const { mould } of pours) if (filled.has(mould) && !first.has(mould)) first.set(mould, batch.id);
-  const poured = new Set(first.values());
+  const filled = yard.inMould.filter(({ mould }) => !known.has(mould));
+  const last = new Set(filled.flatMap((piece) => pourOf(piece, plan?.pours ?? [])?.batch ?? []));
+  const poured = new Set(
+    plan ? mixesIn(underWay, plan).flatMap(({ batch: { id } }) => (last.has(id) ? [id] : [])) : [],
+  );
   return ({ batch }) => poured.has(batch.id);
 };
 

@@ -26,7 +26,8 @@ const pourOfPiece = (
 /** When the pieces that are in moulds now come out, by the plan. */
 const stripsOfPieces = ({ inMould }: YardFile, plan: PlanFile, gone: readonly PlanPour[]): KeptStrip[] =>
   inMould.flatMap((piece) => {
-    const strip = plan.strips.find(({ mould }) => mould === piece.mould) ?? pourOfPiece(piece, gone);
+    // The plan may have another piece in it first, which is out by now.
+    const strip = pourOfPiece(piece, gone) ?? plan.strips.find(({ mould }) => mould === piece.mould);
     return strip ? [{ mould: piece.mould, ...stripTimes(strip) }] : [];
   });
 
