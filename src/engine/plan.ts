@@ -118,7 +118,7 @@ const planOfCanonical = (yard: YardFile, options: PlanOptions): { plan: PlanFile
   if (standing) {
     const tried = [...memories.map((m) => dispatchFrom(problem, m)), dispatch];
     const given = new Set(options.given);
-    const { stood, freer } = standOn(yard, standing, memory);
+    const { stood, freer } = standOn(yard, standing, memory, near);
     const isFixed = firmIn(yard.keep);
     const lost = ({ dropped }: Candidate) => dropped.filter(isFixed).length;
     const candidates = tried.map((one) => candidateOf(state, one));

@@ -1,5 +1,6 @@
 import { askForBatch } from './ask-batch.ts';
 import { askParts } from './complete.ts';
+import { takeAsStood } from './deal-as-stood.ts';
 import { dealFixed, type Owners } from './deal-fixed.ts';
 import type { DecoderState } from './decoder-state.ts';
 import type { FixedBatch, FixedCoat, FixedPour, FixedPrep, FixedWork } from './fixed-batch.ts';
@@ -67,20 +68,41 @@ export const reserveFixed = (state: DecoderState): void => {
   }
 };
 
-/** Before the first shift: when orders are packed, and the parts that this takes. */
+/** Takes the parts of an order that is not packed, for the minute at which it had them. */
+const reserveParts = (state: DecoderState, order: number, at: number): void => {
+  const { orders, stock } = state;
+  if (orders.excluded[order]) return;
+  askParts(state, order);
+  if (stock.shortBy(at)) return;
+  stock.use(at);
+  orders.packAt[order] = at;
+  orders.partsTaken[order] = 1;
+};
+
+const reservePack = (state: DecoderState, order: number, start: number): void => {
+  const { orders, stock } = state;
+  // Of several spells of an order the first takes its parts.
+  if (orders.excluded[order] || (isInSpells(state, order) && orders.packAt[order] !== NONE)) return;
+  askParts(state, order);
+  stock.use(start);
+  orders.packAt[order] = start;
+  orders.partsTaken[order] = 1;
+};
+
+/** Before the first shift: when orders are packed, or have their parts without that, and the parts that this takes. */
 export const reservePacks = (state: DecoderState): void => {
-  const { orders, stock, problem } = state;
+  const { orders, problem, dispatch } = state;
   orders.packAt.fill(NONE);
   orders.partsTaken.fill(0);
   for (const { order } of problem.begun.packs) if (order !== NONE) orders.partsTaken[order] = 1;
+  const parts = dispatch.deal?.parts ?? [];
+  let next = 0;
   for (const { order, start } of problem.fixed.packs) {
-    // Of several spells of an order the first takes its parts.
-    if (orders.excluded[order] || (isInSpells(state, order) && orders.packAt[order] !== NONE)) continue;
-    askParts(state, order);
-    stock.use(start);
-    orders.packAt[order] = start;
-    orders.partsTaken[order] = 1;
+    for (; next < parts.length && parts[next]!.at <= start; next++)
+      reserveParts(state, parts[next]!.order, parts[next]!.at);
+    reservePack(state, order, start);
   }
+  for (; next < parts.length; next++) reserveParts(state, parts[next]!.order, parts[next]!.at);
 };
 
 const forgetPrep = ({ moulds, demand }: DecoderState, mould: number): void => {
@@ -116,7 +138,7 @@ const coatFixed = (state: DecoderState, { mould, start, minutes }: FixedCoat, is
 };
 
 /** Writes down a fixed batch, its people and mixer apart, and fills its moulds. */
-const placeFixed = (state: DecoderState, batch: FixedBatch, owners?: Owners): void => {
+const placeFixed = (state: DecoderState, batch: FixedBatch, ownerOf: (pour: FixedPour) => number | undefined): void => {
   const { placed, problem, moulds } = state;
   const index = placed.batches++;
   placed.batchMix[index] = batch.mix;
@@ -126,7 +148,7 @@ const placeFixed = (state: DecoderState, batch: FixedBatch, owners?: Owners): vo
   placed.batchBags[index] = batch.bags;
   placed.batchFixed[index] = problem.fixed.batches.indexOf(batch);
   for (const pour of batch.pours) {
-    placePour(state, pour.mould, pour.casting, index, pour.fillStart, owners?.get(pour));
+    placePour(state, pour.mould, pour.casting, index, pour.fillStart, ownerOf(pour));
     moulds.stripAt[pour.mould] = pour.stripAt;
   }
 };
@@ -136,7 +158,7 @@ const batchFixed = (state: DecoderState, batch: FixedBatch, owners: Owners): voi
   const mix = problem.mixes[batch.mix]!;
   timeline.take(batch.start, batch.minutes, mix.crew);
   timeline.takeMixer(batch.start, mix.mixMinutes);
-  placeFixed(state, batch, owners);
+  placeFixed(state, batch, (pour) => owners.get(pour));
   for (const { mould } of batch.pours) reserve(state, mould, -1);
 };
 
@@ -148,7 +170,7 @@ export const placeBegun = (state: DecoderState): void => {
       forgetPrep(state, mould);
       placePrep(state, mould, casting, prepStart, prepMinutes);
     }
-    placeFixed(state, batch);
+    placeFixed(state, batch, (pour) => takeAsStood(state, pour));
   }
 };
 

@@ -54,7 +54,8 @@ export const completeOrder = (state: DecoderState, order: number): void => {
     return;
   }
   askParts(state, order);
-  const ready = state.stock.earliest(state.orders.readyAt[order]!);
+  // Where its parts were not taken for a minute that is NONE, which is before any.
+  const ready = state.stock.earliest(Math.max(state.orders.readyAt[order]!, state.orders.packAt[order]!));
   if (ready < state.problem.horizonEnd) finish(state, order, NONE, ready);
 };
 

@@ -1,4 +1,5 @@
 import { curedAt, outAt } from '../book/curing-times.ts';
+import { takeAsStood } from './deal-as-stood.ts';
 import type { DecoderState } from './decoder-state.ts';
 import type { FixedBatch, FixedPour } from './fixed-batch.ts';
 import { nextOrder } from './place-pour.ts';
@@ -26,12 +27,16 @@ const dealtOf = ({ problem }: DecoderState, batch: FixedBatch): Dealt[] =>
 
 /**
  * Deals the pours of fixed batches of one shift: the piece that is ready soonest goes to the first order of the sequence,
- * whichever is filled first. What is filled last may be stripped first, and that is known of what is fixed.
+ * whichever is filled first. What is filled last may be stripped first, and that is known of what is fixed. Pours that are
+ * somebody's by the plan that stands are so still.
  */
 export const dealFixed = (state: DecoderState, batches: readonly FixedBatch[]): Owners => {
   const dealt = batches.flatMap((batch) => dealtOf(state, batch));
   dealt.sort((a, b) => a.readyAt - b.readyAt || a.pour.fillStart - b.pour.fillStart);
   return new Map(
-    dealt.map(({ pour, outAt: out, batchStart }) => [pour, nextOrder(state, pour.casting, out, batchStart)]),
+    dealt.map(({ pour, outAt: out, batchStart }) => [
+      pour,
+      takeAsStood(state, pour) ?? nextOrder(state, pour.casting, out, batchStart),
+    ]),
   );
 };

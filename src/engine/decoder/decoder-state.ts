@@ -236,8 +236,7 @@ const orderStates = (problem: Problem, count = problem.orders.length): OrderStat
 
 /** Each deal uses a lot up, or gives an order all it asks for of a casting, or is of a packing under way. */
 const mostDeals = ({ finished, orders, begun }: Problem): number =>
-  finished.length +
-  orders.reduce((n, { pieces }) => n + pieces.length, 0) +
+  2 * (finished.length + orders.reduce((n, { pieces }) => n + pieces.length, 0)) +
   begun.packs.reduce((n, { lots }) => n + lots.length, 0);
 
 const placedOf = (problem: Problem, most: number): Placed => ({

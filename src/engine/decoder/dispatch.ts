@@ -1,3 +1,4 @@
+import type { Deal } from './deal.ts';
 import { type Hold, NONE } from './problem.ts';
 
 /** How the decoder weighs its own choices, in all shifts or in one. */
@@ -83,6 +84,8 @@ export interface Dispatch {
    * sooner, that piece or a new one.
    */
   pourFirst?: readonly number[];
+  /** What is dealt as the plan that stands had it; nothing, where anybody may get anything. */
+  deal?: Deal;
 }
 
 /**

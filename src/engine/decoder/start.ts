@@ -1,9 +1,11 @@
 import { curedAt, outAt } from '../book/curing-times.ts';
 import { placeBegun, reserveFixed, reservePacks } from './apply-fixed.ts';
 import { completeOrder } from './complete.ts';
-import { giveFromLot, takeThere } from './deal-lots.ts';
+import { dealAsStood, hadOf } from './deal-as-stood.ts';
+import { takeThere } from './deal-lots.ts';
 import type { DecoderState } from './decoder-state.ts';
 import { MOST_PARTS } from './dispatch.ts';
+import { giveFromLot } from './give-from-lot.ts';
 import { NEVER, NONE } from './problem.ts';
 import { addSpell, packingLeft, resetSpells } from './spells.ts';
 
@@ -71,12 +73,13 @@ const joinQueue = (state: DecoderState, order: number, casting: number, left: nu
 const addDemand = (state: DecoderState, order: number): void => {
   const { orders } = state;
   for (const piece of state.problem.orders[order]!.pieces) {
-    const { got, inMoulds } = takeThere(state, order, piece.casting, piece.count);
-    const left = piece.count - got;
-    orders.unstripped[order] = orders.unstripped[order]! + left + inMoulds;
-    if (left === 0) continue;
-    orders.unpoured[order] = orders.unpoured[order]! + left;
-    joinQueue(state, order, piece.casting, left);
+    const had = hadOf(state, order, piece.casting);
+    const count = piece.count - had.lots - had.inMoulds - had.pours;
+    const { got, inMoulds } = takeThere(state, order, piece.casting, count);
+    const left = count - got;
+    orders.unstripped[order] = orders.unstripped[order]! + left + had.pours + inMoulds + had.inMoulds;
+    orders.unpoured[order] = orders.unpoured[order]! + left + had.pours;
+    if (left > 0) joinQueue(state, order, piece.casting, left);
   }
 };
 
@@ -199,6 +202,7 @@ export const resetState = (state: DecoderState): void => {
   reservePacks(state);
   packBegun(state);
   const sequence = taken(state, dispatch.sequence).filter((order) => orders.completesAt[order] === NONE);
+  dealAsStood(state);
   sequence.forEach((order, place) => {
     orders.place[order] = place;
     orders.open++;

@@ -1,5 +1,5 @@
 import type { DroppedTask, Keep, PlanFile, PlanPour } from '../../../shared/plan.ts';
-import { minuteOf } from '../../../shared/time.ts';
+import { dayNumber, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { coatsBefore } from '../book/coat-before.ts';
 import { compile } from '../decoder/compile.ts';
@@ -16,6 +16,7 @@ import { waitingForLots } from '../search/quick.ts';
 import { earliestDueFirst } from '../search/rules.ts';
 import { type BatchOfPours, lessPours } from './less-pours.ts';
 import { type Judged, mayTakePlace } from './may-take-place.ts';
+import { standingDeal } from './standing-deal.ts';
 
 /** A way to plan, with what comes of it for each order. */
 export interface Candidate {
@@ -116,40 +117,68 @@ const withoutIdle = (standing: Keep, idle: ReadonlySet<PlanPour>, yard: YardFile
   };
 };
 
+/** What is left in a state, and the state. */
+interface Stood {
+  best: Candidate;
+  state: DecoderState;
+}
+
+const better = (a: Candidate, one: Candidate): Candidate => (isBetter(one.evaluation, a.evaluation) ? one : a);
+
+/** Whether all that is kept is in it, and no order of the plan that stands is later than there. */
+const isWhole = ({ problem, dropped, readyOn }: Candidate, near: PlanFile): boolean => {
+  if (dropped.length > 0) return false;
+  const planned = new Map(near.orders.map(({ id, completesOn }) => [id, dayNumber(completesOn)]));
+  return problem.yard.orders.every(({ id }, o) => {
+    const day = planned.get(id);
+    return day === undefined || (readyOn[o] !== NONE && readyOn[o]! <= day);
+  });
+};
+
 /** The best of carrying the plan forward with just this kept of it, in one of these ways, left in its state. */
-const stand = (kept: YardFile, ways: readonly PlanMemory[]) => {
+const stand = (kept: YardFile, ways: readonly PlanMemory[], near: PlanFile | undefined): Stood => {
   const problem = compile(kept);
   const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
   const dispatches = [...ways.map((way) => dispatchFrom(problem, way)), dispatchOf(earliestDueFirst(problem))];
-  const better = (a: Candidate, one: Candidate): Candidate => (isBetter(one.evaluation, a.evaluation) ? one : a);
-  const first = dispatches.map((dispatch) => candidateOf(state, dispatch)).reduce(better);
+  const deal = near && standingDeal(state, near);
+  const bestOf = (list: readonly Dispatch[]) => list.map((dispatch) => candidateOf(state, dispatch)).reduce(better);
+  const left = (best: Candidate): Stood => ({ best: candidateOf(state, best.dispatch), state });
+  const dealt = deal && bestOf(dispatches.map((dispatch) => ({ ...dispatch, deal })));
+  if (dealt && isWhole(dealt, near)) return left(dealt);
+  const first = bestOf(dispatches);
   // Pieces that were just poured are stock that is ready later: whom they were poured for has to wait for them.
   const waiting = waitingForLots(problem).map((more) =>
     candidateOf(state, { ...first.dispatch, choices: { ...first.dispatch.choices, ...more } }),
   );
   const best = waiting.reduce(better, first);
-  return { best: candidateOf(state, best.dispatch), state };
+  return left(dealt && !isBetter(best.evaluation, dealt.evaluation) ? dealt : best);
 };
 
 /** As `stand`, less pours that nobody waits for any more. */
-const standLean = (yard: YardFile, standing: Keep, ways: readonly PlanMemory[]): Candidate => {
-  const { best, state } = stand({ ...yard, keep: standing }, ways);
+const standLean = (
+  yard: YardFile,
+  standing: Keep,
+  ways: readonly PlanMemory[],
+  near: PlanFile | undefined,
+): Candidate => {
+  const { best, state } = stand({ ...yard, keep: standing }, ways, near);
   const idle = idlePours(state, standing);
   if (idle.size === 0) return best;
   const keep = withoutIdle(standing, idle, yard, best.problem);
-  const leaner = stand({ ...yard, keep }, [...ways, memoryOf(best.problem, best.dispatch)]).best;
+  const leaner = stand({ ...yard, keep }, [...ways, memoryOf(best.problem, best.dispatch)], near).best;
   return isBetter(best.evaluation, leaner.evaluation) ? best : leaner;
 };
 
 /**
  * The plan that stands, carried forward: its pours, coats, strips and packings stay as far as the rules allow, less pours that
- * nobody waits for any more, and an order that it does not know is placed round them, where the question "when could it be
+ * nobody waits for any more, each for the order it was for, and an order that it does not know is placed round them, where the question "when could it be
  * ready?" would place it. It is the yardstick for every other plan; `freer` is the first of them, in which pours and their coats alone stay.
  */
 export const standOn = (
   yard: YardFile,
   standing: Keep,
   memory: PlanMemory | undefined,
+  near?: PlanFile,
 ): { stood: Candidate; freer: Candidate } => {
   const { batches, pours, coats } = standing;
   const keep = withFixed(standing, yard);
@@ -158,19 +187,23 @@ export const standOn = (
     yard,
     keep,
     [memory, fitted].filter((way) => !!way),
+    near,
   );
   // What was found for the one is a way for the other: to look for a place once more takes as long as all the rest.
   return {
     stood,
-    freer: standLean(yard, withFixed({ batches, pours, coats }, yard), [memoryOf(stood.problem, stood.dispatch)]),
+    freer: standLean(yard, withFixed({ batches, pours, coats }, yard), [memoryOf(stood.problem, stood.dispatch)], near),
   };
 };
 
-/** Whatever stands, what is fixed beside batches is: strips, packings, set-ups and coats. */
-const withFixed = (standing: Keep, { keep }: YardFile): Keep => ({
-  ...standing,
-  strips: standing.strips ?? keep?.strips,
-  packs: standing.packs ?? keep?.packs,
-  preps: standing.preps ?? keep?.preps,
-  coats: standing.coats ?? keep?.coats,
-});
+/** Whatever stands, what is fixed beside batches is; a set-up for a pour that stands is that pour's own. */
+const withFixed = (standing: Keep, { keep }: YardFile): Keep => {
+  const own = new Set(standing.pours.map(({ mould, prepStart }) => `${mould} ${prepStart}`));
+  return {
+    ...standing,
+    strips: standing.strips ?? keep?.strips,
+    packs: standing.packs ?? keep?.packs,
+    preps: standing.preps ?? keep?.preps?.filter(({ mould, prepStart }) => !own.has(`${mould} ${prepStart}`)),
+    coats: standing.coats ?? keep?.coats,
+  };
+};
