@@ -1,6 +1,6 @@
 import { NEVER, NONE, type Problem } from '../decoder/problem.ts';
 import { type InYard, inYard } from './in-yard.ts';
-import { canSearchAll } from './scope.ts';
+import { canSearchAll, isAnythingFixed } from './scope.ts';
 import { searchAll, type Worth } from './search.ts';
 
 const EPSILON = 1e-9;
@@ -36,6 +36,6 @@ export const fewestLate = (problem: Problem, than: number, mostSteps: number): F
   if (!canSearchAll(problem, made)) return { found: null, bound: null };
   const worth = daysLate(problem, made);
   const { best, isProven } = searchAll(problem, made, worth, than - EPSILON, mostSteps);
-  const found = best && inYard(problem.yard, best, worth);
+  const found = best && !isAnythingFixed(problem) ? inYard(problem.yard, best, worth) : null;
   return { found, bound: isProven ? (best?.worth ?? than) : null };
 };

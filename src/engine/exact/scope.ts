@@ -16,12 +16,10 @@ const isOnePerson = ({ shifts }: Problem): boolean => {
   return true;
 };
 
-const hasNothingFixed = ({ fixed, begun, inMould, yard }: Problem): boolean =>
-  fixed.batches.length === 0 &&
-  fixed.packs.length === 0 &&
-  yard.keep === undefined &&
+const hasNothingBegun = ({ begun, inMould, fixed }: Problem): boolean =>
   begun.strips.length + begun.packs.length + begun.preps.length === 0 &&
-  !inMould.some(({ isBegun }) => isBegun);
+  !inMould.some(({ isBegun }) => isBegun) &&
+  !fixed.batches.some(({ isBegun }) => isBegun);
 
 /** Parts that may run short are used in turn, by packing alone; lengths are not cut at all. */
 const hasPlainGoods = (problem: Problem, made: readonly number[]): boolean => {
@@ -46,8 +44,8 @@ const hasPlainGoods = (problem: Problem, made: readonly number[]): boolean => {
 };
 
 /**
- * Whether all ways to make these orders can be looked through: one person, few pieces and moulds, nothing fixed or under way,
- * no lengths to cut, no packing in spells. The room for curing is not asked about: what is found is tried in the yard itself,
+ * Whether all ways to make these orders can be looked through: one person, few pieces and moulds, nothing under way,
+ * no lengths to cut, no packing in spells. What is fixed is not kept: a plan that keeps it is one of all there are. The room for curing is not asked about: what is found is tried in the yard itself,
  * and what is proven holds with less room as well.
  */
 export const canSearchAll = (problem: Problem, made: readonly number[]): boolean =>
@@ -57,6 +55,10 @@ export const canSearchAll = (problem: Problem, made: readonly number[]): boolean
   problem.shifts.count <= MOST_SHIFTS &&
   made.every((o) => problem.orders[o]!.mostSpells === 0 && problem.yard.orders[o]!.packedMinutes === undefined) &&
   isOnePerson(problem) &&
-  hasNothingFixed(problem) &&
+  hasNothingBegun(problem) &&
   hasPlainGoods(problem, made) &&
   problem.mixes.length < 64;
+
+/** Whether something of a plan is to be kept: what is found by a search that does not keep it is then none. */
+export const isAnythingFixed = ({ yard: { keep } }: Problem): boolean =>
+  keep !== undefined && Object.values(keep).some((tasks) => tasks.length > 0);

@@ -1,6 +1,6 @@
 import { NEVER, NONE, type Problem } from '../decoder/problem.ts';
 import { type InYard, inYard } from '../exact/in-yard.ts';
-import { canSearchAll } from '../exact/scope.ts';
+import { canSearchAll, isAnythingFixed } from '../exact/scope.ts';
 import { searchAll, type Worth } from '../exact/search.ts';
 import type { Asking, Present } from './present.ts';
 import { handoverOn } from './promise.ts';
@@ -35,9 +35,14 @@ export interface Exactly {
   isProven: boolean;
 }
 
+/** The first minute of the hand-over day of a minute; NEVER where that is never. */
+const firstMinuteOf = (problem: Problem, minute: number): number =>
+  minute >= NEVER ? NEVER : lastMinuteBy(problem, handoverOn(problem, minute) - 1) + 1;
+
 /**
  * Looks through all ways to have the new order before a minute, no date given later than at present, on yards small enough for
- * that. What is found is tried in the yard, and what comes of it holds.
+ * that. What is found is tried in the yard, and what comes of it holds. Where something is fixed nothing is looked for but
+ * whether there is no way at all to have it on an earlier day.
  */
 export const exactlyBefore = (asking: Asking, present: Present, before: number): Exactly => {
   const { problem, added } = asking;
@@ -45,9 +50,11 @@ export const exactlyBefore = (asking: Asking, present: Present, before: number):
   const open: Exactly = { completesAt: before, found: null, isProven: false };
   if (!canSearchAll(problem, made)) return open;
   const worth = worthOf(asking, present);
-  const { best, isProven } = searchAll(problem, [added, ...made.filter((o) => o !== added)], worth, before, MOST_STEPS);
+  const isFixed = isAnythingFixed(problem);
+  const below = isFixed ? firstMinuteOf(problem, before) : before;
+  const { best, isProven } = searchAll(problem, [added, ...made.filter((o) => o !== added)], worth, below, MOST_STEPS);
   if (!best) return { ...open, isProven };
-  const found = inYard(problem.yard, best, worth);
+  const found = isFixed ? null : inYard(problem.yard, best, worth);
   return found ? { completesAt: best.worth, found, isProven } : open;
 };
 
@@ -56,9 +63,8 @@ export const exactlyBefore = (asking: Asking, present: Present, before: number):
  * earlier day than that of a minute; that minute otherwise.
  */
 export const firstExactly = ({ problem, added }: Asking, before: number): number => {
-  if (before >= NEVER || !canSearchAll(problem, [added])) return before;
-  const dayBefore = handoverOn(problem, before) - 1;
+  if (before >= NEVER || isAnythingFixed(problem) || !canSearchAll(problem, [added])) return before;
   const worth: Worth = (completesAt) => (completesAt[added] === NONE ? Number.POSITIVE_INFINITY : completesAt[added]!);
-  const { best } = searchAll(problem, [added], worth, lastMinuteBy(problem, dayBefore) + 1, MOST_STEPS);
+  const { best } = searchAll(problem, [added], worth, firstMinuteOf(problem, before), MOST_STEPS);
   return best && inYard(problem.yard, best, worth) ? best.worth : before;
 };

@@ -50,11 +50,16 @@ describe('a yard is searched through', () => {
     expect(all(oneMould({}, [panel('27-001', 10)]))).toBe(false);
   });
 
-  it('and not where there are two, where lengths are cut, or where something is fixed', () => {
+  it('and not where there are two, where lengths are cut, or something is under way', () => {
     const yard = oneMould();
     expect(all({ ...yard, work: yard.work.map((window) => ({ ...window, crew: 2 })) })).toBe(false);
     const cuts = [{ material: 'rod', lengthMm: 900, count: 2 }];
     expect(all({ ...yard, castings: yard.castings.map((casting) => ({ ...casting, cuts })) })).toBe(false);
-    expect(all({ ...yard, keep: { batches: [], pours: [] } })).toBe(false);
+    const { moulds, yard: figures } = yard;
+    const strip = { mould: moulds[0]!.id, stripStart: figures.now, stripEnd: '2027-04-08T09:08:00+01:00' };
+    const inMould = [{ mould: strip.mould, casting: 'panel-900', filledAt: '2027-04-03T09:00:00+01:00' }];
+    const begun = { batches: [], pours: [], strips: [strip], packs: [], preps: [], coats: [] };
+    expect(all({ ...yard, inMould })).toBe(true);
+    expect(all({ ...yard, inMould, begun })).toBe(false);
   });
 });
