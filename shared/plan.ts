@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { count, id, positive, sum, wholePositive } from './number.ts';
+import { memoryInFile } from './plan-memory.ts';
 import { date, instant } from './time.ts';
 
 const planBatch = z.strictObject({
@@ -177,6 +178,7 @@ export const planFile = z.strictObject({
   dropped: z.array(droppedTask),
   score,
   bound: z.strictObject({ weightedDaysLate: sum }).optional(),
+  memory: memoryInFile.optional(),
 });
 /** A plan once read or made. Never changed after that: pages and threads share it. */
 export type PlanFile = z.infer<typeof planFile>;

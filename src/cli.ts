@@ -3,8 +3,8 @@ import { parseArgs } from 'node:util';
 import { type Fault, faultText } from '../shared/fault.ts';
 import { readOrderFor } from '../shared/order-file.ts';
 import { readYardFile } from '../shared/yard-file.ts';
-import { planYard } from './engine/plan.ts';
 import { quoteOrder } from './engine/quote/quote.ts';
+import { besidePlan, type PlanBeside, planInFile, readPlanBeside } from './plan-beside.ts';
 
 const EFFORTS = ['quick', 'normal', 'thorough'] as const;
 type Effort = (typeof EFFORTS)[number];
@@ -12,7 +12,7 @@ type Read<T> = { ok: true; value: T } | { ok: false; faults: Fault[] };
 
 const USAGE = [
   'rota plan YARD.json [--effort quick|normal|thorough]',
-  'rota quote YARD.json --order ORDER.json [--pairs]',
+  'rota quote YARD.json --order ORDER.json [--beside PLAN.json | --effort …] [--pairs]',
   'rota export [--archive | --csv orders|moulds|stock [--commas]]',
   'or rota import FILE [--try]',
 ].join(', ');
@@ -42,17 +42,33 @@ const plan = (yardName: string, effort: Effort): Read<unknown> => {
   const json = readJson(yardName);
   if (!json.ok) return json;
   const read = readYardFile(json.value);
-  return read.ok ? { ok: true, value: planYard(read.yard, { effort }) } : read;
+  return read.ok ? { ok: true, value: planInFile(read.yard, effort) } : read;
 };
 
-const quote = (yardName: string, orderName: string, pairs: boolean): Read<unknown> => {
-  const [yardJson, orderJson] = [readJson(yardName), readJson(orderName)];
-  const unread = [yardJson, orderJson].flatMap((json) => (json.ok ? [] : json.faults));
-  if (!yardJson.ok || !orderJson.ok) return { ok: false, faults: unread };
-  const yard = readYardFile(yardJson.value);
+interface Question {
+  order: string;
+  /** A plan file; without one the question is asked beside the plan that `plan` gives with this effort. */
+  beside: string | undefined;
+  effort: Effort;
+  pairs: boolean;
+}
+
+const quote = (yardName: string, { order: orderName, beside, effort, pairs }: Question): Read<unknown> => {
+  const files = [yardName, orderName, ...(beside === undefined ? [] : [beside])].map(readJson);
+  const unread = files.flatMap((json) => (json.ok ? [] : json.faults));
+  if (unread.length > 0) return { ok: false, faults: unread };
+  const [yardJson, orderJson, planJson] = files.map((json) => (json.ok ? json.value : undefined));
+  const yard = readYardFile(yardJson);
   if (!yard.ok) return yard;
-  const order = readOrderFor(yard.yard, orderJson.value);
-  return order.ok ? { ok: true, value: quoteOrder(yard.yard, order.order, { limits: true, pairs }) } : order;
+  const order = readOrderFor(yard.yard, orderJson);
+  if (!order.ok) return order;
+  const plan: Read<PlanBeside> =
+    beside === undefined
+      ? { ok: true, value: besidePlan(planInFile(yard.yard, effort)) }
+      : readPlanBeside(yard.yard, planJson);
+  return plan.ok
+    ? { ok: true, value: quoteOrder(yard.yard, order.order, { limits: true, pairs, ...plan.value }) }
+    : plan;
 };
 
 const isEffort = (text: string): text is Effort => EFFORTS.some((effort) => effort === text);
@@ -60,7 +76,7 @@ const isEffort = (text: string): text is Effort => EFFORTS.some((effort) => effo
 /** The options each command takes, by name. */
 const OPTIONS_OF: Readonly<Record<string, readonly string[]>> = {
   plan: ['effort'],
-  quote: ['order', 'pairs', 'effort'],
+  quote: ['order', 'beside', 'effort', 'pairs'],
   export: ['archive', 'csv', 'commas'],
   import: ['try'],
 };
@@ -68,6 +84,7 @@ const OPTIONS_OF: Readonly<Record<string, readonly string[]>> = {
 interface Options {
   effort?: string | undefined;
   order?: string | undefined;
+  beside?: string | undefined;
   pairs?: boolean | undefined;
   archive?: boolean | undefined;
   csv?: string | undefined;
@@ -99,18 +116,19 @@ const run = async (positionals: string[], options: Options): Promise<Read<string
 
 const runOnFile = (
   [command, yardName, ...rest]: string[],
-  { effort = 'normal', order, pairs = false }: Options,
+  { effort = 'normal', order, beside, pairs = false }: Options,
 ): Read<unknown> => {
   if (command !== 'plan' && command !== 'quote') return wrongUse(command ? `no command "${command}"` : 'no command');
   if (yardName === undefined || rest.length > 0) return wrongUse('name one yard file');
   if (!isEffort(effort)) return wrongUse(`no effort "${effort}"`);
   if (command === 'plan') return order === undefined ? plan(yardName, effort) : wrongUse('plan takes no --order');
-  return order === undefined ? wrongUse('quote needs --order') : quote(yardName, order, pairs);
+  return order === undefined ? wrongUse('quote needs --order') : quote(yardName, { order, beside, effort, pairs });
 };
 
 const OPTIONS = {
   effort: { type: 'string' },
   order: { type: 'string' },
+  beside: { type: 'string' },
   pairs: { type: 'boolean' },
   archive: { type: 'boolean' },
   csv: { type: 'string' },

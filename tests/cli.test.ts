@@ -1,8 +1,9 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { planYard } from '../src/engine/plan.ts';
+import { planWithMemory, planYard } from '../src/engine/plan.ts';
 import { quoteOrder } from '../src/engine/quote/quote.ts';
+import { keepOfPlan } from '../src/engine/standing/keep-of-plan.ts';
 import { runScript } from './support/run-script.ts';
 import { smallYard } from './support/small-yard.ts';
 import { temporaryFolder } from './support/temporary-folder.ts';
@@ -27,7 +28,9 @@ describe('rota plan', () => {
     const { yard } = files({ yard: smallYard() });
     const { code, stdout, stderr } = await rota('plan', yard, '--effort', 'quick');
     expect([code, stderr]).toEqual([0, '']);
-    expect(JSON.parse(stdout)).toEqual(JSON.parse(JSON.stringify(planYard(smallYard(), { effort: 'quick' }))));
+    const { memory, ...plan } = JSON.parse(stdout);
+    expect(plan).toEqual(JSON.parse(JSON.stringify(planYard(smallYard(), { effort: 'quick' }))));
+    expect(memory.sequence).toEqual(smallYard().orders.map(({ id }) => id));
   });
 
   test('says every fault of the yard file on a line of its own, beginning with its path', async () => {
@@ -64,11 +67,14 @@ describe('rota plan', () => {
 describe('rota quote', () => {
   test('writes when the order could be ready', async () => {
     const paths = files({ yard: smallYard(), order: { ...order, due: '2027-04-10' } });
-    const { code, stdout, stderr } = await rota('quote', paths.yard, '--order', paths.order);
+    const { code, stdout, stderr } = await rota('quote', paths.yard, '--order', paths.order, '--effort', 'quick');
     expect([code, stderr]).toEqual([0, '']);
-    expect(JSON.parse(stdout)).toEqual(
-      JSON.parse(JSON.stringify(quoteOrder(smallYard(), { ...order, weight: 1 }, { limits: true }))),
-    );
+    const { plan, memory } = planWithMemory(smallYard(), { effort: 'quick' });
+    const from = { limits: true, memory, standing: keepOfPlan(plan) };
+    const answer = JSON.stringify(quoteOrder(smallYard(), { ...order, weight: 1 }, from));
+    expect(JSON.parse(stdout)).toEqual(JSON.parse(answer));
+    const written = files({ plan: (await rota('plan', paths.yard, '--effort', 'quick')).stdout });
+    expect((await rota('quote', paths.yard, '--order', paths.order, '--beside', written.plan)).stdout).toBe(stdout);
   });
 
   test('says the faults of the order file by their paths in it, and of two missing files both', async () => {
@@ -88,6 +94,7 @@ test('wrong use is answered with one line that says how to use it', async () => 
     ['plan', 'a', 'b'],
     ['plan', 'a', '--effort', 'some'],
     ['quote', 'a'],
+    ['plan', 'a', '--beside', 'b'],
     ['--colour'],
   ];
   for (const { code, stdout, stderr } of await Promise.all(uses.map((args) => rota(...args)))) {

@@ -1,3 +1,4 @@
+import type { MemoryInFile } from '../../../shared/plan-memory.ts';
 import { type Choices, DEFAULT_CHOICES, type Dispatch } from '../decoder/dispatch.ts';
 import type { Problem } from '../decoder/problem.ts';
 
@@ -35,6 +36,28 @@ export const memoryOf = (problem: Problem, dispatch: Dispatch): PlanMemory => ({
   }),
   ...(dispatch.pourFirst && { pourFirst: dispatch.pourFirst.map((order) => problem.yard.orders[order]!.id) }),
 });
+
+/** Choices out of a file: what is no choice of ours, or not of its kind, is as if it were not there. */
+const choicesFromFile = (stored: MemoryInFile['choices']): Choices => {
+  const known = Object.entries(DEFAULT_CHOICES).map(([name, usual]) => {
+    const value = stored[name];
+    return [name, typeof value === typeof usual ? value : usual];
+  });
+  return Object.fromEntries(known);
+};
+
+/** A memory out of a plan file. */
+export const memoryFromFile = (stored: MemoryInFile): PlanMemory => {
+  const { sequence, setUp, heldBack, pourFirst } = stored;
+  return {
+    sequence,
+    choices: choicesFromFile(stored.choices),
+    inShift: stored.inShift.map(([from, choices]) => [from, choicesFromFile(choices)]),
+    ...(setUp && { setUp }),
+    ...(heldBack && { heldBack }),
+    ...(pourFirst && { pourFirst }),
+  };
+};
 
 /** Choices as they are now; a memory from before a choice was thought of lacks it. */
 const completed = (choices: Choices, { mixes, moulds }: Problem): Choices => {
