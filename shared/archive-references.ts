@@ -35,6 +35,28 @@ const toMendFaults = (input: unknown): Fault[] => {
   });
 };
 
+/** What work that is not recorded names, list by list: what kind of thing, and in which list that is. */
+const NAMED: readonly [list: string, key: string, of: string][] = [
+  ['batches', 'mix', 'mixes'],
+  ['pours', 'mould', 'moulds'],
+  ['pours', 'casting', 'castings'],
+  ['coats', 'mould', 'moulds'],
+  ['strips', 'mould', 'moulds'],
+  ['orders', 'id', 'orders'],
+  ['sticks', 'material', 'materials'],
+];
+
+const unansweredFaults = (input: unknown): Fault[] =>
+  NAMED.flatMap(([list, key, of]) => {
+    const known = new Set(listOf(input, of).map((one) => field(one, 'id')));
+    return listOf(field(input, 'unanswered'), list).flatMap((entry, index): Fault[] => {
+      const id = field(entry, key);
+      return typeof id !== 'string' || known.has(id)
+        ? []
+        : [{ path: pathText(['unanswered', list, index, key]), message: `there is no "${id}" among the ${of}` }];
+    });
+  });
+
 /** Names given twice among figures: each says one thing. */
 const figureFaults = (input: unknown, key: 'guesses' | 'typed'): Fault[] => {
   const known = new Set<string>();
@@ -80,6 +102,7 @@ const logFaults = (input: unknown): Fault[] => {
 export const archiveReferenceFaults = (input: unknown): Fault[] => [
   ...customerFaults(input),
   ...toMendFaults(input),
+  ...unansweredFaults(input),
   ...figureFaults(input, 'guesses'),
   ...figureFaults(input, 'typed'),
   ...logFaults(input),

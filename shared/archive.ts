@@ -10,6 +10,7 @@ import { figureOf } from './figure.ts';
 import { yardHabits } from './habits.ts';
 import { kit } from './kit.ts';
 import { kitSize } from './kit-size.ts';
+import { planOfWork } from './late-work.ts';
 import { incoming, material } from './material.ts';
 import { mix } from './mix.ts';
 import { mould } from './mould.ts';
@@ -30,7 +31,8 @@ const { format: _format, version: _version, orders: _orders, ...ofYardFile } = y
 
 /**
  * A yard file with all else that is written down about a yard: customers, past orders, notes, sizes, water, pieces to mend,
- * guesses, what was typed, what was bought and has arrived, habits, and the log. Only the plan is left out: it is made anew.
+ * guesses, what was typed, what was bought and has arrived, habits, and the log. Of the plan there is only what is not recorded
+ * yet: all else of it is made anew.
  */
 export const archive = z.strictObject({
   format: z.literal('mould-rota/archive'),
@@ -54,6 +56,8 @@ export const archive = z.strictObject({
   orders: z.array(archivedOrder),
   guesses: z.array(figureOf),
   typed: z.array(figureOf.extend({ typed: z.string().min(1, 'is empty') })),
+  /** What was to be done by then, or was under way, and is not recorded yet: the same is asked about where it is loaded. */
+  unanswered: planOfWork.optional(),
   log: changeLog,
 });
 /** An archive once read: every default filled in. Instants and dates stay the texts they were. */

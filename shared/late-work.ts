@@ -1,11 +1,14 @@
-import type { PlanBatch, PlanCoat, PlanFile, PlanOrder, PlanPour, PlanStrip } from './plan.ts';
+import type { z } from 'zod';
+import { type PlanBatch, type PlanCoat, type PlanOrder, type PlanPour, type PlanStrip, planFile } from './plan.ts';
 
+export const planOfWork = planFile
+  .pick({ batches: true, pours: true, strips: true, orders: true, coats: true, sticks: true })
+  .partial({ coats: true, sticks: true });
 /**
  * What a plan has to do, when, and from which sticks it cuts for it as far as that is known. Without `coats`, it was put aside
  * before sealing coats were tasks of their own.
  */
-export type PlanOfWork = Pick<PlanFile, 'batches' | 'pours' | 'strips' | 'orders'> &
-  Partial<Pick<PlanFile, 'coats' | 'sticks'>>;
+export type PlanOfWork = z.infer<typeof planOfWork>;
 
 /**
  * Work whose time is over, or that was under way, which a change took off the list of what is not recorded yet, as it was planned. Kept with that

@@ -149,6 +149,13 @@ const byCount = (what: string, before: number, after: number, changed: boolean):
   changed: changed ? [{ name: what, figures: [{ figure: 'entries', from: String(before), to: String(after) }] }] : [],
 });
 
+/** Tasks that have begun and are not recorded; set-ups go with their batches. */
+const notRecorded = ({ unanswered }: Archive): number => {
+  if (!unanswered) return 0;
+  const { batches, strips, orders, coats = [] } = unanswered;
+  return batches.length + strips.length + orders.length + coats.length;
+};
+
 const quiet = (before: Archive, after: Archive): Difference[] => {
   const figures = ({ guesses, typed }: Archive) => guesses.length + typed.length;
   const figuresDiffer = !same([before.guesses, before.typed], [after.guesses, after.typed]);
@@ -160,6 +167,12 @@ const quiet = (before: Archive, after: Archive): Difference[] => {
       !same(before.keep, after.keep),
     ),
     byCount('Figures to check, and figures as they were typed', figures(before), figures(after), figuresDiffer),
+    byCount(
+      'Work not recorded yet',
+      notRecorded(before),
+      notRecorded(after),
+      !same(before.unanswered, after.unanswered),
+    ),
     byCount('What was done', before.log.changes.length, after.log.changes.length, !same(before.log, after.log)),
   ];
 };

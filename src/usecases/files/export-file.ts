@@ -1,8 +1,13 @@
 import { loadArchive } from '../../../db/stores/archive-of.ts';
+import { storedPlan } from '../../../db/stores/plan-store.ts';
 import { loadYardFile } from '../../../db/stores/yard-store.ts';
+import { type Archive, archive } from '../../../shared/archive.ts';
+import type { PlanOfWork } from '../../../shared/late-work.ts';
 import { yardFile } from '../../../shared/yard-file.ts';
 import { asOf } from '../../engine/book/as-of.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
+import { workOfPlan } from '../plan/late-work.ts';
+import { workNotRecorded } from '../plan/work-not-recorded.ts';
 import { fileText } from './file-text.ts';
 
 /** A file to be kept: its name, with the yard's and the day, and what is in it. */
@@ -23,6 +28,10 @@ const slug = (name: string): string =>
 export const fileName = (yard: { name: string; timeZone: string }, now: string, ending: string): string =>
   `${slug(yard.name)}-${today(yard.timeZone, now)}.${ending}`;
 
+/** An archive with what is not recorded yet, where the format has it. */
+export const withUnanswered = (file: Archive, unanswered: PlanOfWork | null): Archive =>
+  unanswered ? archive.parse({ ...file, unanswered }) : file;
+
 /** The yard as a yard file: everything a plan depends on. */
 export const exportYard = async ({ database, now }: UseCaseContext): Promise<KeptFile> => {
   // Through the schema, each field stands where the format has it.
@@ -30,8 +39,12 @@ export const exportYard = async ({ database, now }: UseCaseContext): Promise<Kep
   return { name: fileName(file.yard, now, 'yard.json'), text: fileText(file) };
 };
 
-/** The yard with its log and history. */
+/** The yard with its log and history, and with what is not recorded yet. */
 export const exportArchive = async ({ database, now }: UseCaseContext): Promise<KeptFile> => {
-  const file = await database.read((tx) => loadArchive(tx, now));
+  const file = await database.read(async (tx) => {
+    const stored = await storedPlan(tx);
+    const yard = asOf(await loadYardFile(tx, now), now);
+    return withUnanswered(await loadArchive(tx, now), stored && workNotRecorded(yard, workOfPlan(stored)));
+  });
   return { name: fileName(file.yard, now, 'archive.json'), text: fileText(file) };
 };

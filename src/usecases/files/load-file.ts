@@ -16,9 +16,11 @@ import { reasonShown } from '../plan/reason-shown.ts';
 import type { ChangeWords } from '../plan/record-change.ts';
 import type { UnkeptDate } from '../plan/save-edit.ts';
 import { unkeptDates, watchingDates } from '../plan/unkept-dates.ts';
+import { workNotRecorded } from '../plan/work-not-recorded.ts';
 import { showMeasures } from '../typed/measures.ts';
 import { archiveDifferences, type Difference } from './archive-differences.ts';
 import { applyRows, readTable, type TableFile } from './csv-table.ts';
+import { withUnanswered } from './export-file.ts';
 import { readWholeYard, type WholeYard } from './read-json.ts';
 import { uploadText } from './upload-bytes.ts';
 
@@ -72,15 +74,16 @@ interface Applied {
 /** Reads the file in and says what that changed; refused where the yard would be one that no yard file may hold. */
 const reading =
   (file: ReadFile, now: string, expected: number | null): DoChange<Applied> =>
-  async (tx, _yard, change) => {
+  async (tx, yard, change, _plan, work) => {
     const seen = await revision(tx);
     if (expected !== null && seen !== expected) return refuse(YARD_CHANGED, CHANGED_SINCE);
-    const before = await loadArchive(tx, now);
+    const before = withUnanswered(await loadArchive(tx, now), workNotRecorded(yard, work));
     const applied = await apply(tx, file, change, now);
     if (!applied.ok) return applied;
     const fits = readYardFile(asOf(await loadYardFile(tx, now), now));
     if (!fits.ok) return fits;
-    const differences = archiveDifferences(before, await loadArchive(tx, now));
+    const unanswered = file.kind === 'archive' ? (file.file.unanswered ?? null) : (before.unanswered ?? null);
+    const differences = archiveDifferences(before, withUnanswered(await loadArchive(tx, now), unanswered));
     if (differences.length === 0) return refuse('same', NOTHING_NEW);
     return done({ differences, revision: seen });
   };
@@ -96,12 +99,12 @@ const bareYard = ({ yard }: Pick<YardFile, 'yard'>): YardFile => ({
 
 /**
  * Room for the log of an archive; and where there is no yard at all, one to read into. What was not recorded of the yard
- * before is no work of the one in an archive.
+ * before is no work of the one in an archive, which brings its own.
  */
 const mannerOf = (file: ReadFile): { first?: BeforeChange; workLeft?: () => PlanOfWork } => {
   if (file.kind !== 'yard' && file.kind !== 'archive') return {};
   return {
-    ...(file.kind === 'archive' ? { workLeft: () => NO_WORK } : {}),
+    ...(file.kind === 'archive' ? { workLeft: () => file.file.unanswered ?? NO_WORK } : {}),
     first: async (tx) => {
       if (await isEmpty(tx)) await replaceYard(tx, bareYard({ yard: file.file.yard }));
       if (file.kind === 'archive') await makeRoomInLog(tx, file.file.log.changes.length);

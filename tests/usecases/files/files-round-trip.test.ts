@@ -15,6 +15,7 @@ import { exportTable } from '../../../src/usecases/files/export-table.ts';
 import { fileText } from '../../../src/usecases/files/file-text.ts';
 import { loadFile, readUpload, tryFile } from '../../../src/usecases/files/load-file.ts';
 import { markMould } from '../../../src/usecases/moulds/mark-mould.ts';
+import { showToday } from '../../../src/usecases/today/show-today.ts';
 import { writeLateWork } from '../../../src/usecases/today/write-late-work.ts';
 import { demoSaturday } from '../../support/demo-saturday.ts';
 import { yardSeeds } from '../../support/property-seed.ts';
@@ -125,6 +126,44 @@ describe('an archive', () => {
     expect((await undoChange(context('13:47'), change)).ok).toBe(true);
     const after = JSON.parse((await exportArchive(context('13:47'))).text);
     expect(fileText({ ...after, log: { ...after.log, changes: after.log.changes.slice(0, -1) } })).toBe(before);
+  });
+
+  /* In the middle of a session of which nothing is recorded, and after it. */
+  test.each(['11:50', '15:30'])('brings what is not recorded at %s, and the same is asked about', async (clock) => {
+    const day = await demoSaturday();
+    const asked = async (context: UseCaseContext) => {
+      const { late, begun, overdue } = await showToday(context);
+      return {
+        late: late.flatMap(({ lines }) => lines.map(({ name }) => name)),
+        begun: begun.map(({ name }) => name),
+        overdue,
+      };
+    };
+    const before = await asked(day.context(clock));
+    expect([...before.late, ...before.overdue].length).toBeGreaterThan(10);
+    const { text } = await exportArchive(day.context(clock));
+    const context = { database: await temporaryDatabase(), now: day.context(clock).now };
+    await readIn(context, text);
+    expect(await asked(context)).toEqual(before);
+    const sizes = (all: string) =>
+      Object.entries(JSON.parse(all).unanswered).map(([list, entries]) => [list, (entries as []).length]);
+    expect(sizes((await exportArchive(context)).text)).toEqual(sizes(text));
+    const recorded = async (one: UseCaseContext) => {
+      if (clock > '14:00') expect((await writeLateWork(one)).ok).toBe(true);
+      const { materials, inMould, moulds } = JSON.parse((await exportYard(one)).text);
+      return { materials, inMould, moulds };
+    };
+    expect(await recorded(context)).toEqual(await recorded(day.context(clock)));
+  });
+
+  test('says where work that is not recorded names what is not there', async () => {
+    const day = await demoSaturday();
+    const file = JSON.parse((await exportArchive(day.context('11:50'))).text);
+    file.unanswered.pours[0].mould = 'gone';
+    const read = readUpload(new TextEncoder().encode(JSON.stringify(file)), day.context('11:50').now);
+    expect(read.ok ? [] : read.faults).toEqual([
+      { path: 'unanswered.pours[0].mould', message: 'there is no "gone" among the moulds' },
+    ]);
   });
 
   test('goes in over another yard and comes out the same to the byte; undone, all is as it was', async () => {
