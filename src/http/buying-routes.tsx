@@ -32,8 +32,8 @@ const FORMS: Readonly<Record<string, PageForm>> = {
   'not-coming': { save: atOnce(goodsTyped, giveUpPurchase), form: ({ goods }) => `goods-${goods}` },
   'new-day': { save: effectFirst(moveDelivery), form: ({ goods }) => `goods-${goods}` },
   counted: {
-    save: atOnce(countTyped, (context, { material, counted, offcuts }) =>
-      countMaterial(context, material, counted, offcuts),
+    save: atOnce(countTyped, (context, { material, counted, offcuts, bookWas }) =>
+      countMaterial(context, material, counted, offcuts, bookWas),
     ),
     form: ({ line }) => `stock-${line}`,
   },

@@ -29,7 +29,9 @@ const mouldOf = (c: Context): string => c.req.param('id') ?? '';
 
 const FORMS = Object.fromEntries(
   MOULD_MARKS.map((mark): [string, PageForm] => {
-    const save = atOnce(withDays(markTyped), (context, details, c) => markMould(context, mouldOf(c), mark, details));
+    const save = atOnce(withDays(markTyped), (context, { was, ...details }, c) =>
+      markMould(context, mouldOf(c), mark, details, was),
+    );
     return [mark, { save, form: (_fields, c) => mouldOf(c) }];
   }),
 );

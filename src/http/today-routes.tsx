@@ -89,7 +89,9 @@ const FORMS: Readonly<Record<string, PageForm>> = {
   'before-it': { save: atOnce(beforeTyped, recordBefore), form: ({ before }) => `before ${before}` },
   'not-done': { save: atOnce(notDoneTyped, giveUpLateWork), form: () => 'not-done' },
   counted: {
-    save: atOnce(countTyped, (context, { material, counted }) => countMaterial(context, material, counted)),
+    save: atOnce(countTyped, (context, { material, counted, bookWas }) =>
+      countMaterial(context, material, counted, null, bookWas),
+    ),
     form: ({ material }) => `count ${material}`,
   },
   'mould-mended': {

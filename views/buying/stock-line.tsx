@@ -4,6 +4,7 @@ import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Button } from '../parts/button.tsx';
 import { TextField } from '../parts/field.tsx';
+import { typedOr } from '../parts/form-state.tsx';
 import { KeepingLines } from '../parts/keeping-lines.tsx';
 import { isMeasure } from '../parts/quantity-text.ts';
 import { stockText } from './buying-text.ts';
@@ -27,6 +28,7 @@ export const StockLine: FC<StockLineProps> = ({ stock, today, refused }) => (
       <summary aria-label={`Count: ${stock.name}`}>Count</summary>
       <form class="field-row" method="post" action="/buying/counted" hx-post="/buying/counted" hx-target="#page">
         <input type="hidden" name="material" value={stock.material} />
+        <input type="hidden" name="bookWas" value={stock.book} />
         <input type="hidden" name="line" value={stock.key} />
         <AmountField
           name="counted"
@@ -36,13 +38,14 @@ export const StockLine: FC<StockLineProps> = ({ stock, today, refused }) => (
           value={refused?.typed.counted ?? ''}
           errors={refused?.errors ?? {}}
         />
+        {stock.offcuts && <input type="hidden" name="offcutsWas" value={stock.offcuts.field} />}
         {stock.offcuts && (
           <TextField
             name="offcuts"
             id={`offcuts-${stock.key}`}
             label="Offcuts now"
             hint={`By length: ${stock.offcuts.example}. Empty: none.`}
-            value={refused?.typed.offcuts ?? stock.offcuts.field}
+            value={typedOr(refused?.typed.offcuts, refused?.typed.offcutsWas, stock.offcuts.field)}
             errors={refused?.errors ?? {}}
           />
         )}

@@ -4,6 +4,7 @@ import { Button } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
 import { fullDayText } from '../parts/day-text.ts';
 import { ChoiceField, TextField, Wrong } from '../parts/field.tsx';
+import { typedOr } from '../parts/form-state.tsx';
 import { Mark } from '../parts/mark.tsx';
 import { type MouldFacts, mouldPath } from './mould-facts.ts';
 import { conditionOf, mouldSentences } from './mould-text.ts';
@@ -42,6 +43,8 @@ const Tap: FC<{ id: string; mark: string; word: string; query: string }> = ({ id
   </MarkForm>
 );
 
+const dayField = (day: string | null | undefined): string => (day ? fullDayText(day) : '');
+
 const OutOfUse: FC<MouldRowProps> = ({ mould, place, query, today, refused }) => {
   const mine = refused?.form === mould.id ? refused : null;
   const { errors = {}, typed = {} } = mine ?? {};
@@ -67,11 +70,14 @@ const OutOfUse: FC<MouldRowProps> = ({ mould, place, query, today, refused }) =>
             errors={errors}
           />
         )}
+        <input type="hidden" name="conditionWas" value={mould.condition} />
+        <input type="hidden" name="noteWas" value={mould.damageNote ?? ''} />
+        <input type="hidden" name="repairedOnWas" value={mould.repairedOn ?? ''} />
         <TextField
           name="note"
           id={idOf('note')}
           label="What is wrong"
-          value={typed.note ?? mould.damageNote ?? ''}
+          value={typedOr(typed.note, typed.noteWas, mould.damageNote ?? '')}
           errors={errors}
         />
         <DayField
@@ -80,7 +86,7 @@ const OutOfUse: FC<MouldRowProps> = ({ mould, place, query, today, refused }) =>
           label="Should be mended by"
           hint="Empty when nobody knows."
           min={today}
-          value={typed.repairedOn ?? (mould.repairedOn ? fullDayText(mould.repairedOn) : '')}
+          value={typedOr(typed.repairedOn, dayField(typed.repairedOnWas), dayField(mould.repairedOn))}
           errors={errors}
         />
         <div class="buttons">

@@ -74,3 +74,7 @@ export const SaveButtons: FC<SaveButtonsProps> = ({ state, back, save = 'Save', 
     )}
   </div>
 );
+
+/** What was typed into a field; what was left as it was shown is what it is now. */
+export const typedOr = (typed: string | undefined, was: string | undefined, now: string): string =>
+  typed === undefined || typed === was ? now : typed;

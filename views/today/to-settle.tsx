@@ -13,7 +13,7 @@ interface ToSettleProps {
 }
 
 /** "Rapid mortar: 2 bags more were taken than the stock book had." */
-const toCountText = ({ name, unit, shortBy }: Omit<ToCountFacts, 'material'>): string =>
+const toCountText = ({ name, unit, shortBy }: Omit<ToCountFacts, 'material' | 'book'>): string =>
   `${name}: ${quantityText(Number(shortBy.toFixed(2)), unit)} more taken than the stock book had.`;
 
 /** "900 no. 2 was to be mended by Sat 10 Apr, and the plan counts on it. Is it mended?" */
@@ -59,6 +59,7 @@ export const ToCount: FC<ToSettleProps> = ({ model, refused }) =>
               <p>{toCountText(one)}</p>
               <WorkForm to="counted" class="field-row">
                 <input type="hidden" name="material" value={one.material} />
+                <input type="hidden" name="bookWas" value={one.book} />
                 <TextField
                   name="counted"
                   id={`counted-${place}`}

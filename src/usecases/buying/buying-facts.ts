@@ -83,6 +83,8 @@ export interface StockFacts {
   asTyped: string | null;
   /** Of what is cut: rests of opened ones, the longest first, and how they stand in their field; null where it is not cut. */
   offcuts: OffcutsFacts | null;
+  /** What the stock book has of it, for a count to be sent along with. */
+  book: string;
   spokenFor: number;
   /** What nothing in the plan will use, with what is always kept. */
   spare: number;

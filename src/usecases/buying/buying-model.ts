@@ -22,6 +22,7 @@ import type {
 import { type Goods, keepingFacts, type Purposes, purposesOf, type Seen, unusedIn } from './buying-supplies.ts';
 import { keepingShown } from './keeping-facts.ts';
 import { materialUses } from './material-uses.ts';
+import { bookOf } from './stock-book.ts';
 import { keptOf, stockFacts } from './stock-facts.ts';
 import type { SupplyPurpose } from './supply-purposes.ts';
 
@@ -131,6 +132,7 @@ const stockOf = (seen: Seen, notes: ReadonlyMap<string, string>): StockFacts[] =
       ...{ material: material.id, name: material.name, unit: word, minimum: keptOf(material) * perUnit },
       canBeBought: material.leadDays !== undefined,
       offcuts: offcutsFacts(material, seen.measures.system),
+      book: bookOf(material),
       ...{ inYard: inYard * perUnit, spokenFor: spokenFor * perUnit, spare: spare * perUnit },
       asTyped: asTyped(typed, inYard, material.unit, seen.measures.system),
       coming: seen.goods

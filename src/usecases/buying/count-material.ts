@@ -12,6 +12,7 @@ import { WHOLE_ONES } from '../typed/material-form.ts';
 import { measuresOf } from '../typed/measures.ts';
 import { offcutsText, offcutsTyped } from '../typed/offcuts-typed.ts';
 import type { CountTyped } from '../typed/purchase-form.ts';
+import { bookOf } from './stock-book.ts';
 
 type Offcuts = NonNullable<Material['offcuts']>;
 
@@ -34,6 +35,8 @@ const wordsOf = ({ unit, stickMm }: StoredMaterial, { onHand, offcuts }: Count, 
   const rests = offcuts.length === 0 ? '' : `, offcuts ${offcutsText(offcuts, system)}`;
   return `${figure(onHand, unit, system)} whole${rests}`;
 };
+
+const MEANWHILE = 'The stock book was changed meanwhile.';
 
 interface Counted {
   name: string;
@@ -60,6 +63,15 @@ const countRead = (
   return done({ onHand: read.value ?? onHand, offcuts: rests.value });
 };
 
+/** Somebody else counted it meanwhile, or work was recorded that took from it: what was counted may be of before that. */
+const changedSince = (was: string | null, before: Count, words: string): Outcome<null> => {
+  if (was === null || was === bookOf(before)) return done(null);
+  return refuse(
+    'counted',
+    `${MEANWHILE} It is ${words} now. What you typed still stands here: send it again to have it so.`,
+  );
+};
+
 const count = async (tx: Tx, id: string, typed: CountTyped): Promise<Outcome<Counted>> => {
   const material = await materialById(tx, id);
   if (!material) return refuse('material', 'That material is not in the stock book.');
@@ -71,6 +83,8 @@ const count = async (tx: Tx, id: string, typed: CountTyped): Promise<Outcome<Cou
   const isSame = onHand === before.onHand && JSON.stringify(offcuts) === JSON.stringify(before.offcuts);
   if (isSame && material.shortBy === 0)
     return refuse('counted', 'The stock book says so already. Nothing was changed.');
+  const since = isSame ? done(null) : changedSince(typed.bookWas, before, wordsOf(material, before, system));
+  if (!since.ok) return since;
   await updateMaterial(tx, id, { onHand, shortBy: 0 });
   await setOffcuts(tx, id, offcuts);
   const kept = worthKeeping(typed.counted.text);
@@ -79,15 +93,19 @@ const count = async (tx: Tx, id: string, typed: CountTyped): Promise<Outcome<Cou
   return done({ name: material.name, now, before: wordsOf(material, before, system) });
 };
 
-/** The maker has counted: the stock book says what is really in the yard, of sticks the whole ones and the offcuts. */
+/**
+ * The maker has counted: the stock book says what is really in the yard, of sticks the whole ones and the offcuts. `bookWas`
+ * is what it had when the form was shown (`bookOf`): where it is other by now, that is said first.
+ */
 export const countMaterial = (
   context: UseCaseContext,
   id: string,
   counted: AmountTyped,
   offcuts: string | null = null,
+  bookWas: string | null = null,
 ): Promise<Outcome<Changed<Counted>>> =>
   changing(
     context,
     { kind: 'counted', words: ({ name, now, before }) => `${name} counted: ${now} in the yard, not ${before}` },
-    (tx) => count(tx, id, { counted, offcuts }),
+    (tx) => count(tx, id, { counted, offcuts, bookWas }),
   );

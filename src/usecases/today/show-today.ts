@@ -14,6 +14,7 @@ import { linesLeft, packMinutesOf } from '../../engine/book/goods.ts';
 import { isMendedByDay, isOut } from '../../engine/book/mould-state.ts';
 import { type Calendar, calendarOf } from '../../engine/calendar/calendar.ts';
 import type { Session } from '../../engine/calendar/sessions.ts';
+import { bookOf } from '../buying/stock-book.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import { yieldThread } from '../core/yield-thread.ts';
 import { openOrdersOf } from '../orders/open-orders.ts';
@@ -106,12 +107,17 @@ const packedInPart = ({ orders, kits }: YardFile): TodayModel['packedInPart'] =>
   );
 
 /** Materials of which more was taken than the stock book had: somebody has to count them. */
-const toCount = (materials: readonly StoredMaterial[], system: UnitSystem): ToCountFacts[] =>
+const toCount = (
+  materials: readonly StoredMaterial[],
+  { materials: inBook }: YardFile,
+  system: UnitSystem,
+): ToCountFacts[] =>
   materials
     .filter(({ shortBy }) => shortBy > 0)
     .map(({ id: material, name, unit, shortBy }) => {
       const shown = shownAmount({ unit, quantity: shortBy }, system);
-      return { material, name, unit: shown.unit, shortBy: shown.quantity };
+      const book = bookOf(inBook.find(({ id }) => id === material) ?? { onHand: 0, offcuts: undefined });
+      return { material, name, unit: shown.unit, shortBy: shown.quantity, book };
     });
 
 /** Damaged moulds whose day to be mended has come: the plan counts on them, and nobody said that they are. */
@@ -178,7 +184,7 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
       ...{ mould, filledAt: calendar.instantText(minuteOf(filledAt)) },
     })),
     emptyMoulds: emptyMoulds(yard),
-    toCount: toCount(materials, system),
+    toCount: toCount(materials, yard, system),
     toBeMended: toBeMended(moulds, day),
     orders: yard.orders
       .filter((order) => linesLeft(order).length > 0)

@@ -51,6 +51,8 @@ export interface ToCountFacts {
   name: string;
   unit: string;
   shortBy: number;
+  /** What the stock book has of it, for a count to be sent along with. */
+  book: string;
 }
 
 /** A mould that was to be mended by a day that has come. */

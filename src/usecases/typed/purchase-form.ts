@@ -85,6 +85,8 @@ export const arrivedTyped = (fields: FormFields): Outcome<{ goods: number; came:
 export interface CountTyped {
   counted: AmountTyped;
   offcuts: string | null;
+  /** What the stock book had of it when the form was shown; null where the form does not say. */
+  bookWas: string | null;
 }
 
 /** A count as it was typed, to be read once the material is known. */
@@ -93,4 +95,5 @@ export const countTyped = (fields: FormFields): Outcome<CountTyped & { material:
     material: fields.material ?? '',
     counted: amountIn(fields, 'counted'),
     offcuts: fields.offcuts ?? null,
+    bookWas: fields.bookWas ?? null,
   });

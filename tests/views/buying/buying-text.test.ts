@@ -12,7 +12,17 @@ import {
 const TODAY = '2027-04-05';
 const bags: StockFacts = {
   ...{ key: '0', material: 'mortar', name: 'Rapid mortar', unit: 'bag', minimum: 0, canBeBought: true },
-  ...{ inYard: 9, asTyped: null, offcuts: null, spokenFor: 6, spare: 3, coming: [], note: null, keeping: null },
+  ...{
+    inYard: 9,
+    asTyped: null,
+    offcuts: null,
+    book: '9',
+    spokenFor: 6,
+    spare: 3,
+    coming: [],
+    note: null,
+    keeping: null,
+  },
 };
 
 const rests = (...lengths: [string, number][]) => ({
