@@ -28,12 +28,25 @@ const pastStaying = (held: StoreRows, file: YardFile): OrderRow[] => {
   return held.orders.filter(({ id, status }) => status !== 'open' && !open.has(id) && !lost.has(id));
 };
 
-/** The date given is the one promised, the date asked for the one wanted. */
-const datesOf = ({ due, wanted, notBefore }: Order) => ({
-  wantedOn: wanted ?? null,
-  notBefore: notBefore ?? null,
-  promisedOn: due ?? null,
-});
+/** What a file says in other words than the present version does. */
+export interface SaidOtherwise {
+  /** It has one date an order, which was promised or only asked for (version 1). */
+  oneDate: boolean;
+}
+
+/**
+ * The date given is the one promised, the date asked for the one wanted. Where a file has one date only, it is what the
+ * store knows it to be, else the one promised: what a customer was told is not to be lost.
+ */
+const datesOf = ({ due, wanted, notBefore }: Order, was: OrderRow | undefined, { oneDate }: SaidOtherwise) => {
+  if (oneDate && was && (was.promisedOn ?? was.wantedOn ?? undefined) === due)
+    return { wantedOn: was.wantedOn, notBefore: was.notBefore, promisedOn: was.promisedOn };
+  return {
+    wantedOn: wanted ?? (oneDate ? (was?.wantedOn ?? null) : null),
+    notBefore: notBefore ?? (oneDate ? (was?.notBefore ?? null) : null),
+    promisedOn: due ?? null,
+  };
+};
 
 /** Finds the customer of each order by name, and adds those that are new. */
 const customersOf = (held: StoreRows) => {
@@ -56,13 +69,18 @@ const customersOf = (held: StoreRows) => {
 const staysPacked = ({ lines }: Order, was: OrderRow | undefined): was is OrderRow =>
   was?.status === 'open' && was.packedAt !== null && lines.length === 0;
 
-const openRows = (held: StoreRows, file: YardFile, idOf: ReturnType<typeof customersOf>['idOf']) => {
+const openRows = (
+  held: StoreRows,
+  file: YardFile,
+  idOf: ReturnType<typeof customersOf>['idOf'],
+  how: SaidOtherwise,
+) => {
   const before = new Map(held.orders.map((row) => [row.id, row]));
   const rows = file.orders.map((order) => {
     const was = before.get(order.id);
     return {
       ...(was ?? BLANK),
-      ...datesOf(order),
+      ...datesOf(order, was, how),
       id: order.id,
       customerId: idOf(order, was),
       weight: order.weight,
@@ -139,10 +157,10 @@ const pieceRows = (held: StoreRows, file: YardFile, past: readonly OrderRow[]) =
 };
 
 /** Orders, customers and pieces as the file has them, with what only the store knows of those that stay. */
-export const orderRows = (held: StoreRows, file: YardFile) => {
+export const orderRows = (held: StoreRows, file: YardFile, how: SaidOtherwise) => {
   const past = pastStaying(held, file);
   const { customers, idOf } = customersOf(held);
-  const orders = [...past, ...openRows(held, file, idOf)];
+  const orders = [...past, ...openRows(held, file, idOf, how)];
   return {
     customers: customersStaying(held, customers, orders),
     orders,

@@ -2,7 +2,7 @@ import type { FigureOf } from '../../shared/figure.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { yards } from '../tables/yard.ts';
 import { offcutRowsOf } from './offcut-store.ts';
-import { orderRows } from './order-rows.ts';
+import { orderRows, type SaidOtherwise } from './order-rows.ts';
 import { filled, inside, listed, placedById } from './row-lists.ts';
 import type { StoreRows, WantedRows } from './store-rows.ts';
 
@@ -121,7 +121,7 @@ const figureRows = (held: StoreRows, wanted: Parameters<typeof rowOf>[0]) => ({
  * The rows of a yard as a yard file has it. What only the store knows (phones, notes, sizes, water, guesses, what was typed,
  * past orders, what arrived, habits) stays with the ids that stay.
  */
-export const yardRows = (held: StoreRows, file: YardFile): WantedRows => {
+export const yardRows = (held: StoreRows, file: YardFile, how: SaidOtherwise = { oneDate: false }): WantedRows => {
   const named = {
     ...{ yards: yardRow(held, file), ...materialRows(held, file), ...mixRows(held, file) },
     ...{ ...castingRows(held, file), ...mouldRows(held, file), ...kitRows(held, file) },
@@ -129,7 +129,7 @@ export const yardRows = (held: StoreRows, file: YardFile): WantedRows => {
   return {
     ...workRows(held, file),
     ...named,
-    ...orderRows(held, file),
+    ...orderRows(held, file, how),
     yardUnits: held.yardUnits,
     yardHabits: held.yardHabits.map((habits) => ({ ...habits, demo: false })),
     ...figureRows(held, named as never),

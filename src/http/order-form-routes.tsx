@@ -24,11 +24,12 @@ import { orderFirst } from './order-first.ts';
 import { page } from './page.tsx';
 import type { Screens } from './screens.ts';
 
-/** When what is typed so far could be ready, or null while it can't be read. */
+/** When what is typed so far could be ready, or null while it can't be read. A day that can't be read holds nothing back. */
 const readySoFar = async (context: UseCaseContext, typed: FormFields) => {
-  const { lines, faults } = linesTyped(typed, await orderReading(context));
+  const reading = await orderReading(context);
+  const { lines, faults } = linesTyped(typed, reading);
   if (lines.length === 0 || faults.length > 0) return null;
-  const answer = await askWhen(context, lines);
+  const answer = await askWhen(context, lines, orderTyped(typed, reading).notBefore);
   return answer.ok ? answer.value : null;
 };
 

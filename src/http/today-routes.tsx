@@ -89,8 +89,8 @@ const FORMS: Readonly<Record<string, PageForm>> = {
   'before-it': { save: atOnce(beforeTyped, recordBefore), form: ({ before }) => `before ${before}` },
   'not-done': { save: atOnce(notDoneTyped, giveUpLateWork), form: () => 'not-done' },
   counted: {
-    save: atOnce(countTyped, (context, { material, counted, bookWas }) =>
-      countMaterial(context, material, counted, null, bookWas),
+    save: atOnce(countTyped, (context, { material, counted, offcuts, bookWas }) =>
+      countMaterial(context, material, counted, offcuts, bookWas),
     ),
     form: ({ material }) => `count ${material}`,
   },

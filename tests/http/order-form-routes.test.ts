@@ -145,6 +145,16 @@ describe('taking an order', () => {
     );
     expect(await textOf(await post('/orders/ready', { what0: '' }, partial))).toContain('Choose what is ordered');
   });
+
+  test('says so with the day before which nothing may be poured for it', async () => {
+    const { post } = await screensOver();
+    const ready = async (notBefore: string) =>
+      textOf(
+        await post('/orders/ready', { what0: 'kit:pair', quantity0: '1', notBefore }, { 'HX-Request-Type': 'partial' }),
+      );
+    expect(await ready('Sat 1 May 2027')).toMatch(/Ready (Sat [18]|Sat 8) May/);
+    expect(await ready('no day')).toContain('Ready Sat 17 Apr');
+  });
 });
 
 describe('a date that is asked about first', () => {

@@ -96,6 +96,19 @@ const Unkept: FC<{ effect: FileEffect }> = ({ effect: { unkept, today } }) =>
     </section>
   );
 
+/** A file of an earlier version has one date an order: which it was is the maker's to say. */
+const OneDate: FC<{ effect: FileEffect }> = ({ effect: { takenAsPromised } }) =>
+  takenAsPromised.length === 0 ? null : (
+    <section class="warning">
+      <h2>Dates that come in as promised</h2>
+      <p>
+        The file is of an earlier version, which had one date for each order and did not say whether it was promised or
+        only asked for. It comes in as promised for {namesText([...takenAsPromised])}. Where it was only asked for,
+        write it under Wanted at the order, and leave Promised empty.
+      </p>
+    </section>
+  );
+
 const AFTER = {
   yard: 'Phones, notes, sizes and past orders of what stays are kept. Whatever the file does not have goes: orders, moulds, stock.',
   archive:
@@ -129,6 +142,7 @@ export const PreviewPage: FC<PreviewPageProps> = ({ effect, file, happened }) =>
       <ButtonLink href={FILES}>Leave it</ButtonLink>
     </form>
     <Unkept effect={effect} />
+    <OneDate effect={effect} />
     <section>
       <h2>Days of orders</h2>
       <Moves moved={effect.moved} today={effect.today} />

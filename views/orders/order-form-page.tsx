@@ -79,7 +79,7 @@ const Customer: FC<{ model: OrderFormShown }> = ({ model: { typed, errors, custo
   </>
 );
 
-const Dates: FC<{ model: OrderFormShown }> = ({ model: { typed, errors, today } }) => (
+const Dates: FC<{ model: OrderFormShown }> = ({ model: { id, typed, errors, today } }) => (
   <>
     <div class="field-row">
       <DayField
@@ -90,14 +90,16 @@ const Dates: FC<{ model: OrderFormShown }> = ({ model: { typed, errors, today } 
         value={typed.wantedOn}
         errors={errors}
       />
-      <DayField
-        name="notBefore"
-        label="Not before"
-        hint="Nothing is poured for it earlier. Mostly empty."
-        min={today}
-        value={typed.notBefore}
-        errors={errors}
-      />
+      <div {...(id === null ? SAYS_WHEN : {})}>
+        <DayField
+          name="notBefore"
+          label="Not before"
+          hint="Nothing is poured for it earlier. Mostly empty."
+          min={today}
+          value={typed.notBefore}
+          errors={errors}
+        />
+      </div>
     </div>
     <div class="field-row">
       <DayField
@@ -124,6 +126,15 @@ const Dates: FC<{ model: OrderFormShown }> = ({ model: { typed, errors, today } 
 );
 
 /** When what stands in the form could be ready. Asked anew while it is filled in. */
+/** What is typed here says anew when it could be ready. */
+const SAYS_WHEN = {
+  'hx-post': '/orders/ready',
+  'hx-trigger': 'input delay:120ms, change delay:120ms',
+  'hx-target': '#ready-so-far',
+  'hx-include': 'closest form',
+  'hx-sync': 'this:replace',
+} as const;
+
 export const ReadySoFar: FC<{ ready: ReadyFacts | null; today: string }> = ({ ready, today }) =>
   ready ? (
     <ReadyLine facts={ready} today={today} />
@@ -166,14 +177,7 @@ export const OrderFormPage: FC<{ model: OrderFormShown }> = ({ model }) => {
         </button>
         <fieldset class="field lines">
           <legend>What is ordered</legend>
-          <div
-            class="lines-live"
-            hx-post="/orders/ready"
-            hx-trigger="input delay:120ms"
-            hx-target="#ready-so-far"
-            hx-include="closest form"
-            hx-sync="this:replace"
-          >
+          <div class="lines-live" {...SAYS_WHEN}>
             {Array.from({ length: rows }, (_, row) => (
               <Line row={row} model={model} />
             ))}

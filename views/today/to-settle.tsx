@@ -4,6 +4,7 @@ import type { ToBeMendedFacts, ToCountFacts, TodayModel } from '../../src/usecas
 import { Button } from '../parts/button.tsx';
 import { dayText } from '../parts/day-text.ts';
 import { TextField, Wrong } from '../parts/field.tsx';
+import { typedOr } from '../parts/form-state.tsx';
 import { quantityText } from '../parts/quantity-text.ts';
 import { refusedAt, WorkForm } from './work-form.tsx';
 
@@ -13,7 +14,7 @@ interface ToSettleProps {
 }
 
 /** "Rapid mortar: 2 bags more were taken than the stock book had." */
-const toCountText = ({ name, unit, shortBy }: Omit<ToCountFacts, 'material' | 'book'>): string =>
+const toCountText = ({ name, unit, shortBy }: Pick<ToCountFacts, 'name' | 'unit' | 'shortBy'>): string =>
   `${name}: ${quantityText(Number(shortBy.toFixed(2)), unit)} more taken than the stock book had.`;
 
 /** "900 no. 2 was to be mended by Sat 10 Apr, and the plan counts on it. Is it mended?" */
@@ -63,11 +64,22 @@ export const ToCount: FC<ToSettleProps> = ({ model, refused }) =>
                 <TextField
                   name="counted"
                   id={`counted-${place}`}
-                  label={`${one.name} in the yard`}
+                  label={one.offcuts ? `Whole ones of ${one.name}` : `${one.name} in the yard`}
                   width="short"
                   value={mine?.typed.counted ?? ''}
                   errors={mine?.errors ?? {}}
                 />
+                {one.offcuts && <input type="hidden" name="offcutsWas" value={one.offcuts.field} />}
+                {one.offcuts && (
+                  <TextField
+                    name="offcuts"
+                    id={`offcuts-${place}`}
+                    label="Offcuts now"
+                    hint={`By length: ${one.offcuts.example}. Empty: none.`}
+                    value={typedOr(mine?.typed.offcuts, mine?.typed.offcutsWas, one.offcuts.field)}
+                    errors={mine?.errors ?? {}}
+                  />
+                )}
                 <Button label={`Save count: ${one.name}`}>Save count</Button>
               </WorkForm>
             </li>

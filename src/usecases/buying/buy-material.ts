@@ -27,7 +27,7 @@ const bought = async (tx: Tx, typed: PurchaseTyped, yard: YardFile): Promise<Out
   const day = todayIn(yard);
   const material = await materialById(tx, typed.material);
   if (!material) return refuse('material', 'Choose what was bought from the list.');
-  const purchase = purchaseRead(typed, material.unit, await measuresOf(tx), { today: day, last: lastDay(yard) });
+  const purchase = purchaseRead(typed, material, await measuresOf(tx), { today: day, last: lastDay(yard) });
   if (!purchase.ok) return purchase;
   const id = await addIncoming(tx, { material: material.id, ...purchase.value, boughtOn: day });
   const kept = worthKeeping(typed.quantity.text);

@@ -12,6 +12,7 @@ import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/
 import { type Changed, changing } from '../plan/changing.ts';
 import { type AmountTyped, amountTyped, TOO_MUCH } from '../typed/amount-typed.ts';
 import { measuresOf } from '../typed/measures.ts';
+import { shareOfStick } from '../typed/purchase-form.ts';
 import { incomingFigure } from './buy-material.ts';
 
 const ARRIVED_ALREADY = 'That has arrived already, or is no longer on its way. Nothing was changed.';
@@ -30,6 +31,9 @@ const receive = async (tx: Tx, id: number, typed: AmountTyped, day: string): Pro
   const came = amountTyped(typed, material?.unit ?? '', (await measuresOf(tx)).system);
   if (!came.ok) return refuse('came', came.reason);
   if (came.value !== null && came.value <= 0) return refuse('came', 'How much came? Write a number above 0.');
+  const share =
+    material && came.value !== null && came.value !== goods.quantity ? shareOfStick(material, came.value) : null;
+  if (share !== null) return refuse('came', share);
   const quantity = came.value ?? goods.quantity;
   if ((material?.onHand ?? 0) + quantity > LARGEST)
     return refuse('came', `With what is there already it ${TOO_MUCH.charAt(0).toLowerCase()}${TOO_MUCH.slice(1)}`);

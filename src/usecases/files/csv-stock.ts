@@ -51,6 +51,13 @@ const blank = (id: string, name: string, unit: string, position: number): Materi
   ...{ shelfLifeDays: null, stickMm: null, kerfMm: 0, openedNote: null, shortBy: 0 },
 });
 
+/** Of what is sold in lengths whole ones are counted: a share of one counts for nothing. What is there already stays. */
+const wholeOnes = (row: RowReader, { stickMm, onHand }: MaterialRow, read: number): number => {
+  if (stickMm !== null && read !== onHand && !Number.isInteger(read))
+    row.wrong('in the yard', 'count whole ones. What is left of an opened one is counted on Buying');
+  return read;
+};
+
 const changed = (row: RowReader, was: MaterialRow, { held, dialect }: TableGround): MaterialRow => {
   const unit = rowUnitOf(row, was, systemOf(held));
   const amount = (column: string, none: number, now: number) =>
@@ -62,7 +69,7 @@ const changed = (row: RowReader, was: MaterialRow, { held, dialect }: TableGroun
     ...was,
     onHand: kept('in the yard', was.onHand, () => {
       if (row.text('in the yard') === '') row.wrong('in the yard', 'how much is there? Write 0 or a number above it');
-      return amount('in the yard', 0, was.onHand);
+      return wholeOnes(row, was, amount('in the yard', 0, was.onHand));
     }),
     pack,
     leadDays: kept('lead days', was.leadDays, () => row.whole('lead days', null)),

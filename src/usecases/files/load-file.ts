@@ -5,6 +5,7 @@ import { loadArchive } from '../../../db/stores/archive-of.ts';
 import { ARCHIVE_READ_IN, makeRoomInLog } from '../../../db/stores/log-store.ts';
 import { replaceYard } from '../../../db/stores/replace-yard.ts';
 import { isEmpty, loadYardFile, revision } from '../../../db/stores/yard-store.ts';
+import type { Archive } from '../../../shared/archive.ts';
 import type { PlanOfWork } from '../../../shared/late-work.ts';
 import { readYardFile, type YardFile } from '../../../shared/yard-file.ts';
 import { asOf } from '../../engine/book/as-of.ts';
@@ -34,6 +35,8 @@ export interface FileEffect {
   moved: (PromiseMove & { promisedOn: string | null })[];
   /** Dates given in the file that the plan does not keep, of orders whose day did not move. */
   unkept: readonly UnkeptDate[];
+  /** Orders of a file with one date for each that come in as promised for it, though it may only have been asked for. */
+  takenAsPromised: readonly string[];
   /** Counts what was changed in the yard until it was looked at. */
   revision: number;
   today: string;
@@ -61,15 +64,25 @@ const WORDS: Readonly<Record<ReadFile['kind'], ChangeWords<unknown>>> = {
 
 const apply = async (tx: Tx, file: ReadFile, change: number, now: string): Promise<Outcome<null>> => {
   if (file.kind === 'archive') await applyArchive(tx, change, file.file);
-  else if (file.kind === 'yard') await applyYardFile(tx, file.file);
+  else if (file.kind === 'yard') await applyYardFile(tx, file.file, file);
   else return applyRows(tx, file, now);
   return done(null);
 };
 
 interface Applied {
   differences: Difference[];
+  takenAsPromised: string[];
   revision: number;
 }
+
+/** Orders that are promised now and were not for that day, by a file that does not say which of its dates were. */
+const newlyPromised = (file: ReadFile, before: Archive, after: Archive): string[] => {
+  if (file.kind !== 'yard' || !file.oneDate) return [];
+  const was = new Map(before.orders.map(({ id, promisedOn }) => [id, promisedOn]));
+  return after.orders
+    .filter(({ id, status, promisedOn }) => status === 'open' && promisedOn !== undefined && was.get(id) !== promisedOn)
+    .map(({ id }) => id);
+};
 
 /** Reads the file in and says what that changed; refused where the yard would be one that no yard file may hold. */
 const reading =
@@ -83,9 +96,10 @@ const reading =
     const fits = readYardFile(asOf(await loadYardFile(tx, now), now));
     if (!fits.ok) return fits;
     const unanswered = file.kind === 'archive' ? (file.file.unanswered ?? null) : (before.unanswered ?? null);
-    const differences = archiveDifferences(before, withUnanswered(await loadArchive(tx, now), unanswered));
+    const after = withUnanswered(await loadArchive(tx, now), unanswered);
+    const differences = archiveDifferences(before, after);
     if (differences.length === 0) return refuse('same', NOTHING_NEW);
-    return done({ differences, revision: seen });
+    return done({ differences, takenAsPromised: newlyPromised(file, before, after), revision: seen });
   };
 
 /** A yard with nothing in it yet, for a whole one to be read into. */

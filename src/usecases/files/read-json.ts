@@ -5,7 +5,9 @@ import { readYardFile, type YardFile } from '../../../shared/yard-file.ts';
 import { type Outcome, refuse } from '../core/context.ts';
 
 /** A file of the whole yard. */
-export type WholeYard = { kind: 'yard'; file: YardFile } | { kind: 'archive'; file: Archive };
+export type WholeYard =
+  /** `oneDate`: it is of version 1, which had one date for each order, promised or only asked for. */
+  { kind: 'yard'; file: YardFile; oneDate: boolean } | { kind: 'archive'; file: Archive };
 
 /** Nothing in either format lies deeper than this. */
 const DEEPEST = 20;
@@ -42,7 +44,7 @@ const parsed = (text: string): Outcome<unknown> => {
 };
 
 const asKind = (input: unknown): Outcome<WholeYard> => {
-  const format = (Object(input) as { format?: unknown }).format;
+  const { format, version } = Object(input) as { format?: unknown; version?: unknown };
   if (format === 'mould-rota/archive') {
     const read = readArchive(input);
     return read.ok ? { ok: true, value: { kind: 'archive', file: read.archive } } : read;
@@ -50,7 +52,7 @@ const asKind = (input: unknown): Outcome<WholeYard> => {
   if (format !== 'mould-rota/yard')
     return refuse('format', 'This is neither a yard file nor an archive: its format says so of neither.');
   const read = readYardFile(input);
-  return read.ok ? { ok: true, value: { kind: 'yard', file: read.yard } } : read;
+  return read.ok ? { ok: true, value: { kind: 'yard', file: read.yard, oneDate: version === 1 } } : read;
 };
 
 /** The clock is the machine's: what a file says was filled has to have been filled by now. */

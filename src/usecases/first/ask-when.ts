@@ -34,9 +34,10 @@ export interface ReadyFacts {
   limits: readonly { change: string; earliestOn: string; daysSooner: number }[] | null;
 }
 
-/** The order that a question without faults is about. */
-export const orderAskedAbout = (yard: YardFile, lines: OrderDraft['lines']): Order => {
-  const read = readOrderFor(yard, { id: ASKED, lines: lines.map(({ line }) => line) });
+/** The order that a question without faults is about; `notBefore` is the day before which nothing may be poured for it. */
+export const orderAskedAbout = (yard: YardFile, lines: OrderDraft['lines'], notBefore: string | null = null): Order => {
+  const from = notBefore === null ? {} : { notBefore };
+  const read = readOrderFor(yard, { id: ASKED, ...from, lines: lines.map(({ line }) => line) });
   if (!read.ok) throw new Error(`A question had faults: ${read.faults.map(({ message }) => message).join('; ')}`);
   return read.order;
 };
@@ -46,17 +47,19 @@ interface AskingHow {
   background?: UseCaseContext['background'];
   /** The units that the answer is put in. */
   system?: UnitSystem;
+  /** The day before which nothing may be poured for it. */
+  notBefore?: string | null;
 }
 
 /** When an order of these lines could be ready beside everything a yard has promised and, if asked, what holds that date. */
 export const answerFor = async (
   { yard, memory, standing }: Pick<PlanToAsk, 'yard' | 'memory' | 'standing'>,
   lines: OrderDraft['lines'],
-  { withLimits = false, background, system = 'metric' }: AskingHow = {},
+  { withLimits = false, background, system = 'metric', notBefore = null }: AskingHow = {},
 ): Promise<Outcome<ReadyFacts>> => {
   const faults = lineFaults(lines, yard);
   if (faults.length > 0) return { ok: false, faults };
-  const order = orderAskedAbout(yard, lines);
+  const order = orderAskedAbout(yard, lines, notBefore);
   const from = { ...(memory ? { memory } : {}), ...(standing ? { standing } : {}) };
   const withThem = withLimits
     ? await (background?.compute ?? computeWithoutThread)('quote with limits', { yard, order, ...from })
@@ -77,8 +80,13 @@ export const answerFor = async (
 };
 
 /** The same, asked and not taken: nothing is written down. */
-export const askWhen = async (context: UseCaseContext, lines: OrderDraft['lines']): Promise<Outcome<ReadyFacts>> =>
+export const askWhen = async (
+  context: UseCaseContext,
+  lines: OrderDraft['lines'],
+  notBefore: string | null = null,
+): Promise<Outcome<ReadyFacts>> =>
   answerFor(await planToAsk(context), lines, {
+    notBefore,
     background: context.background,
     system: (await showMeasures(context)).system,
   });

@@ -24,6 +24,7 @@ import { lateSteps } from '../plan/late-steps.ts';
 import { lateWork, workOfPlan } from '../plan/late-work.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { measuresOf, shownAmount } from '../typed/measures.ts';
+import { OFFCUTS_EXAMPLE, offcutsText } from '../typed/offcuts-typed.ts';
 import { watersOfYard } from '../yard/mix-water.ts';
 import { begunFacts } from './begun-facts.ts';
 import { doneOnDay } from './done-today.ts';
@@ -116,8 +117,13 @@ const toCount = (
     .filter(({ shortBy }) => shortBy > 0)
     .map(({ id: material, name, unit, shortBy }) => {
       const shown = shownAmount({ unit, quantity: shortBy }, system);
-      const book = bookOf(inBook.find(({ id }) => id === material) ?? { onHand: 0, offcuts: undefined });
-      return { material, name, unit: shown.unit, shortBy: shown.quantity, book };
+      const found = inBook.find((one) => one.id === material);
+      const book = found ? bookOf(found) : '';
+      const isCut = found?.stickMm !== undefined;
+      const offcuts = isCut
+        ? { field: offcutsText(found.offcuts ?? [], system), example: OFFCUTS_EXAMPLE[system] }
+        : null;
+      return { material, name, unit: shown.unit, shortBy: shown.quantity, offcuts, book };
     });
 
 /** Damaged moulds whose day to be mended has come: the plan counts on them, and nobody said that they are. */

@@ -51,6 +51,8 @@ export interface ToCountFacts {
   name: string;
   unit: string;
   shortBy: number;
+  /** Of what is cut, what the book has of opened ones, as it stands in a field, and how that may be typed; else null. */
+  offcuts: { field: string; example: string } | null;
   /** What the stock book has of it, for a count to be sent along with. */
   book: string;
 }

@@ -1,3 +1,4 @@
+import type { StoredMaterial } from '../../../db/stores/material-store.ts';
 import type { Fault } from '../../../shared/fault.ts';
 import { done, type Outcome, refuse } from '../core/context.ts';
 import { type AmountTyped, amountIn, amountTyped } from './amount-typed.ts';
@@ -29,10 +30,19 @@ interface Purchase {
   price: number | null;
 }
 
-const quantityRead = (typed: AmountTyped, unit: string, { system }: Measures): Outcome<number> => {
-  const quantity = amountTyped(typed, unit, system);
+/** What a purchase is of: its unit, and whether it comes in lengths, of which a share counts for nothing. */
+type Bought = Pick<StoredMaterial, 'unit' | 'stickMm'>;
+
+/** Why so much of a material cannot have been bought, or come; null where it can. */
+export const shareOfStick = ({ stickMm }: Pick<Bought, 'stickMm'>, quantity: number): string | null =>
+  stickMm === null || Number.isInteger(quantity) ? null : 'It comes in whole ones. Write a whole number.';
+
+const quantityRead = (typed: AmountTyped, material: Bought, { system }: Measures): Outcome<number> => {
+  const quantity = amountTyped(typed, material.unit, system);
   if (!quantity.ok) return refuse('quantity', quantity.reason);
   if (quantity.value === null) return refuse('quantity', 'How much was bought? Write a number.');
+  const share = shareOfStick(material, quantity.value);
+  if (share !== null) return refuse('quantity', share);
   return quantity.value > 0 ? done(quantity.value) : refuse('quantity', 'How much was bought? Write a number above 0.');
 };
 
@@ -59,11 +69,11 @@ const priceRead = (typed: string, { currency }: Measures): Outcome<number | null
 /** How much of it, for which day and at what price; or everything that could not be read. */
 export const purchaseRead = (
   typed: PurchaseTyped,
-  unit: string,
+  material: Bought,
   measures: Measures,
   days: Omit<DeliveryReading, 'system'>,
 ): Outcome<Purchase> => {
-  const quantity = quantityRead(typed.quantity, unit, measures);
+  const quantity = quantityRead(typed.quantity, material, measures);
   const on = dayRead(typed.on, { ...days, system: measures.system });
   const price = priceRead(typed.price, measures);
   if (quantity.ok && on.ok && price.ok) return done({ quantity: quantity.value, on: on.value, price: price.value });

@@ -22,6 +22,7 @@ test.each([
   [{ quantity: { text: '0' } }, /^quantity: /],
   [{ on: '2027-02-30' }, /^on: /],
   [{ price: 'dear' }, /^price: /],
+  [{ material: 'rod', quantity: { text: '2.5' } }, 'quantity: It comes in whole ones. Write a whole number.'],
 ])('%j is refused, and nothing is on its way', async (wrong, why) => {
   const context = await yardContext();
   expect(refusalOf(await buyMaterial(context, { ...purchase, ...wrong }))).toMatch(why);

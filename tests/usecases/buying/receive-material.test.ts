@@ -44,6 +44,15 @@ describe('goods that have come', () => {
   });
 });
 
+test('of what comes in lengths a share of one has not come', async () => {
+  const context = await yardContext(smallYard({ incoming: [{ material: 'rod', quantity: 4, on: '2027-04-05' }] }));
+  const [rods] = await context.database.read(onTheirWay);
+  expect(refusalOf(await receiveMaterial(context, rods!.id, { text: '2.5' }))).toBe(
+    'came: It comes in whole ones. Write a whole number.',
+  );
+  doneOf(await receiveMaterial(context, rods!.id, { text: '3' }));
+});
+
 describe('goods that are not coming', () => {
   test('are no longer on their way, and the stock is as it was', async () => {
     const { context, coming, bags, id } = await waiting();

@@ -117,3 +117,23 @@ describe('the stock of a yard as a CSV', () => {
     expect(await material(context, 'example-mesh')).toMatchObject({ unit, onHand });
   });
 });
+
+describe('what is sold in lengths, in a CSV', () => {
+  const rods = (count: string) => `material,in the yard\nRod 12 mm,${count}\n`;
+
+  test('is counted in whole ones: a share of one is a fault of its cell', async () => {
+    const context = await yardContext(smallYard());
+    const refused = await readIn(context, rods('2.5'));
+    expect(refused.ok ? [] : refused.faults.map(({ message }) => message)).toEqual([
+      expect.stringContaining('count whole ones'),
+    ]);
+    expect((await readIn(context, rods('2'))).ok).toBe(true);
+    expect((await material(context, 'rod'))?.onHand).toBe(2);
+  });
+
+  test('stays what it is where the book has a share of one from before', async () => {
+    const materials = smallYard().materials.map((one) => (one.id === 'rod' ? { ...one, onHand: 2.5 } : one));
+    const context = await yardContext(smallYard({ materials }));
+    expect((await readIn(context, `material,in the yard,supplier\nRod 12 mm,2.5,Merchant\n`)).ok).toBe(true);
+  });
+});

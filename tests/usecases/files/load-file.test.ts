@@ -69,3 +69,30 @@ test('what is neither a yard nor a table is not read', () => {
   expect(refusalOf(readUpload(bytes('{"format":"other"}'), '2027-04-08T09:00:00Z'))).toMatch(/format/);
   expect(refusalOf(readUpload(bytes(''), '2027-04-08T09:00:00Z'))).not.toBe('done');
 });
+
+/* Version 1 had one date an order: the one promised, or else the one asked for. */
+describe('a yard file of an earlier version, with one date for each order', () => {
+  const { due: _promised, ...order } = smallYard().orders[0]!;
+  const DAY = '2027-05-01';
+  const file = (version: 1 | 2) => JSON.stringify({ ...smallYard({ orders: [{ ...order, due: DAY }] }), version });
+  const read = async (version: 1 | 2, held: Partial<YardFileInput['orders'][number]>) => {
+    const context = await yardContext(smallYard({ orders: [{ ...order, ...held }] }));
+    const tried = doneOf(await tryFile(context, upload(file(version), context.now)));
+    doneOf(await loadFile(context, upload(file(version), context.now)));
+    const [now] = (await context.database.read((tx) => loadYardFile(tx, context.now))).orders;
+    return { due: now?.due, wanted: now?.wanted, told: tried.takenAsPromised };
+  };
+  const other = { lines: [{ casting: 'panel-900', quantity: 3 }] };
+
+  test('comes in as promised where nothing is known of it, and the look at it says so', async () => {
+    expect(await read(1, other)).toEqual({ due: DAY, wanted: undefined, told: [order.id] });
+  });
+
+  test('stays a date that was asked for where it is known to be one', async () => {
+    expect(await read(1, { ...other, wanted: DAY })).toEqual({ due: undefined, wanted: DAY, told: [] });
+  });
+
+  test('of the present version is promised, without a word', async () => {
+    expect(await read(2, { ...other, wanted: DAY })).toEqual({ due: DAY, wanted: undefined, told: [] });
+  });
+});
