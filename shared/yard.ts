@@ -1,11 +1,11 @@
 import { z } from 'zod';
-import { amount, atOnce, whole } from './number.ts';
+import { amount, atOnce, days, whole } from './number.ts';
 import { instant, timeZone, weekday } from './time.ts';
 
 /**
  * What holds for the yard as a whole: its clock, its room, its habits, and what a batch or a bag saved is worth, in
  * weighted days of finishing sooner. `now` is where the plan starts, which covers date(now) to date(now) +
- * `horizonDays`, both included. Without `rackSpaces` there is no limit, without `handoverDays` every day is one.
+ * `horizonDays`, both included. Goods that are ordered may come `deliveryDaysInHand` days late (R10). Without `rackSpaces` there is no limit, without `handoverDays` every day is one.
  */
 export const yard = z.strictObject({
   name: z.string(),
@@ -18,6 +18,7 @@ export const yard = z.strictObject({
   clearUpMinutes: whole.default(0),
   handoverDays: z.array(weekday).optional(),
   sessionsInHand: whole.default(0),
+  deliveryDaysInHand: days.default(0),
   batchWorthDays: amount.default(5),
   bagWorthDays: amount.default(0.5),
 });

@@ -18,6 +18,8 @@ export const yards = sqliteTable(
     clearUpMinutes: integer().notNull(),
     handoverDays: text({ mode: 'json' }).$type<Weekday[]>(),
     sessionsInHand: integer().notNull(),
+    /** What is ordered may come so many days late. */
+    deliveryDaysInHand: integer().notNull().default(0),
     batchWorthDays: real().notNull(),
     bagWorthDays: real().notNull(),
     /** Batches and pours that are fixed, as they stood in an earlier plan. */
@@ -34,6 +36,7 @@ export const yards = sqliteTable(
       t.setUpMinutes,
       t.clearUpMinutes,
       t.sessionsInHand,
+      t.deliveryDaysInHand,
       t.batchWorthDays,
       t.bagWorthDays,
       t.fixedHours,

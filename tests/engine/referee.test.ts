@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { PlanFile } from '../../shared/plan.ts';
-import { minuteOf } from '../../shared/time.ts';
+import { dateOfDay, dayNumber, minuteOf } from '../../shared/time.ts';
 import type { YardFileInput } from '../../shared/yard-file.ts';
 import { calendarOf } from '../../src/engine/calendar/calendar.ts';
 import { refereePlan } from '../../src/engine/referee.ts';
@@ -47,10 +47,53 @@ const moveBatch = (plan: PlanFile, minutes: number): void => {
   plan.sticks[0]!.openedAt = plan.batches[0]!.start;
 };
 
+/** A day to come for rods, of which there is none: the one that is cut on the 14th is bought, and the bag is ordered today. */
+const TWO_IN_HAND: YardChange = (y) => {
+  set(y.yard, { deliveryDaysInHand: 2 });
+  set(y.materials[3]!, { onHand: 0, leadDays: 1 });
+};
+const rodOn =
+  (arrivesOn: string): PlanChange =>
+  (plan) => {
+    set(plan.buys[0]!, { orderBy: '2027-04-08', arrivesOn: '2027-04-09' });
+    const orderBy = dateOfDay(dayNumber(arrivesOn) - 1);
+    plan.buys.push({ material: 'rod', quantity: 1, orderBy, arrivesOn });
+  };
+
 describe('a plan made by hand', () => {
   it('is in order, to the referee and to the independent check', () => {
     expect(refereePlan(handMadeYard(), handMadePlan())).toEqual([]);
     expect(audit(handMadeYard(), handMadePlan()).faults).toEqual([]);
+  });
+
+  it('may be ordered today with as many days in hand as there are, and with none where it cannot come sooner', () => {
+    for (const [leadDays, arrivesOn] of [
+      [1, '2027-04-09'],
+      [2, '2027-04-10'],
+    ] as const) {
+      const ordered: PlanChange = (plan) => set(plan.buys[0]!, { orderBy: '2027-04-08', arrivesOn });
+      const inHand: YardChange = (y) => {
+        set(y.yard, { deliveryDaysInHand: 7 });
+        set(y.materials[0]!, { leadDays });
+      };
+      expect(rulesFound(ordered, inHand)).toEqual([]);
+      expect(rulesAudited(ordered, inHand)).toEqual([]);
+    }
+  });
+
+  it('has the rod of the 14th two days sooner with two days in hand', () => {
+    expect(rulesFound(rodOn('2027-04-12'), TWO_IN_HAND)).toEqual([]);
+    expect(rulesAudited(rodOn('2027-04-12'), TWO_IN_HAND)).toEqual([]);
+  });
+
+  it('is fetched on the very day where days are in hand for what is delivered', () => {
+    const fetched: PlanChange = (plan) => set(plan.buys[0]!, { orderBy: '2027-04-10', arrivesOn: '2027-04-10' });
+    const inHand: YardChange = (y) => {
+      set(y.yard, { deliveryDaysInHand: 7 });
+      set(y.materials[0]!, { leadDays: 0 });
+    };
+    expect(rulesFound(fetched, inHand)).toEqual([]);
+    expect(rulesAudited(fetched, inHand)).toEqual([]);
   });
 
   it('may be later where nothing forbids it', () => {
@@ -145,6 +188,9 @@ const BREAKS: [rule: string, what: string, plan: PlanChange, yard?: YardChange][
   ['R10', 'bought a day too early', (p) => set(p.buys[0]!, { orderBy: '2027-04-08', arrivesOn: '2027-04-09' })],
   ['R10', 'arriving before it can', (p) => set(p.buys[0]!, { orderBy: '2027-04-10' })],
   ['R10', 'bought before today', nothing, (y) => set(y.materials[0]!, { leadDays: 3 })],
+  ['R10', 'bought on the last day, with no day in hand', nothing, (y) => set(y.yard, { deliveryDaysInHand: 1 })],
+  ['R10', 'with fewer days in hand than are kept', rodOn('2027-04-13'), TWO_IN_HAND],
+  ['R10', 'bought sooner than the days in hand ask for', rodOn('2027-04-11'), TWO_IN_HAND],
   ['R10', 'part of a pack', nothing, (y) => set(y.materials[0]!, { pack: 2 })],
   ['R10', 'bought though it cannot be', nothing, (y) => set(y.materials[0]!, { leadDays: undefined })],
   ['R10', 'less than is always kept', nothing, (y) => set(y.materials[1]!, { minimum: 4.8 })],

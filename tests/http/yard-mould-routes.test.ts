@@ -166,7 +166,7 @@ describe('the yard as a whole', () => {
   const form = {
     ...{ name: 'Hill yard', timeZone: 'Europe/Dublin', system: 'US', currency: 'gbp', weekStart: 'SU', mixers: '1' },
     ...{ 'handoverDays:SA': 'yes', sessionsInHand: '0', fixedHours: '24', horizonDays: '60', rackSpaces: '' },
-    ...{ setUpMinutes: '0', clearUpMinutes: '0', batchWorthDays: '5', bagWorthDays: '0,5' },
+    ...{ setUpMinutes: '0', clearUpMinutes: '0', batchWorthDays: '5', bagWorthDays: '0,5', deliveryDaysInHand: '7' },
   };
 
   test('is changed at once where no date moves, and shown so from then on', async () => {
@@ -176,6 +176,7 @@ describe('the yard as a whole', () => {
     expect(text).toContain(
       'Hill yard, in Europe/Dublin time. Sizes in feet, inches and pounds, money in GBP, weeks from Sunday.',
     );
+    expect(await (await screens.get('/yard/about')).text()).toMatch(/name="deliveryDaysInHand"[^>]*value="7"/);
   });
 
   test('is refused with each fault at its field, and everything typed', async () => {

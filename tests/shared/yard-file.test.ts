@@ -29,7 +29,15 @@ test('the example of the contract is read, with every default filled in', () => 
   const read = readYardFile(example);
   expect(read.ok).toBe(true);
   expect(smallYard()).toMatchObject({
-    yard: { mixers: 1, setUpMinutes: 0, clearUpMinutes: 0, sessionsInHand: 0, batchWorthDays: 5, bagWorthDays: 0.5 },
+    yard: {
+      mixers: 1,
+      setUpMinutes: 0,
+      clearUpMinutes: 0,
+      sessionsInHand: 0,
+      deliveryDaysInHand: 0,
+      batchWorthDays: 5,
+      bagWorthDays: 0.5,
+    },
     work: [{ crew: 1, allows: ['prep', 'batch', 'strip', 'pack'] }],
     materials: [{ pack: 1, minimum: 0, kerfMm: 0 }, { kerfMm: 3 }],
     mixes: [

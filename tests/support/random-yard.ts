@@ -107,6 +107,7 @@ const yardOf = (dice: Dice, place: Place, rackSpaces: number | undefined, seed: 
   clearUpMinutes: dice.pick([0, 10, 15]),
   ...(dice.chance(0.5) ? { handoverDays: dice.some(WEEKDAYS, dice.whole(1, 3)) } : {}),
   sessionsInHand: dice.whole(0, 2),
+  deliveryDaysInHand: [0, 3, 7][seed % 3]!,
 });
 
 const inputOf = (dice: Dice, kind: YardKind, seed: number): YardFileInput => {

@@ -76,7 +76,10 @@ export const BuyLine: FC<BuyLineProps> = ({ line, today, currency, refused }) =>
         )}
         <Wrong message={refused?.errors.material} name="material" />
       </div>
-      <p class="buy-by">{line.orderBy === today ? 'Order today' : `Order by ${dayText(line.orderBy, today)}`}</p>
+      <p class="buy-by">
+        {line.orderBy === today ? 'Order today' : `Order by ${dayText(line.orderBy, today)}`}
+        {line.hasNothingInHand && <span class="quiet">: no day in hand</span>}
+      </p>
       <p class="number">
         {line.price === null ? <span class="quiet">no price</span> : moneyText(line.price, currency)}
       </p>

@@ -103,7 +103,7 @@ const inHandHint = (advised: number): string => {
 
 const Promises: FC<AboutProps> = (props) => {
   const { model, state } = props;
-  const { handoverDays, sessionsInHand, horizonDays } = model.facts;
+  const { handoverDays, sessionsInHand, deliveryDaysInHand, horizonDays } = model.facts;
   return (
     <fieldset class="form">
       <legend>Handing over and promising</legend>
@@ -123,6 +123,13 @@ const Promises: FC<AboutProps> = (props) => {
         label="Sessions in hand before a promise"
         hint={inHandHint(model.sessionsAdvised)}
         stored={sessionsInHand}
+      />
+      <Figure
+        {...props}
+        name="deliveryDaysInHand"
+        label="Days in hand for deliveries"
+        hint="What is delivered may come so many days late: it is ordered that much sooner, and dates to promise allow for it."
+        stored={deliveryDaysInHand}
       />
       <Figure
         {...props}

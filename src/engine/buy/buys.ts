@@ -24,6 +24,12 @@ interface Change {
   quantity: number;
 }
 
+/** So many packs, there from the beginning of a day. */
+interface Packs {
+  day: DayNumber;
+  packs: number;
+}
+
 /** Less than this is not missing: sums of fractions are not exact. Rules are checked with the same figure. */
 const TOLERANCE = 1e-6;
 
@@ -45,11 +51,11 @@ const packsByDay = (
   soonestDay: DayNumber,
   nowMinute: Minute,
   calendar: Calendar,
-): { day: DayNumber; packs: number }[] => {
+): Packs[] => {
   // What was to come by now counts as here before anything more is bought for today.
   const minimumFrom = Math.max(nowMinute, calendar.midnightOf(soonestDay));
   const events = inOrder([...changes, { at: minimumFrom, quantity: 0 }]);
-  const bought: { day: DayNumber; packs: number }[] = [];
+  const bought: Packs[] = [];
   let level = countedOnHand(material);
   events.forEach((event, i) => {
     level += event.quantity;
@@ -66,6 +72,18 @@ const packsByDay = (
   return bought;
 };
 
+/** So many days sooner, but none before the soonest day: all that would have to be there by then comes on it. */
+const comingEarlier = (needed: readonly Packs[], soonestDay: DayNumber, daysInHand: number): Packs[] => {
+  const sooner: Packs[] = [];
+  for (const { day, packs } of needed) {
+    const on = Math.max(soonestDay, day - daysInHand);
+    const last = sooner.at(-1);
+    if (last?.day === on) last.packs += packs;
+    else sooner.push({ day: on, packs });
+  }
+  return sooner;
+};
+
 /**
  * What to buy of a material, just in time: for every date on which its level would fall short of `minimum`, the fewest
  * packs that keep it, there from 00:00 of that date and ordered `leadDays` before (rule R10). So no buy is idle (a pack
@@ -74,8 +92,10 @@ const packsByDay = (
  * Uses before anything bought can be here draw on what is there and on its way; whether that is enough is for placement
  * to see to. A material without `leadDays` cannot be bought: nothing is.
  *
+ * With days in hand each comes so many days sooner, but no sooner than what is ordered today: a delivery may then be late. What is there the same day is fetched, and is not.
+ *
  * Example: 9 bags there, none to be kept, packs of 5, two days to come; 8 bags taken on 6 April, 4 on the 10th, 3 on the
- * 12th, today the 5th: one pack ordered on the 8th for the 10th, one on the 10th for the 12th.
+ * 12th, today the 5th: one pack ordered on the 8th for the 10th, one on the 10th for the 12th. With two days in hand: today, for the 8th, the latter for the 10th.
  */
 export const buysOf = (
   material: BoughtMaterial,
@@ -83,12 +103,14 @@ export const buysOf = (
   incoming: MaterialArrival[],
   nowMinute: Minute,
   calendar: Calendar,
+  daysInHand = 0,
 ): PlanBuy[] => {
   const { leadDays } = material;
   if (leadDays === undefined) return [];
   const soonestDay = calendar.dayOf(nowMinute) + leadDays;
   const changes = changesOf(uses, incoming, nowMinute, calendar);
-  return packsByDay(material, changes, soonestDay, nowMinute, calendar).map(({ day, packs }) => ({
+  const needed = packsByDay(material, changes, soonestDay, nowMinute, calendar);
+  return comingEarlier(needed, soonestDay, leadDays > 0 ? daysInHand : 0).map(({ day, packs }) => ({
     material: material.id,
     quantity: packs * material.pack,
     orderBy: dateOfDay(day - leadDays),

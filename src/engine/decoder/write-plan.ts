@@ -338,6 +338,7 @@ export const writePlan = (
       ),
       problem.now,
       problem.calendar,
+      problem.yard.yard.deliveryDaysInHand,
     ),
   );
   const planned = problem.orders.flatMap((_, o) => (state.orders.completesAt[o] === NONE ? [] : [orderOf(state, o)]));

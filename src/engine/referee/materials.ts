@@ -38,9 +38,17 @@ class Level {
     return { at: Math.max(this.ground.now, this.ground.calendar.midnightOf(dayNumber(date))), quantity };
   }
 
-  /** The first instant at which the level is too low with these buys, or null. */
+  /** The date from which on a buy counts: it may come late by the days in hand, unless it is fetched or cannot come sooner. */
+  private countsOn({ arrivesOn }: Pick<PlanBuy, 'arrivesOn'>): string {
+    const { leadDays = 0 } = this.material;
+    const isFirm = leadDays === 0 || dayNumber(arrivesOn) <= this.ground.today + leadDays;
+    const inHand = isFirm ? 0 : this.ground.yard.yard.deliveryDaysInHand;
+    return dateOfDay(dayNumber(arrivesOn) + inHand);
+  }
+
+  /** The first instant at which the level is too low with these buys, each counted from its day on, or null. */
   tooLowAt(buys: Pick<PlanBuy, 'quantity' | 'arrivesOn'>[]): Minute | null {
-    const changes = [...this.changes, ...buys.map((x) => this.arrival(x.arrivesOn, x.quantity))];
+    const changes = [...this.changes, ...buys.map((x) => this.arrival(this.countsOn(x), x.quantity))];
     if (this.minimumFrom < Infinity) changes.push({ at: this.minimumFrom, quantity: 0 });
     changes.sort((a, b) => a.at - b.at);
     let level = this.onHand;
@@ -85,7 +93,7 @@ const checkMaterial = (ground: Ground, material: Material, uses: Use[], findings
 
 /**
  * R10: never less of a material than none, nor than is to be kept once it can be bought; cuts on sticks; buys in whole
- * packs, in time, none too many and none too early. Whether a buy is needed is told only where nothing is short.
+ * packs, in time and with the days in hand, none too many and none too early. Whether a buy is needed is told only where nothing is short.
  *
  * Example: 3 bags there, 4 used at 09:00 and no more bought: "there is too little mortar at 2027-04-10T09:00:00+01:00".
  */

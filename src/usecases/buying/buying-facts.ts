@@ -28,6 +28,8 @@ export interface BuyLineFacts extends AmountInField {
   packIsOne: boolean;
   /** The last day on which it can be ordered. */
   orderBy: string;
+  /** Ordered today it comes just in time, in a yard that keeps days in hand for deliveries. */
+  hasNothingInHand: boolean;
   /** When it comes if it is bought today. */
   on: string;
   /** Of all of it, in the yard's currency; null where nobody said. */

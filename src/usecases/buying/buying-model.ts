@@ -19,7 +19,15 @@ import type {
   Purpose,
   StockFacts,
 } from './buying-facts.ts';
-import { type Goods, keepingFacts, type Purposes, purposesOf, type Seen, unusedIn } from './buying-supplies.ts';
+import {
+  type Goods,
+  hasNothingInHand,
+  keepingFacts,
+  type Purposes,
+  purposesOf,
+  type Seen,
+  unusedIn,
+} from './buying-supplies.ts';
 import { keepingShown } from './keeping-facts.ts';
 import { materialUses } from './material-uses.ts';
 import { bookOf } from './stock-book.ts';
@@ -66,6 +74,7 @@ const lineOf = (
     on: dateOfDay(dayNumber(seen.today) + lead),
     price: material.unitPrice === undefined ? null : material.unitPrice * quantity,
     for: namesOf(purpose, material, seen),
+    hasNothingInHand: orderBy === seen.today && hasNothingInHand(material, seen),
     unused: unusedIn(bought, material, seen),
   };
 };

@@ -14,6 +14,7 @@ export const FIGURE_WORDS: Readonly<Record<string, string>> = {
   ...{ setUpMinutes: 'to get going', clearUpMinutes: 'to clear up', handoverDays: 'handed over on' },
   ...{
     sessionsInHand: 'sessions in hand',
+    deliveryDaysInHand: 'days in hand for deliveries',
     batchWorthDays: 'a mix saved is worth',
     bagWorthDays: 'a bag saved is worth',
   },

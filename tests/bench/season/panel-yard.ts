@@ -1,4 +1,5 @@
 import type { YardFileInput } from '../../../shared/yard-file.ts';
+import { DELIVERY_DAYS_IN_HAND } from '../../../src/engine/begin/empty-yard.ts';
 
 type Mould = YardFileInput['moulds'][number];
 type Casting = YardFileInput['castings'][number];
@@ -84,7 +85,7 @@ export const panelYard = (of: PanelYard): YardFileInput => ({
   ...{ format: 'mould-rota/yard', version: 1, closed: [], extra: [], finished: [], inMould: [], orders: [] },
   yard: {
     ...{ name: of.name, timeZone: of.timeZone ?? 'Europe/Dublin', now: '2027-01-01T00:00:00Z', horizonDays: 365 },
-    ...{ setUpMinutes: 10, clearUpMinutes: 15, sessionsInHand: 1 },
+    ...{ setUpMinutes: 10, clearUpMinutes: 15, sessionsInHand: 1, deliveryDaysInHand: DELIVERY_DAYS_IN_HAND },
     ...of.yard,
   },
   work: of.work,

@@ -2,8 +2,10 @@ import { seedDemo } from '../../../db/demo/larch-row.ts';
 import type { Tx } from '../../../db/open.ts';
 import { replaceYard } from '../../../db/stores/replace-yard.ts';
 import { setUnits } from '../../../db/stores/units-store.ts';
+import { updateYard } from '../../../db/stores/yard-store.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import { readYardFile, type YardFile, type YardFileInput } from '../../../shared/yard-file.ts';
+import { DELIVERY_DAYS_IN_HAND } from '../../../src/engine/begin/empty-yard.ts';
 import type { Ask } from './arrivals.ts';
 
 /** A yard that a season is lived through in. */
@@ -36,9 +38,12 @@ export const yardOfFile = (facts: Facts, input: YardFileInput, system: UnitSyste
   },
 });
 
-/** The demo, as it is on its first day. */
+/** The demo, as it is on its first day, with days in hand for deliveries as a new yard has them. */
 export const demoYard = (facts: Facts): SeasonYard => ({
   ...facts,
   timeZone: 'Europe/Dublin',
-  seed: (tx, now) => seedDemo(tx, facts.from, now),
+  seed: async (tx, now) => {
+    await seedDemo(tx, facts.from, now);
+    await updateYard(tx, { deliveryDaysInHand: DELIVERY_DAYS_IN_HAND });
+  },
 });

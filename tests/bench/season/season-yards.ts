@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { YardFileInput } from '../../../shared/yard-file.ts';
+import { DELIVERY_DAYS_IN_HAND } from '../../../src/engine/begin/empty-yard.ts';
 import type { Ask } from './arrivals.ts';
 import { daysAfter } from './clock.ts';
 import { copingMoulds, type PanelYard, panelMoulds, panelYard, weekly } from './panel-yard.ts';
@@ -35,6 +36,7 @@ const RATIONS = Array.from({ length: 12 }, (_, i) => ({
 const exampleYard = (): SeasonYard => {
   const file = new URL('../../contract/example.yard.json', import.meta.url);
   const input = JSON.parse(readFileSync(file, 'utf8')) as YardFileInput;
+  input.yard.deliveryDaysInHand = DELIVERY_DAYS_IN_HAND;
   const asks = input.kits.map(({ id }) => ({ what: `kit:${id}`, most: 1 }));
   return yardOfFile({ name: 'example', from: SPRING, ordersAWeek: 1, asks }, input);
 };

@@ -28,6 +28,20 @@ describe('buying just in time', () => {
     expect(bought({}, uses)).toEqual(['5 ordered 2027-04-08 for 2027-04-10', '5 ordered 2027-04-10 for 2027-04-12']);
   });
 
+  // As above, each so many days sooner, but none before what is ordered today can be here, on the 7th.
+  it.each([
+    [1, ['5 ordered 2027-04-07 for 2027-04-09', '5 ordered 2027-04-09 for 2027-04-11']],
+    [4, ['5 ordered 2027-04-05 for 2027-04-07', '5 ordered 2027-04-06 for 2027-04-08']],
+    [7, ['10 ordered 2027-04-05 for 2027-04-07']],
+  ])('with %i days in hand a delivery may be late', (daysInHand, expected) => {
+    const uses = [
+      use('2027-04-06T10:00:00+01:00', 8),
+      use('2027-04-10T09:00:00+01:00', 4),
+      use('2027-04-12T09:00:00+01:00', 3),
+    ];
+    expect(lines(buysOf(mortar, uses, [], NOW, dublin, daysInHand))).toEqual(expected);
+  });
+
   it('buys nothing while what is there and on its way will do, to the last bag', () => {
     expect(bought({}, [use('2027-04-10T09:00:00+01:00', 9)])).toEqual([]);
     const due = [incoming('2027-04-10', 3)];

@@ -37,6 +37,19 @@ describe('what to buy', () => {
     ]);
   });
 
+  test('says where nothing is in hand though days are kept in hand for deliveries', () => {
+    const asked = (deliveryDaysInHand: number, onHand: number) => {
+      const yard = plannedYard();
+      yard.yard.deliveryDaysInHand = deliveryDaysInHand;
+      yard.materials.find(({ id }) => id === 'mortar')!.onHand = onHand;
+      return buyingModel({ yard, plan: handPlan() }, nothing).weeks[0]?.suppliers[0]?.lines[0]?.hasNothingInHand;
+    };
+    // With 2 bags, of which one is poured, the two always kept are short as soon as more can be here; with 9 nothing is short.
+    expect(asked(7, 2)).toBe(true);
+    expect(asked(0, 2)).toBe(false);
+    expect(asked(7, 9)).toBe(false);
+  });
+
   test('names the customers whose uses it covers, and stock', () => {
     const yard = plannedYard({
       materials: plannedYard().materials.map((material) =>

@@ -87,7 +87,14 @@ const line = (orderBy: string, quantity = 4): BuyLineFacts => ({
     orderBy,
     on: orderBy,
   },
-  ...{ field: String(quantity), was: quantity, price: null, for: { customers: [], keep: null }, unused: null },
+  ...{
+    field: String(quantity),
+    was: quantity,
+    price: null,
+    for: { customers: [], keep: null },
+    hasNothingInHand: false,
+    unused: null,
+  },
 });
 const model = (weeks: Record<string, BuyLineFacts[]>): BuyingModel => ({
   ...{ yardName: 'Yard', today: TODAY, currency: 'EUR', thisWeek: TODAY, onTheWay: [], stock: [], materials: [] },

@@ -1,0 +1,1 @@
+ALTER TABLE `yards` ADD `deliveryDaysInHand` integer DEFAULT 0 NOT NULL CONSTRAINT "not_negative_deliveryDaysInHand" CHECK("deliveryDaysInHand" >= 0);
