@@ -6,11 +6,12 @@ import { compile } from './decoder/compile.ts';
 import { decoderStateOf } from './decoder/decoder-state.ts';
 import { type Dispatch, dispatchOf } from './decoder/dispatch.ts';
 import { firmIn } from './decoder/dropped-by.ts';
-import type { Problem } from './decoder/problem.ts';
+import { NEVER, NONE, type Problem } from './decoder/problem.ts';
 import { settle } from './decoder/settle.ts';
 import { writePlan } from './decoder/write-plan.ts';
 import { fewestLate } from './exact/fewest-late.ts';
 import { fitIn } from './quote/fit-in.ts';
+import { completeInHand } from './quote/promise.ts';
 import type { Effort } from './search/effort.ts';
 import { dispatchFrom, memoryOf, type PlanMemory } from './search/memory.ts';
 import { presentPours } from './search/nearness.ts';
@@ -105,6 +106,19 @@ const withFewestLate = (
   return { plan: { ...best, ...(bound && { bound }) }, memory: memoryOf(problem, found?.dispatch ?? dispatch) };
 };
 
+/**
+ * Whether an order just taken is planned with the sessions in hand before the date it was given: it need not be sooner, at the
+ * cost of what the others have in hand.
+ */
+const isNewInHand = ({ problem, readyOn }: Candidate, memory: PlanMemory): boolean => {
+  const known = new Set(memory.sequence);
+  return problem.orders.some(({ dueDay }, o) => {
+    if (known.has(problem.yard.orders[o]!.id) || dueDay >= NEVER || readyOn[o] === NONE) return false;
+    const until = completeInHand(problem, dueDay);
+    return until < NEVER && problem.calendar.midnightOf(readyOn[o]! + 1) - 1 <= until;
+  });
+};
+
 /** As `planWithMemory`, of a yard whose lists are in the order that is theirs. */
 const planOfCanonical = (yard: YardFile, options: PlanOptions): { plan: PlanFile; memory: PlanMemory } => {
   const { effort = 'normal', seed = 1, near, memory, standing } = options;
@@ -124,7 +138,8 @@ const planOfCanonical = (yard: YardFile, options: PlanOptions): { plan: PlanFile
     const candidates = tried.map((one) => candidateOf(state, one));
     const beside = { given, near, lost };
     const inPlace = onceTaken(stood, fitted ? candidates[memories.indexOf(fitted)]! : null, beside);
-    const taken = onceTaken(inPlace, memory ? exactlyTaken(yard, memory, standing, inPlace) : null, beside);
+    const isSoonEnough = memory === undefined || isNewInHand(inPlace, memory);
+    const taken = onceTaken(inPlace, isSoonEnough ? null : exactlyTaken(yard, memory, standing, inPlace), beside);
     const others = [freer, stood, ...candidates];
     const chosen = chooseBeside(taken, others, beside);
     if (effort === 'quick' && near && harmOf(chosen, near, given) > 0) {

@@ -266,7 +266,7 @@ describe('guesses', () => {
 
   test('keep two sessions in hand, which the dates say, and which can be changed', async () => {
     const { get } = await begun();
-    expect(await textOf(await get('/'))).toContain('With two sessions in hand.');
+    expect(await textOf(await get('/'))).toContain('With two sessions in hand and 7 days for deliveries.');
     const about = await (await get('/yard/about')).text();
     expect(about).toContain('Two are advised while more than three of your figures are still to be checked, then one.');
     expect(about).toMatch(/name="sessionsInHand"[^>]*value="2"/);

@@ -33,12 +33,21 @@ export const tellOn = ({ promiseOn, earliestOn }: Pick<ReadyFacts, 'promiseOn' |
 export const inHandText = (sessions: number): string =>
   `${countWord(sessions)} ${sessions === 1 ? 'session' : 'sessions'} in hand`;
 
+type InHand = Pick<ReadyFacts, 'promiseOn' | 'sessionsInHand' | 'deliveryDaysInHand'>;
+
+/** "With one session in hand and 7 days for deliveries": what lies before the day to promise; empty where nothing does. */
+const withInHandText = ({ promiseOn, sessionsInHand, deliveryDaysInHand: days }: InHand): string => {
+  if (promiseOn === null || sessionsInHand + days === 0) return '';
+  if (sessionsInHand === 0) return `With ${daysText(days)} in hand for deliveries`;
+  const deliveries = days === 0 ? '' : ` and ${daysText(days)} for deliveries`;
+  return `With ${inHandText(sessionsInHand).toLowerCase()}${deliveries}`;
+};
+
 /** What the first line leaves out: how much sooner it could be, and what the date rests on. */
 export const readyNote = (facts: ReadyFacts, today: string): string => {
-  const { earliestOn, isProven, promiseOn, sessionsInHand } = facts;
-  const isInHand = sessionsInHand > 0 && promiseOn !== null;
-  const sooner = isInHand && promiseOn !== earliestOn && earliestOn !== null ? dayText(earliestOn, today) : null;
-  const inHand = isInHand ? `With ${inHandText(sessionsInHand).toLowerCase()}` : '';
+  const { earliestOn, isProven, promiseOn } = facts;
+  const inHand = withInHandText(facts);
+  const sooner = inHand && promiseOn !== earliestOn && earliestOn !== null ? dayText(earliestOn, today) : null;
   const rest = "By today's plan; no date already given gets later by it.";
   if (sooner === null) return inHand ? `${inHand}. ${rest}` : rest;
   return isProven ? `${inHand}. ${sooner} at the earliest. ${rest}` : `${inHand}; ${sooner} without. ${rest}`;
@@ -80,7 +89,7 @@ export const ReadyLine: FC<{ facts: ReadyFacts; today: string }> = ({ facts, tod
       ) : (
         <>
           <strong>Ready {dayText(date, today)}</strong> by today's plan, once that is promised below.
-          {facts.promiseOn && facts.sessionsInHand > 0 && ` With ${inHandText(facts.sessionsInHand).toLowerCase()}.`}
+          {withInHandText(facts) && ` ${withInHandText(facts)}.`}
           {facts.earliestOn &&
             facts.earliestOn !== date &&
             ` ${soonerText(facts.isProven, dayText(facts.earliestOn, today))}`}

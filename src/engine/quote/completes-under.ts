@@ -1,7 +1,7 @@
 import { decodeWhile } from '../decoder/decode.ts';
 import type { DecoderState } from '../decoder/decoder-state.ts';
 import type { Dispatch } from '../decoder/dispatch.ts';
-import { NEVER, NONE } from '../decoder/problem.ts';
+import { NEVER, NONE, type Problem } from '../decoder/problem.ts';
 import { type Asking, daysAfterAim, daysLateOf, type Present } from './present.ts';
 
 /** When the new order can be complete, NEVER if it cannot, and the dispatch that makes it so. */
@@ -31,17 +31,23 @@ const breaksDate = (state: DecoderState, limits: readonly number[], day: number)
   return false;
 };
 
-/** By order: the last day on which it may be handed over. */
-const limitsOf = ({ problem }: DecoderState, present: Present, guard: Guard): number[] =>
-  guard === 'aimed'
-    ? present.daysAfterAim.map((days, o) => problem.orders[o]!.aimDay + days)
-    : present.daysLate.map((days, o) => problem.orders[o]!.dueDay + days);
+/** By order: the last day on which it may be handed over, or complete to keep its sessions in hand. */
+const limitsOf = ({ problem }: DecoderState, present: Present, guard: Guard): number[] => {
+  const days =
+    guard === 'aimed'
+      ? present.daysAfterAim.map((late, o) => problem.orders[o]!.aimDay + late)
+      : present.daysLate.map((late, o) => problem.orders[o]!.dueDay + late);
+  return days.map((day, o) => Math.min(day, lastDayOf(problem, present.until[o]!)));
+};
+
+const lastDayOf = ({ calendar }: Problem, until: number): number => (until >= NEVER ? NEVER : calendar.dayOf(until));
 
 /** Whether the plan in `state` keeps all that is guarded, as far as the present one does. */
 const holds = (state: DecoderState, present: Present, guard: Guard): boolean => {
   const [now, then] =
     guard === 'aimed' ? [daysAfterAim(state), present.daysAfterAim] : [daysLateOf(state), present.daysLate];
-  return then.every((days, o) => now[o]! <= days);
+  const { completesAt } = state.orders;
+  return then.every((days, o) => now[o]! <= days && completesAt[o]! <= present.until[o]!);
 };
 
 /**

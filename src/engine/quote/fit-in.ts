@@ -1,9 +1,14 @@
 import type { Order } from '../../../shared/order.ts';
 import type { Keep } from '../../../shared/plan.ts';
+import { dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { NEVER } from '../decoder/problem.ts';
 import { memoryOf, type PlanMemory } from '../search/memory.ts';
+import { carefulOf } from './careful.ts';
+import type { Earliest } from './completes-under.ts';
 import { earliestOf } from './earliest.ts';
-import { askingFor, measuredBy, presentOf } from './present.ts';
+import { type Asking, askingFor, measuredBy, type Present, presentOf } from './present.ts';
+import { handoverOn } from './promise.ts';
 import { MOST_PLACES } from './quote.ts';
 
 /** A yard without an order, and that order; what is set aside for it is anybody's. */
@@ -29,10 +34,19 @@ export const withoutAdded = (yard: YardFile, memory: PlanMemory): WithoutAdded |
   return { without, order };
 };
 
+/** For an order that was given a date a plan that leaves the others what they have in hand, where its date is kept by it. */
+const asPromised = ({ due }: Order, asking: Asking, present: Present, earliest: Earliest): Earliest => {
+  if (due === undefined) return earliest;
+  const careful = carefulOf(asking, present, earliest);
+  const isKept = careful.completesAt < NEVER && handoverOn(asking.problem, careful.completesAt) <= dayNumber(due);
+  return isKept ? careful : earliest;
+};
+
 /**
  * Fits the one order that a memory does not know into the plan it stands for, just as the question "when could it be
  * ready?" did: so that a date that was answered, and then taken, is the date of the plan. Null when there is no such
- * order, or more than one, or no place for it. `anew`: plans from nothing may be that place too. Beside a plan that stands
+ * order, or more than one, or no place for it. An order with a date given leaves the others what they have in hand before
+ * theirs, where it can. `anew`: plans from nothing may be that place too. Beside a plan that stands
  * no order may be later than in it.
  */
 export const fitIn = (
@@ -45,6 +59,8 @@ export const fitIn = (
   const { without, order } = added;
   const asking = askingFor(without, order);
   const stood = standing && presentOf({ ...without, keep: standing }, memory);
-  const { dispatch } = earliestOf(asking, measuredBy(presentOf(without, memory), stood), MOST_PLACES, { anew });
+  const present = measuredBy(presentOf(without, memory), stood);
+  const earliest = earliestOf(asking, present, MOST_PLACES, { anew });
+  const { dispatch } = asPromised(order, asking, present, earliest);
   return dispatch && memoryOf(asking.problem, dispatch);
 };

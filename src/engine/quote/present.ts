@@ -7,7 +7,7 @@ import { NEVER, NONE, type Problem } from '../decoder/problem.ts';
 import { settle } from '../decoder/settle.ts';
 import { dispatchFrom, type PlanMemory } from '../search/memory.ts';
 import { quickSearch } from '../search/quick.ts';
-import { handoverOn } from './promise.ts';
+import { completeInHand, handoverOn } from './promise.ts';
 
 /** The plan that the yard has without the new order: what its promises are measured by. */
 export interface Present {
@@ -16,6 +16,10 @@ export interface Present {
   daysLate: number[];
   /** Days after the date each is aimed at, given or else asked for; NEVER for one that is left out. */
   daysAfterAim: number[];
+  /** The last minute at which each may be complete to keep the sessions that it has in hand before a date given; NEVER for any. */
+  inHandUntil: number[];
+  /** The last minute at which each may be complete in another plan; NEVER where only its days count. */
+  until: number[];
   /** By order: 1 for one that is left out. */
   leftOut: Uint8Array;
   /** Shift after the last thing that is done for any order. */
@@ -38,6 +42,18 @@ export const daysAfterAim = (state: DecoderState): number[] =>
     return aimDay >= NEVER ? 0 : Math.max(0, handoverOn(state.problem, completesAt) - aimDay);
   });
 
+/**
+ * Until when each order keeps the sessions that are in hand before the date it was given. One that has fewer keeps its day of
+ * hand-over.
+ */
+const inHandUntil = ({ problem, orders }: DecoderState): number[] =>
+  problem.orders.map(({ dueDay }, o) => {
+    const completesAt = orders.completesAt[o]!;
+    if (dueDay >= NEVER || completesAt === NONE) return NEVER;
+    const until = completeInHand(problem, dueDay);
+    return completesAt <= until ? until : problem.calendar.midnightOf(handoverOn(problem, completesAt) + 1) - 1;
+  });
+
 /** The present plan: the one a memory stands for, a quick one where there is none. */
 export const presentOf = (yard: YardFile, memory?: PlanMemory): Present => {
   const problem = compile(yard);
@@ -51,6 +67,8 @@ export const presentOf = (yard: YardFile, memory?: PlanMemory): Present => {
     dispatch,
     daysLate: daysLateOf(state),
     daysAfterAim: daysAfterAim(state),
+    inHandUntil: inHandUntil(state),
+    until: problem.orders.map(() => NEVER),
     leftOut: state.orders.excluded.slice(),
     done,
   };
@@ -97,6 +115,9 @@ export const movedLast = ({ dispatch }: Present, moved: number, order: number): 
 /** Another way to plan, in which no order is later than in the plan that stands. */
 export const measuredBy = (present: Present, standing: Present | undefined): Present => {
   if (!standing) return present;
-  const { daysLate, daysAfterAim, leftOut } = standing;
-  return { ...present, daysLate, daysAfterAim, leftOut };
+  const { daysLate, daysAfterAim, inHandUntil, leftOut } = standing;
+  return { ...present, daysLate, daysAfterAim, inHandUntil, leftOut };
 };
+
+/** The same, but that no order may lose sessions that it has in hand before the date it was given. */
+export const keepingInHand = (present: Present): Present => ({ ...present, until: present.inHandUntil });

@@ -1,4 +1,4 @@
-import { BATCH, type Problem } from '../decoder/problem.ts';
+import { BATCH, NEVER, NONE, type Problem } from '../decoder/problem.ts';
 
 const allowsBatch = (problem: Problem, shift: number): boolean => {
   const { offset, allow } = problem.shifts;
@@ -14,6 +14,26 @@ const allowsBatch = (problem: Problem, shift: number): boolean => {
  */
 export const handoverOn = (problem: Problem, minute: number): number =>
   problem.handover[problem.calendar.dayOf(minute) - problem.today]!;
+
+/**
+ * The last minute at which an order may be complete for `sessionsInHand` more sessions that allow batches to lie between it
+ * and the day it was given: what `promiseDay` counts forward, counted back. NEVER where no session is kept in hand, NONE where
+ * too few are left.
+ *
+ * Example: given for Sat 17 April, worked and handed over on Saturdays, one session in hand: the minute at which that
+ * Saturday's session begins.
+ */
+export const completeInHand = (problem: Problem, given: number): number => {
+  let left = problem.yard.yard.sessionsInHand;
+  if (left === 0) return NEVER;
+  const { count, from, sessionEnd } = problem.shifts;
+  for (let s = count - 1; s >= 0; s--) {
+    if (!allowsBatch(problem, s)) continue;
+    if (handoverOn(problem, Math.min(sessionEnd[s]!, problem.horizonEnd - 1)) > given) continue;
+    if (--left === 0) return from[s]!;
+  }
+  return NONE;
+};
 
 /**
  * The day to promise: the first hand-over day once `sessionsInHand` more sessions that allow batches have passed since

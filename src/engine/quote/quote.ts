@@ -8,9 +8,13 @@ import { canonicalYard } from '../canonical-yard.ts';
 import { NEVER } from '../decoder/problem.ts';
 import { settle } from '../decoder/settle.ts';
 import type { PlanMemory } from '../search/memory.ts';
+import { carefulOf } from './careful.ts';
+import { completesCastAgain } from './cast-again.ts';
+import type { Earliest } from './completes-under.ts';
 import { earliestOf } from './earliest.ts';
 import { exactlyBefore } from './exactly.ts';
 import { completesIfFirst } from './if-first.ts';
+import { completesIfLate } from './late-deliveries.ts';
 import { limitPairsOf, limitsOver } from './limits.ts';
 import { type Asking, askingFor, measuredBy, type Present, presentOf, withOrderAt } from './present.ts';
 import { handoverOn, promiseDay } from './promise.ts';
@@ -24,11 +28,43 @@ const roundStanding = (
   order: Order,
   standing: Keep,
   memory: PlanMemory | undefined,
-): { completesAt: number; present: Present } => {
+): { earliest: Earliest; present: Present } => {
   const kept = { ...yard, keep: standing };
   const present = presentOf(kept, memory);
-  const { completesAt } = earliestOf(askingFor(kept, order), present, MOST_PLACES, { anew: false });
-  return { completesAt, present };
+  return { earliest: earliestOf(askingFor(kept, order), present, MOST_PLACES, { anew: false }), present };
+};
+
+/** The day with the yard's sessions in hand, which also have to do for a piece that is cast again. Null beyond the horizon. */
+const dayInHand = (
+  yard: YardFile,
+  order: Order,
+  asking: Asking,
+  present: Present,
+  earliest: Earliest,
+): number | null => {
+  const { problem } = asking;
+  const day = promiseDay(problem, earliest.completesAt);
+  if (day === null || yard.yard.sessionsInHand === 0) return day;
+  const again = completesCastAgain(yard, order, asking, present, earliest);
+  return again >= problem.horizonEnd ? day : Math.max(day, handoverOn(problem, again));
+};
+
+/**
+ * The day to promise for what is complete by a plan: with the yard's sessions in hand, and if deliveries come late by the
+ * days in hand for them, where a plan has it then. Null beyond the horizon.
+ */
+const promisedDay = (
+  yard: YardFile,
+  order: Order,
+  asking: Asking,
+  { present, earliest, memory }: { present: Present; earliest: Earliest; memory?: PlanMemory | undefined },
+): number | null => {
+  const { problem } = asking;
+  const day = dayInHand(yard, order, asking, present, earliest);
+  if (day === null || yard.yard.deliveryDaysInHand === 0) return day;
+  const soonEnough = problem.calendar.midnightOf(day + 1) - 1;
+  const completesAt = completesIfLate(yard, order, { earliest, soonEnough }, memory);
+  return completesAt >= NEVER ? day : Math.max(day, handoverOn(problem, completesAt));
 };
 
 /** Why the order cannot be made, for a quote without dates. */
@@ -51,8 +87,9 @@ export interface QuoteOptions {
 /**
  * When an order that is not taken yet could be ready. `earliestOn`: over every place in the sequence, the earliest
  * hand-over day at which no existing order has more days late than without it. `promiseOn` adds the yard's sessions in
- * hand. `ifFirstOn`: when it goes before all others, whatever becomes of them. `proven`: the earliest day is one that no plan
- * can beat, by a lower bound (`soonestComplete`) or because all ways were looked through (`exactlyBefore`). `limits`: what holds the date, left empty
+ * hand, in which a piece can be cast again, leaves the others theirs, and allows for deliveries that are late by the days in hand for them. `ifFirstOn`: when it
+ * goes before all others, whatever becomes of them. `proven`: the earliest day is one that no plan can beat, by a lower bound
+ * (`soonestComplete`) or because all ways were looked through (`exactlyBefore`). `limits`: what holds the date, left empty
  * unless asked for, since each is a quote of its own. The order's `due` and `wanted` play no part.
  */
 export const quoteOrder = (
@@ -65,8 +102,9 @@ export const quoteOrder = (
   const present = measuredBy(presentOf(yard, memory), stood?.present);
   const asking = askingFor(yard, order);
   const { problem } = asking;
-  const tried = Math.min(stood?.completesAt ?? NEVER, earliestOf(asking, present, MOST_PLACES).completesAt);
-  const { completesAt: earliest, isProven } = exactlyBefore(asking, present, tried);
+  const tried = earliestOf(asking, present, MOST_PLACES);
+  const best = stood && stood.earliest.completesAt < tried.completesAt ? stood.earliest : tried;
+  const { completesAt: earliest, found, isProven } = exactlyBefore(asking, present, best.completesAt);
   if (earliest >= NEVER)
     return {
       earliestAt: null,
@@ -77,7 +115,8 @@ export const quoteOrder = (
       limits: [],
       reason: reasonAgainst(asking, present),
     };
-  const promise = promiseDay(problem, earliest);
+  const careful = found ? { completesAt: earliest, dispatch: null } : carefulOf(asking, present, best);
+  const promise = promisedDay(yard, order, asking, { present, earliest: careful, memory });
   return {
     earliestAt: problem.calendar.instantText(earliest),
     earliestOn: dateOfDay(handoverOn(problem, earliest)),

@@ -20,10 +20,12 @@ export interface ReadyFacts {
   earliestOn: string | null;
   /** No plan has it on an earlier day than `earliestOn`; false where that is not known. */
   isProven: boolean;
-  /** With the time in hand that the yard keeps; null where it keeps none or has none left. */
+  /** With the time in hand that the yard keeps, for mishaps and for late deliveries; null where it keeps none or has none left. */
   promiseOn: string | null;
   /** Sessions that the yard keeps in hand before a date it promises. */
   sessionsInHand: number;
+  /** Days by which deliveries may be late. */
+  deliveryDaysInHand: number;
   /** If it went before all others. */
   ifFirstOn: string | null;
   /** Why it can't be made, in the yard's units. */
@@ -74,8 +76,8 @@ export const answerFor = async (
   } = withThem ?? (await computeForRequest(background, 'quote', { yard, order, ...from }));
   const hold = heldUpBy(yard, limits);
   const why = reasonShown(reason, yard.materials, system);
-  const { sessionsInHand } = yard.yard;
-  const dates = { earliestOn, isProven, promiseOn, sessionsInHand, ifFirstOn };
+  const { sessionsInHand, deliveryDaysInHand } = yard.yard;
+  const dates = { earliestOn, isProven, promiseOn, sessionsInHand, deliveryDaysInHand, ifFirstOn };
   return done({ ...dates, reason: why, hold, limits: withLimits ? limits : null });
 };
 

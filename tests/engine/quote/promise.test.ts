@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { dateOfDay, minuteOf } from '../../../shared/time.ts';
+import { dateOfDay, dayNumber, minuteOf } from '../../../shared/time.ts';
 import type { YardFileInput } from '../../../shared/yard-file.ts';
 import { compile } from '../../../src/engine/decoder/compile.ts';
-import { handoverOn, promiseDay } from '../../../src/engine/quote/promise.ts';
+import { completeInHand, handoverOn, promiseDay } from '../../../src/engine/quote/promise.ts';
 import { smallYard } from '../../support/small-yard.ts';
 
 const base = smallYard();
@@ -61,5 +61,24 @@ describe('the day to promise', () => {
 
   test('there is none where the horizon has not that many sessions left', () => {
     expect(promised(18, '10T13:15', { yard: { ...base.yard, horizonDays: 12, sessionsInHand: 18 } })).toBe(null);
+  });
+});
+
+describe('the last minute that keeps sessions in hand before a date', () => {
+  test('is when the last of them begins', () => {
+    const until = (sessions: number, given: string) => completeInHand(problemOf(sessions), dayNumber(given));
+    expect(until(1, '2027-04-17')).toBe(minuteOf('2027-04-17T08:00:00+01:00'));
+    // Of Saturday and Wednesday the 14th the earlier is the second.
+    expect(until(2, '2027-04-17')).toBe(minuteOf('2027-04-14T18:00:00+01:00'));
+    // What ends on Wednesday is handed over on Saturday.
+    expect(until(1, '2027-04-16')).toBe(minuteOf('2027-04-10T08:00:00+01:00'));
+  });
+
+  test('is the last for which that date or an earlier one is promised', () => {
+    const problem = problemOf(2);
+    const given = dayNumber('2027-04-24');
+    const until = completeInHand(problem, given);
+    expect(promiseDay(problem, until)).toBeLessThanOrEqual(given);
+    expect(promiseDay(problem, until + 1)).toBeGreaterThan(given);
   });
 });

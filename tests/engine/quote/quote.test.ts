@@ -59,6 +59,62 @@ describe('a pair of panels in a yard of two moulds', () => {
     });
   });
 
+  // The pair that is promised for the 24th is made on the 17th: the week between is there for mishaps, and stays.
+  test('what others have in hand before their dates is not promised away', () => {
+    const yard = { ...base.yard, sessionsInHand: 1 };
+    const beside = (due: string) => smallYard({ ...slow, yard, orders: [pair('a', due)] });
+    expect(quoteOrder(beside('2027-04-24'), pair('new'))).toMatchObject({
+      earliestOn: '2027-04-17',
+      promiseOn: '2027-05-01',
+    });
+    expect(quoteOrder(beside('2027-05-01'), pair('new'))).toMatchObject({
+      earliestOn: '2027-04-17',
+      promiseOn: '2027-04-24',
+    });
+  });
+
+  test('and is still there once the order is taken for the day it was told', () => {
+    const beside = smallYard({ ...slow, yard: { ...base.yard, sessionsInHand: 1 }, orders: [pair('a', '2027-04-24')] });
+    const { plan, memory } = planWithMemory(beside, { effort: 'quick' });
+    const taken = { ...beside, orders: [...beside.orders, { ...pair('new'), due: '2027-05-01' }] };
+    const standing = keepOfPlan(plan);
+    const after = planWithMemory(taken, { effort: 'quick', near: plan, memory, standing, given: ['a', 'new'] }).plan;
+    expect(after.orders.map(({ id, completesOn }) => [id, completesOn])).toEqual([
+      ['a', '2027-04-17'],
+      ['new', '2027-04-24'],
+    ]);
+  });
+
+  // Poured on Thursday the 8th, out of its mould and packed on the 10th: scrap, and cast again that evening, on the 12th.
+  test('a session in hand is time enough to cast a piece again', () => {
+    const evenings = { rule: 'FREQ=DAILY', from: '2027-01-04', start: '17:00', end: '20:00' };
+    const mixes = [{ ...base.mixes[0]!, demouldMinutes: 2800, cureHours: 48 }];
+    const asked = (sessionsInHand: number) => {
+      const yard = { ...base.yard, sessionsInHand, handoverDays: undefined };
+      return quoteOrder(smallYard({ yard, mixes, work: [evenings], orders: [] }), pair('new'));
+    };
+    expect(asked(0)).toMatchObject({ earliestOn: '2027-04-10', promiseOn: '2027-04-10' });
+    expect(asked(1)).toMatchObject({ earliestOn: '2027-04-10', promiseOn: '2027-04-12' });
+  });
+
+  // The mortar comes on the 12th, a week late on the 19th: Saturday the 17th, or the 24th.
+  test('allows for goods that come late, where what is there does not do', () => {
+    const mortar = { id: 'mortar', name: 'Rapid mortar', unit: 'bag', leadDays: 4 };
+    const [, ...others] = base.materials;
+    const asked = (deliveryDaysInHand: number, onHand: number) =>
+      quoteOrder(
+        smallYard({
+          yard: { ...base.yard, deliveryDaysInHand },
+          materials: [{ ...mortar, onHand }, ...others],
+          orders: [],
+        }),
+        pair('new'),
+      );
+    expect(asked(0, 0)).toMatchObject({ earliestOn: '2027-04-17', promiseOn: '2027-04-17' });
+    expect(asked(7, 0)).toMatchObject({ earliestOn: '2027-04-17', promiseOn: '2027-04-24' });
+    expect(asked(7, 20)).toMatchObject({ earliestOn: '2027-04-10', promiseOn: '2027-04-10' });
+  });
+
   test('from finished pieces it is packed on Saturday', () => {
     const finished = [{ casting: 'panel-900', count: 2 }];
     expect(quoteOrder(smallYard({ ...slow, finished, orders: [] }), pair('new')).earliestAt).toBe(

@@ -8,6 +8,7 @@ const facts: ReadyFacts = {
   isProven: true,
   promiseOn: '2027-05-08',
   sessionsInHand: 0,
+  deliveryDaysInHand: 0,
   ifFirstOn: '2027-05-08',
   reason: null,
   hold: null,
@@ -41,6 +42,12 @@ test('the date to tell has the time in hand, and the note says how much sooner i
     "With one session in hand; Sat 8 May without. By today's plan; no date already given gets later by it.",
   );
   expect(readyNote({ ...inHand, sessionsInHand: 2 }, today)).toContain('With two sessions in hand.');
+  expect(readyNote({ ...inHand, deliveryDaysInHand: 7 }, today)).toContain(
+    'With one session in hand and 7 days for deliveries. Sat 8 May at the earliest.',
+  );
+  expect(readyNote({ ...inHand, sessionsInHand: 0, deliveryDaysInHand: 1 }, today)).toContain(
+    'With 1 day in hand for deliveries. Sat 8 May at the earliest.',
+  );
   // The day after them can be the same day of hand-over: then there is nothing that could be sooner.
   expect(readyNote({ ...facts, sessionsInHand: 1 }, today)).toMatch(/^With one session in hand\. By today's plan/);
   // With none left in the days planned, the earliest day is told, and nothing is claimed.
