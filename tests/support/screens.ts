@@ -1,10 +1,10 @@
 import type { Hono } from 'hono';
 import { seedDemo } from '../../db/demo/larch-row.ts';
-import type { Database } from '../../db/open.ts';
+import type { Database, Tx } from '../../db/open.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { createApp } from '../../src/http/app.ts';
 import { smallYard } from './small-yard.ts';
-import { temporaryDatabase } from './temporary-database.ts';
+import { databaseFilled } from './temporary-database.ts';
 import { yardContext } from './yard-context.ts';
 
 export interface TestScreens {
@@ -37,11 +37,12 @@ export const screensOver = async (yard: YardFile = smallYard()): Promise<TestScr
 
 export const DEMO_NOW = '2027-04-05T07:30:00Z';
 
+/** Larch Row Yard as it stands then, put into an empty database. */
+export const withDemo = (tx: Tx) => seedDemo(tx, DEMO_NOW.slice(0, 10), DEMO_NOW);
+
 /** The screens over Larch Row Yard as it stands on the morning of Monday 5 April 2027. */
 export const demoScreens = async (): Promise<TestScreens> => {
-  const database = await temporaryDatabase();
-  await database.write((tx) => seedDemo(tx, DEMO_NOW.slice(0, 10), DEMO_NOW));
-  return screensOn(database, DEMO_NOW);
+  return screensOn(await databaseFilled(withDemo), DEMO_NOW);
 };
 
 const ENTITIES: Readonly<Record<string, string>> = {
