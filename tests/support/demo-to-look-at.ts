@@ -1,0 +1,32 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { type ServerType, serve } from '@hono/node-server';
+import { afterAll, beforeAll } from 'vitest';
+import { type Database, openDatabase } from '../../db/open.ts';
+import { DEMO_NOW, screensOn, withDemo } from './screens.ts';
+
+/** Serves one demo to all tests of a file, its plan made once: for tests that only look at pages. Gives its address. */
+export const demoToLookAt = (): (() => string) => {
+  const folder = mkdtempSync(join(tmpdir(), 'yard-'));
+  let database: Database;
+  let server: ServerType;
+  let url = '';
+  beforeAll(async () => {
+    database = await openDatabase({ url: `file:${join(folder, 'yard.db')}` });
+    await database.write(withDemo);
+    const { app } = screensOn(database, DEMO_NOW);
+    await new Promise<void>((resolve) => {
+      server = serve({ fetch: app.fetch, hostname: '127.0.0.1', port: 0 }, ({ port }) => {
+        url = `http://127.0.0.1:${port}`;
+        resolve();
+      });
+    });
+  });
+  afterAll(async () => {
+    server.close();
+    await database.close();
+    rmSync(folder, { recursive: true, force: true });
+  });
+  return () => url;
+};
