@@ -30,11 +30,24 @@ const faultsOf = (yard: YardFile, plan: PlanFile) => [
   ...refereePlan(yard, plan).map(({ rule, message }) => `referee: ${rule} ${message}`),
 ];
 
-/** Yards in which every order has a date that was given, with the plan that stands. */
-const withPlan = (seed: number) => {
+/** A yard in which every order has a date that was given, with the plan that stands, and what is told of one more order. */
+const cases = new Map<number, ReturnType<typeof made>>();
+
+const made = (seed: number) => {
   const yard = randomYard(seed, 'small');
   const given = yard.orders.filter(({ due }) => due !== undefined).map(({ id }) => id);
-  return { yard, given, ...planWithMemory(yard, { effort: 'quick' }) };
+  const { plan, memory } = planWithMemory(yard, { effort: 'quick' });
+  const standing = poursOf(plan);
+  const order = newOrder(yard, seed);
+  const asked = order && { order, earliestOn: quoteOrder(yard, order, { memory, standing }).earliestOn };
+  return { yard, given, plan, memory, standing, asked };
+};
+
+/** Made once for all tests: the same plan and answer are looked at from three sides. */
+const caseOf = (seed: number) => {
+  const one = cases.get(seed) ?? made(seed);
+  cases.set(seed, one);
+  return one;
 };
 
 const SEEDS = yardSeeds(120, 7000);
@@ -42,8 +55,8 @@ const SEEDS = yardSeeds(120, 7000);
 describe('a plan that stands', { timeout: 120_000 }, () => {
   test('stays as it is when nothing has happened', () => {
     for (const seed of SEEDS) {
-      const { yard, given, plan, memory } = withPlan(seed);
-      const again = planWithMemory(yard, { effort: 'quick', near: plan, memory, standing: poursOf(plan), given }).plan;
+      const { yard, given, plan, memory, standing } = caseOf(seed);
+      const again = planWithMemory(yard, { effort: 'quick', near: plan, memory, standing, given }).plan;
       expect(faultsOf(yard, again), `seed ${seed}`).toEqual([]);
       const days = (one: PlanFile) => one.orders.map(({ id, completesOn }) => [id, completesOn]).sort();
       expect(days(again), `seed ${seed}`).toEqual(days(plan));
@@ -53,12 +66,9 @@ describe('a plan that stands', { timeout: 120_000 }, () => {
   test('lets an order that is taken make no given date later, and keeps the day it was told', () => {
     let [told, taken] = [0, 0];
     for (const seed of SEEDS) {
-      const { yard, given, plan, memory } = withPlan(seed);
-      const order = newOrder(yard, seed);
-      if (!order) continue;
-      const standing = poursOf(plan);
-      const { earliestOn } = quoteOrder(yard, order, { memory, standing });
-      if (earliestOn === null) continue;
+      const { yard, given, plan, memory, standing, asked } = caseOf(seed);
+      if (!asked || asked.earliestOn === null) continue;
+      const { order, earliestOn } = asked;
       told++;
       const promised = { ...yard, orders: [...yard.orders, { ...order, due: earliestOn }] };
       const from = { effort: 'quick' as const, near: plan, memory, standing, given: [...given, NEW] };
@@ -77,12 +87,10 @@ describe('a plan that stands', { timeout: 120_000 }, () => {
 
   test('answers no later than with every one of its pours kept and the order placed round them', () => {
     for (const seed of SEEDS) {
-      const { yard, plan, memory } = withPlan(seed);
-      const order = newOrder(yard, seed);
-      if (!order) continue;
-      const standing = poursOf(plan);
+      const { yard, memory, standing, asked } = caseOf(seed);
+      if (!asked) continue;
+      const { order, earliestOn } = asked;
       const round = quoteOrder({ ...yard, keep: standing }, order, { memory }).earliestOn;
-      const { earliestOn } = quoteOrder(yard, order, { memory, standing });
       if (round !== null) expect(earliestOn !== null && earliestOn <= round, `seed ${seed}`).toBe(true);
     }
   });
