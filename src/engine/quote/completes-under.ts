@@ -3,6 +3,7 @@ import type { DecoderState } from '../decoder/decoder-state.ts';
 import type { Dispatch } from '../decoder/dispatch.ts';
 import { NEVER, NONE, type Problem } from '../decoder/problem.ts';
 import { type Asking, daysAfterAim, daysLateOf, type Present } from './present.ts';
+import { handoverOn } from './promise.ts';
 
 /** When the new order can be complete, NEVER if it cannot, and the dispatch that makes it so. */
 export interface Earliest {
@@ -25,9 +26,12 @@ const leaveOut = (state: DecoderState, present: Present): void => {
   state.orders.excluded.set(present.leftOut);
 };
 
-/** True when an order is still to be finished on a day on which it would be later than it is at present. */
-const breaksDate = (state: DecoderState, limits: readonly number[], day: number): boolean => {
-  for (let o = 0; o < limits.length; o++) if (state.orders.completesAt[o] === NONE && day > limits[o]!) return true;
+/** True when an order that is still to be finished will be later than it is at present. */
+const breaksDate = ({ state, problem, inTurn }: Asking, limits: readonly number[]): boolean => {
+  for (let o = 0; o < limits.length; o++) {
+    if (state.orders.completesAt[o] !== NONE || state.orders.excluded[o]) continue;
+    if (handoverOn(problem, Math.min(inTurn.soonest(o), problem.horizonEnd - 1)) > limits[o]!) return true;
+  }
   return false;
 };
 
@@ -55,20 +59,19 @@ const holds = (state: DecoderState, present: Present, guard: Guard): boolean => 
  * NEVER otherwise. Ends as soon as one of the two is out of reach.
  */
 export const completesUnder = (
-  { state, added }: Asking,
+  asking: Asking,
   dispatch: Dispatch,
   present: Present,
   guard: Guard,
   before = NEVER,
 ): number => {
+  const { state, added, inTurn } = asking;
   leaveOut(state, present);
-  const { from, day } = state.problem.shifts;
   const limits = limitsOf(state, present, guard);
   const isMade = decodeWhile(
     state,
     dispatch,
-    (shift) =>
-      (state.orders.completesAt[added] === NONE && from[shift]! >= before) || breaksDate(state, limits, day[shift]!),
+    (shift) => !inTurn.look(shift) || inTurn.soonest(added) >= before || breaksDate(asking, limits),
   );
   const completesAt = state.orders.completesAt[added]!;
   if (!isMade || completesAt === NONE || completesAt >= before) return NEVER;

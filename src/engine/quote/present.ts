@@ -1,5 +1,6 @@
 import type { Order } from '../../../shared/order.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { InTurn } from '../bound/in-turn.ts';
 import { compile } from '../decoder/compile.ts';
 import { type DecoderState, decoderStateOf } from '../decoder/decoder-state.ts';
 import { type Dispatch, dispatchOf } from '../decoder/dispatch.ts';
@@ -79,6 +80,8 @@ export interface Asking {
   state: DecoderState;
   problem: Problem;
   added: number;
+  /** When orders are complete at the soonest in a plan that is being made in `state`. */
+  inTurn: InTurn;
 }
 
 /**
@@ -86,7 +89,8 @@ export interface Asking {
  */
 export const askingFor = (yard: YardFile, order: Order): Asking => {
   const problem = compile({ ...yard, orders: [...yard.orders, { ...order, due: undefined, wanted: undefined }] });
-  return { state: decoderStateOf(problem, dispatchOf(new Int32Array(0))), problem, added: yard.orders.length };
+  const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
+  return { state, problem, added: yard.orders.length, inTurn: new InTurn(state) };
 };
 
 const insertInto = (list: Int32Array, place: number, order: number): Int32Array =>

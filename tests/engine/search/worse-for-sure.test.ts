@@ -14,6 +14,9 @@ import { yardSeeds } from '../../support/property-seed.ts';
 import { randomYard, type YardKind } from '../../support/random-yard.ts';
 import { yardWithFixedPours } from '../../support/yard-with-fixed-pours.ts';
 
+/** The first of a sequence for longer than the second: others go before them, and they before each other. */
+const heldUntil = (order: number, place: number) => ({ order, shift: 5 - 2 * place });
+
 /** Of several plans of a yard: where one of them was said to be worse than itself, and how often worse than one less late. */
 const judged = (yard: YardFile) => {
   const problem = compile(yard);
@@ -23,7 +26,8 @@ const judged = (yard: YardFile) => {
   let given = 0;
   for (const sequence of startSequences(problem).slice(0, 2))
     for (const choices of [...TRIED_CHOICES.slice(0, 4), BY_HAND[1]!, { lotsUntil: 1e6 }]) {
-      const dispatch = dispatchOf(sequence, choices);
+      const heldBack = choices === TRIED_CHOICES[0] ? [] : Array.from(sequence.slice(0, 2), heldUntil);
+      const dispatch = { ...dispatchOf(sequence, choices), heldBack };
       settle(state, dispatch);
       decode(state, dispatch);
       const itself = evaluate(state);
