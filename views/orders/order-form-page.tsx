@@ -90,7 +90,7 @@ const Dates: FC<{ model: OrderFormShown }> = ({ model: { id, typed, errors, toda
         value={typed.wantedOn}
         errors={errors}
       />
-      <div {...(id === null ? SAYS_WHEN : {})}>
+      <div class="says-when" {...(id === null ? SAYS_WHEN : {})}>
         <DayField
           name="notBefore"
           label="Not before"
