@@ -14,8 +14,16 @@ import type { BegunWork } from './begun-work.ts';
 import { fixedWorkOf } from './fixed.ts';
 import type { FixedWork } from './fixed-batch.ts';
 import { holdsByDay } from './holds.ts';
-import { inOneGoFrom } from './in-one-go.ts';
-import { type CompiledMix, type CompiledMould, type CompiledOrder, NEVER, NONE, type Problem } from './problem.ts';
+import { isEverInSpells, packingHours } from './in-one-go.ts';
+import {
+  type CompiledMix,
+  type CompiledMould,
+  type CompiledOrder,
+  NEVER,
+  NONE,
+  type PackingHours,
+  type Problem,
+} from './problem.ts';
 import { shiftsOf } from './shifts.ts';
 import { LEAST_SPELL } from './spells.ts';
 import { lotDays, piecesThere } from './there.ts';
@@ -164,15 +172,15 @@ const NOTHING_FIXED: FixedWork = {
 
 const dayOr = (date: string | undefined): number => (date === undefined ? NEVER : dayNumber(date));
 
-/** More spells than the packing of an order can be in (R11); 0 where there is always a session long enough for all of it. */
-const mostSpells = (order: Order, isGoingOn: boolean, yard: YardFile, least: number): number => {
+/** More spells than the packing of an order can be in (R11); 0 where it is never packed but in one go. */
+const mostSpells = (order: Order, isGoingOn: boolean, yard: YardFile, hours: PackingHours): number => {
   const minutes = packMinutesOf(order, yard);
-  const isBroken = isGoingOn || order.packedMinutes !== undefined || minutes > least;
+  const isBroken = isGoingOn || order.packedMinutes !== undefined || isEverInSpells(hours, minutes);
   return isBroken ? Math.ceil(minutes / LEAST_SPELL) + 2 : 0;
 };
 
 /** What an order takes: pieces by casting, parts by material, cuts, and the minutes of packing its kits. */
-const compileOrder = (yard: YardFile, order: Order, calendar: Calendar, leastGo: number): CompiledOrder => {
+const compileOrder = (yard: YardFile, order: Order, calendar: Calendar, hours: PackingHours): CompiledOrder => {
   const [castings, materials] = [indexOf(yard.castings), indexOf(yard.materials)];
   // With the first spell of its packing it has all that it is made of.
   const isGoingOn = begunIn(yard).packs.some((pack) => pack.part === true && pack.order === order.id);
@@ -184,7 +192,7 @@ const compileOrder = (yard: YardFile, order: Order, calendar: Calendar, leastGo:
     aimDay: dayOr(order.due ?? order.wanted),
     from: order.notBefore === undefined ? NONE : calendar.midnightOf(dayNumber(order.notBefore)),
     packMinutes: packMinutesLeft(order, yard),
-    mostSpells: mostSpells(order, isGoingOn, yard, leastGo),
+    mostSpells: mostSpells(order, isGoingOn, yard, hours),
     pieces: [],
     pieceCount: 0,
     parts: [],
@@ -217,9 +225,8 @@ export const compile = (yard: YardFile): Problem => {
   const horizonEnd = calendar.midnightOf(today + yard.yard.horizonDays + 1);
   const sessions = sessionsOf(yard, calendar);
   const shifts = shiftsOf(sessions, now, calendar);
-  const inOneGo = inOneGoFrom(sessions, shifts, { now, horizonEnd });
-  const leastGo = inOneGo.reduce((least, minutes) => Math.min(least, minutes), NEVER);
-  const orders = yard.orders.map((o) => compileOrder(yard, o, calendar, leastGo));
+  const packing = packingHours(sessions, shifts, { now, today, horizonEnd, handover });
+  const orders = yard.orders.map((o) => compileOrder(yard, o, calendar, packing));
   const problem: Problem = {
     yard,
     calendar,
@@ -230,7 +237,7 @@ export const compile = (yard: YardFile): Problem => {
     mixers: yard.yard.mixers,
     rackSpaces: yard.yard.rackSpaces ?? NEVER,
     shifts,
-    inOneGo,
+    packing,
     materials,
     mixes: compileMixes(yard, { climate, materials }, materialIndex),
     castings: yard.castings.map((c, i) => ({

@@ -1,4 +1,5 @@
 import type { DecoderState } from './decoder-state.ts';
+import { goesInOneGo } from './in-one-go.ts';
 import { NONE, PACK } from './problem.ts';
 import { addSpell, isInSpells, LEAST_SPELL, lastSpellEnd, packingLeft } from './spells.ts';
 
@@ -88,11 +89,11 @@ const nextSpell = (state: DecoderState, order: number, from: number, late: boole
   return start === NONE ? timeline.longest(PACK, 1, from, by) : { start, minutes: left };
 };
 
-/** An order that is not begun yet waits for a session in which it is packed in one go, where there is one soon. */
+/** An order that is not begun yet waits for a session in which it is packed in one go, where spells come to no sooner end. */
 const waitsForLonger = ({ orders, problem, shift }: DecoderState, order: number): boolean =>
   orders.partsTaken[order] === 0 &&
   problem.yard.orders[order]!.packedMinutes === undefined &&
-  problem.orders[order]!.packMinutes <= problem.inOneGo[shift]!;
+  goesInOneGo(problem.packing, problem.packing.ofShift[shift]!, problem.orders[order]!.packMinutes);
 
 /** Packs an order, or some of it, in this shift: once in each. True when all of it is packed. */
 const packSpell = (state: DecoderState, order: number, late: boolean): boolean => {

@@ -1,8 +1,7 @@
 import type { DroppedTask, KeptPack } from '../../../shared/plan.ts';
-import { sessionsOf } from '../calendar/sessions.ts';
 import type { FixedWork } from './fixed-batch.ts';
 import { type FixedGround, fits, take } from './fixed-ground.ts';
-import { longestSoon } from './in-one-go.ts';
+import { goesInOneGo, sessionAt } from './in-one-go.ts';
 import { NONE, PACK } from './problem.ts';
 import { LEAST_SPELL } from './spells.ts';
 
@@ -45,7 +44,8 @@ const spellFault = (
   const isShort = minutes < LEAST_SPELL && minutes !== left;
   if (minutes <= 0 || minutes > left || isShort) return 'it takes another time now';
   const isBegun = spells.has(order) || problem.yard.orders[order]!.packedMinutes !== undefined;
-  const fits = !isBegun && minutes < left && left <= longestSoon(sessionsOf(problem.yard, problem.calendar), start);
+  const { packing } = problem;
+  const fits = !isBegun && minutes < left && goesInOneGo(packing, sessionAt(packing, start), left);
   return fits ? 'a session is long enough for all of it now' : null;
 };
 

@@ -164,6 +164,21 @@ export interface Hold {
   shift: number;
 }
 
+/** The sessions of a yard, in order of time, as orders are packed in them. */
+export interface PackingHours {
+  starts: Float64Array;
+  /** The longest stretch for packing in each, as far as it is still to come, in minutes. */
+  longest: Int32Array;
+  /** The hand-over day of what is packed in each. */
+  handover: Int32Array;
+  /** By shift: the session it is of. */
+  ofShift: Int32Array;
+  /** The least and the most of `longest`. */
+  least: number;
+  most: number;
+  horizonEnd: Minute;
+}
+
 /** A yard file made ready for the decoder: indices for ids, minutes for instants, one flat array for all minutes worked. */
 export interface Problem {
   yard: YardFile;
@@ -175,8 +190,8 @@ export interface Problem {
   mixers: number;
   rackSpaces: number;
   shifts: Shifts;
-  /** By shift: the longest packing that is not begun in spells in it (R11). */
-  inOneGo: Int32Array;
+  /** Which packings are begun in spells, and when (R11). */
+  packing: PackingHours;
   materials: CompiledMaterial[];
   mixes: CompiledMix[];
   castings: CompiledCasting[];

@@ -1,8 +1,9 @@
 import type { Order } from '../../../shared/order.ts';
 import type { PlanOrder } from '../../../shared/plan.ts';
-import { type DayNumber, dateOfDay, dayNumber, type Minute, minuteOf, weekdayOf } from '../../../shared/time.ts';
+import { dateOfDay, dayNumber, type Minute, minuteOf } from '../../../shared/time.ts';
 import { type Finding, finder } from './finding.ts';
 import type { Ground } from './ground.ts';
+import { handoverOn } from './handover.ts';
 import { checkSpells } from './spells.ts';
 import { wantsOf } from './wants.ts';
 
@@ -47,13 +48,6 @@ const giveFinished = (ground: Ground, order: PlanOrder, given: Given, found: Fou
       found(`order ${order.id}: lot ${finished} is set aside for ${lot.order}`);
     give(given, lot.casting, count, lot.readyAt === undefined ? ground.now : minuteOf(lot.readyAt));
   }
-};
-
-const handoverOn = (ground: Ground, day: DayNumber): DayNumber => {
-  const days = ground.yard.yard.handoverDays;
-  let on = day;
-  while (days?.length && !days.includes(weekdayOf(on))) on++;
-  return on;
 };
 
 const checkPacking = (order: PlanOrder, packMinutes: number, given: Given, found: Found): void => {

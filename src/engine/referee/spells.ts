@@ -2,6 +2,7 @@ import type { PlanOrder } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { Session } from '../calendar/sessions.ts';
 import type { Ground } from './ground.ts';
+import { handoverOn } from './handover.ts';
 import { wantsOf } from './wants.ts';
 
 type Found = (message: string) => void;
@@ -10,23 +11,35 @@ type Found = (message: string) => void;
 const MOST_IN_ONE_GO = 16 * 60;
 /** A spell that is not the last one is no shorter than that, in minutes. */
 const LEAST_SPELL = 15;
-/** A session that is long enough for all of an order counts so many minutes from its first spell on. */
+/** Sessions that begin so long after the one in which a packing begins count for it, in minutes. */
 const SOON = 14 * 24 * 60;
 
-/** The longest run of minutes of a session, soon after one, at each of which somebody may pack. */
-const longestRun = ({ from, to, windows }: Session, first: Minute): number => {
+/** The longest run of minutes of a session, from now on, at each of which somebody may pack; no more than in one go. */
+const longestRun = ({ from, to, windows }: Session, now: Minute): number => {
   let [longest, run] = [0, 0];
-  for (let minute = Math.max(from, first); minute < Math.min(to, first + SOON); minute++) {
+  for (let minute = Math.max(from, now); minute < to; minute++) {
     const isOpen = windows.some((x) => x.start <= minute && minute < x.end && x.crew > 0 && x.allows.includes('pack'));
     run = isOpen ? run + 1 : 0;
     longest = Math.max(longest, run);
   }
-  return longest;
+  return Math.min(longest, MOST_IN_ONE_GO);
 };
 
-/** Whether some session soon after a minute is long enough for so many minutes of packing. */
-const fitsInOneGo = ({ sessions }: Ground, first: Minute, minutes: number): boolean =>
-  minutes <= MOST_IN_ONE_GO && sessions.some((session) => longestRun(session, first) >= minutes);
+/** Whether so many minutes that begin to be packed at one have to be packed in one go: no spells would come sooner. */
+const fitsInOneGo = (ground: Ground, first: Minute, minutes: number): boolean => {
+  const { sessions, calendar, now } = ground;
+  const begins = sessions.filter(({ start }) => start <= first).at(-1)?.start ?? first;
+  const soon = sessions.filter(({ start }) => start >= begins && start < begins + SOON);
+  const dayOf = ({ start }: Session) => handoverOn(ground, calendar.dayOf(Math.max(start, now)));
+  let [inSpells, spellsOn] = [0, Number.POSITIVE_INFINITY];
+  for (const session of soon) {
+    const run = longestRun(session, now);
+    if (run >= minutes) return dayOf(session) <= spellsOn;
+    inSpells += run;
+    if (inSpells >= minutes) spellsOn = Math.min(spellsOn, dayOf(session));
+  }
+  return false;
+};
 
 /** What is left of an order's packing, with that under way; a packing under way lasts as long as it was to. */
 const minutesLeft = (ground: Ground, id: string): number => {
@@ -37,7 +50,8 @@ const minutesLeft = (ground: Ground, id: string): number => {
 
 /**
  * R11, an order that is packed in spells: one after another, none but the last shorter than 15 minutes, all of its packing and
- * no more; and only where no session of the 14 days from its start on is long enough for it, or some of it is done or under way.
+ * no more; and only where no session of the 14 days from the one it begins in is long enough for it, or those before that one
+ * have time for it in spells by an earlier hand-over day, or some of it is done or under way.
  *
  * Example: 300 minutes in spells of 200 and 90 are found: "order 27-001: its spells last 300 minutes".
  */

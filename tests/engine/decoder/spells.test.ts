@@ -48,6 +48,17 @@ describe('an order that takes longer to pack than sessions last', () => {
     expect(packed(withHours([long('2027-05-12')]))).toEqual(['10T08:00 to 12:00', '17T10:00 to 12:00']);
   });
 
+  // 4 hours on Saturday and 2 on Sunday are over before the 6 of Wednesday.
+  test('does not wait for it where spells come to an end on an earlier hand-over day', () => {
+    const sunday: Hours = { date: '2027-04-11', start: '08:00', end: '10:00', allows: ['pack'] };
+    const wednesday: Hours = { date: '2027-04-14', start: '13:00', end: '19:00', allows: ['pack'] };
+    const { handoverDays: _days, ...yard } = smallYard().yard;
+    const handedOver = (handoverDays?: YardFileInput['yard']['handoverDays']) =>
+      packed(withHours([sunday, wednesday], { yard: { ...yard, ...(handoverDays ? { handoverDays } : {}) } }));
+    expect(handedOver()).toEqual(['10T08:00 to 12:00', '11T08:00 to 10:00']);
+    expect(handedOver(['TH'])).toEqual(['14T13:00 to 19:00']);
+  });
+
   test('is left out where nobody ever packs', () => {
     const work = smallYard().work.map((hours) => ({ ...hours, allows: ['batch' as const] }));
     const { orders, unplanned } = planYard(withHours([], { work }), { effort: 'quick' });

@@ -90,6 +90,31 @@ describe('an order that is packed over several sessions (R11)', () => {
     expect(audited).toContain(rule);
   });
 
+  /* A session of 5 hours a day after its last spell: those of the 14th and the 17th have time for it sooner. */
+  const long: YardChange = (y) => y.extra.push({ ...y.extra[2]!, date: '2027-04-18', end: '13:25' });
+
+  it('may be in spells where they come to an end on an earlier hand-over day than a session that is long enough', () => {
+    expect(found(spellsPlan, spellsYard(long), nothing)).toEqual(IN_ORDER);
+  });
+
+  it('may not where that is the same hand-over day, or the sessions before have no time for all of it', () => {
+    const isFound = (yard: YardFile) => {
+      const messages = [
+        refereePlan(yard, spellsPlan()).map(({ message }) => message),
+        audit(yard, spellsPlan()).faults,
+      ];
+      for (const list of messages)
+        expect(list.filter((one) => /in spells, .* session is long enough/.test(one))).toHaveLength(1);
+    };
+    isFound(
+      spellsYard((y) => {
+        long(y);
+        y.yard.handoverDays = ['SU'];
+      }),
+    );
+    isFound(spellsYard((y) => y.extra.push({ ...y.extra[2]!, date: '2027-04-15', end: '13:25' })));
+  });
+
   it('has to be in the plan as it was, spell by spell, where it is firm (R13)', () => {
     const { packs } = spellsPlan().orders[0]!;
     const firm = spellsYard((y) => {
