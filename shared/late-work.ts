@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import { type PlanBatch, type PlanCoat, type PlanOrder, type PlanPour, type PlanStrip, planFile } from './plan.ts';
 
+/** The part of a plan file that says what there is to do, as an archive has it of what is not recorded. */
 export const planOfWork = planFile
   .pick({ batches: true, pours: true, strips: true, orders: true, coats: true, sticks: true })
   .partial({ coats: true, sticks: true });

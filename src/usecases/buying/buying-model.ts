@@ -9,6 +9,7 @@ import { today } from '../core/context.ts';
 import { amountField, asTyped } from '../typed/amount-typed.ts';
 import { type Measures, shownAmount, weekOf } from '../typed/measures.ts';
 import { OFFCUTS_EXAMPLE, offcutsText } from '../typed/offcuts-typed.ts';
+import { bookOf } from '../typed/stock-book.ts';
 import type {
   AmountInField,
   BuyingModel,
@@ -30,7 +31,6 @@ import {
 } from './buying-supplies.ts';
 import { keepingShown } from './keeping-facts.ts';
 import { materialUses } from './material-uses.ts';
-import { bookOf } from './stock-book.ts';
 import { keptOf, stockFacts } from './stock-facts.ts';
 import type { SupplyPurpose } from './supply-purposes.ts';
 

@@ -12,7 +12,7 @@ import { WHOLE_ONES } from '../typed/material-form.ts';
 import { measuresOf } from '../typed/measures.ts';
 import { offcutsText, offcutsTyped } from '../typed/offcuts-typed.ts';
 import type { CountTyped } from '../typed/purchase-form.ts';
-import { bookOf } from './stock-book.ts';
+import { bookOf } from '../typed/stock-book.ts';
 
 type Offcuts = NonNullable<Material['offcuts']>;
 
