@@ -10,6 +10,7 @@ import { keepOfPlan } from './engine/standing/keep-of-plan.ts';
 /** A plan that a question is asked beside: all of it, and how it was come by where that is known. */
 export interface PlanBeside {
   standing: Keep;
+  near: PlanFile;
   memory?: PlanMemory;
 }
 
@@ -25,6 +26,7 @@ export const planInFile = (yard: YardFile, effort: Effort): PlanFile => {
 /** Beside a plan file, just as the pages ask beside the plan that is stored. */
 export const besidePlan = (plan: PlanFile): PlanBeside => ({
   standing: keepOfPlan(plan),
+  near: plan,
   ...(plan.memory && { memory: memoryFromFile(plan.memory) }),
 });
 

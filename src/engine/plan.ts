@@ -125,7 +125,7 @@ const planOfCanonical = (yard: YardFile, options: PlanOptions): { plan: PlanFile
   const problem = compile(yard);
   const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
   const present = near && presentPours(problem, near);
-  const fitted = memory && fitIn(yard, memory, { standing });
+  const fitted = memory && fitIn(yard, memory, { standing, near });
   const memories = [memory, fitted].filter((m) => !!m);
   const quick = quickSearch(state, { first: memories.map((m) => dispatchFrom(problem, m)), present });
   const { dispatch } = effort === 'quick' ? quick : searchOn(state, quick, effort, seed, present);
@@ -139,7 +139,11 @@ const planOfCanonical = (yard: YardFile, options: PlanOptions): { plan: PlanFile
     const beside = { given, near, lost };
     const inPlace = onceTaken(stood, fitted ? candidates[memories.indexOf(fitted)]! : null, beside);
     const isSoonEnough = memory === undefined || isNewInHand(inPlace, memory);
-    const taken = onceTaken(inPlace, isSoonEnough ? null : exactlyTaken(yard, memory, standing, inPlace), beside);
+    const taken = onceTaken(
+      inPlace,
+      isSoonEnough ? null : exactlyTaken(yard, memory, standing, { inPlace, near }),
+      beside,
+    );
     const others = [freer, stood, ...candidates];
     const chosen = chooseBeside(taken, others, beside);
     if (effort === 'quick' && near && harmOf(chosen, near, given) > 0) {

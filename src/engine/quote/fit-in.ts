@@ -1,5 +1,5 @@
 import type { Order } from '../../../shared/order.ts';
-import type { Keep } from '../../../shared/plan.ts';
+import type { Keep, PlanFile } from '../../../shared/plan.ts';
 import { dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { NEVER } from '../decoder/problem.ts';
@@ -7,7 +7,7 @@ import { memoryOf, type PlanMemory } from '../search/memory.ts';
 import { carefulOf } from './careful.ts';
 import type { Earliest } from './completes-under.ts';
 import { earliestOf } from './earliest.ts';
-import { type Asking, askingFor, measuredBy, type Present, presentOf } from './present.ts';
+import { type Asking, askingFor, dealtAs, measuredBy, type Present, presentOf } from './present.ts';
 import { handoverOn } from './promise.ts';
 import { MOST_PLACES } from './quote.ts';
 
@@ -47,19 +47,22 @@ const asPromised = ({ due }: Order, asking: Asking, present: Present, earliest: 
  * ready?" did: so that a date that was answered, and then taken, is the date of the plan. Null when there is no such
  * order, or more than one, or no place for it. An order with a date given leaves the others what they have in hand before
  * theirs, where it can. `anew`: plans from nothing may be that place too. Beside a plan that stands
- * no order may be later than in it.
+ * no order may be later than in it; without `standing`, what the yard keeps is of the plan `near`.
  */
 export const fitIn = (
   yard: YardFile,
   memory: PlanMemory,
-  { anew = true, standing }: { anew?: boolean; standing?: Keep | undefined } = {},
+  { anew = true, standing, near }: { anew?: boolean; standing?: Keep | undefined; near?: PlanFile | undefined } = {},
 ): PlanMemory | null => {
   const added = withoutAdded(yard, memory);
   if (!added) return null;
   const { without, order } = added;
   const asking = askingFor(without, order);
-  const stood = standing && presentOf({ ...without, keep: standing }, memory);
-  const present = measuredBy(presentOf(without, memory), stood);
+  const stood = standing && presentOf({ ...without, keep: standing }, memory, near);
+  const kept = standing ? undefined : near;
+  const alone = presentOf(without, memory, kept);
+  const dealt = { ...alone, dispatch: dealtAs(asking.state, alone.dispatch, kept) };
+  const present = measuredBy(dealt, stood);
   const earliest = earliestOf(asking, present, MOST_PLACES, { anew });
   const { dispatch } = asPromised(order, asking, present, earliest);
   return dispatch && memoryOf(asking.problem, dispatch);

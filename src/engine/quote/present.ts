@@ -1,4 +1,5 @@
 import type { Order } from '../../../shared/order.ts';
+import type { PlanFile } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { InTurn } from '../bound/in-turn.ts';
 import { compile } from '../decoder/compile.ts';
@@ -8,6 +9,7 @@ import { NEVER, NONE, type Problem } from '../decoder/problem.ts';
 import { settle } from '../decoder/settle.ts';
 import { dispatchFrom, type PlanMemory } from '../search/memory.ts';
 import { quickSearch } from '../search/quick.ts';
+import { standingDeal } from '../standing/standing-deal.ts';
 import { completeInHand, handoverOn } from './promise.ts';
 
 /** The plan that the yard has without the new order: what its promises are measured by. */
@@ -55,11 +57,21 @@ const inHandUntil = ({ problem, orders }: DecoderState): number[] =>
     return completesAt <= until ? until : problem.calendar.midnightOf(handoverOn(problem, completesAt) + 1) - 1;
   });
 
-/** The present plan: the one a memory stands for, a quick one where there is none. */
-export const presentOf = (yard: YardFile, memory?: PlanMemory): Present => {
+/** A dispatch in which pieces go to whom they were for by the plan that stands, where there is one. */
+export const dealtAs = (state: DecoderState, dispatch: Dispatch, near: PlanFile | undefined): Dispatch =>
+  near ? { ...dispatch, deal: standingDeal(state, near) } : dispatch;
+
+/** A dispatch in which anybody may get anything. */
+export const withoutDeal = ({ deal: _deal, ...dispatch }: Dispatch): Dispatch => dispatch;
+
+/**
+ * The present plan: the one a memory stands for, a quick one where there is none. `near` is the plan whose pours a yard
+ * keeps: they are for whom they were.
+ */
+export const presentOf = (yard: YardFile, memory?: PlanMemory, near?: PlanFile): Present => {
   const problem = compile(yard);
   const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
-  const dispatch = memory ? dispatchFrom(problem, memory) : quickSearch(state).dispatch;
+  const dispatch = dealtAs(state, memory ? dispatchFrom(problem, memory) : quickSearch(state).dispatch, near);
   settle(state, dispatch);
   const last = state.orders.completesAt.reduce((t, x) => Math.max(t, x), problem.now);
   let done = 0;

@@ -1,5 +1,5 @@
 import type { Order } from '../../../shared/order.ts';
-import type { Keep } from '../../../shared/plan.ts';
+import type { Keep, PlanFile } from '../../../shared/plan.ts';
 import type { Quote } from '../../../shared/quote.ts';
 import { dateOfDay } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
@@ -16,7 +16,16 @@ import { exactlyBefore } from './exactly.ts';
 import { completesIfFirst } from './if-first.ts';
 import { completesIfLate } from './late-deliveries.ts';
 import { limitPairsOf, limitsOver } from './limits.ts';
-import { type Asking, askingFor, measuredBy, type Present, presentOf, withOrderAt } from './present.ts';
+import {
+  type Asking,
+  askingFor,
+  dealtAs,
+  measuredBy,
+  type Present,
+  presentOf,
+  withOrderAt,
+  withoutDeal,
+} from './present.ts';
 import { handoverOn, promiseDay } from './promise.ts';
 
 /** Places in the sequence that are tried for the new order; in a longer sequence every second, third … one is. */
@@ -27,11 +36,15 @@ const roundStanding = (
   yard: YardFile,
   order: Order,
   standing: Keep,
-  memory: PlanMemory | undefined,
+  { memory, near }: Pick<QuoteOptions, 'memory' | 'near'>,
 ): { earliest: Earliest; present: Present } => {
   const kept = { ...yard, keep: standing };
-  const present = presentOf(kept, memory);
-  return { earliest: earliestOf(askingFor(kept, order), present, MOST_PLACES, { anew: false }), present };
+  const present = presentOf(kept, memory, near);
+  const asking = askingFor(kept, order);
+  const round = { ...present, dispatch: dealtAs(asking.state, present.dispatch, near) };
+  const { completesAt, dispatch } = earliestOf(asking, round, MOST_PLACES, { anew: false });
+  // Who has what of all that is kept here says nothing where less is kept.
+  return { earliest: { completesAt, dispatch: dispatch && withoutDeal(dispatch) }, present };
 };
 
 /** The day with the yard's sessions in hand, which also have to do for a piece that is cast again. Null beyond the horizon. */
@@ -82,6 +95,8 @@ export interface QuoteOptions {
   memory?: PlanMemory;
   /** Pours, coats, strips and packings of the plan that stands: the answer is never later than with all of them kept. */
   standing?: Keep;
+  /** The plan that stands: its pieces are for whom they were. */
+  near?: PlanFile;
 }
 
 /**
@@ -95,10 +110,10 @@ export interface QuoteOptions {
 export const quoteOrder = (
   asFiled: YardFile,
   order: Order,
-  { limits = false, pairs = false, memory, standing }: QuoteOptions = {},
+  { limits = false, pairs = false, memory, standing, near }: QuoteOptions = {},
 ): Quote => {
   const { yard } = canonicalYard(asFiled);
-  const stood = standing ? roundStanding(yard, order, standing, memory) : null;
+  const stood = standing ? roundStanding(yard, order, standing, { memory, near }) : null;
   const present = measuredBy(presentOf(yard, memory), stood?.present);
   const asking = askingFor(yard, order);
   const { problem } = asking;

@@ -1,4 +1,4 @@
-import type { Keep } from '../../../shared/plan.ts';
+import type { Keep, PlanFile } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { compile } from '../decoder/compile.ts';
 import { decoderStateOf } from '../decoder/decoder-state.ts';
@@ -35,14 +35,14 @@ export const exactlyTaken = (
   yard: YardFile,
   memory: PlanMemory,
   standing: Keep,
-  inPlace: Candidate,
+  { inPlace, near }: { inPlace: Candidate; near: PlanFile | undefined },
 ): Candidate | null => {
   const added = withoutAdded(yard, memory);
   if (!added) return null;
   const asking = askingFor(added.without, added.order);
   const all = asking.problem.orders.map((_, o) => o);
   if (!canSearchAll(asking.problem, all)) return null;
-  const present = presentOf({ ...added.without, keep: standing }, memory);
+  const present = presentOf({ ...added.without, keep: standing }, memory, near);
   const before = readyBy({ asking, present, inPlace });
   const { found } = exactlyBefore(asking, present, before);
   if (!found) return null;

@@ -182,7 +182,7 @@ export const standOn = (
 ): { stood: Candidate; freer: Candidate } => {
   const { batches, pours, coats } = standing;
   const keep = withFixed(standing, yard);
-  const fitted = memory && fitIn({ ...yard, keep }, memory, { anew: false });
+  const fitted = memory && fitIn({ ...yard, keep }, memory, { anew: false, near });
   const stood = standLean(
     yard,
     keep,

@@ -17,6 +17,7 @@ interface Beside {
   yard: YardFile;
   memory?: PlanMemory;
   standing?: Keep;
+  near?: PlanFile;
 }
 
 /** What may take seconds to work out: plain data in, plain data out, so that a thread can do it. */

@@ -55,14 +55,14 @@ interface AskingHow {
 
 /** When an order of these lines could be ready beside everything a yard has promised and, if asked, what holds that date. */
 export const answerFor = async (
-  { yard, memory, standing }: Pick<PlanToAsk, 'yard' | 'memory' | 'standing'>,
+  { yard, memory, standing, plan }: Pick<PlanToAsk, 'yard' | 'memory' | 'standing' | 'plan'>,
   lines: OrderDraft['lines'],
   { withLimits = false, background, system = 'metric', notBefore = null }: AskingHow = {},
 ): Promise<Outcome<ReadyFacts>> => {
   const faults = lineFaults(lines, yard);
   if (faults.length > 0) return { ok: false, faults };
   const order = orderAskedAbout(yard, lines, notBefore);
-  const from = { ...(memory ? { memory } : {}), ...(standing ? { standing } : {}) };
+  const from = { ...(memory ? { memory } : {}), ...(standing ? { standing, near: plan } : {}) };
   const withThem = withLimits
     ? await (background?.compute ?? computeWithoutThread)('quote with limits', { yard, order, ...from })
     : null;

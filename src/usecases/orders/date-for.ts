@@ -27,12 +27,12 @@ const yardWithout = (yard: YardFile, id: string): YardFile => ({
  * ready too late by it. Null where there is none.
  */
 export const dateFor = async (context: UseCaseContext, order: Order): Promise<string | null> => {
-  const { yard, memory, standing } = await planToAsk(context);
+  const { yard, memory, standing, plan } = await planToAsk(context);
   const { promiseOn, earliestOn } = await computeForRequest(context.background, 'quote', {
     yard: yardWithout(yard, order.id),
     order: { ...order, due: undefined },
     ...(memory ? { memory } : {}),
-    ...(standing ? { standing: freeKept(standing, order.id) } : {}),
+    ...(standing ? { standing: freeKept(standing, order.id), near: plan } : {}),
   });
   return promiseOn ?? earliestOn;
 };
