@@ -68,14 +68,15 @@ export const reserveFixed = (state: DecoderState): void => {
   }
 };
 
-/** Takes the parts of an order that is not packed, for the minute at which it had them. */
+/** Takes the parts of an order that is not packed, at the minute at which it was complete; it is as soon as they are there. */
 const reserveParts = (state: DecoderState, order: number, at: number): void => {
-  const { orders, stock } = state;
+  const { orders, stock, problem } = state;
   if (orders.excluded[order]) return;
   askParts(state, order);
-  if (stock.shortBy(at)) return;
+  const there = stock.earliest(problem.now);
+  if (there > at) return;
   stock.use(at);
-  orders.packAt[order] = at;
+  orders.packAt[order] = there;
   orders.partsTaken[order] = 1;
 };
 

@@ -55,7 +55,7 @@ export const completeOrder = (state: DecoderState, order: number): void => {
     return;
   }
   askParts(state, order);
-  // Where its parts were not taken for a minute that is NONE, which is before any.
+  // The minute at which its parts are there where they were taken already, or NONE, which is before any.
   const ready = state.stock.earliest(Math.max(state.orders.readyAt[order]!, state.orders.packAt[order]!));
   if (ready < state.problem.horizonEnd) finish(state, order, NONE, ready);
 };

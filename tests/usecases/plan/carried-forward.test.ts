@@ -7,10 +7,12 @@ import { asOf } from '../../../src/engine/book/as-of.ts';
 import { calendarOf } from '../../../src/engine/calendar/calendar.ts';
 import { sessionsOf } from '../../../src/engine/calendar/sessions.ts';
 import { planWithMemory } from '../../../src/engine/plan.ts';
+import { refereePlan } from '../../../src/engine/referee.ts';
 import { type Candidate, standOn } from '../../../src/engine/standing/standing-plan.ts';
 import { asWorked } from '../../../src/usecases/plan/as-worked.ts';
 import { fixedPlan, withKeep } from '../../../src/usecases/plan/fixed-plan.ts';
 import { standingPours } from '../../../src/usecases/plan/standing-pours.ts';
+import { audit } from '../../contract/audit-plan.mjs';
 import { yardSeeds } from '../../support/property-seed.ts';
 import { randomYard } from '../../support/random-yard.ts';
 
@@ -31,11 +33,13 @@ const supplied = (yard: YardFile, { buys }: PlanFile, today: DayNumber): YardFil
   };
 };
 
-/** A plan that is carried forward to a later time, with the days that its orders had. */
+/** A plan that is carried forward to a later time, with the yard as it is then and the plan that is made of it. */
 interface Carried {
   at: Minute;
   plan: PlanFile;
   stood: Candidate;
+  yard: YardFile;
+  again: () => PlanFile;
 }
 
 /** What becomes of the plan of a random yard after some of its sessions, everything done by then as planned. */
@@ -53,7 +57,10 @@ const carried = (seed: number): Carried[] => {
     const fixing = { yard, plan, hours: 36, clock: at };
     const { keep } = fixedPlan(fixing);
     const standing = standingPours(fixing, keep)!;
-    return [{ at, plan, stood: standOn(withKeep(yard, keep), standing, memory, plan).stood }];
+    const asked = withKeep(yard, keep);
+    const { stood } = standOn(asked, standing, memory, plan);
+    const again = () => planWithMemory(asked, { effort: 'quick', near: plan, memory, standing, given: [] }).plan;
+    return [{ at, plan, stood, yard: asked, again }];
   });
 };
 
@@ -77,4 +84,13 @@ test('a plan is the same still when some of it is done as planned: nothing falls
       });
     }
   expect(open).toBeGreaterThan(100);
+}, 120_000);
+
+test('what comes of it breaks no rule', () => {
+  for (const seed of yardSeeds(10, 21_500))
+    for (const { at, yard, again } of carried(seed)) {
+      const plan = again();
+      const faults = [...audit(yard, plan).faults, ...refereePlan(yard, plan).map(({ message }) => message)];
+      expect(faults, `seed ${seed}, minute ${at}`).toEqual([]);
+    }
 }, 120_000);
