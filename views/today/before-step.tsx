@@ -35,7 +35,7 @@ export const Before: FC<BeforeProps> = ({ step, waiting, refused }) => {
       <WorkForm to="before-it">
         <input type="hidden" name="before" value={step.name} />
         <Wrong message={mine?.errors.before} name="before" />
-        <Button label={`Done as planned: ${words}`}>That was done as planned</Button>
+        <Button label={`That was done as planned: ${words}`}>That was done as planned</Button>
       </WorkForm>
     </>
   );
