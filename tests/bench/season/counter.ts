@@ -4,6 +4,7 @@ import { dayOnPage, daysBetween } from './clock.ts';
 import { faultsOn, formsIn, plainText } from './page-form.ts';
 import { type Season, settle } from './season.ts';
 import { openPromise } from './tally.ts';
+import type { After } from './visitor.ts';
 import { dayFromNothing, exportedYard } from './yard-export.ts';
 
 const lineOf = ({ what, number }: Arrival) => {
@@ -56,13 +57,16 @@ export const pressOnOrder = async (season: Season, id: string, deed: string, typ
   return false;
 };
 
-/** Changes an order by its form; `typed` is told what stands in the fields. */
+/**
+ * Changes an order by its form; `typed` is told what stands in the fields. Where other customers would get theirs too late the
+ * customer takes the other day that the page offers.
+ */
 export const editOrder = async (
   season: Season,
   id: string,
   typed: (fields: Readonly<Record<string, string>>) => Record<string, string>,
-): Promise<boolean> => {
+): Promise<After | null> => {
   const path = `/orders/${encodeURIComponent(id)}/edit`;
   const form = formsIn(await season.visitor.page(path)).find(({ action }) => action === path);
-  return form ? (await season.visitor.send(form, form.buttons[0], typed(form.fields))) !== null : false;
+  return form ? season.visitor.send(form, form.buttons[0], typed(form.fields), 'another day') : null;
 };

@@ -13,13 +13,13 @@ const promiseAgain = async (season: Season, promise: Promised, on: string): Prom
   promise.lateSince = null;
 };
 
-/** One more of it; where the plan cannot keep the date then, the customer takes the day it has instead. */
+/** One more of it; where others would get theirs too late, or the plan cannot keep the date then, the customer takes the day it has instead. */
 const takeMore = async (season: Season, promise: Promised): Promise<void> => {
-  const isMore = await editOrder(season, promise.id, ({ quantity0 = '1' }) => ({
+  const after = await editOrder(season, promise.id, ({ quantity0 = '1' }) => ({
     quantity0: String(Number(quantity0) + 1),
   }));
-  if (!isMore) return;
-  const before = promise.promisedOn;
+  if (!after) return;
+  const before = after.givenOn ?? promise.promisedOn;
   // Until the customer has agreed to another day nothing is late.
   promise.promisedOn = '9999-12-31';
   await settle(season, 'mind changed');

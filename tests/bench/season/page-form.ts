@@ -74,6 +74,12 @@ export const seenOn = (html: string): string | undefined => {
   return tag && attribute(tag, 'value');
 };
 
+/** The other day that a page offers for the one that is asked about, as its button sends it; undefined where it offers none. */
+export const anotherDayOn = (html: string): string | undefined => {
+  const tags = [...html.matchAll(/<button\b[^>]*\sname="another-day"[^>]*>/g)].map(([tag]) => attribute(tag, 'value'));
+  return tags.find((value) => value?.startsWith('promisedOn '));
+};
+
 /** What a page says was wrong, in its own words; nothing for a page that found no fault. */
 export const faultsOn = (html: string): string => {
   const listed = [

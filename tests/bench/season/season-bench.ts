@@ -39,6 +39,9 @@ const allSeasons = async (call: SeasonCall, tell: (season: YardSeason) => void):
   return names.flatMap((name) => seasons.get(name) ?? []);
 };
 
+const BY_HAND =
+  '\nBy hand, with 0 to 3 sessions in hand: the same customers, rejects, lost days, broken moulds, changed minds and late days of delivery; ordered on the day of a promise is all that the plan then needs.';
+
 /** `npm run bench -- season`: seasons in closed loop through the program's own pages, beside the planner by hand. */
 export const seasonBench = async (words: readonly string[]): Promise<void> => {
   const call = readCall(words);
@@ -47,5 +50,6 @@ export const seasonBench = async (words: readonly string[]): Promise<void> => {
   const seasons = await allSeasons(call, (season) => {
     for (const line of detailLines(season)) console.log(line);
   });
+  console.log(BY_HAND);
   printTable([...seasons.map(rowOf), sumOf(seasons)]);
 };

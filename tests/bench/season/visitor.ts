@@ -1,6 +1,6 @@
 import type { Hono } from 'hono';
 import type { SeasonClock } from './clock.ts';
-import { faultsOn, type PageButton, type PageForm, seenOn } from './page-form.ts';
+import { anotherDayOn, faultsOn, type PageButton, type PageForm, seenOn } from './page-form.ts';
 
 /** An act that the program refused, or could not do, in its own words. */
 interface RefusedAct {
@@ -11,8 +11,10 @@ interface RefusedAct {
 }
 
 /** Where a form led to: the page after it, and its address. Null when it was refused. */
-interface After {
+export interface After {
   location: string;
+  /** The day that was given instead, where the page asked and another was taken; null where none was. */
+  givenOn: string | null;
   /** The page it leads to, fetched when it is asked for. */
   page(): Promise<string>;
 }
@@ -22,8 +24,13 @@ export interface Visitor {
   page(path: string): Promise<string>;
   /** The part of a page that its script would ask for. */
   part(path: string, target: string): Promise<string>;
-  /** What the page asks about before it saves is saved all the same. */
-  send(form: PageForm, button?: PageButton, typed?: Record<string, string>): Promise<After | null>;
+  /** What the page asks about before it saves is saved all the same; or with the other day it offers, where that is taken. */
+  send(
+    form: PageForm,
+    button?: PageButton,
+    typed?: Record<string, string>,
+    taking?: 'another day',
+  ): Promise<After | null>;
   refused: RefusedAct[];
 }
 
@@ -36,14 +43,17 @@ export const visitorOf = (app: Hono, clock: SeasonClock): Visitor => {
     if (answer.status >= 400) note(answer.status, `GET ${path}`, faultsOn(html));
     return html;
   };
-  const send: Visitor['send'] = async (form, button = form.buttons[0], typed = {}) => {
+  const send: Visitor['send'] = async (form, button = form.buttons[0], typed = {}, taking = undefined) => {
     const pressed = button?.name ? { [button.name]: button.value } : {};
     const fields = { ...form.fields, ...pressed, ...typed };
     const action = button?.action ?? form.action;
     const answer = await app.request(action, { method: 'POST', body: new URLSearchParams(fields) });
     const html = await answer.text();
     const location = answer.headers.get('Location');
-    if (answer.status === 303 && location) return { location, page: () => get(location) };
+    const givenOn = typed['another-day']?.split(' ')[1] ?? null;
+    if (answer.status === 303 && location) return { location, givenOn, page: () => get(location) };
+    const another = answer.status === 200 && taking ? anotherDayOn(html) : undefined;
+    if (another && !typed['another-day']) return send(form, button, { ...typed, 'another-day': another });
     const seen = answer.status === 200 ? seenOn(html) : undefined;
     if (seen && seen !== typed.seen) return send(form, button, { ...typed, seen });
     note(answer.status, `POST ${action} ${JSON.stringify(fields)}`, faultsOn(html));
