@@ -10,7 +10,7 @@ import { NEVER, NONE, type Problem } from './decoder/problem.ts';
 import { settle } from './decoder/settle.ts';
 import { writePlan } from './decoder/write-plan.ts';
 import { fewestLate } from './exact/fewest-late.ts';
-import { fitIn } from './quote/fit-in.ts';
+import { fitCarefully } from './quote/fit-in.ts';
 import { completeInHand } from './quote/promise.ts';
 import type { Effort } from './search/effort.ts';
 import { dispatchFrom, memoryOf, type PlanMemory } from './search/memory.ts';
@@ -125,7 +125,8 @@ const planOfCanonical = (yard: YardFile, options: PlanOptions): { plan: PlanFile
   const problem = compile(yard);
   const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
   const present = near && presentPours(problem, near);
-  const fitted = memory && fitIn(yard, memory, { standing, near });
+  const fit = memory ? fitCarefully(yard, memory, { standing, near }) : null;
+  const fitted = fit?.memory;
   const memories = [memory, fitted].filter((m) => !!m);
   const quick = quickSearch(state, { first: memories.map((m) => dispatchFrom(problem, m)), present });
   const { dispatch } = effort === 'quick' ? quick : searchOn(state, quick, effort, seed, present);
@@ -137,11 +138,12 @@ const planOfCanonical = (yard: YardFile, options: PlanOptions): { plan: PlanFile
     const lost = ({ dropped }: Candidate) => dropped.filter(isFixed).length;
     const candidates = tried.map((one) => candidateOf(state, one));
     const beside = { given, near, lost };
-    const inPlace = onceTaken(stood, fitted ? candidates[memories.indexOf(fitted)]! : null, beside);
-    const isSoonEnough = memory === undefined || isNewInHand(inPlace, memory);
+    const isInHand = (one: Candidate) => memory === undefined || isNewInHand(one, memory);
+    const mayTake = fit && (fit.isCareful || !isInHand(stood));
+    const inPlace = onceTaken(stood, mayTake ? candidates[memories.indexOf(fit.memory)]! : null, beside);
     const taken = onceTaken(
       inPlace,
-      isSoonEnough ? null : exactlyTaken(yard, memory, standing, { inPlace, near }),
+      !memory || isInHand(inPlace) ? null : exactlyTaken(yard, memory, standing, { inPlace, near }),
       beside,
     );
     const others = [freer, stood, ...candidates];

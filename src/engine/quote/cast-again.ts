@@ -5,8 +5,8 @@ import { soonestComplete } from '../bound/soonest.ts';
 import { compile } from '../decoder/compile.ts';
 import type { DecoderState } from '../decoder/decoder-state.ts';
 import { NONE } from '../decoder/problem.ts';
-import { completesUnder, type Earliest } from './completes-under.ts';
-import type { Asking, Present } from './present.ts';
+import type { Answer } from './careful.ts';
+import { completesUnder } from './completes-under.ts';
 
 /** More of each material than a piece takes: only time is asked about. */
 const PLENTY = 10_000;
@@ -48,9 +48,7 @@ const lackingOne = (yard: YardFile, order: Order, casting: string, now: string):
 export const completesCastAgain = (
   yard: YardFile,
   order: Order,
-  asking: Asking,
-  present: Present,
-  { completesAt, dispatch }: Earliest,
+  { asking, present, earliest: { completesAt, dispatch } }: Answer,
 ): number => {
   if (!dispatch) return completesAt;
   const { state, problem, added } = asking;

@@ -2,12 +2,11 @@ import type { Order } from '../../../shared/order.ts';
 import type { Keep, PlanFile } from '../../../shared/plan.ts';
 import { dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { NEVER } from '../decoder/problem.ts';
 import { memoryOf, type PlanMemory } from '../search/memory.ts';
-import { carefulOf } from './careful.ts';
+import { type Answer, carefulOf } from './careful.ts';
 import type { Earliest } from './completes-under.ts';
 import { earliestOf } from './earliest.ts';
-import { type Asking, askingFor, dealtAs, measuredBy, type Present, presentOf } from './present.ts';
+import { askingFor, dealtAs, measuredBy, presentOf } from './present.ts';
 import { handoverOn } from './promise.ts';
 import { MOST_PLACES } from './quote.ts';
 
@@ -35,25 +34,26 @@ export const withoutAdded = (yard: YardFile, memory: PlanMemory): WithoutAdded |
 };
 
 /** For an order that was given a date a plan that leaves the others what they have in hand, where its date is kept by it. */
-const asPromised = ({ due }: Order, asking: Asking, present: Present, earliest: Earliest): Earliest => {
-  if (due === undefined) return earliest;
-  const careful = carefulOf(asking, present, earliest);
-  const isKept = careful.completesAt < NEVER && handoverOn(asking.problem, careful.completesAt) <= dayNumber(due);
-  return isKept ? careful : earliest;
+const asPromised = ({ due }: Order, answer: Answer): { earliest: Earliest; isCareful: boolean } => {
+  const { asking, earliest } = answer;
+  if (due === undefined) return { earliest, isCareful: true };
+  const careful = carefulOf(answer);
+  const isKept = careful !== null && handoverOn(asking.problem, careful.completesAt) <= dayNumber(due);
+  return isKept ? { earliest: careful, isCareful: true } : { earliest, isCareful: false };
 };
 
-/**
- * Fits the one order that a memory does not know into the plan it stands for, just as the question "when could it be
- * ready?" did: so that a date that was answered, and then taken, is the date of the plan. Null when there is no such
- * order, or more than one, or no place for it. An order with a date given leaves the others what they have in hand before
- * theirs, where it can. `anew`: plans from nothing may be that place too. Beside a plan that stands
- * no order may be later than in it; without `standing`, what the yard keeps is of the plan `near`.
- */
-export const fitIn = (
+/** How an order was fitted in, and whether the others keep what they have in hand. */
+interface Fitted {
+  memory: PlanMemory;
+  isCareful: boolean;
+}
+
+/** As `fitIn`, and whether the others keep what they have in hand before the dates they were given. */
+export const fitCarefully = (
   yard: YardFile,
   memory: PlanMemory,
-  { anew = true, standing, near }: { anew?: boolean; standing?: Keep | undefined; near?: PlanFile | undefined } = {},
-): PlanMemory | null => {
+  { anew = true, standing, near }: FitOptions = {},
+): Fitted | null => {
   const added = withoutAdded(yard, memory);
   if (!added) return null;
   const { without, order } = added;
@@ -63,7 +63,23 @@ export const fitIn = (
   const alone = presentOf(without, memory, kept);
   const dealt = { ...alone, dispatch: dealtAs(asking.state, alone.dispatch, kept) };
   const present = measuredBy(dealt, stood);
-  const earliest = earliestOf(asking, present, MOST_PLACES, { anew });
-  const { dispatch } = asPromised(order, asking, present, earliest);
-  return dispatch && memoryOf(asking.problem, dispatch);
+  const found = earliestOf(asking, present, MOST_PLACES, { anew });
+  const { earliest, isCareful } = asPromised(order, { asking, present, earliest: found });
+  return earliest.dispatch && { memory: memoryOf(asking.problem, earliest.dispatch), isCareful };
 };
+
+interface FitOptions {
+  anew?: boolean;
+  standing?: Keep | undefined;
+  near?: PlanFile | undefined;
+}
+
+/**
+ * Fits the one order that a memory does not know into the plan it stands for, just as the question "when could it be
+ * ready?" did: so that a date that was answered, and then taken, is the date of the plan. Null when there is no such
+ * order, or more than one, or no place for it. An order with a date given leaves the others what they have in hand before
+ * theirs, where it can. `anew`: plans from nothing may be that place too. Beside a plan that stands
+ * no order may be later than in it; without `standing`, what the yard keeps is of the plan `near`.
+ */
+export const fitIn = (yard: YardFile, memory: PlanMemory, options: FitOptions = {}): PlanMemory | null =>
+  fitCarefully(yard, memory, options)?.memory ?? null;

@@ -6,7 +6,7 @@ import { NEVER } from '../decoder/problem.ts';
 import type { PlanMemory } from '../search/memory.ts';
 import { completesUnder, type Earliest } from './completes-under.ts';
 import { earliestOf } from './earliest.ts';
-import { askingFor, presentOf } from './present.ts';
+import { askingFor, presentOf, withoutDeal } from './present.ts';
 
 /** Such a question is asked beside the one for the earliest day, with so much of its search. */
 const SHARE = 0.5;
@@ -50,7 +50,8 @@ export const completesIfLate = (
 ): number => {
   const late = withLateDeliveries(yard);
   const [asking, present] = [askingFor(late, order), presentOf(late, memory)];
-  const same = earliest.dispatch ? completesUnder(asking, earliest.dispatch, present, 'given') : NEVER;
+  // Who has what of all that is kept says nothing where less is kept.
+  const same = earliest.dispatch ? completesUnder(asking, withoutDeal(earliest.dispatch), present, 'given') : NEVER;
   if (same <= soonEnough) return same;
   return Math.min(same, earliestOf(asking, present, MOST_PLACES, { share: SHARE, anew: false }).completesAt);
 };

@@ -8,24 +8,14 @@ import { canonicalYard } from '../canonical-yard.ts';
 import { NEVER } from '../decoder/problem.ts';
 import { settle } from '../decoder/settle.ts';
 import type { PlanMemory } from '../search/memory.ts';
-import { carefulOf } from './careful.ts';
+import { type Answer, carefulAnswer } from './careful.ts';
 import { completesCastAgain } from './cast-again.ts';
-import type { Earliest } from './completes-under.ts';
 import { earliestOf } from './earliest.ts';
 import { exactlyBefore } from './exactly.ts';
 import { completesIfFirst } from './if-first.ts';
 import { completesIfLate } from './late-deliveries.ts';
 import { limitPairsOf, limitsOver } from './limits.ts';
-import {
-  type Asking,
-  askingFor,
-  dealtAs,
-  measuredBy,
-  type Present,
-  presentOf,
-  withOrderAt,
-  withoutDeal,
-} from './present.ts';
+import { type Asking, askingFor, dealtAs, measuredBy, type Present, presentOf, withOrderAt } from './present.ts';
 import { handoverOn, promiseDay } from './promise.ts';
 
 /** Places in the sequence that are tried for the new order; in a longer sequence every second, third … one is. */
@@ -37,28 +27,20 @@ const roundStanding = (
   order: Order,
   standing: Keep,
   { memory, near }: Pick<QuoteOptions, 'memory' | 'near'>,
-): { earliest: Earliest; present: Present } => {
+): Answer => {
   const kept = { ...yard, keep: standing };
   const present = presentOf(kept, memory, near);
   const asking = askingFor(kept, order);
   const round = { ...present, dispatch: dealtAs(asking.state, present.dispatch, near) };
-  const { completesAt, dispatch } = earliestOf(asking, round, MOST_PLACES, { anew: false });
-  // Who has what of all that is kept here says nothing where less is kept.
-  return { earliest: { completesAt, dispatch: dispatch && withoutDeal(dispatch) }, present };
+  return { asking, present: round, earliest: earliestOf(asking, round, MOST_PLACES, { anew: false }) };
 };
 
 /** The day with the yard's sessions in hand, which also have to do for a piece that is cast again. Null beyond the horizon. */
-const dayInHand = (
-  yard: YardFile,
-  order: Order,
-  asking: Asking,
-  present: Present,
-  earliest: Earliest,
-): number | null => {
-  const { problem } = asking;
-  const day = promiseDay(problem, earliest.completesAt);
+const dayInHand = (yard: YardFile, order: Order, answer: Answer): number | null => {
+  const { problem } = answer.asking;
+  const day = promiseDay(problem, answer.earliest.completesAt);
   if (day === null || yard.yard.sessionsInHand === 0) return day;
-  const again = completesCastAgain(yard, order, asking, present, earliest);
+  const again = completesCastAgain(yard, order, answer);
   return again >= problem.horizonEnd ? day : Math.max(day, handoverOn(problem, again));
 };
 
@@ -66,14 +48,10 @@ const dayInHand = (
  * The day to promise for what is complete by a plan: with the yard's sessions in hand, and if deliveries come late by the
  * days in hand for them, where a plan has it then. Null beyond the horizon.
  */
-const promisedDay = (
-  yard: YardFile,
-  order: Order,
-  asking: Asking,
-  { present, earliest, memory }: { present: Present; earliest: Earliest; memory?: PlanMemory | undefined },
-): number | null => {
+const promisedDay = (yard: YardFile, order: Order, answer: Answer, memory: PlanMemory | undefined): number | null => {
+  const { earliest, asking } = answer;
   const { problem } = asking;
-  const day = dayInHand(yard, order, asking, present, earliest);
+  const day = dayInHand(yard, order, answer);
   if (day === null || yard.yard.deliveryDaysInHand === 0) return day;
   const soonEnough = problem.calendar.midnightOf(day + 1) - 1;
   const completesAt = completesIfLate(yard, order, { earliest, soonEnough }, memory);
@@ -118,8 +96,8 @@ export const quoteOrder = (
   const asking = askingFor(yard, order);
   const { problem } = asking;
   const tried = earliestOf(asking, present, MOST_PLACES);
-  const best = stood && stood.earliest.completesAt < tried.completesAt ? stood.earliest : tried;
-  const { completesAt: earliest, found, isProven } = exactlyBefore(asking, present, best.completesAt);
+  const soonest = Math.min(tried.completesAt, stood?.earliest.completesAt ?? NEVER);
+  const { completesAt: earliest, found, isProven } = exactlyBefore(asking, present, soonest);
   if (earliest >= NEVER)
     return {
       earliestAt: null,
@@ -130,8 +108,9 @@ export const quoteOrder = (
       limits: [],
       reason: reasonAgainst(asking, present),
     };
-  const careful = found ? { completesAt: earliest, dispatch: null } : carefulOf(asking, present, best);
-  const promise = promisedDay(yard, order, asking, { present, earliest: careful, memory });
+  const exact: Answer | null = found && { asking, present, earliest: { completesAt: earliest, dispatch: null } };
+  const answer = exact ?? carefulAnswer({ asking, present, earliest: tried }, stood);
+  const promise = promisedDay(yard, order, answer, memory);
   return {
     earliestAt: problem.calendar.instantText(earliest),
     earliestOn: dateOfDay(handoverOn(problem, earliest)),
