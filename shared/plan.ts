@@ -60,13 +60,15 @@ const planOrder = z.strictObject({
   packs: z.array(packSpell).min(2, 'has to have two spells or more').optional(),
   completesAt: instant,
   completesOn: date,
+  soonestOn: date.optional(),
   daysLate: count,
   fromFinished: z.array(z.strictObject({ finished: count, count: wholePositive })),
 });
 /**
  * What an order gets and when. Without packing both pack times are left out; packed over several sessions, `packs` has each
  * spell, the pack times are the start of the first and the end of the last. `completesOn` is a hand-over day;
- * `daysLate` is counted in days of the calendar, 0 where nothing is due. `fromFinished` names entries of the yard file
+ * `daysLate` is counted in days of the calendar, 0 where nothing is due. On no day before `soonestOn` does any plan complete it:
+ * where that is `completesOn`, the day is proven the earliest. `fromFinished` names entries of the yard file
  * by index.
  */
 export type PlanOrder = z.infer<typeof planOrder>;

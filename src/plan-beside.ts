@@ -2,6 +2,7 @@ import { type Fault, pathText } from '../shared/fault.ts';
 import { type Keep, type PlanFile, planFile } from '../shared/plan.ts';
 import { shapeFaults } from '../shared/shape-faults.ts';
 import { readYardFile, type YardFile } from '../shared/yard-file.ts';
+import { withSoonestDays } from './engine/bound/soonest-days.ts';
 import { planWithMemory } from './engine/plan.ts';
 import type { Effort } from './engine/search/effort.ts';
 import { memoryFromFile, type PlanMemory } from './engine/search/memory.ts';
@@ -14,11 +15,11 @@ export interface PlanBeside {
   memory?: PlanMemory;
 }
 
-/** The plan of a yard as a plan file, with how it was come by. */
+/** The plan of a yard as a plan file, with how it was come by and what is proven of its days. */
 export const planInFile = (yard: YardFile, effort: Effort): PlanFile => {
   const { plan, memory } = planWithMemory(yard, { effort });
   return {
-    ...plan,
+    ...withSoonestDays(yard, plan),
     memory: { ...memory, choices: { ...memory.choices }, inShift: memory.inShift.map(([t, c]) => [t, { ...c }]) },
   };
 };

@@ -29,7 +29,8 @@ describe('rota plan', () => {
     const { code, stdout, stderr } = await rota('plan', yard, '--effort', 'quick');
     expect([code, stderr]).toEqual([0, '']);
     const { memory, ...plan } = JSON.parse(stdout);
-    expect(plan).toEqual(JSON.parse(JSON.stringify(planYard(smallYard(), { effort: 'quick' }))));
+    const { orders, ...rest } = JSON.parse(JSON.stringify(planYard(smallYard(), { effort: 'quick' })));
+    expect(plan).toEqual({ ...rest, orders: orders.map((one: object) => ({ ...one, soonestOn: '2027-04-10' })) });
     expect(memory.sequence).toEqual(smallYard().orders.map(({ id }) => id));
   });
 

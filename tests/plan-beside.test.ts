@@ -4,12 +4,14 @@ import { describe, expect, it } from 'vitest';
 import { readOrderFor } from '../shared/order-file.ts';
 import { readYardFile, type YardFile } from '../shared/yard-file.ts';
 import { quoteOrder } from '../src/engine/quote/quote.ts';
+import { refereePlan } from '../src/engine/referee.ts';
 import { planInFile, readPlanBeside } from '../src/plan-beside.ts';
 import { undoChange } from '../src/usecases/changes/undo-change.ts';
 import type { UseCaseContext } from '../src/usecases/core/context.ts';
 import { askWhen } from '../src/usecases/first/ask-when.ts';
 import { markMould } from '../src/usecases/moulds/mark-mould.ts';
 import { planToAsk } from '../src/usecases/plan/plan-to-ask.ts';
+import { audit } from './contract/audit-plan.mjs';
 import { doneOf } from './support/outcomes.ts';
 import { randomYard } from './support/random-yard.ts';
 import { runScript } from './support/run-script.ts';
@@ -92,6 +94,20 @@ describe('the file of a plan', () => {
     const plan = planInFile(smallYard(), 'quick');
     const read = readPlanBeside(smallYard(), JSON.parse(JSON.stringify(plan)));
     expect(read).toMatchObject({ ok: true, value: { memory: plan.memory, standing: { batches: plan.batches } } });
+  });
+
+  it('says of each order the day before which no plan completes it, which is proven where it is its own', () => {
+    let proven = 0;
+    for (let seed = 0; seed < 25; seed++) {
+      const yard = randomYard(seed);
+      const plan = planInFile(yard, 'quick');
+      expect([...audit(yard, plan).faults, ...refereePlan(yard, plan)], `seed ${seed}`).toEqual([]);
+      proven += plan.orders.filter(({ completesOn, soonestOn }) => completesOn === soonestOn).length;
+    }
+    expect(proven).toBeGreaterThan(10);
+    // One panel to set up, mix, fill and strip is ready on the first Saturday, and nothing is sooner.
+    const one = smallYard({ orders: [{ id: 'one', weight: 1, lines: [{ casting: 'panel-900', quantity: 1 }] }] });
+    expect(planInFile(one, 'quick').orders[0]).toMatchObject({ completesOn: '2027-04-10', soonestOn: '2027-04-10' });
   });
 
   it('is refused where it is none, or names what the yard has not, by the path in it', () => {

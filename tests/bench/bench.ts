@@ -3,6 +3,7 @@ import { csvRows } from './csv.ts';
 import { earliestBench } from './earliest/earliest.ts';
 import { EXACT_SEEDS, exactRows, exactSummary } from './exact.ts';
 import { ifFirstRows } from './if-first.ts';
+import { plainerRows } from './plainer.ts';
 import { qualityRows } from './quality.ts';
 import { quoteRows } from './quotes.ts';
 import { REQUEST_YARDS, requestRows } from './requests.ts';
@@ -15,7 +16,7 @@ import { tardinessRows } from './tardiness.ts';
 /** Every tenth tardiness instance by default; all 250 with `npm run bench -- tardiness all`, or `thorough` for that effort. */
 const SOME = 10;
 
-/** Random yards of `npm run bench -- first` and `shuffled`; any other number after it. */
+/** Random yards of `npm run bench -- first`, `shuffled` and `plainer`; any other number after it. */
 const SOME_YARDS = 200;
 
 const sections: Record<string, (argument?: string, ...more: string[]) => void | Promise<void>> = {
@@ -31,6 +32,8 @@ const sections: Record<string, (argument?: string, ...more: string[]) => void | 
     ),
   first: (yards) => print('First before all others', ifFirstRows(Number(yards ?? SOME_YARDS))),
   shuffled: (yards) => print('Lists in another order', shuffledRows(Number(yards ?? SOME_YARDS))),
+  plainer: (yards, from) =>
+    print('Plainer plans against the answer', plainerRows(Number(yards ?? SOME_YARDS), Number(from ?? 0))),
   requests: async (only) => {
     for (const [orders, moulds] of REQUEST_YARDS.filter(([orders]) => !only || orders === Number(only)))
       print(`Longest blocks of requests, ${orders} orders, a search beside`, await requestRows(orders, moulds));

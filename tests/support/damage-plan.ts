@@ -1,5 +1,5 @@
 import type { PlanFile } from '../../shared/plan.ts';
-import { dateOfDay, dayNumber, minuteOf } from '../../shared/time.ts';
+import { dateOfDay, dayNumber, minuteOf, weekdayOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { calendarOf } from '../../src/engine/calendar/calendar.ts';
 import type { Dice } from './random-yard/dice.ts';
@@ -115,6 +115,18 @@ export const DAMAGES: Record<string, Way> = {
   'handed over on another day': (d) => {
     const order = a(d, d.plan.orders);
     if (order) order.completesOn = laterDate(order.completesOn, d.dice.pick([-1, 1, 7]));
+  },
+  'proven for a later day': (d) => {
+    const order = a(d, d.plan.orders);
+    if (order) order.soonestOn = laterDate(order.completesOn, d.dice.pick([1, 7]));
+  },
+  'proven for a day of no hand-over': (d) => {
+    const [order, days] = [a(d, d.plan.orders), d.yard.yard.handoverDays];
+    // From Monday to Sunday before it there is a day that is none, unless every day is.
+    for (let back = 1; order && days?.length && back <= 7; back++) {
+      const date = laterDate(order.completesOn, -back);
+      if (!days.includes(weekdayOf(dayNumber(date)))) order.soonestOn = date;
+    }
   },
   'more days late': (d) => {
     const order = a(d, d.plan.orders);

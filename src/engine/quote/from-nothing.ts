@@ -1,43 +1,67 @@
 import { refusals } from '../decoder/admit.ts';
 import { decode } from '../decoder/decode.ts';
 import { type Dispatch, dispatchOf } from '../decoder/dispatch.ts';
+import { NEVER, type Problem } from '../decoder/problem.ts';
 import { poursOf } from '../search/effort.ts';
 import { foundIn } from '../search/found.ts';
 import { improvePlan } from '../search/improve.ts';
-import { startSequences, TRIED_CHOICES, waitingForLots } from '../search/quick.ts';
+import { BY_HAND, startSequences, TRIED_CHOICES, waitingForLots } from '../search/quick.ts';
 import { randomFrom } from '../search/random.ts';
 import { type Earliest, NOWHERE, soonerUnder } from './completes-under.ts';
 import { type Asking, type Present, withOrderAt } from './present.ts';
+import { handoverOn } from './promise.ts';
 
 /** Pours placed in all by the plans from nothing, about. */
-const POURS_FROM_NOTHING = 2_500;
-const MOST_FROM_NOTHING = 24;
+const POURS_FROM_NOTHING = 8_000;
+const MOST_FROM_NOTHING = 60;
+const MOST_ROUNDS = 4;
 
-/** Sequences by the dispatch rules, and each with the new order in front. */
-const sequencesFor = ({ problem, added }: Asking): Int32Array[] =>
-  startSequences(problem).flatMap((sequence) => [
-    Int32Array.from([added, ...sequence.filter((o) => o !== added)]),
-    sequence,
-  ]);
+/** The problem with the new order due on a day; without one where that is NEVER. */
+const dueOn = ({ problem, added }: Asking, day: number): Problem => ({
+  ...problem,
+  orders: problem.orders.map((order, o) => (o === added ? { ...order, dueDay: day, aimDay: day } : order)),
+});
 
-/**
- * The earliest completion among plans made from nothing, in which no date given is later than at present: by dispatch
- * rules, with what the decoder weighs by as quick planning has it. Sooner than `best`, or that.
- */
-export const earliestFromNothing = (asking: Asking, present: Present, best: Earliest): Earliest => {
+/** Sequences by the dispatch rules, the new order where it comes when it is due on a day, and in front. */
+const sequencesFor = (asking: Asking, day: number): Int32Array[] => {
+  const sequences = startSequences(dueOn(asking, day));
+  const inFront = sequences.map((sequence) => sequence.filter((o) => o !== asking.added));
+  return [...sequences, ...inFront.map((others) => Int32Array.from([asking.added, ...others]))];
+};
+
+/** What the decoder weighs by in these plans: as in quick planning, and as by hand. */
+const CHOICES = [...TRIED_CHOICES.slice(0, 3), ...BY_HAND, ...TRIED_CHOICES.slice(3)];
+
+/** One round of plans from nothing, in which the new order is due the day before the earliest one known. */
+const roundFromNothing = (asking: Asking, present: Present, best: Earliest): Earliest => {
   const { problem } = asking;
-  const sequences = sequencesFor(asking);
+  const day = best.completesAt >= NEVER ? NEVER : handoverOn(problem, best.completesAt) - 1;
+  const sequences = sequencesFor(asking, day);
   const most = Math.min(MOST_FROM_NOTHING, Math.floor(POURS_FROM_NOTHING / poursOf(problem)));
   let earliest = best;
   const attempt = (dispatch: Dispatch): void => {
     earliest = soonerUnder(asking, dispatch, present, 'given', earliest);
   };
-  for (let i = 0; i < Math.min(most, sequences.length * TRIED_CHOICES.length); i++) {
-    const choices = TRIED_CHOICES[(i + Math.floor(i / sequences.length)) % TRIED_CHOICES.length]!;
+  for (let i = 0; i < Math.min(most, sequences.length * CHOICES.length); i++) {
+    const choices = CHOICES[(i + Math.floor(i / sequences.length)) % CHOICES.length]!;
     attempt(dispatchOf(sequences[i % sequences.length]!, choices));
   }
   for (const choices of waitingForLots(problem))
     for (const sequence of sequences.slice(0, most)) attempt(dispatchOf(sequence, choices));
+  return earliest;
+};
+
+/**
+ * The earliest completion among plans made from nothing, in which no date given is later than at present: by dispatch
+ * rules, with what the decoder weighs by as quick planning has it; again from each day found. Sooner than `best`, or that.
+ */
+export const earliestFromNothing = (asking: Asking, present: Present, best: Earliest): Earliest => {
+  let earliest = best;
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const sooner = roundFromNothing(asking, present, earliest);
+    if (sooner === earliest) break;
+    earliest = sooner;
+  }
   return earliest;
 };
 

@@ -75,6 +75,12 @@ const checkDates = (ground: Ground, got: PlanOrder, order: Order, found: Found):
   if (completesAt >= ground.horizonEnd) found(`order ${got.id} is complete after the last date of the plan`);
   const on = handoverOn(ground, ground.calendar.dayOf(completesAt));
   if (got.completesOn !== dateOfDay(on)) found(`order ${got.id} goes out on ${dateOfDay(on)}`);
+  if (got.soonestOn !== undefined) {
+    const soonest = dayNumber(got.soonestOn);
+    if (soonest > on) found(`order ${got.id} goes out before the day proven the earliest`);
+    if (soonest <= on && handoverOn(ground, soonest) !== soonest)
+      found(`order ${got.id} could not go out on ${got.soonestOn}`);
+  }
   const late = order.due === undefined ? 0 : Math.max(0, on - dayNumber(order.due));
   if (got.daysLate !== late) found(`order ${got.id} is ${late} days late`);
 };

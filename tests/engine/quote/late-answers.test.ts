@@ -1,16 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import type { Order } from '../../../shared/order.ts';
-import type { PlanFile } from '../../../shared/plan.ts';
 import type { YardFile, YardFileInput } from '../../../shared/yard-file.ts';
 import { DEFAULT_CHOICES } from '../../../src/engine/decoder/dispatch.ts';
-import { planWithMemory, planYard } from '../../../src/engine/plan.ts';
+import { planWithMemory } from '../../../src/engine/plan.ts';
 import { fitIn } from '../../../src/engine/quote/fit-in.ts';
 import { quoteOrder } from '../../../src/engine/quote/quote.ts';
 import type { PlanMemory } from '../../../src/engine/search/memory.ts';
 import { keepOfPlan } from '../../../src/engine/standing/keep-of-plan.ts';
+import { fromNothing, keptWhole, oneMoved } from '../../bench/plainer-plans.ts';
+import { askingYard } from '../../support/asking-yard.ts';
 import { yardSeeds } from '../../support/property-seed.ts';
-import { diceOf } from '../../support/random-yard/dice.ts';
-import { randomYard } from '../../support/random-yard.ts';
 import { smallYard } from '../../support/small-yard.ts';
 
 type Orders = NonNullable<YardFileInput['orders']>;
@@ -82,37 +81,6 @@ describe('an order that finds a late place, or none', () => {
   });
 });
 
-/** The earliest day of an order in plans from nothing in which no date given is later than in the plan there is; null: none. */
-const fromNothing = (yard: YardFile, order: Order, plan: PlanFile, dues: (string | undefined)[]): string | null => {
-  const days = dues.flatMap((due) => {
-    const asking = { ...order, due, wanted: undefined };
-    const anew = planYard({ ...yard, orders: [...yard.orders, asking] }, { effort: 'quick' });
-    const planned = new Map(anew.orders.map((one) => [one.id, one]));
-    const holds = plan.orders.every(({ id, daysLate }) => (planned.get(id)?.daysLate ?? Infinity) <= daysLate);
-    return planned.get(order.id)?.completesOn && holds ? [planned.get(order.id)!.completesOn] : [];
-  });
-  return days.sort()[0] ?? null;
-};
-
-/** A random yard in which most dates were given as planned, some are only asked for, and its last order is not taken yet. */
-const askingYard = (seed: number): { yard: YardFile; order: Order } | null => {
-  const all = randomYard(seed, 'small');
-  const order = all.orders.at(-1);
-  if (!order || all.orders.length < 3) return null;
-  const free = <T extends { order?: string | undefined }>(x: T): T =>
-    x.order === order.id ? { ...x, order: undefined } : x;
-  const without = {
-    ...{ ...all, orders: all.orders.slice(0, -1) },
-    ...{ finished: all.finished.map(free), inMould: all.inMould.map(free) },
-  };
-  const planned = new Map(planYard(without, { effort: 'quick' }).orders.map((one) => [one.id, one.completesOn]));
-  const dice = diceOf(seed);
-  const orders = without.orders.map((one) =>
-    dice.chance(0.6) ? { ...one, due: planned.get(one.id) ?? one.due } : { ...one, due: undefined, wanted: one.due },
-  );
-  return { yard: { ...without, orders }, order };
-};
-
 test('no is said to nobody, and no later day, where a plan from nothing has one', { timeout: 120_000 }, () => {
   let compared = 0;
   for (const seed of yardSeeds(60, 100)) {
@@ -121,11 +89,28 @@ test('no is said to nobody, and no later day, where a plan from nothing has one'
     const { yard, order } = asking;
     const { plan, memory } = planWithMemory(yard, { effort: 'quick' });
     const { earliestOn } = quoteOrder(yard, order, { memory, standing: keepOfPlan(plan) });
-    const anew = fromNothing(yard, order, plan, [undefined, earliestOn ?? undefined]);
+    const anew = fromNothing({ yard, order, plan }, [undefined, earliestOn ?? undefined]);
     if (anew === null) continue;
     compared++;
     expect(earliestOn, `seed ${seed}`).not.toBeNull();
     expect(earliestOn! <= anew, `seed ${seed}: ${earliestOn} after ${anew}`).toBe(true);
   }
   expect(compared).toBeGreaterThan(15);
+});
+
+test('nor a later day than with all that is planned kept, or all but one other order', { timeout: 120_000 }, () => {
+  let compared = 0;
+  for (const seed of yardSeeds(16, 300)) {
+    const asking = askingYard(seed);
+    if (!asking) continue;
+    const { yard, order } = asking;
+    const { plan, memory } = planWithMemory(yard, { effort: 'quick' });
+    const { earliestOn } = quoteOrder(yard, order, { memory, standing: keepOfPlan(plan) });
+    const days = [keptWhole({ yard, order, plan }), oneMoved({ yard, order, plan }, earliestOn)];
+    for (const day of days)
+      if (day !== null)
+        expect(earliestOn !== null && earliestOn <= day, `seed ${seed}: ${earliestOn}, ${day}`).toBe(true);
+    compared += days.filter((day) => day !== null).length;
+  }
+  expect(compared).toBeGreaterThan(6);
 });
