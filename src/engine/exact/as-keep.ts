@@ -44,7 +44,14 @@ const pouredAs = (problem: Problem, task: Of<'batch'>, first: number, strips: re
   return { batch: { id, mix, ...times, bags, kg, pours: pours.map((pour) => pour.id) }, pours };
 };
 
-/** Work that was found, as what is to be kept of a plan; sealing coats that no pour comes after are left out (R6). */
+/** A batch none of whose pieces is ever taken out is for nobody. */
+const isForNobody = ({ pours }: Poured, strips: readonly KeptStrip[]): boolean =>
+  !pours.some(({ id }) => strips.some(({ pour }) => pour === id));
+
+/**
+ * Work that was found, as what is to be kept of a plan, less batches for nobody and sealing coats that no pour comes after
+ * (R6).
+ */
 export const asKeep = (problem: Problem, { done }: Work): Keep => {
   const { yard, calendar } = problem;
   const at = calendar.instantText;
@@ -55,10 +62,6 @@ export const asKeep = (problem: Problem, { done }: Work): Keep => {
     first += task.fills.length;
     return one;
   });
-  const pours = poured.flatMap((one) => one.pours);
-  const coats = tasksOf(done, 'coat').map(
-    ({ mould, start, end }): PlanCoat => ({ mould: yard.moulds[mould]!.id, start: at(start), end: at(end) }),
-  );
   const strips = stripped.map(
     ({ mould, pour, start, end }): KeptStrip => ({
       mould: yard.moulds[mould]!.id,
@@ -66,9 +69,14 @@ export const asKeep = (problem: Problem, { done }: Work): Keep => {
       ...{ stripStart: at(start), stripEnd: at(end) },
     }),
   );
+  const wanted = poured.filter((one) => !isForNobody(one, strips));
+  const pours = wanted.flatMap((one) => one.pours);
+  const coats = tasksOf(done, 'coat').map(
+    ({ mould, start, end }): PlanCoat => ({ mould: yard.moulds[mould]!.id, start: at(start), end: at(end) }),
+  );
   const packs = tasksOf(done, 'pack').map(({ order, start, end }) => ({
     order: yard.orders[order]!.id,
     ...{ packStart: at(start), packEnd: at(end) },
   }));
-  return { batches: poured.map(({ batch }) => batch), pours, strips, packs, coats: coatsBefore(coats, pours, pours) };
+  return { batches: wanted.map(({ batch }) => batch), pours, strips, packs, coats: coatsBefore(coats, pours, pours) };
 };

@@ -20,15 +20,20 @@ const soonestFirst = (completesAt: readonly number[]): number[] => {
 };
 
 /**
- * Ways to deal the pieces: who is complete first comes first; some wait for finished pieces that are not ready yet, and others
- * do not.
+ * Ways to deal the pieces: who is complete first comes first, or who has finished pieces by this way; some wait for finished
+ * pieces that are not ready yet, and others do not.
  */
 const dealings = (problem: Problem, { completesAt, pieces }: Way): Dispatch[] => {
-  const sequence = Int32Array.from(soonestFirst(completesAt));
-  const waits = new Set(pieces.flatMap((p, i) => (i < lotsOf(problem) && p.readyAt > problem.now ? [p.usedBy] : [])));
+  const finished = pieces.slice(0, lotsOf(problem));
+  const served = new Set(finished.map(({ usedBy }) => usedBy));
+  const waits = new Set(finished.filter(({ readyAt }) => readyAt > problem.now).map(({ usedBy }) => usedBy));
   const pourFirst = problem.orders.map((_, o) => o).filter((o) => !waits.has(o));
-  return [0, ...lotDaysOf(problem)].flatMap((lotsUntil) =>
-    [{}, { pourFirst }].map((more) => ({ ...dispatchOf(sequence, { lotsUntil }), ...more })),
+  const inTurn = soonestFirst(completesAt);
+  const servedFirst = [...inTurn.filter((o) => served.has(o)), ...inTurn.filter((o) => !served.has(o))];
+  return [inTurn, servedFirst].flatMap((sequence) =>
+    [0, ...lotDaysOf(problem)].flatMap((lotsUntil) =>
+      [{}, { pourFirst }].map((more) => ({ ...dispatchOf(Int32Array.from(sequence), { lotsUntil }), ...more })),
+    ),
   );
 };
 

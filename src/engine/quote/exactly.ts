@@ -55,7 +55,9 @@ export const exactlyBefore = (asking: Asking, present: Present, before: number):
   const { best, isProven } = searchAll(problem, [added, ...made.filter((o) => o !== added)], worth, below, MOST_STEPS);
   if (!best) return { ...open, isProven };
   const found = isFixed ? null : inYard(problem.yard, best, worth);
-  return found ? { completesAt: best.worth, found, isProven } : open;
+  if (found) return { completesAt: best.worth, found, isProven };
+  // What came to nothing in the yard is a bound all the same: no plan has the order before it.
+  return { ...open, isProven: isProven && firstMinuteOf(problem, best.worth) >= firstMinuteOf(problem, before) };
 };
 
 /**
