@@ -135,9 +135,28 @@ const isWhole = ({ problem, dropped, readyOn }: Candidate, near: PlanFile): bool
   });
 };
 
+/**
+ * A yard with just this kept. A set-up that is fixed and was a pour's own is one by itself where the batch of that cannot
+ * stay: it is done, or it is said why not.
+ */
+const compileKeeping = (yard: YardFile, standing: Keep): Problem => {
+  const problem = compile({ ...yard, keep: standing });
+  const gone = new Set(problem.fixed.dropped.map(({ batch }) => batch));
+  const orphans = new Set(
+    standing.pours.flatMap(({ batch, mould, prepStart }) => (gone.has(batch) ? [`${mould} ${prepStart}`] : [])),
+  );
+  const known = new Set(standing.preps?.map(({ mould, prepStart }) => `${mould} ${prepStart}`));
+  const freed = (yard.keep?.preps ?? []).filter(({ mould, prepStart }) => {
+    const name = `${mould} ${prepStart}`;
+    return orphans.has(name) && !known.has(name);
+  });
+  if (freed.length === 0) return problem;
+  return compileKeeping(yard, { ...standing, preps: [...(standing.preps ?? []), ...freed] });
+};
+
 /** The best of carrying the plan forward with just this kept of it, in one of these ways, left in its state. */
-const stand = (kept: YardFile, ways: readonly PlanMemory[], near: PlanFile | undefined): Stood => {
-  const problem = compile(kept);
+const stand = (yard: YardFile, kept: Keep, ways: readonly PlanMemory[], near: PlanFile | undefined): Stood => {
+  const problem = compileKeeping(yard, kept);
   const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
   const dispatches = [...ways.map((way) => dispatchFrom(problem, way)), dispatchOf(earliestDueFirst(problem))];
   const deal = near && standingDeal(state, near);
@@ -161,11 +180,11 @@ const standLean = (
   ways: readonly PlanMemory[],
   near: PlanFile | undefined,
 ): Candidate => {
-  const { best, state } = stand({ ...yard, keep: standing }, ways, near);
+  const { best, state } = stand(yard, standing, ways, near);
   const idle = idlePours(state, standing);
   if (idle.size === 0) return best;
   const keep = withoutIdle(standing, idle, yard, best.problem);
-  const leaner = stand({ ...yard, keep }, [...ways, memoryOf(best.problem, best.dispatch)], near).best;
+  const leaner = stand(yard, keep, [...ways, memoryOf(best.problem, best.dispatch)], near).best;
   return isBetter(best.evaluation, leaner.evaluation) ? best : leaner;
 };
 
