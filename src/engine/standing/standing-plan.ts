@@ -125,13 +125,13 @@ interface Stood {
 
 const better = (a: Candidate, one: Candidate): Candidate => (isBetter(one.evaluation, a.evaluation) ? one : a);
 
-/** Whether all that is kept is in it, and no order of the plan that stands is later than there. */
+/** Whether all that is kept is in it, and no order of the plan that stands is later than there; what is ready is so today. */
 const isWhole = ({ problem, dropped, readyOn }: Candidate, near: PlanFile): boolean => {
   if (dropped.length > 0) return false;
   const planned = new Map(near.orders.map(({ id, completesOn }) => [id, dayNumber(completesOn)]));
   return problem.yard.orders.every(({ id }, o) => {
     const day = planned.get(id);
-    return day === undefined || (readyOn[o] !== NONE && readyOn[o]! <= day);
+    return day === undefined || (readyOn[o] !== NONE && readyOn[o]! <= Math.max(day, problem.handover[0]!));
   });
 };
 
@@ -170,7 +170,9 @@ const stand = (yard: YardFile, kept: Keep, ways: readonly PlanMemory[], near: Pl
     candidateOf(state, { ...first.dispatch, choices: { ...first.dispatch.choices, ...more } }),
   );
   const best = waiting.reduce(better, first);
-  return left(dealt && !isBetter(best.evaluation, dealt.evaluation) ? dealt : best);
+  // Dealt anew it moves days about: for a gain alone, and with nobody later.
+  const all = new Set(problem.yard.orders.map(({ id }) => id));
+  return left(dealt && !mayReplace(dealt, best, all) ? dealt : best);
 };
 
 /** As `stand`, less pours that nobody waits for any more. */

@@ -67,13 +67,15 @@ const carried = (seed: number): Carried[] => {
 /*
  * Seen: an order got other pieces than it was planned to have once some had cured; a coat or a change-over of a mould that
  * was set up, or mended by then, counted as not done; the second batch of a day in one mould counted as poured with the
- * first; the strip of the first piece of a mould was taken for that of the second; sticks went to who is packed later.
+ * first; the strip of the first piece of a mould was taken for that of the second; sticks went to who is packed later; the whole plan was dealt anew overnight because an
+ * order that was ready the day before is ready no sooner than today.
  */
 test('a plan is the same still when some of it is done as planned: nothing falls out, and no order is later', () => {
   let open = 0;
   for (const seed of [...yardSeeds(40, 21_000), 23_019, 23_069, 23_082])
     for (const { at, plan, stood } of carried(seed)) {
       expect(stood.dropped, `seed ${seed}, minute ${at}`).toEqual([]);
+      expect(stood.dispatch.deal, `seed ${seed}, minute ${at}: dealt anew`).toBeDefined();
       const planned = new Map(plan.orders.map((order) => [order.id, order]));
       stood.problem.yard.orders.forEach(({ id }, o) => {
         const order = planned.get(id);
