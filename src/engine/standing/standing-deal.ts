@@ -45,8 +45,10 @@ class Dealing {
   readonly parts: { order: number; at: Minute }[];
   readonly had = new Map<number, Map<number, Had>>();
 
-  constructor({ orders }: Problem, needing: readonly Needing[]) {
-    this.parts = needing.flatMap(({ order, by }) => (orders[order]!.packMinutes === 0 ? [{ order, at: by }] : []));
+  constructor({ orders, now }: Problem, needing: readonly Needing[]) {
+    // One that was complete before, and is still here, has its parts all the same.
+    const unpacked = needing.filter(({ order }) => orders[order]!.packMinutes === 0);
+    this.parts = unpacked.map(({ order, by }) => ({ order, at: Math.max(by, now) }));
   }
 
   add({ order, left }: Needing, casting: number, what: keyof Had, count = 1): void {
