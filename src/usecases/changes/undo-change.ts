@@ -110,9 +110,8 @@ const isLast = async (tx: Tx, id: number, by: number): Promise<boolean> => {
   return heads.find((change) => change.id !== by && !BY_ITSELF.includes(change.kind))?.id === id;
 };
 
-/** Undoing it asks nothing of the plan: no session that was planned anew, no late work. */
-const isPlain = ({ anew, instead, lateBack = [], notDone = [] }: Unfixed): boolean =>
-  anew === undefined && instead === undefined && lateBack.length === 0 && notDone.length === 0;
+/** Undoing it asks nothing of the plan but what it had to do: no session was planned anew. */
+const isPlain = ({ anew, instead }: Unfixed): boolean => anew === undefined && instead === undefined;
 
 /**
  * Puts everything that a change wrote back as it was, if it still is as the change left it. Undoing is a change of its
@@ -140,7 +139,7 @@ export const undoChange = async (
       unfixed = { ...unfixedBy(anewBefore, await plannedAnews(tx)), ...lateBy(lateBefore, lateAfter) };
       const standAgain = (await isLast(tx, id, by)) ? planBefore(context.database, id) : null;
       isMoved = isOnlyMoved(lateBefore, lateAfter);
-      if (standAgain && (isPlain(unfixed) || isMoved)) unfixed = { standAgain };
+      if (standAgain && isPlain(unfixed)) unfixed = { standAgain };
       return outcome;
     },
     // A batch that stands at another time again is not gone.
