@@ -13,6 +13,7 @@ import { fewestLate } from './exact/fewest-late.ts';
 import { fitCarefully } from './quote/fit-in.ts';
 import { completeInHand } from './quote/promise.ts';
 import type { Effort } from './search/effort.ts';
+import type { Found } from './search/found.ts';
 import { dispatchFrom, memoryOf, type PlanMemory } from './search/memory.ts';
 import { presentPours } from './search/nearness.ts';
 import { quickSearch } from './search/quick.ts';
@@ -149,10 +150,15 @@ const planOfCanonical = (yard: YardFile, options: PlanOptions): { plan: PlanFile
     const others = [freer, stood, ...candidates];
     const chosen = chooseBeside(taken, others, beside);
     if (effort === 'quick' && near && harmOf(chosen, near, given) > 0) {
-      // No date is said to be late before a plan that keeps it was looked for.
-      const rescued = searchOn(state, { ...chosen, unmoved: 0 }, 'normal', seed, present);
-      const kept = chooseBeside(taken, [...others, candidateOf(state, rescued.dispatch)], beside);
-      return standingPlan(isFixed, kept);
+      // No date is said to be late before a plan that keeps it was looked for: on from what was found, and from nothing.
+      const rescued = (start: Found) => candidateOf(state, searchOn(state, start, 'normal', seed, present).dispatch);
+      const on = rescued({ ...chosen, unmoved: 0 });
+      const kept = chooseBeside(taken, [...others, on], beside);
+      if (harmOf(kept, near, given) === 0) return standingPlan(isFixed, kept);
+      return standingPlan(
+        isFixed,
+        chooseBeside(taken, [...others, on, rescued(quickSearch(state, { first: [] }))], beside),
+      );
     }
     return standingPlan(isFixed, chosen);
   }
