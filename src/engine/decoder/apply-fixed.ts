@@ -1,5 +1,6 @@
 import { askForBatch } from './ask-batch.ts';
 import { askParts } from './complete.ts';
+import type { Deal } from './deal.ts';
 import { takeAsStood } from './deal-as-stood.ts';
 import { dealFixed, type Owners } from './deal-fixed.ts';
 import type { DecoderState } from './decoder-state.ts';
@@ -69,7 +70,7 @@ export const reserveFixed = (state: DecoderState): void => {
 };
 
 /** Takes the parts of an order that is not packed, at the minute at which it was complete; it is as soon as they are there. */
-const reserveParts = (state: DecoderState, order: number, at: number): void => {
+const reserveParts = (state: DecoderState, { order, at }: Deal['parts'][number]): void => {
   const { orders, stock, problem } = state;
   if (orders.excluded[order]) return;
   askParts(state, order);
@@ -99,11 +100,10 @@ export const reservePacks = (state: DecoderState): void => {
   const parts = dispatch.deal?.parts ?? [];
   let next = 0;
   for (const { order, start } of problem.fixed.packs) {
-    for (; next < parts.length && parts[next]!.at <= start; next++)
-      reserveParts(state, parts[next]!.order, parts[next]!.at);
+    while (next < parts.length && parts[next]!.at <= start) reserveParts(state, parts[next++]!);
     reservePack(state, order, start);
   }
-  for (; next < parts.length; next++) reserveParts(state, parts[next]!.order, parts[next]!.at);
+  while (next < parts.length) reserveParts(state, parts[next++]!);
 };
 
 const forgetPrep = ({ moulds, demand }: DecoderState, mould: number): void => {

@@ -1,3 +1,4 @@
+import type { Minute } from '../../../shared/time.ts';
 import type { CompiledMaterial } from './problem.ts';
 import { NEVER, NONE } from './problem.ts';
 
@@ -35,6 +36,25 @@ const offcutsLeft = ({ offcuts, onHand, arrivals }: CompiledMaterial, heldBack: 
   const sticks = arrivals.reduce((sum, x) => sum + x.quantity, onHand);
   const left = offcuts.slice(Math.max(0, Math.ceil(heldBack - sticks - EPSILON)));
   return { left, from: left.map(() => LONG_OPEN) };
+};
+
+/** First minute from one on at which so much of a material is there, `level` of it being left of what is on hand (R10). */
+export const whenThere = (
+  { arrivals, plentyFrom }: Pick<CompiledMaterial, 'arrivals' | 'plentyFrom'>,
+  level: number,
+  quantity: number,
+  from: Minute,
+): Minute => {
+  if (from >= plentyFrom || quantity <= 0) return from;
+  let left = level;
+  let at = from;
+  for (const arrival of arrivals) {
+    if (left + EPSILON >= quantity) return at;
+    if (arrival.at >= plentyFrom) break;
+    left += arrival.quantity;
+    at = Math.max(from, arrival.at);
+  }
+  return left + EPSILON >= quantity ? at : plentyFrom;
 };
 
 /**
@@ -140,17 +160,7 @@ export class Stock {
 
   private earliestOf(material: number, quantity: number, from: number): number {
     const m = this.materials[material]!;
-    if (from >= m.plentyFrom || quantity <= 0) return from;
-    let level = m.onHand - this.used[material]! - this.heldBack[material]!;
-    let at = from;
-    for (const arrival of m.arrivals) {
-      if (arrival.at > from && level + EPSILON >= quantity) return at;
-      if (arrival.at >= m.plentyFrom) break;
-      level += arrival.quantity;
-      at = Math.max(from, arrival.at);
-    }
-    if (level + EPSILON >= quantity) return at;
-    return m.plentyFrom;
+    return whenThere(m, m.onHand - this.used[material]! - this.heldBack[material]!, quantity, from);
   }
 
   /** Takes what was asked for. */

@@ -1,4 +1,5 @@
 import { NEVER, type Problem } from '../decoder/problem.ts';
+import { whenThere } from '../decoder/stock.ts';
 import { bagsFor } from '../pack/bags.ts';
 
 const EPSILON = 1e-9;
@@ -18,20 +19,6 @@ export const goodsOfBatch = (problem: Problem, castings: readonly number[]): Nee
   ];
 };
 
-/** When so much more of one material is there beside what has been used. */
-const thereOf = ({ materials }: Problem, used: number, material: number, quantity: number, from: number): number => {
-  const { onHand, arrivals, plentyFrom } = materials[material]!;
-  if (from >= plentyFrom || quantity <= 0) return from;
-  let level = onHand - used;
-  let at = from;
-  for (const arrival of arrivals) {
-    if (level + EPSILON >= quantity || arrival.at >= plentyFrom) break;
-    level += arrival.quantity;
-    at = Math.max(from, arrival.at);
-  }
-  return level + EPSILON >= quantity ? at : Math.max(from, plentyFrom);
-};
-
 const sumsOf = (needs: Needs): Map<number, number> => {
   const sums = new Map<number, number>();
   for (const { material, quantity } of needs) sums.set(material, (sums.get(material) ?? 0) + quantity);
@@ -41,8 +28,10 @@ const sumsOf = (needs: Needs): Map<number, number> => {
 /** First minute from one on at which all of it is there beside what has been used; NEVER when it will not be (R10). */
 export const thereFrom = (problem: Problem, used: readonly number[], needs: Needs, from: number): number => {
   let at = from;
-  for (const [material, quantity] of sumsOf(needs))
-    at = Math.max(at, thereOf(problem, used[material]!, material, quantity, from));
+  for (const [index, quantity] of sumsOf(needs)) {
+    const material = problem.materials[index]!;
+    at = Math.max(at, whenThere(material, material.onHand - used[index]!, quantity, from));
+  }
   return Math.min(NEVER, at);
 };
 

@@ -1,6 +1,6 @@
 import { NEVER } from '../decoder/problem.ts';
 import { completesUnder, type Earliest, NOWHERE } from './completes-under.ts';
-import { earliestOf } from './earliest.ts';
+import { earliestBeside } from './earliest.ts';
 import { type Asking, keepingInHand, type Present } from './present.ts';
 
 /** When an order could be ready, in which yard and beside which plan. */
@@ -9,10 +9,6 @@ export interface Answer {
   present: Present;
   earliest: Earliest;
 }
-
-/** Asked beside the question for the earliest day, with so much of its search. */
-const SHARE = 0.5;
-const MOST_PLACES = 20;
 
 /**
  * The earliest completion in a plan that leaves the other orders the sessions they have in hand before the dates they were
@@ -24,7 +20,7 @@ export const carefulOf = ({ asking, present, earliest }: Answer): Earliest | nul
   if (!earliest.dispatch || careful.until.every((minute) => minute >= NEVER)) return earliest;
   const same = completesUnder(asking, earliest.dispatch, careful, 'given');
   if (same <= earliest.completesAt) return earliest;
-  const found = earliestOf(asking, careful, MOST_PLACES, { share: SHARE });
+  const found = earliestBeside(asking, careful);
   return found.completesAt < NEVER ? found : null;
 };
 

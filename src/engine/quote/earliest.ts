@@ -131,3 +131,10 @@ export const earliestOf = (
   const { completesAt, dispatch } = soonestOf(asking, present, mostPlaces, options);
   return { completesAt, dispatch: dispatch && asTaken(asking, present, dispatch) };
 };
+
+/** As `earliestOf`, with half of its search, for a question that is asked beside the one for the earliest day. */
+export const earliestBeside = (
+  asking: Asking,
+  present: Present,
+  options: Pick<EarliestOptions, 'anew'> = {},
+): Earliest => earliestOf(asking, present, 20, { share: 0.5, ...options });

@@ -5,12 +5,8 @@ import { calendarOf } from '../calendar/calendar.ts';
 import { NEVER } from '../decoder/problem.ts';
 import type { PlanMemory } from '../search/memory.ts';
 import { completesUnder, type Earliest } from './completes-under.ts';
-import { earliestOf } from './earliest.ts';
+import { earliestBeside } from './earliest.ts';
 import { askingFor, presentOf, withoutDeal } from './present.ts';
-
-/** Such a question is asked beside the one for the earliest day, with so much of its search. */
-const SHARE = 0.5;
-const MOST_PLACES = 20;
 
 /**
  * The yard if all that is ordered from now on, and all that is on its way and does not come today, came as many days late as
@@ -53,5 +49,5 @@ export const completesIfLate = (
   // Who has what of all that is kept says nothing where less is kept.
   const same = earliest.dispatch ? completesUnder(asking, withoutDeal(earliest.dispatch), present, 'given') : NEVER;
   if (same <= soonEnough) return same;
-  return Math.min(same, earliestOf(asking, present, MOST_PLACES, { share: SHARE, anew: false }).completesAt);
+  return Math.min(same, earliestBeside(asking, present, { anew: false }).completesAt);
 };

@@ -135,6 +135,8 @@ const isWhole = ({ problem, dropped, readyOn }: Candidate, near: PlanFile): bool
   });
 };
 
+const setUpName = ({ mould, prepStart }: Pick<PlanPour, 'mould' | 'prepStart'>): string => `${mould} ${prepStart}`;
+
 /**
  * A yard with just this kept. A set-up that is fixed and was a pour's own is one by itself where the batch of that cannot
  * stay: it is done, or it is said why not.
@@ -142,14 +144,9 @@ const isWhole = ({ problem, dropped, readyOn }: Candidate, near: PlanFile): bool
 const compileKeeping = (yard: YardFile, standing: Keep): Problem => {
   const problem = compile({ ...yard, keep: standing });
   const gone = new Set(problem.fixed.dropped.map(({ batch }) => batch));
-  const orphans = new Set(
-    standing.pours.flatMap(({ batch, mould, prepStart }) => (gone.has(batch) ? [`${mould} ${prepStart}`] : [])),
-  );
-  const known = new Set(standing.preps?.map(({ mould, prepStart }) => `${mould} ${prepStart}`));
-  const freed = (yard.keep?.preps ?? []).filter(({ mould, prepStart }) => {
-    const name = `${mould} ${prepStart}`;
-    return orphans.has(name) && !known.has(name);
-  });
+  const orphans = new Set(standing.pours.filter(({ batch }) => gone.has(batch)).map(setUpName));
+  const known = new Set(standing.preps?.map(setUpName));
+  const freed = (yard.keep?.preps ?? []).filter((prep) => orphans.has(setUpName(prep)) && !known.has(setUpName(prep)));
   if (freed.length === 0) return problem;
   return compileKeeping(yard, { ...standing, preps: [...(standing.preps ?? []), ...freed] });
 };
@@ -219,12 +216,12 @@ export const standOn = (
 
 /** Whatever stands, what is fixed beside batches is; a set-up for a pour that stands is that pour's own. */
 const withFixed = (standing: Keep, { keep }: YardFile): Keep => {
-  const own = new Set(standing.pours.map(({ mould, prepStart }) => `${mould} ${prepStart}`));
+  const own = new Set(standing.pours.map(setUpName));
   return {
     ...standing,
     strips: standing.strips ?? keep?.strips,
     packs: standing.packs ?? keep?.packs,
-    preps: standing.preps ?? keep?.preps?.filter(({ mould, prepStart }) => !own.has(`${mould} ${prepStart}`)),
+    preps: standing.preps ?? keep?.preps?.filter((prep) => !own.has(setUpName(prep))),
     coats: standing.coats ?? keep?.coats,
   };
 };
