@@ -41,28 +41,34 @@ interface StepProps<S> {
 const AsPlanned: FC<Pick<StepProps<SessionStep>, 'step' | 'late'>> = ({ step, late }) =>
   late ? <input type="hidden" name="at" value={step.until} /> : null;
 
-const CoatForms: FC<Omit<StepProps<CoatStep>, 'writable'>> = ({ step, seen, late, refused }) => {
-  const mine = refusedAt(refused, `coat ${step.name}`);
-  const fields = (
-    <>
-      <input type="hidden" name="mould" value={step.mould} />
-      <input type="hidden" name="step" value={step.name} />
-    </>
-  );
+interface ReadyFormsProps extends Omit<StepProps<CoatStep | PrepStep>, 'writable'> {
+  /** Where it is sent, and the kind of its refusal there. */
+  to: string;
+  kind: string;
+  /** What the button says, and what was done where a time is told. */
+  label: string;
+  done: string;
+  /** What it says beside when it was. */
+  fields: Child;
+}
+
+/** That a mould is coated, or set up: just now, or at another time. */
+const ReadyForms: FC<ReadyFormsProps> = ({ step, seen, late, refused, to, kind, label, done, fields }) => {
+  const mine = refusedAt(refused, `${kind} ${step.name}`);
   return (
     <div class="strip-forms">
-      <WorkForm to="coated">
+      <WorkForm to={to}>
         {fields}
         <AsPlanned step={step} late={late} />
         <Wrong message={mine?.typed.when ? undefined : (mine?.errors.mould ?? mine?.errors.at)} name="mould" />
-        <Button label={`Coated: ${step.mould}`}>Coated</Button>
+        <Button label={`${label}: ${step.mould}`}>{label}</Button>
       </WorkForm>
       <AtAnotherTime
         id={step.name}
-        to="coated"
-        done="Coated"
+        to={to}
+        done={done}
         of={step.mould}
-        label="Coated at"
+        label={`${done} at`}
         planned={late ? step.until : seen.now}
         refused={mine}
       >
@@ -73,11 +79,24 @@ const CoatForms: FC<Omit<StepProps<CoatStep>, 'writable'>> = ({ step, seen, late
   );
 };
 
+/** What a sealing coat says beside when it was. */
+const CoatFields: FC<{ step: CoatStep }> = ({ step }) => (
+  <>
+    <input type="hidden" name="mould" value={step.mould} />
+    <input type="hidden" name="step" value={step.name} />
+  </>
+);
+
 const Coat: FC<StepProps<CoatStep>> = ({ step, writable, ...rest }) => (
   <>
     <p class="step-what">{coatText(step)}</p>
     <p>{dryText(step)}</p>
-    {writable && !step.waits && <CoatForms step={step} {...rest} />}
+    {writable && !step.waits && (
+      <ReadyForms
+        {...{ step, to: 'coated', kind: 'coat', label: 'Coated', done: 'Coated', ...rest }}
+        fields={<CoatFields step={step} />}
+      />
+    )}
   </>
 );
 
@@ -91,32 +110,6 @@ const PrepFields: FC<{ step: PrepStep }> = ({ step }) => (
   </>
 );
 
-const PrepForms: FC<Omit<StepProps<PrepStep>, 'writable'>> = ({ step, seen, late, refused }) => {
-  const mine = refusedAt(refused, `prep ${step.name}`);
-  return (
-    <div class="strip-forms">
-      <WorkForm to="prepared">
-        <PrepFields step={step} />
-        <AsPlanned step={step} late={late} />
-        <Wrong message={mine?.typed.when ? undefined : (mine?.errors.mould ?? mine?.errors.at)} name="mould" />
-        <Button label={`Ready to pour: ${step.mould}`}>Ready to pour</Button>
-      </WorkForm>
-      <AtAnotherTime
-        id={step.name}
-        to="prepared"
-        done="Ready"
-        of={step.mould}
-        label="Ready at"
-        planned={late ? step.until : seen.now}
-        refused={mine}
-      >
-        <Wrong message={mine?.typed.when ? mine.errors.mould : undefined} name="mould" />
-        <PrepFields step={step} />
-      </AtAnotherTime>
-    </div>
-  );
-};
-
 const Prep: FC<StepProps<PrepStep>> = ({ step, writable, ...rest }) => (
   <>
     <p class="step-what">Set up {step.mould}</p>
@@ -124,7 +117,12 @@ const Prep: FC<StepProps<PrepStep>> = ({ step, writable, ...rest }) => (
       {prepText(step)[0]?.toUpperCase()}
       {prepText(step).slice(1)}.
     </p>
-    {writable && !step.waits && <PrepForms step={step} {...rest} />}
+    {writable && !step.waits && (
+      <ReadyForms
+        {...{ step, to: 'prepared', kind: 'prep', label: 'Ready to pour', done: 'Ready', ...rest }}
+        fields={<PrepFields step={step} />}
+      />
+    )}
   </>
 );
 

@@ -6,25 +6,17 @@ import { recordPrep } from '../../../src/usecases/today/record-prep.ts';
 import { recordStrip } from '../../../src/usecases/today/record-strip.ts';
 import { showToday } from '../../../src/usecases/today/show-today.ts';
 import { doneOf, refusalOf } from '../../support/outcomes.ts';
+import { plannedMorning } from '../../support/planned-morning.ts';
 import { plannedYard, saturday } from '../../support/planned-yard.ts';
 import { yardContext } from '../../support/yard-context.ts';
 
-/*
- * Planned at 7:30 for one panel and an order of two: 8:10 set up no. 1 (12 minutes), 8:22 mix (10), full at 8:39, out from
- * 9:54 on (75 minutes after it was full) until 10:02, packed from 10:02 to 10:07.
- */
+/* The plan of that morning is told of in `plannedMorning`. */
 const PREP = { mould: '900 no. 1', casting: 'panel-900', sealed: false };
 
 const morning = async () => {
-  const { database } = await yardContext(plannedYard({ yard: { ...plannedYard().yard, now: saturday('07:30') } }));
-  const at = (clock: string) => ({ database, now: saturday(clock) });
-  await currentPlan(at('07:30'));
+  const { at, plannedAt } = await plannedMorning();
   /** Of the one pour: mixed from, full at, out from, and when the order is packed. */
-  const times = async (clock: string) => {
-    const { batches, pours, orders } = (await currentPlan(at(clock))).plan;
-    const instants = [batches[0]?.start, pours[0]?.fillEnd, pours[0]?.stripStart, orders[0]?.packStart];
-    return instants.map((instant) => instant?.slice(11, 16));
-  };
+  const times = async (clock: string) => (await plannedAt(clock)).instants.map((instant) => instant?.slice(11, 16));
   return { at, times };
 };
 

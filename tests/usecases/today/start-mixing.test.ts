@@ -1,29 +1,22 @@
 import { describe, expect, test } from 'vitest';
 import { countMaterial } from '../../../src/usecases/buying/count-material.ts';
 import { undoChange } from '../../../src/usecases/changes/undo-change.ts';
-import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
 import { recordPrep } from '../../../src/usecases/today/record-prep.ts';
 import { showToday } from '../../../src/usecases/today/show-today.ts';
 import { startMixing } from '../../../src/usecases/today/start-mixing.ts';
 import { doneOf, refusalOf } from '../../support/outcomes.ts';
-import { plannedYard, saturday } from '../../support/planned-yard.ts';
-import { yardContext } from '../../support/yard-context.ts';
+import { plannedMorning } from '../../support/planned-morning.ts';
+import { saturday } from '../../support/planned-yard.ts';
 
-/*
- * Planned at 7:30 for one panel and an order of two: 8:10 prepare no. 1 (12 minutes), 8:22 mix (10), full at 8:39, out from
- * 9:54 on (75 minutes after it was full) until 10:02, packed from 10:02 to 10:07.
- */
+/* The plan of that morning is told of in `plannedMorning`. */
 const BATCH = { mould: '900 no. 1', at: saturday('08:22') };
 
 const morning = async () => {
-  const { database } = await yardContext(plannedYard({ yard: { ...plannedYard().yard, now: saturday('07:30') } }));
-  const at = (clock: string) => ({ database, now: saturday(clock) });
-  await currentPlan(at('07:30'));
-  /** Of the one pour: mixed from, full at, out from, and when the order is packed. */
+  const { at, plannedAt } = await plannedMorning();
+  /** How many batches; and of the one pour: mixed from, full at, out from, and when the order is packed. */
   const times = async (clock: string) => {
-    const { batches, pours, orders } = (await currentPlan(at(clock))).plan;
-    const instants = [batches[0]?.start, pours[0]?.fillEnd, pours[0]?.stripStart, orders[0]?.packStart];
-    return [batches.length, ...instants.map((instant) => instant?.slice(8, 16))];
+    const { batches, instants } = await plannedAt(clock);
+    return [batches, ...instants.map((instant) => instant?.slice(8, 16))];
   };
   return { at, times };
 };
