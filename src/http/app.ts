@@ -4,6 +4,7 @@ import type { Background, UseCaseContext } from '../usecases/core/context.ts';
 import { assetRoutes } from './assets.ts';
 import { beginRoutes } from './begin-routes.tsx';
 import { buyingRoutes } from './buying-routes.tsx';
+import { calendarRoutes } from './calendar-routes.tsx';
 import { changeRoutes } from './change-routes.tsx';
 import { dayRoutes } from './day-routes.tsx';
 import { fault, foreign, missing, tooLarge } from './failures.tsx';
@@ -59,6 +60,7 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   sheetRoutes,
   todayRoutes,
   turnsRoutes,
+  calendarRoutes,
   changeRoutes,
   dayRoutes,
   fileRoutes,

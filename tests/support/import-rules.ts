@@ -32,6 +32,8 @@ export const ZONES: Zone[] = [
     folders: ['shared'],
     typesFrom: ['src/usecases'],
     packages: ['hono/jsx'],
+    // Two formats of others, each written in one place.
+    besides: { 'views/calendar/calendar-file.ts': ['ical-generator'], 'views/parts/qr-code.tsx': ['uqr'] },
   },
   { folder: 'src/usecases', folders: ['shared', 'src/engine', 'db'], packages: [] },
   {
@@ -70,6 +72,8 @@ export const ROOMS: Readonly<Record<string, readonly string[]>> = {
   yard: [...COMMON_ROOMS, 'buying'],
   // Orders are packed, and a mix is put together with its water.
   today: [...COMMON_ROOMS, 'orders', 'yard'],
+  // What is poured when, and the dates that customers were given.
+  calendar: [...COMMON_ROOMS, 'turns', 'orders'],
   // A mould that is marked may have to be stripped first.
   moulds: [...COMMON_ROOMS, 'today'],
 };

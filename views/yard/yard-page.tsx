@@ -62,6 +62,7 @@ export const YardPage: FC<{ model: YardModel; notice: DoneNotice | null }> = ({ 
       <ButtonLink href="/begin">Begin with four answers</ButtonLink>
       <ButtonLink href="/yard/guesses">Figures to check</ButtonLink>
       <ButtonLink href="/yard/files">Files in and out</ButtonLink>
+      <ButtonLink href="/yard/calendar">Calendar</ButtonLink>
     </div>
   </>
 );
