@@ -73,12 +73,14 @@ const DONE = ['prepared', 'coated', 'poured', 'stripped', 'packed']
   .map((what) => `form[action="/today/${what}"]`)
   .join();
 
-/** The names of the taps that say what is over by then was done, in order; run in the browser. */
+/** The names of the taps that say what is over by then was done, in order; run in the browser, where it unfolds all steps. */
 const dueTaps = (page: Page, by: string): Promise<string[]> =>
   page.locator('.steps > .step').evaluateAll(
     (steps, { done, clock }) =>
       steps.flatMap((step) => {
-        const until = step.querySelector('.step-time')?.textContent?.split(' to ')[1] ?? '24:00';
+        for (let fold = step.closest('details'); fold; fold = fold.parentElement?.closest('details') ?? null)
+          fold.open = true;
+        const until = step.querySelector('.step-time')?.textContent?.split(' to ').at(-1)?.trim() ?? '24:00';
         const name = step.querySelector(done)?.querySelector('button')?.getAttribute('aria-label');
         return name && until.padStart(5, '0') <= clock ? [name] : [];
       }),

@@ -22,6 +22,7 @@ describe.each([
     const { page, complaints } = await watchedPage(browser, { javaScriptEnabled });
     await page.goto(`${url}/today`);
     expect(await page.textContent('h1')).toContain('Next session Sat 10 Apr, 8:00 to 12:00');
+    await page.getByText('When the hours are not as usual').click();
     await page.getByRole('button', { name: 'No work on Sat 10 Apr' }).click();
     await page.waitForSelector('.notice');
     expect(await page.textContent('.notice')).toMatch(/School garden\s*: Sat 10 Apr to Sat 17 Apr, 7 days later/);
@@ -36,6 +37,7 @@ describe.each([
     const url = await served(await at('2027-04-08T09:00:00+01:00'));
     const { page } = await watchedPage(browser, { javaScriptEnabled });
     await page.goto(`${url}/today`);
+    await page.getByText('When the hours are not as usual').click();
     await page.getByLabel('Stop at').fill('13:00');
     await page.getByRole('button', { name: 'Stop then' }).click();
     await page.waitForSelector('.form-errors');
@@ -51,6 +53,8 @@ describe.each([
     const url = await served(await at(saturday('09:29')));
     const { page, complaints } = await watchedPage(browser, { javaScriptEnabled });
     await page.goto(`${url}/today`);
+    // What comes after the next three steps is folded.
+    await page.getByText(/^After that \d+ steps? more: pour 2 pieces/).click();
     await page.getByRole('checkbox', { name: '900 no. 2: Panel 900' }).uncheck();
     await page.getByRole('button', { name: /^Poured: 900 no\. 1/ }).click();
     await page.getByText('900 no. 1 poured.', { exact: true }).waitFor();

@@ -19,8 +19,9 @@ describe('Today before a session', () => {
     expect(text).toMatch(/^Next session Sat 10 Apr, 8:00 to 12:00: pour 1 piece, strip 1 and pack 1 order\./);
     expect(text).toContain('Sat 10 Apr: 1 person. Last mix of Thin panel mix by 11:25.');
     expect(text).toContain(
-      '8:10 to 8:20 Set up 900 no. 1 Set it up for Panel 900. 8:20 to 8:40 Mix 1 bag of Thin panel mix 1 bag of Rapid mortar',
+      '8:10 to 8:25 Set up 900 no. 1 Set it up for Panel 900. 8:25 to 8:40 Mix 1 bag of Thin panel mix By the recipe',
     );
+    expect(text).toContain('Thin panel mix, per bag: 1 bag of Rapid mortar To have at hand for all of it');
     expect(text).not.toContain('Panel 900 for School garden Poured');
     expect(text).toContain('Strip 900 no. 1 Panel 900 for School garden. May be stripped from 9:55.');
     expect(text).toContain('No work on Sat 10 Apr');
@@ -69,8 +70,8 @@ describe('Today during a session', () => {
   test('says what comes next and where the clock stands', async () => {
     const { get } = await screensAt(saturday('08:31'));
     const text = await textOf(await get('/today'));
-    expect(text).toMatch(/^Under way since 8:30, until 8:45: set up 900 no\. 1\./);
-    expect(text).toContain('Now 8:30');
+    expect(text).toMatch(/^Under way until 8:45: set up 900 no\. 1\./);
+    expect(text).toContain('now 8:30');
   });
 
   test('takes down what was poured, then stripped, then packed, each with its undo', async () => {
@@ -244,7 +245,7 @@ describe('a batch', () => {
     const { post, textAfter } = screensOn(database, saturday('08:30'));
     const begun = await textAfter(await post('/today/mixing', batch));
     expect(begun).toContain('Mixing begun for 900 no. 1. Undo');
-    expect(begun).toContain('8:30 to 8:45 Under way since 8:30, until 8:45 Mix 1 bag of Thin panel mix');
+    expect(begun).toContain('8:30 to 8:50 Under way until 8:50 Mix 1 bag of Thin panel mix 1 bag of Rapid mortar');
     const step = `late-batch-${Date.parse(saturday('08:30')) / 60_000}-900%20no.%201`;
     const thrown = await textAfter(await post('/today/thrown-away', { step }));
     expect(thrown).toContain('The mix for 900 no. 1 thrown away. Undo');
@@ -277,7 +278,7 @@ describe('after a session', () => {
     const { get, post, textAfter, database } = await untilNow('12:20');
     const text = await textOf(await get('/today'));
     expect(text).toContain(
-      'To be recorded: pour 1 piece, strip 1 and pack 1 order. Not recorded yet, today, 8:00 to 12:00 The plan counts on it as it was planned, until you say how it was. All as planned 8:20 to 8:40 Mix 1 bag of Thin panel mix 900 no. 1: Panel 900 for School garden Poured at 8:40 Poured just now At another time 900 no. 1: Panel 900 for School garden Bags Day Full at Poured then Not done Thrown away 9:55 to 10:05',
+      'To be recorded: pour 1 piece, strip 1 and pack 1 order. Not recorded yet, today, 8:00 to 12:00 The plan counts on it as it was planned, until you say how it was. All as planned 8:25 to 8:40 Mix 1 bag of Thin panel mix 900 no. 1: Panel 900 for School garden Poured at 8:40 Poured just now At another time 900 no. 1: Panel 900 for School garden Bags Day Full at Poured then Not done Thrown away 9:55 to 10:05',
     );
     const pour = { bags: '1', mould0: '900 no. 1', casting0: 'panel-900', order0: '27-001', filled0: 'yes' };
     const poured = await textAfter(await post('/today/poured', { ...pour, at: saturday('08:39') }));

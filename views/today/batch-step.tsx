@@ -8,7 +8,7 @@ import { TextField, Wrong } from '../parts/field.tsx';
 import { listText, quantityText } from '../parts/quantity-text.ts';
 import { Lines } from './amounts.tsx';
 import { AtAnotherTime } from './at-another-time.tsx';
-import { slipLines } from './slip-text.ts';
+import { leftOverText, slipLines } from './slip-text.ts';
 import { amountOfText, cutText, forText } from './today-text.ts';
 import { Asked, isAsked, refusedAt, WorkForm } from './work-form.tsx';
 
@@ -21,8 +21,13 @@ interface BatchStepProps {
   late: boolean;
   /** All that comes before it in its moulds is over by the clock. */
   free: boolean;
+  /** It is the one that is due: with all that goes into it, also where that is the recipe. */
+  due: boolean;
   refused: RefusedForm | null;
 }
+
+/** What its forms are made of. */
+type FormsProps = Omit<BatchStepProps, 'writable' | 'due'>;
 
 const pourForm = ({ name }: BatchStep): string => `pour ${name}`;
 
@@ -132,14 +137,18 @@ const MixingNow: FC<Pick<BatchStepProps, 'step' | 'refused'> & { kind: 'plain' |
   );
 };
 
+/** Whether it is over by the clock: what went into it is gone. */
+const isOverBy = (step: BatchStep, now: string): boolean => Date.parse(step.until) <= Date.parse(now);
+
 /** Whether it has not begun by the clock: then mixing comes first. */
 const isToCome = (step: BatchStep, now: string): boolean => Date.parse(step.at) > Date.parse(now);
 
-const Ingredients: FC<{ step: BatchStep }> = ({ step }) => {
+const Ingredients: FC<Pick<BatchStepProps, 'step' | 'due'>> = ({ step, due }) => {
   const into = [...step.fittings.map(amountOfText), ...step.cuts.map(cutText)];
   return (
     <>
-      <Lines lines={slipLines(step)} />
+      {due || step.bags !== 1 ? <Lines lines={slipLines(step)} /> : <p class="quiet">By the recipe, for one bag.</p>}
+      {step.leftOver && <p>{leftOverText(step.leftOver)}</p>}
       {into.length > 0 && <p class="quiet">Into the moulds: {into.join('; ')}.</p>}
       <p class="quiet">
         Mixed by {fromClock(step.mixEnd)}, pour by {byClock(step.usableUntil)}.
@@ -158,7 +167,7 @@ const BatchFields: FC<Pick<BatchStepProps, 'step' | 'refused'>> = ({ step, refus
 );
 
 /** What was poured, and that it was. */
-const PouredForm: FC<Omit<BatchStepProps, 'writable'>> = ({ step, now, late, refused }) => {
+const PouredForm: FC<FormsProps> = ({ step, now, late, refused }) => {
   const { errors = {}, typed } = refused ?? {};
   return (
     <WorkForm to="poured" class="pour-form">
@@ -173,7 +182,7 @@ const PouredForm: FC<Omit<BatchStepProps, 'writable'>> = ({ step, now, late, ref
   );
 };
 
-const PouredThen: FC<Omit<BatchStepProps, 'writable'>> = ({ step, now, late, refused }) => (
+const PouredThen: FC<FormsProps> = ({ step, now, late, refused }) => (
   <AtAnotherTime
     id={step.name}
     to="poured"
@@ -198,7 +207,7 @@ const PouredThen: FC<Omit<BatchStepProps, 'writable'>> = ({ step, now, late, ref
 );
 
 /** The taps for a batch, and a form for another time: mixing first while it is to come, poured first once it has begun. */
-const BatchForms: FC<Omit<BatchStepProps, 'writable'>> = (props) => {
+const BatchForms: FC<FormsProps> = (props) => {
   const { step, now, late, refused } = props;
   const mine = refusedAt(refused, pourForm(step));
   if (isAsked(mine)) return <Asked to="poured" refused={mine} />;
@@ -220,7 +229,7 @@ const BatchForms: FC<Omit<BatchStepProps, 'writable'>> = (props) => {
  * A batch of a mould that is full by the book: it is not recorded yet, and can be begun once all before it is over, which
  * counts as done.
  */
-const Waiting: FC<Omit<BatchStepProps, 'writable'>> = ({ step, now, late, free, refused }) => (
+const Waiting: FC<FormsProps> = ({ step, now, late, free, refused }) => (
   <>
     <PourList step={step} />
     {free && !late && step.at !== now && <MixingNow step={step} refused={refused} kind="plain" />}
@@ -228,12 +237,12 @@ const Waiting: FC<Omit<BatchStepProps, 'writable'>> = ({ step, now, late, free, 
 );
 
 /** A batch: what goes into it, what is poured from it, until when it can be worked. */
-export const BatchStepView: FC<BatchStepProps> = ({ step, now, writable, late, free, refused }) => (
+export const BatchStepView: FC<BatchStepProps> = ({ step, now, writable, late, free, due, refused }) => (
   <>
     <p class="step-what">
       Mix {quantityText(step.bags, 'bag')} of {step.mix}
     </p>
-    {!late && <Ingredients step={step} />}
+    {!late && !isOverBy(step, now) && <Ingredients step={step} due={due} />}
     {!writable && <PourList step={step} />}
     {writable && step.waits && <Waiting step={step} now={now} late={late} free={free} refused={refused} />}
     {writable && !step.waits && <BatchForms step={step} now={now} late={late} free={free} refused={refused} />}

@@ -3,9 +3,10 @@ import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import type { SessionStep } from '../../src/usecases/today/session-step.ts';
 import type { WaitingFacts } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
+import { fromClock } from '../parts/clock-text.ts';
 import { Wrong } from '../parts/field.tsx';
 import { listText } from '../parts/quantity-text.ts';
-import { stepClock, stepText } from './today-text.ts';
+import { stepText } from './today-text.ts';
 import { Asked, isAsked, refusedAt, WorkForm } from './work-form.tsx';
 
 interface BeforeProps {
@@ -14,7 +15,7 @@ interface BeforeProps {
   refused: RefusedForm | null;
 }
 
-const timed = (step: SessionStep): string => `${stepText(step)} (${stepClock(step)(step.at)})`;
+const timed = (step: SessionStep): string => `${stepText(step)} (${fromClock(step.at)})`;
 
 /** Whether a step is a batch of which a mould is not free yet. */
 const isWaitingBatch = (step: SessionStep): boolean => step.kind === 'batch' && step.waits;

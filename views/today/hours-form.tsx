@@ -77,13 +77,16 @@ const OnePersonFewer: FC<{ session: SessionHours; refused: RefusedForm | null }>
   );
 };
 
+const HOURS_FORMS = ['no-work', 'stop-at', 'one-fewer'];
+
 /** The hours of the session shown, when they are not as usual; and what was changed, each with its undo. */
 export const HoursForms: FC<{ model: TodayModel; refused: RefusedForm | null }> = ({ model, refused }) => {
   const { session, today, hoursChanged } = model;
   if (!session && hoursChanged.length === 0) return null;
+  const isMine = HOURS_FORMS.some((form) => refused?.form === form);
   return (
-    <section class="hours no-print">
-      <h2>When the hours are not as usual</h2>
+    <details class="hours message no-print" open={isMine || hoursChanged.length > 0}>
+      <summary>When the hours are not as usual</summary>
       {hoursChanged.length > 0 && (
         <ul class="done-list">
           {hoursChanged.map(({ change, words }) => (
@@ -105,6 +108,6 @@ export const HoursForms: FC<{ model: TodayModel; refused: RefusedForm | null }> 
           <OnePersonFewer session={session} refused={refused} />
         </div>
       )}
-    </section>
+    </details>
   );
 };

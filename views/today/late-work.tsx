@@ -33,7 +33,16 @@ export const NotDone: FC<{ step: SessionStep }> = ({ step }) => (
 );
 
 const Line: FC<{ line: LateLine } & LateWorkProps> = ({ line: { name, step }, model, refused }) => (
-  <StepView id={name} step={step} seen={model} writable={true} late refused={refused} wrong={wrongWith(refused, name)}>
+  <StepView
+    id={name}
+    step={step}
+    seen={model}
+    writable={true}
+    late
+    due={false}
+    refused={refused}
+    wrong={wrongWith(refused, name)}
+  >
     <NotDone step={step} />
     <ThrownAway name={name} step={step} />
   </StepView>

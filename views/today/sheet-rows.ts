@@ -8,7 +8,7 @@ import type {
 } from '../../src/usecases/today/session-step.ts';
 import { byClock, fromClock } from '../parts/clock-text.ts';
 import { slipText } from './slip-text.ts';
-import { EDGE_WORDS, forText, stepClock } from './today-text.ts';
+import { EDGE_WORDS, forText } from './today-text.ts';
 
 /** One line of the sheet for the wall: from when, what kind of work, and on what. */
 export interface SheetRow {
@@ -54,9 +54,9 @@ const workOf = (step: SessionStep): Pick<SheetRow, 'work' | 'what'> => {
 };
 
 const rowOf = (step: SessionStep, begun: readonly string[]): SheetRow => ({
-  at: stepClock(step)(step.at),
+  at: fromClock(step.at),
   ...workOf(step),
-  begun: begun.includes(step.name) ? `Under way until ${stepClock(step)(step.until)}` : null,
+  begun: begun.includes(step.name) ? `Under way until ${fromClock(step.until)}` : null,
 });
 
 const JOINED = ['Coat', 'Set up', 'Strip'];
@@ -91,6 +91,6 @@ export const sheetTurns = (steps: readonly SessionStep[]): MouldTurns[] => {
   const moulds = new Map<string, string[]>();
   for (const step of steps)
     for (const pour of step.kind === 'batch' ? step.pours : [])
-      moulds.set(pour.mould, [...(moulds.get(pour.mould) ?? []), stepClock(step)(pour.at)]);
+      moulds.set(pour.mould, [...(moulds.get(pour.mould) ?? []), fromClock(pour.at)]);
   return [...moulds].map(([mould, turns]) => ({ mould, turns }));
 };

@@ -1,4 +1,4 @@
-import type { BatchSlip, IngredientFacts } from '../../src/usecases/today/session-step.ts';
+import type { BatchSlip, IngredientFacts, LeftOver, LeftOverWhy } from '../../src/usecases/today/session-step.ts';
 import { quantityText } from '../parts/quantity-text.ts';
 import { amountOfText } from './today-text.ts';
 
@@ -27,4 +27,18 @@ export const slipText = ({ bags, ingredients, water, waterNote }: BatchSlip): st
     ...ingredients.filter((one) => !isBag(one)).map(shortText),
   ];
   return parts.join(parts.some((part) => part.includes(',')) ? '; ' : ', ');
+};
+
+const whyText = (why: LeftOverWhy): string => {
+  if (why.kind === 'nothing so light') return 'no piece of this mix is so light';
+  if (why.kind === 'nothing to pour') return 'no other piece of this mix is wanted, or has a mould free, just then';
+  const { fills, minutes, alike, workingMinutes } = why;
+  const which = alike ? `${fills} fills of ${minutes} min do` : `one more fill, of ${minutes} min, does`;
+  return `${which} not fit ${workingMinutes} min of working time`;
+};
+
+/** "0.5 of a bag is left over: 2 fills of 8 min do not fit 15 min of working time." */
+export const leftOverText = ({ bags, why }: LeftOver): string => {
+  const much = bags < 0.95 ? `${bags.toFixed(1)} of a bag is` : `${quantityText(Number(bags.toFixed(1)), 'bag')} are`;
+  return `${much} left over: ${whyText(why)}.`;
 };

@@ -22,7 +22,7 @@ import {
   packText,
   partText,
   prepText,
-  stepClock,
+  stepHours,
   underWayText,
 } from './today-text.ts';
 import { Asked, isAsked, refusedAt, WorkForm } from './work-form.tsx';
@@ -34,6 +34,8 @@ interface StepProps<S> {
   writable: boolean;
   /** Its session is over: it is written down as it was planned. */
   late: boolean;
+  /** It is the one that is due: all of it is said. */
+  due: boolean;
   refused: RefusedForm | null;
 }
 
@@ -41,7 +43,7 @@ interface StepProps<S> {
 const AsPlanned: FC<Pick<StepProps<SessionStep>, 'step' | 'late'>> = ({ step, late }) =>
   late ? <input type="hidden" name="at" value={step.until} /> : null;
 
-interface ReadyFormsProps extends Omit<StepProps<CoatStep | PrepStep>, 'writable'> {
+interface ReadyFormsProps extends Omit<StepProps<CoatStep | PrepStep>, 'writable' | 'due'> {
   /** Where it is sent, and the kind of its refusal there. */
   to: string;
   kind: string;
@@ -153,7 +155,7 @@ const Counted: FC<{ refused: RefusedForm | null }> = ({ refused }) =>
     </label>
   ) : null;
 
-const PackForms: FC<Omit<StepProps<PackStep>, 'writable'>> = ({ step, seen, late, refused }) => {
+const PackForms: FC<Omit<StepProps<PackStep>, 'writable' | 'due'>> = ({ step, seen, late, refused }) => {
   if (isAsked(refused)) return <Asked to="packed" refused={refused} />;
   const { errors = {} } = refused ?? {};
   return (
@@ -245,18 +247,26 @@ const UnderWay: FC<Pick<LineProps, 'step'>> = ({ step }) => (
 );
 
 /** One line of the timed list: from when to when, what, and the button that says it is done. */
-export const StepView: FC<LineProps> = ({ id, begun = false, wrong, children, ...props }) => (
-  <li class={`step step-${props.step.kind.replace(' ', '-')}`} id={id} data-begun={begun ? 'yes' : undefined}>
-    <p class="step-time">
-      {stepClock(props.step)(props.step.at)}
-      <span class="quiet"> to {stepClock(props.step)(props.step.until)}</span>
-    </p>
-    <div class="step-content">
-      {begun && <UnderWay step={props.step} />}
-      <Content {...props} />
-      {props.writable && <Before step={props.step} waiting={props.seen.waiting} refused={props.refused} />}
-      <Wrong message={wrong} name={props.step.name} {...(id ? { at: id } : {})} />
-    </div>
-    {children && <div class="step-aside">{children}</div>}
-  </li>
-);
+export const StepView: FC<LineProps> = ({ id, begun = false, wrong, children, ...props }) => {
+  const { from, to } = stepHours(props.step);
+  return (
+    <li
+      class={`step step-${props.step.kind.replace(' ', '-')}`}
+      id={id}
+      data-begun={begun ? 'yes' : undefined}
+      data-due={props.due ? 'yes' : undefined}
+    >
+      <p class="step-time">
+        {from}
+        {to && <span class="quiet"> to {to}</span>}
+      </p>
+      <div class="step-content">
+        {begun && <UnderWay step={props.step} />}
+        <Content {...props} />
+        {props.writable && <Before step={props.step} waiting={props.seen.waiting} refused={props.refused} />}
+        <Wrong message={wrong} name={props.step.name} {...(id ? { at: id } : {})} />
+      </div>
+      {children && <div class="step-aside">{children}</div>}
+    </li>
+  );
+};

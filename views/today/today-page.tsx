@@ -1,26 +1,24 @@
-import type { Child, FC } from 'hono/jsx';
+import type { FC } from 'hono/jsx';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
-import type { SessionStep } from '../../src/usecases/today/session-step.ts';
 import type { TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { Caution } from '../parts/caution.tsx';
 import { clockText, dayText } from '../parts/day-text.ts';
 import { FormErrors } from '../parts/field.tsx';
-import { LongList } from '../parts/long-list.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
-import { Amounts } from './amounts.tsx';
+import { Amounts, Lines } from './amounts.tsx';
 import { FixedHours, FixedSession } from './fixed-session.tsx';
 import { HoursForms } from './hours-form.tsx';
-import { LateWork, lateLead, NotDone } from './late-work.tsx';
+import { LateWork, lateLead } from './late-work.tsx';
 import { OtherFull, OtherPour, Packed, PackedInPart } from './other-work.tsx';
-import { StepView } from './step-view.tsx';
+import { slipLines } from './slip-text.ts';
+import { StepsAtHand, StepsToCome } from './steps.tsx';
 import { ToCome } from './to-come.tsx';
 import { ToMend } from './to-mend.tsx';
 import { ToBeMended, ToCount } from './to-settle.tsx';
-import { belowAnswer, longPast, longPastText, todayAnswer, toHaveReady } from './today-text.ts';
-import { BegunStep, UnderWay } from './under-way.tsx';
-import { isOfStep } from './work-form.tsx';
+import { belowAnswer, todayAnswer, toHaveReady } from './today-text.ts';
+import { UnderWay } from './under-way.tsx';
 
 interface TodayPageProps {
   model: TodayModel;
@@ -28,78 +26,32 @@ interface TodayPageProps {
   refused: RefusedForm | null;
 }
 
-interface StepsProps {
-  model: TodayModel;
-  writable: boolean;
-  refused: RefusedForm | null;
-}
-
-interface LongPastProps {
-  past: readonly SessionStep[];
-  refused: RefusedForm | null;
-  line: (step: SessionStep) => Child;
-}
-
-/** Steps that are long over, behind one line. */
-const LongPast: FC<LongPastProps> = ({ past, refused, line }) => {
-  const words = longPastText(past);
-  if (words === null) return null;
+/** Each recipe once, and all that goes into the mixes of the session. */
+const Recipes: FC<{ model: TodayModel }> = ({ model: { steps, recipes } }) => {
+  const amounts = toHaveReady(steps);
+  if (amounts.length === 0) return null;
   return (
-    <details class="message" open={refused !== null && past.some((step) => isOfStep(refused, step))}>
-      <summary>{words}</summary>
-      <ol class="steps">
-        <LongList items={past} draw={line} />
-      </ol>
+    <details class="message">
+      <summary>Recipe, and what to have at hand</summary>
+      {recipes.map(({ mix, perBag }) => (
+        <div>
+          <p>{mix}, per bag:</p>
+          <Lines lines={slipLines(perBag)} />
+        </div>
+      ))}
+      <div>
+        <p>To have at hand for all of it:</p>
+        <Amounts amounts={amounts} />
+      </div>
     </details>
   );
 };
 
-/** The list of a session; while it is under way a line shows where the clock stands. */
-const Steps: FC<StepsProps> = ({ model, writable, refused }) => {
-  const { underWay, now } = model;
-  const nowAt = underWay ? now : null;
-  const past = longPast(model);
-  const steps = model.steps.filter((step) => !past.includes(step));
-  const passed = nowAt === null ? 0 : steps.filter(({ at }) => Date.parse(at) <= Date.parse(nowAt)).length;
-  const line = (step: SessionStep) => {
-    const begun = model.begun.find((one) => one.step === step);
-    return begun ? (
-      <BegunStep line={begun} model={model} refused={refused} />
-    ) : (
-      <StepView step={step} seen={model} writable={writable} late={false} refused={refused}>
-        {writable && model.overdue.includes(step.name) && <NotDone step={step} />}
-      </StepView>
-    );
-  };
-  return (
-    <>
-      <LongPast past={past} refused={refused} line={line} />
-      <ol class="steps">
-        <LongList items={steps.slice(0, passed)} draw={line} />
-        {nowAt && (
-          <li class="now">
-            <p>Now {clockText(nowAt)}</p>
-          </li>
-        )}
-        <LongList items={steps.slice(passed)} draw={line} />
-      </ol>
-    </>
-  );
-};
-
-const HaveReady: FC<{ steps: readonly SessionStep[] }> = ({ steps }) => {
-  const amounts = toHaveReady(steps);
-  if (amounts.length === 0) return null;
-  return (
-    <div>
-      <p>To have at hand for all of it:</p>
-      <Amounts amounts={amounts} />
-    </div>
-  );
-};
+/** What is due now stands right below the first line; what else there is to know of the session comes after it. */
+const hasCard = ({ session, today }: TodayModel): boolean => session?.date === today;
 
 const Session: FC<{ model: TodayModel; refused: RefusedForm | null }> = ({ model, refused }) => {
-  const { session, steps, today } = model;
+  const { session, today } = model;
   if (!session)
     return model.late.length > 0 ? null : (
       <Empty>
@@ -107,13 +59,13 @@ const Session: FC<{ model: TodayModel; refused: RefusedForm | null }> = ({ model
         shows here step by step.
       </Empty>
     );
-  const writable = session.date === today;
+  const writable = hasCard(model);
   return (
     <section>
-      <h2>{writable ? 'Step by step' : `Step by step, ${dayText(session.date, today)}`}</h2>
-      <HaveReady steps={steps} />
-      <Steps model={model} writable={writable} refused={refused} />
-      {!writable && <p class="quiet">What is done can be marked here on the day.</p>}
+      <h2 class="unseen">{writable ? 'Step by step' : `Step by step, ${dayText(session.date, today)}`}</h2>
+      {writable ? <StepsAtHand model={model} refused={refused} /> : <StepsToCome model={model} />}
+      {hasCard(model) && <p class="quiet">{belowAnswer(model)}</p>}
+      <Recipes model={model} />
     </section>
   );
 };
@@ -143,7 +95,7 @@ const Done: FC<{ model: TodayModel }> = ({ model }) =>
 export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused }) => (
   <>
     {notice && <Notice notice={notice} today={model.today} back="/today" />}
-    <Answer note={belowAnswer(model)}>{todayAnswer(model)}</Answer>
+    <Answer note={hasCard(model) ? undefined : belowAnswer(model)}>{todayAnswer(model)}</Answer>
     {refused && <FormErrors errors={refused.errors} lead={lateLead(refused) ?? 'That was not recorded.'} />}
     <ToCome model={model} />
     <ToBeMended model={model} refused={refused} />

@@ -11,7 +11,7 @@ import type {
 } from '../../src/usecases/today/session-step.ts';
 import type { LateFacts, SessionHours, TodayModel } from '../../src/usecases/today/today-model.ts';
 import { byClock, fromClock, hoursText, isNever } from '../parts/clock-text.ts';
-import { clockText, countText, dayText } from '../parts/day-text.ts';
+import { countText, dayText } from '../parts/day-text.ts';
 import { isMeasure, listText, quantityText } from '../parts/quantity-text.ts';
 
 /** "1 person, one more from 9:00 to 12:30". */
@@ -109,7 +109,7 @@ export const stepText = (step: SessionStep): string => {
   if (step.kind === 'batch') return `mix ${quantityText(step.bags, 'bag')} for ${mouldsText(step)}`;
   if (step.kind === 'strip') return `strip ${step.mould}`;
   if (step.kind === 'pack') return `${packText(step)[0]?.toLowerCase()}${packText(step).slice(1)}`;
-  return step.kind;
+  return EDGE_WORDS[step.kind].toLowerCase();
 };
 
 /** "pour 8 pieces, strip 2 and pack 1 order" */
@@ -132,19 +132,23 @@ export const workText = (steps: readonly SessionStep[]): string => {
   return listText(readied);
 };
 
-/** How the times of a step are written: a strip is never shown before it may be done. */
-export const stepClock = ({ kind }: SessionStep): ((instant: string) => string) =>
-  kind === 'strip' ? fromClock : clockText;
+/**
+ * From when to when a step is, in steps of five minutes: never before it may be done, and never before what ends at its
+ * minute is over. "8:25 to 8:40"; of one that is shorter than that only when it begins.
+ */
+export const stepHours = ({ at, until }: Pick<SessionStep, 'at' | 'until'>): { from: string; to: string | null } => {
+  const [from, to] = [fromClock(at), fromClock(until)];
+  return { from, to: from === to ? null : to };
+};
 
 /** Whether the time of a step is over by the clock. */
-const isOver = ({ until }: SessionStep, { now }: Pick<TodayModel, 'now'>): boolean =>
+export const isOver = ({ until }: SessionStep, { now }: Pick<TodayModel, 'now'>): boolean =>
   Date.parse(until) <= Date.parse(now);
 
-const isWork = ({ kind }: SessionStep): boolean => kind !== 'set up' && kind !== 'clear up';
+export const isWork = ({ kind }: SessionStep): boolean => kind !== 'set up' && kind !== 'clear up';
 
-/** "Under way since 9:05, until 9:30" */
-export const underWayText = (step: SessionStep): string =>
-  `Under way since ${stepClock(step)(step.at)}, until ${stepClock(step)(step.until)}`;
+/** "Under way until 9:30" */
+export const underWayText = ({ until }: SessionStep): string => `Under way until ${fromClock(until)}`;
 
 /** "today, 8:00 to 13:30", "Sat 10 Apr, 8:00 to 13:30": a session of which not all is recorded. */
 export const lateSessionText = ({ date, hours }: Pick<LateFacts, 'date' | 'hours'>, today: string): string =>
@@ -159,27 +163,6 @@ export const lateNote = (late: TodayModel['late']): string =>
 /** Work of the session under way whose time is over, and which is not recorded. */
 const overdueSteps = (model: TodayModel): SessionStep[] =>
   model.steps.filter((step) => isWork(step) && isOver(step, model));
-
-const LONG_PAST_MS = 30 * 60_000;
-
-/**
- * What of the session under way is over for so long that nobody looks for it among what comes next: it waits, folded, until
- * it is recorded. What is under way is none of it.
- */
-export const longPast = (model: TodayModel): SessionStep[] =>
-  model.underWay
-    ? model.steps.filter(
-        (step) =>
-          Date.parse(model.now) - Date.parse(step.until) >= LONG_PAST_MS &&
-          !model.begun.some((one) => one.step === step),
-      )
-    : [];
-
-/** "3 steps not recorded: pour 2 pieces"; null where nothing of it is work. */
-export const longPastText = (past: readonly SessionStep[]): string | null => {
-  const work = past.filter(isWork);
-  return work.length === 0 ? null : `${countText(work.length, 'step')} not recorded: ${workText(work)}`;
-};
 
 /** "Next session Sat 17 Apr, 8:00 to 12:00: strip 1." */
 const nextText = ({ session, steps, today }: Pick<TodayModel, 'session' | 'steps' | 'today'>): string => {
@@ -207,7 +190,7 @@ export const todayAnswer = (model: TodayModel): string => {
   const next = model.steps.find((step) => isWork(step) && (!model.underWay || !isOver(step, model)));
   const begun = model.begun.find(({ step }) => step === next || !model.steps.includes(step))?.step;
   if (begun) return `${underWayText(begun)}: ${stepText(begun)}.`;
-  if (model.underWay && next) return `Next, ${stepClock(next)(next.at)}: ${stepText(next)}.`;
+  if (model.underWay && next) return `Next, ${fromClock(next.at)}: ${stepText(next)}.`;
   if (model.underWay) return `To be recorded: ${workText(overdueSteps(model))}.`;
   return model.late.length > 0 ? lateText(model) : nextText(model);
 };

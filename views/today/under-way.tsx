@@ -9,10 +9,12 @@ interface BegunStepProps {
   line: LateLine;
   model: TodayModel;
   refused: RefusedForm | null;
+  /** It is what the page shows large. */
+  due?: boolean;
 }
 
 /** A step that is under way, with what ends it but time: it is done, or was never begun. */
-export const BegunStep: FC<BegunStepProps> = ({ line: { name, step }, model, refused }) => (
+export const BegunStep: FC<BegunStepProps> = ({ line: { name, step }, model, refused, due = false }) => (
   <StepView
     id={name}
     step={step}
@@ -20,6 +22,7 @@ export const BegunStep: FC<BegunStepProps> = ({ line: { name, step }, model, ref
     writable={true}
     late={false}
     begun
+    due={due}
     refused={refused}
     wrong={(refusedAt(refused, 'not-done') ?? refusedAt(refused, 'thrown-away'))?.errors[name]}
   >
@@ -29,7 +32,7 @@ export const BegunStep: FC<BegunStepProps> = ({ line: { name, step }, model, ref
 );
 
 /** What is under way though its hours are no longer there: it goes on until it is over. */
-export const UnderWay: FC<Omit<BegunStepProps, 'line'>> = ({ model, refused }) => {
+export const UnderWay: FC<Omit<BegunStepProps, 'line' | 'due'>> = ({ model, refused }) => {
   const others = model.begun.filter(({ step }) => !model.steps.includes(step));
   return others.length === 0 ? null : (
     <section>

@@ -1,5 +1,8 @@
 import type { Minute } from '../../../shared/time.ts';
+import type { LeftOver } from '../../engine/pack/left-over.ts';
 import type { ContentsLine } from '../orders/order-contents.ts';
+
+export type { LeftOver, LeftOverWhy } from '../../engine/pack/left-over.ts';
 
 /** So much of a material, in the unit that is shown. */
 export interface AmountFacts {
@@ -94,6 +97,12 @@ export interface BatchSlip {
   waterNote: string | null;
 }
 
+/** What goes into one bag of a mix: said once for all its batches. */
+export interface RecipeFacts {
+  mix: string;
+  perBag: BatchSlip;
+}
+
 /** A batch, from mixing to the last mould. */
 export interface BatchStep extends Step, BatchSlip {
   kind: 'batch';
@@ -106,6 +115,9 @@ export interface BatchStep extends Step, BatchSlip {
   /** Someone stays until then to keep it wet; null where nobody has to. */
   wetUntil: string | null;
   pours: readonly PourFacts[];
+  people: number;
+  /** What of it is thrown away, where that is much, and why. */
+  leftOver: LeftOver | null;
   /** A turn of one of its moulds comes before it. */
   waits: boolean;
 }

@@ -15,6 +15,7 @@ import { packMinutesOf } from '../../engine/book/goods.ts';
 import { wasCoated } from '../../engine/book/mould-state.ts';
 import { type Calendar, calendarOf } from '../../engine/calendar/calendar.ts';
 import type { Session } from '../../engine/calendar/sessions.ts';
+import { type LeftOver, leftOver } from '../../engine/pack/left-over.ts';
 import { lengthText } from '../../engine/units/length.ts';
 import { measureOutText } from '../../engine/units/measure-out.ts';
 import { contentsOf, offersOf } from '../orders/order-contents.ts';
@@ -36,6 +37,7 @@ import {
   type PourFacts,
   type PrepStep,
   pieceKeyOf,
+  type RecipeFacts,
   type SessionStep,
   type StripStep,
 } from './session-step.ts';
@@ -68,7 +70,11 @@ const amounts = ({ yard, system }: Seen, wanted: readonly { material: string; qu
   });
 
 /** What is mixed into a batch, each with how it is measured out where it is weighed or poured. */
-const slipOf = ({ yard, system, waters }: Seen, mix: YardFile['mixes'][number], bags: number): BatchSlip => {
+const slipOf = (
+  { yard, system, waters }: Pick<Seen, 'yard' | 'system' | 'waters'>,
+  mix: YardFile['mixes'][number],
+  bags: number,
+): BatchSlip => {
   const water = waters.get(mix.id) ?? { litres: null, note: null };
   const measured = (material: { unit: string }, quantity: number) => measureOutText(quantity, material.unit, system);
   return {
@@ -145,6 +151,18 @@ const pourFacts = (seen: Seen, pour: PlanPour): PourFacts => ({
   ...{ order: pour.order ?? null, customer: customerOf(seen, pour.order), at: pour.fillStart, until: pour.fillEnd },
 });
 
+const leftOf = (
+  { yard, curing }: Seen,
+  batch: PlanBatch,
+  mix: YardFile['mixes'][number],
+  castings: YardFile['castings'],
+): LeftOver | null => {
+  const mixed = minuteOf(batch.mixEnd);
+  const workingMinutes = curing.workableUntil(mix, mixed) - mixed;
+  const others = yard.castings.filter((one) => one.mix === mix.id);
+  return leftOver({ bags: batch.bags, kg: batch.kg, castings, workingMinutes }, mix, others);
+};
+
 const batchStep = (seen: Seen, batch: PlanBatch, pours: readonly PlanPour[]): Unnamed<BatchStep> => {
   const mix = seen.yard.mixes.find(({ id }) => id === batch.mix)!;
   const castings = pours.flatMap(({ casting }) => seen.yard.castings.filter(({ id }) => id === casting));
@@ -169,6 +187,7 @@ const batchStep = (seen: Seen, batch: PlanBatch, pours: readonly PlanPour[]): Un
     usableUntil: text(seen.curing.workableUntil(mix, minuteOf(batch.mixEnd))),
     wetUntil: mix.attendMinutes > 0 ? text(lastFill + mix.attendMinutes) : null,
     pours: pours.map((pour) => pourFacts(seen, pour)),
+    ...{ people: mix.crew, leftOver: leftOf(seen, batch, mix, castings) },
     waits: pours.some((pour) => waitsForTurn(seen, pour)),
   };
 };
@@ -275,6 +294,18 @@ const withName = (step: Unnamed<SessionStep>): SessionStep => ({
   ...step,
   name: lateStepName({ ...step, what: whatOf(step) }),
 });
+
+/** The recipe of each mix that is mixed in the steps, for one bag, in the order of the yard. */
+export const recipesOf = (
+  steps: readonly SessionStep[],
+  yard: YardFile,
+  shown: Pick<Seen, 'system' | 'waters'>,
+): RecipeFacts[] => {
+  const mixed = new Set(steps.flatMap((step) => (step.kind === 'batch' ? [step.mix] : [])));
+  return yard.mixes
+    .filter(({ name }) => mixed.has(name))
+    .map((mix) => ({ mix: mix.name, perBag: slipOf({ yard, ...shown }, mix, 1) }));
+};
 
 /** Everything the plan has for one session, in order of time: what to do at what minute, and with what. */
 export const sessionSteps = (

@@ -32,8 +32,9 @@ import { fixedFacts } from './fixed-facts.ts';
 import { hoursChangedOn } from './hours-changed.ts';
 import { lastMixes } from './last-mix.ts';
 import { lateFacts } from './late-facts.ts';
+import { peopleFacts } from './people-facts.ts';
 import { pieceKeyOf, type SessionStep } from './session-step.ts';
-import { sessionSteps } from './session-steps.ts';
+import { recipesOf, sessionSteps } from './session-steps.ts';
 import { sessionToShow } from './session-to-show.ts';
 import type { EmptyMould, FullMould, SessionHours, ToBeMendedFacts, ToCountFacts, TodayModel } from './today-model.ts';
 import { waitingFacts } from './waiting-facts.ts';
@@ -178,6 +179,8 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
     fixed: fixedFacts(yard, session, hours),
     idle: idle && hoursFacts(idle, calendar),
     steps,
+    people: session ? peopleFacts(session, steps, calendar) : [],
+    recipes: recipesOf(steps, yard, { system, waters }),
     overdue: overdueNames(yard, cached),
     begun,
     late,

@@ -2,7 +2,7 @@ import type { PageHead } from '../core/page-parts.ts';
 import type { ToMendFacts } from '../orders/to-mend-facts.ts';
 import type { FixedFacts } from './fixed-facts.ts';
 import type { HoursChanged } from './hours-changed.ts';
-import type { SessionStep } from './session-step.ts';
+import type { RecipeFacts, SessionStep } from './session-step.ts';
 
 /** A step with a name of its own, by which it is said what became of it: late, or under way. */
 export interface LateLine {
@@ -16,6 +16,13 @@ export interface SessionHours {
   start: string;
   end: string;
   windows: readonly { start: string; end: string; crew: number }[];
+}
+
+/** One person of a session: when that one is there, and by name what of its steps is theirs. */
+export interface PersonFacts {
+  start: string;
+  end: string;
+  steps: readonly string[];
 }
 
 /** A mould with a piece in it that none of the steps strips. */
@@ -118,6 +125,9 @@ export interface TodayModel extends PageHead {
   /** Hours of today in which nothing is planned. */
   idle: SessionHours | null;
   steps: readonly SessionStep[];
+  people: readonly PersonFacts[];
+  /** Of each mix that is mixed. */
+  recipes: readonly RecipeFacts[];
   /** Names of steps that are over and not recorded: each can be said not to have been done. Set-ups of a batch go with it. */
   overdue: readonly string[];
   /** What of `steps` has begun and is not over, and after them what has begun and stands in no hours any more. */

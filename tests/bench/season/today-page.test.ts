@@ -17,7 +17,7 @@ describe('Today as the worker reads it', () => {
   test('has the steps of the day in order, each with its times and the form that says it is done', async () => {
     const steps = stepsOn(await todayAt(saturday('07:30')), clock);
     expect(steps.map(({ kind }) => kind)).toEqual(['prep', 'batch', 'strip', 'pack']);
-    expect(steps[0]).toMatchObject({ start: clock.at('2027-04-10', '08:10'), end: clock.at('2027-04-10', '08:20') });
+    expect(steps[0]).toMatchObject({ start: clock.at('2027-04-10', '08:10'), end: clock.at('2027-04-10', '08:25') });
     expect(steps[1]?.done).toMatchObject({ action: '/today/poured', fields: { mould0: '900 no. 1', filled0: 'yes' } });
     // What is to be poured first cannot be stripped yet.
     expect(steps[2]?.done).toBeNull();

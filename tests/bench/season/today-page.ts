@@ -25,25 +25,38 @@ const keyOf = (kind: string, chunk: string): string =>
 
 const stepIn = (chunk: string, clock: SeasonClock): ShownStep[] => {
   const kind = chunk.slice(0, chunk.indexOf('"'));
-  const [, from, to] = /class="step-time">\s*(\d+:\d\d)\s*<span[^>]*> to (\d+:\d\d)/.exec(chunk) ?? [];
-  if (!from || !to || kind === 'set-up' || kind === 'clear-up') return [];
+  const [, from, to] = /class="step-time">\s*(\d+:\d\d)(?:\s*<span[^>]*> to (\d+:\d\d))?/.exec(chunk) ?? [];
+  if (!from || kind === 'set-up' || kind === 'clear-up') return [];
   const today = clock.today();
   const done = formsIn(chunk).find(({ action }) => DONE.includes(action)) ?? null;
   const at = (text: string) => clock.at(today, text.padStart(5, '0'));
-  return [{ kind, start: at(from), end: at(to), done, key: keyOf(kind, chunk) }];
+  return [{ kind, start: at(from), end: at(to ?? from), done, key: keyOf(kind, chunk) }];
 };
 
 /** What was planned for a session that is over, and the form that says that it was done. */
 const LATE = /<section id="late">[\s\S]*?<\/section>/;
 
+/** The lists of steps of a page, each up to where it ends: lists within it are closed before. */
+const listsIn = (html: string): string[] =>
+  html
+    .split(/<ol class="steps[^"]*">/)
+    .slice(1)
+    .map((rest) => {
+      let open = 1;
+      for (const { 0: tag, index } of rest.matchAll(/<ol\b|<\/ol>/g)) {
+        open += tag === '</ol>' ? -1 : 1;
+        if (open === 0) return rest.slice(0, index);
+      }
+      return rest;
+    });
+
 /** The steps that Today lists for today, in order; none where it shows the session of another day. */
 export const stepsOn = (html: string, clock: SeasonClock): ShownStep[] => {
-  if (!html.includes('<h2>Step by step</h2>')) return [];
-  const list = /<ol class="steps">([\s\S]*?)<\/ol>/.exec(html.replace(LATE, ''))?.[1] ?? '';
-  return list
-    .split('<li class="step step-')
-    .slice(1)
-    .flatMap((chunk) => stepIn(chunk, clock));
+  if (!html.includes('>Step by step</h2>')) return [];
+  return listsIn(html.replace(LATE, ''))
+    .flatMap((list) => list.split('<li class="step step-').slice(1))
+    .flatMap((chunk) => stepIn(chunk, clock))
+    .sort((a, b) => a.start - b.start || a.end - b.end);
 };
 
 /** "All as planned" of late work, where the page asks about it. */

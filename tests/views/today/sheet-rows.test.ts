@@ -41,6 +41,7 @@ const batch = (clock: string, moulds: string[], customer: string | null = null):
     usableUntil: at('09:44'),
     waits: false,
     wetUntil: null,
+    ...{ people: 1, leftOver: null },
   },
   pours: moulds.map((mould) => ({
     ...{ mould, casting: 'panel-900', piece: 'Panel 900', sealed: false, order: null, customer },
@@ -83,7 +84,7 @@ describe('the lines of the sheet', () => {
     const steps = [prep('08:00', 'a'), { ...prep('08:10', 'b'), until: at('08:21') }, prep('08:20', 'c')];
     expect(sheetRows(steps, ['08:10']).map(({ what, begun }) => [what, begun])).toEqual([
       [['a'], null],
-      [['b'], 'Under way until 8:20'],
+      [['b'], 'Under way until 8:25'],
       [['c'], null],
     ]);
   });

@@ -11,8 +11,6 @@ import {
   coatText,
   cutText,
   dryText,
-  longPast,
-  longPastText,
   mayText,
   peopleText,
   prepText,
@@ -69,7 +67,14 @@ const batch: BatchStep = {
     ...{ water: null, waterNote: null },
     fittings: [{ name: 'Mesh', unit: 'm2', quantity: 0.3 }],
   },
-  ...{ cuts: [], wetUntil: null, pours: [pour, { ...pour, mould: '900 no. 2' }], waits: false },
+  ...{
+    people: 1,
+    leftOver: null,
+    cuts: [],
+    wetUntil: null,
+    pours: [pour, { ...pour, mould: '900 no. 2' }],
+    waits: false,
+  },
 };
 const strip: StripStep = {
   ...{
@@ -94,7 +99,7 @@ const model = (changes: Partial<TodayModel>): TodayModel => ({
     underWay: false,
     fixed: { hours: 24, session: null },
     idle: null,
-    steps: [prep, batch, strip],
+    ...{ steps: [prep, batch, strip], people: [], recipes: [] },
     begun: [],
     late: [],
     waiting: [],
@@ -124,18 +129,6 @@ const lateOf = (date: string) => ({
 
 const begun = (step: SessionStep) => [{ name: step.kind, step }];
 
-test('steps that are over for half an hour are folded, unless they are under way', () => {
-  const names = (changes: Partial<TodayModel>) =>
-    longPast(model({ underWay: true, ...changes })).map(({ kind }) => kind);
-  expect(names({ now: at('08:51') })).toEqual([]);
-  expect(names({ now: at('08:52') })).toEqual(['prep']);
-  expect(names({ now: at('12:00') })).toEqual(['prep', 'batch', 'strip']);
-  expect(names({ now: at('12:00'), begun: begun(batch) })).toEqual(['prep', 'strip']);
-  expect(names({ now: at('12:00'), underWay: false })).toEqual([]);
-  expect(longPastText([prep, batch, strip])).toBe('3 steps not recorded: pour 2 pieces and strip 1');
-  expect(longPastText([])).toBeNull();
-});
-
 describe('the first line', () => {
   test.each<[Partial<TodayModel>, string]>([
     [{}, 'Today, 8:00 to 13:30: pour 2 pieces and strip 1.'],
@@ -146,9 +139,9 @@ describe('the first line', () => {
     [{ underWay: true, now: at('13:00') }, 'To be recorded: pour 2 pieces and strip 1.'],
     [{ underWay: true, steps: [batch] }, 'Next, 9:05: mix 1 bag for 900 no. 1 and 900 no. 2.'],
     [{ underWay: true, steps: [strip] }, 'Next, 10:40: strip 900 no. 1.'],
-    [{ underWay: true, now: at('08:15'), begun: begun(prep) }, 'Under way since 8:10, until 8:20: set up 900 no. 1.'],
+    [{ underWay: true, now: at('08:15'), begun: begun(prep) }, 'Under way until 8:25: set up 900 no. 1.'],
     [{ underWay: true, now: at('08:05'), begun: begun(batch) }, 'Next, 8:10: set up 900 no. 1.'],
-    [{ steps: [], begun: begun(strip) }, 'Under way since 10:40, until 10:45: strip 900 no. 1.'],
+    [{ steps: [], begun: begun(strip) }, 'Under way until 10:45: strip 900 no. 1.'],
     [{ session: null, steps: [] }, 'No session has anything to do.'],
     [{ late: [lateOf('2027-04-10')] }, 'To be recorded: pour 2 pieces and strip 1.'],
     [{ late: [lateOf('2027-04-03')] }, 'To be recorded, of Sat 3 Apr: pour 2 pieces and strip 1.'],

@@ -1,0 +1,178 @@
+import type { FC } from 'hono/jsx';
+import type { TodayModel } from '../../src/usecases/today/today-model.ts';
+import { type SessionGeometry, type SessionSizes, sessionGeometry } from '../charts/session-geometry.ts';
+import { clockText } from '../parts/day-text.ts';
+import { type DrawnLane, type DrawnSpell, minutesOfSession, sessionLanes, sessionTitle } from './session-lanes.ts';
+
+const PHONE: SessionSizes = { width: 358, side: 14, head: 30, lane: 50, work: 8, mix: 18, ground: 22 };
+const DESK: SessionSizes = { ...PHONE, width: 896, side: 20 };
+const LETTER = 6.2;
+/** Of "now 12:30". */
+const NOW_WIDTH = 60;
+/** A pail is this much narrower at its foot, on each side. */
+const PAIL_SLOPE = 0.14;
+
+type Place = SessionGeometry['lanes'][number]['spells'][number];
+
+const Patterns: FC<{ id: string }> = ({ id }) => (
+  <defs>
+    <pattern id={`${id}-hatched`} width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+      <line class="strip-ink" x1="0" y1="0" x2="0" y2="5" />
+    </pattern>
+    <pattern id={`${id}-dotted`} width="4" height="4" patternUnits="userSpaceOnUse">
+      <circle class="strip-dot" cx="2" cy="2" r="1" />
+    </pattern>
+  </defs>
+);
+
+/** A mix: a pail as wide as it takes long, with the number of its pieces. */
+const Pail: FC<{ place: Place; pieces: number }> = ({ place: { x, y, width, height }, pieces }) => {
+  const foot = width * PAIL_SLOPE;
+  return (
+    <>
+      <path class="pail" d={`M${x} ${y}H${x + width}L${x + width - foot} ${y + height}H${x + foot}Z`} />
+      {width > 12 && (
+        <text class="pail-pieces" x={x + width / 2} y={y + height - 5}>
+          {pieces}
+        </text>
+      )}
+    </>
+  );
+};
+
+const Spell: FC<{ spell: DrawnSpell; place: Place; id: string }> = ({ spell, place, id }) => {
+  if (spell.drawn === 'mix') return <Pail place={place} pieces={spell.pieces} />;
+  const fill = spell.drawn === 'hatched' || spell.drawn === 'dotted' ? `url(#${id}-${spell.drawn})` : undefined;
+  return <rect class={`spell ${spell.drawn}`} {...place} {...(fill ? { fill } : {})} />;
+};
+
+/** Its word below it, where it is wide enough for that. */
+const Word: FC<{ spell: DrawnSpell; place: Place; ground: number }> = ({
+  spell: { word, pieces, drawn },
+  place,
+  ground,
+}) => {
+  const counted = pieces > 1 && drawn !== 'mix' ? `${word} ${pieces}` : word;
+  const fits = [counted, word].find((text) => text.length * LETTER <= place.width);
+  return fits ? (
+    <text class="spell-word" x={place.x + place.width / 2} y={ground + 14}>
+      {fits}
+    </text>
+  ) : null;
+};
+
+interface DrawingProps {
+  lanes: readonly DrawnLane[];
+  hours: { start: number; end: number; now: number | null };
+  /** "Now 8:30" */
+  nowText: string;
+  sizes: SessionSizes;
+  id: string;
+  title: string;
+}
+
+const Drawing: FC<DrawingProps> = ({ lanes, hours, nowText, sizes, id, title }) => {
+  const { width, height, nowX, ...geometry } = sessionGeometry(hours, lanes, sizes);
+  return (
+    <svg class={`session-strip ${id}`} viewBox={`0 0 ${width} ${height}`} role="img" aria-label={title}>
+      <Patterns id={id} />
+      {geometry.hours.map(({ minute, x }) => (
+        <>
+          <line class="strip-hour" x1={x} x2={x} y1={16} y2={height} />
+          <text class="strip-clock" x={x} y={12}>
+            {Math.floor(minute / 60) % 24}
+          </text>
+        </>
+      ))}
+      {geometry.lanes.map((lane, row) => (
+        <>
+          <line class="strip-ground" x1={lane.x} x2={lane.x + lane.width} y1={lane.y} y2={lane.y} />
+          {lane.spells.map((place, one) => (
+            <>
+              <Spell spell={lanes[row]!.spells[one]!} place={place} id={id} />
+              <Word spell={lanes[row]!.spells[one]!} place={place} ground={lane.y} />
+            </>
+          ))}
+        </>
+      ))}
+      {nowX !== null && (
+        <>
+          <line class="strip-now" x1={nowX} x2={nowX} y1={16} y2={height} />
+          <text class="strip-now-word" x={Math.min(nowX + 4, width - NOW_WIDTH)} y={26}>
+            {nowText}
+          </text>
+        </>
+      )}
+    </svg>
+  );
+};
+
+const KEY = [
+  ['open', 'set up, coat'],
+  ['hatched', 'strip'],
+  ['dotted', 'pack'],
+] as const;
+
+/** What the patterns stand for; the pail explains itself. */
+const Key: FC = () => (
+  <p class="strip-key">
+    <span>
+      <svg width="22" height="14" viewBox="0 0 22 14" aria-hidden="true" focusable="false">
+        <Patterns id="key" />
+        <path class="pail" d="M1 1H21L18 13H4Z" />
+      </svg>{' '}
+      mix, with its pieces
+    </span>
+    {KEY.map(([drawn, words]) => (
+      <span>
+        <svg width="22" height="10" viewBox="0 0 22 10" aria-hidden="true" focusable="false">
+          <rect
+            class={`spell ${drawn}`}
+            {...{ x: 1, y: 1, width: 20, height: 8 }}
+            {...(drawn === 'open' ? {} : { fill: `url(#key-${drawn})` })}
+          />
+        </svg>{' '}
+        {words}
+      </span>
+    ))}
+  </p>
+);
+
+/** Who does what when, in words. */
+const InWords: FC<{ lanes: readonly DrawnLane[] }> = ({ lanes }) => (
+  <details class="message">
+    <summary>{lanes.length > 1 ? 'Who does what when' : 'What is done when'}</summary>
+    {lanes.map(({ hours, facts }) => (
+      <div>
+        <p>
+          <strong>{hours}</strong>
+        </p>
+        <ul>
+          {facts.map((fact) => (
+            <li>{fact}</li>
+          ))}
+        </ul>
+      </div>
+    ))}
+  </details>
+);
+
+/** A session drawn to time: a lane a person, work as long as it takes, a line for now. */
+export const SessionStrip: FC<{ model: TodayModel }> = ({ model }) => {
+  const { session, underWay, now } = model;
+  const lanes = sessionLanes(model);
+  if (!session || lanes.length === 0) return null;
+  const minute = minutesOfSession(session);
+  const hours = { start: minute(session.start), end: minute(session.end), now: underWay ? minute(now) : null };
+  const title = sessionTitle(model);
+  const shared = { lanes, hours, title, nowText: `now ${clockText(now)}` };
+  return (
+    <figure class="session-figure">
+      <figcaption>{title}</figcaption>
+      <Drawing {...shared} sizes={PHONE} id="on-phone" />
+      <Drawing {...shared} sizes={DESK} id="on-desk" />
+      <Key />
+      <InWords lanes={lanes} />
+    </figure>
+  );
+};
