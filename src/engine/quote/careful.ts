@@ -1,13 +1,18 @@
 import { NEVER } from '../decoder/problem.ts';
+import type { InYard } from '../exact/in-yard.ts';
 import { completesUnder, type Earliest, NOWHERE } from './completes-under.ts';
 import { earliestBeside } from './earliest.ts';
+import { exactlyBefore } from './exactly.ts';
 import { type Asking, keepingInHand, type Present } from './present.ts';
+import { promiseDay } from './promise.ts';
 
 /** When an order could be ready, in which yard and beside which plan. */
 export interface Answer {
   asking: Asking;
   present: Present;
+  /** Without a dispatch where the plan was found by looking through all ways. */
   earliest: Earliest;
+  found?: InYard;
 }
 
 /**
@@ -25,13 +30,36 @@ export const carefulOf = ({ asking, present, earliest }: Answer): Earliest | nul
 };
 
 /**
- * The earliest careful answer: with all of the plan that stands kept, where that is as early as any, or else the earlier of
- * that and another; what was asked about itself where neither is careful.
+ * The earliest careful answer of a search: with all of the plan that stands kept, where that is as early as any, or else the
+ * earlier of that and another. Never complete where neither is careful.
  */
-export const carefulAnswer = (asked: Answer, stood: Answer | null): Answer => {
+const searchedCarefully = (asked: Answer, stood: Answer | null): Answer => {
   const kept = stood && { ...stood, earliest: carefulOf(stood) ?? NOWHERE };
   if (kept && kept.earliest.completesAt <= asked.earliest.completesAt) return kept;
   const free = { ...asked, earliest: carefulOf(asked) ?? NOWHERE };
-  const best = kept && kept.earliest.completesAt < free.earliest.completesAt ? kept : free;
-  return best.earliest.completesAt < NEVER ? best : asked;
+  return kept && kept.earliest.completesAt < free.earliest.completesAt ? kept : free;
+};
+
+/** On small yards a careful answer for which an earlier day can be promised, out of all ways there are; else the one given. */
+const lookedThrough = (known: Answer, { asking, present }: Answer, earliestAt: number): Answer => {
+  const { problem } = asking;
+  const { completesAt } = known.earliest;
+  const [day, soonest] = [completesAt, earliestAt].map((at) => (at < NEVER ? promiseDay(problem, at) : null));
+  if (day !== null && day === soonest) return known;
+  const { found, completesAt: sooner } = exactlyBefore(asking, keepingInHand(present), completesAt);
+  return found ? { asking, present, earliest: { completesAt: sooner, dispatch: null }, found } : known;
+};
+
+/** What a question came to: by a search, with all of the plan that stands kept, and with all ways looked through. */
+interface Asked {
+  tried: Answer;
+  stood: Answer | null;
+  /** The earliest of all. */
+  earliest: Answer;
+}
+
+/** The earliest careful answer, by a search and on small yards by all ways there are; the earliest where none is careful. */
+export const carefulAnswer = ({ tried, stood, earliest }: Asked): Answer => {
+  const careful = lookedThrough(searchedCarefully(tried, stood), tried, earliest.earliest.completesAt);
+  return careful.earliest.completesAt < NEVER ? careful : earliest;
 };

@@ -16,11 +16,12 @@ export const lastMinuteBy = ({ handover, today, calendar }: Problem, day: number
   return calendar.midnightOf(today + days) - 1;
 };
 
-/** The minute of the new order, where every other that is planned is handed over by the last day it may be. */
-const worthOf = ({ problem, added }: Asking, { daysLate, leftOut }: Present): Worth => {
-  const last = daysLate.map((late, o) =>
-    leftOut[o] === 1 ? NONE : lastMinuteBy(problem, Math.min(NEVER, problem.orders[o]!.dueDay + late)),
-  );
+/** The minute of the new order, where every other that is planned is complete by the last minute at which it may be. */
+const worthOf = ({ problem, added }: Asking, { daysLate, until, leftOut }: Present): Worth => {
+  const last = daysLate.map((late, o) => {
+    if (leftOut[o] === 1) return NONE;
+    return Math.min(until[o]!, lastMinuteBy(problem, Math.min(NEVER, problem.orders[o]!.dueDay + late)));
+  });
   const isKept = (at: number, limit: number) => limit === NONE || (at !== NONE && at <= limit);
   return (completesAt) =>
     completesAt[added] !== NONE && last.every((limit, o) => isKept(completesAt[o]!, limit))

@@ -45,17 +45,22 @@ export const daysAfterAim = (state: DecoderState): number[] =>
     return aimDay >= NEVER ? 0 : Math.max(0, handoverOn(state.problem, completesAt) - aimDay);
   });
 
+/** Until when an order complete at a minute keeps the sessions it has in hand before its date; NEVER where it has none. */
+const keepsInHandUntil = (problem: Problem, dueDay: number, completesAt: number): number => {
+  if (dueDay >= NEVER || completesAt === NONE) return NEVER;
+  for (let sessions = problem.yard.yard.sessionsInHand; sessions > 0; sessions--) {
+    const until = completeInHand(problem, dueDay, sessions);
+    if (completesAt <= until) return until;
+  }
+  return NEVER;
+};
+
 /**
- * Until when each order keeps the sessions that are in hand before the date it was given. One that has fewer keeps its day of
- * hand-over.
+ * By order: until when each keeps as many sessions in hand before the date it was given as it has, up to those that the yard
+ * keeps.
  */
 const inHandUntil = ({ problem, orders }: DecoderState): number[] =>
-  problem.orders.map(({ dueDay }, o) => {
-    const completesAt = orders.completesAt[o]!;
-    if (dueDay >= NEVER || completesAt === NONE) return NEVER;
-    const until = completeInHand(problem, dueDay);
-    return completesAt <= until ? until : problem.calendar.midnightOf(handoverOn(problem, completesAt) + 1) - 1;
-  });
+  problem.orders.map(({ dueDay }, o) => keepsInHandUntil(problem, dueDay, orders.completesAt[o]!));
 
 /** A dispatch in which pieces go to whom they were for by the plan that stands, where there is one. */
 export const dealtAs = (state: DecoderState, dispatch: Dispatch, near: PlanFile | undefined): Dispatch =>

@@ -16,15 +16,19 @@ export const handoverOn = (problem: Problem, minute: number): number =>
   problem.handover[problem.calendar.dayOf(minute) - problem.today]!;
 
 /**
- * The last minute at which an order may be complete for `sessionsInHand` more sessions that allow batches to lie between it
- * and the day it was given: what `promiseDay` counts forward, counted back. NEVER where no session is kept in hand, NONE where
- * too few are left.
+ * The last minute at which an order may be complete for so many more sessions that allow batches, all that the yard keeps in
+ * hand where nothing is said, to lie between it and the day it was given: what `promiseDay` counts forward, counted back.
+ * NEVER for no session, NONE where too few are left.
  *
  * Example: given for Sat 17 April, worked and handed over on Saturdays, one session in hand: the minute at which that
  * Saturday's session begins.
  */
-export const completeInHand = (problem: Problem, given: number): number => {
-  let left = problem.yard.yard.sessionsInHand;
+export const completeInHand = (
+  problem: Problem,
+  given: number,
+  sessions = problem.yard.yard.sessionsInHand,
+): number => {
+  let left = sessions;
   if (left === 0) return NEVER;
   const { count, from, sessionEnd } = problem.shifts;
   for (let s = count - 1; s >= 0; s--) {

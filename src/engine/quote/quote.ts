@@ -95,9 +95,9 @@ export const quoteOrder = (
   const present = measuredBy(presentOf(yard, memory), stood?.present);
   const asking = askingFor(yard, order);
   const { problem } = asking;
-  const tried = earliestOf(asking, present, MOST_PLACES);
-  const soonest = Math.min(tried.completesAt, stood?.earliest.completesAt ?? NEVER);
-  const { completesAt: earliest, found, isProven } = exactlyBefore(asking, present, soonest);
+  const tried: Answer = { asking, present, earliest: earliestOf(asking, present, MOST_PLACES) };
+  const soonest = stood && stood.earliest.completesAt < tried.earliest.completesAt ? stood : tried;
+  const { completesAt: earliest, found, isProven } = exactlyBefore(asking, present, soonest.earliest.completesAt);
   if (earliest >= NEVER)
     return {
       earliestAt: null,
@@ -108,9 +108,8 @@ export const quoteOrder = (
       limits: [],
       reason: reasonAgainst(asking, present),
     };
-  const exact: Answer | null = found && { asking, present, earliest: { completesAt: earliest, dispatch: null } };
-  const answer = exact ?? carefulAnswer({ asking, present, earliest: tried }, stood);
-  const promise = promisedDay(yard, order, answer, memory);
+  const exact = found ? { asking, present, earliest: { completesAt: earliest, dispatch: null }, found } : soonest;
+  const promise = promisedDay(yard, order, carefulAnswer({ tried, stood, earliest: exact }), memory);
   return {
     earliestAt: problem.calendar.instantText(earliest),
     earliestOn: dateOfDay(handoverOn(problem, earliest)),

@@ -97,6 +97,33 @@ describe('a pair of panels in a yard of two moulds', () => {
     expect(asked(1)).toMatchObject({ earliestOn: '2027-04-10', promiseOn: '2027-04-12' });
   });
 
+  // Both are in their moulds since Tuesday, out and packed on Thursday the 8th: scrap, and cast again that evening, on the 10th.
+  test('and a piece that is in its mould by then may be scrap as well', () => {
+    const yard = { ...base.yard, sessionsInHand: 1, handoverDays: undefined };
+    const mixes = [{ ...base.mixes[0]!, demouldMinutes: 2800, cureHours: 48 }];
+    const work = [{ rule: 'FREQ=DAILY', from: '2027-01-04', start: '17:00', end: '20:00' }];
+    const inMould = base.moulds.map(({ id }) => ({
+      ...{ mould: id, casting: 'panel-900', filledAt: '2027-04-06T17:30:00+01:00' },
+    }));
+    expect(quoteOrder(smallYard({ yard, mixes, work, inMould, orders: [] }), pair('new'))).toMatchObject({
+      earliestOn: '2027-04-08',
+      promiseOn: '2027-04-10',
+    });
+  });
+
+  // Poured on Monday the 12th and out on Wednesday, one session before its date: there it stays, though four are kept in hand.
+  // The new pair is out on Saturday the 17th, and the fourth session after is on Monday the 26th.
+  test('what is left of it to another order is not promised away either', () => {
+    const yard = { ...base.yard, now: '2027-04-11T09:00:00+01:00', sessionsInHand: 4 };
+    const work = [{ rule: 'FREQ=WEEKLY;BYDAY=MO,WE,SA', from: '2027-01-04', start: '08:00', end: '12:00' }];
+    expect(
+      quoteOrder(smallYard({ ...slow, yard, work, orders: [pair('a', '2027-04-17')] }), pair('new')),
+    ).toMatchObject({
+      earliestOn: '2027-04-17',
+      promiseOn: '2027-05-01',
+    });
+  });
+
   // The mortar comes on the 12th, a week late on the 19th: Saturday the 17th, or the 24th.
   test('allows for goods that come late, where what is there does not do', () => {
     const mortar = { id: 'mortar', name: 'Rapid mortar', unit: 'bag', leadDays: 4 };
