@@ -7,6 +7,8 @@ import { refereePlan } from '../../../src/engine/referee.ts';
 import { keepOfPlan } from '../../../src/engine/standing/keep-of-plan.ts';
 import { audit } from '../../contract/audit-plan.mjs';
 import { type ExactDates, exactDates } from './exact-dates.ts';
+import type { Standing } from './exact-promise.ts';
+import { minuteOf } from './tiny.ts';
 
 /** What is compared; the first three are dates. */
 export const FIGURES = ['earliestOn', 'promiseOn', 'ifFirstOn', 'weightedDaysLate'] as const;
@@ -39,6 +41,13 @@ const text = (value: string | number | null): string => (value === null ? 'never
 const isBefore = (a: string | number | null, b: string | number | null): boolean =>
   typeof a === 'number' ? a < Number(b) : (a ?? '9999') < (b ?? '9999');
 
+/** How each order of the yard stands in a plan that has all of them. */
+export const standingIn = (yard: YardFile, plan: PlanFile): Standing[] =>
+  yard.orders.map(({ id }) => {
+    const { daysLate, completesAt } = plan.orders.find((one) => one.id === id)!;
+    return { daysLate, completesAt: minuteOf(completesAt) };
+  });
+
 /**
  * Plans a tiny yard, asks beside that plan when the order could be ready, and compares with the enumerator. Null where the
  * plan leaves an order out: nothing is then said of days late.
@@ -47,8 +56,7 @@ export const compareDates = (yard: YardFile, order: Order): Compared | null => {
   const { plan, memory } = planWithMemory(yard);
   if (plan.unplanned.length > 0) return null;
   const quote = quoteOrder(yard, order, { memory, standing: keepOfPlan(plan) });
-  const mostLate = yard.orders.map(({ id }) => plan.orders.find((one) => one.id === id)!.daysLate);
-  const exact = exactDates(yard, order, mostLate);
+  const exact = exactDates(yard, order, standingIn(yard, plan));
   const planner = { ...quote, weightedDaysLate: plan.score.weightedDaysLate };
   const asked = { ...order, due: undefined };
   return {

@@ -7,8 +7,9 @@ import { refereePlan } from '../../../src/engine/referee.ts';
 import { keepOfPlan } from '../../../src/engine/standing/keep-of-plan.ts';
 import { audit } from '../../contract/audit-plan.mjs';
 import { smallYard } from '../../support/small-yard.ts';
-import { compareDates } from './compare.ts';
+import { compareDates, standingIn } from './compare.ts';
 import { exactDates } from './exact-dates.ts';
+import { minuteOf } from './tiny.ts';
 import { tinyYard } from './tiny-yard.ts';
 
 const asked = { id: 'asked', weight: 1, lines: [{ casting: 'panel-900', quantity: 2 }] };
@@ -18,6 +19,8 @@ const oneMould = smallYard({
   moulds: [{ id: '900 no. 1', makes: [{ casting: 'panel-900' }], setFor: 'panel-900', condition: 'ready' }],
   orders: [{ id: '27-001', due: '2027-04-10', lines: [{ casting: 'panel-900', quantity: 1 }] }],
 });
+
+const stands = (daysLate: number) => [{ daysLate, completesAt: minuteOf('2027-04-10T09:52:00+01:00') }];
 
 /** Asks beside a quick plan, takes the order and plans again: it is ready by the day it was told, and nobody is later. */
 const takenAsTold = (yard: YardFile, order: Order, isGiven: boolean, name: string): void => {
@@ -40,7 +43,7 @@ describe('dates by enumeration', () => {
   it('are those worked out by hand', () => {
     // A turn: 12 to set up, 10 to mix, 7 to fill, 75 in the mould, 8 to strip: 1:52, and 6 more to clean after the first. Two
     // turns end at 11:50, a third would end in the afternoon. The order given has the first one, two are left for the week after.
-    const exact = exactDates(oneMould, asked, [0]);
+    const exact = exactDates(oneMould, asked, stands(0));
     expect(exact).toMatchObject({ earliestOn: '2027-04-17', ifFirstOn: '2027-04-10', weightedDaysLate: 0 });
     expect(exact.earliestPlan?.orders.map(({ id, completesAt }) => [id, completesAt])).toEqual([
       ['27-001', '2027-04-10T09:52:00+01:00'],
@@ -49,7 +52,7 @@ describe('dates by enumeration', () => {
   });
 
   it('take another order for one that may be a week late', () => {
-    expect(exactDates(oneMould, asked, [7]).earliestOn).toBe('2027-04-10');
+    expect(exactDates(oneMould, asked, stands(7)).earliestOn).toBe('2027-04-10');
   });
 
   const patient = { timeout: 120_000 };
@@ -80,10 +83,19 @@ describe('dates by enumeration', () => {
     const { yard, order } = tinyYard(seed);
     const { plan, memory } = planWithMemory(yard, { effort: 'quick' });
     const quote = quoteOrder(yard, order, { memory, standing: keepOfPlan(plan) });
-    const mostLate = yard.orders.map(({ id }) => plan.orders.find((one) => one.id === id)!.daysLate);
-    const { earliestOn, promiseOn } = exactDates(yard, order, mostLate);
+    const { earliestOn, promiseOn } = exactDates(yard, order, standingIn(yard, plan));
     expect([quote.earliestOn, quote.promiseOn, quote.proven]).toEqual([earliestOn, promiseOn, true]);
     takenAsTold(yard, order, false, `seed ${seed}`);
+  });
+
+  it.each([
+    [11, 'the earliest plan takes what others have in hand'],
+    [25, 'a piece that is scrap is not cast again before the next session but one'],
+  ])('leave a day to promise that can be kept (seed %i: %s)', (seed) => {
+    const { yard, order } = tinyYard(seed);
+    const { plan, memory } = planWithMemory(yard, { effort: 'quick' });
+    const { promiseOn } = quoteOrder(yard, order, { memory, standing: keepOfPlan(plan) });
+    expect(promiseOn).toBe(exactDates(yard, order, standingIn(yard, plan)).promiseOn);
   });
 
   it('are those of a plan with fewer days late, where only a set-up a week ahead makes it', () => {

@@ -2,8 +2,11 @@ import { piecesFor, stepsFrom } from './steps.ts';
 import { NEVER, type Tiny } from './tiny.ts';
 import { type Piece, type WorkState, workBegins } from './work-state.ts';
 
-/** What is looked for: the least worth, less being better; Infinity for what may not be. By order: when it is complete. */
-export type Worth = (completesAt: readonly number[]) => number;
+/**
+ * What is looked for: the least worth, less being better; Infinity for what may not be. By order: when it is complete, and
+ * when its last piece is stripped; left out while that is not known: it is then worth no more than with it.
+ */
+export type Worth = (completesAt: readonly number[], strippedAt?: readonly number[]) => number;
 
 /** The best way to work, with the pieces that orders without packing get; null where there is none. */
 export interface Best {
@@ -35,13 +38,17 @@ const soonest = (tiny: Tiny, state: WorkState, o: number): number => {
   return packMinutes === 0 ? at : Math.max(at, from, state.at) + packMinutes;
 };
 
+/** By order: when the last of its pieces is stripped. */
+const strippedFor = ({ orders, now }: Tiny, pieces: readonly Piece[]): number[] =>
+  orders.map((_, o) => pieces.reduce((last, p) => (p.usedBy === o ? Math.max(last, p.strippedAt) : last), now));
+
 /** Deals the pieces to the orders without packing in every way, and takes the best. */
 const deal = (tiny: Tiny, state: WorkState, worth: Worth, best: Best): Best => {
   let found = best;
   const completesAt = [...state.packedAt];
   const dealFrom = (order: number, pieces: readonly Piece[]): void => {
     if (order === tiny.orders.length) {
-      const is = worth(completesAt);
+      const is = worth(completesAt, strippedFor(tiny, pieces));
       if (is < found.worth) found = { worth: is, state, completesAt: [...completesAt], pieces };
       return;
     }
@@ -68,19 +75,26 @@ const isWhole = (tiny: Tiny, { moulds, packedAt }: WorkState): boolean =>
       (!held || held.pour < 0) && (prepped < 0 || isPreppedBefore) && (dryFrom === 0 || turns > 0),
   ) && packedAt.every((at, o) => at >= 0 || tiny.orders[o]!.packMinutes === 0);
 
+/** Pieces in an order that makes like ones stand side by side. */
+const sorted = (pieces: readonly Piece[], isStripAsked: boolean) =>
+  pieces
+    .map(({ casting, aside, from, usedBy, readyAt, strippedAt }) => ({
+      sort: `${casting} ${aside} ${from} ${isStripAsked ? usedBy : usedBy >= 0}`,
+      times: isStripAsked ? [readyAt, strippedAt] : [readyAt],
+    }))
+    .sort((a, b) => (a.sort < b.sort ? -1 : a.sort > b.sort ? 1 : a.times[0]! - b.times[0]!));
+
 /** What kind of state it is, and its minutes: of two of one kind, one whose minutes are all as soon is as good. */
-const shapeOf = ({ at, moulds, pieces, bags, left, packedAt }: WorkState): { shape: string; times: number[] } => {
+const shapeOf = ({ at, moulds, pieces, bags, left, packedAt }: WorkState, isStripAsked: boolean) => {
   const times = [at, ...packedAt];
   const shape: unknown[] = [bags, left, packedAt.map((x) => x >= 0)];
   for (const { setFor, isDirty, prepped, isPreppedBefore, dryFrom, turns, held } of moulds) {
     shape.push(setFor, isDirty, prepped, isPreppedBefore, turns, held && [held.casting, held.from, held.pour < 0]);
     times.push(dryFrom, ...(held ? [held.outAt, held.curedAt] : []));
   }
-  const sorts = pieces.map((p) => ({ sort: `${p.casting} ${p.aside} ${p.from} ${p.usedBy >= 0}`, readyAt: p.readyAt }));
-  sorts.sort((a, b) => (a.sort < b.sort ? -1 : a.sort > b.sort ? 1 : a.readyAt - b.readyAt));
-  for (const { sort, readyAt } of sorts) {
-    shape.push(sort);
-    times.push(readyAt);
+  for (const piece of sorted(pieces, isStripAsked)) {
+    shape.push(piece.sort);
+    times.push(...piece.times);
   }
   return { shape: JSON.stringify(shape), times };
 };
@@ -89,9 +103,11 @@ const shapeOf = ({ at, moulds, pieces, bags, left, packedAt }: WorkState): { sha
 class Seen {
   private readonly shapes = new Map<string, number[][]>();
 
+  constructor(private readonly isStripAsked: boolean) {}
+
   /** Whether a state is as good as none before it; it is then remembered. */
   isNew(state: WorkState): boolean {
-    const { shape, times } = shapeOf(state);
+    const { shape, times } = shapeOf(state, this.isStripAsked);
     const before = this.shapes.get(shape) ?? [];
     if (before.some((other) => other.every((x, i) => x <= times[i]!))) return false;
     const left = before.filter((other) => !times.every((x, i) => x <= other[i]!));
@@ -103,12 +119,13 @@ class Seen {
 /**
  * The best of everything that one person could do in a tiny yard: all tasks in every order, each as soon as it may be, all
  * batches of the moulds that are set up, all ways to deal the pieces. `worth` may only grow with the minutes at which orders
- * are complete.
+ * are complete and,
+ * where that is asked, those at which their last pieces are stripped.
  */
-export const bestOf = (tiny: Tiny, worth: Worth): Best => {
+export const bestOf = (tiny: Tiny, worth: Worth, isStripAsked = false): Best => {
   let best: Best = { worth: Infinity, state: null, completesAt: [], pieces: [] };
   let states = 0;
-  const seen = new Seen();
+  const seen = new Seen(isStripAsked);
   const go = (state: WorkState): void => {
     if (++states > MOST_STATES) throw new TooLarge();
     if (isWhole(tiny, state)) best = deal(tiny, state, worth, best);

@@ -136,7 +136,7 @@ function* strips(tiny: Tiny, state: WorkState): Generator<WorkState> {
       ...state,
       at: end,
       moulds: replaced(state.moulds, k, { ...mould, held: null, isDirty: true }),
-      pieces: [...state.pieces, { casting, readyAt, aside, from, usedBy: -1, source }],
+      pieces: [...state.pieces, { casting, readyAt, strippedAt: end, aside, from, usedBy: -1, source }],
       done: { before: state.done, task: { kind: 'strip', mould: k, pour, start, end, readyAt } },
     };
   }
@@ -153,6 +153,7 @@ function* choicesOf(pieces: readonly Piece[], among: readonly number[], count: n
     for (const [i, one] of among.entries()) {
       const is = (other: number) =>
         pieces[other]!.readyAt === pieces[one]!.readyAt &&
+        pieces[other]!.strippedAt === pieces[one]!.strippedAt &&
         pieces[other]!.aside === pieces[one]!.aside &&
         pieces[other]!.from === pieces[one]!.from;
       if (among.slice(0, i).some(is)) continue;

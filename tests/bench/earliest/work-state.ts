@@ -4,6 +4,8 @@ import { minuteOf, type Tiny } from './tiny.ts';
 export interface Piece {
   casting: number;
   readyAt: number;
+  /** When it came out of its mould, and was seen to be good; the beginning of the plan where it was out before. */
+  strippedAt: number;
   /** Place of the order it is set aside for, -1 for one that is not planned, null for nobody. */
   aside: number | null;
   /** Nothing was done for the piece before this minute: an order whose first day is later may not have it. */
@@ -113,6 +115,7 @@ export const workBegins = (tiny: Tiny): WorkState => {
       (): Piece => ({
         casting: place(lot.casting),
         readyAt: lot.readyAt === undefined ? now : Math.max(now, minuteOf(lot.readyAt)),
+        strippedAt: now,
         aside: lot.order === undefined ? null : orders.findIndex(({ id }) => id === lot.order),
         from: Infinity,
         usedBy: -1,
