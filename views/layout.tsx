@@ -50,6 +50,7 @@ export const Frame: FC<FrameProps> = ({ title, at, yardName, place = 'office', a
       <link rel="icon" href="/assets/mark.svg" type="image/svg+xml" />
       <link rel="stylesheet" href={`/assets/styles.css?v=${assetVersion}`} />
       <script src={`/assets/screen.js?v=${assetVersion}`} defer></script>
+      <script src={`/assets/clocks.js?v=${assetVersion}`} type="module"></script>
       <script src={`/assets/htmx.js?v=${assetVersion}`} defer></script>
     </head>
     <body class={place}>

@@ -37,6 +37,7 @@ const readAssets = (): Map<string, Asset> => {
     Object.entries({
       'styles.css': { type: 'text/css; charset=utf-8', body: styleSheet(folder) },
       'screen.js': { type: 'text/javascript; charset=utf-8', body: readFileSync(`${folder}screen.js`, 'utf8') },
+      'clocks.js': { type: 'text/javascript; charset=utf-8', body: readFileSync(`${folder}clocks.js`, 'utf8') },
       'htmx.js': { type: 'text/javascript; charset=utf-8', body: readFileSync(htmx, 'utf8') },
       'mark.svg': { type: 'image/svg+xml', body: readFileSync(`${folder}mark.svg`, 'utf8') },
     }),

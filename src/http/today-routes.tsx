@@ -40,9 +40,9 @@ import {
   pieceTyped,
   prepTyped,
   sessionTyped,
-  stepNamed,
   stopTyped,
   stripTyped,
+  thrownTyped,
 } from '../usecases/typed/today-forms.ts';
 import { fixHours } from '../usecases/yard/fix-hours.ts';
 import { atOnce, withDays } from './form-route.tsx';
@@ -70,7 +70,7 @@ const FORMS: Readonly<Record<string, PageForm>> = {
     form: ({ other, step }) => (other ? 'other-pour' : `pour ${step}`),
   },
   mixing: { save: atOnce(batchTyped, startMixing), form: ({ mould, at }) => `mix ${mould} ${at}` },
-  'thrown-away': { save: atOnce(stepNamed, throwBatchAway), form: () => 'thrown-away' },
+  'thrown-away': { save: atOnce(thrownTyped, throwBatchAway), form: () => 'thrown-away' },
   stripped: { save: atOnce(withDays(stripTyped), recordStrip), form: ({ mould }) => `strip ${mould}` },
   mended: {
     save: atOnce(withDays(mendTyped), (context, { piece, fitFrom }) => mendPiece(context, piece, { fitFrom })),

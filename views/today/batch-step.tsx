@@ -8,6 +8,7 @@ import { TextField, Wrong } from '../parts/field.tsx';
 import { listText, quantityText } from '../parts/quantity-text.ts';
 import { Lines } from './amounts.tsx';
 import { AtAnotherTime } from './at-another-time.tsx';
+import { WorkingClock } from './clocks.tsx';
 import { leftOverText, slipLines } from './slip-text.ts';
 import { amountOfText, cutText, forText } from './today-text.ts';
 import { Asked, isAsked, refusedAt, WorkForm } from './work-form.tsx';
@@ -143,7 +144,7 @@ const isOverBy = (step: BatchStep, now: string): boolean => Date.parse(step.unti
 /** Whether it has not begun by the clock: then mixing comes first. */
 const isToCome = (step: BatchStep, now: string): boolean => Date.parse(step.at) > Date.parse(now);
 
-const Ingredients: FC<Pick<BatchStepProps, 'step' | 'due'>> = ({ step, due }) => {
+const Ingredients: FC<Pick<BatchStepProps, 'step' | 'due'> & { running: boolean }> = ({ step, due, running }) => {
   const into = [...step.fittings.map(amountOfText), ...step.cuts.map(cutText)];
   return (
     <>
@@ -151,7 +152,8 @@ const Ingredients: FC<Pick<BatchStepProps, 'step' | 'due'>> = ({ step, due }) =>
       {step.leftOver && <p>{leftOverText(step.leftOver)}</p>}
       {into.length > 0 && <p class="quiet">Into the moulds: {into.join('; ')}.</p>}
       <p class="quiet">
-        Mixed by {fromClock(step.mixEnd)}, pour by {byClock(step.usableUntil)}.
+        Mixed by {fromClock(step.mixEnd)}
+        {running ? '' : `, pour by ${byClock(step.usableUntil)}`}.
         {step.wetUntil && ` Keep wet until ${fromClock(step.wetUntil)}.`}
       </p>
     </>
@@ -242,7 +244,8 @@ export const BatchStepView: FC<BatchStepProps> = ({ step, now, writable, late, f
     <p class="step-what">
       Mix {quantityText(step.bags, 'bag')} of {step.mix}
     </p>
-    {!late && !isOverBy(step, now) && <Ingredients step={step} due={due} />}
+    {!late && writable && !isToCome(step, now) && <WorkingClock step={step} now={now} />}
+    {!late && !isOverBy(step, now) && <Ingredients step={step} due={due} running={writable && !isToCome(step, now)} />}
     {!writable && <PourList step={step} />}
     {writable && step.waits && <Waiting step={step} now={now} late={late} free={free} refused={refused} />}
     {writable && !step.waits && <BatchForms step={step} now={now} late={late} free={free} refused={refused} />}

@@ -4,6 +4,7 @@ import type { SessionStep } from '../../src/usecases/today/session-step.ts';
 import type { TodayModel } from '../../src/usecases/today/today-model.ts';
 import { LongList } from '../parts/long-list.tsx';
 import { atHand, pastText, restText } from './at-hand.ts';
+import { ServerClock, SettingClocks } from './clocks.tsx';
 import { NotDone } from './late-work.tsx';
 import { SessionStrip } from './session-strip.tsx';
 import { StepView } from './step-view.tsx';
@@ -53,6 +54,8 @@ export const StepsAtHand: FC<StepsProps> = ({ model, refused }) => {
         {justOver && line(justOver)}
         {next.map(line)}
       </ol>
+      <ServerClock model={model} />
+      <SettingClocks setting={model.setting} />
       <Folded words={pastText(past)} steps={past} refused={refused} line={line} />
       <SessionStrip model={model} />
       <Folded words={restText(rest)} steps={rest} refused={refused} line={line} class="rest-of-session" />

@@ -72,8 +72,8 @@ const Session: FC<{ model: TodayModel; refused: RefusedForm | null }> = ({ model
 
 const Done: FC<{ model: TodayModel }> = ({ model }) =>
   model.done.length === 0 ? null : (
-    <section>
-      <h2>Done today</h2>
+    <details class="message done-today">
+      <summary>Done today</summary>
       <ul class="done-list">
         {model.done.map(({ change, at, words }) => (
           <li>
@@ -88,7 +88,7 @@ const Done: FC<{ model: TodayModel }> = ({ model }) =>
           </li>
         ))}
       </ul>
-    </section>
+    </details>
   );
 
 /** The session under way or the next one, as a list to work down. */
@@ -113,8 +113,8 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused }) => (
     )}
     <FixedSession fixed={model.fixed} refused={refused} today={model.today} />
     <OtherPour model={model} refused={refused} />
-    <Done model={model} />
     <OtherFull model={model} refused={refused} />
+    <Done model={model} />
     <ToMend model={model} refused={refused} />
     <PackedInPart model={model} />
     <Packed model={model} />

@@ -142,7 +142,7 @@ export const stepHours = ({ at, until }: Pick<SessionStep, 'at' | 'until'>): { f
 };
 
 /** Whether the time of a step is over by the clock. */
-export const isOver = ({ until }: SessionStep, { now }: Pick<TodayModel, 'now'>): boolean =>
+export const isOver = ({ until }: Pick<SessionStep, 'until'>, { now }: Pick<TodayModel, 'now'>): boolean =>
   Date.parse(until) <= Date.parse(now);
 
 export const isWork = ({ kind }: SessionStep): boolean => kind !== 'set up' && kind !== 'clear up';

@@ -1,8 +1,13 @@
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type Booked, booked, type Entry } from './entry.ts';
-import { isOut } from './mould-state.ts';
-import { pour } from './pour.ts';
-import type { PourWork } from './work-done.ts';
+import { goodsOfBatch } from './goods.ts';
+import { afterSetUp, isOut } from './mould-state.ts';
+import { bagsPoured, pour } from './pour.ts';
+import { takeFromStock } from './stock-taken.ts';
+import type { Filled, PourWork } from './work-done.ts';
+
+/** What a batch that went off leaves of its moulds: something was in them, or nothing was. */
+export type MouldsLeft = 'to clean' | 'set up';
 
 /** What a pour takes from the stock. */
 export const takesStock = ({ kind }: Entry): boolean => kind === 'stock' || kind === 'offcuts';
@@ -12,16 +17,31 @@ const leftDirty = (yard: YardFile, mould: string): Entry[] =>
     .filter((one) => one.id === mould && !isOut(one))
     .map(({ id }) => ({ kind: 'mould', mould: id, patch: { condition: 'dirty', prepped: false } }));
 
+/** A mould in which nothing was stays set up; where nobody had recorded that, it is recorded with this. */
+const leftSetUp = (yard: YardFile, { mould: id, casting, coated }: Filled): Entry[] =>
+  yard.moulds
+    .filter((one) => one.id === id && !isOut(one))
+    .map((mould) => ({ kind: 'mould', mould: id, patch: afterSetUp(mould, casting, coated) }));
+
+/** Bags and what is mixed into them; sleeves and mesh stay in the moulds. */
+const mixTaken = (yard: YardFile, work: PourWork): Entry[] => {
+  const mixed = bagsPoured(work, yard);
+  return mixed ? takeFromStock(yard, goodsOfBatch(mixed.mix, mixed.bags, [], yard), []) : [];
+};
+
 /**
- * A batch that went off before it was in its moulds: what was to go into them has left the stock, no mould holds a piece, and
- * each is to be cleaned and set up again. `work` is what would have been recorded of it, with fill times that may lie after
+ * A batch that went off before it was poured: no mould holds a piece. Where something was in the moulds, what was to go into
+ * them has left the stock, and each is to be cleaned and set up again; where nothing was, the mix alone is gone, and they stay
+ * set up. `work` is what would have been recorded of it, with fill times that may lie after
  * the yard's now. Refused as a pour is: a mould that is full meanwhile, or is no longer there.
  *
- * Example: one bag mixed for two moulds and thrown away: a bag and two sheets of mesh less, two moulds to clean.
+ * Example: one bag mixed for two moulds and thrown away: a bag and two sheets of mesh less, two moulds to clean; or a bag
+ * less, and two moulds ready to pour.
  */
-export const throwAway = (yard: YardFile, work: PourWork): Booked => {
+export const throwAway = (yard: YardFile, work: PourWork, left: MouldsLeft): Booked => {
   const filled = work.pours.map((one) => ({ ...one, filledAt: yard.yard.now }));
   const poured = pour(yard, { ...work, pours: filled });
   if (!poured.ok) return poured;
+  if (left === 'set up') return booked([...mixTaken(yard, work), ...filled.flatMap((one) => leftSetUp(yard, one))]);
   return booked([...poured.entries.filter(takesStock), ...filled.flatMap(({ mould }) => leftDirty(yard, mould))]);
 };

@@ -36,6 +36,7 @@ import { peopleFacts } from './people-facts.ts';
 import { pieceKeyOf, type SessionStep } from './session-step.ts';
 import { recipesOf, sessionSteps } from './session-steps.ts';
 import { sessionToShow } from './session-to-show.ts';
+import { settingFacts } from './setting-facts.ts';
 import type { EmptyMould, FullMould, SessionHours, ToBeMendedFacts, ToCountFacts, TodayModel } from './today-model.ts';
 import { waitingFacts } from './waiting-facts.ts';
 
@@ -172,7 +173,7 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
   return {
     yardName: yard.yard.name,
     today: day,
-    now: calendar.instantText(now),
+    ...{ now: calendar.instantText(now), clock: context.now },
     revision,
     session: session && hoursFacts(session, calendar),
     underWay,
@@ -189,6 +190,7 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
       ? lastMixes(plan, yard, session).map(({ mix, at }) => ({ mix, at: calendar.instantText(at) }))
       : [],
     otherFull: otherFull(yard, plan, stripped),
+    setting: settingFacts(yard, now),
     toCome: pouredToCome(fileOf(cached, context.now)).map(({ mould, filledAt }) => ({
       ...{ mould, filledAt: calendar.instantText(minuteOf(filledAt)) },
     })),

@@ -39,6 +39,16 @@ export interface FullMould {
   pieceKey: string;
 }
 
+/** A piece that sets in its mould, with what is still to come of it. */
+export interface SettingFacts {
+  mould: string;
+  piece: string;
+  /** Somebody keeps it wet until then; null: nobody has to, or not any more. */
+  wetUntil: string | null;
+  /** Null: it may be stripped now. */
+  mayFrom: string | null;
+}
+
 /** A mould that a pour may go into just now, with what it can make. */
 export interface EmptyMould {
   mould: string;
@@ -114,8 +124,10 @@ export interface WaitingFacts {
 
 /** The session under way or the next one, what was done today, and what else can be written down. */
 export interface TodayModel extends PageHead {
-  /** As an instant. */
+  /** As an instant, to the minute. */
   now: string;
+  /** The server's clock to the second: clocks on the page run by it. */
+  clock: string;
   /** Counts the changes: a form that is sent twice from one page is known by it. */
   revision: number;
   /** Null: none has anything to do. */
@@ -137,6 +149,7 @@ export interface TodayModel extends PageHead {
   waiting: readonly WaitingFacts[];
   lastMix: readonly LastMix[];
   otherFull: readonly FullMould[];
+  setting: readonly SettingFacts[];
   /** They count as filled just now. */
   toCome: readonly ToComeFacts[];
   emptyMoulds: readonly EmptyMould[];

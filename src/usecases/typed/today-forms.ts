@@ -104,8 +104,12 @@ export const fixedHoursTyped = ({ hours }: FormFields): Outcome<number | null> =
 /** A batch of today, by the first of its moulds and when it was to begin. */
 export const batchTyped = ({ mould = '', at = '' }: FormFields) => done({ mould, at });
 
-/** One step that is under way or late, by its name. */
-export const stepNamed = ({ step = '' }: FormFields): Outcome<string> => done(step);
+/** A batch that went off, and whether its moulds are still set up; without a word they are to be cleaned. */
+export const thrownTyped = ({
+  step = '',
+  moulds,
+}: FormFields): Outcome<{ step: string; left: 'set up' | 'to clean' }> =>
+  done({ step, left: moulds === 'set up' ? 'set up' : 'to clean' });
 
 /** The step before which something is to be recorded. */
 export const beforeTyped = (fields: FormFields) => {

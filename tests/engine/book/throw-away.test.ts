@@ -18,7 +18,7 @@ const yard = (changes: Partial<YardFile> = {}): YardFile => {
 
 /* A bag and two sheets of mesh of 0.16 m2 less; no piece, two moulds to clean, no turn more than before. */
 test('a batch that went off takes its materials, and leaves its moulds dirty and empty', () => {
-  const thrown = throwAway(yard(), work);
+  const thrown = throwAway(yard(), work, 'to clean');
   if (!thrown.ok) throw new Error(thrown.faults[0]?.message);
   const after = apply(yard(), thrown.entries);
   const onHand = (id: string) => after.materials.find((one) => one.id === id)?.onHand;
@@ -38,12 +38,26 @@ test('a mould that is out of use stays so; one that is full meanwhile was not in
   const moulds = yard().moulds.map((mould, place) =>
     place === 0 ? { ...mould, condition: 'damaged' as const } : mould,
   );
-  const thrown = throwAway(yard({ moulds }), work);
+  const thrown = throwAway(yard({ moulds }), work, 'to clean');
   if (!thrown.ok) throw new Error(thrown.faults[0]?.message);
   expect(apply(yard({ moulds }), thrown.entries).moulds.map(({ condition }) => condition)).toEqual([
     'damaged',
     'dirty',
   ]);
   const inMould = [{ mould: '900 no. 1', casting: 'panel-900', filledAt: saturday('08:00') }];
-  expect(throwAway(yard({ inMould }), work)).toMatchObject({ ok: false, faults: [{ path: 'pours' }] });
+  expect(throwAway(yard({ inMould }), work, 'to clean')).toMatchObject({ ok: false, faults: [{ path: 'pours' }] });
+});
+
+/* Nothing was in the moulds: the bag alone is gone. */
+test('moulds in which nothing was stay set up, and what lies in them stays there', () => {
+  const thrown = throwAway(yard({ moulds: plannedYard().moulds }), work, 'set up');
+  if (!thrown.ok) throw new Error(thrown.faults[0]?.message);
+  const after = apply(yard(), thrown.entries);
+  const onHand = (id: string) => after.materials.find((one) => one.id === id)?.onHand;
+  expect([onHand('mortar'), onHand('mesh')]).toEqual([2, 4]);
+  expect(after.inMould).toEqual([]);
+  expect(after.moulds.map(({ condition, prepped }) => [condition, prepped])).toEqual([
+    ['ready', true],
+    ['ready', true],
+  ]);
 });

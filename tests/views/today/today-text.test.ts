@@ -93,7 +93,7 @@ const model = (changes: Partial<TodayModel>): TodayModel => ({
   ...{
     yardName: 'Yard',
     today: '2027-04-10',
-    now: at('09:00'),
+    ...{ now: at('09:00'), clock: at('09:00'), setting: [] },
     revision: 0,
     session,
     underWay: false,
