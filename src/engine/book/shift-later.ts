@@ -310,6 +310,14 @@ const freeFrom = (yard: YardFile, cure: CuringTimes, freed: ReadonlyMap<string, 
   return free;
 };
 
+/** The session that is moved: the one under way, or the next one within a day; one of no minutes where there is none. */
+export const sessionToShift = (yard: YardFile, calendar: Calendar): Session => {
+  const soon = { ...yard, yard: { ...yard.yard, horizonDays: Math.min(1, yard.yard.horizonDays) } };
+  const now = minuteOf(yard.yard.now);
+  const none = { start: now, end: now, from: now, to: now, day: calendar.dayOf(now), windows: [] };
+  return sessionsOf(soon, calendar)[0] ?? none;
+};
+
 /**
  * The plan with what is left of the session under way moved later, as far as work that ended later than planned asks for:
  * nothing begins sooner than it was planned, in another order of its mould, or with more hands than are there. Null when
@@ -325,11 +333,8 @@ export const shiftLater = (
   freed: ReadonlyMap<string, Minute> = new Map(),
 ): PlanFile | null => {
   const calendar = calendarOf(yard.yard.timeZone);
-  const now = minuteOf(yard.yard.now);
-  const soon = { ...yard, yard: { ...yard.yard, horizonDays: Math.min(1, yard.yard.horizonDays) } };
-  const [session] = sessionsOf(soon, calendar);
+  const session = sessionToShift(yard, calendar);
   const cure = curingTimesOf(yard);
-  const none = { start: now, end: now, from: now, to: now, day: calendar.dayOf(now), windows: [] };
   const times: Times = {
     ...{
       prepStart: new Map(),
@@ -343,7 +348,7 @@ export const shiftLater = (
   };
   for (const { mould, casting, filledAt } of yard.inMould)
     times.readyAt.set(`mould ${mould}`, cure.curedAt(casting, minuteOf(filledAt)));
-  const shifting: Shifting = { plan, yard, session: session ?? none, calendar, cure, times };
+  const shifting: Shifting = { plan, yard, session, calendar, cure, times };
   if (!placeAll(shifting)) return null;
   const shifted = written(shifting);
   return shifted && packsWait(shifted) && rackHolds(shifted, yard) ? shifted : null;

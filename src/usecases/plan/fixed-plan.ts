@@ -5,6 +5,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { coatsBefore } from '../../engine/book/coat-before.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { type Session, sessionsOf } from '../../engine/calendar/sessions.ts';
+import { keepLater } from '../../engine/standing/keep-later.ts';
 import { asMouldsStand, type FixedMix } from './fixed-pours.ts';
 import { type PlannedTasks, plannedTasks } from './planned-tasks.ts';
 
@@ -190,13 +191,23 @@ export const fixedMixes = (fixing: Fixing): FixedPlan => {
   return { keep: keepOf(kept, coats), gone };
 };
 
-/** All that the next plan has to keep: what `fixedMixes` says, and what the plan strips, packs, coats and sets up then. */
+/**
+ * All that the next plan has to keep: what `fixedMixes` says, and what the plan strips, packs, coats and sets up then; later,
+ * where what comes before it ended later than planned (`keepLater`).
+ */
 export const fixedPlan = (fixing: Fixing): FixedPlan => {
   const { keep, gone } = fixedMixes(fixing);
-  if (!fixing.plan) return { keep, gone };
-  const tasks = tasksIn(sessionsOfFixing(fixing), plannedTasks(fixing.yard, fixing.plan, keep.pours));
-  return { keep: { ...keep, ...tasks, coats: [...(keep.coats ?? []), ...tasks.coats] }, gone };
+  const { yard, plan } = fixing;
+  if (!plan) return { keep, gone };
+  const tasks = tasksIn(sessionsOfFixing(fixing), plannedTasks(yard, plan, keep.pours));
+  const all = { ...keep, ...tasks, coats: [...(keep.coats ?? []), ...tasks.coats] };
+  const { keep: kept, left } = keepLater(yard, all, plan);
+  const ids = new Set(left.map(({ id }) => id));
+  const tooLate = mixesOf(keep, ({ id }) => ids.has(id)).map((mix) => dropOf(mix, TOO_LATE));
+  return { keep: kept, gone: [...gone, ...tooLate] };
 };
+
+const TOO_LATE = 'what comes before it ends too late for its session';
 
 /** Of strips, packings, set-ups and coats those that begin in one of these sessions. */
 const tasksIn = (sessions: readonly Session[], { strips, packs, preps, coats }: PlannedTasks): PlannedTasks => {

@@ -1,0 +1,83 @@
+import { expect, test } from 'vitest';
+import type { Keep, PlanBatch, PlanFile, PlanPour } from '../../../shared/plan.ts';
+import { minuteOf } from '../../../shared/time.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { planYard } from '../../../src/engine/plan.ts';
+import { keepOfPlan } from '../../../src/engine/standing/keep-of-plan.ts';
+import { fixedPlan, withKeep } from '../../../src/usecases/plan/fixed-plan.ts';
+import { handPlan, plannedYard, saturday } from '../../support/planned-yard.ts';
+
+/** At 8:55: no. 1 is set up, and no. 2 was coated late, so that it is dry at 9:00 and not at 8:53. */
+const lateYard = (changes: Partial<YardFile> = {}): YardFile => {
+  const yard = plannedYard();
+  const [first, second] = yard.moulds;
+  return {
+    ...yard,
+    yard: { ...yard.yard, now: saturday('08:55') },
+    moulds: [
+      { ...first!, condition: 'ready', prepped: true },
+      { ...second!, condition: 'ready', prepped: false, turnsSinceOil: 0, dryFrom: saturday('09:00') },
+    ],
+    ...changes,
+  };
+};
+
+const clockOf = (instant: string | undefined) => instant?.slice(11, 16);
+const fixed = (yard: YardFile, plan: PlanFile) => fixedPlan({ yard, plan, hours: 24, clock: minuteOf(yard.yard.now) });
+const packOf = ({ packs }: Keep) => packs?.map(({ packStart }) => clockOf(packStart));
+
+/* By hand: set up 9:00 to 9:12, mixed to 9:22, full at 9:29 and 9:36: out 75 minutes later at 10:44 and 10:52, packed at 11:00. */
+test('a batch that is fixed begins later where a mould of it is ready later, and so does what comes of it', () => {
+  const yard = lateYard();
+  const { keep, gone } = fixed(yard, { ...handPlan(), coats: [] });
+  expect(gone).toEqual([]);
+  expect(keep.pours.map(({ prepStart, fillEnd }) => [prepStart, fillEnd].map(clockOf))).toEqual([
+    ['09:12', '09:29'],
+    ['09:00', '09:36'],
+  ]);
+  expect(keep.batches.map(({ start, end }) => [start, end].map(clockOf))).toEqual([['09:12', '09:36']]);
+  expect(keep.strips?.map(({ stripStart }) => clockOf(stripStart))).toEqual(['10:44', '10:52']);
+  expect(packOf(keep)).toEqual(['11:00']);
+  const plan = planYard(withKeep(yard, keep), { effort: 'quick' });
+  expect(plan.dropped).toEqual([]);
+  expect(plan.batches.map(({ start }) => clockOf(start))).toContain('09:12');
+});
+
+/** The plan with a second batch, of the first mould again, in the last minutes of the session. */
+const withLast = (): PlanFile => {
+  const plan = handPlan();
+  const at = (clock: string) => saturday(clock);
+  const batch: PlanBatch = {
+    ...plan.batches[0]!,
+    ...{ id: 'B2', start: at('10:57'), mixEnd: at('11:07'), end: at('11:14'), kg: 13.6, pours: ['P3'] },
+  };
+  const pour: PlanPour = {
+    ...{ id: 'P3', batch: 'B2', mould: '900 no. 1', casting: 'panel-900' },
+    ...{ prepStart: at('10:45'), prepEnd: at('10:57'), fillStart: at('11:07'), fillEnd: at('11:14') },
+    ...{ stripStart: '2027-04-17T08:10:00+01:00', stripEnd: '2027-04-17T08:18:00+01:00' },
+    pieceReadyAt: '2027-04-17T08:18:00+01:00',
+  };
+  return { ...plan, coats: [], orders: [], batches: [...plan.batches, batch], pours: [...plan.pours, pour] };
+};
+
+test('what no longer fits the session is left out, and the rest begins later all the same', () => {
+  const base = lateYard();
+  // Hours to 11:37, and 15 minutes to clear up: the second batch would end at 11:28, and has to by 11:22.
+  const yard = lateYard({ work: base.work.map((hours) => ({ ...hours, end: '11:37' })) });
+  const { keep, gone } = fixed(yard, withLast());
+  expect(keep.batches.map(({ id, start }) => [id, clockOf(start)])).toEqual([['B1', '09:12']]);
+  expect(keep.pours.map(({ id }) => id)).toEqual(['P1', 'P2']);
+  expect(gone).toEqual([
+    { at: saturday('10:57'), moulds: ['900 no. 1'], reason: 'what comes before it ends too late for its session' },
+  ]);
+});
+
+test('nothing moves in a session that goes as planned', () => {
+  const base = plannedYard();
+  const work = base.work.map((hours) => ({ ...hours, crew: 2 }));
+  const yard = { ...base, work, yard: { ...base.yard, now: saturday('08:00') } };
+  const plan = handPlan();
+  const { keep } = fixed(yard, plan);
+  const { batches, pours, coats, packs } = keepOfPlan(plan);
+  expect(keep).toMatchObject({ batches, pours, coats, packs });
+});
