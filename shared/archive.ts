@@ -19,6 +19,7 @@ import { pieceToMend } from './piece-to-mend.ts';
 import { shapeFaults } from './shape-faults.ts';
 import { date, instant } from './time.ts';
 import { typedLength, unitSystem } from './units.ts';
+import { workRecord } from './work-record.ts';
 import { yard } from './yard.ts';
 import { yardFile } from './yard-file.ts';
 import { referenceFaults } from './yard-references.ts';
@@ -30,7 +31,7 @@ const castingSize = z.strictObject({ length: typedLength, height: typedLength, t
 const { format: _format, version: _version, orders: _orders, ...ofYardFile } = yardFile.shape;
 
 /**
- * A yard file with all else that is written down about a yard: customers, past orders, notes, sizes, water, pieces to mend,
+ * A yard file with all else that is written down about a yard: customers, past orders, notes, sizes, water, pieces to mend, work done,
  * guesses, what was typed, what was bought and has arrived, habits, and the log. Of the plan there is only what is not recorded
  * yet: all else of it is made anew.
  */
@@ -52,6 +53,8 @@ export const archive = z.strictObject({
   ),
   kits: z.array(kit.extend({ size: kitSize.optional() })),
   toMend: z.array(pieceToMend).optional(),
+  /** All that was done, in the order in which it was recorded. */
+  workDone: z.array(workRecord).optional(),
   customers: z.array(customer),
   orders: z.array(archivedOrder),
   guesses: z.array(figureOf),

@@ -72,6 +72,10 @@ const toMendOf = ({ piecesToMend }: StoreRows): Pick<Archive, 'toMend'> =>
     ? {}
     : { toMend: piecesToMend.map(({ id: _id, position: _position, ...row }) => present(row)) };
 
+/** Left out where there is none, for the same reason. */
+const workOf = ({ workRecords }: StoreRows): Pick<Archive, 'workDone'> =>
+  workRecords.length === 0 ? {} : { workDone: workRecords.map(({ record }) => record) };
+
 const withWater = (mixes: readonly Mix[], { mixWaters }: StoreRows): Archive['mixes'] => {
   const litres = new Map(mixWaters.map(({ mix, litresPerBag }) => [mix, litresPerBag]));
   return mixes.map((mix) => ({ ...mix, ...present({ waterLitresPerBag: litres.get(mix.id) ?? null }) }));
@@ -98,6 +102,7 @@ export const loadArchive = async (tx: Tx, now: string): Promise<Archive> => {
     finished: rows.finishedPieces.map(({ id: _id, position: _position, ...row }) => present(row)),
     inMould: rows.piecesInMould.map(({ position: _position, ...row }) => present(row)),
     ...toMendOf(rows),
+    ...workOf(rows),
     customers: rows.customers.map(present),
     orders: ordersOf(rows),
     ...(keep ? { keep } : {}),

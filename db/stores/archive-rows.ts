@@ -78,6 +78,7 @@ export const archiveRows = (held: StoreRows, archive: Archive): WantedRows => {
     incomings: inOrder(incomings),
     finishedPieces: inOrder(finished),
     piecesInMould: inOrder(archive.inMould.map((piece) => filled(piece, 'order'))),
+    workRecords: (archive.workDone ?? []).map((record) => ({ record })),
     piecesToMend: inOrder((archive.toMend ?? []).map((piece) => filled(piece, 'reason'))),
     ...orderRows(archive),
     yardUnits: archive.units === undefined ? [] : [{ id: 1, system: archive.units }],

@@ -13,6 +13,7 @@ import { orderLines, orders } from '../tables/order.ts';
 import { piecesToMend } from '../tables/piece-to-mend.ts';
 import { temperatureSteps } from '../tables/temperature.ts';
 import { closedDays, extraWindows, workWindows } from '../tables/work.ts';
+import { workRecords } from '../tables/work-record.ts';
 import { yards } from '../tables/yard.ts';
 import type { Tx } from '../transaction.ts';
 import { dropAllFigures } from './figure-store.ts';
@@ -24,6 +25,7 @@ import { fixedHours, isEmpty } from './yard-store.ts';
 /** What refers comes before what it refers to. */
 const REFERRING_FIRST = [
   ...[
+    workRecords,
     piecesToMend,
     finishedPieces,
     piecesInMould,

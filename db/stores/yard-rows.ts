@@ -72,6 +72,7 @@ const castingRows = (held: StoreRows, { castings }: YardFile) => ({
   castingMaterials: inside(castings, 'casting', ({ perPiece }) => perPiece),
   castingCuts: inside(castings, 'casting', ({ cuts }) => cuts),
   castingSizes: held.castingSizes.filter((size) => castings.some(({ id }) => id === size.casting)),
+  workRecords: held.workRecords,
   piecesToMend: held.piecesToMend.filter((piece) => castings.some(({ id }) => id === piece.casting)),
 });
 

@@ -15,6 +15,7 @@ import { piecesToMend } from './piece-to-mend.ts';
 import { temperatureSteps } from './temperature.ts';
 import { yardUnits } from './units.ts';
 import { closedDays, extraWindows, workWindows } from './work.ts';
+import { workRecords } from './work-record.ts';
 import { yards } from './yard.ts';
 
 /** All that a yard holds, but its plan and its log. */
@@ -34,5 +35,5 @@ export const YARD_TABLES = {
   mixWaters,
   ...{ castings, castingMaterials, castingCuts, castingSizes, moulds, mouldMakes, piecesInMould, finishedPieces },
   ...{ kits, kitPieces, kitParts, kitCuts, kitSizes, customers, orders, orderLines },
-  ...{ piecesToMend, yardUnits, yardHabits, guesses, typedFigures },
+  ...{ piecesToMend, workRecords, yardUnits, yardHabits, guesses, typedFigures },
 };

@@ -1,5 +1,8 @@
 import type { Context } from 'hono';
 import { Hono } from 'hono';
+import { LABELS, LabelsPage } from '../../views/moulds/labels-page.tsx';
+import { mouldPagePath } from '../../views/moulds/mould-facts.ts';
+import { MouldPage } from '../../views/moulds/mould-page.tsx';
 import { MouldsPage, MouldsPart } from '../../views/moulds/moulds-page.tsx';
 import { NextMould } from '../../views/moulds/next-mould.tsx';
 import { searchQuery } from '../../views/parts/find-form.tsx';
@@ -7,9 +10,11 @@ import type { UseCaseContext } from '../usecases/core/context.ts';
 import { WHICH_MOULDS } from '../usecases/moulds/find-moulds.ts';
 import { MOULD_MARKS, markMould } from '../usecases/moulds/mark-mould.ts';
 import { nextMouldsToBuild } from '../usecases/moulds/next-moulds-to-build.ts';
+import { showMould } from '../usecases/moulds/show-mould.ts';
 import { showMoulds } from '../usecases/moulds/show-moulds.ts';
 import type { RefusedForm } from '../usecases/plan/save-edit.ts';
 import { markTyped } from '../usecases/typed/mould-mark-form.ts';
+import { missing } from './failures.tsx';
 import { atOnce, withDays } from './form-route.tsx';
 import { formsOnPage, type PageForm } from './forms-on-page.tsx';
 import { doneNotice } from './notice.ts';
@@ -17,7 +22,19 @@ import { page, wantsPart } from './page.tsx';
 import type { Screens } from './screens.ts';
 import { searched } from './searched.ts';
 
+/** The page of one mould; null where there is none of that name. */
+const mouldPage = async (c: Context, context: UseCaseContext, id: string, refused: RefusedForm | null) => {
+  const model = await showMould(context, id);
+  if (!model) return null;
+  const content = <MouldPage model={model} notice={await doneNotice(c, context)} refused={refused} />;
+  return { frame: { title: id, at: 'moulds', yardName: model.yardName, place: 'yard' } as const, content };
+};
+
+/** A form that was sent from the page of a mould is answered there. */
+const isFromMould = (c: Context): boolean => c.req.query('from') === 'mould';
+
 const mouldsPage = async (c: Context, context: UseCaseContext, refused: RefusedForm | null) => {
+  if (refused && isFromMould(c)) return mouldPage(c, context, mouldOf(c), refused);
   const model = await showMoulds(context, searched(c, WHICH_MOULDS));
   if (wantsPart(c)) return { frame: { title: 'Moulds' }, content: <MouldsPart model={model} />, status: 200 as const };
   const next = c.req.query('next') === undefined ? null : await nextMouldsToBuild(context);
@@ -36,7 +53,15 @@ const FORMS = Object.fromEntries(
   }),
 );
 
-const listAsSearched = (c: Context): string => `/moulds${searchQuery(searched(c, WHICH_MOULDS))}`;
+const backFrom = (c: Context): string =>
+  isFromMould(c) ? mouldPagePath(mouldOf(c)) : `/moulds${searchQuery(searched(c, WHICH_MOULDS))}`;
+
+const labelsPage = async (c: Context, context: UseCaseContext) => {
+  const model = await showMoulds(context);
+  const addressOf = (id: string): string => new URL(mouldPagePath(id), c.req.url).href;
+  const frame = { title: 'Labels for the moulds', at: 'moulds', yardName: model.yardName } as const;
+  return page(c, frame, <LabelsPage model={model} addressOf={addressOf} />);
+};
 
 export const mouldRoutes = (screens: Screens): Hono =>
   new Hono()
@@ -44,7 +69,12 @@ export const mouldRoutes = (screens: Screens): Hono =>
       const next = await nextMouldsToBuild(screens.context());
       return page(c, { title: 'Which mould to build next' }, <NextMould next={next} />);
     })
+    .get(LABELS, (c) => labelsPage(c, screens.context()))
+    .get('/mould/:id', async (c) => {
+      const shown = await mouldPage(c, screens.context(), mouldOf(c), null);
+      return shown ? page(c, shown.frame, shown.content) : missing(c);
+    })
     .route(
       '/',
-      formsOnPage(screens, { path: '/moulds', under: '/moulds/:id', show: mouldsPage, next: listAsSearched }, FORMS),
+      formsOnPage(screens, { path: '/moulds', under: '/moulds/:id', show: mouldsPage, next: backFrom }, FORMS),
     );

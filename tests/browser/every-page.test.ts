@@ -35,6 +35,8 @@ const PAGES = [
   '/kits/by-size?length=1800&width=1000&courses=2&ground=100',
   '/yard/files',
   '/yard/calendar',
+  '/mould/1200%20no.%201',
+  '/moulds/labels',
   '/yard',
   '/yard/about',
   '/yard/panels',

@@ -4,6 +4,7 @@ import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { countText, dayText } from '../parts/day-text.ts';
 import { described, Field, type FieldErrors, FormErrors } from '../parts/field.tsx';
+import { NoPhoneReaches } from '../parts/no-phone-reaches.tsx';
 import { QrCode } from '../parts/qr-code.tsx';
 import { YARD } from '../yard/sections.ts';
 
@@ -16,12 +17,6 @@ export interface CalendarPageProps {
   typed: string;
   errors: FieldErrors;
 }
-
-/** Loopback (RFC 6761, 6.3; RFC 5735; RFC 4291, 2.5.3): nobody else gets there. */
-const isOfThisMachine = (address: string): boolean => {
-  const { hostname } = new URL(address);
-  return hostname === 'localhost' || hostname.startsWith('127.') || hostname === '[::1]';
-};
 
 const Made: FC<{ address: string }> = ({ address }) => (
   <section class="notice" role="status" aria-label="The new address">
@@ -37,12 +32,7 @@ const Made: FC<{ address: string }> = ({ address }) => (
         {address}
       </textarea>
     </p>
-    {isOfThisMachine(address) && (
-      <p>
-        You opened this page by an address of this machine itself, so no phone can reach it. Open the page by the
-        machine's name or number in your network first, where it is served there.
-      </p>
-    )}
+    <NoPhoneReaches address={address} what="it" />
     <div class="buttons">
       <button type="button" class="button plain" data-copy="calendar-address" hidden>
         Copy address

@@ -6,7 +6,7 @@ import { fullDayText } from '../parts/day-text.ts';
 import { ChoiceField, TextField, Wrong } from '../parts/field.tsx';
 import { typedOr } from '../parts/form-state.tsx';
 import { Mark } from '../parts/mark.tsx';
-import { type MouldFacts, mouldPath } from './mould-facts.ts';
+import { type MouldFacts, mouldPagePath, mouldPath } from './mould-facts.ts';
 import { conditionOf, mouldSentences } from './mould-text.ts';
 
 interface MouldRowProps {
@@ -17,6 +17,8 @@ interface MouldRowProps {
   query: string;
   today: string;
   refused: RefusedForm | null;
+  /** The page is about this mould alone, and says its name and condition on top. */
+  alone?: boolean;
 }
 
 const MarkForm: FC<{ id: string; mark: string; query: string; children?: Child; class?: string }> = ({
@@ -112,17 +114,21 @@ const OutOfUse: FC<MouldRowProps> = ({ mould, place, query, today, refused }) =>
 
 /** A mould: what it is called, its condition, what is worth knowing, and what can be said about it with one tap. */
 export const MouldRow: FC<MouldRowProps> = (props) => {
-  const { mould, query, today, refused } = props;
+  const { mould, query, today, refused, alone = false } = props;
   const { word, shape } = conditionOf(mould);
   const markError = refused?.form === mould.id ? refused.errors.mark : undefined;
   return (
     <li class="mould">
-      <div class="mould-head">
-        <h3>{mould.id}</h3>
-        <p class="condition">
-          <Mark shape={shape} /> {word}
-        </p>
-      </div>
+      {!alone && (
+        <div class="mould-head">
+          <h3>
+            <a href={mouldPagePath(mould.id)}>{mould.id}</a>
+          </h3>
+          <p class="condition">
+            <Mark shape={shape} /> {word}
+          </p>
+        </div>
+      )}
       <div class="mould-facts">
         {mouldSentences(mould, today).map((sentence) => (
           <p>{sentence}</p>

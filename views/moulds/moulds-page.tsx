@@ -10,6 +10,7 @@ import { FormErrors } from '../parts/field.tsx';
 import { AnswerPlace, choicesOf, FindForm, FoundAnswer, isSearching, searchQuery } from '../parts/find-form.tsx';
 import { LongList } from '../parts/long-list.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
+import { LABELS } from './labels-page.tsx';
 import { type MouldFacts, mouldPath } from './mould-facts.ts';
 import { MouldRow } from './mould-row.tsx';
 import { mouldsAnswer } from './mould-text.ts';
@@ -136,6 +137,11 @@ export const MouldsPage: FC<MouldsPageProps> = ({ model, notice, refused, next }
       <MouldsFound model={model} refused={refused} />
     </div>
     {model.all.length > 0 && <NextMould next={next} />}
+    {model.all.length > 0 && (
+      <p>
+        <a href={LABELS}>Labels to print</a>, with a square that opens the page of a mould.
+      </p>
+    )}
     {model.all.length > 0 && (
       <p class="quiet">
         The sealing coat goes on now and then, and is counted here. Release oil goes on before every pour, and is not.

@@ -27,6 +27,7 @@ const NAMES: Record<string, string> = {
   piecesInMould: 'The piece in mould',
   finishedPieces: 'A finished piece',
   piecesToMend: 'A piece to mend',
+  workRecords: 'What was recorded',
   orders: 'Order',
   orderLines: 'An order',
   customers: 'A customer',

@@ -173,6 +173,12 @@ const quiet = (before: Archive, after: Archive): Difference[] => {
       notRecorded(after),
       !same(before.unanswered, after.unanswered),
     ),
+    byCount(
+      'Batches, strips and marks',
+      before.workDone?.length ?? 0,
+      after.workDone?.length ?? 0,
+      !same(before.workDone, after.workDone),
+    ),
     byCount('What was done', before.log.changes.length, after.log.changes.length, !same(before.log, after.log)),
   ];
 };

@@ -1,6 +1,8 @@
 import { mouldById } from '../../../db/stores/mould-store.ts';
+import { addWorkRecords } from '../../../db/stores/work-record-store.ts';
 import { type MarkDetails, type MouldMark, mark } from '../../engine/book/mark.ts';
 import { todayIn } from '../../engine/book/today-in.ts';
+import { recordsOfMark } from '../../engine/book/work-records.ts';
 import type { Outcome, UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { writeBooked } from '../plan/recording-work.ts';
@@ -20,5 +22,7 @@ export const markMould = (
   changing(context, { kind: `mould ${what}`, words: `${id} marked ${what}` }, async (tx, yard) => {
     const mould = await mouldById(tx, id);
     const faults = mould ? mouldMeanwhile(mould, was, details, todayIn(yard)) : [];
-    return faults.length > 0 ? { ok: false, faults } : writeBooked(tx, mark(yard, id, what, details));
+    const marked = faults.length > 0 ? { ok: false as const, faults } : mark(yard, id, what, details);
+    if (marked.ok) await addWorkRecords(tx, recordsOfMark(id, what, details, yard));
+    return writeBooked(tx, marked);
   });

@@ -1,13 +1,16 @@
 import type { Tx } from '../../../db/open.ts';
 import { writeEntries } from '../../../db/stores/book-store.ts';
 import { addRecordedSteps, type RecordedStep } from '../../../db/stores/recorded-step-store.ts';
+import { addWorkRecords } from '../../../db/stores/work-record-store.ts';
 import type { Fault } from '../../../shared/fault.ts';
 import type { PlanOfWork } from '../../../shared/late-work.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
+import type { WorkRecord } from '../../../shared/work-record.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { record, type UnderBook } from '../../engine/book/carry-on.ts';
 import type { Booked, Entry } from '../../engine/book/entry.ts';
 import type { FromFinished, WorkDone } from '../../engine/book/work-done.ts';
+import { recordsOfWork } from '../../engine/book/work-records.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import { type Changed, type ChangeWords, changing } from './changing.ts';
 import { lessAnswered } from './late-answered.ts';
@@ -34,6 +37,7 @@ export interface Recording<T> {
 /** What steps that are recorded one after another come to, and what is left to be done and to be answered. */
 interface Recorded {
   entries: Entry[];
+  records: WorkRecord[];
   after: UnderBook;
   workLeft: PlanOfWork;
 }
@@ -46,16 +50,18 @@ const refusedAt = ({ nameOf }: WorkStep, refused: { ok: false; faults: Fault[] }
 /** Records steps one after another; when one of them cannot have been done, none is. */
 const recordSteps = (start: UnderBook, work: PlanOfWork, steps: readonly WorkStep[]): Outcome<Recorded> => {
   const entries: Entry[] = [];
+  const records: WorkRecord[] = [];
   let [after, workLeft] = [start, work];
   for (const step of steps) {
     const doing = step.work(after);
     const recorded = doing.ok ? record(after, doing.value) : doing;
     if (doing.ok) workLeft = lessAnswered(after.yard, workLeft, doing.value, step.answers);
     if (!recorded.ok) return refusedAt(step, recorded);
+    if (doing.ok) records.push(...recordsOfWork(doing.value, after.yard));
     entries.push(...recorded.entries);
     after = recorded.after;
   }
-  return done({ entries, after, workLeft });
+  return done({ entries, records, after, workLeft });
 };
 
 /** The pieces in the yard that a plan gives an order. */
@@ -82,6 +88,7 @@ export const recordingWork = <T>(
       const recorded = recordSteps({ yard, plan }, work, recording.value.steps);
       if (!recorded.ok) return recorded;
       await writeEntries(tx, recorded.value.entries);
+      await addWorkRecords(tx, recorded.value.records);
       await addRecordedSteps(tx, change, recording.value.named ?? []);
       left = recorded.value.after.plan;
       workLeft = recorded.value.workLeft;

@@ -1,6 +1,8 @@
 import { writeEntries } from '../../../db/stores/book-store.ts';
 import { type PieceToMend, pieceToMendById } from '../../../db/stores/piece-to-mend-store.ts';
+import { addWorkRecords } from '../../../db/stores/work-record-store.ts';
 import { dayNumber } from '../../../shared/time.ts';
+import type { WorkRecord } from '../../../shared/work-record.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { readyFrom } from '../../engine/book/curing-times.ts';
 import { mend } from '../../engine/book/mend.ts';
@@ -14,6 +16,16 @@ export const NOT_WAITING = 'That piece is not waiting to be mended any more. Not
 /** "Panel 900 from 900 no. 1" */
 export const pieceFrom = (yard: YardFile, { casting, mould }: Pick<PieceToMend, 'casting' | 'mould'>): string =>
   `${yard.castings.find(({ id }) => id === casting)?.name ?? casting} from ${mould}`;
+
+/** What became of a piece that was put aside, in the record of all that was done. */
+export const afterMending = (
+  { mould, casting, filledAt, reason }: PieceToMend,
+  cameOut: 'good' | 'scrap',
+  at: string,
+): WorkRecord => ({
+  ...{ kind: 'after mending', at, mould, casting, filledAt, cameOut },
+  ...(reason === null ? {} : { reason }),
+});
 
 /** From when it may go out: by its cure, or from a later day where one is named. Refused where that day is too early. */
 const fitFromOf = (yard: YardFile, piece: PieceToMend, now: string, named: string | null): Outcome<string | null> => {
@@ -55,6 +67,7 @@ export const mendPiece = (
       const fitFrom = fitFromOf(yard, piece, context.now, named);
       if (!fitFrom.ok) return fitFrom;
       await writeEntries(tx, mend(piece, fitFrom.value));
+      await addWorkRecords(tx, [afterMending(piece, 'good', yard.yard.now)]);
       return done({ what: pieceFrom(yard, piece), fitFrom: fitFrom.value });
     },
   );

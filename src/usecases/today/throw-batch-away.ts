@@ -1,7 +1,9 @@
 import { writeEntries } from '../../../db/stores/book-store.ts';
+import { addWorkRecords } from '../../../db/stores/work-record-store.ts';
 import type { PlanOfWork } from '../../../shared/late-work.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type MouldsLeft, throwAway } from '../../engine/book/throw-away.ts';
+import { batchRecords } from '../../engine/book/work-records.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { workOfStep } from '../plan/late-step-work.ts';
@@ -38,7 +40,8 @@ const thrown = (yard: YardFile, work: PlanOfWork, { step: name, left }: ThrownBa
   const booked = throwAway(yard, poured, left);
   if (!booked.ok) return refuse(name, booked.faults[0]?.message ?? '');
   const moulds = poured.pours.map(({ mould }) => mould);
-  return done({ entries: booked.entries, thrown: { moulds, names: namesOf(batch!, steps) } });
+  const records = batchRecords('thrown away', poured, yard, yard.yard.now);
+  return done({ entries: booked.entries, records, thrown: { moulds, names: namesOf(batch!, steps) } });
 };
 
 /**
@@ -57,6 +60,7 @@ export const throwBatchAway = (context: UseCaseContext, batch: ThrownBatch): Pro
       const outcome = thrown(yard, work, batch);
       if (!outcome.ok) return outcome;
       await writeEntries(tx, outcome.value.entries);
+      await addWorkRecords(tx, outcome.value.records);
       return done(outcome.value.thrown);
     },
     { unfixed: ({ names }) => ({ notDone: names }) },

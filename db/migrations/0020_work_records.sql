@@ -1,0 +1,4 @@
+CREATE TABLE `workRecords` (
+	`id` integer PRIMARY KEY AUTOINCREMENT NOT NULL,
+	`record` text NOT NULL
+);

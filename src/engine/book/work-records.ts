@@ -1,0 +1,67 @@
+import type { WorkRecord } from '../../../shared/work-record.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import type { MarkDetails, MouldMark } from './mark.ts';
+import { bagsPoured } from './pour.ts';
+import type { PourWork, StripWork, WorkDone } from './work-done.ts';
+
+/** A batch that was poured or thrown away, with the moulds it was for. None where its pieces are of no one mix. */
+export const batchRecords = (
+  kind: 'poured' | 'thrown away',
+  work: PourWork,
+  yard: YardFile,
+  at = work.pours.at(-1)!.filledAt,
+): WorkRecord[] => {
+  const mixed = bagsPoured(work, yard);
+  if (!mixed) return [];
+  const pours = work.pours.map(({ mould, casting, filledAt, order }) => ({
+    ...{ mould, casting, filledAt },
+    ...(order === null ? {} : { order }),
+  }));
+  return [{ kind, at, mix: mixed.mix.id, bags: mixed.bags, pours }];
+};
+
+const coated = (mould: string, at: string): WorkRecord => ({ kind: 'coated', at, mould });
+
+const strippedRecords = (
+  { mould, cameOut, reason, doneAt }: Pick<StripWork, 'mould' | 'cameOut' | 'reason' | 'doneAt'>,
+  yard: YardFile,
+): WorkRecord[] => {
+  const piece = yard.inMould.find((one) => one.mould === mould);
+  if (!piece) return [];
+  const { casting, filledAt } = piece;
+  const why = cameOut === 'good' || reason === '' ? {} : { reason };
+  return [{ kind: 'stripped', at: doneAt, mould, casting, filledAt, cameOut, ...why }];
+};
+
+/** What work comes to in the record of all that was done; `yard` as it was before. A packing leaves nothing in it yet. */
+export const recordsOfWork = (work: WorkDone, yard: YardFile): WorkRecord[] => {
+  switch (work.kind) {
+    case 'poured':
+      return [
+        ...work.pours.flatMap((one) => (one.coated ? [coated(one.mould, one.filledAt)] : [])),
+        ...batchRecords('poured', work, yard),
+      ];
+    case 'stripped':
+      return strippedRecords(work, yard);
+    case 'coated':
+      return [coated(work.mould, work.doneAt)];
+    case 'set up':
+      return work.coated ? [coated(work.mould, work.doneAt)] : [];
+    case 'packed':
+      return [];
+  }
+};
+
+/** What a mark comes to in the record. A piece that is in a mould which goes out of use may be lost with it. */
+export const recordsOfMark = (
+  mould: string,
+  mark: MouldMark,
+  { note, cameOut }: MarkDetails,
+  yard: YardFile,
+): WorkRecord[] => {
+  const at = yard.yard.now;
+  if (mark === 'sealed') return [coated(mould, at)];
+  const lost =
+    cameOut === null || cameOut === 'good' ? [] : strippedRecords({ mould, cameOut, reason: note, doneAt: at }, yard);
+  return [...lost, { kind: 'marked', at, mould, mark, ...(note === '' ? {} : { reason: note }) }];
+};

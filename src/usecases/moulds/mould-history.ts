@@ -1,0 +1,133 @@
+import type { CameOut } from '../../../shared/piece-to-mend.ts';
+import { minuteOf } from '../../../shared/time.ts';
+import { mouldsOfRecord, type WorkRecord } from '../../../shared/work-record.ts';
+import { wilson } from '../../engine/odds/wilson.ts';
+import type { Counted } from '../core/page-parts.ts';
+
+/** One thing in the history of a mould. */
+export type HistoryEntry =
+  | { kind: 'poured'; at: string; casting: string; order: string | null }
+  | { kind: 'thrown away'; at: string; casting: string }
+  | { kind: 'stripped' | 'after mending'; at: string; casting: string; cameOut: CameOut; reason: string | null }
+  | { kind: 'coated'; at: string }
+  | { kind: 'cleaned' | 'damaged' | 'mended' | 'scrapped'; at: string; reason: string | null };
+
+/** How many of so many pieces were scrapped in the end. */
+interface Share {
+  scrapped: number;
+  of: number;
+}
+
+/** What a mould has been through, as far as it was recorded. */
+export interface MouldHistory {
+  /** Pieces that came out of it. */
+  turns: number;
+  scrapped: number;
+  /** Those of all other moulds. */
+  others: Share;
+  /** Its share of scrapped pieces is another than that of the others: theirs lies outside its 95 % interval. */
+  differs: 'more' | 'fewer' | null;
+  /** Why pieces were scrapped or had to be mended, the most frequent first. */
+  reasons: readonly Counted[];
+  coats: number;
+  /** Whole days out of use, up to now. */
+  daysOut: number;
+  /** The newest first. */
+  entries: readonly HistoryEntry[];
+}
+
+type OfPiece = Extract<WorkRecord, { kind: 'stripped' | 'after mending' }>;
+
+const isOfPiece = (record: WorkRecord): record is OfPiece =>
+  record.kind === 'stripped' || record.kind === 'after mending';
+
+const pieceKey = ({ mould, filledAt }: OfPiece): string => `${minuteOf(filledAt)} ${mould}`;
+
+/** Pieces that came out, each with the last that was said of it. */
+const piecesOut = (records: readonly WorkRecord[]): OfPiece[] => [
+  ...new Map(records.filter(isOfPiece).map((record) => [pieceKey(record), record])).values(),
+];
+
+const shareOf = (pieces: readonly OfPiece[]): Share => ({
+  scrapped: pieces.filter(({ cameOut }) => cameOut === 'scrap').length,
+  of: pieces.length,
+});
+
+/** Whether one share is another than a second one, as far as so few cases can tell. */
+const differsFrom = (own: Share, others: Share): MouldHistory['differs'] => {
+  if (own.of === 0 || others.of === 0) return null;
+  const [{ from, to }, share] = [wilson(own.scrapped, own.of), others.scrapped / others.of];
+  if (share < from) return 'more';
+  return share > to ? 'fewer' : null;
+};
+
+const reasonsOf = (records: readonly WorkRecord[]): Counted[] => {
+  const counts = new Map<string, number>();
+  for (const record of records)
+    if (record.kind === 'stripped' && record.reason) counts.set(record.reason, (counts.get(record.reason) ?? 0) + 1);
+  return [...counts].map(([name, count]) => ({ name, count })).sort((a, b) => b.count - a.count);
+};
+
+const DAY_MINUTES = 1440;
+
+/** From each time it went out of use until it was mended; until now where it was not. */
+const daysOut = (records: readonly WorkRecord[], now: string): number => {
+  let [minutes, since] = [0, null as number | null];
+  for (const record of records) {
+    if (record.kind !== 'marked') continue;
+    if (record.mark === 'damaged' || record.mark === 'scrapped') since ??= minuteOf(record.at);
+    if (record.mark === 'mended' && since !== null) {
+      minutes += minuteOf(record.at) - since;
+      since = null;
+    }
+  }
+  const open = since === null ? 0 : Math.max(0, minuteOf(now) - since);
+  return Math.floor((minutes + open) / DAY_MINUTES);
+};
+
+const entriesOf = (record: WorkRecord, mould: string): HistoryEntry[] => {
+  switch (record.kind) {
+    case 'poured':
+      return record.pours
+        .filter((pour) => pour.mould === mould)
+        .map(({ casting, filledAt, order = null }) => ({ kind: 'poured', at: filledAt, casting, order }));
+    case 'thrown away':
+      return record.pours
+        .filter((pour) => pour.mould === mould)
+        .map(({ casting }) => ({ kind: 'thrown away', at: record.at, casting }));
+    case 'coated':
+      return [{ kind: 'coated', at: record.at }];
+    case 'marked':
+      return [{ kind: record.mark, at: record.at, reason: record.reason ?? null }];
+    default: {
+      const { kind, at, casting, cameOut, reason = null } = record;
+      return [{ kind, at, casting, cameOut, reason }];
+    }
+  }
+};
+
+/**
+ * The history of one mould, from all that was recorded of all moulds. Work that was told of later stands where it was
+ * done.
+ */
+export const mouldHistory = (records: readonly WorkRecord[], mould: string, now: string): MouldHistory => {
+  const own = records.filter((record) => mouldsOfRecord(record).includes(mould));
+  const pieces = piecesOut(records);
+  const [mine, others] = [
+    pieces.filter((piece) => piece.mould === mould),
+    pieces.filter((piece) => piece.mould !== mould),
+  ];
+  const share = shareOf(mine);
+  return {
+    ...{ turns: share.of, scrapped: share.scrapped, others: shareOf(others) },
+    differs: differsFrom(share, shareOf(others)),
+    reasons: reasonsOf(own),
+    coats: own.filter(({ kind }) => kind === 'coated').length,
+    daysOut: daysOut(own, now),
+    entries: own
+      .flatMap((record) => entriesOf(record, mould))
+      .map((entry, place) => ({ entry, place }))
+      .sort((a, b) => minuteOf(b.entry.at) - minuteOf(a.entry.at) || b.place - a.place)
+      .map(({ entry }) => entry),
+  };
+};

@@ -1,0 +1,73 @@
+import type { FC } from 'hono/jsx';
+import type { MouldModel } from '../../src/usecases/moulds/show-mould.ts';
+import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
+import { Answer } from '../parts/answer.tsx';
+import { ButtonLink } from '../parts/button.tsx';
+import { Caution } from '../parts/caution.tsx';
+import { momentText } from '../parts/clock-text.ts';
+import { FormErrors } from '../parts/field.tsx';
+import { type DoneNotice, Notice } from '../parts/notice.tsx';
+import { entryText, historySentences } from './history-text.ts';
+import { FROM_MOULD, mouldPagePath } from './mould-facts.ts';
+import { MouldRow } from './mould-row.tsx';
+import { conditionOf } from './mould-text.ts';
+
+const Coming: FC<{ model: MouldModel }> = ({ model: { coming, today } }) => (
+  <section>
+    <h2>By the plan</h2>
+    {coming.length === 0 ? (
+      <p>Nothing is planned in it.</p>
+    ) : (
+      <ul class="sentences">
+        {coming.map(({ at, piece, customer }) => (
+          <li>
+            {momentText(at, today)}: {piece} for {customer ?? 'stock'}
+          </li>
+        ))}
+      </ul>
+    )}
+  </section>
+);
+
+const Past: FC<{ model: MouldModel }> = ({ model: { history, entries, entriesInAll, today } }) => (
+  <section>
+    <h2>What it has been through</h2>
+    {historySentences(history).map((sentence) => (
+      <p>{sentence}</p>
+    ))}
+    {entries.length > 0 && (
+      <ol class="mould-past">
+        {entries.map((entry) => (
+          <li>
+            <span>{momentText(entry.at, today)}</span> <span>{entryText(entry)}</span>
+          </li>
+        ))}
+      </ol>
+    )}
+    {entriesInAll > entries.length && <p class="quiet">And {entriesInAll - entries.length} older ones.</p>}
+  </section>
+);
+
+/** All about one mould, with what can be said of it first. */
+export const MouldPage: FC<{ model: MouldModel; notice: DoneNotice | null; refused: RefusedForm | null }> = ({
+  model,
+  notice,
+  refused,
+}) => (
+  <>
+    {notice && <Notice notice={notice} today={model.today} back={mouldPagePath(model.mould.id)} />}
+    {refused && <FormErrors errors={refused.errors} lead="Nothing was changed. What you typed is still here." />}
+    <Answer>
+      {model.mould.id}: {conditionOf(model.mould).word}
+    </Answer>
+    <ul class="one-mould">
+      <MouldRow mould={model.mould} place="one" query={FROM_MOULD} today={model.today} refused={refused} alone />
+    </ul>
+    <Coming model={model} />
+    <Past model={model} />
+    <div class="buttons">
+      <ButtonLink href="/moulds">All moulds</ButtonLink>
+    </div>
+    <Caution kinds={['lifting', 'wet', 'pins']} />
+  </>
+);
