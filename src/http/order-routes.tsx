@@ -1,5 +1,6 @@
 import type { Context } from 'hono';
 import { Hono } from 'hono';
+import { GOING_OUT, GoingOutPage } from '../../views/orders/going-out-page.tsx';
 import { orderPath } from '../../views/orders/order-facts.ts';
 import { LimitList } from '../../views/orders/order-limits.tsx';
 import { OrderPage } from '../../views/orders/order-page.tsx';
@@ -12,6 +13,7 @@ import { handOverOrder } from '../usecases/orders/hand-over-order.ts';
 import { holdOrder, holdUntil } from '../usecases/orders/hold-order.ts';
 import { limitsOfOrder } from '../usecases/orders/limits-of-order.ts';
 import { promiseOrder } from '../usecases/orders/promise-order.ts';
+import { showGoingOut } from '../usecases/orders/show-going-out.ts';
 import { showOrder } from '../usecases/orders/show-order.ts';
 import { showOrders, showPastOrders } from '../usecases/orders/show-orders.ts';
 import { splitOrder } from '../usecases/orders/split-order.ts';
@@ -74,6 +76,14 @@ export const orderRoutes = (screens: Screens): Hono => {
     if (wantsPart(c)) return page(c, { title: 'Past orders' }, <PastOrdersPart model={model} />);
     const frame = { title: 'Past orders', at: 'orders', yardName: model.yardName } as const;
     return page(c, frame, <PastOrdersPage model={model} />);
+  });
+  routes.get(GOING_OUT, async (c) => {
+    const model = await showGoingOut(context(), {
+      on: c.req.query('on'),
+      payload: c.req.query('payload')?.slice(0, 40),
+    });
+    const frame = { title: 'Going out', at: 'orders', yardName: model.yardName, place: 'yard' } as const;
+    return page(c, frame, <GoingOutPage model={model} />, { status: model.payloadFault === null ? 200 : 422 });
   });
   routes.get('/orders/:id/limits', async (c) => {
     const [now, id] = [context(), c.req.param('id')];

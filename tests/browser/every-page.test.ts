@@ -35,6 +35,7 @@ const PAGES = [
   '/kits/by-size?length=1800&width=1000&courses=2&ground=100',
   '/yard/files',
   '/yard/calendar',
+  '/going-out?payload=120',
   '/mould/1200%20no.%201',
   '/moulds/labels',
   '/yard',

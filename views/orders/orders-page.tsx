@@ -7,6 +7,7 @@ import { AnswerPlace, choicesOf, FindForm, FoundAnswer, isSearching, searchQuery
 import { HeldNotices } from '../parts/held-notices.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { countWord } from '../parts/quantity-text.ts';
+import { GOING_OUT } from './going-out-page.tsx';
 import { isLate } from './order-text.ts';
 import { OrdersFound, WHICH_WORDS } from './orders-found.tsx';
 
@@ -64,6 +65,7 @@ export const OrdersPage: FC<{ model: OrdersModel; notice: DoneNotice | null }> =
       <ButtonLink href="/orders/new" kind="main">
         Take order
       </ButtonLink>
+      <ButtonLink href={GOING_OUT}>Going out</ButtonLink>
       <ButtonLink href="/orders/past">Past orders</ButtonLink>
       <ButtonLink href="/kits/by-size">Kit by size</ButtonLink>
       <ButtonLink href="/changes">Changes</ButtonLink>

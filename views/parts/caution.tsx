@@ -5,6 +5,8 @@ const CAUTIONS = {
   dust: 'Cement and sand dust: wear a P3 or P100 mask when tipping bags or cutting; cut wet, do not sweep dry.',
   wet: 'Wet mortar burns, and at first without pain: long gloves, sealed goggles, no water in boots or under a knee. Rinse skin at once; eyes 15 to 20 minutes, then a doctor.',
   lifting: 'Lift heavy pieces with two people or a trolley, close to the body.',
+  standing:
+    'Panels stacked on edge topple: lean them one way, pad and strap them, and let nobody stand where they would fall.',
   pins: 'Cap wire and pin ends.',
   acid: 'Citric acid powder irritates the eyes.',
 } as const;

@@ -1,0 +1,24 @@
+import { expect, test } from 'vitest';
+import { demoScreens, textOf } from '../support/screens.ts';
+
+test('what goes out on a day is there with its pieces, what they weigh, and in how many loads', async () => {
+  const { get } = await demoScreens();
+  const parts = await (await get('/going-out')).text();
+  // The first in the demo is a box of clips: nothing to lift.
+  expect(parts).toContain('16 × Corner clip');
+  expect(parts).not.toMatch(/heaviest|0 kg/);
+  const days = [...parts.matchAll(/href="\/going-out\?on=(\d{4}-\d\d-\d\d)"/g)].map(([, day]) => day);
+  const text = await textOf(await get(`/going-out?on=${days[0]}&payload=60+kg`));
+  expect(text).toMatch(/^1 order goes out .* kg\./);
+  expect(text).toContain('The heaviest piece is');
+  expect(text).toMatch(/(One load, not|loads, none) over 60 kg\./);
+  expect(text).toContain('Panels stacked on edge topple');
+});
+
+test('a day without any is said so, and a payload that cannot be read is told at its field', async () => {
+  const { get } = await demoScreens();
+  expect(await textOf(await get('/going-out?on=2027-04-06'))).toMatch(/^Nothing goes out tomorrow\./);
+  const answer = await get('/going-out?on=2027-04-17&payload=heavy');
+  expect(answer.status).toBe(422);
+  expect(await answer.text()).toContain('id="payload-error"');
+});
