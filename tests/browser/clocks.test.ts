@@ -28,7 +28,8 @@ const clocks = (page: Page): Promise<string[]> => page.locator('.clock:visible')
 test('a clock counts down by the server, also when nobody answers, and a page out of the store sets it back by nothing', async () => {
   const { url } = await working();
   const { page, complaints } = await watchedPage(browser);
-  await page.clock.install({ time: PHONE });
+  await page.clock.install({ time: PHONE - 1000 });
+  await page.clock.pauseAt(PHONE);
   await page.goto(`${url}/today`);
   const by = (await page.textContent('.clock-by')) ?? '';
   const [hour = 0, minute = 0] = by.split(':').map(Number);

@@ -88,7 +88,7 @@ describe('Today during a session', () => {
     expect(poured).toContain('900 no. 1 poured. Undo No date moved.');
     expect(poured).toContain('Done today 9:20: 900 no. 1 poured. Undo');
     expect(poured).toContain(
-      'Strip 900 no. 1 Panel 900 for School garden. May be stripped from 10:40. Stripped Not good What is wrong If you like: crack, honeycomb, corner broken off. To mend Scrap',
+      'Strip 900 no. 1 Panel 900 for School garden. May be stripped from 10:40. Look at the corners, whether a pin goes through each sleeve, blowholes, and the thickness. Stripped Not good What is wrong If you like: crack, honeycomb, corner broken off. To mend Scrap',
     );
     const asked = await post('/today/stripped', { mould: '900 no. 1', cameOut: 'good' });
     expect(asked.status).toBe(422);
@@ -245,7 +245,7 @@ describe('a batch', () => {
     const { post, textAfter } = screensOn(database, saturday('08:30'));
     const begun = await textAfter(await post('/today/mixing', batch));
     expect(begun).toContain('Mixing begun for 900 no. 1. Undo');
-    expect(begun).toContain('8:30 to 8:50 Under way until 8:50 Mix 1 bag of Thin panel mix Pour by 9:00 1 bag of Rapid mortar');
+    expect(begun).toContain('8:30 to 8:50 Under way until 8:50 Mix 1 bag of Thin panel mix Pour by 9:00 Water first 1 bag of Rapid mortar, in parts while it turns');
     const step = `late-batch-${Date.parse(saturday('08:30')) / 60_000}-900%20no.%201`;
     const thrown = await textAfter(await post('/today/thrown-away', { step }));
     expect(thrown).toContain('The mix for 900 no. 1 thrown away. Undo');

@@ -11,6 +11,15 @@ export const Lines: FC<{ lines: readonly string[] }> = ({ lines }) => (
   </ul>
 );
 
+/** What is done one after another. */
+export const InOrder: FC<{ lines: readonly string[] }> = ({ lines }) => (
+  <ol class="in-order">
+    {lines.map((line) => (
+      <li>{line}</li>
+    ))}
+  </ol>
+);
+
 /** What goes in. */
 export const Amounts: FC<{ amounts: readonly AmountFacts[] }> = ({ amounts }) => (
   <Lines lines={amounts.map(amountOfText)} />

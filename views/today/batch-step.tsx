@@ -6,12 +6,13 @@ import { byClock, fromClock } from '../parts/clock-text.ts';
 import { clockText } from '../parts/day-text.ts';
 import { TextField, Wrong } from '../parts/field.tsx';
 import { listText, quantityText } from '../parts/quantity-text.ts';
-import { Lines } from './amounts.tsx';
+import { InOrder, Lines } from './amounts.tsx';
 import { AtAnotherTime } from './at-another-time.tsx';
 import { WorkingClock } from './clocks.tsx';
 import { leftOverText, slipLines } from './slip-text.ts';
 import { amountOfText, cutText, forText } from './today-text.ts';
 import { Asked, isAsked, refusedAt, WorkForm } from './work-form.tsx';
+import { addingLines, fillingLines } from './work-words.ts';
 
 interface BatchStepProps {
   step: BatchStep;
@@ -144,13 +145,19 @@ const isOverBy = (step: BatchStep, now: string): boolean => Date.parse(step.unti
 /** Whether it has not begun by the clock: then mixing comes first. */
 const isToCome = (step: BatchStep, now: string): boolean => Date.parse(step.at) > Date.parse(now);
 
+/** Of the batch that is due all of it, in the order of the work; of one to come what is not as the recipe says. */
+const WhatGoesIn: FC<Pick<BatchStepProps, 'step' | 'due'>> = ({ step, due }) => {
+  if (due) return <InOrder lines={[...addingLines(step), ...fillingLines(step)]} />;
+  return step.bags === 1 ? <p class="quiet">By the recipe, for one bag.</p> : <Lines lines={slipLines(step)} />;
+};
+
 const Ingredients: FC<Pick<BatchStepProps, 'step' | 'due'> & { running: boolean }> = ({ step, due, running }) => {
   const into = [...step.fittings.map(amountOfText), ...step.cuts.map(cutText)];
   return (
     <>
-      {due || step.bags !== 1 ? <Lines lines={slipLines(step)} /> : <p class="quiet">By the recipe, for one bag.</p>}
+      <WhatGoesIn step={step} due={due} />
       {step.leftOver && <p>{leftOverText(step.leftOver)}</p>}
-      {into.length > 0 && <p class="quiet">Into the moulds: {into.join('; ')}.</p>}
+      {!due && into.length > 0 && <p class="quiet">Into the moulds: {into.join('; ')}.</p>}
       <p class="quiet">
         Mixed by {fromClock(step.mixEnd)}
         {running ? '' : `, pour by ${byClock(step.usableUntil)}`}.

@@ -2,8 +2,12 @@ import type { BatchSlip, IngredientFacts, LeftOver, LeftOverWhy } from '../../sr
 import { quantityText } from '../parts/quantity-text.ts';
 import { amountOfText } from './today-text.ts';
 
-const isBag = ({ unit }: IngredientFacts): boolean => unit === 'bag';
-const ofText = (one: IngredientFacts): string => (one.measured ? `${one.measured} of ${one.name}` : amountOfText(one));
+/** Whether it is counted in bags. */
+export const isBag = ({ unit }: IngredientFacts): boolean => unit === 'bag';
+
+/** "115 g of Citric acid", "2 bags of Rapid mortar" */
+export const ofText = (one: IngredientFacts): string =>
+  one.measured ? `${one.measured} of ${one.name}` : amountOfText(one);
 
 /** What goes into a batch, a line each, the bags and the water first: "2 bags of Rapid mortar", "9.4 l of water". */
 export const slipLines = ({ ingredients, water, waterNote }: BatchSlip): string[] => [

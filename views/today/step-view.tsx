@@ -6,9 +6,11 @@ import { Button } from '../parts/button.tsx';
 import { TextField, Wrong } from '../parts/field.tsx';
 import { Mark } from '../parts/mark.tsx';
 import { listText } from '../parts/quantity-text.ts';
+import { InOrder } from './amounts.tsx';
 import { AtAnotherTime } from './at-another-time.tsx';
 import { BatchStepView } from './batch-step.tsx';
 import { Before } from './before-step.tsx';
+import { StepCaution } from './step-caution.tsx';
 import { StripForms } from './strip-forms.tsx';
 import {
   amountOfText,
@@ -26,6 +28,7 @@ import {
   underWayText,
 } from './today-text.ts';
 import { Asked, isAsked, refusedAt, WorkForm } from './work-form.tsx';
+import { STRIP_CHECK, setUpLines } from './work-words.ts';
 
 interface StepProps<S> {
   step: S;
@@ -102,6 +105,17 @@ const Coat: FC<StepProps<CoatStep>> = ({ step, writable, ...rest }) => (
   </>
 );
 
+/** What is to be done to a mould in one sentence, and what is cut for it in another: somebody may do that meanwhile. */
+const PrepBrief: FC<{ step: PrepStep }> = ({ step }) => {
+  const words = prepText(step);
+  return (
+    <p>
+      {words[0]?.toUpperCase()}
+      {words.slice(1)}.{step.cuts.length > 0 && ` To cut: ${listText(step.cuts.map(cutText))}.`}
+    </p>
+  );
+};
+
 /** What a set-up says beside when it was. */
 const PrepFields: FC<{ step: PrepStep }> = ({ step }) => (
   <>
@@ -115,10 +129,7 @@ const PrepFields: FC<{ step: PrepStep }> = ({ step }) => (
 const Prep: FC<StepProps<PrepStep>> = ({ step, writable, ...rest }) => (
   <>
     <p class="step-what">Set up {step.mould}</p>
-    <p>
-      {prepText(step)[0]?.toUpperCase()}
-      {prepText(step).slice(1)}.
-    </p>
+    {rest.due ? <InOrder lines={setUpLines(step)} /> : <PrepBrief step={step} />}
     {writable && !step.waits && (
       <ReadyForms
         {...{ step, to: 'prepared', kind: 'prep', label: 'Ready to pour', done: 'Ready', ...rest }}
@@ -128,13 +139,14 @@ const Prep: FC<StepProps<PrepStep>> = ({ step, writable, ...rest }) => (
   </>
 );
 
-const Strip: FC<StepProps<StripStep>> = ({ step, seen, writable, late, refused }) => (
+const Strip: FC<StepProps<StripStep>> = ({ step, seen, writable, late, due, refused }) => (
   <>
     <p class="step-what">Strip {step.mould}</p>
     <p>
       {step.piece} {forText(step.customer)}. {mayText(step.mayFrom, { now: seen.now, today: step.at.slice(0, 10) })}.
       {step.people > 1 && ` It takes ${step.people} people.`}
     </p>
+    {due && <p>{STRIP_CHECK}</p>}
     {writable && step.inMould && (
       <StripForms
         mould={step.mould}
@@ -266,6 +278,7 @@ export const StepView: FC<LineProps> = ({ id, begun = false, wrong, children, ..
         {props.writable && <Before step={props.step} waiting={props.seen.waiting} refused={props.refused} />}
         <Wrong message={wrong} name={props.step.name} {...(id ? { at: id } : {})} />
       </div>
+      {props.due && <StepCaution step={props.step} />}
       {children && <div class="step-aside">{children}</div>}
     </li>
   );

@@ -112,14 +112,21 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused }) => (
       </p>
     )}
     <FixedSession fixed={model.fixed} refused={refused} today={model.today} />
-    <OtherPour model={model} refused={refused} />
     <OtherFull model={model} refused={refused} />
-    <Done model={model} />
     <ToMend model={model} refused={refused} />
     <PackedInPart model={model} />
     <Packed model={model} />
-    <HoursForms model={model} refused={refused} />
-    <FixedHours fixed={model.fixed} refused={refused} />
-    {model.session && <Caution kinds={['dust', 'wet', 'lifting', 'pins', 'acid']} />}
+    <div class="folds">
+      <OtherPour model={model} refused={refused} />
+      <Done model={model} />
+      <HoursForms model={model} refused={refused} />
+      <FixedHours fixed={model.fixed} refused={refused} />
+      {model.session && (
+        <details class="message no-print">
+          <summary>What work in the yard can hurt</summary>
+          <Caution kinds={['dust', 'wet', 'lifting', 'pins', 'acid']} />
+        </details>
+      )}
+    </div>
   </>
 );

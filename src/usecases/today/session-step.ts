@@ -71,6 +71,9 @@ export interface PrepStep extends Step {
   sealed: boolean;
   /** What it is set for now, where that is another piece. */
   changeFrom: string | null;
+  /** What is laid ready, and what is cut, for the piece. */
+  fittings: readonly AmountFacts[];
+  cuts: readonly CutFacts[];
   /** A turn comes before it: a piece is in the mould still, or is to be poured first. */
   waits: boolean;
 }

@@ -121,8 +121,15 @@ const coatStep = (seen: Seen, coat: PlanCoat): Unnamed<CoatStep> => {
   };
 };
 
+/** What is cut for one piece of a batch. Where its batch is cut from several sticks, nobody says which is whose. */
+const cutsOfPiece = (seen: Seen, { batch, casting }: PlanPour): CutFacts[] => {
+  const cuts = seen.yard.castings.find(({ id }) => id === casting)?.cuts ?? [];
+  return cutLengths(seen, batch, cuts).map((cut) => ({ ...cut, from: cut.from.length === 1 ? cut.from : [] }));
+};
+
 const prepStep = (seen: Seen, pour: PlanPour): Unnamed<PrepStep> => {
   const work = prepWork(pour, seen.plan, seen.yard);
+  const casting = seen.yard.castings.find(({ id }) => id === pour.casting);
   return {
     kind: 'prep',
     at: pour.prepStart,
@@ -135,6 +142,8 @@ const prepStep = (seen: Seen, pour: PlanPour): Unnamed<PrepStep> => {
       sealed: work.sealed,
     },
     changeFrom: work.changeFrom === null ? null : pieceName(seen, work.changeFrom),
+    fittings: amounts(seen, casting?.perPiece ?? []),
+    cuts: cutsOfPiece(seen, pour),
     waits: waitsForTurn(seen, pour),
   };
 };

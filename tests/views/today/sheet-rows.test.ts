@@ -11,7 +11,7 @@ import { sheetRows, sheetTurns } from '../../../views/today/sheet-rows.ts';
 const at = (clock: string) => `2027-04-10T${clock}:00+01:00`;
 const prep = (clock: string, mould: string, rest: Partial<PrepStep> = {}): PrepStep => ({
   ...{ kind: 'prep', name: clock, at: at(clock), until: at(clock), mould, casting: 'panel-900', piece: 'Panel 900' },
-  ...{ clean: false, sealed: false, changeFrom: null, waits: false, ...rest },
+  ...{ clean: false, sealed: false, changeFrom: null, fittings: [], cuts: [], waits: false, ...rest },
 });
 const coat = (clock: string, mould: string, rest: Partial<CoatStep> = {}): CoatStep => ({
   ...{ kind: 'coat', name: clock, at: at(clock), until: at(clock), mould, clean: false, dryFrom: at(clock) },

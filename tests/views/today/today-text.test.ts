@@ -39,7 +39,7 @@ const prep: PrepStep = {
     casting: 'panel-900',
     piece: 'Panel 900',
   },
-  ...{ clean: false, sealed: false, changeFrom: null, waits: false },
+  ...{ clean: false, sealed: false, changeFrom: null, fittings: [], cuts: [], waits: false },
 };
 const pour = {
   mould: '900 no. 1',

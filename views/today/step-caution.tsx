@@ -1,0 +1,54 @@
+import type { FC } from 'hono/jsx';
+import type { SessionStep } from '../../src/usecases/today/session-step.ts';
+import { Mark } from '../parts/mark.tsx';
+
+const MIXING = [
+  'Mask on while you tip and mix dry.',
+  'Goggles, long gloves and sleeves: wet mortar burns, and it is felt late. Rinse skin at once.',
+  'Mixer on a residual-current device, nothing loose near it while it turns. Wash water stays out of drains.',
+];
+const ACID = 'Acid powder hurts eyes: goggles on before it is opened.';
+const CUTTING =
+  'Goggles on to cut, and nothing swept dry. Galvanised rod is ground outside, in moving air. Cap wire ends.';
+const RAGS = 'Rags with oil in them can catch fire by themselves: spread them flat outside.';
+const LIFTING = 'Two lift what is heavy, or a trolley does, close to the body.';
+const TOPPLING = 'A panel on edge topples: lean it, strap it, and nobody stands on the falling side.';
+const LOADING = 'Strap the load. Cap pin ends.';
+
+/**
+ * What can hurt at a step, in a few words where the hand is. Common practice, no source; the page says below that data sheets
+ * and local rules come first.
+ */
+export const stepCautions = (step: SessionStep): string[] => {
+  switch (step.kind) {
+    case 'batch':
+      return [...MIXING, ...(step.ingredients.some(({ name }) => /acid/i.test(name)) ? [ACID] : [])];
+    case 'coat':
+      return [RAGS];
+    case 'prep':
+      return [...(step.cuts.length + step.fittings.length > 0 ? [CUTTING] : []), RAGS];
+    case 'strip':
+      return [LIFTING, TOPPLING];
+    case 'pack':
+      return [LIFTING, TOPPLING, LOADING];
+    default:
+      return [];
+  }
+};
+
+/** The same, beside the step that is due. */
+export const StepCaution: FC<{ step: SessionStep }> = ({ step }) => {
+  const cautions = stepCautions(step);
+  return cautions.length === 0 ? null : (
+    <div class="step-caution">
+      <p>
+        <Mark shape="triangle" /> <strong>Take care</strong>
+      </p>
+      <ul>
+        {cautions.map((one) => (
+          <li>{one}</li>
+        ))}
+      </ul>
+    </div>
+  );
+};
