@@ -1,7 +1,7 @@
 import { asc, ne, sql } from 'drizzle-orm';
 import type { ChangeLog } from '../../shared/change-log.ts';
 import { CAPTURED_TABLES, type CapturedTable, rowText, UNDOABLE_TABLES } from '../capture.ts';
-import { changes, lateWork, notices, plannedAnew, recordedSteps, rowChanges } from '../tables/change.ts';
+import { acts, changes, lateWork, notices, plannedAnew, recordedSteps, rowChanges } from '../tables/change.ts';
 import type { Tx } from '../transaction.ts';
 import { insertAll, present } from './rows.ts';
 
@@ -66,9 +66,10 @@ export const replaceLog = async (tx: Tx, change: number, log: ChangeLog): Promis
   await tx.delete(rowChanges).where(ne(rowChanges.change, change));
   await captureLog(tx, change, 'oldRow');
   await tx.delete(plannedAnew);
-  // These are there for undoing, and for a second tap, only.
+  // These are there for undoing, and for what is sent twice, only.
   await tx.delete(lateWork);
   await tx.delete(recordedSteps);
+  await tx.delete(acts);
   await tx.delete(notices);
   await tx.delete(changes).where(ne(changes.id, change));
   const idOf = (place: number) => change - log.changes.length + place;

@@ -107,6 +107,18 @@ export const recordedSteps = sqliteTable(
   (t) => [primaryKey({ columns: [t.step, t.change] })],
 );
 
+/** Forms that came with a key made in the browser, and what came of each: sent again, it finds its change. */
+export const acts = sqliteTable(
+  'acts',
+  {
+    key: text().primaryKey(),
+    change: integer()
+      .notNull()
+      .references(() => changes.id),
+  },
+  (t) => neverEmpty([t.key]),
+);
+
 /** Late work, and work under way, that a change took off the list of what is not recorded yet: undone, it is back on it. */
 export const lateWork = sqliteTable('lateWork', {
   change: integer()

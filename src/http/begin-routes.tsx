@@ -65,7 +65,7 @@ const fit: FormRoute<{ first: string }> = {
   path: FIT,
   show: fitPage,
   save: atOnce(({ made = '' }) => done(made), fitTimes),
-  next: (_c, { first }) => `/?${new URLSearchParams({ what: `casting:${first}`, number: '1' })}`,
+  next: (_c, made) => (made ? `/?${new URLSearchParams({ what: `casting:${made.first}`, number: '1' })}` : '/'),
 };
 
 export const beginRoutes = (screens: Screens): Hono =>

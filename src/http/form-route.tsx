@@ -3,7 +3,9 @@ import type { Child } from 'hono/jsx';
 import { done, type Outcome, type UseCaseContext } from '../usecases/core/context.ts';
 import type { Changed } from '../usecases/plan/changing.ts';
 import { dateReading } from '../usecases/plan/date-reading.ts';
+import { changeMadeBy } from '../usecases/plan/done-once.ts';
 import { type Edit, type FormState, type Saved, saveEdit } from '../usecases/plan/save-edit.ts';
+import { actTyped } from '../usecases/typed/act-field.ts';
 import type { DateReading } from '../usecases/typed/date-typed.ts';
 import type { FormFields } from '../usecases/typed/form-fields.ts';
 import { missing } from './failures.tsx';
@@ -46,8 +48,8 @@ export interface FormRoute<T> {
   path: string;
   show: Show;
   save: Save<T>;
-  /** Where it leads once it is done. */
-  next(c: Context, value: T, fields: FormFields): string;
+  /** Where it leads once it is done; without a value where it was done when it was sent before. */
+  next(c: Context, value: T | null, fields: FormFields): string;
   /** True where it was sent only to be shown again with more rows. */
   isUnfinished?(fields: FormFields): boolean;
 }
@@ -71,13 +73,32 @@ const stateOf = (saved: Exclude<Saved<unknown>, { kind: 'saved' }>, typed: FormF
 export const pageRoute = ({ context }: Screens, path: string, show: Show): Hono =>
   new Hono().get(path, async (c) => answer(c, await show(c, context(), BLANK), BLANK));
 
+/** What is asked, with the key of the act; a key that can't be read is a fault. */
+const asked = (context: UseCaseContext, fields: FormFields): Outcome<UseCaseContext> => {
+  const act = actTyped(fields);
+  if (!act.ok) return act;
+  return done(act.value === null ? context : { ...context, act: act.value });
+};
+
+/** Saves what was sent, unless it was sent and saved before. Of two that come at once one is refused and finds the other's change. */
+const savedOnce = async <T,>(form: FormRoute<T>, context: UseCaseContext, fields: FormFields, c: Context) => {
+  const before = await changeMadeBy(context);
+  if (before !== null) return { kind: 'saved', value: null, change: before } as const;
+  const saved = await form.save(context, fields, c);
+  const meanwhile = saved.kind === 'saved' ? null : await changeMadeBy(context);
+  return meanwhile === null ? saved : ({ kind: 'saved', value: null, change: meanwhile } as const);
+};
+
 /** Takes a form that is sent to an address without a page of its own. */
 export const formRoute = <T,>({ context }: Screens, form: FormRoute<T>): Hono =>
   new Hono().post(form.path, async (c) => {
     const [now, fields] = [context(), await readForm(c)];
     const again = async (state: FormState) => answer(c, await form.show(c, now, state), state);
     if (form.isUnfinished?.(fields)) return again({ ...BLANK, typed: fields });
-    const saved = await form.save(now, fields, c);
+    const act = asked(now, fields);
+    const saved = act.ok
+      ? await savedOnce(form, act.value, fields, c)
+      : { kind: 'refused' as const, faults: act.faults };
     if (saved.kind !== 'saved') return again(stateOf(saved, fields));
     return seeDone(c, form.next(c, saved.value, fields), saved.change, fields);
   });

@@ -46,8 +46,8 @@ const adding: FormRoute<{ id: string }> = {
   path: BY_SIZE,
   show: kitPage,
   save: atOnce(asSent, addKitBySize),
-  next: (_c, { id }, typed) =>
-    typed.next === 'ask' ? `/?${new URLSearchParams({ what: `kit:${id}`, number: '1' })}` : addressOf(typed),
+  next: (_c, kit, typed) =>
+    kit && typed.next === 'ask' ? `/?${new URLSearchParams({ what: `kit:${kit.id}`, number: '1' })}` : addressOf(typed),
 };
 
 export const kitRoutes = (screens: Screens): Hono =>

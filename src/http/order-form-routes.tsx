@@ -115,7 +115,7 @@ const read = async (fields: FormFields, context: UseCaseContext) =>
 
 const shared = {
   show: orderFormPage,
-  next: (_c: Context, { id }: { id: string }) => orderPath(id),
+  next: (_c: Context, order: { id: string } | null) => (order ? orderPath(order.id) : '/orders'),
   isUnfinished: ({ more }: FormFields) => Boolean(more),
 };
 

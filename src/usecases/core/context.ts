@@ -21,6 +21,8 @@ export interface UseCaseContext {
   /** An instant in whole minutes, with any offset. */
   now: string;
   background?: Background;
+  /** A key that the browser made for what is asked of it just now, to know it by when it is sent again. */
+  act?: string;
 }
 
 /** What came of it, or why it was refused, each reason with the name of the form field it belongs to. */

@@ -5,6 +5,7 @@ import type { PlanFile } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Outcome, UseCaseContext } from '../core/context.ts';
 import { cachePlan } from './cached-plan.ts';
+import { notDoneBefore, rememberAct } from './done-once.ts';
 import { workOfPlan } from './late-work.ts';
 import { planForNow } from './make-plan.ts';
 import { type Changed, type ChangeWords, type Replanning, recordChange } from './record-change.ts';
@@ -64,6 +65,8 @@ const tried = async <T>(
 ): Promise<Outcome<Tried<T>>> => {
   try {
     const changed = await context.database.write(async (tx) => {
+      const isNew = await notDoneBefore(tx, context);
+      if (!isNew.ok) throw new Refused(isNew.faults);
       await first?.(tx);
       const before = await planForNow(tx, context);
       const outcome = await recordChange(
@@ -76,6 +79,7 @@ const tried = async <T>(
       );
       if (!outcome.ok) throw new Refused(outcome.faults);
       if (holdBack?.(outcome.value)) throw new OnlyTried(outcome.value);
+      await rememberAct(tx, context, outcome.value.change);
       return outcome.value;
     });
     cachePlan(context.database, changed.cached);
@@ -91,6 +95,7 @@ const tried = async <T>(
 /**
  * The one way to change data: one queued write transaction that does the work, counts the revision, plans anew, stores
  * the plan and writes the change down so that it can be undone. A refusal, or any error, rolls all of it back.
+ * What was done by the same act before is refused at `act`.
  */
 export const changing = async <T>(
   context: UseCaseContext,
