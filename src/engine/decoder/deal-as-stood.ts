@@ -1,4 +1,5 @@
-import type { Had } from './deal.ts';
+import type { Deal, Had } from './deal.ts';
+import { dealToPacks } from './deal-to-packs.ts';
 import type { DecoderState } from './decoder-state.ts';
 import type { FixedPour } from './fixed-batch.ts';
 import { giveFromLot } from './give-from-lot.ts';
@@ -10,13 +11,16 @@ const NOTHING: Had = { lots: 0, inMoulds: 0, pours: 0 };
 const isDealtTo = ({ orders }: DecoderState, order: number): boolean =>
   orders.excluded[order] === 0 && orders.completesAt[order] === NONE;
 
+/** What is dealt before anybody else is asked: as the plan that stands had it, or else what orders with a fixed packing need. */
+const dealOf = (state: DecoderState): Deal | null => state.dispatch.deal ?? dealToPacks(state);
+
 /** What an order has of a casting before anybody else is asked. */
-export const hadOf = ({ dispatch }: DecoderState, order: number, casting: number): Had =>
-  dispatch.deal?.had.get(order)?.get(casting) ?? NOTHING;
+export const hadOf = (state: DecoderState, order: number, casting: number): Had =>
+  dealOf(state)?.had.get(order)?.get(casting) ?? NOTHING;
 
 /** Gives out what is there, finished or in moulds; those who are left out get nothing. */
 export const dealAsStood = (state: DecoderState): void => {
-  const { deal } = state.dispatch;
+  const deal = dealOf(state);
   if (!deal) return;
   const { moulds, problem } = state;
   for (const { lot, order, count } of deal.lots) if (isDealtTo(state, order)) giveFromLot(state, lot, order, count);
@@ -26,7 +30,7 @@ export const dealAsStood = (state: DecoderState): void => {
 
 /** Whose a fixed pour is, which is then poured for it; undefined where anybody may have it. */
 export const takeAsStood = (state: DecoderState, pour: FixedPour): number | undefined => {
-  const order = state.dispatch.deal?.pours.get(pour);
+  const order = dealOf(state)?.pours.get(pour);
   if (order === undefined || !isDealtTo(state, order)) return undefined;
   state.orders.unpoured[order] = state.orders.unpoured[order]! - 1;
   return order;
