@@ -2,14 +2,19 @@ import type { Context } from 'hono';
 import { SCREENS } from '../../views/layout.tsx';
 import { PlainPage } from '../../views/plain/plain-page.tsx';
 import { SECTIONS } from '../../views/yard/sections.ts';
-import { ownPath, page } from './page.tsx';
+import { ownPath, page, seeDone } from './page.tsx';
 
 const LISTS = [...SECTIONS, ...SCREENS.filter(({ path }) => path !== '/')];
 
-/** Where an address leads nowhere: what it showed may have been removed, so the way on is the list it stood in. */
+/**
+ * Where an address leads nowhere: what it showed may have been removed, so the way on is the list it stood in. Where a change
+ * has just removed it, that list says so.
+ */
 export const missing = (c: Context) => {
   const within = (path: string) => c.req.path.startsWith(`${path}/`);
   const list = LISTS.find(({ path }) => within(path));
+  const done = c.req.query('done');
+  if (list && done !== undefined) return seeDone(c, list.path, Number(done));
   const at = SCREENS.find(({ path }) => within(path))?.at;
   return page(
     c,

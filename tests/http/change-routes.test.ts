@@ -34,6 +34,18 @@ describe('the changes', () => {
     expect(undone).toContain('9:00 Undone: 900 no. 2 marked damaged. Undo School garden: Sat 24 Apr to Sat 17 Apr');
   });
 
+  test('that are undone lead to the list where the page of what they brought is gone', async () => {
+    const { get, post } = await screensOver();
+    const taken = await post('/orders', { what0: 'kit:pair', quantity0: '1', customer: 'Pat Dunne', slip: 'yes' });
+    const [, order, change] = /^(\/orders\/\S+)\?done=(\d+)$/.exec(taken.headers.get('Location') ?? '') ?? [];
+    const undone = await post('/undo', { change: change!, back: order! });
+    const gone = await get(undone.headers.get('Location') ?? '');
+    expect(gone.status).toBe(303);
+    const text = await textOf(await get(gone.headers.get('Location') ?? ''));
+    expect(text).toMatch(/^Undone: Order \S+ for Pat Dunne taken\./);
+    expect((await get(`${order}`)).status).toBe(404);
+  });
+
   test('tell what moved by plan only apart from the dates given', async () => {
     const { get, post } = await screensOver(
       smallYard({
