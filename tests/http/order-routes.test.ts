@@ -57,7 +57,7 @@ describe('one order', () => {
     const text = await textOf(await get('/orders/27-001'));
     expect(text).toMatch(/^School garden: ready Sat 10 Apr, on the day\. By today's plan\./);
     expect(text).toContain('Sat 10 Apr: pour 2 × Panel 900.');
-    expect(text).toContain("Hello School garden. By today's plan your order 27-001 will be ready Sat 10 Apr.");
+    expect(text).toContain("By today's plan your order 27-001 will be ready by Sat 10 Apr, the day we said.");
   });
 
   test('that is not there is not found', async () => {

@@ -68,13 +68,19 @@ const heldMessage = (order: OrderFacts & { promisedOn: string; heldUntil: string
     : `${hold} By today's plan it will be ready by then.`;
 };
 
-/** What can be sent to a customer about an order: never more than today's plan, and a late one is told so. */
+/**
+ * What can be sent to a customer about an order: never more than today's plan, and a late one is told so. Who was promised a
+ * day reads that day, and none that the plan has for now and may take back.
+ */
 export const readyMessage = (order: OrderFacts, today: string): string => {
-  const { customer, id, readyOn, promisedOn, heldUntil } = order;
+  const { customer, id, readyOn, promisedOn, heldUntil, inYard } = order;
   const hello = customer ? `Hello ${customer}. ` : '';
   if (promisedOn && heldUntil) return hello + heldMessage({ ...order, promisedOn, heldUntil }, today);
   if (readyOn === null) return `${hello}By today's plan we can't give a date for your order ${id} yet.`;
-  const ready = `${hello}By today's plan your order ${id} will be ready ${dayText(readyOn, today)}`;
+  const plan = `${hello}By today's plan your order ${id} will be ready`;
+  if (promisedOn && readyOn <= promisedOn && !inYard)
+    return `${plan} by ${dayText(promisedOn, today)}, the day we said.`;
+  const ready = `${plan} ${dayText(readyOn, today)}`;
   return promisedOn && readyOn > promisedOn
     ? `${ready}. That is ${daysAfter(readyOn, promisedOn)} ${dayText(promisedOn, today)}, the day we had said.`
     : `${ready}.`;

@@ -41,6 +41,10 @@ export const standingText = ({
   return kind === 'spare' ? '; no day left to spare' : '';
 };
 
+/** Whether there is something to write to the customer: a day by plan that moves within the date promised is not his. */
+const isNews = ({ kind, promisedOn }: MovedPromise): boolean =>
+  kind !== 'spare' && !(kind === 'planned' && promisedOn !== null);
+
 interface MoveProps {
   today: string;
   /** Nothing is to be written to anybody: it has not happened yet. */
@@ -56,7 +60,7 @@ const Move: FC<{ moved: MovedPromise } & MoveProps> = ({ moved, today, ahead }) 
         {moved.to ? dayText(moved.to, today) : 'no date'}, {moveText(moved.from, moved.to)}
         {standingText(moved)}.{moved.reason && ` ${moved.reason}`}
       </p>
-      {moved.kind !== 'spare' && !ahead && (
+      {isNews(moved) && !ahead && (
         <CopyMessage id={`message-${moved.order}`} text={moveMessage(moved, today)} name={nameOf(moved)} />
       )}
     </li>

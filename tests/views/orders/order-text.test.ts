@@ -77,8 +77,17 @@ test('the message of a promise that is broken says by how much', () => {
   );
 });
 
-test('the message promises no more than today’s plan', () => {
+test('the message of a promise names the day promised, until all of it is in the yard', () => {
   expect(readyMessage(order, today)).toBe(
+    "Hello School garden. By today's plan your order 27-014 will be ready by Sat 8 May, the day we said.",
+  );
+  expect(readyMessage({ ...order, inYard: true }, today)).toBe(
+    "Hello School garden. By today's plan your order 27-014 will be ready Thu 6 May.",
+  );
+});
+
+test('the message promises no more than today’s plan', () => {
+  expect(readyMessage({ ...order, promisedOn: null }, today)).toBe(
     "Hello School garden. By today's plan your order 27-014 will be ready Thu 6 May.",
   );
   expect(readyMessage({ ...order, readyOn: null, customer: null }, today)).toBe(

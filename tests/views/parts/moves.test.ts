@@ -67,3 +67,9 @@ test('moves of the plan alone are counted, those of a date given are said aloud'
   expect(String(Moves({ moved: [planned, planned], today }))).toContain('of two orders moved, and no date given did.');
   expect(String(Moves({ moved: [], today }))).toContain('No date moved.');
 });
+
+test('nothing is written to who was promised a day that still holds', () => {
+  const planned: MovedPromise = { ...moved, to: '2027-05-07', daysLate: 0, kind: 'planned' };
+  const offers = (one: MovedPromise) => String(Moves({ moved: [one], today })).includes('Message to School garden');
+  expect([planned, { ...planned, promisedOn: null }, moved].map(offers)).toEqual([false, true, true]);
+});
