@@ -13,6 +13,8 @@ export interface StoredPromise {
   /** That date was only asked for; nobody was told it. */
   isWanted?: true;
   completesOn: string | null;
+  /** All of it was there by then. */
+  isThere?: true;
   daysLate: number | null;
   /** Why it could not be planned. */
   reason: string | null;

@@ -16,7 +16,16 @@ import { OrderAsked } from './order-asked.tsx';
 import { OrderDrawings } from './order-drawings.tsx';
 import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
 import { WhatHoldsIt } from './order-limits.tsx';
-import { dueOf, isLate, isPackedAtAll, packedText, packingText, readyMessage, SLIP_WORDS } from './order-text.ts';
+import {
+  dueOf,
+  isLate,
+  isNotFetched,
+  isPackedAtAll,
+  packedText,
+  packingText,
+  readyMessage,
+  SLIP_WORDS,
+} from './order-text.ts';
 
 export interface OrderPageProps {
   model: OrderModel;
@@ -46,6 +55,7 @@ const orderAnswer = (order: OrderFacts, today: string): string => {
   if (order.readyOn === null)
     return `${orderName(order)}: can't be made yet, because ${order.reason ?? 'no time is left for it'}.`;
   const due = dueOf(order);
+  if (due && isNotFetched(order)) return `${orderName(order)}: ready, and not handed over by ${dayText(due, today)}.`;
   const spare = due ? `, ${spareText(order.readyOn, due)}` : '';
   return `${orderName(order)}: ready ${dayText(order.readyOn, today)}${spare}.`;
 };

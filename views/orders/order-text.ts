@@ -14,6 +14,9 @@ export const isLate = (order: OrderFacts): boolean => {
   return order.readyOn !== null && due !== null && order.readyOn > due;
 };
 
+/** Whether there is nothing left to do for it but to hand it over, which was to be done by now. */
+export const isNotFetched = (order: OrderFacts): boolean => order.inYard && isLate(order);
+
 /** Whether all that it is made of has left the stock: it is packed, all of it or some. */
 export const isPackedAtAll = ({ packed, packedMinutes }: Pick<OrderFacts, 'packed' | 'packedMinutes'>): boolean =>
   packed || packedMinutes !== null;
@@ -47,10 +50,11 @@ export const agreedText = ({ promisedOn, wantedOn, heldUntil }: OrderFacts, toda
   return wantedOn ? `wanted ${dayText(wantedOn, today)}` : 'no date given';
 };
 
-/** What comes after the customer's name: "promised Sat 8 May, 2 days to spare". */
+/** What comes after the customer's name: "promised Sat 8 May, 2 days to spare", "promised Sat 3 Apr, ready and not handed over". */
 export const standingText = (order: OrderFacts, today: string): string => {
   if (order.readyOn === null) return `can't be made yet, because ${order.reason ?? 'no time is left for it'}`;
   const due = dueOf(order);
+  if (isNotFetched(order)) return `${agreedText(order, today)}, ready and not handed over`;
   return due ? `${agreedText(order, today)}, ${spareText(order.readyOn, due)}` : agreedText(order, today);
 };
 
@@ -77,9 +81,10 @@ export const readyMessage = (order: OrderFacts, today: string): string => {
   const hello = customer ? `Hello ${customer}. ` : '';
   if (promisedOn && heldUntil) return hello + heldMessage({ ...order, promisedOn, heldUntil }, today);
   if (readyOn === null) return `${hello}By today's plan we can't give a date for your order ${id} yet.`;
+  if (inYard)
+    return `${hello}Your order ${id} is ready. By today's plan it can be handed over ${dayText(readyOn, today)}.`;
   const plan = `${hello}By today's plan your order ${id} will be ready`;
-  if (promisedOn && readyOn <= promisedOn && !inYard)
-    return `${plan} by ${dayText(promisedOn, today)}, the day we said.`;
+  if (promisedOn && readyOn <= promisedOn) return `${plan} by ${dayText(promisedOn, today)}, the day we said.`;
   const ready = `${plan} ${dayText(readyOn, today)}`;
   return promisedOn && readyOn > promisedOn
     ? `${ready}. That is ${daysAfter(readyOn, promisedOn)} ${dayText(promisedOn, today)}, the day we had said.`

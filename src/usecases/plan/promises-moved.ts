@@ -1,6 +1,6 @@
 import type { StoredPromise } from '../../../db/stores/change-store.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
-import { dayNumber } from '../../../shared/time.ts';
+import { dayNumber, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { daysAfter, measuredBy } from './days-late.ts';
 
@@ -28,14 +28,17 @@ export interface PromiseMove {
 export const promisesOf = (yard: YardFile, plan: PlanFile): StoredPromise[] => {
   const planned = new Map(plan.orders.map((order) => [order.id, order]));
   const reasons = new Map(plan.unplanned.map(({ order, reason }) => [order, reason]));
+  const now = minuteOf(yard.yard.now);
   return yard.orders.map((order) => {
-    const completesOn = planned.get(order.id)?.completesOn ?? null;
+    const { completesOn = null, completesAt } = planned.get(order.id) ?? {};
+    const isThere = completesAt !== undefined && minuteOf(completesAt) <= now;
     return {
       order: order.id,
       customer: order.customer ?? null,
       due: measuredBy(order) ?? null,
       ...(order.due === undefined && order.wanted !== undefined ? { isWanted: true as const } : {}),
       completesOn,
+      ...(isThere ? { isThere: true as const } : {}),
       daysLate: completesOn === null ? null : daysAfter(order, completesOn),
       reason: reasons.get(order.id) ?? null,
     };
@@ -53,12 +56,16 @@ const kindOf = (from: string | null, { completesOn: to, due }: StoredPromise): M
   return from < due && to === due ? 'spare' : 'planned';
 };
 
+/** An order of which all is there waits to be handed over: the days that go by meanwhile do not move it. */
+const onlyWaits = (was: StoredPromise, is: StoredPromise): boolean =>
+  was.isThere === true && is.isThere === true && (is.completesOn ?? '') > (was.completesOn ?? '');
+
 /** The orders of both whose day is another one. Orders that came or went are no moves. */
 export const promisesMoved = (before: readonly StoredPromise[], after: readonly StoredPromise[]): PromiseMove[] => {
   const earlier = new Map(before.map((promise) => [promise.order, promise]));
   return after.flatMap((promise): PromiseMove[] => {
     const was = earlier.get(promise.order);
-    if (!was || was.completesOn === promise.completesOn) return [];
+    if (!was || was.completesOn === promise.completesOn || onlyWaits(was, promise)) return [];
     const { order, customer, completesOn, daysLate: late, reason, isWanted = false } = promise;
     const kind = kindOf(was.completesOn, promise);
     return [{ order, customer, from: was.completesOn, to: completesOn, daysLate: late, isWanted, reason, kind }];

@@ -54,6 +54,13 @@ describe('the orders that moved', () => {
     ]);
   });
 
+  test('are none where all of it is there, and only the days go by until it is handed over', () => {
+    const there = (on: string) => ({ ...promise('a', on, '2027-04-10'), isThere: true as const });
+    expect(promisesMoved([there('2027-04-10')], [there('2027-04-17')])).toEqual([]);
+    expect(promisesMoved([there('2027-04-10')], [promise('a', '2027-04-17', '2027-04-10')])).toHaveLength(1);
+    expect(promisesMoved([promise('a', '2027-04-10', '2027-04-10')], [there('2027-04-17')])).toHaveLength(1);
+  });
+
   test('are the same when only they are on record', () => {
     const recorded = movedOnly(before, after);
     expect(recorded.before.map(({ order }) => order)).toEqual(['b', 'd']);

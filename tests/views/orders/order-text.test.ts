@@ -41,6 +41,12 @@ describe('an order in a sentence', () => {
     ],
   ])('%j', (changes, text) => expect(standingText({ ...order, ...changes }, today)).toBe(text));
 
+  test('is ready and not handed over where that is all that is left to do after its date', () => {
+    const there = { ...order, inYard: true, readyOn: '2027-05-15' };
+    expect(standingText(there, today)).toBe('promised Sat 8 May, ready and not handed over');
+    expect(standingText({ ...there, readyOn: '2027-05-08' }, today)).toBe('promised Sat 8 May, on the day');
+  });
+
   test('is late by the date promised before the date wanted', () => {
     expect(isLate(order)).toBe(false);
     expect(isLate({ ...order, promisedOn: null })).toBe(true);
@@ -81,9 +87,10 @@ test('the message of a promise names the day promised, until all of it is in the
   expect(readyMessage(order, today)).toBe(
     "Hello School garden. By today's plan your order 27-014 will be ready by Sat 8 May, the day we said.",
   );
-  expect(readyMessage({ ...order, inYard: true }, today)).toBe(
-    "Hello School garden. By today's plan your order 27-014 will be ready Thu 6 May.",
-  );
+  for (const readyOn of ['2027-05-06', '2027-05-15'])
+    expect(readyMessage({ ...order, inYard: true, readyOn }, today)).toBe(
+      `Hello School garden. Your order 27-014 is ready. By today's plan it can be handed over ${readyOn === '2027-05-06' ? 'Thu 6 May' : 'Sat 15 May'}.`,
+    );
 });
 
 test('the message promises no more than today’s plan', () => {
