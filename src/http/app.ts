@@ -16,6 +16,7 @@ import { kitRoutes } from './kit-routes.tsx';
 import { mouldRoutes } from './mould-routes.tsx';
 import { orderFormRoutes } from './order-form-routes.tsx';
 import { orderRoutes } from './order-routes.tsx';
+import { piecesRoutes } from './pieces-routes.tsx';
 import type { Screens } from './screens.ts';
 import { sheetRoutes } from './sheet-routes.tsx';
 import { todayRoutes } from './today-routes.tsx';
@@ -48,6 +49,7 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   orderRoutes,
   kitRoutes,
   mouldRoutes,
+  piecesRoutes,
   buyingRoutes,
   yardRoutes,
   yardMouldRoutes,

@@ -36,6 +36,7 @@ const PAGES = [
   '/yard/files',
   '/yard/calendar',
   '/going-out?payload=120',
+  '/pieces',
   '/mould/1200%20no.%201',
   '/moulds/labels',
   '/yard',

@@ -59,6 +59,7 @@ export const ROOMS: Readonly<Record<string, readonly string[]>> = {
   plan: ['core', 'typed'],
   buying: COMMON_ROOMS,
   kits: COMMON_ROOMS,
+  pieces: COMMON_ROOMS,
   turns: COMMON_ROOMS,
   begin: COMMON_ROOMS,
   changes: COMMON_ROOMS,

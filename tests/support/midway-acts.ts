@@ -7,6 +7,7 @@ import type { Outcome, UseCaseContext } from '../../src/usecases/core/context.ts
 import { markMould } from '../../src/usecases/moulds/mark-mould.ts';
 import { saveOrder } from '../../src/usecases/orders/save-order.ts';
 import { takeOrder } from '../../src/usecases/orders/take-order.ts';
+import { countFinished } from '../../src/usecases/pieces/count-finished.ts';
 import { mouldsOfStep } from '../../src/usecases/plan/late-steps.ts';
 import { onePersonFewer } from '../../src/usecases/today/one-person-fewer.ts';
 import type { Begun } from './begun-by.ts';
@@ -27,6 +28,12 @@ export const MIDWAY_ACTS: Record<string, Act> = {
   'something is counted': async (context, { yard }, dice) => {
     const material = dice.pick(yard.materials);
     return changeOf(await countMaterial(context, material.id, { text: String(Math.floor(material.onHand / 2)) }));
+  },
+  'pieces are counted': async (context, { yard }, dice) => {
+    const casting = dice.pick(yard.castings).id;
+    const there = yard.finished.reduce((sum, lot) => sum + (lot.casting === casting ? lot.count : 0), 0);
+    const counted = there > 0 && dice.chance(0.7) ? there - 1 : there + 1;
+    return changeOf(await countFinished(context, { casting, counted, was: null }));
   },
   'an order is taken': async (context, { yard }, dice) => {
     const draft = draftOf(yard, dice);

@@ -139,7 +139,8 @@ export const MouldsPage: FC<MouldsPageProps> = ({ model, notice, refused, next }
     {model.all.length > 0 && <NextMould next={next} />}
     {model.all.length > 0 && (
       <p>
-        <a href={LABELS}>Labels to print</a>, with a square that opens the page of a mould.
+        <a href="/pieces">Pieces in the yard</a>, out of their moulds. <a href={LABELS}>Labels to print</a>, with a
+        square that opens the page of a mould.
       </p>
     )}
     {model.all.length > 0 && (

@@ -66,6 +66,7 @@ export const OrdersPage: FC<{ model: OrdersModel; notice: DoneNotice | null }> =
         Take order
       </ButtonLink>
       <ButtonLink href={GOING_OUT}>Going out</ButtonLink>
+      <ButtonLink href="/pieces">Pieces in the yard</ButtonLink>
       <ButtonLink href="/orders/past">Past orders</ButtonLink>
       <ButtonLink href="/kits/by-size">Kit by size</ButtonLink>
       <ButtonLink href="/changes">Changes</ButtonLink>
