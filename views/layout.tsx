@@ -47,10 +47,15 @@ export const Frame: FC<FrameProps> = ({ title, at, yardName, place = 'office', a
       <meta name="color-scheme" content="light dark" />
       <meta name="htmx-config" content='{"includeIndicatorCSS":false,"history":false}' />
       <title>{`${title} · ${yardName ?? 'Mould Rota'}`}</title>
+      <meta name="theme-color" content="#f2efe9" media="(prefers-color-scheme: light)" />
+      <meta name="theme-color" content="#1c1a17" media="(prefers-color-scheme: dark)" />
       <link rel="icon" href="/assets/mark.svg" type="image/svg+xml" />
+      <link rel="apple-touch-icon" href="/assets/apple-touch-icon.png" />
+      <link rel="manifest" href="/assets/manifest.webmanifest" />
       <link rel="stylesheet" href={`/assets/styles.css?v=${assetVersion}`} />
       <script src={`/assets/screen.js?v=${assetVersion}`} defer></script>
       <script src={`/assets/clocks.js?v=${assetVersion}`} type="module"></script>
+      <script src={`/assets/kept.js?v=${assetVersion}`} type="module"></script>
       <script src={`/assets/htmx.js?v=${assetVersion}`} defer></script>
     </head>
     <body class={place}>

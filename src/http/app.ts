@@ -14,6 +14,7 @@ import { sameOrigin, securityHeaders } from './guard.ts';
 import { guessRoutes } from './guess-routes.tsx';
 import { kitRoutes } from './kit-routes.tsx';
 import { mouldRoutes } from './mould-routes.tsx';
+import { noSignalRoute } from './no-signal-route.tsx';
 import { orderFormRoutes } from './order-form-routes.tsx';
 import { orderRoutes } from './order-routes.tsx';
 import { piecesRoutes } from './pieces-routes.tsx';
@@ -78,6 +79,7 @@ export const createApp = ({ database, now, background }: AppParts): Hono => {
   const formLimit = bodyLimit({ maxSize: LARGEST_FORM_BYTES, onError: tooLarge });
   app.use((c, next) => (isFilePath(c.req.path) ? fileLimit : formLimit)(c, next));
   app.route('/', assetRoutes());
+  app.route('/', noSignalRoute());
   for (const routes of SCREEN_ROUTES) app.route('/', routes(screens));
   app.notFound(missing);
   app.onError(fault);

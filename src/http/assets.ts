@@ -27,35 +27,68 @@ const styleSheet = (folder: string): string =>
 
 interface Asset {
   type: string;
-  body: string;
+  body: string | Uint8Array<ArrayBuffer>;
 }
+
+const SCRIPT = 'text/javascript; charset=utf-8';
+
+/** What a page itself asks for, with its version. */
+const ON_EVERY_PAGE = ['styles.css', 'screen.js', 'clocks.js', 'kept.js', 'htmx.js'];
+
+/** Files of the folder as they are: for the program that a phone makes of these pages. */
+const AS_THEY_ARE: Readonly<Record<string, string>> = {
+  'mark.svg': 'image/svg+xml',
+  'manifest.webmanifest': 'application/manifest+json',
+  'icon-192.png': 'image/png',
+  'icon-512.png': 'image/png',
+  'icon-maskable-512.png': 'image/png',
+  'apple-touch-icon.png': 'image/png',
+};
 
 const readAssets = (): Map<string, Asset> => {
   const folder = assetsFolder();
   const htmx = createRequire(import.meta.url).resolve('htmx.org/dist/htmx.min.js');
-  return new Map(
-    Object.entries({
-      'styles.css': { type: 'text/css; charset=utf-8', body: styleSheet(folder) },
-      'screen.js': { type: 'text/javascript; charset=utf-8', body: readFileSync(`${folder}screen.js`, 'utf8') },
-      'clocks.js': { type: 'text/javascript; charset=utf-8', body: readFileSync(`${folder}clocks.js`, 'utf8') },
-      'htmx.js': { type: 'text/javascript; charset=utf-8', body: readFileSync(htmx, 'utf8') },
-      'mark.svg': { type: 'image/svg+xml', body: readFileSync(`${folder}mark.svg`, 'utf8') },
-    }),
-  );
+  const script = (path: string): Asset => ({ type: SCRIPT, body: readFileSync(path, 'utf8') });
+  const asItIs = ([name, type]: [string, string]): [string, Asset] => [
+    name,
+    { type, body: new Uint8Array(readFileSync(folder + name)) },
+  ];
+  return new Map([
+    ['styles.css', { type: 'text/css; charset=utf-8', body: styleSheet(folder) }],
+    ...['screen.js', 'clocks.js', 'kept.js'].map((name): [string, Asset] => [name, script(folder + name)]),
+    ['htmx.js', script(htmx)],
+    ...Object.entries(AS_THEY_ARE).map(asItIs),
+  ]);
 };
 
 const assets = readAssets();
 
 /** Part of the address of every asset: it changes when one of them does. */
 export const assetVersion = createHash('sha256')
-  .update([...assets.values()].map((asset) => asset.body).join('\n'))
+  .update([...assets.values()].map(({ body }) => createHash('sha256').update(body).digest('hex')).join('\n'))
   .digest('hex')
   .slice(0, 10);
 
 const YEAR_SECONDS = 31_536_000;
 
+/**
+ * The program that keeps pages on the phone, told which version of the assets goes with them. With each other version it
+ * is another one, so that the browser takes the new one.
+ */
+const serviceWorker = (): string => {
+  const kept = [...ON_EVERY_PAGE.map((name) => `/assets/${name}?v=${assetVersion}`), '/assets/mark.svg'];
+  const told = `const VERSION = ${JSON.stringify(assetVersion)};\nconst ASSETS = ${JSON.stringify(kept)};\n`;
+  return told + readFileSync(`${assetsFolder()}service-worker.js`, 'utf8');
+};
+
 export const assetRoutes = (): Hono => {
   const routes = new Hono();
+  const worker = serviceWorker();
+  // At the root: from there it may answer for every page.
+  routes.get('/sw.js', (c) => {
+    c.header('Cache-Control', 'no-cache');
+    return c.body(worker, 200, { 'Content-Type': SCRIPT });
+  });
   routes.get('/assets/:name', (c) => {
     const asset = assets.get(c.req.param('name'));
     if (!asset) return c.notFound();

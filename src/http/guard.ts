@@ -8,6 +8,8 @@ const CONTENT_POLICY = [
   "style-src 'self'",
   "img-src 'self' data:",
   "connect-src 'self'",
+  "manifest-src 'self'",
+  "worker-src 'self'",
   "form-action 'self'",
   "base-uri 'none'",
   "frame-ancestors 'none'",

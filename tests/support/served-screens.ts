@@ -20,13 +20,23 @@ export interface WatchedPage {
   complaints: string[];
 }
 
-/** A page of its own that writes down what the browser complains about, closed when the test is over. */
+/** What the browser says where a test keeps the service worker out. */
+const KEPT_OUT = 'Service Worker registration blocked';
+
+/**
+ * A page of its own that writes down what the browser complains about, closed when the test is over. No service worker stands
+ * between it and the server unless the options allow one: what a test answers in the server's place would not be seen.
+ */
 export const watchedPage = async (browser: Browser, options: BrowserContextOptions = {}): Promise<WatchedPage> => {
-  const context = await browser.newContext({ viewport: { width: 390, height: 844 }, ...options });
+  const context = await browser.newContext({
+    ...{ viewport: { width: 390, height: 844 }, serviceWorkers: 'block' as const },
+    ...options,
+  });
   onTestFinished(() => context.close());
   const page = await context.newPage();
   const complaints: string[] = [];
   page.on('console', (message) => {
+    if (message.text().startsWith(KEPT_OUT)) return;
     if (['error', 'warning'].includes(message.type())) complaints.push(message.text());
   });
   page.on('pageerror', (error) => complaints.push(error.message));
