@@ -22,6 +22,9 @@ const PAGES = { when: '/', today: '/today', orders: '/orders', moulds: '/moulds'
 const QUOTES = {
   limits: '/?what=kit%3Aplanter&number=3',
   yard: '/yard',
+  'going-out': '/going-out?on=2027-04-17&payload=250',
+  mould: '/mould/1200%20no.%201',
+  pieces: '/pieces',
   strength: '/yard/mixes/coping/strength?cement=N',
 };
 const WIDTHS = [390, 1280];
