@@ -74,6 +74,7 @@ const PAGES = [
   '/begin/session',
   '/begin/session?made=20',
   '/today/sheet',
+  '/today/evening',
   '/yard/guesses',
   '/orders?find=garden&which=promised',
   '/orders/past?find=zebra',

@@ -28,6 +28,7 @@ const A4 = { width: 703, height: 1032 };
 test.each([
   ['/today', 1],
   ['/today/sheet', 1],
+  ['/today/evening', 1],
   ['/orders', 1],
   ['/orders/27-010', 1],
   ['/orders/27-011?holds=yes', 1],

@@ -37,7 +37,7 @@ describe('the sheet for the wall', () => {
     });
     const sheet = await textOf(await screensOn(database, saturday('08:25')).get('/today/sheet'));
     expect(sheet).toContain('Done so far: 8:20 900 no. 1 is ready to pour.');
-    expect(sheet).toMatch(/8:20 Mix Thin panel mix: .* Under way until 8:40/);
+    expect(sheet).toMatch(/8:25 Mix Thin panel mix: .* Under way until 8:40/);
     expect(sheet).not.toContain('Set up 900 no. 1');
   });
 
@@ -56,5 +56,42 @@ describe('the sheet for the wall', () => {
   test('stands on Today', async () => {
     const { get } = await screensOver();
     expect(await (await get('/today')).text()).toContain('href="/today/sheet"');
+  });
+});
+
+describe('the evening before', () => {
+  const THURSDAY = '2027-04-08T19:00:00+01:00';
+  const garden = {
+    id: '27-001',
+    customer: 'School garden',
+    due: '2027-04-10',
+    lines: [{ casting: 'panel-900', quantity: 3 }],
+  };
+
+  test('is on Today until its day comes, with the moulds that can be got ready, and on a sheet of its own', async () => {
+    const yard = plannedYard({ yard: { ...plannedYard().yard, now: THURSDAY }, orders: [garden] });
+    const { get, post, textAfter, database } = await screensOver(yard);
+    const today = await textOf(await get('/today'));
+    expect(today).toMatch(/Before Saturday: weigh out for \d mix(es)?, coat 1 mould and set up \d moulds?\./);
+    expect(today).toContain('Lay out for the pieces 0.16 m² of Mesh for each of 2 × Panel 900');
+    expect(today).toContain('can be coated or set up already 8:25 to 8:35 Clean and coat 900 no. 2');
+    const sheet = await textOf(await get('/today/evening'));
+    expect(sheet).toMatch(/^Before Saturday: .* Sat 10 Apr, 8:00 to 12:00/);
+    expect(sheet).toContain('900 no. 1: set it up for Panel 900');
+    const done = { mould: '900 no. 1', casting: 'panel-900', sealed: '', step: '' };
+    const after = await textAfter(await post('/today/prepared', done));
+    expect(after).toContain('900 no. 1 is ready to pour. Undo');
+    expect(await textOf(await screensOn(database, THURSDAY).get('/today/evening'))).not.toContain(
+      '900 no. 1: set it up',
+    );
+  });
+
+  test('is over on the day itself, and where nothing is to be done the sheet says so', async () => {
+    const day = plannedYard({ yard: { ...plannedYard().yard, now: saturday('07:30') } });
+    expect(await textOf(await (await screensOver(day)).get('/today'))).not.toContain('Before Saturday');
+    const idle = plannedYard({ yard: { ...plannedYard().yard, now: THURSDAY }, orders: [] });
+    expect(await textOf(await (await screensOver(idle)).get('/today/evening'))).toMatch(
+      /^No session has anything to do\./,
+    );
   });
 });

@@ -245,7 +245,9 @@ describe('a batch', () => {
     const { post, textAfter } = screensOn(database, saturday('08:30'));
     const begun = await textAfter(await post('/today/mixing', batch));
     expect(begun).toContain('Mixing begun for 900 no. 1. Undo');
-    expect(begun).toContain('8:30 to 8:50 Under way until 8:50 Mix 1 bag of Thin panel mix Pour by 9:00 Water first 1 bag of Rapid mortar, in parts while it turns');
+    expect(begun).toContain(
+      '8:30 to 8:50 Under way until 8:50 Mix 1 bag of Thin panel mix Pour by 9:00 Water first 1 bag of Rapid mortar, in parts while it turns',
+    );
     const step = `late-batch-${Date.parse(saturday('08:30')) / 60_000}-900%20no.%201`;
     const thrown = await textAfter(await post('/today/thrown-away', { step }));
     expect(thrown).toContain('The mix for 900 no. 1 thrown away. Undo');

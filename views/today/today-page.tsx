@@ -8,6 +8,7 @@ import { clockText, dayText } from '../parts/day-text.ts';
 import { FormErrors } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { Amounts, Lines } from './amounts.tsx';
+import { EveningCard } from './evening-card.tsx';
 import { FixedHours, FixedSession } from './fixed-session.tsx';
 import { HoursForms } from './hours-form.tsx';
 import { LateWork, lateLead } from './late-work.tsx';
@@ -101,6 +102,7 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused }) => (
     <ToBeMended model={model} refused={refused} />
     <ToCount model={model} refused={refused} />
     <UnderWay model={model} refused={refused} />
+    {!hasCard(model) && <EveningCard model={model} refused={refused} />}
     {!model.underWay && <LateWork model={model} refused={refused} />}
     <Session model={model} refused={refused} />
     {model.underWay && <LateWork model={model} refused={refused} />}
@@ -112,6 +114,7 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused }) => (
       </p>
     )}
     <FixedSession fixed={model.fixed} refused={refused} today={model.today} />
+    {hasCard(model) && <EveningCard model={model} refused={refused} />}
     <OtherFull model={model} refused={refused} />
     <ToMend model={model} refused={refused} />
     <PackedInPart model={model} />

@@ -2,8 +2,9 @@ import type { StoredPlan } from '../../../db/stores/plan-store.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { lateSteps } from '../plan/late-steps.ts';
 import { workOfPlan, workUnderWay } from '../plan/late-work.ts';
-import { linesOf, type Shown } from './late-facts.ts';
+import { linesOf } from './late-facts.ts';
 import type { SessionStep } from './session-step.ts';
+import type { Shown } from './session-steps.ts';
 import type { LateLine } from './today-model.ts';
 
 /**

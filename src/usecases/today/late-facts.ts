@@ -5,11 +5,8 @@ import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { toAnswer } from '../plan/late-sessions.ts';
 import type { LateStep } from '../plan/late-steps.ts';
 import { workOfPlan } from '../plan/late-work.ts';
-import { sessionSteps } from './session-steps.ts';
+import { type Shown, sessionSteps } from './session-steps.ts';
 import type { LateFacts, LateLine } from './today-model.ts';
-
-/** How steps are shown: in which units, with how much water. */
-export type Shown = Parameters<typeof sessionSteps>[3];
 
 /** Steps as a session shows its steps, in order of time: of work that has begun by now. */
 export const linesOf = (wanted: readonly LateStep[], yard: YardFile, stored: StoredPlan, shown: Shown): LateLine[] => {

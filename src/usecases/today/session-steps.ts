@@ -44,6 +44,9 @@ import {
 
 type Unnamed<S> = S extends unknown ? Omit<S, 'name'> : never;
 
+/** How steps are shown: in which units, with how much water. */
+export type Shown = Pick<Seen, 'system' | 'waters'>;
+
 /** What the steps of a session are worked out from. */
 interface Seen {
   plan: PlanFile;
@@ -305,11 +308,7 @@ const withName = (step: Unnamed<SessionStep>): SessionStep => ({
 });
 
 /** The recipe of each mix that is mixed in the steps, for one bag, in the order of the yard. */
-export const recipesOf = (
-  steps: readonly SessionStep[],
-  yard: YardFile,
-  shown: Pick<Seen, 'system' | 'waters'>,
-): RecipeFacts[] => {
+export const recipesOf = (steps: readonly SessionStep[], yard: YardFile, shown: Shown): RecipeFacts[] => {
   const mixed = new Set(steps.flatMap((step) => (step.kind === 'batch' ? [step.mix] : [])));
   return yard.mixes
     .filter(({ name }) => mixed.has(name))
@@ -321,7 +320,7 @@ export const sessionSteps = (
   plan: PlanFile,
   yard: YardFile,
   session: Session,
-  { system, waters }: Pick<Seen, 'system' | 'waters'>,
+  { system, waters }: Shown,
 ): SessionStep[] => {
   const customers = new Map(yard.orders.map(({ id, customer }) => [id, customer]));
   const named = { calendar: calendarOf(yard.yard.timeZone), curing: curingTimesOf(yard), customers };

@@ -1,10 +1,7 @@
 import { recentHeads } from '../../../db/stores/change-store.ts';
 import { unitsOfYard } from '../../../db/stores/units-store.ts';
-import type { PlanFile } from '../../../shared/plan.ts';
 import { dateOfDay, minuteOf } from '../../../shared/time.ts';
-import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
-import { type Session, sessionsOf } from '../../engine/calendar/sessions.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import type { PageHead } from '../core/page-parts.ts';
 import { lateSteps } from '../plan/late-steps.ts';
@@ -12,22 +9,14 @@ import { workOfPlan, workUnderWay } from '../plan/late-work.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { watersOfYard } from '../yard/mix-water.ts';
 import { doneOnDay } from './done-today.ts';
+import { hoursFacts } from './hours-facts.ts';
 import { lastMixes } from './last-mix.ts';
+import { sessionForWall } from './session-for-wall.ts';
 import type { SessionStep } from './session-step.ts';
 import { sessionSteps } from './session-steps.ts';
-import { sessionToShow } from './session-to-show.ts';
-import { CHANGES_READ, hoursFacts } from './show-today.ts';
+import { CHANGES_READ } from './show-today.ts';
 import type { DoneFacts, LastMix, SessionHours } from './today-model.ts';
 import { DONE_KINDS } from './work-change-kinds.ts';
-
-/** The next session in which something is mixed, which is what hangs on a wall; else the next that has anything to do. */
-const sessionForWall = (plan: PlanFile, yard: YardFile): Session | null => {
-  const starts = plan.batches.map(({ start }) => minuteOf(start));
-  const mixing = sessionsOf(yard, calendarOf(yard.yard.timeZone)).find(({ start, end }) =>
-    starts.some((at) => at >= start && at < end),
-  );
-  return mixing ?? sessionToShow(plan, yard).session;
-};
 
 /** A session for a sheet of paper. */
 export interface SheetModel extends PageHead {

@@ -5,15 +5,14 @@ import type { StoredOrder } from '../../../db/stores/order-store.ts';
 import { piecesToMend } from '../../../db/stores/piece-to-mend-store.ts';
 import { fixedHours } from '../../../db/stores/yard-store.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
-import { dateOfDay, type Minute, minuteOf } from '../../../shared/time.ts';
+import { dateOfDay, dayNumber, minuteOf } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { pouredToCome } from '../../engine/book/as-of.ts';
 import { curingTimesOf, pieceMayBeStripped } from '../../engine/book/curing-times.ts';
 import { linesLeft, packMinutesOf } from '../../engine/book/goods.ts';
 import { isMendedByDay, isOut } from '../../engine/book/mould-state.ts';
-import { type Calendar, calendarOf } from '../../engine/calendar/calendar.ts';
-import type { Session } from '../../engine/calendar/sessions.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import { yieldThread } from '../core/yield-thread.ts';
 import { openOrdersOf } from '../orders/open-orders.ts';
@@ -28,32 +27,23 @@ import { bookOf } from '../typed/stock-book.ts';
 import { watersOfYard } from '../yard/mix-water.ts';
 import { begunFacts } from './begun-facts.ts';
 import { doneOnDay } from './done-today.ts';
+import { type EveningFacts, eveningFacts } from './evening-facts.ts';
 import { fixedFacts } from './fixed-facts.ts';
 import { hoursChangedOn } from './hours-changed.ts';
+import { hoursFacts } from './hours-facts.ts';
 import { lastMixes } from './last-mix.ts';
 import { lateFacts } from './late-facts.ts';
 import { peopleFacts } from './people-facts.ts';
+import { sessionForWall } from './session-for-wall.ts';
 import { pieceKeyOf, type SessionStep } from './session-step.ts';
-import { recipesOf, sessionSteps } from './session-steps.ts';
+import { recipesOf, type Shown, sessionSteps } from './session-steps.ts';
 import { sessionToShow } from './session-to-show.ts';
 import { settingFacts } from './setting-facts.ts';
-import type { EmptyMould, FullMould, SessionHours, ToBeMendedFacts, ToCountFacts, TodayModel } from './today-model.ts';
+import type { EmptyMould, FullMould, ToBeMendedFacts, ToCountFacts, TodayModel } from './today-model.ts';
 import { waitingFacts } from './waiting-facts.ts';
 
 /** As many changes as a long day of work may leave. */
 export const CHANGES_READ = 200;
-
-const textOf = (calendar: Calendar) => (minute: Minute) => calendar.instantText(minute);
-
-export const hoursFacts = (session: Session, calendar: Calendar): SessionHours => {
-  const text = textOf(calendar);
-  return {
-    date: dateOfDay(session.day),
-    start: text(session.start),
-    end: text(session.end),
-    windows: session.windows.map(({ start, end, crew }) => ({ start: text(start), end: text(end), crew })),
-  };
-};
 
 /** Pieces in moulds that none of the steps strips. */
 const otherFull = (yard: YardFile, plan: PlanFile, stripped: ReadonlySet<string>): FullMould[] => {
@@ -142,6 +132,14 @@ const overdueNames = (yard: YardFile, { stored }: CachedPlan): string[] => {
   return late ? lateSteps(late).map(({ name }) => name) : [];
 };
 
+/** Of the next session in which something is mixed, where that is tomorrow, or the next that has anything to do on any day. */
+const eveningBefore = (plan: PlanFile, yard: YardFile, day: string, shown: Shown): EveningFacts | null => {
+  const session = sessionForWall(plan, yard);
+  if (!session || session.day <= dayNumber(day)) return null;
+  const isNext = sessionToShow(plan, yard).session?.start === session.start;
+  return isNext || session.day === dayNumber(day) + 1 ? eveningFacts(plan, yard, session, shown) : null;
+};
+
 const inOrder = (steps: readonly SessionStep[]): SessionStep[] =>
   [...steps].sort((a, b) => minuteOf(a.at) - minuteOf(b.at));
 
@@ -182,6 +180,7 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
     steps,
     people: session ? peopleFacts(session, steps, calendar) : [],
     recipes: recipesOf(steps, yard, { system, waters }),
+    evening: eveningBefore(plan, yard, day, { system, waters }),
     overdue: overdueNames(yard, cached),
     begun,
     late,

@@ -1,5 +1,6 @@
 import type { PageHead } from '../core/page-parts.ts';
 import type { ToMendFacts } from '../orders/to-mend-facts.ts';
+import type { EveningFacts } from './evening-facts.ts';
 import type { FixedFacts } from './fixed-facts.ts';
 import type { HoursChanged } from './hours-changed.ts';
 import type { RecipeFacts, SessionStep } from './session-step.ts';
@@ -140,6 +141,8 @@ export interface TodayModel extends PageHead {
   people: readonly PersonFacts[];
   /** Of each mix that is mixed. */
   recipes: readonly RecipeFacts[];
+  /** What is got ready before the next session with mixes; null where that is today, or still some days off. */
+  evening: EveningFacts | null;
   /** Names of steps that are over and not recorded: each can be said not to have been done. Set-ups of a batch go with it. */
   overdue: readonly string[];
   /** What of `steps` has begun and is not over, and after them what has begun and stands in no hours any more. */

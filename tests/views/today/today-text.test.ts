@@ -99,7 +99,7 @@ const model = (changes: Partial<TodayModel>): TodayModel => ({
     underWay: false,
     fixed: { hours: 24, session: null },
     idle: null,
-    ...{ steps: [prep, batch, strip], people: [], recipes: [] },
+    ...{ steps: [prep, batch, strip], people: [], recipes: [], evening: null },
     begun: [],
     late: [],
     waiting: [],

@@ -1,0 +1,42 @@
+import type { FC } from 'hono/jsx';
+import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
+import type { TodayModel } from '../../src/usecases/today/today-model.ts';
+import { ButtonLink } from '../parts/button.tsx';
+import { EveningLists } from './evening-lists.tsx';
+import { eveningAnswer } from './evening-text.ts';
+import { StepView } from './step-view.tsx';
+
+export const EVENING = '/today/evening';
+
+interface EveningCardProps {
+  model: TodayModel;
+  refused: RefusedForm | null;
+}
+
+/** What can be got ready before a session on another day, with the moulds that can be coated and set up already. */
+export const EveningCard: FC<EveningCardProps> = ({ model, refused }) => {
+  const { evening } = model;
+  if (!evening) return null;
+  const moulds = [...evening.coats, ...evening.preps];
+  return (
+    <section class="evening">
+      <h2>{eveningAnswer(evening)}</h2>
+      <EveningLists evening={evening} />
+      {moulds.length > 0 && (
+        <details class="message" open={refused !== null && moulds.some(({ name }) => refused.form.endsWith(name))}>
+          <summary>Moulds that can be coated or set up already</summary>
+          <ul class="evening-steps">
+            {moulds.map((step) => (
+              <StepView step={step} seen={model} writable={true} late={false} due={false} refused={refused} />
+            ))}
+          </ul>
+        </details>
+      )}
+      <p class="buttons">
+        <ButtonLink href={EVENING} kind="quiet">
+          This as a sheet, to print
+        </ButtonLink>
+      </p>
+    </section>
+  );
+};

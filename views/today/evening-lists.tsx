@@ -1,0 +1,48 @@
+import type { Child, FC } from 'hono/jsx';
+import type { EveningFacts } from '../../src/usecases/today/evening-facts.ts';
+import { Amounts } from './amounts.tsx';
+import { dryLines, fittingLines, stickLine, weighLines } from './evening-text.ts';
+import { toHaveReady } from './today-text.ts';
+
+const Ticked: FC<{ lines: readonly string[] }> = ({ lines }) => (
+  <ul class="ticked">
+    {lines.map((line) => (
+      <li>
+        <span class="tick-box" aria-hidden="true" /> {line}
+      </li>
+    ))}
+  </ul>
+);
+
+interface PartProps {
+  head: string;
+  lines: readonly string[];
+  children?: Child;
+}
+
+const Part: FC<PartProps> = ({ head, lines, children }) =>
+  lines.length === 0 && !children ? null : (
+    <section>
+      <h3>{head}</h3>
+      {lines.length > 0 && <Ticked lines={lines} />}
+      {children}
+    </section>
+  );
+
+/** What is got ready the evening before: cut, weighed, laid out, and what has to be dry by morning. */
+export const EveningLists: FC<{ evening: EveningFacts }> = ({ evening }) => {
+  const have = toHaveReady(evening.steps);
+  return (
+    <div class="evening-lists">
+      <Part head="Cut, the longest first" lines={evening.sticks.map(stickLine)} />
+      <Part head="Weigh and measure out" lines={weighLines(evening)} />
+      <Part head="Lay out for the pieces" lines={fittingLines(evening)} />
+      <Part head="Dry by then" lines={dryLines(evening)} />
+      {have.length > 0 && (
+        <Part head="Lay out for all of it" lines={[]}>
+          <Amounts amounts={have} />
+        </Part>
+      )}
+    </div>
+  );
+};
