@@ -12,7 +12,8 @@ const isDealtTo = ({ orders }: DecoderState, order: number): boolean =>
   orders.excluded[order] === 0 && orders.completesAt[order] === NONE;
 
 /** What is dealt before anybody else is asked: as the plan that stands had it, or else what orders with a fixed packing need. */
-const dealOf = (state: DecoderState): Deal | null => state.dispatch.deal ?? dealToPacks(state);
+const dealOf = (state: DecoderState): Deal | null =>
+  state.dispatch.deal ?? (state.problem.isStanding ? null : dealToPacks(state));
 
 /** What an order has of a casting before anybody else is asked. */
 export const hadOf = (state: DecoderState, order: number, casting: number): Had =>

@@ -214,6 +214,8 @@ export interface Problem {
   handover: Int32Array;
   /** What is fixed (R13). */
   fixed: FixedWork;
+  /** All of a plan that stands is kept, not only what is fixed: whom pieces go to may be another than by that plan. */
+  isStanding?: boolean;
   batchWorthDays: number;
   bagWorthDays: number;
 }

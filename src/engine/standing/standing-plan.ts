@@ -142,7 +142,7 @@ const setUpName = ({ mould, prepStart }: Pick<PlanPour, 'mould' | 'prepStart'>):
  * stay: it is done, or it is said why not.
  */
 const compileKeeping = (yard: YardFile, standing: Keep): Problem => {
-  const problem = compile({ ...yard, keep: standing });
+  const problem: Problem = { ...compile({ ...yard, keep: standing }), isStanding: true };
   const gone = new Set(problem.fixed.dropped.map(({ batch }) => batch));
   const orphans = new Set(standing.pours.filter(({ batch }) => gone.has(batch)).map(setUpName));
   const known = new Set(standing.preps?.map(setUpName));
