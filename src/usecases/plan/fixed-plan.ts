@@ -15,6 +15,8 @@ export type { StoredDrop } from '../../../db/stores/change-store.ts';
 export interface FixedPlan {
   keep: Keep;
   gone: StoredDrop[];
+  /** Some of it begins later than it was planned. */
+  isLater?: boolean;
 }
 
 interface Fixing {
@@ -31,6 +33,8 @@ interface Fixing {
   searchedUntil?: Minute;
   /** Mixes that take the place of those planned for the same sessions. */
   instead?: Keep;
+  /** Nothing begins later than it was planned: what cannot be done then is dropped. */
+  asItWas?: boolean;
 }
 
 /** Sessions all of which stays as it is planned: those under way, and those that begin within so many hours. */
@@ -201,10 +205,10 @@ export const fixedPlan = (fixing: Fixing): FixedPlan => {
   if (!plan) return { keep, gone };
   const tasks = tasksIn(sessionsOfFixing(fixing), plannedTasks(yard, plan, keep.pours));
   const all = { ...keep, ...tasks, coats: [...(keep.coats ?? []), ...tasks.coats] };
-  const { keep: kept, left } = keepLater(yard, all, plan);
+  const { keep: kept, left } = fixing.asItWas ? { keep: all, left: [] } : keepLater(yard, all, plan);
   const ids = new Set(left.map(({ id }) => id));
   const tooLate = mixesOf(keep, ({ id }) => ids.has(id)).map((mix) => dropOf(mix, TOO_LATE));
-  return { keep: kept, gone: [...gone, ...tooLate] };
+  return { keep: kept, gone: [...gone, ...tooLate], isLater: kept !== all };
 };
 
 const TOO_LATE = 'what comes before it ends too late for its session';
