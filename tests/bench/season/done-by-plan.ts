@@ -1,8 +1,8 @@
-import type { PlanFile, PlanPour } from '../../../shared/plan.ts';
+import { type PackSpell, type PlanFile, type PlanPour, spellsOf } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { apply } from '../../../src/engine/book/apply.ts';
-import { goodsOfBatch, goodsOfOrder, type Taken } from '../../../src/engine/book/goods.ts';
+import { goodsOfBatch, goodsOfOrder, linesLeft, type Taken } from '../../../src/engine/book/goods.ts';
 import { sticksFor } from '../../../src/engine/book/sticks-cut.ts';
 import { takeFromStock } from '../../../src/engine/book/stock-taken.ts';
 import { calendarOf } from '../../../src/engine/calendar/calendar.ts';
@@ -80,19 +80,31 @@ const takePieces = (lots: YardFile['finished'], count: number): void => {
 };
 
 /** Takes the pieces of an order out of the yard, and what it is packed with; nothing where a piece is missing. */
-const complete = (yard: WorkedYard, plan: PlanFile, id: string): boolean => {
-  const order = yard.orders.find((one) => one.id === id);
-  if (!order) return false;
+const takeGoods = (yard: WorkedYard, plan: PlanFile, order: YardFile['orders'][number]): boolean => {
+  const { id } = order;
   const wanted = [...needs(yard, order).pieces].map(([casting, count]) => ({
     lots: lotsFor(yard, id, casting),
     count,
   }));
   if (wanted.some(({ lots, count }) => lots.reduce((sum, lot) => sum + lot.count, 0) < count)) return false;
   for (const { lots, count } of wanted) takePieces(lots, count);
-  take(yard, goodsOfOrder(order.lines, yard), plan, id);
+  take(yard, goodsOfOrder(linesLeft(order), yard), plan, id);
   yard.finished = yard.finished.filter(({ count }) => count > 0);
   for (const lot of yard.finished) if (lot.order === id) delete lot.order;
-  yard.orders = yard.orders.filter((one) => one.id !== id);
+  return true;
+};
+
+/** A spell of packing that is not the last: all that the order is made of leaves the yard with the first. */
+const packSome = (yard: WorkedYard, plan: PlanFile, id: string, { packStart, packEnd }: PackSpell): void => {
+  const order = yard.orders.find((one) => one.id === id);
+  if (!order || !takeGoods(yard, plan, order)) return;
+  order.packedMinutes = (order.packedMinutes ?? 0) + minuteOf(packEnd) - minuteOf(packStart);
+};
+
+const complete = (yard: WorkedYard, plan: PlanFile, id: string): boolean => {
+  const order = yard.orders.find((one) => one.id === id);
+  if (!order || !takeGoods(yard, plan, order)) return false;
+  yard.orders = yard.orders.filter((one) => one !== order);
   return true;
 };
 
@@ -126,7 +138,12 @@ export const doByPlan = (
       act: () => complete(yard, plan, id) && done.completed.push(id),
     }),
   );
-  for (const { act } of [...strips, ...coats, ...preps, ...batches, ...pours, ...orders]
+  const spells = plan.orders.flatMap((order) =>
+    spellsOf(order)
+      .slice(0, -1)
+      .map((spell): Task => ({ at: spell.packEnd, rank: 4, act: () => packSome(yard, plan, order.id, spell) })),
+  );
+  for (const { act } of [...strips, ...coats, ...preps, ...batches, ...pours, ...spells, ...orders]
     .filter(({ at }) => ends(at))
     .sort((a, b) => Date.parse(a.at) - Date.parse(b.at) || a.rank - b.rank))
     act();

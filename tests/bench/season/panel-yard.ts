@@ -75,10 +75,18 @@ export interface PanelYard {
   panels?: Partial<Casting>;
   thin?: Partial<YardFileInput['mixes'][number]>;
   hasCoping?: boolean;
+  /** A kit of eight large panels is offered that takes so many minutes to pack. */
+  terracePackMinutes?: number;
 }
 
 const temperaturesOf = (celsius: readonly number[]): YardFileInput['temperatures'] =>
   celsius.map((degrees, month) => ({ from: `2027-${String(month + 1).padStart(2, '0')}-01`, celsius: degrees }));
+
+/** Large enough that its pieces, and its packing, may take several sessions. */
+const terrace = (packMinutes: number): YardFileInput['kits'][number] => ({
+  ...{ id: 'terrace', name: 'Terrace edging', parts: [], cuts: [], packMinutes },
+  pieces: [{ casting: 'panel-900', count: 8 }],
+});
 
 /** A yard file of panels 900 and 450 (one planter), 1100 and 600 (a larger one), and copings where it makes them. */
 export const panelYard = (of: PanelYard): YardFileInput => ({
@@ -110,6 +118,7 @@ export const panelYard = (of: PanelYard): YardFileInput => ({
           },
         ]
       : []),
+    ...(of.terracePackMinutes === undefined ? [] : [terrace(of.terracePackMinutes)]),
   ],
 });
 

@@ -117,4 +117,19 @@ export const SEASON_YARDS: readonly SeasonYard[] = [
     },
     { ordersAWeek: 2 },
   ),
+  // Tasks lie in 95 minutes of an evening: a terrace is cast over several, and packed over two.
+  panels(
+    {
+      ...{ name: 'large orders', work: [weekly('MO,WE,TH', '18:00', '20:00'), weekly('SA', '09:00', '11:00')] },
+      ...{ moulds: fourLengths(2), terracePackMinutes: 150 },
+    },
+    {
+      ordersAWeek: 1.2,
+      asks: [
+        { what: 'kit:terrace', most: 1 },
+        { what: 'kit:kit-900', most: 1 },
+        { what: 'casting:panel-450', most: 2 },
+      ],
+    },
+  ),
 ];
