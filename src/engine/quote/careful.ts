@@ -1,19 +1,13 @@
+import type { Order } from '../../../shared/order.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
 import { NEVER } from '../decoder/problem.ts';
-import type { InYard } from '../exact/in-yard.ts';
+import type { Answer } from './answer.ts';
 import { completesUnder, type Earliest, NOWHERE } from './completes-under.ts';
+import { dayInHand } from './day-in-hand.ts';
 import { earliestBeside } from './earliest.ts';
 import { exactlyBefore } from './exactly.ts';
-import { type Asking, keepingInHand, type Present } from './present.ts';
+import { keepingInHand } from './present.ts';
 import { promiseDay } from './promise.ts';
-
-/** When an order could be ready, in which yard and beside which plan. */
-export interface Answer {
-  asking: Asking;
-  present: Present;
-  /** Without a dispatch where the plan was found by looking through all ways. */
-  earliest: Earliest;
-  found?: InYard;
-}
 
 /**
  * The earliest completion in a plan that leaves the other orders the sessions they have in hand before the dates they were
@@ -40,26 +34,38 @@ const searchedCarefully = (asked: Answer, stood: Answer | null): Answer => {
   return kept && kept.earliest.completesAt < free.earliest.completesAt ? kept : free;
 };
 
-/** On small yards a careful answer for which an earlier day can be promised, out of all ways there are; else the one given. */
-const lookedThrough = (known: Answer, { asking, present }: Answer, earliestAt: number): Answer => {
-  const { problem } = asking;
-  const { completesAt } = known.earliest;
-  const [day, soonest] = [completesAt, earliestAt].map((at) => (at < NEVER ? promiseDay(problem, at) : null));
-  if (day !== null && day === soonest) return known;
+/** An answer, and the day with the sessions in hand after it. */
+interface InHand {
+  answer: Answer;
+  day: number | null;
+}
+
+/** On small yards the soonest careful answer of all there are, where an earlier day than by the one known could be promised. */
+const lookedThrough = (known: InHand, { asking, present }: Answer, earliestAt: number): Answer => {
+  const { completesAt } = known.answer.earliest;
+  const isSoonest =
+    completesAt <= earliestAt || (known.day !== null && known.day === promiseDay(asking.problem, earliestAt));
+  if (isSoonest) return known.answer;
   const { found, completesAt: sooner } = exactlyBefore(asking, keepingInHand(present), completesAt);
-  return found ? { asking, present, earliest: { completesAt: sooner, dispatch: null }, found } : known;
+  return found ? { asking, present, earliest: { completesAt: sooner, dispatch: null }, found } : known.answer;
 };
 
 /** What a question came to: by a search, with all of the plan that stands kept, and with all ways looked through. */
-interface Asked {
+export interface Asked {
   tried: Answer;
   stood: Answer | null;
   /** The earliest of all. */
   earliest: Answer;
 }
 
-/** The earliest careful answer, by a search and on small yards by all ways there are; the earliest where none is careful. */
-export const carefulAnswer = ({ tried, stood, earliest }: Asked): Answer => {
-  const careful = lookedThrough(searchedCarefully(tried, stood), tried, earliest.earliest.completesAt);
-  return careful.earliest.completesAt < NEVER ? careful : earliest;
+/**
+ * The earliest careful answer, by a search and on small yards by all ways there are, the earliest where none is careful; and
+ * the day with the sessions in hand after it.
+ */
+export const carefulAnswer = (yard: YardFile, order: Order, { tried, stood, earliest }: Asked): InHand => {
+  const inHand = (answer: Answer): InHand => ({ answer, day: dayInHand(yard, order, answer) });
+  const known = inHand(searchedCarefully(tried, stood));
+  const careful = lookedThrough(known, tried, earliest.earliest.completesAt);
+  if (careful.earliest.completesAt >= NEVER) return inHand(earliest);
+  return careful === known.answer ? known : inHand(careful);
 };

@@ -4,7 +4,7 @@ import { goodsOfLines } from '../book/goods.ts';
 import { type DecoderState, decoderStateOf } from '../decoder/decoder-state.ts';
 import { NONE } from '../decoder/problem.ts';
 import { settle } from '../decoder/settle.ts';
-import type { Answer } from './careful.ts';
+import type { Answer } from './answer.ts';
 import { completesUnder } from './completes-under.ts';
 import { completesIfFirst } from './if-first.ts';
 import { askingFor } from './present.ts';

@@ -8,15 +8,15 @@ import { canonicalYard } from '../canonical-yard.ts';
 import { NEVER } from '../decoder/problem.ts';
 import { settle } from '../decoder/settle.ts';
 import type { PlanMemory } from '../search/memory.ts';
-import { type Answer, carefulAnswer } from './careful.ts';
-import { completesCastAgain } from './cast-again.ts';
+import type { Answer } from './answer.ts';
+import { type Asked, carefulAnswer } from './careful.ts';
 import { earliestOf } from './earliest.ts';
 import { exactlyBefore } from './exactly.ts';
 import { completesIfFirst } from './if-first.ts';
 import { completesIfLate } from './late-deliveries.ts';
 import { limitPairsOf, limitsOver } from './limits.ts';
 import { type Asking, askingFor, dealtAs, measuredBy, type Present, presentOf, withOrderAt } from './present.ts';
-import { handoverOn, promiseDay } from './promise.ts';
+import { handoverOn } from './promise.ts';
 
 /** Places in the sequence that are tried for the new order; in a longer sequence every second, third … one is. */
 export const MOST_PLACES = 40;
@@ -35,23 +35,14 @@ const roundStanding = (
   return { asking, present: round, earliest: earliestOf(asking, round, MOST_PLACES, { anew: false }) };
 };
 
-/** The day with the yard's sessions in hand, which also have to do for a piece that is cast again. Null beyond the horizon. */
-const dayInHand = (yard: YardFile, order: Order, answer: Answer): number | null => {
-  const { problem } = answer.asking;
-  const day = promiseDay(problem, answer.earliest.completesAt);
-  if (day === null || yard.yard.sessionsInHand === 0) return day;
-  const again = completesCastAgain(yard, order, answer);
-  return again >= problem.horizonEnd ? day : Math.max(day, handoverOn(problem, again));
-};
-
 /**
  * The day to promise for what is complete by a plan: with the yard's sessions in hand, and if deliveries come late by the
  * days in hand for them, where a plan has it then. Null beyond the horizon.
  */
-const promisedDay = (yard: YardFile, order: Order, answer: Answer, memory: PlanMemory | undefined): number | null => {
+const promisedDay = (yard: YardFile, order: Order, asked: Asked, memory: PlanMemory | undefined): number | null => {
+  const { answer, day } = carefulAnswer(yard, order, asked);
   const { earliest, asking } = answer;
   const { problem } = asking;
-  const day = dayInHand(yard, order, answer);
   if (day === null || yard.yard.deliveryDaysInHand === 0) return day;
   const soonEnough = problem.calendar.midnightOf(day + 1) - 1;
   const completesAt = completesIfLate(yard, order, { earliest, soonEnough }, memory);
@@ -109,7 +100,7 @@ export const quoteOrder = (
       reason: reasonAgainst(asking, present),
     };
   const exact = found ? { asking, present, earliest: { completesAt: earliest, dispatch: null }, found } : soonest;
-  const promise = promisedDay(yard, order, carefulAnswer({ tried, stood, earliest: exact }), memory);
+  const promise = promisedDay(yard, order, { tried, stood, earliest: exact }, memory);
   return {
     earliestAt: problem.calendar.instantText(earliest),
     earliestOn: dateOfDay(handoverOn(problem, earliest)),

@@ -91,6 +91,7 @@ describe('dates by enumeration', () => {
   it.each([
     [11, 'the earliest plan takes what others have in hand'],
     [25, 'a piece that is scrap is not cast again before the next session but one'],
+    [286, 'five minutes later in one session, and the session ends before a piece is cast again'],
   ])('leave a day to promise that can be kept (seed %i: %s)', (seed) => {
     const { yard, order } = tinyYard(seed);
     const { plan, memory } = planWithMemory(yard, { effort: 'quick' });

@@ -75,24 +75,34 @@ const isWhole = (tiny: Tiny, { moulds, packedAt }: WorkState): boolean =>
       (!held || held.pour < 0) && (prepped < 0 || isPreppedBefore) && (dryFrom === 0 || turns > 0),
   ) && packedAt.every((at, o) => at >= 0 || tiny.orders[o]!.packMinutes === 0);
 
-/** Pieces in an order that makes like ones stand side by side. */
-const sorted = (pieces: readonly Piece[], isStripAsked: boolean) =>
-  pieces
-    .map(({ casting, aside, from, usedBy, readyAt, strippedAt }) => ({
-      sort: `${casting} ${aside} ${from} ${isStripAsked ? usedBy : usedBy >= 0}`,
-      times: isStripAsked ? [readyAt, strippedAt] : [readyAt],
-    }))
-    .sort((a, b) => (a.sort < b.sort ? -1 : a.sort > b.sort ? 1 : a.times[0]! - b.times[0]!));
+/** How late it is that the last order has a piece stripped at a minute; only what is later by it counts as later. */
+type StripRank = (strippedAt: number) => number;
+
+/** Pieces in an order that makes like ones stand side by side; where it is asked when those of the last order are stripped, by that too. */
+const sorted = ({ pieces, packedAt }: WorkState, rankOf: StripRank | undefined) => {
+  const last = packedAt.length - 1;
+  const rank = ({ usedBy, strippedAt }: Piece) => (usedBy < 0 || usedBy === last ? rankOf!(strippedAt) : 0);
+  return pieces
+    .map((piece) => {
+      const { casting, aside, from, usedBy, readyAt } = piece;
+      const sort = `${casting} ${aside} ${from} ${usedBy >= 0}`;
+      return rankOf
+        ? { sort: `${sort} ${usedBy === last}`, times: [readyAt, rank(piece)] }
+        : { sort, times: [readyAt] };
+    })
+    .sort((x, y) => (x.sort < y.sort ? -1 : x.sort > y.sort ? 1 : x.times[0]! - y.times[0]!));
+};
 
 /** What kind of state it is, and its minutes: of two of one kind, one whose minutes are all as soon is as good. */
-const shapeOf = ({ at, moulds, pieces, bags, left, packedAt }: WorkState, isStripAsked: boolean) => {
+const shapeOf = (state: WorkState, rankOf: StripRank | undefined) => {
+  const { at, moulds, bags, left, packedAt } = state;
   const times = [at, ...packedAt];
   const shape: unknown[] = [bags, left, packedAt.map((x) => x >= 0)];
   for (const { setFor, isDirty, prepped, isPreppedBefore, dryFrom, turns, held } of moulds) {
     shape.push(setFor, isDirty, prepped, isPreppedBefore, turns, held && [held.casting, held.from, held.pour < 0]);
     times.push(dryFrom, ...(held ? [held.outAt, held.curedAt] : []));
   }
-  for (const piece of sorted(pieces, isStripAsked)) {
+  for (const piece of sorted(state, rankOf)) {
     shape.push(piece.sort);
     times.push(...piece.times);
   }
@@ -103,11 +113,11 @@ const shapeOf = ({ at, moulds, pieces, bags, left, packedAt }: WorkState, isStri
 class Seen {
   private readonly shapes = new Map<string, number[][]>();
 
-  constructor(private readonly isStripAsked: boolean) {}
+  constructor(private readonly rankOf: StripRank | undefined) {}
 
   /** Whether a state is as good as none before it; it is then remembered. */
   isNew(state: WorkState): boolean {
-    const { shape, times } = shapeOf(state, this.isStripAsked);
+    const { shape, times } = shapeOf(state, this.rankOf);
     const before = this.shapes.get(shape) ?? [];
     if (before.some((other) => other.every((x, i) => x <= times[i]!))) return false;
     const left = before.filter((other) => !times.every((x, i) => x <= other[i]!));
@@ -119,13 +129,12 @@ class Seen {
 /**
  * The best of everything that one person could do in a tiny yard: all tasks in every order, each as soon as it may be, all
  * batches of the moulds that are set up, all ways to deal the pieces. `worth` may only grow with the minutes at which orders
- * are complete and,
- * where that is asked, those at which their last pieces are stripped.
+ * are complete and, with `rankOf`, with how late the last piece of the last order is stripped.
  */
-export const bestOf = (tiny: Tiny, worth: Worth, isStripAsked = false): Best => {
+export const bestOf = (tiny: Tiny, worth: Worth, rankOf?: StripRank): Best => {
   let best: Best = { worth: Infinity, state: null, completesAt: [], pieces: [] };
   let states = 0;
-  const seen = new Seen(isStripAsked);
+  const seen = new Seen(rankOf);
   const go = (state: WorkState): void => {
     if (++states > MOST_STATES) throw new TooLarge();
     if (isWhole(tiny, state)) best = deal(tiny, state, worth, best);

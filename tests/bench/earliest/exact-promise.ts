@@ -43,8 +43,16 @@ const lackingOne = (yard: YardFile, asked: Order, minute: number): Tiny => {
 };
 
 /** The day on which an order of one casting could be handed over if a piece of it that is stripped at a minute were scrap. */
-const dayCastAgain = (tiny: Tiny, asked: Order, minute: number): number =>
-  minute <= tiny.now ? 0 : handoverOn(tiny, bestOf(lackingOne(tiny.yard, asked, minute), ([at]) => at!).worth);
+const daysCastAgain = (tiny: Tiny, asked: Order): ((minute: number) => number) => {
+  const known = new Map<number, number>();
+  return (minute) => {
+    if (minute <= tiny.now) return 0;
+    const day =
+      known.get(minute) ?? handoverOn(tiny, bestOf(lackingOne(tiny.yard, asked, minute), ([at]) => at!).worth);
+    known.set(minute, day);
+    return day;
+  };
+};
 
 /**
  * The minutes at which others may be complete: no order with more days late, and in a careful plan none with fewer sessions in
@@ -73,10 +81,13 @@ export const exactPromise = (tiny: Tiny, asked: Order, standing: readonly Standi
     const soonest = bestOf(tiny, (at) => (isKept(at) ? at.at(-1)! : Infinity)).worth;
     if (soonest >= NEVER) continue;
     const day = dayInHand(tiny, soonest);
-    if (tiny.yard.yard.sessionsInHand === 0) return day;
-    const stripped = (at: readonly number[], strippedAt?: readonly number[]): number =>
-      isKept(at) && at.at(-1)! <= soonest ? (strippedAt?.at(-1) ?? 0) : Infinity;
-    return Math.max(day, dayCastAgain(tiny, asked, bestOf(tiny, stripped, true).worth));
+    const again = daysCastAgain(tiny, asked);
+    // Stripped no later than it is complete: where that is time enough, it need not be known when.
+    if (tiny.yard.yard.sessionsInHand === 0 || again(soonest) <= day) return day;
+    const atLeast = (minute: number) => Math.max(day, again(minute));
+    const inTime = (at: readonly number[], strippedAt?: readonly number[]): number =>
+      isKept(at) && at.at(-1)! <= soonest ? atLeast(strippedAt?.at(-1) ?? 0) : Infinity;
+    return bestOf(tiny, inTime, atLeast).worth;
   }
   return NEVER;
 };
