@@ -1,11 +1,10 @@
 import type { Cut, MaterialQuantity } from '../../../shared/material.ts';
 import type { Order } from '../../../shared/order.ts';
-import { dayNumber, minuteOf, weekdayOf } from '../../../shared/time.ts';
+import { dayNumber, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { goodsOfLines, linesLeft, packMinutesLeft, packMinutesOf } from '../book/goods.ts';
 import { isOutForGood } from '../book/mould-state.ts';
 import { type Calendar, calendarOf } from '../calendar/calendar.ts';
-import { sessionsOf } from '../calendar/sessions.ts';
 import { type Ageing, ageingOf } from '../cure/age.ts';
 import { climateOf } from '../cure/climate.ts';
 import { countedOnHand, offcutsOneByOne } from '../cut/offcuts.ts';
@@ -14,7 +13,8 @@ import type { BegunWork } from './begun-work.ts';
 import { fixedWorkOf } from './fixed.ts';
 import type { FixedWork } from './fixed-batch.ts';
 import { holdsByDay } from './holds.ts';
-import { isEverInSpells, packingHours } from './in-one-go.ts';
+import { hoursOf } from './hours-of.ts';
+import { isEverInSpells } from './in-one-go.ts';
 import {
   type CompiledMix,
   type CompiledMould,
@@ -24,7 +24,6 @@ import {
   type PackingHours,
   type Problem,
 } from './problem.ts';
-import { shiftsOf } from './shifts.ts';
 import { LEAST_SPELL } from './spells.ts';
 import { lotDays, piecesThere } from './there.ts';
 
@@ -34,18 +33,6 @@ const quantities = (list: MaterialQuantity[], materials: Index) =>
   list.map((x) => ({ material: materials.get(x.material)!, quantity: x.quantity }));
 const cutsOf = (list: readonly Cut[], materials: Index) =>
   list.map((x) => ({ material: materials.get(x.material)!, lengthMm: x.lengthMm, count: x.count }));
-
-const handoverDays = (yard: YardFile, today: number): Int32Array => {
-  const days = yard.yard.handoverDays;
-  const length = yard.yard.horizonDays + 2;
-  const next = new Int32Array(length);
-  for (let i = 0; i < length; i++) {
-    let day = today + i;
-    if (days?.length) while (!days.includes(weekdayOf(day))) day++;
-    next[i] = day;
-  }
-  return next;
-};
 
 /** Of one material; more than anybody keeps, and so that a slip of the hand costs no time. */
 const MOST_OFFCUTS = 200;
@@ -210,8 +197,9 @@ const compileOrder = (yard: YardFile, order: Order, calendar: Calendar, hours: P
  */
 export const compile = (yard: YardFile): Problem => {
   const calendar = calendarOf(yard.yard.timeZone);
-  const now = minuteOf(yard.yard.now);
-  const today = calendar.dayOf(now);
+  const { now, today, horizonEnd, handover, shifts: open, packing } = hoursOf(yard);
+  // Work under way takes people out of its hours.
+  const shifts = yard.begun ? { ...open, people: open.people.slice(), mixing: open.mixing.slice() } : open;
   const climate = climateOf(yard.temperatures, calendar);
   const [materialIndex, castingIndex] = [indexOf(yard.materials), indexOf(yard.castings)];
   const [mouldIndex, mixIndex, orderIndex] = [indexOf(yard.moulds), indexOf(yard.mixes), indexOf(yard.orders)];
@@ -221,11 +209,6 @@ export const compile = (yard: YardFile): Problem => {
   withBegunPreps(moulds, begun);
   withBegunCoats(moulds, begun);
   const orderOf = (id: string | undefined) => (id === undefined ? NONE : orderIndex.get(id)!);
-  const handover = handoverDays(yard, today);
-  const horizonEnd = calendar.midnightOf(today + yard.yard.horizonDays + 1);
-  const sessions = sessionsOf(yard, calendar);
-  const shifts = shiftsOf(sessions, now, calendar);
-  const packing = packingHours(sessions, shifts, { now, today, horizonEnd, handover });
   const orders = yard.orders.map((o) => compileOrder(yard, o, calendar, packing));
   const problem: Problem = {
     yard,
