@@ -56,6 +56,7 @@ export const Frame: FC<FrameProps> = ({ title, at, yardName, place = 'office', a
       <script src={`/assets/screen.js?v=${assetVersion}`} defer></script>
       <script src={`/assets/clocks.js?v=${assetVersion}`} type="module"></script>
       <script src={`/assets/kept.js?v=${assetVersion}`} type="module"></script>
+      <script src={`/assets/waiting.js?v=${assetVersion}`} type="module"></script>
       <script src={`/assets/htmx.js?v=${assetVersion}`} defer></script>
     </head>
     <body class={place}>

@@ -32,8 +32,13 @@ interface Asset {
 
 const SCRIPT = 'text/javascript; charset=utf-8';
 
-/** What a page itself asks for, with its version. */
-const ON_EVERY_PAGE = ['styles.css', 'screen.js', 'clocks.js', 'kept.js', 'htmx.js'];
+const SCRIPTS = [
+  ...['screen.js', 'clocks.js', 'kept.js', 'waiting.js'],
+  ...['acts.js', 'show-anew.js', 'waiting-list.js', 'waiting-store.js'],
+];
+
+/** What a page asks for, and its scripts in turn, with their version. */
+const ON_EVERY_PAGE = ['styles.css', 'htmx.js', ...SCRIPTS];
 
 /** Files of the folder as they are: for the program that a phone makes of these pages. */
 const AS_THEY_ARE: Readonly<Record<string, string>> = {
@@ -55,7 +60,7 @@ const readAssets = (): Map<string, Asset> => {
   ];
   return new Map([
     ['styles.css', { type: 'text/css; charset=utf-8', body: styleSheet(folder) }],
-    ...['screen.js', 'clocks.js', 'kept.js'].map((name): [string, Asset] => [name, script(folder + name)]),
+    ...SCRIPTS.map((name): [string, Asset] => [name, script(folder + name)]),
     ['htmx.js', script(htmx)],
     ...Object.entries(AS_THEY_ARE).map(asItIs),
   ]);
@@ -68,6 +73,12 @@ export const assetVersion = createHash('sha256')
   .update([...assets.values()].map(({ body }) => createHash('sha256').update(body).digest('hex')).join('\n'))
   .digest('hex')
   .slice(0, 10);
+
+/** A script asks for others in the version that it is of itself. */
+const inThisVersion = ({ type, body }: Asset): Asset['body'] =>
+  type === SCRIPT && typeof body === 'string'
+    ? body.replaceAll(/^(import .* from '\.\/[\w-]+\.js)';$/gm, `$1?v=${assetVersion}';`)
+    : body;
 
 const YEAR_SECONDS = 31_536_000;
 
@@ -94,7 +105,7 @@ export const assetRoutes = (): Hono => {
     if (!asset) return c.notFound();
     const lasting = c.req.query('v') === assetVersion;
     c.header('Cache-Control', lasting ? `public, max-age=${YEAR_SECONDS}, immutable` : 'no-cache');
-    return c.body(asset.body, 200, { 'Content-Type': asset.type });
+    return c.body(inThisVersion(asset), 200, { 'Content-Type': asset.type });
   });
   return routes;
 };

@@ -254,6 +254,19 @@ describe('a batch', () => {
     expect(thrown).not.toContain('Under way since 8:30, until 8:45 Mix');
   });
 
+  test('begun some minutes ago is under way since then; begun so long ago that it is over, it has to be recorded itself', async () => {
+    const { get, database } = await screensAt(saturday('07:30'));
+    await get('/today');
+    const told = { ...batch, begunAt: saturday('08:30') };
+    const over = await screensOn(database, saturday('09:30')).post('/today/mixing', told);
+    expect(over.status).toBe(422);
+    expect((await screensOn(database, saturday('08:29')).post('/today/mixing', told)).status).toBe(422);
+    const { post, textAfter } = screensOn(database, saturday('08:36'));
+    expect(await textAfter(await post('/today/mixing', told))).toContain(
+      '8:30 to 8:50 Under way until 8:50 Mix 1 bag of Thin panel mix Pour by 9:00',
+    );
+  });
+
   test('that can not begin says so where it was tapped', async () => {
     const { get, database } = await screensAt(saturday('07:30'));
     await get('/today');

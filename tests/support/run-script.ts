@@ -12,6 +12,8 @@ export interface Running {
   said(text: string): Promise<void>;
   /** Asks it to end, as the system does. */
   stop(): void;
+  /** Ends it in the middle of whatever it does, as a power cut would. */
+  kill(): void;
   ended: Promise<{ code: number | null; stdout: string; stderr: string }>;
 }
 
@@ -30,7 +32,11 @@ export const startScript = (script: string, args: string[], env: Record<string, 
     while (!written.stdout.includes(text)) await once(child.stdout, 'data');
   };
   const ended = once(child, 'close').then(([code]) => ({ code, ...written }));
-  return { written, said, stop: () => void child.kill('SIGTERM'), ended };
+  return {
+    ...{ written, said, ended },
+    stop: () => void child.kill('SIGTERM'),
+    kill: () => void child.kill('SIGKILL'),
+  };
 };
 
 export const runScript = (script: string, ...args: string[]) => startScript(script, args).ended;

@@ -14,7 +14,8 @@ const stored = () => {
 
 // A page that comes late, out of the browser's store perhaps, makes the difference larger than it is: the least counts.
 const phoneBeforeServer = () => {
-  const made = document.querySelector('[data-clock-now]')?.dataset.clockNow;
+  const isOld = document.querySelector('.as-kept') !== null;
+  const made = isOld ? undefined : document.querySelector('[data-clock-now]')?.dataset.clockNow;
   const known = stored();
   const seen = made === undefined ? 0 : Date.now() - Date.parse(made);
   const ms = known === undefined ? seen : Math.min(known, seen);

@@ -17,7 +17,7 @@ if (worker) {
   let waiting;
   document.addEventListener('htmx:after:swap', (event) => {
     const ctx = event.detail?.ctx;
-    if (ctx?.request?.method === 'GET' || ctx?.target?.id !== 'page') return;
+    if (ctx?.target?.id !== 'page') return;
     document.querySelector('.as-kept')?.remove();
     clearTimeout(waiting);
     waiting = setTimeout(askToKeep, settled);

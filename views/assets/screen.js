@@ -153,7 +153,8 @@ const say = (what) => {
   box.hidden = false;
   if (what !== 'asked') box.focus({ preventScroll: true });
 };
-const sayNotSent = (ctx) => say(ctx?.request?.method === 'GET' ? 'asked' : 'sent');
+// What is kept on the phone is told of there (waiting.js).
+const sayNotSent = (ctx) => ctx?.act || say(ctx?.request?.method === 'GET' ? 'asked' : 'sent');
 const FAULT = 500;
 document.addEventListener('htmx:error', (event) => sayNotSent(event.detail?.ctx));
 document.addEventListener('htmx:before:swap', (event) => {
@@ -161,7 +162,7 @@ document.addEventListener('htmx:before:swap', (event) => {
 });
 document.addEventListener('htmx:after:request', (event) => {
   const ctx = event.detail?.ctx;
-  if (ctx?.response?.status >= FAULT) sayNotSent(ctx);
+  if (ctx?.response?.status >= FAULT) say(ctx.request.method === 'GET' ? 'asked' : 'sent');
   else failure().hidden = true;
 });
 

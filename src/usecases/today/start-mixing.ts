@@ -7,6 +7,7 @@ import { withCompletions } from '../../engine/book/completions.ts';
 import { shiftLater } from '../../engine/book/shift-later.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
+import { writtenAt } from '../core/written-at.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { mixesOf } from '../plan/fixed-plan.ts';
 import type { FixedMix } from '../plan/fixed-pours.ts';
@@ -18,6 +19,8 @@ import { listText } from './record-pour.ts';
 export interface BatchNamed {
   mould: string;
   at: string;
+  /** When it was begun, as `writtenAt` has it; null for just now. */
+  begunAt?: string | null;
 }
 
 /** A batch that begins now. */
@@ -62,9 +65,12 @@ const begin = (
 ): Outcome<Mixing> => {
   const mix = batchOf(plan, yard, named);
   if (!mix) return refuse('at', 'That batch is no longer planned for this time. Look again; nothing was changed.');
-  const now = minuteOf(yard.yard.now);
-  if (minuteOf(mix.batch.start) === now) return refuse('at', 'It begins at this minute as it is. Nothing was changed.');
-  const begun = withBatchBegun(work, mix, now, yard);
+  const begunAt = writtenAt(named.begunAt, { now: yard.yard.now, yard });
+  if (!begunAt.ok) return begunAt;
+  const from = minuteOf(begunAt.value);
+  if (minuteOf(mix.batch.start) === from)
+    return refuse('at', 'It begins at this minute as it is. Nothing was changed.');
+  const begun = withBatchBegun(work, mix, from, yard);
   const worked = withLateWorkDone(yard, begun)?.yard ?? yard;
   const reason = batchHeldUp(worked, work, mix);
   if (reason !== null) return refuse('at', `${reason} Nothing was changed.`);
@@ -74,13 +80,13 @@ const begin = (
   return done({
     moulds: mix.pours.map(({ mould }) => mould),
     work: begun,
-    carried: carriedOn(withBatchBegun(plan, mix, now, yard), yard, mix),
+    carried: carriedOn(withBatchBegun(plan, mix, from, yard), yard, mix),
     taken: takenBy(mix, batch, (at) => lateStepName({ kind: 'batch', at, what: first?.mould ?? mix.batch.id })),
   });
 };
 
 /**
- * A batch of today is being mixed from this minute on, sooner or later than it was planned: it is under way, and what comes
+ * A batch of today is being mixed from this minute on, or from the one that is told, sooner or later than it was planned: it is under way, and what comes
  * after it begins later where it has to. Where that no longer fits, the plan is made anew round it.
  */
 export const startMixing = (context: UseCaseContext, named: BatchNamed): Promise<Outcome<Changed<Mixing>>> =>

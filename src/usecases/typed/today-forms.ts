@@ -101,8 +101,9 @@ export const fewerTyped = ({ session = '', window }: FormFields) => done({ sessi
 /** Hours ahead that a session is fixed; null where it is no whole number. */
 export const fixedHoursTyped = ({ hours }: FormFields): Outcome<number | null> => done(wholeTyped(hours));
 
-/** A batch of today, by the first of its moulds and when it was to begin. */
-export const batchTyped = ({ mould = '', at = '' }: FormFields) => done({ mould, at });
+/** A batch of today, by the first of its moulds and when it was to begin; `begunAt` null for just now. */
+export const batchTyped = ({ mould = '', at = '', begunAt }: FormFields) =>
+  done({ mould, at, begunAt: begunAt || null });
 
 /** A batch that went off, and whether its moulds are still set up; without a word they are to be cleaned. */
 export const thrownTyped = ({

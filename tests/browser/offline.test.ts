@@ -1,0 +1,174 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { seedDemo } from '../../db/demo/larch-row.ts';
+import { type Database, openDatabase } from '../../db/open.ts';
+import { recentHeads } from '../../db/stores/change-store.ts';
+import { recordedSteps } from '../../db/tables/change.ts';
+import { minuteOf } from '../../shared/time.ts';
+import { createApp } from '../../src/http/app.ts';
+import { launchBrowser } from '../support/browser.ts';
+import { demoAt } from '../support/demo-saturday.ts';
+import { restartedServer } from '../support/restarted-server.ts';
+import { startScript } from '../support/run-script.ts';
+import { watchedPage } from '../support/served-screens.ts';
+import { temporaryDatabase } from '../support/temporary-database.ts';
+import { temporaryFolder } from '../support/temporary-folder.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(() => browser.close());
+
+const PHONE = { hasTouch: true, isMobile: true, timezoneId: 'Europe/Dublin' } as const;
+const KEEPS_PAGES = { ...PHONE, serviceWorkers: 'allow' } as const;
+
+/** The demo on its Saturday morning, with a clock for the server and one for the phone. */
+const saturdayOn = async (options: Parameters<typeof watchedPage>[1] = PHONE) => {
+  const database = await temporaryDatabase();
+  await database.write((tx) => seedDemo(tx, demoAt('00:00').slice(0, 10), demoAt('07:00')));
+  const clock = { now: demoAt('08:05') };
+  const app = createApp({ database, now: () => clock.now });
+  const server = await restartedServer(app);
+  const { page } = await watchedPage(browser, options);
+  const at = async (time: string) => {
+    clock.now = demoAt(time);
+    await page.clock.setFixedTime(demoAt(time));
+  };
+  await at('08:05');
+  await page.goto(`${server.url}/today`);
+  return { database, app, server, page, at };
+};
+
+/** Taps a button of a step, be it folded away or not. */
+const tap = async (page: Page, name: string) => {
+  await page.evaluate("for (const one of document.querySelectorAll('#page details')) one.open = true");
+  await page.getByRole('button', { name, exact: true }).first().tap();
+};
+
+const waiting = (page: Page): Promise<string[]> => page.locator('#waiting li').allTextContents();
+
+/** Until it is so on the page; the policy of the page allows no text to be waited for in it. */
+const until = async (page: Page, condition: string): Promise<void> => {
+  while (!(await page.evaluate<boolean>(condition))) await page.waitForTimeout(50);
+};
+
+const waits = (page: Page, count: number) =>
+  until(page, `document.querySelectorAll('#waiting li').length === ${count}`);
+
+/** What was recorded, with its time, and how many changes there are beside what the plan did by itself. */
+const recorded = async (database: Database) => {
+  const steps = await database.read((tx) => tx.select().from(recordedSteps));
+  const heads = await database.read((tx) => recentHeads(tx, 50));
+  return {
+    minutesPastEight: steps.map(({ said }) => (said?.minute ?? 0) - minuteOf(demoAt('08:00'))),
+    changes: heads.map(({ words }) => words).filter((words) => /ready to pour|set up/i.test(words)),
+  };
+};
+
+describe('without a signal', () => {
+  test('Today is read, taps wait with their times, and each is recorded once when there is an answer', async () => {
+    const { database, server, page, at } = await saturdayOn(KEEPS_PAGES);
+    await until(page, 'navigator.serviceWorker.controller !== null');
+    await page.reload();
+    await server.stop();
+    await page.context().setOffline(true);
+    await page.reload();
+    expect(await page.textContent('.as-kept')).toContain('No signal.');
+    await at('08:07');
+    await tap(page, 'Ready to pour: 900 no. 1');
+    await waits(page, 1);
+    expect(await waiting(page)).toEqual(['Ready to pour: 900 no. 1, 8:07']);
+    expect(await page.isVisible('#not-sent')).toBe(false);
+    const tapped = page.getByRole('button', { name: 'Ready to pour: 900 no. 1', exact: true }).first();
+    expect(await tapped.isDisabled()).toBe(true);
+    await at('08:20');
+    await tap(page, 'Ready to pour: 900 no. 3');
+    await waits(page, 2);
+    await page.reload();
+    await waits(page, 2);
+
+    await at('08:31');
+    await page.context().setOffline(false);
+    expect(await waiting(page)).toEqual(['Ready to pour: 900 no. 1, 8:07', 'Ready to pour: 900 no. 3, 8:20']);
+    await server.start();
+    await page.reload();
+    await waits(page, 0);
+    await until(page, "document.querySelector('.as-kept') === null");
+    expect(await page.isVisible('#waiting')).toBe(false);
+    const { minutesPastEight, changes } = await recorded(database);
+    expect(minutesPastEight).toEqual([7, 20]);
+    expect(changes).toHaveLength(2);
+  });
+
+  test('what can not be recorded any more is said in words, and stays until it is put away', async () => {
+    const { app, server, page, at } = await saturdayOn();
+    await server.stop();
+    await tap(page, 'Ready to pour: 900 no. 1');
+    await tap(page, 'Ready to pour: 900 no. 3');
+    await waits(page, 2);
+    await at('08:15');
+    const damaged = await app.request('/moulds/900%20no.%201/damaged', { method: 'POST' });
+    expect(damaged.status).toBe(303);
+    await server.start();
+    await page.reload();
+    await page.waitForSelector('#waiting li strong');
+    await waits(page, 1);
+    expect(await page.textContent('#waiting')).toMatch(
+      /^Sent later, and not recorded:Ready to pour: 900 no\. 1, 8:05\. .*900 no\. 1.*Open its page/,
+    );
+    await page.reload();
+    await waits(page, 1);
+    await page.getByRole('button', { name: 'Put away: Ready to pour: 900 no. 1, 8:05' }).tap();
+    await waits(page, 0);
+    await page.reload();
+    await page.waitForTimeout(300);
+    expect(await page.isVisible('#waiting')).toBe(false);
+  });
+
+  test('a tap that was heard and whose answer was lost is not done again', async () => {
+    const { database, page, at } = await saturdayOn();
+    await page.route('**/today/prepared', async (route) => {
+      await route.fetch({ maxRedirects: 0 });
+      await route.abort();
+    });
+    await tap(page, 'Ready to pour: 900 no. 1');
+    await waits(page, 1);
+    await page.unroute('**/today/prepared');
+    await at('08:30');
+    await page.evaluate("window.dispatchEvent(new Event('online'))");
+    await waits(page, 0);
+    const { changes } = await recorded(database);
+    expect(changes).toHaveLength(1);
+    await page.waitForLoadState('networkidle');
+  });
+});
+
+/** Starts the program itself, and says where it is. */
+const program = async (env: Record<string, string>) => {
+  const running = startScript('src/main.ts', [], env);
+  await running.said('Mould Rota is at http://');
+  return { ...running, url: /http:\S+/.exec(running.written.stdout)?.[0] ?? '' };
+};
+
+// Starts the server twice from its sources, which takes a busy machine a while.
+test('a server that is killed while a tap is on its way has it once when it is back', {
+  timeout: 120_000,
+}, async () => {
+  const env = { DATABASE_URL: `file:${temporaryFolder()}/yard.db`, PORT: '0' };
+  const first = await program(env);
+  const { page } = await watchedPage(browser, PHONE);
+  await page.goto(`${first.url}/moulds`);
+  await page.getByRole('button', { name: 'Cleaned: 600 no. 2' }).tap();
+  first.kill();
+  await first.ended;
+  await program({ ...env, PORT: new URL(first.url).port });
+  await page.reload();
+  await until(page, "document.querySelectorAll('#waiting li').length === 0");
+  await page.reload();
+  expect(await page.getByRole('button', { name: 'Cleaned: 600 no. 2' }).count()).toBe(0);
+  const database = await openDatabase({ url: env.DATABASE_URL });
+  const heads = await database.read((tx) => recentHeads(tx, 50));
+  await database.close();
+  expect(heads.filter(({ words }) => words === '600 no. 2 marked cleaned')).toHaveLength(1);
+});

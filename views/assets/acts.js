@@ -1,0 +1,61 @@
+// A tap as it is kept: a key of its own, what its form says, and when it was.
+
+/** Forms that may wait: those for which somebody stands in the yard. */
+const FORMS = /^\/(today|moulds)\//;
+/** Those of them that say when something was done. */
+const TIMED = /^\/today\/(coated|mixing|packed|poured|prepared|stripped)$/;
+
+const pathOf = (address) => new URL(address, location.href).pathname;
+export const mayWait = ({ method, action }) => method === 'POST' && FORMS.test(pathOf(action));
+
+// crypto.randomUUID is there on secure addresses only; RFC 9562, version 4.
+const newKey = () => {
+  const bytes = crypto.getRandomValues(new Uint8Array(16));
+  bytes[6] = (bytes[6] & 0x0f) | 0x40;
+  bytes[8] = (bytes[8] & 0x3f) | 0x80;
+  const hex = [...bytes].map((byte) => byte.toString(16).padStart(2, '0')).join('');
+  return [hex.slice(0, 8), hex.slice(8, 12), hex.slice(12, 16), hex.slice(16, 20), hex.slice(20)].join('-');
+};
+
+const wordsOf = ({ submitter, form }) => {
+  const button = submitter ?? form?.querySelector('button');
+  return (button?.ariaLabel ?? button?.textContent ?? 'Something').trim();
+};
+
+const two = (number) => String(number).padStart(2, '0');
+const dayOf = (at) => `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())}`;
+
+/** In whole minutes, as instants are sent. */
+const instantOf = (at) => `${at.toISOString().slice(0, 16)}:00Z`;
+
+// What is sent later was done at the time of the tap. Where the form says another time, it is that, on the day of the tap.
+const withTime = (fields, action, at) => {
+  if (!TIMED.test(pathOf(action))) return fields;
+  const said = new Map(fields);
+  const without = (...names) => fields.filter(([name]) => !names.includes(name));
+  if (pathOf(action) === '/today/mixing') return [...fields, ['begunAt', instantOf(at)]];
+  if (!said.get('when')) return said.get('at') ? fields : [...without('at'), ['at', instantOf(at)]];
+  if (said.get('time')) return said.get('on') ? fields : [...without('on'), ['on', dayOf(at)]];
+  return said.get('on') ? fields : [...without('when', 'on', 'time'), ['at', instantOf(at)]];
+};
+
+/** What a form is about to send. */
+export const actOf = ({ action, body, submitter, form }) => {
+  const at = new Date();
+  const fields = [...body].filter(([name, value]) => name !== 'act' && typeof value === 'string');
+  return {
+    ...{ key: newKey(), action, page: location.pathname, words: wordsOf({ submitter, form }) },
+    ...{ tapped: fields, fields: withTime(fields, action, at), at: at.toISOString() },
+  };
+};
+
+/** Whether two taps are the same tap: it was made again while the first waits. */
+export const isSame = (one, other) =>
+  one.action === other.action && JSON.stringify(one.tapped) === JSON.stringify(other.tapped);
+
+/** "9:40", with its day where that is another one. */
+export const whenText = ({ at }) => {
+  const tapped = new Date(at);
+  const clock = `${tapped.getHours()}:${two(tapped.getMinutes())}`;
+  return dayOf(tapped) === dayOf(new Date()) ? clock : `${dayOf(tapped)} ${clock}`;
+};
