@@ -25,6 +25,12 @@ describe('why something cannot be made', () => {
     expect(reasonShown(reason, yard.materials, system)).toBe(words);
   });
 
+  test('names a day as people do', () => {
+    const { orders } = smallYard();
+    const late = planYard(smallYard({ orders: [{ ...orders[0]!, notBefore: '2028-12-20' }] })).unplanned[0]!.reason;
+    expect(reasonShown(late, [], 'metric')).toBe('nothing is to be poured or packed for it before Wed 20 Dec 2028');
+  });
+
   test.each([null, 'no usable mould makes panel 900', 'Citric acid cannot be had: some more g are needed'])(
     '%j stays as it is',
     (reason) => expect(reasonShown(reason, acidYard('g').materials, 'US')).toBe(reason),
