@@ -1,6 +1,7 @@
 import type { Context, Hono } from 'hono';
 import { TodayPage } from '../../views/today/today-page.tsx';
 import { countMaterial } from '../usecases/buying/count-material.ts';
+import { receiveMaterial } from '../usecases/buying/receive-material.ts';
 import type { UseCaseContext } from '../usecases/core/context.ts';
 import { markMould } from '../usecases/moulds/mark-mould.ts';
 import { packOrder } from '../usecases/orders/pack-order.ts';
@@ -23,7 +24,7 @@ import { stopAt } from '../usecases/today/stop-at.ts';
 import { throwBatchAway } from '../usecases/today/throw-batch-away.ts';
 import { writeLateWork } from '../usecases/today/write-late-work.ts';
 import { pourTyped } from '../usecases/typed/pour-form.ts';
-import { countTyped } from '../usecases/typed/purchase-form.ts';
+import { arrivedTyped, countTyped } from '../usecases/typed/purchase-form.ts';
 import {
   asPlannedTyped,
   batchTyped,
@@ -93,6 +94,10 @@ const FORMS: Readonly<Record<string, PageForm>> = {
       countMaterial(context, material, counted, offcuts, bookWas),
     ),
     form: ({ material }) => `count ${material}`,
+  },
+  arrived: {
+    save: atOnce(arrivedTyped, (context, { goods, came }) => receiveMaterial(context, goods, came)),
+    form: ({ goods }) => `arrived ${goods}`,
   },
   'mould-mended': {
     save: atOnce(mouldNamed, (context, mould) => markMould(context, mould, 'mended', NO_DETAILS)),

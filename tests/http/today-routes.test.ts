@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { finishedPieces } from '../../db/stores/finished-store.ts';
+import { materialById } from '../../db/stores/material-store.ts';
 import { mouldById } from '../../db/stores/mould-store.ts';
 import type { YardFileInput } from '../../shared/yard-file.ts';
 import { plannedYard, saturday } from '../support/planned-yard.ts';
 import { demoScreens, screensOn, screensOver, textOf } from '../support/screens.ts';
+import { smallYard } from '../support/small-yard.ts';
 
 const changeIn = (answer: Response) =>
   new URL(answer.headers.get('Location') ?? '', 'http://x').searchParams.get('done') ?? '';
@@ -468,6 +470,26 @@ test('"At another time" asks for a time, and another pour may be just now', asyn
   expect(await textOf(refused)).toContain('Which time? Write it as 8:30.');
   const now = await textAfter(await post('/today/poured', { ...pour, other: 'yes', when: 'typed or now' }));
   expect(now).toContain('900 no. 1 poured. Undo');
+});
+
+test('goods that were expected by a day that has gone by are asked about on Today, and come in there', async () => {
+  const incoming = [
+    { material: 'mortar', quantity: 6, on: '2027-04-07' },
+    { material: 'rod', quantity: 2, on: '2027-04-08' },
+  ];
+  const { get, post, textAfter, database } = await screensOver(smallYard({ incoming }));
+  const asked = 'Rapid mortar: 6 bags expected Wed 7 Apr, and the plan counts on it. Has it come? Arrived Not yet';
+  const html = await (await get('/today')).text();
+  const text = await textOf(new Response(html));
+  expect(text).toContain(asked);
+  expect(text).not.toContain('Rod 12 mm: 2 sticks expected');
+  const goods = /name="goods" value="(\d+)"/.exec(html)?.[1] ?? '';
+  const after = await textAfter(await post('/today/arrived', { goods }));
+  expect(after).toContain('Rapid mortar arrived.');
+  expect(after).not.toContain('Has it come?');
+  expect((await database.read((tx) => materialById(tx, 'mortar')))?.onHand).toBe(26);
+  const twice = await post('/today/arrived', { goods });
+  expect([twice.status, await textOf(twice)]).toEqual([422, expect.stringContaining('That has arrived already')]);
 });
 
 test('a mould past the day it was to be mended by is asked about on Today, and marked mended there', async () => {

@@ -1,11 +1,16 @@
 import type { FC } from 'hono/jsx';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
-import type { ToBeMendedFacts, ToCountFacts, TodayModel } from '../../src/usecases/today/today-model.ts';
+import type {
+  NotArrivedFacts,
+  ToBeMendedFacts,
+  ToCountFacts,
+  TodayModel,
+} from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
 import { dayText } from '../parts/day-text.ts';
 import { TextField, Wrong } from '../parts/field.tsx';
 import { typedOr } from '../parts/form-state.tsx';
-import { quantityText } from '../parts/quantity-text.ts';
+import { amountText, quantityText } from '../parts/quantity-text.ts';
 import { refusedAt, WorkForm } from './work-form.tsx';
 
 interface ToSettleProps {
@@ -39,6 +44,33 @@ export const ToBeMended: FC<ToSettleProps> = ({ model, refused }) =>
               <Button label={`Mended: ${mould}`}>Mended</Button>
             </WorkForm>
             <a class="button quiet" href={`/moulds?find=${encodeURIComponent(mould)}`} aria-label={`Not yet: ${mould}`}>
+              Not yet
+            </a>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+
+/** "Rapid mortar: 6 bags expected Wed 7 Apr, and the plan counts on it. Has it come?" */
+const notArrivedText = ({ name, quantity, unit, by }: NotArrivedFacts, today: string): string =>
+  `${name}: ${amountText(quantity, unit)} expected ${dayText(by, today)}, and the plan counts on it. Has it come?`;
+
+/** Goods whose day has gone by: one tap, or another day on the page of what is bought. */
+export const NotArrived: FC<ToSettleProps> = ({ model, refused }) =>
+  model.notArrived.length === 0 ? null : (
+    <section>
+      <h2>Arrived?</h2>
+      <ul class="done-list">
+        {model.notArrived.map((one) => (
+          <li>
+            <p>{notArrivedText(one, model.today)}</p>
+            <Wrong message={refusedAt(refused, `arrived ${one.goods}`)?.errors.goods} name="goods" />
+            <WorkForm to="arrived">
+              <input type="hidden" name="goods" value={String(one.goods)} />
+              <Button label={`Arrived: ${one.name}`}>Arrived</Button>
+            </WorkForm>
+            <a class="button quiet" href="/buying" aria-label={`Not yet: ${one.name}`}>
               Not yet
             </a>
           </li>

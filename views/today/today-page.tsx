@@ -17,7 +17,7 @@ import { slipLines } from './slip-text.ts';
 import { StepsAtHand, StepsToCome } from './steps.tsx';
 import { ToCome } from './to-come.tsx';
 import { ToMend } from './to-mend.tsx';
-import { ToBeMended, ToCount } from './to-settle.tsx';
+import { NotArrived, ToBeMended, ToCount } from './to-settle.tsx';
 import { belowAnswer, todayAnswer, toHaveReady } from './today-text.ts';
 import { UnderWay } from './under-way.tsx';
 
@@ -100,6 +100,7 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused }) => (
     {refused && <FormErrors errors={refused.errors} lead={lateLead(refused) ?? 'That was not recorded.'} />}
     <ToCome model={model} />
     <ToBeMended model={model} refused={refused} />
+    <NotArrived model={model} refused={refused} />
     <ToCount model={model} refused={refused} />
     <UnderWay model={model} refused={refused} />
     {!hasCard(model) && <EveningCard model={model} refused={refused} />}

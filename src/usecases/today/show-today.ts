@@ -1,5 +1,5 @@
 import { recentHeads } from '../../../db/stores/change-store.ts';
-import { materialsInOrder, type StoredMaterial } from '../../../db/stores/material-store.ts';
+import { materialsInOrder, onTheirWay, type StoredMaterial } from '../../../db/stores/material-store.ts';
 import { mouldsInOrder, type StoredMould } from '../../../db/stores/mould-store.ts';
 import type { StoredOrder } from '../../../db/stores/order-store.ts';
 import { piecesToMend } from '../../../db/stores/piece-to-mend-store.ts';
@@ -33,6 +33,7 @@ import { hoursChangedOn } from './hours-changed.ts';
 import { hoursFacts } from './hours-facts.ts';
 import { lastMixes } from './last-mix.ts';
 import { lateFacts } from './late-facts.ts';
+import { notArrived } from './not-arrived.ts';
 import { peopleFacts } from './people-facts.ts';
 import { sessionForWall } from './session-for-wall.ts';
 import { pieceKeyOf, type SessionStep } from './session-step.ts';
@@ -149,15 +150,18 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
   const calendar = calendarOf(yard.yard.timeZone);
   const now = minuteOf(context.now);
   const { session, underWay, idle } = sessionToShow(plan, yard);
-  const { changes, toMend, hours, system, waters, materials, moulds } = await context.database.read(async (tx) => ({
-    changes: await recentHeads(tx, CHANGES_READ),
-    toMend: await piecesToMend(tx),
-    hours: await fixedHours(tx),
-    system: (await measuresOf(tx)).system,
-    waters: await watersOfYard(tx),
-    materials: await materialsInOrder(tx),
-    moulds: await mouldsInOrder(tx),
-  }));
+  const { changes, toMend, hours, system, waters, materials, coming, moulds } = await context.database.read(
+    async (tx) => ({
+      changes: await recentHeads(tx, CHANGES_READ),
+      toMend: await piecesToMend(tx),
+      hours: await fixedHours(tx),
+      system: (await measuresOf(tx)).system,
+      waters: await watersOfYard(tx),
+      materials: await materialsInOrder(tx),
+      coming: await onTheirWay(tx),
+      moulds: await mouldsInOrder(tx),
+    }),
+  );
   const orders = await openOrdersOf(context, cached);
   const steps = session ? sessionSteps(plan, yard, session, { system, waters }) : [];
   await yieldThread();
@@ -196,6 +200,7 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
     emptyMoulds: emptyMoulds(yard),
     toCount: toCount(materials, yard, system),
     toBeMended: toBeMended(moulds, day),
+    notArrived: notArrived(coming, materials, { day, system }),
     orders: yard.orders
       .filter((order) => linesLeft(order).length > 0)
       .map(({ id, customer }) => ({ order: id, customer: customer ?? `order ${id}` })),

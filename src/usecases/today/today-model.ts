@@ -82,6 +82,15 @@ export interface ToBeMendedFacts {
   note: string | null;
 }
 
+/** Goods on their way that were expected by a day that has gone by. */
+export interface NotArrivedFacts {
+  goods: number;
+  name: string;
+  quantity: number;
+  unit: string;
+  by: string;
+}
+
 /** The last minute to begin a batch of a mix, as an instant. */
 export interface LastMix {
   mix: string;
@@ -158,6 +167,7 @@ export interface TodayModel extends PageHead {
   emptyMoulds: readonly EmptyMould[];
   toCount: readonly ToCountFacts[];
   toBeMended: readonly ToBeMendedFacts[];
+  notArrived: readonly NotArrivedFacts[];
   orders: readonly OrderNamed[];
   /** They wait to be handed over. */
   packed: readonly OrderNamed[];

@@ -110,7 +110,7 @@ const model = (changes: Partial<TodayModel>): TodayModel => ({
     overdue: [],
     toCome: [],
     emptyMoulds: [],
-    ...{ toCount: [], toBeMended: [] },
+    ...{ toCount: [], toBeMended: [], notArrived: [] },
     orders: [],
     packed: [],
     packedInPart: [],
