@@ -114,12 +114,18 @@ export const SheetPage: FC<{ model: SheetModel }> = ({ model }) => {
       <div class="sheet-columns">
         <table class="sheet-rows">
           <caption class="unseen">What is done when</caption>
-          <thead class="unseen">
+          <thead>
             <tr>
-              <th scope="col">Done</th>
-              <th scope="col">From</th>
+              <th scope="col" class="tick">
+                <span class="unseen">Done</span>
+              </th>
+              <th scope="col" class="number">
+                From
+              </th>
               <th scope="col">Work</th>
-              <th scope="col">What</th>
+              <th scope="col" class="what">
+                What
+              </th>
             </tr>
           </thead>
           <tbody>
