@@ -9,6 +9,7 @@ import { unpackOrder } from '../usecases/orders/unpack-order.ts';
 import type { RefusedForm } from '../usecases/plan/save-edit.ts';
 import { callOffWork } from '../usecases/today/call-off-work.ts';
 import { giveUpLateWork } from '../usecases/today/give-up-late-work.ts';
+import { lookAgain } from '../usecases/today/look-again.ts';
 import { mendPiece } from '../usecases/today/mend-piece.ts';
 import { onePersonFewer } from '../usecases/today/one-person-fewer.ts';
 import { planSessionAnew } from '../usecases/today/plan-session-anew.ts';
@@ -72,6 +73,7 @@ const FORMS: Readonly<Record<string, PageForm>> = {
   },
   mixing: { save: atOnce(batchTyped, startMixing), form: ({ mould, at }) => `mix ${mould} ${at}` },
   'thrown-away': { save: atOnce(thrownTyped, throwBatchAway), form: () => 'thrown-away' },
+  'not-hard': { save: atOnce(mouldNamed, lookAgain), form: ({ mould }) => `not hard ${mould}` },
   stripped: { save: atOnce(withDays(stripTyped), recordStrip), form: ({ mould }) => `strip ${mould}` },
   mended: {
     save: atOnce(withDays(mendTyped), (context, { piece, fitFrom }) => mendPiece(context, piece, { fitFrom })),

@@ -209,6 +209,17 @@ describe('a piece that is not good', () => {
     expect(await textOf(await get('/today'))).not.toContain('To mend Until');
   });
 
+  test('may not be hard yet, and is looked at again in a quarter of an hour', async () => {
+    const { get, post, textAfter } = await full();
+    expect(await textOf(await get('/today'))).toContain('Stripped Not hard yet, look again in 15 min Not good');
+    const text = await textAfter(await post('/today/not-hard', { mould: '900 no. 1' }));
+    expect(text).toContain('900 no. 1 not hard yet, to be looked at again at 10:45. Undo');
+    expect(text).toMatch(/^.* Next, 10:45: strip 900 no\. 1\./);
+    const again = await post('/today/not-hard', { mould: '900 no. 1' });
+    expect(again.status).toBe(422);
+    expect(await textOf(again)).toContain('900 no. 1 is stripped only after 10:45 as it is. Nothing was changed.');
+  });
+
   test('is scrapped at once or later', async () => {
     const { post, textAfter } = await full();
     await post('/today/stripped', toMend);

@@ -139,6 +139,9 @@ const Prep: FC<StepProps<PrepStep>> = ({ step, writable, ...rest }) => (
   </>
 );
 
+/** Who looks at a piece a little before its time may see that it is not hard. */
+const SOON_MS = 10 * 60_000;
+
 const Strip: FC<StepProps<StripStep>> = ({ step, seen, writable, late, due, refused }) => (
   <>
     <p class="step-what">Strip {step.mould}</p>
@@ -153,6 +156,7 @@ const Strip: FC<StepProps<StripStep>> = ({ step, seen, writable, late, due, refu
         pieceKey={step.pieceKey}
         at={late ? step.until : null}
         now={seen.now}
+        due={!late && Date.parse(step.at) <= Date.parse(seen.now) + SOON_MS}
         refused={refused}
       />
     )}

@@ -12,6 +12,8 @@ interface StripFormsProps {
   /** When a good one was stripped, where that is not just now. */
   at?: string | null;
   now: string;
+  /** It is to be out by the plan, and may not be hard yet. */
+  due?: boolean;
   refused: RefusedForm | null;
 }
 
@@ -45,8 +47,19 @@ const NotGood: FC<StripFormsProps> = ({ mould, pieceKey, refused }) => {
   );
 };
 
+/** Not hard by its time: looked at again in a while, and all that waits for it waits. */
+const NotHardYet: FC<Pick<StripFormsProps, 'mould' | 'refused'>> = ({ mould, refused }) => (
+  <WorkForm to="not-hard">
+    <input type="hidden" name="mould" value={mould} />
+    <Wrong message={refusedAt(refused, `not hard ${mould}`)?.errors.mould} name="mould" />
+    <Button kind="quiet" label={`Not hard yet, look again in 15 min: ${mould}`}>
+      Not hard yet, look again in 15 min
+    </Button>
+  </WorkForm>
+);
+
 /** The ways a piece can come out of its mould: good is one tap, anything else is asked about. */
-export const StripForms: FC<StripFormsProps> = ({ mould, pieceKey, at = null, now, refused }) => {
+export const StripForms: FC<StripFormsProps> = ({ mould, pieceKey, at = null, now, due = false, refused }) => {
   const mine = refusedAt(refused, `strip ${mould}`);
   if (isAsked(mine)) return <Asked to="stripped" refused={mine} />;
   return (
@@ -60,6 +73,7 @@ export const StripForms: FC<StripFormsProps> = ({ mould, pieceKey, at = null, no
           Stripped
         </Button>
       </WorkForm>
+      {due && <NotHardYet mould={mould} refused={refused} />}
       <NotGood mould={mould} pieceKey={pieceKey} at={at} now={now} refused={refused} />
       <AtAnotherTime
         id={pieceKey}

@@ -18,7 +18,7 @@ export const refusedAt = (refused: RefusedForm | null, form: string): RefusedFor
 export const isOfStep = ({ form, typed }: RefusedForm, step: SessionStep): boolean =>
   [form, typed.step ?? ''].some((words) => words.endsWith(step.name)) ||
   (step.kind === 'batch' && form === `mix ${step.pours[0]?.mould} ${step.at}`) ||
-  (step.kind === 'strip' && form === `strip ${step.mould}`) ||
+  (step.kind === 'strip' && [`strip ${step.mould}`, `not hard ${step.mould}`].includes(form)) ||
   (step.kind === 'pack' && form === `pack ${step.order}`);
 
 /** Whether a form came back with a question, and with nothing wrong. */

@@ -306,7 +306,7 @@ const freeFrom = (yard: YardFile, cure: CuringTimes, freed: ReadonlyMap<string, 
   for (const { id, dryFrom } of yard.moulds)
     if (dryFrom !== undefined) free.set(id, Math.max(free.get(id) ?? 0, minuteOf(dryFrom)));
   for (const { mould, casting, filledAt } of yard.inMould)
-    free.set(mould, cure.mayStripFrom(casting, minuteOf(filledAt)));
+    free.set(mould, Math.max(freed.get(mould) ?? 0, cure.mayStripFrom(casting, minuteOf(filledAt))));
   return free;
 };
 
@@ -322,7 +322,8 @@ export const sessionToShift = (yard: YardFile, calendar: Calendar): Session => {
  * The plan with what is left of the session under way moved later, as far as work that ended later than planned asks for:
  * nothing begins sooner than it was planned, in another order of its mould, or with more hands than are there. Null when
  * something no longer fits its session or its day, so that the plan has to be made anew. A plan that still holds comes back
- * as it is. `freed` says from when moulds are free that were emptied or set up just now.
+ * as it is. `freed` says from when moulds are free that were emptied or set up just now, and from when a piece that is not hard
+ * yet is stripped at the soonest.
  *
  * Example: a mould of 9:29 was full at 9:34, and its strip of 10:44 may begin at 10:49: that, and the packing of 10:52 that
  * waits for it, begin 5 minutes later.

@@ -13,10 +13,11 @@ export const WORK_KINDS: readonly string[] = [
     'as planned',
     'not done',
     'thrown away',
+    'not hard yet',
   ],
 ];
 
 /** Those by which something was done that a session asked for: a sheet for the wall need not say what was not. */
 export const DONE_KINDS: readonly string[] = WORK_KINDS.filter(
-  (kind) => !['mixing', 'not done', 'unpacked'].includes(kind),
+  (kind) => !['mixing', 'not done', 'unpacked', 'not hard yet'].includes(kind),
 );
