@@ -57,6 +57,7 @@ export const Frame: FC<FrameProps> = ({ title, at, yardName, place = 'office', a
       <script src={`/assets/clocks.js?v=${assetVersion}`} type="module"></script>
       <script src={`/assets/kept.js?v=${assetVersion}`} type="module"></script>
       <script src={`/assets/waiting.js?v=${assetVersion}`} type="module"></script>
+      <script src={`/assets/others.js?v=${assetVersion}`} type="module"></script>
       <script src={`/assets/htmx.js?v=${assetVersion}`} defer></script>
     </head>
     <body class={place}>

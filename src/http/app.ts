@@ -20,6 +20,7 @@ import { orderRoutes } from './order-routes.tsx';
 import { piecesRoutes } from './pieces-routes.tsx';
 import type { Screens } from './screens.ts';
 import { sheetRoutes } from './sheet-routes.tsx';
+import { streamRoute } from './stream-route.ts';
 import { todayRoutes } from './today-routes.tsx';
 import { turnsRoutes } from './turns-routes.tsx';
 import { undoRoutes } from './undo-routes.tsx';
@@ -62,6 +63,7 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   yardTemperatureRoutes,
   sheetRoutes,
   todayRoutes,
+  streamRoute,
   turnsRoutes,
   calendarRoutes,
   changeRoutes,

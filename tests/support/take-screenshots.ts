@@ -119,7 +119,7 @@ const take = async (browser: Browser, shots: Shots, wanted: string): Promise<voi
       const file = `${shots.prefix}${name}-${width}.png`;
       if (!file.startsWith(wanted)) continue;
       const page = await browser.newPage({ viewport: { width, height: 844 } });
-      await page.goto(`http://127.0.0.1:${port}${path}`, { waitUntil: 'networkidle' });
+      await page.goto(`http://127.0.0.1:${port}${path}`, { waitUntil: 'load' });
       await page.screenshot({ path: join(FOLDER, file), fullPage: shots.whole ?? false });
       await page.close();
     }

@@ -136,7 +136,8 @@ document.addEventListener('htmx:after:swap', (event) => {
   fillOwnZone(document);
   const ctx = event.detail?.ctx;
   if (ctx) keepInAddress(ctx);
-  if (ctx?.target?.id === 'page') readOn();
+  // A page that is shown anew by itself takes nobody away from where they read.
+  if (ctx?.target?.id === 'page' && ctx.request.method !== 'GET') readOn();
 });
 
 // When nobody answers, everything stays as it was typed, and the page says so.
