@@ -167,7 +167,9 @@ describe('one order', () => {
     await post('/orders/27-001/cancel', {});
     const again = await post('/orders/27-001/cancel', {});
     expect(again.status).toBe(422);
-    expect(await again.text()).toContain('Order 27-001 was cancelled. Nothing was changed.');
+    expect(await textOf(again)).toMatch(
+      /^Nothing was changed\. Order 27-001 was cancelled\. School garden: cancelled\./,
+    );
   });
 });
 

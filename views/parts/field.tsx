@@ -196,6 +196,8 @@ export const ChoiceField: FC<ChoiceFieldProps> = ({ label, value, choices, ...gr
   </fieldset>
 );
 
+const UNCHANGED = 'Nothing was changed.';
+
 /** On top of a form that was sent back: what happened and what was kept. Each line leads to where that is, if it is there. */
 export const FormErrors: FC<{ errors: FieldErrors; lead?: string }> = ({
   errors,
@@ -203,6 +205,8 @@ export const FormErrors: FC<{ errors: FieldErrors; lead?: string }> = ({
 }) => {
   const named = Object.entries(errors).filter(([, message]) => message);
   if (named.length === 0) return null;
+  // The line above has said it.
+  const said = (message = ''): string => (lead.startsWith(UNCHANGED) ? message.replace(` ${UNCHANGED}`, '') : message);
   return (
     <div class="warning form-errors" role="alert" tabindex={-1}>
       <p class="warning-lead">{lead}</p>
@@ -210,7 +214,7 @@ export const FormErrors: FC<{ errors: FieldErrors; lead?: string }> = ({
         {named.map(([name, message]) => (
           <li>
             <a data-leads-to={name} href={`#${name}`}>
-              {message}
+              {said(message)}
             </a>
           </li>
         ))}
