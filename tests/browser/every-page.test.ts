@@ -39,6 +39,7 @@ const PAGES = [
   '/pieces',
   '/mould/1200%20no.%201',
   '/moulds/labels',
+  '/no-signal',
   '/yard',
   '/yard/about',
   '/yard/panels',

@@ -34,9 +34,10 @@ test('a phone keeps what is needed in the yard, shows it only while nobody answe
   const server = await restartedServer(app);
   const { page } = await watchedPage(browser, PHONE);
   await page.goto(`${server.url}/today`);
-  expect(await kept(page, 3)).toEqual(expect.arrayContaining(['/today', '/today/sheet', '/moulds', '/no-signal']));
+  const needed = ['/today', '/today/evening', '/today/sheet', '/moulds', '/no-signal'];
+  expect(await kept(page, 4)).toEqual(expect.arrayContaining(needed));
   await page.goto(`${server.url}/mould/450%20no.%201`);
-  await kept(page, 4);
+  await kept(page, 5);
   await page.goto(`${server.url}/orders`);
 
   await server.stop();
@@ -53,6 +54,7 @@ test('a phone keeps what is needed in the yard, shows it only while nobody answe
     '450 no. 1, as it was at 9:40',
     'Moulds, as it was at 9:40',
     'Sheet for the wall, as it was at 9:40',
+    'The evening before, as it was at 9:40',
     'Today, as it was at 9:40',
   ]);
   await listed.getByText('Moulds').click();
@@ -70,12 +72,12 @@ test('what is sent is never kept, and a server that answers with a fault is show
   const server = await restartedServer(app);
   const { page } = await watchedPage(browser, PHONE);
   await page.goto(`${server.url}/moulds`);
-  await kept(page, 3);
+  await kept(page, 4);
   await page.getByRole('button', { name: 'Cleaned: 600 no. 2' }).click();
   await page.waitForSelector('.notice');
   await page.goto(`${server.url}/mould/nothing`);
   expect(await page.textContent('h1')).toBe('There is no such page.');
-  const paths = await kept(page, 3);
+  const paths = await kept(page, 4);
   expect(paths.filter((path) => /cleaned|nothing|\?/.test(path))).toEqual([]);
   // The kept page has what was recorded on it in place.
   await page.goto(`${server.url}/moulds`);

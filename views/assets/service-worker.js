@@ -8,7 +8,7 @@ const VERSIONS = 2;
 const NO_SIGNAL = '/no-signal';
 const KEPT_AT = 'X-Kept-At';
 /** Kept without being looked at, at most so often. */
-const IN_THE_YARD = ['/today', '/today/sheet', '/moulds'];
+const IN_THE_YARD = ['/today', '/today/evening', '/today/sheet', '/moulds'];
 const AGAIN_MS = 10 * 60_000;
 /** So answers whatever stands before a server that is down. */
 const NO_SERVER = [502, 503, 504];
