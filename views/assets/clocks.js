@@ -4,7 +4,6 @@
 const MINUTE = 60_000;
 const LAST_MINUTES = 3;
 const OFFSET = 'phone before server';
-const SOUND = 'sound at clocks';
 const HALF_A_DAY = 12 * 60 * MINUTE;
 
 const stored = () => {
@@ -58,21 +57,20 @@ const tick = () => {
 };
 
 // A browser makes a sound only once somebody has touched the page for it.
-const listenForSound = () => {
-  for (const choice of document.querySelectorAll('[data-sound][hidden]')) {
+document.addEventListener('change', ({ target }) => {
+  if (!target.closest('[data-sound]')) return;
+  sounds = target.checked ? (sounds ?? new AudioContext()) : undefined;
+});
+const offerSound = () => {
+  for (const choice of document.querySelectorAll('[data-sound]')) {
     choice.hidden = false;
-    const box = choice.querySelector('input');
-    box.checked = sessionStorage.getItem(SOUND) === 'yes' && sounds !== undefined;
-    box.addEventListener('change', () => {
-      sounds = box.checked ? new AudioContext() : undefined;
-      sessionStorage.setItem(SOUND, box.checked ? 'yes' : 'no');
-    });
+    choice.querySelector('input').checked = sounds !== undefined;
   }
 };
 
 const begin = () => {
   before = phoneBeforeServer();
-  listenForSound();
+  offerSound();
   tick();
 };
 begin();

@@ -12,7 +12,7 @@ import { WorkingClock } from './clocks.tsx';
 import { leftOverText, slipLines } from './slip-text.ts';
 import { amountOfText, cutText, forText } from './today-text.ts';
 import { Asked, isAsked, refusedAt, WorkForm } from './work-form.tsx';
-import { addingLines, fillingLines } from './work-words.ts';
+import { addingLines, fillingText } from './work-words.ts';
 
 interface BatchStepProps {
   step: BatchStep;
@@ -147,7 +147,13 @@ const isToCome = (step: BatchStep, now: string): boolean => Date.parse(step.at) 
 
 /** Of the batch that is due all of it, in the order of the work; of one to come what is not as the recipe says. */
 const WhatGoesIn: FC<Pick<BatchStepProps, 'step' | 'due'>> = ({ step, due }) => {
-  if (due) return <InOrder lines={[...addingLines(step), ...fillingLines(step)]} />;
+  if (due)
+    return (
+      <>
+        <InOrder lines={addingLines(step)} />
+        <p class="hint">{fillingText(step)}</p>
+      </>
+    );
   return step.bags === 1 ? <p class="quiet">By the recipe, for one bag.</p> : <Lines lines={slipLines(step)} />;
 };
 

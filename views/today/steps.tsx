@@ -49,13 +49,15 @@ export const StepsAtHand: FC<StepsProps> = ({ model, refused }) => {
   };
   return (
     <>
-      <ol class="steps at-hand">
-        {due && line(due)}
-        {justOver && line(justOver)}
-        {next.map(line)}
-      </ol>
       <ServerClock model={model} />
-      <SettingClocks setting={model.setting} />
+      <div class="at-hand">
+        <ol class="steps">
+          {due && line(due)}
+          {justOver && line(justOver)}
+          {next.map(line)}
+        </ol>
+        <SettingClocks setting={model.setting} />
+      </div>
       <Folded words={pastText(past)} steps={past} refused={refused} line={line} />
       <SessionStrip model={model} />
       <Folded words={restText(rest)} steps={rest} refused={refused} line={line} class="rest-of-session" />

@@ -30,11 +30,12 @@ export const addingLines = (slip: BatchSlip): string[] => {
 };
 
 /** What is done once it is mixed: fill, level, vibrate, lay in what is laid in, mark. */
-export const fillingLines = ({ fittings }: Pick<BatchStep, 'fittings'>): string[] => [
-  'Fill, level, and vibrate until no more air comes up',
-  ...(fittings.length > 0 ? [`Lay in ${listText(fittings.map(amountOfText))} once it thickens`] : []),
-  'Scratch in the day and the mould, and cover it',
-];
+export const fillingText = ({ fittings }: Pick<BatchStep, 'fittings'>): string =>
+  [
+    'Fill, level, and vibrate until no more air comes up.',
+    ...(fittings.length > 0 ? [`Lay in ${listText(fittings.map(amountOfText))} once it thickens.`] : []),
+    'Scratch in the day and the mould, and cover it.',
+  ].join(' ');
 
 /** What a mould asks for while it is set up, in order, with what is cut for it and from what. */
 export const setUpLines = ({ clean, changeFrom, piece, sealed, cuts, fittings }: PrepStep): string[] => [

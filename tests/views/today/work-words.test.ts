@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { addingLines, fillingLines, setUpLines } from '../../../views/today/work-words.ts';
+import { addingLines, fillingText, setUpLines } from '../../../views/today/work-words.ts';
 
 const mortar = { name: 'Rapid mortar', unit: 'bag', quantity: 2, measured: null };
 const acid = { name: 'Citric acid', unit: 'g', quantity: 114, measured: '115 g' };
@@ -27,9 +27,13 @@ describe('what goes into the mixer', () => {
 });
 
 test('mesh is laid in once it thickens, and every piece is marked', () => {
-  const lines = fillingLines({ fittings: [{ name: 'Mesh', unit: 'm2', quantity: 0.32 }] });
-  expect(lines[1]).toBe('Lay in 0.32 m² of Mesh once it thickens');
-  expect(fillingLines({ fittings: [] })).toEqual([lines[0], lines[2]]);
+  const [first, last] = [
+    'Fill, level, and vibrate until no more air comes up.',
+    'Scratch in the day and the mould, and cover it.',
+  ];
+  const mesh = { name: 'Mesh', unit: 'm2', quantity: 0.32 };
+  expect(fillingText({ fittings: [mesh] })).toBe(`${first} Lay in 0.32 m² of Mesh once it thickens. ${last}`);
+  expect(fillingText({ fittings: [] })).toBe(`${first} ${last}`);
 });
 
 describe('what a mould asks for while it is set up', () => {
