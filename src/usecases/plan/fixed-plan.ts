@@ -25,7 +25,7 @@ interface Fixing {
   plan: PlanFile | null;
   /** So many hours before it begins a session is fixed; 0: never ahead of it. */
   hours: number;
-  /** The present minute; a plan that is being improved was made a little earlier. */
+  /** The present minute. */
   clock: Minute;
   /** Start of a session that is not fixed for once. */
   anew?: string | null;

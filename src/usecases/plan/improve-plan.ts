@@ -30,9 +30,9 @@ const hurriedPlan = async (tx: Tx, context: UseCaseContext): Promise<Hurried | n
   if (!cached || cached.stored.improved) return null;
   const { stored, hours } = cached;
   if (minute < stored.goodFromMinute || minute >= stored.goodUntilMinute) return null;
-  // As of the plan's own now: both are then measured alike, and what was planned for since then stays fixed.
-  const { yard, putBack } = asWorked(fileAt(cached, stored.now), stored);
-  const fixed = fixedPlan({ ...fixingFrom(yard, stored, hours), clock: minute });
+  // As of the present: the hours since the plan was made are over, and nothing more can be done in them.
+  const { yard, putBack } = asWorked(fileAt(cached, context.now), stored);
+  const fixed = fixedPlan(fixingFrom(yard, stored, hours));
   return { cached, yard: withKeep(yard, fixed.keep), fixed, putBack };
 };
 
@@ -54,11 +54,11 @@ const storeBetter = async (
   }
   const better = {
     ...cached,
-    stored: await savePlan(tx, { ...stored, plan, unanswered, memory: found.memory, improved: true }),
+    stored: await savePlan(tx, { ...stored, now, plan, unanswered, memory: found.memory, improved: true }),
   };
   const dropped = dropsOf(fixed, found.plan);
-  const recorded = fileAt(cached, stored.now);
-  const after = { plan, yard: recorded, revision: stored.revision, now: stored.now, dropped, cached: better };
+  const recorded = fileAt(cached, now);
+  const after = { plan, yard: recorded, revision: stored.revision, now, dropped, cached: better };
   await recordRemake(tx, now, BETTER_PLAN, stored, after);
   return better;
 };

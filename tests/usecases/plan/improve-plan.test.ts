@@ -1,16 +1,20 @@
 import { expect, test } from 'vitest';
 import { openNotices, recentChanges } from '../../../db/stores/change-store.ts';
 import { addToStock } from '../../../db/stores/material-store.ts';
-import { storedPlan } from '../../../db/stores/plan-store.ts';
+import { savePlan, storedPlan } from '../../../db/stores/plan-store.ts';
+import { replaceYard } from '../../../db/stores/replace-yard.ts';
 import { bumpRevision } from '../../../db/stores/yard-store.ts';
+import { planYard } from '../../../src/engine/plan.ts';
 import { showChange } from '../../../src/usecases/changes/show-change.ts';
 import { type Compute, computeWithoutThread } from '../../../src/usecases/core/computations.ts';
 import { done, type UseCaseContext } from '../../../src/usecases/core/context.ts';
 import { changing } from '../../../src/usecases/plan/changing.ts';
 import { giveUpImproving, improvePlan } from '../../../src/usecases/plan/improve-plan.ts';
+import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
 import { fixHours } from '../../../src/usecases/yard/fix-hours.ts';
 import { demoAt, demoSaturday, namesOf } from '../../support/demo-saturday.ts';
-import { storeWorsePlan, withWorsePlan, worsePlan } from '../../support/worse-plan.ts';
+import { temporaryDatabase } from '../../support/temporary-database.ts';
+import { storeWorsePlan, withWorsePlan, worsePlan, worsePlanYard } from '../../support/worse-plan.ts';
 
 const stored = ({ database }: UseCaseContext) => database.read(storedPlan);
 
@@ -131,4 +135,24 @@ test('a better plan found right after a change is part of what the change did, a
   const third = await countBag();
   expect(await moved(second)).toEqual([['2027-04-24', '2027-04-17']]);
   expect(await moved(third)).toEqual([]);
+});
+
+/* A plan made before Saturday's session that has nothing to do in it, and a search that begins when the session is long over. */
+test('a search that begins hours after the plan was made plans nothing for the hours between', async () => {
+  const database = await temporaryDatabase();
+  const yard = { ...worsePlanYard, yard: { ...worsePlanYard.yard, now: '2027-04-10T07:30:00+01:00' } };
+  const moulds = yard.moulds.filter(({ id }) => id === '900 no. 1');
+  const plan = planYard({ ...yard, moulds, closed: ['2027-04-10'] }, { effort: 'quick' });
+  await database.write((tx) => replaceYard(tx, yard));
+  await currentPlan({ database, now: yard.yard.now });
+  await database.write(async (tx) => {
+    await savePlan(tx, { ...(await storedPlan(tx))!, plan, memory: null, improved: false });
+  });
+  const evening = { database, now: '2027-04-10T22:30:00+01:00' };
+  expect(await improvePlan(evening)).toBe('improved');
+  const better = await stored(evening);
+  // Two moulds make four panels on a Saturday, so that six take the 17th and the 24th.
+  expect(better?.plan.orders[0]?.completesOn).toBe('2027-04-24');
+  expect(better?.plan.batches.filter(({ start }) => start < evening.now)).toEqual([]);
+  expect(better?.now).toBe(evening.now);
 });
