@@ -1,6 +1,7 @@
 import type { FC } from 'hono/jsx';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
-import type { SessionHours, TodayModel } from '../../src/usecases/today/today-model.ts';
+import type { SessionHours } from '../../src/usecases/today/hours-facts.ts';
+import type { TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
 import { hoursText } from '../parts/clock-text.ts';
 import { countText, dayText } from '../parts/day-text.ts';

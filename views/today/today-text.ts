@@ -1,4 +1,5 @@
 import type { ToMendFacts } from '../../src/usecases/orders/to-mend-facts.ts';
+import type { SessionHours } from '../../src/usecases/today/hours-facts.ts';
 import type {
   AmountFacts,
   BatchStep,
@@ -9,7 +10,7 @@ import type {
   PrepStep,
   SessionStep,
 } from '../../src/usecases/today/session-step.ts';
-import type { LateFacts, SessionHours, TodayModel } from '../../src/usecases/today/today-model.ts';
+import type { LateFacts, TodayModel } from '../../src/usecases/today/today-model.ts';
 import { byClock, fromClock, hoursText, isNever } from '../parts/clock-text.ts';
 import { countText, dayText } from '../parts/day-text.ts';
 import { isMeasure, listText, quantityText } from '../parts/quantity-text.ts';

@@ -4,10 +4,9 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import type { Session } from '../../engine/calendar/sessions.ts';
 import { cutList, type StickFacts } from './cut-list.ts';
-import { hoursFacts } from './hours-facts.ts';
+import { hoursFacts, type SessionHours } from './hours-facts.ts';
 import type { CoatStep, PrepStep, RecipeFacts, SessionStep } from './session-step.ts';
 import { recipesOf, type Shown, sessionSteps } from './session-steps.ts';
-import type { SessionHours } from './today-model.ts';
 
 /** What is got ready the evening before a session. */
 export interface EveningFacts {

@@ -1,7 +1,14 @@
 import { dateOfDay } from '../../../shared/time.ts';
 import type { Calendar } from '../../engine/calendar/calendar.ts';
 import type { Session } from '../../engine/calendar/sessions.ts';
-import type { SessionHours } from './today-model.ts';
+
+/** A session: its date, its first and last instant, and who is there when. One window is one person's hours or several's. */
+export interface SessionHours {
+  date: string;
+  start: string;
+  end: string;
+  windows: readonly { start: string; end: string; crew: number }[];
+}
 
 /** A session as pages show it. */
 export const hoursFacts = (session: Session, { instantText }: Pick<Calendar, 'instantText'>): SessionHours => ({

@@ -9,13 +9,13 @@ import { workOfPlan, workUnderWay } from '../plan/late-work.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { watersOfYard } from '../yard/mix-water.ts';
 import { doneOnDay } from './done-today.ts';
-import { hoursFacts } from './hours-facts.ts';
+import { hoursFacts, type SessionHours } from './hours-facts.ts';
 import { lastMixes } from './last-mix.ts';
 import { sessionForWall } from './session-for-wall.ts';
 import type { SessionStep } from './session-step.ts';
 import { sessionSteps } from './session-steps.ts';
 import { CHANGES_READ } from './show-today.ts';
-import type { DoneFacts, LastMix, SessionHours } from './today-model.ts';
+import type { DoneFacts, LastMix } from './today-model.ts';
 import { DONE_KINDS } from './work-change-kinds.ts';
 
 /** A session for a sheet of paper. */

@@ -3,20 +3,13 @@ import type { ToMendFacts } from '../orders/to-mend-facts.ts';
 import type { EveningFacts } from './evening-facts.ts';
 import type { FixedFacts } from './fixed-facts.ts';
 import type { HoursChanged } from './hours-changed.ts';
+import type { SessionHours } from './hours-facts.ts';
 import type { RecipeFacts, SessionStep } from './session-step.ts';
 
 /** A step with a name of its own, by which it is said what became of it: late, or under way. */
 export interface LateLine {
   name: string;
   step: SessionStep;
-}
-
-/** A session: its date, its first and last instant, and who is there when. One window is one person's hours or several's. */
-export interface SessionHours {
-  date: string;
-  start: string;
-  end: string;
-  windows: readonly { start: string; end: string; crew: number }[];
 }
 
 /** One person of a session: when that one is there, and by name what of its steps is theirs. */

@@ -15,21 +15,22 @@ const yard: YardFile = {
     { casting: 'panel-900', count: 2, readyAt: NOW },
   ],
 };
-const after = (counted: number): YardFile['finished'] => apply(yard, countPieces(yard, 'panel-900', counted)).finished;
+const leftAfter = (counted: number): YardFile['finished'] =>
+  apply(yard, countPieces(yard, 'panel-900', counted)).finished;
 
 describe('after pieces were counted the book has as many', () => {
   test.each([0, 1, 2, 3, 4, 5, 6, 7, 20])('%i of them, and of no other kind is one more or fewer', (counted) => {
     const totalOf = (casting: string) =>
-      after(counted).reduce((sum, lot) => sum + (lot.casting === casting ? lot.count : 0), 0);
+      leftAfter(counted).reduce((sum, lot) => sum + (lot.casting === casting ? lot.count : 0), 0);
     expect([totalOf('panel-900'), totalOf('panel-800')]).toEqual([counted, 4]);
   });
 
   test('more come in fit to go out and for nobody', () => {
-    expect(after(8).at(-1)).toEqual({ casting: 'panel-900', count: 2 });
+    expect(leftAfter(8).at(-1)).toEqual({ casting: 'panel-900', count: 2 });
   });
 
   test('of too many those for nobody go first, what is fit before what cures, and last what is set aside', () => {
-    const left = (counted: number) => after(counted).filter(({ casting }) => casting === 'panel-900');
+    const left = (counted: number) => leftAfter(counted).filter(({ casting }) => casting === 'panel-900');
     expect(left(5).map(({ count }) => count)).toEqual([1, 3, 1]);
     expect(left(3).map(({ count }) => count)).toEqual([1, 2]);
     expect(left(1)).toEqual([{ casting: 'panel-900', count: 1, order: '27-001' }]);
