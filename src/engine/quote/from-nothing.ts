@@ -1,6 +1,6 @@
 import { refusals } from '../decoder/admit.ts';
 import { decode } from '../decoder/decode.ts';
-import { type Dispatch, dispatchOf } from '../decoder/dispatch.ts';
+import { type Choices, type Dispatch, dispatchOf } from '../decoder/dispatch.ts';
 import { NEVER, type Problem } from '../decoder/problem.ts';
 import { poursOf } from '../search/effort.ts';
 import { foundIn } from '../search/found.ts';
@@ -32,22 +32,28 @@ const sequencesFor = (asking: Asking, day: number): Int32Array[] => {
 /** What the decoder weighs by in these plans: as in quick planning, and as by hand. */
 const CHOICES = [...TRIED_CHOICES.slice(0, 3), ...BY_HAND, ...TRIED_CHOICES.slice(3)];
 
-/** One round of plans from nothing, in which the new order is due the day before the earliest one known. */
-const roundFromNothing = (asking: Asking, present: Present, best: Earliest): Earliest => {
+/**
+ * One round of plans from nothing, in which the new order is due the day before the earliest one known. What was `tried`
+ * before, and was no sooner than what was known then, is not tried again: several rules often come to one sequence.
+ */
+const roundFromNothing = (asking: Asking, present: Present, best: Earliest, tried: Set<string>): Earliest => {
   const { problem } = asking;
   const day = best.completesAt >= NEVER ? NEVER : handoverOn(problem, best.completesAt) - 1;
   const sequences = sequencesFor(asking, day);
   const most = Math.min(MOST_FROM_NOTHING, Math.floor(POURS_FROM_NOTHING / poursOf(problem)));
   let earliest = best;
-  const attempt = (dispatch: Dispatch): void => {
-    earliest = soonerUnder(asking, dispatch, present, 'given', earliest);
+  const attempt = (sequence: Int32Array, choices: Partial<Choices>): void => {
+    const key = `${sequence.join()} ${JSON.stringify(choices)}`;
+    if (tried.has(key)) return;
+    tried.add(key);
+    earliest = soonerUnder(asking, dispatchOf(sequence, choices), present, 'given', earliest);
   };
   for (let i = 0; i < Math.min(most, sequences.length * CHOICES.length); i++) {
     const choices = CHOICES[(i + Math.floor(i / sequences.length)) % CHOICES.length]!;
-    attempt(dispatchOf(sequences[i % sequences.length]!, choices));
+    attempt(sequences[i % sequences.length]!, choices);
   }
   for (const choices of waitingForLots(problem))
-    for (const sequence of sequences.slice(0, most)) attempt(dispatchOf(sequence, choices));
+    for (const sequence of sequences.slice(0, most)) attempt(sequence, choices);
   return earliest;
 };
 
@@ -57,8 +63,9 @@ const roundFromNothing = (asking: Asking, present: Present, best: Earliest): Ear
  */
 export const earliestFromNothing = (asking: Asking, present: Present, best: Earliest): Earliest => {
   let earliest = best;
+  const tried = new Set<string>();
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const sooner = roundFromNothing(asking, present, earliest);
+    const sooner = roundFromNothing(asking, present, earliest, tried);
     if (sooner === earliest) break;
     earliest = sooner;
   }
