@@ -2,6 +2,7 @@ import { cpus } from 'node:os';
 import { csvRows } from './csv.ts';
 import { earliestBench } from './earliest/earliest.ts';
 import { EXACT_SEEDS, exactRows, exactSummary } from './exact.ts';
+import { questionBench } from './exact-questions.ts';
 import { ifFirstRows } from './if-first.ts';
 import { plainerRows } from './plainer.ts';
 import { qualityRows } from './quality.ts';
@@ -40,6 +41,7 @@ const sections: Record<string, (argument?: string, ...more: string[]) => void | 
   },
   season: (...words) => seasonBench(words.filter((word) => word !== undefined)),
   earliest: (...words) => earliestBench(words.filter((word) => word !== undefined)),
+  question: (yards, seconds) => questionBench(yards ? Number(yards) : undefined, seconds ? Number(seconds) : undefined),
   exact: async () => {
     console.log('\nAgainst proven optima, small yards, MIP in HiGHS, 60 s each');
     for (const line of exactSummary(await exactRows(EXACT_SEEDS))) console.log(`  ${line}`);
@@ -47,7 +49,7 @@ const sections: Record<string, (argument?: string, ...more: string[]) => void | 
 };
 
 /** Each takes a quarter of an hour and more by itself: only when it is named. */
-const BY_NAME_ONLY = new Set(['earliest', 'exact', 'season', 'shuffled']);
+const BY_NAME_ONLY = new Set(['earliest', 'exact', 'question', 'season', 'shuffled']);
 
 const [name, ...argument] = process.argv.slice(2);
 console.log(`${cpus().length} × ${cpus()[0]?.model ?? 'unknown processor'}, Node ${process.version}`);

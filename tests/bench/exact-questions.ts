@@ -4,6 +4,7 @@ import type { YardFile } from '../../shared/yard-file.ts';
 import { planWithMemory } from '../../src/engine/plan.ts';
 import { quoteOrder } from '../../src/engine/quote/quote.ts';
 import { refereePlan } from '../../src/engine/referee.ts';
+import type { Effort } from '../../src/engine/search/effort.ts';
 import { keepOfPlan } from '../../src/engine/standing/keep-of-plan.ts';
 import { audit } from '../contract/audit-plan.mjs';
 import { exactQuestion, type Question } from '../support/exact/exact-question.ts';
@@ -39,19 +40,19 @@ const faultsOf = (taken: YardFile, { known, mostLate }: Question): string[] => {
 };
 
 /**
- * Plans a small grid yard with normal effort, asks beside that plan, and takes the order for the day it is told. Null where the
+ * Plans a small grid yard, with normal effort unless another is named, asks beside that plan, and takes the order for the day it is told. Null where the
  * plan leaves an order out.
  */
-export const askedBeside = (seed: number): Asked | null => {
+export const askedBeside = (seed: number, effort: Effort = 'normal'): Asked | null => {
   const yard = gridYard(seed);
   const asked = askedOf(yard, seed);
-  const { plan, memory } = planWithMemory(yard);
+  const { plan, memory } = planWithMemory(yard, { effort });
   const standing = keepOfPlan(plan);
   const { earliestOn, proven: isProven } = quoteOrder(yard, asked, { memory, standing, near: plan });
   if (earliestOn === null || plan.unplanned.length > 0) return null;
   const taken = { ...yard, orders: [...yard.orders, { ...asked, due: earliestOn }] };
   const given = taken.orders.map(({ id }) => id);
-  const known = planWithMemory(taken, { near: plan, memory, standing, given }).plan;
+  const known = planWithMemory(taken, { effort, near: plan, memory, standing, given }).plan;
   const mostLate = yard.orders.map(({ id }) => plan.orders.find((one) => one.id === id)!.daysLate);
   const question = { yard, asked, mostLate, known };
   return { question, earliestOn, isProven, faults: faultsOf(taken, question) };
