@@ -23,9 +23,9 @@ describe('the earliest day by a mixed-integer program', () => {
     },
   );
 
-  test('is found where the plan known has it a week later, by a plan that passes the audit', { timeout }, async () => {
+  test('is found where the plan known has it a day later, by a plan that passes the audit', { timeout }, async () => {
     const { question, earliestOn } = askedBeside(14, 'quick')!;
-    const { isProven, plan, faults } = await exactQuestion(knownLater(question, '2027-04-17'), SECONDS);
+    const { isProven, plan, faults } = await exactQuestion(knownLater(question, '2027-04-11'), SECONDS);
     expect([isProven, faults]).toEqual([false, []]);
     expect(plan!.orders.find(({ id }) => id === 'asked')!.completesOn).toBe(earliestOn);
   });
