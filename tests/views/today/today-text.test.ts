@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { SessionHours } from '../../../src/usecases/today/hours-facts.ts';
 import type {
   BatchStep,
   CoatStep,
@@ -6,7 +7,7 @@ import type {
   SessionStep,
   StripStep,
 } from '../../../src/usecases/today/session-step.ts';
-import type { SessionHours, TodayModel } from '../../../src/usecases/today/today-model.ts';
+import type { TodayModel } from '../../../src/usecases/today/today-model.ts';
 import {
   coatText,
   cutText,
