@@ -9,7 +9,15 @@ import { screensOver } from '../support/screens.ts';
 describe('any yard that can be planned', () => {
   test.each(yardSeeds(8, 1))('has its pages, yard %i', async (seed) => {
     const { get } = await screensOver(randomYard(seed, 'small'));
-    for (const path of ['/buying', '/today', '/today/sheet', '/turns', '/turns?from=3', '/begin/session?made=7'])
+    for (const path of [
+      '/buying',
+      '/today',
+      '/today/sheet',
+      '/today/evening',
+      '/turns',
+      '/turns?from=3',
+      '/begin/session?made=7',
+    ])
       expect([path, (await get(path)).status]).toEqual([path, 200]);
   });
 });
@@ -17,6 +25,7 @@ describe('any yard that can be planned', () => {
 /** Every page of a yard. `ways` are where its emptiness may lead. */
 const PAGES = [
   ...['/', '/orders', '/orders/past', '/orders/new', '/moulds', '/moulds?next=yes', '/today', '/today/sheet', '/turns'],
+  '/today/evening',
   ...['/buying', '/changes', '/kits/by-size', '/begin', '/begin/four', '/begin/session'],
   ...['/yard', '/yard/guesses'],
 ];
