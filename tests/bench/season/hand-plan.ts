@@ -10,9 +10,12 @@ import { planByHand } from '../by-hand.ts';
 /** More sticks than a yard of the season ever has. */
 const MOST_HELD_BACK = 1000;
 
+/** As it is now: a yard that is worked on in place is another one tomorrow, and its hours are remembered by what it was. */
+const asItIs = (yard: YardFile): YardFile => ({ ...yard, yard: { ...yard.yard } });
+
 /** A plan by hand as a plan file; placed again with a stick less where cuts do not fit the sticks that are there. */
 export const planFileByHand = (yard: YardFile): PlanFile => {
-  const problem = compile(yard);
+  const problem = compile(asItIs(yard));
   const heldBack = new Int32Array(problem.materials.length);
   for (;;) {
     const at = planByHand(problem, heldBack);
@@ -30,6 +33,6 @@ export const planFileByHand = (yard: YardFile): PlanFile => {
 
 /** The day that is promised for what is complete at an instant, with the yard's sessions in hand; null beyond its plan. */
 export const promisedByHand = (yard: YardFile, completesAt: string): string | null => {
-  const day = promiseDay(compile(yard), minuteOf(completesAt));
+  const day = promiseDay(compile(asItIs(yard)), minuteOf(completesAt));
   return day === null ? null : dateOfDay(day);
 };

@@ -92,7 +92,7 @@ const misfortune = ({ yard }: HandSeason, { mishaps, start }: LivedSeason, today
     }
   const isLost = mishaps.isLost(today);
   if (isLost) {
-    yard.closed.push(today);
+    yard.closed = [...yard.closed, today];
     yard.extra = yard.extra.filter(({ date }) => date !== today);
   }
   const broken = mishaps.broken(
