@@ -5,7 +5,7 @@ import { hoursText } from '../parts/clock-text.ts';
 import { clockText, countText, dayText, weekdayName } from '../parts/day-text.ts';
 import { Mark } from '../parts/mark.tsx';
 import { Amounts } from './amounts.tsx';
-import { type SheetRow, sheetRows, sheetTurns } from './sheet-rows.ts';
+import { type SheetRow, sheetRecipes, sheetRows, sheetTurns } from './sheet-rows.ts';
 import { todayNote, toHaveReady } from './today-text.ts';
 
 export const SHEET = '/today/sheet';
@@ -101,7 +101,7 @@ export const SheetPage: FC<{ model: SheetModel }> = ({ model }) => {
         {pieces > 0 && `, ${countText(pieces, 'piece')}`}.
       </Answer>
       <p class="hint no-print">
-        Print it with your browser's Print and hang it up: it fits one sheet of paper. Back to{' '}
+        Print it with your browser's Print and hang it up: it fits one sheet of paper, a very full session two. Back to{' '}
         <a href="/today">Today</a>
       </p>
       {toHaveReady(steps).length > 0 && (
@@ -110,6 +110,11 @@ export const SheetPage: FC<{ model: SheetModel }> = ({ model }) => {
           <Amounts amounts={toHaveReady(steps)} />
         </div>
       )}
+      {sheetRecipes(steps).map(({ mix, slip }) => (
+        <p class="sheet-recipe">
+          <strong>{mix}:</strong> {slip}.
+        </p>
+      ))}
       <Done done={model.done} />
       <div class="sheet-columns">
         <table class="sheet-rows">

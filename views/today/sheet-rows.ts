@@ -35,8 +35,30 @@ const prepared = ({ mould, clean, changeFrom, piece }: PrepStep): string => {
 const stripped = ({ mould, customer }: StripStep): string =>
   customer === null ? mould : `${mould} (${forText(customer)})`;
 
-const mixed = (step: BatchStep): string[] => [
-  `${step.mix}: ${slipText(step)}. Pour by ${byClock(step.usableUntil)}:`,
+/** What goes into a batch, said once on top for all batches of a mix that are alike. */
+export interface SheetRecipe {
+  mix: string;
+  slip: string;
+}
+
+/** What most batches of each mix are made of, where more than one is. */
+export const sheetRecipes = (steps: readonly SessionStep[]): SheetRecipe[] => {
+  const counts = new Map<string, Map<string, number>>();
+  for (const step of steps) {
+    if (step.kind !== 'batch') continue;
+    const slips = counts.get(step.mix) ?? new Map<string, number>();
+    counts.set(step.mix, slips.set(slipText(step), (slips.get(slipText(step)) ?? 0) + 1));
+  }
+  return [...counts].flatMap(([mix, slips]) => {
+    const [slip, count] = [...slips].sort(([, a], [, b]) => b - a)[0]!;
+    return count > 1 ? [{ mix, slip }] : [];
+  });
+};
+
+const mixed = (step: BatchStep, recipes: readonly SheetRecipe[]): string[] => [
+  recipes.some(({ mix, slip }) => mix === step.mix && slip === slipText(step))
+    ? `${step.mix} as on top. Pour by ${byClock(step.usableUntil)}:`
+    : `${step.mix}: ${slipText(step)}. Pour by ${byClock(step.usableUntil)}:`,
   ...step.pours.map(({ mould, customer }) => `${mould}${customer === null ? '' : ` (${forText(customer)})`}`),
 ];
 
@@ -44,18 +66,18 @@ const mixed = (step: BatchStep): string[] => [
 const packed = ({ customer, part }: PackStep): string =>
   part === null ? customer : `${customer} (${part.goesOn ? '' : 'the last '}${part.minutes} of ${part.inAll} minutes)`;
 
-const workOf = (step: SessionStep): Pick<SheetRow, 'work' | 'what'> => {
+const workOf = (step: SessionStep, recipes: readonly SheetRecipe[]): Pick<SheetRow, 'work' | 'what'> => {
   if (step.kind === 'coat') return { work: 'Coat', what: [coated(step)] };
   if (step.kind === 'prep') return { work: 'Set up', what: [prepared(step)] };
   if (step.kind === 'strip') return { work: 'Strip', what: [stripped(step)] };
-  if (step.kind === 'batch') return { work: 'Mix', what: mixed(step) };
+  if (step.kind === 'batch') return { work: 'Mix', what: mixed(step, recipes) };
   if (step.kind === 'pack') return { work: 'Pack', what: [packed(step)] };
   return { work: EDGE_WORDS[step.kind], what: [] };
 };
 
-const rowOf = (step: SessionStep, begun: readonly string[]): SheetRow => ({
+const rowOf = (step: SessionStep, begun: readonly string[], recipes: readonly SheetRecipe[]): SheetRow => ({
   at: fromClock(step.at),
-  ...workOf(step),
+  ...workOf(step, recipes),
   begun: begun.includes(step.name) ? `Under way until ${fromClock(step.until)}` : null,
 });
 
@@ -72,7 +94,8 @@ const isJoined = (row: SheetRow, last: SheetRow | undefined): last is SheetRow =
 /** The steps of a session as lines for the wall; `begun` names those that are under way. */
 export const sheetRows = (steps: readonly SessionStep[], begun: readonly string[]): SheetRow[] => {
   const rows: SheetRow[] = [];
-  for (const row of steps.map((step) => rowOf(step, begun))) {
+  const recipes = sheetRecipes(steps);
+  for (const row of steps.map((step) => rowOf(step, begun, recipes))) {
     const last = rows.at(-1);
     if (isJoined(row, last)) last.what.push(...row.what);
     else rows.push(row);

@@ -6,7 +6,7 @@ import type {
   SessionStep,
   StripStep,
 } from '../../../src/usecases/today/session-step.ts';
-import { sheetRows, sheetTurns } from '../../../views/today/sheet-rows.ts';
+import { sheetRecipes, sheetRows, sheetTurns } from '../../../views/today/sheet-rows.ts';
 
 const at = (clock: string) => `2027-04-10T${clock}:00+01:00`;
 const prep = (clock: string, mould: string, rest: Partial<PrepStep> = {}): PrepStep => ({
@@ -72,12 +72,21 @@ describe('the lines of the sheet', () => {
     expect(sheetRows(steps, [])).toEqual([{ at: '8:20', work: 'Coat', what, begun: null }]);
   });
 
-  test('each mix has its own line, with by when it has to be poured', () => {
-    const rows = sheetRows([batch('09:00', ['900 no. 1', '900 no. 2']), batch('09:30', ['900 no. 3'], 'Quinn')], []);
-    expect(rows.map(({ what }) => what)).toEqual([
-      ['Panel mix: 1 bag, 4.7 l water. Pour by 9:40:', '900 no. 1', '900 no. 2'],
-      ['Panel mix: 1 bag, 4.7 l water. Pour by 9:40:', '900 no. 3 (for Quinn)'],
+  test('each mix has its own line, with by when it has to be poured; one like the others is said once on top', () => {
+    const more = { ...batch('10:00', ['900 no. 4']), bags: 2, water: '9.4 l' };
+    const steps = [batch('09:00', ['900 no. 1', '900 no. 2']), batch('09:30', ['900 no. 3'], 'Quinn'), more];
+    expect(sheetRecipes(steps)).toEqual([{ mix: 'Panel mix', slip: '1 bag, 4.7 l water' }]);
+    expect(sheetRows(steps, []).map(({ what }) => what)).toEqual([
+      ['Panel mix as on top. Pour by 9:40:', '900 no. 1', '900 no. 2'],
+      ['Panel mix as on top. Pour by 9:40:', '900 no. 3 (for Quinn)'],
+      ['Panel mix: 2 bags, 9.4 l water. Pour by 9:40:', '900 no. 4'],
     ]);
+  });
+
+  test('a mix that is made once says in its line what goes in', () => {
+    const steps = [batch('09:00', ['900 no. 1'])];
+    expect(sheetRecipes(steps)).toEqual([]);
+    expect(sheetRows(steps, [])[0]?.what[0]).toBe('Panel mix: 1 bag, 4.7 l water. Pour by 9:40:');
   });
 
   test('one that is under way stands by itself, and says until when', () => {
