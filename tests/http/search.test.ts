@@ -101,7 +101,8 @@ describe('looking for an order', () => {
 });
 
 describe('looking for a mould', () => {
-  const moulds = (html: string) => [...html.matchAll(/<h3>([^<]+)<\/h3>/g)].map(([, id]) => id);
+  const moulds = (html: string) =>
+    [...html.matchAll(/<h3><a href="\/mould\/[^"]+">([^<]+)<\/a><\/h3>/g)].map(([, id]) => id);
 
   test.each([
     ['find=450', ['450 no. 1', '450 no. 2']],
