@@ -26,11 +26,12 @@ export interface Taking {
   named: readonly StickCut[];
 }
 
-/** "Rapid mortar (0 bag in the book, 1 taken)": what the stock book has too little of for something; null for nothing. */
+/** "Rapid mortar (none in the book, 1 taken)": what the stock book has too little of for something; null for nothing. */
 const shortText = (yard: YardFile, { taken, named }: Taking, system: UnitSystem): string | null => {
   const short = shortages(yard, taken, named).map(({ material: { name, unit, onHand }, amount: all }) => {
     const amount = (quantity: number) => amountField(quantity, unit, system);
-    return `${name} (${amount(onHand)} ${shownUnit(unit, system).word} in the book, ${amount(all)} taken)`;
+    const there = onHand === 0 ? 'none' : `${amount(onHand)} ${shownUnit(unit, system).word}`;
+    return `${name} (${there} in the book, ${amount(all)} taken)`;
   });
   return short.length === 0 ? null : short.join(', ');
 };

@@ -63,6 +63,13 @@ test('a batch that is tapped before it is to be mixed is asked about', async () 
 });
 
 describe('more than the stock book has', () => {
+  test('is said in words where it has none', async () => {
+    const { at } = await on('10:00');
+    await countMaterial(at('10:00'), 'mesh', { text: '0' });
+    const record = { pours: [filled], bags: 1, filledAt: null };
+    expect(refusalOf(await recordPour(at('10:01'), record))).toContain('Mesh (none in the book, 0.16 taken)');
+  });
+
   test('is asked about at a pour, and what is missing is kept until it is counted', async () => {
     const { at, stock } = await on('10:00');
     await countMaterial(at('10:00'), 'mesh', { text: '0.1' });
