@@ -9,6 +9,7 @@ const loggedPromise = z.strictObject({
   customer: z.string().nullable(),
   due: date.nullable().optional(),
   isWanted: z.literal(true).optional(),
+  isThere: z.literal(true).optional(),
   completesOn: date.nullable(),
   daysLate: z.number().nullable(),
   reason: z.string().nullable(),
