@@ -95,7 +95,7 @@ describe('without a signal', () => {
     await page.reload();
     await waits(page, 0);
     await until(page, "document.querySelector('.as-kept') === null");
-    expect(await page.isVisible('#waiting')).toBe(false);
+    await page.waitForSelector('#waiting', { state: 'hidden' });
     const { minutesPastEight, changes } = await recorded(database);
     expect(minutesPastEight).toEqual([7, 20]);
     expect(changes).toHaveLength(2);

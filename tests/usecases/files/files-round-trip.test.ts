@@ -78,6 +78,7 @@ describe('a yard file, out, in and out again, is the same to the byte', () => {
 
   test.each<YardKind>(['small', 'tight-rack', 'cold-spring', 'typical', 'odd'])(
     'of random yards, one over the other (%s)',
+    { timeout: 60_000 },
     async (kind) => {
       const { database } = await yardContext();
       for (const yard of yardsOf(kind, 6)) {
