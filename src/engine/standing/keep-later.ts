@@ -134,11 +134,12 @@ const without = (keep: Keep, out: ReadonlySet<unknown>): KeptLater => {
  */
 export const keepLater = (yard: YardFile, keep: Keep, plan: PlanFile): KeptLater => {
   const asItWas = { keep, left: [] };
-  for (const out of outsOf(inSession(keep, yard, new Set()))) {
+  const here = inSession(keep, yard, new Set());
+  for (const out of outsOf(here)) {
     const was = asPlan(inSession(keep, yard, out), yard, plan);
     const is = shiftLater(was, yard);
     // Where the rules allow all batches as they are, nothing has to move for them.
-    if (out.size === 0 && ((is && !batchesMove(was, is)) || batchesStay(yard, keep))) return asItWas;
+    if (out.size === 0 && ((is && !batchesMove(was, is)) || batchesStay(yard, here))) return asItWas;
     const rest = without(keep, out);
     if (is) return { ...rest, keep: atTimesOf(rest.keep, was, is) };
   }
