@@ -136,7 +136,7 @@ export const keepLater = (yard: YardFile, keep: Keep, plan: PlanFile): KeptLater
   const asItWas = { keep, left: [] };
   const here = inSession(keep, yard, new Set());
   for (const out of outsOf(here)) {
-    const was = asPlan(inSession(keep, yard, out), yard, plan);
+    const was = asPlan(inSession(here, yard, out), yard, plan);
     const is = shiftLater(was, yard);
     // Where the rules allow all batches as they are, nothing has to move for them.
     if (out.size === 0 && ((is && !batchesMove(was, is)) || batchesStay(yard, here))) return asItWas;
