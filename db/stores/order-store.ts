@@ -84,6 +84,16 @@ export const pastOrders = (tx: Tx, limit: number): Promise<StoredOrder[]> =>
 export const orderById = async (tx: Tx, id: string): Promise<StoredOrder | null> =>
   (await ordersWhere(tx, eq(orders.id, id), asc(orders.position)))[0] ?? null;
 
+/** Whose orders of any status are, by number; those of nobody that is recorded, and those that are not there, are left out. */
+export const customersOfOrders = async (tx: Tx, ids: readonly string[]): Promise<ReadonlyMap<string, string>> => {
+  const rows = await tx
+    .select({ id: orders.id, name: customers.name })
+    .from(orders)
+    .innerJoin(customers, eq(customers.id, orders.customerId))
+    .where(inArray(orders.id, [...ids]));
+  return new Map(rows.map(({ id, name }) => [id, name]));
+};
+
 /** Open orders whose date was held until a day before `today`, a date; held until today still holds. */
 export const lapsedHolds = (tx: Tx, today: string): Promise<StoredOrder[]> =>
   ordersWhere(tx, and(eq(orders.status, 'open'), lt(orders.heldUntil, today)), asc(orders.position));

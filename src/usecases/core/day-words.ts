@@ -17,10 +17,13 @@ export const dayYearWords = (date: string, today: string): string =>
 export const onDayWords = (date: string, today: string): string =>
   date === today ? 'today' : `on ${dayYearWords(date, today)}`;
 
+/** The clock of an instant as people say it: "9:05". */
+export const clockWords = (instant: string): string => instant.slice(11, 16).replace(/^0/, '');
+
 /** " at 9:05" of an instant as it stands in a sentence; with its day where that is another one. */
 export const atWords = (instant: string, today: string): string => {
   const day = instant.slice(0, 10);
-  return `${day === today ? '' : ` ${onDayWords(day, today)}`} at ${instant.slice(11, 16).replace(/^0/, '')}`;
+  return `${day === today ? '' : ` ${onDayWords(day, today)}`} at ${clockWords(instant)}`;
 };
 
 /** The same of work of another day; nothing for work of today. */

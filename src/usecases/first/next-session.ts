@@ -3,6 +3,7 @@ import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { type Session, sessionsOf } from '../../engine/calendar/sessions.ts';
+import { customersByOrder } from '../core/customers-by-order.ts';
 import { fixedIn } from '../plan/fixed-plan.ts';
 import { beginsWithin } from '../plan/plan-starts.ts';
 import { poursWithin } from '../plan/pour-minutes.ts';
@@ -38,7 +39,7 @@ export const nextSession = (plan: PlanFile, yard: YardFile): NextSession | null 
   const bags = new Map<string, number>();
   for (const batch of plan.batches.filter(({ start }) => inIt(start)))
     bags.set(batch.mix, (bags.get(batch.mix) ?? 0) + batch.bags);
-  const customers = new Map(yard.orders.map(({ id, customer }) => [id, customer ?? `order ${id}`]));
+  const customers = customersByOrder(yard);
   return {
     fixed: fixedIn(yard, session).batches.length > 0,
     date: calendar.instantText(session.start).slice(0, 10),

@@ -1,9 +1,10 @@
 import { mouldsInOrder } from '../../../db/stores/mould-store.ts';
-import { pastOrders } from '../../../db/stores/order-store.ts';
+import { customersOfOrders } from '../../../db/stores/order-store.ts';
 import { workRecords } from '../../../db/stores/work-record-store.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
+import { customersByOrder } from '../core/customers-by-order.ts';
 import type { PageHead } from '../core/page-parts.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { poursOfMould } from '../plan/pours-of-mould.ts';
@@ -13,7 +14,6 @@ import { type HistoryEntry, type MouldHistory, mouldHistory } from './mould-hist
 /** More than these nobody reads on a phone in a yard. */
 const COMING_SHOWN = 6;
 const PAST_SHOWN = 60;
-const NO_LIMIT = -1;
 
 /** A pour of the plan. */
 interface ComingPour {
@@ -36,25 +36,24 @@ export interface MouldModel extends PageHead {
   entriesInAll: number;
 }
 
-const ordersByName = async ({ database }: UseCaseContext): Promise<Map<string, string | null>> =>
-  new Map(
-    (await database.read((tx) => pastOrders(tx, NO_LIMIT))).map(({ id, customer }) => [id, customer?.name ?? null]),
-  );
+const orderOf = (entry: HistoryEntry): string | null => ('order' in entry ? entry.order : null);
 
 /** One mould with its plan and its history; null where there is none of that name. */
 export const showMould = async (context: UseCaseContext, id: string): Promise<MouldModel | null> => {
   const { plan, yard } = await currentPlan(context);
-  const { stored, records } = await context.database.read(async (tx) => ({
-    stored: (await mouldsInOrder(tx)).find((mould) => mould.id === id),
-    records: await workRecords(tx),
-  }));
-  if (!stored) return null;
+  const found = await context.database.read(async (tx) => {
+    const stored = (await mouldsInOrder(tx)).find((mould) => mould.id === id);
+    if (!stored) return null;
+    const { entries, ...history } = mouldHistory(await workRecords(tx), id, context.now);
+    const shown = entries.slice(0, PAST_SHOWN);
+    const names = await customersOfOrders(tx, [...new Set(shown.flatMap((entry) => orderOf(entry) ?? []))]);
+    return { stored, history, shown, names, entriesInAll: entries.length };
+  });
+  if (!found) return null;
+  const { stored, history, shown, names, entriesInAll } = found;
   const calendar = calendarOf(yard.yard.timeZone);
-  const customers = new Map(yard.orders.map((order) => [order.id, order.customer ?? `order ${order.id}`]));
+  const customers = customersByOrder(yard);
   const castings = new Map(yard.castings.map(({ id: casting, name }) => [casting, name]));
-  const past = await ordersByName(context);
-  const customerOf = (order: string): string => customers.get(order) ?? past.get(order) ?? `order ${order}`;
-  const { entries, ...history } = mouldHistory(records, id, context.now);
   return {
     ...{ yardName: yard.yard.name, today: today(yard.yard.timeZone, context.now) },
     mould: mouldFacts(stored, { plan, calendar, customers, castings, now: minuteOf(context.now) }),
@@ -62,15 +61,15 @@ export const showMould = async (context: UseCaseContext, id: string): Promise<Mo
       .slice(0, COMING_SHOWN)
       .map(({ fillStart, casting, order }) => ({
         ...{ at: fillStart, piece: castings.get(casting) ?? casting },
-        customer: order === undefined ? null : customerOf(order),
+        customer: order === undefined ? null : (customers.get(order) ?? `order ${order}`),
       })),
     history,
-    entries: entries.slice(0, PAST_SHOWN).map((entry) => ({
+    entries: shown.map((entry) => ({
       ...entry,
       at: calendar.instantText(minuteOf(entry.at)),
       piece: 'casting' in entry ? (castings.get(entry.casting) ?? entry.casting) : null,
-      customer: 'order' in entry && entry.order !== null ? customerOf(entry.order) : null,
+      customer: orderOf(entry) === null ? null : (names.get(orderOf(entry)!) ?? `order ${orderOf(entry)}`),
     })),
-    entriesInAll: entries.length,
+    entriesInAll,
   };
 };

@@ -4,6 +4,7 @@ import { mouldKind } from '../../engine/book/mould-kind.ts';
 import { isRetired } from '../../engine/book/mould-state.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
+import { customersByOrder } from '../core/customers-by-order.ts';
 import type { PageHead } from '../core/page-parts.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { foundMoulds, type MouldSearch } from './find-moulds.ts';
@@ -43,7 +44,7 @@ export const showMoulds = async (context: UseCaseContext, search: MouldSearch = 
   const seen: MouldsSeen = {
     plan,
     calendar: calendarOf(yard.yard.timeZone),
-    customers: new Map(yard.orders.map(({ id, customer }) => [id, customer ?? `order ${id}`])),
+    customers: customersByOrder(yard),
     castings: new Map(yard.castings.map(({ id, name }) => [id, name])),
     now: minuteOf(context.now),
   };

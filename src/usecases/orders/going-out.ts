@@ -74,11 +74,11 @@ export const dayOut = (
   return days.sort().at(-1)!;
 };
 
-const kgOf = (casting: string, { yard }: OutSeen) => yard.castings.find(({ id }) => id === casting);
+const castingOf = (casting: string, { yard }: OutSeen) => yard.castings.find(({ id }) => id === casting);
 
 const weighed = (order: Pick<StoredOrder, 'lines'>, seen: OutSeen) =>
   [...goodsOfLines(order.lines, seen.yard).pieces].map(([id, count]) => {
-    const casting = kgOf(id, seen);
+    const casting = castingOf(id, seen);
     return { casting: casting?.name ?? id, count, kg: casting?.kg ?? 0 };
   });
 

@@ -3,6 +3,7 @@ import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
+import { customersByOrder } from '../core/customers-by-order.ts';
 import type { PageHead } from '../core/page-parts.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 
@@ -45,7 +46,7 @@ const dealtOf = (place: number, { count, order }: YardFile['finished'][number], 
 export const showPieces = async (context: UseCaseContext): Promise<PiecesModel> => {
   const { plan, yard } = await currentPlan(context);
   const { instantText } = calendarOf(yard.yard.timeZone);
-  const customers = new Map(yard.orders.map(({ id, customer }) => [id, customer ?? `order ${id}`]));
+  const customers = customersByOrder(yard);
   const strips = new Map(plan.strips.map(({ mould, stripEnd }) => [mould, stripEnd]));
   const now = minuteOf(context.now);
   const alikeOf = (lot: YardFile['finished'][number], place: number): PiecesAlike[] =>

@@ -9,6 +9,7 @@ import { shiftLater } from '../../engine/book/shift-later.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import type { Session } from '../../engine/calendar/sessions.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
+import { clockWords } from '../core/day-words.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { sessionsOfDay } from '../plan/hours-of-day.ts';
 import { lateStepName, lateTaken } from '../plan/late-steps.ts';
@@ -67,7 +68,7 @@ const putOff = (
     return refuse('mould', `${mould} has no piece in it that is to be stripped. Nothing was changed.`);
   const { instantText } = calendarOf(yard.yard.timeZone);
   const at = minuteOf(yard.yard.now) + LOOK_AGAIN_MINUTES;
-  const clock = instantText(at).slice(11, 16).replace(/^0/, '');
+  const clock = clockWords(instantText(at));
   if (minuteOf(strip.stripStart) >= at)
     return refuse('mould', `${mould} is stripped only after ${clock} as it is. Nothing was changed.`);
   const hours = hoursFor(yard, at, at + minuteOf(strip.stripEnd) - minuteOf(strip.stripStart));

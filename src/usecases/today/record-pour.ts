@@ -12,7 +12,7 @@ import { sticksFor } from '../../engine/book/sticks-cut.ts';
 import type { PourWork } from '../../engine/book/work-done.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
-import { atWords } from '../core/day-words.ts';
+import { atWords, clockWords } from '../core/day-words.ts';
 import { writtenAt } from '../core/written-at.ts';
 import type { Changed } from '../plan/changing.ts';
 import { asked, shortQuestion } from '../plan/doubts.ts';
@@ -96,8 +96,7 @@ const unmixedQuestion = (
   const found = step && isLateStep(step) ? batchPoured(plan, pours) : null;
   if (!found || dayOf(minuteOf(found.batch.start)) !== dayOf(filled)) return null;
   if (filled >= minuteOf(found.batch.start)) return null;
-  const clock = instantText(minuteOf(found.batch.start)).slice(11, 16).replace(/^0/, '');
-  return `By the plan it is mixed from ${clock} on. Is it in its moulds already?`;
+  return `By the plan it is mixed from ${clockWords(instantText(minuteOf(found.batch.start)))} on. Is it in its moulds already?`;
 };
 
 /** Moulds that were emptied only after the first of a batch was begun to be filled. */

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { nextNumber, nextOrderId, updateOrder } from '../../../db/stores/order-store.ts';
+import { customersOfOrders, nextNumber, nextOrderId, updateOrder } from '../../../db/stores/order-store.ts';
 import { replaceYard } from '../../../db/stores/replace-yard.ts';
 import { smallYard } from '../../support/small-yard.ts';
 import { temporaryDatabase } from '../../support/temporary-database.ts';
@@ -21,4 +21,24 @@ test('the number of an order that was cancelled is not given again', async () =>
   });
   expect(await database.read((tx) => nextOrderId(tx, '2027-04-08'))).toBe('27-002');
   expect(await database.read((tx) => nextOrderId(tx, '2028-01-02'))).toBe('28-001');
+});
+
+test('whose an order was is known when it is handed over too; nobody, and no order, is left out', async () => {
+  const database = await temporaryDatabase();
+  const [order] = smallYard().orders;
+  await database.write(async (tx) => {
+    await replaceYard(
+      tx,
+      smallYard({
+        orders: [
+          { ...order!, customer: 'School garden' },
+          { ...order!, id: '27-002', customer: undefined },
+        ],
+      }),
+    );
+    await updateOrder(tx, '27-001', { status: 'handed over' });
+  });
+  const whose = (ids: string[]) => database.read((tx) => customersOfOrders(tx, ids));
+  expect([...(await whose(['27-001', '27-002', '27-009']))]).toEqual([['27-001', 'School garden']]);
+  expect([...(await whose([]))]).toEqual([]);
 });
