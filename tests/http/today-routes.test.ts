@@ -356,7 +356,7 @@ describe('after a session', () => {
     const answer = await post('/today/as-planned', { all: 'yes' });
     expect(answer.status).toBe(422);
     const text = await textOf(answer);
-    expect(text).toContain('Nothing is recorded yet. By the stock book there is too little Rapid mortar (0 bag in');
+    expect(text).toContain('Nothing is recorded yet. By the stock book there is too little Rapid mortar (none in');
     expect(text).toContain('Yes, record it');
     const sure = await textAfter(await post('/today/as-planned', { all: 'yes', sure: 'short' }));
     expect(sure).toContain('1 piece poured, 1 stripped, 1 order packed as planned.');
