@@ -23,6 +23,8 @@ const loggedChange = z.strictObject({
   at: instant,
   kind: z.string().min(1, 'is empty'),
   words: z.string(),
+  /** The name chosen on the device it was done on. */
+  by: z.string().min(1, 'is empty').optional(),
   before: z.array(loggedPromise),
   after: z.array(loggedPromise),
   undoneBy: whole.optional(),

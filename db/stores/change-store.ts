@@ -1,4 +1,4 @@
-import { and, asc, desc, eq, gt, isNull, lt, min, ne, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, gt, isNotNull, isNull, lt, max, min, ne, sql } from 'drizzle-orm';
 import {
   changes,
   changeUnderWay,
@@ -28,9 +28,9 @@ const setUnderWay = async (tx: Tx, change: number | null): Promise<void> => {
 
 /**
  * From here on every write of this transaction is captured as part of the change, until `endChange`. Its id; changes
- * are numbered in the order in which they are made. `at` is an instant.
+ * are numbered in the order in which they are made. `at` is an instant, `by` the name of whoever did it.
  */
-export const beginChange = async (tx: Tx, change: { at: string; kind: string }): Promise<number> => {
+export const beginChange = async (tx: Tx, change: { at: string; kind: string; by?: string }): Promise<number> => {
   const [added] = await tx
     .insert(changes)
     .values({ ...change, words: '', before: [], after: [] })
@@ -76,11 +76,11 @@ export const firstChangeAt = async (tx: Tx): Promise<string | null> =>
     ?.at ?? null;
 
 /** A change without what it did to the dates, which in a large yard is a long text. */
-export type ChangeHead = Pick<StoredChange, 'id' | 'at' | 'kind' | 'words' | 'undoneBy'>;
+export type ChangeHead = Pick<StoredChange, 'id' | 'at' | 'kind' | 'words' | 'by' | 'undoneBy'>;
 
 const HEAD = {
   ...{ id: changes.id, at: changes.at, kind: changes.kind, words: changes.words },
-  undoneBy: changes.undoneBy,
+  ...{ by: changes.by, undoneBy: changes.undoneBy },
 };
 
 /**
@@ -94,6 +94,18 @@ export const recentHeads = (tx: Tx, limit: number, beforeId?: number): Promise<C
     .where(beforeId === undefined ? undefined : lt(changes.id, beforeId))
     .orderBy(desc(changes.id))
     .limit(limit);
+
+/** Names under which something was done, the latest first, `limit` at most. */
+export const namesLately = async (tx: Tx, limit: number): Promise<string[]> => {
+  const rows = await tx
+    .select({ by: changes.by })
+    .from(changes)
+    .where(isNotNull(changes.by))
+    .groupBy(changes.by)
+    .orderBy(desc(max(changes.id)))
+    .limit(limit);
+  return rows.flatMap(({ by }) => by ?? []);
+};
 
 const changesOf = async (tx: Tx, heads: readonly { id: number }[]): Promise<StoredChange[]> => {
   const all: StoredChange[] = [];

@@ -37,6 +37,8 @@ export const changes = sqliteTable(
     kind: text().notNull(),
     /** In the maker's words: "800 no. 2 marked damaged". */
     words: text().notNull(),
+    /** The name chosen on the device it was done on; null where none is, and of what the plan did by itself. */
+    by: text(),
     before: text({ mode: 'json' }).$type<StoredPromise[]>().notNull(),
     after: text({ mode: 'json' }).$type<StoredPromise[]>().notNull(),
     undoneBy: integer().references((): AnySQLiteColumn => changes.id),

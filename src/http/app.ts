@@ -7,6 +7,7 @@ import { buyingRoutes } from './buying-routes.tsx';
 import { calendarRoutes } from './calendar-routes.tsx';
 import { changeRoutes } from './change-routes.tsx';
 import { dayRoutes } from './day-routes.tsx';
+import { deviceRoutes } from './device-routes.tsx';
 import { fault, foreign, missing, tooLarge } from './failures.tsx';
 import { fileLimit, fileRoutes, isFilePath } from './file-routes.tsx';
 import { firstRoutes } from './first-routes.tsx';
@@ -67,6 +68,7 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   turnsRoutes,
   calendarRoutes,
   changeRoutes,
+  deviceRoutes,
   dayRoutes,
   fileRoutes,
   undoRoutes,

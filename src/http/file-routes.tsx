@@ -17,6 +17,7 @@ import { type HeldFiles, heldFiles } from './held-files.ts';
 import { doneNotice } from './notice.ts';
 import { page, seeDone } from './page.tsx';
 import type { Screens } from './screens.ts';
+import { doneBy } from './this-device.ts';
 
 const MEGABYTE = 1_000_000;
 const LARGEST_FILE_MEGABYTES = 10;
@@ -137,6 +138,6 @@ export const fileRoutes = ({ context }: Screens): Hono => {
     routes.get(`${FILES}/${kind}-template.csv`, async (c) => save(c, await tableTemplate(context(), kind, signOf(c))));
   }
   routes.post(`${FILES}/look`, (c) => look(c, context(), held));
-  routes.post(`${FILES}/read-in`, (c) => readIn(c, context(), held));
+  routes.post(`${FILES}/read-in`, (c) => readIn(c, { ...context(), ...doneBy(c) }, held));
   return routes;
 };

@@ -12,6 +12,7 @@ import { missing } from './failures.tsx';
 import { errorsByField, readForm } from './form.ts';
 import { type PageFrame, type PageStatus, page, seeDone } from './page.tsx';
 import type { Screens } from './screens.ts';
+import { doneBy } from './this-device.ts';
 
 /*
  * The one way to take a form.
@@ -73,11 +74,11 @@ const stateOf = (saved: Exclude<Saved<unknown>, { kind: 'saved' }>, typed: FormF
 export const pageRoute = ({ context }: Screens, path: string, show: Show): Hono =>
   new Hono().get(path, async (c) => answer(c, await show(c, context(), BLANK), BLANK));
 
-/** What is asked, with the key of the act; a key that can't be read is a fault. */
-const asked = (context: UseCaseContext, fields: FormFields): Outcome<UseCaseContext> => {
+/** What is asked, by whom, with the key of the act; a key that can't be read is a fault. */
+const asked = (c: Context, context: UseCaseContext, fields: FormFields): Outcome<UseCaseContext> => {
   const act = actTyped(fields);
   if (!act.ok) return act;
-  return done(act.value === null ? context : { ...context, act: act.value });
+  return done({ ...context, ...doneBy(c, fields.doneBy), ...(act.value === null ? {} : { act: act.value }) });
 };
 
 /** Saves what was sent, unless it was sent and saved before. Of two that come at once one is refused and finds the other's change. */
@@ -95,7 +96,7 @@ export const formRoute = <T,>({ context }: Screens, form: FormRoute<T>): Hono =>
     const [now, fields] = [context(), await readForm(c)];
     const again = async (state: FormState) => answer(c, await form.show(c, now, state), state);
     if (form.isUnfinished?.(fields)) return again({ ...BLANK, typed: fields });
-    const act = asked(now, fields);
+    const act = asked(c, now, fields);
     const saved = act.ok
       ? await savedOnce(form, act.value, fields, c)
       : { kind: 'refused' as const, faults: act.faults };

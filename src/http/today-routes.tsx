@@ -51,13 +51,14 @@ import { atOnce, withDays } from './form-route.tsx';
 import { formsOnPage, type PageForm } from './forms-on-page.tsx';
 import { doneNotice } from './notice.ts';
 import type { Screens } from './screens.ts';
+import { whoIsAt } from './this-device.ts';
 
 const PATH = '/today';
 
 const todayPage = async (c: Context, context: UseCaseContext, refused: RefusedForm | null) => {
   const model = await showToday(context);
   const frame = { title: 'Today', at: 'today', yardName: model.yardName, place: 'yard' } as const;
-  const content = <TodayPage model={model} notice={await doneNotice(c, context)} refused={refused} />;
+  const content = <TodayPage model={model} notice={await doneNotice(c, context)} refused={refused} who={whoIsAt(c)} />;
   return { frame, content };
 };
 

@@ -7,6 +7,7 @@ import { showYard } from '../usecases/yard/show-yard.ts';
 import { effectFirst, type FormRoute, formPage, pageRoute, type Show } from './form-route.tsx';
 import { doneNotice } from './notice.ts';
 import type { Screens } from './screens.ts';
+import { whoIsAt } from './this-device.ts';
 
 const about: FormRoute<null> = {
   path: ABOUT,
@@ -22,7 +23,7 @@ const about: FormRoute<null> = {
 const yardPage: Show = async (c, context) => {
   const model = await showYard(context);
   const frame = { title: 'Your yard', at: 'yard', yardName: model.yardName } as const;
-  return { frame, content: <YardPage model={model} notice={await doneNotice(c, context)} /> };
+  return { frame, content: <YardPage model={model} notice={await doneNotice(c, context)} who={whoIsAt(c)} /> };
 };
 
 /** The page of the yard: what is there, what is missing, and the way to each section. */

@@ -30,6 +30,8 @@ const PAGES = [
   '/turns',
   '/buying',
   '/changes',
+  '/who',
+  '/phone',
   '/kits/by-size',
   '/kits/by-size?shape=L&length=1835&width=1835&cutLength=900&cutWidth=600&courses=3&ground=100&payload=150',
   '/kits/by-size?length=1800&width=1000&courses=2&ground=100',

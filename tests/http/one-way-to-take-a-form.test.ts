@@ -14,6 +14,7 @@ const taken = (): Record<string, number> =>
 test('a form is taken by the one builder, or is one of those that are named', () => {
   expect(taken()).toEqual({
     'calendar-routes.tsx': 2,
+    'device-routes.tsx': 1,
     'form-route.tsx': 1,
     'file-routes.tsx': 2,
     'first-routes.tsx': 1,

@@ -103,7 +103,17 @@ test.each([
 test('pages that are open beside each other are told apart by their titles', async () => {
   const { get } = await demoScreens();
   const day = ['/', '/today', '/today/sheet', '/orders', '/orders/new', '/orders/past', '/orders/27-010', '/moulds'];
-  const rest = ['/orders/27-010/edit', '/turns', '/buying', '/changes', '/kits/by-size', '/begin', '/begin/four'];
+  const rest = [
+    '/orders/27-010/edit',
+    '/turns',
+    '/buying',
+    '/changes',
+    '/kits/by-size',
+    '/begin',
+    '/begin/four',
+    '/who',
+    '/phone',
+  ];
   const parts = ['', '/about', '/panels', '/kits', '/moulds', '/mixes', '/stock', '/hours', '/temperatures', '/files'];
   const added = ['/panels/new', '/kits/new', '/moulds/new', '/mixes/new', '/stock/new', '/hours/new', '/hours/day/new'];
   const entries = ['/panels/panel-900', '/kits/planter', '/mixes/thin', '/hours/1', '/hours/day/1', '/hours/off/new'];

@@ -39,13 +39,25 @@ const withTime = (fields, action, at) => {
   return said.get('on') ? fields : [...without('when', 'on', 'time'), ['at', instantOf(at)]];
 };
 
-/** What a form is about to send. */
+const WHO = 'who-is-here=';
+/** The name chosen on this device (src/http/this-device.ts), empty where none is. */
+const whoIsHere = () => {
+  const cookie = document.cookie.split('; ').find((one) => one.startsWith(WHO));
+  try {
+    return decodeURIComponent(cookie?.slice(WHO.length) ?? '');
+  } catch {
+    return '';
+  }
+};
+
+/** What a form is about to send. It is the doing of whoever is here now, whenever it is sent. */
 export const actOf = ({ action, body, submitter, form }) => {
   const at = new Date();
   const fields = [...body].filter(([name, value]) => name !== 'act' && typeof value === 'string');
   return {
     ...{ key: newKey(), action, page: location.pathname, words: wordsOf({ submitter, form }) },
-    ...{ tapped: fields, fields: withTime(fields, action, at), at: at.toISOString() },
+    ...{ tapped: fields, at: at.toISOString() },
+    fields: [...withTime(fields, action, at), ['doneBy', whoIsHere()]],
   };
 };
 

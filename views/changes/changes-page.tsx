@@ -2,6 +2,7 @@ import type { FC } from 'hono/jsx';
 import type { ChangeFacts, ChangesModel } from '../../src/usecases/changes/show-changes.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
+import { byText } from '../parts/by-text.ts';
 import { clockText, countText, dayHeading, dayText } from '../parts/day-text.ts';
 import { Dropped } from '../parts/dropped.tsx';
 import { moveText, standingText } from '../parts/moves.tsx';
@@ -56,7 +57,8 @@ const Change: FC<{ change: ChangeFacts; today: string }> = ({ change, today }) =
   <li class="change">
     <div class="change-head">
       <p>
-        <span class="quiet">{clockText(change.at)}</span> {change.words.replace(/\.?$/, '.')}
+        <span class="quiet">{clockText(change.at)}</span> {byText(change.by)}
+        {change.words.replace(/\.?$/, '.')}
         {change.undone && <span class="quiet"> This was taken back.</span>}
       </p>
       {change.canBeUndone && <Undo change={change} />}

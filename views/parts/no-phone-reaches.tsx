@@ -1,7 +1,7 @@
 import type { FC } from 'hono/jsx';
 
 /** Loopback (RFC 6761, 6.3; RFC 1122, 3.2.1.3; RFC 4291, 2.5.3): nobody else gets there. */
-const isOfThisMachine = (address: string): boolean => {
+export const isOfThisMachine = (address: string): boolean => {
   const { hostname } = new URL(address);
   return hostname === 'localhost' || hostname.startsWith('127.') || hostname === '[::1]';
 };

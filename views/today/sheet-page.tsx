@@ -1,6 +1,7 @@
 import type { FC } from 'hono/jsx';
 import type { SheetModel } from '../../src/usecases/today/show-sheet.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
+import { byText } from '../parts/by-text.ts';
 import { hoursText } from '../parts/clock-text.ts';
 import { clockText, countText, dayText, weekdayName } from '../parts/day-text.ts';
 import { Mark } from '../parts/mark.tsx';
@@ -39,7 +40,8 @@ const Row: FC<{ row: SheetRow }> = ({ row: { at, work, what, begun } }) => (
 const Done: FC<Pick<SheetModel, 'done'>> = ({ done }) =>
   done.length === 0 ? null : (
     <p>
-      <strong>Done so far:</strong> {done.map(({ at, words }) => `${clockText(at)} ${words}`).join('; ')}.
+      <strong>Done so far:</strong>{' '}
+      {done.map(({ at, words, by }) => `${clockText(at)} ${byText(by)}${words}`).join('; ')}.
     </p>
   );
 

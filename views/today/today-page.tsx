@@ -1,8 +1,10 @@
 import type { FC } from 'hono/jsx';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import type { TodayModel } from '../../src/usecases/today/today-model.ts';
+import { ThisDevice } from '../device/this-device.tsx';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
+import { byText } from '../parts/by-text.ts';
 import { Caution } from '../parts/caution.tsx';
 import { clockText, dayText } from '../parts/day-text.ts';
 import { FormErrors } from '../parts/field.tsx';
@@ -25,6 +27,8 @@ interface TodayPageProps {
   model: TodayModel;
   notice: DoneNotice | null;
   refused: RefusedForm | null;
+  /** The name chosen on this device. */
+  who: string | null;
 }
 
 /** Each recipe once, and all that goes into the mixes of the session. */
@@ -76,10 +80,11 @@ const Done: FC<{ model: TodayModel }> = ({ model }) =>
     <details class="message done-today">
       <summary>Done today</summary>
       <ul class="done-list">
-        {model.done.map(({ change, at, words }) => (
+        {model.done.map(({ change, at, words, by }) => (
           <li>
             <p>
-              {clockText(at)}: {words}.
+              {clockText(at)}: {byText(by)}
+              {words}.
             </p>
             <form method="post" action="/undo" hx-post="/undo" hx-target="#page">
               <input type="hidden" name="change" value={String(change)} />
@@ -93,7 +98,7 @@ const Done: FC<{ model: TodayModel }> = ({ model }) =>
   );
 
 /** The session under way or the next one, as a list to work down. */
-export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused }) => (
+export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused, who }) => (
   <>
     {notice && <Notice notice={notice} today={model.today} back="/today" />}
     <Answer note={hasCard(model) ? undefined : belowAnswer(model)}>{todayAnswer(model)}</Answer>
@@ -132,5 +137,6 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused }) => (
         </details>
       )}
     </div>
+    <ThisDevice who={who} back="/today" />
   </>
 );

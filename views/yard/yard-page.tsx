@@ -1,5 +1,6 @@
 import type { FC } from 'hono/jsx';
 import type { YardModel } from '../../src/usecases/yard/show-yard.ts';
+import { ThisDevice } from '../device/this-device.tsx';
 import { Answer } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { countText } from '../parts/day-text.ts';
@@ -45,7 +46,14 @@ const NextStep: FC<{ missing: YardModel['missing'] }> = ({ missing }) => {
   );
 };
 
-export const YardPage: FC<{ model: YardModel; notice: DoneNotice | null }> = ({ model, notice }) => (
+interface YardPageProps {
+  model: YardModel;
+  notice: DoneNotice | null;
+  /** The name chosen on this device. */
+  who: string | null;
+}
+
+export const YardPage: FC<YardPageProps> = ({ model, notice, who }) => (
   <>
     {notice && <Notice notice={notice} today={model.today} back={YARD} />}
     <Answer note="Each part can be changed by itself, in any order, and left for later.">
@@ -64,5 +72,6 @@ export const YardPage: FC<{ model: YardModel; notice: DoneNotice | null }> = ({ 
       <ButtonLink href="/yard/files">Files in and out</ButtonLink>
       <ButtonLink href="/yard/calendar">Calendar</ButtonLink>
     </div>
+    <ThisDevice who={who} back={YARD} />
   </>
 );

@@ -16,6 +16,8 @@ export interface ChangeFacts {
   change: number;
   at: string;
   words: string;
+  /** The name chosen on the device it was done on, if any. */
+  by: string | null;
   /** Orders whose date given is broken, can be kept again, or has no day left to spare. */
   given: readonly PromiseMove[];
   /** Orders of which only the day by plan moved. */
@@ -50,7 +52,7 @@ interface Shown {
 }
 
 const changeFacts = (
-  { id, words, before, after, dropped, undoneBy }: StoredChange,
+  { id, words, by, before, after, dropped, undoneBy }: StoredChange,
   { at, captured, shown }: Shown,
 ): ChangeFacts => {
   const moved = promisesMoved(before, after).map((move) => ({ ...move, reason: shown(move.reason) }));
@@ -58,6 +60,7 @@ const changeFacts = (
     change: id,
     at,
     words,
+    by,
     given: moved.filter(isSpoken),
     planned: moved.filter((move) => !isSpoken(move)),
     dropped: dropped ?? [],

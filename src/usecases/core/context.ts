@@ -23,6 +23,8 @@ export interface UseCaseContext {
   background?: Background;
   /** A key that the browser made for what is asked of it just now, to know it by when it is sent again. */
   act?: string;
+  /** Who asks it, by the name chosen on that device. */
+  by?: string;
 }
 
 /** What came of it, or why it was refused, each reason with the name of the form field it belongs to. */

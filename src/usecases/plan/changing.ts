@@ -73,7 +73,7 @@ const tried = async <T>(
         tx,
         context,
         before,
-        what,
+        context.by ? { ...what, by: context.by } : what,
         (change) => work(tx, before.yard, change, before.plan, workOfPlan(before.cached.stored)),
         replanning,
       );

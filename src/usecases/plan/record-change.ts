@@ -22,6 +22,8 @@ export interface ChangeWords<T> {
   kind: string;
   /** What was done, as the maker would say it: "800 no. 2 marked damaged". */
   words: string | ((value: T) => string);
+  /** Who does it, where that is known. */
+  by?: string;
 }
 
 export interface Changed<T> {
@@ -95,13 +97,13 @@ export const recordChange = async <T>(
   tx: Tx,
   moment: Moment,
   before: CurrentPlan,
-  { kind, words }: ChangeWords<T>,
+  { kind, words, by }: ChangeWords<T>,
   work: (change: number) => Promise<Outcome<T>>,
   { unfixed, carryOn, workLeft, takes }: Replanning<T> = {},
 ): Promise<Outcome<Changed<T>>> => {
   const { now } = moment;
   const promisedBefore = promisesOf(before.yard, before.plan);
-  const change = await beginChange(tx, { at: now, kind });
+  const change = await beginChange(tx, { at: now, kind, ...(by ? { by } : {}) });
   const outcome = await work(change);
   if (!outcome.ok) return outcome;
   const { value } = outcome;

@@ -14,6 +14,6 @@ export const doneOnDay = (
   const midnight = calendar.midnightOf(calendar.dayOf(now));
   return changes
     .filter(({ kind, at, undoneBy }) => undoneBy === null && kinds.includes(kind) && minuteOf(at) >= midnight)
-    .map(({ id, at, words }) => ({ change: id, at: calendar.instantText(minuteOf(at)), words }))
+    .map(({ id, at, words, by }) => ({ change: id, at: calendar.instantText(minuteOf(at)), words, by }))
     .reverse();
 };

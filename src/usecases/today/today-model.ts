@@ -106,6 +106,8 @@ export interface DoneFacts {
   change: number;
   at: string;
   words: string;
+  /** The name chosen on the device it was done on, if any. */
+  by: string | null;
 }
 
 /** What is not recorded yet of one session that is over. */
