@@ -134,6 +134,6 @@ export const atOnce =
 
 /** Shows first what would move a date; what moves none is saved at once. */
 export const effectFirst =
-  <T,>(edit: (fields: FormFields, c: Context) => Edit<T>): Save<T> =>
+  <T,>(edit: (fields: FormFields, c: Context, context: UseCaseContext) => Edit<T>): Save<T> =>
   (context, fields, c) =>
-    saveEdit(context, edit(fields, c), fields.seen);
+    saveEdit(context, edit(fields, c, context), fields.seen);

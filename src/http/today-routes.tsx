@@ -11,6 +11,7 @@ import { callOffWork } from '../usecases/today/call-off-work.ts';
 import { giveUpLateWork } from '../usecases/today/give-up-late-work.ts';
 import { lookAgain } from '../usecases/today/look-again.ts';
 import { mendPiece } from '../usecases/today/mend-piece.ts';
+import { anotherHour, onePersonMore, runningLate } from '../usecases/today/more-hours.ts';
 import { onePersonFewer } from '../usecases/today/one-person-fewer.ts';
 import { planSessionAnew } from '../usecases/today/plan-session-anew.ts';
 import { recordBefore } from '../usecases/today/record-before.ts';
@@ -47,7 +48,7 @@ import {
   thrownTyped,
 } from '../usecases/typed/today-forms.ts';
 import { fixHours } from '../usecases/yard/fix-hours.ts';
-import { atOnce, withDays } from './form-route.tsx';
+import { atOnce, effectFirst, withDays } from './form-route.tsx';
 import { formsOnPage, type PageForm } from './forms-on-page.tsx';
 import { doneNotice } from './notice.ts';
 import type { Screens } from './screens.ts';
@@ -109,6 +110,9 @@ const FORMS: Readonly<Record<string, PageForm>> = {
   'no-work': { save: atOnce(noWorkTyped, callOffWork), form: () => 'no-work' },
   'stop-at': { save: atOnce(stopTyped, stopAt), form: () => 'stop-at' },
   'one-fewer': { save: atOnce(fewerTyped, onePersonFewer), form: () => 'one-fewer' },
+  'another-hour': { save: effectFirst((fields, _c, at) => anotherHour(at, fields)), form: () => 'another-hour' },
+  'one-more': { save: effectFirst((fields, _c, at) => onePersonMore(at, fields)), form: () => 'one-more' },
+  'running-late': { save: effectFirst((fields, _c, at) => runningLate(at, fields)), form: () => 'running-late' },
   'planned-anew': { save: atOnce(sessionTyped, planSessionAnew), form: () => 'planned-anew' },
   'fixed-hours': { save: atOnce(fixedHoursTyped, fixHours), form: () => 'fixed-hours' },
 };

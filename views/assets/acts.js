@@ -2,11 +2,14 @@
 
 /** Forms that may wait: those for which somebody stands in the yard. */
 const FORMS = /^\/(today|moulds)\//;
+/** Those of them that only show first what they would do: nobody is there to see it when they are sent later. */
+const ASKED_FIRST = /^\/today\/(another-hour|one-more|running-late)$/;
 /** Those of them that say when something was done. */
 const TIMED = /^\/today\/(coated|mixing|packed|poured|prepared|stripped)$/;
 
 const pathOf = (address) => new URL(address, location.href).pathname;
-export const mayWait = ({ method, action }) => method === 'POST' && FORMS.test(pathOf(action));
+export const mayWait = ({ method, action }) =>
+  method === 'POST' && FORMS.test(pathOf(action)) && !ASKED_FIRST.test(pathOf(action));
 
 // crypto.randomUUID is there on secure addresses only; RFC 9562, version 4.
 const newKey = () => {

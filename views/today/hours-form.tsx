@@ -7,6 +7,7 @@ import { hoursText } from '../parts/clock-text.ts';
 import { countText, dayText } from '../parts/day-text.ts';
 import { ChoiceField, TextField, Wrong } from '../parts/field.tsx';
 
+import { AnotherHour, OnePersonMore } from './more-hours.tsx';
 import { refusedAt, WorkForm } from './work-form.tsx';
 
 const NoWork: FC<{ session: SessionHours; today: string; refused: RefusedForm | null }> = ({
@@ -78,7 +79,7 @@ const OnePersonFewer: FC<{ session: SessionHours; refused: RefusedForm | null }>
   );
 };
 
-const HOURS_FORMS = ['no-work', 'stop-at', 'one-fewer'];
+const HOURS_FORMS = ['no-work', 'stop-at', 'one-fewer', 'another-hour', 'one-more'];
 
 /** The hours of the session shown, when they are not as usual; and what was changed, each with its undo. */
 export const HoursForms: FC<{ model: TodayModel; refused: RefusedForm | null }> = ({ model, refused }) => {
@@ -107,6 +108,8 @@ export const HoursForms: FC<{ model: TodayModel; refused: RefusedForm | null }> 
           <NoWork session={session} today={today} refused={refused} />
           <StopAt session={session} refused={refused} />
           <OnePersonFewer session={session} refused={refused} />
+          <AnotherHour session={session} today={today} refused={refused} />
+          <OnePersonMore session={session} today={today} refused={refused} />
         </div>
       )}
     </details>

@@ -14,6 +14,7 @@ import { EveningCard } from './evening-card.tsx';
 import { FixedHours, FixedSession } from './fixed-session.tsx';
 import { HoursForms } from './hours-form.tsx';
 import { LateWork, lateLead } from './late-work.tsx';
+import { RunningLate } from './more-hours.tsx';
 import { OtherFull, OtherPour, Packed, PackedInPart } from './other-work.tsx';
 import { slipLines } from './slip-text.ts';
 import { StepsAtHand, StepsToCome } from './steps.tsx';
@@ -111,6 +112,7 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused, who }) =
     {!hasCard(model) && <EveningCard model={model} refused={refused} />}
     {!model.underWay && <LateWork model={model} refused={refused} />}
     <Session model={model} refused={refused} />
+    <RunningLate model={model} refused={refused} />
     {model.underWay && <LateWork model={model} refused={refused} />}
     {model.session && (
       <p class="buttons">

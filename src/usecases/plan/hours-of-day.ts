@@ -25,7 +25,7 @@ const hoursOf = ({ start, end, crew, allows }: OpenWindow, calendar: Calendar): 
 };
 
 /**
- * The hours of a date with those of one session put through `change`: a window it returns null for is left out. This is
+ * The hours of a date with those of one session put through `change`: a window it returns null for is left out, several take its place. This is
  * what takes the place of the date's usual hours. A session that goes on past midnight has windows of two dates; only
  * those of this date are in it.
  */
@@ -33,7 +33,7 @@ export const hoursWith = (
   yard: YardFile,
   date: string,
   sessionStart: Minute,
-  change: (window: OpenWindow, index: number) => OpenWindow | null,
+  change: (window: OpenWindow, index: number) => OpenWindow | readonly OpenWindow[] | null,
 ): Hours[] => {
   const calendar = calendarOf(yard.yard.timeZone);
   const day = dayNumber(date);
@@ -42,5 +42,5 @@ export const hoursWith = (
       .map((window, index) => ({ window, after: session.start === sessionStart ? change(window, index) : window }))
       .filter(({ window }) => calendar.dayOf(window.start) === day),
   );
-  return changed.flatMap(({ after }) => (after === null ? [] : hoursOf(after, calendar)));
+  return changed.flatMap(({ after }) => [after ?? []].flat().map((window) => hoursOf(window, calendar)));
 };

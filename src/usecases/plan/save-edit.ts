@@ -1,9 +1,12 @@
 import type { Tx } from '../../../db/open.ts';
 import { promisedDays } from '../../../db/stores/order-store.ts';
 import type { Fault } from '../../../shared/fault.ts';
+import type { PlanFile } from '../../../shared/plan.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
 import type { UseCaseContext } from '../core/context.ts';
 import { type ChangeWords, changingUnless, type DoChange } from './changing.ts';
 import type { PromiseMove } from './promises-moved.ts';
+import { type SessionEffect, type SessionSpan, sessionEffect } from './session-effect.ts';
 
 /*
  * How a section of "Your yard" saves.
@@ -24,6 +27,8 @@ import type { PromiseMove } from './promises-moved.ts';
 export interface Edit<T = unknown> {
   what: ChangeWords<T>;
   work: DoChange<T>;
+  /** The session whose hours it changes: what becomes of it is shown first, even where no date moves. */
+  session?: (yard: YardFile) => SessionSpan;
 }
 
 /** A date given to a customer that the plan does not keep. */
@@ -51,6 +56,8 @@ export interface Effect {
   passed: readonly PassedDay[];
   /** A later date that could be given instead, by which no other order gets too late; null where none is known. */
   insteadOn: string | null;
+  /** What becomes of the session whose hours it changes. */
+  session?: SessionEffect;
   /** Says which effect it was, to be sent back once it was seen. */
   seen: string;
 }
@@ -99,20 +106,31 @@ export const withPromises = async (tx: Tx, moved: readonly PromiseMove[]): Promi
   return moved.map((move) => ({ ...move, promisedOn: promised.get(move.order) ?? null }));
 };
 
+/** Sent back where there is something to see and no date moves. */
+const NO_DATE = 'no date';
+
 /**
- * Saves at once what moves no date. What does is held back with its effect, until it comes again with `seen` naming just
- * that effect.
+ * Saves at once what moves no date, but for hours of a session. What does is held back with its effect, until it comes
+ * again with `seen` naming just that effect.
  */
 export const saveEdit = async <T>(
   context: UseCaseContext,
-  { what, work }: Edit<T>,
+  { what, work, session }: Edit<T>,
   seen: string | undefined,
 ): Promise<Saved<T>> => {
+  const nameOf = (moved: readonly PromiseMove[]) => effectName(moved) || (session ? NO_DATE : '');
   const isNew = (name: string) => name !== '' && name !== seen;
-  const outcome = await changingUnless(context, what, work, ({ moved }) => isNew(effectName(moved)));
+  let before: PlanFile | undefined;
+  const watched: DoChange<T> = (tx, yard, change, plan, toDo) => {
+    before = plan;
+    return work(tx, yard, change, plan, toDo);
+  };
+  const outcome = await changingUnless(context, what, watched, ({ moved }) => isNew(nameOf(moved)));
   if (!outcome.ok) return { kind: 'refused', faults: outcome.faults };
-  const { value, change, moved } = outcome.value.changed;
+  const { value, change, moved, plan, yard } = outcome.value.changed;
   if (!outcome.value.held) return { kind: 'saved', value, change };
   const shown = await context.database.read((tx) => withPromises(tx, moved));
-  return { kind: 'moves', effect: { moved: shown, unkept: [], passed: [], insteadOn: null, seen: effectName(moved) } };
+  const becomes = before && session ? { session: sessionEffect(before, plan, { yard, span: session(yard) }) } : {};
+  const effect = { moved: shown, unkept: [], passed: [], insteadOn: null, ...becomes, seen: nameOf(moved) };
+  return { kind: 'moves', effect };
 };

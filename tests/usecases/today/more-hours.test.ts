@@ -1,0 +1,123 @@
+import { describe, expect, test } from 'vitest';
+import type { YardFileInput } from '../../../shared/yard-file.ts';
+import { undoChange } from '../../../src/usecases/changes/undo-change.ts';
+import type { UseCaseContext } from '../../../src/usecases/core/context.ts';
+import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
+import { type Edit, saveEdit } from '../../../src/usecases/plan/save-edit.ts';
+import { anotherHour, onePersonMore, runningLate } from '../../../src/usecases/today/more-hours.ts';
+import type { FormFields } from '../../../src/usecases/typed/form-fields.ts';
+import { plannedYard, saturday } from '../../support/planned-yard.ts';
+import { yardContext } from '../../support/yard-context.ts';
+
+const contextOf = async (changes: Partial<YardFileInput> = {}, clock?: string) => {
+  const { database, now } = await yardContext(plannedYard({ finished: [], ...changes }));
+  return { database, now: clock ?? now };
+};
+
+const SESSION = { session: saturday('08:00') };
+type Ask = (context: UseCaseContext, fields: FormFields) => Edit;
+
+/** What a form is told first, and what comes of it when it is sent again with that in sight. */
+const askedThenDone = async (context: UseCaseContext, ask: Ask, fields: FormFields) => {
+  const first = await saveEdit(context, ask(context, fields), undefined);
+  if (first.kind !== 'moves') throw new Error(JSON.stringify(first));
+  const done = await saveEdit(context, ask(context, fields), first.effect.seen);
+  if (done.kind !== 'saved') throw new Error(JSON.stringify(done));
+  return { effect: first.effect, change: done.change };
+};
+
+const refusedWith = async (context: UseCaseContext, ask: Ask, fields: FormFields) => {
+  const saved = await saveEdit(context, ask(context, fields), undefined);
+  return saved.kind === 'refused' ? saved.faults[0] : null;
+};
+
+const hoursOf = async (context: UseCaseContext) =>
+  (await currentPlan(context)).yard.extra.map(({ start, end, crew, allows }) => [start, end, crew, allows.length]);
+
+/** Two panels of two moulds are poured by 9:29, and two more want a second turn that needs stripping until 10:52. */
+const FOUR = [{ id: '27-001', customer: 'Ann', due: '2027-04-10', lines: [{ casting: 'panel-900', quantity: 4 }] }];
+
+describe('another hour', () => {
+  test('is shown with what more is poured and whose day moves, then worked, and undone', async () => {
+    const context = await contextOf({ orders: FOUR });
+    const before = (await currentPlan(context)).plan;
+    const { effect, change } = await askedThenDone(context, anotherHour, SESSION);
+    expect(effect.session?.leftOut).toEqual([]);
+    expect(await hoursOf(context)).toEqual([['08:00', '13:00', 1, 4]]);
+    const { plan } = await currentPlan(context);
+    expect(plan.orders[0]?.completesOn).toBe(effect.moved[0]?.to ?? before.orders[0]?.completesOn);
+    expect((await undoChange(context, change)).ok).toBe(true);
+    expect((await currentPlan(context)).plan.orders).toEqual(before.orders);
+  });
+
+  test('changes nothing while it is only shown', async () => {
+    const context = await contextOf({ orders: FOUR });
+    const { revision } = await currentPlan(context);
+    expect((await saveEdit(context, anotherHour(context, SESSION), undefined)).kind).toBe('moves');
+    expect((await currentPlan(context)).revision).toBe(revision);
+    expect(await hoursOf(context)).toEqual([]);
+  });
+
+  test('ends where other hours of the day begin, and there is none where they follow on', async () => {
+    const until = (start: string) => ({ extra: [{ date: '2027-04-10', start, end: '17:00' }] });
+    const context = await contextOf(until('12:30'));
+    await askedThenDone(context, anotherHour, SESSION);
+    expect(await hoursOf(context)).toEqual([
+      ['08:00', '12:30', 1, 4],
+      ['12:30', '17:00', 1, 4],
+    ]);
+    const late = await contextOf({ work: [], extra: [{ date: '2027-04-10', start: '08:00', end: '24:00' }] });
+    expect(await refusedWith(late, anotherHour, SESSION)).toMatchObject({ path: 'session' });
+  });
+});
+
+describe('one person more', () => {
+  test('is there from a time on', async () => {
+    const context = await contextOf();
+    await askedThenDone(context, onePersonMore, { ...SESSION, at: '09:30' });
+    expect(await hoursOf(context)).toEqual([
+      ['08:00', '12:00', 1, 4],
+      ['09:30', '12:00', 1, 4],
+    ]);
+  });
+
+  test('is there from now on where no time is named', async () => {
+    const context = await contextOf({}, saturday('10:05'));
+    await askedThenDone(context, onePersonMore, SESSION);
+    expect((await hoursOf(context))[1]).toEqual(['10:05', '12:00', 1, 4]);
+  });
+
+  test('is refused for a time that has passed', async () => {
+    const context = await contextOf({}, saturday('10:05'));
+    expect(await refusedWith(context, onePersonMore, { ...SESSION, at: '09:30' })).toEqual({
+      path: 'at',
+      message: 'That time has passed.',
+    });
+  });
+});
+
+describe('running late', () => {
+  test('says what no longer fits and whose day moves, and keeps one session', async () => {
+    // By plan both panels are poured by 9:29 and stripped from 10:37; from 10:30 on there is no time to pour and strip.
+    const context = await contextOf({}, saturday('08:05'));
+    const { effect } = await askedThenDone(context, runningLate, { ...SESSION, at: '10:30' });
+    expect(effect.moved).toMatchObject([{ order: '27-001', from: '2027-04-10', to: '2027-04-17' }]);
+    expect(effect.session?.leftOut.map(({ kind }) => kind)).toEqual(expect.arrayContaining(['strip', 'pack']));
+    expect(await hoursOf(context)).toEqual([
+      ['08:00', '08:05', 1, 4],
+      ['08:05', '10:30', 1, 0],
+      ['10:30', '12:00', 1, 4],
+    ]);
+    const { plan } = await currentPlan(context);
+    const starts = plan.batches.map(({ start }) => start).filter((start) => start < saturday('12:00'));
+    expect(starts.every((start) => start >= saturday('10:30'))).toBe(true);
+  });
+
+  test('moves what comes later where all of it still fits', async () => {
+    const context = await contextOf({}, saturday('08:05'));
+    const { effect } = await askedThenDone(context, runningLate, { ...SESSION, at: '08:30' });
+    expect(effect).toMatchObject({ moved: [], session: { leftOut: [], morePieces: 0 }, seen: 'no date' });
+    const { plan } = await currentPlan(context);
+    expect(plan.orders[0]?.completesOn).toBe('2027-04-10');
+  });
+});
