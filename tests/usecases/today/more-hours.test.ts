@@ -15,7 +15,7 @@ const contextOf = async (changes: Partial<YardFileInput> = {}, clock?: string) =
 };
 
 const SESSION = { session: saturday('08:00') };
-type Ask = (context: UseCaseContext, fields: FormFields) => Edit;
+type Ask = (context: UseCaseContext, fields: FormFields) => Edit<{ words: string }>;
 
 /** What a form is told first, and what comes of it when it is sent again with that in sight. */
 const askedThenDone = async (context: UseCaseContext, ask: Ask, fields: FormFields) => {
