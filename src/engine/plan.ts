@@ -13,14 +13,14 @@ import { fewestLate } from './exact/fewest-late.ts';
 import { fitCarefully } from './quote/fit-in.ts';
 import { completeInHand } from './quote/promise.ts';
 import type { Effort } from './search/effort.ts';
-import type { Found } from './search/found.ts';
 import { dispatchFrom, memoryOf, type PlanMemory } from './search/memory.ts';
 import { presentPours } from './search/nearness.ts';
 import { quickSearch } from './search/quick.ts';
 import { searchOn } from './search/search.ts';
 import { chooseBeside, onceTaken } from './standing/choose-beside.ts';
 import { exactlyTaken } from './standing/exactly-taken.ts';
-import { type Candidate, candidateOf, harmOf, standOn } from './standing/standing-plan.ts';
+import { rescuesOf } from './standing/rescue.ts';
+import { type Candidate, candidateOf, standOn } from './standing/standing-plan.ts';
 
 const NO_LENGTHS = 'its lengths can no longer be cut from what is there by then';
 
@@ -149,18 +149,9 @@ const planOfCanonical = (yard: YardFile, options: PlanOptions): { plan: PlanFile
     );
     const others = [freer, stood, ...candidates];
     const chosen = chooseBeside(taken, others, beside);
-    if (effort === 'quick' && near && harmOf(chosen, near, given) > 0) {
-      // No date is said to be late before a plan that keeps it was looked for: on from what was found, and from nothing.
-      const rescued = (start: Found) => candidateOf(state, searchOn(state, start, 'normal', seed, present).dispatch);
-      const on = rescued({ ...chosen, unmoved: 0 });
-      const kept = chooseBeside(taken, [...others, on], beside);
-      if (harmOf(kept, near, given) === 0) return standingPlan(isFixed, kept);
-      return standingPlan(
-        isFixed,
-        chooseBeside(taken, [...others, on, rescued(quickSearch(state, { first: [] }))], beside),
-      );
-    }
-    return standingPlan(isFixed, chosen);
+    // No date is said to be late before plans that keep it were looked for.
+    const rescues = effort === 'quick' && near ? rescuesOf({ state, given, near, memory, present, seed }, chosen) : [];
+    return standingPlan(isFixed, rescues.length === 0 ? chosen : chooseBeside(taken, [...others, ...rescues], beside));
   }
   const plan = planOf(problem, dispatch);
   if (effort === 'quick') return { plan, memory: memoryOf(problem, dispatch) };

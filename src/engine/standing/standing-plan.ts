@@ -43,6 +43,9 @@ export const candidateOf = (state: DecoderState, dispatch: Dispatch): Candidate 
   return { problem, dispatch, evaluation: evaluate(state), daysLate: daysLateOf(state), readyOn, dropped };
 };
 
+/** Days that an order counts as late which falls out of a plan. */
+export const A_YEAR = 365;
+
 /**
  * What a plan does to the dates that were given: weighted days that they are later in it than in the plan that stands, as
  * that was. An order that falls out of it counts like a year.
@@ -62,9 +65,6 @@ export const harmOf = (
   });
   return harm;
 };
-
-/** Days. */
-const A_YEAR = 365;
 
 const judged = ({ problem, evaluation, daysLate, readyOn }: Candidate): Judged => ({
   figures: evaluation,

@@ -38,7 +38,7 @@ const laterBy = (before: PlanFile, after: PlanFile, given: readonly string[]): n
 /* A delivery was late, and a promise was said to be late that a plan made from nothing kept. */
 test('no date is later after a mishap where a search from nothing keeps all of them', () => {
   let harmed = 0;
-  for (const seed of yardSeeds(14, 400)) {
+  for (const seed of yardSeeds(8, 400)) {
     const yard = randomYard(seed, 'small');
     const { plan, memory } = planWithMemory(yard);
     const damaged = withDamage(yard, plan);
@@ -51,5 +51,5 @@ test('no date is later after a mishap where a search from nothing keeps all of t
     const fromNothing = planYard(damaged.yard, { effort: 'normal' });
     expect(laterBy(plan, fromNothing, given), `seed ${seed}`).toBeGreaterThan(0);
   }
-  expect(harmed).toBeGreaterThan(3);
+  expect(harmed).toBeGreaterThan(2);
 }, 120_000);
