@@ -146,7 +146,9 @@ const lists = (before: Archive, after: Archive, nameOf: NameOf): Difference[] =>
 
 const byCount = (what: string, before: number, after: number, changed: boolean): Difference => ({
   ...{ what, added: [], gone: [] },
-  changed: changed ? [{ name: what, figures: [{ figure: 'entries', from: String(before), to: String(after) }] }] : [],
+  changed: changed
+    ? [{ name: 'Entries', figures: [{ figure: 'in all', from: String(before), to: String(after) }] }]
+    : [],
 });
 
 /** Tasks that have begun and are not recorded; set-ups go with their batches. */
@@ -186,7 +188,7 @@ const quiet = (before: Archive, after: Archive): Difference[] => {
 /** Nothing is new, gone or another figure, and still something is other. */
 const OTHER_ORDER: Difference = {
   ...{ what: 'Lists', added: [], gone: [] },
-  changed: [{ name: 'Lists', figures: [{ figure: 'their order', from: 'as it is', to: 'another one' }] }],
+  changed: [{ name: 'All', figures: [{ figure: 'their order', from: 'as it is', to: 'another one' }] }],
 };
 
 const asSaid = ({ yard: _yard, habits: _habits, ...rest }: Archive) => rest;
