@@ -16,7 +16,7 @@ import { RestsOn } from '../parts/rests-on.tsx';
 import { whatOptions } from '../parts/what-options.ts';
 import { ChosenAnswer } from './chosen-answer.tsx';
 import { NextSession } from './next-session.tsx';
-import { ReadyAnswer, soonerSentences } from './ready-answer.tsx';
+import { ReadyAnswer, soonerHeading, soonerSentences } from './ready-answer.tsx';
 
 /** What was asked, as typed, and what came of it: facts, or what was wrong with the question. */
 export interface AskedModel extends Omit<QuestionModel, 'answer' | 'yardName' | 'today'> {
@@ -81,7 +81,7 @@ const SoonerPart: FC<{ asked: AskedModel; today: string }> = ({ asked, today }) 
       {chosen && <ChosenAnswer chosen={chosen} today={today} />}
       {sentences.length > 0 && (
         <>
-          <p>What would make it sooner, by today's plan:</p>
+          <p>{soonerHeading(facts, today)}</p>
           <ul>
             {sentences.map((sentence) => (
               <li>{sentence}</li>

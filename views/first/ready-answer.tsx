@@ -53,6 +53,16 @@ export const readyNote = (facts: ReadyFacts, today: string): string => {
   return isProven ? `${inHand}. ${sooner} at the earliest. ${rest}` : `${inHand}; ${sooner} without. ${rest}`;
 };
 
+/**
+ * What stands above that which would bring the date forward: all of it is counted without time in hand, so it is compared
+ * with the day without, and not with the one that is told.
+ */
+export const soonerHeading = (facts: ReadyFacts, today: string): string => {
+  const { earliestOn } = facts;
+  if (earliestOn === null || tellOn(facts) === earliestOn) return "What would make it sooner, by today's plan:";
+  return `Without time in hand it is ${dayText(earliestOn, today)}. What would make that sooner, by today's plan:`;
+};
+
 /** Everything that would bring the date forward, a sentence each: "One more 1100 mould: Sat 8 May, 7 days sooner." */
 export const soonerSentences = ({ limits, ifFirstOn, earliestOn }: ReadyFacts, today: string): string[] => {
   const first = ifFirstOn !== null && earliestOn !== null && ifFirstOn < earliestOn;

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { ReadyFacts } from '../../../src/usecases/first/ask-when.ts';
-import { holdText, readyNote, soonerSentences, tellOn } from '../../../views/first/ready-answer.tsx';
+import { holdText, readyNote, soonerHeading, soonerSentences, tellOn } from '../../../views/first/ready-answer.tsx';
 
 const today = '2027-04-05';
 const facts: ReadyFacts = {
@@ -61,4 +61,12 @@ test('what would make it sooner is a sentence each, and nothing that gains nothi
     'Put before everything else: Sat 24 Apr, but other dates would move.',
   ]);
   expect(soonerSentences({ ...facts, limits: [] }, today)).toEqual([]);
+});
+
+test('what would make it sooner is measured by the day without time in hand, and says so', () => {
+  expect(soonerHeading(facts, today)).toBe("What would make it sooner, by today's plan:");
+  expect(soonerHeading({ ...facts, promiseOn: '2027-05-15', sessionsInHand: 1 }, today)).toBe(
+    "Without time in hand it is Sat 8 May. What would make that sooner, by today's plan:",
+  );
+  expect(soonerHeading({ ...facts, promiseOn: null }, today)).toBe("What would make it sooner, by today's plan:");
 });
