@@ -21,6 +21,7 @@ import {
   isLate,
   isNotFetched,
   isPackedAtAll,
+  packedLateText,
   packedText,
   packingText,
   readyMessage,
@@ -55,7 +56,12 @@ const orderAnswer = (order: OrderFacts, today: string): string => {
   if (order.readyOn === null)
     return `${orderName(order)}: can't be made yet, because ${order.reason ?? 'no time is left for it'}.`;
   const due = dueOf(order);
-  if (due && isNotFetched(order)) return `${orderName(order)}: ready, and not handed over by ${dayText(due, today)}.`;
+  if (due && isNotFetched(order)) {
+    const late = packedLateText(order, today);
+    return late
+      ? `${orderName(order)}: ${late}, and not handed over yet.`
+      : `${orderName(order)}: ready, and not handed over by ${dayText(due, today)}.`;
+  }
   const spare = due ? `, ${spareText(order.readyOn, due)}` : '';
   return `${orderName(order)}: ready ${dayText(order.readyOn, today)}${spare}.`;
 };

@@ -1,11 +1,13 @@
 import type { FC } from 'hono/jsx';
 import { Mark } from '../parts/mark.tsx';
 import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
-import { contentsText, isLate, standingText } from './order-text.ts';
+import { contentsText, isLate, packedLateText, standingText } from './order-text.ts';
 
-const waitingText = ({ packed, packedMinutes, inYard, status }: OrderFacts): string => {
+const waitingText = (order: OrderFacts, today: string): string => {
+  const { packed, packedMinutes, inYard, status } = order;
   if (status !== 'open') return '';
-  if (packed) return ' Packed.';
+  // Who was packed too late is said to be, a sentence before.
+  if (packed) return packedLateText(order, today) ? '' : ' Packed.';
   if (packedMinutes !== null) return ' Packed in part.';
   return inYard ? ' All of it is in the yard.' : '';
 };
@@ -19,7 +21,7 @@ export const OrderSentence: FC<{ order: OrderFacts; today: string }> = ({ order,
         {warns && <Mark shape="triangle" />}
         <a href={orderPath(order.id)}>{orderName(order)}</a>
         {order.readyOn === null ? ' ' : ', '}
-        {standingText(order, today)}.{waitingText(order)}
+        {standingText(order, today)}.{waitingText(order, today)}
       </p>
       <p class="quiet">
         {order.customer && <>{order.id} · </>}

@@ -17,6 +17,15 @@ export const isLate = (order: OrderFacts): boolean => {
 /** Whether there is nothing left to do for it but to hand it over, which was to be done by now. */
 export const isNotFetched = (order: OrderFacts): boolean => order.inYard && isLate(order);
 
+/** "packed Sat 15 May, 7 days late": of an order that was packed after the date it was meant for; null for any other. */
+export const packedLateText = (order: OrderFacts, today: string): string | null => {
+  const due = dueOf(order);
+  const { packedOn } = order;
+  return packedOn !== null && due !== null && packedOn > due
+    ? `packed ${dayText(packedOn, today)}, ${spareText(packedOn, due)}`
+    : null;
+};
+
 /** Whether all that it is made of has left the stock: it is packed, all of it or some. */
 export const isPackedAtAll = ({ packed, packedMinutes }: Pick<OrderFacts, 'packed' | 'packedMinutes'>): boolean =>
   packed || packedMinutes !== null;
@@ -54,7 +63,10 @@ export const agreedText = ({ promisedOn, wantedOn, heldUntil }: OrderFacts, toda
 export const standingText = (order: OrderFacts, today: string): string => {
   if (order.readyOn === null) return `can't be made yet, because ${order.reason ?? 'no time is left for it'}`;
   const due = dueOf(order);
-  if (isNotFetched(order)) return `${agreedText(order, today)}, ready and not handed over`;
+  if (isNotFetched(order)) {
+    const late = packedLateText(order, today);
+    return `${agreedText(order, today)}, ${late ? `${late},` : 'ready'} and not handed over`;
+  }
   return due ? `${agreedText(order, today)}, ${spareText(order.readyOn, due)}` : agreedText(order, today);
 };
 

@@ -4,6 +4,7 @@ import { type PlanFile, spellsOf } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { today } from '../core/context.ts';
 import { reasonShown } from '../plan/reason-shown.ts';
 import { type ContentsLine, contentsOf, type Offer, offersOf } from './order-contents.ts';
 
@@ -57,6 +58,8 @@ export interface OrderFacts {
   inYard: boolean;
   /** Its goods have left the stock and it waits to be handed over. */
   packed: boolean;
+  /** The day on which it was packed; null where it is not. */
+  packedOn: string | null;
   /** Minutes of its packing that are done, where more of it is left; its goods have left the stock. Null for none. */
   packedMinutes: number | null;
   /** Why it cannot be made, in the yard's units; null when it can. */
@@ -87,6 +90,7 @@ export const orderFacts = (order: StoredOrder, { yard, offers, system, now, ...s
     })),
     inYard: planned !== undefined && minuteOf(planned.completesAt) <= minuteOf(now),
     packed: order.packedAt !== null,
+    packedOn: order.packedAt && today(yard.yard.timeZone, order.packedAt),
     packedMinutes: order.packedMinutes,
     reason: reasonShown(unplanned?.reason ?? null, yard.materials, system),
   };

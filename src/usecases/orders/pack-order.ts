@@ -1,5 +1,6 @@
 import type { Tx } from '../../../db/open.ts';
 import type { StoredOrder } from '../../../db/stores/order-store.ts';
+import { daysText } from '../../../shared/days-text.ts';
 import type { Doubt } from '../../../shared/doubt.ts';
 import type { PlanOfWork } from '../../../shared/late-work.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
@@ -11,6 +12,7 @@ import { done, type Outcome, today, type UseCaseContext } from '../core/context.
 import { earlierWords } from '../core/day-words.ts';
 import { writtenAt } from '../core/written-at.ts';
 import type { Changed } from '../plan/changing.ts';
+import { daysAfter } from '../plan/days-late.ts';
 import { asked, shortQuestion } from '../plan/doubts.ts';
 import { farOffQuestion, WEEK } from '../plan/far-off.ts';
 import { orRecorded, recordedSteps } from '../plan/recorded-once.ts';
@@ -25,6 +27,9 @@ interface Packed {
   when: string;
   /** Of a spell with others after it; null where all of it is packed. */
   minutes: number | null;
+  /** Days from the date given, or else asked for, to the day on which all of it was packed; 0 where that was in time. */
+  daysLate: number;
+  isWanted: boolean;
 }
 
 /** The name by which the packing of an order is found again; a spell of one is found by the name of its step. */
@@ -67,8 +72,17 @@ const questions = async (tx: Tx, yard: YardFile, plan: PlanFile, asking: Asking,
   return asked('short', sure, shortQuestion(yard, { taken, named: sticksFor(plan.sticks, id) }, system));
 };
 
-const wordsOf = ({ name, when, minutes }: Packed): string =>
-  `Packed for ${name}${minutes === null ? '' : `, ${minutes} minutes of it`}${when}`;
+/** "Packed for School garden on Mon 12 Apr at 9:40, 2 days after the date given". */
+const wordsOf = ({ name, when, minutes, daysLate, isWanted }: Packed): string => {
+  const late = daysLate > 0 ? `, ${daysText(daysLate)} after the date ${isWanted ? 'wanted' : 'given'}` : '';
+  return `Packed for ${name}${minutes === null ? '' : `, ${minutes} minutes of it`}${when}${late}`;
+};
+
+/** How a packing stands to the date of its order; a spell with others after it to none. */
+const lateness = ({ promisedOn, wantedOn }: StoredOrder, day: string, minutes: number | null) => ({
+  daysLate: minutes === null ? daysAfter({ due: promisedOn ?? undefined, wanted: wantedOn ?? undefined }, day) : 0,
+  isWanted: promisedOn === null,
+});
 
 const plannedIn = ({ orders }: PlanOfWork, id: string) =>
   orders.find((order) => order.id === id && order.packStart !== undefined);
@@ -104,7 +118,8 @@ export const packOrder = (
       const named = recordedSteps(minutes === null || !step ? [packStep(id)] : [step], work, yard);
       const when = earlierWords(doneAt.value, today(yard.yard.timeZone, context.now));
       const steps = [{ answers: step ?? undefined, work: () => done(work) }];
-      return done({ steps, value: { name: orderName(found.value), when, minutes }, named });
+      const late = lateness(found.value, today(yard.yard.timeZone, doneAt.value), minutes);
+      return done({ steps, value: { name: orderName(found.value), when, minutes, ...late }, named });
     }),
   );
 };

@@ -26,6 +26,7 @@ const order: OrderFacts = {
   packedMinutes: null,
   inYard: false,
   packed: false,
+  packedOn: null,
   reason: null,
 };
 
@@ -45,6 +46,12 @@ describe('an order in a sentence', () => {
     const there = { ...order, inYard: true, readyOn: '2027-05-15' };
     expect(standingText(there, today)).toBe('promised Sat 8 May, ready and not handed over');
     expect(standingText({ ...there, readyOn: '2027-05-08' }, today)).toBe('promised Sat 8 May, on the day');
+    expect(standingText({ ...there, packed: true, packedOn: '2027-05-08' }, today)).toBe(
+      'promised Sat 8 May, ready and not handed over',
+    );
+    expect(standingText({ ...there, packed: true, packedOn: '2027-05-12' }, today)).toBe(
+      'promised Sat 8 May, packed Wed 12 May, 4 days late, and not handed over',
+    );
   });
 
   test('is late by the date promised before the date wanted', () => {
