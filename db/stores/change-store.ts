@@ -177,6 +177,14 @@ export const openNotices = (tx: Tx): Promise<{ id: number; at: string; words: st
     .where(and(isNull(notices.dismissedAt), isNull(changes.undoneBy)))
     .orderBy(asc(notices.id));
 
+/** What was told while the clock was ahead of an instant is of days that have not come: it is put away. */
+export const dismissNoticesAfter = async (tx: Tx, now: string): Promise<void> => {
+  await tx
+    .update(notices)
+    .set({ dismissedAt: now })
+    .where(and(isNull(notices.dismissedAt), sql`unixepoch(${notices.at}) > unixepoch(${now})`));
+};
+
 /** The maker has put a notice away at an instant. */
 export const dismissNotice = async (tx: Tx, id: number, at: string): Promise<void> => {
   await tx.update(notices).set({ dismissedAt: at }).where(eq(notices.id, id));

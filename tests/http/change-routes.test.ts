@@ -91,6 +91,15 @@ describe('the changes', () => {
       'A new day, Thu 15 Apr. School garden: Sat 17 Apr to Sat 24 Apr, 7 days later; 7 days after the date given.',
     );
     expect(html).not.toContain('Undo: 1');
+
+    // The clock was wrong: what it said of a day that has not come is told no more, but that it was wrong.
+    const right = at('2027-04-08T08:00:00Z');
+    expect(await textOf(await right.request('/'))).toMatch(
+      /^The clock was put back to Thu 8 Apr\. School garden is ready Sat 17 Apr now[^.]*\. Read(?!.*A new day)/,
+    );
+    expect(await textOf(await right.request('/changes'))).toMatch(
+      /^Two changes since Thu 8 Apr\..*Today, Thu 8 Apr.*The clock was put back.*Thu 15 Apr, by a clock that was ahead/,
+    );
   });
 
   test('are shown sixty at a time, the older ones by a link', async () => {

@@ -21,10 +21,15 @@ const movedText = (move: Move, today: string): string => {
   return `${name}: ${days}${standingText(move)}.${reason}`;
 };
 
+/** "Today, Sat 10 Apr", "Sat 17 Apr, by a clock that was ahead" */
+const dayOfChanges = (date: string, today: string): string =>
+  date > today ? `${dayText(date, today)}, by a clock that was ahead` : dayHeading(date, today);
+
 /** "Six changes since Mon 5 Apr. Two of them moved a date that was given." */
 const changesAnswer = ({ days, today, newest }: Pick<ChangesModel, 'days' | 'today' | 'newest'>): string => {
   const changes = days.flatMap((day) => day.changes);
-  const first = days.at(-1)?.date;
+  // While the clock was ahead something may have been changed on a day that is still to come.
+  const first = days.map(({ date }) => date).sort()[0];
   if (!first) return newest ? 'Nothing has been changed yet.' : 'There are no older changes.';
   const moving = changes.filter(({ given }) => given.length > 0).length;
   const since = `since ${dayText(first, today)}`;
@@ -85,7 +90,7 @@ export const ChangesPage: FC<{ model: ChangesModel; notice: DoneNotice | null }>
     {model.days.length === 0 && <Empty>Whatever is recorded in the yard or the office stands here from then on.</Empty>}
     {model.days.map(({ date, changes }) => (
       <section class="order-day">
-        <h2>{dayHeading(date, model.today)}</h2>
+        <h2>{dayOfChanges(date, model.today)}</h2>
         <ul class="changes">
           {changes.map((change) => (
             <Change change={change} today={model.today} />

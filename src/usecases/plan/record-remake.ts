@@ -1,9 +1,10 @@
 import type { Tx } from '../../../db/open.ts';
-import { addChange, addNotice } from '../../../db/stores/change-store.ts';
+import { addChange, addNotice, dismissNoticesAfter } from '../../../db/stores/change-store.ts';
 import type { StoredPlan } from '../../../db/stores/plan-store.ts';
 import { unitsOfYard } from '../../../db/stores/units-store.ts';
 import { daysText } from '../../../shared/days-text.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
+import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { today } from '../core/context.ts';
 import { dayWords } from '../core/day-words.ts';
@@ -33,11 +34,14 @@ const moveWords = (move: PromiseMove): string => {
   return `${whose(move)} is ready ${dayWords(to)} now${standing}.`;
 };
 
+/** Whether the plan before was made for a time that is still to come. */
+const isPutBack = (before: StoredPlan, now: string): boolean => minuteOf(before.now) > minuteOf(now);
+
 const eventWords = (kind: RemakeKind, before: StoredPlan, after: RemadePlan, now: string): string => {
   if (kind === BETTER_PLAN) return 'A better plan was found';
-  return before.revision === after.revision
-    ? `A new day, ${dayWords(today(after.yard.yard.timeZone, now))}`
-    : 'The yard was put in place anew';
+  const day = dayWords(today(after.yard.yard.timeZone, now));
+  if (isPutBack(before, now)) return `The clock was put back to ${day}`;
+  return before.revision === after.revision ? `A new day, ${day}` : 'The yard was put in place anew';
 };
 
 /** Only orders that the plan knew: the others came since, and did not move. */
@@ -48,7 +52,8 @@ const known = (yard: YardFile, plan: PlanFile): YardFile => {
 
 /**
  * Writes down what a remake did that nobody asked for, if it moved a date or what was fixed, and leaves a notice for the
- * maker when a date given can no longer be kept, can be kept again, or has no day left to spare.
+ * maker when a date given can no longer be kept, can be kept again, or has no day left to spare. What was told while the
+ * clock was ahead is told no more once it is put back.
  */
 export const recordRemake = async (
   tx: Tx,
@@ -57,6 +62,7 @@ export const recordRemake = async (
   before: StoredPlan,
   after: RemadePlan,
 ): Promise<void> => {
+  if (isPutBack(before, now)) await dismissNoticesAfter(tx, now);
   const [was, is] = [promisesOf(known(after.yard, before.plan), before.plan), promisesOf(after.yard, after.plan)];
   const moved = promisesMoved(was, is);
   const { dropped } = after;
