@@ -14,7 +14,7 @@ import { planOfWork } from './late-work.ts';
 import { incoming, material } from './material.ts';
 import { mix } from './mix.ts';
 import { mould } from './mould.ts';
-import { amount, positive, whole } from './number.ts';
+import { amount, positive, whole, wholePositive } from './number.ts';
 import { pieceToMend } from './piece-to-mend.ts';
 import { shapeFaults } from './shape-faults.ts';
 import { date, instant } from './time.ts';
@@ -31,7 +31,7 @@ const castingSize = z.strictObject({ length: typedLength, height: typedLength, t
 const { format: _format, version: _version, orders: _orders, ...ofYardFile } = yardFile.shape;
 
 /**
- * A yard file with all else that is written down about a yard: customers, past orders, notes, sizes, water, pieces to mend, work done,
+ * A yard file with all else that is written down about a yard: customers, past orders, notes, sizes, water, what is kept ready, pieces to mend, work done,
  * guesses, what was typed, what was bought and has arrived, habits, and the log. Of the plan there is only what is not recorded
  * yet: all else of it is made anew.
  */
@@ -47,11 +47,11 @@ export const archive = z.strictObject({
     incoming.extend({ boughtOn: date.optional(), price: amount.optional(), arrivedOn: date.optional() }),
   ),
   mixes: z.array(mix.extend({ waterLitresPerBag: positive.optional() })),
-  castings: z.array(casting.extend({ size: castingSize.optional() })),
+  castings: z.array(casting.extend({ size: castingSize.optional(), keptReady: wholePositive.optional() })),
   moulds: z.array(
     mould.extend({ note: z.string().optional(), damageNote: z.string().optional(), emptiedAt: instant.optional() }),
   ),
-  kits: z.array(kit.extend({ size: kitSize.optional() })),
+  kits: z.array(kit.extend({ size: kitSize.optional(), keptReady: wholePositive.optional() })),
   toMend: z.array(pieceToMend).optional(),
   /** All that was done, in the order in which it was recorded. */
   workDone: z.array(workRecord).optional(),

@@ -81,12 +81,21 @@ const withWater = (mixes: readonly Mix[], { mixWaters }: StoreRows): Archive['mi
   return mixes.map((mix) => ({ ...mix, ...present({ waterLitresPerBag: litres.get(mix.id) ?? null }) }));
 };
 
+const withKept = <T extends { id: string }>(entries: readonly T[], kept: ReadonlyMap<string, number>) =>
+  entries.map((entry) => ({ ...entry, ...present({ keptReady: kept.get(entry.id) ?? null }) }));
+
+const keptOf = ({ keptKits, keptCastings }: StoreRows) => ({
+  ofKits: new Map(keptKits.map(({ kit, count }) => [kit, count])),
+  ofCastings: new Map(keptCastings.map(({ casting, count }) => [casting, count])),
+});
+
 /** All that is written down about the yard, as of `now`, each field where the schema has it. */
 export const loadArchive = async (tx: Tx, now: string): Promise<Archive> => {
   const rows = await storeRows(tx);
   const { format: _format, version: _version, orders: _open, keep: _keep, ...file } = await loadYardFile(tx, now);
   const keep = rows.yards[0]?.keep;
   const { ofCasting, ofKit } = sizesOf(rows);
+  const { ofCastings, ofKits } = keptOf(rows);
   return archive.parse({
     ...file,
     format: 'mould-rota/archive',
@@ -96,9 +105,9 @@ export const loadArchive = async (tx: Tx, now: string): Promise<Archive> => {
     materials: withShort(withNotes(file.materials, byId(rows.materials), 'openedNote'), rows),
     incoming: rows.incomings.map(({ id: _id, position: _position, ...row }) => present(row)),
     mixes: withWater(file.mixes, rows),
-    castings: withSize(file.castings, ofCasting),
+    castings: withKept(withSize(file.castings, ofCasting), ofCastings),
     moulds: withNotes(file.moulds, byId(rows.moulds), 'note', 'damageNote', 'emptiedAt'),
-    kits: withSize(file.kits, ofKit),
+    kits: withKept(withSize(file.kits, ofKit), ofKits),
     finished: rows.finishedPieces.map(({ id: _id, position: _position, ...row }) => present(row)),
     inMould: rows.piecesInMould.map(({ position: _position, ...row }) => present(row)),
     ...toMendOf(rows),

@@ -20,6 +20,9 @@ const sizeRows = ({ castings, kits }: Archive): Pick<WantedRows, 'castingSizes' 
   kitSizes: kits.flatMap(({ id, size }) => (size === undefined ? [] : [{ kit: id, size }])),
 });
 
+const keptOf = (entries: readonly { id: string; keptReady?: number | undefined }[]) =>
+  entries.flatMap(({ id, keptReady }) => (keptReady === undefined ? [] : [{ id, count: keptReady }]));
+
 const waterRows = ({ mixes }: Archive): WantedRows['mixWaters'] =>
   mixes.flatMap(({ id, waterLitresPerBag }) =>
     waterLitresPerBag === undefined ? [] : [{ mix: id, litresPerBag: waterLitresPerBag }],
@@ -58,9 +61,9 @@ const asFile = ({ materials, mixes, castings, moulds, kits, ...archive }: Archiv
   ...{ incoming: [], finished: [], inMould: [], orders: [] },
   materials: materials.map(({ openedNote: _note, shortBy: _short, ...one }) => one),
   mixes: mixes.map(({ waterLitresPerBag: _water, ...one }) => one),
-  castings: castings.map(({ size: _size, ...one }) => one),
+  castings: castings.map(({ size: _size, keptReady: _kept, ...one }) => one),
   moulds: moulds.map(({ note: _note, damageNote: _damageNote, emptiedAt: _emptied, ...one }) => one),
-  kits: kits.map(({ size: _size, ...one }) => one),
+  kits: kits.map(({ size: _size, keptReady: _kept, ...one }) => one),
 });
 
 /** The rows of a yard as an archive has it: nothing of what is held now stays that the archive does not say as well. */
@@ -74,6 +77,8 @@ export const archiveRows = (held: StoreRows, archive: Archive): WantedRows => {
     ...noted(archive, rows),
     ...sizeRows(archive),
     mixWaters: waterRows(archive),
+    keptKits: keptOf(archive.kits).map(({ id, count }) => ({ kit: id, count })),
+    keptCastings: keptOf(archive.castings).map(({ id, count }) => ({ casting: id, count })),
     yards: rows.yards.map((row) => ({ ...row, fixedHours })),
     incomings: inOrder(incomings),
     finishedPieces: inOrder(finished),

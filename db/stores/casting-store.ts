@@ -2,6 +2,7 @@ import { eq } from 'drizzle-orm';
 import type { Casting } from '../../shared/casting.ts';
 import { castingCuts, castingMaterials, castings } from '../tables/casting.ts';
 import { castingSizes } from '../tables/casting-size.ts';
+import { keptCastings } from '../tables/kept-ready.ts';
 import type { Tx } from '../transaction.ts';
 import { insertAll, nextPosition } from './rows.ts';
 
@@ -33,5 +34,6 @@ export const rewriteCasting = async (tx: Tx, { id, perPiece, cuts, ...casting }:
 export const removeCasting = async (tx: Tx, id: string): Promise<void> => {
   await putContents(tx, id, { perPiece: [], cuts: [] });
   await tx.delete(castingSizes).where(eq(castingSizes.casting, id));
+  await tx.delete(keptCastings).where(eq(keptCastings.casting, id));
   await tx.delete(castings).where(eq(castings.id, id));
 };

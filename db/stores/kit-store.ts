@@ -1,6 +1,7 @@
 import { eq } from 'drizzle-orm';
 import type { Kit } from '../../shared/kit.ts';
 import type { KitSize } from '../../shared/kit-size.ts';
+import { keptKits } from '../tables/kept-ready.ts';
 import { kitCuts, kitParts, kitPieces, kits } from '../tables/kit.ts';
 import { kitSizes } from '../tables/kit-size.ts';
 import type { Tx } from '../transaction.ts';
@@ -40,6 +41,7 @@ export const rewriteKit = async (
 export const removeKit = async (tx: Tx, id: string): Promise<void> => {
   await putContents(tx, id, { pieces: [], parts: [], cuts: [] });
   await tx.delete(kitSizes).where(eq(kitSizes.kit, id));
+  await tx.delete(keptKits).where(eq(keptKits.kit, id));
   await tx.delete(kits).where(eq(kits.id, id));
 };
 

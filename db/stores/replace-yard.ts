@@ -2,6 +2,7 @@ import type { YardFile } from '../../shared/yard-file.ts';
 import { castingCuts, castingMaterials, castings } from '../tables/casting.ts';
 import { castingSizes } from '../tables/casting-size.ts';
 import { customers } from '../tables/customer.ts';
+import { keptCastings, keptKits } from '../tables/kept-ready.ts';
 import { kitCuts, kitParts, kitPieces, kits } from '../tables/kit.ts';
 import { kitSizes } from '../tables/kit-size.ts';
 import { incomings, materials } from '../tables/material.ts';
@@ -33,12 +34,24 @@ const REFERRING_FIRST = [
     orders,
     customers,
     kitSizes,
+    keptKits,
     kitPieces,
     kitParts,
     kitCuts,
     kits,
   ],
-  ...[mouldMakes, moulds, castingSizes, castingMaterials, castingCuts, castings, mixWaters, mixMaterials, mixes],
+  ...[
+    mouldMakes,
+    moulds,
+    castingSizes,
+    keptCastings,
+    castingMaterials,
+    castingCuts,
+    castings,
+    mixWaters,
+    mixMaterials,
+    mixes,
+  ],
   ...[incomings, offcuts, materials, temperatureSteps, extraWindows, closedDays, workWindows, yards],
 ];
 

@@ -72,6 +72,7 @@ const castingRows = (held: StoreRows, { castings }: YardFile) => ({
   castingMaterials: inside(castings, 'casting', ({ perPiece }) => perPiece),
   castingCuts: inside(castings, 'casting', ({ cuts }) => cuts),
   castingSizes: held.castingSizes.filter((size) => castings.some(({ id }) => id === size.casting)),
+  keptCastings: held.keptCastings.filter((kept) => castings.some(({ id }) => id === kept.casting)),
   workRecords: held.workRecords,
   piecesToMend: held.piecesToMend.filter((piece) => castings.some(({ id }) => id === piece.casting)),
 });
@@ -100,6 +101,7 @@ const kitRows = (held: StoreRows, { kits }: YardFile) => ({
   kitParts: inside(kits, 'kit', ({ parts }) => parts),
   kitCuts: inside(kits, 'kit', ({ cuts }) => cuts),
   kitSizes: held.kitSizes.filter((size) => kits.some(({ id }) => id === size.kit)),
+  keptKits: held.keptKits.filter((kept) => kits.some(({ id }) => id === kept.kit)),
 });
 
 const TABLE_OF = { mix: 'mixes', casting: 'castings', mould: 'moulds', material: 'materials', kit: 'kits' } as const;

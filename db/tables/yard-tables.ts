@@ -3,6 +3,7 @@ import { castingSizes } from './casting-size.ts';
 import { customers } from './customer.ts';
 import { guesses, typedFigures } from './figure.ts';
 import { yardHabits } from './habits.ts';
+import { keptCastings, keptKits } from './kept-ready.ts';
 import { kitCuts, kitParts, kitPieces, kits } from './kit.ts';
 import { kitSizes } from './kit-size.ts';
 import { incomings, materials } from './material.ts';
@@ -35,5 +36,6 @@ export const YARD_TABLES = {
   mixWaters,
   ...{ castings, castingMaterials, castingCuts, castingSizes, moulds, mouldMakes, piecesInMould, finishedPieces },
   ...{ kits, kitPieces, kitParts, kitCuts, kitSizes, customers, orders, orderLines },
+  ...{ keptKits, keptCastings },
   ...{ piecesToMend, workRecords, yardUnits, yardHabits, guesses, typedFigures },
 };

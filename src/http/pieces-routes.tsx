@@ -1,7 +1,9 @@
 import type { Context, Hono } from 'hono';
+import { KEPT } from '../../views/pieces/kept-ready.tsx';
 import { PIECES, PiecesPage } from '../../views/pieces/pieces-page.tsx';
 import type { UseCaseContext } from '../usecases/core/context.ts';
 import { countFinished, finishedTyped } from '../usecases/pieces/count-finished.ts';
+import { keepReady, keptTyped } from '../usecases/pieces/keep-ready.ts';
 import { showPieces } from '../usecases/pieces/show-pieces.ts';
 import type { RefusedForm } from '../usecases/plan/save-edit.ts';
 import { atOnce } from './form-route.tsx';
@@ -20,5 +22,8 @@ export const piecesRoutes = (screens: Screens): Hono =>
   formsOnPage(
     screens,
     { path: PIECES, show: piecesPage, next: () => PIECES },
-    { counted: { save: atOnce(finishedTyped, countFinished), form: ({ casting = '' }) => casting } },
+    {
+      counted: { save: atOnce(finishedTyped, countFinished), form: ({ casting = '' }) => casting },
+      [KEPT]: { save: atOnce(keptTyped, keepReady), form: () => KEPT },
+    },
   );

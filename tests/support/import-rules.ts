@@ -59,7 +59,8 @@ export const ROOMS: Readonly<Record<string, readonly string[]>> = {
   plan: ['core', 'typed'],
   buying: COMMON_ROOMS,
   kits: COMMON_ROOMS,
-  pieces: COMMON_ROOMS,
+  // What may be ordered may stand ready.
+  pieces: [...COMMON_ROOMS, 'orders'],
   turns: COMMON_ROOMS,
   begin: COMMON_ROOMS,
   changes: COMMON_ROOMS,

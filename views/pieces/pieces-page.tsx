@@ -10,6 +10,9 @@ import { FormErrors, TextField } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { listText } from '../parts/quantity-text.ts';
 
+import { KEPT, KeptReady } from './kept-ready.tsx';
+import { sinceText } from './kept-text.ts';
+
 /** What stands in the yard. */
 export const PIECES = '/pieces';
 
@@ -30,41 +33,46 @@ interface KindProps {
   refused: RefusedForm | null;
 }
 
-const Kind: FC<KindProps> = ({ kind: { casting, name, total, alike, inMoulds }, place, today, refused }) => (
-  <li class="stock">
-    <div>
-      <h2>{name}</h2>
-      <p>{total === 0 ? 'None in the yard.' : `${total} in the yard.`}</p>
-      {alike.map((one) => (
-        <p>{alikeText(one, today)}.</p>
-      ))}
-      {inMoulds.length > 0 && (
-        <p class="quiet">
-          {countText(inMoulds.length, 'more')} in {mouldsText(inMoulds, today)}.
-        </p>
-      )}
-    </div>
-    <details class="otherwise" open={refused !== null}>
-      <summary aria-label={`Count: ${name}`}>Count</summary>
-      <form class="field-row" method="post" action={`${PIECES}/counted`}>
-        <input type="hidden" name="casting" value={casting} />
-        <input type="hidden" name="was" value={String(total)} />
-        <TextField
-          name="counted"
-          id={`counted-${place}`}
-          label="In the yard now"
-          hint="Out of their moulds, good ones only."
-          type="number"
-          min={0}
-          width="short"
-          value={refused?.typed.counted ?? ''}
-          errors={refused?.errors ?? {}}
-        />
-        <Button label={`Save count: ${name}`}>Save count</Button>
-      </form>
-    </details>
-  </li>
-);
+const Kind: FC<KindProps> = ({ kind, place, today, refused }) => {
+  const { casting, name, total, alike, inMoulds } = kind;
+  const since = sinceText(kind, today);
+  return (
+    <li class="stock">
+      <div>
+        <h2>{name}</h2>
+        <p>{total === 0 ? 'None in the yard.' : `${total} in the yard.`}</p>
+        {alike.map((one) => (
+          <p>{alikeText(one, today)}.</p>
+        ))}
+        {since && <p class="quiet">{since}</p>}
+        {inMoulds.length > 0 && (
+          <p class="quiet">
+            {countText(inMoulds.length, 'more')} in {mouldsText(inMoulds, today)}.
+          </p>
+        )}
+      </div>
+      <details class="otherwise" open={refused !== null}>
+        <summary aria-label={`Count: ${name}`}>Count</summary>
+        <form class="field-row" method="post" action={`${PIECES}/counted`}>
+          <input type="hidden" name="casting" value={casting} />
+          <input type="hidden" name="was" value={String(total)} />
+          <TextField
+            name="counted"
+            id={`counted-${place}`}
+            label="In the yard now"
+            hint="Out of their moulds, good ones only."
+            type="number"
+            min={0}
+            width="short"
+            value={refused?.typed.counted ?? ''}
+            errors={refused?.errors ?? {}}
+          />
+          <Button label={`Save count: ${name}`}>Save count</Button>
+        </form>
+      </details>
+    </li>
+  );
+};
 
 const answerText = ({ kinds }: PiecesModel): string => {
   const total = kinds.reduce((sum, kind) => sum + kind.total, 0);
@@ -97,6 +105,7 @@ export const PiecesPage: FC<PiecesPageProps> = ({ model, notice, refused }) => (
       Counted more than the book has: they come in as fit to go out. Counted fewer: those for nobody are taken off
       first.
     </p>
+    <KeptReady model={model} refused={refused?.form === KEPT ? refused : null} />
     <div class="buttons">
       <ButtonLink href="/moulds">Moulds</ButtonLink>
       <ButtonLink href="/orders">Orders</ButtonLink>

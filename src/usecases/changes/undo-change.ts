@@ -41,6 +41,8 @@ const NAMES: Record<string, string> = {
   yardHabits: 'The yard',
   yardUnits: 'The yard',
   mixWaters: 'The water of',
+  keptKits: 'What stands ready of',
+  keptCastings: 'What stands ready of',
   guesses: 'A guess',
   typedFigures: 'A figure',
 };

@@ -5,11 +5,13 @@ import { readYardFile, type YardFile } from '../../../shared/yard-file.ts';
 import { type FittedSession, fitSession } from '../../engine/begin/fit-session.ts';
 import { type MissingForDate, missingForDate } from '../../engine/begin/missing-for-date.ts';
 import { type UsualSession, usualSession } from '../../engine/begin/usual-session.ts';
+import { type KeptReady, withKeptReady } from '../../engine/kept-ready.ts';
 import { planWithMemory } from '../../engine/plan.ts';
 import { askForDate, type ChosenDate } from '../../engine/quote/chosen-date.ts';
 import { limitPairsOf, limitsOfPlanned } from '../../engine/quote/limits.ts';
 import { type NextMould, nextMoulds } from '../../engine/quote/next-mould.ts';
 import { quoteOrder } from '../../engine/quote/quote.ts';
+import type { Effort } from '../../engine/search/effort.ts';
 import type { PlanMemory } from '../../engine/search/memory.ts';
 
 /** What is asked, beside the plan that stands. */
@@ -20,14 +22,22 @@ interface Beside {
   near?: PlanFile;
 }
 
+/** A plan to be made, starting from the one there is, with what is to stand ready in the yard poured behind all orders. */
+interface Planning {
+  yard: YardFile;
+  near?: PlanFile;
+  memory?: PlanMemory;
+  keptReady?: readonly KeptReady[];
+}
+
 /** What may take seconds to work out: plain data in, plain data out, so that a thread can do it. */
 export interface Computations {
   'better plan': {
-    question: { yard: YardFile; near?: PlanFile; memory?: PlanMemory };
+    question: Planning;
     answer: { plan: PlanFile; memory: PlanMemory };
   };
   'quick plan': {
-    question: { yard: YardFile; near?: PlanFile; memory?: PlanMemory; standing?: Keep; given?: string[] };
+    question: Planning & { standing?: Keep; given?: string[] };
     answer: { plan: PlanFile; memory: PlanMemory };
   };
   quote: { question: Beside & { order: Order }; answer: Quote };
@@ -59,9 +69,14 @@ const checked = (file: YardFile): YardFile => {
   throw new Error(`The stored yard has faults: ${read.faults.map((f) => `${f.path} ${f.message}`).join('; ')}`);
 };
 
+const planned = (effort: Effort, { yard, keptReady = [], ...from }: Computations['quick plan']['question']) => {
+  const { plan, memory } = planWithMemory(yard, { effort, ...from });
+  return { plan: withKeptReady(yard, plan, keptReady, memory), memory };
+};
+
 const COMPUTATIONS: { [K in ComputationKind]: (question: Computations[K]['question']) => Computations[K]['answer'] } = {
-  'better plan': ({ yard, ...from }) => planWithMemory(yard, { effort: 'normal', ...from }),
-  'quick plan': ({ yard, ...from }) => planWithMemory(checked(yard), { effort: 'quick', ...from }),
+  'better plan': (question) => planned('normal', question),
+  'quick plan': ({ yard, ...question }) => planned('quick', { yard: checked(yard), ...question }),
   quote: ({ yard, order, ...from }) => quoteOrder(yard, order, from),
   'quote with limits': ({ yard, order, ...from }) => quoteOrder(yard, order, { limits: true, ...from }),
   'two at once': ({ yard, order, memory }) => limitPairsOf(yard, order, memory),

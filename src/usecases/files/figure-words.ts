@@ -37,6 +37,7 @@ export const FIGURE_WORDS: Readonly<Record<string, string>> = {
     protectHours: 'keep from frost',
   },
   waterLitresPerBag: 'water to a bag',
+  keptReady: 'to stand ready',
   ...{ perBag: 'in a bag', mix: 'mix', kg: 'weight', fillMinutes: 'filling', stripMinutes: 'stripping' },
   ...{ stripCrew: 'people to strip', cleanMinutes: 'cleaning', prepMinutes: 'setting up', perPiece: 'in a piece' },
   ...{ cuts: 'cuts', size: 'size', makes: 'makes', setFor: 'set for', condition: 'condition', prepped: 'set up' },

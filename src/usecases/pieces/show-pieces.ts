@@ -1,3 +1,6 @@
+import { keptLines } from '../../../db/stores/kept-ready-store.ts';
+import { unitsOfYard } from '../../../db/stores/units-store.ts';
+import { workRecords } from '../../../db/stores/work-record-store.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
@@ -5,7 +8,10 @@ import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import { customersByOrder } from '../core/customers-by-order.ts';
 import type { PageHead } from '../core/page-parts.ts';
+import { type Offer, offersOf } from '../orders/order-contents.ts';
 import { currentPlan } from '../plan/make-plan.ts';
+import { type KeptFacts, keptFacts } from './kept-facts.ts';
+import { type StrippedSince, strippedSince } from './stripped-since.ts';
 
 /** Pieces that are fit to go out from the same time, and for the same customer. */
 interface PiecesAlike {
@@ -26,11 +32,17 @@ export interface PiecesOfKind {
   alike: readonly PiecesAlike[];
   /** Moulds that hold one, with the time it comes out by the plan; null: it stays. */
   inMoulds: readonly { mould: string; outAt: string | null }[];
+  /** When they came out of their moulds, in the yard's zone; null where that was not recorded of all. */
+  since: StrippedSince | null;
 }
 
 /** What stands in the yard, piece by piece. */
 export interface PiecesModel extends PageHead {
   kinds: readonly PiecesOfKind[];
+  /** What is to stand ready for whoever comes. */
+  kept: readonly KeptFacts[];
+  /** What could. */
+  offers: readonly Offer[];
 }
 
 /** How many of a lot the plan gives to which order; the rest is for nobody, or for whom it is set aside. */
@@ -49,6 +61,15 @@ export const showPieces = async (context: UseCaseContext): Promise<PiecesModel> 
   const customers = customersByOrder(yard);
   const strips = new Map(plan.strips.map(({ mould, stripEnd }) => [mould, stripEnd]));
   const now = minuteOf(context.now);
+  const { records, lines, system } = await context.database.read(async (tx) => ({
+    records: await workRecords(tx),
+    lines: await keptLines(tx),
+    system: await unitsOfYard(tx),
+  }));
+  const sinceOf = (casting: string, count: number): StrippedSince | null => {
+    const since = strippedSince(records, casting, count);
+    return since && { first: instantText(minuteOf(since.first)), last: instantText(minuteOf(since.last)) };
+  };
   const alikeOf = (lot: YardFile['finished'][number], place: number): PiecesAlike[] =>
     dealtOf(place, lot, plan).map(({ order, count }) => ({
       count,
@@ -60,13 +81,16 @@ export const showPieces = async (context: UseCaseContext): Promise<PiecesModel> 
     ...{ yardName: yard.yard.name, today: today(yard.yard.timeZone, context.now) },
     kinds: yard.castings.map(({ id, name }) => {
       const lots = yard.finished.flatMap((lot, place) => (lot.casting === id ? [{ lot, place }] : []));
+      const total = lots.reduce((sum, { lot }) => sum + lot.count, 0);
       return {
-        ...{ casting: id, name, total: lots.reduce((sum, { lot }) => sum + lot.count, 0) },
+        ...{ casting: id, name, total, since: sinceOf(id, total) },
         alike: lots.flatMap(({ lot, place }) => alikeOf(lot, place)),
         inMoulds: yard.inMould
           .filter(({ casting }) => casting === id)
           .map(({ mould }) => ({ mould, outAt: strips.get(mould) ?? null })),
       };
     }),
+    kept: keptFacts(lines, plan, { ...yard, yard: { ...yard.yard, now: context.now } }),
+    offers: offersOf(yard, system).filter(({ kind }) => kind !== 'material'),
   };
 };

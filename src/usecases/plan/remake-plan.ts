@@ -15,6 +15,7 @@ import { asWorked } from './as-worked.ts';
 import { type CachedPlan, cachedPlan, fileAt } from './cached-plan.ts';
 import { dropsOf, fixedMixes, fixedPlan, type StoredDrop, withKeep } from './fixed-plan.ts';
 import { isNoWorse } from './kept-later.ts';
+import { keptReadyOf } from './kept-ready.ts';
 import { NO_WORK, workOfPlan } from './late-work.ts';
 import { withLateBack } from './late-work-back.ts';
 import { standingPours } from './standing-pours.ts';
@@ -149,6 +150,7 @@ export const remakePlan = async (
   const worked = asWorked(asOf(file, now), before, work, notDone);
   const hours = await fixedHours(tx);
   const given = givenOrders(await promisedDays(tx));
+  const keptReady = await keptReadyOf(tx, file);
   const anew = unfixed.anew ?? (sameData ? fixingFrom(worked.yard, before, hours).anew : null);
   const fixing = { ...fixingFrom(worked.yard, before, hours), anew, ...(instead ? { instead } : {}) };
   const plannedOn = async (from: typeof fixing & { asItWas?: boolean }) => {
@@ -156,7 +158,7 @@ export const remakePlan = async (
     const standing = standingPours(from, fixed.keep);
     await yieldThread();
     const stands = standing ? { standing, given } : {};
-    const question = { yard: withKeep(worked.yard, fixed.keep), ...startingFrom(before), ...stands };
+    const question = { yard: withKeep(worked.yard, fixed.keep), ...startingFrom(before), ...stands, keptReady };
     return { fixed, ...(await computeForRequest(background, 'quick plan', question)) };
   };
   const first = await plannedOn(fixing);

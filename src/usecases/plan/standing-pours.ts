@@ -7,14 +7,17 @@ import { fixedPlan, mixesOf } from './fixed-plan.ts';
 
 type Fixing = Parameters<typeof fixedPlan>[0];
 
-/** Pours for orders that are gone, out of sessions that are not fixed: nobody waits for them any more. */
+/**
+ * Pours for orders that are gone, and for nobody, out of sessions that are not fixed: nobody waits for them. What is to stand
+ * ready in the yard is planned behind everything each time.
+ */
 const withoutGone = (keep: Keep, fixed: Keep, yard: YardFile): Keep => {
   const orders = new Set(yard.orders.map(({ id }) => id));
   const stays = new Set(fixed.batches.map(({ id, start }) => `${id} ${start}`));
   const { instantText } = calendarOf(yard.yard.timeZone);
   const mixes = mixesOf(keep).flatMap((mix) => {
     if (stays.has(`${mix.batch.id} ${mix.batch.start}`)) return [mix];
-    const gone = new Set(mix.pours.filter(({ order }) => order !== undefined && !orders.has(order)));
+    const gone = new Set(mix.pours.filter(({ order }) => order === undefined || !orders.has(order)));
     if (gone.size === mix.pours.length) return [];
     return [gone.size === 0 ? mix : lessPours(mix, gone, instantText)];
   });

@@ -49,9 +49,9 @@ describe('the pours that stand', () => {
     expect(standing(yardOf('c'))).toEqual({ ...NOTHING, strips: [], packs: [] });
   });
 
-  test('for stock stay when an order goes', () => {
-    expect(standing(yardOf('c'), planFor('a'))?.pours.map(({ id, order: whose }) => [id, whose])).toEqual([
-      ['P2', undefined],
+  test('leave out those for nobody: what is to stand ready is planned behind everything each time', () => {
+    expect(standing(yardOf('a'), planFor('a'))?.pours.map(({ id, order: whose }) => [id, whose])).toEqual([
+      ['P1', 'a'],
     ]);
   });
 
