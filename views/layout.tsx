@@ -53,6 +53,9 @@ export const Frame: FC<FrameProps> = ({ title, at, yardName, place = 'office', a
       <link rel="apple-touch-icon" href="/assets/apple-touch-icon.png" />
       <link rel="manifest" href="/assets/manifest.webmanifest" />
       <link rel="stylesheet" href={`/assets/styles.css?v=${assetVersion}`} />
+      {yardName && (
+        <link rel="stylesheet" href={`/assets/foot.css?yard=${encodeURIComponent(yardName)}`} media="print" />
+      )}
       <script src={`/assets/screen.js?v=${assetVersion}`} defer></script>
       <script src={`/assets/clocks.js?v=${assetVersion}`} type="module"></script>
       <script src={`/assets/kept.js?v=${assetVersion}`} type="module"></script>

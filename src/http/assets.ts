@@ -92,6 +92,17 @@ const serviceWorker = (): string => {
   return told + readFileSync(`${assetsFolder()}service-worker.js`, 'utf8');
 };
 
+/** Signs that would end a string of a style sheet, or begin an escape in it, as CSS writes them: \22 for a quotation mark. */
+const cssText = (text: string): string =>
+  `"${text.replace(/[^\p{L}\p{N} .,-]/gu, (sign) => `\\${sign.codePointAt(0)!.toString(16)} `)}"`;
+
+/** More of a name does not fit beside the number of the page. */
+const LONGEST_FOOT = 60;
+
+/** What stands at the foot of each sheet of paper beside its number: whose it is. A style sheet is all that says it there. */
+const printedFoot = (yardName: string): string =>
+  `@page { @bottom-left { content: ${cssText([...yardName].slice(0, LONGEST_FOOT).join(''))}; font-size: 8pt; } }\n`;
+
 export const assetRoutes = (): Hono => {
   const routes = new Hono();
   const worker = serviceWorker();
@@ -99,6 +110,10 @@ export const assetRoutes = (): Hono => {
   routes.get('/sw.js', (c) => {
     c.header('Cache-Control', 'no-cache');
     return c.body(worker, 200, { 'Content-Type': SCRIPT });
+  });
+  routes.get('/assets/foot.css', (c) => {
+    c.header('Cache-Control', 'no-cache');
+    return c.body(printedFoot(c.req.query('yard') ?? ''), 200, { 'Content-Type': 'text/css; charset=utf-8' });
   });
   routes.get('/assets/:name', (c) => {
     const asset = assets.get(c.req.param('name'));

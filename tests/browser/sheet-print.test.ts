@@ -1,5 +1,6 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { YardFile } from '../../shared/yard-file.ts';
 import { launchBrowser } from '../support/browser.ts';
 import { printedOver, printedText } from '../support/printed-text.ts';
 import { scaledYard } from '../support/scaled-yard.ts';
@@ -28,11 +29,17 @@ const printed = async (url: string, paper: keyof typeof PAPER) => {
 
 const words = (sheet: readonly { text: string }[]): string => sheet.map(({ text }) => text).join(' ');
 
+/** What stands in the lower margin of a sheet, of 12 mm. */
+const footOf = (sheet: readonly { text: string; y: number }[]): string => words(sheet.filter(({ y }) => y < 34));
+
+/** A name that would end the text of a style sheet. */
+const named = (yard: YardFile): YardFile => ({ ...yard, yard: { ...yard.yard, name: '"Größe" & {Söhne} \\' } });
+
 /* Seen: a session that was a little too long for A4 left the first sheet empty and began on the second. */
 describe.each([
-  ['the demo, a short session', () => demoScreens()],
-  ['a yard of 30 orders, a long session', () => screensOver(scaledYard(30, 14))],
-])('the sheet for the wall of %s', (_name, screens) => {
+  ['the demo, a short session', 'Larch Row Yard', () => demoScreens()],
+  ['a yard of 30 orders, a long session', '"Größe" & {Söhne} \\', () => screensOver(named(scaledYard(30, 14)))],
+])('the sheet for the wall of %s', (_name, yardName, screens) => {
   test('is one sheet of A4 or of Letter, and on short paper several that begin at the first', async () => {
     const url = await served(await screens());
     for (const paper of ['A4', 'Letter', 'short'] as const) {
@@ -43,6 +50,7 @@ describe.each([
       sheets.forEach((sheet, place) => {
         expect(printedOver(sheet)).toEqual([]);
         expect(words(sheet)).toContain(`${place + 1} / ${sheets.length}`);
+        expect(footOf(sheet)).toContain(yardName);
       });
       // The list goes on below its own headings.
       for (const sheet of sheets.filter((one) => / \d+:\d\d /.test(words(one)) && words(one).includes('Mix')))

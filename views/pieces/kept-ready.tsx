@@ -15,7 +15,7 @@ export const KeptReady: FC<{ model: PiecesModel; refused: RefusedForm | null }> 
   if (offers.length === 0) return null;
   const { typed = {}, errors = {} } = refused ?? {};
   return (
-    <section class="kept-ready">
+    <section class="stand-ready">
       <h2>To stand ready in the yard</h2>
       {kept.length > 0 && (
         <ul class="sentences">
@@ -30,7 +30,7 @@ export const KeptReady: FC<{ model: PiecesModel; refused: RefusedForm | null }> 
           What is missing is poured in the time and the moulds that all orders leave. It makes no order later, and is
           promised to nobody. Of a kit its pieces are kept; pins and parts are taken when it is sold.
         </p>
-        <form class="field-row" method="post" action={`/pieces/${KEPT}`}>
+        <form class="form" method="post" action={`/pieces/${KEPT}`}>
           <SelectField
             name="what"
             label="What"
@@ -40,15 +40,17 @@ export const KeptReady: FC<{ model: PiecesModel; refused: RefusedForm | null }> 
           />
           <TextField
             name="ready"
-            label="How many"
-            hint="0 for none."
+            id="kept-count"
+            label="How many (0 for none)"
             type="number"
             min={0}
             width="short"
             value={typed.ready ?? ''}
             errors={errors}
           />
-          <Button>Keep so many ready</Button>
+          <div class="buttons">
+            <Button>Keep so many ready</Button>
+          </div>
         </form>
       </details>
     </section>
