@@ -11,7 +11,8 @@ export type OrderStatus = (typeof ORDER_STATUSES)[number];
 /**
  * An order with all that is known of it. `customer` is a customer's number (`customer.ts`); dates are of the yard's
  * zone. What a yard file calls `due` is `promisedOn`, what it calls `wanted` is `wantedOn`. After `heldUntil` a hold has run
- * out. With `packedMinutes` some of it is packed, and more of its packing is left.
+ * out. With `packedMinutes` some of it is packed, and more of its packing is left. `partOf` is the number of
+ * the order of which it went out before the rest.
  */
 export const archivedOrder = z.strictObject({
   id,
@@ -27,5 +28,6 @@ export const archivedOrder = z.strictObject({
   handedOverOn: date.optional(),
   packedAt: instant.optional(),
   packedMinutes: wholePositive.optional(),
+  partOf: id.optional(),
   lines: z.array(orderLine),
 });

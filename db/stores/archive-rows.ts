@@ -31,7 +31,7 @@ const waterRows = ({ mixes }: Archive): WantedRows['mixWaters'] =>
 const orderRows = ({ orders, customers }: Archive) => ({
   customers: customers.map((one) => filled(one, 'phone', 'note')),
   orders: inOrder(orders).map(({ lines: _lines, customer, ...order }) => ({
-    ...filled(order, 'wantedOn', 'notBefore', 'promisedOn', 'heldUntil', 'note', 'takenAt', 'handedOverOn'),
+    ...filled(order, 'wantedOn', 'notBefore', 'promisedOn', 'heldUntil', 'note', 'takenAt', 'handedOverOn', 'partOf'),
     ...filled({ packedAt: order.packedAt, packedMinutes: order.packedMinutes }, 'packedAt', 'packedMinutes'),
     customerId: customer ?? null,
   })),

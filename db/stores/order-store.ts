@@ -16,8 +16,12 @@ export interface StoredOrder extends Omit<OrderRow, 'position'> {
 }
 
 /** An order to be taken. It will be open; its number has to be new, its customer there. */
-export type NewOrder = Omit<OrderRow, 'position' | 'status' | 'handedOverOn' | 'packedAt' | 'packedMinutes'> & {
+export type NewOrder = Omit<
+  OrderRow,
+  'position' | 'status' | 'handedOverOn' | 'packedAt' | 'packedMinutes' | 'partOf'
+> & {
   lines: OrderLine[];
+  partOf?: string | null;
 };
 
 const linesOf = async (tx: Tx, ids: string[]) => {
@@ -83,6 +87,10 @@ export const pastOrders = (tx: Tx, limit: number): Promise<StoredOrder[]> =>
 /** One order of any status, or null where none has that number. */
 export const orderById = async (tx: Tx, id: string): Promise<StoredOrder | null> =>
   (await ordersWhere(tx, eq(orders.id, id), asc(orders.position)))[0] ?? null;
+
+/** What went out of an order before the rest, the first first. */
+export const partsOfOrder = (tx: Tx, id: string): Promise<StoredOrder[]> =>
+  ordersWhere(tx, eq(orders.partOf, id), asc(orders.position));
 
 /** Whose orders of any status are, by number; those of nobody that is recorded, and those that are not there, are left out. */
 export const customersOfOrders = async (tx: Tx, ids: readonly string[]): Promise<ReadonlyMap<string, string>> => {

@@ -29,6 +29,8 @@ export const orders = sqliteTable(
     packedAt: text(),
     /** So much of its packing is done: its pieces and parts are out of stock. Empty before that, and once it is packed. */
     packedMinutes: integer(),
+    /** The order of which this is a part that went out before the rest. */
+    partOf: text(),
   },
   (t) => [
     ...neverEmpty([t.id]),

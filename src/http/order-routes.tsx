@@ -10,6 +10,7 @@ import type { UseCaseContext } from '../usecases/core/context.ts';
 import { cancelOrder } from '../usecases/orders/cancel-order.ts';
 import { WHICH_ORDERS, WHICH_PAST } from '../usecases/orders/find-orders.ts';
 import { handOverOrder } from '../usecases/orders/hand-over-order.ts';
+import { handOverPartOf } from '../usecases/orders/hand-over-part.ts';
 import { holdOrder, holdUntil } from '../usecases/orders/hold-order.ts';
 import { limitsOfOrder } from '../usecases/orders/limits-of-order.ts';
 import { promiseOrder } from '../usecases/orders/promise-order.ts';
@@ -49,6 +50,7 @@ const FORMS = {
   'take-up': orderFirst(withDays(promiseTyped), (days, c) => takeUpOrder(idOf(c), days)),
   split: atOnce(asSent, (context, _fields, c) => splitOrder(context, idOf(c))),
   cancel: atOnce(asSent, (context, _fields, c) => cancelOrder(context, idOf(c))),
+  'hand-over-part': atOnce(asSent, (context, fields, c) => handOverPartOf(context, idOf(c), fields)),
   'hand-over': atOnce(handOverTyped, (context, how, c) => handOverOrder(context, idOf(c), how)),
 };
 

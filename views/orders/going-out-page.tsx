@@ -66,6 +66,11 @@ const Order: FC<{ order: OrderOut; today: string }> = ({ order, today }) => (
       </tbody>
     </table>
     {order.mass && <p class="quiet">{order.mass} of pieces.</p>}
+    {order.canGoInParts && (
+      <p class="no-print">
+        <a href={`${orderPath(order.id)}#part`}>Only some of it goes out</a>
+      </p>
+    )}
   </section>
 );
 

@@ -12,6 +12,7 @@ import { type FieldErrors, FormErrors, Wrong } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { countWord, listText, quantityText } from '../parts/quantity-text.ts';
 import { RestsOn } from '../parts/rests-on.tsx';
+import { HandOverPart, isOfPart, PartsGone } from './hand-over-part.tsx';
 import { OrderAsked } from './order-asked.tsx';
 import { OrderDrawings } from './order-drawings.tsx';
 import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
@@ -103,6 +104,11 @@ const Facts: FC<{ order: OrderFacts; today: string }> = ({ order, today }) => (
     )}
     {order.customerNote && <Fact word="Customer">{order.customerNote}</Fact>}
     {order.note && <Fact word="Note">{order.note}</Fact>}
+    {order.partOf && (
+      <Fact word="Part of">
+        <a href={orderPath(order.partOf)}>{order.partOf}</a>
+      </Fact>
+    )}
   </dl>
 );
 
@@ -277,6 +283,7 @@ export const OrderPage: FC<OrderPageProps> = (props) => {
       <Answer note={open && order.readyOn ? "By today's plan." : undefined}>{orderAnswer(order, today)}</Answer>
       {open && order.readyOn && <RestsOn guessed={model.restsOn} />}
       <Facts order={order} today={today} />
+      <PartsGone parts={model.parts} today={today} />
       {open && (
         <>
           {isPackedAtAll(order) ? (
@@ -294,7 +301,8 @@ export const OrderPage: FC<OrderPageProps> = (props) => {
           <Split {...props} />
           <OrderDrawings kits={model.drawings} />
           <PromiseForm {...props} />
-          <HandOver {...props} />
+          <HandOverPart {...props} />
+          <HandOver {...props} errors={isOfPart(props.typed) ? {} : errors} />
         </>
       )}
       <TakeUp {...props} />

@@ -110,6 +110,18 @@ export const handOver = (yard: YardFile, work: Taking & { isPacked: boolean; on:
   return booked([...entries, { kind: 'handed over', order, on }]);
 };
 
+/**
+ * The customer has some of an order, which is an order of its own from then on, `part`; the rest keeps what is set aside for
+ * it. Refused at `evenShort` as handing over all of it is.
+ */
+export const handOverPart = (yard: YardFile, work: Taking & { part: string; on: string }): Booked => {
+  const { entries, short } = takeGoods(yard, work);
+  if (short !== null && !work.evenShort)
+    return refused('evenShort', `By the stock book these are not in the yard yet: ${short}. Nothing was handed over.`);
+  const taken = entries.filter(({ kind }) => kind !== 'freed');
+  return booked([...taken, { kind: 'handed over', order: work.part, on: work.on }]);
+};
+
 /** An order that is packed, all of it or some, comes apart again: its pieces are set aside for it, its parts are in stock, its lengths are offcuts. */
 export const unpack = (yard: YardFile, { order, lines }: { order: string; lines: readonly OrderLine[] }): Booked => {
   const pieces = [...goodsOfLines(lines, yard).pieces].filter(([, count]) => count > 0);

@@ -88,7 +88,7 @@ class OrdersWritten {
         promisedOn: null,
         heldUntil: null,
       },
-      ...{ status: 'open', weight: SLIP_WEIGHTS['rather not'], note: null, takenAt: this.ground.now },
+      ...{ status: 'open', weight: SLIP_WEIGHTS['rather not'], note: null, takenAt: this.ground.now, partOf: null },
       ...{ handedOverOn: null, packedAt: null, packedMinutes: null },
     };
   }

@@ -46,6 +46,7 @@ export const FIGURE_WORDS: Readonly<Record<string, string>> = {
   ...{
     packMinutes: 'packing',
     status: 'standing',
+    partOf: 'part of',
     customer: 'customer',
     wantedOn: 'wanted',
     notBefore: 'not before',

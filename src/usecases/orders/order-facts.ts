@@ -49,6 +49,8 @@ export interface OrderFacts {
   /** The last day of a hold; null where none is given. */
   heldUntil: string | null;
   handedOverOn: string | null;
+  /** The order of which it is a part that went out before the rest. */
+  partOf: string | null;
   slip: Slip;
   /** The first day on which it can be handed over, by today's plan; null when it cannot be made. */
   readyOn: string | null;
@@ -83,6 +85,7 @@ export const orderFacts = (order: StoredOrder, { yard, offers, system, now, ...s
     promisedOn: order.promisedOn,
     heldUntil: order.heldUntil,
     handedOverOn: order.handedOverOn,
+    partOf: order.partOf,
     slip: slipOfWeight(order.weight),
     readyOn: planned?.completesOn ?? null,
     packings: (planned ? spellsOf(planned) : []).map(({ packStart, packEnd }) => ({

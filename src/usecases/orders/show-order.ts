@@ -1,5 +1,5 @@
 import { guessesOfYard } from '../../../db/stores/figure-store.ts';
-import { orderById } from '../../../db/stores/order-store.ts';
+import { orderById, partsOfOrder, type StoredOrder } from '../../../db/stores/order-store.ts';
 import { piecesToMend } from '../../../db/stores/piece-to-mend-store.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
@@ -13,6 +13,7 @@ import { type Guessed, restsOn } from '../plan/rests-on.ts';
 import { showMeasures } from '../typed/measures.ts';
 import { type DayToTell, dayToTell } from './day-to-tell.ts';
 import { hasLeftStock } from './open-order.ts';
+import { type ContentsLine, contentsOf, type Offer, offersOf } from './order-contents.ts';
 import { type OrderFacts, orderFacts, ordersSeen } from './order-facts.ts';
 import { parcelsNeeded } from './parcels.ts';
 import { type ReadyAgain, readyAgain } from './ready-again.ts';
@@ -28,6 +29,20 @@ interface ComingTogether {
   poured: readonly { date: string; pieces: readonly Counted[] }[];
 }
 
+/** A part of the order that went out. */
+interface PartGone {
+  id: string;
+  on: string;
+  contents: readonly ContentsLine[];
+}
+
+/** A line of which some can go out: its place in the order, and how many there are. */
+interface PartableLine {
+  place: number;
+  name: string;
+  count: number;
+}
+
 /** One order with its date by today's plan. */
 export interface OrderModel extends PageHead {
   order: OrderFacts;
@@ -41,6 +56,10 @@ export interface OrderModel extends PageHead {
   tell: DayToTell | null;
   /** As how many orders it could be packed, each in one session; null where it is packed in one, or cannot be split. */
   parcels: number | null;
+  /** What of it went out before, the first first. */
+  parts: readonly PartGone[];
+  /** What of it can go out before the rest; nothing where it is packed, or is one thing. */
+  partable: readonly PartableLine[];
   /** What it could be given if it were taken up again; null where that cannot be. */
   again: ReadyAgain | null;
 }
@@ -66,12 +85,28 @@ const comingTogether = (id: string, plan: PlanFile, yard: YardFile): ComingToget
   };
 };
 
+const partsGone = (parts: readonly StoredOrder[], offers: readonly Offer[]): PartGone[] =>
+  parts.flatMap(({ id, handedOverOn, lines }) =>
+    handedOverOn === null ? [] : [{ id, on: handedOverOn, contents: contentsOf(lines, offers) }],
+  );
+
+/** Kits and single pieces; parts that are bought go with the rest. */
+const partableOf = (order: StoredOrder, offers: readonly Offer[]): PartableLine[] => {
+  if (order.status !== 'open' || hasLeftStock(order)) return [];
+  const lines = contentsOf(order.lines, offers).flatMap(({ name, quantity }, place) =>
+    order.lines[place]?.material === undefined ? [{ place, name, count: quantity }] : [],
+  );
+  const all = order.lines.reduce((sum, { quantity }) => sum + quantity, 0);
+  return all > 1 ? lines : [];
+};
+
 /** The order of a number; null when there is none. */
 export const showOrder = async (context: UseCaseContext, id: string): Promise<OrderModel | null> => {
   const { plan, yard } = await currentPlan(context);
   const stored = await context.database.read((tx) => orderById(tx, id));
   if (!stored) return null;
   const { system } = await showMeasures(context);
+  const offers = offersOf(yard, system);
   const planned = plan.orders.find((order) => order.id === id);
   const isTooLong = plan.unplanned.some(({ order }) => order === id) || planned?.packs !== undefined;
   const mayBeSplit = stored.status === 'open' && isTooLong && !hasLeftStock(stored);
@@ -85,6 +120,8 @@ export const showOrder = async (context: UseCaseContext, id: string): Promise<Or
     drawings: await drawKits(context, yard, stored.lines),
     tell: planned && stored.promisedOn === null ? dayToTell(yard, planned.completesAt) : null,
     parcels: mayBeSplit ? (parcelsNeeded(stored.lines, yard)?.length ?? null) : null,
+    parts: partsGone(await context.database.read((tx) => partsOfOrder(tx, id)), offers),
+    partable: partableOf(stored, offers),
     again: await readyAgain(context, { yard }, stored),
   };
 };

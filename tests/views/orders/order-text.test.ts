@@ -20,6 +20,7 @@ const order: OrderFacts = {
   promisedOn: '2027-05-08',
   heldUntil: null,
   handedOverOn: null,
+  partOf: null,
   slip: 'not',
   readyOn: '2027-05-06',
   packings: [],
