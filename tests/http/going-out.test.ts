@@ -22,3 +22,13 @@ test('a day without any is said so, and a payload that cannot be read is told at
   expect(answer.status).toBe(422);
   expect(await answer.text()).toContain('id="payload-error"');
 });
+
+test('where a kit may hold earth it is said that no height is safe, on its page and on that of its order', async () => {
+  const { get } = await demoScreens();
+  const SIZE = '/kits/by-size?length=1235&width=635&courses=2&ground=80';
+  for (const path of [SIZE, '/orders/27-010']) {
+    const text = await textOf(await get(path));
+    expect(text).toContain('No height is said to be safe');
+    expect(text).toContain('Ask someone who is licensed');
+  }
+});

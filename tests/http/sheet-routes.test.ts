@@ -95,3 +95,11 @@ describe('the evening before', () => {
     );
   });
 });
+
+test('nights that may bring frost are said on the sheet, where something is poured', async () => {
+  const cold = await screensOver(smallYard({ temperatures: [{ from: '2027-04-01', celsius: 3 }] }));
+  expect(await textOf(await cold.get('/today/sheet'))).toContain('About 3 °C is expected in the days after');
+  expect(await textOf(await cold.get('/today/evening'))).toContain('frost at night');
+  const mild = await screensOver(smallYard({ temperatures: [{ from: '2027-04-01', celsius: 9 }] }));
+  expect(await textOf(await mild.get('/today/sheet'))).not.toContain('frost');
+});

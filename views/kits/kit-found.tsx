@@ -3,6 +3,7 @@ import type { KitFacts } from '../../src/usecases/kits/kit-model.ts';
 import { KitPlan } from '../charts/kit-plan.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { Caution } from '../parts/caution.tsx';
+import { EarthCaution } from '../parts/earth-caution.tsx';
 import { counted, liftingText, loadsAnswer, loadText, meetingText, pinsText } from './kit-text.ts';
 
 const Panels: FC<{ facts: KitFacts }> = ({ facts: { panels, panelCount, mass } }) => (
@@ -94,6 +95,7 @@ export const KitFound: FC<{ facts: KitFacts }> = ({ facts }) => (
     <Panels facts={facts} />
     <Pins facts={facts} />
     <Moving facts={facts} />
+    <EarthCaution />
   </>
 );
 

@@ -8,6 +8,7 @@ import { Button, ButtonLink } from '../parts/button.tsx';
 import { CopyMessage } from '../parts/copy-message.tsx';
 import { DayField } from '../parts/day-field.tsx';
 import { clockText, dayText, fullDayText, spareText } from '../parts/day-text.ts';
+import { EarthCaution } from '../parts/earth-caution.tsx';
 import { type FieldErrors, FormErrors, Wrong } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { countWord, listText, quantityText } from '../parts/quantity-text.ts';
@@ -66,6 +67,9 @@ const orderAnswer = (order: OrderFacts, today: string): string => {
   const spare = due ? `, ${spareText(order.readyOn, due)}` : '';
   return `${orderName(order)}: ready ${dayText(order.readyOn, today)}${spare}.`;
 };
+
+/** What is put together may hold earth. */
+const hasKits = ({ contents }: OrderFacts): boolean => contents.some(({ what }) => what.startsWith('kit:'));
 
 const Fact: FC<{ word: string; children?: Child }> = ({ word, children }) => (
   <div>
@@ -300,6 +304,7 @@ export const OrderPage: FC<OrderPageProps> = (props) => {
           {order.readyOn && !order.packed && <Together model={model} />}
           <Split {...props} />
           <OrderDrawings kits={model.drawings} />
+          {hasKits(order) && <EarthCaution />}
           <PromiseForm {...props} />
           <HandOverPart {...props} />
           <HandOver {...props} errors={isOfPart(props.typed) ? {} : errors} />

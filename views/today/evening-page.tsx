@@ -5,6 +5,7 @@ import { hoursText } from '../parts/clock-text.ts';
 import { dayText } from '../parts/day-text.ts';
 import { EveningLists } from './evening-lists.tsx';
 import { eveningAnswer } from './evening-text.ts';
+import { FrostLine } from './frost-line.tsx';
 import { coatText, prepText } from './today-text.ts';
 
 /** What is got ready before the next session with mixes, on one sheet of paper. */
@@ -44,6 +45,7 @@ export const EveningPage: FC<{ model: EveningModel }> = ({ model: { evening, tod
           </ul>
         </section>
       )}
+      <FrostLine steps={evening.steps} />
       <p class="sheet-caution">
         Goggles to cut and to weigh acid; nothing swept dry; cap wire and pin ends; rags with oil spread flat outside.
         The data sheet comes first.

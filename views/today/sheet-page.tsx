@@ -6,6 +6,7 @@ import { hoursText } from '../parts/clock-text.ts';
 import { clockText, countText, dayText, weekdayName } from '../parts/day-text.ts';
 import { Mark } from '../parts/mark.tsx';
 import { Amounts } from './amounts.tsx';
+import { FrostLine } from './frost-line.tsx';
 import { type SheetRow, sheetRecipes, sheetRows, sheetTurns } from './sheet-rows.ts';
 import { todayNote, toHaveReady } from './today-text.ts';
 
@@ -144,6 +145,7 @@ export const SheetPage: FC<{ model: SheetModel }> = ({ model }) => {
         <Turns model={model} />
       </div>
       <p class="sheet-made">Pieces made: ______ By today's plan of {dayText(today, today)}.</p>
+      <FrostLine steps={steps} />
       <p class="sheet-caution">
         Mask when tipping bags or cutting; long gloves and goggles; rinse skin at once. The data sheet comes first.
       </p>

@@ -15,6 +15,10 @@ const LIFTING = 'Two lift what is heavy, or a trolley does, close to the body.';
 const TOPPLING = 'A panel on edge topples: lean it, strap it, and nobody stands on the falling side.';
 const LOADING = 'Strap the load. Cap pin ends.';
 
+/** Of the nights after a pour: "About 3 °C …". */
+export const frostText = (celsius: string): string =>
+  `About ${celsius} is expected in the days after: frost at night can ruin young pieces. Cover moulds and pieces against it, and pour into no frozen mould.`;
+
 /**
  * What can hurt at a step, in a few words where the hand is. Common practice, no source; the page says below that data sheets
  * and local rules come first.
@@ -22,7 +26,11 @@ const LOADING = 'Strap the load. Cap pin ends.';
 export const stepCautions = (step: SessionStep): string[] => {
   switch (step.kind) {
     case 'batch':
-      return [...MIXING, ...(step.ingredients.some(({ name }) => /acid/i.test(name)) ? [ACID] : [])];
+      return [
+        ...MIXING,
+        ...(step.ingredients.some(({ name }) => /acid/i.test(name)) ? [ACID] : []),
+        ...(step.coldNights ? [frostText(step.coldNights)] : []),
+      ];
     case 'coat':
       return [RAGS];
     case 'prep':

@@ -121,6 +121,8 @@ export interface BatchStep extends Step, BatchSlip {
   people: number;
   /** What of it is thrown away, where that is much, and why. */
   leftOver: LeftOver | null;
+  /** How cold it is expected to be on average in the nights after it, where that may be frost. */
+  coldNights: string | null;
   /** A turn of one of its moulds comes before it. */
   waits: boolean;
 }

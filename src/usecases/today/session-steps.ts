@@ -24,6 +24,7 @@ import { poursWithin } from '../plan/pour-minutes.ts';
 import { poursBefore } from '../plan/pours-of-mould.ts';
 import { shownAmount } from '../typed/measures.ts';
 import type { Waters } from '../yard/mix-water.ts';
+import { coldNightsAfter } from './cold-nights.ts';
 import { cutFrom } from './cut-from.ts';
 import { prepWork } from './prep-work.ts';
 import {
@@ -200,6 +201,7 @@ const batchStep = (seen: Seen, batch: PlanBatch, pours: readonly PlanPour[]): Un
     wetUntil: mix.attendMinutes > 0 ? text(lastFill + mix.attendMinutes) : null,
     pours: pours.map((pour) => pourFacts(seen, pour)),
     ...{ people: mix.crew, leftOver: leftOf(seen, batch, mix, castings) },
+    coldNights: coldNightsAfter({ temperatures: seen.yard.temperatures, mix, lastFill }, seen.calendar, seen.system),
     waits: pours.some((pour) => waitsForTurn(seen, pour)),
   };
 };

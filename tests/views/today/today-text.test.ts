@@ -71,6 +71,7 @@ const batch: BatchStep = {
   ...{
     people: 1,
     leftOver: null,
+    coldNights: null,
     cuts: [],
     wetUntil: null,
     pours: [pour, { ...pour, mould: '900 no. 2' }],
