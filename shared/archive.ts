@@ -13,8 +13,8 @@ import { kitSize } from './kit-size.ts';
 import { planOfWork } from './late-work.ts';
 import { incoming, material } from './material.ts';
 import { mix } from './mix.ts';
-import { mould } from './mould.ts';
-import { amount, positive, whole, wholePositive } from './number.ts';
+import { finishedPieces, mould } from './mould.ts';
+import { amount, id, positive, whole, wholePositive } from './number.ts';
 import { pieceToMend } from './piece-to-mend.ts';
 import { shapeFaults } from './shape-faults.ts';
 import { date, instant } from './time.ts';
@@ -52,6 +52,7 @@ export const archive = z.strictObject({
     mould.extend({ note: z.string().optional(), damageNote: z.string().optional(), emptiedAt: instant.optional() }),
   ),
   kits: z.array(kit.extend({ size: kitSize.optional(), keptReady: wholePositive.optional() })),
+  finished: z.array(finishedPieces.extend({ mould: id.optional(), filledAt: instant.optional() })),
   toMend: z.array(pieceToMend).optional(),
   /** All that was done, in the order in which it was recorded. */
   workDone: z.array(workRecord).optional(),

@@ -1,32 +1,62 @@
 import { z } from 'zod';
-import { amount, id } from './number.ts';
+import { amount, celsius, id, wholePositive } from './number.ts';
+import { pieceMark } from './piece-mark.ts';
 import { CAME_OUT } from './piece-to-mend.ts';
-import { instant } from './time.ts';
+import { date, instant } from './time.ts';
 
 /** What can be said of a mould that goes into its history. The sealing coat is work of its own. */
 const MARKED = ['cleaned', 'damaged', 'mended', 'scrapped'] as const;
 
 const reason = z.string().min(1, 'is empty').optional();
 const poured = z.strictObject({ mould: id, casting: id, filledAt: instant, order: id.optional() });
-const batch = { at: instant, mix: id, bags: amount, pours: z.array(poured).min(1) };
+/** What the bags of one material are of; `typed` where somebody read it off the bag, else by the stock book. */
+const bagDate = z.strictObject({ material: id, on: date, typed: z.literal(true).optional() });
+const batch = {
+  at: instant,
+  mix: id,
+  bags: amount,
+  pours: z.array(poured).min(1),
+  bagDates: z.array(bagDate).optional(),
+};
+const few = z.string().min(1, 'is empty');
+/** What was not by the recipe, or was read or measured: litres in all, temperatures of the mortar and of the air, who mixed. */
+const told = {
+  ...{ waterLitres: amount.optional(), mortarCelsius: celsius.optional(), airCelsius: celsius.optional() },
+  ...{ by: few.optional(), note: few.optional() },
+};
 /** A piece is known by its mould and by when that was full. Everything is called as it was called then. */
 const piece = { at: instant, mould: id, casting: id, filledAt: instant, reason };
+/** A piece that went into an order, by its mark; and how many of a kind did of which nobody knows the mark. */
+const tracked = pieceMark.extend({ casting: id });
+const counted = z.strictObject({ casting: id, count: wholePositive });
 
 /**
  * One thing that was done, as it was recorded and for good: no plan reads it. `at` is when it was done, of a batch when its
- * last mould was full. A piece may come out of its mould to be mended, and be mended or scrapped later.
+ * last mould was full, and `mixedFrom` when somebody said that it was being mixed. A piece may come out of its mould to be mended,
+ * and be mended or scrapped later; what is packed for an order may be unpacked.
  */
 export const workRecord = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('poured'), ...batch }),
+  z.strictObject({ kind: z.literal('poured'), ...batch, ...told, mixedFrom: instant.optional() }),
+  z.strictObject({ kind: z.literal('mixing begun'), at: instant, moulds: z.array(id).min(1) }),
   z.strictObject({ kind: z.literal('thrown away'), ...batch }),
   z.strictObject({ kind: z.literal('stripped'), ...piece, cameOut: z.enum(CAME_OUT) }),
   z.strictObject({ kind: z.literal('after mending'), ...piece, cameOut: z.enum(['good', 'scrap']) }),
   z.strictObject({ kind: z.literal('coated'), at: instant, mould: id }),
+  z.strictObject({
+    kind: z.literal('packed'),
+    at: instant,
+    order: id,
+    pieces: z.array(tracked),
+    others: z.array(counted),
+  }),
+  z.strictObject({ kind: z.literal('unpacked'), at: instant, order: id }),
   z.strictObject({ kind: z.literal('marked'), at: instant, mould: id, mark: z.enum(MARKED), reason }),
 ]);
 /** A record once read. */
 export type WorkRecord = z.infer<typeof workRecord>;
 
-/** The moulds that a record is of. */
-export const mouldsOfRecord = (record: WorkRecord): string[] =>
-  record.kind === 'poured' || record.kind === 'thrown away' ? record.pours.map(({ mould }) => mould) : [record.mould];
+/** The moulds that something was done to; to begin a mix, or to pack, does nothing to any. */
+export const mouldsOfRecord = (record: WorkRecord): string[] => {
+  if (record.kind === 'packed' || record.kind === 'unpacked' || record.kind === 'mixing begun') return [];
+  return 'pours' in record ? record.pours.map(({ mould }) => mould) : [record.mould];
+};

@@ -71,7 +71,7 @@ export const archiveRows = (held: StoreRows, archive: Archive): WantedRows => {
   const { fixedHours, ...yard } = archive.yard;
   const rows = yardRows(held, { ...asFile(archive), yard });
   const incomings = archive.incoming.map((goods) => filled(goods, 'boughtOn', 'price', 'arrivedOn'));
-  const finished = archive.finished.map((pieces) => filled(pieces, 'readyAt', 'order'));
+  const finished = archive.finished.map((pieces) => filled(pieces, 'readyAt', 'order', 'mould', 'filledAt'));
   return {
     ...rows,
     ...noted(archive, rows),

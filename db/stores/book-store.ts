@@ -26,7 +26,7 @@ const write = async (tx: Tx, entry: Entry): Promise<void> => {
     case 'offcuts':
       return addOffcuts(tx, entry.material, entry.lengthMm, entry.count);
     case 'pieces in':
-      return addFinished(tx, { ...entry.lot, count: entry.count });
+      return addFinished(tx, { ...entry.lot, ...entry.mark, count: entry.count });
     case 'pieces out':
       return takePieces(tx, entry.place, entry.count);
     case 'put aside':

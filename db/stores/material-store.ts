@@ -86,6 +86,10 @@ export const arrivalsOf = async (tx: Tx, material: string): Promise<{ quantity: 
   return rows.flatMap(({ quantity, arrivedOn }) => (arrivedOn === null ? [] : [{ quantity, arrivedOn }]));
 };
 
+/** What came of some materials, by their ids, as `arrivalsOf` has it. */
+export const deliveriesOf = async (tx: Tx, materials: readonly string[]) =>
+  new Map(await Promise.all([...new Set(materials)].map(async (id) => [id, await arrivalsOf(tx, id)] as const)));
+
 /** Goods bought, on their way or arrived; null where there are none of that id. */
 export const incomingById = async (tx: Tx, id: number): Promise<StoredIncoming | null> =>
   (await tx.select(incomingColumns).from(incomings).where(eq(incomings.id, id)))[0] ?? null;

@@ -136,7 +136,7 @@ const pieceRows = (held: StoreRows, file: YardFile, past: readonly OrderRow[]) =
     file.finished.map((pieces) => filled(pieces, 'readyAt', 'order')),
     held.finishedPieces.map((row) => ({ ...row, was: row.order })),
     ({ casting, count, readyAt, order }) => ({ readyAt, order: asSaid(order), casting, count }),
-    { was: null },
+    { was: null, mould: null, filledAt: null },
   );
   const inMould = new Map(held.piecesInMould.map((row) => [row.mould, row]));
   const filling = file.inMould.map((piece) => {

@@ -92,6 +92,10 @@ export const orderById = async (tx: Tx, id: string): Promise<StoredOrder | null>
 export const partsOfOrder = (tx: Tx, id: string): Promise<StoredOrder[]> =>
   ordersWhere(tx, eq(orders.partOf, id), asc(orders.position));
 
+/** Orders of any status by their numbers, in the order in which they were taken; those that are not there are left out. */
+export const ordersOfIds = (tx: Tx, ids: readonly string[]): Promise<StoredOrder[]> =>
+  ordersWhere(tx, inArray(orders.id, [...ids]), asc(orders.position));
+
 /** Whose orders of any status are, by number; those of nobody that is recorded, and those that are not there, are left out. */
 export const customersOfOrders = async (tx: Tx, ids: readonly string[]): Promise<ReadonlyMap<string, string>> => {
   const rows = await tx

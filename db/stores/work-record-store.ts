@@ -1,4 +1,4 @@
-import { asc } from 'drizzle-orm';
+import { asc, desc, eq } from 'drizzle-orm';
 import type { WorkRecord } from '../../shared/work-record.ts';
 import { workRecords as table } from '../tables/work-record.ts';
 import type { Tx } from '../transaction.ts';
@@ -8,6 +8,15 @@ import { insertAll } from './rows.ts';
 export const workRecords = async (tx: Tx): Promise<WorkRecord[]> =>
   (await tx.select({ record: table.record }).from(table).orderBy(asc(table.id))).map(({ record }) => record);
 
+/** More than these are not recorded in a day. */
+const RECENT = 300;
+
+/** The last of all that was done, in the order in which it was recorded. */
+export const recentWorkRecords = async (tx: Tx): Promise<WorkRecord[]> =>
+  (await tx.select({ record: table.record }).from(table).orderBy(desc(table.id)).limit(RECENT))
+    .map(({ record }) => record)
+    .reverse();
+
 /** Keeps what was done, as part of the change that records it: undoing that takes it back. */
 export const addWorkRecords = (tx: Tx, records: readonly WorkRecord[]): Promise<void> =>
   insertAll(
@@ -15,3 +24,12 @@ export const addWorkRecords = (tx: Tx, records: readonly WorkRecord[]): Promise<
     table,
     records.map((record) => ({ record })),
   );
+
+/** The same, each with the number by which it is found again. */
+export const numberedWorkRecords = (tx: Tx): Promise<{ id: number; record: WorkRecord }[]> =>
+  tx.select().from(table).orderBy(asc(table.id));
+
+/** Keeps a record as it is told now, in its place. */
+export const setWorkRecord = async (tx: Tx, id: number, record: WorkRecord): Promise<void> => {
+  await tx.update(table).set({ record }).where(eq(table.id, id));
+};

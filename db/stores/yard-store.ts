@@ -179,7 +179,7 @@ const openOnly =
 
 const loadPieces = async (tx: Tx, open: ReadonlySet<string>) => ({
   finished: (await listed(tx, finishedPieces))
-    .map(({ id: _id, position: _position, ...pieces }) => present(pieces))
+    .map(({ id: _id, position: _position, mould: _mould, filledAt: _filledAt, ...pieces }) => present(pieces))
     .map(openOnly(open)),
   inMould: (await listed(tx, piecesInMould))
     .map(({ position: _position, ...piece }) => present(piece))

@@ -81,6 +81,9 @@ export const finishedPieces = sqliteTable(
     count: integer().notNull(),
     readyAt: text(),
     order: text().references(() => orders.id),
+    /** The mark of a piece that stands for itself: what it came out of, as it was called then, and when that was full. */
+    mould: text(),
+    filledAt: text(),
   },
   (t) => neverNegative([t.count]),
 );

@@ -2,6 +2,7 @@ import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import type { Background, UseCaseContext } from '../usecases/core/context.ts';
 import { assetRoutes } from './assets.ts';
+import { batchRoutes } from './batch-routes.tsx';
 import { beginRoutes } from './begin-routes.tsx';
 import { buyingRoutes } from './buying-routes.tsx';
 import { calendarRoutes } from './calendar-routes.tsx';
@@ -23,6 +24,7 @@ import type { Screens } from './screens.ts';
 import { sheetRoutes } from './sheet-routes.tsx';
 import { streamRoute } from './stream-route.ts';
 import { todayRoutes } from './today-routes.tsx';
+import { traceRoutes } from './trace-routes.tsx';
 import { turnsRoutes } from './turns-routes.tsx';
 import { undoRoutes } from './undo-routes.tsx';
 import { yardCastingRoutes } from './yard-casting-routes.tsx';
@@ -53,6 +55,8 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   kitRoutes,
   mouldRoutes,
   piecesRoutes,
+  traceRoutes,
+  batchRoutes,
   buyingRoutes,
   yardRoutes,
   yardMouldRoutes,

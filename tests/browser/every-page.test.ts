@@ -39,6 +39,7 @@ const PAGES = [
   '/yard/calendar',
   '/going-out?payload=120',
   '/pieces',
+  '/trace',
   '/mould/1200%20no.%201',
   '/moulds/labels',
   '/no-signal',

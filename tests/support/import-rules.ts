@@ -61,6 +61,8 @@ export const ROOMS: Readonly<Record<string, readonly string[]>> = {
   kits: COMMON_ROOMS,
   // What may be ordered may stand ready.
   pieces: [...COMMON_ROOMS, 'orders'],
+  // A list of pieces is kept as a file like the others.
+  trace: [...COMMON_ROOMS, 'files'],
   turns: COMMON_ROOMS,
   begin: COMMON_ROOMS,
   changes: COMMON_ROOMS,

@@ -7,6 +7,8 @@ import { Caution } from '../parts/caution.tsx';
 import { momentText } from '../parts/clock-text.ts';
 import { FormErrors } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
+import { batchPath } from '../trace/batch-path.ts';
+import { TRACE } from '../trace/trace-text.ts';
 import { entryText, historySentences } from './history-text.ts';
 import { FROM_MOULD, mouldPagePath } from './mould-facts.ts';
 import { MouldRow } from './mould-row.tsx';
@@ -39,7 +41,8 @@ const Past: FC<{ model: MouldModel }> = ({ model: { history, entries, entriesInA
       <ol class="mould-past">
         {entries.map((entry) => (
           <li>
-            <span>{momentText(entry.at, today)}</span> <span>{entryText(entry)}</span>
+            <span>{momentText(entry.at, today)}</span>{' '}
+            <span>{'batch' in entry ? <a href={batchPath(entry.batch)}>{entryText(entry)}</a> : entryText(entry)}</span>
           </li>
         ))}
       </ol>
@@ -67,6 +70,7 @@ export const MouldPage: FC<{ model: MouldModel; notice: DoneNotice | null; refus
     <Past model={model} />
     <div class="buttons">
       <ButtonLink href="/moulds">All moulds</ButtonLink>
+      <ButtonLink href={`${TRACE}?${new URLSearchParams({ mould: model.mould.id })}`}>Where its pieces went</ButtonLink>
     </div>
     <Caution kinds={['lifting', 'wet', 'pins']} />
   </>

@@ -13,6 +13,7 @@ import { type FieldErrors, FormErrors, Wrong } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { countWord, listText, quantityText } from '../parts/quantity-text.ts';
 import { RestsOn } from '../parts/rests-on.tsx';
+import { TRACE } from '../trace/trace-text.ts';
 import { HandOverPart, isOfPart, PartsGone } from './hand-over-part.tsx';
 import { OrderAsked } from './order-asked.tsx';
 import { OrderDrawings } from './order-drawings.tsx';
@@ -311,6 +312,9 @@ export const OrderPage: FC<OrderPageProps> = (props) => {
         </>
       )}
       <TakeUp {...props} />
+      <p class="no-print">
+        <a href={`${TRACE}?${new URLSearchParams({ order: order.id })}`}>Where its pieces come from</a>
+      </p>
       <p class="no-print">
         <a href={open ? '/orders' : '/orders/past'}>{open ? 'All orders' : 'Past orders'}</a>
       </p>

@@ -9,6 +9,7 @@ import { countText } from '../parts/day-text.ts';
 import { FormErrors, TextField } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { listText } from '../parts/quantity-text.ts';
+import { TRACE } from '../trace/trace-text.ts';
 
 import { KEPT, KeptReady } from './kept-ready.tsx';
 import { sinceText } from './kept-text.ts';
@@ -109,6 +110,7 @@ export const PiecesPage: FC<PiecesPageProps> = ({ model, notice, refused }) => (
     <div class="buttons">
       <ButtonLink href="/moulds">Moulds</ButtonLink>
       <ButtonLink href="/orders">Orders</ButtonLink>
+      <ButtonLink href={TRACE}>Where it came from, where it went</ButtonLink>
     </div>
     <Caution kinds={['lifting', 'standing', 'pins']} />
   </>

@@ -7,7 +7,7 @@ import { TextField } from '../parts/field.tsx';
 import { WorkForm } from './work-form.tsx';
 
 /** What may stand in the id of a field, of any name. */
-const slug = (name: string): string => name.replaceAll(/[^\w-]/g, '-');
+export const slug = (name: string): string => name.replaceAll(/[^\w-]/g, '-');
 
 interface DayAndTimeProps {
   /** Names the form on the page: one mould may have several steps. */

@@ -6,8 +6,9 @@ import { byClock, fromClock } from '../parts/clock-text.ts';
 import { clockText } from '../parts/day-text.ts';
 import { TextField, Wrong } from '../parts/field.tsx';
 import { listText, quantityText } from '../parts/quantity-text.ts';
+import { ToldFields } from '../trace/told-fields.tsx';
 import { InOrder, Lines } from './amounts.tsx';
-import { AtAnotherTime } from './at-another-time.tsx';
+import { AtAnotherTime, slug } from './at-another-time.tsx';
 import { WorkingClock } from './clocks.tsx';
 import { leftOverText, slipLines } from './slip-text.ts';
 import { amountOfText, cutText, forText } from './today-text.ts';
@@ -197,6 +198,10 @@ const PouredForm: FC<FormsProps> = ({ step, now, late, refused }) => {
   );
 };
 
+/** Whether something is wrong with what was told of the batch beside its time. */
+const isWrongIn = ({ errors }: RefusedForm): boolean =>
+  ['bagDates', 'water', 'mortarCelsius', 'airCelsius', 'by', 'note'].some((name) => errors[name] !== undefined);
+
 const PouredThen: FC<FormsProps> = ({ step, now, late, refused }) => (
   <AtAnotherTime
     id={step.name}
@@ -218,6 +223,12 @@ const PouredThen: FC<FormsProps> = ({ step, now, late, refused }) => (
       value={refused?.typed.bags ?? String(step.bags)}
       errors={refused?.errors ?? {}}
     />
+    <details class="not-good" open={refused !== null && isWrongIn(refused)}>
+      <summary aria-label={`What was different: ${listText(step.pours.map(({ mould }) => mould))}`}>
+        What was different
+      </summary>
+      <ToldFields values={refused?.typed ?? {}} errors={refused?.errors ?? {}} of={`-${slug(step.name)}`} />
+    </details>
   </AtAnotherTime>
 );
 

@@ -10,6 +10,7 @@ import { InOrder } from './amounts.tsx';
 import { AtAnotherTime } from './at-another-time.tsx';
 import { BatchStepView } from './batch-step.tsx';
 import { Before } from './before-step.tsx';
+import { PackPieces, PiecesToTake } from './pack-pieces.tsx';
 import { StepCaution } from './step-caution.tsx';
 import { StripForms } from './strip-forms.tsx';
 import {
@@ -33,7 +34,7 @@ import { STRIP_CHECK, setUpLines } from './work-words.ts';
 interface StepProps<S> {
   step: S;
   /** What else of the page a step is seen with. */
-  seen: Pick<TodayModel, 'now' | 'waiting'>;
+  seen: Pick<TodayModel, 'now' | 'waiting' | 'toPack' | 'today'>;
   writable: boolean;
   /** Its session is over: it is written down as it was planned. */
   late: boolean;
@@ -173,7 +174,9 @@ const Counted: FC<{ refused: RefusedForm | null }> = ({ refused }) =>
 
 const PackForms: FC<Omit<StepProps<PackStep>, 'writable' | 'due'>> = ({ step, seen, late, refused }) => {
   if (isAsked(refused)) return <Asked to="packed" refused={refused} />;
-  const { errors = {} } = refused ?? {};
+  const { errors = {}, typed = null } = refused ?? {};
+  const pieces = seen.toPack[step.order] ?? [];
+  const which = <PackPieces pieces={pieces} today={seen.today} typed={typed} wrong={errors.pieces} />;
   return (
     <div class="strip-forms">
       <WorkForm to="packed">
@@ -182,6 +185,7 @@ const PackForms: FC<Omit<StepProps<PackStep>, 'writable' | 'due'>> = ({ step, se
         <AsPlanned step={step} late={late} />
         <Wrong message={errors.order ?? errors.evenShort} name="evenShort" />
         <Counted refused={refused} />
+        {which}
         <Button label={`${packedWord(step)}: ${step.customer}`}>{packedWord(step)}</Button>
       </WorkForm>
       <AtAnotherTime
@@ -208,6 +212,7 @@ const PackForms: FC<Omit<StepProps<PackStep>, 'writable' | 'due'>> = ({ step, se
           />
         )}
         <Counted refused={refused} />
+        {which}
       </AtAnotherTime>
     </div>
   );
@@ -227,6 +232,7 @@ const Pack: FC<StepProps<PackStep>> = ({ step, seen, writable, late, refused }) 
         .
       </p>
       {into.length > 0 && <p class="quiet">With it: {listText(into)}.</p>}
+      {writable && <PiecesToTake pieces={seen.toPack[step.order] ?? []} today={seen.today} />}
       {writable && <PackForms step={step} seen={seen} late={late} refused={mine} />}
     </>
   );

@@ -1,6 +1,7 @@
 import type { Fault } from '../../../shared/fault.ts';
 import type { Mould, PieceInMould } from '../../../shared/mould.ts';
 import type { OrderLine } from '../../../shared/order.ts';
+import type { PieceMark } from '../../../shared/piece-mark.ts';
 import type { MouldState } from './mould-state.ts';
 
 /** What becomes of a mould; what is left out stays, null clears. `damageNote` and `emptiedAt` are kept in the store only. */
@@ -42,7 +43,8 @@ export type Entry =
   | { kind: 'stock'; material: string; quantity: number }
   /** So many offcuts of a length more, or fewer where it is below 0: never fewer than none. */
   | { kind: 'offcuts'; material: string; lengthMm: number; count: number }
-  | { kind: 'pieces in'; lot: Lot; count: number }
+  /** With the mark of the piece where it is one that is known; no plan reads it. */
+  | { kind: 'pieces in'; lot: Lot; count: number; mark?: PieceMark }
   /** By their place in the yard file as it is just then; none left, the place goes and later ones move up. */
   | { kind: 'pieces out'; place: number; count: number }
   | { kind: 'put aside'; piece: PutAside }

@@ -1,24 +1,26 @@
 import type { OrderLine } from '../../../shared/order.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { type Booked, booked, type Entry, refused } from './entry.ts';
+import { type Booked, booked, type Entry, type Lot, refused } from './entry.ts';
 import { goodsOfLines, goodsOfOrder, linesToTake, packMinutesOf } from './goods.ts';
+import type { MarkedPiece } from './pieces-taken.ts';
 import { giveBackToStock, takeFromStock } from './stock-taken.ts';
 import type { PackWork } from './work-done.ts';
 
 /** An order that takes what it is made of. */
-type Taking = Pick<PackWork, 'order' | 'lines' | 'planned' | 'evenShort' | 'cutFrom'>;
+type Taking = Pick<PackWork, 'order' | 'lines' | 'planned' | 'named' | 'evenShort' | 'cutFrom'>;
 
 /** How many pieces are taken from which place in the yard file. */
 type Taken = ReadonlyMap<number, number>;
 
 /** Places an order may take pieces from by the yard's now: what the plan gives it, then its own, then those of nobody. */
-const placesFor = (yard: YardFile, { order: id, planned }: Taking): number[] => {
+const placesFor = (yard: YardFile, { order: id, planned, named = false }: Taking): number[] => {
   const now = minuteOf(yard.yard.now);
   const given = new Set(planned.map(({ finished }) => finished));
   const rank = (place: number): number => {
     const { order, readyAt } = yard.finished[place]!;
-    if ((order !== undefined && order !== id) || (readyAt !== undefined && minuteOf(readyAt) > now)) return Number.NaN;
+    const isAnothers = order !== undefined && order !== id && !(named && given.has(place));
+    if (isAnothers || (readyAt !== undefined && minuteOf(readyAt) > now)) return Number.NaN;
     if (given.has(place)) return 0;
     return order === id ? 1 : 2;
   };
@@ -33,13 +35,18 @@ const takePieces = (yard: YardFile, work: Taking, wanted: ReadonlyMap<string, nu
   const taken = new Map<number, number>();
   const missing = new Map<string, number>();
   const places = placesFor(yard, work);
+  const planned = new Map(work.planned.map(({ finished, count }) => [finished, count]));
   for (const [casting, count] of wanted) {
+    const own = places.filter((one) => yard.finished[one]!.casting === casting);
+    const take = (place: number, most: number): void => {
+      const before = taken.get(place) ?? 0;
+      const some = Math.min(left, yard.finished[place]!.count - before, most);
+      if (some > 0) taken.set(place, before + some);
+      left -= Math.max(0, some);
+    };
     let left = count;
-    for (const place of places.filter((one) => yard.finished[one]!.casting === casting)) {
-      const some = Math.min(left, yard.finished[place]!.count);
-      if (some > 0) taken.set(place, some);
-      left -= some;
-    }
+    for (const place of own) take(place, planned.get(place) ?? 0);
+    for (const place of own) take(place, left);
     if (left > 0) missing.set(casting, left);
   }
   return { taken, missing };
@@ -122,11 +129,25 @@ export const handOverPart = (yard: YardFile, work: Taking & { part: string; on: 
   return booked([...taken, { kind: 'handed over', order: work.part, on: work.on }]);
 };
 
+/** So many pieces come in: each known one for itself, the others together. */
+const backIn = (lot: Lot, count: number, marked: readonly MarkedPiece[]): Entry[] => {
+  const known = marked.filter(({ casting }) => casting === lot.casting).slice(0, count);
+  const left = count - known.length;
+  return [
+    ...known.map(({ mould, filledAt }): Entry => ({ kind: 'pieces in', lot, count: 1, mark: { mould, filledAt } })),
+    ...(left > 0 ? [{ kind: 'pieces in' as const, lot, count: left }] : []),
+  ];
+};
+
 /** An order that is packed, all of it or some, comes apart again: its pieces are set aside for it, its parts are in stock, its lengths are offcuts. */
-export const unpack = (yard: YardFile, { order, lines }: { order: string; lines: readonly OrderLine[] }): Booked => {
+export const unpack = (
+  yard: YardFile,
+  { order, lines }: { order: string; lines: readonly OrderLine[] },
+  marked: readonly MarkedPiece[] = [],
+): Booked => {
   const pieces = [...goodsOfLines(lines, yard).pieces].filter(([, count]) => count > 0);
   return booked([
-    ...pieces.map(([casting, count]): Entry => ({ kind: 'pieces in', lot: { casting, readyAt: null, order }, count })),
+    ...pieces.flatMap(([casting, count]) => backIn({ casting, readyAt: null, order }, count, marked)),
     ...giveBackToStock(goodsOfOrder(lines, yard)),
     { kind: 'unpacked', order, lines },
   ]);

@@ -19,6 +19,7 @@ export const putPiece = (
         kind: 'pieces in',
         lot: { casting, readyAt: readyFrom(yard, { casting, filledAt }), order: order ?? null },
         count: 1,
+        mark: { mould, filledAt },
       },
     ];
   if (cameOut === 'scrap') return [];

@@ -21,6 +21,23 @@ export interface PourWork {
   bags: number | null;
   /** What the plan cuts for it from which stick; left out: where it fits best. */
   cutFrom?: readonly StickCut[];
+  /** What is told of it beside; left out, all was by the recipe. */
+  told?: BatchTold;
+  /** When somebody said that it was being mixed, an instant; left out, nobody did. */
+  mixedFrom?: string;
+}
+
+/** What is told of a batch beside what was poured: what was not by the recipe, read off the bag, or measured. */
+export interface BatchTold {
+  /** Read off the bags, as dates. */
+  bagDates?: readonly string[];
+  /** In all. */
+  waterLitres?: number;
+  mortarCelsius?: number;
+  airCelsius?: number;
+  /** Who mixed it. */
+  by?: string;
+  note?: string;
 }
 
 /** A piece that was taken out of its mould. */
@@ -64,6 +81,8 @@ export interface PackWork {
   minutes?: number;
   /** The pieces the plan gives it: taken before any others. */
   planned: readonly FromFinished[];
+  /** The maker has told which pieces they were: also such as were set aside for another order. */
+  named?: boolean;
   /** The maker has counted: pieces that the book is short of were there. */
   evenShort: boolean;
   /** What the plan cuts for it from which stick; left out: where it fits best. */

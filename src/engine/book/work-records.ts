@@ -1,23 +1,33 @@
 import type { WorkRecord } from '../../../shared/work-record.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { bagDatesOf, type Deliveries } from './bag-dates.ts';
 import type { MarkDetails, MouldMark } from './mark.ts';
 import { bagsPoured } from './pour.ts';
 import type { PourWork, StripWork, WorkDone } from './work-done.ts';
 
-/** A batch that was poured or thrown away, with the moulds it was for. None where its pieces are of no one mix. */
-export const batchRecords = (
-  kind: 'poured' | 'thrown away',
-  work: PourWork,
-  yard: YardFile,
-  at = work.pours.at(-1)!.filledAt,
-): WorkRecord[] => {
+const batchOf = (work: PourWork, yard: YardFile, deliveries: Deliveries, at: string) => {
   const mixed = bagsPoured(work, yard);
-  if (!mixed) return [];
+  if (!mixed) return null;
+  const dates = bagDatesOf(work, yard, deliveries);
   const pours = work.pours.map(({ mould, casting, filledAt, order }) => ({
     ...{ mould, casting, filledAt },
     ...(order === null ? {} : { order }),
   }));
-  return [{ kind, at, mix: mixed.mix.id, bags: mixed.bags, pours }];
+  const bagDates = dates.length > 0 ? { bagDates: dates } : {};
+  return { at, mix: mixed.mix.id, bags: mixed.bags, pours, ...bagDates };
+};
+
+/** A batch that was thrown away just now, with the moulds it was for. None where its pieces are of no one mix. */
+export const thrownRecords = (work: PourWork, yard: YardFile, deliveries: Deliveries): WorkRecord[] => {
+  const batch = batchOf(work, yard, deliveries, yard.yard.now);
+  return batch ? [{ kind: 'thrown away', ...batch }] : [];
+};
+
+const pouredRecords = (work: PourWork, yard: YardFile, deliveries: Deliveries): WorkRecord[] => {
+  const batch = batchOf(work, yard, deliveries, work.pours.at(-1)!.filledAt);
+  const { bagDates: _dates, ...told } = work.told ?? {};
+  const mixedFrom = work.mixedFrom === undefined ? {} : { mixedFrom: work.mixedFrom };
+  return batch ? [{ kind: 'poured', ...batch, ...told, ...mixedFrom }] : [];
 };
 
 const coated = (mould: string, at: string): WorkRecord => ({ kind: 'coated', at, mould });
@@ -33,13 +43,13 @@ const strippedRecords = (
   return [{ kind: 'stripped', at: doneAt, mould, casting, filledAt, cameOut, ...why }];
 };
 
-/** What work comes to in the record of all that was done; `yard` as it was before. A packing leaves nothing in it yet. */
-export const recordsOfWork = (work: WorkDone, yard: YardFile): WorkRecord[] => {
+/** What work comes to in the record of all that was done; `yard` as it was before. A packing: see `packedRecords`. */
+export const recordsOfWork = (work: WorkDone, yard: YardFile, deliveries: Deliveries = new Map()): WorkRecord[] => {
   switch (work.kind) {
     case 'poured':
       return [
         ...work.pours.flatMap((one) => (one.coated ? [coated(one.mould, one.filledAt)] : [])),
-        ...batchRecords('poured', work, yard),
+        ...pouredRecords(work, yard, deliveries),
       ];
     case 'stripped':
       return strippedRecords(work, yard);

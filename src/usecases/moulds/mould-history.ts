@@ -1,3 +1,4 @@
+import { type BatchKey, batchKey } from '../../../shared/batch-record.ts';
 import type { CameOut } from '../../../shared/piece-to-mend.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import { mouldsOfRecord, type WorkRecord } from '../../../shared/work-record.ts';
@@ -6,8 +7,8 @@ import type { Counted } from '../core/page-parts.ts';
 
 /** One thing in the history of a mould. */
 export type HistoryEntry =
-  | { kind: 'poured'; at: string; casting: string; order: string | null }
-  | { kind: 'thrown away'; at: string; casting: string }
+  | { kind: 'poured'; at: string; casting: string; order: string | null; batch: BatchKey }
+  | { kind: 'thrown away'; at: string; casting: string; batch: BatchKey }
   | { kind: 'stripped' | 'after mending'; at: string; casting: string; cameOut: CameOut; reason: string | null }
   | { kind: 'coated'; at: string }
   | { kind: 'cleaned' | 'damaged' | 'mended' | 'scrapped'; at: string; reason: string | null };
@@ -90,15 +91,21 @@ const entriesOf = (record: WorkRecord, mould: string): HistoryEntry[] => {
     case 'poured':
       return record.pours
         .filter((pour) => pour.mould === mould)
-        .map(({ casting, filledAt, order = null }) => ({ kind: 'poured', at: filledAt, casting, order }));
+        .map(({ casting, filledAt, order = null }) => ({
+          ...{ kind: 'poured' as const, at: filledAt, casting, order, batch: batchKey(record) },
+        }));
     case 'thrown away':
       return record.pours
         .filter((pour) => pour.mould === mould)
-        .map(({ casting }) => ({ kind: 'thrown away', at: record.at, casting }));
+        .map(({ casting }) => ({ kind: 'thrown away', at: record.at, casting, batch: batchKey(record) }));
     case 'coated':
       return [{ kind: 'coated', at: record.at }];
     case 'marked':
       return [{ kind: record.mark, at: record.at, reason: record.reason ?? null }];
+    case 'mixing begun':
+    case 'packed':
+    case 'unpacked':
+      return [];
     default: {
       const { kind, at, casting, cameOut, reason = null } = record;
       return [{ kind, at, casting, cameOut, reason }];

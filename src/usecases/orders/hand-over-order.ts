@@ -2,6 +2,7 @@ import { handOver } from '../../engine/book/pack.ts';
 import { sticksFor } from '../../engine/book/sticks-cut.ts';
 import { done, type Outcome, today, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
+import { recordPiecesTaken } from '../plan/pieces-recorded.ts';
 import { plannedFor, writeBooked } from '../plan/recording-work.ts';
 import { hasLeftStock, openOrder, orderName } from './open-order.ts';
 
@@ -25,7 +26,10 @@ export const handOverOrder = (
       const on = today(yard.yard.timeZone, context.now);
       const cutFrom = sticksFor(plan?.sticks ?? [], id);
       const taking = { order: id, lines, planned: plannedFor(plan, id), evenShort, cutFrom };
-      const written = await writeBooked(tx, handOver(yard, { ...taking, isPacked: hasLeftStock(found.value), on }));
+      const isPacked = hasLeftStock(found.value);
+      const booked = handOver(yard, { ...taking, isPacked, on });
+      if (!isPacked) await recordPiecesTaken(tx, yard, booked, { order: id, lines });
+      const written = await writeBooked(tx, booked);
       return written.ok ? done({ name: orderName(found.value) }) : written;
     },
   );

@@ -4,6 +4,7 @@ import { handOverPart } from '../../engine/book/pack.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
 import { counted } from '../core/counted.ts';
 import { type Changed, changing } from '../plan/changing.ts';
+import { recordPiecesTaken } from '../plan/pieces-recorded.ts';
 import { plannedFor, writeBooked } from '../plan/recording-work.ts';
 import { type FormFields, wholeTyped } from '../typed/form-fields.ts';
 import { orderName, unpackedOrder } from './open-order.ts';
@@ -72,7 +73,9 @@ export const handOverPartOf = (
       await addOrder(tx, { ...factsOf(found.value), id: part, partOf: id, lines: parts.value.part });
       await replaceLines(tx, id, parts.value.rest);
       const work = { order: id, part, lines: parts.value.part, planned: plannedFor(plan, id), on, cutFrom: [] };
-      const written = await writeBooked(tx, handOverPart(yard, { ...work, evenShort: fields.evenShort === 'yes' }));
+      const booked = handOverPart(yard, { ...work, evenShort: fields.evenShort === 'yes' });
+      await recordPiecesTaken(tx, yard, booked, { order: part, lines: parts.value.part });
+      const written = await writeBooked(tx, booked);
       if (!written.ok) return written;
       const pieces = parts.value.part.reduce((sum, { quantity }) => sum + quantity, 0);
       return done({ name: orderName(found.value), part, pieces });

@@ -1,4 +1,5 @@
 import type { Tx } from '../../../db/open.ts';
+import { finishedPieces } from '../../../db/stores/finished-store.ts';
 import type { StoredOrder } from '../../../db/stores/order-store.ts';
 import { daysText } from '../../../shared/days-text.ts';
 import type { Doubt } from '../../../shared/doubt.ts';
@@ -20,6 +21,7 @@ import { plannedFor, recordingWork } from '../plan/recording-work.ts';
 import { measuresOf } from '../typed/measures.ts';
 import { orderName, orderToPack } from './open-order.ts';
 import { type PackingOfStep, packingOfStep } from './packing-of-step.ts';
+import { piecesTaken } from './pieces-to-pack.ts';
 
 interface Packed {
   name: string;
@@ -44,6 +46,8 @@ export interface PackRecord {
   sure?: readonly Doubt[];
   /** The step on the page: of an order that is packed over several sessions, the spell. */
   step?: string | null;
+  /** The pieces that went into it, by their numbers in the store; left out, or none: those by the plan. */
+  pieces?: readonly number[];
   /** For how many minutes, where that is not as planned; of such an order alone. */
   minutes?: number | null;
 }
@@ -84,6 +88,10 @@ const lateness = ({ promisedOn, wantedOn }: StoredOrder, day: string, minutes: n
   isWanted: promisedOn === null,
 });
 
+/** The pieces that are named, or else those by the plan. */
+const piecesOf = async (tx: Tx, yard: YardFile, plan: PlanFile, id: string, named: readonly number[]) =>
+  named.length === 0 ? done(plannedFor(plan, id)) : piecesTaken(await finishedPieces(tx), yard, id, named);
+
 const plannedIn = ({ orders }: PlanOfWork, id: string) =>
   orders.find((order) => order.id === id && order.packStart !== undefined);
 
@@ -97,7 +105,7 @@ export const packOrder = (
   id: string,
   record: PackRecord,
 ): Promise<Outcome<Changed<Packed | null>>> => {
-  const { evenShort, at, step } = record;
+  const { evenShort, at, step, pieces = [] } = record;
   const names = [...(step ? [step] : []), packStep(id)];
   return orRecorded(context, { names, at, field: 'order' }, () =>
     recordingWork<Packed>(context, { kind: 'packed', words: wordsOf }, async (tx, yard, plan, toDo) => {
@@ -113,13 +121,16 @@ export const packOrder = (
       const sure = await questions(tx, yard, plan, asking, record);
       if (!sure.ok) return sure;
       const { minutes } = packing.value;
-      const given = { order: id, lines: found.value.lines, evenShort, planned: plannedFor(plan, id) };
+      const planned = await piecesOf(tx, yard, plan, id, pieces);
+      if (!planned.ok) return planned;
+      const named = { planned: planned.value, named: pieces.length > 0 };
+      const given = { order: id, lines: found.value.lines, evenShort, ...named };
       const work = { kind: 'packed' as const, ...given, ...(minutes && { minutes }), doneAt: doneAt.value };
-      const named = recordedSteps(minutes === null || !step ? [packStep(id)] : [step], work, yard);
+      const recorded = recordedSteps(minutes === null || !step ? [packStep(id)] : [step], work, yard);
       const when = earlierWords(doneAt.value, today(yard.yard.timeZone, context.now));
       const steps = [{ answers: step ?? undefined, work: () => done(work) }];
       const late = lateness(found.value, today(yard.yard.timeZone, doneAt.value), minutes);
-      return done({ steps, value: { name: orderName(found.value), when, minutes, ...late }, named });
+      return done({ steps, value: { name: orderName(found.value), when, minutes, ...late }, named: recorded });
     }),
   );
 };

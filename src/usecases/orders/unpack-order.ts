@@ -1,5 +1,7 @@
 import { forgetSteps } from '../../../db/stores/recorded-step-store.ts';
+import { addWorkRecords, workRecords } from '../../../db/stores/work-record-store.ts';
 import { unpack } from '../../engine/book/pack.ts';
+import { piecesPacked } from '../../engine/book/pieces-taken.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { anyPackingName } from '../plan/late-steps.ts';
@@ -13,8 +15,10 @@ export const unpackOrder = (context: UseCaseContext, id: string): Promise<Outcom
     const found = await openOrder(tx, id);
     if (!found.ok) return found;
     if (!hasLeftStock(found.value)) return refuse('order', `Order ${id} is not packed. Nothing was changed.`);
-    const written = await writeBooked(tx, unpack(yard, { order: id, lines: found.value.lines }));
+    const marked = piecesPacked(await workRecords(tx), id);
+    const written = await writeBooked(tx, unpack(yard, { order: id, lines: found.value.lines }, marked));
     if (!written.ok) return written;
+    await addWorkRecords(tx, [{ kind: 'unpacked', at: yard.yard.now, order: id }]);
     await forgetSteps(tx, [packStep(id), anyPackingName(id)]);
     return done({ name: orderName(found.value) });
   });

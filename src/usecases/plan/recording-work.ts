@@ -1,5 +1,7 @@
 import type { Tx } from '../../../db/open.ts';
 import { writeEntries } from '../../../db/stores/book-store.ts';
+import { standingPieces } from '../../../db/stores/finished-store.ts';
+import { deliveriesOf } from '../../../db/stores/material-store.ts';
 import { addRecordedSteps, type RecordedStep } from '../../../db/stores/recorded-step-store.ts';
 import { addWorkRecords } from '../../../db/stores/work-record-store.ts';
 import type { Fault } from '../../../shared/fault.ts';
@@ -7,8 +9,10 @@ import type { PlanOfWork } from '../../../shared/late-work.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import type { WorkRecord } from '../../../shared/work-record.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import type { Deliveries } from '../../engine/book/bag-dates.ts';
 import { record, type UnderBook } from '../../engine/book/carry-on.ts';
 import type { Booked, Entry } from '../../engine/book/entry.ts';
+import { type MarkedPiece, packedRecords, piecesTaken, type Standing } from '../../engine/book/pieces-taken.ts';
 import type { FromFinished, WorkDone } from '../../engine/book/work-done.ts';
 import { recordsOfWork } from '../../engine/book/work-records.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
@@ -47,17 +51,45 @@ const refusedAt = ({ nameOf }: WorkStep, refused: { ok: false; faults: Fault[] }
   return nameOf && first ? refuse(nameOf(first), first.message) : refused;
 };
 
+/** What only the store knows and goes into the record: the marks of finished pieces at their places, and what came when. */
+interface InStore {
+  stood: readonly Standing[];
+  deliveries: Deliveries;
+}
+
+const inStore = async (tx: Tx, { mixes }: YardFile): Promise<InStore> => {
+  const mixed = mixes.flatMap(({ perBag }) => perBag.map(({ material }) => material));
+  return { stood: await standingPieces(tx), deliveries: await deliveriesOf(tx, mixed) };
+};
+
+const recordsOf = (
+  work: WorkDone,
+  yard: YardFile,
+  taken: readonly MarkedPiece[],
+  deliveries: Deliveries,
+): WorkRecord[] =>
+  work.kind === 'packed'
+    ? packedRecords({ ...work, at: work.doneAt }, yard, taken)
+    : recordsOfWork(work, yard, deliveries);
+
 /** Records steps one after another; when one of them cannot have been done, none is. */
-const recordSteps = (start: UnderBook, work: PlanOfWork, steps: readonly WorkStep[]): Outcome<Recorded> => {
+const recordSteps = (
+  start: UnderBook,
+  work: PlanOfWork,
+  steps: readonly WorkStep[],
+  { stood, deliveries }: InStore,
+): Outcome<Recorded> => {
   const entries: Entry[] = [];
   const records: WorkRecord[] = [];
-  let [after, workLeft] = [start, work];
+  let [after, workLeft, standing] = [start, work, stood];
   for (const step of steps) {
     const doing = step.work(after);
     const recorded = doing.ok ? record(after, doing.value) : doing;
     if (doing.ok) workLeft = lessAnswered(after.yard, workLeft, doing.value, step.answers);
     if (!recorded.ok) return refusedAt(step, recorded);
-    if (doing.ok) records.push(...recordsOfWork(doing.value, after.yard));
+    const taken = piecesTaken(standing, recorded.entries);
+    if (doing.ok) records.push(...recordsOf(doing.value, after.yard, taken.marked, deliveries));
+    standing = taken.standing;
     entries.push(...recorded.entries);
     after = recorded.after;
   }
@@ -85,7 +117,7 @@ export const recordingWork = <T>(
     async (tx, yard, change, plan, work) => {
       const recording = await told(tx, yard, plan, work);
       if (!recording.ok) return recording;
-      const recorded = recordSteps({ yard, plan }, work, recording.value.steps);
+      const recorded = recordSteps({ yard, plan }, work, recording.value.steps, await inStore(tx, yard));
       if (!recorded.ok) return recorded;
       await writeEntries(tx, recorded.value.entries);
       await addWorkRecords(tx, recorded.value.records);

@@ -1,5 +1,6 @@
 import type { Tx } from '../../../db/open.ts';
 import { mouldsInOrder } from '../../../db/stores/mould-store.ts';
+import { recentWorkRecords } from '../../../db/stores/work-record-store.ts';
 import type { Doubt } from '../../../shared/doubt.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
@@ -7,9 +8,10 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { batchPoured } from '../../engine/book/carry-pour.ts';
 import { fillTimes } from '../../engine/book/curing-times.ts';
 import { goodsOfBatch } from '../../engine/book/goods.ts';
+import { mixingBegun } from '../../engine/book/mixing-begun.ts';
 import { bagsPoured, pour } from '../../engine/book/pour.ts';
 import { sticksFor } from '../../engine/book/sticks-cut.ts';
-import type { PourWork } from '../../engine/book/work-done.ts';
+import type { BatchTold, PourWork } from '../../engine/book/work-done.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
 import { atWords, clockWords } from '../core/day-words.ts';
@@ -37,6 +39,8 @@ export interface PourRecord {
   bags: number | null;
   /** When the last mould was full, as `writtenAt` has it; null: just now. */
   filledAt: string | null;
+  /** What was not by the recipe, was read off the bag or measured. */
+  told?: BatchTold;
   /** The name of the step on the page. */
   step?: string | null;
   /** What the maker was asked about, and is sure of. */
@@ -65,13 +69,22 @@ const tappedMinute = ({ pours }: PourRecord, now: Minute, plan: PlanFile): Minut
   return now >= full && now <= minuteOf(batch.batch.end) + TAP_MINUTES ? full : now;
 };
 
+/** Who mixed is whoever says it, unless somebody else is named. */
+const withWho = (record: PourRecord, { by }: UseCaseContext): PourRecord =>
+  by === undefined ? record : { ...record, told: { by, ...record.told } };
+
 /** One time is said for a batch: its moulds were full one after another, the last of them by then. */
-const workOf = ({ pours, bags }: Pick<PourRecord, 'pours' | 'bags'>, last: Minute, yard: YardFile): PourWork => {
+const workOf = (
+  { pours, bags, told }: Pick<PourRecord, 'pours' | 'bags' | 'told'>,
+  last: Minute,
+  yard: YardFile,
+): PourWork => {
   const { instantText } = calendarOf(yard.yard.timeZone);
   const castings = pours.map(({ casting }) => casting);
   const times = fillTimes(castings, last, yard);
   return {
     bags,
+    ...(told ? { told } : {}),
     pours: pours.map(({ sealed, ...pour }, place) => ({
       ...{ ...pour, coated: sealed, filledAt: instantText(times[place]!) },
     })),
@@ -172,7 +185,8 @@ export const recordPour = (context: UseCaseContext, record: PourRecord): Promise
         const last = filledMinute(record, context.now, yard, plan);
         if (!last.ok) return last;
         const filled = last.value;
-        const work = workOf(record, filled, yard);
+        const mixedFrom = mixingBegun(await recentWorkRecords(tx), record.pours, filled);
+        const work = { ...workOf(withWho(record, context), filled, yard), ...(mixedFrom ? { mixedFrom } : {}) };
         const booked = pour(yard, work);
         const fits = booked.ok ? await stillFull(tx, work, yard) : booked;
         const sure = fits.ok ? await questions(tx, record, { work, filled, yard, plan }) : fits;

@@ -1,4 +1,5 @@
 import { recentHeads } from '../../../db/stores/change-store.ts';
+import { finishedPieces, type StoredFinished } from '../../../db/stores/finished-store.ts';
 import { materialsInOrder, onTheirWay, type StoredMaterial } from '../../../db/stores/material-store.ts';
 import { mouldsInOrder, type StoredMould } from '../../../db/stores/mould-store.ts';
 import type { StoredOrder } from '../../../db/stores/order-store.ts';
@@ -16,6 +17,7 @@ import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import { yieldThread } from '../core/yield-thread.ts';
 import { openOrdersOf } from '../orders/open-orders.ts';
+import { piecesToPack } from '../orders/pieces-to-pack.ts';
 import { toMendFacts } from '../orders/to-mend-facts.ts';
 import type { CachedPlan } from '../plan/cached-plan.ts';
 import { lateSteps } from '../plan/late-steps.ts';
@@ -100,6 +102,17 @@ const packedInPart = ({ orders, kits }: YardFile): TodayModel['packedInPart'] =>
         ],
   );
 
+/** What each order that is to be packed may be packed of. */
+const toPack = (
+  steps: readonly SessionStep[],
+  stood: readonly StoredFinished[],
+  yard: YardFile,
+  plan: PlanFile,
+): TodayModel['toPack'] =>
+  Object.fromEntries(
+    steps.flatMap((step) => (step.kind === 'pack' ? [[step.order, piecesToPack(stood, yard, plan, step.order)]] : [])),
+  );
+
 /** Materials of which more was taken than the stock book had: somebody has to count them. */
 const toCount = (
   materials: readonly StoredMaterial[],
@@ -150,7 +163,7 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
   const calendar = calendarOf(yard.yard.timeZone);
   const now = minuteOf(context.now);
   const { session, underWay, idle } = sessionToShow(plan, yard);
-  const { changes, toMend, hours, system, waters, materials, coming, moulds } = await context.database.read(
+  const { changes, toMend, hours, system, waters, materials, coming, moulds, stood } = await context.database.read(
     async (tx) => ({
       changes: await recentHeads(tx, CHANGES_READ),
       toMend: await piecesToMend(tx),
@@ -160,6 +173,7 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
       materials: await materialsInOrder(tx),
       coming: await onTheirWay(tx),
       moulds: await mouldsInOrder(tx),
+      stood: await finishedPieces(tx),
     }),
   );
   const orders = await openOrdersOf(context, cached);
@@ -206,6 +220,7 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
       .map(({ id, customer }) => ({ order: id, customer: customer ?? `order ${id}` })),
     packed: packedOrders(orders),
     packedInPart: packedInPart(yard),
+    toPack: toPack([...lateSteps, ...steps], stood, yard, plan),
     toMend: toMendFacts(toMend, yard),
     done: doneOnDay(changes, now, calendar),
     hoursChanged: hoursChangedOn(changes, day),

@@ -1,3 +1,4 @@
+import { addWorkRecords } from '../../../db/stores/work-record-store.ts';
 import type { LateTaken, PlanOfWork } from '../../../shared/late-work.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { isInstant, minuteOf } from '../../../shared/time.ts';
@@ -26,6 +27,8 @@ export interface BatchNamed {
 /** A batch that begins now. */
 interface Mixing {
   moulds: string[];
+  /** When somebody said so, an instant. */
+  from: string;
   /** All that there is to do, with the batch at its new time. */
   work: PlanOfWork;
   /** The plan with what comes after it moved later; null where that does not hold, so that it has to be made anew. */
@@ -79,6 +82,7 @@ const begin = (
   const first = mix.pours.find(({ id }) => id === mix.batch.pours[0]) ?? mix.pours[0];
   return done({
     moulds: mix.pours.map(({ mould }) => mould),
+    from: begunAt.value,
     work: begun,
     carried: carriedOn(withBatchBegun(plan, mix, from, yard), yard, mix),
     taken: takenBy(mix, batch, (at) => lateStepName({ kind: 'batch', at, what: first?.mould ?? mix.batch.id })),
@@ -93,7 +97,12 @@ export const startMixing = (context: UseCaseContext, named: BatchNamed): Promise
   changing<Mixing>(
     context,
     { kind: 'mixing', words: ({ moulds }) => `Mixing begun for ${listText(moulds)}` },
-    async (_tx, yard, _change, plan, work) => begin(yard, plan, work, named),
+    async (tx, yard, _change, plan, work) => {
+      const begun = begin(yard, plan, work, named);
+      if (begun.ok)
+        await addWorkRecords(tx, [{ kind: 'mixing begun', at: begun.value.from, moulds: begun.value.moulds }]);
+      return begun;
+    },
     {
       carryOn: (_plan, { carried }) => carried,
       unfixed: ({ work }) => ({ work }),

@@ -1,9 +1,11 @@
 import { writeEntries } from '../../../db/stores/book-store.ts';
+import { deliveriesOf } from '../../../db/stores/material-store.ts';
 import { addWorkRecords } from '../../../db/stores/work-record-store.ts';
 import type { PlanOfWork } from '../../../shared/late-work.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import type { Deliveries } from '../../engine/book/bag-dates.ts';
 import { type MouldsLeft, throwAway } from '../../engine/book/throw-away.ts';
-import { batchRecords } from '../../engine/book/work-records.ts';
+import { thrownRecords } from '../../engine/book/work-records.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { workOfStep } from '../plan/late-step-work.ts';
@@ -31,7 +33,7 @@ const namesOf = ({ name, mix }: LateBatch, steps: readonly LateStep[]): string[]
 };
 
 /** What throwing a batch away comes to in the book, and which steps end with it. */
-const thrown = (yard: YardFile, work: PlanOfWork, { step: name, left }: ThrownBatch) => {
+const thrown = (yard: YardFile, work: PlanOfWork, { step: name, left }: ThrownBatch, deliveries: Deliveries) => {
   const steps = stepsToRecord(yard, work);
   const batch = steps.find((step): step is LateBatch => step.kind === 'batch' && step.name === name);
   const poured = batch && workOfStep(batch, yard, { planned: [], sticks: work.sticks ?? [] });
@@ -40,7 +42,7 @@ const thrown = (yard: YardFile, work: PlanOfWork, { step: name, left }: ThrownBa
   const booked = throwAway(yard, poured, left);
   if (!booked.ok) return refuse(name, booked.faults[0]?.message ?? '');
   const moulds = poured.pours.map(({ mould }) => mould);
-  const records = batchRecords('thrown away', poured, yard, yard.yard.now);
+  const records = thrownRecords(poured, yard, deliveries);
   return done({ entries: booked.entries, records, thrown: { moulds, names: namesOf(batch!, steps) } });
 };
 
@@ -57,7 +59,8 @@ export const throwBatchAway = (context: UseCaseContext, batch: ThrownBatch): Pro
         `The mix for ${listText(moulds)} thrown away${batch.left === 'set up' ? ', nothing was in the moulds' : ''}`,
     },
     async (tx, yard, _change, _plan, work) => {
-      const outcome = thrown(yard, work, batch);
+      const mixed = yard.mixes.flatMap(({ perBag }) => perBag.map(({ material }) => material));
+      const outcome = thrown(yard, work, batch, await deliveriesOf(tx, mixed));
       if (!outcome.ok) return outcome;
       await writeEntries(tx, outcome.value.entries);
       await addWorkRecords(tx, outcome.value.records);

@@ -1,4 +1,5 @@
 import type { PageHead } from '../core/page-parts.ts';
+import type { PieceToPack } from '../orders/pieces-to-pack.ts';
 import type { ToMendFacts } from '../orders/to-mend-facts.ts';
 import type { EveningFacts } from './evening-facts.ts';
 import type { FixedFacts } from './fixed-facts.ts';
@@ -168,6 +169,8 @@ export interface TodayModel extends PageHead {
   packed: readonly OrderNamed[];
   /** Some of each is packed, and more of its packing is left. */
   packedInPart: readonly PartPacked[];
+  /** By order that is to be packed, the pieces that may go into it; none where they are not all known. */
+  toPack: Readonly<Record<string, readonly PieceToPack[]>>;
   /** Stripped, not good, and kept aside. */
   toMend: readonly ToMendFacts[];
   done: readonly DoneFacts[];

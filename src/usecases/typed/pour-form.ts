@@ -1,5 +1,7 @@
 import { quoted } from '../../../shared/said-back.ts';
+import type { BatchTold } from '../../engine/book/work-done.ts';
 import type { Outcome } from '../core/context.ts';
+import { toldTyped } from './batch-form.ts';
 import type { DateReading } from './date-typed.ts';
 import type { FormFields } from './form-fields.ts';
 import { TypedReader } from './typed-reader.ts';
@@ -43,6 +45,8 @@ interface PourTyped extends Omit<RecordTyped, 'at'> {
   pours: FilledRow[];
   bags: number | null;
   filledAt: string | null;
+  /** What was not by the recipe, was read off the bag or measured. */
+  told: BatchTold;
 }
 
 /** "Poured" on Today: of a step of the plan, or of another pour. */
@@ -51,5 +55,5 @@ export const pourTyped = (fields: FormFields, how: DateReading): Outcome<PourTyp
   const pours = filledRows(reader);
   if (pours.length === 0) reader.refuse('pours', 'Tick what was poured.');
   const { at: filledAt, ...recorded } = recordTyped(reader, fields);
-  return reader.outcome({ pours, bags: bagsTyped(reader), filledAt, ...recorded });
+  return reader.outcome({ pours, bags: bagsTyped(reader), filledAt, told: toldTyped(reader, how), ...recorded });
 };

@@ -50,12 +50,19 @@ export const mendTyped = (fields: FormFields, how: DateReading): Outcome<{ piece
   return reader.outcome({ piece: wholeTyped(fields.piece) ?? 0, fitFrom: reader.dateOrNone('fitFrom') });
 };
 
+/** The numbers that are ticked, each a field of its own: "piece:12". */
+const numbersTicked = (fields: FormFields, prefix: string): number[] =>
+  Object.keys(fields).flatMap((name) =>
+    name.startsWith(prefix) && fields[name] === 'yes' ? (wholeTyped(name.slice(prefix.length)) ?? []) : [],
+  );
+
 /** An order was packed. */
 export const packTyped = (fields: FormFields, how: DateReading) => {
   const reader = new TypedReader(fields, how);
   return reader.outcome({
     order: fields.order ?? '',
     evenShort: fields.evenShort === 'yes',
+    pieces: numbersTicked(fields, 'piece:'),
     minutes: reader.wholeOrNone('minutes', 'How many minutes?', { least: 1, most: 10_000 }),
     ...recordTyped(reader, fields),
   });

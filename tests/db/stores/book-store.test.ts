@@ -78,7 +78,10 @@ const markAny: Act = (yard, dice) =>
 
 const mendAny: Act = (yard, dice) => ({
   ok: true,
-  entries: mend({ id: -1, casting: dice.pick(yard.castings).id }, dice.chance(0.5) ? null : yard.yard.now),
+  entries: mend(
+    { id: -1, casting: dice.pick(yard.castings).id, mould: 'a mould', filledAt: yard.yard.now },
+    dice.chance(0.5) ? null : yard.yard.now,
+  ),
 });
 
 const ACTS: readonly Act[] = [pourAny, pourAny, stripAny, stripAny, setUpAny, packAny, unpackAny, markAny, mendAny];

@@ -116,6 +116,7 @@ const model = (changes: Partial<TodayModel>): TodayModel => ({
     orders: [],
     packed: [],
     packedInPart: [],
+    toPack: {},
     toMend: [],
     done: [],
     hoursChanged: [],
