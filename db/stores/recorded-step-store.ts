@@ -30,6 +30,15 @@ export const recordingOf = async (
       .limit(1)
   )[0] ?? null;
 
+/** When each of some steps was done, in minutes since 1970; those that nobody recorded are left out. */
+export const minutesOfSteps = async (tx: Tx, steps: readonly string[]): Promise<ReadonlyMap<string, number>> => {
+  const rows = await tx
+    .select({ step: recordedSteps.step, said: recordedSteps.said })
+    .from(recordedSteps)
+    .where(inArray(recordedSteps.step, [...steps]));
+  return new Map(rows.flatMap(({ step, said }) => (said ? [[step, said.minute] as const] : [])));
+};
+
 /** Steps may be recorded again: what they did was taken apart. `%` stands for any letters in a name. */
 export const forgetSteps = async (tx: Tx, names: readonly string[]): Promise<void> => {
   for (const name of names) await tx.delete(recordedSteps).where(like(recordedSteps.step, name));

@@ -8,6 +8,7 @@ import { packOrder } from '../usecases/orders/pack-order.ts';
 import { unpackOrder } from '../usecases/orders/unpack-order.ts';
 import type { RefusedForm } from '../usecases/plan/save-edit.ts';
 import { callOffWork } from '../usecases/today/call-off-work.ts';
+import { coverPieces } from '../usecases/today/cover-pieces.ts';
 import { giveUpLateWork } from '../usecases/today/give-up-late-work.ts';
 import { lookAgain } from '../usecases/today/look-again.ts';
 import { mendPiece } from '../usecases/today/mend-piece.ts';
@@ -32,6 +33,7 @@ import {
   batchTyped,
   beforeTyped,
   coatTyped,
+  coveredTyped,
   fewerTyped,
   fixedHoursTyped,
   mendTyped,
@@ -74,6 +76,7 @@ const FORMS: Readonly<Record<string, PageForm>> = {
     form: ({ other, step }) => (other ? 'other-pour' : `pour ${step}`),
   },
   mixing: { save: atOnce(batchTyped, startMixing), form: ({ mould, at }) => `mix ${mould} ${at}` },
+  covered: { save: atOnce(withDays(coveredTyped), coverPieces), form: () => 'covered' },
   'thrown-away': { save: atOnce(thrownTyped, throwBatchAway), form: () => 'thrown-away' },
   'not-hard': { save: atOnce(mouldNamed, lookAgain), form: ({ mould }) => `not hard ${mould}` },
   stripped: { save: atOnce(withDays(stripTyped), recordStrip), form: ({ mould }) => `strip ${mould}` },

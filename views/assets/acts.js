@@ -5,7 +5,7 @@ const FORMS = /^\/(today|moulds)\//;
 /** Those of them that only show first what they would do: nobody is there to see it when they are sent later. */
 const ASKED_FIRST = /^\/today\/(another-hour|one-more|running-late)$/;
 /** Those of them that say when something was done. */
-const TIMED = /^\/today\/(coated|mixing|packed|poured|prepared|stripped)$/;
+const TIMED = /^\/today\/(coated|covered|mixing|packed|poured|prepared|stripped)$/;
 
 const pathOf = (address) => new URL(address, location.href).pathname;
 export const mayWait = ({ method, action }) =>

@@ -1,8 +1,14 @@
 import type { FC } from 'hono/jsx';
+import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import type { BatchStep } from '../../src/usecases/today/session-step.ts';
 import type { SettingFacts, TodayModel } from '../../src/usecases/today/today-model.ts';
+import { Button } from '../parts/button.tsx';
 import { fromClock } from '../parts/clock-text.ts';
+import { clockText } from '../parts/day-text.ts';
+import { Wrong } from '../parts/field.tsx';
+import { listText } from '../parts/quantity-text.ts';
 import { isOver } from './today-text.ts';
+import { refusedAt, WorkForm } from './work-form.tsx';
 
 /**
  * The server's clock when the page was made. A clock on the page counts to an instant, so that a reload, a locked phone or a
@@ -44,9 +50,10 @@ const shownFrom = (instant: string): string =>
   new Date(Math.ceil(Date.parse(instant) / SHOWN_MS) * SHOWN_MS).toISOString();
 const SHOWN_MS = 5 * 60_000;
 
-const Setting: FC<{ one: SettingFacts }> = ({ one: { mould, wetUntil, mayFrom } }) => (
+const Setting: FC<{ one: SettingFacts }> = ({ one: { mould, wetUntil, mayFrom, coveredAt } }) => (
   <li>
     <strong>{mould}</strong>
+    {coveredAt && <span>covered and wet since {clockText(coveredAt)}</span>}
     {wetUntil && (
       <span>
         keep wet until {fromClock(wetUntil)} <Clock to={shownFrom(wetUntil)} over="no longer" />
@@ -59,8 +66,29 @@ const Setting: FC<{ one: SettingFacts }> = ({ one: { mould, wetUntil, mayFrom } 
   </li>
 );
 
+/** One tap for all that somebody keeps wet, and has not said so yet. */
+const Covered: FC<{ setting: readonly SettingFacts[]; refused: RefusedForm | null }> = ({ setting, refused }) => {
+  const open = setting.filter(({ wetUntil, coveredAt }) => wetUntil !== null && coveredAt === null);
+  return (
+    <>
+      <Wrong message={refusedAt(refused, 'covered')?.errors.pieces} name="pieces" />
+      {open.length > 0 && (
+        <WorkForm to="covered">
+          {open.map(({ pieceKey }, place) => (
+            <input type="hidden" name={`piece${place}`} value={pieceKey} />
+          ))}
+          <Button label={`Covered and wet: ${listText(open.map(({ mould }) => mould))}`}>Covered and wet</Button>
+        </WorkForm>
+      )}
+    </>
+  );
+};
+
 /** Pieces that set, with their clocks. */
-export const SettingClocks: FC<{ setting: readonly SettingFacts[] }> = ({ setting }) =>
+export const SettingClocks: FC<{ setting: readonly SettingFacts[]; refused: RefusedForm | null }> = ({
+  setting,
+  refused,
+}) =>
   setting.length === 0 ? null : (
     <section class="clocks">
       <h2>Setting now</h2>
@@ -69,6 +97,7 @@ export const SettingClocks: FC<{ setting: readonly SettingFacts[] }> = ({ settin
           <Setting one={one} />
         ))}
       </ul>
+      <Covered setting={setting} refused={refused} />
       <label class="choice" data-sound hidden>
         <input type="checkbox" />
         <span>Sound when a clock has run out</span>

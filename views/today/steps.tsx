@@ -56,7 +56,7 @@ export const StepsAtHand: FC<StepsProps> = ({ model, refused }) => {
           {justOver && line(justOver)}
           {next.map(line)}
         </ol>
-        <SettingClocks setting={model.setting} />
+        <SettingClocks setting={model.setting} refused={refused} />
       </div>
       <Folded words={pastText(past)} steps={past} refused={refused} line={line} />
       <SessionStrip model={model} />

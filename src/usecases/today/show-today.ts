@@ -4,6 +4,7 @@ import { materialsInOrder, onTheirWay, type StoredMaterial } from '../../../db/s
 import { mouldsInOrder, type StoredMould } from '../../../db/stores/mould-store.ts';
 import type { StoredOrder } from '../../../db/stores/order-store.ts';
 import { piecesToMend } from '../../../db/stores/piece-to-mend-store.ts';
+import { minutesOfSteps } from '../../../db/stores/recorded-step-store.ts';
 import { fixedHours } from '../../../db/stores/yard-store.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { dateOfDay, dayNumber, minuteOf } from '../../../shared/time.ts';
@@ -41,7 +42,7 @@ import { sessionForWall } from './session-for-wall.ts';
 import { pieceKeyOf, type SessionStep } from './session-step.ts';
 import { recipesOf, type Shown, sessionSteps } from './session-steps.ts';
 import { sessionToShow } from './session-to-show.ts';
-import { settingFacts } from './setting-facts.ts';
+import { coveredNames, settingFacts } from './setting-facts.ts';
 import type { EmptyMould, FullMould, ToBeMendedFacts, ToCountFacts, TodayModel } from './today-model.ts';
 import { waitingFacts } from './waiting-facts.ts';
 
@@ -163,8 +164,8 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
   const calendar = calendarOf(yard.yard.timeZone);
   const now = minuteOf(context.now);
   const { session, underWay, idle } = sessionToShow(plan, yard);
-  const { changes, toMend, hours, system, waters, materials, coming, moulds, stood } = await context.database.read(
-    async (tx) => ({
+  const { changes, toMend, hours, system, waters, materials, coming, moulds, stood, covered } =
+    await context.database.read(async (tx) => ({
       changes: await recentHeads(tx, CHANGES_READ),
       toMend: await piecesToMend(tx),
       hours: await fixedHours(tx),
@@ -174,8 +175,8 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
       coming: await onTheirWay(tx),
       moulds: await mouldsInOrder(tx),
       stood: await finishedPieces(tx),
-    }),
-  );
+      covered: await minutesOfSteps(tx, coveredNames(yard)),
+    }));
   const orders = await openOrdersOf(context, cached);
   const steps = session ? sessionSteps(plan, yard, session, { system, waters }) : [];
   await yieldThread();
@@ -207,7 +208,7 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
       ? lastMixes(plan, yard, session).map(({ mix, at }) => ({ mix, at: calendar.instantText(at) }))
       : [],
     otherFull: otherFull(yard, plan, stripped),
-    setting: settingFacts(yard, now),
+    setting: settingFacts(yard, now, covered),
     toCome: pouredToCome(fileOf(cached, context.now)).map(({ mould, filledAt }) => ({
       ...{ mould, filledAt: calendar.instantText(minuteOf(filledAt)) },
     })),

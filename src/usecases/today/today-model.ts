@@ -42,6 +42,10 @@ export interface SettingFacts {
   wetUntil: string | null;
   /** Null: it may be stripped now. */
   mayFrom: string | null;
+  /** The name of the piece, by which it is said that it is covered. */
+  pieceKey: string;
+  /** Covered and wet since then; null: nobody has said so. */
+  coveredAt: string | null;
 }
 
 /** A mould that a pour may go into just now, with what it can make. */

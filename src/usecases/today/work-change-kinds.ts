@@ -5,6 +5,7 @@ export const WORK_KINDS: readonly string[] = [
     'prepared',
     'mixing',
     'poured',
+    'covered',
     'stripped',
     'piece mended',
     'piece scrapped',

@@ -18,6 +18,14 @@ export const coatTyped = (fields: FormFields, how: DateReading) => {
   return reader.outcome({ mould, at, step });
 };
 
+/** Pieces were covered, each in a field of its own; sent later, with the minute of the tap. */
+export const coveredTyped = (fields: FormFields, how: DateReading) => {
+  const reader = new TypedReader(fields, how);
+  const { at } = recordTyped(reader, fields);
+  const pieces = Object.keys(fields).flatMap((name) => (/^piece\d+$/.test(name) ? (fields[name] ?? []) : []));
+  return reader.outcome({ pieces, at });
+};
+
 /** A mould was set up. */
 export const prepTyped = (fields: FormFields, how: DateReading) => {
   const reader = new TypedReader(fields, how);

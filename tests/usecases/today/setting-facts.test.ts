@@ -17,7 +17,7 @@ const yard = (): YardFile => {
   });
 };
 const shown = (clock: string) =>
-  settingFacts(yard(), minuteOf(saturday(clock))).map(({ mould, wetUntil, mayFrom }) => [
+  settingFacts(yard(), minuteOf(saturday(clock)), new Map()).map(({ mould, wetUntil, mayFrom }) => [
     ...[mould, wetUntil?.slice(11, 16) ?? null, mayFrom?.slice(11, 16) ?? null],
   ]);
 
