@@ -3,14 +3,17 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { seedDemo } from '../../db/demo/larch-row.ts';
 import { type Database, openDatabase } from '../../db/open.ts';
 import { recentHeads } from '../../db/stores/change-store.ts';
-import { recordedSteps } from '../../db/tables/change.ts';
+import { replaceYard } from '../../db/stores/replace-yard.ts';
+import { acts as actsTable, recordedSteps } from '../../db/tables/change.ts';
 import { minuteOf } from '../../shared/time.ts';
 import { createApp } from '../../src/http/app.ts';
+import { assetVersion } from '../../src/http/assets.ts';
 import { launchBrowser } from '../support/browser.ts';
 import { demoAt } from '../support/demo-saturday.ts';
 import { restartedServer } from '../support/restarted-server.ts';
 import { startScript } from '../support/run-script.ts';
 import { watchedPage } from '../support/served-screens.ts';
+import { smallYard } from '../support/small-yard.ts';
 import { temporaryDatabase } from '../support/temporary-database.ts';
 import { temporaryFolder } from '../support/temporary-folder.ts';
 
@@ -155,24 +158,60 @@ const program = async (env: Record<string, string>) => {
   return { ...running, url: /http:\S+/.exec(running.written.stdout)?.[0] ?? '' };
 };
 
-// Starts the server twice from its sources, which takes a busy machine a while.
-test('a server that is killed while a tap is on its way has it once when it is back', {
-  timeout: 120_000,
+/** So many acts are made, damaged and mended in turn: out of their order one of them would be refused. */
+const ACTS = 200;
+/** The server is killed when so many are left to send. */
+const KILLED_AT = [150, 60];
+
+/** Puts acts into the store of the phone, as taps without a signal do, and gives their keys in order. */
+const ACTS_WAIT = `(async () => {
+  const { openStore } = await import('/assets/waiting-store.js?v=${assetVersion}');
+  const { actOf } = await import('/assets/acts.js?v=${assetVersion}');
+  const store = await openStore();
+  for (let n = 0; n < ${ACTS}; n++) {
+    const how = n % 2 === 0 ? 'damaged' : 'mended';
+    await store.add(actOf({ action: '/moulds/900%20no.%201/' + how, body: [['note', String(n)]] }));
+  }
+  return (await store.all()).map(({ key }) => key);
+})()`;
+
+/** The changes that acts made, in the order of their keys. */
+const madeBy = async (url: string, keys: readonly string[]) => {
+  const database = await openDatabase({ url });
+  const made = await database.read(async (tx) => ({
+    acts: new Map((await tx.select().from(actsTable)).map(({ key, change }) => [key, change])),
+    words: new Map((await recentHeads(tx, 2 * ACTS)).map(({ id, words }) => [id, words])),
+  }));
+  await database.close();
+  return { ...made, changes: keys.map((key) => made.acts.get(key) ?? 0) };
+};
+
+// Starts the server three times from its sources, which takes a busy machine a while.
+test('a server that is killed twice among 200 acts has each of them once, in order, as the phone had them', {
+  timeout: 240_000,
 }, async () => {
   const env = { DATABASE_URL: `file:${temporaryFolder()}/yard.db`, PORT: '0' };
-  const first = await program(env);
+  const filled = await openDatabase({ url: env.DATABASE_URL });
+  await filled.write((tx) => replaceYard(tx, smallYard()));
+  await filled.close();
+  let running = await program(env);
   const { page } = await watchedPage(browser, PHONE);
-  await page.goto(`${first.url}/moulds`);
-  await page.getByRole('button', { name: 'Cleaned: 600 no. 2' }).tap();
-  first.kill();
-  await first.ended;
-  await program({ ...env, PORT: new URL(first.url).port });
+  await page.goto(`${running.url}/moulds`);
+  const keys = await page.evaluate<string[]>(ACTS_WAIT);
+  expect(new Set(keys).size).toBe(ACTS);
+  for (const left of KILLED_AT) {
+    await page.reload();
+    await until(page, `document.querySelectorAll('#waiting li').length <= ${left}`);
+    running.kill();
+    await running.ended;
+    running = await program({ ...env, PORT: new URL(running.url).port });
+  }
   await page.reload();
-  await until(page, "document.querySelectorAll('#waiting li').length === 0");
-  await page.reload();
-  expect(await page.getByRole('button', { name: 'Cleaned: 600 no. 2' }).count()).toBe(0);
-  const database = await openDatabase({ url: env.DATABASE_URL });
-  const heads = await database.read((tx) => recentHeads(tx, 50));
-  await database.close();
-  expect(heads.filter(({ words }) => words === '600 no. 2 marked cleaned')).toHaveLength(1);
+  await waits(page, 0);
+  const { acts, changes, words } = await madeBy(env.DATABASE_URL, keys);
+  expect([...acts.keys()].sort()).toEqual([...keys].sort());
+  expect(changes).toEqual([...changes].sort((a, b) => a - b));
+  const inTurn = keys.map((_, n) => `900 no. 1 marked ${n % 2 === 0 ? 'damaged' : 'mended'}`);
+  expect(changes.map((change) => words.get(change))).toEqual(inTurn);
+  expect([...words.values()].filter((one) => one.includes('marked'))).toHaveLength(ACTS);
 });
