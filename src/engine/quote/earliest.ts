@@ -29,6 +29,15 @@ const earliestPlaced = (asking: Asking, present: Present, best: Earliest, mostPl
   return earliest;
 };
 
+/** The same, where the present plan has choices for single shifts also without them: with one more order shifts differ. */
+const earliestPlacedAnew = (asking: Asking, present: Present, best: Earliest, mostPlaces: number): Earliest => {
+  const placed = earliestPlaced(asking, present, best, mostPlaces);
+  const { dispatch } = present;
+  if (dispatch.inShift.size === 0) return placed;
+  const plain = { ...present, dispatch: { ...dispatch, inShift: new Map() } };
+  return earliestPlaced(asking, plain, placed, mostPlaces);
+};
+
 /**
  * In the place of each other order in turn, which comes last: it is moved as far as its date allows. Of the orders so many at
  * most, those that come first.
@@ -91,7 +100,7 @@ const soonestOf = (
   { share = 1, anew: isAnew = true }: EarliestOptions,
 ): Earliest => {
   const behind = earliestBehind(asking, present, 'aimed');
-  const placed = earliestPlaced(asking, present, behind, mostPlaces);
+  const placed = earliestPlacedAnew(asking, present, behind, mostPlaces);
   // Where many questions are asked at once a smaller share of the search has to do.
   const isOneOfMany = share < 1;
   const inPlace = isOneOfMany ? placed : earliestInPlace(asking, present, placed, mostPlaces);

@@ -6,31 +6,39 @@ import { type CompiledOrder, NEVER, type Problem } from '../decoder/problem.ts';
 import { poursOf } from '../search/effort.ts';
 import { foundIn } from '../search/found.ts';
 import { improvePlan } from '../search/improve.ts';
+import { startSequences } from '../search/quick.ts';
 import { randomFrom } from '../search/random.ts';
 import { type Earliest, soonerUnder } from './completes-under.ts';
 import { type Asking, type Present, withOrderAt } from './present.ts';
 import { handoverOn } from './promise.ts';
 
 /** Pours placed in all by one search, about; where that makes fewer plans than the least, there is none. */
-const POURS_TOWARDS = 2_400;
-const MOST_PLANS = 240;
-const LEAST_PLANS = 60;
+const POURS_TOWARDS = 60_000;
+const MOST_PLANS = 4_000;
+const LEAST_PLANS = 1_500;
 const MOST_ROUNDS = 4;
-/** A day late is bad, but not so bad that the search would never pass through it. */
-const WEIGHT = 3;
+/** Plans that one search starts from, at most: many short searches find more than a long one. */
+const MOST_STARTS = 8;
+
+/** The new order is wanted by a day, and nobody is ever late for the sake of it. */
+const wantedOn = (order: CompiledOrder, day: number): CompiledOrder => ({
+  ...order,
+  dueDay: NEVER,
+  wantedDay: day,
+  aimDay: day,
+});
 
 const dueOn = (order: CompiledOrder, day: number): CompiledOrder => ({
   ...order,
-  weight: WEIGHT,
   dueDay: day,
   wantedDay: NEVER,
   aimDay: day,
 });
 
-/** The problem with the new order due on a day, and all others on the last day on which they may be handed over. */
-const dueBy = ({ problem, added }: Asking, present: Present, day: number): Problem => {
+/** The problem with the new order wanted by a day, and all others due on the last day on which they may be handed over. */
+const wantedBy = ({ problem, added }: Asking, present: Present, day: number): Problem => {
   const orders = problem.orders.map((order, o) => {
-    if (o === added) return dueOn(order, day);
+    if (o === added) return wantedOn(order, day);
     const limit = order.aimDay + present.daysAfterAim[o]!;
     return limit < NEVER ? dueOn(order, limit) : order;
   });
@@ -40,19 +48,32 @@ const dueBy = ({ problem, added }: Asking, present: Present, day: number): Probl
   return { ...problem, orders, aimMinutes };
 };
 
-/** Searches from several plans for one that has the new order by a day; the best of them is never later than `best`. */
-const searchFor = (asking: Asking, present: Present, best: Earliest, day: number, plans: number): Earliest => {
+/** The best plan known, the present one with the new order in front, and sequences by the rules with it due on a day. */
+const startsOf = (asking: Asking, present: Present, problem: Problem, best: Earliest, day: number): Dispatch[] => {
   const { added } = asking;
-  const state = decoderStateOf(dueBy(asking, present, day), dispatchOf(new Int32Array(0)));
-  const last = withOrderAt(present, present.dispatch.sequence.length, added);
-  const starts: Dispatch[] = [best.dispatch ?? last, withOrderAt(present, 0, added)];
-  const stop = { plans: Math.ceil(plans / starts.length), polishing: 0, judged: 0 };
+  const { setUp: _setUp, ...dispatch } = present.dispatch;
+  const orders = problem.orders.map((order, o) => (o === added ? dueOn(order, day) : order));
+  return [
+    best.dispatch ?? withOrderAt(present, present.dispatch.sequence.length, added),
+    withOrderAt(present, 0, added),
+    ...startSequences({ ...problem, orders }).map((sequence) => ({ ...dispatch, sequence, inShift: new Map() })),
+  ].slice(0, MOST_STARTS);
+};
+
+/** Searches from several plans for one that has the new order on an earlier day; the best of them is never later than `best`. */
+const searchFor = (asking: Asking, present: Present, best: Earliest, soonest: number, search: Search): Earliest => {
+  const problem = wantedBy(asking, present, soonest);
+  const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
+  const day = handoverOn(problem, best.completesAt) - 1;
+  const starts = startsOf(asking, present, problem, best, day);
+  const stop = { plans: Math.ceil(search.plans / starts.length), polishing: 0, judged: 0 };
   let earliest = best;
   starts.forEach((start, i) => {
     state.orders.excluded.fill(0);
     state.orders.excluded.set(present.leftOut);
     decode(state, start);
-    const { dispatch } = improvePlan(state, foundIn(state, start), stop, randomFrom(i + 1));
+    const seed = search.round * MOST_STARTS + i + 1;
+    const { dispatch } = improvePlan(state, foundIn(state, start), stop, randomFrom(seed));
     for (const lotsUntil of new Set([dispatch.choices.lotsUntil, day])) {
       const tried = { ...dispatch, choices: { ...dispatch.choices, lotsUntil } };
       earliest = soonerUnder(asking, tried, present, 'aimed', earliest);
@@ -61,10 +82,16 @@ const searchFor = (asking: Asking, present: Present, best: Earliest, day: number
   return earliest;
 };
 
+/** Plans of one search, and which one in turn it is. */
+interface Search {
+  plans: number;
+  round: number;
+}
+
 /**
- * Looks for an earlier hand-over day by search: the new order is due the day before the earliest one known, all others on the
- * last day they may have, and whole plans are improved for a counted number of steps; again from each day found. On small
- * yards only, and not where no plan can be sooner (`soonestComplete`).
+ * Looks for an earlier hand-over day by search: the new order is wanted by the soonest day that there could be, all others are
+ * due on the last day they may have, and whole plans are improved for a counted number of steps; again from each day found. On
+ * small yards only, and not where no plan can be sooner (`soonestComplete`).
  */
 export const earliestTowards = (asking: Asking, present: Present, best: Earliest): Earliest => {
   const { problem, added } = asking;
@@ -75,7 +102,7 @@ export const earliestTowards = (asking: Asking, present: Present, best: Earliest
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const day = handoverOn(problem, earliest.completesAt);
     if (day <= soonest) break;
-    earliest = searchFor(asking, present, earliest, day - 1, plans);
+    earliest = searchFor(asking, present, earliest, soonest, { plans, round });
     if (handoverOn(problem, earliest.completesAt) >= day) break;
   }
   return earliest;
