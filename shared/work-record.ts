@@ -24,6 +24,8 @@ const told = {
   ...{ waterLitres: amount.optional(), mortarCelsius: celsius.optional(), airCelsius: celsius.optional() },
   ...{ by: few.optional(), note: few.optional() },
 };
+/** When it was tapped as done, where it was just then; and when it was begun, where a tap tells that too. */
+const timed = { tappedAt: instant.optional(), workedFrom: instant.optional() };
 /** A piece is known by its mould and by when that was full. Everything is called as it was called then. */
 const piece = { at: instant, mould: id, casting: id, filledAt: instant, reason };
 /** A piece that went into an order, by its mark; and how many of a kind did of which nobody knows the mark. */
@@ -36,10 +38,17 @@ const counted = z.strictObject({ casting: id, count: wholePositive });
  * and be mended or scrapped later; what is packed for an order may be unpacked.
  */
 export const workRecord = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('poured'), ...batch, ...told, mixedFrom: instant.optional() }),
+  z.strictObject({
+    kind: z.literal('poured'),
+    ...batch,
+    ...told,
+    mixedFrom: instant.optional(),
+    tappedAt: timed.tappedAt,
+  }),
   z.strictObject({ kind: z.literal('mixing begun'), at: instant, moulds: z.array(id).min(1) }),
   z.strictObject({ kind: z.literal('thrown away'), ...batch }),
-  z.strictObject({ kind: z.literal('stripped'), ...piece, cameOut: z.enum(CAME_OUT) }),
+  z.strictObject({ kind: z.literal('stripped'), ...piece, ...timed, cameOut: z.enum(CAME_OUT) }),
+  z.strictObject({ kind: z.literal('set up'), at: instant, mould: id, casting: id, ...timed }),
   z.strictObject({ kind: z.literal('after mending'), ...piece, cameOut: z.enum(['good', 'scrap']) }),
   z.strictObject({ kind: z.literal('coated'), at: instant, mould: id }),
   z.strictObject({

@@ -15,6 +15,7 @@ import { firstRoutes } from './first-routes.tsx';
 import { sameOrigin, securityHeaders } from './guard.ts';
 import { guessRoutes } from './guess-routes.tsx';
 import { kitRoutes } from './kit-routes.tsx';
+import { measuredRoutes } from './measured-routes.tsx';
 import { mouldRoutes } from './mould-routes.tsx';
 import { noSignalRoute } from './no-signal-route.tsx';
 import { orderFormRoutes } from './order-form-routes.tsx';
@@ -50,6 +51,7 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   firstRoutes,
   beginRoutes,
   guessRoutes,
+  measuredRoutes,
   orderFormRoutes,
   orderRoutes,
   kitRoutes,

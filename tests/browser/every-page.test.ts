@@ -40,6 +40,7 @@ const PAGES = [
   '/going-out?payload=120',
   '/pieces',
   '/trace',
+  '/yard/measured',
   '/mould/1200%20no.%201',
   '/moulds/labels',
   '/no-signal',

@@ -37,9 +37,13 @@ const withTime = (fields, action, at) => {
   const said = new Map(fields);
   const without = (...names) => fields.filter(([name]) => !names.includes(name));
   if (pathOf(action) === '/today/mixing') return [...fields, ['begunAt', instantOf(at)]];
-  if (!said.get('when')) return said.get('at') ? fields : [...without('at'), ['at', instantOf(at)]];
+  const tapped = [
+    ['at', instantOf(at)],
+    ['tapped', 'yes'],
+  ];
+  if (!said.get('when')) return said.get('at') ? fields : [...without('at'), ...tapped];
   if (said.get('time')) return said.get('on') ? fields : [...without('on'), ['on', dayOf(at)]];
-  return said.get('on') ? fields : [...without('when', 'on', 'time'), ['at', instantOf(at)]];
+  return said.get('on') ? fields : [...without('when', 'on', 'time'), ...tapped];
 };
 
 const WHO = 'who-is-here=';

@@ -5,6 +5,7 @@ import { Button } from '../parts/button.tsx';
 import { type FieldErrors, FormErrors } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { countWord } from '../parts/quantity-text.ts';
+import { MEASURED } from '../yard/measured-text.ts';
 import { guessEdits, guessValue, guessWords, inGuessOrder } from './guess-text.ts';
 
 export const GUESSES = '/yard/guesses';
@@ -85,6 +86,9 @@ export const GuessesPage: FC<GuessesProps> = ({ model, notice, errors }) => {
       ))}
       <p>
         <a href="/begin/session">What a usual session makes by these figures</a>
+      </p>
+      <p>
+        <a href={MEASURED}>What the work takes, as measured by your taps</a>
       </p>
       <p>
         <a href="/yard">Your yard</a>

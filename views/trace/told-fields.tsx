@@ -16,7 +16,7 @@ export const ToldFields: FC<ToldProps> = ({ values, errors, of = '' }) => {
       <TextField
         {...field('bagDates')}
         label="Date on the bags"
-        hint="As it is printed. Several with a semicolon between them. Empty: the bags that came first."
+        hint="As it is printed; several with a semicolon between them. Left alone, they are those that came first."
         width="line"
       />
       <div class="field-row">

@@ -31,14 +31,14 @@ export const traceAnswer = (found: TraceFound, today: string): string => {
 };
 
 const PLACE: Readonly<Record<TracedPieceFacts['is'], string>> = {
-  ...{ 'in its mould': 'in its mould', 'in the yard': 'in the yard', 'to mend': 'kept aside to be mended' },
-  ...{ scrapped: 'scrapped', packed: 'packed', gone: 'in the yard no more, by a count' },
+  ...{ 'in its mould': 'In its mould', 'in the yard': 'In the yard', 'to mend': 'Kept aside to be mended' },
+  ...{ scrapped: 'Scrapped', packed: 'Packed', gone: 'In the yard no more, by a count' },
 };
 
-/** "packed in order 27-003, School garden", "in the yard, for order 27-003 by now" */
+/** "Packed in order 27-003, School garden", "In the yard, meant for order 27-003" */
 export const placeText = ({ is, order, customer }: TracedPieceFacts): string => {
   const whose = order === null ? '' : `order ${order}${customer === null ? '' : `, ${customer}`}`;
-  if (is === 'packed') return `packed in ${whose}`;
+  if (is === 'packed') return `Packed in ${whose}`;
   return whose === '' ? PLACE[is] : `${PLACE[is]}, meant for ${whose}`;
 };
 

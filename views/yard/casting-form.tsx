@@ -8,6 +8,7 @@ import { CASTINGS } from './castings-page.tsx';
 import { CutRows, MoreRows, PartRows } from './contents-rows.tsx';
 import { EditPage } from './edit-page.tsx';
 import { EntryFigure, type EntryFormProps } from './entry-figure.tsx';
+import { MEASURED, measuredHeading, measuredText } from './measured-text.ts';
 import { RemoveForm } from './remove.tsx';
 import { entryPath, removePath } from './sections.ts';
 
@@ -101,6 +102,11 @@ const Work: FC<CastingFormProps> = (props) => (
       <EntryFigure {...props} name="stripMinutes" label="Minutes to strip" />
       <EntryFigure {...props} name="cleanMinutes" label="Minutes to clean" />
     </div>
+    {props.entry?.measured.map((time) => (
+      <p class="hint">
+        {measuredHeading(time)}: {measuredText(time)} <a href={MEASURED}>What the work takes</a>
+      </p>
+    ))}
     {!props.entry && <p class="hint">What stays empty is worked out by the length, and marked as to check.</p>}
     <div class="yard-figures">
       <EntryFigure {...props} name="stripCrew" label="People to strip" hint="Empty: one." />

@@ -25,6 +25,8 @@ export interface PourWork {
   told?: BatchTold;
   /** When somebody said that it was being mixed, an instant; left out, nobody did. */
   mixedFrom?: string;
+  /** When it was tapped as poured, an instant; left out, it was told of later. */
+  tappedAt?: string;
 }
 
 /** What is told of a batch beside what was poured: what was not by the recipe, read off the bag, or measured. */
@@ -48,6 +50,14 @@ export interface StripWork {
   reason: string;
   /** When it was out, an instant. */
   doneAt: string;
+  /** By the taps; left out, it was told of later. */
+  timed?: TimedWork;
+}
+
+/** When a task was tapped as done, and when it was begun, where taps tell that too; both instants. */
+interface TimedWork {
+  tappedAt: string;
+  workedFrom?: string;
 }
 
 /** A mould that was cleaned and given its sealing coat. */
@@ -64,6 +74,8 @@ export interface SetUpWork {
   coated: boolean;
   /** When it was ready, an instant. */
   doneAt: string;
+  /** By the taps; left out, it was told of later. */
+  timed?: TimedWork;
 }
 
 /** Finished pieces by their place in the yard file. */

@@ -26,21 +26,19 @@ export const thrownRecords = (work: PourWork, yard: YardFile, deliveries: Delive
 const pouredRecords = (work: PourWork, yard: YardFile, deliveries: Deliveries): WorkRecord[] => {
   const batch = batchOf(work, yard, deliveries, work.pours.at(-1)!.filledAt);
   const { bagDates: _dates, ...told } = work.told ?? {};
-  const mixedFrom = work.mixedFrom === undefined ? {} : { mixedFrom: work.mixedFrom };
-  return batch ? [{ kind: 'poured', ...batch, ...told, ...mixedFrom }] : [];
+  const { mixedFrom, tappedAt } = work;
+  const times = { ...(mixedFrom === undefined ? {} : { mixedFrom }), ...(tappedAt === undefined ? {} : { tappedAt }) };
+  return batch ? [{ kind: 'poured', ...batch, ...told, ...times }] : [];
 };
 
 const coated = (mould: string, at: string): WorkRecord => ({ kind: 'coated', at, mould });
 
-const strippedRecords = (
-  { mould, cameOut, reason, doneAt }: Pick<StripWork, 'mould' | 'cameOut' | 'reason' | 'doneAt'>,
-  yard: YardFile,
-): WorkRecord[] => {
+const strippedRecords = ({ mould, cameOut, reason, doneAt, timed }: StripWork, yard: YardFile): WorkRecord[] => {
   const piece = yard.inMould.find((one) => one.mould === mould);
   if (!piece) return [];
   const { casting, filledAt } = piece;
   const why = cameOut === 'good' || reason === '' ? {} : { reason };
-  return [{ kind: 'stripped', at: doneAt, mould, casting, filledAt, cameOut, ...why }];
+  return [{ kind: 'stripped', at: doneAt, mould, casting, filledAt, cameOut, ...why, ...timed }];
 };
 
 /** What work comes to in the record of all that was done; `yard` as it was before. A packing: see `packedRecords`. */
@@ -56,7 +54,10 @@ export const recordsOfWork = (work: WorkDone, yard: YardFile, deliveries: Delive
     case 'coated':
       return [coated(work.mould, work.doneAt)];
     case 'set up':
-      return work.coated ? [coated(work.mould, work.doneAt)] : [];
+      return [
+        ...(work.coated ? [coated(work.mould, work.doneAt)] : []),
+        { kind: 'set up', at: work.doneAt, mould: work.mould, casting: work.casting, ...work.timed },
+      ];
     case 'packed':
       return [];
   }

@@ -3,7 +3,7 @@ import { mouldsInOrder } from '../../../db/stores/mould-store.ts';
 import { recentWorkRecords } from '../../../db/stores/work-record-store.ts';
 import type { Doubt } from '../../../shared/doubt.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
-import { type Minute, minuteOf } from '../../../shared/time.ts';
+import { isInstant, type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { batchPoured } from '../../engine/book/carry-pour.ts';
 import { fillTimes } from '../../engine/book/curing-times.ts';
@@ -41,6 +41,8 @@ export interface PourRecord {
   filledAt: string | null;
   /** What was not by the recipe, was read off the bag or measured. */
   told?: BatchTold;
+  /** It was tapped as it was done. */
+  tapped?: boolean;
   /** The name of the step on the page. */
   step?: string | null;
   /** What the maker was asked about, and is sure of. */
@@ -68,6 +70,10 @@ const tappedMinute = ({ pours }: PourRecord, now: Minute, plan: PlanFile): Minut
   const full = Math.max(...batch.own.map(({ fillEnd }) => minuteOf(fillEnd)));
   return now >= full && now <= minuteOf(batch.batch.end) + TAP_MINUTES ? full : now;
 };
+
+/** The minute of the tap, whenever the moulds were full by then. */
+const tappedWhen = ({ tapped = false, filledAt }: PourRecord, { now }: UseCaseContext): Pick<PourWork, 'tappedAt'> =>
+  tapped ? { tappedAt: filledAt !== null && isInstant(filledAt) ? filledAt : now } : {};
 
 /** Who mixed is whoever says it, unless somebody else is named. */
 const withWho = (record: PourRecord, { by }: UseCaseContext): PourRecord =>
@@ -186,7 +192,11 @@ export const recordPour = (context: UseCaseContext, record: PourRecord): Promise
         if (!last.ok) return last;
         const filled = last.value;
         const mixedFrom = mixingBegun(await recentWorkRecords(tx), record.pours, filled);
-        const work = { ...workOf(withWho(record, context), filled, yard), ...(mixedFrom ? { mixedFrom } : {}) };
+        const work = {
+          ...workOf(withWho(record, context), filled, yard),
+          ...(mixedFrom ? { mixedFrom } : {}),
+          ...tappedWhen(record, context),
+        };
         const booked = pour(yard, work);
         const fits = booked.ok ? await stillFull(tx, work, yard) : booked;
         const sure = fits.ok ? await questions(tx, record, { work, filled, yard, plan }) : fits;

@@ -1,5 +1,6 @@
 import type { PlanOfWork } from '../../../shared/late-work.ts';
 import { minuteOf } from '../../../shared/time.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
 import { done, type Outcome, today, type UseCaseContext } from '../core/context.ts';
 import { atWords } from '../core/day-words.ts';
 import { writtenAt } from '../core/written-at.ts';
@@ -8,6 +9,7 @@ import { recordedOnce, recordedSteps } from '../plan/recorded-once.ts';
 import { recordingWork } from '../plan/recording-work.ts';
 import { fullUntil } from './full-until.ts';
 import { TAP_MINUTES } from './record-pour.ts';
+import { timedWork } from './timed-work.ts';
 
 export interface PrepRecord {
   mould: string;
@@ -16,6 +18,8 @@ export interface PrepRecord {
   sealed: boolean;
   /** When, as an instant; just now where it is left out. */
   at?: string | null;
+  /** It was tapped as it was done. */
+  tapped?: boolean;
   /** The name of the step on the page. */
   step?: string | null;
 }
@@ -34,9 +38,13 @@ const tappedAt = ({ mould, casting }: PrepRecord, now: string, work: PlanOfWork)
   return minute <= minuteOf(next.prepEnd) + TAP_MINUTES || begins < minute ? next.prepEnd : now;
 };
 
+/** Whether setting it up is what it is every turn: it is to be cleaned first, and no other piece was made in it before. */
+const isToClean = ({ moulds }: YardFile, id: string, casting: string): boolean =>
+  moulds.some((mould) => mould.id === id && mould.condition === 'dirty' && mould.setFor === casting);
+
 /** A mould is clean, set up for a piece (and sealed, where that was due): nothing is left to do before the pour. */
 export const recordPrep = (context: UseCaseContext, prep: PrepRecord): Promise<Outcome<Changed<string | null>>> => {
-  const { mould, casting, sealed: coated, at, step } = prep;
+  const { mould, casting, sealed: coated, at, step, tapped = false } = prep;
   const names = step ? [step] : [];
   const work = (doneAt: string) => ({ kind: 'set up' as const, mould, casting, coated, doneAt });
   return recordedOnce(context, { names, work: work(context.now), at, field: 'mould' }, () =>
@@ -48,7 +56,9 @@ export const recordPrep = (context: UseCaseContext, prep: PrepRecord): Promise<O
         if (!doneAt.ok) return doneAt;
         const wasFull = await fullUntil(tx, mould, doneAt.value, yard);
         if (!wasFull.ok) return wasFull;
-        const ready = work(doneAt.value);
+        const isWhole = tapped && !coated && isToClean(yard, mould, casting);
+        const timed = isWhole ? await timedWork(tx, yard, toDo, { kind: 'prep', mould }, at ?? context.now) : null;
+        const ready = { ...work(doneAt.value), ...(timed ? { timed } : {}) };
         const when = at ? atWords(doneAt.value, today(yard.yard.timeZone, context.now)) : '';
         return done({ steps: [{ work: () => done(ready) }], value: when, named: recordedSteps(names, ready, yard) });
       },

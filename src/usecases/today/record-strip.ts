@@ -14,6 +14,7 @@ import { farOffQuestion, WEEK } from '../plan/far-off.ts';
 import { recordedOnce, recordedSteps } from '../plan/recorded-once.ts';
 import { recordingWork } from '../plan/recording-work.ts';
 import { strippedWords } from '../plan/work-said.ts';
+import { timedWork } from './timed-work.ts';
 
 export interface StripRecord {
   mould: string;
@@ -22,6 +23,8 @@ export interface StripRecord {
   reason: string;
   /** When, as `writtenAt` has it. */
   at?: string | null;
+  /** It was tapped as it was done. */
+  tapped?: boolean;
   /** The name of the step on the page. */
   step?: string | null;
   /** What the maker was asked about, and is sure of. */
@@ -60,7 +63,7 @@ const questions = async (tx: Tx, yard: YardFile, toDo: PlanOfWork, record: Strip
  * another is planned.
  */
 export const recordStrip = (context: UseCaseContext, record: StripRecord): Promise<Outcome<Changed<string | null>>> => {
-  const { mould, cameOut, reason, at, step } = record;
+  const { mould, cameOut, reason, at, step, tapped = false } = record;
   const names = step ? [step] : [];
   const work = (doneAt: string) => ({ kind: 'stripped' as const, mould, cameOut, reason, doneAt });
   const what = { kind: 'stripped', words: (when: string) => strippedWords(record, when) };
@@ -70,7 +73,8 @@ export const recordStrip = (context: UseCaseContext, record: StripRecord): Promi
       if (!doneAt.ok) return doneAt;
       const sure = await questions(tx, yard, toDo, record, doneAt.value);
       if (!sure.ok) return sure;
-      const stripped = work(doneAt.value);
+      const timed = tapped ? await timedWork(tx, yard, toDo, { kind: 'strip', mould }, doneAt.value) : null;
+      const stripped = { ...work(doneAt.value), ...(timed ? { timed } : {}) };
       const steps = [{ work: () => done(stripped) }];
       const when = earlierWords(doneAt.value, today(yard.yard.timeZone, context.now));
       return done({ steps, value: when, named: recordedSteps(names, stripped, yard) });

@@ -30,8 +30,8 @@ export const coveredTyped = (fields: FormFields, how: DateReading) => {
 export const prepTyped = (fields: FormFields, how: DateReading) => {
   const reader = new TypedReader(fields, how);
   const { mould = '', casting = '', sealed } = fields;
-  const { at, step } = recordTyped(reader, fields);
-  return reader.outcome({ mould, casting, sealed: sealed === 'yes', at, step });
+  const { at, tapped, step } = recordTyped(reader, fields);
+  return reader.outcome({ mould, casting, sealed: sealed === 'yes', at, tapped, step });
 };
 
 interface StripTyped extends RecordTyped {

@@ -6,6 +6,8 @@ import type { TypedReader } from './typed-reader.ts';
 export interface RecordTyped {
   /** When, as `writtenAt` has it; null for just now. */
   at: string | null;
+  /** It was tapped as it was done, be it that the tap waited: `at` is then when that was. */
+  tapped: boolean;
   /** The name of the step on the page; null where it has none. */
   step: string | null;
   /** What the maker was asked about, and is sure of. */
@@ -21,8 +23,11 @@ const dayAndTime = (reader: TypedReader, orNow: boolean): string | null => {
 };
 
 /** When it was done, which step it was, and what the maker is sure of: `when` says whether the form asks for a day and a time. */
-export const recordTyped = (reader: TypedReader, { when, step, sure = '' }: FormFields): RecordTyped => ({
-  at: when === 'typed' || when === 'typed or now' ? dayAndTime(reader, when !== 'typed') : reader.text('at') || null,
-  step: step || null,
-  sure: DOUBTS.filter((doubt) => sure.split(',').includes(doubt)),
-});
+export const recordTyped = (reader: TypedReader, { when, step, tapped, sure = '' }: FormFields): RecordTyped => {
+  const at =
+    when === 'typed' || when === 'typed or now' ? dayAndTime(reader, when !== 'typed') : reader.text('at') || null;
+  return {
+    ...{ at, tapped: at === null || tapped === 'yes', step: step || null },
+    sure: DOUBTS.filter((doubt) => sure.split(',').includes(doubt)),
+  };
+};

@@ -1,5 +1,6 @@
 import { sizesOfCastings } from '../../../db/stores/casting-size-store.ts';
 import { typedOf } from '../../../db/stores/figure-store.ts';
+import { workRecords } from '../../../db/stores/work-record-store.ts';
 import type { Casting } from '../../../shared/casting.ts';
 import { FIRST_FIGURES } from '../../engine/begin/first-figures.ts';
 import { isRetired, makesPiece } from '../../engine/book/mould-state.ts';
@@ -10,6 +11,7 @@ import type { Named } from '../core/page-parts.ts';
 import { castingTexts, SIZES } from '../typed/casting-form.ts';
 import type { FormFields } from '../typed/form-fields.ts';
 import { lengthSaid } from '../typed/size-shown.ts';
+import { type MeasuredFacts, measuredFacts } from './show-measured.ts';
 import { type MaterialChoice, showYardFrame, type YardPageHead } from './show-yard-frame.ts';
 
 /** A piece that is cast, as its line and its form show it. */
@@ -26,6 +28,8 @@ export interface YardCasting extends Pick<Casting, 'id' | 'name' | 'fillMinutes'
   rows: { parts: number; cuts: number };
   /** Names of the figures that are guesses. */
   guesses: readonly string[];
+  /** What setting it up and stripping it really took. */
+  measured: readonly MeasuredFacts[];
 }
 
 /** Everything that is cast, with what can be chosen for it. */
@@ -42,8 +46,10 @@ export const showYardCastings = async (context: UseCaseContext): Promise<YardCas
   const { yard, yardName, today, system, guesses } = await showYardFrame(context);
   const stored = await context.database.read(async (tx) => ({
     sizes: await sizesOfCastings(tx),
+    records: await workRecords(tx),
     typed: await Promise.all(yard.castings.map(({ id }) => typedOf(tx, { kind: 'casting', id }))),
   }));
+  const measured = measuredFacts(yard, stored.records, guesses);
   const castings = yard.castings.map((casting, index): YardCasting => {
     const size = stored.sizes.find((one) => one.casting === casting.id) ?? null;
     const writing = { system, materials: yard.materials, typed: stored.typed[index] ?? {} };
@@ -55,6 +61,7 @@ export const showYardCastings = async (context: UseCaseContext): Promise<YardCas
       mouldCount: yard.moulds.filter((one) => !isRetired(one) && makesPiece(one, casting.id)).length,
       texts: castingTexts(casting, size, writing),
       rows: { parts: casting.perPiece.length, cuts: casting.cuts.length },
+      measured: measured.filter(({ what, id }) => what !== 'batch' && id === casting.id),
       guesses: guesses.filter((one) => one.kind === 'casting' && one.id === casting.id).map(({ figure }) => figure),
     };
   });

@@ -1,0 +1,37 @@
+import type { FigureChange, MeasuredFacts } from '../../src/usecases/yard/show-measured.ts';
+import { countText } from '../parts/day-text.ts';
+
+/** What the yard's work really takes. */
+export const MEASURED = '/yard/measured';
+
+const WHAT: Readonly<Record<MeasuredFacts['what'], string>> = {
+  'set up': 'Clean and set up',
+  strip: 'Strip',
+  batch: 'Mix and fill a batch',
+};
+
+/** "Strip: Panel 900" */
+export const measuredHeading = ({ what, name }: Pick<MeasuredFacts, 'what' | 'name'>): string =>
+  `${WHAT[what]}: ${name}`;
+
+const number = (minutes: number): string => String(Math.round(minutes));
+
+/** "11 minutes in the middle, half of them 9 to 12, of 7 measured; the figures say 8 (to check)." */
+export const measuredText = ({ minutes, count, figure, guessed }: MeasuredFacts): string => {
+  const { lower, median, upper } = minutes;
+  const spread = count > 1 ? `, half of them ${number(lower)} to ${number(upper)}` : '';
+  return `${countText(Math.round(median), 'minute')} in the middle${spread}, of ${count} measured; the figures say ${number(figure)}${guessed ? ' (to check)' : ''}.`;
+};
+
+/** "Of fewer than 5 nothing is taken over: 3 more are to be measured." */
+export const notEnoughText = ({ count }: MeasuredFacts, enough: number): string =>
+  `Of fewer than ${enough} nothing is taken over: ${enough - count} more to be measured.`;
+
+const FIGURE: Readonly<Record<string, string>> = {
+  ...{ mixMinutes: 'mixing', fillMinutes: 'filling', prepMinutes: 'setting up', cleanMinutes: 'cleaning' },
+  stripMinutes: 'stripping',
+};
+
+/** "stripping Panel 900 8 to 11 minutes" */
+export const changeText = ({ figure, name, before, after }: FigureChange): string =>
+  `${FIGURE[figure] ?? figure} ${name} ${before} to ${after} minutes`;
