@@ -118,6 +118,18 @@ describe('buying', () => {
     );
   });
 
+  test('asks about ten times as much as was bought, and takes it when it is sent once more', async () => {
+    const screens = await onTheWay({ on: '2027-04-09', quantity: 6 });
+    const asked = await screens.post('/buying/arrived', { goods: screens.id, came: '600' });
+    expect(asked.status).toBe(422);
+    const page = await asked.text();
+    expect(page).toContain('That is 100 times what was bought.');
+    expect(page).toContain('<input type="hidden" name="sure" value="600"/>');
+    expect(await mortarIn(screens)).toBe(1);
+    await screens.post('/buying/arrived', { goods: screens.id, came: '600', sure: '600' });
+    expect(await mortarIn(screens)).toBe(601);
+  });
+
   test('writes down how much came, where it was not all of it', async () => {
     const screens = await onTheWay({ on: '2027-04-09', quantity: 6 });
     await screens.post('/buying/arrived', { goods: screens.id, came: '4' });

@@ -39,6 +39,8 @@ const Otherwise: FC<ComingLineProps> = ({ goods, refused }) => {
           was={typed.cameWas ?? goods.was}
           errors={errors}
         />
+        {/* Sent once more unchanged, an amount that was asked about is meant. */}
+        {errors.came !== undefined && <input type="hidden" name="sure" value={typed.came} />}
         <button
           type="submit"
           class="button plain"

@@ -10,12 +10,20 @@ import {
 import { LARGEST } from '../../../shared/number.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
-import { type AmountTyped, amountTyped, TOO_MUCH } from '../typed/amount-typed.ts';
+import { amountTyped, TOO_MUCH } from '../typed/amount-typed.ts';
 import { measuresOf } from '../typed/measures.ts';
-import { shareOfStick } from '../typed/purchase-form.ts';
+import { type CameTyped, shareOfStick } from '../typed/purchase-form.ts';
 import { incomingFigure } from './buy-material.ts';
 
 const ARRIVED_ALREADY = 'That has arrived already, or is no longer on its way. Nothing was changed.';
+
+/** So many times as much as was bought is likelier a slip of the finger than a delivery: it is asked about. */
+const ASKED_FROM_TIMES = 10;
+
+const askedFirst = (goods: StoredIncoming, came: number, { text, sure }: CameTyped): string | null =>
+  came < ASKED_FROM_TIMES * goods.quantity || sure === text
+    ? null
+    : `That is ${Math.floor(came / goods.quantity).toLocaleString('en')} times what was bought. If so much came, press Arrived once more.`;
 
 /** Fewer came than were bought: the rest is on its way still. */
 const keepRestComing = async (tx: Tx, goods: StoredIncoming, came: number, day: string): Promise<void> => {
@@ -24,7 +32,7 @@ const keepRestComing = async (tx: Tx, goods: StoredIncoming, came: number, day: 
     await addIncoming(tx, { material, quantity: quantity - came, on: on < day ? day : on, boughtOn, price: null });
 };
 
-const receive = async (tx: Tx, id: number, typed: AmountTyped, day: string): Promise<Outcome<{ name: string }>> => {
+const receive = async (tx: Tx, id: number, typed: CameTyped, day: string): Promise<Outcome<{ name: string }>> => {
   const goods = await incomingById(tx, id);
   if (!goods || goods.arrivedOn !== null) return refuse('goods', ARRIVED_ALREADY);
   const material = await materialById(tx, goods.material);
@@ -37,6 +45,8 @@ const receive = async (tx: Tx, id: number, typed: AmountTyped, day: string): Pro
   const quantity = came.value ?? goods.quantity;
   if ((material?.onHand ?? 0) + quantity > LARGEST)
     return refuse('came', `With what is there already it ${TOO_MUCH.charAt(0).toLowerCase()}${TOO_MUCH.slice(1)}`);
+  const asked = askedFirst(goods, quantity, typed);
+  if (asked !== null) return refuse('came', asked);
   await markArrived(tx, id, day, quantity);
   await setTyped(tx, incomingFigure(goods.material, id), null);
   if (came.value !== null) await keepRestComing(tx, goods, came.value, day);
@@ -47,7 +57,7 @@ const receive = async (tx: Tx, id: number, typed: AmountTyped, day: string): Pro
 export const receiveMaterial = (
   context: UseCaseContext,
   id: number,
-  came: AmountTyped,
+  came: CameTyped,
 ): Promise<Outcome<Changed<{ name: string }>>> =>
   changing(context, { kind: 'arrived', words: ({ name }) => `${name} arrived` }, (tx, yard) =>
     receive(tx, id, came, today(yard.yard.timeZone, context.now)),

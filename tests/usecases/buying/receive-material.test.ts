@@ -37,6 +37,24 @@ describe('goods that have come', () => {
     expect([await bags(), await coming()]).toEqual([33, []]);
   });
 
+  test('ten times what was bought, or more, is asked about first', async () => {
+    const { context, bags, id } = await waiting();
+    const asked = await receiveMaterial(context, id, { text: '1000000' });
+    expect(refusalOf(asked)).toBe(
+      'came: That is 83,333 times what was bought. If so much came, press Arrived once more.',
+    );
+    expect(refusalOf(await receiveMaterial(context, id, { text: '120', sure: '1000000' }))).toContain('10 times');
+    expect(await bags()).toBe(20);
+    doneOf(await receiveMaterial(context, id, { text: '120', sure: '120' }));
+    expect(await bags()).toBe(140);
+  });
+
+  test('nearly ten times what was bought is not', async () => {
+    const { context, bags, id } = await waiting();
+    doneOf(await receiveMaterial(context, id, { text: '119' }));
+    expect(await bags()).toBe(139);
+  });
+
   test.each(['0', 'a few', '1000000001', '999999981'])('%s is refused, and they stay on their way', async (text) => {
     const { context, coming, bags, id } = await waiting();
     expect(refusalOf(await receiveMaterial(context, id, { text }))).toMatch(/^came: /);
