@@ -24,7 +24,7 @@ const leastOf = (problem: Problem, order: number, until: number): number => {
 
 /**
  * A lower bound on what any plan does to dates that were given (`harmOf`): each order by itself as soon as it may be, and all
- * of them by what moulds and hours can do. `aim` is what some plan does.
+ * of them by what moulds, hours and goods allow. `aim` is what some plan does.
  */
 export const leastHarm = (
   problem: Problem,
@@ -38,9 +38,11 @@ export const leastHarm = (
   );
   const weights = orders.map((o) => problem.orders[o]!.weight);
   const alone = orders.reduce((sum, o, i) => sum + weights[i]! * leastOf(problem, o, until[o]!), 0);
-  if (alone >= aim) return alone;
+  const onesOut = A_YEAR * Math.min(...weights);
+  // Goods that cannot be had for all of them leave one out, whichever.
+  const least = refusals(problem, orders).size > 0 ? Math.max(alone, onesOut) : alone;
+  if (least >= aim) return least;
   const measured = { ...problem, orders: problem.orders.map((one, o) => ({ ...one, dueDay: until[o]! })) };
-  // A plan may leave one of them out, which is so much harm by itself.
-  const together = Math.min(lateBound(measured, orders, aim), A_YEAR * Math.min(...weights));
-  return Math.max(alone, together);
+  // A plan that leaves one of them out may have the others sooner.
+  return Math.max(least, Math.min(lateBound(measured, orders, aim), onesOut));
 };

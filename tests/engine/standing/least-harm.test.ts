@@ -39,6 +39,15 @@ test.each([
   expect(least({ moulds: broken }, was)).toBe(days * weight);
 });
 
+test('of orders for which the goods cannot be had one is left out, the one that may slip most at best', () => {
+  const two = [orders[0]!, { ...orders[0]!, id: '27-002', weight: 0.5 }];
+  const materials = smallYard().materials.map((one) => (one.id === 'mortar' ? { ...one, onHand: 1 } : one));
+  const problem = compile(smallYard({ orders: two, materials }));
+  const both = new Set(two.map(({ id }) => id));
+  expect(leastHarm(problem, near(0), both, 1000)).toBe(365 * 0.5);
+  expect(leastHarm(problem, near(0), GIVEN, 1000)).toBe(0);
+});
+
 test('what no date was given for does none', () => {
   expect(leastHarm(compile(smallYard({ moulds: noMould })), near(0), new Set(), 10)).toBe(0);
 });
