@@ -46,7 +46,7 @@ export const archive = z.strictObject({
   incoming: z.array(
     incoming.extend({ boughtOn: date.optional(), price: amount.optional(), arrivedOn: date.optional() }),
   ),
-  mixes: z.array(mix.extend({ waterLitresPerBag: positive.optional() })),
+  mixes: z.array(mix.extend({ waterLitresPerBag: positive.optional(), wetCureHours: wholePositive.optional() })),
   castings: z.array(casting.extend({ size: castingSize.optional(), keptReady: wholePositive.optional() })),
   moulds: z.array(
     mould.extend({ note: z.string().optional(), damageNote: z.string().optional(), emptiedAt: instant.optional() }),

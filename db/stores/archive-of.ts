@@ -76,9 +76,13 @@ const toMendOf = ({ piecesToMend }: StoreRows): Pick<Archive, 'toMend'> =>
 const workOf = ({ workRecords }: StoreRows): Pick<Archive, 'workDone'> =>
   workRecords.length === 0 ? {} : { workDone: workRecords.map(({ record }) => record) };
 
-const withWater = (mixes: readonly Mix[], { mixWaters }: StoreRows): Archive['mixes'] => {
+const withWater = (mixes: readonly Mix[], { mixWaters, mixWetCures }: StoreRows): Archive['mixes'] => {
   const litres = new Map(mixWaters.map(({ mix, litresPerBag }) => [mix, litresPerBag]));
-  return mixes.map((mix) => ({ ...mix, ...present({ waterLitresPerBag: litres.get(mix.id) ?? null }) }));
+  const wet = new Map(mixWetCures.map(({ mix, hours }) => [mix, hours]));
+  return mixes.map((mix) => ({
+    ...mix,
+    ...present({ waterLitresPerBag: litres.get(mix.id) ?? null, wetCureHours: wet.get(mix.id) ?? null }),
+  }));
 };
 
 const withKept = <T extends { id: string }>(entries: readonly T[], kept: ReadonlyMap<string, number>) =>

@@ -60,7 +60,7 @@ const asFile = ({ materials, mixes, castings, moulds, kits, ...archive }: Archiv
   version: 2 as const,
   ...{ incoming: [], finished: [], inMould: [], orders: [] },
   materials: materials.map(({ openedNote: _note, shortBy: _short, ...one }) => one),
-  mixes: mixes.map(({ waterLitresPerBag: _water, ...one }) => one),
+  mixes: mixes.map(({ waterLitresPerBag: _water, wetCureHours: _wet, ...one }) => one),
   castings: castings.map(({ size: _size, keptReady: _kept, ...one }) => one),
   moulds: moulds.map(({ note: _note, damageNote: _damageNote, emptiedAt: _emptied, ...one }) => one),
   kits: kits.map(({ size: _size, keptReady: _kept, ...one }) => one),
@@ -77,6 +77,9 @@ export const archiveRows = (held: StoreRows, archive: Archive): WantedRows => {
     ...noted(archive, rows),
     ...sizeRows(archive),
     mixWaters: waterRows(archive),
+    mixWetCures: archive.mixes.flatMap(({ id, wetCureHours: hours }) =>
+      hours === undefined ? [] : [{ mix: id, hours }],
+    ),
     keptKits: keptOf(archive.kits).map(({ id, count }) => ({ kit: id, count })),
     keptCastings: keptOf(archive.castings).map(({ id, count }) => ({ casting: id, count })),
     yards: rows.yards.map((row) => ({ ...row, fixedHours })),

@@ -2,6 +2,7 @@ import { eq } from 'drizzle-orm';
 import type { Mix } from '../../shared/mix.ts';
 import { mixes, mixMaterials } from '../tables/mix.ts';
 import { mixWaters } from '../tables/mix-water.ts';
+import { mixWetCures } from '../tables/mix-wet-cure.ts';
 import type { Tx } from '../transaction.ts';
 import { insertAll, nextPosition } from './rows.ts';
 
@@ -33,5 +34,6 @@ export const rewriteMix = async (tx: Tx, { perBag, id, ...mix }: Mix): Promise<v
 export const removeMix = async (tx: Tx, id: string): Promise<void> => {
   await tx.delete(mixMaterials).where(eq(mixMaterials.mix, id));
   await tx.delete(mixWaters).where(eq(mixWaters.mix, id));
+  await tx.delete(mixWetCures).where(eq(mixWetCures.mix, id));
   await tx.delete(mixes).where(eq(mixes.id, id));
 };

@@ -8,6 +8,7 @@ import { kitSizes } from '../tables/kit-size.ts';
 import { incomings, materials } from '../tables/material.ts';
 import { mixes, mixMaterials } from '../tables/mix.ts';
 import { mixWaters } from '../tables/mix-water.ts';
+import { mixWetCures } from '../tables/mix-wet-cure.ts';
 import { finishedPieces, mouldMakes, moulds, piecesInMould } from '../tables/mould.ts';
 import { offcuts } from '../tables/offcut.ts';
 import { orderLines, orders } from '../tables/order.ts';
@@ -49,6 +50,7 @@ const REFERRING_FIRST = [
     castingCuts,
     castings,
     mixWaters,
+    mixWetCures,
     mixMaterials,
     mixes,
   ],

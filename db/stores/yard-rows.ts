@@ -62,6 +62,7 @@ const mixRows = (held: StoreRows, { mixes }: YardFile) => ({
   ),
   mixMaterials: inside(mixes, 'mix', ({ perBag }) => perBag),
   mixWaters: held.mixWaters.filter((water) => mixes.some(({ id }) => id === water.mix)),
+  mixWetCures: held.mixWetCures.filter((cure) => mixes.some(({ id }) => id === cure.mix)),
 });
 
 const castingRows = (held: StoreRows, { castings }: YardFile) => ({

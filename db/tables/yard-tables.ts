@@ -9,6 +9,7 @@ import { kitSizes } from './kit-size.ts';
 import { incomings, materials } from './material.ts';
 import { mixes, mixMaterials } from './mix.ts';
 import { mixWaters } from './mix-water.ts';
+import { mixWetCures } from './mix-wet-cure.ts';
 import { finishedPieces, mouldMakes, moulds, piecesInMould } from './mould.ts';
 import { offcuts } from './offcut.ts';
 import { orderLines, orders } from './order.ts';
@@ -33,7 +34,7 @@ export const YARD_TABLES = {
     mixes,
     mixMaterials,
   },
-  mixWaters,
+  ...{ mixWaters, mixWetCures },
   ...{ castings, castingMaterials, castingCuts, castingSizes, moulds, mouldMakes, piecesInMould, finishedPieces },
   ...{ kits, kitPieces, kitParts, kitCuts, kitSizes, customers, orders, orderLines },
   ...{ keptKits, keptCastings },

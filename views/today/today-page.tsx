@@ -23,6 +23,7 @@ import { ToMend } from './to-mend.tsx';
 import { NotArrived, ToBeMended, ToCount } from './to-settle.tsx';
 import { belowAnswer, todayAnswer, toHaveReady } from './today-text.ts';
 import { UnderWay } from './under-way.tsx';
+import { WetCures } from './wet-cures.tsx';
 
 interface TodayPageProps {
   model: TodayModel;
@@ -124,6 +125,7 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused, who }) =
     <FixedSession fixed={model.fixed} refused={refused} today={model.today} />
     {hasCard(model) && <EveningCard model={model} refused={refused} />}
     <OtherFull model={model} refused={refused} />
+    <WetCures model={model} />
     <ToMend model={model} refused={refused} />
     <PackedInPart model={model} />
     <Packed model={model} />

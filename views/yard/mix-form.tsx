@@ -87,6 +87,12 @@ const Stripping: FC<MixFormProps> = (props) => (
       <EntryFigure {...props} name="warmMinutes" label="after minutes" />
     </div>
     <p class="hint">What lies between and beyond is worked out from the two.</p>
+    <EntryFigure
+      {...props}
+      name="wetCureHours"
+      label="Hours it is kept wet after that"
+      hint="Today reminds of it; no minutes are planned for it. Empty: not at all."
+    />
     <Reference {...props} />
   </fieldset>
 );

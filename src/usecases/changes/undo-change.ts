@@ -41,6 +41,7 @@ const NAMES: Record<string, string> = {
   yardHabits: 'The yard',
   yardUnits: 'The yard',
   mixWaters: 'The water of',
+  mixWetCures: 'How long pieces are kept wet of',
   keptKits: 'What stands ready of',
   keptCastings: 'What stands ready of',
   guesses: 'A guess',

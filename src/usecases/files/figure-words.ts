@@ -37,6 +37,7 @@ export const FIGURE_WORDS: Readonly<Record<string, string>> = {
     protectHours: 'keep from frost',
   },
   waterLitresPerBag: 'water to a bag',
+  wetCureHours: 'kept wet after the strip',
   keptReady: 'to stand ready',
   ...{ perBag: 'in a bag', mix: 'mix', kg: 'weight', fillMinutes: 'filling', stripMinutes: 'stripping' },
   ...{ stripCrew: 'people to strip', cleanMinutes: 'cleaning', prepMinutes: 'setting up', perPiece: 'in a piece' },

@@ -1,10 +1,12 @@
 import { recentHeads } from '../../../db/stores/change-store.ts';
 import { finishedPieces, type StoredFinished } from '../../../db/stores/finished-store.ts';
 import { materialsInOrder, onTheirWay, type StoredMaterial } from '../../../db/stores/material-store.ts';
+import { wetCuresOfMixes } from '../../../db/stores/mix-wet-cure-store.ts';
 import { mouldsInOrder, type StoredMould } from '../../../db/stores/mould-store.ts';
 import type { StoredOrder } from '../../../db/stores/order-store.ts';
 import { piecesToMend } from '../../../db/stores/piece-to-mend-store.ts';
 import { minutesOfSteps } from '../../../db/stores/recorded-step-store.ts';
+import { recentWorkRecords } from '../../../db/stores/work-record-store.ts';
 import { fixedHours } from '../../../db/stores/yard-store.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { dateOfDay, dayNumber, minuteOf } from '../../../shared/time.ts';
@@ -45,6 +47,7 @@ import { sessionToShow } from './session-to-show.ts';
 import { coveredNames, settingFacts } from './setting-facts.ts';
 import type { EmptyMould, FullMould, ToBeMendedFacts, ToCountFacts, TodayModel } from './today-model.ts';
 import { waitingFacts } from './waiting-facts.ts';
+import { wetCures } from './wet-cures.ts';
 
 /** As many changes as a long day of work may leave. */
 export const CHANGES_READ = 200;
@@ -164,7 +167,7 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
   const calendar = calendarOf(yard.yard.timeZone);
   const now = minuteOf(context.now);
   const { session, underWay, idle } = sessionToShow(plan, yard);
-  const { changes, toMend, hours, system, waters, materials, coming, moulds, stood, covered } =
+  const { changes, toMend, hours, system, waters, materials, coming, moulds, stood, covered, wet } =
     await context.database.read(async (tx) => ({
       changes: await recentHeads(tx, CHANGES_READ),
       toMend: await piecesToMend(tx),
@@ -176,6 +179,7 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
       moulds: await mouldsInOrder(tx),
       stood: await finishedPieces(tx),
       covered: await minutesOfSteps(tx, coveredNames(yard)),
+      wet: { hours: await wetCuresOfMixes(tx), records: await recentWorkRecords(tx) },
     }));
   const orders = await openOrdersOf(context, cached);
   const steps = session ? sessionSteps(plan, yard, session, { system, waters }) : [];
@@ -223,6 +227,7 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
     packedInPart: packedInPart(yard),
     toPack: toPack([...lateSteps, ...steps], stood, yard, plan),
     toMend: toMendFacts(toMend, yard),
+    wetCures: wetCures(yard, wet.records, wet.hours, now),
     done: doneOnDay(changes, now, calendar),
     hoursChanged: hoursChangedOn(changes, day),
   };

@@ -6,6 +6,7 @@ import type { FixedFacts } from './fixed-facts.ts';
 import type { HoursChanged } from './hours-changed.ts';
 import type { SessionHours } from './hours-facts.ts';
 import type { RecipeFacts, SessionStep } from './session-step.ts';
+import type { WetCureFacts } from './wet-cures.ts';
 
 /** A step with a name of its own, by which it is said what became of it: late, or under way. */
 export interface LateLine {
@@ -177,6 +178,8 @@ export interface TodayModel extends PageHead {
   toPack: Readonly<Record<string, readonly PieceToPack[]>>;
   /** Stripped, not good, and kept aside. */
   toMend: readonly ToMendFacts[];
+  /** Pieces that their mix wants kept wet out of their moulds. */
+  wetCures: readonly WetCureFacts[];
   done: readonly DoneFacts[];
   hoursChanged: readonly HoursChanged[];
 }

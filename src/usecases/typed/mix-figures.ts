@@ -11,6 +11,8 @@ import { celsiusShown } from './temperature-figures.ts';
 export interface MixWriting extends ContentsWriting {
   /** To a bag; null where no amount was said. */
   waterLitres: number | null;
+  /** Hours for which pieces are kept wet once they are stripped; 0 for none. */
+  wetCureHours: number;
 }
 
 export const PER_BAG = { list: 'perBag' } as const;
@@ -79,5 +81,6 @@ export const mixTexts = (mix: Omit<Mix, 'id'>, writing: MixWriting): Readonly<Re
     minCelsius: celsiusShown(mix.minCelsius ?? null, typed.minCelsius, system),
     maxCelsius: celsiusShown(mix.maxCelsius ?? null, typed.maxCelsius, system),
     protectHours: String(mix.protectHours),
+    wetCureHours: writing.wetCureHours === 0 ? '' : String(writing.wetCureHours),
   };
 };

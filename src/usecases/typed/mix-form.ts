@@ -15,6 +15,9 @@ import { readCelsius } from './temperature-figures.ts';
 type Figures = Omit<Mix, 'id'>;
 type Reader = ShownReader<Figures>;
 
+/** Four weeks: longer is a slip of the hand. */
+const LONGEST_WET_HOURS = 672;
+
 /** Two weeks: longer is a slip of the hand. */
 const LONGEST_MINUTES = 20_160;
 
@@ -116,10 +119,15 @@ const waterTyped = (reader: Reader, { system, waterLitres }: MixWriting): number
   return litres;
 };
 
+const wetHours = (reader: Reader): number =>
+  reader.whole('wetCureHours', 'How many hours?', { least: 0, most: LONGEST_WET_HOURS });
+
 export interface MixTyped {
   mix: Figures;
   /** To a bag. */
   waterLitres: number | null;
+  /** For which pieces are kept wet once they are stripped; 0 for none. */
+  wetCureHours: number;
 }
 
 /** A mix as it was typed; `before` is what the form was filled in from. */
@@ -139,7 +147,8 @@ export const mixTyped = (
     ...warmthTyped(reader, writing),
     perBag: partsTyped(reader, before?.perBag ?? [], writing),
   };
-  return reader.outcome({ mix, waterLitres: waterTyped(reader, writing) });
+  const wetCureHours = reader.text('wetCureHours') === '' ? 0 : wetHours(reader);
+  return reader.outcome({ mix, waterLitres: waterTyped(reader, writing), wetCureHours });
 };
 
 const rateOnly = ({ demouldMinutes, activationKelvin, referenceCelsius }: Rate): Rate => ({

@@ -3,6 +3,7 @@ import { addGuesses, setTyped, typedOf } from '../../../db/stores/figure-store.t
 import { addMaterial } from '../../../db/stores/material-store.ts';
 import { addMix, rewriteMix } from '../../../db/stores/mix-store.ts';
 import { setMixWater } from '../../../db/stores/mix-water-store.ts';
+import { setMixWetCure, wetCuresOfMixes } from '../../../db/stores/mix-wet-cure-store.ts';
 import type { FigureOf } from '../../../shared/figure.ts';
 import type { Material } from '../../../shared/material.ts';
 import type { Mix } from '../../../shared/mix.ts';
@@ -49,7 +50,7 @@ const keep = async (
   tx: Tx,
   { mix: before, writing, shown }: Before,
   after: Mix,
-  { waterLitres, typed }: { waterLitres: number | null; typed: FormFields },
+  { waterLitres, wetCureHours, typed }: { waterLitres: number | null; wetCureHours: number; typed: FormFields },
 ): Promise<void> => {
   const owner = { kind: 'mix', id: after.id } as const;
   const rate = (mix: Figures | null) => mix && [mix.demouldMinutes, mix.activationKelvin, mix.referenceCelsius];
@@ -68,6 +69,7 @@ const keep = async (
     },
   ]);
   await setMixWater(tx, after.id, waterLitres);
+  await setMixWetCure(tx, after.id, wetCureHours);
   for (const figure of ['coldCelsius', 'warmCelsius'])
     if (typedAnew(typed, shown, figure) !== undefined)
       await setTyped(tx, { ...owner, figure }, dayText(typed[figure] ?? '', writing.system) || null);
@@ -113,10 +115,10 @@ export const addOneMix = (typed: FormFields): Edit<string> => ({
   work: async (tx, yard) => {
     const preset = presetNamed(typed.from);
     const waterLitres = preset?.waterLitres ?? null;
-    const writing = { ...(await measuresOf(tx)), typed: {}, materials: yard.materials, waterLitres };
+    const writing = { ...(await measuresOf(tx)), typed: {}, materials: yard.materials, waterLitres, wetCureHours: 0 };
     const read = both(mixTyped(typed, preset?.mix ?? null, writing, yard), bagTyped(typed, yard));
     if (!read.ok) return read;
-    const [{ mix: figures, waterLitres: litres }, added] = read.value;
+    const [{ mix: figures, waterLitres: litres, wetCureHours }, added] = read.value;
     const id = newId(figures.name, new Set(yard.mixes.map((one) => one.id)));
     const perBag = [...(added ? [{ material: added.bag.id, quantity: 1 }] : []), ...figures.perBag];
     const mix: Mix = { ...figures, id, perBag };
@@ -132,7 +134,7 @@ export const addOneMix = (typed: FormFields): Edit<string> => ({
     }
     await addMix(tx, mix);
     const shown = preset ? mixTexts(preset.mix, writing) : {};
-    await keep(tx, { mix: null, writing, shown }, mix, { waterLitres: litres, typed });
+    await keep(tx, { mix: null, writing, shown }, mix, { waterLitres: litres, wetCureHours, typed });
     await addGuesses(tx, guessesOf(mix, litres, preset));
     return done(mix.name);
   },
@@ -146,7 +148,8 @@ export const editMix = (id: string, typed: FormFields): Edit<string> => ({
     if (!before) return refuse('name', 'This mix is not there any more.');
     const kept = await typedOf(tx, { kind: 'mix', id });
     const waterLitres = (await watersOfYard(tx)).get(id)?.litres ?? null;
-    const writing = { ...(await measuresOf(tx)), typed: kept, materials: yard.materials, waterLitres };
+    const wetCureHours = (await wetCuresOfMixes(tx)).get(id) ?? 0;
+    const writing = { ...(await measuresOf(tx)), typed: kept, materials: yard.materials, waterLitres, wetCureHours };
     const read = mixTyped(typed, before, writing, yard);
     if (!read.ok) return read;
     const mix: Mix = { ...read.value.mix, id };
@@ -154,7 +157,7 @@ export const editMix = (id: string, typed: FormFields): Edit<string> => ({
     if (!then.ok) return then;
     await rewriteMix(tx, mix);
     const shown = mixTexts(before, writing);
-    await keep(tx, { mix: before, writing, shown }, mix, { waterLitres: read.value.waterLitres, typed });
+    await keep(tx, { mix: before, writing, shown }, mix, { ...read.value, typed });
     return done(mix.name);
   },
 });

@@ -1,4 +1,5 @@
 import { typedOf } from '../../../db/stores/figure-store.ts';
+import { wetCuresOfMixes } from '../../../db/stores/mix-wet-cure-store.ts';
 import type { Mix } from '../../../shared/mix.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { massText } from '../../engine/units/mass.ts';
@@ -68,8 +69,9 @@ const mixShown = (
   mix: Mix,
   typed: Record<string, string>,
   { litres, note }: MixWater,
+  wetCureHours: number,
 ): YardMix => {
-  const writing = { system, typed, materials: yard.materials, waterLitres: litres };
+  const writing = { system, typed, materials: yard.materials, waterLitres: litres, wetCureHours };
   const named = new Map(yard.materials.map((material) => [material.id, material]));
   return {
     ...mix,
@@ -94,7 +96,7 @@ const mixShown = (
 const presetsOf = ({ yard, system }: YardFrame): PresetShown[] =>
   MIX_PRESETS.map((key) => {
     const { mix, bagName, waterLitres } = PRESETS[key];
-    const texts = mixTexts(mix, { system, typed: {}, materials: yard.materials, waterLitres });
+    const texts = mixTexts(mix, { system, typed: {}, materials: yard.materials, waterLitres, wetCureHours: 0 });
     // A yard that has materials has its bags among them.
     const bag = yard.materials.length === 0 ? bagName : '';
     return { key, texts: { ...texts, bagName: bag }, guesses: fieldsOf([...PRESET_GUESSES, 'water']) };
@@ -104,13 +106,16 @@ const presetsOf = ({ yard, system }: YardFrame): PresetShown[] =>
 export const showYardMixes = async (context: UseCaseContext): Promise<YardMixesModel> => {
   const frame = await showYardFrame(context);
   const { yard, yardName, today, system } = frame;
-  const { typed, waters } = await context.database.read(async (tx) => ({
+  const { typed, waters, wet } = await context.database.read(async (tx) => ({
     typed: await Promise.all(yard.mixes.map(({ id }) => typedOf(tx, { kind: 'mix', id }))),
     waters: await watersOfYard(tx),
+    wet: await wetCuresOfMixes(tx),
   }));
   return {
     ...{ yardName, today, system },
-    mixes: yard.mixes.map((mix, index) => mixShown(frame, mix, typed[index] ?? {}, waters.get(mix.id) ?? NO_WATER)),
+    mixes: yard.mixes.map((mix, index) =>
+      mixShown(frame, mix, typed[index] ?? {}, waters.get(mix.id) ?? NO_WATER, wet.get(mix.id) ?? 0),
+    ),
     presets: presetsOf(frame),
     reference: temperatureText(20, system),
     castings: yard.castings.map(({ id, name }) => ({ id, name })),

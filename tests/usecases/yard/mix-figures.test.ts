@@ -26,7 +26,7 @@ describe('the two days of a mix', () => {
   });
 
   test('are those that were typed last, in the units of the yard', () => {
-    const writing = { system: 'US', typed: { coldCelsius: '41 F' }, waterLitres: null } as const;
+    const writing = { system: 'US', typed: { coldCelsius: '41 F' }, waterLitres: null, wetCureHours: 0 } as const;
     const texts = mixTexts(thin!, { ...writing, materials: [] });
     expect(texts).toMatchObject({ coldCelsius: '41 F', warmCelsius: '68 °F', warmMinutes: '75' });
   });

@@ -118,6 +118,7 @@ const model = (changes: Partial<TodayModel>): TodayModel => ({
     packedInPart: [],
     toPack: {},
     toMend: [],
+    wetCures: [],
     done: [],
     hoursChanged: [],
   },

@@ -1,0 +1,57 @@
+import { expect, test } from 'vitest';
+import { wetCuresOfMixes } from '../../../db/stores/mix-wet-cure-store.ts';
+import { minuteOf } from '../../../shared/time.ts';
+import type { WorkRecord } from '../../../shared/work-record.ts';
+import { exportArchive } from '../../../src/usecases/files/export-file.ts';
+import { loadFile, readUpload } from '../../../src/usecases/files/load-file.ts';
+import { wetCures } from '../../../src/usecases/today/wet-cures.ts';
+import { editMix } from '../../../src/usecases/yard/edit-mix.ts';
+import { showYardMixes } from '../../../src/usecases/yard/show-yard-mixes.ts';
+import { refusedFor, savedAnyway } from '../../support/saving.ts';
+import { smallYard } from '../../support/small-yard.ts';
+import { yardContext } from '../../support/yard-context.ts';
+
+const stripped = (at: string, cameOut: 'good' | 'scrap' = 'good'): WorkRecord => ({
+  ...{ kind: 'stripped', at, mould: '900 no. 1', casting: 'panel-900', filledAt: at, cameOut },
+});
+
+const wetAt = (now: string, records: WorkRecord[], count = 5) => {
+  const yard = smallYard({ finished: [{ casting: 'panel-900', count }] });
+  return wetCures(yard, records, new Map([['thin', 48]]), minuteOf(now));
+};
+
+const SATURDAY = [
+  stripped('2027-04-10T10:00:00+01:00'),
+  stripped('2027-04-10T11:00:00+01:00'),
+  stripped('2027-04-10T11:30:00+01:00', 'scrap'),
+];
+
+test('good pieces are kept wet for the hours of their mix, until the last of them may dry', () => {
+  const until = '2027-04-12T11:00:00+01:00';
+  expect(wetAt('2027-04-11T09:00:00+01:00', SATURDAY)).toEqual([{ piece: 'Panel 900', count: 2, until }]);
+  expect(wetAt('2027-04-12T10:30:00+01:00', SATURDAY)).toEqual([{ piece: 'Panel 900', count: 1, until }]);
+  expect(wetAt('2027-04-12T11:00:00+01:00', SATURDAY)).toEqual([]);
+});
+
+test('what is no longer in the yard is nobody’s to keep wet', () => {
+  expect(wetAt('2027-04-11T09:00:00+01:00', SATURDAY, 1)).toMatchObject([{ count: 1 }]);
+});
+
+test('the hours are said in the form of the mix, go with an archive, and stand in no yard file', async () => {
+  const context = await yardContext();
+  const { mixes } = await showYardMixes(context);
+  const texts = mixes[0]!.texts;
+  expect(texts.wetCureHours).toBe('');
+  expect(await refusedFor(context, editMix('thin', { ...texts, wetCureHours: '9999' }))).toMatchObject([
+    expect.stringContaining('wetCureHours'),
+  ]);
+  await savedAnyway(context, editMix('thin', { ...texts, wetCureHours: '48' }));
+  expect((await showYardMixes(context)).mixes[0]?.texts.wetCureHours).toBe('48');
+  const { text } = await exportArchive(context);
+  const other = await yardContext();
+  const read = readUpload(new TextEncoder().encode(text), other.now);
+  if (!read.ok) throw new Error(JSON.stringify(read.faults));
+  expect((await loadFile(other, read.value)).ok).toBe(true);
+  expect((await exportArchive(other)).text).toBe(text);
+  expect(await other.database.read(wetCuresOfMixes)).toEqual(new Map([['thin', 48]]));
+});
