@@ -306,7 +306,7 @@ describe('after a session', () => {
     const { get, post, textAfter, database } = await untilNow('12:20');
     const text = await textOf(await get('/today'));
     expect(text).toContain(
-      'To be recorded: pour 1 piece, strip 1 and pack 1 order. Not recorded yet, today, 8:00 to 12:00 The plan counts on it as it was planned, until you say how it was. All as planned 8:25 to 8:40 Mix 1 bag of Thin panel mix 900 no. 1: Panel 900 for School garden Poured at 8:40 Poured just now At another time 900 no. 1: Panel 900 for School garden Bags Day Full at Poured then Not done Went off A mix that stiffens is thrown away: water does not bring it back. Its bags are gone. Nothing was in the moulds Moulds are to be cleaned 9:55 to 10:05',
+      'To be recorded: pour 1 piece, strip 1 and pack 1 order. Not recorded yet, today, 8:00 to 12:00 The plan counts on it as it was planned, until you say how it was. All as planned 8:25 to 8:40 Mix 1 bag of Thin panel mix 900 no. 1: Panel 900 for School garden Poured at 8:40 Poured just now At another time 900 no. 1: Panel 900 for School garden Bags What was different Date on the bags As it is printed. Several with a semicolon between them. Empty: the bags that came first. Water in all Where not by the recipe. Mortar Its temperature. Air Its temperature. Mixed by Note Day Full at Poured then Not done Went off A mix that stiffens is thrown away: water does not bring it back. Its bags are gone. Nothing was in the moulds Moulds are to be cleaned 9:55 to 10:05',
     );
     const pour = { bags: '1', mould0: '900 no. 1', casting0: 'panel-900', order0: '27-001', filled0: 'yes' };
     const poured = await textAfter(await post('/today/poured', { ...pour, at: saturday('08:39') }));

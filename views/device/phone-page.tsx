@@ -24,6 +24,7 @@ const Address: FC<{ address: string }> = ({ address }) => (
         Copy address
       </button>
       <ButtonLink href="/today">Today</ButtonLink>
+      <ButtonLink href="/yard">Your yard</ButtonLink>
     </div>
   </>
 );
@@ -43,6 +44,7 @@ export const PhonePage: FC<{ model: WhoModel; address: string }> = ({ model, add
       </p>
       <div class="buttons">
         <ButtonLink href="/today">Today</ButtonLink>
+        <ButtonLink href="/yard">Your yard</ButtonLink>
       </div>
     </>
   ) : (

@@ -25,8 +25,8 @@ test('the newest changes come first, with or without what they did to the dates'
   const database = await changed(['poured', 'better', 'stripped', 'packed']);
   const heads = await database.read((tx) => recentHeads(tx, 2));
   expect(heads).toEqual([
-    { id: 4, at: '2027-04-08T09:00:00Z', kind: 'packed', words: 'packed 4', undoneBy: null },
-    { id: 3, at: '2027-04-08T09:00:00Z', kind: 'stripped', words: 'stripped 3', undoneBy: null },
+    { id: 4, at: '2027-04-08T09:00:00Z', kind: 'packed', words: 'packed 4', by: null, undoneBy: null },
+    { id: 3, at: '2027-04-08T09:00:00Z', kind: 'stripped', words: 'stripped 3', by: null, undoneBy: null },
   ]);
   const whole = await database.read((tx) => recentChanges(tx, 2, 4));
   expect(whole.map(({ id, after }) => [id, after[0]?.completesOn])).toEqual([
