@@ -1,8 +1,9 @@
 import { dateOfDay } from '../../../shared/time.ts';
 import type { Calendar } from '../../engine/calendar/calendar.ts';
 import type { Session } from '../../engine/calendar/sessions.ts';
+import { hoursOfPeople } from '../plan/hours-of-people.ts';
 
-/** A session: its date, its first and last instant, and who is there when. One window is one person's hours or several's. */
+/** A session: its date, its first and last instant, and who is there when. One of `windows` is one person's hours or several's (`hoursOfPeople`). */
 export interface SessionHours {
   date: string;
   start: string;
@@ -15,7 +16,7 @@ export const hoursFacts = (session: Session, { instantText }: Pick<Calendar, 'in
   date: dateOfDay(session.day),
   start: instantText(session.start),
   end: instantText(session.end),
-  windows: session.windows.map(({ start, end, crew }) => ({
+  windows: hoursOfPeople(session.windows).map(({ start, end, crew }) => ({
     ...{ start: instantText(start), end: instantText(end), crew },
   })),
 });

@@ -5,10 +5,11 @@ import { done, type Outcome, refuse, type UseCaseContext } from '../core/context
 import { dayWords } from '../core/day-words.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { hoursWith } from '../plan/hours-of-day.ts';
+import { hoursOfPeople } from '../plan/hours-of-people.ts';
 import { hoursKind } from './hours-changed.ts';
 import { sessionChosen } from './session-chosen.ts';
 
-/** Someone is not coming to a session. `window` says whose hours fall away: the place in the session's list. */
+/** Someone is not coming to a session. `window` says whose hours fall away: the place among those of its people. */
 export const onePersonFewer = (
   context: UseCaseContext,
   { session: start, window: missing }: { session: string; window: number | null },
@@ -21,14 +22,15 @@ export const onePersonFewer = (
       const chosen = sessionChosen(yard, start, minuteOf(context.now));
       if (!chosen.ok) return chosen;
       const { windows, start: from } = chosen.value;
-      const gone = missing === null ? undefined : windows[missing];
+      const people = hoursOfPeople(windows);
+      const gone = missing === null ? undefined : people[missing];
       if (!gone) return refuse('window', 'Choose whose hours fall away.');
-      if (windows.reduce((sum, { crew }) => sum + crew, 0) <= 1)
+      if (people.reduce((sum, { crew }) => sum + crew, 0) <= 1)
         return refuse('window', 'Nobody would be left. Say that there is no work instead.');
       // A session may go on past midnight: the hours are those of the date on which they begin.
       const day = dateOfDay(calendarOf(yard.yard.timeZone).dayOf(gone.start));
       const hours = hoursWith(yard, day, from, (window, index) => {
-        if (index !== missing) return window;
+        if (!gone.places.includes(index)) return window;
         return window.crew <= 1 ? null : { ...window, crew: window.crew - 1 };
       });
       await replaceDay(tx, day, hours);

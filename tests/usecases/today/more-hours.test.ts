@@ -5,7 +5,10 @@ import type { UseCaseContext } from '../../../src/usecases/core/context.ts';
 import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
 import { type Edit, saveEdit } from '../../../src/usecases/plan/save-edit.ts';
 import { anotherHour, onePersonMore, runningLate } from '../../../src/usecases/today/more-hours.ts';
+import { onePersonFewer } from '../../../src/usecases/today/one-person-fewer.ts';
+import { showToday } from '../../../src/usecases/today/show-today.ts';
 import type { FormFields } from '../../../src/usecases/typed/form-fields.ts';
+import { doneOf } from '../../support/outcomes.ts';
 import { plannedYard, saturday } from '../../support/planned-yard.ts';
 import { yardContext } from '../../support/yard-context.ts';
 
@@ -111,6 +114,27 @@ describe('running late', () => {
     const { plan } = await currentPlan(context);
     const starts = plan.batches.map(({ start }) => start).filter((start) => start < saturday('12:00'));
     expect(starts.every((start) => start >= saturday('10:30'))).toBe(true);
+  });
+
+  test('leaves people as they were: one is not counted three times, and may go home', async () => {
+    const crews = [1, 2].map((crew) => ({
+      ...{ rule: 'FREQ=WEEKLY;BYDAY=SA', from: '2027-01-02', start: '08:00', end: '12:00', crew },
+    }));
+    const context = await contextOf({ work: crews }, saturday('08:05'));
+    await askedThenDone(context, runningLate, { ...SESSION, at: '08:30' });
+    const hours = async () =>
+      (await showToday(context)).session?.windows.map(({ start, end, crew }) => [
+        ...[start.slice(11, 16), end.slice(11, 16), crew],
+      ]);
+    expect(await hours()).toEqual([
+      ['08:00', '12:00', 1],
+      ['08:00', '12:00', 2],
+    ]);
+    doneOf(await onePersonFewer(context, { ...SESSION, window: 1 }));
+    expect(await hours()).toEqual([
+      ['08:00', '12:00', 1],
+      ['08:00', '12:00', 1],
+    ]);
   });
 
   test('moves what comes later where all of it still fits', async () => {
