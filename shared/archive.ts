@@ -49,7 +49,10 @@ export const archive = z.strictObject({
   mixes: z.array(mix.extend({ waterLitresPerBag: positive.optional(), wetCureHours: wholePositive.optional() })),
   castings: z.array(casting.extend({ size: castingSize.optional(), keptReady: wholePositive.optional() })),
   moulds: z.array(
-    mould.extend({ note: z.string().optional(), damageNote: z.string().optional(), emptiedAt: instant.optional() }),
+    mould.extend({
+      ...{ note: z.string().optional(), damageNote: z.string().optional(), emptiedAt: instant.optional() },
+      serviceEveryTurns: wholePositive.optional(),
+    }),
   ),
   kits: z.array(kit.extend({ size: kitSize.optional(), keptReady: wholePositive.optional() })),
   finished: z.array(finishedPieces.extend({ mould: id.optional(), filledAt: instant.optional() })),

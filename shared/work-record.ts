@@ -5,7 +5,7 @@ import { CAME_OUT } from './piece-to-mend.ts';
 import { date, instant } from './time.ts';
 
 /** What can be said of a mould that goes into its history. The sealing coat is work of its own. */
-const MARKED = ['cleaned', 'damaged', 'mended', 'scrapped'] as const;
+const MARKED = ['cleaned', 'damaged', 'mended', 'scrapped', 'serviced'] as const;
 
 const reason = z.string().min(1, 'is empty').optional();
 const poured = z.strictObject({ mould: id, casting: id, filledAt: instant, order: id.optional() });

@@ -58,6 +58,11 @@ const withShort = <T extends { id: string }>(entries: readonly T[], { materials 
   return entries.map((entry) => ({ ...entry, ...present({ shortBy: short.get(entry.id) || null }) }));
 };
 
+const withService = <T extends { id: string }>(entries: readonly T[], { moulds }: StoreRows) => {
+  const every = new Map(moulds.map(({ id, serviceEveryTurns }) => [id, serviceEveryTurns]));
+  return entries.map((entry) => ({ ...entry, ...present({ serviceEveryTurns: every.get(entry.id) ?? null }) }));
+};
+
 const habitsOf = ({ yardUnits, yardHabits }: StoreRows) => {
   const [units, habits] = [yardUnits[0]?.system, yardHabits[0]];
   return {
@@ -110,7 +115,7 @@ export const loadArchive = async (tx: Tx, now: string): Promise<Archive> => {
     incoming: rows.incomings.map(({ id: _id, position: _position, ...row }) => present(row)),
     mixes: withWater(file.mixes, rows),
     castings: withKept(withSize(file.castings, ofCasting), ofCastings),
-    moulds: withNotes(file.moulds, byId(rows.moulds), 'note', 'damageNote', 'emptiedAt'),
+    moulds: withService(withNotes(file.moulds, byId(rows.moulds), 'note', 'damageNote', 'emptiedAt'), rows),
     kits: withKept(withSize(file.kits, ofKit), ofKits),
     finished: rows.finishedPieces.map(({ id: _id, position: _position, ...row }) => present(row)),
     inMould: rows.piecesInMould.map(({ position: _position, ...row }) => present(row)),

@@ -47,8 +47,8 @@ const noted = (archive: Archive, rows: WantedRows): Pick<WantedRows, 'materials'
       return { ...row, openedNote, shortBy };
     }),
     moulds: rows.moulds.map((row) => {
-      const { note = null, damageNote = null, emptiedAt = null } = moulds.get(row.id) ?? {};
-      return { ...row, note, damageNote, emptiedAt };
+      const { note = null, damageNote = null, emptiedAt = null, serviceEveryTurns = null } = moulds.get(row.id) ?? {};
+      return { ...row, note, damageNote, emptiedAt, serviceEveryTurns };
     }),
   };
 };
@@ -62,7 +62,9 @@ const asFile = ({ materials, mixes, castings, moulds, kits, ...archive }: Archiv
   materials: materials.map(({ openedNote: _note, shortBy: _short, ...one }) => one),
   mixes: mixes.map(({ waterLitresPerBag: _water, wetCureHours: _wet, ...one }) => one),
   castings: castings.map(({ size: _size, keptReady: _kept, ...one }) => one),
-  moulds: moulds.map(({ note: _note, damageNote: _damageNote, emptiedAt: _emptied, ...one }) => one),
+  moulds: moulds.map(
+    ({ note: _note, damageNote: _damageNote, emptiedAt: _emptied, serviceEveryTurns: _service, ...one }) => one,
+  ),
   kits: kits.map(({ size: _size, keptReady: _kept, ...one }) => one),
 });
 

@@ -88,6 +88,7 @@ const mouldRows = (held: StoreRows, { moulds }: YardFile) => {
       note: was?.note ?? null,
       damageNote: (out && was?.damageNote) || null,
       emptiedAt: was?.emptiedAt ?? null,
+      serviceEveryTurns: was?.serviceEveryTurns ?? null,
     };
   });
   return { moulds: placedById(rows, held.moulds), mouldMakes: inside(moulds, 'mould', ({ makes }) => makes) };

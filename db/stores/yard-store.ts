@@ -96,7 +96,14 @@ const loadMoulds = async (tx: Tx) => {
     ({ casting, changeMinutes }) => ({ casting, changeMinutes }),
   );
   return (await listed(tx, moulds)).map(
-    ({ position: _position, note: _note, damageNote: _damageNote, emptiedAt: _emptied, ...mould }) => ({
+    ({
+      position: _position,
+      note: _note,
+      damageNote: _damageNote,
+      emptiedAt: _emptied,
+      serviceEveryTurns: _service,
+      ...mould
+    }) => ({
       ...present(mould),
       makes: makes(mould.id),
     }),

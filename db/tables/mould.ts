@@ -24,6 +24,8 @@ export const moulds = sqliteTable(
     dryFrom: text(),
     note: text(),
     damageNote: text(),
+    /** Looked over and put right after so many turns; null: nobody said. No rule reads it. */
+    serviceEveryTurns: integer(),
     /** When its last piece came out, an instant: nothing was poured into it before. No rule reads it. */
     emptiedAt: text(),
   },

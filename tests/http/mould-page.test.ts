@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { demoScreens, type TestScreens, textOf } from '../support/screens.ts';
+import { sentAsShown } from '../support/sent-as-shown.ts';
 
 const pageOf = async ({ get }: TestScreens, mould: string): Promise<string> =>
   textOf(await get(`/mould/${encodeURIComponent(mould)}`));
@@ -73,4 +74,21 @@ test('each mould in use has a label that leads to its page', async () => {
   const html = await (await screens.get('/moulds/labels')).text();
   const moulds = [...(await (await screens.get('/moulds')).text()).matchAll(/href="\/mould\//g)].length;
   expect(html.match(/<li class="label">/g)).toHaveLength(moulds);
+});
+
+test('a mould is to be looked over after so many turns, and says when that is due', async () => {
+  const screens = await demoScreens();
+  const mould = await fullMould(screens);
+  const form = `/yard/moulds/${encodeURIComponent(mould)}`;
+  const html = await (await screens.get(form)).text();
+  await screens.post(form, { ...sentAsShown(html), serviceEveryTurns: '1' });
+  expect(await pageOf(screens, mould)).toContain('To be looked over after 1 more turn.');
+  await strip(screens, mould);
+  expect(await pageOf(screens, mould)).toContain('Due to be looked over.');
+  const archive = JSON.parse(await (await screens.get('/yard/files/archive.json')).text());
+  expect(archive.moulds.find(({ id }: { id: string }) => id === mould).serviceEveryTurns).toBe(1);
+  await screens.post(`/moulds/${encodeURIComponent(mould)}/serviced?from=mould`, {});
+  const after = await pageOf(screens, mould);
+  expect(after).toContain('To be looked over after 1 more turn.');
+  expect(after).toContain('Looked over');
 });

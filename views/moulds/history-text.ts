@@ -21,6 +21,8 @@ export const entryText = (entry: ShownEntry): string => {
       return 'Sealing coat';
     case 'cleaned':
       return 'Cleaned';
+    case 'serviced':
+      return 'Looked over';
     default:
       return `${entry.kind === 'damaged' ? 'Damaged' : entry.kind === 'mended' ? 'Mended' : 'Scrapped'}${becauseText(entry.reason)}`;
   }

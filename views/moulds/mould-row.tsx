@@ -143,6 +143,9 @@ export const MouldRow: FC<MouldRowProps> = (props) => {
         {mould.turnsToSealing !== null && mould.condition !== 'damaged' && !mould.piece && (
           <Tap id={mould.id} mark="sealed" word="Sealed" query={query} />
         )}
+        {mould.turnsToService !== null && mould.condition !== 'damaged' && !mould.piece && (
+          <Tap id={mould.id} mark="serviced" word="Looked over" query={query} />
+        )}
         <OutOfUse {...props} />
       </div>
     </li>

@@ -42,6 +42,11 @@ const sealingText = (turns: number): string =>
     ? 'The sealing coat is due before the next pour.'
     : `Sealing coat due after ${countText(turns, 'more turn')}.`;
 
+const serviceText = (turns: number): string => {
+  if (turns > 0) return `To be looked over after ${countText(turns, 'more turn')}.`;
+  return turns === 0 ? 'Due to be looked over.' : `Due to be looked over, ${countText(-turns, 'turn')} ago.`;
+};
+
 /** Everything worth knowing about a mould besides its condition, a sentence each. */
 export const mouldSentences = (mould: MouldFacts, today: string): string[] => [
   ...(mould.piece ? [pieceText(mould.piece, today)] : []),
@@ -49,6 +54,7 @@ export const mouldSentences = (mould: MouldFacts, today: string): string[] => [
   ...(mould.dryFrom ? [`Its sealing coat dries until ${momentText(mould.dryFrom, today)}.`] : []),
   ...(mould.nextPour ? [pourText(mould.nextPour, today)] : []),
   ...(mould.turnsToSealing !== null && mould.condition !== 'damaged' ? [sealingText(mould.turnsToSealing)] : []),
+  ...(mould.turnsToService !== null && mould.condition !== 'damaged' ? [serviceText(mould.turnsToService)] : []),
   ...(mould.makes.length > 1 ? [`Makes ${mould.makes.join(' or ')}; set for ${mould.setFor}.`] : []),
   ...(mould.note ? [mould.note] : []),
 ];

@@ -165,6 +165,14 @@ export const YardMouldPage: FC<MouldProps> = ({ model, mould, state }) => (
       value={shownIn(state, 'turnsSinceOil', mould.turnsSinceOil)}
       errors={state.errors}
     />
+    <TextField
+      name="serviceEveryTurns"
+      label="Look it over after so many turns"
+      hint="Ends, corners, screws, the face. Empty: nobody is reminded."
+      width="short"
+      value={shownIn(state, 'serviceEveryTurns', mould.serviceEveryTurns)}
+      errors={state.errors}
+    />
     <Note state={state} note={mould.note} />
   </EditPage>
 );

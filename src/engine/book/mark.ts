@@ -10,7 +10,7 @@ import { putPiece } from './strip.ts';
 import { todayIn } from './today-in.ts';
 
 /** What a maker can say about a mould. */
-export const MOULD_MARKS = ['cleaned', 'damaged', 'mended', 'sealed', 'scrapped'] as const;
+export const MOULD_MARKS = ['cleaned', 'damaged', 'mended', 'sealed', 'scrapped', 'serviced'] as const;
 /** One of the things that can be said. */
 export type MouldMark = (typeof MOULD_MARKS)[number];
 
@@ -106,7 +106,12 @@ const scrapped = (marking: Marking): Booked => {
   return outOfUse(marking, { condition: 'retired', repairedOn: null, ...(note ? { damageNote: note } : {}) });
 };
 
-const MARKS: Record<MouldMark, (marking: Marking) => Booked> = { cleaned, damaged, mended, sealed, scrapped };
+/** Looked over and put right: it is as it was, and its turns are counted from now on. */
+const serviced = (marking: Marking): Booked => full(marking, 'looked over') ?? booked([]);
+
+const MARKS: Record<MouldMark, (marking: Marking) => Booked> = {
+  ...{ cleaned, damaged, mended, sealed, scrapped, serviced },
+};
 
 /**
  * What the maker says became of a mould. Refused at `mark`, `repairedOn` (a day before today) or `cameOut` (it goes out of

@@ -58,7 +58,7 @@ const blank = (id: string, { held }: TableGround, setFor: string, position: numb
   return {
     ...{ id, position, setFor, condition: 'ready', prepped: false, repairedOn: null, turnsSinceOil: 0 },
     ...{ oilEveryTurns: null, oilMinutes: like?.oilMinutes ?? 0, oilDryMinutes: like?.oilDryMinutes ?? 0 },
-    ...{ dryFrom: null, note: null, damageNote: null, emptiedAt: null },
+    ...{ dryFrom: null, note: null, damageNote: null, emptiedAt: null, serviceEveryTurns: null },
   };
 };
 

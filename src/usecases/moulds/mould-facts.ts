@@ -42,6 +42,8 @@ export interface MouldFacts {
   damageNote: string | null;
   /** Turns left before it has to be sealed; null when it never is. */
   turnsToSealing: number | null;
+  /** Turns left before it is to be looked over, 0 and less once it is due; null where nobody said how often. */
+  turnsToService: number | null;
   /** Its coat dries until then; null when it is dry. */
   dryFrom: string | null;
   nextPour: NextPour | null;
@@ -54,6 +56,8 @@ export interface MouldsSeen {
   customers: ReadonlyMap<string, string>;
   castings: ReadonlyMap<string, string>;
   now: Minute;
+  /** By mould, since it was looked over last. */
+  turns: ReadonlyMap<string, number>;
 }
 
 const pieceIn = (
@@ -91,6 +95,7 @@ export const mouldFacts = (mould: StoredMould, seen: MouldsSeen): MouldFacts => 
   note: mould.note,
   damageNote: mould.damageNote,
   turnsToSealing: mould.oilEveryTurns === null ? null : Math.max(0, mould.oilEveryTurns - mould.turnsSinceOil),
+  turnsToService: mould.serviceEveryTurns === null ? null : mould.serviceEveryTurns - (seen.turns.get(mould.id) ?? 0),
   dryFrom: mould.dryFrom !== null && minuteOf(mould.dryFrom) > seen.now ? mould.dryFrom : null,
   nextPour: nextPour(mould, seen),
 });

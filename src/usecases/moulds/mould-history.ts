@@ -11,7 +11,7 @@ export type HistoryEntry =
   | { kind: 'thrown away'; at: string; casting: string; batch: BatchKey }
   | { kind: 'stripped' | 'after mending'; at: string; casting: string; cameOut: CameOut; reason: string | null }
   | { kind: 'coated'; at: string }
-  | { kind: 'cleaned' | 'damaged' | 'mended' | 'scrapped'; at: string; reason: string | null };
+  | { kind: 'cleaned' | 'damaged' | 'mended' | 'scrapped' | 'serviced'; at: string; reason: string | null };
 
 /** How many of so many pieces were scrapped in the end. */
 interface Share {
@@ -138,4 +138,14 @@ export const mouldHistory = (records: readonly WorkRecord[], mould: string, now:
       .sort((a, b) => minuteOf(b.entry.at) - minuteOf(a.entry.at) || b.place - a.place)
       .map(({ entry }) => entry),
   };
+};
+
+/** How often each mould was stripped since it was looked over last; those that never were have no entry. */
+export const turnsSinceService = (records: readonly WorkRecord[]): ReadonlyMap<string, number> => {
+  const turns = new Map<string, number>();
+  for (const record of records) {
+    if (record.kind === 'stripped') turns.set(record.mould, (turns.get(record.mould) ?? 0) + 1);
+    if (record.kind === 'marked' && record.mark === 'serviced') turns.set(record.mould, 0);
+  }
+  return turns;
 };

@@ -9,7 +9,7 @@ import type { PageHead } from '../core/page-parts.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { poursOfMould } from '../plan/pours-of-mould.ts';
 import { type MouldFacts, mouldFacts } from './mould-facts.ts';
-import { type HistoryEntry, type MouldHistory, mouldHistory } from './mould-history.ts';
+import { type HistoryEntry, type MouldHistory, mouldHistory, turnsSinceService } from './mould-history.ts';
 
 /** More than these nobody reads on a phone in a yard. */
 const COMING_SHOWN = 6;
@@ -44,19 +44,20 @@ export const showMould = async (context: UseCaseContext, id: string): Promise<Mo
   const found = await context.database.read(async (tx) => {
     const stored = (await mouldsInOrder(tx)).find((mould) => mould.id === id);
     if (!stored) return null;
-    const { entries, ...history } = mouldHistory(await workRecords(tx), id, context.now);
+    const records = await workRecords(tx);
+    const { entries, ...history } = mouldHistory(records, id, context.now);
     const shown = entries.slice(0, PAST_SHOWN);
     const names = await customersOfOrders(tx, [...new Set(shown.flatMap((entry) => orderOf(entry) ?? []))]);
-    return { stored, history, shown, names, entriesInAll: entries.length };
+    return { stored, history, shown, names, entriesInAll: entries.length, turns: turnsSinceService(records) };
   });
   if (!found) return null;
-  const { stored, history, shown, names, entriesInAll } = found;
+  const { stored, history, shown, names, entriesInAll, turns } = found;
   const calendar = calendarOf(yard.yard.timeZone);
   const customers = customersByOrder(yard);
   const castings = new Map(yard.castings.map(({ id: casting, name }) => [casting, name]));
   return {
     ...{ yardName: yard.yard.name, today: today(yard.yard.timeZone, context.now) },
-    mould: mouldFacts(stored, { plan, calendar, customers, castings, now: minuteOf(context.now) }),
+    mould: mouldFacts(stored, { plan, calendar, customers, castings, turns, now: minuteOf(context.now) }),
     coming: poursOfMould(plan, id)
       .slice(0, COMING_SHOWN)
       .map(({ fillStart, casting, order }) => ({

@@ -1,4 +1,5 @@
 import { mouldsInOrder } from '../../../db/stores/mould-store.ts';
+import { workRecords } from '../../../db/stores/work-record-store.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import { mouldKind } from '../../engine/book/mould-kind.ts';
 import { isRetired } from '../../engine/book/mould-state.ts';
@@ -9,6 +10,7 @@ import type { PageHead } from '../core/page-parts.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { foundMoulds, type MouldSearch } from './find-moulds.ts';
 import { type MouldFacts, type MouldsSeen, mouldFacts } from './mould-facts.ts';
+import { turnsSinceService } from './mould-history.ts';
 
 /** Moulds of one kind, as the maker lists them. */
 interface MouldsOfKind {
@@ -40,13 +42,17 @@ const EVERY_MOULD: MouldSearch = { find: '', which: 'all' };
 /** Every mould with what is in it and what is next, by length, as the maker lists them. Scrapped ones stand apart. */
 export const showMoulds = async (context: UseCaseContext, search: MouldSearch = EVERY_MOULD): Promise<MouldsModel> => {
   const { plan, yard } = await currentPlan(context);
-  const stored = await context.database.read((tx) => mouldsInOrder(tx));
+  const { stored, records } = await context.database.read(async (tx) => ({
+    stored: await mouldsInOrder(tx),
+    records: await workRecords(tx),
+  }));
   const seen: MouldsSeen = {
     plan,
     calendar: calendarOf(yard.yard.timeZone),
     customers: customersByOrder(yard),
     castings: new Map(yard.castings.map(({ id, name }) => [id, name])),
     now: minuteOf(context.now),
+    turns: turnsSinceService(records),
   };
   const all = stored.map((mould) => mouldFacts(mould, seen));
   const facts = foundMoulds(all, search);

@@ -56,6 +56,8 @@ export interface MouldEdited {
   turnsSinceOil: number;
   coat: Coat;
   note: string | null;
+  /** Null: nobody says how often it is to be looked over. */
+  serviceEveryTurns: number | null;
 }
 
 /** What it makes, in the order it had, and what is new after that. */
@@ -79,7 +81,11 @@ export const mouldTyped = (typed: FormFields, mould: Mould, yard: YardFile): Out
   const only = makes.length === 1 ? makes[0]?.casting : undefined;
   const turnsSinceOil = reader.wholeOrNone('turnsSinceOil', 'How many turns?', { most: MOST_TURNS }) ?? 0;
   const edited = { id, makes, setFor: only ?? reader.text('setFor'), turnsSinceOil };
-  return reader.outcome({ ...edited, coat: coatTyped(reader), note: reader.text('note') || null });
+  const serviceEveryTurns = reader.wholeOrNone('serviceEveryTurns', 'After how many turns? Leave it empty for never.', {
+    ...{ least: 1, most: MOST_TURNS },
+  });
+  const note = reader.text('note') || null;
+  return reader.outcome({ ...edited, coat: coatTyped(reader), note, serviceEveryTurns });
 };
 
 /** How a mould stands in a yard file. */

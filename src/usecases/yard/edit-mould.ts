@@ -49,14 +49,14 @@ export const editMould = (id: string, typed: FormFields): Edit<string> => ({
     if (!mould) return refuse('id', thereIsNo('mould', id));
     const read = mouldTyped(typed, mould, yard);
     if (!read.ok) return read;
-    const { coat, note, ...edited } = read.value;
+    const { coat, note, serviceEveryTurns, ...edited } = read.value;
     // Set up for another piece than before, it is not set up.
     const prepped = mould.prepped && edited.setFor === mould.setFor;
     const after = asMould({ ...mould, ...edited, prepped }, coat);
     const { oilEveryTurns: _every, ...rest } = after;
     const then = withMould(yard, id, coat.oilEveryTurns === null ? rest : after);
     if (!then.ok) return then;
-    await rewriteMould(tx, id, { ...edited, ...coat, prepped, note });
+    await rewriteMould(tx, id, { ...edited, ...coat, prepped, note, serviceEveryTurns });
     if (edited.id !== id) {
       await renameInPlan(tx, id, edited.id);
       await renameFigures(tx, { kind: 'mould', id }, edited.id);

@@ -14,6 +14,7 @@ const mould: MouldFacts = {
   note: null,
   damageNote: null,
   turnsToSealing: 3,
+  turnsToService: null,
   dryFrom: null,
   nextPour: null,
 };
@@ -77,6 +78,13 @@ describe('what is worth knowing', () => {
       'The sealing coat is due before the next pour.',
     ]);
     expect(mouldSentences({ ...mould, turnsToSealing: 1 }, today)).toEqual(['Sealing coat due after 1 more turn.']);
+    const service = (turnsToService: number) =>
+      mouldSentences({ ...mould, turnsToSealing: null, turnsToService }, today);
+    expect([2, 0, -1].map(service)).toEqual([
+      ['To be looked over after 2 more turns.'],
+      ['Due to be looked over.'],
+      ['Due to be looked over, 1 turn ago.'],
+    ]);
     expect(mouldSentences({ ...mould, turnsToSealing: null }, today)).toEqual([]);
   });
 });
