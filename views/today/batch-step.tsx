@@ -209,6 +209,7 @@ const PouredThen: FC<FormsProps> = ({ step, now, late, refused }) => (
     done="Poured"
     of={listText(step.pours.map(({ mould }) => mould))}
     label="Full at"
+    also=", or otherwise"
     planned={late ? lastFull(step) : now}
     refused={refused}
   >
