@@ -26,6 +26,14 @@ describe('sealing coats of a plan that stands', { timeout: 60_000 }, () => {
     }
   });
 
+  test('that are fixed stay beside what stands without any', () => {
+    const [first] = coated(40, 14_000);
+    const { yard, plan, memory } = first!;
+    const keep = { batches: [], pours: [], coats: plan.coats };
+    const { stood } = standOn({ ...yard, keep }, { batches: [], pours: [] }, memory);
+    expect(stood.problem.yard.keep?.coats).toEqual(plan.coats);
+  });
+
   test('are told where one that is fixed can stay no longer', () => {
     const [first] = coated(40, 14_000);
     const { yard, plan, memory } = first!;

@@ -3,6 +3,7 @@ import type { PlanFile, PlanPour } from '../../../shared/plan.ts';
 import { planWithMemory } from '../../../src/engine/plan.ts';
 import { refereePlan } from '../../../src/engine/referee.ts';
 import { keepOfPlan } from '../../../src/engine/standing/keep-of-plan.ts';
+import { standOn } from '../../../src/engine/standing/standing-plan.ts';
 import { audit } from '../../contract/audit-plan.mjs';
 import { yardSeeds } from '../../support/property-seed.ts';
 import { randomYard } from '../../support/random-yard.ts';
@@ -39,3 +40,18 @@ test('a set-up that is fixed is done, or it is said why not, where its batch can
   }
   expect(tried).toBeGreaterThan(5);
 }, 60_000);
+
+test('a set-up that is fixed and a pour that stands needs is one and the same', () => {
+  for (const seed of yardSeeds(40, 31_000)) {
+    const yard = randomYard(seed, 'small');
+    const { plan, memory } = planWithMemory(yard, { effort: 'quick' });
+    const pair = pairOf(plan);
+    if (!pair) continue;
+    const [{ mould, casting, prepStart, prepEnd }] = pair;
+    const own = { mould, casting, prepStart, prepEnd };
+    const { stood } = standOn({ ...yard, keep: { batches: [], pours: [], preps: [own] } }, keepOfPlan(plan), memory);
+    expect(stood.problem.yard.keep?.preps).toEqual([]);
+    return;
+  }
+  expect.unreachable('no yard sets a mould up for a batch of two');
+});
