@@ -81,3 +81,54 @@ test('nothing moves in a session that goes as planned', () => {
   const { batches, pours, coats, packs } = keepOfPlan(plan);
   expect(keep).toMatchObject({ batches, pours, coats, packs });
 });
+
+/** Both moulds ready, and a third being filled until 9:12 of a batch that somebody began at 8:55. */
+const busyYard = (): YardFile => {
+  const yard = lateYard();
+  const [first, second] = yard.moulds;
+  const ready = [first!, { ...second!, dryFrom: undefined }].map((mould) => ({ ...mould, prepped: true }));
+  const at = (clock: string) => saturday(clock);
+  const batch = { id: 'B0', mix: 'thin', start: at('08:55'), mixEnd: at('09:05'), end: at('09:12'), bags: 1, kg: 13.6 };
+  const strip = { stripStart: at('11:10'), stripEnd: at('11:18') };
+  const pour: PlanPour = {
+    ...{ id: 'P0', batch: 'B0', mould: '900 no. 3', casting: 'panel-900', ...strip, pieceReadyAt: strip.stripEnd },
+    ...{ prepStart: at('08:55'), prepEnd: at('08:55'), fillStart: at('09:05'), fillEnd: at('09:12') },
+  };
+  return {
+    ...yard,
+    moulds: [...ready, { ...first!, id: '900 no. 3', prepped: true }],
+    begun: {
+      ...{ batches: [{ ...batch, pours: ['P0'] }], pours: [pour], packs: [], preps: [], coats: [] },
+      strips: [{ mould: '900 no. 3', pour: 'P0', ...strip }],
+    },
+  };
+};
+
+test('a batch that is fixed waits for the one that is being mixed', () => {
+  const { keep, gone } = fixed(busyYard(), { ...handPlan(), coats: [] });
+  expect(gone).toEqual([]);
+  expect(keep.batches.map(({ start }) => clockOf(start))).toEqual(['09:12']);
+});
+
+test('setting a mould up for a later session begins later with all the rest', () => {
+  const plan = withLast();
+  const [batch, pour] = [plan.batches[1]!, plan.pours[2]!];
+  const next = (clock: string) => `2027-04-17T${clock}:00+01:00`;
+  const ahead: PlanFile = {
+    ...plan,
+    batches: [plan.batches[0]!, { ...batch, start: next('08:10'), mixEnd: next('08:20'), end: next('08:27') }],
+    pours: [
+      ...plan.pours.slice(0, 2),
+      {
+        ...{ ...pour, prepStart: saturday('10:57'), prepEnd: saturday('11:09') },
+        ...{ fillStart: next('08:20'), fillEnd: next('08:27'), stripStart: next('09:42'), stripEnd: next('09:50') },
+        pieceReadyAt: next('09:50'),
+      },
+    ],
+  };
+  const yard = lateYard();
+  const { keep } = fixedPlan({ yard, plan: ahead, hours: 24 * 14, clock: minuteOf(yard.yard.now) });
+  // By hand as above: the last strip ends at 11:00.
+  expect(keep.pours.map(({ id, prepStart }) => [id, clockOf(prepStart)])).toContainEqual(['P3', '11:00']);
+  expect(keep.batches.map(({ start }) => start)).toContain(next('08:10'));
+});
