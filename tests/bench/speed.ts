@@ -45,6 +45,8 @@ export const speedRows = (): Row[] => {
   const large = scaledYard(1000, 200);
   const quick = (yard: YardFile) => median(timed(5, 1, () => planYard(yard, { effort: 'quick' })));
   const [a, b] = [quick(small), quick(large)];
+  const largest = scaledYard(5000, 1000, { pieces: 12 });
+  const c = median(timed(1, 1, () => planYard(largest, { effort: 'quick' })));
   return [
     decodeRow(130, 26, 'under 15 ms'),
     decodeRow(1000, 200, 'under 150 ms'),
@@ -55,6 +57,8 @@ export const speedRows = (): Row[] => {
     planRow('130 orders, 1,700 pours', scaledYard(130, 26), 'normal', 3, 'under 2 s'),
     { what: '1,000 orders, 13,000 pours, quick', figure: ms(b), aim: 'under 2 s' },
     { what: 'growth from 100 to 1,000 orders, quick', figure: `${(b / a).toFixed(1)} times`, aim: 'at most 15 times' },
+    { what: '5,000 orders, 60,000 pours, quick', figure: ms(c), aim: 'under 4 s' },
+    { what: 'growth from 1,000 to 5,000 orders, quick', figure: `${(c / b).toFixed(1)} times`, aim: 'at most 6 times' },
     { what: 'memory after that', figure: `${Math.round(process.memoryUsage().rss / 2 ** 20)} MB`, aim: 'under 400 MB' },
   ];
 };

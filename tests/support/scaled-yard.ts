@@ -89,8 +89,15 @@ const kitsOf = (): YardFileInput['kits'] =>
 
 const piecesIn = (kit: YardFileInput['kits'][number]) => kit.pieces.reduce((sum, x) => sum + x.count, 0);
 
-/** One or more kits an order so that orders come to about 13 pieces on average. */
-const ordersOf = (dice: Dice, count: number, piecesPerDay: number): YardFileInput['orders'] => {
+/** So many orders, in how many pieces each on average, and how many the yard can make on a working day. */
+interface Asked {
+  count: number;
+  pieces: number;
+  piecesPerDay: number;
+}
+
+/** One or more kits an order. */
+const ordersOf = (dice: Dice, { count, pieces, piecesPerDay }: Asked): YardFileInput['orders'] => {
   const kits = kitsOf();
   const today = dayNumber(NOW.slice(0, 10));
   let asked = 0;
@@ -100,7 +107,7 @@ const ordersOf = (dice: Dice, count: number, piecesPerDay: number): YardFileInpu
       const kit = dice.pick(kits);
       lines.push({ kit: kit.id, quantity: 1 });
       asked += piecesIn(kit);
-    } while (asked < PIECES_PER_ORDER * i + PIECES_PER_ORDER / 2 || dice.chance(0.2));
+    } while (asked < pieces * i + pieces / 2 || dice.chance(0.2));
     const weekdays = (asked / piecesPerDay) * (1 + SPREAD * (2 * dice.unit() - 1.3));
     return {
       id: `27-${String(i + 1).padStart(4, '0')}`,
@@ -129,9 +136,10 @@ const mouldsOf = (count: number): YardFileInput['moulds'] =>
 /**
  * A yard for measuring: so many orders of about 13 pieces over so many moulds of six lengths, 8-hour weekdays, a rapid mix
  * beside an ordinary one, people and mixers in proportion to the moulds, due dates around what people can make.
- * `scaledYard(130, 30)` asks for about 1,700 pours, `scaledYard(1000, 200)` for about 13,000.
+ * `scaledYard(130, 30)` asks for about 1,700 pours, `scaledYard(1000, 200)` for about 13,000. With cuts, 5,000 orders of 13
+ * pieces are more than a yard file may ask for: `scaledYard(5000, 1000, { pieces: 12 })` are 60,000 pours.
  */
-export const scaledYard = (orders: number, moulds: number, seed = 1): YardFile => {
+export const scaledYard = (orders: number, moulds: number, { seed = 1, pieces = PIECES_PER_ORDER } = {}): YardFile => {
   const crew = Math.max(1, Math.ceil(moulds / 10));
   const read = readYardFile({
     format: 'mould-rota/yard',
@@ -167,7 +175,7 @@ export const scaledYard = (orders: number, moulds: number, seed = 1): YardFile =
     kits: kitsOf(),
     finished: [],
     inMould: [],
-    orders: ordersOf(diceOf(seed), orders, crew * PIECES_PER_PERSON_DAY),
+    orders: ordersOf(diceOf(seed), { count: orders, pieces, piecesPerDay: crew * PIECES_PER_PERSON_DAY }),
   });
   if (!read.ok) throw new Error(read.faults.map((x) => `${x.path}: ${x.message}`).join('; '));
   return read.yard;

@@ -46,6 +46,9 @@ const spansOf = (timeZone: string, block: number): OffsetSpan[] => {
   return spans;
 };
 
+/** Dates whose text is kept, of each zone: some years. */
+const KEPT_DATES = 4096;
+
 const two = (n: number): string => (n < 10 ? `0${n}` : `${n}`);
 
 const offsetText = (offset: number): string => {
@@ -79,6 +82,16 @@ const makeCalendar = (timeZone: string): Calendar => {
     // Skipped by the clock: the offset before the gap counts.
     return minute < spans[i]!.start ? wall - spans[i - 1]!.offset : minute;
   };
+  /** A plan has ten times a pour, on few dates. */
+  const dates = new Map<DayNumber, string>();
+  const dateText = (day: DayNumber): string => {
+    const known = dates.get(day);
+    if (known !== undefined) return known;
+    if (dates.size >= KEPT_DATES) dates.clear();
+    const text = dateOfDay(day);
+    dates.set(day, text);
+    return text;
+  };
   return {
     timeZone,
     dayOf: (minute) => Math.floor((minute + offsetAt(minute)) / DAY_MINUTES),
@@ -89,7 +102,7 @@ const makeCalendar = (timeZone: string): Calendar => {
       const wall = minute + offset;
       const day = Math.floor(wall / DAY_MINUTES);
       const clock = wall - day * DAY_MINUTES;
-      return `${dateOfDay(day)}T${two(Math.floor(clock / 60))}:${two(clock % 60)}:00${offsetText(offset)}`;
+      return `${dateText(day)}T${two(Math.floor(clock / 60))}:${two(clock % 60)}:00${offsetText(offset)}`;
     },
   };
 };

@@ -7,39 +7,41 @@ import { prepAhead } from './prep.ts';
 import { NEVER, NONE } from './problem.ts';
 import { stripDue, stripRest } from './strip.ts';
 
-/** Openings of empty moulds: what the sequence wants first in front, of equals the least work. */
-const emptyInOrder = ({ openings, moulds, orders, demand }: DecoderState): number[] => {
-  const rows = Array.from({ length: openings.count }, (_, i) => i).filter(
-    (i) => moulds.held[openings.mould[i]!] === NONE,
-  );
-  const place = (i: number) => orders.place[demand.order[demand.head[openings.casting[i]!]!]!]!;
-  return rows.sort(
-    (a, b) =>
-      place(a) - place(b) ||
-      openings.casting[a]! - openings.casting[b]! ||
-      openings.work[a]! - openings.work[b]! ||
-      a - b,
-  );
+/** Castings that have openings, in the order of the sequence. */
+const castingsInOrder = ({ openings, orders, demand }: DecoderState): number[] => {
+  const castings: number[] = [];
+  for (let c = 0; c < openings.soonest.length; c++) if (openings.soonest[c]! < NEVER) castings.push(c);
+  const place = (c: number) => orders.place[demand.order[demand.head[c]!]!]!;
+  return castings.sort((a, b) => place(a) - place(b) || a - b);
+};
+
+/** The opening of a casting with the least work whose mould is not taken yet; NONE without one. */
+const easiestOf = ({ openings }: DecoderState, casting: number, taken: ReadonlySet<number>): number => {
+  let best = NONE;
+  for (let i = openings.first[casting]!; i !== NONE; i = openings.next[i]!)
+    if (best === NONE || openings.work[i]! < openings.work[best]!) if (!taken.has(openings.mould[i]!)) best = i;
+  return best;
 };
 
 /** Pieces of one mix from empty moulds, in the order of the sequence, until the batch is full. */
 const fillOneBatch = (state: DecoderState): Filling[] => {
   const { openings, demand, problem } = state;
   const fillings: Filling[] = [];
-  const used = new Map<number, number>();
-  const moulds = new Set<number>();
+  const taken = new Set<number>();
   let [kg, minutes, mix] = [0, 0, NONE];
-  for (const i of emptyInOrder(state)) {
-    const [c, k] = [openings.casting[i]!, openings.mould[i]!];
+  for (const c of castingsInOrder(state)) {
     const casting = problem.castings[c]!;
     const { mostKg, workingMinutes } = problem.mixes[casting.mix]!;
-    const count = used.get(c) ?? 0;
-    if ((mix !== NONE && casting.mix !== mix) || moulds.has(k) || count >= demand.need[c]!) continue;
-    if (kg + casting.kg > mostKg + 1e-9 || minutes + casting.fillMinutes > workingMinutes) continue;
-    fillings.push({ mould: k, casting: c, readyAt: openings.readyAt[i]! });
-    [kg, minutes, mix] = [kg + casting.kg, minutes + casting.fillMinutes, casting.mix];
-    moulds.add(k);
-    used.set(c, count + 1);
+    if (mix !== NONE && casting.mix !== mix) continue;
+    for (let count = 0; count < demand.need[c]!; count++) {
+      if (kg + casting.kg > mostKg + 1e-9 || minutes + casting.fillMinutes > workingMinutes) break;
+      const i = easiestOf(state, c, taken);
+      if (i === NONE) break;
+      const mould = openings.mould[i]!;
+      fillings.push({ mould, casting: c, readyAt: openings.readyAt[i]! });
+      [kg, minutes, mix] = [kg + casting.kg, minutes + casting.fillMinutes, casting.mix];
+      taken.add(mould);
+    }
   }
   return fillings;
 };
@@ -76,7 +78,7 @@ export const workByHand = (state: DecoderState): void => {
   stripDue(state, clock);
   packWaiting(state, true);
   while (clock < timeline.to) {
-    listOpenings(state, state.openings);
+    listOpenings(state, state.openings, true);
     if (!pourOne(state)) clock = nextOut(state, clock);
     clock = Math.max(clock, timeline.firstFree);
     if (clock < timeline.to) stripDue(state, clock);

@@ -4,6 +4,7 @@ import { dayNumber, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { goodsOfLines, linesLeft, packMinutesLeft, packMinutesOf } from '../book/goods.ts';
 import { isOutForGood } from '../book/mould-state.ts';
+import { usableMm } from '../book/offcuts.ts';
 import { type Calendar, calendarOf } from '../calendar/calendar.ts';
 import { type Ageing, ageingOf } from '../cure/age.ts';
 import { climateOf } from '../cure/climate.ts';
@@ -45,6 +46,7 @@ const compileMaterials = (yard: YardFile, calendar: Calendar, now: number, today
     stickMm: m.stickMm ?? 0,
     kerfMm: m.kerfMm,
     offcuts: offcutsOneByOne(m.offcuts ?? [], MOST_OFFCUTS),
+    usableMm: usableMm(yard, m.id),
   }));
   for (const x of yard.incoming)
     materials[index.get(x.material)!]!.arrivals.push({

@@ -65,15 +65,17 @@ const worthOf = (state: DecoderState, casting: number, leadPlace: number, scarce
 /** Least minutes of stripping and setting up that a mould for the casting asks for. */
 const leastWork = (openings: Openings, casting: number, by: number): number => {
   let least = NEVER;
-  for (let i = 0; i < openings.count; i++)
-    if (openings.casting[i] === casting && openings.readyAt[i]! <= by) least = Math.min(least, openings.work[i]!);
+  for (let i = openings.first[casting]!; i !== NONE; i = openings.next[i]!)
+    if (openings.readyAt[i]! <= by) least = Math.min(least, openings.work[i]!);
   return least;
 };
 
 const mostOf = (state: DecoderState, casting: number, openings: Openings, by: number): number => {
+  const need = state.demand.need[casting]!;
   let most = 0;
-  for (let i = 0; i < openings.count; i++) if (openings.casting[i] === casting && openings.readyAt[i]! <= by) most++;
-  return Math.min(most, state.demand.need[casting]!);
+  for (let i = openings.first[casting]!; i !== NONE && most < need; i = openings.next[i]!)
+    if (openings.readyAt[i]! <= by) most++;
+  return most;
 };
 
 const optionsOf = (state: DecoderState, mix: number, lead: number, openings: Openings, by: number): FillOption[] => {
@@ -111,9 +113,9 @@ const mouldsFor = (state: DecoderState, openings: Openings, castings: number[], 
   for (const casting of castings) {
     let best = NONE;
     let bestAt = NEVER;
-    for (let i = 0; i < openings.count; i++) {
+    for (let i = openings.first[casting]!; i !== NONE; i = openings.next[i]!) {
       const mould = openings.mould[i]!;
-      if (openings.casting[i] !== casting || openings.readyAt[i]! > by || taken.has(mould)) continue;
+      if (openings.readyAt[i]! > Math.min(by, bestAt) || taken.has(mould)) continue;
       const readyAt = openings.readyAt[i]! + (wantedElsewhere(state, mould, casting) ? state.choices.spareMinutes : 0);
       if (readyAt > bestAt || (readyAt === bestAt && openings.work[i]! >= openings.work[best]!)) continue;
       [best, bestAt] = [i, readyAt];

@@ -1,5 +1,5 @@
 import type { DecoderState } from './decoder-state.ts';
-import type { Openings } from './opening-list.ts';
+import { addEntry, clearOpenings, type Openings } from './opening-list.ts';
 import { coats, forgetUnneededPrep, minutesToCoat, prepMinutes } from './prep.ts';
 import { NEVER, NONE } from './problem.ts';
 
@@ -24,42 +24,50 @@ const addOpening = (state: DecoderState, to: Openings, mould: number, casting: n
     readyAt = Math.max(moulds.prepEnd[mould]!, timeline.firstFree);
   } else {
     const holds = moulds.held[mould] !== NONE;
-    const coated = coats(state, mould);
     const free = holds ? moulds.outAt[mould]! : moulds.freeAt[mould]!;
     if (Math.max(free, moulds.freeAt[mould]!) > latest) return;
+    const coated = coats(state, mould);
     if (holds) work += problem.castings[moulds.held[mould]!]!.stripMinutes;
     if (coated) work += minutesToCoat(state, mould, holds);
     work += prepMinutes(state, mould, casting, coated, holds);
     readyAt = Math.max(free, timeline.firstFree) + work + (coated ? problem.moulds[mould]!.oilDryMinutes : 0);
   }
-  if (readyAt > latest) return;
-  const i = to.count++;
-  to.mould[i] = mould;
-  to.casting[i] = casting;
-  to.readyAt[i] = readyAt;
-  to.work[i] = work;
-  if (readyAt < to.soonest[casting]!) to.soonest[casting] = readyAt;
+  if (readyAt <= latest) addEntry(to, mould, casting, readyAt, work);
 };
+
+/** The latest starts of this shift, once for all moulds. */
+const findLatest = (state: DecoderState, { latest }: Openings): void => {
+  for (let c = 0; c < latest.length; c++)
+    latest[c] = state.demand.need[c] === 0 || state.blocked[c] ? Number.NEGATIVE_INFINITY : latestStart(state, c);
+};
+
+/** Whether what a mould holds comes out too late for this shift: no batch begins in it after its hours. */
+const isOutForShift = ({ moulds, timeline }: DecoderState, mould: number): boolean =>
+  moulds.held[mould] !== NONE && moulds.outAt[mould]! > timeline.to;
 
 /**
  * Lists the openings of this shift as things stand; castings that are blocked or not needed have none. With `emptyOnly`
  * moulds that hold a piece have none either.
  */
 export const listOpenings = (state: DecoderState, to: Openings, emptyOnly = false): void => {
-  const { problem, demand, blocked } = state;
-  to.count = 0;
-  to.soonest.fill(NEVER);
-  for (let k = 0; k < problem.moulds.length; k++) {
-    if (state.moulds.freeAt[k]! >= NEVER || state.moulds.reserved[k]! > 0 || k === state.choices.restMould) continue;
-    if (emptyOnly && state.moulds.held[k] !== NONE) continue;
+  const { problem, moulds } = state;
+  const { firstFree } = state.timeline;
+  clearOpenings(to);
+  findLatest(state, to);
+  const most = to.mouldCount;
+  to.mouldCount = 0;
+  for (let m = 0; m < most; m++) {
+    const k = to.moulds[m]!;
+    if (isOutForShift(state, k)) continue;
+    to.moulds[to.mouldCount++] = k;
+    if (moulds.freeAt[k]! >= NEVER || moulds.reserved[k]! > 0 || k === state.choices.restMould) continue;
+    if (emptyOnly && moulds.held[k] !== NONE) continue;
     // What is in it comes out at a minute of its own.
-    if (state.moulds.stripAt[k] !== NONE) continue;
+    if (moulds.stripAt[k] !== NONE) continue;
     forgetUnneededPrep(state, k);
     for (const make of problem.moulds[k]!.makes) {
-      const casting = make.casting;
-      if (demand.need[casting] === 0 || blocked[casting]) continue;
-      const latest = latestStart(state, casting);
-      if (latest >= state.timeline.firstFree) addOpening(state, to, k, casting, latest);
+      const latest = to.latest[make.casting]!;
+      if (latest >= firstFree) addOpening(state, to, k, make.casting, latest);
     }
   }
 };

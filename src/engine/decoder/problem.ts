@@ -78,6 +78,8 @@ export interface CompiledMaterial {
   kerfMm: number;
   /** Rests of opened sticks, one by one, mm, the longest first. */
   offcuts: number[];
+  /** No piece that is cut from it is shorter, mm. */
+  usableMm: number;
 }
 
 interface CompiledCasting {

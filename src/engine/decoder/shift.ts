@@ -6,7 +6,7 @@ import { packWaiting } from './complete.ts';
 import { composeBatch, type Filling, fullestKg, leadCasting, mostPiecesNow } from './compose.ts';
 import { dealLots } from './deal-lots.ts';
 import type { DecoderState } from './decoder-state.ts';
-import type { Openings } from './opening-list.ts';
+import { beginOpenings, type Openings } from './opening-list.ts';
 import { listOpenings } from './openings.ts';
 import { coatAhead, prepAhead } from './prep.ts';
 import { BATCH, NEVER, NONE } from './problem.ts';
@@ -103,6 +103,7 @@ export const workShift = (state: DecoderState, shift: number): void => {
   state.rack.clearReady(state.timeline.from);
   dealLots(state);
   applyFixed(state);
+  beginOpenings(state.openings);
   const mayPour = allowsBatch(state);
   if (state.choices.byHand && mayPour) {
     workByHand(state);

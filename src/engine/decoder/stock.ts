@@ -198,7 +198,7 @@ export class Stock {
    * A stick just cut stays the shortest while it is long enough, and once none is, no older one will be.
    */
   private cutFrom(sticks: OpenSticks, { material, lengthMm, count }: Cuts, at: number, before: number): number {
-    const { stickMm, kerfMm } = this.materials[material]!;
+    const { stickMm, kerfMm, usableMm } = this.materials[material]!;
     const { left, from } = sticks;
     let opened = 0;
     let stick = NONE;
@@ -212,6 +212,11 @@ export class Stock {
       }
       // A kerf is lost between two cuts; at the end of a stick there may be too little left for one.
       left[stick] = left[stick]! - lengthMm - kerfMm;
+      if (left[stick]! + EPSILON >= usableMm) continue;
+      // Nothing can be cut from it any more: kept, it would be looked at with every cut to come.
+      left.splice(stick, 1);
+      from.splice(stick, 1);
+      stick = NONE;
     }
     return opened;
   }

@@ -76,29 +76,38 @@ export const earliestWantedFirst = (problem: Problem): Int32Array =>
 export const weightedShortestFirst = (problem: Problem, work: Float64Array): Int32Array =>
   sorted(problem, (o) => -problem.orders[o]!.weight / Math.max(work[o]!, 1e-3));
 
+/** Less than this share of what would be as good is worse, however sums are rounded. */
+const SURELY = 1 - 1e-9;
+
 /**
  * Apparent tardiness cost (Vepsalainen and Morton 1987), order by order: weight over work, discounted by how much time
  * there is to spare against `lookAhead` mean works. Once nothing is to spare it is weighted shortest work first.
  */
 export const apparentTardinessFirst = (problem: Problem, work: Float64Array, lookAhead: number): Int32Array => {
-  const left = new Set(problem.orders.keys());
+  const left = [...problem.orders.keys()];
+  const ratio = work.map((days, o) => problem.orders[o]!.weight / Math.max(days, 1e-3));
+  const latest = problem.orders.map(({ aimDay }, o) =>
+    aimDay >= NEVER ? Number.POSITIVE_INFINITY : aimDay - problem.today - work[o]!,
+  );
   const result: number[] = [];
   let time = 0;
   let total = work.reduce((sum, x) => sum + x, 0);
-  while (left.size > 0) {
-    const mean = Math.max(total / left.size, 1e-6);
+  while (left.length > 0) {
+    const reach = lookAhead * Math.max(total / left.length, 1e-6);
     let best = -1;
     let bestIndex = -1;
-    for (const o of left) {
-      const { weight, aimDay } = problem.orders[o]!;
-      const spare = aimDay >= NEVER ? 1e4 : Math.max(0, aimDay - problem.today - work[o]! - time);
-      const index = (weight / Math.max(work[o]!, 1e-3)) * Math.exp(-spare / (lookAhead * mean));
-      if (index > bestIndex) [best, bestIndex] = [o, index];
+    for (let i = 0; i < left.length; i++) {
+      const o = left[i]!;
+      const spare = latest[o] === Number.POSITIVE_INFINITY ? 1e4 : Math.max(0, latest[o]! - time);
+      // The discount is less than 1 / (1 + spare / reach): most are out of it without working it out.
+      if (ratio[o]! < bestIndex * (1 + spare / reach) * SURELY) continue;
+      const index = ratio[o]! * Math.exp(-spare / reach);
+      if (index > bestIndex) [best, bestIndex] = [i, index];
     }
-    left.delete(best);
-    result.push(best);
-    time += work[best]!;
-    total -= work[best]!;
+    const order = left.splice(best, 1)[0]!;
+    result.push(order);
+    time += work[order]!;
+    total -= work[order]!;
   }
   return Int32Array.from(result);
 };

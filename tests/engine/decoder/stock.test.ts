@@ -10,6 +10,7 @@ const material = (more: Partial<CompiledMaterial> = {}): CompiledMaterial => ({
   stickMm: 0,
   kerfMm: 0,
   offcuts: [],
+  usableMm: 0,
   ...more,
 });
 const stockOf = (...materials: CompiledMaterial[]) => new Stock(materials, new Int32Array(materials.length));
