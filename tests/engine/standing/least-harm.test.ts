@@ -59,6 +59,23 @@ test('orders that share moulds do harm together that none does alone', () => {
   expect(leastHarm(problem, { orders: [] }, given, 12 * 60 * weight)).toBeGreaterThan(7 * weight);
 });
 
+test('the least of them may be left out instead', () => {
+  const many = Array.from({ length: 12 }, (_, i) => ({
+    ...orders[0]!,
+    id: `27-${i}`,
+    weight: i === 0 ? 0.01 : weight,
+  }));
+  const given = new Set(many.map(({ id }) => id));
+  const problem = compile(smallYard({ orders: many }));
+  expect(leastHarm(problem, { orders: [] }, given, 12 * 60 * weight)).toBeLessThanOrEqual(3.65);
+});
+
+test('what is ready before its day makes up for no other', () => {
+  const early = { ...orders[0]!, id: '27-002', due: '2027-05-08', lines: [] };
+  const problem = compile(smallYard({ moulds: broken, orders: [orders[0]!, early] }));
+  expect(leastHarm(problem, near(0), new Set(['27-001', '27-002']), 1000)).toBe(14 * weight);
+});
+
 test('no plan of a random yard does less', () => {
   let bounded = 0;
   for (const seed of yardSeeds(60, 700)) {
