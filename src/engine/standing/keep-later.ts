@@ -1,21 +1,25 @@
 import { type Keep, type KeptPack, type KeptStrip, type PlanFile, spellsOf, withSpells } from '../../../shared/plan.ts';
-import { minuteOf } from '../../../shared/time.ts';
+import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { coatsBefore } from '../book/coat-before.ts';
 import { sessionToShift, shiftLater } from '../book/shift-later.ts';
-import { calendarOf } from '../calendar/calendar.ts';
+import { type Calendar, calendarOf } from '../calendar/calendar.ts';
 import { begunIn } from '../decoder/begun.ts';
 import { compile } from '../decoder/compile.ts';
+import { type KeptLess, type LeftOut, leaveOut, lessOut } from './leave-out.ts';
 
-/** What is kept with its times moved, and the batches that no longer fit. */
-export interface KeptLater {
-  keep: Keep;
-  left: Keep['batches'];
-}
+/** Pours with the strips that are left out of their session as its end allows: the piece stays in its mould. */
+const stayingIn = (pours: Keep['pours'], strips: readonly KeptStrip[], end: Minute, { instantText }: Calendar) =>
+  pours.map((pour) => {
+    const strip = strips.find((one) => one.pour === pour.id);
+    if (!strip) return pour;
+    const stripEnd = instantText(end + minuteOf(strip.stripEnd) - minuteOf(strip.stripStart));
+    return { ...pour, stripStart: instantText(end), stripEnd, pieceReadyAt: stripEnd };
+  });
 
-/** What is kept of the session that `shiftLater` moves, less some of its batches and packings. */
-const inSession = (keep: Keep, yard: YardFile, out: ReadonlySet<unknown>): Keep => {
-  const { start, end } = sessionToShift(yard, calendarOf(yard.yard.timeZone));
+/** What is kept of the session that `shiftLater` moves, less some of it. */
+const inSession = (keep: Keep, yard: YardFile, out: LeftOut): Keep => {
+  const calendar = calendarOf(yard.yard.timeZone);
+  const { start, end } = sessionToShift(yard, calendar);
   const isIn = (instant: string): boolean => minuteOf(instant) >= start && minuteOf(instant) < end;
   const setUpHere = new Set(keep.pours.flatMap(({ batch, prepStart }) => (isIn(prepStart) ? [batch] : [])));
   const batches = keep.batches.filter((batch) => (isIn(batch.start) || setUpHere.has(batch.id)) && !out.has(batch));
@@ -23,8 +27,11 @@ const inSession = (keep: Keep, yard: YardFile, out: ReadonlySet<unknown>): Keep 
   const pours = keep.pours.filter(({ batch }) => ids.has(batch));
   const stays = new Set([...pours, ...begunIn(yard).pours].map(({ id }) => id));
   return {
-    ...{ batches, pours },
-    strips: keep.strips?.filter(({ pour, stripStart }) => (pour === undefined ? isIn(stripStart) : stays.has(pour))),
+    batches,
+    pours: stayingIn(pours, keep.strips?.filter((strip) => out.has(strip)) ?? [], end, calendar),
+    strips: keep.strips?.filter(
+      (strip) => !out.has(strip) && (strip.pour === undefined ? isIn(strip.stripStart) : stays.has(strip.pour)),
+    ),
     packs: keep.packs?.filter((pack) => isIn(pack.packStart) && !out.has(pack)),
     coats: keep.coats?.filter((coat) => isIn(coat.start)),
   };
@@ -91,56 +98,23 @@ const atTimesOf = (keep: Keep, was: PlanFile, is: PlanFile): Keep => {
   };
 };
 
-type Task = Keep['batches'][number] | KeptPack;
-
-/** What may be left out: nothing, one task, or several, of each the last to begin first. */
-const outsOf = ({ batches, packs = [] }: Keep): ReadonlySet<Task>[] => {
-  const begins = (one: Task) => minuteOf('start' in one ? one.start : one.packStart);
-  const tasks = [...batches, ...packs].sort((a, b) => begins(b) - begins(a));
-  const several = tasks.slice(1).map((_, i) => tasks.slice(0, i + 2));
-  return [[], ...tasks.map((task) => [task]), ...several].map((out) => new Set(out));
-};
-
-/** What is kept less some batches and packings, with what comes of those batches. */
-const without = (keep: Keep, out: ReadonlySet<unknown>): KeptLater => {
-  const [left, batches] = [
-    keep.batches.filter((batch) => out.has(batch)),
-    keep.batches.filter((batch) => !out.has(batch)),
-  ];
-  const gone = new Set(left.flatMap(({ pours }) => pours));
-  const pours = keep.pours.filter(({ id }) => !gone.has(id));
-  const strips = keep.strips?.filter(({ pour }) => pour === undefined || !gone.has(pour));
-  const packs = keep.packs?.filter((pack) => !out.has(pack));
-  const coats =
-    keep.coats &&
-    coatsBefore(
-      keep.coats,
-      keep.pours,
-      keep.pours.filter(({ id }) => gone.has(id)),
-    );
-  return {
-    keep: { ...keep, batches, pours, strips, packs, coats: keep.coats?.filter((coat) => !coats?.includes(coat)) },
-    left,
-  };
-};
-
 /**
  * What is kept of the session under way, or of the next one within a day, moved later as far as work that ended later than
  * planned asks for (`shiftLater`), so that it need not be dropped and planned anew. What no longer fits the session
- * or its day then is left out, the last to begin first.
+ * or its day then is left out, the last to begin first: a piece that can stay in its mould rather than a batch or a packing.
  *
  * Example: a mould whose set-up was to end at 9:05 is dry at 9:00 only and set up by 9:12. The batch of 9:05 begins at 9:12,
  * and what comes of it 7 minutes later.
  */
-export const keepLater = (yard: YardFile, keep: Keep, plan: PlanFile): KeptLater => {
+export const keepLater = (yard: YardFile, keep: Keep, plan: PlanFile): KeptLess => {
   const asItWas = { keep, left: [] };
   const here = inSession(keep, yard, new Set());
-  for (const out of outsOf(here)) {
+  for (const out of leaveOut(here)) {
     const was = asPlan(inSession(here, yard, out), yard, plan);
     const is = shiftLater(was, yard);
     // Where the rules allow all batches as they are, nothing has to move for them.
     if (out.size === 0 && ((is && !batchesMove(was, is)) || batchesStay(yard, here))) return asItWas;
-    const rest = without(keep, out);
+    const rest = lessOut(keep, out);
     if (is) return { ...rest, keep: atTimesOf(rest.keep, was, is) };
   }
   return asItWas;

@@ -72,6 +72,22 @@ test('what no longer fits the session is left out, and the rest begins later all
   ]);
 });
 
+/* By hand as above: to clear up from 10:57 on, and the second piece would be out at 11:00. */
+test('a piece that can no longer come out in the session stays in its mould, and its batch is not left out for it', () => {
+  const base = lateYard();
+  const yard = lateYard({ work: base.work.map((hours) => ({ ...hours, end: '11:12' })) });
+  const { keep, gone } = fixed(yard, { ...handPlan(), coats: [], orders: [] });
+  expect(gone).toEqual([]);
+  expect(keep.batches.map(({ id, start }) => [id, clockOf(start)])).toEqual([['B1', '09:12']]);
+  expect(keep.strips?.map(({ mould, stripStart }) => [mould, clockOf(stripStart)])).toEqual([['900 no. 1', '10:44']]);
+  const plan = planYard(withKeep(yard, keep), { effort: 'quick' });
+  expect(plan.dropped).toEqual([]);
+  expect(plan.pours.filter(({ batch }) => batch === plan.batches[0]!.id).map(({ mould }) => mould)).toEqual([
+    '900 no. 1',
+    '900 no. 2',
+  ]);
+});
+
 test('nothing moves in a session that goes as planned', () => {
   const base = plannedYard();
   const work = base.work.map((hours) => ({ ...hours, crew: 2 }));

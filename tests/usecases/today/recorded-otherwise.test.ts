@@ -92,10 +92,10 @@ test('late work recorded as planned is not recorded again with other bags', asyn
 });
 
 /*
- * The demo's Saturday is full to its last minute: the first batch ends at 9:03 by its plan. A quarter of an hour later all of it
- * can be moved later only without the packing of an order, which was then two weeks later: one batch less is the lesser harm.
+ * The demo's Saturday is full to its last minute: the first batch ends at 9:03 by its plan, and a quarter of an hour later not
+ * all of it fits. What is left out of it moves no day.
  */
-test('a batch that was full later than planned leaves every day, where moving all that is fixed would not', async () => {
+test('a batch that was full later than planned leaves every day, though not all that is fixed can be moved later', async () => {
   const { context, days } = await demoSaturday();
   const before = await days('08:30');
   const { plan } = await currentPlan(context('08:30'));
