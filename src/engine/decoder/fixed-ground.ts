@@ -18,6 +18,13 @@ export interface FixedMould {
   heldPour: string | null;
 }
 
+/** So many people taken for so many minutes from one on, as an index of `Shifts`. */
+interface Taken {
+  first: number;
+  minutes: number;
+  people: number;
+}
+
 /**
  * What fixed batches looked at so far leave: people by minute of `Shifts`, batches that are mixing at it, moulds, rack
  * and stock.
@@ -25,6 +32,8 @@ export interface FixedMould {
 export interface FixedGround {
   problem: Problem;
   people: Uint16Array;
+  /** People taken so far, in turn, so that what was tried can be given back. */
+  taken: Taken[];
   /** People that fixed batches and set-ups not looked at yet will take: strips keep out of their way where they can. */
   ahead: Int32Array;
   mixing: Uint16Array;
@@ -73,6 +82,25 @@ export const take = (ground: FixedGround, start: number, minutes: number, people
   const shift = shiftAt(ground.problem, start, start + minutes);
   const first = shifts.offset[shift]! + start - shifts.from[shift]!;
   for (let i = first; i < first + minutes; i++) ground.people[i] = ground.people[i]! - people;
+  ground.taken.push({ first, minutes, people });
+};
+
+/** How much was taken and put on the rack so far. */
+export interface Mark {
+  taken: number;
+  lying: number;
+}
+
+/** Marks what is taken and lies on the rack, to come back to it. */
+export const markOf = ({ taken, lying }: FixedGround): Mark => ({ taken: taken.length, lying: lying.length });
+
+/** Gives back all people taken, and all room on the rack, since a mark. */
+export const backTo = (ground: FixedGround, mark: Mark): void => {
+  while (ground.taken.length > mark.taken) {
+    const { first, minutes, people } = ground.taken.pop()!;
+    for (let i = first; i < first + minutes; i++) ground.people[i] = ground.people[i]! + people;
+  }
+  ground.lying.length = mark.lying;
 };
 
 /** Counts people in (or out, negative) of those that fixed tasks still to be looked at will take. */

@@ -1,13 +1,15 @@
 import { type FixedPour, readiedFrom } from './fixed-batch.ts';
 import { type FixedGround, type FixedMould, fits, take } from './fixed-ground.ts';
-import { NONE, STRIP } from './problem.ts';
+import { NEVER, NONE, STRIP } from './problem.ts';
 
 /** Whether the rack has so many spaces all along: it is fullest at the start or when something else is put there. */
 const hasRoom = ({ lying, problem }: FixedGround, from: number, until: number, spaces: number): boolean => {
-  if (from >= until || spaces === 0) return true;
-  const usedAt = (t: number) => lying.reduce((n, x) => (x.from <= t && t < x.until ? n + x.spaces : n), spaces);
-  const times = [from, ...lying.flatMap((x) => (x.from > from && x.from < until ? [x.from] : []))];
-  return times.every((t) => usedAt(t) <= problem.rackSpaces);
+  if (from >= until || spaces === 0 || problem.rackSpaces >= NEVER) return true;
+  const beside = lying.filter((x) => x.from < until && x.until > from);
+  const usedAt = (t: number) => beside.reduce((n, x) => (x.from <= t && t < x.until ? n + x.spaces : n), spaces);
+  return (
+    usedAt(from) <= problem.rackSpaces && beside.every((x) => x.from <= from || usedAt(x.from) <= problem.rackSpaces)
+  );
 };
 
 type Held = Pick<FixedMould, 'held' | 'outAt' | 'curedAt'>;

@@ -6,7 +6,17 @@ import { askForBatch } from './ask-batch.ts';
 import { begunIn } from './begun.ts';
 import { type FixedBatch, type FixedPour, type FixedWork, readiedFrom } from './fixed-batch.ts';
 import { coatFault, coatOfPour } from './fixed-coat.ts';
-import { type FixedGround, fits, lookAheadTo, mouldsAtStart, settleMould, shiftAt, take } from './fixed-ground.ts';
+import {
+  backTo,
+  type FixedGround,
+  fits,
+  lookAheadTo,
+  markOf,
+  mouldsAtStart,
+  settleMould,
+  shiftAt,
+  take,
+} from './fixed-ground.ts';
 import { FixedStock } from './fixed-stock.ts';
 import { stripFault } from './fixed-strip.ts';
 import { keepTasks, lookAheadToTasks, tasksOf } from './fixed-tasks.ts';
@@ -53,8 +63,20 @@ const pourFault = (ground: FixedGround, { text, fixed }: Pour, batchStart: numbe
 interface Reading {
   problem: Problem;
   keep: Keep;
+  /** Pours by batch. */
+  pours: ReadonlyMap<string, PlanPour[]>;
   strips: StripsOfPours;
 }
+
+const poursByBatch = (pours: readonly PlanPour[]): Map<string, PlanPour[]> => {
+  const byBatch = new Map<string, PlanPour[]>();
+  for (const pour of pours) {
+    const list = byBatch.get(pour.batch);
+    if (list) list.push(pour);
+    else byBatch.set(pour.batch, [pour]);
+  }
+  return byBatch;
+};
 
 const pourOf = ({ problem, keep, strips }: Reading, text: PlanPour, batchStart: Minute): Pour => {
   const mould = problem.yard.moulds.findIndex((m) => m.id === text.mould);
@@ -116,11 +138,10 @@ const shortOf = (ground: FixedGround, batch: FixedBatch): string | null => {
 
 /** Looks at one fixed batch; takes its hours and moulds when nothing speaks against it. */
 const keepOrDrop = (ground: FixedGround, batch: FixedBatch, text: PlanBatch, pours: Pour[]): string | null => {
-  const { problem, people } = ground;
-  const [before, lyingBefore] = [people.slice(), ground.lying.length];
+  const { problem } = ground;
+  const before = markOf(ground);
   const undo = (reason: string) => {
-    people.set(before);
-    ground.lying.length = lyingBefore;
+    backTo(ground, before);
     return reason;
   };
   const fault = batchFault(ground, batch, text);
@@ -152,10 +173,9 @@ const keepOrDrop = (ground: FixedGround, batch: FixedBatch, text: PlanBatch, pou
 
 /** A fixed batch as the yard file has it, with its pours in order of filling, before anything speaks for or against it. */
 const batchAsFixed = (reading: Reading, text: PlanBatch): { batch: FixedBatch; pours: Pour[] } => {
-  const { problem, keep } = reading;
+  const { problem } = reading;
   const mix = problem.yard.mixes.findIndex((m) => m.id === text.mix);
-  const pours = keep.pours
-    .filter((p) => p.batch === text.id)
+  const pours = (reading.pours.get(text.id) ?? [])
     .map((p) => pourOf(reading, p, minuteOf(text.start)))
     .sort((a, b) => a.fixed.fillStart - b.fixed.fillStart);
   const kg = pours.reduce((n, p) => n + problem.castings[p.fixed.casting]!.kg, 0);
@@ -177,7 +197,8 @@ const batchAsFixed = (reading: Reading, text: PlanBatch): { batch: FixedBatch; p
 /** A batch under way, as it was planned: nothing speaks against it any more. */
 const begunBatch = ({ problem, strips }: Reading, text: PlanBatch): FixedBatch => {
   const { batches, pours } = begunIn(problem.yard);
-  const { batch } = batchAsFixed({ problem, keep: { batches, pours }, strips }, text);
+  const keep = { batches, pours };
+  const { batch } = batchAsFixed({ problem, keep, pours: poursByBatch(pours), strips }, text);
   const minutes = minuteOf(text.end) - batch.start;
   return { ...batch, minutes, kg: text.kg, bags: text.bags, isBegun: true };
 };
@@ -187,6 +208,7 @@ const groundOf = (problem: Problem): FixedGround => {
   return {
     problem,
     people: people.slice(),
+    taken: [],
     ahead: new Int32Array(people.length),
     mixing: mixing.slice(),
     moulds: mouldsAtStart(problem),
@@ -213,7 +235,7 @@ export const fixedWorkOf = (problem: Problem): FixedWork => {
   const strips: StripsOfPours = new Map(
     keep.strips?.flatMap(({ pour, stripStart }) => (pour === undefined ? [] : [[pour, stripStart] as const])),
   );
-  const reading: Reading = { problem, keep, strips };
+  const reading: Reading = { problem, keep, pours: poursByBatch(keep.pours), strips };
   const begun = begunIn(problem.yard).batches.map((text) => begunBatch(reading, text));
   const dropped: FixedWork['dropped'] = [];
   const ground = groundOf(problem);

@@ -1,6 +1,6 @@
 import { curedAt, outAt } from '../book/curing-times.ts';
 import { type FixedBatch, type FixedPour, readiedFrom } from './fixed-batch.ts';
-import { type FixedGround, type FixedMould, take } from './fixed-ground.ts';
+import { backTo, type FixedGround, type FixedMould, markOf, take } from './fixed-ground.ts';
 import { lieOnRack, stripBefore } from './fixed-strip.ts';
 import { NONE, type Problem } from './problem.ts';
 
@@ -57,15 +57,13 @@ const takeInTurn = (ground: FixedGround, strips: FirstStrip[], starts: Map<Fixed
  * stripped at 10:13, the first at 10:21.
  */
 export const stripsFirst = (ground: FixedGround, batches: FixedBatch[]): Map<FixedPour, number> => {
-  const before = ground.people.slice();
-  const lyingBefore = ground.lying.length;
+  const before = markOf(ground);
   let strips = firstStrips(ground, batches).sort((a, b) => readiedFrom(a.pour) - readiedFrom(b.pour));
   let most = new Map<FixedPour, number>();
   for (let tries = 3 * strips.length; tries > 0; tries--) {
     const starts = new Map<FixedPour, number>();
     const failed = takeInTurn(ground, strips, starts);
-    ground.people.set(before);
-    ground.lying.length = lyingBefore;
+    backTo(ground, before);
     if (starts.size > most.size) most = starts;
     if (!failed) break;
     const others = strips.filter((x) => x !== failed);
