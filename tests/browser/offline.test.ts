@@ -76,7 +76,7 @@ describe('without a signal', () => {
     await page.goto(`${server.url}/who?back=/today`);
     await page.getByLabel('Your name').fill('Anna');
     await page.getByRole('button', { name: 'This is me' }).tap();
-    await page.waitForURL('**/today');
+    await page.waitForURL(`${server.url}/today`);
     await server.stop();
     await page.context().setOffline(true);
     await page.reload();
