@@ -27,7 +27,12 @@ describe('a piece that is out of its mould', () => {
   test('and good is in the yard for its order, and the mould is to be cleaned', () => {
     expect(stripped(yardWith())).toEqual([
       { kind: 'emptied', mould: '900 no. 1' },
-      { kind: 'pieces in', lot: { casting: 'panel-900', readyAt: null, order: '27-001' }, count: 1 },
+      {
+        kind: 'pieces in',
+        lot: { casting: 'panel-900', readyAt: null, order: '27-001' },
+        mark: { mould: '900 no. 1', filledAt: saturday('09:22') },
+        count: 1,
+      },
       dirty,
     ]);
   });
