@@ -1,8 +1,15 @@
 import { expect, test } from 'vitest';
 import type { Keep, PlanFile } from '../../../shared/plan.ts';
+import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { compile } from '../../../src/engine/decoder/compile.ts';
+import { decoderStateOf } from '../../../src/engine/decoder/decoder-state.ts';
+import { dispatchOf } from '../../../src/engine/decoder/dispatch.ts';
 import { planWithMemory, planYard } from '../../../src/engine/plan.ts';
+import { dispatchFrom, type PlanMemory } from '../../../src/engine/search/memory.ts';
 import { keepOfPlan } from '../../../src/engine/standing/keep-of-plan.ts';
+import { rescuesOf } from '../../../src/engine/standing/rescue.ts';
+import { candidateOf } from '../../../src/engine/standing/standing-plan.ts';
 import { yardSeeds } from '../../support/property-seed.ts';
 import { randomYard } from '../../support/random-yard.ts';
 
@@ -52,4 +59,31 @@ test('no date is later after a mishap where a search from nothing keeps all of t
     expect(laterBy(plan, fromNothing, given), `seed ${seed}`).toBeGreaterThan(0);
   }
   expect(harmed).toBeGreaterThan(2);
+}, 120_000);
+
+/** How many plans are looked for that may spare dates, where those of a memory are kept to. */
+const rescuesIn = (yard: YardFile, near: PlanFile, memory: PlanMemory, given: readonly string[]): number => {
+  const problem = compile(yard);
+  const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
+  const rescuing = { state, given: new Set(given), near, memory, present: undefined, seed: 1 };
+  return rescuesOf(rescuing, candidateOf(state, dispatchFrom(problem, memory))).length;
+};
+
+test('one search has to do where nobody is ready later and a date was given that is not kept', () => {
+  const counts: number[] = [];
+  for (const seed of yardSeeds(3, 400)) {
+    const yard = randomYard(seed, 'small');
+    const { plan, memory } = planWithMemory(yard);
+    const given = yard.orders.flatMap(({ id, due }) => (due === undefined ? [] : [id]));
+    const last = plan.orders
+      .filter(({ id }) => given.includes(id))
+      .sort((a, b) => b.completesOn.localeCompare(a.completesOn))[0];
+    if (!last) continue;
+    const due = dateOfDay(dayNumber(last.completesOn) - 7);
+    const told = { ...yard, orders: yard.orders.map((one) => (one.id === last.id ? { ...one, due } : one)) };
+    counts.push(
+      rescuesIn(told, { ...plan, orders: plan.orders.map((one) => ({ ...one, daysLate: 0 })) }, memory, [last.id]),
+    );
+  }
+  expect(Math.max(...counts)).toBe(1);
 }, 120_000);
