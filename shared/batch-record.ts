@@ -1,6 +1,9 @@
 import { minuteOf } from './time.ts';
 import type { WorkRecord } from './work-record.ts';
 
+/** A batch that went into its moulds, as it was recorded. */
+export type PouredRecord = Extract<WorkRecord, { kind: 'poured' }>;
+
 /** A batch as it was recorded: poured, or thrown away. */
 export type BatchRecord = Extract<WorkRecord, { kind: 'poured' | 'thrown away' }>;
 

@@ -1,3 +1,4 @@
+import type { PouredRecord } from '../../../shared/batch-record.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { WorkRecord } from '../../../shared/work-record.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
@@ -35,7 +36,7 @@ const between = (from: string | undefined, to: string | undefined): number | nul
   return minutes > 0 ? minutes : null;
 };
 
-const batchSample = (record: Extract<WorkRecord, { kind: 'poured' }>, { mixes, castings }: File): Sample[] => {
+const batchSample = (record: PouredRecord, { mixes, castings }: File): Sample[] => {
   const minutes = between(record.mixedFrom, record.tappedAt);
   const mix = mixes.find(({ id }) => id === record.mix);
   const fills = record.pours.map(({ casting }) => castings.find(({ id }) => id === casting)?.fillMinutes);
@@ -68,7 +69,9 @@ export const measuredTimes = (records: readonly WorkRecord[], file: File): Measu
   const groups = new Map<string, Sample[]>();
   for (const sample of samplesOf(records, file)) {
     const key = `${sample.what} ${sample.id}`;
-    groups.set(key, [...(groups.get(key) ?? []), sample]);
+    const group = groups.get(key);
+    if (group) group.push(sample);
+    else groups.set(key, [sample]);
   }
   return [...groups.values()].map((samples) => ({
     ...{ what: samples[0]!.what, id: samples[0]!.id, count: samples.length },

@@ -1,4 +1,4 @@
-import type { WorkRecord } from '../../../shared/work-record.ts';
+import type { PouredRecord } from '../../../shared/batch-record.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type Delivery, lotsUsed } from '../buy/lots-used.ts';
 import { bagsPoured } from './pour.ts';
@@ -8,7 +8,7 @@ import type { PourWork } from './work-done.ts';
 export type Deliveries = ReadonlyMap<string, readonly Delivery[]>;
 
 /** Which bags a batch was mixed of: by material, a date each. */
-export type BagDates = NonNullable<Extract<WorkRecord, { kind: 'poured' }>['bagDates']>;
+export type BagDates = NonNullable<PouredRecord['bagDates']>;
 
 /** The material of a mix that its bags are of: what it is first made up of; null where it is made up of nothing. */
 export const bagOf = (mix: string, { mixes }: Pick<YardFile, 'mixes'>): string | null =>

@@ -1,4 +1,4 @@
-import { type BatchRecord, isBatch } from '../../../shared/batch-record.ts';
+import type { PouredRecord } from '../../../shared/batch-record.ts';
 import type { PieceMark } from '../../../shared/piece-mark.ts';
 import { markKey } from '../../../shared/piece-mark.ts';
 import type { CameOut } from '../../../shared/piece-to-mend.ts';
@@ -11,7 +11,7 @@ type PieceIs = 'in its mould' | 'in the yard' | 'to mend' | 'scrapped' | 'packed
 export interface TracedPiece extends PieceMark {
   casting: string;
   /** Null for a piece that was poured before batches were recorded. */
-  batch: Extract<BatchRecord, { kind: 'poured' }> | null;
+  batch: PouredRecord | null;
   strippedAt: string | null;
   cameOut: CameOut | null;
   /** What was wrong with it. */
@@ -44,7 +44,7 @@ const unpacked = (ledger: Ledger, order: string): void => {
 };
 
 const enter = (ledger: Ledger, record: WorkRecord): void => {
-  if (isBatch(record) && record.kind === 'poured')
+  if (record.kind === 'poured')
     for (const pour of record.pours) Object.assign(pieceOf(ledger, pour), { batch: record });
   if (record.kind === 'stripped' || record.kind === 'after mending') {
     const { cameOut, reason, at } = record;

@@ -1,7 +1,6 @@
-import { type BatchKey, isBatch } from '../../../shared/batch-record.ts';
+import { type BatchKey, type BatchRecord, isBatch, type PouredRecord } from '../../../shared/batch-record.ts';
 import { markKey } from '../../../shared/piece-mark.ts';
 import { minuteOf } from '../../../shared/time.ts';
-import type { WorkRecord } from '../../../shared/work-record.ts';
 import { bagOf } from '../../engine/book/bag-dates.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { temperatureText } from '../../engine/units/temperature.ts';
@@ -40,10 +39,8 @@ export interface BatchModel extends PageHead {
   moulds: readonly string[];
 }
 
-type Poured = Extract<WorkRecord, { kind: 'poured' }>;
-
-const toldFacts = (record: WorkRecord, system: Parameters<typeof volumeText>[1]): BatchToldFacts => {
-  const told: Partial<Poured> = record.kind === 'poured' ? record : {};
+const toldFacts = (record: BatchRecord, system: Parameters<typeof volumeText>[1]): BatchToldFacts => {
+  const told: Partial<PouredRecord> = record.kind === 'poured' ? record : {};
   const { waterLitres, mortarCelsius, airCelsius, by = null, note = null } = told;
   const celsius = (one: number | undefined) => (one === undefined ? null : temperatureText(one, system));
   const water = waterLitres === undefined ? null : volumeText(waterLitres, system);
@@ -54,8 +51,8 @@ const toldFacts = (record: WorkRecord, system: Parameters<typeof volumeText>[1])
 export const showBatch = async (context: UseCaseContext, key: BatchKey): Promise<BatchModel | null> => {
   const seen = await seePieces(context);
   const { yard, records, ledger } = seen;
-  const record = records.find((one) => isBatch(one, key));
-  if (!record || !isBatch(record)) return null;
+  const record = records.find((one): one is BatchRecord => isBatch(one, key));
+  if (!record) return null;
   const { instantText } = calendarOf(yard.yard.timeZone);
   const shown = (instant: string) => instantText(minuteOf(instant));
   const own = bagOf(record.mix, yard);

@@ -1,6 +1,6 @@
 import { numberedWorkRecords, setWorkRecord } from '../../../db/stores/work-record-store.ts';
-import { type BatchKey, isBatch } from '../../../shared/batch-record.ts';
-import type { WorkRecord } from '../../../shared/work-record.ts';
+import { type BatchKey, isBatch, type PouredRecord } from '../../../shared/batch-record.ts';
+import { type WorkRecord, workRecord } from '../../../shared/work-record.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type BagDates, bagOf } from '../../engine/book/bag-dates.ts';
 import type { BatchTold } from '../../engine/book/work-done.ts';
@@ -12,8 +12,6 @@ import type { DateReading } from '../typed/date-typed.ts';
 import type { FormFields } from '../typed/form-fields.ts';
 import { TypedReader } from '../typed/typed-reader.ts';
 
-type Poured = Extract<WorkRecord, { kind: 'poured' }>;
-
 /** Reads what was different in a batch. */
 export const batchTold = (fields: FormFields, how: DateReading): Outcome<BatchTold> => {
   const reader = new TypedReader(fields, how);
@@ -21,7 +19,7 @@ export const batchTold = (fields: FormFields, how: DateReading): Outcome<BatchTo
 };
 
 /** The dates of the bags as they are told now; those that were not touched stay as they were come by. */
-const datesNow = ({ mix, bagDates = [] }: Poured, told: readonly string[], yard: YardFile): BagDates => {
+const datesNow = ({ mix, bagDates = [] }: PouredRecord, told: readonly string[], yard: YardFile): BagDates => {
   const own = bagOf(mix, yard);
   const [before, others] = [
     bagDates.filter(({ material }) => material === own),
@@ -32,16 +30,21 @@ const datesNow = ({ mix, bagDates = [] }: Poured, told: readonly string[], yard:
   return [...told.map((on) => ({ material: own, on, typed: true as const })), ...others];
 };
 
-const toldNow = (record: Poured, { bagDates: dates = [], ...told }: BatchTold, yard: YardFile): Poured => {
-  const { kind, at, mix, bags, pours, mixedFrom } = record;
-  const bagDates = datesNow(record, dates, yard);
-  return {
-    ...{ kind, at, mix, bags, pours },
-    ...(bagDates.length > 0 ? { bagDates } : {}),
-    ...told,
-    ...(mixedFrom === undefined ? {} : { mixedFrom }),
-  };
+/** A batch without what anybody told of it: what its work and its taps say stays. */
+const untold = (record: PouredRecord) => {
+  const { bagDates: _dates, waterLitres: _water, mortarCelsius: _mortar, airCelsius: _air, ...rest } = record;
+  const { by: _by, note: _note, ...kept } = rest;
+  return kept;
 };
+
+const toldNow = (record: PouredRecord, { bagDates: dates = [], ...told }: BatchTold, yard: YardFile): PouredRecord => {
+  const bagDates = datesNow(record, dates, yard);
+  return { ...untold(record), ...(bagDates.length > 0 ? { bagDates } : {}), ...told };
+};
+
+/** Whether two records say the same, in whatever order. */
+const saysSame = (a: WorkRecord, b: WorkRecord): boolean =>
+  JSON.stringify(workRecord.parse(a)) === JSON.stringify(workRecord.parse(b));
 
 /**
  * What was different in a batch is told later, or told otherwise: all of it anew, so that an empty field says nothing. The
@@ -59,8 +62,7 @@ export const tellBatch = (
       const found = (await numberedWorkRecords(tx)).find(({ record }) => isBatch(record, key));
       if (found?.record.kind !== 'poured') return refuse('batch', 'That batch was not poured. Nothing was changed.');
       const record = toldNow(found.record, told, yard);
-      if (JSON.stringify(record) === JSON.stringify(found.record))
-        return refuse('batch', 'It says so already. Nothing was changed.');
+      if (saysSame(record, found.record)) return refuse('batch', 'It says so already. Nothing was changed.');
       await setWorkRecord(tx, found.id, record);
       return done({
         words: `Told of the batch in ${key.mould}${atWords(record.at, today(yard.yard.timeZone, context.now))}`,
