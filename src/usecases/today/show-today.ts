@@ -1,3 +1,4 @@
+import type { Tx } from '../../../db/open.ts';
 import { recentHeads } from '../../../db/stores/change-store.ts';
 import { finishedPieces, type StoredFinished } from '../../../db/stores/finished-store.ts';
 import { materialsInOrder, onTheirWay, type StoredMaterial } from '../../../db/stores/material-store.ts';
@@ -6,7 +7,7 @@ import { mouldsInOrder, type StoredMould } from '../../../db/stores/mould-store.
 import type { StoredOrder } from '../../../db/stores/order-store.ts';
 import { piecesToMend } from '../../../db/stores/piece-to-mend-store.ts';
 import { minutesOfSteps } from '../../../db/stores/recorded-step-store.ts';
-import { recentWorkRecords } from '../../../db/stores/work-record-store.ts';
+import { workRecords } from '../../../db/stores/work-record-store.ts';
 import { fixedHours } from '../../../db/stores/yard-store.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { dateOfDay, dayNumber, minuteOf } from '../../../shared/time.ts';
@@ -18,6 +19,7 @@ import { linesLeft, packMinutesOf } from '../../engine/book/goods.ts';
 import { isMendedByDay, isOut } from '../../engine/book/mould-state.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
+import { customersByOrder } from '../core/customers-by-order.ts';
 import { yieldThread } from '../core/yield-thread.ts';
 import { openOrdersOf } from '../orders/open-orders.ts';
 import { piecesToPack } from '../orders/pieces-to-pack.ts';
@@ -56,6 +58,7 @@ export const CHANGES_READ = 200;
 const otherFull = (yard: YardFile, plan: PlanFile, stripped: ReadonlySet<string>): FullMould[] => {
   const calendar = calendarOf(yard.yard.timeZone);
   const curing = curingTimesOf(yard);
+  const customers = customersByOrder(yard);
   return yard.inMould
     .filter(({ mould }) => !stripped.has(mould))
     .map((piece) => {
@@ -64,8 +67,7 @@ const otherFull = (yard: YardFile, plan: PlanFile, stripped: ReadonlySet<string>
       return {
         mould: piece.mould,
         piece: yard.castings.find(({ id }) => id === piece.casting)?.name ?? piece.casting,
-        customer:
-          order === undefined ? null : (yard.orders.find(({ id }) => id === order)?.customer ?? `order ${order}`),
+        customer: order === undefined ? null : (customers.get(order) ?? `order ${order}`),
         filledAt: calendar.instantText(minuteOf(piece.filledAt)),
         mayFrom: calendar.instantText(pieceMayBeStripped(piece, curing)),
         planned: strip?.stripStart ?? null,
@@ -105,6 +107,12 @@ const packedInPart = ({ orders, kits }: YardFile): TodayModel['packedInPart'] =>
           },
         ],
   );
+
+/** For how long which mixes keep pieces wet; and all that was done, where any does, for that may be weeks ago. */
+const wetSeen = async (tx: Tx) => {
+  const hours = await wetCuresOfMixes(tx);
+  return { hours, records: hours.size === 0 ? [] : await workRecords(tx) };
+};
 
 /** What each order that is to be packed may be packed of. */
 const toPack = (
@@ -179,7 +187,7 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
       moulds: await mouldsInOrder(tx),
       stood: await finishedPieces(tx),
       covered: await minutesOfSteps(tx, coveredNames(yard)),
-      wet: { hours: await wetCuresOfMixes(tx), records: await recentWorkRecords(tx) },
+      wet: await wetSeen(tx),
     }));
   const orders = await openOrdersOf(context, cached);
   const steps = session ? sessionSteps(plan, yard, session, { system, waters }) : [];

@@ -23,7 +23,7 @@ const standing = ({ finished }: YardFile, casting: string): number =>
 
 /**
  * Pieces whose mix says that they are kept wet for so many hours after the strip, by kind, what ends first first. `hours` are
- * by mix; `records` are what was done lately, the oldest first.
+ * by mix; `records` are what was done, the oldest first.
  */
 export const wetCures = (
   yard: YardFile,

@@ -2,11 +2,10 @@ import { expect, test } from 'vitest';
 import { orderById } from '../../../db/stores/order-store.ts';
 import { loadYardFile } from '../../../db/stores/yard-store.ts';
 import { undoChange } from '../../../src/usecases/changes/undo-change.ts';
-import { exportArchive } from '../../../src/usecases/files/export-file.ts';
-import { loadFile, readUpload } from '../../../src/usecases/files/load-file.ts';
 import { handOverPartOf } from '../../../src/usecases/orders/hand-over-part.ts';
 import { showOrder } from '../../../src/usecases/orders/show-order.ts';
 import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
+import { archived } from '../../support/archived.ts';
 import { doneOf, refusalOf } from '../../support/outcomes.ts';
 import { smallYard } from '../../support/small-yard.ts';
 import { yardContext } from '../../support/yard-context.ts';
@@ -71,12 +70,8 @@ test('some of an order goes out as an order of its own, and the rest keeps its n
 test('goes with an archive', async () => {
   const context = await ofThree();
   doneOf(await handOverPartOf(context, '27-001', { part0: '2' }));
-  const { text } = await exportArchive(context);
-  const other = await yardContext();
-  const read = readUpload(new TextEncoder().encode(text), other.now);
-  if (!read.ok) throw new Error(JSON.stringify(read.faults));
-  doneOf(await loadFile(other, read.value));
-  expect((await exportArchive(other)).text).toBe(text);
+  const { other, text, again } = await archived(context);
+  expect(again).toBe(text);
   expect((await showOrder(other, '27-001'))?.parts).toMatchObject([{ id: '27-002' }]);
 });
 

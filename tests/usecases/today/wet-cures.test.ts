@@ -1,12 +1,16 @@
 import { expect, test } from 'vitest';
 import { wetCuresOfMixes } from '../../../db/stores/mix-wet-cure-store.ts';
+import { addWorkRecords } from '../../../db/stores/work-record-store.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { WorkRecord } from '../../../shared/work-record.ts';
-import { exportArchive } from '../../../src/usecases/files/export-file.ts';
-import { loadFile, readUpload } from '../../../src/usecases/files/load-file.ts';
+import { done } from '../../../src/usecases/core/context.ts';
+import { changing } from '../../../src/usecases/plan/changing.ts';
+import { showToday } from '../../../src/usecases/today/show-today.ts';
 import { wetCures } from '../../../src/usecases/today/wet-cures.ts';
 import { editMix } from '../../../src/usecases/yard/edit-mix.ts';
 import { showYardMixes } from '../../../src/usecases/yard/show-yard-mixes.ts';
+import { archived } from '../../support/archived.ts';
+import { doneOf } from '../../support/outcomes.ts';
 import { refusedFor, savedAnyway } from '../../support/saving.ts';
 import { smallYard } from '../../support/small-yard.ts';
 import { yardContext } from '../../support/yard-context.ts';
@@ -47,11 +51,29 @@ test('the hours are said in the form of the mix, go with an archive, and stand i
   ]);
   await savedAnyway(context, editMix('thin', { ...texts, wetCureHours: '48' }));
   expect((await showYardMixes(context)).mixes[0]?.texts.wetCureHours).toBe('48');
-  const { text } = await exportArchive(context);
-  const other = await yardContext();
-  const read = readUpload(new TextEncoder().encode(text), other.now);
-  if (!read.ok) throw new Error(JSON.stringify(read.faults));
-  expect((await loadFile(other, read.value)).ok).toBe(true);
-  expect((await exportArchive(other)).text).toBe(text);
+  const { other, text, again } = await archived(context);
+  expect(again).toBe(text);
   expect(await other.database.read(wetCuresOfMixes)).toEqual(new Map([['thin', 48]]));
+});
+
+/* A month of work is more than what is recorded in a day. */
+test('Today reminds of a piece that is kept wet for weeks, whatever was recorded since', async () => {
+  const context = await yardContext(smallYard({ finished: [{ casting: 'panel-900', count: 1 }] }));
+  const { texts } = (await showYardMixes(context)).mixes[0]!;
+  await savedAnyway(context, editMix('thin', { ...texts, wetCureHours: '600' }));
+  const at = '2027-04-07T10:00:00+01:00';
+  const since = Array.from(
+    { length: 300 },
+    (): WorkRecord => ({
+      ...{ kind: 'marked', at: '2027-04-08T07:00:00+01:00', mould: '900 no. 1', mark: 'cleaned' },
+    }),
+  );
+  const what = { kind: 'stripped', words: 'A piece stripped' };
+  doneOf(
+    await changing(context, what, async (tx) => {
+      await addWorkRecords(tx, [stripped(at), ...since]);
+      return done(null);
+    }),
+  );
+  expect((await showToday(context)).wetCures).toMatchObject([{ piece: 'Panel 900', count: 1 }]);
 });
