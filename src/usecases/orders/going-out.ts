@@ -9,7 +9,7 @@ import { lengthText } from '../../engine/units/length.ts';
 import { massText } from '../../engine/units/mass.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
 import type { HeaviestPiece, KitLoads } from '../kits/kit-model.ts';
-import { hasLeftStock } from './open-order.ts';
+import { canGoInParts } from './open-order.ts';
 import { type ContentsLine, contentsOf, type Offer } from './order-contents.ts';
 
 /** Pieces of one casting that go out. */
@@ -118,7 +118,7 @@ export const orderOut = (order: StoredOrder, seen: OutSeen): OrderOut => {
       ...{ name: casting, count, mass: massText(kg, seen.system), lifting: liftingOf(kg) },
     })),
     parts: partsOf(order, seen),
-    canGoInParts: !hasLeftStock(order) && order.lines.reduce((sum, { quantity }) => sum + quantity, 0) > 1,
+    canGoInParts: canGoInParts(order),
     mass: pieces.length === 0 ? null : massText(totalKg(pieces), seen.system),
   };
 };

@@ -22,6 +22,16 @@ export const openOrder = async (tx: Tx, id: string): Promise<Outcome<StoredOrder
 export const hasLeftStock = ({ packedAt, packedMinutes }: Pick<StoredOrder, 'packedAt' | 'packedMinutes'>): boolean =>
   packedAt !== null || packedMinutes !== null;
 
+/**
+ * Whether some of an open order can go out before the rest: it is not packed, more than one thing, and not only of parts that
+ * are bought, for they go with the rest.
+ */
+export const canGoInParts = (order: StoredOrder): boolean =>
+  order.status === 'open' &&
+  !hasLeftStock(order) &&
+  order.lines.reduce((sum, { quantity }) => sum + quantity, 0) > 1 &&
+  order.lines.some(({ material }) => material === undefined);
+
 /** The order of that number, if some of it is still to be packed. */
 export const orderToPack = async (tx: Tx, id: string): Promise<Outcome<StoredOrder>> => {
   const found = await openOrder(tx, id);

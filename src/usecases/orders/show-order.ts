@@ -12,7 +12,7 @@ import { currentPlan } from '../plan/make-plan.ts';
 import { type Guessed, restsOn } from '../plan/rests-on.ts';
 import { showMeasures } from '../typed/measures.ts';
 import { type DayToTell, dayToTell } from './day-to-tell.ts';
-import { hasLeftStock } from './open-order.ts';
+import { canGoInParts, hasLeftStock } from './open-order.ts';
 import { type ContentsLine, contentsOf, type Offer, offersOf } from './order-contents.ts';
 import { type OrderFacts, orderFacts, ordersSeen } from './order-facts.ts';
 import { parcelsNeeded } from './parcels.ts';
@@ -92,12 +92,10 @@ const partsGone = (parts: readonly StoredOrder[], offers: readonly Offer[]): Par
 
 /** Kits and single pieces; parts that are bought go with the rest. */
 const partableOf = (order: StoredOrder, offers: readonly Offer[]): PartableLine[] => {
-  if (order.status !== 'open' || hasLeftStock(order)) return [];
-  const lines = contentsOf(order.lines, offers).flatMap(({ name, quantity }, place) =>
+  if (!canGoInParts(order)) return [];
+  return contentsOf(order.lines, offers).flatMap(({ name, quantity }, place) =>
     order.lines[place]?.material === undefined ? [{ place, name, count: quantity }] : [],
   );
-  const all = order.lines.reduce((sum, { quantity }) => sum + quantity, 0);
-  return all > 1 ? lines : [];
 };
 
 /** The order of a number; null when there is none. */
