@@ -73,6 +73,17 @@ const planOrder = z.strictObject({
  */
 export type PlanOrder = z.infer<typeof planOrder>;
 
+/** Pours by the batch that fills them, in the order in which they are listed. */
+export const poursByBatch = (pours: readonly PlanPour[]): Map<string, PlanPour[]> => {
+  const byBatch = new Map<string, PlanPour[]>();
+  for (const pour of pours) {
+    const those = byBatch.get(pour.batch);
+    if (those) those.push(pour);
+    else byBatch.set(pour.batch, [pour]);
+  }
+  return byBatch;
+};
+
 /** The times at which a planned order is packed: none where nothing is, more than one where it takes several sessions. */
 export const spellsOf = ({
   packStart,

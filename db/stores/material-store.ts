@@ -1,5 +1,6 @@
 import { and, asc, desc, eq, isNotNull, isNull, sql } from 'drizzle-orm';
 import type { Material } from '../../shared/material.ts';
+import type { YardFile } from '../../shared/yard-file.ts';
 import { incomings, materials } from '../tables/material.ts';
 import type { Tx } from '../transaction.ts';
 import { nextPosition } from './rows.ts';
@@ -86,9 +87,11 @@ export const arrivalsOf = async (tx: Tx, material: string): Promise<{ quantity: 
   return rows.flatMap(({ quantity, arrivedOn }) => (arrivedOn === null ? [] : [{ quantity, arrivedOn }]));
 };
 
-/** What came of some materials, by their ids, as `arrivalsOf` has it. */
-export const deliveriesOf = async (tx: Tx, materials: readonly string[]) =>
-  new Map(await Promise.all([...new Set(materials)].map(async (id) => [id, await arrivalsOf(tx, id)] as const)));
+/** What came of all that the mixes of a yard are made of, by material, as `arrivalsOf` has it. */
+export const deliveriesForMixes = async (tx: Tx, { mixes }: Pick<YardFile, 'mixes'>) => {
+  const materials = new Set(mixes.flatMap(({ perBag }) => perBag.map(({ material }) => material)));
+  return new Map(await Promise.all([...materials].map(async (id) => [id, await arrivalsOf(tx, id)] as const)));
+};
 
 /** Goods bought, on their way or arrived; null where there are none of that id. */
 export const incomingById = async (tx: Tx, id: number): Promise<StoredIncoming | null> =>

@@ -25,12 +25,9 @@ const ordersOf = (wanted: readonly KeptReady[], { orders, castings }: YardFile):
   return pieces.map((casting, n) => ({ id: `${prefix} ${n}`, weight: 0, lines: [{ casting, quantity: 1 }] }));
 };
 
-const completions = ({ orders }: Pick<PlanFile, 'orders'>): Map<string, string> =>
-  new Map(orders.map(({ id, completesOn }) => [id, completesOn]));
-
 /** Whether every order has the very day that it had. */
 const sameDays = (plan: PlanFile, other: PlanFile): boolean => {
-  const days = completions(other);
+  const days = new Map(other.orders.map(({ id, completesOn }) => [id, completesOn]));
   return plan.orders.every(({ id, completesOn }) => days.get(id) === completesOn);
 };
 

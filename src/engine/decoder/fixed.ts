@@ -1,4 +1,4 @@
-import type { Keep, PlanBatch, PlanPour } from '../../../shared/plan.ts';
+import { type Keep, type PlanBatch, type PlanPour, poursByBatch } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import { isCoatDue, setUpMinutes } from '../book/mould-state.ts';
 import { bagsFor } from '../pack/bags.ts';
@@ -67,16 +67,6 @@ interface Reading {
   pours: ReadonlyMap<string, PlanPour[]>;
   strips: StripsOfPours;
 }
-
-const poursByBatch = (pours: readonly PlanPour[]): Map<string, PlanPour[]> => {
-  const byBatch = new Map<string, PlanPour[]>();
-  for (const pour of pours) {
-    const list = byBatch.get(pour.batch);
-    if (list) list.push(pour);
-    else byBatch.set(pour.batch, [pour]);
-  }
-  return byBatch;
-};
 
 const pourOf = ({ problem, keep, strips }: Reading, text: PlanPour, batchStart: Minute): Pour => {
   const mould = problem.yard.moulds.findIndex((m) => m.id === text.mould);

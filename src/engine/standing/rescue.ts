@@ -59,8 +59,7 @@ export const rescuesOf = (rescuing: Rescuing, chosen: Candidate): Candidate[] =>
   const least = leastHarm(state.problem, near, given, harm) + 1e-6;
   const found: Candidate[] = [];
   if (harm <= least) return found;
-  const most = isAnyLater(chosen, near, given) ? searches(rescuing, chosen) : searches(rescuing, chosen).slice(0, 1);
-  for (const search of most) {
+  for (const search of searches(rescuing, chosen).slice(0, isAnyLater(chosen, near, given) ? undefined : 1)) {
     const rescue = candidateOf(state, search().dispatch);
     found.push(rescue);
     if (harmOf(rescue, near, given) <= least) break;

@@ -42,10 +42,12 @@ const EVERY_MOULD: MouldSearch = { find: '', which: 'all' };
 /** Every mould with what is in it and what is next, by length, as the maker lists them. Scrapped ones stand apart. */
 export const showMoulds = async (context: UseCaseContext, search: MouldSearch = EVERY_MOULD): Promise<MouldsModel> => {
   const { plan, yard } = await currentPlan(context);
-  const { stored, records } = await context.database.read(async (tx) => ({
-    stored: await mouldsInOrder(tx),
-    records: await workRecords(tx),
-  }));
+  const { stored, records } = await context.database.read(async (tx) => {
+    const moulds = await mouldsInOrder(tx);
+    // All that was ever done is read only where somebody wants turns counted.
+    const isCounted = moulds.some(({ serviceEveryTurns }) => serviceEveryTurns !== null);
+    return { stored: moulds, records: isCounted ? await workRecords(tx) : [] };
+  });
   const seen: MouldsSeen = {
     plan,
     calendar: calendarOf(yard.yard.timeZone),

@@ -21,7 +21,7 @@ import { plannedFor, recordingWork } from '../plan/recording-work.ts';
 import { measuresOf } from '../typed/measures.ts';
 import { orderName, orderToPack } from './open-order.ts';
 import { type PackingOfStep, packingOfStep } from './packing-of-step.ts';
-import { piecesTaken } from './pieces-to-pack.ts';
+import { piecesTicked } from './pieces-to-pack.ts';
 
 interface Packed {
   name: string;
@@ -90,7 +90,7 @@ const lateness = ({ promisedOn, wantedOn }: StoredOrder, day: string, minutes: n
 
 /** The pieces that are named, or else those by the plan. */
 const piecesOf = async (tx: Tx, yard: YardFile, plan: PlanFile, id: string, named: readonly number[]) =>
-  named.length === 0 ? done(plannedFor(plan, id)) : piecesTaken(await finishedPieces(tx), yard, id, named);
+  named.length === 0 ? done(plannedFor(plan, id)) : piecesTicked(await finishedPieces(tx), yard, id, named);
 
 const plannedIn = ({ orders }: PlanOfWork, id: string) =>
   orders.find((order) => order.id === id && order.packStart !== undefined);

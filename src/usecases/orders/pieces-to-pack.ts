@@ -6,6 +6,7 @@ import { goodsOfLines, linesLeft } from '../../engine/book/goods.ts';
 import type { FromFinished } from '../../engine/book/work-done.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { done, type Outcome, refuse } from '../core/context.ts';
+import { customersByOrder } from '../core/customers-by-order.ts';
 
 /** A piece that may go into an order, by its mark. */
 export interface PieceToPack {
@@ -24,9 +25,6 @@ export interface PieceToPack {
 /** Finished pieces at their places, as the store has them. */
 type Stood = readonly StoredFinished[];
 
-const whoseOrder = ({ orders }: YardFile, id: string): string =>
-  orders.find((order) => order.id === id)?.customer ?? `order ${id}`;
-
 const wantedBy = (yard: YardFile, id: string): ReadonlyMap<string, number> => {
   const order = yard.orders.find((one) => one.id === id);
   return order ? goodsOfLines(linesLeft(order), yard).pieces : new Map();
@@ -44,12 +42,13 @@ export const piecesToPack = (stood: Stood, yard: YardFile, plan: PlanFile, id: s
   const given = plan.orders.find((order) => order.id === id)?.fromFinished ?? [];
   const takenAt = new Set(given.map(({ finished }) => finished));
   const { instantText } = calendarOf(yard.yard.timeZone);
+  const customers = customersByOrder(yard);
   const pieces = stood.flatMap((row, place): PieceToPack[] => {
     const { mould, filledAt, casting, count } = row;
     if (mould === null || filledAt === null || count !== 1 || !wanted.get(casting) || !isFit(row, yard)) return [];
     const piece = yard.castings.find((one) => one.id === casting)?.name ?? casting;
     const mark = { mould, filledAt: instantText(minuteOf(filledAt)) };
-    const asideFor = row.order === null || row.order === id ? null : whoseOrder(yard, row.order);
+    const asideFor = row.order === null || row.order === id ? null : (customers.get(row.order) ?? `order ${row.order}`);
     return [{ id: row.id, casting, piece, ...mark, taken: takenAt.has(place), asideFor }];
   });
   const isCovered = [...wanted].every(
@@ -59,7 +58,7 @@ export const piecesToPack = (stood: Stood, yard: YardFile, plan: PlanFile, id: s
 };
 
 /** The pieces that were taken, by the numbers a form names them with; refused where they are not what the order is of. */
-export const piecesTaken = (
+export const piecesTicked = (
   stood: Stood,
   yard: YardFile,
   id: string,

@@ -1,5 +1,12 @@
 import type { StoredDrop } from '../../../db/stores/change-store.ts';
-import type { Keep, PlanBatch, PlanCoat, PlanFile, PlanPour } from '../../../shared/plan.ts';
+import {
+  type Keep,
+  type PlanBatch,
+  type PlanCoat,
+  type PlanFile,
+  type PlanPour,
+  poursByBatch,
+} from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { coatsBefore } from '../../engine/book/coat-before.ts';
@@ -42,16 +49,6 @@ const fixedSessions = (yard: YardFile, hours: number, clock: Minute): Session[] 
   const horizonDays = Math.min(yard.yard.horizonDays, Math.ceil(hours / 24) + 1);
   const soon = sessionsOf({ ...yard, yard: { ...yard.yard, horizonDays } }, calendarOf(yard.yard.timeZone));
   return soon.filter(({ start }) => start <= clock || (hours > 0 && start <= clock + hours * 60));
-};
-
-const poursByBatch = (pours: readonly Keep['pours'][number][]): Map<string, Keep['pours']> => {
-  const byBatch = new Map<string, Keep['pours']>();
-  for (const pour of pours) {
-    const those = byBatch.get(pour.batch);
-    if (those) those.push(pour);
-    else byBatch.set(pour.batch, [pour]);
-  }
-  return byBatch;
 };
 
 /**

@@ -1,7 +1,7 @@
 import type { Tx } from '../../../db/open.ts';
 import { writeEntries } from '../../../db/stores/book-store.ts';
 import { standingPieces } from '../../../db/stores/finished-store.ts';
-import { deliveriesOf } from '../../../db/stores/material-store.ts';
+import { deliveriesForMixes } from '../../../db/stores/material-store.ts';
 import { addRecordedSteps, type RecordedStep } from '../../../db/stores/recorded-step-store.ts';
 import { addWorkRecords } from '../../../db/stores/work-record-store.ts';
 import type { Fault } from '../../../shared/fault.ts';
@@ -57,10 +57,10 @@ interface InStore {
   deliveries: Deliveries;
 }
 
-const inStore = async (tx: Tx, { mixes }: YardFile): Promise<InStore> => {
-  const mixed = mixes.flatMap(({ perBag }) => perBag.map(({ material }) => material));
-  return { stood: await standingPieces(tx), deliveries: await deliveriesOf(tx, mixed) };
-};
+const inStore = async (tx: Tx, yard: YardFile): Promise<InStore> => ({
+  stood: await standingPieces(tx),
+  deliveries: await deliveriesForMixes(tx, yard),
+});
 
 const recordsOf = (
   work: WorkDone,

@@ -1,6 +1,7 @@
-import type { PlanFile } from '../../../shared/plan.ts';
+import { type PlanFile, spellsOf } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { customersByOrder } from '../core/customers-by-order.ts';
 
 /** From when to when a session goes on, in minutes since 1970. */
 export interface SessionSpan {
@@ -25,19 +26,18 @@ export interface SessionEffect {
   leftOut: readonly StepLeftOut[];
 }
 
-const packsOf = ({ orders }: PlanFile): { order: string; at: string }[] =>
-  orders.flatMap(({ id, packs, packStart }) =>
-    (packs ?? (packStart ? [{ packStart }] : [])).map((spell) => ({ order: id, at: spell.packStart })),
-  );
-
-const stepsOf = (plan: PlanFile, { orders }: Pick<YardFile, 'orders'>): StepLeftOut[] => {
-  const name = (id: string) => orders.find((order) => order.id === id)?.customer ?? `order ${id}`;
+const stepsOf = (plan: PlanFile, yard: Pick<YardFile, 'orders'>): StepLeftOut[] => {
+  const customers = customersByOrder(yard);
   return [
     ...plan.pours.map(({ mould, fillStart }) => ({ kind: 'pour' as const, what: mould, at: fillStart })),
     ...[...plan.pours, ...plan.strips].map(({ mould, stripStart }) => ({
       ...{ kind: 'strip' as const, what: mould, at: stripStart },
     })),
-    ...packsOf(plan).map(({ order, at }) => ({ kind: 'pack' as const, what: name(order), at })),
+    ...plan.orders.flatMap((order) =>
+      spellsOf(order).map(({ packStart }) => ({
+        ...{ kind: 'pack' as const, what: customers.get(order.id) ?? `order ${order.id}`, at: packStart },
+      })),
+    ),
   ];
 };
 

@@ -1,5 +1,5 @@
 import { writeEntries } from '../../../db/stores/book-store.ts';
-import { deliveriesOf } from '../../../db/stores/material-store.ts';
+import { deliveriesForMixes } from '../../../db/stores/material-store.ts';
 import { addWorkRecords } from '../../../db/stores/work-record-store.ts';
 import type { PlanOfWork } from '../../../shared/late-work.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
@@ -59,8 +59,7 @@ export const throwBatchAway = (context: UseCaseContext, batch: ThrownBatch): Pro
         `The mix for ${listText(moulds)} thrown away${batch.left === 'set up' ? ', nothing was in the moulds' : ''}`,
     },
     async (tx, yard, _change, _plan, work) => {
-      const mixed = yard.mixes.flatMap(({ perBag }) => perBag.map(({ material }) => material));
-      const outcome = thrown(yard, work, batch, await deliveriesOf(tx, mixed));
+      const outcome = thrown(yard, work, batch, await deliveriesForMixes(tx, yard));
       if (!outcome.ok) return outcome;
       await writeEntries(tx, outcome.value.entries);
       await addWorkRecords(tx, outcome.value.records);

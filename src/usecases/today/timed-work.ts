@@ -43,14 +43,11 @@ export const timedWork = async (
   { kind, mould }: TaskOfMould,
   tappedAt: string,
 ): Promise<{ tappedAt: string; workedFrom?: string }> => {
-  const [own, ...later] = beginnings(toDo)
-    .filter(({ of }) => of === `${kind} ${mould}`)
-    .map(({ at }) => minuteOf(at))
-    .sort((a, b) => a - b);
+  const begins = beginnings(toDo).map(({ of, at }) => ({ isOwn: of === `${kind} ${mould}`, at: minuteOf(at) }));
+  const minutes = (isOwn: boolean) => begins.filter((one) => one.isOwn === isOwn).map(({ at }) => at);
+  const [own, ...later] = minutes(true).sort((a, b) => a - b);
   if (own === undefined) return { tappedAt };
-  const others = beginnings(toDo)
-    .filter(({ of }) => of !== `${kind} ${mould}`)
-    .map(({ at }) => minuteOf(at));
+  const others = minutes(false);
   const tapped = minuteOf(tappedAt);
   const task = { planned: own, tapped, others: [...others, ...later], people: peopleAt(yard, tapped) };
   const workedFrom = begunAtTap(await recentWorkRecords(tx), task);
