@@ -63,6 +63,7 @@ test('what taps measured stands beside the figure, and is taken over and back by
   expect(text).toMatch(
     /Clean and set up: Panel 900 \d+ minutes in the middle, half of them \d+ to \d+, of \d+ measured; the figures say 18\./,
   );
+  expect(text).toContain('If it is taken over: setting up Panel 900 12 to ');
   const [form] = formsIn(await look(yard, '/yard/measured'));
   const stale = await yard.app.request('/yard/measured', {
     method: 'POST',

@@ -27,7 +27,7 @@ const Time: FC<{ time: MeasuredFacts; enough: number }> = ({ time, enough }) => 
       {time.enough && time.changes.length === 0 && <p class="quiet">The figures say so.</p>}
       {time.enough && time.changes.length > 0 && (
         <>
-          <p class="quiet">Taken over: {listText(time.changes.map(changeText))}.</p>
+          <p class="quiet">If it is taken over: {listText(time.changes.map(changeText))}.</p>
           <form method="post" action={MEASURED}>
             <Fields time={{ ...time, minutes: String(time.minutes.median) }} />
             <Button label={`Take it over: ${measuredHeading(time)}`}>Take it over</Button>
