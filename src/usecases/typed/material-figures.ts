@@ -1,10 +1,10 @@
 import type { Material } from '../../../shared/material.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
+import { minorDigits } from '../../engine/cost/minor-units.ts';
 import { lengthText, readLength } from '../../engine/units/length.ts';
 import { read } from '../../engine/units/reading.ts';
 import { amountField, asTyped } from './amount-typed.ts';
 import { figureShown } from './figures.ts';
-import { minorDigits } from './money-typed.ts';
 import { offcutsText } from './offcuts-typed.ts';
 
 export type MaterialTexts = Readonly<Record<string, string>>;

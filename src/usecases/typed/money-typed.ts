@@ -1,8 +1,5 @@
 import { quoted } from '../../../shared/said-back.ts';
-
-/** How many decimals a currency has: none for the yen, three for the Kuwaiti dinar, two for most (ISO 4217, by Intl). */
-export const minorDigits = (currency: string): number =>
-  new Intl.NumberFormat('en', { style: 'currency', currency }).resolvedOptions().maximumFractionDigits ?? 2;
+import { minorDigits } from '../../engine/cost/minor-units.ts';
 
 /** The signs that may stand beside an amount: "€", "EUR", "$", "US$". */
 const signsOf = (currency: string): string[] => {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { minorDigits, moneyTyped } from '../../../src/usecases/typed/money-typed.ts';
+import { minorDigits } from '../../../src/engine/cost/minor-units.ts';
+import { moneyTyped } from '../../../src/usecases/typed/money-typed.ts';
 import { moneyField, moneyText } from '../../../views/parts/money-text.ts';
 
 test('decimals are those of the currency (ISO 4217)', () => {
