@@ -4,6 +4,7 @@ import { earliestBench } from './earliest/earliest.ts';
 import { EXACT_SEEDS, exactRows, exactSummary } from './exact.ts';
 import { questionBench } from './exact-questions.ts';
 import { ifFirstRows } from './if-first.ts';
+import { meshRows } from './mesh.ts';
 import { plainerRows } from './plainer.ts';
 import { qualityRows } from './quality.ts';
 import { quoteRows } from './quotes.ts';
@@ -31,6 +32,8 @@ const sections: Record<string, (argument?: string, ...more: string[]) => void | 
       'Weighted tardiness, OR-Library wt40 and wt50',
       tardinessRows(which === undefined ? SOME : 1, which === 'thorough' ? 'thorough' : 'normal'),
     ),
+  mesh: (effort) =>
+    print('Mesh against published guillotine optima', meshRows(effort === 'thorough' ? 'thorough' : 'usual')),
   first: (yards) => print('First before all others', ifFirstRows(Number(yards ?? SOME_YARDS))),
   shuffled: (yards) => print('Lists in another order', shuffledRows(Number(yards ?? SOME_YARDS))),
   plainer: (yards, from) =>

@@ -5,20 +5,24 @@ export interface CutKinds {
   wanted: ArrayLike<number>;
 }
 
-/** A filling of one stick: how many of each kind, what they are worth, and whether nothing better is possible. */
+/** A filling of one stick or sheet: how many of each kind, what they are worth, and what no filling is worth more than. */
 export interface Filling {
   counts: number[];
   worth: number;
-  proven: boolean;
+  /** As much as `worth` where nothing better is possible; infinite where nothing is known. */
+  most: number;
   steps: number;
 }
+
+/** Fills one with what is worth the most of what is still wanted, by kind. */
+export type Fill = (worth: ArrayLike<number>, wanted: ArrayLike<number>) => Filling;
 
 const TOLERANCE = 1e-9;
 
 /**
  * Fills one stick so that its cuts are worth the most: a bounded knapsack by depth-first search, kinds in order of
  * worth per mm, cut short where even the best kind left could not make up for what is missing. After `mostSteps` steps
- * the best filling found so far is returned, with `proven` false. `room` and `capacity` in mm; a kind with nothing
+ * the best filling found so far is returned, with `most` infinite. `room` and `capacity` in mm; a kind with nothing
  * wanted is left out. Counted, not timed, so that the answer is the same on any machine.
  *
  * Example: `fillStick({ room: [5, 3], worth: [5, 3], wanted: [4, 4] }, 11, 1000).counts` is [1, 2]: worth 11.
@@ -56,5 +60,6 @@ export const fillStick = (kinds: CutKinds, capacity: number, mostSteps: number):
   counts.forEach((n, i) => {
     byKind[order[i]!] = n;
   });
-  return { counts: byKind, worth: Math.max(0, best), proven: steps < mostSteps, steps };
+  const found = Math.max(0, best);
+  return { counts: byKind, worth: found, most: steps < mostSteps ? found : Number.POSITIVE_INFINITY, steps };
 };

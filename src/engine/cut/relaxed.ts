@@ -1,4 +1,4 @@
-import { fillStick } from './fill.ts';
+import { type Fill, fillStick } from './fill.ts';
 
 /** The best cutting where a stick may count in fractions: what it takes, and how many whole ones that proves needed. */
 export interface Relaxed {
@@ -18,9 +18,9 @@ interface Basis {
   inverse: Float64Array[];
 }
 
-/** Every kind by itself, as many on a stick as fit and are wanted. */
-const startOf = (room: number[], wanted: number[], capacity: number): Basis => {
-  const most = room.map((x, i) => Math.min(wanted[i]!, Math.floor((capacity + TOLERANCE) / x)));
+/** Every kind by itself, as many at once as fit and are wanted. */
+const startOf = (wanted: number[], alone: number[]): Basis => {
+  const most = alone.map((n, i) => Math.min(wanted[i]!, n));
   return {
     patterns: most.map((n, i) => most.map((_, k) => (k === i ? n : 0))),
     times: most.map((n, i) => wanted[i]! / n),
@@ -57,24 +57,23 @@ const exchange = (basis: Basis, row: number, counts: number[], column: number[])
 };
 
 /**
- * The linear relaxation of cutting `wanted` of each kind, with the best pattern found anew for each step. `room` and
- * `capacity` in mm, both with the kerf added; every kind fits a stick and is wanted at least once. Source: Gilmore and
- * Gomory, A linear programming approach to the cutting-stock problem (1961), from memory; here a pattern has no more
- * of a kind than is wanted, which bounds a little better.
+ * The linear relaxation of cutting `wanted` of each kind from sticks or sheets, with the best way to fill one found anew for
+ * each step. `alone` is how many of a kind go on one by themselves; every kind fits and is wanted at least once. Source:
+ * Gilmore and Gomory, A linear programming approach to the cutting-stock problem (1961), from memory; here a
+ * pattern has no more of a kind than is wanted, which bounds a little better.
  *
- * Example: one a stick, `relaxedSticks([1600], [5], 3000).bound` is 5; one of each a stick, `relaxedSticks([2, 3], [3,
- * 3], 5).bound` is 3.
+ * Example: five wanted and one goes on a stick: the bound is 5.
  */
-export const relaxedSticks = (room: number[], wanted: number[], capacity: number): Relaxed => {
-  const basis = startOf(room, wanted, capacity);
-  const mostRounds = 200 + 20 * room.length;
+export const relaxedCutting = (wanted: number[], alone: number[], fill: Fill): Relaxed => {
+  const basis = startOf(wanted, alone);
+  const mostRounds = 200 + 20 * wanted.length;
   let bound = 0;
   for (let round = 0; round < mostRounds; round++) {
-    const worth = room.map((_, i) => basis.inverse.reduce((sum, row) => sum + row[i]!, 0));
-    const filling = fillStick({ room, worth, wanted }, capacity, STEPS_PER_FILLING);
+    const worth = wanted.map((_, i) => basis.inverse.reduce((sum, row) => sum + row[i]!, 0));
+    const filling = fill(worth, wanted);
     const sticks = basis.times.reduce((sum, n) => sum + n, 0);
-    // No stick holds more worth than this filling, so all that is wanted takes at least so many (Farley's bound).
-    if (filling.proven) bound = Math.max(bound, Math.ceil(sticks / Math.max(1, filling.worth) - 1e-6));
+    // No stick holds more worth than this, so all that is wanted takes at least so many (Farley's bound).
+    bound = Math.max(bound, Math.ceil(sticks / Math.max(1, filling.most) - 1e-6));
     if (filling.worth <= 1 + GAIN || bound >= Math.ceil(sticks - 1e-6)) break;
     const column = entering(basis, filling.counts);
     const row = leaving(basis, column);
@@ -83,3 +82,16 @@ export const relaxedSticks = (room: number[], wanted: number[], capacity: number
   }
   return { patterns: basis.patterns.map((counts, i) => ({ counts, times: basis.times[i]! })), bound };
 };
+
+/**
+ * The linear relaxation of cutting sticks. `room` and `capacity` in mm, both with the kerf added.
+ *
+ * Example: one a stick, `relaxedSticks([1600], [5], 3000).bound` is 5; one of each a stick, `relaxedSticks([2, 3], [3,
+ * 3], 5).bound` is 3.
+ */
+export const relaxedSticks = (room: number[], wanted: number[], capacity: number): Relaxed =>
+  relaxedCutting(
+    wanted,
+    room.map((x) => Math.floor((capacity + TOLERANCE) / x)),
+    (worth, left) => fillStick({ room, worth, wanted: left }, capacity, STEPS_PER_FILLING),
+  );

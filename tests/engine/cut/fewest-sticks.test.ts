@@ -13,13 +13,13 @@ const PLENTY = 100_000;
 describe('filling one stick', () => {
   it('takes what is worth most', () => {
     const filling = fillStick({ room: [5, 3], worth: [5, 3], wanted: [4, 4] }, 11, PLENTY);
-    expect(filling).toMatchObject({ counts: [1, 2], worth: 11, proven: true });
+    expect(filling).toMatchObject({ counts: [1, 2], worth: 11, most: 11 });
   });
 
   it('says when its effort was spent before it could prove the best', () => {
     const kinds = { room: [7, 5, 4, 3], worth: [7.1, 5.2, 4.1, 2.9], wanted: [9, 9, 9, 9] };
-    expect(fillStick(kinds, 41, 3).proven).toBe(false);
-    expect(fillStick(kinds, 41, PLENTY).proven).toBe(true);
+    expect(fillStick(kinds, 41, 3).most).toBe(Number.POSITIVE_INFINITY);
+    expect(fillStick(kinds, 41, PLENTY)).toMatchObject({ worth: fillStick(kinds, 41, PLENTY).most });
   });
 
   it('is never worth less than any other filling', () => {
