@@ -1,4 +1,5 @@
 import { cpus } from 'node:os';
+import { buyingRows, tripRows } from './buying.ts';
 import { csvRows } from './csv.ts';
 import { earliestBench } from './earliest/earliest.ts';
 import { EXACT_SEEDS, exactRows, exactSummary } from './exact.ts';
@@ -24,6 +25,10 @@ const SOME_YARDS = 200;
 const sections: Record<string, (argument?: string, ...more: string[]) => void | Promise<void>> = {
   speed: () => print('Speed, in process, warm, medians', speedRows()),
   quote: () => print('Quotes, in process, warm, medians', quoteRows()),
+  buying: async () => {
+    print('Trips, in process, warm, medians', buyingRows());
+    print('Ways to suppliers a month, the orders of twelve weeks', await tripRows());
+  },
   csv: async () => print('5,000 rows of a CSV, in process, once', await csvRows()),
   quality: (effort) =>
     print('Weighted days late against the whiteboard', qualityRows(effort === 'normal' ? 'normal' : 'quick')),

@@ -1,0 +1,72 @@
+import type { Material } from '../../../shared/material.ts';
+import type { PlanFile } from '../../../shared/plan.ts';
+import { type DayNumber, dayNumber, minuteOf } from '../../../shared/time.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { type Calendar, calendarOf } from '../calendar/calendar.ts';
+import { countedOnHand } from '../cut/offcuts.ts';
+import { buysOf, type MaterialUse } from './buys.ts';
+import type { PackNeeded } from './trip-windows.ts';
+
+const TOLERANCE = 1e-6;
+
+/** One entry for each pack, in order. */
+const packByPack = <T>(buys: readonly { quantity: number }[], pack: number, of: (index: number) => T): T[] =>
+  buys.flatMap(({ quantity }, i) => Array.from({ length: Math.round(quantity / pack) }, () => of(i)));
+
+/** The days on which packs are needed, less any day in hand; as the plan has them come where it has none in hand. */
+const neededDays = (
+  material: Material,
+  { yard, plan }: { yard: YardFile; plan: PlanFile },
+  uses: readonly MaterialUse[],
+  calendar: Calendar,
+): DayNumber[] => {
+  const coming = yard.incoming
+    .filter((one) => one.material === material.id)
+    .map(({ on, quantity }) => ({ day: dayNumber(on), quantity }));
+  const lastDays = buysOf(material, [...uses], coming, minuteOf(yard.yard.now), calendar);
+  const bought = plan.buys.filter((buy) => buy.material === material.id);
+  const needed = packByPack(lastDays, material.pack, (i) => dayNumber(lastDays[i]!.arrivesOn));
+  return packByPack(bought, material.pack, (i) => dayNumber(bought[i]!.arrivesOn)).map((day, k) =>
+    Math.max(day, needed[k] ?? day),
+  );
+};
+
+/** The day of the last use of what comes as the units from one number to another, the first in first out. */
+const lastUseOf = (sums: readonly { day: DayNumber; sum: number }[], from: number, to: number): DayNumber | null => {
+  const until = sums.find(({ sum }) => sum >= to - TOLERANCE);
+  if (until) return until.day;
+  const last = sums.at(-1);
+  return last && last.sum > from + TOLERANCE ? last.day : null;
+};
+
+/**
+ * The packs of a material that a plan buys, one by one: when each comes by the plan, when it is needed at the latest, and when
+ * the last of it is used, the oldest being used first.
+ *
+ * Example: one bag there, packs of one, days in hand 2; bags used on days 10 and 14: the pack bought comes by day 12, is
+ * needed and used up on day 14.
+ */
+export const packsNeeded = (
+  material: Material,
+  planned: { yard: YardFile; plan: PlanFile },
+  uses: readonly MaterialUse[],
+): PackNeeded[] => {
+  const { yard, plan } = planned;
+  const calendar = calendarOf(yard.yard.timeZone);
+  const bought = plan.buys.filter((buy) => buy.material === material.id);
+  const comes = packByPack(bought, material.pack, (i) => dayNumber(bought[i]!.arrivesOn));
+  if (comes.length === 0) return [];
+  const hasInHand = yard.yard.deliveryDaysInHand > 0 && (material.leadDays ?? 0) > 0;
+  const needed = hasInHand ? neededDays(material, planned, uses, calendar) : comes;
+  let sum = 0;
+  const sums = uses.map(({ at, quantity }) => {
+    sum += quantity;
+    return { day: calendar.dayOf(at), sum };
+  });
+  const coming = yard.incoming.filter((one) => one.material === material.id);
+  const there = coming.reduce((all, { quantity }) => all + quantity, countedOnHand(material));
+  return comes.map((comesBy, k) => {
+    const from = there + k * material.pack;
+    return { comesBy, neededOn: needed[k]!, lastUse: lastUseOf(sums, from, from + material.pack) };
+  });
+};
