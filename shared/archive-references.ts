@@ -25,6 +25,17 @@ const customerFaults = (input: unknown): Fault[] => {
   return faults;
 };
 
+/** Lines of the stock book are of materials that the yard has. */
+const stockBookFaults = (input: unknown): Fault[] => {
+  const materials = new Set(listOf(input, 'materials').map((material) => field(material, 'id')));
+  return listOf(input, 'stockBook').flatMap((entry, index): Fault[] => {
+    const id = field(entry, 'material');
+    return typeof id !== 'string' || materials.has(id)
+      ? []
+      : [{ path: pathText(['stockBook', index, 'material']), message: `no material named "${id}"` }];
+  });
+};
+
 const toMendFaults = (input: unknown): Fault[] => {
   const castings = new Set(listOf(input, 'castings').map((casting) => field(casting, 'id')));
   return listOf(input, 'toMend').flatMap((piece, index): Fault[] => {
@@ -102,6 +113,7 @@ const logFaults = (input: unknown): Fault[] => {
 export const archiveReferenceFaults = (input: unknown): Fault[] => [
   ...customerFaults(input),
   ...toMendFaults(input),
+  ...stockBookFaults(input),
   ...unansweredFaults(input),
   ...figureFaults(input, 'guesses'),
   ...figureFaults(input, 'typed'),

@@ -17,6 +17,7 @@ import { finishedPieces, mould } from './mould.ts';
 import { amount, id, positive, whole, wholePositive } from './number.ts';
 import { pieceToMend } from './piece-to-mend.ts';
 import { shapeFaults } from './shape-faults.ts';
+import { stockEntry } from './stock-entry.ts';
 import { date, instant } from './time.ts';
 import { typedLength, unitSystem } from './units.ts';
 import { workRecord } from './work-record.ts';
@@ -31,7 +32,7 @@ const castingSize = z.strictObject({ length: typedLength, height: typedLength, t
 const { format: _format, version: _version, orders: _orders, ...ofYardFile } = yardFile.shape;
 
 /**
- * A yard file with all else that is written down about a yard: customers, past orders, notes, sizes, water, what is kept ready, pieces to mend, work done,
+ * A yard file with all else that is written down about a yard: customers, past orders, notes, sizes, water, what is kept ready, pieces to mend, work done, the stock book,
  * guesses, what was typed, what was bought and has arrived, habits, and the log. Of the plan there is only what is not recorded
  * yet: all else of it is made anew.
  */
@@ -59,6 +60,8 @@ export const archive = z.strictObject({
   toMend: z.array(pieceToMend).optional(),
   /** All that was done, in the order in which it was recorded. */
   workDone: z.array(workRecord).optional(),
+  /** The stock book, line by line, in the order in which it was written. */
+  stockBook: z.array(stockEntry).optional(),
   customers: z.array(customer),
   orders: z.array(archivedOrder),
   guesses: z.array(figureOf),

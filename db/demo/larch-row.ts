@@ -7,6 +7,7 @@ import { setMixWater } from '../stores/mix-water-store.ts';
 import { fillMould, updateMould } from '../stores/mould-store.ts';
 import { addOrder, updateOrder } from '../stores/order-store.ts';
 import { replaceYard } from '../stores/replace-yard.ts';
+import { setOnHand } from '../stores/stock-store.ts';
 import { bumpRevision } from '../stores/yard-store.ts';
 import type { Tx } from '../transaction.ts';
 import { type DemoDates, demoDates } from './larch-row-dates.ts';
@@ -29,19 +30,22 @@ const seedOrder = async (tx: Tx, dates: DemoDates, id: string, order: DemoOrder)
   for (const piece of order.inMoulds ?? []) await fillMould(tx, { ...piece, filledAt: lastPour(dates), order: id });
 };
 
-const seedGoods = async (tx: Tx, { day, last }: DemoDates): Promise<void> => {
+const cameOn = (on: string) => ({ on, at: `${on}T09:30:00Z` });
+
+const seedGoods = async (tx: Tx, dates: DemoDates): Promise<void> => {
+  const { day, last } = dates;
   const goods = [
     { material: 'rapid-mortar', quantity: 6, on: day(2), boughtOn: day(-2), price: 129 },
     { material: 'plasticiser', quantity: 10, on: day(5), boughtOn: day(-3), price: 11 },
   ];
   for (const each of goods) await addIncoming(tx, each);
   const arrived = { material: 'mesh', quantity: 6, on: last('FR'), boughtOn: day(-9), price: 38.4 };
-  await markArrived(tx, await addIncoming(tx, arrived), last('FR'));
+  await markArrived(tx, await addIncoming(tx, arrived), cameOn(last('FR')));
   // Some of it was used since: three are there, one for longer than it keeps.
   const concrete = { material: 'coping-concrete', on: day(-30), boughtOn: null, price: null };
-  await markArrived(tx, await addIncoming(tx, { ...concrete, quantity: 4 }), day(-133));
-  await markArrived(tx, await addIncoming(tx, { ...concrete, quantity: 2 }), day(-30));
-  await updateMaterial(tx, 'coping-concrete', { onHand: 3 });
+  await markArrived(tx, await addIncoming(tx, { ...concrete, quantity: 4 }), cameOn(day(-133)));
+  await markArrived(tx, await addIncoming(tx, { ...concrete, quantity: 2 }), cameOn(day(-30)));
+  await setOnHand(tx, 'coping-concrete', 3, { kind: 'used', at: lastPour(dates) });
   await updateMaterial(tx, 'rapid-mortar', { openedNote: 'One bag opened, tied up and kept dry.' });
 };
 
@@ -57,9 +61,10 @@ const seedNotes = async (tx: Tx): Promise<void> => {
 };
 
 /** Fills an empty database with Larch Row Yard as it might stand on `today`. */
-export const seedDemo = async (tx: Tx, today: string, now: string): Promise<void> => {
+export const seedDemo = async (tx: Tx, today: string, _now: string): Promise<void> => {
   const dates = demoDates(today);
-  await replaceYard(tx, larchRowYard(dates, now));
+  // The stock book begins before what has come since.
+  await replaceYard(tx, larchRowYard(dates, `${dates.day(-140)}T09:00:00Z`));
   const orders = larchRowOrders(dates);
   const numbers = orderNumbers(orders, dates);
   for (const [index, order] of orders.entries()) await seedOrder(tx, dates, numbers[index] ?? '', order);

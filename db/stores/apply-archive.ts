@@ -7,6 +7,6 @@ import { putStoreRows, storeRows } from './store-rows.ts';
 /** Puts an archive in place of all there is, as part of a change before which `makeRoomInLog` made room for its log. */
 export const applyArchive = async (tx: Tx, change: number, archive: Archive): Promise<void> => {
   const held = await storeRows(tx);
-  await putStoreRows(tx, held, archiveRows(held, archive));
+  await putStoreRows(tx, held, archiveRows(held, archive), archive.yard.now);
   await replaceLog(tx, change, archive.log);
 };

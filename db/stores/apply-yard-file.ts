@@ -10,5 +10,5 @@ import { yardRows } from './yard-rows.ts';
  */
 export const applyYardFile = async (tx: Tx, file: YardFile, how?: SaidOtherwise): Promise<void> => {
   const held = await storeRows(tx);
-  await putStoreRows(tx, held, yardRows(held, file, how));
+  await putStoreRows(tx, held, yardRows(held, file, how), file.yard.now);
 };

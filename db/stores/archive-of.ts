@@ -1,8 +1,10 @@
 import { ARCHIVE_VERSION, type Archive, archive } from '../../shared/archive.ts';
 import type { Mix } from '../../shared/mix.ts';
+import type { StockEntry } from '../../shared/stock-entry.ts';
 import type { Tx } from '../transaction.ts';
 import { changeLog } from './log-store.ts';
 import { belongings, present } from './rows.ts';
+import { stockBook } from './stock-store.ts';
 import { type StoreRows, storeRows } from './store-rows.ts';
 import { loadYardFile } from './yard-store.ts';
 
@@ -77,6 +79,10 @@ const toMendOf = ({ piecesToMend }: StoreRows): Pick<Archive, 'toMend'> =>
     ? {}
     : { toMend: piecesToMend.map(({ id: _id, position: _position, ...row }) => present(row)) };
 
+/** Left out where nothing ever was in the yard. */
+const stockOf = (book: readonly StockEntry[]): Pick<Archive, 'stockBook'> =>
+  book.length === 0 ? {} : { stockBook: [...book] };
+
 /** Left out where there is none, for the same reason. */
 const workOf = ({ workRecords }: StoreRows): Pick<Archive, 'workDone'> =>
   workRecords.length === 0 ? {} : { workDone: workRecords.map(({ record }) => record) };
@@ -121,6 +127,7 @@ export const loadArchive = async (tx: Tx, now: string): Promise<Archive> => {
     inMould: rows.piecesInMould.map(({ position: _position, ...row }) => present(row)),
     ...toMendOf(rows),
     ...workOf(rows),
+    ...stockOf(await stockBook(tx)),
     customers: rows.customers.map(present),
     orders: ordersOf(rows),
     ...(keep ? { keep } : {}),

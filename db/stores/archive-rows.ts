@@ -1,5 +1,6 @@
 import type { Archive } from '../../shared/archive.ts';
 import { filled, inside } from './row-lists.ts';
+import { entryRow } from './stock-rows.ts';
 import type { StoreRows, WantedRows } from './store-rows.ts';
 import { yardRows } from './yard-rows.ts';
 
@@ -88,6 +89,7 @@ export const archiveRows = (held: StoreRows, archive: Archive): WantedRows => {
     incomings: inOrder(incomings),
     finishedPieces: inOrder(finished),
     piecesInMould: inOrder(archive.inMould.map((piece) => filled(piece, 'order'))),
+    stockEntries: (archive.stockBook ?? []).map(entryRow),
     workRecords: (archive.workDone ?? []).map((record) => ({ record })),
     piecesToMend: inOrder((archive.toMend ?? []).map((piece) => filled(piece, 'reason'))),
     ...orderRows(archive),

@@ -1,11 +1,10 @@
 import type { Entry } from '../../src/engine/book/entry.ts';
 import type { Tx } from '../transaction.ts';
 import { addFinished, finishedPieces, setFinishedCount } from './finished-store.ts';
-import { addToStock } from './material-store.ts';
 import { emptyMould, fillMould, updateMould } from './mould-store.ts';
-import { addOffcuts } from './offcut-store.ts';
 import { freeSetAside, updateOrder } from './order-store.ts';
 import { addPieceToMend, removePieceToMend } from './piece-to-mend-store.ts';
+import { moveInStock } from './stock-store.ts';
 
 const takePieces = async (tx: Tx, place: number, count: number): Promise<void> => {
   const row = (await finishedPieces(tx))[place];
@@ -22,9 +21,12 @@ const write = async (tx: Tx, entry: Entry): Promise<void> => {
     case 'emptied':
       return emptyMould(tx, entry.mould);
     case 'stock':
-      return addToStock(tx, entry.material, entry.quantity);
+      return moveInStock(tx, { ...entry.why, material: entry.material, quantity: entry.quantity });
     case 'offcuts':
-      return addOffcuts(tx, entry.material, entry.lengthMm, entry.count);
+      return moveInStock(tx, {
+        ...entry.why,
+        ...{ material: entry.material, lengthMm: entry.lengthMm, quantity: entry.count },
+      });
     case 'pieces in':
       return addFinished(tx, { ...entry.lot, ...entry.mark, count: entry.count });
     case 'pieces out':

@@ -66,6 +66,37 @@ const putRowBack = async (tx: Tx, { tableName, oldRow, newRow }: RowChange): Pro
   return null;
 };
 
+/** What lines of the stock book are of, with the last that a change wrote or took back of it. */
+interface LastLine {
+  material: string;
+  lengthMm: string;
+  id: number;
+}
+
+const lastLinesOf = (rows: readonly RowChange[]): LastLine[] => {
+  const last = new Map<string, LastLine>();
+  for (const { tableName, oldRow, newRow } of rows) {
+    const row = newRow ?? oldRow;
+    if (tableName !== 'stockEntries' || !row) continue;
+    const { material = 'null', lengthMm = 'null' } = row;
+    const id = Math.max(Number(row.id), last.get(`${material} ${lengthMm}`)?.id ?? 0);
+    last.set(`${material} ${lengthMm}`, { material, lengthMm, id });
+  }
+  return [...last.values()];
+};
+
+/**
+ * A material of which the stock book has a line since, be there as much of it as then or not: without the lines of the change,
+ * bags would have been used that never came.
+ */
+const stockMovedOn = async (tx: Tx, rows: readonly RowChange[]): Promise<MovedOn | null> => {
+  for (const { material, lengthMm, id } of lastLinesOf(rows)) {
+    const since = `select 1 from "stockEntries" where "material" = ${material} and "lengthMm" is ${lengthMm} and "id" > ${id} limit 1`;
+    if ((await tx.values(sql.raw(since))).length > 0) return { table: 'materials', key: { id: material } };
+  }
+  return null;
+};
+
 /** Rows that refer to one that is no longer there. */
 const firstLeftBehind = async (tx: Tx): Promise<MovedOn | null> => {
   const [row] = await tx.values<[string]>(sql`pragma foreign_key_check`);
@@ -91,6 +122,8 @@ export const capturedAmong = async (tx: Tx, ids: readonly number[]): Promise<Set
  */
 export const putRowsBack = async (tx: Tx, change: number): Promise<MovedOn | null> => {
   const rows = await tx.select().from(rowChanges).where(eq(rowChanges.change, change)).orderBy(desc(rowChanges.id));
+  const stock = await stockMovedOn(tx, rows);
+  if (stock) return stock;
   // Rows may refer to others that come back after them; what counts is that all is there in the end.
   await tx.run(sql`pragma defer_foreign_keys = on`);
   for (const row of rows) {

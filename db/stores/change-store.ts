@@ -40,6 +40,15 @@ export const beginChange = async (tx: Tx, change: { at: string; kind: string; by
   return added.id;
 };
 
+/** The change that is being written in this transaction; null between changes. */
+export const changeNow = async (tx: Tx): Promise<Pick<StoredChange, 'id' | 'at' | 'by'> | null> =>
+  (
+    await tx
+      .select({ id: changes.id, at: changes.at, by: changes.by })
+      .from(changeUnderWay)
+      .innerJoin(changes, eq(changes.id, changeUnderWay.change))
+  )[0] ?? null;
+
 /** What a change did to the dates of the orders, and to what was fixed. */
 export interface ChangeEffect {
   before: StoredPromise[];

@@ -1,9 +1,10 @@
-import { and, asc, desc, eq, isNotNull, isNull, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, isNotNull, isNull } from 'drizzle-orm';
 import type { Material } from '../../shared/material.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { incomings, materials } from '../tables/material.ts';
 import type { Tx } from '../transaction.ts';
 import { nextPosition } from './rows.ts';
+import { moveInStock, type StockReason, setOffcuts, setOnHand } from './stock-store.ts';
 
 type MaterialRow = typeof materials.$inferSelect;
 /** A material as in a yard file, with null for what is not said of it, its place in the stock book, and notes. */
@@ -22,41 +23,30 @@ export const materialsInOrder = (tx: Tx): Promise<StoredMaterial[]> =>
 export const materialById = async (tx: Tx, id: string): Promise<StoredMaterial | null> =>
   (await tx.select().from(materials).where(eq(materials.id, id)))[0] ?? null;
 
-/** Sets what the patch has of a material; null takes away what may be left out. */
+/**
+ * Sets what the patch has of a material; null takes away what may be left out. How much there is is the stock book's to say
+ * (`setOnHand`).
+ */
 export const updateMaterial = async (
   tx: Tx,
   id: string,
-  patch: Partial<Omit<MaterialRow, 'id' | 'position'>>,
+  patch: Partial<Omit<MaterialRow, 'id' | 'position' | 'onHand'>>,
 ): Promise<void> => {
   await tx.update(materials).set(patch).where(eq(materials.id, id));
 };
 
-/** Puts a material last in the stock book. */
-export const addMaterial = async (tx: Tx, material: Material): Promise<void> => {
-  await tx.insert(materials).values({ ...material, position: await nextPosition(tx, materials) });
+/** Puts a material last in the stock book, with what there is of it at an instant. */
+export const addMaterial = async (tx: Tx, material: Material, at: string): Promise<void> => {
+  await tx.insert(materials).values({ ...material, onHand: 0, position: await nextPosition(tx, materials) });
+  const opening: StockReason = { kind: 'opening', at };
+  await setOnHand(tx, material.id, material.onHand, opening);
+  await setOffcuts(tx, material.id, material.offcuts ?? [], opening);
 };
 
 /** Takes a material out of the stock book, with what had come of it; nothing may need it any more. */
 export const removeMaterial = async (tx: Tx, id: string): Promise<void> => {
   await tx.delete(incomings).where(and(eq(incomings.material, id), isNotNull(incomings.arrivedOn)));
   await tx.delete(materials).where(eq(materials.id, id));
-};
-
-/** Amounts add up to fractions: so little is not short. */
-const ROUNDING = 1e-6;
-
-/**
- * Adds a quantity in the material's own unit to what is in the yard; takes away when it is negative, down to nothing
- * and no further: how much more was taken is kept until the material is counted.
- */
-export const addToStock = async (tx: Tx, id: string, quantity: number): Promise<void> => {
-  await tx
-    .update(materials)
-    .set({
-      onHand: sql`max(0, ${materials.onHand} + ${quantity})`,
-      shortBy: sql`${materials.shortBy} - min(0, ${materials.onHand} + ${quantity}) * (${materials.onHand} + ${quantity} < ${-ROUNDING})`,
-    })
-    .where(eq(materials.id, id));
 };
 
 const incomingColumns = {
@@ -109,15 +99,19 @@ export const addIncoming = async (tx: Tx, goods: Omit<StoredIncoming, 'id' | 'ar
 };
 
 /**
- * They are in the yard on a date: into stock, and no longer on their way; `came` is how much, in the material's unit,
+ * They are in the yard on a date, from an instant on: into stock, and no longer on their way; `came` is how much, in the material's unit,
  * where it is not what was bought. Goods that arrived already, or are not there, change nothing.
  */
-export const markArrived = async (tx: Tx, id: number, on: string, came?: number): Promise<void> => {
+export const markArrived = async (
+  tx: Tx,
+  id: number,
+  { on, at, came }: { on: string; at: string; came?: number },
+): Promise<void> => {
   const goods = await incomingById(tx, id);
   if (!goods || goods.arrivedOn !== null) return;
   const quantity = came ?? goods.quantity;
   await tx.update(incomings).set({ arrivedOn: on, quantity }).where(eq(incomings.id, id));
-  await addToStock(tx, goods.material, quantity);
+  await moveInStock(tx, { material: goods.material, kind: 'received', at, quantity });
 };
 
 /** They are expected on another date. */

@@ -37,11 +37,3 @@ export const addOffcuts = async (tx: Tx, material: string, lengthMm: number, cou
 /** The offcuts of one material, the longest first. */
 export const offcutsOf = async (tx: Tx, material: string): Promise<NonNullable<Material['offcuts']>> =>
   (await offcutsByMaterial(tx)).get(material) ?? [];
-
-/** These are all the offcuts of a material, no two of one length. What stays as it is is not written. */
-export const setOffcuts = async (tx: Tx, material: string, now: NonNullable<Material['offcuts']>): Promise<void> => {
-  const change = new Map(now.map(({ lengthMm, count }) => [lengthMm, count]));
-  for (const { lengthMm, count } of await offcutsOf(tx, material))
-    change.set(lengthMm, (change.get(lengthMm) ?? 0) - count);
-  for (const [lengthMm, count] of change) if (count !== 0) await addOffcuts(tx, material, lengthMm, count);
-};

@@ -13,6 +13,7 @@ import { finishedPieces, mouldMakes, moulds, piecesInMould } from '../tables/mou
 import { offcuts } from '../tables/offcut.ts';
 import { orderLines, orders } from '../tables/order.ts';
 import { piecesToMend } from '../tables/piece-to-mend.ts';
+import { stockEntries } from '../tables/stock-entry.ts';
 import { temperatureSteps } from '../tables/temperature.ts';
 import { closedDays, extraWindows, workWindows } from '../tables/work.ts';
 import { workRecords } from '../tables/work-record.ts';
@@ -22,6 +23,7 @@ import { dropAllFigures } from './figure-store.ts';
 import { setDemo } from './habits-store.ts';
 import { offcutRowsOf } from './offcut-store.ts';
 import { insertAll } from './rows.ts';
+import { settleStock } from './store-rows.ts';
 import { fixedHours, isEmpty } from './yard-store.ts';
 
 /** What refers comes before what it refers to. */
@@ -54,7 +56,7 @@ const REFERRING_FIRST = [
     mixMaterials,
     mixes,
   ],
-  ...[incomings, offcuts, materials, temperatureSteps, extraWindows, closedDays, workWindows, yards],
+  ...[incomings, stockEntries, offcuts, materials, temperatureSteps, extraWindows, closedDays, workWindows, yards],
 ];
 
 const inOrder = <T extends object>(entries: readonly T[]) => entries.map((entry, position) => ({ ...entry, position }));
@@ -80,6 +82,7 @@ const insertWork = async (
 const insertMaterials = async (tx: Tx, file: YardFile) => {
   await insertAll(tx, materials, inOrder(file.materials));
   await insertAll(tx, offcuts, offcutRowsOf(file.materials));
+  await settleStock(tx, file.yard.now);
   await insertAll(tx, incomings, inOrder(file.incoming));
   await insertAll(tx, mixes, inOrder(file.mixes));
   const perBag = inside(file.mixes, (mix) => mix.perBag);

@@ -2,7 +2,9 @@ import { sql } from 'drizzle-orm';
 import type { SQLiteTable } from 'drizzle-orm/sqlite-core';
 import { YARD_TABLES } from '../tables/yard-tables.ts';
 import type { Tx } from '../transaction.ts';
+import { changeNow } from './change-store.ts';
 import { putRows, rowsOf } from './put-rows.ts';
+import { withStockBook } from './stock-rows.ts';
 
 type Tables = typeof YARD_TABLES;
 
@@ -23,8 +25,31 @@ export const storeRows = async (tx: Tx): Promise<StoreRows> => {
   return rows as StoreRows;
 };
 
-/** Makes the store hold just these rows. What stays as it is is not written. */
-export const putStoreRows = async (tx: Tx, held: StoreRows, wanted: WantedRows): Promise<void> => {
+/**
+ * Where the stock book does not come to what is there, a line says that it was set right: what is put back may be of before
+ * there was a stock book.
+ */
+export const settleStock = async (tx: Tx, now: string, reason?: string): Promise<void> => {
+  const { id = null, by = null } = (await changeNow(tx)) ?? {};
+  const rows = {
+    materials: await rowsOf(tx, YARD_TABLES.materials),
+    offcuts: await rowsOf(tx, YARD_TABLES.offcuts),
+    stockEntries: await rowsOf(tx, YARD_TABLES.stockEntries),
+  };
+  const { stockEntries } = withStockBook(rows, { at: now, by, change: id, reason: reason ?? null });
+  await putRows(tx, YARD_TABLES.stockEntries, rows.stockEntries, stockEntries);
+};
+
+/** How the stock book calls what a file says otherwise than it. */
+const BY_FILE = 'By a file';
+
+/**
+ * Makes the store hold just these rows. What stays as it is is not written. Where they say another amount of a material, the
+ * stock book says that it was set right, as of `now` and by who makes the change.
+ */
+export const putStoreRows = async (tx: Tx, held: StoreRows, rows: WantedRows, now: string): Promise<void> => {
+  const { id = null, by = null } = (await changeNow(tx)) ?? {};
+  const wanted = withStockBook(rows, { at: now, by, change: id, reason: BY_FILE });
   // Rows may refer to others that come after them; what counts is that all is there in the end.
   await tx.run(sql`pragma defer_foreign_keys = on`);
   for (const name of NAMES) await putRows(tx, YARD_TABLES[name] as SQLiteTable, held[name], wanted[name]);

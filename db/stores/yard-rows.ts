@@ -51,6 +51,7 @@ const materialRows = (held: StoreRows, { materials, incoming }: YardFile) => {
   return {
     materials: placedById(rows, held.materials),
     offcuts: offcutRowsOf(materials),
+    stockEntries: held.stockEntries,
     incomings: [...arrived, ...coming],
   };
 };

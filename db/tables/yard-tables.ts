@@ -14,6 +14,7 @@ import { finishedPieces, mouldMakes, moulds, piecesInMould } from './mould.ts';
 import { offcuts } from './offcut.ts';
 import { orderLines, orders } from './order.ts';
 import { piecesToMend } from './piece-to-mend.ts';
+import { stockEntries } from './stock-entry.ts';
 import { temperatureSteps } from './temperature.ts';
 import { yardUnits } from './units.ts';
 import { closedDays, extraWindows, workWindows } from './work.ts';
@@ -30,6 +31,7 @@ export const YARD_TABLES = {
     temperatureSteps,
     materials,
     offcuts,
+    stockEntries,
     incomings,
     mixes,
     mixMaterials,

@@ -11,6 +11,7 @@ import { replaceYard } from '../../db/stores/replace-yard.ts';
 import { revision } from '../../db/stores/yard-store.ts';
 import { largePlans } from '../support/large-plans.ts';
 import { smallYard } from '../support/small-yard.ts';
+import { countedNow } from '../support/stock-set.ts';
 import { temporaryDatabase, temporaryUrl } from '../support/temporary-database.ts';
 
 const start = (script: string, ...values: string[]): ChildProcess => {
@@ -30,8 +31,8 @@ const yardWith = async (url: string, mortar: number, rod: number): Promise<Datab
   const database = await temporaryDatabase(url);
   await database.write(async (tx) => {
     await replaceYard(tx, smallYard());
-    await updateMaterial(tx, 'mortar', { onHand: mortar });
-    await updateMaterial(tx, 'rod', { onHand: rod });
+    await countedNow(tx, 'mortar', mortar);
+    await countedNow(tx, 'rod', rod);
   });
   return database;
 };
@@ -102,7 +103,7 @@ describe('one process', () => {
     const addOne = () =>
       database.write(async (tx) => {
         const mortar = await materialById(tx, 'mortar');
-        await updateMaterial(tx, 'mortar', { onHand: (mortar?.onHand ?? Number.NaN) + 1 });
+        await countedNow(tx, 'mortar', (mortar?.onHand ?? Number.NaN) + 1);
       });
     await Promise.all(Array.from({ length: 40 }, addOne));
     expect(await stockOf(database, 'mortar')).toBe(40);
@@ -111,10 +112,10 @@ describe('one process', () => {
   test('a write that fails is rolled back and does not hold up the next', async () => {
     const database = await yardWith(temporaryUrl(), 5, 0);
     const failing = database.write(async (tx) => {
-      await updateMaterial(tx, 'mortar', { onHand: 99 });
+      await countedNow(tx, 'mortar', 99);
       throw new Error('no');
     });
-    const next = database.write((tx) => updateMaterial(tx, 'rod', { onHand: 1 }));
+    const next = database.write((tx) => countedNow(tx, 'rod', 1));
     await expect(failing).rejects.toThrow('no');
     await next;
     expect(await stockOf(database, 'mortar')).toBe(5);
@@ -125,7 +126,7 @@ describe('one process', () => {
     const database = await yardWith(temporaryUrl(), 5, 0);
     const seen = await database.read(async (tx) => {
       const first = (await materialById(tx, 'mortar'))?.onHand;
-      await database.write((other) => updateMaterial(other, 'mortar', { onHand: 6 }));
+      await database.write((other) => countedNow(other, 'mortar', 6));
       return [first, (await materialById(tx, 'mortar'))?.onHand];
     });
     expect(seen).toEqual([5, 5]);
@@ -136,7 +137,9 @@ describe('one process', () => {
     const database = await yardWith(temporaryUrl(), 5, 0);
     const set = (patch: Parameters<typeof updateMaterial>[2]) =>
       database.write((tx) => updateMaterial(tx, 'mortar', patch));
-    await expect(set({ onHand: -1 })).rejects.toMatchObject({ cause: { extendedCode: 'SQLITE_CONSTRAINT_CHECK' } });
+    await expect(database.write((tx) => countedNow(tx, 'mortar', -1))).rejects.toMatchObject({
+      cause: { extendedCode: 'SQLITE_CONSTRAINT_CHECK' },
+    });
     await expect(set({ pack: 0 })).rejects.toMatchObject({ cause: { extendedCode: 'SQLITE_CONSTRAINT_CHECK' } });
   });
 });

@@ -1,6 +1,5 @@
 import { expect, test } from 'vitest';
 import { openDatabase } from '../../db/open.ts';
-import { updateMaterial } from '../../db/stores/material-store.ts';
 import { replaceYard } from '../../db/stores/replace-yard.ts';
 import { loadYardFile } from '../../db/stores/yard-store.ts';
 import { undoChange } from '../../src/usecases/changes/undo-change.ts';
@@ -8,6 +7,7 @@ import { done } from '../../src/usecases/core/context.ts';
 import { changing } from '../../src/usecases/plan/changing.ts';
 import { remoteDatabase } from '../support/remote-database.ts';
 import { smallYard } from '../support/small-yard.ts';
+import { countedNow } from '../support/stock-set.ts';
 
 test('a database behind an http: address is made, changed and undone like a file', async () => {
   const url = await remoteDatabase('secret');
@@ -19,7 +19,7 @@ test('a database behind an http: address is made, changed and undone like a file
   const bags = async () => (await database.read((tx) => loadYardFile(tx, now))).materials[0]?.onHand;
   expect(await database.read((tx) => loadYardFile(tx, now))).toEqual(smallYard());
   const counted = await changing(context, { kind: 'stock', words: 'Counted' }, async (tx) => {
-    await updateMaterial(tx, 'mortar', { onHand: 0.1 + 0.2 });
+    await countedNow(tx, 'mortar', 0.1 + 0.2);
     return done(null);
   });
   expect(await bags()).toBe(0.1 + 0.2);
@@ -27,7 +27,7 @@ test('a database behind an http: address is made, changed and undone like a file
   expect(await undoChange(context, counted.value.change)).toMatchObject({ ok: true });
   expect(await bags()).toBe(20);
   const failing = database.write(async (tx) => {
-    await updateMaterial(tx, 'mortar', { onHand: 1 });
+    await countedNow(tx, 'mortar', 1);
     throw new Error('no');
   });
   await expect(failing).rejects.toThrow('no');

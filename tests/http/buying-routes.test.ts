@@ -1,17 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { setHabits } from '../../db/stores/habits-store.ts';
-import {
-  addIncoming,
-  arrivalsOf,
-  markArrived,
-  materialById,
-  onTheirWay,
-  updateMaterial,
-} from '../../db/stores/material-store.ts';
+import { addIncoming, arrivalsOf, markArrived, materialById, onTheirWay } from '../../db/stores/material-store.ts';
 import { setUnits } from '../../db/stores/units-store.ts';
 import { bumpRevision } from '../../db/stores/yard-store.ts';
 import { demoScreens, screensOver, type TestScreens, textOf } from '../support/screens.ts';
 import { smallYard } from '../support/small-yard.ts';
+import { countedNow } from '../support/stock-set.ts';
 
 /*
  * The order wants a pair on Saturday 10 April and three rods are there for its pins. With one bag of mortar, 27.5 kg, both
@@ -94,9 +88,9 @@ describe('buying', () => {
         ['2027-04-01', 2],
       ] as const) {
         const goods = { material: 'mortar', quantity, on: arrivedOn, boughtOn: null, price: null };
-        await markArrived(tx, await addIncoming(tx, goods), arrivedOn);
+        await markArrived(tx, await addIncoming(tx, goods), { on: arrivedOn, at: `${arrivedOn}T07:00:00Z` });
       }
-      await updateMaterial(tx, 'mortar', { onHand: 5 });
+      await countedNow(tx, 'mortar', 5);
       await bumpRevision(tx);
     });
     const text = await textOf(await screens.get('/buying'));

@@ -152,7 +152,9 @@ describe('removing a material', () => {
     const screens = await screensOver();
     await screens.post('/yard/stock/new', MESH);
     const bought = { material: 'mesh', quantity: 12, on: '2027-04-07', boughtOn: '2027-04-06', price: 50 };
-    await screens.database.write(async (tx) => markArrived(tx, await addIncoming(tx, bought), '2027-04-07'));
+    await screens.database.write(async (tx) =>
+      markArrived(tx, await addIncoming(tx, bought), { on: '2027-04-07', at: '2027-04-07T07:00:00Z' }),
+    );
     const before = await yardIn(screens);
     const gone = await screens.post('/yard/stock/mesh/remove', {});
     expect(await screens.textAfter(gone.clone())).toContain('Mesh removed from the stock book.');

@@ -2,6 +2,7 @@ import type { Fault } from '../../../shared/fault.ts';
 import type { Mould, PieceInMould } from '../../../shared/mould.ts';
 import type { OrderLine } from '../../../shared/order.ts';
 import type { PieceMark } from '../../../shared/piece-mark.ts';
+import type { StockEntry } from '../../../shared/stock-entry.ts';
 import type { MouldState } from './mould-state.ts';
 
 /** What becomes of a mould; what is left out stays, null clears. `damageNote` and `emptiedAt` are kept in the store only. */
@@ -31,6 +32,9 @@ interface PutAside {
   reason: string | null;
 }
 
+/** Why stock becomes more or less, as it stands in the stock book. */
+export type StockWhy = Pick<StockEntry, 'kind' | 'at' | 'work'>;
+
 /**
  * One line of the book: what work done in the yard changes. Applied to a yard file (`apply`) and written to the store
  * (`book-store`) it does the same. Quantities are in the unit of the material, above zero where they come in.
@@ -40,9 +44,9 @@ export type Entry =
   | { kind: 'filled'; piece: PieceInMould }
   | { kind: 'emptied'; mould: string }
   /** Stock never goes below nothing; the store keeps how much more was taken. */
-  | { kind: 'stock'; material: string; quantity: number }
+  | { kind: 'stock'; material: string; quantity: number; why: StockWhy }
   /** So many offcuts of a length more, or fewer where it is below 0: never fewer than none. */
-  | { kind: 'offcuts'; material: string; lengthMm: number; count: number }
+  | { kind: 'offcuts'; material: string; lengthMm: number; count: number; why: StockWhy }
   /** With the mark of the piece where it is one that is known; no plan reads it. */
   | { kind: 'pieces in'; lot: Lot; count: number; mark?: PieceMark }
   /** By their place in the yard file as it is just then; none left, the place goes and later ones move up. */

@@ -8,7 +8,7 @@ import { giveBackToStock, takeFromStock } from './stock-taken.ts';
 import type { PackWork } from './work-done.ts';
 
 /** An order that takes what it is made of. */
-type Taking = Pick<PackWork, 'order' | 'lines' | 'planned' | 'named' | 'evenShort' | 'cutFrom'>;
+type Taking = Pick<PackWork, 'order' | 'lines' | 'planned' | 'named' | 'evenShort' | 'cutFrom'> & { doneAt?: string };
 
 /** How many pieces are taken from which place in the yard file. */
 type Taken = ReadonlyMap<number, number>;
@@ -69,7 +69,10 @@ const takeGoods = (yard: YardFile, work: Taking): { entries: Entry[]; short: str
   return {
     entries: [
       ...takenEntries(taken),
-      ...takeFromStock(yard, goodsOfOrder(lines, yard), work.cutFrom ?? []),
+      ...takeFromStock(yard, goodsOfOrder(lines, yard), work.cutFrom ?? [], {
+        at: work.doneAt ?? yard.yard.now,
+        work: { order: work.order },
+      }),
       { kind: 'freed', order: work.order },
     ],
     short: missing.size === 0 ? null : shortText(missing, yard),
@@ -148,7 +151,7 @@ export const unpack = (
   const pieces = [...goodsOfLines(lines, yard).pieces].filter(([, count]) => count > 0);
   return booked([
     ...pieces.flatMap(([casting, count]) => backIn({ casting, readyAt: null, order }, count, marked)),
-    ...giveBackToStock(goodsOfOrder(lines, yard)),
+    ...giveBackToStock(goodsOfOrder(lines, yard), { kind: 'returned', at: yard.yard.now, work: { order } }),
     { kind: 'unpacked', order, lines },
   ]);
 };

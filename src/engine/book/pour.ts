@@ -6,7 +6,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { type Booked, booked, type Entry, refused } from './entry.ts';
 import { bagsOfPieces, goodsOfBatch } from './goods.ts';
 import { afterPour, isMendedByDay, isRetired, MENDED, makesPiece } from './mould-state.ts';
-import { takeFromStock } from './stock-taken.ts';
+import { type TakenFor, takeFromStock } from './stock-taken.ts';
 import { todayIn } from './today-in.ts';
 import type { Filled, PourWork } from './work-done.ts';
 
@@ -61,6 +61,15 @@ export const bagsPoured = ({ pours, bags }: PourWork, yard: YardFile): { mix: Mi
   return { mix, bags: bags ?? needed };
 };
 
+/** What a batch takes is taken when its mixing began, as far as that is known, and stands in the stock book by its record. */
+export const batchTakes = ({ pours, mixedFrom }: PourWork, mix: string): TakenFor => {
+  const first = pours.reduce((one, other) => (minuteOf(other.filledAt) < minuteOf(one.filledAt) ? other : one));
+  return {
+    at: mixedFrom ?? first.filledAt,
+    work: { mix, mould: pours[0]!.mould, at: pours.at(-1)!.filledAt },
+  };
+};
+
 /**
  * A batch is in its moulds: each holds a piece that begins to set at its own fill time, and bags and what goes into the
  * pieces leave the stock. Refused at `pours`, `bags` or `filledAt`: nothing ticked, a mould that is full, scrapped, named
@@ -77,5 +86,9 @@ export const pour = (yard: YardFile, work: PourWork): Booked => {
   const wrong = pours.map((one) => mouldFault(one, yard)).find((fault) => fault !== null);
   if (wrong) return refused('pours', wrong);
   const taken = goodsOfBatch(mix, work.bags ?? bagsOfPieces(mix, castings, yard), castings, yard);
-  return booked([...pours.flatMap((one) => fillEntries(one, yard)), ...takeFromStock(yard, taken, work.cutFrom ?? [])]);
+  const takenFor = batchTakes(work, mix.id);
+  return booked([
+    ...pours.flatMap((one) => fillEntries(one, yard)),
+    ...takeFromStock(yard, taken, work.cutFrom ?? [], takenFor),
+  ]);
 };

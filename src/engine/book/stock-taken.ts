@@ -1,7 +1,7 @@
 import type { Cut, Material } from '../../../shared/material.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { countedOnHand } from '../cut/offcuts.ts';
-import type { Entry } from './entry.ts';
+import type { Entry, StockWhy } from './entry.ts';
 import type { Goods, Taken } from './goods.ts';
 import { usableMm } from './offcuts.ts';
 import { restOfStick, type StickCut, sticksCut } from './sticks-cut.ts';
@@ -52,7 +52,7 @@ const inTheBook = (sticks: readonly StickCut[], material: Material): StickCut[] 
 };
 
 /** Rests that are gone and rests that are left, by their lengths; one that is too short to be of use is thrown away. */
-const offcutEntries = (material: Material, sticks: readonly StickCut[], usable: number): Entry[] => {
+const offcutEntries = (material: Material, sticks: readonly StickCut[], usable: number, why: StockWhy): Entry[] => {
   const changes = new Map<number, number>();
   const add = (lengthMm: number, count: number) => changes.set(lengthMm, (changes.get(lengthMm) ?? 0) + count);
   for (const stick of inTheBook(sticks, material)) {
@@ -61,7 +61,7 @@ const offcutEntries = (material: Material, sticks: readonly StickCut[], usable: 
     if (rest > 0 && rest >= usable) add(rest, 1);
   }
   return [...changes].flatMap(([lengthMm, count]): Entry[] =>
-    count === 0 ? [] : [{ kind: 'offcuts', material: material.id, lengthMm, count }],
+    count === 0 ? [] : [{ kind: 'offcuts', material: material.id, lengthMm, count, why }],
   );
 };
 
@@ -73,32 +73,39 @@ const cutEntries = (
   yard: Pick<YardFile, 'materials' | 'castings' | 'kits'>,
   cuts: readonly Cut[],
   named: readonly StickCut[],
+  why: StockWhy,
 ): Entry[] => {
   const { sticks } = sticksCut(yard.materials, cuts, named);
   return yard.materials.flatMap((material): Entry[] => {
     const own = sticks.filter((stick) => stick.material === material.id);
     const opened = own.filter(({ offcutMm }) => offcutMm === undefined).length;
     return [
-      ...(opened > 0 ? [{ kind: 'stock' as const, material: material.id, quantity: -opened }] : []),
-      ...offcutEntries(material, own, usableMm(yard, material.id)),
+      ...(opened > 0 ? [{ kind: 'stock' as const, material: material.id, quantity: -opened, why }] : []),
+      ...offcutEntries(material, own, usableMm(yard, material.id), why),
     ];
   });
 };
+
+/** What work takes from the stock is taken at an instant, and for what. */
+export type TakenFor = Omit<StockWhy, 'kind'>;
 
 /** All that work takes leaves the stock. `named` says which sticks the plan cuts it from; else it is cut where it fits best. */
 export const takeFromStock = (
   yard: Pick<YardFile, 'materials' | 'castings' | 'kits'>,
   { goods, cuts }: Taken,
   named: readonly StickCut[],
+  { kind = 'used', ...taken }: TakenFor & Partial<StockWhy>,
 ): Entry[] => [
-  ...goods.map(({ material, quantity }): Entry => ({ kind: 'stock', material, quantity: -quantity })),
-  ...cutEntries(yard, cuts, named),
+  ...goods.map(
+    ({ material, quantity }): Entry => ({ kind: 'stock', material, quantity: -quantity, why: { ...taken, kind } }),
+  ),
+  ...cutEntries(yard, cuts, named, { ...taken, kind: 'cut' }),
 ];
 
 /** What was taken is in stock again: pieces that were cut are offcuts of their lengths. */
-export const giveBackToStock = ({ goods, cuts }: Taken): Entry[] => [
-  ...goods.map(({ material, quantity }): Entry => ({ kind: 'stock', material, quantity })),
+export const giveBackToStock = ({ goods, cuts }: Taken, why: StockWhy): Entry[] => [
+  ...goods.map(({ material, quantity }): Entry => ({ kind: 'stock', material, quantity, why })),
   ...cuts
     .filter(({ count }) => count > 0)
-    .map(({ material, lengthMm, count }): Entry => ({ kind: 'offcuts', material, lengthMm, count })),
+    .map(({ material, lengthMm, count }): Entry => ({ kind: 'offcuts', material, lengthMm, count, why })),
 ];

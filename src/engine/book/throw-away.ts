@@ -2,7 +2,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { type Booked, booked, type Entry } from './entry.ts';
 import { goodsOfBatch } from './goods.ts';
 import { afterSetUp, isOut } from './mould-state.ts';
-import { bagsPoured, pour } from './pour.ts';
+import { bagsPoured, batchTakes, pour } from './pour.ts';
 import { takeFromStock } from './stock-taken.ts';
 import type { Filled, PourWork } from './work-done.ts';
 
@@ -23,10 +23,15 @@ const leftSetUp = (yard: YardFile, { mould: id, casting, coated }: Filled): Entr
     .filter((one) => one.id === id && !isOut(one))
     .map((mould) => ({ kind: 'mould', mould: id, patch: afterSetUp(mould, casting, coated) }));
 
+/** No piece came of what it took. */
+const asSpoiled = (entry: Entry): Entry =>
+  entry.kind === 'stock' || entry.kind === 'offcuts' ? { ...entry, why: { ...entry.why, kind: 'spoiled' } } : entry;
+
 /** Bags and what is mixed into them; sleeves and mesh stay in the moulds. */
 const mixTaken = (yard: YardFile, work: PourWork): Entry[] => {
   const mixed = bagsPoured(work, yard);
-  return mixed ? takeFromStock(yard, goodsOfBatch(mixed.mix, mixed.bags, [], yard), []) : [];
+  if (!mixed) return [];
+  return takeFromStock(yard, goodsOfBatch(mixed.mix, mixed.bags, [], yard), [], batchTakes(work, mixed.mix.id));
 };
 
 /**
@@ -42,6 +47,11 @@ export const throwAway = (yard: YardFile, work: PourWork, left: MouldsLeft): Boo
   const filled = work.pours.map((one) => ({ ...one, filledAt: yard.yard.now }));
   const poured = pour(yard, { ...work, pours: filled });
   if (!poured.ok) return poured;
-  if (left === 'set up') return booked([...mixTaken(yard, work), ...filled.flatMap((one) => leftSetUp(yard, one))]);
-  return booked([...poured.entries.filter(takesStock), ...filled.flatMap(({ mould }) => leftDirty(yard, mould))]);
+  const thrown = { ...work, pours: filled };
+  if (left === 'set up')
+    return booked([...mixTaken(yard, thrown).map(asSpoiled), ...filled.flatMap((one) => leftSetUp(yard, one))]);
+  return booked([
+    ...poured.entries.filter(takesStock).map(asSpoiled),
+    ...filled.flatMap(({ mould }) => leftDirty(yard, mould)),
+  ]);
 };

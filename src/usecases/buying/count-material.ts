@@ -1,7 +1,8 @@
 import type { Tx } from '../../../db/open.ts';
 import { setTyped } from '../../../db/stores/figure-store.ts';
 import { materialById, type StoredMaterial, updateMaterial } from '../../../db/stores/material-store.ts';
-import { offcutsOf, setOffcuts } from '../../../db/stores/offcut-store.ts';
+import { offcutsOf } from '../../../db/stores/offcut-store.ts';
+import { setOffcuts, setOnHand } from '../../../db/stores/stock-store.ts';
 import type { Material } from '../../../shared/material.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
@@ -72,7 +73,7 @@ const changedSince = (was: string | null, before: Count, words: string): Outcome
   );
 };
 
-const count = async (tx: Tx, id: string, typed: CountTyped): Promise<Outcome<Counted>> => {
+const count = async (tx: Tx, id: string, typed: CountTyped, at: string): Promise<Outcome<Counted>> => {
   const material = await materialById(tx, id);
   if (!material) return refuse('material', 'That material is not in the stock book.');
   const { system } = await measuresOf(tx);
@@ -85,8 +86,9 @@ const count = async (tx: Tx, id: string, typed: CountTyped): Promise<Outcome<Cou
     return refuse('counted', 'The stock book says so already. Nothing was changed.');
   const since = isSame ? done(null) : changedSince(typed.bookWas, before, wordsOf(material, before, system));
   if (!since.ok) return since;
-  await updateMaterial(tx, id, { onHand, shortBy: 0 });
-  await setOffcuts(tx, id, offcuts);
+  await updateMaterial(tx, id, { shortBy: 0 });
+  await setOnHand(tx, id, onHand, { kind: 'counted', at });
+  await setOffcuts(tx, id, offcuts, { kind: 'counted', at });
   const kept = worthKeeping(typed.counted.text);
   await setTyped(tx, { kind: 'material', id, figure: 'onHand' }, kept);
   const now = (material.stickMm === null ? kept : null) ?? wordsOf(material, read.value, system);
@@ -107,5 +109,5 @@ export const countMaterial = (
   changing(
     context,
     { kind: 'counted', words: ({ name, now, before }) => `${name} counted: ${now} in the yard, not ${before}` },
-    (tx) => count(tx, id, { counted, offcuts, bookWas }),
+    (tx) => count(tx, id, { counted, offcuts, bookWas }, context.now),
   );

@@ -32,7 +32,12 @@ const keepRestComing = async (tx: Tx, goods: StoredIncoming, came: number, day: 
     await addIncoming(tx, { material, quantity: quantity - came, on: on < day ? day : on, boughtOn, price: null });
 };
 
-const receive = async (tx: Tx, id: number, typed: CameTyped, day: string): Promise<Outcome<{ name: string }>> => {
+const receive = async (
+  tx: Tx,
+  id: number,
+  typed: CameTyped,
+  { day, now }: { day: string; now: string },
+): Promise<Outcome<{ name: string }>> => {
   const goods = await incomingById(tx, id);
   if (!goods || goods.arrivedOn !== null) return refuse('goods', ARRIVED_ALREADY);
   const material = await materialById(tx, goods.material);
@@ -47,7 +52,7 @@ const receive = async (tx: Tx, id: number, typed: CameTyped, day: string): Promi
     return refuse('came', `With what is there already it ${TOO_MUCH.charAt(0).toLowerCase()}${TOO_MUCH.slice(1)}`);
   const asked = askedFirst(goods, quantity, typed);
   if (asked !== null) return refuse('came', asked);
-  await markArrived(tx, id, day, quantity);
+  await markArrived(tx, id, { on: day, at: now, came: quantity });
   await setTyped(tx, incomingFigure(goods.material, id), null);
   if (came.value !== null) await keepRestComing(tx, goods, came.value, day);
   return done({ name: material?.name ?? goods.material });
@@ -60,5 +65,5 @@ export const receiveMaterial = (
   came: CameTyped,
 ): Promise<Outcome<Changed<{ name: string }>>> =>
   changing(context, { kind: 'arrived', words: ({ name }) => `${name} arrived` }, (tx, yard) =>
-    receive(tx, id, came, today(yard.yard.timeZone, context.now)),
+    receive(tx, id, came, { day: today(yard.yard.timeZone, context.now), now: context.now }),
   );

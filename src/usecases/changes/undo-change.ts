@@ -10,6 +10,7 @@ import {
   type StoredChange,
 } from '../../../db/stores/change-store.ts';
 import { lateTakenSince, type StoredLateWork } from '../../../db/stores/late-work-store.ts';
+import { settleStock } from '../../../db/stores/store-rows.ts';
 import type { LateTaken } from '../../../shared/late-work.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
@@ -32,6 +33,7 @@ const NAMES: Record<string, string> = {
   orderLines: 'An order',
   customers: 'A customer',
   materials: 'The stock of',
+  stockEntries: 'The stock book',
   incomings: 'Goods on their way',
   workWindows: 'The hours of work',
   extraWindows: 'The hours of a day',
@@ -55,10 +57,11 @@ const thing = ({ table, key }: MovedOn): string => {
   return painted ? `${name} ${painted.slice(1, -1).replaceAll("''", "'")}` : name;
 };
 
-const undone = async (tx: Tx, change: StoredChange, by: number): Promise<Outcome<{ undone: number }>> => {
+const undone = async (tx: Tx, change: StoredChange, by: number, now: string): Promise<Outcome<{ undone: number }>> => {
   const movedOn = await putRowsBack(tx, change.id);
   if (movedOn)
     return refuse('change', `${thing(movedOn)} has been changed since. Undo that first. Nothing was undone.`);
+  await settleStock(tx, now, 'Undone');
   await markUndone(tx, change.id, by);
   await markStandingAgain(tx, change.id);
   return done({ undone: change.id });
@@ -138,7 +141,7 @@ export const undoChange = async (
       if (!(await isCaptured(tx, id))) return refuse('change', 'That is too long ago to be undone.');
       const lateNow = () => lateTakenSince(tx, minuteOf(context.now) - UNDO_DAYS * MINUTES_OF_DAY);
       const [anewBefore, lateBefore] = [await plannedAnews(tx), await lateNow()];
-      const outcome = await undone(tx, change, by);
+      const outcome = await undone(tx, change, by, context.now);
       const lateAfter = await lateNow();
       unfixed = { ...unfixedBy(anewBefore, await plannedAnews(tx)), ...lateBy(lateBefore, lateAfter) };
       const standAgain = (await isLast(tx, id, by)) ? planBefore(context.database, id) : null;

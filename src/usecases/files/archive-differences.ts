@@ -181,6 +181,12 @@ const quiet = (before: Archive, after: Archive): Difference[] => {
       after.workDone?.length ?? 0,
       !same(before.workDone, after.workDone),
     ),
+    byCount(
+      'Lines of the stock book',
+      before.stockBook?.length ?? 0,
+      after.stockBook?.length ?? 0,
+      !same(before.stockBook, after.stockBook),
+    ),
     byCount('What was done', before.log.changes.length, after.log.changes.length, !same(before.log, after.log)),
   ];
 };

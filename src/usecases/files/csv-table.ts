@@ -89,6 +89,6 @@ export const applyRows = async (tx: Tx, { kind, csv, columns }: TableFile, now: 
   const readers = csv.rows.map((row) => rowReader(csv, columns, row, faults));
   const rows = TABLES[kind](readers, { held, yard, now, dialect: csv.dialect });
   if (faults.length > 0) return { ok: false, faults };
-  await putStoreRows(tx, held, { ...held, ...rows });
+  await putStoreRows(tx, held, { ...held, ...rows }, now);
   return done(null);
 };

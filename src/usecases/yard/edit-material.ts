@@ -1,7 +1,7 @@
 import type { Tx } from '../../../db/open.ts';
 import { typedOf } from '../../../db/stores/figure-store.ts';
 import { addMaterial, updateMaterial } from '../../../db/stores/material-store.ts';
-import { setOffcuts } from '../../../db/stores/offcut-store.ts';
+import { type StockReason, setOffcuts, setOnHand } from '../../../db/stores/stock-store.ts';
 import type { Material } from '../../../shared/material.ts';
 import { done, refuse } from '../core/context.ts';
 import { newId } from '../core/new-id.ts';
@@ -40,18 +40,26 @@ export const addToStockBook = (typed: FormFields): Edit<string> => ({
     if (!read.ok) return read;
     const then = withMaterial(yard, read.value);
     if (!then.ok) return then;
-    await addMaterial(tx, read.value);
-    await setOffcuts(tx, id, read.value.offcuts ?? []);
+    await addMaterial(tx, read.value, yard.yard.now);
     await keep(tx, null, read.value, typed, {});
     return done(read.value.name);
   },
 });
 
 /** What the database holds of a material: what a yard file leaves out is empty there. */
-const rowOf = ({ id: _id, offcuts: _offcuts, ...facts }: Material) => ({
+const rowOf = ({ id: _id, onHand: _there, offcuts: _offcuts, ...facts }: Material) => ({
   ...{ leadDays: null, unitPrice: null, supplier: null, shelfLifeDays: null, stickMm: null },
   ...facts,
 });
+
+/** How much there is, set right by the form. Counted in another unit, the book ends in the one and begins in the other. */
+const correct = async (tx: Tx, before: Material, after: Material, at: string): Promise<void> => {
+  const why: StockReason = { kind: 'corrected', at };
+  if (before.unit !== after.unit)
+    await setOnHand(tx, after.id, 0, { ...why, reason: `Counted in ${before.unit} until then` });
+  await setOnHand(tx, after.id, after.onHand, why);
+  await setOffcuts(tx, after.id, after.offcuts ?? [], why);
+};
 
 /** What a material is called, how much there is of it, and how it is bought. */
 export const editMaterial = (id: string, typed: FormFields): Edit<string> => ({
@@ -67,7 +75,7 @@ export const editMaterial = (id: string, typed: FormFields): Edit<string> => ({
     const then = withMaterial(yard, read.value);
     if (!then.ok) return then;
     await updateMaterial(tx, id, rowOf(read.value));
-    await setOffcuts(tx, id, read.value.offcuts ?? []);
+    await correct(tx, before, read.value, yard.yard.now);
     await keep(tx, before, read.value, typed, materialTexts(before, writing));
     return done(read.value.name);
   },

@@ -126,7 +126,7 @@ export const addOneMix = (typed: FormFields): Edit<string> => ({
     const then = withMix({ ...yard, materials }, mix, writing.system);
     if (!then.ok) return then;
     if (added) {
-      await addMaterial(tx, added.bag);
+      await addMaterial(tx, added.bag, yard.yard.now);
       await addGuesses(
         tx,
         added.guesses.map((figure) => ({ kind: 'material', id: added.bag.id, figure })),

@@ -27,7 +27,10 @@ const mouldOf = (yard: WorkedYard, id: string): YardFile['moulds'][number] => ya
 
 /** What a batch or an order is made of leaves the stock, cut from the sticks that the plan names for it. */
 const take = (yard: WorkedYard, taken: Taken, plan: PlanFile, takenFor: string): void => {
-  yard.materials = apply(yard, takeFromStock(yard, taken, sticksFor(plan.sticks, takenFor))).materials;
+  yard.materials = apply(
+    yard,
+    takeFromStock(yard, taken, sticksFor(plan.sticks, takenFor), { at: yard.yard.now }),
+  ).materials;
 };
 
 const mix = (yard: WorkedYard, plan: PlanFile, { id, mix: mixId, bags }: PlanFile['batches'][number]): void => {

@@ -1,12 +1,13 @@
 /** Run as a process of its own: reads a number from the database, adds one and writes it back, again and again. */
 import { openDatabase } from '../../../db/open.ts';
-import { materialById, updateMaterial } from '../../../db/stores/material-store.ts';
+import { materialById } from '../../../db/stores/material-store.ts';
+import { countedNow } from '../../support/stock-set.ts';
 
 const [url = '', times = '0'] = process.argv.slice(2);
 const database = await openDatabase({ url });
 for (let done = 0; done < Number(times); done += 1)
   await database.write(async (tx) => {
     const mortar = await materialById(tx, 'mortar');
-    await updateMaterial(tx, 'mortar', { onHand: (mortar?.onHand ?? Number.NaN) + 1 });
+    await countedNow(tx, 'mortar', (mortar?.onHand ?? Number.NaN) + 1);
   });
 await database.close();

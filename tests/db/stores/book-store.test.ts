@@ -1,97 +1,23 @@
 import { describe, expect, test } from 'vitest';
 import type { Tx } from '../../../db/open.ts';
 import { writeEntries } from '../../../db/stores/book-store.ts';
-import { orderById } from '../../../db/stores/order-store.ts';
 import { replaceYard } from '../../../db/stores/replace-yard.ts';
+import { stockBook } from '../../../db/stores/stock-store.ts';
 import { loadYardFile } from '../../../db/stores/yard-store.ts';
-import { CAME_OUT } from '../../../shared/piece-to-mend.ts';
-import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { apply } from '../../../src/engine/book/apply.ts';
-import { enter } from '../../../src/engine/book/enter.ts';
-import type { Booked } from '../../../src/engine/book/entry.ts';
-import { MOULD_MARKS, mark } from '../../../src/engine/book/mark.ts';
-import { mend } from '../../../src/engine/book/mend.ts';
-import { handOver, unpack } from '../../../src/engine/book/pack.ts';
-import { calendarOf } from '../../../src/engine/calendar/calendar.ts';
+import { stockFaults } from '../../../src/engine/book/stock-sums.ts';
+import { anyWork, isWorked } from '../../support/any-work.ts';
 import { yardSeeds } from '../../support/property-seed.ts';
 import { type Dice, diceOf } from '../../support/random-yard/dice.ts';
 import { randomYard } from '../../support/random-yard.ts';
 import { temporaryDatabase } from '../../support/temporary-database.ts';
 
-/** Something a maker may record next, whether it can be so or not: half of it is nonsense, as on a bad day. */
-type Act = (yard: YardFile, dice: Dice, tx: Tx) => Booked | Promise<Booked>;
-
-const before = (yard: YardFile, dice: Dice): string =>
-  calendarOf(yard.yard.timeZone).instantText(minuteOf(yard.yard.now) - dice.whole(0, 300));
-
-const pourAny: Act = (yard, dice) => {
-  const mix = dice.pick(yard.mixes);
-  const pours = dice.some(yard.moulds, dice.whole(1, 3)).map(({ id, makes }) => {
-    const castings = makes.filter(({ casting }) => yard.castings.find((one) => one.id === casting)?.mix === mix.id);
-    const casting = dice.pick(
-      castings.length > 0 ? castings : yard.castings.map((one) => ({ casting: one.id })),
-    ).casting;
-    const order = dice.chance(0.5) && yard.orders.length > 0 ? dice.pick(yard.orders).id : null;
-    return { mould: id, casting, order, coated: dice.chance(0.3), filledAt: before(yard, dice) };
-  });
-  return enter(yard, { kind: 'poured', bags: null, pours });
-};
-
-const stripAny: Act = (yard, dice) => {
-  const full = yard.inMould.length > 0 ? dice.pick(yard.inMould).mould : dice.pick(yard.moulds).id;
-  const cameOut = dice.pick(CAME_OUT);
-  return enter(yard, { kind: 'stripped', mould: full, cameOut, reason: 'chipped', doneAt: before(yard, dice) });
-};
-
-const setUpAny: Act = (yard, dice) => {
-  const mould = dice.pick(yard.moulds);
-  const casting = (dice.chance(0.9) ? mould.makes[0]?.casting : undefined) ?? dice.pick(yard.castings).id;
-  return enter(yard, {
-    kind: 'set up',
-    mould: mould.id,
-    casting,
-    coated: dice.chance(0.5),
-    doneAt: before(yard, dice),
-  });
-};
-
-const packAny: Act = (yard, dice) => {
-  const order = dice.pick(yard.orders);
-  const planned = yard.finished.flatMap((_, finished) => (dice.chance(0.3) ? [{ finished, count: 1 }] : []));
-  const work = { order: order.id, lines: order.lines, planned, evenShort: dice.chance(0.7) };
-  if (dice.chance(0.3)) return handOver(yard, { ...work, isPacked: order.lines.length === 0, on: '2027-01-01' });
-  return enter(yard, { kind: 'packed', ...work, doneAt: before(yard, dice) });
-};
-
-const unpackAny: Act = async (yard, dice, tx) => {
-  const packed = yard.orders.filter(({ lines }) => lines.length === 0);
-  const order = packed.length > 0 ? await orderById(tx, dice.pick(packed).id) : null;
-  return order ? unpack(yard, { order: order.id, lines: order.lines }) : { ok: true, entries: [] };
-};
-
-const markAny: Act = (yard, dice) =>
-  mark(yard, dice.pick(yard.moulds).id, dice.pick(MOULD_MARKS), {
-    ...{ note: dice.pick(['', 'split']), cameOut: dice.pick([...CAME_OUT, null]) },
-    repairedOn: dice.chance(0.5) ? null : '2099-01-01',
-  });
-
-const mendAny: Act = (yard, dice) => ({
-  ok: true,
-  entries: mend(
-    { id: -1, casting: dice.pick(yard.castings).id, mould: 'a mould', filledAt: yard.yard.now },
-    dice.chance(0.5) ? null : yard.yard.now,
-  ),
-});
-
-const ACTS: readonly Act[] = [pourAny, pourAny, stripAny, stripAny, setUpAny, packAny, unpackAny, markAny, mendAny];
-
 /** Records random work; what can be so is written to the store and applied to the yard file beside it. */
 const workAnyhow = async (tx: Tx, start: YardFile, dice: Dice): Promise<{ beside: YardFile; written: number }> => {
   let [beside, written] = [start, 0];
   for (let act = 0; act < 8; act++) {
-    const possible = beside.orders.length > 0 ? ACTS : ACTS.filter((one) => one !== packAny);
-    const booked = await dice.pick(possible)(beside, dice, tx);
+    const booked = await anyWork(beside, dice, tx);
     if (!booked.ok) continue;
     await writeEntries(tx, booked.entries);
     beside = apply(beside, booked.entries);
@@ -99,10 +25,6 @@ const workAnyhow = async (tx: Tx, start: YardFile, dice: Dice): Promise<{ beside
   }
   return { beside, written };
 };
-
-/** An odd yard may have nothing to work with. */
-const isWorked = ({ moulds, mixes, castings }: YardFile): boolean =>
-  [moulds, mixes, castings].every(({ length }) => length > 0);
 
 const YARDS = 560;
 const PER_TEST = 140;
@@ -119,6 +41,7 @@ describe('what the store writes is what the book applies', { timeout: 120_000 },
         const loaded = await loadYardFile(tx, yard.yard.now);
         const { beside, written } = await workAnyhow(tx, loaded, diceOf(seed));
         expect(await loadYardFile(tx, yard.yard.now), `seed ${seed}`).toEqual(beside);
+        expect(stockFaults(await stockBook(tx), beside.materials), `seed ${seed}`).toEqual([]);
         entries += written;
       });
     expect(entries).toBeGreaterThan(3 * seeds.length);

@@ -42,8 +42,9 @@ describe('a mould', () => {
 });
 
 test('stock goes up and down, and never below nothing', () => {
+  const why = { kind: 'counted', at: '2027-04-10T10:00:00+01:00' } as const;
   const stock = (quantity: number) =>
-    applied({ kind: 'stock', material: 'mortar', quantity }).materials.map(({ onHand }) => onHand);
+    applied({ kind: 'stock', material: 'mortar', quantity, why }).materials.map(({ onHand }) => onHand);
   expect(stock(2)).toEqual([5, 4, 3]);
   expect(stock(-1)).toEqual([2, 4, 3]);
   expect(stock(-3.5)).toEqual([0, 4, 3]);

@@ -15,10 +15,13 @@ const yardWith = (finished: Omit<FinishedPieces, 'casting'>[]): YardFile => {
 const order = '27-001';
 const { lines } = plannedYard().orders[0]!;
 /** A stick of 3000 is opened for two of 300 with a saw cut of 3 each. */
-const rodCut: Entry[] = [
-  { kind: 'stock', material: 'rod', quantity: -1 },
-  { kind: 'offcuts', material: 'rod', lengthMm: 2394, count: 1 },
-];
+const rodCut = (at: string): Entry[] => {
+  const why = { kind: 'cut', at, work: { order } } as const;
+  return [
+    { kind: 'stock', material: 'rod', quantity: -1, why },
+    { kind: 'offcuts', material: 'rod', lengthMm: 2394, count: 1, why },
+  ];
+};
 const packed = (yard: YardFile, planned: FromFinished[] = [], evenShort = false) =>
   pack(yard, { order, lines, planned, evenShort, doneAt: saturday('10:55') });
 const entriesOf = (booked: Booked) => {
@@ -33,7 +36,7 @@ describe('an order packed', () => {
   test('takes its pieces and its lengths, and frees what is set aside for it beyond that', () => {
     expect(entriesOf(packed(yardWith([{ count: 3 }])))).toEqual([
       { kind: 'pieces out', place: 0, count: 2 },
-      ...rodCut,
+      ...rodCut(saturday('10:55')),
       { kind: 'freed', order },
       { kind: 'packed', order, at: saturday('10:55') },
     ]);
@@ -72,7 +75,7 @@ describe('an order handed over', () => {
   test('takes what it is made of, unless packing took it', () => {
     expect(entriesOf(handed(yardWith([{ count: 2 }]), false))).toEqual([
       { kind: 'pieces out', place: 0, count: 2 },
-      ...rodCut,
+      ...rodCut(saturday('10:57')),
       { kind: 'freed', order },
       gone,
     ]);
@@ -90,7 +93,10 @@ describe('an order unpacked', () => {
   test('has its pieces set aside for it, fit to go out, and its lengths are offcuts', () => {
     expect(entriesOf(unpack(yardWith([]), { order, lines }))).toEqual([
       { kind: 'pieces in', lot: { casting: 'panel-900', readyAt: null, order }, count: 2 },
-      { kind: 'offcuts', material: 'rod', lengthMm: 300, count: 2 },
+      {
+        ...{ kind: 'offcuts', material: 'rod', lengthMm: 300, count: 2 },
+        why: { kind: 'returned', at: saturday('10:57'), work: { order } },
+      },
       { kind: 'unpacked', order, lines },
     ]);
   });

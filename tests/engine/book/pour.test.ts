@@ -30,6 +30,10 @@ const withMould = (changes: Partial<YardFile['moulds'][number]>, yard = yardAt('
 describe('a batch poured', () => {
   test('is in its moulds, each from its own fill time, and its goods are taken', () => {
     const second = filled({ mould: '900 no. 2', coated: true, filledAt: saturday('09:29'), order: '27-001' });
+    const why = {
+      ...{ kind: 'used', at: saturday('09:22') },
+      work: { mix: 'thin', mould: '900 no. 1', at: saturday('09:29') },
+    };
     expect(entriesOf(yardAt('10:00'), work([filled(), second], 1))).toEqual([
       { kind: 'filled', piece: { mould: '900 no. 1', casting: 'panel-900', filledAt: saturday('09:22') } },
       {
@@ -45,9 +49,9 @@ describe('a batch poured', () => {
         ...{ kind: 'mould', mould: '900 no. 2' },
         patch: { condition: 'ready', prepped: false, setFor: 'panel-900', turnsSinceOil: 1 },
       },
-      { kind: 'stock', material: 'mortar', quantity: -1 },
-      { kind: 'stock', material: 'mesh', quantity: -0.16 },
-      { kind: 'stock', material: 'mesh', quantity: -0.16 },
+      { kind: 'stock', material: 'mortar', quantity: -1, why },
+      { kind: 'stock', material: 'mesh', quantity: -0.16, why },
+      { kind: 'stock', material: 'mesh', quantity: -0.16, why },
     ]);
   });
 

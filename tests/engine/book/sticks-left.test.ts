@@ -34,7 +34,7 @@ const planWith = (...sticks: PlanStick[]): PlanFile => ({ ...handPlan(), sticks 
 /** The plan once two pins for B1 were cut in that yard; null where it has to be made anew. */
 const cutInB1 = (plan: PlanFile, before: YardFile, count = 2): PlanFile | null => {
   const taken = { goods: [], cuts: [{ material: 'rod', lengthMm: 300, count }] };
-  const entries = takeFromStock(before, taken, sticksFor(plan.sticks, 'B1'));
+  const entries = takeFromStock(before, taken, sticksFor(plan.sticks, 'B1'), { at: saturday('09:05') });
   return withoutCutsFor(plan, 'B1', taken, { plan, before, after: apply(before, entries), entries });
 };
 

@@ -24,9 +24,10 @@ const rodsIn = (yard: YardFile): Rods => {
   const { onHand, offcuts = [] } = yard.materials.find(({ id }) => id === 'rod')!;
   return { onHand, offcuts: offcuts.flatMap(({ lengthMm, count }) => new Array<number>(count).fill(lengthMm)) };
 };
+const FOR = { at: '2027-04-10T10:00:00+01:00' };
 const rodsAfter = (rods: Rods, taken: ReturnType<typeof pins>, named: StickCut[] = []): Rods => {
   const yard = yardWith(rods);
-  return rodsIn(apply(yard, takeFromStock(yard, taken, named)));
+  return rodsIn(apply(yard, takeFromStock(yard, taken, named, FOR)));
 };
 const from = (count: number, offcutMm?: number): StickCut => ({
   ...{ material: 'rod', cuts: [{ lengthMm: 300, count }] },
@@ -70,8 +71,11 @@ describe('lengths that are cut', () => {
 
   test('given back are offcuts of their length', () => {
     const yard = yardWith({ onHand: 1, offcuts: [700] });
-    expect(rodsIn(apply(yard, giveBackToStock(pins(2))))).toEqual({ onHand: 1, offcuts: [700, 300, 300] });
-    expect(giveBackToStock(pins(0))).toEqual([]);
+    expect(rodsIn(apply(yard, giveBackToStock(pins(2), { ...FOR, kind: 'returned' })))).toEqual({
+      onHand: 1,
+      offcuts: [700, 300, 300],
+    });
+    expect(giveBackToStock(pins(0), { ...FOR, kind: 'returned' })).toEqual([]);
   });
 });
 

@@ -46,7 +46,9 @@ describe('a delivery gets another day', () => {
       'on: That day has passed. If it has come already, count the stock instead.',
     ]);
     expect(await refused('')).toEqual(['on: When is it expected? Write a day.']);
-    await context.database.write((tx) => markArrived(tx, Number(goods), '2027-04-08'));
+    await context.database.write((tx) =>
+      markArrived(tx, Number(goods), { on: '2027-04-08', at: '2027-04-08T07:00:00Z' }),
+    );
     expect(await refused('12 Apr')).toEqual([
       'goods: That has arrived already, or is no longer on its way. Nothing was changed.',
     ]);

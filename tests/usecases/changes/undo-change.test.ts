@@ -5,7 +5,7 @@ import type { Tx } from '../../../db/open.ts';
 import { changeById } from '../../../db/stores/change-store.ts';
 import { customerNamed } from '../../../db/stores/customer-store.ts';
 import { addFinished } from '../../../db/stores/finished-store.ts';
-import { addIncoming, addToStock, markArrived, updateMaterial } from '../../../db/stores/material-store.ts';
+import { addIncoming, markArrived } from '../../../db/stores/material-store.ts';
 import { addMould, emptyMould, fillMould, updateMould } from '../../../db/stores/mould-store.ts';
 import { addOrder, freeSetAside, nextOrderId, replaceLines, updateOrder } from '../../../db/stores/order-store.ts';
 import { replaceYard } from '../../../db/stores/replace-yard.ts';
@@ -14,6 +14,7 @@ import { undoChange } from '../../../src/usecases/changes/undo-change.ts';
 import { done, type UseCaseContext } from '../../../src/usecases/core/context.ts';
 import { changing } from '../../../src/usecases/plan/changing.ts';
 import { smallYard } from '../../support/small-yard.ts';
+import { countedNow, moreOf } from '../../support/stock-set.ts';
 import { yardContext } from '../../support/yard-context.ts';
 
 /** Everything that a change may write, as it lies in the tables. */
@@ -65,18 +66,18 @@ describe('undoing a change', () => {
         extra: [{ date: '2027-04-16', start: '09:00', end: '12:00' }],
       }),
     );
-    await change(context, (tx) => updateMaterial(tx, 'mortar', { onHand: 0.1 + 0.2 }));
+    await change(context, (tx) => countedNow(tx, 'mortar', 0.1 + 0.2));
     const before = await everything(context);
     const id = await change(context, async (tx) => {
       const order = await takeOrder(tx, context.now);
       await replaceLines(tx, order, [{ casting: 'panel-900', quantity: 1 }]);
       await updateOrder(tx, '27-001', { status: 'cancelled' });
       await freeSetAside(tx, '27-001');
-      await addToStock(tx, 'mortar', 1.1);
+      await moreOf(tx, 'mortar', 1.1);
       await markArrived(
         tx,
         await addIncoming(tx, { material: 'rod', quantity: 2, on: '2027-04-08', boughtOn: null, price: 1.1 }),
-        '2027-04-08',
+        { on: '2027-04-08', at: '2027-04-08T07:00:00Z' },
       );
       await emptyMould(tx, '900 no. 1');
       await updateMould(tx, '900 no. 1', { condition: 'damaged', damageNote: "corner's gone" });
@@ -122,7 +123,7 @@ describe('undoing is refused', () => {
   test('when what it wrote has been changed since, and then nothing is undone', async () => {
     const context = await yardContext();
     const first = await change(context, async (tx) => {
-      await updateMaterial(tx, 'mortar', { onHand: 7 });
+      await countedNow(tx, 'mortar', 7);
       await updateMould(tx, '900 no. 2', { condition: 'dirty' });
     });
     await change(context, (tx) => updateMould(tx, '900 no. 2', { condition: 'ready' }));
@@ -144,13 +145,13 @@ describe('undoing is refused', () => {
 
   test('a second time, for what never was, and for what is too long ago', async () => {
     const context = await yardContext();
-    const id = await change(context, (tx) => updateMaterial(tx, 'mortar', { onHand: 7 }));
+    const id = await change(context, (tx) => countedNow(tx, 'mortar', 7));
     await undoChange(context, id);
     expect(await undoChange(context, id)).toEqual(refused('That was undone already.'));
     expect(await undoChange(context, 99)).toEqual(refused('There is no such change.'));
-    const old = await change(context, (tx) => updateMaterial(tx, 'mortar', { onHand: 7 }));
+    const old = await change(context, (tx) => countedNow(tx, 'mortar', 7));
     const later = { ...context, now: '2027-05-09T09:00:00+01:00' };
-    await change(later, (tx) => updateMaterial(tx, 'rod', { onHand: 7 }));
+    await change(later, (tx) => countedNow(tx, 'rod', 7));
     expect(await undoChange(later, old)).toEqual(refused('That is too long ago to be undone.'));
   });
 });

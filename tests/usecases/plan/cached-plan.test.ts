@@ -1,6 +1,5 @@
 import { expect, onTestFinished, test } from 'vitest';
 import { type Database, openDatabase } from '../../../db/open.ts';
-import { addToStock, updateMaterial } from '../../../db/stores/material-store.ts';
 import { updateMould } from '../../../db/stores/mould-store.ts';
 import { markImproved, savePlan, storedPlan } from '../../../db/stores/plan-store.ts';
 import { replaceYard } from '../../../db/stores/replace-yard.ts';
@@ -8,6 +7,7 @@ import { done, type UseCaseContext } from '../../../src/usecases/core/context.ts
 import { changing, previewing } from '../../../src/usecases/plan/changing.ts';
 import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
 import { smallYard } from '../../support/small-yard.ts';
+import { countedNow, moreOf } from '../../support/stock-set.ts';
 import { temporaryDatabase, temporaryUrl } from '../../support/temporary-database.ts';
 import { withWorsePlan, worsePlan } from '../../support/worse-plan.ts';
 import { yardContext } from '../../support/yard-context.ts';
@@ -62,18 +62,18 @@ test('of a change that was only tried, refused or failed nothing is kept', async
   await currentPlan(context);
   const before = await currentPlan(context);
   await previewing(context, { kind: 'counted', words: '' }, async (tx) => {
-    await updateMaterial(tx, 'mortar', { onHand: 1 });
+    await countedNow(tx, 'mortar', 1);
     return done(null);
   });
   const failing = changing(context, { kind: 'counted', words: '' }, async (tx) => {
-    await updateMaterial(tx, 'mortar', { onHand: 2 });
+    await countedNow(tx, 'mortar', 2);
     throw new Error('no');
   });
   await expect(failing).rejects.toThrow('no');
   expect(await currentPlan(context)).toEqual(before);
   // The next change gets the revision that the one only tried would have had.
   await changing(context, { kind: 'counted', words: '' }, async (tx) => {
-    await addToStock(tx, 'mortar', 1);
+    await moreOf(tx, 'mortar', 1);
     return done(null);
   });
   const { yard, revision } = await currentPlan(context);
@@ -99,7 +99,7 @@ test('what another process changes shows with the next request, and so does a be
 test('what is written past the changes of the program shows as well', async () => {
   const context = await yardContext();
   await currentPlan(context);
-  await context.database.write((tx) => updateMaterial(tx, 'mortar', { onHand: 7 }));
+  await context.database.write((tx) => countedNow(tx, 'mortar', 7));
   expect((await currentPlan(context)).yard.materials[0]?.onHand).toBe(7);
 });
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { recentChanges } from '../../../db/stores/change-store.ts';
-import { addToStock, updateMaterial } from '../../../db/stores/material-store.ts';
+import { updateMaterial } from '../../../db/stores/material-store.ts';
 import { updateMould } from '../../../db/stores/mould-store.ts';
 import { addOrder, nextOrderId } from '../../../db/stores/order-store.ts';
 import { storedPlan } from '../../../db/stores/plan-store.ts';
@@ -11,6 +11,7 @@ import { done, refuse } from '../../../src/usecases/core/context.ts';
 import { changing, previewing } from '../../../src/usecases/plan/changing.ts';
 import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
 import { smallYard } from '../../support/small-yard.ts';
+import { countedNow, moreOf } from '../../support/stock-set.ts';
 import { yardContext } from '../../support/yard-context.ts';
 
 const kept = <T>(outcome: { ok: true; value: T } | { ok: false; faults: unknown }): T => {
@@ -23,7 +24,7 @@ describe('a change', () => {
     const context = await yardContext();
     const changed = kept(
       await changing(context, { kind: 'stock', words: (left) => `${left} bags counted` }, async (tx) => {
-        await updateMaterial(tx, 'mortar', { onHand: 12 });
+        await countedNow(tx, 'mortar', 12);
         return done(12);
       }),
     );
@@ -82,12 +83,12 @@ describe('a change', () => {
     const context = await yardContext();
     await currentPlan(context);
     const refused = await changing(context, { kind: 'stock', words: '' }, async (tx) => {
-      await updateMaterial(tx, 'mortar', { onHand: 0 });
+      await countedNow(tx, 'mortar', 0);
       return refuse('quantity', 'That is more than there is.');
     });
     expect(refused).toEqual({ ok: false, faults: [{ path: 'quantity', message: 'That is more than there is.' }] });
     const failing = changing(context, { kind: 'stock', words: '' }, async (tx) => {
-      await updateMaterial(tx, 'mortar', { onHand: 0 });
+      await countedNow(tx, 'mortar', 0);
       throw new Error('a fault of the program');
     });
     await expect(failing).rejects.toThrow('a fault of the program');
@@ -113,7 +114,7 @@ describe('a change', () => {
     await Promise.all(
       Array.from({ length: 10 }, () =>
         changing(context, { kind: 'stock', words: 'One more bag' }, async (tx) => {
-          await addToStock(tx, 'mortar', 1);
+          await moreOf(tx, 'mortar', 1);
           return done(null);
         }),
       ),

@@ -1,6 +1,5 @@
 import { expect, test } from 'vitest';
 import { openNotices, recentChanges } from '../../../db/stores/change-store.ts';
-import { addToStock } from '../../../db/stores/material-store.ts';
 import { savePlan, storedPlan } from '../../../db/stores/plan-store.ts';
 import { replaceYard } from '../../../db/stores/replace-yard.ts';
 import { bumpRevision } from '../../../db/stores/yard-store.ts';
@@ -13,6 +12,7 @@ import { giveUpImproving, improvePlan } from '../../../src/usecases/plan/improve
 import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
 import { fixHours } from '../../../src/usecases/yard/fix-hours.ts';
 import { demoAt, demoSaturday, namesOf } from '../../support/demo-saturday.ts';
+import { moreOf } from '../../support/stock-set.ts';
 import { temporaryDatabase } from '../../support/temporary-database.ts';
 import { storeWorsePlan, withWorsePlan, worsePlan, worsePlanYard } from '../../support/worse-plan.ts';
 
@@ -51,7 +51,7 @@ test('a plan that is as good as it gets is not looked at twice', async () => {
   const context = await withWorsePlan();
   await improvePlan(context);
   await changing(context, { kind: 'counted', words: 'A bag more' }, async (tx) => {
-    await addToStock(tx, 'mortar', 1);
+    await moreOf(tx, 'mortar', 1);
     return done(null);
   });
   const quick = await stored(context);
@@ -87,7 +87,7 @@ test('what was changed meanwhile makes a better plan of the old data worth nothi
     context,
     computeWhile(() =>
       changing(context, { kind: 'counted', words: 'A bag more' }, async (tx) => {
-        await addToStock(tx, 'mortar', 1);
+        await moreOf(tx, 'mortar', 1);
         return done(null);
       }),
     ),
@@ -120,7 +120,7 @@ test('a better plan found right after a change is part of what the change did, a
   const context = await withWorsePlan();
   const countBag = async () => {
     const changed = await changing(context, { kind: 'counted', words: 'A bag more' }, async (tx) => {
-      await addToStock(tx, 'mortar', 1);
+      await moreOf(tx, 'mortar', 1);
       return done(null);
     });
     if (!changed.ok) throw new Error('refused');

@@ -1,6 +1,5 @@
 import { expect, test } from 'vitest';
 import { openDatabase } from '../../../db/open.ts';
-import { updateMaterial } from '../../../db/stores/material-store.ts';
 import { markImproved } from '../../../db/stores/plan-store.ts';
 import { replaceYard } from '../../../db/stores/replace-yard.ts';
 import { computeWithoutThread } from '../../../src/usecases/core/computations.ts';
@@ -8,6 +7,7 @@ import { type Background, done } from '../../../src/usecases/core/context.ts';
 import { changing } from '../../../src/usecases/plan/changing.ts';
 import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
 import { smallYard } from '../../support/small-yard.ts';
+import { countedNow } from '../../support/stock-set.ts';
 import { temporaryDatabase, temporaryUrl } from '../../support/temporary-database.ts';
 
 const yard = smallYard();
@@ -34,7 +34,7 @@ const beside = async () => {
   const count = async (onHand: number) => {
     const other = await openDatabase({ url });
     const counted = await changing({ database: other, now }, { kind: 'counted', words: '' }, async (tx) => {
-      await updateMaterial(tx, 'mortar', { onHand });
+      await countedNow(tx, 'mortar', onHand);
       return done(null);
     });
     await other.close();

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { recentChanges } from '../../../db/stores/change-store.ts';
-import { updateMaterial } from '../../../db/stores/material-store.ts';
 import { replaceDay } from '../../../db/stores/work-store.ts';
 import { loadYardFile } from '../../../db/stores/yard-store.ts';
 import { done, refuse } from '../../../src/usecases/core/context.ts';
 import { type Edit, saveEdit } from '../../../src/usecases/plan/save-edit.ts';
+import { countedNow } from '../../support/stock-set.ts';
 import { yardContext } from '../../support/yard-context.ts';
 
 const dayOff: Edit = {
@@ -23,7 +23,7 @@ describe('saving', () => {
       {
         what: { kind: 'stock', words: 'Bags' },
         work: async (tx) => {
-          await updateMaterial(tx, 'mortar', { onHand: 19 });
+          await countedNow(tx, 'mortar', 19);
           return done('bags');
         },
       },

@@ -1,0 +1,38 @@
+import { sql } from 'drizzle-orm';
+import { check, index, integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import { STOCK_KINDS, type StockWork } from '../../shared/stock-entry.ts';
+import { aboveZero, dates, neverNegative, oneOf } from './limits.ts';
+import { materials } from './material.ts';
+
+/**
+ * The stock book, line by line (`shared/stock-entry.ts`): what is in the yard is the sum of it. Lines are written and, with
+ * the change that wrote them, taken back; none is ever altered. `change` is null of what came with an archive.
+ */
+export const stockEntries = sqliteTable(
+  'stockEntries',
+  {
+    id: integer().primaryKey({ autoIncrement: true }),
+    at: text().notNull(),
+    material: text()
+      .notNull()
+      .references(() => materials.id, { onDelete: 'cascade' }),
+    kind: text({ enum: STOCK_KINDS }).notNull(),
+    quantity: real().notNull(),
+    lengthMm: real(),
+    useBy: text(),
+    openedAt: text(),
+    beyond: real().notNull().default(0),
+    work: text({ mode: 'json' }).$type<StockWork>(),
+    reason: text(),
+    by: text(),
+    change: integer(),
+  },
+  (t) => [
+    index('stockEntries_material').on(t.material, t.lengthMm, t.id),
+    oneOf(t.kind, STOCK_KINDS),
+    ...dates([t.useBy]),
+    ...aboveZero([t.lengthMm]),
+    ...neverNegative([t.beyond]),
+    check('offcuts_are_whole', sql`${t.lengthMm} is null or ${t.quantity} = cast(${t.quantity} as integer)`),
+  ],
+);

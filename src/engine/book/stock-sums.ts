@@ -1,0 +1,57 @@
+import type { Material } from '../../../shared/material.ts';
+import type { StockEntry } from '../../../shared/stock-entry.ts';
+
+type Sums = Pick<Material, 'id' | 'onHand' | 'offcuts'>;
+
+/** What lines of a stock book say wrongly: of which material, and of which bags or offcuts of it, in plain words. */
+export interface StockFault {
+  material: string;
+  message: string;
+}
+
+/** To less than a gram or a millimetre of anything that is counted in a yard's units. */
+const TOLERANCE = 1e-6;
+
+const keyOf = ({ lengthMm, useBy = '', openedAt = '' }: StockEntry): string =>
+  lengthMm === undefined ? `bags ${useBy} ${openedAt}`.trim() : `offcuts of ${lengthMm} mm`;
+
+/** What is left of each, line by line; `seen` is told where it was less than nothing. */
+const leftOf = (entries: readonly StockEntry[], seen: (entry: StockEntry, key: string) => void) => {
+  const left = new Map<string, Map<string, number>>();
+  for (const entry of entries) {
+    const own = left.get(entry.material) ?? new Map<string, number>();
+    const key = keyOf(entry);
+    own.set(key, (own.get(key) ?? 0) + entry.quantity);
+    if (own.get(key)! < -TOLERANCE) seen(entry, key);
+    left.set(entry.material, own);
+  }
+  return left;
+};
+
+/**
+ * Where a stock book does not come to what is in the yard: on hand and offcuts are the sums of its lines, of each bag date and
+ * each length, and none of these was ever below nothing. No faults where all of that holds.
+ *
+ * Example: 3 bags were there and 2 were used, and the yard has 2: "the lines come to 1, and there are 2".
+ */
+export const stockFaults = (entries: readonly StockEntry[], materials: readonly Sums[]): StockFault[] => {
+  const faults: StockFault[] = [];
+  const left = leftOf(entries, ({ material }, key) => faults.push({ material, message: `${key} were below nothing` }));
+  const compare = (material: string, what: string, sum: number, there: number) => {
+    if (Math.abs(sum - there) > TOLERANCE)
+      faults.push({ material, message: `${what}: the lines come to ${sum}, and there are ${there}` });
+  };
+  for (const { id, onHand, offcuts = [] } of materials) {
+    const own = [...(left.get(id) ?? [])];
+    const isOffcut = (key: string) => key.startsWith('offcuts');
+    const bags = own.reduce((sum, [key, quantity]) => sum + (isOffcut(key) ? 0 : quantity), 0);
+    compare(id, 'on hand', bags, onHand);
+    const counts = new Map(own.filter(([key]) => isOffcut(key)));
+    for (const { lengthMm, count } of offcuts) {
+      const key = `offcuts of ${lengthMm} mm`;
+      counts.set(key, (counts.get(key) ?? 0) - count);
+    }
+    for (const [key, rest] of counts) compare(id, key, rest, 0);
+  }
+  return faults;
+};

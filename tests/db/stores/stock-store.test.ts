@@ -1,0 +1,198 @@
+import { describe, expect, test } from 'vitest';
+import type { Tx } from '../../../db/open.ts';
+import { applyArchive } from '../../../db/stores/apply-archive.ts';
+import { applyYardFile } from '../../../db/stores/apply-yard-file.ts';
+import { loadArchive } from '../../../db/stores/archive-of.ts';
+import { writeEntries } from '../../../db/stores/book-store.ts';
+import { putRowsBack } from '../../../db/stores/captured-store.ts';
+import { beginChange, endChange } from '../../../db/stores/change-store.ts';
+import { makeRoomInLog } from '../../../db/stores/log-store.ts';
+import { addIncoming, markArrived } from '../../../db/stores/material-store.ts';
+import { replaceYard } from '../../../db/stores/replace-yard.ts';
+import { moveInStock, setOffcuts, setOnHand, stockBook } from '../../../db/stores/stock-store.ts';
+import { settleStock } from '../../../db/stores/store-rows.ts';
+import { loadYardFile } from '../../../db/stores/yard-store.ts';
+import type { Archive } from '../../../shared/archive.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { stockFaults } from '../../../src/engine/book/stock-sums.ts';
+import { anyWork, isWorked } from '../../support/any-work.ts';
+import { databaseBefore } from '../../support/database-before.ts';
+import { yardSeeds } from '../../support/property-seed.ts';
+import { type Dice, diceOf } from '../../support/random-yard/dice.ts';
+import { randomYard } from '../../support/random-yard.ts';
+import { smallYard } from '../../support/small-yard.ts';
+import { temporaryDatabase } from '../../support/temporary-database.ts';
+
+const NOW = '2027-04-08T09:00:00+01:00';
+
+const bookOf = async (tx: Tx) => ({ lines: await stockBook(tx), yard: await loadYardFile(tx, NOW) });
+const faultsIn = async (tx: Tx) => {
+  const { lines, yard } = await bookOf(tx);
+  return stockFaults(lines, yard.materials);
+};
+
+/** What a day may bring, beside work: deliveries, counts, files, an archive that is opened again. */
+type StockAct = (tx: Tx, yard: YardFile, dice: Dice) => Promise<void>;
+
+const receive: StockAct = async (tx, yard, dice) => {
+  const material = dice.pick(yard.materials);
+  const quantity = material.stickMm === undefined ? dice.whole(1, 90) / 7 : dice.whole(1, 5);
+  const goods = { material: material.id, quantity, on: '2027-04-08', boughtOn: null, price: null };
+  await markArrived(tx, await addIncoming(tx, goods), { on: '2027-04-08', at: NOW });
+};
+
+const count: StockAct = async (tx, yard, dice) => {
+  const { id, offcuts = [], stickMm } = dice.pick(yard.materials);
+  await setOnHand(tx, id, stickMm === undefined ? dice.whole(0, 60) / 7 : dice.whole(0, 4), {
+    kind: 'counted',
+    at: NOW,
+  });
+  if (stickMm !== undefined)
+    await setOffcuts(tx, id, dice.chance(0.5) ? offcuts.slice(1) : [{ lengthMm: stickMm / 2, count: 2 }], {
+      ...{ kind: 'counted', at: NOW },
+    });
+};
+
+const load: StockAct = (tx, yard, dice) => {
+  const material = dice.pick(yard.materials);
+  const { offcuts: _offcuts, ...rest } = { ...material, onHand: dice.whole(0, 30) };
+  return applyYardFile(tx, { ...yard, materials: yard.materials.map((one) => (one === material ? rest : one)) });
+};
+
+const work: StockAct = async (tx, yard, dice) => {
+  const booked = await anyWork(yard, dice, tx);
+  if (booked.ok) await writeEntries(tx, booked.entries);
+};
+
+const ACTS: readonly StockAct[] = [work, work, work, receive, count, load];
+
+const changed = async (tx: Tx, act: () => Promise<void>, room = 0): Promise<number> => {
+  if (room > 0) await makeRoomInLog(tx, room);
+  const change = await beginChange(tx, { at: NOW, kind: 'test' });
+  await act();
+  await endChange(tx, change, { words: 'A change', before: [], after: [], dropped: [] });
+  return change;
+};
+
+/** Undoes one of the last changes, if it can be; what is refused is rolled back. */
+const undoOne = async (
+  database: Awaited<ReturnType<typeof temporaryDatabase>>,
+  changes: readonly number[],
+  dice: Dice,
+) => {
+  const one = changes.at(-1 - dice.whole(0, 2));
+  if (one === undefined) return null;
+  try {
+    return await database.write(async (tx) =>
+      changed(tx, async () => {
+        if (await putRowsBack(tx, one)) throw new Error('moved on');
+        await settleStock(tx, NOW);
+      }),
+    );
+  } catch (error) {
+    expect((error as Error).message).toBe('moved on');
+    return null;
+  }
+};
+
+describe('what is in the yard is the sum of its stock book, and was never below nothing', { timeout: 60_000 }, () => {
+  test.each(yardSeeds(5).filter((seed) => isWorked(randomYard(seed))))(
+    'after 40 random acts in yard %i',
+    async (seed) => {
+      const dice = diceOf(seed);
+      const database = await temporaryDatabase();
+      await database.write((tx) => replaceYard(tx, randomYard(seed)));
+      const changes: number[] = [];
+      let [kept, undone]: [Archive | null, number] = [null, 0];
+      for (let turn = 0; turn < 40; turn++) {
+        const roll = dice.whole(0, 9);
+        if (roll < 3) {
+          const change = await undoOne(database, changes, dice);
+          if (change !== null) changes.push(change);
+          undone += change === null ? 0 : 1;
+        } else
+          changes.push(
+            await database.write(async (tx) => {
+              const archive = kept;
+              if (roll === 9 && archive) {
+                const change = await changed(tx, async () => undefined, archive.log.changes.length);
+                await applyArchive(tx, change, archive);
+                return change;
+              }
+              if (roll === 9) kept = await loadArchive(tx, NOW);
+              const yard = await loadYardFile(tx, randomYard(seed).yard.now);
+              return changed(tx, () => dice.pick(ACTS)(tx, yard, dice));
+            }),
+          );
+        expect(await database.read(faultsIn), `turn ${turn}`).toEqual([]);
+      }
+      expect(undone).toBeGreaterThan(0);
+    },
+  );
+});
+
+const small = async () => {
+  const database = await temporaryDatabase();
+  await database.write((tx) => replaceYard(tx, smallYard()));
+  return database;
+};
+
+test('a yard begins its stock book with what it has, and its lines say who and why', async () => {
+  const database = await small();
+  await database.write(async (tx) => {
+    const change = await beginChange(tx, { at: NOW, kind: 'arrived', by: 'Ada' });
+    await moveInStock(tx, { material: 'mortar', kind: 'received', at: NOW, quantity: 2 });
+    await endChange(tx, change, { words: '', before: [], after: [], dropped: [] });
+    await moveInStock(tx, { material: 'mortar', kind: 'used', at: NOW, quantity: -23 });
+  });
+  const { lines } = await database.read(bookOf);
+  expect(lines).toEqual([
+    { at: NOW, material: 'mortar', kind: 'opening', quantity: 20 },
+    { at: NOW, material: 'rod', kind: 'opening', quantity: 3 },
+    { at: NOW, material: 'mortar', kind: 'received', quantity: 2, by: 'Ada' },
+    // One more than there was: the book takes what it has and says what it was short of.
+    { at: NOW, material: 'mortar', kind: 'used', quantity: -22, beyond: 1 },
+  ]);
+});
+
+// Three came and were used up, three others came: taking the first three back would have used bags that never came.
+test('a delivery that was used since cannot be undone, be there as many as then or not', async () => {
+  const database = await small();
+  const bring = (quantity: number) =>
+    database.write((tx) =>
+      changed(tx, () => moveInStock(tx, { material: 'mortar', kind: 'received', at: NOW, quantity })),
+    );
+  const first = await bring(3);
+  await bring(-3);
+  const last = await bring(3);
+  const back = (change: number) => database.write((tx) => putRowsBack(tx, change));
+  expect(await back(first)).toEqual({ table: 'materials', key: { id: "'mortar'" } });
+  expect(await back(last)).toBeNull();
+  expect(await database.read(faultsIn)).toEqual([]);
+});
+
+test('a database of before there was a stock book loses nothing, nor does undoing what was done in it', async () => {
+  const stock = (id: string, onHand: number): string =>
+    `insert into materials (id, position, name, unit, onHand, pack, minimum, kerfMm, shortBy, stickMm)
+     values ('${id}', 0, '${id}', 'stick', ${onHand}, 1, 0, 2, 0, 3000)`;
+  const old = [
+    ...[stock('rod', 2), stock('bar', 0), "insert into offcuts values ('rod', 900, 2)"],
+    "insert into changes values (1, '2027-04-08T08:00:00Z', 'counted', 'Counted', '[]', '[]', null, null, null)",
+  ];
+  const [was, is] = [5, 2].map((onHand) => JSON.stringify({ id: "'rod'", onHand: `${onHand}.0` }));
+  old.push(
+    `insert into rowChanges values (1, 1, 'materials', '${was!.replaceAll("'", "''")}', '${is!.replaceAll("'", "''")}')`,
+  );
+  const database = await temporaryDatabase(await databaseBefore('stockEntries', old));
+  const linesNow = async () => (await database.read(stockBook)).map(({ at: _at, ...line }) => line);
+  const begun = [
+    { material: 'rod', kind: 'opening', quantity: 2 },
+    { material: 'rod', kind: 'opening', quantity: 2, lengthMm: 900 },
+  ];
+  expect(await linesNow()).toEqual(begun);
+  await database.write(async (tx) => {
+    expect(await putRowsBack(tx, 1)).toBeNull();
+    await settleStock(tx, NOW, 'Undone');
+  });
+  expect(await linesNow()).toEqual([...begun, { material: 'rod', kind: 'corrected', quantity: 3, reason: 'Undone' }]);
+});
