@@ -36,6 +36,19 @@ const stockBookFaults = (input: unknown): Fault[] => {
   });
 };
 
+const moneyFaults = (input: unknown): Fault[] => {
+  const orders = new Set(listOf(input, 'orders').map((order) => field(order, 'id')));
+  const known = new Set<unknown>();
+  return listOf(input, 'orderMoney').flatMap((entry, index): Fault[] => {
+    const id = field(entry, 'order');
+    const isTwice = known.has(id);
+    known.add(id);
+    const path = pathText(['orderMoney', index, 'order']);
+    if (isTwice) return [{ path, message: `${id} is given twice` }];
+    return typeof id !== 'string' || orders.has(id) ? [] : [{ path, message: `no order with the number ${id}` }];
+  });
+};
+
 const toMendFaults = (input: unknown): Fault[] => {
   const castings = new Set(listOf(input, 'castings').map((casting) => field(casting, 'id')));
   return listOf(input, 'toMend').flatMap((piece, index): Fault[] => {
@@ -114,6 +127,7 @@ export const archiveReferenceFaults = (input: unknown): Fault[] => [
   ...customerFaults(input),
   ...toMendFaults(input),
   ...stockBookFaults(input),
+  ...moneyFaults(input),
   ...unansweredFaults(input),
   ...figureFaults(input, 'guesses'),
   ...figureFaults(input, 'typed'),

@@ -13,6 +13,7 @@ import { kitSize } from './kit-size.ts';
 import { planOfWork } from './late-work.ts';
 import { incoming, material } from './material.ts';
 import { mix } from './mix.ts';
+import { orderMoney, yardCosts } from './money.ts';
 import { finishedPieces, mould } from './mould.ts';
 import { amount, id, positive, whole, wholePositive } from './number.ts';
 import { pieceToMend } from './piece-to-mend.ts';
@@ -33,7 +34,7 @@ const { format: _format, version: _version, orders: _orders, ...ofYardFile } = y
 
 /**
  * A yard file with all else that is written down about a yard: customers, past orders, notes, sizes, water, what is kept ready, pieces to mend, work done, the stock book,
- * guesses, what was typed, what was bought and has arrived, habits, and the log. Of the plan there is only what is not recorded
+ * guesses, what was typed, what was bought and has arrived, habits, money, and the log. Of the plan there is only what is not recorded
  * yet: all else of it is made anew.
  */
 export const archive = z.strictObject({
@@ -53,9 +54,12 @@ export const archive = z.strictObject({
     mould.extend({
       ...{ note: z.string().optional(), damageNote: z.string().optional(), emptiedAt: instant.optional() },
       serviceEveryTurns: wholePositive.optional(),
+      ...{ cost: amount.optional(), costTurns: wholePositive.optional() },
     }),
   ),
-  kits: z.array(kit.extend({ size: kitSize.optional(), keptReady: wholePositive.optional() })),
+  kits: z.array(
+    kit.extend({ size: kitSize.optional(), keptReady: wholePositive.optional(), price: amount.optional() }),
+  ),
   finished: z.array(finishedPieces.extend({ mould: id.optional(), filledAt: instant.optional() })),
   toMend: z.array(pieceToMend).optional(),
   /** All that was done, in the order in which it was recorded. */
@@ -64,6 +68,9 @@ export const archive = z.strictObject({
   stockBook: z.array(stockEntry).optional(),
   customers: z.array(customer),
   orders: z.array(archivedOrder),
+  /** What costs are reckoned by, and the money of orders; in the yard's own. */
+  costs: yardCosts.optional(),
+  orderMoney: z.array(orderMoney).optional(),
   guesses: z.array(figureOf),
   typed: z.array(figureOf.extend({ typed: z.string().min(1, 'is empty') })),
   /** What was to be done by then, or was under way, and is not recorded yet: the same is asked about where it is loaded. */

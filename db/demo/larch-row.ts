@@ -11,6 +11,7 @@ import { setOnHand } from '../stores/stock-store.ts';
 import { bumpRevision } from '../stores/yard-store.ts';
 import type { Tx } from '../transaction.ts';
 import { type DemoDates, demoDates } from './larch-row-dates.ts';
+import { seedMoney } from './larch-row-money.ts';
 import { type DemoOrder, larchRowOrders, orderNumbers } from './larch-row-orders.ts';
 import { seedSizes } from './larch-row-sizes.ts';
 import { larchRowYard } from './larch-row-yard.ts';
@@ -74,6 +75,8 @@ export const seedDemo = async (tx: Tx, today: string, _now: string): Promise<voi
   await seedNotes(tx);
   await seedWater(tx);
   await seedSizes(tx);
+  const numberOf = (customer: string) => numbers[orders.findIndex((one) => one.customer === customer)] ?? '';
+  await seedMoney(tx, dates, numberOf);
   await setDemo(tx, true);
   await bumpRevision(tx);
 };

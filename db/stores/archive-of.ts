@@ -1,5 +1,6 @@
 import { ARCHIVE_VERSION, type Archive, archive } from '../../shared/archive.ts';
 import type { Mix } from '../../shared/mix.ts';
+import type { OrderMoney } from '../../shared/money.ts';
 import type { StockEntry } from '../../shared/stock-entry.ts';
 import type { Tx } from '../transaction.ts';
 import { changeLog } from './log-store.ts';
@@ -61,8 +62,11 @@ const withShort = <T extends { id: string }>(entries: readonly T[], { materials 
 };
 
 const withService = <T extends { id: string }>(entries: readonly T[], { moulds }: StoreRows) => {
-  const every = new Map(moulds.map(({ id, serviceEveryTurns }) => [id, serviceEveryTurns]));
-  return entries.map((entry) => ({ ...entry, ...present({ serviceEveryTurns: every.get(entry.id) ?? null }) }));
+  const rows = byId(moulds);
+  return entries.map((entry) => {
+    const { serviceEveryTurns = null, cost = null, costTurns = null } = rows.get(entry.id) ?? {};
+    return { ...entry, ...present({ serviceEveryTurns, cost, costTurns }) };
+  });
 };
 
 const habitsOf = ({ yardUnits, yardHabits }: StoreRows) => {
@@ -104,6 +108,33 @@ const keptOf = ({ keptKits, keptCastings }: StoreRows) => ({
   ofCastings: new Map(keptCastings.map(({ casting, count }) => [casting, count])),
 });
 
+const withPrices = <T extends { id: string }>(entries: readonly T[], { kitPrices }: StoreRows) => {
+  const prices = new Map(kitPrices.map(({ kit, price }) => [kit, price]));
+  return entries.map((entry) => ({ ...entry, ...present({ price: prices.get(entry.id) ?? null }) }));
+};
+
+/** Orders of which anything is known, with what was paid of each. */
+const orderMoneyOf = ({ orders, orderMoney, orderPayments }: StoreRows): OrderMoney[] => {
+  const payments = belongings(
+    orderPayments,
+    ({ order }) => order,
+    ({ id: _id, position: _position, order: _order, ...row }) => present(row),
+  );
+  const known = new Map(orderMoney.map((row) => [row.order, row]));
+  return orders.flatMap(({ id: order }) => {
+    const own = known.get(order);
+    return own || payments(order).length > 0 ? [{ ...present({ ...own, order }), payments: payments(order) }] : [];
+  });
+};
+
+/** Left out where there is none, so that an archive from before there was any comes out as it went in. */
+const moneyOf = (rows: StoreRows): Pick<Archive, 'costs' | 'orderMoney'> => {
+  const [costs] = rows.yardCosts;
+  const orderMoney = orderMoneyOf(rows);
+  const { id: _id, ...figures } = costs ?? {};
+  return { ...(costs ? { costs: present(figures) } : {}), ...(orderMoney.length > 0 ? { orderMoney } : {}) };
+};
+
 /** All that is written down about the yard, as of `now`, each field where the schema has it. */
 export const loadArchive = async (tx: Tx, now: string): Promise<Archive> => {
   const rows = await storeRows(tx);
@@ -122,7 +153,7 @@ export const loadArchive = async (tx: Tx, now: string): Promise<Archive> => {
     mixes: withWater(file.mixes, rows),
     castings: withKept(withSize(file.castings, ofCasting), ofCastings),
     moulds: withService(withNotes(file.moulds, byId(rows.moulds), 'note', 'damageNote', 'emptiedAt'), rows),
-    kits: withKept(withSize(file.kits, ofKit), ofKits),
+    kits: withPrices(withKept(withSize(file.kits, ofKit), ofKits), rows),
     finished: rows.finishedPieces.map(({ id: _id, position: _position, ...row }) => present(row)),
     inMould: rows.piecesInMould.map(({ position: _position, ...row }) => present(row)),
     ...toMendOf(rows),
@@ -131,6 +162,7 @@ export const loadArchive = async (tx: Tx, now: string): Promise<Archive> => {
     customers: rows.customers.map(present),
     orders: ordersOf(rows),
     ...(keep ? { keep } : {}),
+    ...moneyOf(rows),
     guesses: rows.guesses,
     typed: rows.typedFigures,
     log: await changeLog(tx),

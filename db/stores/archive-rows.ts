@@ -39,6 +39,19 @@ const orderRows = ({ orders, customers }: Archive) => ({
   orderLines: inside(orders, 'order', ({ lines }) => lines).map((line) => filled(line, 'kit', 'casting', 'material')),
 });
 
+const FIGURES = ['wageHour', 'sessionFixed', 'rejectPercent', 'marginPercent', 'mouldCost', 'mouldTurns'] as const;
+
+const moneyRows = ({ costs, kits, orderMoney = [] }: Archive) => ({
+  yardCosts: costs === undefined ? [] : [{ id: 1, ...filled(costs, ...FIGURES) }],
+  kitPrices: kits.flatMap(({ id, price }) => (price === undefined ? [] : [{ kit: id, price }])),
+  orderMoney: orderMoney
+    .map(({ payments: _payments, ...row }) => filled(row, 'price', 'deposit', 'estimate', 'quote'))
+    .filter(({ order: _order, ...said }) => Object.values(said).some((value) => value !== null)),
+  orderPayments: inOrder(
+    orderMoney.flatMap(({ order, payments }) => payments.map((one) => ({ ...filled(one, 'note'), order }))),
+  ),
+});
+
 const noted = (archive: Archive, rows: WantedRows): Pick<WantedRows, 'materials' | 'moulds'> => {
   const materials = new Map(archive.materials.map((one) => [one.id, one]));
   const moulds = new Map(archive.moulds.map((one) => [one.id, one]));
@@ -48,8 +61,10 @@ const noted = (archive: Archive, rows: WantedRows): Pick<WantedRows, 'materials'
       return { ...row, openedNote, shortBy };
     }),
     moulds: rows.moulds.map((row) => {
-      const { note = null, damageNote = null, emptiedAt = null, serviceEveryTurns = null } = moulds.get(row.id) ?? {};
-      return { ...row, note, damageNote, emptiedAt, serviceEveryTurns };
+      const one = moulds.get(row.id);
+      const { note = null, damageNote = null, emptiedAt = null, serviceEveryTurns = null } = one ?? {};
+      const { cost = null, costTurns = null } = one ?? {};
+      return { ...row, note, damageNote, emptiedAt, serviceEveryTurns, cost, costTurns };
     }),
   };
 };
@@ -64,9 +79,12 @@ const asFile = ({ materials, mixes, castings, moulds, kits, ...archive }: Archiv
   mixes: mixes.map(({ waterLitresPerBag: _water, wetCureHours: _wet, ...one }) => one),
   castings: castings.map(({ size: _size, keptReady: _kept, ...one }) => one),
   moulds: moulds.map(
-    ({ note: _note, damageNote: _damageNote, emptiedAt: _emptied, serviceEveryTurns: _service, ...one }) => one,
+    ({ note: _note, damageNote: _damageNote, emptiedAt: _emptied, serviceEveryTurns: _service, ...one }) => {
+      const { cost: _cost, costTurns: _turns, ...mould } = one;
+      return mould;
+    },
   ),
-  kits: kits.map(({ size: _size, keptReady: _kept, ...one }) => one),
+  kits: kits.map(({ size: _size, keptReady: _kept, price: _price, ...one }) => one),
 });
 
 /** The rows of a yard as an archive has it: nothing of what is held now stays that the archive does not say as well. */
@@ -93,6 +111,7 @@ export const archiveRows = (held: StoreRows, archive: Archive): WantedRows => {
     workRecords: (archive.workDone ?? []).map((record) => ({ record })),
     piecesToMend: inOrder((archive.toMend ?? []).map((piece) => filled(piece, 'reason'))),
     ...orderRows(archive),
+    ...moneyRows(archive),
     yardUnits: archive.units === undefined ? [] : [{ id: 1, system: archive.units }],
     yardHabits: archive.habits === undefined ? [] : [{ id: 1, ...archive.habits }],
     guesses: archive.guesses,

@@ -4,6 +4,7 @@ import type { KitSize } from '../../shared/kit-size.ts';
 import { keptKits } from '../tables/kept-ready.ts';
 import { kitCuts, kitParts, kitPieces, kits } from '../tables/kit.ts';
 import { kitSizes } from '../tables/kit-size.ts';
+import { kitPrices } from '../tables/money.ts';
 import type { Tx } from '../transaction.ts';
 import { insertAll, nextPosition } from './rows.ts';
 
@@ -42,6 +43,7 @@ export const removeKit = async (tx: Tx, id: string): Promise<void> => {
   await putContents(tx, id, { pieces: [], parts: [], cuts: [] });
   await tx.delete(kitSizes).where(eq(kitSizes.kit, id));
   await tx.delete(keptKits).where(eq(keptKits.kit, id));
+  await tx.delete(kitPrices).where(eq(kitPrices.kit, id));
   await tx.delete(kits).where(eq(kits.id, id));
 };
 

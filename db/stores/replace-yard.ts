@@ -9,6 +9,7 @@ import { incomings, materials } from '../tables/material.ts';
 import { mixes, mixMaterials } from '../tables/mix.ts';
 import { mixWaters } from '../tables/mix-water.ts';
 import { mixWetCures } from '../tables/mix-wet-cure.ts';
+import { kitPrices, orderMoney, orderPayments, yardCosts } from '../tables/money.ts';
 import { finishedPieces, mouldMakes, moulds, piecesInMould } from '../tables/mould.ts';
 import { offcuts } from '../tables/offcut.ts';
 import { orderLines, orders } from '../tables/order.ts';
@@ -33,11 +34,14 @@ const REFERRING_FIRST = [
     piecesToMend,
     finishedPieces,
     piecesInMould,
+    orderPayments,
+    orderMoney,
     orderLines,
     orders,
     customers,
     kitSizes,
     keptKits,
+    kitPrices,
     kitPieces,
     kitParts,
     kitCuts,
@@ -56,7 +60,18 @@ const REFERRING_FIRST = [
     mixMaterials,
     mixes,
   ],
-  ...[incomings, stockEntries, offcuts, materials, temperatureSteps, extraWindows, closedDays, workWindows, yards],
+  ...[
+    incomings,
+    stockEntries,
+    offcuts,
+    materials,
+    temperatureSteps,
+    extraWindows,
+    closedDays,
+    workWindows,
+    yardCosts,
+    yards,
+  ],
 ];
 
 const inOrder = <T extends object>(entries: readonly T[]) => entries.map((entry, position) => ({ ...entry, position }));

@@ -90,6 +90,8 @@ const mouldRows = (held: StoreRows, { moulds }: YardFile) => {
       damageNote: (out && was?.damageNote) || null,
       emptiedAt: was?.emptiedAt ?? null,
       serviceEveryTurns: was?.serviceEveryTurns ?? null,
+      cost: was?.cost ?? null,
+      costTurns: was?.costTurns ?? null,
     };
   });
   return { moulds: placedById(rows, held.moulds), mouldMakes: inside(moulds, 'mould', ({ makes }) => makes) };
@@ -105,6 +107,7 @@ const kitRows = (held: StoreRows, { kits }: YardFile) => ({
   kitCuts: inside(kits, 'kit', ({ cuts }) => cuts),
   kitSizes: held.kitSizes.filter((size) => kits.some(({ id }) => id === size.kit)),
   keptKits: held.keptKits.filter((kept) => kits.some(({ id }) => id === kept.kit)),
+  kitPrices: held.kitPrices.filter((price) => kits.some(({ id }) => id === price.kit)),
 });
 
 const TABLE_OF = { mix: 'mixes', casting: 'castings', mould: 'moulds', material: 'materials', kit: 'kits' } as const;
@@ -125,17 +128,22 @@ const figureRows = (held: StoreRows, wanted: Parameters<typeof rowOf>[0]) => ({
 
 /**
  * The rows of a yard as a yard file has it. What only the store knows (phones, notes, sizes, water, guesses, what was typed,
- * past orders, what arrived, habits) stays with the ids that stay.
+ * past orders, what arrived, habits, money) stays with the ids that stay.
  */
 export const yardRows = (held: StoreRows, file: YardFile, how: SaidOtherwise = { oneDate: false }): WantedRows => {
   const named = {
     ...{ yards: yardRow(held, file), ...materialRows(held, file), ...mixRows(held, file) },
     ...{ ...castingRows(held, file), ...mouldRows(held, file), ...kitRows(held, file) },
   };
+  const asked = orderRows(held, file, how);
+  const isThere = new Set(asked.orders.map(({ id }) => id));
   return {
     ...workRows(held, file),
     ...named,
-    ...orderRows(held, file, how),
+    ...asked,
+    yardCosts: held.yardCosts,
+    orderMoney: held.orderMoney.filter(({ order }) => isThere.has(order)),
+    orderPayments: held.orderPayments.filter(({ order }) => isThere.has(order)),
     yardUnits: held.yardUnits,
     yardHabits: held.yardHabits.map((habits) => ({ ...habits, demo: false })),
     ...figureRows(held, named as never),

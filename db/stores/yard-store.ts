@@ -102,6 +102,8 @@ const loadMoulds = async (tx: Tx) => {
       damageNote: _damageNote,
       emptiedAt: _emptied,
       serviceEveryTurns: _service,
+      cost: _cost,
+      costTurns: _turns,
       ...mould
     }) => ({
       ...present(mould),

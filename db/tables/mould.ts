@@ -1,4 +1,4 @@
-import { foreignKey, integer, primaryKey, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import { foreignKey, integer, primaryKey, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
 import { MOULD_CONDITIONS } from '../../shared/mould.ts';
 import { castings } from './casting.ts';
 import { aboveZero, dates, flags, neverEmpty, neverNegative, oneOf, position } from './limits.ts';
@@ -26,6 +26,9 @@ export const moulds = sqliteTable(
     damageNote: text(),
     /** Looked over and put right after so many turns; null: nobody said. No rule reads it. */
     serviceEveryTurns: integer(),
+    /** What it cost, in the yard's money, and over how many turns that is spread; null: as the yard says. No rule reads it. */
+    cost: real(),
+    costTurns: integer(),
     /** When its last piece came out, an instant: nothing was poured into it before. No rule reads it. */
     emptiedAt: text(),
   },

@@ -10,6 +10,7 @@ import { incomings, materials } from './material.ts';
 import { mixes, mixMaterials } from './mix.ts';
 import { mixWaters } from './mix-water.ts';
 import { mixWetCures } from './mix-wet-cure.ts';
+import { kitPrices, orderMoney, orderPayments, yardCosts } from './money.ts';
 import { finishedPieces, mouldMakes, moulds, piecesInMould } from './mould.ts';
 import { offcuts } from './offcut.ts';
 import { orderLines, orders } from './order.ts';
@@ -40,5 +41,6 @@ export const YARD_TABLES = {
   ...{ castings, castingMaterials, castingCuts, castingSizes, moulds, mouldMakes, piecesInMould, finishedPieces },
   ...{ kits, kitPieces, kitParts, kitCuts, kitSizes, customers, orders, orderLines },
   ...{ keptKits, keptCastings },
+  ...{ yardCosts, kitPrices, orderMoney, orderPayments },
   ...{ piecesToMend, workRecords, yardUnits, yardHabits, guesses, typedFigures },
 };

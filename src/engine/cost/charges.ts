@@ -1,4 +1,5 @@
-import { type CostKind, CostSum, type MissingFigure } from './cost.ts';
+import type { CostKind } from '../../../shared/money.ts';
+import { CostSum, type MissingFigure } from './cost.ts';
 import { shareOut } from './share-out.ts';
 
 /** Who bears a share of something, and how large it is beside the others'. */

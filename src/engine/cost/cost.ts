@@ -1,13 +1,4 @@
-/**
- * What a cost is made up of: bags that went into pieces and bags that were thrown away with the rest of a mix, what else goes
- * into a piece or a kit, lengths cut and what is lost of their sticks, work, a turn of the mould, a share of what a session
- * costs whatever is made in it, and of the pieces that come out as scrap.
- */
-export const COST_KINDS = [
-  ...(['mix', 'thrown away', 'goods', 'cuts', 'cut waste', 'work', 'mould', 'session', 'rejects'] as const),
-] as const;
-/** One of `COST_KINDS`: what money went into. */
-export type CostKind = (typeof COST_KINDS)[number];
+import { COST_KINDS, type CostKind } from '../../../shared/money.ts';
 
 /** A figure that nobody said, so that a cost is more than what it comes to: of a material or a mould its `id`, else ''. */
 export interface MissingFigure {

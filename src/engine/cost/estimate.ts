@@ -1,11 +1,12 @@
 import type { Casting } from '../../../shared/casting.ts';
 import type { Kit } from '../../../shared/kit.ts';
 import type { Cut } from '../../../shared/material.ts';
+import { COST_KINDS } from '../../../shared/money.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { usableMm } from '../book/offcuts.ts';
 import { chargeAllGoods, chargeBatch } from './charge-batch.ts';
 import { type Bearer, Charges } from './charges.ts';
-import { COST_KINDS, type Cost, CostSum } from './cost.ts';
+import { type Cost, CostSum } from './cost.ts';
 import { chargeCuts, lostMm } from './cuts-of-plan.ts';
 import { type CostFigures, takingGoods } from './figures.ts';
 import { halfEven } from './minor-units.ts';

@@ -105,9 +105,9 @@ const workText = ({ from, until, ...window }: WorkWindow) =>
   `${rhythmText({ ...window, from })}, ${hoursText(window)}, from ${dateText(from)}${until ? ` until ${dateText(until)}` : ''}`;
 
 /** Whether it is the demo is no figure of the yard. */
-const yardOf = ({ yard: { now: _now, ...yard }, units, habits }: Archive): Entry => {
+const yardOf = ({ yard: { now: _now, ...yard }, units, habits, costs }: Archive): Entry => {
   const { demo: _demo, ...kept } = habits ?? {};
-  return { ...yard, units, ...kept };
+  return { ...yard, units, ...kept, ...costs };
 };
 
 const lists = (before: Archive, after: Archive, nameOf: NameOf): Difference[] => [
@@ -186,6 +186,12 @@ const quiet = (before: Archive, after: Archive): Difference[] => {
       before.stockBook?.length ?? 0,
       after.stockBook?.length ?? 0,
       !same(before.stockBook, after.stockBook),
+    ),
+    byCount(
+      'Prices and payments of orders',
+      before.orderMoney?.length ?? 0,
+      after.orderMoney?.length ?? 0,
+      !same(before.orderMoney, after.orderMoney),
     ),
     byCount('What was done', before.log.changes.length, after.log.changes.length, !same(before.log, after.log)),
   ];

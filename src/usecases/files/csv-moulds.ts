@@ -59,6 +59,7 @@ const blank = (id: string, { held }: TableGround, setFor: string, position: numb
     ...{ id, position, setFor, condition: 'ready', prepped: false, repairedOn: null, turnsSinceOil: 0 },
     ...{ oilEveryTurns: null, oilMinutes: like?.oilMinutes ?? 0, oilDryMinutes: like?.oilDryMinutes ?? 0 },
     ...{ dryFrom: null, note: null, damageNote: null, emptiedAt: null, serviceEveryTurns: null },
+    ...{ cost: null, costTurns: null },
   };
 };
 

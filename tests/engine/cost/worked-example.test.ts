@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { COST_KINDS, type Cost } from '../../../src/engine/cost/cost.ts';
+import { COST_KINDS } from '../../../shared/money.ts';
+import type { Cost } from '../../../src/engine/cost/cost.ts';
 import { estimatesOf } from '../../../src/engine/cost/estimates.ts';
 import type { CostFigures } from '../../../src/engine/cost/figures.ts';
 import { priceWithMargin } from '../../../src/engine/cost/margin.ts';
