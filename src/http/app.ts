@@ -23,6 +23,7 @@ import { orderRoutes } from './order-routes.tsx';
 import { piecesRoutes } from './pieces-routes.tsx';
 import type { Screens } from './screens.ts';
 import { sheetRoutes } from './sheet-routes.tsx';
+import { stockRoutes } from './stock-routes.tsx';
 import { streamRoute } from './stream-route.ts';
 import { todayRoutes } from './today-routes.tsx';
 import { traceRoutes } from './trace-routes.tsx';
@@ -60,6 +61,7 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   traceRoutes,
   batchRoutes,
   buyingRoutes,
+  stockRoutes,
   yardRoutes,
   yardMouldRoutes,
   yardCastingRoutes,

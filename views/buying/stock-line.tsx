@@ -7,6 +7,7 @@ import { TextField } from '../parts/field.tsx';
 import { typedOr } from '../parts/form-state.tsx';
 import { KeepingLines } from '../parts/keeping-lines.tsx';
 import { isMeasure } from '../parts/quantity-text.ts';
+import { stockBookPath } from '../stock/stock-book-text.ts';
 import { stockText } from './buying-text.ts';
 
 interface StockLineProps {
@@ -23,6 +24,11 @@ export const StockLine: FC<StockLineProps> = ({ stock, today, refused }) => (
       <p>{stockText(stock, today)}</p>
       {stock.keeping && <KeepingLines keeping={stock.keeping} unit={stock.unit} today={today} />}
       {stock.note && <p class="quiet">{stock.note}</p>}
+      <p class="no-print">
+        <a href={stockBookPath(stock.material)} aria-label={`Stock book: ${stock.name}`}>
+          Stock book
+        </a>
+      </p>
     </div>
     <details class="otherwise" open={refused !== null}>
       <summary aria-label={`Count: ${stock.name}`}>Count</summary>

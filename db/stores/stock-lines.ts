@@ -1,0 +1,42 @@
+import { and, desc, eq, lt, sql } from 'drizzle-orm';
+import { stockEntries } from '../tables/stock-entry.ts';
+import type { Tx } from '../transaction.ts';
+
+/** A line of the stock book with what it left: of the material, or of offcuts of its length. */
+export type StockLine = Omit<typeof stockEntries.$inferSelect, 'change'> & { left: number };
+
+const ofMaterial = (material: string, before: number | undefined) =>
+  and(eq(stockEntries.material, material), before === undefined ? undefined : lt(stockEntries.id, before));
+
+const sumsBefore = async (tx: Tx, material: string, before: number | undefined) => {
+  const rows = await tx
+    .select({ lengthMm: stockEntries.lengthMm, left: sql<number>`sum(${stockEntries.quantity})` })
+    .from(stockEntries)
+    .where(ofMaterial(material, before))
+    .groupBy(stockEntries.lengthMm);
+  return new Map(rows.map(({ lengthMm, left }) => [lengthMm, left]));
+};
+
+/**
+ * The last lines of a material's stock book, the newest first, `limit` at most; with `before` only those that were written
+ * before that line, which need not be there any more.
+ */
+export const stockLinesOf = async (
+  tx: Tx,
+  material: string,
+  limit: number,
+  before: number | undefined,
+): Promise<StockLine[]> => {
+  const sums = await sumsBefore(tx, material, before);
+  const rows = await tx
+    .select()
+    .from(stockEntries)
+    .where(ofMaterial(material, before))
+    .orderBy(desc(stockEntries.id))
+    .limit(limit);
+  return rows.map(({ change: _change, ...row }) => {
+    const left = sums.get(row.lengthMm) ?? 0;
+    sums.set(row.lengthMm, left - row.quantity);
+    return { ...row, left };
+  });
+};

@@ -1,0 +1,27 @@
+import { Hono } from 'hono';
+import { StockBookPage } from '../../views/stock/stock-book-page.tsx';
+import { STOCK_BOOK } from '../../views/stock/stock-book-text.ts';
+import { showStockBook } from '../usecases/stock/show-stock-book.ts';
+import { stockBookTable } from '../usecases/stock/stock-book-table.ts';
+import { wholeTyped } from '../usecases/typed/form-fields.ts';
+import { page } from './page.tsx';
+import type { Screens } from './screens.ts';
+
+/** What became of a material, as a page and as a table. */
+export const stockRoutes = ({ context }: Screens): Hono =>
+  new Hono()
+    .get(STOCK_BOOK, async (c) => {
+      const before = wholeTyped(c.req.query('before')) ?? undefined;
+      const model = await showStockBook(context(), c.req.query('of') ?? '', before);
+      if (!model) return c.notFound();
+      const frame = { title: `Stock book: ${model.name}`, at: 'buying', yardName: model.yardName } as const;
+      return page(c, frame, <StockBookPage model={model} />);
+    })
+    .get(`${STOCK_BOOK}.csv`, async (c) => {
+      const file = await stockBookTable(context(), c.req.query('of') ?? '');
+      if (!file) return c.notFound();
+      return c.body(file.text, 200, {
+        'Content-Type': 'text/csv; charset=utf-8',
+        'Content-Disposition': `attachment; filename="${file.name}"`,
+      });
+    });
