@@ -1,5 +1,6 @@
 import type { Cut, MaterialQuantity } from '../../../shared/material.ts';
 import type { Order } from '../../../shared/order.ts';
+import type { Keep } from '../../../shared/plan.ts';
 import { dayNumber, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { goodsOfLines, linesLeft, packMinutesLeft, packMinutesOf } from '../book/goods.ts';
@@ -196,8 +197,10 @@ const compileOrder = (yard: YardFile, order: Order, calendar: Calendar, hours: P
 /**
  * Makes a yard file ready for the decoder. `order` indices follow the file. Takes about a millisecond; everything in it is
  * worked out once and shared by all plans of the same file.
+ *
+ * `stands`: what is to be kept is a plan that stands, of which only so much is fixed.
  */
-export const compile = (yard: YardFile): Problem => {
+export const compile = (yard: YardFile, stands?: { firm: Keep | undefined }): Problem => {
   const calendar = calendarOf(yard.yard.timeZone);
   const { now, today, horizonEnd, handover, shifts: open, packing } = hoursOf(yard);
   // Work under way takes people out of its hours.
@@ -259,10 +262,11 @@ export const compile = (yard: YardFile): Problem => {
     handover,
     batchWorthDays: yard.yard.batchWorthDays,
     fixed: NOTHING_FIXED,
+    ...(stands ? { isStanding: true } : {}),
     bagWorthDays: yard.yard.bagWorthDays,
   };
   problem.there = piecesThere(problem);
   occupyForBegun(problem);
-  problem.fixed = fixedWorkOf(problem);
+  problem.fixed = fixedWorkOf(problem, stands);
   return problem;
 };

@@ -7,7 +7,7 @@ import { type FixedGround, fits, settleCoat, take } from './fixed-ground.ts';
 import { NEVER, NONE, PREP } from './problem.ts';
 
 /** A fixed coat as the yard file has it, in the mould of an index. */
-const fixedCoat = ({ start, end }: PlanCoat, mould: number): FixedCoat => ({
+export const fixedCoat = ({ start, end }: PlanCoat, mould: number): FixedCoat => ({
   mould,
   start: minuteOf(start),
   minutes: minuteOf(end) - minuteOf(start),
@@ -41,24 +41,45 @@ const lonelyFault = (ground: FixedGround, coat: FixedCoat): string | null => {
   return coatFault(ground, coat);
 };
 
+const coatName = ({ mould, start, end }: PlanCoat): string => `${mould} ${minuteOf(start)} ${minuteOf(end)}`;
+
+/** Of what is kept, coats that no fixed pour which stays comes after. Of a plan that stands those that are fixed are. */
+const lonelyOf = (
+  { problem }: FixedGround,
+  { coats = [], pours }: Keep,
+  batches: readonly FixedBatch[],
+  stands: { firm: Keep | undefined } | undefined,
+): PlanCoat[] => {
+  const stays = new Set(batches.map(({ id }) => id));
+  const kept = pours.filter(({ batch }) => stays.has(batch));
+  if (!stands) {
+    const before = coatsBefore(coats, pours, kept);
+    return coats.filter((coat) => !before.includes(coat));
+  }
+  const { moulds } = problem.yard;
+  const placed = new Set(
+    batches.flatMap((batch) =>
+      batch.pours.flatMap(({ coat }) =>
+        coat ? [`${moulds[coat.mould]!.id} ${coat.start} ${coat.start + coat.minutes}`] : [],
+      ),
+    ),
+  );
+  const firm = new Set(stands.firm?.coats?.map(coatName));
+  return coats.filter((coat) => firm.has(coatName(coat)) && !placed.has(coatName(coat)));
+};
+
 /** Fixed coats that no fixed pour which stays comes after: they stay for themselves, as far as the rules allow. */
 export const keepCoats = (
   ground: FixedGround,
-  { coats = [], pours }: Keep,
+  keep: Keep,
   batches: readonly FixedBatch[],
+  stands?: { firm: Keep | undefined },
 ): { coats: FixedCoat[]; dropped: DroppedTask[] } => {
   const { moulds } = ground.problem.yard;
-  const stays = new Set(batches.map(({ id }) => id));
-  const before = coatsBefore(
-    coats,
-    pours,
-    pours.filter(({ batch }) => stays.has(batch)),
-  );
   const kept: FixedCoat[] = [];
   const dropped: DroppedTask[] = [];
-  for (const text of coats
-    .filter((coat) => !before.includes(coat))
-    .sort((a, b) => minuteOf(a.start) - minuteOf(b.start))) {
+  const lonely = lonelyOf(ground, keep, batches, stands);
+  for (const text of lonely.sort((a, b) => minuteOf(a.start) - minuteOf(b.start))) {
     const coat = fixedCoat(
       text,
       moulds.findIndex(({ id }) => id === text.mould),

@@ -197,10 +197,11 @@ export const keepTasks = (
   keep: Keep,
   tasks: FixedTasks,
   batches: readonly FixedBatch[],
+  stands?: { firm: Keep | undefined },
 ): Omit<FixedWork, 'batches' | 'rack'> => {
   const { strips, stripNow, dropped } = keepStrips(ground, tasks, batches);
   const packed = keepPacks(ground, tasks.packs);
-  const coated = keepCoats(ground, keep, batches);
+  const coated = keepCoats(ground, keep, batches, stands);
   const prepped = keepPreps(ground, tasks);
   return {
     ...{ strips, stripNow, packs: packed.packs, preps: prepped.preps, coats: coated.coats },

@@ -1,15 +1,15 @@
 import { type Keep, type PlanBatch, type PlanPour, poursByBatch } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
-import { isCoatDue, setUpMinutes } from '../book/mould-state.ts';
 import { bagsFor } from '../pack/bags.ts';
 import { askForBatch } from './ask-batch.ts';
 import { begunIn } from './begun.ts';
-import { type FixedBatch, type FixedPour, type FixedWork, readiedFrom } from './fixed-batch.ts';
-import { coatFault, coatOfPour } from './fixed-coat.ts';
+import type { FixedBatch, FixedWork } from './fixed-batch.ts';
+import { coatOfPour } from './fixed-coat.ts';
 import {
   backTo,
   type FixedGround,
   fits,
+  lookAhead,
   lookAheadTo,
   markOf,
   mouldsAtStart,
@@ -17,48 +17,17 @@ import {
   shiftAt,
   take,
 } from './fixed-ground.ts';
+import { type Pour, pourFault } from './fixed-pour.ts';
 import { FixedStock } from './fixed-stock.ts';
 import { stripFault } from './fixed-strip.ts';
 import { keepTasks, lookAheadToTasks, tasksOf } from './fixed-tasks.ts';
-import { BATCH, NEVER, NONE, PREP, type Problem } from './problem.ts';
-import { stripsFirst } from './strips-first.ts';
+import { BATCH, NONE, type Problem } from './problem.ts';
+import { readiedAnew } from './ready-anew.ts';
+import { passStripsOn, stripsFirst } from './strips-first.ts';
 import { weatherFault } from './weather.ts';
 
 /** When the pieces of fixed pours are stripped, by pour, where that is fixed too. */
 type StripsOfPours = ReadonlyMap<string, string>;
-type Pour = { text: PlanPour; fixed: FixedPour };
-
-/** What speaks against a fixed pour in its mould, the strip it needs first apart; or null. */
-const pourFault = (ground: FixedGround, { text, fixed }: Pour, batchStart: number): string | null => {
-  const { problem } = ground;
-  const first = readiedFrom(fixed);
-  const coated = fixed.coat !== null;
-  const mould = ground.moulds[fixed.mould]!;
-  const of = problem.moulds[fixed.mould]!;
-  const name = problem.yard.moulds[fixed.mould]!.id;
-  const change = of.change[fixed.casting]!;
-  if (mould.freeAt >= NEVER) return `mould ${name} is out of use`;
-  if (change === NONE) return `mould ${name} no longer makes it`;
-  if (first < problem.now) return 'its set-up would have begun already';
-  if (mould.held !== NONE && mould.outAt + problem.castings[mould.held]!.stripMinutes > first)
-    return `mould ${name} is not empty by then`;
-  if (mould.freeAt > first) return `mould ${name} is not free by then`;
-  const asIs = mould.prepped && mould.held === NONE && mould.setFor === fixed.casting && !coated;
-  if (!asIs && isCoatDue(mould.turnsSinceOil, of.oilEveryTurns) && !coated)
-    return `mould ${name} is due for a sealing coat`;
-  const dirty = !coated && (mould.dirty || mould.held !== NONE);
-  const setFor = mould.held === NONE ? mould.setFor : mould.held;
-  const changing = setFor === fixed.casting ? 0 : change;
-  const lasts = setUpMinutes(problem.castings[fixed.casting]!, changing, dirty);
-  if (fixed.prepMinutes !== (asIs ? 0 : lasts)) return `setting up mould ${name} takes another time now`;
-  if (minuteOf(text.prepEnd) > batchStart) return `mould ${name} is not ready by then`;
-  const fault = fixed.coat && coatFault(ground, fixed.coat, fixed.prepStart);
-  if (fault) return fault;
-  return fits(ground, PREP, fixed.prepStart, fixed.prepMinutes, 1)
-    ? null
-    : `nobody is free to set up mould ${name} then`;
-};
-
 /** Fixed pours as they are read, with when their pieces are stripped where that is fixed too. */
 interface Reading {
   problem: Problem;
@@ -126,8 +95,38 @@ const shortOf = (ground: FixedGround, batch: FixedBatch): string | null => {
   return short === NONE ? null : problem.yard.materials[short]!.name;
 };
 
+/** A batch that is looked at. `readyAnew` is how a mould may be made ready otherwise than it was planned; of what is fixed none is. */
+interface Looking {
+  text: PlanBatch;
+  batch: FixedBatch;
+  pours: Pour[];
+  readyAnew: ((pour: Pour) => ReturnType<typeof readiedAnew>) | null;
+}
+
+/** Counts the people who set up moulds for pours in (1) or out (-1) of those that are not there for anything else. */
+const lookAheadToSetUps = (ground: FixedGround, pours: readonly Pour[], sign: 1 | -1): void => {
+  for (const { fixed } of pours) {
+    lookAhead(ground, fixed.prepStart, fixed.prepMinutes, sign);
+    if (fixed.coat) lookAhead(ground, fixed.coat.start, fixed.coat.minutes, sign);
+  }
+};
+
+/** What speaks against a pour of a batch, also where its mould is made ready otherwise; or null. */
+const faultOf = (ground: FixedGround, pour: Pour, { batch, pours, readyAnew }: Looking): string | null => {
+  const fault = pourFault(ground, pour, batch.start);
+  if (fault === null || !readyAnew) return fault;
+  const rest = pours.slice(pours.indexOf(pour) + 1);
+  lookAheadToSetUps(ground, rest, 1);
+  const ready = readyAnew(pour);
+  lookAheadToSetUps(ground, rest, -1);
+  if (!ready) return fault;
+  Object.assign(pour.fixed, ready);
+  return pourFault(ground, pour, batch.start);
+};
+
 /** Looks at one fixed batch; takes its hours and moulds when nothing speaks against it. */
-const keepOrDrop = (ground: FixedGround, batch: FixedBatch, text: PlanBatch, pours: Pour[]): string | null => {
+const keepOrDrop = (ground: FixedGround, looking: Looking): string | null => {
+  const { text, batch, pours } = looking;
   const { problem } = ground;
   const before = markOf(ground);
   const undo = (reason: string) => {
@@ -142,7 +141,7 @@ const keepOrDrop = (ground: FixedGround, batch: FixedBatch, text: PlanBatch, pou
   for (const pour of pours) {
     if (moulds.has(pour.fixed.mould)) return undo('one mould cannot take two of its pours');
     moulds.add(pour.fixed.mould);
-    const reason = pourFault(ground, pour, batch.start);
+    const reason = faultOf(ground, pour, looking);
     if (reason) return undo(reason);
     take(ground, pour.fixed.prepStart, pour.fixed.prepMinutes, 1);
     if (pour.fixed.coat) take(ground, pour.fixed.coat.start, pour.fixed.coat.minutes, 1);
@@ -215,12 +214,22 @@ const groundOf = (problem: Problem): FixedGround => {
 
 const NOTHING: Keep = { batches: [], pours: [] };
 
+/** What of a plan that stands is fixed. */
+interface Stands {
+  firm: Keep | undefined;
+}
+
+const batchName = ({ id, start }: PlanBatch): string => `${id} ${start}`;
+
 /**
  * What is fixed (R13) as far as the rules still allow it, batches first, each looked at in order of time with the ones
  * before it in place; the rest with the reason why it is dropped. Batches under way (R14) stay whatever the rules say.
  * Worked out once for a problem: the search never moves any of it.
+ *
+ * Where it is a plan that stands, only what is `firm` is fixed: of the rest moulds are coated and set up otherwise where
+ * that keeps a batch, and a coat that no pour comes after is left out.
  */
-export const fixedWorkOf = (problem: Problem): FixedWork => {
+export const fixedWorkOf = (problem: Problem, stands?: Stands): FixedWork => {
   const { keep = NOTHING } = problem.yard;
   const strips: StripsOfPours = new Map(
     keep.strips?.flatMap(({ pour, stripStart }) => (pour === undefined ? [] : [[pour, stripStart] as const])),
@@ -242,13 +251,26 @@ export const fixedWorkOf = (problem: Problem): FixedWork => {
     all.map(({ batch }) => batch),
   );
   const batches = [...begun];
-  for (const { text, batch, pours } of all) {
+  const firm = new Set(stands?.firm?.batches.map(batchName));
+  const staying = [...begunIn(problem.yard).pours];
+  for (const [b, { text, batch, pours }] of all.entries()) {
     lookAheadTo(ground, batch, -1);
-    const reason = keepOrDrop(ground, batch, text, pours);
-    if (reason) dropped.push({ batch: text.id, at: text.start, reason });
-    else batches.push(batch);
+    const readyAnew = (pour: Pour) => readiedAnew(ground, pour, batch.start, { keep, staying: [...staying] });
+    const isLoose = stands && !firm.has(batchName(text));
+    const reason = keepOrDrop(ground, { text, batch, pours, readyAnew: isLoose ? readyAnew : null });
+    if (reason === null) {
+      batches.push(batch);
+      staying.push(...pours.map((pour) => pour.text));
+      continue;
+    }
+    dropped.push({ batch: text.id, at: text.start, reason });
+    passStripsOn(
+      ground,
+      batch,
+      all.slice(b + 1).map((later) => later.batch),
+    );
   }
   lookAheadToTasks(ground, tasks, -1);
-  const kept = keepTasks(ground, keep, tasks, batches);
+  const kept = keepTasks(ground, keep, tasks, batches, stands);
   return { batches, ...kept, rack: ground.lying.slice(lyingNow), dropped: [...dropped, ...kept.dropped] };
 };

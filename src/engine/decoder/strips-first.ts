@@ -71,3 +71,17 @@ export const stripsFirst = (ground: FixedGround, batches: FixedBatch[]): Map<Fix
   }
   return most;
 };
+
+/**
+ * A batch does not stay: what its moulds hold before it is then stripped for the next pour in them, when it was to be for
+ * this one.
+ */
+export const passStripsOn = ({ stripsFirst }: FixedGround, gone: FixedBatch, later: readonly FixedBatch[]): void => {
+  for (const pour of gone.pours) {
+    const next = later.flatMap(({ pours }) => pours).find(({ mould }) => mould === pour.mould);
+    const start = stripsFirst.get(pour);
+    if (!next) continue;
+    if (start === undefined) stripsFirst.delete(next);
+    else stripsFirst.set(next, start);
+  }
+};

@@ -47,7 +47,8 @@ export const lessOut = (keep: Keep, out: LeftOut): KeptLess => {
   const left = keep.batches.filter((batch) => out.has(batch));
   const gone = new Set(left.flatMap(({ pours }) => pours));
   const [lost, pours] = [keep.pours.filter(({ id }) => gone.has(id)), keep.pours.filter(({ id }) => !gone.has(id))];
-  const coats = keep.coats && coatsBefore(keep.coats, keep.pours, lost);
+  const needed = new Set(coatsBefore(keep.coats ?? [], pours, pours));
+  const coats = coatsBefore(keep.coats ?? [], keep.pours, lost).filter((coat) => !needed.has(coat));
   return {
     keep: {
       ...keep,
@@ -55,7 +56,7 @@ export const lessOut = (keep: Keep, out: LeftOut): KeptLess => {
       pours,
       strips: keep.strips?.filter((one) => !out.has(one) && (one.pour === undefined || !gone.has(one.pour))),
       packs: keep.packs?.filter((pack) => !out.has(pack)),
-      coats: keep.coats?.filter((coat) => !coats?.includes(coat)),
+      coats: keep.coats?.filter((coat) => !coats.includes(coat)),
     },
     left,
   };

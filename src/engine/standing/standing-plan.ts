@@ -1,4 +1,4 @@
-import type { DroppedTask, Keep, PlanFile, PlanPour } from '../../../shared/plan.ts';
+import type { DroppedTask, Keep, PlanCoat, PlanFile, PlanPour } from '../../../shared/plan.ts';
 import { dayNumber, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { coatsBefore } from '../book/coat-before.ts';
@@ -113,7 +113,7 @@ const withoutIdle = (standing: Keep, idle: ReadonlySet<PlanPour>, yard: YardFile
     ...standing,
     ...{ batches: left.map(({ batch }) => batch), pours },
     strips: standing.strips?.filter(({ pour }) => pour === undefined || stays.has(pour)),
-    coats: standing.coats && coatsBefore(standing.coats, standing.pours, pours),
+    coats: standing.coats && coatsBefore(standing.coats, pours, pours),
   };
 };
 
@@ -135,18 +135,22 @@ const isWhole = ({ problem, dropped, readyOn }: Candidate, near: PlanFile): bool
   });
 };
 
-const setUpName = ({ mould, prepStart }: Pick<PlanPour, 'mould' | 'prepStart'>): string => `${mould} ${prepStart}`;
+const setUpName = ({ mould, prepStart, prepEnd }: Pick<PlanPour, 'mould' | 'prepStart' | 'prepEnd'>): string =>
+  `${mould} ${minuteOf(prepStart)} ${minuteOf(prepEnd)}`;
 
 /**
  * A yard with just this kept. A set-up that is fixed and was a pour's own is one by itself where the batch of that cannot
- * stay: it is done, or it is said why not.
+ * stay, or its mould is made ready otherwise: it is done, or it is said why not.
  */
 const compileKeeping = (yard: YardFile, standing: Keep): Problem => {
-  const problem: Problem = { ...compile({ ...yard, keep: standing }), isStanding: true };
-  const gone = new Set(problem.fixed.dropped.map(({ batch }) => batch));
-  const orphans = new Set(standing.pours.filter(({ batch }) => gone.has(batch)).map(setUpName));
-  const known = new Set(standing.preps?.map(setUpName));
-  const freed = (yard.keep?.preps ?? []).filter((prep) => orphans.has(setUpName(prep)) && !known.has(setUpName(prep)));
+  const problem = compile({ ...yard, keep: standing }, { firm: yard.keep });
+  const done = problem.fixed.batches.flatMap(({ pours }) =>
+    pours.map(
+      ({ mould, prepStart, prepMinutes }) => `${yard.moulds[mould]!.id} ${prepStart} ${prepStart + prepMinutes}`,
+    ),
+  );
+  const known = new Set([...done, ...(standing.preps?.map(setUpName) ?? [])]);
+  const freed = (yard.keep?.preps ?? []).filter((prep) => !known.has(setUpName(prep)));
   if (freed.length === 0) return problem;
   return compileKeeping(yard, { ...standing, preps: [...(standing.preps ?? []), ...freed] });
 };
@@ -214,14 +218,17 @@ export const standOn = (
   };
 };
 
+const coatName = ({ mould, start, end }: PlanCoat): string => `${mould} ${minuteOf(start)} ${minuteOf(end)}`;
+
 /** Whatever stands, what is fixed beside batches is; a set-up for a pour that stands is that pour's own. */
 const withFixed = (standing: Keep, { keep }: YardFile): Keep => {
   const own = new Set(standing.pours.map(setUpName));
+  const coats = new Set(standing.coats?.map(coatName));
   return {
     ...standing,
     strips: standing.strips ?? keep?.strips,
     packs: standing.packs ?? keep?.packs,
     preps: standing.preps ?? keep?.preps?.filter((prep) => !own.has(setUpName(prep))),
-    coats: standing.coats ?? keep?.coats,
+    coats: [...(standing.coats ?? []), ...(keep?.coats ?? []).filter((coat) => !coats.has(coatName(coat)))],
   };
 };

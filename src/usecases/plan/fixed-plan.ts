@@ -142,12 +142,18 @@ const missing = (yard: YardFile, { batch, pours }: FixedMix): string | null => {
   return null;
 };
 
-/** The coats that moulds get for some mixes, by the plan or what stands in its place. */
+/**
+ * The coats that moulds get for some mixes, by the plan or what stands in its place: also one that was to be for a pour to come
+ * which is not kept.
+ */
 const coatsOf = ({ yard, plan, instead }: Fixing, mixes: readonly FixedMix[]): PlanCoat[] => {
   const own = mixes.flatMap(({ pours }) => pours);
-  return [plan, instead, yard.keep].flatMap((from) =>
-    from ? coatsBefore(from.coats ?? [], [...from.pours, ...own], own) : [],
-  );
+  const now = minuteOf(yard.yard.now);
+  return [plan, instead, yard.keep].flatMap((from) => {
+    if (!from?.coats || from.coats.length === 0) return [];
+    const before = from.pours.filter(({ fillStart }) => minuteOf(fillStart) < now);
+    return coatsBefore(from.coats, [...before, ...own], own);
+  });
 };
 
 /** Mixes and the coats before them as what is to be kept. */

@@ -22,8 +22,18 @@ const withoutGone = (keep: Keep, fixed: Keep, yard: YardFile): Keep => {
     return [gone.size === 0 ? mix : lessPours(mix, gone, instantText)];
   });
   const pours = mixes.flatMap((mix) => mix.pours);
-  const coats = coatsBefore(keep.coats ?? [], keep.pours, pours);
+  const coats = coatsBefore(keep.coats ?? [], pours, pours);
   return { batches: mixes.map(({ batch }) => batch), pours, ...(coats.length > 0 ? { coats } : {}) };
+};
+
+/** What stands, with what is fixed of it as that is fixed: looked at for all sessions, some of it would begin later. */
+const asFixed = ({ batches, pours, ...rest }: Keep, fixed: Keep): Keep => {
+  const ids = new Set(fixed.batches.map(({ id }) => id));
+  return {
+    ...rest,
+    batches: [...fixed.batches, ...batches.filter(({ id }) => !ids.has(id))],
+    pours: [...fixed.pours, ...pours.filter(({ batch }) => !ids.has(batch))],
+  };
 };
 
 /** Hours that reach beyond any plan of a yard. */
@@ -38,7 +48,8 @@ export const standingPours = (fixing: Fixing, fixed: Keep): Keep | null => {
   if (!plan) return null;
   const orders = new Map(plan.pours.map(({ id, order }) => [id, order]));
   // What a pour is for is known by the plan; carrying it forward takes the names of orders that are gone away.
-  const { keep } = fixedPlan({ ...fixing, hours: allHours(yard), searchedUntil: Number.POSITIVE_INFINITY });
+  const all = fixedPlan({ ...fixing, hours: allHours(yard), searchedUntil: Number.POSITIVE_INFINITY });
+  const keep = asFixed(all.keep, fixed);
   const named = {
     ...keep,
     pours: keep.pours.map((pour): PlanPour => {

@@ -55,6 +55,26 @@ describe('the pours that stand', () => {
     ]);
   });
 
+  /* No. 2 gets its coat at 8:22 for the pour of Saturday; the one of a week later comes after that one, without a coat. */
+  test('keep the coat before a pour that is gone where a later one needs it, and none that nothing comes after', () => {
+    const plan = planFor('b', 'a');
+    const week = (instant: string) => instant.replace('04-10', '04-17');
+    const [batch, pour] = [plan.batches[0]!, plan.pours[1]!];
+    const times = Object.fromEntries(
+      Object.entries(pour).map(([name, value]) => [name, typeof value === 'string' ? week(value) : value]),
+    ) as typeof pour;
+    const later = { ...times, id: 'P3', batch: 'B2', order: 'b' };
+    const next = { ...batch, id: 'B2', pours: ['P3'], ...{ start: week(batch.start), mixEnd: week(batch.mixEnd) } };
+    const both = {
+      ...plan,
+      batches: [...plan.batches, { ...next, end: week(batch.end) }],
+      pours: [...plan.pours, later],
+    };
+    expect(standing(yardOf('a', 'b'), both)?.coats).toEqual(plan.coats);
+    expect(standing(yardOf('b'), both)?.coats).toEqual(plan.coats);
+    expect(standing(yardOf('b'), plan)?.coats).toBeUndefined();
+  });
+
   test('that are fixed stay whole, for nobody where their order is gone', () => {
     const plan = planFor('a', 'b');
     const kept = standing(yardOf('b'), plan, { batches: plan.batches, pours: plan.pours });
