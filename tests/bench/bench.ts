@@ -1,6 +1,7 @@
 import { cpus } from 'node:os';
 import { buyingRows, tripRows } from './buying.ts';
 import { csvRows } from './csv.ts';
+import { cutRows } from './cut.ts';
 import { earliestBench } from './earliest/earliest.ts';
 import { EXACT_SEEDS, exactRows, exactSummary } from './exact.ts';
 import { questionBench } from './exact-questions.ts';
@@ -22,6 +23,9 @@ const SOME = 10;
 /** Random yards of `npm run bench -- first`, `shuffled` and `plainer`; any other number after it. */
 const SOME_YARDS = 200;
 
+/** Random cut lists of `npm run bench -- cut`; any other number after it. */
+const SOME_CASES = 40;
+
 const sections: Record<string, (argument?: string, ...more: string[]) => void | Promise<void>> = {
   speed: () => print('Speed, in process, warm, medians', speedRows()),
   quote: () => print('Quotes, in process, warm, medians', quoteRows()),
@@ -37,6 +41,7 @@ const sections: Record<string, (argument?: string, ...more: string[]) => void | 
       'Weighted tardiness, OR-Library wt40 and wt50',
       tardinessRows(which === undefined ? SOME : 1, which === 'thorough' ? 'thorough' : 'normal'),
     ),
+  cut: async (cases) => print('Sticks against proven optima', await cutRows(Number(cases ?? SOME_CASES))),
   mesh: (effort) =>
     print('Mesh against published guillotine optima', meshRows(effort === 'thorough' ? 'thorough' : 'usual')),
   first: (yards) => print('First before all others', ifFirstRows(Number(yards ?? SOME_YARDS))),

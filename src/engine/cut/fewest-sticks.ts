@@ -1,3 +1,4 @@
+import { dive } from './dive.ts';
 import { relaxedSticks } from './relaxed.ts';
 import { repack } from './repack.ts';
 import { type Packing, packInRounds } from './rounds.ts';
@@ -7,6 +8,7 @@ const TOLERANCE = 1e-9;
 const ROUND_STEPS = 200_000;
 const REPACK_STEPS = 1_000_000;
 const MOST_ROUNDS = 60;
+const DIVE_NODES = 60;
 
 /** Sticks that the rooms fill however they are cut: `ceil(sum n (l + k) / (L + k))`. */
 const byRoom = (room: number[], wanted: number[], capacity: number): number =>
@@ -59,11 +61,25 @@ const rounded = (room: number[], wanted: number[], capacity: number): { packing:
   };
 };
 
+/** Each step relaxes what is left anew, until the aim is proven missed or met. */
+const dived = (room: number[], wanted: number[], capacity: number, aim: number): Packing | null =>
+  dive(
+    wanted,
+    aim,
+    (kinds, left) =>
+      relaxedSticks(
+        kinds.map((kind) => room[kind]!),
+        left,
+        capacity,
+      ),
+    DIVE_NODES,
+  );
+
 /**
  * Cuts so many of each kind from as few sticks as it can: the relaxed cutting rounded down and the rest packed; where
- * that is more than is proven to be needed, packed in rounds as a whole; then parts of the best packing again. Stops
- * as soon as a packing is proven to be the best. `room` and `capacity` in mm, both with the kerf added; every kind
- * fits a stick.
+ * that is more than is proven to be needed, packed in rounds as a whole; then parts of the best packing again; then step by
+ * step by the relaxed cutting. Stops as soon as a packing is proven to be the best. `room` and `capacity` in mm, both with
+ * the kerf added; every kind fits a stick.
  *
  * Example: cuts of 1150 and 550 and a kerf of 3, ten and twenty wanted: `fewestSticks([1153, 553], [10, 20],
  * 6003).sticks` is 4.
@@ -75,5 +91,6 @@ export const fewestSticks = (room: number[], wanted: number[], capacity: number)
   if (packing.sticks <= aim) return packing;
   const whole = packInRounds(kinds, capacity, aim, MOST_ROUNDS, ROUND_STEPS);
   const best = whole.sticks < packing.sticks ? whole : packing;
-  return best.sticks > aim ? repack(kinds, capacity, best, aim, REPACK_STEPS) : best;
+  const again = best.sticks > aim ? repack(kinds, capacity, best, aim, REPACK_STEPS) : best;
+  return again.sticks > aim ? (dived(room, wanted, capacity, again.sticks - 1) ?? again) : again;
 };

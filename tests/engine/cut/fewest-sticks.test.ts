@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { dive } from '../../../src/engine/cut/dive.ts';
 import { fewestPossible, fewestSticks } from '../../../src/engine/cut/fewest-sticks.ts';
 import { fillStick } from '../../../src/engine/cut/fill.ts';
 import { cutAsTheyCome, type TimedCut } from '../../../src/engine/cut/open-sticks.ts';
@@ -126,5 +127,23 @@ describe('cutting over time', () => {
     const sticks = cutInStages([[cut(4, 2)], [cut(6, 1, 5), cut(2, 1, 5)]], lengths, 10);
     expect(cutsOf(sticks)).toEqual([[4, 4, 2], [6]]);
     expect(sticks.map((x) => x.openedAt)).toEqual([0, 5]);
+  });
+});
+
+describe('step by step by the relaxed cutting', () => {
+  const relax = (room: number[], capacity: number) => (kinds: number[], wanted: number[]) =>
+    relaxedSticks(
+      kinds.map((kind) => room[kind]!),
+      wanted,
+      capacity,
+    );
+
+  it('finds a packing as small as the aim', () => {
+    expect(dive([1, 1, 1, 1, 1], 2, relax([6, 5, 4, 3, 2], 10), 20)?.sticks).toBe(2);
+  });
+
+  it('finds none where more is proven to be needed, or no step is left', () => {
+    expect(dive([5], 4, relax([1600], 3000), 20)).toBeNull();
+    expect(dive([1, 1, 1, 1, 1], 2, relax([6, 5, 4, 3, 2], 10), 0)).toBeNull();
   });
 });
