@@ -29,6 +29,7 @@ import { todayRoutes } from './today-routes.tsx';
 import { traceRoutes } from './trace-routes.tsx';
 import { turnsRoutes } from './turns-routes.tsx';
 import { undoRoutes } from './undo-routes.tsx';
+import { walkRoutes } from './walk-routes.tsx';
 import { yardCastingRoutes } from './yard-casting-routes.tsx';
 import { yardHoursRoutes } from './yard-hours-routes.tsx';
 import { yardKitRoutes } from './yard-kit-routes.tsx';
@@ -62,6 +63,7 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   batchRoutes,
   buyingRoutes,
   stockRoutes,
+  walkRoutes,
   yardRoutes,
   yardMouldRoutes,
   yardCastingRoutes,

@@ -72,8 +72,8 @@ export const ROOMS: Readonly<Record<string, readonly string[]>> = {
   first: [...COMMON_ROOMS, 'orders'],
   // A table of orders is read by what an order may ask for.
   files: [...COMMON_ROOMS, 'orders'],
-  // What became of a material is kept as a file like the others.
-  stock: [...COMMON_ROOMS, 'files'],
+  // What became of a material is kept as a file like the others; on a walk round all is counted that is counted elsewhere.
+  stock: [...COMMON_ROOMS, 'files', 'buying', 'pieces'],
   // How long a material keeps, and what takes it.
   yard: [...COMMON_ROOMS, 'buying'],
   // Orders are packed, and a mix is put together with its water.

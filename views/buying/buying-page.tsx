@@ -12,6 +12,7 @@ import { LongList } from '../parts/long-list.tsx';
 import { Mark } from '../parts/mark.tsx';
 import { moneyText } from '../parts/money-text.ts';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
+import { WALK } from '../stock/walk-page.tsx';
 import { BuyLine } from './buy-line.tsx';
 import { buyingAnswer, buyingNote } from './buying-text.ts';
 import { ComingLine } from './coming-line.tsx';
@@ -125,6 +126,11 @@ const OnTheWay: FC<{ model: BuyingModel; refused: RefusedForm | null }> = ({ mod
 const Stock: FC<{ model: BuyingModel; refused: RefusedForm | null }> = ({ model, refused }) => (
   <section>
     <h2>In the yard</h2>
+    {model.stock.length > 0 && (
+      <p class="no-print">
+        <a href={WALK}>Walk round and count all of it</a>
+      </p>
+    )}
     {model.stock.length === 0 ? (
       <Empty>
         The stock book is empty. It fills when the yard's materials are recorded at <a href="/yard">Your yard</a>.

@@ -9,6 +9,7 @@ import { countText } from '../parts/day-text.ts';
 import { FormErrors, TextField } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { listText } from '../parts/quantity-text.ts';
+import { WALK } from '../stock/walk-page.tsx';
 import { TRACE } from '../trace/trace-text.ts';
 
 import { KEPT, KeptReady } from './kept-ready.tsx';
@@ -108,6 +109,7 @@ export const PiecesPage: FC<PiecesPageProps> = ({ model, notice, refused }) => (
     </p>
     <KeptReady model={model} refused={refused?.form === KEPT ? refused : null} />
     <div class="buttons">
+      <ButtonLink href={WALK}>Walk round and count</ButtonLink>
       <ButtonLink href="/moulds">Moulds</ButtonLink>
       <ButtonLink href="/orders">Orders</ButtonLink>
       <ButtonLink href={TRACE}>Where it came from, where it went</ButtonLink>
