@@ -1,7 +1,8 @@
 import type { Child, FC } from 'hono/jsx';
 import type { EveningFacts } from '../../src/usecases/today/evening-facts.ts';
 import { Amounts } from './amounts.tsx';
-import { dryLines, fittingLines, stickLine, weighLines } from './evening-text.ts';
+import { dryLines, fittingLines, weighLines } from './evening-text.ts';
+import { StickBars } from './stick-bars.tsx';
 import { toHaveReady } from './today-text.ts';
 
 const Ticked: FC<{ lines: readonly string[] }> = ({ lines }) => (
@@ -34,7 +35,11 @@ export const EveningLists: FC<{ evening: EveningFacts }> = ({ evening }) => {
   const have = toHaveReady(evening.steps);
   return (
     <div class="evening-lists">
-      <Part head="Cut, the longest first" lines={evening.sticks.map(stickLine)} />
+      {evening.sticks.length > 0 && (
+        <Part head="Cut, the longest first" lines={[]}>
+          <StickBars sticks={evening.sticks} />
+        </Part>
+      )}
       <Part head="Weigh and measure out" lines={weighLines(evening)} />
       <Part head="Lay out for the pieces" lines={fittingLines(evening)} />
       <Part head="Dry by then" lines={dryLines(evening)} />

@@ -20,9 +20,16 @@ export const eveningAnswer = ({ session, sticks, coats, preps, steps }: EveningF
   return `Before ${weekdayName(session.date)}: ${work.length > 0 ? listText(work) : 'nothing to get ready'}.`;
 };
 
-/** "Sleeve pipe 20 mm, a whole one: 8 × 190 mm and 2 × 300 mm" */
-export const stickLine = ({ name, length, whole, cuts }: StickFacts): string =>
-  `${name}, ${whole ? 'a whole one' : `an offcut of ${length}`}: ${listText(cuts.map((cut) => `${cut.count} × ${cut.length}`))}`;
+/** "; keep 2232 mm", or of what nothing can be cut from "; 45 mm is over". */
+const leftText = ({ left }: StickFacts): string =>
+  left === null ? '' : left.isKept ? `; keep ${left.length}` : `; ${left.length} is over`;
+
+/** "Sleeve pipe 20 mm, a whole one: 8 × 190 mm and 2 × 300 mm; keep 856 mm" */
+export const stickLine = (stick: StickFacts): string => {
+  const { name, length, whole, cuts } = stick;
+  const pieces = listText(cuts.map((cut) => `${cut.count} × ${cut.length}`));
+  return `${name}, ${whole ? 'a whole one' : `an offcut of ${length}`}: ${pieces}${leftText(stick)}`;
+};
 
 const isBatch = (step: EveningFacts['steps'][number]): step is BatchStep => step.kind === 'batch';
 

@@ -8,7 +8,9 @@ const MIXING = [
   'Mixer on a residual-current device, nothing loose near it while it turns. Wash water stays out of drains.',
 ];
 const ACID = 'Acid powder hurts eyes: goggles on before it is opened.';
-const CUTTING =
+
+/** Where something is cut. */
+export const CUTTING =
   'Goggles on to cut, and nothing swept dry. Galvanised rod is ground outside, in moving air. Cap wire ends.';
 const RAGS = 'Rags with oil in them can catch fire by themselves: spread them flat outside.';
 const LIFTING = 'Two lift what is heavy, or a trolley does, close to the body.';

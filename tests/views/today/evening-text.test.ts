@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { StickFacts } from '../../../src/usecases/today/cut-list.ts';
 import type { EveningFacts } from '../../../src/usecases/today/evening-facts.ts';
 import type { BatchStep, CoatStep, PrepStep } from '../../../src/usecases/today/session-step.ts';
 import { dryLines, eveningAnswer, fittingLines, stickLine, weighLines } from '../../../views/today/evening-text.ts';
@@ -17,8 +18,9 @@ const prep = {
   ...{ kind: 'prep', mould: '900 no. 2', casting: 'panel-900', at: at('08:53') },
   fittings: [{ name: 'Mesh', unit: 'm2', quantity: 0.16 }],
 } as unknown as PrepStep;
-const sticks = [
+const sticks: StickFacts[] = [
   {
+    ...{ left: { mm: 1164, length: '1164 mm', isKept: true }, bar: { mm: 3000, kerfMm: 2, cuts: [] } },
     name: 'Pipe',
     length: '3000 mm',
     whole: true,
@@ -27,7 +29,10 @@ const sticks = [
       { length: '190 mm', count: 8 },
     ],
   },
-  { name: 'Pipe', length: '635 mm', whole: false, cuts: [{ length: '190 mm', count: 2 }] },
+  {
+    ...{ left: null, bar: { mm: 635, kerfMm: 2, cuts: [] } },
+    ...{ name: 'Pipe', length: '635 mm', whole: false, cuts: [{ length: '190 mm', count: 2 }] },
+  },
 ];
 const evening = (changes: Partial<EveningFacts> = {}): EveningFacts => ({
   session: { date: '2027-04-10', start: at('08:00'), end: at('12:00'), windows: [] },
@@ -46,9 +51,11 @@ test('the first line says what there is to do', () => {
 
 test('sticks say what each is cut into', () => {
   expect(sticks.map(stickLine)).toEqual([
-    'Pipe, a whole one: 1 × 300 mm and 8 × 190 mm',
+    'Pipe, a whole one: 1 × 300 mm and 8 × 190 mm; keep 1164 mm',
     'Pipe, an offcut of 635 mm: 2 × 190 mm',
   ]);
+  const over = { ...sticks[1]!, left: { mm: 45, length: '45 mm', isKept: false } };
+  expect(stickLine(over)).toBe('Pipe, an offcut of 635 mm: 2 × 190 mm; 45 mm is over');
 });
 
 describe('what is weighed', () => {
