@@ -1,11 +1,12 @@
 import { z } from 'zod';
 import { amount, days, id, perOne, positive, wholePositive } from './number.ts';
-import { date } from './time.ts';
+import { date, instant } from './time.ts';
 
 /**
  * Something bought and used up (R10). Quantities count `unit`s, a word of the maker's own; it is bought in whole
  * `pack`s. Without `leadDays` it cannot be bought, with 0 it is there the same day. `minimum` is what always has to be
- * left. With `stickMm` a unit is a stick that is cut, each cut but the last of a stick losing `kerfMm`; `offcuts` are what
+ * left. It keeps `shelfLifeDays` from the day it comes; `lots` are parts of what is on hand that have a date or are opened, and
+ * where it says `openedDays` it is opened by `opensBy` and keeps so many days then. With `stickMm` a unit is a stick that is cut, each cut but the last of a stick losing `kerfMm`; `offcuts` are what
  * is left of sticks that were opened, and are cut like sticks of their length.
  */
 export const material = z.strictObject({
@@ -19,6 +20,11 @@ export const material = z.strictObject({
   unitPrice: amount.optional(),
   supplier: z.string().optional(),
   shelfLifeDays: days.optional(),
+  lots: z
+    .array(z.strictObject({ quantity: positive, useBy: date.optional(), openedAt: instant.optional() }))
+    .optional(),
+  opensBy: positive.optional(),
+  openedDays: days.optional(),
   stickMm: positive.optional(),
   kerfMm: amount.default(0),
   offcuts: z.array(z.strictObject({ lengthMm: positive, count: wholePositive })).optional(),

@@ -1,6 +1,7 @@
 import { begunFaults } from './begun-references.ts';
 import { type Fault, pathText } from './fault.ts';
 import { keepFaults, type Path, type Raw } from './firm-references.ts';
+import { lotFaults } from './lot-references.ts';
 import { isInstant, minuteOf } from './time.ts';
 
 const EPSILON = 1e-9;
@@ -63,9 +64,11 @@ export const referenceFaults = (input: unknown): Fault[] => {
     }
   };
 
-  for (const [x, path] of entries(input, 'materials'))
+  for (const [x, path] of entries(input, 'materials')) {
     if (x.stickMm === undefined && entries(x, 'offcuts').length > 0)
       fault([...path, 'offcuts'], `"${x.id}" has no stickMm that they are left of`);
+    faults.push(...lotFaults(x, path, isRecord(input.yard) ? input.yard.now : undefined));
+  }
   for (const [x, path] of entries(input, 'incoming')) refers(x, 'material', path, materials, 'material');
   for (const [x, path] of entries(input, 'mixes')) {
     checkQuantities(x, 'perBag', path);

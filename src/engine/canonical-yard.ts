@@ -34,6 +34,18 @@ const ordersSorted = (orders: readonly Order[]): Order[] =>
     ]),
   }));
 
+const lotsSorted = (material: YardFile['materials'][number]): YardFile['materials'][number] =>
+  material.lots === undefined
+    ? material
+    : {
+        ...material,
+        lots: sorted(material.lots, ({ useBy = NO_DATE, openedAt, quantity }) => [
+          useBy,
+          openedAt === undefined ? -Infinity : Date.parse(openedAt),
+          quantity,
+        ]),
+      };
+
 /** A yard in which every list has an order of its own, and by place in its finished pieces the place they have in the file. */
 export interface CanonicalYard {
   yard: YardFile;
@@ -70,7 +82,7 @@ export const canonicalYard = (yard: YardFile): CanonicalYard => {
   return {
     yard: {
       ...yard,
-      materials: byId(yard.materials),
+      materials: byId(yard.materials).map(lotsSorted),
       incoming: sorted(yard.incoming, ({ material, on, quantity }) => [material, on, quantity]),
       mixes: byId(yard.mixes),
       castings: byId(yard.castings),

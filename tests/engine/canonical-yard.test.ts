@@ -5,10 +5,11 @@ import { planWithMemory, planYard } from '../../src/engine/plan.ts';
 import { quoteOrder } from '../../src/engine/quote/quote.ts';
 import { audit } from '../contract/audit-plan.mjs';
 import { yardSeeds } from '../support/property-seed.ts';
+import { datedYard } from '../support/random-yard/dated-stock.ts';
 import { randomYard, YARD_KINDS } from '../support/random-yard.ts';
 import { shuffledYard } from '../support/shuffled-yard.ts';
 
-const yardOf = (seed: number): YardFile => randomYard(seed, YARD_KINDS[seed % YARD_KINDS.length]!);
+const yardOf = (seed: number): YardFile => datedYard(randomYard(seed, YARD_KINDS[seed % YARD_KINDS.length]!), seed);
 const smallOf = (seed: number): YardFile => randomYard(seed, 'small');
 
 describe('the order in which a file lists things', () => {

@@ -5,6 +5,7 @@ import { planYard } from '../../src/engine/plan.ts';
 import { refereePlan } from '../../src/engine/referee.ts';
 import { audit } from '../contract/audit-plan.mjs';
 import { yardSeeds } from '../support/property-seed.ts';
+import { datedYard } from '../support/random-yard/dated-stock.ts';
 import { randomYard } from '../support/random-yard.ts';
 import { yardWithFixedPours } from '../support/yard-with-fixed-pours.ts';
 
@@ -20,7 +21,7 @@ interface Remade {
 const remake = (seeds: number, mishaps: number): Remade => {
   const sum: Remade = { faulty: {}, fixed: 0, dropped: 0 };
   for (const seed of yardSeeds(seeds)) {
-    const before = randomYard(seed);
+    const before = seed % 2 === 0 ? datedYard(randomYard(seed), seed) : randomYard(seed);
     const yard = yardWithFixedPours(before, quickPlan(before), seed, mishaps);
     const plan = quickPlan(yard);
     const faults = [...audit(yard, plan).faults, ...refereePlan(yard, plan).map((x) => `${x.rule} ${x.message}`)];

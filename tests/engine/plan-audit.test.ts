@@ -6,6 +6,7 @@ import { planYard } from '../../src/engine/plan.ts';
 import { refereePlan } from '../../src/engine/referee.ts';
 import { audit } from '../contract/audit-plan.mjs';
 import { yardSeeds } from '../support/property-seed.ts';
+import { datedYard } from '../support/random-yard/dated-stock.ts';
 import { randomYard, type YardKind } from '../support/random-yard.ts';
 
 /** What the independent check and the referee find; none for a plan that is in order. */
@@ -16,10 +17,16 @@ const faultsOf = (yard: YardFile, plan: PlanFile): string[] => [
 
 const quickPlan = (yard: YardFile): PlanFile => planYard(yard, { effort: 'quick' });
 
+/** In every second yard bags go past their dates. */
+const yardOf = (seed: number, kind?: YardKind): YardFile => {
+  const yard = randomYard(seed, kind);
+  return seed % 2 === 0 ? datedYard(yard, seed) : yard;
+};
+
 const checkSeeds = (seeds: number[], kind?: YardKind): void => {
   const faulty: Record<string, string[]> = {};
   for (const seed of seeds) {
-    const yard = randomYard(seed, kind);
+    const yard = yardOf(seed, kind);
     const faults = faultsOf(yard, quickPlan(yard));
     if (faults.length > 0) faulty[`seed ${seed}`] = faults.slice(0, 5);
   }

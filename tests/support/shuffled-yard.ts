@@ -2,7 +2,7 @@ import type { YardFile } from '../../shared/yard-file.ts';
 import { diceOf } from './random-yard/dice.ts';
 
 /**
- * The yard with its lists in another order: orders, moulds, castings, mixes, materials, kits, finished pieces, pieces in
+ * The yard with its lists in another order: orders, moulds, castings, mixes, materials and their lots, kits, finished pieces, pieces in
  * moulds. No yard with packings under way: those name finished pieces by place.
  */
 export const shuffledYard = (yard: YardFile, seed: number): YardFile => {
@@ -10,7 +10,7 @@ export const shuffledYard = (yard: YardFile, seed: number): YardFile => {
   const shuffled = <T>(list: readonly T[]): T[] => dice.some(list, list.length);
   return {
     ...yard,
-    materials: shuffled(yard.materials),
+    materials: shuffled(yard.materials).map((one) => (one.lots ? { ...one, lots: shuffled(one.lots) } : one)),
     incoming: shuffled(yard.incoming),
     mixes: shuffled(yard.mixes),
     castings: shuffled(yard.castings),

@@ -29,7 +29,7 @@ const MISHAPS: ((yard: YardFileInput, dice: Dice, fixed: NonNullable<YardFileInp
     const calendar = calendarOf(y.yard.timeZone);
     y.closed.push(dateOfDay(calendar.dayOf(minuteOf(d.pick(fixed.batches).start))));
   },
-  (y, d) => Object.assign(d.pick(y.materials), { onHand: 0 }),
+  (y, d) => Object.assign(d.pick(y.materials), { onHand: 0, lots: undefined }),
   (y, d) => Object.assign(d.pick(y.mixes), { minCelsius: 12 }),
   (y, d) => Object.assign(d.pick(y.mixes), { attendMinutes: 120 }),
   (y) => Object.assign(y.yard, { rackSpaces: onRack(y) + 4 }),

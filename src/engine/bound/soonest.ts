@@ -1,5 +1,5 @@
 import { NEVER, NONE, PACK, type Problem } from '../decoder/problem.ts';
-import { Stock } from '../decoder/stock.ts';
+import { asIfKept, Stock } from '../decoder/stock.ts';
 import { bagsFor } from '../pack/bags.ts';
 import { batchAlone, earliestAlone, leastCleaning, outOf, soonestReady } from './slots.ts';
 
@@ -52,7 +52,7 @@ const leastSticks = (problem: Problem, cuts: Needs['cuts']): Needs['quantities']
 
 /** When all of it is there, at or after a minute, if nothing else takes any; NEVER when it will not be. */
 const thereFrom = (problem: Problem, needs: Needs, from: number): number => {
-  const stock = new Stock(problem.materials, new Int32Array(problem.materials.length));
+  const stock = new Stock(asIfKept(problem.materials), new Int32Array(problem.materials.length));
   stock.ask();
   stock.add([...needs.quantities, ...leastSticks(problem, needs.cuts)]);
   return stock.earliest(from);

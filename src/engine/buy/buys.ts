@@ -3,21 +3,12 @@ import type { PlanBuy } from '../../../shared/plan.ts';
 import { type DayNumber, dateOfDay, type Minute } from '../../../shared/time.ts';
 import type { Calendar } from '../calendar/calendar.ts';
 import { countedOnHand } from '../cut/offcuts.ts';
-
-/** So much of a material is taken at an instant. */
-export interface MaterialUse {
-  at: Minute;
-  quantity: number;
-}
-
-/** So much of a material comes in on a date, bought already. */
-export interface MaterialArrival {
-  day: DayNumber;
-  quantity: number;
-}
+import { type DatedMaterial, datedBuysOf } from './dated-buys.ts';
+import { isDated } from './dated-lots.ts';
+import type { MaterialArrival, MaterialUse } from './material-flow.ts';
 
 /** What decides when and how much of a material is bought. */
-export type BoughtMaterial = Pick<Material, 'id' | 'onHand' | 'pack' | 'leadDays' | 'minimum' | 'stickMm'>;
+export type BoughtMaterial = Pick<Material, 'stickMm'> & DatedMaterial;
 
 interface Change {
   at: Minute;
@@ -92,6 +83,8 @@ const comingEarlier = (needed: readonly Packs[], soonestDay: DayNumber, daysInHa
  * Uses before anything bought can be here draw on what is there and on its way; whether that is enough is for placement
  * to see to. A material without `leadDays` cannot be bought: nothing is.
  *
+ * What goes past its date, or keeps only some days once it is opened, is bought so that what is past its date counts for nothing (`datedBuysOf`).
+ *
  * With days in hand each comes so many days sooner, but no sooner than what is ordered today: a delivery may then be late. What is there the same day is fetched, and is not.
  *
  * Example: 9 bags there, none to be kept, packs of 5, two days to come; 8 bags taken on 6 April, 4 on the 10th, 3 on the
@@ -107,6 +100,7 @@ export const buysOf = (
 ): PlanBuy[] => {
   const { leadDays } = material;
   if (leadDays === undefined) return [];
+  if (isDated(material)) return datedBuysOf(material, uses, incoming, nowMinute, calendar, daysInHand);
   const soonestDay = calendar.dayOf(nowMinute) + leadDays;
   const changes = changesOf(uses, incoming, nowMinute, calendar);
   const needed = packsByDay(material, changes, soonestDay, nowMinute, calendar);

@@ -1,6 +1,6 @@
 import type { DayNumber } from '../../../shared/time.ts';
 import type { Calendar } from '../calendar/calendar.ts';
-import type { MaterialUse } from './buys.ts';
+import type { MaterialUse } from './material-flow.ts';
 
 /** So much of a material that came, or will come, on one day; null where nobody knows the day. */
 export interface Lot {

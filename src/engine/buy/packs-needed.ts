@@ -4,7 +4,8 @@ import { type DayNumber, dayNumber, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type Calendar, calendarOf } from '../calendar/calendar.ts';
 import { countedOnHand } from '../cut/offcuts.ts';
-import { buysOf, type MaterialUse } from './buys.ts';
+import { buysOf } from './buys.ts';
+import type { MaterialUse } from './material-flow.ts';
 import type { PackNeeded } from './trip-windows.ts';
 
 const TOLERANCE = 1e-6;

@@ -4,8 +4,9 @@ import { type DayNumber, dateOfDay, dayNumber, minuteOf } from '../../../shared/
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../calendar/calendar.ts';
 import { sessionsOf } from '../calendar/sessions.ts';
-import type { MaterialUse } from './buys.ts';
+
 import { type ChosenTrip, chooseTrips } from './choose-trips.ts';
+import type { MaterialUse } from './material-flow.ts';
 import { packsNeeded } from './packs-needed.ts';
 import { daysOfSupplier, type SupplierDays } from './supplier-days.ts';
 import { packsPrice, type TripGoods } from './trip-terms.ts';

@@ -1,6 +1,6 @@
 import type { UnplannedOrder } from '../../../shared/plan.ts';
 import { NONE, type Problem } from './problem.ts';
-import { Stock } from './stock.ts';
+import { asIfKept, type Short, Stock } from './stock.ts';
 
 /** Why an order cannot be planned; `what` and `reason` go into the plan file as they are. */
 export type Refusal = Omit<UnplannedOrder, 'order'>;
@@ -36,12 +36,13 @@ const amountText = (problem: Problem, material: number, quantity: number): strin
   return rounded === 1 ? `1 more ${unit} is needed` : `${rounded} more ${unit} are needed`;
 };
 
-/**
- * The refusal of an order for want of so much more of a material (by index), in its own unit, to a hundredth upwards.
- */
-export const materialRefusal = (problem: Problem, material: number, quantity: number): Refusal => {
+/** The refusal of an order for want of so much more of a material, in its own unit, to a hundredth upwards. */
+export const materialRefusal = (problem: Problem, { material, quantity, isPastDate }: Short): Refusal => {
   const { id, name } = problem.yard.materials[material]!;
-  return { cause: 'material', what: id, reason: `${name} cannot be had: ${amountText(problem, material, quantity)}` };
+  const reason = isPastDate
+    ? `${name} goes past its date before that`
+    : `${name} cannot be had: ${amountText(problem, material, quantity)}`;
+  return { cause: 'material', what: id, reason };
 };
 
 const askFor = (problem: Problem, stock: Stock, order: number, pours: { casting: number; count: number }[]): void => {
@@ -64,7 +65,7 @@ const askFor = (problem: Problem, stock: Stock, order: number, pours: { casting:
  */
 export const refusals = (problem: Problem, sequence: ArrayLike<number>): Map<number, Refusal> => {
   const refused = new Map<number, Refusal>();
-  const stock = new Stock(problem.materials, new Int32Array(problem.materials.length));
+  const stock = new Stock(asIfKept(problem.materials), new Int32Array(problem.materials.length));
   let lots = lotsOf(problem);
   for (const order of Array.from(sequence)) {
     if (problem.begun.packs.some((pack) => pack.order === order)) continue;
@@ -86,7 +87,7 @@ export const refusals = (problem: Problem, sequence: ArrayLike<number>): Map<num
     askFor(problem, stock, order, pours);
     const short = stock.shortBy(problem.horizonEnd - 1);
     if (short) {
-      refused.set(order, materialRefusal(problem, short.material, short.quantity));
+      refused.set(order, materialRefusal(problem, short));
       continue;
     }
     stock.use(problem.now);

@@ -1,4 +1,4 @@
-import type { Cut, MaterialQuantity } from '../../../shared/material.ts';
+import type { Cut, Material, MaterialQuantity } from '../../../shared/material.ts';
 import type { Order } from '../../../shared/order.ts';
 import type { Keep } from '../../../shared/plan.ts';
 import { dayNumber, minuteOf } from '../../../shared/time.ts';
@@ -6,6 +6,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { goodsOfLines, linesLeft, packMinutesLeft, packMinutesOf } from '../book/goods.ts';
 import { isOutForGood } from '../book/mould-state.ts';
 import { usableMm } from '../book/offcuts.ts';
+import { isDated, lastDayOf, lotsOnHand, useByOf } from '../buy/dated-lots.ts';
 import { type Calendar, calendarOf } from '../calendar/calendar.ts';
 import { type Ageing, ageingOf } from '../cure/age.ts';
 import { climateOf } from '../cure/climate.ts';
@@ -18,6 +19,7 @@ import { holdsByDay } from './holds.ts';
 import { hoursOf } from './hours-of.ts';
 import { isEverInSpells } from './in-one-go.ts';
 import {
+  type CompiledDates,
   type CompiledMix,
   type CompiledMould,
   type CompiledOrder,
@@ -39,6 +41,19 @@ const cutsOf = (list: readonly Cut[], materials: Index) =>
 /** Of one material; more than anybody keeps, and so that a slip of the hand costs no time. */
 const MOST_OFFCUTS = 200;
 
+/** By what dates a material goes; null where none of it does before more can be bought, or before the plan is over. */
+const datesOf = (yard: YardFile, m: Material, calendar: Calendar, today: number): CompiledDates | null => {
+  const { leadDays, shelfLifeDays, opensBy, openedDays } = m;
+  if (!isDated(m) || leadDays === 0) return null;
+  const lastDay = today + (leadDays === undefined ? yard.yard.horizonDays : leadDays - 1);
+  const dates = { opensBy, openedDays, shelfLifeDays, dayOf: calendar.dayOf };
+  const lots = lotsOnHand(m, (instant) => calendar.dayOf(minuteOf(instant)));
+  const coming = yard.incoming.filter(({ material }) => material === m.id);
+  const isNever = openedDays === undefined && lots.every((lot) => lastDayOf(lot, dates) >= lastDay);
+  const keeps = coming.every(({ on }) => (useByOf(Math.max(today, dayNumber(on)), m) ?? lastDay) >= lastDay);
+  return isNever && keeps ? null : { ...dates, lots };
+};
+
 const compileMaterials = (yard: YardFile, calendar: Calendar, now: number, today: number, index: Index) => {
   const materials = yard.materials.map((m) => ({
     onHand: countedOnHand(m),
@@ -48,6 +63,7 @@ const compileMaterials = (yard: YardFile, calendar: Calendar, now: number, today
     kerfMm: m.kerfMm,
     offcuts: offcutsOneByOne(m.offcuts ?? [], MOST_OFFCUTS),
     usableMm: usableMm(yard, m.id),
+    dates: datesOf(yard, m, calendar, today),
   }));
   for (const x of yard.incoming)
     materials[index.get(x.material)!]!.arrivals.push({

@@ -1,5 +1,6 @@
 import type { Minute } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import type { DatedLot, Opening } from '../buy/dated-lots.ts';
 import type { Calendar } from '../calendar/calendar.ts';
 import type { Ageing } from '../cure/age.ts';
 import type { Climate } from '../cure/climate.ts';
@@ -66,6 +67,13 @@ export interface CompiledMix {
   protectMinutes: number;
 }
 
+/** What a material that goes past its date is known by. Lots are those on hand. */
+export interface CompiledDates extends Opening {
+  lots: readonly DatedLot[];
+  shelfLifeDays: number | undefined;
+  dayOf: (minute: number) => number;
+}
+
 /** A material as far as it can run short: quantities in its own unit, lengths in mm. */
 export interface CompiledMaterial {
   /** Of sticks whole ones. */
@@ -80,6 +88,8 @@ export interface CompiledMaterial {
   offcuts: number[];
   /** No piece that is cut from it is shorter, mm. */
   usableMm: number;
+  /** Null where nothing of it goes past its date before more can be bought. */
+  dates: CompiledDates | null;
 }
 
 interface CompiledCasting {

@@ -54,7 +54,7 @@ const refusalOf = (state: DecoderState, order: number): Refusal => {
     state.stock.addCuts(problem.orders[order]!.cuts);
   }
   const short = state.stock.shortBy(problem.horizonEnd - 1);
-  if (short) return materialRefusal(problem, short.material, short.quantity);
+  if (short) return materialRefusal(problem, short);
   const { packMinutes } = problem.orders[order]!;
   if (problem.shifts.count === 0) return { cause: 'time', reason: withoutHours(problem) };
   if (!isInSpells(state, order) && packMinutes > longestPackingMinutes(state))

@@ -54,6 +54,9 @@ const isSameList = (a: ArrayLike<number>, b: ArrayLike<number>): boolean => {
   return true;
 };
 
+const isSameUses = (a: StockState['dated'][number], b: StockState['dated'][number]): boolean =>
+  a.length === b.length && a.every(({ at, quantity }, i) => at === b[i]!.at && quantity === b[i]!.quantity);
+
 /** True when two plans stand alike: whatever comes after is the same in both, but for what they are told to do. */
 export const isSameState = (a: Snapshot, b: Snapshot): boolean =>
   a.pours === b.pours &&
@@ -66,6 +69,7 @@ export const isSameState = (a: Snapshot, b: Snapshot): boolean =>
   isSameList(a.rack.readyAt, b.rack.readyAt) &&
   isSameList(a.rack.spaces, b.rack.spaces) &&
   isSameList(a.stock.used, b.stock.used) &&
+  a.stock.dated.every((uses, material) => isSameUses(uses, b.stock.dated[material]!)) &&
   a.stock.open.every(
     ({ left, from }, material) =>
       isSameList(left, b.stock.open[material]!.left) && isSameList(from, b.stock.open[material]!.from),

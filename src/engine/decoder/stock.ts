@@ -1,10 +1,18 @@
 import type { Minute } from '../../../shared/time.ts';
+import { type DatedUse, missingWith, whenThereByDates, withUse } from './dated-stock.ts';
 import type { CompiledMaterial } from './problem.ts';
 import { NEVER, NONE } from './problem.ts';
 
 const EPSILON = 1e-9;
 type Quantity = { material: number; quantity: number };
 type Cuts = { material: number; lengthMm: number; count: number };
+
+/** So much of a material is missing; `isPastDate`: it would be there if it kept. */
+export interface Short {
+  material: number;
+  quantity: number;
+  isPastDate?: boolean;
+}
 
 /** Sticks that are open: what is left of each, mm, and from when on it is there to be cut. */
 interface OpenSticks {
@@ -17,9 +25,10 @@ const copyOf = ({ left, from }: OpenSticks): OpenSticks => ({ left: [...left], f
 /** There all along: what happens from now on cannot tell when it was opened. */
 const LONG_OPEN = Number.NEGATIVE_INFINITY;
 
-/** What has been used of each material, in its own unit, and the sticks that are open. */
+/** What has been used of each material, in its own unit, and the sticks that are open; of what goes past its date also when. */
 export interface StockState {
   used: Float64Array;
+  dated: (readonly DatedUse[])[];
   open: OpenSticks[];
 }
 
@@ -58,6 +67,13 @@ export const whenThere = (
 };
 
 /**
+ * Materials as if nothing went past its date: what is past it by some minute may have been used before, and what can be had is no more
+ * than this.
+ */
+export const asIfKept = (materials: readonly CompiledMaterial[]): CompiledMaterial[] =>
+  materials.map((one) => (one.dates ? { ...one, dates: null } : one));
+
+/**
  * Materials that may run short: what is there until more can be bought, and what cannot be bought at all (R10). All that
  * has been used counts at once, whatever its time, so that placing tasks of one shift in any order never overdraws.
  *
@@ -66,6 +82,8 @@ export const whenThere = (
  */
 export class Stock {
   private readonly used: Float64Array;
+  /** Of materials that go past their date; lists are replaced, never written to. */
+  private dated: (readonly DatedUse[])[];
   /** Offcuts that are there at the start and may be cut. */
   private readonly first: OpenSticks[];
   /** Those and what is left of opened sticks, by material. */
@@ -80,6 +98,7 @@ export class Stock {
     private readonly heldBack: ArrayLike<number>,
   ) {
     this.used = new Float64Array(materials.length);
+    this.dated = materials.map(() => []);
     this.needed = new Float64Array(materials.length);
     this.first = materials.map((one, material) => offcutsLeft(one, heldBack[material]!));
     this.open = this.first.map(copyOf);
@@ -87,6 +106,7 @@ export class Stock {
 
   reset(): void {
     this.used.fill(0);
+    this.dated = this.materials.map(() => []);
     this.first.forEach((sticks, material) => {
       this.open[material] = copyOf(sticks);
     });
@@ -98,11 +118,12 @@ export class Stock {
       left: [...left],
       from: from.map((at) => (at <= minute ? LONG_OPEN : at)),
     }));
-    return { used: this.used.slice(), open };
+    return { used: this.used.slice(), dated: [...this.dated], open };
   }
 
   restore(state: StockState): void {
     this.used.set(state.used);
+    this.dated = [...state.dated];
     state.open.forEach((sticks, material) => {
       this.open[material] = copyOf(sticks);
     });
@@ -140,35 +161,43 @@ export class Stock {
     return at;
   }
 
-  /** The first material asked for that will not all be there by a minute, and how much is missing; null when all is. */
-  shortBy(by: number): { material: number; quantity: number } | null {
+  /** The first material asked for that will not all be there by a minute; null when all is. */
+  shortBy(by: number): Short | null {
     const opened = this.openSticks(by, false);
     for (const material of [...this.asked, ...opened.map((x) => x.material)]) {
       const sticks = opened.find((x) => x.material === material)?.quantity ?? 0;
       const wanted = this.needed[material]! + sticks;
-      if (this.earliestOf(material, wanted, by) > by)
-        return { material, quantity: wanted - this.levelBy(material, by) };
+      if (this.earliestOf(material, wanted, by) > by) return this.shortOf(material, wanted, by);
     }
     return null;
   }
 
-  private levelBy(material: number, by: number): number {
+  private shortOf(material: number, wanted: number, by: number): Short {
     const m = this.materials[material]!;
     const arrived = m.arrivals.reduce((n, x) => (x.at <= by ? n + x.quantity : n), m.onHand);
-    return arrived - this.used[material]! - this.heldBack[material]!;
+    const quantity = wanted - (arrived - this.used[material]! - this.heldBack[material]!);
+    if (!m.dates) return { material, quantity };
+    const missing = missingWith({ ...m, dates: m.dates }, this.dated[material]!, wanted, by);
+    return { material, quantity: missing, isPastDate: quantity <= EPSILON };
   }
 
   private earliestOf(material: number, quantity: number, from: number): number {
     const m = this.materials[material]!;
+    if (m.dates) return whenThereByDates({ ...m, dates: m.dates }, this.dated[material]!, quantity, from);
     return whenThere(m, m.onHand - this.used[material]! - this.heldBack[material]!, quantity, from);
   }
 
   /** Takes what was asked for. */
   use(at: number): void {
     for (const x of this.openSticks(at, true)) this.want(x.material, x.quantity);
-    for (const material of this.asked)
-      if (at < this.materials[material]!.plentyFrom)
-        this.used[material] = this.used[material]! + this.needed[material]!;
+    for (const material of this.asked) {
+      const one = this.materials[material]!;
+      if (at >= one.plentyFrom) continue;
+      const quantity = this.needed[material]!;
+      this.used[material] = this.used[material]! + quantity;
+      if (one.dates)
+        this.dated[material] = withUse({ ...one, dates: one.dates }, this.dated[material]!, { at, quantity });
+    }
     this.ask();
   }
 

@@ -45,8 +45,8 @@ const hasPlainGoods = (problem: Problem, made: readonly number[]): boolean => {
 
 /**
  * Whether all ways to make these orders can be looked through: one person, few pieces and moulds, nothing under way,
- * no lengths to cut, no packing in spells. What is fixed is not kept: a plan that keeps it is one of all there are. The room for curing is not asked about: what is found is tried in the yard itself,
- * and what is proven holds with less room as well.
+ * no lengths to cut, no packing in spells. What is fixed is not kept: a plan that keeps it is one of all there are. The room for curing and the dates of bags are not asked about: what is found is tried in the yard itself,
+ * and what is proven holds with less room and fewer bags as well.
  */
 export const canSearchAll = (problem: Problem, made: readonly number[]): boolean =>
   made.length > 0 &&

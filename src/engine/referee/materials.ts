@@ -1,6 +1,7 @@
 import type { Material } from '../../../shared/material.ts';
 import type { PlanBuy } from '../../../shared/plan.ts';
 import { dateOfDay, dayNumber, type Minute } from '../../../shared/time.ts';
+import { goesPast, Shelf } from './dates.ts';
 import { type Finding, finder, TOLERANCE } from './finding.ts';
 import type { Ground } from './ground.ts';
 import { checkSticks } from './sticks.ts';
@@ -9,6 +10,8 @@ import { type Use, usesOf } from './uses.ts';
 interface Change {
   at: Minute;
   quantity: number;
+  /** The day on which what comes in comes. */
+  cameOn?: number;
 }
 
 /** The level of one material over time, and what is asked of it. */
@@ -26,7 +29,7 @@ class Level {
     const incoming = ground.yard.incoming.filter((x) => x.material === material.id);
     this.changes = [
       ...uses.map((x) => ({ at: x.at, quantity: -x.quantity })),
-      ...incoming.map((x) => this.arrival(x.on, x.quantity)),
+      ...incoming.map((x) => ({ ...this.arrival(x.on, x.quantity), cameOn: Math.max(ground.today, dayNumber(x.on)) })),
     ];
     const { leadDays, stickMm } = material;
     this.onHand = stickMm === undefined ? material.onHand : Math.floor(material.onHand + TOLERANCE);
@@ -38,18 +41,23 @@ class Level {
     return { at: Math.max(this.ground.now, this.ground.calendar.midnightOf(dayNumber(date))), quantity };
   }
 
-  /** The date from which on a buy counts: it may come late by the days in hand, unless it is fetched or cannot come sooner. */
+  /**
+   * The date from which on a buy counts: it may come late by the days in hand, no more than it keeps, unless it is fetched or
+   * cannot come sooner.
+   */
   private countsOn({ arrivesOn }: Pick<PlanBuy, 'arrivesOn'>): string {
-    const { leadDays = 0 } = this.material;
+    const { leadDays = 0, shelfLifeDays = Number.POSITIVE_INFINITY } = this.material;
     const isFirm = leadDays === 0 || dayNumber(arrivesOn) <= this.ground.today + leadDays;
-    const inHand = isFirm ? 0 : this.ground.yard.yard.deliveryDaysInHand;
+    const inHand = isFirm ? 0 : Math.min(this.ground.yard.yard.deliveryDaysInHand, shelfLifeDays);
     return dateOfDay(dayNumber(arrivesOn) + inHand);
   }
 
   /** The first instant at which the level is too low with these buys, each counted from its day on, or null. */
   tooLowAt(buys: Pick<PlanBuy, 'quantity' | 'arrivesOn'>[]): Minute | null {
-    const changes = [...this.changes, ...buys.map((x) => this.arrival(this.countsOn(x), x.quantity))];
+    const bought = buys.map((x) => ({ ...this.arrival(this.countsOn(x), x.quantity), cameOn: dayNumber(x.arrivesOn) }));
+    const changes: Change[] = [...this.changes, ...bought];
     if (this.minimumFrom < Infinity) changes.push({ at: this.minimumFrom, quantity: 0 });
+    if (goesPast(this.material)) return this.tooLowByDates(changes);
     changes.sort((a, b) => a.at - b.at);
     let level = this.onHand;
     for (let i = 0; i < changes.length; i++) {
@@ -57,6 +65,21 @@ class Level {
       if (changes[i + 1]?.at === changes[i]!.at) continue;
       const asked = changes[i]!.at >= this.minimumFrom ? this.material.minimum : 0;
       if (level < asked - TOLERANCE) return changes[i]!.at;
+    }
+    return null;
+  }
+
+  /** The same of what goes past its date: what comes at an instant is there for what is used at it. */
+  private tooLowByDates(changes: Change[]): Minute | null {
+    const shelf = new Shelf(this.ground, this.material);
+    changes.sort((a, b) => a.at - b.at || b.quantity - a.quantity);
+    for (let i = 0, missing = 0; i < changes.length; i++) {
+      const { at, quantity, cameOn } = changes[i]!;
+      if (cameOn === undefined) missing += shelf.use(-quantity, at);
+      else shelf.add(quantity, cameOn);
+      if (changes[i + 1]?.at === at) continue;
+      const asked = at >= this.minimumFrom ? this.material.minimum : 0;
+      if (missing > TOLERANCE || shelf.level(at) < asked - TOLERANCE) return at;
     }
     return null;
   }

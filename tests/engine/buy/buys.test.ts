@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import type { PlanBuy, PlanFile } from '../../../shared/plan.ts';
 import { dateOfDay, dayNumber, minuteOf } from '../../../shared/time.ts';
 import { readYardFile, type YardFile } from '../../../shared/yard-file.ts';
-import { type BoughtMaterial, buysOf, type MaterialUse } from '../../../src/engine/buy/buys.ts';
+import { type BoughtMaterial, buysOf } from '../../../src/engine/buy/buys.ts';
+import type { MaterialUse } from '../../../src/engine/buy/material-flow.ts';
 import { calendarOf } from '../../../src/engine/calendar/calendar.ts';
 import { audit } from '../../contract/audit-plan.mjs';
 

@@ -11,6 +11,7 @@ const material = (more: Partial<CompiledMaterial> = {}): CompiledMaterial => ({
   kerfMm: 0,
   offcuts: [],
   usableMm: 0,
+  dates: null,
   ...more,
 });
 const stockOf = (...materials: CompiledMaterial[]) => new Stock(materials, new Int32Array(materials.length));

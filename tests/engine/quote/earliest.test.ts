@@ -6,12 +6,13 @@ import { earliestOf } from '../../../src/engine/quote/earliest.ts';
 import { completesIfFirst } from '../../../src/engine/quote/if-first.ts';
 import { askingFor, daysLateOf, presentOf, withOrderAt } from '../../../src/engine/quote/present.ts';
 import { yardSeeds } from '../../support/property-seed.ts';
+import { datedYard } from '../../support/random-yard/dated-stock.ts';
 import { randomYard } from '../../support/random-yard.ts';
 import { smallYard } from '../../support/small-yard.ts';
 
 const PLACES = 40;
 const asked = (seed: number) => {
-  const yard = randomYard(seed, 'small');
+  const yard = datedYard(randomYard(seed, 'small'), seed);
   const order = { ...yard.orders[0]!, id: 'new' };
   return { present: presentOf(yard), asking: askingFor(yard, order) };
 };

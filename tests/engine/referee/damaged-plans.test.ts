@@ -4,12 +4,13 @@ import { refereePlan } from '../../../src/engine/referee.ts';
 import { audit } from '../../contract/audit-plan.mjs';
 import { DAMAGES, damagePlan } from '../../support/damage-plan.ts';
 import { yardSeeds } from '../../support/property-seed.ts';
+import { datedYard } from '../../support/random-yard/dated-stock.ts';
 import { diceOf } from '../../support/random-yard/dice.ts';
 import { randomYard } from '../../support/random-yard.ts';
 
 const YARDS = 60;
 const planned = yardSeeds(YARDS).map((seed) => {
-  const yard = randomYard(seed);
+  const yard = seed % 2 === 0 ? datedYard(randomYard(seed), seed) : randomYard(seed);
   return { seed, yard, plan: planYard(yard, { effort: 'quick' }) };
 });
 

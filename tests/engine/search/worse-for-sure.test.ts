@@ -11,6 +11,7 @@ import { BY_HAND, startSequences, TRIED_CHOICES } from '../../../src/engine/sear
 import { WorseForSure } from '../../../src/engine/search/worse-for-sure.ts';
 import { withDatesWanted } from '../../support/dates-wanted.ts';
 import { yardSeeds } from '../../support/property-seed.ts';
+import { datedYard } from '../../support/random-yard/dated-stock.ts';
 import { randomYard, type YardKind } from '../../support/random-yard.ts';
 import { yardWithFixedPours } from '../../support/yard-with-fixed-pours.ts';
 
@@ -46,7 +47,7 @@ const KINDS: YardKind[] = ['small', 'typical', 'tight-rack', 'cold-spring', 'odd
 test.each(KINDS)('no plan is said to be worse than itself before it is made: %s', (kind) => {
   let given = 0;
   for (const seed of yardSeeds(kind === 'typical' ? 3 : 12, 500)) {
-    const yard = withDatesWanted(randomYard(seed, kind), seed);
+    const yard = withDatesWanted(datedYard(randomYard(seed, kind), seed), seed);
     const { wrong, given: more } = judged(yard);
     expect(wrong, `seed ${seed}`).toEqual([]);
     given += more;

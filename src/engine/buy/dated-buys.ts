@@ -1,0 +1,140 @@
+import type { Material } from '../../../shared/material.ts';
+import type { PlanBuy } from '../../../shared/plan.ts';
+import { type DayNumber, dateOfDay, type Minute, minuteOf } from '../../../shared/time.ts';
+import type { Calendar } from '../calendar/calendar.ts';
+import { type DatedLot, lastDayOf, lotsOnHand, takeFromLots, usableOn, useByOf } from './dated-lots.ts';
+import type { MaterialArrival, MaterialUse } from './material-flow.ts';
+
+/** A material that goes past its date: what decides when and how much of it is bought. */
+export type DatedMaterial = Pick<
+  Material,
+  'id' | 'onHand' | 'pack' | 'leadDays' | 'minimum' | 'shelfLifeDays' | 'lots' | 'opensBy' | 'openedDays'
+>;
+
+/** Comes in (a quantity above 0) or is used (under 0). */
+interface Event {
+  at: Minute;
+  day: DayNumber;
+  quantity: number;
+}
+
+/** The same figure as for what keeps (`buysOf`). */
+const TOLERANCE = 1e-6;
+
+const eventsOf = (
+  uses: readonly MaterialUse[],
+  incoming: readonly MaterialArrival[],
+  minimumFrom: Minute,
+  now: Minute,
+  calendar: Calendar,
+): Event[] => {
+  const event = (at: Minute, quantity: number): Event => ({ at, day: calendar.dayOf(at), quantity });
+  return [
+    ...uses.map(({ at, quantity }) => event(at, -quantity)),
+    ...incoming.map(({ day, quantity }) => event(Math.max(now, calendar.midnightOf(day)), quantity)),
+    event(minimumFrom, 0),
+  ].sort((a, b) => a.at - b.at || b.quantity - a.quantity);
+};
+
+interface Level {
+  lots: DatedLot[];
+  /** How much is missing at the first instant at which some is. */
+  missing: number;
+}
+
+/** Lots once some things have come and some were used, as far as nothing is missing. */
+const levelAfter = (
+  material: DatedMaterial,
+  lots: readonly DatedLot[],
+  events: readonly Event[],
+  from: Minute,
+): Level => {
+  let level: Level = { lots: [...lots], missing: 0 };
+  let short = 0;
+  for (const [i, { at, day, quantity }] of events.entries()) {
+    if (quantity > 0) level.lots.push({ quantity, useBy: useByOf(day, material), openedOn: null });
+    else {
+      const taken = takeFromLots(level.lots, -quantity, day, material);
+      level = { ...level, lots: taken.lots };
+      short += taken.short;
+    }
+    if (at < from || events[i + 1]?.at === at) continue;
+    const missing = short + material.minimum - usableOn(level.lots, day, material);
+    if (missing > TOLERANCE) return { ...level, missing };
+  }
+  return level;
+};
+
+/** What comes on one day for all that is missing until the next day on which something else can come. */
+interface Stretch {
+  arrivesOn: DayNumber;
+  events: Event[];
+}
+
+/** What is used on the first day on which something bought can be there, and on as many after it as are kept in hand; then day by day. */
+const stretchesOf = (events: readonly Event[], soonest: DayNumber, inHand: number): Stretch[] => {
+  const stretches: Stretch[] = [];
+  for (const event of events) {
+    const arrivesOn = Math.max(soonest, event.day - inHand);
+    const last = stretches.at(-1);
+    if (last?.arrivesOn === arrivesOn) last.events.push(event);
+    else stretches.push({ arrivesOn, events: [event] });
+  }
+  return stretches;
+};
+
+/** The fewest packs that come for a stretch so that nothing is missing in it, and what is there after it. */
+const packsFor = (
+  material: DatedMaterial,
+  before: readonly DatedLot[],
+  { arrivesOn, events }: Stretch,
+  from: Minute,
+): { packs: number; lots: DatedLot[] } => {
+  for (let packs = 0; ; ) {
+    const bought = { quantity: packs * material.pack, useBy: useByOf(arrivesOn, material), openedOn: null };
+    const { lots, missing } = levelAfter(material, packs > 0 ? [...before, bought] : before, events, from);
+    if (missing === 0) return { packs, lots };
+    packs += Math.ceil((missing - TOLERANCE) / material.pack);
+  }
+};
+
+/**
+ * What to buy of a material that goes past its date, just in time (rule R10): as `buysOf`, with what is past its date counting for
+ * nothing. What is kept in hand for deliveries is no more than it keeps.
+ *
+ * Example: bags that keep two days once opened, half a bag used on each of four Saturdays, none there: a bag for each of them.
+ */
+export const datedBuysOf = (
+  material: DatedMaterial,
+  uses: readonly MaterialUse[],
+  incoming: readonly MaterialArrival[],
+  nowMinute: Minute,
+  calendar: Calendar,
+  daysInHand = 0,
+): PlanBuy[] => {
+  const { leadDays, shelfLifeDays = daysInHand } = material;
+  if (leadDays === undefined) return [];
+  const soonest = calendar.dayOf(nowMinute) + leadDays;
+  const minimumFrom = Math.max(nowMinute, calendar.midnightOf(soonest));
+  const events = eventsOf(uses, incoming, minimumFrom, nowMinute, calendar);
+  let lots = lotsOnHand(material, (instant) => calendar.dayOf(minuteOf(instant)));
+  // Before anything bought can be here, nothing can be done about what is missing.
+  ({ lots } = levelAfter(
+    material,
+    lots,
+    events.filter(({ at }) => at < minimumFrom),
+    Number.POSITIVE_INFINITY,
+  ));
+  const buys: PlanBuy[] = [];
+  const later = events.filter(({ at }) => at >= minimumFrom);
+  for (const stretch of stretchesOf(later, soonest, leadDays > 0 ? Math.min(daysInHand, shelfLifeDays) : 0)) {
+    const { arrivesOn } = stretch;
+    const needed = packsFor(material, lots, stretch, minimumFrom);
+    lots = needed.lots.filter((lot) => lastDayOf(lot, material) >= stretch.events.at(-1)!.day);
+    if (needed.packs === 0) continue;
+    const quantity = needed.packs * material.pack;
+    const orderBy = dateOfDay(arrivesOn - leadDays);
+    buys.push({ material: material.id, quantity, orderBy, arrivesOn: dateOfDay(arrivesOn) });
+  }
+  return buys;
+};
