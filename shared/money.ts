@@ -14,7 +14,7 @@ export const COST_KINDS = [
 export type CostKind = (typeof COST_KINDS)[number];
 
 /** The most that can be left of a price, or come out as scrap: of anything dearer the figure is a slip of the hand. */
-const MOST_PERCENT = 95;
+export const MOST_PERCENT = 95;
 const percent = z.number().min(0, 'is negative').max(MOST_PERCENT, `is more than ${MOST_PERCENT}`);
 
 /**

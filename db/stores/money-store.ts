@@ -1,5 +1,6 @@
-import { asc, eq, sql } from 'drizzle-orm';
+import { asc, desc, eq, sql } from 'drizzle-orm';
 import type { YardCosts } from '../../shared/money.ts';
+import { incomings } from '../tables/material.ts';
 import { kitPrices, orderMoney, orderPayments, yardCosts } from '../tables/money.ts';
 import { moulds } from '../tables/mould.ts';
 import type { Tx } from '../transaction.ts';
@@ -113,3 +114,29 @@ export const askedAndPaid = async (tx: Tx): Promise<AskedAndPaid[]> => {
   for (const one of paid) byOrder.set(one.order, { ...one, price: byOrder.get(one.order)?.price ?? null });
   return [...byOrder.values()];
 };
+
+/** Goods that were bought, in the material's unit, the price for all of them; `arrivedOn` null: on their way. */
+export interface BoughtGoods {
+  material: string;
+  quantity: number;
+  on: string;
+  arrivedOn: string | null;
+  price: number | null;
+}
+
+/** More deliveries than that are not in a yard at once. */
+const DELIVERIES_READ = 2000;
+
+/** What was bought, the last first. */
+export const boughtGoods = (tx: Tx): Promise<BoughtGoods[]> =>
+  tx
+    .select({
+      material: incomings.material,
+      quantity: incomings.quantity,
+      on: incomings.on,
+      arrivedOn: incomings.arrivedOn,
+      price: incomings.price,
+    })
+    .from(incomings)
+    .orderBy(desc(incomings.on), desc(incomings.id))
+    .limit(DELIVERIES_READ);

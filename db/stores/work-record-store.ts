@@ -1,4 +1,4 @@
-import { asc, desc, eq } from 'drizzle-orm';
+import { asc, desc, eq, sql } from 'drizzle-orm';
 import type { WorkRecord } from '../../shared/work-record.ts';
 import { workRecords as table } from '../tables/work-record.ts';
 import type { Tx } from '../transaction.ts';
@@ -32,4 +32,16 @@ export const numberedWorkRecords = (tx: Tx): Promise<{ id: number; record: WorkR
 /** Keeps a record as it is told now, in its place. */
 export const setWorkRecord = async (tx: Tx, id: number, record: WorkRecord): Promise<void> => {
   await tx.update(table).set({ record }).where(eq(table.id, id));
+};
+
+/** How many pieces came out of their moulds, and how many of them were scrap, then or after mending. */
+export const scrapCounts = async (tx: Tx): Promise<{ scrapped: number; of: number }> => {
+  const kind = sql`json_extract(${table.record}, '$.kind')`;
+  const [counts] = await tx
+    .select({
+      of: sql<number>`coalesce(sum(${kind} = 'stripped'), 0)`,
+      scrapped: sql<number>`coalesce(sum(${kind} in ('stripped', 'after mending') and json_extract(${table.record}, '$.cameOut') = 'scrap'), 0)`,
+    })
+    .from(table);
+  return counts ?? { of: 0, scrapped: 0 };
 };

@@ -21,6 +21,7 @@ import { noSignalRoute } from './no-signal-route.tsx';
 import { orderFormRoutes } from './order-form-routes.tsx';
 import { orderRoutes } from './order-routes.tsx';
 import { piecesRoutes } from './pieces-routes.tsx';
+import { priceRoutes } from './price-routes.tsx';
 import type { Screens } from './screens.ts';
 import { sheetRoutes } from './sheet-routes.tsx';
 import { stockRoutes } from './stock-routes.tsx';
@@ -59,6 +60,7 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   kitRoutes,
   mouldRoutes,
   piecesRoutes,
+  priceRoutes,
   traceRoutes,
   batchRoutes,
   buyingRoutes,

@@ -26,7 +26,18 @@ describe('any yard that can be planned', () => {
 const PAGES = [
   ...['/', '/orders', '/orders/past', '/orders/new', '/moulds', '/moulds?next=yes', '/today', '/today/sheet', '/turns'],
   '/today/evening',
-  ...['/buying', '/changes', '/kits/by-size', '/begin', '/begin/four', '/begin/session', '/who', '/phone'],
+  ...[
+    '/buying',
+    '/changes',
+    '/kits/by-size',
+    '/prices',
+    '/prices/sessions',
+    '/begin',
+    '/begin/four',
+    '/begin/session',
+    '/who',
+    '/phone',
+  ],
   ...['/yard', '/yard/guesses'],
 ];
 const WAYS = /href="\/(begin|yard|orders)?(\/[a-z]+)?"/;

@@ -109,12 +109,26 @@ test('pages that are open beside each other are told apart by their titles', asy
     '/buying',
     '/changes',
     '/kits/by-size',
+    '/prices',
+    '/prices/sessions',
     '/begin',
     '/begin/four',
     '/who',
     '/phone',
   ];
-  const parts = ['', '/about', '/panels', '/kits', '/moulds', '/mixes', '/stock', '/hours', '/temperatures', '/files'];
+  const parts = [
+    '',
+    '/about',
+    '/panels',
+    '/kits',
+    '/moulds',
+    '/mixes',
+    '/stock',
+    '/hours',
+    '/temperatures',
+    '/files',
+    '/costs',
+  ];
   const added = ['/panels/new', '/kits/new', '/moulds/new', '/mixes/new', '/stock/new', '/hours/new', '/hours/day/new'];
   const entries = ['/panels/panel-900', '/kits/planter', '/mixes/thin', '/hours/1', '/hours/day/1', '/hours/off/new'];
   const titles = new Map<string, string>();

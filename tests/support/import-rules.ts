@@ -80,6 +80,8 @@ export const ROOMS: Readonly<Record<string, readonly string[]>> = {
   today: [...COMMON_ROOMS, 'orders', 'yard'],
   // What is poured when, and the dates that customers were given.
   calendar: [...COMMON_ROOMS, 'turns', 'orders'],
+  // Orders are priced, prices are kept as a file, and what costs are reckoned by is part of the yard.
+  money: [...COMMON_ROOMS, 'orders', 'files', 'yard'],
   // A mould that is marked may have to be stripped first.
   moulds: [...COMMON_ROOMS, 'today'],
 };

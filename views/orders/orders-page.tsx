@@ -1,5 +1,6 @@
 import type { FC } from 'hono/jsx';
 import type { OrdersModel } from '../../src/usecases/orders/show-orders.ts';
+import { PRICES } from '../money/money-text.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { dayText } from '../parts/day-text.ts';
@@ -66,6 +67,7 @@ export const OrdersPage: FC<{ model: OrdersModel; notice: DoneNotice | null }> =
         Take order
       </ButtonLink>
       <ButtonLink href={GOING_OUT}>Going out</ButtonLink>
+      <ButtonLink href={PRICES}>Prices</ButtonLink>
       <ButtonLink href="/pieces">Pieces in the yard</ButtonLink>
       <ButtonLink href="/orders/past">Past orders</ButtonLink>
       <ButtonLink href="/kits/by-size">Kit by size</ButtonLink>

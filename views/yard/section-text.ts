@@ -1,5 +1,6 @@
 import type { YardModel } from '../../src/usecases/yard/show-yard.ts';
 import { countText } from '../parts/day-text.ts';
+import { moneyText } from '../parts/money-text.ts';
 import { countWord, listText } from '../parts/quantity-text.ts';
 import { SECTIONS, type SectionKey } from './sections.ts';
 import { endsText } from './temperature-words.ts';
@@ -105,6 +106,17 @@ const temperatures: Writer = ({ temperature }) =>
     ? full('No temperature is expected yet: every mix counts as if it set at the warmth its figures are for.')
     : full(`${temperature.now} expected today.`, temperature.endsBefore && endsText(temperature.endsBefore));
 
+const costs: Writer = ({ costs: { wageHour, sessionFixed, marginPercent }, about: { currency } }) => {
+  const said = [
+    wageHour === undefined ? [] : [`${moneyText(wageHour, currency)} an hour`],
+    sessionFixed === undefined ? [] : [`${moneyText(sessionFixed, currency)} a session`],
+    marginPercent === undefined ? [] : [`a margin of ${marginPercent} %`],
+  ].flat();
+  return full(
+    said.length === 0 ? 'Nothing is said yet. Prices of kits can be worked out from it.' : `${listText(said)}.`,
+  );
+};
+
 const WRITERS: Readonly<Record<SectionKey, Writer>> = {
   about,
   panels,
@@ -114,6 +126,7 @@ const WRITERS: Readonly<Record<SectionKey, Writer>> = {
   hours,
   stock,
   temperatures,
+  costs,
 };
 
 export const sectionText = (key: SectionKey, model: YardModel): SectionText => WRITERS[key](model);

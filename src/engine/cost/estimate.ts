@@ -4,7 +4,7 @@ import type { Cut } from '../../../shared/material.ts';
 import { COST_KINDS } from '../../../shared/money.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { usableMm } from '../book/offcuts.ts';
-import { chargeAllGoods, chargeBatch } from './charge-batch.ts';
+import { type BatchToCharge, chargeAllGoods, chargeBatch } from './charge-batch.ts';
 import { type Bearer, Charges } from './charges.ts';
 import { type Cost, CostSum } from './cost.ts';
 import { chargeCuts, lostMm } from './cuts-of-plan.ts';
@@ -75,20 +75,27 @@ const asEach = (cost: Cost, pieces: number): CostSum => {
   return each;
 };
 
+/** The share that one piece has of what a batch takes in all: by weight, as the mix is. */
+const shareOfOne = (casting: Casting, { pieces }: Pick<BatchToCharge, 'pieces'>): number => {
+  const kg = pieces.reduce((sum, one) => sum + one.casting.kg, 0);
+  return kg > 0 ? casting.kg / kg : 1 / pieces.length;
+};
+
 /**
  * What one good piece costs, made as it is usually mixed for (`usualBatch`), of the bags that are used next. Each part is
  * rounded half-even by itself, so that the parts come to the total.
  */
 export const estimatePiece = (casting: Casting, ground: EstimateGround): Cost => {
   const mix = ground.yard.mixes.find(({ id }) => id === casting.mix)!;
-  const { pieces, bags } = usualBatch(casting, ground.yard);
+  const { pieces, others, bags } = usualBatch(casting, ground.yard);
   const charges = new Charges();
-  const batch = { mix, bags, pieces: Array.from({ length: pieces }, () => ({ owner: 'own', casting })) };
+  const own = Array.from({ length: pieces }, () => ({ owner: 'own', casting }));
+  const batch = { mix, bags, pieces: [...own, ...others.map((one) => ({ owner: 'others', casting: one }))] };
   chargeBatch(charges, batch, takingGoods(ground.figures));
   chargeEstimatedCuts(charges, casting.cuts, pieces, ground);
   const sum = asEach(charges.of('own').cost, pieces);
   const coat = addMould(sum, casting, ground);
-  const ofBatch = ((mix.mixMinutes + mix.washMinutes) / pieces + casting.fillMinutes) * mix.crew;
+  const ofBatch = ((mix.mixMinutes + mix.washMinutes) * shareOfOne(casting, batch) + casting.fillMinutes) * mix.crew;
   const alone = casting.cleanMinutes + casting.prepMinutes + casting.stripMinutes * casting.stripCrew;
   addMinutes(sum, ofBatch + alone, coat, ground);
   addRejects(sum, ground.figures);

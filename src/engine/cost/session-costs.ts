@@ -15,6 +15,8 @@ import { commonMinutes, type WorkTime, workTimes } from './session-groups.ts';
 export interface SessionCost {
   day: DayNumber;
   start: Minute;
+  /** False where goods leave the stock on a day without a session: an order that is not packed is handed over. */
+  isWorked: boolean;
   /** By owner (`pieceOwner`, `orderOwner`): what of each is done in this session. */
   owners: ReadonlyMap<string, Cost>;
   /** What nobody's piece or order bears: of a session in which nothing is made. */
@@ -118,11 +120,11 @@ const chargeWork = ({ charges, work, session }: Group, figures: CostFigures, yar
   if (figures.sessionFixed === null) charges.lack({ what: 'session', id: '' }, all);
 };
 
-const costOf = ({ charges, day, start, work }: Group): SessionCost => {
+const costOf = ({ charges, day, start, work, session }: Group): SessionCost => {
   const owners = new Map([...charges.owners].filter(([owner]) => owner !== REST).map(([id, sum]) => [id, sum.cost]));
   const rest = charges.owners.get(REST)?.cost ?? new CostSum().cost;
   const minutes = work.reduce((sum, one) => (one.owner === null ? sum : sum + one.minutes), 0);
-  return { ...{ day, start, owners, rest, minutes }, total: charges.charged };
+  return { ...{ day, start, isWorked: session !== null, owners, rest, minutes }, total: charges.charged };
 };
 
 /**

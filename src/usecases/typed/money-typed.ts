@@ -22,9 +22,20 @@ const withoutSign = (text: string, currency: string): string => {
   return (plain.startsWith(sign) ? plain.slice(sign.length) : plain.slice(0, -sign.length)).trim();
 };
 
-/** Thousands set apart by commas, spaces or apostrophes, with a point before the decimals; or bare figures. */
-const GROUPED = /^[1-9]\d{0,2}([, '’]\d{3})+(\.\d+)?$/;
+/**
+ * Thousands set apart by commas, and a point before the decimals; by points, and a comma before them; by spaces or apostrophes,
+ * and either; or bare figures.
+ */
+const GROUPED = /^[1-9]\d{0,2}(?:(?:,\d{3})+(?:\.\d+)?|(?:\.\d{3})+,\d+|(?:[ '’]\d{3})+(?:[.,]\d+)?)$/;
 const PLAIN = /^\d{1,9}([.,]\d+)?$/;
+
+/** The last comma or point stands before the decimals, unless it sets thousands apart. */
+const plainNumber = (text: string): string => {
+  if (!GROUPED.test(text)) return text.replace(',', '.');
+  const [, whole = text, decimals] = /^(.*)[.,](\d+)$/.exec(text) ?? [];
+  const areDecimals = decimals !== undefined && !(text.indexOf('.') < 0 && /^[\d,]+$/.test(text));
+  return (areDecimals ? whole : text).replace(/\D/g, '') + (areDecimals ? `.${decimals}` : '');
+};
 
 const exampleOf = (digits: number): string => (129).toFixed(digits);
 
@@ -47,7 +58,7 @@ export const moneyTyped = (
   if (digits === 3 && /^[1-9]\d{0,2},\d{3}$/.test(plain))
     return unread(`${quoted(text)} could be thousands or decimals. Leave the comma out, or write a point.`);
   if (!GROUPED.test(plain) && !PLAIN.test(plain)) return unread(`${quoted(text)} is no price.`);
-  const number = GROUPED.test(plain) ? plain.replace(/[, '’]/g, '') : plain.replace(',', '.');
+  const number = plainNumber(plain);
   const decimals = (number.split('.')[1] ?? '').length;
   if (decimals > digits)
     return unread(

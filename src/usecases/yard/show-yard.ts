@@ -1,4 +1,6 @@
+import { costsOfYard } from '../../../db/stores/money-store.ts';
 import type { YardHabits } from '../../../shared/habits.ts';
+import type { YardCosts } from '../../../shared/money.ts';
 import { dayNumber } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
@@ -52,6 +54,8 @@ export interface YardModel extends PageHead {
   kits: readonly string[];
   hours: HoursThere;
   stock: MaterialsThere;
+  /** What costs are reckoned by; what nobody said is left out. */
+  costs: YardCosts;
   /** Of today, and the last day of the months where that is too soon; null where nothing is expected. */
   temperature: { now: string; endsBefore: string | null } | null;
 }
@@ -108,6 +112,7 @@ export const showYard = async (context: UseCaseContext): Promise<YardModel> => {
     kits: yard.kits.map(({ name }) => name),
     hours: hoursOf(yard, today),
     stock: materialsOf(yard),
+    costs: await context.database.read(costsOfYard),
     temperature: temperatureOf(frame),
   };
 };

@@ -19,6 +19,13 @@ describe('a price as it is typed', () => {
     ['1,250', 'EUR', 1250],
     ["1'250.00", 'CHF', 1250],
     ['1 250 000', 'SEK', 1250000],
+    ['1 250,50', 'EUR', 1250.5],
+    ['1.250,50 €', 'EUR', 1250.5],
+    ['1.250.000,5', 'EUR', 1250000.5],
+    ["1'250,5", 'CHF', 1250.5],
+    ['1,250,000', 'EUR', 1250000],
+    ['12,50', 'EUR', 12.5],
+    ['$12.50', 'USD', 12.5],
     ['¥12900', 'JPY', 12900],
     ['1.250', 'KWD', 1.25],
     ['0,125', 'KWD', 0.125],
@@ -29,6 +36,9 @@ describe('a price as it is typed', () => {
 
   test.each([
     ['dear', 'EUR', '"dear" is no price. Write it like 129.00.'],
+    ['1.250', 'EUR', 'EUR has 2 decimals at most. Write it like 129.00.'],
+    ['1.250.000', 'EUR', '"1.250.000" is no price. Write it like 129.00.'],
+    ['1,25,000', 'EUR', '"1,25,000" is no price. Write it like 129.00.'],
     ['-3', 'EUR', '"-3" is no price. Write it like 129.00.'],
     ['$12', 'EUR', '"$12" is no price. Write it like 129.00.'],
     [
