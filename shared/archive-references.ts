@@ -81,6 +81,16 @@ const unansweredFaults = (input: unknown): Fault[] =>
     });
   });
 
+const supplierFaults = (input: unknown): Fault[] => {
+  const known = new Set<unknown>();
+  return listOf(input, 'suppliers').flatMap((one, index): Fault[] => {
+    const name = field(one, 'name');
+    if (known.has(name)) return [{ path: pathText(['suppliers', index, 'name']), message: `${name} is given twice` }];
+    known.add(name);
+    return [];
+  });
+};
+
 /** Names given twice among figures: each says one thing. */
 const figureFaults = (input: unknown, key: 'guesses' | 'typed'): Fault[] => {
   const known = new Set<string>();
@@ -128,6 +138,7 @@ export const archiveReferenceFaults = (input: unknown): Fault[] => [
   ...toMendFaults(input),
   ...stockBookFaults(input),
   ...moneyFaults(input),
+  ...supplierFaults(input),
   ...unansweredFaults(input),
   ...figureFaults(input, 'guesses'),
   ...figureFaults(input, 'typed'),

@@ -15,10 +15,11 @@ import { incoming, material } from './material.ts';
 import { mix } from './mix.ts';
 import { orderMoney, yardCosts } from './money.ts';
 import { finishedPieces, mould } from './mould.ts';
-import { amount, id, positive, whole, wholePositive } from './number.ts';
+import { amount, days, id, positive, whole, wholePositive } from './number.ts';
 import { pieceToMend } from './piece-to-mend.ts';
 import { shapeFaults } from './shape-faults.ts';
 import { stockEntry } from './stock-entry.ts';
+import { materialBuying, supplier } from './supplier.ts';
 import { date, instant } from './time.ts';
 import { typedLength, unitSystem } from './units.ts';
 import { workRecord } from './work-record.ts';
@@ -34,7 +35,7 @@ const { format: _format, version: _version, orders: _orders, ...ofYardFile } = y
 
 /**
  * A yard file with all else that is written down about a yard: customers, past orders, notes, sizes, water, what is kept ready, pieces to mend, work done, the stock book,
- * guesses, what was typed, what was bought and has arrived, habits, money, and the log. Of the plan there is only what is not recorded
+ * guesses, what was typed, what was bought and has arrived, suppliers, habits, money, and the log. Of the plan there is only what is not recorded
  * yet: all else of it is made anew.
  */
 export const archive = z.strictObject({
@@ -43,8 +44,13 @@ export const archive = z.strictObject({
   ...ofYardFile,
   yard: yard.extend({ fixedHours: whole }),
   units: unitSystem.optional(),
-  habits: yardHabits.extend({ demo: z.boolean() }).optional(),
-  materials: z.array(material.extend({ openedNote: z.string().optional(), shortBy: positive.optional() })),
+  habits: yardHabits.extend({ floatDays: days.optional(), demo: z.boolean() }).optional(),
+  materials: z.array(
+    material.extend({
+      ...{ openedNote: z.string().optional(), shortBy: positive.optional(), buying: materialBuying.optional() },
+    }),
+  ),
+  suppliers: z.array(supplier).optional(),
   incoming: z.array(
     incoming.extend({ boughtOn: date.optional(), price: amount.optional(), arrivedOn: date.optional() }),
   ),

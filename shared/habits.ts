@@ -1,10 +1,18 @@
 import { z } from 'zod';
+import { days } from './number.ts';
 import { weekday } from './time.ts';
 
-/** How a yard reads its figures, beside its units: the money it pays in (ISO 4217) and the day its week starts on. */
+/** Goods are to be there one working day before they are needed, where nobody said otherwise. */
+export const FLOAT_DAYS = 1;
+
+/**
+ * How a yard reads its figures, beside its units: the money it pays in (ISO 4217), the day its week starts on, and how many
+ * working days before they are needed goods are to be there.
+ */
 export const yardHabits = z.strictObject({
   currency: z.string().regex(/^[A-Z]{3}$/, 'A currency is three letters, as in EUR.'),
   weekStart: weekday,
+  floatDays: days.default(FLOAT_DAYS),
 });
 /** A yard's habits once read; they change what pages show and no plan. */
 export type YardHabits = z.infer<typeof yardHabits>;

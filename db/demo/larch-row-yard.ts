@@ -30,8 +30,8 @@ const temperatures = ({ today }: DemoDates) => {
   });
 };
 
-const MERCHANT = "Builders' merchant";
-const MAIL_ORDER = 'Mail order';
+export const MERCHANT = "Builders' merchant";
+export const MAIL_ORDER = 'Mail order';
 
 const bought = { minimum: 0, kerfMm: 0 };
 const materials: Material[] = [

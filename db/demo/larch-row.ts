@@ -14,6 +14,7 @@ import { type DemoDates, demoDates } from './larch-row-dates.ts';
 import { seedMoney } from './larch-row-money.ts';
 import { type DemoOrder, larchRowOrders, orderNumbers } from './larch-row-orders.ts';
 import { seedSizes } from './larch-row-sizes.ts';
+import { seedSuppliers } from './larch-row-suppliers.ts';
 import { larchRowYard } from './larch-row-yard.ts';
 
 /** A quarter past eleven in Dublin in winter, past twelve in summer: both inside the Saturday's hours. */
@@ -74,6 +75,7 @@ export const seedDemo = async (tx: Tx, today: string, _now: string): Promise<voi
   await seedGoods(tx, dates);
   await seedNotes(tx);
   await seedWater(tx);
+  await seedSuppliers(tx);
   await seedSizes(tx);
   const numberOf = (customer: string) => numbers[orders.findIndex((one) => one.customer === customer)] ?? '';
   await seedMoney(tx, dates, numberOf);

@@ -1,4 +1,5 @@
 import { ARCHIVE_VERSION, type Archive, archive } from '../../shared/archive.ts';
+import { FLOAT_DAYS } from '../../shared/habits.ts';
 import type { Mix } from '../../shared/mix.ts';
 import type { OrderMoney } from '../../shared/money.ts';
 import type { StockEntry } from '../../shared/stock-entry.ts';
@@ -73,7 +74,14 @@ const habitsOf = ({ yardUnits, yardHabits }: StoreRows) => {
   const [units, habits] = [yardUnits[0]?.system, yardHabits[0]];
   return {
     ...(units === undefined ? {} : { units }),
-    ...(habits ? { habits: { currency: habits.currency, weekStart: habits.weekStart, demo: habits.demo } } : {}),
+    ...(habits
+      ? {
+          habits: {
+            ...{ currency: habits.currency, weekStart: habits.weekStart, demo: habits.demo },
+            ...(habits.floatDays === FLOAT_DAYS ? {} : { floatDays: habits.floatDays }),
+          },
+        }
+      : {}),
   };
 };
 
@@ -86,6 +94,15 @@ const toMendOf = ({ piecesToMend }: StoreRows): Pick<Archive, 'toMend'> =>
 /** Left out where nothing ever was in the yard. */
 const stockOf = (book: readonly StockEntry[]): Pick<Archive, 'stockBook'> =>
   book.length === 0 ? {} : { stockBook: [...book] };
+
+/** Left out where nothing is known of any, for the same reason. */
+const suppliersOf = ({ suppliers }: StoreRows): Pick<Archive, 'suppliers'> =>
+  suppliers.length === 0 ? {} : { suppliers: suppliers.map(({ name, facts }) => ({ name, ...facts })) };
+
+const withBuying = <T extends { id: string }>(entries: readonly T[], { materialBuyings }: StoreRows) => {
+  const buyings = new Map(materialBuyings.map(({ material, facts }) => [material, facts]));
+  return entries.map((entry) => ({ ...entry, ...present({ buying: buyings.get(entry.id) ?? null }) }));
+};
 
 /** Left out where there is none, for the same reason. */
 const workOf = ({ workRecords }: StoreRows): Pick<Archive, 'workDone'> =>
@@ -148,7 +165,8 @@ export const loadArchive = async (tx: Tx, now: string): Promise<Archive> => {
     version: ARCHIVE_VERSION,
     yard: { ...file.yard, fixedHours: rows.yards[0]?.fixedHours },
     ...habitsOf(rows),
-    materials: withShort(withNotes(file.materials, byId(rows.materials), 'openedNote'), rows),
+    materials: withBuying(withShort(withNotes(file.materials, byId(rows.materials), 'openedNote'), rows), rows),
+    ...suppliersOf(rows),
     incoming: rows.incomings.map(({ id: _id, position: _position, ...row }) => present(row)),
     mixes: withWater(file.mixes, rows),
     castings: withKept(withSize(file.castings, ofCasting), ofCastings),

@@ -1,4 +1,5 @@
 import type { Archive } from '../../shared/archive.ts';
+import { FLOAT_DAYS } from '../../shared/habits.ts';
 import { filled, inside } from './row-lists.ts';
 import { entryRow } from './stock-rows.ts';
 import type { StoreRows, WantedRows } from './store-rows.ts';
@@ -75,7 +76,7 @@ const asFile = ({ materials, mixes, castings, moulds, kits, ...archive }: Archiv
   format: 'mould-rota/yard' as const,
   version: 2 as const,
   ...{ incoming: [], finished: [], inMould: [], orders: [] },
-  materials: materials.map(({ openedNote: _note, shortBy: _short, ...one }) => one),
+  materials: materials.map(({ openedNote: _note, shortBy: _short, buying: _buying, ...one }) => one),
   mixes: mixes.map(({ waterLitresPerBag: _water, wetCureHours: _wet, ...one }) => one),
   castings: castings.map(({ size: _size, keptReady: _kept, ...one }) => one),
   moulds: moulds.map(
@@ -105,6 +106,10 @@ export const archiveRows = (held: StoreRows, archive: Archive): WantedRows => {
     keptCastings: keptOf(archive.castings).map(({ id, count }) => ({ casting: id, count })),
     yards: rows.yards.map((row) => ({ ...row, fixedHours })),
     incomings: inOrder(incomings),
+    suppliers: (archive.suppliers ?? []).map(({ name, ...facts }) => ({ name, facts })),
+    materialBuyings: archive.materials.flatMap(({ id, buying }) =>
+      buying === undefined ? [] : [{ material: id, facts: buying }],
+    ),
     finishedPieces: inOrder(finished),
     piecesInMould: inOrder(archive.inMould.map((piece) => filled(piece, 'order'))),
     stockEntries: (archive.stockBook ?? []).map(entryRow),
@@ -113,7 +118,7 @@ export const archiveRows = (held: StoreRows, archive: Archive): WantedRows => {
     ...orderRows(archive),
     ...moneyRows(archive),
     yardUnits: archive.units === undefined ? [] : [{ id: 1, system: archive.units }],
-    yardHabits: archive.habits === undefined ? [] : [{ id: 1, ...archive.habits }],
+    yardHabits: archive.habits === undefined ? [] : [{ id: 1, floatDays: FLOAT_DAYS, ...archive.habits }],
     guesses: archive.guesses,
     typedFigures: archive.typed,
   };

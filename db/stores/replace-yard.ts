@@ -15,6 +15,7 @@ import { offcuts } from '../tables/offcut.ts';
 import { orderLines, orders } from '../tables/order.ts';
 import { piecesToMend } from '../tables/piece-to-mend.ts';
 import { stockEntries } from '../tables/stock-entry.ts';
+import { materialBuyings, suppliers } from '../tables/supplier.ts';
 import { temperatureSteps } from '../tables/temperature.ts';
 import { closedDays, extraWindows, workWindows } from '../tables/work.ts';
 import { workRecords } from '../tables/work-record.ts';
@@ -64,6 +65,8 @@ const REFERRING_FIRST = [
     incomings,
     stockEntries,
     offcuts,
+    materialBuyings,
+    suppliers,
     materials,
     temperatureSteps,
     extraWindows,

@@ -53,6 +53,8 @@ const materialRows = (held: StoreRows, { materials, incoming }: YardFile) => {
     offcuts: offcutRowsOf(materials),
     stockEntries: held.stockEntries,
     incomings: [...arrived, ...coming],
+    suppliers: held.suppliers,
+    materialBuyings: held.materialBuyings.filter((row) => materials.some(({ id }) => id === row.material)),
   };
 };
 

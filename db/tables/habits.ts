@@ -10,6 +10,8 @@ export const yardHabits = sqliteTable(
     id: integer().primaryKey(),
     currency: text().notNull(),
     weekStart: text({ enum: WEEKDAYS }).notNull(),
+    /** Goods are to be there so many working days before they are needed. */
+    floatDays: integer().notNull().default(1),
     /** The yard is the demo, and nobody's own yet. */
     demo: integer({ mode: 'boolean' }).notNull(),
   },

@@ -16,6 +16,7 @@ import { offcuts } from './offcut.ts';
 import { orderLines, orders } from './order.ts';
 import { piecesToMend } from './piece-to-mend.ts';
 import { stockEntries } from './stock-entry.ts';
+import { materialBuyings, suppliers } from './supplier.ts';
 import { temperatureSteps } from './temperature.ts';
 import { yardUnits } from './units.ts';
 import { closedDays, extraWindows, workWindows } from './work.ts';
@@ -34,6 +35,8 @@ export const YARD_TABLES = {
     offcuts,
     stockEntries,
     incomings,
+    materialBuyings,
+    suppliers,
     mixes,
     mixMaterials,
   },

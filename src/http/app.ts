@@ -38,6 +38,7 @@ import { yardMixRoutes } from './yard-mix-routes.tsx';
 import { yardMouldRoutes } from './yard-mould-routes.tsx';
 import { yardRoutes } from './yard-routes.tsx';
 import { yardStockRoutes } from './yard-stock-routes.tsx';
+import { yardSupplierRoutes } from './yard-supplier-routes.tsx';
 import { yardTemperatureRoutes } from './yard-temperature-routes.tsx';
 
 export interface AppParts {
@@ -72,6 +73,7 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   yardKitRoutes,
   yardMixRoutes,
   yardStockRoutes,
+  yardSupplierRoutes,
   yardHoursRoutes,
   yardTemperatureRoutes,
   sheetRoutes,

@@ -133,6 +133,13 @@ const Promises: FC<AboutProps> = (props) => {
       />
       <Figure
         {...props}
+        name="floatDays"
+        label="Working days that goods are there before"
+        hint="What is bought is to be in the yard so many working days before it is needed. No date waits for that."
+        stored={model.floatDays}
+      />
+      <Figure
+        {...props}
         name="fixedHours"
         label="Hours ahead that a session is fixed"
         hint="0: only once it begins."

@@ -100,6 +100,47 @@ const Bought: FC<StockFormProps> = (props) => (
   </fieldset>
 );
 
+const MORE_FIGURES = ['kgPerUnit', 'breaks', 'perTurn', 'perBatch', 'buyAt'] as const;
+
+/** What only some materials have: a weight to carry, cheaper prices, and being used up without a recipe. */
+const More: FC<StockFormProps> = (props) => {
+  const { state, entry, model } = props;
+  const isOpen = MORE_FIGURES.some((name) => state.errors[name] || shownIn(state, name, entry?.texts[name]));
+  return (
+    <details class="message" open={isOpen}>
+      <summary>Weight, cheaper by number, used up without a recipe</summary>
+      <div class="form">
+        <EntryFigure
+          {...props}
+          name="kgPerUnit"
+          label={`One weighs (${model.system === 'metric' ? 'kg' : 'lb'})`}
+          hint="For what is carried at once. Empty: it does not count."
+        />
+        <EntryFigure
+          {...props}
+          name="breaks"
+          label={`Cheaper by number of packs (${model.currency})`}
+          width="line"
+          hint="From so many packs at once, the price of one: from 10 at 8.90; from 40 at 8.20."
+        />
+        <EntryFigure
+          {...props}
+          name="perTurn"
+          label={`Used for each mould filled${countedIn(props)}`}
+          hint="Release oil, caulk. It is taken from the stock book as batches are recorded; no plan waits for it."
+        />
+        <EntryFigure {...props} name="perBatch" label={`Used for each batch${countedIn(props)}`} hint="Gloves." />
+        <EntryFigure
+          {...props}
+          name="buyAt"
+          label={`Buy when down to${countedIn(props)}`}
+          hint="Then it is on the buying list. No plan waits for it. Empty: only for what is planned."
+        />
+      </div>
+    </details>
+  );
+};
+
 const Cut: FC<StockFormProps> = (props) => {
   const example = props.model.system === 'metric' ? '3 m or 3000' : '10 ft or 120 in';
   const wrong = props.state.errors.stickMm ?? props.state.errors.kerfMm;
@@ -142,6 +183,7 @@ export const StockForm: FC<StockFormProps> = (props) => {
       <Held {...props} />
       <Bought {...props} />
       <Cut {...props} />
+      <More {...props} />
     </EditPage>
   );
 };

@@ -1,5 +1,6 @@
 import type { FC } from 'hono/jsx';
 import type { YardMaterial, YardStockModel } from '../../src/usecases/yard/show-yard-stock.ts';
+import { ButtonLink } from '../parts/button.tsx';
 import type { DoneNotice } from '../parts/notice.tsx';
 import { type ListEntry, type ListGroup, ListPage } from './list-page.tsx';
 import { YARD } from './sections.ts';
@@ -38,6 +39,11 @@ export const StockPage: FC<{ model: YardStockModel; notice: DoneNotice | null }>
     }
     empty="Write down the bags first, then mesh, rod, pins and the like."
     add="Add a material"
+    after={
+      <ButtonLink href="/yard/suppliers" kind="plain">
+        Suppliers
+      </ButtonLink>
+    }
     groups={groupsOf(model)}
   />
 );

@@ -1,5 +1,6 @@
 import type { Material } from '../../../shared/material.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
+import { AHEAD_DAYS } from '../../../shared/supplier.ts';
 import { type DayNumber, dateOfDay, dayNumber, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../calendar/calendar.ts';
@@ -86,9 +87,6 @@ export interface TripsAsked {
   /** Working days that things are to be there before they are needed. */
   floatDays: number;
 }
-
-/** A trip is for two weeks ahead where nobody said otherwise: plans further ahead change. */
-export const AHEAD_DAYS = 14;
 
 /** What a day of money bound up costs of it, about 18 % a year with the room it takes: a rule of thumb, no source. */
 const BOUND_PER_DAY = 0.0005;

@@ -205,6 +205,9 @@ const OTHER_ORDER: Difference = {
 
 const asSaid = ({ yard: _yard, habits: _habits, ...rest }: Archive) => rest;
 
+/** They are known by their names. */
+const suppliersIn = ({ suppliers = [] }: Archive) => suppliers.map(({ name, ...facts }) => ({ id: name, ...facts }));
+
 /** Everything that is other after a file was read in, by kind, in a maker's order. */
 export const archiveDifferences = (before: Archive, after: Archive): Difference[] => {
   const nameOf = namesOf(before, after);
@@ -227,6 +230,7 @@ export const archiveDifferences = (before: Archive, after: Archive): Difference[
     named('Mixes', both('mixes'), nameOf, ({ name }) => name),
     named('Kits', both('kits'), nameOf, ({ name }) => name),
     named('Stock', both('materials'), nameOf, ({ name }) => name),
+    named('Suppliers', [suppliersIn(before), suppliersIn(after)], nameOf, ({ id }) => id),
     ...lists(before, after, nameOf),
     ...quiet(before, after),
   ];

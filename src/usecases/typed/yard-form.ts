@@ -1,4 +1,4 @@
-import { yardHabits } from '../../../shared/habits.ts';
+import { FLOAT_DAYS, yardHabits } from '../../../shared/habits.ts';
 import { WEEKDAYS, type Weekday } from '../../../shared/time.ts';
 import { UNIT_SYSTEMS } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
@@ -48,5 +48,6 @@ export const yardTyped = (fields: FormFields, { yard: before }: YardFile) => {
   const system = reader.choice('system', UNIT_SYSTEMS, 'Choose one of the two.');
   const currency = currencyTyped(reader);
   const weekStart = reader.choice('weekStart', WEEKDAYS, 'Choose a day.');
-  return reader.outcome({ facts, fixed, system, habits: yardHabits.safeParse({ currency, weekStart }) });
+  const floatDays = reader.wholeOrNone('floatDays', 'How many days?', { most: 30 }) ?? FLOAT_DAYS;
+  return reader.outcome({ facts, fixed, system, habits: yardHabits.safeParse({ currency, weekStart, floatDays }) });
 };

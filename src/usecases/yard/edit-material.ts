@@ -2,13 +2,15 @@ import type { Tx } from '../../../db/open.ts';
 import { typedOf } from '../../../db/stores/figure-store.ts';
 import { addMaterial, updateMaterial } from '../../../db/stores/material-store.ts';
 import { type StockReason, setOffcuts, setOnHand } from '../../../db/stores/stock-store.ts';
+import { materialBuyingsById, setMaterialBuying } from '../../../db/stores/supplier-store.ts';
 import type { Material } from '../../../shared/material.ts';
-import { done, refuse } from '../core/context.ts';
+import { done, type Outcome, refuse } from '../core/context.ts';
 import { newId } from '../core/new-id.ts';
 import type { Edit } from '../plan/save-edit.ts';
 import { keepFigures, typedAnew } from '../typed/figures.ts';
 import type { FormFields } from '../typed/form-fields.ts';
-import { materialTexts } from '../typed/material-figures.ts';
+import { materialBuyingTyped, NO_BUYING } from '../typed/material-buying-form.ts';
+import { type MaterialWriting, materialTexts } from '../typed/material-figures.ts';
 import { materialTyped, unitFault, withMaterial } from '../typed/material-form.ts';
 import { measuresOf } from '../typed/measures.ts';
 import { onRecord, usesOf } from './uses-of.ts';
@@ -31,6 +33,27 @@ const keep = async (
     ...PLAIN.map((figure) => ({ figure, before: before?.[figure], after: after[figure] })),
   ]);
 
+/** What work takes by its recipes is taken by them alone. */
+const CONSUMED = 'Mixes, panels or kits say already how much of it is used. Leave this empty.';
+
+/** What buying asks of it, and what is used up of it without a recipe. */
+const keepBuying = async (
+  tx: Tx,
+  typed: FormFields,
+  material: Material,
+  { writing, uses }: { writing: Pick<MaterialWriting, 'system' | 'currency'>; uses: readonly string[] },
+): Promise<Outcome<null>> => {
+  const before = (await materialBuyingsById(tx)).get(material.id) ?? NO_BUYING;
+  const read = materialBuyingTyped(typed, before, material, writing);
+  if (!read.ok) return read;
+  const { perTurn, perBatch } = read.value;
+  const isRecipe = uses.some((use) => use.startsWith('goes into'));
+  if (isRecipe && perTurn !== undefined) return refuse('perTurn', CONSUMED);
+  if (isRecipe && perBatch !== undefined) return refuse('perBatch', CONSUMED);
+  await setMaterialBuying(tx, material.id, read.value);
+  return done(null);
+};
+
 /** Something that is bought and used up. */
 export const addToStockBook = (typed: FormFields): Edit<string> => ({
   what: { kind: 'material added', words: (name) => `${name} added to the stock book` },
@@ -41,6 +64,8 @@ export const addToStockBook = (typed: FormFields): Edit<string> => ({
     const then = withMaterial(yard, read.value);
     if (!then.ok) return then;
     await addMaterial(tx, read.value, yard.yard.now);
+    const buying = await keepBuying(tx, typed, read.value, { writing: await measuresOf(tx), uses: [] });
+    if (!buying.ok) return buying;
     await keep(tx, null, read.value, typed, {});
     return done(read.value.name);
   },
@@ -70,12 +95,15 @@ export const editMaterial = (id: string, typed: FormFields): Edit<string> => ({
     const writing = { ...(await measuresOf(tx)), typed: await typedOf(tx, { kind: 'material', id }) };
     const read = materialTyped(typed, before, id, writing);
     if (!read.ok) return read;
-    const unit = unitFault(before, read.value, usesOf(yard, await onRecord(tx), 'material', id));
+    const uses = usesOf(yard, await onRecord(tx), 'material', id);
+    const unit = unitFault(before, read.value, uses);
     if (unit) return refuse('unit', unit);
     const then = withMaterial(yard, read.value);
     if (!then.ok) return then;
     await updateMaterial(tx, id, rowOf(read.value));
     await correct(tx, before, read.value, yard.yard.now);
+    const buying = await keepBuying(tx, typed, read.value, { writing, uses });
+    if (!buying.ok) return buying;
     await keep(tx, before, read.value, typed, materialTexts(before, writing));
     return done(read.value.name);
   },

@@ -1,4 +1,5 @@
 import { typedOf } from '../../../db/stores/figure-store.ts';
+import { materialBuyingsById } from '../../../db/stores/supplier-store.ts';
 import type { Material } from '../../../shared/material.ts';
 import { countedOnHand } from '../../engine/cut/offcuts.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
@@ -6,6 +7,7 @@ import { arrivalsThatKeep, type KeepingFacts, keepingOf, keepingShown } from '..
 import { materialUsesYielding } from '../buying/material-uses.ts';
 import type { UseCaseContext } from '../core/context.ts';
 import type { FormFields } from '../typed/form-fields.ts';
+import { materialBuyingTexts, NO_BUYING } from '../typed/material-buying-form.ts';
 import { materialTexts } from '../typed/material-figures.ts';
 import { shownAmount } from '../typed/measures.ts';
 import { OFFCUTS_EXAMPLE } from '../typed/offcuts-typed.ts';
@@ -43,9 +45,10 @@ export interface YardStockModel extends YardPageHead {
 /** The stock book: each material as the forms show it, in the yard's units, and who sells what. */
 export const showYardStock = async (context: UseCaseContext): Promise<YardStockModel> => {
   const { yard, plan, yardName, today, system, habits, guesses } = await showYardFrame(context);
-  const { typed, arrivals } = await context.database.read(async (tx) => ({
+  const { typed, arrivals, buyings } = await context.database.read(async (tx) => ({
     typed: await Promise.all(yard.materials.map(({ id }) => typedOf(tx, { kind: 'material', id }))),
     arrivals: await arrivalsThatKeep(tx, yard),
+    buyings: await materialBuyingsById(tx),
   }));
   const uses = await materialUsesYielding(yard, plan);
   const keepingIn = (material: Material): KeepingFacts | null => {
@@ -60,7 +63,10 @@ export const showYardStock = async (context: UseCaseContext): Promise<YardStockM
     keep: shownAmount({ quantity: material.minimum, unit: material.unit }, system),
     shownUnit: shownUnit(material.unit, system).word,
     keeping: keepingIn(material),
-    texts: materialTexts(material, { system, currency: habits.currency, typed: typed[index] ?? {} }),
+    texts: {
+      ...materialTexts(material, { system, currency: habits.currency, typed: typed[index] ?? {} }),
+      ...materialBuyingTexts(buyings.get(material.id) ?? NO_BUYING, material, { system, currency: habits.currency }),
+    },
     guesses: guesses.filter((one) => one.kind === 'material' && one.id === material.id).map(({ figure }) => figure),
   }));
   const suppliers = [...new Set(yard.materials.flatMap(({ supplier }) => supplier ?? []))].sort();

@@ -53,14 +53,14 @@ test('what was typed is kept by owner, replaced, and forgotten', async () => {
 test('another yard keeps the habits, and is neither the demo nor guessed at', async () => {
   const database = await temporaryDatabase();
   await database.write(async (tx) => {
-    expect(await habitsOfYard(tx)).toEqual({ currency: 'EUR', weekStart: 'MO' });
+    expect(await habitsOfYard(tx)).toEqual({ currency: 'EUR', weekStart: 'MO', floatDays: 1 });
     await replaceYard(tx, smallYard());
     await setHabits(tx, { currency: 'USD', weekStart: 'SU' });
     await setDemo(tx, true);
     await addGuesses(tx, [kg]);
     await setFixedHours(tx, 48);
     await replaceYard(tx, smallYard());
-    expect(await habitsOfYard(tx)).toEqual({ currency: 'USD', weekStart: 'SU' });
+    expect(await habitsOfYard(tx)).toEqual({ currency: 'USD', weekStart: 'SU', floatDays: 1 });
     expect(await isDemo(tx)).toBe(false);
     expect(await guessesOfYard(tx)).toEqual([]);
     expect(await fixedHours(tx)).toBe(48);

@@ -4,7 +4,7 @@ import { missingAnswer, nextSection, sectionText } from '../../../views/yard/sec
 
 const model: YardModel = {
   ...{ yardName: 'Hill yard', today: '2027-04-08', missing: [], guesses: 0 },
-  about: { timeZone: 'America/New_York', system: 'US', currency: 'USD', weekStart: 'SU' },
+  about: { timeZone: 'America/New_York', system: 'US', currency: 'USD', weekStart: 'SU', floatDays: 1 },
   panels: { names: ['Panel 1200', 'Panel 900'], withoutMould: [] },
   moulds: {
     count: 6,

@@ -1,0 +1,59 @@
+import { z } from 'zod';
+import { amount, days, positive } from './number.ts';
+import { date } from './time.ts';
+import { ruleFault } from './work.ts';
+
+const rule = z.string().superRefine((text, ctx) => {
+  const fault = ruleFault(text);
+  if (fault !== null) ctx.addIssue({ code: 'custom', message: fault });
+});
+
+/** Days that repeat by a rule of RFC 5545, counted from a date. */
+const dayRule = z.strictObject({ rule, from: date });
+
+/** More single days than that are a rule. */
+const MOST_CLOSED_DAYS = 1000;
+
+/** A trip is for so many days ahead at most, where nobody said otherwise: plans further ahead change. */
+export const AHEAD_DAYS = 14;
+
+/**
+ * What is said of a supplier beside its name: when it is open and when it brings things (absent: every day, and every day it
+ * is open), dates on which it does neither, whether things are fetched there (absent: as far as they can be had the same
+ * day), what it asks for (money in the yard's currency), what is carried at once (kg), how many days ahead is bought at most,
+ * and how long its things take to come.
+ */
+const supplierFacts = z.strictObject({
+  leadDays: days.optional(),
+  opens: dayRule.optional(),
+  delivers: dayRule.optional(),
+  closed: z.array(date).max(MOST_CLOSED_DAYS).default([]),
+  fetched: z.boolean().optional(),
+  minimumOrder: amount.default(0),
+  deliveryPrice: amount.default(0),
+  carriesKg: positive.optional(),
+  aheadDays: days.default(AHEAD_DAYS),
+});
+/** What is said of a supplier, once read. */
+export type SupplierFacts = z.infer<typeof supplierFacts>;
+
+/** A supplier; materials name it by its name. */
+export const supplier = supplierFacts.extend({ name: z.string().min(1, 'is empty') });
+/** A supplier once read: every default filled in. */
+export type Supplier = z.infer<typeof supplier>;
+
+/**
+ * What buying asks of a material and planning does not, in the material's unit: what one weighs (kg), what one costs from
+ * so many at once on, a date before which it is not to be had, how much is used up in a turn or a batch without a recipe
+ * that says so, and how much is left when it is bought again.
+ */
+export const materialBuying = z.strictObject({
+  kgPerUnit: positive.optional(),
+  breaks: z.array(z.strictObject({ from: positive, unitPrice: amount })).default([]),
+  notBefore: date.optional(),
+  perTurn: positive.optional(),
+  perBatch: positive.optional(),
+  buyAt: amount.optional(),
+});
+/** What buying asks of a material, once read. */
+export type MaterialBuying = z.infer<typeof materialBuying>;
