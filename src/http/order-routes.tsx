@@ -1,5 +1,6 @@
 import type { Context } from 'hono';
 import { Hono } from 'hono';
+import { BillPage, QuotePage } from '../../views/money/quote-page.tsx';
 import { GOING_OUT, GoingOutPage } from '../../views/orders/going-out-page.tsx';
 import { orderPath } from '../../views/orders/order-facts.ts';
 import { LimitList } from '../../views/orders/order-limits.tsx';
@@ -7,6 +8,9 @@ import { OrderPage } from '../../views/orders/order-page.tsx';
 import { OrdersPage, OrdersPart } from '../../views/orders/orders-page.tsx';
 import { PastOrdersPage, PastOrdersPart } from '../../views/orders/past-orders-page.tsx';
 import type { UseCaseContext } from '../usecases/core/context.ts';
+import { showOwing } from '../usecases/money/owing.ts';
+import { giveQuote, payOrder, priceOrder, unpayOrder } from '../usecases/money/set-order-money.ts';
+import { type OrderMoneyModel, showOrderMoney } from '../usecases/money/show-order-money.ts';
 import { cancelOrder } from '../usecases/orders/cancel-order.ts';
 import { WHICH_ORDERS, WHICH_PAST } from '../usecases/orders/find-orders.ts';
 import { handOverOrder } from '../usecases/orders/hand-over-order.ts';
@@ -36,9 +40,10 @@ const orderPage = async (c: Context, context: UseCaseContext, refused: RefusedFo
   const model = await showOrder(context, id);
   if (!model) return null;
   const limits = c.req.query('holds') === undefined ? undefined : await limitsOfOrder(context, id);
+  const money = await showOrderMoney(context, id);
   const { errors = {}, typed = {} } = refused ?? {};
   const asked = refused?.effect ? { form: refused.form, effect: refused.effect } : null;
-  const shown = { model, errors, typed, asked, limits, notice: await doneNotice(c, context) };
+  const shown = { model, money, errors, typed, asked, limits, notice: await doneNotice(c, context) };
   const frame = { title: `Order ${id}`, at: 'orders', yardName: model.yardName } as const;
   return { frame, content: <OrderPage {...shown} holdUntil={holdUntil(model.today)} /> };
 };
@@ -51,7 +56,22 @@ const FORMS = {
   split: atOnce(asSent, (context, _fields, c) => splitOrder(context, idOf(c))),
   cancel: atOnce(asSent, (context, _fields, c) => cancelOrder(context, idOf(c))),
   'hand-over-part': atOnce(asSent, (context, fields, c) => handOverPartOf(context, idOf(c), fields)),
+  price: atOnce(asSent, (context, fields, c) => priceOrder(context, idOf(c), fields)),
+  pay: atOnce(asSent, (context, fields, c) => payOrder(context, idOf(c), fields)),
+  unpay: atOnce(asSent, (context, fields, c) => unpayOrder(context, idOf(c), fields)),
+  quote: atOnce(asSent, (context, _fields, c) => giveQuote(context, idOf(c))),
   'hand-over': atOnce(handOverTyped, (context, how, c) => handOverOrder(context, idOf(c), how)),
+};
+
+/** What goes to the customer about money. */
+const PAPERS = { quote: QuotePage, bill: BillPage } as const;
+
+const paperPage = async (c: Context, context: UseCaseContext, what: keyof typeof PAPERS) => {
+  const model: OrderMoneyModel | null = await showOrderMoney(context, idOf(c));
+  if (!model) return c.notFound();
+  const Paper = PAPERS[what];
+  const title = `${what === 'quote' ? 'Quote' : 'Bill'} ${model.id}`;
+  return page(c, { title, at: 'orders', yardName: model.yardName }, <Paper model={model} />);
 };
 
 /** All its forms are of the one order, so a fault stands at its field whichever it was. */
@@ -65,12 +85,13 @@ export const orderRoutes = (screens: Screens): Hono => {
   routes.get('/orders', async (c) => {
     const now = context();
     const model = await showOrders(now, searched(c, WHICH_ORDERS));
-    if (wantsPart(c)) return page(c, { title: 'Orders' }, <OrdersPart model={model} />);
+    const owing = await showOwing(now);
+    if (wantsPart(c)) return page(c, { title: 'Orders' }, <OrdersPart model={model} owing={owing} />);
     const notice = await doneNotice(c, now);
     return page(
       c,
       { title: 'Orders', at: 'orders', yardName: model.yardName },
-      <OrdersPage model={model} notice={notice} />,
+      <OrdersPage model={model} owing={owing} notice={notice} />,
     );
   });
   routes.get('/orders/past', async (c) => {
@@ -94,6 +115,8 @@ export const orderRoutes = (screens: Screens): Hono => {
     const limits = await limitsOfOrder(now, id);
     return page(c, { title: 'What holds it' }, <LimitList limits={limits} today={model.today} />);
   });
+  routes.get('/orders/:id/quote', (c) => paperPage(c, context(), 'quote'));
+  routes.get('/orders/:id/bill', (c) => paperPage(c, context(), 'bill'));
   routes.route(
     '/',
     formsOnPage(screens, { path: '/orders/:id', show: orderPage, next: (c) => orderPath(idOf(c)) }, pageForms),

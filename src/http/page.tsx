@@ -53,6 +53,7 @@ const DAY_FIELDS = [
   'from',
   'to',
   'until',
+  'paidOn',
 ];
 
 /** Days typed as two numbers: the page that comes next says how each was read. */

@@ -1,8 +1,10 @@
 import type { Child, FC } from 'hono/jsx';
+import type { OrderMoneyModel } from '../../src/usecases/money/show-order-money.ts';
 import type { OrderLimit } from '../../src/usecases/orders/limits-of-order.ts';
 import type { OrderModel } from '../../src/usecases/orders/show-order.ts';
 import type { Effect } from '../../src/usecases/plan/save-edit.ts';
 import { inHandText } from '../first/ready-answer.tsx';
+import { OrderMoney } from '../money/order-money.tsx';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { CopyMessage } from '../parts/copy-message.tsx';
@@ -33,6 +35,8 @@ import {
 
 export interface OrderPageProps {
   model: OrderModel;
+  /** Its money; null of a part, whose money is that of the order it is of. */
+  money: OrderMoneyModel | null;
   notice: DoneNotice | null;
   errors: FieldErrors;
   typed: Readonly<Record<string, string>>;
@@ -312,6 +316,7 @@ export const OrderPage: FC<OrderPageProps> = (props) => {
         </>
       )}
       <TakeUp {...props} />
+      {props.money && <OrderMoney money={props.money} errors={errors} typed={props.typed} />}
       <p class="no-print">
         <a href={`${TRACE}?${new URLSearchParams({ order: order.id })}`}>Where its pieces come from</a>
       </p>

@@ -12,8 +12,15 @@ const waitingText = (order: OrderFacts, today: string): string => {
   return inYard ? ' All of it is in the yard.' : '';
 };
 
+interface OrderSentenceProps {
+  order: OrderFacts;
+  today: string;
+  /** "€620.00 owing"; '' where nothing is. */
+  owing?: string;
+}
+
 /** One order in one sentence, with what it is for underneath. A late one, or one that can't be made, is marked. */
-export const OrderSentence: FC<{ order: OrderFacts; today: string }> = ({ order, today }) => {
+export const OrderSentence: FC<OrderSentenceProps> = ({ order, today, owing = '' }) => {
   const warns = isLate(order) || order.readyOn === null;
   return (
     <li class={warns ? 'order-sentence warns' : 'order-sentence'}>
@@ -26,6 +33,7 @@ export const OrderSentence: FC<{ order: OrderFacts; today: string }> = ({ order,
       <p class="quiet">
         {order.customer && <>{order.id} · </>}
         {contentsText(order.contents)}
+        {owing !== '' && <> · {owing}</>}
       </p>
     </li>
   );

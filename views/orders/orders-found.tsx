@@ -1,8 +1,11 @@
 import type { FC } from 'hono/jsx';
+import type { OwingModel } from '../../src/usecases/money/owing.ts';
 import type { WhichOrders, WhichPast } from '../../src/usecases/orders/find-orders.ts';
 import type { OrdersModel } from '../../src/usecases/orders/show-orders.ts';
 import { countText, dayHeading, dayText } from '../parts/day-text.ts';
 import { LongList } from '../parts/long-list.tsx';
+import { moneyText } from '../parts/money-text.ts';
+import type { OrderFacts } from './order-facts.ts';
 import { OrderSentence } from './order-sentence.tsx';
 
 /** A day has a handful of orders. */
@@ -26,14 +29,28 @@ export const PAST_WORDS: Readonly<Record<WhichPast, { text: string; only: string
   lapsed: { text: 'Hold ran out', only: 'whose hold ran out' },
 };
 
+interface OrdersFoundProps {
+  model: Pick<OrdersModel, 'days' | 'cannotBeMade' | 'today'>;
+  owing: OwingModel;
+}
+
+/** What is still to be paid for an order; '' where nothing is. */
+const owingText = ({ id }: OrderFacts, { open, currency }: OwingModel): string => {
+  const owing = open.get(id);
+  return owing === undefined ? '' : `${moneyText(owing, currency)} owing`;
+};
+
 /** Orders by the day they can be handed over, those that can't be made first. */
-export const OrdersFound: FC<{ model: Pick<OrdersModel, 'days' | 'cannotBeMade' | 'today'> }> = ({ model }) => (
+export const OrdersFound: FC<OrdersFoundProps> = ({ model, owing }) => (
   <div class="order-days">
     {model.cannotBeMade.length > 0 && (
       <section class="order-day">
         <h2>Can't be made yet</h2>
         <ul>
-          <LongList items={model.cannotBeMade} draw={(order) => <OrderSentence order={order} today={model.today} />} />
+          <LongList
+            items={model.cannotBeMade}
+            draw={(order) => <OrderSentence order={order} today={model.today} owing={owingText(order, owing)} />}
+          />
         </ul>
       </section>
     )}
@@ -44,7 +61,10 @@ export const OrdersFound: FC<{ model: Pick<OrdersModel, 'days' | 'cannotBeMade' 
         <section class="order-day">
           <h2>{dayHeading(date, model.today)}</h2>
           <ul aria-label={`${countText(orders.length, 'order')} for ${dayText(date, model.today)}`}>
-            <LongList items={orders} draw={(order) => <OrderSentence order={order} today={model.today} />} />
+            <LongList
+              items={orders}
+              draw={(order) => <OrderSentence order={order} today={model.today} owing={owingText(order, owing)} />}
+            />
           </ul>
         </section>
       )}

@@ -1,6 +1,8 @@
 import type { FC } from 'hono/jsx';
+import type { OwingModel } from '../../src/usecases/money/owing.ts';
 import type { OrdersModel } from '../../src/usecases/orders/show-orders.ts';
 import { PRICES } from '../money/money-text.ts';
+import { OwingList } from '../money/owing.tsx';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { dayText } from '../parts/day-text.ts';
@@ -50,14 +52,20 @@ const OrdersAnswer: FC<{ model: OrdersModel; beside?: boolean }> = ({ model, bes
 };
 
 /** What changes while something is looked for. */
-export const OrdersPart: FC<{ model: OrdersModel }> = ({ model }) => (
+export const OrdersPart: FC<{ model: OrdersModel; owing: OwingModel }> = ({ model, owing }) => (
   <>
     <OrdersAnswer model={model} beside />
-    <OrdersFound model={model} />
+    <OrdersFound model={model} owing={owing} />
   </>
 );
 
-export const OrdersPage: FC<{ model: OrdersModel; notice: DoneNotice | null }> = ({ model, notice }) => (
+interface OrdersPageProps {
+  model: OrdersModel;
+  owing: OwingModel;
+  notice: DoneNotice | null;
+}
+
+export const OrdersPage: FC<OrdersPageProps> = ({ model, owing, notice }) => (
   <>
     {notice && <Notice notice={notice} today={model.today} back={`/orders${searchQuery(model.search)}`} />}
     <HeldNotices notices={model.notices} back="/orders" />
@@ -85,7 +93,8 @@ export const OrdersPage: FC<{ model: OrdersModel; notice: DoneNotice | null }> =
       />
     )}
     <div id="found">
-      <OrdersFound model={model} />
+      <OrdersFound model={model} owing={owing} />
     </div>
+    <OwingList owing={owing} today={model.today} />
   </>
 );

@@ -3,7 +3,7 @@ import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { type Cost, CostSum } from '../../engine/cost/cost.ts';
 import { fromMinor } from '../../engine/cost/minor-units.ts';
 import { orderOwner, pieceOwner } from '../../engine/cost/minutes-of-plan.ts';
-import type { SessionCost } from '../../engine/cost/session-costs.ts';
+import { type SessionCost, sessionCosts } from '../../engine/cost/session-costs.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import { customersByOrder } from '../core/customers-by-order.ts';
 import type { PageHead } from '../core/page-parts.ts';
@@ -69,7 +69,8 @@ const bearersOf = ({ owners }: SessionCost, names: Names, currency: string): Ses
 /** What each of the next sessions costs, and what bears it. */
 export const showSessionCosts = async (context: UseCaseContext): Promise<SessionCostsModel> => {
   const ground = await costGround(context);
-  const { yard, sessions, money } = ground;
+  const { plan, yard, money, figures } = ground;
+  const sessions = sessionCosts(yard, plan, figures);
   const { instantText } = calendarOf(yard.yard.timeZone);
   const names = namesOfOwners(ground, customersByOrder(yard));
   const shown = sessions.slice(0, SHOWN);

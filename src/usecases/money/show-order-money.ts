@@ -1,0 +1,94 @@
+import { moneyOfOrder, type StoredMoney } from '../../../db/stores/money-store.ts';
+import { orderById } from '../../../db/stores/order-store.ts';
+import type { OrderQuote } from '../../../shared/money.ts';
+import { marginOf } from '../../engine/cost/margin.ts';
+import { fromMinor, toMinor } from '../../engine/cost/minor-units.ts';
+import { today, type UseCaseContext } from '../core/context.ts';
+import type { PageHead } from '../core/page-parts.ts';
+import { type CostFacts, costFacts, type MissingFacts, missingFacts } from './cost-facts.ts';
+import { type CostGround, costGround } from './cost-ground.ts';
+import { type WholeOrder, wholeOrder } from './order-lines.ts';
+import { owingOf } from './owing.ts';
+import { changesSince, type QuoteChange, quoteOf } from './quote.ts';
+
+/** A quote that was given, and what is other by now. */
+interface QuoteFacts {
+  /** The day it was given. */
+  on: string;
+  price: number;
+  currency: string;
+  changes: readonly QuoteChange[];
+}
+
+/** The money of an order. All amounts are in the yard's money. */
+export interface OrderMoneyModel extends PageHead {
+  id: string;
+  customer: string | null;
+  status: WholeOrder['order']['status'];
+  handedOverOn: string | null;
+  /** The day the customer was told. */
+  promisedOn: string | null;
+  currency: string;
+  /** What the price list asks for it; null where a line has no price. */
+  list: number | null;
+  cost: CostFacts;
+  missing: MissingFacts;
+  isMore: boolean;
+  price: number | null;
+  deposit: number | null;
+  /** What is left of the price once the cost is taken off, of 1; null without a price. */
+  margin: number | null;
+  payments: StoredMoney['payments'];
+  paid: number;
+  /** Below 0 it is to be paid back; null where no price is said. */
+  owing: number | null;
+  /** As it would be given today; null where no price is said. */
+  asQuote: OrderQuote | null;
+  quote: QuoteFacts | null;
+}
+
+const paidOf = ({ payments }: StoredMoney, currency: string): number =>
+  payments.reduce((sum, { amount, back }) => sum + (back ? -1 : 1) * toMinor(amount, currency), 0);
+
+const quoteFacts = ({ quote }: StoredMoney, now: OrderQuote | null, timeZone: string): QuoteFacts | null => {
+  if (!quote) return null;
+  const { at, price, currency } = quote;
+  return { on: today(timeZone, at), price, currency, changes: now ? changesSince(quote, now) : [] };
+};
+
+const modelOf = (whole: WholeOrder, stored: StoredMoney, ground: CostGround, now: string): OrderMoneyModel => {
+  const { yard, money, plan } = ground;
+  const { order, list, cost } = whole;
+  const { currency } = money;
+  const { price, deposit } = stored;
+  const inMoney = (minor: number | null) => (minor === null ? null : fromMinor(minor, currency));
+  const priceMinor = price === null ? null : toMinor(price, currency);
+  const paid = paidOf(stored, currency);
+  const readyOn = order.promisedOn ?? plan.orders.find(({ id }) => id === order.id)?.completesOn ?? null;
+  const asQuote = price === null ? null : quoteOf(whole, { price, deposit, readyOn, currency, now });
+  return {
+    ...{ yardName: yard.yard.name, today: today(yard.yard.timeZone, now), currency, price, deposit, asQuote },
+    ...{ id: order.id, customer: order.customer?.name ?? null, status: order.status, handedOverOn: order.handedOverOn },
+    promisedOn: order.promisedOn,
+    list: inMoney(list),
+    cost: costFacts(cost, currency),
+    missing: missingFacts([cost], yard),
+    isMore: cost.missing.length > 0,
+    margin: priceMinor === null ? null : marginOf(priceMinor, cost.total),
+    payments: stored.payments,
+    paid: fromMinor(paid, currency),
+    owing: inMoney(owingOf(order.status, priceMinor, paid)),
+    quote: quoteFacts(stored, asQuote, yard.yard.timeZone),
+  };
+};
+
+/** The money of an order; null where there is none of that number, and of a part of one: that is with the rest. */
+export const showOrderMoney = async (context: UseCaseContext, id: string): Promise<OrderMoneyModel | null> => {
+  const known = await context.database.read((tx) => orderById(tx, id));
+  if (!known || known.partOf !== null) return null;
+  const ground = await costGround(context);
+  return context.database.read(async (tx) => {
+    const whole = await wholeOrder(tx, id, ground);
+    return whole && modelOf(whole, await moneyOfOrder(tx, id), ground, context.now);
+  });
+};

@@ -1,0 +1,140 @@
+import { describe, expect, test } from 'vitest';
+import { demoScreens, type TestScreens, textOf } from '../support/screens.ts';
+
+const SCHOOL = '/orders/27-010';
+const PAT = '/orders/27-018';
+const pageOf = async ({ get }: TestScreens, path: string) => textOf(await get(path));
+const changeOf = (answer: Response) => new URL(answer.headers.get('Location')!, 'http://x').searchParams.get('done')!;
+
+describe('the money of an order', () => {
+  test('is asked for, paid and owing, to the cent', async () => {
+    const screens = await demoScreens();
+    expect(await pageOf(screens, SCHOOL)).toContain('€880.00 asked, €260.00 paid, €620.00 owing.');
+    const paid = await screens.post(`${SCHOOL}/pay`, { way: 'in', amount: '619,90', paidOn: '5 Apr', payNote: 'Cash' });
+    expect(await screens.textAfter(paid)).toContain('€880.00 asked, €879.90 paid, €0.10 owing.');
+    await screens.post(`${SCHOOL}/pay`, { way: 'in', amount: '0.10', paidOn: '' });
+    const text = await pageOf(screens, SCHOOL);
+    expect(text).toContain('€880.00 asked, all of it paid.');
+    expect(text).toContain('Paid Mon 5 Apr 2027 (Cash): €619.90');
+    const back = await screens.post(`${SCHOOL}/pay`, { way: 'back', amount: '60', paidOn: '' });
+    expect(await screens.textAfter(back)).toContain('€880.00 asked, €820.00 paid, €60.00 owing.');
+    await screens.post('/undo', { change: changeOf(paid), back: SCHOOL });
+    expect(await pageOf(screens, SCHOOL)).toContain('€200.10 paid, €679.90 owing.');
+  });
+
+  test('begins with what the price list asks', async () => {
+    const screens = await demoScreens();
+    const html = await (await screens.get(PAT)).text();
+    const asked = /the price list asks €([\d.]+)\./.exec(html)![1]!;
+    expect(html).toMatch(new RegExp(`name="price"[^>]*value="${asked}"`));
+    const saved = await screens.post(`${PAT}/price`, { price: asked, deposit: '20' });
+    expect(await screens.textAfter(saved)).toContain(
+      `€${asked} asked, nothing paid, €${asked} owing. Of the deposit of €20.00`,
+    );
+  });
+
+  test('takes no payment without an amount, none of a day to come, and no deposit above the price', async () => {
+    const screens = await demoScreens();
+    const refused = async (form: string, fields: Record<string, string>) => {
+      const answer = await screens.post(`${SCHOOL}/${form}`, fields);
+      expect(answer.status).toBe(422);
+      return textOf(answer);
+    };
+    expect(await refused('pay', { amount: '', paidOn: '' })).toContain('How much was paid?');
+    expect(await refused('pay', { amount: '0', paidOn: '' })).toContain('How much was paid?');
+    expect(await refused('pay', { amount: '5', paidOn: '6 Apr 2027' })).toContain('That day is still to come.');
+    expect(await refused('pay', { amount: '-5', paidOn: '' })).toContain('"-5" is no price.');
+    expect(await refused('price', { price: '100', deposit: '100.01' })).toContain('That is more than the price.');
+    expect(await refused('price', { price: '', deposit: '5' })).toContain('A deposit of what price?');
+    expect(await pageOf(screens, SCHOOL)).toContain('€880.00 asked, €260.00 paid, €620.00 owing.');
+  });
+
+  test('forgets a payment that was put down by mistake', async () => {
+    const screens = await demoScreens();
+    const html = await (await screens.get(SCHOOL)).text();
+    const payment = /name="payment" value="(\d+)"/.exec(html)![1]!;
+    const text = await screens.textAfter(await screens.post(`${SCHOOL}/unpay`, { payment }));
+    expect(text).toContain('€880.00 asked, nothing paid, €880.00 owing.');
+    expect((await screens.post(`${SCHOOL}/unpay`, { payment })).status).toBe(422);
+  });
+
+  test('of an order that is cancelled is to be paid back', async () => {
+    const screens = await demoScreens();
+    await screens.post(`${SCHOOL}/cancel`, {});
+    expect(await pageOf(screens, SCHOOL)).toContain('€260.00 paid, €260.00 to be paid back.');
+    expect(await pageOf(screens, '/orders')).toContain('School garden is to get back €260.00: cancelled.');
+  });
+
+  test('stays with the order whose parts go out', async () => {
+    const screens = await demoScreens();
+    const gone = await screens.post('/orders/27-018/hand-over-part', { part0: '1', evenShort: 'yes' });
+    expect(gone.status).toBe(303);
+    const before = /the price list asks (€[\d.]+)/.exec(await pageOf(await demoScreens(), PAT))![1]!;
+    const text = await pageOf(screens, PAT);
+    expect(text).toContain(`the price list asks ${before}`);
+    expect(text).toContain('1 × Panel 600, as 27-019.');
+    expect(await pageOf(screens, '/orders/27-019')).not.toContain('€');
+  });
+});
+
+describe('a quote', () => {
+  test('lists what is asked, is no tax invoice, and tells later what has changed', async () => {
+    const screens = await demoScreens();
+    await screens.post(`${PAT}/price`, { price: '100', deposit: '' });
+    const quote = await pageOf(screens, `${PAT}/quote`);
+    expect(quote).toMatch(/2 × Panel 600 €(\d+\.\d\d) 1 × Panel 450 €(\d+\.\d\d) In all €100\.00/);
+    const [, panels, panel] = /Panel 600 €([\d.]+) 1 × Panel 450 €([\d.]+)/.exec(quote)!;
+    expect(Math.round(Number(panels) * 100) + Math.round(Number(panel) * 100)).toBe(10_000);
+    expect(quote).toContain('This is not a tax invoice.');
+    expect(await screens.textAfter(await screens.post(`${PAT}/quote`, {}))).toContain('nothing has changed since');
+    await screens.post(`${PAT}/price`, { price: '90', deposit: '30' });
+    const text = await pageOf(screens, PAT);
+    expect(text).toContain('Since then: Price €90.00 instead of €100.00. Deposit €30.00 instead of none.');
+  });
+
+  test('is told from one that has another number of things in it', async () => {
+    const screens = await demoScreens();
+    await screens.post(`${PAT}/price`, { price: '100', deposit: '' });
+    await screens.post(`${PAT}/quote`, {});
+    const form = {
+      customer: 'Pat Dunne',
+      what0: 'casting:panel-600',
+      quantity0: '5',
+      slip: 'yes',
+      what1: 'kit:trough',
+      quantity1: '1',
+    };
+    expect((await screens.post(`${PAT}/edit`, form)).status).toBe(303);
+    const text = await pageOf(screens, PAT);
+    expect(text).toContain('Panel 600: 5 × instead of 2 ×.');
+    expect(text).toContain('1 × Panel 450 is in it no longer.');
+    expect(text).toContain('1 × Trough 900 x 450, one course is new.');
+  });
+
+  test('needs a price', async () => {
+    const screens = await demoScreens();
+    expect(await pageOf(screens, `${PAT}/quote`)).toContain('No quote yet: no price is said for Pat Dunne.');
+    expect((await screens.post(`${PAT}/quote`, {})).status).toBe(422);
+    expect((await screens.get('/orders/none/quote')).status).toBe(404);
+  });
+});
+
+test('a bill says what was paid and what is left, and is no tax invoice', async () => {
+  const bill = await pageOf(await demoScreens(), `${SCHOOL}/bill`);
+  expect(bill).toContain('In all €880.00 Paid Sun 7 Mar 2027 (Bank): €260.00 Still to pay: €620.00');
+  expect(bill.match(/This is not a tax invoice\./g)).toHaveLength(2);
+});
+
+test('Orders says who owes', async () => {
+  const text = await pageOf(await demoScreens(), '/orders');
+  expect(text).toContain('27-010 · 2 × Planter 1200 x 600, two courses · €620.00 owing');
+  expect(text).toContain('Tom Keane owes €150.00: handed over Sat 3 Apr.');
+});
+
+test('on the sheet of paper of an order there is no money', async () => {
+  const html = await (await (await demoScreens()).get(SCHOOL)).text();
+  const [before = '', ...rest] = html.split('<section class="no-print order-money"');
+  const after = rest.join('').split('</section>').slice(1).join('');
+  expect(rest).toHaveLength(1);
+  expect(before + after).not.toContain('€');
+});

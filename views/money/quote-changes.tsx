@@ -1,0 +1,28 @@
+import type { FC } from 'hono/jsx';
+import type { OrderMoneyModel } from '../../src/usecases/money/show-order-money.ts';
+import { dayText } from '../parts/day-text.ts';
+import { moneyText } from '../parts/money-text.ts';
+import { changeText } from './quote-text.ts';
+
+interface QuoteChangesProps {
+  quote: OrderMoneyModel['quote'];
+  currency: string;
+  today: string;
+}
+
+/** What has changed since a quote was given; nothing where none was. */
+export const QuoteChanges: FC<QuoteChangesProps> = ({ quote, currency, today }) => {
+  if (quote === null) return null;
+  const given = `Quote of ${moneyText(quote.price, quote.currency)} given ${dayText(quote.on, today)}`;
+  if (quote.changes.length === 0) return <p class="no-print quiet">{given}; nothing has changed since.</p>;
+  return (
+    <div class="no-print">
+      <p>{given}. Since then:</p>
+      <ul class="sentences">
+        {quote.changes.map((change) => (
+          <li>{changeText(change, currency, today)}</li>
+        ))}
+      </ul>
+    </div>
+  );
+};
