@@ -16,7 +16,7 @@ interface BackgroundParts {
 const REQUESTS_IDLE_MS = 600_000;
 
 /**
- * Three threads, so that none waits for another: one looks for better plans, one answers what pages ask, one makes the
+ * Three threads, so that none waits for another: one looks for better plans and ponders questions, one answers what pages ask, one makes the
  * plans and dates that a request of a large yard waits for.
  */
 export const startBackground = (parts: BackgroundParts): Background & { close(): Promise<void> } => {
@@ -30,8 +30,13 @@ export const startBackground = (parts: BackgroundParts): Background & { close():
     ...{ compute: search.compute, giveUp: search.giveUp, computeForRequest: requests.compute },
   });
   return {
-    planMade,
+    // What is pondered beside a plan that is no more is given up.
+    planMade: () => {
+      search.giveUp();
+      planMade();
+    },
     improving,
+    ponder: search.compute,
     compute: questions.compute,
     computeForRequest: requests.compute,
     close: async () => {

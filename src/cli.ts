@@ -10,6 +10,7 @@ const EFFORTS = ['quick', 'normal', 'thorough'] as const;
 type Effort = (typeof EFFORTS)[number];
 type Read<T> = { ok: true; value: T } | { ok: false; faults: Fault[] };
 
+/** A quote searches for some seconds, as a page does in the background. */
 const USAGE = [
   'rota plan YARD.json [--effort quick|normal|thorough]',
   'rota quote YARD.json --order ORDER.json [--beside PLAN.json | --effort …] [--pairs]',
@@ -67,7 +68,7 @@ const quote = (yardName: string, { order: orderName, beside, effort, pairs }: Qu
       ? { ok: true, value: besidePlan(planInFile(yard.yard, effort)) }
       : readPlanBeside(yard.yard, planJson);
   return plan.ok
-    ? { ok: true, value: quoteOrder(yard.yard, order.order, { limits: true, pairs, ...plan.value }) }
+    ? { ok: true, value: quoteOrder(yard.yard, order.order, { limits: true, pairs, longer: 'look', ...plan.value }) }
     : plan;
 };
 

@@ -72,7 +72,7 @@ describe('rota quote', () => {
     expect([code, stderr]).toEqual([0, '']);
     const { plan, memory } = planWithMemory(smallYard(), { effort: 'quick' });
     const from = { limits: true, memory, standing: keepOfPlan(plan) };
-    const answer = JSON.stringify(quoteOrder(smallYard(), { ...order, weight: 1 }, from));
+    const answer = JSON.stringify(quoteOrder(smallYard(), { ...order, weight: 1 }, { ...from, longer: 'look' }));
     expect(JSON.parse(stdout)).toEqual(JSON.parse(answer));
     const written = files({ plan: (await rota('plan', paths.yard, '--effort', 'quick')).stdout });
     expect((await rota('quote', paths.yard, '--order', paths.order, '--beside', written.plan)).stdout).toBe(stdout);

@@ -7,6 +7,7 @@ import { quoteOrder } from '../src/engine/quote/quote.ts';
 import { refereePlan } from '../src/engine/referee.ts';
 import { planInFile, readPlanBeside } from '../src/plan-beside.ts';
 import { undoChange } from '../src/usecases/changes/undo-change.ts';
+import { computeWithoutThread } from '../src/usecases/core/computations.ts';
 import type { UseCaseContext } from '../src/usecases/core/context.ts';
 import { askWhen } from '../src/usecases/first/ask-when.ts';
 import { markMould } from '../src/usecases/moulds/mark-mould.ts';
@@ -38,9 +39,23 @@ const dates = ({
   ifFirstOn,
 });
 
+/** Threads that do it here, and at once: a longer search is over before anybody asks again. */
+const atOnce: NonNullable<UseCaseContext['background']> = {
+  planMade: () => {},
+  improving: () => false,
+  compute: computeWithoutThread,
+  computeForRequest: computeWithoutThread,
+  ponder: computeWithoutThread,
+};
+
 /** What the page answers; the files of the yard and the plan that it was asked beside; and what is answered to those. */
 const asked = async (context: UseCaseContext, line: ReturnType<typeof lineOf>) => {
-  const page = dates(doneOf(await askWhen(context, [{ row: 0, line }])));
+  // Asked once more when the longer search is over, as a page does that was left alone.
+  await askWhen({ ...context, background: atOnce }, [{ row: 0, line }]);
+  await new Promise((resolve) => setImmediate(resolve));
+  const answer = doneOf(await askWhen({ ...context, background: atOnce }, [{ row: 0, line }]));
+  expect(answer.isLooking).toBe(false);
+  const page = dates(answer);
   const { yard, plan, memory } = await planToAsk(context);
   const files = { yard: JSON.stringify(yard), plan: JSON.stringify({ ...plan, memory }) };
   const read = readYardFile(JSON.parse(files.yard));
@@ -48,7 +63,7 @@ const asked = async (context: UseCaseContext, line: ReturnType<typeof lineOf>) =
   const order = readOrderFor(read.yard, { id: 'asked', lines: [line] });
   const beside = readPlanBeside(read.yard, JSON.parse(files.plan));
   if (!order.ok || !beside.ok) throw new Error(JSON.stringify([order, beside]));
-  return { page, command: dates(quoteOrder(read.yard, order.order, beside.value)), files };
+  return { page, command: dates(quoteOrder(read.yard, order.order, { ...beside.value, longer: 'look' })), files };
 };
 
 describe('an order asked about beside a plan', () => {
@@ -72,7 +87,7 @@ describe('an order asked about beside a plan', () => {
     }
   });
 
-  it('is answered by the command line from the files alone', async () => {
+  it('is answered by the command line from the files alone', { timeout: 60_000 }, async () => {
     const yard = example();
     const context = await yardContext(yard);
     const { page, files } = await asked(context, lineOf(yard));

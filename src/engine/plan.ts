@@ -11,6 +11,7 @@ import { settle } from './decoder/settle.ts';
 import { writePlan } from './decoder/write-plan.ts';
 import { fewestLate } from './exact/fewest-late.ts';
 import { fitCarefully } from './quote/fit-in.ts';
+import type { FoundLonger } from './quote/longer.ts';
 import { completeInHand } from './quote/promise.ts';
 import type { Effort } from './search/effort.ts';
 import { dispatchFrom, memoryOf, type PlanMemory } from './search/memory.ts';
@@ -83,6 +84,8 @@ export interface PlanOptions {
   standing?: Keep;
   /** Orders whose date was given to the customer: no plan that takes the place of the one that stands has them later. */
   given?: readonly string[];
+  /** What a longer search found for the one order that is new, when it was asked about. */
+  longer?: FoundLonger;
 }
 
 /** The bound of a plan whose every order that a mould could make is planned; none where time or material left one out. */
@@ -126,7 +129,7 @@ const planOfCanonical = (yard: YardFile, options: PlanOptions): { plan: PlanFile
   const problem = compile(yard);
   const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
   const present = near && presentPours(problem, near);
-  const fit = memory ? fitCarefully(yard, memory, { standing, near }) : null;
+  const fit = memory ? fitCarefully(yard, memory, { standing, near, longer: options.longer }) : null;
   const fitted = fit?.memory;
   const memories = [memory, fitted].filter((m) => !!m);
   const quick = quickSearch(state, { first: memories.map((m) => dispatchFrom(problem, m)), present });

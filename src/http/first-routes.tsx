@@ -46,6 +46,8 @@ export const firstRoutes = ({ context }: Screens): Hono => {
   routes.get('/', async (c) => {
     const now = context();
     const question = await asked(c, now);
+    // Nothing is swapped while what is asked about is still looked for.
+    if (c.req.query('still') !== undefined && question.facts?.isLooking) return c.body(null, 204);
     const answer = <LiveParts asked={question} today={question.today} />;
     if (wantsPart(c)) return page(c, { title: 'When?' }, answer);
     const improving = now.background?.improving() ?? false;

@@ -130,7 +130,10 @@ const editing: FormRoute<{ id: string }> = {
 /** When what is typed so far could be ready, for the line below the fields. It changes nothing. */
 const readyLine = async (c: Context, { context }: Screens) => {
   const now = context();
-  const ready = await readySoFar(now, await readForm(c));
+  const typed = await readForm(c);
+  const ready = await readySoFar(now, typed);
+  // Nothing is swapped while a sooner day is still looked for.
+  if (typed.still && ready?.isLooking) return c.body(null, 204);
   const today = (await showOrderForm(now, null))?.today ?? '';
   return page(c, { title: 'Ready' }, <ReadySoFar ready={ready} today={today} />);
 };

@@ -56,19 +56,32 @@ const PairsLink: FC<{ asked: AskedModel }> = ({ asked: { what, number } }) => {
   );
 };
 
+/** While a sooner day is looked for the page asks whether it was found. */
+const StillLooking: FC<{ asked: AskedModel }> = ({ asked: { what, number, wantedOn } }) => (
+  <div
+    hx-get={`/?${new URLSearchParams({ what, number, ...(wantedOn ? { wantedOn } : {}), still: 'yes' })}`}
+    hx-trigger="every 2s"
+    hx-target="#ready"
+    hx-sync="closest .asking:drop"
+  />
+);
+
 /** As a first line it says what it is about: "How many? Has to be more than 0." */
 const numberText = (error: string | undefined): string | undefined =>
   error && !error.startsWith('How many') ? `How many? ${error}` : error;
 
-const ReadyPart: FC<{ asked: AskedModel; today: string }> = ({ asked: { facts, restsOn, errors }, today }) =>
-  facts ? (
+const ReadyPart: FC<{ asked: AskedModel; today: string }> = ({ asked, today }) => {
+  const { facts, restsOn, errors } = asked;
+  return facts ? (
     <>
       <ReadyAnswer facts={facts} today={today} />
+      {facts.isLooking && <StillLooking asked={asked} />}
       {facts.earliestOn !== null && <RestsOn guessed={restsOn} />}
     </>
   ) : (
     <Answer>{numberText(errors.number) ?? errors.what ?? 'Choose what is asked for, and how many.'}</Answer>
   );
+};
 
 /** Below the question, so that it does not push the number about that is being changed. */
 const SoonerPart: FC<{ asked: AskedModel; today: string }> = ({ asked, today }) => {

@@ -48,7 +48,8 @@ export const readyNote = (facts: ReadyFacts, today: string): string => {
   const { earliestOn, isProven, promiseOn } = facts;
   const inHand = withInHandText(facts);
   const sooner = inHand && promiseOn !== earliestOn && earliestOn !== null ? dayText(earliestOn, today) : null;
-  const rest = "By today's plan; no date already given gets later by it.";
+  const looking = facts.isLooking ? ' A sooner day is still looked for.' : '';
+  const rest = `By today's plan; no date already given gets later by it.${looking}`;
   if (sooner === null) return inHand ? `${inHand}. ${rest}` : rest;
   return isProven ? `${inHand}. ${sooner} at the earliest. ${rest}` : `${inHand}; ${sooner} without. ${rest}`;
 };

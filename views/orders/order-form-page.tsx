@@ -137,7 +137,10 @@ const SAYS_WHEN = {
 
 export const ReadySoFar: FC<{ ready: ReadyFacts | null; today: string }> = ({ ready, today }) =>
   ready ? (
-    <ReadyLine facts={ready} today={today} />
+    <>
+      <ReadyLine facts={ready} today={today} />
+      {ready.isLooking && <div {...SAYS_WHEN} hx-trigger="every 2s" hx-vals='{"still": "yes"}' />}
+    </>
   ) : (
     <p class="ready-line">Choose what is ordered to see when it could be ready.</p>
   );

@@ -9,6 +9,8 @@ import { handoverOn } from './promise.ts';
 export interface Earliest {
   completesAt: number;
   dispatch: Dispatch | null;
+  /** The same dispatch as a longer search found it, where one did. */
+  longer?: Dispatch | null;
 }
 
 /** No plan has the new order. */

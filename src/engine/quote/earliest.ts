@@ -10,7 +10,7 @@ import { earliestBefore, earliestBehind } from './behind.ts';
 import { type Earliest, soonerUnder } from './completes-under.ts';
 import { earliestFromNothing, searchForPlace } from './from-nothing.ts';
 import { type Asking, movedLast, type Present, withOrderAt } from './present.ts';
-import { earliestTowards } from './towards.ts';
+import { earliestAfterLong, earliestTowards } from './towards.ts';
 
 /** Pours placed in all by the search around the places tried, about. */
 const POURS_AROUND = 2_000;
@@ -91,13 +91,26 @@ const isLate = ({ problem, added }: Asking, { completesAt }: Earliest): boolean 
 interface EarliestOptions {
   share?: number;
   anew?: boolean;
+  /** Also a search for which nobody waits, or the way that one found before. */
+  longer?: Longer | undefined;
 }
+
+/** A longer search that is still to be made, or what it found; null where that was nothing. */
+export type Longer = 'look' | { found: Dispatch | null };
+
+const afterLonger = (asking: Asking, present: Present, best: Earliest, longer: Longer | undefined): Earliest => {
+  if (longer === undefined) return best;
+  if (longer === 'look') return earliestAfterLong(asking, present, best);
+  if (!longer.found) return best;
+  const found = soonerUnder(asking, longer.found, present, 'aimed', best);
+  return found === best ? best : { ...found, longer: longer.found };
+};
 
 const soonestOf = (
   asking: Asking,
   present: Present,
   mostPlaces: number,
-  { share = 1, anew: isAnew = true }: EarliestOptions,
+  { share = 1, anew: isAnew = true, longer }: EarliestOptions,
 ): Earliest => {
   const behind = earliestBehind(asking, present, 'aimed');
   const placed = earliestPlacedAnew(asking, present, behind, mostPlaces);
@@ -107,7 +120,8 @@ const soonestOf = (
   const waiting = earliestWaiting(asking, present, inPlace);
   const around = earliestAround(asking, present, waiting, share);
   const nothing = isAnew ? earliestFromNothing(asking, present, around) : around;
-  const anew = isOneOfMany ? nothing : earliestTowards(asking, present, nothing);
+  const towards = isOneOfMany ? nothing : earliestTowards(asking, present, nothing);
+  const anew = afterLonger(asking, present, towards, longer);
   if (!isAnew) return anew;
   if (!isLate(asking, anew)) return anew;
   const before = earliestBefore(asking, present, anew);
@@ -137,13 +151,13 @@ export const earliestOf = (
   mostPlaces: number,
   options: EarliestOptions = {},
 ): Earliest => {
-  const { completesAt, dispatch } = soonestOf(asking, present, mostPlaces, options);
-  return { completesAt, dispatch: dispatch && asTaken(asking, present, dispatch) };
+  const { dispatch, ...found } = soonestOf(asking, present, mostPlaces, options);
+  return { ...found, dispatch: dispatch && asTaken(asking, present, dispatch) };
 };
 
 /** As `earliestOf`, with half of its search, for a question that is asked beside the one for the earliest day. */
 export const earliestBeside = (
   asking: Asking,
   present: Present,
-  options: Pick<EarliestOptions, 'anew'> = {},
+  options: Pick<EarliestOptions, 'anew' | 'longer'> = {},
 ): Earliest => earliestOf(asking, present, 20, { share: 0.5, ...options });

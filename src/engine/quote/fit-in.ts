@@ -6,7 +6,8 @@ import { memoryOf, type PlanMemory } from '../search/memory.ts';
 import type { Answer } from './answer.ts';
 import { carefulOf } from './careful.ts';
 import type { Earliest } from './completes-under.ts';
-import { earliestOf } from './earliest.ts';
+import { earliestOf, type Longer } from './earliest.ts';
+import { type FoundLonger, longerIn } from './longer.ts';
 import { askingFor, dealtAs, measuredBy, presentOf } from './present.ts';
 import { handoverOn } from './promise.ts';
 import { MOST_PLACES } from './quote.ts';
@@ -35,10 +36,14 @@ export const withoutAdded = (yard: YardFile, memory: PlanMemory): WithoutAdded |
 };
 
 /** For an order that was given a date a plan that leaves the others what they have in hand, where its date is kept by it. */
-const asPromised = ({ due }: Order, answer: Answer): { earliest: Earliest; isCareful: boolean } => {
+const asPromised = (
+  { due }: Order,
+  answer: Answer,
+  longer: Longer | undefined,
+): { earliest: Earliest; isCareful: boolean } => {
   const { asking, earliest } = answer;
   if (due === undefined) return { earliest, isCareful: true };
-  const careful = carefulOf(answer);
+  const careful = carefulOf(answer, longer);
   const isKept = careful !== null && handoverOn(asking.problem, careful.completesAt) <= dayNumber(due);
   return isKept ? { earliest: careful, isCareful: true } : { earliest, isCareful: false };
 };
@@ -53,7 +58,7 @@ interface Fitted {
 export const fitCarefully = (
   yard: YardFile,
   memory: PlanMemory,
-  { anew = true, standing, near }: FitOptions = {},
+  { anew = true, standing, near, longer }: FitOptions = {},
 ): Fitted | null => {
   const added = withoutAdded(yard, memory);
   if (!added) return null;
@@ -64,8 +69,10 @@ export const fitCarefully = (
   const alone = presentOf(without, memory, kept);
   const dealt = { ...alone, dispatch: dealtAs(asking.state, alone.dispatch, kept) };
   const present = measuredBy(dealt, stood);
-  const found = earliestOf(asking, present, MOST_PLACES, { anew });
-  const { earliest, isCareful } = asPromised(order, { asking, present, earliest: found });
+  const { problem } = asking;
+  const found = earliestOf(asking, present, MOST_PLACES, { anew, longer: longerIn(problem, longer, 'earliest') });
+  const answer = { asking, present, earliest: found };
+  const { earliest, isCareful } = asPromised(order, answer, longerIn(problem, longer, 'careful'));
   return earliest.dispatch && { memory: memoryOf(asking.problem, earliest.dispatch), isCareful };
 };
 
@@ -73,6 +80,8 @@ interface FitOptions {
   anew?: boolean;
   standing?: Keep | undefined;
   near?: PlanFile | undefined;
+  /** What a longer search found for the order when it was asked about. */
+  longer?: FoundLonger | undefined;
 }
 
 /**

@@ -15,8 +15,10 @@ import { exactlyBefore } from './exactly.ts';
 import { completesIfFirst } from './if-first.ts';
 import { completesIfLate } from './late-deliveries.ts';
 import { limitPairsOf, limitsOver } from './limits.ts';
+import { type FoundLonger, foundByLonger, longerIn } from './longer.ts';
 import { type Asking, askingFor, dealtAs, measuredBy, type Present, presentOf, withOrderAt } from './present.ts';
 import { handoverOn } from './promise.ts';
+import { mayLookLonger } from './towards.ts';
 
 /** Places in the sequence that are tried for the new order; in a longer sequence every second, third … one is. */
 export const MOST_PLACES = 40;
@@ -35,18 +37,30 @@ const roundStanding = (
   return { asking, present: round, earliest: earliestOf(asking, round, MOST_PLACES, { anew: false }) };
 };
 
+/** A day to promise, null beyond the horizon, and the plan that it goes by. */
+interface Promised {
+  day: number | null;
+  answer: Answer;
+}
+
 /**
  * The day to promise for what is complete by a plan: with the yard's sessions in hand, and if deliveries come late by the
- * days in hand for them, where a plan has it then. Null beyond the horizon.
+ * days in hand for them, where a plan has it then.
  */
-const promisedDay = (yard: YardFile, order: Order, asked: Asked, memory: PlanMemory | undefined): number | null => {
-  const { answer, day } = carefulAnswer(yard, order, asked);
+const promisedDay = (
+  yard: YardFile,
+  order: Order,
+  asked: Asked,
+  { memory, longer }: Pick<QuoteOptions, 'memory' | 'longer'>,
+): Promised => {
+  const way = longerIn(asked.tried.asking.problem, longer, 'careful');
+  const { answer, day } = carefulAnswer(yard, order, asked, way);
   const { earliest, asking } = answer;
   const { problem } = asking;
-  if (day === null || yard.yard.deliveryDaysInHand === 0) return day;
+  if (day === null || yard.yard.deliveryDaysInHand === 0) return { day, answer };
   const soonEnough = problem.calendar.midnightOf(day + 1) - 1;
   const completesAt = completesIfLate(yard, order, { earliest, soonEnough }, memory);
-  return completesAt >= NEVER ? day : Math.max(day, handoverOn(problem, completesAt));
+  return { day: completesAt >= NEVER ? day : Math.max(day, handoverOn(problem, completesAt)), answer };
 };
 
 /** Why the order cannot be made, for a quote without dates. */
@@ -66,7 +80,20 @@ export interface QuoteOptions {
   standing?: Keep;
   /** The plan that stands: its pieces are for whom they were. */
   near?: PlanFile;
+  /** Also look for some seconds more, or go by what was found so. */
+  longer?: 'look' | FoundLonger;
 }
+
+/** An answer, with what only who gives it has to know. */
+export interface Quoted {
+  quote: Quote;
+  /** A longer search may find a sooner day. */
+  isOpen: boolean;
+  /** What a longer search found that is sooner than without. */
+  found: FoundLonger;
+}
+
+const FOUND_NOTHING: FoundLonger = { earliest: null, careful: null };
 
 /**
  * When an order that is not taken yet could be ready. `earliestOn`: over every place in the sequence, the earliest
@@ -76,40 +103,50 @@ export interface QuoteOptions {
  * (`soonestComplete`) or because all ways were looked through (`exactlyBefore`). `limits`: what holds the date, left empty
  * unless asked for, since each is a quote of its own. The order's `due` and `wanted` play no part.
  */
-export const quoteOrder = (
+export const quoteOrder = (asFiled: YardFile, order: Order, options: QuoteOptions = {}): Quote =>
+  quoteWithMore(asFiled, order, options).quote;
+
+/** As `quoteOrder`, with whether a longer search may find more, and what it found. */
+export const quoteWithMore = (
   asFiled: YardFile,
   order: Order,
-  { limits = false, pairs = false, memory, standing, near }: QuoteOptions = {},
-): Quote => {
+  { limits = false, pairs = false, memory, standing, near, longer }: QuoteOptions = {},
+): Quoted => {
   const { yard } = canonicalYard(asFiled);
   const stood = standing ? roundStanding(yard, order, standing, { memory, near }) : null;
   const present = measuredBy(presentOf(yard, memory), stood?.present);
   const asking = askingFor(yard, order);
   const { problem } = asking;
-  const tried: Answer = { asking, present, earliest: earliestOf(asking, present, MOST_PLACES) };
+  const way = longerIn(problem, longer, 'earliest');
+  const tried: Answer = { asking, present, earliest: earliestOf(asking, present, MOST_PLACES, { longer: way }) };
   const soonest = stood && stood.earliest.completesAt < tried.earliest.completesAt ? stood : tried;
   const { completesAt: earliest, found, isProven } = exactlyBefore(asking, present, soonest.earliest.completesAt);
-  if (earliest >= NEVER)
-    return {
-      earliestAt: null,
-      earliestOn: null,
-      promiseOn: null,
-      ifFirstOn: null,
-      proven: false,
-      limits: [],
-      reason: reasonAgainst(asking, present),
-    };
+  if (earliest >= NEVER) {
+    const none = { earliestAt: null, earliestOn: null, promiseOn: null, ifFirstOn: null, proven: false, limits: [] };
+    return { quote: { ...none, reason: reasonAgainst(asking, present) }, isOpen: false, found: FOUND_NOTHING };
+  }
   const exact = found ? { asking, present, earliest: { completesAt: earliest, dispatch: null }, found } : soonest;
-  const promise = promisedDay(yard, order, { tried, stood, earliest: exact }, memory);
-  return {
+  const asked = { tried, stood, earliest: exact };
+  const promised = promisedDay(yard, order, asked, { ...(memory && { memory }), ...(longer && { longer }) });
+  const day = handoverOn(problem, earliest);
+  const proven = isProven || day <= handoverOn(problem, soonestComplete(problem, asking.added));
+  const quote: Quote = {
     earliestAt: problem.calendar.instantText(earliest),
-    earliestOn: dateOfDay(handoverOn(problem, earliest)),
-    promiseOn: promise === null ? null : dateOfDay(promise),
+    earliestOn: dateOfDay(day),
+    promiseOn: promised.day === null ? null : dateOfDay(promised.day),
     ifFirstOn: dateOfDay(handoverOn(problem, Math.min(earliest, completesIfFirst(yard, order, asking)))),
-    proven: isProven || handoverOn(problem, earliest) <= handoverOn(problem, soonestComplete(problem, asking.added)),
+    proven,
     limits: [
-      ...(limits ? limitsOver(yard, order, present, handoverOn(problem, earliest)) : []),
+      ...(limits ? limitsOver(yard, order, present, day) : []),
       ...(pairs ? limitPairsOf(yard, order, memory) : []),
     ].sort((a, b) => b.daysSooner - a.daysSooner),
+  };
+  return {
+    quote,
+    isOpen: mayLookLonger(problem) && !(proven && promised.answer.earliest.completesAt <= earliest),
+    found: {
+      earliest: foundByLonger(problem, tried.earliest),
+      careful: foundByLonger(problem, promised.answer.earliest),
+    },
   };
 };

@@ -12,9 +12,10 @@ import { type Earliest, soonerUnder } from './completes-under.ts';
 import { type Asking, type Present, withOrderAt } from './present.ts';
 import { handoverOn } from './promise.ts';
 
-/** Pours placed in all by one search, about; where that makes fewer plans than the least, there is none. */
-const POURS_TOWARDS = 60_000;
-const MOST_PLANS = 4_000;
+/** Pours placed in all by one search, about, and plans at most; where that makes fewer plans than the least, there is none. */
+const AT_ONCE = { pours: 60_000, plans: 4_000 };
+/** The same where nobody waits for it: some seconds. */
+const LONGER = { pours: 600_000, plans: 8_000 };
 const LEAST_PLANS = 1_500;
 const MOST_ROUNDS = 4;
 /** Plans that one search starts from, at most: many short searches find more than a long one. */
@@ -93,9 +94,9 @@ interface Search {
  * due on the last day they may have, and whole plans are improved for a counted number of steps; again from each day found. On
  * small yards only, and not where no plan can be sooner (`soonestComplete`).
  */
-export const earliestTowards = (asking: Asking, present: Present, best: Earliest): Earliest => {
+export const earliestTowards = (asking: Asking, present: Present, best: Earliest, most = AT_ONCE): Earliest => {
   const { problem, added } = asking;
-  const plans = Math.min(MOST_PLANS, Math.floor(POURS_TOWARDS / poursOf(problem)));
+  const plans = Math.min(most.plans, Math.floor(most.pours / poursOf(problem)));
   if (plans < LEAST_PLANS || best.completesAt >= NEVER) return best;
   const soonest = handoverOn(problem, soonestComplete(problem, added));
   let earliest = best;
@@ -106,4 +107,20 @@ export const earliestTowards = (asking: Asking, present: Present, best: Earliest
     if (handoverOn(problem, earliest.completesAt) >= day) break;
   }
   return earliest;
+};
+
+/**
+ * Whether a search ten times as long is one here: in larger yards it makes too few plans, and in tiny ones the search at once
+ * makes as many as are of use (in none of 40 a longer one found anything).
+ */
+export const mayLookLonger = (problem: Problem): boolean => {
+  const pours = poursOf(problem);
+  return LONGER.pours / pours >= LEAST_PLANS && AT_ONCE.pours / pours < AT_ONCE.plans;
+};
+
+/** As `earliestTowards`, ten times as long; the way it found is marked. */
+export const earliestAfterLong = (asking: Asking, present: Present, best: Earliest): Earliest => {
+  if (!mayLookLonger(asking.problem)) return best;
+  const found = earliestTowards(asking, present, best, LONGER);
+  return found === best ? best : { ...found, longer: found.dispatch };
 };

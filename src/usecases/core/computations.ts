@@ -1,6 +1,6 @@
 import type { Order } from '../../../shared/order.ts';
 import type { Keep, PlanFile } from '../../../shared/plan.ts';
-import type { Quote, QuoteLimit } from '../../../shared/quote.ts';
+import type { QuoteLimit } from '../../../shared/quote.ts';
 import { readYardFile, type YardFile } from '../../../shared/yard-file.ts';
 import { type FittedSession, fitSession } from '../../engine/begin/fit-session.ts';
 import { type MissingForDate, missingForDate } from '../../engine/begin/missing-for-date.ts';
@@ -9,8 +9,9 @@ import { type KeptReady, withKeptReady } from '../../engine/kept-ready.ts';
 import { planWithMemory } from '../../engine/plan.ts';
 import { askForDate, type ChosenDate } from '../../engine/quote/chosen-date.ts';
 import { limitPairsOf, limitsOfPlanned } from '../../engine/quote/limits.ts';
+import type { FoundLonger } from '../../engine/quote/longer.ts';
 import { type NextMould, nextMoulds } from '../../engine/quote/next-mould.ts';
-import { quoteOrder } from '../../engine/quote/quote.ts';
+import { type Quoted, quoteWithMore } from '../../engine/quote/quote.ts';
 import type { Effort } from '../../engine/search/effort.ts';
 import type { PlanMemory } from '../../engine/search/memory.ts';
 
@@ -20,6 +21,12 @@ interface Beside {
   memory?: PlanMemory;
   standing?: Keep;
   near?: PlanFile;
+}
+
+/** An order that is asked about, and what a longer search found for it. */
+interface Asking extends Beside {
+  order: Order;
+  longer?: FoundLonger;
 }
 
 /** A plan to be made, starting from the one there is, with what is to stand ready in the yard poured behind all orders. */
@@ -37,11 +44,13 @@ export interface Computations {
     answer: { plan: PlanFile; memory: PlanMemory };
   };
   'quick plan': {
-    question: Planning & { standing?: Keep; given?: string[] };
+    question: Planning & { standing?: Keep; given?: string[]; longer?: FoundLonger };
     answer: { plan: PlanFile; memory: PlanMemory };
   };
-  quote: { question: Beside & { order: Order }; answer: Quote };
-  'quote with limits': { question: Beside & { order: Order }; answer: Quote };
+  quote: { question: Asking; answer: Quoted };
+  'quote with limits': { question: Asking; answer: Quoted };
+  /** After a search for which no page waits. */
+  'longer quote': { question: Asking; answer: Quoted };
   'two at once': { question: { yard: YardFile; order: Order; memory?: PlanMemory }; answer: QuoteLimit[] };
   'limits of an order taken': {
     question: { yard: YardFile; order: string; memory?: PlanMemory };
@@ -77,8 +86,9 @@ const planned = (effort: Effort, { yard, keptReady = [], ...from }: Computations
 const COMPUTATIONS: { [K in ComputationKind]: (question: Computations[K]['question']) => Computations[K]['answer'] } = {
   'better plan': (question) => planned('normal', question),
   'quick plan': ({ yard, ...question }) => planned('quick', { yard: checked(yard), ...question }),
-  quote: ({ yard, order, ...from }) => quoteOrder(yard, order, from),
-  'quote with limits': ({ yard, order, ...from }) => quoteOrder(yard, order, { limits: true, ...from }),
+  quote: ({ yard, order, ...from }) => quoteWithMore(yard, order, from),
+  'quote with limits': ({ yard, order, ...from }) => quoteWithMore(yard, order, { limits: true, ...from }),
+  'longer quote': ({ yard, order, ...from }) => quoteWithMore(yard, order, { ...from, longer: 'look' }),
   'two at once': ({ yard, order, memory }) => limitPairsOf(yard, order, memory),
   'limits of an order taken': ({ yard, order, memory }) => limitsOfPlanned(yard, order, memory),
   'chosen date': ({ yard, order, on, memory }) => askForDate(yard, order, on, memory),

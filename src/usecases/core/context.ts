@@ -13,6 +13,8 @@ export interface Background {
   compute: Compute;
   /** The same for what a request itself waits for; nothing that takes seconds stands before it. */
   computeForRequest: Compute;
+  /** The same for what nobody waits for, behind the better plans; given up where the plan changes. Without it nothing of the kind is thought about. */
+  ponder?: Compute;
 }
 
 /** What every use case gets: the data, and the one instant that counts as now. */

@@ -2,18 +2,14 @@ import type { Order } from '../../../shared/order.ts';
 import { readOrderFor } from '../../../shared/order-file.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { computeWithoutThread } from '../core/computations.ts';
-import { computeForRequest } from '../core/compute-for-request.ts';
 import { done, type Outcome, type UseCaseContext } from '../core/context.ts';
 import { lineFaults } from '../orders/order-draft.ts';
+import { ASKED, answerKept } from '../plan/kept-answers.ts';
 import { type PlanToAsk, planToAsk } from '../plan/plan-to-ask.ts';
 import { reasonShown } from '../plan/reason-shown.ts';
 import { showMeasures } from '../typed/measures.ts';
 import type { OrderDraft } from '../typed/order-form.ts';
 import { type HeldUpBy, heldUpBy } from './held-up-by.ts';
-
-/** An id that no order of a yard has: orders are numbered by year. */
-const ASKED = 'asked about';
 
 /** The answer to "when could it be ready?": days of hand-over, all null with a reason when it can't be made. */
 export interface ReadyFacts {
@@ -32,6 +28,8 @@ export interface ReadyFacts {
   reason: string | null;
   /** What holds the date; null when nothing does that was tried, or when it was not asked. */
   hold: HeldUpBy | null;
+  /** A sooner day is still looked for, which takes some seconds: asked again then, the answer may be another. */
+  isLooking: boolean;
   /** Each thing that would bring the date forward; null when it was not asked, which is much quicker. */
   limits: readonly { change: string; earliestOn: string; daysSooner: number }[] | null;
 }
@@ -46,7 +44,6 @@ export const orderAskedAbout = (yard: YardFile, lines: OrderDraft['lines'], notB
 
 interface AskingHow {
   withLimits?: boolean;
-  background?: UseCaseContext['background'];
   /** The units that the answer is put in. */
   system?: UnitSystem;
   /** The day before which nothing may be poured for it. */
@@ -55,30 +52,22 @@ interface AskingHow {
 
 /** When an order of these lines could be ready beside everything a yard has promised and, if asked, what holds that date. */
 export const answerFor = async (
-  { yard, memory, standing, plan }: Pick<PlanToAsk, 'yard' | 'memory' | 'standing' | 'plan'>,
+  context: UseCaseContext,
+  current: PlanToAsk,
   lines: OrderDraft['lines'],
-  { withLimits = false, background, system = 'metric', notBefore = null }: AskingHow = {},
+  { withLimits = false, system = 'metric', notBefore = null }: AskingHow = {},
 ): Promise<Outcome<ReadyFacts>> => {
+  const { yard } = current;
   const faults = lineFaults(lines, yard);
   if (faults.length > 0) return { ok: false, faults };
   const order = orderAskedAbout(yard, lines, notBefore);
-  const from = { ...(memory ? { memory } : {}), ...(standing ? { standing, near: plan } : {}) };
-  const withThem = withLimits
-    ? await (background?.compute ?? computeWithoutThread)('quote with limits', { yard, order, ...from })
-    : null;
-  const {
-    earliestOn,
-    promiseOn,
-    ifFirstOn,
-    proven: isProven,
-    reason = null,
-    limits,
-  } = withThem ?? (await computeForRequest(background, 'quote', { yard, order, ...from }));
+  const { quoted, isLooking } = await answerKept(context, current, order, { withLimits });
+  const { earliestOn, promiseOn, ifFirstOn, proven: isProven, reason = null, limits } = quoted.quote;
   const hold = heldUpBy(yard, limits);
   const why = reasonShown(reason, yard.materials, system);
   const { sessionsInHand, deliveryDaysInHand } = yard.yard;
   const dates = { earliestOn, isProven, promiseOn, sessionsInHand, deliveryDaysInHand, ifFirstOn };
-  return done({ ...dates, reason: why, hold, limits: withLimits ? limits : null });
+  return done({ ...dates, isLooking, reason: why, hold, limits: withLimits ? limits : null });
 };
 
 /** The same, asked and not taken: nothing is written down. */
@@ -87,8 +76,7 @@ export const askWhen = async (
   lines: OrderDraft['lines'],
   notBefore: string | null = null,
 ): Promise<Outcome<ReadyFacts>> =>
-  answerFor(await planToAsk(context), lines, {
+  answerFor(context, await planToAsk(context), lines, {
     notBefore,
-    background: context.background,
     system: (await showMeasures(context)).system,
   });

@@ -67,8 +67,7 @@ export const showQuestion = async (context: UseCaseContext, asked: QuestionAsked
   const offers = offersOf(yard, system);
   const chosen = what ?? offers[0]?.what ?? '';
   const line = quantity === null ? null : lineOf(chosen, quantity);
-  const answer =
-    line && (await answerFor(current, [{ row: 0, line }], { withLimits, background: context.background, system }));
+  const answer = line && (await answerFor(context, current, [{ row: 0, line }], { withLimits, system }));
   const guesses = await context.database.read(guessesOfYard);
   return {
     yardName: yard.yard.name,

@@ -28,11 +28,11 @@ const yardWithout = (yard: YardFile, id: string): YardFile => ({
  */
 export const dateFor = async (context: UseCaseContext, order: Order): Promise<string | null> => {
   const { yard, memory, standing, plan } = await planToAsk(context);
-  const { promiseOn, earliestOn } = await computeForRequest(context.background, 'quote', {
+  const { quote } = await computeForRequest(context.background, 'quote', {
     yard: yardWithout(yard, order.id),
     order: { ...order, due: undefined },
     ...(memory ? { memory } : {}),
     ...(standing ? { standing: freeKept(standing, order.id), near: plan } : {}),
   });
-  return promiseOn ?? earliestOn;
+  return quote.promiseOn ?? quote.earliestOn;
 };

@@ -14,6 +14,7 @@ import { yieldThread } from '../core/yield-thread.ts';
 import { asWorked } from './as-worked.ts';
 import { type CachedPlan, cachedPlan, fileAt } from './cached-plan.ts';
 import { dropsOf, fixedMixes, fixedPlan, type StoredDrop, withKeep } from './fixed-plan.ts';
+import { foundForNew } from './kept-answers.ts';
 import { isNoWorse } from './kept-later.ts';
 import { keptReadyOf } from './kept-ready.ts';
 import { NO_WORK, workOfPlan } from './late-work.ts';
@@ -153,12 +154,14 @@ export const remakePlan = async (
   const keptReady = await keptReadyOf(tx, file);
   const anew = unfixed.anew ?? (sameData ? fixingFrom(worked.yard, before, hours).anew : null);
   const fixing = { ...fixingFrom(worked.yard, before, hours), anew, ...(instead ? { instead } : {}) };
+  const longer = foundForNew(moment.database, worked.yard.orders, startingFrom(before).memory);
   const plannedOn = async (from: typeof fixing & { asItWas?: boolean }) => {
     const fixed = fixedPlan(from);
     const standing = standingPours(from, fixed.keep);
     await yieldThread();
     const stands = standing ? { standing, given } : {};
-    const question = { yard: withKeep(worked.yard, fixed.keep), ...startingFrom(before), ...stands, keptReady };
+    const kept = { yard: withKeep(worked.yard, fixed.keep), ...startingFrom(before), ...stands, keptReady };
+    const question = { ...kept, ...(longer ? { longer } : {}) };
     return { fixed, ...(await computeForRequest(background, 'quick plan', question)) };
   };
   const first = await plannedOn(fixing);

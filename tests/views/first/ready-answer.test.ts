@@ -6,6 +6,7 @@ const today = '2027-04-05';
 const facts: ReadyFacts = {
   earliestOn: '2027-05-08',
   isProven: true,
+  isLooking: false,
   promiseOn: '2027-05-08',
   sessionsInHand: 0,
   deliveryDaysInHand: 0,
