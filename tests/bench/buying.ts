@@ -7,7 +7,8 @@ import type { PlanFile } from '../../shared/plan.ts';
 import { AHEAD_DAYS } from '../../shared/supplier.ts';
 import { dayNumber } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
-import { type TripSupplier, type TripsAsked, tripsOf } from '../../src/engine/buy/trips.ts';
+import type { TripSupplier } from '../../src/engine/buy/bought-goods.ts';
+import { type TripsAsked, tripsOf } from '../../src/engine/buy/trips.ts';
 import { planYard } from '../../src/engine/plan.ts';
 import { materialUses } from '../../src/usecases/buying/material-uses.ts';
 import { scaledYard } from '../support/scaled-yard.ts';
@@ -32,7 +33,7 @@ const planned = (yard: YardFile): { yard: YardFile; plan: PlanFile } => ({
 });
 
 const asked = ({ yard, plan }: ReturnType<typeof planned>, more: Partial<TripsAsked> = {}): TripsAsked => ({
-  ...{ yard, plan, suppliers: new Map(), figures: new Map(), floatDays: 1 },
+  ...{ yard, plan, suppliers: new Map(), figures: new Map(), floatDays: 1, today: yard.yard.now.slice(0, 10) },
   uses: materialUses(yard, plan),
   ...more,
 });

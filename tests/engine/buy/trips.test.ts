@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { PlanBuy, PlanFile } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import { readYardFile, type YardFile } from '../../../shared/yard-file.ts';
-import { type TripSupplier, type TripsAsked, tripsOf } from '../../../src/engine/buy/trips.ts';
+import type { TripSupplier } from '../../../src/engine/buy/bought-goods.ts';
+import { type TripsAsked, tripsOf } from '../../../src/engine/buy/trips.ts';
 
 /** Monday 5 April 2027. Work on Wednesdays and Saturdays. */
 const yardOf = (materials: object[], yard: object = {}): YardFile => {
@@ -40,7 +41,7 @@ const trips = (
   return tripsOf({
     yard: yardOf(materials, yard),
     plan: { buys } as unknown as PlanFile,
-    ...{ uses: new Map(), suppliers: new Map([['Shop', SHOP]]), figures: new Map(), floatDays: 0 },
+    ...{ uses: new Map(), suppliers: new Map([['Shop', SHOP]]), figures: new Map(), floatDays: 0, today: '2027-04-05' },
     ...asked,
   });
 };
@@ -66,11 +67,17 @@ describe('buying by trips', () => {
     ]);
   });
 
-  // Needed on Saturday the 10th: a working day in hand is Wednesday the 7th.
-  it('has things there a working day before they are needed', () => {
-    const all = trips([MORTAR], [buy('mortar', 2, '2027-04-10')], { floatDays: 1 });
-    expect(lines(all)).toEqual(['Shop 2027-04-07: 2 mortar for 2027-04-07']);
-    expect(all[0]!.lines[0]).toMatchObject({ noneInHand: false, mustBy: '2027-04-10' });
+  // Needed on Monday the 12th: the shop is open the Saturday before, and can be gone to again if something was missing.
+  it('has things there a worked day before they are needed', () => {
+    expect(lines(trips([MORTAR], [buy('mortar', 2, '2027-04-12')], { floatDays: 1 }))).toEqual([
+      'Shop 2027-04-10: 2 mortar for 2027-04-10',
+    ]);
+    const sundays = { ...SHOP, opens: { rule: 'FREQ=WEEKLY;BYDAY=SU,MO', from: '2027-01-01' } };
+    const suppliers = new Map([['Shop', sundays]]);
+    // Worked on Saturday the 10th and Wednesday the 7th, by the yard: two days in hand for Sunday the 11th are the 7th, and it was open on the 5th.
+    const all = trips([MORTAR], [buy('mortar', 2, '2027-04-11')], { floatDays: 2, suppliers });
+    expect(lines(all)).toEqual(['Shop 2027-04-05: 2 mortar for 2027-04-05']);
+    expect(all[0]!.lines[0]).toMatchObject({ noneInHand: false, mustBy: '2027-04-11' });
   });
 
   it('says where nothing is in hand any more, and where it is too late', () => {
@@ -101,6 +108,19 @@ describe('buying by trips', () => {
         { material: 'pins', orderBy: '2027-04-07', comesOn: '2027-04-10' },
       ],
     });
+  });
+
+  it('says where it comes just in time', () => {
+    const [trip] = trips([MORTAR], [buy('mortar', 2, '2027-04-05')], { floatDays: 1 });
+    expect(trip!.lines[0]).toMatchObject({ noneInHand: true, late: false });
+    expect(trips([MORTAR], [buy('mortar', 2, '2027-04-05')])[0]!.lines[0]).toMatchObject({ noneInHand: false });
+  });
+
+  // The yard file has pins take 13 days, because there are none before the 15th; ordered then they take their three days.
+  it('orders what is not to be had on the day from which it is', () => {
+    const figures = new Map([['pins', { leadDays: 3, notBefore: '2027-04-15', kgPerUnit: null, breaks: [] }]]);
+    const all = trips([{ ...PINS, leadDays: 13 }], [buy('pins', 40, '2027-04-05', '2027-04-18')], { figures });
+    expect(all[0]!.lines[0]).toMatchObject({ orderBy: '2027-04-15', comesOn: '2027-04-18' });
   });
 
   // Two bags used on the 7th, one on the 24th, and they keep ten days: the third is bought on the 14th at the earliest.
