@@ -99,6 +99,12 @@ const stockOf = (book: readonly StockEntry[]): Pick<Archive, 'stockBook'> =>
 const suppliersOf = ({ suppliers }: StoreRows): Pick<Archive, 'suppliers'> =>
   suppliers.length === 0 ? {} : { suppliers: suppliers.map(({ name, facts }) => ({ name, ...facts })) };
 
+/** How long they take of themselves, also where they are not to be had before a day. */
+const withOwnLead = (entries: Archive['materials'], { materials }: StoreRows): Archive['materials'] => {
+  const own = new Map(materials.map(({ id, leadDays }) => [id, leadDays]));
+  return entries.map(({ leadDays: _days, ...one }) => ({ ...one, ...present({ leadDays: own.get(one.id) ?? null }) }));
+};
+
 const withBuying = <T extends { id: string }>(entries: readonly T[], { materialBuyings }: StoreRows) => {
   const buyings = new Map(materialBuyings.map(({ material, facts }) => [material, facts]));
   return entries.map((entry) => ({ ...entry, ...present({ buying: buyings.get(entry.id) ?? null }) }));
@@ -165,7 +171,10 @@ export const loadArchive = async (tx: Tx, now: string): Promise<Archive> => {
     version: ARCHIVE_VERSION,
     yard: { ...file.yard, fixedHours: rows.yards[0]?.fixedHours },
     ...habitsOf(rows),
-    materials: withBuying(withShort(withNotes(file.materials, byId(rows.materials), 'openedNote'), rows), rows),
+    materials: withBuying(
+      withShort(withNotes(withOwnLead(file.materials, rows), byId(rows.materials), 'openedNote'), rows),
+      rows,
+    ),
     ...suppliersOf(rows),
     incoming: rows.incomings.map(({ id: _id, position: _position, ...row }) => present(row)),
     mixes: withWater(file.mixes, rows),

@@ -1,5 +1,6 @@
 import { asc, eq, isNull, sql } from 'drizzle-orm';
 import type { AnySQLiteColumn, SQLiteTable } from 'drizzle-orm/sqlite-core';
+import { type DayNumber, dayNumber } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { castingCuts, castingMaterials, castings } from '../tables/casting.ts';
 import { customers } from '../tables/customer.ts';
@@ -14,6 +15,7 @@ import { revisions, yards } from '../tables/yard.ts';
 import type { Tx } from '../transaction.ts';
 import { offcutsByMaterial } from './offcut-store.ts';
 import { belongings, inParts, present } from './rows.ts';
+import { materialBuyingsById } from './supplier-store.ts';
 
 const ONE = 1;
 
@@ -50,18 +52,32 @@ const loadWork = async (tx: Tx) => ({
   temperatures: (await listed(tx, temperatureSteps)).map(({ from, celsius }) => ({ from, celsius })),
 });
 
-const loadMaterials = async (tx: Tx) => {
+/** The local date of an instant. */
+const dayIn = (timeZone: string, now: string): DayNumber =>
+  dayNumber(new Intl.DateTimeFormat('sv-SE', { timeZone }).format(new Date(now)));
+
+/** What is not to be had before a day takes so much longer to come. */
+const daysUntil = (notBefore: string | undefined, today: DayNumber): number =>
+  notBefore === undefined ? 0 : Math.max(0, dayNumber(notBefore) - today);
+
+const loadMaterials = async (tx: Tx, today: DayNumber) => {
   const rests = await offcutsByMaterial(tx);
+  const buyings = await materialBuyingsById(tx);
   return (await listed(tx, materials)).map(
     ({ position: _position, openedNote: _note, shortBy: _short, ...material }) => {
       const offcuts = rests.get(material.id);
-      return { ...present(material), ...(offcuts ? { offcuts } : {}) };
+      const { leadDays, ...rest } = material;
+      const waits = daysUntil(buyings.get(material.id)?.notBefore, today);
+      return {
+        ...present({ ...rest, leadDays: leadDays === null ? null : leadDays + waits }),
+        ...(offcuts ? { offcuts } : {}),
+      };
     },
   );
 };
 
-const loadStock = async (tx: Tx) => ({
-  materials: await loadMaterials(tx),
+const loadStock = async (tx: Tx, today: DayNumber) => ({
+  materials: await loadMaterials(tx, today),
   incoming: (
     await tx
       .select({ material: incomings.material, quantity: incomings.quantity, on: incomings.on })
@@ -208,7 +224,7 @@ export const loadYardFile = async (tx: Tx, now: string): Promise<YardFile> => {
     version: 2,
     yard,
     ...(await loadWork(tx)),
-    ...(await loadStock(tx)),
+    ...(await loadStock(tx, dayIn(yard.timeZone, now))),
     mixes: await loadMixes(tx),
     castings: await loadCastings(tx),
     moulds: await loadMoulds(tx),

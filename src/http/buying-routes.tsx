@@ -1,14 +1,17 @@
 import type { Context, Hono } from 'hono';
 import { BuyingPage } from '../../views/buying/buying-page.tsx';
 import { buyMaterial } from '../usecases/buying/buy-material.ts';
+import { buyTrip } from '../usecases/buying/buy-trip.ts';
 import { countMaterial } from '../usecases/buying/count-material.ts';
 import { giveUpPurchase } from '../usecases/buying/give-up-purchase.ts';
 import { moveDelivery } from '../usecases/buying/move-delivery.ts';
+import { notToBeHad } from '../usecases/buying/not-to-be-had.ts';
 import { receiveMaterial } from '../usecases/buying/receive-material.ts';
 import { showBuying } from '../usecases/buying/show-buying.ts';
 import type { UseCaseContext } from '../usecases/core/context.ts';
 import type { RefusedForm } from '../usecases/plan/save-edit.ts';
 import { arrivedTyped, countTyped, goodsTyped, purchaseTyped } from '../usecases/typed/purchase-form.ts';
+import { tripTyped } from '../usecases/typed/trip-form.ts';
 import { atOnce, effectFirst } from './form-route.tsx';
 import { formsOnPage, type PageForm } from './forms-on-page.tsx';
 import { doneNotice } from './notice.ts';
@@ -29,6 +32,8 @@ const FORMS: Readonly<Record<string, PageForm>> = {
     save: atOnce(arrivedTyped, (context, { goods, came }) => receiveMaterial(context, goods, came)),
     form: ({ goods }) => `goods-${goods}`,
   },
+  'trip-bought': { save: atOnce(tripTyped, buyTrip), form: ({ trip }) => trip ?? '' },
+  'not-to-be-had': { save: effectFirst(notToBeHad), form: ({ line }) => `none-${line}` },
   'not-coming': { save: atOnce(goodsTyped, giveUpPurchase), form: ({ goods }) => `goods-${goods}` },
   'new-day': { save: effectFirst(moveDelivery), form: ({ goods }) => `goods-${goods}` },
   counted: {

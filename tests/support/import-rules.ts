@@ -65,11 +65,12 @@ export const ROOMS: Readonly<Record<string, readonly string[]>> = {
   trace: [...COMMON_ROOMS, 'files'],
   turns: COMMON_ROOMS,
   begin: COMMON_ROOMS,
-  changes: COMMON_ROOMS,
+  // What an order hangs on today is said with it.
+  changes: [...COMMON_ROOMS, 'buying'],
   // An order is drawn by its kits.
   orders: [...COMMON_ROOMS, 'kits'],
-  // A date asked for is a draft of an order; the first page lists the open ones.
-  first: [...COMMON_ROOMS, 'orders'],
+  // A date asked for is a draft of an order; the first page lists the open ones, and what to buy.
+  first: [...COMMON_ROOMS, 'orders', 'buying'],
   // A table of orders is read by what an order may ask for.
   files: [...COMMON_ROOMS, 'orders'],
   // What became of a material is kept as a file like the others; on a walk round all is counted that is counted elsewhere.
@@ -78,8 +79,8 @@ export const ROOMS: Readonly<Record<string, readonly string[]>> = {
   yard: [...COMMON_ROOMS, 'buying'],
   // Orders are packed, and a mix is put together with its water.
   today: [...COMMON_ROOMS, 'orders', 'yard'],
-  // What is poured when, and the dates that customers were given.
-  calendar: [...COMMON_ROOMS, 'turns', 'orders'],
+  // What is poured when, the dates that customers were given, and what to order by when.
+  calendar: [...COMMON_ROOMS, 'turns', 'orders', 'buying'],
   // Orders are priced, prices are kept as a file, and what costs are reckoned by is part of the yard.
   money: [...COMMON_ROOMS, 'orders', 'files', 'yard'],
   // A mould that is marked may have to be stripped first.

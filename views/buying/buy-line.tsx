@@ -10,6 +10,7 @@ import { unusedText } from '../parts/keeping-text.ts';
 import { moneyField, moneyText } from '../parts/money-text.ts';
 import { amountText, isMeasure } from '../parts/quantity-text.ts';
 import { goodsText, purposeText } from './buying-text.ts';
+import { closedText, lineWarning } from './trip-text.ts';
 
 interface BuyLineProps {
   line: BuyLineFacts;
@@ -57,34 +58,64 @@ const Otherwise: FC<BuyLineProps> = ({ line, today, currency, refused }) => {
   );
 };
 
+/** A form of its own: it says that the shop has none, until when, and all is planned without it. */
+const NotToBeHad: FC<BuyLineProps> = ({ line, today, refused }) => {
+  const { errors = {}, typed = {} } = refused ?? {};
+  return (
+    <details class="otherwise another-day" open={errors.on !== undefined}>
+      <summary aria-label={`Not to be had: ${line.name}`}>Not to be had</summary>
+      <form
+        class="field-row"
+        method="post"
+        action="/buying/not-to-be-had"
+        hx-post="/buying/not-to-be-had"
+        hx-target="#page"
+      >
+        <input type="hidden" name="material" value={line.material} />
+        <input type="hidden" name="line" value={line.key} />
+        <DayField name="on" id={`none-${line.key}`} label="Before" min={today} value={typed.on ?? ''} errors={errors} />
+        <Button label={`Plan without it: ${line.name}`}>Plan without it</Button>
+      </form>
+    </details>
+  );
+};
+
 /** One thing to buy: what, for whom, by when, for how much, and the button that says it was done. */
-export const BuyLine: FC<BuyLineProps> = ({ line, today, currency, refused }) => (
-  <li>
-    <form class="buy" method="post" action="/buying/bought" hx-post="/buying/bought" hx-target="#page">
-      <input type="hidden" name="material" value={line.material} />
-      <input type="hidden" name="line" value={line.key} />
-      <div class="buy-what">
-        <p>
-          <strong>{goodsText(line)}</strong>
-        </p>
-        <p class="quiet">{purposeText(line.for, line.unit)}.</p>
-        {line.unused && (
-          <p class="goes-off">
-            {unusedText(line.unused, today)}
-            {!line.packIsOne && ' Buy fewer if you can.'}
+export const BuyLine: FC<BuyLineProps> = ({ line, today, currency, refused: sent }) => {
+  const isNone = sent?.form === `none-${line.key}`;
+  const refused = isNone ? null : sent;
+  return (
+    <li>
+      <form class="buy" method="post" action="/buying/bought" hx-post="/buying/bought" hx-target="#page">
+        <input type="hidden" name="material" value={line.material} />
+        <input type="hidden" name="line" value={line.key} />
+        <div class="buy-what">
+          <p>
+            <strong>{goodsText(line)}</strong>
           </p>
-        )}
-        <Wrong message={refused?.errors.material} name="material" />
-      </div>
-      <p class="buy-by">
-        {line.orderBy === today ? 'Order today' : `Order by ${dayText(line.orderBy, today)}`}
-        {line.hasNothingInHand && <span class="quiet">: no day in hand</span>}
-      </p>
-      <p class="number">
-        {line.price === null ? <span class="quiet">no price</span> : moneyText(line.price, currency)}
-      </p>
-      <Button label={`Bought: ${goodsText(line)}`}>Bought</Button>
-      <Otherwise line={line} today={today} currency={currency} refused={refused} />
-    </form>
-  </li>
-);
+          <p class="quiet">
+            {purposeText(line.for, line.unit, line.isLow)}.{closedText(line, today)}
+          </p>
+          {lineWarning(line, today) && <p class="goes-off">{lineWarning(line, today)}</p>}
+          {line.unused && (
+            <p class="goes-off">
+              {unusedText(line.unused, today)}
+              {!line.packIsOne && ' Buy fewer if you can.'}
+            </p>
+          )}
+          <Wrong message={refused?.errors.material} name="material" />
+        </div>
+        <p class="buy-by">
+          {line.orderBy === today ? 'Order today' : `Order by ${dayText(line.orderBy, today)}`}
+          {line.hasNothingInHand && <span class="quiet">: no day in hand</span>}
+        </p>
+        <p class="number">
+          {line.price === null ? <span class="quiet">no price</span> : moneyText(line.price, currency)}
+        </p>
+        <Button label={`Bought: ${goodsText(line)}`}>Bought</Button>
+        <Otherwise line={line} today={today} currency={currency} refused={refused} />
+      </form>
+      <NotToBeHad line={line} today={today} currency={currency} refused={isNone ? sent : null} />
+    </li>
+  );
+};

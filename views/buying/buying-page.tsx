@@ -10,13 +10,12 @@ import { SelectField } from '../parts/field.tsx';
 import { FormAnswer, SaveButtons } from '../parts/form-state.tsx';
 import { LongList } from '../parts/long-list.tsx';
 import { Mark } from '../parts/mark.tsx';
-import { moneyText } from '../parts/money-text.ts';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { WALK } from '../stock/walk-page.tsx';
-import { BuyLine } from './buy-line.tsx';
 import { buyingAnswer, buyingNote } from './buying-text.ts';
 import { ComingLine } from './coming-line.tsx';
 import { StockLine } from './stock-line.tsx';
+import { TripBlock } from './trip-block.tsx';
 
 interface BuyingPageProps {
   model: BuyingModel;
@@ -25,7 +24,7 @@ interface BuyingPageProps {
 }
 
 /** Weeks after this one that are in sight; those after them open at a tap. */
-const WEEKS_SHOWN = 3;
+const WEEKS_SHOWN = 1;
 
 /** Each has lines with forms of their own. */
 const WEEKS_AT_ONCE = 2;
@@ -33,41 +32,33 @@ const WEEKS_AT_ONCE = 2;
 const only = (refused: RefusedForm | null, form: string): RefusedForm | null =>
   refused?.form === form ? refused : null;
 
+/** Forms of the page that say first what they would move: which fields they have. */
+const ASKED = {
+  'new-day': ['goods', 'on', 'onWas'],
+  'not-to-be-had': ['material', 'line', 'on'],
+} as const;
+
 /** What a form that was sent would move, with the way to do it all the same, or what was wrong with it. */
 const Sent: FC<{ refused: RefusedForm; today: string }> = ({ refused, today }) => {
-  const { typed } = refused;
+  const name = refused.form.startsWith('none-') ? 'not-to-be-had' : 'new-day';
+  const action = `/buying/${name}`;
   return (
     <FormAnswer state={refused} today={today}>
-      <form method="post" action="/buying/new-day" hx-post="/buying/new-day" hx-target="#page">
-        <input type="hidden" name="goods" value={typed.goods} />
-        <input type="hidden" name="on" value={typed.on} />
-        <input type="hidden" name="onWas" value={typed.onWas} />
+      <form method="post" action={action} hx-post={action} hx-target="#page">
+        {ASKED[name].map((field) => (
+          <input type="hidden" name={field} value={refused.typed[field]} />
+        ))}
         <SaveButtons state={refused} back="/buying" />
       </form>
     </FormAnswer>
   );
 };
 
-const priceOf = ({ lines }: BuyWeek['suppliers'][number]): number =>
-  lines.reduce((sum, { price }) => sum + (price ?? 0), 0);
-
 const Week: FC<{ week: BuyWeek; model: BuyingModel; refused: RefusedForm | null }> = ({ week, model, refused }) => (
   <section>
     <h2>{weekHeading(week.week, model.thisWeek, model.today)}</h2>
-    {week.suppliers.map((supplier) => (
-      <div class="supplier">
-        <h3>
-          {supplier.name}{' '}
-          {priceOf(supplier) > 0 && supplier.lines.length > 1 && (
-            <span class="quiet">{moneyText(priceOf(supplier), model.currency)} in all</span>
-          )}
-        </h3>
-        <ul class="buys">
-          {supplier.lines.map((line) => (
-            <BuyLine line={line} today={model.today} currency={model.currency} refused={only(refused, line.key)} />
-          ))}
-        </ul>
-      </div>
+    {week.trips.map((trip) => (
+      <TripBlock trip={trip} model={model} refused={refused} />
     ))}
   </section>
 );
@@ -78,8 +69,9 @@ const LaterWeeks: FC<{ weeks: readonly BuyWeek[]; model: BuyingModel; refused: R
   refused,
 }) => {
   const [soon, later] = [weeks.slice(0, WEEKS_SHOWN), weeks.slice(WEEKS_SHOWN)];
-  const laterRefused = later.some(({ suppliers }) =>
-    suppliers.some(({ lines }) => lines.some(({ key }) => key === refused?.form)),
+  const isRefused = (key: string) => refused?.form === key || refused?.form === `none-${key}`;
+  const laterRefused = later.some(({ trips }) =>
+    trips.some((trip) => isRefused(trip.key) || trip.lines.some(({ key }) => isRefused(key))),
   );
   return (
     <>

@@ -28,7 +28,8 @@ const namesText = (names: readonly string[]): string =>
   names.some((name) => name.includes(',')) ? names.join('; ') : listText(names);
 
 /** "For School garden and stock", "To have 2 bags in the yard again". */
-export const purposeText = ({ customers, keep }: Purpose, unit: string): string => {
+export const purposeText = ({ customers, keep }: Purpose, unit: string, isLow = false): string => {
+  if (isLow) return 'Nearly used up';
   const named = customers.filter((customer) => customer !== null);
   const whom = [...named, ...(customers.includes(null) ? ['stock'] : [])];
   const parts = [
@@ -82,9 +83,7 @@ export const expectedText = ({ on }: Pick<ComingFacts, 'on'>, today: string): st
       : `Expected ${dayText(on, today)}`;
 
 const linesOf = (weeks: BuyingModel['weeks']): BuyLineFacts[] =>
-  weeks
-    .flatMap(({ suppliers }) => suppliers.flatMap(({ lines }) => lines))
-    .sort((a, b) => a.orderBy.localeCompare(b.orderBy));
+  weeks.flatMap(({ trips }) => trips.flatMap(({ lines }) => lines)).sort((a, b) => a.orderBy.localeCompare(b.orderBy));
 
 /** The first line of the page: what to order by when. */
 export const buyingAnswer = ({ weeks, thisWeek, today }: BuyingModel): string => {

@@ -3,6 +3,7 @@ import type { StockFacts } from '../../src/usecases/buying/buying-facts.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Button } from '../parts/button.tsx';
+import { dayText } from '../parts/day-text.ts';
 import { TextField } from '../parts/field.tsx';
 import { typedOr } from '../parts/form-state.tsx';
 import { KeepingLines } from '../parts/keeping-lines.tsx';
@@ -23,6 +24,13 @@ export const StockLine: FC<StockLineProps> = ({ stock, today, refused }) => (
       <h3>{stock.name}</h3>
       <p>{stockText(stock, today)}</p>
       {stock.keeping && <KeepingLines keeping={stock.keeping} unit={stock.unit} today={today} />}
+      {stock.notBefore && (
+        <form method="post" action="/buying/not-to-be-had" hx-post="/buying/not-to-be-had" hx-target="#page">
+          <input type="hidden" name="material" value={stock.material} />
+          <p class="goes-off">Not to be had before {dayText(stock.notBefore, today)}.</p>
+          <Button label={`To be had again: ${stock.name}`}>To be had again</Button>
+        </form>
+      )}
       {stock.note && <p class="quiet">{stock.note}</p>}
       <p class="no-print">
         <a href={stockBookPath(stock.material)} aria-label={`Stock book: ${stock.name}`}>

@@ -33,6 +33,8 @@ export interface TripLine {
   quantity: number;
   orderBy: string;
   comesOn: string;
+  /** When it comes if it is bought today, or on the first day on which it can be. */
+  ifToday: string;
   neededOn: string;
   /** The last day by which no date suffers; null where the supplier was not there since. */
   mustBy: string | null;
@@ -130,6 +132,12 @@ export const boughtGoods = (
   );
 };
 
+/** When things come that are ordered on the first day on which that can be done. */
+const boughtToday = ({ days, fetched, leadDays, today }: Buying): DayNumber => {
+  const soonest = (days.open.from(today) ?? today) + leadDays;
+  return fetched && leadDays === 0 ? soonest : (days.comes.from(soonest) ?? soonest);
+};
+
 /** What a trip on a day brings of a material: so many packs from one on. */
 export const tripLine = (
   { material, buying, packs, orderDays, goods, kgPerUnit, wantsInHand }: BoughtGoods,
@@ -144,6 +152,7 @@ export const tripLine = (
   const isClosed = plannedOn >= buying.today && buying.days.open.from(plannedOn) !== plannedOn;
   return {
     ...{ material: material.id, quantity, orderBy: dateOfDay(orderBy), comesOn: dateOfDay(comesOn) },
+    ifToday: dateOfDay(boughtToday(buying)),
     neededOn: dateOfDay(first.neededOn),
     mustBy: first.mustBy === null ? null : dateOfDay(first.mustBy),
     late: comesOn > first.neededOn,

@@ -4,7 +4,7 @@ import { packsPrice, type TripGoods, type TripTerms } from './trip-terms.ts';
 import { fewestTripsFrom, fullestTrips, nextTripDay } from './trips-needed.ts';
 
 /** On a day, so many packs of each material. */
-export interface ChosenTrip {
+interface ChosenTrip {
   day: DayNumber;
   packs: readonly number[];
 }

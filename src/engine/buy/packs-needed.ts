@@ -14,6 +14,10 @@ const TOLERANCE = 1e-6;
 const packByPack = <T>(buys: readonly { quantity: number }[], pack: number, of: (index: number) => T): T[] =>
   buys.flatMap(({ quantity }, i) => Array.from({ length: Math.round(quantity / pack) }, () => of(i)));
 
+/** What a plan buys of a material, in the order in which it comes. */
+const boughtOf = ({ buys }: PlanFile, { id }: Material): PlanFile['buys'] =>
+  buys.filter((buy) => buy.material === id).sort((a, b) => a.arrivesOn.localeCompare(b.arrivesOn));
+
 /** The days on which packs are needed, less any day in hand; as the plan has them come where it has none in hand. */
 const neededDays = (
   material: Material,
@@ -25,10 +29,10 @@ const neededDays = (
     .filter((one) => one.material === material.id)
     .map(({ on, quantity }) => ({ day: dayNumber(on), quantity }));
   const lastDays = buysOf(material, [...uses], coming, minuteOf(yard.yard.now), calendar);
-  const bought = plan.buys.filter((buy) => buy.material === material.id);
+  const bought = boughtOf(plan, material);
   const needed = packByPack(lastDays, material.pack, (i) => dayNumber(lastDays[i]!.arrivesOn));
   return packByPack(bought, material.pack, (i) => dayNumber(bought[i]!.arrivesOn)).map((day, k) =>
-    Math.max(day, needed[k] ?? day),
+    Math.max(day, needed[k] ?? day + yard.yard.deliveryDaysInHand),
   );
 };
 
@@ -54,7 +58,7 @@ export const packsNeeded = (
 ): PackNeeded[] => {
   const { yard, plan } = planned;
   const calendar = calendarOf(yard.yard.timeZone);
-  const bought = plan.buys.filter((buy) => buy.material === material.id);
+  const bought = boughtOf(plan, material);
   const comes = packByPack(bought, material.pack, (i) => dayNumber(bought[i]!.arrivesOn));
   if (comes.length === 0) return [];
   const hasInHand = yard.yard.deliveryDaysInHand > 0 && (material.leadDays ?? 0) > 0;

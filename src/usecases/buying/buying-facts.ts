@@ -16,7 +16,7 @@ export interface AmountInField {
   was: number;
 }
 
-/** One material to be bought in one week, in the unit that is shown. */
+/** One material of a trip, in the unit that is shown. */
 export interface BuyLineFacts extends AmountInField {
   /** Tells the fields of this line from those of the others. */
   key: string;
@@ -28,8 +28,16 @@ export interface BuyLineFacts extends AmountInField {
   packIsOne: boolean;
   /** The last day on which it can be ordered. */
   orderBy: string;
-  /** Ordered today it comes just in time, in a yard that keeps days in hand for deliveries. */
+  /** It comes just in time, in a yard that wants days in hand. */
   hasNothingInHand: boolean;
+  /** It comes so many days after it is needed; 0 in time. */
+  daysLate: number;
+  /** The last day by which no date suffers, where that has passed. */
+  missedOn: string | null;
+  /** The day on which it could be ordered as well, if the supplier were not closed then. */
+  closedOn: string | null;
+  /** It is nearly used up; nothing that is planned waits for it. */
+  isLow: boolean;
   /** When it comes if it is bought today. */
   on: string;
   /** Of all of it, in the yard's currency; null where nobody said. */
@@ -38,15 +46,32 @@ export interface BuyLineFacts extends AmountInField {
   unused: UnusedFacts | null;
 }
 
-interface SupplierLines {
+/** One way to a shop, or one order of what is brought. */
+export interface TripFacts {
+  /** Tells it from the others. */
+  key: string;
+  /** Who sells it. */
   name: string;
+  /** The last day to fetch it there, or else to order it. */
+  day: string;
+  fetched: boolean;
   lines: readonly BuyLineFacts[];
+  /** What of it is known, with the way or the delivery, in the yard's currency; 0 where nothing is. */
+  price: number;
+  deliveryPrice: number;
+  /** So much is missing to the least order. */
+  shortOfMinimum: number;
+  /** "150 kg"; null where nobody said what anything weighs. */
+  weight: string | null;
+  tooHeavy: boolean;
+  /** No day is known on which it is open. */
+  neverThere: boolean;
 }
 
-/** What has to be ordered in a week, which its first day names, by supplier. */
+/** The trips of a week, which its first day names. */
 export interface BuyWeek {
   week: string;
-  suppliers: readonly SupplierLines[];
+  trips: readonly TripFacts[];
 }
 
 /** Goods on their way, in the unit that is shown. */
@@ -80,6 +105,8 @@ export interface StockFacts {
   unit: string;
   minimum: number;
   canBeBought: boolean;
+  /** It is not to be had before that day. */
+  notBefore: string | null;
   inYard: number;
   /** What was typed when it was counted, while it still is so; null where that says no more than the amount. */
   asTyped: string | null;

@@ -1,9 +1,12 @@
 import type { Material } from '../../../shared/material.ts';
 import type { PlanBuy, PlanFile } from '../../../shared/plan.ts';
-import { dateOfDay, dayNumber } from '../../../shared/time.ts';
+import { dayNumber } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import type { TripLine } from '../../engine/buy/bought-goods.ts';
+import type { Trip } from '../../engine/buy/trips.ts';
 import { lengthText } from '../../engine/units/length.ts';
+import { massText } from '../../engine/units/mass.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
 import { today } from '../core/context.ts';
 import { amountField, asTyped } from '../typed/amount-typed.ts';
@@ -19,20 +22,14 @@ import type {
   OffcutsFacts,
   Purpose,
   StockFacts,
+  TripFacts,
 } from './buying-facts.ts';
-import {
-  type Goods,
-  hasNothingInHand,
-  keepingFacts,
-  type Purposes,
-  purposesOf,
-  type Seen,
-  unusedIn,
-} from './buying-supplies.ts';
+import { type Goods, keepingFacts, type Purposes, purposesOf, type Seen, unusedIn } from './buying-supplies.ts';
 import { keepingShown } from './keeping-facts.ts';
 import { materialUses } from './material-uses.ts';
 import { keptOf, stockFacts } from './stock-facts.ts';
 import type { SupplyPurpose } from './supply-purposes.ts';
+import { type BuyingKnown, type TripsPlanned, tripsPlanned } from './trips-planned.ts';
 
 /** With those who sell things that nobody's name is written beside. */
 const NO_SUPPLIER = 'No supplier recorded';
@@ -53,56 +50,71 @@ const namesOf = (
   keep: keep ? shownAmount({ quantity: minimum, unit }, measures.system).quantity : null,
 });
 
+/** A line of a trip as something that is bought. */
+type BoughtLine = PlanBuy & { line: TripLine };
+
+const boughtLine = (line: TripLine): BoughtLine => ({
+  ...{ material: line.material, quantity: line.quantity, orderBy: line.orderBy, arrivesOn: line.comesOn, line },
+});
+
+interface Places {
+  trip: number;
+  index: number;
+}
+
 const lineOf = (
-  week: string,
-  index: number,
-  bought: readonly PlanBuy[],
-  purposes: Purposes,
-  seen: Seen,
+  { trip, index }: Places,
+  bought: BoughtLine,
+  purposes: readonly Purposes[],
+  { seen, low }: { seen: Seen; low: ReadonlySet<string> },
 ): BuyLineFacts => {
+  const { line, quantity, orderBy } = bought;
   const material = seen.yard.materials[index]!;
-  const quantity = bought.reduce((sum, buy) => sum + buy.quantity, 0);
-  const all = bought.flatMap((buy) => purposes.get(buy) ?? []);
-  const purpose = { orders: [...new Set(all.flatMap(({ orders }) => orders))], keep: all.some(({ keep }) => keep) };
-  const orderBy = bought.map((buy) => buy.orderBy).sort()[0]!;
-  const lead = material.leadDays ?? 0;
   return {
-    key: `${week}-${index}`,
+    key: `${trip}-${index}`,
     ...{ material: material.id, name: material.name, orderBy, ...amountFacts(quantity, material.unit, seen) },
     pack: material.pack * shownUnit(material.unit, seen.measures.system).perUnit,
     packIsOne: material.pack === 1,
-    on: dateOfDay(dayNumber(seen.today) + lead),
-    price: material.unitPrice === undefined ? null : material.unitPrice * quantity,
-    for: namesOf(purpose, material, seen),
-    hasNothingInHand: orderBy === seen.today && hasNothingInHand(material, seen),
-    unused: unusedIn(bought, material, seen),
+    ...{ on: line.ifToday, price: line.price },
+    for: namesOf(purposes[index]!.get(bought) ?? { orders: [], keep: false }, material, seen),
+    hasNothingInHand: line.noneInHand,
+    daysLate: line.late ? dayNumber(line.comesOn) - dayNumber(line.neededOn) : 0,
+    missedOn: line.mustBy !== null && line.mustBy < seen.today ? line.mustBy : null,
+    closedOn: line.closedOn,
+    isLow: low.has(material.id),
+    unused: unusedIn([bought], material, seen),
   };
 };
 
-const bySupplier = (lines: readonly { supplier: string; line: BuyLineFacts }[]): BuyWeek['suppliers'] => {
-  const suppliers = [...new Set(lines.map(({ supplier }) => supplier))].sort((a, b) =>
-    a === NO_SUPPLIER ? 1 : b === NO_SUPPLIER ? -1 : a.localeCompare(b),
-  );
-  return suppliers.map((name) => ({
-    name,
-    lines: lines.flatMap(({ supplier, line }) => (supplier === name ? [line] : [])),
-  }));
-};
+const tripFacts = (trip: Trip, key: string, lines: BuyLineFacts[], { measures }: Seen): TripFacts => ({
+  ...{ key, name: trip.supplier ?? NO_SUPPLIER, day: trip.day, fetched: trip.fetched, lines },
+  price: trip.lines.some(({ price }) => price !== null) ? trip.price : 0,
+  ...{ deliveryPrice: trip.deliveryPrice, shortOfMinimum: trip.shortOfMinimum },
+  weight: trip.kg > 0 ? massText(trip.kg, measures.system) : null,
+  ...{ tooHeavy: trip.tooHeavy, neverThere: trip.neverThere },
+});
 
-/** Purchases by the week in which they have to be ordered, then by supplier; one line for a material in a week. */
-const weeksOf = (seen: Seen): BuyWeek[] => {
-  const { weekStart } = seen.measures;
-  const weeks = [...new Set(seen.buys.map(({ orderBy }) => weekOf(orderBy, weekStart)))].sort();
+/** What there is to buy, trip by trip, and which materials are nearly used up. */
+type ToBuy = TripsPlanned & { bought: ReadonlyMap<TripLine, BoughtLine> };
+
+/** Trips by the week of their day; those that come too late first. */
+const weeksOf = (seen: Seen, { trips, low, bought }: ToBuy): BuyWeek[] => {
   const purposes = seen.yard.materials.map((material) => purposesOf(material, seen));
-  return weeks.map((week) => {
-    const lines = seen.yard.materials.flatMap((material, index) => {
-      const bought = seen.buys.filter((buy) => buy.material === material.id && weekOf(buy.orderBy, weekStart) === week);
-      if (bought.length === 0) return [];
-      const line = lineOf(week, index, bought, purposes[index]!, seen);
-      return [{ line, supplier: material.supplier ?? NO_SUPPLIER }];
-    });
-    return { week, suppliers: bySupplier(lines.sort((a, b) => a.line.orderBy.localeCompare(b.line.orderBy))) };
+  const places = new Map(seen.yard.materials.map(({ id }, index) => [id, index]));
+  const facts = trips.map((trip, at) => {
+    const lines = trip.lines.map((line) =>
+      lineOf({ trip: at, index: places.get(line.material)! }, bought.get(line)!, purposes, { seen, low }),
+    );
+    return tripFacts(trip, `trip-${at}`, lines, seen);
   });
+  const isLate = ({ lines }: TripFacts) => lines.some(({ daysLate }) => daysLate > 0);
+  const weekOfTrip = ({ day }: TripFacts) => weekOf(day, seen.measures.weekStart);
+  return [...new Set(facts.map(weekOfTrip))].sort().map((week) => ({
+    week,
+    trips: facts
+      .filter((trip) => weekOfTrip(trip) === week)
+      .sort((a, b) => Number(isLate(b)) - Number(isLate(a)) || a.day.localeCompare(b.day)),
+  }));
 };
 
 const onTheWayOf = (seen: Seen): ComingFacts[] =>
@@ -130,8 +142,12 @@ const offcutsFacts = ({ stickMm, offcuts = [] }: Material, system: UnitSystem): 
         example: OFFCUTS_EXAMPLE[system],
       };
 
-const stockOf = (seen: Seen, notes: ReadonlyMap<string, string>): StockFacts[] =>
-  seen.yard.materials.map((material, index) => {
+const stockOf = (seen: Seen, { notes, known: { buyings } }: Pick<Stored, 'notes' | 'known'>): StockFacts[] => {
+  const notBeforeOf = (id: string): string | null => {
+    const day = buyings.get(id)?.notBefore ?? null;
+    return day !== null && day > seen.today ? day : null;
+  };
+  return seen.yard.materials.map((material, index) => {
     const { perUnit, word } = shownUnit(material.unit, seen.measures.system);
     const { inYard, spokenFor, spare } = stockFacts(material, seen.uses.get(material.id) ?? []);
     const typed = seen.typed.get(`${material.id} onHand`);
@@ -140,6 +156,7 @@ const stockOf = (seen: Seen, notes: ReadonlyMap<string, string>): StockFacts[] =
       key: String(index),
       ...{ material: material.id, name: material.name, unit: word, minimum: keptOf(material) * perUnit },
       canBeBought: material.leadDays !== undefined,
+      notBefore: notBeforeOf(material.id),
       offcuts: offcutsFacts(material, seen.measures.system),
       book: bookOf(material),
       ...{ inYard: inYard * perUnit, spokenFor: spokenFor * perUnit, spare: spare * perUnit },
@@ -151,6 +168,7 @@ const stockOf = (seen: Seen, notes: ReadonlyMap<string, string>): StockFacts[] =
       keeping: keeping && keepingShown(keeping, perUnit),
     };
   });
+};
 
 interface Stored {
   now: string;
@@ -159,6 +177,8 @@ interface Stored {
   measures: Measures;
   typed: Seen['typed'];
   arrivals: Seen['arrivals'];
+  /** What is known of suppliers and of how materials are bought. */
+  known: BuyingKnown;
 }
 
 /**
@@ -169,10 +189,13 @@ export const buyingModel = (
   { yard, plan }: { yard: YardFile; plan: PlanFile },
   stored: Stored,
   uses = materialUses(yard, plan),
+  planned: TripsPlanned | null = null,
 ): BuyingModel => {
   const day = today(yard.yard.timeZone, stored.now);
   const { goods, measures, typed, arrivals } = stored;
-  const supplied = { yard, today: day, uses, goods, buys: plan.buys, measures, typed, arrivals };
+  const { trips, low } = planned ?? tripsPlanned({ yard, plan, today: day, uses }, stored.known);
+  const bought = new Map(trips.flatMap(({ lines }) => lines.map((line) => [line, boughtLine(line)])));
+  const supplied = { yard, today: day, uses, goods, buys: [...bought.values()], measures, typed, arrivals };
   const keeping = new Map(yard.materials.map((material) => [material.id, keepingFacts(material, supplied)]));
   const seen: Seen = {
     ...supplied,
@@ -184,9 +207,9 @@ export const buyingModel = (
     today: day,
     currency: measures.currency,
     thisWeek: weekOf(day, measures.weekStart),
-    weeks: weeksOf(seen),
+    weeks: weeksOf(seen, { trips, low, bought }),
     onTheWay: onTheWayOf(seen),
-    stock: stockOf(seen, stored.notes),
+    stock: stockOf(seen, stored),
     materials: yard.materials.map(({ id, name, unit }) => ({
       ...{ id, name, unit: shownUnit(unit, measures.system).word },
     })),

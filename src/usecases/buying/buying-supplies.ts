@@ -1,8 +1,7 @@
 import type { StoredIncoming } from '../../../db/stores/material-store.ts';
 import type { PlanBuy } from '../../../shared/plan.ts';
-import { dayNumber, minuteOf } from '../../../shared/time.ts';
+import { dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { buysOf } from '../../engine/buy/buys.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { type Measures, shownAmount } from '../typed/measures.ts';
 import { type Arrival, type KeepingFacts, keepingOf, type Unused } from './keeping-facts.ts';
@@ -42,23 +41,6 @@ const suppliesOf = ({ id }: YardFile['materials'][number], { today: day, goods, 
   ]
     .map((supply) => ({ ...supply, on: supply.on < day ? day : supply.on }))
     .sort((a, b) => a.on.localeCompare(b.on));
-
-/**
- * Whether a material has to be ordered today although the yard keeps days in hand for deliveries: what is late by a day then
- * comes too late.
- */
-export const hasNothingInHand = (
-  material: YardFile['materials'][number],
-  { yard, today: day, uses, goods }: Supplied,
-): boolean => {
-  if (yard.yard.deliveryDaysInHand === 0) return false;
-  const coming = goods
-    .filter((one) => one.material === material.id)
-    .map(({ on, quantity }) => ({ day: dayNumber(on), quantity }));
-  const calendar = calendarOf(yard.yard.timeZone);
-  const lastDays = buysOf(material, [...(uses.get(material.id) ?? [])], coming, minuteOf(yard.yard.now), calendar);
-  return lastDays.some(({ orderBy }) => orderBy <= day);
-};
 
 /** How a material's stock keeps, and of each supply what has no use in time. */
 interface KeepingOfSupplies extends KeepingFacts {

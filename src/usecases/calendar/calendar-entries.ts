@@ -5,8 +5,8 @@ import type {
   PurchasesEntry,
   SessionEntry,
 } from '../../../shared/calendar-entry.ts';
+import type { BuyAhead } from '../buying/trips-ahead.ts';
 import type { OrderFacts } from '../orders/order-facts.ts';
-import type { BuyAhead } from '../plan/buys-shown.ts';
 import type { TurnFacts, TurnsOfPlan } from '../turns/turns-of-plan.ts';
 
 /** What a calendar is made from. */

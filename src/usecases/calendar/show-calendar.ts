@@ -1,11 +1,11 @@
 import type { Tx } from '../../../db/open.ts';
 import { addressWithHash, eventsGiven, saveEventsGiven } from '../../../db/stores/calendar-store.ts';
 import type { CalendarEntry, CalendarEvent } from '../../../shared/calendar-entry.ts';
+import { buysAhead } from '../buying/trips-ahead.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import { mapYielding } from '../core/yield-thread.ts';
 import { openOrdersOf } from '../orders/open-orders.ts';
 import { orderFacts, ordersSeen } from '../orders/order-facts.ts';
-import { buysShown } from '../plan/buys-shown.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { turnsOfPlan } from '../turns/turns-of-plan.ts';
 import { showMeasures } from '../typed/measures.ts';
@@ -28,7 +28,8 @@ const entriesNow = async (context: UseCaseContext) => {
   const seen = ordersSeen({ plan, yard }, system, context.now);
   const orders = await mapYielding(await openOrdersOf(context, cached), (order) => orderFacts(order, seen));
   const turns = turnsOfPlan(yard, plan, weekStart);
-  return { yard, entries: calendarEntries({ turns, orders, buys: buysShown({ plan, yard }, system) }) };
+  const buys = await buysAhead(context, { plan, yard }, system);
+  return { yard, entries: calendarEntries({ turns, orders, buys }) };
 };
 
 /** What is given out now, and kept where it is not what was given out before. */

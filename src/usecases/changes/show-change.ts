@@ -2,9 +2,8 @@ import { changeById, changesNext, type StoredDrop } from '../../../db/stores/cha
 import { materialsInOrder } from '../../../db/stores/material-store.ts';
 import { promisedDays } from '../../../db/stores/order-store.ts';
 import { unitsOfYard } from '../../../db/stores/units-store.ts';
-import type { UnitSystem } from '../../../shared/units.ts';
+import { type BuyAhead, buysAhead } from '../buying/trips-ahead.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
-import { type BuyAhead, buysShown } from '../plan/buys-shown.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { effectOf, type PromiseMove } from '../plan/promises-moved.ts';
 import { reasonShown } from '../plan/reason-shown.ts';
@@ -29,17 +28,19 @@ export interface ShownChange {
 const OF_ORDERS = /^(order|date) /;
 
 /** What has to be ordered today, or should have been, for the plan to hold; in the units that are shown. */
-const boughtToday = (current: CurrentPlan, now: string, system: UnitSystem): BuyAhead[] => {
-  const day = today(current.yard.yard.timeZone, now);
-  return buysShown(current, system).filter(({ orderBy }) => orderBy <= day);
+const boughtToday = async (context: UseCaseContext, current: CurrentPlan): Promise<BuyAhead[]> => {
+  const day = today(current.yard.yard.timeZone, context.now);
+  const system = await context.database.read(unitsOfYard);
+  return (await buysAhead(context, current, system)).filter(({ orderBy }) => orderBy <= day);
 };
 
 /** What one change did, to be said right after it; null when there is no such change. */
 export const showChange = async (context: UseCaseContext, id: number): Promise<ShownChange | null> => {
-  const { database, background, now } = context;
+  const { database, background } = context;
   const change = await database.read((tx) => changeById(tx, id));
   if (!change) return null;
   const current = OF_ORDERS.test(change.kind) && change.undoneBy === null ? await currentPlan(context) : null;
+  const buyToday = current ? await boughtToday(context, current) : [];
   return database.read(async (tx) => {
     const [materials, system] = [await materialsInOrder(tx), await unitsOfYard(tx)];
     const promised = await promisedDays(tx);
@@ -54,7 +55,7 @@ export const showChange = async (context: UseCaseContext, id: number): Promise<S
         promisedOn: promised.get(move.order) ?? null,
       })),
       dropped: change.dropped ?? [],
-      buyToday: current ? boughtToday(current, now, system) : [],
+      buyToday,
       undone: change.undoneBy !== null,
       improving: background?.improving() ?? false,
     };

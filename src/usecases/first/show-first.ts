@@ -1,12 +1,12 @@
 import { openNotices } from '../../../db/stores/change-store.ts';
 import { isDemo } from '../../../db/stores/habits-store.ts';
 import { dayNumber } from '../../../shared/time.ts';
+import { type BuyAhead, buysAhead } from '../buying/trips-ahead.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import type { OpenNotice, PageHead } from '../core/page-parts.ts';
 import { mapYielding, yieldThread } from '../core/yield-thread.ts';
 import { openOrdersOf } from '../orders/open-orders.ts';
 import { type OrderFacts, orderFacts, ordersSeen } from '../orders/order-facts.ts';
-import { type BuyAhead, buysShown } from '../plan/buys-shown.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { measuresOf } from '../typed/measures.ts';
 import { type NextSession, nextSession } from './next-session.ts';
@@ -49,7 +49,7 @@ export const showFirst = async (context: UseCaseContext): Promise<FirstModel> =>
   }));
   const seen = ordersSeen({ plan, yard }, system, context.now);
   const orders = await mapYielding(await openOrdersOf(context, cached), (order) => orderFacts(order, seen));
-  const buys = buysShown({ plan, yard }, system);
+  const buys = await buysAhead(context, { plan, yard }, system);
   await yieldThread();
   return {
     demo,

@@ -42,6 +42,12 @@ const restsTyped = (
   return offcuts.ok && offcuts.value.length > 0 ? offcuts.value : undefined;
 };
 
+/** A material with its own days to come: in a yard file it takes longer while it is not to be had. */
+export const withOwnLead = ({ leadDays: _days, ...material }: Material, own: number | null): Material => ({
+  ...material,
+  ...(own === null ? {} : { leadDays: own }),
+});
+
 /** True where amounts in this unit are weighed or measured, and so are typed in other units too. */
 const isMeasured = (unit: string): boolean => shownUnit(unit, 'US').word !== shownUnit(unit, 'metric').word;
 

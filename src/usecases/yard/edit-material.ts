@@ -1,9 +1,10 @@
 import type { Tx } from '../../../db/open.ts';
 import { typedOf } from '../../../db/stores/figure-store.ts';
-import { addMaterial, updateMaterial } from '../../../db/stores/material-store.ts';
+import { addMaterial, materialById, updateMaterial } from '../../../db/stores/material-store.ts';
 import { type StockReason, setOffcuts, setOnHand } from '../../../db/stores/stock-store.ts';
 import { materialBuyingsById, setMaterialBuying } from '../../../db/stores/supplier-store.ts';
 import type { Material } from '../../../shared/material.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
 import { done, type Outcome, refuse } from '../core/context.ts';
 import { newId } from '../core/new-id.ts';
 import type { Edit } from '../plan/save-edit.ts';
@@ -11,7 +12,7 @@ import { keepFigures, typedAnew } from '../typed/figures.ts';
 import type { FormFields } from '../typed/form-fields.ts';
 import { materialBuyingTyped, NO_BUYING } from '../typed/material-buying-form.ts';
 import { type MaterialWriting, materialTexts } from '../typed/material-figures.ts';
-import { materialTyped, unitFault, withMaterial } from '../typed/material-form.ts';
+import { materialTyped, unitFault, withMaterial, withOwnLead } from '../typed/material-form.ts';
 import { measuresOf } from '../typed/measures.ts';
 import { onRecord, usesOf } from './uses-of.ts';
 
@@ -71,6 +72,12 @@ export const addToStockBook = (typed: FormFields): Edit<string> => ({
   },
 });
 
+/** As the form shows it: with its own days to come, also where it is not to be had before a day. */
+const ownMaterial = async (tx: Tx, { materials }: YardFile, id: string): Promise<Material | null> => {
+  const [material, stored] = [materials.find((one) => one.id === id), await materialById(tx, id)];
+  return material && stored ? withOwnLead(material, stored.leadDays) : null;
+};
+
 /** What the database holds of a material: what a yard file leaves out is empty there. */
 const rowOf = ({ id: _id, onHand: _there, offcuts: _offcuts, ...facts }: Material) => ({
   ...{ leadDays: null, unitPrice: null, supplier: null, shelfLifeDays: null, stickMm: null },
@@ -90,7 +97,7 @@ const correct = async (tx: Tx, before: Material, after: Material, at: string): P
 export const editMaterial = (id: string, typed: FormFields): Edit<string> => ({
   what: { kind: 'material set', words: (name) => `${name} changed` },
   work: async (tx, yard) => {
-    const before = yard.materials.find((one) => one.id === id);
+    const before = await ownMaterial(tx, yard, id);
     if (!before) return refuse('name', 'It is not in the stock book any more.');
     const writing = { ...(await measuresOf(tx)), typed: await typedOf(tx, { kind: 'material', id }) };
     const read = materialTyped(typed, before, id, writing);

@@ -1,4 +1,5 @@
 import { typedOf } from '../../../db/stores/figure-store.ts';
+import { materialsInOrder } from '../../../db/stores/material-store.ts';
 import { materialBuyingsById } from '../../../db/stores/supplier-store.ts';
 import type { Material } from '../../../shared/material.ts';
 import { countedOnHand } from '../../engine/cut/offcuts.ts';
@@ -9,6 +10,7 @@ import type { UseCaseContext } from '../core/context.ts';
 import type { FormFields } from '../typed/form-fields.ts';
 import { materialBuyingTexts, NO_BUYING } from '../typed/material-buying-form.ts';
 import { materialTexts } from '../typed/material-figures.ts';
+import { withOwnLead } from '../typed/material-form.ts';
 import { shownAmount } from '../typed/measures.ts';
 import { OFFCUTS_EXAMPLE } from '../typed/offcuts-typed.ts';
 import { showYardFrame, type YardPageHead } from './show-yard-frame.ts';
@@ -45,10 +47,11 @@ export interface YardStockModel extends YardPageHead {
 /** The stock book: each material as the forms show it, in the yard's units, and who sells what. */
 export const showYardStock = async (context: UseCaseContext): Promise<YardStockModel> => {
   const { yard, plan, yardName, today, system, habits, guesses } = await showYardFrame(context);
-  const { typed, arrivals, buyings } = await context.database.read(async (tx) => ({
+  const { typed, arrivals, buyings, own } = await context.database.read(async (tx) => ({
     typed: await Promise.all(yard.materials.map(({ id }) => typedOf(tx, { kind: 'material', id }))),
     arrivals: await arrivalsThatKeep(tx, yard),
     buyings: await materialBuyingsById(tx),
+    own: new Map((await materialsInOrder(tx)).map(({ id, leadDays }) => [id, leadDays])),
   }));
   const uses = await materialUsesYielding(yard, plan);
   const keepingIn = (material: Material): KeepingFacts | null => {
@@ -56,7 +59,8 @@ export const showYardStock = async (context: UseCaseContext): Promise<YardStockM
     const keeping = keepingOf(material, { yard, today, ...of });
     return keeping && keepingShown(keeping, shownUnit(material.unit, system).perUnit);
   };
-  const materials = yard.materials.map((material, index) => ({
+  const ownMaterials = yard.materials.map((material) => withOwnLead(material, own.get(material.id) ?? null));
+  const materials = ownMaterials.map((material, index) => ({
     ...material,
     inYard: shownAmount({ quantity: countedOnHand(material), unit: material.unit }, system),
     packOf: shownAmount({ quantity: material.pack, unit: material.unit }, system),

@@ -7,18 +7,19 @@ import { handPlan, plannedYard } from '../../support/planned-yard.ts';
 const NOW = '2027-04-08T09:00:00+01:00';
 const nothing = {
   ...{ now: NOW, goods: [], notes: new Map<string, string>(), typed: new Map(), measures: METRIC, arrivals: new Map() },
+  known: { suppliers: [], buyings: new Map(), leadDays: new Map(), floatDays: 0 },
 };
 const goods = { id: 7, material: 'mortar', quantity: 4, on: '2027-04-09', boughtOn: '2027-04-06', price: 80 };
 
 describe('what to buy', () => {
-  test('is grouped by week and supplier, with when, for whom and how much it costs', () => {
+  test('is grouped by week and trip, with when, for whom and how much it costs', () => {
     // 3 bags less 2 always kept leave one, which the batch takes: what is bought is for nobody yet.
     const { weeks, thisWeek } = buyingModel({ yard: plannedYard(), plan: handPlan() }, nothing);
     expect(thisWeek).toBe('2027-04-05');
     expect(weeks).toMatchObject([
       {
         week: '2027-04-05',
-        suppliers: [
+        trips: [
           {
             name: 'Merchant',
             lines: [
@@ -42,7 +43,7 @@ describe('what to buy', () => {
       const yard = plannedYard();
       yard.yard.deliveryDaysInHand = deliveryDaysInHand;
       yard.materials.find(({ id }) => id === 'mortar')!.onHand = onHand;
-      return buyingModel({ yard, plan: handPlan() }, nothing).weeks[0]?.suppliers[0]?.lines[0]?.hasNothingInHand;
+      return buyingModel({ yard, plan: handPlan() }, nothing).weeks[0]?.trips[0]?.lines[0]?.hasNothingInHand;
     };
     // With 2 bags, of which one is poured, the two always kept are short as soon as more can be here; with 9 nothing is short.
     expect(asked(7, 2)).toBe(true);
@@ -57,10 +58,10 @@ describe('what to buy', () => {
       ),
     });
     const { weeks } = buyingModel({ yard, plan: handPlan() }, nothing);
-    expect(weeks[0]?.suppliers[0]?.lines[0]?.for).toEqual({ customers: ['School garden', null], keep: null });
+    expect(weeks[0]?.trips[0]?.lines[0]?.for).toEqual({ customers: ['School garden', null], keep: null });
   });
 
-  test('one line for a material in a week, to order by the first of its days', () => {
+  test('what is needed within two weeks is one trip, to order by the first of its days', () => {
     const plan = handPlan();
     plan.buys = [
       { material: 'mortar', quantity: 1, orderBy: '2027-04-10', arrivesOn: '2027-04-13' },
@@ -69,19 +70,18 @@ describe('what to buy', () => {
       { material: 'rod', quantity: 1, orderBy: '2027-04-11', arrivesOn: '2027-04-14' },
     ];
     const { weeks } = buyingModel({ yard: plannedYard(), plan }, nothing);
-    const lines = weeks.map(({ week, suppliers }) => [
+    const lines = weeks.map(({ week, trips }) => [
       week,
-      suppliers.map(({ name, lines: all }) => [name, all.map(({ quantity, orderBy }) => [quantity, orderBy])]),
+      trips.map(({ name, lines: all }) => [name, all.map(({ quantity, orderBy }) => [quantity, orderBy])]),
     ]);
     expect(lines).toEqual([
       [
         '2027-04-05',
         [
-          ['Merchant', [[3, '2027-04-09']]],
+          ['Merchant', [[8, '2027-04-09']]],
           ['No supplier recorded', [[1, '2027-04-11']]],
         ],
       ],
-      ['2027-04-12', [['Merchant', [[5, '2027-04-12']]]]],
     ]);
   });
 
@@ -95,7 +95,7 @@ describe('what to buy', () => {
     expect(onTheWay).toMatchObject([
       { id: 7, name: 'Rapid mortar', for: { customers: ['School garden', null], keep: 2 } },
     ]);
-    expect(weeks[0]?.suppliers[0]?.lines[0]?.for).toEqual({ customers: [], keep: null });
+    expect(weeks[0]?.trips[0]?.lines[0]?.for).toEqual({ customers: [], keep: null });
   });
 });
 
@@ -104,13 +104,13 @@ describe('what goes off', () => {
     const materials = plannedYard().materials.map((m) =>
       m.id === 'mortar' ? { ...m, onHand, pack, minimum: 0, shelfLifeDays: 30 } : m,
     );
-    const buys = [{ material: 'mortar', quantity, orderBy: '2027-04-07', arrivesOn: '2027-04-10' }];
+    const buys = [{ material: 'mortar', quantity, orderBy: '2027-04-08', arrivesOn: '2027-04-11' }];
     const { weeks } = buyingModel({ yard: plannedYard({ materials }), plan: { ...handPlan(), buys } }, nothing);
-    return weeks[0]?.suppliers[0]?.lines[0]?.unused;
+    return weeks[0]?.trips[0]?.lines[0]?.unused;
   };
 
   test('is told where more of a pack is left than is used, and until when it keeps', () => {
-    expect(line(4, 4, 0)).toEqual({ days: 30, until: '2027-05-10', quantity: 3, unit: 'bag' });
+    expect(line(4, 4, 0)).toEqual({ days: 30, until: '2027-05-11', quantity: 3, unit: 'bag' });
     expect(line(2, 2, 0)).toMatchObject({ quantity: 1 });
   });
 

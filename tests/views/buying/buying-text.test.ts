@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { BuyingModel, BuyLineFacts, StockFacts } from '../../../src/usecases/buying/buying-facts.ts';
+import type { BuyingModel, BuyLineFacts, StockFacts, TripFacts } from '../../../src/usecases/buying/buying-facts.ts';
 import {
   buyingAnswer,
   buyingNote,
@@ -11,7 +11,15 @@ import {
 
 const TODAY = '2027-04-05';
 const bags: StockFacts = {
-  ...{ key: '0', material: 'mortar', name: 'Rapid mortar', unit: 'bag', minimum: 0, canBeBought: true },
+  ...{
+    key: '0',
+    material: 'mortar',
+    name: 'Rapid mortar',
+    unit: 'bag',
+    minimum: 0,
+    canBeBought: true,
+    notBefore: null,
+  },
   ...{
     inYard: 9,
     asTyped: null,
@@ -93,12 +101,17 @@ const line = (orderBy: string, quantity = 4): BuyLineFacts => ({
     price: null,
     for: { customers: [], keep: null },
     hasNothingInHand: false,
+    ...{ daysLate: 0, missedOn: null, closedOn: null, isLow: false },
     unused: null,
   },
 });
+const TRIP: Omit<TripFacts, 'lines'> = {
+  ...{ key: 'trip-0', name: 'Merchant', day: TODAY, fetched: true, price: 0, deliveryPrice: 0, shortOfMinimum: 0 },
+  ...{ weight: null, tooHeavy: false, neverThere: false },
+};
 const model = (weeks: Record<string, BuyLineFacts[]>): BuyingModel => ({
   ...{ yardName: 'Yard', today: TODAY, currency: 'EUR', thisWeek: TODAY, onTheWay: [], stock: [], materials: [] },
-  weeks: Object.entries(weeks).map(([week, lines]) => ({ week, suppliers: [{ name: 'Merchant', lines }] })),
+  weeks: Object.entries(weeks).map(([week, lines]) => ({ week, trips: [{ ...TRIP, lines }] })),
 });
 
 describe('the first line', () => {
