@@ -1,6 +1,7 @@
 import type { YardFile } from '../../shared/yard-file.ts';
 import type { Tx } from '../transaction.ts';
 import type { SaidOtherwise } from './order-rows.ts';
+import { lotsWanted } from './stock-rows.ts';
 import { putStoreRows, storeRows } from './store-rows.ts';
 import { yardRows } from './yard-rows.ts';
 
@@ -10,5 +11,5 @@ import { yardRows } from './yard-rows.ts';
  */
 export const applyYardFile = async (tx: Tx, file: YardFile, how?: SaidOtherwise): Promise<void> => {
   const held = await storeRows(tx);
-  await putStoreRows(tx, held, yardRows(held, file, how), file.yard.now);
+  await putStoreRows(tx, held, yardRows(held, file, how), file.yard.now, lotsWanted(file.materials));
 };

@@ -21,7 +21,7 @@ const write = async (tx: Tx, entry: Entry): Promise<void> => {
     case 'emptied':
       return emptyMould(tx, entry.mould);
     case 'stock':
-      return moveInStock(tx, { ...entry.why, material: entry.material, quantity: entry.quantity });
+      return moveInStock(tx, { ...entry.why, ...entry.bags, material: entry.material, quantity: entry.quantity });
     case 'offcuts':
       return moveInStock(tx, {
         ...entry.why,

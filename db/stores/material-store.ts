@@ -100,18 +100,19 @@ export const addIncoming = async (tx: Tx, goods: Omit<StoredIncoming, 'id' | 'ar
 
 /**
  * They are in the yard on a date, from an instant on: into stock, and no longer on their way; `came` is how much, in the material's unit,
- * where it is not what was bought. Goods that arrived already, or are not there, change nothing.
+ * where it is not what was bought, `useBy` the date on the bags. Goods that arrived already, or are not there, change nothing.
  */
 export const markArrived = async (
   tx: Tx,
   id: number,
-  { on, at, came }: { on: string; at: string; came?: number },
+  { on, at, came, useBy }: { on: string; at: string; came?: number; useBy?: string | undefined },
 ): Promise<void> => {
   const goods = await incomingById(tx, id);
   if (!goods || goods.arrivedOn !== null) return;
   const quantity = came ?? goods.quantity;
   await tx.update(incomings).set({ arrivedOn: on, quantity }).where(eq(incomings.id, id));
-  await moveInStock(tx, { material: goods.material, kind: 'received', at, quantity });
+  const bags = useBy === undefined ? {} : { useBy };
+  await moveInStock(tx, { material: goods.material, kind: 'received', at, quantity, ...bags });
 };
 
 /** They are expected on another date. */

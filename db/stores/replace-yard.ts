@@ -25,6 +25,7 @@ import { dropAllFigures } from './figure-store.ts';
 import { setDemo } from './habits-store.ts';
 import { offcutRowsOf } from './offcut-store.ts';
 import { insertAll } from './rows.ts';
+import { lotsWanted } from './stock-rows.ts';
 import { settleStock } from './store-rows.ts';
 import { fixedHours, isEmpty } from './yard-store.ts';
 
@@ -100,7 +101,7 @@ const insertWork = async (
 const insertMaterials = async (tx: Tx, file: YardFile) => {
   await insertAll(tx, materials, inOrder(file.materials));
   await insertAll(tx, offcuts, offcutRowsOf(file.materials));
-  await settleStock(tx, file.yard.now);
+  await settleStock(tx, file.yard.now, { lots: lotsWanted(file.materials) });
   await insertAll(tx, incomings, inOrder(file.incoming));
   await insertAll(tx, mixes, inOrder(file.mixes));
   const perBag = inside(file.mixes, (mix) => mix.perBag);

@@ -1,10 +1,14 @@
 import type { StockEntry } from '../../shared/stock-entry.ts';
+import { type BagsMoved, bagsGone } from '../../src/engine/book/stock-lots.ts';
 import type { materials } from '../tables/material.ts';
 import type { offcuts } from '../tables/offcut.ts';
 import type { stockEntries } from '../tables/stock-entry.ts';
 
 type EntryRow = typeof stockEntries.$inferSelect;
 type Row = Omit<EntryRow, 'id'> & { id?: number };
+
+/** Bags that have a date or are opened, by material. */
+export type LotsWanted = ReadonlyMap<string, readonly BagsMoved[]>;
 
 /** What is there, and the lines that should come to it. */
 interface StockRows {
@@ -23,49 +27,102 @@ export const entryRow = ({ lengthMm, useBy, openedAt, beyond, work, reason, by, 
   ...{ work: work ?? null, reason: reason ?? null, by: by ?? null, change: null },
 });
 
-const keyOf = (material: string, lengthMm: number | null): string => JSON.stringify([material, lengthMm]);
+/** What stands in the stock book of one material: of all of it, with the bags that have a date, and of each offcut. */
+interface Sums {
+  onHand: number;
+  lots: { quantity: number; useBy?: string; openedAt?: string }[];
+  offcuts: Map<number, number>;
+}
 
-const sumsOf = (entries: readonly Row[]): Map<string, number> => {
-  const sums = new Map<string, number>();
-  for (const { material, lengthMm, quantity } of entries) {
-    const key = keyOf(material, lengthMm);
-    sums.set(key, (sums.get(key) ?? 0) + quantity);
+const bagsOf = ({ useBy, openedAt }: Row) => ({
+  ...(useBy === null ? {} : { useBy }),
+  ...(openedAt === null ? {} : { openedAt }),
+});
+
+const sumOf = (lines: readonly Row[]): Sums => {
+  const offcuts = new Map<number, number>();
+  const lots = new Map<string, Sums['lots'][number]>();
+  let onHand = 0;
+  for (const line of lines) {
+    const { lengthMm, quantity } = line;
+    if (lengthMm !== null) offcuts.set(lengthMm, (offcuts.get(lengthMm) ?? 0) + quantity);
+    else {
+      onHand += quantity;
+      const [bags, key] = [bagsOf(line), `${line.useBy} ${line.openedAt}`];
+      if (Object.keys(bags).length > 0) lots.set(key, { ...bags, quantity: (lots.get(key)?.quantity ?? 0) + quantity });
+    }
   }
-  return sums;
+  return { onHand, lots: [...lots.values()], offcuts };
 };
 
-/** All that rows say is there: of each material, and of each length of its offcuts. */
-const thereOf = ({ materials, offcuts }: Pick<StockRows, 'materials' | 'offcuts'>): Map<string, number> =>
-  new Map([
-    ...materials.map(({ id, onHand }): [string, number] => [keyOf(id, null), onHand]),
-    ...offcuts.map(({ material, lengthMm, count }): [string, number] => [keyOf(material, lengthMm), count]),
-  ]);
+/** What has to be written for the lots of a material to be just these: what is of no lot any more, and what is. */
+const lotsMoved = ({ lots }: Sums, wanted: readonly BagsMoved[]): BagsMoved[] => {
+  const keyOf = ({ useBy, openedAt }: BagsMoved) => `${useBy} ${openedAt}`;
+  const left = new Map(lots.map((lot) => [keyOf(lot), { ...lot, quantity: -lot.quantity } as BagsMoved]));
+  for (const lot of wanted)
+    left.set(keyOf(lot), { ...lot, quantity: lot.quantity + (left.get(keyOf(lot))?.quantity ?? 0) });
+  return [...left.values()].filter(({ quantity }) => Math.abs(quantity) > ROUNDING);
+};
+
+/** Where lots are said, they are those; else what is less is of the bags that go first, and what is more is of no known date. */
+const bagsMoved = (sums: Sums, onHand: number, wanted: readonly BagsMoved[] | undefined): BagsMoved[] => {
+  const more = onHand - sums.onHand;
+  if (wanted === undefined) {
+    if (Math.abs(more) <= ROUNDING) return [];
+    return more < 0 ? bagsGone(sums, -more) : [{ quantity: more }];
+  }
+  const moved = lotsMoved(sums, wanted);
+  const undated = moved.reduce((rest, { quantity }) => rest - quantity, more);
+  // What comes in comes first, so that nothing is below nothing on the way.
+  return [...moved, ...(Math.abs(undated) > ROUNDING ? [{ quantity: undated }] : [])].sort(
+    (a, b) => b.quantity - a.quantity,
+  );
+};
+
+const offcutsMoved = ({ offcuts }: Sums, there: ReadonlyMap<number, number>): [lengthMm: number, quantity: number][] =>
+  [...new Set([...offcuts.keys(), ...there.keys()])].flatMap((lengthMm): [number, number][] => {
+    const quantity = (there.get(lengthMm) ?? 0) - (offcuts.get(lengthMm) ?? 0);
+    return quantity === 0 ? [] : [[lengthMm, quantity]];
+  });
+
+type Act = Pick<Row, 'at' | 'by' | 'change'> & Partial<Pick<Row, 'reason'>>;
 
 /**
  * Rows in which the stock book comes to what is there: where they say another amount than its lines add up to, a line more
  * says that it was set right, or that it was there when the book of that material began. Lines of materials that are gone go.
+ * `lots` says of which bags it is; of a material that is not in it, nobody says.
  */
 export const withStockBook = <R extends StockRows>(
   rows: R,
-  act: Pick<Row, 'at' | 'by' | 'change'> & Partial<Pick<Row, 'reason'>>,
+  act: Act,
+  lots: LotsWanted = new Map(),
 ): R & { stockEntries: Row[] } => {
-  const known = new Set(rows.materials.map(({ id }) => id));
-  const lines = rows.stockEntries.filter(({ material }) => known.has(material));
-  const begun = new Set(lines.map(({ material }) => material));
-  const sums = sumsOf(lines);
-  const there = thereOf(rows);
-  const keys = new Set([...there.keys(), ...sums.keys()]);
-  const settling = [...keys].flatMap((key): Row[] => {
-    const quantity = (there.get(key) ?? 0) - (sums.get(key) ?? 0);
-    if (Math.abs(quantity) < ROUNDING) return [];
-    const [material, lengthMm] = JSON.parse(key) as [string, number | null];
-    const kind = begun.has(material) ? 'corrected' : 'opening';
+  const linesOf = new Map<string, Row[]>(rows.materials.map(({ id }) => [id, []]));
+  for (const line of rows.stockEntries) linesOf.get(line.material)?.push(line);
+  const settling = rows.materials.flatMap(({ id, onHand }): Row[] => {
+    const lines = linesOf.get(id) ?? [];
+    const sums = sumOf(lines);
+    const kind = lines.length > 0 ? ('corrected' as const) : ('opening' as const);
+    const line = { ...act, material: id, kind, reason: kind === 'opening' ? null : (act.reason ?? null) };
+    const rest = { ...line, beyond: 0, work: null };
+    const there = new Map(
+      rows.offcuts.flatMap((one): [number, number][] => (one.material === id ? [[one.lengthMm, one.count]] : [])),
+    );
     return [
-      {
-        ...{ material, lengthMm, kind, quantity, useBy: null, openedAt: null, beyond: 0, work: null },
-        ...{ reason: kind === 'opening' ? null : (act.reason ?? null), at: act.at, by: act.by, change: act.change },
-      },
+      ...bagsMoved(sums, onHand, lots.get(id)).map(({ quantity, useBy = null, openedAt = null }) => ({
+        ...rest,
+        ...{ quantity, lengthMm: null, useBy, openedAt },
+      })),
+      ...offcutsMoved(sums, there).map(([lengthMm, quantity]) => ({
+        ...rest,
+        ...{ quantity, lengthMm, useBy: null, openedAt: null },
+      })),
     ];
   });
-  return { ...rows, stockEntries: [...lines, ...settling] };
+  const known = rows.stockEntries.filter(({ material }) => linesOf.has(material));
+  return { ...rows, stockEntries: [...known, ...settling] };
 };
+
+/** The lots of a yard file, by material: none where it says none. */
+export const lotsWanted = (materials: readonly { id: string; lots?: readonly BagsMoved[] | undefined }[]): LotsWanted =>
+  new Map(materials.map(({ id, lots = [] }) => [id, lots]));

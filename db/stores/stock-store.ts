@@ -1,5 +1,7 @@
-import { asc, eq, sql } from 'drizzle-orm';
+import { and, asc, eq, isNotNull, isNull, or, sql } from 'drizzle-orm';
+import type { Material } from '../../shared/material.ts';
 import type { StockEntry } from '../../shared/stock-entry.ts';
+import { type BagsMoved, bagsGone, lotsInOrder } from '../../src/engine/book/stock-lots.ts';
 import { materials } from '../tables/material.ts';
 import { stockEntries } from '../tables/stock-entry.ts';
 import type { Tx } from '../transaction.ts';
@@ -10,6 +12,8 @@ import { present } from './rows.ts';
 export type StockMove = Omit<StockEntry, 'by' | 'beyond'>;
 /** Why stock is another amount, said of a count: all of a move but what it comes to. */
 export type StockReason = Omit<StockMove, 'quantity' | 'material' | 'lengthMm'>;
+
+type Lots = NonNullable<Material['lots']>;
 
 /** Amounts add up to fractions: so little is none. */
 const ROUNDING = 1e-6;
@@ -24,20 +28,53 @@ const write = async (tx: Tx, move: StockMove, beyond = 0): Promise<void> => {
   await tx.insert(stockEntries).values({ ...move, beyond, by, change });
 };
 
-/** What there is of a material by its lines, in its own unit; of sticks whole ones. */
-const onHandOf = async (tx: Tx, material: string): Promise<number | null> =>
-  (await tx.select({ onHand: materials.onHand }).from(materials).where(eq(materials.id, material)))[0]?.onHand ?? null;
+/** Bags that have a date or are opened, by material, as a yard file has them. */
+export const lotsByMaterial = async (tx: Tx, material?: string): Promise<ReadonlyMap<string, Lots>> => {
+  const { quantity, useBy, openedAt, lengthMm } = stockEntries;
+  const dated = and(isNull(lengthMm), or(isNotNull(useBy), isNotNull(openedAt)));
+  const rows = await tx
+    .select({ material: stockEntries.material, useBy, openedAt, quantity: sql<number>`sum(${quantity})` })
+    .from(stockEntries)
+    .where(material === undefined ? dated : and(dated, eq(stockEntries.material, material)))
+    .groupBy(stockEntries.material, useBy, openedAt);
+  const lots = new Map<string, Lots>();
+  for (const { material: id, ...lot } of rows) lots.set(id, [...(lots.get(id) ?? []), present(lot)]);
+  return new Map([...lots].map(([id, own]) => [id, lotsInOrder(own)]));
+};
+
+const stockOf = async (tx: Tx, material: string): Promise<{ onHand: number; lots: Lots } | null> => {
+  const [row] = await tx.select({ onHand: materials.onHand }).from(materials).where(eq(materials.id, material));
+  return row ? { ...row, lots: (await lotsByMaterial(tx, material)).get(material) ?? [] } : null;
+};
+
+/** Lines for so much more or less: what is less and is of no named bags is of those that go first. */
+const writeMoved = async (tx: Tx, stock: { onHand: number; lots: Lots }, move: StockMove): Promise<number> => {
+  const isUnnamed = move.useBy === undefined && move.openedAt === undefined;
+  const parts = isUnnamed && move.quantity < 0 ? bagsGone(stock, -move.quantity) : [{ quantity: move.quantity }];
+  let after = stock.onHand;
+  const lines: (BagsMoved & { short: number })[] = [];
+  for (const part of parts) {
+    const left = Math.max(0, after + part.quantity);
+    const short = after + part.quantity < -ROUNDING ? -(after + part.quantity) : 0;
+    const last = lines.at(-1);
+    // What the book has nothing of stands with what was taken before it.
+    if (left === after && last) last.short += short;
+    else if (left !== after || short > 0) lines.push({ ...part, quantity: left - after, short });
+    after = left;
+  }
+  for (const { short, ...line } of lines) await write(tx, { ...move, ...line }, short);
+  return after;
+};
 
 const moveStock = async (tx: Tx, move: StockMove): Promise<void> => {
-  const before = await onHandOf(tx, move.material);
-  if (before === null) return;
-  const after = Math.max(0, before + move.quantity);
-  const short = before + move.quantity < -ROUNDING ? -(before + move.quantity) : 0;
+  const stock = await stockOf(tx, move.material);
+  if (stock === null) return;
+  const after = await writeMoved(tx, stock, move);
+  const short = Math.max(0, -(stock.onHand + move.quantity));
   await tx
     .update(materials)
-    .set({ onHand: after, shortBy: sql`${materials.shortBy} + ${short}` })
+    .set({ onHand: after, shortBy: sql`${materials.shortBy} + ${short > ROUNDING ? short : 0}` })
     .where(eq(materials.id, move.material));
-  if (after !== before || short > 0) await write(tx, { ...move, quantity: after - before }, short);
 };
 
 const moveOffcuts = async (tx: Tx, move: StockMove, lengthMm: number): Promise<void> => {
@@ -58,10 +95,10 @@ export const moveInStock = (tx: Tx, move: StockMove): Promise<void> =>
 
 /** So much is there of a material, in its own unit, and nothing is short any more; what that changes is written. */
 export const setOnHand = async (tx: Tx, material: string, onHand: number, why: StockReason): Promise<void> => {
-  const before = await onHandOf(tx, material);
-  if (before === null) return;
+  const stock = await stockOf(tx, material);
+  if (stock === null) return;
+  await writeMoved(tx, stock, { ...why, material, quantity: onHand - stock.onHand });
   await tx.update(materials).set({ onHand }).where(eq(materials.id, material));
-  if (onHand !== before) await write(tx, { ...why, material, quantity: onHand - before });
 };
 
 /** These are all the offcuts of a material, no two of one length; what that changes is written. */

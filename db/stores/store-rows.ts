@@ -4,7 +4,7 @@ import { YARD_TABLES } from '../tables/yard-tables.ts';
 import type { Tx } from '../transaction.ts';
 import { changeNow } from './change-store.ts';
 import { putRows, rowsOf } from './put-rows.ts';
-import { withStockBook } from './stock-rows.ts';
+import { type LotsWanted, withStockBook } from './stock-rows.ts';
 
 type Tables = typeof YARD_TABLES;
 
@@ -29,14 +29,18 @@ export const storeRows = async (tx: Tx): Promise<StoreRows> => {
  * Where the stock book does not come to what is there, a line says that it was set right: what is put back may be of before
  * there was a stock book.
  */
-export const settleStock = async (tx: Tx, now: string, reason?: string): Promise<void> => {
+export const settleStock = async (
+  tx: Tx,
+  now: string,
+  { reason, lots }: { reason?: string; lots?: LotsWanted } = {},
+): Promise<void> => {
   const { id = null, by = null } = (await changeNow(tx)) ?? {};
   const rows = {
     materials: await rowsOf(tx, YARD_TABLES.materials),
     offcuts: await rowsOf(tx, YARD_TABLES.offcuts),
     stockEntries: await rowsOf(tx, YARD_TABLES.stockEntries),
   };
-  const { stockEntries } = withStockBook(rows, { at: now, by, change: id, reason: reason ?? null });
+  const { stockEntries } = withStockBook(rows, { at: now, by, change: id, reason: reason ?? null }, lots);
   await putRows(tx, YARD_TABLES.stockEntries, rows.stockEntries, stockEntries);
 };
 
@@ -45,11 +49,17 @@ const BY_FILE = 'By a file';
 
 /**
  * Makes the store hold just these rows. What stays as it is is not written. Where they say another amount of a material, the
- * stock book says that it was set right, as of `now` and by who makes the change.
+ * stock book says that it was set right, as of `now` and by who makes the change. `lots`: of which bags it is, where they say.
  */
-export const putStoreRows = async (tx: Tx, held: StoreRows, rows: WantedRows, now: string): Promise<void> => {
+export const putStoreRows = async (
+  tx: Tx,
+  held: StoreRows,
+  rows: WantedRows,
+  now: string,
+  lots?: LotsWanted,
+): Promise<void> => {
   const { id = null, by = null } = (await changeNow(tx)) ?? {};
-  const wanted = withStockBook(rows, { at: now, by, change: id, reason: BY_FILE });
+  const wanted = withStockBook(rows, { at: now, by, change: id, reason: BY_FILE }, lots);
   // Rows may refer to others that come after them; what counts is that all is there in the end.
   await tx.run(sql`pragma defer_foreign_keys = on`);
   for (const name of NAMES) await putRows(tx, YARD_TABLES[name] as SQLiteTable, held[name], wanted[name]);

@@ -42,8 +42,8 @@ const materialRows = (held: StoreRows, { materials, incoming }: YardFile) => {
     ({ material, quantity, on }) => ({ material, quantity, on }),
     { boughtOn: null, price: null, arrivedOn: null },
   );
-  const rows = materials.map(({ offcuts: _offcuts, ...one }) => ({
-    ...filled(one, 'leadDays', 'unitPrice', 'supplier', 'shelfLifeDays', 'stickMm'),
+  const rows = materials.map(({ offcuts: _offcuts, lots: _lots, ...one }) => ({
+    ...filled(one, 'leadDays', 'unitPrice', 'supplier', 'shelfLifeDays', 'stickMm', 'opensBy', 'openedDays'),
     openedNote: before.get(one.id)?.openedNote ?? null,
     // An amount that is another one was counted.
     shortBy: before.get(one.id)?.onHand === one.onHand ? (before.get(one.id)?.shortBy ?? 0) : 0,

@@ -15,6 +15,7 @@ import { revisions, yards } from '../tables/yard.ts';
 import type { Tx } from '../transaction.ts';
 import { offcutsByMaterial } from './offcut-store.ts';
 import { belongings, inParts, present } from './rows.ts';
+import { lotsByMaterial } from './stock-store.ts';
 import { materialBuyingsById } from './supplier-store.ts';
 
 const ONE = 1;
@@ -61,15 +62,16 @@ const daysUntil = (notBefore: string | undefined, today: DayNumber): number =>
   notBefore === undefined ? 0 : Math.max(0, dayNumber(notBefore) - today);
 
 const loadMaterials = async (tx: Tx, today: DayNumber) => {
-  const rests = await offcutsByMaterial(tx);
+  const [rests, lots] = [await offcutsByMaterial(tx), await lotsByMaterial(tx)];
   const buyings = await materialBuyingsById(tx);
   return (await listed(tx, materials)).map(
     ({ position: _position, openedNote: _note, shortBy: _short, ...material }) => {
-      const offcuts = rests.get(material.id);
+      const [offcuts, own = []] = [rests.get(material.id), lots.get(material.id)];
       const { leadDays, ...rest } = material;
       const waits = daysUntil(buyings.get(material.id)?.notBefore, today);
       return {
         ...present({ ...rest, leadDays: leadDays === null ? null : leadDays + waits }),
+        ...(own.length > 0 ? { lots: own } : {}),
         ...(offcuts ? { offcuts } : {}),
       };
     },

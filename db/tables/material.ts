@@ -15,6 +15,9 @@ export const materials = sqliteTable(
     unitPrice: real(),
     supplier: text(),
     shelfLifeDays: integer(),
+    /** So much is opened at a time, and keeps so many days then. */
+    opensBy: real(),
+    openedDays: integer(),
     stickMm: real(),
     kerfMm: real().notNull(),
     /** "one bag opened 3 Apr": for the maker's eye, no rule reads it. */
@@ -24,8 +27,8 @@ export const materials = sqliteTable(
   },
   (t) => [
     ...neverEmpty([t.id]),
-    ...aboveZero([t.pack, t.stickMm]),
-    ...neverNegative([t.onHand, t.leadDays, t.minimum, t.unitPrice, t.shelfLifeDays, t.kerfMm]),
+    ...aboveZero([t.pack, t.stickMm, t.opensBy]),
+    ...neverNegative([t.onHand, t.leadDays, t.minimum, t.unitPrice, t.shelfLifeDays, t.openedDays, t.kerfMm]),
   ],
 );
 

@@ -29,6 +29,10 @@ export const stockEntries = sqliteTable(
   },
   (t) => [
     index('stockEntries_material').on(t.material, t.lengthMm, t.id),
+    // What is in the yard of each bag date is read with every yard, and most lines have none.
+    index('stockEntries_dated')
+      .on(t.material, t.useBy, t.openedAt, t.quantity)
+      .where(sql`${t.useBy} is not null or ${t.openedAt} is not null`),
     oneOf(t.kind, STOCK_KINDS),
     ...dates([t.useBy]),
     ...aboveZero([t.lengthMm]),

@@ -71,6 +71,18 @@ const Held: FC<StockFormProps> = (props) => (
       hint="Empty: none has to be left."
     />
     <EntryFigure {...props} name="shelfLifeDays" label="Keeps so many days" hint="Empty: it does not go off." />
+    <EntryFigure
+      {...props}
+      name="openedDays"
+      label="Keeps so many days once opened"
+      hint="Empty: opening changes nothing. 0: only on that day."
+    />
+    <EntryFigure
+      {...props}
+      name="opensBy"
+      label={`Opened so many at a time${countedIn(props)}`}
+      hint="What one bag, tub or can holds. Empty: 1."
+    />
     {props.entry?.keeping && <Keeping {...props.entry} keeping={props.entry.keeping} today={props.model.today} />}
   </fieldset>
 );

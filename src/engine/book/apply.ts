@@ -4,6 +4,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Entry, MouldPatch } from './entry.ts';
 import { changePieces } from './lots.ts';
 import { withOffcuts } from './offcuts.ts';
+import { withBags } from './stock-lots.ts';
 
 /** A mould after a patch; what only the store knows of it is not in a yard file. */
 const patched = (
@@ -47,7 +48,7 @@ const applyOne = (yard: YardFile, entry: Entry): YardFile => {
       return {
         ...yard,
         materials: yard.materials.map((one) =>
-          one.id === entry.material ? { ...one, onHand: Math.max(0, one.onHand + entry.quantity) } : one,
+          one.id === entry.material ? withBags(one, { ...entry.bags, quantity: entry.quantity }) : one,
         ),
       };
     case 'offcuts':

@@ -2,6 +2,7 @@ import type { Begun } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { referenceFaults } from '../../../shared/yard-references.ts';
 import { apply } from './apply.ts';
+import { asOf } from './as-of.ts';
 import { enter } from './enter.ts';
 import type { Entry } from './entry.ts';
 import { changePieces } from './lots.ts';
@@ -28,7 +29,7 @@ const joined = (begun: Begun | undefined, more: Partial<Begun>): Begun => ({
 });
 
 /** The finished pieces that entries take, by their places before. */
-const taken = (finished: YardFile['finished'], entries: readonly Entry[]): FromFinished[] => {
+const piecesGone = (finished: YardFile['finished'], entries: readonly Entry[]): FromFinished[] => {
   let left = finished.map((pieces, place) => ({ ...pieces, place }));
   for (const entry of entries) left = changePieces(left, entry, (fresh) => ({ ...fresh, place: -1 }));
   const counts = new Map(left.map(({ place, count }) => [place, count]));
@@ -49,9 +50,11 @@ export const begin = (yard: YardFile, { work, end, as }: TaskBegun): YardFile | 
   const done = enter(at(yard, end), work);
   if (!done.ok) return null;
   // Whose the pieces are by the book, and not by the plan, says which of them are packed.
-  const fromFinished = taken(yard.finished, done.entries);
+  const fromFinished = piecesGone(yard.finished, done.entries);
   const part = done.entries.some(({ kind }) => kind === 'packed in part') ? { part: true } : {};
   const more = as.packs ? { ...as, packs: as.packs.map((pack) => ({ ...pack, fromFinished, ...part })) } : as;
-  const after = { ...apply(yard, done.entries.filter(takesStock)), begun: joined(yard.begun, more) };
+  // A bag that is opened for it is open as of now: no yard file has one opened later.
+  const taken = asOf(apply(yard, done.entries.filter(takesStock)), yard.yard.now);
+  const after = { ...taken, begun: joined(yard.begun, more) };
   return isSound(after) ? after : null;
 };

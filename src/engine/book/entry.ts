@@ -4,6 +4,7 @@ import type { OrderLine } from '../../../shared/order.ts';
 import type { PieceMark } from '../../../shared/piece-mark.ts';
 import type { StockEntry } from '../../../shared/stock-entry.ts';
 import type { MouldState } from './mould-state.ts';
+import type { BagsOf } from './stock-lots.ts';
 
 /** What becomes of a mould; what is left out stays, null clears. `damageNote` and `emptiedAt` are kept in the store only. */
 export interface MouldPatch extends Partial<MouldState> {
@@ -43,8 +44,8 @@ export type Entry =
   | { kind: 'mould'; mould: string; patch: MouldPatch }
   | { kind: 'filled'; piece: PieceInMould }
   | { kind: 'emptied'; mould: string }
-  /** Stock never goes below nothing; the store keeps how much more was taken. */
-  | { kind: 'stock'; material: string; quantity: number; why: StockWhy }
+  /** Stock never goes below nothing; the store keeps how much more was taken. `bags`: which; left out: of no known date. */
+  | { kind: 'stock'; material: string; quantity: number; bags?: BagsOf; why: StockWhy }
   /** So many offcuts of a length more, or fewer where it is below 0: never fewer than none. */
   | { kind: 'offcuts'; material: string; lengthMm: number; count: number; why: StockWhy }
   /** With the mark of the piece where it is one that is known; no plan reads it. */

@@ -1,7 +1,7 @@
 import type { Material } from '../../../shared/material.ts';
 import type { StockEntry } from '../../../shared/stock-entry.ts';
 
-type Sums = Pick<Material, 'id' | 'onHand' | 'offcuts'>;
+type Sums = Pick<Material, 'id' | 'onHand' | 'offcuts' | 'lots'>;
 
 /** What lines of a stock book say wrongly: of which material, and of which bags or offcuts of it, in plain words. */
 export interface StockFault {
@@ -12,7 +12,7 @@ export interface StockFault {
 /** To less than a gram or a millimetre of anything that is counted in a yard's units. */
 const TOLERANCE = 1e-6;
 
-const keyOf = ({ lengthMm, useBy = '', openedAt = '' }: StockEntry): string =>
+const keyOf = ({ lengthMm, useBy = '', openedAt = '' }: Pick<StockEntry, 'lengthMm' | 'useBy' | 'openedAt'>): string =>
   lengthMm === undefined ? `bags ${useBy} ${openedAt}`.trim() : `offcuts of ${lengthMm} mm`;
 
 /** What is left of each, line by line; `seen` is told where it was less than nothing. */
@@ -41,16 +41,15 @@ export const stockFaults = (entries: readonly StockEntry[], materials: readonly 
     if (Math.abs(sum - there) > TOLERANCE)
       faults.push({ material, message: `${what}: the lines come to ${sum}, and there are ${there}` });
   };
-  for (const { id, onHand, offcuts = [] } of materials) {
+  for (const { id, onHand, offcuts = [], lots = [] } of materials) {
     const own = [...(left.get(id) ?? [])];
     const isOffcut = (key: string) => key.startsWith('offcuts');
     const bags = own.reduce((sum, [key, quantity]) => sum + (isOffcut(key) ? 0 : quantity), 0);
     compare(id, 'on hand', bags, onHand);
-    const counts = new Map(own.filter(([key]) => isOffcut(key)));
-    for (const { lengthMm, count } of offcuts) {
-      const key = `offcuts of ${lengthMm} mm`;
-      counts.set(key, (counts.get(key) ?? 0) - count);
-    }
+    // What nobody knows the date of is what is left on hand.
+    const counts = new Map(own.filter(([key]) => key !== 'bags'));
+    const there = [...offcuts.map((one) => ({ ...one, quantity: one.count })), ...lots];
+    for (const one of there) counts.set(keyOf(one), (counts.get(keyOf(one)) ?? 0) - one.quantity);
     for (const [key, rest] of counts) compare(id, key, rest, 0);
   }
   return faults;

@@ -1,10 +1,13 @@
 import type { Cut, Material } from '../../../shared/material.ts';
+import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { calendarOf } from '../calendar/calendar.ts';
 import { countedOnHand } from '../cut/offcuts.ts';
 import type { Entry, StockWhy } from './entry.ts';
 import type { Goods, Taken } from './goods.ts';
 import { usableMm } from './offcuts.ts';
 import { restOfStick, type StickCut, sticksCut } from './sticks-cut.ts';
+import { type BagsMoved, bagsTaken, withBags } from './stock-lots.ts';
 
 type Stock = Pick<YardFile, 'materials'>;
 
@@ -89,16 +92,39 @@ const cutEntries = (
 /** What work takes from the stock is taken at an instant, and for what. */
 export type TakenFor = Omit<StockWhy, 'kind'>;
 
+/** Goods one after another, each of the bags that planning takes as well: what one opened is open for the next. */
+const goodsEntries = (
+  { materials, yard }: Pick<YardFile, 'materials' | 'yard'>,
+  goods: readonly Goods[],
+  why: StockWhy,
+) => {
+  const { dayOf } = calendarOf(yard.timeZone);
+  const left = new Map(materials.map((one) => [one.id, one]));
+  return goods.flatMap(({ material: id, quantity }): Entry[] => {
+    const material = left.get(id);
+    const moved: BagsMoved[] = material
+      ? bagsTaken(material, quantity, why.at, (instant) => dayOf(minuteOf(instant)))
+      : [{ quantity: -quantity }];
+    if (material)
+      left.set(
+        id,
+        moved.reduce((before, one) => withBags(before, one), material),
+      );
+    return moved.map(({ quantity: more, ...bags }) => ({
+      ...{ kind: 'stock', material: id, quantity: more, why },
+      ...(Object.keys(bags).length > 0 ? { bags } : {}),
+    }));
+  });
+};
+
 /** All that work takes leaves the stock. `named` says which sticks the plan cuts it from; else it is cut where it fits best. */
 export const takeFromStock = (
-  yard: Pick<YardFile, 'materials' | 'castings' | 'kits'>,
+  yard: Pick<YardFile, 'materials' | 'castings' | 'kits' | 'yard'>,
   { goods, cuts }: Taken,
   named: readonly StickCut[],
   { kind = 'used', ...taken }: TakenFor & Partial<StockWhy>,
 ): Entry[] => [
-  ...goods.map(
-    ({ material, quantity }): Entry => ({ kind: 'stock', material, quantity: -quantity, why: { ...taken, kind } }),
-  ),
+  ...goodsEntries(yard, goods, { ...taken, kind }),
   ...cutEntries(yard, cuts, named, { ...taken, kind: 'cut' }),
 ];
 

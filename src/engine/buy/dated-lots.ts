@@ -25,8 +25,8 @@ export const isDated = ({
   (shelfLifeDays !== undefined || openedDays !== undefined || lots.some(({ useBy }) => useBy !== undefined));
 
 /** So much of a lot is taken; the lot as it was before. */
-interface TakenLot {
-  lot: DatedLot;
+interface TakenLot<L> {
+  lot: L;
   quantity: number;
 }
 
@@ -43,7 +43,7 @@ export const lastDayOf = ({ useBy, openedOn }: DatedLot, { openedDays }: Opening
 const bySize = (days: number, a: DatedLot, b: DatedLot): number => days || a.quantity - b.quantity;
 
 /** What is opened goes first, then what nobody knows the date of, then what has to be used soonest. */
-const inOrder = (lots: readonly DatedLot[], opening: Opening): DatedLot[] =>
+const inOrder = <L extends DatedLot>(lots: readonly L[], opening: Opening): L[] =>
   [...lots].sort((a, b) => {
     const [isOpenA, isOpenB] = [a.openedOn !== null, b.openedOn !== null];
     if (isOpenA !== isOpenB) return isOpenA ? -1 : 1;
@@ -58,7 +58,12 @@ export const usableOn = (lots: readonly DatedLot[], day: DayNumber, opening: Ope
   lots.reduce((sum, lot) => (lastDayOf(lot, opening) >= day ? sum + lot.quantity : sum), 0);
 
 /** What is left of a lot that so much of it was taken from on a day: the rest of what had to be opened for it is open. */
-const restOf = (lot: DatedLot, taken: number, day: DayNumber, { opensBy = 1, openedDays }: Opening): DatedLot[] => {
+const restOf = <L extends DatedLot>(
+  lot: L,
+  taken: number,
+  day: DayNumber,
+  { opensBy = 1, openedDays }: Opening,
+): L[] => {
   const left = lot.quantity - taken;
   if (left <= EPSILON) return [];
   if (openedDays === undefined || lot.openedOn !== null) return [{ ...lot, quantity: left }];
@@ -70,10 +75,10 @@ const restOf = (lot: DatedLot, taken: number, day: DayNumber, { opensBy = 1, ope
   ];
 };
 
-/** What a use takes, what is there after it, and how much of it was not to be had. */
-export interface LotsTaken {
-  lots: DatedLot[];
-  taken: TakenLot[];
+/** What a use takes, what is there after it, and how much of it was not to be had. Lots may carry more than planning asks. */
+export interface LotsTaken<L> {
+  lots: L[];
+  taken: TakenLot<L>[];
   short: number;
 }
 
@@ -85,14 +90,14 @@ export interface LotsTaken {
  * Example: 2 bags of the 10th and 3 of the 20th, 1 bag opened at a time, 2.5 used on the 4th: both of the 10th and half a bag of
  * the 20th; half a bag opened on the 4th and 2 bags of the 20th are left.
  */
-export const takeFromLots = (
-  lots: readonly DatedLot[],
+export const takeFromLots = <L extends DatedLot>(
+  lots: readonly L[],
   quantity: number,
   day: DayNumber,
   opening: Opening,
-): LotsTaken => {
+): LotsTaken<L> => {
   let wanted = quantity;
-  const taken: TakenLot[] = [];
+  const taken: TakenLot<L>[] = [];
   const after = inOrder(lots, opening).flatMap((lot) => {
     if (wanted <= EPSILON || lastDayOf(lot, opening) < day) return [lot];
     const part = Math.min(lot.quantity, wanted);

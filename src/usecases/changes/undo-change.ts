@@ -61,7 +61,7 @@ const undone = async (tx: Tx, change: StoredChange, by: number, now: string): Pr
   const movedOn = await putRowsBack(tx, change.id);
   if (movedOn)
     return refuse('change', `${thing(movedOn)} has been changed since. Undo that first. Nothing was undone.`);
-  await settleStock(tx, now, 'Undone');
+  await settleStock(tx, now, { reason: 'Undone' });
   await markUndone(tx, change.id, by);
   await markStandingAgain(tx, change.id);
   return done({ undone: change.id });

@@ -41,6 +41,8 @@ export const materialTexts = (material: Material, { system, currency, typed }: M
     ...{ onHand: amount('onHand'), pack: amount('pack'), minimum: amount('minimum') },
     leadDays: String(material.leadDays ?? ''),
     shelfLifeDays: String(material.shelfLifeDays ?? ''),
+    openedDays: String(material.openedDays ?? ''),
+    opensBy: material.opensBy === undefined ? '' : amountField(material.opensBy, material.unit, system),
     // Of a pack: what is sold by 500 g costs less than the smallest coin a gram.
     packPrice: unitPrice === undefined ? '' : (unitPrice * material.pack).toFixed(minorDigits(currency)),
     stickMm: length('stickMm', stickMm),

@@ -1,5 +1,6 @@
 import type { Material } from '../../../shared/material.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { withBags } from '../../engine/book/stock-lots.ts';
 import { readAmount, shownUnit } from '../../engine/units/material-unit.ts';
 import type { Outcome } from '../core/context.ts';
 import { type FieldWords, fitsYardFile, sayAt } from './fits-yard-file.ts';
@@ -48,6 +49,10 @@ export const withOwnLead = ({ leadDays: _days, ...material }: Material, own: num
   ...(own === null ? {} : { leadDays: own }),
 });
 
+/** The bags with a date once so much is there: what is less is of those that go first, what is more of no known date. */
+const lotsThen = (before: Material, onHand: number): Material['lots'] =>
+  withBags(before, { quantity: onHand - before.onHand }).lots;
+
 /** True where amounts in this unit are weighed or measured, and so are typed in other units too. */
 const isMeasured = (unit: string): boolean => shownUnit(unit, 'US').word !== shownUnit(unit, 'metric').word;
 
@@ -67,7 +72,7 @@ export const materialTyped = (
     if (before === null || sameUnit) return reader.figureOr(name, none, next);
     return reader.text(name) === '' ? none : next();
   };
-  const days = (name: 'leadDays' | 'shelfLifeDays') =>
+  const days = (name: 'leadDays' | 'shelfLifeDays' | 'openedDays') =>
     reader.figureOr(name, undefined, () => reader.whole(name, 'How many days?', { most: LONGEST_WAIT_DAYS }));
   const length = (name: 'stickMm' | 'kerfMm') => () => reader.measure(name, (text) => readMm(text, system));
   const pack = amount('pack', 1);
@@ -80,7 +85,11 @@ export const materialTyped = (
     name: reader.words('name', 'What is it called?'),
     unit: reader.words('unit', 'What is it counted in? Bags, kg, pieces.', 20),
     ...{ onHand, pack, minimum: amount('minimum', 0) },
-    ...{ leadDays: days('leadDays'), shelfLifeDays: days('shelfLifeDays') },
+    ...{ leadDays: days('leadDays'), shelfLifeDays: days('shelfLifeDays'), openedDays: days('openedDays') },
+    opensBy: reader.figureOr('opensBy', undefined, () =>
+      reader.measure('opensBy', (text) => readAmount(text, unit, system)),
+    ),
+    lots: stickMm === undefined && sameUnit ? lotsThen(before, onHand) : undefined,
     unitPrice: priceTyped(reader, before, pack, currency),
     supplier: reader.text('supplier') || undefined,
     stickMm,

@@ -17,7 +17,7 @@ import { measuresOf } from '../typed/measures.ts';
 import { onRecord, usesOf } from './uses-of.ts';
 
 const KEPT_AS_TYPED = ['onHand', 'pack', 'minimum', 'stickMm', 'kerfMm'] as const;
-const PLAIN = ['leadDays', 'unitPrice', 'shelfLifeDays'] as const;
+const PLAIN = ['leadDays', 'unitPrice', 'shelfLifeDays', 'openedDays', 'opensBy'] as const;
 
 const keep = async (
   tx: Tx,
@@ -79,8 +79,9 @@ const ownMaterial = async (tx: Tx, { materials }: YardFile, id: string): Promise
 };
 
 /** What the database holds of a material: what a yard file leaves out is empty there. */
-const rowOf = ({ id: _id, onHand: _there, offcuts: _offcuts, ...facts }: Material) => ({
+const rowOf = ({ id: _id, onHand: _there, offcuts: _offcuts, lots: _lots, ...facts }: Material) => ({
   ...{ leadDays: null, unitPrice: null, supplier: null, shelfLifeDays: null, stickMm: null },
+  ...{ opensBy: null, openedDays: null },
   ...facts,
 });
 
@@ -89,6 +90,9 @@ const correct = async (tx: Tx, before: Material, after: Material, at: string): P
   const why: StockReason = { kind: 'corrected', at };
   if (before.unit !== after.unit)
     await setOnHand(tx, after.id, 0, { ...why, reason: `Counted in ${before.unit} until then` });
+  // What is cut has no bag dates.
+  else if (after.stickMm !== undefined && before.lots)
+    await setOnHand(tx, after.id, 0, { ...why, reason: 'Cut from sticks from then on' });
   await setOnHand(tx, after.id, after.onHand, why);
   await setOffcuts(tx, after.id, after.offcuts ?? [], why);
 };

@@ -13,11 +13,13 @@ import { moveInStock, setOffcuts, setOnHand, stockBook } from '../../../db/store
 import { settleStock } from '../../../db/stores/store-rows.ts';
 import { loadYardFile } from '../../../db/stores/yard-store.ts';
 import type { Archive } from '../../../shared/archive.ts';
+import { lotFaults } from '../../../shared/lot-references.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { stockFaults } from '../../../src/engine/book/stock-sums.ts';
 import { anyWork, isWorked } from '../../support/any-work.ts';
 import { databaseBefore } from '../../support/database-before.ts';
 import { yardSeeds } from '../../support/property-seed.ts';
+import { datedYard } from '../../support/random-yard/dated-stock.ts';
 import { type Dice, diceOf } from '../../support/random-yard/dice.ts';
 import { randomYard } from '../../support/random-yard.ts';
 import { smallYard } from '../../support/small-yard.ts';
@@ -28,6 +30,8 @@ const NOW = '2027-04-08T09:00:00+01:00';
 const bookOf = async (tx: Tx) => ({ lines: await stockBook(tx), yard: await loadYardFile(tx, NOW) });
 const faultsIn = async (tx: Tx) => {
   const { lines, yard } = await bookOf(tx);
+  // A yard file that could not be read again would lock the yard.
+  expect(yard.materials.flatMap((one) => lotFaults(one as never, [], undefined))).toEqual([]);
   return stockFaults(lines, yard.materials);
 };
 
@@ -35,10 +39,11 @@ const faultsIn = async (tx: Tx) => {
 type StockAct = (tx: Tx, yard: YardFile, dice: Dice) => Promise<void>;
 
 const receive: StockAct = async (tx, yard, dice) => {
-  const material = dice.pick(yard.materials);
-  const quantity = material.stickMm === undefined ? dice.whole(1, 90) / 7 : dice.whole(1, 5);
-  const goods = { material: material.id, quantity, on: '2027-04-08', boughtOn: null, price: null };
-  await markArrived(tx, await addIncoming(tx, goods), { on: '2027-04-08', at: NOW });
+  const { id: material, stickMm } = dice.pick(yard.materials);
+  const quantity = stickMm === undefined ? dice.whole(1, 90) / 7 : dice.whole(1, 5);
+  const goods = { material, quantity, on: '2027-04-08', boughtOn: null, price: null };
+  const bags = stickMm === undefined && dice.chance(0.6) ? { useBy: dice.pick(['2027-05-02', '2027-05-09']) } : {};
+  await markArrived(tx, await addIncoming(tx, goods), { on: '2027-04-08', at: NOW, ...bags });
 };
 
 const count: StockAct = async (tx, yard, dice) => {
@@ -55,7 +60,7 @@ const count: StockAct = async (tx, yard, dice) => {
 
 const load: StockAct = (tx, yard, dice) => {
   const material = dice.pick(yard.materials);
-  const { offcuts: _offcuts, ...rest } = { ...material, onHand: dice.whole(0, 30) };
+  const { offcuts: _offcuts, lots: _lots, ...rest } = { ...material, onHand: dice.whole(0, 30) };
   return applyYardFile(tx, { ...yard, materials: yard.materials.map((one) => (one === material ? rest : one)) });
 };
 
@@ -101,7 +106,7 @@ describe('what is in the yard is the sum of its stock book, and was never below 
     async (seed) => {
       const dice = diceOf(seed);
       const database = await temporaryDatabase();
-      await database.write((tx) => replaceYard(tx, randomYard(seed)));
+      await database.write((tx) => replaceYard(tx, datedYard(randomYard(seed), seed)));
       const changes: number[] = [];
       let [kept, undone]: [Archive | null, number] = [null, 0];
       for (let turn = 0; turn < 40; turn++) {
@@ -192,7 +197,7 @@ test('a database of before there was a stock book loses nothing, nor does undoin
   expect(await linesNow()).toEqual(begun);
   await database.write(async (tx) => {
     expect(await putRowsBack(tx, 1)).toBeNull();
-    await settleStock(tx, NOW, 'Undone');
+    await settleStock(tx, NOW, { reason: 'Undone' });
   });
   expect(await linesNow()).toEqual([...begun, { material: 'rod', kind: 'corrected', quantity: 3, reason: 'Undone' }]);
 });

@@ -21,6 +21,10 @@ describe('a stock book', () => {
     expect(messages([line(-1), line(2)], mortar(1))).toEqual(['bags were below nothing']);
     const may = { useBy: '2027-05-02' };
     expect(messages([line(3), line(-1, may), line(1, may)], mortar(3))).toEqual(['bags 2027-05-02 were below nothing']);
+    const lots = [{ quantity: 1, ...may }];
+    expect(messages([line(3), line(2, may)], [{ ...mortar(5)[0]!, lots }])).toEqual([
+      'bags 2027-05-02: the lines come to 1, and there are 0',
+    ]);
   });
 
   test('has each length of offcuts for itself', () => {
