@@ -8,6 +8,7 @@ import { moveDelivery } from '../usecases/buying/move-delivery.ts';
 import { notToBeHad } from '../usecases/buying/not-to-be-had.ts';
 import { receiveMaterial } from '../usecases/buying/receive-material.ts';
 import { showBuying } from '../usecases/buying/show-buying.ts';
+import { bagsTyped, spoilBags } from '../usecases/buying/spoil-bags.ts';
 import type { UseCaseContext } from '../usecases/core/context.ts';
 import type { RefusedForm } from '../usecases/plan/save-edit.ts';
 import { arrivedTyped, countTyped, goodsTyped, purchaseTyped } from '../usecases/typed/purchase-form.ts';
@@ -34,6 +35,7 @@ const FORMS: Readonly<Record<string, PageForm>> = {
   },
   'trip-bought': { save: atOnce(tripTyped, buyTrip), form: ({ trip }) => trip ?? '' },
   'not-to-be-had': { save: effectFirst(notToBeHad), form: ({ line }) => `none-${line}` },
+  spoiled: { save: atOnce(bagsTyped, spoilBags), form: ({ line }) => `stock-${line}` },
   'not-coming': { save: atOnce(goodsTyped, giveUpPurchase), form: ({ goods }) => `goods-${goods}` },
   'new-day': { save: effectFirst(moveDelivery), form: ({ goods }) => `goods-${goods}` },
   counted: {

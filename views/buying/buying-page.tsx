@@ -182,7 +182,7 @@ const SomethingElse: FC<{ model: BuyingModel; refused: RefusedForm | null }> = (
 
 /** What is past its keeping days, above all else: it may have to be bought anew. */
 const TooOld: FC<{ model: BuyingModel }> = ({ model: { stock } }) => {
-  const old = stock.filter(({ keeping }) => keeping && keeping.past.length > 0);
+  const old = stock.filter(({ keeping, bags }) => (keeping?.past.length ?? 0) > 0 || bags.some(({ isPast }) => isPast));
   return old.length === 0 ? null : (
     <p class="goes-off">
       <Mark shape="triangle" /> Past its shelf life in the yard:{' '}

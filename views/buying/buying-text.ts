@@ -74,6 +74,28 @@ export const stockText = (stock: StockFacts, today: string): string => {
   return `${thereText(stock)} in the yard${spokenText(stock)}${comingText(stock, today)}.${rests}${keep}${cannot}`;
 };
 
+type Bags = StockFacts['bags'][number];
+
+/** "bag date Sun 2 May, opened Sat 10 Apr" */
+export const bagText = ({ useBy, openedAt }: Bags, today: string): string =>
+  [
+    useBy === null ? '' : `bag date ${dayText(useBy, today)}`,
+    openedAt === null ? '' : `opened ${dayText(openedAt.slice(0, 10), today)}`,
+  ]
+    .filter(Boolean)
+    .join(', ');
+
+/** "0.5, opened Sat 10 Apr; 2 of bag date Sun 2 May." What is past its date is said apart. */
+export const bagsText = ({ bags }: StockFacts, today: string): string =>
+  `${bags
+    .filter(({ isPast }) => !isPast)
+    .map((one) => `${figure(one.quantity)} ${one.useBy === null ? '' : 'of '}${bagText(one, today)}`)
+    .join('; ')}.`;
+
+/** "Past its date: 3 bags, bag date Sun 2 May. No plan uses it." */
+export const pastText = ({ unit }: StockFacts, bags: Bags, today: string): string =>
+  `Past its date: ${amountText(bags.quantity, unit)}, ${bagText(bags, today)}. No plan uses ${bags.quantity === 1 ? 'it' : 'them'}.`;
+
 /** "Expected Fri 9 Apr", "Was expected Fri 2 Apr". */
 export const expectedText = ({ on }: Pick<ComingFacts, 'on'>, today: string): string =>
   on < today

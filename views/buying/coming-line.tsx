@@ -23,6 +23,12 @@ const boughtText = ({ boughtOn, price }: ComingFacts, today: string, currency: s
     .filter(Boolean)
     .join(', ');
 
+/** What stands in the field is a guess until somebody has read it off a bag. */
+const bagDateHint = ({ keepsUntil }: ComingFacts): string =>
+  keepsUntil === null
+    ? 'Best before, as on the bag. May stay empty.'
+    : 'A guess, by how long it keeps: write what is on the bag.';
+
 const Otherwise: FC<ComingLineProps> = ({ goods, refused }) => {
   const { errors = {}, typed = {} } = refused ?? {};
   return (
@@ -39,6 +45,16 @@ const Otherwise: FC<ComingLineProps> = ({ goods, refused }) => {
           was={typed.cameWas ?? goods.was}
           errors={errors}
         />
+        {goods.hasBags && (
+          <DayField
+            name="useBy"
+            id={`useBy-${goods.id}`}
+            label="Bag date"
+            hint={bagDateHint(goods)}
+            value={typed.useBy ?? (goods.keepsUntil === null ? '' : fullDayText(goods.keepsUntil))}
+            errors={errors}
+          />
+        )}
         {/* Sent once more unchanged, an amount that was asked about is meant. */}
         {errors.came !== undefined && <input type="hidden" name="sure" value={typed.came} />}
         <button

@@ -4,12 +4,13 @@ import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Button } from '../parts/button.tsx';
 import { dayText } from '../parts/day-text.ts';
-import { TextField } from '../parts/field.tsx';
+import { TextField, Wrong } from '../parts/field.tsx';
 import { typedOr } from '../parts/form-state.tsx';
 import { KeepingLines } from '../parts/keeping-lines.tsx';
+import { Mark } from '../parts/mark.tsx';
 import { isMeasure } from '../parts/quantity-text.ts';
 import { stockBookPath } from '../stock/stock-book-text.ts';
-import { stockText } from './buying-text.ts';
+import { bagsText, bagText, pastText, stockText } from './buying-text.ts';
 
 interface StockLineProps {
   stock: StockFacts;
@@ -17,12 +18,33 @@ interface StockLineProps {
   refused: RefusedForm | null;
 }
 
+/** Bags past their date, and the button that takes them out of the book: they are never gone by themselves. */
+const PastBags: FC<{ stock: StockFacts; bags: StockFacts['bags'][number]; today: string }> = ({
+  stock,
+  bags,
+  today,
+}) => (
+  <form class="past-bags" method="post" action="/buying/spoiled" hx-post="/buying/spoiled" hx-target="#page">
+    <input type="hidden" name="material" value={stock.material} />
+    <input type="hidden" name="line" value={stock.key} />
+    <input type="hidden" name="useBy" value={bags.useBy ?? ''} />
+    <input type="hidden" name="openedAt" value={bags.openedAt ?? ''} />
+    <p class="goes-off">
+      <Mark shape="triangle" /> {pastText(stock, bags, today)}
+    </p>
+    <Button label={`Spoiled: ${stock.name}, ${bagText(bags, today)}`}>Spoiled: take it out</Button>
+  </form>
+);
+
 /** What is in the yard of one material, as a sentence, with a way to correct it. */
 export const StockLine: FC<StockLineProps> = ({ stock, today, refused }) => (
   <li class="stock" id={`stock-${stock.key}`}>
     <div>
       <h3>{stock.name}</h3>
       <p>{stockText(stock, today)}</p>
+      {stock.bags.some(({ isPast }) => !isPast) && <p class="quiet">{bagsText(stock, today)}</p>}
+      {stock.bags.map((bags) => bags.isPast && <PastBags stock={stock} bags={bags} today={today} />)}
+      <Wrong message={refused?.errors.bags} name="bags" />
       {stock.keeping && <KeepingLines keeping={stock.keeping} unit={stock.unit} today={today} />}
       {stock.notBefore && (
         <form method="post" action="/buying/not-to-be-had" hx-post="/buying/not-to-be-had" hx-target="#page">

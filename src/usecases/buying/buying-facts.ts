@@ -1,4 +1,5 @@
 import type { PageHead } from '../core/page-parts.ts';
+import type { BagsFacts } from './bags-facts.ts';
 import type { UnusedFacts } from './buying-supplies.ts';
 import type { KeepingFacts } from './keeping-facts.ts';
 
@@ -79,6 +80,10 @@ export interface ComingFacts extends AmountInField {
   id: number;
   name: string;
   on: string;
+  /** It may have a bag date: it is not cut. */
+  hasBags: boolean;
+  /** Until when it keeps if it comes today; null where it does not go off. */
+  keepsUntil: string | null;
   /** Null where nobody wrote it down. */
   boughtOn: string | null;
   /** What was typed for it, with its unit; null where that says no more than the amount. */
@@ -119,6 +124,8 @@ export interface StockFacts {
   spare: number;
   coming: readonly { quantity: number; on: string }[];
   note: string | null;
+  /** Those that have a date or are opened. */
+  bags: readonly BagsFacts[];
   /** Null where it does not go off. */
   keeping: KeepingFacts | null;
 }

@@ -13,6 +13,7 @@ import { amountField, asTyped } from '../typed/amount-typed.ts';
 import { type Measures, shownAmount, weekOf } from '../typed/measures.ts';
 import { OFFCUTS_EXAMPLE, offcutsText } from '../typed/offcuts-typed.ts';
 import { bookOf } from '../typed/stock-book.ts';
+import { bagsFacts, keepsUntil, pastDate } from './bags-facts.ts';
 import type {
   AmountInField,
   BuyingModel,
@@ -125,6 +126,7 @@ const onTheWayOf = (seen: Seen): ComingFacts[] =>
       const typed = seen.typed.get(`${material.id} incoming ${goods.id}`);
       return {
         ...{ id: goods.id, on: goods.on, boughtOn: goods.boughtOn, price: goods.price, name: material.name },
+        ...{ hasBags: material.stickMm === undefined, keepsUntil: keepsUntil(material.shelfLifeDays, seen.today) },
         ...amountFacts(goods.quantity, material.unit, seen),
         asTyped: asTyped(typed, goods.quantity, material.unit, seen.measures.system),
         for: namesOf(purpose, material, seen),
@@ -149,7 +151,8 @@ const stockOf = (seen: Seen, { notes, known: { buyings } }: Pick<Stored, 'notes'
   };
   return seen.yard.materials.map((material, index) => {
     const { perUnit, word } = shownUnit(material.unit, seen.measures.system);
-    const { inYard, spokenFor, spare } = stockFacts(material, seen.uses.get(material.id) ?? []);
+    const bags = bagsFacts(material, seen.yard, seen.today);
+    const { inYard, spokenFor, spare } = stockFacts(material, seen.uses.get(material.id) ?? [], pastDate(bags));
     const typed = seen.typed.get(`${material.id} onHand`);
     const keeping = seen.keeping.get(material.id) ?? null;
     return {
@@ -165,6 +168,7 @@ const stockOf = (seen: Seen, { notes, known: { buyings } }: Pick<Stored, 'notes'
         .filter((one) => one.material === material.id)
         .map(({ quantity, on }) => ({ quantity: quantity * perUnit, on })),
       note: notes.get(material.id) ?? null,
+      bags: bags.map((one) => ({ ...one, quantity: one.quantity * perUnit })),
       keeping: keeping && keepingShown(keeping, perUnit),
     };
   });

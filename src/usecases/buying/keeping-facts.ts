@@ -2,7 +2,7 @@ import type { Tx } from '../../../db/open.ts';
 import { arrivalsOf } from '../../../db/stores/material-store.ts';
 import { type DayNumber, dateOfDay, dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { type LotKept, lotsInYard, lotsKept } from '../../engine/buy/keeping.ts';
+import { type Lot, type LotKept, lotsInYard, lotsKept } from '../../engine/buy/keeping.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import type { MaterialUse } from './material-uses.ts';
 import { keptOf } from './stock-facts.ts';
@@ -65,6 +65,24 @@ const unusedOf = (kept: readonly LotKept[], always: number, lastDay: DayNumber):
   return beyond.reverse();
 };
 
+/** By the dates on the bags, where any has one; else by the deliveries that the stock is of. */
+const bagsInYard = (
+  { onHand, lots }: YardFile['materials'][number],
+  shelfLifeDays: number,
+  arrivals: readonly Arrival[],
+): Lot[] => {
+  if (lots === undefined)
+    return lotsInYard(
+      onHand,
+      arrivals.map(({ quantity, arrivedOn }) => ({ day: dayNumber(arrivedOn), quantity })),
+    );
+  const rest = lots.reduce((left, { quantity }) => left - quantity, onHand);
+  const dated = lots.map(({ quantity, useBy }) => ({
+    ...{ quantity, cameOn: useBy === undefined ? null : dayNumber(useBy) - shelfLifeDays },
+  }));
+  return rest > TOLERANCE ? [{ cameOn: null, quantity: rest }, ...dated] : dated;
+};
+
 /**
  * What of a material goes off: in the yard, by its deliveries, and of each supply what it has no use for in time; null
  * where it keeps. A plan buys as rule R10 has it, whole packs as late as they will do, and so these are warnings.
@@ -73,13 +91,10 @@ export const keepingOf = (
   material: YardFile['materials'][number],
   { yard, today, uses, arrivals, supplies }: Asked,
 ): (KeepingFacts & { unused: (Unused | null)[] }) | null => {
-  const { shelfLifeDays, onHand } = material;
+  const { shelfLifeDays } = material;
   if (shelfLifeDays === undefined) return null;
   const day = dayNumber(today);
-  const there = lotsInYard(
-    onHand,
-    arrivals.map(({ quantity, arrivedOn }) => ({ day: dayNumber(arrivedOn), quantity })),
-  );
+  const there = bagsInYard(material, shelfLifeDays, arrivals);
   const coming = supplies.map(({ quantity, on }) => ({ cameOn: Math.max(day, dayNumber(on)), quantity }));
   const kept = lotsKept([...there, ...coming], uses, shelfLifeDays, calendarOf(yard.yard.timeZone));
   const unused = unusedOf(kept, keptOf(material), day + yard.yard.horizonDays).slice(there.length);
@@ -89,7 +104,10 @@ export const keepingOf = (
   const isPast = ({ cameOn }: { cameOn: DayNumber }) => cameOn + shelfLifeDays < day;
   return {
     days: shelfLifeDays,
-    past: dated.filter(isPast).map(({ cameOn, quantity }) => ({ quantity, cameOn: dateOfDay(cameOn) })),
+    // Bags with a date of their own are shown with it.
+    past: dated
+      .filter((lot) => material.lots === undefined && isPast(lot))
+      .map(({ cameOn, quantity }) => ({ quantity, cameOn: dateOfDay(cameOn) })),
     late: dated
       .filter((lot) => !isPast(lot) && lot.usedLate > TOLERANCE)
       .map(({ cameOn, usedLate }) => ({ quantity: usedLate, until: dateOfDay(cameOn + shelfLifeDays) })),

@@ -6,13 +6,17 @@ import {
   markArrived,
   materialById,
   type StoredIncoming,
+  type StoredMaterial,
 } from '../../../db/stores/material-store.ts';
 import { LARGEST } from '../../../shared/number.ts';
+import type { UnitSystem } from '../../../shared/units.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { amountTyped, TOO_MUCH } from '../typed/amount-typed.ts';
+import { readDate } from '../typed/date-typed.ts';
 import { measuresOf } from '../typed/measures.ts';
 import { type CameTyped, shareOfStick } from '../typed/purchase-form.ts';
+import { keepsUntil } from './bags-facts.ts';
 import { incomingFigure } from './buy-material.ts';
 
 const ARRIVED_ALREADY = 'That has arrived already, or is no longer on its way. Nothing was changed.';
@@ -32,6 +36,19 @@ const keepRestComing = async (tx: Tx, goods: StoredIncoming, came: number, day: 
     await addIncoming(tx, { material, quantity: quantity - came, on: on < day ? day : on, boughtOn, price: null });
 };
 
+/** The date on the bags: as it was typed, none where the field was emptied, and as long as it keeps where nobody was asked. */
+const bagDateOf = (
+  typed: string | undefined,
+  material: StoredMaterial | null,
+  day: string,
+  system: UnitSystem,
+): Outcome<string | null> => {
+  if (!material || material.stickMm !== null || typed === '') return done(null);
+  if (typed === undefined) return done(keepsUntil(material.shelfLifeDays, day));
+  const read = readDate(typed, { today: day, system });
+  return read.ok ? done(read.date) : refuse('useBy', read.reason);
+};
+
 const receive = async (
   tx: Tx,
   id: number,
@@ -41,7 +58,8 @@ const receive = async (
   const goods = await incomingById(tx, id);
   if (!goods || goods.arrivedOn !== null) return refuse('goods', ARRIVED_ALREADY);
   const material = await materialById(tx, goods.material);
-  const came = amountTyped(typed, material?.unit ?? '', (await measuresOf(tx)).system);
+  const { system } = await measuresOf(tx);
+  const came = amountTyped(typed, material?.unit ?? '', system);
   if (!came.ok) return refuse('came', came.reason);
   if (came.value !== null && came.value <= 0) return refuse('came', 'How much came? Write a number above 0.');
   const share =
@@ -52,7 +70,9 @@ const receive = async (
     return refuse('came', `With what is there already it ${TOO_MUCH.charAt(0).toLowerCase()}${TOO_MUCH.slice(1)}`);
   const asked = askedFirst(goods, quantity, typed);
   if (asked !== null) return refuse('came', asked);
-  await markArrived(tx, id, { on: day, at: now, came: quantity });
+  const useBy = bagDateOf(typed.useBy, material, day, system);
+  if (!useBy.ok) return useBy;
+  await markArrived(tx, id, { on: day, at: now, came: quantity, useBy: useBy.value ?? undefined });
   await setTyped(tx, incomingFigure(goods.material, id), null);
   if (came.value !== null) await keepRestComing(tx, goods, came.value, day);
   return done({ name: material?.name ?? goods.material });

@@ -14,10 +14,10 @@ interface StockCounted {
   spare: number;
 }
 
-/** How much of what is in the yard the plan will use, and how much is left over (with what is always kept). */
-export const stockFacts = (material: Material, uses: readonly MaterialUse[]): StockCounted => {
+/** How much of what is in the yard the plan will use (none of what is `past` its date), and how much is left over (with what is always kept). */
+export const stockFacts = (material: Material, uses: readonly MaterialUse[], past = 0): StockCounted => {
   const wanted = uses.reduce((sum, { quantity }) => sum + quantity, 0);
   const whole = countedOnHand(material);
-  const spokenFor = Math.min(Math.max(0, whole - keptOf(material)), wanted);
+  const spokenFor = Math.min(Math.max(0, whole - past - keptOf(material)), wanted);
   return { inYard: whole, spokenFor, spare: whole - spokenFor };
 };

@@ -87,14 +87,18 @@ export const goodsTyped = ({ goods }: FormFields): Outcome<number> => done(whole
 /** The day on which goods on their way are expected now. */
 export const expectedTyped = ({ on = '' }: FormFields, how: DeliveryReading): Outcome<string> => dayRead(on, how);
 
-/** How much came, and what of it was asked about already and is meant. */
+/** How much came, what of it was asked about already and is meant, and the date on the bags; no field: as it keeps. */
 export interface CameTyped extends AmountTyped {
   sure?: string | undefined;
+  useBy?: string | undefined;
 }
 
 /** Goods that came, and how much of them, to be read once their unit is known. */
 export const arrivedTyped = (fields: FormFields): Outcome<{ goods: number; came: CameTyped }> =>
-  done({ goods: wholeTyped(fields.goods) ?? 0, came: { ...amountIn(fields, 'came'), sure: fields.sure } });
+  done({
+    goods: wholeTyped(fields.goods) ?? 0,
+    came: { ...amountIn(fields, 'came'), sure: fields.sure, useBy: fields.useBy },
+  });
 
 /** A material that was counted: how much there is, and what is left of opened ones; null where there was no field for it. */
 export interface CountTyped {

@@ -29,6 +29,7 @@ const bags: StockFacts = {
     spare: 3,
     coming: [],
     note: null,
+    bags: [],
     keeping: null,
   },
 };
