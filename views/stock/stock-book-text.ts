@@ -22,6 +22,7 @@ const WORDS: Readonly<Record<StockLineFacts['kind'], string>> = {
 
 /** A stick that is opened is no longer a whole one; what is left of it is an offcut. */
 const whatText = ({ kind, length, quantity }: StockLineFacts): string => {
+  if (kind === 'used' && quantity > 0) return 'Left in what was opened';
   if (kind !== 'cut') return WORDS[kind];
   if (length === null) return 'Opened to cut from';
   return quantity > 0 ? 'Left over from a cut' : 'Cut up';
