@@ -1,5 +1,5 @@
+import { type BagsMoved, bagsGone } from '../../shared/bags.ts';
 import type { StockEntry } from '../../shared/stock-entry.ts';
-import { type BagsMoved, bagsGone } from '../../src/engine/book/stock-lots.ts';
 import type { materials } from '../tables/material.ts';
 import type { offcuts } from '../tables/offcut.ts';
 import type { stockEntries } from '../tables/stock-entry.ts';

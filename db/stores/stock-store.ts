@@ -1,7 +1,7 @@
 import { and, asc, eq, isNotNull, isNull, or, sql } from 'drizzle-orm';
+import { type BagsMoved, bagsGone, lotsInOrder } from '../../shared/bags.ts';
 import type { Material } from '../../shared/material.ts';
 import type { StockEntry } from '../../shared/stock-entry.ts';
-import { type BagsMoved, bagsGone, lotsInOrder } from '../../src/engine/book/stock-lots.ts';
 import { materials } from '../tables/material.ts';
 import { stockEntries } from '../tables/stock-entry.ts';
 import type { Tx } from '../transaction.ts';

@@ -1,10 +1,10 @@
+import type { BagsOf } from '../../../shared/bags.ts';
 import type { Fault } from '../../../shared/fault.ts';
 import type { Mould, PieceInMould } from '../../../shared/mould.ts';
 import type { OrderLine } from '../../../shared/order.ts';
 import type { PieceMark } from '../../../shared/piece-mark.ts';
 import type { StockEntry } from '../../../shared/stock-entry.ts';
 import type { MouldState } from './mould-state.ts';
-import type { BagsOf } from './stock-lots.ts';
 
 /** What becomes of a mould; what is left out stays, null clears. `damageNote` and `emptiedAt` are kept in the store only. */
 export interface MouldPatch extends Partial<MouldState> {

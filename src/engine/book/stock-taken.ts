@@ -1,3 +1,4 @@
+import type { BagsMoved } from '../../../shared/bags.ts';
 import type { Cut, Material } from '../../../shared/material.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
@@ -7,7 +8,7 @@ import type { Entry, StockWhy } from './entry.ts';
 import type { Goods, Taken } from './goods.ts';
 import { usableMm } from './offcuts.ts';
 import { restOfStick, type StickCut, sticksCut } from './sticks-cut.ts';
-import { type BagsMoved, bagsTaken, withBags } from './stock-lots.ts';
+import { bagsTaken, withBags } from './stock-lots.ts';
 
 type Stock = Pick<YardFile, 'materials'>;
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { type BagsMoved, bagsGone } from '../../../shared/bags.ts';
 import { dayNumber } from '../../../shared/time.ts';
-import { type BagsMoved, bagsGone, bagsTaken, withBags } from '../../../src/engine/book/stock-lots.ts';
+import { bagsTaken, withBags } from '../../../src/engine/book/stock-lots.ts';
 
 const may2 = { useBy: '2027-05-02' };
 const may9 = { useBy: '2027-05-09' };
