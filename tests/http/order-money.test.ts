@@ -1,8 +1,26 @@
 import { describe, expect, test } from 'vitest';
+import { addWorkRecords } from '../../db/stores/work-record-store.ts';
+import type { WorkRecord } from '../../shared/work-record.ts';
 import { demoScreens, type TestScreens, textOf } from '../support/screens.ts';
 
 const SCHOOL = '/orders/27-010';
 const PAT = '/orders/27-018';
+
+/** Two panels of one mix, timed, of which one more came out as scrap, and one of which nobody knows where it came from. */
+const recordsOf = (order: string): WorkRecord[] => {
+  const filled = { '600 no. 1': '2027-04-03T09:20:00Z', '600 no. 2': '2027-04-03T09:25:00Z' };
+  const lost = { mould: '450 no. 1', casting: 'panel-450', filledAt: '2027-04-03T09:30:00Z' };
+  const pieces = Object.entries(filled).map(([mould, filledAt]) => ({ mould, casting: 'panel-600', filledAt }));
+  return [
+    {
+      ...{ kind: 'poured', at: '2027-04-03T09:30:00Z', mix: 'thin', bags: 1 },
+      pours: [...pieces, lost].map((piece) => ({ ...piece, order })),
+      ...{ mixedFrom: '2027-04-03T09:00:00Z', tappedAt: '2027-04-03T09:35:00Z' },
+    },
+    { ...lost, kind: 'stripped', at: '2027-04-03T11:00:00Z', cameOut: 'scrap', reason: 'blowholes' },
+    { kind: 'packed', at: '2027-04-05T07:30:00Z', order, pieces, others: [{ casting: 'panel-450', count: 1 }] },
+  ];
+};
 const pageOf = async ({ get }: TestScreens, path: string) => textOf(await get(path));
 const changeOf = (answer: Response) => new URL(answer.headers.get('Location')!, 'http://x').searchParams.get('done')!;
 
@@ -74,6 +92,33 @@ describe('the money of an order', () => {
     expect(text).toContain(`the price list asks ${before}`);
     expect(text).toContain('1 × Panel 600, as 27-019.');
     expect(await pageOf(screens, '/orders/27-019')).not.toContain('€');
+  });
+});
+
+describe('estimated and real', () => {
+  test('stand beside each other once it is handed over, each part coming to what stands below it', async () => {
+    const screens = await demoScreens();
+    await screens.post(`${PAT}/price`, { price: '150', deposit: '' });
+    expect(await pageOf(screens, PAT)).not.toContain('Estimated and real');
+    expect((await screens.post(`${PAT}/hand-over`, { evenShort: 'yes' })).status).toBe(303);
+    // Of pieces that nobody knows the mark of, nothing is said.
+    expect(await pageOf(screens, PAT)).not.toContain('Estimated and real');
+    await screens.database.write((tx) => addWorkRecords(tx, recordsOf('27-018')));
+    const html = await (await screens.get(PAT)).text();
+    const table = /class="real-cost"[\s\S]*?<tbody>([\s\S]*?)<\/tbody>/.exec(html)![1]!;
+    const rows = [...table.matchAll(/€([\d.]+)<[\s\S]*?€([\d.]+)</g)].map(([, was, is]) => [was, is].map(Number));
+    const [total, parts] = [rows.pop()!, rows];
+    for (const column of [0, 1])
+      expect(parts.reduce((sum, row) => sum + Math.round(row[column]! * 100), 0)).toBe(
+        Math.round(total[column]! * 100),
+      );
+    const text = await pageOf(screens, PAT);
+    expect(text).toMatch(
+      /It cost (just what was estimated|€[\d.]+ (more|less) than estimated), and leaves \d+ % of the price\./,
+    );
+    expect(text).toContain('2 of 3 pieces are on record; 2 of 6 tasks timed by taps, the rest by the yard’s figures.');
+    expect(text).toContain('1 piece for it came out as scrap.');
+    expect(text).toContain('Estimated Mon 5 Apr Real');
   });
 });
 

@@ -12,6 +12,7 @@ import { MissingFigures } from './missing-figures.tsx';
 import { percentText } from './money-text.ts';
 import { QuoteChanges } from './quote-changes.tsx';
 import { billPath, paymentText, quotePath } from './quote-text.ts';
+import { RealTable } from './real-table.tsx';
 
 interface OrderMoneyProps {
   money: OrderMoneyModel;
@@ -137,7 +138,8 @@ export const OrderMoney: FC<OrderMoneyProps> = (props) => {
           <ButtonLink href={billPath(money.id)}>Bill</ButtonLink>
         </div>
       )}
-      <Costs money={money} />
+      {money.real === null && <Costs money={money} />}
+      {money.real && <RealTable real={money.real} money={money} />}
       <PriceForm {...props} />
       <PaymentForm {...props} />
     </section>

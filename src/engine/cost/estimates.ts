@@ -10,6 +10,8 @@ export interface Estimates {
   ofKit(id: string): Cost;
   /** Of one line of an order, all of its quantity. */
   ofLine(line: OrderLine): Cost;
+  /** What is packed with the pieces of a line, all of its quantity: parts, pins, and packing it. */
+  ofPacking(line: OrderLine): Cost;
 }
 
 const remembered = (reckon: (id: string) => Cost): ((id: string) => Cost) => {
@@ -39,5 +41,14 @@ export const estimatesOf = (ground: EstimateGround): Estimates => {
     if (casting !== undefined) return times(ofCasting(casting), quantity);
     return material === undefined ? NOTHING : estimateGoods(material, quantity, ground);
   };
-  return { ofCasting, ofKit, ofLine };
+  const ofPacking = ({ kit: id, material, quantity }: OrderLine): Cost => {
+    const kit = kits.find((one) => one.id === id);
+    if (kit)
+      return times(
+        estimateKit(kit, () => NOTHING, ground),
+        quantity,
+      );
+    return material === undefined ? NOTHING : estimateGoods(material, quantity, ground);
+  };
+  return { ofCasting, ofKit, ofLine, ofPacking };
 };

@@ -10,6 +10,7 @@ import { type CostGround, costGround } from './cost-ground.ts';
 import { type WholeOrder, wholeOrder } from './order-lines.ts';
 import { owingOf } from './owing.ts';
 import { changesSince, type QuoteChange, quoteOf } from './quote.ts';
+import { type RealFacts, realFacts } from './real-facts.ts';
 
 /** A quote that was given, and what is other by now. */
 interface QuoteFacts {
@@ -45,18 +46,33 @@ export interface OrderMoneyModel extends PageHead {
   /** As it would be given today; null where no price is said. */
   asQuote: OrderQuote | null;
   quote: QuoteFacts | null;
+  /** Null until it is packed, and where nothing of it is on record. */
+  real: RealFacts | null;
 }
 
 const paidOf = ({ payments }: StoredMoney, currency: string): number =>
   payments.reduce((sum, { amount, back }) => sum + (back ? -1 : 1) * toMinor(amount, currency), 0);
 
-const quoteFacts = ({ quote }: StoredMoney, now: OrderQuote | null, timeZone: string): QuoteFacts | null => {
+/** Of an order that is over no day is to come any more. */
+const quoteFacts = (
+  { quote }: StoredMoney,
+  now: OrderQuote | null,
+  { timeZone, isOpen }: { timeZone: string; isOpen: boolean },
+): QuoteFacts | null => {
   if (!quote) return null;
   const { at, price, currency } = quote;
-  return { on: today(timeZone, at), price, currency, changes: now ? changesSince(quote, now) : [] };
+  const changes = now ? changesSince(quote, now) : [];
+  return {
+    on: today(timeZone, at),
+    price,
+    currency,
+    changes: changes.filter(({ what }) => isOpen || what !== 'ready'),
+  };
 };
 
-const modelOf = (whole: WholeOrder, stored: StoredMoney, ground: CostGround, now: string): OrderMoneyModel => {
+type Known = Omit<OrderMoneyModel, 'real'>;
+
+const modelOf = (whole: WholeOrder, stored: StoredMoney, ground: CostGround, now: string): Known => {
   const { yard, money, plan } = ground;
   const { order, list, cost } = whole;
   const { currency } = money;
@@ -78,7 +94,7 @@ const modelOf = (whole: WholeOrder, stored: StoredMoney, ground: CostGround, now
     payments: stored.payments,
     paid: fromMinor(paid, currency),
     owing: inMoney(owingOf(order.status, priceMinor, paid)),
-    quote: quoteFacts(stored, asQuote, yard.yard.timeZone),
+    quote: quoteFacts(stored, asQuote, { timeZone: yard.yard.timeZone, isOpen: order.status === 'open' }),
   };
 };
 
@@ -89,6 +105,9 @@ export const showOrderMoney = async (context: UseCaseContext, id: string): Promi
   const ground = await costGround(context);
   return context.database.read(async (tx) => {
     const whole = await wholeOrder(tx, id, ground);
-    return whole && modelOf(whole, await moneyOfOrder(tx, id), ground, context.now);
+    if (!whole) return null;
+    const stored = await moneyOfOrder(tx, id);
+    const real = await realFacts(tx, whole, stored.estimate, ground);
+    return { ...modelOf(whole, stored, ground, context.now), real };
   });
 };

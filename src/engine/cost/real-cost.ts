@@ -1,0 +1,105 @@
+import type { BatchRecord } from '../../../shared/batch-record.ts';
+import type { OrderLine } from '../../../shared/order.ts';
+import { markKey } from '../../../shared/piece-mark.ts';
+import type { WorkRecord } from '../../../shared/work-record.ts';
+import { type Cost, CostSum } from './cost.ts';
+import { batchesByPiece, type RecordedGround, type RecordedPiece, recordedPieces } from './recorded-pieces.ts';
+
+/** What an order really cost, as far as that is on record. */
+export interface RealCost {
+  cost: Cost;
+  /** Pieces that went into it; of so many the batch is on record, the others count as estimated. */
+  pieces: number;
+  onRecord: number;
+  /** Pieces poured for it that came out as scrap, and batches for it that were thrown away. */
+  scrapped: number;
+  thrownAway: number;
+  /** Tasks on its pieces, and how many of them were measured by taps at both ends. */
+  tasks: number;
+  measured: number;
+}
+
+type Packed = Extract<WorkRecord, { kind: 'packed' }>;
+
+const packedOf = (records: readonly WorkRecord[], orders: ReadonlySet<string>): Packed[] => {
+  const packed = new Map<string, Packed>();
+  for (const record of records) {
+    if (record.kind === 'packed' && orders.has(record.order)) packed.set(record.order, record);
+    if (record.kind === 'unpacked') packed.delete(record.order);
+  }
+  return [...packed.values()];
+};
+
+/** Finds what a recorded piece cost; each batch is reckoned once. */
+const pieceFinder = (ground: RecordedGround): ((mark: string) => RecordedPiece | null) => {
+  const batches = batchesByPiece(ground.records);
+  const known = new Map<BatchRecord, Map<string, RecordedPiece> | null>();
+  return (mark) => {
+    const batch = batches.get(mark);
+    if (!batch) return null;
+    if (!known.has(batch)) known.set(batch, recordedPieces(batch, ground));
+    return known.get(batch)?.get(mark) ?? null;
+  };
+};
+
+/** Marks of pieces that were poured for an order and came out as scrap, then or after mending. */
+const scrapFor = ({ records }: RecordedGround, orders: ReadonlySet<string>): string[] => {
+  const scrap = new Set(
+    records.flatMap((one) =>
+      (one.kind === 'stripped' || one.kind === 'after mending') && one.cameOut === 'scrap' ? [markKey(one)] : [],
+    ),
+  );
+  const poured = records.flatMap((one) => (one.kind === 'poured' ? one.pours : []));
+  return poured.flatMap((pour) =>
+    pour.order !== undefined && orders.has(pour.order) && scrap.has(markKey(pour)) ? [markKey(pour)] : [],
+  );
+};
+
+const thrownFor = ({ records }: RecordedGround, orders: ReadonlySet<string>) =>
+  records.flatMap((record) => {
+    if (record.kind !== 'thrown away') return [];
+    const own = record.pours.filter(({ order }) => order !== undefined && orders.has(order));
+    return own.length === 0 ? [] : [{ record, own }];
+  });
+
+const addLost = (sum: CostSum, lost: RecordedPiece | null | undefined): void => {
+  if (!lost) return;
+  sum.add('rejects', lost.cost.total);
+  for (const figure of lost.cost.missing) sum.lacks(figure);
+};
+
+/**
+ * What an order cost by the record of what was done: its pieces by the batches they came out of, those that were poured
+ * for it and came out as scrap, batches for it that were thrown away; parts, pins and packing by the yard's figures. `orders` are
+ * its number and those of the parts of it that went out before. Null while no piece of it is on record as packed.
+ */
+export const realCost = (
+  { orders, lines }: { orders: ReadonlySet<string>; lines: readonly OrderLine[] },
+  ground: RecordedGround,
+): RealCost | null => {
+  const packed = packedOf(ground.records, orders);
+  if (packed.length === 0) return null;
+  const find = pieceFinder(ground);
+  const sum = new CostSum();
+  const marked = packed.flatMap(({ pieces }) => pieces);
+  const found = marked.map((piece) => ({ ...piece, recorded: find(markKey(piece)) }));
+  for (const { casting, recorded } of found) sum.addCost(recorded?.cost ?? ground.estimates.ofCasting(casting));
+  const others = packed.flatMap((one) => one.others);
+  for (const { casting, count } of others) sum.addCost(ground.estimates.ofCasting(casting), count);
+  for (const line of lines) sum.addCost(ground.estimates.ofPacking(line));
+  const scrap = scrapFor(ground, orders);
+  for (const mark of scrap) addLost(sum, find(mark));
+  const thrown = thrownFor(ground, orders);
+  for (const { record, own } of thrown) {
+    const pieces = recordedPieces(record, ground);
+    for (const pour of own) addLost(sum, pieces?.get(markKey(pour)));
+  }
+  const work = found.flatMap(({ recorded }) => recorded?.work ?? []);
+  return {
+    cost: sum.cost,
+    pieces: marked.length + others.reduce((all, { count }) => all + count, 0),
+    onRecord: found.filter(({ recorded }) => recorded !== null).length,
+    ...{ scrapped: scrap.length, thrownAway: thrown.length },
+    ...{ tasks: work.length, measured: work.filter(({ measured }) => measured).length },
+  };
+};

@@ -1,0 +1,72 @@
+import type { Tx } from '../../../db/open.ts';
+import { workRecords } from '../../../db/stores/work-record-store.ts';
+import type { KeptEstimate } from '../../../shared/money.ts';
+import { CostSum } from '../../engine/cost/cost.ts';
+import { toMinor } from '../../engine/cost/minor-units.ts';
+import type { PricedDelivery } from '../../engine/cost/priced-lots.ts';
+import { type RealCost, realCost } from '../../engine/cost/real-cost.ts';
+import { sessionShare } from '../../engine/cost/session-share.ts';
+import { today } from '../core/context.ts';
+import { type CostFacts, costFacts } from './cost-facts.ts';
+import type { CostGround } from './cost-ground.ts';
+import type { WholeOrder } from './order-lines.ts';
+
+/** What an order was estimated at and what it really cost, beside each other, in the yard's money. */
+export interface RealFacts extends Omit<RealCost, 'cost'> {
+  estimated: CostFacts;
+  /** When that was estimated; null: by the figures as they are now. */
+  estimatedOn: string | null;
+  real: CostFacts;
+  isMore: boolean;
+}
+
+const deliveriesOf = ({ money: { bought, currency } }: CostGround): ReadonlyMap<string, PricedDelivery[]> => {
+  const byMaterial = new Map<string, PricedDelivery[]>();
+  for (const { material, quantity, arrivedOn, price } of bought) {
+    if (arrivedOn === null) continue;
+    const own = byMaterial.get(material) ?? [];
+    own.push({ quantity, on: arrivedOn, price: price === null ? null : toMinor(price, currency) });
+    byMaterial.set(material, own);
+  }
+  return byMaterial;
+};
+
+const keptFacts = ({ parts }: KeptEstimate, currency: string): CostFacts => {
+  const sum = new CostSum();
+  for (const [kind, amount] of Object.entries(parts)) sum.add(kind as keyof typeof parts, toMinor(amount, currency));
+  return costFacts(sum.cost, currency);
+};
+
+/** What is still to be packed is not spent yet. */
+const isAllPacked = ({ order }: WholeOrder): boolean => order.status === 'handed over' || order.packedAt !== null;
+
+/** What an order really cost, once all of it is packed; null before, and where nothing of it is on record. */
+export const realFacts = async (
+  tx: Tx,
+  whole: WholeOrder,
+  estimate: KeptEstimate | null,
+  ground: CostGround,
+): Promise<RealFacts | null> => {
+  if (!isAllPacked(whole)) return null;
+  const { yard, figures, estimates, money } = ground;
+  const { timeZone } = yard.yard;
+  const { order, parts } = whole;
+  const all = [...parts, order];
+  const real = realCost(
+    { orders: new Set(all.map(({ id }) => id)), lines: all.flatMap(({ lines }) => lines) },
+    {
+      ...{ yard, figures, estimates, records: await workRecords(tx), deliveries: deliveriesOf(ground) },
+      perMinute: sessionShare(yard, figures),
+      dateOf: (instant) => today(timeZone, instant),
+    },
+  );
+  if (!real || real.onRecord === 0) return null;
+  const { cost, ...rest } = real;
+  return {
+    ...rest,
+    estimated: estimate ? keptFacts(estimate, money.currency) : costFacts(whole.cost, money.currency),
+    estimatedOn: estimate && today(timeZone, estimate.at),
+    real: costFacts(cost, money.currency),
+    isMore: cost.missing.length > 0,
+  };
+};
