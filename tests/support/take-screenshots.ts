@@ -26,6 +26,9 @@ const QUOTES = {
   mould: '/mould/1200%20no.%201',
   pieces: '/pieces',
   strength: '/yard/mixes/coping/strength?cement=N',
+  prices: '/prices',
+  'order-money': '/orders/27-010',
+  quote: '/orders/27-010/quote',
 };
 const WIDTHS = [390, 1280];
 const kit = (size: Record<string, string>): string => `/kits/by-size?${new URLSearchParams(size)}`;
