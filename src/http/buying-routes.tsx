@@ -1,15 +1,18 @@
 import type { Context, Hono } from 'hono';
 import { BuyingPage } from '../../views/buying/buying-page.tsx';
+import { IfLate } from '../../views/buying/if-late.tsx';
 import { buyMaterial } from '../usecases/buying/buy-material.ts';
 import { buyTrip } from '../usecases/buying/buy-trip.ts';
 import { countMaterial } from '../usecases/buying/count-material.ts';
 import { giveUpPurchase } from '../usecases/buying/give-up-purchase.ts';
+import { ifNotOrdered } from '../usecases/buying/if-not-ordered.ts';
 import { moveDelivery } from '../usecases/buying/move-delivery.ts';
 import { notToBeHad } from '../usecases/buying/not-to-be-had.ts';
 import { receiveMaterial } from '../usecases/buying/receive-material.ts';
 import { showBuying } from '../usecases/buying/show-buying.ts';
 import { bagsTyped, spoilBags } from '../usecases/buying/spoil-bags.ts';
 import type { UseCaseContext } from '../usecases/core/context.ts';
+import { dateReading } from '../usecases/plan/date-reading.ts';
 import type { RefusedForm } from '../usecases/plan/save-edit.ts';
 import { arrivedTyped, countTyped, goodsTyped, purchaseTyped } from '../usecases/typed/purchase-form.ts';
 import { tripTyped } from '../usecases/typed/trip-form.ts';
@@ -46,5 +49,16 @@ const FORMS: Readonly<Record<string, PageForm>> = {
   },
 };
 
+/** What happens if a line is not ordered by its day; nothing where that is not to be known. */
+const ifLate = async (c: Context, screens: Screens) => {
+  const asked = { material: c.req.query('material') ?? '', orderBy: c.req.query('by') ?? '' };
+  const context = screens.context();
+  const slips = await ifNotOrdered(context, asked);
+  const { today } = await dateReading(context);
+  return slips === null ? c.body('') : c.html(<IfLate {...asked} slips={slips} today={today} />);
+};
+
 export const buyingRoutes = (screens: Screens): Hono =>
-  formsOnPage(screens, { path: PATH, show: buyingPage, next: () => PATH }, FORMS);
+  formsOnPage(screens, { path: PATH, show: buyingPage, next: () => PATH }, FORMS).get(`${PATH}/if-late`, (c) =>
+    ifLate(c, screens),
+  );

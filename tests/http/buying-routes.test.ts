@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { setHabits } from '../../db/stores/habits-store.ts';
 import { addIncoming, arrivalsOf, markArrived, materialById, onTheirWay } from '../../db/stores/material-store.ts';
+import { setMaterialBuying } from '../../db/stores/supplier-store.ts';
 import { setUnits } from '../../db/stores/units-store.ts';
 import { bumpRevision } from '../../db/stores/yard-store.ts';
 import { demoScreens, screensOver, type TestScreens, textOf } from '../support/screens.ts';
@@ -109,6 +110,36 @@ describe('buying', () => {
     expect(text).toContain('Not to be had before Sat 17 Apr.');
     expect(text).toContain('Next: 2 bags of Rapid mortar by Thu 22 Apr.');
     expect(await (await screens.get('/yard/stock/mortar')).text()).toMatch(/name="leadDays"[^>]* value="1"/);
+  });
+
+  // Ordered today the bag comes on Saturday the 10th, on which the pair is poured; a day later it waits for the Saturday after.
+  test('says what slips where a thing is not ordered by its day, once it is known', async () => {
+    const yard = yardShortOfMortar();
+    Object.assign(yard.materials[0]!, { leadDays: 2, onHand: 0 });
+    yard.orders[0]!.lines = [{ kit: 'pair', quantity: 1 }];
+    const screens = await screensOver(yard);
+    const asked = '/buying/if-late?material=mortar&by=2027-04-08';
+    expect(await (await screens.get('/buying')).text()).toContain(
+      'hx-get="/buying/if-late?material=mortar&amp;by=2027-04-08"',
+    );
+    const said = 'Today, or School garden slips from Sat 10 Apr to Sat 17 Apr.';
+    expect(await (await screens.get(asked)).text()).toContain(said);
+    expect(await textOf(await screens.get('/buying'))).toContain(said);
+    expect(await (await screens.get('/buying/if-late?material=gold&by=2027-04-08')).text()).toBe('');
+  });
+
+  test('has what is nearly used up on the list, though no plan needs it', async () => {
+    const oil = { id: 'oil', name: 'Release oil', unit: 'l', onHand: 2, leadDays: 0, pack: 5 };
+    const screens = await screensOver(
+      smallYard({ materials: [...smallYard().materials, { ...oil, minimum: 0, kerfMm: 0 }] }),
+    );
+    expect(await textOf(await screens.get('/buying'))).toMatch(/^Nothing has to be bought/);
+    await screens.database.write(async (tx) => {
+      await setMaterialBuying(tx, 'oil', { breaks: [], perTurn: 0.05, buyAt: 2 });
+      await bumpRevision(tx);
+    });
+    expect(await textOf(await screens.get('/buying'))).toContain('5 l of Release oil Nearly used up.');
+    expect(await textOf(await screens.get('/'))).toContain('5 l Release oil');
   });
 
   test('says what came longer ago than it keeps, first on the page and at the material', async () => {

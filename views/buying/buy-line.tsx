@@ -10,6 +10,7 @@ import { unusedText } from '../parts/keeping-text.ts';
 import { moneyField, moneyText } from '../parts/money-text.ts';
 import { amountText, isMeasure } from '../parts/quantity-text.ts';
 import { goodsText, purposeText } from './buying-text.ts';
+import { IfLate } from './if-late.tsx';
 import { closedText, lineWarning } from './trip-text.ts';
 
 interface BuyLineProps {
@@ -96,6 +97,9 @@ export const BuyLine: FC<BuyLineProps> = ({ line, today, currency, refused: sent
           <p class="quiet">
             {purposeText(line.for, line.unit, line.isLow)}.{closedText(line, today)}
           </p>
+          {line.isAskedIfLate && (
+            <IfLate slips={line.ifLate} material={line.material} orderBy={line.orderBy} today={today} />
+          )}
           {lineWarning(line, today) && <p class="goes-off">{lineWarning(line, today)}</p>}
           {line.unused && (
             <p class="goes-off">

@@ -36,6 +36,8 @@ export interface TripLine {
   /** When it comes if it is bought today, or on the first day on which it can be. */
   ifToday: string;
   neededOn: string;
+  /** When it comes if it is not ordered by its day, but on the next one on which that can be done. */
+  ifMissed: string;
   /** The last day by which no date suffers; null where the supplier was not there since. */
   mustBy: string | null;
   /** It comes later than it is needed. */
@@ -132,9 +134,9 @@ export const boughtGoods = (
   );
 };
 
-/** When things come that are ordered on the first day on which that can be done. */
-const boughtToday = ({ days, fetched, leadDays, today }: Buying): DayNumber => {
-  const soonest = (days.open.from(today) ?? today) + leadDays;
+/** When things come that are ordered on a day, or on the first one after it on which that can be done. */
+const orderedOn = ({ days, fetched, leadDays }: Buying, day: DayNumber): DayNumber => {
+  const soonest = (days.open.from(day) ?? day) + leadDays;
   return fetched && leadDays === 0 ? soonest : (days.comes.from(soonest) ?? soonest);
 };
 
@@ -152,8 +154,9 @@ export const tripLine = (
   const isClosed = plannedOn >= buying.today && buying.days.open.from(plannedOn) !== plannedOn;
   return {
     ...{ material: material.id, quantity, orderBy: dateOfDay(orderBy), comesOn: dateOfDay(comesOn) },
-    ifToday: dateOfDay(boughtToday(buying)),
+    ifToday: dateOfDay(orderedOn(buying, buying.today)),
     neededOn: dateOfDay(first.neededOn),
+    ifMissed: dateOfDay(orderedOn(buying, orderBy + 1)),
     mustBy: first.mustBy === null ? null : dateOfDay(first.mustBy),
     late: comesOn > first.neededOn,
     noneInHand: wantsInHand && comesOn === first.neededOn,

@@ -1,6 +1,7 @@
 import type { PageHead } from '../core/page-parts.ts';
 import type { BagsFacts } from './bags-facts.ts';
 import type { UnusedFacts } from './buying-supplies.ts';
+import type { SlipFacts } from './if-not-ordered.ts';
 import type { KeepingFacts } from './keeping-facts.ts';
 
 /** Whom goods are for: customers (null for stock), or how much they bring back to what is always kept. */
@@ -39,6 +40,10 @@ export interface BuyLineFacts extends AmountInField {
   closedOn: string | null;
   /** It is nearly used up; nothing that is planned waits for it. */
   isLow: boolean;
+  /** It is worth asking what happens where it is not ordered by its day: that is soon, and something waits for it. */
+  isAskedIfLate: boolean;
+  /** The orders that get later then; null while that is not known. */
+  ifLate: readonly SlipFacts[] | null;
   /** When it comes if it is bought today. */
   on: string;
   /** Of all of it, in the yard's currency; null where nobody said. */

@@ -26,6 +26,7 @@ import type {
   TripFacts,
 } from './buying-facts.ts';
 import { type Goods, keepingFacts, type Purposes, purposesOf, type Seen, unusedIn } from './buying-supplies.ts';
+import { slipsKnown } from './if-not-ordered.ts';
 import { keepingShown } from './keeping-facts.ts';
 import { materialUses } from './material-uses.ts';
 import { keptOf, stockFacts } from './stock-facts.ts';
@@ -34,6 +35,9 @@ import { type BuyingKnown, type TripsPlanned, tripsPlanned } from './trips-plann
 
 /** With those who sell things that nobody's name is written beside. */
 const NO_SUPPLIER = 'No supplier recorded';
+
+/** What happens if a thing is ordered later is asked of what has to be ordered within so many days. */
+const ASKED_DAYS = 7;
 
 /** An amount as the page says it, as its field is filled in, and exactly as it is kept. */
 const amountFacts = (quantity: number, unit: string, { measures: { system } }: Seen): AmountInField => ({
@@ -67,7 +71,7 @@ const lineOf = (
   { trip, index }: Places,
   bought: BoughtLine,
   purposes: readonly Purposes[],
-  { seen, low }: { seen: Seen; low: ReadonlySet<string> },
+  { seen, low, plan }: { seen: Seen; low: ReadonlySet<string>; plan: PlanFile },
 ): BuyLineFacts => {
   const { line, quantity, orderBy } = bought;
   const material = seen.yard.materials[index]!;
@@ -83,6 +87,8 @@ const lineOf = (
     missedOn: line.mustBy !== null && line.mustBy < seen.today ? line.mustBy : null,
     closedOn: line.closedOn,
     isLow: low.has(material.id),
+    isAskedIfLate: !low.has(material.id) && dayNumber(orderBy) - dayNumber(seen.today) <= ASKED_DAYS,
+    ifLate: slipsKnown(plan, line),
     unused: unusedIn([bought], material, seen),
   };
 };
@@ -96,15 +102,15 @@ const tripFacts = (trip: Trip, key: string, lines: BuyLineFacts[], { measures }:
 });
 
 /** What there is to buy, trip by trip, and which materials are nearly used up. */
-type ToBuy = TripsPlanned & { bought: ReadonlyMap<TripLine, BoughtLine> };
+type ToBuy = TripsPlanned & { bought: ReadonlyMap<TripLine, BoughtLine>; plan: PlanFile };
 
 /** Trips by the week of their day; those that come too late first. */
-const weeksOf = (seen: Seen, { trips, low, bought }: ToBuy): BuyWeek[] => {
+const weeksOf = (seen: Seen, { trips, low, bought, plan }: ToBuy): BuyWeek[] => {
   const purposes = seen.yard.materials.map((material) => purposesOf(material, seen));
   const places = new Map(seen.yard.materials.map(({ id }, index) => [id, index]));
   const facts = trips.map((trip, at) => {
     const lines = trip.lines.map((line) =>
-      lineOf({ trip: at, index: places.get(line.material)! }, bought.get(line)!, purposes, { seen, low }),
+      lineOf({ trip: at, index: places.get(line.material)! }, bought.get(line)!, purposes, { seen, low, plan }),
     );
     return tripFacts(trip, `trip-${at}`, lines, seen);
   });
@@ -211,7 +217,7 @@ export const buyingModel = (
     today: day,
     currency: measures.currency,
     thisWeek: weekOf(day, measures.weekStart),
-    weeks: weeksOf(seen, { trips, low, bought }),
+    weeks: weeksOf(seen, { trips, low, bought, plan }),
     onTheWay: onTheWayOf(seen),
     stock: stockOf(seen, stored),
     materials: yard.materials.map(({ id, name, unit }) => ({

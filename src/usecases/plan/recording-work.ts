@@ -19,6 +19,7 @@ import { done, type Outcome, refuse, type UseCaseContext } from '../core/context
 import { type Changed, type ChangeWords, changing } from './changing.ts';
 import { lessAnswered } from './late-answered.ts';
 import { NO_WORK } from './late-work.ts';
+import { takeConsumables } from './take-consumables.ts';
 
 /** One thing that was done. */
 export interface WorkStep {
@@ -121,6 +122,7 @@ export const recordingWork = <T>(
       if (!recorded.ok) return recorded;
       await writeEntries(tx, recorded.value.entries);
       await addWorkRecords(tx, recorded.value.records);
+      await takeConsumables(tx, recorded.value.records);
       await addRecordedSteps(tx, change, recording.value.named ?? []);
       left = recorded.value.after.plan;
       workLeft = recorded.value.workLeft;
