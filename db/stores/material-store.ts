@@ -115,6 +115,11 @@ export const markArrived = async (
   await moveInStock(tx, { material: goods.material, kind: 'received', at, quantity, ...bags });
 };
 
+/** Sets what was paid for all of some goods, in the yard's money; null: nobody said. */
+export const setPricePaid = async (tx: Tx, id: number, price: number | null): Promise<void> => {
+  await tx.update(incomings).set({ price }).where(eq(incomings.id, id));
+};
+
 /** They are expected on another date. */
 export const setExpected = async (tx: Tx, id: number, on: string): Promise<void> => {
   await tx.update(incomings).set({ on }).where(eq(incomings.id, id));

@@ -1,5 +1,6 @@
 import type { Tx } from '../../../db/open.ts';
 import { setTyped } from '../../../db/stores/figure-store.ts';
+import { habitsOfYard } from '../../../db/stores/habits-store.ts';
 import {
   addIncoming,
   incomingById,
@@ -7,9 +8,12 @@ import {
   materialById,
   type StoredIncoming,
   type StoredMaterial,
+  setPricePaid,
 } from '../../../db/stores/material-store.ts';
 import { LARGEST } from '../../../shared/number.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
+import { fromMinor, toMinor } from '../../engine/cost/minor-units.ts';
+import { shareOut } from '../../engine/cost/share-out.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { amountTyped, TOO_MUCH } from '../typed/amount-typed.ts';
@@ -29,11 +33,23 @@ const askedFirst = (goods: StoredIncoming, came: number, { text, sure }: CameTyp
     ? null
     : `That is ${Math.floor(came / goods.quantity).toLocaleString('en')} times what was bought. If so much came, press Arrived once more.`;
 
-/** Fewer came than were bought: the rest is on its way still. */
+/** What was paid for all of it, shared by what came and what is still to come. */
+const priceParts = async (tx: Tx, { price, quantity }: StoredIncoming, came: number) => {
+  if (price === null) return { came: null, rest: null };
+  const { currency } = await habitsOfYard(tx);
+  const [own, rest] = shareOut(toMinor(price, currency), [came, quantity - came]);
+  return { came: fromMinor(own!, currency), rest: fromMinor(rest!, currency) };
+};
+
+/** Fewer came than were bought: the rest is on its way still, each part with its share of what was paid. */
 const keepRestComing = async (tx: Tx, goods: StoredIncoming, came: number, day: string): Promise<void> => {
-  const { material, quantity, on, boughtOn } = goods;
-  if (came < quantity)
-    await addIncoming(tx, { material, quantity: quantity - came, on: on < day ? day : on, boughtOn, price: null });
+  const { id, material, quantity, on, boughtOn } = goods;
+  if (came >= quantity) return;
+  const price = await priceParts(tx, goods, came);
+  await setPricePaid(tx, id, price.came);
+  await addIncoming(tx, {
+    ...{ material, quantity: quantity - came, on: on < day ? day : on, boughtOn, price: price.rest },
+  });
 };
 
 /** The date on the bags: as it was typed, none where the field was emptied, and as long as it keeps where nobody was asked. */

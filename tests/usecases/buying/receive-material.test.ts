@@ -1,5 +1,7 @@
+import { eq } from 'drizzle-orm';
 import { describe, expect, test } from 'vitest';
-import { materialById, onTheirWay } from '../../../db/stores/material-store.ts';
+import { incomingById, materialById, onTheirWay } from '../../../db/stores/material-store.ts';
+import { incomings } from '../../../db/tables/material.ts';
 import { giveUpPurchase } from '../../../src/usecases/buying/give-up-purchase.ts';
 import { receiveMaterial } from '../../../src/usecases/buying/receive-material.ts';
 import { doneOf, refusalOf } from '../../support/outcomes.ts';
@@ -29,6 +31,16 @@ describe('goods that have come', () => {
     doneOf(await receiveMaterial(context, id, { text: '5' }));
     expect(await bags()).toBe(25);
     expect(await coming()).toMatchObject([{ material: 'mortar', quantity: 7, on: '2027-04-08' }]);
+  });
+
+  // 129.00 for 12: 5 of them are 53.75, 7 are 75.25.
+  test('of fewer, what was paid for all goes with each part, to the cent', async () => {
+    const { context, coming, id } = await waiting();
+    await context.database.write((tx) => tx.update(incomings).set({ price: 129 }).where(eq(incomings.id, id)));
+    doneOf(await receiveMaterial(context, id, { text: '5' }));
+    const [rest] = await coming();
+    expect(rest).toMatchObject({ quantity: 7, price: 75.25 });
+    expect(await context.database.read((tx) => incomingById(tx, id))).toMatchObject({ quantity: 5, price: 53.75 });
   });
 
   test('more than were bought are all in stock', async () => {
