@@ -9,6 +9,7 @@ import { typedOr } from '../parts/form-state.tsx';
 import { KeepingLines } from '../parts/keeping-lines.tsx';
 import { Mark } from '../parts/mark.tsx';
 import { isMeasure } from '../parts/quantity-text.ts';
+import { spokenForPath } from '../stock/spoken-for-text.ts';
 import { stockBookPath } from '../stock/stock-book-text.ts';
 import { bagsText, bagText, pastText, stockText } from './buying-text.ts';
 
@@ -57,6 +58,9 @@ export const StockLine: FC<StockLineProps> = ({ stock, today, refused }) => (
       <p class="no-print">
         <a href={stockBookPath(stock.material)} aria-label={`Stock book: ${stock.name}`}>
           Stock book
+        </a>{' '}
+        <a href={spokenForPath(stock.material)} aria-label={`Spoken for: ${stock.name}`}>
+          Spoken for
         </a>
       </p>
     </div>

@@ -1,0 +1,55 @@
+/** Sizes of the drawing, in units of the drawing (pixels on a screen). */
+export interface StockSizes {
+  width: number;
+  /** From the most there ever is down to none. */
+  height: number;
+  /** Left for the amounts, and above, below for the days. */
+  left: number;
+  top: number;
+  bottom: number;
+}
+
+/** How much there is after something happened on a day, counted from any day. */
+export interface StockLevel {
+  day: number;
+  left: number;
+}
+
+export interface StockGeometry {
+  width: number;
+  height: number;
+  /** The stepped line as the `d` of a path. */
+  line: string;
+  /** Where each of the levels begins, in the order given. */
+  points: { x: number; y: number }[];
+  /** The line of none, and of the most there is. */
+  noneY: number;
+  mostY: number;
+  most: number;
+}
+
+const rounded = (value: number): number => Number(value.toFixed(1));
+
+/**
+ * A stepped line of how much there is, from the first day to the last: it stays as it is until the next level. Levels are in
+ * order of time; several on one day fall straight down or rise. At least a day wide and one high.
+ *
+ * Example: 3 on day 0 and 1 on day 5 of 10, in 100 by 60: from (0, 0) to (50, 0), down to (50, 40), and on to (100, 40).
+ */
+export const stockGeometry = (
+  start: number,
+  levels: readonly StockLevel[],
+  { first, last }: { first: number; last: number },
+  { width, height, left, top, bottom }: StockSizes,
+): StockGeometry => {
+  const most = Math.max(1e-9, start, ...levels.map((one) => one.left));
+  const days = Math.max(1, last - first);
+  const xOf = (day: number) => rounded(left + ((Math.max(first, Math.min(last, day)) - first) / days) * (width - left));
+  const yOf = (amount: number) => rounded(top + (1 - Math.max(0, amount) / most) * height);
+  const points = levels.map((one) => ({ x: xOf(one.day), y: yOf(one.left) }));
+  const steps = points.map(({ x, y }) => `H${x}V${y}`).join('');
+  return {
+    ...{ width, height: top + height + bottom, points, most, noneY: yOf(0), mostY: yOf(most) },
+    line: `M${rounded(left)} ${yOf(start)}${steps}H${rounded(width)}`,
+  };
+};
