@@ -33,7 +33,8 @@ export const material = z.strictObject({
 export type Material = z.infer<typeof material>;
 
 /**
- * Bought already, there from 00:00 of `on` in the yard's zone; a past date means today. Counts in the material's unit.
+ * Bought already, there from the time of `on` by which the yard is brought things; where that date has passed it is overdue, and not
+ * there. Counts in the material's unit.
  */
 export const incoming = z.strictObject({ material: id, quantity: amount, on: date });
 

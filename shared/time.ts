@@ -140,6 +140,17 @@ export const isTimeZone = (name: string): boolean => {
   }
 };
 
+/**
+ * The date that an instant falls on in a zone.
+ *
+ * Example: `dateIn('Europe/Dublin', '2027-06-01T23:30:00Z')` is 2027-06-02.
+ */
+export const dateIn = (timeZone: string, instant: string): string => {
+  const parts = new Intl.DateTimeFormat('en-GB', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' });
+  const part = new Map(parts.formatToParts(Date.parse(instant)).map(({ type, value }) => [type, value]));
+  return `${part.get('year')!.padStart(4, '0')}-${part.get('month')}-${part.get('day')}`;
+};
+
 /** A date of the yard's calendar, in the yard's zone; stays a text. */
 export const date = z.string().refine(isDate, 'is no date that exists (YYYY-MM-DD)');
 /** An instant (see `isInstant`); stays the text it is, with the offset it was written with. */

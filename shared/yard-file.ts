@@ -10,7 +10,7 @@ import { order } from './order.ts';
 import { begun, keep } from './plan.ts';
 import { shapeFaults } from './shape-faults.ts';
 import { temperatureStep } from './temperature.ts';
-import { date } from './time.ts';
+import { date, dateIn, isDate, isInstant, isTimeZone } from './time.ts';
 import { extraWindow, workWindow } from './work.ts';
 import { yard } from './yard.ts';
 import { referenceFaults } from './yard-references.ts';
@@ -53,11 +53,29 @@ const withoutCoats = (pour: unknown): unknown => {
   return rest;
 };
 
+/** The date in the yard's zone at `now`; null where the file does not say either. */
+const todayOf = (yard: unknown): string | null => {
+  if (!isRecord(yard) || typeof yard.timeZone !== 'string' || typeof yard.now !== 'string') return null;
+  if (!isTimeZone(yard.timeZone) || !isInstant(yard.now)) return null;
+  return dateIn(yard.timeZone, yard.now);
+};
+
+/** In version 1 what was to have come before today was there today; now it is overdue. */
+const withoutOverdue = (goods: unknown, today: string | null): unknown =>
+  isRecord(goods) && typeof goods.on === 'string' && isDate(goods.on) && today !== null && goods.on < today
+    ? { ...goods, on: today }
+    : goods;
+
 /** A file of version 1 as one of version 2; a firm batch that was to be coated then no longer holds, and is dropped (R13). */
 const asVersion2 = (input: unknown): unknown => {
-  if (!isRecord(input) || input.version !== 1 || !isRecord(input.keep) || !Array.isArray(input.keep.pours))
-    return input;
-  return { ...input, keep: { ...input.keep, pours: input.keep.pours.map(withoutCoats) } };
+  if (!isRecord(input) || input.version !== 1) return input;
+  const { keep, incoming } = input;
+  const today = todayOf(input.yard);
+  return {
+    ...input,
+    ...(Array.isArray(incoming) && { incoming: incoming.map((goods) => withoutOverdue(goods, today)) }),
+    ...(isRecord(keep) && Array.isArray(keep.pours) && { keep: { ...keep, pours: keep.pours.map(withoutCoats) } }),
+  };
 };
 
 /**

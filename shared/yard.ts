@@ -1,11 +1,11 @@
 import { z } from 'zod';
 import { amount, atOnce, days, whole } from './number.ts';
-import { instant, timeZone, weekday } from './time.ts';
+import { clock, instant, timeZone, weekday } from './time.ts';
 
 /**
  * What holds for the yard as a whole: its clock, its room, its habits, and what a batch or a bag saved is worth, in
  * weighted days of finishing sooner. `now` is where the plan starts, which covers date(now) to date(now) +
- * `horizonDays`, both included. Goods that are ordered may come `deliveryDaysInHand` days late (R10). Without `rackSpaces` there is no limit, without `handoverDays` every day is one.
+ * `horizonDays`, both included. Goods that are ordered may come `deliveryDaysInHand` days late, and what is brought is there from `deliveredBy` of its day on (R10). Without `rackSpaces` there is no limit, without `handoverDays` every day is one.
  */
 export const yard = z.strictObject({
   name: z.string(),
@@ -19,6 +19,7 @@ export const yard = z.strictObject({
   handoverDays: z.array(weekday).optional(),
   sessionsInHand: whole.default(0),
   deliveryDaysInHand: days.default(0),
+  deliveredBy: clock.default('00:00'),
   batchWorthDays: amount.default(5),
   bagWorthDays: amount.default(0.5),
 });

@@ -193,7 +193,14 @@ export const larchRowYard = (dates: DemoDates, now: string): YardFile => ({
   version: 2,
   yard: {
     ...{ name: 'Larch Row Yard', timeZone: 'Europe/Dublin', now, horizonDays: 365, mixers: 1, rackSpaces: 40 },
-    ...{ setUpMinutes: 10, clearUpMinutes: 15, handoverDays: ['SA', 'TU'], sessionsInHand: 1, deliveryDaysInHand: 0 },
+    ...{
+      setUpMinutes: 10,
+      clearUpMinutes: 15,
+      handoverDays: ['SA', 'TU'],
+      sessionsInHand: 1,
+      deliveryDaysInHand: 0,
+      deliveredBy: '17:00',
+    },
     ...{ batchWorthDays: 5, bagWorthDays: 0.5 },
   },
   work: work(dates),

@@ -1,6 +1,6 @@
 import { asc, eq, isNull, sql } from 'drizzle-orm';
 import type { AnySQLiteColumn, SQLiteTable } from 'drizzle-orm/sqlite-core';
-import { type DayNumber, dayNumber } from '../../shared/time.ts';
+import { type DayNumber, dateIn, dateOfDay, dayNumber } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { castingCuts, castingMaterials, castings } from '../tables/casting.ts';
 import { customers } from '../tables/customer.ts';
@@ -54,8 +54,7 @@ const loadWork = async (tx: Tx) => ({
 });
 
 /** The local date of an instant. */
-const dayIn = (timeZone: string, now: string): DayNumber =>
-  dayNumber(new Intl.DateTimeFormat('sv-SE', { timeZone }).format(new Date(now)));
+const dayIn = (timeZone: string, now: string): DayNumber => dayNumber(dateIn(timeZone, now));
 
 /** What is not to be had before a day takes so much longer to come. */
 const daysUntil = (notBefore: string | undefined, today: DayNumber): number =>
@@ -78,6 +77,10 @@ const loadMaterials = async (tx: Tx, today: DayNumber) => {
   );
 };
 
+/**
+ * Goods on their way. What was to have come before today, and nobody has said a word of, is expected by the end of today: it is
+ * not there, and a plan that bought it once more would have it twice.
+ */
 const loadStock = async (tx: Tx, today: DayNumber) => ({
   materials: await loadMaterials(tx, today),
   incoming: (
@@ -86,7 +89,7 @@ const loadStock = async (tx: Tx, today: DayNumber) => ({
       .from(incomings)
       .where(isNull(incomings.arrivedOn))
       .orderBy(asc(incomings.position))
-  ).map((row) => ({ ...row })),
+  ).map((row) => ({ ...row, on: dateOfDay(Math.max(today, dayNumber(row.on))) })),
 });
 
 const loadMixes = async (tx: Tx) => {

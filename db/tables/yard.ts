@@ -20,6 +20,8 @@ export const yards = sqliteTable(
     sessionsInHand: integer().notNull(),
     /** What is ordered may come so many days late. */
     deliveryDaysInHand: integer().notNull().default(0),
+    /** "HH:MM": what comes on a day is there by then. */
+    deliveredBy: text().notNull().default('00:00'),
     batchWorthDays: real().notNull(),
     bagWorthDays: real().notNull(),
     /** Batches and pours that are fixed, as they stood in an earlier plan. */

@@ -103,7 +103,7 @@ const inHandHint = (advised: number): string => {
 
 const Promises: FC<AboutProps> = (props) => {
   const { model, state } = props;
-  const { handoverDays, sessionsInHand, deliveryDaysInHand, horizonDays } = model.facts;
+  const { handoverDays, sessionsInHand, deliveryDaysInHand, deliveredBy, horizonDays } = model.facts;
   return (
     <fieldset class="form">
       <legend>Handing over and promising</legend>
@@ -130,6 +130,15 @@ const Promises: FC<AboutProps> = (props) => {
         label="Days in hand for deliveries"
         hint="What is delivered may come so many days late: it is ordered that much sooner, and dates to promise allow for it."
         stored={deliveryDaysInHand}
+      />
+      <TextField
+        name="deliveredBy"
+        label="Deliveries are there by"
+        type="time"
+        width="short"
+        hint="What comes on a day is counted on from then. 00:00: from the beginning of the day."
+        value={shownIn(state, 'deliveredBy', deliveredBy)}
+        errors={state.errors as FieldErrors}
       />
       <Figure
         {...props}

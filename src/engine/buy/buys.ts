@@ -5,7 +5,8 @@ import type { Calendar } from '../calendar/calendar.ts';
 import { countedOnHand } from '../cut/offcuts.ts';
 import { type DatedMaterial, datedBuysOf } from './dated-buys.ts';
 import { isDated } from './dated-lots.ts';
-import type { MaterialArrival, MaterialUse } from './material-flow.ts';
+import type { Deliveries, MaterialArrival, MaterialUse } from './material-flow.ts';
+import { type Coming, lastDayFor, thereAt } from './there-at.ts';
 
 /** What decides when and how much of a material is bought. */
 export type BoughtMaterial = Pick<Material, 'stickMm'> & DatedMaterial;
@@ -24,9 +25,17 @@ interface Packs {
 /** Less than this is not missing: sums of fractions are not exact. Rules are checked with the same figure. */
 const TOLERANCE = 1e-6;
 
-const changesOf = (uses: MaterialUse[], incoming: MaterialArrival[], now: Minute, calendar: Calendar): Change[] => [
+const changesOf = (
+  uses: MaterialUse[],
+  incoming: MaterialArrival[],
+  coming: Coming,
+  now: Minute,
+  calendar: Calendar,
+): Change[] => [
   ...uses.map((x) => ({ at: x.at, quantity: -x.quantity })),
-  ...incoming.map((x) => ({ at: Math.max(now, calendar.midnightOf(x.day)), quantity: x.quantity })),
+  ...incoming
+    .filter(({ day }) => day >= calendar.dayOf(now))
+    .map((x) => ({ at: Math.max(now, thereAt(x.day, coming, calendar)), quantity: x.quantity })),
 ];
 
 /** By time, what comes in before what is taken at the same instant. */
@@ -40,11 +49,12 @@ const packsByDay = (
   material: BoughtMaterial,
   changes: Change[],
   soonestDay: DayNumber,
+  coming: Coming,
   nowMinute: Minute,
   calendar: Calendar,
 ): Packs[] => {
   // What was to come by now counts as here before anything more is bought for today.
-  const minimumFrom = Math.max(nowMinute, calendar.midnightOf(soonestDay));
+  const minimumFrom = Math.max(nowMinute, thereAt(soonestDay, coming, calendar));
   const events = inOrder([...changes, { at: minimumFrom, quantity: 0 }]);
   const bought: Packs[] = [];
   let level = countedOnHand(material);
@@ -55,7 +65,7 @@ const packsByDay = (
     const packs = Math.ceil((material.minimum - level - TOLERANCE) / material.pack);
     if (packs <= 0) return;
     level += packs * material.pack;
-    const day = Math.max(soonestDay, calendar.dayOf(event.at));
+    const day = Math.max(soonestDay, lastDayFor(event.at, coming, calendar));
     const last = bought.at(-1);
     if (last?.day === day) last.packs += packs;
     else bought.push({ day, packs });
@@ -77,7 +87,7 @@ const comingEarlier = (needed: readonly Packs[], soonestDay: DayNumber, daysInHa
 
 /**
  * What to buy of a material, just in time: for every date on which its level would fall short of `minimum`, the fewest
- * packs that keep it, there from 00:00 of that date and ordered `leadDays` before (rule R10). So no buy is idle (a pack
+ * packs that keep it, there from the time of that date by which the yard is brought things and ordered `leadDays` before (rule R10). So no buy is idle (a pack
  * less would not do) and none is early (a day later would not do). Quantities in the material's unit.
  *
  * Uses before anything bought can be here draw on what is there and on its way; whether that is enough is for placement
@@ -96,14 +106,16 @@ export const buysOf = (
   incoming: MaterialArrival[],
   nowMinute: Minute,
   calendar: Calendar,
-  daysInHand = 0,
+  deliveries: Deliveries = {},
 ): PlanBuy[] => {
   const { leadDays } = material;
   if (leadDays === undefined) return [];
-  if (isDated(material)) return datedBuysOf(material, uses, incoming, nowMinute, calendar, daysInHand);
+  if (isDated(material)) return datedBuysOf(material, uses, incoming, nowMinute, calendar, deliveries);
+  const { daysInHand = 0, deliveredBy = '00:00' } = deliveries;
+  const coming = { leadDays, deliveredBy };
   const soonestDay = calendar.dayOf(nowMinute) + leadDays;
-  const changes = changesOf(uses, incoming, nowMinute, calendar);
-  const needed = packsByDay(material, changes, soonestDay, nowMinute, calendar);
+  const changes = changesOf(uses, incoming, coming, nowMinute, calendar);
+  const needed = packsByDay(material, changes, soonestDay, coming, nowMinute, calendar);
   return comingEarlier(needed, soonestDay, leadDays > 0 ? daysInHand : 0).map(({ day, packs }) => ({
     material: material.id,
     quantity: packs * material.pack,

@@ -2,8 +2,9 @@ import type { Material } from '../../../shared/material.ts';
 import type { PlanBuy } from '../../../shared/plan.ts';
 import { type DayNumber, dateOfDay, type Minute, minuteOf } from '../../../shared/time.ts';
 import type { Calendar } from '../calendar/calendar.ts';
-import { type DatedLot, lastDayOf, lotsOnHand, takeFromLots, usableOn, useByOf } from './dated-lots.ts';
-import type { MaterialArrival, MaterialUse } from './material-flow.ts';
+import { type DatedLot, daysInHandOf, lastDayOf, lotsOnHand, takeFromLots, usableOn, useByOf } from './dated-lots.ts';
+import type { Deliveries, MaterialArrival, MaterialUse } from './material-flow.ts';
+import { type Coming, lastDayFor, thereAt } from './there-at.ts';
 
 /** A material that goes past its date: what decides when and how much of it is bought. */
 export type DatedMaterial = Pick<
@@ -11,10 +12,11 @@ export type DatedMaterial = Pick<
   'id' | 'onHand' | 'pack' | 'leadDays' | 'minimum' | 'shelfLifeDays' | 'lots' | 'opensBy' | 'openedDays'
 >;
 
-/** Comes in (a quantity above 0) or is used (under 0). */
+/** Comes in (a quantity above 0) or is used (under 0) on a day; what comes by `buyOn` is there for it. */
 interface Event {
   at: Minute;
   day: DayNumber;
+  buyOn: DayNumber;
   quantity: number;
 }
 
@@ -24,14 +26,16 @@ const TOLERANCE = 1e-6;
 const eventsOf = (
   uses: readonly MaterialUse[],
   incoming: readonly MaterialArrival[],
-  minimumFrom: Minute,
-  now: Minute,
+  { coming, minimumFrom, now }: { coming: Coming; minimumFrom: Minute; now: Minute },
   calendar: Calendar,
 ): Event[] => {
-  const event = (at: Minute, quantity: number): Event => ({ at, day: calendar.dayOf(at), quantity });
+  const event = (at: Minute, quantity: number): Event => ({
+    ...{ at, quantity, day: calendar.dayOf(at), buyOn: lastDayFor(at, coming, calendar) },
+  });
+  const due = incoming.filter(({ day }) => day >= calendar.dayOf(now));
   return [
     ...uses.map(({ at, quantity }) => event(at, -quantity)),
-    ...incoming.map(({ day, quantity }) => event(Math.max(now, calendar.midnightOf(day)), quantity)),
+    ...due.map(({ day, quantity }) => event(Math.max(now, thereAt(day, coming, calendar)), quantity)),
     event(minimumFrom, 0),
   ].sort((a, b) => a.at - b.at || b.quantity - a.quantity);
 };
@@ -75,7 +79,7 @@ interface Stretch {
 const stretchesOf = (events: readonly Event[], soonest: DayNumber, inHand: number): Stretch[] => {
   const stretches: Stretch[] = [];
   for (const event of events) {
-    const arrivesOn = Math.max(soonest, event.day - inHand);
+    const arrivesOn = Math.max(soonest, event.buyOn - inHand);
     const last = stretches.at(-1);
     if (last?.arrivesOn === arrivesOn) last.events.push(event);
     else stretches.push({ arrivesOn, events: [event] });
@@ -83,19 +87,32 @@ const stretchesOf = (events: readonly Event[], soonest: DayNumber, inHand: numbe
   return stretches;
 };
 
-/** The fewest packs that come for a stretch so that nothing is missing in it, and what is there after it. */
+/**
+ * Packs that come for a stretch so that nothing is missing in it, with one less something would be; and what is there after
+ * it. What is opened of two lots may be more than of one, so that fewer can do where a few more did not.
+ */
 const packsFor = (
   material: DatedMaterial,
   before: readonly DatedLot[],
   { arrivesOn, events }: Stretch,
   from: Minute,
 ): { packs: number; lots: DatedLot[] } => {
-  for (let packs = 0; ; ) {
+  const levelWith = (packs: number): Level => {
     const bought = { quantity: packs * material.pack, useBy: useByOf(arrivesOn, material), openedOn: null };
-    const { lots, missing } = levelAfter(material, packs > 0 ? [...before, bought] : before, events, from);
-    if (missing === 0) return { packs, lots };
-    packs += Math.ceil((missing - TOLERANCE) / material.pack);
+    return levelAfter(material, packs > 0 ? [...before, bought] : before, events, from);
+  };
+  let packs = 0;
+  let level = levelWith(packs);
+  while (level.missing > 0) {
+    packs += Math.ceil((level.missing - TOLERANCE) / material.pack);
+    level = levelWith(packs);
   }
+  for (let less = packs - 1; less > 0; less--) {
+    const fewer = levelWith(less);
+    if (fewer.missing > 0) break;
+    [packs, level] = [less, fewer];
+  }
+  return { packs, lots: level.lots };
 };
 
 /**
@@ -110,13 +127,14 @@ export const datedBuysOf = (
   incoming: readonly MaterialArrival[],
   nowMinute: Minute,
   calendar: Calendar,
-  daysInHand = 0,
+  { daysInHand = 0, deliveredBy = '00:00' }: Deliveries = {},
 ): PlanBuy[] => {
-  const { leadDays, shelfLifeDays = daysInHand } = material;
+  const { leadDays } = material;
   if (leadDays === undefined) return [];
   const soonest = calendar.dayOf(nowMinute) + leadDays;
-  const minimumFrom = Math.max(nowMinute, calendar.midnightOf(soonest));
-  const events = eventsOf(uses, incoming, minimumFrom, nowMinute, calendar);
+  const coming = { leadDays, deliveredBy };
+  const minimumFrom = Math.max(nowMinute, thereAt(soonest, coming, calendar));
+  const events = eventsOf(uses, incoming, { coming, minimumFrom, now: nowMinute }, calendar);
   let lots = lotsOnHand(material, (instant) => calendar.dayOf(minuteOf(instant)));
   // Before anything bought can be here, nothing can be done about what is missing.
   ({ lots } = levelAfter(
@@ -127,7 +145,7 @@ export const datedBuysOf = (
   ));
   const buys: PlanBuy[] = [];
   const later = events.filter(({ at }) => at >= minimumFrom);
-  for (const stretch of stretchesOf(later, soonest, leadDays > 0 ? Math.min(daysInHand, shelfLifeDays) : 0)) {
+  for (const stretch of stretchesOf(later, soonest, leadDays > 0 ? daysInHandOf(daysInHand, material) : 0)) {
     const { arrivesOn } = stretch;
     const needed = packsFor(material, lots, stretch, minimumFrom);
     lots = needed.lots.filter((lot) => lastDayOf(lot, material) >= stretch.events.at(-1)!.day);

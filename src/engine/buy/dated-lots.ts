@@ -126,6 +126,16 @@ export const lotsOnHand = (
   return rest > EPSILON ? [{ quantity: rest, useBy: null, openedOn: null }, ...dated] : dated;
 };
 
+/** For how many days it keeps once it has come: to the next day at least, since it may come in the evening; null for ever. */
+const keepsDays = ({ shelfLifeDays }: Pick<Material, 'shelfLifeDays'>): number | null =>
+  shelfLifeDays === undefined ? null : Math.max(1, shelfLifeDays);
+
 /** The last day of what comes on a day: so many days after it as it keeps; null where it keeps for ever. */
-export const useByOf = (cameOn: DayNumber, { shelfLifeDays }: Pick<Material, 'shelfLifeDays'>): DayNumber | null =>
-  shelfLifeDays === undefined ? null : cameOn + shelfLifeDays;
+export const useByOf = (cameOn: DayNumber, material: Pick<Material, 'shelfLifeDays'>): DayNumber | null => {
+  const keeps = keepsDays(material);
+  return keeps === null ? null : cameOn + keeps;
+};
+
+/** How many days late it may come: no more than leave it a day to keep. */
+export const daysInHandOf = (daysInHand: number, material: Pick<Material, 'shelfLifeDays'>): number =>
+  Math.min(daysInHand, (keepsDays(material) ?? NO_DAY) - 1);

@@ -6,8 +6,14 @@ export interface MaterialUse {
   quantity: number;
 }
 
-/** So much of a material comes in on a date, bought already. */
+/** So much of a material comes in on a date, bought already; where the date has passed it is overdue, and not there. */
 export interface MaterialArrival {
   day: DayNumber;
   quantity: number;
+}
+
+/** How many days late a delivery may come, and by what time of its day it is there ("HH:MM"). */
+export interface Deliveries {
+  daysInHand?: number;
+  deliveredBy?: string;
 }

@@ -28,7 +28,9 @@ const neededDays = (
   const coming = yard.incoming
     .filter((one) => one.material === material.id)
     .map(({ on, quantity }) => ({ day: dayNumber(on), quantity }));
-  const lastDays = buysOf(material, [...uses], coming, minuteOf(yard.yard.now), calendar);
+  const lastDays = buysOf(material, [...uses], coming, minuteOf(yard.yard.now), calendar, {
+    deliveredBy: yard.yard.deliveredBy,
+  });
   const bought = boughtOf(plan, material);
   const needed = packByPack(lastDays, material.pack, (i) => dayNumber(lastDays[i]!.arrivesOn));
   return packByPack(bought, material.pack, (i) => dayNumber(bought[i]!.arrivesOn)).map((day, k) =>

@@ -7,6 +7,7 @@ import { goodsOfLines, linesLeft, packMinutesLeft, packMinutesOf } from '../book
 import { isOutForGood } from '../book/mould-state.ts';
 import { usableMm } from '../book/offcuts.ts';
 import { isDated, lastDayOf, lotsOnHand, useByOf } from '../buy/dated-lots.ts';
+import { thereAt } from '../buy/there-at.ts';
 import { type Calendar, calendarOf } from '../calendar/calendar.ts';
 import { type Ageing, ageingOf } from '../cure/age.ts';
 import { climateOf } from '../cure/climate.ts';
@@ -45,7 +46,7 @@ const MOST_OFFCUTS = 200;
 const datesOf = (yard: YardFile, m: Material, calendar: Calendar, today: number): CompiledDates | null => {
   const { leadDays, shelfLifeDays, opensBy, openedDays } = m;
   if (!isDated(m) || leadDays === 0) return null;
-  const lastDay = today + (leadDays === undefined ? yard.yard.horizonDays : leadDays - 1);
+  const lastDay = today + (leadDays ?? yard.yard.horizonDays);
   const dates = { opensBy, openedDays, shelfLifeDays, dayOf: calendar.dayOf };
   const lots = lotsOnHand(m, (instant) => calendar.dayOf(minuteOf(instant)));
   const coming = yard.incoming.filter(({ material }) => material === m.id);
@@ -55,21 +56,26 @@ const datesOf = (yard: YardFile, m: Material, calendar: Calendar, today: number)
 };
 
 const compileMaterials = (yard: YardFile, calendar: Calendar, now: number, today: number, index: Index) => {
+  const coming = ({ leadDays }: Material) => ({ leadDays, deliveredBy: yard.yard.deliveredBy });
   const materials = yard.materials.map((m) => ({
     onHand: countedOnHand(m),
     arrivals: [] as { at: number; quantity: number }[],
-    plentyFrom: m.leadDays === undefined ? NEVER : calendar.midnightOf(today + m.leadDays),
+    plentyFrom: m.leadDays === undefined ? NEVER : thereAt(today + m.leadDays, coming(m), calendar),
     stickMm: m.stickMm ?? 0,
     kerfMm: m.kerfMm,
     offcuts: offcutsOneByOne(m.offcuts ?? [], MOST_OFFCUTS),
     usableMm: usableMm(yard, m.id),
     dates: datesOf(yard, m, calendar, today),
   }));
-  for (const x of yard.incoming)
-    materials[index.get(x.material)!]!.arrivals.push({
-      at: Math.max(now, calendar.midnightOf(dayNumber(x.on))),
+  for (const x of yard.incoming) {
+    const i = index.get(x.material)!;
+    const day = dayNumber(x.on);
+    if (day < today) continue;
+    materials[i]!.arrivals.push({
+      at: Math.max(now, thereAt(day, coming(yard.materials[i]!), calendar)),
       quantity: x.quantity,
     });
+  }
   for (const m of materials) m.arrivals.sort((a, b) => a.at - b.at);
   return materials;
 };

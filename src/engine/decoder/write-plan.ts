@@ -338,7 +338,7 @@ export const writePlan = (
       ),
       problem.now,
       problem.calendar,
-      problem.yard.yard.deliveryDaysInHand,
+      { daysInHand: problem.yard.yard.deliveryDaysInHand, deliveredBy: problem.yard.yard.deliveredBy },
     ),
   );
   const planned = problem.orders.flatMap((_, o) => (state.orders.completesAt[o] === NONE ? [] : [orderOf(state, o)]));

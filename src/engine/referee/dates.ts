@@ -50,7 +50,7 @@ export class Shelf {
   add(quantity: number, cameOn: number): void {
     const { shelfLifeDays } = this.material;
     const isDated = shelfLifeDays !== undefined;
-    const until = isDated ? this.endOf(cameOn + shelfLifeDays) : FOREVER;
+    const until = isDated ? this.endOf(cameOn + Math.max(1, shelfLifeDays)) : FOREVER;
     if (quantity > 0) this.bags.push({ quantity, until, isOpen: false, isDated });
   }
 

@@ -26,29 +26,33 @@ class Level {
     private readonly material: Material,
     uses: Use[],
   ) {
-    const incoming = ground.yard.incoming.filter((x) => x.material === material.id);
+    const incoming = ground.yard.incoming.filter((x) => x.material === material.id && dayNumber(x.on) >= ground.today);
     this.changes = [
       ...uses.map((x) => ({ at: x.at, quantity: -x.quantity })),
-      ...incoming.map((x) => ({ ...this.arrival(x.on, x.quantity), cameOn: Math.max(ground.today, dayNumber(x.on)) })),
+      ...incoming.map((x) => ({ ...this.arrival(x.on, x.quantity), cameOn: dayNumber(x.on) })),
     ];
     const { leadDays, stickMm } = material;
     this.onHand = stickMm === undefined ? material.onHand : Math.floor(material.onHand + TOLERANCE);
-    this.minimumFrom =
-      leadDays === undefined ? Infinity : Math.max(ground.now, ground.calendar.midnightOf(ground.today + leadDays));
+    this.minimumFrom = leadDays === undefined ? Infinity : this.arrival(dateOfDay(ground.today + leadDays), 0).at;
   }
 
   private arrival(date: string, quantity: number): Change {
-    return { at: Math.max(this.ground.now, this.ground.calendar.midnightOf(dayNumber(date))), quantity };
+    const { calendar, now, yard } = this.ground;
+    // What is there the same day is fetched; all else is brought by a time of day.
+    const [hours, minutes] = this.material.leadDays === 0 ? [0, 0] : yard.yard.deliveredBy.split(':').map(Number);
+    const clock = 60 * hours! + minutes!;
+    const at = clock === 0 ? calendar.midnightOf(dayNumber(date)) : calendar.minuteAt(dayNumber(date), clock);
+    return { at: Math.max(now, at), quantity };
   }
 
   /**
-   * The date from which on a buy counts: it may come late by the days in hand, no more than it keeps, unless it is fetched or
+   * The date from which on a buy counts: it may come late by the days in hand, by less than it keeps, unless it is fetched or
    * cannot come sooner.
    */
   private countsOn({ arrivesOn }: Pick<PlanBuy, 'arrivesOn'>): string {
     const { leadDays = 0, shelfLifeDays = Number.POSITIVE_INFINITY } = this.material;
     const isFirm = leadDays === 0 || dayNumber(arrivesOn) <= this.ground.today + leadDays;
-    const inHand = isFirm ? 0 : Math.min(this.ground.yard.yard.deliveryDaysInHand, shelfLifeDays);
+    const inHand = isFirm ? 0 : Math.min(this.ground.yard.yard.deliveryDaysInHand, Math.max(0, shelfLifeDays - 1));
     return dateOfDay(dayNumber(arrivesOn) + inHand);
   }
 

@@ -61,13 +61,16 @@ const checkPacking = (order: PlanOrder, packMinutes: number, given: Given, found
   if (end !== minuteOf(order.completesAt)) found(`order ${order.id} is complete when it is packed`);
 };
 
-/** What is not packed is complete with its last piece, or at 00:00 of the date on which its last part comes in. */
-const checkUnpacked = ({ calendar }: Ground, order: PlanOrder, given: Given, found: Found): void => {
+/** What is not packed is complete with its last piece, or when its last part is there: by the time of a day at which the yard is brought things, or 00:00. */
+const checkUnpacked = ({ calendar, yard }: Ground, order: PlanOrder, given: Given, found: Found): void => {
   if (order.packStart !== undefined || order.packEnd !== undefined) found(`order ${order.id} is packed without need`);
   const completesAt = minuteOf(order.completesAt);
   if (completesAt < given.lastReadyAt) found(`order ${order.id} is complete before its last piece is ready`);
-  const midnight = calendar.midnightOf(calendar.dayOf(completesAt)) === completesAt;
-  if (completesAt > given.lastReadyAt && !midnight) found(`order ${order.id} is complete later than it could be`);
+  const day = calendar.dayOf(completesAt);
+  const [hours, minutes] = yard.yard.deliveredBy.split(':').map(Number);
+  const comes = [calendar.midnightOf(day), calendar.minuteAt(day, hours! * 60 + minutes!)];
+  if (completesAt > given.lastReadyAt && !comes.includes(completesAt))
+    found(`order ${order.id} is complete later than it could be`);
 };
 
 const checkDates = (ground: Ground, got: PlanOrder, order: Order, found: Found): void => {

@@ -15,6 +15,7 @@ export const FIGURE_WORDS: Readonly<Record<string, string>> = {
   ...{
     sessionsInHand: 'sessions in hand',
     deliveryDaysInHand: 'days in hand for deliveries',
+    deliveredBy: 'deliveries are there by',
     batchWorthDays: 'a mix saved is worth',
     bagWorthDays: 'a bag saved is worth',
   },

@@ -36,6 +36,7 @@ export const yardTyped = (fields: FormFields, { yard: before }: YardFile) => {
     handoverDays: handoverTyped(reader, before.handoverDays),
     sessionsInHand: reader.whole('sessionsInHand', 'How many sessions?', { most: 50 }),
     deliveryDaysInHand: reader.whole('deliveryDaysInHand', 'How many days?', { most: 90 }),
+    deliveredBy: reader.clock('deliveredBy'),
     mixers: reader.whole('mixers', 'How many mixers?', { most: 50 }),
     rackSpaces: reader.wholeOrNone('rackSpaces', 'How many places? Leave it empty when there is no limit.'),
     setUpMinutes: reader.whole('setUpMinutes', 'How many minutes?', { most: 720 }),

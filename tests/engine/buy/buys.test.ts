@@ -40,7 +40,7 @@ describe('buying just in time', () => {
       use('2027-04-10T09:00:00+01:00', 4),
       use('2027-04-12T09:00:00+01:00', 3),
     ];
-    expect(lines(buysOf(mortar, uses, [], NOW, dublin, daysInHand))).toEqual(expected);
+    expect(lines(buysOf(mortar, uses, [], NOW, dublin, { daysInHand }))).toEqual(expected);
   });
 
   it('buys nothing while what is there and on its way will do, to the last bag', () => {
@@ -50,13 +50,25 @@ describe('buying just in time', () => {
     expect(bought({}, [use('2027-04-09T23:59:00+01:00', 12)], due)).toEqual(['5 ordered 2027-04-07 for 2027-04-09']);
   });
 
-  it('takes goods that were due before today as here today', () => {
-    expect(bought({ onHand: 0 }, [use('2027-04-05T08:00:00+01:00', 4)], [incoming('2027-04-01', 4)])).toEqual([]);
+  // Once a parcel that had not come was there again from the midnight of each new day.
+  it('does not count on goods that are overdue', () => {
+    const [uses, due] = [[use('2027-04-08T08:00:00+01:00', 4)], [incoming('2027-04-04', 4)]];
+    expect(bought({ onHand: 0 }, uses, due)).toEqual(['5 ordered 2027-04-06 for 2027-04-08']);
+    expect(bought({ onHand: 0 }, uses, [incoming('2027-04-05', 4)])).toEqual([]);
+  });
+
+  it('has what is brought there by its time of day, and what is fetched from the morning on', () => {
+    const uses = [use('2027-04-10T09:00:00+01:00', 4), use('2027-04-12T18:00:00+01:00', 4)];
+    const by = (leadDays: number, due: ReturnType<typeof incoming>[] = []) =>
+      lines(buysOf({ ...mortar, onHand: 0, leadDays }, uses, due, NOW, dublin, { deliveredBy: '17:00' }));
+    expect(by(2)).toEqual(['5 ordered 2027-04-07 for 2027-04-09', '5 ordered 2027-04-10 for 2027-04-12']);
+    expect(by(0)).toEqual(['5 ordered 2027-04-10 for 2027-04-10', '5 ordered 2027-04-12 for 2027-04-12']);
+    expect(by(2, [incoming('2027-04-10', 4)])).toEqual(['5 ordered 2027-04-07 for 2027-04-09']);
   });
 
   // Once what was fetched the same day was bought again for what had been due, because 00:00 came before now.
   it('buys nothing for today that a delivery due by now makes good', () => {
-    expect(bought({ leadDays: 0, onHand: 3, minimum: 4 }, [], [incoming('2027-04-04', 2)])).toEqual([]);
+    expect(bought({ leadDays: 0, onHand: 3, minimum: 4 }, [], [incoming('2027-04-05', 2)])).toEqual([]);
     expect(bought({ leadDays: 0, onHand: 3, minimum: 4, pack: 1 }, [])).toEqual([
       '1 ordered 2027-04-05 for 2027-04-05',
     ]);
@@ -105,6 +117,7 @@ describe('buying just in time', () => {
 
 interface Case {
   zone: string;
+  deliveredBy: string;
   material: BoughtMaterial & { leadDays: number };
   uses: MaterialUse[];
   due: { day: number; quantity: number }[];
@@ -116,8 +129,11 @@ const ROUND_THE_CLOCK = { rule: 'FREQ=DAILY', from: '2027-01-01', start: '00:00'
 const yardOf = (x: Case): YardFile => {
   const read = readYardFile({
     format: 'mould-rota/yard',
-    version: 1,
-    yard: { name: 'Parts', timeZone: x.zone, now: calendarOf(x.zone).instantText(NOW), horizonDays: 90 },
+    version: 2,
+    yard: {
+      ...{ name: 'Parts', timeZone: x.zone, now: calendarOf(x.zone).instantText(NOW), horizonDays: 90 },
+      deliveredBy: x.deliveredBy,
+    },
     work: [ROUND_THE_CLOCK],
     closed: [],
     extra: [],
@@ -181,6 +197,9 @@ const planOf = (x: Case, buys: PlanBuy[]): PlanFile => {
 const anyCase: fc.Arbitrary<Case> = fc
   .record({
     zone: fc.constantFrom('Europe/Dublin', 'America/Santiago', 'Australia/Lord_Howe', 'Asia/Kathmandu'),
+    deliveredBy: fc.constantFrom('00:00', '00:00', '09:30', '17:00'),
+    shelfLifeDays: fc.constantFrom(undefined, undefined, 0, 3, 12),
+    openedDays: fc.constantFrom(undefined, undefined, 0, 2, 9),
     leadDays: fc.integer({ min: 0, max: 9 }),
     pack: fc.constantFrom(0.25, 1, 2.5, 6),
     minimum: fc.constantFrom(0, 0, 1, 4),
@@ -197,18 +216,24 @@ const anyCase: fc.Arbitrary<Case> = fc
       { maxLength: 4 },
     ),
   })
-  .map(({ zone, leadDays, pack, minimum, spare, uses, due }) => {
+  .map(({ zone, deliveredBy, shelfLifeDays, openedDays, leadDays, pack, minimum, spare, uses, due }) => {
     const calendar = calendarOf(zone);
     const today = calendar.dayOf(NOW);
-    const early = uses.filter((x) => x.at < calendar.midnightOf(today + leadDays));
-    const onHand = early.reduce<number>((sum, x) => sum + x.quantity, 0) + spare;
-    const material = { id: 'lid', onHand, pack, leadDays, minimum };
-    return { zone, material, uses, due: due.map((x) => ({ ...x, day: today + x.day })) };
+    const early = uses.filter((x) => x.at < calendar.midnightOf(today + leadDays + 1));
+    // Each may open one and leave it to go past its days.
+    const onHand = early.reduce<number>((sum, x) => sum + Math.ceil(x.quantity), 0) + spare;
+    const dates = {
+      ...(shelfLifeDays !== undefined && { shelfLifeDays }),
+      ...(openedDays !== undefined && { openedDays }),
+    };
+    const material = { id: 'lid', onHand, pack, leadDays, minimum, ...dates };
+    return { zone, deliveredBy, material, uses, due: due.map((x) => ({ ...x, day: today + x.day })) };
   });
 
 const materialFaults = (x: Case, buys: PlanBuy[]): string[] =>
   audit(yardOf(x), planOf(x, buys)).faults.filter((fault) => fault.startsWith('R10'));
-const buysFor = (x: Case): PlanBuy[] => buysOf(x.material, x.uses, x.due, NOW, calendarOf(x.zone));
+const buysFor = (x: Case): PlanBuy[] =>
+  buysOf(x.material, x.uses, x.due, NOW, calendarOf(x.zone), { deliveredBy: x.deliveredBy });
 
 describe('whatever is used and comes in', () => {
   it('the independent check finds no level too low, no pack too many, and no buy too early', () => {

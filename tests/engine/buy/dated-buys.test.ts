@@ -12,7 +12,10 @@ const bought = (
   material: Partial<BoughtMaterial>,
   uses: MaterialUse[],
   { due = [], inHand = 0 }: { due?: { day: number; quantity: number }[]; inHand?: number } = {},
-) => buysOf({ ...mortar, ...material }, uses, due, NOW, dublin, inHand).map((x) => `${x.quantity} for ${x.arrivesOn}`);
+) =>
+  buysOf({ ...mortar, ...material }, uses, due, NOW, dublin, { daysInHand: inHand }).map(
+    (x) => `${x.quantity} for ${x.arrivesOn}`,
+  );
 const SATURDAYS = ['2027-04-10', '2027-04-17', '2027-04-24', '2027-05-01'];
 
 describe('buying what goes past its date', () => {
@@ -46,8 +49,8 @@ describe('buying what goes past its date', () => {
     expect(bought(kept, [on('2027-05-01', 1)])).toEqual(['3 for 2027-05-01']);
   });
 
-  it('has no more days in hand for a delivery than it keeps', () => {
-    expect(bought({ shelfLifeDays: 3 }, [on('2027-05-01', 1)], { inHand: 10 })).toEqual(['1 for 2027-04-28']);
+  it('has fewer days in hand for a delivery than it keeps', () => {
+    expect(bought({ shelfLifeDays: 3 }, [on('2027-05-01', 1)], { inHand: 10 })).toEqual(['1 for 2027-04-29']);
     expect(bought({ shelfLifeDays: 30 }, [on('2027-05-01', 1)], { inHand: 10 })).toEqual(['1 for 2027-04-21']);
   });
 });

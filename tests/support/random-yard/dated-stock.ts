@@ -39,13 +39,18 @@ const withDates = (dice: Dice, materials: readonly Material[], place: Place): Ma
   });
 
 /**
- * The yard, where now and then a material goes past its date: as it comes, as it was opened, or in lots of their own. By dice of
+ * The yard, where now and then a material goes past its date: as it comes, as it was opened, or in lots of their own; things
+ * are brought by some time of the day, and now and then they are overdue. By dice of
  * their own, so that all else of a seed's yard is what it was.
  */
 export const datedYard = (yard: YardFile, seed: number): YardFile => {
   const { timeZone, now } = yard.yard;
   const place = { timeZone, now, today: calendarOf(timeZone).dayOf(minuteOf(now)) };
-  const read = readYardFile({ ...yard, materials: withDates(diceOf(seed + 800_000_000), yard.materials, place) });
+  const dice = diceOf(seed + 800_000_000);
+  const materials = withDates(dice, yard.materials, place);
+  const deliveredBy = dice.pick(['00:00', '17:00', '10:30', '23:59']);
+  const incoming = yard.incoming.map((goods) => (dice.chance(0.2) ? { ...goods, on: '2020-01-01' } : goods));
+  const read = readYardFile({ ...yard, yard: { ...yard.yard, deliveredBy }, materials, incoming });
   if (!read.ok) throw new Error(JSON.stringify(read.faults));
   return read.yard;
 };

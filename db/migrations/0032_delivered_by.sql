@@ -1,0 +1,1 @@
+ALTER TABLE `yards` ADD `deliveredBy` text DEFAULT '00:00' NOT NULL;
