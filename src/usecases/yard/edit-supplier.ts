@@ -1,5 +1,5 @@
 import type { Tx } from '../../../db/open.ts';
-import { updateMaterial } from '../../../db/stores/material-store.ts';
+import { materialById, updateMaterial } from '../../../db/stores/material-store.ts';
 import {
   removeSupplier,
   renameSupplierOfMaterials,
@@ -30,12 +30,19 @@ const taken = async (tx: Tx, yard: YardFile, name: string): Promise<boolean> =>
 
 const TAKEN = 'There is a supplier of that name already.';
 
+/** How long things from it took: as was said, or as all of them do. */
+const tookDays = ({ materials }: YardFile, { name, leadDays }: Supplier): number | undefined => {
+  if (leadDays !== undefined) return leadDays;
+  const days = new Set(materials.flatMap((one) => (one.supplier === name ? (one.leadDays ?? []) : [])));
+  return days.size === 1 ? [...days][0] : undefined;
+};
+
 /** Materials that took as long as the supplier did take as long as it does now. */
-const passLeadOn = async (tx: Tx, { materials }: YardFile, before: Supplier, after: Supplier): Promise<void> => {
-  const { leadDays } = after;
-  if (leadDays === undefined || leadDays === before.leadDays) return;
-  for (const { id, supplier: of, leadDays: days } of materials)
-    if (of === before.name && days !== undefined && (before.leadDays === undefined || days === before.leadDays))
+const passLeadOn = async (tx: Tx, yard: YardFile, before: Supplier, after: Supplier): Promise<void> => {
+  const [took, { leadDays }] = [tookDays(yard, before), after];
+  if (took === undefined || leadDays === undefined || leadDays === took) return;
+  for (const { id, supplier: of } of yard.materials)
+    if (of === before.name && (await materialById(tx, id))?.leadDays === took)
       await updateMaterial(tx, id, { leadDays });
 };
 
