@@ -61,7 +61,7 @@ describe.each([
     await line.locator('[name=price]').fill('12.5');
     await line.getByRole('button', { name: /^Bought/ }).click();
     await page.waitForSelector('.form-errors');
-    expect(await line.locator('.error').textContent()).toContain('"-2" is no number');
+    expect(await line.locator('.error').textContent()).toContain('"-2" is not a weight');
     expect(await line.locator('[name=quantity]').inputValue()).toBe('-2');
     expect(await line.locator('[name=price]').inputValue()).toBe('12.5');
     // The browser itself writes an answer of 422 to its console; nothing else may be there.

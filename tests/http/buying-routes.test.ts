@@ -112,22 +112,6 @@ describe('buying', () => {
     expect(await (await screens.get('/yard/stock/mortar')).text()).toMatch(/name="leadDays"[^>]* value="1"/);
   });
 
-  // Ordered today the bag comes on Saturday the 10th, on which the pair is poured; a day later it waits for the Saturday after.
-  test('says what slips where a thing is not ordered by its day, once it is known', async () => {
-    const yard = yardShortOfMortar();
-    Object.assign(yard.materials[0]!, { leadDays: 2, onHand: 0 });
-    yard.orders[0]!.lines = [{ kit: 'pair', quantity: 1 }];
-    const screens = await screensOver(yard);
-    const asked = '/buying/if-late?material=mortar&by=2027-04-08';
-    expect(await (await screens.get('/buying')).text()).toContain(
-      'hx-get="/buying/if-late?material=mortar&amp;by=2027-04-08"',
-    );
-    const said = 'Today, or School garden slips from Sat 10 Apr to Sat 17 Apr.';
-    expect(await (await screens.get(asked)).text()).toContain(said);
-    expect(await textOf(await screens.get('/buying'))).toContain(said);
-    expect(await (await screens.get('/buying/if-late?material=gold&by=2027-04-08')).text()).toBe('');
-  });
-
   test('has what is nearly used up on the list, though no plan needs it', async () => {
     const oil = { id: 'oil', name: 'Release oil', unit: 'l', onHand: 2, leadDays: 0, pack: 5 };
     const screens = await screensOver(

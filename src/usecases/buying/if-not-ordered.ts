@@ -2,7 +2,7 @@ import type { PlanFile } from '../../../shared/plan.ts';
 import { dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { TripLine } from '../../engine/buy/bought-goods.ts';
-import { type Computations, computeWithoutThread } from '../core/computations.ts';
+import type { Computations } from '../core/computations.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { planToAsk } from '../plan/plan-to-ask.ts';
@@ -53,9 +53,9 @@ const slipsIn = (before: PlanFile, after: PlanFile, yard: YardFile): SlipFacts[]
 
 const workedOut = async (context: UseCaseContext, plan: PlanFile, question: Computations['quick plan']['question']) => {
   const { background } = context;
-  const compute = background?.ponder ?? background?.compute ?? computeWithoutThread;
-  const answer = await compute('quick plan', question);
-  return answer && slipsIn(plan, answer.plan, question.yard);
+  // Where there is no thread nobody is kept waiting for it.
+  const answer = await (background?.ponder ?? background?.compute)?.('quick plan', question);
+  return answer ? slipsIn(plan, answer.plan, question.yard) : null;
 };
 
 /**
