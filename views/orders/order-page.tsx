@@ -317,6 +317,11 @@ export const OrderPage: FC<OrderPageProps> = (props) => {
       )}
       <TakeUp {...props} />
       {props.money && <OrderMoney money={props.money} errors={errors} typed={props.typed} />}
+      {order.partOf && (
+        <p class="no-print">
+          Its money stands with <a href={`${orderPath(order.partOf)}#money`}>{order.partOf}</a>.
+        </p>
+      )}
       <p class="no-print">
         <a href={`${TRACE}?${new URLSearchParams({ order: order.id })}`}>Where its pieces come from</a>
       </p>

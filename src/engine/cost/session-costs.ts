@@ -5,7 +5,7 @@ import { goodsOfOrder, linesLeft } from '../book/goods.ts';
 import { chargeAllGoods, chargeBatch } from './charge-batch.ts';
 import { type Bearer, Charges } from './charges.ts';
 import { type Cost, CostSum } from './cost.ts';
-import { chargeCuts, cutsOfPlan, mmOf } from './cuts-of-plan.ts';
+import { type CutsFor, chargeCuts, cutsOfPlan, mmOf } from './cuts-of-plan.ts';
 import { type CostFigures, type TakeGoods, takingGoods } from './figures.ts';
 import { halfEven } from './minor-units.ts';
 import { minutesOfPlan, orderOwner, pieceOwner, type WorkMinutes } from './minutes-of-plan.ts';
@@ -40,11 +40,10 @@ interface Event {
   charge: (charges: Charges) => void;
 }
 
-const batchEvents = (plan: PlanFile, yard: YardFile, take: TakeGoods): Event[] => {
+const batchEvents = (plan: PlanFile, yard: YardFile, take: TakeGoods, cuts: CutsFor): Event[] => {
   const pours = poursByBatch(plan.pours);
   const castings = new Map(yard.castings.map((one) => [one.id, one]));
   const mixes = new Map(yard.mixes.map((one) => [one.id, one]));
-  const cuts = cutsOfPlan(plan, yard);
   return plan.batches.map(({ id, mix, bags, start }) => {
     const pieces = (pours.get(id) ?? []).map((pour) => ({
       owner: pieceOwner.ofPour(pour.id),
@@ -61,9 +60,8 @@ const batchEvents = (plan: PlanFile, yard: YardFile, take: TakeGoods): Event[] =
   });
 };
 
-const orderEvents = (plan: PlanFile, yard: YardFile, take: TakeGoods): Event[] => {
+const orderEvents = (plan: PlanFile, yard: YardFile, take: TakeGoods, cuts: CutsFor): Event[] => {
   const orders = new Map(yard.orders.map((one) => [one.id, one]));
-  const cuts = cutsOfPlan(plan, yard);
   return plan.orders.map(({ id, packStart, completesAt }) => {
     const order = orders.get(id);
     const bearers: Bearer[] = [{ owner: orderOwner(id), weight: 1 }];
@@ -142,7 +140,12 @@ export const sessionCosts = (yard: YardFile, plan: PlanFile, figures: CostFigure
     return group;
   };
   const take = takingGoods(figures);
-  const events = [...batchEvents(plan, yard, take), ...orderEvents(plan, yard, take), ...mouldEvents(plan, figures)];
+  const cuts = cutsOfPlan(plan, yard);
+  const events = [
+    ...batchEvents(plan, yard, take, cuts),
+    ...orderEvents(plan, yard, take, cuts),
+    ...mouldEvents(plan, figures),
+  ];
   for (const { at, charge } of events.sort((a, b) => a.at - b.at)) charge(groupAt(at).charges);
   for (const work of minutesOfPlan(plan, yard)) groupAt(work.at).work.push(work);
   const worked = [...groups.values()].filter(({ work }) => work.length > 0);

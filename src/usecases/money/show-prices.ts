@@ -14,7 +14,7 @@ export interface PricedThing {
   cost: CostFacts;
   /** Figures are missing in what it costs: it is more than that. */
   isMore: boolean;
-  /** Null where no price was typed and no margin is said, or where it would be by a cost that is not all known. */
+  /** Null where no price was typed and no margin is said. By the margin of a cost that is more than is known, it is too low. */
   price: number | null;
   /** Typed, and not by the margin. */
   isTyped: boolean;
