@@ -143,7 +143,7 @@ export const isTimeZone = (name: string): boolean => {
 /**
  * The date that an instant falls on in a zone.
  *
- * Example: `dateIn('Europe/Dublin', '2027-06-01T23:30:00Z')` is 2027-06-02.
+ * Example: `dateIn('Europe/Dublin', '2027-06-01T23:30:00Z')` is "2027-06-02".
  */
 export const dateIn = (timeZone: string, instant: string): string => {
   const parts = new Intl.DateTimeFormat('en-GB', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' });
