@@ -18,7 +18,7 @@ interface StockRows {
 }
 
 /** Amounts add up to fractions: so little is no difference. */
-const ROUNDING = 1e-9;
+const ROUNDING = 1e-6;
 
 /** A line as a row of the store, of no change of its own. */
 export const entryRow = ({ lengthMm, useBy, openedAt, beyond, work, reason, by, ...entry }: StockEntry): Row => ({
@@ -84,6 +84,18 @@ const offcutsMoved = ({ offcuts }: Sums, there: ReadonlyMap<number, number>): [l
     const quantity = (there.get(lengthMm) ?? 0) - (offcuts.get(lengthMm) ?? 0);
     return quantity === 0 ? [] : [[lengthMm, quantity]];
   });
+
+/** Whether lines that come to these sums come to what is there. */
+export const isSettled = (
+  { materials, offcuts }: Pick<StockRows, 'materials' | 'offcuts'>,
+  sums: readonly Pick<Row, 'material' | 'lengthMm' | 'quantity'>[],
+): boolean => {
+  const left = new Map(sums.map(({ material, lengthMm, quantity }) => [`${lengthMm} ${material}`, quantity]));
+  const take = (key: string, there: number) => left.set(key, (left.get(key) ?? 0) - there);
+  for (const { id, onHand } of materials) take(`null ${id}`, onHand);
+  for (const { material, lengthMm, count } of offcuts) take(`${lengthMm} ${material}`, count);
+  return [...left.values()].every((rest) => Math.abs(rest) < ROUNDING);
+};
 
 type Act = Pick<Row, 'at' | 'by' | 'change'> & Partial<Pick<Row, 'reason'>>;
 

@@ -1,4 +1,4 @@
-import { and, asc, eq, isNotNull, isNull, or, sql } from 'drizzle-orm';
+import { and, asc, eq, isNotNull, or, sql } from 'drizzle-orm';
 import { type BagsMoved, bagsGone, lotsInOrder } from '../../shared/bags.ts';
 import type { Material } from '../../shared/material.ts';
 import type { StockEntry } from '../../shared/stock-entry.ts';
@@ -30,8 +30,9 @@ const write = async (tx: Tx, move: StockMove, beyond = 0): Promise<void> => {
 
 /** Bags that have a date or are opened, by material, as a yard file has them. */
 export const lotsByMaterial = async (tx: Tx, material?: string): Promise<ReadonlyMap<string, Lots>> => {
-  const { quantity, useBy, openedAt, lengthMm } = stockEntries;
-  const dated = and(isNull(lengthMm), or(isNotNull(useBy), isNotNull(openedAt)));
+  // As the index has it, which these are read from alone; offcuts have no date.
+  const { quantity, useBy, openedAt } = stockEntries;
+  const dated = or(isNotNull(useBy), isNotNull(openedAt));
   const rows = await tx
     .select({ material: stockEntries.material, useBy, openedAt, quantity: sql<number>`sum(${quantity})` })
     .from(stockEntries)
@@ -113,6 +114,16 @@ export const setOffcuts = async (
     changes.set(lengthMm, (changes.get(lengthMm) ?? 0) - count);
   for (const [lengthMm, quantity] of changes) await moveInStock(tx, { ...why, material, lengthMm, quantity });
 };
+
+/** What the lines come to, of each material (`lengthMm` null) and of each length of its offcuts. */
+export const stockSums = (tx: Tx): Promise<{ material: string; lengthMm: number | null; quantity: number }[]> =>
+  tx
+    .select({
+      ...{ material: stockEntries.material, lengthMm: stockEntries.lengthMm },
+      quantity: sql<number>`sum(${stockEntries.quantity})`,
+    })
+    .from(stockEntries)
+    .groupBy(stockEntries.material, stockEntries.lengthMm);
 
 /** All lines of the stock book, in the order in which they were written. */
 export const stockBook = async (tx: Tx): Promise<StockEntry[]> =>
