@@ -488,8 +488,10 @@ test('goods that were expected by a day that has gone by are asked about on Toda
     { material: 'mortar', quantity: 6, on: '2027-04-07' },
     { material: 'rod', quantity: 2, on: '2027-04-08' },
   ];
-  const { get, post, textAfter, database } = await screensOver(smallYard({ incoming }));
-  const asked = 'Rapid mortar: 6 bags expected Wed 7 Apr, and the plan counts on it. Has it come? Arrived Not yet';
+  const yard = { ...smallYard().yard, deliveredBy: '17:00' };
+  const { get, post, textAfter, database } = await screensOver(smallYard({ version: 2, yard, incoming }));
+  const counted = 'the plan counts on it by 17:00 today';
+  const asked = `Rapid mortar: 6 bags expected Wed 7 Apr, and ${counted}. Has it come? Arrived Not yet`;
   const html = await (await get('/today')).text();
   const text = await textOf(new Response(html));
   expect(text).toContain(asked);

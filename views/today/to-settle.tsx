@@ -52,9 +52,11 @@ export const ToBeMended: FC<ToSettleProps> = ({ model, refused }) =>
     </section>
   );
 
-/** "Rapid mortar: 6 bags expected Wed 7 Apr, and the plan counts on it. Has it come?" */
-const notArrivedText = ({ name, quantity, unit, by }: NotArrivedFacts, today: string): string =>
-  `${name}: ${amountText(quantity, unit)} expected ${dayText(by, today)}, and the plan counts on it. Has it come?`;
+/** "Rapid mortar: 6 bags expected Wed 7 Apr, and the plan counts on it by 17:00 today. Has it come?" */
+const notArrivedText = ({ name, quantity, unit, by, countedBy }: NotArrivedFacts, today: string): string => {
+  const counted = countedBy === null ? 'the plan counts on it' : `the plan counts on it by ${countedBy} today`;
+  return `${name}: ${amountText(quantity, unit)} expected ${dayText(by, today)}, and ${counted}. Has it come?`;
+};
 
 /** Goods whose day has gone by: one tap, or another day on the page of what is bought. */
 export const NotArrived: FC<ToSettleProps> = ({ model, refused }) =>

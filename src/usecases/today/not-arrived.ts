@@ -3,15 +3,20 @@ import type { UnitSystem } from '../../../shared/units.ts';
 import { shownAmount } from '../typed/measures.ts';
 import type { NotArrivedFacts } from './today-model.ts';
 
-/** Goods that were to be here before a day, and nobody said that they are: the plan counts on them all the same. */
+/**
+ * Goods that were to be here before a day, and nobody said that they are: the plan takes them to come by the time of that day by
+ * which the yard is brought things.
+ */
 export const notArrived = (
   coming: readonly StoredIncoming[],
   materials: readonly Pick<StoredMaterial, 'id' | 'name' | 'unit'>[],
-  { day, system }: { day: string; system: UnitSystem },
+  { day, system, deliveredBy }: { day: string; system: UnitSystem; deliveredBy: string },
 ): NotArrivedFacts[] =>
   coming
     .filter(({ on }) => on < day)
     .flatMap(({ id: goods, material, quantity, on: by }) => {
       const found = materials.find(({ id }) => id === material);
-      return found ? [{ goods, name: found.name, ...shownAmount({ quantity, unit: found.unit }, system), by }] : [];
+      const countedBy = deliveredBy === '00:00' ? null : deliveredBy;
+      const amount = found && shownAmount({ quantity, unit: found.unit }, system);
+      return found && amount ? [{ goods, name: found.name, ...amount, by, countedBy }] : [];
     });

@@ -227,7 +227,7 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
     emptyMoulds: emptyMoulds(yard),
     toCount: toCount(materials, yard, system),
     toBeMended: toBeMended(moulds, day),
-    notArrived: notArrived(coming, materials, { day, system }),
+    notArrived: notArrived(coming, materials, { day, system, deliveredBy: yard.yard.deliveredBy }),
     orders: yard.orders
       .filter((order) => linesLeft(order).length > 0)
       .map(({ id, customer }) => ({ order: id, customer: customer ?? `order ${id}` })),

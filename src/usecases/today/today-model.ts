@@ -88,6 +88,8 @@ export interface NotArrivedFacts {
   quantity: number;
   unit: string;
   by: string;
+  /** The time of today by which the plan takes it to be there; null: from the morning on. */
+  countedBy: string | null;
 }
 
 /** The last minute to begin a batch of a mix, as an instant. */

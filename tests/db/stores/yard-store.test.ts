@@ -2,9 +2,11 @@ import { describe, expect, test } from 'vitest';
 import { freeSetAside, updateOrder } from '../../../db/stores/order-store.ts';
 import { replaceYard } from '../../../db/stores/replace-yard.ts';
 import { bumpRevision, isEmpty, loadYardFile, revision } from '../../../db/stores/yard-store.ts';
+import { dateIn, minuteOf } from '../../../shared/time.ts';
 import type { YardFile, YardFileInput } from '../../../shared/yard-file.ts';
 import { planYard } from '../../../src/engine/plan.ts';
 import { yardSeeds } from '../../support/property-seed.ts';
+import { datedYard } from '../../support/random-yard/dated-stock.ts';
 import { randomYard, type YardKind } from '../../support/random-yard.ts';
 import { smallYard } from '../../support/small-yard.ts';
 import { temporaryDatabase } from '../../support/temporary-database.ts';
@@ -14,6 +16,20 @@ const throughTheStore = async (yard: YardFile): Promise<YardFile> => {
   await database.write((tx) => replaceYard(tx, yard));
   return database.read((tx) => loadYardFile(tx, yard.yard.now));
 };
+
+/** What lots say, in whatever order and however many there are of one date; those that say nothing are left out. */
+const withLotsAdded = (yard: YardFile) => ({
+  ...yard,
+  materials: yard.materials.map(({ lots = [], ...material }) => {
+    const sums = new Map<string, number>();
+    for (const { quantity, useBy, openedAt } of lots) {
+      const key = JSON.stringify([useBy, openedAt && minuteOf(openedAt)]);
+      sums.set(key, (sums.get(key) ?? 0) + quantity);
+    }
+    sums.delete('[null,null]');
+    return { ...material, lots: [...sums].sort(([a], [b]) => (a < b ? -1 : 1)) };
+  }),
+});
 
 const mould = (id: string) => ({
   id,
@@ -81,9 +97,12 @@ describe('a yard file through the store', () => {
     async (kind) => {
       const database = await temporaryDatabase();
       for (const seed of yardSeeds(12, 1)) {
-        const yard = randomYard(seed, kind);
+        const yard = datedYard(randomYard(seed, kind), seed);
         await database.write((tx) => replaceYard(tx, yard));
-        expect(await database.read((tx) => loadYardFile(tx, yard.yard.now))).toEqual(yard);
+        const today = dateIn(yard.yard.timeZone, yard.yard.now);
+        const incoming = yard.incoming.map((goods) => (goods.on < today ? { ...goods, on: today } : goods));
+        const loaded = await database.read((tx) => loadYardFile(tx, yard.yard.now));
+        expect(withLotsAdded(loaded)).toEqual(withLotsAdded({ ...yard, incoming }));
       }
     },
   );
@@ -117,4 +136,13 @@ test('the revision counts up from nothing', async () => {
   expect(await database.write(bumpRevision)).toBe(1);
   expect(await database.write(bumpRevision)).toBe(2);
   expect(await database.read(revision)).toBe(2);
+});
+
+test('goods that nobody answered for are expected by the end of today', async () => {
+  const incoming = [
+    { material: 'mortar', quantity: 6, on: '2027-04-07' },
+    { material: 'mortar', quantity: 2, on: '2027-04-09' },
+  ];
+  const yard = await throughTheStore(smallYard({ version: 2, incoming }));
+  expect(yard.incoming.map(({ on }) => on)).toEqual(['2027-04-08', '2027-04-09']);
 });
