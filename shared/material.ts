@@ -7,7 +7,9 @@ import { date, instant } from './time.ts';
  * `pack`s. Without `leadDays` it cannot be bought, with 0 it is there the same day. `minimum` is what always has to be
  * left. It keeps `shelfLifeDays` from the day it comes; `lots` are parts of what is on hand that have a date or are opened, and
  * where it says `openedDays` it is opened by `opensBy` and keeps so many days then. With `stickMm` a unit is a stick that is cut, each cut but the last of a stick losing `kerfMm`; `offcuts` are what
- * is left of sticks that were opened, and are cut like sticks of their length.
+ * is left of sticks that were opened, and are cut like sticks of their length. With `sheetWidthMm` and
+ * `sheetLengthMm` it comes as sheets or rolls of that size, of a mesh whose wires are `meshMm` apart; `rests` are what is left
+ * of opened ones.
  */
 export const material = z.strictObject({
   id,
@@ -28,6 +30,10 @@ export const material = z.strictObject({
   stickMm: positive.optional(),
   kerfMm: amount.default(0),
   offcuts: z.array(z.strictObject({ lengthMm: positive, count: wholePositive })).optional(),
+  sheetWidthMm: positive.optional(),
+  sheetLengthMm: positive.optional(),
+  meshMm: positive.optional(),
+  rests: z.array(z.strictObject({ widthMm: positive, lengthMm: positive, count: wholePositive })).optional(),
 });
 /** A material once read: every default filled in (packs of 1, none to be kept, no kerf). */
 export type Material = z.infer<typeof material>;
@@ -50,3 +56,15 @@ export type MaterialQuantity = z.infer<typeof materialQuantity>;
 export const cut = z.strictObject({ material: id, lengthMm: positive, count: perOne });
 /** A cut once read. On which stick it lies is the plan's to say. */
 export type Cut = z.infer<typeof cut>;
+
+/**
+ * `count` pieces of so many millimetres cut from sheets of a material, which has to have a size. How sheets are cut up is
+ * shown; a plan counts what `perPiece` says.
+ */
+export const sheetCut = z.strictObject({
+  material: id,
+  widthMm: positive,
+  lengthMm: positive,
+  count: perOne,
+  mayTurn: z.boolean().default(true),
+});

@@ -2,6 +2,7 @@ import { begunFaults } from './begun-references.ts';
 import { type Fault, pathText } from './fault.ts';
 import { keepFaults, type Path, type Raw } from './firm-references.ts';
 import { lotFaults } from './lot-references.ts';
+import { goesOnSheet, isSheet, sheetFaults } from './sheet-faults.ts';
 import { isInstant, minuteOf } from './time.ts';
 
 const EPSILON = 1e-9;
@@ -68,6 +69,7 @@ export const referenceFaults = (input: unknown): Fault[] => {
     if (x.stickMm === undefined && entries(x, 'offcuts').length > 0)
       fault([...path, 'offcuts'], `"${x.id}" has no stickMm that they are left of`);
     faults.push(...lotFaults(x, path, isRecord(input.yard) ? input.yard.now : undefined));
+    for (const [key, reason] of sheetFaults(x)) fault([...path, key], reason);
   }
   for (const [x, path] of entries(input, 'incoming')) refers(x, 'material', path, materials, 'material');
   for (const [x, path] of entries(input, 'mixes')) {
@@ -81,6 +83,11 @@ export const referenceFaults = (input: unknown): Fault[] => {
   for (const [x, path] of entries(input, 'castings')) {
     checkQuantities(x, 'perPiece', path);
     checkCuts(x, path);
+    for (const [piece, at] of entries(x, 'sheets', path)) {
+      const from = refers(piece, 'material', at, materials, 'material');
+      if (from && !isSheet(from)) fault([...at, 'material'], `"${from.id}" has no sheets to cut from`);
+      else if (from && !goesOnSheet(piece, from)) fault(at, `it goes on no sheet of "${from.id}"`);
+    }
     const mix = refers(x, 'mix', path, mixes, 'mix');
     if (!mix) continue;
     const [kg, fill] = [num(x.kg), num(x.fillMinutes)];

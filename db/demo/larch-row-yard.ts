@@ -57,7 +57,8 @@ const materials: Material[] = [
   },
   {
     ...{ id: 'mesh', name: 'Galvanised mesh, 25 mm', unit: 'm2', onHand: 0.9, pack: 6, leadDays: 5, ...bought },
-    ...{ unitPrice: 6.4, supplier: 'Farm shop' },
+    ...{ unitPrice: 6.4, supplier: 'Farm shop', sheetWidthMm: 1000, sheetLengthMm: 6000, meshMm: 25 },
+    rests: [{ widthMm: 1000, lengthMm: 900, count: 1 }],
   },
   {
     ...{
@@ -116,6 +117,7 @@ const panel = (lengthMm: number, kg: number, fillMinutes: number, prepMinutes: n
   ...{ id: `panel-${lengthMm}`, name: `Panel ${lengthMm}`, mix: 'thin', kg, fillMinutes, prepMinutes },
   ...{ stripMinutes: 8, stripCrew: 1, cleanMinutes: 6, rackSpaces: 1 },
   perPiece: [{ material: 'mesh', quantity: (lengthMm / 1000) * 0.18 }],
+  sheets: [{ material: 'mesh', widthMm: 175, lengthMm: lengthMm - 25, count: 1, mayTurn: true }],
   cuts: [{ material: 'sleeve-pipe', lengthMm: 190, count: 2 }],
 });
 

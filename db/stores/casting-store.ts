@@ -23,7 +23,10 @@ export const addCasting = async (tx: Tx, { perPiece, cuts, ...casting }: Casting
 
 /** Everything of a piece anew. */
 export const rewriteCasting = async (tx: Tx, { id, perPiece, cuts, ...casting }: Casting): Promise<void> => {
-  await tx.update(castings).set(casting).where(eq(castings.id, id));
+  await tx
+    .update(castings)
+    .set({ sheets: null, ...casting })
+    .where(eq(castings.id, id));
   await putContents(tx, id, { perPiece, cuts });
 };
 

@@ -43,7 +43,20 @@ const materialRows = (held: StoreRows, { materials, incoming }: YardFile) => {
     { boughtOn: null, price: null, arrivedOn: null },
   );
   const rows = materials.map(({ offcuts: _offcuts, lots: _lots, ...one }) => ({
-    ...filled(one, 'leadDays', 'unitPrice', 'supplier', 'shelfLifeDays', 'stickMm', 'opensBy', 'openedDays'),
+    ...filled(
+      one,
+      'leadDays',
+      'unitPrice',
+      'supplier',
+      'shelfLifeDays',
+      'stickMm',
+      'opensBy',
+      'openedDays',
+      'sheetWidthMm',
+      'sheetLengthMm',
+      'meshMm',
+      'rests',
+    ),
     openedNote: before.get(one.id)?.openedNote ?? null,
     // An amount that is another one was counted.
     shortBy: before.get(one.id)?.onHand === one.onHand ? (before.get(one.id)?.shortBy ?? 0) : 0,
@@ -70,7 +83,7 @@ const mixRows = (held: StoreRows, { mixes }: YardFile) => ({
 
 const castingRows = (held: StoreRows, { castings }: YardFile) => ({
   castings: placedById(
-    castings.map(({ perPiece: _perPiece, cuts: _cuts, ...casting }) => casting),
+    castings.map(({ perPiece: _perPiece, cuts: _cuts, ...casting }) => filled(casting, 'sheets')),
     held.castings,
   ),
   castingMaterials: inside(castings, 'casting', ({ perPiece }) => perPiece),

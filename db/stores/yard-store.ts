@@ -104,7 +104,7 @@ const loadCastings = async (tx: Tx) => {
   const perPiece = belongings(await listed(tx, castingMaterials), (row) => row.casting, materialQuantity);
   const cuts = belongings(await listed(tx, castingCuts), (row) => row.casting, cut);
   return (await listed(tx, castings)).map(({ position: _position, ...casting }) => ({
-    ...casting,
+    ...present(casting),
     perPiece: perPiece(casting.id),
     cuts: cuts(casting.id),
   }));

@@ -1,4 +1,5 @@
 import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import type { Casting } from '../../shared/casting.ts';
 import { aboveZero, neverEmpty, neverNegative, position } from './limits.ts';
 import { materials } from './material.ts';
 import { mixes } from './mix.ts';
@@ -19,6 +20,8 @@ export const castings = sqliteTable(
     cleanMinutes: integer().notNull(),
     prepMinutes: integer().notNull(),
     rackSpaces: integer().notNull(),
+    /** As the rests of a material: read and written whole. */
+    sheets: text({ mode: 'json' }).$type<NonNullable<Casting['sheets']>>(),
   },
   (t) => [
     ...neverEmpty([t.id]),

@@ -1,4 +1,5 @@
 import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import type { Material } from '../../shared/material.ts';
 import { aboveZero, dates, neverEmpty, neverNegative, position } from './limits.ts';
 
 export const materials = sqliteTable(
@@ -20,6 +21,11 @@ export const materials = sqliteTable(
     openedDays: integer(),
     stickMm: real(),
     kerfMm: real().notNull(),
+    sheetWidthMm: real(),
+    sheetLengthMm: real(),
+    meshMm: real(),
+    /** A list that is read and written whole: nothing asks for one of it. */
+    rests: text({ mode: 'json' }).$type<NonNullable<Material['rests']>>(),
     /** "one bag opened 3 Apr": for the maker's eye, no rule reads it. */
     openedNote: text(),
     /** So much more was taken since the last count than the stock book had. No rule reads it. */

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { MeshKind } from '../../src/engine/cut/mesh/block.ts';
-import { fewestSheets, type MeshEffort } from '../../src/engine/cut/mesh/fewest-sheets.ts';
+import type { MeshEffort } from '../../src/engine/cut/mesh/effort.ts';
+import { fewestSheets } from '../../src/engine/cut/mesh/fewest-sheets.ts';
 import { fillSheet } from '../../src/engine/cut/mesh/fill-sheet.ts';
 import { ms, type Row } from './table.ts';
 

@@ -110,6 +110,10 @@ describe('what is there twice', () => {
 });
 
 describe('what does not go together', () => {
+  const sheetPiece = (widthMm: number, lengthMm: number) => ({
+    ...{ material: 'mortar', widthMm, lengthMm },
+    count: 1,
+  });
   const addLong: Change = (y) => y.castings.push({ ...y.castings[0]!, id: 'long' });
   test.each<[string, Change]>([
     [
@@ -128,6 +132,38 @@ describe('what does not go together', () => {
     [
       'materials[0].offcuts: "mortar" has no stickMm that they are left of',
       (y) => Object.assign(y.materials[0]!, { offcuts: [{ lengthMm: 500, count: 1 }] }),
+    ],
+    [
+      'materials[0].sheetWidthMm: a sheet has a length too',
+      (y) => Object.assign(y.materials[0]!, { sheetWidthMm: 1000 }),
+    ],
+    [
+      'materials[0].sheetLengthMm: a sheet has a width too',
+      (y) => Object.assign(y.materials[0]!, { sheetLengthMm: 1000 }),
+    ],
+    ['materials[0].meshMm: there are no sheets that it is of', (y) => Object.assign(y.materials[0]!, { meshMm: 50 })],
+    [
+      'materials[0].rests: there are no sheets that it is of',
+      (y) => Object.assign(y.materials[0]!, { rests: [{ widthMm: 500, lengthMm: 500, count: 1 }] }),
+    ],
+    [
+      'castings[0].sheets[0].material: "mortar" has no sheets to cut from',
+      (y) => Object.assign(y.castings[0]!, { sheets: [sheetPiece(175, 875)] }),
+    ],
+    [
+      'castings[0].sheets[1]: it goes on no sheet of "mortar"',
+      (y) => {
+        Object.assign(y.materials[0]!, { sheetWidthMm: 1000, sheetLengthMm: 2020, meshMm: 50 });
+        // 2001 to 2020 would go on by its length, but takes 41 openings of 40; 1001 goes on turned.
+        Object.assign(y.castings[0]!, { sheets: [sheetPiece(1001, 900), sheetPiece(900, 2001)] });
+      },
+    ],
+    [
+      'castings[0].sheets[0]: it goes on no sheet of "mortar"',
+      (y) => {
+        Object.assign(y.materials[0]!, { sheetWidthMm: 1000, sheetLengthMm: 2000 });
+        Object.assign(y.castings[0]!, { sheets: [{ ...sheetPiece(1001, 900), mayTurn: false }] });
+      },
     ],
     [
       'kits[0].cuts[0].material: "mortar" has no stickMm to cut from',

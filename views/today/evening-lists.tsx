@@ -2,6 +2,7 @@ import type { Child, FC } from 'hono/jsx';
 import type { EveningFacts } from '../../src/usecases/today/evening-facts.ts';
 import { Amounts } from './amounts.tsx';
 import { dryLines, fittingLines, weighLines } from './evening-text.ts';
+import { SheetDrawings } from './sheet-drawings.tsx';
 import { StickBars } from './stick-bars.tsx';
 import { toHaveReady } from './today-text.ts';
 
@@ -40,6 +41,11 @@ export const EveningLists: FC<{ evening: EveningFacts }> = ({ evening }) => {
           <StickBars sticks={evening.sticks} />
         </Part>
       )}
+      {evening.meshes.map((mesh) => (
+        <Part head={`Cut of ${mesh.name}`} lines={[]}>
+          <SheetDrawings mesh={mesh} caution={evening.sticks.length === 0} />
+        </Part>
+      ))}
       <Part head="Weigh and measure out" lines={weighLines(evening)} />
       <Part head="Lay out for the pieces" lines={fittingLines(evening)} />
       <Part head="Dry by then" lines={dryLines(evening)} />

@@ -5,7 +5,7 @@ import { SelectField, Wrong } from '../parts/field.tsx';
 import { shownIn } from '../parts/form-state.tsx';
 import type { DoneNotice } from '../parts/notice.tsx';
 import { CASTINGS } from './castings-page.tsx';
-import { CutRows, MoreRows, PartRows } from './contents-rows.tsx';
+import { CutRows, MoreRows, PartRows, SheetRows } from './contents-rows.tsx';
 import { EditPage } from './edit-page.tsx';
 import { EntryFigure, type EntryFormProps } from './entry-figure.tsx';
 import { MEASURED, measuredHeading, measuredText } from './measured-text.ts';
@@ -128,6 +128,7 @@ const Contents: FC<CastingFormProps> = ({ entry, model, state }) => {
         <>
           <PartRows {...rows} filled={entry?.rows.parts ?? 0} />
           <CutRows {...rows} filled={entry?.rows.cuts ?? 0} />
+          <SheetRows {...rows} filled={entry?.rows.sheets ?? 0} example={model.sizesExample} />
           <MoreRows />
         </>
       )}

@@ -98,3 +98,51 @@ export const CutRows: FC<CutRowsProps> = ({ state, stored, materials, filled }) 
     </>
   );
 };
+
+interface SheetRowsProps extends PartRowsProps {
+  materials: readonly (PartRowsProps['materials'][number] & { isSheet: boolean })[];
+  example: string;
+}
+
+const TURNS = [
+  { value: '', text: 'May be turned' },
+  { value: 'no', text: 'Lies as it is written' },
+];
+
+/** Pieces that are cut from sheets or rolls; nothing where none are in the stock book. */
+export const SheetRows: FC<SheetRowsProps> = ({ state, stored, materials, filled, example }) => {
+  const sheets = materials.filter(({ isSheet }) => isSheet);
+  if (sheets.length === 0) return null;
+  return (
+    <>
+      {rowsOf(rowCount(state, 'sheet', filled) - 1).map((row) => (
+        <div class="yard-cut">
+          <SelectField
+            name={`sheet-${row}`}
+            label={row === 0 ? 'Cut from sheets of' : `Cut from sheets of, ${row + 1}`}
+            options={[NONE, ...sheets.map(({ id, name }) => ({ value: id, text: name }))]}
+            value={shownIn(state, `sheet-${row}`, stored[`sheet-${row}`])}
+            errors={state.errors}
+          />
+          <TextField
+            name={`sheetSizes-${row}`}
+            label="Pieces, across by along"
+            value={shownIn(state, `sheetSizes-${row}`, stored[`sheetSizes-${row}`])}
+            errors={state.errors}
+          />
+          <SelectField
+            name={`sheetTurn-${row}`}
+            label="Turned"
+            options={TURNS}
+            value={shownIn(state, `sheetTurn-${row}`, stored[`sheetTurn-${row}`])}
+            errors={state.errors}
+          />
+        </div>
+      ))}
+      <p class="hint">
+        As in {example}. How sheets are cut up for a session stands in its evening before; what is bought is counted by
+        the amounts above.
+      </p>
+    </>
+  );
+};

@@ -172,6 +172,35 @@ const Cut: FC<StockFormProps> = (props) => {
   );
 };
 
+const Sheets: FC<StockFormProps> = (props) => {
+  const { errors } = props.state;
+  const [wide, wrong] = [shownIn(props.state, 'sheetWidthMm', props.entry?.texts.sheetWidthMm), errors.sheetWidthMm];
+  return (
+    <details class="message" open={Boolean(wrong ?? errors.sheetLengthMm ?? errors.meshMm ?? errors.rests ?? wide)}>
+      <summary>Sold as sheets or on a roll</summary>
+      <div class="form">
+        <div class="yard-figures">
+          <EntryFigure {...props} name="sheetWidthMm" label="Wide" />
+          <EntryFigure {...props} name="sheetLengthMm" label="Long" />
+        </div>
+        <EntryFigure
+          {...props}
+          name="meshMm"
+          label="Openings of the mesh"
+          hint="From wire to wire, each way: pieces are cut beside a wire. Empty: it is cut anywhere."
+        />
+        <EntryFigure
+          {...props}
+          name="rests"
+          label="Rests there"
+          width="line"
+          hint={`What is left of opened ones, as it lies, across by along: ${props.model.restsExample}. Empty: none.`}
+        />
+      </div>
+    </details>
+  );
+};
+
 const After: FC<{ material: YardMaterial }> = ({ material }) => (
   <section>
     <h2>No longer used</h2>
@@ -195,6 +224,7 @@ export const StockForm: FC<StockFormProps> = (props) => {
       <Held {...props} />
       <Bought {...props} />
       <Cut {...props} />
+      <Sheets {...props} />
       <More {...props} />
     </EditPage>
   );

@@ -5,6 +5,7 @@ import { calendarOf } from '../../engine/calendar/calendar.ts';
 import type { Session } from '../../engine/calendar/sessions.ts';
 import { cutList, type StickFacts } from './cut-list.ts';
 import { hoursFacts, type SessionHours } from './hours-facts.ts';
+import { type MeshFacts, meshList } from './mesh-list.ts';
 import type { CoatStep, PrepStep, RecipeFacts, SessionStep } from './session-step.ts';
 import { recipesOf, type Shown, sessionSteps } from './session-steps.ts';
 
@@ -12,6 +13,8 @@ import { recipesOf, type Shown, sessionSteps } from './session-steps.ts';
 export interface EveningFacts {
   session: SessionHours;
   sticks: readonly StickFacts[];
+  /** How sheets and rolls are cut up. */
+  meshes: readonly MeshFacts[];
   recipes: readonly RecipeFacts[];
   /** Moulds that can be coated now, and set up now: nothing is in them. */
   coats: readonly CoatStep[];
@@ -41,10 +44,12 @@ const isReadied = (step: SessionStep): step is CoatStep | PrepStep =>
 /** What is got ready before a session: what is cut and weighed, which moulds can be coated or set up, what is laid out. */
 export const eveningFacts = (plan: PlanFile, yard: YardFile, session: Session, shown: Shown): EveningFacts => {
   const steps = sessionSteps(plan, yard, session, shown);
+  const when = doneWhen(plan, session);
   const readied = steps.filter(isReadied);
   return {
     session: hoursFacts(session, calendarOf(yard.yard.timeZone)),
-    sticks: cutList(plan.sticks, yard, doneWhen(plan, session), shown.system),
+    sticks: cutList(plan.sticks, yard, when, shown.system),
+    meshes: meshList(plan, yard, when.cutFor, shown.system),
     recipes: recipesOf(steps, yard, shown),
     coats: readied.filter((step): step is CoatStep => step.kind === 'coat'),
     preps: readied.filter((step): step is PrepStep => step.kind === 'prep'),

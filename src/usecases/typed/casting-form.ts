@@ -10,6 +10,7 @@ import { asTyped } from './amount-typed.ts';
 import { type ContentsWriting, contentsTexts, contentsWords, cutsTyped, partsTyped } from './contents-typed.ts';
 import { type FieldWords, fitsYardFile, sayAt } from './fits-yard-file.ts';
 import type { FormFields } from './form-fields.ts';
+import { sheetsTyped, sheetTexts, sheetWords } from './sheets-typed.ts';
 import { ShownReader } from './shown-reader.ts';
 import { lengthShown } from './size-shown.ts';
 
@@ -34,6 +35,7 @@ export const castingTexts = (casting: Casting, size: Size, writing: ContentsWrit
   ...Object.fromEntries(SIZES.map((name) => [name, size ? lengthShown(size[name], writing.system) : ''])),
   ...Object.fromEntries([...MINUTES, 'stripCrew', 'rackSpaces'].map((name) => [name, String(casting[name as 'kg'])])),
   ...contentsTexts(casting.perPiece, casting.cuts, writing),
+  ...sheetTexts(casting.sheets, writing.system),
 });
 
 type Reader = ShownReader<Casting>;
@@ -129,6 +131,7 @@ export const castingTyped = (
       ? guessed[figure]
       : reader.whole(figure, 'How many minutes?', { least: figure === 'fillMinutes' ? 1 : 0, most: 1440 });
   const { perPiece, cuts } = before?.casting ?? NO_CASTING;
+  const sheets = sheetsTyped(reader, before?.casting.sheets, writing);
   const casting: Casting = {
     id,
     name: nameTyped(reader, name, before, yard),
@@ -139,6 +142,7 @@ export const castingTyped = (
     rackSpaces: reader.text('rackSpaces') === '' ? 1 : reader.whole('rackSpaces', 'How many places?', { most: 100 }),
     perPiece: partsTyped(reader, perPiece, writing),
     cuts: cutsTyped(reader, cuts, writing),
+    ...(sheets ? { sheets } : {}),
   };
   const guesses = [
     ...(isWorkedOut(reader, size, before) ? ['kg'] : []),
@@ -193,6 +197,7 @@ export const newCastingsTyped = (
 
 const wordsFor = (typed: FormFields): FieldWords => ({
   ...contentsWords(typed, 'perPiece'),
+  ...sheetWords(typed),
   kg: (message) => ({
     path: 'kg',
     message: message.includes('batch')

@@ -6,6 +6,10 @@ import { read } from '../../engine/units/reading.ts';
 import { amountField, asTyped } from './amount-typed.ts';
 import { figureShown } from './figures.ts';
 import { offcutsText } from './offcuts-typed.ts';
+import { sizesText } from './sizes-typed.ts';
+
+/** The size of a sheet, and of the openings of a mesh. */
+export const SHEET_FIGURES = ['sheetWidthMm', 'sheetLengthMm', 'meshMm'] as const;
 
 export type MaterialTexts = Readonly<Record<string, string>>;
 
@@ -26,7 +30,7 @@ export const materialTexts = (material: Material, { system, currency, typed }: M
   const amount = (figure: 'onHand' | 'pack' | 'minimum') =>
     asTyped(typed[figure], material[figure], material.unit, system) ??
     amountField(material[figure], material.unit, system);
-  const length = (figure: 'stickMm' | 'kerfMm', mm: number | undefined) =>
+  const length = (figure: 'stickMm' | 'kerfMm' | (typeof SHEET_FIGURES)[number], mm: number | undefined) =>
     mm === undefined
       ? ''
       : figureShown(
@@ -47,6 +51,8 @@ export const materialTexts = (material: Material, { system, currency, typed }: M
     packPrice: unitPrice === undefined ? '' : (unitPrice * material.pack).toFixed(minorDigits(currency)),
     stickMm: length('stickMm', stickMm),
     offcuts: offcutsText(offcuts ?? [], system),
+    ...Object.fromEntries(SHEET_FIGURES.map((figure) => [figure, length(figure, material[figure])])),
+    rests: sizesText(material.rests ?? [], system),
     kerfMm: stickMm === undefined && kerfMm === 0 ? '' : length('kerfMm', kerfMm),
   };
 };

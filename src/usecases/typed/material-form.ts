@@ -5,10 +5,11 @@ import { readAmount, shownUnit } from '../../engine/units/material-unit.ts';
 import type { Outcome } from '../core/context.ts';
 import { type FieldWords, fitsYardFile, sayAt } from './fits-yard-file.ts';
 import type { FormFields } from './form-fields.ts';
-import { type MaterialWriting, materialTexts, readMm } from './material-figures.ts';
+import { type MaterialWriting, materialTexts, readMm, SHEET_FIGURES } from './material-figures.ts';
 import { moneyTyped } from './money-typed.ts';
 import { offcutsTyped } from './offcuts-typed.ts';
 import { ShownReader } from './shown-reader.ts';
+import { sizesTyped } from './sizes-typed.ts';
 
 const LONGEST_WAIT_DAYS = 3650;
 
@@ -53,6 +54,28 @@ export const withOwnLead = ({ leadDays: _days, ...material }: Material, own: num
 const lotsThen = (before: Material, onHand: number): Material['lots'] =>
   withBags(before, { quantity: onHand - before.onHand }).lots;
 
+/** A sheet has both sizes, and is no stick; only what comes as sheets has openings and rests. */
+const fitsTogether = (reader: ShownReader<Material>): void => {
+  const has = (name: string) => reader.text(name) !== '';
+  const [wide, long] = [has('sheetWidthMm'), has('sheetLengthMm')];
+  if (wide && !long) reader.refuse('sheetLengthMm', 'How long is a sheet, or a roll?');
+  if (!wide && (long || has('meshMm') || has('rests')))
+    reader.refuse('sheetWidthMm', 'How wide is a sheet, or a roll?');
+  if (wide && long && has('stickMm')) reader.refuse('stickMm', 'It is sold as lengths or as sheets, not as both.');
+};
+
+/** What is left of opened sheets; undefined where there is none. */
+const sheetRestsTyped = (
+  reader: ShownReader<Material>,
+  before: Material | null,
+  system: MaterialWriting['system'],
+): Material['rests'] => {
+  if (before && reader.asShown('rests')) return before.rests;
+  const rests = sizesTyped(reader.text('rests'), system);
+  if (!rests.ok) reader.refuse('rests', rests.reason);
+  return rests.ok && rests.value.length > 0 ? rests.value : undefined;
+};
+
 /** True where amounts in this unit are weighed or measured, and so are typed in other units too. */
 const isMeasured = (unit: string): boolean => shownUnit(unit, 'US').word !== shownUnit(unit, 'metric').word;
 
@@ -74,12 +97,14 @@ export const materialTyped = (
   };
   const days = (name: 'leadDays' | 'shelfLifeDays' | 'openedDays') =>
     reader.figureOr(name, undefined, () => reader.whole(name, 'How many days?', { most: LONGEST_WAIT_DAYS }));
-  const length = (name: 'stickMm' | 'kerfMm') => () => reader.measure(name, (text) => readMm(text, system));
+  const length = (name: 'stickMm' | 'kerfMm' | (typeof SHEET_FIGURES)[number]) => () =>
+    reader.measure(name, (text) => readMm(text, system));
   const pack = amount('pack', 1);
   const stickMm = reader.figureOr('stickMm', undefined, length('stickMm'));
   const onHand = amount('onHand', 0);
   if (stickMm !== undefined && !Number.isInteger(onHand) && !(sameUnit && reader.asShown('onHand')))
     reader.refuse('onHand', WHOLE_ONES);
+  fitsTogether(reader);
   const facts = {
     id,
     name: reader.words('name', 'What is it called?'),
@@ -95,6 +120,8 @@ export const materialTyped = (
     stickMm,
     offcuts: restsTyped(reader, before, stickMm, system),
     kerfMm: reader.figureOr('kerfMm', 0, length('kerfMm')) ?? 0,
+    ...Object.fromEntries(SHEET_FIGURES.map((name) => [name, reader.figureOr(name, undefined, length(name))])),
+    rests: sheetRestsTyped(reader, before, system),
   };
   const present = Object.fromEntries(Object.entries(facts).filter(([, value]) => value !== undefined));
   return reader.outcome(present as unknown as Material);
@@ -107,6 +134,8 @@ export const unitFault = (before: Material, after: Material, uses: readonly stri
     : null;
 
 const WORDS: FieldWords = {
+  'castings[].sheets[].material': sayAt('sheetWidthMm', 'Panels need pieces of its sheets. How wide is one?'),
+  'castings[].sheets[]': sayAt('sheetWidthMm', 'A panel needs a larger piece than that, cut from it.'),
   'castings[].cuts[].material': sayAt('stickMm', 'Panels need pieces that are cut from it. How long is one?'),
   'kits[].cuts[].material': sayAt('stickMm', 'Kits need pieces that are cut from it. How long is one?'),
   'castings[].cuts[].lengthMm': sayAt('stickMm', 'A panel needs a longer piece than that, cut from it.'),

@@ -11,12 +11,12 @@ import type { Edit } from '../plan/save-edit.ts';
 import { keepFigures, typedAnew } from '../typed/figures.ts';
 import type { FormFields } from '../typed/form-fields.ts';
 import { materialBuyingTyped, NO_BUYING } from '../typed/material-buying-form.ts';
-import { type MaterialWriting, materialTexts } from '../typed/material-figures.ts';
+import { type MaterialWriting, materialTexts, SHEET_FIGURES } from '../typed/material-figures.ts';
 import { materialTyped, unitFault, withMaterial, withOwnLead } from '../typed/material-form.ts';
 import { measuresOf } from '../typed/measures.ts';
 import { onRecord, usesOf } from './uses-of.ts';
 
-const KEPT_AS_TYPED = ['onHand', 'pack', 'minimum', 'stickMm', 'kerfMm'] as const;
+const KEPT_AS_TYPED = ['onHand', 'pack', 'minimum', 'stickMm', 'kerfMm', ...SHEET_FIGURES] as const;
 const PLAIN = ['leadDays', 'unitPrice', 'shelfLifeDays', 'openedDays', 'opensBy'] as const;
 
 const keep = async (
@@ -82,6 +82,7 @@ const ownMaterial = async (tx: Tx, { materials }: YardFile, id: string): Promise
 const rowOf = ({ id: _id, onHand: _there, offcuts: _offcuts, lots: _lots, ...facts }: Material) => ({
   ...{ leadDays: null, unitPrice: null, supplier: null, shelfLifeDays: null, stickMm: null },
   ...{ opensBy: null, openedDays: null },
+  ...{ sheetWidthMm: null, sheetLengthMm: null, meshMm: null, rests: null },
   ...facts,
 });
 

@@ -10,7 +10,9 @@ import type { UseCaseContext } from '../core/context.ts';
 import type { Named } from '../core/page-parts.ts';
 import { castingTexts, SIZES } from '../typed/casting-form.ts';
 import type { FormFields } from '../typed/form-fields.ts';
+import { sheetRowCount } from '../typed/sheets-typed.ts';
 import { lengthSaid } from '../typed/size-shown.ts';
+import { SIZES_EXAMPLE } from '../typed/sizes-typed.ts';
 import { type MeasuredFacts, measuredFacts } from './show-measured.ts';
 import { type MaterialChoice, showYardFrame, type YardPageHead } from './show-yard-frame.ts';
 
@@ -25,7 +27,7 @@ export interface YardCasting extends Pick<Casting, 'id' | 'name' | 'fillMinutes'
   /** What each field of the form shows. */
   texts: FormFields;
   /** Rows of the form that are filled in. */
-  rows: { parts: number; cuts: number };
+  rows: { parts: number; cuts: number; sheets: number };
   /** Names of the figures that are guesses. */
   guesses: readonly string[];
   /** What setting it up and stripping it really took. */
@@ -37,6 +39,8 @@ export interface YardCastingsModel extends YardPageHead {
   castings: readonly YardCasting[];
   /** To weigh a piece by its size. */
   densityKgPerM3: number;
+  /** How pieces of a sheet may be typed. */
+  sizesExample: string;
   mixes: readonly Named[];
   materials: readonly MaterialChoice[];
 }
@@ -60,17 +64,24 @@ export const showYardCastings = async (context: UseCaseContext): Promise<YardCas
       size: size && SIZES.map((name) => lengthSaid(size[name], system)),
       mouldCount: yard.moulds.filter((one) => !isRetired(one) && makesPiece(one, casting.id)).length,
       texts: castingTexts(casting, size, writing),
-      rows: { parts: casting.perPiece.length, cuts: casting.cuts.length },
+      rows: { parts: casting.perPiece.length, cuts: casting.cuts.length, sheets: sheetRowCount(casting.sheets) },
       measured: measured.filter(({ what, id }) => what !== 'batch' && id === casting.id),
       guesses: guesses.filter((one) => one.kind === 'casting' && one.id === casting.id).map(({ figure }) => figure),
     };
   });
   return {
     ...{ yardName, today, system, castings },
+    sizesExample: SIZES_EXAMPLE[system],
     densityKgPerM3: FIRST_FIGURES.densityKgPerM3,
     mixes: yard.mixes.map(({ id, name }) => ({ id, name })),
-    materials: yard.materials.map(({ id, name, unit, stickMm }) => ({
-      ...{ id, name, unit: shownUnit(unit, system).word, isCut: stickMm !== undefined },
+    materials: yard.materials.map(({ id, name, unit, stickMm, sheetWidthMm }) => ({
+      ...{
+        id,
+        name,
+        unit: shownUnit(unit, system).word,
+        isCut: stickMm !== undefined,
+        isSheet: sheetWidthMm !== undefined,
+      },
     })),
   };
 };

@@ -26,6 +26,8 @@ export interface MaterialChoice extends Named {
   unit: string;
   /** It comes in lengths that are cut. */
   isCut: boolean;
+  /** It comes as sheets, or on a roll. */
+  isSheet: boolean;
 }
 
 /** What every section of the yard needs to be shown: the data, how it is written, and which figures are guesses. */

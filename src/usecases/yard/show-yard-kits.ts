@@ -52,8 +52,14 @@ export const showYardKits = async (context: UseCaseContext): Promise<YardKitsMod
   return {
     ...{ yardName, today, kits },
     castings: yard.castings.map(({ id, name }) => ({ id, name })),
-    materials: yard.materials.map(({ id, name, unit, stickMm }) => ({
-      ...{ id, name, unit: shownUnit(unit, system).word, isCut: stickMm !== undefined },
+    materials: yard.materials.map(({ id, name, unit, stickMm, sheetWidthMm }) => ({
+      ...{
+        id,
+        name,
+        unit: shownUnit(unit, system).word,
+        isCut: stickMm !== undefined,
+        isSheet: sheetWidthMm !== undefined,
+      },
     })),
   };
 };

@@ -46,7 +46,7 @@ export interface YardMixesModel extends YardPageHead {
   presets: readonly PresetShown[];
   reference: string;
   castings: readonly Named[];
-  materials: readonly Omit<MaterialChoice, 'isCut'>[];
+  materials: readonly Omit<MaterialChoice, 'isCut' | 'isSheet'>[];
 }
 
 /** How many of each panel of the mix one bag fills, whole ones. */

@@ -13,6 +13,7 @@ import { materialTexts } from '../typed/material-figures.ts';
 import { withOwnLead } from '../typed/material-form.ts';
 import { shownAmount } from '../typed/measures.ts';
 import { OFFCUTS_EXAMPLE } from '../typed/offcuts-typed.ts';
+import { SIZES_EXAMPLE } from '../typed/sizes-typed.ts';
 import { showYardFrame, type YardPageHead } from './show-yard-frame.ts';
 
 interface Amount {
@@ -42,6 +43,8 @@ export interface YardStockModel extends YardPageHead {
   suppliers: readonly string[];
   /** How offcuts may be typed. */
   offcutsExample: string;
+  /** How rests of sheets may be typed. */
+  restsExample: string;
 }
 
 /** The stock book: each material as the forms show it, in the yard's units, and who sells what. */
@@ -82,5 +85,6 @@ export const showYardStock = async (context: UseCaseContext): Promise<YardStockM
     materials,
     suppliers,
     offcutsExample: OFFCUTS_EXAMPLE[system],
+    restsExample: SIZES_EXAMPLE[system],
   };
 };

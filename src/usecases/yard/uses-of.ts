@@ -81,7 +81,7 @@ const usesOfMaterial: Finder = (yard, record, id) => {
     ...counted('goes into', namesOf(yard.mixes.filter(({ perBag }) => has(perBag))), 'mix', 'mixes'),
     ...counted(
       'goes into',
-      namesOf(yard.castings.filter(({ perPiece, cuts }) => has(perPiece) || has(cuts))),
+      namesOf(yard.castings.filter(({ perPiece, cuts, sheets = [] }) => has(perPiece) || has(cuts) || has(sheets))),
       'panel or piece',
       'panels or pieces',
     ),

@@ -5,7 +5,9 @@ import { setUnits } from '../../../db/stores/units-store.ts';
 import { loadYardFile } from '../../../db/stores/yard-store.ts';
 import { undoChange } from '../../../src/usecases/changes/undo-change.ts';
 import type { UseCaseContext } from '../../../src/usecases/core/context.ts';
+import type { FormFields } from '../../../src/usecases/typed/form-fields.ts';
 import { addCastings, editCasting } from '../../../src/usecases/yard/edit-casting.ts';
+import { addToStockBook } from '../../../src/usecases/yard/edit-material.ts';
 import { showYardCastings } from '../../../src/usecases/yard/show-yard-castings.ts';
 import { archiveWithoutLog, refusedFor, savedAnyway } from '../../support/saving.ts';
 import { yardContext } from '../../support/yard-context.ts';
@@ -151,5 +153,42 @@ describe('a piece that is edited', () => {
       'kg: That is more than the largest batch of its mix.',
     ]);
     expect(await context.database.read((tx) => typedOf(tx, { kind: 'casting', id: 'panel-900' }))).toEqual({});
+  });
+});
+
+describe('what is cut from sheets for a piece', () => {
+  const MESH = { name: 'Mesh', unit: 'm2', sheetWidthMm: '1000', sheetLengthMm: '6000', meshMm: '25' };
+  const sheetsIn = async (context: UseCaseContext) => (await castingsIn(context))[0]?.sheets;
+  const edited = async (context: UseCaseContext, typed: FormFields) =>
+    editCasting('panel-900', { ...(await textsOf(context, 'panel-900')), ...typed });
+
+  test('is kept, shown again, and undone', async () => {
+    const context = await yardContext();
+    await savedAnyway(context, addToStockBook(MESH));
+    const typed = { 'sheet-0': 'mesh', 'sheetSizes-0': '175 by 875, 2 of 50 by 100', 'sheetTurn-0': 'no' };
+    const change = await savedAnyway(context, await edited(context, typed));
+    expect(await sheetsIn(context)).toEqual([
+      { material: 'mesh', widthMm: 175, lengthMm: 875, count: 1, mayTurn: false },
+      { material: 'mesh', widthMm: 50, lengthMm: 100, count: 2, mayTurn: false },
+    ]);
+    expect(await textsOf(context, 'panel-900')).toMatchObject({
+      'sheetSizes-0': '175 mm by 875 mm, 2 of 50 mm by 100 mm',
+      'sheetTurn-0': 'no',
+    });
+    await undoChange(context, change);
+    expect(await sheetsIn(context)).toBeUndefined();
+  });
+
+  test('has to go on a sheet of something that comes as sheets', async () => {
+    const context = await yardContext();
+    await savedAnyway(context, addToStockBook(MESH));
+    const refused = async (typed: FormFields) => refusedFor(context, await edited(context, typed));
+    expect(await refused({ 'sheet-0': 'mesh', 'sheetSizes-0': '1100 by 1200' })).toEqual([
+      'sheetSizes-0: It is larger than a sheet of it.',
+    ]);
+    expect(await refused({ 'sheet-0': 'rod', 'sheetSizes-0': '100 by 100' })).toEqual([
+      'sheet-0: It does not come as sheets: see its page in stock.',
+    ]);
+    expect(await refused({ 'sheet-0': 'mesh' })).toEqual(['sheetSizes-0: How large is it?']);
   });
 });

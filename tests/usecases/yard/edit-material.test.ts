@@ -103,3 +103,41 @@ describe('a material that is edited', () => {
     expect(await materialIn(context, 'rod')).not.toHaveProperty('offcuts');
   });
 });
+
+describe('a material that comes as sheets', () => {
+  const MESH = {
+    name: 'Mesh',
+    unit: 'm2',
+    sheetWidthMm: '1 m',
+    sheetLengthMm: '6 m',
+    meshMm: '25',
+    rests: '600 by 900',
+  };
+
+  test('has their size, the openings and the rests that are there', async () => {
+    const context = await yardContext();
+    await savedAnyway(context, addToStockBook(MESH));
+    expect(await materialIn(context, 'mesh')).toMatchObject({
+      ...{ sheetWidthMm: 1000, sheetLengthMm: 6000, meshMm: 25 },
+      rests: [{ widthMm: 600, lengthMm: 900, count: 1 }],
+    });
+    expect(await textsOf(context, 'mesh')).toMatchObject({ sheetWidthMm: '1 m', rests: '600 mm by 900 mm' });
+    const none = { sheetWidthMm: '', sheetLengthMm: '', meshMm: '', rests: '' };
+    await savedAnyway(context, editMaterial('mesh', { ...(await textsOf(context, 'mesh')), ...none }));
+    const after = await materialIn(context, 'mesh');
+    expect([after?.sheetWidthMm, after?.meshMm, after?.rests]).toEqual([undefined, undefined, undefined]);
+  });
+
+  test('says what is missing of it, and is no stick', async () => {
+    const context = await yardContext();
+    const refused = (more: object) => refusedFor(context, addToStockBook({ ...MESH, ...more }));
+    expect(await refused({ sheetLengthMm: '' })).toEqual(['sheetLengthMm: How long is a sheet, or a roll?']);
+    expect(await refused({ sheetWidthMm: '', sheetLengthMm: '' })).toEqual([
+      'sheetWidthMm: How wide is a sheet, or a roll?',
+    ]);
+    expect(await refused({ stickMm: '3 m' })).toEqual(['stickMm: It is sold as lengths or as sheets, not as both.']);
+    expect(await refused({ rests: '600' })).toEqual([
+      'rests: Width by length, as in 1000 by 900 mm, 2 of 300 by 400 mm.',
+    ]);
+  });
+});

@@ -1,14 +1,11 @@
 import { areaOf, type Block, type MeshKind } from './block.ts';
+import { EFFORTS, type MeshEffort } from './effort.ts';
 import type { ExactCutting, SheetUsed, Stock } from './fewest-exact.ts';
-import { fewestSheets, type MeshEffort } from './fewest-sheets.ts';
+import { fewestSheets } from './fewest-sheets.ts';
 import { fillSheet } from './fill-sheet.ts';
 import { restSearch } from './largest-rest.ts';
-import type { Openings } from './openings.ts';
 import { partOf } from './part.ts';
 import { smallestBlocks } from './smallest-blocks.ts';
-
-/** Steps to fill one rest on hand where not all can be looked through. */
-const STEPS_PER_REST = 3000;
 
 const countsOf = (block: Block, counts: number[]): number[] => {
   if ('kind' in block) counts[block.kind] = counts[block.kind]! + 1;
@@ -17,15 +14,20 @@ const countsOf = (block: Block, counts: number[]): number[] => {
 };
 
 /** A block cut out so that the rest kept is the largest, where its pieces are few enough for that. */
-const keptOf = (kinds: readonly MeshKind[], block: Block, sheet: Openings, usable: Openings): SheetUsed => {
+const keptOf = (
+  kinds: readonly MeshKind[],
+  block: Block,
+  { sheet, usable }: Pick<Stock, 'sheet' | 'usable'>,
+  effort: MeshEffort,
+): SheetUsed => {
   const counts = countsOf(
     block,
     kinds.map(() => 0),
   );
   const places = counts.flatMap((n, kind) => (n > 0 ? [kind] : []));
   const some = places.map((kind) => ({ ...kinds[kind]!, wanted: counts[kind]! }));
-  const small = smallestBlocks(some, [sheet]);
-  const kept = small && restSearch(small, usable).largest(small.selections.count - 1, sheet);
+  const small = smallestBlocks(some, [sheet], EFFORTS[effort]);
+  const kept = small && restSearch(small, usable, EFFORTS[effort]).largest(small.selections.count - 1, sheet);
   return kept ? { area: kept.area, part: renamed(kept.part, places) } : { area: 0, part: partOf(block, sheet) };
 };
 
@@ -52,16 +54,16 @@ export const byFilling = (
   const worth = kinds.map(({ ways }) => areaOf(ways[0]!.size));
   const restsArea = stock.rests.reduce((sum, rest) => sum + areaOf(rest), 0);
   for (const { rest, i } of inOrder) {
-    const { block, counts } = fillSheet(left, worth, rest, STEPS_PER_REST);
+    const { block, counts } = fillSheet(left, worth, rest, EFFORTS[effort].roundSteps, EFFORTS[effort].sums);
     if (!block) continue;
-    used.push({ rest: i, ...keptOf(kinds, block, rest, stock.usable) });
+    used.push({ rest: i, ...keptOf(kinds, block, { ...stock, sheet: rest }, effort) });
     left = left.map((kind, k) => ({ ...kind, wanted: kind.wanted - counts[k]! }));
   }
   const places = left.flatMap((kind, i) => (kind.wanted > 0 ? [i] : []));
   const open = places.map((i) => left[i]!);
   const { blocks, atLeast } = places.length > 0 ? fewestSheets(open, stock.sheet, effort) : { blocks: [], atLeast: 0 };
   for (const block of blocks) {
-    const { area, part } = keptOf(open, block, stock.sheet, stock.usable);
+    const { area, part } = keptOf(open, block, stock, effort);
     used.push({ area, part: renamed(part, places) });
   }
   const all = kinds.reduce((sum, kind, i) => sum + kind.wanted * worth[i]!, 0);

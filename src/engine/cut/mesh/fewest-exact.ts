@@ -1,4 +1,5 @@
 import { areaOf, fits } from './block.ts';
+import { EFFORTS, type Effort } from './effort.ts';
 import { type Kept, restSearch, type Usable } from './largest-rest.ts';
 import type { Openings } from './openings.ts';
 import { partOf } from './part.ts';
@@ -118,9 +119,13 @@ const choicesOf = (small: SmallestBlocks, stock: readonly Openings[]): Choice[] 
  *
  * Example: three pieces of 2 by 3, not turned, and sheets of 4 by 3 take 2 sheets; from one of them 2 by 3 is kept.
  */
-export const fewestExact = (small: SmallestBlocks, { sheet, rests, usable }: Stock): ExactCutting => {
+export const fewestExact = (
+  small: SmallestBlocks,
+  { sheet, rests, usable }: Stock,
+  effort: Pick<Effort, 'restSteps'> = EFFORTS.usual,
+): ExactCutting => {
   const stock = [sheet, ...rests];
-  const search = restSearch(small, usable);
+  const search = restSearch(small, usable, effort);
   // The least that could be thrown away comes first, so that the others need not be looked at once it is not reached.
   const choices = choicesOf(small, stock)
     .map((x) => ({ ...x, least: x.opened - search.atMost(x.part, stock[x.stock]!) }))

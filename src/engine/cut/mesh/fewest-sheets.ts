@@ -2,17 +2,9 @@ import type { Fill } from '../fill.ts';
 import { relaxedCutting } from '../relaxed.ts';
 import { type Packing, packFilling } from '../rounds.ts';
 import { areaOf, type Block, type MeshKind } from './block.ts';
+import { EFFORTS, type MeshEffort } from './effort.ts';
 import { fillSheet } from './fill-sheet.ts';
 import type { Openings } from './openings.ts';
-
-/** Effort is counted in joins of blocks, never in time: for each sheet of the bound, of a round, and in all rounds. */
-const EFFORTS = {
-  usual: { boundSteps: 20_000, roundSteps: 2000, mostSteps: 300_000, rounds: 20 },
-  thorough: { boundSteps: 200_000, roundSteps: 6000, mostSteps: 3_000_000, rounds: 40 },
-} as const;
-
-/** How much is tried where not all can be looked through: in a plan, or for comparison with what is published. */
-export type MeshEffort = keyof typeof EFFORTS;
 
 /** What each sheet holds, and a number of sheets that nobody can do with less than. */
 export interface FewestSheets {
@@ -21,11 +13,11 @@ export interface FewestSheets {
 }
 
 /** Fills sheets, and remembers how the pieces of a filling are cut. */
-const filling = (kinds: readonly MeshKind[], sheet: Openings, found: Map<string, Block>) => {
+const filling = (kinds: readonly MeshKind[], sheet: Openings, found: Map<string, Block>, sums: number) => {
   return (mostSteps: number): Fill =>
     (worth, wanted) => {
       const left = kinds.map((kind, i) => ({ ...kind, wanted: wanted[i]! }));
-      const { block, ...filled } = fillSheet(left, worth, sheet, mostSteps);
+      const { block, ...filled } = fillSheet(left, worth, sheet, mostSteps, sums);
       if (block) found.set(filled.counts.join(), block);
       return filled;
     };
@@ -68,9 +60,9 @@ export const fewestSheets = (
   sheet: Openings,
   effort: MeshEffort = 'usual',
 ): FewestSheets => {
-  const { boundSteps, roundSteps, mostSteps, rounds } = EFFORTS[effort];
+  const { boundSteps, roundSteps, mostSteps, rounds, sums } = EFFORTS[effort];
   const found = new Map<string, Block>();
-  const fillWith = filling(kinds, sheet, found);
+  const fillWith = filling(kinds, sheet, found, sums);
   const wanted = kinds.map((x) => x.wanted);
   const room = kinds.map(({ ways }) => areaOf(ways[0]!.size));
   const relaxed = relaxedCutting(wanted, aloneOf(kinds, fillWith(roundSteps)), fillWith(boundSteps));

@@ -69,8 +69,9 @@ export const fillSheet = (
   worth: ArrayLike<number>,
   sheet: Openings,
   mostSteps: number,
+  mostSums?: number,
 ): SheetFilling => {
-  const beside = worthBeside(kinds, worth, sheet);
+  const beside = worthBeside(kinds, worth, sheet, mostSums);
   const start = inStrips(kinds, worth, sheet);
   let best: { block: Block | null; counts: number[]; worth: number } = start;
   let steps = 0;

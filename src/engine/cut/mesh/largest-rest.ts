@@ -1,10 +1,8 @@
 import { areaOf, type Block, fits } from './block.ts';
+import { EFFORTS, type Effort } from './effort.ts';
 import type { Openings } from './openings.ts';
 import { type Part, partOf } from './part.ts';
 import type { SmallestBlocks } from './smallest-blocks.ts';
-
-/** Effort is counted, never timed. */
-const MOST_STEPS = 2_000_000;
 
 /** A rest is worth keeping from this size on, laid either way. */
 export type Usable = Openings;
@@ -41,7 +39,11 @@ export interface RestSearch {
  *
  * Example: two pieces of 2 by 3, not turned, of a sheet of 6 by 6: side by side they keep 6 by 3.
  */
-export const restSearch = ({ selections, blocks }: SmallestBlocks, least: Usable): RestSearch => {
+export const restSearch = (
+  { selections, blocks }: SmallestBlocks,
+  least: Usable,
+  { restSteps: mostSteps }: Pick<Effort, 'restSteps'> = EFFORTS.usual,
+): RestSearch => {
   const known = new Map<string, Kept | null>();
   const areas = blocks.map((list) => list.reduce((min, x) => Math.min(min, pieceArea(x)), Number.POSITIVE_INFINITY));
   let steps = 0;
@@ -74,9 +76,9 @@ export const restSearch = ({ selections, blocks }: SmallestBlocks, least: Usable
     };
     if (best)
       for (const part of selections.partsOf(selection)) {
-        if (best.area >= most) break;
+        if (best.area >= most || steps > mostSteps) break;
         for (const block of blocks[part]!) {
-          if (!fits(block, sheet) || ++steps > MOST_STEPS) continue;
+          if (!fits(block, sheet) || ++steps > mostSteps) continue;
           tryCut('across', block, selection - part);
           tryCut('along', block, selection - part);
         }
@@ -84,7 +86,7 @@ export const restSearch = ({ selections, blocks }: SmallestBlocks, least: Usable
     known.set(key, best);
     return best;
   };
-  return { largest: search, atMost, isProven: () => steps <= MOST_STEPS };
+  return { largest: search, atMost, isProven: () => steps <= mostSteps };
 };
 
 /** The openings that its pieces take, without what is lost between them. */

@@ -1,7 +1,7 @@
 import { fits } from './block.ts';
 import { byFilling } from './by-filling.ts';
+import { EFFORTS, type MeshEffort } from './effort.ts';
 import { fewestExact, type Stock } from './fewest-exact.ts';
-import type { MeshEffort } from './fewest-sheets.ts';
 import { isUsable } from './largest-rest.ts';
 import { layOut, type Rect, type SheetCutLine } from './layout.ts';
 import { dealer, kindsOf, type MeshPiece } from './mesh-kinds.ts';
@@ -62,8 +62,8 @@ export const meshPlan = (
   const { kinds, pieces: ofKind } = kindsOf(wanted, grid);
   const tooLarge = kinds.flatMap(({ ways }, i) => (ways.some(({ size }) => fits(size, stock.sheet)) ? [] : ofKind[i]!));
   if (tooLarge.length > 0) return { is: 'too large', pieces: tooLarge };
-  const small = smallestBlocks(kinds, [stock.sheet, ...stock.rests]);
-  const exact = small && wanted.length > 0 ? fewestExact(small, stock) : null;
+  const small = smallestBlocks(kinds, [stock.sheet, ...stock.rests], EFFORTS[effort]);
+  const exact = small && wanted.length > 0 ? fewestExact(small, stock, EFFORTS[effort]) : null;
   const cutting = exact ? { ...exact, atLeast: exact.sheets } : byFilling(kinds, stock, effort);
   const next = dealer(ofKind);
   const sheets = cutting.used.map(({ rest, part }): SheetPlan => {

@@ -1,9 +1,6 @@
 import { type Block, fits, joined, type MeshKind, pieceBlocks } from './block.ts';
+import { EFFORTS, type Effort } from './effort.ts';
 import type { Openings } from './openings.ts';
-
-/** Effort is counted, never timed. */
-const MOST_PARTS = 400_000;
-const MOST_JOINS = 6_000_000;
 
 /**
  * Every way to take some of the pieces wanted, as a number: how many of the first kind, plus those of the second by
@@ -65,8 +62,12 @@ const keepSmallest = (front: Block[], block: Block): void => {
  *
  * Example: of two pieces of 2 by 3 that may not be turned, the selection of both has a block of 4 by 3 and one of 2 by 6.
  */
-export const smallestBlocks = (kinds: readonly MeshKind[], sheets: readonly Openings[]): SmallestBlocks | null => {
-  if (pairsOf(kinds) > MOST_PARTS) return null;
+export const smallestBlocks = (
+  kinds: readonly MeshKind[],
+  sheets: readonly Openings[],
+  { parts: mostParts, joins: mostJoins }: Pick<Effort, 'parts' | 'joins'> = EFFORTS.usual,
+): SmallestBlocks | null => {
+  if (pairsOf(kinds) > mostParts) return null;
   const selections = selectionsOf(kinds);
   const blocks: Block[][] = Array.from({ length: selections.count }, () => []);
   let joins = 0;
@@ -83,7 +84,7 @@ export const smallestBlocks = (kinds: readonly MeshKind[], sheets: readonly Open
         for (const second of blocks[all - part]!) {
           add(joined('across', first, second));
           add(joined('along', first, second));
-          if (++joins > MOST_JOINS) return null;
+          if (++joins > mostJoins) return null;
         }
     }
   }

@@ -1,8 +1,6 @@
 import type { MeshKind } from './block.ts';
+import { EFFORTS } from './effort.ts';
 import type { Openings } from './openings.ts';
-
-/** Larger tables take longer than they save. */
-const MOST_SUMS = 6_000_000;
 
 /** Sizes that pieces side by side can come to, 0 first, the whole sheet last; only there is a cut of any use. */
 const sizesTo = (edge: number, sizes: readonly number[]): number[] => {
@@ -40,10 +38,10 @@ const coarser = (size: Openings, by: number): Openings => ({
 });
 
 /** The finest grid on which the table is worth its effort, and no piece is as nothing. */
-const gridFor = (kinds: readonly MeshKind[], { across, along }: Openings): number => {
+const gridFor = (kinds: readonly MeshKind[], { across, along }: Openings, mostSums: number): number => {
   const least = Math.min(...kinds.flatMap((kind) => kind.ways.flatMap(({ size }) => [size.across, size.along])));
   let by = 1;
-  while (by < least && (across / by) * (along / by) * ((across + along) / by) > MOST_SUMS) by++;
+  while (by < least && (across / by) * (along / by) * ((across + along) / by) > mostSums) by++;
   return by;
 };
 
@@ -85,8 +83,9 @@ export const worthBeside = (
   kinds: readonly MeshKind[],
   worth: ArrayLike<number>,
   sheet: Openings,
+  mostSums = EFFORTS.usual.sums,
 ): ((block: Openings) => number) => {
-  const by = gridFor(kinds, sheet);
+  const by = gridFor(kinds, sheet, mostSums);
   const { across, along, acrossAt, alongAt, worth: filled } = tableOf(kinds, worth, coarser(sheet, by), by);
   const [columns, rows] = [across.length, along.length];
   const left = new Float64Array(columns * rows);
