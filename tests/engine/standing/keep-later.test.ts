@@ -148,3 +148,27 @@ test('setting a mould up for a later session begins later with all the rest', ()
   expect(keep.pours.map(({ id, prepStart }) => [id, clockOf(prepStart)])).toContainEqual(['P3', '11:00']);
   expect(keep.batches.map(({ start }) => start)).toContain(next('08:10'));
 });
+
+/*
+ * A piece of no. 3 was to come out at 8:57 and is hard at 9:00 only. Moved on, its strip would take the one person until 9:08, when
+ * the batch of 9:05 could begin; but the piece can as well come out after it.
+ */
+test('a batch that can stay as it is does not wait for a strip that is late', () => {
+  const base = lateYard();
+  const [first, second] = base.moulds;
+  const prepped = [first!, { ...second!, dryFrom: undefined, prepped: true }];
+  const yard: YardFile = {
+    ...base,
+    yard: { ...base.yard, now: saturday('08:50') },
+    moulds: [...prepped, { ...first!, id: '900 no. 3', prepped: false }],
+    inMould: [{ mould: '900 no. 3', casting: 'panel-900', filledAt: saturday('07:45') }],
+  };
+  const times = { stripStart: saturday('08:57'), stripEnd: saturday('09:05'), pieceReadyAt: saturday('09:05') };
+  const plan = { ...handPlan(), coats: [], strips: [{ mould: '900 no. 3', ...times }] };
+  const { keep, gone } = fixed(yard, plan);
+  expect(gone).toEqual([]);
+  expect(keep.batches.map(({ start }) => clockOf(start))).toEqual(['09:05']);
+  const again = planYard(withKeep(yard, keep), { effort: 'quick' });
+  expect(clockOf(again.batches[0]!.start)).toBe('09:05');
+  expect(again.dropped[0]).toMatchObject({ strip: '900 no. 3', reason: 'the piece is not hard by then' });
+});

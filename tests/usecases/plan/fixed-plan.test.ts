@@ -1,16 +1,19 @@
 import { describe, expect, test } from 'vitest';
 import { recentChanges } from '../../../db/stores/change-store.ts';
 import { updateMould } from '../../../db/stores/mould-store.ts';
+import { minuteOf } from '../../../shared/time.ts';
 import { undoChange } from '../../../src/usecases/changes/undo-change.ts';
 import { done, type Outcome, type UseCaseContext } from '../../../src/usecases/core/context.ts';
 import { markMould } from '../../../src/usecases/moulds/mark-mould.ts';
 import { takeOrder } from '../../../src/usecases/orders/take-order.ts';
 import { changing } from '../../../src/usecases/plan/changing.ts';
+import { fixedMixes } from '../../../src/usecases/plan/fixed-plan.ts';
 import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
 import { planSessionAnew } from '../../../src/usecases/today/plan-session-anew.ts';
 import { recordPour } from '../../../src/usecases/today/record-pour.ts';
 import { fixHours } from '../../../src/usecases/yard/fix-hours.ts';
 import { FRIDAY, fixedYard, SATURDAY_START } from '../../support/fixed-yard.ts';
+import { handPlan, plannedYard, saturday } from '../../support/planned-yard.ts';
 import { doAnyway } from '../../support/saving.ts';
 
 const kept = <T>(outcome: Outcome<T>): T => {
@@ -118,6 +121,19 @@ describe('a session under way', () => {
     kept(await recordPour(at, { pours, bags: null, filledAt: '08:48' }));
     expect(await dropped(at)).toEqual([]);
   });
+});
+
+/* Set up for 9:05 and full by 8:58 already: what is still to come of the plan is not that batch once more. */
+test('a batch that was poured before its time is no longer fixed, and nobody is told that it is gone', () => {
+  const yard = plannedYard();
+  const inMould = [{ mould: '900 no. 1', casting: 'panel-900', filledAt: saturday('08:58') }];
+  const poured = { ...yard, yard: { ...yard.yard, now: saturday('09:00') }, inMould };
+  const fixing = { yard: poured, plan: handPlan(), hours: 24, clock: minuteOf(saturday('09:00')) };
+  expect(fixedMixes(fixing)).toEqual({ keep: { batches: [], pours: [] }, gone: [] });
+  // What the plan had in its mould before says nothing of it.
+  const strip = { mould: '900 no. 1', stripStart: saturday('08:10'), stripEnd: saturday('08:18') };
+  const known = { ...handPlan(), strips: [{ ...strip, pieceReadyAt: saturday('08:18') }] };
+  expect(fixedMixes({ ...fixing, plan: known }).keep.batches).toHaveLength(1);
 });
 
 describe('a session that is planned anew', () => {
