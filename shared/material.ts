@@ -2,6 +2,23 @@ import { z } from 'zod';
 import { amount, days, id, perOne, positive, wholePositive } from './number.ts';
 import { date, instant } from './time.ts';
 
+const lot = z.strictObject({ quantity: positive, useBy: date.optional(), openedAt: instant.optional() });
+type Lot = z.infer<typeof lot>;
+
+/**
+ * Lots of one date and one opening are one lot, and what has neither is the same as what no lot accounts for. As a book that adds up
+ * its lines has them.
+ */
+const oneOfEach = (lots: readonly Lot[]): Lot[] => {
+  const known = new Map<string, Lot>();
+  for (const one of lots) {
+    if (one.useBy === undefined && one.openedAt === undefined) continue;
+    const key = `${one.useBy} ${one.openedAt}`;
+    known.set(key, { ...one, quantity: one.quantity + (known.get(key)?.quantity ?? 0) });
+  }
+  return [...known.values()];
+};
+
 /**
  * Something bought and used up (R10). Quantities count `unit`s, a word of the maker's own; it is bought in whole
  * `pack`s. Without `leadDays` it cannot be bought, with 0 it is there the same day. `minimum` is what always has to be
@@ -22,9 +39,7 @@ export const material = z.strictObject({
   unitPrice: amount.optional(),
   supplier: z.string().optional(),
   shelfLifeDays: days.optional(),
-  lots: z
-    .array(z.strictObject({ quantity: positive, useBy: date.optional(), openedAt: instant.optional() }))
-    .optional(),
+  lots: z.array(lot).transform(oneOfEach).optional(),
   opensBy: positive.optional(),
   openedDays: days.optional(),
   stickMm: positive.optional(),

@@ -13,6 +13,7 @@ import { enter } from './enter.ts';
 import type { Entry } from './entry.ts';
 import { shiftLater } from './shift-later.ts';
 import { sticksFor } from './sticks-cut.ts';
+import { tookPastDate } from './took-past-date.ts';
 import type { WorkDone } from './work-done.ts';
 
 const less = (carrying: Carrying, work: WorkDone): PlanFile | null => {
@@ -43,6 +44,7 @@ const readyFrom = (work: WorkDone): Map<string, Minute> =>
  * tasks begin no earlier than the yard's now.
  */
 const carryOn = (plan: PlanFile, before: YardFile, entries: readonly Entry[], work: WorkDone): PlanFile | null => {
+  if (tookPastDate(entries, before)) return null;
   const carrying: Carrying = { plan, before, after: apply(before, entries), entries };
   const left = less(carrying, work);
   const shifted = left && shiftLater(left, carrying.after, readyFrom(work));
