@@ -211,7 +211,7 @@ describe('buying', () => {
     const text = await screens.textAfter(await screens.post('/buying/arrived', { goods: screens.id, came: '3' }));
     expect(text).toContain('4 bags in the yard');
     expect(await comingIn(screens)).toMatchObject([
-      { quantity: 1, on: '2027-04-08', boughtOn: '2027-04-07', price: null },
+      { quantity: 1, on: '2027-04-08', boughtOn: '2027-04-07', price: 10.75 },
     ]);
   });
 

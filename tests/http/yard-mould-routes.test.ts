@@ -167,6 +167,7 @@ describe('the yard as a whole', () => {
     ...{ name: 'Hill yard', timeZone: 'Europe/Dublin', system: 'US', currency: 'gbp', weekStart: 'SU', mixers: '1' },
     ...{ 'handoverDays:SA': 'yes', sessionsInHand: '0', fixedHours: '24', horizonDays: '60', rackSpaces: '' },
     ...{ setUpMinutes: '0', clearUpMinutes: '0', batchWorthDays: '5', bagWorthDays: '0,5', deliveryDaysInHand: '7' },
+    deliveredBy: '17:00',
   };
 
   test('is changed at once where no date moves, and shown so from then on', async () => {
