@@ -141,6 +141,16 @@ export const isTimeZone = (name: string): boolean => {
 };
 
 /**
+ * The time of day that an instant is in a zone.
+ *
+ * Example: `clockIn('Europe/Dublin', '2027-06-01T23:30:00Z')` is '00:30'.
+ */
+export const clockIn = (timeZone: string, instant: string): string =>
+  new Intl.DateTimeFormat('en-GB', { timeZone, hour: '2-digit', minute: '2-digit', hourCycle: 'h23' }).format(
+    Date.parse(instant),
+  );
+
+/**
  * The date that an instant falls on in a zone.
  *
  * Example: `dateIn('Europe/Dublin', '2027-06-01T23:30:00Z')` is "2027-06-02".

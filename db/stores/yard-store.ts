@@ -1,6 +1,6 @@
 import { asc, eq, isNull, sql } from 'drizzle-orm';
 import type { AnySQLiteColumn, SQLiteTable } from 'drizzle-orm/sqlite-core';
-import { type DayNumber, dateIn, dateOfDay, dayNumber } from '../../shared/time.ts';
+import { clockIn, type DayNumber, dateIn, dateOfDay, dayNumber } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { castingCuts, castingMaterials, castings } from '../tables/casting.ts';
 import { customers } from '../tables/customer.ts';
@@ -53,9 +53,6 @@ const loadWork = async (tx: Tx) => ({
   temperatures: (await listed(tx, temperatureSteps)).map(({ from, celsius }) => ({ from, celsius })),
 });
 
-/** The local date of an instant. */
-const dayIn = (timeZone: string, now: string): DayNumber => dayNumber(dateIn(timeZone, now));
-
 /** What is not to be had before a day takes so much longer to come. */
 const daysUntil = (notBefore: string | undefined, today: DayNumber): number =>
   notBefore === undefined ? 0 : Math.max(0, dayNumber(notBefore) - today);
@@ -78,19 +75,25 @@ const loadMaterials = async (tx: Tx, today: DayNumber) => {
 };
 
 /**
- * Goods on their way. What was to have come before today, and nobody has said a word of, is expected by the end of today: it is
- * not there, and a plan that bought it once more would have it twice.
+ * Goods on their way. What was to have come before today, and nobody has said a word of, is expected when the yard is brought
+ * things next, today or tomorrow: it is not there, and a plan that bought it once more would have it twice. What is fetched has no such time.
  */
-const loadStock = async (tx: Tx, today: DayNumber) => ({
-  materials: await loadMaterials(tx, today),
-  incoming: (
-    await tx
-      .select({ material: incomings.material, quantity: incomings.quantity, on: incomings.on })
-      .from(incomings)
-      .where(isNull(incomings.arrivedOn))
-      .orderBy(asc(incomings.position))
-  ).map((row) => ({ ...row, on: dateOfDay(Math.max(today, dayNumber(row.on))) })),
-});
+const loadStock = async (tx: Tx, { timeZone, deliveredBy, now }: YardFile['yard']) => {
+  const today = dayNumber(dateIn(timeZone, now));
+  const materials = await loadMaterials(tx, today);
+  const fetched = new Set(materials.flatMap(({ id, leadDays }) => (leadDays === 0 ? [id] : [])));
+  const isToCome = (material: string) => !fetched.has(material) && clockIn(timeZone, now) < deliveredBy;
+  const expectedOn = (material: string, on: DayNumber) => (on >= today ? on : isToCome(material) ? today : today + 1);
+  const rows = await tx
+    .select({ material: incomings.material, quantity: incomings.quantity, on: incomings.on })
+    .from(incomings)
+    .where(isNull(incomings.arrivedOn))
+    .orderBy(asc(incomings.position));
+  return {
+    materials,
+    incoming: rows.map((row) => ({ ...row, on: dateOfDay(expectedOn(row.material, dayNumber(row.on))) })),
+  };
+};
 
 const loadMixes = async (tx: Tx) => {
   const perBag = belongings(await listed(tx, mixMaterials), (row) => row.mix, materialQuantity);
@@ -229,7 +232,7 @@ export const loadYardFile = async (tx: Tx, now: string): Promise<YardFile> => {
     version: 2,
     yard,
     ...(await loadWork(tx)),
-    ...(await loadStock(tx, dayIn(yard.timeZone, now))),
+    ...(await loadStock(tx, yard)),
     mixes: await loadMixes(tx),
     castings: await loadCastings(tx),
     moulds: await loadMoulds(tx),

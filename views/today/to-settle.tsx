@@ -54,7 +54,7 @@ export const ToBeMended: FC<ToSettleProps> = ({ model, refused }) =>
 
 /** "Rapid mortar: 6 bags expected Wed 7 Apr, and the plan counts on it by 17:00 today. Has it come?" */
 const notArrivedText = ({ name, quantity, unit, by, countedBy }: NotArrivedFacts, today: string): string => {
-  const counted = countedBy === null ? 'the plan counts on it' : `the plan counts on it by ${countedBy} today`;
+  const counted = `the plan counts on it ${countedBy === null ? 'from tomorrow on' : `by ${countedBy} today`}`;
   return `${name}: ${amountText(quantity, unit)} expected ${dayText(by, today)}, and ${counted}. Has it come?`;
 };
 

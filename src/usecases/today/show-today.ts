@@ -10,7 +10,7 @@ import { minutesOfSteps } from '../../../db/stores/recorded-step-store.ts';
 import { workRecords } from '../../../db/stores/work-record-store.ts';
 import { fixedHours } from '../../../db/stores/yard-store.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
-import { dateOfDay, dayNumber, minuteOf } from '../../../shared/time.ts';
+import { clockIn, dateOfDay, dayNumber, minuteOf } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { pouredToCome } from '../../engine/book/as-of.ts';
@@ -227,7 +227,9 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
     emptyMoulds: emptyMoulds(yard),
     toCount: toCount(materials, yard, system),
     toBeMended: toBeMended(moulds, day),
-    notArrived: notArrived(coming, materials, { day, system, deliveredBy: yard.yard.deliveredBy }),
+    notArrived: notArrived(coming, materials, {
+      ...{ day, system, deliveredBy: yard.yard.deliveredBy, clock: clockIn(yard.yard.timeZone, context.now) },
+    }),
     orders: yard.orders
       .filter((order) => linesLeft(order).length > 0)
       .map(({ id, customer }) => ({ order: id, customer: customer ?? `order ${id}` })),

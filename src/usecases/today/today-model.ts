@@ -88,7 +88,7 @@ export interface NotArrivedFacts {
   quantity: number;
   unit: string;
   by: string;
-  /** The time of today by which the plan takes it to be there; null: from the morning on. */
+  /** The time of today by which the plan takes it to come; null: not today any more. */
   countedBy: string | null;
 }
 

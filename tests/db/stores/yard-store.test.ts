@@ -100,8 +100,11 @@ describe('a yard file through the store', () => {
         const yard = datedYard(randomYard(seed, kind), seed);
         await database.write((tx) => replaceYard(tx, yard));
         const today = dateIn(yard.yard.timeZone, yard.yard.now);
-        const incoming = yard.incoming.map((goods) => (goods.on < today ? { ...goods, on: today } : goods));
         const loaded = await database.read((tx) => loadYardFile(tx, yard.yard.now));
+        const { incoming } = loaded;
+        expect(incoming.map(({ on }, i) => on === yard.incoming[i]!.on || yard.incoming[i]!.on < today)).not.toContain(
+          false,
+        );
         expect(withLotsAdded(loaded)).toEqual(withLotsAdded({ ...yard, incoming }));
       }
     },
@@ -138,11 +141,19 @@ test('the revision counts up from nothing', async () => {
   expect(await database.read(revision)).toBe(2);
 });
 
-test('goods that nobody answered for are expected by the end of today', async () => {
+test.each([
+  ['17:00', '2027-04-08', 3],
+  ['08:00', '2027-04-09', 3],
+  ['00:00', '2027-04-09', 3],
+  ['17:00', '2027-04-09', 0],
+])('goods that nobody answered for, brought by %s, are expected on %s', async (deliveredBy, on, leadDays) => {
   const incoming = [
     { material: 'mortar', quantity: 6, on: '2027-04-07' },
     { material: 'mortar', quantity: 2, on: '2027-04-09' },
   ];
-  const yard = await throughTheStore(smallYard({ version: 2, incoming }));
-  expect(yard.incoming.map(({ on }) => on)).toEqual(['2027-04-08', '2027-04-09']);
+  const small = smallYard();
+  const materials = small.materials.map((one) => ({ ...one, leadDays }));
+  const yard = smallYard({ version: 2, yard: { ...small.yard, deliveredBy }, materials, incoming });
+  const stored = await throughTheStore(yard);
+  expect(stored.incoming.map((goods) => goods.on)).toEqual([on, '2027-04-09']);
 });
