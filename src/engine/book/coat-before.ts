@@ -3,7 +3,7 @@ import { minuteOf } from '../../../shared/time.ts';
 
 type Turn = Pick<PlanPour, 'mould' | 'prepStart' | 'fillStart'>;
 
-/** Kept as long as a list itself, and as long as that: a long plan is asked about each of its pours in turn. */
+/** Kept as long as a list itself: a long plan is asked about each of its pours in turn, and the list grows by them. */
 type Kept<T> = WeakMap<readonly object[], { length: number; byMould: Map<string, T[]> }>;
 const coatsKept: Kept<PlanCoat> = new WeakMap();
 const fillsKept: Kept<number> = new WeakMap();
@@ -14,17 +14,15 @@ const ofMould = <O extends { mould: string }, T>(
   mould: string,
   as: (one: O) => T,
 ): readonly T[] => {
-  let known = kept.get(list);
-  if (known?.length !== list.length) {
-    const byMould = new Map<string, T[]>();
-    for (const one of list) {
-      const own = byMould.get(one.mould);
-      if (own) own.push(as(one));
-      else byMould.set(one.mould, [as(one)]);
-    }
-    known = { length: list.length, byMould };
-    kept.set(list, known);
+  const before = kept.get(list);
+  const known = before && before.length <= list.length ? before : { length: 0, byMould: new Map<string, T[]>() };
+  for (const one of list.slice(known.length)) {
+    const own = known.byMould.get(one.mould);
+    if (own) own.push(as(one));
+    else known.byMould.set(one.mould, [as(one)]);
   }
+  known.length = list.length;
+  kept.set(list, known);
   return known.byMould.get(mould) ?? [];
 };
 

@@ -255,7 +255,7 @@ export const fixedWorkOf = (problem: Problem, stands?: Stands): FixedWork => {
   const staying = [...begunIn(problem.yard).pours];
   for (const [b, { text, batch, pours }] of all.entries()) {
     lookAheadTo(ground, batch, -1);
-    const readyAnew = (pour: Pour) => readiedAnew(ground, pour, batch.start, { keep, staying: [...staying] });
+    const readyAnew = (pour: Pour) => readiedAnew(ground, pour, batch.start, { keep, staying });
     const isLoose = stands && !firm.has(batchName(text));
     const reason = keepOrDrop(ground, { text, batch, pours, readyAnew: isLoose ? readyAnew : null });
     if (reason === null) {
