@@ -5,7 +5,7 @@ type Turn = Pick<PlanPour, 'mould' | 'prepStart' | 'fillStart'>;
 
 /** Kept as long as a list itself: a long plan is asked about each of its pours in turn, and the list grows by them. */
 type Kept<T> = WeakMap<readonly object[], { length: number; byMould: Map<string, T[]> }>;
-const coatsKept: Kept<PlanCoat> = new WeakMap();
+const coatsKept: Kept<{ coat: PlanCoat; start: number; end: number }> = new WeakMap();
 const fillsKept: Kept<number> = new WeakMap();
 
 const ofMould = <O extends { mould: string }, T>(
@@ -31,14 +31,14 @@ const ofMould = <O extends { mould: string }, T>(
  * after. `pours` are all that are known of the mould; those of others do not matter.
  */
 export const coatBefore = (coats: readonly PlanCoat[], pours: readonly Turn[], pour: Turn): PlanCoat | undefined => {
-  const own = ofMould(coatsKept, coats, pour.mould, (coat) => coat);
+  const timed = (coat: PlanCoat) => ({ coat, start: minuteOf(coat.start), end: minuteOf(coat.end) });
+  const own = ofMould(coatsKept, coats, pour.mould, timed);
   if (own.length === 0) return undefined;
   const by = minuteOf(pour.prepStart);
   const filled = ofMould(fillsKept, pours, pour.mould, ({ fillStart }) => minuteOf(fillStart));
   const last = filled.reduce((latest, at) => (at < by && at > latest ? at : latest), -Infinity);
-  return own
-    .filter(({ start, end }) => minuteOf(end) <= by && minuteOf(start) > last)
-    .sort((a, b) => minuteOf(b.start) - minuteOf(a.start))[0];
+  const before = own.filter(({ start, end }) => end <= by && start > last);
+  return before.sort((a, b) => b.start - a.start)[0]?.coat;
 };
 
 /** The coats that moulds get for some of the pours, each once. */

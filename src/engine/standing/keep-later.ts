@@ -114,8 +114,9 @@ export const keepLater = (yard: YardFile, keep: Keep, plan: PlanFile): KeptLess 
     const is = shiftLater(was, yard);
     // Where the rules allow all batches as they are, nothing has to move for them.
     if (out.size === 0 && ((is && !batchesMove(was, is)) || batchesStay(yard, here))) return asItWas;
+    if (!is) continue;
     const rest = lessOut(keep, out);
-    if (is) return { ...rest, keep: atTimesOf(rest.keep, was, is) };
+    return { ...rest, keep: atTimesOf(rest.keep, was, is) };
   }
   return asItWas;
 };

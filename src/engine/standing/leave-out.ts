@@ -47,8 +47,12 @@ export const lessOut = (keep: Keep, out: LeftOut): KeptLess => {
   const left = keep.batches.filter((batch) => out.has(batch));
   const gone = new Set(left.flatMap(({ pours }) => pours));
   const [lost, pours] = [keep.pours.filter(({ id }) => gone.has(id)), keep.pours.filter(({ id }) => !gone.has(id))];
-  const needed = new Set(coatsBefore(keep.coats ?? [], pours, pours));
-  const coats = coatsBefore(keep.coats ?? [], keep.pours, lost).filter((coat) => !needed.has(coat));
+  const theirs = coatsBefore(keep.coats ?? [], keep.pours, lost);
+  // A pour that comes after theirs in the same mould may need their coat.
+  const coated = new Set(theirs.map(({ mould }) => mould));
+  const others = pours.filter(({ mould }) => coated.has(mould));
+  const needed = new Set(coatsBefore(keep.coats ?? [], others, others));
+  const coats = theirs.filter((coat) => !needed.has(coat));
   return {
     keep: {
       ...keep,
