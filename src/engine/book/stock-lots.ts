@@ -11,8 +11,8 @@ import {
   undatedIn,
 } from '../../../shared/bags.ts';
 import type { Material } from '../../../shared/material.ts';
-import { type DayNumber, dayNumber } from '../../../shared/time.ts';
-import { type DatedLot, takeFromLots } from '../buy/dated-lots.ts';
+import type { DayNumber } from '../../../shared/time.ts';
+import { asDatedLot, type DatedLot, takeFromLots } from '../buy/dated-lots.ts';
 
 /** Sums of fractions are not exact. */
 const EPSILON = 1e-9;
@@ -42,14 +42,7 @@ type NamedLot = DatedLot & { bags: BagsOf };
 
 const namedLots = (material: DatedStock, dayOf: (instant: string) => DayNumber): NamedLot[] =>
   [{ quantity: undatedIn(material) }, ...(material.lots ?? [])].flatMap(({ quantity, ...bags }: BagsMoved) =>
-    quantity > EPSILON
-      ? [
-          {
-            ...{ quantity, bags: bagsNamed(bags), useBy: bags.useBy === undefined ? null : dayNumber(bags.useBy) },
-            openedOn: bags.openedAt === undefined ? null : dayOf(bags.openedAt),
-          },
-        ]
-      : [],
+    quantity > EPSILON ? [{ ...asDatedLot({ quantity, ...bags }, dayOf), bags: bagsNamed(bags) }] : [],
   );
 
 /** What is there of each bags after it less what there was, what is gone first. */

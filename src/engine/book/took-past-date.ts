@@ -1,6 +1,6 @@
-import { dayNumber, minuteOf } from '../../../shared/time.ts';
+import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { lastDayOf } from '../buy/dated-lots.ts';
+import { asDatedLot, lastDayOf } from '../buy/dated-lots.ts';
 import { calendarOf } from '../calendar/calendar.ts';
 import type { Entry } from './entry.ts';
 
@@ -17,11 +17,7 @@ export const tookPastDate = (
   const day = (instant: string) => dayOf(minuteOf(instant));
   return entries.some((entry) => {
     if (entry.kind !== 'stock' || entry.quantity >= 0 || !entry.bags) return false;
-    const { useBy, openedAt } = entry.bags;
-    const lot = {
-      ...{ quantity: -entry.quantity, useBy: useBy === undefined ? null : dayNumber(useBy) },
-      openedOn: openedAt === undefined ? null : day(openedAt),
-    };
+    const lot = asDatedLot({ ...entry.bags, quantity: -entry.quantity }, day);
     return lastDayOf(lot, materials.find(({ id }) => id === entry.material) ?? {}) < day(entry.why.at);
   });
 };

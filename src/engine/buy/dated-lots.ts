@@ -1,3 +1,4 @@
+import { type BagsMoved, type DatedStock, undatedIn } from '../../../shared/bags.ts';
 import type { Material } from '../../../shared/material.ts';
 import { type DayNumber, dayNumber } from '../../../shared/time.ts';
 
@@ -108,26 +109,28 @@ export const takeFromLots = <L extends DatedLot>(
   return { lots: after, taken, short: wanted > EPSILON ? wanted : 0 };
 };
 
+/** Bags by the date on them and when they were opened, as a lot that is planned by days. */
+export const asDatedLot = (
+  { quantity, useBy, openedAt }: BagsMoved,
+  dayOf: (instant: string) => DayNumber,
+): DatedLot => ({
+  quantity,
+  useBy: useBy === undefined ? null : dayNumber(useBy),
+  openedOn: openedAt === undefined ? null : dayOf(openedAt),
+});
+
 /**
  * What there is of a material on hand, by its dates: what its lots do not account for has none.
  *
  * Example: of 9 bags on hand, 4 of them with the date 10 April, 5 have none.
  */
-export const lotsOnHand = (
-  { onHand, lots = [] }: Pick<Material, 'onHand' | 'lots'>,
-  dayOf: (instant: string) => DayNumber,
-): DatedLot[] => {
-  const rest = lots.reduce((left, lot) => left - lot.quantity, onHand);
-  const dated = lots.map(({ quantity, useBy, openedAt }) => ({
-    quantity,
-    useBy: useBy === undefined ? null : dayNumber(useBy),
-    openedOn: openedAt === undefined ? null : dayOf(openedAt),
-  }));
-  return rest > EPSILON ? [{ quantity: rest, useBy: null, openedOn: null }, ...dated] : dated;
-};
+export const lotsOnHand = (material: DatedStock, dayOf: (instant: string) => DayNumber): DatedLot[] =>
+  [{ quantity: undatedIn(material) }, ...(material.lots ?? [])]
+    .filter(({ quantity }) => quantity > EPSILON)
+    .map((lot) => asDatedLot(lot, dayOf));
 
 /** For how many days it keeps once it has come: to the next day at least, since it may come in the evening; null for ever. */
-const keepsDays = ({ shelfLifeDays }: Pick<Material, 'shelfLifeDays'>): number | null =>
+export const keepsDays = ({ shelfLifeDays }: Pick<Material, 'shelfLifeDays'>): number | null =>
   shelfLifeDays === undefined ? null : Math.max(1, shelfLifeDays);
 
 /** The last day of what comes on a day: so many days after it as it keeps; null where it keeps for ever. */

@@ -38,8 +38,8 @@ export const lotsInYard = (onHand: number, arrivals: readonly { day: DayNumber; 
 
 /**
  * What becomes of each lot of a material that keeps for so many days after it came, when lots are used up one after
- * another in the order given. Quantities in the material's unit. Says what is so and changes no buy: rule R10 knows of no
- * keeping days, and a plan buys no less than a pack and no later than it has to.
+ * another in the order given. Quantities in the material's unit. Says what is so and changes no buy: bags without a date of their own
+ * are planned as if they kept, and a plan buys no less than a pack.
  *
  * Example: 6 bags of day 10 that keep 90 days, 2 used on day 50 and 1 on day 101: 2 in time, 1 late, 3 left.
  */

@@ -6,6 +6,7 @@ import { type Calendar, calendarOf } from '../calendar/calendar.ts';
 import { countedOnHand } from '../cut/offcuts.ts';
 import { buysOf } from './buys.ts';
 import type { MaterialUse } from './material-flow.ts';
+import { onItsWay } from './there-at.ts';
 import type { PackNeeded } from './trip-windows.ts';
 
 const TOLERANCE = 1e-6;
@@ -25,9 +26,7 @@ const neededDays = (
   uses: readonly MaterialUse[],
   calendar: Calendar,
 ): DayNumber[] => {
-  const coming = yard.incoming
-    .filter((one) => one.material === material.id)
-    .map(({ on, quantity }) => ({ day: dayNumber(on), quantity }));
+  const coming = onItsWay(yard, material.id);
   const lastDays = buysOf(material, [...uses], coming, minuteOf(yard.yard.now), calendar, {
     deliveredBy: yard.yard.deliveredBy,
   });
@@ -70,7 +69,7 @@ export const packsNeeded = (
     sum += quantity;
     return { day: calendar.dayOf(at), sum };
   });
-  const coming = yard.incoming.filter((one) => one.material === material.id);
+  const coming = onItsWay(yard, material.id);
   const there = coming.reduce((all, { quantity }) => all + quantity, countedOnHand(material));
   return comes.map((comesBy, k) => {
     const from = there + k * material.pack;

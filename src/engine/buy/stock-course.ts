@@ -4,6 +4,7 @@ import type { Calendar } from '../calendar/calendar.ts';
 import { countedOnHand } from '../cut/offcuts.ts';
 import { type DatedLot, lastDayOf, lotsOnHand, takeFromLots, usableOn, useByOf } from './dated-lots.ts';
 import type { MaterialArrival, MaterialUse } from './material-flow.ts';
+import { thereAt } from './there-at.ts';
 
 /** A use with the orders it is for; null stands for stock. */
 export interface UseFor extends MaterialUse {
@@ -59,16 +60,21 @@ export const stockCourse = (
   material: Material,
   uses: readonly UseFor[],
   arrivals: readonly MaterialArrival[],
-  { now, calendar }: { now: number; calendar: Calendar },
+  { now, calendar, deliveredBy = '00:00' }: { now: number; calendar: Calendar; deliveredBy?: string },
 ): CourseStep[] => {
-  const { dayOf, midnightOf } = calendar;
+  const { dayOf } = calendar;
+  const coming = { leadDays: material.leadDays, deliveredBy };
   const today = dayOf(now);
   const counted = { ...material, onHand: countedOnHand(material) };
   let lots = lotsOnHand(counted, (instant) => dayOf(minuteOf(instant))).filter(
     (lot) => lastDayOf(lot, material) >= today,
   );
   const events: Event[] = [
-    ...arrivals.map(({ day, quantity }) => ({ kind: 'comes' as const, at: Math.max(now, midnightOf(day)), quantity })),
+    ...arrivals.map(({ day, quantity }) => ({
+      kind: 'comes' as const,
+      at: Math.max(now, thereAt(day, coming, calendar)),
+      quantity,
+    })),
     ...uses.map((use) => ({ kind: 'used' as const, ...use })),
   ].sort((a, b) => a.at - b.at);
   return events.flatMap((event): CourseStep[] => {

@@ -1,5 +1,7 @@
-import { clockMinutes, type DayNumber, type Minute } from '../../../shared/time.ts';
+import { clockMinutes, type DayNumber, dayNumber, type Minute } from '../../../shared/time.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Calendar } from '../calendar/calendar.ts';
+import type { MaterialArrival } from './material-flow.ts';
 
 /** How goods come: so many days after they are ordered, by a time of day ("HH:MM"). */
 export interface Coming {
@@ -21,3 +23,7 @@ export const lastDayFor = (minute: Minute, coming: Coming, calendar: Calendar): 
   const day = calendar.dayOf(minute);
   return thereAt(day, coming, calendar) <= minute ? day : day - 1;
 };
+
+/** What is on its way of a material, by the day it is to come. */
+export const onItsWay = ({ incoming }: Pick<YardFile, 'incoming'>, material: string): MaterialArrival[] =>
+  incoming.flatMap(({ material: of, on, quantity }) => (of === material ? [{ day: dayNumber(on), quantity }] : []));

@@ -1,6 +1,7 @@
 import type { PlanFile, PlanOrder, PlanPour, PlanStick, UnplannedOrder } from '../../../shared/plan.ts';
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import { buysOf } from '../buy/buys.ts';
+import { onItsWay } from '../buy/there-at.ts';
 import { type CutDemand, cutPlan } from '../cut/cut-plan.ts';
 import { begunIn } from './begun.ts';
 import { bagsOf, type DecoderState } from './decoder-state.ts';
@@ -330,16 +331,10 @@ export const writePlan = (
   const { sticks, failed } = cutSticks(problem, uses);
   if (failed !== NONE) return { shortOf: failed };
   const buys = problem.yard.materials.flatMap((material, i) =>
-    buysOf(
-      material,
-      uses.quantities[i]!,
-      problem.yard.incoming.flatMap((x) =>
-        x.material === material.id ? [{ day: dayNumber(x.on), quantity: x.quantity }] : [],
-      ),
-      problem.now,
-      problem.calendar,
-      { daysInHand: problem.yard.yard.deliveryDaysInHand, deliveredBy: problem.yard.yard.deliveredBy },
-    ),
+    buysOf(material, uses.quantities[i]!, onItsWay(problem.yard, material.id), problem.now, problem.calendar, {
+      daysInHand: problem.yard.yard.deliveryDaysInHand,
+      deliveredBy: problem.yard.yard.deliveredBy,
+    }),
   );
   const planned = problem.orders.flatMap((_, o) => (state.orders.completesAt[o] === NONE ? [] : [orderOf(state, o)]));
   return {

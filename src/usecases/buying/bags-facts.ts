@@ -1,7 +1,7 @@
 import type { Material } from '../../../shared/material.ts';
 import { dateOfDay, dayNumber, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { lastDayOf } from '../../engine/buy/dated-lots.ts';
+import { asDatedLot, lastDayOf, useByOf } from '../../engine/buy/dated-lots.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 
 /** Bags in the yard that have a date, or are opened: how many, in the unit that is asked for. */
@@ -18,19 +18,20 @@ export interface BagsFacts {
 }
 
 /** The date to which what comes on a day keeps; null where it does not go off. */
-export const keepsUntil = (shelfLifeDays: number | null | undefined, day: string): string | null =>
-  shelfLifeDays === null || shelfLifeDays === undefined ? null : dateOfDay(dayNumber(day) + shelfLifeDays);
+export const keepsUntil = (shelfLifeDays: number | null | undefined, day: string): string | null => {
+  const last = useByOf(dayNumber(day), { shelfLifeDays: shelfLifeDays ?? undefined });
+  return last === null ? null : dateOfDay(last);
+};
 
 /** The bags of a material that have a date or are opened, what is opened first; in the material's unit. */
 export const bagsFacts = (material: Material, { yard }: Pick<YardFile, 'yard'>, today: string): BagsFacts[] => {
   const { dayOf, instantText } = calendarOf(yard.timeZone);
-  return (material.lots ?? []).map(({ quantity, useBy, openedAt }) => {
-    const lot = {
-      quantity,
-      useBy: useBy === undefined ? null : dayNumber(useBy),
-      openedOn: openedAt === undefined ? null : dayOf(minuteOf(openedAt)),
-    };
-    const last = lastDayOf(lot, material);
+  return (material.lots ?? []).map((lot) => {
+    const { quantity, useBy, openedAt } = lot;
+    const last = lastDayOf(
+      asDatedLot(lot, (instant) => dayOf(minuteOf(instant))),
+      material,
+    );
     return {
       ...{ quantity, useBy: useBy ?? null, openedAt: openedAt === undefined ? null : instantText(minuteOf(openedAt)) },
       until: Number.isFinite(last) ? dateOfDay(last) : null,

@@ -2,6 +2,7 @@ import type { StoredIncoming } from '../../../db/stores/material-store.ts';
 import type { PlanBuy } from '../../../shared/plan.ts';
 import { dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { thereAt } from '../../engine/buy/there-at.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { type Measures, shownAmount } from '../typed/measures.ts';
 import { type Arrival, type KeepingFacts, keepingOf, type Unused } from './keeping-facts.ts';
@@ -98,12 +99,14 @@ export type Purposes = ReadonlyMap<Goods | PlanBuy, SupplyPurpose>;
 
 /** What each purchase of a material is for: goods on their way first where both come on one day. */
 export const purposesOf = (material: YardFile['materials'][number], seen: Seen): Purposes => {
-  const calendar = calendarOf(seen.yard.yard.timeZone);
+  const { timeZone, deliveredBy } = seen.yard.yard;
+  const calendar = calendarOf(timeZone);
+  const coming = { leadDays: material.leadDays, deliveredBy };
   const supplies = suppliesOf(material, seen);
   const purposes = supplyPurposes(
     stockFacts(material, []).inYard - keptOf(material),
     seen.uses.get(material.id) ?? [],
-    supplies.map(({ on, quantity }) => ({ at: calendar.midnightOf(dayNumber(on)), quantity })),
+    supplies.map(({ on, quantity }) => ({ at: thereAt(dayNumber(on), coming, calendar), quantity })),
   );
   return new Map(supplies.map(({ of }, i) => [of, purposes[i]!]));
 };

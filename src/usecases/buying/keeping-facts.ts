@@ -1,7 +1,9 @@
 import type { Tx } from '../../../db/open.ts';
 import { arrivalsOf } from '../../../db/stores/material-store.ts';
+import { undatedIn } from '../../../shared/bags.ts';
 import { type DayNumber, dateOfDay, dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { keepsDays } from '../../engine/buy/dated-lots.ts';
 import { type Lot, type LotKept, lotsInYard, lotsKept } from '../../engine/buy/keeping.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import type { MaterialUse } from './material-uses.ts';
@@ -76,7 +78,7 @@ const bagsInYard = (
       onHand,
       arrivals.map(({ quantity, arrivedOn }) => ({ day: dayNumber(arrivedOn), quantity })),
     );
-  const rest = lots.reduce((left, { quantity }) => left - quantity, onHand);
+  const rest = undatedIn({ onHand, lots });
   const dated = lots.map(({ quantity, useBy }) => ({
     ...{ quantity, cameOn: useBy === undefined ? null : dayNumber(useBy) - shelfLifeDays },
   }));
@@ -85,14 +87,15 @@ const bagsInYard = (
 
 /**
  * What of a material goes off: in the yard, by its deliveries, and of each supply what it has no use for in time; null
- * where it keeps. A plan buys as rule R10 has it, whole packs as late as they will do, and so these are warnings.
+ * where it keeps. A plan uses none past its date, as far as the dates are known; what came before bags had one is told here, and what
+ * whole packs leave over.
  */
 export const keepingOf = (
   material: YardFile['materials'][number],
   { yard, today, uses, arrivals, supplies }: Asked,
 ): (KeepingFacts & { unused: (Unused | null)[] }) | null => {
-  const { shelfLifeDays } = material;
-  if (shelfLifeDays === undefined) return null;
+  const shelfLifeDays = keepsDays(material);
+  if (shelfLifeDays === null) return null;
   const day = dayNumber(today);
   const there = bagsInYard(material, shelfLifeDays, arrivals);
   const coming = supplies.map(({ quantity, on }) => ({ cameOn: Math.max(day, dayNumber(on)), quantity }));

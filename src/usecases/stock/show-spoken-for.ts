@@ -1,6 +1,6 @@
-import { onTheirWay } from '../../../db/stores/material-store.ts';
-import { dateOfDay, dayNumber, minuteOf } from '../../../shared/time.ts';
+import { dateOfDay, minuteOf } from '../../../shared/time.ts';
 import { type CourseStep, stockCourse } from '../../engine/buy/stock-course.ts';
+import { onItsWay } from '../../engine/buy/there-at.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
 import { bagsFacts, pastDate } from '../buying/bags-facts.ts';
@@ -52,15 +52,12 @@ export const showSpokenFor = async (context: UseCaseContext, id: string): Promis
   const material = yard.materials.find((one) => one.id === id);
   if (!material) return null;
   const uses = (await materialUsesYielding(yard, plan)).get(id) ?? [];
-  const goods = await context.database.read(onTheirWay);
   const { system } = await showMeasures(context);
   const { word, perUnit } = shownUnit(material.unit, system);
   const calendar = calendarOf(yard.yard.timeZone);
   const day = today(yard.yard.timeZone, context.now);
-  const arrivals = goods
-    .filter((one) => one.material === id)
-    .map(({ on, quantity }) => ({ day: dayNumber(on), quantity }));
-  const course = stockCourse(material, uses, arrivals, { now: minuteOf(context.now), calendar });
+  const clock = { now: minuteOf(context.now), calendar, deliveredBy: yard.yard.deliveredBy };
+  const course = stockCourse(material, uses, onItsWay(yard, id), clock);
   const past = pastDate(bagsFacts(material, yard, day));
   const counted = stockFacts(material, uses, past);
   const customers = customersByOrder(yard);

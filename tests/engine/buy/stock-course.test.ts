@@ -56,3 +56,12 @@ test('bags go past their date on the way, and none that is past it is used', () 
     [day('2027-05-02')],
   ]);
 });
+
+test('what is brought by the evening is not there in the morning, and what is fetched is', () => {
+  const clock = { now, calendar, deliveredBy: '17:00' };
+  const [uses, arrivals] = [[use('2027-04-12', 1)], [{ day: day('2027-04-12'), quantity: 2 }]];
+  const kinds = (leadDays: number) =>
+    stockCourse(mortar({ onHand: 0, leadDays }), uses, arrivals, clock).map(({ kind, short }) => `${kind} ${short}`);
+  expect(kinds(3)).toEqual(['used 1', 'comes 0']);
+  expect(kinds(0)).toEqual(['comes 0', 'used 0']);
+});
