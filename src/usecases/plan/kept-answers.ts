@@ -92,8 +92,8 @@ const lookLonger = (
   asked.isLooking = true;
   const isWanted = () => answers.byQuestion.get(key) === asked;
   const look = async (): Promise<void> => {
-    const quoted = isWanted() ? await ponder('longer quote', question) : null;
-    // Where it was given up for this plan it is not begun again.
+    const quoted = isWanted() ? await ponder('longer quote', question).catch(() => null) : null;
+    // Where it was given up for this plan, or failed, it is not begun again.
     asked.found = quoted?.found ?? NOTHING;
     asked.isLooking = false;
     if (!quoted) return;
@@ -103,7 +103,7 @@ const lookLonger = (
   const run = async (): Promise<void> => {
     answers.isSearching = true;
     answers.next = null;
-    await look().catch(() => undefined);
+    await look();
     answers.isSearching = false;
     keptFor(database).next?.run();
   };

@@ -136,3 +136,20 @@ test('the page asks by itself until the longer search is over, and shows what it
   expect(typed).toContain('17 Apr');
   expect(shown + typed).not.toContain('still');
 });
+
+test('a longer search that fails is over: nobody waits for it for good, and the first answer stands', async () => {
+  const { background, context, ask } = await asking();
+  let [asked, failed] = [0, () => {}];
+  const ponder: Compute = () =>
+    new Promise((_resolve, reject) => {
+      asked += 1;
+      failed = () => reject(new Error('The thread is gone.'));
+    });
+  Object.assign(context, { background: { ...background, ponder } });
+  const first = await ask();
+  expect(first.isLooking).toBe(true);
+  failed();
+  await new Promise((resolve) => setImmediate(resolve));
+  expect(await ask()).toEqual({ ...first, isLooking: false });
+  expect(asked).toBe(1);
+});
