@@ -45,3 +45,6 @@ export const coatBefore = (coats: readonly PlanCoat[], pours: readonly Turn[], p
 export const coatsBefore = (coats: readonly PlanCoat[], pours: readonly Turn[], some: readonly Turn[]): PlanCoat[] => [
   ...new Set(some.flatMap((pour) => coatBefore(coats, pours, pour) ?? [])),
 ];
+
+/** Tells coats apart, however their instants are written. */
+export const coatName = ({ mould, start, end }: PlanCoat): string => `${mould} ${minuteOf(start)} ${minuteOf(end)}`;

@@ -1,6 +1,6 @@
 import type { DroppedTask, Keep, PlanCoat, PlanPour } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
-import { coatBefore, coatsBefore } from '../book/coat-before.ts';
+import { coatBefore, coatName, coatsBefore } from '../book/coat-before.ts';
 import { coatMinutes } from '../book/mould-state.ts';
 import type { FixedBatch, FixedCoat } from './fixed-batch.ts';
 import { type FixedGround, fits, settleCoat, take } from './fixed-ground.ts';
@@ -40,8 +40,6 @@ const lonelyFault = (ground: FixedGround, coat: FixedCoat): string | null => {
   if (mould.held !== NONE || mould.freeAt > coat.start) return 'the mould is not free by then';
   return coatFault(ground, coat);
 };
-
-const coatName = ({ mould, start, end }: PlanCoat): string => `${mould} ${minuteOf(start)} ${minuteOf(end)}`;
 
 /** Of what is kept, coats that no fixed pour which stays comes after. Of a plan that stands those that are fixed are. */
 const lonelyOf = (

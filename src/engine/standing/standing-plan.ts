@@ -1,7 +1,7 @@
-import type { DroppedTask, Keep, PlanCoat, PlanFile, PlanPour } from '../../../shared/plan.ts';
+import type { DroppedTask, Keep, PlanFile, PlanPour } from '../../../shared/plan.ts';
 import { dayNumber, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { coatsBefore } from '../book/coat-before.ts';
+import { coatName, coatsBefore } from '../book/coat-before.ts';
 import { compile } from '../decoder/compile.ts';
 import { type DecoderState, decoderStateOf } from '../decoder/decoder-state.ts';
 import { type Dispatch, dispatchOf } from '../decoder/dispatch.ts';
@@ -217,8 +217,6 @@ export const standOn = (
     freer: standLean(yard, withFixed({ batches, pours, coats }, yard), [memoryOf(stood.problem, stood.dispatch)], near),
   };
 };
-
-const coatName = ({ mould, start, end }: PlanCoat): string => `${mould} ${minuteOf(start)} ${minuteOf(end)}`;
 
 /** Whatever stands, what is fixed beside batches is; a set-up for a pour that stands is that pour's own. */
 const withFixed = (standing: Keep, { keep }: YardFile): Keep => {
