@@ -7,7 +7,7 @@ import { PreviewPage } from '../../views/files/preview-page.tsx';
 import { PlainPage } from '../../views/plain/plain-page.tsx';
 import type { Outcome, UseCaseContext } from '../usecases/core/context.ts';
 import { TABLE_KINDS } from '../usecases/files/csv-columns.ts';
-import { exportArchive, exportYard, type KeptFile } from '../usecases/files/export-file.ts';
+import { exportArchive, exportYard } from '../usecases/files/export-file.ts';
 import { exportTable, type NumberSign, tableTemplate } from '../usecases/files/export-table.ts';
 import { type FileEffect, loadFile, readUpload, tryFile, YARD_CHANGED } from '../usecases/files/load-file.ts';
 import { showFiles } from '../usecases/files/show-files.ts';
@@ -16,6 +16,7 @@ import { readForm } from './form.ts';
 import { type HeldFiles, heldFiles } from './held-files.ts';
 import { doneNotice } from './notice.ts';
 import { page, seeDone } from './page.tsx';
+import { saveFile } from './save-file.ts';
 import type { Screens } from './screens.ts';
 import { doneBy } from './this-device.ts';
 
@@ -45,14 +46,6 @@ export const fileLimit: MiddlewareHandler = bodyLimit({
   maxSize: LARGEST_FILE_MEGABYTES * MEGABYTE + AROUND_BYTES,
   onError: tooLarge,
 });
-
-const save = (c: Context, { name, text }: KeptFile): Response => {
-  const type = name.endsWith('.csv') ? 'text/csv' : 'application/json';
-  return c.body(text, 200, {
-    'Content-Type': `${type}; charset=utf-8`,
-    'Content-Disposition': `attachment; filename="${name}"`,
-  });
-};
 
 const filesPage = async (c: Context, context: UseCaseContext, faults: readonly Fault[]) => {
   const model = await showFiles(context);
@@ -131,11 +124,13 @@ export const fileRoutes = ({ context }: Screens): Hono => {
   const routes = new Hono();
   const held = heldFiles();
   routes.get(FILES, (c) => filesPage(c, context(), []));
-  routes.get(`${FILES}/yard.json`, async (c) => save(c, await exportYard(context())));
-  routes.get(`${FILES}/archive.json`, async (c) => save(c, await exportArchive(context())));
+  routes.get(`${FILES}/yard.json`, async (c) => saveFile(c, await exportYard(context())));
+  routes.get(`${FILES}/archive.json`, async (c) => saveFile(c, await exportArchive(context())));
   for (const kind of TABLE_KINDS) {
-    routes.get(`${FILES}/${kind}.csv`, async (c) => save(c, await exportTable(context(), kind, signOf(c))));
-    routes.get(`${FILES}/${kind}-template.csv`, async (c) => save(c, await tableTemplate(context(), kind, signOf(c))));
+    routes.get(`${FILES}/${kind}.csv`, async (c) => saveFile(c, await exportTable(context(), kind, signOf(c))));
+    routes.get(`${FILES}/${kind}-template.csv`, async (c) =>
+      saveFile(c, await tableTemplate(context(), kind, signOf(c))),
+    );
   }
   routes.post(`${FILES}/look`, (c) => look(c, context(), held));
   routes.post(`${FILES}/read-in`, (c) => readIn(c, { ...context(), ...doneBy(c) }, held));

@@ -16,6 +16,7 @@ import { asSent, atOnce, type FormRoute, formPage } from './form-route.tsx';
 import { formsOnPage } from './forms-on-page.tsx';
 import { doneNotice } from './notice.ts';
 import { page } from './page.tsx';
+import { saveFile } from './save-file.ts';
 import type { Screens } from './screens.ts';
 
 const costs: FormRoute<null> = {
@@ -45,13 +46,7 @@ const price = {
 /** What costs are reckoned by, what is asked for kits, and what sessions cost. */
 export const priceRoutes = (screens: Screens): Hono =>
   new Hono()
-    .get(PRICES_TABLE, async (c) => {
-      const { name, text } = await priceTable(screens.context());
-      return c.body(text, 200, {
-        'Content-Type': 'text/csv; charset=utf-8',
-        'Content-Disposition': `attachment; filename="${name}"`,
-      });
-    })
+    .get(PRICES_TABLE, async (c) => saveFile(c, await priceTable(screens.context())))
     .get(SESSION_COSTS, async (c) => {
       const model = await showSessionCosts(screens.context());
       const frame = { title: 'What sessions cost', at: 'orders', yardName: model.yardName } as const;

@@ -8,6 +8,7 @@ import { showStockBook } from '../usecases/stock/show-stock-book.ts';
 import { stockBookTable } from '../usecases/stock/stock-book-table.ts';
 import { wholeTyped } from '../usecases/typed/form-fields.ts';
 import { page } from './page.tsx';
+import { saveFile } from './save-file.ts';
 import type { Screens } from './screens.ts';
 
 /** What became of a material, as a page and as a table, and what will. */
@@ -28,9 +29,5 @@ export const stockRoutes = ({ context }: Screens): Hono =>
     })
     .get(`${STOCK_BOOK}.csv`, async (c) => {
       const file = await stockBookTable(context(), c.req.query('of') ?? '');
-      if (!file) return c.notFound();
-      return c.body(file.text, 200, {
-        'Content-Type': 'text/csv; charset=utf-8',
-        'Content-Disposition': `attachment; filename="${file.name}"`,
-      });
+      return file ? saveFile(c, file) : c.notFound();
     });

@@ -5,6 +5,7 @@ import { showTrace } from '../usecases/trace/show-trace.ts';
 import { traceTable } from '../usecases/trace/trace-table.ts';
 import { TRACE_FIELDS, type TraceTyped } from '../usecases/typed/trace-form.ts';
 import { page } from './page.tsx';
+import { saveFile } from './save-file.ts';
 import type { Screens } from './screens.ts';
 
 const LONGEST_VALUE = 120;
@@ -28,10 +29,4 @@ export const traceRoutes = ({ context }: Screens): Hono =>
       const status = Object.keys(model.errors).length > 0 ? 422 : 200;
       return page(c, frame, <TracePage model={model} typed={typed} />, { status });
     })
-    .get(`${TRACE}.csv`, async (c) => {
-      const { name, text } = await traceTable(context(), asked(c));
-      return c.body(text, 200, {
-        'Content-Type': 'text/csv; charset=utf-8',
-        'Content-Disposition': `attachment; filename="${name}"`,
-      });
-    });
+    .get(`${TRACE}.csv`, async (c) => saveFile(c, await traceTable(context(), asked(c))));

@@ -1,5 +1,6 @@
 import type { FC } from 'hono/jsx';
 import type { KitDrawing } from '../../src/usecases/kits/kit-drawing.ts';
+import { Boxes, short, Texts } from './drawn.tsx';
 import { type DrawingSizes, type KitGeometry, kitGeometry, runText } from './kit-geometry.ts';
 
 const SIZES: DrawingSizes = {
@@ -10,10 +11,6 @@ const SIZES: DrawingSizes = {
   gap: 4,
   pin: { share: 0.25, least: 1.2, most: 3 },
 };
-const DECIMALS = 2;
-
-/** Whole hundredths: an address of a point no longer than it has to be. */
-const short = (value: number): string => String(Number(value.toFixed(DECIMALS)));
 
 const Drawn: FC<{ geometry: KitGeometry; label: string }> = ({
   geometry: { width, height, panels, texts, pins, pinRadius },
@@ -27,30 +24,11 @@ const Drawn: FC<{ geometry: KitGeometry; label: string }> = ({
     role="img"
     aria-label={label}
   >
-    {panels.map((panel) => (
-      <rect
-        class="plan-panel"
-        x={short(panel.x)}
-        y={short(panel.y)}
-        width={short(panel.width)}
-        height={short(panel.height)}
-      />
-    ))}
+    <Boxes look="plan-panel" boxes={panels} />
     {pins.map(({ x, y }) => (
       <circle class="plan-pin" cx={short(x)} cy={short(y)} r={short(pinRadius)} />
     ))}
-    {texts.map(({ x, y, text, upright }) => (
-      <text
-        class="plan-text"
-        x={short(x)}
-        y={short(y)}
-        text-anchor="middle"
-        dominant-baseline="central"
-        transform={upright ? `rotate(-90 ${short(x)} ${short(y)})` : undefined}
-      >
-        {text}
-      </text>
-    ))}
+    <Texts look="plan-text" texts={texts} />
   </svg>
 );
 

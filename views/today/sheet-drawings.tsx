@@ -1,5 +1,6 @@
 import type { FC } from 'hono/jsx';
 import type { MeshFacts, SheetFacts } from '../../src/usecases/today/mesh-list.ts';
+import { Boxes, short, Texts } from '../charts/drawn.tsx';
 import { type SheetSizes, sheetGeometry } from '../charts/sheet-geometry.ts';
 import { sheetCutsText, sheetLine, wasteText } from './sheet-text.ts';
 import { CUTTING } from './step-caution.tsx';
@@ -8,9 +9,6 @@ const SIZES: SheetSizes = { width: 300, height: 260, figure: 6.6, line: 14, gap:
 const EDGE = 1;
 /** From the end of a cut to the middle of its number. */
 const NUMBER = 8;
-const DECIMALS = 2;
-
-const short = (value: number): string => String(Number(value.toFixed(DECIMALS)));
 
 /** A sheet to scale. The lines beside it say the same in words. */
 const Drawn: FC<{ sheet: SheetFacts }> = ({ sheet }) => {
@@ -24,50 +22,20 @@ const Drawn: FC<{ sheet: SheetFacts }> = ({ sheet }) => {
       aria-hidden="true"
     >
       <path class="sheet-edge" d={`M0 ${short(height)}V0H${short(width)}V${short(height)}${isCropped ? '' : 'Z'}`} />
-      {rests.map((rest) => (
-        <rect
-          class="stick-left kept"
-          x={short(rest.x)}
-          y={short(rest.y)}
-          width={short(rest.width)}
-          height={short(rest.height)}
-        />
-      ))}
-      {pieces.map((piece) => (
-        <rect
-          class="stick-piece"
-          x={short(piece.x)}
-          y={short(piece.y)}
-          width={short(piece.width)}
-          height={short(piece.height)}
-        />
-      ))}
+      <Boxes look="stick-left kept" boxes={rests} />
+      <Boxes look="stick-piece" boxes={pieces} />
       {cuts.map(({ x1, y1, x2, y2 }) => (
         <line class="sheet-cut" x1={short(x1)} y1={short(y1)} x2={short(x2)} y2={short(y2)} />
       ))}
-      {texts.map(({ x, y, text, upright }) => (
-        <text
-          class="stick-text"
-          x={short(x)}
-          y={short(y)}
-          text-anchor="middle"
-          dominant-baseline="central"
-          transform={upright ? `rotate(-90 ${short(x)} ${short(y)})` : undefined}
-        >
-          {text}
-        </text>
-      ))}
-      {cuts.map(({ number, x1, y1, x2 }) => (
-        <text
-          class="sheet-number"
-          x={short(x1 === x2 ? x1 : x1 + NUMBER)}
-          y={short(x1 === x2 ? y1 + NUMBER : y1)}
-          text-anchor="middle"
-          dominant-baseline="central"
-        >
-          {number}
-        </text>
-      ))}
+      <Texts look="stick-text" texts={texts} />
+      <Texts
+        look="sheet-number"
+        texts={cuts.map(({ number, x1, y1, x2 }) => ({
+          x: x1 === x2 ? x1 : x1 + NUMBER,
+          y: x1 === x2 ? y1 + NUMBER : y1,
+          text: number,
+        }))}
+      />
     </svg>
   );
 };

@@ -1,5 +1,6 @@
 import type { FC } from 'hono/jsx';
 import type { StickFacts } from '../../src/usecases/today/cut-list.ts';
+import { short, Texts } from '../charts/drawn.tsx';
 import { type StickSizes, stickGeometry } from '../charts/stick-geometry.ts';
 import { stickLine } from './evening-text.ts';
 import { CUTTING } from './step-caution.tsx';
@@ -7,9 +8,6 @@ import { CUTTING } from './step-caution.tsx';
 const SIZES: StickSizes = { width: 330, bar: 20, line: 16, figure: 6.6, gap: 6 };
 /** Half a line's thickness, so that an outline is whole at the edge. */
 const EDGE = 1;
-const DECIMALS = 2;
-
-const short = (value: number): string => String(Number(value.toFixed(DECIMALS)));
 
 /** A stick to scale. The line beside it says the same in words. */
 const Bar: FC<{ stick: StickFacts; longestMm: number }> = ({ stick, longestMm }) => {
@@ -35,11 +33,7 @@ const Bar: FC<{ stick: StickFacts; longestMm: number }> = ({ stick, longestMm })
       {left && !left.isKept && (
         <line class="stick-cross" x1={short(left.x)} y1={SIZES.bar} x2={short(left.x + left.width)} y2="0" />
       )}
-      {texts.map(({ x, y, text }) => (
-        <text class="stick-text" x={short(x)} y={short(y)} text-anchor="middle" dominant-baseline="central">
-          {text}
-        </text>
-      ))}
+      <Texts look="stick-text" texts={texts} />
     </svg>
   );
 };

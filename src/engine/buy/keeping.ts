@@ -20,21 +20,33 @@ export interface LotKept {
 const TOLERANCE = 1e-9;
 
 /**
- * Which deliveries the stock is of, the oldest first: what came last is there still, and what no delivery accounts for
- * stands first, without a day.
+ * Which deliveries a stock is of, with how much of each is there, the oldest first: what came last is there still, and what no
+ * delivery accounts for stands first, of none. `newestFirst` as it says.
+ */
+export const deliveriesThere = <D extends { quantity: number }>(
+  onHand: number,
+  newestFirst: readonly D[],
+): { of: D | null; there: number }[] => {
+  const lots: { of: D | null; there: number }[] = [];
+  let rest = onHand;
+  for (const of of newestFirst) {
+    const there = Math.min(of.quantity, rest);
+    if (there > TOLERANCE) lots.unshift({ of, there });
+    rest -= Math.max(0, there);
+  }
+  return rest > TOLERANCE ? [{ of: null, there: rest }, ...lots] : lots;
+};
+
+/**
+ * The same by the days they came on; null for what no delivery accounts for.
  *
  * Example: of 10 there, with 6 that came on day 90 and 6 on day 10: 4 of day 10, then 6 of day 90.
  */
-export const lotsInYard = (onHand: number, arrivals: readonly { day: DayNumber; quantity: number }[]): Lot[] => {
-  const lots: Lot[] = [];
-  let rest = onHand;
-  for (const { day, quantity } of [...arrivals].sort((a, b) => b.day - a.day)) {
-    const there = Math.min(quantity, rest);
-    if (there > TOLERANCE) lots.unshift({ cameOn: day, quantity: there });
-    rest -= Math.max(0, there);
-  }
-  return rest > TOLERANCE ? [{ cameOn: null, quantity: rest }, ...lots] : lots;
-};
+export const lotsInYard = (onHand: number, arrivals: readonly { day: DayNumber; quantity: number }[]): Lot[] =>
+  deliveriesThere(
+    onHand,
+    [...arrivals].sort((a, b) => b.day - a.day),
+  ).map(({ of, there }) => ({ cameOn: of?.day ?? null, quantity: there }));
 
 /**
  * What becomes of each lot of a material that keeps for so many days after it came, when lots are used up one after

@@ -1,3 +1,4 @@
+import { deliveriesThere } from '../buy/keeping.ts';
 import { halfEven } from './minor-units.ts';
 
 /** A delivery in the material's unit; `price` is for all of it in minor units, null where nobody said. `on` is a date. */
@@ -31,7 +32,7 @@ const TOLERANCE = 1e-9;
 
 /**
  * The lots a stock is of, in the order in which they are used up: what no delivery accounts for first, without a price of its
- * own, then deliveries by the day they came, then what is on its way. The same as `lotsInYard`, with prices.
+ * own, then deliveries by the day they came, then what is on its way.
  *
  * Example: 8 there of which 6 came for 129: 2 of no known delivery, then 6 for 129.
  */
@@ -40,14 +41,12 @@ export const pricedLots = (
   arrived: readonly PricedDelivery[],
   coming: readonly PricedDelivery[],
 ): PricedLot[] => {
-  const lots: PricedLot[] = [];
-  let rest = onHand;
-  for (const { quantity, price } of [...arrived].sort((a, b) => (a.on < b.on ? 1 : a.on > b.on ? -1 : 0))) {
-    const there = Math.min(quantity, rest);
-    if (there > TOLERANCE) lots.unshift({ quantity, used: quantity - there, price });
-    rest -= Math.max(0, there);
-  }
-  if (rest > TOLERANCE) lots.unshift({ quantity: rest, used: 0, price: null });
+  const newestFirst = [...arrived].sort((a, b) => (a.on < b.on ? 1 : a.on > b.on ? -1 : 0));
+  const lots = deliveriesThere(onHand, newestFirst).map(({ of, there }) =>
+    of === null
+      ? { quantity: there, used: 0, price: null }
+      : { quantity: of.quantity, used: of.quantity - there, price: of.price },
+  );
   const later = [...coming].sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
   return [...lots, ...later.map(({ quantity, price }) => ({ quantity, used: 0, price }))];
 };
