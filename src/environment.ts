@@ -1,9 +1,15 @@
+import { isOwnMachine } from '../shared/own-machine.ts';
+
 /** What the environment may say, all of it optional. */
 export interface Environment {
   host: string;
   port: number;
   databaseUrl: string;
   databaseToken?: string;
+  /** Names it answers to beside the machine's own, in small letters. */
+  hosts: string[];
+  /** The origin by which others get to it through a proxy. */
+  publicAddress: string | null;
 }
 
 const DEFAULT_HOST = '127.0.0.1';
@@ -25,8 +31,36 @@ const databaseFaults = (url: string, token: string | undefined): string[] => {
   return [];
 };
 
+/** A name or an address as a Host header has it, without a port; null where it is none. */
+const asHostname = (text: string): string | null =>
+  /^([\w.-]+|\[[\da-f:.]+\])$/i.test(text) && URL.canParse(`http://${text}`)
+    ? new URL(`http://${text}`).hostname
+    : null;
+
+const hostsFaults = (names: readonly string[]): string[] =>
+  names
+    .filter((name) => asHostname(name) === null)
+    .map((name) => `MOULD_ROTA_HOSTS has to be names without a port, with commas between them, but has "${name}".`);
+
+/** Nothing but where a server is: no path, no name of a user. */
+const isOrigin = (text: string): boolean =>
+  /^https?:/i.test(text) && URL.canParse(text) && new URL(text).origin === text.toLowerCase().replace(/\/$/, '');
+
+const publicFaults = (text: string | undefined): string[] =>
+  text === undefined || isOrigin(text)
+    ? []
+    : [`PUBLIC_ADDRESS has to be like https://rota.example, without a path, but is "${text}".`];
+
+/** What a Host header says of a server that listens at one name or address; nothing where it listens at all of them. */
+const nameListenedAt = (host: string): string[] => {
+  const name = asHostname(host.includes(':') ? `[${host}]` : host);
+  return name === null || isOwnMachine(name) || ['0.0.0.0', '[::]'].includes(name) ? [] : [name];
+};
+
+const namesIn = (text: string | undefined): string[] => (text ?? '').split(/[\s,]+/).filter((name) => name !== '');
+
 /**
- * Reads HOST, PORT, DATABASE_URL and DATABASE_TOKEN; one that is empty counts as not given. Everything that is wrong is
+ * Reads HOST, PORT, DATABASE_URL, DATABASE_TOKEN, MOULD_ROTA_HOSTS and PUBLIC_ADDRESS; one that is empty counts as not given. Everything that is wrong is
  * said at once.
  */
 export const readEnvironment = (
@@ -36,14 +70,22 @@ export const readEnvironment = (
   const port = values.PORT || DEFAULT_PORT;
   const databaseUrl = values.DATABASE_URL || DEFAULT_DATABASE_URL;
   const databaseToken = values.DATABASE_TOKEN || undefined;
+  const names = namesIn(values.MOULD_ROTA_HOSTS);
+  const publicAddress = values.PUBLIC_ADDRESS || undefined;
   const faults = [
     ...(/\s/.test(host) ? [`HOST has to be a name or an address without spaces, but is "${host}".`] : []),
     ...portFault(port),
     ...databaseFaults(databaseUrl, databaseToken),
+    ...hostsFaults(names),
+    ...publicFaults(publicAddress),
   ];
   if (faults.length > 0) return { ok: false, faults };
   return {
     ok: true,
-    environment: { host, port: Number(port), databaseUrl, ...(databaseToken ? { databaseToken } : {}) },
+    environment: {
+      ...{ host, port: Number(port), databaseUrl, ...(databaseToken ? { databaseToken } : {}) },
+      hosts: [...nameListenedAt(host), ...names.flatMap((name) => asHostname(name) ?? [])],
+      publicAddress: publicAddress === undefined ? null : new URL(publicAddress).origin,
+    },
   };
 };

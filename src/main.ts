@@ -1,3 +1,4 @@
+import { networkInterfaces } from 'node:os';
 import { type ServerType, serve } from '@hono/node-server';
 import { seedDemo } from '../db/demo/larch-row.ts';
 import { type Database, openDatabase } from '../db/open.ts';
@@ -44,8 +45,16 @@ const backgroundOf = (database: Database) =>
     ...{ improvementLimitMs: IMPROVEMENT_LIMIT_MS, questionLimitMs: QUESTION_LIMIT_MS },
   });
 
-const listen = ({ host, port }: Environment, database: Database, background: Background): ServerType => {
-  const { fetch } = createApp({ database, now, background });
+/** Every address that this machine has in its networks just now: those come and go. */
+const addressesHere = (): string[] =>
+  Object.values(networkInterfaces()).flatMap((cards = []) => cards.map(({ address }) => address));
+
+const listen = (
+  { host, port, hosts, publicAddress }: Environment,
+  database: Database,
+  background: Background,
+): ServerType => {
+  const { fetch } = createApp({ database, now, background, door: { hosts, addresses: addressesHere, publicAddress } });
   const server = serve({ fetch, hostname: host, port }, (address) => {
     const name = address.family === 'IPv6' ? `[${address.address}]` : address.address;
     console.log(`Mould Rota is at http://${name}:${address.port}`);

@@ -3,16 +3,40 @@ import { readEnvironment } from '../src/environment.ts';
 
 describe('the environment', () => {
   test('may say nothing, or nothing but empty words', () => {
-    const defaults = { host: '127.0.0.1', port: 3000, databaseUrl: 'file:data/mould-rota.db' };
+    const none = { hosts: [], publicAddress: null };
+    const defaults = { host: '127.0.0.1', port: 3000, databaseUrl: 'file:data/mould-rota.db', ...none };
     expect(readEnvironment({})).toEqual({ ok: true, environment: defaults });
-    const empty = { HOST: '', PORT: '', DATABASE_URL: '', DATABASE_TOKEN: '' };
+    const empty = {
+      HOST: '',
+      PORT: '',
+      DATABASE_URL: '',
+      DATABASE_TOKEN: '',
+      MOULD_ROTA_HOSTS: ' ',
+      PUBLIC_ADDRESS: '',
+    };
     expect(readEnvironment(empty)).toEqual({ ok: true, environment: defaults });
   });
 
   test('is taken as it is given', () => {
     const values = { HOST: '::', PORT: '80', DATABASE_URL: 'libsql://yard.example', DATABASE_TOKEN: 'abc' };
     const environment = { host: '::', port: 80, databaseUrl: 'libsql://yard.example', databaseToken: 'abc' };
-    expect(readEnvironment(values)).toEqual({ ok: true, environment });
+    expect(readEnvironment(values)).toMatchObject({ ok: true, environment });
+    expect(
+      readEnvironment({
+        MOULD_ROTA_HOSTS: 'Rota.Example, desk.local [fd00::1]',
+        PUBLIC_ADDRESS: 'https://Rota.Example/',
+      }),
+    ).toMatchObject({
+      ok: true,
+      environment: { hosts: ['rota.example', 'desk.local', '[fd00::1]'], publicAddress: 'https://rota.example' },
+    });
+    for (const [host, hosts] of Object.entries({
+      'Desk.local': ['desk.local'],
+      '0.0.0.0': [],
+      '::1': [],
+      'fd00::1': ['[fd00::1]'],
+    }))
+      expect(readEnvironment({ HOST: host })).toMatchObject({ ok: true, environment: { hosts } });
     for (const url of ['http://127.0.0.1:8080', 'https://yard.example', 'file:/tmp/a b.db'])
       expect(readEnvironment({ DATABASE_URL: url })).toMatchObject({ ok: true, environment: { databaseUrl: url } });
   });
@@ -26,6 +50,10 @@ describe('the environment', () => {
         'DATABASE_URL has to be a file: path or a libsql:, http: or https: address, but is "yard.db".',
       ],
     });
+    for (const name of ['rota.example:3000', 'https://rota.example', 'a/b', 'a@b', '*'])
+      expect([name, readEnvironment({ MOULD_ROTA_HOSTS: name })]).toMatchObject([name, { ok: false }]);
+    for (const address of ['rota.example', 'ftp://rota.example', 'https://rota.example/rota', 'https://a@rota.example'])
+      expect([address, readEnvironment({ PUBLIC_ADDRESS: address }).ok]).toEqual([address, false]);
     for (const port of ['65536', '-1', '1.5', '999999']) expect(readEnvironment({ PORT: port }).ok).toBe(false);
     expect(readEnvironment({ DATABASE_TOKEN: 'abc' }).ok).toBe(false);
   });

@@ -20,6 +20,7 @@ import { mouldRoutes } from './mould-routes.tsx';
 import { noSignalRoute } from './no-signal-route.tsx';
 import { orderFormRoutes } from './order-form-routes.tsx';
 import { orderRoutes } from './order-routes.tsx';
+import { addressAt, type Door, ONE_DESK, ownNamesOnly } from './own-names.ts';
 import { piecesRoutes } from './pieces-routes.tsx';
 import { priceRoutes } from './price-routes.tsx';
 import type { Screens } from './screens.ts';
@@ -46,6 +47,8 @@ export interface AppParts {
   /** The clock: the present instant, in whole minutes. */
   now: () => string;
   background?: Background;
+  /** How it is reached; as it is given, by the machine itself alone. */
+  door?: Door;
 }
 
 const LARGEST_FORM_BYTES = 100_000;
@@ -89,11 +92,15 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
 ];
 
 /** The whole of Mould Rota behind one request handler. */
-export const createApp = ({ database, now, background }: AppParts): Hono => {
+export const createApp = ({ database, now, background, door = ONE_DESK }: AppParts): Hono => {
   const app = new Hono();
-  const screens: Screens = { context: () => ({ database, now: now(), ...(background ? { background } : {}) }) };
-  app.use(securityHeaders);
-  app.use(sameOrigin(foreign));
+  const screens: Screens = {
+    context: () => ({ database, now: now(), ...(background ? { background } : {}) }),
+    addressOf: (c, path) => addressAt(c, path, door),
+  };
+  app.use(securityHeaders(door.publicAddress));
+  app.use(ownNamesOnly(door));
+  app.use(sameOrigin(door.publicAddress, foreign));
   const formLimit = bodyLimit({ maxSize: LARGEST_FORM_BYTES, onError: tooLarge });
   app.use((c, next) => (isFilePath(c.req.path) ? fileLimit : formLimit)(c, next));
   app.route('/', assetRoutes());

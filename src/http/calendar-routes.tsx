@@ -17,8 +17,6 @@ import type { Screens } from './screens.ts';
 
 const SECRET_FILE = /^([A-Za-z0-9_-]{32})\.ics$/;
 
-const addressAt = (c: Context, secret: string): string => new URL(`/calendar/${secret}.ics`, c.req.url).href;
-
 const calendarPage = async (c: Context, context: UseCaseContext, state: Omit<CalendarPageProps, 'model'>) => {
   const model = await showCalendarAddresses(context);
   const frame = { title: 'Calendar', at: 'yard', yardName: model.yardName } as const;
@@ -30,7 +28,7 @@ const calendarPage = async (c: Context, context: UseCaseContext, state: Omit<Cal
  * The calendar for other programs, and who may read it. What is done here is no change of the yard: an address that was
  * withdrawn must not come back by undoing.
  */
-export const calendarRoutes = ({ context }: Screens): Hono => {
+export const calendarRoutes = ({ context, addressOf }: Screens): Hono => {
   const routes = new Hono();
   const made = heldFiles();
   const madeNow = (name: string | undefined): string | null => {
@@ -40,7 +38,11 @@ export const calendarRoutes = ({ context }: Screens): Hono => {
   };
   routes.get(CALENDAR, (c) => {
     const secret = madeNow(c.req.query('made'));
-    return calendarPage(c, context(), { made: secret && addressAt(c, secret), typed: '', errors: {} });
+    return calendarPage(c, context(), {
+      made: secret && addressOf(c, `/calendar/${secret}.ics`),
+      typed: '',
+      errors: {},
+    });
   });
   routes.post(CALENDAR, async (c) => {
     const { name = '' } = await readForm(c);

@@ -16,7 +16,7 @@ interface Typed {
 }
 
 /** Whose the device is, and how another one gets here. A device is no part of the yard: nothing here is a change of it. */
-export const deviceRoutes = ({ context }: Screens): Hono => {
+export const deviceRoutes = ({ context, addressOf }: Screens): Hono => {
   const routes = new Hono();
   const whoPage = async (c: Context, state: Typed) => {
     const model = await showWho(context());
@@ -35,7 +35,7 @@ export const deviceRoutes = ({ context }: Screens): Hono => {
   routes.get(PHONE, async (c) => {
     const model = await showWho(context());
     const frame = { title: 'Open this on your phone', yardName: model.yardName } as const;
-    return page(c, frame, <PhonePage model={model} address={new URL('/today', c.req.url).href} />);
+    return page(c, frame, <PhonePage model={model} address={addressOf(c, '/today')} />);
   });
   return routes;
 };

@@ -56,11 +56,11 @@ const FORMS = Object.fromEntries(
 const backFrom = (c: Context): string =>
   isFromMould(c) ? mouldPagePath(mouldOf(c)) : `/moulds${searchQuery(searched(c, WHICH_MOULDS))}`;
 
-const labelsPage = async (c: Context, context: UseCaseContext) => {
-  const model = await showMoulds(context);
-  const addressOf = (id: string): string => new URL(mouldPagePath(id), c.req.url).href;
+const labelsPage = async (c: Context, { context, addressOf }: Screens) => {
+  const model = await showMoulds(context());
+  const addressOfMould = (id: string): string => addressOf(c, mouldPagePath(id));
   const frame = { title: 'Labels for the moulds', at: 'moulds', yardName: model.yardName } as const;
-  return page(c, frame, <LabelsPage model={model} addressOf={addressOf} />);
+  return page(c, frame, <LabelsPage model={model} addressOf={addressOfMould} />);
 };
 
 export const mouldRoutes = (screens: Screens): Hono =>
@@ -69,7 +69,7 @@ export const mouldRoutes = (screens: Screens): Hono =>
       const next = await nextMouldsToBuild(screens.context());
       return page(c, { title: 'Which mould to build next' }, <NextMould next={next} />);
     })
-    .get(LABELS, (c) => labelsPage(c, screens.context()))
+    .get(LABELS, (c) => labelsPage(c, screens))
     .get('/mould/:id', async (c) => {
       const shown = await mouldPage(c, screens.context(), mouldOf(c), null);
       return shown ? page(c, shown.frame, shown.content) : missing(c);

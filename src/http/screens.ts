@@ -1,6 +1,10 @@
+import type { Context } from 'hono';
 import type { UseCaseContext } from '../usecases/core/context.ts';
 
-/** What the routes of a screen get: the context of a use case, made anew for each request. */
+/** What the routes of a screen get. */
 export interface Screens {
+  /** The context of a use case, made anew for each request. */
   context: () => UseCaseContext;
+  /** A path as others get to it: at the public address, where there is one, else as the browser came. */
+  addressOf: (c: Context, path: string) => string;
 }

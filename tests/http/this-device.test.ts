@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { createApp } from '../../src/http/app.ts';
 import { loadFile, readUpload } from '../../src/usecases/files/load-file.ts';
 import { demoScreens, screensOn, screensOver, textOf } from '../support/screens.ts';
 import { yardContext } from '../support/yard-context.ts';
@@ -79,7 +80,9 @@ describe('a name chosen on a device', () => {
 
 describe('opening it on a phone', () => {
   test('by a square to point a camera at, and the address to copy', async () => {
-    const { app } = await screensOver();
+    const { database, now } = await yardContext();
+    const door = { hosts: [], addresses: () => ['192.168.1.20'], publicAddress: null };
+    const app = createApp({ database, now: () => now, door });
     const html = await (await app.request('http://192.168.1.20:3000/phone')).text();
     expect(html).toContain('http://192.168.1.20:3000/today</textarea>');
     expect(html).toContain('<svg class="qr-code"');

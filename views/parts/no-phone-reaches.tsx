@@ -1,10 +1,8 @@
 import type { FC } from 'hono/jsx';
+import { isOwnMachine } from '../../shared/own-machine.ts';
 
-/** Loopback (RFC 6761, 6.3; RFC 1122, 3.2.1.3; RFC 4291, 2.5.3): nobody else gets there. */
-export const isOfThisMachine = (address: string): boolean => {
-  const { hostname } = new URL(address);
-  return hostname === 'localhost' || hostname.startsWith('127.') || hostname === '[::1]';
-};
+/** An address that nobody else gets to. */
+export const isOfThisMachine = (address: string): boolean => isOwnMachine(new URL(address).hostname);
 
 /** Said where an address is shown that was made from the one in the browser, and leads a phone nowhere. */
 export const NoPhoneReaches: FC<{ address: string; what: string }> = ({ address, what }) =>
