@@ -75,6 +75,7 @@ describe.each([
     const url = await served({ app });
     const { page, complaints } = await watchedPage(browser, { javaScriptEnabled });
     await page.goto(`${url}/today`);
+    await page.getByText('Saturday is fixed.').click();
     await page.click('text="Replan Saturday"');
     await page.waitForSelector('.notice >> text=Sat 10 Apr replanned.');
     await page.goto(`${url}/orders`);

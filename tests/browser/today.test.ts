@@ -58,6 +58,7 @@ describe.each([
     await page.getByRole('checkbox', { name: '900 no. 2: Panel 900' }).uncheck();
     await page.getByRole('button', { name: /^Poured: 900 no\. 1/ }).click();
     await page.getByText('900 no. 1 poured.', { exact: true }).waitFor();
+    await page.getByText('In moulds now: 900 no. 1').click();
     await page.getByRole('button', { name: 'Stripped: 900 no. 1' }).click();
     // It is full just now: nobody strips it yet, unless he says so.
     await page.locator('.asked').getByText('75 minutes before it has set').waitFor();

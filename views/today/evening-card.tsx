@@ -21,22 +21,24 @@ export const EveningCard: FC<EveningCardProps> = ({ model, refused }) => {
   return (
     <section class="evening">
       <h2>{eveningAnswer(evening)}</h2>
-      <EveningLists evening={evening} />
-      {moulds.length > 0 && (
-        <details class="message" open={refused !== null && moulds.some(({ name }) => refused.form.endsWith(name))}>
-          <summary>Moulds that can be coated or set up already</summary>
-          <ul class="evening-steps">
-            {moulds.map((step) => (
-              <StepView step={step} seen={model} writable={true} late={false} due={false} refused={refused} />
-            ))}
-          </ul>
-        </details>
-      )}
-      <p class="buttons">
-        <ButtonLink href={EVENING} kind="quiet">
-          This as a sheet, to print
-        </ButtonLink>
-      </p>
+      <EveningLists evening={evening} folded />
+      <div class="folds">
+        {moulds.length > 0 && (
+          <details class="message" open={refused !== null && moulds.some(({ name }) => refused.form.endsWith(name))}>
+            <summary>Moulds that can be coated or set up already</summary>
+            <ul class="evening-steps">
+              {moulds.map((step) => (
+                <StepView step={step} seen={model} writable={true} late={false} due={false} refused={refused} />
+              ))}
+            </ul>
+          </details>
+        )}
+        <p class="buttons">
+          <ButtonLink href={EVENING} kind="quiet">
+            This as a sheet, to print
+          </ButtonLink>
+        </p>
+      </div>
     </section>
   );
 };

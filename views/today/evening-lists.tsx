@@ -31,29 +31,47 @@ const Part: FC<PartProps> = ({ head, lines, children }) =>
     </section>
   );
 
-/** What is got ready the evening before: cut, weighed, laid out, and what has to be dry by morning. */
-export const EveningLists: FC<{ evening: EveningFacts }> = ({ evening }) => {
+const LaidOut: FC<{ evening: EveningFacts }> = ({ evening }) => {
   const have = toHaveReady(evening.steps);
   return (
-    <div class="evening-lists">
-      {evening.sticks.length > 0 && (
-        <Part head="Cut, the longest first" lines={[]}>
-          <StickBars sticks={evening.sticks} />
-        </Part>
-      )}
-      {evening.meshes.map((mesh) => (
-        <Part head={`Cut of ${mesh.name}`} lines={[]}>
-          <SheetDrawings mesh={mesh} caution={evening.sticks.length === 0} />
-        </Part>
-      ))}
-      <Part head="Weigh and measure out" lines={weighLines(evening)} />
+    <>
       <Part head="Lay out for the pieces" lines={fittingLines(evening)} />
-      <Part head="Dry by then" lines={dryLines(evening)} />
       {have.length > 0 && (
         <Part head="Lay out for all of it" lines={[]}>
           <Amounts amounts={have} />
         </Part>
       )}
-    </div>
+    </>
   );
 };
+
+interface EveningListsProps {
+  evening: EveningFacts;
+  /** Drawings, and what is laid out, wait behind a line. */
+  folded: boolean;
+}
+
+/** What is got ready the evening before: cut, weighed, laid out, and what has to be dry by morning. */
+export const EveningLists: FC<EveningListsProps> = ({ evening, folded }) => (
+  <div class="evening-lists">
+    {evening.sticks.length > 0 && (
+      <Part head="Cut, the longest first" lines={[]}>
+        <StickBars sticks={evening.sticks} folded={folded} />
+      </Part>
+    )}
+    {evening.meshes.map((mesh) => (
+      <Part head={`Cut of ${mesh.name}`} lines={[]}>
+        <SheetDrawings mesh={mesh} caution={evening.sticks.length === 0} folded={folded} />
+      </Part>
+    ))}
+    <Part head="Weigh and measure out" lines={weighLines(evening)} />
+    <Part head="Dry by then" lines={dryLines(evening)} />
+    {!folded && <LaidOut evening={evening} />}
+    {folded && toHaveReady(evening.steps).length > 0 && (
+      <details class="message">
+        <summary>Lay out: what the pieces and the mixes take</summary>
+        <LaidOut evening={evening} />
+      </details>
+    )}
+  </div>
+);

@@ -32,7 +32,7 @@ export const EveningPage: FC<{ model: EveningModel }> = ({ model: { evening, tod
         Print it with your browser's Print. Back to <a href="/today">Today</a>
       </p>
       <h2 class="unseen">To get ready</h2>
-      <EveningLists evening={evening} />
+      <EveningLists evening={evening} folded={false} />
       {moulds.length > 0 && (
         <section>
           <h3>Coat or set up already, where there is time</h3>

@@ -15,47 +15,52 @@ interface FixedProps {
   refused: RefusedForm | null;
 }
 
-/** That the session is fixed, and the way to have it planned anew all the same. */
-export const FixedSession: FC<FixedProps & { today: string }> = ({ fixed: { session }, refused, today }) => {
-  const wrong = refusedAt(refused, 'planned-anew')?.errors.session;
-  if (!session) return <Wrong message={wrong} name="session" />;
-  const day = dayWord(session.date, today) ?? dayText(session.date, today);
+const hoursText = (hours: number): string =>
+  hours === 0
+    ? 'A session is fixed once it begins'
+    : `A session is fixed ${hours === 1 ? '1 hour' : `${hours} hours`} before it begins`;
+
+/** From how long ahead sessions are fixed. */
+const FixedHours: FC<FixedProps> = ({ fixed: { hours }, refused }) => {
+  const mine = refusedAt(refused, 'fixed-hours');
   return (
-    <div class="fixed-session no-print">
-      <p>
-        <strong>{fixedText(session.date, today)}</strong> Its mixes and pours stay as they are, whatever else changes,
-        as long as they can be made.
-      </p>
-      <WorkForm to="planned-anew">
-        <input type="hidden" name="session" value={session.start} />
-        <Button>Replan {day === 'Today' ? 'today' : day}</Button>
-      </WorkForm>
-      <Wrong message={wrong} name="session" />
-    </div>
+    <WorkForm to="fixed-hours" class="field-row">
+      <TextField
+        name="hours"
+        label="Hours before it begins"
+        hint="0: only once it begins."
+        width="short"
+        value={mine?.typed.hours ?? hours}
+        errors={mine?.errors ?? {}}
+      />
+      <Button>Change</Button>
+    </WorkForm>
   );
 };
 
-/** From how long ahead sessions are fixed. */
-export const FixedHours: FC<FixedProps> = ({ fixed: { hours }, refused }) => {
-  const mine = refusedAt(refused, 'fixed-hours');
+/** That the session is fixed, the way to have it planned anew all the same, and from how long ahead sessions are fixed. */
+export const FixedSession: FC<FixedProps & { today: string }> = ({ fixed, refused, today }) => {
+  const { session, hours } = fixed;
+  const wrong = refusedAt(refused, 'planned-anew')?.errors.session;
+  const day = session && (dayWord(session.date, today) ?? dayText(session.date, today));
   return (
-    <details class="message no-print" open={mine !== null}>
-      <summary>
-        {hours === 0
-          ? 'A session is fixed once it begins'
-          : `A session is fixed ${hours === 1 ? '1 hour' : `${hours} hours`} before it begins`}
-      </summary>
-      <WorkForm to="fixed-hours" class="field-row">
-        <TextField
-          name="hours"
-          label="Hours before it begins"
-          hint="0: only once it begins."
-          width="short"
-          value={mine?.typed.hours ?? hours}
-          errors={mine?.errors ?? {}}
-        />
-        <Button>Change</Button>
-      </WorkForm>
+    <details
+      class="message fixed-session no-print"
+      open={wrong !== undefined || refusedAt(refused, 'fixed-hours') !== null}
+    >
+      <summary>{session ? fixedText(session.date, today) : hoursText(hours)}</summary>
+      <Wrong message={wrong} name="session" />
+      {session && (
+        <>
+          <p>Its mixes and pours stay as they are, whatever else changes, as long as they can be made.</p>
+          <WorkForm to="planned-anew">
+            <input type="hidden" name="session" value={session.start} />
+            <Button>Replan {day === 'Today' ? 'today' : day}</Button>
+          </WorkForm>
+          <p>{hoursText(hours)}.</p>
+        </>
+      )}
+      <FixedHours fixed={fixed} refused={refused} />
     </details>
   );
 };

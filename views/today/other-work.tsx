@@ -2,8 +2,9 @@ import type { Child, FC } from 'hono/jsx';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import type { EmptyMould, FullMould, TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
-import { clockText, dayText } from '../parts/day-text.ts';
+import { clockText, countText, dayText } from '../parts/day-text.ts';
 import { SelectField, TextField, Wrong } from '../parts/field.tsx';
+import { listText } from '../parts/quantity-text.ts';
 import { DayAndTime } from './at-another-time.tsx';
 import { StripForms } from './strip-forms.tsx';
 import { forText, mayText } from './today-text.ts';
@@ -12,25 +13,39 @@ import { Asked, refusedAt, WorkForm } from './work-form.tsx';
 const plannedText = ({ planned }: FullMould, today: string): string =>
   planned === null ? '' : ` Planned for ${dayText(planned.slice(0, 10), today)}, ${clockText(planned)}.`;
 
-/** Pieces in moulds that the list of today does not strip. */
-export const OtherFull: FC<{ model: TodayModel; refused: RefusedForm | null }> = ({ model, refused }) =>
-  model.otherFull.length === 0 ? null : (
-    <section>
-      <h2>In moulds now</h2>
+/** "900 no. 1 and 900 no. 2", or of more than three only how many. */
+const fullText = (full: readonly FullMould[]): string =>
+  full.length > 3 ? countText(full.length, 'piece') : listText(full.map(({ mould }) => mould));
+
+const Full: FC<{ full: FullMould; model: TodayModel; refused: RefusedForm | null }> = ({ full, model, refused }) => (
+  <li>
+    <p>
+      <strong>{full.mould}</strong>: {full.piece} {forText(full.customer)}, poured{' '}
+      {dayText(full.filledAt.slice(0, 10), model.today)}, {clockText(full.filledAt)}. {mayText(full.mayFrom, model)}.
+      {plannedText(full, model.today)}
+    </p>
+    <StripForms mould={full.mould} pieceKey={full.pieceKey} now={model.now} refused={refused} />
+  </li>
+);
+
+/** Pieces in moulds that the list of today does not strip, behind a line: their time comes in another session. */
+export const OtherFull: FC<{ model: TodayModel; refused: RefusedForm | null }> = ({ model, refused }) => {
+  const { otherFull } = model;
+  if (otherFull.length === 0) return null;
+  const isMine = otherFull.some(
+    ({ mould, pieceKey }) => refused?.form.endsWith(mould) || refused?.typed.step === pieceKey,
+  );
+  return (
+    <details class="message" open={isMine}>
+      <summary>In moulds now: {fullText(otherFull)}</summary>
       <ul class="done-list">
-        {model.otherFull.map((full) => (
-          <li>
-            <p>
-              <strong>{full.mould}</strong>: {full.piece} {forText(full.customer)}, poured{' '}
-              {dayText(full.filledAt.slice(0, 10), model.today)}, {clockText(full.filledAt)}.{' '}
-              {mayText(full.mayFrom, model)}.{plannedText(full, model.today)}
-            </p>
-            <StripForms mould={full.mould} pieceKey={full.pieceKey} now={model.now} refused={refused} />
-          </li>
+        {otherFull.map((full) => (
+          <Full full={full} model={model} refused={refused} />
         ))}
       </ul>
-    </section>
+    </details>
   );
+};
 
 const Mould: FC<{ mould: EmptyMould; row: number; typed: RefusedForm['typed'] }> = ({ mould, row, typed }) => (
   <li>

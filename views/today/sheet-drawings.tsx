@@ -2,6 +2,7 @@ import type { FC } from 'hono/jsx';
 import type { MeshFacts, SheetFacts } from '../../src/usecases/today/mesh-list.ts';
 import { Boxes, short, Texts } from '../charts/drawn.tsx';
 import { type SheetSizes, sheetGeometry } from '../charts/sheet-geometry.ts';
+import { CutLine } from './cut-line.tsx';
 import { sheetCutsText, sheetLine, wasteText } from './sheet-text.ts';
 import { CUTTING } from './step-caution.tsx';
 
@@ -41,15 +42,18 @@ const Drawn: FC<{ sheet: SheetFacts }> = ({ sheet }) => {
 };
 
 /** How the sheets of a material are cut up: each with a box to tick, in words, and drawn with its cuts numbered. */
-export const SheetDrawings: FC<{ mesh: MeshFacts; caution: boolean }> = ({ mesh, caution }) => (
+export const SheetDrawings: FC<{ mesh: MeshFacts; caution: boolean; folded: boolean }> = ({
+  mesh,
+  caution,
+  folded,
+}) => (
   <>
     <ul class="ticked">
       {mesh.sheets.map((sheet) => (
-        <li>
-          <span class="tick-box" aria-hidden="true" /> <span>{sheetLine(mesh.name, sheet)}</span>
+        <CutLine line={sheetLine(mesh.name, sheet)} folded={folded}>
           <Drawn sheet={sheet} />
           <span class="sheet-cuts">{sheetCutsText(sheet)}</span>
-        </li>
+        </CutLine>
       ))}
     </ul>
     <p class="hint">

@@ -2,6 +2,7 @@ import type { FC } from 'hono/jsx';
 import type { StickFacts } from '../../src/usecases/today/cut-list.ts';
 import { short, Texts } from '../charts/drawn.tsx';
 import { type StickSizes, stickGeometry } from '../charts/stick-geometry.ts';
+import { CutLine } from './cut-line.tsx';
 import { stickLine } from './evening-text.ts';
 import { CUTTING } from './step-caution.tsx';
 
@@ -39,17 +40,16 @@ const Bar: FC<{ stick: StickFacts; longestMm: number }> = ({ stick, longestMm })
 };
 
 /** Each stick with a box to tick, in words, and drawn: its pieces from the left, then what is kept of it. */
-export const StickBars: FC<{ sticks: readonly StickFacts[] }> = ({ sticks }) => {
+export const StickBars: FC<{ sticks: readonly StickFacts[]; folded: boolean }> = ({ sticks, folded }) => {
   const longestMm = Math.max(...sticks.map(({ bar }) => bar.mm));
   const isSawn = sticks.some(({ bar }) => bar.kerfMm > 0);
   return (
     <>
       <ul class="ticked">
         {sticks.map((stick) => (
-          <li>
-            <span class="tick-box" aria-hidden="true" /> <span>{stickLine(stick)}</span>
+          <CutLine line={stickLine(stick)} folded={folded}>
             <Bar stick={stick} longestMm={longestMm} />
-          </li>
+          </CutLine>
         ))}
       </ul>
       <p class="hint">

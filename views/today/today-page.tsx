@@ -11,7 +11,7 @@ import { FormErrors } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { Amounts, Lines } from './amounts.tsx';
 import { EveningCard } from './evening-card.tsx';
-import { FixedHours, FixedSession } from './fixed-session.tsx';
+import { FixedSession } from './fixed-session.tsx';
 import { HoursForms } from './hours-form.tsx';
 import { LateWork, lateLead } from './late-work.tsx';
 import { RunningLate } from './more-hours.tsx';
@@ -68,11 +68,12 @@ const Session: FC<{ model: TodayModel; refused: RefusedForm | null }> = ({ model
     );
   const writable = hasCard(model);
   return (
-    <section>
+    <section class="session">
       <h2 class="unseen">{writable ? 'Step by step' : `Step by step, ${dayText(session.date, today)}`}</h2>
       {writable ? <StepsAtHand model={model} refused={refused} /> : <StepsToCome model={model} />}
       {hasCard(model) && <p class="quiet">{belowAnswer(model)}</p>}
       <Recipes model={model} />
+      <RunningLate model={model} refused={refused} />
     </section>
   );
 };
@@ -113,34 +114,32 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused, who }) =
     {!hasCard(model) && <EveningCard model={model} refused={refused} />}
     {!model.underWay && <LateWork model={model} refused={refused} />}
     <Session model={model} refused={refused} />
-    <RunningLate model={model} refused={refused} />
     {model.underWay && <LateWork model={model} refused={refused} />}
-    {model.session && (
-      <p class="buttons">
-        <ButtonLink href="/today/sheet" kind="quiet">
-          A sheet for the wall, to print
-        </ButtonLink>
-      </p>
-    )}
-    <FixedSession fixed={model.fixed} refused={refused} today={model.today} />
     {hasCard(model) && <EveningCard model={model} refused={refused} />}
-    <OtherFull model={model} refused={refused} />
     <WetCures model={model} />
     <ToMend model={model} refused={refused} />
     <PackedInPart model={model} />
     <Packed model={model} />
     <div class="folds">
+      <OtherFull model={model} refused={refused} />
       <OtherPour model={model} refused={refused} />
       <Done model={model} />
       <HoursForms model={model} refused={refused} />
-      <FixedHours fixed={model.fixed} refused={refused} />
+      <FixedSession fixed={model.fixed} refused={refused} today={model.today} />
       {model.session && (
         <details class="message no-print">
           <summary>What work in the yard can hurt</summary>
           <Caution kinds={['dust', 'wet', 'lifting', 'pins', 'acid']} />
         </details>
       )}
+      {model.session && (
+        <p class="buttons">
+          <ButtonLink href="/today/sheet" kind="quiet">
+            A sheet for the wall, to print
+          </ButtonLink>
+        </p>
+      )}
+      <ThisDevice who={who} back="/today" />
     </div>
-    <ThisDevice who={who} back="/today" />
   </>
 );
