@@ -10,7 +10,7 @@ const isAfter = (x: unknown, now: unknown): boolean =>
   typeof x === 'string' && typeof now === 'string' && isInstant(x) && isInstant(now) && minuteOf(x) > minuteOf(now);
 
 /**
- * The faults of a material's lots that no single field shows: of what is cut from sticks, of more than is on hand, opened
+ * The faults of a material's lots that no single field shows: of what is cut up, of more than is on hand, opened
  * after now. Works on the raw input; anything that is no lot is a fault of shape, reported elsewhere.
  *
  * Example: lots of 3 and 2 of a material of which 4 are on hand: one fault, at its `lots`.
@@ -23,6 +23,9 @@ export const lotFaults = (material: Raw, path: Path, now: unknown): Fault[] => {
   return [
     ...(lots.length > 0 && material.stickMm !== undefined
       ? [fault([...path, 'lots'], `"${material.id}" is cut from sticks, which have no date`)]
+      : []),
+    ...(lots.length > 0 && material.inSheets === true
+      ? [fault([...path, 'lots'], `"${material.id}" is cut from sheets, which have no date`)]
       : []),
     ...(typeof material.onHand === 'number' && sum > material.onHand + EPSILON
       ? [fault([...path, 'lots'], `come to ${sum}, and ${material.onHand} of "${material.id}" are on hand`)]

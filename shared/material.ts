@@ -26,7 +26,7 @@ const oneOfEach = (lots: readonly Lot[]): Lot[] => {
  * where it says `openedDays` it is opened by `opensBy` and keeps so many days then. With `stickMm` a unit is a stick that is cut, each cut but the last of a stick losing `kerfMm`; `offcuts` are what
  * is left of sticks that were opened, and are cut like sticks of their length. With `sheetWidthMm` and
  * `sheetLengthMm` it comes as sheets or rolls of that size, of a mesh whose wires are `meshMm` apart; `rests` are what is left
- * of opened ones.
+ * of opened ones. Where it is `inSheets` a unit is a sheet that is cut, and plans count sheets.
  */
 export const material = z.strictObject({
   id,
@@ -49,9 +49,18 @@ export const material = z.strictObject({
   sheetLengthMm: positive.optional(),
   meshMm: positive.optional(),
   rests: z.array(z.strictObject({ widthMm: positive, lengthMm: positive, count: wholePositive })).optional(),
+  inSheets: z.boolean().optional(),
 });
 /** A material once read: every default filled in (packs of 1, none to be kept, no kerf). */
 export type Material = z.infer<typeof material>;
+
+/**
+ * Whether a unit of a material is a whole stick or sheet that is cut up: a share of one counts for nothing, and none has a date.
+ *
+ * Example: `isCutUp({ stickMm: 3000 })` is true, and so is `isCutUp({ inSheets: true })`; `isCutUp({})` is false.
+ */
+export const isCutUp = ({ stickMm, inSheets }: Pick<Material, 'stickMm' | 'inSheets'>): boolean =>
+  stickMm !== undefined || inSheets === true;
 
 /**
  * Bought already, there from the time of `on` by which the yard is brought things; where that date has passed it is overdue, and not
@@ -73,8 +82,8 @@ export const cut = z.strictObject({ material: id, lengthMm: positive, count: per
 export type Cut = z.infer<typeof cut>;
 
 /**
- * `count` pieces of so many millimetres cut from sheets of a material, which has to have a size. How sheets are cut up is
- * shown; a plan counts what `perPiece` says.
+ * `count` pieces of so many millimetres cut from sheets of a material, which has to have a size. Where that is not `inSheets`,
+ * how sheets are cut up is shown; a plan counts what `perPiece` says.
  */
 export const sheetCut = z.strictObject({
   material: id,
@@ -83,3 +92,5 @@ export const sheetCut = z.strictObject({
   count: perOne,
   mayTurn: z.boolean().default(true),
 });
+/** A piece of a sheet once read. On which sheet it lies is the plan's to say. */
+export type SheetCut = z.infer<typeof sheetCut>;

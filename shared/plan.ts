@@ -127,6 +127,22 @@ const planStick = z.strictObject({
  */
 export type PlanStick = z.infer<typeof planStick>;
 
+const sheetSize = { widthMm: positive, lengthMm: positive };
+const sheetRect = { ...sheetSize, xMm: sum, yMm: sum };
+const planSheet = z.strictObject({
+  material: id,
+  for: id,
+  rest: z.strictObject(sheetSize).optional(),
+  pieces: z.array(z.strictObject({ ...sheetRect, isTurned: z.literal(true).optional() })).min(1, 'has to have a piece'),
+  kept: z.array(z.strictObject(sheetRect)),
+});
+/**
+ * One sheet, or with `rest` a rest of one of that size, that is cut at the start of a batch; `for` is the batch's id. Pieces are of
+ * the size that their casting says and take whole openings, from so far from the left and the upper edge on; turned, the width
+ * of one lies along the sheet. What is kept is a rest from then on.
+ */
+export type PlanSheet = z.infer<typeof planSheet>;
+
 const planBuy = z.strictObject({
   material: id,
   quantity: sum.gt(0, 'has to be more than 0'),
@@ -187,6 +203,7 @@ export const planFile = z.strictObject({
   orders: z.array(planOrder),
   unplanned: z.array(unplannedOrder),
   sticks: z.array(planStick),
+  sheets: z.array(planSheet).optional(),
   buys: z.array(planBuy),
   dropped: z.array(droppedTask),
   score,

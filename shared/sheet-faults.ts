@@ -25,6 +25,7 @@ export const sheetFaults = (material: Raw): [key: string, reason: string][] => {
   if (isSheet(material) && has('stickMm')) faults.push(['stickMm', 'it comes as sheets, not as sticks']);
   for (const key of ['meshMm', 'rests'])
     if (has(key) && !isSheet(material)) faults.push([key, 'there are no sheets that it is of']);
+  if (material.inSheets === true && !isSheet(material)) faults.push(['inSheets', 'there are no sheets that it is in']);
   return faults;
 };
 

@@ -88,6 +88,10 @@ export const referenceFaults = (input: unknown): Fault[] => {
       if (from && !isSheet(from)) fault([...at, 'material'], `"${from.id}" has no sheets to cut from`);
       else if (from && !goesOnSheet(piece, from)) fault(at, `it goes on no sheet of "${from.id}"`);
     }
+    const cutUp = new Set(entries(x, 'sheets').map(([piece]) => piece.material));
+    for (const [taken, at] of entries(x, 'perPiece', path))
+      if (cutUp.has(taken.material) && materials.get(String(taken.material))?.inSheets === true)
+        fault([...at, 'material'], `"${taken.material}" is cut for it from sheets, and would be taken twice`);
     const mix = refers(x, 'mix', path, mixes, 'mix');
     if (!mix) continue;
     const [kg, fill] = [num(x.kg), num(x.fillMinutes)];

@@ -55,8 +55,9 @@ const planOf = (problem: Problem, dispatch: Dispatch): PlanFile => {
     const written = writePlan(state, unplanned);
     if ('plan' in written) return written.plan;
     heldBack[written.shortOf] = heldBack[written.shortOf]! + 1;
-    const { onHand, arrivals, offcuts } = problem.materials[written.shortOf]!;
-    const sticks = arrivals.reduce((n, x) => n + x.quantity, onHand + offcuts.length);
+    const { onHand, arrivals, offcuts, sheets } = problem.materials[written.shortOf]!;
+    const rests = offcuts.length + (sheets?.rests.length ?? 0);
+    const sticks = arrivals.reduce((n, x) => n + x.quantity, onHand + rests);
     if (heldBack[written.shortOf]! <= sticks + 1) continue;
     return planOf(dropLastKept(problem), dispatch);
   }

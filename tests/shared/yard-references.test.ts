@@ -147,6 +147,25 @@ describe('what does not go together', () => {
       (y) => Object.assign(y.materials[0]!, { rests: [{ widthMm: 500, lengthMm: 500, count: 1 }] }),
     ],
     [
+      'materials[0].inSheets: there are no sheets that it is in',
+      (y) => Object.assign(y.materials[0]!, { inSheets: true }),
+    ],
+    [
+      'castings[0].perPiece[0].material: "mortar" is cut for it from sheets, and would be taken twice',
+      (y) => {
+        Object.assign(y.materials[0]!, { inSheets: true, sheetWidthMm: 1000, sheetLengthMm: 2000 });
+        const perPiece = [{ material: 'mortar', quantity: 0.15 }];
+        Object.assign(y.castings[0]!, { perPiece, sheets: [sheetPiece(175, 875)] });
+      },
+    ],
+    [
+      'materials[0].lots: "mortar" is cut from sheets, which have no date',
+      (y) => {
+        const sheets = { inSheets: true, sheetWidthMm: 1000, sheetLengthMm: 2000 };
+        Object.assign(y.materials[0]!, { ...sheets, onHand: 5, lots: [{ quantity: 1, useBy: '2027-05-01' }] });
+      },
+    ],
+    [
       'castings[0].sheets[0].material: "mortar" has no sheets to cut from',
       (y) => Object.assign(y.castings[0]!, { sheets: [sheetPiece(175, 875)] }),
     ],

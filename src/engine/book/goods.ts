@@ -1,4 +1,4 @@
-import type { Cut } from '../../../shared/material.ts';
+import type { Cut, SheetCut } from '../../../shared/material.ts';
 import type { Order, OrderLine } from '../../../shared/order.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { bagsFor } from '../pack/bags.ts';
@@ -9,10 +9,14 @@ export interface Goods {
   quantity: number;
 }
 
-/** What work takes from the stock: amounts of materials, and pieces that are cut from sticks. */
+/**
+ * What work takes from the stock: amounts of materials, and pieces that are cut from sticks. `sheets` are pieces of sheets; of
+ * those a material that is not in sheets does not know.
+ */
 export interface Taken {
   goods: Goods[];
   cuts: Cut[];
+  sheets?: readonly SheetCut[];
 }
 
 /**
@@ -31,21 +35,24 @@ export const bagsOfPieces = (
 type Quantity<M> = { material: M; quantity: number };
 type CutOf<M> = { material: M; lengthMm: number; count: number };
 
-/** What takes goods: a list of them so many times over, and lengths to cut. Lists are only read. */
-export interface Taker<M> {
+/** What takes goods: a list of them so many times over, lengths to cut, and pieces of sheets. Lists are only read. */
+export interface Taker<M, S> {
   add(goods: readonly Quantity<M>[], times?: number): void;
   addCuts(cuts: readonly CutOf<M>[]): void;
+  addSheets(cuts: readonly S[]): void;
 }
 
 /**
  * All that one batch takes at its start (R10): its bags' materials, what goes into its pieces, and what is cut for them.
  * Materials and castings may be known by id or by number: the planner asks the same as the stock book.
  */
-export const takeForBatch = <M, C extends PropertyKey>(
-  taker: Taker<M>,
+export const takeForBatch = <M, S, C extends PropertyKey>(
+  taker: Taker<M, S>,
   mix: { perBag: readonly Quantity<M>[] },
   bags: number,
-  castings: Readonly<Record<C, { perPiece: readonly Quantity<M>[]; cuts: readonly CutOf<M>[] }>>,
+  castings: Readonly<
+    Record<C, { perPiece: readonly Quantity<M>[]; cuts: readonly CutOf<M>[]; sheets?: readonly S[] | undefined }>
+  >,
   pours: readonly { casting: C }[],
 ): void => {
   taker.add(mix.perBag, bags);
@@ -54,6 +61,7 @@ export const takeForBatch = <M, C extends PropertyKey>(
     if (!piece) continue;
     taker.add(piece.perPiece);
     taker.addCuts(piece.cuts);
+    if (piece.sheets) taker.addSheets(piece.sheets);
   }
 };
 
@@ -66,11 +74,13 @@ export const goodsOfBatch = (
 ): Taken => {
   const goods: Goods[] = [];
   const cuts: Cut[] = [];
-  const taker: Taker<string> = {
+  const sheets: SheetCut[] = [];
+  const taker: Taker<string, SheetCut> = {
     add: (list, times = 1) => {
       for (const { material, quantity } of list) goods.push({ material, quantity: quantity * times });
     },
     addCuts: (list) => cuts.push(...list),
+    addSheets: (list) => sheets.push(...list),
   };
   const pieces = Object.fromEntries(book.castings.map((casting) => [casting.id, casting]));
   takeForBatch(
@@ -80,7 +90,7 @@ export const goodsOfBatch = (
     pieces,
     castings.map((casting) => ({ casting })),
   );
-  return { goods, cuts };
+  return { goods, cuts, ...(sheets.length > 0 ? { sheets } : {}) };
 };
 
 /** What has to be there to hand an order over: pieces by casting, parts by material, and lengths to cut. */

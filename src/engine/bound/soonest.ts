@@ -1,3 +1,5 @@
+import { areaOf } from '../cut/mesh/block.ts';
+import type { SheetCuts } from '../decoder/open-sheets.ts';
 import { NEVER, NONE, PACK, type Problem } from '../decoder/problem.ts';
 import { asIfKept, Stock } from '../decoder/stock.ts';
 import { bagsFor } from '../pack/bags.ts';
@@ -31,6 +33,7 @@ const readyFrom = (problem: Problem, casting: number, from: number): number => {
 interface Needs {
   quantities: { material: number; quantity: number }[];
   cuts: { material: number; lengthMm: number; count: number }[];
+  sheets: SheetCuts[];
 }
 
 /**
@@ -50,11 +53,22 @@ const leastSticks = (problem: Problem, cuts: Needs['cuts']): Needs['quantities']
   });
 };
 
+/** Sheets that pieces take at the least, as if each left nothing over; all rests are cut first. In openings. */
+const leastSheets = (problem: Problem, pieces: readonly SheetCuts[]): Needs['quantities'] =>
+  [...new Set(pieces.map(({ material }) => material))].flatMap((material) => {
+    const { sheets } = problem.materials[material]!;
+    if (!sheets) return [];
+    const own = pieces.filter((one) => one.material === material);
+    const all = own.reduce((sum, { piece, count }) => sum + count * areaOf(piece.ways[0]!), 0);
+    const left = sheets.rests.reduce((sum, rest) => sum - areaOf(rest), all);
+    return [{ material, quantity: Math.max(0, Math.ceil(left / areaOf(sheets.sheet) - 1e-9)) }];
+  });
+
 /** When all of it is there, at or after a minute, if nothing else takes any; NEVER when it will not be. */
 const thereFrom = (problem: Problem, needs: Needs, from: number): number => {
   const stock = new Stock(asIfKept(problem.materials), new Int32Array(problem.materials.length));
   stock.ask();
-  stock.add([...needs.quantities, ...leastSticks(problem, needs.cuts)]);
+  stock.add([...needs.quantities, ...leastSticks(problem, needs.cuts), ...leastSheets(problem, needs.sheets)]);
   return stock.earliest(from);
 };
 
@@ -69,6 +83,9 @@ const leastBags = (problem: Problem, casting: number, count: number): number => 
 const cutsFor = (problem: Problem, { casting, count }: ToPour): Needs['cuts'] =>
   problem.castings[casting]!.cuts.map((cut) => ({ ...cut, count: cut.count * count }));
 
+const sheetsFor = (problem: Problem, { casting, count }: ToPour): SheetCuts[] =>
+  problem.castings[casting]!.sheets.map((cut) => ({ ...cut, count: cut.count * count }));
+
 /** What so many pieces of a casting take at the least. */
 const needsOf = (problem: Problem, casting: number, count: number): Needs => {
   const { mix, perPiece } = problem.castings[casting]!;
@@ -79,6 +96,7 @@ const needsOf = (problem: Problem, casting: number, count: number): Needs => {
       ...perPiece.map(({ material, quantity }) => ({ material, quantity: quantity * count })),
     ],
     cuts: cutsFor(problem, { casting, count }),
+    sheets: sheetsFor(problem, { casting, count }),
   };
 };
 
@@ -161,7 +179,11 @@ export const soonestComplete = (problem: Problem, order: number): number => {
   });
   const made = Math.max(problem.now, labourReady(problem, pours), ...ready);
   if (made >= NEVER) return NEVER;
-  const all = { quantities: parts, cuts: [...cuts, ...pours.flatMap((pour) => cutsFor(problem, pour))] };
+  const all = {
+    quantities: parts,
+    cuts: [...cuts, ...pours.flatMap((pour) => cutsFor(problem, pour))],
+    sheets: pours.flatMap((pour) => sheetsFor(problem, pour)),
+  };
   const there = thereFrom(problem, all, made);
   if (packMinutes === 0 || there >= NEVER) return there;
   if (problem.orders[order]!.mostSpells > 0) return packedBy(problem, packMinutes, there);

@@ -9,7 +9,7 @@ import type { Deliveries, MaterialArrival, MaterialUse } from './material-flow.t
 import { type Coming, lastDayFor, thereAt } from './there-at.ts';
 
 /** What decides when and how much of a material is bought. */
-export type BoughtMaterial = Pick<Material, 'stickMm'> & DatedMaterial;
+export type BoughtMaterial = Pick<Material, 'stickMm' | 'inSheets'> & DatedMaterial;
 
 interface Change {
   at: Minute;

@@ -1,5 +1,5 @@
 import { type BagsMoved, type DatedStock, undatedIn } from '../../../shared/bags.ts';
-import type { Material } from '../../../shared/material.ts';
+import { isCutUp, type Material } from '../../../shared/material.ts';
 import { type DayNumber, dayNumber } from '../../../shared/time.ts';
 
 /**
@@ -15,14 +15,14 @@ export interface DatedLot {
 /** How a material is opened and for how long it keeps then, in its own unit and days. */
 export type Opening = Pick<Material, 'opensBy' | 'openedDays'>;
 
-/** Whether anything of a material can go past its date, as bags do and sticks do not. */
+/** Whether anything of a material can go past its date, as bags do and what is cut up does not. */
 export const isDated = ({
-  stickMm,
   shelfLifeDays,
   openedDays,
   lots = [],
-}: Pick<Material, 'stickMm' | 'shelfLifeDays' | 'openedDays' | 'lots'>): boolean =>
-  stickMm === undefined &&
+  ...of
+}: Pick<Material, 'stickMm' | 'inSheets' | 'shelfLifeDays' | 'openedDays' | 'lots'>): boolean =>
+  !isCutUp(of) &&
   (shelfLifeDays !== undefined || openedDays !== undefined || lots.some(({ useBy }) => useBy !== undefined));
 
 /** So much of a lot is taken; the lot as it was before. */

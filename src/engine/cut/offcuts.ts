@@ -1,4 +1,4 @@
-import type { Material } from '../../../shared/material.ts';
+import { isCutUp, type Material } from '../../../shared/material.ts';
 
 /** Stock adds up to fractions: so close to a whole stick is one. */
 const TOLERANCE = 1e-6;
@@ -6,12 +6,13 @@ const TOLERANCE = 1e-6;
 const DECIMALS = 6;
 
 /**
- * What is there of a material to be counted on, in its own unit: of sticks whole ones, a share of one counts for nothing.
+ * What is there of a material to be counted on, in its own unit: of sticks and sheets whole ones, a share of one counts for
+ * nothing.
  *
  * Example: `countedOnHand({ onHand: 1.399, stickMm: 3000 })` is 1, `countedOnHand({ onHand: 1.399 })` is 1.399.
  */
-export const countedOnHand = ({ onHand, stickMm }: Pick<Material, 'onHand' | 'stickMm'>): number =>
-  stickMm === undefined ? onHand : Math.floor(onHand + TOLERANCE);
+export const countedOnHand = ({ onHand, ...of }: Pick<Material, 'onHand' | 'stickMm' | 'inSheets'>): number =>
+  isCutUp(of) ? Math.floor(onHand + TOLERANCE) : onHand;
 
 /**
  * What is left of a stick or an offcut once some pieces are cut from it, mm: each loses a kerf, but for the last where no

@@ -30,8 +30,9 @@ const takeFrom = (lots: Lot[], order: number, casting: number, count: number): n
 };
 
 const amountText = (problem: Problem, material: number, quantity: number): string => {
-  const { unit, stickMm } = problem.yard.materials[material]!;
+  const { unit, stickMm, inSheets } = problem.yard.materials[material]!;
   const rounded = Math.ceil(quantity * 100 - 1e-6) / 100;
+  if (inSheets) return rounded === 1 ? '1 more sheet is needed' : `${rounded} more sheets are needed`;
   if (stickMm !== undefined) return rounded === 1 ? '1 more length is needed' : `${rounded} more lengths are needed`;
   return rounded === 1 ? `1 more ${unit} is needed` : `${rounded} more ${unit} are needed`;
 };
@@ -48,11 +49,12 @@ export const materialRefusal = (problem: Problem, { material, quantity, isPastDa
 const askFor = (problem: Problem, stock: Stock, order: number, pours: { casting: number; count: number }[]): void => {
   stock.ask();
   for (const { casting, count } of pours) {
-    const { mix, kg, perPiece, cuts } = problem.castings[casting]!;
+    const { mix, kg, perPiece, cuts, sheets } = problem.castings[casting]!;
     const { perBag, yieldKgPerBag } = problem.mixes[mix]!;
     stock.add(perBag, (count * kg) / yieldKgPerBag);
     stock.add(perPiece, count);
     stock.addCuts(cuts.map((x) => ({ ...x, count: x.count * count })));
+    stock.addSheets(sheets.map((x) => ({ ...x, count: x.count * count })));
   }
   stock.add(problem.orders[order]!.parts);
   stock.addCuts(problem.orders[order]!.cuts);

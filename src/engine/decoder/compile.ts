@@ -1,3 +1,4 @@
+import type { Casting } from '../../../shared/casting.ts';
 import type { Cut, Material, MaterialQuantity } from '../../../shared/material.ts';
 import type { Order } from '../../../shared/order.ts';
 import type { Keep } from '../../../shared/plan.ts';
@@ -11,6 +12,7 @@ import { thereAt } from '../buy/there-at.ts';
 import { type Calendar, calendarOf } from '../calendar/calendar.ts';
 import { type Ageing, ageingOf } from '../cure/age.ts';
 import { climateOf } from '../cure/climate.ts';
+import { sheetStockOf } from '../cut/mesh/sheet-stock.ts';
 import { countedOnHand, offcutsOneByOne } from '../cut/offcuts.ts';
 import { begunIn, begunWorkOf, occupyForBegun } from './begun.ts';
 import type { BegunWork } from './begun-work.ts';
@@ -19,8 +21,10 @@ import type { FixedWork } from './fixed-batch.ts';
 import { holdsByDay } from './holds.ts';
 import { hoursOf } from './hours-of.ts';
 import { isEverInSpells } from './in-one-go.ts';
+import type { SheetCuts } from './open-sheets.ts';
 import {
   type CompiledDates,
+  type CompiledMaterial,
   type CompiledMix,
   type CompiledMould,
   type CompiledOrder,
@@ -38,6 +42,14 @@ const quantities = (list: MaterialQuantity[], materials: Index) =>
   list.map((x) => ({ material: materials.get(x.material)!, quantity: x.quantity }));
 const cutsOf = (list: readonly Cut[], materials: Index) =>
   list.map((x) => ({ material: materials.get(x.material)!, lengthMm: x.lengthMm, count: x.count }));
+
+/** What is cut for a casting from sheets of materials that are in sheets. */
+const sheetsOf = ({ sheets = [] }: Casting, compiled: readonly CompiledMaterial[], materials: Index): SheetCuts[] =>
+  sheets.flatMap((cut) => {
+    const material = materials.get(cut.material)!;
+    const piece = compiled[material]!.sheets?.pieceOf(cut);
+    return piece && cut.count > 0 ? [{ material, piece, count: cut.count }] : [];
+  });
 
 /** Of one material; more than anybody keeps, and so that a slip of the hand costs no time. */
 const MOST_OFFCUTS = 200;
@@ -65,6 +77,7 @@ const compileMaterials = (yard: YardFile, calendar: Calendar, now: number, today
     kerfMm: m.kerfMm,
     offcuts: offcutsOneByOne(m.offcuts ?? [], MOST_OFFCUTS),
     usableMm: usableMm(yard, m.id),
+    sheets: sheetStockOf(m, yard.castings),
     dates: datesOf(yard, m, calendar, today),
   }));
   for (const x of yard.incoming) {
@@ -97,7 +110,8 @@ const compileMixes = (
       ...x.perBag.map((q) => q.material),
       ...castings.flatMap((c) => yard.castings[c]!.perPiece.map((q) => q.material)),
       ...castings.flatMap((c) => yard.castings[c]!.cuts.map((q) => q.material)),
-    ];
+    ].map((id) => materials.get(id)!);
+    const cutUp = castings.flatMap((c) => sheetsOf(yard.castings[c]!, problem.materials, materials));
     return {
       ageing: bounded(ageingOf(x, problem.climate)),
       crew: x.crew,
@@ -113,7 +127,10 @@ const compileMixes = (
       maxBags: x.maxBags,
       castings,
       perBag: quantities(x.perBag, materials),
-      scarceUntil: used.reduce((t, id) => Math.max(t, problem.materials[materials.get(id)!]!.plentyFrom), 0),
+      scarceUntil: [...used, ...cutUp.map(({ material }) => material)].reduce(
+        (t, i) => Math.max(t, problem.materials[i]!.plentyFrom),
+        0,
+      ),
       minCelsius: x.minCelsius ?? -Infinity,
       maxCelsius: x.maxCelsius ?? Infinity,
       protectMinutes: x.protectHours * 60,
@@ -261,6 +278,7 @@ export const compile = (yard: YardFile, stands?: { firm: Keep | undefined }): Pr
       rackSpaces: c.rackSpaces,
       perPiece: quantities(c.perPiece, materialIndex),
       cuts: cutsOf(c.cuts, materialIndex).filter((x) => x.count > 0),
+      sheets: sheetsOf(c, materials, materialIndex),
       moulds: moulds.flatMap((m, k) => (m.usableFrom < NEVER && m.change[i] !== NONE ? [k] : [])),
     })),
     moulds,

@@ -1,4 +1,6 @@
 import { type CutDemand, cutPlan } from '../cut/cut-plan.ts';
+import { cutSheets } from '../cut/mesh/cut-sheets.ts';
+import type { SheetCuts } from './open-sheets.ts';
 import { type CompiledMaterial, NONE } from './problem.ts';
 import { Stock } from './stock.ts';
 
@@ -10,6 +12,7 @@ interface Taken {
   at: number;
   goods: Quantity[];
   cuts: Cuts[];
+  sheets: SheetCuts[];
 }
 
 /** Sticks there are by a minute for what is cut from them, once what is used uncut by then is taken. */
@@ -28,14 +31,14 @@ const sticksBy =
 export class FixedStock {
   private readonly stock: Stock;
   private readonly taken: Taken[] = [];
-  private asked: Omit<Taken, 'at'> = { goods: [], cuts: [] };
+  private asked: Omit<Taken, 'at'> = { goods: [], cuts: [], sheets: [] };
 
   constructor(private readonly materials: CompiledMaterial[]) {
     this.stock = new Stock(materials, new Int32Array(materials.length));
   }
 
   ask(): void {
-    this.asked = { goods: [], cuts: [] };
+    this.asked = { goods: [], cuts: [], sheets: [] };
   }
 
   add(list: readonly Quantity[], times = 1): void {
@@ -46,10 +49,15 @@ export class FixedStock {
     this.asked.cuts.push(...list);
   }
 
+  addSheets(list: readonly SheetCuts[]): void {
+    this.asked.sheets.push(...list);
+  }
+
   private askBut(proven: ReadonlySet<number>): void {
     this.stock.ask();
     this.stock.add(this.asked.goods.filter(({ material }) => !proven.has(material)));
     this.stock.addCuts(this.asked.cuts.filter(({ material }) => !proven.has(material)));
+    this.stock.addSheets(this.asked.sheets.filter(({ material }) => !proven.has(material)));
   }
 
   /** Whether all that was taken and is asked for can be cut from what is there, in some other way. */
@@ -60,8 +68,12 @@ export class FixedStock {
     const cuts = all.flatMap((task): CutDemand[] =>
       own(task.cuts).map(({ lengthMm, count }) => ({ lengthMm, count, at: task.at, for: String(task.at) })),
     );
+    const pieces = all.map((task) => ({ at: task.at, for: String(task.at), pieces: own(task.sheets) }));
     const there = sticksBy(this.materials[material]!, used);
-    if (cuts.length === 0 || used.some((x) => there(x.at) < 0)) return false;
+    if (used.some((x) => there(x.at) < 0)) return false;
+    const { sheets } = this.materials[material]!;
+    if (sheets && pieces.some((task) => task.pieces.length > 0)) return cutSheets(sheets, pieces, there) !== null;
+    if (cuts.length === 0) return false;
     return cutPlan(this.materials[material]!, cuts, there) !== null;
   }
 

@@ -4,8 +4,10 @@ import type { DatedLot, Opening } from '../buy/dated-lots.ts';
 import type { Calendar } from '../calendar/calendar.ts';
 import type { Ageing } from '../cure/age.ts';
 import type { Climate } from '../cure/climate.ts';
+import type { SheetStock } from '../cut/mesh/sheet-stock.ts';
 import type { BegunWork } from './begun-work.ts';
 import type { FixedWork } from './fixed-batch.ts';
+import type { SheetCuts } from './open-sheets.ts';
 
 /** No mould, casting, order or time: the index or minute that stands for "none". */
 export const NONE = -1;
@@ -76,7 +78,7 @@ export interface CompiledDates extends Opening {
 
 /** A material as far as it can run short: quantities in its own unit, lengths in mm. */
 export interface CompiledMaterial {
-  /** Of sticks whole ones. */
+  /** Of sticks and sheets whole ones. */
   onHand: number;
   /** What is bought already, by the minute it is there. */
   arrivals: { at: Minute; quantity: number }[];
@@ -88,6 +90,8 @@ export interface CompiledMaterial {
   offcuts: number[];
   /** No piece that is cut from it is shorter, mm. */
   usableMm: number;
+  /** Null where it is not in sheets. */
+  sheets: SheetStock | null;
   /** Null where nothing of it goes past its date before more can be bought. */
   dates: CompiledDates | null;
 }
@@ -103,6 +107,7 @@ interface CompiledCasting {
   rackSpaces: number;
   perPiece: { material: number; quantity: number }[];
   cuts: { material: number; lengthMm: number; count: number }[];
+  sheets: SheetCuts[];
   /** Moulds that can ever take a pour of it. */
   moulds: number[];
 }

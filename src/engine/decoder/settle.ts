@@ -40,7 +40,7 @@ const refusalOf = (state: DecoderState, order: number): Refusal => {
   const { problem } = state;
   state.stock.ask();
   for (const { casting } of problem.orders[order]!.pieces) {
-    const { mix, kg, perPiece, cuts } = problem.castings[casting]!;
+    const { mix, kg, perPiece, cuts, sheets } = problem.castings[casting]!;
     if (state.demand.need[casting] === 0) continue;
     state.stock.add(
       problem.mixes[mix]!.perBag,
@@ -48,6 +48,7 @@ const refusalOf = (state: DecoderState, order: number): Refusal => {
     );
     state.stock.add(perPiece);
     state.stock.addCuts(cuts);
+    state.stock.addSheets(sheets);
   }
   if (!state.orders.partsTaken[order]) {
     state.stock.add(problem.orders[order]!.parts);

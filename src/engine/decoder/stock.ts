@@ -1,5 +1,6 @@
 import type { Minute } from '../../../shared/time.ts';
 import { type DatedUse, missingWith, whenThereByDates, withUse } from './dated-stock.ts';
+import { cutFromRests, type OpenRests, restsLeft, type SheetCuts } from './open-sheets.ts';
 import type { CompiledMaterial } from './problem.ts';
 import { NEVER, NONE } from './problem.ts';
 
@@ -30,6 +31,7 @@ export interface StockState {
   used: Float64Array;
   dated: (readonly DatedUse[])[];
   open: OpenSticks[];
+  rests: OpenRests[];
 }
 
 /** Index of the shortest stick that is open by a minute and long enough, the first of equals; NONE where none is. */
@@ -46,6 +48,17 @@ const offcutsLeft = ({ offcuts, onHand, arrivals }: CompiledMaterial, heldBack: 
   const left = offcuts.slice(Math.max(0, Math.ceil(heldBack - sticks - EPSILON)));
   return { left, from: left.map(() => LONG_OPEN) };
 };
+
+/** The same of rests of sheets. */
+const firstRests = ({ sheets, onHand, arrivals }: CompiledMaterial, heldBack: number): OpenRests =>
+  sheets
+    ? restsLeft(
+        sheets,
+        arrivals.reduce((sum, x) => sum + x.quantity, onHand),
+        heldBack,
+        LONG_OPEN,
+      )
+    : [];
 
 /** First minute from one on at which so much of a material is there, `level` of it being left of what is on hand (R10). */
 export const whenThere = (
@@ -77,7 +90,7 @@ export const asIfKept = (materials: readonly CompiledMaterial[]): CompiledMateri
  * Materials that may run short: what is there until more can be bought, and what cannot be bought at all (R10). All that
  * has been used counts at once, whatever its time, so that placing tasks of one shift in any order never overdraws.
  *
- * One question at a time: `ask()`, then `add` and `addCuts` what is needed together, then `earliest(from)`; `use(at)`
+ * One question at a time: `ask()`, then `add`, `addCuts` and `addSheets` what is needed together, then `earliest(from)`; `use(at)`
  * takes it.
  */
 export class Stock {
@@ -88,9 +101,13 @@ export class Stock {
   private readonly first: OpenSticks[];
   /** Those and what is left of opened sticks, by material. */
   private readonly open: OpenSticks[];
+  /** The same of sheets: there at the start, and by now. */
+  private readonly firstRests: OpenRests[];
+  private rests: OpenRests[];
   private readonly needed: Float64Array;
   private readonly asked: number[] = [];
   private readonly cuts: Cuts[] = [];
+  private readonly sheets: SheetCuts[] = [];
 
   constructor(
     private readonly materials: CompiledMaterial[],
@@ -102,6 +119,8 @@ export class Stock {
     this.needed = new Float64Array(materials.length);
     this.first = materials.map((one, material) => offcutsLeft(one, heldBack[material]!));
     this.open = this.first.map(copyOf);
+    this.firstRests = materials.map((one, material) => firstRests(one, heldBack[material]!));
+    this.rests = [...this.firstRests];
   }
 
   reset(): void {
@@ -110,6 +129,7 @@ export class Stock {
     this.first.forEach((sticks, material) => {
       this.open[material] = copyOf(sticks);
     });
+    this.rests = [...this.firstRests];
   }
 
   /** As it is, for what is placed at a minute or later. */
@@ -118,7 +138,10 @@ export class Stock {
       left: [...left],
       from: from.map((at) => (at <= minute ? LONG_OPEN : at)),
     }));
-    return { used: this.used.slice(), dated: [...this.dated], open };
+    const rests = this.rests.map((list) =>
+      list.map((rest) => (rest.from <= minute ? { ...rest, from: LONG_OPEN } : rest)),
+    );
+    return { used: this.used.slice(), dated: [...this.dated], open, rests };
   }
 
   restore(state: StockState): void {
@@ -127,12 +150,14 @@ export class Stock {
     state.open.forEach((sticks, material) => {
       this.open[material] = copyOf(sticks);
     });
+    this.rests = [...state.rests];
   }
 
   ask(): void {
     for (const material of this.asked) this.needed[material] = 0;
     this.asked.length = 0;
     this.cuts.length = 0;
+    this.sheets.length = 0;
   }
 
   private want(material: number, quantity: number): void {
@@ -148,9 +173,13 @@ export class Stock {
     for (const x of list) this.cuts.push(x);
   }
 
+  addSheets(list: readonly SheetCuts[]): void {
+    for (const x of list) this.sheets.push(x);
+  }
+
   /** Earliest minute at or after `from` at which all that was asked for is there; NEVER when it will not be. */
   earliest(from: number): number {
-    const opened = this.openSticks(from, false);
+    const opened = this.openAll(from, false);
     let at = from;
     for (const material of this.asked) {
       const sticks = opened.find((x) => x.material === material)?.quantity ?? 0;
@@ -163,7 +192,7 @@ export class Stock {
 
   /** The first material asked for that will not all be there by a minute; null when all is. */
   shortBy(by: number): Short | null {
-    const opened = this.openSticks(by, false);
+    const opened = this.openAll(by, false);
     for (const material of [...this.asked, ...opened.map((x) => x.material)]) {
       const sticks = opened.find((x) => x.material === material)?.quantity ?? 0;
       const wanted = this.needed[material]! + sticks;
@@ -189,7 +218,7 @@ export class Stock {
 
   /** Takes what was asked for. */
   use(at: number): void {
-    for (const x of this.openSticks(at, true)) this.want(x.material, x.quantity);
+    for (const x of this.openAll(at, true)) this.want(x.material, x.quantity);
     for (const material of this.asked) {
       const one = this.materials[material]!;
       if (at >= one.plentyFrom) continue;
@@ -199,6 +228,24 @@ export class Stock {
         this.dated[material] = withUse({ ...one, dates: one.dates }, this.dated[material]!, { at, quantity });
     }
     this.ask();
+  }
+
+  /** New sticks and sheets that what is cut opens, by material. */
+  private openAll(at: number, commit: boolean): Quantity[] {
+    const opened = this.openSticks(at, commit);
+    return this.sheets.length === 0 ? opened : [...opened, ...this.openSheets(at, commit)];
+  }
+
+  private openSheets(at: number, commit: boolean): Quantity[] {
+    return [...new Set(this.sheets.map(({ material }) => material))].flatMap((material) => {
+      const { sheets, plentyFrom } = this.materials[material]!;
+      if (!sheets || at >= plentyFrom) return [];
+      const pieces = this.sheets.filter((one) => one.material === material);
+      const thereFrom = (sheet: number) => this.thereFrom(material, sheet);
+      const { rests, opened } = cutFromRests(sheets, this.rests[material]!, pieces, at, thereFrom);
+      if (commit) this.rests[material] = rests;
+      return [{ material, quantity: opened }];
+    });
   }
 
   /**

@@ -1,11 +1,13 @@
-import type { PlanFile, PlanOrder, PlanPour, PlanStick, UnplannedOrder } from '../../../shared/plan.ts';
+import type { PlanFile, PlanOrder, PlanPour, PlanSheet, PlanStick, UnplannedOrder } from '../../../shared/plan.ts';
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import { buysOf } from '../buy/buys.ts';
 import { onItsWay } from '../buy/there-at.ts';
 import { type CutDemand, cutPlan } from '../cut/cut-plan.ts';
+import { cutSheets, type SheetDemand } from '../cut/mesh/cut-sheets.ts';
 import { begunIn } from './begun.ts';
 import { bagsOf, type DecoderState } from './decoder-state.ts';
 import { droppedBy } from './dropped-by.ts';
+import type { SheetCuts } from './open-sheets.ts';
 import { NONE, type Problem } from './problem.ts';
 import { spellsPlaced } from './spells.ts';
 
@@ -18,6 +20,7 @@ interface Use {
 interface Uses {
   quantities: Use[][];
   cuts: CutDemand[][];
+  sheets: SheetDemand[][];
 }
 
 /** Ids of batches and pours: fixed ones keep theirs, the others are numbered past them and past those that are dropped. */
@@ -76,9 +79,27 @@ const addOrderUses = (state: DecoderState, uses: Uses): void => {
   });
 };
 
+/** What is cut from sheets for a batch is cut at once. */
+const addSheetUses = (state: DecoderState, names: Names, uses: Uses): void => {
+  const { problem, placed } = state;
+  if (problem.materials.every(({ sheets }) => sheets === null)) return;
+  const pieces: SheetCuts[][] = Array.from({ length: placed.batches }, () => []);
+  for (let p = 0; p < placed.pours; p++)
+    pieces[placed.pourBatch[p]!]!.push(...problem.castings[placed.pourCasting[p]!]!.sheets);
+  pieces.forEach((all, b) => {
+    if (isBatchBegun(state, b)) return;
+    for (const material of new Set(all.map((one) => one.material)))
+      uses.sheets[material]!.push({
+        ...{ at: placed.batchStart[b]!, for: names.batches[b]! },
+        pieces: all.filter((one) => one.material === material),
+      });
+  });
+};
+
 const usesOf = (state: DecoderState, names: Names): Uses => {
   const { problem, placed } = state;
-  const uses: Uses = { quantities: problem.materials.map(() => []), cuts: problem.materials.map(() => []) };
+  const none = () => problem.materials.map(() => []);
+  const uses: Uses = { quantities: none(), cuts: none(), sheets: none() };
   for (let b = 0; b < placed.batches; b++) {
     if (isBatchBegun(state, b)) continue;
     for (const x of problem.mixes[placed.batchMix[b]!]!.perBag)
@@ -97,11 +118,12 @@ const usesOf = (state: DecoderState, names: Names): Uses => {
         for: names.batches[placed.pourBatch[p]!]!,
       });
   }
+  addSheetUses(state, names, uses);
   addOrderUses(state, uses);
   return uses;
 };
 
-/** How many whole sticks may be open by a minute: what is there, until more can be bought. */
+/** How many whole sticks or sheets may be open by a minute: what is there, until more can be bought. */
 const sticksBy =
   (problem: Problem, material: number, used: Use[]) =>
   (minute: number): number => {
@@ -134,6 +156,22 @@ const cutSticks = (problem: Problem, uses: Uses): { sticks: PlanStick[]; failed:
     }
   }
   return { sticks, failed: NONE };
+};
+
+/** The same of sheets: what is cut is cut in rows, so that the rests are those the decoder had. */
+const cutAllSheets = (problem: Problem, uses: Uses): { sheets: PlanSheet[]; failed: number } => {
+  const sheets: PlanSheet[] = [];
+  for (const [i, { sheets: stock, plentyFrom }] of problem.materials.entries()) {
+    if (!stock || uses.sheets[i]!.length === 0) continue;
+    const by = plentyFrom > problem.now ? sticksBy(problem, i, uses.quantities[i]!) : undefined;
+    const cuts = cutSheets(stock, uses.sheets[i]!, by);
+    if (!cuts) return { sheets, failed: i };
+    for (const { at, ...cut } of cuts) {
+      sheets.push({ material: problem.yard.materials[i]!.id, ...cut });
+      if (cut.rest === undefined) uses.quantities[i]!.push({ at, quantity: 1 });
+    }
+  }
+  return { sheets, failed: NONE };
 };
 
 /** When a pour is stripped. One under way that no session strips keeps the times it came with (R14). */
@@ -330,6 +368,8 @@ export const writePlan = (
   const uses = usesOf(state, names);
   const { sticks, failed } = cutSticks(problem, uses);
   if (failed !== NONE) return { shortOf: failed };
+  const { sheets, failed: shortOf } = cutAllSheets(problem, uses);
+  if (shortOf !== NONE) return { shortOf };
   const buys = problem.yard.materials.flatMap((material, i) =>
     buysOf(material, uses.quantities[i]!, onItsWay(problem.yard, material.id), problem.now, problem.calendar, {
       daysInHand: problem.yard.yard.deliveryDaysInHand,
@@ -348,6 +388,7 @@ export const writePlan = (
       orders: planned,
       unplanned,
       sticks,
+      ...(sheets.length > 0 ? { sheets } : {}),
       buys,
       dropped: droppedBy(state),
       score: scoreOf(state),

@@ -22,6 +22,8 @@ const hasNothingBegun = ({ begun, inMould, fixed }: Problem): boolean =>
   !fixed.batches.some(({ isBegun }) => isBegun);
 
 /** Parts that may run short are used in turn, by packing alone; lengths are not cut at all. */
+const isUncut = ({ cuts, sheets }: Problem['castings'][number]): boolean => cuts.length === 0 && sheets.length === 0;
+
 const hasPlainGoods = (problem: Problem, made: readonly number[]): boolean => {
   const orders = made.map((o) => problem.orders[o]!);
   const pours = piecesOf(problem, made);
@@ -39,7 +41,7 @@ const hasPlainGoods = (problem: Problem, made: readonly number[]): boolean => {
   return (
     orders.every(({ cuts }) => cuts.length === 0) &&
     orders.every(({ parts, packMinutes }) => packMinutes > 0 || !parts.some(({ material }) => isShort(material))) &&
-    orders.every(({ pieces }) => pieces.every(({ casting }) => problem.castings[casting]!.cuts.length === 0))
+    orders.every(({ pieces }) => pieces.every(({ casting }) => isUncut(problem.castings[casting]!)))
   );
 };
 

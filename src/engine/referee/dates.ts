@@ -1,4 +1,4 @@
-import type { Material } from '../../../shared/material.ts';
+import { isCutUp, type Material } from '../../../shared/material.ts';
 import { dayNumber, type Minute, minuteOf } from '../../../shared/time.ts';
 import { TOLERANCE } from './finding.ts';
 import type { Ground } from './ground.ts';
@@ -14,8 +14,8 @@ interface Bags {
 const FOREVER = Number.POSITIVE_INFINITY;
 
 /** Whether some of a material goes past a date, or would once it is opened. */
-export const goesPast = ({ lots = [], shelfLifeDays, openedDays, stickMm }: Material): boolean =>
-  stickMm === undefined && [shelfLifeDays, openedDays, ...lots.map(({ useBy }) => useBy)].some((x) => x !== undefined);
+export const goesPast = ({ lots = [], shelfLifeDays, openedDays, ...of }: Material): boolean =>
+  !isCutUp(of) && [shelfLifeDays, openedDays, ...lots.map(({ useBy }) => useBy)].some((x) => x !== undefined);
 
 /** What is there of a material that goes past its date, used and added to as time goes on (R10). */
 export class Shelf {

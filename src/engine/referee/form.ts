@@ -19,6 +19,7 @@ const namesUsed = (
   ];
   const ofMaterials = [
     ...plan.sticks.map((x): [string, string] => ['sticks', x.material]),
+    ...(plan.sheets ?? []).map((x): [string, string] => ['sheets', x.material]),
     ...plan.buys.map((x): [string, string] => ['buys', x.material]),
   ];
   const ofMoulds = [
@@ -34,6 +35,7 @@ const namesUsed = (
     { names: namesOf(yard.mixes), kind: 'mix', used: plan.batches.map((x) => [`batch ${x.id}`, x.mix]) },
     { names: namesOf(yard.castings), kind: 'casting', used: plan.pours.map((x) => [`pour ${x.id}`, x.casting]) },
     { names: namesOf(plan.batches), kind: 'batch', used: plan.pours.map((x) => [`pour ${x.id}`, x.batch]) },
+    { names: namesOf(plan.batches), kind: 'batch', used: (plan.sheets ?? []).map((x) => ['sheets', x.for]) },
     {
       names: namesOf(plan.pours),
       kind: 'pour',
@@ -91,6 +93,8 @@ export const checkForm = (yard: YardFile, plan: PlanFile): Finding[] => {
     for (const x of order.fromFinished)
       if (!yard.finished[x.finished]) found(`order ${order.id}: there is no finished lot ${x.finished}`);
   for (const x of plan.sticks) if (x.cuts.length === 0) found(`a stick of ${x.material} is opened for nothing`);
+  const inSheets = new Set(yard.materials.flatMap(({ id, inSheets }) => (inSheets ? [id] : [])));
+  for (const x of plan.sheets ?? []) if (!inSheets.has(x.material)) found(`${x.material} is not in sheets`);
   for (const x of [...plan.unplanned, ...plan.unstripped, ...plan.dropped])
     if (x.reason === '') found('what is left out has no reason');
   return findings;

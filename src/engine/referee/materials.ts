@@ -1,9 +1,10 @@
-import type { Material } from '../../../shared/material.ts';
+import { isCutUp, type Material } from '../../../shared/material.ts';
 import type { PlanBuy } from '../../../shared/plan.ts';
 import { dateOfDay, dayNumber, type Minute } from '../../../shared/time.ts';
 import { goesPast, Shelf } from './dates.ts';
 import { type Finding, finder, TOLERANCE } from './finding.ts';
 import type { Ground } from './ground.ts';
+import { checkSheets } from './sheets.ts';
 import { checkSticks } from './sticks.ts';
 import { type Use, usesOf } from './uses.ts';
 
@@ -18,7 +19,7 @@ interface Change {
 class Level {
   private readonly changes: Change[];
   private readonly minimumFrom: Minute;
-  /** Of sticks whole ones: a share of one counts for nothing. */
+  /** Of what is cut up whole ones: a share of one counts for nothing. */
   private readonly onHand: number;
 
   constructor(
@@ -31,8 +32,8 @@ class Level {
       ...uses.map((x) => ({ at: x.at, quantity: -x.quantity })),
       ...incoming.map((x) => ({ ...this.arrival(x.on, x.quantity), cameOn: dayNumber(x.on) })),
     ];
-    const { leadDays, stickMm } = material;
-    this.onHand = stickMm === undefined ? material.onHand : Math.floor(material.onHand + TOLERANCE);
+    const { leadDays } = material;
+    this.onHand = isCutUp(material) ? Math.floor(material.onHand + TOLERANCE) : material.onHand;
     this.minimumFrom = leadDays === undefined ? Infinity : this.arrival(dateOfDay(ground.today + leadDays), 0).at;
   }
 
@@ -119,14 +120,14 @@ const checkMaterial = (ground: Ground, material: Material, uses: Use[], findings
 };
 
 /**
- * R10: never less of a material than none, nor than is to be kept once it can be bought; cuts on sticks; buys in whole
+ * R10: never less of a material than none, nor than is to be kept once it can be bought; cuts on sticks and sheets; buys in whole
  * packs, in time and with the days in hand, none too many and none too early. Whether a buy is needed is told only where nothing is short.
  *
  * Example: 3 bags there, 4 used at 09:00 and no more bought: "there is too little mortar at 2027-04-10T09:00:00+01:00".
  */
 export const checkMaterials = (ground: Ground): Finding[] => {
   const { uses, cuts } = usesOf(ground);
-  const findings = checkSticks(ground, cuts);
+  const findings = [...checkSticks(ground, cuts), ...checkSheets(ground)];
   for (const material of ground.yard.materials)
     checkMaterial(
       ground,

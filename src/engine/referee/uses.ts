@@ -20,7 +20,7 @@ export interface CutUse {
 
 /**
  * What a plan uses and when (R10): a batch's bags and its pieces' materials at its start, an order's parts and cuts when it
- * is packed or else complete, a whole stick when it is opened. What has begun (R14) has been given what it uses.
+ * is packed or else complete, a whole stick when it is opened, a sheet at the start of the batch that it is cut for. What has begun (R14) has been given what it uses.
  *
  * Example: a batch of 2 bags with 1 sachet a bag at 09:00 is one use of 2 sachets at 09:00.
  */
@@ -44,5 +44,9 @@ export const usesOf = (ground: Ground): { uses: Use[]; cuts: CutUse[] } => {
   }
   for (const x of ground.plan.sticks)
     if (x.offcutMm === undefined) uses.push({ material: x.material, at: minuteOf(x.openedAt), quantity: 1 });
+  for (const { material, rest, for: id } of ground.plan.sheets ?? []) {
+    const batch = ground.batches.find((one) => one.batch.id === id);
+    if (batch && rest === undefined) uses.push({ material, at: batch.start, quantity: 1 });
+  }
   return { uses, cuts };
 };

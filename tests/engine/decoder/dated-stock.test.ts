@@ -11,7 +11,17 @@ const dates = (more: Partial<CompiledDates> = {}): CompiledDates => ({
   ...more,
 });
 const material = (onHand: number, of: CompiledDates, more: Partial<Omit<CompiledMaterial, 'dates'>> = {}) => ({
-  ...{ onHand, arrivals: [], plentyFrom: NEVER, stickMm: 0, kerfMm: 0, offcuts: [], usableMm: 0, dates: of },
+  ...{
+    onHand,
+    arrivals: [],
+    plentyFrom: NEVER,
+    stickMm: 0,
+    kerfMm: 0,
+    offcuts: [],
+    usableMm: 0,
+    sheets: null,
+    dates: of,
+  },
   ...more,
 });
 const lot = (quantity: number, useBy: number | null) => ({ quantity, useBy, openedOn: null });

@@ -11,6 +11,7 @@ const material = (more: Partial<CompiledMaterial> = {}): CompiledMaterial => ({
   kerfMm: 0,
   offcuts: [],
   usableMm: 0,
+  sheets: null,
   dates: null,
   ...more,
 });
