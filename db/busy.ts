@@ -5,11 +5,14 @@ const PATIENCE_MS = 20_000;
 const FIRST_PAUSE_MS = 5;
 const LONGEST_PAUSE_MS = 150;
 
-/** True when another process held the database, however deep the driver has wrapped that. */
+/**
+ * True when another process held the database, or a server took too long over a transaction and rolled it back, however
+ * deep the driver has wrapped that.
+ */
 export const isBusy = (error: unknown): boolean => {
   for (let at = error; at instanceof Error; at = at.cause) {
     const code = 'code' in at ? String(at.code) : '';
-    if (/^SQLITE_(BUSY|LOCKED)/.test(code)) return true;
+    if (/^(SQLITE_(BUSY|LOCKED)|TRANSACTION_TIMEOUT)/.test(code)) return true;
   }
   return false;
 };

@@ -7,6 +7,7 @@ import { migrate } from 'drizzle-orm/libsql/migrator';
 import { readMigrationFiles } from 'drizzle-orm/migrator';
 import { captureWrites } from './capture.ts';
 import { inTransaction, type Tx } from './transaction.ts';
+import { MARK } from './whose.ts';
 
 /** Beside this file in the source; two folders up or beside it in a bundle. */
 const PLACES = ['./migrations', '../db/migrations', '../../db/migrations'];
@@ -44,8 +45,13 @@ export const migrateFile = async (client: Client): Promise<void> => {
       );
     }
     await captureWrites(tx);
+    await tx.run(sql.raw(`PRAGMA application_id = ${MARK}`));
   });
 };
+
+/** When each of our migrations was made, in ms since 1970, oldest first. */
+export const knownMigrations = (): number[] =>
+  readMigrationFiles({ migrationsFolder: migrationsFolder() }).map(({ folderMillis }) => folderMillis);
 
 /** Brings the tables behind an address up to date: in one request, since a connection there has no settings that last. */
 export const migrateRemote = async (client: Client): Promise<void> => {

@@ -1,11 +1,12 @@
 import { mkdirSync } from 'node:fs';
 import { dirname } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { type Client, createClient } from '@libsql/client';
 import { whileBusy } from './busy.ts';
-import { migrateFile, migrateRemote } from './migrate.ts';
+import { filePath } from './file-path.ts';
+import { knownMigrations, migrateFile, migrateRemote } from './migrate.ts';
 import { readPlaces } from './read-places.ts';
 import { inTransaction, type Tx } from './transaction.ts';
+import { expectFile, keepToOwner, refuseOthers } from './whose.ts';
 import { writeQueue } from './write-queue.ts';
 
 export type { Tx } from './transaction.ts';
@@ -36,17 +37,21 @@ const LOCK_WAIT_MS = 15;
 /** The driver refuses a transaction more than its pool has connections for, which is 20; further reads wait here. */
 const READS_AT_ONCE = 8;
 
-const isFile = (url: string) => url.startsWith('file:');
+const isFile = (url: string) => filePath(url) !== null;
 
-const makeFolderOf = (url: string) => {
-  const path = url.startsWith('file://') ? fileURLToPath(url) : url.slice('file:'.length);
-  mkdirSync(dirname(path), { recursive: true });
-};
+/** For its owner alone, where it was not there. */
+const makeFolderOf = (path: string) => mkdirSync(dirname(path), { recursive: true, mode: 0o700 });
 
 const prepareFile = async (client: Client): Promise<void> => {
+  await refuseOthers(client, knownMigrations(), true);
   // Readers and one writer may work on the file at once. The setting stays with the file.
   await client.execute('PRAGMA journal_mode = WAL');
   await migrateFile(client);
+};
+
+const prepareRemote = async (client: Client): Promise<void> => {
+  await refuseOthers(client, knownMigrations(), false);
+  await migrateRemote(client);
 };
 
 /** What was written last lies in a file beside the database: after this a copy of the database alone is whole. */
@@ -56,7 +61,7 @@ const prepare = async (url: string, connect: () => Client): Promise<void> => {
   const client = connect();
   try {
     await whileBusy(
-      () => (isFile(url) ? prepareFile(client) : migrateRemote(client)),
+      () => (isFile(url) ? prepareFile(client) : prepareRemote(client)),
       async () => client.reconnect(),
     );
   } finally {
@@ -64,11 +69,19 @@ const prepare = async (url: string, connect: () => Client): Promise<void> => {
   }
 };
 
-/** Opens the database, making the file and bringing its tables up to date first. */
+/**
+ * Opens the database, making the file and bringing its tables up to date first. Throws, in words, where the file is gone or
+ * empty, and where what is in it is another program's or a newer version's; nothing was touched then.
+ */
 export const openDatabase = async ({ url, token }: DatabaseAddress): Promise<Database> => {
-  if (isFile(url)) makeFolderOf(url);
+  const path = filePath(url);
+  if (path !== null) {
+    makeFolderOf(path);
+    await expectFile(path);
+  }
   const connect = () => createClient({ url, ...(token ? { authToken: token } : {}), timeout: LOCK_WAIT_MS });
   await prepare(url, connect);
+  if (path !== null) keepToOwner(path);
   const reader = connect();
   // A client of its own: only the queue uses it, so reconnecting it takes nothing away from anyone else.
   const writer = connect();

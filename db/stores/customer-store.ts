@@ -29,7 +29,7 @@ export const customerNamed = async (
     .where(and(eq(table.name, name), sql`${table.phone} is ${phone}`));
   if (!known) {
     const [added] = await tx.insert(table).values({ name, phone, note }).returning();
-    if (!added) throw new Error(`The customer ${name} was not added.`);
+    if (!added) throw new Error('A customer was not added.');
     return added.id;
   }
   if (note !== null && note !== known.note) await updateCustomer(tx, known.id, { note });
