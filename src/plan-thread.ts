@@ -1,6 +1,7 @@
 import { Worker } from 'node:worker_threads';
 import { asMessage, fromMessage } from './plan-messages.ts';
 import type { Compute } from './usecases/core/computations.ts';
+import { logLines } from './usecases/core/log-lines.ts';
 
 export interface PlanThread {
   /** One question after another; null when it was given up, or took too long, or failed. */
@@ -64,7 +65,7 @@ export const planThread = ({ limitMs, idleMs = IDLE_MS, tell, standsBack = false
     // One that was given up may have sent its answer already: it answers nothing any more.
     fresh.on('message', (message) => worker === fresh && answer?.(message));
     fresh.on('error', (error) => {
-      tell(`A calculation failed: ${error.stack ?? error}`);
+      tell(`A calculation failed: ${logLines(error)}`);
       if (worker === fresh) end();
     });
     return fresh;

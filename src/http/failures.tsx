@@ -2,6 +2,7 @@ import type { Context } from 'hono';
 import { SCREENS } from '../../views/layout.tsx';
 import { PlainPage } from '../../views/plain/plain-page.tsx';
 import { SECTIONS } from '../../views/yard/sections.ts';
+import { isHeldByOthers, logLines } from '../usecases/core/log-lines.ts';
 import { ownPath, page, seeDone } from './page.tsx';
 
 const LISTS = [...SECTIONS, ...SCREENS.filter(({ path }) => path !== '/')];
@@ -48,9 +49,29 @@ export const tooLarge = (c: Context) =>
 
 const HAPPENED = 'Something went wrong in the program.';
 
-/** A fault of the program: the page tells the maker what is safe, the log tells whoever mends it what happened. */
+const SECONDS_UNTIL_AGAIN = '5';
+
+/** What somebody else holds: a tap that waits is sent again by itself, as when nobody answers (views/assets/waiting.js). */
+const held = (c: Context) => {
+  c.header('Retry-After', SECONDS_UNTIL_AGAIN);
+  return page(
+    c,
+    { title: 'Busy' },
+    <PlainPage happened="Another program is writing to the database just now.">
+      Nothing was changed here. Wait a moment, go back, and do it again.
+      <span hidden data-fault />
+    </PlainPage>,
+    { status: 503 },
+  );
+};
+
+/**
+ * A fault of the program: the page tells the maker what is safe, the log tells whoever mends it what happened. What another
+ * process held for too long is no fault.
+ */
 export const fault = (error: Error, c: Context) => {
-  console.error(error);
+  console.error(logLines(error));
+  if (isHeldByOthers(error)) return held(c);
   const asked = (
     <PlainPage
       happened={HAPPENED}

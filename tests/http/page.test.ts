@@ -1,8 +1,11 @@
 import { describe, expect, onTestFinished, test, vi } from 'vitest';
+import { customers } from '../../db/tables/customer.ts';
 import { createApp } from '../../src/http/app.ts';
 import { ownPath } from '../../src/http/page.tsx';
-import { demoScreens, screensOver } from '../support/screens.ts';
+import { logLines } from '../../src/usecases/core/log-lines.ts';
+import { demoScreens, screensOver, withDemo } from '../support/screens.ts';
 import { smallYard } from '../support/small-yard.ts';
+import { databaseFilled } from '../support/temporary-database.ts';
 
 describe('a way back given in a form', () => {
   test.each(['/', '/orders/27-001', '/moulds?done=3'])('%s is one of ours', (path) => expect(ownPath(path)).toBe(path));
@@ -41,12 +44,12 @@ describe('htmx asks for a part', () => {
 
 describe('a fault of the program', () => {
   /** A program whose store is gone. */
-  const broken = () => {
+  const broken = (error = new Error('The disk is full.')) => {
     vi.spyOn(console, 'error').mockImplementation(() => {});
     onTestFinished(() => {
       vi.restoreAllMocks();
     });
-    const gone = () => Promise.reject(new Error('The disk is full.'));
+    const gone = () => Promise.reject(error);
     return createApp({
       database: { read: gone, write: gone, commits: () => 0, close: gone },
       now: () => smallYard().yard.now,
@@ -77,6 +80,36 @@ describe('a fault of the program', () => {
     expect(html).toContain('What you sent last was not saved; everything before it was.');
     expect(html).toContain('data-fault');
   });
+
+  test('is no fault where another process held the database for too long: it is to be tried again', async () => {
+    for (const code of ['SQLITE_BUSY', 'TRANSACTION_TIMEOUT']) {
+      const answer = await broken(new Error('no', { cause: Object.assign(new Error('held'), { code }) })).request(
+        '/orders',
+      );
+      expect([answer.status, answer.headers.get('Retry-After')]).toEqual([503, '5']);
+      expect(await answer.text()).toContain('Another program is writing to the database just now.');
+    }
+  });
+});
+
+test('the log says what failed and where, and not to whom', async () => {
+  const database = await databaseFilled(withDemo);
+  const row = { id: 1, name: 'Anna Österreich', phone: '+43 1 234\n    at Anna' };
+  const failed = database.write(async (tx) => {
+    await tx.insert(customers).values([row, row]);
+  });
+  const lines = await failed.then(() => '', logLines);
+  expect(lines).toMatch(/Failed query: insert into "customers".*\n +at .*\nbecause of .*SQLITE_CONSTRAINT/s);
+  expect(lines).not.toMatch(/Anna|234/);
+  const unread = ((text: string) => {
+    try {
+      return JSON.parse(text);
+    } catch (error) {
+      return logLines(error);
+    }
+  })('{"customer": Anna}');
+  expect(unread).toMatch(/^SyntaxError: .*\n +at /);
+  expect(unread).not.toContain('Anna');
 });
 
 test.each(['/assets/__proto__', '/assets/nothing.css', '/orders/toString'])('%s is not there either', async (path) => {

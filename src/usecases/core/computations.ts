@@ -75,7 +75,7 @@ export type Compute = <K extends ComputationKind>(
 const checked = (file: YardFile): YardFile => {
   const read = readYardFile(file);
   if (read.ok) return read.yard;
-  throw new Error(`The stored yard has faults: ${read.faults.map((f) => `${f.path} ${f.message}`).join('; ')}`);
+  throw new Error(`The stored yard has faults at ${read.faults.map(({ path }) => path).join(', ')}.`);
 };
 
 const planned = (effort: Effort, { yard, keptReady = [], ...from }: Computations['quick plan']['question']) => {

@@ -38,7 +38,7 @@ export interface ReadyFacts {
 export const orderAskedAbout = (yard: YardFile, lines: OrderDraft['lines'], notBefore: string | null = null): Order => {
   const from = notBefore === null ? {} : { notBefore };
   const read = readOrderFor(yard, { id: ASKED, ...from, lines: lines.map(({ line }) => line) });
-  if (!read.ok) throw new Error(`A question had faults: ${read.faults.map(({ message }) => message).join('; ')}`);
+  if (!read.ok) throw new Error(`A question had faults at ${read.faults.map(({ path }) => path).join(', ')}.`);
   return read.order;
 };
 

@@ -1,5 +1,6 @@
 import type { Compute } from '../core/computations.ts';
 import type { Background, UseCaseContext } from '../core/context.ts';
+import { logLines } from '../core/log-lines.ts';
 import { giveUpImproving, improvePlan } from './improve-plan.ts';
 import { currentPlan } from './make-plan.ts';
 
@@ -52,7 +53,9 @@ export const keepImproving = ({
   const improveUntilNewest = async (): Promise<void> => {
     do {
       newer = false;
-      await improveOnce().catch((error: unknown) => !closed && tell(`No better plan could be looked for: ${error}`));
+      await improveOnce().catch(
+        (error: unknown) => !closed && tell(`No better plan could be looked for: ${logLines(error)}`),
+      );
     } while (newer && !closed);
     running = null;
   };
