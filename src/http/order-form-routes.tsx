@@ -22,6 +22,7 @@ import { readForm } from './form.ts';
 import { type FormRoute, formPage, formRoute, pageRoute, type Show } from './form-route.tsx';
 import { orderFirst } from './order-first.ts';
 import { page } from './page.tsx';
+import { rowsInAddress } from './question-rows.ts';
 import type { Screens } from './screens.ts';
 
 /** When what is typed so far could be ready, or null while it can't be read. A day that can't be read holds nothing back. */
@@ -38,9 +39,14 @@ const readySoFar = async (context: UseCaseContext, typed: FormFields) => {
  * order would stand behind all that are promised. To hold it, it also has the day until when.
  */
 const newlyTyped = async (c: Context, context: UseCaseContext): Promise<FormFields> => {
-  const { what = '', number = '', wantedOn = '', hold } = c.req.query();
-  if (!what) return { quantity0: '1' };
-  const typed = { what0: what, quantity0: number || '1', ...(wantedOn ? { wantedOn } : {}) };
+  const { wantedOn = '', hold } = c.req.query();
+  const rows = rowsInAddress(c);
+  if (!rows[0]?.what) return { quantity0: '1' };
+  const asked = rows.flatMap(({ what, number }, row) => [
+    [`what${row}`, what ?? ''],
+    [`quantity${row}`, number || '1'],
+  ]);
+  const typed: FormFields = { ...Object.fromEntries(asked), ...(wantedOn ? { wantedOn } : {}) };
   const ready = await readySoFar(context, typed);
   const promisedOn = ready?.promiseOn ?? ready?.earliestOn;
   if (!promisedOn) return typed;

@@ -24,7 +24,7 @@ describe('the first start', () => {
   test("the demo says that it is one, and leads to a yard of one's own", async () => {
     const { get } = await demoScreens();
     const html = await (await get('/')).text();
-    expect(html).toContain('Larch Row Yard is a made-up yard to look round in.');
+    expect(html).toContain('Demo yard. Try anything.');
     expect(html).toContain('href="/begin"');
     const begin = await textOf(await get('/begin'));
     for (const words of ['Look round the demo', 'Give four answers', 'Start an empty yard', 'Load a yard file'])

@@ -14,12 +14,12 @@ const saturdays = (end: string) => [{ rule: 'FREQ=WEEKLY;BYDAY=SA', from: '2027-
  * stripped before 11:30. By 10:30 there is no time even for that.
  */
 describe('the first page', () => {
-  test('answers with the date and the moulds that hold it', async () => {
+  test('answers with the date and the moulds that hold it up', async () => {
     // On the Monday: a mould begun now is built and sealed by Thursday.
     const yard = { ...smallYard().yard, now: '2027-04-05T09:00:00+01:00' };
     const { get } = await screensOver(smallYard({ yard, work: saturdays('11:30') }));
     const text = await textOf(await get('/?what=casting:panel-900&number=1'));
-    expect(text).toMatch(/^Sat 17 Apr\. Two 900 moulds hold it\./);
+    expect(text).toContain('1 × Panel 900: ready Sat 17 Apr. Held up by: 900 moulds.');
     expect(text).toContain('One more 900 mould: Sat 10 Apr, 7 days sooner.');
   });
 
@@ -51,14 +51,14 @@ describe('the first page', () => {
   test('names no moulds when more of them would not help', async () => {
     const { get } = await screensOver(smallYard({ work: saturdays('10:30') }));
     const text = await textOf(await get('/?what=casting:panel-900&number=1'));
-    expect(text).toMatch(/^Sat 17 Apr\. (?!\w+ 900 mould)/);
+    expect(text).toMatch(/ready Sat 17 Apr\. (?!Held up by: 900)/);
   });
 
   test('says why when it can never be made', async () => {
     const yard = smallYard();
     const moulds = yard.moulds.map((mould) => ({ ...mould, condition: 'retired' as const }));
     const { get } = await screensOver(smallYard({ moulds }));
-    expect(await textOf(await get('/'))).toMatch(/^It can't be made yet, because no usable mould makes/);
+    expect(await textOf(await get('/'))).toMatch(/: can't be made yet, because no usable mould makes/);
   });
 
   test.each([
@@ -90,9 +90,9 @@ describe('the first page', () => {
   test('shows the next session, what to buy and what is at risk', async () => {
     const { get } = await demoScreens();
     const text = await textOf(await get('/'));
-    expect(text).toContain('The next session Today, Mon 5 Apr, 16:30 to 17:15. Strip 1200 no. 1 and Coping no. 1');
-    expect(text).toMatch(/What to buy \w{3} \d+ Apr: \d+/);
-    expect(text).toMatch(/What is at risk Nuala Byrne, promised Sat 3 Apr, \d+ days late\./);
+    expect(text).toContain('The next session Today, Mon 5 Apr, 16:30 to 17:15. 17 Strip 1200 no. 1 and Coping no. 1');
+    expect(text).toMatch(/Buy next \w{3} \d+ Apr: \d+/);
+    expect(text).toMatch(/Late or at risk Nuala Byrne, promised Sat 3 Apr, \d+ days late\./);
   });
 
   test('in a yard with nothing in it says what is missing and what to do', async () => {
@@ -114,12 +114,12 @@ describe('a day that is wanted', () => {
 
   test('is answered with a plain yes when it can be kept', async () => {
     const text = await textOf(await asked('2027-04-24'));
-    expect(text).toContain('Yes, Sat 24 Apr can be kept, and no date already given gets later.');
+    expect(text).toContain('Yes, Sat 24 Apr can be kept, and no promised date moves.');
   });
 
   test('is answered with every date that it would push, and by how much', async () => {
     expect(await textOf(await asked('2027-04-10'))).toContain(
-      'Sat 10 Apr could be kept, but a date already given would get later: ' +
+      'Sat 10 Apr could be kept, but a promised date would get later: ' +
         'School garden: Sat 10 Apr to Sat 17 Apr, 7 days later.',
     );
   });

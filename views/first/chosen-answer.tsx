@@ -13,21 +13,21 @@ const chosenText = (chosen: ChosenDate, today: string): string => {
   const on = dayText(chosen.on, today);
   switch (chosen.answer) {
     case 'yes':
-      return `Yes, ${on} can be kept, and no date already given gets later.`;
+      return `Yes, ${on} can be kept, and no promised date moves.`;
     case 'yes, with no time in hand':
       return `Yes, ${on} can be kept by today's plan, but with no time in hand.`;
     case 'passed':
       return `${on} has passed.`;
     case 'not asked yet':
-      return `${on} is sooner than the dates already given allow. What it would push is being looked at.`;
+      return `${on} is sooner than the dates already promised allow. What it would push is being looked at.`;
     case 'took too long':
       return `What ${on} would push took too long to find out. Ask again.`;
     case 'no':
       return `No, ${on} can't be kept${chosen.reason ? `: ${chosen.reason}` : ''}.`;
     case 'pushes':
       return chosen.pushes.length === 1
-        ? `${on} could be kept, but a date already given would get later:`
-        : `${on} could be kept, but ${countWord(chosen.pushes.length).toLowerCase()} dates already given would get later:`;
+        ? `${on} could be kept, but a promised date would get later:`
+        : `${on} could be kept, but ${countWord(chosen.pushes.length).toLowerCase()} promised dates would get later:`;
   }
 };
 

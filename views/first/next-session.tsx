@@ -4,6 +4,7 @@ import { Empty } from '../parts/answer.tsx';
 import { clockText, dayText } from '../parts/day-text.ts';
 import { countedText, listText, quantityText } from '../parts/quantity-text.ts';
 import { fixedText } from '../today/fixed-session.tsx';
+import { SessionSmall } from './session-small.tsx';
 
 const Doing: FC<{ word: string; what: string }> = ({ word, what }) =>
   what === '' ? null : (
@@ -28,6 +29,7 @@ export const NextSession: FC<{ session: SessionFacts | null; today: string }> = 
           , {clockText(session.start)} to {clockText(session.end)}.
           {session.fixed && ` ${fixedText(session.date, today)}`}
         </p>
+        <SessionSmall session={session} />
         <dl class="doing">
           <Doing
             word="Mix"

@@ -1,29 +1,14 @@
 import type { FC } from 'hono/jsx';
 import { daysText } from '../../shared/days-text.ts';
 import type { ReadyFacts } from '../../src/usecases/first/ask-when.ts';
-import type { HeldUpBy } from '../../src/usecases/first/held-up-by.ts';
+import type { ContentsLine } from '../../src/usecases/orders/order-contents.ts';
+import { contentsText } from '../orders/order-text.ts';
 import { Answer } from '../parts/answer.tsx';
 import { dayText } from '../parts/day-text.ts';
 import { countWord } from '../parts/quantity-text.ts';
+import { heldUpText } from '../words/held-up.ts';
 
 const NO_TIME = 'there is no time for it in the days planned';
-
-const OTHER_HOLDS: Readonly<Record<string, (name: string | null) => string>> = {
-  mended: (name) => `${name} holds it until it is mended.`,
-  session: () => 'The hours of work hold it.',
-  hands: () => 'It is held by having no more hands.',
-  evening: () => 'Moulds that wait to be stripped hold it.',
-  material: (name) => `It waits for ${name}.`,
-  rack: () => 'Room to cure in holds it.',
-  mixer: () => 'The size of the mixer holds it.',
-};
-
-/** "Two 1100 moulds hold it." Nothing for a kind of limit that has no words yet. */
-export const holdText = (hold: HeldUpBy): string => {
-  if (hold.limit === 'other') return OTHER_HOLDS[hold.kind]?.(hold.name) ?? '';
-  if (hold.kind === null) return `The moulds that make ${hold.makes} hold it.`;
-  return `${countWord(hold.count)} ${hold.kind} ${hold.count === 1 ? 'mould holds' : 'moulds hold'} it.`;
-};
 
 /** The day to tell the customer: with the time in hand that the yard keeps, where there is any. */
 export const tellOn = ({ promiseOn, earliestOn }: Pick<ReadyFacts, 'promiseOn' | 'earliestOn'>): string | null =>
@@ -49,7 +34,7 @@ export const readyNote = (facts: ReadyFacts, today: string): string => {
   const inHand = withInHandText(facts);
   const sooner = inHand && promiseOn !== earliestOn && earliestOn !== null ? dayText(earliestOn, today) : null;
   const looking = facts.isLooking ? ' A sooner day is still looked for.' : '';
-  const rest = `By today's plan; no date already given gets later by it.${looking}`;
+  const rest = `By today's plan; no promised date moves.${looking}`;
   if (sooner === null) return inHand ? `${inHand}. ${rest}` : rest;
   return isProven ? `${inHand}. ${sooner} at the earliest. ${rest}` : `${inHand}; ${sooner} without. ${rest}`;
 };
@@ -64,25 +49,53 @@ export const soonerHeading = (facts: ReadyFacts, today: string): string => {
   return `Without time in hand it is ${dayText(earliestOn, today)}. What would make that sooner, by today's plan:`;
 };
 
+/** Something that would bring a date forward, in a sentence, with the day it would then be. */
+export interface Sooner {
+  text: string;
+  on: string;
+}
+
 /** Everything that would bring the date forward, a sentence each: "One more 1100 mould: Sat 8 May, 7 days sooner." */
-export const soonerSentences = ({ limits, ifFirstOn, earliestOn }: ReadyFacts, today: string): string[] => {
+export const soonerOnes = ({ limits, ifFirstOn, earliestOn }: ReadyFacts, today: string): Sooner[] => {
   const first = ifFirstOn !== null && earliestOn !== null && ifFirstOn < earliestOn;
   return [
-    ...(limits ?? []).map(
-      (limit) => `${limit.change}: ${dayText(limit.earliestOn, today)}, ${daysText(limit.daysSooner)} sooner.`,
-    ),
-    ...(first ? [`Put before everything else: ${dayText(ifFirstOn, today)}, but other dates would move.`] : []),
+    ...(limits ?? []).map((limit) => ({
+      text: `${limit.change}: ${dayText(limit.earliestOn, today)}, ${daysText(limit.daysSooner)} sooner.`,
+      on: limit.earliestOn,
+    })),
+    ...(first
+      ? [
+          {
+            text: `Put before everything else: ${dayText(ifFirstOn, today)}, but other dates would move.`,
+            on: ifFirstOn,
+          },
+        ]
+      : []),
   ];
 };
 
-export const ReadyAnswer: FC<{ facts: ReadyFacts; today: string }> = ({ facts, today }) => {
+/** The day in the largest type, with what it is about before it; what holds it up below. */
+export const ReadyAnswer: FC<{ facts: ReadyFacts; asked: readonly ContentsLine[]; today: string }> = ({
+  facts,
+  asked,
+  today,
+}) => {
   const date = tellOn(facts);
-  return date === null ? (
-    <Answer note="Nothing was recorded by asking.">It can't be made yet, because {facts.reason ?? NO_TIME}.</Answer>
-  ) : (
-    <Answer note={readyNote(facts, today)}>
-      {dayText(date, today)}. {facts.hold && holdText(facts.hold)}
-    </Answer>
+  const subject = <span class="answer-about">{contentsText(asked)}</span>;
+  if (date === null)
+    return (
+      <Answer note="Nothing was recorded by asking.">
+        {subject}: can't be made yet, because {facts.reason ?? NO_TIME}.
+      </Answer>
+    );
+  return (
+    <div class="answer ready-answer">
+      <h1>
+        {subject}: <strong>ready {dayText(date, today)}.</strong>
+      </h1>
+      {facts.hold && <p class="held-up">{heldUpText(facts.hold)}</p>}
+      <p class="answer-note">{readyNote(facts, today)}</p>
+    </div>
   );
 };
 

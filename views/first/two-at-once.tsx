@@ -1,6 +1,7 @@
 import type { FC } from 'hono/jsx';
 import { daysText } from '../../shared/days-text.ts';
 import type { PairsAsked } from '../../src/usecases/first/ask-pairs.ts';
+import { contentsText } from '../orders/order-text.ts';
 import { Answer } from '../parts/answer.tsx';
 import { dayText } from '../parts/day-text.ts';
 
@@ -35,7 +36,7 @@ export const TwoAtOncePage: FC<{ model: PairsAsked; back: string }> = ({ model, 
   return (
     <>
       {asked ? (
-        <Answer note={`${asked.quantity} × ${asked.name}, by today's plan. No date already given gets later by it.`}>
+        <Answer note={`${contentsText(asked)}, by today's plan. No promised date moves.`}>
           {best ? `${dayText(best.earliestOn, today)} by today's plan, with two changes at once.` : pairs ? NONE : LATE}
         </Answer>
       ) : (

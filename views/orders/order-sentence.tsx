@@ -2,6 +2,7 @@ import type { FC } from 'hono/jsx';
 import { Mark } from '../parts/mark.tsx';
 import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
 import { contentsText, isLate, packedLateText, standingText } from './order-text.ts';
+import { OrderTrack } from './order-track.tsx';
 
 const waitingText = (order: OrderFacts, today: string): string => {
   const { packed, packedMinutes, inYard, status } = order;
@@ -17,10 +18,12 @@ interface OrderSentenceProps {
   today: string;
   /** "€620.00 owing"; '' where nothing is. */
   owing?: string;
+  /** The line that the orders of the list share; none is drawn without it. */
+  span?: { first: number; last: number };
 }
 
 /** One order in one sentence, with what it is for underneath. A late one, or one that can't be made, is marked. */
-export const OrderSentence: FC<OrderSentenceProps> = ({ order, today, owing = '' }) => {
+export const OrderSentence: FC<OrderSentenceProps> = ({ order, today, owing = '', span }) => {
   const warns = isLate(order) || order.readyOn === null;
   return (
     <li class={warns ? 'order-sentence warns' : 'order-sentence'}>
@@ -35,6 +38,7 @@ export const OrderSentence: FC<OrderSentenceProps> = ({ order, today, owing = ''
         {contentsText(order.contents)}
         {owing !== '' && <> · {owing}</>}
       </p>
+      {span && <OrderTrack order={order} span={span} today={today} />}
     </li>
   );
 };

@@ -19,6 +19,12 @@ export const dayText = (date: string, today: string): string => {
   return near ? short : `${short} ${year}`;
 };
 
+/** "8 May": where there is no room for more, beside days that say all of it. */
+export const shortDayText = (date: string): string => {
+  const [, month, day] = date.split('-').map(Number) as [number, number, number];
+  return `${day} ${MONTH_NAMES[month - 1]}`;
+};
+
 /** "Sat 8 May 2027": as a day stands in a field, where it has to say all of itself. */
 export const fullDayText = (date: string): string => {
   const [year, month, day] = date.split('-').map(Number) as [number, number, number];

@@ -2,29 +2,33 @@ import type { QuoteLimit } from '../../../shared/quote.ts';
 import { computeWithoutThread } from '../core/computations.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import type { PageHead } from '../core/page-parts.ts';
-import { offersOf } from '../orders/order-contents.ts';
+import { type ContentsLine, contentsOf, offersOf } from '../orders/order-contents.ts';
 import { lineFaults } from '../orders/order-draft.ts';
 import { planToAsk } from '../plan/plan-to-ask.ts';
-import { lineOf } from '../typed/what-ordered.ts';
+import { showMeasures } from '../typed/measures.ts';
 import { orderAskedAbout } from './ask-when.ts';
+import { linesAsked, type RowAsked } from './question-lines.ts';
 
 /** What two changes at once would bring for what was asked. */
 export interface PairsAsked extends PageHead {
   /** What was asked for, in the yard's words; null when there is no such thing, or no number of it. */
-  asked: { name: string; quantity: number } | null;
+  asked: readonly ContentsLine[] | null;
   /** What two changes at once would bring, largest gain first; null when it took too long to find out. */
   pairs: Pick<QuoteLimit, 'change' | 'earliestOn' | 'daysSooner'>[] | null;
 }
 
 /** What would bring a date further forward than any one change does: every two of them, tried at once. Takes seconds. */
-export const askPairs = async (context: UseCaseContext, what: string, quantity: number | null): Promise<PairsAsked> => {
+export const askPairs = async (context: UseCaseContext, rows: readonly RowAsked[]): Promise<PairsAsked> => {
   const { yard, memory } = await planToAsk(context);
   const about = { yardName: yard.yard.name, today: today(yard.yard.timeZone, context.now) };
-  const line = quantity === null ? null : lineOf(what, quantity);
-  const lines = line ? [{ row: 0, line }] : [];
-  if (!line || quantity === null || lineFaults(lines, yard).length > 0) return { ...about, asked: null, pairs: [] };
+  const lines = linesAsked(rows);
+  if (!lines || lineFaults(lines, yard).length > 0) return { ...about, asked: null, pairs: [] };
   const compute = context.background?.compute ?? computeWithoutThread;
   const question = { yard, order: orderAskedAbout(yard, lines), ...(memory ? { memory } : {}) };
-  const name = offersOf(yard, 'metric').find((offer) => offer.what === what)?.name ?? what;
-  return { ...about, asked: { name, quantity }, pairs: await compute('two at once', question) };
+  const { system } = await showMeasures(context);
+  const asked = contentsOf(
+    lines.map(({ line }) => line),
+    offersOf(yard, system),
+  );
+  return { ...about, asked, pairs: await compute('two at once', question) };
 };

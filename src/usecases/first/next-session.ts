@@ -15,8 +15,17 @@ const during =
     return minute >= start && minute < end;
   };
 
+/** A spell of work, half-open. */
+export interface WorkAhead {
+  kind: 'mix' | 'set up' | 'strip' | 'pack';
+  start: string;
+  end: string;
+}
+
 /** The next session in the names of the yard. */
 export interface NextSession {
+  /** All that is done in it, by when it begins. */
+  work: readonly WorkAhead[];
   /** All of it stays as it is planned. */
   fixed: boolean;
   date: string;
@@ -29,6 +38,24 @@ export interface NextSession {
   /** Customers whose orders are packed. */
   packs: readonly string[];
 }
+
+const workWithin = (plan: PlanFile, inIt: (instant: string | undefined) => boolean): WorkAhead[] => {
+  const { batches, coats, pours, strips, orders } = plan;
+  const work: WorkAhead[] = [
+    ...batches.map(({ start, end }) => ({ kind: 'mix' as const, start, end })),
+    ...coats.map(({ start, end }) => ({ kind: 'set up' as const, start, end })),
+    ...pours.map(({ prepStart, prepEnd }) => ({ kind: 'set up' as const, start: prepStart, end: prepEnd })),
+    ...[...strips, ...pours].map(({ stripStart, stripEnd }) => ({
+      ...{ kind: 'strip' as const, start: stripStart, end: stripEnd },
+    })),
+    ...orders.flatMap((order) =>
+      spellsOf(order).map(({ packStart, packEnd }) => ({ kind: 'pack' as const, start: packStart, end: packEnd })),
+    ),
+  ];
+  return work
+    .filter(({ start, end }) => inIt(start) && start !== end)
+    .sort((a, b) => minuteOf(a.start) - minuteOf(b.start));
+};
 
 /** What the plan has for the first session with anything in it; null when it has nothing. */
 export const nextSession = (plan: PlanFile, yard: YardFile): NextSession | null => {
@@ -51,6 +78,7 @@ export const nextSession = (plan: PlanFile, yard: YardFile): NextSession | null 
       ...plan.strips.filter(({ stripStart }) => inIt(stripStart)),
       ...poursWithin(plan, 'stripStart', session),
     ].map(({ mould }) => mould),
+    work: workWithin(plan, inIt),
     packs: plan.orders
       .filter((order) => spellsOf(order).some(({ packStart }) => inIt(packStart)))
       .map(({ id }) => customers.get(id) ?? `order ${id}`),

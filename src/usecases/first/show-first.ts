@@ -24,16 +24,18 @@ export interface FirstModel extends PageHead {
   /** The soonest to be ordered first, and how many more there are. */
   buys: readonly BuyAhead[];
   moreBuys: number;
-  /** Orders that are late, can't be made, or are held and not for long. */
+  /** Orders that are late, can't be made, must not slip and have no day to spare, or are held and not for long. */
   risks: readonly OrderFacts[];
   orderCount: number;
   notices: readonly OpenNotice[];
 }
 
-/** Late, not to be made at all, or held for a customer who has to answer soon. */
-const atRisk = ({ reason, readyOn, promisedOn, wantedOn, heldUntil }: OrderFacts, day: string): boolean => {
+/** Late, on its very day though it must not slip, not to be made at all, or held for a customer who has to answer soon. */
+const atRisk = (order: OrderFacts, day: string): boolean => {
+  const { reason, readyOn, promisedOn, wantedOn, heldUntil, slip, inYard } = order;
   const due = promisedOn ?? wantedOn;
-  const late = readyOn !== null && due !== null && readyOn > due;
+  const hasNoDay = slip === 'not' && readyOn === due && !inYard;
+  const late = readyOn !== null && due !== null && (readyOn > due || hasNoDay);
   const holdEnds = heldUntil !== null && dayNumber(heldUntil) - dayNumber(day) <= HOLD_ENDS_SOON_DAYS;
   return reason !== null || late || holdEnds;
 };

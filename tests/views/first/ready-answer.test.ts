@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { ReadyFacts } from '../../../src/usecases/first/ask-when.ts';
-import { holdText, readyNote, soonerHeading, soonerSentences, tellOn } from '../../../views/first/ready-answer.tsx';
+import { readyNote, soonerHeading, soonerOnes, tellOn } from '../../../views/first/ready-answer.tsx';
 
 const today = '2027-04-05';
 const facts: ReadyFacts = {
@@ -15,20 +15,8 @@ const facts: ReadyFacts = {
   hold: null,
   limits: null,
 };
-const moulds = { limit: 'mould', count: 2, kind: '1100', makes: 'Panel 1100' } as const;
-
-test.each([
-  [moulds, 'Two 1100 moulds hold it.'],
-  [{ ...moulds, count: 1 }, 'One 1100 mould holds it.'],
-  [{ ...moulds, kind: null }, 'The moulds that make Panel 1100 hold it.'],
-  [{ limit: 'other', kind: 'mended', name: '900 no. 2' }, '900 no. 2 holds it until it is mended.'],
-  [{ limit: 'other', kind: 'material', name: 'Pin rod' }, 'It waits for Pin rod.'],
-  [{ limit: 'other', kind: 'session', name: '2027-04-06' }, 'The hours of work hold it.'],
-  [{ limit: 'other', kind: 'something new', name: null }, ''],
-] as const)('%j is said as %j', (held, text) => expect(holdText(held)).toBe(text));
-
 test('the note says nothing that the date has said already', () => {
-  expect(readyNote(facts, today)).toBe("By today's plan; no date already given gets later by it.");
+  expect(readyNote(facts, today)).toBe("By today's plan; no promised date moves.");
 });
 
 test('the date to tell has the time in hand, and the note says how much sooner it could be', () => {
@@ -39,9 +27,7 @@ test('the date to tell has the time in hand, and the note says how much sooner i
   expect(note).toContain('With one session in hand. Sat 8 May at the earliest.');
   // A day that may not be the earliest is not called so.
   const open = readyNote({ ...inHand, isProven: false }, today);
-  expect(open).toBe(
-    "With one session in hand; Sat 8 May without. By today's plan; no date already given gets later by it.",
-  );
+  expect(open).toBe("With one session in hand; Sat 8 May without. By today's plan; no promised date moves.");
   expect(readyNote({ ...inHand, sessionsInHand: 2 }, today)).toContain('With two sessions in hand.');
   expect(readyNote({ ...inHand, deliveryDaysInHand: 7 }, today)).toContain(
     'With one session in hand and 7 days for deliveries. Sat 8 May at the earliest.',
@@ -57,11 +43,11 @@ test('the date to tell has the time in hand, and the note says how much sooner i
 
 test('what would make it sooner is a sentence each, and nothing that gains nothing', () => {
   const limits = [{ change: 'One more 1100 mould', earliestOn: '2027-05-01', daysSooner: 7 }];
-  expect(soonerSentences({ ...facts, limits, ifFirstOn: '2027-04-24' }, today)).toEqual([
-    'One more 1100 mould: Sat 1 May, 7 days sooner.',
-    'Put before everything else: Sat 24 Apr, but other dates would move.',
+  expect(soonerOnes({ ...facts, limits, ifFirstOn: '2027-04-24' }, today)).toEqual([
+    { text: 'One more 1100 mould: Sat 1 May, 7 days sooner.', on: '2027-05-01' },
+    { text: 'Put before everything else: Sat 24 Apr, but other dates would move.', on: '2027-04-24' },
   ]);
-  expect(soonerSentences({ ...facts, limits: [] }, today)).toEqual([]);
+  expect(soonerOnes({ ...facts, limits: [] }, today)).toEqual([]);
 });
 
 test('what would make it sooner is measured by the day without time in hand, and says so', () => {
