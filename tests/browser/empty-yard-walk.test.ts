@@ -130,7 +130,7 @@ test('an empty yard is filled in part by part to its first date, by clicks and k
   await page.waitForSelector('#ready h1');
   await hand.click('text="Ask"');
   await page.waitForSelector('main h1');
-  expect(await page.textContent('main h1')).toMatch(/^\w{3} \d{1,2} \w{3}\./);
+  expect(await page.textContent('main h1')).toMatch(/ready \w{3} \d{1,2} \w{3}\.$/);
   expect(await page.textContent('main')).toContain('Rests on figures to check, of');
   await walk.look();
   const yard = await screens.database.read((tx) => loadYardFile(tx, DEMO_NOW));

@@ -146,13 +146,13 @@ describe('the back button', () => {
     await page.selectOption('#what', { label: 'Coping set of six' });
     await page.fill('#number', '12');
     await page.waitForURL(/number=12/);
-    await page.waitForSelector('#ready h1:has-text("hold")');
+    await page.waitForSelector('#ready .held-up');
     const answer = await page.textContent('#ready h1');
     expect(answer).not.toBe(before);
     await page.click('nav >> text=Moulds');
     await page.waitForURL(/\/moulds$/);
     await page.goBack();
-    await page.waitForSelector('#ready h1:has-text("hold")');
+    await page.waitForSelector('#ready .held-up');
     expect(await page.inputValue('#number')).toBe('12');
     expect(await page.textContent('#ready h1')).toBe(answer);
   });

@@ -66,7 +66,7 @@ describe.each([
     await page.click('text="Add it and ask when it could be ready"');
     await page.waitForSelector('.notice:has-text("Corner bed added to the kits.")');
     expect(await page.inputValue('#what')).toBe('kit:corner-bed');
-    expect(await page.textContent('#ready h1')).toMatch(/^\w{3} \d+ \w{3}/);
+    expect(await page.textContent('#ready h1')).toMatch(/ready \w{3} \d+ \w{3}/);
     await page.click('text="Undo"');
     await page.waitForSelector('text=/undone|taken back/i');
     expect(complaints).toEqual([]);

@@ -67,7 +67,7 @@ describe.each([
     await page.fill('#number', '2');
     await page.click('text="Ask"');
     await page.waitForURL(/number=2/);
-    const asked = /^\w{3} \d+ \w{3}/.exec((await page.textContent(ANSWER)) ?? '')?.[0];
+    const asked = /ready \w{3} \d+ \w{3}\.$/.exec((await page.textContent(ANSWER)) ?? '')?.[0];
     expect(asked).toBeDefined();
     await page.click('text="Take order"');
     await page.fill('#customer', 'Brid Casey');
