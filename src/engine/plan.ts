@@ -20,6 +20,7 @@ import { quickSearch } from './search/quick.ts';
 import { searchOn } from './search/search.ts';
 import { chooseBeside, onceTaken } from './standing/choose-beside.ts';
 import { exactlyTaken } from './standing/exactly-taken.ts';
+import { judgedInTurn, plannedInTurn } from './standing/in-turn.ts';
 import { rescuesOf } from './standing/rescue.ts';
 import { type Candidate, candidateOf, standOn } from './standing/standing-plan.ts';
 
@@ -141,7 +142,8 @@ const planOfCanonical = (yard: YardFile, options: PlanOptions): { plan: PlanFile
     const { stood, freer } = standOn(yard, standing, memory, near);
     const isFixed = firmIn(yard.keep);
     const lost = ({ dropped }: Candidate) => dropped.filter(isFixed).length;
-    const candidates = tried.map((one) => candidateOf(state, one));
+    const inTurn = (one: Candidate) => (near ? judgedInTurn(yard, one, near) : one);
+    const candidates = tried.map((one) => inTurn(candidateOf(state, one)));
     const beside = { given, near, lost };
     const isInHand = (one: Candidate) => memory === undefined || isNewInHand(one, memory);
     const mayTake = fit && (fit.isCareful || !isInHand(stood));
@@ -151,11 +153,12 @@ const planOfCanonical = (yard: YardFile, options: PlanOptions): { plan: PlanFile
       !memory || isInHand(inPlace) ? null : exactlyTaken(yard, memory, standing, { inPlace, near }),
       beside,
     );
-    const others = [freer, stood, ...candidates];
+    const others = [inTurn(freer), stood, ...candidates];
     const chosen = chooseBeside(taken, others, beside);
     // No date is said to be late before plans that keep it were looked for.
     const rescues = effort === 'quick' && near ? rescuesOf({ state, given, near, memory, present, seed }, chosen) : [];
-    return standingPlan(isFixed, rescues.length === 0 ? chosen : chooseBeside(taken, [...others, ...rescues], beside));
+    const all = [...others, ...rescues.map(inTurn)];
+    return standingPlan(isFixed, rescues.length === 0 ? chosen : chooseBeside(taken, all, beside));
   }
   const plan = planOf(problem, dispatch);
   if (effort === 'quick') return { plan, memory: memoryOf(problem, dispatch) };
@@ -174,7 +177,8 @@ const planOfCanonical = (yard: YardFile, options: PlanOptions): { plan: PlanFile
  */
 export const planWithMemory = (yard: YardFile, options: PlanOptions = {}): { plan: PlanFile; memory: PlanMemory } => {
   const canonical = canonicalYard(yard);
-  const { plan, memory } = planOfCanonical(canonical.yard, options);
+  const made = planOfCanonical(canonical.yard, options);
+  const { plan, memory } = options.near ? plannedInTurn(canonical.yard, made, options.near) : made;
   return { plan: asInFile(plan, yard, canonical.lots), memory };
 };
 
