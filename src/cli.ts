@@ -4,6 +4,7 @@ import { type Fault, faultText } from '../shared/fault.ts';
 import { readOrderFor } from '../shared/order-file.ts';
 import { readYardFile } from '../shared/yard-file.ts';
 import { quoteOrder } from './engine/quote/quote.ts';
+import { readEnvironment } from './environment.ts';
 import { besidePlan, type PlanBeside, planInFile, readPlanBeside } from './plan-beside.ts';
 
 const EFFORTS = ['quick', 'normal', 'thorough'] as const;
@@ -14,6 +15,9 @@ type Read<T> = { ok: true; value: T } | { ok: false; faults: Fault[] };
 const USAGE = [
   'rota plan YARD.json [--effort quick|normal|thorough]',
   'rota quote YARD.json --order ORDER.json [--beside PLAN.json | --effort …] [--pairs]',
+  'rota backup [FILE]',
+  'rota verify FILE',
+  'rota restore FILE [--yes]',
   'rota export [--archive | --csv orders|moulds|stock [--commas]]',
   'or rota import FILE [--try]',
 ].join(', ');
@@ -80,6 +84,9 @@ const OPTIONS_OF: Readonly<Record<string, readonly string[]>> = {
   quote: ['order', 'beside', 'effort', 'pairs'],
   export: ['archive', 'csv', 'commas'],
   import: ['try'],
+  backup: [],
+  verify: [],
+  restore: ['yes'],
 };
 
 interface Options {
@@ -91,6 +98,7 @@ interface Options {
   csv?: string | undefined;
   commas?: boolean | undefined;
   try?: boolean | undefined;
+  yes?: boolean | undefined;
 }
 
 const asJson = (read: Read<unknown>): Read<string> =>
@@ -106,10 +114,24 @@ const files = async (command: string, rest: string[], options: Options): Promise
     : wrongUse('name one file to import');
 };
 
+/** The commands that look after the file of the database. */
+const whole = async (command: string, [name, ...others]: string[], { yes = false }: Options): Promise<Read<string>> => {
+  const { backUp, restore, verify } = await import('./backup-commands.ts');
+  if (others.length > 0 || (name === undefined && command !== 'backup')) return wrongUse(`name one file to ${command}`);
+  if (command === 'verify') return verify(name ?? '');
+  const read = readEnvironment(process.env);
+  if (!read.ok) return { ok: false, faults: read.faults.map((message) => ({ path: 'environment', message })) };
+  const { databaseUrl } = read.environment;
+  return command === 'backup' ? backUp(databaseUrl, name) : restore(databaseUrl, name ?? '', yes);
+};
+
+const WHOLE = ['backup', 'verify', 'restore'];
+
 const run = async (positionals: string[], options: Options): Promise<Read<string>> => {
   const [command, ...rest] = positionals;
   const strange = Object.keys(options).find((name) => command && !(OPTIONS_OF[command] ?? [name]).includes(name));
   if (strange) return wrongUse(`${command} takes no --${strange}`);
+  if (command && WHOLE.includes(command)) return whole(command, rest, options);
   return command === 'export' || command === 'import'
     ? files(command, rest, options)
     : asJson(runOnFile(positionals, options));
@@ -135,6 +157,7 @@ const OPTIONS = {
   csv: { type: 'string' },
   commas: { type: 'boolean' },
   try: { type: 'boolean' },
+  yes: { type: 'boolean' },
 } as const;
 
 const read = async (args: string[]): Promise<Read<string>> => {

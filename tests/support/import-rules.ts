@@ -65,6 +65,7 @@ export const ROOMS: Readonly<Record<string, readonly string[]>> = {
   trace: [...COMMON_ROOMS, 'files'],
   turns: COMMON_ROOMS,
   begin: COMMON_ROOMS,
+  backup: COMMON_ROOMS,
   // What an order hangs on today is said with it.
   changes: [...COMMON_ROOMS, 'buying'],
   // An order is drawn by its kits.
