@@ -10,6 +10,7 @@ import type { RefusedForm } from '../usecases/plan/save-edit.ts';
 import { callOffWork } from '../usecases/today/call-off-work.ts';
 import { coverPieces } from '../usecases/today/cover-pieces.ts';
 import { giveUpLateWork } from '../usecases/today/give-up-late-work.ts';
+import { leaveForAnotherDay } from '../usecases/today/leave-out.ts';
 import { lookAgain } from '../usecases/today/look-again.ts';
 import { mendPiece } from '../usecases/today/mend-piece.ts';
 import { anotherHour, onePersonMore, runningLate } from '../usecases/today/more-hours.ts';
@@ -116,6 +117,10 @@ const FORMS: Readonly<Record<string, PageForm>> = {
   'another-hour': { save: effectFirst((fields, _c, at) => anotherHour(at, fields)), form: () => 'another-hour' },
   'one-more': { save: effectFirst((fields, _c, at) => onePersonMore(at, fields)), form: () => 'one-more' },
   'running-late': { save: effectFirst((fields, _c, at) => runningLate(at, fields)), form: () => 'running-late' },
+  'left-out': {
+    save: effectFirst((fields, _c, at) => leaveForAnotherDay(at, fields)),
+    form: ({ without }) => `leave ${without}`,
+  },
   'planned-anew': { save: atOnce(sessionTyped, planSessionAnew), form: () => 'planned-anew' },
   'fixed-hours': { save: atOnce(fixedHoursTyped, fixHours), form: () => 'fixed-hours' },
 };

@@ -130,4 +130,5 @@ export const changingUnless = <T>(
   what: ChangeWords<T>,
   work: DoChange<T>,
   holdBack: (changed: Changed<T>) => boolean,
-): Promise<Outcome<Tried<T>>> => tried(context, what, work, { holdBack });
+  replanning: Replanning<T> = {},
+): Promise<Outcome<Tried<T>>> => tried(context, what, work, { ...replanning, holdBack });

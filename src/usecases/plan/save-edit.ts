@@ -4,8 +4,9 @@ import type { Fault } from '../../../shared/fault.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { UseCaseContext } from '../core/context.ts';
-import { type ChangeWords, changingUnless, type DoChange } from './changing.ts';
+import { type Changed, type ChangeWords, changingUnless, type DoChange, previewing } from './changing.ts';
 import type { PromiseMove } from './promises-moved.ts';
+import type { Replanning } from './record-change.ts';
 import { type SessionEffect, type SessionSpan, sessionEffect } from './session-effect.ts';
 
 /*
@@ -29,6 +30,28 @@ export interface Edit<T = unknown> {
   work: DoChange<T>;
   /** The session whose hours it changes: what becomes of it is shown first, even where no date moves. */
   session?: (yard: YardFile) => SessionSpan;
+  /** How the plan after it comes from the one before it. */
+  replanning?: Replanning<T>;
+  /** Other ways to do it, tried beside it, of the yard and the plan before it. */
+  otherwise?: (yard: YardFile, plan: PlanFile) => readonly OtherWay<T>[];
+}
+
+/** Of an order less is done than the plan has. */
+export interface LeftForLater {
+  order: string;
+  customer: string;
+  pieces: number;
+}
+
+/** The same with some of it left for another day. */
+interface OtherWay<T> {
+  without: LeftForLater;
+  edit: Edit<T>;
+}
+
+/** What another way would do. */
+export interface OtherEffect extends Pick<Effect, 'moved' | 'session' | 'seen'> {
+  without: LeftForLater;
 }
 
 /** A date given to a customer that the plan does not keep. */
@@ -58,6 +81,8 @@ export interface Effect {
   insteadOn: string | null;
   /** What becomes of the session whose hours it changes. */
   session?: SessionEffect;
+  /** What other ways to do it would do. */
+  otherwise?: readonly OtherEffect[];
   /** Says which effect it was, to be sent back once it was seen. */
   seen: string;
 }
@@ -109,28 +134,71 @@ export const withPromises = async (tx: Tx, moved: readonly PromiseMove[]): Promi
 /** Sent back where there is something to see and no date moves. */
 const NO_DATE = 'no date';
 
+/** Names what an edit does; '' where there is nothing to see. */
+const seenOf = ({ session }: Pick<Edit, 'session'>, moved: readonly PromiseMove[]): string =>
+  effectName(moved) || (session ? NO_DATE : '');
+
+/** What was there before an edit. */
+interface Before {
+  yard: YardFile;
+  plan: PlanFile;
+}
+
+/** Does the work of an edit, and keeps what was there before it. */
+const watching = <T>({ work }: Edit<T>): { work: DoChange<T>; before: () => Before | null } => {
+  let before: Before | null = null;
+  return {
+    work: (tx, yard, change, plan, toDo) => {
+      before = { yard, plan };
+      return work(tx, yard, change, plan, toDo);
+    },
+    before: () => before,
+  };
+};
+
+type Made = Pick<Changed<unknown>, 'moved' | 'plan' | 'yard'>;
+
+const effectOf = async (
+  context: UseCaseContext,
+  { session }: Pick<Edit, 'session'>,
+  before: Before | null,
+  { moved, plan, yard }: Made,
+): Promise<Pick<Effect, 'moved' | 'session' | 'seen'>> => {
+  const shown = await context.database.read((tx) => withPromises(tx, moved));
+  const becomes = before && session ? { session: sessionEffect(before.plan, plan, { yard, span: session(yard) }) } : {};
+  return { moved: shown, ...becomes, seen: seenOf({ session }, moved) };
+};
+
+/** What other ways would do, one after another; those that cannot be done are left out. */
+const othersOf = async <T>(context: UseCaseContext, ways: readonly OtherWay<T>[]): Promise<OtherEffect[]> => {
+  const effects: OtherEffect[] = [];
+  for (const { without, edit } of ways) {
+    const { work, before } = watching(edit);
+    const outcome = await previewing(context, edit.what, work, edit.replanning);
+    if (outcome.ok) effects.push({ without, ...(await effectOf(context, edit, before(), outcome.value)) });
+  }
+  return effects;
+};
+
 /**
  * Saves at once what moves no date, but for hours of a session. What does is held back with its effect, until it comes
  * again with `seen` naming just that effect.
  */
 export const saveEdit = async <T>(
   context: UseCaseContext,
-  { what, work, session }: Edit<T>,
+  edit: Edit<T>,
   seen: string | undefined,
 ): Promise<Saved<T>> => {
-  const nameOf = (moved: readonly PromiseMove[]) => effectName(moved) || (session ? NO_DATE : '');
   const isNew = (name: string) => name !== '' && name !== seen;
-  let before: PlanFile | undefined;
-  const watched: DoChange<T> = (tx, yard, change, plan, toDo) => {
-    before = plan;
-    return work(tx, yard, change, plan, toDo);
-  };
-  const outcome = await changingUnless(context, what, watched, ({ moved }) => isNew(nameOf(moved)));
+  const { work, before } = watching(edit);
+  const holdBack = ({ moved }: Changed<T>) => isNew(seenOf(edit, moved));
+  const outcome = await changingUnless(context, edit.what, work, holdBack, edit.replanning);
   if (!outcome.ok) return { kind: 'refused', faults: outcome.faults };
-  const { value, change, moved, plan, yard } = outcome.value.changed;
-  if (!outcome.value.held) return { kind: 'saved', value, change };
-  const shown = await context.database.read((tx) => withPromises(tx, moved));
-  const becomes = before && session ? { session: sessionEffect(before, plan, { yard, span: session(yard) }) } : {};
-  const effect = { moved: shown, unkept: [], passed: [], insteadOn: null, ...becomes, seen: nameOf(moved) };
-  return { kind: 'moves', effect };
+  const { changed, held } = outcome.value;
+  if (!held) return { kind: 'saved', value: changed.value, change: changed.change };
+  const was = before();
+  const ways = was && edit.otherwise ? edit.otherwise(was.yard, was.plan) : [];
+  const otherwise = ways.length > 0 ? { otherwise: await othersOf(context, ways) } : {};
+  const effect = await effectOf(context, edit, was, changed);
+  return { kind: 'moves', effect: { unkept: [], passed: [], insteadOn: null, ...effect, ...otherwise } };
 };

@@ -1,6 +1,7 @@
 import { type PlanFile, spellsOf } from '../../../shared/plan.ts';
-import { type Minute, minuteOf } from '../../../shared/time.ts';
+import { isInstant, type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { customersByOrder } from '../core/customers-by-order.ts';
 
 /** From when to when a session goes on, in minutes since 1970. */
@@ -8,6 +9,15 @@ export interface SessionSpan {
   start: Minute;
   end: Minute;
 }
+
+/** To the end of the day on which a session begins, in case its hours become longer than they are. */
+export const spanOf =
+  (start: string) =>
+  ({ yard }: Pick<YardFile, 'yard'>): SessionSpan => {
+    const calendar = calendarOf(yard.timeZone);
+    const from = isInstant(start) ? minuteOf(start) : minuteOf(yard.now);
+    return { start: from, end: calendar.midnightOf(calendar.dayOf(from) + 1) };
+  };
 
 /** A step of a plan that another plan has not in the same session. */
 export interface StepLeftOut {

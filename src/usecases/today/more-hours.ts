@@ -1,5 +1,7 @@
+import type { StoredPlan } from '../../../db/stores/plan-store.ts';
 import { replaceDay } from '../../../db/stores/work-store.ts';
-import { dateOfDay, isInstant, type Minute, minuteOf } from '../../../shared/time.ts';
+import type { Tx } from '../../../db/transaction.ts';
+import { dateOfDay, type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type Calendar, calendarOf } from '../../engine/calendar/calendar.ts';
 import type { OpenWindow, Session } from '../../engine/calendar/sessions.ts';
@@ -7,10 +9,11 @@ import { done, type Outcome, refuse, type UseCaseContext } from '../core/context
 import { clockWords, dayWords } from '../core/day-words.ts';
 import { hoursWith, sessionsOfDay } from '../plan/hours-of-day.ts';
 import type { Edit } from '../plan/save-edit.ts';
-import type { SessionSpan } from '../plan/session-effect.ts';
+import { spanOf } from '../plan/session-effect.ts';
 import type { FormFields } from '../typed/form-fields.ts';
 import { clockInSession } from './clock-in-session.ts';
 import { hoursKind } from './hours-changed.ts';
+import { leaveOut, poursLeft } from './leave-out.ts';
 import { sessionChosen } from './session-chosen.ts';
 
 const HOUR = 60;
@@ -31,33 +34,33 @@ interface HoursThen {
   change: ChangeWindow;
 }
 
-/** To the end of the day on which a session begins, in case its hours become longer than they are. */
-const spanOf =
-  (start: string) =>
-  ({ yard }: YardFile): SessionSpan => {
-    const calendar = calendarOf(yard.timeZone);
-    const from = isInstant(start) ? minuteOf(start) : minuteOf(yard.now);
-    return { start: from, end: calendar.midnightOf(calendar.dayOf(from) + 1) };
-  };
+interface HoursChanged extends HoursThen {
+  session: Session;
+}
+
+type Read = (chosen: Chosen, fields: FormFields) => Outcome<HoursThen>;
+
+/** Writes the hours of the session that a form names as they become. */
+const changeHours = async (tx: Tx, yard: YardFile, now: string, fields: FormFields, read: Read) => {
+  const chosen = sessionChosen(yard, fields.session ?? '', minuteOf(now));
+  if (!chosen.ok) return chosen;
+  const [session, calendar] = [chosen.value, calendarOf(yard.yard.timeZone)];
+  const then = read({ yard, session, calendar, now: minuteOf(now) }, fields);
+  if (!then.ok) return then;
+  const date = dateOfDay(session.day);
+  await replaceDay(tx, date, hoursWith(yard, date, session.start, then.value.change));
+  return done<HoursChanged>({ ...then.value, session });
+};
 
 /** Changes the hours of the session that a form names; shown first, whatever it moves. */
 const changingHours =
-  (read: (chosen: Chosen, fields: FormFields) => Outcome<HoursThen>) =>
+  (read: Read) =>
   ({ now }: Pick<UseCaseContext, 'now'>, fields: FormFields): Edit<{ words: string }> => {
     const { session: start = '' } = fields;
     return {
       what: { kind: hoursKind(start.slice(0, 10)), words: ({ words }) => words },
       session: spanOf(start),
-      work: async (tx, yard) => {
-        const chosen = sessionChosen(yard, start, minuteOf(now));
-        if (!chosen.ok) return chosen;
-        const [session, calendar] = [chosen.value, calendarOf(yard.yard.timeZone)];
-        const then = read({ yard, session, calendar, now: minuteOf(now) }, fields);
-        if (!then.ok) return then;
-        const date = dateOfDay(session.day);
-        await replaceDay(tx, date, hoursWith(yard, date, session.start, then.value.change));
-        return done({ words: then.value.words });
-      },
+      work: (tx, yard) => changeHours(tx, yard, now, fields, read),
     };
   };
 
@@ -96,11 +99,8 @@ export const onePersonMore = changingHours((chosen, { at = '' }) => {
   });
 });
 
-/**
- * The work is behind: what has not begun begins at a time or later. The people are there until then, and nothing of the plan
- * is given to them; it stays one session, so that nobody opens the yard twice.
- */
-export const runningLate = changingHours((chosen, { at = '' }) => {
+/** The next step can begin only at a time: until then people are there, and nothing of the plan is given to them. */
+const heldUpUntil: Read = (chosen, { at = '' }) => {
   const { yard, session, now } = chosen;
   const from = clockInSession(yard, session, { field: 'at', text: at, now });
   if (!from.ok) return from;
@@ -113,4 +113,46 @@ export const runningLate = changingHours((chosen, { at = '' }) => {
         { ...window, start: Math.max(window.start, from.value) },
       ].filter(({ start, end }) => start < end),
   });
+};
+
+/** More orders are not tried: each is a plan of its own, and nobody chooses from a long list with wet gloves. */
+const MOST_TRIED = 3;
+
+/** Other hours, and what stands of the plan where something is left out of them beside. */
+interface LateHours {
+  words: string;
+  stands: StoredPlan | null;
+}
+
+/** Running late, and what is left to be poured for an order, if one is named, left for another day beside. */
+const lateHours = (context: UseCaseContext, fields: FormFields, without: string): Edit<LateHours> => ({
+  what: { kind: hoursKind((fields.session ?? '').slice(0, 10)), words: ({ words }) => words },
+  session: spanOf(fields.session ?? ''),
+  work: async (tx, yard, _change, plan) => {
+    const hours = await changeHours(tx, yard, context.now, fields, heldUpUntil);
+    if (!hours.ok) return hours;
+    const { words, session } = hours.value;
+    if (without === '') return done({ words, stands: null });
+    const left = await leaveOut(tx, context, { yard, plan, session }, without);
+    return left.ok ? done({ stands: left.value.stands, words: `${words}; ${left.value.words}` }) : left;
+  },
+  replanning: { unfixed: ({ stands }) => (stands ? { standAgain: stands } : {}) },
 });
+
+/**
+ * The work is behind: what has not begun begins at a time or later. It stays one session, so that nobody opens the yard twice.
+ * `without` names an order of which the rest is left for another day; with `choose` it is tried what each would do, which takes
+ * as many plans.
+ */
+export const runningLate = (context: UseCaseContext, fields: FormFields): Edit<LateHours> => {
+  const { session = '', without = '', choose = '' } = fields;
+  const edit = lateHours(context, fields, without);
+  if (without !== '' || choose === '') return edit;
+  return {
+    ...edit,
+    otherwise: (yard, plan) =>
+      poursLeft(yard, plan, spanOf(session)(yard))
+        .slice(0, MOST_TRIED)
+        .map((left) => ({ without: left, edit: lateHours(context, fields, left.order) })),
+  };
+};

@@ -40,6 +40,7 @@ import { hoursChangedOn } from './hours-changed.ts';
 import { hoursFacts } from './hours-facts.ts';
 import { lastMixes } from './last-mix.ts';
 import { lateFacts } from './late-facts.ts';
+import { poursLeft } from './leave-out.ts';
 import { notArrived } from './not-arrived.ts';
 import { peopleFacts } from './people-facts.ts';
 import { sessionForWall } from './session-for-wall.ts';
@@ -233,6 +234,7 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
     orders: yard.orders
       .filter((order) => linesLeft(order).length > 0)
       .map(({ id, customer }) => ({ order: id, customer: customer ?? `order ${id}` })),
+    toLeave: session ? poursLeft(yard, plan, session) : [],
     packed: packedOrders(orders),
     packedInPart: packedInPart(yard),
     toPack: toPack([...lateSteps, ...steps], stood, yard, plan),

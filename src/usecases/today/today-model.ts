@@ -1,6 +1,7 @@
 import type { PageHead } from '../core/page-parts.ts';
 import type { PieceToPack } from '../orders/pieces-to-pack.ts';
 import type { ToMendFacts } from '../orders/to-mend-facts.ts';
+import type { LeftForLater } from '../plan/save-edit.ts';
 import type { EveningFacts } from './evening-facts.ts';
 import type { FixedFacts } from './fixed-facts.ts';
 import type { HoursChanged } from './hours-changed.ts';
@@ -172,6 +173,8 @@ export interface TodayModel extends PageHead {
   toBeMended: readonly ToBeMendedFacts[];
   notArrived: readonly NotArrivedFacts[];
   orders: readonly OrderNamed[];
+  /** What is still to be poured in the session, by order: any of it can be left for another day. */
+  toLeave: readonly LeftForLater[];
   /** They wait to be handed over. */
   packed: readonly OrderNamed[];
   /** Some of each is packed, and more of its packing is left. */

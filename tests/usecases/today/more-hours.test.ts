@@ -4,6 +4,7 @@ import { undoChange } from '../../../src/usecases/changes/undo-change.ts';
 import type { UseCaseContext } from '../../../src/usecases/core/context.ts';
 import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
 import { type Edit, saveEdit } from '../../../src/usecases/plan/save-edit.ts';
+import { leaveForAnotherDay } from '../../../src/usecases/today/leave-out.ts';
 import { anotherHour, onePersonMore, runningLate } from '../../../src/usecases/today/more-hours.ts';
 import { onePersonFewer } from '../../../src/usecases/today/one-person-fewer.ts';
 import { showToday } from '../../../src/usecases/today/show-today.ts';
@@ -18,10 +19,10 @@ const contextOf = async (changes: Partial<YardFileInput> = {}, clock?: string) =
 };
 
 const SESSION = { session: saturday('08:00') };
-type Ask = (context: UseCaseContext, fields: FormFields) => Edit<{ words: string }>;
+type Ask<T> = (context: UseCaseContext, fields: FormFields) => Edit<T>;
 
 /** What a form is told first, and what comes of it when it is sent again with that in sight. */
-const askedThenDone = async (context: UseCaseContext, ask: Ask, fields: FormFields) => {
+const askedThenDone = async <T>(context: UseCaseContext, ask: Ask<T>, fields: FormFields) => {
   const first = await saveEdit(context, ask(context, fields), undefined);
   if (first.kind !== 'moves') throw new Error(JSON.stringify(first));
   const done = await saveEdit(context, ask(context, fields), first.effect.seen);
@@ -29,7 +30,7 @@ const askedThenDone = async (context: UseCaseContext, ask: Ask, fields: FormFiel
   return { effect: first.effect, change: done.change };
 };
 
-const refusedWith = async (context: UseCaseContext, ask: Ask, fields: FormFields) => {
+const refusedWith = async <T>(context: UseCaseContext, ask: Ask<T>, fields: FormFields) => {
   const saved = await saveEdit(context, ask(context, fields), undefined);
   return saved.kind === 'refused' ? saved.faults[0] : null;
 };
@@ -143,5 +144,48 @@ describe('running late', () => {
     expect(effect).toMatchObject({ moved: [], session: { leftOut: [], morePieces: 0 }, seen: 'no date' });
     const { plan } = await currentPlan(context);
     expect(plan.orders[0]?.completesOn).toBe('2027-04-10');
+  });
+
+  test('says what leaving out each order would do instead, and does that at one tap', async () => {
+    // Of two orders two pieces each are to be poured; from 9:00 on not all of them come out that day.
+    const orders = ['27-001', '27-002'].map((id) => ({
+      ...{ id, customer: id === '27-001' ? 'Ann' : 'Ben', due: '2027-04-17' },
+      lines: [{ casting: 'panel-900', quantity: 1 }],
+    }));
+    const context = await contextOf({ orders }, saturday('08:05'));
+    const fields = { ...SESSION, at: '08:30' };
+    const before = (await currentPlan(context)).plan;
+    const shown = await saveEdit(context, runningLate(context, { ...fields, choose: 'yes' }), undefined);
+    const others = shown.kind === 'moves' ? (shown.effect.otherwise ?? []) : [];
+    expect(others.map(({ without }) => [without.customer, without.pieces]).sort()).toEqual([
+      ['Ann', 1],
+      ['Ben', 1],
+    ]);
+    const ben = others.find(({ without }) => without.order === '27-002')!;
+    expect(ben.moved).toMatchObject([{ order: '27-002', from: '2027-04-10', to: '2027-04-17' }]);
+    expect(ben.session?.leftOut.map(({ kind }) => kind).sort()).toEqual(['pour', 'strip']);
+    const done = await saveEdit(context, runningLate(context, { ...fields, without: '27-002' }), ben.seen);
+    if (done.kind !== 'saved') throw new Error(JSON.stringify(done));
+    const { plan, yard } = await currentPlan(context);
+    expect(yard.orders.find(({ id }) => id === '27-002')?.notBefore).toBe('2027-04-11');
+    expect(plan.pours.filter(({ fillStart }) => fillStart < saturday('12:00')).map(({ order }) => order)).toEqual([
+      '27-001',
+    ]);
+    expect((await undoChange(context, done.change)).ok).toBe(true);
+    expect((await currentPlan(context)).plan.orders).toEqual(before.orders);
+  });
+});
+
+describe('what is left for another day', () => {
+  test('without other hours: the rest of one order, and what that moves first', async () => {
+    const orders = [
+      { id: '27-001', customer: 'Ann', due: '2027-04-24', lines: [{ casting: 'panel-900', quantity: 2 }] },
+    ];
+    const context = await contextOf({ orders }, saturday('08:05'));
+    const fields = { ...SESSION, without: '27-001' };
+    const { effect } = await askedThenDone(context, leaveForAnotherDay, fields);
+    expect(effect.moved).toMatchObject([{ order: '27-001', to: '2027-04-17' }]);
+    expect((await currentPlan(context)).plan.pours.every(({ fillStart }) => fillStart > saturday('12:00'))).toBe(true);
+    expect(await refusedWith(context, leaveForAnotherDay, fields)).toMatchObject({ path: 'without' });
   });
 });

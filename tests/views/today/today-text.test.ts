@@ -109,6 +109,7 @@ const model = (changes: Partial<TodayModel>): TodayModel => ({
   ...{
     lastMix: [],
     otherFull: [],
+    toLeave: [],
     overdue: [],
     toCome: [],
     emptyMoulds: [],
