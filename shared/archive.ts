@@ -52,7 +52,12 @@ export const archive = z.strictObject({
   ),
   suppliers: z.array(supplier).optional(),
   incoming: z.array(
-    incoming.extend({ boughtOn: date.optional(), price: amount.optional(), arrivedOn: date.optional() }),
+    incoming.extend({
+      boughtOn: date.optional(),
+      price: amount.optional(),
+      arrivedOn: date.optional(),
+      useBy: date.optional(),
+    }),
   ),
   mixes: z.array(mix.extend({ waterLitresPerBag: positive.optional(), wetCureHours: wholePositive.optional() })),
   castings: z.array(casting.extend({ size: castingSize.optional(), keptReady: wholePositive.optional() })),

@@ -9,8 +9,16 @@ const MARKED = ['cleaned', 'damaged', 'mended', 'scrapped', 'serviced'] as const
 
 const reason = z.string().min(1, 'is empty').optional();
 const poured = z.strictObject({ mould: id, casting: id, filledAt: instant, order: id.optional() });
-/** What the bags of one material are of; `typed` where somebody read it off the bag, else by the stock book. */
-const bagDate = z.strictObject({ material: id, on: date, typed: z.literal(true).optional() });
+/**
+ * What the bags of one material are of: the date on them, `typed` where somebody read it off at the mixer and `dated` where the
+ * stock book knows it; with neither the day they came, of bags of which nobody knows a date.
+ */
+const bagDate = z.strictObject({
+  material: id,
+  on: date,
+  typed: z.literal(true).optional(),
+  dated: z.literal(true).optional(),
+});
 const batch = {
   at: instant,
   mix: id,

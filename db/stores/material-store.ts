@@ -57,6 +57,7 @@ const incomingColumns = {
   boughtOn: incomings.boughtOn,
   price: incomings.price,
   arrivedOn: incomings.arrivedOn,
+  useBy: incomings.useBy,
 };
 
 /** As in the yard file, at the same places. */
@@ -66,15 +67,20 @@ export const onTheirWay = (tx: Tx): Promise<StoredIncoming[]> =>
 /** More deliveries than that are not in a yard at once. */
 const ARRIVALS_READ = 100;
 
+/** What came: how much, on which day, and the date on the bags where they have one. */
+interface StoredArrival extends Pick<StoredIncoming, 'quantity' | 'useBy'> {
+  arrivedOn: string;
+}
+
 /** What came of a material, the last first, a hundred deliveries at most: more are not in a yard at once. */
-export const arrivalsOf = async (tx: Tx, material: string): Promise<{ quantity: number; arrivedOn: string }[]> => {
+export const arrivalsOf = async (tx: Tx, material: string): Promise<StoredArrival[]> => {
   const rows = await tx
     .select(incomingColumns)
     .from(incomings)
     .where(and(eq(incomings.material, material), isNotNull(incomings.arrivedOn)))
     .orderBy(desc(incomings.arrivedOn), desc(incomings.id))
     .limit(ARRIVALS_READ);
-  return rows.flatMap(({ quantity, arrivedOn }) => (arrivedOn === null ? [] : [{ quantity, arrivedOn }]));
+  return rows.flatMap(({ quantity, arrivedOn, useBy }) => (arrivedOn === null ? [] : [{ quantity, arrivedOn, useBy }]));
 };
 
 /** What came of all that the mixes of a yard are made of, by material, as `arrivalsOf` has it. */
@@ -88,7 +94,10 @@ export const incomingById = async (tx: Tx, id: number): Promise<StoredIncoming |
   (await tx.select(incomingColumns).from(incomings).where(eq(incomings.id, id)))[0] ?? null;
 
 /** Puts goods last among those on their way. Their new id. */
-export const addIncoming = async (tx: Tx, goods: Omit<StoredIncoming, 'id' | 'arrivedOn'>): Promise<number> => {
+export const addIncoming = async (
+  tx: Tx,
+  goods: Omit<StoredIncoming, 'id' | 'arrivedOn' | 'useBy'>,
+): Promise<number> => {
   const position = await nextPosition(tx, incomings);
   const [added] = await tx
     .insert(incomings)
@@ -110,7 +119,10 @@ export const markArrived = async (
   const goods = await incomingById(tx, id);
   if (!goods || goods.arrivedOn !== null) return;
   const quantity = came ?? goods.quantity;
-  await tx.update(incomings).set({ arrivedOn: on, quantity }).where(eq(incomings.id, id));
+  await tx
+    .update(incomings)
+    .set({ arrivedOn: on, quantity, useBy: useBy ?? null })
+    .where(eq(incomings.id, id));
   const bags = useBy === undefined ? {} : { useBy };
   await moveInStock(tx, { material: goods.material, kind: 'received', at, quantity, ...bags });
 };

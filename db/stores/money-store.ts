@@ -121,6 +121,8 @@ export interface BoughtGoods {
   quantity: number;
   on: string;
   arrivedOn: string | null;
+  /** The date on the bags that came; null for none. */
+  useBy: string | null;
   price: number | null;
 }
 
@@ -135,6 +137,7 @@ export const boughtGoods = (tx: Tx): Promise<BoughtGoods[]> =>
       quantity: incomings.quantity,
       on: incomings.on,
       arrivedOn: incomings.arrivedOn,
+      useBy: incomings.useBy,
       price: incomings.price,
     })
     .from(incomings)

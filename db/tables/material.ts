@@ -54,6 +54,8 @@ export const incomings = sqliteTable(
     /** What was paid for all of it. */
     price: real(),
     arrivedOn: text(),
+    /** The date on the bags that came; null where they have none, or are still on their way. */
+    useBy: text(),
   },
-  (t) => [...dates([t.on, t.boughtOn, t.arrivedOn]), ...neverNegative([t.quantity, t.price])],
+  (t) => [...dates([t.on, t.boughtOn, t.arrivedOn, t.useBy]), ...neverNegative([t.quantity, t.price])],
 );

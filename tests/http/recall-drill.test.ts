@@ -116,14 +116,15 @@ const namesIn = async (yard: RecallYard, query: Record<string, string>): Promise
 test('a bag date, a mould and an order lead to the pieces and orders which the log of the hands names, and to no other', async () => {
   const yard = await recallYard();
   const happened: Happened = { scrapped: 0, undone: 0, printed: 0, swapped: 0 };
-  for (const [day, came] of [
-    ['2027-04-09', 3],
-    ['2027-04-10', 9],
-    ['2027-04-11', 0],
-    ['2027-04-12', 0],
+  for (const [day, came, date] of [
+    ['2027-04-09', 3, null],
+    ['2027-04-10', 3, '2027-07-15'],
+    // These go off sooner, and so are opened before those that came a day before.
+    ['2027-04-11', 6, '2027-06-30'],
+    ['2027-04-12', 0, null],
   ] as const) {
     yard.clock.setOn(yard.clock.at(day, '07:55'));
-    if (came > 0) await takeIn(yard, came);
+    if (came > 0) await takeIn(yard, came, date);
     await work(yard, happened);
     // One customer will have none after all: what was meant for him goes to others.
     if (day === '2027-04-09')
@@ -135,6 +136,7 @@ test('a bag date, a mould and an order lead to the pieces and orders which the l
   expect(happened.swapped).toBeGreaterThan(0);
   const bags = [...new Set(yard.log.flatMap(({ bag }) => bag ?? []))];
   expect(bags.length).toBeGreaterThan(2);
+  expect(bags.filter((bag) => yard.dates.has(bag)).length).toBeGreaterThan(0);
   for (const bag of bags) {
     const mine = namesOf(
       yard.log.filter((piece) => piece.bag === bag),

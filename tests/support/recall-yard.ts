@@ -24,8 +24,10 @@ export interface RecallYard {
   database: Database;
   clock: SeasonClock;
   log: HandPiece[];
-  /** Bags on the pallet, the oldest first. */
+  /** Bags on the pallet in the order in which they are opened, by the date on them or the day they came. */
   bags: (string | null)[];
+  /** Which of these are dates on bags. */
+  dates: Set<string>;
   /** What the pages refused, in their words. */
   refused: string[];
 }
@@ -57,7 +59,7 @@ export const recallYard = async (): Promise<RecallYard> => {
   const { database } = await yardContext(yard);
   const clock = seasonClock('Europe/Dublin', Date.parse('2027-04-09T06:55:00Z') / 60_000);
   const app = createApp({ database, now: () => clock.now() });
-  return { app, database, clock, log: [], bags: [null, null], refused: [] };
+  return { app, database, clock, log: [], bags: [null, null], dates: new Set(), refused: [] };
 };
 
 /** Looks at a page. */
@@ -84,10 +86,17 @@ export const nextStep = async (yard: RecallYard): Promise<{ step: ShownStep; htm
   return step ? { step, html } : null;
 };
 
-/** What is on its way has come: every delivery whose day it is. */
-export const takeIn = async (yard: RecallYard, count: number): Promise<void> => {
+/**
+ * What is on its way has come: so many of the delivery whose day it is, with the date on its bags where they have one. Bags without
+ * a date stand first on the pallet, then the soonest.
+ */
+export const takeIn = async (yard: RecallYard, count: number, date: string | null = null): Promise<void> => {
   const form = formsIn(await look(yard, '/buying')).find(({ action }) => action === '/buying/arrived');
-  if (form && (await send(yard, form)) !== null) yard.bags.push(...Array<string>(count).fill(yard.clock.today()));
+  if (!form || (await send(yard, form, { came: String(count), ...(date === null ? {} : { useBy: date }) })) === null) return;
+  if (date !== null) yard.dates.add(date);
+  const came = Array<string>(count).fill(date ?? yard.clock.today());
+  const rank = (bag: string | null) => (bag !== null && yard.dates.has(bag) ? bag : '');
+  yard.bags = [...yard.bags, ...came].sort((a, b) => (rank(a) < rank(b) ? -1 : Number(rank(a) > rank(b))));
 };
 
 /** The piece that a label on the page is of, by the mark the hands read on it. */

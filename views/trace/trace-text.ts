@@ -42,8 +42,8 @@ export const placeText = ({ is, order, customer }: TracedPieceFacts): string => 
   return whose === '' ? PLACE[is] : `${PLACE[is]}, meant for ${whose}`;
 };
 
-const bagText = ({ name, on, typed }: BagDateFacts, today: string): string =>
-  `${name}: ${typed ? 'bag of' : 'came'} ${dayText(on, today)}`;
+const bagText = ({ name, on, typed, dated }: BagDateFacts, today: string): string =>
+  `${name}: ${typed || dated ? 'bag of' : 'came'} ${dayText(on, today)}`;
 
 /** "Rapid mortar, 25 kg: bag of Sat 3 Apr; Plasticiser: came Thu 1 Apr" */
 export const bagsText = (dates: readonly BagDateFacts[], today: string): string =>

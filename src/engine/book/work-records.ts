@@ -1,14 +1,21 @@
 import type { WorkRecord } from '../../../shared/work-record.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { bagDatesOf, type Deliveries } from './bag-dates.ts';
+import type { Entry } from './entry.ts';
 import type { MarkDetails, MouldMark } from './mark.ts';
 import { bagsPoured } from './pour.ts';
 import type { PourWork, StripWork, WorkDone } from './work-done.ts';
 
-const batchOf = (work: PourWork, yard: YardFile, deliveries: Deliveries, at: string) => {
+/** What a batch came to in the stock book, and what came of each material: of these its bags are known. */
+export interface BagsKnown {
+  entries: readonly Entry[];
+  deliveries: Deliveries;
+}
+
+const batchOf = (work: PourWork, yard: YardFile, { entries, deliveries }: BagsKnown, at: string) => {
   const mixed = bagsPoured(work, yard);
   if (!mixed) return null;
-  const dates = bagDatesOf(work, yard, deliveries);
+  const dates = bagDatesOf(work, yard, deliveries, entries);
   const pours = work.pours.map(({ mould, casting, filledAt, order }) => ({
     ...{ mould, casting, filledAt },
     ...(order === null ? {} : { order }),
@@ -18,13 +25,13 @@ const batchOf = (work: PourWork, yard: YardFile, deliveries: Deliveries, at: str
 };
 
 /** A batch that was thrown away just now, with the moulds it was for. None where its pieces are of no one mix. */
-export const thrownRecords = (work: PourWork, yard: YardFile, deliveries: Deliveries): WorkRecord[] => {
-  const batch = batchOf(work, yard, deliveries, yard.yard.now);
+export const thrownRecords = (work: PourWork, yard: YardFile, known: BagsKnown): WorkRecord[] => {
+  const batch = batchOf(work, yard, known, yard.yard.now);
   return batch ? [{ kind: 'thrown away', ...batch }] : [];
 };
 
-const pouredRecords = (work: PourWork, yard: YardFile, deliveries: Deliveries): WorkRecord[] => {
-  const batch = batchOf(work, yard, deliveries, work.pours.at(-1)!.filledAt);
+const pouredRecords = (work: PourWork, yard: YardFile, known: BagsKnown): WorkRecord[] => {
+  const batch = batchOf(work, yard, known, work.pours.at(-1)!.filledAt);
   const { bagDates: _dates, ...told } = work.told ?? {};
   const { mixedFrom, tappedAt } = work;
   const times = { ...(mixedFrom === undefined ? {} : { mixedFrom }), ...(tappedAt === undefined ? {} : { tappedAt }) };
@@ -41,13 +48,15 @@ const strippedRecords = ({ mould, cameOut, reason, doneAt, timed }: StripWork, y
   return [{ kind: 'stripped', at: doneAt, mould, casting, filledAt, cameOut, ...why, ...timed }];
 };
 
+const NOTHING_KNOWN: BagsKnown = { entries: [], deliveries: new Map() };
+
 /** What work comes to in the record of all that was done; `yard` as it was before. A packing: see `packedRecords`. */
-export const recordsOfWork = (work: WorkDone, yard: YardFile, deliveries: Deliveries = new Map()): WorkRecord[] => {
+export const recordsOfWork = (work: WorkDone, yard: YardFile, known: BagsKnown = NOTHING_KNOWN): WorkRecord[] => {
   switch (work.kind) {
     case 'poured':
       return [
         ...work.pours.flatMap((one) => (one.coated ? [coated(one.mould, one.filledAt)] : [])),
-        ...pouredRecords(work, yard, deliveries),
+        ...pouredRecords(work, yard, known),
       ];
     case 'stripped':
       return strippedRecords(work, yard);

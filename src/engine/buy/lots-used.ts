@@ -3,10 +3,11 @@ import { lotsInYard } from './keeping.ts';
 
 const TOLERANCE = 1e-9;
 
-/** A delivery that is in the yard, in the material's unit; `arrivedOn` is a date. */
+/** A delivery that is in the yard, in the material's unit; `arrivedOn` is a date, `useBy` the one on the bags, null for none. */
 export interface Delivery {
   quantity: number;
   arrivedOn: string;
+  useBy?: string | null;
 }
 
 /**

@@ -14,7 +14,7 @@ import { record, type UnderBook } from '../../engine/book/carry-on.ts';
 import type { Booked, Entry } from '../../engine/book/entry.ts';
 import { type MarkedPiece, packedRecords, piecesTaken, type Standing } from '../../engine/book/pieces-taken.ts';
 import type { FromFinished, WorkDone } from '../../engine/book/work-done.ts';
-import { recordsOfWork } from '../../engine/book/work-records.ts';
+import { type BagsKnown, recordsOfWork } from '../../engine/book/work-records.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import { type Changed, type ChangeWords, changing } from './changing.ts';
 import { lessAnswered } from './late-answered.ts';
@@ -63,15 +63,8 @@ const inStore = async (tx: Tx, yard: YardFile): Promise<InStore> => ({
   deliveries: await deliveriesForMixes(tx, yard),
 });
 
-const recordsOf = (
-  work: WorkDone,
-  yard: YardFile,
-  taken: readonly MarkedPiece[],
-  deliveries: Deliveries,
-): WorkRecord[] =>
-  work.kind === 'packed'
-    ? packedRecords({ ...work, at: work.doneAt }, yard, taken)
-    : recordsOfWork(work, yard, deliveries);
+const recordsOf = (work: WorkDone, yard: YardFile, taken: readonly MarkedPiece[], known: BagsKnown): WorkRecord[] =>
+  work.kind === 'packed' ? packedRecords({ ...work, at: work.doneAt }, yard, taken) : recordsOfWork(work, yard, known);
 
 /** Records steps one after another; when one of them cannot have been done, none is. */
 const recordSteps = (
@@ -89,7 +82,8 @@ const recordSteps = (
     if (doing.ok) workLeft = lessAnswered(after.yard, workLeft, doing.value, step.answers);
     if (!recorded.ok) return refusedAt(step, recorded);
     const taken = piecesTaken(standing, recorded.entries);
-    if (doing.ok) records.push(...recordsOf(doing.value, after.yard, taken.marked, deliveries));
+    if (doing.ok)
+      records.push(...recordsOf(doing.value, after.yard, taken.marked, { entries: recorded.entries, deliveries }));
     standing = taken.standing;
     entries.push(...recorded.entries);
     after = recorded.after;

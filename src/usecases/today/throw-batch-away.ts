@@ -42,7 +42,7 @@ const thrown = (yard: YardFile, work: PlanOfWork, { step: name, left }: ThrownBa
   const booked = throwAway(yard, poured, left);
   if (!booked.ok) return refuse(name, booked.faults[0]?.message ?? '');
   const moulds = poured.pours.map(({ mould }) => mould);
-  const records = thrownRecords(poured, yard, deliveries);
+  const records = thrownRecords(poured, yard, { entries: booked.entries, deliveries });
   return done({ entries: booked.entries, records, thrown: { moulds, names: namesOf(batch!, steps) } });
 };
 

@@ -14,8 +14,10 @@ import { piecesNow } from './pieces-now.ts';
 export interface BagDateFacts {
   name: string;
   on: string;
-  /** Read off the bag; else the day it came, by the stock book. */
+  /** Read off the bag at the mixer. */
   typed: boolean;
+  /** By the stock book, which has the date on the bag; with neither it is the day it came. */
+  dated: boolean;
 }
 
 /** A piece as the page has it: things by their names, instants in the yard's zone. */
@@ -60,7 +62,9 @@ export const nameOf = (seen: Seen, order: string | null): string | null =>
 
 /** Which bags a batch is of, in words. */
 export const bagDateFacts = (yard: YardFile, { bagDates = [] }: BatchRecord): BagDateFacts[] =>
-  bagDates.map(({ material, on, typed = false }) => ({ name: materialName(yard, material), on, typed }));
+  bagDates.map(({ material, on, typed = false, dated = false }) => ({
+    ...{ name: materialName(yard, material), on, typed, dated },
+  }));
 
 /** A piece in the words of a page. */
 export const pieceFacts = (seen: Seen, piece: TracedPiece): TracedPieceFacts => {

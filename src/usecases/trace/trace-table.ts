@@ -13,8 +13,10 @@ const COLUMNS = [
 ] as const;
 
 /** "2027-04-03 Rapid mortar, 25 kg (read off the bag)" */
-const bagCell = ({ name, on, typed }: BagDateFacts): string =>
-  `${on} ${name} (${typed ? 'read off the bag' : 'came that day, by the stock book'})`;
+const bagCell = ({ name, on, typed, dated }: BagDateFacts): string => {
+  if (typed) return `${on} ${name} (read off the bag)`;
+  return `${on} ${name} (${dated ? 'date on the bag' : 'came that day'}, by the stock book)`;
+};
 
 const minuteCell = (instant: string | null): Cell => instant?.slice(0, 16).replace('T', ' ') ?? null;
 

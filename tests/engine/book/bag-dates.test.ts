@@ -3,6 +3,7 @@ import { minuteOf } from '../../../shared/time.ts';
 import type { WorkRecord } from '../../../shared/work-record.ts';
 import { bagDatesOf } from '../../../src/engine/book/bag-dates.ts';
 import { mixingBegun } from '../../../src/engine/book/mixing-begun.ts';
+import { pour } from '../../../src/engine/book/pour.ts';
 import { lotsUsed } from '../../../src/engine/buy/lots-used.ts';
 import { smallYard } from '../../support/small-yard.ts';
 
@@ -22,14 +23,40 @@ test.each([
   expect(lotsUsed(onHand, quantity, came)).toEqual(days);
 });
 
-test('a date read off the bag stands in the place of what the stock book has', () => {
-  const yard = smallYard();
-  const deliveries = new Map([['mortar', [{ quantity: 20, arrivedOn: '2027-04-01' }]]]);
-  const work = { pours: [filled], bags: 1 };
-  expect(bagDatesOf(work, yard, deliveries)).toEqual([{ material: 'mortar', on: '2027-04-01' }]);
-  expect(bagDatesOf({ ...work, told: { bagDates: ['2027-02-03'] } }, yard, deliveries)).toEqual([
-    { material: 'mortar', on: '2027-02-03', typed: true },
+const MORTAR = { id: 'mortar', name: 'Rapid mortar', unit: 'bag', onHand: 4 };
+
+const mixed = (materials: Partial<typeof MORTAR> & { lots?: { quantity: number; useBy: string }[] }, told = {}) => {
+  const yard = smallYard({ materials: [{ ...MORTAR, ...materials }, ...smallYard().materials.slice(1)] });
+  const work = { pours: [filled], bags: 1, ...told };
+  const booked = pour({ ...yard, yard: { ...yard.yard, now: filled.filledAt } }, work);
+  if (!booked.ok) throw new Error(JSON.stringify(booked.faults));
+  const deliveries = new Map([
+    [
+      'mortar',
+      [
+        { quantity: 2, arrivedOn: '2027-04-08', useBy: '2027-06-01' },
+        { quantity: 20, arrivedOn: '2027-04-01' },
+      ],
+    ],
   ]);
+  return bagDatesOf(work, yard, deliveries, booked.entries).filter(({ material }) => material === 'mortar');
+};
+
+const JUNE = { quantity: 1.5, useBy: '2027-06-01' };
+const MAY = { quantity: 0.5, useBy: '2027-05-01' };
+
+test.each([
+  ['bags without a date are of the day they came, and of no delivery whose bags had one', {}, [{ on: '2027-04-01' }]],
+  ['what the book took, the soonest first', { onHand: 2, lots: [JUNE, MAY] }, ['2027-05-01', '2027-06-01']],
+  ['undated ones go before dated ones', { onHand: 3.5, lots: [JUNE] }, [{ on: '2027-04-01' }]],
+] as const)('%s', (_, materials, dates) => {
+  const expected = dates.map((one) => (typeof one === 'string' ? { on: one, dated: true } : one));
+  expect(mixed(materials as never)).toEqual(expected.map((one) => ({ material: 'mortar', ...one })));
+});
+
+test('a date read off the bag stands in the place of what the stock book has', () => {
+  const told = { told: { bagDates: ['2027-02-03'] } };
+  expect(mixed({ onHand: 1.5, lots: [JUNE] }, told)).toEqual([{ material: 'mortar', on: '2027-02-03', typed: true }]);
 });
 
 const mixing: WorkRecord = { kind: 'mixing begun', at: at('09:00'), moulds: ['A', 'B'] };

@@ -1,0 +1,2 @@
+ALTER TABLE `incomings` ADD `useBy` text CONSTRAINT "date_useBy" CHECK("useBy" = date("useBy"));--> statement-breakpoint
+UPDATE `incomings` SET `useBy` = (SELECT `stockEntries`.`useBy` FROM `stockEntries` WHERE `stockEntries`.`material` = `incomings`.`material` AND `stockEntries`.`kind` = 'received' AND `stockEntries`.`useBy` IS NOT NULL AND `stockEntries`.`quantity` = `incomings`.`quantity` AND substr(`stockEntries`.`at`, 1, 10) = `incomings`.`arrivedOn` LIMIT 1) WHERE `arrivedOn` IS NOT NULL;
