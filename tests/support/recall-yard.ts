@@ -92,7 +92,8 @@ export const nextStep = async (yard: RecallYard): Promise<{ step: ShownStep; htm
  */
 export const takeIn = async (yard: RecallYard, count: number, date: string | null = null): Promise<void> => {
   const form = formsIn(await look(yard, '/buying')).find(({ action }) => action === '/buying/arrived');
-  if (!form || (await send(yard, form, { came: String(count), ...(date === null ? {} : { useBy: date }) })) === null) return;
+  if (!form || (await send(yard, form, { came: String(count), ...(date === null ? {} : { useBy: date }) })) === null)
+    return;
   if (date !== null) yard.dates.add(date);
   const came = Array<string>(count).fill(date ?? yard.clock.today());
   const rank = (bag: string | null) => (bag !== null && yard.dates.has(bag) ? bag : '');
