@@ -67,7 +67,11 @@ export const mouldRoutes = (screens: Screens): Hono =>
   new Hono()
     .get('/moulds/next', async (c) => {
       const next = await nextMouldsToBuild(screens.context());
-      return page(c, { title: 'Which mould to build next' }, <NextMould next={next} />);
+      return page(
+        c,
+        { title: 'Which mould to build next' },
+        <NextMould next={next} longestMm={Math.max(0, ...(next.moulds ?? []).map(({ lengthMm }) => lengthMm ?? 0))} />,
+      );
     })
     .get(LABELS, (c) => labelsPage(c, screens))
     .get('/mould/:id', async (c) => {

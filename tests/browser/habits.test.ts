@@ -161,6 +161,7 @@ describe('the back button', () => {
     const { page, url, database } = await opened('/orders');
     await page.click('nav >> text=Moulds');
     await page.waitForURL(/\/moulds$/);
+    await page.locator('.mould:has(button:has-text("Cleaned")) summary').first().click();
     await page.locator('button:has-text("Cleaned")').first().click();
     await page.waitForSelector('.notice');
     expect(page.url()).toBe(`${url}/moulds`);
@@ -178,7 +179,8 @@ describe('when nobody answers', () => {
   test('a form stays as it was filled in, and the page says so until there is an answer', async () => {
     const { page, url } = await opened('/moulds?find=450');
     const row = page.locator('.mould', { hasText: '450 no. 1' });
-    await row.locator('summary').click();
+    await row.locator('summary').first().click();
+    await row.locator('.out-of-use > summary').click();
     await row.getByLabel('What is wrong').fill('Base split');
     await page.route('**/moulds/**', (route) => route.fulfill({ status: 500, body: '<h1>Something went wrong</h1>' }));
     await row.getByRole('button', { name: 'Mark damaged: 450 no. 1' }).click();

@@ -16,9 +16,9 @@ describe('the moulds', () => {
     const { get } = await demoScreens();
     const text = await textOf(await get('/moulds'));
     expect(text).toMatch(
-      /^11 of 12 moulds are in use\. Out: 900 no\. 2\. Find a mould .* 1200 1200 no\. 1 full Holds a Panel 1200 for School garden/,
+      /^11 of 12 moulds are in use\. Out: 900 no\. 2\. Find a mould .* 1200 no\. 1 1200 no\. 1 full School garden, until Mon 5 Apr Holds a Panel 1200 for School garden/,
     );
-    expect(text).toContain('450 450 no. 1 clean and set up');
+    expect(text).toContain('450 no. 1 450 no. 1 clean and set up next Sat 10 Apr');
   });
 
   test('of an empty yard say what will be here', async () => {
@@ -43,7 +43,7 @@ describe('a mould marked damaged', () => {
     expect(text).toContain(
       "Hello School garden. We had said Sat 10 Apr. By today's plan your order 27-001 will be ready Sat 17 Apr.",
     );
-    expect(text).toContain('damaged Base split. Should be mended Sat 1 May.');
+    expect(text).toContain('damaged until Sat 1 May Base split. Should be mended Sat 1 May.');
     const change = new URL(answer.headers.get('Location') ?? '', 'http://x').searchParams.get('done') ?? '';
     const undone = await textAfter(await post('/undo', { change, back: '/moulds' }));
     expect(undone).toContain('Undone: 900 no. 2 marked damaged.');
@@ -74,7 +74,9 @@ describe('a mould marked damaged', () => {
   test('keeps a good piece until it is stripped', async () => {
     const { post, textAfter } = await full();
     const text = await textAfter(await post(path('900 no. 1', 'damaged'), { cameOut: 'good' }));
-    expect(text).toContain('900 no. 1 damaged, with a piece in it Holds a Panel 900 for School garden');
+    expect(text).toContain(
+      '900 no. 1 damaged, with a piece in it until it is mended Holds a Panel 900 for School garden',
+    );
   });
 
   test('keeps one aside that can be mended', async () => {

@@ -11,8 +11,9 @@ import { batchPath } from '../trace/batch-path.ts';
 import { TRACE } from '../trace/trace-text.ts';
 import { entryText, historySentences } from './history-text.ts';
 import { FROM_MOULD, mouldPagePath } from './mould-facts.ts';
-import { MouldRow } from './mould-row.tsx';
-import { conditionOf } from './mould-text.ts';
+import { MouldPanel } from './mould-row.tsx';
+import { MouldPatterns, MouldShape } from './mould-shape.tsx';
+import { conditionOf, fillOf } from './mould-text.ts';
 
 const Coming: FC<{ model: MouldModel }> = ({ model: { coming, today } }) => (
   <section>
@@ -63,9 +64,16 @@ export const MouldPage: FC<{ model: MouldModel; notice: DoneNotice | null; refus
     <Answer>
       {model.mould.id}: {conditionOf(model.mould).word}
     </Answer>
-    <ul class="one-mould">
-      <MouldRow mould={model.mould} place="one" query={FROM_MOULD} today={model.today} refused={refused} alone />
-    </ul>
+    <div class="one-mould">
+      <MouldPatterns />
+      <MouldShape
+        fill={fillOf(model.mould)}
+        painted={model.mould.id}
+        mould={model.mould}
+        longestMm={model.mould.lengthMm ?? 0}
+      />
+      <MouldPanel mould={model.mould} place="one" query={FROM_MOULD} today={model.today} refused={refused} />
+    </div>
     <Coming model={model} />
     <Past model={model} />
     <div class="buttons">

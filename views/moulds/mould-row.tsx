@@ -5,9 +5,9 @@ import { DayField } from '../parts/day-field.tsx';
 import { fullDayText } from '../parts/day-text.ts';
 import { ChoiceField, TextField, Wrong } from '../parts/field.tsx';
 import { typedOr } from '../parts/form-state.tsx';
-import { Mark } from '../parts/mark.tsx';
 import { type MouldFacts, mouldPagePath, mouldPath } from './mould-facts.ts';
-import { conditionOf, mouldSentences } from './mould-text.ts';
+import { MouldShape } from './mould-shape.tsx';
+import { conditionOf, fillOf, mouldSentences, paintedText, untilText } from './mould-text.ts';
 
 interface MouldRowProps {
   mould: MouldFacts;
@@ -17,8 +17,6 @@ interface MouldRowProps {
   query: string;
   today: string;
   refused: RefusedForm | null;
-  /** The page is about this mould alone, and says its name and condition on top. */
-  alone?: boolean;
 }
 
 const MarkForm: FC<{ id: string; mark: string; query: string; children?: Child; class?: string }> = ({
@@ -112,23 +110,12 @@ const OutOfUse: FC<MouldRowProps> = ({ mould, place, query, today, refused }) =>
   );
 };
 
-/** A mould: what it is called, its condition, what is worth knowing, and what can be said about it with one tap. */
-export const MouldRow: FC<MouldRowProps> = (props) => {
-  const { mould, query, today, refused, alone = false } = props;
-  const { word, shape } = conditionOf(mould);
+/** What is worth knowing of a mould, and what can be said about it with one tap. */
+export const MouldPanel: FC<MouldRowProps> = (props) => {
+  const { mould, query, today, refused } = props;
   const markError = refused?.form === mould.id ? refused.errors.mark : undefined;
   return (
-    <li class="mould">
-      {!alone && (
-        <div class="mould-head">
-          <h3>
-            <a href={mouldPagePath(mould.id)}>{mould.id}</a>
-          </h3>
-          <p class="condition">
-            <Mark shape={shape} /> {word}
-          </p>
-        </div>
-      )}
+    <div class="mould-panel">
       <div class="mould-facts">
         {mouldSentences(mould, today).map((sentence) => (
           <p>{sentence}</p>
@@ -148,6 +135,34 @@ export const MouldRow: FC<MouldRowProps> = (props) => {
         )}
         <OutOfUse {...props} />
       </div>
+    </div>
+  );
+};
+
+interface MouldTileProps extends MouldRowProps {
+  kind: string;
+  longestMm: number;
+  /** The panel is open: it is the one that was looked for. */
+  open: boolean;
+}
+
+/** A mould on the map of the yard. A tap opens its panel. */
+export const MouldTile: FC<MouldTileProps> = ({ kind, longestMm, open, ...props }) => {
+  const { mould, today, refused } = props;
+  const until = untilText(mould, today);
+  return (
+    <li class="mould">
+      <details open={open || refused?.form === mould.id}>
+        <summary>
+          <MouldShape fill={fillOf(mould)} painted={paintedText(mould.id, kind)} mould={mould} longestMm={longestMm} />
+          <strong>{mould.id}</strong> <span class="condition">{conditionOf(mould).word}</span>
+          {until && <span class="until">{until}</span>}
+        </summary>
+        <MouldPanel {...props} />
+        <p class="mould-more">
+          <a href={mouldPagePath(mould.id)}>All about {mould.id}</a>
+        </p>
+      </details>
     </li>
   );
 };

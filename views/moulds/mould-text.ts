@@ -69,3 +69,30 @@ export const mouldsAnswer = (moulds: readonly MouldFacts[]): string => {
   const names = out.map(({ id }) => id).join(', ');
   return `${countWord(inUse)} of ${moulds.length} moulds ${inUse === 1 ? 'is' : 'are'} in use. Out: ${names}.`;
 };
+
+/** What a mould is filled with in a drawing; its word says the same. */
+export type MouldFill = 'empty' | 'set-up' | 'dirty' | 'full' | 'damaged';
+
+export const fillOf = ({ condition, piece, prepped }: MouldFacts): MouldFill => {
+  if (condition === 'damaged' || condition === 'retired') return 'damaged';
+  if (piece) return 'full';
+  if (condition === 'dirty') return 'dirty';
+  return prepped ? 'set-up' : 'empty';
+};
+
+/** "no. 2" of "1200 no. 2": what tells it from the others of its kind; all of it where it is the only one. */
+export const paintedText = (id: string, kind: string): string =>
+  id.startsWith(`${kind} `) ? id.slice(kind.length + 1) : id;
+
+/** Below a mould on the map: for whom, and until when. '' where nothing is to come. */
+export const untilText = (mould: MouldFacts, today: string): string => {
+  const { condition, piece, repairedOn, nextPour } = mould;
+  if (condition === 'damaged')
+    return repairedOn === null ? 'until it is mended' : `until ${dayText(repairedOn, today)}`;
+  if (piece) {
+    const until = piece.stripAt ? `until ${dayText(piece.stripAt.slice(0, 10), today)}` : 'stays in';
+    return piece.customer ? `${piece.customer}, ${until}` : until;
+  }
+  if (!nextPour) return '';
+  return `next ${dayText(nextPour.at.slice(0, 10), today)}${nextPour.customer ? `, ${nextPour.customer}` : ''}`;
+};

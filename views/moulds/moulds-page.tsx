@@ -12,7 +12,8 @@ import { LongList } from '../parts/long-list.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { LABELS } from './labels-page.tsx';
 import { type MouldFacts, mouldPath } from './mould-facts.ts';
-import { MouldRow } from './mould-row.tsx';
+import { MouldTile } from './mould-row.tsx';
+import { MouldPatterns } from './mould-shape.tsx';
 import { mouldsAnswer } from './mould-text.ts';
 import { NextMould } from './next-mould.tsx';
 
@@ -78,30 +79,36 @@ const MouldsAnswer: FC<{ model: MouldsModel; beside?: boolean }> = ({ model, bes
 /** Each has forms of its own. */
 const MOULDS_AT_ONCE = 5;
 
+/** Of the longest mould of the yard, in mm; 0 where no length is known. */
+const longestOf = (moulds: readonly MouldFacts[]): number =>
+  Math.max(0, ...moulds.map(({ lengthMm }) => lengthMm ?? 0));
+
 const MouldsFound: FC<Pick<MouldsPageProps, 'model' | 'refused'>> = ({ model, refused }) => {
   const query = searchQuery(model.search);
+  const longestMm = longestOf(model.all);
   return (
     <>
+      {model.kinds.length > 0 && <MouldPatterns />}
       {model.kinds.map(({ kind, moulds }, kindPlace) => (
         <section class="mould-kind">
           <h2>{kind}</h2>
-          <ul>
+          <ul class="mould-line">
             <LongList
               items={moulds}
               atOnce={MOULDS_AT_ONCE}
               draw={(mould, place) => (
-                <MouldRow
-                  mould={mould}
+                <MouldTile
+                  {...{ mould, kind, query, refused, longestMm }}
                   place={`${kindPlace}-${place}`}
-                  query={query}
                   today={model.today}
-                  refused={refused}
+                  open={isSearching(model.search) && model.found === 1}
                 />
               )}
             />
           </ul>
         </section>
       ))}
+      {model.all.length > 0 && model.found === 0 && <Empty>No mould is like that.</Empty>}
       <Scrapped scrapped={model.scrapped} query={query} />
     </>
   );
@@ -128,7 +135,7 @@ export const MouldsPage: FC<MouldsPageProps> = ({ model, notice, refused, next }
       <FindForm
         path="/moulds"
         label="Find a mould"
-        hint="What is painted on it, what it makes, or whose piece is in it."
+        hint="What is painted on it, what it makes, or for whom."
         search={model.search}
         choices={choicesOf(WHICH_WORDS)}
       />
@@ -136,7 +143,7 @@ export const MouldsPage: FC<MouldsPageProps> = ({ model, notice, refused, next }
     <div id="found" class="moulds-found">
       <MouldsFound model={model} refused={refused} />
     </div>
-    {model.all.length > 0 && <NextMould next={next} />}
+    {model.all.length > 0 && <NextMould next={next} longestMm={longestOf(model.all)} />}
     {model.all.length > 0 && (
       <p>
         <a href="/pieces">Pieces in the yard</a>, out of their moulds. <a href={LABELS}>Labels to print</a>, with a
@@ -145,7 +152,8 @@ export const MouldsPage: FC<MouldsPageProps> = ({ model, notice, refused, next }
     )}
     {model.all.length > 0 && (
       <p class="quiet">
-        The sealing coat goes on now and then, and is counted here. Release oil goes on before every pour, and is not.
+        The bar below a mould: turns left to its sealing coat, which goes on now and then. Release oil goes on before
+        every pour, and is not counted.
       </p>
     )}
     <Caution kinds={['lifting', 'wet', 'pins']} />

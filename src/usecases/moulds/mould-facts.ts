@@ -1,3 +1,4 @@
+import type { CastingSize } from '../../../db/stores/casting-size-store.ts';
 import type { StoredMould } from '../../../db/stores/mould-store.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
@@ -34,6 +35,8 @@ export interface MouldFacts {
   /** Names of the pieces it can make, and of the one it is set for. */
   makes: readonly string[];
   setFor: string;
+  /** How long the piece is that it is set for, in mm; null where nobody said. */
+  lengthMm: number | null;
   /** Null: it is empty. */
   piece: PieceInMould | null;
   /** The day it should be mended; null when nobody said. */
@@ -42,6 +45,8 @@ export interface MouldFacts {
   damageNote: string | null;
   /** Turns left before it has to be sealed; null when it never is. */
   turnsToSealing: number | null;
+  /** Turns from one sealing coat to the next; null when it is never sealed. */
+  turnsBetweenCoats: number | null;
   /** Turns left before it is to be looked over, 0 and less once it is due; null where nobody said how often. */
   turnsToService: number | null;
   /** Its coat dries until then; null when it is dry. */
@@ -55,10 +60,16 @@ export interface MouldsSeen {
   calendar: Calendar;
   customers: ReadonlyMap<string, string>;
   castings: ReadonlyMap<string, string>;
+  /** Lengths of pieces in mm, by casting, where they are known. */
+  lengths: ReadonlyMap<string, number>;
   now: Minute;
   /** By mould, since it was looked over last. */
   turns: ReadonlyMap<string, number>;
 }
+
+/** Lengths by casting, of those that are known. */
+export const lengthsOf = (sizes: readonly CastingSize[]): Map<string, number> =>
+  new Map(sizes.map(({ casting, length }) => [casting, length.mm]));
 
 const pieceIn = (
   { id, piece }: StoredMould,
@@ -90,11 +101,13 @@ export const mouldFacts = (mould: StoredMould, seen: MouldsSeen): MouldFacts => 
   prepped: mould.prepped,
   makes: mould.makes.map(({ casting }) => seen.castings.get(casting) ?? casting),
   setFor: seen.castings.get(mould.setFor) ?? mould.setFor,
+  lengthMm: seen.lengths.get(mould.setFor) ?? null,
   piece: pieceIn(mould, seen),
   repairedOn: mould.repairedOn,
   note: mould.note,
   damageNote: mould.damageNote,
   turnsToSealing: mould.oilEveryTurns === null ? null : Math.max(0, mould.oilEveryTurns - mould.turnsSinceOil),
+  turnsBetweenCoats: mould.oilEveryTurns,
   turnsToService: mould.serviceEveryTurns === null ? null : mould.serviceEveryTurns - (seen.turns.get(mould.id) ?? 0),
   dryFrom: mould.dryFrom !== null && minuteOf(mould.dryFrom) > seen.now ? mould.dryFrom : null,
   nextPour: nextPour(mould, seen),

@@ -1,3 +1,4 @@
+import { sizesOfCastings } from '../../../db/stores/casting-size-store.ts';
 import { mouldsInOrder } from '../../../db/stores/mould-store.ts';
 import { customersOfOrders } from '../../../db/stores/order-store.ts';
 import { workRecords } from '../../../db/stores/work-record-store.ts';
@@ -8,7 +9,7 @@ import { customersByOrder } from '../core/customers-by-order.ts';
 import type { PageHead } from '../core/page-parts.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { poursOfMould } from '../plan/pours-of-mould.ts';
-import { type MouldFacts, mouldFacts } from './mould-facts.ts';
+import { lengthsOf, type MouldFacts, mouldFacts } from './mould-facts.ts';
 import { type HistoryEntry, type MouldHistory, mouldHistory, turnsSinceService } from './mould-history.ts';
 
 /** More than these nobody reads on a phone in a yard. */
@@ -45,19 +46,20 @@ export const showMould = async (context: UseCaseContext, id: string): Promise<Mo
     const stored = (await mouldsInOrder(tx)).find((mould) => mould.id === id);
     if (!stored) return null;
     const records = await workRecords(tx);
+    const lengths = lengthsOf(await sizesOfCastings(tx));
     const { entries, ...history } = mouldHistory(records, id, context.now);
     const shown = entries.slice(0, PAST_SHOWN);
     const names = await customersOfOrders(tx, [...new Set(shown.flatMap((entry) => orderOf(entry) ?? []))]);
-    return { stored, history, shown, names, entriesInAll: entries.length, turns: turnsSinceService(records) };
+    return { stored, lengths, history, shown, names, entriesInAll: entries.length, turns: turnsSinceService(records) };
   });
   if (!found) return null;
-  const { stored, history, shown, names, entriesInAll, turns } = found;
+  const { stored, lengths, history, shown, names, entriesInAll, turns } = found;
   const calendar = calendarOf(yard.yard.timeZone);
   const customers = customersByOrder(yard);
   const castings = new Map(yard.castings.map(({ id: casting, name }) => [casting, name]));
   return {
     ...{ yardName: yard.yard.name, today: today(yard.yard.timeZone, context.now) },
-    mould: mouldFacts(stored, { plan, calendar, customers, castings, turns, now: minuteOf(context.now) }),
+    mould: mouldFacts(stored, { plan, calendar, customers, castings, lengths, turns, now: minuteOf(context.now) }),
     coming: poursOfMould(plan, id)
       .slice(0, COMING_SHOWN)
       .map(({ fillStart, casting, order }) => ({

@@ -1,3 +1,4 @@
+import { sizesOfCastings } from '../../../db/stores/casting-size-store.ts';
 import { mouldsInOrder } from '../../../db/stores/mould-store.ts';
 import { workRecords } from '../../../db/stores/work-record-store.ts';
 import { minuteOf } from '../../../shared/time.ts';
@@ -9,7 +10,7 @@ import { customersByOrder } from '../core/customers-by-order.ts';
 import type { PageHead } from '../core/page-parts.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { foundMoulds, type MouldSearch } from './find-moulds.ts';
-import { type MouldFacts, type MouldsSeen, mouldFacts } from './mould-facts.ts';
+import { lengthsOf, type MouldFacts, type MouldsSeen, mouldFacts } from './mould-facts.ts';
 import { turnsSinceService } from './mould-history.ts';
 
 /** Moulds of one kind, as the maker lists them. */
@@ -42,17 +43,19 @@ const EVERY_MOULD: MouldSearch = { find: '', which: 'all' };
 /** Every mould with what is in it and what is next, by length, as the maker lists them. Scrapped ones stand apart. */
 export const showMoulds = async (context: UseCaseContext, search: MouldSearch = EVERY_MOULD): Promise<MouldsModel> => {
   const { plan, yard } = await currentPlan(context);
-  const { stored, records } = await context.database.read(async (tx) => {
+  const { stored, records, lengths } = await context.database.read(async (tx) => {
     const moulds = await mouldsInOrder(tx);
     // All that was ever done is read only where somebody wants turns counted.
     const isCounted = moulds.some(({ serviceEveryTurns }) => serviceEveryTurns !== null);
-    return { stored: moulds, records: isCounted ? await workRecords(tx) : [] };
+    const sizes = await sizesOfCastings(tx);
+    return { stored: moulds, records: isCounted ? await workRecords(tx) : [], lengths: lengthsOf(sizes) };
   });
   const seen: MouldsSeen = {
     plan,
     calendar: calendarOf(yard.yard.timeZone),
     customers: customersByOrder(yard),
     castings: new Map(yard.castings.map(({ id, name }) => [id, name])),
+    lengths,
     now: minuteOf(context.now),
     turns: turnsSinceService(records),
   };

@@ -1,6 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import type { MouldFacts } from '../../../views/moulds/mould-facts.ts';
-import { conditionOf, mouldSentences, mouldsAnswer } from '../../../views/moulds/mould-text.ts';
+import {
+  conditionOf,
+  fillOf,
+  mouldSentences,
+  mouldsAnswer,
+  paintedText,
+  untilText,
+} from '../../../views/moulds/mould-text.ts';
 
 const today = '2027-04-05';
 const mould: MouldFacts = {
@@ -9,11 +16,13 @@ const mould: MouldFacts = {
   prepped: false,
   makes: ['Panel 800'],
   setFor: 'Panel 800',
+  lengthMm: 800,
   piece: null,
   repairedOn: null,
   note: null,
   damageNote: null,
   turnsToSealing: 3,
+  turnsBetweenCoats: 8,
   turnsToService: null,
   dryFrom: null,
   nextPour: null,
@@ -96,4 +105,30 @@ test('the answer counts what is in use and names what is out', () => {
   expect(mouldsAnswer([mould, out])).toBe('One of 2 moulds is in use. Out: 800 no. 3.');
   expect(mouldsAnswer([mould, mould])).toBe('All 2 moulds are in use.');
   expect(mouldsAnswer([mould, mould, out])).toBe('Two of 3 moulds are in use. Out: 800 no. 3.');
+});
+
+describe('on the map', () => {
+  test.each([
+    [{}, 'empty'],
+    [{ prepped: true }, 'set-up'],
+    [{ condition: 'dirty' }, 'dirty'],
+    [{ condition: 'dirty', piece }, 'full'],
+    [{ condition: 'damaged', piece }, 'damaged'],
+  ] as const)('%j is drawn as %s', (changes, fill) => expect(fillOf({ ...mould, ...changes })).toBe(fill));
+
+  test('a mould has what tells it from the others of its kind painted on it', () => {
+    expect(paintedText('1200 no. 2', '1200')).toBe('no. 2');
+    expect(paintedText('Corner', 'Corner')).toBe('Corner');
+  });
+
+  test('below it stands for whom, and until when', () => {
+    const stripAt = '2027-04-05T16:42:00+01:00';
+    expect(untilText({ ...mould, piece: { ...piece, stripAt } }, today)).toBe('School garden, until Mon 5 Apr');
+    expect(untilText({ ...mould, piece: { ...piece, customer: null } }, today)).toBe('stays in');
+    expect(untilText({ ...mould, condition: 'damaged' }, today)).toBe('until it is mended');
+    expect(untilText({ ...mould, condition: 'damaged', repairedOn: '2027-04-14' }, today)).toBe('until Wed 14 Apr');
+    const nextPour = { at: '2027-04-10T08:00:00+01:00', customer: 'Ann', late: false };
+    expect(untilText({ ...mould, nextPour }, today)).toBe('next Sat 10 Apr, Ann');
+    expect(untilText(mould, today)).toBe('');
+  });
 });
