@@ -14,10 +14,13 @@ import { fitCarefully } from './quote/fit-in.ts';
 import type { FoundLonger } from './quote/longer.ts';
 import { completeInHand } from './quote/promise.ts';
 import type { Effort } from './search/effort.ts';
+import { foundIn } from './search/found.ts';
+import { leftOutLast } from './search/left-out.ts';
 import { dispatchFrom, memoryOf, type PlanMemory } from './search/memory.ts';
 import { presentPours } from './search/nearness.ts';
 import { quickSearch } from './search/quick.ts';
 import { searchOn } from './search/search.ts';
+import { tidied, tidyingTries } from './search/tidy.ts';
 import { chooseBeside, onceTaken } from './standing/choose-beside.ts';
 import { exactlyTaken } from './standing/exactly-taken.ts';
 import { judgedInTurn, plannedInTurn } from './standing/in-turn.ts';
@@ -125,6 +128,21 @@ const isNewInHand = ({ problem, readyOn }: Candidate, memory: PlanMemory): boole
   });
 };
 
+/** The dispatch of a plan, or of a tidier one that is as good (`tidied`). What the plan keeps stays in it. */
+const tidyDispatch = (
+  { problem, dispatch }: Pick<Candidate, 'problem' | 'dispatch'>,
+  effort: Effort,
+  near: PlanFile | undefined,
+): Dispatch => {
+  const tries = tidyingTries(problem, effort);
+  if (tries === 0) return dispatch;
+  const state = decoderStateOf(problem, dispatch);
+  settle(state, dispatch);
+  const present = near && presentPours(problem, near);
+  const found = tidied(state, foundIn(state, dispatch, present), tries, present);
+  return leftOutLast(state.orders.excluded, found.dispatch);
+};
+
 /** As `planWithMemory`, of a yard whose lists are in the order that is theirs. */
 const planOfCanonical = (yard: YardFile, options: PlanOptions): { plan: PlanFile; memory: PlanMemory } => {
   const { effort = 'normal', seed = 1, near, memory, standing } = options;
@@ -135,9 +153,9 @@ const planOfCanonical = (yard: YardFile, options: PlanOptions): { plan: PlanFile
   const fitted = fit?.memory;
   const memories = [memory, fitted].filter((m) => !!m);
   const quick = quickSearch(state, { first: memories.map((m) => dispatchFrom(problem, m)), present });
-  const { dispatch } = effort === 'quick' ? quick : searchOn(state, quick, effort, seed, present);
+  const searched = effort === 'quick' ? quick : searchOn(state, quick, effort, seed, present);
   if (standing) {
-    const tried = [...memories.map((m) => dispatchFrom(problem, m)), dispatch];
+    const tried = [...memories.map((m) => dispatchFrom(problem, m)), searched.dispatch];
     const given = new Set(options.given);
     const { stood, freer } = standOn(yard, standing, memory, near);
     const isFixed = firmIn(yard.keep);
@@ -158,8 +176,10 @@ const planOfCanonical = (yard: YardFile, options: PlanOptions): { plan: PlanFile
     // No date is said to be late before plans that keep it were looked for.
     const rescues = effort === 'quick' && near ? rescuesOf({ state, given, near, memory, present, seed }, chosen) : [];
     const all = [...others, ...rescues.map(inTurn)];
-    return standingPlan(isFixed, rescues.length === 0 ? chosen : chooseBeside(taken, all, beside));
+    const last = rescues.length === 0 ? chosen : chooseBeside(taken, all, beside);
+    return standingPlan(isFixed, { ...last, dispatch: tidyDispatch(last, effort, near) });
   }
+  const dispatch = tidyDispatch({ problem, dispatch: searched.dispatch }, effort, near);
   const plan = planOf(problem, dispatch);
   if (effort === 'quick') return { plan, memory: memoryOf(problem, dispatch) };
   const bound = boundOf(problem, plan);

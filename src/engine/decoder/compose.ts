@@ -25,6 +25,26 @@ const rankIn = (shuffle: number, casting: number): number => {
   return ((x ^ (x >>> 16)) >>> 0) / 4294967296;
 };
 
+/** True when every mould that could take the casting in this shift would have to be changed over for it. */
+const isChangedFor = (state: DecoderState, { first, next, mould }: Openings, casting: number): boolean => {
+  const { held, setFor } = state.moulds;
+  for (let i = first[casting]!; i !== NONE; i = next[i]!) {
+    const k = mould[i]!;
+    if ((held[k] === NONE ? setFor[k] : held[k]) === casting || state.moulds.preppedFor[k] === casting) return false;
+  }
+  return true;
+};
+
+/** How much sooner the first casting is to be poured than the second, by the choices; 0 where neither is. */
+const soonerBy = (state: DecoderState, openings: Openings, a: number, b: number): number => {
+  const { shuffle, changeSeldom } = state.choices;
+  if (changeSeldom) {
+    const change = Number(isChangedFor(state, openings, a)) - Number(isChangedFor(state, openings, b));
+    if (change !== 0) return change;
+  }
+  return shuffle ? rankIn(shuffle, a) - rankIn(shuffle, b) : placeWanted(state, a) - placeWanted(state, b);
+};
+
 /** The casting to pour next: of the first order in the sequence that has a mould for it in this shift. NONE if none has. */
 export const leadCasting = (state: DecoderState, openings: Openings): number => {
   let lead = NONE;
@@ -34,10 +54,7 @@ export const leadCasting = (state: DecoderState, openings: Openings): number => 
       lead = c;
       continue;
     }
-    const { shuffle } = state.choices;
-    const sooner = shuffle
-      ? rankIn(shuffle, c) - rankIn(shuffle, lead)
-      : placeWanted(state, c) - placeWanted(state, lead);
+    const sooner = soonerBy(state, openings, c, lead);
     if (sooner < 0 || (sooner === 0 && state.choices.scarceFirst && scarcity(state, c) > scarcity(state, lead)))
       lead = c;
   }

@@ -5,6 +5,8 @@ import { type Hold, NONE } from './problem.ts';
 export interface Choices {
   /** A batch filled under this share of what a fuller one could hold waits for a later session, 0..1. */
   leastFill: number;
+  /** What `leastFill` asks for is asked too of what is left of a batch once its materials ran short. */
+  leastFillInHand: boolean;
   /** How long the first mould of a batch may wait for others to join it, minutes. */
   waitMinutes: number;
   /** How much more than mass alone a piece of the first order counts when a batch is filled up. */
@@ -41,6 +43,8 @@ export interface Choices {
   restMould: number;
   /** Pieces that nobody waits for stay in their moulds. */
   leaveInMoulds: boolean;
+  /** Of what is to be poured and set up that goes first for which a mould is set already: moulds are changed over seldom. */
+  changeSeldom: boolean;
   /** As by hand: what is due is stripped at once, and empty moulds are filled in the order of the sequence. */
   inOrder: boolean;
   /** Worked as by hand throughout (`workByHand`): of the other choices only `noAhead` counts. */
@@ -93,6 +97,7 @@ export interface Dispatch {
  */
 export const DEFAULT_CHOICES: Choices = {
   leastFill: 0.6,
+  leastFillInHand: false,
   waitMinutes: 30,
   firstOrderWeight: 1,
   scarceMouldWeight: 0.5,
@@ -111,6 +116,7 @@ export const DEFAULT_CHOICES: Choices = {
   coatEarly: false,
   restMould: NONE,
   leaveInMoulds: false,
+  changeSeldom: false,
   inOrder: false,
   byHand: false,
   noPours: false,

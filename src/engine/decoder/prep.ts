@@ -148,11 +148,18 @@ const prepOne = (state: DecoderState, mould: number, casting: number): void => {
   placePrep(state, mould, casting, start, minutes);
 };
 
+/** 0 for a casting that an empty mould is set for, 1 for another one; where moulds may be changed over freely 0 for each. */
+const changeFor = (state: DecoderState, casting: number): number =>
+  state.choices.changeSeldom && !emptyMoulds(state, casting).some((k) => state.moulds.setFor[k] === casting) ? 1 : 0;
+
 /** Castings that lack moulds, those wanted first in front. */
 const castingsWanted = (state: DecoderState): number[] => {
   const castings: number[] = [];
   for (let c = 0; c < state.demand.need.length; c++) if (withoutMould(state, c) > 0) castings.push(c);
-  return castings.sort((a, b) => placeWanted(state, a) - placeWanted(state, b) || a - b);
+  const change = new Map(castings.map((c) => [c, changeFor(state, c)]));
+  return castings.sort(
+    (a, b) => change.get(a)! - change.get(b)! || placeWanted(state, a) - placeWanted(state, b) || a - b,
+  );
 };
 
 /**

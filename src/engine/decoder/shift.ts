@@ -18,13 +18,20 @@ const MOST_WAITS = 2;
 const kgOf = (state: DecoderState, fillings: Filling[]): number =>
   fillings.reduce((n, f) => n + state.problem.castings[f.casting]!.kg, 0);
 
+/** Least mass of a batch round the lead that does not wait for a fuller one; 0 where none waits. */
+const leastKg = (state: DecoderState, lead: number): number => {
+  const { leastFill } = state.choices;
+  if (leastFill <= 0 || mostPiecesNow(state) > 0) return 0;
+  const { mostKg } = state.problem.mixes[state.problem.castings[lead]!.mix]!;
+  return Math.min(leastFill * fullestKg(state, lead), leastFill * mostKg);
+};
+
 /** The batch to pour next round the lead; empty when it is better left for a later shift. */
 const chooseBatch = (state: DecoderState, lead: number, openings: Openings): Filling[] => {
-  const { leastFill, waitMinutes } = state.choices;
   const mix = state.problem.castings[lead]!.mix;
-  const soon = composeBatch(state, lead, openings, waitMinutes);
-  if (leastFill <= 0 || mostPiecesNow(state) > 0 || soon.length === 0) return soon;
-  const enough = Math.min(leastFill * fullestKg(state, lead), leastFill * state.problem.mixes[mix]!.mostKg);
+  const soon = composeBatch(state, lead, openings, state.choices.waitMinutes);
+  if (soon.length === 0) return soon;
+  const enough = leastKg(state, lead);
   if (kgOf(state, soon) >= enough) return soon;
   const later = composeBatch(state, lead, openings, NEVER - openings.soonest[lead]! - 1);
   if (kgOf(state, later) >= enough || state.waited[mix]! >= MOST_WAITS) return later;
@@ -37,6 +44,15 @@ const isSlow = (state: DecoderState, mix: number): boolean => {
   return outAt(mixed, state.timeline.from + mixed.mixMinutes) >= state.timeline.to;
 };
 
+/** Whether what is left of a batch, its materials having run short, goes out as it is; or else waits for more. */
+const isEnough = (state: DecoderState, left: Filling[]): boolean => {
+  if (!state.choices.leastFillInHand) return true;
+  const lead = left[0]!.casting;
+  const { mix } = state.problem.castings[lead]!;
+  if (state.problem.mixes[mix]!.scarceUntil <= state.timeline.from) return true;
+  return kgOf(state, left) >= leastKg(state, lead);
+};
+
 /** Places a batch, giving up the pieces that are ready last until what is left fits. */
 const placeWhatFits = (state: DecoderState, fillings: Filling[]): boolean => {
   const late = state.choices.slowMixesLate && isSlow(state, state.problem.castings[fillings[0]!.casting]!.mix);
@@ -46,6 +62,7 @@ const placeWhatFits = (state: DecoderState, fillings: Filling[]): boolean => {
     let last = left.length - 1;
     for (let i = last - 1; i > 0; i--) if (left[i]!.readyAt > left[last]!.readyAt) last = i;
     left.splice(last, 1);
+    if (left.length > 0 && !isEnough(state, left)) return false;
   }
   return false;
 };

@@ -23,11 +23,16 @@ test('a yard has as much to choose from as it has mixes, moulds and pieces that 
   expect(scopeOf(compile(yard)).lotDays).toEqual([dayNumber('2027-04-20')]);
 });
 
+/** What only tidying tries (`faults.ts`), on a plan that is found already. */
+const OF_TIDYING = ['changeSeldom', 'leastFillInHand'];
+
 test('few choices change at a time, and in the end every one of them has', () => {
   const list = walk(1);
   const changes = list.slice(1).map((choices, i) => differing(list[i]!, choices));
   expect(Math.max(...changes.map((x) => x.length))).toBeLessThanOrEqual(4);
-  expect(new Set(changes.flat())).toEqual(new Set(Object.keys(DEFAULT_CHOICES)));
+  expect(new Set(changes.flat())).toEqual(
+    new Set(Object.keys(DEFAULT_CHOICES).filter((key) => !OF_TIDYING.includes(key))),
+  );
 });
 
 test('they name only mixes and moulds that are there', () => {
