@@ -68,6 +68,7 @@ const NAMED: readonly [list: string, key: string, of: string][] = [
   ['strips', 'mould', 'moulds'],
   ['orders', 'id', 'orders'],
   ['sticks', 'material', 'materials'],
+  ['sheets', 'material', 'materials'],
 ];
 
 const unansweredFaults = (input: unknown): Fault[] =>

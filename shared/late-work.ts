@@ -3,10 +3,10 @@ import { type PlanBatch, type PlanCoat, type PlanOrder, type PlanPour, type Plan
 
 /** The part of a plan file that says what there is to do, as an archive has it of what is not recorded. */
 export const planOfWork = planFile
-  .pick({ batches: true, pours: true, strips: true, orders: true, coats: true, sticks: true })
+  .pick({ batches: true, pours: true, strips: true, orders: true, coats: true, sticks: true, sheets: true })
   .partial({ coats: true, sticks: true });
 /**
- * What a plan has to do, when, and from which sticks it cuts for it as far as that is known. Without `coats`, it was put aside
+ * What a plan has to do, when, and from which sticks and sheets it cuts for it as far as that is known. Without `coats`, it was put aside
  * before sealing coats were tasks of their own.
  */
 export type PlanOfWork = z.infer<typeof planOfWork>;

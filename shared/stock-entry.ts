@@ -25,7 +25,7 @@ const signed = z.number().min(-LARGEST, 'is too little').max(LARGEST, 'is too mu
 
 /**
  * One line of the stock book of a material, for good: so much more of it, or less, in its own unit. With `lengthMm` it is
- * `quantity` offcuts of that length. `useBy` and `openedAt` name the bags. `beyond` is how much more was taken than there was
+ * `quantity` offcuts of that length, with `widthMm` as well rests of sheets of that size. `useBy` and `openedAt` name the bags. `beyond` is how much more was taken than there was
  * by the book. Lines stand in the order in which they were written; `at` is when it was so, which may be before that.
  */
 export const stockEntry = z.strictObject({
@@ -34,6 +34,7 @@ export const stockEntry = z.strictObject({
   kind: z.enum(STOCK_KINDS),
   quantity: signed,
   lengthMm: positive.optional(),
+  widthMm: positive.optional(),
   useBy: date.optional(),
   openedAt: instant.optional(),
   beyond: amount.optional(),

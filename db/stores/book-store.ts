@@ -27,6 +27,11 @@ const write = async (tx: Tx, entry: Entry): Promise<void> => {
         ...entry.why,
         ...{ material: entry.material, lengthMm: entry.lengthMm, quantity: entry.count },
       });
+    case 'rests':
+      return moveInStock(tx, {
+        ...{ ...entry.why, material: entry.material, quantity: entry.count },
+        ...{ widthMm: entry.widthMm, lengthMm: entry.lengthMm },
+      });
     case 'pieces in':
       return addFinished(tx, { ...entry.lot, ...entry.mark, count: entry.count });
     case 'pieces out':

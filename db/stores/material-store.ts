@@ -4,7 +4,7 @@ import type { YardFile } from '../../shared/yard-file.ts';
 import { incomings, materials } from '../tables/material.ts';
 import type { Tx } from '../transaction.ts';
 import { nextPosition } from './rows.ts';
-import { moveInStock, type StockReason, setOffcuts, setOnHand } from './stock-store.ts';
+import { moveInStock, type StockReason, setOffcuts, setOnHand, setRests } from './stock-store.ts';
 
 type MaterialRow = typeof materials.$inferSelect;
 /** A material as in a yard file, with null for what is not said of it, its place in the stock book, and notes. */
@@ -25,22 +25,25 @@ export const materialById = async (tx: Tx, id: string): Promise<StoredMaterial |
 
 /**
  * Sets what the patch has of a material; null takes away what may be left out. How much there is is the stock book's to say
- * (`setOnHand`).
+ * (`setOnHand`, `setRests`).
  */
 export const updateMaterial = async (
   tx: Tx,
   id: string,
-  patch: Partial<Omit<MaterialRow, 'id' | 'position' | 'onHand'>>,
+  patch: Partial<Omit<MaterialRow, 'id' | 'position' | 'onHand' | 'rests'>>,
 ): Promise<void> => {
   await tx.update(materials).set(patch).where(eq(materials.id, id));
 };
 
 /** Puts a material last in the stock book, with what there is of it at an instant. */
 export const addMaterial = async (tx: Tx, material: Material, at: string): Promise<void> => {
-  await tx.insert(materials).values({ ...material, onHand: 0, position: await nextPosition(tx, materials) });
+  await tx
+    .insert(materials)
+    .values({ ...material, onHand: 0, rests: null, position: await nextPosition(tx, materials) });
   const opening: StockReason = { kind: 'opening', at };
   await setOnHand(tx, material.id, material.onHand, opening);
   await setOffcuts(tx, material.id, material.offcuts ?? [], opening);
+  await setRests(tx, material.id, material.rests ?? [], opening);
 };
 
 /** Takes a material out of the stock book, with what had come of it; nothing may need it any more. */

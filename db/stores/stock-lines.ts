@@ -2,19 +2,25 @@ import { and, desc, eq, lt, sql } from 'drizzle-orm';
 import { stockEntries } from '../tables/stock-entry.ts';
 import type { Tx } from '../transaction.ts';
 
-/** A line of the stock book with what it left: of the material, or of offcuts of its length. */
+/** A line of the stock book with what it left: of the material, of offcuts of its length, or of rests of its size. */
 export type StockLine = Omit<typeof stockEntries.$inferSelect, 'change'> & { left: number };
 
 const ofMaterial = (material: string, before: number | undefined) =>
   and(eq(stockEntries.material, material), before === undefined ? undefined : lt(stockEntries.id, before));
 
+const sizeOf = ({ lengthMm, widthMm }: Pick<StockLine, 'lengthMm' | 'widthMm'>): string => `${widthMm} ${lengthMm}`;
+
 const sumsBefore = async (tx: Tx, material: string, before: number | undefined) => {
   const rows = await tx
-    .select({ lengthMm: stockEntries.lengthMm, left: sql<number>`sum(${stockEntries.quantity})` })
+    .select({
+      lengthMm: stockEntries.lengthMm,
+      widthMm: stockEntries.widthMm,
+      left: sql<number>`sum(${stockEntries.quantity})`,
+    })
     .from(stockEntries)
     .where(ofMaterial(material, before))
-    .groupBy(stockEntries.lengthMm);
-  return new Map(rows.map(({ lengthMm, left }) => [lengthMm, left]));
+    .groupBy(stockEntries.lengthMm, stockEntries.widthMm);
+  return new Map(rows.map(({ left, ...size }) => [sizeOf(size), left]));
 };
 
 /**
@@ -35,8 +41,8 @@ export const stockLinesOf = async (
     .orderBy(desc(stockEntries.id))
     .limit(limit);
   return rows.map(({ change: _change, ...row }) => {
-    const left = sums.get(row.lengthMm) ?? 0;
-    sums.set(row.lengthMm, left - row.quantity);
+    const left = sums.get(sizeOf(row)) ?? 0;
+    sums.set(sizeOf(row), left - row.quantity);
     return { ...row, left };
   });
 };

@@ -12,7 +12,7 @@ export type LotsWanted = ReadonlyMap<string, readonly BagsMoved[]>;
 
 /** What is there, and the lines that should come to it. */
 interface StockRows {
-  materials: readonly Pick<typeof materials.$inferSelect, 'id' | 'onHand'>[];
+  materials: readonly Pick<typeof materials.$inferSelect, 'id' | 'onHand' | 'rests'>[];
   offcuts: readonly (typeof offcuts.$inferSelect)[];
   stockEntries: readonly Row[];
 }
@@ -21,17 +21,50 @@ interface StockRows {
 const ROUNDING = 1e-6;
 
 /** A line as a row of the store, of no change of its own. */
-export const entryRow = ({ lengthMm, useBy, openedAt, beyond, work, reason, by, ...entry }: StockEntry): Row => ({
+export const entryRow = ({
+  lengthMm,
+  widthMm,
+  useBy,
+  openedAt,
+  beyond,
+  work,
+  reason,
+  by,
+  ...entry
+}: StockEntry): Row => ({
   ...entry,
-  ...{ lengthMm: lengthMm ?? null, useBy: useBy ?? null, openedAt: openedAt ?? null, beyond: beyond ?? 0 },
+  ...{
+    lengthMm: lengthMm ?? null,
+    widthMm: widthMm ?? null,
+    useBy: useBy ?? null,
+    openedAt: openedAt ?? null,
+    beyond: beyond ?? 0,
+  },
   ...{ work: work ?? null, reason: reason ?? null, by: by ?? null, change: null },
 });
 
-/** What stands in the stock book of one material: of all of it, with the bags that have a date, and of each offcut. */
+/** Offcuts of a length, or rests of sheets of a size: what is left of what was opened. */
+interface Left {
+  lengthMm: number;
+  widthMm: number | null;
+  quantity: number;
+}
+
+const leftKey = ({ lengthMm, widthMm }: Pick<Row, 'lengthMm' | 'widthMm'>): string => `${widthMm} ${lengthMm}`;
+
+/** All that is left of what was opened of a material. */
+const leftOf = ({ materials, offcuts }: Pick<StockRows, 'materials' | 'offcuts'>, id: string): Left[] => [
+  ...offcuts.flatMap(({ material, lengthMm, count }) =>
+    material === id ? [{ lengthMm, widthMm: null, quantity: count }] : [],
+  ),
+  ...(materials.find((one) => one.id === id)?.rests ?? []).map(({ count, ...size }) => ({ ...size, quantity: count })),
+];
+
+/** What stands in the stock book of one material: of all of it, with the bags that have a date, and of each offcut and rest. */
 interface Sums {
   onHand: number;
   lots: { quantity: number; useBy?: string; openedAt?: string }[];
-  offcuts: Map<number, number>;
+  left: Map<string, Left>;
 }
 
 const bagsOf = ({ useBy, openedAt }: Row) => ({
@@ -40,19 +73,20 @@ const bagsOf = ({ useBy, openedAt }: Row) => ({
 });
 
 const sumOf = (lines: readonly Row[]): Sums => {
-  const offcuts = new Map<number, number>();
+  const left = new Map<string, Left>();
   const lots = new Map<string, Sums['lots'][number]>();
   let onHand = 0;
   for (const line of lines) {
-    const { lengthMm, quantity } = line;
-    if (lengthMm !== null) offcuts.set(lengthMm, (offcuts.get(lengthMm) ?? 0) + quantity);
+    const { lengthMm, widthMm, quantity } = line;
+    if (lengthMm !== null)
+      left.set(leftKey(line), { lengthMm, widthMm, quantity: (left.get(leftKey(line))?.quantity ?? 0) + quantity });
     else {
       onHand += quantity;
       const [bags, key] = [bagsOf(line), `${line.useBy} ${line.openedAt}`];
       if (Object.keys(bags).length > 0) lots.set(key, { ...bags, quantity: (lots.get(key)?.quantity ?? 0) + quantity });
     }
   }
-  return { onHand, lots: [...lots.values()], offcuts };
+  return { onHand, lots: [...lots.values()], left };
 };
 
 /** What has to be written for the lots of a material to be just these: what is of no lot any more, and what is. */
@@ -79,21 +113,24 @@ const bagsMoved = (sums: Sums, onHand: number, wanted: readonly BagsMoved[] | un
   );
 };
 
-const offcutsMoved = ({ offcuts }: Sums, there: ReadonlyMap<number, number>): [lengthMm: number, quantity: number][] =>
-  [...new Set([...offcuts.keys(), ...there.keys()])].flatMap((lengthMm): [number, number][] => {
-    const quantity = (there.get(lengthMm) ?? 0) - (offcuts.get(lengthMm) ?? 0);
-    return quantity === 0 ? [] : [[lengthMm, quantity]];
-  });
+/** What is not as the lines have it, those of one size together. */
+const leftMoved = ({ left }: Sums, there: readonly Left[]): Left[] => {
+  const moved = new Map([...left].map(([key, one]) => [key, { ...one, quantity: -one.quantity }]));
+  for (const one of there)
+    moved.set(leftKey(one), { ...one, quantity: one.quantity + (moved.get(leftKey(one))?.quantity ?? 0) });
+  return [...moved.values()].filter(({ quantity }) => quantity !== 0);
+};
 
 /** Whether lines that come to these sums come to what is there. */
 export const isSettled = (
   { materials, offcuts }: Pick<StockRows, 'materials' | 'offcuts'>,
-  sums: readonly Pick<Row, 'material' | 'lengthMm' | 'quantity'>[],
+  sums: readonly Pick<Row, 'material' | 'lengthMm' | 'widthMm' | 'quantity'>[],
 ): boolean => {
-  const left = new Map(sums.map(({ material, lengthMm, quantity }) => [`${lengthMm} ${material}`, quantity]));
+  const left = new Map(sums.map(({ material, quantity, ...size }) => [`${leftKey(size)} ${material}`, quantity]));
   const take = (key: string, there: number) => left.set(key, (left.get(key) ?? 0) - there);
-  for (const { id, onHand } of materials) take(`null ${id}`, onHand);
-  for (const { material, lengthMm, count } of offcuts) take(`${lengthMm} ${material}`, count);
+  for (const { id, onHand } of materials) take(`null null ${id}`, onHand);
+  for (const { id } of materials)
+    for (const one of leftOf({ materials, offcuts }, id)) take(`${leftKey(one)} ${id}`, one.quantity);
   return [...left.values()].every((rest) => Math.abs(rest) < ROUNDING);
 };
 
@@ -117,18 +154,12 @@ export const withStockBook = <R extends StockRows>(
     const kind = lines.length > 0 ? ('corrected' as const) : ('opening' as const);
     const line = { ...act, material: id, kind, reason: kind === 'opening' ? null : (act.reason ?? null) };
     const rest = { ...line, beyond: 0, work: null };
-    const there = new Map(
-      rows.offcuts.flatMap((one): [number, number][] => (one.material === id ? [[one.lengthMm, one.count]] : [])),
-    );
     return [
       ...bagsMoved(sums, onHand, lots.get(id)).map(({ quantity, useBy = null, openedAt = null }) => ({
         ...rest,
-        ...{ quantity, lengthMm: null, useBy, openedAt },
+        ...{ quantity, lengthMm: null, widthMm: null, useBy, openedAt },
       })),
-      ...offcutsMoved(sums, there).map(([lengthMm, quantity]) => ({
-        ...rest,
-        ...{ quantity, lengthMm, useBy: null, openedAt: null },
-      })),
+      ...leftMoved(sums, leftOf(rows, id)).map((one) => ({ ...rest, ...one, useBy: null, openedAt: null })),
     ];
   });
   const known = rows.stockEntries.filter(({ material }) => linesOf.has(material));

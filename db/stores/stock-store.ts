@@ -6,12 +6,13 @@ import { materials } from '../tables/material.ts';
 import { stockEntries } from '../tables/stock-entry.ts';
 import type { Tx } from '../transaction.ts';
 import { addOffcuts, offcutsOf } from './offcut-store.ts';
+import { addRests, restsOf } from './rest-store.ts';
 import { present } from './rows.ts';
 
 /** A line to be written: `quantity` is what was brought or taken, be it there by the book or not. Who did it is of the change. */
 export type StockMove = Omit<StockEntry, 'by' | 'beyond'>;
 /** Why stock is another amount, said of a count: all of a move but what it comes to. */
-export type StockReason = Omit<StockMove, 'quantity' | 'material' | 'lengthMm'>;
+export type StockReason = Omit<StockMove, 'quantity' | 'material' | 'lengthMm' | 'widthMm'>;
 
 type Lots = NonNullable<Material['lots']>;
 
@@ -86,13 +87,25 @@ const moveOffcuts = async (tx: Tx, move: StockMove, lengthMm: number): Promise<v
   await write(tx, { ...move, quantity });
 };
 
+const moveRests = async (tx: Tx, move: StockMove, size: { widthMm: number; lengthMm: number }): Promise<void> => {
+  const isSame = (one: typeof size) => one.widthMm === size.widthMm && one.lengthMm === size.lengthMm;
+  const there = (await restsOf(tx, move.material)).filter(isSame).reduce((sum, one) => sum + one.count, 0);
+  const quantity = Math.max(-there, move.quantity);
+  if (quantity === 0) return;
+  await addRests(tx, move.material, size, quantity);
+  await write(tx, { ...move, quantity });
+};
+
 /**
  * The one way in which stock becomes more or less: a line in the stock book, and what is in the yard with it. More than there
- * is cannot be taken: of a material the rest is kept as taken beyond the book until it is counted, of offcuts it is nothing.
+ * is cannot be taken: of a material the rest is kept as taken beyond the book until it is counted, of offcuts and rests it is nothing.
  * A material that the book does not have is left alone.
  */
-export const moveInStock = (tx: Tx, move: StockMove): Promise<void> =>
-  move.lengthMm === undefined ? moveStock(tx, move) : moveOffcuts(tx, move, move.lengthMm);
+export const moveInStock = (tx: Tx, move: StockMove): Promise<void> => {
+  const { lengthMm, widthMm } = move;
+  if (lengthMm === undefined) return moveStock(tx, move);
+  return widthMm === undefined ? moveOffcuts(tx, move, lengthMm) : moveRests(tx, move, { widthMm, lengthMm });
+};
 
 /** So much is there of a material, in its own unit, and nothing is short any more; what that changes is written. */
 export const setOnHand = async (tx: Tx, material: string, onHand: number, why: StockReason): Promise<void> => {
@@ -115,15 +128,35 @@ export const setOffcuts = async (
   for (const [lengthMm, quantity] of changes) await moveInStock(tx, { ...why, material, lengthMm, quantity });
 };
 
-/** What the lines come to, of each material (`lengthMm` null) and of each length of its offcuts. */
-export const stockSums = (tx: Tx): Promise<{ material: string; lengthMm: number | null; quantity: number }[]> =>
+/** These are all the rests of sheets of a material; what that changes is written. */
+export const setRests = async (
+  tx: Tx,
+  material: string,
+  now: NonNullable<Material['rests']>,
+  why: StockReason,
+): Promise<void> => {
+  const changes = new Map<string, NonNullable<Material['rests']>[number]>();
+  const add = ({ widthMm, lengthMm, count }: NonNullable<Material['rests']>[number]) => {
+    const key = `${widthMm} ${lengthMm}`;
+    changes.set(key, { widthMm, lengthMm, count: (changes.get(key)?.count ?? 0) + count });
+  };
+  for (const one of now) add(one);
+  for (const one of await restsOf(tx, material)) add({ ...one, count: -one.count });
+  for (const { count: quantity, ...size } of changes.values())
+    await moveInStock(tx, { ...why, material, ...size, quantity });
+};
+
+/** What the lines come to, of each material (`lengthMm` null), of each length of its offcuts and of each size of its rests. */
+export const stockSums = (
+  tx: Tx,
+): Promise<{ material: string; lengthMm: number | null; widthMm: number | null; quantity: number }[]> =>
   tx
     .select({
-      ...{ material: stockEntries.material, lengthMm: stockEntries.lengthMm },
+      ...{ material: stockEntries.material, lengthMm: stockEntries.lengthMm, widthMm: stockEntries.widthMm },
       quantity: sql<number>`sum(${stockEntries.quantity})`,
     })
     .from(stockEntries)
-    .groupBy(stockEntries.material, stockEntries.lengthMm);
+    .groupBy(stockEntries.material, stockEntries.lengthMm, stockEntries.widthMm);
 
 /** All lines of the stock book, in the order in which they were written. */
 export const stockBook = async (tx: Tx): Promise<StockEntry[]> =>

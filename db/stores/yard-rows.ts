@@ -56,6 +56,7 @@ const materialRows = (held: StoreRows, { materials, incoming }: YardFile) => {
       'sheetLengthMm',
       'meshMm',
       'rests',
+      'inSheets',
     ),
     openedNote: before.get(one.id)?.openedNote ?? null,
     // An amount that is another one was counted.

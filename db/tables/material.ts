@@ -24,8 +24,10 @@ export const materials = sqliteTable(
     sheetWidthMm: real(),
     sheetLengthMm: real(),
     meshMm: real(),
-    /** A list that is read and written whole: nothing asks for one of it. */
+    /** A list that is read and written whole (`rest-store.ts`): nothing asks for one of it. */
     rests: text({ mode: 'json' }).$type<NonNullable<Material['rests']>>(),
+    /** A unit is a whole sheet. */
+    inSheets: integer({ mode: 'boolean' }),
     /** "one bag opened 3 Apr": for the maker's eye, no rule reads it. */
     openedNote: text(),
     /** So much more was taken since the last count than the stock book had. No rule reads it. */

@@ -19,6 +19,7 @@ export const stockEntries = sqliteTable(
     kind: text({ enum: STOCK_KINDS }).notNull(),
     quantity: real().notNull(),
     lengthMm: real(),
+    widthMm: real(),
     useBy: text(),
     openedAt: text(),
     beyond: real().notNull().default(0),

@@ -1,7 +1,7 @@
 import type { PlanFile } from '../../shared/plan.ts';
 import { minuteOf } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
-import { sticksFor } from '../../src/engine/book/sticks-cut.ts';
+import { cutFromFor } from '../../src/engine/book/sheets-cut.ts';
 import type { WorkDone } from '../../src/engine/book/work-done.ts';
 import { calendarOf } from '../../src/engine/calendar/calendar.ts';
 import type { TaskDone } from './work-by-plan.ts';
@@ -19,7 +19,7 @@ export const workOf = ({ what, end }: TaskDone, plan: PlanFile, yard: YardFile, 
   if (what.kind === 'packed') {
     const lines = yard.orders.find(({ id }) => id === what.order)?.lines ?? [];
     const planned = plan.orders.find(({ id }) => id === what.order)?.fromFinished ?? [];
-    return { ...what, lines, planned, evenShort: false, doneAt, cutFrom: sticksFor(plan.sticks, what.order) };
+    return { ...what, lines, planned, evenShort: false, doneAt, cutFrom: cutFromFor(plan, what.order) };
   }
   const batch = plan.batches.find(({ id }) => id === what.batch);
   const pours = plan.pours
@@ -28,5 +28,5 @@ export const workOf = ({ what, end }: TaskDone, plan: PlanFile, yard: YardFile, 
       ...{ mould, casting, order: order ?? null, coated: false },
       filledAt: text(minuteOf(fillEnd) + lateMinutes),
     }));
-  return { kind: 'poured', bags: batch?.bags ?? null, pours, cutFrom: sticksFor(plan.sticks, what.batch) };
+  return { kind: 'poured', bags: batch?.bags ?? null, pours, cutFrom: cutFromFor(plan, what.batch) };
 };

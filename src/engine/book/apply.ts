@@ -4,6 +4,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Entry, MouldPatch } from './entry.ts';
 import { changePieces } from './lots.ts';
 import { withOffcuts } from './offcuts.ts';
+import { withRests } from './rests.ts';
 import { withBags } from './stock-lots.ts';
 
 /** A mould after a patch; what only the store knows of it is not in a yard file. */
@@ -57,6 +58,11 @@ const applyOne = (yard: YardFile, entry: Entry): YardFile => {
         materials: yard.materials.map((one) =>
           one.id === entry.material ? withOffcuts(one, entry.lengthMm, entry.count) : one,
         ),
+      };
+    case 'rests':
+      return {
+        ...yard,
+        materials: yard.materials.map((one) => (one.id === entry.material ? withRests(one, entry, entry.count) : one)),
       };
     case 'pieces in':
     case 'pieces out':

@@ -11,8 +11,8 @@ import type { Carrying } from './carrying.ts';
 import { withCompletions } from './completions.ts';
 import { enter } from './enter.ts';
 import type { Entry } from './entry.ts';
+import { cutFromFor } from './sheets-cut.ts';
 import { shiftLater } from './shift-later.ts';
-import { sticksFor } from './sticks-cut.ts';
 import { tookPastDate } from './took-past-date.ts';
 import type { WorkDone } from './work-done.ts';
 
@@ -63,11 +63,11 @@ export type Entered =
   | { ok: true; entries: Entry[]; after: UnderBook }
   | Extract<ReturnType<typeof enter>, { ok: false }>;
 
-/** The same work, cut from the sticks that the plan cuts it from where nobody said which. */
+/** The same work, cut from the sticks and sheets that the plan cuts it from where nobody said which. */
 const asPlanned = (work: WorkDone, plan: PlanFile): WorkDone => {
   if ((work.kind !== 'poured' && work.kind !== 'packed') || work.cutFrom) return work;
   const cutFor = work.kind === 'packed' ? work.order : batchPoured(plan, work.pours)?.batch.id;
-  return cutFor === undefined ? work : { ...work, cutFrom: sticksFor(plan.sticks, cutFor) };
+  return cutFor === undefined ? work : { ...work, cutFrom: cutFromFor(plan, cutFor) };
 };
 
 /** Records one thing in a yard and its plan: the step of which every recording of work is a fold. */

@@ -5,7 +5,7 @@ import { coatToCome } from './carry-coat.ts';
 import { type Carrying, onTime } from './carrying.ts';
 import { goodsOfBatch, type Taken } from './goods.ts';
 import { bagsPoured } from './pour.ts';
-import { sticksFor } from './sticks-cut.ts';
+import { cutFromFor } from './sheets-cut.ts';
 import { withoutCutsFor } from './sticks-left.ts';
 import { shortOf } from './stock-taken.ts';
 import type { Filled, PourWork } from './work-done.ts';
@@ -62,7 +62,7 @@ export const afterPoured = (carrying: Carrying, work: PourWork): PlanFile | null
   const taken = takenBy(before, work);
   if (!found || !taken || bagsPoured(work, before)?.bags !== found.batch.bags) return null;
   const { batch, own } = found;
-  if (shortOf(before, taken, sticksFor(plan.sticks, batch.id)) !== null) return null;
+  if (shortOf(before, taken, cutFromFor(plan, batch.id)) !== null) return null;
   const coats = new Map(work.pours.map(({ mould }) => [mould, coatToCome(plan, mould)]));
   // Poured without the coat it was to get: its turns are others than the plan counts on.
   if (work.pours.some(({ mould, coated }) => !coated && coats.get(mould) !== undefined)) return null;

@@ -48,6 +48,8 @@ export type Entry =
   | { kind: 'stock'; material: string; quantity: number; bags?: BagsOf; why: StockWhy }
   /** So many offcuts of a length more, or fewer where it is below 0: never fewer than none. */
   | { kind: 'offcuts'; material: string; lengthMm: number; count: number; why: StockWhy }
+  /** The same of rests of sheets of a size. */
+  | { kind: 'rests'; material: string; widthMm: number; lengthMm: number; count: number; why: StockWhy }
   /** With the mark of the piece where it is one that is known; no plan reads it. */
   | { kind: 'pieces in'; lot: Lot; count: number; mark?: PieceMark }
   /** By their place in the yard file as it is just then; none left, the place goes and later ones move up. */

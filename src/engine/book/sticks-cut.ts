@@ -74,12 +74,12 @@ export interface SticksCut {
 export const sticksCut = (
   materials: readonly Material[],
   cuts: readonly Cut[],
-  named: readonly StickCut[],
+  named: readonly { material: string }[],
 ): SticksCut => {
   let asNamed = true;
   const sticks = materials.flatMap((material) => {
     const wanted = countsOf(cuts.filter((cut) => cut.material === material.id));
-    const own = named.filter((stick) => stick.material === material.id);
+    const own = named.filter((one): one is StickCut => 'cuts' in one && one.material === material.id);
     if (material.stickMm === undefined || (wanted.size === 0 && own.length === 0)) return [];
     if (isSame(wanted, countsOf(own.flatMap((stick) => stick.cuts))) && areThere(material, own)) return own;
     asNamed = false;

@@ -1,10 +1,11 @@
-import type { Material } from '../../../shared/material.ts';
+import { isCutUp, type Material } from '../../../shared/material.ts';
 import type { PlanFile, PlanStick } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import { calendarOf } from '../calendar/calendar.ts';
 import { countedOnHand } from '../cut/offcuts.ts';
 import type { Carrying } from './carrying.ts';
 import type { Taken } from './goods.ts';
+import { cutFromFor, sheetsCut } from './sheets-cut.ts';
 import { restOfStick, sticksCut, sticksFor } from './sticks-cut.ts';
 import { amountsTaken } from './stock-taken.ts';
 
@@ -43,25 +44,35 @@ export const sticksLeft = (
 
 const TOLERANCE = 1e-6;
 
-/** Whether the book has come down by whole sticks just as a plan takes them: a share of one that is taken breaks another. */
+/** Whether the book has come down by whole sticks and sheets just as a plan takes them: a share of one that is taken breaks another. */
 const isCountedWhole = ({ before, after }: Carrying, taken: Taken, cutFor: string, plan: PlanFile): boolean => {
-  const amounts = amountsTaken(before, taken, sticksFor(plan.sticks, cutFor));
+  const amounts = amountsTaken(before, taken, cutFromFor(plan, cutFor));
   return before.materials.every((material, place) => {
-    if (material.stickMm === undefined) return true;
+    if (!isCutUp(material)) return true;
     const gone = countedOnHand(material) - countedOnHand(after.materials[place]!);
     const own = amounts.reduce((sum, one) => (one.material === material.id ? sum + one.quantity : sum), 0);
     return Math.abs(gone - own) < TOLERANCE;
   });
 };
 
+/** What is still to be cut from sheets once all for a batch is cut; left out where nothing is. */
+const sheetsLeft = ({ sheets = [] }: PlanFile, cutFor: string): Pick<PlanFile, 'sheets'> => {
+  const left = sheets.filter((sheet) => sheet.for !== cutFor);
+  return left.length > 0 ? { sheets: left } : {};
+};
+
 /**
- * A plan in which the cuts for one batch or order are made, as it has them; null where they were made from other sticks,
- * so that the rests are not those it goes on with.
+ * A plan in which the cuts for one batch or order are made, as it has them; null where they were made from other sticks or
+ * sheets, so that the rests are not those it goes on with.
  */
 export const withoutCutsFor = (plan: PlanFile, cutFor: string, taken: Taken, carrying: Carrying): PlanFile | null => {
   const { before, after } = carrying;
-  const { asNamed } = sticksCut(before.materials, taken.cuts, sticksFor(plan.sticks, cutFor));
-  if (!asNamed || !isCountedWhole(carrying, taken, cutFor, plan)) return null;
+  const named = cutFromFor(plan, cutFor);
+  const areNamed =
+    sticksCut(before.materials, taken.cuts, named).asNamed && sheetsCut(before, taken.sheets ?? [], named).asNamed;
+  if (!areNamed || !isCountedWhole(carrying, taken, cutFor, plan)) return null;
   const { instantText } = calendarOf(after.yard.timeZone);
-  return { ...plan, sticks: sticksLeft(plan, cutFor, before.materials, instantText) };
+  const { sheets: _sheets, ...others } = plan;
+  const sticks = sticksLeft(plan, cutFor, before.materials, instantText);
+  return { ...others, sticks, ...sheetsLeft(plan, cutFor) };
 };

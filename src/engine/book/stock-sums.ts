@@ -1,9 +1,9 @@
 import type { Material } from '../../../shared/material.ts';
 import type { StockEntry } from '../../../shared/stock-entry.ts';
 
-type Sums = Pick<Material, 'id' | 'onHand' | 'offcuts' | 'lots'>;
+type Sums = Pick<Material, 'id' | 'onHand' | 'offcuts' | 'rests' | 'lots'>;
 
-/** What lines of a stock book say wrongly: of which material, and of which bags or offcuts of it, in plain words. */
+/** What lines of a stock book say wrongly: of which material, and of which bags offcuts or rests of it, in plain words. */
 export interface StockFault {
   material: string;
   message: string;
@@ -12,8 +12,12 @@ export interface StockFault {
 /** To less than a gram or a millimetre of anything that is counted in a yard's units. */
 const TOLERANCE = 1e-6;
 
-const keyOf = ({ lengthMm, useBy = '', openedAt = '' }: Pick<StockEntry, 'lengthMm' | 'useBy' | 'openedAt'>): string =>
-  lengthMm === undefined ? `bags ${useBy} ${openedAt}`.trim() : `offcuts of ${lengthMm} mm`;
+type Named = Pick<StockEntry, 'lengthMm' | 'widthMm' | 'useBy' | 'openedAt'>;
+
+const keyOf = ({ lengthMm, widthMm, useBy = '', openedAt = '' }: Named): string => {
+  if (lengthMm === undefined) return `bags ${useBy} ${openedAt}`.trim();
+  return widthMm === undefined ? `offcuts of ${lengthMm} mm` : `rests of ${widthMm} by ${lengthMm} mm`;
+};
 
 /** What is left of each, line by line; `seen` is told where it was less than nothing. */
 const leftOf = (entries: readonly StockEntry[], seen: (entry: StockEntry, key: string) => void) => {
@@ -29,8 +33,8 @@ const leftOf = (entries: readonly StockEntry[], seen: (entry: StockEntry, key: s
 };
 
 /**
- * Where a stock book does not come to what is in the yard: on hand and offcuts are the sums of its lines, of each bag date and
- * each length, and none of these was ever below nothing. No faults where all of that holds.
+ * Where a stock book does not come to what is in the yard: on hand, offcuts and rests are the sums of its lines, of each bag date,
+ * each length and each size, and none of these was ever below nothing. No faults where all of that holds.
  *
  * Example: 3 bags were there and 2 were used, and the yard has 2: "the lines come to 1, and there are 2".
  */
@@ -41,14 +45,14 @@ export const stockFaults = (entries: readonly StockEntry[], materials: readonly 
     if (Math.abs(sum - there) > TOLERANCE)
       faults.push({ material, message: `${what}: the lines come to ${sum}, and there are ${there}` });
   };
-  for (const { id, onHand, offcuts = [], lots = [] } of materials) {
+  for (const { id, onHand, offcuts = [], rests = [], lots = [] } of materials) {
     const own = [...(left.get(id) ?? [])];
-    const isOffcut = (key: string) => key.startsWith('offcuts');
-    const bags = own.reduce((sum, [key, quantity]) => sum + (isOffcut(key) ? 0 : quantity), 0);
+    const isLeft = (key: string) => key.startsWith('offcuts') || key.startsWith('rests');
+    const bags = own.reduce((sum, [key, quantity]) => sum + (isLeft(key) ? 0 : quantity), 0);
     compare(id, 'on hand', bags, onHand);
     // What nobody knows the date of is what is left on hand.
     const counts = new Map(own.filter(([key]) => key !== 'bags'));
-    const there = [...offcuts.map((one) => ({ ...one, quantity: one.count })), ...lots];
+    const there = [...[...offcuts, ...rests].map((one) => ({ ...one, quantity: one.count })), ...lots];
     for (const one of there) counts.set(keyOf(one), (counts.get(keyOf(one)) ?? 0) - one.quantity);
     for (const [key, rest] of counts) compare(id, key, rest, 0);
   }

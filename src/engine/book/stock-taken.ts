@@ -1,5 +1,5 @@
 import type { BagsMoved } from '../../../shared/bags.ts';
-import type { Cut, Material } from '../../../shared/material.ts';
+import type { Cut, Material, SheetCut } from '../../../shared/material.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../calendar/calendar.ts';
@@ -7,19 +7,23 @@ import { countedOnHand } from '../cut/offcuts.ts';
 import type { Entry, StockWhy } from './entry.ts';
 import type { Goods, Taken } from './goods.ts';
 import { usableMm } from './offcuts.ts';
+import { type CutFrom, type SheetTaken, sheetsCut, sizeKey } from './sheets-cut.ts';
 import { restOfStick, type StickCut, sticksCut } from './sticks-cut.ts';
 import { bagsTaken, withBags } from './stock-lots.ts';
 
-type Stock = Pick<YardFile, 'materials'>;
+type Stock = Pick<YardFile, 'materials' | 'castings'>;
 
 /** Amounts add up to fractions. */
 const TOLERANCE = 1e-6;
 
-/** How much of each material work takes, in its own unit: sticks whole ones. */
-export const amountsTaken = ({ materials }: Stock, { goods, cuts }: Taken, named: readonly StickCut[]): Goods[] => [
+/** How much of each material work takes, in its own unit: sticks and sheets whole ones. */
+export const amountsTaken = (stock: Stock, { goods, cuts, sheets = [] }: Taken, named: readonly CutFrom[]): Goods[] => [
   ...goods,
-  ...sticksCut(materials, cuts, named)
+  ...sticksCut(stock.materials, cuts, named)
     .sticks.filter(({ offcutMm }) => offcutMm === undefined)
+    .map(({ material }) => ({ material, quantity: 1 })),
+  ...sheetsCut(stock, sheets, named)
+    .sheets.filter(({ rest }) => rest === undefined)
     .map(({ material }) => ({ material, quantity: 1 })),
 ];
 
@@ -34,10 +38,10 @@ interface Shortage {
 }
 
 /**
- * The materials that work takes more of than the yard has; none when all of them are there. `named` says which sticks the
- * plan cuts it from.
+ * The materials that work takes more of than the yard has; none when all of them are there. `named` says which sticks and
+ * sheets the plan cuts it from.
  */
-export const shortages = (stock: Stock, taken: Taken, named: readonly StickCut[]): Shortage[] => {
+export const shortages = (stock: Stock, taken: Taken, named: readonly CutFrom[]): Shortage[] => {
   const amounts = amountsTaken(stock, taken, named);
   return stock.materials.flatMap((material) => {
     const amount = sumOf(amounts, material.id);
@@ -46,7 +50,7 @@ export const shortages = (stock: Stock, taken: Taken, named: readonly StickCut[]
 };
 
 /** Name of the first of them; null when all are there. */
-export const shortOf = (stock: Stock, taken: Taken, named: readonly StickCut[]): string | null =>
+export const shortOf = (stock: Stock, taken: Taken, named: readonly CutFrom[]): string | null =>
   shortages(stock, taken, named)[0]?.material.name ?? null;
 
 /** Whole sticks that are in the book: nobody knows what others were cut from, and so nothing is left of them. */
@@ -76,7 +80,7 @@ const offcutEntries = (material: Material, sticks: readonly StickCut[], usable: 
 const cutEntries = (
   yard: Pick<YardFile, 'materials' | 'castings' | 'kits'>,
   cuts: readonly Cut[],
-  named: readonly StickCut[],
+  named: readonly CutFrom[],
   why: StockWhy,
 ): Entry[] => {
   const { sticks } = sticksCut(yard.materials, cuts, named);
@@ -86,6 +90,36 @@ const cutEntries = (
     return [
       ...(opened > 0 ? [{ kind: 'stock' as const, material: material.id, quantity: -opened, why }] : []),
       ...offcutEntries(material, own, usableMm(yard, material.id), why),
+    ];
+  });
+};
+
+/** Rests that are gone and rests that are left, by their sizes. Nobody knows what sheets beyond the book were cut from. */
+const restEntries = (material: Material, sheets: readonly SheetTaken[], why: StockWhy): Entry[] => {
+  const changes = new Map<string, { widthMm: number; lengthMm: number; count: number }>();
+  const add = ({ widthMm, lengthMm }: { widthMm: number; lengthMm: number }, more: number) => {
+    const key = sizeKey({ widthMm, lengthMm });
+    changes.set(key, { widthMm, lengthMm, count: (changes.get(key)?.count ?? 0) + more });
+  };
+  let whole = countedOnHand(material);
+  for (const { rest, kept } of sheets) {
+    if (rest) add(rest, -1);
+    if (rest || whole-- > 0) for (const one of kept) add(one, 1);
+  }
+  return [...changes.values()].flatMap((one): Entry[] =>
+    one.count === 0 ? [] : [{ kind: 'rests', material: material.id, ...one, why }],
+  );
+};
+
+/** Pieces of sheets: whole ones are opened, rests are used, and what is kept of either is a rest. */
+const sheetEntries = (yard: Stock, pieces: readonly SheetCut[], named: readonly CutFrom[], why: StockWhy): Entry[] => {
+  const { sheets } = sheetsCut(yard, pieces, named);
+  return yard.materials.flatMap((material): Entry[] => {
+    const own = sheets.filter((sheet) => sheet.material === material.id);
+    const opened = own.filter(({ rest }) => rest === undefined).length;
+    return [
+      ...(opened > 0 ? [{ kind: 'stock' as const, material: material.id, quantity: -opened, why }] : []),
+      ...restEntries(material, own, why),
     ];
   });
 };
@@ -118,15 +152,19 @@ const goodsEntries = (
   });
 };
 
-/** All that work takes leaves the stock. `named` says which sticks the plan cuts it from; else it is cut where it fits best. */
+/**
+ * All that work takes leaves the stock. `named` says which sticks and sheets the plan cuts it from; else it is cut where it fits
+ * best.
+ */
 export const takeFromStock = (
   yard: Pick<YardFile, 'materials' | 'castings' | 'kits' | 'yard'>,
-  { goods, cuts }: Taken,
-  named: readonly StickCut[],
+  { goods, cuts, sheets = [] }: Taken,
+  named: readonly CutFrom[],
   { kind = 'used', ...taken }: TakenFor & Partial<StockWhy>,
 ): Entry[] => [
   ...goodsEntries(yard, goods, { ...taken, kind }),
   ...cutEntries(yard, cuts, named, { ...taken, kind: 'cut' }),
+  ...sheetEntries(yard, sheets, named, { ...taken, kind: 'cut' }),
 ];
 
 /** What was taken is in stock again: pieces that were cut are offcuts of their lengths. */

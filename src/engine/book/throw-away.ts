@@ -10,7 +10,7 @@ import type { Filled, PourWork } from './work-done.ts';
 export type MouldsLeft = 'to clean' | 'set up';
 
 /** What a pour takes from the stock. */
-export const takesStock = ({ kind }: Entry): boolean => kind === 'stock' || kind === 'offcuts';
+export const takesStock = ({ kind }: Entry): boolean => kind === 'stock' || kind === 'offcuts' || kind === 'rests';
 
 const leftDirty = (yard: YardFile, mould: string): Entry[] =>
   yard.moulds
@@ -25,7 +25,9 @@ const leftSetUp = (yard: YardFile, { mould: id, casting, coated }: Filled): Entr
 
 /** No piece came of what it took. */
 const asSpoiled = (entry: Entry): Entry =>
-  entry.kind === 'stock' || entry.kind === 'offcuts' ? { ...entry, why: { ...entry.why, kind: 'spoiled' } } : entry;
+  entry.kind === 'stock' || entry.kind === 'offcuts' || entry.kind === 'rests'
+    ? { ...entry, why: { ...entry.why, kind: 'spoiled' } }
+    : entry;
 
 /** Bags and what is mixed into them; sleeves and mesh stay in the moulds. */
 const mixTaken = (yard: YardFile, work: PourWork): Entry[] => {

@@ -1,6 +1,6 @@
 import type { OrderLine } from '../../../shared/order.ts';
 import type { CameOut } from '../../../shared/piece-to-mend.ts';
-import type { StickCut } from './sticks-cut.ts';
+import type { CutFrom } from './sheets-cut.ts';
 
 /** One mould that was filled. `coated`: it got its sealing coat before this pour, and nobody wrote that down. */
 export interface Filled {
@@ -19,8 +19,8 @@ export interface PourWork {
   pours: readonly Filled[];
   /** How many bags were mixed; null: as many as the pieces need. */
   bags: number | null;
-  /** What the plan cuts for it from which stick; left out: where it fits best. */
-  cutFrom?: readonly StickCut[];
+  /** What the plan cuts for it from which stick or sheet; left out: where it fits best. */
+  cutFrom?: readonly CutFrom[];
   /** What is told of it beside; left out, all was by the recipe. */
   told?: BatchTold;
   /** When somebody said that it was being mixed, an instant; left out, nobody did. */
@@ -98,7 +98,7 @@ export interface PackWork {
   /** The maker has counted: pieces that the book is short of were there. */
   evenShort: boolean;
   /** What the plan cuts for it from which stick; left out: where it fits best. */
-  cutFrom?: readonly StickCut[];
+  cutFrom?: readonly CutFrom[];
   /** When it was packed, an instant. */
   doneAt: string;
 }

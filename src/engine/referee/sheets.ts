@@ -72,7 +72,7 @@ const cutInTwo = (parts: readonly Rect[]): [Rect[], Rect[]] | null => {
 const comeApart = (parts: readonly Rect[]): boolean => {
   if (parts.length < 2) return true;
   const both = cutInTwo(parts);
-  return both !== null && both.every(comeApart);
+  return both?.every(comeApart) ?? false;
 };
 
 const checkPieces = (sheet: PlanSheet, { meshMm = 1 }: Material, size: Size, found: Found): Rect[] => {

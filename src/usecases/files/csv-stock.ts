@@ -49,7 +49,7 @@ const materialOf = (row: RowReader, { byId, byName }: Known): MaterialRow | 'new
 const blank = (id: string, name: string, unit: string, position: number): MaterialRow => ({
   ...{ id, name, unit, position, onHand: 0, pack: 1, leadDays: null, minimum: 0, unitPrice: null, supplier: null },
   ...{ shelfLifeDays: null, opensBy: null, openedDays: null, stickMm: null, kerfMm: 0, openedNote: null, shortBy: 0 },
-  ...{ sheetWidthMm: null, sheetLengthMm: null, meshMm: null, rests: null },
+  ...{ sheetWidthMm: null, sheetLengthMm: null, meshMm: null, rests: null, inSheets: null },
 });
 
 /** Of what is sold in lengths whole ones are counted: a share of one counts for nothing. What is there already stays. */

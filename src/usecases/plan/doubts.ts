@@ -3,7 +3,7 @@ import { type Doubt, doubtPath } from '../../../shared/doubt.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Taken } from '../../engine/book/goods.ts';
-import type { StickCut } from '../../engine/book/sticks-cut.ts';
+import type { CutFrom } from '../../engine/book/sheets-cut.ts';
 import { shortages } from '../../engine/book/stock-taken.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
 import { done, type Outcome, refuse } from '../core/context.ts';
@@ -20,10 +20,10 @@ export const durationText = (minutes: number): string => {
   return minutes < 2 * 1440 ? `${Math.round(minutes / 60)} hours` : daysText(days);
 };
 
-/** What is taken from the stock, and which sticks the plan has it cut from. */
+/** What is taken from the stock, and which sticks and sheets the plan has it cut from. */
 export interface Taking {
   taken: Taken;
-  named: readonly StickCut[];
+  named: readonly CutFrom[];
 }
 
 /** "Rapid mortar (none in the book, 1 taken)": what the stock book has too little of for something; null for nothing. */

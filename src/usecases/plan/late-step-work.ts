@@ -1,12 +1,25 @@
-import type { PlanStick } from '../../../shared/plan.ts';
+import type { PlanSheet, PlanStick } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { wasCoated } from '../../engine/book/mould-state.ts';
-import { sticksFor } from '../../engine/book/sticks-cut.ts';
+import { cutFromFor } from '../../engine/book/sheets-cut.ts';
 import type { FromFinished, WorkDone } from '../../engine/book/work-done.ts';
 import type { LateStep } from './late-steps.ts';
 
 type Poured = Extract<WorkDone, { kind: 'poured' }>;
+
+/**
+ * What the plan gives a step: the pieces of an order that is packed, its sticks as they are once all before is cut, and its sheets,
+ * of which each is cut for one batch.
+ */
+interface Given {
+  planned: readonly FromFinished[];
+  sticks: readonly PlanStick[];
+  sheets?: readonly PlanSheet[] | undefined;
+}
+
+const cutFrom = ({ sticks, sheets = [] }: Given, id: string) =>
+  cutFromFor({ sticks: [...sticks], sheets: [...sheets] }, id);
 
 /**
  * A batch as it was planned: each mould full at its own time, and a sealing coat that was due by then given. Nobody said
@@ -15,11 +28,11 @@ type Poured = Extract<WorkDone, { kind: 'poured' }>;
 const poured = (
   { mix: { batch, pours } }: Extract<LateStep, { kind: 'batch' }>,
   yard: YardFile,
-  sticks: readonly PlanStick[],
+  given: Given,
 ): Poured => ({
   kind: 'poured',
   bags: batch.bags,
-  cutFrom: sticksFor(sticks, batch.id),
+  cutFrom: cutFrom(given, batch.id),
   pours: pours.map((pour) => {
     const mould = yard.moulds.find(({ id }) => id === pour.mould);
     const coated = mould !== undefined && wasCoated(mould);
@@ -31,18 +44,12 @@ const poured = (
 export const cutForOf = (step: Extract<LateStep, { kind: 'batch' | 'pack' }>): string =>
   step.kind === 'batch' ? step.mix.batch.id : step.order.id;
 
-/** What the plan gives a step: the pieces of an order that is packed, and its sticks as they are once all before is cut. */
-interface Given {
-  planned: readonly FromFinished[];
-  sticks: readonly PlanStick[];
-}
-
 /**
  * A step of late work as it is recorded when it was done as planned: seen with the yard as it stands by then, and what the
  * plan gives it.
  */
-export const workOfStep = (step: LateStep, yard: YardFile, { planned, sticks }: Given): WorkDone => {
-  if (step.kind === 'batch') return poured(step, yard, sticks);
+export const workOfStep = (step: LateStep, yard: YardFile, given: Given): WorkDone => {
+  if (step.kind === 'batch') return poured(step, yard, given);
   if (step.kind === 'strip')
     return { kind: 'stripped', mould: step.strip.mould, cameOut: 'good', reason: '', doneAt: step.strip.stripEnd };
   if (step.kind === 'coat') return { kind: 'coated', mould: step.coat.mould, doneAt: step.coat.end };
@@ -54,6 +61,6 @@ export const workOfStep = (step: LateStep, yard: YardFile, { planned, sticks }: 
   const { id, packStart, packEnd, packs } = step.order;
   const minutes = packs ? { minutes: minuteOf(packEnd) - minuteOf(packStart) } : {};
   const lines = yard.orders.find((order) => order.id === id)?.lines ?? [];
-  const cutFrom = sticksFor(sticks, id);
-  return { kind: 'packed', order: id, lines, ...minutes, planned, evenShort: false, doneAt: packEnd, cutFrom };
+  const taken = { planned: given.planned, cutFrom: cutFrom(given, id) };
+  return { kind: 'packed', order: id, lines, ...minutes, ...taken, evenShort: false, doneAt: packEnd };
 };

@@ -6,6 +6,7 @@ import {
   type PlanFile,
   type PlanOrder,
   type PlanPour,
+  type PlanSheet,
   type PlanStick,
   type PlanStrip,
   spellsOf,
@@ -19,7 +20,7 @@ import { enter } from '../../engine/book/enter.ts';
 import type { Entry } from '../../engine/book/entry.ts';
 import { changePieces } from '../../engine/book/lots.ts';
 import { isMendedByDay, isOut, makesPiece } from '../../engine/book/mould-state.ts';
-import { sticksBack, sticksOfWork } from '../../engine/book/sticks-back.ts';
+import { sheetsOfWork, sticksBack, sticksOfWork } from '../../engine/book/sticks-back.ts';
 import { sticksLeft } from '../../engine/book/sticks-left.ts';
 import { todayIn } from '../../engine/book/today-in.ts';
 import type { FromFinished, WorkDone } from '../../engine/book/work-done.ts';
@@ -56,6 +57,7 @@ interface Picture {
     preps: PlanPour[];
     coats: PlanCoat[];
     cut: PlanStick[];
+    sheets: PlanSheet[];
   };
   /** Those of the plan that are still to be cut. */
   sticks: readonly PlanStick[];
@@ -87,12 +89,13 @@ const plannedIn = ({ finished, plan }: Picture, order: string): FromFinished[] =
   });
 };
 
-/** Remembers which sticks a step cuts, and what is left of them. */
+/** Remembers which sticks and sheets a step cuts, and what is left of the sticks. */
 const rememberCuts = (picture: Picture, step: LateStep, work: WorkDone, before: YardFile): void => {
   if (step.kind !== 'batch' && step.kind !== 'pack') return;
   const { plan, sticks } = picture;
   const cutFor = cutForOf(step);
   picture.written.cut.push(...sticksOfWork(work, before, { cutFor, openedAt: step.at }));
+  picture.written.sheets.push(...sheetsOfWork(work, before, cutFor));
   const { instantText } = calendarOf(before.yard.timeZone);
   picture.sticks = sticksLeft({ ...plan, sticks }, cutFor, before.materials, instantText);
 };
@@ -164,7 +167,7 @@ const canHaveBeen = ({ batch, pours }: FixedMix, { mixes, moulds }: YardFile): b
 const enterStep = (picture: Picture, step: LateStep): void => {
   if (isOverdone(picture, step)) return;
   const planned = step.kind === 'pack' ? plannedIn(picture, step.order.id) : [];
-  const work = workOfStep(step, picture.yard, { planned, sticks: picture.sticks });
+  const work = workOfStep(step, picture.yard, { planned, sticks: picture.sticks, sheets: picture.plan.sheets });
   // An order that is gone, or packed already, asks for nothing.
   if (work.kind === 'packed' && work.lines.length === 0) return;
   const booked = enter(picture.yard, work);
@@ -208,7 +211,7 @@ const asBegun = (step: LateStep, fromFinished: FromFinished[]): Partial<Begun> =
 const beginStep = (picture: Picture, step: LateStep): void => {
   if (isOverdone(picture, step)) return;
   const planned = step.kind === 'pack' ? plannedIn(picture, step.order.id) : [];
-  const work = workOfStep(step, picture.yard, { planned, sticks: picture.sticks });
+  const work = workOfStep(step, picture.yard, { planned, sticks: picture.sticks, sheets: picture.plan.sheets });
   if (work.kind === 'packed' && work.lines.length === 0) return;
   const begun = begin(picture.yard, { work, end: endOfStep(step), as: asBegun(step, planned) });
   if (!begun) return;
@@ -313,6 +316,10 @@ const putBack = (picture: Picture, plan: PlanFile): WithLateWork => {
     ...stick,
     cuts: stick.cuts.map((one) => ({ ...one, for: names.get(one.for) ?? one.for })),
   }));
+  const sheets = [
+    ...written.sheets.map((sheet) => ({ ...sheet, for: names.get(sheet.for) ?? sheet.for })),
+    ...(plan.sheets ?? []),
+  ];
   const aside = allRenamed([...doubtful, ...written.mixes.filter((mix) => !hasPlace(mix))], taken);
   return {
     plan: {
@@ -327,6 +334,7 @@ const putBack = (picture: Picture, plan: PlanFile): WithLateWork => {
       unstripped: plan.unstripped.filter(({ mould }) => !picture.pours.has(mould)),
       orders: plan.orders.map((order) => orderBack(picture, order)),
       sticks: sticksBack(plan.sticks, cut, picture.yard.materials),
+      ...(sheets.length > 0 ? { sheets } : {}),
       score: { ...plan.score, batches: plan.score.batches + mixes.length, bags: plan.score.bags + bags },
     },
     aside: asideOf(
@@ -355,7 +363,7 @@ export const withLateWorkDone = (
   const picture: Picture = {
     ...{ yard, plan: work },
     finished: yard.finished.map((pieces, origin) => ({ ...pieces, origin })),
-    written: { mixes: [], strips: [], packs: [], preps: [], coats: [], cut: [] },
+    written: { mixes: [], strips: [], packs: [], preps: [], coats: [], cut: [], sheets: [] },
     sticks: work.sticks ?? [],
     doubtful: [],
     pours: new Map(),

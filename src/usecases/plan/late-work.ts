@@ -42,6 +42,7 @@ export const workOfPlan = (stored: StoredPlan): PlanOfWork => {
     strips: [...aside.strips, ...plan.strips],
     orders: [...plan.orders, ...aside.orders],
     sticks: plan.sticks,
+    ...(plan.sheets ? { sheets: plan.sheets } : {}),
   };
   joined.set(stored, work);
   return work;

@@ -39,6 +39,7 @@ export const workNotRecorded = (yard: YardFile, work: PlanOfWork): PlanOfWork | 
   const packed = new Set(begun.packs.map(({ id }) => id));
   const cutFor = new Set([...[...batches].map(({ id }) => id), ...packed]);
   const sticks = (work.sticks ?? []).filter(({ cuts }) => cuts.some((cut) => cutFor.has(cut.for)));
+  const sheets = (work.sheets ?? []).filter((sheet) => cutFor.has(sheet.for));
   return {
     batches: work.batches.filter((batch) => batches.has(batch)),
     pours: work.pours.filter((pour) => pours.has(pour)),
@@ -46,5 +47,6 @@ export const workNotRecorded = (yard: YardFile, work: PlanOfWork): PlanOfWork | 
     strips: work.strips.filter((strip) => begun.strips.includes(strip)),
     orders: work.orders.filter(({ id }) => packed.has(id)),
     ...(sticks.length > 0 ? { sticks } : {}),
+    ...(sheets.length > 0 ? { sheets } : {}),
   };
 };

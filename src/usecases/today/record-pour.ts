@@ -10,7 +10,7 @@ import { fillTimes } from '../../engine/book/curing-times.ts';
 import { goodsOfBatch } from '../../engine/book/goods.ts';
 import { mixingBegun } from '../../engine/book/mixing-begun.ts';
 import { bagsPoured, pour } from '../../engine/book/pour.ts';
-import { sticksFor } from '../../engine/book/sticks-cut.ts';
+import { cutFromFor } from '../../engine/book/sheets-cut.ts';
 import type { BatchTold, PourWork } from '../../engine/book/work-done.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
@@ -155,7 +155,7 @@ const questions = async (
   if (!poured) return done(null);
   const taken = goodsOfBatch(poured.mix, poured.bags, castings, yard);
   const batch = batchPoured(plan, record.pours)?.batch.id;
-  const named = batch === undefined ? [] : sticksFor(plan.sticks, batch);
+  const named = batch === undefined ? [] : cutFromFor(plan, batch);
   return asked('short', sure, shortQuestion(yard, { taken, named }, (await measuresOf(tx)).system));
 };
 

@@ -36,7 +36,7 @@ const namesOf = ({ name, mix }: LateBatch, steps: readonly LateStep[]): string[]
 const thrown = (yard: YardFile, work: PlanOfWork, { step: name, left }: ThrownBatch, deliveries: Deliveries) => {
   const steps = stepsToRecord(yard, work);
   const batch = steps.find((step): step is LateBatch => step.kind === 'batch' && step.name === name);
-  const poured = batch && workOfStep(batch, yard, { planned: [], sticks: work.sticks ?? [] });
+  const poured = batch && workOfStep(batch, yard, { planned: [], sticks: work.sticks ?? [], sheets: work.sheets });
   if (poured?.kind !== 'poured')
     return refuse('late', 'That batch is neither under way nor to be recorded any more. Nothing was changed.');
   const booked = throwAway(yard, poured, left);

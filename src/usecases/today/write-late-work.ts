@@ -6,7 +6,7 @@ import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { goodsOfBatch, goodsOfOrder, linesLeft, type Taken } from '../../engine/book/goods.ts';
 import { isMendedByDay, isOut } from '../../engine/book/mould-state.ts';
-import type { StickCut } from '../../engine/book/sticks-cut.ts';
+import type { CutFrom } from '../../engine/book/sheets-cut.ts';
 import { sticksLeft } from '../../engine/book/sticks-left.ts';
 import { todayIn } from '../../engine/book/today-in.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
@@ -59,7 +59,7 @@ export interface Under {
 }
 
 /** Whether a step is recorded with all the others: one in a damaged mould the maker should look at. */
-const doubt = (step: LateStep, yard: YardFile, named: readonly StickCut[], { sure, system }: Under): Outcome<null> => {
+const doubt = (step: LateStep, yard: YardFile, named: readonly CutFrom[], { sure, system }: Under): Outcome<null> => {
   const damaged = damagedIn(step, yard);
   if (damaged)
     return refuse(
@@ -87,7 +87,7 @@ export const workSteps = (steps: readonly LateStep[], late: PlanOfWork, under: U
     answers: step.name,
     work: ({ yard, plan }) => {
       const planned = step.kind === 'pack' ? plannedFor(plan, step.order.id) : [];
-      const work = workOfStep(step, yard, { planned, sticks });
+      const work = workOfStep(step, yard, { planned, sticks, sheets: late.sheets });
       const named = work.kind === 'poured' || work.kind === 'packed' ? (work.cutFrom ?? []) : [];
       const sure = doubt(step, yard, named, under);
       if (!sure.ok) return sure;

@@ -1,7 +1,7 @@
 import type { Tx } from '../../../db/open.ts';
 import { typedOf } from '../../../db/stores/figure-store.ts';
 import { addMaterial, materialById, updateMaterial } from '../../../db/stores/material-store.ts';
-import { type StockReason, setOffcuts, setOnHand } from '../../../db/stores/stock-store.ts';
+import { type StockReason, setOffcuts, setOnHand, setRests } from '../../../db/stores/stock-store.ts';
 import { materialBuyingsById, setMaterialBuying } from '../../../db/stores/supplier-store.ts';
 import type { Material } from '../../../shared/material.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
@@ -79,10 +79,10 @@ const ownMaterial = async (tx: Tx, { materials }: YardFile, id: string): Promise
 };
 
 /** What the database holds of a material: what a yard file leaves out is empty there. */
-const rowOf = ({ id: _id, onHand: _there, offcuts: _offcuts, lots: _lots, ...facts }: Material) => ({
+const rowOf = ({ id: _id, onHand: _there, offcuts: _offcuts, rests: _rests, lots: _lots, ...facts }: Material) => ({
   ...{ leadDays: null, unitPrice: null, supplier: null, shelfLifeDays: null, stickMm: null },
   ...{ opensBy: null, openedDays: null },
-  ...{ sheetWidthMm: null, sheetLengthMm: null, meshMm: null, rests: null },
+  ...{ sheetWidthMm: null, sheetLengthMm: null, meshMm: null, inSheets: null },
   ...facts,
 });
 
@@ -96,6 +96,7 @@ const correct = async (tx: Tx, before: Material, after: Material, at: string): P
     await setOnHand(tx, after.id, 0, { ...why, reason: 'Cut from sticks from then on' });
   await setOnHand(tx, after.id, after.onHand, why);
   await setOffcuts(tx, after.id, after.offcuts ?? [], why);
+  await setRests(tx, after.id, after.rests ?? [], why);
 };
 
 /** What a material is called, how much there is of it, and how it is bought. */

@@ -11,6 +11,7 @@ import { anyWork, isWorked } from '../../support/any-work.ts';
 import { yardSeeds } from '../../support/property-seed.ts';
 import { datedYard } from '../../support/random-yard/dated-stock.ts';
 import { type Dice, diceOf } from '../../support/random-yard/dice.ts';
+import { sheetYard } from '../../support/random-yard/sheet-yard.ts';
 import { randomYard } from '../../support/random-yard.ts';
 import { temporaryDatabase } from '../../support/temporary-database.ts';
 
@@ -45,7 +46,8 @@ describe('what the store writes is what the book applies', { timeout: 120_000 },
     let entries = 0;
     for (const seed of seeds.filter((one) => isWorked(randomYard(one))))
       await database.write(async (tx) => {
-        const yard = datedYard(randomYard(seed), seed);
+        const dated = datedYard(randomYard(seed), seed);
+        const yard = seed % 3 === 0 ? sheetYard(dated, seed) : dated;
         await replaceYard(tx, yard);
         const loaded = await loadYardFile(tx, yard.yard.now);
         const { beside, written } = await workAnyhow(tx, loaded, diceOf(seed));

@@ -9,11 +9,12 @@ import { beginChange, endChange } from '../../../db/stores/change-store.ts';
 import { makeRoomInLog } from '../../../db/stores/log-store.ts';
 import { addIncoming, markArrived } from '../../../db/stores/material-store.ts';
 import { replaceYard } from '../../../db/stores/replace-yard.ts';
-import { moveInStock, setOffcuts, setOnHand, stockBook } from '../../../db/stores/stock-store.ts';
+import { moveInStock, setOffcuts, setOnHand, setRests, stockBook } from '../../../db/stores/stock-store.ts';
 import { settleStock } from '../../../db/stores/store-rows.ts';
 import { loadYardFile } from '../../../db/stores/yard-store.ts';
 import type { Archive } from '../../../shared/archive.ts';
 import { lotFaults } from '../../../shared/lot-references.ts';
+import { isCutUp } from '../../../shared/material.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { stockFaults } from '../../../src/engine/book/stock-sums.ts';
 import { anyWork, isWorked } from '../../support/any-work.ts';
@@ -21,6 +22,7 @@ import { databaseBefore } from '../../support/database-before.ts';
 import { yardSeeds } from '../../support/property-seed.ts';
 import { datedYard } from '../../support/random-yard/dated-stock.ts';
 import { type Dice, diceOf } from '../../support/random-yard/dice.ts';
+import { sheetYard } from '../../support/random-yard/sheet-yard.ts';
 import { randomYard } from '../../support/random-yard.ts';
 import { smallYard } from '../../support/small-yard.ts';
 import { temporaryDatabase } from '../../support/temporary-database.ts';
@@ -39,16 +41,17 @@ const faultsIn = async (tx: Tx) => {
 type StockAct = (tx: Tx, yard: YardFile, dice: Dice) => Promise<void>;
 
 const receive: StockAct = async (tx, yard, dice) => {
-  const { id: material, stickMm } = dice.pick(yard.materials);
-  const quantity = stickMm === undefined ? dice.whole(1, 90) / 7 : dice.whole(1, 5);
+  const { id: material, ...of } = dice.pick(yard.materials);
+  const quantity = isCutUp(of) ? dice.whole(1, 5) : dice.whole(1, 90) / 7;
   const goods = { material, quantity, on: '2027-04-08', boughtOn: null, price: null };
-  const bags = stickMm === undefined && dice.chance(0.6) ? { useBy: dice.pick(['2027-05-02', '2027-05-09']) } : {};
+  const bags = !isCutUp(of) && dice.chance(0.6) ? { useBy: dice.pick(['2027-05-02', '2027-05-09']) } : {};
   await markArrived(tx, await addIncoming(tx, goods), { on: '2027-04-08', at: NOW, ...bags });
 };
 
 const count: StockAct = async (tx, yard, dice) => {
-  const { id, offcuts = [], stickMm } = dice.pick(yard.materials);
-  await setOnHand(tx, id, stickMm === undefined ? dice.whole(0, 60) / 7 : dice.whole(0, 4), {
+  const { id, offcuts = [], stickMm, rests = [], inSheets } = dice.pick(yard.materials);
+  const isWhole = stickMm !== undefined || inSheets === true;
+  await setOnHand(tx, id, isWhole ? dice.whole(0, 4) : dice.whole(0, 60) / 7, {
     kind: 'counted',
     at: NOW,
   });
@@ -56,11 +59,14 @@ const count: StockAct = async (tx, yard, dice) => {
     await setOffcuts(tx, id, dice.chance(0.5) ? offcuts.slice(1) : [{ lengthMm: stickMm / 2, count: 2 }], {
       ...{ kind: 'counted', at: NOW },
     });
+  const more = { widthMm: 300, lengthMm: 900, count: 2 };
+  if (inSheets)
+    await setRests(tx, id, dice.chance(0.5) ? rests.slice(1) : [...rests, more], { kind: 'counted', at: NOW });
 };
 
 const load: StockAct = (tx, yard, dice) => {
   const material = dice.pick(yard.materials);
-  const { offcuts: _offcuts, lots: _lots, ...rest } = { ...material, onHand: dice.whole(0, 30) };
+  const { offcuts: _offcuts, rests: _rests, lots: _lots, ...rest } = { ...material, onHand: dice.whole(0, 30) };
   return applyYardFile(tx, { ...yard, materials: yard.materials.map((one) => (one === material ? rest : one)) });
 };
 
@@ -106,7 +112,7 @@ describe('what is in the yard is the sum of its stock book, and was never below 
     async (seed) => {
       const dice = diceOf(seed);
       const database = await temporaryDatabase();
-      await database.write((tx) => replaceYard(tx, datedYard(randomYard(seed), seed)));
+      await database.write((tx) => replaceYard(tx, sheetYard(datedYard(randomYard(seed), seed), seed)));
       const changes: number[] = [];
       let [kept, undone]: [Archive | null, number] = [null, 0];
       for (let turn = 0; turn < 40; turn++) {

@@ -10,6 +10,7 @@ import { audit } from '../../contract/audit-plan.mjs';
 import { yardSeeds } from '../../support/property-seed.ts';
 import { datedYard } from '../../support/random-yard/dated-stock.ts';
 import { diceOf } from '../../support/random-yard/dice.ts';
+import { sheetYard } from '../../support/random-yard/sheet-yard.ts';
 import { randomYard } from '../../support/random-yard.ts';
 import { beforeFirstSession, stillMinutes, tasksOf } from '../../support/work-by-plan.ts';
 import { workOf } from '../../support/work-down.ts';
@@ -50,8 +51,9 @@ const tryYards = (seeds: readonly number[], atOnce: boolean, lateMinutes: number
   const tally: Tally = { carried: 0, anew: 0, faulty: {} };
   for (const seed of seeds) {
     const random = randomYard(seed);
-    // In every second yard bags go past their dates.
-    const yard = beforeFirstSession(seed % 2 === 0 ? datedYard(random, seed) : random);
+    // In every second yard bags go past their dates, in every third mesh is in sheets.
+    const dated = seed % 2 === 0 ? datedYard(random, seed) : random;
+    const yard = beforeFirstSession(seed % 3 === 0 ? sheetYard(dated, seed) : dated);
     if (!yard) continue;
     const plan = planYard(yard, { effort: 'quick' });
     const minutes = stillMinutes(yard, tasksOf(plan));

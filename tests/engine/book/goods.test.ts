@@ -7,6 +7,7 @@ const yard = plannedYard();
 const [mix] = yard.mixes;
 const twoPanels = ['panel-900', 'panel-900'];
 const stocked = (material: string, onHand: number) => ({
+  castings: yard.castings,
   ...{ materials: yard.materials.map((one) => (one.id === material ? { ...one, onHand } : one)) },
 });
 

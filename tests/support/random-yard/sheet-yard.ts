@@ -17,13 +17,17 @@ const restsOf = (dice: Dice, widest: number): NonNullable<Material['rests']> =>
     count: dice.pick([1, 1, 2]),
   }));
 
-const inSheets = (dice: Dice, { shelfLifeDays: _days, ...material }: Material, wanted: number): Material => {
+/** What is cut has no date. */
+const undated = ({ shelfLifeDays: _days, lots: _lots, openedDays: _opened, opensBy: _by, ...material }: Material) =>
+  material;
+
+const inSheets = (dice: Dice, material: Material, wanted: number): Material => {
   const sheet = dice.pick(SHEETS);
   const rests = dice.chance(0.6) ? restsOf(dice, sheet.sheetWidthMm) : [];
   // What can be bought this very day would have to have been above the minimum since midnight.
   const few = { onHand: dice.pick([0, 0, 1, 2, 0.7, wanted]), minimum: 0 };
   return {
-    ...{ ...material, ...sheet, ...few, inSheets: true, unit: 'sheet', pack: dice.pick([1, 1, 3]) },
+    ...{ ...undated(material), ...sheet, ...few, inSheets: true, unit: 'sheet', pack: dice.pick([1, 1, 3]) },
     ...(rests.length > 0 ? { rests } : {}),
   };
 };
