@@ -176,7 +176,7 @@ describe('buying', () => {
     const screens = await onTheWay({ on: '2027-04-09', quantity: 6 });
     await screens.post('/buying/arrived', { goods: screens.id, came: '4' });
     expect(await screens.database.read((tx) => arrivalsOf(tx, 'mortar'))).toEqual([
-      { quantity: 4, arrivedOn: '2027-04-08' },
+      { quantity: 4, arrivedOn: '2027-04-08', useBy: null },
     ]);
     expect(await mortarIn(screens)).toBe(5);
     expect((await comingIn(screens)).map(({ quantity }) => quantity)).toEqual([2]);

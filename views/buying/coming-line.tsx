@@ -5,9 +5,9 @@ import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Button } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
 import { dayText, fullDayText } from '../parts/day-text.ts';
-import { Wrong } from '../parts/field.tsx';
+import { TextField, Wrong } from '../parts/field.tsx';
 import { unusedText } from '../parts/keeping-text.ts';
-import { moneyText } from '../parts/money-text.ts';
+import { moneyField, moneyText } from '../parts/money-text.ts';
 import { isMeasure } from '../parts/quantity-text.ts';
 import { expectedText, goodsText, purposeText } from './buying-text.ts';
 
@@ -29,7 +29,10 @@ const bagDateHint = ({ keepsUntil }: ComingFacts): string =>
     ? 'Best before, as on the bag. May stay empty.'
     : 'A guess, by how long it keeps: write what is on the bag.';
 
-const Otherwise: FC<ComingLineProps> = ({ goods, refused }) => {
+const priceField = ({ price }: ComingFacts, currency: string): string =>
+  price === null ? '' : moneyField(price, currency);
+
+const Otherwise: FC<ComingLineProps> = ({ goods, currency, refused }) => {
   const { errors = {}, typed = {} } = refused ?? {};
   return (
     <details class="otherwise" open={refused !== null && refused.errors.on === undefined && !refused.effect}>
@@ -55,6 +58,15 @@ const Otherwise: FC<ComingLineProps> = ({ goods, refused }) => {
             errors={errors}
           />
         )}
+        <TextField
+          name="price"
+          id={`price-${goods.id}`}
+          label={`Paid for it, ${currency}`}
+          hint="For what came, where it is not as it was bought."
+          value={typed.price ?? priceField(goods, currency)}
+          errors={errors}
+        />
+        <input type="hidden" name="priceWas" value={priceField(goods, currency)} />
         {/* Sent once more unchanged, an amount that was asked about is meant. */}
         {errors.came !== undefined && <input type="hidden" name="sure" value={typed.came} />}
         <button

@@ -1,11 +1,16 @@
+import type { BagsMoved } from '../../../shared/bags.ts';
 import { deliveriesThere } from '../buy/keeping.ts';
 import { halfEven } from './minor-units.ts';
 
-/** A delivery in the material's unit; `price` is for all of it in minor units, null where nobody said. `on` is a date. */
+/**
+ * A delivery in the material's unit; `price` is for all of it in minor units, null where nobody said. `on` is the date it came, `useBy`
+ * the one on its bags.
+ */
 export interface PricedDelivery {
   quantity: number;
   on: string;
   price: number | null;
+  useBy?: string | null;
 }
 
 /** What is left of a delivery: `used` of its quantity is gone already. */
@@ -30,9 +35,20 @@ export interface TakenPrice {
 
 const TOLERANCE = 1e-9;
 
+/** What is there of one date, or of none, as the deliveries it is of. */
+const lotsOf = (there: number, arrived: readonly PricedDelivery[]): PricedLot[] => {
+  const newestFirst = [...arrived].sort((a, b) => (a.on < b.on ? 1 : a.on > b.on ? -1 : 0));
+  return deliveriesThere(there, newestFirst).map(({ of, there: left }) =>
+    of === null
+      ? { quantity: left, used: 0, price: null }
+      : { quantity: of.quantity, used: of.quantity - left, price: of.price },
+  );
+};
+
 /**
- * The lots a stock is of, in the order in which they are used up: what no delivery accounts for first, without a price of its
- * own, then deliveries by the day they came, then what is on its way.
+ * The lots a stock is of, in the order in which they are used up: bags without a date and then those with one, the soonest first, each
+ * of the deliveries whose bags have that date; of one date what no delivery accounts for first, without a price of its own, then
+ * deliveries by the day they came. Last what is on its way. `dated` are the parts of `onHand` with a date.
  *
  * Example: 8 there of which 6 came for 129: 2 of no known delivery, then 6 for 129.
  */
@@ -40,15 +56,28 @@ export const pricedLots = (
   onHand: number,
   arrived: readonly PricedDelivery[],
   coming: readonly PricedDelivery[],
+  dated: readonly BagsMoved[] = [],
 ): PricedLot[] => {
-  const newestFirst = [...arrived].sort((a, b) => (a.on < b.on ? 1 : a.on > b.on ? -1 : 0));
-  const lots = deliveriesThere(onHand, newestFirst).map(({ of, there }) =>
-    of === null
-      ? { quantity: there, used: 0, price: null }
-      : { quantity: of.quantity, used: of.quantity - there, price: of.price },
-  );
+  const quantities = new Map<string, number>();
+  for (const { useBy, quantity } of dated)
+    if (useBy !== undefined) quantities.set(useBy, (quantities.get(useBy) ?? 0) + quantity);
+  const undated = [...quantities.values()].reduce((left, one) => left - one, onHand);
   const later = [...coming].sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
-  return [...lots, ...later.map(({ quantity, price }) => ({ quantity, used: 0, price }))];
+  return [
+    ...lotsOf(
+      Math.max(0, undated),
+      arrived.filter(({ useBy }) => !useBy),
+    ),
+    ...[...quantities]
+      .sort(([a], [b]) => (a < b ? -1 : 1))
+      .flatMap(([date, there]) =>
+        lotsOf(
+          there,
+          arrived.filter(({ useBy }) => useBy === date),
+        ),
+      ),
+    ...later.map(({ quantity, price }) => ({ quantity, used: 0, price })),
+  ];
 };
 
 /** The part of a price that falls on what is used from one amount to another: all parts come to all of the price. */

@@ -19,7 +19,7 @@ import { type Changed, changing } from '../plan/changing.ts';
 import { amountTyped, TOO_MUCH } from '../typed/amount-typed.ts';
 import { readDate } from '../typed/date-typed.ts';
 import { measuresOf } from '../typed/measures.ts';
-import { type CameTyped, shareOfStick } from '../typed/purchase-form.ts';
+import { type CameTyped, priceRead, shareOfStick } from '../typed/purchase-form.ts';
 import { keepsUntil } from './bags-facts.ts';
 import { incomingFigure } from './buy-material.ts';
 
@@ -33,23 +33,30 @@ const askedFirst = (goods: StoredIncoming, came: number, { text, sure }: CameTyp
     ? null
     : `That is ${Math.floor(came / goods.quantity).toLocaleString('en')} times what was bought. If so much came, press Arrived once more.`;
 
-/** What was paid for all of it, shared by what came and what is still to come. */
-const priceParts = async (tx: Tx, { price, quantity }: StoredIncoming, came: number) => {
-  if (price === null) return { came: null, rest: null };
-  const { currency } = await habitsOfYard(tx);
-  const [own, rest] = shareOut(toMinor(price, currency), [came, quantity - came]);
-  return { came: fromMinor(own!, currency), rest: fromMinor(rest!, currency) };
+/** What was paid for what came, and for what is still to come; null where nobody said. */
+interface PriceParts {
+  came: number | null;
+  rest: number | null;
+}
+
+/** What was paid for all of it, shared by what came and what is still to come; what came costs what is typed for it. */
+const priceParts = (
+  { price, quantity }: StoredIncoming,
+  came: number,
+  typed: number | null | undefined,
+  currency: string,
+) => {
+  const left = Math.max(0, quantity - came);
+  const shared = price === null ? [] : shareOut(toMinor(price, currency), left > 0 ? [came, left] : [1]);
+  const [own = null, rest = null] = shared.map((part) => fromMinor(part, currency));
+  return { came: typed === undefined ? own : typed, rest } satisfies PriceParts;
 };
 
-/** Fewer came than were bought: the rest is on its way still, each part with its share of what was paid. */
-const keepRestComing = async (tx: Tx, goods: StoredIncoming, came: number, day: string): Promise<void> => {
-  const { id, material, quantity, on, boughtOn } = goods;
+/** Fewer came than were bought: the rest is on its way still. */
+const keepRestComing = async (tx: Tx, goods: StoredIncoming, came: number, price: number | null, day: string) => {
+  const { material, quantity, on, boughtOn } = goods;
   if (came >= quantity) return;
-  const price = await priceParts(tx, goods, came);
-  await setPricePaid(tx, id, price.came);
-  await addIncoming(tx, {
-    ...{ material, quantity: quantity - came, on: on < day ? day : on, boughtOn, price: price.rest },
-  });
+  await addIncoming(tx, { material, quantity: quantity - came, on: on < day ? day : on, boughtOn, price });
 };
 
 /** The date on the bags: as it was typed, none where the field was emptied, and as long as it keeps where nobody was asked. */
@@ -88,9 +95,14 @@ const receive = async (
   if (asked !== null) return refuse('came', asked);
   const useBy = bagDateOf(typed.useBy, material, day, system);
   if (!useBy.ok) return useBy;
+  const { currency } = await habitsOfYard(tx);
+  const paid = typed.price === undefined ? done(undefined) : priceRead(typed.price, { currency });
+  if (!paid.ok) return paid;
+  const parts = priceParts(goods, quantity, paid.value, currency);
   await markArrived(tx, id, { on: day, at: now, came: quantity, useBy: useBy.value ?? undefined });
   await setTyped(tx, incomingFigure(goods.material, id), null);
-  if (came.value !== null) await keepRestComing(tx, goods, came.value, day);
+  await setPricePaid(tx, id, parts.came);
+  await keepRestComing(tx, goods, quantity, parts.rest, day);
   return done({ name: material?.name ?? goods.material });
 };
 

@@ -41,12 +41,12 @@ const inYard = ({ onHand, stickMm, offcuts = [] }: YardFile['materials'][number]
 const pricesOf = (material: YardFile['materials'][number], { bought, currency }: MoneyOnRecord): MaterialPrices => {
   const own = bought.filter((one) => one.material === material.id);
   const priced = (goods: BoughtGoods, on: string) => ({
-    ...{ quantity: goods.quantity, on, price: inMinor(goods.price, currency) },
+    ...{ quantity: goods.quantity, on, price: inMinor(goods.price, currency), useBy: goods.useBy },
   });
   const arrived = own.flatMap((goods) => (goods.arrivedOn === null ? [] : [priced(goods, goods.arrivedOn)]));
   const coming = own.flatMap((goods) => (goods.arrivedOn === null ? [priced(goods, goods.on)] : []));
   const unitPrice = material.unitPrice === undefined ? null : material.unitPrice * 10 ** minorDigits(currency);
-  return { lots: pricedLots(inYard(material), arrived, coming), unitPrice };
+  return { lots: pricedLots(inYard(material), arrived, coming, material.lots), unitPrice };
 };
 
 const mouldCosts = ({ moulds, costs, currency }: MoneyOnRecord): CostFigures['moulds'] =>

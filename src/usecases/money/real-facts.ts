@@ -22,10 +22,10 @@ export interface RealFacts extends Omit<RealCost, 'cost'> {
 
 const deliveriesOf = ({ money: { bought, currency } }: CostGround): ReadonlyMap<string, PricedDelivery[]> => {
   const byMaterial = new Map<string, PricedDelivery[]>();
-  for (const { material, quantity, arrivedOn, price } of bought) {
+  for (const { material, quantity, arrivedOn, price, useBy } of bought) {
     if (arrivedOn === null) continue;
     const own = byMaterial.get(material) ?? [];
-    own.push({ quantity, on: arrivedOn, price: price === null ? null : toMinor(price, currency) });
+    own.push({ quantity, on: arrivedOn, price: price === null ? null : toMinor(price, currency), useBy });
     byMaterial.set(material, own);
   }
   return byMaterial;

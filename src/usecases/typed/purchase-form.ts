@@ -61,7 +61,8 @@ const dayRead = (typed: string, how: DeliveryReading): Outcome<string> => {
     : refuse('on', 'That day has passed. If it has come already, count the stock instead.');
 };
 
-const priceRead = (typed: string, { currency }: Measures): Outcome<number | null> => {
+/** What was paid for all of some goods; null where the field is empty. */
+export const priceRead = (typed: string, { currency }: Pick<Measures, 'currency'>): Outcome<number | null> => {
   const price = moneyTyped(typed, currency);
   return price.ok ? done(price.value) : refuse('price', price.reason);
 };
@@ -87,17 +88,24 @@ export const goodsTyped = ({ goods }: FormFields): Outcome<number> => done(whole
 /** The day on which goods on their way are expected now. */
 export const expectedTyped = ({ on = '' }: FormFields, how: DeliveryReading): Outcome<string> => dayRead(on, how);
 
-/** How much came, what of it was asked about already and is meant, and the date on the bags; no field: as it keeps. */
+/**
+ * How much came, what of it was asked about already and is meant, the date on the bags (no field: as it keeps), and what was paid
+ * for what came (`price`; no field, or as the page had it, `priceWas`: as it was bought).
+ */
 export interface CameTyped extends AmountTyped {
   sure?: string | undefined;
   useBy?: string | undefined;
+  price?: string | undefined;
 }
 
 /** Goods that came, and how much of them, to be read once their unit is known. */
 export const arrivedTyped = (fields: FormFields): Outcome<{ goods: number; came: CameTyped }> =>
   done({
     goods: wholeTyped(fields.goods) ?? 0,
-    came: { ...amountIn(fields, 'came'), sure: fields.sure, useBy: fields.useBy },
+    came: {
+      ...{ ...amountIn(fields, 'came'), sure: fields.sure, useBy: fields.useBy },
+      price: fields.price === fields.priceWas ? undefined : fields.price,
+    },
   });
 
 /** A material that was counted: how much there is, and what is left of opened ones; null where there was no field for it. */

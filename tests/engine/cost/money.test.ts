@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { marginOf, priceWithMargin } from '../../../src/engine/cost/margin.ts';
 import { fromMinor, halfEven, toMinor } from '../../../src/engine/cost/minor-units.ts';
+import { paidFor } from '../../../src/engine/cost/paid-on.ts';
 import { pricedLots, takingFrom } from '../../../src/engine/cost/priced-lots.ts';
 import { shareOut } from '../../../src/engine/cost/share-out.ts';
 
@@ -95,6 +96,24 @@ describe('bags at the price paid for them', () => {
     const coming = [{ quantity: 1, on: '2027-05-01', price: 2500 }];
     const take = takingFrom({ lots: pricedLots(1, arrived, coming), unitPrice: 2000 });
     expect([take(1).price, take(1).price, take(2).price]).toEqual([2250, 2500, 4000]);
+  });
+
+  // What came last goes off first, and so is used before what came first; bags without a date are used before both.
+  test('bags with a date cost what was paid for the delivery of that date, in the order in which they are used', () => {
+    const dated = [
+      { quantity: 4, on: '2027-03-01', price: 8000, useBy: '2027-09-01' },
+      { quantity: 4, on: '2027-04-01', price: 10_000, useBy: '2027-07-01' },
+      { quantity: 5, on: '2027-04-02', price: 15_000 },
+    ];
+    const lots = [
+      { quantity: 2, useBy: '2027-07-01' },
+      { quantity: 4, useBy: '2027-09-01' },
+    ];
+    const take = takingFrom({ lots: pricedLots(7, dated, [], lots), unitPrice: null });
+    expect([take(1).price, take(2).price, take(4).price]).toEqual([3000, 5000, 8000]);
+    const of = (on: string) => paidFor(2, { dates: [on], on: '2027-04-10' }, dated, null).price;
+    // By the date on the bag, by the day it came, and where that delivery had bags with a date, by the last that came.
+    expect([of('2027-09-01'), of('2027-04-02'), of('2027-03-01')]).toEqual([4000, 6000, 6000]);
   });
 
   test('a price that nobody said is told, not counted as nothing', () => {

@@ -43,6 +43,20 @@ describe('goods that have come', () => {
     expect(await context.database.read((tx) => incomingById(tx, id))).toMatchObject({ quantity: 5, price: 53.75 });
   });
 
+  // Bought at 129.00 for 12; of the 5 that came 60.00 was paid, and the other 7 keep their 75.25.
+  test('what is typed as paid is for what came, with the date on its bags; an empty field says that nobody knows', async () => {
+    const { context, coming, id } = await waiting();
+    const paid = () => context.database.read((tx) => incomingById(tx, id));
+    await context.database.write((tx) => tx.update(incomings).set({ price: 129 }).where(eq(incomings.id, id)));
+    expect(refusalOf(await receiveMaterial(context, id, { text: '5', price: 'dear' }))).toMatch(/^price: /);
+    doneOf(await receiveMaterial(context, id, { text: '5', price: '€60', useBy: '2027-09-01' }));
+    expect(await paid()).toMatchObject({ quantity: 5, price: 60, useBy: '2027-09-01' });
+    const [rest] = await coming();
+    expect(rest).toMatchObject({ quantity: 7, price: 75.25, useBy: null });
+    doneOf(await receiveMaterial(context, rest!.id, { text: '', price: '' }));
+    expect(await context.database.read((tx) => incomingById(tx, rest!.id))).toMatchObject({ quantity: 7, price: null });
+  });
+
   test('more than were bought are all in stock', async () => {
     const { context, coming, bags, id } = await waiting();
     doneOf(await receiveMaterial(context, id, { text: '13' }));
