@@ -42,7 +42,8 @@ const counted = z.strictObject({ casting: id, count: wholePositive });
 
 /**
  * One thing that was done, as it was recorded and for good: no plan reads it. `at` is when it was done, of a batch when its
- * last mould was full, and `mixedFrom` when somebody said that it was being mixed. A piece may come out of its mould to be mended,
+ * last mould was full, and `mixedFrom` when somebody said that it was being mixed. `mayFrom` of a strip is when it was to be hard
+ * by the figures of then; what was looked at and not hard says so. A piece may come out of its mould to be mended,
  * and be mended or scrapped later; what is packed for an order may be unpacked.
  */
 export const workRecord = z.discriminatedUnion('kind', [
@@ -55,7 +56,14 @@ export const workRecord = z.discriminatedUnion('kind', [
   }),
   z.strictObject({ kind: z.literal('mixing begun'), at: instant, moulds: z.array(id).min(1) }),
   z.strictObject({ kind: z.literal('thrown away'), ...batch }),
-  z.strictObject({ kind: z.literal('stripped'), ...piece, ...timed, cameOut: z.enum(CAME_OUT) }),
+  z.strictObject({
+    kind: z.literal('stripped'),
+    ...piece,
+    ...timed,
+    mayFrom: instant.optional(),
+    cameOut: z.enum(CAME_OUT),
+  }),
+  z.strictObject({ kind: z.literal('not hard'), at: instant, mould: id, casting: id, filledAt: instant }),
   z.strictObject({ kind: z.literal('set up'), at: instant, mould: id, casting: id, ...timed }),
   z.strictObject({ kind: z.literal('after mending'), ...piece, cameOut: z.enum(['good', 'scrap']) }),
   z.strictObject({ kind: z.literal('coated'), at: instant, mould: id }),

@@ -34,6 +34,10 @@ export const setWorkRecord = async (tx: Tx, id: number, record: WorkRecord): Pro
   await tx.update(table).set({ record }).where(eq(table.id, id));
 };
 
+/** How many records there are of one kind. */
+export const countOfRecords = async (tx: Tx, kind: WorkRecord['kind']): Promise<number> =>
+  tx.$count(table, eq(sql`json_extract(${table.record}, '$.kind')`, kind));
+
 /** How many pieces came out of their moulds, and how many of them were scrap, then or after mending. */
 export const scrapCounts = async (tx: Tx): Promise<{ scrapped: number; of: number }> => {
   const kind = sql`json_extract(${table.record}, '$.kind')`;

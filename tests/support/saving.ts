@@ -4,8 +4,10 @@ import { type Changed, changing } from '../../src/usecases/plan/changing.ts';
 import { type Edit, saveEdit } from '../../src/usecases/plan/save-edit.ts';
 
 /** Does what an edit does without asking first, whatever comes of it. */
-export const doAnyway = <T>(context: UseCaseContext, { what, work }: Edit<T>): Promise<Outcome<Changed<T>>> =>
-  changing(context, what, work);
+export const doAnyway = <T>(
+  context: UseCaseContext,
+  { what, work, replanning }: Edit<T>,
+): Promise<Outcome<Changed<T>>> => changing(context, what, work, replanning);
 
 /** Saves an edit whatever it moves; a refusal is an error of the test. */
 export const savedAnyway = async <T>(context: UseCaseContext, edit: Edit<T>): Promise<number> => {

@@ -12,6 +12,7 @@ import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { Amounts, Lines } from './amounts.tsx';
 import { EveningCard } from './evening-card.tsx';
 import { FixedSession } from './fixed-session.tsx';
+import { HardOtherwise } from './hard-otherwise.tsx';
 import { HoursForms } from './hours-form.tsx';
 import { LateWork, lateLead } from './late-work.tsx';
 import { RunningLate } from './more-hours.tsx';
@@ -116,6 +117,7 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused, who }) =
     <Session model={model} refused={refused} />
     {model.underWay && <LateWork model={model} refused={refused} />}
     {hasCard(model) && <EveningCard model={model} refused={refused} />}
+    <HardOtherwise model={model} />
     <WetCures model={model} />
     <ToMend model={model} refused={refused} />
     <PackedInPart model={model} />

@@ -1,16 +1,26 @@
 import type { FC } from 'hono/jsx';
 import type { FormState } from '../../src/usecases/plan/save-edit.ts';
 import type { MeasuredFacts, MeasuredModel } from '../../src/usecases/yard/show-measured.ts';
+import type { StripFacts } from '../../src/usecases/yard/strip-facts.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button } from '../parts/button.tsx';
 import { FormAnswer, SaveButtons } from '../parts/form-state.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { listText } from '../parts/quantity-text.ts';
-import { changeText, MEASURED, measuredHeading, measuredText, notEnoughText } from './measured-text.ts';
+import {
+  changeText,
+  MEASURED,
+  measuredHeading,
+  measuredText,
+  notEnoughText,
+  stripsChangeText,
+  stripsHeading,
+  stripsText,
+} from './measured-text.ts';
 
 const FORM = 'measured';
 
-const Fields: FC<{ time: Pick<MeasuredFacts, 'what' | 'id'> & { minutes: string } }> = ({ time }) => (
+const Fields: FC<{ time: { what: string; id: string; minutes: string } }> = ({ time }) => (
   <>
     <input type="hidden" name="what" value={time.what} />
     <input type="hidden" name="id" value={time.id} />
@@ -18,24 +28,54 @@ const Fields: FC<{ time: Pick<MeasuredFacts, 'what' | 'id'> & { minutes: string 
   </>
 );
 
-const Time: FC<{ time: MeasuredFacts; enough: number }> = ({ time, enough }) => (
+interface MeasuredProps {
+  heading: string;
+  text: string;
+  /** Why nothing can be taken over yet; null where it can. */
+  notEnough: string | null;
+  changes: readonly string[];
+  taken: { what: string; id: string; minutes: string };
+}
+
+/** One thing that was measured, and what taking it over would do. */
+const Measured: FC<MeasuredProps> = ({ heading, text, notEnough, changes, taken }) => (
   <li class="stock">
     <div>
-      <h2>{measuredHeading(time)}</h2>
-      <p>{measuredText(time)}</p>
-      {!time.enough && <p class="quiet">{notEnoughText(time, enough)}</p>}
-      {time.enough && time.changes.length === 0 && <p class="quiet">The figures say so.</p>}
-      {time.enough && time.changes.length > 0 && (
+      <h2>{heading}</h2>
+      <p>{text}</p>
+      {notEnough !== null && <p class="quiet">{notEnough}</p>}
+      {notEnough === null && changes.length === 0 && <p class="quiet">The figures say so.</p>}
+      {notEnough === null && changes.length > 0 && (
         <>
-          <p class="quiet">If it is taken over: {listText(time.changes.map(changeText))}.</p>
+          <p class="quiet">If it is taken over: {listText(changes)}.</p>
           <form method="post" action={MEASURED}>
-            <Fields time={{ ...time, minutes: String(time.minutes.median) }} />
-            <Button label={`Take it over: ${measuredHeading(time)}`}>Take it over</Button>
+            <Fields time={taken} />
+            <Button label={`Take it over: ${heading}`}>Take it over</Button>
           </form>
         </>
       )}
     </div>
   </li>
+);
+
+const Time: FC<{ time: MeasuredFacts; enough: number }> = ({ time, enough }) => (
+  <Measured
+    heading={measuredHeading(time)}
+    text={measuredText(time)}
+    notEnough={time.enough ? null : notEnoughText(time, enough)}
+    changes={time.changes.map(changeText)}
+    taken={{ what: time.what, id: time.id, minutes: String(time.minutes.median) }}
+  />
+);
+
+const Strips: FC<{ strips: StripFacts; enough: number }> = ({ strips, enough }) => (
+  <Measured
+    heading={stripsHeading(strips)}
+    text={stripsText(strips)}
+    notEnough={strips.enough ? null : notEnoughText(strips, enough)}
+    changes={strips.changes.map(stripsChangeText)}
+    taken={{ what: 'strips', id: strips.mix, minutes: strips.key }}
+  />
 );
 
 /** The effect of taking a time over, before it is: the same form again, with the effect in sight. */
@@ -46,9 +86,9 @@ const Again: FC<{ state: FormState }> = ({ state }) => (
   </form>
 );
 
-const answerOf = ({ times }: MeasuredModel): string => {
-  const ready = times.filter(({ enough, changes }) => enough && changes.length > 0).length;
-  if (times.length === 0) return 'Nothing was measured yet.';
+const answerOf = ({ times, strips }: MeasuredModel): string => {
+  const ready = [...times, ...strips].filter(({ enough, changes }) => enough && changes.length > 0).length;
+  if (times.length + strips.length === 0) return 'Nothing was measured yet.';
   if (ready === 0) return 'What was measured so far changes no figure.';
   return `${ready === 1 ? 'One time is' : `${ready} times are`} measured otherwise than the figures say.`;
 };
@@ -64,10 +104,10 @@ export const MeasuredPage: FC<{ model: MeasuredModel; state: FormState; notice: 
     <FormAnswer state={state} today={model.today}>
       <Again state={state} />
     </FormAnswer>
-    <Answer note="By taps at the time only: from “Mixing now” to “Poured”, and from one tap to the next where one person went from task to task. What is recorded as planned or later measures nothing.">
+    <Answer note="By taps at the time only: from “Mixing now” to “Poured”, and from one tap to the next where one person went from task to task. What is recorded as planned or later measures nothing. When a piece is hard is known of those that were not at their time, and of those that came out before it.">
       {answerOf(model)}
     </Answer>
-    {model.times.length === 0 && (
+    {model.times.length + model.strips.length === 0 && (
       <Empty>
         Tap “Mixing now” as you begin a batch, and each step as it is done. Times appear here by themselves.
       </Empty>
@@ -75,6 +115,9 @@ export const MeasuredPage: FC<{ model: MeasuredModel; state: FormState; notice: 
     <ul class="stock-list">
       {model.times.map((time) => (
         <Time time={time} enough={model.enough} />
+      ))}
+      {model.strips.map((strips) => (
+        <Strips strips={strips} enough={model.enoughStrips} />
       ))}
     </ul>
     <p>

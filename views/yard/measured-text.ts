@@ -1,4 +1,5 @@
 import type { FigureChange, MeasuredFacts } from '../../src/usecases/yard/show-measured.ts';
+import type { StripFacts } from '../../src/usecases/yard/strip-facts.ts';
 import { countText } from '../parts/day-text.ts';
 
 /** What the yard's work really takes. */
@@ -16,15 +17,17 @@ export const measuredHeading = ({ what, name }: Pick<MeasuredFacts, 'what' | 'na
 
 const number = (minutes: number): string => String(Math.round(minutes));
 
+type Spread = Pick<MeasuredFacts, 'minutes' | 'count' | 'figure' | 'guessed'>;
+
 /** "11 minutes in the middle, half of them 9 to 12, of 7 measured; the figures say 8 (to check)." */
-export const measuredText = ({ minutes, count, figure, guessed }: MeasuredFacts): string => {
+export const measuredText = ({ minutes, count, figure, guessed }: Spread): string => {
   const { lower, median, upper } = minutes;
   const spread = count > 1 ? `, half of them ${number(lower)} to ${number(upper)}` : '';
   return `${countText(Math.round(median), 'minute')} in the middle${spread}, of ${count} measured; the figures say ${number(figure)}${guessed ? ' (to check)' : ''}.`;
 };
 
 /** "Of fewer than 5 nothing is taken over: 3 more are to be measured." */
-export const notEnoughText = ({ count }: MeasuredFacts, enough: number): string =>
+export const notEnoughText = ({ count }: Pick<MeasuredFacts, 'count'>, enough: number): string =>
   `Of fewer than ${enough} nothing is taken over: ${enough - count} more to be measured.`;
 
 const FIGURE: Readonly<Record<string, string>> = {
@@ -35,3 +38,14 @@ const FIGURE: Readonly<Record<string, string>> = {
 /** "stripping Panel 900 8 to 11 minutes" */
 export const changeText = ({ figure, name, before, after }: FigureChange): string =>
   `${FIGURE[figure] ?? figure} ${name} ${before} to ${after} minutes`;
+
+/** "Hard enough to strip: Thin panel mix" */
+export const stripsHeading = ({ name }: Pick<StripFacts, 'name'>): string => `Hard enough to strip: ${name}`;
+
+/** "At 20 °C hard after 92 minutes in the middle, half of them 88 to 96, of 4 pieces at 9 °C to 21 °C; the figures say 75 (to check)." */
+export const stripsText = ({ at, minutes, count, warmth, figure, guessed }: StripFacts): string =>
+  `At ${at} hard after ${measuredText({ minutes, count, figure, guessed }).replace(' measured;', ` ${count === 1 ? 'piece' : 'pieces'} at ${warmth};`)}`;
+
+/** "At 20 °C after 96 minutes in place of 75" */
+export const stripsChangeText = ({ at, before, after }: StripFacts['changes'][number]): string =>
+  `at ${at} after ${after} minutes in place of ${before}`;

@@ -1,6 +1,9 @@
+import { minuteOf } from '../../../shared/time.ts';
 import type { WorkRecord } from '../../../shared/work-record.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { calendarOf } from '../calendar/calendar.ts';
 import { bagDatesOf, type Deliveries } from './bag-dates.ts';
+import { curingTimesOf, pieceMayBeStripped } from './curing-times.ts';
 import type { Entry } from './entry.ts';
 import type { MarkDetails, MouldMark } from './mark.ts';
 import { bagsPoured } from './pour.ts';
@@ -45,7 +48,10 @@ const strippedRecords = ({ mould, cameOut, reason, doneAt, timed }: StripWork, y
   if (!piece) return [];
   const { casting, filledAt } = piece;
   const why = cameOut === 'good' || reason === '' ? {} : { reason };
-  return [{ kind: 'stripped', at: doneAt, mould, casting, filledAt, cameOut, ...why, ...timed }];
+  const may = pieceMayBeStripped(piece, curingTimesOf(yard));
+  // What came out by its time says nothing of when it was hard.
+  const early = minuteOf(doneAt) < may ? { mayFrom: calendarOf(yard.yard.timeZone).instantText(may) } : {};
+  return [{ kind: 'stripped', at: doneAt, mould, casting, filledAt, cameOut, ...why, ...early, ...timed }];
 };
 
 const NOTHING_KNOWN: BagsKnown = { entries: [], deliveries: new Map() };

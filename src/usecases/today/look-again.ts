@@ -1,7 +1,9 @@
 import type { StoredPlan } from '../../../db/stores/plan-store.ts';
+import { addWorkRecords } from '../../../db/stores/work-record-store.ts';
 import type { LateTaken, PlanOfWork } from '../../../shared/late-work.ts';
 import type { PlanFile, PlanStrip } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
+import type { WorkRecord } from '../../../shared/work-record.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { withCompletions } from '../../engine/book/completions.ts';
 import { hasHandsToStrip, withStripPutOff } from '../../engine/book/put-off-strip.ts';
@@ -87,6 +89,12 @@ const putOff = (
   });
 };
 
+/** That somebody looked at a piece and it was not hard: with when it is stripped, that says when it was. */
+const notHard = ({ inMould, yard: { now } }: YardFile, mould: string): WorkRecord[] =>
+  inMould
+    .filter((piece) => piece.mould === mould)
+    .map(({ casting, filledAt }) => ({ kind: 'not hard', at: now, mould, casting, filledAt }));
+
 /**
  * A piece that was to be stripped is not hard yet: it is looked at again a quarter of an hour from now, and what waits for it
  * or for the hands moves later. Where that no longer fits, the plan is made anew round it.
@@ -99,6 +107,7 @@ export const lookAgain = (context: UseCaseContext, mould: string): Promise<Outco
       const outcome = putOff(yard, plan, work, mould);
       if (!outcome.ok) return outcome;
       const { stored } = (await planForNow(tx, context)).cached;
+      await addWorkRecords(tx, notHard(yard, mould));
       return done({ ...outcome.value, stored });
     },
     {

@@ -1,5 +1,6 @@
 import type { Tx } from '../../../db/open.ts';
 import { recentHeads } from '../../../db/stores/change-store.ts';
+import { guessesOfYard } from '../../../db/stores/figure-store.ts';
 import { finishedPieces, type StoredFinished } from '../../../db/stores/finished-store.ts';
 import { materialsInOrder, onTheirWay, type StoredMaterial } from '../../../db/stores/material-store.ts';
 import { wetCuresOfMixes } from '../../../db/stores/mix-wet-cure-store.ts';
@@ -7,12 +8,13 @@ import { mouldsInOrder, type StoredMould } from '../../../db/stores/mould-store.
 import type { StoredOrder } from '../../../db/stores/order-store.ts';
 import { piecesToMend } from '../../../db/stores/piece-to-mend-store.ts';
 import { minutesOfSteps } from '../../../db/stores/recorded-step-store.ts';
-import { workRecords } from '../../../db/stores/work-record-store.ts';
+import { countOfRecords, workRecords } from '../../../db/stores/work-record-store.ts';
 import { fixedHours } from '../../../db/stores/yard-store.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { clockIn, dateOfDay, dayNumber, minuteOf } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { ENOUGH_STRIPS } from '../../engine/begin/measured-strips.ts';
 import { pouredToCome } from '../../engine/book/as-of.ts';
 import { curingTimesOf, pieceMayBeStripped } from '../../engine/book/curing-times.ts';
 import { linesLeft, packMinutesOf } from '../../engine/book/goods.ts';
@@ -32,6 +34,7 @@ import { measuresOf, shownAmount } from '../typed/measures.ts';
 import { OFFCUTS_EXAMPLE, offcutsText } from '../typed/offcuts-typed.ts';
 import { bookOf } from '../typed/stock-book.ts';
 import { watersOfYard } from '../yard/mix-water.ts';
+import { stripFacts } from '../yard/strip-facts.ts';
 import { begunFacts } from './begun-facts.ts';
 import { doneOnDay } from './done-today.ts';
 import { type EveningFacts, eveningFacts } from './evening-facts.ts';
@@ -115,6 +118,12 @@ const wetSeen = async (tx: Tx) => {
   return { hours, records: hours.size === 0 ? [] : await workRecords(tx) };
 };
 
+/** All that was done, where some of it was a look at a piece that was not hard: a mix may take another time than was thought. */
+const hardSeen = async (tx: Tx) => {
+  const isAsked = (await countOfRecords(tx, 'not hard')) >= ENOUGH_STRIPS;
+  return { records: isAsked ? await workRecords(tx) : [], guesses: isAsked ? await guessesOfYard(tx) : [] };
+};
+
 /** What each order that is to be packed may be packed of. */
 const toPack = (
   steps: readonly SessionStep[],
@@ -176,7 +185,7 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
   const calendar = calendarOf(yard.yard.timeZone);
   const now = minuteOf(context.now);
   const { session, underWay, idle } = sessionToShow(plan, yard);
-  const { changes, toMend, hours, system, waters, materials, coming, moulds, stood, covered, wet } =
+  const { changes, toMend, hours, system, waters, materials, coming, moulds, stood, covered, wet, hard } =
     await context.database.read(async (tx) => ({
       changes: await recentHeads(tx, CHANGES_READ),
       toMend: await piecesToMend(tx),
@@ -189,6 +198,7 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
       stood: await finishedPieces(tx),
       covered: await minutesOfSteps(tx, coveredNames(yard)),
       wet: await wetSeen(tx),
+      hard: await hardSeen(tx),
     }));
   const orders = await openOrdersOf(context, cached);
   const steps = session ? sessionSteps(plan, yard, session, { system, waters }) : [];
@@ -240,6 +250,9 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
     toPack: toPack([...lateSteps, ...steps], stood, yard, plan),
     toMend: toMendFacts(toMend, yard),
     wetCures: wetCures(yard, wet.records, wet.hours, now),
+    hardOtherwise: stripFacts(yard, hard.records, { ...hard, system }).filter(
+      ({ enough, changes }) => enough && changes.length > 0,
+    ),
     done: doneOnDay(changes, now, calendar),
     hoursChanged: hoursChangedOn(changes, day),
   };

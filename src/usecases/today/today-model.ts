@@ -2,6 +2,7 @@ import type { PageHead } from '../core/page-parts.ts';
 import type { PieceToPack } from '../orders/pieces-to-pack.ts';
 import type { ToMendFacts } from '../orders/to-mend-facts.ts';
 import type { LeftForLater } from '../plan/save-edit.ts';
+import type { StripFacts } from '../yard/strip-facts.ts';
 import type { EveningFacts } from './evening-facts.ts';
 import type { FixedFacts } from './fixed-facts.ts';
 import type { HoursChanged } from './hours-changed.ts';
@@ -185,6 +186,8 @@ export interface TodayModel extends PageHead {
   toMend: readonly ToMendFacts[];
   /** Pieces that their mix wants kept wet out of their moulds. */
   wetCures: readonly WetCureFacts[];
+  /** Mixes of which strips say that they take another time than their figures have. */
+  hardOtherwise: readonly StripFacts[];
   done: readonly DoneFacts[];
   hoursChanged: readonly HoursChanged[];
 }

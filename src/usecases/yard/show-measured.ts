@@ -3,10 +3,13 @@ import { workRecords } from '../../../db/stores/work-record-store.ts';
 import type { FigureOf } from '../../../shared/figure.ts';
 import type { WorkRecord } from '../../../shared/work-record.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { ENOUGH_STRIPS } from '../../engine/begin/measured-strips.ts';
 import { ENOUGH_MEASURED, type MeasuredTime, measuredTimes, withMeasured } from '../../engine/begin/measured-times.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import type { PageHead } from '../core/page-parts.ts';
 import { currentPlan } from '../plan/make-plan.ts';
+import { measuresOf } from '../typed/measures.ts';
+import { type StripFacts, stripFacts } from './strip-facts.ts';
 
 /** A figure that would be another one. */
 export interface FigureChange extends FigureOf {
@@ -31,6 +34,9 @@ export interface MeasuredFacts extends Pick<MeasuredTime, 'what' | 'id' | 'count
 export interface MeasuredModel extends PageHead {
   enough: number;
   times: readonly MeasuredFacts[];
+  /** Of fewer strips nothing is taken over. */
+  enoughStrips: number;
+  strips: readonly StripFacts[];
 }
 
 const FIGURES = ['mixMinutes', 'fillMinutes', 'prepMinutes', 'cleanMinutes', 'stripMinutes'] as const;
@@ -71,12 +77,14 @@ export const measuredFacts = (
 /** What the yard's work took, where both ends were tapped, beside the figures that dates rest on. */
 export const showMeasured = async (context: UseCaseContext): Promise<MeasuredModel> => {
   const { yard } = await currentPlan(context);
-  const { records, guesses } = await context.database.read(async (tx) => ({
+  const { records, guesses, system } = await context.database.read(async (tx) => ({
     records: await workRecords(tx),
     guesses: await guessesOfYard(tx),
+    system: (await measuresOf(tx)).system,
   }));
   return {
     ...{ yardName: yard.yard.name, today: today(yard.yard.timeZone, context.now), enough: ENOUGH_MEASURED },
     times: measuredFacts(yard, records, guesses),
+    ...{ enoughStrips: ENOUGH_STRIPS, strips: stripFacts(yard, records, { guesses, system }) },
   };
 };

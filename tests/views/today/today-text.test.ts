@@ -110,6 +110,7 @@ const model = (changes: Partial<TodayModel>): TodayModel => ({
     lastMix: [],
     otherFull: [],
     toLeave: [],
+    hardOtherwise: [],
     overdue: [],
     toCome: [],
     emptyMoulds: [],
