@@ -48,6 +48,9 @@ export const ruleFault = (text: string): string | null => {
   return null;
 };
 
+/** Years of days to count through take seconds, and nobody worked by this then. */
+const COUNTS_FROM = '1970-01-01';
+
 const hours = {
   start: clock,
   end: clockEnd,
@@ -71,7 +74,11 @@ export const workWindow = z
     until: date.optional(),
     ...hours,
   })
-  .refine(endsAfterStart, endFault);
+  .refine(endsAfterStart, endFault)
+  .refine(({ rule, from }) => !rule.includes('COUNT=') || from >= COUNTS_FROM, {
+    path: ['from'],
+    message: 'is before 1970, and the rule counts from there',
+  });
 /** A window once read: one person, all kinds of work, where nothing else was given. */
 export type WorkWindow = z.infer<typeof workWindow>;
 

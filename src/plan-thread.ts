@@ -23,6 +23,8 @@ interface ThreadParts extends Partial<ThreadData> {
   limitMs: number;
   /** A thread that was asked nothing for so long gives its memory back. */
   idleMs?: number;
+  /** Starts the thread; the one that plans, where nothing else is said. */
+  start?: (workerData: ThreadData) => Worker;
   tell: (words: string) => void;
 }
 
@@ -46,7 +48,8 @@ const startWorker = (workerData: ThreadData): Worker => {
  * A thread that works out what would hold up the requests. It is started with its first question and ended when a
  * question is given up, since nothing else stops a calculation; the next question starts it again.
  */
-export const planThread = ({ limitMs, idleMs = IDLE_MS, tell, standsBack = false }: ThreadParts): PlanThread => {
+export const planThread = (parts: ThreadParts): PlanThread => {
+  const { limitMs, idleMs = IDLE_MS, tell, standsBack = false, start = startWorker } = parts;
   let worker: Worker | null = null;
   let answer: ((answer: unknown) => void) | null = null;
   let ending: Promise<unknown> = Promise.resolve();
@@ -61,12 +64,18 @@ export const planThread = ({ limitMs, idleMs = IDLE_MS, tell, standsBack = false
     answer?.(null);
   };
   const started = (): Worker => {
-    const fresh = startWorker({ standsBack });
+    const fresh = start({ standsBack });
     // One that was given up may have sent its answer already: it answers nothing any more.
     fresh.on('message', (message) => worker === fresh && answer?.(message));
     fresh.on('error', (error) => {
       tell(`A calculation failed: ${logLines(error)}`);
       if (worker === fresh) end();
+    });
+    // One that ends by itself, whatever made it, answers nothing; the next question starts another.
+    fresh.on('exit', () => {
+      if (worker !== fresh) return;
+      tell('A calculation ended without an answer. Nothing was changed by it.');
+      end();
     });
     return fresh;
   };

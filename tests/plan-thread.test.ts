@@ -1,4 +1,5 @@
 import { setTimeout as pause } from 'node:timers/promises';
+import { Worker } from 'node:worker_threads';
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { type PlanThread, planThread } from '../src/plan-thread.ts';
 import { computeHere } from '../src/usecases/core/computations.ts';
@@ -49,6 +50,23 @@ describe('a thread', () => {
     expect(told).toHaveLength(1);
     expect(told[0]).toMatch(/^A calculation failed: /);
     expect(await compute('next moulds', { yard: late })).toEqual(computeHere('next moulds', { yard: late }));
+  });
+
+  test('that ends without a word is told of, and replaced at the next question', async () => {
+    const told: string[] = [];
+    let started = 0;
+    const start = () => {
+      started += 1;
+      return new Worker("require('node:worker_threads').parentPort.on('message', () => process.exit())", {
+        eval: true,
+      });
+    };
+    const { compute, close } = planThread({ limitMs: AMPLE_MS, tell: (words) => void told.push(words), start });
+    onTestFinished(() => close());
+    expect(await compute('next moulds', { yard: late })).toBeNull();
+    expect(await compute('next moulds', { yard: late })).toBeNull();
+    expect(started).toBe(2);
+    expect(told).toEqual(Array(2).fill('A calculation ended without an answer. Nothing was changed by it.'));
   });
 
   test('that is closed answers nothing, not even what waited', async () => {

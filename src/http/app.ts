@@ -14,6 +14,7 @@ import { fileLimit, fileRoutes, isFilePath } from './file-routes.tsx';
 import { firstRoutes } from './first-routes.tsx';
 import { sameOrigin, securityHeaders } from './guard.ts';
 import { guessRoutes } from './guess-routes.tsx';
+import { healthRoutes } from './health-routes.ts';
 import { kitRoutes } from './kit-routes.tsx';
 import { measuredRoutes } from './measured-routes.tsx';
 import { mouldRoutes } from './mould-routes.tsx';
@@ -89,6 +90,7 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   dayRoutes,
   fileRoutes,
   undoRoutes,
+  healthRoutes,
 ];
 
 /** The whole of Mould Rota behind one request handler. */

@@ -10,6 +10,7 @@ import type { DateReading } from '../usecases/typed/date-typed.ts';
 import type { FormFields } from '../usecases/typed/form-fields.ts';
 import { missing } from './failures.tsx';
 import { errorsByField, readForm } from './form.ts';
+import { keyOf } from './once.ts';
 import { type PageFrame, type PageStatus, page, seeDone } from './page.tsx';
 import type { Screens } from './screens.ts';
 import { doneBy } from './this-device.ts';
@@ -75,8 +76,8 @@ export const pageRoute = ({ context }: Screens, path: string, show: Show): Hono 
   new Hono().get(path, async (c) => answer(c, await show(c, context(), BLANK), BLANK));
 
 /** What is asked, by whom, with the key of the act; a key that can't be read is a fault. */
-const asked = (c: Context, context: UseCaseContext, fields: FormFields): Outcome<UseCaseContext> => {
-  const act = actTyped(fields);
+const asked = async (c: Context, context: UseCaseContext, fields: FormFields): Promise<Outcome<UseCaseContext>> => {
+  const act = actTyped(fields.once && fields.act === undefined ? { act: await keyOf(fields) } : fields);
   if (!act.ok) return act;
   return done({ ...context, ...doneBy(c, fields.doneBy), ...(act.value === null ? {} : { act: act.value }) });
 };
@@ -96,7 +97,7 @@ export const formRoute = <T,>({ context }: Screens, form: FormRoute<T>): Hono =>
     const [now, fields] = [context(), await readForm(c)];
     const again = async (state: FormState) => answer(c, await form.show(c, now, state), state);
     if (form.isUnfinished?.(fields)) return again({ ...BLANK, typed: fields });
-    const act = asked(c, now, fields);
+    const act = await asked(c, now, fields);
     const saved = act.ok
       ? await savedOnce(form, act.value, fields, c)
       : { kind: 'refused' as const, faults: act.faults };

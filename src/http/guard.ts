@@ -32,6 +32,8 @@ export const securityHeaders =
     if (!c.res.headers.has('Cache-Control')) c.header('Cache-Control', 'no-store');
   };
 
+const NOT_FOR_THEM = 'Another page asked for this, and nobody followed a link. It was not answered.\n';
+
 const hostOf = (origin: string): string | null => {
   try {
     return new URL(origin).host;
@@ -59,6 +61,13 @@ export const fromOurPages = (method: string, { site, origin, host, publicAddress
   return origin === publicAddress || (host !== undefined && hostOf(origin) === host);
 };
 
+/**
+ * True when a page elsewhere asks for something in its own frame or script, where nobody followed a link: whatever a page of
+ * ours costs to make, it would be made for nobody. What is no browser says nothing of the kind.
+ */
+const askedFromElsewhere = (site: string | undefined, mode: string | undefined): boolean =>
+  site !== undefined && !['same-origin', 'none'].includes(site) && mode !== 'navigate';
+
 export const sameOrigin =
   (publicAddress: string | null, refused: (c: Context) => Response | Promise<Response>): MiddlewareHandler =>
   async (c, next) => {
@@ -69,5 +78,6 @@ export const sameOrigin =
       publicAddress,
     };
     if (!fromOurPages(c.req.method, headers)) return refused(c);
+    if (askedFromElsewhere(headers.site, c.req.header('Sec-Fetch-Mode'))) return c.text(NOT_FOR_THEM, 403);
     return next();
   };

@@ -20,6 +20,7 @@ import type { FormFields } from '../usecases/typed/form-fields.ts';
 import { linesTyped, orderRows, orderTyped } from '../usecases/typed/order-form.ts';
 import { readForm } from './form.ts';
 import { type FormRoute, formPage, formRoute, pageRoute, type Show } from './form-route.tsx';
+import { onceMark } from './once.ts';
 import { orderFirst } from './order-first.ts';
 import { page } from './page.tsx';
 import { rowsInAddress } from './question-rows.ts';
@@ -104,6 +105,7 @@ const orderFormPage: Show = async (c, context, { typed: sent, errors, effect }) 
     offers,
     customers,
     typed,
+    once: id === null ? (sent?.once ?? onceMark()) : null,
     rows: orderRows(typed),
     errors: { ...errors, ...merged?.errors },
     effect,

@@ -40,6 +40,25 @@ test('sent twice at once, it is done once', async () => {
   expect(await kinds(screens)).toHaveLength(before.length + 1);
 });
 
+const orderForm = async ({ get }: TestScreens) => ({
+  once: /name="once" value="([^"]+)"/.exec(await (await get('/orders/new')).text())?.[1] ?? '',
+  what0: 'kit:planter',
+  quantity0: '1',
+});
+
+test('the form of an order is taken once, however often it is sent, and again where it says something else or is drawn anew', async () => {
+  const screens = await demoScreens();
+  const before = (await kinds(screens)).length;
+  const form = { ...(await orderForm(screens)), customer: 'Anna' };
+  expect(form.once).not.toBe('');
+  const answers = await Promise.all([1, 2, 3].map(() => screens.post('/orders', form)));
+  expect(answers.map(({ status }) => status)).toEqual([303, 303, 303]);
+  expect(await kinds(screens)).toHaveLength(before + 1);
+  expect((await screens.post('/orders', { ...form, customer: 'Ben' })).status).toBe(303);
+  expect((await screens.post('/orders', { ...(await orderForm(screens)), customer: 'Anna' })).status).toBe(303);
+  expect(await kinds(screens)).toHaveLength(before + 3);
+});
+
 test('what was undone is not done again by the same act, but by another', async () => {
   const screens = await demoScreens();
   const act = randomUUID();

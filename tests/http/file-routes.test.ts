@@ -162,6 +162,11 @@ describe('a file that is none of these', () => {
       /nested deeper/,
     ],
     [
+      'of two million orders with nothing in them',
+      `{"format":"mould-rota/yard","version":2,"orders":[${'{},'.repeat(2_000_000)}{}]}`,
+      /more entries than any yard file/,
+    ],
+    [
       'a later archive',
       '{"format":"mould-rota/archive","version":2,"moulds":4}',
       /version: was written by a later version/,

@@ -30,6 +30,32 @@ describe('a request that changes something', () => {
   });
 });
 
+describe('a page asked for by a page elsewhere', () => {
+  const SITE = 'Sec-Fetch-Site';
+  const MODE = 'Sec-Fetch-Mode';
+  test('is not made where nobody followed a link', async () => {
+    const { get } = await screensOver();
+    for (const site of ['cross-site', 'same-site'])
+      for (const mode of ['no-cors', 'cors', 'same-origin'])
+        expect([site, mode, (await get('/?what=kit:pair&number=9', { [SITE]: site, [MODE]: mode })).status]).toEqual([
+          site,
+          mode,
+          403,
+        ]);
+  });
+
+  test('is shown to whoever follows a link, types its address, or is on a page of ours', async () => {
+    const { get } = await screensOver();
+    for (const [site, mode] of [
+      ['cross-site', 'navigate'],
+      ['none', 'navigate'],
+      ['none', 'no-cors'],
+      ['same-origin', 'cors'],
+    ])
+      expect((await get('/who', { [SITE]: site ?? '', [MODE]: mode ?? '' })).status).toBe(200);
+  });
+});
+
 describe('every answer', () => {
   test.each(['/', '/orders', '/moulds', '/nothing', '/assets/styles.css'])(
     '%s allows nothing inline and no frame',

@@ -35,6 +35,13 @@ describe('a rule that is not', () => {
   ])('%s %s', (rule, fault) => expect(ruleFault(rule)).toBe(fault));
 });
 
+test('a rule that counts begins in 1970 at the earliest', () => {
+  const counting = { rule: 'FREQ=DAILY;COUNT=9', from: '1969-12-31', start: '08:00', end: '12:00' };
+  expect(workWindow.safeParse(counting).error?.issues[0]).toMatchObject({ path: ['from'] });
+  expect(workWindow.safeParse({ ...counting, from: '1970-01-01' }).success).toBe(true);
+  expect(workWindow.safeParse({ ...counting, rule: 'FREQ=DAILY' }).success).toBe(true);
+});
+
 describe('hours', () => {
   const extra = { date: '2027-04-10', start: '08:00', end: '12:00' };
   test('are for one person and all work unless they say otherwise', () => {

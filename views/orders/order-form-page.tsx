@@ -27,6 +27,8 @@ export interface OrderFormShown extends Pick<OrderFormModel, 'today' | 'offers' 
   id: string | null;
   /** By field name: `customer`, `what0`, `quantity0` … exactly as typed. */
   typed: Readonly<Record<string, string>>;
+  /** Marks this form among all that are drawn, so that it is taken once; null where an order is changed. */
+  once: string | null;
   /** Rows of what and how many. */
   rows: number;
   errors: FieldErrors;
@@ -173,6 +175,7 @@ export const OrderFormPage: FC<{ model: OrderFormShown }> = ({ model }) => {
       )}
       <Answer>{id === null ? 'Take an order.' : `Change order ${id}.`}</Answer>
       <form class="form" id={FORM} method="post" action={action}>
+        {model.once && <input type="hidden" name="once" value={model.once} autocomplete="off" />}
         {typed.version && <input type="hidden" name="version" value={typed.version} />}
         {/* The first button of a form is what Enter presses. */}
         <button type="submit" class="unseen" tabindex={-1}>

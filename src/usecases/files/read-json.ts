@@ -12,9 +12,15 @@ export type WholeYard =
 /** Nothing in either format lies deeper than this. */
 const DEEPEST = 20;
 
-/** How deep brackets are nested in a JSON text, counted no further than one past the limit. */
-const tooDeep = (text: string): boolean => {
-  let depth = 0;
+/** An entry of either has 50 letters or more, and a file that is taken is no longer than 10 MB. */
+const MOST_ENTRIES = 200_000;
+
+const TOO_DEEP = 'The file is nested deeper than any yard file or archive. Choose another.';
+const TOO_MANY = 'The file has more entries than any yard file or archive of its size. Choose another.';
+
+/** What of a JSON text no yard file or archive has, found before anything is made of it: each of its faults takes memory. */
+const unlikeAny = (text: string): string | null => {
+  let [depth, entries] = [0, 0];
   let inString = false;
   for (let at = 0; at < text.length; at++) {
     const sign = text[at];
@@ -24,10 +30,12 @@ const tooDeep = (text: string): boolean => {
     } else if (sign === '"') inString = true;
     else if (sign === '{' || sign === '[') {
       depth += 1;
-      if (depth > DEEPEST) return true;
+      if (depth > DEEPEST) return TOO_DEEP;
+      if (sign === '{') entries += 1;
+      if (entries > MOST_ENTRIES) return TOO_MANY;
     } else if (sign === '}' || sign === ']') depth -= 1;
   }
-  return false;
+  return null;
 };
 
 const BROKEN_OFF = 'The file breaks off before its end: part of it is missing. Get it once more, whole.';
@@ -65,7 +73,8 @@ const fromLater = ({ file }: WholeYard, now: string): Fault[] =>
 
 /** Reads a yard file or an archive: all its faults at once, each with its JSON path. */
 export const readWholeYard = (text: string, now: string): Outcome<WholeYard> => {
-  if (tooDeep(text)) return refuse('file', 'The file is nested deeper than any yard file or archive. Choose another.');
+  const unlike = unlikeAny(text);
+  if (unlike !== null) return refuse('file', unlike);
   const json = parsed(text);
   if (!json.ok) return json;
   const read = asKind(json.value);

@@ -1,0 +1,23 @@
+import { existsSync, readdirSync, statSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+
+const project = fileURLToPath(new URL('../', import.meta.url));
+const built = `${project}dist/main.js`;
+
+const SOURCES = ['src', 'shared', 'db', 'views', 'package.json'];
+
+const changedAt = (path) => {
+  const { isDirectory, mtimeMs } = ((stat) => ({ isDirectory: stat.isDirectory(), mtimeMs: stat.mtimeMs }))(
+    statSync(path),
+  );
+  return isDirectory ? Math.max(mtimeMs, ...readdirSync(path).map((name) => changedAt(`${path}/${name}`))) : mtimeMs;
+};
+
+/** Sources that are not there were left out where it was installed: what is built is all there is. */
+const isOld = () =>
+  Math.max(...SOURCES.filter((name) => existsSync(project + name)).map((name) => changedAt(project + name))) >
+  statSync(built).mtimeMs;
+
+// In this very process, so that a signal to it is one to the server.
+if (!existsSync(built) || isOld()) await import('./build.mjs');
+await import('../dist/main.js');
