@@ -4,6 +4,8 @@ import { fileURLToPath } from 'node:url';
 const project = fileURLToPath(new URL('../', import.meta.url));
 const built = `${project}dist/main.js`;
 
+const LOOK_MS = 300;
+
 const SOURCES = ['src', 'shared', 'db', 'views', 'package.json'];
 
 const changedAt = (path) => {
@@ -18,6 +20,15 @@ const isOld = () =>
   Math.max(...SOURCES.filter((name) => existsSync(project + name)).map((name) => changedAt(project + name))) >
   statSync(built).mtimeMs;
 
+/** npm passes a signal on to the shell between the two, which ends and leaves the server behind: whoever ended npm meant it. */
+const endWithShell = () => {
+  const shell = process.ppid;
+  const looking = setInterval(() => process.ppid !== shell && process.kill(process.pid, 'SIGTERM'), LOOK_MS);
+  process.once('SIGTERM', () => clearInterval(looking));
+  looking.unref();
+};
+
+if (process.env.npm_lifecycle_event === 'start') endWithShell();
 // In this very process, so that a signal to it is one to the server.
 if (!existsSync(built) || isOld()) await import('./build.mjs');
 await import('../dist/main.js');

@@ -1,6 +1,8 @@
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { statSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, onTestFinished, test } from 'vitest';
 import { openDatabase } from '../db/open.ts';
 import { openOrders } from '../db/stores/order-store.ts';
 import { startScript } from './support/run-script.ts';
@@ -50,5 +52,20 @@ describe('the server', { timeout: 90_000 }, () => {
     expect([second.code, second.stderr]).toEqual([1, `Port ${port} is taken. Set PORT to another one.\n`]);
     first.stop();
     expect((await first.ended).code).toBe(0);
+  });
+
+  test('started by npm ends with it', async () => {
+    const env = { DATABASE_URL: `file:${join(temporaryFolder(), 'yard.db')}`, PORT: '0', PATH: process.env.PATH };
+    const npm = spawn('npm', ['start'], { cwd: process.cwd(), env, stdio: ['ignore', 'pipe', 'pipe'] });
+    onTestFinished(() => void npm.kill('SIGKILL'));
+    let written = '';
+    npm.stdout.setEncoding('utf8').on('data', (text: string) => (written += text));
+    while (!written.includes('Mould Rota is at')) await once(npm.stdout, 'data');
+    const address = /http:\S+/.exec(written)?.[0] ?? '';
+    expect((await fetch(`${address}/healthz`)).status).toBe(200);
+    npm.kill('SIGTERM');
+    // Its output is closed once nobody is left who could write there: the server, too.
+    await once(npm.stdout, 'close');
+    await expect(fetch(`${address}/healthz`)).rejects.toThrow();
   });
 });
