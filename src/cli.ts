@@ -13,20 +13,21 @@ type Read<T> = { ok: true; value: T } | { ok: false; faults: Fault[] };
 
 /** A quote searches for some seconds, as a page does in the background. */
 const USAGE = [
-  'rota plan YARD.json [--effort quick|normal|thorough]',
-  'rota quote YARD.json --order ORDER.json [--beside PLAN.json | --effort …] [--pairs]',
-  'rota backup [FILE]',
-  'rota verify FILE',
-  'rota restore FILE [--yes]',
-  'rota export [--archive | --csv orders|moulds|stock [--commas]]',
-  'or rota import FILE [--try]',
-].join(', ');
+  'plan YARD.json [--effort quick|normal|thorough]',
+  'quote YARD.json --order ORDER.json [--beside PLAN.json | --effort …] [--pairs]',
+  'backup [FILE]',
+  'verify FILE',
+  'restore FILE [--yes]',
+  'export [--archive | --csv orders|moulds|stock [--commas]]',
+  'import FILE [--try]',
+];
 
 const wrong = (path: string, message: string): { ok: false; faults: Fault[] } => ({
   ok: false,
   faults: [{ path, message }],
 });
-const wrongUse = (message: string) => wrong('command', `${message}. Use: ${USAGE}`);
+const wrongUse = (message: string) =>
+  wrong('command', `${message}. Use: ${USAGE.map((line) => `rota ${line}`).join(', or ')}`);
 
 const readJson = (name: string): Read<unknown> => {
   let text: string;
@@ -158,12 +159,17 @@ const OPTIONS = {
   commas: { type: 'boolean' },
   try: { type: 'boolean' },
   yes: { type: 'boolean' },
+  help: { type: 'boolean', short: 'h' },
 } as const;
+
+/** All commands, one a line. */
+const HELP = `${USAGE.map((line) => `rota ${line}`).join('\n')}\n`;
 
 const read = async (args: string[]): Promise<Read<string>> => {
   try {
     const { positionals, values } = parseArgs({ args, options: OPTIONS, allowPositionals: true });
-    return await run(positionals, values);
+    const { help, ...options } = values;
+    return help || positionals[0] === 'help' ? { ok: true, value: HELP } : await run(positionals, options);
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code?.startsWith('ERR_PARSE_ARGS')) return wrongUse((error as Error).message);
     throw error;

@@ -103,3 +103,13 @@ test('wrong use is answered with one line that says how to use it', async () => 
     expect(stderr).toMatch(/^command: [^\n]+ Use: rota plan YARD\.json[^\n]+\n$/);
   }
 });
+
+test('asked for help it says all of its commands, one a line', async () => {
+  const asked = await Promise.all([rota('--help'), rota('help')]);
+  for (const { code, stdout, stderr } of asked) {
+    expect([code, stderr]).toEqual([0, '']);
+    expect(stdout.split('\n').map((line) => line.split(' ').slice(0, 2).join(' '))).toEqual(
+      ['plan', 'quote', 'backup', 'verify', 'restore', 'export', 'import'].map((name) => `rota ${name}`).concat(''),
+    );
+  }
+});

@@ -45,7 +45,7 @@ describe.each([
     expect(await concrete.textContent()).toContain('1 bag came Mon 23 Nov and keeps 120 days: check it before use.');
     await concrete.locator('summary').click();
     await concrete.locator('[name=counted]').fill('2');
-    await concrete.getByRole('button', { name: /^Correct/ }).click();
+    await concrete.getByRole('button', { name: /^Save count/ }).click();
     await page.getByText('Concrete mix, 25 kg counted: 2 in the yard, not 3.', { exact: true }).waitFor();
     expect(await page.textContent('main')).not.toContain('Past its shelf life');
     expect(complaints).toEqual([]);

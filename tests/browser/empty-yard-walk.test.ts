@@ -123,7 +123,7 @@ test('an empty yard is filled in part by part to its first date, by clicks and k
   await walk.hours();
   await walk.kits();
   await hand.click('nav a:has-text("Your yard")');
-  await page.waitForSelector('h1:has-text("Everything needed for a first date is here.")');
+  await page.waitForSelector('h1:has-text("Your yard is ready to give dates.")');
   await walk.look();
   await hand.click('nav a:has-text("When?")');
   await hand.choose('#what', 'Planter 1200 x 600');

@@ -229,7 +229,7 @@ test.each([
   for (const [field, text] of Object.entries(typed)) await page.fill(field, text);
   await page.click('form.form .button.main');
   await page.waitForSelector('.effect');
-  expect(await page.textContent('.effect')).toMatch(/^This moves .*Nothing was saved yet\./);
+  expect(await page.textContent('.effect')).toMatch(/^This moves .*Nothing has been saved yet\./);
   for (const [field, text] of Object.entries(typed)) expect(await page.inputValue(field)).toBe(text);
   expect(await violations(page)).toEqual([]);
   expect(await page.evaluate('document.documentElement.scrollWidth - window.innerWidth')).toBeLessThanOrEqual(0);
@@ -249,7 +249,7 @@ test.each([
   for (const [field, text] of Object.entries(typed)) await page.fill(field, text);
   await page.click(button);
   await page.waitForSelector('.effect');
-  expect(await page.textContent('.effect')).toContain('Nothing was saved yet.');
+  expect(await page.textContent('.effect')).toContain('Nothing has been saved yet.');
   expect(await violations(page)).toEqual([]);
   expect(await tooSmall(page, 40)).toEqual([]);
   expect(await page.evaluate('document.documentElement.scrollWidth - window.innerWidth')).toBeLessThanOrEqual(0);

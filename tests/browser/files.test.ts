@@ -21,7 +21,7 @@ const sideways = (page: Page) => page.evaluate('document.documentElement.scrollW
 
 const choose = async (page: Page, name: string, content: string | Buffer) => {
   await page.setInputFiles('#file', { name, mimeType: 'text/plain', buffer: Buffer.from(content) });
-  await page.click('text="Look at it"');
+  await page.click('text="Check it"');
 };
 
 describe.each([

@@ -24,7 +24,7 @@ describe.each([
     const { page, complaints } = await watchedPage(browser, options);
     await page.goto(`${url}/`);
     await page.getByRole('link', { name: 'Your yard' }).click();
-    expect(await page.textContent('h1')).toBe('Everything needed for a first date is here.');
+    expect(await page.textContent('h1')).toBe('Your yard is ready to give dates.');
     await page.locator('.yard-sections').getByRole('link', { name: 'Moulds' }).click();
     await page.getByRole('link', { name: 'Add moulds' }).click();
     await page.getByLabel('How many').fill('4');
@@ -70,7 +70,7 @@ describe.each([
     await page.getByRole('button', { name: 'Save' }).click();
     await page.waitForSelector('.effect');
     const effect = await page.textContent('.effect');
-    expect(effect).toContain('This moves one promise. Nothing was saved yet.');
+    expect(effect).toContain('This moves one promise. Nothing has been saved yet.');
     expect(effect).toMatch(/School garden\s*: Sat 10 Apr to Sat 17 Apr, 7 days later/);
     expect(await page.isChecked('[name="days:SU"]')).toBe(true);
     expect(await page.isChecked('[name="days:SA"]')).toBe(false);
@@ -177,7 +177,7 @@ test('a rule shows its next dates as it is typed', async () => {
   const url = await served(await screensOver());
   const { page, complaints } = await watchedPage(browser);
   await page.goto(`${url}/yard/hours/new`);
-  await page.getByText('Another rhythm, as a rule').click();
+  await page.getByText('Another pattern (repeat rule)').click();
   await page.getByLabel('Rule').fill('FREQ=MONTHLY;BYDAY=1SA');
   await page.getByLabel('Rule').press('Tab');
   await page.waitForSelector(

@@ -230,7 +230,7 @@ describe('times fitted to the last session', () => {
     const { get } = await begun();
     const text = await textOf(await get('/begin/session?made=90'));
     expect(text).toMatch(/A Saturday can't make 90: \d+ is the nearest\./);
-    expect(text).toContain('the moulds you have hold it');
+    expect(text).toContain('held up by the moulds you have');
   });
 
   test.each(['', '0', '-3', 'eight', '1000'])('"%s" is no number of pieces', async (made) => {
@@ -276,7 +276,7 @@ describe('guesses', () => {
     const screens = await begun();
     const page = await textOf(await screens.get('/yard/guesses'));
     const [still] = /^\w+ figures are still to check/.exec(page) ?? ['none'];
-    expect(await textOf(await screens.get('/yard'))).toContain(`${still.toLowerCase()}. Look at them`);
+    expect(await textOf(await screens.get('/yard'))).toContain(`${still.toLowerCase()}. Check them`);
     expect(page).toContain('One bag makes: 27 kg.');
     expect(page).toContain('A panel can be stripped after: 90 minutes at 20 °C, 180 minutes at 10 °C.');
     expect(page).toContain('A panel weighs: 18.1 kg for Panel 1200, 13.5 kg for Panel 900, 9 kg for Panel 600.');

@@ -104,7 +104,7 @@ describe('buying', () => {
     const screens = await screensOver(yardShortOfMortar());
     const none = { material: 'mortar', line: '0-0', on: '2027-04-17' };
     const page = await (await screens.post('/buying/not-to-be-had', none)).text();
-    expect(page).toContain('Nothing was saved yet.');
+    expect(page).toContain('Nothing has been saved yet.');
     const seen = (/name="seen" value="([^"]*)"/.exec(page)?.[1] ?? '').replaceAll('&quot;', '"');
     const text = await screens.textAfter(await screens.post('/buying/not-to-be-had', { ...none, seen }));
     expect(text).toContain('Not to be had before Sat 17 Apr.');
@@ -230,7 +230,9 @@ describe('buying', () => {
     const form = { goods: String(goods?.id), on: '24 Apr' };
     const asked = await screens.post('/buying/new-day', form);
     const html = await asked.clone().text();
-    expect(await textOf(asked)).toMatch(/This moves one promise\. Nothing was saved yet\..*School garden: .* later/);
+    expect(await textOf(asked)).toMatch(
+      /This moves one promise\. Nothing has been saved yet\..*School garden: .* later/,
+    );
     expect(html).toContain('action="/buying/new-day"');
     expect((await comingIn(screens))[0]?.on).toBe('2027-04-09');
     const seen = /name="seen" value="([^"]+)"/.exec(html)?.[1] ?? '';

@@ -60,7 +60,7 @@ describe('the changes', () => {
     expect(said).toContain('moved, and no date given did.');
     const text = await textOf(await get('/changes'));
     expect(text).toContain('One change since Thu 8 Apr, and it moved no date that was given.');
-    expect(text).toMatch(/By plan only: \d orders? (School garden|Pat Dunne): Sat \d+ Apr to Sat/);
+    expect(text).toMatch(/\d orders? without a promise also moved (School garden|Pat Dunne): Sat \d+ Apr to Sat/);
   });
 
   test('say why something that was fixed could not stay', async () => {
@@ -85,7 +85,7 @@ describe('the changes', () => {
     await at('2027-04-08T07:30:00Z').request('/');
     const later = at('2027-04-15T07:30:00Z');
     const first = await textOf(await later.request('/'));
-    expect(first).toMatch(/^A new day, Thu 15 Apr\. .* 7 days after the date given\. Read/);
+    expect(first).toMatch(/^A new day, Thu 15 Apr\. .* 7 days after the date given\. Dismiss/);
     const html = await (await later.request('/changes')).text();
     expect(await textOf(new Response(html))).toContain(
       'A new day, Thu 15 Apr. School garden: Sat 17 Apr to Sat 24 Apr, 7 days later; 7 days after the date given.',
@@ -95,7 +95,7 @@ describe('the changes', () => {
     // The clock was wrong: what it said of a day that has not come is told no more, but that it was wrong.
     const right = at('2027-04-08T08:00:00Z');
     expect(await textOf(await right.request('/'))).toMatch(
-      /^The clock was put back to Thu 8 Apr\. School garden is ready Sat 17 Apr now[^.]*\. Read(?!.*A new day)/,
+      /^The clock was put back to Thu 8 Apr\. School garden is ready Sat 17 Apr now[^.]*\. Dismiss(?!.*A new day)/,
     );
     expect(await textOf(await right.request('/changes'))).toMatch(
       /^Two changes since Thu 8 Apr\..*Today, Thu 8 Apr.*The clock was put back.*Thu 15 Apr, by a clock that was ahead/,

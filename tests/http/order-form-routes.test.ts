@@ -168,7 +168,7 @@ describe('a date that is asked about first', () => {
     expect(answer.status).toBe(200);
     const html = await answer.clone().text();
     expect(await textOf(answer)).toMatch(
-      /^Sat 10 Apr can't be kept: by today's plan it is ready Sat \d+ (Apr|May), \d+ days late\. Nothing was saved yet\./,
+      /^Sat 10 Apr can't be kept: by today's plan it is ready Sat \d+ (Apr|May), \d+ days late\. Nothing has been saved yet\./,
     );
     expect(html).toContain('Gate code 4');
     expect(html).toContain('value="2027-04-10"');
@@ -200,7 +200,9 @@ describe('a date that is asked about first', () => {
   test('is wanted, and has passed: it is asked about as well', async () => {
     const { post } = await screensOver();
     const text = await textOf(await post('/orders', { ...filled, wantedOn: '1 Apr' }));
-    expect(text).toMatch(/^Thu 1 Apr, the day wanted, has passed\. Nothing was saved yet\. Sat 1 Apr 2028 is meant/);
+    expect(text).toMatch(
+      /^Thu 1 Apr, the day wanted, has passed\. Nothing has been saved yet\. Sat 1 Apr 2028 is meant/,
+    );
   });
 
   test('an answer names a field of the form, or is none', async () => {

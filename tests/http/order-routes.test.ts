@@ -235,7 +235,7 @@ describe('the page of a late order', () => {
 
   test('is the only one that does: an order in time is held by nothing', async () => {
     const { get } = await screensOver(lateYard);
-    expect(await textOf(await get('/orders/27-002'))).not.toContain('What holds it');
+    expect(await textOf(await get('/orders/27-002'))).not.toContain('Held up by');
     expect((await get('/orders/27-099/limits')).status).toBe(404);
   });
 });

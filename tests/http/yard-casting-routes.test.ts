@@ -164,7 +164,7 @@ describe('what is cast', () => {
     const slower = { ...form, prepMinutes: '180', fillMinutes: '15' };
     const shown = await screens.post('/yard/panels/panel-900', slower);
     const html = await shown.text();
-    expect(html).toContain('Nothing was saved yet.');
+    expect(html).toContain('Nothing has been saved yet.');
     const again: Record<string, string> = { ...sentAsShown(html), seen: seenIn(html) };
     expect(again).toMatchObject({ prepMinutes: '180' });
     expect((await screens.post('/yard/panels/panel-900', again)).status).toBe(303);

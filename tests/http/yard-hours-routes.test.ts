@@ -78,13 +78,13 @@ describe('hours that repeat', () => {
     expect(answer.status).toBe(200);
     const html = await answer.clone().text();
     expect(await textOf(answer)).toMatch(
-      /^This moves one promise\. Nothing was saved yet\. School garden: Sat 10 Apr to Sat 17 Apr, 7 days later.*Save anyway Go back/,
+      /^This moves one promise\. Nothing has been saved yet\. School garden: Sat 10 Apr to Sat 17 Apr, 7 days later.*Save anyway Go back/,
     );
     expect(html).toContain('name="days:SU" value="yes" checked');
     expect((await yardOf(screens)).work[0]?.rule).toBe('FREQ=WEEKLY;BYDAY=SA');
     // Typed otherwise meanwhile: what was seen is another effect.
     const later = await screens.post('/yard/hours/1', { ...form, from: '1 May 2027', seen: seenIn(html) });
-    expect(await textOf(later)).toContain('Nothing was saved yet.');
+    expect(await textOf(later)).toContain('Nothing has been saved yet.');
     expect(await screens.textAfter(await screens.post('/yard/hours/1', { ...form, seen: seenIn(html) }))).toMatch(
       /Hours changed\..*Sundays 8:00 to 12:00, 1 person\./,
     );

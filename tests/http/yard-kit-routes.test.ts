@@ -94,7 +94,7 @@ describe('a kit', () => {
     const before = await kitsIn(screens, DEMO_NOW);
     const form = sentAsShown(await (await screens.get('/yard/kits/planter')).text());
     const html = await (await screens.post('/yard/kits/planter', { ...form, 'pieceCount-0': '12' })).text();
-    expect(html).toContain('Nothing was saved yet.');
+    expect(html).toContain('Nothing has been saved yet.');
     expect(sentAsShown(html)).toMatchObject({ 'pieceCount-0': '12' });
     expect(await kitsIn(screens, DEMO_NOW)).toEqual(before);
     const seen = /name="seen" value="([^"]*)"/.exec(html)?.[1] ?? '';

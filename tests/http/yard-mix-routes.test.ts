@@ -144,7 +144,9 @@ describe('a mix', () => {
     const form = await formOf(screens, THIN, { cureHours: '240' });
     const answer = await screens.post(THIN, form);
     const html = await answer.clone().text();
-    expect(await textOf(answer)).toMatch(/^This moves one promise\. Nothing was saved yet\. School garden: Sat 10 Apr/);
+    expect(await textOf(answer)).toMatch(
+      /^This moves one promise\. Nothing has been saved yet\. School garden: Sat 10 Apr/,
+    );
     expect(html).toContain('value="240"');
     expect((await mixIn(screens, 'thin'))?.cureHours).toBe(0);
     const seen = /name="seen" value="([^"]*)"/.exec(html)?.[1] ?? '';

@@ -84,7 +84,7 @@ describe('moulds of the yard', () => {
     expect(first.status).toBe(200);
     const html = await first.clone().text();
     expect(await textOf(first)).toMatch(
-      /^This moves one promise\. Nothing was saved yet\. School garden: Sat 10 Apr to Sat 17 Apr, 7 days later; 7 days after the date given\. Remove 900 no\. 2\? Remove anyway Go back/,
+      /^This moves one promise\. Nothing has been saved yet\. School garden: Sat 10 Apr to Sat 17 Apr, 7 days later; 7 days after the date given\. Remove 900 no\. 2\? Remove anyway Go back/,
     );
     expect(await mouldsOf(screens)).toHaveLength(2);
     const seen = seenIn(html);
@@ -209,7 +209,7 @@ describe('the yard as a whole', () => {
 
 test('the page of the yard says what a first date lacks', async () => {
   const { get } = await screensOver();
-  expect(await textOf(await get('/yard'))).toMatch(/^Everything needed for a first date is here\./);
+  expect(await textOf(await get('/yard'))).toMatch(/^Your yard is ready to give dates\./);
   const bare = { materials: [], mixes: [], castings: [], moulds: [], kits: [], orders: [], work: [] };
   const empty = await screensOver(smallYard(bare));
   expect(await textOf(await empty.get('/yard'))).toMatch(

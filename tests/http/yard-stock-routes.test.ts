@@ -129,7 +129,7 @@ describe('a material', () => {
     const none = await formOf(screens, 'rod', { onHand: '0', leadDays: '9' });
     const answer = await screens.post('/yard/stock/rod', none);
     const html = await answer.clone().text();
-    expect(await textOf(answer)).toMatch(/^This moves one promise\. Nothing was saved yet\./);
+    expect(await textOf(answer)).toMatch(/^This moves one promise\. Nothing has been saved yet\./);
     expect((await materialIn(screens, 'rod'))?.onHand).toBe(3);
     const seen = /name="seen" value="([^"]*)"/.exec(html)?.[1] ?? '';
     expect((await screens.post('/yard/stock/rod', { ...none, seen })).status).toBe(303);

@@ -81,7 +81,7 @@ describe('temperatures by month', () => {
     const screens = await screensOver();
     const answer = await screens.post('/yard/temperatures', form(FIGURES.map(() => 2)));
     expect(await textOf(answer)).toMatch(
-      /^This moves one promise\. Nothing was saved yet\. School garden: Sat 10 Apr to/,
+      /^This moves one promise\. Nothing has been saved yet\. School garden: Sat 10 Apr to/,
     );
   });
 

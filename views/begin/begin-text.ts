@@ -38,9 +38,9 @@ export const fittedAnswer = ({ asked, makes, same }: FittedTimes): string => {
 /** Why it is not as many as was typed, or what comes next. */
 export const fittedNote = ({ asked, makes, heldBy, same }: FittedTimes): string => {
   if (heldBy === 'moulds')
-    return 'However quick the work, the moulds you have hold it: a piece stays in its mould until it can be stripped.';
+    return 'However quick the work, it is held up by the moulds you have: a piece stays in its mould until it can be stripped.';
   if (heldBy === 'hours')
-    return 'However quick the work, the hours hold it: each mix takes its time, more moulds or not.';
+    return 'However quick the work, it is held up by the hours: each mix takes its time, more moulds or not.';
   if (makes.pieces !== asked) return 'All times together slower or quicker never come to just that number.';
   if (same) return 'Nothing has to be changed. The times stay figures to check until you say that they are right.';
   return 'All times of handling are changed by one measure. They stay figures to check until you say that they are right.';

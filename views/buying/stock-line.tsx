@@ -89,7 +89,7 @@ export const StockLine: FC<StockLineProps> = ({ stock, today, refused }) => (
             errors={refused?.errors ?? {}}
           />
         )}
-        <Button label={`Correct: ${stock.name}`}>Correct</Button>
+        <Button label={`Save count: ${stock.name}`}>Save count</Button>
       </form>
     </details>
   </li>

@@ -41,7 +41,7 @@ const changesAnswer = ({ days, today, newest }: Pick<ChangesModel, 'days' | 'tod
 const Planned: FC<{ moves: readonly Move[]; today: string }> = ({ moves, today }) =>
   moves.length === 0 ? null : (
     <details class="message">
-      <summary>By plan only: {countText(moves.length, 'order')}</summary>
+      <summary>{countText(moves.length, 'order')} without a promise also moved</summary>
       <ul class="sentences">
         {moves.map((move) => (
           <li>{movedText(move, today)}</li>

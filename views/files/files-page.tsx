@@ -22,7 +22,7 @@ const ReadIn: FC = () => (
         <input id="file" name="file" type="file" accept=".json,.csv,.txt,.tsv" aria-describedby="file-hint" />
       </Field>
       <div class="buttons">
-        <Button kind="main">Look at it</Button>
+        <Button kind="main">Check it</Button>
       </div>
     </form>
   </section>

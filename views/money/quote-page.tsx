@@ -83,7 +83,7 @@ export const QuotePage: FC<{ model: OrderMoneyModel }> = ({ model }) => {
       <CopyMessage id={`quote-of-${id}`} text={quoteMessage(model)} name={nameOf(model)} />
       <form class="order-action" method="post" action={`${orderPath(id)}/quote`}>
         <p class="hint">Kept as it stands now, so that you see what changes after it.</p>
-        <Button kind="main">{quote ? 'Given anew: keep this one' : 'Given: keep it'}</Button>
+        <Button kind="main">{quote ? 'Given again: keep this one' : 'Given: keep it'}</Button>
       </form>
       <Back model={model} />
     </>

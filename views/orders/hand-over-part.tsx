@@ -61,7 +61,7 @@ export const HandOverPart: FC<HandOverPartProps> = ({ model: { order, partable }
               <Wrong message={errors.evenShort} name="evenShort" at="part-even-short" />
               <label class="choice" for="part-even-short">
                 <input type="checkbox" id="part-even-short" name="evenShort" value="yes" />
-                <span>I counted: hand over all the same</span>
+                <span>I have checked: hand it over anyway</span>
               </label>
             </>
           )}

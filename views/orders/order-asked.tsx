@@ -25,7 +25,7 @@ export const OrderAsked: FC<OrderAskedProps> = ({ effect, today, form, action, a
   const days = otherDays(effect, today);
   return (
     <section class="warning effect" role="status" aria-label="Before it is saved" tabindex={-1}>
-      <p class="warning-lead">{askedSentences(effect, today).join(' ')} Nothing was saved yet.</p>
+      <p class="warning-lead">{askedSentences(effect, today).join(' ')} Nothing has been saved yet.</p>
       {effect.moved.length > 0 && <Moves moved={effect.moved} today={today} ahead />}
       {effect.insteadOn !== null && (
         <p>With {dayText(effect.insteadOn, today)} no other order gets too late, by today's plan.</p>

@@ -28,7 +28,7 @@ export const WhatHoldsIt: FC<{ id: string; limits: readonly OrderLimit[] | null 
   today,
 }) => (
   <section>
-    <h2>What holds it</h2>
+    <h2>Held up by</h2>
     {limits === undefined ? (
       <p>
         <a

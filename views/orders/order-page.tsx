@@ -223,7 +223,7 @@ const HandOver: FC<OrderPageProps> = ({ model: { order }, errors }) => (
         {errors.evenShort && (
           <label class="choice" for="evenShort">
             <input type="checkbox" id="evenShort" name="evenShort" value="yes" />
-            <span>I counted: hand over all the same</span>
+            <span>I have checked: hand it over anyway</span>
           </label>
         )}
         <Button kind={order.inYard ? 'main' : 'plain'}>Handed over</Button>

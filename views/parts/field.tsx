@@ -201,7 +201,7 @@ const UNCHANGED = 'Nothing was changed.';
 /** On top of a form that was sent back: what happened and what was kept. Each line leads to where that is, if it is there. */
 export const FormErrors: FC<{ errors: FieldErrors; lead?: string }> = ({
   errors,
-  lead = 'Nothing was saved yet. Everything you typed is still here.',
+  lead = 'Nothing has been saved yet. Everything you typed is still here.',
 }) => {
   const named = Object.entries(errors).filter(([, message]) => message);
   if (named.length === 0) return null;

@@ -32,7 +32,7 @@ export const effectText = (moved: readonly Pick<MovedPromise, 'kind' | 'isWanted
 export const FormAnswer: FC<{ state: FormState; today: string; children?: Child }> = ({ state, today, children }) =>
   state.effect ? (
     <section class="warning effect" role="status" aria-label="Before it is saved" tabindex={-1}>
-      <p class="warning-lead">{effectText(state.effect.moved)} Nothing was saved yet.</p>
+      <p class="warning-lead">{effectText(state.effect.moved)} Nothing has been saved yet.</p>
       <Moves moved={state.effect.moved} today={today} ahead />
       {children}
     </section>

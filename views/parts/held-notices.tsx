@@ -14,7 +14,7 @@ export const HeldNotices: FC<{ notices: readonly { id: number; words: string }[]
           <form method="post" action="/notices/read">
             <input type="hidden" name="notice" value={String(id)} />
             <input type="hidden" name="back" value={back} />
-            <Button label={`Read: ${words}`}>Read</Button>
+            <Button label={`Dismiss: ${words}`}>Dismiss</Button>
           </form>
         </li>
       ))}

@@ -9,12 +9,15 @@ export const isMeasure = (unit: string): boolean => MEASURES[unit] !== undefined
 
 const numberText = (quantity: number): string => String(Number(quantity.toFixed(2)));
 
-/** "6 bags", "1 bag", "500 g", "3.5 m²"; without a unit, or with "each", the number and a times sign: "10 ×". */
+const HALF = 0.5;
+
+/** "6 bags", "half a bag", "1 bag", "500 g", "3.5 m²"; without a unit, or with "each", the number and a times sign: "10 ×". */
 export const quantityText = (quantity: number, unit: string): string => {
   const number = numberText(quantity);
   if (unit === '' || unit === 'each') return `${number} ×`;
   const measure = MEASURES[unit];
   if (measure) return `${number} ${measure}`;
+  if (quantity === HALF) return `half ${/^[aeiou]/i.test(unit) ? 'an' : 'a'} ${unit}`;
   return `${number} ${quantity === 1 ? unit : `${unit}s`}`;
 };
 
@@ -27,9 +30,12 @@ const SMALL_NUMBERS = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seve
 /** At the start of a sentence: "Two", "Ten", "11". */
 export const countWord = (count: number): string => SMALL_NUMBERS[count] ?? String(count);
 
-/** "a", "a and b", "a, b and c". */
-export const listText = (items: readonly string[]): string =>
-  items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
+/** "a", "a and b", "a, b and c"; where a name has a comma of its own, "a, 25 kg; b; and c". */
+export const listText = (items: readonly string[]): string => {
+  if (items.length < 2) return items[0] ?? '';
+  const isLong = items.length > 2 && items.some((item) => item.includes(','));
+  return `${items.slice(0, -1).join(isLong ? '; ' : ', ')}${isLong ? ';' : ''} and ${items.at(-1)}`;
+};
 
 const timesText = (count: number): string => (count === 2 ? 'twice' : `${count} times`);
 

@@ -136,7 +136,7 @@ const Stock: FC<WalkProps & { name: string; cut: boolean }> = ({ model, state, n
 export const WalkPage: FC<WalkProps & { notice: DoneNotice | null }> = ({ model, state, notice }) => (
   <>
     {notice && <Notice notice={notice} today={model.today} back={WALK} />}
-    <FormErrors errors={state.errors} lead="Nothing was saved yet. Everything you typed is still here." />
+    <FormErrors errors={state.errors} lead="Nothing has been saved yet. Everything you typed is still here." />
     <Answer note="Fill in what you look at; what stays empty was not looked at. All of it is saved at once, and undone at once.">
       Walk round: moulds, rack, store.
     </Answer>

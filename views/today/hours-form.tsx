@@ -63,7 +63,7 @@ const OnePersonFewer: FC<{ session: SessionHours; refused: RefusedForm | null }>
       {choices.length > 1 ? (
         <ChoiceField
           name="window"
-          label="Whose hours fall away"
+          label="Who can't come?"
           value={typed.window ?? String(shortest(session))}
           choices={choices}
           errors={{ window: errors.window ?? errors.session }}

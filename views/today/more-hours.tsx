@@ -225,7 +225,7 @@ export const RunningLate: FC<{ model: TodayModel; refused: RefusedForm | null }>
           name="at"
           id="running-late-at"
           label="The next step can begin at"
-          hint={`By now it is ${clockText(now)}. The rest is planned anew from then on, with as little harm to dates as can be.`}
+          hint={`By now it is ${clockText(now)}. The rest is replanned from then on, with as little harm to dates as can be.`}
           type="time"
           width="short"
           value={mine?.typed.at ?? soon(now)}

@@ -90,7 +90,7 @@ const RuleField: FC<RepeatingProps> = ({ state, hours, found, today }) => {
     'RFC 5545, repeating daily, weekly or monthly: FREQ=MONTHLY;BYDAY=1SA. It counts in place of the days above.';
   return (
     <details class="message" open={Boolean(shownIn(state, 'rule', stored))}>
-      <summary>Another rhythm, as a rule</summary>
+      <summary>Another pattern (repeat rule)</summary>
       <Field name="rule" label="Rule" hint={hint} errors={state.errors} width="full">
         <input
           {...described('rule', state.errors, hint)}

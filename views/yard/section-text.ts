@@ -23,7 +23,7 @@ const MISSING: Readonly<Record<Exclude<YardModel['missing'][number]['kind'], 'el
 /** The first line of the page: "Two things are missing for a first date: a mix, and hours." */
 export const missingAnswer = (missing: YardModel['missing']): string => {
   const [first] = missing;
-  if (!first) return 'Everything needed for a first date is here.';
+  if (!first) return 'Your yard is ready to give dates.';
   if (first.kind === 'else') return `${first.piece} can't have a date yet, because ${first.reason}.`;
   const names = missing.flatMap(({ kind }) => (kind === 'else' ? [] : [MISSING[kind]]));
   const list = names.length < 2 ? names.join() : `${names.slice(0, -1).join(', ')}, and ${names.at(-1)}`;

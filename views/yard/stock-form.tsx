@@ -36,7 +36,7 @@ const Keeping: FC<Kept> = ({ keeping, shownUnit, today }) => (
     <KeepingLines keeping={keeping} unit={shownUnit} today={today} />
     {keeping.undated > 0 && (
       <p class="hint">
-        When {amountText(keeping.undated, shownUnit)} of it came is not written down: look at the date on it.
+        When {amountText(keeping.undated, shownUnit)} of it came is not recorded: look at the date on it.
       </p>
     )}
   </>

@@ -39,7 +39,7 @@ const Rules: FC<SupplierFormProps> = (props) => {
   const typed = (name: string) => shownIn(state, name, entry?.texts[name]);
   return (
     <details class="message" open={Boolean(typed('opensRule') || typed('deliversRule'))}>
-      <summary>Another rhythm, as a rule</summary>
+      <summary>Another pattern (repeat rule)</summary>
       <div class="form">
         <EntryFigure
           {...props}

@@ -26,7 +26,7 @@ const Section: FC<{ section: (typeof SECTIONS)[number]; model: YardModel }> = ({
 const Guesses: FC<{ count: number }> = ({ count }) =>
   count === 0 ? null : (
     <p>
-      {countText(count, 'figure')} {count === 1 ? 'is' : 'are'} still to check. <a href="/yard/guesses">Look at them</a>
+      {countText(count, 'figure')} {count === 1 ? 'is' : 'are'} still to check. <a href="/yard/guesses">Check them</a>
     </p>
   );
 

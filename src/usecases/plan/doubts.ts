@@ -40,6 +40,6 @@ const shortText = (yard: YardFile, { taken, named }: Taking, system: UnitSystem)
 export const shortQuestion = (yard: YardFile, taking: Taking, system: UnitSystem): string | null => {
   const short = shortText(yard, taking, system);
   return (
-    short && `By the stock book there is too little ${short}. Was it there all the same? Then it is to be counted.`
+    short && `By the stock book there is too little ${short}. Was it there anyway? Then it is to be counted.`
   );
 };

@@ -41,7 +41,7 @@ const eventWords = (kind: RemakeKind, before: StoredPlan, after: RemadePlan, now
   if (kind === BETTER_PLAN) return 'A better plan was found';
   const day = dayWords(today(after.yard.yard.timeZone, now));
   if (isPutBack(before, now)) return `The clock was put back to ${day}`;
-  return before.revision === after.revision ? `A new day, ${day}` : 'The yard was put in place anew';
+  return before.revision === after.revision ? `A new day, ${day}` : 'The yard was loaded again';
 };
 
 /** Only orders that the plan knew: the others came since, and did not move. */

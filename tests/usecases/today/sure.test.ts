@@ -75,7 +75,7 @@ describe('more than the stock book has', () => {
     await countMaterial(at('10:00'), 'mesh', { text: '0.1' });
     const record = { pours: [filled], bags: 1, filledAt: null };
     expect(refusalOf(await recordPour(at('10:01'), record))).toBe(
-      'sure-short: By the stock book there is too little Mesh (0.1 m2 in the book, 0.16 taken). Was it there all the same? Then it is to be counted.',
+      'sure-short: By the stock book there is too little Mesh (0.1 m2 in the book, 0.16 taken). Was it there anyway? Then it is to be counted.',
     );
     const { change } = doneOf(await recordPour(at('10:01'), { ...record, sure: ['short'] }));
     expect(await stock('mesh')).toMatchObject({ onHand: 0 });

@@ -4,7 +4,9 @@ import { countedText, countWord, listText, quantityText } from '../../../views/p
 test.each([
   [6, 'bag', '6 bags'],
   [1, 'bag', '1 bag'],
-  [0.5, 'bag', '0.5 bags'],
+  [0.5, 'bag', 'half a bag'],
+  [0.5, 'ounce tin', 'half an ounce tin'],
+  [0.5, 'kg', '0.5 kg'],
   [500, 'g', '500 g'],
   [3.456, 'm2', '3.46 m²'],
   [0.1 + 0.2, 'kg', '0.3 kg'],
@@ -17,6 +19,11 @@ test.each([
 
 test('lists end in "and"', () => {
   expect([[], ['a'], ['a', 'b'], ['a', 'b', 'c']].map(listText)).toEqual(['', 'a', 'a and b', 'a, b and c']);
+});
+
+test('a name with a comma of its own is told from the next by a semicolon', () => {
+  expect(listText(['Mortar, 25 kg', 'Rod', 'Mesh'])).toBe('Mortar, 25 kg; Rod; and Mesh');
+  expect(listText(['Mortar, 25 kg', 'Rod'])).toBe('Mortar, 25 kg and Rod');
 });
 
 test('what is there more than once is counted', () => {

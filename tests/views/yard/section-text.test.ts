@@ -26,7 +26,7 @@ const text = (key: Parameters<typeof sectionText>[0], changes: Partial<YardModel
 
 describe('the first line of the yard', () => {
   test.each([
-    [[], 'Everything needed for a first date is here.'],
+    [[], 'Your yard is ready to give dates.'],
     [[{ kind: 'hours' }], 'One thing is missing for a first date: hours.'],
     [[{ kind: 'mix' }, { kind: 'hours' }], 'Two things are missing for a first date: a mix, and hours.'],
     [
