@@ -1,9 +1,9 @@
 import type { Context, Hono } from 'hono';
 import { orderPath } from '../../views/orders/order-facts.ts';
-import { OrderFormPage, ReadySoFar } from '../../views/orders/order-form-page.tsx';
+import { OrderFormPage, PromisedField, ReadySoFar } from '../../views/orders/order-form-page.tsx';
 import { fullDayText } from '../../views/parts/day-text.ts';
 import { done, type UseCaseContext } from '../usecases/core/context.ts';
-import { askWhen } from '../usecases/first/ask-when.ts';
+import { askWhen, type ReadyFacts } from '../usecases/first/ask-when.ts';
 import { type Merged, mergeMeanwhile } from '../usecases/orders/changed-meanwhile.ts';
 import { editOrder, VERSION } from '../usecases/orders/edit-order.ts';
 import { holdUntil } from '../usecases/orders/hold-order.ts';
@@ -35,6 +35,12 @@ const readySoFar = async (context: UseCaseContext, typed: FormFields) => {
   return answer.ok ? answer.value : null;
 };
 
+/** The day to tell of an answer, as a form has it; null where it cannot be made. */
+const dayToFillIn = (ready: ReadyFacts | null): string | null => {
+  const on = ready?.promiseOn ?? ready?.earliestOn;
+  return on ? fullDayText(on) : null;
+};
+
 /**
  * The form for a new order. With what was asked on the first page it has the date to promise filled in: without one the
  * order would stand behind all that are promised. To hold it, it also has the day until when.
@@ -48,13 +54,12 @@ const newlyTyped = async (c: Context, context: UseCaseContext): Promise<FormFiel
     [`quantity${row}`, number || '1'],
   ]);
   const typed: FormFields = { ...Object.fromEntries(asked), ...(wantedOn ? { wantedOn } : {}) };
-  const ready = await readySoFar(context, typed);
-  const promisedOn = ready?.promiseOn ?? ready?.earliestOn;
-  if (!promisedOn) return typed;
+  const promisedOn = dayToFillIn(await readySoFar(context, typed));
+  if (promisedOn === null) return typed;
   const today = (await showOrderForm(context, null))?.today;
   return {
     ...typed,
-    promisedOn: fullDayText(promisedOn),
+    ...{ promisedOn, filledIn: promisedOn },
     ...(hold && today ? { heldUntil: fullDayText(holdUntil(today)) } : {}),
   };
 };
@@ -135,6 +140,12 @@ const editing: FormRoute<{ id: string }> = {
   save: orderFirst(read, (draft, c) => editOrder(idOf(c) ?? '', draft)),
 };
 
+/** The day to promise by an answer, where the field still says what the page filled in, and that is another; or else null. */
+const dayThatFollows = ({ promisedOn, filledIn }: FormFields, ready: ReadyFacts | null): string | null => {
+  const day = dayToFillIn(ready);
+  return filledIn && promisedOn === filledIn && day !== filledIn ? day : null;
+};
+
 /** When what is typed so far could be ready, for the line below the fields. It changes nothing. */
 const readyLine = async (c: Context, { context }: Screens) => {
   const now = context();
@@ -143,7 +154,15 @@ const readyLine = async (c: Context, { context }: Screens) => {
   // Nothing is swapped while a sooner day is still looked for.
   if (typed.still && ready?.isLooking) return c.body(null, 204);
   const today = (await showOrderForm(now, null))?.today ?? '';
-  return page(c, { title: 'Ready' }, <ReadySoFar ready={ready} today={today} />);
+  const day = dayThatFollows(typed, ready);
+  return page(
+    c,
+    { title: 'Ready' },
+    <>
+      <ReadySoFar ready={ready} today={today} />
+      {day && <PromisedField typed={{ promisedOn: day, filledIn: day }} today={today} beside />}
+    </>,
+  );
 };
 
 export const orderFormRoutes = (screens: Screens): Hono =>

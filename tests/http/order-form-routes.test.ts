@@ -146,6 +146,24 @@ describe('taking an order', () => {
     expect(await textOf(await post('/orders/ready', { what0: '' }, partial))).toContain('Choose what is ordered');
   });
 
+  // Three pairs are more than one Saturday's work: another day than one pair. What somebody typed stays.
+  test('has the day to promise go along with that, as long as it is the one that was filled in', async () => {
+    const { get, post } = await screensOver();
+    const html = await (await get('/orders/new?what=kit:pair&number=1')).text();
+    expect(html).toContain('<input type="hidden" name="filledIn" value="Sat 17 Apr 2027"/>');
+    const asked = { what0: 'kit:pair', quantity0: '3', promisedOn: 'Sat 17 Apr 2027', filledIn: 'Sat 17 Apr 2027' };
+    const ready = async (typed: Record<string, string>) =>
+      (await post('/orders/ready', { ...asked, ...typed }, { 'HX-Request-Type': 'partial' })).text();
+    const moved = await ready({});
+    const [, day] = /Ready (\w+ \d+ \w+)/.exec(moved.replace(/<[^>]*>/g, '')) ?? [];
+    expect(day).not.toBe('Sat 17 Apr');
+    expect(moved).toContain('id="promised" class="says-when" hx-swap-oob="true"');
+    expect(moved).toContain(`name="filledIn" value="${day} 2027"`);
+    expect(moved).toContain(`value="${day} 2027" autocomplete`);
+    const stays: Record<string, string>[] = [{ promisedOn: '8 May' }, { promisedOn: '' }, { filledIn: '' }];
+    for (const typed of [...stays, { quantity0: '1' }]) expect(await ready(typed)).not.toContain('hx-swap-oob');
+  });
+
   test('says so with the day before which nothing may be poured for it', async () => {
     const { post } = await screensOver();
     const ready = async (notBefore: string) =>

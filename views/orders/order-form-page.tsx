@@ -81,6 +81,27 @@ const Customer: FC<{ model: OrderFormShown }> = ({ model: { typed, errors, custo
   </>
 );
 
+interface PromisedFieldProps extends Pick<OrderFormShown, 'typed' | 'today'> {
+  errors?: FieldErrors;
+  /** Sent beside the line that says when it could be ready, to take the field's place. */
+  beside?: boolean;
+}
+
+/** The day that is told. What the page filled in goes with it: while the field still says that, it follows the line above it. */
+export const PromisedField: FC<PromisedFieldProps> = ({ typed, errors, today, beside = false }) => (
+  <div id="promised" class="says-when" {...(beside ? { 'hx-swap-oob': 'true' } : {})}>
+    {typed.filledIn && <input type="hidden" name="filledIn" value={typed.filledIn} />}
+    <DayField
+      name="promisedOn"
+      label="Promised"
+      hint="The day they are told."
+      min={today}
+      value={typed.promisedOn}
+      {...(errors ? { errors } : {})}
+    />
+  </div>
+);
+
 const Dates: FC<{ model: OrderFormShown }> = ({ model: { id, typed, errors, today } }) => (
   <>
     <div class="field-row">
@@ -104,14 +125,7 @@ const Dates: FC<{ model: OrderFormShown }> = ({ model: { id, typed, errors, toda
       </div>
     </div>
     <div class="field-row">
-      <DayField
-        name="promisedOn"
-        label="Promised"
-        hint="The day they are told."
-        min={today}
-        value={typed.promisedOn}
-        errors={errors}
-      />
+      <PromisedField typed={typed} errors={errors} today={today} />
       <DayField
         name="heldUntil"
         label="Held until"
@@ -127,7 +141,6 @@ const Dates: FC<{ model: OrderFormShown }> = ({ model: { id, typed, errors, toda
   </>
 );
 
-/** When what stands in the form could be ready. Asked anew while it is filled in. */
 /** What is typed here says anew when it could be ready. */
 const SAYS_WHEN = {
   'hx-post': '/orders/ready',
@@ -137,6 +150,7 @@ const SAYS_WHEN = {
   'hx-sync': 'this:replace',
 } as const;
 
+/** When what stands in the form could be ready. Asked anew while it is filled in. */
 export const ReadySoFar: FC<{ ready: ReadyFacts | null; today: string }> = ({ ready, today }) =>
   ready ? (
     <>
