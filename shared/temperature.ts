@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { celsius } from './number.ts';
-import { date } from './time.ts';
+import { clock, clockMinutes, date } from './time.ts';
 
 /**
  * Expected mean temperature in °C of the open air, from 00:00 of a date in the yard's zone until the next step. Before
@@ -9,3 +9,39 @@ import { date } from './time.ts';
 export const temperatureStep = z.strictObject({ from: date, celsius });
 /** A step once read. Steps may be in any order. */
 export type TemperatureStep = z.infer<typeof temperatureStep>;
+
+/** No wind at the ground has been faster by much (408 km/h at Barrow Island in 1996, World Meteorological Organization). */
+const FASTEST_KMH = 410;
+
+/**
+ * What is expected of one date: the lowest and the highest temperature in °C, and, for how fast a surface dries, the wind in
+ * km/h and the humidity of the air in percent.
+ */
+const weatherDay = z
+  .strictObject({
+    date,
+    minCelsius: celsius,
+    maxCelsius: celsius,
+    windKmh: z.number().min(0, 'is negative').max(FASTEST_KMH, `is more than ${FASTEST_KMH}`).optional(),
+    humidityPercent: z.number().min(0, 'is negative').max(100, 'is more than 100').optional(),
+  })
+  .refine((day) => day.minCelsius <= day.maxCelsius, { path: ['maxCelsius'], message: 'is lower than the lowest' });
+/** A day of weather once read. */
+export type WeatherDay = z.infer<typeof weatherDay>;
+
+/** Single days by the hour, each once, in any order, and at which times of the day it is coldest and warmest in this yard. */
+export const weather = z
+  .strictObject({ coldestAt: clock.default('05:00'), warmestAt: clock.default('15:00'), days: z.array(weatherDay) })
+  .refine((w) => clockMinutes(w.coldestAt) < clockMinutes(w.warmestAt), {
+    path: ['warmestAt'],
+    message: 'is not after the coldest',
+  })
+  .superRefine(({ days }, context) => {
+    const seen = new Set<string>();
+    for (const [i, { date: of }] of days.entries()) {
+      if (seen.has(of)) context.addIssue({ code: 'custom', path: ['days', i, 'date'], message: 'is there twice' });
+      seen.add(of);
+    }
+  });
+/** A yard's weather once read. */
+export type Weather = z.infer<typeof weather>;

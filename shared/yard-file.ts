@@ -9,7 +9,7 @@ import { finishedPieces, mould, pieceInMould } from './mould.ts';
 import { order } from './order.ts';
 import { begun, keep } from './plan.ts';
 import { shapeFaults } from './shape-faults.ts';
-import { temperatureStep } from './temperature.ts';
+import { temperatureStep, weather } from './temperature.ts';
 import { date, dateIn, isDate, isInstant, isTimeZone } from './time.ts';
 import { extraWindow, workWindow } from './work.ts';
 import { yard } from './yard.ts';
@@ -27,6 +27,7 @@ export const yardFile = z.strictObject({
   closed: z.array(date),
   extra: z.array(extraWindow),
   temperatures: z.array(temperatureStep),
+  weather: weather.optional(),
   materials: z.array(material),
   incoming: z.array(incoming),
   mixes: z.array(mix),

@@ -16,7 +16,7 @@ import { orderLines, orders } from '../tables/order.ts';
 import { piecesToMend } from '../tables/piece-to-mend.ts';
 import { stockEntries } from '../tables/stock-entry.ts';
 import { materialBuyings, suppliers } from '../tables/supplier.ts';
-import { temperatureSteps } from '../tables/temperature.ts';
+import { temperatureSteps, weatherDays } from '../tables/temperature.ts';
 import { closedDays, extraWindows, workWindows } from '../tables/work.ts';
 import { workRecords } from '../tables/work-record.ts';
 import { yards } from '../tables/yard.ts';
@@ -27,6 +27,7 @@ import { offcutRowsOf } from './offcut-store.ts';
 import { insertAll } from './rows.ts';
 import { lotsWanted } from './stock-rows.ts';
 import { settleStock } from './store-rows.ts';
+import { weatherHours, weatherRows } from './temperature-store.ts';
 import { fixedHours, isEmpty } from './yard-store.ts';
 
 /** What refers comes before what it refers to. */
@@ -70,6 +71,7 @@ const REFERRING_FIRST = [
     suppliers,
     materials,
     temperatureSteps,
+    weatherDays,
     extraWindows,
     closedDays,
     workWindows,
@@ -86,16 +88,21 @@ const inside = <O, E extends object>(owners: readonly O[], list: (owner: O) => r
 
 const insertWork = async (
   tx: Tx,
-  { yard, keep, work, closed, extra, temperatures }: YardFile,
+  { yard, keep, work, closed, extra, temperatures, weather }: YardFile,
   fixed: number | null,
 ) => {
-  await tx
-    .insert(yards)
-    .values({ ...yard, id: 1, keep: keep ?? null, ...(fixed === null ? {} : { fixedHours: fixed }) });
+  await tx.insert(yards).values({
+    ...yard,
+    ...weatherHours(weather),
+    id: 1,
+    keep: keep ?? null,
+    ...(fixed === null ? {} : { fixedHours: fixed }),
+  });
   await insertAll(tx, workWindows, inOrder(work));
   await insertAll(tx, closedDays, inOrder(closed.map((date) => ({ date }))));
   await insertAll(tx, extraWindows, inOrder(extra));
   await insertAll(tx, temperatureSteps, inOrder(temperatures));
+  await insertAll(tx, weatherDays, inOrder(weatherRows(weather?.days ?? [])));
 };
 
 const insertMaterials = async (tx: Tx, file: YardFile) => {

@@ -1,8 +1,9 @@
 import { asc, eq, inArray } from 'drizzle-orm';
-import type { TemperatureStep } from '../../shared/temperature.ts';
-import { temperatureSteps as table } from '../tables/temperature.ts';
+import type { TemperatureStep, Weather, WeatherDay } from '../../shared/temperature.ts';
+import { temperatureSteps as table, weatherDays } from '../tables/temperature.ts';
+import { yards } from '../tables/yard.ts';
 import type { Tx } from '../transaction.ts';
-import { insertAll, nextPosition } from './rows.ts';
+import { insertAll, nextPosition, present } from './rows.ts';
 
 /** A step (°C from 00:00 of a date) with the number it is known by. */
 export type StoredStep = TemperatureStep & { id: number };
@@ -29,4 +30,40 @@ export const updateStep = async (tx: Tx, id: number, step: TemperatureStep): Pro
 /** Takes steps out; none at all is allowed. */
 export const removeSteps = async (tx: Tx, ids: readonly number[]): Promise<void> => {
   if (ids.length > 0) await tx.delete(table).where(inArray(table.id, [...ids]));
+};
+
+/** When a day is coldest and warmest where nobody says otherwise: about sunrise, and mid-afternoon (common practice, no source). */
+const USUAL = { coldestAt: '05:00', warmestAt: '15:00' };
+
+/** What is said of single days, in the order of the yard file, and when days are coldest and warmest. */
+export const weatherSaid = async (tx: Tx): Promise<Weather> => {
+  const [hours = USUAL] = await tx.select({ coldestAt: yards.coldestAt, warmestAt: yards.warmestAt }).from(yards);
+  const rows = await tx.select().from(weatherDays).orderBy(asc(weatherDays.position));
+  return { ...hours, days: rows.map(({ id: _id, position: _position, ...day }) => present(day)) };
+};
+
+/** The weather as the yard file has it; undefined where nothing is said of it. */
+export const weatherOfYard = async (tx: Tx): Promise<Weather | undefined> => {
+  const said = await weatherSaid(tx);
+  const isUsual = said.coldestAt === USUAL.coldestAt && said.warmestAt === USUAL.warmestAt;
+  return said.days.length === 0 && isUsual ? undefined : said;
+};
+
+/** The rows of a yard's weather. */
+export const weatherRows = (days: readonly WeatherDay[]) =>
+  days.map(({ windKmh = null, humidityPercent = null, ...day }) => ({ ...day, windKmh, humidityPercent }));
+
+/** When days are coldest and warmest; usual where a file does not say. */
+export const weatherHours = ({ coldestAt, warmestAt }: Omit<Weather, 'days'> = USUAL) => ({ coldestAt, warmestAt });
+
+/** Puts this weather in place of what was said of these dates; of `dates` that it does not name nothing is said any more. */
+export const setWeather = async (tx: Tx, { days, ...hours }: Weather, dates: readonly string[]): Promise<void> => {
+  await tx.update(yards).set(hours);
+  if (dates.length > 0) await tx.delete(weatherDays).where(inArray(weatherDays.date, [...dates]));
+  const first = await nextPosition(tx, weatherDays);
+  await insertAll(
+    tx,
+    weatherDays,
+    weatherRows(days).map((row, index) => ({ ...row, position: first + index })),
+  );
 };

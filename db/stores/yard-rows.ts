@@ -5,16 +5,17 @@ import { offcutRowsOf } from './offcut-store.ts';
 import { orderRows, type SaidOtherwise } from './order-rows.ts';
 import { filled, inside, listed, placedById } from './row-lists.ts';
 import type { StoreRows, WantedRows } from './store-rows.ts';
+import { weatherHours, weatherRows } from './temperature-store.ts';
 
-const yardRow = (held: StoreRows, { yard, keep }: YardFile) => {
+const yardRow = (held: StoreRows, { yard, keep, weather }: YardFile) => {
   const { now: _now, ...facts } = filled(yard, 'rackSpaces', 'handoverDays');
   const fixedHours = held.yards[0]?.fixedHours ?? Number(yards.fixedHours.default);
-  return [{ ...facts, id: 1, keep: keep ?? null, fixedHours }];
+  return [{ ...facts, ...weatherHours(weather), id: 1, keep: keep ?? null, fixedHours }];
 };
 
 const said = <R extends { id: number; position: number }>({ id: _id, position: _position, ...row }: R) => row;
 
-const workRows = (held: StoreRows, { work, closed, extra, temperatures }: YardFile) => ({
+const workRows = (held: StoreRows, { work, closed, extra, temperatures, weather }: YardFile) => ({
   workWindows: listed(
     work.map((window) => filled(window, 'until')),
     held.workWindows,
@@ -29,6 +30,7 @@ const workRows = (held: StoreRows, { work, closed, extra, temperatures }: YardFi
   ),
   extraWindows: listed(extra, held.extraWindows, said, {}),
   temperatureSteps: listed(temperatures, held.temperatureSteps, said, {}),
+  weatherDays: listed(weatherRows(weather?.days ?? []), held.weatherDays, said, {}),
 });
 
 const materialRows = (held: StoreRows, { materials, incoming }: YardFile) => {

@@ -17,6 +17,7 @@ import { offcutsByMaterial } from './offcut-store.ts';
 import { belongings, inParts, present } from './rows.ts';
 import { lotsByMaterial } from './stock-store.ts';
 import { materialBuyingsById } from './supplier-store.ts';
+import { weatherOfYard } from './temperature-store.ts';
 
 const ONE = 1;
 
@@ -42,7 +43,7 @@ const cut = ({ material, lengthMm, count }: { material: string; lengthMm: number
 const loadYard = async (tx: Tx, now: string) => {
   const [row] = await tx.select().from(yards);
   if (!row) throw new Error('The database holds no yard.');
-  const { id: _id, keep, fixedHours: _fixedHours, ...facts } = row;
+  const { id: _id, keep, fixedHours: _fixedHours, coldestAt: _coldest, warmestAt: _warmest, ...facts } = row;
   return { yard: { ...present(facts), now }, ...(keep ? { keep } : {}) };
 };
 
@@ -51,6 +52,7 @@ const loadWork = async (tx: Tx) => ({
   closed: (await listed(tx, closedDays)).map(({ date }) => date),
   extra: (await listed(tx, extraWindows)).map(({ id: _id, position: _position, ...window }) => window),
   temperatures: (await listed(tx, temperatureSteps)).map(({ from, celsius }) => ({ from, celsius })),
+  ...present({ weather: (await weatherOfYard(tx)) ?? null }),
 });
 
 /** What is not to be had before a day takes so much longer to come. */

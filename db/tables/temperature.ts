@@ -1,5 +1,6 @@
-import { integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
-import { dates, position } from './limits.ts';
+import { sql } from 'drizzle-orm';
+import { check, integer, real, sqliteTable, text, unique } from 'drizzle-orm/sqlite-core';
+import { dates, neverNegative, position } from './limits.ts';
 
 export const temperatureSteps = sqliteTable(
   'temperatureSteps',
@@ -10,4 +11,25 @@ export const temperatureSteps = sqliteTable(
     celsius: real().notNull(),
   },
   (t) => dates([t.from]),
+);
+
+/** What is expected of single dates, by the hour: °C, km/h, percent. */
+export const weatherDays = sqliteTable(
+  'weatherDays',
+  {
+    id: integer().primaryKey({ autoIncrement: true }),
+    position: position(),
+    date: text().notNull(),
+    minCelsius: real().notNull(),
+    maxCelsius: real().notNull(),
+    windKmh: real(),
+    humidityPercent: real(),
+  },
+  (t) => [
+    ...dates([t.date]),
+    unique('weather_of_a_date').on(t.date),
+    check('lowest_first', sql`${t.minCelsius} <= ${t.maxCelsius}`),
+    check('humidity_percent', sql`${t.humidityPercent} <= 100`),
+    ...neverNegative([t.windKmh, t.humidityPercent]),
+  ],
 );

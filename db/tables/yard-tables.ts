@@ -17,7 +17,7 @@ import { orderLines, orders } from './order.ts';
 import { piecesToMend } from './piece-to-mend.ts';
 import { stockEntries } from './stock-entry.ts';
 import { materialBuyings, suppliers } from './supplier.ts';
-import { temperatureSteps } from './temperature.ts';
+import { temperatureSteps, weatherDays } from './temperature.ts';
 import { yardUnits } from './units.ts';
 import { closedDays, extraWindows, workWindows } from './work.ts';
 import { workRecords } from './work-record.ts';
@@ -31,6 +31,7 @@ export const YARD_TABLES = {
     closedDays,
     extraWindows,
     temperatureSteps,
+    weatherDays,
     materials,
     offcuts,
     stockEntries,

@@ -22,6 +22,9 @@ export const yards = sqliteTable(
     deliveryDaysInHand: integer().notNull().default(0),
     /** "HH:MM": what comes on a day is there by then. */
     deliveredBy: text().notNull().default('00:00'),
+    /** "HH:MM": when a day is coldest, and when it is warmest. */
+    coldestAt: text().notNull().default('05:00'),
+    warmestAt: text().notNull().default('15:00'),
     batchWorthDays: real().notNull(),
     bagWorthDays: real().notNull(),
     /** Batches and pours that are fixed, as they stood in an earlier plan. */

@@ -42,6 +42,7 @@ import { yardRoutes } from './yard-routes.tsx';
 import { yardStockRoutes } from './yard-stock-routes.tsx';
 import { yardSupplierRoutes } from './yard-supplier-routes.tsx';
 import { yardTemperatureRoutes } from './yard-temperature-routes.tsx';
+import { yardWeatherRoutes } from './yard-weather-routes.tsx';
 
 export interface AppParts {
   database: UseCaseContext['database'];
@@ -80,6 +81,7 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   yardSupplierRoutes,
   yardHoursRoutes,
   yardTemperatureRoutes,
+  yardWeatherRoutes,
   sheetRoutes,
   todayRoutes,
   streamRoute,

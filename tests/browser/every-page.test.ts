@@ -76,6 +76,7 @@ const PAGES = [
   '/yard/hours/off/new',
   '/yard/temperatures',
   '/yard/temperatures/new',
+  '/yard/weather',
   '/?what=kit%3Aplanter&number=2&wantedOn=2027-04-17',
   '/two-at-once?what=kit%3Aplanter&number=1',
   '/orders/27-011?holds=yes',

@@ -35,7 +35,7 @@ export function ruleDates(
   lastDay: number,
 ): number[];
 export function sessions(yard: YardFile): AuditSession[];
-export function weather(yard: Pick<YardFile, 'temperatures'>, calendar: AuditCalendar): AuditWeather | null;
+export function weather(yard: Pick<YardFile, 'temperatures' | 'weather'>, calendar: AuditCalendar): AuditWeather | null;
 export function ageGained(weather: AuditWeather | null, mix: AuditMix, from: number, to: number): number;
 export function whenAged(weather: AuditWeather | null, mix: AuditMix, from: number, age: number): number;
 export function audit(

@@ -7,6 +7,7 @@ import { refereePlan } from '../../src/engine/referee.ts';
 import { audit } from '../contract/audit-plan.mjs';
 import { yardSeeds } from '../support/property-seed.ts';
 import { datedYard } from '../support/random-yard/dated-stock.ts';
+import { weatherYard } from '../support/random-yard/weather.ts';
 import { randomYard, type YardKind } from '../support/random-yard.ts';
 
 /** What the independent check and the referee find; none for a plan that is in order. */
@@ -17,10 +18,11 @@ const faultsOf = (yard: YardFile, plan: PlanFile): string[] => [
 
 const quickPlan = (yard: YardFile): PlanFile => planYard(yard, { effort: 'quick' });
 
-/** In every second yard bags go past their dates. */
+/** In every second yard bags go past their dates, in every third the weather of some days is known. */
 const yardOf = (seed: number, kind?: YardKind): YardFile => {
   const yard = randomYard(seed, kind);
-  return seed % 2 === 0 ? datedYard(yard, seed) : yard;
+  const dated = seed % 2 === 0 ? datedYard(yard, seed) : yard;
+  return seed % 3 === 0 ? weatherYard(dated, seed) : dated;
 };
 
 const checkSeeds = (seeds: number[], kind?: YardKind): void => {

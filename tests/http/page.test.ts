@@ -159,6 +159,7 @@ test('pages that are open beside each other are told apart by their titles', asy
     '/stock',
     '/hours',
     '/temperatures',
+    '/weather',
     '/files',
     '/costs',
   ];

@@ -1,4 +1,6 @@
 import type { FC } from 'hono/jsx';
+import type { ColdNights } from '../../src/usecases/today/cold-nights.ts';
+import type { Drying } from '../../src/usecases/today/drying.ts';
 import type { SessionStep } from '../../src/usecases/today/session-step.ts';
 import { Mark } from '../parts/mark.tsx';
 
@@ -18,8 +20,19 @@ const TOPPLING = 'A panel on edge topples: lean it, strap it, and nobody stands 
 const LOADING = 'Strap the load. Cap pin ends.';
 
 /** Of the nights after a pour: "About 3 °C …". */
-export const frostText = (celsius: string): string =>
-  `About ${celsius} is expected in the days after: frost at night can ruin young pieces. Cover moulds and pieces against it, and pour into no frozen mould.`;
+export const frostText = ({ celsius, byTheHour }: ColdNights): string => {
+  const cold = byTheHour
+    ? `Down to ${celsius} is expected in the nights after: that`
+    : `About ${celsius} is expected in the days after: frost at night`;
+  return `${cold} can ruin young pieces. Cover moulds and pieces against it, and pour into no frozen mould.`;
+};
+
+/** What to do where a wet surface dries fast: common practice, and ACI 305R. */
+const DRYING: Readonly<Record<Drying, string>> = {
+  soon: 'Sun and wind dry it fast today: cover each mould as soon as it is filled, and keep it in the shade.',
+  atOnce:
+    'It dries very fast today and may crack: wind break and shade up first, moulds damp, cool water, each mould covered the moment it is filled. Or begin earlier in the day.',
+};
 
 /**
  * What can hurt at a step, in a few words where the hand is. Common practice, no source; the page says below that data sheets
@@ -31,6 +44,7 @@ export const stepCautions = (step: SessionStep): string[] => {
       return [
         ...MIXING,
         ...(step.ingredients.some(({ name }) => /acid/i.test(name)) ? [ACID] : []),
+        ...(step.drying ? [DRYING[step.drying]] : []),
         ...(step.coldNights ? [frostText(step.coldNights)] : []),
       ];
     case 'coat':

@@ -106,6 +106,11 @@ const temperatures: Writer = ({ temperature }) =>
     ? full('No temperature is expected yet: every mix counts as if it set at the warmth its figures are for.')
     : full(`${temperature.now} expected today.`, temperature.endsBefore && endsText(temperature.endsBefore));
 
+const weather: Writer = ({ weatherDays }) =>
+  weatherDays === 0
+    ? full('Nothing is said of single days: each is like its month.')
+    : full(`${countText(weatherDays, 'day')} from today on planned by the hour.`);
+
 const costs: Writer = ({ costs: { wageHour, sessionFixed, marginPercent }, about: { currency } }) => {
   const said = [
     wageHour === undefined ? [] : [`${moneyText(wageHour, currency)} an hour`],
@@ -126,6 +131,7 @@ const WRITERS: Readonly<Record<SectionKey, Writer>> = {
   hours,
   stock,
   temperatures,
+  weather,
   costs,
 };
 

@@ -11,6 +11,7 @@ export const SECTIONS = [
   { key: 'hours', name: 'Hours worked', path: '/yard/hours' },
   { key: 'stock', name: 'Stock and suppliers', path: '/yard/stock' },
   { key: 'temperatures', name: 'Temperatures by month', path: '/yard/temperatures' },
+  { key: 'weather', name: 'Weather of the coming days', path: '/yard/weather' },
   { key: 'costs', name: 'What work costs', path: '/yard/costs' },
 ] as const;
 export type SectionKey = (typeof SECTIONS)[number]['key'];

@@ -1,4 +1,5 @@
 import type { TemperatureLine, TemperaturesModel } from '../../src/usecases/yard/show-temperatures.ts';
+import type { WeatherModel } from '../../src/usecases/yard/show-weather.ts';
 import { dayText } from '../parts/day-text.ts';
 
 export const MONTH_NAMES = [
@@ -13,6 +14,14 @@ export const lineText = ({ from, to, text }: Pick<TemperatureLine, 'from' | 'to'
 /** "9 °C is expected today." */
 export const temperaturesAnswer = ({ now }: Pick<TemperaturesModel, 'now'>): string =>
   now === null ? 'No temperature is expected yet.' : `${now} is expected today.`;
+
+/** "3 of the coming 7 days are planned by the hour." */
+export const weatherAnswer = ({ days }: Pick<WeatherModel, 'days'>): string => {
+  const known = days.filter(({ low }) => low !== '').length;
+  return known === 0
+    ? 'What will the coming days be like?'
+    : `${known === days.length ? 'All' : known} of the coming ${days.length} days are planned by the hour.`;
+};
 
 /** "They are known until May 2028; later months count as that one. Save them again to go on." */
 export const endsText = (last: string): string =>

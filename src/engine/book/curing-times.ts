@@ -37,7 +37,7 @@ const bounded = ({ whenAged }: Ageing): SettingMix['ageing'] => ({
 
 /** The cure times of a yard, at the temperatures it expects and in its zone (R3, R7, R8). */
 export const curingTimesOf = (yard: YardFile): CuringTimes => {
-  const climate = climateOf(yard.temperatures, calendarOf(yard.yard.timeZone));
+  const climate = climateOf(yard, calendarOf(yard.yard.timeZone));
   const mixes = new Map(
     yard.mixes.map((mix) => {
       const { demouldMinutes, cureHours } = mix;

@@ -62,7 +62,7 @@ export const batchAlone = (problem: Problem, casting: number, from: number): num
   const alone = (start: number) => earliestAlone(problem, BATCH, minutes + washMinutes, crew, start);
   let start = alone(from);
   while (start < NEVER && problem.fixed.batches.length === 0 && weatherFault(problem, mix, start, start + minutes))
-    start = alone(problem.calendar.midnightOf(problem.calendar.dayOf(start) + 1));
+    start = alone(problem.climate.nextStep(start));
   return start;
 };
 

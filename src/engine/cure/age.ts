@@ -41,18 +41,23 @@ const lastAtOrBelow = (values: Float64Array, value: number): number => {
 
 /**
  * The ageing of a mix in a climate: equivalent age (ASTM C1074, see `ageRate`), for planning only, never to certify a
- * piece. Without expected temperatures the mix is at its own reference temperature. The age at every step is summed up
+ * piece. Where no temperature is expected the mix is at its own reference temperature. The age at every step is summed up
  * once; a question is then one or two searches and no loop over days.
  *
  * Example: always at 10 °C, with Q 5000 K and 20 °C as reference, 75 / 0.5475 = 136.98 minutes: `ageingOf({
  * activationKelvin: 5000, referenceCelsius: 20 }, { steps: [{ from: -Infinity, celsius: 10 }] }).whenAged(0, 75)` is
  * 137.
  */
-export const ageingOf = (mix: Pick<Mix, 'activationKelvin' | 'referenceCelsius'>, climate: Climate): Ageing => {
-  const always = { from: Number.NEGATIVE_INFINITY, celsius: mix.referenceCelsius };
-  const steps = climate.steps.length > 0 ? climate.steps : [always];
+export const ageingOf = (
+  mix: Pick<Mix, 'activationKelvin' | 'referenceCelsius'>,
+  climate: Pick<Climate, 'steps'>,
+): Ageing => {
+  const { steps } = climate;
+  const { activationKelvin, referenceCelsius } = mix;
   const from = Float64Array.from(steps, (step) => step.from);
-  const rate = Float64Array.from(steps, (step) => ageRate(step.celsius, mix.activationKelvin, mix.referenceCelsius));
+  const rate = Float64Array.from(steps, ({ celsius }) =>
+    ageRate(celsius ?? referenceCelsius, activationKelvin, referenceCelsius),
+  );
   // Age at the start of every step, counted from the start of the second: the first has none.
   const age = new Float64Array(steps.length);
   age[0] = Number.NEGATIVE_INFINITY;

@@ -39,18 +39,21 @@ const USUAL_CELSIUS = 20;
 const MOST_DAYS = 180;
 const DAY_MINUTES = 1440;
 
-/** Where a piece is kept: the temperatures expected there, day by day. */
+/** Where a piece is kept: the temperatures expected there. */
 export interface CuringPlace {
   climate: Climate;
   calendar: Calendar;
 }
 
-const spansOf = ({ climate, calendar }: CuringPlace, from: Minute, to: Minute): TemperatureSpan[] => {
+/** Until when the temperature of a minute holds, and no longer than its day. */
+const holdsUntil = ({ climate, calendar }: CuringPlace, at: Minute): Minute =>
+  Math.min(climate.nextStep(at), calendar.midnightOf(calendar.dayOf(at) + 1));
+
+const spansOf = (place: CuringPlace, from: Minute, to: Minute): TemperatureSpan[] => {
   const spans: TemperatureSpan[] = [];
   for (let at = from; at < to; ) {
-    const day = calendar.dayOf(at);
-    const end = Math.min(to, calendar.midnightOf(day + 1));
-    spans.push({ hours: (end - at) / 60, celsius: climate.celsiusOn(day) ?? USUAL_CELSIUS });
+    const end = Math.min(to, holdsUntil(place, at));
+    spans.push({ hours: (end - at) / 60, celsius: place.climate.celsiusAt(at) ?? USUAL_CELSIUS });
     at = end;
   }
   return spans;
@@ -91,7 +94,7 @@ export const strongEnoughFrom = (
   if (age === null) return null;
   let left = Math.max(age, YOUNGEST_DAYS);
   for (let at = filledAt; at < filledAt + MOST_DAYS * DAY_MINUTES; ) {
-    const end = place.calendar.midnightOf(place.calendar.dayOf(at) + 1);
+    const end = holdsUntil(place, at);
     const gained = adjustedAgeDays(spansOf(place, at, end));
     if (gained === null) return null;
     if (gained >= left) return at + Math.ceil(((end - at) * left) / gained);

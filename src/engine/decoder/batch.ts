@@ -124,6 +124,35 @@ interface Times {
   minutes: number;
 }
 
+interface BatchLength {
+  minutes: number;
+  fill: number;
+  /** As late as it fits rather than as early. */
+  late: boolean;
+}
+
+/** A time for a batch at which it stays soft until it is filled and the weather lets it be: where one hour does not, another may. */
+const inTheWeather = (
+  { timeline, problem }: DecoderState,
+  mixIndex: number,
+  { minutes, fill, late }: BatchLength,
+  earliest: number,
+  latest: number,
+): Times | null => {
+  const mix = problem.mixes[mixIndex]!;
+  let [from, by] = [earliest, latest];
+  while (from < by) {
+    const start = timeline.batchStart(BATCH, minutes, mix.crew, mix.mixMinutes, from, by, late);
+    if (start === NONE) return null;
+    const lastFill = start + mix.mixMinutes + fill;
+    const isSoft = mix.ageing.ageBetween(start + mix.mixMinutes, lastFill) <= mix.workingMinutes + 1e-6;
+    if (isSoft && !weatherFault(problem, mixIndex, start, lastFill)) return { start, lastFill, minutes };
+    if (late) by = problem.climate.stepFrom(lastFill) - 1 + mix.washMinutes;
+    else from = problem.climate.nextStep(start);
+  }
+  return null;
+};
+
 /** When a batch of these pieces can be mixed, its people not yet taken; null when it does not fit into the shift. */
 const findTimes = (
   state: DecoderState,
@@ -144,11 +173,7 @@ const findTimes = (
     earliest = state.stock.earliest(Math.max(from, state.timeline.from));
     if (earliest >= NEVER) return null;
   }
-  const start = state.timeline.batchStart(BATCH, minutes, mix.crew, mix.mixMinutes, earliest, by, late);
-  if (start === NONE) return null;
-  const lastFill = start + mix.mixMinutes + fill;
-  if (mix.ageing.ageBetween(start + mix.mixMinutes, lastFill) > mix.workingMinutes + 1e-6) return null;
-  return weatherFault(state.problem, mixIndex, start, lastFill) ? null : { start, lastFill, minutes };
+  return inTheWeather(state, mixIndex, { minutes, fill, late }, earliest, by);
 };
 
 const record = (

@@ -244,7 +244,7 @@ export const compile = (yard: YardFile, stands?: { firm: Keep | undefined }): Pr
   const { now, today, horizonEnd, handover, shifts: open, packing } = hoursOf(yard);
   // Work under way takes people out of its hours.
   const shifts = yard.begun ? { ...open, people: open.people.slice(), mixing: open.mixing.slice() } : open;
-  const climate = climateOf(yard.temperatures, calendar);
+  const climate = climateOf(yard, calendar);
   const [materialIndex, castingIndex] = [indexOf(yard.materials), indexOf(yard.castings)];
   const [mouldIndex, mixIndex, orderIndex] = [indexOf(yard.moulds), indexOf(yard.mixes), indexOf(yard.orders)];
   const materials = compileMaterials(yard, calendar, now, today, materialIndex);

@@ -48,12 +48,11 @@ export class Hours {
     return shifts.sessionEnd[low]!;
   }
 
-  /** The first minute after a start that fails at which it may do: another day, another session. */
+  /** The first minute after a start that fails at which it may do: another temperature, another session. */
   private next(start: number, lastFill: number, isAttended: boolean): number {
     if (!isAttended) return this.endOfSession(start);
-    const { calendar } = this.problem;
-    const midnight = calendar.midnightOf(calendar.dayOf(start) + 1);
-    return lastFill < midnight ? Math.max(start + 1, midnight - (lastFill - start)) : start + 1;
+    const change = this.problem.climate.nextStep(start);
+    return lastFill < change ? Math.max(start + 1, change - (lastFill - start)) : start + 1;
   }
 
   private findBatch({ mix: index, fill }: BatchMinutes, from: number): number {

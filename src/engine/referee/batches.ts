@@ -44,20 +44,19 @@ const checkBags = ({ batch, mix, pours }: TimedBatch, found: Found): void => {
   if (batch.bags > mix.maxBags + TOLERANCE) found(`batch ${batch.id}: at most ${mix.maxBags} bags are mixed at once`);
 };
 
-/** R9: warm enough, and not too hot, on the day; warm enough while it has to be protected. */
-const checkTemperature = ({ climate, calendar }: Ground, x: TimedBatch, found: Found): void => {
-  const day = calendar.dayOf(x.start);
-  const celsius = climate.celsiusOn(day);
-  if (celsius === null) return;
+/** R9: warm enough, and not too hot, while it is mixed and filled; warm enough while it has to be protected. */
+const checkTemperature = ({ climate }: Ground, x: TimedBatch, found: Found): void => {
   const { minCelsius = -Infinity, maxCelsius = Infinity } = x.mix;
-  if (celsius < minCelsius || celsius > maxCelsius) found(`batch ${x.batch.id}: ${celsius} °C on the day`);
   const filled = x.pours.at(-1)?.fillEnd ?? x.mixEnd;
-  const last = calendar.dayOf(Math.floor(filled + x.mix.protectHours * 60));
-  for (let d = day + 1; d <= last; d++)
-    if (climate.celsiusOn(d)! < minCelsius) {
-      found(`batch ${x.batch.id}: too cold within ${x.mix.protectHours} h`);
-      break;
-    }
+  const protectedUntil = filled + x.mix.protectHours * 60;
+  for (let at = x.start; at <= protectedUntil; at = climate.nextStep(at)) {
+    const celsius = climate.celsiusAt(at);
+    if (celsius === null || (celsius >= minCelsius && (celsius <= maxCelsius || at > filled))) continue;
+    found(
+      `batch ${x.batch.id}: ${celsius.toFixed(1)} °C ${at > filled ? 'while it has to be protected' : 'while it is poured'}`,
+    );
+    break;
+  }
 };
 
 /**

@@ -165,7 +165,7 @@ const timedStrips = (
  */
 export const groundOf = (yard: YardFile, plan: PlanFile): Ground => {
   const calendar = calendarOf(yard.yard.timeZone);
-  const climate = climateOf(yard.temperatures, calendar);
+  const climate = climateOf(yard, calendar);
   const now = minuteOf(yard.yard.now);
   const today = calendar.dayOf(now);
   const [mixes, castings] = [byId(yard.mixes), byId(yard.castings)];

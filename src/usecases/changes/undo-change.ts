@@ -39,6 +39,7 @@ const NAMES: Record<string, string> = {
   extraWindows: 'The hours of a day',
   closedDays: 'A day off',
   temperatureSteps: 'A temperature',
+  weatherDays: 'The weather of a day',
   yards: 'The yard',
   yardHabits: 'The yard',
   yardUnits: 'The yard',

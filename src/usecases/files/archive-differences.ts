@@ -120,6 +120,12 @@ const lists = (before: Archive, after: Archive, nameOf: NameOf): Difference[] =>
     after.temperatures,
     ({ from, celsius }) => `${celsius} °C from ${dateText(from)}`,
   ),
+  counted(
+    'Weather',
+    before.weather?.days ?? [],
+    after.weather?.days ?? [],
+    ({ date, minCelsius, maxCelsius }) => `${minCelsius} to ${maxCelsius} °C on ${dateText(date)}`,
+  ),
   counted('Bought', before.incoming, after.incoming, ({ material, quantity, on, arrivedOn }) => {
     const when = arrivedOn ? `arrived ${dateText(arrivedOn)}` : `due ${dateText(on)}`;
     return `${quantity} × ${nameOf(material)}, ${when}`;

@@ -16,6 +16,8 @@ export const FIGURE_WORDS: Readonly<Record<string, string>> = {
     sessionsInHand: 'sessions in hand',
     deliveryDaysInHand: 'days in hand for deliveries',
     deliveredBy: 'deliveries are there by',
+    coldestAt: 'coldest at',
+    warmestAt: 'warmest at',
     batchWorthDays: 'a mix saved is worth',
     bagWorthDays: 'a bag saved is worth',
   },

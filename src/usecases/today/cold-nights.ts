@@ -1,9 +1,7 @@
 import type { Mix } from '../../../shared/mix.ts';
-import type { TemperatureStep } from '../../../shared/temperature.ts';
 import type { Minute } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
-import type { Calendar } from '../../engine/calendar/calendar.ts';
-import { climateOf } from '../../engine/cure/climate.ts';
+import type { Climate } from '../../engine/cure/climate.ts';
 import { temperatureText } from '../../engine/units/temperature.ts';
 
 /**
@@ -11,20 +9,47 @@ import { temperatureText } from '../../engine/units/temperature.ts';
  * nothing of the night itself, so it is a little more. In °C.
  */
 const COLD_MEAN = 5;
+/** Where the hour is known: under a clear sky what lies out is some degrees colder than the air (common practice, no source). In °C. */
+const COLD_HOUR = 2;
 /** Nobody says for how long a mix is kept from frost: the first two nights. In hours. */
 const FIRST_NIGHTS = 48;
 
-/** How cold it is expected to be on average in the first nights after a pour, in the yard's units, where that may be frost; else null. */
+/** A mean holds for a day at least, of 23 hours too. In minutes. */
+const HALF_A_DAY = 720;
+
+/** How cold it is expected to be after a pour, in the yard's units; `byTheHour`: that is the coldest hour, else a day's mean. */
+export interface ColdNights {
+  celsius: string;
+  byTheHour: boolean;
+}
+
+interface ColdSpell {
+  celsius: number;
+  byTheHour: boolean;
+}
+
+/** Every step of the climate that a stretch of time touches, in °C, each a mean or an hour. */
+const spellsOf = (climate: Climate, from: Minute, to: Minute): ColdSpell[] => {
+  const spells: ColdSpell[] = [];
+  for (let at = from; at <= to; at = climate.nextStep(at)) {
+    const celsius = climate.celsiusAt(at);
+    const byTheHour = climate.nextStep(at) - climate.stepFrom(at) < HALF_A_DAY;
+    if (celsius !== null) spells.push({ celsius, byTheHour });
+  }
+  return spells;
+};
+
+/** How cold the first nights after a pour may be, where that may be frost; else null. The coldest of them is told. */
 export const coldNightsAfter = (
-  { temperatures, mix, lastFill }: { temperatures: TemperatureStep[]; mix: Mix; lastFill: Minute },
-  calendar: Calendar,
+  { mix, lastFill }: { mix: Mix; lastFill: Minute },
+  climate: Climate,
   system: UnitSystem,
-): string | null => {
-  const climate = climateOf(temperatures, calendar);
+): ColdNights | null => {
   const until = lastFill + (mix.protectHours || FIRST_NIGHTS) * 60;
-  const means: number[] = [];
-  for (let day = calendar.dayOf(lastFill); day <= calendar.dayOf(until); day++)
-    means.push(climate.celsiusOn(day) ?? Number.POSITIVE_INFINITY);
-  const coldest = Math.min(...means);
-  return coldest < COLD_MEAN ? temperatureText(coldest, system) : null;
+  const cold = spellsOf(climate, lastFill, until).filter(
+    ({ celsius, byTheHour }) => celsius < (byTheHour ? COLD_HOUR : COLD_MEAN),
+  );
+  if (cold.length === 0) return null;
+  const { celsius, byTheHour } = cold.reduce((a, b) => (b.celsius < a.celsius ? b : a));
+  return { celsius: temperatureText(celsius, system), byTheHour };
 };

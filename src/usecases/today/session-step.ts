@@ -1,6 +1,8 @@
 import type { Minute } from '../../../shared/time.ts';
 import type { LeftOver } from '../../engine/pack/left-over.ts';
 import type { ContentsLine } from '../orders/order-contents.ts';
+import type { ColdNights } from './cold-nights.ts';
+import type { Drying } from './drying.ts';
 
 export type { LeftOver, LeftOverWhy } from '../../engine/pack/left-over.ts';
 
@@ -121,8 +123,10 @@ export interface BatchStep extends Step, BatchSlip {
   people: number;
   /** What of it is thrown away, where that is much, and why. */
   leftOver: LeftOver | null;
-  /** How cold it is expected to be on average in the nights after it, where that may be frost. */
-  coldNights: string | null;
+  /** How cold it is expected to be in the nights after it, where that may be frost. */
+  coldNights: ColdNights | null;
+  /** Whether its surface dries fast by the weather of the day. */
+  drying: Drying | null;
   /** A turn of one of its moulds comes before it. */
   waits: boolean;
 }

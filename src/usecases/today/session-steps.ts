@@ -15,6 +15,7 @@ import { packMinutesOf } from '../../engine/book/goods.ts';
 import { wasCoated } from '../../engine/book/mould-state.ts';
 import { type Calendar, calendarOf } from '../../engine/calendar/calendar.ts';
 import type { Session } from '../../engine/calendar/sessions.ts';
+import { type Climate, climateOf } from '../../engine/cure/climate.ts';
 import { type LeftOver, leftOver } from '../../engine/pack/left-over.ts';
 import { lengthText } from '../../engine/units/length.ts';
 import { measureOutText } from '../../engine/units/measure-out.ts';
@@ -26,6 +27,7 @@ import { shownAmount } from '../typed/measures.ts';
 import type { Waters } from '../yard/mix-water.ts';
 import { coldNightsAfter } from './cold-nights.ts';
 import { cutFrom } from './cut-from.ts';
+import { dryingOf } from './drying.ts';
 import { prepWork } from './prep-work.ts';
 import {
   type AmountFacts,
@@ -56,6 +58,7 @@ interface Seen {
   customers: ReadonlyMap<string, string | undefined>;
   calendar: Calendar;
   curing: CuringTimes;
+  climate: Climate;
   system: UnitSystem;
   waters: Waters;
 }
@@ -201,7 +204,12 @@ const batchStep = (seen: Seen, batch: PlanBatch, pours: readonly PlanPour[]): Un
     wetUntil: mix.attendMinutes > 0 ? text(lastFill + mix.attendMinutes) : null,
     pours: pours.map((pour) => pourFacts(seen, pour)),
     ...{ people: mix.crew, leftOver: leftOf(seen, batch, mix, castings) },
-    coldNights: coldNightsAfter({ temperatures: seen.yard.temperatures, mix, lastFill }, seen.calendar, seen.system),
+    coldNights: coldNightsAfter({ mix, lastFill }, seen.climate, seen.system),
+    drying: dryingOf(
+      { weather: seen.yard.weather, filled: { from: minuteOf(batch.mixEnd), to: lastFill } },
+      seen.climate,
+      seen.calendar,
+    ),
     waits: pours.some((pour) => waitsForTurn(seen, pour)),
   };
 };
@@ -325,7 +333,8 @@ export const sessionSteps = (
   { system, waters }: Shown,
 ): SessionStep[] => {
   const customers = new Map(yard.orders.map(({ id, customer }) => [id, customer]));
-  const named = { calendar: calendarOf(yard.yard.timeZone), curing: curingTimesOf(yard), customers };
+  const calendar = calendarOf(yard.yard.timeZone);
+  const named = { calendar, curing: curingTimesOf(yard), climate: climateOf(yard, calendar), customers };
   const seen: Seen = { plan, yard, ...named, system, waters };
   const isIn = (instant: string): boolean => {
     const minute = minuteOf(instant);

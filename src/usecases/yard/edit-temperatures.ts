@@ -74,7 +74,7 @@ export const addLine = (typed: FormFields): Edit<string> => ({
     const read = lineTyped(typed, how, { taken, known: yard.temperatures.length > 0 });
     if (!read.ok) return read;
     const { from, to, celsius } = read.value;
-    const { celsiusOn } = climateOf(yard.temperatures, calendarOf(yard.yard.timeZone));
+    const { celsiusOn } = climateOf(yard, calendarOf(yard.yard.timeZone));
     const after = to === null ? null : dayNumber(to) + 1;
     const then = after === null ? null : celsiusOn(after);
     const within = yard.temperatures.filter((step) => to !== null && step.from > from && step.from <= to);

@@ -53,7 +53,7 @@ export const showMixStrength = async (
   const mix = yard.mixes.find((one) => one.id === id);
   if (!mix) return null;
   const calendar = calendarOf(yard.yard.timeZone);
-  const climate = climateOf(yard.temperatures, calendar);
+  const climate = climateOf(yard, calendar);
   const kept = { climate, calendar };
   const filled = minuteOf(context.now);
   const dayAt = (minute: number) => dateOfDay(calendar.dayOf(minute));

@@ -44,7 +44,7 @@ export const showTemperatures = async (context: UseCaseContext): Promise<Tempera
   const [steps, typed] = await context.database.read(
     async (tx) => [await temperatureSteps(tx), await typedOf(tx, TEMPERATURE_OWNER)] as const,
   );
-  const celsius = climateOf(yard.temperatures, calendarOf(yard.yard.timeZone)).celsiusOn(dayNumber(day));
+  const celsius = climateOf(yard, calendarOf(yard.yard.timeZone)).celsiusOn(dayNumber(day));
   const months = monthsOf(steps, day);
   return {
     ...{ yardName, today: day, system, inAWeek: dateOfDay(dayNumber(day) + 6) },

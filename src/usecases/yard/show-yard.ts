@@ -58,6 +58,8 @@ export interface YardModel extends PageHead {
   costs: YardCosts;
   /** Of today, and the last day of the months where that is too soon; null where nothing is expected. */
   temperature: { now: string; endsBefore: string | null } | null;
+  /** Of the coming days, how many have a weather of their own. */
+  weatherDays: number;
 }
 
 const mouldsOf = (yard: YardFile): MouldsThere => {
@@ -81,7 +83,7 @@ const hoursOf = (yard: YardFile, today: string): HoursThere => {
 };
 
 const temperatureOf = ({ yard, system, today }: YardFrame): YardModel['temperature'] => {
-  const { celsiusOn } = climateOf(yard.temperatures, calendarOf(yard.yard.timeZone));
+  const { celsiusOn } = climateOf(yard, calendarOf(yard.yard.timeZone));
   const celsius = celsiusOn(dayNumber(today));
   return celsius === null ? null : { now: temperatureText(celsius, system), endsBefore: monthsEndBefore(yard, today) };
 };
@@ -114,5 +116,6 @@ export const showYard = async (context: UseCaseContext): Promise<YardModel> => {
     stock: materialsOf(yard),
     costs: await context.database.read(costsOfYard),
     temperature: temperatureOf(frame),
+    weatherDays: yard.weather?.days.filter(({ date }) => date >= today).length ?? 0,
   };
 };

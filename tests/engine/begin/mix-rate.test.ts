@@ -7,10 +7,10 @@ import { climateOf } from '../../../src/engine/cure/climate.ts';
 
 /** When a mix of this rate can be stripped on a day of one temperature throughout. */
 const strippedAfter = (celsius: number, rate: { activationKelvin: number; demouldMinutes: number }): number =>
-  ageingOf({ ...rate, referenceCelsius: 20 }, climateOf([{ from: '2027-01-01', celsius }], calendarOf('UTC'))).whenAged(
-    0,
-    rate.demouldMinutes,
-  );
+  ageingOf(
+    { ...rate, referenceCelsius: 20 },
+    climateOf({ temperatures: [{ from: '2027-01-01', celsius }] }, calendarOf('UTC')),
+  ).whenAged(0, rate.demouldMinutes);
 
 const rateOf = (...asked: Parameters<typeof mixRate>) => {
   const rate = mixRate(...asked);

@@ -34,10 +34,12 @@ describe('equivalent age, ASTM C1074, eq 2 (from memory; factors worked out from
 
 describe('through steps of temperature', () => {
   const climate = climateOf(
-    [
-      { from: '2027-04-01', celsius: 10 },
-      { from: '2027-04-02', celsius: 20 },
-    ],
+    {
+      temperatures: [
+        { from: '2027-04-01', celsius: 10 },
+        { from: '2027-04-02', celsius: 20 },
+      ],
+    },
     dublin,
   );
   const ageing = ageingOf(portland, climate);
@@ -58,17 +60,19 @@ describe('through steps of temperature', () => {
 
 describe('at the edges', () => {
   it('is at its own reference temperature where the yard expects none', () => {
-    const ageing = ageingOf({ activationKelvin: 5000, referenceCelsius: 23 }, climateOf([], dublin));
+    const ageing = ageingOf({ activationKelvin: 5000, referenceCelsius: 23 }, climateOf({ temperatures: [] }, dublin));
     expect(ageing.ageBetween(1000, 1075)).toBe(75);
     expect(ageing.whenAged(1000, 75)).toBe(1075);
     expect(ageing.whenAged(1000, 74.5)).toBe(1075);
   });
   it('never comes of age in a cold that stops it, and does so at once where it was warm enough before', () => {
     const frozen = climateOf(
-      [
-        { from: '2027-01-01', celsius: 20 },
-        { from: '2027-01-02', celsius: -270 },
-      ],
+      {
+        temperatures: [
+          { from: '2027-01-01', celsius: 20 },
+          { from: '2027-01-02', celsius: -270 },
+        ],
+      },
       dublin,
     );
     const ageing = ageingOf(portland, frozen);
@@ -83,7 +87,7 @@ describe('at the edges', () => {
       { from: '2027-01-03', celsius: -271 },
       { from: '2027-01-04', celsius: 20 },
     ];
-    const ageing = ageingOf(portland, climateOf(spell, dublin));
+    const ageing = ageingOf(portland, climateOf({ temperatures: spell }, dublin));
     const start = at('2027-01-01T23:00:00Z');
     expect(ageing.whenAged(start, 60)).toBe(start + 60);
     // As old as it is when the cold begins, to the last bit: 60 min and the 1e-6 that count as nothing.
@@ -93,7 +97,7 @@ describe('at the edges', () => {
   it('stays a number at temperatures nobody works at', () => {
     const ageing = ageingOf(
       { activationKelvin: 5000, referenceCelsius: -273.1 },
-      climateOf([{ from: '2027-01-01', celsius: 20 }], dublin),
+      climateOf({ temperatures: [{ from: '2027-01-01', celsius: 20 }] }, dublin),
     );
     expect(ageing.ageBetween(0, 0)).toBe(0);
     expect(ageing.whenAged(0, 1000)).toBe(1);
@@ -119,7 +123,7 @@ describe('on any weather and mix', () => {
   it('finds the first minute of an age: reached then, not yet a minute before', () => {
     fc.assert(
       fc.property(anyWeather, anyMix, anyFrom, anyAge, (steps, mix, from, age) => {
-        const ageing = ageingOf(mix, climateOf(steps, dublin));
+        const ageing = ageingOf(mix, climateOf({ temperatures: steps }, dublin));
         const when = ageing.whenAged(from, age);
         expect(when).toBeGreaterThanOrEqual(from);
         expect(ageing.ageBetween(from, when)).toBeGreaterThanOrEqual(age - 1e-6);
@@ -131,7 +135,7 @@ describe('on any weather and mix', () => {
   it('gains in two stretches what it gains in one', () => {
     fc.assert(
       fc.property(anyWeather, anyMix, anyFrom, fc.nat(200_000), fc.nat(200_000), (steps, mix, from, first, second) => {
-        const { ageBetween } = ageingOf(mix, climateOf(steps, dublin));
+        const { ageBetween } = ageingOf(mix, climateOf({ temperatures: steps }, dublin));
         const parts = ageBetween(from, from + first) + ageBetween(from + first, from + first + second);
         const whole = ageBetween(from, from + first + second);
         expect(Math.abs(parts - whole)).toBeLessThanOrEqual(1e-9 * Math.max(1, whole));
@@ -145,7 +149,7 @@ describe('on any weather and mix', () => {
       fc.property(anyWeather, anyMix, anyFrom, fc.nat(200_000), anyAge, (steps, mix, from, minutes, anAge) => {
         // Without weather the audit takes an age as reached from 1e-9 minutes below it, with weather from 1e-6.
         const age = steps.length > 0 ? anAge : Math.round(anAge);
-        const ageing = ageingOf(mix, climateOf(steps, dublin));
+        const ageing = ageingOf(mix, climateOf({ temperatures: steps }, dublin));
         const expected = weather({ temperatures: steps }, zone);
         expect(ageing.ageBetween(from, from + minutes)).toBeCloseTo(ageGained(expected, mix, from, from + minutes), 6);
         expect(ageing.whenAged(from, age)).toBe(auditWhenAged(expected, mix, from, age));

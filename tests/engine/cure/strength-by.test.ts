@@ -8,10 +8,7 @@ import { CEMENTS, strengthBy, strongEnoughFrom } from '../../../src/engine/cure/
 const calendar = calendarOf('Europe/Dublin');
 const keptAt = (...celsius: [from: string, celsius: number][]) => ({
   calendar,
-  climate: climateOf(
-    celsius.map(([from, value]) => ({ from, celsius: value })),
-    calendar,
-  ),
+  climate: climateOf({ temperatures: celsius.map(([from, value]) => ({ from, celsius: value })) }, calendar),
 });
 const filled = minuteOf('2027-04-05T12:00:00+01:00');
 const DAY = 1440;

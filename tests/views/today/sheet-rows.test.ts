@@ -41,7 +41,7 @@ const batch = (clock: string, moulds: string[], customer: string | null = null):
     usableUntil: at('09:44'),
     waits: false,
     wetUntil: null,
-    ...{ people: 1, leftOver: null, coldNights: null },
+    ...{ people: 1, leftOver: null, coldNights: null, drying: null },
   },
   pours: moulds.map((mould) => ({
     ...{ mould, casting: 'panel-900', piece: 'Panel 900', sealed: false, order: null, customer },

@@ -72,6 +72,7 @@ const batch: BatchStep = {
     people: 1,
     leftOver: null,
     coldNights: null,
+    drying: null,
     cuts: [],
     wetUntil: null,
     pours: [pour, { ...pour, mould: '900 no. 2' }],

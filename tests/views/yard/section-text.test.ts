@@ -19,6 +19,7 @@ const model: YardModel = {
   hours: { sessions: 8, minutesAWeek: 570, weeks: 4 },
   stock: { count: 3, suppliers: 1, notBought: [] },
   temperature: { now: '48.2 °F', endsBefore: null },
+  weatherDays: 0,
   costs: {},
 };
 const text = (key: Parameters<typeof sectionText>[0], changes: Partial<YardModel> = {}) =>

@@ -1,0 +1,82 @@
+import type { FC } from 'hono/jsx';
+import type { FormState } from '../../src/usecases/plan/save-edit.ts';
+import type { WeatherModel } from '../../src/usecases/yard/show-weather.ts';
+import { dayText } from '../parts/day-text.ts';
+import { TextField } from '../parts/field.tsx';
+import { shownIn } from '../parts/form-state.tsx';
+import type { DoneNotice } from '../parts/notice.tsx';
+import { EditPage } from './edit-page.tsx';
+import { YARD } from './sections.ts';
+import { weatherAnswer } from './temperature-words.ts';
+
+export const WEATHER = `${YARD}/weather`;
+
+const FIELDS = [
+  { what: 'low', label: 'Lowest' },
+  { what: 'high', label: 'Highest' },
+  { what: 'wind', label: 'Wind' },
+  { what: 'humidity', label: 'Damp, %' },
+] as const;
+
+interface WeatherProps {
+  model: WeatherModel;
+  state: FormState;
+  notice: DoneNotice | null;
+}
+
+const Days: FC<WeatherProps> = ({ model, state }) => (
+  <>
+    {model.days.map((day) => (
+      <fieldset class="weather-day">
+        <legend>{dayText(day.date, model.today)}</legend>
+        {FIELDS.map(({ what, label }) => {
+          const name = `${what} ${day.date}`;
+          return (
+            <TextField
+              {...{ name, label }}
+              id={`${what}-${day.date}`}
+              width="short"
+              value={shownIn(state, name, day[what])}
+              errors={state.errors}
+            />
+          );
+        })}
+      </fieldset>
+    ))}
+  </>
+);
+
+/** What the forecast says of the coming days: planned by the hour. */
+export const WeatherPage: FC<WeatherProps> = (props) => (
+  <EditPage
+    answer={weatherAnswer(props.model)}
+    note="As your forecast has it. These days are planned by the hour: how long a mix stays soft, when a piece may be stripped, frost at night. A day left empty is like its month. For planning only: on the day, the thermometer and the bag's data sheet decide."
+    state={props.state}
+    today={props.model.today}
+    action={WEATHER}
+    back={YARD}
+    notice={props.notice}
+  >
+    <Days {...props} />
+    <p class="hint">
+      A number alone is {props.model.system === 'US' ? 'Fahrenheit, and miles an hour' : 'Celsius, and km/h'}. Wind and
+      damp are only asked for the word of warning when mortar dries too fast.
+    </p>
+    <div class="field-row">
+      <TextField
+        name="coldestAt"
+        label="Coldest at about"
+        width="short"
+        value={shownIn(props.state, 'coldestAt', props.model.coldestAt)}
+        errors={props.state.errors}
+      />
+      <TextField
+        name="warmestAt"
+        label="Warmest at about"
+        width="short"
+        value={shownIn(props.state, 'warmestAt', props.model.warmestAt)}
+        errors={props.state.errors}
+      />
+    </div>
+  </EditPage>
+);
