@@ -63,16 +63,14 @@ const isMeasured = (record: WorkRecord, looks: ReadonlySet<string>): record is S
 
 const hardPieces = (records: readonly WorkRecord[], yard: YardFile): (HardPiece & { mix: string })[] => {
   const [looks, told] = [lookedAt(records), toldCelsius(records)];
-  const calendar = calendarOf(yard.yard.timeZone);
-  const climate = climateOf(yard.temperatures, calendar);
-  const expected = (minute: Minute): number | null => climate.celsiusOn(calendar.dayOf(minute));
+  const climate = climateOf(yard, calendarOf(yard.yard.timeZone));
   return records.flatMap((record) => {
     if (!isMeasured(record, looks)) return [];
     const mix = yard.mixes.find(({ id }) => id === yard.castings.find((one) => one.id === record.casting)?.mix);
     const filled = minuteOf(record.filledAt);
     const minutes = minuteOf(record.at) - filled;
     if (!mix || minutes <= 0) return [];
-    const celsius = told.get(keyOf(record.mould, record.filledAt)) ?? expected(filled) ?? mix.referenceCelsius;
+    const celsius = told.get(keyOf(record.mould, record.filledAt)) ?? climate.celsiusAt(filled) ?? mix.referenceCelsius;
     return [{ mix: mix.id, minutes, celsius }];
   });
 };
