@@ -1,5 +1,5 @@
 import type { Mix } from '../../../shared/mix.ts';
-import { type Minute, minuteOf } from '../../../shared/time.ts';
+import { minuteOf } from '../../../shared/time.ts';
 import type { WorkRecord } from '../../../shared/work-record.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../calendar/calendar.ts';
