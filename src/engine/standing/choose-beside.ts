@@ -11,16 +11,23 @@ export interface Beside {
 }
 
 /**
+ * Whether nobody who stands falls out of a plan for the sake of one who did not: one that drops an order has to do less harm
+ * to those that were planned before.
+ */
+const dropsNone = (stood: Candidate, one: Candidate, near: PlanFile, given: ReadonlySet<string>): boolean => {
+  if (stood.readyOn.every((day, o) => day === NONE || one.readyOn[o] !== NONE)) return true;
+  const known = new Set(near.orders.map(({ id }) => id).filter((id) => given.has(id)));
+  return harmOf(one, near, known) < harmOf(stood, near, known);
+};
+
+/**
  * Of the plan that stands, carried forward, and others: the one that does the least harm to dates that were given. What is
  * fixed and can stay does stay, but for that. Of those that do as little, the best that may take the place of the plan that
  * stands; or the plan that stands.
  */
-export const chooseBeside = (
-  stood: Candidate,
-  others: readonly Candidate[],
-  { given, near, lost }: Beside,
-): Candidate => {
+export const chooseBeside = (stood: Candidate, all: readonly Candidate[], { given, near, lost }: Beside): Candidate => {
   const harm = (one: Candidate) => (near ? harmOf(one, near, given) : 0);
+  const others = all.filter((one) => !near || dropsNone(stood, one, near, given));
   const least = Math.min(harm(stood), ...others.map(harm));
   const harmless = others.filter((one) => harm(one) <= least);
   if (harm(stood) > least) {

@@ -10,7 +10,7 @@ import { type Candidate, candidateOf } from '../../../src/engine/standing/standi
 import { handPlan, plannedYard } from '../../support/planned-yard.ts';
 
 const [one] = plannedYard().orders;
-const problem = compile(plannedYard({ orders: [one!, { ...one!, id: '27-002' }] }));
+const problem = compile(plannedYard({ orders: [one!, { ...one!, id: '27-002', weight: 3 }] }));
 const whole = candidateOf(
   decoderStateOf(problem, dispatchOf(new Int32Array(0))),
   dispatchOf(earliestDueFirst(problem)),
@@ -58,5 +58,28 @@ describe('an order that has just been taken', () => {
     const more = plan({ late: 2, daysLate: [2, 0] });
     expect(onceTaken(late, more, beside())).toBe(late);
     expect(onceTaken(late, more, beside(nearOf(2)))).toBe(more);
+  });
+});
+
+describe('an order that was planned', () => {
+  const both = { ...beside(), given: new Set(['27-001', '27-002']) };
+  const stands = plan({ readyOn: [10, NONE] });
+  const heavier = plan({ readyOn: [NONE, 10] });
+
+  test('does not fall out for one that was left out, however much that one weighs', () => {
+    expect(chooseBeside(stands, [heavier], both)).toBe(stands);
+  });
+
+  test('falls out only where another that was planned is spared by it', () => {
+    const late = plan({ daysLate: [30, 0] });
+    const spared = plan({ readyOn: [10, NONE] });
+    const onlyFirst = { ...beside(), given: new Set(['27-001']) };
+    expect(chooseBeside(late, [spared], onlyFirst)).toBe(spared);
+    expect(chooseBeside(plan(), [spared], onlyFirst)).toStrictEqual(plan());
+  });
+
+  test('may be late beside one that was left out and has a place again', () => {
+    const returned = plan({ daysLate: [1, 0] });
+    expect(chooseBeside(stands, [returned], both)).toBe(returned);
   });
 });
