@@ -169,7 +169,7 @@ describe('an order that no session is long enough for', () => {
 
 describe('a spell that is over and not recorded', () => {
   test('is on the list of its session, and recorded as planned there', async () => {
-    const { at, packs, stored, step } = await inTwo();
+    const { at, packs, stored, step, tap } = await inTwo();
     await packs(9, '09:00');
     const { late } = await showToday(at(11, '09:00'));
     expect(late.map(({ lines }) => lines.map((line) => line.name))).toEqual([[(await step(11, '09:00')).name]]);
@@ -179,6 +179,8 @@ describe('a spell that is over and not recorded', () => {
     expect(doneOf(await writeLateWork(at(11, '09:00'))).words).toBe('1 order packed in part as planned on Sat 10 Apr');
     expect(await stored()).toMatchObject({ packedMinutes: 240, packedAt: null });
     expect(await packs(11, '09:01')).toEqual([{ ...SECOND, packs: undefined }]);
+    expect(doneOf(await tap(17, '12:00')).words).toBe('Packed for School garden');
+    expect(await stored()).toMatchObject({ packedAt: april(17, '12:00') });
   });
 
   test('is packed with the last where both are recorded at once', async () => {

@@ -67,6 +67,10 @@ describe('a pour told of a day far off is asked about', () => {
     const late = { ...at, now: '2027-05-10T09:00:00+01:00' };
     const words = doneOf(await recordPour(late, { ...(await batch()), filledAt: '2027-04-10 09:40' })).words;
     expect(words).toBe('900 no. 1 poured on Sat 10 Apr at 9:40');
+    const early = await monday();
+    const sooner = { ...(await early.batch()), filledAt: '2027-04-10 08:05' };
+    expect(refusalOf(await recordPour(early.at, sooner))).toMatch(/^sure-unmixed: /);
+    expect((await recordPour(early.at, { ...sooner, sure: ['unmixed'] })).ok).toBe(true);
     const once = await monday();
     expect((await recordPour(once.at, { ...other, filledAt: '2027-04-07 09:00' })).ok).toBe(true);
   });

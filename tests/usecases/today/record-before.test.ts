@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { updateMould } from '../../../db/stores/mould-store.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import { calendarOf } from '../../../src/engine/calendar/calendar.ts';
@@ -81,6 +82,16 @@ describe('a batch whose mould is still full by the book', () => {
     const { batch } = await seen();
     doneOf(await startMixing(context, { mould: batch.pours[0]!.mould, at: batch.at }));
     expect((await seen()).batch.at).toBe(context.now);
+  });
+
+  test('is refused where it is asked, where one of these moulds is damaged', async () => {
+    const { context, seen } = await secondTurn();
+    const { batch, waits } = await seen();
+    await context.database.write((tx) => updateMould(tx, '900 no. 1', { condition: 'damaged' }));
+    expect(refusalOf(await recordBefore(context, { before: batch.name }))).toMatch(
+      /^before: 900 no\. 1 is marked damaged\./,
+    );
+    expect(waits!.before.length).toBeGreaterThan(2);
   });
 
   test('tapped twice, it is recorded once; undone, all of it is to be recorded again', async () => {

@@ -4,6 +4,7 @@ import { loadYardFile } from '../../../db/stores/yard-store.ts';
 import { undoChange } from '../../../src/usecases/changes/undo-change.ts';
 import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
 import { recordCoat } from '../../../src/usecases/today/record-coat.ts';
+import { recordStrip } from '../../../src/usecases/today/record-strip.ts';
 import { doneOf, refusalOf } from '../../support/outcomes.ts';
 import { plannedYard, saturday } from '../../support/planned-yard.ts';
 import { yardContext } from '../../support/yard-context.ts';
@@ -28,6 +29,7 @@ test('a mould is clean, has made no turn since, and dries: in the store and in t
 
 /* Work follows as planned though the tap comes minutes after: a batch that waits for the coat would not be dry in time. */
 test.each([
+  [-3, -3],
   [5, 0],
   [6, 6],
 ])('tapped %i minutes after its end it dries from %i minutes after it', async (late, from) => {
@@ -41,6 +43,16 @@ test.each([
   const dries = 20;
   const mould = await database.read((tx) => mouldById(tx, second!));
   expect(Date.parse(mould!.dryFrom!)).toBe(Date.parse(end) + (from + dries) * 60_000);
+});
+
+test('nobody coated a mould before it was emptied', async () => {
+  const full = { mould: second!, casting: 'panel-900', filledAt: '2027-04-08T08:00:00+01:00' };
+  const { database } = await yardContext(plannedYard({ inMould: [full] }));
+  const context = { database, now: saturday('08:40') };
+  doneOf(await recordStrip(context, { mould: second!, cameOut: 'good', reason: '', at: saturday('08:20') }));
+  const coat = (at: string) => recordCoat(context, { mould: second!, at });
+  expect(refusalOf(await coat(saturday('08:19')))).toBe('at: 900 no. 2 was emptied only at 8:20. Nothing was changed.');
+  expect((await coat(saturday('08:30'))).ok).toBe(true);
 });
 
 test('undone, it is as it was', async () => {

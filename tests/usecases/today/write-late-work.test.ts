@@ -87,6 +87,17 @@ describe('all late work written down as planned', () => {
     expect(await bookOf(database)).toEqual(book);
   });
 
+  test('a mould that was damaged and is mended by then holds nothing up', async () => {
+    const { database, context, lines } = await demoSaturday();
+    const [batch] = (await lines('13:40')).filter(({ step }) => step.kind === 'batch');
+    if (batch?.step.kind !== 'batch') throw new Error('no batch');
+    const damaged = { note: '', repairedOn: '2027-04-11', cameOut: null };
+    doneOf(await markMould(context('13:41'), batch.step.pours[0]!.mould, 'damaged', damaged));
+    expect((await writeLateWork(context('13:45'))).ok).toBe(false);
+    const sunday = { database, now: '2027-04-11T09:00:00+01:00' };
+    expect(doneOf(await writeLateWork(sunday)).words).toMatch(/as planned on Sat 10 Apr$/);
+  });
+
   test('asks where the stock book has too little, and keeps what was taken beyond it until it is counted', async () => {
     const { database, context, late } = await demoSaturday();
     const bags = (await late('13:40')).reduce((sum, step) => sum + (step.kind === 'batch' ? step.bags : 0), 0);
