@@ -34,10 +34,15 @@ export const MERCHANT = "Builders' merchant";
 export const MAIL_ORDER = 'Mail order';
 
 const bought = { minimum: 0, kerfMm: 0 };
-const materials: Material[] = [
+/** The mortar has its date on the bags, some of it a good deal sooner than the rest. */
+const materials = ({ day }: DemoDates): Material[] => [
   {
     ...{ id: 'rapid-mortar', name: 'Rapid mortar, 25 kg', unit: 'bag', onHand: 7, pack: 1, leadDays: 3, kerfMm: 0 },
     ...{ minimum: 2, unitPrice: 21.5, supplier: MERCHANT, shelfLifeDays: 270 },
+    lots: [
+      { quantity: 3, useBy: day(75) },
+      { quantity: 4, useBy: day(190) },
+    ],
   },
   {
     ...{ id: 'coping-concrete', name: 'Concrete mix, 25 kg', unit: 'bag', onHand: 3, pack: 1, leadDays: 2, ...bought },
@@ -209,7 +214,7 @@ export const larchRowYard = (dates: DemoDates, now: string): YardFile => ({
   closed: [dates.next('SA', 33)],
   extra: [{ date: dates.next('FR', 6), start: '09:00', end: '12:00', crew: 1, allows: everything }],
   temperatures: temperatures(dates),
-  materials,
+  materials: materials(dates),
   incoming: [],
   mixes,
   castings,

@@ -54,7 +54,9 @@ describe('a mix of an empty yard', () => {
     expect(text).toContain('For one bag: 1 bag of Rapid mortar, 25 kg and 4.7 l of water.');
     expect(text).toContain('180 minutes at 10 °C and 90 minutes at 20 °C');
     const yard = await yardIn(screens);
-    expect(yard.materials).toMatchObject([{ id: 'rapid-mortar-25-kg', unit: 'bag', onHand: 8, leadDays: 0 }]);
+    expect(yard.materials).toMatchObject([
+      { id: 'rapid-mortar-25-kg', unit: 'bag', onHand: 8, leadDays: 0, openedDays: 7 },
+    ]);
     expect(yard.mixes).toMatchObject([
       {
         ...{ id: 'rapid-mix', workingMinutes: 12, demouldMinutes: 90, activationKelvin: 5753 },
@@ -64,6 +66,9 @@ describe('a mix of an empty yard', () => {
     const guesses = (await screens.database.read(guessesOfYard)).map(({ kind, figure }) => `${kind} ${figure}`);
     expect(guesses).toContain('mix mixMinutes');
     expect(guesses).toContain('material leadDays');
+    expect(guesses).toContain('material openedDays');
+    const bag = await (await screens.get('/yard/stock/rapid-mortar-25-kg')).text();
+    expect(bag).toContain('Keeps so many days once opened<span class="guess"> to check</span>');
     expect(guesses).not.toContain('mix workingMinutes');
     expect(guesses).not.toContain('material onHand');
     expect(await (await screens.get('/yard/guesses')).text()).toContain('href="/yard/mixes/rapid-mix"');

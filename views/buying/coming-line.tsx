@@ -62,6 +62,7 @@ const Otherwise: FC<ComingLineProps> = ({ goods, currency, refused }) => {
           name="price"
           id={`price-${goods.id}`}
           label={`Paid for it, ${currency}`}
+          width="short"
           hint="For what came, where it is not as it was bought."
           value={typed.price ?? priceField(goods, currency)}
           errors={errors}

@@ -16,6 +16,8 @@ export const FIRST_FIGURES = {
   referenceCelsius: 20,
   stripMinutes: 8,
   cleanMinutes: 6,
+  /** A bag that was opened, tied up and kept dry, still mixes well for days, not for weeks. */
+  openedDays: 7,
 } as const;
 
 /**

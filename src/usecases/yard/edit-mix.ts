@@ -9,6 +9,7 @@ import type { Material } from '../../../shared/material.ts';
 import type { Mix } from '../../../shared/mix.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { FIRST_FIGURES } from '../../engine/begin/first-figures.ts';
 import { readTemperature, temperatureText } from '../../engine/units/temperature.ts';
 import { done, type Outcome, refuse } from '../core/context.ts';
 import { newId } from '../core/new-id.ts';
@@ -93,8 +94,10 @@ const bagTyped = (typed: FormFields, yard: YardFile): Outcome<NewBag | null> => 
   const id = newId(name, new Set(yard.materials.map((one) => one.id)));
   // Had on the day, until somebody says how long it takes: what is not known holds no date up.
   const bought = { pack: 1, leadDays: 0, minimum: 0, kerfMm: 0 };
-  const bag = { id, name, unit: 'bag', onHand: counted ?? 0, ...bought };
-  return reader.outcome({ bag, guesses: ['leadDays', ...(counted === null ? ['onHand'] : [])] });
+  // Where half a bag is mixed now and then, the rest of it stands open.
+  const { openedDays } = FIRST_FIGURES;
+  const bag = { id, name, unit: 'bag', onHand: counted ?? 0, openedDays, ...bought };
+  return reader.outcome({ bag, guesses: ['leadDays', 'openedDays', ...(counted === null ? ['onHand'] : [])] });
 };
 
 const both = <A, B>(one: Outcome<A>, other: Outcome<B>): Outcome<readonly [A, B]> => {
