@@ -68,7 +68,7 @@ const thereText = ({ inYard, unit, offcuts, asTyped }: StockFacts): string => {
 /** "9 bags in the yard, 6 spoken for, 3 spare; 6 more on Fri 9 Apr. Always keep 2." Of sticks: "2 whole in the yard, 1 spoken for, 1 spare. Offcuts: 2232 mm and 1400 mm." */
 export const stockText = (stock: StockFacts, today: string): string => {
   const { offcuts } = stock;
-  const rests = offcuts && offcuts.lengths.length > 0 ? ` Offcuts: ${offcutsText(offcuts)}.` : '';
+  const rests = offcuts && offcuts.lengths.length > 0 ? ` ${offcuts.called}: ${offcutsText(offcuts)}.` : '';
   const keep = stock.minimum > 0 ? ` Always keep ${figure(stock.minimum)}.` : '';
   const cannot = stock.canBeBought ? '' : " Can't be bought.";
   return `${thereText(stock)} in the yard${spokenText(stock)}${comingText(stock, today)}.${rests}${keep}${cannot}`;

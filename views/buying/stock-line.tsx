@@ -83,8 +83,8 @@ export const StockLine: FC<StockLineProps> = ({ stock, today, refused }) => (
           <TextField
             name="offcuts"
             id={`offcuts-${stock.key}`}
-            label="Offcuts now"
-            hint={`By length: ${stock.offcuts.example}. Empty: none.`}
+            label={`${stock.offcuts.called} now`}
+            hint={`${stock.offcuts.called === 'Rests' ? 'By size' : 'By length'}: ${stock.offcuts.example}. Empty: none.`}
             value={typedOr(refused?.typed.offcuts, refused?.typed.offcutsWas, stock.offcuts.field)}
             errors={refused?.errors ?? {}}
           />

@@ -98,7 +98,7 @@ const Pieces: FC<WalkProps> = ({ model, state }) => (
 type Material = WalkModel['stock'][number];
 
 const thereText = ({ there, unit, offcuts }: Material): string => {
-  const rests = offcuts === null || offcuts.there === '' ? '' : `; offcuts ${offcuts.there}`;
+  const rests = offcuts === null || offcuts.field === '' ? '' : `; ${offcuts.called.toLowerCase()} ${offcuts.field}`;
   return `${offcuts === null ? amountText(there, unit) : `${there} whole`} by the book${rests}`;
 };
 
@@ -107,7 +107,11 @@ const Stock: FC<WalkProps & { name: string; cut: boolean }> = ({ model, state, n
     .map((one, row) => ({ ...one, field: `stock${row}` }))
     .filter(({ offcuts }) => (offcuts !== null) === cut);
   return (
-    <Part name={name} count={own.length} none={cut ? 'Nothing comes in lengths.' : 'The stock book is empty.'}>
+    <Part
+      name={name}
+      count={own.length}
+      none={cut ? 'Nothing comes in lengths or sheets.' : 'The stock book is empty.'}
+    >
       {own.map(({ field, ...one }) => (
         <Thing field={field} id={one.id} book={one.book} name={one.name} there={thereText(one)}>
           <AmountField
@@ -120,7 +124,7 @@ const Stock: FC<WalkProps & { name: string; cut: boolean }> = ({ model, state, n
           {one.offcuts && (
             <TextField
               name={`${field}Offcuts`}
-              label="Offcuts"
+              label={one.offcuts.called}
               hint={`${one.offcuts.example}; 0 for none.`}
               value={shownIn(state, `${field}Offcuts`, '')}
               errors={state.errors}
@@ -144,7 +148,7 @@ export const WalkPage: FC<WalkProps & { notice: DoneNotice | null }> = ({ model,
       <Moulds model={model} state={state} />
       <Pieces model={model} state={state} />
       <Stock model={model} state={state} name="Bags and the like" cut={false} />
-      <Stock model={model} state={state} name="Sticks and offcuts" cut />
+      <Stock model={model} state={state} name="Sticks and sheets" cut />
       <div class="buttons">
         <Button kind="main">Save count</Button>
         <ButtonLink href="/buying" kind="quiet">

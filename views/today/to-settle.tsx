@@ -109,7 +109,7 @@ export const ToCount: FC<ToSettleProps> = ({ model, refused }) =>
                     name="offcuts"
                     id={`offcuts-${place}`}
                     label="Offcuts now"
-                    hint={`By length: ${one.offcuts.example}. Empty: none.`}
+                    hint={`${one.offcuts.called === 'Rests' ? 'By size' : 'By length'}: ${one.offcuts.example}. Empty: none.`}
                     value={typedOr(mine?.typed.offcuts, mine?.typed.offcutsWas, one.offcuts.field)}
                     errors={mine?.errors ?? {}}
                   />

@@ -1,5 +1,7 @@
 import type { FC } from 'hono/jsx';
+import { isCutUp } from '../../shared/material.ts';
 import type { YardMaterial, YardStockModel } from '../../src/usecases/yard/show-yard-stock.ts';
+import { SelectField } from '../parts/field.tsx';
 import { shownIn } from '../parts/form-state.tsx';
 import { KeepingLines } from '../parts/keeping-lines.tsx';
 import { amountText } from '../parts/quantity-text.ts';
@@ -48,7 +50,7 @@ const Held: FC<StockFormProps> = (props) => (
     <EntryFigure
       {...props}
       name="onHand"
-      label={`${props.entry?.stickMm === undefined ? 'How much is there' : 'Whole ones there'}${countedIn(props)}`}
+      label={`${props.entry && isCutUp(props.entry) ? 'Whole ones there' : 'How much is there'}${countedIn(props)}`}
     />
     {props.entry?.stickMm !== undefined && (
       <EntryFigure
@@ -172,11 +174,19 @@ const Cut: FC<StockFormProps> = (props) => {
   );
 };
 
+const COUNTED = [
+  { value: '', text: 'What panels take of its unit' },
+  { value: 'sheets', text: 'Whole sheets and their rests' },
+];
+
 const Sheets: FC<StockFormProps> = (props) => {
   const { errors } = props.state;
   const [wide, wrong] = [shownIn(props.state, 'sheetWidthMm', props.entry?.texts.sheetWidthMm), errors.sheetWidthMm];
   return (
-    <details class="message" open={Boolean(wrong ?? errors.sheetLengthMm ?? errors.meshMm ?? errors.rests ?? wide)}>
+    <details
+      class="message"
+      open={Boolean(wrong ?? errors.sheetLengthMm ?? errors.meshMm ?? errors.rests ?? errors.inSheets ?? wide)}
+    >
       <summary>Sold as sheets or on a roll</summary>
       <div class="form">
         <div class="yard-figures">
@@ -195,6 +205,14 @@ const Sheets: FC<StockFormProps> = (props) => {
           label="Rests there"
           width="line"
           hint={`What is left of opened ones, as it lies, across by along: ${props.model.restsExample}. Empty: none.`}
+        />
+        <SelectField
+          name="inSheets"
+          label="Plans count"
+          options={COUNTED}
+          value={shownIn(props.state, 'inSheets', props.entry?.texts.inSheets)}
+          errors={errors}
+          hint="Whole ones: it is counted in sheets or rolls, each piece is cut from a named one, and what is left is kept by its size."
         />
       </div>
     </details>

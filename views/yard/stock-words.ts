@@ -4,8 +4,13 @@ import { moneyText } from '../parts/money-text.ts';
 import { amountText } from '../parts/quantity-text.ts';
 
 /** "18 bags in the yard, always keep 4 bags." "2 sticks in the yard, offcuts 2232 mm." */
-export const heldText = ({ inYard, keep, texts }: Pick<YardMaterial, 'inYard' | 'keep' | 'texts'>): string =>
-  `${amountText(inYard.quantity, inYard.unit)} in the yard${texts.offcuts ? `, offcuts ${texts.offcuts}` : ''}${keep.quantity > 0 ? `, always keep ${amountText(keep.quantity, keep.unit)}` : ''}.`;
+export const heldText = ({
+  inYard,
+  keep,
+  texts,
+  inSheets,
+}: Pick<YardMaterial, 'inYard' | 'keep' | 'texts' | 'inSheets'>): string =>
+  `${amountText(inYard.quantity, inYard.unit)} in the yard${texts.offcuts ? `, offcuts ${texts.offcuts}` : ''}${inSheets && texts.rests ? `, rests ${texts.rests}` : ''}${keep.quantity > 0 ? `, always keep ${amountText(keep.quantity, keep.unit)}` : ''}.`;
 
 const comesText = (days: number | undefined): string => {
   if (days === undefined) return 'Cannot be bought.';

@@ -1,4 +1,4 @@
-import type { Cut, Material } from '../../../shared/material.ts';
+import type { Cut, Material, SheetCut } from '../../../shared/material.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { usableMm } from '../book/offcuts.ts';
@@ -7,14 +7,16 @@ import type { Bearer, Charges } from './charges.ts';
 import { noPrice, type TakeGoods } from './figures.ts';
 import { shareOut } from './share-out.ts';
 
-/** So much of a stick's material went: in the pieces that were cut, and in all with kerfs and rests of no use. In sticks. */
-interface SticksUsed {
+/**
+ * So much of a material that is cut went: in the pieces, and in all with kerfs and rests of no use. In sticks, or in sheets.
+ */
+interface CutUp {
   inPieces: number;
   inAll: number;
 }
 
 /** What is cut for each batch or order, by material. */
-export type CutsFor = ReadonlyMap<string, ReadonlyMap<string, SticksUsed>>;
+export type CutsFor = ReadonlyMap<string, ReadonlyMap<string, CutUp>>;
 
 /** The length that a stick loses for good, mm: all but a rest that something can still be cut from. */
 export const lostMm = (
@@ -27,26 +29,47 @@ export const lostMm = (
   return rest >= least ? lengthMm - rest : lengthMm;
 };
 
+type ByTaker = Map<string, Map<string, CutUp>>;
+
+const addTo = (all: ByTaker, taker: string, material: string, { inPieces, inAll }: CutUp): void => {
+  const own = all.get(taker) ?? new Map<string, CutUp>();
+  const before = own.get(material) ?? { inPieces: 0, inAll: 0 };
+  own.set(material, { inPieces: before.inPieces + inPieces, inAll: before.inAll + inAll });
+  all.set(taker, own);
+};
+
+const mm2 = ({ widthMm, lengthMm }: { widthMm: number; lengthMm: number }): number => widthMm * lengthMm;
+
+/** Each sheet or rest is cut for one batch, which bears all of it that is not kept. */
+const addSheets = (all: ByTaker, sheets: NonNullable<PlanFile['sheets']>, { materials }: YardFile): void => {
+  for (const { material: id, for: taker, rest, pieces, kept } of sheets) {
+    const { sheetWidthMm = 0, sheetLengthMm = 0 } = materials.find((one) => one.id === id) ?? {};
+    const sheet = sheetWidthMm * sheetLengthMm;
+    if (sheet === 0) continue;
+    const sum = (parts: readonly { widthMm: number; lengthMm: number }[]) => parts.reduce((n, one) => n + mm2(one), 0);
+    const gone = (rest ? mm2(rest) : sheet) - sum(kept);
+    addTo(all, taker, id, { inPieces: sum(pieces) / sheet, inAll: gone / sheet });
+  }
+};
+
 /**
- * What the sticks of a plan come to for each batch or order: the waste of a stick (kerfs, and a rest too short for anything) is
+ * What the sticks and sheets of a plan come to for each batch or order: the waste of a stick (kerfs, and a rest too short for anything) is
  * shared by the lengths that are cut from it. A rest that is of use is no cost: whoever cuts from it later pays for it.
  */
-export const cutsOfPlan = ({ sticks }: Pick<PlanFile, 'sticks'>, yard: YardFile): CutsFor => {
+export const cutsOfPlan = ({ sticks, sheets = [] }: Pick<PlanFile, 'sticks' | 'sheets'>, yard: YardFile): CutsFor => {
   const materials = new Map(yard.materials.map((one) => [one.id, { ...one, least: usableMm(yard, one.id) }]));
-  const all = new Map<string, Map<string, SticksUsed>>();
+  const all: ByTaker = new Map();
   for (const { material: id, offcutMm, cuts } of sticks) {
     const material = materials.get(id);
     if (material?.stickMm === undefined) continue;
     const mm = cuts.reduce((sum, { lengthMm, count }) => sum + lengthMm * count, 0);
     const lost = lostMm(offcutMm ?? material.stickMm, material, cuts, material.least);
     for (const { lengthMm, count, for: taker } of cuts) {
-      const own = all.get(taker) ?? new Map<string, SticksUsed>();
-      const before = own.get(id) ?? { inPieces: 0, inAll: 0 };
       const inPieces = (lengthMm * count) / material.stickMm;
-      own.set(id, { inPieces: before.inPieces + inPieces, inAll: before.inAll + (inPieces * lost) / mm });
-      all.set(taker, own);
+      addTo(all, taker, id, { inPieces, inAll: (inPieces * lost) / mm });
     }
   }
+  addSheets(all, sheets, yard);
   return all;
 };
 
@@ -54,7 +77,7 @@ export const cutsOfPlan = ({ sticks }: Pick<PlanFile, 'sticks'>, yard: YardFile)
 export const chargeCuts = (
   charges: Charges,
   take: TakeGoods,
-  { material, inPieces, inAll }: SticksUsed & { material: string },
+  { material, inPieces, inAll }: CutUp & { material: string },
   bearers: readonly Bearer[],
 ): void => {
   const { price, unpriced } = take(material, inAll);
@@ -67,3 +90,7 @@ export const chargeCuts = (
 /** The length of a material that is cut for something, mm. */
 export const mmOf = (cuts: readonly Cut[], material: string): number =>
   cuts.reduce((sum, cut) => (cut.material === material ? sum + cut.lengthMm * cut.count : sum), 0);
+
+/** The area of a material that is cut for something, mm2. */
+export const mm2Of = (cuts: readonly SheetCut[], material: string): number =>
+  cuts.reduce((sum, cut) => (cut.material === material ? sum + mm2(cut) * cut.count : sum), 0);

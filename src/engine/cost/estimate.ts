@@ -1,9 +1,12 @@
 import type { Casting } from '../../../shared/casting.ts';
 import type { Kit } from '../../../shared/kit.ts';
-import type { Cut } from '../../../shared/material.ts';
+import type { Cut, SheetCut } from '../../../shared/material.ts';
 import { COST_KINDS } from '../../../shared/money.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { usableMm } from '../book/offcuts.ts';
+import { areaOf } from '../cut/mesh/block.ts';
+import { cutSheets } from '../cut/mesh/cut-sheets.ts';
+import { type SheetStock, sheetStockOf } from '../cut/mesh/sheet-stock.ts';
 import { type BatchToCharge, chargeAllGoods, chargeBatch } from './charge-batch.ts';
 import { type Bearer, Charges } from './charges.ts';
 import { type Cost, CostSum } from './cost.ts';
@@ -37,6 +40,36 @@ const chargeEstimatedCuts = (
     const lost = lostMm(material.stickMm, material, [{ lengthMm, count: fit }], usableMm(yard, id));
     const pieces = (count * times) / material.stickMm;
     chargeCuts(charges, take, { material: id, inPieces: pieces * lengthMm, inAll: (pieces * lost) / fit }, OWN);
+  }
+};
+
+/** Of one piece, as many of it being cut from a sheet as go on it; in sheets. */
+const sheetShare = (stock: SheetStock, cut: SheetCut): { inPieces: number; inAll: number } => {
+  const { sheet } = stock;
+  const piece = stock.pieceOf(cut);
+  const most = Math.max(1, Math.floor((sheet.across * sheet.along) / areaOf(piece.ways[0]!)));
+  const [first] = cutSheets({ ...stock, rests: [] }, [{ at: 0, for: '', pieces: [{ piece, count: most }] }])!;
+  const mm2 = (one: { widthMm: number; lengthMm: number }) => one.widthMm * one.lengthMm;
+  const kept = first!.kept.reduce((sum, one) => sum + mm2(one), 0);
+  const inAll = (mm2(sheet.size) - kept) / first!.pieces.length / mm2(sheet.size);
+  return { inPieces: mm2(cut) / mm2(sheet.size), inAll };
+};
+
+/** The same of pieces of sheets. */
+const chargeEstimatedSheets = (
+  charges: Charges,
+  cuts: readonly SheetCut[],
+  times: number,
+  { yard, figures }: EstimateGround,
+) => {
+  const take = takingGoods(figures);
+  for (const cut of cuts) {
+    const material = yard.materials.find((one) => one.id === cut.material);
+    const stock = material && sheetStockOf(material, yard.castings);
+    if (!stock || cut.count === 0) continue;
+    const { inPieces, inAll } = sheetShare(stock, cut);
+    const pieces = cut.count * times;
+    chargeCuts(charges, take, { material: cut.material, inPieces: pieces * inPieces, inAll: pieces * inAll }, OWN);
   }
 };
 
@@ -93,6 +126,7 @@ export const estimatePiece = (casting: Casting, ground: EstimateGround): Cost =>
   const batch = { mix, bags, pieces: [...own, ...others.map((one) => ({ owner: 'others', casting: one }))] };
   chargeBatch(charges, batch, takingGoods(ground.figures));
   chargeEstimatedCuts(charges, casting.cuts, pieces, ground);
+  chargeEstimatedSheets(charges, casting.sheets ?? [], pieces, ground);
   const sum = asEach(charges.of('own').cost, pieces);
   const coat = addMould(sum, casting, ground);
   const ofBatch = ((mix.mixMinutes + mix.washMinutes) * shareOfOne(casting, batch) + casting.fillMinutes) * mix.crew;

@@ -5,7 +5,7 @@ import { goodsOfOrder, linesLeft } from '../book/goods.ts';
 import { chargeAllGoods, chargeBatch } from './charge-batch.ts';
 import { type Bearer, Charges } from './charges.ts';
 import { type Cost, CostSum } from './cost.ts';
-import { type CutsFor, chargeCuts, cutsOfPlan, mmOf } from './cuts-of-plan.ts';
+import { type CutsFor, chargeCuts, cutsOfPlan, mm2Of, mmOf } from './cuts-of-plan.ts';
 import { type CostFigures, type TakeGoods, takingGoods } from './figures.ts';
 import { halfEven } from './minor-units.ts';
 import { minutesOfPlan, orderOwner, pieceOwner, type WorkMinutes } from './minutes-of-plan.ts';
@@ -52,7 +52,9 @@ const batchEvents = (plan: PlanFile, yard: YardFile, take: TakeGoods, cuts: Cuts
     const charge = (charges: Charges) => {
       chargeBatch(charges, { mix: mixes.get(mix)!, bags, pieces }, take);
       for (const [material, used] of cuts.get(id) ?? []) {
-        const bearers = pieces.map(({ owner, casting }) => ({ owner, weight: mmOf(casting.cuts, material) }));
+        const bearers = pieces.map(({ owner, casting }) => ({
+          ...{ owner, weight: mmOf(casting.cuts, material) || mm2Of(casting.sheets ?? [], material) },
+        }));
         chargeCuts(charges, take, { material, ...used }, bearers);
       }
     };

@@ -1,4 +1,5 @@
 import type { PageHead } from '../core/page-parts.ts';
+import type { LeftField } from '../typed/left-typed.ts';
 import type { BagsFacts } from './bags-facts.ts';
 import type { UnusedFacts } from './buying-supplies.ts';
 import type { SlipFacts } from './if-not-ordered.ts';
@@ -99,12 +100,9 @@ export interface ComingFacts extends AmountInField {
   unused: UnusedFacts | null;
 }
 
-/** Rests of opened sticks, each length in the yard's units. */
-export interface OffcutsFacts {
+/** Rests of opened sticks or sheets, each length or size in the yard's units. */
+export interface OffcutsFacts extends LeftField {
   lengths: readonly { length: string; count: number }[];
-  field: string;
-  /** How they may be typed. */
-  example: string;
 }
 
 /** One material in the yard, in the unit that is shown. */

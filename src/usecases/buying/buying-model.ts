@@ -1,4 +1,4 @@
-import type { Material } from '../../../shared/material.ts';
+import { isCutUp, type Material } from '../../../shared/material.ts';
 import type { PlanBuy, PlanFile } from '../../../shared/plan.ts';
 import { dayNumber } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
@@ -10,8 +10,9 @@ import { massText } from '../../engine/units/mass.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
 import { today } from '../core/context.ts';
 import { amountField, asTyped } from '../typed/amount-typed.ts';
+import { leftField } from '../typed/left-typed.ts';
 import { type Measures, shownAmount, weekOf } from '../typed/measures.ts';
-import { OFFCUTS_EXAMPLE, offcutsText } from '../typed/offcuts-typed.ts';
+import { sizesText } from '../typed/sizes-typed.ts';
 import { bookOf } from '../typed/stock-book.ts';
 import { bagsFacts, keepsUntil, pastDate } from './bags-facts.ts';
 import type {
@@ -132,7 +133,7 @@ const onTheWayOf = (seen: Seen): ComingFacts[] =>
       const typed = seen.typed.get(`${material.id} incoming ${goods.id}`);
       return {
         ...{ id: goods.id, on: goods.on, boughtOn: goods.boughtOn, price: goods.price, name: material.name },
-        ...{ hasBags: material.stickMm === undefined, keepsUntil: keepsUntil(material.shelfLifeDays, seen.today) },
+        ...{ hasBags: !isCutUp(material), keepsUntil: keepsUntil(material.shelfLifeDays, seen.today) },
         ...amountFacts(goods.quantity, material.unit, seen),
         asTyped: asTyped(typed, goods.quantity, material.unit, seen.measures.system),
         for: namesOf(purpose, material, seen),
@@ -141,14 +142,15 @@ const onTheWayOf = (seen: Seen): ComingFacts[] =>
     })
     .sort((a, b) => a.on.localeCompare(b.on));
 
-const offcutsFacts = ({ stickMm, offcuts = [] }: Material, system: UnitSystem): OffcutsFacts | null =>
-  stickMm === undefined
-    ? null
-    : {
-        lengths: offcuts.map(({ lengthMm, count }) => ({ length: lengthText(lengthMm, system), count })),
-        field: offcutsText(offcuts, system),
-        example: OFFCUTS_EXAMPLE[system],
-      };
+const offcutsFacts = (material: Material, system: UnitSystem): OffcutsFacts | null => {
+  const field = leftField(material, system);
+  if (field === null) return null;
+  const { inSheets = false, offcuts = [], rests = [] } = material;
+  const lengths = inSheets
+    ? rests.map(({ count, ...size }) => ({ length: sizesText([{ ...size, count: 1 }], system), count }))
+    : offcuts.map(({ lengthMm, count }) => ({ length: lengthText(lengthMm, system), count }));
+  return { ...field, lengths };
+};
 
 const stockOf = (seen: Seen, { notes, known: { buyings } }: Pick<Stored, 'notes' | 'known'>): StockFacts[] => {
   const notBeforeOf = (id: string): string | null => {

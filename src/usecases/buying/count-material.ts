@@ -4,7 +4,7 @@ import type { AmountTyped } from '../typed/amount-typed.ts';
 import { type Counted, countOne } from './count-one.ts';
 
 /**
- * The maker has counted: the stock book says what is really in the yard, of sticks the whole ones and the offcuts. `bookWas`
+ * The maker has counted: the stock book says what is really in the yard, of what is cut the whole ones and what is left of others. `bookWas`
  * is what it had when the form was shown (`bookOf`): where it is other by now, that is said first.
  */
 export const countMaterial = (

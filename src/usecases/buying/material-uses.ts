@@ -62,6 +62,17 @@ const takeSticks = (uses: Uses, plan: PlanFile): void => {
   }
 };
 
+/** A sheet is used whole when it is cut for a batch; a rest is no sheet. */
+const takeSheets = (uses: Uses, plan: PlanFile): void => {
+  const batches = new Map(plan.batches.map((batch) => [batch.id, minuteOf(batch.start)]));
+  for (const { material, rest, for: id } of plan.sheets ?? []) {
+    const at = batches.get(id);
+    if (rest !== undefined || at === undefined) continue;
+    const pours = plan.pours.filter(({ batch }) => batch === id);
+    take(uses, material, { at, quantity: 1, orders: once(pours.map(({ order }) => order ?? null)) });
+  }
+};
+
 type UsesByMaterial = ReadonlyMap<string, readonly MaterialUse[]>;
 
 /** What uses are worked out from beside the plan. */
@@ -79,6 +90,7 @@ function* usesInSteps(yard: YardFile, plan: PlanFile): Generator<void, UsesByMat
   yield;
   takeForOrders(uses, plan, yard);
   takeSticks(uses, plan);
+  takeSheets(uses, plan);
   yield;
   for (const list of uses.values()) list.sort((a, b) => a.at - b.at);
   known.set(plan, { mixes, castings, kits, orders, uses });

@@ -66,7 +66,7 @@ const bagDateOf = (
   day: string,
   system: UnitSystem,
 ): Outcome<string | null> => {
-  if (!material || material.stickMm !== null || typed === '') return done(null);
+  if (!material || material.stickMm !== null || material.inSheets || typed === '') return done(null);
   if (typed === undefined) return done(keepsUntil(material.shelfLifeDays, day));
   const read = readDate(typed, { today: day, system });
   return read.ok ? done(read.date) : refuse('useBy', read.reason);

@@ -34,9 +34,17 @@ export const moneyOnRecord = async (tx: Tx, currency: string): Promise<MoneyOnRe
 const inMinor = (amount: number | null | undefined, currency: string): number | null =>
   amount === null || amount === undefined ? null : toMinor(amount, currency);
 
-/** All there is of a material in its own unit: of sticks the offcuts count by their length. */
-const inYard = ({ onHand, stickMm, offcuts = [] }: YardFile['materials'][number]): number =>
-  stickMm === undefined ? onHand : onHand + offcuts.reduce((sum, one) => sum + (one.lengthMm * one.count) / stickMm, 0);
+/** All there is of a material in its own unit: of sticks the offcuts count by their length, of sheets the rests by their area. */
+const inYard = (material: YardFile['materials'][number]): number => {
+  const { onHand, stickMm, offcuts = [], inSheets, sheetWidthMm = 0, sheetLengthMm = 0, rests = [] } = material;
+  if (inSheets) {
+    const mm2 = rests.reduce((sum, one) => sum + one.widthMm * one.lengthMm * one.count, 0);
+    return onHand + mm2 / (sheetWidthMm * sheetLengthMm);
+  }
+  return stickMm === undefined
+    ? onHand
+    : onHand + offcuts.reduce((sum, one) => sum + (one.lengthMm * one.count) / stickMm, 0);
+};
 
 const pricesOf = (material: YardFile['materials'][number], { bought, currency }: MoneyOnRecord): MaterialPrices => {
   const own = bought.filter((one) => one.material === material.id);

@@ -12,6 +12,7 @@ import { today, type UseCaseContext } from '../core/context.ts';
 import type { PageHead } from '../core/page-parts.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { showMeasures } from '../typed/measures.ts';
+import { sizesText } from '../typed/sizes-typed.ts';
 
 /** Lines of one page. */
 const SHOWN = 100;
@@ -26,9 +27,9 @@ export interface StockLineFacts {
   at: string;
   kind: StockLine['kind'];
   quantity: number;
-  /** Of offcuts, how long they are, in the yard's units. */
+  /** Of offcuts, how long they are, of rests how wide and how long, in the yard's units. */
   length: string | null;
-  /** What it left: of the material, or of offcuts of that length. */
+  /** What it left: of the material, or of offcuts or rests of that size. */
   left: number;
   useBy: string | null;
   openedAt: string | null;
@@ -57,6 +58,9 @@ const forOf = (work: StockWork | null, { mixes }: YardFile): LineFor | null => {
   return { mix, mould: work.mould, batch: { minute: minuteOf(work.at), mould: work.mould } };
 };
 
+const leftText = (lengthMm: number, widthMm: number | null, system: UnitSystem): string =>
+  widthMm === null ? lengthText(lengthMm, system) : sizesText([{ widthMm, lengthMm, count: 1 }], system);
+
 /** Lines as they are shown in a yard. */
 export const lineFacts = (
   { unit }: Pick<StoredMaterial, 'unit'>,
@@ -66,11 +70,11 @@ export const lineFacts = (
   const { perUnit } = shownUnit(unit, system);
   const { instantText } = calendarOf(yard.yard.timeZone);
   const shown = (instant: string) => instantText(minuteOf(instant));
-  return ({ id, at, kind, quantity, lengthMm, left, useBy, openedAt, beyond, work, reason, by }) => {
+  return ({ id, at, kind, quantity, lengthMm, widthMm, left, useBy, openedAt, beyond, work, reason, by }) => {
     const each = lengthMm === null ? perUnit : 1;
     return {
       ...{ line: id, at: shown(at), kind, quantity: quantity * each, left: left * each, beyond: beyond * each },
-      length: lengthMm === null ? null : lengthText(lengthMm, system),
+      length: lengthMm === null ? null : leftText(lengthMm, widthMm, system),
       ...{ useBy, openedAt: openedAt && shown(openedAt), for: forOf(work, yard), reason, by },
     };
   };

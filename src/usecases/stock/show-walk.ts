@@ -5,8 +5,8 @@ import { shownUnit } from '../../engine/units/material-unit.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import type { PageHead } from '../core/page-parts.ts';
 import { currentPlan } from '../plan/make-plan.ts';
+import { type LeftField, leftField } from '../typed/left-typed.ts';
 import { showMeasures } from '../typed/measures.ts';
-import { OFFCUTS_EXAMPLE, offcutsText } from '../typed/offcuts-typed.ts';
 import { bookOf } from '../typed/stock-book.ts';
 import { mouldBook } from './walk-round.ts';
 
@@ -33,7 +33,7 @@ interface StockToCount {
   name: string;
   unit: string;
   there: number;
-  offcuts: { there: string; example: string } | null;
+  offcuts: LeftField | null;
 }
 
 /** All that is looked at on a walk round, with what the book has, in the order of the walk: moulds, rack, store. */
@@ -59,12 +59,11 @@ const piecesToCount = ({ castings, finished }: YardFile): PiecesToCount[] =>
 
 const stockToCount = ({ materials }: YardFile, system: UnitSystem): StockToCount[] =>
   materials.map((material) => {
-    const { id, name, unit, onHand, stickMm, offcuts = [] } = material;
+    const { id, name, unit, onHand } = material;
     const { word, perUnit } = shownUnit(unit, system);
-    const rests = { there: offcutsText(offcuts, system), example: OFFCUTS_EXAMPLE[system] };
     return {
       ...{ id, book: bookOf(material), name, unit: word, there: onHand * perUnit },
-      offcuts: stickMm === undefined ? null : rests,
+      offcuts: leftField(material, system),
     };
   });
 

@@ -3,8 +3,15 @@ import type { PlanFile } from '../../../shared/plan.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { MeshPiece } from '../../engine/cut/mesh/mesh-kinds.ts';
-import { type MeshMaterial, meshPlan, type SheetPlan, wastePercent } from '../../engine/cut/mesh/mesh-plan.ts';
+import {
+  type MeshMaterial,
+  type MeshPlan,
+  meshPlan,
+  type SheetPlan,
+  wastePercent,
+} from '../../engine/cut/mesh/mesh-plan.ts';
 import type { Size } from '../../engine/cut/mesh/openings.ts';
+import { sheetsDrawn } from '../../engine/cut/mesh/sheets-drawn.ts';
 import { lengthText, shortLengthText } from '../../engine/units/length.ts';
 
 /** A part of a sheet to be drawn, mm from its left and its upper edge, with its size in figures. */
@@ -94,6 +101,34 @@ const piecesFor = (
       }));
   });
 
+/** As a plan cuts them that counts sheets, and how many nobody could do without: as if nothing were lost. */
+const asPlanned = (
+  plan: PlanFile,
+  { castings }: YardFile,
+  material: Material,
+  { from, batches }: { from: MeshMaterial; batches: ReadonlySet<string> },
+): Pick<MeshPlan, 'sheets' | 'whole' | 'atLeast'> => {
+  const own = (plan.sheets ?? []).filter((one) => one.material === material.id && batches.has(one.for));
+  const nameOf = (batch: string, { widthMm, lengthMm }: Size) => {
+    const cut = new Set(plan.pours.filter((pour) => pour.batch === batch).map(({ casting }) => casting));
+    const isCut = (one: Size & { material: string }) =>
+      one.material === material.id && one.widthMm === widthMm && one.lengthMm === lengthMm;
+    return castings.find(({ id, sheets = [] }) => cut.has(id) && sheets.some(isCut))?.name ?? material.name;
+  };
+  const drawing = {
+    sheet: from.sheet,
+    meshMm: from.grid.acrossMm,
+    forOf: ({ for: id }: { for: string }, size: Size) => nameOf(id, size),
+  };
+  const sheets = sheetsDrawn(own, drawing);
+  const needed = sheets.flatMap(({ pieces }) => pieces).reduce((sum, one) => sum + areaOf(one), 0);
+  const there = from.rests.reduce((sum, one) => sum + areaOf(one), 0);
+  return {
+    ...{ sheets, whole: own.filter(({ rest }) => rest === undefined).length },
+    atLeast: Math.max(0, Math.ceil((needed - there) / areaOf(from.sheet) - 1e-9)),
+  };
+};
+
 const alike = (pieces: SheetPlan['pieces'], system: UnitSystem): SheetFacts['pieces'] => {
   const found = new Map<string, { size: string; count: number; piece: string }>();
   for (const { trimTo, isTurned, for: piece } of pieces) {
@@ -123,8 +158,9 @@ const sheetFacts = ({ size, rest, cuts, pieces, kept }: SheetPlan, system: UnitS
 });
 
 /**
- * How sheets and rolls are cut up for some batches, material by material, from the rests that are there now and from
- * whole ones. A plan counts what a piece takes of the material, and no sheets: this says how to come by it.
+ * How sheets and rolls are cut up for some batches, material by material: of what is in sheets as the plan cuts it, of
+ * anything else from the rests that are there now and from whole ones. There a plan counts what a piece takes of the material, and no sheets: this says
+ * how to come by it.
  */
 export const meshList = (
   plan: PlanFile,
@@ -136,9 +172,10 @@ export const meshList = (
     const from = sheetsOf(yard, material);
     const pieces = from ? piecesFor(plan, yard, material.id, batches) : [];
     if (!from || pieces.every(({ count }) => count === 0)) return [];
-    const answer = meshPlan(from, pieces, 'page');
-    if (answer.is !== 'plan') return [];
-    const { sheets, whole, atLeast } = answer.plan;
+    const answer = material.inSheets ? null : meshPlan(from, pieces, 'page');
+    if (answer?.is === 'too large') return [];
+    const { sheets, whole, atLeast } = answer?.plan ?? asPlanned(plan, yard, material, { from, batches });
+    if (sheets.length === 0) return [];
     return [
       {
         ...{ name: material.name, whole, atLeast, wastePercent: Math.round(wastePercent(sheets)) },

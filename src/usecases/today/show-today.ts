@@ -30,8 +30,8 @@ import type { CachedPlan } from '../plan/cached-plan.ts';
 import { lateSteps } from '../plan/late-steps.ts';
 import { lateWork, workOfPlan } from '../plan/late-work.ts';
 import { currentPlan } from '../plan/make-plan.ts';
+import { leftField } from '../typed/left-typed.ts';
 import { measuresOf, shownAmount } from '../typed/measures.ts';
-import { OFFCUTS_EXAMPLE, offcutsText } from '../typed/offcuts-typed.ts';
 import { bookOf } from '../typed/stock-book.ts';
 import { watersOfYard } from '../yard/mix-water.ts';
 import { stripFacts } from '../yard/strip-facts.ts';
@@ -147,10 +147,7 @@ const toCount = (
       const shown = shownAmount({ unit, quantity: shortBy }, system);
       const found = inBook.find((one) => one.id === material);
       const book = found ? bookOf(found) : '';
-      const isCut = found?.stickMm !== undefined;
-      const offcuts = isCut
-        ? { field: offcutsText(found.offcuts ?? [], system), example: OFFCUTS_EXAMPLE[system] }
-        : null;
+      const offcuts = found ? leftField(found, system) : null;
       return { material, name, unit: shown.unit, shortBy: shown.quantity, offcuts, book };
     });
 

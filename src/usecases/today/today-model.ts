@@ -2,6 +2,7 @@ import type { PageHead } from '../core/page-parts.ts';
 import type { PieceToPack } from '../orders/pieces-to-pack.ts';
 import type { ToMendFacts } from '../orders/to-mend-facts.ts';
 import type { LeftForLater } from '../plan/save-edit.ts';
+import type { LeftField } from '../typed/left-typed.ts';
 import type { StripFacts } from '../yard/strip-facts.ts';
 import type { EveningFacts } from './evening-facts.ts';
 import type { FixedFacts } from './fixed-facts.ts';
@@ -71,7 +72,7 @@ export interface ToCountFacts {
   unit: string;
   shortBy: number;
   /** Of what is cut, what the book has of opened ones, as it stands in a field, and how that may be typed; else null. */
-  offcuts: { field: string; example: string } | null;
+  offcuts: LeftField | null;
   /** What the stock book has of it, for a count to be sent along with. */
   book: string;
 }

@@ -11,6 +11,9 @@ import { sizesText } from './sizes-typed.ts';
 /** The size of a sheet, and of the openings of a mesh. */
 export const SHEET_FIGURES = ['sheetWidthMm', 'sheetLengthMm', 'meshMm'] as const;
 
+/** What the field says where plans count whole sheets. */
+export const IN_SHEETS = 'sheets';
+
 export type MaterialTexts = Readonly<Record<string, string>>;
 
 /** How a material's figures are written, and what was typed for them. */
@@ -53,6 +56,7 @@ export const materialTexts = (material: Material, { system, currency, typed }: M
     offcuts: offcutsText(offcuts ?? [], system),
     ...Object.fromEntries(SHEET_FIGURES.map((figure) => [figure, length(figure, material[figure])])),
     rests: sizesText(material.rests ?? [], system),
+    inSheets: material.inSheets ? IN_SHEETS : '',
     kerfMm: stickMm === undefined && kerfMm === 0 ? '' : length('kerfMm', kerfMm),
   };
 };

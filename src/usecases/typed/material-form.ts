@@ -1,11 +1,11 @@
-import type { Material } from '../../../shared/material.ts';
+import { isCutUp, type Material } from '../../../shared/material.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { withBags } from '../../engine/book/stock-lots.ts';
 import { readAmount, shownUnit } from '../../engine/units/material-unit.ts';
 import type { Outcome } from '../core/context.ts';
 import { type FieldWords, fitsYardFile, sayAt } from './fits-yard-file.ts';
 import type { FormFields } from './form-fields.ts';
-import { type MaterialWriting, materialTexts, readMm, SHEET_FIGURES } from './material-figures.ts';
+import { IN_SHEETS, type MaterialWriting, materialTexts, readMm, SHEET_FIGURES } from './material-figures.ts';
 import { moneyTyped } from './money-typed.ts';
 import { offcutsTyped } from './offcuts-typed.ts';
 import { ShownReader } from './shown-reader.ts';
@@ -15,6 +15,9 @@ const LONGEST_WAIT_DAYS = 3650;
 
 /** Where a share of a stick is typed. */
 export const WHOLE_ONES = 'Write whole ones. What is left of an opened one stands under Offcuts.';
+
+/** The same of sheets. */
+export const WHOLE_SHEETS = 'Write whole ones. What is left of an opened one stands under Rests.';
 
 /** What one costs, by the price of a pack; undefined where nobody said. */
 const priceTyped = (
@@ -64,6 +67,14 @@ const fitsTogether = (reader: ShownReader<Material>): void => {
   if (wide && long && has('stickMm')) reader.refuse('stickMm', 'It is sold as lengths or as sheets, not as both.');
 };
 
+/** Whether plans count whole sheets; such a one is not weighed or measured. */
+const inSheetsTyped = (reader: ShownReader<Material>): true | undefined => {
+  if (reader.text('inSheets') !== IN_SHEETS) return undefined;
+  if (reader.text('sheetWidthMm') === '') reader.refuse('sheetWidthMm', 'How wide is a sheet, or a roll?');
+  if (isMeasured(reader.text('unit'))) reader.refuse('unit', 'Plans count whole ones then: write sheet, or roll.');
+  return true;
+};
+
 /** What is left of opened sheets; undefined where there is none. */
 const sheetRestsTyped = (
   reader: ShownReader<Material>,
@@ -102,8 +113,10 @@ export const materialTyped = (
   const pack = amount('pack', 1);
   const stickMm = reader.figureOr('stickMm', undefined, length('stickMm'));
   const onHand = amount('onHand', 0);
-  if (stickMm !== undefined && !Number.isInteger(onHand) && !(sameUnit && reader.asShown('onHand')))
-    reader.refuse('onHand', WHOLE_ONES);
+  const inSheets = inSheetsTyped(reader);
+  const isCut = isCutUp({ stickMm, inSheets });
+  if (isCut && !Number.isInteger(onHand) && !(sameUnit && reader.asShown('onHand')))
+    reader.refuse('onHand', inSheets ? WHOLE_SHEETS : WHOLE_ONES);
   fitsTogether(reader);
   const facts = {
     id,
@@ -114,7 +127,7 @@ export const materialTyped = (
     opensBy: reader.figureOr('opensBy', undefined, () =>
       reader.measure('opensBy', (text) => readAmount(text, unit, system)),
     ),
-    lots: stickMm === undefined && sameUnit ? lotsThen(before, onHand) : undefined,
+    lots: !isCut && sameUnit ? lotsThen(before, onHand) : undefined,
     unitPrice: priceTyped(reader, before, pack, currency),
     supplier: reader.text('supplier') || undefined,
     stickMm,
@@ -122,6 +135,7 @@ export const materialTyped = (
     kerfMm: reader.figureOr('kerfMm', 0, length('kerfMm')) ?? 0,
     ...Object.fromEntries(SHEET_FIGURES.map((name) => [name, reader.figureOr(name, undefined, length(name))])),
     rests: sheetRestsTyped(reader, before, system),
+    inSheets,
   };
   const present = Object.fromEntries(Object.entries(facts).filter(([, value]) => value !== undefined));
   return reader.outcome(present as unknown as Material);
@@ -136,6 +150,10 @@ export const unitFault = (before: Material, after: Material, uses: readonly stri
 const WORDS: FieldWords = {
   'castings[].sheets[].material': sayAt('sheetWidthMm', 'Panels need pieces of its sheets. How wide is one?'),
   'castings[].sheets[]': sayAt('sheetWidthMm', 'A panel needs a larger piece than that, cut from it.'),
+  'castings[].perPiece[].material': sayAt(
+    'inSheets',
+    'Panels take some of it by its unit as well: take that out there.',
+  ),
   'castings[].cuts[].material': sayAt('stickMm', 'Panels need pieces that are cut from it. How long is one?'),
   'kits[].cuts[].material': sayAt('stickMm', 'Kits need pieces that are cut from it. How long is one?'),
   'castings[].cuts[].lengthMm': sayAt('stickMm', 'A panel needs a longer piece than that, cut from it.'),

@@ -1,9 +1,10 @@
 import type { Tx } from '../../../db/open.ts';
+import { rewriteCasting } from '../../../db/stores/casting-store.ts';
 import { typedOf } from '../../../db/stores/figure-store.ts';
 import { addMaterial, materialById, updateMaterial } from '../../../db/stores/material-store.ts';
 import { type StockReason, setOffcuts, setOnHand, setRests } from '../../../db/stores/stock-store.ts';
 import { materialBuyingsById, setMaterialBuying } from '../../../db/stores/supplier-store.ts';
-import type { Material } from '../../../shared/material.ts';
+import { isCutUp, type Material } from '../../../shared/material.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { done, type Outcome, refuse } from '../core/context.ts';
 import { newId } from '../core/new-id.ts';
@@ -92,28 +93,60 @@ const correct = async (tx: Tx, before: Material, after: Material, at: string): P
   if (before.unit !== after.unit)
     await setOnHand(tx, after.id, 0, { ...why, reason: `Counted in ${before.unit} until then` });
   // What is cut has no bag dates.
-  else if (after.stickMm !== undefined && before.lots)
-    await setOnHand(tx, after.id, 0, { ...why, reason: 'Cut from sticks from then on' });
+  else if (isCutUp(after) && before.lots) await setOnHand(tx, after.id, 0, { ...why, reason: 'Cut up from then on' });
   await setOnHand(tx, after.id, after.onHand, why);
   await setOffcuts(tx, after.id, after.offcuts ?? [], why);
   await setRests(tx, after.id, after.rests ?? [], why);
 };
 
+/**
+ * From then on what panels say of its sheets is what plans count: how much each takes of it by its unit goes, where it says how
+ * large its piece is.
+ */
+const countedInSheets = (yard: YardFile, id: string): YardFile => ({
+  ...yard,
+  castings: yard.castings.map((casting) =>
+    casting.sheets?.some(({ material }) => material === id)
+      ? { ...casting, perPiece: casting.perPiece.filter(({ material }) => material !== id) }
+      : casting,
+  ),
+});
+
+/** Panels that take of it by its unit and do not say how large a piece; they would take whole sheets. */
+const takenByUnit = ({ castings, mixes, kits }: YardFile, id: string): string[] => {
+  const takes = (list: readonly { material: string }[]) => list.some(({ material }) => material === id);
+  return [
+    ...castings.filter(({ perPiece }) => takes(perPiece)),
+    ...mixes.filter(({ perBag }) => takes(perBag)),
+    ...kits.filter(({ parts }) => takes(parts)),
+  ].map(({ name }) => name);
+};
+
+const sheetsFault = (yard: YardFile, before: Material, after: Material): string | null => {
+  const [first] = after.inSheets && !before.inSheets ? takenByUnit(yard, after.id) : [];
+  return first ? `${first} takes ${before.unit} of it. Say there first how large its piece of a sheet is.` : null;
+};
+
 /** What a material is called, how much there is of it, and how it is bought. */
 export const editMaterial = (id: string, typed: FormFields): Edit<string> => ({
   what: { kind: 'material set', words: (name) => `${name} changed` },
-  work: async (tx, yard) => {
-    const before = await ownMaterial(tx, yard, id);
+  work: async (tx, held) => {
+    const before = await ownMaterial(tx, held, id);
     if (!before) return refuse('name', 'It is not in the stock book any more.');
     const writing = { ...(await measuresOf(tx)), typed: await typedOf(tx, { kind: 'material', id }) };
     const read = materialTyped(typed, before, id, writing);
     if (!read.ok) return read;
+    const yard = read.value.inSheets ? countedInSheets(held, id) : held;
     const uses = usesOf(yard, await onRecord(tx), 'material', id);
-    const unit = unitFault(before, read.value, uses);
+    const sheets = sheetsFault(yard, before, read.value);
+    if (sheets) return refuse('inSheets', sheets);
+    const unit = read.value.inSheets ? null : unitFault(before, read.value, uses);
     if (unit) return refuse('unit', unit);
     const then = withMaterial(yard, read.value);
     if (!then.ok) return then;
     await updateMaterial(tx, id, rowOf(read.value));
+    for (const [place, casting] of yard.castings.entries())
+      if (casting !== held.castings[place]) await rewriteCasting(tx, casting);
     await correct(tx, before, read.value, yard.yard.now);
     const buying = await keepBuying(tx, typed, read.value, { writing, uses });
     if (!buying.ok) return buying;

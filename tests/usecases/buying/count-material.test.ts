@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { materialById } from '../../../db/stores/material-store.ts';
+import { addMaterial, materialById } from '../../../db/stores/material-store.ts';
 import { loadYardFile } from '../../../db/stores/yard-store.ts';
 import { countMaterial } from '../../../src/usecases/buying/count-material.ts';
 import { doneOf, refusalOf } from '../../support/outcomes.ts';
@@ -54,4 +54,33 @@ test.each([
   const context = await yardContext();
   expect(refusalOf(await countMaterial(context, 'rod', { text: whole }, offcuts))).toMatch(why);
   expect(await rodIn(context)).toEqual({ onHand: 3 });
+});
+
+test('of sheets the whole ones are counted, and the rests by their sizes', async () => {
+  const context = await yardContext();
+  const sheet = { sheetWidthMm: 1000, sheetLengthMm: 2000, meshMm: 50, inSheets: true };
+  await context.database.write((tx) =>
+    addMaterial(
+      tx,
+      {
+        ...{ id: 'mesh', name: 'Mesh', unit: 'sheet', onHand: 3, pack: 1, minimum: 0, kerfMm: 0, ...sheet },
+        rests: [{ widthMm: 400, lengthMm: 600, count: 1 }],
+      },
+      context.now,
+    ),
+  );
+  const mesh = async () => (await context.database.read((tx) => materialById(tx, 'mesh')))!;
+  const { words } = doneOf(await countMaterial(context, 'mesh', { text: '2' }, '1200 by 400, 2 of 400 by 600'));
+  expect(words).toBe(
+    'Mesh counted: 2 whole, rests 1200 mm by 400 mm, 2 of 400 mm by 600 mm in the yard, not 3 whole, rests 400 mm by 600 mm',
+  );
+  const rests = [
+    { widthMm: 1200, lengthMm: 400, count: 1 },
+    { widthMm: 400, lengthMm: 600, count: 2 },
+  ];
+  expect(await mesh()).toMatchObject({ onHand: 2, rests });
+  doneOf(await countMaterial(context, 'mesh', { text: '' }, ''));
+  expect(await mesh()).toMatchObject({ onHand: 2, rests: null });
+  expect(refusalOf(await countMaterial(context, 'mesh', { text: '2.5' }, ''))).toMatch(/^counted: Write whole ones\./);
+  expect(refusalOf(await countMaterial(context, 'mesh', { text: '2' }, '600'))).toMatch(/^offcuts: Width by length/);
 });

@@ -56,3 +56,22 @@ test('nothing is said where nothing is cut', () => {
   expect(listed(0)).toEqual([]);
   expect(meshList({ pours: pours(2) } as unknown as PlanFile, plannedYard(), new Set(['B1']), 'metric')).toEqual([]);
 });
+
+test('what is in sheets is cut as the plan has it', () => {
+  const from = yard([{ widthMm: 400, lengthMm: 900, count: 1 }]);
+  const inSheets = { ...from, materials: from.materials.map((one) => ({ ...one, inSheets: true })) };
+  const material = from.materials[0]!.id;
+  const piece = { widthMm: 175, lengthMm: 870, xMm: 0, yMm: 0 };
+  const sheets = [
+    { material, for: 'B1', pieces: [piece], kept: [{ widthMm: 1000, lengthMm: 5125, xMm: 0, yMm: 875 }] },
+    { material, for: 'B9', rest: { widthMm: 400, lengthMm: 900 }, pieces: [piece], kept: [] },
+  ];
+  const plan = { pours: [...pours(1), ...pours(1, 'B9')], sheets } as unknown as PlanFile;
+  const [mesh] = meshList(plan, inSheets, new Set(['B1']), 'metric');
+  // The rest is there, and the plan has another use for it.
+  expect(mesh).toMatchObject({ whole: 1, atLeast: 0 });
+  expect(mesh!.sheets.map((sheet) => sheetLine(mesh!.name, sheet))).toEqual([
+    'Mesh, a whole one of 1000 mm by 6000 mm: 1 × 175 mm by 870 mm for Panel 900; keep 1000 mm by 5125 mm',
+  ]);
+  expect(meshList({ ...plan, sheets: [] }, inSheets, new Set(['B1']), 'metric')).toEqual([]);
+});

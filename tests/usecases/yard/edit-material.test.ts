@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { rewriteCasting } from '../../../db/stores/casting-store.ts';
 import { guessesOfYard, typedOf } from '../../../db/stores/figure-store.ts';
+import { stockBook } from '../../../db/stores/stock-store.ts';
 import { setUnits } from '../../../db/stores/units-store.ts';
 import { loadYardFile } from '../../../db/stores/yard-store.ts';
 import type { UseCaseContext } from '../../../src/usecases/core/context.ts';
@@ -138,6 +140,66 @@ describe('a material that comes as sheets', () => {
     expect(await refused({ stickMm: '3 m' })).toEqual(['stickMm: It is sold as lengths or as sheets, not as both.']);
     expect(await refused({ rests: '600' })).toEqual([
       'rests: Width by length, as in 1000 by 900 mm, 2 of 300 by 400 mm.',
+    ]);
+  });
+});
+
+describe('mesh that is counted in whole sheets from now on', () => {
+  const SHEETS = {
+    ...{ name: 'Mesh', unit: 'm2', onHand: '2.5', pack: '1', sheetWidthMm: '1 m', sheetLengthMm: '6 m', meshMm: '25' },
+    rests: '600 by 900',
+  };
+  const cut = { material: 'mesh', widthMm: 175, lengthMm: 875, count: 1, mayTurn: true };
+  /** Of the yard's one panel. */
+  const withMesh = async (sheets: (typeof cut)[] | undefined) => {
+    const context = await yardContext();
+    await savedAnyway(context, addToStockBook(SHEETS));
+    await context.database.write(async (tx) => {
+      const [panel] = (await loadYardFile(tx, context.now)).castings;
+      const { sheets: _none, ...rest } = panel!;
+      await rewriteCasting(tx, {
+        ...{ ...rest, perPiece: [{ material: 'mesh', quantity: 0.16 }] },
+        ...(sheets ? { sheets } : {}),
+      });
+    });
+    return context;
+  };
+  const turned = async (context: UseCaseContext, more: Record<string, string>) =>
+    editMaterial('mesh', {
+      ...(await textsOf(context, 'mesh')),
+      inSheets: 'sheets',
+      unit: 'roll',
+      onHand: '1',
+      ...more,
+    });
+
+  test('is what panels cut of it, and no square metres beside', async () => {
+    const context = await withMesh([cut]);
+    await savedAnyway(context, await turned(context, {}));
+    expect(await materialIn(context, 'mesh')).toMatchObject({ unit: 'roll', onHand: 1, inSheets: true });
+    const { castings } = await context.database.read((tx) => loadYardFile(tx, context.now));
+    expect(castings[0]).toMatchObject({ perPiece: [], sheets: [cut] });
+    const lines = (await context.database.read((tx) => stockBook(tx))).filter(({ material }) => material === 'mesh');
+    expect(lines.map(({ kind, quantity, widthMm }) => [kind, quantity, widthMm ?? null])).toEqual([
+      ['opening', 2.5, null],
+      ['opening', 1, 600],
+      ['corrected', -2.5, null],
+      ['corrected', 1, null],
+    ]);
+    expect(await textsOf(context, 'mesh')).toMatchObject({ inSheets: 'sheets', rests: '600 mm by 900 mm' });
+  });
+
+  test('is refused while a panel does not say how large its piece is, by a measure, or in shares', async () => {
+    const context = await withMesh(undefined);
+    expect(await refusedFor(context, await turned(context, {}))).toEqual([
+      expect.stringMatching(/^inSheets: .* takes m2 of it\. Say there first how large its piece of a sheet is\.$/),
+    ]);
+    const known = await withMesh([cut]);
+    expect(await refusedFor(known, await turned(known, { unit: 'm2' }))).toEqual([
+      'unit: Plans count whole ones then: write sheet, or roll.',
+    ]);
+    expect(await refusedFor(known, await turned(known, { onHand: '1.5' }))).toEqual([
+      'onHand: Write whole ones. What is left of an opened one stands under Rests.',
     ]);
   });
 });

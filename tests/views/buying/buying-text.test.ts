@@ -35,6 +35,7 @@ const bags: StockFacts = {
 };
 
 const rests = (...lengths: [string, number][]) => ({
+  called: 'Offcuts' as const,
   ...{ lengths: lengths.map(([length, count]) => ({ length, count })), field: '', example: '' },
 });
 
