@@ -46,6 +46,10 @@ export const Frame: FC<FrameProps> = ({ title, at, yardName, place = 'office', a
       <meta name="viewport" content="width=device-width, initial-scale=1" />
       <meta name="color-scheme" content="light dark" />
       <meta name="htmx-config" content='{"includeIndicatorCSS":false,"history":false}' />
+      <meta
+        name="description"
+        content="Plans a small casting yard: which mould is filled when, when an order can be ready, and what to buy by when."
+      />
       <title>{`${title} · ${yardName ?? 'Mould Rota'}`}</title>
       <meta name="theme-color" content="#f2efe9" media="(prefers-color-scheme: light)" />
       <meta name="theme-color" content="#1c1a17" media="(prefers-color-scheme: dark)" />

@@ -1,6 +1,8 @@
 import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
+import { trimTrailingSlash } from 'hono/trailing-slash';
 import type { Background, UseCaseContext } from '../usecases/core/context.ts';
+import { allowedMethods } from './allowed-methods.ts';
 import { assetRoutes } from './assets.ts';
 import { batchRoutes } from './batch-routes.tsx';
 import { beginRoutes } from './begin-routes.tsx';
@@ -9,7 +11,7 @@ import { calendarRoutes } from './calendar-routes.tsx';
 import { changeRoutes } from './change-routes.tsx';
 import { dayRoutes } from './day-routes.tsx';
 import { deviceRoutes } from './device-routes.tsx';
-import { fault, foreign, missing, tooLarge } from './failures.tsx';
+import { fault, foreign, missing, notByThis, tooLarge } from './failures.tsx';
 import { fileLimit, fileRoutes, isFilePath } from './file-routes.tsx';
 import { firstRoutes } from './first-routes.tsx';
 import { sameOrigin, securityHeaders } from './guard.ts';
@@ -105,12 +107,17 @@ export const createApp = ({ database, now, background, door = ONE_DESK }: AppPar
   app.use(securityHeaders(door.publicAddress));
   app.use(ownNamesOnly(door));
   app.use(sameOrigin(door.publicAddress, foreign));
+  app.use(trimTrailingSlash());
   const formLimit = bodyLimit({ maxSize: LARGEST_FORM_BYTES, onError: tooLarge });
   app.use((c, next) => (isFilePath(c.req.path) ? fileLimit : formLimit)(c, next));
   app.route('/', assetRoutes());
   app.route('/', noSignalRoute());
   for (const routes of SCREEN_ROUTES) app.route('/', routes(screens));
-  app.notFound(missing);
+  const methodsOf = allowedMethods(app.routes);
+  app.notFound((c) => {
+    const methods = methodsOf(c.req.path);
+    return methods.length === 0 || methods.includes(c.req.method) ? missing(c) : notByThis(c, methods);
+  });
   app.onError(fault);
   return app;
 };

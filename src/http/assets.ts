@@ -106,6 +106,8 @@ const printedFoot = (yardName: string): string =>
 export const assetRoutes = (): Hono => {
   const routes = new Hono();
   const worker = serviceWorker();
+  // Asked for by browsers that read no link to an icon.
+  routes.get('/favicon.ico', (c) => c.redirect('/assets/icon-192.png', 301));
   // At the root: from there it may answer for every page.
   routes.get('/sw.js', (c) => {
     c.header('Cache-Control', 'no-cache');

@@ -1,11 +1,11 @@
 import { Hono } from 'hono';
 import { ChangesPage } from '../../views/changes/changes-page.tsx';
-import { Notice } from '../../views/parts/notice.tsx';
+import { NoticeEffect } from '../../views/parts/notice.tsx';
 import { showChange } from '../usecases/changes/show-change.ts';
 import { showChanges } from '../usecases/changes/show-changes.ts';
 import { wholeTyped } from '../usecases/typed/form-fields.ts';
 import { doneNotice } from './notice.ts';
-import { ownPath, page } from './page.tsx';
+import { page } from './page.tsx';
 import type { Screens } from './screens.ts';
 
 export const changeRoutes = ({ context }: Screens): Hono => {
@@ -21,11 +21,7 @@ export const changeRoutes = ({ context }: Screens): Hono => {
     const notice = await showChange(now, wholeTyped(c.req.param('id')) ?? 0);
     if (!notice) return c.notFound();
     const { today } = await showChanges(now);
-    return page(
-      c,
-      { title: 'Just done' },
-      <Notice notice={notice} today={today} back={ownPath(c.req.query('back'))} />,
-    );
+    return page(c, { title: 'Just done' }, <NoticeEffect notice={notice} today={today} />);
   });
   return routes;
 };

@@ -27,6 +27,19 @@ export const missing = (c: Context) => {
   );
 };
 
+/** An address that is there, asked in a way that it is not for: a form's own address typed into the browser, say. */
+export const notByThis = (c: Context, methods: readonly string[]) => {
+  c.header('Allow', methods.join(', '));
+  return page(
+    c,
+    { title: 'Not like this' },
+    <PlainPage happened="This address is not asked like that.">
+      It is where a form is sent to, or only to be read. Nothing was changed.
+    </PlainPage>,
+    { status: 405 },
+  );
+};
+
 export const foreign = (c: Context) =>
   page(
     c,

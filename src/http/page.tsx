@@ -6,7 +6,7 @@ import { assetVersion } from './assets.ts';
 import { leadToFaults } from './lead-to-faults.ts';
 
 export type PageFrame = Omit<FrameProps, 'assetVersion' | 'children'>;
-export type PageStatus = 200 | 403 | 404 | 409 | 413 | 422 | 500 | 503;
+export type PageStatus = 200 | 403 | 404 | 405 | 409 | 413 | 422 | 500 | 503;
 
 /** htmx asks for a part of a page by this header; everything else gets the page. */
 const wantsFragment = (c: Context): boolean => c.req.header('HX-Request-Type') === 'partial';

@@ -42,6 +42,26 @@ describe('htmx asks for a part', () => {
   });
 });
 
+describe('an address asked otherwise than it is meant', () => {
+  test('says by which methods it may be asked', async () => {
+    const { app, get } = await screensOver();
+    const form = await get('/undo');
+    expect([form.status, form.headers.get('Allow')]).toEqual([405, 'POST']);
+    const list = await app.request('/orders', { method: 'DELETE', headers: { 'Sec-Fetch-Site': 'same-origin' } });
+    expect([list.status, list.headers.get('Allow')]).toEqual([405, 'GET, HEAD, POST']);
+    expect((await get('/nowhere')).status).toBe(404);
+    expect((await get('/orders/none-of-ours')).status).toBe(404);
+  });
+
+  test('is found with a slash at its end too, and has an icon and a description', async () => {
+    const { get } = await screensOver();
+    const slash = await get('/orders/?find=ann');
+    expect([slash.status, new URL(slash.headers.get('Location') ?? '', 'http://x').pathname]).toEqual([301, '/orders']);
+    expect((await get('/favicon.ico')).status).toBe(301);
+    expect(await (await get('/')).text()).toMatch(/<meta\s+name="description"/);
+  });
+});
+
 describe('a fault of the program', () => {
   /** A program whose store is gone. */
   const broken = (error = new Error('The disk is full.')) => {

@@ -33,6 +33,29 @@ interface NoticeProps {
   back: string;
 }
 
+/**
+ * What was done came to, for dates and for buying. While a better plan is looked for this part alone is shown again: the
+ * notice around it keeps the focus, and how days were read stays said.
+ */
+export const NoticeEffect: FC<{ notice: DoneNotice; today: string }> = ({ notice, today }) => (
+  <div class="notice-effect">
+    <BuyToday goods={notice.buyToday} />
+    <Dropped dropped={notice.dropped} today={today} />
+    <Moves moved={notice.moved} today={today} />
+    {notice.improving && (
+      <p
+        class="quiet"
+        hx-get={`/changes/${notice.change}/notice`}
+        hx-trigger="load delay:1500ms"
+        hx-target="closest .notice-effect"
+        hx-swap="outerHTML"
+      >
+        A better plan is being looked for: dates that moved may move back.
+      </p>
+    )}
+  </div>
+);
+
 /** Says what was just done and which promises moved by it, with a message to copy for each, and takes it back. */
 export const Notice: FC<NoticeProps> = ({ notice, today, back }) => (
   <section class="notice" role="status" aria-label="Just done" tabindex={-1}>
@@ -51,19 +74,6 @@ export const Notice: FC<NoticeProps> = ({ notice, today, back }) => (
     {notice.daysRead?.map((day) => (
       <p>{dayReadText(day)}</p>
     ))}
-    <BuyToday goods={notice.buyToday} />
-    <Dropped dropped={notice.dropped} today={today} />
-    <Moves moved={notice.moved} today={today} />
-    {notice.improving && (
-      <p
-        class="quiet"
-        hx-get={`/changes/${notice.change}/notice?back=${encodeURIComponent(back)}`}
-        hx-trigger="load delay:1500ms"
-        hx-target="closest .notice"
-        hx-swap="outerHTML"
-      >
-        A better plan is being looked for: dates that moved may move back.
-      </p>
-    )}
+    <NoticeEffect notice={notice} today={today} />
   </section>
 );

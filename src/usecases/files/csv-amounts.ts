@@ -16,8 +16,10 @@ const isSame = (one: string, other: string): boolean => one.toLowerCase() === ot
 
 /** A spreadsheet gets as many figures as are sure to mean something; a whole amount stays whole. */
 const FIGURES = 8;
+/** In the unit it is kept in only what sums of fractions left behind is dropped: 6.576, not 6.5760000000000005. */
+const OWN_FIGURES = 12;
 export const inRowUnit = (stored: number, { perUnit }: RowUnit): number =>
-  perUnit === 1 ? stored : Number((stored * perUnit).toPrecision(FIGURES));
+  Number((stored * perUnit).toPrecision(perUnit === 1 ? OWN_FIGURES : FIGURES));
 
 /** A number as it was written for what is there means exactly that, however it was rounded. */
 const asIs = (number: number, now: number | null, unit: RowUnit): number =>

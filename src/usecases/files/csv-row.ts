@@ -1,5 +1,6 @@
 import type { Fault } from '../../../shared/fault.ts';
-import { dateOfCell, numberOfCell, wholeOfCell } from '../../engine/csv/cells.ts';
+import { numberOfCell, wholeOfCell } from '../../engine/csv/cells.ts';
+import { type CellOrder, dateOfCell, orderOfCells } from '../../engine/csv/date-cells.ts';
 import type { Csv, CsvRow } from '../../engine/csv/read-csv.ts';
 import type { Reading } from '../../engine/units/reading.ts';
 
@@ -19,7 +20,20 @@ export interface RowReader {
 
 export const cellPath = (row: number, column: string): string => `row ${row}, column ${column}`;
 
-export const rowReader = ({ dialect }: Csv, columns: readonly string[], row: CsvRow, faults: Fault[]): RowReader => {
+/** Looked through once for each column of a file, which may have many rows. */
+const known = new WeakMap<Csv, Map<number, CellOrder | null>>();
+
+/** What the other dates of a column say of the order of day and month. */
+const orderOfColumn = (csv: Csv, place: number): CellOrder | null => {
+  const orders = known.get(csv) ?? new Map<number, CellOrder | null>();
+  known.set(csv, orders);
+  const order = orders.has(place) ? orders.get(place)! : orderOfCells(csv.rows.map(({ cells }) => cells[place] ?? ''));
+  orders.set(place, order);
+  return order;
+};
+
+export const rowReader = (csv: Csv, columns: readonly string[], row: CsvRow, faults: Fault[]): RowReader => {
+  const { dialect } = csv;
   const text = (column: string) => (row.cells[columns.indexOf(column)] ?? '').trim();
   const wrong = (column: string, message: string) => {
     faults.push({ path: cellPath(row.number, column), message });
@@ -39,7 +53,7 @@ export const rowReader = ({ dialect }: Csv, columns: readonly string[], row: Csv
     wrong,
     number: (column, none) => read(column, none, (cell) => numberOfCell(cell, dialect)),
     whole: (column, none) => read(column, none, (cell) => wholeOfCell(cell, dialect)),
-    date: (column, none) => read(column, none, dateOfCell),
+    date: (column, none) => read(column, none, (cell) => dateOfCell(cell, orderOfColumn(csv, columns.indexOf(column)))),
   };
 };
 

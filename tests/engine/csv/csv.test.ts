@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { dateOfCell, numberOfCell, wholeOfCell } from '../../../src/engine/csv/cells.ts';
+import { numberOfCell, wholeOfCell } from '../../../src/engine/csv/cells.ts';
+import { dateOfCell, orderOfCells } from '../../../src/engine/csv/date-cells.ts';
 import { COMMAS, dialectOf, POINTS } from '../../../src/engine/csv/dialect.ts';
 import { guarded, unguarded } from '../../../src/engine/csv/formula.ts';
 import { readCsv } from '../../../src/engine/csv/read-csv.ts';
@@ -141,6 +142,14 @@ describe('a date', () => {
     ['5/14/2027', '2027-05-14'],
     ['5/5/2027', '2027-05-05'],
     ['29.2.2028', '2028-02-29'],
+    ['20.02.27', '2027-02-20'],
+    ['20/02/27', '2027-02-20'],
+    ['02/20/27', '2027-02-20'],
+    ['26-12-2026', '2026-12-26'],
+    ['26 Dec 2026', '2026-12-26'],
+    ['26-Dec-26', '2026-12-26'],
+    ['December 26, 2026', '2026-12-26'],
+    ['2026/12/26', '2026-12-26'],
   ])('%j is read', (text, date) => {
     expect(dateOfCell(text)).toEqual({ ok: true, value: date });
   });
@@ -151,9 +160,22 @@ describe('a date', () => {
     ['29.2.2027', /29 Feb 2027 does not exist/],
     ['13/13/2027', /does not exist/],
     ['4/5/2027', /two ways, as 4 May 2027 or 5 Apr 2027/],
-    ['4/5/27', /is no date/],
+    ['4/5/27', /two ways, as 4 May 2027 or 5 Apr 2027/],
+    ['4 Nonember 2027', /is no date/],
+    ['4/5-2027', /is no date/],
     ['soon', /is no date/],
   ])('%j is refused', (text, reason) => {
     expect(dateOfCell(text)).toMatchObject({ ok: false, reason: expect.stringMatching(reason) });
+  });
+
+  test('of a column in which another can be read one way only is read like that one', () => {
+    expect(orderOfCells(['4/5/2027', '', '14/5/2027', 'soon'])).toBe('day first');
+    expect(orderOfCells(['4-5-27', '5-14-27'])).toBe('month first');
+    expect(dateOfCell('4/5/2027', 'day first')).toEqual({ ok: true, value: '2027-05-04' });
+    expect(dateOfCell('4/5/2027', 'month first')).toEqual({ ok: true, value: '2027-04-05' });
+    // What can be read one way only is read that way, and two that contradict each other settle nothing.
+    expect(dateOfCell('14/5/2027', 'month first')).toEqual({ ok: true, value: '2027-05-14' });
+    expect(orderOfCells(['14/5/2027', '5/14/2027'])).toBeNull();
+    expect(orderOfCells(['31/02/2027', '4.5.2027'])).toBeNull();
   });
 });
