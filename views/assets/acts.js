@@ -3,7 +3,7 @@
 /** Forms that may wait: those for which somebody stands in the yard. */
 const FORMS = /^\/(today|moulds)\//;
 /** Those of them that only show first what they would do: nobody is there to see it when they are sent later. */
-const ASKED_FIRST = /^\/today\/(another-hour|one-more|running-late)$/;
+const ASKED_FIRST = /^\/today\/(another-hour|left-out|one-more|running-late)$/;
 /** Those of them that say when something was done. */
 const TIMED = /^\/today\/(coated|covered|mixing|packed|poured|prepared|stripped)$/;
 

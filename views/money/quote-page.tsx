@@ -5,6 +5,7 @@ import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { CopyMessage } from '../parts/copy-message.tsx';
 import { fullDayText } from '../parts/day-text.ts';
+import { EARTH_WORDS } from '../parts/earth-caution.tsx';
 import { moneyText } from '../parts/money-text.ts';
 import { quantityText } from '../parts/quantity-text.ts';
 import { QuoteChanges } from './quote-changes.tsx';
@@ -79,6 +80,7 @@ export const QuotePage: FC<{ model: OrderMoneyModel }> = ({ model }) => {
       <Paper model={model} what="Quote">
         {deposit !== null && <p>To be paid beforehand: {moneyText(deposit, currency)}.</p>}
         {ready && <p>{ready}</p>}
+        {model.hasKits && <p>{EARTH_WORDS}</p>}
       </Paper>
       <CopyMessage id={`quote-of-${id}`} text={quoteMessage(model)} name={nameOf(model)} />
       <form class="order-action" method="post" action={`${orderPath(id)}/quote`}>

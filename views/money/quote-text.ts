@@ -1,5 +1,6 @@
 import type { OrderMoneyModel } from '../../src/usecases/money/show-order-money.ts';
 import { dayText, fullDayText } from '../parts/day-text.ts';
+import { EARTH_WORDS } from '../parts/earth-caution.tsx';
 import { moneyText } from '../parts/money-text.ts';
 import { quantityText } from '../parts/quantity-text.ts';
 
@@ -63,7 +64,7 @@ export const readyText = ({ asQuote, status, promisedOn }: OrderMoneyModel): str
 
 /** A quote to be sent as a message. */
 export const quoteMessage = (model: OrderMoneyModel): string => {
-  const { price, deposit, currency } = model;
+  const { price, deposit, currency, hasKits } = model;
   return [
     ...headLines('Quote', model),
     ...lineTexts(model),
@@ -71,6 +72,7 @@ export const quoteMessage = (model: OrderMoneyModel): string => {
     `In all: ${moneyText(price ?? 0, currency)}`,
     ...(deposit === null ? [] : [`To be paid beforehand: ${moneyText(deposit, currency)}`]),
     ...[readyText(model) ?? []].flat(),
+    ...(hasKits ? [EARTH_WORDS] : []),
     NO_TAX_INVOICE,
   ].join('\n');
 };

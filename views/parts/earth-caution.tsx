@@ -1,5 +1,9 @@
 import type { FC } from 'hono/jsx';
 
+/** The same for a customer, in a line on paper and in a message. */
+export const EARTH_WORDS =
+  'Where it holds earth: no height is said to be safe. Let water out below; a slope, a car or a building above pushes as well, and it is not made to be climbed on. Ask someone licensed where you live before you build; local codes come first.';
+
 /** Of a kit that may hold earth back: what nobody here has worked out. In general words, no source; a page promises nothing. */
 export const EarthCaution: FC = () => (
   <aside class="caution" aria-label="Where it holds earth">

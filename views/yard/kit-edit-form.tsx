@@ -1,6 +1,7 @@
 import type { FC } from 'hono/jsx';
 import type { FormState } from '../../src/usecases/plan/save-edit.ts';
 import type { YardKit, YardKitsModel } from '../../src/usecases/yard/show-yard-kits.ts';
+import { EarthCaution } from '../parts/earth-caution.tsx';
 import { SelectField, TextField } from '../parts/field.tsx';
 import { shownIn } from '../parts/form-state.tsx';
 import { CutRows, MoreRows, PartRows, rowCount } from './contents-rows.tsx';
@@ -101,6 +102,7 @@ export const KitForm: FC<KitFormProps> = (props) => {
         value={shownIn(state, 'packMinutes', kit?.texts.packMinutes)}
         errors={state.errors}
       />
+      <EarthCaution />
     </EditPage>
   );
 };

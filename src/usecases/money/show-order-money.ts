@@ -45,6 +45,8 @@ export interface OrderMoneyModel extends PageHead {
   owing: number | null;
   /** As it would be given today; null where no price is said. */
   asQuote: OrderQuote | null;
+  /** Something of it is put together, and may hold earth. */
+  hasKits: boolean;
   quote: QuoteFacts | null;
   /** Null until it is packed, and where nothing of it is on record. */
   real: RealFacts | null;
@@ -84,6 +86,7 @@ const modelOf = (whole: WholeOrder, stored: StoredMoney, ground: CostGround, now
   const asQuote = price === null ? null : quoteOf(whole, { price, deposit, readyOn, currency, now });
   return {
     ...{ yardName: yard.yard.name, today: today(yard.yard.timeZone, now), currency, price, deposit, asQuote },
+    hasKits: [whole.order, ...whole.parts].some(({ lines }) => lines.some(({ kit }) => kit !== undefined)),
     ...{ id: order.id, customer: order.customer?.name ?? null, status: order.status, handedOverOn: order.handedOverOn },
     promisedOn: order.promisedOn,
     list: inMoney(list),
