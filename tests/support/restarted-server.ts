@@ -11,7 +11,7 @@ export interface RestartedServer {
 }
 
 /** Serves an app at an address that stays the same while the server is stopped and started; over with the test. */
-export const restartedServer = async (app: Hono): Promise<RestartedServer> => {
+export const restartedServer = async (app: Pick<Hono, 'fetch'>): Promise<RestartedServer> => {
   let server: ServerType | null = null;
   const listening = (port: number): Promise<number> =>
     new Promise((resolve) => {
