@@ -42,7 +42,7 @@ const counted = z.strictObject({ casting: id, count: wholePositive });
 
 /**
  * One thing that was done, as it was recorded and for good: no plan reads it. `at` is when it was done, of a batch when its
- * last mould was full, and `mixedFrom` when somebody said that it was being mixed. `mayFrom` of a strip is when it was to be hard
+ * last mould was full, `mixedFrom` when somebody said that it was being mixed, and `mixedAt` that it was. `mayFrom` of a strip is when it was to be hard
  * by the figures of then; what was looked at and not hard says so. A piece may come out of its mould to be mended,
  * and be mended or scrapped later; what is packed for an order may be unpacked.
  */
@@ -52,9 +52,11 @@ export const workRecord = z.discriminatedUnion('kind', [
     ...batch,
     ...told,
     mixedFrom: instant.optional(),
+    mixedAt: instant.optional(),
     tappedAt: timed.tappedAt,
   }),
   z.strictObject({ kind: z.literal('mixing begun'), at: instant, moulds: z.array(id).min(1) }),
+  z.strictObject({ kind: z.literal('mixed'), at: instant, moulds: z.array(id).min(1) }),
   z.strictObject({ kind: z.literal('thrown away'), ...batch }),
   z.strictObject({
     kind: z.literal('stripped'),
@@ -82,6 +84,12 @@ export type WorkRecord = z.infer<typeof workRecord>;
 
 /** The moulds that something was done to; to begin a mix, or to pack, does nothing to any. */
 export const mouldsOfRecord = (record: WorkRecord): string[] => {
-  if (record.kind === 'packed' || record.kind === 'unpacked' || record.kind === 'mixing begun') return [];
+  if (
+    record.kind === 'packed' ||
+    record.kind === 'unpacked' ||
+    record.kind === 'mixing begun' ||
+    record.kind === 'mixed'
+  )
+    return [];
   return 'pours' in record ? record.pours.map(({ mould }) => mould) : [record.mould];
 };

@@ -9,6 +9,7 @@ import { unpackOrder } from '../usecases/orders/unpack-order.ts';
 import type { RefusedForm } from '../usecases/plan/save-edit.ts';
 import { callOffWork } from '../usecases/today/call-off-work.ts';
 import { coverPieces } from '../usecases/today/cover-pieces.ts';
+import { endMixing } from '../usecases/today/end-mixing.ts';
 import { giveUpLateWork } from '../usecases/today/give-up-late-work.ts';
 import { leaveForAnotherDay } from '../usecases/today/leave-out.ts';
 import { lookAgain } from '../usecases/today/look-again.ts';
@@ -38,6 +39,7 @@ import {
   fewerTyped,
   fixedHoursTyped,
   mendTyped,
+  mixedTyped,
   mouldNamed,
   notDoneTyped,
   noWorkTyped,
@@ -77,6 +79,7 @@ const FORMS: Readonly<Record<string, PageForm>> = {
     form: ({ other, step }) => (other ? 'other-pour' : `pour ${step}`),
   },
   mixing: { save: atOnce(batchTyped, startMixing), form: ({ mould, at }) => `mix ${mould} ${at}` },
+  mixed: { save: atOnce(mixedTyped, endMixing), form: ({ moulds }) => `mixed ${moulds}` },
   covered: { save: atOnce(withDays(coveredTyped), coverPieces), form: () => 'covered' },
   'thrown-away': { save: atOnce(thrownTyped, throwBatchAway), form: () => 'thrown-away' },
   'not-hard': { save: atOnce(mouldNamed, lookAgain), form: ({ mould }) => `not hard ${mould}` },

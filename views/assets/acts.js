@@ -5,7 +5,7 @@ const FORMS = /^\/(today|moulds)\//;
 /** Those of them that only show first what they would do: nobody is there to see it when they are sent later. */
 const ASKED_FIRST = /^\/today\/(another-hour|left-out|one-more|running-late)$/;
 /** Those of them that say when something was done. */
-const TIMED = /^\/today\/(coated|covered|mixing|packed|poured|prepared|stripped)$/;
+const TIMED = /^\/today\/(coated|covered|mixed|mixing|packed|poured|prepared|stripped)$/;
 
 const pathOf = (address) => new URL(address, location.href).pathname;
 export const mayWait = ({ method, action }) =>
@@ -36,7 +36,7 @@ const withTime = (fields, action, at) => {
   if (!TIMED.test(pathOf(action))) return fields;
   const said = new Map(fields);
   const without = (...names) => fields.filter(([name]) => !names.includes(name));
-  if (pathOf(action) === '/today/mixing') return [...fields, ['begunAt', instantOf(at)]];
+  if (/^\/today\/mix(ed|ing)$/.test(pathOf(action))) return [...fields, ['begunAt', instantOf(at)]];
   const tapped = [
     ['at', instantOf(at)],
     ['tapped', 'yes'],

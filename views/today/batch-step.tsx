@@ -140,6 +140,21 @@ const MixingNow: FC<Pick<BatchStepProps, 'step' | 'refused'> & { kind: 'plain' |
   );
 };
 
+/** That it is mixed and is filled now: with the taps before and after it, that measures what each takes. */
+const FillingNow: FC<Pick<BatchStepProps, 'step' | 'refused'>> = ({ step, refused }) => {
+  const moulds = step.pours.map(({ mould }) => mould);
+  const named = moulds.join('\n');
+  return (
+    <WorkForm to="mixed">
+      <input type="hidden" name="moulds" value={named} />
+      <Wrong message={refusedAt(refused, `mixed ${named}`)?.errors.at} name="at" />
+      <Button kind="quiet" label={`Mixed, filling now: ${listText(moulds)}`}>
+        Mixed, filling now
+      </Button>
+    </WorkForm>
+  );
+};
+
 /** Whether it is over by the clock: what went into it is gone. */
 const isOverBy = (step: BatchStep, now: string): boolean => Date.parse(step.until) <= Date.parse(now);
 
@@ -246,6 +261,7 @@ const BatchForms: FC<FormsProps> = (props) => {
     <div class="batch-forms">
       {toCome && mixing}
       <PouredForm {...props} refused={mine} />
+      {!toCome && !late && !isOverBy(step, now) && <FillingNow step={step} refused={refused} />}
       {!toCome && mixing}
       <PouredThen {...props} refused={mine} />
     </div>

@@ -104,7 +104,7 @@ export const MeasuredPage: FC<{ model: MeasuredModel; state: FormState; notice: 
     <FormAnswer state={state} today={model.today}>
       <Again state={state} />
     </FormAnswer>
-    <Answer note="By taps at the time only: from “Mixing now” to “Poured”, and from one tap to the next where one person went from task to task. What is recorded as planned or later measures nothing. When a piece is hard is known of those that were not at their time, and of those that came out before it.">
+    <Answer note="By taps at the time only: from “Mixing now” to “Mixed, filling now” and to “Poured”, and from one tap to the next where one person went from task to task. What is recorded as planned or later measures nothing. When a piece is hard is known of those that were not at their time, and of those that came out before it.">
       {answerOf(model)}
     </Answer>
     {model.times.length + model.strips.length === 0 && (

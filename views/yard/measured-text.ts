@@ -9,6 +9,8 @@ const WHAT: Readonly<Record<MeasuredFacts['what'], string>> = {
   'set up': 'Clean and set up',
   strip: 'Strip',
   batch: 'Mix and fill a batch',
+  mix: 'Mix a batch',
+  fill: 'Fill',
 };
 
 /** "Strip: Panel 900" */

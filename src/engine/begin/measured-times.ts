@@ -7,9 +7,9 @@ import { type Quartiles, quartiles } from '../odds/quartiles.ts';
 /** Of fewer tasks nothing is said: two quick ones are no measure. */
 export const ENOUGH_MEASURED = 5;
 
-/** A time of handling that was measured: of a panel its set-up or strip, of a mix all of a batch. */
+/** A time of handling that was measured: of a panel its set-up, fill or strip; of a mix its mixing, or all of a batch. */
 export interface MeasuredTime {
-  what: 'set up' | 'strip' | 'batch';
+  what: 'set up' | 'strip' | 'batch' | 'mix' | 'fill';
   /** The casting, or the mix. */
   id: string;
   /** In minutes: by the figures as they are, of a batch as many moulds as those measured had. */
@@ -45,6 +45,19 @@ const batchSample = (record: PouredRecord, { mixes, castings }: File): Sample[] 
   return figure > 0 ? [{ what: 'batch', id: mix.id, figure, minutes }] : [];
 };
 
+/** Mixing and filling apart, where it was tapped when one went over into the other; filling where all its pieces are alike. */
+const mixAndFill = (record: PouredRecord, { mixes, castings }: File): Sample[] => {
+  const [mixed, filled] = [between(record.mixedFrom, record.mixedAt), between(record.mixedAt, record.tappedAt)];
+  const mix = mixes.find(({ id }) => id === record.mix);
+  const casting = castings.find(({ id }) => record.pours.every((pour) => pour.casting === id));
+  return [
+    ...(mix && mixed !== null ? [{ what: 'mix' as const, id: mix.id, figure: mix.mixMinutes, minutes: mixed }] : []),
+    ...(casting && filled !== null
+      ? [{ what: 'fill' as const, id: casting.id, figure: casting.fillMinutes, minutes: filled / record.pours.length }]
+      : []),
+  ];
+};
+
 const taskSample = (record: Extract<WorkRecord, { kind: 'set up' | 'stripped' }>, { castings }: File): Sample[] => {
   const minutes = between(record.workedFrom, record.tappedAt);
   const casting = castings.find(({ id }) => id === record.casting);
@@ -55,7 +68,8 @@ const taskSample = (record: Extract<WorkRecord, { kind: 'set up' | 'stripped' }>
 
 const samplesOf = (records: readonly WorkRecord[], file: File): Sample[] =>
   records.flatMap((record) => {
-    if (record.kind === 'poured') return batchSample(record, file);
+    if (record.kind === 'poured')
+      return record.mixedAt === undefined ? batchSample(record, file) : mixAndFill(record, file);
     return record.kind === 'set up' || record.kind === 'stripped' ? taskSample(record, file) : [];
   });
 
@@ -100,12 +114,15 @@ export const withMeasured = <F extends File>(file: F, { what, id, figure, minute
     );
     return { ...file, mixes, castings };
   }
+  const whole = Math.max(1, Math.round(median));
+  if (what === 'mix')
+    return { ...file, mixes: file.mixes.map((mix) => (mix.id === id ? { ...mix, mixMinutes: whole } : mix)) };
   const castings = file.castings.map((one) => {
     if (one.id !== id) return one;
-    if (what === 'strip') return { ...one, stripMinutes: Math.max(1, Math.round(median)) };
-    const inAll = Math.max(1, Math.round(median));
-    const clean = figure > 0 ? Math.round((inAll * one.cleanMinutes) / figure) : 0;
-    return { ...one, cleanMinutes: clean, prepMinutes: inAll - clean };
+    if (what === 'fill') return { ...one, fillMinutes: whole };
+    if (what === 'strip') return { ...one, stripMinutes: whole };
+    const clean = figure > 0 ? Math.round((whole * one.cleanMinutes) / figure) : 0;
+    return { ...one, cleanMinutes: clean, prepMinutes: whole - clean };
   });
   return { ...file, castings };
 };

@@ -25,6 +25,8 @@ export interface PourWork {
   told?: BatchTold;
   /** When somebody said that it was being mixed, an instant; left out, nobody did. */
   mixedFrom?: string;
+  /** When somebody said that it was mixed; left out, nobody did. */
+  mixedAt?: string;
   /** When it was tapped as poured, an instant; left out, it was told of later. */
   tappedAt?: string;
 }

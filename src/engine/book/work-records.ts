@@ -36,8 +36,12 @@ export const thrownRecords = (work: PourWork, yard: YardFile, known: BagsKnown):
 const pouredRecords = (work: PourWork, yard: YardFile, known: BagsKnown): WorkRecord[] => {
   const batch = batchOf(work, yard, known, work.pours.at(-1)!.filledAt);
   const { bagDates: _dates, ...told } = work.told ?? {};
-  const { mixedFrom, tappedAt } = work;
-  const times = { ...(mixedFrom === undefined ? {} : { mixedFrom }), ...(tappedAt === undefined ? {} : { tappedAt }) };
+  const { mixedFrom, mixedAt, tappedAt } = work;
+  const times = {
+    ...(mixedFrom === undefined ? {} : { mixedFrom }),
+    ...(mixedAt === undefined ? {} : { mixedAt }),
+    ...(tappedAt === undefined ? {} : { tappedAt }),
+  };
   return batch ? [{ kind: 'poured', ...batch, ...told, ...times }] : [];
 };
 

@@ -103,6 +103,7 @@ const entriesOf = (record: WorkRecord, mould: string): HistoryEntry[] => {
     case 'marked':
       return [{ kind: record.mark, at: record.at, reason: record.reason ?? null }];
     case 'mixing begun':
+    case 'mixed':
     case 'not hard':
     case 'set up':
     case 'packed':

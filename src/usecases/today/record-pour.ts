@@ -4,11 +4,12 @@ import { recentWorkRecords } from '../../../db/stores/work-record-store.ts';
 import type { Doubt } from '../../../shared/doubt.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { isInstant, type Minute, minuteOf } from '../../../shared/time.ts';
+import type { WorkRecord } from '../../../shared/work-record.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { batchPoured } from '../../engine/book/carry-pour.ts';
 import { fillTimes } from '../../engine/book/curing-times.ts';
 import { goodsOfBatch } from '../../engine/book/goods.ts';
-import { mixingBegun } from '../../engine/book/mixing-begun.ts';
+import { saidOfBatch } from '../../engine/book/mixing-begun.ts';
 import { bagsPoured, pour } from '../../engine/book/pour.ts';
 import { cutFromFor } from '../../engine/book/sheets-cut.ts';
 import type { BatchTold, PourWork } from '../../engine/book/work-done.ts';
@@ -178,6 +179,15 @@ const saidOnce = (record: PourRecord, now: string): Once => {
   return { names: namesOf(record), work, at: record.filledAt, field: 'pours' };
 };
 
+/** When it was said to be mixed, from and until. */
+const saidBefore = (records: readonly WorkRecord[], { pours }: PourRecord, filled: Minute) => {
+  const [mixedFrom, mixedAt] = (['mixing begun', 'mixed'] as const).map((kind) =>
+    saidOfBatch(records, pours, { kind, by: filled }),
+  );
+  if (!mixedFrom) return {};
+  return { mixedFrom, ...(mixedAt && minuteOf(mixedAt) >= minuteOf(mixedFrom) ? { mixedAt } : {}) };
+};
+
 /**
  * A batch is in its moulds: bags and what goes into the pieces leave the stock, and each mould holds a piece that begins
  * to set. What was poured stays recorded as it was, whatever the plan had in mind.
@@ -191,10 +201,9 @@ export const recordPour = (context: UseCaseContext, record: PourRecord): Promise
         const last = filledMinute(record, context.now, yard, plan);
         if (!last.ok) return last;
         const filled = last.value;
-        const mixedFrom = mixingBegun(await recentWorkRecords(tx), record.pours, filled);
         const work = {
           ...workOf(withWho(record, context), filled, yard),
-          ...(mixedFrom ? { mixedFrom } : {}),
+          ...saidBefore(await recentWorkRecords(tx), record, filled),
           ...tappedWhen(record, context),
         };
         const booked = pour(yard, work);

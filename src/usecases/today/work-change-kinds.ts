@@ -4,6 +4,7 @@ export const WORK_KINDS: readonly string[] = [
     'coated',
     'prepared',
     'mixing',
+    'mixed',
     'poured',
     'covered',
     'stripped',
@@ -20,5 +21,5 @@ export const WORK_KINDS: readonly string[] = [
 
 /** Those by which something was done that a session asked for: a sheet for the wall need not say what was not. */
 export const DONE_KINDS: readonly string[] = WORK_KINDS.filter(
-  (kind) => !['mixing', 'not done', 'unpacked', 'not hard yet'].includes(kind),
+  (kind) => !['mixing', 'mixed', 'not done', 'unpacked', 'not hard yet'].includes(kind),
 );

@@ -120,6 +120,10 @@ export const fixedHoursTyped = ({ hours }: FormFields): Outcome<number | null> =
 export const batchTyped = ({ mould = '', at = '', begunAt }: FormFields) =>
   done({ mould, at, begunAt: begunAt || null });
 
+/** The moulds of a batch that is mixed, and when it was. */
+export const mixedTyped = ({ moulds = '', begunAt }: FormFields) =>
+  done({ moulds: moulds.split('\n').filter(Boolean), at: begunAt || null });
+
 /** A batch that went off, and whether its moulds are still set up; without a word they are to be cleaned. */
 export const thrownTyped = ({
   step = '',

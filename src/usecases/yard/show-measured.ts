@@ -53,6 +53,12 @@ const changesOf = (kind: 'mix' | 'casting', before: readonly Timed[], after: rea
     }),
   );
 
+/** What a time can be of. */
+export const namedIn = (
+  { mixes, castings }: YardFile,
+  what: MeasuredTime['what'],
+): readonly { id: string; name: string }[] => (what === 'batch' || what === 'mix' ? mixes : castings);
+
 /** What taking over a time that was measured would change. */
 export const figureChanges = (yard: YardFile, measured: MeasuredTime): FigureChange[] => {
   const after = withMeasured(yard, measured);
@@ -69,7 +75,7 @@ export const measuredFacts = (
     const changes = figureChanges(yard, measured);
     const isGuess = (figure: FigureChange) =>
       guesses.some((one) => one.kind === figure.kind && one.id === figure.id && one.figure === figure.figure);
-    const named = (measured.what === 'batch' ? yard.mixes : yard.castings).find(({ id }) => id === measured.id);
+    const named = namedIn(yard, measured.what).find(({ id }) => id === measured.id);
     const enough = measured.count >= ENOUGH_MEASURED;
     return { ...measured, name: named?.name ?? measured.id, enough, guessed: changes.some(isGuess), changes };
   });

@@ -9,10 +9,16 @@ import { ENOUGH_MEASURED, measuredTimes, withMeasured } from '../../engine/begin
 import { done, type Outcome, refuse } from '../core/context.ts';
 import type { Edit } from '../plan/save-edit.ts';
 import type { FormFields } from '../typed/form-fields.ts';
-import { figureChanges } from './show-measured.ts';
+import { figureChanges, namedIn } from './show-measured.ts';
 import { stripKey } from './strip-facts.ts';
 
-const WHAT = { 'set up': 'Setting up', strip: 'Stripping', batch: 'Mixing and filling' } as const;
+const WHAT = {
+  'set up': 'Setting up',
+  strip: 'Stripping',
+  batch: 'Mixing and filling',
+  mix: 'Mixing',
+  fill: 'Filling',
+} as const;
 
 interface Taken {
   words: string;
@@ -59,7 +65,7 @@ const takeTimes = async (tx: Tx, yard: YardFile, { what, id, minutes }: FormFiel
     tx,
     changes.map(({ kind, id: owner, figure }) => ({ kind, id: owner, figure })),
   );
-  const name = (measured.what === 'batch' ? yard.mixes : yard.castings).find((one) => one.id === id)?.name ?? id;
+  const name = namedIn(yard, measured.what).find((one) => one.id === id)?.name ?? id;
   const figures = changes.map((change) => `${change.before} to ${change.after}`).join(', ');
   return done({ words: `${WHAT[measured.what]}, ${name}: as measured (minutes ${figures})` });
 };

@@ -49,6 +49,18 @@ test('a batch is measured beside the figures of as many moulds as it filled', ()
   expect([after.mixes[0]!.mixMinutes, after.castings[0]!.fillMinutes]).toEqual([13, 9]);
 });
 
+test('mixing is measured apart from filling where it was tapped in between', () => {
+  // Mixed for 12 minutes, then two moulds filled in 18.
+  const records = [poured(30, 2), poured(30, 2)].map((record) => ({ ...record, mixedAt: at(12) }) as WorkRecord);
+  const times = measuredTimes(records, smallYard());
+  expect(times.map(({ what, id, figure, count, minutes }) => [what, id, figure, count, minutes.median])).toEqual([
+    ['mix', 'thin', 10, 2, 12],
+    ['fill', 'panel-900', 7, 2, 9],
+  ]);
+  const after = times.reduce(withMeasured, smallYard());
+  expect([after.mixes[0]!.mixMinutes, after.castings[0]!.fillMinutes]).toEqual([12, 9]);
+});
+
 test('cleaning and setting up share what was measured as they shared the figures', () => {
   const time = { what: 'set up' as const, id: 'panel-900', figure: 18, count: 5 };
   const after = withMeasured(smallYard(), { ...time, minutes: { lower: 20, median: 24, upper: 26 } });

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { minuteOf } from '../../../shared/time.ts';
 import type { WorkRecord } from '../../../shared/work-record.ts';
 import { bagDatesOf } from '../../../src/engine/book/bag-dates.ts';
-import { mixingBegun } from '../../../src/engine/book/mixing-begun.ts';
+import { saidOfBatch } from '../../../src/engine/book/mixing-begun.ts';
 import { pour } from '../../../src/engine/book/pour.ts';
 import { lotsUsed } from '../../../src/engine/buy/lots-used.ts';
 import { smallYard } from '../../support/small-yard.ts';
@@ -73,5 +73,5 @@ test.each([
   ['long ago', [mixing], ['A'], '22:00', null],
 ] as const)('the mixing of a batch, where it was begun %s', (_, records, moulds, full, from) => {
   const pours = moulds.map((mould) => ({ mould }));
-  expect(mixingBegun(records, pours, minuteOf(at(full)))).toBe(from);
+  expect(saidOfBatch(records, pours, { kind: 'mixing begun', by: minuteOf(at(full)) })).toBe(from);
 });

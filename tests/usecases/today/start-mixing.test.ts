@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { workRecords } from '../../../db/stores/work-record-store.ts';
 import { countMaterial } from '../../../src/usecases/buying/count-material.ts';
 import { undoChange } from '../../../src/usecases/changes/undo-change.ts';
+import { endMixing } from '../../../src/usecases/today/end-mixing.ts';
+import { recordPour } from '../../../src/usecases/today/record-pour.ts';
 import { recordPrep } from '../../../src/usecases/today/record-prep.ts';
 import { showToday } from '../../../src/usecases/today/show-today.ts';
 import { startMixing } from '../../../src/usecases/today/start-mixing.ts';
@@ -90,5 +93,25 @@ describe('mixing begun', () => {
   test('is refused at the minute at which it begins as it is', async () => {
     const { at } = await morning();
     expect(refusalOf(await startMixing(at('08:22'), BATCH))).toMatch(/It begins at this minute as it is\./);
+  });
+});
+
+describe('mixed, and filled from then on', () => {
+  test('is kept with the batch once it is poured, said once, and only of one that is being mixed', async () => {
+    const { at } = await morning();
+    const mixed = { moulds: [BATCH.mould], at: null };
+    expect(refusalOf(await endMixing(at('08:30'), mixed))).toContain('at: Tap “Mixing now” first');
+    doneOf(await startMixing(at('08:30'), BATCH));
+    const { words, plan } = doneOf(await endMixing(at('08:42'), mixed));
+    expect(words).toBe('Mixed, and being filled: 900 no. 1');
+    expect(plan.batches[0]?.start).toBe(saturday('08:30'));
+    expect(refusalOf(await endMixing(at('08:43'), mixed))).toBe('at: That is recorded already. Nothing was changed.');
+    const filledAt = at('08:49').now;
+    const pours = [{ mould: BATCH.mould, casting: 'panel-900', order: '27-001', sealed: false, filledAt }];
+    doneOf(await recordPour(at('08:49'), { pours, bags: 1, filledAt: null }));
+    const records = await at('08:50').database.read(workRecords);
+    expect(records.find(({ kind }) => kind === 'poured')).toMatchObject({
+      ...{ mixedFrom: saturday('08:30'), mixedAt: saturday('08:42') },
+    });
   });
 });
