@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { createInterface } from 'node:readline';
 import { parseArgs } from 'node:util';
 import { type Fault, faultText } from '../shared/fault.ts';
 import { readOrderFor } from '../shared/order-file.ts';
@@ -15,6 +16,7 @@ type Read<T> = { ok: true; value: T } | { ok: false; faults: Fault[] };
 const USAGE = [
   'plan YARD.json [--effort quick|normal|thorough]',
   'quote YARD.json --order ORDER.json [--beside PLAN.json | --effort …] [--pairs]',
+  'owner NAME',
   'backup [FILE]',
   'verify FILE',
   'restore FILE [--yes]',
@@ -86,6 +88,7 @@ const OPTIONS_OF: Readonly<Record<string, readonly string[]>> = {
   export: ['archive', 'csv', 'commas'],
   import: ['try'],
   backup: [],
+  owner: [],
   verify: [],
   restore: ['yes'],
 };
@@ -126,12 +129,26 @@ const whole = async (command: string, [name, ...others]: string[], { yes = false
   return command === 'backup' ? backUp(databaseUrl, name) : restore(databaseUrl, name ?? '', yes);
 };
 
+/** The first line of what is typed or put in. A terminal shows it: nobody else should be looking. */
+const firstLine = async (): Promise<string> => {
+  if (process.stdin.isTTY) process.stderr.write('A password for this owner (12 letters or more), then Enter:\n');
+  for await (const line of createInterface({ input: process.stdin })) return line;
+  return '';
+};
+
+const makeOwner = async ([name, ...others]: string[]): Promise<Read<string>> => {
+  if (name === undefined || others.length > 0) return wrongUse('name one owner, such as "Anna"');
+  const { owner } = await import('./file-commands.ts');
+  return owner(name, await firstLine());
+};
+
 const WHOLE = ['backup', 'verify', 'restore'];
 
 const run = async (positionals: string[], options: Options): Promise<Read<string>> => {
   const [command, ...rest] = positionals;
   const strange = Object.keys(options).find((name) => command && !(OPTIONS_OF[command] ?? [name]).includes(name));
   if (strange) return wrongUse(`${command} takes no --${strange}`);
+  if (command === 'owner') return makeOwner(rest);
   if (command && WHOLE.includes(command)) return whole(command, rest, options);
   return command === 'export' || command === 'import'
     ? files(command, rest, options)

@@ -8,6 +8,8 @@ export interface Environment {
   databaseToken?: string;
   /** Names it answers to beside the machine's own, in small letters. */
   hosts: string[];
+  /** Nobody but this machine gets here: neither is it listened for others, nor was it said how they come. */
+  isOneDesk: boolean;
   /** The origin by which others get to it through a proxy. */
   publicAddress: string | null;
 }
@@ -57,6 +59,9 @@ const nameListenedAt = (host: string): string[] => {
   return name === null || isOwnMachine(name) || ['0.0.0.0', '[::]'].includes(name) ? [] : [name];
 };
 
+const listensToItself = (host: string): boolean =>
+  isOwnMachine(asHostname(host.includes(':') ? `[${host}]` : host) ?? '');
+
 const namesIn = (text: string | undefined): string[] => (text ?? '').split(/[\s,]+/).filter((name) => name !== '');
 
 /**
@@ -85,6 +90,7 @@ export const readEnvironment = (
     environment: {
       ...{ host, port: Number(port), databaseUrl, ...(databaseToken ? { databaseToken } : {}) },
       hosts: [...nameListenedAt(host), ...names.flatMap((name) => asHostname(name) ?? [])],
+      isOneDesk: listensToItself(host) && names.length === 0 && publicAddress === undefined,
       publicAddress: publicAddress === undefined ? null : new URL(publicAddress).origin,
     },
   };

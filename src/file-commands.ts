@@ -4,6 +4,7 @@ import { type Database, openDatabase } from '../db/open.ts';
 import { isEmpty } from '../db/stores/yard-store.ts';
 import type { Fault } from '../shared/fault.ts';
 import { readEnvironment } from './environment.ts';
+import { makeOwner } from './usecases/access/sign-in.ts';
 import type { Outcome, UseCaseContext } from './usecases/core/context.ts';
 import type { Difference } from './usecases/files/archive-differences.ts';
 import { TABLE_KINDS } from './usecases/files/csv-columns.ts';
@@ -50,6 +51,18 @@ const onDatabase = async <T>(work: (context: UseCaseContext) => Promise<Read<T>>
     await database.close();
   }
 };
+
+/** Makes an owner by name, or gives one that is there another password. */
+export const owner = (name: string, password: string): Promise<Read<string>> =>
+  onDatabase(async (context): Promise<Read<string>> => {
+    const made = await makeOwner(context, name, password);
+    return made.ok
+      ? {
+          ok: true,
+          value: `${made.value} may sign in as an owner. Whoever was signed in by that name is not any more.\n`,
+        }
+      : made;
+  });
 
 interface ExportOptions {
   archive?: boolean | undefined;

@@ -6,6 +6,7 @@ import { isEmpty } from '../db/stores/yard-store.ts';
 import { startBackground } from './background.ts';
 import { type Environment, readEnvironment } from './environment.ts';
 import { createApp } from './http/app.ts';
+import { hasOwner } from './usecases/access/sign-in.ts';
 import { type Background, today } from './usecases/core/context.ts';
 
 /** Where the demo's "today" is counted. */
@@ -39,6 +40,16 @@ const openWithDemo = async ({ databaseUrl, databaseToken }: Environment): Promis
   return database;
 };
 
+const NO_OWNER =
+  'Others could get here, and nobody has a password yet, so it does not start. Make an owner with "npm run rota -- owner NAME", or leave HOST, MOULD_ROTA_HOSTS and PUBLIC_ADDRESS out to have it answer this machine alone.';
+
+/** Nobody comes in from elsewhere without a password: there has to be somebody who has one. */
+const refuseWithoutOwner = async ({ isOneDesk }: Environment, database: Database): Promise<void> => {
+  if (isOneDesk || (await hasOwner({ database, now: now() }))) return;
+  await database.close();
+  refuseToStart([NO_OWNER]);
+};
+
 const backgroundOf = (database: Database) =>
   startBackground({
     ...{ database, now, tell: console.error },
@@ -50,11 +61,16 @@ const addressesHere = (): string[] =>
   Object.values(networkInterfaces()).flatMap((cards = []) => cards.map(({ address }) => address));
 
 const listen = (
-  { host, port, hosts, publicAddress }: Environment,
+  { host, port, hosts, isOneDesk, publicAddress }: Environment,
   database: Database,
   background: Background,
 ): ServerType => {
-  const { fetch } = createApp({ database, now, background, door: { hosts, addresses: addressesHere, publicAddress } });
+  const { fetch } = createApp({
+    database,
+    now,
+    background,
+    door: { isOneDesk, hosts, addresses: addressesHere, publicAddress },
+  });
   const server = serve({ fetch, hostname: host, port }, (address) => {
     const name = address.family === 'IPv6' ? `[${address.address}]` : address.address;
     console.log(`Mould Rota is at http://${name}:${address.port}`);
@@ -91,6 +107,7 @@ else {
   const database = await openWithDemo(read.environment).catch((error: unknown) =>
     refuseToStart([`The database at ${read.environment.databaseUrl} cannot be opened: ${reasonOf(error)}`]),
   );
+  await refuseWithoutOwner(read.environment, database);
   const background = backgroundOf(database);
   closeOnSignal(listen(read.environment, database, background), database, background);
 }

@@ -3,7 +3,7 @@ import { readEnvironment } from '../src/environment.ts';
 
 describe('the environment', () => {
   test('may say nothing, or nothing but empty words', () => {
-    const none = { hosts: [], publicAddress: null };
+    const none = { hosts: [], isOneDesk: true, publicAddress: null };
     const defaults = { host: '127.0.0.1', port: 3000, databaseUrl: 'file:data/mould-rota.db', ...none };
     expect(readEnvironment({})).toEqual({ ok: true, environment: defaults });
     const empty = {
@@ -37,6 +37,16 @@ describe('the environment', () => {
       'fd00::1': ['[fd00::1]'],
     }))
       expect(readEnvironment({ HOST: host })).toMatchObject({ ok: true, environment: { hosts } });
+    for (const open of [
+      { HOST: '0.0.0.0' },
+      { HOST: '::' },
+      { HOST: '192.168.1.20' },
+      { MOULD_ROTA_HOSTS: 'a.example' },
+      { PUBLIC_ADDRESS: 'http://a.example' },
+    ])
+      expect([open, readEnvironment(open)]).toMatchObject([open, { ok: true, environment: { isOneDesk: false } }]);
+    for (const host of ['localhost', '127.0.0.1', '::1'])
+      expect(readEnvironment({ HOST: host })).toMatchObject({ ok: true, environment: { isOneDesk: true } });
     for (const url of ['http://127.0.0.1:8080', 'https://yard.example', 'file:/tmp/a b.db'])
       expect(readEnvironment({ DATABASE_URL: url })).toMatchObject({ ok: true, environment: { databaseUrl: url } });
   });

@@ -2,9 +2,10 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { statSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, onTestFinished, test } from 'vitest';
+import { describe, expect, onTestFinished, test, vi } from 'vitest';
 import { openDatabase } from '../db/open.ts';
 import { openOrders } from '../db/stores/order-store.ts';
+import { owner } from '../src/file-commands.ts';
 import { startScript } from './support/run-script.ts';
 import { temporaryFolder } from './support/temporary-folder.ts';
 
@@ -38,6 +39,26 @@ describe('the server', { timeout: 90_000 }, () => {
     const { code, stdout, stderr } = await start({ PORT: 'high', DATABASE_URL: 'yard.db' }).ended;
     expect([code, stdout]).toEqual([1, '']);
     expect(stderr).toMatch(/^PORT has to be .*\nDATABASE_URL has to be .*\n$/);
+  });
+
+  test('does not start for others before there is an owner, whose password is long enough', async () => {
+    const env = { DATABASE_URL: `file:${join(temporaryFolder(), 'yard.db')}`, PORT: '0', HOST: '0.0.0.0' };
+    const refused = await start(env).ended;
+    expect([refused.code, refused.stderr]).toEqual([
+      1,
+      expect.stringMatching(/nobody has a password yet, so it does not start/),
+    ]);
+    for (const [name, value] of Object.entries(env)) vi.stubEnv(name, value);
+    onTestFinished(() => void vi.unstubAllEnvs());
+    expect(await owner('Maria', 'too short')).toMatchObject({ ok: false, faults: [{ path: 'password' }] });
+    expect(await owner('Maria', 'four words nobody guesses')).toMatchObject({ ok: true });
+    const server = start(env);
+    await server.said('Mould Rota is at');
+    const address = `http://127.0.0.1:${/:(\d+)\s/.exec(server.written.stdout)?.[1]}`;
+    expect(await answers(`${address}/orders`)).toBe(401);
+    expect(await answers(`${address}/healthz`)).toBe(200);
+    server.stop();
+    expect((await server.ended).code).toBe(0);
   });
 
   test('does not start on a database that cannot be opened, or a port that is taken', async () => {

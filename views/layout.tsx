@@ -1,4 +1,5 @@
 import type { Child, FC } from 'hono/jsx';
+import type { Person } from '../shared/person.ts';
 
 /** The screens the frame knows, in the order of the links at the top. */
 export const SCREENS = [
@@ -11,6 +12,10 @@ export const SCREENS = [
   { at: 'yard', path: '/yard', name: 'Your yard' },
 ] as const;
 
+/** Where somebody finds what they may do; everybody else has all screens. */
+const YARD_SCREENS: readonly string[] = ['today', 'moulds'];
+const COUNTING = { at: 'count', path: '/count', name: 'Count' };
+
 export interface FrameProps {
   /** What the window is called: short, without the yard's name. */
   title: string;
@@ -21,13 +26,29 @@ export interface FrameProps {
   place?: 'yard' | 'office';
   /** Added to the address of the assets, so that a new version is never an old one from the browser's store. */
   assetVersion: string;
+  /** Nobody is in yet: no way on is shown that would be closed. */
+  isOutside?: boolean;
+  /** Who has signed in; null where nobody has to. */
+  person: Person | null;
   children?: Child;
 }
 
-const ScreenLinks: FC<{ at?: string }> = ({ at }) => (
+const screensFor = (person: Person | null) =>
+  person?.role === 'yard' ? [...SCREENS.filter(({ at }) => YARD_SCREENS.includes(at)), COUNTING] : SCREENS;
+
+const SignedIn: FC<{ person: Person }> = ({ person }) => (
+  <form class="signed-in" method="post" action="/sign-out">
+    {person.name}
+    <button type="submit" class="button quiet">
+      Sign out
+    </button>
+  </form>
+);
+
+const ScreenLinks: FC<{ at?: string; person: Person | null }> = ({ at, person }) => (
   <nav class="screens" aria-label="Screens">
     <ul>
-      {SCREENS.map((screen) => (
+      {screensFor(person).map((screen) => (
         <li>
           <a href={screen.path} aria-current={screen.at === at ? 'page' : undefined}>
             {screen.name}
@@ -39,7 +60,16 @@ const ScreenLinks: FC<{ at?: string }> = ({ at }) => (
 );
 
 /** The frame of every page. Its one `main` holds what a page answers; a fragment is that part alone. */
-export const Frame: FC<FrameProps> = ({ title, at, yardName, place = 'office', assetVersion, children }) => (
+export const Frame: FC<FrameProps> = ({
+  title,
+  at,
+  yardName,
+  place = 'office',
+  assetVersion,
+  isOutside,
+  person,
+  children,
+}) => (
   <html lang="en">
     <head>
       <meta charset="utf-8" />
@@ -73,7 +103,8 @@ export const Frame: FC<FrameProps> = ({ title, at, yardName, place = 'office', a
       </a>
       <header class="top">
         <p class="yard-name">{yardName ?? 'Mould Rota'}</p>
-        <ScreenLinks at={at} />
+        {!isOutside && <ScreenLinks at={at} person={person} />}
+        {person && <SignedIn person={person} />}
       </header>
       <div id="not-sent" class="warning not-sent" role="alert" tabindex={-1} hidden>
         <p />

@@ -24,10 +24,13 @@ import { noSignalRoute } from './no-signal-route.tsx';
 import { orderFormRoutes } from './order-form-routes.tsx';
 import { orderRoutes } from './order-routes.tsx';
 import { addressAt, type Door, ONE_DESK, ownNamesOnly } from './own-names.ts';
+import { peopleRoutes } from './people-routes.tsx';
 import { piecesRoutes } from './pieces-routes.tsx';
 import { priceRoutes } from './price-routes.tsx';
 import type { Screens } from './screens.ts';
 import { sheetRoutes } from './sheet-routes.tsx';
+import { notYours, signInFirst, signInRoutes } from './sign-in-routes.tsx';
+import { signedInOnly } from './signed-in.ts';
 import { stockRoutes } from './stock-routes.tsx';
 import { streamRoute } from './stream-route.ts';
 import { todayRoutes } from './today-routes.tsx';
@@ -95,6 +98,8 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   fileRoutes,
   undoRoutes,
   healthRoutes,
+  signInRoutes,
+  peopleRoutes,
 ];
 
 /** The whole of Mould Rota behind one request handler. */
@@ -102,6 +107,7 @@ export const createApp = ({ database, now, background, door = ONE_DESK }: AppPar
   const app = new Hono();
   const screens: Screens = {
     context: () => ({ database, now: now(), ...(background ? { background } : {}) }),
+    isSecure: door.publicAddress?.startsWith('https:') ?? false,
     addressOf: (c, path) => addressAt(c, path, door),
   };
   app.use(securityHeaders(door.publicAddress));
@@ -110,6 +116,7 @@ export const createApp = ({ database, now, background, door = ONE_DESK }: AppPar
   app.use(trimTrailingSlash());
   const formLimit = bodyLimit({ maxSize: LARGEST_FORM_BYTES, onError: tooLarge });
   app.use((c, next) => (isFilePath(c.req.path) ? fileLimit : formLimit)(c, next));
+  if (!door.isOneDesk) app.use(signedInOnly(screens, { signInFirst, notYours }));
   app.route('/', assetRoutes());
   app.route('/', noSignalRoute());
   for (const routes of SCREEN_ROUTES) app.route('/', routes(screens));

@@ -3,6 +3,8 @@ import { isOwnMachine } from '../../shared/own-machine.ts';
 
 /** How the program is reached. */
 export interface Door {
+  /** Nobody but this machine gets here: whoever sits at it has not to sign in. */
+  isOneDesk: boolean;
   /** Names it answers to beside those of the machine itself, in small letters and without a port. */
   hosts: readonly string[];
   /** Addresses of this machine in its networks, as they are just now. */
@@ -12,7 +14,7 @@ export interface Door {
 }
 
 /** One desk: nobody but the machine itself gets here. */
-export const ONE_DESK: Door = { hosts: [], addresses: () => [], publicAddress: null };
+export const ONE_DESK: Door = { isOneDesk: true, hosts: [], addresses: () => [], publicAddress: null };
 
 const NOT_OURS =
   'Mould Rota does not go by that name, so it did not answer, and nothing was changed. If the name is yours, whoever set ' +
@@ -45,9 +47,6 @@ const isOwnHost = (host: string, door: Door): boolean => {
   return name !== null && isOwn(name, door);
 };
 
-/** True where nothing was said of anybody but this machine, which needs no password. */
-const isOneDesk = ({ hosts, publicAddress }: Door): boolean => hosts.length === 0 && publicAddress === null;
-
 /** Answers to its own names only, whatever is asked; and through no proxy that nobody told it of. */
 export const ownNamesOnly =
   (door: Door): MiddlewareHandler =>
@@ -55,7 +54,7 @@ export const ownNamesOnly =
     const named = [c.req.header('Host'), new URL(c.req.url).host];
     if (!named.every((host) => host === undefined || isOwnHost(host, door))) return c.text(NOT_OURS, 421);
     const isForwarded = PROXY_HEADERS.some((name) => c.req.header(name) !== undefined);
-    if (isForwarded && isOneDesk(door)) return c.text(NO_PROXY, 421);
+    if (isForwarded && door.isOneDesk) return c.text(NO_PROXY, 421);
     return next();
   };
 

@@ -7,4 +7,6 @@ export interface Screens {
   context: () => UseCaseContext;
   /** A path as others get to it: at the public address, where there is one, else as the browser came. */
   addressOf: (c: Context, path: string) => string;
+  /** Others get here by https alone. */
+  isSecure: boolean;
 }

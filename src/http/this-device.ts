@@ -1,6 +1,7 @@
 import type { Context } from 'hono';
 import { deleteCookie, getCookie, setCookie } from 'hono/cookie';
 import { whoTyped } from '../usecases/typed/who-form.ts';
+import { personAt } from './signed-in.ts';
 
 /** Also read by what keeps taps while there is no signal (views/assets/acts.js). Other programs of this machine share its cookies. */
 const WHO = 'who-is-here';
@@ -12,12 +13,12 @@ const nameIn = (text: string): string | null => {
   return name.ok ? name.value : null;
 };
 
-/** The name chosen on the device that asks; null where none is. */
-export const whoIsAt = (c: Context): string | null => nameIn(getCookie(c, WHO) ?? '');
+/** Who has signed in, else the name chosen on the device that asks; null where none is. */
+export const whoIsAt = (c: Context): string | null => personAt(c)?.name ?? nameIn(getCookie(c, WHO) ?? '');
 
-/** Who did what is sent: by the name at the time of the tap where it was sent later, else by that of the device. */
+/** Who did what is sent: whoever has signed in, else by the name at the time of the tap where it was sent later, else by that of the device. */
 export const doneBy = (c: Context, said?: string): { by?: string } => {
-  const by = said === undefined ? whoIsAt(c) : nameIn(said);
+  const by = said === undefined || personAt(c) !== null ? whoIsAt(c) : nameIn(said);
   return by === null ? {} : { by };
 };
 

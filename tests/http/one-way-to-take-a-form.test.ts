@@ -19,6 +19,8 @@ test('a form is taken by the one builder, or is one of those that are named', ()
     'file-routes.tsx': 2,
     'first-routes.tsx': 1,
     'order-form-routes.tsx': 1,
+    'people-routes.tsx': 2,
+    'sign-in-routes.tsx': 3,
     'yard-casting-routes.tsx': 1,
   });
 });

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { createApp } from '../../src/http/app.ts';
 import { type Door, ONE_DESK } from '../../src/http/own-names.ts';
+import { behindDoor, OWNER } from '../support/behind-door.ts';
 import { screensOver } from '../support/screens.ts';
 import { yardContext } from '../support/yard-context.ts';
 
@@ -11,9 +12,7 @@ const behind = async (door: Partial<Door>) => {
   const { database, now } = await yardContext();
   const app = createApp({ database, now: () => now, door: { ...ONE_DESK, ...door } });
   const ask = (path: string, headers: Record<string, string>) => app.request(path, { headers });
-  const send = (path: string, headers: Record<string, string>) =>
-    app.request(path, { method: 'POST', body: new URLSearchParams({}), headers });
-  return { app, ask, send };
+  return { ask };
 };
 
 const OURS = [
@@ -87,14 +86,16 @@ describe('a server with names of its own', () => {
   });
 
   test('takes forms through a proxy that asks by another name, from its public address only', async () => {
-    const { ask, send } = await behind({ publicAddress: 'https://rota.example' });
-    const proxied = { Host: '127.0.0.1:3000', 'X-Forwarded-For': '203.0.113.7' };
+    const { database, now } = await yardContext();
+    const { get: ask, post, signedIn } = await behindDoor(database, { now }, { publicAddress: 'https://rota.example' });
+    const send = (path: string, headers: Record<string, string>) => post(path, {}, headers);
+    const proxied = { Host: '127.0.0.1:3000', 'X-Forwarded-For': '203.0.113.7', ...(await signedIn(OWNER)) };
     for (const origin of ['https://evil.example', 'http://rota.example', 'https://rota.example:444', 'null'])
       expect([origin, (await send(CLEANED, { ...proxied, Origin: origin })).status]).toEqual([origin, 403]);
     expect(await (await ask('/changes', proxied)).text()).not.toContain('marked damaged');
     expect((await send(CLEANED, { ...proxied, Origin: 'https://rota.example' })).status).toBe(303);
     expect(await (await ask('/changes', proxied)).text()).toContain('marked damaged');
-    expect((await ask('/orders', { Host: 'rota.example' })).status).toBe(200);
+    expect((await ask('/orders', { ...proxied, Host: 'rota.example' })).status).toBe(200);
   });
 
   test('shows its public address to copy, and is asked by https alone where that is one', async () => {

@@ -39,8 +39,8 @@ export const PhonePage: FC<{ model: WhoModel; address: string }> = ({ model, add
       <NoPhoneReaches address={address} what="it" />
       <p>
         As it is started, Mould Rota answers this machine alone. Whoever set it up can have it answer in your own
-        network (see HOST in the README); open this page at that address then, and the square for the camera is here.
-        Only do so in a network whose every user you trust: whoever reaches the address can change everything.
+        network (see HOST in the README), where everybody signs in; open this page at that address then, and the square
+        for the camera is here.
       </p>
       <div class="buttons">
         <ButtonLink href="/today">Today</ButtonLink>
@@ -49,7 +49,7 @@ export const PhonePage: FC<{ model: WhoModel; address: string }> = ({ model, add
     </>
   ) : (
     <>
-      <Answer note="The phone has to be in the same network as this machine, unless the address is one of the internet. Whoever has the address can change everything.">
+      <Answer note="The phone has to be in the same network as this machine, unless the address is one of the internet. Whoever follows it signs in first.">
         Point the phone's camera at the square.
       </Answer>
       <Address address={address} />

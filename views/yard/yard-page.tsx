@@ -71,6 +71,7 @@ export const YardPage: FC<YardPageProps> = ({ model, notice, who }) => (
       <ButtonLink href="/yard/guesses">Figures to check</ButtonLink>
       <ButtonLink href="/yard/files">Files in and out</ButtonLink>
       <ButtonLink href="/yard/calendar">Calendar</ButtonLink>
+      <ButtonLink href="/people">Who may come in</ButtonLink>
     </div>
     <ThisDevice who={who} back={YARD} />
   </>

@@ -2,7 +2,7 @@ import { addCalendarAddress, calendarAddressesOf, removeCalendarAddress } from '
 import { loadYardFile } from '../../../db/stores/yard-store.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
 import type { PageHead } from '../core/page-parts.ts';
-import { hashOf, newSecret } from './secret.ts';
+import { hashOf, newSecret } from '../core/secret.ts';
 
 const LONGEST_NAME = 60;
 

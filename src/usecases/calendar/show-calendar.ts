@@ -11,7 +11,7 @@ import { turnsOfPlan } from '../turns/turns-of-plan.ts';
 import { showMeasures } from '../typed/measures.ts';
 import { calendarEntries } from './calendar-entries.ts';
 import { eventsAfter } from './calendar-history.ts';
-import { hashOf } from './secret.ts';
+import { hashOf } from '../core/secret.ts';
 
 /** The calendar as one address gives it out. */
 export interface CalendarModel {

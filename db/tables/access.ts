@@ -1,0 +1,33 @@
+import { integer, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import { ROLES } from '../../shared/person.ts';
+import { neverEmpty, oneOf } from './limits.ts';
+
+/** Who may come in from elsewhere than the desk itself. No part of the yard: no archive and no undo knows of them. */
+export const people = sqliteTable(
+  'people',
+  {
+    id: integer().primaryKey({ autoIncrement: true }),
+    name: text().notNull().unique(),
+    role: text({ enum: ROLES }).notNull(),
+    /** What is kept of the password; none before an invitation was followed. */
+    passwordHash: text(),
+    madeAt: text().notNull(),
+  },
+  (t) => [...neverEmpty([t.name, t.madeAt]), oneOf(t.role, ROLES)],
+);
+
+/** Browsers in which somebody is signed in, and invitations: the secret itself is not kept, as in `calendarAddresses`. */
+export const doorKeys = sqliteTable(
+  'doorKeys',
+  {
+    id: integer().primaryKey({ autoIncrement: true }),
+    person: integer()
+      .notNull()
+      .references(() => people.id, { onDelete: 'cascade' }),
+    kind: text({ enum: ['session', 'invitation'] }).notNull(),
+    /** SHA-256 of the secret, in hexadecimal. */
+    secretHash: text().notNull().unique(),
+    until: text().notNull(),
+  },
+  (t) => [...neverEmpty([t.secretHash, t.until]), oneOf(t.kind, ['session', 'invitation'])],
+);

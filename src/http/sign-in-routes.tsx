@@ -1,0 +1,86 @@
+import { type Context, Hono } from 'hono';
+import type { Person } from '../../shared/person.ts';
+import { InvitedPage, SIGN_IN, SignInPage } from '../../views/access/sign-in-page.tsx';
+import { PlainPage } from '../../views/plain/plain-page.tsx';
+import { followInvitation, invitedBy, signIn, signOut } from '../usecases/access/sign-in.ts';
+import { missing } from './failures.tsx';
+import { errorsByField, readForm } from './form.ts';
+import { ownPath, page } from './page.tsx';
+import type { Screens } from './screens.ts';
+import { forgetSession, rememberSession, sessionSecret } from './signed-in.ts';
+import { countedTries } from './tries.ts';
+
+interface Asked {
+  typed: string;
+  back: string;
+  errors: Record<string, string>;
+}
+
+/** 401: neither kept by a phone in place of the page that was asked for, nor swapped into one that is open. */
+const signInPage = (c: Context, asked: Asked) =>
+  page(c, { title: 'Sign in', isOutside: true }, <SignInPage {...asked} />, { status: 401 });
+
+/** What whoever has not signed in sees at any address; it leads on to there. */
+export const signInFirst = (c: Context) =>
+  signInPage(c, { typed: '', back: c.req.method === 'GET' ? ownPath(c.req.path) : '/', errors: {} });
+
+/** What somebody sees who asks for more than they may. */
+export const notYours = (c: Context, { role }: Person) =>
+  page(
+    c,
+    { title: 'Not open to you' },
+    <PlainPage happened="That is not open to you." {...(role === 'yard' ? { back: '/today', backName: 'Today' } : {})}>
+      Nothing was changed. Ask the owner, who decides what each may do.
+    </PlainPage>,
+    { status: 403 },
+  );
+
+const startOf = ({ role }: Pick<Person, 'role'>): string => (role === 'yard' ? '/today' : '/');
+
+/** How somebody gets in, and out. None of it is a change of the yard. */
+export const signInRoutes = ({ context, isSecure }: Screens): Hono => {
+  const routes = new Hono();
+  const tries = countedTries();
+  const invitedPage = (c: Context, name: string, errors: Record<string, string>) => {
+    const status = Object.keys(errors).length > 0 ? 422 : 200;
+    return page(
+      c,
+      { title: 'Choose a password', isOutside: true },
+      <InvitedPage {...{ name, errors }} action={c.req.path} />,
+      {
+        status,
+      },
+    );
+  };
+  routes.get(SIGN_IN, (c) => signInPage(c, { typed: '', back: ownPath(c.req.query('back')), errors: {} }));
+  routes.post(SIGN_IN, async (c) => {
+    const { name = '', password = '', back } = await readForm(c);
+    const now = context();
+    const again = (errors: Record<string, string>) => signInPage(c, { typed: name, back: ownPath(back), errors });
+    const wait = tries.begin(name, now.now);
+    if (wait > 0) return again({ password: `Too many tries. Wait ${wait === 1 ? 'a minute' : `${wait} minutes`}.` });
+    const secret = await signIn(now, name, password);
+    if (!secret.ok) return again(errorsByField(secret.faults));
+    tries.right(name);
+    rememberSession(c, secret.value, isSecure);
+    return c.redirect(ownPath(back), 303);
+  });
+  routes.post('/sign-out', async (c) => {
+    await signOut(context(), sessionSecret(c));
+    forgetSession(c);
+    return c.redirect(SIGN_IN, 303);
+  });
+  routes.get('/invited/:secret', async (c) => {
+    const person = await invitedBy(context(), c.req.param('secret'));
+    return person ? invitedPage(c, person.name, {}) : missing(c);
+  });
+  routes.post('/invited/:secret', async (c) => {
+    const person = await invitedBy(context(), c.req.param('secret'));
+    if (!person) return missing(c);
+    const secret = await followInvitation(context(), c.req.param('secret'), (await readForm(c)).password ?? '');
+    if (!secret.ok) return invitedPage(c, person.name, errorsByField(secret.faults));
+    rememberSession(c, secret.value, isSecure);
+    return c.redirect(startOf(person), 303);
+  });
+  return routes;
+};

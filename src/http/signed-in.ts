@@ -1,0 +1,60 @@
+import type { Context, MiddlewareHandler } from 'hono';
+import { deleteCookie, getCookie, setCookie } from 'hono/cookie';
+import type { Person, Role } from '../../shared/person.ts';
+import { SESSION_DAYS, signedInBy } from '../usecases/access/sign-in.ts';
+import type { Screens } from './screens.ts';
+
+const COOKIE = 'mould-rota-session';
+const DAY_SECONDS = 86_400;
+
+/** For the server alone; a page elsewhere that sends a form sends it without. Over https it goes by nothing else. */
+const options = (isSecure: boolean) =>
+  ({ path: '/', httpOnly: true, sameSite: 'Lax', secure: isSecure, maxAge: SESSION_DAYS * DAY_SECONDS }) as const;
+
+/** The secret that a browser came with; '' where it has none. */
+export const sessionSecret = (c: Context): string => getCookie(c, COOKIE) ?? '';
+
+export const rememberSession = (c: Context, secret: string, isSecure: boolean): void =>
+  setCookie(c, COOKIE, secret, options(isSecure));
+
+export const forgetSession = (c: Context): void => void deleteCookie(c, COOKIE, { path: '/' });
+
+/** Who has signed in and asks; null at the one desk, where nobody has to. */
+export const personAt = (c: Context): Person | null => (c.get('person') as Person | undefined) ?? null;
+
+/** What anybody may ask for: how to get in, what pages are drawn with, whether it runs; and addresses that are secrets themselves. */
+const FOR_ANYBODY = /^\/(sign-in|invited\/[\w-]+|assets\/.*|sw\.js|healthz|readyz|calendar\/[\w-]+\.ics)$/;
+
+/** Today, the moulds and counting: no prices, no orders but through what is packed today. */
+const FOR_THE_YARD = /^\/(today|moulds|mould|count|changes\/stream|sign-out|no-signal)(\/.*)?$/;
+
+/** What only an owner may: who comes in, and all of the data in one file. */
+const FOR_OWNERS = /^\/(people|yard\/files)(\/.*)?$/;
+
+const MAY: Readonly<Record<Role, (path: string) => boolean>> = {
+  owner: () => true,
+  office: (path) => !FOR_OWNERS.test(path),
+  yard: (path) => FOR_THE_YARD.test(path),
+};
+
+/** Whether somebody of a role may ask for a path, or send something there. */
+const mayAsk = (role: Role, path: string): boolean => MAY[role](path);
+
+interface Answers {
+  /** What is said to whoever has not signed in. */
+  signInFirst: (c: Context) => Response | Promise<Response>;
+  /** What is said to whoever may not. */
+  notYours: (c: Context, person: Person) => Response | Promise<Response>;
+}
+
+/** Lets in who has signed in, to what they may; everything but how to get in is kept from everybody else. */
+export const signedInOnly =
+  ({ context }: Screens, { signInFirst, notYours }: Answers): MiddlewareHandler =>
+  async (c, next) => {
+    const secret = sessionSecret(c);
+    const person = secret === '' ? null : await signedInBy(context(), secret);
+    if (person) c.set('person', person);
+    if (FOR_ANYBODY.test(c.req.path)) return next();
+    if (!person) return signInFirst(c);
+    return mayAsk(person.role, c.req.path) ? next() : notYours(c, person);
+  };
