@@ -20,7 +20,7 @@ const WORDS: Readonly<Record<StockLineFacts['kind'], string>> = {
   corrected: 'Set right',
 };
 
-/** A stick that is opened is no longer a whole one; what is left of it is an offcut. */
+/** What is opened to be cut is no longer a whole one; what is left of it is an offcut, or a rest. */
 const whatText = ({ kind, length, quantity }: StockLineFacts): string => {
   if (kind === 'used' && quantity > 0) return 'Left in what was opened';
   if (kind !== 'cut') return WORDS[kind];
@@ -48,8 +48,8 @@ export const moreText = ({ quantity, length }: StockLineFacts, unit: string): st
 
 /** "19 bags left", "2 of 700 mm left". */
 export const leftText = ({ left, length }: StockLineFacts, unit: string): string => {
-  // Amounts add up to fractions: less than a thousandth is none.
-  const rest = Math.abs(left) < 0.0005 ? 0 : left;
+  // Amounts add up to fractions: less than a thousandth is none, and a bit more than one is one.
+  const rest = Math.abs(left) < 0.0005 ? 0 : Number(left.toFixed(6));
   return length === null ? `${amountText(rest, unit)} left` : `${rest} of ${length} left`;
 };
 

@@ -24,7 +24,7 @@ export const restsLeft = ({ rests }: SheetStock, sheets: number, heldBack: numbe
  * the first, the second, ... of those is there.
  */
 export const cutFromRests = (
-  { sheet, isOfUse }: SheetStock,
+  { sheet, worthOf }: SheetStock,
   rests: OpenRests,
   pieces: readonly SomePieces[],
   at: number,
@@ -34,7 +34,7 @@ export const cutFromRests = (
   let left = rests;
   for (const { piece, count } of inOrderOfCutting(pieces))
     left = cutInRows(left, piece.ways, count, {
-      isOfUse,
+      worthOf,
       isThere: ({ from }) => from <= at,
       open: () => {
         opened++;

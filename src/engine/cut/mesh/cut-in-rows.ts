@@ -21,17 +21,37 @@ export interface Row {
   rests: Spot[];
 }
 
-/** Whether anything could be cut from a rest of that size. */
-export type IsOfUse = (rest: Openings) => boolean;
+/** What a rest of that size is worth, openings; 0 where nothing could be cut from it. */
+export type WorthOf = (rest: Openings) => number;
+
+const countOn = ({ across, along }: Openings, way: Openings): number =>
+  Math.floor(across / way.across) * Math.floor(along / way.along);
+
+/** As many of a piece as are cut from a rest by hand, in openings: all one way, and turned from the strips beside and below. */
+const filledBy = ({ across, along }: Openings, ways: readonly Way[]): number => {
+  let most = 0;
+  for (const way of ways) {
+    const [beside, below] = [across % way.across, along % way.along];
+    for (const turned of ways)
+      most = Math.max(
+        most,
+        countOn({ across, along }, way) +
+          countOn({ across: beside, along }, turned) +
+          countOn({ across: across - beside, along: below }, turned),
+      );
+  }
+  return most * areaOf(ways[0]!);
+};
 
 /**
- * Whether a rest is of use to any of these ways to lie.
+ * What a rest is worth to pieces, each with its ways to lie: how much of it each fills by itself, on average; nothing where none
+ * goes on it. So a rest that only small pieces go on is worth less than one as large that all do.
  *
- * Example: `ofUseTo([{ across: 4, along: 18, isTurned: false }])({ across: 5, along: 17 })` is false.
+ * Example: to pieces of 4 by 18 and of 2 by 2, 5 by 17 is worth 32: nothing to the one, 64 of its 85 openings to the other.
  */
-export const ofUseTo = (ways: readonly Way[]): IsOfUse => {
-  const least = ways.filter((way) => !ways.some((one) => fits(one, way) && !fits(way, one)));
-  return (rest) => least.some((way) => fits(way, rest));
+export const worthTo = (pieces: readonly (readonly Way[])[]): WorthOf => {
+  const all = Math.max(1, pieces.length);
+  return (rest) => pieces.reduce((sum, ways) => sum + filledBy(rest, ways), 0) / all;
 };
 
 /** What is left of a sheet round a block in its corner, once a cut from edge to edge is made beside it, or below it. */
@@ -59,11 +79,16 @@ interface Judged {
   largest: number;
 }
 
-const judged = (space: Openings, first: 'across' | 'along', row: Row): Judged => {
-  const areas = row.rests.map(areaOf);
-  const lost = areaOf(space) - row.count * areaOf(row.way) - areas.reduce((sum, area) => sum + area, 0);
+const judged = (space: Openings, first: 'across' | 'along', row: Row, worthOf: WorthOf): Judged => {
+  const worth = row.rests.reduce((sum, rest) => sum + worthOf(rest), 0);
+  const lost = areaOf(space) - row.count * areaOf(row.way) - worth;
   const cut = first === 'across' ? space.along : space.across;
-  return { row, lost: lost / row.count, cut, largest: Math.max(0, ...areas) };
+  return {
+    row,
+    lost: lost / row.count,
+    cut,
+    largest: row.rests.reduce((most, rest) => Math.max(most, areaOf(rest)), 0),
+  };
 };
 
 const isBetter = (a: Judged, b: Judged): boolean =>
@@ -75,7 +100,7 @@ const isBetter = (a: Judged, b: Judged): boolean =>
  *
  * Example: a piece of 4 by 18, six wanted, and a sheet of 24 by 48: six side by side, and 24 by 30 is left.
  */
-export const bestRow = (space: Openings, ways: readonly Way[], wanted: number, isOfUse: IsOfUse): Row | null => {
+export const bestRow = (space: Openings, ways: readonly Way[], wanted: number, worthOf: WorthOf): Row | null => {
   let best: Judged | null = null;
   for (const way of ways) {
     if (!fits(way, space)) continue;
@@ -83,7 +108,8 @@ export const bestRow = (space: Openings, ways: readonly Way[], wanted: number, i
       const count = Math.min(wanted, Math.floor(space[cut] / way[cut]));
       const block = { ...way, [cut]: count * way[cut] };
       for (const first of ['along', 'across'] as const) {
-        const one = judged(space, first, { count, way, cut, rests: restsBeside(space, block, first).filter(isOfUse) });
+        const rests = restsBeside(space, block, first).filter((rest) => worthOf(rest) > 0);
+        const one = judged(space, first, { count, way, cut, rests }, worthOf);
         if (!best || isBetter(one, best)) best = one;
       }
     }
@@ -93,7 +119,7 @@ export const bestRow = (space: Openings, ways: readonly Way[], wanted: number, i
 
 /** What cutting goes by: which rests are there by now, a new sheet, and what becomes of one that a row is cut from. */
 interface Cutting<R extends Openings> {
-  isOfUse: IsOfUse;
+  worthOf: WorthOf;
   isThere(rest: R): boolean;
   open(): R;
   cut(from: R, row: Row): R[];
@@ -126,7 +152,7 @@ export const cutInRows = <R extends Openings>(
   let open = rests;
   for (let left = wanted; left > 0; ) {
     const from = smallestFor(open, ways, cutting.isThere) ?? cutting.open();
-    const row = bestRow(from, ways, left, cutting.isOfUse);
+    const row = bestRow(from, ways, left, cutting.worthOf);
     if (!row) throw new Error('a piece fits no sheet');
     open = [...open.filter((one) => one !== from), ...cutting.cut(from, row)];
     left -= row.count;

@@ -58,7 +58,7 @@ const cutFor = (stock: SheetStock, open: readonly Open[], demand: SheetDemand): 
   };
   for (const { piece, count } of inOrderOfCutting(demand.pieces))
     left = cutInRows(left, piece.ways, count, {
-      isOfUse: stock.isOfUse,
+      worthOf: stock.worthOf,
       isThere: () => true,
       open: () => openOf(stock.sheet, true),
       cut: (from, row) => {

@@ -1,7 +1,7 @@
 import type { Casting } from '../../../../shared/casting.ts';
 import type { Material, SheetCut } from '../../../../shared/material.ts';
 import { areaOf } from './block.ts';
-import { type IsOfUse, ofUseTo, type Spot, type Way } from './cut-in-rows.ts';
+import { type Spot, type Way, type WorthOf, worthTo } from './cut-in-rows.ts';
 import { type Openings, openingsOfPiece, openingsOfSheet, type Size } from './openings.ts';
 
 /** A piece that is cut from sheets, with the ways it may lie. */
@@ -36,7 +36,7 @@ export interface SheetStock {
   meshMm: number;
   sheet: Laid;
   rests: readonly Laid[];
-  isOfUse: IsOfUse;
+  worthOf: WorthOf;
   pieceOf(cut: SheetCut): SheetPiece;
 }
 
@@ -80,12 +80,13 @@ export const sheetStockOf = (material: Material, castings: readonly Pick<Casting
   if (!inSheets || widthMm === undefined || lengthMm === undefined) return null;
   const pieceOf = pieceFinder(meshMm);
   const cuts = castings.flatMap(({ sheets = [] }) => sheets.filter((cut) => cut.material === material.id));
-  const isOfUse = ofUseTo(cuts.filter(({ count }) => count > 0).flatMap((cut) => pieceOf(cut).ways));
+  const cutUp = new Set(cuts.filter(({ count }) => count > 0).map(pieceOf));
+  const worthOf = worthTo([...cutUp].map(({ ways }) => ways));
   const there = rests
     .flatMap((rest) => new Array<Laid>(Math.min(rest.count, MOST_RESTS)).fill(laid(rest, meshMm)))
     .sort((a, b) => areaOf(b) - areaOf(a) || b.across - a.across);
   const sheet = laid({ widthMm, lengthMm }, meshMm);
-  return { meshMm, sheet, rests: there.filter(isOfUse).slice(0, MOST_RESTS), isOfUse, pieceOf };
+  return { meshMm, sheet, rests: there.filter((rest) => worthOf(rest) > 0).slice(0, MOST_RESTS), worthOf, pieceOf };
 };
 
 /**

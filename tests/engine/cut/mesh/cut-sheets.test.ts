@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Material, SheetCut } from '../../../../shared/material.ts';
-import { bestRow, ofUseTo } from '../../../../src/engine/cut/mesh/cut-in-rows.ts';
+import { bestRow, worthTo } from '../../../../src/engine/cut/mesh/cut-in-rows.ts';
 import { cutSheets } from '../../../../src/engine/cut/mesh/cut-sheets.ts';
 import { sheetStockOf } from '../../../../src/engine/cut/mesh/sheet-stock.ts';
 
@@ -36,23 +36,34 @@ describe('a row of pieces', () => {
   ];
 
   it('loses as little as can be for each piece, and has as short a cut as can be', () => {
-    expect(bestRow({ across: 24, along: 48 }, [WAY, TURNED], 6, ofUseTo([WAY, TURNED]))).toEqual({
+    expect(bestRow({ across: 24, along: 48 }, [WAY, TURNED], 6, worthTo([[WAY, TURNED]]))).toEqual({
       ...{ count: 6, way: WAY, cut: 'across' },
       rests: [{ x: 0, y: 18, across: 24, along: 30 }],
     });
     // One is wanted: the first cut goes across the width, and not from end to end.
-    expect(bestRow({ across: 24, along: 48 }, [WAY], 1, ofUseTo([WAY]))?.rests).toEqual([
+    expect(bestRow({ across: 24, along: 48 }, [WAY], 1, worthTo([[WAY]]))?.rests).toEqual([
       { x: 4, y: 0, across: 20, along: 18 },
       { x: 0, y: 18, across: 24, along: 30 },
     ]);
   });
 
+  it('leaves rests that the larger pieces go on too, rather than all of it in pieces for small ones', () => {
+    const [long, short] = [
+      { across: 7, along: 35, isTurned: false },
+      { across: 7, along: 23, isTurned: false },
+    ];
+    // Cut off across, 26 by 23 and 33 by 13 would hold no long one any more.
+    expect(bestRow({ across: 33, along: 36 }, [short], 1, worthTo([[long], [short]]))?.rests).toEqual([
+      { x: 7, y: 0, across: 26, along: 36 },
+    ]);
+  });
+
   it('is turned only where it may be, and of nothing where it does not go on', () => {
-    expect(bestRow({ across: 20, along: 7 }, [WAY, TURNED], 3, ofUseTo([WAY]))).toMatchObject({
+    expect(bestRow({ across: 20, along: 7 }, [WAY, TURNED], 3, worthTo([[WAY]]))).toMatchObject({
       count: 1,
       way: TURNED,
     });
-    expect(bestRow({ across: 20, along: 7 }, [WAY], 3, ofUseTo([WAY]))).toBeNull();
+    expect(bestRow({ across: 20, along: 7 }, [WAY], 3, worthTo([[WAY]]))).toBeNull();
   });
 });
 
