@@ -10,6 +10,8 @@ export interface Environment {
   hosts: string[];
   /** Nobody but this machine gets here: neither is it listened for others, nor was it said how they come. */
   isOneDesk: boolean;
+  /** Where a backup goes every night, and how many are kept; null where none is made. */
+  backups: { folder: string; kept: number } | null;
   /** The origin by which others get to it through a proxy. */
   publicAddress: string | null;
 }
@@ -62,10 +64,22 @@ const nameListenedAt = (host: string): string[] => {
 const listensToItself = (host: string): boolean =>
   isOwnMachine(asHostname(host.includes(':') ? `[${host}]` : host) ?? '');
 
+const MOST_BACKUPS = 1000;
+const DEFAULT_KEPT = '14';
+
+const backupFaults = (folder: string | undefined, kept: string, databaseUrl: string): string[] => [
+  ...(/^[1-9]\d{0,3}$/.test(kept) && Number(kept) <= MOST_BACKUPS
+    ? []
+    : [`BACKUPS_KEPT has to be a whole number from 1 to ${MOST_BACKUPS}, but is "${kept}".`]),
+  ...(folder !== undefined && !databaseUrl.startsWith('file:')
+    ? ['BACKUP_FOLDER is given, but DATABASE_URL is no file of this machine.']
+    : []),
+];
+
 const namesIn = (text: string | undefined): string[] => (text ?? '').split(/[\s,]+/).filter((name) => name !== '');
 
 /**
- * Reads HOST, PORT, DATABASE_URL, DATABASE_TOKEN, MOULD_ROTA_HOSTS and PUBLIC_ADDRESS; one that is empty counts as not given. Everything that is wrong is
+ * Reads HOST, PORT, DATABASE_URL, DATABASE_TOKEN, BACKUP_FOLDER, BACKUPS_KEPT, MOULD_ROTA_HOSTS and PUBLIC_ADDRESS; one that is empty counts as not given. Everything that is wrong is
  * said at once.
  */
 export const readEnvironment = (
@@ -77,10 +91,12 @@ export const readEnvironment = (
   const databaseToken = values.DATABASE_TOKEN || undefined;
   const names = namesIn(values.MOULD_ROTA_HOSTS);
   const publicAddress = values.PUBLIC_ADDRESS || undefined;
+  const [folder, kept] = [values.BACKUP_FOLDER || undefined, values.BACKUPS_KEPT || DEFAULT_KEPT];
   const faults = [
     ...(/\s/.test(host) ? [`HOST has to be a name or an address without spaces, but is "${host}".`] : []),
     ...portFault(port),
     ...databaseFaults(databaseUrl, databaseToken),
+    ...backupFaults(folder, kept, databaseUrl),
     ...hostsFaults(names),
     ...publicFaults(publicAddress),
   ];
@@ -91,6 +107,7 @@ export const readEnvironment = (
       ...{ host, port: Number(port), databaseUrl, ...(databaseToken ? { databaseToken } : {}) },
       hosts: [...nameListenedAt(host), ...names.flatMap((name) => asHostname(name) ?? [])],
       isOneDesk: listensToItself(host) && names.length === 0 && publicAddress === undefined,
+      backups: folder === undefined ? null : { folder, kept: Number(kept) },
       publicAddress: publicAddress === undefined ? null : new URL(publicAddress).origin,
     },
   };

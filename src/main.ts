@@ -1,11 +1,13 @@
 import { networkInterfaces } from 'node:os';
 import { type ServerType, serve } from '@hono/node-server';
 import { seedDemo } from '../db/demo/larch-row.ts';
+import { filePath } from '../db/file-path.ts';
 import { type Database, openDatabase } from '../db/open.ts';
 import { isEmpty } from '../db/stores/yard-store.ts';
 import { startBackground } from './background.ts';
 import { type Environment, readEnvironment } from './environment.ts';
 import { createApp } from './http/app.ts';
+import { nightlyBackups } from './nightly-backup.ts';
 import { hasOwner } from './usecases/access/sign-in.ts';
 import { type Background, today } from './usecases/core/context.ts';
 
@@ -85,6 +87,12 @@ const listen = (
   return server;
 };
 
+/** A backup every night, where that was asked for. */
+const backUpNightly = ({ backups, databaseUrl }: Environment): void => {
+  const path = filePath(databaseUrl);
+  if (backups && path !== null) nightlyBackups({ path, ...backups, now, tell: console.error });
+};
+
 const closeOnSignal = (server: ServerType, database: Database, background: { close(): Promise<void> }): void => {
   const close = () => {
     const end = async () => {
@@ -108,6 +116,7 @@ else {
     refuseToStart([`The database at ${read.environment.databaseUrl} cannot be opened: ${reasonOf(error)}`]),
   );
   await refuseWithoutOwner(read.environment, database);
+  backUpNightly(read.environment);
   const background = backgroundOf(database);
   closeOnSignal(listen(read.environment, database, background), database, background);
 }

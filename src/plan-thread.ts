@@ -1,5 +1,6 @@
-import { Worker } from 'node:worker_threads';
+import type { Worker } from 'node:worker_threads';
 import { asMessage, fromMessage } from './plan-messages.ts';
+import { startThread } from './start-thread.ts';
 import type { Compute } from './usecases/core/computations.ts';
 import { logLines } from './usecases/core/log-lines.ts';
 
@@ -30,19 +31,7 @@ interface ThreadParts extends Partial<ThreadData> {
 
 const IDLE_MS = 30_000;
 
-let tsx: string | undefined;
-
-/** From the sources the thread has to learn to read TypeScript before it can load its entry. */
-const sourceLoader = (entry: URL): string => {
-  tsx ??= import.meta.resolve('tsx/esm/api');
-  return `import(${JSON.stringify(tsx)}).then(({ register }) => (register(), import(${JSON.stringify(entry.href)})))`;
-};
-
-const startWorker = (workerData: ThreadData): Worker => {
-  const bundled = import.meta.url.endsWith('.js');
-  const entry = new URL(bundled ? './plan-worker.js' : './plan-worker.ts', import.meta.url);
-  return bundled ? new Worker(entry, { workerData }) : new Worker(sourceLoader(entry), { eval: true, workerData });
-};
+const startWorker = (workerData: ThreadData): Worker => startThread('plan-worker', workerData);
 
 /**
  * A thread that works out what would hold up the requests. It is started with its first question and ended when a

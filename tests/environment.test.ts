@@ -3,7 +3,7 @@ import { readEnvironment } from '../src/environment.ts';
 
 describe('the environment', () => {
   test('may say nothing, or nothing but empty words', () => {
-    const none = { hosts: [], isOneDesk: true, publicAddress: null };
+    const none = { hosts: [], isOneDesk: true, backups: null, publicAddress: null };
     const defaults = { host: '127.0.0.1', port: 3000, databaseUrl: 'file:data/mould-rota.db', ...none };
     expect(readEnvironment({})).toEqual({ ok: true, environment: defaults });
     const empty = {
@@ -47,6 +47,16 @@ describe('the environment', () => {
       expect([open, readEnvironment(open)]).toMatchObject([open, { ok: true, environment: { isOneDesk: false } }]);
     for (const host of ['localhost', '127.0.0.1', '::1'])
       expect(readEnvironment({ HOST: host })).toMatchObject({ ok: true, environment: { isOneDesk: true } });
+    expect(readEnvironment({ BACKUP_FOLDER: '/srv/nights', BACKUPS_KEPT: '30' })).toMatchObject({
+      ok: true,
+      environment: { backups: { folder: '/srv/nights', kept: 30 } },
+    });
+    for (const wrong of [
+      { BACKUPS_KEPT: '0' },
+      { BACKUPS_KEPT: '2000' },
+      { BACKUP_FOLDER: 'a', DATABASE_URL: 'https://a.example' },
+    ])
+      expect([wrong, readEnvironment(wrong).ok]).toEqual([wrong, false]);
     for (const url of ['http://127.0.0.1:8080', 'https://yard.example', 'file:/tmp/a b.db'])
       expect(readEnvironment({ DATABASE_URL: url })).toMatchObject({ ok: true, environment: { databaseUrl: url } });
   });

@@ -1,5 +1,6 @@
 import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
+import { compress } from 'hono/compress';
 import { trimTrailingSlash } from 'hono/trailing-slash';
 import type { Background, UseCaseContext } from '../usecases/core/context.ts';
 import { allowedMethods } from './allowed-methods.ts';
@@ -111,6 +112,8 @@ export const createApp = ({ database, now, background, door = ONE_DESK }: AppPar
     addressOf: (c, path) => addressAt(c, path, door),
   };
   app.use(securityHeaders(door.publicAddress));
+  // Pages and assets shrink to a fifth or a tenth; nothing on them is a secret that is guessed at by their length.
+  app.use(compress());
   app.use(ownNamesOnly(door));
   app.use(sameOrigin(door.publicAddress, foreign));
   app.use(trimTrailingSlash());

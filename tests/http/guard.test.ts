@@ -1,3 +1,4 @@
+import { gunzipSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
 import { fromOurPages } from '../../src/http/guard.ts';
 import { screensOver } from '../support/screens.ts';
@@ -78,6 +79,20 @@ describe('every answer', () => {
       expect(html.startsWith('<!doctype html>')).toBe(true);
     },
   );
+
+  test('is a fraction of its size to whoever takes it so, but for what is sent bit by bit', async () => {
+    const { app, get } = await screensOver();
+    for (const path of ['/orders', '/assets/styles.css']) {
+      const [plain, packed] = [await get(path), await get(path, { 'Accept-Encoding': 'gzip, br' })];
+      expect([path, packed.headers.get('Content-Encoding')]).toEqual([path, 'gzip']);
+      const [text, bytes] = [await plain.text(), new Uint8Array(await packed.arrayBuffer())];
+      expect(bytes.length).toBeLessThan(text.length / 2.5);
+      expect(gunzipSync(bytes).toString()).toBe(text);
+    }
+    const stream = await app.request('/changes/stream', { headers: { 'Accept-Encoding': 'gzip' } });
+    expect(stream.headers.get('Content-Encoding')).toBe(null);
+    await stream.body?.cancel();
+  });
 
   test('a page is kept by no cache, a style sheet with its version for good', async () => {
     const { get } = await screensOver();

@@ -1,0 +1,6 @@
+import { workerData } from 'node:worker_threads';
+import { backUpFile } from '../db/backup.ts';
+import type { BackupData } from './nightly-backup.ts';
+
+const { path, to } = workerData as BackupData;
+await backUpFile(path, to);
