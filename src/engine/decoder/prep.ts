@@ -98,8 +98,10 @@ const drying = ({ moulds, timeline }: DecoderState, casting: number): number => 
 };
 
 /** Pieces of a casting for which no mould is set up or drying. */
-const withoutMould = (state: DecoderState, casting: number): number =>
-  state.demand.need[casting]! - state.demand.prepped[casting]! - drying(state, casting);
+const withoutMould = (state: DecoderState, casting: number): number => {
+  const left = state.demand.need[casting]! - state.demand.prepped[casting]!;
+  return left <= 0 ? left : left - drying(state, casting);
+};
 
 /** Takes the minutes of a coat and places it; nothing where there was no start for it. */
 const coatAt = (state: DecoderState, mould: number, start: number, minutes: number): void => {
@@ -130,11 +132,15 @@ const emptyMoulds = (state: DecoderState, casting: number): number[] => {
   );
 };
 
-/** Coats a mould with what is left of a shift, where it is due, or will be a turn later and now is better. */
-const coatOne = (state: DecoderState, mould: number): void => {
+/** Whether a mould is to be coated with what is left of a shift: where it is due, or will be a turn later and now is better. */
+const isToBeCoated = (state: DecoderState, mould: number): boolean => {
+  if (coats(state, mould)) return true;
   const turns = state.moulds.turnsSinceOil[mould]!;
-  const soon = turns > 0 && isCoatDue(turns + 1, state.problem.moulds[mould]!.oilEveryTurns);
-  if (!coats(state, mould) && !(state.choices.coatAhead && soon)) return;
+  return state.choices.coatAhead && turns > 0 && isCoatDue(turns + 1, state.problem.moulds[mould]!.oilEveryTurns);
+};
+
+const coatOne = (state: DecoderState, mould: number): void => {
+  if (!isToBeCoated(state, mould)) return;
   const minutes = minutesToCoat(state, mould, false);
   coatAt(state, mould, state.timeline.earliest(PREP, minutes, 1, state.moulds.freeAt[mould]!), minutes);
 };
@@ -156,10 +162,24 @@ const changeFor = (state: DecoderState, casting: number): number =>
 const castingsWanted = (state: DecoderState): number[] => {
   const castings: number[] = [];
   for (let c = 0; c < state.demand.need.length; c++) if (withoutMould(state, c) > 0) castings.push(c);
-  const change = new Map(castings.map((c) => [c, changeFor(state, c)]));
-  return castings.sort(
-    (a, b) => change.get(a)! - change.get(b)! || placeWanted(state, a) - placeWanted(state, b) || a - b,
+  if (castings.length < 2) return castings;
+  const change = castings.map((c) => changeFor(state, c));
+  const order = castings.map((_, i) => i);
+  order.sort(
+    (a, b) => change[a]! - change[b]! || placeWanted(state, castings[a]!) - placeWanted(state, castings[b]!) || a - b,
   );
+  return order.map((i) => castings[i]!);
+};
+
+/** How empty moulds are made ready in what is left of the shift: not at all where none is free in it, coated where one is to be. */
+const waysToMakeReady = (state: DecoderState): (typeof prepOne)[] => {
+  let isAnyEmpty = false;
+  for (let k = 0; k < state.problem.moulds.length; k++) {
+    if (!isEmptyAndFree(state, k)) continue;
+    isAnyEmpty = true;
+    if (isToBeCoated(state, k)) return [coatOne, prepOne];
+  }
+  return isAnyEmpty ? [prepOne] : [];
 };
 
 /**
@@ -167,7 +187,8 @@ const castingsWanted = (state: DecoderState): number[] => {
  * minutes spent now are minutes the next session has for pours. Coats come before set-ups: they dry meanwhile.
  */
 export const prepAhead = (state: DecoderState): void => {
-  for (const makeReady of [coatOne, prepOne])
+  if (state.timeline.firstFree >= state.timeline.to) return;
+  for (const makeReady of waysToMakeReady(state))
     for (const casting of castingsWanted(state))
       for (const mould of emptyMoulds(state, casting)) {
         if (withoutMould(state, casting) <= 0 || state.timeline.firstFree >= state.timeline.to) break;
