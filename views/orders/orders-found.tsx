@@ -2,11 +2,13 @@ import type { FC } from 'hono/jsx';
 import type { OwingModel } from '../../src/usecases/money/owing.ts';
 import type { WhichOrders, WhichPast } from '../../src/usecases/orders/find-orders.ts';
 import type { OrdersModel } from '../../src/usecases/orders/show-orders.ts';
+import { Empty } from '../parts/answer.tsx';
 import { countText, dayHeading, dayText } from '../parts/day-text.ts';
 import { LongList } from '../parts/long-list.tsx';
 import { moneyText } from '../parts/money-text.ts';
 import type { OrderFacts } from './order-facts.ts';
 import { OrderSentence } from './order-sentence.tsx';
+import { spanOf, TrackKey } from './order-track.tsx';
 
 /** A day has a handful of orders. */
 const DAYS_AT_ONCE = 8;
@@ -30,7 +32,7 @@ export const PAST_WORDS: Readonly<Record<WhichPast, { text: string; only: string
 };
 
 interface OrdersFoundProps {
-  model: Pick<OrdersModel, 'days' | 'cannotBeMade' | 'today'>;
+  model: Pick<OrdersModel, 'days' | 'cannotBeMade' | 'today' | 'all'>;
   owing: OwingModel;
 }
 
@@ -41,33 +43,36 @@ const owingText = ({ id }: OrderFacts, { open, currency }: OwingModel): string =
 };
 
 /** Orders by the day they can be handed over, those that can't be made first. */
-export const OrdersFound: FC<OrdersFoundProps> = ({ model, owing }) => (
-  <div class="order-days">
-    {model.cannotBeMade.length > 0 && (
-      <section class="order-day">
-        <h2>Can't be made yet</h2>
-        <ul>
-          <LongList
-            items={model.cannotBeMade}
-            draw={(order) => <OrderSentence order={order} today={model.today} owing={owingText(order, owing)} />}
-          />
-        </ul>
-      </section>
-    )}
-    <LongList
-      items={model.days}
-      atOnce={DAYS_AT_ONCE}
-      draw={({ date, orders }) => (
+export const OrdersFound: FC<OrdersFoundProps> = ({ model, owing }) => {
+  const orders = model.days.flatMap((day) => day.orders);
+  const span = spanOf(orders, model.today);
+  const draw = (order: OrderFacts) => (
+    <OrderSentence order={order} today={model.today} owing={owingText(order, owing)} span={span} />
+  );
+  return (
+    <div class="order-days">
+      {orders.length > 0 && <TrackKey />}
+      {model.all > 0 && orders.length === 0 && model.cannotBeMade.length === 0 && <Empty>No order is like that.</Empty>}
+      {model.cannotBeMade.length > 0 && (
         <section class="order-day">
-          <h2>{dayHeading(date, model.today)}</h2>
-          <ul aria-label={`${countText(orders.length, 'order')} for ${dayText(date, model.today)}`}>
-            <LongList
-              items={orders}
-              draw={(order) => <OrderSentence order={order} today={model.today} owing={owingText(order, owing)} />}
-            />
+          <h2>Can't be made yet</h2>
+          <ul>
+            <LongList items={model.cannotBeMade} draw={draw} />
           </ul>
         </section>
       )}
-    />
-  </div>
-);
+      <LongList
+        items={model.days}
+        atOnce={DAYS_AT_ONCE}
+        draw={({ date, orders: ready }) => (
+          <section class="order-day">
+            <h2>{dayHeading(date, model.today)}</h2>
+            <ul aria-label={`${countText(ready.length, 'order')} for ${dayText(date, model.today)}`}>
+              <LongList items={ready} draw={draw} />
+            </ul>
+          </section>
+        )}
+      />
+    </div>
+  );
+};

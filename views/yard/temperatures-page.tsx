@@ -8,6 +8,7 @@ import { TextField } from '../parts/field.tsx';
 import { shownIn } from '../parts/form-state.tsx';
 import type { DoneNotice } from '../parts/notice.tsx';
 import { EditPage } from './edit-page.tsx';
+import { MonthBars } from './month-bars.tsx';
 import { entryPath, removePath, YARD } from './sections.ts';
 import { SentenceList } from './sentence-list.tsx';
 import { endsText, lineText, MONTH_NAMES, temperaturesAnswer } from './temperature-words.ts';
@@ -49,6 +50,7 @@ export const TemperaturesPage: FC<TemperaturesProps & { notice: DoneNotice | nul
     after={<Lines model={model} />}
   >
     {model.endsBefore && <p class="quiet">{endsText(model.endsBefore)}</p>}
+    <MonthBars months={model.months} />
     <div class="months">
       {model.months.map(({ shown, guess }, month) => {
         const name = `month-${month + 1}`;

@@ -12,6 +12,8 @@ import { showYardFrame, type YardPageHead } from './show-yard-frame.ts';
 
 /** A month in its field. */
 interface MonthShown {
+  /** In °C, for the drawing; null where nothing is said of it. */
+  celsius: number | null;
   shown: string;
   guess: boolean;
 }
@@ -50,6 +52,7 @@ export const showTemperatures = async (context: UseCaseContext): Promise<Tempera
     ...{ yardName, today: day, system, inAWeek: dateOfDay(dayNumber(day) + 6) },
     now: celsius === null ? null : temperatureText(celsius, system),
     months: months.map((figure, month) => ({
+      celsius: figure,
       shown: celsiusShown(figure, typed[monthField(month)], system),
       guess: guesses.some((one) => one.kind === 'yard' && one.figure === 'temperatures'),
     })),
