@@ -73,6 +73,7 @@ test('what is sent is never kept, and a server that answers with a fault is show
   const { page } = await watchedPage(browser, PHONE);
   await page.goto(`${server.url}/moulds`);
   await kept(page, 4);
+  await page.locator('.mould', { hasText: '600 no. 2' }).locator('.mould-tile').click();
   await page.getByRole('button', { name: 'Cleaned: 600 no. 2' }).click();
   await page.waitForSelector('.notice');
   await page.goto(`${server.url}/mould/nothing`);
@@ -83,5 +84,5 @@ test('what is sent is never kept, and a server that answers with a fault is show
   await page.goto(`${server.url}/moulds`);
   await server.stop();
   await page.reload();
-  expect(await page.getByRole('button', { name: 'Cleaned: 600 no. 2' }).count()).toBe(0);
+  expect(await page.locator('button[aria-label="Cleaned: 600 no. 2"]').count()).toBe(0);
 });

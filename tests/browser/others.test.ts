@@ -38,7 +38,7 @@ const shows = (page: Page, text: string) => page.getByText(text).first().waitFor
 
 test('what others do is seen without loading the page, with focus and scroll where they were', async () => {
   const { page, mark, complaints } = await moulds();
-  const button = page.locator('.mould', { hasText: 'Coping no. 2' }).locator('summary');
+  const button = page.locator('.mould', { hasText: 'Coping no. 2' }).locator('.mould-tile');
   await button.focus();
   await page.evaluate("document.body.dataset.same = 'yes'");
   const place = async () => Math.round((await button.boundingBox())?.y ?? 0);
@@ -58,7 +58,8 @@ test('what others do is seen without loading the page, with focus and scroll whe
 test('what is being typed stays, and the page catches up once it is gone', async () => {
   const { page, mark } = await moulds();
   const row = page.locator('.mould', { hasText: '450 no. 2' });
-  await row.locator('summary').click();
+  await row.locator('.mould-tile').click();
+  await row.locator('.out-of-use > summary').click();
   await row.getByLabel('What is wrong').fill('A crack');
   await page.waitForTimeout(1500);
   await mark('450 no. 1', 'damaged', { note: 'Base split at the end' });
@@ -66,7 +67,7 @@ test('what is being typed stays, and the page catches up once it is gone', async
   expect(await row.getByLabel('What is wrong').inputValue()).toBe('A crack');
   expect(await page.getByText('Base split at the end').count()).toBe(0);
   await row.getByLabel('What is wrong').fill('');
-  await row.locator('summary').focus();
+  await row.locator('.mould-tile').focus();
   await shows(page, 'Base split at the end');
   expect(
     await page
@@ -79,6 +80,7 @@ test('what is being typed stays, and the page catches up once it is gone', async
 test('what was just done keeps its notice when the page is shown anew', async () => {
   const { page, mark } = await moulds();
   await page.waitForTimeout(1500);
+  await page.locator('.mould', { hasText: '600 no. 2' }).locator('.mould-tile').click();
   await page.getByRole('button', { name: 'Cleaned: 600 no. 2' }).click();
   await page.waitForSelector('.notice');
   await mark('450 no. 1', 'damaged', { note: 'Base split at the end' });

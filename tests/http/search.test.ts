@@ -102,7 +102,7 @@ describe('looking for an order', () => {
 
 describe('looking for a mould', () => {
   const moulds = (html: string) =>
-    [...html.matchAll(/<h3><a href="\/mould\/[^"]+">([^<]+)<\/a><\/h3>/g)].map(([, id]) => id);
+    [...html.matchAll(/<a href="\/mould\/[^"]+">All about ([^<]+)<\/a>/g)].map(([, id]) => id);
 
   test.each([
     ['find=450', ['450 no. 1', '450 no. 2']],

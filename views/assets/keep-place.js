@@ -5,7 +5,9 @@ const NAMED = '#page :is(button, summary, a, h2, h3)';
 /** By what it says, and by what it stands under: each mould has a "Damaged …". */
 export const nameOf = (element) => {
   const over = element.closest('li, section')?.querySelector('h2, h3');
-  return `${over?.textContent ?? ''} ${element.ariaLabel ?? element.textContent}`;
+  // A mould is called by its name, and not by how it is just then.
+  const own = element.querySelector('h3') ?? element;
+  return `${over?.textContent ?? ''} ${element.ariaLabel ?? own.textContent}`;
 };
 
 const named = () => [...document.querySelectorAll(NAMED)];

@@ -153,9 +153,9 @@ export const MouldTile: FC<MouldTileProps> = ({ kind, longestMm, open, ...props 
   return (
     <li class="mould">
       <details open={open || refused?.form === mould.id}>
-        <summary>
+        <summary class="mould-tile">
           <MouldShape fill={fillOf(mould)} painted={paintedText(mould.id, kind)} mould={mould} longestMm={longestMm} />
-          <strong>{mould.id}</strong> <span class="condition">{conditionOf(mould).word}</span>
+          <h3>{mould.id}</h3> <span class="condition">{conditionOf(mould).word}</span>
           {until && <span class="until">{until}</span>}
         </summary>
         <MouldPanel {...props} />
