@@ -46,6 +46,12 @@ describe('an order that has just been taken', () => {
     expect(onceTaken(late, null, beside())).toBe(late);
   });
 
+  test('or a day no sooner, where that does less harm to a date that was given', () => {
+    const [harming, harmless] = [plan({ daysLate: [3, 0] }), plan()];
+    expect(onceTaken(harming, harmless, { ...beside(), given: new Set(['27-001']) })).toBe(harmless);
+    expect(onceTaken(harming, harmless, beside())).toBe(harming);
+  });
+
   test('but not where another falls out by it, what is fixed cannot stay, or more is late than now', () => {
     expect(onceTaken(late, plan({ readyOn: [NONE, 10] }), beside())).toBe(late);
     expect(
@@ -58,6 +64,22 @@ describe('an order that has just been taken', () => {
     const more = plan({ late: 2, daysLate: [2, 0] });
     expect(onceTaken(late, more, beside())).toBe(late);
     expect(onceTaken(late, more, beside(nearOf(2)))).toBe(more);
+  });
+});
+
+describe('what is fixed', () => {
+  const [whole, better] = [plan({ late: 5 }), plan({ late: 1 })];
+  const first = new Set(['27-001']);
+  const lost = (one: Candidate) => (one === better ? 1 : 0);
+
+  test('stays in the plan that spares dates, where another does that too and drops some of it', () => {
+    const late = plan({ late: 30, daysLate: [30, 0] });
+    expect(chooseBeside(late, [better, whole], { ...beside(nearOf(0), lost), given: first })).toBe(whole);
+  });
+
+  test('is not dropped for a plan that is only better', () => {
+    expect(chooseBeside(whole, [better], beside(nearOf(0), lost))).toBe(whole);
+    expect(chooseBeside(whole, [better], beside())).toBe(better);
   });
 });
 

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { orderById, updateOrder } from '../../../db/stores/order-store.ts';
+import { recentWorkRecords } from '../../../db/stores/work-record-store.ts';
 import { loadYardFile } from '../../../db/stores/yard-store.ts';
 import { handOverOrder } from '../../../src/usecases/orders/hand-over-order.ts';
 import { doneOf, refusalOf } from '../../support/outcomes.ts';
@@ -30,6 +31,9 @@ test('what left the stock when it was packed does not leave it twice', async () 
   await context.database.write((tx) => updateOrder(tx, '27-001', { packedAt: context.now }));
   doneOf(await handOverOrder(context, '27-001', { evenShort: false }));
   expect(await stockOf(context)).toEqual({ panels: 3, rod: 3, rests: [] });
+  // Which pieces it has was recorded when it was packed.
+  const records = await context.database.read(recentWorkRecords);
+  expect(records.filter(({ kind }) => kind === 'packed')).toEqual([]);
 });
 
 test('where the stock book is short it is refused in words, unless the maker has counted', async () => {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { orderById } from '../../../db/stores/order-store.ts';
+import { orderById, updateOrder } from '../../../db/stores/order-store.ts';
 import { holdOrder, holdUntil } from '../../../src/usecases/orders/hold-order.ts';
 import { doneOf, refusalOf } from '../../support/outcomes.ts';
 import { doAnyway } from '../../support/saving.ts';
@@ -28,4 +28,14 @@ test.each([
   const context = await yardContext();
   expect(refusalOf(await doAnyway(context, holdOrder('27-001', { ...hold, next: {} })))).toMatch(why);
   expect((await context.database.read((tx) => orderById(tx, '27-001')))?.heldUntil).toBe(null);
+});
+
+test('a date that has passed is asked about where it is given now, and not where it was given before', async () => {
+  const context = await yardContext();
+  await context.database.write((tx) => updateOrder(tx, '27-001', { promisedOn: '2027-04-06' }));
+  const passedOf = async (promisedOn: string) =>
+    doneOf(await doAnyway(context, holdOrder('27-001', { promisedOn, heldUntil: '2027-04-12', next: {} }))).value
+      .passed;
+  expect(await passedOf('2027-04-06')).toEqual([]);
+  expect(await passedOf('2027-04-07')).toEqual([{ field: 'promisedOn', on: '2027-04-07', next: null }]);
 });

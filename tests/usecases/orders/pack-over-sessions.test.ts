@@ -179,6 +179,9 @@ describe('a spell that is over and not recorded', () => {
     expect(doneOf(await writeLateWork(at(11, '09:00'))).words).toBe('1 order packed in part as planned on Sat 10 Apr');
     expect(await stored()).toMatchObject({ packedMinutes: 240, packedAt: null });
     expect(await packs(11, '09:01')).toEqual([{ ...SECOND, packs: undefined }]);
+    // The rest of it is not recorded: a tap for a part that is not planned finds nothing.
+    const other = { evenShort: false, step: 'late-pack-1-27-001' };
+    expect(refusalOf(await packOrder(at(11, '09:02'), '27-001', other))).toMatch(/is no longer planned then/);
     expect(doneOf(await tap(17, '12:00')).words).toBe('Packed for School garden');
     expect(await stored()).toMatchObject({ packedAt: april(17, '12:00') });
   });

@@ -33,3 +33,12 @@ test('no day, and a day beyond all that is planned, is refused', async () => {
   await context.database.write((tx) => updateOrder(tx, '27-001', { promisedOn: '2029-04-07' }));
   expect(await refused('2029-04-07')).toBe('done');
 });
+
+test('a date that has passed is asked about where it is given now, and not where it was given before', async () => {
+  const context = await yardContext();
+  await context.database.write((tx) => updateOrder(tx, '27-001', { promisedOn: '2027-04-06' }));
+  const passedOf = async (promisedOn: string) =>
+    doneOf(await doAnyway(context, promiseOrder('27-001', { promisedOn, next: {} }))).value.passed;
+  expect(await passedOf('2027-04-06')).toEqual([]);
+  expect(await passedOf('2027-04-07')).toEqual([{ field: 'promisedOn', on: '2027-04-07', next: null }]);
+});

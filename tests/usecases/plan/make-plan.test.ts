@@ -77,6 +77,18 @@ describe('a date held for a customer', () => {
     });
   });
 
+  test('that lapses gives what was set aside for it to whoever comes, one after another', async () => {
+    const { orders } = smallYard();
+    const two = [orders[0]!, { ...orders[0]!, id: '27-002', customer: 'Allotment' }];
+    const finished = [{ casting: 'panel-900', count: 1, order: '27-001' }];
+    const { database } = await yardContext(smallYard({ orders: two, finished }));
+    for (const { id } of two) await database.write((tx) => updateOrder(tx, id, { heldUntil: '2027-04-08' }));
+    const { yard } = await currentPlan({ database, now: at('2027-04-09') });
+    expect([yard.orders, yard.finished]).toEqual([[], [{ casting: 'panel-900', count: 1 }]]);
+    const words = (await database.read(openNotices)).map((notice) => notice.words);
+    expect(words.filter((one) => one.includes('has run out'))).toHaveLength(2);
+  });
+
   test('that lapsed can be put back, and its notice goes', async () => {
     const database = await heldUntil('2027-04-08');
     const now = at('2027-04-09');
