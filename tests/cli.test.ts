@@ -109,7 +109,9 @@ test('asked for help it says all of its commands, one a line', async () => {
   for (const { code, stdout, stderr } of asked) {
     expect([code, stderr]).toEqual([0, '']);
     expect(stdout.split('\n').map((line) => line.split(' ').slice(0, 2).join(' '))).toEqual(
-      ['plan', 'quote', 'backup', 'verify', 'restore', 'export', 'import'].map((name) => `rota ${name}`).concat(''),
+      ['plan', 'quote', 'owner', 'backup', 'verify', 'restore', 'export', 'import']
+        .map((name) => `rota ${name}`)
+        .concat(''),
     );
   }
 });
