@@ -27,6 +27,8 @@ const batch = {
   bagDates: z.array(bagDate).optional(),
 };
 const few = z.string().min(1, 'is empty');
+/** Whose doing it was, by the name chosen on the device it was recorded on. */
+const who = { doneBy: few.optional() };
 /** What was not by the recipe, or was read or measured: litres in all, temperatures of the mortar and of the air, who mixed. */
 const told = {
   ...{ waterLitres: amount.optional(), mortarCelsius: celsius.optional(), airCelsius: celsius.optional() },
@@ -49,35 +51,38 @@ const counted = z.strictObject({ casting: id, count: wholePositive });
 export const workRecord = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('poured'),
+    ...who,
     ...batch,
     ...told,
     mixedFrom: instant.optional(),
     mixedAt: instant.optional(),
     tappedAt: timed.tappedAt,
   }),
-  z.strictObject({ kind: z.literal('mixing begun'), at: instant, moulds: z.array(id).min(1) }),
-  z.strictObject({ kind: z.literal('mixed'), at: instant, moulds: z.array(id).min(1) }),
-  z.strictObject({ kind: z.literal('thrown away'), ...batch }),
+  z.strictObject({ kind: z.literal('mixing begun'), ...who, at: instant, moulds: z.array(id).min(1) }),
+  z.strictObject({ kind: z.literal('mixed'), ...who, at: instant, moulds: z.array(id).min(1) }),
+  z.strictObject({ kind: z.literal('thrown away'), ...who, ...batch }),
   z.strictObject({
     kind: z.literal('stripped'),
+    ...who,
     ...piece,
     ...timed,
     mayFrom: instant.optional(),
     cameOut: z.enum(CAME_OUT),
   }),
-  z.strictObject({ kind: z.literal('not hard'), at: instant, mould: id, casting: id, filledAt: instant }),
-  z.strictObject({ kind: z.literal('set up'), at: instant, mould: id, casting: id, ...timed }),
-  z.strictObject({ kind: z.literal('after mending'), ...piece, cameOut: z.enum(['good', 'scrap']) }),
-  z.strictObject({ kind: z.literal('coated'), at: instant, mould: id }),
+  z.strictObject({ kind: z.literal('not hard'), ...who, at: instant, mould: id, casting: id, filledAt: instant }),
+  z.strictObject({ kind: z.literal('set up'), ...who, at: instant, mould: id, casting: id, ...timed }),
+  z.strictObject({ kind: z.literal('after mending'), ...who, ...piece, cameOut: z.enum(['good', 'scrap']) }),
+  z.strictObject({ kind: z.literal('coated'), ...who, at: instant, mould: id }),
   z.strictObject({
     kind: z.literal('packed'),
+    ...who,
     at: instant,
     order: id,
     pieces: z.array(tracked),
     others: z.array(counted),
   }),
-  z.strictObject({ kind: z.literal('unpacked'), at: instant, order: id }),
-  z.strictObject({ kind: z.literal('marked'), at: instant, mould: id, mark: z.enum(MARKED), reason }),
+  z.strictObject({ kind: z.literal('unpacked'), ...who, at: instant, order: id }),
+  z.strictObject({ kind: z.literal('marked'), ...who, at: instant, mould: id, mark: z.enum(MARKED), reason }),
 ]);
 /** A record once read. */
 export type WorkRecord = z.infer<typeof workRecord>;

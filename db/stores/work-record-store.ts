@@ -17,12 +17,12 @@ export const recentWorkRecords = async (tx: Tx): Promise<WorkRecord[]> =>
     .map(({ record }) => record)
     .reverse();
 
-/** Keeps what was done, as part of the change that records it: undoing that takes it back. */
-export const addWorkRecords = (tx: Tx, records: readonly WorkRecord[]): Promise<void> =>
+/** Keeps what was done, and by whom where that is known, as part of the change that records it: undoing that takes it back. */
+export const addWorkRecords = (tx: Tx, records: readonly WorkRecord[], by?: string): Promise<void> =>
   insertAll(
     tx,
     table,
-    records.map((record) => ({ record })),
+    records.map((record) => ({ record: by === undefined ? record : { ...record, doneBy: by } })),
   );
 
 /** The same, each with the number by which it is found again. */

@@ -92,3 +92,13 @@ test('a mould is to be looked over after so many turns, and says when that is du
   expect(after).toContain('To be looked over after 1 more turn.');
   expect(after).toContain('Looked over');
 });
+
+test('who marked a mould stands in its history, by the name chosen on the device', async () => {
+  const screens = await demoScreens();
+  const mould = await fullMould(screens);
+  await screens.app.request(`/moulds/${encodeURIComponent(mould)}/damaged`, {
+    ...{ method: 'POST', headers: { Cookie: 'who-is-here=Anna' } },
+    body: new URLSearchParams({ note: 'split', cameOut: 'good' }),
+  });
+  expect(await pageOf(screens, mould)).toContain('Anna: Damaged: split');
+});

@@ -17,6 +17,8 @@ export const entryText = (entry: ShownEntry): string => {
       return `${entry.piece} stripped, ${CAME_OUT_WORDS[entry.cameOut]}${becauseText(entry.reason)}`;
     case 'after mending':
       return entry.cameOut === 'good' ? `${entry.piece} mended` : `${entry.piece} scrapped after all`;
+    case 'not hard':
+      return `${entry.piece} looked at, not hard yet`;
     case 'coated':
       return 'Sealing coat';
     case 'cleaned':

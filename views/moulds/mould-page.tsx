@@ -3,6 +3,7 @@ import type { MouldModel } from '../../src/usecases/moulds/show-mould.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { Answer } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
+import { byText } from '../parts/by-text.ts';
 import { Caution } from '../parts/caution.tsx';
 import { momentText } from '../parts/clock-text.ts';
 import { FormErrors } from '../parts/field.tsx';
@@ -43,7 +44,10 @@ const Past: FC<{ model: MouldModel }> = ({ model: { history, entries, entriesInA
         {entries.map((entry) => (
           <li>
             <span>{momentText(entry.at, today)}</span>{' '}
-            <span>{'batch' in entry ? <a href={batchPath(entry.batch)}>{entryText(entry)}</a> : entryText(entry)}</span>
+            <span>
+              {byText(entry.by)}
+              {'batch' in entry ? <a href={batchPath(entry.batch)}>{entryText(entry)}</a> : entryText(entry)}
+            </span>
           </li>
         ))}
       </ol>

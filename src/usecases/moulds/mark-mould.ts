@@ -23,6 +23,6 @@ export const markMould = (
     const mould = await mouldById(tx, id);
     const faults = mould ? mouldMeanwhile(mould, was, details, todayIn(yard)) : [];
     const marked = faults.length > 0 ? { ok: false as const, faults } : mark(yard, id, what, details);
-    if (marked.ok) await addWorkRecords(tx, recordsOfMark(id, what, details, yard));
+    if (marked.ok) await addWorkRecords(tx, recordsOfMark(id, what, details, yard), context.by);
     return writeBooked(tx, marked);
   });

@@ -5,13 +5,16 @@ import { mouldsOfRecord, type WorkRecord } from '../../../shared/work-record.ts'
 import { wilson } from '../../engine/odds/wilson.ts';
 import type { Counted } from '../core/page-parts.ts';
 
-/** One thing in the history of a mould. */
-export type HistoryEntry =
+type Happened =
   | { kind: 'poured'; at: string; casting: string; order: string | null; batch: BatchKey }
   | { kind: 'thrown away'; at: string; casting: string; batch: BatchKey }
   | { kind: 'stripped' | 'after mending'; at: string; casting: string; cameOut: CameOut; reason: string | null }
+  | { kind: 'not hard'; at: string; casting: string }
   | { kind: 'coated'; at: string }
   | { kind: 'cleaned' | 'damaged' | 'mended' | 'scrapped' | 'serviced'; at: string; reason: string | null };
+
+/** One thing in the history of a mould, and by whom; null where no name was chosen on the device. */
+export type HistoryEntry = Happened & { by: string | null };
 
 /** How many of so many pieces were scrapped in the end. */
 interface Share {
@@ -86,7 +89,7 @@ const daysOut = (records: readonly WorkRecord[], now: string): number => {
   return Math.floor((minutes + open) / DAY_MINUTES);
 };
 
-const entriesOf = (record: WorkRecord, mould: string): HistoryEntry[] => {
+const happened = (record: WorkRecord, mould: string): Happened[] => {
   switch (record.kind) {
     case 'poured':
       return record.pours
@@ -102,9 +105,10 @@ const entriesOf = (record: WorkRecord, mould: string): HistoryEntry[] => {
       return [{ kind: 'coated', at: record.at }];
     case 'marked':
       return [{ kind: record.mark, at: record.at, reason: record.reason ?? null }];
+    case 'not hard':
+      return [{ kind: 'not hard', at: record.at, casting: record.casting }];
     case 'mixing begun':
     case 'mixed':
-    case 'not hard':
     case 'set up':
     case 'packed':
     case 'unpacked':
@@ -115,6 +119,13 @@ const entriesOf = (record: WorkRecord, mould: string): HistoryEntry[] => {
     }
   }
 };
+
+/** Who mixed is told of a batch by itself. */
+const whoseDoing = (record: WorkRecord): string | null =>
+  (record.kind === 'poured' ? record.by : undefined) ?? record.doneBy ?? null;
+
+const entriesOf = (record: WorkRecord, mould: string): HistoryEntry[] =>
+  happened(record, mould).map((entry) => ({ ...entry, by: whoseDoing(record) }));
 
 /**
  * The history of one mould, from all that was recorded of all moulds. Work that was told of later stands where it was

@@ -18,7 +18,7 @@ export const unpackOrder = (context: UseCaseContext, id: string): Promise<Outcom
     const marked = piecesPacked(await workRecords(tx), id);
     const written = await writeBooked(tx, unpack(yard, { order: id, lines: found.value.lines }, marked));
     if (!written.ok) return written;
-    await addWorkRecords(tx, [{ kind: 'unpacked', at: yard.yard.now, order: id }]);
+    await addWorkRecords(tx, [{ kind: 'unpacked', at: yard.yard.now, order: id }], context.by);
     await forgetSteps(tx, [packStep(id), anyPackingName(id)]);
     return done({ name: orderName(found.value) });
   });

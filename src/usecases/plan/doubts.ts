@@ -39,7 +39,5 @@ const shortText = (yard: YardFile, { taken, named }: Taking, system: UnitSystem)
 /** The question about goods that the stock book has too little of; null where there is none. */
 export const shortQuestion = (yard: YardFile, taking: Taking, system: UnitSystem): string | null => {
   const short = shortText(yard, taking, system);
-  return (
-    short && `By the stock book there is too little ${short}. Was it there anyway? Then it is to be counted.`
-  );
+  return short && `By the stock book there is too little ${short}. Was it there anyway? Then it is to be counted.`;
 };

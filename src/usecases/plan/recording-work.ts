@@ -115,7 +115,7 @@ export const recordingWork = <T>(
       const recorded = recordSteps({ yard, plan }, work, recording.value.steps, await inStore(tx, yard));
       if (!recorded.ok) return recorded;
       await writeEntries(tx, recorded.value.entries);
-      await addWorkRecords(tx, recorded.value.records);
+      await addWorkRecords(tx, recorded.value.records, context.by);
       await takeConsumables(tx, recorded.value.records);
       await addRecordedSteps(tx, change, recording.value.named ?? []);
       left = recorded.value.after.plan;

@@ -35,7 +35,7 @@ export const endMixing = (
       const mixed = saidOfBatch(records, pours, { kind: 'mixed', by: minuteOf(when.value) });
       if (mixed !== null && minuteOf(mixed) >= minuteOf(begun))
         return refuse('at', 'That is recorded already. Nothing was changed.');
-      await addWorkRecords(tx, [{ kind: 'mixed', at: when.value, moulds: [...moulds] }]);
+      await addWorkRecords(tx, [{ kind: 'mixed', at: when.value, moulds: [...moulds] }], context.by);
       return done({ moulds });
     },
     { carryOn: (plan) => plan },

@@ -107,7 +107,7 @@ export const lookAgain = (context: UseCaseContext, mould: string): Promise<Outco
       const outcome = putOff(yard, plan, work, mould);
       if (!outcome.ok) return outcome;
       const { stored } = (await planForNow(tx, context)).cached;
-      await addWorkRecords(tx, notHard(yard, mould));
+      await addWorkRecords(tx, notHard(yard, mould), context.by);
       return done({ ...outcome.value, stored });
     },
     {

@@ -67,7 +67,7 @@ export const mendPiece = (
       const fitFrom = fitFromOf(yard, piece, context.now, named);
       if (!fitFrom.ok) return fitFrom;
       await writeEntries(tx, mend(piece, fitFrom.value));
-      await addWorkRecords(tx, [afterMending(piece, 'good', yard.yard.now)]);
+      await addWorkRecords(tx, [afterMending(piece, 'good', yard.yard.now)], context.by);
       return done({ what: pieceFrom(yard, piece), fitFrom: fitFrom.value });
     },
   );

@@ -15,7 +15,7 @@ export const scrapPiece = (context: UseCaseContext, id: number): Promise<Outcome
       const piece = await pieceToMendById(tx, id);
       if (!piece) return refuse('piece', NOT_WAITING);
       await writeEntries(tx, scrap(piece));
-      await addWorkRecords(tx, [afterMending(piece, 'scrap', yard.yard.now)]);
+      await addWorkRecords(tx, [afterMending(piece, 'scrap', yard.yard.now)], context.by);
       return done({ what: pieceFrom(yard, piece) });
     },
     { carryOn: (plan) => plan },

@@ -100,7 +100,11 @@ export const startMixing = (context: UseCaseContext, named: BatchNamed): Promise
     async (tx, yard, _change, plan, work) => {
       const begun = begin(yard, plan, work, named);
       if (begun.ok)
-        await addWorkRecords(tx, [{ kind: 'mixing begun', at: begun.value.from, moulds: begun.value.moulds }]);
+        await addWorkRecords(
+          tx,
+          [{ kind: 'mixing begun', at: begun.value.from, moulds: begun.value.moulds }],
+          context.by,
+        );
       return begun;
     },
     {

@@ -62,7 +62,7 @@ export const throwBatchAway = (context: UseCaseContext, batch: ThrownBatch): Pro
       const outcome = thrown(yard, work, batch, await deliveriesForMixes(tx, yard));
       if (!outcome.ok) return outcome;
       await writeEntries(tx, outcome.value.entries);
-      await addWorkRecords(tx, outcome.value.records);
+      await addWorkRecords(tx, outcome.value.records, context.by);
       return done(outcome.value.thrown);
     },
     { unfixed: ({ names }) => ({ notDone: names }) },

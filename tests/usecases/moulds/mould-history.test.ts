@@ -80,3 +80,17 @@ test('the newest is first, where it was done and not where it was told, and noth
     ['poured', at(2)],
   ]);
 });
+
+test('who did it stands with it, as far as somebody said; so does a look that came too soon', () => {
+  const look: WorkRecord = { kind: 'not hard', at: at(1, '14:00'), mould: 'A', casting: 'panel', filledAt: at(1) };
+  const records: WorkRecord[] = [
+    { ...poured(1, 'A'), by: 'Ben', doneBy: 'Anna' } as WorkRecord,
+    { ...look, doneBy: 'Anna' },
+    stripped(1, 'A', 'good'),
+  ];
+  expect(mouldHistory(records, 'A', NOW).entries.map(({ kind, by }) => [kind, by])).toEqual([
+    ['stripped', null],
+    ['not hard', 'Anna'],
+    ['poured', 'Ben'],
+  ]);
+});
