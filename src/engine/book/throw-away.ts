@@ -1,3 +1,4 @@
+import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type Booked, booked, type Entry } from './entry.ts';
 import { goodsOfBatch } from './goods.ts';
@@ -36,6 +37,13 @@ const mixTaken = (yard: YardFile, work: PourWork): Entry[] => {
   return takeFromStock(yard, goodsOfBatch(mixed.mix, mixed.bags, [], yard), [], batchTakes(work, mixed.mix.id));
 };
 
+/** When it was mixed, as far as that is known: told of the day after, its bags were opened the day before all the same. */
+const begunAt = ({ pours, mixedFrom }: PourWork, now: string): string => {
+  if (mixedFrom !== undefined) return mixedFrom;
+  const instants = [...pours.map(({ filledAt }) => filledAt), now];
+  return instants.reduce((one, other) => (minuteOf(other) < minuteOf(one) ? other : one));
+};
+
 /**
  * A batch that went off before it was poured: no mould holds a piece. Where something was in the moulds, what was to go into
  * them has left the stock, and each is to be cleaned and set up again; where nothing was, the mix alone is gone, and they stay
@@ -47,9 +55,9 @@ const mixTaken = (yard: YardFile, work: PourWork): Entry[] => {
  */
 export const throwAway = (yard: YardFile, work: PourWork, left: MouldsLeft): Booked => {
   const filled = work.pours.map((one) => ({ ...one, filledAt: yard.yard.now }));
-  const poured = pour(yard, { ...work, pours: filled });
+  const thrown = { ...work, pours: filled, mixedFrom: begunAt(work, yard.yard.now) };
+  const poured = pour(yard, thrown);
   if (!poured.ok) return poured;
-  const thrown = { ...work, pours: filled };
   if (left === 'set up')
     return booked([...mixTaken(yard, thrown).map(asSpoiled), ...filled.flatMap((one) => leftSetUp(yard, one))]);
   return booked([

@@ -34,6 +34,19 @@ test('a batch that went off takes its materials, and leaves its moulds dirty and
   );
 });
 
+test('told of hours later, what it took was taken, and its bags were opened, when it was to be poured', () => {
+  const [mortar, ...others] = yard().materials;
+  const materials = [{ ...mortar!, onHand: 3, openedDays: 7 }, ...others];
+  const late = { ...yard({ materials }).yard, now: saturday('19:00') };
+  const thrown = throwAway({ ...yard({ materials }), yard: late }, { ...work, bags: 0.5 }, 'set up');
+  if (!thrown.ok) throw new Error(thrown.faults[0]?.message);
+  const stock = thrown.entries.flatMap((one) => (one.kind === 'stock' && one.material === 'mortar' ? [one] : []));
+  expect(stock.map(({ quantity, bags, why }) => [quantity, bags?.openedAt, why.at])).toEqual([
+    [-1, undefined, saturday('09:29')],
+    [0.5, saturday('09:29'), saturday('09:29')],
+  ]);
+});
+
 test('a mould that is out of use stays so; one that is full meanwhile was not in it', () => {
   const moulds = yard().moulds.map((mould, place) =>
     place === 0 ? { ...mould, condition: 'damaged' as const } : mould,
