@@ -16,6 +16,7 @@ import { shuffledRows } from './shuffled.ts';
 import { speedRows } from './speed.ts';
 import { print } from './table.ts';
 import { tardinessRows } from './tardiness.ts';
+import { tortureRows } from './torture/torture.ts';
 
 /** Every tenth tardiness instance by default; all 250 with `npm run bench -- tardiness all`, or `thorough` for that effort. */
 const SOME = 10;
@@ -25,6 +26,9 @@ const SOME_YARDS = 200;
 
 /** Random cut lists of `npm run bench -- cut`; any other number after it. */
 const SOME_CASES = 40;
+
+/** Acts of `npm run bench -- torture`; any other number after it. */
+const SOME_ACTS = 1000;
 
 const sections: Record<string, (argument?: string, ...more: string[]) => void | Promise<void>> = {
   speed: () => print('Speed, in process, warm, medians', speedRows()),
@@ -54,6 +58,8 @@ const sections: Record<string, (argument?: string, ...more: string[]) => void | 
   },
   season: (...words) => seasonBench(words.filter((word) => word !== undefined)),
   earliest: (...words) => earliestBench(words.filter((word) => word !== undefined)),
+  torture: async (acts) =>
+    print('Random acts on a running server that is killed', await tortureRows(Number(acts ?? SOME_ACTS))),
   question: (yards, seconds) => questionBench(yards ? Number(yards) : undefined, seconds ? Number(seconds) : undefined),
   exact: async () => {
     console.log('\nAgainst proven optima, small yards, MIP in HiGHS, 60 s each');
@@ -62,7 +68,7 @@ const sections: Record<string, (argument?: string, ...more: string[]) => void | 
 };
 
 /** Each takes a quarter of an hour and more by itself: only when it is named. */
-const BY_NAME_ONLY = new Set(['earliest', 'exact', 'question', 'season', 'shuffled']);
+const BY_NAME_ONLY = new Set(['earliest', 'exact', 'question', 'season', 'shuffled', 'torture']);
 
 const [name, ...argument] = process.argv.slice(2);
 console.log(`${cpus().length} × ${cpus()[0]?.model ?? 'unknown processor'}, Node ${process.version}`);

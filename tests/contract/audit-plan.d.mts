@@ -46,4 +46,9 @@ export function handoverOn(yard: Pick<YardFile, 'yard'>, date: string): string;
 export function needs(
   yard: Pick<YardFile, 'kits'>,
   order: YardFile['orders'][number],
-): { pieces: Map<string, number>; parts: Map<string, number>; packMinutes: number };
+): {
+  pieces: Map<string, number>;
+  parts: Map<string, number>;
+  cuts: { material: string; lengthMm: number; count: number }[];
+  packMinutes: number;
+};
