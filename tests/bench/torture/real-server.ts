@@ -4,6 +4,8 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
+/** Gives it the clock. */
+const SET_CLOCK = new URL('./set-clock.mjs', import.meta.url).href;
 const root = fileURLToPath(new URL('../../..', import.meta.url));
 
 /** The program as it is started every day, a process of its own on a database file, but by a clock that is set from here. */
@@ -46,15 +48,11 @@ export const realServer = (folder: string): RealServer => {
     request: (path, { headers, ...init } = {}) =>
       fetch(`${address}${path}`, { redirect: 'manual', ...init, headers: { ...headers, connection: 'close' } }),
     start: async () => {
-      child = spawn(
-        process.execPath,
-        ['--import', './tests/bench/torture/set-clock.mjs', '--import', 'tsx', 'src/main.ts'],
-        {
-          cwd: root,
-          env: { PATH: process.env.PATH, CLOCK_FILE: clock, DATABASE_URL: databaseUrl, PORT: '0' },
-          stdio: ['ignore', 'pipe', 'pipe'],
-        },
-      );
+      child = spawn(process.execPath, ['--import', SET_CLOCK, '--import', 'tsx', 'src/main.ts'], {
+        cwd: root,
+        env: { PATH: process.env.PATH, CLOCK_FILE: clock, DATABASE_URL: databaseUrl, PORT: '0' },
+        stdio: ['ignore', 'pipe', 'pipe'],
+      });
       child.stderr!.setEncoding('utf8').on('data', (text: string) => (complaints += text));
       address = await addressSaid(child);
     },
