@@ -1,7 +1,6 @@
 import { expect, test } from 'vitest';
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { undoChange } from '../../../src/usecases/changes/undo-change.ts';
 import { askWhen } from '../../../src/usecases/first/ask-when.ts';
 import { dayToTell } from '../../../src/usecases/orders/day-to-tell.ts';
 import { saveOrder } from '../../../src/usecases/orders/save-order.ts';
@@ -51,7 +50,7 @@ test('a date that was told is taken without a question and planned no later, and
   timeout: 300_000,
 }, async () => {
   let [told, asked] = [0, 0];
-  for (const seed of yardSeeds(60, 9000)) {
+  for (const seed of yardSeeds(40, 9000)) {
     const random = randomYard(seed, 'small');
     const yard = seed % 3 === 0 ? withFewSticks(random, seed) : random;
     const lines = linesOf(yard, seed);
@@ -60,12 +59,12 @@ test('a date that was told is taken without a question and planned no later, and
     const { earliestOn, promiseOn } = doneOf(await askWhen(context, lines));
     const on = promiseOn ?? earliestOn;
     if (on === null) continue;
-    const early = await saveOrder(context, takeOrder(draft(lines, dateOfDay(dayNumber(on) - 1))), undefined);
-    if (early.kind === 'moves') {
+    // Where the plan has it sooner than it was told, a day less is kept, and nothing is asked.
+    if (on === earliestOn) {
+      const early = await saveOrder(context, takeOrder(draft(lines, dateOfDay(dayNumber(on) - 1))), undefined);
       asked++;
-      expect(early.effect.insteadOn, `seed ${seed}`).toBe(on);
+      expect(early, `seed ${seed}`).toMatchObject({ kind: 'moves', effect: { insteadOn: on } });
     }
-    if (early.kind === 'saved') doneOf(await undoChange(context, early.change));
     told++;
     const saved = await saveOrder(context, takeOrder(draft(lines, on)), undefined);
     expect(saved, `seed ${seed}`).toMatchObject({ kind: 'saved' });
