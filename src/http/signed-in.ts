@@ -5,6 +5,8 @@ import { SESSION_DAYS, signedInBy } from '../usecases/access/sign-in.ts';
 import type { Screens } from './screens.ts';
 
 const COOKIE = 'mould-rota-session';
+/** Browsers take a cookie of such a name by https alone, and from no other host (RFC 6265bis, 4.1.3.2). */
+const SECURE_COOKIE = `__Host-${COOKIE}`;
 const DAY_SECONDS = 86_400;
 
 /** For the server alone; a page elsewhere that sends a form sends it without. Over https it goes by nothing else. */
@@ -12,12 +14,15 @@ const options = (isSecure: boolean) =>
   ({ path: '/', httpOnly: true, sameSite: 'Lax', secure: isSecure, maxAge: SESSION_DAYS * DAY_SECONDS }) as const;
 
 /** The secret that a browser came with; '' where it has none. */
-export const sessionSecret = (c: Context): string => getCookie(c, COOKIE) ?? '';
+export const sessionSecret = (c: Context): string => getCookie(c, SECURE_COOKIE) ?? getCookie(c, COOKIE) ?? '';
 
 export const rememberSession = (c: Context, secret: string, isSecure: boolean): void =>
-  setCookie(c, COOKIE, secret, options(isSecure));
+  setCookie(c, isSecure ? SECURE_COOKIE : COOKIE, secret, options(isSecure));
 
-export const forgetSession = (c: Context): void => void deleteCookie(c, COOKIE, { path: '/' });
+export const forgetSession = (c: Context): void => {
+  deleteCookie(c, COOKIE, { path: '/' });
+  deleteCookie(c, SECURE_COOKIE, { path: '/', secure: true });
+};
 
 /** Who has signed in and asks; null at the one desk, where nobody has to. */
 export const personAt = (c: Context): Person | null => (c.get('person') as Person | undefined) ?? null;

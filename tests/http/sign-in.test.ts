@@ -92,8 +92,12 @@ describe('whoever has not signed in', () => {
 
 test('over https the cookie goes by nothing else', async () => {
   const [database, clock] = [await databaseFilled(withDemo), { now: DEMO_NOW }];
-  const { post } = await behindDoor(database, clock, { publicAddress: 'https://rota.example' });
-  expect((await post('/sign-in', OWNER)).headers.get('Set-Cookie')).toContain('; Secure');
+  const { get, post, signedIn } = await behindDoor(database, clock, { publicAddress: 'https://rota.example' });
+  expect((await post('/sign-in', OWNER)).headers.get('Set-Cookie')).toMatch(/^__Host-.*; Secure/);
+  const owner = await signedIn(OWNER);
+  expect((await get('/who', owner)).status).toBe(200);
+  expect((await post('/sign-out', {}, owner)).headers.get('Set-Cookie')).toContain('__Host-');
+  expect((await get('/who', owner)).status).toBe(401);
 });
 
 const CLOSED_TO_YARD = [
