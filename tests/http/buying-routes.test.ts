@@ -86,9 +86,12 @@ describe('buying', () => {
     const merchant = form.find((part) => part.includes('value="Builders&#39; merchant"')) ?? '';
     const fields = [...merchant.matchAll(/name="([^"]+)" value="([^"]*)"/g)].map(([, name, value]) => [name, value]);
     const before = await comingIn(screens);
-    const text = await screens.textAfter(await screens.post('/buying/trip-bought', Object.fromEntries(fields)));
-    expect(text).toMatch(/3 things bought: Builders.* merchant, the last expected/);
+    const bought = await screens.post('/buying/trip-bought', Object.fromEntries(fields));
+    const change = new URL(bought.headers.get('Location') ?? '', 'http://yard').searchParams.get('done') ?? '';
+    expect(await screens.textAfter(bought)).toMatch(/3 things bought: Builders.* merchant, the last expected/);
     expect((await comingIn(screens)).length - before.length).toBe(3);
+    await screens.post('/undo', { change, back: '/buying' });
+    expect(await comingIn(screens)).toEqual(before);
   });
 
   test('refuses a trip of which nothing is left, and one of a thing that is gone', async () => {

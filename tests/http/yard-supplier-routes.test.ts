@@ -28,6 +28,19 @@ describe('a supplier', () => {
     ]);
   });
 
+  test('is gone once it is undone, and there again once that is', async () => {
+    const screens = await screensOver();
+    const undo = async (answer: Response) => {
+      const change = new URL(answer.headers.get('Location') ?? '', 'http://yard').searchParams.get('done') ?? '';
+      return screens.post('/undo', { change, back: '/yard/suppliers' });
+    };
+    const names = async () => (await screens.database.read(suppliersByName)).map(({ name }) => name);
+    const undone = await undo(await screens.post('/yard/suppliers/new', SHOP));
+    expect(await names()).toEqual([]);
+    await undo(undone);
+    expect(await names()).toEqual(['Quay Builders']);
+  });
+
   test('says at each field what could not be read', async () => {
     const screens = await screensOver();
     const wrong = { ...SHOP, name: '', opensRule: 'FREQ=YEARLY', closed: 'soonish', minimumOrder: 'lots' };
