@@ -60,16 +60,24 @@ const tooLong = () =>
 
 test('an order too large to be packed in one session is packed in one each once it is split', async () => {
   const context = await tooLong();
-  await context.database.write((tx) => updateOrder(tx, '27-001', { note: 'Gate code 4' }));
+  await context.database.write((tx) =>
+    updateOrder(tx, '27-001', { note: 'Gate code 4', takenAt: '2027-04-01T09:00:00Z' }),
+  );
   const before = await showOrder(context, '27-001');
   expect(before).toMatchObject({ parcels: 2, order: { readyOn: '2027-05-01', reason: null } });
   expect(before?.order.packings.length).toBeGreaterThan(1);
   const { words, plan } = doneOf(await splitOrder(context, '27-001'));
   expect(words).toBe('Order 27-001 split: the rest is 27-002');
   expect(await context.database.read(openOrders)).toMatchObject([
-    { id: '27-001', note: 'Gate code 4', promisedOn: '2027-06-05', lines: [{ kit: 'pair', quantity: 2 }] },
     {
-      ...{ id: '27-002', note: 'Part 2 of 27-001. Gate code 4', promisedOn: '2027-06-05' },
+      id: '27-001',
+      takenAt: '2027-04-01T09:00:00Z',
+      note: 'Gate code 4',
+      promisedOn: '2027-06-05',
+      lines: [{ kit: 'pair', quantity: 2 }],
+    },
+    {
+      ...{ id: '27-002', takenAt: context.now, note: 'Part 2 of 27-001. Gate code 4', promisedOn: '2027-06-05' },
       ...{ customer: { name: 'School garden' }, lines: [{ kit: 'pair', quantity: 1 }] },
     },
   ]);

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { openNotices } from '../../../db/stores/change-store.ts';
 import { orderById, updateOrder } from '../../../db/stores/order-store.ts';
 import { storedPlan } from '../../../db/stores/plan-store.ts';
-import { bumpRevision } from '../../../db/stores/yard-store.ts';
+import { bumpRevision, loadYardFile } from '../../../db/stores/yard-store.ts';
 import { undoChange } from '../../../src/usecases/changes/undo-change.ts';
 import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
 import { smallYard } from '../../support/small-yard.ts';
@@ -87,6 +87,9 @@ describe('a date held for a customer', () => {
     expect([yard.orders, yard.finished]).toEqual([[], [{ casting: 'panel-900', count: 1 }]]);
     const words = (await database.read(openNotices)).map((notice) => notice.words);
     expect(words.filter((one) => one.includes('has run out'))).toHaveLength(2);
+    await database.write((tx) => updateOrder(tx, '27-001', { status: 'open', heldUntil: null }));
+    const again = await database.read((tx) => loadYardFile(tx, at('2027-04-09')));
+    expect(again.finished).toEqual([{ casting: 'panel-900', count: 1 }]);
   });
 
   test('that lapsed can be put back, and its notice goes', async () => {
