@@ -3,6 +3,7 @@ import { addressWithHash, eventsGiven, saveEventsGiven } from '../../../db/store
 import type { CalendarEntry, CalendarEvent } from '../../../shared/calendar-entry.ts';
 import { buysAhead } from '../buying/trips-ahead.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
+import { hashOf } from '../core/secret.ts';
 import { mapYielding } from '../core/yield-thread.ts';
 import { openOrdersOf } from '../orders/open-orders.ts';
 import { orderFacts, ordersSeen } from '../orders/order-facts.ts';
@@ -11,7 +12,6 @@ import { turnsOfPlan } from '../turns/turns-of-plan.ts';
 import { showMeasures } from '../typed/measures.ts';
 import { calendarEntries } from './calendar-entries.ts';
 import { eventsAfter } from './calendar-history.ts';
-import { hashOf } from '../core/secret.ts';
 
 /** The calendar as one address gives it out. */
 export interface CalendarModel {
