@@ -140,7 +140,7 @@ const tapAll = async (page: Page, url: string, by: string): Promise<void> => {
 const countClips = async (page: Page, url: string, clips: string): Promise<void> => {
   await page.goto(`${url}/buying`);
   const clip = page.locator('form[action="/buying/counted"]:has([value="corner-clip"])');
-  await page.getByLabel('Count: Corner clip').click();
+  await page.getByLabel('Count: Corner clip', { exact: true }).click();
   await clip.locator('[name=counted]').fill(clips);
   await clip.locator('button').click();
   await page.getByText(/^Corner clip counted/).waitFor();

@@ -19,7 +19,7 @@ describe('a kit', () => {
       ...{ id: 'four-of-them', name: 'Four of them', packMinutes: 15 },
       ...{ pieces: [{ casting: PIECE, count: 4 }], parts: [], cuts: [] },
     });
-    expect(await textOf(await screens.get('/?what=kit:four-of-them&number=1'))).toMatch(/^\w{3} \d+ \w{3}\./);
+    expect(await textOf(await screens.get('/?what=kit:four-of-them&number=1'))).toMatch(/: ready \w{3} \d+ \w{3}/);
   });
 
   test.each([

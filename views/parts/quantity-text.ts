@@ -30,10 +30,13 @@ const SMALL_NUMBERS = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seve
 /** At the start of a sentence: "Two", "Ten", "11". */
 export const countWord = (count: number): string => SMALL_NUMBERS[count] ?? String(count);
 
+/** A comma between two figures belongs to a number: 1,250.50. */
+const COMMA_OF_ITS_OWN = /,(?!\d)/;
+
 /** "a", "a and b", "a, b and c"; where a name has a comma of its own, "a, 25 kg; b; and c". */
 export const listText = (items: readonly string[]): string => {
   if (items.length < 2) return items[0] ?? '';
-  const isLong = items.length > 2 && items.some((item) => item.includes(','));
+  const isLong = items.length > 2 && items.some((item) => COMMA_OF_ITS_OWN.test(item));
   return `${items.slice(0, -1).join(isLong ? '; ' : ', ')}${isLong ? ';' : ''} and ${items.at(-1)}`;
 };
 

@@ -64,7 +64,7 @@ const tried = (yard: YardFile, sessions: readonly Session[], horizonDays: number
     yard: { ...yard.yard, horizonDays },
     ...{ materials: [], incoming: [], kits: [], finished: [], inMould: [] },
     mixes: yard.mixes.map((mix) => ({ ...mix, perBag: [] })),
-    castings: yard.castings.map((casting) => ({ ...casting, perPiece: [], cuts: [] })),
+    castings: yard.castings.map((casting) => ({ ...casting, perPiece: [], cuts: [], sheets: [] })),
     orders: wantedOf(yard, sessions),
   };
 };

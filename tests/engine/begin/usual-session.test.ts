@@ -24,6 +24,13 @@ describe('what a usual session makes', () => {
     expect(usualSession(smallYard({ work: [evening, ...yard.work] }))).toMatchObject({ weekday: 'SA', pieces: 4 });
   });
 
+  test('whatever its panels are cut from', () => {
+    const yard = smallYard();
+    const sheets = [{ material: 'mesh', widthMm: 300, lengthMm: 800, count: 1, mayTurn: true }];
+    const castings = yard.castings.map((casting) => ({ ...casting, sheets }));
+    expect(usualSession({ ...yard, castings })).toEqual(usualSession(yard));
+  });
+
   test('whatever is in stock, ordered, or fixed', () => {
     const { batches, pours } = planYard(smallYard(), { effort: 'quick' });
     const yard = smallYard({

@@ -105,7 +105,7 @@ describe('a change', () => {
       await updateMaterial(tx, 'rod', { stickMm: 200 });
       return done(null);
     });
-    await expect(wrong).rejects.toThrow(/longer than a stick/);
+    await expect(wrong).rejects.toThrow('kits[0].cuts[0].lengthMm');
     expect(await context.database.read((tx) => loadYardFile(tx, context.now))).toEqual(smallYard());
   });
 

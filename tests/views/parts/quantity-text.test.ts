@@ -24,6 +24,9 @@ test('lists end in "and"', () => {
 test('a name with a comma of its own is told from the next by a semicolon', () => {
   expect(listText(['Mortar, 25 kg', 'Rod', 'Mesh'])).toBe('Mortar, 25 kg; Rod; and Mesh');
   expect(listText(['Mortar, 25 kg', 'Rod'])).toBe('Mortar, 25 kg and Rod');
+  expect(listText(['€1,250.50 an hour', '€12.00 a session', 'a margin'])).toBe(
+    '€1,250.50 an hour, €12.00 a session and a margin',
+  );
 });
 
 test('what is there more than once is counted', () => {
