@@ -58,10 +58,16 @@ export const cutsAddUp = (
   { stickMm, kerfMm, usableMm }: StickFigures,
 ): boolean => {
   let steps = 0;
+  const inVain = new Set<string>();
+  const keyOf = (...all: (Lengths | number)[]) =>
+    JSON.stringify(all.map((one) => (typeof one === 'number' ? one : [...one].sort(([a], [b]) => a - b))));
   const search = (left: Lengths, whole: number, there: Lengths, missing: Lengths): boolean => {
     steps += 1;
     if (steps > MOST_STEPS) throw new Error('There are too many ways to cut that.');
     if (left.size === 0) return whole === 0 && missing.size === 0;
+    const key = keyOf(left, whole, there, missing);
+    if (inVain.has(key)) return false;
+    inVain.add(key);
     const isUnknown = whole === 0 && after.whole === 0;
     const sources = [...there.keys(), ...(whole > 0 || isUnknown ? [null] : [])];
     return sources.some((offcut) => {
@@ -70,7 +76,9 @@ export const cutsAddUp = (
         const made = isKept ? moved(missing, rest, -1) : missing;
         const own = offcut === null ? made : moved(made, offcut, 1);
         const wholeLeft = offcut === null ? Math.max(0, whole - 1) : whole;
-        if (search(pending, wholeLeft, offcut === null ? there : moved(there, offcut, -1), own)) return true;
+        // Of several batches told at once, a later one may be cut from what an earlier one left.
+        const stillThere = offcut === null ? there : moved(there, offcut, -1);
+        if (search(pending, wholeLeft, isKept ? moved(stillThere, rest, 1) : stillThere, own)) return true;
       }
       return false;
     });
