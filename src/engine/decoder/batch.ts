@@ -131,9 +131,12 @@ interface BatchLength {
   late: boolean;
 }
 
-/** A time for a batch at which it stays soft until it is filled and the weather lets it be: where one hour does not, another may. */
+/**
+ * A time for a batch at which its materials are there still, it stays soft until it is filled, and the weather lets it be: where
+ * one hour does not, another may.
+ */
 const inTheWeather = (
-  { timeline, problem }: DecoderState,
+  { timeline, problem, stock }: DecoderState,
   mixIndex: number,
   { minutes, fill, late }: BatchLength,
   earliest: number,
@@ -146,8 +149,11 @@ const inTheWeather = (
     if (start === NONE) return null;
     const lastFill = start + mix.mixMinutes + fill;
     const isSoft = mix.ageing.ageBetween(start + mix.mixMinutes, lastFill) <= mix.workingMinutes + 1e-6;
-    if (isSoft && !weatherFault(problem, mixIndex, start, lastFill)) return { start, lastFill, minutes };
-    if (late) by = problem.climate.stepFrom(lastFill) - 1 + mix.washMinutes;
+    const isThere = start >= mix.scarceUntil || stock.isThere(start);
+    if (isThere && isSoft && !weatherFault(problem, mixIndex, start, lastFill)) return { start, lastFill, minutes };
+    if (!isThere && late) by = start + minutes - 1;
+    else if (!isThere) from = stock.earliest(start);
+    else if (late) by = problem.climate.stepFrom(lastFill) - 1 + mix.washMinutes;
     else from = problem.climate.nextStep(start);
   }
   return null;

@@ -103,6 +103,7 @@ const packSpell = (state: DecoderState, order: number, late: boolean): boolean =
   const from = state.stock.earliest(Math.max(orders.readyAt[order]!, timeline.from, problem.orders[order]!.from));
   if (from >= timeline.to) return false;
   const { start, minutes } = nextSpell(state, order, from, late);
+  if (minutes > 0 && !state.stock.isThere(start)) return false;
   if (minutes < packingLeft(state, order) && (minutes < LEAST_SPELL || waitsForLonger(state, order))) return false;
   timeline.take(start, minutes, 1);
   state.stock.use(start);
@@ -122,7 +123,7 @@ const pack = (state: DecoderState, order: number, late: boolean): boolean => {
   if (from + minutes > timeline.to) return false;
   const by = Math.min(timeline.to, problem.horizonEnd - 1);
   const start = late ? timeline.latest(PACK, minutes, 1, from, by) : timeline.earliest(PACK, minutes, 1, from, by);
-  if (start === NONE) return false;
+  if (start === NONE || !state.stock.isThere(start)) return false;
   timeline.take(start, minutes, 1);
   finish(state, order, start, start + minutes);
   return true;

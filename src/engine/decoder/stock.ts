@@ -179,6 +179,18 @@ export class Stock {
 
   /** Earliest minute at or after `from` at which all that was asked for is there; NEVER when it will not be. */
   earliest(from: number): number {
+    let at = this.eachFrom(from);
+    // What was there may be past its date by the time that the last of it has come.
+    while (at < NEVER && !this.isThere(at)) at = this.eachFrom(at);
+    return at;
+  }
+
+  /** Whether what was there when it was looked from is so at a later minute: bags may be past their date by then. */
+  isThere(at: number): boolean {
+    return this.asked.every((material) => !this.materials[material]!.dates) || this.eachFrom(at) <= at;
+  }
+
+  private eachFrom(from: number): number {
     const opened = this.openAll(from, false);
     let at = from;
     for (const material of this.asked) {

@@ -38,6 +38,25 @@ describe('bags by their dates, in a plan', () => {
     expect(faultsOf(yardWith({ onHand: 2, openedDays: 9, lots: opened }), plan)).toEqual(BOTH);
   });
 
+  it('are not used after midnight of their day in a session that goes on into the next', () => {
+    const night = (rule: string, start: string, end: string, allows: YardFile['work'][number]['allows']) => ({
+      ...smallYard().work[0]!,
+      ...{ rule, start, end, allows },
+    });
+    const work = [
+      night('FREQ=WEEKLY;BYDAY=FR', '22:00', '24:00', ['prep']),
+      night('FREQ=WEEKLY;BYDAY=SA', '00:00', '04:00', ['prep', 'batch', 'strip', 'pack']),
+    ];
+    const planned = (useBy: string) => {
+      const yard = { ...yardWith({ onHand: 2, lots: [{ quantity: 2, useBy }] }), work };
+      const plan = planYard(yard, { effort: 'quick' });
+      expect(faultsOf(yard, plan)).toEqual(NEITHER);
+      return plan.batches.map(({ start }) => start.slice(0, 16));
+    };
+    expect(planned('2027-04-10')).toEqual(['2027-04-10T00:00']);
+    expect(planned('2027-04-09')).toEqual([]);
+  });
+
   it('leave the rest of an opened one to be used in its days, and no later', () => {
     // One pair weighs 27.2 kg: one bag. Bags of two are opened: half of it is left for the second Saturday.
     const keeps = yardWith({ onHand: 2, opensBy: 2, openedDays: 7 });
