@@ -38,6 +38,7 @@ test('a database behind an http: address is made, changed and undone like a file
 test('a wrong token is refused', async () => {
   const url = await remoteDatabase('secret');
   await expect(openDatabase({ url, token: 'other' })).rejects.toMatchObject({
-    cause: { code: 'SERVER_ERROR', message: expect.stringContaining('401') },
+    code: 'SERVER_ERROR',
+    message: expect.stringContaining('401'),
   });
 });
