@@ -173,6 +173,7 @@ test('what was just done and what was wrong have nothing that axe finds', async 
   await page.goto(`${url}/moulds`);
   const row = page.locator('.mould', { hasText: '600 no. 1' });
   await row.locator('.mould-tile').click();
+  await row.getByText('Damaged …').click();
   await row.getByRole('button', { name: 'Mark damaged: 600 no. 1' }).click();
   await page.waitForSelector('.notice');
   expect(await violations(page)).toEqual([]);
@@ -193,6 +194,7 @@ test('what is fixed, and a list of changes with dates that moved, have nothing t
   await page.goto(`${url}/moulds`);
   const row = page.locator('.mould', { hasText: '900 no. 2' });
   await row.locator('.mould-tile').click();
+  await row.getByText('Damaged …').click();
   await row.getByRole('button', { name: 'Mark damaged: 900 no. 2' }).click();
   await page.waitForSelector('.notice');
   expect(await page.textContent('.notice')).toContain('Saturday was fixed, but the mix at');
