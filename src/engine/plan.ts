@@ -177,7 +177,8 @@ const planOfCanonical = (yard: YardFile, options: PlanOptions): { plan: PlanFile
     const rescues = effort === 'quick' && near ? rescuesOf({ state, given, near, memory, present, seed }, chosen) : [];
     const all = [...others, ...rescues.map(inTurn)];
     const last = rescues.length === 0 ? chosen : chooseBeside(taken, all, beside);
-    return standingPlan(isFixed, { ...last, dispatch: tidyDispatch(last, effort, near) });
+    // Not tidied: what a foreman minds least is often what keeps a date when a day is lost (seasons with mishaps).
+    return standingPlan(isFixed, last);
   }
   const dispatch = tidyDispatch({ problem, dispatch: searched.dispatch }, effort, near);
   const plan = planOf(problem, dispatch);
