@@ -29,9 +29,16 @@ const weatherDay = z
 /** A day of weather once read. */
 export type WeatherDay = z.infer<typeof weatherDay>;
 
+/** When a day is coldest and warmest where nobody says otherwise: about sunrise, and mid-afternoon (common practice, no source). */
+export const USUAL_HOURS = { coldestAt: '05:00', warmestAt: '15:00' } as const;
+
 /** Single days by the hour, each once, in any order, and at which times of the day it is coldest and warmest in this yard. */
 export const weather = z
-  .strictObject({ coldestAt: clock.default('05:00'), warmestAt: clock.default('15:00'), days: z.array(weatherDay) })
+  .strictObject({
+    coldestAt: clock.default(USUAL_HOURS.coldestAt),
+    warmestAt: clock.default(USUAL_HOURS.warmestAt),
+    days: z.array(weatherDay),
+  })
   .refine((w) => clockMinutes(w.coldestAt) < clockMinutes(w.warmestAt), {
     path: ['warmestAt'],
     message: 'is not after the coldest',

@@ -1,5 +1,5 @@
 import { asc, eq, inArray } from 'drizzle-orm';
-import type { TemperatureStep, Weather, WeatherDay } from '../../shared/temperature.ts';
+import { type TemperatureStep, USUAL_HOURS, type Weather, type WeatherDay } from '../../shared/temperature.ts';
 import { temperatureSteps as table, weatherDays } from '../tables/temperature.ts';
 import { yards } from '../tables/yard.ts';
 import type { Tx } from '../transaction.ts';
@@ -32,21 +32,24 @@ export const removeSteps = async (tx: Tx, ids: readonly number[]): Promise<void>
   if (ids.length > 0) await tx.delete(table).where(inArray(table.id, [...ids]));
 };
 
-/** When a day is coldest and warmest where nobody says otherwise: about sunrise, and mid-afternoon (common practice, no source). */
-const USUAL = { coldestAt: '05:00', warmestAt: '15:00' };
+type Hours = Omit<Weather, 'days'>;
+
+const daysSaid = async (tx: Tx): Promise<WeatherDay[]> => {
+  const rows = await tx.select().from(weatherDays).orderBy(asc(weatherDays.position));
+  return rows.map(({ id: _id, position: _position, ...day }) => present(day));
+};
 
 /** What is said of single days, in the order of the yard file, and when days are coldest and warmest. */
 export const weatherSaid = async (tx: Tx): Promise<Weather> => {
-  const [hours = USUAL] = await tx.select({ coldestAt: yards.coldestAt, warmestAt: yards.warmestAt }).from(yards);
-  const rows = await tx.select().from(weatherDays).orderBy(asc(weatherDays.position));
-  return { ...hours, days: rows.map(({ id: _id, position: _position, ...day }) => present(day)) };
+  const [hours = USUAL_HOURS] = await tx.select({ coldestAt: yards.coldestAt, warmestAt: yards.warmestAt }).from(yards);
+  return { ...hours, days: await daysSaid(tx) };
 };
 
-/** The weather as the yard file has it; undefined where nothing is said of it. */
-export const weatherOfYard = async (tx: Tx): Promise<Weather | undefined> => {
-  const said = await weatherSaid(tx);
-  const isUsual = said.coldestAt === USUAL.coldestAt && said.warmestAt === USUAL.warmestAt;
-  return said.days.length === 0 && isUsual ? undefined : said;
+/** The weather as the yard file has it, with the hours of the yard's row; undefined where nothing is said of it. */
+export const weatherOf = async (tx: Tx, { coldestAt, warmestAt }: Hours): Promise<Weather | undefined> => {
+  const days = await daysSaid(tx);
+  const isUsual = coldestAt === USUAL_HOURS.coldestAt && warmestAt === USUAL_HOURS.warmestAt;
+  return days.length === 0 && isUsual ? undefined : { coldestAt, warmestAt, days };
 };
 
 /** The rows of a yard's weather. */
@@ -54,7 +57,7 @@ export const weatherRows = (days: readonly WeatherDay[]) =>
   days.map(({ windKmh = null, humidityPercent = null, ...day }) => ({ ...day, windKmh, humidityPercent }));
 
 /** When days are coldest and warmest; usual where a file does not say. */
-export const weatherHours = ({ coldestAt, warmestAt }: Omit<Weather, 'days'> = USUAL) => ({ coldestAt, warmestAt });
+export const weatherHours = ({ coldestAt, warmestAt }: Hours = USUAL_HOURS) => ({ coldestAt, warmestAt });
 
 /** Puts this weather in place of what was said of these dates; of `dates` that it does not name nothing is said any more. */
 export const setWeather = async (tx: Tx, { days, ...hours }: Weather, dates: readonly string[]): Promise<void> => {

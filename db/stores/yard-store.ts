@@ -17,7 +17,7 @@ import { offcutsByMaterial } from './offcut-store.ts';
 import { belongings, inParts, present } from './rows.ts';
 import { lotsByMaterial } from './stock-store.ts';
 import { materialBuyingsById } from './supplier-store.ts';
-import { weatherOfYard } from './temperature-store.ts';
+import { weatherOf } from './temperature-store.ts';
 
 const ONE = 1;
 
@@ -43,8 +43,9 @@ const cut = ({ material, lengthMm, count }: { material: string; lengthMm: number
 const loadYard = async (tx: Tx, now: string) => {
   const [row] = await tx.select().from(yards);
   if (!row) throw new Error('The database holds no yard.');
-  const { id: _id, keep, fixedHours: _fixedHours, coldestAt: _coldest, warmestAt: _warmest, ...facts } = row;
-  return { yard: { ...present(facts), now }, ...(keep ? { keep } : {}) };
+  const { id: _id, keep, fixedHours: _fixedHours, coldestAt, warmestAt, ...facts } = row;
+  const weather = await weatherOf(tx, { coldestAt, warmestAt });
+  return { yard: { ...present(facts), now }, ...(keep ? { keep } : {}), ...(weather ? { weather } : {}) };
 };
 
 const loadWork = async (tx: Tx) => ({
@@ -52,7 +53,6 @@ const loadWork = async (tx: Tx) => ({
   closed: (await listed(tx, closedDays)).map(({ date }) => date),
   extra: (await listed(tx, extraWindows)).map(({ id: _id, position: _position, ...window }) => window),
   temperatures: (await listed(tx, temperatureSteps)).map(({ from, celsius }) => ({ from, celsius })),
-  ...present({ weather: (await weatherOfYard(tx)) ?? null }),
 });
 
 /** What is not to be had before a day takes so much longer to come. */
@@ -226,7 +226,7 @@ const loadPieces = async (tx: Tx, open: ReadonlySet<string>) => ({
  * what is stored was checked when it went in.
  */
 export const loadYardFile = async (tx: Tx, now: string): Promise<YardFile> => {
-  const { yard, keep } = await loadYard(tx, now);
+  const { yard, keep, weather } = await loadYard(tx, now);
   const openOrders = await loadOrders(tx);
   const open = new Set(openOrders.map(({ id }) => id));
   return {
@@ -234,6 +234,7 @@ export const loadYardFile = async (tx: Tx, now: string): Promise<YardFile> => {
     version: 2,
     yard,
     ...(await loadWork(tx)),
+    ...(weather ? { weather } : {}),
     ...(await loadStock(tx, yard)),
     mixes: await loadMixes(tx),
     castings: await loadCastings(tx),

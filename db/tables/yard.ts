@@ -1,6 +1,7 @@
 import { sql } from 'drizzle-orm';
 import { check, integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
 import type { Keep } from '../../shared/plan.ts';
+import { USUAL_HOURS } from '../../shared/temperature.ts';
 import type { Weekday } from '../../shared/time.ts';
 import { neverNegative } from './limits.ts';
 
@@ -23,8 +24,8 @@ export const yards = sqliteTable(
     /** "HH:MM": what comes on a day is there by then. */
     deliveredBy: text().notNull().default('00:00'),
     /** "HH:MM": when a day is coldest, and when it is warmest. */
-    coldestAt: text().notNull().default('05:00'),
-    warmestAt: text().notNull().default('15:00'),
+    coldestAt: text().notNull().default(USUAL_HOURS.coldestAt),
+    warmestAt: text().notNull().default(USUAL_HOURS.warmestAt),
     batchWorthDays: real().notNull(),
     bagWorthDays: real().notNull(),
     /** Batches and pours that are fixed, as they stood in an earlier plan. */

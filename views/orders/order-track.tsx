@@ -1,4 +1,4 @@
-import type { FC } from 'hono/jsx';
+import type { Child, FC } from 'hono/jsx';
 import { dayNumber } from '../../shared/time.ts';
 import { type DateTrackSizes, dateTrack, type TrackDays, trackSpan } from '../charts/date-track-geometry.ts';
 import type { OrderFacts } from './order-facts.ts';
@@ -45,31 +45,38 @@ export const OrderTrack: FC<{ order: OrderFacts; span: { first: number; last: nu
   );
 };
 
+/** A mark of the lines, as the key shows it beside its word. */
+const KeyMark: FC<{ width?: number; children?: Child }> = ({ width = 14, children }) => (
+  <svg width={width} height="14" viewBox={`0 0 ${width} 14`} aria-hidden="true" focusable="false">
+    {children}
+  </svg>
+);
+
 /** What the marks of the lines stand for. */
 export const TrackKey: FC = () => (
   <p class="strip-key">
     <span>
-      <svg width="14" height="14" viewBox="0 0 14 14" aria-hidden="true" focusable="false">
+      <KeyMark>
         <line class="track-today" x1="7" x2="7" y1="0" y2="14" />
-      </svg>{' '}
+      </KeyMark>{' '}
       today
     </span>
     <span>
-      <svg width="14" height="14" viewBox="0 0 14 14" aria-hidden="true" focusable="false">
+      <KeyMark>
         <circle class="track-ready" cx="7" cy="7" r="4" />
-      </svg>{' '}
+      </KeyMark>{' '}
       ready
     </span>
     <span>
-      <svg width="14" height="14" viewBox="0 0 14 14" aria-hidden="true" focusable="false">
+      <KeyMark>
         <path class="track-due" d="M4 14V1h7l-2 3 2 3h-7" />
-      </svg>{' '}
+      </KeyMark>{' '}
       promised or wanted
     </span>
     <span>
-      <svg width="22" height="14" viewBox="0 0 22 14" aria-hidden="true" focusable="false">
+      <KeyMark width={22}>
         <line class="track-late" x1="0" x2="22" y1="7" y2="7" />
-      </svg>{' '}
+      </KeyMark>{' '}
       late
     </span>
   </p>

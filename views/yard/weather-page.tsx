@@ -18,6 +18,11 @@ const FIELDS = [
   { what: 'humidity', label: 'Damp, %' },
 ] as const;
 
+const TIMES = [
+  { name: 'coldestAt', label: 'Coldest at about' },
+  { name: 'warmestAt', label: 'Warmest at about' },
+] as const;
+
 interface WeatherProps {
   model: WeatherModel;
   state: FormState;
@@ -63,20 +68,14 @@ export const WeatherPage: FC<WeatherProps> = (props) => (
       damp are only asked for the word of warning when mortar dries too fast.
     </p>
     <div class="field-row">
-      <TextField
-        name="coldestAt"
-        label="Coldest at about"
-        width="short"
-        value={shownIn(props.state, 'coldestAt', props.model.coldestAt)}
-        errors={props.state.errors}
-      />
-      <TextField
-        name="warmestAt"
-        label="Warmest at about"
-        width="short"
-        value={shownIn(props.state, 'warmestAt', props.model.warmestAt)}
-        errors={props.state.errors}
-      />
+      {TIMES.map(({ name, label }) => (
+        <TextField
+          {...{ name, label }}
+          width="short"
+          value={shownIn(props.state, name, props.model[name])}
+          errors={props.state.errors}
+        />
+      ))}
     </div>
   </EditPage>
 );

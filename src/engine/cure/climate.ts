@@ -27,6 +27,12 @@ export interface Climate {
   steps: ClimateStep[];
 }
 
+/** A step that is touched, and how long it holds in all; the first holds from ever on. */
+interface StepTouched {
+  celsius: number | null;
+  minutes: number;
+}
+
 /** What a yard says of its temperatures. */
 export interface Expected {
   temperatures: TemperatureStep[];
@@ -87,6 +93,14 @@ const firstSuch = (steps: readonly ClimateStep[], is: (celsius: number) => boole
     next[i] = found;
   }
   return next;
+};
+
+/** The steps that a stretch of time touches, both ends included. */
+export const stepsTouched = ({ stepFrom, nextStep, celsiusAt }: Climate, from: Minute, to: Minute): StepTouched[] => {
+  const touched: StepTouched[] = [];
+  for (let at = from; at <= to; at = nextStep(at))
+    touched.push({ celsius: celsiusAt(at), minutes: nextStep(at) - stepFrom(at) });
+  return touched;
 };
 
 const keptBy = <T>(make: (limit: number) => T): ((limit: number) => T) => {

@@ -1,7 +1,7 @@
 import type { Mix } from '../../../shared/mix.ts';
 import type { Minute } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
-import type { Climate } from '../../engine/cure/climate.ts';
+import { type Climate, stepsTouched } from '../../engine/cure/climate.ts';
 import { temperatureText } from '../../engine/units/temperature.ts';
 
 /**
@@ -23,22 +23,6 @@ export interface ColdNights {
   byTheHour: boolean;
 }
 
-interface ColdSpell {
-  celsius: number;
-  byTheHour: boolean;
-}
-
-/** Every step of the climate that a stretch of time touches, in °C, each a mean or an hour. */
-const spellsOf = (climate: Climate, from: Minute, to: Minute): ColdSpell[] => {
-  const spells: ColdSpell[] = [];
-  for (let at = from; at <= to; at = climate.nextStep(at)) {
-    const celsius = climate.celsiusAt(at);
-    const byTheHour = climate.nextStep(at) - climate.stepFrom(at) < HALF_A_DAY;
-    if (celsius !== null) spells.push({ celsius, byTheHour });
-  }
-  return spells;
-};
-
 /** How cold the first nights after a pour may be, where that may be frost; else null. The coldest of them is told. */
 export const coldNightsAfter = (
   { mix, lastFill }: { mix: Mix; lastFill: Minute },
@@ -46,9 +30,10 @@ export const coldNightsAfter = (
   system: UnitSystem,
 ): ColdNights | null => {
   const until = lastFill + (mix.protectHours || FIRST_NIGHTS) * 60;
-  const cold = spellsOf(climate, lastFill, until).filter(
-    ({ celsius, byTheHour }) => celsius < (byTheHour ? COLD_HOUR : COLD_MEAN),
-  );
+  const cold = stepsTouched(climate, lastFill, until).flatMap(({ celsius, minutes }) => {
+    const byTheHour = minutes < HALF_A_DAY;
+    return celsius !== null && celsius < (byTheHour ? COLD_HOUR : COLD_MEAN) ? [{ celsius, byTheHour }] : [];
+  });
   if (cold.length === 0) return null;
   const { celsius, byTheHour } = cold.reduce((a, b) => (b.celsius < a.celsius ? b : a));
   return { celsius: temperatureText(celsius, system), byTheHour };

@@ -1,7 +1,7 @@
 import type { Weather } from '../../../shared/temperature.ts';
 import { dateOfDay, type Minute } from '../../../shared/time.ts';
 import type { Calendar } from '../../engine/calendar/calendar.ts';
-import type { Climate } from '../../engine/cure/climate.ts';
+import { type Climate, stepsTouched } from '../../engine/cure/climate.ts';
 import { DRIES_FAST, evaporation } from '../../engine/cure/evaporation.ts';
 
 /** How fast the surface of a batch dries: `soon` it has to be covered, or `atOnce`. */
@@ -23,12 +23,10 @@ export const dryingOf = (
   const day = weather?.days.find((one) => one.date === date);
   if (day?.windKmh === undefined || day.humidityPercent === undefined) return null;
   const { windKmh, humidityPercent } = day;
-  let most = 0;
-  for (let at = filled.from; at <= filled.to + BARE_MINUTES; at = climate.nextStep(at)) {
-    const celsius = climate.celsiusAt(at);
-    if (celsius === null) continue;
-    most = Math.max(most, evaporation({ mortarCelsius: celsius, airCelsius: celsius, humidityPercent, windKmh }));
-  }
+  const lost = stepsTouched(climate, filled.from, filled.to + BARE_MINUTES).map(({ celsius }) =>
+    celsius === null ? 0 : evaporation({ mortarCelsius: celsius, airCelsius: celsius, humidityPercent, windKmh }),
+  );
+  const most = Math.max(...lost);
   if (most >= DRIES_FAST.atOnce) return 'atOnce';
   return most >= DRIES_FAST.soon ? 'soon' : null;
 };
