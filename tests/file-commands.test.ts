@@ -57,7 +57,7 @@ describe('rota import and rota export', { timeout: PATIENCE_MS }, () => {
     const before = (await run('export', '--csv', 'stock')).stdout;
     const csv = await run(
       'import',
-      file('s.csv', 'material,unit,in the yard\nNew sand,kg,-2\nRapid mortar 25 kg,bag,x\n'),
+      file('s.csv', 'material,unit,in the yard\nNew sand,kg,-2\nFast-setting mortar 25 kg,bag,x\n'),
     );
     expect([csv.code, csv.stdout]).toEqual([2, '']);
     expect(csv.stderr).toMatch(

@@ -24,7 +24,7 @@ export const seedSuppliers = async (tx: Tx): Promise<void> => {
   );
   await setMaterialBuying(
     tx,
-    'rapid-mortar',
+    'fast-setting-mortar',
     materialBuying.parse({ kgPerUnit: 25, breaks: [{ from: 40, unitPrice: 19.9 }] }),
   );
   await setMaterialBuying(tx, 'coping-concrete', materialBuying.parse({ kgPerUnit: 25 }));

@@ -37,7 +37,15 @@ const bought = { minimum: 0, kerfMm: 0 };
 /** The mortar has its date on the bags, some of it a good deal sooner than the rest. */
 const materials = ({ day }: DemoDates): Material[] => [
   {
-    ...{ id: 'rapid-mortar', name: 'Rapid mortar, 25 kg', unit: 'bag', onHand: 7, pack: 1, leadDays: 3, kerfMm: 0 },
+    ...{
+      id: 'fast-setting-mortar',
+      name: 'Fast-setting mortar, 25 kg',
+      unit: 'bag',
+      onHand: 7,
+      pack: 1,
+      leadDays: 3,
+      kerfMm: 0,
+    },
     ...{ minimum: 2, unitPrice: 21.5, supplier: MERCHANT, shelfLifeDays: 270 },
     lots: [
       { quantity: 3, useBy: day(75) },
@@ -103,7 +111,7 @@ const mixes: Mix[] = [
     ...{ workingMinutes: 20, washMinutes: 5, attendMinutes: 60, demouldMinutes: 75, cureHours: 72 },
     ...{ referenceCelsius: 20, activationKelvin: 5000, minCelsius: 5, maxCelsius: 32, protectHours: 0 },
     perBag: [
-      { material: 'rapid-mortar', quantity: 1 },
+      { material: 'fast-setting-mortar', quantity: 1 },
       { material: 'plasticiser', quantity: 1 },
       { material: 'citric-acid', quantity: 57 },
       { material: 'glass-fibre', quantity: 9.4 },

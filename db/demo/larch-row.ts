@@ -37,7 +37,7 @@ const cameOn = (on: string) => ({ on, at: `${on}T09:30:00Z` });
 const seedGoods = async (tx: Tx, dates: DemoDates): Promise<void> => {
   const { day, last } = dates;
   const goods = [
-    { material: 'rapid-mortar', quantity: 6, on: day(2), boughtOn: day(-2), price: 129 },
+    { material: 'fast-setting-mortar', quantity: 6, on: day(2), boughtOn: day(-2), price: 129 },
     { material: 'plasticiser', quantity: 10, on: day(5), boughtOn: day(-3), price: 11 },
   ];
   for (const each of goods) await addIncoming(tx, each);
@@ -48,10 +48,10 @@ const seedGoods = async (tx: Tx, dates: DemoDates): Promise<void> => {
   await markArrived(tx, await addIncoming(tx, { ...concrete, quantity: 4 }), cameOn(day(-133)));
   await markArrived(tx, await addIncoming(tx, { ...concrete, quantity: 2 }), cameOn(day(-30)));
   await setOnHand(tx, 'coping-concrete', 3, { kind: 'used', at: lastPour(dates) });
-  await updateMaterial(tx, 'rapid-mortar', { openedNote: 'One bag opened, tied up and kept dry.' });
+  await updateMaterial(tx, 'fast-setting-mortar', { openedNote: 'One bag opened, tied up and kept dry.' });
 };
 
-/** One 25 kg bag of rapid mortar takes 4.7 l (5 US quarts): facts of the trade, no source. Coping concrete takes less. */
+/** One 25 kg bag of fast-setting mortar takes 4.7 l (5 US quarts): facts of the trade, no source. Coping concrete takes less. */
 const seedWater = async (tx: Tx): Promise<void> => {
   await setMixWater(tx, 'thin', 4.7);
   await setMixWater(tx, 'coping', 3);

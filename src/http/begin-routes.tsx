@@ -19,7 +19,7 @@ const beginPage: Show = async (_c, context, { typed, errors }) => {
   return { frame: { title: 'Begin', at: 'yard', yardName: model.yardName }, content };
 };
 
-/** What stands in the form to begin with: a cautious rapid mortar, and the Saturday of a small yard. */
+/** What stands in the form to begin with: a cautious fast-setting mortar, and the Saturday of a small yard. */
 const PREFILLED: Readonly<Record<'metric' | 'US', FormFields>> = {
   metric: { coldCelsius: '10 °C', warmCelsius: '20 °C', height: '200 mm', thickness: '35 mm' },
   US: { coldCelsius: '50 °F', warmCelsius: '68 °F', height: '8 in', thickness: '1 3/8 in' },

@@ -53,7 +53,7 @@ class Walk {
 
   async mix(): Promise<void> {
     await this.hand.click('main a:has-text("Next: mixes")');
-    await this.hand.click('text="Start from a rapid mix"');
+    await this.hand.click('text="Start from a fast-setting mix"');
     await this.hand.type('#bagsThere', '40');
     await this.look();
     await this.save('Add it', 'added');
@@ -135,7 +135,7 @@ test('an empty yard is filled in part by part to its first date, by clicks and k
   await walk.look();
   const yard = await screens.database.read((tx) => loadYardFile(tx, DEMO_NOW));
   expect([yard.castings, yard.moulds, yard.mixes, yard.kits].map((list) => list.length)).toEqual([3, 6, 1, 2]);
-  expect(yard.materials).toMatchObject([{ name: 'Rapid mortar, 25 kg', onHand: 40 }]);
+  expect(yard.materials).toMatchObject([{ name: 'Fast-setting mortar, 25 kg', onHand: 40 }]);
   expect(yard.work).toMatchObject([{ rule: 'FREQ=WEEKLY;BYDAY=SA', start: '08:00', end: '14:00' }]);
   process.stdout.write(
     `From an empty yard to a first date: ${JSON.stringify({ clicks: hand.clicks, keys: hand.keys, seconds: Math.round(hand.seconds) })}\n`,

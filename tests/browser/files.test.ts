@@ -40,7 +40,7 @@ describe.each([
     await choose(page, 'yard.json', JSON.stringify(file));
     await page.waitForSelector('h1:has-text("This yard file would change this: 1 gone. Nothing is loaded yet.")');
     expect(await page.textContent('.difference')).toContain('1 gone: 600 no. 1.');
-    await page.click('text="Leave it"');
+    await page.click('text="Cancel"');
     await choose(page, 'yard.json', JSON.stringify(file));
     await page.click('text="Load it"');
     await page.waitForSelector('.notice:has-text("Yard file loaded.")');

@@ -48,10 +48,10 @@ describe.each([
     await page.getByLabel('Thick').fill('35');
     await page.getByRole('button', { name: 'Add a mix' }).click();
     await page.getByText('Once it is added you are back at what you cast').waitFor();
-    await page.getByRole('link', { name: 'Start from a rapid mix' }).click();
-    await page.getByRole('heading', { name: 'Add a mix, starting from a rapid mix.' }).waitFor();
+    await page.getByRole('link', { name: 'Start from a fast-setting mix' }).click();
+    await page.getByRole('heading', { name: 'Add a mix, starting from a fast-setting mix.' }).waitFor();
     await page.getByRole('button', { name: 'Add it' }).first().click();
-    await page.getByText('Rapid mix added.', { exact: true }).waitFor();
+    await page.getByText('Fast-setting mix added.', { exact: true }).waitFor();
     expect(await page.getByLabel('Lengths').inputValue()).toBe('600, 900');
     await page.getByRole('button', { name: 'Add it' }).first().click();
     await page.getByText('Panel 600, Panel 900 added to what is cast.', { exact: true }).waitFor();
@@ -90,7 +90,7 @@ describe.each([
     await page.goto(`${url}/yard/hours`);
     await page.getByRole('button', { name: /^Remove Saturdays 8:00 to 12:00/ }).click();
     await page.waitForSelector('.effect');
-    await page.getByRole('link', { name: 'Go back' }).click();
+    await page.getByRole('link', { name: 'Cancel' }).click();
     await page.waitForSelector('text=Saturdays 8:00 to 12:00, 1 person.');
   });
 
@@ -102,7 +102,7 @@ describe.each([
     await page.getByRole('button', { name: 'Remove 900 no. 1' }).click();
     await page.waitForSelector('h1:has-text("900 no. 1 can\'t be removed.")');
     expect(await page.textContent('.error')).toContain('900 no. 1 has a piece in it (Panel 900).');
-    await page.getByRole('link', { name: 'Go back' }).click();
+    await page.getByRole('link', { name: 'Cancel' }).click();
     await page.getByRole('link', { name: '900 no. 1' }).waitFor();
   });
 

@@ -31,7 +31,7 @@ describe('what arrives', () => {
     expect(await mortarIn(screens)).toEqual({ onHand: 2, lots: [{ quantity: 2, useBy: '2027-05-02' }] });
     const text = await textOf(await screens.get('/buying'));
     expect(text).toContain('2 of bag date Sun 2 May.');
-    expect(text).toContain('4 bags of Rapid mortar');
+    expect(text).toContain('4 bags of Fast-setting mortar');
   });
 
   test('keeps as long as it does where nobody said, and for ever where the field was emptied', async () => {
@@ -59,7 +59,7 @@ test('bags past their date are shown, spoken for by nobody, and go with one tap;
   expect(text).toContain('Past its date: 3 bags, bag date Wed 7 Apr. No plan uses them.');
   const form = { material: 'mortar', useBy: '2027-04-07', openedAt: '', line: '0' };
   const after = await screens.textAfter(await screens.post('/buying/spoiled', form));
-  expect(after).toContain('Rapid mortar taken out of the stock book: past its date. Undo');
+  expect(after).toContain('Fast-setting mortar taken out of the stock book: past its date. Undo');
   expect(after).not.toContain('Past its date:');
   expect(await mortarIn(screens)).toEqual({ onHand: 1, lots: [lots[1]] });
   expect(await textOf(await screens.get('/buying/book?of=mortar'))).toContain('Spoiled, bag date Wed 7 Apr −3 bags');

@@ -17,7 +17,7 @@ const yardShortOfMortar = () =>
     materials: [
       {
         id: 'mortar',
-        name: 'Rapid mortar',
+        name: 'Fast-setting mortar',
         unit: 'bag',
         onHand: 1,
         leadDays: 1,
@@ -46,9 +46,11 @@ describe('buying', () => {
   test('says what to order by when, for whom, and what is in the yard', async () => {
     const { get } = await screensOver(yardShortOfMortar());
     const text = await textOf(await get('/buying'));
-    expect(text).toMatch(/^Order 2 bags of Rapid mortar today\. One thing to order this week\./);
-    expect(text).toContain('Merchant order today 2 bags of Rapid mortar For School garden. Order today €43.00 Bought');
-    expect(text).toContain('Rapid mortar 1 bag in the yard, all spoken for.');
+    expect(text).toMatch(/^Order 2 bags of Fast-setting mortar today\. One thing to order this week\./);
+    expect(text).toContain(
+      'Merchant order today 2 bags of Fast-setting mortar For School garden. Order today €43.00 Bought',
+    );
+    expect(text).toContain('Fast-setting mortar 1 bag in the yard, all spoken for.');
     expect(text).toContain('Nothing is on its way.');
   });
 
@@ -56,10 +58,10 @@ describe('buying', () => {
     const screens = await screensOver(yardShortOfMortar());
     const { post, textAfter } = screens;
     const text = await textAfter(await post('/buying/bought', bought));
-    expect(text).toContain('Rapid mortar bought, expected on Fri 9 Apr. Undo');
+    expect(text).toContain('Fast-setting mortar bought, expected on Fri 9 Apr. Undo');
     expect(text).toContain('Nothing has to be bought for what is planned.');
     expect(text).toContain(
-      '2 bags of Rapid mortar For School garden; bought Thu 8 Apr, €43.00. Expected Fri 9 Apr Arrived',
+      '2 bags of Fast-setting mortar For School garden; bought Thu 8 Apr, €43.00. Expected Fri 9 Apr Arrived',
     );
     expect(text).toContain('1 bag in the yard, all spoken for; 2 more on Fri 9 Apr.');
     const [goods] = await comingIn(screens);
@@ -111,7 +113,7 @@ describe('buying', () => {
     const seen = (/name="seen" value="([^"]*)"/.exec(page)?.[1] ?? '').replaceAll('&quot;', '"');
     const text = await screens.textAfter(await screens.post('/buying/not-to-be-had', { ...none, seen }));
     expect(text).toContain('Not to be had before Sat 17 Apr.');
-    expect(text).toContain('Next: 2 bags of Rapid mortar by Thu 22 Apr.');
+    expect(text).toContain('Next: 2 bags of Fast-setting mortar by Thu 22 Apr.');
     expect(await (await screens.get('/yard/stock/mortar')).text()).toMatch(/name="leadDays"[^>]* value="1"/);
   });
 
@@ -145,7 +147,7 @@ describe('buying', () => {
       await bumpRevision(tx);
     });
     const text = await textOf(await screens.get('/buying'));
-    expect(text).toMatch(/^Nothing has to be bought.* Past its shelf life in the yard: Rapid mortar\./);
+    expect(text).toMatch(/^Nothing has to be bought.* Past its shelf life in the yard: Fast-setting mortar\./);
     const old = '3 bags came Tue 12 Jan and keep 60 days: check them before use.';
     expect(text).toContain(`3 spare. ${old}`);
     expect(await textOf(await screens.get('/yard/stock/mortar'))).toContain(old);
@@ -190,7 +192,7 @@ describe('buying', () => {
     const text = await screens.textAfter(
       await screens.post('/buying/counted', { line: '0', material: 'mortar', counted: '2,5' }),
     );
-    expect(text).toContain('Rapid mortar counted: 2.5 in the yard, not 1.');
+    expect(text).toContain('Fast-setting mortar counted: 2.5 in the yard, not 1.');
     expect(text).toContain('2.5 bags in the yard, 2 spoken for, 0.5 spare.');
     expect(await mortarIn(screens)).toBe(2.5);
   });
@@ -240,7 +242,7 @@ describe('buying', () => {
     expect((await comingIn(screens))[0]?.on).toBe('2027-04-09');
     const seen = /name="seen" value="([^"]+)"/.exec(html)?.[1] ?? '';
     const text = await screens.textAfter(await screens.post('/buying/new-day', { ...form, seen }));
-    expect(text).toContain('Rapid mortar is expected on Sat 24 Apr.');
+    expect(text).toContain('Fast-setting mortar is expected on Sat 24 Apr.');
     expect((await comingIn(screens))[0]?.on).toBe('2027-04-24');
     const passed = await screens.post('/buying/new-day', { ...form, on: '2027-04-01' });
     expect(passed.status).toBe(422);
@@ -251,7 +253,7 @@ describe('buying', () => {
     const screens = await onTheWay({ quantity: 4, on: '2027-04-01' });
     expect(await textOf(await screens.get('/buying'))).toContain('Was expected Thu 1 Apr');
     expect(await screens.textAfter(await screens.post('/buying/not-coming', { goods: screens.id }))).toContain(
-      'Rapid mortar is not coming.',
+      'Fast-setting mortar is not coming.',
     );
     expect(await comingIn(screens)).toEqual([]);
     expect(await mortarIn(screens)).toBe(1);
@@ -270,7 +272,7 @@ describe('buying', () => {
   test('shows the demo, several suppliers and weeks', async () => {
     const { get } = await demoScreens();
     const text = await textOf(await get('/buying'));
-    expect(text).toContain('On its way 6 bags of Rapid mortar, 25 kg');
+    expect(text).toContain('On its way 6 bags of Fast-setting mortar, 25 kg');
     expect(text).toContain('Corner clip 30 in the yard, 22 spoken for, 8 spare. Always keep 8.');
   });
 });

@@ -7,11 +7,11 @@ const weekLong = [{ ...base.mixes[0]!, name: 'Coping mix', demouldMinutes: 24 * 
 const PATH = '/yard/mixes/thin/strength';
 
 describe('how strong a piece is by then', () => {
-  test('asks for the cement first, and says that rapid mortar has no curve', async () => {
+  test('asks for the cement first, and says that fast-setting mortar has no curve', async () => {
     const { get } = await screensOver(smallYard({ mixes: weekLong }));
     const text = await textOf(await get(PATH));
     expect(text).toContain('Which cement is in Coping mix?');
-    expect(text).toContain('Rapid mortar has none: go by its data sheet.');
+    expect(text).toContain('Fast-setting mortar has none: go by its data sheet.');
     expect(text).not.toContain('28-day strength by');
     expect(await (await get('/yard/mixes')).text()).toContain(`href="${PATH}"`);
   });

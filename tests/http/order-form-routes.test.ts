@@ -30,11 +30,13 @@ describe('taking an order', () => {
   });
 
   test('says what has to be ordered today for its date, until it is ordered or the order is taken back', async () => {
-    const mortar = { id: 'mortar', name: 'Rapid mortar', unit: 'bag', onHand: 0, leadDays: 2 };
+    const mortar = { id: 'mortar', name: 'Fast-setting mortar', unit: 'bag', onHand: 0, leadDays: 2 };
     const { post, get, textAfter } = await screensOver(smallYard({ materials: [mortar, ROD], orders: [] }));
     const taken = await post('/orders', { what0: 'casting:panel-900', quantity0: '1' });
     const path = taken.headers.get('Location')!;
-    expect(await textOf(await get(path))).toContain('To be ordered today, or the days shift: 1 bag Rapid mortar.');
+    expect(await textOf(await get(path))).toContain(
+      'To be ordered today, or the days shift: 1 bag Fast-setting mortar.',
+    );
     const buying = await (await get('/buying')).text();
     const line = /name="line" value="([^"]+)"/.exec(buying)![1]!;
     await post('/buying/bought', {

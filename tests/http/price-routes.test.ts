@@ -10,7 +10,9 @@ describe('what costs are reckoned by', () => {
     const screens = await screensOver();
     const text = await pageOf(screens, '/prices');
     expect(text).toContain('1 kit, none with a price yet.');
-    expect(text).toContain('Not counted, because nobody said what it costs: Rapid mortar, Rod 12 mm, work, what a');
+    expect(text).toContain(
+      'Not counted, because nobody said what it costs: Fast-setting mortar, Rod 12 mm, work, what a',
+    );
     expect(text).toContain('scrap and two moulds.');
     expect(text).toContain('Costs more than');
   });

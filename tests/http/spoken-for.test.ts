@@ -29,7 +29,7 @@ describe('what a material is spoken for', () => {
   test('stands by day and order, with the day it runs short and the numbers of Buying', async () => {
     const { get, database } = await screensOver(yard());
     const html = await (await get('/buying/spoken-for?of=mortar')).text();
-    expect(html).toMatch(/Rapid mortar runs short (on \w+|on \w+ \d+ \w+), unless more is bought\./);
+    expect(html).toMatch(/Fast-setting mortar runs short (on \w+|on \w+ \d+ \w+), unless more is bought\./);
     const rows = rowsOf(html);
     expect(rows).toHaveLength(4);
     expect(rows.map((row) => /School garden|Ann Moran/.exec(row)?.[0])).toEqual([
@@ -41,24 +41,24 @@ describe('what a material is spoken for', () => {
     expect(await textOf(await get('/buying'))).toContain('2 bags in the yard, all spoken for.');
     // The same in words, for who does not see the line.
     expect(html).toMatch(
-      /<title id="chart-title-desk">How much there is of Rapid mortar, by today&#39;s plan: 2 bags now, and it runs short/,
+      /<title id="chart-title-desk">How much there is of Fast-setting mortar, by today&#39;s plan: 2 bags now, and it runs short/,
     );
     await database.write(async (tx) => {
       await addIncoming(tx, { material: 'mortar', quantity: 2, on: '2027-04-09', boughtOn: null, price: null });
       await bumpRevision(tx);
     });
     const more = await textOf(await get('/buying/spoken-for?of=mortar'));
-    expect(more).toContain('What there is of Rapid mortar and what is on its way will do.');
+    expect(more).toContain('What there is of Fast-setting mortar and what is on its way will do.');
     expect(more).toContain('Fri 9 Apr Comes +2 bags 4');
     expect((await get('/buying/spoken-for?of=sand')).status).toBe(404);
   });
 
   test('is free at once when an order is cancelled, and the buying list shrinks', async () => {
     const { get, post } = await screensOver(yard());
-    expect(await textOf(await get('/buying'))).toMatch(/2 bags of Rapid mortar/);
+    expect(await textOf(await get('/buying'))).toMatch(/2 bags of Fast-setting mortar/);
     await post('/orders/27-001/cancel', {});
     const html = await (await get('/buying/spoken-for?of=mortar')).text();
-    expect(html).toContain('What there is of Rapid mortar and what is on its way will do.');
+    expect(html).toContain('What there is of Fast-setting mortar and what is on its way will do.');
     expect(rowsOf(html).every((row) => row.includes('Ann Moran'))).toBe(true);
     expect(await textOf(await get('/buying'))).toContain('Nothing has to be bought for what is planned.');
   });

@@ -14,7 +14,7 @@ describe('the stock book of a material', () => {
       moveInStock(tx, { material: 'mortar', kind: 'received', at, quantity: 3, useBy: '2027-05-02' }),
     );
     const mortar = await textOf(await get('/buying/book?of=mortar'));
-    expect(mortar).toMatch(/^21\.5 bags of Rapid mortar in the yard\./);
+    expect(mortar).toMatch(/^21\.5 bags of Fast-setting mortar in the yard\./);
     expect(mortar).toContain('8:00 Came, bag date Sun 2 May +3 bags 21.5 bags left');
     expect(mortar).toContain('9:00 Counted −1.5 bags 18.5 bags left');
     expect(mortar).toContain('9:00 There when the book began +20 bags 20 bags left');

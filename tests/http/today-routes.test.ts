@@ -23,7 +23,7 @@ describe('Today before a session', () => {
     expect(text).toContain(
       '8:10 to 8:25 Set up 900 no. 1 Set it up for Panel 900. 8:25 to 8:40 Mix 1 bag of Thin panel mix By the recipe',
     );
-    expect(text).toContain('Thin panel mix, per bag: 1 bag of Rapid mortar To have at hand for all of it');
+    expect(text).toContain('Thin panel mix, per bag: 1 bag of Fast-setting mortar To have at hand for all of it');
     expect(text).not.toContain('Panel 900 for School garden Poured');
     expect(text).toContain('Strip 900 no. 1 Panel 900 for School garden. May be stripped from 9:55.');
     expect(text).toContain('No work on Sat 10 Apr');
@@ -259,7 +259,7 @@ describe('a batch', () => {
     const begun = await textAfter(await post('/today/mixing', batch));
     expect(begun).toContain('Mixing begun for 900 no. 1. Undo');
     expect(begun).toContain(
-      '8:30 to 8:50 Under way until 8:50 Mix 1 bag of Thin panel mix Pour by 9:00 Water first 1 bag of Rapid mortar, in parts while it turns',
+      '8:30 to 8:50 Under way until 8:50 Mix 1 bag of Thin panel mix Pour by 9:00 Water first 1 bag of Fast-setting mortar, in parts while it turns',
     );
     const step = `late-batch-${Date.parse(saturday('08:30')) / 60_000}-900%20no.%201`;
     const thrown = await textAfter(await post('/today/thrown-away', { step }));
@@ -356,13 +356,15 @@ describe('after a session', () => {
     const answer = await post('/today/as-planned', { all: 'yes' });
     expect(answer.status).toBe(422);
     const text = await textOf(answer);
-    expect(text).toContain('Nothing is recorded yet. By the stock book there is too little Rapid mortar (none in');
+    expect(text).toContain(
+      'Nothing is recorded yet. By the stock book there is too little Fast-setting mortar (none in',
+    );
     expect(text).toContain('Yes, record it');
     const sure = await textAfter(await post('/today/as-planned', { all: 'yes', sure: 'short' }));
     expect(sure).toContain('1 piece poured, 1 stripped, 1 order packed as planned.');
-    expect(sure).toContain('To be counted Rapid mortar: 1 bag more taken than the stock book had.');
+    expect(sure).toContain('To be counted Fast-setting mortar: 1 bag more taken than the stock book had.');
     const counted = await textAfter(await post('/today/counted', { material: 'mortar', counted: '0' }));
-    expect(counted).toContain('Rapid mortar counted: 0 in the yard');
+    expect(counted).toContain('Fast-setting mortar counted: 0 in the yard');
     expect(counted).not.toContain('To be counted');
   });
 
@@ -491,14 +493,14 @@ test('goods that were expected by a day that has gone by are asked about on Toda
   const yard = { ...smallYard().yard, deliveredBy: '17:00' };
   const { get, post, textAfter, database } = await screensOver(smallYard({ version: 2, yard, incoming }));
   const counted = 'the plan counts on it by 17:00 today';
-  const asked = `Rapid mortar: 6 bags expected Wed 7 Apr, and ${counted}. Has it come? Arrived Not yet`;
+  const asked = `Fast-setting mortar: 6 bags expected Wed 7 Apr, and ${counted}. Has it come? Arrived Not yet`;
   const html = await (await get('/today')).text();
   const text = await textOf(new Response(html));
   expect(text).toContain(asked);
   expect(text).not.toContain('Rod 12 mm: 2 sticks expected');
   const goods = /name="goods" value="(\d+)"/.exec(html)?.[1] ?? '';
   const after = await textAfter(await post('/today/arrived', { goods }));
-  expect(after).toContain('Rapid mortar arrived.');
+  expect(after).toContain('Fast-setting mortar arrived.');
   expect(after).not.toContain('Has it come?');
   expect((await database.read((tx) => materialById(tx, 'mortar')))?.onHand).toBe(26);
   const twice = await post('/today/arrived', { goods });

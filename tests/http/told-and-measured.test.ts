@@ -35,7 +35,7 @@ test('a batch is found from its mould, takes what was different, and goes with t
   const told = { bagDates: '3 Feb; 10 Feb', water: '4.5', mortarCelsius: '21', airCelsius: '12.5', by: 'Ann' };
   const change = await send(yard, form!, told);
   const after = await textAt(yard, batch);
-  expect(after).toContain('Rapid mortar: bag of Wed 3 Feb; Rapid mortar: bag of Wed 10 Feb');
+  expect(after).toContain('Fast-setting mortar: bag of Wed 3 Feb; Fast-setting mortar: bag of Wed 10 Feb');
   expect(after).toContain('Water in all 4.5 l Mortar 21 °C Air 12.5 °C Mixed by Ann');
   const archive = await look(yard, '/yard/files/archive.json');
   const other = await recallYard();

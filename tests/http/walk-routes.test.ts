@@ -39,12 +39,12 @@ describe('a walk round', () => {
     const text = await textOf(await get('/count'));
     expect(text).toContain('900 no. 2 Empty, damaged');
     expect(text).toContain('Panel 900 3 by the book');
-    expect(text).toContain('Rapid mortar 20 bags by the book');
+    expect(text).toContain('Fast-setting mortar 20 bags by the book');
     const shown = await shownOn(screens);
     const seen = { mould0: 'dirty', mould1: 'clean', pieces0: '2', stock0: '18.5', stock1Offcuts: '90 cm' };
     const after = await textAfter(await post('/count', { ...shown, ...seen }));
     expect(after).toContain(
-      'Counted on a walk round: 900 no. 1 to clean; 900 no. 2 clean; Panel 900 2, not 3; Rapid mortar 18.5, not 20; Rod 12 mm 3 whole, offcuts 900 mm, not 3 whole.',
+      'Counted on a walk round: 900 no. 1 to clean; 900 no. 2 clean; Panel 900 2, not 3; Fast-setting mortar 18.5, not 20; Rod 12 mm 3 whole, offcuts 900 mm, not 3 whole.',
     );
     expect(await standing(screens)).toEqual({
       ...{ moulds: ['dirty', 'ready'], pieces: [2], stock: [[18.5], [3, 900]] },
@@ -64,7 +64,9 @@ describe('a walk round', () => {
     expect(await textOf(asked)).toContain('The stock book was changed meanwhile. It is 19 now.');
     expect((await standing(screens)).stock[0]).toEqual([19]);
     const again = { ...(await shownOn(screens)), stock0: '18', pieces0: '3' };
-    expect(await textAfter(await post('/count', again))).toContain('Counted on a walk round: Rapid mortar 18, not 19.');
+    expect(await textAfter(await post('/count', again))).toContain(
+      'Counted on a walk round: Fast-setting mortar 18, not 19.',
+    );
   });
 
   test('is refused whole, each reason at its field, and changes nothing', async () => {

@@ -189,8 +189,8 @@ describe('what is cast', () => {
     expect([refused.status, await refused.text()]).toEqual([422, expect.stringContaining(`action="${action}`)]);
     const added = await screens.post(action, sentAsShown(form));
     const html = await (await screens.get(added.headers.get('Location') ?? '')).text();
-    expect(html).toContain('Rapid mix added');
-    expect(sentAsShown(html)).toMatchObject({ ...typed, mix: 'rapid-mix' });
+    expect(html).toContain('Fast-setting mix added');
+    expect(sentAsShown(html)).toMatchObject({ ...typed, mix: 'fast-setting-mix' });
     expect((await screens.post('/yard/panels/new', { ...sentAsShown(html), lengths: '600, 900' })).status).toBe(303);
     expect((await castingsIn(screens)).map(({ name }) => name)).toEqual(['Panel 600', 'Panel 900']);
   });

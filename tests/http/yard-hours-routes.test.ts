@@ -78,7 +78,7 @@ describe('hours that repeat', () => {
     expect(answer.status).toBe(200);
     const html = await answer.clone().text();
     expect(await textOf(answer)).toMatch(
-      /^This moves one promise\. Nothing has been saved yet\. School garden: Sat 10 Apr to Sat 17 Apr, 7 days later.*Save anyway Go back/,
+      /^This moves one promise\. Nothing has been saved yet\. School garden: Sat 10 Apr to Sat 17 Apr, 7 days later.*Save anyway Cancel/,
     );
     expect(html).toContain('name="days:SU" value="yes" checked');
     expect((await yardOf(screens)).work[0]?.rule).toBe('FREQ=WEEKLY;BYDAY=SA');
@@ -95,7 +95,7 @@ describe('hours that repeat', () => {
     const screens = await screensOver(smallYard({ orders: [order] }));
     const shown = sentAsShown(await (await screens.get('/yard/hours/1')).text());
     const text = await textOf(await screens.post('/yard/hours/1', { ...shown, end: '20:00' }));
-    expect(text).toMatch(/^This moves the day by plan of one order, and no date given\..* weeks sooner\. Save Go back/);
+    expect(text).toMatch(/^This moves the day by plan of one order, and no date given\..* weeks sooner\. Save Cancel/);
     expect(text).not.toContain('anyway');
   });
 

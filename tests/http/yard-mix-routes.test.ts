@@ -41,7 +41,7 @@ describe('a mix of an empty yard', () => {
       expect(html).toContain(`${label}<span class="guess"> to check</span>`);
     expect(html).toContain('name="coldMinutes"');
     expect(sentAsShown(html)).toMatchObject({
-      ...{ yieldKgPerBag: '27.2 kg', water: '4.7 l', bagName: 'Rapid mortar, 25 kg' },
+      ...{ yieldKgPerBag: '27.2 kg', water: '4.7 l', bagName: 'Fast-setting mortar, 25 kg' },
       ...{ coldCelsius: '10 °C', coldMinutes: '180', warmCelsius: '20 °C', warmMinutes: '90' },
     });
   });
@@ -50,28 +50,28 @@ describe('a mix of an empty yard', () => {
     const screens = await screensOver(smallYard(BARE));
     const form = await formOf(screens, '/yard/mixes/new?from=rapid', { bagsThere: '8', workingMinutes: '12' });
     const text = await screens.textAfter(await screens.post('/yard/mixes/new', form));
-    expect(text).toMatch(/Rapid mix added\..*1 mix: Rapid mix\./);
-    expect(text).toContain('For one bag: 1 bag of Rapid mortar, 25 kg and 4.7 l of water.');
+    expect(text).toMatch(/Fast-setting mix added\..*1 mix: Fast-setting mix\./);
+    expect(text).toContain('For one bag: 1 bag of Fast-setting mortar, 25 kg and 4.7 l of water.');
     expect(text).toContain('180 minutes at 10 °C and 90 minutes at 20 °C');
     const yard = await yardIn(screens);
     expect(yard.materials).toMatchObject([
-      { id: 'rapid-mortar-25-kg', unit: 'bag', onHand: 8, leadDays: 0, openedDays: 7 },
+      { id: 'fast-setting-mortar-25-kg', unit: 'bag', onHand: 8, leadDays: 0, openedDays: 7 },
     ]);
     expect(yard.mixes).toMatchObject([
       {
-        ...{ id: 'rapid-mix', workingMinutes: 12, demouldMinutes: 90, activationKelvin: 5753 },
-        perBag: [{ material: 'rapid-mortar-25-kg', quantity: 1 }],
+        ...{ id: 'fast-setting-mix', workingMinutes: 12, demouldMinutes: 90, activationKelvin: 5753 },
+        perBag: [{ material: 'fast-setting-mortar-25-kg', quantity: 1 }],
       },
     ]);
     const guesses = (await screens.database.read(guessesOfYard)).map(({ kind, figure }) => `${kind} ${figure}`);
     expect(guesses).toContain('mix mixMinutes');
     expect(guesses).toContain('material leadDays');
     expect(guesses).toContain('material openedDays');
-    const bag = await (await screens.get('/yard/stock/rapid-mortar-25-kg')).text();
+    const bag = await (await screens.get('/yard/stock/fast-setting-mortar-25-kg')).text();
     expect(bag).toContain('Keeps so many days once opened<span class="guess"> to check</span>');
     expect(guesses).not.toContain('mix workingMinutes');
     expect(guesses).not.toContain('material onHand');
-    expect(await (await screens.get('/yard/guesses')).text()).toContain('href="/yard/mixes/rapid-mix"');
+    expect(await (await screens.get('/yard/guesses')).text()).toContain('href="/yard/mixes/fast-setting-mix"');
   });
 
   test('from nothing asks for all it needs, and keeps what was typed', async () => {
@@ -217,7 +217,7 @@ describe('a mix', () => {
     await screens.post('/yard/mixes/new', await formOf(screens, '/yard/mixes/new?from=ordinary', { water: '3 l' }));
     const guessed = async () =>
       (await screens.database.read(guessesOfYard)).filter(({ figure }) => figure === 'water').map(({ id }) => id);
-    expect(await guessed()).toEqual(['rapid-mix']);
+    expect(await guessed()).toEqual(['fast-setting-mix']);
     expect(await textOf(await screens.get('/yard/guesses'))).toContain('Into a bag goes, in water: 4.7 l.');
     await screens.post('/yard/guesses/right', { kind: 'mix', figure: 'water' });
     expect(await guessed()).toEqual([]);

@@ -84,7 +84,7 @@ describe('moulds of the yard', () => {
     expect(first.status).toBe(200);
     const html = await first.clone().text();
     expect(await textOf(first)).toMatch(
-      /^This moves one promise\. Nothing has been saved yet\. School garden: Sat 10 Apr to Sat 17 Apr, 7 days later; 7 days after the date given\. Remove 900 no\. 2\? Remove anyway Go back/,
+      /^This moves one promise\. Nothing has been saved yet\. School garden: Sat 10 Apr to Sat 17 Apr, 7 days later; 7 days after the date given\. Remove 900 no\. 2\? Remove anyway Cancel/,
     );
     expect(await mouldsOf(screens)).toHaveLength(2);
     const seen = seenIn(html);

@@ -142,7 +142,7 @@ describe('removing a material', () => {
     const screens = await screensOver();
     const answer = await screens.post('/yard/stock/mortar/remove', {});
     expect(answer.status).toBe(422);
-    expect(await textOf(answer)).toContain('Rapid mortar goes into 1 mix (Thin panel mix).');
+    expect(await textOf(answer)).toContain('Fast-setting mortar goes into 1 mix (Thin panel mix).');
     expect(await textOf(await screens.post('/yard/stock/rod/remove', {}))).toContain(
       'Rod 12 mm goes into 1 kit (Pair of panels).',
     );

@@ -70,12 +70,12 @@ describe('a supplier', () => {
 describe('what buying asks of a material', () => {
   test('is typed with it, and stays where the form is sent as it is shown', async () => {
     const screens = await demoScreens();
-    const path = '/yard/stock/rapid-mortar';
+    const path = '/yard/stock/fast-setting-mortar';
     const form = async () => sentAsShown(await (await screens.get(path)).text());
     expect(await form()).toMatchObject({ kgPerUnit: '25 kg', breaks: 'from 40 at 19.90' });
     await screens.post(path, await form());
     const before = await screens.database.read(materialBuyingsById);
-    expect(before.get('rapid-mortar')).toEqual({ kgPerUnit: 25, breaks: [{ from: 40, unitPrice: 19.9 }] });
+    expect(before.get('fast-setting-mortar')).toEqual({ kgPerUnit: 25, breaks: [{ from: 40, unitPrice: 19.9 }] });
     await screens.post(path, { ...(await form()), breaks: '10 at 20; from 60 at 18', perTurn: '2' });
     const refused = await screens.post(path, { ...(await form()), perTurn: '2' });
     expect(await refused.text()).toContain('say already how much of it is used');

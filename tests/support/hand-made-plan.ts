@@ -27,7 +27,7 @@ const input: YardFileInput = {
   ],
   temperatures: [{ from: '2027-04-01', celsius: 20 }],
   materials: [
-    { id: 'mortar', name: 'Rapid mortar', unit: 'bag', onHand: 0, leadDays: 1 },
+    { id: 'mortar', name: 'Fast-setting mortar', unit: 'bag', onHand: 0, leadDays: 1 },
     { id: 'mesh', name: 'Mesh', unit: 'm2', onHand: 5, leadDays: 5 },
     { id: 'pipe', name: 'Sleeve pipe', unit: 'stick', onHand: 1, stickMm: 3000, kerfMm: 2 },
     { id: 'rod', name: 'Pin rod', unit: 'stick', onHand: 1, stickMm: 3000, kerfMm: 3 },

@@ -16,7 +16,7 @@ export const plannedYard = (changes: Partial<YardFileInput> = {}): YardFile => {
     materials: [
       {
         id: 'mortar',
-        name: 'Rapid mortar',
+        name: 'Fast-setting mortar',
         unit: 'bag',
         onHand: 3,
         minimum: 2,

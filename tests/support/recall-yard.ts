@@ -40,7 +40,7 @@ export const recallYard = async (): Promise<RecallYard> => {
   const yard = smallYard({
     work: [{ rule: 'FREQ=DAILY', from: '2027-01-02', start: '08:00', end: '13:00' }],
     materials: [
-      { id: 'mortar', name: 'Rapid mortar', unit: 'bag', onHand: 2 },
+      { id: 'mortar', name: 'Fast-setting mortar', unit: 'bag', onHand: 2 },
       { id: 'rod', name: 'Rod 12 mm', unit: 'stick', onHand: 9, stickMm: 3000, leadDays: 3, kerfMm: 3 },
     ],
     incoming: [

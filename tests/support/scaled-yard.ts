@@ -32,7 +32,7 @@ const castingOf = (lengthMm: number): YardFileInput['castings'][number] => ({
 const MIXES: YardFileInput['mixes'] = [
   {
     id: 'rapid',
-    name: 'Rapid panel mix',
+    name: 'Fast-setting panel mix',
     yieldKgPerBag: 27.5,
     bagStep: 0.5,
     maxBags: 2,
@@ -43,7 +43,7 @@ const MIXES: YardFileInput['mixes'] = [
     cureHours: 48,
     minCelsius: 3,
     maxCelsius: 32,
-    perBag: [{ material: 'rapid-mortar', quantity: 1 }],
+    perBag: [{ material: 'fast-setting-mortar', quantity: 1 }],
   },
   {
     id: 'ordinary',
@@ -134,7 +134,7 @@ const mouldsOf = (count: number): YardFileInput['moulds'] =>
   });
 
 /**
- * A yard for measuring: so many orders of about 13 pieces over so many moulds of six lengths, 8-hour weekdays, a rapid mix
+ * A yard for measuring: so many orders of about 13 pieces over so many moulds of six lengths, 8-hour weekdays, a fast-setting mix
  * beside an ordinary one, people and mixers in proportion to the moulds, due dates around what people can make.
  * `scaledYard(130, 30)` asks for about 1,700 pours, `scaledYard(1000, 200)` for about 13,000. With cuts, 5,000 orders of 13
  * pieces are more than a yard file may ask for: `scaledYard(5000, 1000, { pieces: 12 })` are 60,000 pours.
@@ -162,7 +162,7 @@ export const scaledYard = (orders: number, moulds: number, { seed = 1, pieces = 
       { from: '2027-09-01', celsius: 13 },
     ],
     materials: [
-      material('rapid-mortar', 200, 2),
+      material('fast-setting-mortar', 200, 2),
       material('ordinary-mix', 100, 2),
       material('mesh', 50, 3, { pack: 6 }),
       material('sleeve-pipe', 40, 2, { stickMm: 3000, kerfMm: 2 }),

@@ -17,7 +17,7 @@ const input: YardFileInput = {
   extra: [],
   temperatures: [],
   materials: [
-    { id: 'mortar', name: 'Rapid mortar', unit: 'bag', onHand: 20 },
+    { id: 'mortar', name: 'Fast-setting mortar', unit: 'bag', onHand: 20 },
     { id: 'rod', name: 'Rod 12 mm', unit: 'stick', onHand: 3, stickMm: 3000, leadDays: 3, kerfMm: 3 },
   ],
   incoming: [],

@@ -97,7 +97,9 @@ const SEASONS = [
 const Strip: FC<Form> = (form) => (
   <fieldset class="begin-answer">
     <legend>3. How long after pouring can a panel be stripped?</legend>
-    <p class="hint">What stands here is a cautious guess for a rapid mortar. Your bag's data sheet comes first.</p>
+    <p class="hint">
+      What stands here is a cautious guess for a fast-setting mortar. Your bag's data sheet comes first.
+    </p>
     <StripDay day="cold" {...form} />
     <StripDay day="warm" {...form} />
     <ChoiceField
@@ -238,7 +240,7 @@ export const FourPage: FC<FourProps> = (props) => {
         <div class="buttons">
           <Button kind="main">Begin this yard</Button>
           <ButtonLink href={BEGIN} kind="quiet">
-            Leave it
+            Cancel
           </ButtonLink>
         </div>
       </form>

@@ -10,7 +10,7 @@ import { amountText, listText, quantityText } from '../parts/quantity-text.ts';
 
 const figure = (quantity: number): string => String(Number(quantity.toFixed(2)));
 
-/** "4 bags of Rapid mortar", "25 × Corner clip". */
+/** "4 bags of Fast-setting mortar", "25 × Corner clip". */
 export const goodsText = ({
   quantity,
   unit,

@@ -48,7 +48,7 @@ export const WhoPage: FC<WhoPageProps> = ({ model, who, typed, back, errors }) =
             No name
           </Button>
         )}
-        <ButtonLink href={back}>Back</ButtonLink>
+        <ButtonLink href={back}>Cancel</ButtonLink>
       </div>
     </form>
     {who !== null && (

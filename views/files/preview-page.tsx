@@ -139,7 +139,7 @@ export const PreviewPage: FC<PreviewPageProps> = ({ effect, file, happened }) =>
       <input type="hidden" name="file" value={file} />
       <input type="hidden" name="revision" value={String(effect.revision)} />
       <Button kind="main">Load it</Button>
-      <ButtonLink href={FILES}>Leave it</ButtonLink>
+      <ButtonLink href={FILES}>Cancel</ButtonLink>
     </form>
     <Unkept effect={effect} />
     <OneDate effect={effect} />

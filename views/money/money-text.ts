@@ -24,7 +24,7 @@ const OTHER_WORDS: Readonly<Record<MissingFacts['others'][number], string>> = {
 
 const MOST_NAMES = 4;
 
-/** What costs leave out, because nobody said: "Rapid mortar, work and 3 moulds". '' where nothing is left out. */
+/** What costs leave out, because nobody said: "Fast-setting mortar, work and 3 moulds". '' where nothing is left out. */
 export const missingText = ({ prices, moulds, others }: MissingFacts): string => {
   const shown = prices.length > MOST_NAMES ? prices.slice(0, MOST_NAMES - 1) : prices;
   const rest = prices.length - shown.length;

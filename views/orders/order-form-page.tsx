@@ -230,7 +230,7 @@ export const OrderFormPage: FC<{ model: OrderFormShown }> = ({ model }) => {
         <div class="buttons">
           <Button kind="main">{id === null ? 'Take order' : 'Save'}</Button>
           <ButtonLink href={id === null ? '/orders' : `/orders/${encodeURIComponent(id)}`} kind="quiet">
-            {id === null ? 'Leave it' : 'Leave it as it was'}
+            Cancel
           </ButtonLink>
         </div>
       </form>

@@ -46,7 +46,7 @@ const makesLater = (moved: readonly Pick<MovedPromise, 'from' | 'to'>[]): boolea
 
 interface SaveButtonsProps {
   state: FormState;
-  /** Where "Go back" leads: nothing is saved then. */
+  /** Where "Cancel" leads: nothing is saved then. */
   back: string;
   /** What the button says: "Save", "Add the moulds". */
   save?: string;
@@ -62,13 +62,13 @@ export const SaveButtons: FC<SaveButtonsProps> = ({ state, back, save = 'Save', 
         <Button kind="main" name="seen" value={state.effect.seen} {...(form ? { form } : {})}>
           {makesLater(state.effect.moved) ? `${save} anyway` : save}
         </Button>
-        <ButtonLink href={back}>Go back</ButtonLink>
+        <ButtonLink href={back}>Cancel</ButtonLink>
       </>
     ) : (
       <>
         <Button kind="main">{save}</Button>
         <ButtonLink href={back} kind="quiet">
-          Go back
+          Cancel
         </ButtonLink>
       </>
     )}

@@ -152,7 +152,7 @@ export const WalkPage: FC<WalkProps & { notice: DoneNotice | null }> = ({ model,
       <div class="buttons">
         <Button kind="main">Save count</Button>
         <ButtonLink href="/buying" kind="quiet">
-          Go back
+          Cancel
         </ButtonLink>
       </div>
     </form>

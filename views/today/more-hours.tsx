@@ -143,7 +143,7 @@ const AskedFirst: FC<AskedProps> = ({
           <Button kind="main" name="seen" value={mine.effect.seen}>
             {anyway}
           </Button>
-          <ButtonLink href="/today">Leave it as it is</ButtonLink>
+          <ButtonLink href="/today">Cancel</ButtonLink>
         </div>
       </WorkForm>
       <Choices effect={mine.effect} to={to} typed={typed} today={today} mayChoose={mayChoose} />

@@ -5,11 +5,11 @@ import { amountOfText } from './today-text.ts';
 /** Whether it is counted in bags. */
 export const isBag = ({ unit }: IngredientFacts): boolean => unit === 'bag';
 
-/** "115 g of Citric acid", "2 bags of Rapid mortar" */
+/** "115 g of Citric acid", "2 bags of Fast-setting mortar" */
 export const ofText = (one: IngredientFacts): string =>
   one.measured ? `${one.measured} of ${one.name}` : amountOfText(one);
 
-/** What goes into a batch, a line each, the bags and the water first: "2 bags of Rapid mortar", "9.4 l of water". */
+/** What goes into a batch, a line each, the bags and the water first: "2 bags of Fast-setting mortar", "9.4 l of water". */
 export const slipLines = ({ ingredients, water, waterNote }: BatchSlip): string[] => [
   ...ingredients.filter(isBag).map(ofText),
   ...(water ? [`${water} of water`] : []),

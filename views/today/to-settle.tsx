@@ -18,7 +18,7 @@ interface ToSettleProps {
   refused: RefusedForm | null;
 }
 
-/** "Rapid mortar: 2 bags more were taken than the stock book had." */
+/** "Fast-setting mortar: 2 bags more were taken than the stock book had." */
 const toCountText = ({ name, unit, shortBy }: Pick<ToCountFacts, 'name' | 'unit' | 'shortBy'>): string =>
   `${name}: ${quantityText(Number(shortBy.toFixed(2)), unit)} more taken than the stock book had.`;
 
@@ -52,7 +52,7 @@ export const ToBeMended: FC<ToSettleProps> = ({ model, refused }) =>
     </section>
   );
 
-/** "Rapid mortar: 6 bags expected Wed 7 Apr, and the plan counts on it by 17:00 today. Has it come?" */
+/** "Fast-setting mortar: 6 bags expected Wed 7 Apr, and the plan counts on it by 17:00 today. Has it come?" */
 const notArrivedText = ({ name, quantity, unit, by, countedBy }: NotArrivedFacts, today: string): string => {
   const counted = `the plan counts on it ${countedBy === null ? 'from tomorrow on' : `by ${countedBy} today`}`;
   return `${name}: ${amountText(quantity, unit)} expected ${dayText(by, today)}, and ${counted}. Has it come?`;

@@ -24,7 +24,7 @@ export const peopleText = ({ start, end, windows }: SessionHours): string => {
   return [...(throughout > 0 ? [countText(throughout, 'person', 'people')] : []), ...rest].join(', ');
 };
 
-/** "1 bag of Rapid mortar", "57 g of Citric acid", "4 × Corner clip". */
+/** "1 bag of Fast-setting mortar", "57 g of Citric acid", "4 × Corner clip". */
 export const amountOfText = ({ quantity, unit, name }: AmountFacts): string =>
   unit === '' || unit === 'each'
     ? `${Number(quantity.toFixed(2))} × ${name}`

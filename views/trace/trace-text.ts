@@ -10,14 +10,14 @@ export const TRACE = '/trace';
 const fromUntilText = (from: string | null, until: string | null, today: string): string =>
   [from && ` from ${dayText(from, today)}`, until && ` until ${dayText(until, today)}`].filter(Boolean).join('');
 
-/** What was asked for, in words: "bags of Sat 3 Apr (Rapid mortar, 25 kg)". */
+/** What was asked for, in words: "bags of Sat 3 Apr (Fast-setting mortar, 25 kg)". */
 const askedText = ({ asked, name }: TraceFound, today: string): string => {
   if (asked.by === 'bag') return `bags of ${dayText(asked.on, today)}${name === null ? '' : ` (${name})`}`;
   if (asked.by === 'mould') return `${asked.mould}${fromUntilText(asked.from, asked.until, today)}`;
   return `order ${asked.order}${name === null ? '' : `, ${name}`}`;
 };
 
-/** "5 pieces of bags of Sat 3 Apr (Rapid mortar, 25 kg): 3 went into 2 orders." */
+/** "5 pieces of bags of Sat 3 Apr (Fast-setting mortar, 25 kg): 3 went into 2 orders." */
 export const traceAnswer = (found: TraceFound, today: string): string => {
   const what = askedText(found, today);
   const { pieces, orders, asked } = found;
@@ -45,7 +45,7 @@ export const placeText = ({ is, order, customer }: TracedPieceFacts): string => 
 const bagText = ({ name, on, typed, dated }: BagDateFacts, today: string): string =>
   `${name}: ${typed || dated ? 'bag of' : 'came'} ${dayText(on, today)}`;
 
-/** "Rapid mortar, 25 kg: bag of Sat 3 Apr; Plasticiser: came Thu 1 Apr" */
+/** "Fast-setting mortar, 25 kg: bag of Sat 3 Apr; Plasticiser: came Thu 1 Apr" */
 export const bagsText = (dates: readonly BagDateFacts[], today: string): string =>
   dates.length === 0 ? 'bag date not known' : dates.map((one) => bagText(one, today)).join('; ');
 

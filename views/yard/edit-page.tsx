@@ -12,7 +12,7 @@ interface EditPageProps {
   today: string;
   /** The form's own address. */
   action: string;
-  /** Where "Go back" leads. */
+  /** Where "Cancel" leads. */
   back: string;
   save?: string;
   /** The fields. */

@@ -60,7 +60,7 @@ const NewBag: FC<MixFormProps> = (props) => (
       {...props}
       name="bagName"
       label="The bag, if it is not in the stock book yet"
-      hint="Rapid mortar, 25 kg. It is recorded there too, one bag for a bag of the mix."
+      hint="Fast-setting mortar, 25 kg. It is recorded there too, one bag for a bag of the mix."
       width="line"
     />
     <TextField

@@ -71,7 +71,7 @@ export const MixStrengthPage: FC<{ model: MixStrengthModel }> = ({ model }) => (
       <SelectField
         name="cement"
         label="Cement, as it says on the bag"
-        hint="Only ordinary (Portland) cements have such a curve. Rapid mortar has none: go by its data sheet."
+        hint="Only ordinary (Portland) cements have such a curve. Fast-setting mortar has none: go by its data sheet."
         value={model.cement ?? 'N'}
         options={options}
       />

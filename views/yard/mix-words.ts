@@ -8,7 +8,7 @@ export const yieldLine = ({ yieldText, fills }: Pick<YardMix, 'yieldText' | 'fil
   return `One bag makes ${yieldText}${each.length > 0 ? `: ${each.join(', or ')}` : ''}.`;
 };
 
-/** "For one bag: 1 bag of Rapid mortar, 57 g of Citric acid and 4.7 l of water." */
+/** "For one bag: 1 bag of Fast-setting mortar, 57 g of Citric acid and 4.7 l of water." */
 export const contentsLine = ({
   contents,
   texts,
@@ -55,4 +55,4 @@ export const mixesAnswer = ({ mixes }: Pick<YardMixesModel, 'mixes'>): string =>
     ? 'No mix is there yet.'
     : `${countText(mixes.length, 'mix', 'mixes')}: ${listText(mixes.map(({ name }) => name))}.`;
 
-export const PRESET_NAMES = { rapid: 'a rapid mix', ordinary: 'an ordinary mix' } as const;
+export const PRESET_NAMES = { rapid: 'a fast-setting mix', ordinary: 'an ordinary mix' } as const;

@@ -17,7 +17,7 @@ const COUNTED_IN = ['bag', 'kg', 'g', 'l', 'm', 'm²', 'piece', 'stick', 'sheet'
 
 const What: FC<StockFormProps> = (props) => (
   <>
-    <EntryFigure {...props} name="name" label="Name" width="line" hint="As on the bag: Rapid mortar, 25 kg." />
+    <EntryFigure {...props} name="name" label="Name" width="line" hint="As on the bag: Fast-setting mortar, 25 kg." />
     <EntryFigure {...props} name="unit" label="Counted in" hint="One of it: bag, kg, stick, piece." list="units" />
     <datalist id="units">
       {COUNTED_IN.map((unit) => (

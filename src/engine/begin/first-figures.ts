@@ -6,7 +6,7 @@ export const FIRST_FIGURES = {
   /** Sand mortar is 2100 to 2250 kg/m³ fresh and 2050 to 2200 hardened; between the two, with the mesh in it. */
   densityKgPerM3: 2150,
   mixMinutes: 10,
-  /** Rapid mortar without retarder can be worked 10 to 20 minutes at 20 °C. */
+  /** Fast-setting mortar without retarder can be worked 10 to 20 minutes at 20 °C. */
   workingMinutes: 15,
   washMinutes: 5,
   /** Kept wet for about an hour after it hardens. */

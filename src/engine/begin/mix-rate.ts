@@ -25,7 +25,7 @@ const STEEP = 'That is far longer than on the warm day, for so few degrees. Chec
  * How a mix gains age, from the minutes until it can be stripped on a cold and on a warm day: `activationKelvin` of
  * the Arrhenius form and the minutes at `referenceCelsius` that both days are worth, rounded up so that neither day's
  * piece counts as ready before it was. Source of the form: ASTM C1074, equivalent age, eq 2 (see `ageRate`); no
- * published constant fits rapid mortar, so what comes out is a guess until the yard confirms it, and for planning
+ * published constant fits fast-setting mortar, so what comes out is a guess until the yard confirms it, and for planning
  * only. Refuses, with the figure at fault, days that are not a cold and a warm one, a cold day that is the quicker
  * one, and a step that no mortar makes.
  *

@@ -26,7 +26,7 @@ export interface Taking {
   named: readonly CutFrom[];
 }
 
-/** "Rapid mortar (none in the book, 1 taken)": what the stock book has too little of for something; null for nothing. */
+/** "Fast-setting mortar (none in the book, 1 taken)": what the stock book has too little of for something; null for nothing. */
 const shortText = (yard: YardFile, { taken, named }: Taking, system: UnitSystem): string | null => {
   const short = shortages(yard, taken, named).map(({ material: { name, unit, onHand }, amount: all }) => {
     const amount = (quantity: number) => amountField(quantity, unit, system);

@@ -12,7 +12,7 @@ const COLUMNS = [
   ...['order', 'customer', 'phone', 'handed over'],
 ] as const;
 
-/** "2027-04-03 Rapid mortar, 25 kg (read off the bag)" */
+/** "2027-04-03 Fast-setting mortar, 25 kg (read off the bag)" */
 const bagCell = ({ name, on, typed, dated }: BagDateFacts): string => {
   if (typed) return `${on} ${name} (read off the bag)`;
   return `${on} ${name} (${dated ? 'date on the bag' : 'came that day'}, by the stock book)`;

@@ -15,11 +15,11 @@ const { mixMinutes, workingMinutes, washMinutes, attendMinutes, cureHours, refer
 
 /** Rapid-hardening (calcium sulfoaluminate) mortar. Common practice without a source, where none is named. */
 const RAPID: PresetFigures = {
-  bagName: 'Rapid mortar, 25 kg',
+  bagName: 'Fast-setting mortar, 25 kg',
   // One 25 kg bag is wetted with 4.7 l (5 US quarts): facts of the trade, no source.
   waterLitres: 4.7,
   mix: {
-    name: 'Rapid mix',
+    name: 'Fast-setting mix',
     // One bag fills two panels of 0.91 m, 13.6 kg each: facts of the trade, no source.
     yieldKgPerBag: 27.2,
     ...{ bagStep: 1, maxBags: 1, crew: 1, mixMinutes, workingMinutes, washMinutes, attendMinutes, cureHours },

@@ -45,7 +45,7 @@ export const copingMoulds = (count: number): Mould[] =>
   }));
 
 const MATERIALS: readonly Material[] = [
-  { id: 'mortar', name: 'Rapid mortar, 25 kg', unit: 'bag', onHand: 8, leadDays: 3, minimum: 2 },
+  { id: 'mortar', name: 'Fast-setting mortar, 25 kg', unit: 'bag', onHand: 8, leadDays: 3, minimum: 2 },
   { id: 'concrete', name: 'Concrete mix, 25 kg', unit: 'bag', onHand: 4, leadDays: 2 },
   { id: 'mesh', name: 'Galvanised mesh', unit: 'm2', onHand: 3, pack: 6, leadDays: 5 },
   { id: 'rod', name: 'Pin rod 12 mm, 3 m', unit: 'stick', onHand: 3, leadDays: 6, stickMm: 3000, kerfMm: 3 },

@@ -205,7 +205,7 @@ class Torture {
 const OPENED = { opensBy: '1', openedDays: '10' };
 
 const withOpenedBags = async (visitor: PageVisitor): Promise<void> => {
-  const path = '/yard/stock/rapid-mortar';
+  const path = '/yard/stock/fast-setting-mortar';
   const form = formsIn(await visitor.page(path)).find(({ action }) => action === path)!;
   const answer = await visitor.send(path, { ...form.fields, ...OPENED });
   if (!answer.done) throw new Error(`The mortar could not be changed: ${plainText(answer.html)}`);

@@ -3,6 +3,7 @@ import { seedDemo } from '../../../db/demo/larch-row.ts';
 import { arrivalsOf, onTheirWay } from '../../../db/stores/material-store.ts';
 import { mouldsInOrder } from '../../../db/stores/mould-store.ts';
 import { openOrders, pastOrders } from '../../../db/stores/order-store.ts';
+import { suppliersByName } from '../../../db/stores/supplier-store.ts';
 import { loadYardFile } from '../../../db/stores/yard-store.ts';
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import { readYardFile, type YardFile } from '../../../shared/yard-file.ts';
@@ -65,5 +66,17 @@ describe('Larch Row Yard', () => {
     const { database } = await demoOn('2027-01-04');
     const ids = (await database.read(openOrders)).map(({ id }) => id);
     expect(ids).toEqual(['26-056', '26-057', '26-059', '26-060', '26-061', '26-062', '27-001', '27-002']);
+  });
+
+  test('has no customer with the name of a supplier', async () => {
+    const { database } = await demoOn('2027-04-09');
+    const { customers, suppliers } = await database.read(async (tx) => ({
+      customers: [...(await openOrders(tx)), ...(await pastOrders(tx, 9))].flatMap(
+        ({ customer }) => customer?.name ?? [],
+      ),
+      suppliers: (await suppliersByName(tx)).map(({ name }) => name),
+    }));
+    expect(suppliers).not.toEqual([]);
+    expect(customers.filter((name) => suppliers.includes(name))).toEqual([]);
   });
 });

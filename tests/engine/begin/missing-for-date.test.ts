@@ -38,7 +38,7 @@ describe('what is missing for a first date', () => {
   test('is what the plan says where all of it is there and still does not do', () => {
     const bags = smallYard().materials.map((one) => (one.id === 'mortar' ? { ...one, onHand: 0 } : one));
     expect(missingForDate(smallYard({ materials: bags }))).toEqual([
-      { kind: 'else', piece: 'Panel 900', reason: expect.stringContaining('Rapid mortar') },
+      { kind: 'else', piece: 'Panel 900', reason: expect.stringContaining('Fast-setting mortar') },
     ]);
     const short = { rule: 'FREQ=WEEKLY;BYDAY=SA', from: '2027-01-02', start: '08:00', end: '08:15' };
     expect(kindsOf({ work: [short] })).toEqual(['else']);

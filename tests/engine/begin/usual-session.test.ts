@@ -36,7 +36,7 @@ describe('what a usual session makes', () => {
     const yard = smallYard({
       finished: [{ casting: 'panel-900', count: 40 }],
       materials: [
-        { id: 'mortar', name: 'Rapid mortar', unit: 'bag', onHand: 0 },
+        { id: 'mortar', name: 'Fast-setting mortar', unit: 'bag', onHand: 0 },
         { id: 'rod', name: 'Rod 12 mm', unit: 'stick', onHand: 0, stickMm: 3000 },
       ],
       keep: { batches, pours },

@@ -23,7 +23,7 @@ test.each([
   expect(lotsUsed(onHand, quantity, came)).toEqual(days);
 });
 
-const MORTAR = { id: 'mortar', name: 'Rapid mortar', unit: 'bag', onHand: 4 };
+const MORTAR = { id: 'mortar', name: 'Fast-setting mortar', unit: 'bag', onHand: 4 };
 
 const mixed = (materials: Partial<typeof MORTAR> & { lots?: { quantity: number; useBy: string }[] }, told = {}) => {
   const yard = smallYard({ materials: [{ ...MORTAR, ...materials }, ...smallYard().materials.slice(1)] });

@@ -21,7 +21,7 @@ import { smallYard } from '../../support/small-yard.ts';
  */
 const yard = smallYard({
   materials: [
-    { id: 'mortar', name: 'Rapid mortar', unit: 'bag', onHand: 2 },
+    { id: 'mortar', name: 'Fast-setting mortar', unit: 'bag', onHand: 2 },
     { id: 'rod', name: 'Rod 12 mm', unit: 'stick', onHand: 3, stickMm: 3000, leadDays: 3, kerfMm: 3 },
   ],
   mixes: [

@@ -35,7 +35,7 @@ const yard = smallYard({
   work: [],
   extra: [{ date: '2027-04-10', start: '08:00', end: '11:55' }],
   materials: [
-    { id: 'mortar', name: 'Rapid mortar', unit: 'bag', onHand: 2 },
+    { id: 'mortar', name: 'Fast-setting mortar', unit: 'bag', onHand: 2 },
     { id: 'rod', name: 'Rod 12 mm', unit: 'stick', onHand: 3, stickMm: 3000, leadDays: 3, kerfMm: 3 },
   ],
   mixes: [

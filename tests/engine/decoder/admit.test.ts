@@ -37,8 +37,8 @@ describe('pieces that are there already', () => {
 // 13.6 kg of the 27.5 that a bag places are 0.49 bags: two panels come of one bag, and two more do not.
 test('material that is used by the order before is gone for the one after, and left by one that is refused', () => {
   const materials = base.materials.map((m) => (m.id === 'mortar' ? { ...m, onHand: 1 } : m));
-  const short = 'material: Rapid mortar cannot be had: 0.98 more bag are needed';
+  const short = 'material: Fast-setting mortar cannot be had: 0.98 more bag are needed';
   expect(refused({ materials, orders: [panels('a', 2), panels('b', 2)] })).toEqual({ b: short });
-  const four = 'material: Rapid mortar cannot be had: 0.98 more bag are needed';
+  const four = 'material: Fast-setting mortar cannot be had: 0.98 more bag are needed';
   expect(refused({ materials, orders: [panels('a', 4), panels('b', 2)] })).toEqual({ a: four });
 });

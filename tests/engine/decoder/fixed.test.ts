@@ -104,7 +104,10 @@ describe('a fixed batch', () => {
     ['no mixer is free then', { yard: { ...base.yard, mixers: 0 } }],
     ['it will be too cold', { ...mix({ minCelsius: 5 }), temperatures: isWinter }],
     ['it will be too hot', { ...mix({ maxCelsius: 3 }), temperatures: isWinter }],
-    ['there is not enough Rapid mortar by then', { materials: base.materials.map((m) => ({ ...m, onHand: 0 })) }],
+    [
+      'there is not enough Fast-setting mortar by then',
+      { materials: base.materials.map((m) => ({ ...m, onHand: 0 })) },
+    ],
     ['it fills nothing', { keep: { batches: keep.batches.map((b) => ({ ...b, pours: [] })), pours: [] } }],
     [
       'one mould cannot take two of its pours',

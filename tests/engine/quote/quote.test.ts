@@ -126,7 +126,7 @@ describe('a pair of panels in a yard of two moulds', () => {
 
   // The mortar comes on the 12th, a week late on the 19th: Saturday the 17th, or the 24th.
   test('allows for goods that come late, where what is there does not do', () => {
-    const mortar = { id: 'mortar', name: 'Rapid mortar', unit: 'bag', leadDays: 4 };
+    const mortar = { id: 'mortar', name: 'Fast-setting mortar', unit: 'bag', leadDays: 4 };
     const [, ...others] = base.materials;
     const asked = (deliveryDaysInHand: number, onHand: number) =>
       quoteOrder(
@@ -191,7 +191,7 @@ describe('an order that cannot be made', () => {
     expect(quoteOrder(smallYard({ materials, orders: [] }), pair('new'))).toEqual({
       ...none,
       reason: expect.stringMatching(
-        /^Rapid mortar cannot be had: 0\.99 more bag are needed|^Rapid mortar cannot be had/,
+        /^Fast-setting mortar cannot be had: 0\.99 more bag are needed|^Fast-setting mortar cannot be had/,
       ),
     });
   });

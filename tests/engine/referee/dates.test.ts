@@ -85,7 +85,7 @@ describe('bags by their dates, in a plan', () => {
     const yard = yardWith({ onHand: 20, lots: [{ quantity: 20, useBy: '2027-04-10' }] });
     const plan = planYard(yard, { effort: 'quick' });
     expect(plan.unplanned).toMatchObject([{ order: '27-002', cause: 'material', what: 'mortar' }]);
-    expect(plan.unplanned[0]!.reason).toBe('Rapid mortar goes past its date before that');
+    expect(plan.unplanned[0]!.reason).toBe('Fast-setting mortar goes past its date before that');
     expect(faultsOf(yard, plan)).toEqual(NEITHER);
   });
 });

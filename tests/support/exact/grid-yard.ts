@@ -31,7 +31,7 @@ const featuresOf = (dice: Dice, kind: GridKind): Features => {
   };
 };
 
-/** A rapid mix that may turn twice in a long session; a slow one that is stripped another day. */
+/** A fast-setting mix that may turn twice in a long session; a slow one that is stripped another day. */
 const mixesOf = (dice: Dice, { twoMixes }: Features): YardFileInput['mixes'] => {
   const mix = (id: string, demouldMinutes: number, cureHours: number) => ({
     id,

@@ -6,10 +6,10 @@ import type { Place } from './hours.ts';
 type Mix = YardFileInput['mixes'][number];
 type Casting = YardFileInput['castings'][number];
 
-/** A rapid mortar: several turns a day. Figures around those of a small yard, common practice, no source. */
+/** A fast-setting mortar: several turns a day. Figures around those of a small yard, common practice, no source. */
 const rapid = (dice: Dice): Mix => ({
   id: 'rapid',
-  name: 'Rapid panel mix',
+  name: 'Fast-setting panel mix',
   yieldKgPerBag: dice.pick([27.5, 27.2, 24]),
   bagStep: dice.pick([0.5, 1]),
   maxBags: dice.pick([1, 1, 2]),
@@ -22,7 +22,7 @@ const rapid = (dice: Dice): Mix => ({
   minCelsius: 5,
   maxCelsius: 32,
   perBag: [
-    { material: 'rapid-mortar', quantity: 1 },
+    { material: 'fast-setting-mortar', quantity: 1 },
     { material: 'plasticiser', quantity: 1 },
     { material: 'fibre', quantity: dice.pick([10, 9.4, 12.5]) },
   ],

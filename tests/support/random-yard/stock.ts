@@ -16,7 +16,7 @@ interface Kind {
 }
 
 const KINDS: Kind[] = [
-  { id: 'rapid-mortar', unit: 'bag', perPiece: 0.5, packs: [1, 1, 5] },
+  { id: 'fast-setting-mortar', unit: 'bag', perPiece: 0.5, packs: [1, 1, 5] },
   { id: 'ordinary-mix', unit: 'bag', perPiece: 0.5, packs: [1, 10] },
   { id: 'white-cement', unit: 'bag', perPiece: 0.25, packs: [1] },
   { id: 'sand', unit: 'kg', perPiece: 9, packs: [25, 0.5] },

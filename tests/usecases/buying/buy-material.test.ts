@@ -9,7 +9,7 @@ const purchase = { material: 'mortar', quantity: { text: '12' }, on: '2027-04-12
 test('what is bought is on its way, and the plan counts on it', async () => {
   const context = await yardContext();
   const { words, yard } = doneOf(await buyMaterial(context, purchase));
-  expect(words).toMatch(/^Rapid mortar bought, expected on Mon /);
+  expect(words).toMatch(/^Fast-setting mortar bought, expected on Mon /);
   expect(yard.incoming).toEqual([{ material: 'mortar', quantity: 12, on: '2027-04-12' }]);
   expect(await context.database.read(onTheirWay)).toMatchObject([
     { material: 'mortar', quantity: 12, on: '2027-04-12', boughtOn: '2027-04-08', price: 240, arrivedOn: null },

@@ -93,7 +93,7 @@ describe('what to buy', () => {
     const { onTheWay, weeks } = buyingModel({ yard, plan: handPlan() }, { ...nothing, goods: [goods] });
     // One bag is less than the two always kept: the first that comes makes up for that, the next is for the batch.
     expect(onTheWay).toMatchObject([
-      { id: 7, name: 'Rapid mortar', for: { customers: ['School garden', null], keep: 2 } },
+      { id: 7, name: 'Fast-setting mortar', for: { customers: ['School garden', null], keep: 2 } },
     ]);
     expect(weeks[0]?.trips[0]?.lines[0]?.for).toEqual({ customers: [], keep: null });
   });

@@ -8,7 +8,7 @@ import { yardContext } from '../../support/yard-context.ts';
 test('the stock book says what was counted, and the record says both', async () => {
   const context = await yardContext();
   const { words, yard } = doneOf(await countMaterial(context, 'mortar', { text: '17.5' }));
-  expect(words).toBe('Rapid mortar counted: 17.5 in the yard, not 20');
+  expect(words).toBe('Fast-setting mortar counted: 17.5 in the yard, not 20');
   expect(yard.materials[0]?.onHand).toBe(17.5);
 });
 

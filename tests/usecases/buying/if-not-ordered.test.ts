@@ -8,7 +8,7 @@ import { yardContext } from '../../support/yard-context.ts';
 
 const MORTAR = {
   id: 'mortar',
-  name: 'Rapid mortar',
+  name: 'Fast-setting mortar',
   unit: 'bag',
   onHand: 0,
   pack: 2,

@@ -21,7 +21,7 @@ describe('a delivery gets another day', () => {
   test('at once where no order waits for it', async () => {
     const { context, coming, goods } = await waiting();
     const saved = await saveEdit(context, moveDelivery({ goods, on: 'tomorrow' }), undefined);
-    expect(saved).toMatchObject({ kind: 'saved', value: { name: 'Rapid mortar' } });
+    expect(saved).toMatchObject({ kind: 'saved', value: { name: 'Fast-setting mortar' } });
     expect(await coming()).toEqual(['2027-04-09']);
   });
 

@@ -20,7 +20,7 @@ const gone = /^goods: That has arrived already, or is no longer on its way\./;
 describe('goods that have come', () => {
   test('are in stock, and no longer on their way; twice they do not come', async () => {
     const { context, coming, bags, id } = await waiting();
-    expect(doneOf(await receiveMaterial(context, id, { text: '' })).words).toBe('Rapid mortar arrived');
+    expect(doneOf(await receiveMaterial(context, id, { text: '' })).words).toBe('Fast-setting mortar arrived');
     expect([await bags(), await coming()]).toEqual([32, []]);
     expect(refusalOf(await receiveMaterial(context, id, { text: '' }))).toMatch(gone);
     expect(await bags()).toBe(32);
@@ -101,7 +101,7 @@ describe('goods that are not coming', () => {
   test('are no longer on their way, and the stock is as it was', async () => {
     const { context, coming, bags, id } = await waiting();
     const { words, yard } = doneOf(await giveUpPurchase(context, id));
-    expect([words, yard.incoming]).toEqual(['Rapid mortar is not coming', []]);
+    expect([words, yard.incoming]).toEqual(['Fast-setting mortar is not coming', []]);
     expect([await bags(), await coming()]).toEqual([20, []]);
   });
 

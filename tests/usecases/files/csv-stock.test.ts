@@ -44,7 +44,7 @@ describe('the stock of a yard as a CSV', () => {
     expect(lines[3]).toBe('Citric acid,oz,112,17.636981,4,0,0.34019428,');
     expect(lines[4]).toBe('Sand,lb,0.73487421,0.22046226,,55.115566,0.06479891,');
     expect(lines[5]).toMatch(/^Mesh,sq ft,74\.27\d+,10\.76\d+,,0,,$/);
-    expect(lines[1]).toBe('Rapid mortar,bag,20,1,,0,,');
+    expect(lines[1]).toBe('Fast-setting mortar,bag,20,1,,0,,');
     const metric = (await exportTable(await yardIn('metric'), 'stock', 'points')).text.split('\r\n');
     expect(metric[3]).toBe('Citric acid,g,3175.14659,500,4,0,0.012,');
     expect(metric[6]).toMatch(/^Resin,l,3\.1229647,/);
@@ -63,7 +63,8 @@ describe('the stock of a yard as a CSV', () => {
     // Beside one that is counted anew, the others stay as they are.
     const before = (await exportArchive(context)).text;
     expect(
-      (await readIn(context, text.replace('Rapid mortar', 'rapid mortar').replace(/(bag[,;])20/, '$121'))).ok,
+      (await readIn(context, text.replace('Fast-setting mortar', 'fast-setting mortar').replace(/(bag[,;])20/, '$121')))
+        .ok,
     ).toBe(true);
     const after = (await exportArchive(context)).text;
     expect(JSON.parse(after).materials.slice(1)).toEqual(JSON.parse(before).materials.slice(1));
@@ -99,11 +100,11 @@ describe('the stock of a yard as a CSV', () => {
     const context = await yardIn('US');
     const tried = await tryFile(
       context,
-      fileOf('material,unit,in the yard\nSand,qt,4\nRapid mortar,lb,4\n', context.now),
+      fileOf('material,unit,in the yard\nSand,qt,4\nFast-setting mortar,lb,4\n', context.now),
     );
     expect(tried.ok ? [] : tried.faults).toEqual([
       { path: 'row 2, column unit', message: 'Sand is counted in lb. Write its amounts so' },
-      { path: 'row 3, column unit', message: 'Rapid mortar is counted in bag. Write its amounts so' },
+      { path: 'row 3, column unit', message: 'Fast-setting mortar is counted in bag. Write its amounts so' },
     ]);
   });
 

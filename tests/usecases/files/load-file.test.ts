@@ -10,7 +10,7 @@ import { yardContext } from '../../support/yard-context.ts';
 const bytes = (text: string) => new TextEncoder().encode(text);
 const upload = (text: string, now: string) => doneOf(readUpload(bytes(text), now));
 const yardText = (changes: Partial<YardFileInput>) => JSON.stringify(smallYard(changes));
-const STOCK = 'material,in the yard\nRapid mortar,7\n';
+const STOCK = 'material,in the yard\nFast-setting mortar,7\n';
 
 const begun = async () => {
   const context = await yardContext();
@@ -59,7 +59,7 @@ describe('a file', () => {
   test('is refused whole where the yard would be none', async () => {
     const { context, yard } = await begun();
     const before = await yard();
-    const file = upload('material,in the yard,lead days\nRapid mortar,7,99999999\n', context.now);
+    const file = upload('material,in the yard,lead days\nFast-setting mortar,7,99999999\n', context.now);
     expect(refusalOf(await loadFile(context, file))).toBe('materials[0].leadDays: is more than 7,300');
     expect(await yard()).toEqual(before);
   });

@@ -110,7 +110,7 @@ describe('a batch', () => {
     expect(only('batch', steps())[0]).toMatchObject({
       mix: 'Thin panel mix',
       bags: 1,
-      ingredients: [{ name: 'Rapid mortar', unit: 'bag', quantity: 1, measured: null }],
+      ingredients: [{ name: 'Fast-setting mortar', unit: 'bag', quantity: 1, measured: null }],
       water: '4.7 l',
       waterNote: null,
       fittings: [{ name: 'Mesh', unit: 'm2', quantity: 0.32 }],

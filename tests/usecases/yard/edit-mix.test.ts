@@ -16,10 +16,10 @@ describe('what is kept of a mix as it was typed', () => {
     const context = await yardContext();
     const preset = (await showYardMixes(context)).presets.find(({ key }) => key === 'rapid');
     await savedAnyway(context, addOneMix({ ...preset?.texts, from: 'rapid', bagName: '' }));
-    expect(await typedIn(context, 'rapid-mix')).toEqual({});
+    expect(await typedIn(context, 'fast-setting-mix')).toEqual({});
     await context.database.write((tx) => setUnits(tx, 'US'));
     // 27.2 kg are 59.97 lb, 4.7 l 4.966 qt, 5 °C 41 °F.
-    expect(await textsOf(context, 'rapid-mix')).toMatchObject({
+    expect(await textsOf(context, 'fast-setting-mix')).toMatchObject({
       ...{ yieldKgPerBag: '60 lb', water: '4.97 qt', minCelsius: '41 °F', coldCelsius: '50 °F' },
     });
   });

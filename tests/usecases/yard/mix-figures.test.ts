@@ -31,7 +31,7 @@ describe('the two days of a mix', () => {
     expect(texts).toMatchObject({ coldCelsius: '41 F', warmCelsius: '68 °F', warmMinutes: '75' });
   });
 
-  test('of the rapid mix are 180 minutes at 10 °C and 90 at 20 °C', () => {
+  test('of the fast-setting mix are 180 minutes at 10 °C and 90 at 20 °C', () => {
     const { mix } = PRESETS.rapid;
     expect([stripMinutesAt(mix, 10), stripMinutesAt(mix, 20)]).toEqual([180, 90]);
   });

@@ -14,7 +14,7 @@ const bags: StockFacts = {
   ...{
     key: '0',
     material: 'mortar',
-    name: 'Rapid mortar',
+    name: 'Fast-setting mortar',
     unit: 'bag',
     minimum: 0,
     canBeBought: true,
@@ -89,7 +89,7 @@ const line = (orderBy: string, quantity = 4): BuyLineFacts => ({
   ...{
     key: orderBy,
     material: 'mortar',
-    name: 'Rapid mortar',
+    name: 'Fast-setting mortar',
     unit: 'bag',
     quantity,
     pack: 1,
@@ -119,16 +119,20 @@ const model = (weeks: Record<string, BuyLineFacts[]>): BuyingModel => ({
 describe('the first line', () => {
   test.each<[Record<string, BuyLineFacts[]>, string, string]>([
     [{}, 'Nothing has to be bought for what is planned.', 'What is in the yard and on its way will do.'],
-    [{ [TODAY]: [line('2027-04-07')] }, 'Order 4 bags of Rapid mortar by Wed 7 Apr.', 'One thing to order this week.'],
-    [{ [TODAY]: [line(TODAY, 1)] }, 'Order 1 bag of Rapid mortar today.', 'One thing to order this week.'],
+    [
+      { [TODAY]: [line('2027-04-07')] },
+      'Order 4 bags of Fast-setting mortar by Wed 7 Apr.',
+      'One thing to order this week.',
+    ],
+    [{ [TODAY]: [line(TODAY, 1)] }, 'Order 1 bag of Fast-setting mortar today.', 'One thing to order this week.'],
     [
       { [TODAY]: [line('2027-04-07'), line('2027-04-07'), line('2027-04-08')], '2027-04-12': [line('2027-04-12')] },
-      'Order 4 bags of Rapid mortar by Wed 7 Apr, and one more thing.',
+      'Order 4 bags of Fast-setting mortar by Wed 7 Apr, and one more thing.',
       '3 things to order this week, 1 in the weeks after.',
     ],
     [
       { '2027-04-12': [line('2027-04-14')] },
-      'Nothing to order this week. Next: 4 bags of Rapid mortar by Wed 14 Apr.',
+      'Nothing to order this week. Next: 4 bags of Fast-setting mortar by Wed 14 Apr.',
       'One thing to order in the weeks after.',
     ],
   ])('%#', (weeks, answer, note) => {

@@ -4,7 +4,15 @@ import { ifLateText } from '../../../views/buying/if-late.tsx';
 import { closedText, lineWarning, tripListText, tripNote, tripWhenText } from '../../../views/buying/trip-text.ts';
 
 const TODAY = '2027-04-05';
-const line = { name: 'Rapid mortar', unit: 'bag', quantity: 4, price: 80, daysLate: 0, missedOn: null, closedOn: null };
+const line = {
+  name: 'Fast-setting mortar',
+  unit: 'bag',
+  quantity: 4,
+  price: 80,
+  daysLate: 0,
+  missedOn: null,
+  closedOn: null,
+};
 const trip = {
   ...{ key: 'trip-0', name: 'Merchant', day: TODAY, fetched: true, price: 160, deliveryPrice: 0, shortOfMinimum: 0 },
   ...{ weight: '100 kg', tooHeavy: false, neverThere: false },
@@ -30,7 +38,9 @@ describe('a trip', () => {
   });
 
   test('has a list to take along', () => {
-    expect(tripListText(trip, TODAY)).toBe('Merchant, fetch today\n4 bags of Rapid mortar\n4 bags of Rapid mortar');
+    expect(tripListText(trip, TODAY)).toBe(
+      'Merchant, fetch today\n4 bags of Fast-setting mortar\n4 bags of Fast-setting mortar',
+    );
   });
 });
 

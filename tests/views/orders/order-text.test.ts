@@ -12,7 +12,7 @@ const order: OrderFacts = {
   note: null,
   contents: [
     { what: 'kit:planter', name: 'Planter 1200 x 600', quantity: 2, unit: '' },
-    { what: 'material:mortar', name: 'Rapid mortar', quantity: 1, unit: 'bag' },
+    { what: 'material:mortar', name: 'Fast-setting mortar', quantity: 1, unit: 'bag' },
   ],
   status: 'open',
   wantedOn: '2027-05-01',
@@ -62,14 +62,14 @@ describe('an order in a sentence', () => {
   });
 
   test('names everything it is for', () => {
-    expect(contentsText(order.contents)).toBe('2 × Planter 1200 x 600; 1 bag Rapid mortar');
+    expect(contentsText(order.contents)).toBe('2 × Planter 1200 x 600; 1 bag Fast-setting mortar');
   });
 });
 
 describe('the message of a date that is held', () => {
   const held = { ...order, heldUntil: '2027-04-09' };
   const hold =
-    'Hello School garden. We hold Sat 8 May for your order 27-014 (2 × Planter 1200 x 600; 1 bag Rapid mortar) until the end of Fri 9 Apr. After that the date is free again.';
+    'Hello School garden. We hold Sat 8 May for your order 27-014 (2 × Planter 1200 x 600; 1 bag Fast-setting mortar) until the end of Fri 9 Apr. After that the date is free again.';
 
   test('says which date, of what, and when it lapses', () => {
     expect(readyMessage(held, today)).toBe(`${hold} By today's plan it will be ready by then.`);

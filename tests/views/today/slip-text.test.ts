@@ -1,14 +1,14 @@
 import { expect, test } from 'vitest';
 import { slipLines, slipText } from '../../../views/today/slip-text.ts';
 
-const mortar = { name: 'Rapid mortar', unit: 'bag', quantity: 2, measured: null };
+const mortar = { name: 'Fast-setting mortar', unit: 'bag', quantity: 2, measured: null };
 const acid = { name: 'Citric acid', unit: 'g', quantity: 114, measured: '115 g' };
 const sachets = { name: 'Plasticiser', unit: 'sachet', quantity: 2, measured: null };
 const slip = { bags: 2, ingredients: [acid, mortar, sachets], water: '9.4 l', waterNote: null };
 
 test('what goes into a batch, the bags and the water first', () => {
   expect(slipLines(slip)).toEqual([
-    '2 bags of Rapid mortar',
+    '2 bags of Fast-setting mortar',
     '9.4 l of water',
     '115 g of Citric acid',
     '2 sachets of Plasticiser',

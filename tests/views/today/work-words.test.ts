@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { addingLines, fillingText, setUpLines } from '../../../views/today/work-words.ts';
 
-const mortar = { name: 'Rapid mortar', unit: 'bag', quantity: 2, measured: null };
+const mortar = { name: 'Fast-setting mortar', unit: 'bag', quantity: 2, measured: null };
 const acid = { name: 'Citric acid', unit: 'g', quantity: 114, measured: '115 g' };
 const sachets = { name: 'Plasticiser', unit: 'sachet', quantity: 2, measured: null };
 const fibre = { name: 'Glass fibre, chopped', unit: 'g', quantity: 18.8, measured: '19 g' };
@@ -12,14 +12,14 @@ describe('what goes into the mixer', () => {
     expect(addingLines(slip)).toEqual([
       '9.4 l of water first',
       '115 g of Citric acid and 2 sachets of Plasticiser, stirred into it',
-      '2 bags of Rapid mortar, in parts while it turns',
+      '2 bags of Fast-setting mortar, in parts while it turns',
       '19 g of Glass fibre, chopped, last and not for long',
     ]);
   });
 
   test('begins with water also where nobody said how much, and has no lines for what is not in it', () => {
     const plain = { ...slip, ingredients: [mortar], water: null };
-    expect(addingLines(plain)).toEqual(['Water first', '2 bags of Rapid mortar, in parts while it turns']);
+    expect(addingLines(plain)).toEqual(['Water first', '2 bags of Fast-setting mortar, in parts while it turns']);
     expect(addingLines({ ...plain, waterNote: 'until it flows' })[0]).toBe(
       'Water first, as noted for a bag: until it flows',
     );

@@ -31,8 +31,8 @@ describe('the first line of the yard', () => {
     [[{ kind: 'hours' }], 'One thing is missing for a first date: hours.'],
     [[{ kind: 'mix' }, { kind: 'hours' }], 'Two things are missing for a first date: a mix, and hours.'],
     [
-      [{ kind: 'else', piece: 'Panel 900', reason: 'Rapid mortar cannot be bought' }],
-      "Panel 900 can't have a date yet, because Rapid mortar cannot be bought.",
+      [{ kind: 'else', piece: 'Panel 900', reason: 'Fast-setting mortar cannot be bought' }],
+      "Panel 900 can't have a date yet, because Fast-setting mortar cannot be bought.",
     ],
   ] as const)('%#', (missing, words) => {
     expect(missingAnswer([...missing])).toBe(words);
