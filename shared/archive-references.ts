@@ -92,6 +92,22 @@ const supplierFaults = (input: unknown): Fault[] => {
   });
 };
 
+/** Parts of the set of one mould: each is said once, and a mould that is in use has none that is broken. */
+const partFaults = (mould: unknown, index: number): Fault[] => {
+  const known = new Set<unknown>();
+  const isOut = ['damaged', 'retired'].includes(String(field(mould, 'condition')));
+  return listOf(mould, 'parts').flatMap((entry, place): Fault[] => {
+    const part = field(entry, 'part');
+    const isTwice = known.has(part);
+    known.add(part);
+    const at = ['moulds', index, 'parts', place];
+    if (isTwice) return [{ path: pathText([...at, 'part']), message: `${part} is given twice` }];
+    return isOut || field(entry, 'condition') !== 'broken'
+      ? []
+      : [{ path: pathText([...at, 'condition']), message: 'no part of a mould that is in use is broken' }];
+  });
+};
+
 /** Names given twice among figures: each says one thing. */
 const figureFaults = (input: unknown, key: 'guesses' | 'typed'): Fault[] => {
   const known = new Set<string>();
@@ -140,6 +156,7 @@ export const archiveReferenceFaults = (input: unknown): Fault[] => [
   ...stockBookFaults(input),
   ...moneyFaults(input),
   ...supplierFaults(input),
+  ...listOf(input, 'moulds').flatMap(partFaults),
   ...unansweredFaults(input),
   ...figureFaults(input, 'guesses'),
   ...figureFaults(input, 'typed'),

@@ -15,6 +15,7 @@ import { incoming, material } from './material.ts';
 import { mix } from './mix.ts';
 import { orderMoney, yardCosts } from './money.ts';
 import { finishedPieces, mould } from './mould.ts';
+import { mouldPart } from './mould-part.ts';
 import { amount, days, id, positive, whole, wholePositive } from './number.ts';
 import { pieceToMend } from './piece-to-mend.ts';
 import { shapeFaults } from './shape-faults.ts';
@@ -66,6 +67,7 @@ export const archive = z.strictObject({
       ...{ note: z.string().optional(), damageNote: z.string().optional(), emptiedAt: instant.optional() },
       serviceEveryTurns: wholePositive.optional(),
       ...{ cost: amount.optional(), costTurns: wholePositive.optional() },
+      parts: z.array(mouldPart).min(1).optional(),
     }),
   ),
   kits: z.array(

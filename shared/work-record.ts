@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { PART_CONDITIONS, partName } from './mould-part.ts';
 import { amount, celsius, id, wholePositive } from './number.ts';
 import { pieceMark } from './piece-mark.ts';
 import { CAME_OUT } from './piece-to-mend.ts';
@@ -83,6 +84,13 @@ export const workRecord = z.discriminatedUnion('kind', [
   }),
   z.strictObject({ kind: z.literal('unpacked'), ...who, at: instant, order: id }),
   z.strictObject({ kind: z.literal('marked'), ...who, at: instant, mould: id, mark: z.enum(MARKED), reason }),
+  z.strictObject({
+    kind: z.literal('part'),
+    ...who,
+    ...{ at: instant, mould: id, part: partName, condition: z.enum(PART_CONDITIONS), reason },
+    /** What it made of the whole mould. */
+    mark: z.enum(['damaged', 'mended']).optional(),
+  }),
 ]);
 /** A record once read. */
 export type WorkRecord = z.infer<typeof workRecord>;

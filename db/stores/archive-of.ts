@@ -65,8 +65,8 @@ const withShort = <T extends { id: string }>(entries: readonly T[], { materials 
 const withService = <T extends { id: string }>(entries: readonly T[], { moulds }: StoreRows) => {
   const rows = byId(moulds);
   return entries.map((entry) => {
-    const { serviceEveryTurns = null, cost = null, costTurns = null } = rows.get(entry.id) ?? {};
-    return { ...entry, ...present({ serviceEveryTurns, cost, costTurns }) };
+    const { serviceEveryTurns = null, cost = null, costTurns = null, parts = null } = rows.get(entry.id) ?? {};
+    return { ...entry, ...present({ serviceEveryTurns, cost, costTurns, parts }) };
   });
 };
 

@@ -64,8 +64,8 @@ const noted = (archive: Archive, rows: WantedRows): Pick<WantedRows, 'materials'
     moulds: rows.moulds.map((row) => {
       const one = moulds.get(row.id);
       const { note = null, damageNote = null, emptiedAt = null, serviceEveryTurns = null } = one ?? {};
-      const { cost = null, costTurns = null } = one ?? {};
-      return { ...row, note, damageNote, emptiedAt, serviceEveryTurns, cost, costTurns };
+      const { cost = null, costTurns = null, parts = null } = one ?? {};
+      return { ...row, note, damageNote, emptiedAt, serviceEveryTurns, cost, costTurns, parts };
     }),
   };
 };
@@ -81,7 +81,7 @@ const asFile = ({ materials, mixes, castings, moulds, kits, ...archive }: Archiv
   castings: castings.map(({ size: _size, keptReady: _kept, ...one }) => one),
   moulds: moulds.map(
     ({ note: _note, damageNote: _damageNote, emptiedAt: _emptied, serviceEveryTurns: _service, ...one }) => {
-      const { cost: _cost, costTurns: _turns, ...mould } = one;
+      const { cost: _cost, costTurns: _turns, parts: _parts, ...mould } = one;
       return mould;
     },
   ),

@@ -1,5 +1,6 @@
 import { and, asc, eq, notInArray } from 'drizzle-orm';
 import type { Mould } from '../../shared/mould.ts';
+import { partsInUse } from '../../shared/mould-part.ts';
 import { mouldMakes, moulds, piecesInMould } from '../tables/mould.ts';
 import type { Tx } from '../transaction.ts';
 import { belongings, insertAll, nextPosition } from './rows.ts';
@@ -37,13 +38,27 @@ export const mouldsInOrder = async (tx: Tx): Promise<StoredMould[]> => {
 export const mouldById = async (tx: Tx, id: string): Promise<StoredMould | null> =>
   (await mouldsInOrder(tx)).find((mould) => mould.id === id) ?? null;
 
-/** Sets what the patch has of a mould; null takes away what may be left out. What it makes is set by `rewriteMould`. */
+/** A mould that is used again has no broken part any more. */
+const partsThen = async (tx: Tx, id: string, { condition }: Partial<MouldRow>): Promise<Partial<MouldRow>> => {
+  if (condition === undefined || condition === 'damaged' || condition === 'retired') return {};
+  const [row] = await tx.select({ parts: moulds.parts }).from(moulds).where(eq(moulds.id, id));
+  return row?.parts ? { parts: partsInUse(row.parts) } : {};
+};
+
+/**
+ * Sets what the patch has of a mould; null takes away what may be left out. What it makes is set by `rewriteMould`. Once it
+ * is in use again, so are its parts.
+ */
 export const updateMould = async (
   tx: Tx,
   id: string,
   patch: Partial<Omit<MouldRow, 'id' | 'position'>>,
 ): Promise<void> => {
-  await tx.update(moulds).set(patch).where(eq(moulds.id, id));
+  const parts = await partsThen(tx, id, patch);
+  await tx
+    .update(moulds)
+    .set({ ...parts, ...patch })
+    .where(eq(moulds.id, id));
 };
 
 /** Puts an empty mould last in the list. */

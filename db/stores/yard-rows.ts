@@ -1,4 +1,5 @@
 import type { FigureOf } from '../../shared/figure.ts';
+import { partsInUse } from '../../shared/mould-part.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { yards } from '../tables/yard.ts';
 import { offcutRowsOf } from './offcut-store.ts';
@@ -110,6 +111,7 @@ const mouldRows = (held: StoreRows, { moulds }: YardFile) => {
       serviceEveryTurns: was?.serviceEveryTurns ?? null,
       cost: was?.cost ?? null,
       costTurns: was?.costTurns ?? null,
+      parts: (out ? was?.parts : was?.parts && partsInUse(was.parts)) ?? null,
     };
   });
   return { moulds: placedById(rows, held.moulds), mouldMakes: inside(moulds, 'mould', ({ makes }) => makes) };

@@ -130,6 +130,7 @@ const loadMoulds = async (tx: Tx) => {
       serviceEveryTurns: _service,
       cost: _cost,
       costTurns: _turns,
+      parts: _parts,
       ...mould
     }) => ({
       ...present(mould),

@@ -1,5 +1,6 @@
 import { foreignKey, integer, primaryKey, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
 import { MOULD_CONDITIONS } from '../../shared/mould.ts';
+import type { MouldPart } from '../../shared/mould-part.ts';
 import { castings } from './casting.ts';
 import { aboveZero, dates, flags, neverEmpty, neverNegative, oneOf, position } from './limits.ts';
 import { orders } from './order.ts';
@@ -31,6 +32,8 @@ export const moulds = sqliteTable(
     costTurns: integer(),
     /** When its last piece came out, an instant: nothing was poured into it before. No rule reads it. */
     emptiedAt: text(),
+    /** What was said of the parts of its set; null: nothing, all of it is whole. No rule reads it: what is broken makes the mould damaged. */
+    parts: text({ mode: 'json' }).$type<MouldPart[]>(),
   },
   (t) => [
     ...neverEmpty([t.id]),

@@ -2,7 +2,8 @@ import type { Context } from 'hono';
 import { Hono } from 'hono';
 import { LABELS, LabelsPage } from '../../views/moulds/labels-page.tsx';
 import { mouldPagePath } from '../../views/moulds/mould-facts.ts';
-import { MouldPage } from '../../views/moulds/mould-page.tsx';
+import { BLOCKS, MouldPage } from '../../views/moulds/mould-page.tsx';
+import { PART } from '../../views/moulds/mould-parts.tsx';
 import { MouldsPage, MouldsPart } from '../../views/moulds/moulds-page.tsx';
 import { NextMould } from '../../views/moulds/next-mould.tsx';
 import { searchQuery } from '../../views/parts/find-form.tsx';
@@ -10,10 +11,13 @@ import type { UseCaseContext } from '../usecases/core/context.ts';
 import { WHICH_MOULDS } from '../usecases/moulds/find-moulds.ts';
 import { MOULD_MARKS, markMould } from '../usecases/moulds/mark-mould.ts';
 import { nextMouldsToBuild } from '../usecases/moulds/next-moulds-to-build.ts';
+import { sayHowPartIs } from '../usecases/moulds/say-of-part.ts';
 import { showMould } from '../usecases/moulds/show-mould.ts';
 import { showMoulds } from '../usecases/moulds/show-moulds.ts';
+import { whatItBlocks } from '../usecases/moulds/what-it-blocks.ts';
 import type { RefusedForm } from '../usecases/plan/save-edit.ts';
 import { markTyped } from '../usecases/typed/mould-mark-form.ts';
+import { partTyped } from '../usecases/typed/mould-part-form.ts';
 import { missing } from './failures.tsx';
 import { atOnce, withDays } from './form-route.tsx';
 import { formsOnPage, type PageForm } from './forms-on-page.tsx';
@@ -26,7 +30,9 @@ import { searched } from './searched.ts';
 const mouldPage = async (c: Context, context: UseCaseContext, id: string, refused: RefusedForm | null) => {
   const model = await showMould(context, id);
   if (!model) return null;
-  const content = <MouldPage model={model} notice={await doneNotice(c, context)} refused={refused} />;
+  const blocked = c.req.query(BLOCKS) === undefined ? null : await whatItBlocks(context, id);
+  const notice = await doneNotice(c, context);
+  const content = <MouldPage model={model} notice={notice} refused={refused} blocked={blocked} />;
   return { frame: { title: id, at: 'moulds', yardName: model.yardName, place: 'yard' } as const, content };
 };
 
@@ -52,6 +58,14 @@ const FORMS = Object.fromEntries(
     return [mark, { save, form: (_fields, c) => mouldOf(c) }];
   }),
 );
+
+/** What is said of a part of the set, on the mould's own page. */
+const PART_FORM: PageForm = {
+  save: atOnce(withDays(partTyped), (context, { part, condition, note, repairedOn, cameOut, was }, c) =>
+    sayHowPartIs(context, mouldOf(c), { part, condition, note }, { repairedOn, cameOut }, was),
+  ),
+  form: () => PART,
+};
 
 const backFrom = (c: Context): string =>
   isFromMould(c) ? mouldPagePath(mouldOf(c)) : `/moulds${searchQuery(searched(c, WHICH_MOULDS))}`;
@@ -80,5 +94,9 @@ export const mouldRoutes = (screens: Screens): Hono =>
     })
     .route(
       '/',
-      formsOnPage(screens, { path: '/moulds', under: '/moulds/:id', show: mouldsPage, next: backFrom }, FORMS),
+      formsOnPage(
+        screens,
+        { path: '/moulds', under: '/moulds/:id', show: mouldsPage, next: backFrom },
+        { ...FORMS, [PART]: PART_FORM },
+      ),
     );

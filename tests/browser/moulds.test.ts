@@ -44,6 +44,28 @@ describe.each([
     expect(complaints).toEqual([]);
   });
 
+  test('a broken part blocks the mould and moves a date; mended, it frees it', async () => {
+    const url = await served(await screensOver(tightYard()));
+    const { page, complaints } = await watchedPage(browser, { javaScriptEnabled });
+    await page.setViewportSize({ width: 390, height: 844 });
+    await page.goto(`${url}/mould/${encodeURIComponent('900 no. 2')}`);
+    await page.getByText('A part is worn or broken').click();
+    await page.getByText('Base', { exact: true }).last().click();
+    await page.getByText('Broken', { exact: true }).click();
+    await page.fill('#partNote', 'split along the grain');
+    await page.getByRole('button', { name: 'Save' }).click();
+    await page.waitForSelector('.notice');
+    expect(await page.textContent('.notice')).toMatch(/School garden\s*: Sat 10 Apr to Sat 17 Apr, 7 days later/);
+    await page.getByText('What it holds up').click();
+    await page.waitForSelector('text=Were it mended today');
+    expect(await page.textContent('main')).toMatch(/School garden\s*: Sat 17 Apr to Sat 10 Apr, 7 days sooner/);
+    await page.getByRole('button', { name: 'Mended: base of 900 no. 2' }).click();
+    await page.waitForSelector('.notice');
+    expect(await page.textContent('.notice')).toMatch(/School garden\s*: Sat 17 Apr to Sat 10 Apr, 7 days sooner/);
+    expect(await page.textContent('.mould-part')).toMatch(/Base\s*whole/);
+    expect(complaints).toEqual([]);
+  });
+
   test('a full one asks whether its piece is good', async () => {
     const inMould = [{ mould: '900 no. 1', casting: 'panel-900', filledAt: '2027-04-08T08:00:00+01:00' }];
     const url = await served(await screensOver(smallYard({ inMould })));

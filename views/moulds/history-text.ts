@@ -1,6 +1,7 @@
 import type { MouldModel, ShownEntry } from '../../src/usecases/moulds/show-mould.ts';
 import { countText } from '../parts/day-text.ts';
 import { countedText } from '../parts/quantity-text.ts';
+import { partText } from './mould-text.ts';
 
 const becauseText = (reason: string | null): string => (reason ? `: ${reason}` : '');
 
@@ -17,6 +18,8 @@ export const entryText = (entry: ShownEntry): string => {
       return `${entry.piece} stripped, ${CAME_OUT_WORDS[entry.cameOut]}${becauseText(entry.reason)}`;
     case 'after mending':
       return entry.cameOut === 'good' ? `${entry.piece} mended` : `${entry.piece} scrapped after all`;
+    case 'part':
+      return partText({ ...entry, note: entry.reason ?? undefined });
     case 'not hard':
       return `${entry.piece} looked at, not hard yet`;
     case 'coated':
@@ -41,13 +44,12 @@ const scrappedText = ({ turns, scrapped, others, differs }: MouldModel['history'
 };
 
 /** What a mould has been through, a sentence each. */
-export const historySentences = (history: MouldModel['history']): string[] => {
+export const historySentences = ({ history, entriesInAll }: Pick<MouldModel, 'history' | 'entriesInAll'>): string[] => {
   const { turns, reasons, coats, daysOut } = history;
-  if (turns === 0 && coats === 0 && daysOut === 0) return ['Nothing of it was recorded yet.'];
+  if (entriesInAll === 0) return ['Nothing of it was recorded yet.'];
   const why = reasons.flatMap(({ name, count }) => Array<string>(count).fill(name));
   return [
-    `${countText(turns, 'piece')} came out of it.`,
-    ...(turns > 0 ? [scrappedText(history)] : []),
+    ...(turns > 0 ? [`${countText(turns, 'piece')} came out of it.`, scrappedText(history)] : []),
     ...(why.length > 0 ? [`What was wrong: ${countedText(why)}.`] : []),
     ...(coats > 0 ? [`Sealed ${coats === 1 ? 'once' : `${coats} times`}.`] : []),
     ...(daysOut > 0 ? [`Out of use for ${countText(daysOut, 'day')} in all.`] : []),

@@ -1,5 +1,6 @@
 import type { FC } from 'hono/jsx';
 import type { MouldModel } from '../../src/usecases/moulds/show-mould.ts';
+import type { Blocked } from '../../src/usecases/moulds/what-it-blocks.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { Answer } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
@@ -7,14 +8,38 @@ import { byText } from '../parts/by-text.ts';
 import { Caution } from '../parts/caution.tsx';
 import { momentText } from '../parts/clock-text.ts';
 import { FormErrors } from '../parts/field.tsx';
+import { Moves } from '../parts/moves.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { batchPath } from '../trace/batch-path.ts';
 import { TRACE } from '../trace/trace-text.ts';
 import { entryText, historySentences } from './history-text.ts';
 import { FROM_MOULD, mouldPagePath } from './mould-facts.ts';
+import { MouldParts } from './mould-parts.tsx';
 import { MouldPanel } from './mould-row.tsx';
 import { MouldPatterns, MouldShape } from './mould-shape.tsx';
 import { conditionOf, fillOf } from './mould-text.ts';
+
+/** What the address of its page asks by: what it blocks while it is out of use. */
+export const BLOCKS = 'blocks';
+
+/** What a mould that is out of use blocks, worked out on asking: it takes a plan. */
+const Blocks: FC<{ model: MouldModel; blocked: Blocked | null }> = ({ model: { mould, today }, blocked }) => {
+  if (mould.condition !== 'damaged') return null;
+  if (blocked === null) return <ButtonLink href={`${mouldPagePath(mould.id)}?${BLOCKS}`}>What it holds up</ButtonLink>;
+  return (
+    <section>
+      <h2>What it holds up</h2>
+      {blocked.moved.length === 0 ? (
+        <p>No order would be ready on another day, were it mended today.</p>
+      ) : (
+        <>
+          <p>Were it mended today:</p>
+          <Moves moved={blocked.moved} today={today} ahead />
+        </>
+      )}
+    </section>
+  );
+};
 
 const Coming: FC<{ model: MouldModel }> = ({ model: { coming, today } }) => (
   <section>
@@ -36,7 +61,7 @@ const Coming: FC<{ model: MouldModel }> = ({ model: { coming, today } }) => (
 const Past: FC<{ model: MouldModel }> = ({ model: { history, entries, entriesInAll, today } }) => (
   <section>
     <h2>What it has been through</h2>
-    {historySentences(history).map((sentence) => (
+    {historySentences({ history, entriesInAll }).map((sentence) => (
       <p>{sentence}</p>
     ))}
     {entries.length > 0 && (
@@ -56,12 +81,16 @@ const Past: FC<{ model: MouldModel }> = ({ model: { history, entries, entriesInA
   </section>
 );
 
+interface MouldPageProps {
+  model: MouldModel;
+  notice: DoneNotice | null;
+  refused: RefusedForm | null;
+  /** Null where nobody asked. */
+  blocked: Blocked | null;
+}
+
 /** All about one mould, with what can be said of it first. */
-export const MouldPage: FC<{ model: MouldModel; notice: DoneNotice | null; refused: RefusedForm | null }> = ({
-  model,
-  notice,
-  refused,
-}) => (
+export const MouldPage: FC<MouldPageProps> = ({ model, notice, refused, blocked }) => (
   <>
     {notice && <Notice notice={notice} today={model.today} back={mouldPagePath(model.mould.id)} />}
     {refused && <FormErrors errors={refused.errors} lead="Nothing was changed. What you typed is still here." />}
@@ -78,7 +107,9 @@ export const MouldPage: FC<{ model: MouldModel; notice: DoneNotice | null; refus
       />
       <MouldPanel mould={model.mould} place="one" query={FROM_MOULD} today={model.today} refused={refused} />
     </div>
+    <Blocks model={model} blocked={blocked} />
     <Coming model={model} />
+    <MouldParts model={model} refused={refused} />
     <Past model={model} />
     <div class="buttons">
       <ButtonLink href="/moulds">All moulds</ButtonLink>

@@ -1,3 +1,4 @@
+import { partWords } from '../../shared/mould-part.ts';
 import { fromMomentText, momentText } from '../parts/clock-text.ts';
 import { countText, dayText } from '../parts/day-text.ts';
 import type { MarkShape } from '../parts/mark.tsx';
@@ -27,6 +28,12 @@ const pourText = ({ at, customer, late }: NonNullable<MouldFacts['nextPour']>, t
   return late ? `Was to be poured ${pour}, which is not recorded yet.` : `Next pour ${pour}.`;
 };
 
+/** "Ends worn: soft corners" */
+export const partText = (part: Parameters<typeof partWords>[0]): string => {
+  const words = partWords(part);
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+};
+
 const damageText = ({ damageNote, repairedOn }: MouldFacts, today: string): string => {
   const until =
     repairedOn === null
@@ -50,6 +57,7 @@ const serviceText = (turns: number): string => {
 /** Everything worth knowing about a mould besides its condition, a sentence each. */
 export const mouldSentences = (mould: MouldFacts, today: string): string[] => [
   ...(mould.piece ? [pieceText(mould.piece, today)] : []),
+  ...mould.troubled.map((part) => `${partText(part)}.`),
   ...(mould.condition === 'damaged' ? [damageText(mould, today)] : []),
   ...(mould.dryFrom ? [`Its sealing coat dries until ${momentText(mould.dryFrom, today)}.`] : []),
   ...(mould.nextPour ? [pourText(mould.nextPour, today)] : []),

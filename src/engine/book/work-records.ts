@@ -82,16 +82,23 @@ export const recordsOfWork = (work: WorkDone, yard: YardFile, known: BagsKnown =
   }
 };
 
-/** What a mark comes to in the record. A piece that is in a mould which goes out of use may be lost with it. */
-export const recordsOfMark = (
+/** A piece that is in a mould which goes out of use may be lost with it; `note` is why. */
+export const lostRecords = (
   mould: string,
-  mark: MouldMark,
-  { note, cameOut }: MarkDetails,
+  { note, cameOut }: Pick<MarkDetails, 'note' | 'cameOut'>,
   yard: YardFile,
-): WorkRecord[] => {
+): WorkRecord[] =>
+  cameOut === null || cameOut === 'good'
+    ? []
+    : strippedRecords({ mould, cameOut, reason: note, doneAt: yard.yard.now }, yard);
+
+/** What a mark comes to in the record. */
+export const recordsOfMark = (mould: string, mark: MouldMark, details: MarkDetails, yard: YardFile): WorkRecord[] => {
   const at = yard.yard.now;
   if (mark === 'sealed') return [coated(mould, at)];
-  const lost =
-    cameOut === null || cameOut === 'good' ? [] : strippedRecords({ mould, cameOut, reason: note, doneAt: at }, yard);
-  return [...lost, { kind: 'marked', at, mould, mark, ...(note === '' ? {} : { reason: note }) }];
+  const { note } = details;
+  return [
+    ...lostRecords(mould, details, yard),
+    { kind: 'marked', at, mould, mark, ...(note === '' ? {} : { reason: note }) },
+  ];
 };

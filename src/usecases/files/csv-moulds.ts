@@ -1,5 +1,6 @@
 import type { StoreRows, WantedRows } from '../../../db/stores/store-rows.ts';
 import type { MouldCondition } from '../../../shared/mould.ts';
+import { partsInUse } from '../../../shared/mould-part.ts';
 import { quoted } from '../../../shared/said-back.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Cell } from '../../engine/csv/write-csv.ts';
@@ -59,7 +60,7 @@ const blank = (id: string, { held }: TableGround, setFor: string, position: numb
     ...{ id, position, setFor, condition: 'ready', prepped: false, repairedOn: null, turnsSinceOil: 0 },
     ...{ oilEveryTurns: null, oilMinutes: like?.oilMinutes ?? 0, oilDryMinutes: like?.oilDryMinutes ?? 0 },
     ...{ dryFrom: null, note: null, damageNote: null, emptiedAt: null, serviceEveryTurns: null },
-    ...{ cost: null, costTurns: null },
+    ...{ cost: null, costTurns: null, parts: null },
   };
 };
 
@@ -81,11 +82,13 @@ const changed = (row: RowReader, was: MouldRow, makes: readonly Make[], find: Pa
   const condition = row.has('condition')
     ? row.read('condition', 'ready' as MouldCondition, conditionRead)
     : was.condition;
+  const isOut = condition === 'damaged' || condition === 'retired';
   const asItWas = condition === was.condition && setFor === was.setFor;
   return {
     ...was,
     ...{ setFor, condition, prepped: asItWas && was.prepped },
     ...(condition === was.condition ? {} : { repairedOn: null, damageNote: null }),
+    parts: was.parts && !isOut ? partsInUse(was.parts) : was.parts,
     turnsSinceOil: row.has('turns since sealing coat') ? row.whole('turns since sealing coat', 0) : was.turnsSinceOil,
     oilEveryTurns: every(row, was.oilEveryTurns),
     note: textNow(row, 'note', was.note),

@@ -31,8 +31,9 @@ const numberText = (value: number, figure: string): string => {
 
 const isRecord = (value: unknown): value is Record<string, unknown> => typeof value === 'object' && value !== null;
 
-/** "2 × Panel 900", "Panel 900 (10 minutes)", "3 × 300 mm of Rod 12 mm". */
+/** "2 × Panel 900", "Panel 900 (10 minutes)", "3 × 300 mm of Rod 12 mm", "ends broken". */
 const entryText = (entry: Record<string, unknown>, nameOf: NameOf): string => {
+  if (typeof entry.part === 'string') return [entry.part, entry.condition, entry.note].filter(Boolean).join(' ');
   const id = entry.casting ?? entry.kit ?? entry.material;
   const name = typeof id === 'string' ? nameOf(id) : '';
   if (typeof entry.lengthMm === 'number') return `${entry.count} × ${entry.lengthMm} mm of ${name}`;

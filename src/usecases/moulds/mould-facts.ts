@@ -1,5 +1,6 @@
 import type { CastingSize } from '../../../db/stores/casting-size-store.ts';
 import type { StoredMould } from '../../../db/stores/mould-store.ts';
+import { type MouldPart, setOf } from '../../../shared/mould-part.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { Calendar } from '../../engine/calendar/calendar.ts';
@@ -43,6 +44,8 @@ export interface MouldFacts {
   repairedOn: string | null;
   note: string | null;
   damageNote: string | null;
+  /** The parts of its set that are worn or broken. */
+  troubled: readonly MouldPart[];
   /** Turns left before it has to be sealed; null when it never is. */
   turnsToSealing: number | null;
   /** Turns from one sealing coat to the next; null when it is never sealed. */
@@ -106,6 +109,7 @@ export const mouldFacts = (mould: StoredMould, seen: MouldsSeen): MouldFacts => 
   repairedOn: mould.repairedOn,
   note: mould.note,
   damageNote: mould.damageNote,
+  troubled: setOf(mould.parts ?? []).filter(({ condition }) => condition !== 'whole'),
   turnsToSealing: mould.oilEveryTurns === null ? null : Math.max(0, mould.oilEveryTurns - mould.turnsSinceOil),
   turnsBetweenCoats: mould.oilEveryTurns,
   turnsToService: mould.serviceEveryTurns === null ? null : mould.serviceEveryTurns - (seen.turns.get(mould.id) ?? 0),

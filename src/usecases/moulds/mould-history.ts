@@ -1,4 +1,5 @@
 import { type BatchKey, batchKey } from '../../../shared/batch-record.ts';
+import type { PartCondition } from '../../../shared/mould-part.ts';
 import type { CameOut } from '../../../shared/piece-to-mend.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import { mouldsOfRecord, type WorkRecord } from '../../../shared/work-record.ts';
@@ -11,7 +12,8 @@ type Happened =
   | { kind: 'stripped' | 'after mending'; at: string; casting: string; cameOut: CameOut; reason: string | null }
   | { kind: 'not hard'; at: string; casting: string }
   | { kind: 'coated'; at: string }
-  | { kind: 'cleaned' | 'damaged' | 'mended' | 'scrapped' | 'serviced'; at: string; reason: string | null };
+  | { kind: 'cleaned' | 'damaged' | 'mended' | 'scrapped' | 'serviced'; at: string; reason: string | null }
+  | { kind: 'part'; at: string; part: string; condition: PartCondition; reason: string | null };
 
 /** One thing in the history of a mould, and by whom; null where no name was chosen on the device. */
 export type HistoryEntry = Happened & { by: string | null };
@@ -78,7 +80,7 @@ const DAY_MINUTES = 1440;
 const daysOut = (records: readonly WorkRecord[], now: string): number => {
   let [minutes, since] = [0, null as number | null];
   for (const record of records) {
-    if (record.kind !== 'marked') continue;
+    if (record.kind !== 'marked' && record.kind !== 'part') continue;
     if (record.mark === 'damaged' || record.mark === 'scrapped') since ??= minuteOf(record.at);
     if (record.mark === 'mended' && since !== null) {
       minutes += minuteOf(record.at) - since;
@@ -105,6 +107,10 @@ const happened = (record: WorkRecord, mould: string): Happened[] => {
       return [{ kind: 'coated', at: record.at }];
     case 'marked':
       return [{ kind: record.mark, at: record.at, reason: record.reason ?? null }];
+    case 'part': {
+      const { at, part, condition, reason = null } = record;
+      return [{ kind: 'part', at, part, condition, reason }];
+    }
     case 'not hard':
       return [{ kind: 'not hard', at: record.at, casting: record.casting }];
     case 'mixing begun':

@@ -2,6 +2,7 @@ import { sizesOfCastings } from '../../../db/stores/casting-size-store.ts';
 import { mouldsInOrder } from '../../../db/stores/mould-store.ts';
 import { customersOfOrders } from '../../../db/stores/order-store.ts';
 import { workRecords } from '../../../db/stores/work-record-store.ts';
+import { type MouldPart, setOf } from '../../../shared/mould-part.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
@@ -30,6 +31,8 @@ export type ShownEntry = HistoryEntry & { piece: string | null; customer: string
 /** All about one mould: how it is, what comes, and what it has been through. */
 export interface MouldModel extends PageHead {
   mould: MouldFacts;
+  /** All parts of its set. */
+  set: readonly MouldPart[];
   coming: readonly ComingPour[];
   history: Omit<MouldHistory, 'entries'>;
   /** The newest first, so many of them. */
@@ -60,6 +63,7 @@ export const showMould = async (context: UseCaseContext, id: string): Promise<Mo
   return {
     ...{ yardName: yard.yard.name, today: today(yard.yard.timeZone, context.now) },
     mould: mouldFacts(stored, { plan, calendar, customers, castings, lengths, turns, now: minuteOf(context.now) }),
+    set: setOf(stored.parts ?? []),
     coming: poursOfMould(plan, id)
       .slice(0, COMING_SHOWN)
       .map(({ fillStart, casting, order }) => ({

@@ -10,6 +10,7 @@ import { piecesToMend } from '../../../db/stores/piece-to-mend-store.ts';
 import { minutesOfSteps } from '../../../db/stores/recorded-step-store.ts';
 import { countOfRecords, workRecords } from '../../../db/stores/work-record-store.ts';
 import { fixedHours } from '../../../db/stores/yard-store.ts';
+import { partWords } from '../../../shared/mould-part.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { clockIn, dateOfDay, dayNumber, minuteOf } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
@@ -153,9 +154,11 @@ const toCount = (
 
 /** Damaged moulds whose day to be mended has come: the plan counts on them, and nobody said that they are. */
 const toBeMended = (moulds: readonly StoredMould[], day: string): ToBeMendedFacts[] =>
-  moulds.flatMap(({ id: mould, condition, repairedOn, damageNote: note }) =>
-    repairedOn !== null && isMendedByDay({ condition, repairedOn }, day) ? [{ mould, by: repairedOn, note }] : [],
-  );
+  moulds.flatMap(({ id: mould, condition, repairedOn, damageNote, parts }) => {
+    if (repairedOn === null || !isMendedByDay({ condition, repairedOn }, day)) return [];
+    const broken = (parts ?? []).filter((one) => one.condition === 'broken').map(partWords);
+    return [{ mould, by: repairedOn, note: [damageNote, ...broken].filter(Boolean).join('; ') || null }];
+  });
 
 /** The data as they are recorded, times to come and all. */
 const fileOf = ({ file }: CachedPlan, now: string): YardFile => ({ ...file, yard: { ...file.yard, now } });

@@ -21,6 +21,7 @@ const mould: MouldFacts = {
   repairedOn: null,
   note: null,
   damageNote: null,
+  troubled: [],
   turnsToSealing: 3,
   turnsBetweenCoats: 8,
   turnsToService: null,

@@ -1,0 +1,1 @@
+ALTER TABLE `moulds` ADD `parts` text;
