@@ -26,6 +26,8 @@ export interface FrameProps {
   place?: 'yard' | 'office';
   /** Added to the address of the assets, so that a new version is never an old one from the browser's store. */
   assetVersion: string;
+  /** Where a browser without script is led: to the same page, once all of it is there. */
+  withoutScript?: string;
   /** Nobody is in yet: no way on is shown that would be closed. */
   isOutside?: boolean;
   /** Who has signed in; null where nobody has to. */
@@ -66,6 +68,7 @@ export const Frame: FC<FrameProps> = ({
   yardName,
   place = 'office',
   assetVersion,
+  withoutScript,
   isOutside,
   person,
   children,
@@ -80,6 +83,11 @@ export const Frame: FC<FrameProps> = ({
         name="description"
         content="Plans a small casting yard: which mould is filled when, when an order can be ready, and what to buy by when."
       />
+      {withoutScript && (
+        <noscript>
+          <meta http-equiv="refresh" content={`0;url=${withoutScript}`} />
+        </noscript>
+      )}
       <title>{`${title} · ${yardName ?? 'Mould Rota'}`}</title>
       <meta name="theme-color" content="#f2efe9" media="(prefers-color-scheme: light)" />
       <meta name="theme-color" content="#1c1a17" media="(prefers-color-scheme: dark)" />

@@ -1,6 +1,6 @@
 import type { Context } from 'hono';
 import { Hono } from 'hono';
-import { MOST_ROWS, rowField } from '../../views/first/asked.ts';
+import { MOST_ROWS, questionOf, rowField } from '../../views/first/asked.ts';
 import { FirstPage, Standing } from '../../views/first/first-page.tsx';
 import { ReadyPart } from '../../views/first/ready-part.tsx';
 import { PairList, TwoAtOncePage } from '../../views/first/two-at-once.tsx';
@@ -29,6 +29,9 @@ const asErrors = (faults: Parameters<typeof errorsByField>[0]) => {
   );
 };
 
+/** Where an answer takes longer than this the page goes out without it, and asks for it by itself. */
+const FIRST_PAINT_MS = 100;
+
 const NO_NUMBER = 'How many? Write a whole number, 1 or more.';
 
 const asRows = (rows: ReturnType<typeof rowsInAddress>) =>
@@ -45,20 +48,24 @@ const rowErrors = (rows: QuestionModel['rows']) =>
 /** The question in the address, or one of the first thing on offer, with what came of it. */
 const asked = async (c: Context, context: UseCaseContext) => {
   const typed = rowsInAddress(c);
-  // What holds the date takes longest to find out: asked for by a page that was sent as a form, or after a date stands.
-  const withLimits = wantsPart(c) ? c.req.query('holds') !== undefined : typed[0]?.what !== null;
+  // What holds the date takes longest to find out: only whoever looks at it asks for it.
+  const withLimits = c.req.query('holds') !== undefined;
+  // A page is there at once and fills its date in; a part of one, or a browser without script, waits for it.
+  const isPatient = wantsPart(c) || c.req.query('wait') !== undefined;
   const wantedOn = (c.req.query('wantedOn') ?? '').trim();
   const { wantedOn: date, faults } = questionTyped({ wantedOn }, await dateReading(context));
   const { answer, rows, ...question } = await showQuestion(context, {
     rows: asRows(typed),
     wantedOn: date,
-    withLimits,
+    ...{ withLimits, withPushes: withLimits || !wantsPart(c) },
+    ...(isPatient ? {} : { patienceMs: FIRST_PAINT_MS }),
   });
   const shown = rows.map(({ what }, row) => ({ what, number: typed[row]?.number ?? '' }));
   const about = { ...question, rows: shown, wantedOn, wanted: date };
   const wrongDate = errorsByField(faults);
   if (answer?.ok) return { ...about, facts: answer.value, errors: wrongDate };
   if (answer) return { ...about, facts: null, errors: { ...asErrors(answer.faults), ...wrongDate } };
+  if (question.isComing) return { ...about, facts: null, errors: wrongDate };
   return { ...about, facts: null, errors: question.offers.length === 0 ? {} : { ...rowErrors(rows), ...wrongDate } };
 };
 
@@ -81,9 +88,9 @@ export const firstRoutes = ({ context }: Screens): Hono => {
       />
     );
     const wrong = Object.values(question.errors).some(Boolean);
-    return page(c, { title: 'When could it be ready?', at: 'when', yardName: question.yardName }, content, {
-      status: wrong ? 422 : 200,
-    });
+    const waiting = question.isComing ? { withoutScript: `/?${questionOf(question)}&wait=yes` } : {};
+    const frame = { title: 'When could it be ready?', at: 'when', yardName: question.yardName, ...waiting } as const;
+    return page(c, frame, content, { status: wrong ? 422 : 200 });
   });
   routes.get('/two-at-once', async (c) => {
     const rows = asRows(rowsInAddress(c)).map(({ what, quantity }) => ({ what: what ?? '', quantity }));

@@ -7,6 +7,7 @@ import { EXACT_SEEDS, exactRows, exactSummary } from './exact.ts';
 import { questionBench } from './exact-questions.ts';
 import { ifFirstRows } from './if-first.ts';
 import { meshRows } from './mesh.ts';
+import { PAGES_YARDS, pageRows } from './pages/pages.ts';
 import { plainerRows } from './plainer.ts';
 import { qualityRows } from './quality.ts';
 import { quoteRows } from './quotes.ts';
@@ -56,6 +57,10 @@ const sections: Record<string, (argument?: string, ...more: string[]) => void | 
     for (const [orders, moulds] of REQUEST_YARDS.filter(([orders]) => !only || orders === Number(only)))
       print(`Longest blocks of requests, ${orders} orders, a search beside`, await requestRows(orders, moulds));
   },
+  pages: async (only, path) => {
+    for (const [orders, moulds] of PAGES_YARDS.filter(([orders]) => !only || orders === Number(only)))
+      print(`Pages, ${orders === 0 ? 'the demo' : `${orders} orders`}`, await pageRows(orders, moulds, path));
+  },
   season: (...words) => seasonBench(words.filter((word) => word !== undefined)),
   earliest: (...words) => earliestBench(words.filter((word) => word !== undefined)),
   torture: async (acts) =>
@@ -68,7 +73,7 @@ const sections: Record<string, (argument?: string, ...more: string[]) => void | 
 };
 
 /** Each takes a quarter of an hour and more by itself: only when it is named. */
-const BY_NAME_ONLY = new Set(['earliest', 'exact', 'question', 'season', 'shuffled', 'torture']);
+const BY_NAME_ONLY = new Set(['earliest', 'exact', 'pages', 'question', 'season', 'shuffled', 'torture']);
 
 const [name, ...argument] = process.argv.slice(2);
 console.log(`${cpus().length} × ${cpus()[0]?.model ?? 'unknown processor'}, Node ${process.version}`);

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { createApp } from '../../src/http/app.ts';
+import { type Compute, computeWithoutThread } from '../../src/usecases/core/computations.ts';
 import { randomYard } from '../support/random-yard.ts';
 import { DEMO_NOW, demoScreens, screensOver, textOf } from '../support/screens.ts';
 import { smallYard } from '../support/small-yard.ts';
@@ -18,13 +19,16 @@ describe('the first page', () => {
     // On the Monday: a mould begun now is built and sealed by Thursday.
     const yard = { ...smallYard().yard, now: '2027-04-05T09:00:00+01:00' };
     const { get } = await screensOver(smallYard({ yard, work: saturdays('11:30') }));
-    const text = await textOf(await get('/?what=casting:panel-900&number=1'));
+    const text = await textOf(await get('/?what=casting:panel-900&number=1&holds=yes'));
     expect(text).toContain('1 × Panel 900: ready Sat 17 Apr. Held up by: 900 moulds.');
     expect(text).toContain('One more 900 mould: Sat 10 Apr, 7 days sooner.');
   });
 
-  test('finds out what holds the date only after a live question has its date', async () => {
+  test('finds out what holds the date only once that is looked at, and by a link without script', async () => {
     const { get } = await screensOver();
+    const whole = await (await get('/?what=kit:pair&number=1')).text();
+    expect(whole).toContain('href="/?what=kit%3Apair&amp;number=1&amp;holds=yes"');
+    expect(whole).toContain('hx-trigger="intersect once delay:300ms, click"');
     const live = { 'HX-Request-Type': 'partial' };
     const soon = await (await get('/?what=kit:pair&number=1', live)).text();
     expect(soon).toContain('hx-get="/?what=kit%3Apair&amp;number=1&amp;holds=yes"');
@@ -50,7 +54,7 @@ describe('the first page', () => {
 
   test('names no moulds when more of them would not help', async () => {
     const { get } = await screensOver(smallYard({ work: saturdays('10:30') }));
-    const text = await textOf(await get('/?what=casting:panel-900&number=1'));
+    const text = await textOf(await get('/?what=casting:panel-900&number=1&holds=yes'));
     expect(text).toMatch(/ready Sat 17 Apr\. (?!Held up by: 900)/);
   });
 
@@ -170,4 +174,37 @@ test('what stands below the question is looked at again only while a better plan
     /^<div id="standing"[^>]*hx-get="\/standing"/,
   );
   expect(await (await get('/standing', { 'HX-Request-Type': 'partial' })).text()).not.toContain('hx-get');
+});
+
+test('the page is there before its date, which arrives when it is ready; two who ask wait for one answer', async () => {
+  const { database } = await demoScreens();
+  const asked: string[] = [];
+  let letGo: () => void = () => {};
+  const held = new Promise<void>((resolve) => {
+    letGo = resolve;
+  });
+  const compute: Compute = async (kind, question) => {
+    asked.push(kind);
+    if (kind === 'quote') await held;
+    return computeWithoutThread(kind, question);
+  };
+  const background = { planMade: () => {}, improving: () => false, compute, computeForRequest: compute };
+  const app = createApp({ database, now: () => DEMO_NOW, background });
+  const early = await Promise.all(['/', '/'].map(async (path) => (await app.request(path)).text()));
+  for (const html of early) {
+    expect(html).toContain('when it can be ready is being worked out');
+    expect(html).toContain('The next session');
+    // Without script the browser goes on to where it waits.
+    expect(html).toMatch(
+      /<noscript><meta http-equiv="refresh" content="0;url=\/\?what=[^"]+&amp;wait=yes"\/><\/noscript>/,
+    );
+  }
+  const [, part] = /hx-get="(\/\?what=[^"]+)" hx-trigger="load"/.exec(early[0]!)!;
+  const waiting = [`${part}&wait=yes`, part!].map((path, i) =>
+    app.request(path.replaceAll('&amp;', '&'), i === 0 ? {} : { headers: { 'HX-Request-Type': 'partial' } }),
+  );
+  letGo();
+  for (const answer of await Promise.all(waiting)) expect(await textOf(answer)).toMatch(/: ready \w{3} \d+ \w{3}/);
+  expect(await textOf(await app.request('/'))).toMatch(/: ready \w{3} \d+ \w{3}/);
+  expect(asked.filter((kind) => kind !== 'quick plan')).toEqual(['quote']);
 });

@@ -1,5 +1,6 @@
 import type { FC } from 'hono/jsx';
 import type { ReadyFacts } from '../../src/usecases/first/ask-when.ts';
+import { contentsText } from '../orders/order-text.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button } from '../parts/button.tsx';
 import { RestsOn } from '../parts/rests-on.tsx';
@@ -9,15 +10,15 @@ import { ReadyAnswer, soonerHeading, soonerOnes } from './ready-answer.tsx';
 import { flagsOf, weeksShown } from './weeks-shown.ts';
 import { WeeksStrip } from './weeks-strip.tsx';
 
-/** What holds the date is found out once the number stands still, never in place of a newer question; a link without script. */
+/** What holds the date is found out once this is looked at, never in place of a newer question; a link without script. */
 const HoldsLink: FC<{ asked: AskedModel }> = ({ asked }) => {
   const question = questionOf(asked);
   return (
     <p>
       <a
-        href={`/?${question}`}
+        href={`/?${question}&holds=yes`}
         hx-get={`/?${question}&holds=yes`}
-        hx-trigger="load delay:300ms, click"
+        hx-trigger="intersect once delay:300ms, click"
         hx-target="#ready"
         hx-sync="closest .asking:drop"
       >
@@ -47,6 +48,15 @@ const StillLooking: FC<{ asked: AskedModel }> = ({ asked }) => (
     hx-target="#ready"
     hx-sync="closest .asking:drop"
   />
+);
+
+/** In place of an answer that is still worked out, which takes it over once it is there. */
+const Coming: FC<{ asked: AskedModel }> = ({ asked }) => (
+  <div hx-get={`/?${questionOf(asked)}`} hx-trigger="load" hx-target="#ready" hx-sync="closest .asking:drop">
+    <Answer note="All orders of the yard are looked through. The page goes on by itself.">
+      <span class="answer-about">{contentsText(asked.contents)}</span>: when it can be ready is being worked out.
+    </Answer>
+  </div>
 );
 
 /** As a first line it says what it is about: "How many? Has to be more than 0." */
@@ -96,6 +106,7 @@ const SoonerPart: FC<{ asked: AskedModel; facts: ReadyFacts; today: string }> = 
 /** The answer and all that goes with it: what moves while the question is changed. */
 export const ReadyPart: FC<{ asked: AskedModel; today: string }> = ({ asked, today }) => {
   const { facts, restsOn, chosen, errors, contents, sessions, wanted } = asked;
+  if (asked.isComing) return <Coming asked={asked} />;
   if (!facts) return <Answer>{wrongText(asked)}</Answer>;
   const { each, rows } = weeksShown(sessions);
   return (

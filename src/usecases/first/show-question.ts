@@ -2,6 +2,7 @@ import { guessesOfYard } from '../../../db/stores/figure-store.ts';
 import { computeWithoutThread } from '../core/computations.ts';
 import { type Outcome, today, type UseCaseContext } from '../core/context.ts';
 import type { PageHead } from '../core/page-parts.ts';
+import { withinTime } from '../core/within-time.ts';
 import { type ContentsLine, contentsOf, type Offer, offersOf } from '../orders/order-contents.ts';
 import type { CurrentPlan } from '../plan/make-plan.ts';
 import { planToAsk } from '../plan/plan-to-ask.ts';
@@ -18,8 +19,12 @@ export interface QuestionAsked {
   rows: readonly (Omit<RowAsked, 'what'> & { what: string | null })[];
   /** A day the customer would like, where one is named. */
   wantedOn: string | null;
-  /** Whether to find out what takes longer: what holds the date, and what an earlier one would push. */
+  /** Whether to find out what holds the date, which takes longest. */
   withLimits: boolean;
+  /** Whether to find out what a day that is earlier would push, which takes longer too. */
+  withPushes: boolean;
+  /** So long is waited for the answer, which then is still to come; left out: until it is there. */
+  patienceMs?: number;
 }
 
 /** A question of the first page, and what came of it. */
@@ -31,6 +36,8 @@ export interface QuestionModel extends PageHead {
   contents: readonly ContentsLine[];
   /** Null where the choice or the number can't be read. */
   answer: Outcome<ReadyFacts> | null;
+  /** The answer takes longer than was waited for: asked again, it is there once it was worked out. */
+  isComing: boolean;
   /** What of it is still guessed. */
   restsOn: readonly Guessed[];
   /** What comes of the day that is wanted; null where none is named, or there is no answer. */
@@ -45,14 +52,14 @@ const chosenFor = async (
   current: CurrentPlan,
   lines: OrderDraft['lines'],
   facts: ReadyFacts,
-  { wantedOn, withLimits }: QuestionAsked,
+  { wantedOn, withPushes }: QuestionAsked,
 ): Promise<ChosenDate | null> => {
   if (wantedOn === null) return null;
   const { yard, memory } = current;
   const choosing = { on: wantedOn, today: today(yard.yard.timeZone, now), facts };
   const plain = chosenFromDates(choosing);
   if (plain) return plain;
-  if (!withLimits) return { on: wantedOn, answer: 'not asked yet' };
+  if (!withPushes) return { on: wantedOn, answer: 'not asked yet' };
   const order = orderAskedAbout(yard, lines);
   return whatItPushes(
     { ...choosing, yard, order, ...(memory ? { memory } : {}) },
@@ -71,13 +78,14 @@ const lastDate = ({ earliestOn, promiseOn }: ReadyFacts, wantedOn: string | null
 export const showQuestion = async (context: UseCaseContext, asked: QuestionAsked): Promise<QuestionModel> => {
   const current = await planToAsk(context);
   const { yard, plan } = current;
-  const { withLimits, wantedOn } = asked;
+  const { withLimits, wantedOn, patienceMs } = asked;
   const { system } = await showMeasures(context);
   const offers = offersOf(yard, system);
   const rows = asked.rows.map(({ what, quantity }) => ({ what: what ?? offers[0]?.what ?? '', quantity }));
   const lines = linesAsked(rows);
   const wanted = lines?.map(({ line }) => line) ?? [];
-  const answer = lines && (await answerFor(context, current, lines, { withLimits, system }));
+  const answering = lines && answerFor(context, current, lines, { withLimits, system });
+  const answer = answering && (await withinTime(answering, patienceMs));
   const guesses = await context.database.read(guessesOfYard);
   const facts = lines && answer?.ok ? { lines, ready: answer.value } : null;
   const until = facts && lastDate(facts.ready, wantedOn);
@@ -89,6 +97,7 @@ export const showQuestion = async (context: UseCaseContext, asked: QuestionAsked
     rows,
     contents: contentsOf(wanted, offers),
     answer,
+    isComing: answering !== null && answer === null,
     chosen: facts && (await chosenFor(context, current, facts.lines, facts.ready, asked)),
     sessions: until ? sessionsAhead(plan, yard, until) : [],
   };

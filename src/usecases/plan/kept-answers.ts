@@ -18,15 +18,17 @@ interface PlanAsked {
   plan: PlanFile;
   memory?: PlanMemory;
   standing?: Keep;
+  /** The same for as long as answers are what they are now. */
+  since: object;
   cached: { stored: { revision: number; number: number } };
 }
 
 type Kind = 'quote' | 'quote with limits';
 type Question = Computations['quote']['question'];
 
-/** One question beside one plan: what was answered, at which minute, and what a longer search came to. */
+/** One question beside one plan: what was answered, since when it is so, and what a longer search came to. */
 interface AskedOnce {
-  answers: Map<Kind, { now: string; quoted: Promise<Quoted> }>;
+  answers: Map<Kind, { since: object; quoted: Promise<Quoted> }>;
   /** A longer search is under way, or waits for its turn. */
   isLooking: boolean;
   found: FoundLonger | null;
@@ -83,7 +85,7 @@ const NOTHING: FoundLonger = { earliest: null, careful: null };
 const lookLonger = (
   { background, database }: UseCaseContext,
   asked: AskedOnce,
-  key: string,
+  { key, since }: { key: string; since: object },
   question: Question,
 ): void => {
   const answers = keptFor(database);
@@ -98,7 +100,7 @@ const lookLonger = (
     asked.isLooking = false;
     if (!quoted) return;
     remember(answers.found, key, quoted.found);
-    asked.answers = new Map([['quote', { now: question.yard.yard.now, quoted: Promise.resolve(quoted) }]]);
+    asked.answers = new Map([['quote', { since, quoted: Promise.resolve(quoted) }]]);
   };
   const run = async (): Promise<void> => {
     answers.isSearching = true;
@@ -130,8 +132,8 @@ export interface AnswerKept {
 }
 
 /**
- * When an order could be ready beside the plan that stands: as it was answered before in the same minute, else worked out,
- * by what a longer search found where one did. Where a longer one may find more it is begun, and nobody waits for it: asked
+ * When an order could be ready beside the plan that stands: as it was answered before where nothing that counts has happened
+ * since (two who ask at once wait for one answer), else worked out, by what a longer search found where one did. Where a longer one may find more it is begun, and nobody waits for it: asked
  * again once that is over, the answer is the one that it came to, as on the command line. Another plan is asked anew.
  */
 export const answerKept = async (
@@ -140,7 +142,7 @@ export const answerKept = async (
   order: Order,
   { withLimits }: { withLimits: boolean },
 ): Promise<AnswerKept> => {
-  const { yard, memory, standing, plan } = current;
+  const { yard, memory, standing, plan, since } = current;
   const key = questionOf(order);
   const asked = askedOnce(keptFor(context.database), current, key);
   const question = {
@@ -151,12 +153,12 @@ export const answerKept = async (
   };
   const kind: Kind = withLimits ? 'quote with limits' : 'quote';
   const before = asked.answers.get(kind);
-  const isSame = before?.now === yard.yard.now;
-  const answer = isSame ? before : { now: yard.yard.now, quoted: computed(context, kind, question) };
+  const isSame = before?.since === since;
+  const answer = isSame ? before : { since, quoted: computed(context, kind, question) };
   if (!isSame) asked.answers.set(kind, answer);
   try {
     const quoted = await answer.quoted;
-    if (quoted.isOpen) lookLonger(context, asked, key, question);
+    if (quoted.isOpen) lookLonger(context, asked, { key, since }, question);
     return { quoted, isLooking: asked.isLooking };
   } catch (error) {
     asked.answers.delete(kind);
