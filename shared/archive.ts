@@ -54,6 +54,7 @@ export const archive = z.strictObject({
   suppliers: z.array(supplier).optional(),
   incoming: z.array(
     incoming.extend({
+      firstOn: date.optional(),
       boughtOn: date.optional(),
       price: amount.optional(),
       arrivedOn: date.optional(),

@@ -92,7 +92,9 @@ const asFile = ({ materials, mixes, castings, moulds, kits, ...archive }: Archiv
 export const archiveRows = (held: StoreRows, archive: Archive): WantedRows => {
   const { fixedHours, ...yard } = archive.yard;
   const rows = yardRows(held, { ...asFile(archive), yard });
-  const incomings = archive.incoming.map((goods) => filled(goods, 'boughtOn', 'price', 'arrivedOn', 'useBy'));
+  const incomings = archive.incoming.map((goods) =>
+    filled(goods, 'firstOn', 'boughtOn', 'price', 'arrivedOn', 'useBy'),
+  );
   const finished = archive.finished.map((pieces) => filled(pieces, 'readyAt', 'order', 'mould', 'filledAt'));
   return {
     ...rows,

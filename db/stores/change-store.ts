@@ -104,6 +104,14 @@ export const recentHeads = (tx: Tx, limit: number, beforeId?: number): Promise<C
     .orderBy(desc(changes.id))
     .limit(limit);
 
+/** Changes of kinds that begin so, which nobody has undone since: what each was, and when. The oldest first. */
+export const standingOfKinds = (tx: Tx, beginning: string): Promise<{ kind: string; at: string }[]> =>
+  tx
+    .select({ kind: changes.kind, at: changes.at })
+    .from(changes)
+    .where(and(isNull(changes.undoneBy), sql`substr(${changes.kind}, 1, ${beginning.length}) = ${beginning}`))
+    .orderBy(asc(changes.id));
+
 /** Names under which something was done, the latest first, `limit` at most. */
 export const namesLately = async (tx: Tx, limit: number): Promise<string[]> => {
   const rows = await tx

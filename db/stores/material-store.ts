@@ -1,4 +1,4 @@
-import { and, asc, desc, eq, isNotNull, isNull } from 'drizzle-orm';
+import { and, asc, desc, eq, gt, isNotNull, isNull, sql } from 'drizzle-orm';
 import type { Material } from '../../shared/material.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { incomings, materials } from '../tables/material.ts';
@@ -57,6 +57,7 @@ const incomingColumns = {
   material: incomings.material,
   quantity: incomings.quantity,
   on: incomings.on,
+  firstOn: incomings.firstOn,
   boughtOn: incomings.boughtOn,
   price: incomings.price,
   arrivedOn: incomings.arrivedOn,
@@ -99,7 +100,7 @@ export const incomingById = async (tx: Tx, id: number): Promise<StoredIncoming |
 /** Puts goods last among those on their way. Their new id. */
 export const addIncoming = async (
   tx: Tx,
-  goods: Omit<StoredIncoming, 'id' | 'arrivedOn' | 'useBy'>,
+  goods: Omit<StoredIncoming, 'id' | 'firstOn' | 'arrivedOn' | 'useBy'> & { firstOn?: string | null },
 ): Promise<number> => {
   const position = await nextPosition(tx, incomings);
   const [added] = await tx
@@ -135,9 +136,26 @@ export const setPricePaid = async (tx: Tx, id: number, price: number | null): Pr
   await tx.update(incomings).set({ price }).where(eq(incomings.id, id));
 };
 
-/** They are expected on another date. */
+/** They are expected on another date; the one that was said first is kept. */
 export const setExpected = async (tx: Tx, id: number, on: string): Promise<void> => {
-  await tx.update(incomings).set({ on }).where(eq(incomings.id, id));
+  await tx
+    .update(incomings)
+    .set({ on, firstOn: sql`coalesce(${incomings.firstOn}, ${incomings.on})` })
+    .where(eq(incomings.id, id));
+};
+
+/** Goods that were to come on a later day than they were bought on, and came: whose they are, for when that was said first, and when it was. */
+export const deliveriesCame = async (
+  tx: Tx,
+): Promise<{ supplier: string | null; saidFor: string; cameOn: string }[]> => {
+  const saidFor = sql<string>`coalesce(${incomings.firstOn}, ${incomings.on})`;
+  const rows = await tx
+    .select({ supplier: materials.supplier, saidFor, cameOn: incomings.arrivedOn })
+    .from(incomings)
+    .innerJoin(materials, eq(materials.id, incomings.material))
+    .where(and(isNotNull(incomings.arrivedOn), gt(saidFor, sql`coalesce(${incomings.boughtOn}, '')`)))
+    .orderBy(asc(incomings.id));
+  return rows.flatMap(({ cameOn, ...row }) => (cameOn === null ? [] : [{ ...row, cameOn }]));
 };
 
 /** Takes goods bought off the list, as if they never had been; stock stays as it is. */

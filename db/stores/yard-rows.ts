@@ -43,7 +43,7 @@ const materialRows = (held: StoreRows, { materials, incoming }: YardFile) => {
     incoming,
     held.incomings.filter(({ arrivedOn }) => arrivedOn === null),
     ({ material, quantity, on }) => ({ material, quantity, on }),
-    { boughtOn: null, price: null, arrivedOn: null, useBy: null },
+    { firstOn: null, boughtOn: null, price: null, arrivedOn: null, useBy: null },
   );
   const rows = materials.map(({ offcuts: _offcuts, lots: _lots, ...one }) => ({
     ...filled(

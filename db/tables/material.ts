@@ -52,6 +52,8 @@ export const incomings = sqliteTable(
     quantity: real().notNull(),
     /** The day they are expected. */
     on: text().notNull(),
+    /** The day that was said first, where they were put off since. */
+    firstOn: text(),
     boughtOn: text(),
     /** What was paid for all of it. */
     price: real(),

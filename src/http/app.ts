@@ -15,6 +15,7 @@ import { deviceRoutes } from './device-routes.tsx';
 import { fault, foreign, missing, notByThis, tooLarge } from './failures.tsx';
 import { fileLimit, fileRoutes, isFilePath } from './file-routes.tsx';
 import { firstRoutes } from './first-routes.tsx';
+import { goesWrongRoutes } from './goes-wrong-routes.tsx';
 import { sameOrigin, securityHeaders } from './guard.ts';
 import { guessRoutes } from './guess-routes.tsx';
 import { healthRoutes } from './health-routes.ts';
@@ -67,6 +68,7 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   beginRoutes,
   guessRoutes,
   measuredRoutes,
+  goesWrongRoutes,
   orderFormRoutes,
   orderRoutes,
   kitRoutes,

@@ -44,6 +44,7 @@ const PAGES = [
   '/yard/costs',
   '/trace',
   '/yard/measured',
+  '/yard/goes-wrong',
   '/mould/1200%20no.%201',
   '/moulds/labels',
   '/no-signal',

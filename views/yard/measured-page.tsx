@@ -7,6 +7,7 @@ import { Button } from '../parts/button.tsx';
 import { FormAnswer, SaveButtons } from '../parts/form-state.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { listText } from '../parts/quantity-text.ts';
+import { GOES_WRONG } from './goes-wrong-text.ts';
 import {
   changeText,
   MEASURED,
@@ -122,6 +123,9 @@ export const MeasuredPage: FC<{ model: MeasuredModel; state: FormState; notice: 
     </ul>
     <p>
       <a href="/yard/guesses">Figures to check</a>
+    </p>
+    <p>
+      <a href={GOES_WRONG}>What goes wrong, and how often</a>
     </p>
     <p>
       <a href="/yard">Your yard</a>

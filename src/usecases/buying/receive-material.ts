@@ -54,9 +54,12 @@ const priceParts = (
 
 /** Fewer came than were bought: the rest is on its way still. */
 const keepRestComing = async (tx: Tx, goods: StoredIncoming, came: number, price: number | null, day: string) => {
-  const { material, quantity, on, boughtOn } = goods;
+  const { material, quantity, on, firstOn, boughtOn } = goods;
   if (came >= quantity) return;
-  await addIncoming(tx, { material, quantity: quantity - came, on: on < day ? day : on, boughtOn, price });
+  const rest = { material, quantity: quantity - came, boughtOn, price };
+  // Today or before, and not here: it comes later than was said.
+  const said = on < day ? { on: day, firstOn: firstOn ?? on } : { on, firstOn };
+  await addIncoming(tx, { ...rest, ...said });
 };
 
 /** The date on the bags: as it was typed, none where the field was emptied, and as long as it keeps where nobody was asked. */

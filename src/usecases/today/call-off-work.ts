@@ -3,8 +3,8 @@ import { dayNumber } from '../../../shared/time.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
 import { dayWords } from '../core/day-words.ts';
 import { type Changed, changing } from '../plan/changing.ts';
+import { hoursKind } from '../plan/hours-changed.ts';
 import { sessionsOfDay } from '../plan/hours-of-day.ts';
-import { hoursKind } from './hours-changed.ts';
 
 /** No work is done on a date: neither its usual hours nor its one-off ones. */
 export const callOffWork = (context: UseCaseContext, date: string): Promise<Outcome<Changed<null>>> =>

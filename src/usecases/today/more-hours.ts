@@ -7,12 +7,12 @@ import { type Calendar, calendarOf } from '../../engine/calendar/calendar.ts';
 import type { OpenWindow, Session } from '../../engine/calendar/sessions.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import { clockWords, dayWords } from '../core/day-words.ts';
+import { hoursKind } from '../plan/hours-changed.ts';
 import { hoursWith, sessionsOfDay } from '../plan/hours-of-day.ts';
 import type { Edit } from '../plan/save-edit.ts';
 import { spanOf } from '../plan/session-effect.ts';
 import type { FormFields } from '../typed/form-fields.ts';
 import { clockInSession } from './clock-in-session.ts';
-import { hoursKind } from './hours-changed.ts';
 import { leaveOut, poursLeft } from './leave-out.ts';
 import { sessionChosen } from './session-chosen.ts';
 

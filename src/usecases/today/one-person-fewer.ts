@@ -4,9 +4,9 @@ import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import { dayWords } from '../core/day-words.ts';
 import { type Changed, changing } from '../plan/changing.ts';
+import { hoursKind } from '../plan/hours-changed.ts';
 import { hoursWith } from '../plan/hours-of-day.ts';
 import { hoursOfPeople } from '../plan/hours-of-people.ts';
-import { hoursKind } from './hours-changed.ts';
 import { sessionChosen } from './session-chosen.ts';
 
 /** Someone is not coming to a session. `window` says whose hours fall away: the place among those of its people. */

@@ -3,9 +3,9 @@ import { dateOfDay, minuteOf } from '../../../shared/time.ts';
 import { done, type Outcome, type UseCaseContext } from '../core/context.ts';
 import { dayWords } from '../core/day-words.ts';
 import { type Changed, changing } from '../plan/changing.ts';
+import { hoursKind } from '../plan/hours-changed.ts';
 import { hoursWith } from '../plan/hours-of-day.ts';
 import { clockInSession } from './clock-in-session.ts';
-import { hoursKind } from './hours-changed.ts';
 import { sessionChosen } from './session-chosen.ts';
 
 /** A session ends earlier than usual, at a time of its own day. Other hours of the day stay. */

@@ -1,12 +1,12 @@
 import type { PageHead } from '../core/page-parts.ts';
 import type { PieceToPack } from '../orders/pieces-to-pack.ts';
 import type { ToMendFacts } from '../orders/to-mend-facts.ts';
+import type { HoursChanged } from '../plan/hours-changed.ts';
 import type { LeftForLater } from '../plan/save-edit.ts';
 import type { LeftField } from '../typed/left-typed.ts';
 import type { StripFacts } from '../yard/strip-facts.ts';
 import type { EveningFacts } from './evening-facts.ts';
 import type { FixedFacts } from './fixed-facts.ts';
-import type { HoursChanged } from './hours-changed.ts';
 import type { SessionHours } from './hours-facts.ts';
 import type { RecipeFacts, SessionStep } from './session-step.ts';
 import type { WetCureFacts } from './wet-cures.ts';

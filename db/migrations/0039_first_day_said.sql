@@ -1,0 +1,1 @@
+ALTER TABLE `incomings` ADD `firstOn` text;
