@@ -120,6 +120,9 @@ const Costs: FC<{ money: OrderMoneyModel }> = ({ money }) => {
   );
 };
 
+/** The fields of its two forms: with one of them refused both are open. */
+const MONEY_FIELDS = ['price', 'deposit', 'amount', 'paidOn', 'payNote'];
+
 /** The money of an order: what is asked, what was paid, and what is owing. On no paper that goes to the yard. */
 export const OrderMoney: FC<OrderMoneyProps> = (props) => {
   const { money } = props;
@@ -140,8 +143,11 @@ export const OrderMoney: FC<OrderMoneyProps> = (props) => {
       )}
       {money.real === null && <Costs money={money} />}
       {money.real && <RealTable real={money.real} money={money} />}
-      <PriceForm {...props} />
-      <PaymentForm {...props} />
+      <details class="message" open={MONEY_FIELDS.some((name) => props.errors[name] ?? props.typed[name])}>
+        <summary>Price and payments</summary>
+        <PriceForm {...props} />
+        <PaymentForm {...props} />
+      </details>
     </section>
   );
 };

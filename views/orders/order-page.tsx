@@ -21,6 +21,7 @@ import { OrderAsked } from './order-asked.tsx';
 import { OrderDrawings } from './order-drawings.tsx';
 import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
 import { WhatHoldsIt } from './order-limits.tsx';
+import { OrderProgress } from './order-progress.tsx';
 import {
   dueOf,
   isLate,
@@ -124,10 +125,8 @@ const Facts: FC<{ order: OrderFacts; today: string }> = ({ order, today }) => (
 const Together: FC<{ model: OrderModel }> = ({ model: { order, together, toMend, today } }) => (
   <section>
     <h2>How it comes together by today's plan</h2>
+    <OrderProgress progress={together.progress} />
     <ul class="sentences">
-      {together.fromYard > 0 && (
-        <li>From the yard: {together.fromYard === 1 ? '1 piece' : `${together.fromYard} pieces`}.</li>
-      )}
       {together.inMoulds.length > 0 && <li>In moulds now: {listText(together.inMoulds)}.</li>}
       {toMend.length > 0 && (
         <li>
@@ -280,6 +279,57 @@ const TakeUp: FC<OrderPageProps> = ({ model: { order, again, today }, errors, ty
     </section>
   );
 
+/** To send, to change, to promise, to hand over: what can be done with an open order. */
+const Actions: FC<OrderPageProps> = (props) => {
+  const { order, today } = props.model;
+  return (
+    <>
+      {isPackedAtAll(order) ? (
+        <p>
+          {packedText(order)} To change or cancel it, unpack it on <a href="/today">Today</a> first.
+        </p>
+      ) : (
+        <div class="buttons">
+          <ButtonLink href={`${orderPath(order.id)}/edit`}>Change order</ButtonLink>
+        </div>
+      )}
+      <CopyMessage id={`message-of-${order.id}`} text={readyMessage(order, today)} name={orderName(order)} />
+      <PromiseForm {...props} />
+      <HandOver {...props} errors={isOfPart(props.typed) ? {} : props.errors} />
+      <HandOverPart {...props} />
+      <Split {...props} />
+    </>
+  );
+};
+
+/** How far it is, and what holds a late one up. */
+const HowFar: FC<OrderPageProps> = ({ model, limits }) => {
+  const { order, today } = model;
+  return (
+    <>
+      {isLate(order) && !order.packed && <WhatHoldsIt id={order.id} limits={limits} today={today} />}
+      {order.readyOn && !order.packed && <Together model={model} />}
+    </>
+  );
+};
+
+/** Where its money is, where its pieces come from, and the way back. */
+const Elsewhere: FC<{ order: OrderFacts }> = ({ order: { id, partOf, status } }) => (
+  <>
+    {partOf && (
+      <p class="no-print">
+        Its money stands with <a href={`${orderPath(partOf)}#money`}>{partOf}</a>.
+      </p>
+    )}
+    <p class="no-print">
+      <a href={`${TRACE}?${new URLSearchParams({ order: id })}`}>Where its pieces come from</a>
+    </p>
+    <p class="no-print">
+      <a href={status === 'open' ? '/orders' : '/orders/past'}>{status === 'open' ? 'All orders' : 'Past orders'}</a>
+    </p>
+  </>
+);
+
 export const OrderPage: FC<OrderPageProps> = (props) => {
   const { model, notice, errors } = props;
   const { order, today } = model;
@@ -289,45 +339,25 @@ export const OrderPage: FC<OrderPageProps> = (props) => {
       {notice && <Notice notice={notice} today={today} back={orderPath(order.id)} />}
       <FormErrors errors={errors} lead="Nothing was changed." />
       <Asked {...props} />
-      <Answer note={open && order.readyOn ? "By today's plan." : undefined}>{orderAnswer(order, today)}</Answer>
+      <div class={open && isLate(order) ? 'late-order' : undefined}>
+        <Answer note={open && order.readyOn ? "By today's plan." : undefined}>{orderAnswer(order, today)}</Answer>
+      </div>
       {open && order.readyOn && <RestsOn guessed={model.restsOn} />}
-      <Facts order={order} today={today} />
-      <PartsGone parts={model.parts} today={today} />
-      {open && (
-        <>
-          {isPackedAtAll(order) ? (
-            <p>
-              {packedText(order)} To change or cancel it, unpack it on <a href="/today">Today</a> first.
-            </p>
-          ) : (
-            <div class="buttons">
-              <ButtonLink href={`${orderPath(order.id)}/edit`}>Change order</ButtonLink>
-            </div>
-          )}
-          <CopyMessage id={`message-of-${order.id}`} text={readyMessage(order, today)} name={orderName(order)} />
-          {isLate(order) && !order.packed && <WhatHoldsIt id={order.id} limits={props.limits} today={today} />}
-          {order.readyOn && !order.packed && <Together model={model} />}
-          <Split {...props} />
-          <OrderDrawings kits={model.drawings} />
-          {hasKits(order) && <EarthCaution />}
-          <PromiseForm {...props} />
-          <HandOverPart {...props} />
-          <HandOver {...props} errors={isOfPart(props.typed) ? {} : errors} />
-        </>
-      )}
-      <TakeUp {...props} />
-      {props.money && <OrderMoney money={props.money} errors={errors} typed={props.typed} />}
-      {order.partOf && (
-        <p class="no-print">
-          Its money stands with <a href={`${orderPath(order.partOf)}#money`}>{order.partOf}</a>.
-        </p>
-      )}
-      <p class="no-print">
-        <a href={`${TRACE}?${new URLSearchParams({ order: order.id })}`}>Where its pieces come from</a>
-      </p>
-      <p class="no-print">
-        <a href={open ? '/orders' : '/orders/past'}>{open ? 'All orders' : 'Past orders'}</a>
-      </p>
+      <div class="order-parts">
+        <div class="order-far">{open && <HowFar {...props} />}</div>
+        <div class="order-do">
+          <Facts order={order} today={today} />
+          <PartsGone parts={model.parts} today={today} />
+          {open && <Actions {...props} />}
+          <TakeUp {...props} />
+          {props.money && <OrderMoney money={props.money} errors={errors} typed={props.typed} />}
+        </div>
+        <div class="order-rest">
+          {open && <OrderDrawings kits={model.drawings} />}
+          {open && hasKits(order) && <EarthCaution />}
+          <Elsewhere order={order} />
+        </div>
+      </div>
     </>
   );
 };

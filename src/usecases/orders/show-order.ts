@@ -1,16 +1,13 @@
 import { guessesOfYard } from '../../../db/stores/figure-store.ts';
 import { orderById, partsOfOrder, type StoredOrder } from '../../../db/stores/order-store.ts';
 import { piecesToMend } from '../../../db/stores/piece-to-mend-store.ts';
-import type { PlanFile } from '../../../shared/plan.ts';
-import { minuteOf } from '../../../shared/time.ts';
-import type { YardFile } from '../../../shared/yard-file.ts';
-import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import type { Counted, PageHead } from '../core/page-parts.ts';
 import { type DrawnKit, drawKits } from '../kits/draw-kits.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { type Guessed, restsOn } from '../plan/rests-on.ts';
 import { showMeasures } from '../typed/measures.ts';
+import { type ComingTogether, comingTogether } from './coming-together.ts';
 import { type DayToTell, dayToTell } from './day-to-tell.ts';
 import { canGoInParts, hasLeftStock } from './open-order.ts';
 import { type ContentsLine, contentsOf, type Offer, offersOf } from './order-contents.ts';
@@ -18,16 +15,6 @@ import { type OrderFacts, orderFacts, ordersSeen } from './order-facts.ts';
 import { parcelsNeeded } from './parcels.ts';
 import { type ReadyAgain, readyAgain } from './ready-again.ts';
 import { toMendOfLines } from './to-mend-facts.ts';
-
-/** How an order comes together by the plan. */
-interface ComingTogether {
-  /** Finished pieces that are taken for it. */
-  fromYard: number;
-  /** Moulds with pieces in them that are for it. */
-  inMoulds: readonly string[];
-  /** What is poured for it, day by day. */
-  poured: readonly { date: string; pieces: readonly Counted[] }[];
-}
 
 /** A part of the order that went out. */
 interface PartGone {
@@ -63,27 +50,6 @@ export interface OrderModel extends PageHead {
   /** What it could be given if it were taken up again; null where that cannot be. */
   again: ReadyAgain | null;
 }
-
-/** Pieces taken from the yard, pieces in moulds, and pieces poured day by day. */
-const comingTogether = (id: string, plan: PlanFile, yard: YardFile): ComingTogether => {
-  const calendar = calendarOf(yard.yard.timeZone);
-  const names = new Map(yard.castings.map((casting) => [casting.id, casting.name]));
-  const poured = new Map<string, Map<string, number>>();
-  for (const pour of plan.pours.filter(({ order }) => order === id)) {
-    const day = calendar.instantText(minuteOf(pour.fillStart)).slice(0, 10);
-    const pieces = poured.get(day) ?? poured.set(day, new Map()).get(day)!;
-    const name = names.get(pour.casting) ?? pour.casting;
-    pieces.set(name, (pieces.get(name) ?? 0) + 1);
-  }
-  const fromYard = plan.orders.find((order) => order.id === id)?.fromFinished ?? [];
-  return {
-    fromYard: fromYard.reduce((sum, { count }) => sum + count, 0),
-    inMoulds: plan.strips.filter(({ order }) => order === id).map(({ mould }) => mould),
-    poured: [...poured]
-      .sort(([a], [b]) => a.localeCompare(b))
-      .map(([date, pieces]) => ({ date, pieces: [...pieces].map(([name, count]) => ({ name, count })) })),
-  };
-};
 
 const partsGone = (parts: readonly StoredOrder[], offers: readonly Offer[]): PartGone[] =>
   parts.flatMap(({ id, handedOverOn, lines }) =>
