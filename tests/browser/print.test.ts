@@ -34,7 +34,7 @@ test.each([
   ['/orders/27-011?holds=yes', 1],
   ['/buying', 3],
   ['/moulds', 2],
-  ['/turns', 2],
+  ['/turns', 1],
   ['/kits/by-size', 2],
 ])('%s takes %i sheets at most, without anything that only a screen can use', async (path, sheets) => {
   const url = await served(await demoScreens());

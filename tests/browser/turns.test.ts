@@ -49,6 +49,7 @@ test('on a phone each line of the table is read without scrolling sideways, and 
   const url = await served(await demoScreens());
   const { page } = await watchedPage(browser);
   await page.goto(`${url}/turns`);
+  await page.click('.turns-told > summary');
   const room = page.locator('[aria-label="Turn by turn"]');
   expect(await room.evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth)).toBe(0);
   const before = `getComputedStyle(document.querySelector('.turns-table td[data-said]'), '::before').content`;

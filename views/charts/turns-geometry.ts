@@ -2,7 +2,7 @@
 export interface TurnsSizes {
   /** Width of one turn's box. */
   turn: number;
-  /** Least width of a session, for its day and hours. */
+  /** Width of a session in which nothing is poured: for its day and when it begins. */
   session: number;
   /** Room at the left of a session for a piece that is only stripped in it. */
   tail: number;
@@ -78,6 +78,26 @@ const columnsOf = (sessions: number, rows: readonly (readonly TurnSpan[])[], siz
     x += width + sizes.gap;
   }
   return columns;
+};
+
+/**
+ * The sizes with boxes so much wider that the chart is as wide as a screen, at most half as wide again. Sessions without a
+ * box stay narrow.
+ *
+ * Example: one box of 100 on a screen of 120: boxes of 120.
+ */
+export const wideAs = (
+  screen: number,
+  [sessions, rows, turns]: readonly [sessions: number, rows: number, turns: readonly TurnSpan[]],
+  sizes: TurnsSizes,
+): TurnsSizes => {
+  const own = byRow(rows, turns);
+  const side = (session: number) => own.map((row) => row.filter((turn) => boxSession(turn) === session).length);
+  const boxes = Array.from({ length: sessions }, (_, session) => Math.max(0, ...side(session)));
+  const most = boxes.reduce((sum, count) => sum + count, 0);
+  const room = screen - turnsGeometry(sessions, rows, turns, [], sizes).width;
+  const more = Math.max(0, Math.min(sizes.turn / 2, Math.floor(room / Math.max(1, most))));
+  return { ...sizes, turn: sizes.turn + more };
 };
 
 /** `own`: the turns of its row. */

@@ -1,13 +1,20 @@
 import type { FC } from 'hono/jsx';
 import type { TurnFacts } from '../../src/usecases/turns/turns-of-plan.ts';
-import { type Rectangle, type TurnsGeometry, type TurnsSizes, turnsGeometry } from '../charts/turns-geometry.ts';
-import { hoursText } from '../parts/clock-text.ts';
+import {
+  type Rectangle,
+  type TurnsGeometry,
+  type TurnsSizes,
+  turnsGeometry,
+  wideAs,
+} from '../charts/turns-geometry.ts';
 import { dayText, weekHeading } from '../parts/day-text.ts';
 import { LongList } from '../parts/long-list.tsx';
 import type { TurnsShown } from './turns-shown.ts';
-import { fitted, outText, spellText, turnSentence, whomText } from './turns-text.ts';
+import { fitted, fittedApart, hoursFitted, outText, spellText, turnSentence, whomText } from './turns-text.ts';
 
-const SIZES: TurnsSizes = { turn: 148, session: 124, tail: 28, gap: 12, row: 64, head: 78, band: 12, inset: 3 };
+const LEAST: TurnsSizes = { turn: 148, session: 84, tail: 28, gap: 12, row: 64, head: 78, band: 12, inset: 3 };
+/** As wide as the page is on a desk, beside the names of the moulds. */
+const SCREEN_WIDTH = 1100;
 /** The part of the head in which the weeks stand, above the sessions. */
 const WEEK_HEIGHT = 26;
 const NAMES_WIDTH = 108;
@@ -24,14 +31,11 @@ interface ChartProps {
 
 const box = ({ x, y, width, height }: Rectangle) => ({ x, y, width, height });
 
-/** Two hatchings: one for a piece that sets, a crossed one for a mould out of use. */
-const Hatchings: FC = () => (
+/** The hatching of a piece that sets. */
+const Hatching: FC = () => (
   <defs>
     <pattern id="setting" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
       <line class="hatch-line" x1="0" y1="0" x2="0" y2="6" />
-    </pattern>
-    <pattern id="out-of-use" width="10" height="10" patternUnits="userSpaceOnUse">
-      <path class="hatch-line" d="M0 0 10 10M10 0 0 10" />
     </pattern>
   </defs>
 );
@@ -41,7 +45,7 @@ const Weeks: FC<ChartProps & { geometry: TurnsGeometry }> = ({ shown, today, thi
   <>
     {shown.weeks.map(({ week, from, to }) => {
       const [first, last] = [geometry.columns[from]!, geometry.columns[to - 1]!];
-      const edge = first.x - SIZES.gap / 2;
+      const edge = first.x - LEAST.gap / 2;
       return (
         <>
           {from > 0 && <line class="week-line" x1={edge} x2={edge} y1={0} y2={geometry.height} />}
@@ -65,7 +69,7 @@ const Head: FC<ChartProps & { geometry: TurnsGeometry }> = ({ shown, today, geom
             {dayText(session.date, today)}
           </text>
           <text class="session-hours" x={x + 6} y={WEEK_HEIGHT + 40}>
-            {hoursText(session)}
+            {hoursFitted(session, width - 6, SMALL_LETTER)}
           </text>
         </>
       );
@@ -80,20 +84,22 @@ interface TurnProps {
   turn: TurnFacts;
   place: TurnsGeometry['turns'][number];
   boxed: 'pour' | 'before';
+  /** Whom all turns of the chart are for. */
+  names: readonly string[];
   today: string;
 }
 
-const TurnBox: FC<TurnProps> = ({ turn, place, boxed, today }) => {
+const TurnBox: FC<TurnProps> = ({ turn, place, boxed, names, today }) => {
   const room = place.box.width - 12;
   const [x, y] = [place.box.x + 6, place.box.y];
   return (
-    <a href={`#turn-${turn.id}`}>
+    <a href={`#turn-${turn.id}`} class={boxed === 'before' ? 'poured' : undefined}>
       <title>{turnSentence(turn, today)}</title>
       <rect class="turn" {...box(place.box)} rx={3} />
       <rect class="setting-ground" {...box(place.band)} />
       <rect class="setting" {...box(place.band)} fill="url(#setting)" />
       <text class="turn-name" x={x} y={y + 18}>
-        {fitted(whomText(turn), room, LETTER)}
+        {fittedApart(whomText(turn), names, room, LETTER)}
       </text>
       <text class="turn-time" x={x} y={y + 35}>
         {fitted(spellText(turn, today, boxed), room, SMALL_LETTER)}
@@ -133,8 +139,7 @@ const OutOfUse: FC<ChartProps & { geometry: TurnsGeometry }> = ({ shown, today, 
       const room = Math.min(place.width - 8, OUT_LABEL_WIDTH);
       return (
         <>
-          <rect class="out" {...box(place)} fill="url(#out-of-use)" />
-          <rect class="out-label" x={place.x + 4} y={place.y + 6} width={room} height={22} />
+          <rect class="out" {...box(place)} rx={3} />
           <text class="turn-name" x={place.x + 8} y={place.y + 22}>
             {fitted(outText(shown.moulds[shown.outs[index]!.row]!, today), room - 4, SMALL_LETTER)}
           </text>
@@ -144,7 +149,7 @@ const OutOfUse: FC<ChartProps & { geometry: TurnsGeometry }> = ({ shown, today, 
   </>
 );
 
-const Drawing: FC<ChartProps & { geometry: TurnsGeometry }> = (props) => (
+const Drawing: FC<ChartProps & { geometry: TurnsGeometry; names: readonly string[] }> = (props) => (
   <g id="turns-drawing">
     <Head {...props} />
     <Weeks {...props} />
@@ -156,6 +161,7 @@ const Drawing: FC<ChartProps & { geometry: TurnsGeometry }> = (props) => (
           turn={turn}
           place={props.geometry.turns[index]!}
           boxed={props.shown.spans[index]!.pour === null ? 'before' : 'pour'}
+          names={props.names}
           today={props.today}
         />
       )}
@@ -179,26 +185,37 @@ const OnPaper: FC<{ geometry: TurnsGeometry }> = ({ geometry }) => (
 /** Sessions across, moulds down, a box for every turn that leads to its line in the table below. */
 export const TurnsChart: FC<ChartProps> = (props) => {
   const { shown } = props;
-  const geometry = turnsGeometry(shown.sessions.length, shown.moulds.length, shown.spans, shown.outs, SIZES);
+  const [sessions, moulds] = [shown.sessions.length, shown.moulds.length];
+  const sizes = wideAs(SCREEN_WIDTH, [sessions, moulds, shown.spans], LEAST);
+  const geometry = turnsGeometry(sessions, moulds, shown.spans, shown.outs, sizes);
+  const names = [...new Set(shown.turns.map(whomText))];
   return (
     <figure class="turns-chart">
       <figcaption>
         Which mould is filled in which session, and for whom.
         <span class="turns-key">
           <svg width="36" height="12" viewBox="0 0 36 12" aria-hidden="true" focusable="false">
-            <Hatchings />
+            <Hatching />
             <rect class="setting-ground" x="0" y="0" width="36" height="12" />
             <rect class="setting" x="0" y="0" width="36" height="12" fill="url(#setting)" />
           </svg>{' '}
           setting in the mould, until it is stripped
         </span>
+        {shown.spans.some(({ pour }) => pour === null) && (
+          <span class="turns-key poured">
+            <svg width="36" height="12" viewBox="0 0 36 12" aria-hidden="true" focusable="false">
+              <rect class="turn" x="0" y="0" width="36" height="12" />
+            </svg>{' '}
+            in the mould before the first session shown
+          </span>
+        )}
       </figcaption>
       <div class="turns-frame">
         <Names shown={shown} geometry={geometry} />
         <section class="scroll" tabindex={0} aria-label="Turns by session; the table below says the same">
           <svg viewBox={`0 0 ${geometry.width} ${geometry.height}`} width={geometry.width} height={geometry.height}>
             <title>Turns by session</title>
-            <Drawing {...props} geometry={geometry} />
+            <Drawing {...props} geometry={geometry} names={names} />
           </svg>
         </section>
       </div>

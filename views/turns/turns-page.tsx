@@ -26,8 +26,8 @@ const Moments: FC<{ turn: TurnFacts; today: string }> = ({
 const MOULDS_AT_ONCE = 5;
 
 const Table: FC<{ shown: TurnsShown; today: string }> = ({ shown, today }) => (
-  <section>
-    <h2>The same, turn by turn</h2>
+  <details class="message turns-told">
+    <summary>The same, turn by turn</summary>
     <section class="scroll" tabindex={0} aria-label="Turn by turn">
       <table class="turns-table">
         <thead>
@@ -72,7 +72,7 @@ const Table: FC<{ shown: TurnsShown; today: string }> = ({ shown, today }) => (
         </tbody>
       </table>
     </section>
-  </section>
+  </details>
 );
 
 const Further: FC<{ shown: TurnsShown }> = ({ shown }) =>

@@ -1,5 +1,5 @@
 import type { MouldTurns, TurnFacts } from '../../src/usecases/turns/turns-of-plan.ts';
-import { fromClock, fromMomentText, momentText } from '../parts/clock-text.ts';
+import { fromClock, fromMomentText, hoursText, momentText } from '../parts/clock-text.ts';
 import { clockText, countText, dayText } from '../parts/day-text.ts';
 import { listText } from '../parts/quantity-text.ts';
 import type { TurnsShown } from './turns-shown.ts';
@@ -51,4 +51,25 @@ export const turnsNote = ({ moulds, turns }: TurnsShown, today: string): string 
 export const fitted = (text: string, width: number, letterWidth: number): string => {
   const most = Math.max(1, Math.floor(width / letterWidth));
   return text.length <= most ? text : `${text.slice(0, most - 1).trimEnd()}…`;
+};
+
+/** Letters of the end that stay where a name is cut in its middle: "plot 30". */
+const END = 7;
+
+/**
+ * As `fitted`, but in the middle where another of the texts would then read the same: "Allotme…plot 30" beside
+ * "Allotme…plot 12".
+ */
+export const fittedApart = (text: string, others: readonly string[], width: number, letterWidth: number): string => {
+  const cut = fitted(text, width, letterWidth);
+  const most = Math.max(1, Math.floor(width / letterWidth));
+  const isAlike = others.some((other) => other !== text && fitted(other, width, letterWidth) === cut);
+  if (!isAlike || cut === text || most <= END + 1) return cut;
+  return `${text.slice(0, most - END - 1).trimEnd()}…${text.slice(-END).trimStart()}`;
+};
+
+/** "16:30 to 17:15"; "from 16:30" where there is no room for that. */
+export const hoursFitted = (session: { start: string; end: string }, width: number, letterWidth: number): string => {
+  const hours = hoursText(session);
+  return hours.length * letterWidth <= width ? hours : `from ${clockText(session.start)}`;
 };

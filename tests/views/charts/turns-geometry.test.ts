@@ -1,5 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { type OutSpan, type TurnSpan, type TurnsSizes, turnsGeometry } from '../../../views/charts/turns-geometry.ts';
+import {
+  type OutSpan,
+  type TurnSpan,
+  type TurnsSizes,
+  turnsGeometry,
+  wideAs,
+} from '../../../views/charts/turns-geometry.ts';
 
 const sizes: TurnsSizes = { turn: 100, session: 80, tail: 20, gap: 10, row: 50, head: 40, band: 8, inset: 2 };
 const geometry = (sessions: number, rows: number, turns: TurnSpan[], outs: OutSpan[] = []) =>
@@ -104,5 +110,27 @@ describe('out of use', () => {
       ],
     );
     expect(outs).toEqual([{ x: 2, y: 92, width: 166, height: 46 }]);
+  });
+});
+
+describe('as wide as a screen', () => {
+  const turns: TurnSpan[] = [
+    { id: 'a', row: 0, pour: 0, strip: 1 },
+    { id: 'b', row: 0, pour: 0, strip: 1 },
+    { id: 'c', row: 1, pour: 1, strip: 1 },
+  ];
+  const width = (screen: number) => turnsGeometry(3, 2, turns, [], wideAs(screen, [3, 2, turns], sizes)).width;
+
+  test('boxes share what room there is, and sessions without one stay narrow', () => {
+    // Two boxes, one box, none: 200 + 10 + 100 + 10 + 80. Of 60 more each of the three boxes has 20.
+    expect(width(400)).toBe(400);
+    expect(wideAs(460, [3, 2, turns], sizes)).toEqual({ ...sizes, turn: 120 });
+    expect(width(460)).toBe(460);
+  });
+
+  test('at most half as wide again, and never narrower than they have to be', () => {
+    expect(wideAs(2000, [3, 2, turns], sizes).turn).toBe(150);
+    expect(wideAs(200, [3, 2, turns], sizes)).toEqual(sizes);
+    expect(wideAs(200, [0, 2, []], sizes).turn).toBeGreaterThanOrEqual(100);
   });
 });

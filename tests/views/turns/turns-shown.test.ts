@@ -1,7 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import type { MouldTurns, TurnFacts, TurnsOfPlan } from '../../../src/usecases/turns/turns-of-plan.ts';
 import { SESSIONS_SHOWN, turnsShown } from '../../../views/turns/turns-shown.ts';
-import { fitted, outText, spellText, turnsAnswer, turnsNote } from '../../../views/turns/turns-text.ts';
+import {
+  fitted,
+  fittedApart,
+  hoursFitted,
+  outText,
+  spellText,
+  turnsAnswer,
+  turnsNote,
+} from '../../../views/turns/turns-text.ts';
 
 const date = (index: number) => `2027-04-${String(10 + index)}`;
 const sessions = Array.from({ length: 8 }, (_, index) => ({
@@ -105,5 +113,21 @@ describe('the words', () => {
     expect(fitted('School garden', 100, 7)).toBe('School garden');
     expect(fitted('Terrace wall, Quinn', 100, 7)).toBe('Terrace wall,…');
     expect(fitted('Ann', 0, 7)).toBe('…');
+  });
+
+  test('are cut in the middle where two would read the same', () => {
+    const plots = ['Allotments, plot 12', 'Allotments, plot 30', 'Terrace wall, Quinn'];
+    expect(plots.map((name) => fittedApart(name, plots, 119, 7))).toEqual([
+      'Allotment…plot 12',
+      'Allotment…plot 30',
+      'Terrace wall, Qu…',
+    ]);
+    expect(plots.map((name) => fittedApart(name, plots, 140, 7))).toEqual(plots);
+    expect(fittedApart('Allotments, plot 12', plots, 42, 7)).toBe('Allot…');
+  });
+
+  test('of hours say when they begin where there is no room for more', () => {
+    expect(hoursFitted(sessions[0]!, 100, 7)).toBe('8:00 to 12:00');
+    expect(hoursFitted(sessions[0]!, 80, 7)).toBe('from 8:00');
   });
 });
