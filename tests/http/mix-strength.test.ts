@@ -12,7 +12,7 @@ describe('how strong a piece is by then', () => {
     const text = await textOf(await get(PATH));
     expect(text).toContain('Which cement is in Coping mix?');
     expect(text).toContain('Fast-setting mortar has none: go by its data sheet.');
-    expect(text).not.toContain('28-day strength by');
+    expect(text).not.toContain('28-day strength');
     expect(await (await get('/yard/mixes')).text()).toContain(`href="${PATH}"`);
   });
 
@@ -26,6 +26,9 @@ describe('how strong a piece is by then', () => {
     expect(text).toContain('Not before Sun 11 Apr half of its 28-day strength');
     expect(text).toContain('Not before Tue 13 Apr 70 % of its 28-day strength');
     expect(text).toContain('kept at 20 °C, as no temperature is expected');
+    expect(text).toContain('Share of its 28-day strength, day by day, and when it has it');
+    for (const mark of ['stripped Fri 9 Apr', 'half Sun 11 Apr', '70 % Tue 13 Apr', 'fit to go out Thu 15 Apr'])
+      expect(text.split(mark).length - 1, mark).toBe(2);
     const cold = await screensOver(smallYard({ mixes: weekLong, temperatures: [{ from: '2027-01-01', celsius: 10 }] }));
     // The plan lets it wait for 12.8 days at 10 °C; they count 7.87 days of the curve: 0.80.
     expect(await textOf(await cold.get(`${PATH}?cement=N`))).toMatch(

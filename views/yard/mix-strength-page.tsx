@@ -5,6 +5,7 @@ import { Button, ButtonLink } from '../parts/button.tsx';
 import { dayText } from '../parts/day-text.ts';
 import { SelectField } from '../parts/field.tsx';
 import { MIXES, strengthPath } from './mixes-page.tsx';
+import { StrengthChart } from './strength-chart.tsx';
 import { ageText, CEMENT_NAMES, curveSource, shareText, strengthAnswer, strengthText } from './strength-words.ts';
 
 const options = Object.entries(CEMENT_NAMES).map(([value, text]) => ({
@@ -67,22 +68,27 @@ const Lead: FC<{ model: MixStrengthModel }> = ({ model: { cement, strength, expe
 export const MixStrengthPage: FC<{ model: MixStrengthModel }> = ({ model }) => (
   <>
     <Lead model={model} />
-    <form class="form" method="get" action={strengthPath(model.mix.id)}>
-      <SelectField
-        name="cement"
-        label="Cement, as it says on the bag"
-        hint="Only ordinary (Portland) cements have such a curve. Fast-setting mortar has none: go by its data sheet."
-        value={model.cement ?? 'N'}
-        options={options}
-      />
-      <div class="buttons">
-        <Button kind={model.cement ? 'plain' : 'main'}>How strong by then?</Button>
-        <ButtonLink href={MIXES} kind="quiet">
-          Mixes
-        </ButtonLink>
+    <div class={model.strength ? 'strength-parts' : undefined}>
+      {model.strength && <StrengthChart strength={model.strength} today={model.today} />}
+      <div>
+        <form class="form" method="get" action={strengthPath(model.mix.id)}>
+          <SelectField
+            name="cement"
+            label="Cement, as it says on the bag"
+            hint="Only ordinary (Portland) cements have such a curve. Fast-setting mortar has none: go by its data sheet."
+            value={model.cement ?? 'N'}
+            options={options}
+          />
+          <div class="buttons">
+            <Button kind={model.cement ? 'plain' : 'main'}>How strong by then?</Button>
+            <ButtonLink href={MIXES} kind="quiet">
+              Mixes
+            </ButtonLink>
+          </div>
+        </form>
+        {model.strength && <Table strength={model.strength} today={model.today} />}
       </div>
-    </form>
-    {model.strength && <Table strength={model.strength} today={model.today} />}
+    </div>
     {model.strength && (
       <p class="quiet">
         Up to three days at 20 °C the code wants a test, so no share is given before. Colder days count for less (EN

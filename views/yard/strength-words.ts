@@ -41,4 +41,16 @@ export const strengthAnswer = (stage: StrengthStage, today: string): string => {
   return stage.strength.unknown === 'frost' ? `No curve holds in frost ${by}.` : `Too young for any curve ${by}.`;
 };
 
-export const shareText = (share: number): string => `${share === 0.5 ? 'half' : percent(share)} of its 28-day strength`;
+/** What the drawing of a curve shows. */
+export const strengthTitle = 'Share of its 28-day strength, day by day, and when it has it';
+
+/** What a mark of the curve is. */
+export const STAGE_MARKS: Readonly<Record<StrengthStage['at'], string>> = {
+  stripped: 'stripped',
+  out: 'fit to go out',
+};
+
+/** "half", "70 %" */
+export const shareMark = (share: number): string => (share === 0.5 ? 'half' : percent(share));
+
+export const shareText = (share: number): string => `${shareMark(share)} of its 28-day strength`;

@@ -11,6 +11,11 @@ import { showYardFrame } from './show-yard-frame.ts';
 /** Shares that are asked for now and then: EN 13670, curing classes 3 and 4, table 4, from memory. */
 const SHARES = [0.5, 0.7];
 const HOUR = 60;
+const DAY_HOURS = 24;
+/** The age that all shares are of. */
+const CURVE_DAYS = 28;
+/** Beyond the day on which a piece is fit to go out. */
+const DAYS_AFTER = 3;
 
 /** The day it may be stripped, or go out, so many hours after it was filled. */
 export interface StrengthStage {
@@ -23,8 +28,10 @@ export interface StrengthStage {
 /** What a piece of a mix, filled now, is said to have by a curve when it may be stripped and when it may go out. */
 export interface MixStrength {
   stages: readonly StrengthStage[];
-  /** The first day on which it has a share; null where no curve says. */
-  shares: readonly { share: number; day: string | null }[];
+  /** The first day on which it has a share, and after how many hours; null where no curve says. */
+  shares: readonly { share: number; day: string | null; hours: number | null }[];
+  /** What it has day by day, some days beyond the last that is named; null where no curve says. */
+  curve: readonly { hours: number; share: number | null }[];
 }
 
 /** How strong a piece of a mix is by then. */
@@ -63,13 +70,22 @@ export const showMixStrength = async (
     const hours = Math.round((minute - filled) / HOUR);
     return { at, day: dayAt(minute), hours, strength: strengthBy(by, kept, filled, minute) };
   };
-  const strengthOf = (by: Cement): MixStrength => ({
-    stages: [stage('stripped', mix.demouldMinutes, by), stage('out', mix.cureHours * HOUR, by)],
-    shares: SHARES.map((share) => {
-      const minute = strongEnoughFrom(by, kept, filled, share);
-      return { share, day: minute === null ? null : dayAt(minute) };
-    }),
-  });
+  const shareOf = (by: Cement, share: number) => {
+    const minute = strongEnoughFrom(by, kept, filled, share);
+    if (minute === null) return { share, day: null, hours: null };
+    return { share, day: dayAt(minute), hours: Math.round((minute - filled) / HOUR) };
+  };
+  const curveOf = (by: Cement, days: number): MixStrength['curve'] =>
+    Array.from({ length: days + 1 }, (_, day) => {
+      const strength = strengthBy(by, kept, filled, filled + day * DAY_HOURS * HOUR);
+      return { hours: day * DAY_HOURS, share: 'share' in strength ? strength.share : null };
+    });
+  const strengthOf = (by: Cement): MixStrength => {
+    const stages = [stage('stripped', mix.demouldMinutes, by), stage('out', mix.cureHours * HOUR, by)];
+    const shares = SHARES.map((share) => shareOf(by, share));
+    const latest = Math.max(...[...stages, ...shares].map(({ hours }) => hours ?? 0));
+    return { stages, shares, curve: curveOf(by, Math.max(CURVE_DAYS, Math.ceil(latest / DAY_HOURS) + DAYS_AFTER)) };
+  };
   const celsius = climate.celsiusOn(calendar.dayOf(filled));
   return {
     ...{ yardName, today, cement, mix: { id: mix.id, name: mix.name } },
