@@ -54,6 +54,14 @@ describe('buying', () => {
     expect(text).toContain('Nothing is on its way.');
   });
 
+  test('has what is overdue first, and how each material goes on with the day it runs short', async () => {
+    const yard = yardShortOfMortar();
+    const screens = await screensOver({ ...yard, incoming: [{ material: 'rod', quantity: 1, on: '2027-04-06' }] });
+    const text = await textOf(await screens.get('/buying'));
+    expect(text).toMatch(/Overdue 1 stick of Rod 12 mm .* This week .* On its way Nothing else is on its way\./);
+    expect(text).toMatch(/Rapid mortar 1 bag in the yard, all spoken for\. runs short Sat 10 Apr/);
+  });
+
   test('puts what is bought on its way, and into stock when it arrives; both are undone', async () => {
     const screens = await screensOver(yardShortOfMortar());
     const { post, textAfter } = screens;

@@ -12,7 +12,7 @@ import { LongList } from '../parts/long-list.tsx';
 import { Mark } from '../parts/mark.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { WALK } from '../stock/walk-page.tsx';
-import { buyingAnswer, buyingNote } from './buying-text.ts';
+import { buyingAnswer, buyingNote, stockTitle } from './buying-text.ts';
 import { ComingLine } from './coming-line.tsx';
 import { StockLine } from './stock-line.tsx';
 import { TripBlock } from './trip-block.tsx';
@@ -92,32 +92,52 @@ const LaterWeeks: FC<{ weeks: readonly BuyWeek[]; model: BuyingModel; refused: R
   );
 };
 
-const OnTheWay: FC<{ model: BuyingModel; refused: RefusedForm | null }> = ({ model, refused }) => (
+interface ComingProps {
+  model: BuyingModel;
+  refused: RefusedForm | null;
+  goods: BuyingModel['onTheWay'];
+}
+
+const Coming: FC<ComingProps> = ({ model, refused, goods }) => (
+  <ul class="buys">
+    <LongList
+      items={goods}
+      draw={(one) => (
+        <ComingLine
+          goods={one}
+          today={model.today}
+          currency={model.currency}
+          refused={only(refused, `goods-${one.id}`)}
+        />
+      )}
+    />
+  </ul>
+);
+
+/** What was to come before today, above all that is to be ordered: without it the plan is not what it seems. */
+const Overdue: FC<ComingProps> = (props) =>
+  props.goods.length === 0 ? null : (
+    <section>
+      <h2>Overdue</h2>
+      <Coming {...props} />
+    </section>
+  );
+
+const OnTheWay: FC<ComingProps> = (props) => (
   <section>
     <h2>On its way</h2>
-    {model.onTheWay.length === 0 ? (
+    {props.model.onTheWay.length === 0 && (
       <p>Nothing is on its way. What you mark bought waits here until it arrives.</p>
-    ) : (
-      <ul class="buys">
-        <LongList
-          items={model.onTheWay}
-          draw={(goods) => (
-            <ComingLine
-              goods={goods}
-              today={model.today}
-              currency={model.currency}
-              refused={only(refused, `goods-${goods.id}`)}
-            />
-          )}
-        />
-      </ul>
     )}
+    {props.goods.length === 0 && props.model.onTheWay.length > 0 && <p>Nothing else is on its way.</p>}
+    {props.goods.length > 0 && <Coming {...props} />}
   </section>
 );
 
 const Stock: FC<{ model: BuyingModel; refused: RefusedForm | null }> = ({ model, refused }) => (
   <section>
     <h2>In the yard</h2>
+    {model.stock.length > 0 && <p class="hint">{stockTitle(model.daysAhead)}</p>}
     {model.stock.length > 0 && (
       <p class="no-print">
         <a href={WALK}>Walk round and count all of it</a>
@@ -130,7 +150,12 @@ const Stock: FC<{ model: BuyingModel; refused: RefusedForm | null }> = ({ model,
     ) : (
       <ul class="stocks">
         {model.stock.map((stock) => (
-          <StockLine stock={stock} today={model.today} refused={only(refused, `stock-${stock.key}`)} />
+          <StockLine
+            stock={stock}
+            days={model.daysAhead}
+            today={model.today}
+            refused={only(refused, `stock-${stock.key}`)}
+          />
         ))}
       </ul>
     )}
@@ -195,19 +220,26 @@ const TooOld: FC<{ model: BuyingModel }> = ({ model: { stock } }) => {
 export const BuyingPage: FC<BuyingPageProps> = ({ model, notice, refused }) => {
   const now = model.weeks.filter(({ week }) => week === model.thisWeek);
   const later = model.weeks.filter(({ week }) => week !== model.thisWeek);
+  const overdue = model.onTheWay.filter(({ on }) => on < model.today);
+  const coming = model.onTheWay.filter(({ on }) => on >= model.today);
   return (
     <>
       {notice && <Notice notice={notice} today={model.today} back="/buying" />}
       <Answer note={buyingNote(model)}>{buyingAnswer(model)}</Answer>
       {refused && <Sent refused={refused} today={model.today} />}
       <TooOld model={model} />
-      {now.map((week) => (
-        <Week week={week} model={model} refused={refused} />
-      ))}
-      <OnTheWay model={model} refused={refused} />
-      <LaterWeeks weeks={later} model={model} refused={refused} />
-      {model.materials.length > 0 && <SomethingElse model={model} refused={only(refused, 'else')} />}
-      <Stock model={model} refused={refused} />
+      <div class="buying">
+        <div>
+          <Overdue model={model} refused={refused} goods={overdue} />
+          {now.map((week) => (
+            <Week week={week} model={model} refused={refused} />
+          ))}
+          <OnTheWay model={model} refused={refused} goods={coming} />
+          <LaterWeeks weeks={later} model={model} refused={refused} />
+          {model.materials.length > 0 && <SomethingElse model={model} refused={only(refused, 'else')} />}
+        </div>
+        <Stock model={model} refused={refused} />
+      </div>
     </>
   );
 };

@@ -128,3 +128,9 @@ export const buyingNote = ({ weeks, thisWeek }: BuyingModel): string => {
   if (here === 0) return `${thingsText(later)} to order in the weeks after.`;
   return `${thingsText(here)} to order this week${later > 0 ? `, ${later} in the weeks after` : ''}.`;
 };
+
+const WEEK_DAYS = 7;
+
+/** What the small lines of the stock show. */
+export const stockTitle = (days: number): string =>
+  `Each line is how much there is in the next ${days / WEEK_DAYS} weeks, by today's plan, with nothing bought that is not on its way.`;

@@ -12,9 +12,12 @@ import { isMeasure } from '../parts/quantity-text.ts';
 import { spokenForPath } from '../stock/spoken-for-text.ts';
 import { stockBookPath } from '../stock/stock-book-text.ts';
 import { bagsText, bagText, pastText, stockText } from './buying-text.ts';
+import { StockSmall } from './stock-small.tsx';
 
 interface StockLineProps {
   stock: StockFacts;
+  /** So many days ahead are drawn. */
+  days: number;
   today: string;
   refused: RefusedForm | null;
 }
@@ -38,11 +41,12 @@ const PastBags: FC<{ stock: StockFacts; bags: StockFacts['bags'][number]; today:
 );
 
 /** What is in the yard of one material, as a sentence, with a way to correct it. */
-export const StockLine: FC<StockLineProps> = ({ stock, today, refused }) => (
+export const StockLine: FC<StockLineProps> = ({ stock, days, today, refused }) => (
   <li class="stock" id={`stock-${stock.key}`}>
     <div>
       <h3>{stock.name}</h3>
       <p>{stockText(stock, today)}</p>
+      <StockSmall stock={stock} days={days} today={today} />
       {stock.bags.some(({ isPast }) => !isPast) && <p class="quiet">{bagsText(stock, today)}</p>}
       {stock.bags.map((bags) => bags.isPast && <PastBags stock={stock} bags={bags} today={today} />)}
       <Wrong message={refused?.errors.bags} name="bags" />
@@ -55,10 +59,10 @@ export const StockLine: FC<StockLineProps> = ({ stock, today, refused }) => (
         </form>
       )}
       {stock.note && <p class="quiet">{stock.note}</p>}
-      <p class="no-print">
+      <p class="no-print stock-ways">
         <a href={stockBookPath(stock.material)} aria-label={`Stock book: ${stock.name}`}>
           Stock book
-        </a>{' '}
+        </a>
         <a href={spokenForPath(stock.material)} aria-label={`Spoken for: ${stock.name}`}>
           Spoken for
         </a>

@@ -4,6 +4,7 @@ import type { BagsFacts } from './bags-facts.ts';
 import type { UnusedFacts } from './buying-supplies.ts';
 import type { SlipFacts } from './if-not-ordered.ts';
 import type { KeepingFacts } from './keeping-facts.ts';
+import type { StockAhead } from './stock-ahead.ts';
 
 /** Whom goods are for: customers (null for stock), or how much they bring back to what is always kept. */
 export interface Purpose {
@@ -131,6 +132,8 @@ export interface StockFacts {
   bags: readonly BagsFacts[];
   /** Null where it does not go off. */
   keeping: KeepingFacts | null;
+  /** How it goes on with nothing bought; of one that is cut, whole ones. */
+  ahead: StockAhead;
 }
 
 /** What to buy by when and for whom, what is on its way, and what is in the yard. */
@@ -141,6 +144,8 @@ export interface BuyingModel extends PageHead {
   weeks: readonly BuyWeek[];
   onTheWay: readonly ComingFacts[];
   stock: readonly StockFacts[];
+  /** So many days ahead it is said how the stock goes on. */
+  daysAhead: number;
   /** All there are, to choose from, each with the unit it is shown in. */
   materials: readonly { id: string; name: string; unit: string }[];
 }

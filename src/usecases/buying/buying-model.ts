@@ -30,6 +30,7 @@ import { type Goods, keepingFacts, type Purposes, purposesOf, type Seen, unusedI
 import { slipsKnown } from './if-not-ordered.ts';
 import { keepingShown } from './keeping-facts.ts';
 import { materialUses } from './material-uses.ts';
+import { DAYS_AHEAD, stockAhead } from './stock-ahead.ts';
 import { keptOf, stockFacts } from './stock-facts.ts';
 import type { SupplyPurpose } from './supply-purposes.ts';
 import { type BuyingKnown, type TripsPlanned, tripsPlanned } from './trips-planned.ts';
@@ -152,7 +153,10 @@ const offcutsFacts = (material: Material, system: UnitSystem): OffcutsFacts | nu
   return { ...field, lengths };
 };
 
-const stockOf = (seen: Seen, { notes, known: { buyings } }: Pick<Stored, 'notes' | 'known'>): StockFacts[] => {
+const stockOf = (
+  seen: Seen,
+  { now, notes, known: { buyings } }: Pick<Stored, 'now' | 'notes' | 'known'>,
+): StockFacts[] => {
   const notBeforeOf = (id: string): string | null => {
     const day = buyings.get(id)?.notBefore ?? null;
     return day !== null && day > seen.today ? day : null;
@@ -160,7 +164,8 @@ const stockOf = (seen: Seen, { notes, known: { buyings } }: Pick<Stored, 'notes'
   return seen.yard.materials.map((material, index) => {
     const { perUnit, word } = shownUnit(material.unit, seen.measures.system);
     const bags = bagsFacts(material, seen.yard, seen.today);
-    const { inYard, spokenFor, spare } = stockFacts(material, seen.uses.get(material.id) ?? [], pastDate(bags));
+    const [uses, past] = [seen.uses.get(material.id) ?? [], pastDate(bags)];
+    const { inYard, spokenFor, spare } = stockFacts(material, uses, past);
     const typed = seen.typed.get(`${material.id} onHand`);
     const keeping = seen.keeping.get(material.id) ?? null;
     return {
@@ -178,6 +183,7 @@ const stockOf = (seen: Seen, { notes, known: { buyings } }: Pick<Stored, 'notes'
       note: notes.get(material.id) ?? null,
       bags: bags.map((one) => ({ ...one, quantity: one.quantity * perUnit })),
       keeping: keeping && keepingShown(keeping, perUnit),
+      ahead: stockAhead(material, uses, { yard: seen.yard, now, inYard, past }),
     };
   });
 };
@@ -222,6 +228,7 @@ export const buyingModel = (
     weeks: weeksOf(seen, { trips, low, bought, plan }),
     onTheWay: onTheWayOf(seen),
     stock: stockOf(seen, stored),
+    daysAhead: DAYS_AHEAD,
     materials: yard.materials.map(({ id, name, unit }) => ({
       ...{ id, name, unit: shownUnit(unit, measures.system).word },
     })),

@@ -31,6 +31,7 @@ const bags: StockFacts = {
     note: null,
     bags: [],
     keeping: null,
+    ahead: { start: 9, levels: [], shortDay: null },
   },
 };
 
@@ -113,6 +114,7 @@ const TRIP: Omit<TripFacts, 'lines'> = {
 };
 const model = (weeks: Record<string, BuyLineFacts[]>): BuyingModel => ({
   ...{ yardName: 'Yard', today: TODAY, currency: 'EUR', thisWeek: TODAY, onTheWay: [], stock: [], materials: [] },
+  daysAhead: 42,
   weeks: Object.entries(weeks).map(([week, lines]) => ({ week, trips: [{ ...TRIP, lines }] })),
 });
 
