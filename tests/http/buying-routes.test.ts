@@ -59,7 +59,7 @@ describe('buying', () => {
     const screens = await screensOver({ ...yard, incoming: [{ material: 'rod', quantity: 1, on: '2027-04-06' }] });
     const text = await textOf(await screens.get('/buying'));
     expect(text).toMatch(/Overdue 1 stick of Rod 12 mm .* This week .* On its way Nothing else is on its way\./);
-    expect(text).toMatch(/Rapid mortar 1 bag in the yard, all spoken for\. runs short Sat 10 Apr/);
+    expect(text).toMatch(/Fast-setting mortar 1 bag in the yard, all spoken for\. runs short Sat 10 Apr/);
   });
 
   test('puts what is bought on its way, and into stock when it arrives; both are undone', async () => {
