@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { PART_CONDITIONS, partName } from './mould-part.ts';
 import { amount, celsius, id, wholePositive } from './number.ts';
+import { PHOTO_TYPES, photoName } from './photo.ts';
 import { pieceMark } from './piece-mark.ts';
 import { CAME_OUT } from './piece-to-mend.ts';
 import { date, instant } from './time.ts';
@@ -84,6 +85,16 @@ export const workRecord = z.discriminatedUnion('kind', [
   }),
   z.strictObject({ kind: z.literal('unpacked'), ...who, at: instant, order: id }),
   z.strictObject({ kind: z.literal('marked'), ...who, at: instant, mould: id, mark: z.enum(MARKED), reason }),
+  z.strictObject({
+    kind: z.literal('photo'),
+    ...who,
+    ...{ at: instant, mould: id, casting: id, filledAt: instant, photo: photoName, type: z.enum(PHOTO_TYPES) },
+  }),
+  z.strictObject({
+    kind: z.literal('photo removed'),
+    ...who,
+    ...{ at: instant, mould: id, casting: id, filledAt: instant, photo: photoName },
+  }),
   z.strictObject({
     kind: z.literal('part'),
     ...who,

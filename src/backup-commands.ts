@@ -5,6 +5,7 @@ import { backUpFile, faultsOfFile, putInPlace } from '../db/backup.ts';
 import { isBusy } from '../db/busy.ts';
 import { filePath } from '../db/file-path.ts';
 import { openDatabase } from '../db/open.ts';
+import { copyPhotos, photosBeside } from '../db/photo-folder.ts';
 import type { Fault } from '../shared/fault.ts';
 import { type Holding, lookThrough } from './usecases/backup/look-through.ts';
 
@@ -25,7 +26,11 @@ const NO_FILE = wrong(
   'the database is no file of this machine, so it is backed up where it is; "rota export --archive" saves all of the yard',
 );
 
-/** Writes a backup of the database, which may be in use; without a name to `backups` beside it, by the present instant. */
+/** ", and 3 photos in backups/photos"; '' where there are none. */
+const photosText = (count: number, file: string): string =>
+  count === 0 ? '' : `, and ${count} ${count === 1 ? 'photo' : 'photos'} in ${photosBeside(file)}`;
+
+/** Writes a backup of the database, with the photos beside it; the database may be in use; without a name to `backups` beside it, by the present instant. */
 export const backUp = async (url: string, name: string | undefined): Promise<Read<string>> => {
   const path = filePath(url);
   if (path === null) return NO_FILE;
@@ -33,7 +38,8 @@ export const backUp = async (url: string, name: string | undefined): Promise<Rea
   mkdirSync(dirname(to), { recursive: true, mode: 0o700 });
   try {
     await backUpFile(path, to);
-    return { ok: true, value: `Everything until now is in ${to}.\n` };
+    const photos = copyPhotos(photosBeside(path), photosBeside(to));
+    return { ok: true, value: `Everything until now is in ${to}${photosText(photos, to)}.\n` };
   } catch (error) {
     return wrong('backup', (error as Error).message);
   }
@@ -101,7 +107,9 @@ export const restore = async (url: string, file: string, sure: boolean): Promise
     mkdirSync(dirname(path), { recursive: true, mode: 0o700 });
     const kept = existsSync(path) ? `What was there is kept in ${aside}.\n` : '';
     await onCopy(file, (copy) => putInPlace(copy, path, aside));
-    return { ok: true, value: `${look}The backup is in its place. ${kept || '\n'}` };
+    const photos = copyPhotos(photosBeside(file), photosBeside(path));
+    const withPhotos = `The backup is in its place${photosText(photos, path)}.`;
+    return { ok: true, value: `${look}${withPhotos} ${kept || '\n'}` };
   } catch (error) {
     return isBusy(error) ? RUNNING : wrong('restore', (error as Error).message);
   }

@@ -3,6 +3,7 @@ import { type ServerType, serve } from '@hono/node-server';
 import { seedDemo } from '../db/demo/larch-row.ts';
 import { filePath } from '../db/file-path.ts';
 import { type Database, openDatabase } from '../db/open.ts';
+import { photoFolder, photosBeside } from '../db/photo-folder.ts';
 import { isEmpty } from '../db/stores/yard-store.ts';
 import { startBackground } from './background.ts';
 import { type Environment, readEnvironment } from './environment.ts';
@@ -62,15 +63,16 @@ const backgroundOf = (database: Database) =>
 const addressesHere = (): string[] =>
   Object.values(networkInterfaces()).flatMap((cards = []) => cards.map(({ address }) => address));
 
-const listen = (
-  { host, port, hosts, isOneDesk, publicAddress }: Environment,
-  database: Database,
-  background: Background,
-): ServerType => {
+/** Photos lie beside the database, where that is a file. */
+const photosOf = ({ databaseUrl }: Environment) => {
+  const path = filePath(databaseUrl);
+  return path === null ? {} : { photos: photoFolder(photosBeside(path)) };
+};
+
+const listen = (environment: Environment, database: Database, background: Background): ServerType => {
+  const { host, port, hosts, isOneDesk, publicAddress } = environment;
   const { fetch } = createApp({
-    database,
-    now,
-    background,
+    ...{ database, now, background, ...photosOf(environment) },
     door: { isOneDesk, hosts, addresses: addressesHere, publicAddress },
   });
   const server = serve({ fetch, hostname: host, port }, (address) => {

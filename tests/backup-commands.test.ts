@@ -14,6 +14,7 @@ import { type Client, createClient } from '@libsql/client';
 import { readMigrationFiles } from 'drizzle-orm/migrator';
 import { describe, expect, test } from 'vitest';
 import { type Database, openDatabase } from '../db/open.ts';
+import { photoFolder, photosBeside } from '../db/photo-folder.ts';
 import { openOrders } from '../db/stores/order-store.ts';
 import { backUp, restore, verify } from '../src/backup-commands.ts';
 import { currentPlan } from '../src/usecases/plan/make-plan.ts';
@@ -185,6 +186,19 @@ const asBefore = async (file: string, versions: number): Promise<string> => {
   });
   return path;
 };
+
+test('photos go along with a backup, and come back with it', async () => {
+  const { url, inUse } = await backedUp();
+  await inUse.close();
+  const photo = await photoFolder(photosBeside(pathOf(url))).keep(new Uint8Array([0xff, 0xd8, 0xff]));
+  const to = join(temporaryFolder(), 'kept', 'backup.db');
+  expect(wordsOf(await backUp(url, to))).toBe(
+    `Everything until now is in ${to}, and 1 photo in ${join(dirname(to), 'photos')}.\n`,
+  );
+  const path = join(temporaryFolder(), 'yard.db');
+  expect(wordsOf(await restore(`file:${path}`, to, true))).toContain(`and 1 photo in ${photosBeside(path)}.`);
+  expect(await photoFolder(photosBeside(path)).read(photo)).toEqual(new Uint8Array([0xff, 0xd8, 0xff]));
+});
 
 test('a backup of each of the last three versions is verified, put in place and read', async () => {
   const { inUse, backup } = await backedUp();

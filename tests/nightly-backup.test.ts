@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { faultsOfFile } from '../db/backup.ts';
 import { openDatabase } from '../db/open.ts';
+import { photoFolder, photosBeside } from '../db/photo-folder.ts';
 import { backUpIfDue } from '../src/nightly-backup.ts';
 import { temporaryFolder } from './support/temporary-folder.ts';
 
@@ -12,12 +13,14 @@ test('one is made each night, in a thread, and the newest are kept', async () =>
   const folder = temporaryFolder();
   const path = join(folder, 'yard.db');
   const database = await openDatabase({ url: `file:${path}` });
+  await photoFolder(photosBeside(path)).keep(new Uint8Array([0xff, 0xd8, 0xff]));
   const told: string[] = [];
   const parts = { path, folder: join(folder, 'nights'), kept: 2, tell: (words: string) => void told.push(words) };
   await backUpIfDue({ ...parts, now: () => '2027-04-05T01:59:00Z' });
   expect(existsSync(parts.folder)).toBe(false);
   await backUpIfDue({ ...parts, now: () => '2027-04-05T02:00:00Z' });
-  expect(readdirSync(parts.folder)).toEqual(['mould-rota-2027-04-05.db']);
+  expect(readdirSync(parts.folder)).toEqual(['mould-rota-2027-04-05.db', 'photos']);
+  expect(readdirSync(join(parts.folder, 'photos'))).toHaveLength(1);
   expect(await faultsOfFile(join(parts.folder, 'mould-rota-2027-04-05.db'))).toEqual([]);
   writeFileSync(join(parts.folder, 'mine.db'), '');
   const made: string[] = [];
@@ -27,7 +30,9 @@ test('one is made each night, in a thread, and the newest are kept', async () =>
   };
   for (const day of DAYS) await backUpIfDue({ ...parts, backUp, now: () => `${day}T09:00:00Z` });
   expect(made).toHaveLength(3);
-  expect(readdirSync(parts.folder)).toEqual(['mine.db', 'mould-rota-2027-04-07.db', 'mould-rota-2027-04-08.db']);
+  expect(readdirSync(parts.folder)).toEqual([
+    ...['mine.db', 'mould-rota-2027-04-07.db', 'mould-rota-2027-04-08.db', 'photos'],
+  ]);
   expect(told).toEqual([]);
   await database.close();
 }, 60_000);

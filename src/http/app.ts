@@ -27,6 +27,7 @@ import { orderFormRoutes } from './order-form-routes.tsx';
 import { orderRoutes } from './order-routes.tsx';
 import { addressAt, type Door, ONE_DESK, ownNamesOnly } from './own-names.ts';
 import { peopleRoutes } from './people-routes.tsx';
+import { isPhotoPath, photoLimit, pieceRoutes } from './piece-routes.tsx';
 import { piecesRoutes } from './pieces-routes.tsx';
 import { priceRoutes } from './price-routes.tsx';
 import type { Screens } from './screens.ts';
@@ -56,6 +57,8 @@ export interface AppParts {
   /** The clock: the present instant, in whole minutes. */
   now: () => string;
   background?: Background;
+  /** Where photos are kept; nowhere without it. */
+  photos?: UseCaseContext['photos'];
   /** How it is reached; as it is given, by the machine itself alone. */
   door?: Door;
 }
@@ -74,6 +77,7 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   kitRoutes,
   mouldRoutes,
   piecesRoutes,
+  pieceRoutes,
   priceRoutes,
   traceRoutes,
   batchRoutes,
@@ -106,10 +110,10 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
 ];
 
 /** The whole of Mould Rota behind one request handler. */
-export const createApp = ({ database, now, background, door = ONE_DESK }: AppParts): Hono => {
+export const createApp = ({ database, now, background, photos, door = ONE_DESK }: AppParts): Hono => {
   const app = new Hono();
   const screens: Screens = {
-    context: () => ({ database, now: now(), ...(background ? { background } : {}) }),
+    context: () => ({ database, now: now(), ...(background ? { background } : {}), ...(photos ? { photos } : {}) }),
     isSecure: door.publicAddress?.startsWith('https:') ?? false,
     addressOf: (c, path) => addressAt(c, path, door),
   };
@@ -120,7 +124,8 @@ export const createApp = ({ database, now, background, door = ONE_DESK }: AppPar
   app.use(sameOrigin(door.publicAddress, foreign));
   app.use(trimTrailingSlash());
   const formLimit = bodyLimit({ maxSize: LARGEST_FORM_BYTES, onError: tooLarge });
-  app.use((c, next) => (isFilePath(c.req.path) ? fileLimit : formLimit)(c, next));
+  const limitOf = (path: string) => (isFilePath(path) ? fileLimit : isPhotoPath(path) ? photoLimit : formLimit);
+  app.use((c, next) => limitOf(c.req.path)(c, next));
   if (!door.isOneDesk) app.use(signedInOnly(screens, { signInFirst, notYours }));
   app.route('/', assetRoutes());
   app.route('/', noSignalRoute());

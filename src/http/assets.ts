@@ -33,7 +33,7 @@ interface Asset {
 const SCRIPT = 'text/javascript; charset=utf-8';
 
 const SCRIPTS = [
-  ...['screen.js', 'clocks.js', 'kept.js', 'waiting.js', 'others.js'],
+  ...['screen.js', 'clocks.js', 'kept.js', 'waiting.js', 'others.js', 'photo.js'],
   ...['acts.js', 'keep-place.js', 'show-anew.js', 'waiting-list.js', 'waiting-store.js'],
 ];
 

@@ -19,11 +19,10 @@ import { page, seeDone } from './page.tsx';
 import { saveFile } from './save-file.ts';
 import type { Screens } from './screens.ts';
 import { doneBy } from './this-device.ts';
+import { AROUND_BYTES, uploadedFile } from './uploaded-file.ts';
 
 const MEGABYTE = 1_000_000;
 const LARGEST_FILE_MEGABYTES = 10;
-/** A file comes with a little around it. */
-const AROUND_BYTES = 10_000;
 
 const tooLarge = (c: Context) =>
   page(
@@ -74,16 +73,8 @@ const tried = async (context: UseCaseContext, bytes: Uint8Array): Promise<Outcom
 
 const NO_FILE = { path: 'file', message: 'No file was chosen. Choose one, then look at it.' };
 
-const uploaded = async (c: Context): Promise<Uint8Array | null> => {
-  const form = await c.req.formData().catch(() => new FormData());
-  const file = form.get('file');
-  // Without a choice, browsers send a file without a name.
-  if (!(file instanceof File) || (file.name === '' && file.size === 0)) return null;
-  return new Uint8Array(await file.arrayBuffer());
-};
-
 const look = async (c: Context, context: UseCaseContext, held: HeldFiles) => {
-  const bytes = await uploaded(c);
+  const bytes = await uploadedFile(c, 'file');
   if (!bytes) return filesPage(c, context, [NO_FILE]);
   const effect = await tried(context, bytes);
   if (!effect.ok) return filesPage(c, context, effect.faults);

@@ -49,6 +49,7 @@ const DAY_FIELDS = [
   'promisedOn',
   'heldUntil',
   'repairedOn',
+  'partRepairedOn',
   'on',
   'date',
   'from',

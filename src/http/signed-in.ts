@@ -31,7 +31,7 @@ export const personAt = (c: Context): Person | null => (c.get('person') as Perso
 const FOR_ANYBODY = /^\/(sign-in|invited\/[\w-]+|assets\/.*|sw\.js|healthz|readyz|calendar\/[\w-]+\.ics)$/;
 
 /** Today, the moulds and counting: no prices, no orders but through what is packed today. */
-const FOR_THE_YARD = /^\/(today|moulds|mould|count|changes\/stream|sign-out|no-signal)(\/.*)?$/;
+const FOR_THE_YARD = /^\/(today|moulds|mould|piece|photo|count|changes\/stream|sign-out|no-signal)(\/.*)?$/;
 
 /** What only an owner may: who comes in, and all of the data in one file. */
 const FOR_OWNERS = /^\/(people|yard\/files)(\/.*)?$/;

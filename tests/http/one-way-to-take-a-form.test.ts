@@ -20,6 +20,7 @@ test('a form is taken by the one builder, or is one of those that are named', ()
     'first-routes.tsx': 1,
     'order-form-routes.tsx': 1,
     'people-routes.tsx': 2,
+    'piece-routes.tsx': 1,
     'sign-in-routes.tsx': 3,
     'yard-casting-routes.tsx': 1,
   });

@@ -1,5 +1,6 @@
 import type { Hono } from 'hono';
 import type { Database } from '../../db/open.ts';
+import type { PhotoFolder } from '../../db/photo-folder.ts';
 import { createApp } from '../../src/http/app.ts';
 import { type Door, ONE_DESK } from '../../src/http/own-names.ts';
 import { makeOwner } from '../../src/usecases/access/sign-in.ts';
@@ -22,10 +23,11 @@ export const behindDoor = async (
   database: Database,
   clock: { now: string },
   door: Partial<Door> = {},
+  photos?: PhotoFolder,
 ): Promise<BehindDoor> => {
   const made = await makeOwner({ database, now: clock.now }, OWNER.name, OWNER.password);
   if (!made.ok) throw new Error(made.faults[0]?.message);
-  const app = createApp({ database, now: () => clock.now, door: { ...ONE_DESK, isOneDesk: false, ...door } });
+  const app = createApp({ database, now: () => clock.now, photos, door: { ...ONE_DESK, isOneDesk: false, ...door } });
   const get = async (path: string, headers = {}) => app.request(path, { headers });
   const post = async (path: string, form: Record<string, string>, headers = {}) =>
     app.request(path, { method: 'POST', body: new URLSearchParams(form), headers });

@@ -1,6 +1,7 @@
 import type { Hono } from 'hono';
 import { seedDemo } from '../../db/demo/larch-row.ts';
 import type { Database, Tx } from '../../db/open.ts';
+import type { PhotoFolder } from '../../db/photo-folder.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { createApp } from '../../src/http/app.ts';
 import { smallYard } from './small-yard.ts';
@@ -16,9 +17,9 @@ export interface TestScreens {
   textAfter(answer: Response): Promise<string>;
 }
 
-/** The screens over a database as it stands, at an instant. */
-export const screensOn = (database: Database, now: string): TestScreens => {
-  const app = createApp({ database, now: () => now });
+/** The screens over a database as it stands, at an instant; `photos` is where photos are kept, nowhere without it. */
+export const screensOn = (database: Database, now: string, photos?: PhotoFolder): TestScreens => {
+  const app = createApp({ database, now: () => now, photos });
   const get = async (path: string, headers = {}) => app.request(path, { headers });
   const post = async (path: string, form: Record<string, string>, headers = {}) =>
     app.request(path, { method: 'POST', body: new URLSearchParams(form), headers });

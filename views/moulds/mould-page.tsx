@@ -1,4 +1,5 @@
 import type { FC } from 'hono/jsx';
+import { minuteOf } from '../../shared/time.ts';
 import type { MouldModel } from '../../src/usecases/moulds/show-mould.ts';
 import type { Blocked } from '../../src/usecases/moulds/what-it-blocks.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
@@ -11,6 +12,7 @@ import { FormErrors } from '../parts/field.tsx';
 import { Moves } from '../parts/moves.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { batchPath } from '../trace/batch-path.ts';
+import { piecePath } from '../trace/piece-path.ts';
 import { TRACE } from '../trace/trace-text.ts';
 import { entryText, historySentences } from './history-text.ts';
 import { FROM_MOULD, mouldPagePath } from './mould-facts.ts';
@@ -58,7 +60,14 @@ const Coming: FC<{ model: MouldModel }> = ({ model: { coming, today } }) => (
   </section>
 );
 
-const Past: FC<{ model: MouldModel }> = ({ model: { history, entries, entriesInAll, today } }) => (
+/** What happened, with the way to what it was about: a batch, or a piece. */
+const Entry: FC<{ entry: MouldModel['entries'][number]; mould: string }> = ({ entry, mould }) => {
+  if ('batch' in entry) return <a href={batchPath(entry.batch)}>{entryText(entry)}</a>;
+  if (!('filledAt' in entry)) return <>{entryText(entry)}</>;
+  return <a href={piecePath({ minute: minuteOf(entry.filledAt), mould })}>{entryText(entry)}</a>;
+};
+
+const Past: FC<{ model: MouldModel }> = ({ model: { mould, history, entries, entriesInAll, today } }) => (
   <section>
     <h2>What it has been through</h2>
     {historySentences({ history, entriesInAll }).map((sentence) => (
@@ -71,7 +80,7 @@ const Past: FC<{ model: MouldModel }> = ({ model: { history, entries, entriesInA
             <span>{momentText(entry.at, today)}</span>{' '}
             <span>
               {byText(entry.by)}
-              {'batch' in entry ? <a href={batchPath(entry.batch)}>{entryText(entry)}</a> : entryText(entry)}
+              <Entry entry={entry} mould={mould.id} />
             </span>
           </li>
         ))}

@@ -1,7 +1,8 @@
 import type { FC } from 'hono/jsx';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
-import { Button } from '../parts/button.tsx';
+import { Button, ButtonLink } from '../parts/button.tsx';
 import { TextField, Wrong } from '../parts/field.tsx';
+import { piecePath } from '../trace/piece-path.ts';
 import { AtAnotherTime } from './at-another-time.tsx';
 import { Asked, isAsked, refusedAt, WorkForm } from './work-form.tsx';
 
@@ -16,6 +17,9 @@ interface StripFormsProps {
   due?: boolean;
   refused: RefusedForm | null;
 }
+
+/** `minuteOfPiece('piece 30162785 900 no. 1')` is 30162785: when its mould was full. */
+const minuteOfPiece = (pieceKey: string): number => Number(pieceKey.split(' ')[1]);
 
 /** A piece that came out and is not good: lost, or to be patched, and what is wrong with it for who likes to say. */
 const NotGood: FC<StripFormsProps> = ({ mould, pieceKey, refused }) => {
@@ -41,6 +45,9 @@ const NotGood: FC<StripFormsProps> = ({ mould, pieceKey, refused }) => {
           <Button name="cameOut" value="scrap" label={`Stripped, scrap: ${mould}`}>
             Scrap
           </Button>
+          <ButtonLink href={piecePath({ minute: minuteOfPiece(pieceKey), mould })} kind="quiet">
+            Photo of it
+          </ButtonLink>
         </div>
       </WorkForm>
     </details>

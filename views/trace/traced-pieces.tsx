@@ -1,8 +1,10 @@
 import type { FC } from 'hono/jsx';
+import { minuteOf } from '../../shared/time.ts';
 import type { TracedPieceFacts } from '../../src/usecases/trace/pieces-seen.ts';
 import { mouldPagePath } from '../moulds/mould-facts.ts';
 import { momentText } from '../parts/clock-text.ts';
 import { batchPath } from './batch-path.ts';
+import { piecePath } from './piece-path.ts';
 import { bagsText, cameOutText, placeText } from './trace-text.ts';
 
 interface PieceProps {
@@ -24,7 +26,9 @@ const FromBatch: FC<Omit<PieceProps, 'inBatch'>> = ({ piece: { batch, bagDates }
 const Piece: FC<PieceProps> = ({ piece, today, inBatch }) => (
   <li>
     <p class="traced-mark">
-      <strong>{piece.piece}</strong>
+      <a href={piecePath({ minute: minuteOf(piece.filledAt), mould: piece.mould })}>
+        <strong>{piece.piece}</strong>
+      </a>
       <br />
       <a href={mouldPagePath(piece.mould)}>{piece.mould}</a>, {momentText(piece.filledAt, today)}
     </p>

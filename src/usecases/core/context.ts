@@ -1,4 +1,5 @@
 import type { Database } from '../../../db/open.ts';
+import type { PhotoFolder } from '../../../db/photo-folder.ts';
 import type { Fault } from '../../../shared/fault.ts';
 import { todayIn } from '../../engine/book/today-in.ts';
 import type { Compute } from './computations.ts';
@@ -23,6 +24,8 @@ export interface UseCaseContext {
   /** An instant in whole minutes, with any offset. */
   now: string;
   background?: Background;
+  /** Where photos of pieces are kept; without it none can be. */
+  photos?: PhotoFolder;
   /** A key that the browser made for what is asked of it just now, to know it by when it is sent again. */
   act?: string;
   /** Who asks it, by the name chosen on that device. */

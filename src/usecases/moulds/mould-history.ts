@@ -9,7 +9,14 @@ import type { Counted } from '../core/page-parts.ts';
 type Happened =
   | { kind: 'poured'; at: string; casting: string; order: string | null; batch: BatchKey }
   | { kind: 'thrown away'; at: string; casting: string; batch: BatchKey }
-  | { kind: 'stripped' | 'after mending'; at: string; casting: string; cameOut: CameOut; reason: string | null }
+  | {
+      kind: 'stripped' | 'after mending';
+      at: string;
+      casting: string;
+      filledAt: string;
+      cameOut: CameOut;
+      reason: string | null;
+    }
   | { kind: 'not hard'; at: string; casting: string }
   | { kind: 'coated'; at: string }
   | { kind: 'cleaned' | 'damaged' | 'mended' | 'scrapped' | 'serviced'; at: string; reason: string | null }
@@ -113,6 +120,8 @@ const happened = (record: WorkRecord, mould: string): Happened[] => {
     }
     case 'not hard':
       return [{ kind: 'not hard', at: record.at, casting: record.casting }];
+    case 'photo':
+    case 'photo removed':
     case 'mixing begun':
     case 'mixed':
     case 'set up':
@@ -120,8 +129,8 @@ const happened = (record: WorkRecord, mould: string): Happened[] => {
     case 'unpacked':
       return [];
     default: {
-      const { kind, at, casting, cameOut, reason = null } = record;
-      return [{ kind, at, casting, cameOut, reason }];
+      const { kind, at, casting, filledAt, cameOut, reason = null } = record;
+      return [{ kind, at, casting, filledAt, cameOut, reason }];
     }
   }
 };

@@ -1,0 +1,41 @@
+import { mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { copyPhotos, photoFolder, photosBeside } from '../../db/photo-folder.ts';
+import { temporaryFolder } from '../support/temporary-folder.ts';
+
+/** Of "abc", by FIPS 180-4 (the example of its SHA-256). */
+const ABC = 'ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad';
+const abc = new TextEncoder().encode('abc');
+
+test('a photo is kept once, by what it is, for its owner alone', async () => {
+  const folder = join(temporaryFolder(), 'photos');
+  const photos = photoFolder(folder);
+  expect(await photos.read(ABC)).toBe(null);
+  expect(await photos.keep(abc)).toBe(ABC);
+  expect(await photos.keep(abc)).toBe(ABC);
+  expect(readdirSync(folder)).toEqual([ABC]);
+  expect(statSync(join(folder, ABC)).mode & 0o777).toBe(0o600);
+  expect(statSync(folder).mode & 0o777).toBe(0o700);
+  expect(await photos.read(ABC)).toEqual(abc);
+});
+
+test('nothing else of the machine is read', async () => {
+  const folder = temporaryFolder();
+  writeFileSync(join(folder, 'yard.db'), 'secret');
+  for (const name of ['../yard.db', 'yard.db', '', `${ABC}/../yard.db`])
+    expect(await photoFolder(join(folder, 'photos')).read(name)).toBe(null);
+});
+
+test('those that are not there yet are copied, and nothing else', async () => {
+  const [from, to] = [join(temporaryFolder(), 'photos'), join(temporaryFolder(), 'photos')];
+  expect(copyPhotos(from, to)).toBe(0);
+  await photoFolder(from).keep(abc);
+  writeFileSync(join(from, 'note.txt'), 'mine');
+  mkdirSync(to);
+  expect([copyPhotos(from, to), copyPhotos(from, to)]).toEqual([1, 1]);
+  expect(readdirSync(to)).toEqual([ABC]);
+  expect(readFileSync(join(to, ABC), 'utf8')).toBe('abc');
+  expect(statSync(join(to, ABC)).mode & 0o777).toBe(0o600);
+  expect(photosBeside('/yard/data/mould-rota.db')).toBe('/yard/data/photos');
+});
