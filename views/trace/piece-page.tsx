@@ -87,7 +87,7 @@ export const PiecePage: FC<PieceProps> = ({ model, notice, errors }) => (
       <PhotoForm model={model} errors={errors} />
     </section>
     <div class="buttons">
-      <ButtonLink href={mouldPagePath(model.piece.mould)}>{model.piece.mould}</ButtonLink>
+      <ButtonLink href={mouldPagePath(model.piece.mould)}>All about {model.piece.mould}</ButtonLink>
     </div>
   </>
 );
