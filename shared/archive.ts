@@ -5,6 +5,7 @@ import { askedFaults } from './asked-for.ts';
 import { casting } from './casting.ts';
 import { changeLog } from './change-log.ts';
 import { customer } from './customer.ts';
+import { english } from './english.ts';
 import type { Fault } from './fault.ts';
 import { figureOf } from './figure.ts';
 import { yardHabits } from './habits.ts';
@@ -45,6 +46,7 @@ export const archive = z.strictObject({
   ...ofYardFile,
   yard: yard.extend({ fixedHours: whole }),
   units: unitSystem.optional(),
+  english: english.optional(),
   habits: yardHabits.extend({ floatDays: days.optional(), demo: z.boolean() }).optional(),
   materials: z.array(
     material.extend({

@@ -1,8 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { isBusy } from '../db/busy.ts';
 import { type Database, openDatabase } from '../db/open.ts';
+import { englishOfYard } from '../db/stores/units-store.ts';
 import { isEmpty } from '../db/stores/yard-store.ts';
 import type { Fault } from '../shared/fault.ts';
+import { type Say, sayIn } from '../views/words/own-words.ts';
 import { readEnvironment } from './environment.ts';
 import { makeOwner } from './usecases/access/sign-in.ts';
 import type { Outcome, UseCaseContext } from './usecases/core/context.ts';
@@ -84,12 +86,13 @@ export const exportFrom = async ({ archive, csv, commas }: ExportOptions): Promi
   });
 };
 
-const differenceLines = ({ what, added, gone, changed }: Difference): string[] => [
-  ...added.map((name) => `${what}: new: ${name}`),
-  ...gone.map((name) => `${what}: gone: ${name}`),
+/** Names of things are the file's or the yard's own, and stay as they are. */
+const differenceLines = (say: Say, { what, added, gone, changed }: Difference): string[] => [
+  ...added.map((name) => `${say(what)}: new: ${name}`),
+  ...gone.map((name) => `${say(what)}: gone: ${name}`),
   ...changed.map(
     ({ name, figures }) =>
-      `${what}: ${name}: ${figures.map(({ figure, from, to }) => `${figure} ${from} -> ${to}`).join('; ')}`,
+      `${say(what)}: ${name}: ${figures.map(({ figure, from, to }) => `${say(figure)} ${from} -> ${to}`).join('; ')}`,
   ),
 ];
 
@@ -128,7 +131,12 @@ export const importInto = async (name: string, onlyTry: boolean): Promise<Read<s
     const { moved } = outcome.value;
     const differences = 'value' in outcome.value ? outcome.value.value.differences : outcome.value.differences;
     const unkept = 'unkept' in outcome.value ? outcome.value.unkept : [];
-    const lines = [...differences.flatMap(differenceLines), ...moved.map(moveLine), ...unkept.map(unkeptLine)];
+    const say = sayIn({ english: await context.database.read(englishOfYard), own: [] });
+    const lines = [
+      ...differences.flatMap((one) => differenceLines(say, one)),
+      ...moved.map(moveLine),
+      ...unkept.map(unkeptLine),
+    ];
     const end = onlyTry ? 'Nothing was loaded.' : 'All of it is loaded.';
     return { ok: true, value: `${[...lines, end].join('\n')}\n` };
   });

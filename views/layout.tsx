@@ -73,7 +73,7 @@ export const Frame: FC<FrameProps> = ({
   person,
   children,
 }) => (
-  <html lang="en">
+  <html lang="en-GB">
     <head>
       <meta charset="utf-8" />
       <meta name="viewport" content="width=device-width, initial-scale=1" />

@@ -71,9 +71,10 @@ const withService = <T extends { id: string }>(entries: readonly T[], { moulds }
 };
 
 const habitsOf = ({ yardUnits, yardHabits }: StoreRows) => {
-  const [units, habits] = [yardUnits[0]?.system, yardHabits[0]];
+  const [units, english, habits] = [yardUnits[0]?.system, yardUnits[0]?.english, yardHabits[0]];
   return {
     ...(units === undefined ? {} : { units }),
+    ...(english ? { english } : {}),
     ...(habits
       ? {
           habits: {

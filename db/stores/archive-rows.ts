@@ -119,7 +119,7 @@ export const archiveRows = (held: StoreRows, archive: Archive): WantedRows => {
     piecesToMend: inOrder((archive.toMend ?? []).map((piece) => filled(piece, 'reason'))),
     ...orderRows(archive),
     ...moneyRows(archive),
-    yardUnits: archive.units === undefined ? [] : [{ id: 1, system: archive.units }],
+    yardUnits: archive.units === undefined ? [] : [{ id: 1, system: archive.units, english: archive.english ?? null }],
     yardHabits: archive.habits === undefined ? [] : [{ id: 1, floatDays: FLOAT_DAYS, ...archive.habits }],
     guesses: archive.guesses,
     typedFigures: archive.typed,

@@ -1,3 +1,4 @@
+import { type English, englishOf } from '../../shared/english.ts';
 import type { UnitSystem } from '../../shared/units.ts';
 import { yardUnits } from '../tables/units.ts';
 import type { Tx } from '../transaction.ts';
@@ -8,7 +9,20 @@ export const unitsOfYard = async (tx: Tx): Promise<UnitSystem> => {
   return row?.system ?? 'metric';
 };
 
-/** Sets what the yard measures with. Nothing that is stored changes: it is all in SI. */
-export const setUnits = async (tx: Tx, system: UnitSystem): Promise<void> => {
-  await tx.insert(yardUnits).values({ id: 1, system }).onConflictDoUpdate({ target: yardUnits.id, set: { system } });
+/** The English that the yard is written in: by its units until it says otherwise. */
+export const englishOfYard = async (tx: Tx): Promise<English> => {
+  const [row] = await tx.select().from(yardUnits);
+  return row?.english ?? englishOf(row?.system ?? 'metric');
+};
+
+/**
+ * Sets what the yard measures with and the English it is written in; null for the one by its units. Nothing that is stored
+ * changes: it is all in SI, and what the yard typed stays as it is.
+ */
+export const setUnits = async (tx: Tx, system: UnitSystem, english: English | null = null): Promise<void> => {
+  const set = { system, english };
+  await tx
+    .insert(yardUnits)
+    .values({ id: 1, ...set })
+    .onConflictDoUpdate({ target: yardUnits.id, set });
 };

@@ -19,6 +19,7 @@ import { goesWrongRoutes } from './goes-wrong-routes.tsx';
 import { sameOrigin, securityHeaders } from './guard.ts';
 import { guessRoutes } from './guess-routes.tsx';
 import { healthRoutes } from './health-routes.ts';
+import { inItsEnglish } from './in-its-english.ts';
 import { kitRoutes } from './kit-routes.tsx';
 import { measuredRoutes } from './measured-routes.tsx';
 import { mouldRoutes } from './mould-routes.tsx';
@@ -120,6 +121,7 @@ export const createApp = ({ database, now, background, photos, door = ONE_DESK }
   app.use(securityHeaders(door.publicAddress));
   // Pages and assets shrink to a fifth or a tenth; nothing on them is a secret that is guessed at by their length.
   app.use(compress());
+  app.use(inItsEnglish(screens));
   app.use(ownNamesOnly(door));
   app.use(sameOrigin(door.publicAddress, foreign));
   app.use(trimTrailingSlash());

@@ -1,21 +1,30 @@
-import type { Hono } from 'hono';
+import type { Context, Hono } from 'hono';
 import { BeginPage } from '../../views/begin/begin-page.tsx';
 import { BEGIN, EMPTY_YARD, FIT, FOUR } from '../../views/begin/begin-text.ts';
 import { FitPage } from '../../views/begin/fit-page.tsx';
 import { FourPage } from '../../views/begin/four-page.tsx';
 import { beginEmpty, beginWithAnswers } from '../usecases/begin/begin-own-yard.ts';
 import { fitTimes, showFit } from '../usecases/begin/fit-times.ts';
-import { showBegin } from '../usecases/begin/show-begin.ts';
+import { type BeginModel, showBegin } from '../usecases/begin/show-begin.ts';
 import { done } from '../usecases/core/context.ts';
 import { lengthRows } from '../usecases/typed/begin-form.ts';
 import type { FormFields } from '../usecases/typed/form-fields.ts';
+import { isInUs } from './browser-region.ts';
 import { asSent, atOnce, type FormRoute, formPage, formRoute, pageRoute, type Show } from './form-route.tsx';
 import { doneNotice } from './notice.ts';
 import type { Screens } from './screens.ts';
 
-const beginPage: Show = async (_c, context, { typed, errors }) => {
+/** How a new yard measures and writes until it says otherwise: as the browser's region does, or as the yard that is there. */
+const writtenBy = (c: Context, { demo, system, english }: BeginModel): FormFields => {
+  if (!demo) return { system, english };
+  return isInUs(c.req.header('Accept-Language'))
+    ? { system: 'US', english: 'US' }
+    : { system: 'metric', english: 'British' };
+};
+
+const beginPage: Show = async (c, context, { typed, errors }) => {
   const model = await showBegin(context);
-  const content = <BeginPage model={model} errors={errors} typed={typed ?? {}} />;
+  const content = <BeginPage model={model} errors={errors} typed={typed ?? writtenBy(c, model)} />;
   return { frame: { title: 'Begin', at: 'yard', yardName: model.yardName }, content };
 };
 
@@ -24,15 +33,16 @@ const PREFILLED: Readonly<Record<'metric' | 'US', FormFields>> = {
   metric: { coldCelsius: '10 °C', warmCelsius: '20 °C', height: '200 mm', thickness: '35 mm' },
   US: { coldCelsius: '50 °F', warmCelsius: '68 °F', height: '8 in', thickness: '1 3/8 in' },
 };
-const newlyTyped = (system: 'metric' | 'US'): FormFields => ({
-  ...PREFILLED[system],
-  ...{ system, coldMinutes: '180', warmMinutes: '90', season: 'cold' },
+const newlyTyped = (written: FormFields): FormFields => ({
+  ...PREFILLED[written.system === 'US' ? 'US' : 'metric'],
+  ...written,
+  ...{ coldMinutes: '180', warmMinutes: '90', season: 'cold' },
   ...{ 'days0:SA': 'yes', from0: '08:00', to0: '14:00', people0: '1', people1: '1' },
 });
 
-const fourPage: Show = async (_c, context, { typed, errors }) => {
+const fourPage: Show = async (c, context, { typed, errors }) => {
   const model = await showBegin(context);
-  const shown = typed ?? newlyTyped(model.system);
+  const shown = typed ?? newlyTyped(writtenBy(c, model));
   const content = <FourPage model={model} errors={errors} typed={shown} rows={lengthRows(shown)} />;
   return { frame: { title: 'Four answers', at: 'yard', yardName: model.yardName }, content };
 };

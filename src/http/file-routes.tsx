@@ -71,7 +71,7 @@ const tried = async (context: UseCaseContext, bytes: Uint8Array): Promise<Outcom
   return file.ok ? tryFile(context, file.value) : file;
 };
 
-const NO_FILE = { path: 'file', message: 'No file was chosen. Choose one, then look at it.' };
+const NO_FILE = { path: 'file', message: 'No file was chosen. Choose one, then check it.' };
 
 const look = async (c: Context, context: UseCaseContext, held: HeldFiles) => {
   const bytes = await uploadedFile(c, 'file');

@@ -113,7 +113,7 @@ export const orderRoutes = (screens: Screens): Hono => {
     const model = await showOrder(now, id);
     if (!model) return c.notFound();
     const limits = await limitsOfOrder(now, id);
-    return page(c, { title: 'What holds it' }, <LimitList limits={limits} today={model.today} />);
+    return page(c, { title: 'What holds it up' }, <LimitList limits={limits} today={model.today} />);
   });
   routes.get('/orders/:id/quote', (c) => paperPage(c, context(), 'quote'));
   routes.get('/orders/:id/bill', (c) => paperPage(c, context(), 'bill'));

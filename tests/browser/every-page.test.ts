@@ -4,6 +4,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { createApp } from '../../src/http/app.ts';
 import { launchBrowser } from '../support/browser.ts';
+import { DEMO_PAGES } from '../support/demo-pages.ts';
 import { demoToLookAt } from '../support/demo-to-look-at.ts';
 import { FRIDAY, fixedYard } from '../support/fixed-yard.ts';
 import { plannedYard, saturday } from '../support/planned-yard.ts';
@@ -17,82 +18,6 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 const demo = demoToLookAt();
-
-const PAGES = [
-  '/',
-  '/orders',
-  '/orders/new',
-  '/orders/past',
-  '/orders/27-010',
-  '/orders/27-010/edit',
-  '/moulds',
-  '/today',
-  '/turns',
-  '/buying',
-  '/changes',
-  '/who',
-  '/phone',
-  '/kits/by-size',
-  '/kits/by-size?shape=L&length=1835&width=1835&cutLength=900&cutWidth=600&courses=3&ground=100&payload=150',
-  '/kits/by-size?length=1800&width=1000&courses=2&ground=100',
-  '/yard/files',
-  '/yard/calendar',
-  '/going-out?payload=120',
-  '/pieces',
-  '/prices',
-  '/prices/sessions',
-  '/yard/costs',
-  '/trace',
-  '/yard/measured',
-  '/yard/goes-wrong',
-  '/mould/1200%20no.%201',
-  '/moulds/labels',
-  '/no-signal',
-  '/yard',
-  '/yard/about',
-  '/yard/panels',
-  '/yard/panels/new',
-  '/yard/panels/panel-900',
-  '/yard/kits',
-  '/yard/kits/new',
-  '/yard/kits/planter',
-  '/yard/moulds',
-  '/yard/moulds/new',
-  '/yard/moulds/1200%20no.%203',
-  '/yard/mixes',
-  '/yard/mixes/new',
-  '/yard/mixes/coping/strength?cement=N',
-  '/yard/mixes/new?from=rapid',
-  '/yard/mixes/thin',
-  '/yard/stock',
-  '/yard/stock/new',
-  '/yard/stock/citric-acid',
-  '/yard/suppliers',
-  '/yard/suppliers/new',
-  '/yard/suppliers/Grocer',
-  '/yard/hours',
-  '/yard/hours/new',
-  '/yard/hours/1',
-  '/yard/hours/day/1',
-  '/yard/hours/off/new',
-  '/yard/temperatures',
-  '/yard/temperatures/new',
-  '/yard/weather',
-  '/?what=kit%3Aplanter&number=2&wantedOn=2027-04-17',
-  '/two-at-once?what=kit%3Aplanter&number=1',
-  '/orders/27-011?holds=yes',
-  '/moulds?next=yes',
-  '/begin',
-  '/begin/four',
-  '/begin/session',
-  '/begin/session?made=20',
-  '/today/sheet',
-  '/today/evening',
-  '/yard/guesses',
-  '/orders?find=garden&which=promised',
-  '/orders/past?find=zebra',
-  '/moulds?find=450&which=clean',
-];
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
@@ -120,7 +45,7 @@ const tooSmall = (page: Page, leastPx: number): Promise<string[]> =>
     leastPx,
   );
 
-describe.each(PAGES)('%s', (path) => {
+describe.each(DEMO_PAGES)('%s', (path) => {
   test('has nothing that axe finds, in light and in dark', async () => {
     const { page, complaints } = await watchedPage(browser, { colorScheme: 'light' });
     const answer = await page.goto(demo() + path);

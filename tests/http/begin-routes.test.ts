@@ -4,10 +4,12 @@ import { sizesOfCastings } from '../../db/stores/casting-size-store.ts';
 import { recentChanges } from '../../db/stores/change-store.ts';
 import { guessesOfYard } from '../../db/stores/figure-store.ts';
 import { isDemo } from '../../db/stores/habits-store.ts';
-import { unitsOfYard } from '../../db/stores/units-store.ts';
+import { setUnits, unitsOfYard } from '../../db/stores/units-store.ts';
 import { loadYardFile } from '../../db/stores/yard-store.ts';
 import { readYardFile } from '../../shared/yard-file.ts';
+import { measuresOf } from '../../src/usecases/typed/measures.ts';
 import { DEMO_NOW, demoScreens, screensOver, type TestScreens, textOf } from '../support/screens.ts';
+import { sentAsShown } from '../support/sent-as-shown.ts';
 
 /** The four answers as a maker types them: three lengths in six moulds, Saturdays. */
 const FOUR = {
@@ -37,6 +39,53 @@ describe('the first start', () => {
     const begin = await textOf(await get('/begin'));
     expect(begin).toContain('Small yard would be put away: 2 moulds, 1 kit and 1 open order.');
     expect(begin).toContain('Undo on the Changes page brings all of it back');
+  });
+});
+
+/** What is chosen of two answers, as a page shows it. */
+const chosen = (html: string) =>
+  [...html.matchAll(/name="(system|english)" value="(\w+)" checked/g)].map(([, name, value]) => `${name} ${value}`);
+
+describe('units and English, the first thing that is asked,', () => {
+  test.each(['/begin', '/begin/four'])("are those of the browser's region at first on %s", async (path) => {
+    const { get } = await demoScreens();
+    const html = await (await get(path, { 'Accept-Language': 'en-US,en;q=0.9' })).text();
+    expect(chosen(html)).toEqual(['system US', 'english US']);
+    expect(html.indexOf('name="system"')).toBeLessThan(html.indexOf('name="name"'));
+    expect(chosen(await (await get(path, { 'Accept-Language': 'en-IE' })).text())).toEqual([
+      'system metric',
+      'english British',
+    ]);
+  });
+
+  test("are the yard's own where there is one", async () => {
+    const { get, database } = await screensOver();
+    await database.write((tx) => setUnits(tx, 'US', 'British'));
+    const html = await (await get('/begin', { 'Accept-Language': 'en-US' })).text();
+    expect(chosen(html)).toEqual(['system US', 'english British']);
+  });
+
+  test('bring dollars, a week from Sunday, bags in pounds and the month first', async () => {
+    const screens = await demoScreens();
+    const typed = { name: 'Mould & Sons', timeZone: 'America/Chicago', system: 'US', english: 'US' };
+    const answer = await screens.post('/begin/empty', typed);
+    expect(await screens.textAfter(answer)).toContain('Mould & Sons begun; what was there is put away.');
+    expect(await screens.database.read(measuresOf)).toMatchObject({
+      ...{ system: 'US', english: 'US', currency: 'USD', weekStart: 'SU' },
+    });
+    expect(await (await screens.get('/yard/mixes/new?from=rapid')).text()).toContain('Fast-setting mortar, 55 lb');
+    expect(await (await screens.get('/day?of=wantedOn&wantedOn=5/6')).text()).toContain('That is Thu, May 6, 2027');
+    expect(await (await screens.get('/yard')).text()).toContain('<html lang="en-US">');
+  });
+
+  test('may be of two sides of the ocean, and are changed with the yard', async () => {
+    const { get, post, database } = await screensOver();
+    await database.write((tx) => setUnits(tx, 'US'));
+    const shown = sentAsShown(await (await get('/yard/about')).text());
+    expect(shown).toMatchObject({ system: 'US', english: 'US' });
+    expect((await post('/yard/about', { ...shown, english: 'British' })).status).toBe(303);
+    expect(await textOf(await get('/moulds'))).toContain('mould');
+    expect(await (await get('/day?of=wantedOn&wantedOn=5/6')).text()).toContain('5 Jun');
   });
 });
 
@@ -118,6 +167,7 @@ describe('four answers', () => {
     ['a length that is none', { length1: 'nine hundred' }, 'length1'],
     ['a length without moulds', { moulds1: '' }, 'moulds1'],
     ['half a mould', { moulds0: '1.5' }, 'moulds0'],
+    ['a length that may be inches', { length1: '48' }, 'length1'],
     ['a length twice', { length1: '1.2 m' }, 'length1'],
     ['a length longer than a truck', { length0: '90 m' }, 'length0'],
     ['a bag that fills nothing', { bagPieces: '0' }, 'bagPieces'],

@@ -1,6 +1,7 @@
 import { sql } from 'drizzle-orm';
 import ICAL from 'ical.js';
 import { describe, expect, test } from 'vitest';
+import { setUnits } from '../../db/stores/units-store.ts';
 import { demoScreens, screensOn, type TestScreens, textOf } from '../support/screens.ts';
 
 /** Makes an address through the page, and gives its path. */
@@ -137,4 +138,18 @@ describe('who may read it', () => {
     await calendarAt(screens, path);
     expect(await counted()).toEqual(before);
   });
+});
+
+test('of a US yard it is in its English, and names stay as they were typed', async () => {
+  const screens = await demoScreens();
+  await screens.database.write(async (tx) => {
+    await setUnits(tx, 'US');
+    await tx.run(sql`update customers set name = 'Mould makers, 8 May' where name = 'School garden'`);
+  });
+  const text = (await calendarAt(screens, await newAddress(screens))).replaceAll('\r\n ', '');
+  const said = text.split('\r\n').filter((line) => /^(SUMMARY|DESCRIPTION):/.test(line));
+  expect(said.some((line) => line.includes('Mould makers\\, 8 May'))).toBe(true);
+  const own = said.join('\n').replaceAll('Mould makers\\, 8 May', '');
+  expect(own).not.toMatch(/mould|\b\d{1,2} (Apr|May)\b|\b1[3-9]:\d\d/i);
+  expect(own).toMatch(/\b(Apr|May) \d/);
 });

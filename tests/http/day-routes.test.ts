@@ -9,8 +9,10 @@ test('a day that is typed is read by the yard, whatever the field is called', as
   const read = async (query: string) => textOf(await get(`/day?${query}`, partial));
   expect(await read('of=wantedOn&wantedOn=5/6')).toBe('That is Sat 5 Jun 2027, with the day first.');
   await database.write((tx) => setUnits(tx, 'US'));
-  expect(await read('of=on&on=5/6')).toBe('That is Thu 6 May 2027, with the month first.');
-  expect(await read('of=on&on=31+Apr')).toBe('31 Apr does not exist. Write a day like 8 May, Sat 8 May or 2027-05-08.');
+  expect(await read('of=on&on=5/6')).toBe('That is Thu, May 6, 2027, with the month first.');
+  expect(await read('of=on&on=31+Apr')).toBe(
+    '31 Apr does not exist. Write a day like May 8, Sat, May 8 or 2027-05-08.',
+  );
   expect(await read('of=on&on=%3Cb%3E')).toContain('"<b>" is no day.');
   expect(await read('of=on&on=')).toBe('');
   expect(await read('')).toBe('');

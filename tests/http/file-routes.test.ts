@@ -190,7 +190,7 @@ describe('a file that is none of these', () => {
     body.set('file', new File([], ''));
     const answer = await screens.app.request(`${FILES}/look`, { method: 'POST', body });
     expect(answer.status).toBe(422);
-    expect(await textOf(answer)).toContain('No file was chosen. Choose one, then look at it.');
+    expect(await textOf(answer)).toContain('No file was chosen. Choose one, then check it.');
   });
 
   test('names that JavaScript takes for something else are fields that are not known', async () => {

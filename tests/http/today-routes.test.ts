@@ -598,7 +598,7 @@ describe('what cannot be is refused with a reason, and nothing is written down',
     ['no-work', { date: '2027-02-30' }, 'That date does not exist.'],
     ['no-work', {}, 'That date does not exist.'],
     ['stop-at', { session: saturday('08:00'), at: '' }, 'Write a time such as 11:30.'],
-    ['one-fewer', { session: saturday('08:00'), window: 'x' }, 'Choose whose hours fall away.'],
+    ['one-fewer', { session: saturday('08:00'), window: 'x' }, "Choose who can't come."],
   ])('%s %o', async (action, form, message) => {
     const { get, post } = await screensAt(saturday('09:00'));
     const before = await textOf(await get('/today'));

@@ -72,9 +72,16 @@ export const actOf = ({ action, body, submitter, form }) => {
 export const isSame = (one, other) =>
   one.action === other.action && JSON.stringify(one.tapped) === JSON.stringify(other.tapped);
 
-/** "9:40", with its day where that is another one. */
+/** "9:40", or "9:40 am" on a page in US English. */
+const clockOf = (at) => {
+  const [hour, minute] = [at.getHours(), two(at.getMinutes())];
+  if (document.documentElement.lang !== 'en-US') return `${hour}:${minute}`;
+  return `${hour % 12 || 12}:${minute} ${hour < 12 ? 'am' : 'pm'}`;
+};
+
+/** Its clock, with its day where that is another one. */
 export const whenText = ({ at }) => {
   const tapped = new Date(at);
-  const clock = `${tapped.getHours()}:${two(tapped.getMinutes())}`;
+  const clock = clockOf(tapped);
   return dayOf(tapped) === dayOf(new Date()) ? clock : `${dayOf(tapped)} ${clock}`;
 };

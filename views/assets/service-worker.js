@@ -49,17 +49,22 @@ const keepForTheYard = async () => {
 
 const DAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
-const whenText = (response) => {
+/** When a page was kept, in the English that it is written in. */
+const whenText = (response, html) => {
+  const isUs = html.includes('<html lang="en-US"');
   const at = new Date(response.headers.get(KEPT_AT));
-  const clock = `${at.getHours()}:${String(at.getMinutes()).padStart(2, '0')}`;
+  const [hour, minute] = [at.getHours(), String(at.getMinutes()).padStart(2, '0')];
+  const clock = isUs ? `${hour % 12 || 12}:${minute} ${hour < 12 ? 'am' : 'pm'}` : `${hour}:${minute}`;
   if (at.toDateString() === new Date().toDateString()) return `at ${clock}`;
-  return `on ${DAYS[at.getDay()]} ${at.getDate()} ${MONTHS[at.getMonth()]} at ${clock}`;
+  const [weekday, day, month] = [DAYS[at.getDay()], at.getDate(), MONTHS[at.getMonth()]];
+  return `on ${isUs ? `${weekday}, ${month} ${day}` : `${weekday} ${day} ${month}`} at ${clock}`;
 };
 
 const MAIN = '<main id="page"';
 const asKept = async (response) => {
-  const words = `No signal. This page is as it was ${whenText(response)}.`;
-  const html = (await response.text()).replace(MAIN, `<p class="warning as-kept" role="status">${words}</p>${MAIN}`);
+  const kept = await response.text();
+  const words = `No signal. This page is as it was ${whenText(response, kept)}.`;
+  const html = kept.replace(MAIN, `<p class="warning as-kept" role="status">${words}</p>${MAIN}`);
   return new Response(html, { headers: response.headers });
 };
 
@@ -81,8 +86,9 @@ const noSignal = async () => {
   if (!blank) return Response.error();
   const lines = [];
   for (const [path, response] of await keptPages()) {
-    const title = /<title>([^<]*?)( · [^<]*)?<\/title>/.exec(await response.clone().text())?.[1] ?? path;
-    lines.push(`<li><a href="${path}">${title}</a>, as it was ${whenText(response)}</li>`);
+    const html = await response.clone().text();
+    const title = /<title>([^<]*?)( · [^<]*)?<\/title>/.exec(html)?.[1] ?? path;
+    lines.push(`<li><a href="${path}">${title}</a>, as it was ${whenText(response, html)}</li>`);
   }
   const list = lines.length > 0 ? `<ul class="kept-pages">${lines.join('')}</ul>` : '<p>Nothing yet.</p>';
   const html = (await blank.text()).replace(LIST, list);

@@ -3,6 +3,7 @@ import type { BeginModel } from '../../src/usecases/begin/show-begin.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { FormErrors } from '../parts/field.tsx';
+import { WrittenFields } from '../parts/written-fields.tsx';
 import type { BeginProps } from './begin-props.ts';
 import { EMPTY_YARD, FOUR, thereText } from './begin-text.ts';
 import { NameFields } from './name-fields.tsx';
@@ -54,6 +55,7 @@ export const BeginPage: FC<BeginProps> = ({ model, errors, typed }) => (
       <p>An empty yard, filled in part by part in your own order.</p>
       <form class="form" method="post" action={EMPTY_YARD}>
         <FormErrors errors={errors} />
+        <WrittenFields system={typed.system} english={typed.english} errors={errors} />
         <NameFields model={model} errors={errors} typed={typed} />
         <div class="buttons">
           <Button>Start an empty yard</Button>

@@ -3,6 +3,7 @@ import { WEEKDAYS } from '../../shared/time.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { ChoiceField, FormErrors, TextField, Wrong } from '../parts/field.tsx';
+import { WrittenFields } from '../parts/written-fields.tsx';
 import { PutAway } from './begin-page.tsx';
 import type { BeginProps } from './begin-props.ts';
 import { BEGIN, FOUR } from './begin-text.ts';
@@ -157,11 +158,6 @@ const Hours: FC<Form & { row: number }> = ({ row, errors, typed }) => {
   );
 };
 
-const UNITS = [
-  { value: 'metric', text: 'Millimetres and kilograms' },
-  { value: 'US', text: 'Feet, inches and pounds' },
-];
-
 /** What may be said of handling, with what is taken where nothing is. */
 const MINUTES = [
   { name: 'setUp', label: 'set up a mould', hint: 'Empty: 12 for a 900.' },
@@ -192,19 +188,17 @@ const MinutesFields: FC<Form> = ({ errors, typed }) => (
   </fieldset>
 );
 
-const MORE_FIELDS = [...MINUTES.map(({ name }) => name), 'height', 'thickness', 'system'];
+const MORE_FIELDS = [...MINUTES.map(({ name }) => name), 'height', 'thickness'];
 
 const More: FC<Form> = ({ errors, typed }) => (
   <details class="message" open={MORE_FIELDS.some((name) => errors[name])}>
-    <summary>More: size of a panel, minutes, units</summary>
+    <summary>More: size of a panel, minutes</summary>
     <div class="begin-more">
       <div class="field-row begin-row">
         <TextField name="height" label="Panel, high" width="short" value={typed.height} errors={errors} />
         <TextField name="thickness" label="Panel, thick" width="short" value={typed.thickness} errors={errors} />
       </div>
       <MinutesFields errors={errors} typed={typed} />
-      <ChoiceField name="system" label="Sizes and weights in" value={typed.system} choices={UNITS} errors={errors} />
-      <p class="hint">A number without a unit is millimetres, or inches with the second. You can type either.</p>
     </div>
   </details>
 );
@@ -223,6 +217,11 @@ export const FourPage: FC<FourProps> = (props) => {
         <button type="submit" class="unseen" tabindex={-1}>
           Begin this yard
         </button>
+        <fieldset class="begin-answer">
+          <legend>First: how do you measure and write?</legend>
+          <WrittenFields system={typed.system} english={typed.english} errors={errors} />
+          <p class="hint">A number without a unit is millimetres, or inches with the second.</p>
+        </fieldset>
         <Panels {...props} />
         <Bag errors={errors} typed={typed} />
         <Strip errors={errors} typed={typed} />

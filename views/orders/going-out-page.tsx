@@ -86,7 +86,7 @@ const Load: FC<LoadProps> = ({ load, on, payload, payloadFault }) => (
       <TextField
         name="payload"
         label="A car or trailer carries"
-        hint="What its papers say, less driver and fuel: 400 kg."
+        hint="What its papers say, less driver and fuel: 400 kg (880 lb)."
         width="short"
         value={payload}
         errors={payloadFault === null ? {} : { payload: payloadFault }}

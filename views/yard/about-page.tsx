@@ -1,8 +1,9 @@
 import type { FC } from 'hono/jsx';
 import type { FormState } from '../../src/usecases/plan/save-edit.ts';
 import type { YardAboutModel } from '../../src/usecases/yard/edit-yard.ts';
-import { ChoiceField, type FieldErrors, SelectField, TextField, TickField } from '../parts/field.tsx';
+import { type FieldErrors, SelectField, TextField, TickField } from '../parts/field.tsx';
 import { shownIn, tickedIn } from '../parts/form-state.tsx';
+import { WrittenFields } from '../parts/written-fields.tsx';
 import { EditPage } from './edit-page.tsx';
 import { YARD } from './sections.ts';
 import { daysFrom } from './yard-words.ts';
@@ -31,11 +32,6 @@ const Figure: FC<FigureProps> = ({ model, state, name, stored, ...field }) => (
   />
 );
 
-const UNITS = [
-  { value: 'metric', text: 'Millimetres and kilograms' },
-  { value: 'US', text: 'Feet, inches and pounds' },
-];
-
 const Names: FC<AboutProps> = (props) => {
   const { model, state } = props;
   const { errors } = state;
@@ -60,12 +56,9 @@ const Names: FC<AboutProps> = (props) => {
           <option value={zone} />
         ))}
       </datalist>
-      <ChoiceField
-        name="system"
-        label="Sizes and weights are shown in"
-        hint="You can type either, whatever is chosen here."
-        value={shownIn(state, 'system', model.system)}
-        choices={UNITS}
+      <WrittenFields
+        system={shownIn(state, 'system', model.system)}
+        english={shownIn(state, 'english', model.english)}
         errors={errors}
       />
       <Figure

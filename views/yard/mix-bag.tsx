@@ -14,6 +14,8 @@ export interface MixFormProps extends EntryFormProps<YardMixesModel, YardMix | P
   back: string | null;
 }
 
+/** How heavy bags commonly are. */
+const BAG = { metric: '25 kg', US: '55 lb' };
 const EXAMPLE = { metric: '27 kg', US: '60 lb' };
 const WATER = { metric: '4.7 l or 4700 ml', US: '5 qt or 160 fl oz' };
 
@@ -60,7 +62,7 @@ const NewBag: FC<MixFormProps> = (props) => (
       {...props}
       name="bagName"
       label="The bag, if it is not in the stock book yet"
-      hint="Fast-setting mortar, 25 kg. It is recorded there too, one bag for a bag of the mix."
+      hint={`Fast-setting mortar, ${BAG[props.model.system]}. It is recorded there too, one bag for a bag of the mix.`}
       width="line"
     />
     <TextField

@@ -54,7 +54,7 @@ const Lead: FC<{ model: MixStrengthModel }> = ({ model: { cement, strength, expe
   const out = strength?.stages.find(({ at }) => at === 'out');
   if (!cement || !out) return <Answer note={FOR_PLANNING}>Which cement is in {mix.name}?</Answer>;
   const kept =
-    expected === null ? 'at 20 °C, as no temperature is expected' : `as warm as you expect, ${expected} today`;
+    expected === null ? 'at 20 °C (68 °F), as no temperature is expected' : `as warm as you expect, ${expected} today`;
   return (
     <Answer
       note={`Then it is fit to go out by plan: filled today and kept ${kept}, by the curve of ${curveSource(cement)}. ${FOR_PLANNING}`}
@@ -91,8 +91,8 @@ export const MixStrengthPage: FC<{ model: MixStrengthModel }> = ({ model }) => (
     </div>
     {model.strength && (
       <p class="quiet">
-        Up to three days at 20 °C the code wants a test, so no share is given before. Colder days count for less (EN
-        1992-1-1, annex B).
+        Up to three days at 20 °C (68 °F) the code wants a test, so no share is given before. Colder days count for less
+        (EN 1992-1-1, annex B).
       </p>
     )}
   </>

@@ -13,14 +13,21 @@ import { STOCK } from './stock-page.tsx';
 
 type StockFormProps = EntryFormProps<YardStockModel, YardMaterial>;
 
-const COUNTED_IN = ['bag', 'kg', 'g', 'l', 'm', 'm²', 'piece', 'stick', 'sheet', 'sachet'];
+const COUNTED_IN = {
+  metric: ['bag', 'kg', 'g', 'l', 'm', 'm²', 'piece', 'stick', 'sheet', 'sachet'],
+  US: ['bag', 'lb', 'oz', 'qt', 'ft', 'sq ft', 'piece', 'stick', 'sheet', 'sachet'],
+};
+const HINTS = {
+  metric: { name: 'As on the bag: Fast-setting mortar, 25 kg.', unit: 'One of it: bag, kg, stick, piece.' },
+  US: { name: 'As on the bag: Fast-setting mortar, 55 lb.', unit: 'One of it: bag, lb, stick, piece.' },
+};
 
 const What: FC<StockFormProps> = (props) => (
   <>
-    <EntryFigure {...props} name="name" label="Name" width="line" hint="As on the bag: Fast-setting mortar, 25 kg." />
-    <EntryFigure {...props} name="unit" label="Counted in" hint="One of it: bag, kg, stick, piece." list="units" />
+    <EntryFigure {...props} name="name" label="Name" width="line" hint={HINTS[props.model.system].name} />
+    <EntryFigure {...props} name="unit" label="Counted in" hint={HINTS[props.model.system].unit} list="units" />
     <datalist id="units">
-      {COUNTED_IN.map((unit) => (
+      {COUNTED_IN[props.model.system].map((unit) => (
         <option value={unit} />
       ))}
     </datalist>

@@ -17,8 +17,8 @@ export const moveDelivery = (fields: FormFields): Edit<{ name: string; day: stri
     const goods = id.ok ? await incomingById(tx, id.value) : null;
     if (!goods || goods.arrivedOn !== null)
       return refuse('goods', 'That has arrived already, or is no longer on its way. Nothing was changed.');
-    const [today, { system }] = [todayIn(yard), await measuresOf(tx)];
-    const on = expectedTyped(fields, { today, last: lastDay(yard), system });
+    const [today, { system, english }] = [todayIn(yard), await measuresOf(tx)];
+    const on = expectedTyped(fields, { today, last: lastDay(yard), system, english });
     if (!on.ok) return on;
     const faults = changedMeanwhile(
       { shown: daysShown(fields, ['on']), now: { on: goods.on }, typed: { on: on.value } },

@@ -31,8 +31,8 @@ export const notToBeHad = (fields: FormFields): Edit<NotHad> => ({
       await setMaterialBuying(tx, material.id, facts);
       return done({ name: material.name, from: null });
     }
-    const { system } = await measuresOf(tx);
-    const from = expectedTyped(fields, { today: todayIn(yard), last: lastDay(yard), system });
+    const { system, english } = await measuresOf(tx);
+    const from = expectedTyped(fields, { today: todayIn(yard), last: lastDay(yard), system, english });
     if (!from.ok) return from;
     await setMaterialBuying(tx, material.id, { ...facts, notBefore: from.value });
     return done({ name: material.name, from: from.value });

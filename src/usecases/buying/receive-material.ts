@@ -11,13 +11,12 @@ import {
   setPricePaid,
 } from '../../../db/stores/material-store.ts';
 import { LARGEST } from '../../../shared/number.ts';
-import type { UnitSystem } from '../../../shared/units.ts';
 import { fromMinor, toMinor } from '../../engine/cost/minor-units.ts';
 import { shareOut } from '../../engine/cost/share-out.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { amountTyped, TOO_MUCH } from '../typed/amount-typed.ts';
-import { readDate } from '../typed/date-typed.ts';
+import { type DateReading, readDate } from '../typed/date-typed.ts';
 import { measuresOf } from '../typed/measures.ts';
 import { type CameTyped, priceRead, shareOfStick } from '../typed/purchase-form.ts';
 import { keepsUntil } from './bags-facts.ts';
@@ -66,12 +65,11 @@ const keepRestComing = async (tx: Tx, goods: StoredIncoming, came: number, price
 const bagDateOf = (
   typed: string | undefined,
   material: StoredMaterial | null,
-  day: string,
-  system: UnitSystem,
+  how: DateReading,
 ): Outcome<string | null> => {
   if (!material || material.stickMm !== null || material.inSheets || typed === '') return done(null);
-  if (typed === undefined) return done(keepsUntil(material.shelfLifeDays, day));
-  const read = readDate(typed, { today: day, system });
+  if (typed === undefined) return done(keepsUntil(material.shelfLifeDays, how.today));
+  const read = readDate(typed, how);
   return read.ok ? done(read.date) : refuse('useBy', read.reason);
 };
 
@@ -84,7 +82,7 @@ const receive = async (
   const goods = await incomingById(tx, id);
   if (!goods || goods.arrivedOn !== null) return refuse('goods', ARRIVED_ALREADY);
   const material = await materialById(tx, goods.material);
-  const { system } = await measuresOf(tx);
+  const { system, english } = await measuresOf(tx);
   const came = amountTyped(typed, material?.unit ?? '', system);
   if (!came.ok) return refuse('came', came.reason);
   if (came.value !== null && came.value <= 0) return refuse('came', 'How much came? Write a number above 0.');
@@ -96,7 +94,7 @@ const receive = async (
     return refuse('came', `With what is there already it ${TOO_MUCH.charAt(0).toLowerCase()}${TOO_MUCH.slice(1)}`);
   const asked = askedFirst(goods, quantity, typed);
   if (asked !== null) return refuse('came', asked);
-  const useBy = bagDateOf(typed.useBy, material, day, system);
+  const useBy = bagDateOf(typed.useBy, material, { today: day, system, english });
   if (!useBy.ok) return useBy;
   const { currency } = await habitsOfYard(tx);
   const paid = typed.price === undefined ? done(undefined) : priceRead(typed.price, { currency });

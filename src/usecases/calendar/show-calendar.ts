@@ -3,6 +3,7 @@ import { addressWithHash, eventsGiven, saveEventsGiven } from '../../../db/store
 import type { CalendarEntry, CalendarEvent } from '../../../shared/calendar-entry.ts';
 import { buysAhead } from '../buying/trips-ahead.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
+import { type Written, writtenIn } from '../core/own-words.ts';
 import { hashOf } from '../core/secret.ts';
 import { mapYielding } from '../core/yield-thread.ts';
 import { openOrdersOf } from '../orders/open-orders.ts';
@@ -20,6 +21,8 @@ export interface CalendarModel {
   /** What each UID ends in. */
   uidEnding: string;
   events: readonly CalendarEvent[];
+  /** The English it is written in. */
+  written: Written;
 }
 
 const entriesNow = async (context: UseCaseContext) => {
@@ -57,5 +60,6 @@ export const showCalendar = async (context: UseCaseContext, secret: string): Pro
   const { yard, entries } = await entriesNow(context);
   const moment = { now: context.now, today: today(yard.yard.timeZone, context.now) };
   const events = await context.database.write((tx) => given(tx, address.id, entries, moment));
-  return { yardName: yard.yard.name, today: moment.today, uidEnding: address.uidEnding, events };
+  const written = await writtenIn(context);
+  return { yardName: yard.yard.name, today: moment.today, uidEnding: address.uidEnding, events, written };
 };

@@ -47,7 +47,7 @@ const NAMES: Record<string, string> = {
   mixWetCures: 'How long pieces are kept wet of',
   keptKits: 'What stands ready of',
   keptCastings: 'What stands ready of',
-  guesses: 'A guess',
+  guesses: 'A figure to check',
   typedFigures: 'A figure',
 };
 

@@ -105,9 +105,9 @@ const workText = ({ from, until, ...window }: WorkWindow) =>
   `${rhythmText({ ...window, from })}, ${hoursText(window)}, from ${dateText(from)}${until ? ` until ${dateText(until)}` : ''}`;
 
 /** Whether it is the demo is no figure of the yard. */
-const yardOf = ({ yard: { now: _now, ...yard }, units, habits, costs }: Archive): Entry => {
+const yardOf = ({ yard: { now: _now, ...yard }, units, english, habits, costs }: Archive): Entry => {
   const { demo: _demo, ...kept } = habits ?? {};
-  return { ...yard, units, ...kept, ...costs };
+  return { ...yard, units, english, ...kept, ...costs };
 };
 
 const lists = (before: Archive, after: Archive, nameOf: NameOf): Difference[] => [

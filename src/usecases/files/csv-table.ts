@@ -27,7 +27,13 @@ const TABLES: Readonly<Record<TableKind, TableRows>> = {
   stock: stockRowsOf,
 };
 
-const plain = (name: string): string => name.trim().toLowerCase().replace(/\s+/g, ' ');
+/** Columns are called the same in every file that is written, and found under their US spelling too. */
+const AS_WRITTEN: Readonly<Record<string, string>> = { mold: 'mould' };
+
+const plain = (name: string): string => {
+  const column = name.trim().toLowerCase().replace(/\s+/g, ' ');
+  return AS_WRITTEN[column] ?? column;
+};
 
 /** The table most of whose columns the file has; null when it has none of any. */
 const kindOf = (columns: readonly string[]): TableKind | null => {

@@ -21,7 +21,14 @@ export const FIGURE_WORDS: Readonly<Record<string, string>> = {
     batchWorthDays: 'a mix saved is worth',
     bagWorthDays: 'a bag saved is worth',
   },
-  ...{ fixedHours: 'fixed ahead', currency: 'money', weekStart: 'week begins', demo: 'demo yard', units: 'units' },
+  ...{
+    fixedHours: 'fixed ahead',
+    currency: 'money',
+    weekStart: 'week begins',
+    demo: 'demo yard',
+    units: 'units',
+    english: 'English',
+  },
   ...{ unit: 'counted in', onHand: 'in the yard', pack: 'pack', leadDays: 'days to arrive', minimum: 'always keep' },
   ...{
     unitPrice: 'price',
@@ -77,7 +84,7 @@ export const FIGURE_WORDS: Readonly<Record<string, string>> = {
     notBefore: 'not before',
     promisedOn: 'promised',
   },
-  ...{ heldUntil: 'held until', weight: 'can it slip', takenAt: 'taken', handedOverOn: 'handed over on' },
+  ...{ heldUntil: 'held until', weight: 'could it be later', takenAt: 'taken', handedOverOn: 'handed over on' },
   ...{ packedAt: 'packed', packedMinutes: 'packed so far', lines: 'asked for' },
 };
 

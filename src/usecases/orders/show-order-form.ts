@@ -101,7 +101,7 @@ export const orderAtVersion = (version = ''): OrderFormFields | null => {
 /** What an order that is typed in this yard is read by. */
 export const orderReading = async (context: UseCaseContext): Promise<OrderReading> => {
   const { yard } = await currentPlan(context);
-  const { system } = await showMeasures(context);
+  const { system, english } = await showMeasures(context);
   const units = new Map(offersOf(yard, system).map(({ what, keptIn }) => [what, keptIn]));
-  return { today: today(yard.yard.timeZone, context.now), system, keptIn: (what) => units.get(what) ?? '' };
+  return { today: today(yard.yard.timeZone, context.now), system, english, keptIn: (what) => units.get(what) ?? '' };
 };

@@ -6,6 +6,6 @@ import { currentPlan } from './make-plan.ts';
 /** What a day that is typed is read by. */
 export const dateReading = async (context: UseCaseContext): Promise<DateReading> => {
   const { yard } = await currentPlan(context);
-  const { system } = await showMeasures(context);
-  return { today: today(yard.yard.timeZone, context.now), system };
+  const { system, english } = await showMeasures(context);
+  return { today: today(yard.yard.timeZone, context.now), system, english };
 };

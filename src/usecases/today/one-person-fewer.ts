@@ -24,7 +24,7 @@ export const onePersonFewer = (
       const { windows, start: from } = chosen.value;
       const people = hoursOfPeople(windows);
       const gone = missing === null ? undefined : people[missing];
-      if (!gone) return refuse('window', 'Choose whose hours fall away.');
+      if (!gone) return refuse('window', "Choose who can't come.");
       if (people.reduce((sum, { crew }) => sum + crew, 0) <= 1)
         return refuse('window', 'Nobody would be left. Say that there is no work instead.');
       // A session may go on past midnight: the hours are those of the date on which they begin.

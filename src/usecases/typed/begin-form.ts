@@ -1,3 +1,4 @@
+import type { English } from '../../../shared/english.ts';
 import { isTimeZone, WEEKDAYS } from '../../../shared/time.ts';
 import { type TypedLength, UNIT_SYSTEMS, type UnitSystem } from '../../../shared/units.ts';
 import type { BeginAnswers, MinutesSaid } from '../../engine/begin/begin-yard.ts';
@@ -9,6 +10,7 @@ import { readTemperature } from '../../engine/units/temperature.ts';
 import type { Outcome } from '../core/context.ts';
 import { type FormFields, rowsTyped } from './form-fields.ts';
 import { TypedReader } from './typed-reader.ts';
+import { englishTyped } from './yard-form.ts';
 
 /** Rows for lengths that the form begins with, and may have at most. */
 const FIRST_ROWS = 4;
@@ -27,6 +29,7 @@ const LONGEST_STRIP_MINUTES = 10_080;
 export interface BegunTyped {
   answers: BeginAnswers;
   system: UnitSystem;
+  english: English;
   lengths: TypedLength[];
   height: TypedLength;
   thickness: TypedLength;
@@ -53,12 +56,29 @@ interface PanelRow {
   moulds: number;
 }
 
+/** No panel is shorter; a bare number below it was meant in inches, or is a slip of the hand. */
+const SHORTEST_BARE_MM = 150;
+
+/** "48" in a metric yard is asked about; "48 mm" is taken as it is. */
+const unclearUnit = (text: string, { mm }: TypedLength, system: UnitSystem): string | null =>
+  system === 'metric' && mm > 0 && mm < SHORTEST_BARE_MM && /^[\d.,]+$/.test(text)
+    ? `${text} mm or ${text} in? Write it with its unit.`
+    : null;
+
+const panelLength = (reader: TypedReader, name: string, system: UnitSystem): TypedLength => {
+  const before = reader.faults.length;
+  const length = lengthTyped(reader, name, system);
+  const asked = unclearUnit(reader.text(name), length, system);
+  if (asked !== null && reader.faults.length === before) reader.refuse(name, asked);
+  return length;
+};
+
 const panelRow = (reader: TypedReader, row: number, system: UnitSystem): PanelRow | null => {
   const [length, count] = [`length${row}`, `moulds${row}`];
   if (reader.text(length) === '' && reader.text(count) === '') return null;
   return {
     row,
-    length: lengthTyped(reader, length, system),
+    length: panelLength(reader, length, system),
     moulds: reader.whole(count, 'How many moulds of it?', { least: 1, most: MOST_MOULDS }),
   };
 };
@@ -130,6 +150,12 @@ const minutesTyped = (reader: TypedReader): MinutesSaid => {
   return minutes;
 };
 
+/** What a yard that is begun measures with and how it is written; metric where the form does not say. */
+export const writtenTyped = (reader: TypedReader): { system: UnitSystem; english: English } => {
+  const system = reader.text('system') === '' ? 'metric' : reader.choice('system', UNIT_SYSTEMS);
+  return { system, english: englishTyped(reader, system) };
+};
+
 /** The name and clock of a yard that is begun. */
 export const nameTyped = (reader: TypedReader): { name: string; timeZone: string } => {
   const name = reader.words('name', 'What is the yard called?');
@@ -145,7 +171,7 @@ const called = ({ typed }: TypedLength): string => typed.replace(/\s+/g, ' ');
 /** The four answers as they were typed, or everything that is wrong with them, each at its field. */
 export const beginTyped = (typed: FormFields, now: string): Outcome<BegunTyped> => {
   const reader = new TypedReader(typed);
-  const system = reader.choice('system', UNIT_SYSTEMS);
+  const { system, english } = writtenTyped(reader);
   const panels = panelsTyped(reader, system);
   const bag = bagTyped(reader, panels, system);
   const [cold, warm] = [dayTyped(reader, 'cold', system), dayTyped(reader, 'warm', system)];
@@ -159,7 +185,7 @@ export const beginTyped = (typed: FormFields, now: string): Outcome<BegunTyped> 
     ...{ heightMm: height.mm, thicknessMm: thickness.mm, minutes: minutesTyped(reader) },
     nowCelsius: nowCelsius(season, cold.celsius, warm.celsius),
   };
-  return reader.outcome({ answers, system, lengths: panels.map(({ length }) => length), height, thickness });
+  return reader.outcome({ answers, system, english, lengths: panels.map(({ length }) => length), height, thickness });
 };
 
 const MOST_MADE = 200;

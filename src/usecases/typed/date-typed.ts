@@ -1,3 +1,4 @@
+import { type English, englishOf } from '../../../shared/english.ts';
 import { quoted } from '../../../shared/said-back.ts';
 import {
   type DayNumber,
@@ -21,11 +22,17 @@ export type DateRead =
   | { ok: true; date: string; order: DateOrder | null; next?: string }
   | { ok: false; reason: string };
 
-/** What a day is read by: today, for what has no year, and the units, by which 5/6 is the month first or the day. */
+/**
+ * What a day is read by: today, for what has no year, and the English of the yard (where it is not said, by the units), by
+ * which 5/6 is the month first or the day.
+ */
 export interface DateReading {
   today: string;
   system: UnitSystem;
+  english?: English;
 }
+
+const isMonthFirst = ({ system, english }: DateReading): boolean => (english ?? englishOf(system)) === 'US';
 
 const MONTHS = [
   ...['January', 'February', 'March', 'April', 'May', 'June'],
@@ -120,7 +127,7 @@ const agreeing = (parts: Parts, weekday: Weekday | null, how: DateReading): Date
   return none(`${day} is a ${DAY_NAMES[weekdayOf(dayNumber(date))]}, not a ${DAY_NAMES[weekday]}.`);
 };
 
-/** "8.5." has the day first everywhere. "5/6" has it by the yard's units, unless only one of the two is a date. */
+/** "8.5." has the day first everywhere. "5/6" has it by the yard's English, unless only one of the two is a date. */
 const fromNumbers = (text: string, weekday: Weekday | null, how: DateReading): DateRead | null => {
   const match = /^(\d{1,2})\s*([./-])\s*(\d{1,2})\.?(?:\s*[./-]?\s*(\d{4}|(?<=[./-]\s*)\d{2}))?$/.exec(text);
   if (!match) return null;
@@ -128,11 +135,11 @@ const fromNumbers = (text: string, weekday: Weekday | null, how: DateReading): D
   const dayFirst: Parts = { day: one, month: other, year };
   if (match[2] === '.') return agreeing(dayFirst, weekday, how);
   const monthFirst: Parts = { day: other, month: one, year };
-  const [mine, theirs] = how.system === 'US' ? [monthFirst, dayFirst] : [dayFirst, monthFirst];
+  const [mine, theirs] = isMonthFirst(how) ? [monthFirst, dayFirst] : [dayFirst, monthFirst];
   const [isMine, isTheirs] = [mine, theirs].map((parts) => existing(parts, how).length > 0);
   if (isMine && isTheirs && one !== other) {
     const read = agreeing(mine, weekday, how);
-    return read.ok ? { ...read, order: how.system === 'US' ? 'month first' : 'day first' } : read;
+    return read.ok ? { ...read, order: isMonthFirst(how) ? 'month first' : 'day first' } : read;
   }
   return agreeing(!isMine && isTheirs ? theirs : mine, weekday, how);
 };

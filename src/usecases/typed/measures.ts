@@ -1,6 +1,7 @@
 import type { Tx } from '../../../db/open.ts';
 import { habitsOfYard } from '../../../db/stores/habits-store.ts';
-import { unitsOfYard } from '../../../db/stores/units-store.ts';
+import { englishOfYard, unitsOfYard } from '../../../db/stores/units-store.ts';
+import type { English } from '../../../shared/english.ts';
 import type { YardHabits } from '../../../shared/habits.ts';
 import { type DayNumber, dateOfDay, dayNumber, WEEKDAYS, type Weekday, weekdayOf } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
@@ -10,10 +11,12 @@ import type { UseCaseContext } from '../core/context.ts';
 /** How a yard shows and reads its figures: units, money, and the day on which its week begins. */
 export interface Measures extends YardHabits {
   system: UnitSystem;
+  english: English;
 }
 
 export const measuresOf = async (tx: Tx): Promise<Measures> => ({
   system: await unitsOfYard(tx),
+  english: await englishOfYard(tx),
   ...(await habitsOfYard(tx)),
 });
 

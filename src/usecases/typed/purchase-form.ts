@@ -72,10 +72,10 @@ export const purchaseRead = (
   typed: PurchaseTyped,
   material: Bought,
   measures: Measures,
-  days: Omit<DeliveryReading, 'system'>,
+  days: Omit<DeliveryReading, 'system' | 'english'>,
 ): Outcome<Purchase> => {
   const quantity = quantityRead(typed.quantity, material, measures);
-  const on = dayRead(typed.on, { ...days, system: measures.system });
+  const on = dayRead(typed.on, { ...days, system: measures.system, english: measures.english });
   const price = priceRead(typed.price, measures);
   if (quantity.ok && on.ok && price.ok) return done({ quantity: quantity.value, on: on.value, price: price.value });
   const faults: Fault[] = [quantity, on, price].flatMap((one) => (one.ok ? [] : one.faults));

@@ -1,6 +1,7 @@
 import type { Fault } from '../../../shared/fault.ts';
 import type { Reading } from '../../engine/units/reading.ts';
 import type { Outcome } from '../core/context.ts';
+import { clockTyped } from './clock-typed.ts';
 import { type DateReading, readDate } from './date-typed.ts';
 
 interface WholeRange {
@@ -84,10 +85,9 @@ export class TypedReader {
 
   /** A time of day as "HH:MM": "8:30" is "08:30". */
   clock(name: string): string {
-    const [, hour = '', minute = ''] = /^(\d{1,2})[:.](\d{2})$/.exec(this.text(name)) ?? [];
-    if (hour !== '' && Number(hour) < 24 && Number(minute) < 60) return `${hour.padStart(2, '0')}:${minute}`;
-    this.refuse(name, 'Which time? Write it as 8:30.');
-    return '00:00';
+    const clock = clockTyped(this.text(name));
+    if (clock === null) this.refuse(name, 'Which time? Write it as 8:30.');
+    return clock ?? '00:00';
   }
 
   /** One of a few answers. */

@@ -1,6 +1,7 @@
+import { ENGLISHES, type English, englishOf } from '../../../shared/english.ts';
 import { FLOAT_DAYS, yardHabits } from '../../../shared/habits.ts';
 import { WEEKDAYS, type Weekday } from '../../../shared/time.ts';
-import { UNIT_SYSTEMS } from '../../../shared/units.ts';
+import { UNIT_SYSTEMS, type UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { FormFields } from './form-fields.ts';
 import { TypedReader } from './typed-reader.ts';
@@ -18,6 +19,10 @@ const currencyTyped = (reader: TypedReader): string => {
     reader.refuse('currency', 'Which currency? Its three letters, as in EUR, GBP or USD.');
   return text;
 };
+
+/** The English that was chosen; a form that does not ask for it goes by the units. */
+export const englishTyped = (reader: TypedReader, system: UnitSystem): English =>
+  reader.text('english') === '' ? englishOf(system) : reader.choice('english', ENGLISHES, 'Choose one of the two.');
 
 /** As they were where they are the same days; none and all of them are any day. */
 const handoverTyped = (reader: TypedReader, before: readonly Weekday[] | undefined): Weekday[] | null => {
@@ -47,8 +52,15 @@ export const yardTyped = (fields: FormFields, { yard: before }: YardFile) => {
   };
   const fixed = reader.whole('fixedHours', 'How many hours?', { most: MOST_FIXED_HOURS });
   const system = reader.choice('system', UNIT_SYSTEMS, 'Choose one of the two.');
+  const english = englishTyped(reader, system);
   const currency = currencyTyped(reader);
   const weekStart = reader.choice('weekStart', WEEKDAYS, 'Choose a day.');
   const floatDays = reader.wholeOrNone('floatDays', 'How many days?', { most: 30 }) ?? FLOAT_DAYS;
-  return reader.outcome({ facts, fixed, system, habits: yardHabits.safeParse({ currency, weekStart, floatDays }) });
+  return reader.outcome({
+    facts,
+    fixed,
+    system,
+    english,
+    habits: yardHabits.safeParse({ currency, weekStart, floatDays }),
+  });
 };

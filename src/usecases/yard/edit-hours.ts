@@ -1,5 +1,5 @@
 import type { Tx } from '../../../db/open.ts';
-import { unitsOfYard } from '../../../db/stores/units-store.ts';
+import { englishOfYard, unitsOfYard } from '../../../db/stores/units-store.ts';
 import {
   addExtra,
   addWork,
@@ -25,6 +25,7 @@ import { daysOffTyped, extraTyped, ruleRefused, workTyped } from '../typed/hours
 const howOf = async (tx: Tx, yard: YardFile): Promise<DateReading> => ({
   today: today(yard.yard.timeZone, yard.yard.now),
   system: await unitsOfYard(tx),
+  english: await englishOfYard(tx),
 });
 
 const WORDS: FieldWords = { rule: (fault) => ({ path: 'rule', message: ruleRefused(fault) }) };

@@ -1,7 +1,7 @@
 import type { Tx } from '../../../db/open.ts';
 import { dropGuess, guessesOfYard, setTyped, typedOf } from '../../../db/stores/figure-store.ts';
 import { addSteps, removeSteps, temperatureSteps, updateStep } from '../../../db/stores/temperature-store.ts';
-import { unitsOfYard } from '../../../db/stores/units-store.ts';
+import { englishOfYard, unitsOfYard } from '../../../db/stores/units-store.ts';
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
@@ -63,6 +63,7 @@ export const editMonths = (typed: FormFields): Edit<null> => ({
 const howOf = async (tx: Tx, yard: YardFile) => ({
   today: today(yard.yard.timeZone, yard.yard.now),
   system: await unitsOfYard(tx),
+  english: await englishOfYard(tx),
 });
 
 /** "6 degrees from Monday to Sunday": one step, and where nothing else begins the day after, one back to what it was. */

@@ -1,6 +1,7 @@
 import { habitsOfYard, setHabits } from '../../../db/stores/habits-store.ts';
-import { setUnits, unitsOfYard } from '../../../db/stores/units-store.ts';
+import { englishOfYard, setUnits, unitsOfYard } from '../../../db/stores/units-store.ts';
 import { fixedHours, updateYard } from '../../../db/stores/yard-store.ts';
+import type { English } from '../../../shared/english.ts';
 import type { YardHabits } from '../../../shared/habits.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { sessionsInHandFor } from '../../engine/begin/sessions-in-hand.ts';
@@ -30,7 +31,7 @@ export const editYard = (fields: FormFields): Edit<null> => ({
   work: async (tx, yard) => {
     const read = yardTyped(fields, yard);
     if (!read.ok) return read;
-    const { facts, fixed, system, habits } = read.value;
+    const { facts, fixed, system, english, habits } = read.value;
     const then = fits(yard, facts);
     if (!then.ok) return then;
     if (!habits.success) return refuse('currency', 'Which currency? Its three letters, as in EUR, GBP or USD.');
@@ -38,11 +39,12 @@ export const editYard = (fields: FormFields): Edit<null> => ({
       ...yard.yard,
       fixedHours: await fixedHours(tx),
       system: await unitsOfYard(tx),
+      english: await englishOfYard(tx),
       ...(await habitsOfYard(tx)),
     };
-    const after = { ...then.value.yard, fixedHours: fixed, system, ...habits.data };
+    const after = { ...then.value.yard, fixedHours: fixed, system, english, ...habits.data };
     await updateYard(tx, { ...facts, fixedHours: fixed });
-    await setUnits(tx, system);
+    await setUnits(tx, system, english);
     await setHabits(tx, habits.data);
     const figures = Object.entries({ ...before, ...after }).map(([figure]) => ({
       ...{ figure, before: before[figure as keyof typeof before], after: after[figure as keyof typeof after] },
@@ -55,6 +57,7 @@ export const editYard = (fields: FormFields): Edit<null> => ({
 /** The yard as a whole, as its form shows it. */
 export interface YardAboutModel extends YardPageHead, YardHabits {
   facts: YardFile['yard'];
+  english: English;
   /** A session is fixed, all of it, so many hours before it. */
   fixedHours: number;
   /** Sessions in hand that are advised, by how many figures are guesses. */
@@ -67,9 +70,9 @@ export interface YardAboutModel extends YardPageHead, YardHabits {
 
 /** The yard as a whole, as the form shows it. */
 export const showYardAbout = async (context: UseCaseContext): Promise<YardAboutModel> => {
-  const { yard, yardName, today, system, habits, guesses } = await showYardFrame(context);
+  const { yard, yardName, today, system, english, habits, guesses } = await showYardFrame(context);
   return {
-    ...{ yardName, today, system, ...habits, facts: yard.yard },
+    ...{ yardName, today, system, english, ...habits, facts: yard.yard },
     fixedHours: await context.database.read(fixedHours),
     sessionsAdvised: sessionsInHandFor(guesses),
     guesses: guesses.filter(({ kind }) => kind === 'yard').map(({ figure }) => figure),

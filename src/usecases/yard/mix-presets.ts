@@ -1,4 +1,5 @@
 import type { Mix } from '../../../shared/mix.ts';
+import type { UnitSystem } from '../../../shared/units.ts';
 import { FIRST_FIGURES } from '../../engine/begin/first-figures.ts';
 
 /** What a mix may be started from: figures to be corrected by the bag's data sheet. */
@@ -7,7 +8,8 @@ export type MixPreset = (typeof MIX_PRESETS)[number];
 
 export interface PresetFigures {
   mix: Omit<Mix, 'id'>;
-  bagName: string;
+  /** As is printed on the bag, by what the yard measures with: 25 kg are 55 lb. */
+  bagName: Readonly<Record<UnitSystem, string>>;
   waterLitres: number;
 }
 
@@ -15,7 +17,7 @@ const { mixMinutes, workingMinutes, washMinutes, attendMinutes, cureHours, refer
 
 /** Rapid-hardening (calcium sulfoaluminate) mortar. Common practice without a source, where none is named. */
 const RAPID: PresetFigures = {
-  bagName: 'Fast-setting mortar, 25 kg',
+  bagName: { metric: 'Fast-setting mortar, 25 kg', US: 'Fast-setting mortar, 55 lb' },
   // One 25 kg bag is wetted with 4.7 l (5 US quarts): facts of the trade, no source.
   waterLitres: 4.7,
   mix: {
@@ -33,7 +35,7 @@ const RAPID: PresetFigures = {
 
 /** Ordinary (Portland) cement mortar or concrete from a bag. Common practice without a source, where none is named. */
 const ORDINARY: PresetFigures = {
-  bagName: 'Ordinary mortar, 25 kg',
+  bagName: { metric: 'Ordinary mortar, 25 kg', US: 'Ordinary mortar, 55 lb' },
   waterLitres: 3.5,
   mix: {
     name: 'Ordinary mix',

@@ -1,6 +1,7 @@
 import { guessesOfYard } from '../../../db/stores/figure-store.ts';
 import { habitsOfYard } from '../../../db/stores/habits-store.ts';
-import { unitsOfYard } from '../../../db/stores/units-store.ts';
+import { englishOfYard, unitsOfYard } from '../../../db/stores/units-store.ts';
+import type { English } from '../../../shared/english.ts';
 import type { FigureOf } from '../../../shared/figure.ts';
 import type { YardHabits } from '../../../shared/habits.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
@@ -11,6 +12,7 @@ import { type CurrentPlan, currentPlan } from '../plan/make-plan.ts';
 /** What every section of the yard is shown from. */
 export interface YardFrame extends PageHead, Pick<CurrentPlan, 'yard' | 'plan'> {
   system: UnitSystem;
+  english: English;
   habits: YardHabits;
   /** Figures that nobody has confirmed yet, of every kind of thing. */
   guesses: readonly FigureOf[];
@@ -35,6 +37,7 @@ export const showYardFrame = async (context: UseCaseContext): Promise<YardFrame>
   const { yard, plan } = await currentPlan(context);
   const written = await context.database.read(async (tx) => ({
     system: await unitsOfYard(tx),
+    english: await englishOfYard(tx),
     habits: await habitsOfYard(tx),
     guesses: await guessesOfYard(tx),
   }));

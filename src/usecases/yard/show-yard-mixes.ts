@@ -98,7 +98,7 @@ const presetsOf = ({ yard, system }: YardFrame): PresetShown[] =>
     const { mix, bagName, waterLitres } = PRESETS[key];
     const texts = mixTexts(mix, { system, typed: {}, materials: yard.materials, waterLitres, wetCureHours: 0 });
     // A yard that has materials has its bags among them.
-    const bag = yard.materials.length === 0 ? bagName : '';
+    const bag = yard.materials.length === 0 ? bagName[system] : '';
     return { key, texts: { ...texts, bagName: bag }, guesses: fieldsOf([...PRESET_GUESSES, 'water']) };
   });
 

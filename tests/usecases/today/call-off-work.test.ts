@@ -66,5 +66,5 @@ describe('one person fewer', () => {
     expect(await fewer(1)).toEqual(['window: Nobody would be left. Say that there is no work instead.', ['usual']]));
 
   test('whose hours has to be said', async () =>
-    expect(await fewer(2, null)).toEqual(['window: Choose whose hours fall away.', ['usual']]));
+    expect(await fewer(2, null)).toEqual(["window: Choose who can't come.", ['usual']]));
 });

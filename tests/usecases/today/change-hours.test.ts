@@ -142,7 +142,7 @@ describe('one person fewer', () => {
     const context = await contextOf({ work });
     expect(faultOf(await onePersonFewer(context, { session, window }))).toEqual({
       path: 'window',
-      message: 'Choose whose hours fall away.',
+      message: "Choose who can't come.",
     });
   });
 });

@@ -1,0 +1,1 @@
+ALTER TABLE `yardUnits` ADD `english` text;

@@ -1,0 +1,40 @@
+import { getTableColumns, isNotNull, type Table } from 'drizzle-orm';
+import { getTableConfig, type SQLiteColumn, type SQLiteTable } from 'drizzle-orm/sqlite-core';
+import { YARD_TABLES } from '../tables/yard-tables.ts';
+import type { Tx } from '../transaction.ts';
+
+/** Columns that name other rows, by their name in the database. */
+const references = (table: SQLiteTable): ReadonlySet<string> =>
+  new Set(getTableConfig(table).foreignKeys.flatMap((key) => key.reference().columns.map(({ name }) => name)));
+
+/** Columns of free text: no key, no one of a few words. */
+const freeColumns = (table: SQLiteTable): SQLiteColumn[] => {
+  const named = references(table);
+  return (Object.values(getTableColumns(table as Table)) as SQLiteColumn[]).filter(
+    ({ name, dataType, enumValues, primary }) =>
+      (dataType === 'string' || dataType === 'json') &&
+      !enumValues?.length &&
+      !primary &&
+      name !== 'id' &&
+      !named.has(name),
+  );
+};
+
+const textsIn = (value: unknown): string[] => {
+  if (typeof value === 'string') return [value];
+  return value !== null && typeof value === 'object' ? Object.values(value).flatMap(textsIn) : [];
+};
+
+/** Nobody's words: instants, days, clocks and numbers. */
+const IS_FIGURE = /^[\d\s:.+TZ-]*$/;
+
+/** All that the yard typed anywhere in words of its own, such as names and notes, each once. */
+export const ownWordsOfYard = async (tx: Tx): Promise<string[]> => {
+  const words = new Set<string>();
+  for (const table of Object.values(YARD_TABLES) as SQLiteTable[])
+    for (const column of freeColumns(table)) {
+      const rows = await tx.selectDistinct({ value: column }).from(table).where(isNotNull(column));
+      for (const { value } of rows) for (const text of textsIn(value)) if (!IS_FIGURE.test(text)) words.add(text);
+    }
+  return [...words];
+};

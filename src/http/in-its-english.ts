@@ -1,0 +1,31 @@
+import type { Context, MiddlewareHandler } from 'hono';
+import { usManifest, usPage } from '../../views/words/us-page.ts';
+import { writtenIn } from '../usecases/core/own-words.ts';
+import { isFilePath } from './file-routes.tsx';
+import { readForm } from './form.ts';
+import type { Screens } from './screens.ts';
+
+/** What was just typed or asked: pages repeat it where it could not be taken. */
+const justTyped = async (c: Context): Promise<string[]> => {
+  const asked = Object.values(c.req.queries()).flat();
+  const isForm = c.req.method === 'POST' && !isFilePath(c.req.path);
+  return isForm ? [...asked, ...Object.values(await readForm(c))] : asked;
+};
+
+/**
+ * Every page, part of a page and manifest in the English of the yard, whoever made it. Where the store cannot be read,
+ * such as in a page that says just that, it stays as it was written.
+ */
+export const inItsEnglish =
+  ({ context }: Screens): MiddlewareHandler =>
+  async (c, next) => {
+    await next();
+    const type = c.res.headers.get('Content-Type') ?? '';
+    const isPage = type.startsWith('text/html');
+    if (!isPage && !type.startsWith('application/manifest+json')) return;
+    const written = await writtenIn(context()).catch(() => null);
+    if (written?.english !== 'US') return;
+    const text = await c.res.text();
+    const own = isPage ? [...written.own, ...(await justTyped(c))] : [];
+    c.res = new Response(isPage ? usPage(text, own) : usManifest(text), c.res);
+  };
