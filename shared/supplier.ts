@@ -14,6 +14,25 @@ const dayRule = z.strictObject({ rule, from: date });
 /** More single days than that are a rule. */
 const MOST_CLOSED_DAYS = 1000;
 
+/** Days on which a supplier is open and brings things, and dates on which it does neither. */
+const daysThere = {
+  opens: dayRule.optional(),
+  delivers: dayRule.optional(),
+  closed: z.array(date).max(MOST_CLOSED_DAYS).default([]),
+};
+
+/**
+ * What planning asks of a supplier (R10): when it is open (absent: every day) and when it brings things (absent: whenever it is open), and
+ * whether its things are fetched there (absent: no).
+ */
+export const supplierInFile = z.strictObject({
+  name: z.string().min(1, 'is empty'),
+  ...daysThere,
+  fetched: z.boolean().optional(),
+});
+/** What planning asks of a supplier, once read. */
+export type SupplierInFile = z.infer<typeof supplierInFile>;
+
 /** A trip is for so many days ahead at most, where nobody said otherwise: plans further ahead change. */
 export const AHEAD_DAYS = 14;
 
@@ -25,9 +44,7 @@ export const AHEAD_DAYS = 14;
  */
 const supplierFacts = z.strictObject({
   leadDays: days.optional(),
-  opens: dayRule.optional(),
-  delivers: dayRule.optional(),
-  closed: z.array(date).max(MOST_CLOSED_DAYS).default([]),
+  ...daysThere,
   fetched: z.boolean().optional(),
   minimumOrder: amount.default(0),
   deliveryPrice: amount.default(0),
@@ -41,6 +58,16 @@ export type SupplierFacts = z.infer<typeof supplierFacts>;
 export const supplier = supplierFacts.extend({ name: z.string().min(1, 'is empty') });
 /** A supplier once read: every default filled in. */
 export type Supplier = z.infer<typeof supplier>;
+
+/**
+ * Whether things of a supplier are fetched there: as it was said, or else where all of it can be had the same day.
+ *
+ * Example: of one of whom nothing was said, with sand that takes 0 days and rods that take 5: false.
+ */
+export const isFetched = (
+  { name, fetched }: Pick<Supplier, 'name' | 'fetched'>,
+  materials: readonly { supplier?: string | null | undefined; leadDays?: number | null | undefined }[],
+): boolean => fetched ?? materials.every(({ supplier: of, leadDays }) => of !== name || leadDays === 0);
 
 /**
  * What buying asks of a material and planning does not, in the material's unit: what one weighs (kg), what one costs from

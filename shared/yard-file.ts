@@ -9,6 +9,7 @@ import { finishedPieces, mould, pieceInMould } from './mould.ts';
 import { order } from './order.ts';
 import { begun, keep } from './plan.ts';
 import { shapeFaults } from './shape-faults.ts';
+import { supplierInFile } from './supplier.ts';
 import { temperatureStep, weather } from './temperature.ts';
 import { date, dateIn, isDate, isInstant, isTimeZone } from './time.ts';
 import { extraWindow, workWindow } from './work.ts';
@@ -29,6 +30,7 @@ export const yardFile = z.strictObject({
   temperatures: z.array(temperatureStep),
   weather: weather.optional(),
   materials: z.array(material),
+  suppliers: z.array(supplierInFile).optional(),
   incoming: z.array(incoming),
   mixes: z.array(mix),
   castings: z.array(casting),

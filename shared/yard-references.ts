@@ -71,6 +71,11 @@ export const referenceFaults = (input: unknown): Fault[] => {
     faults.push(...lotFaults(x, path, isRecord(input.yard) ? input.yard.now : undefined));
     for (const [key, reason] of sheetFaults(x)) fault([...path, key], reason);
   }
+  const named = new Set<unknown>();
+  for (const [x, path] of entries(input, 'suppliers')) {
+    if (named.has(x.name)) fault([...path, 'name'], `"${x.name}" is given twice`);
+    named.add(x.name);
+  }
   for (const [x, path] of entries(input, 'incoming')) refers(x, 'material', path, materials, 'material');
   for (const [x, path] of entries(input, 'mixes')) {
     checkQuantities(x, 'perBag', path);

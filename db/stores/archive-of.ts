@@ -166,8 +166,9 @@ export const loadArchive = async (tx: Tx, now: string): Promise<Archive> => {
   const keep = rows.yards[0]?.keep;
   const { ofCasting, ofKit } = sizesOf(rows);
   const { ofCastings, ofKits } = keptOf(rows);
+  const { suppliers: _days, ...ofFile } = file;
   return archive.parse({
-    ...file,
+    ...ofFile,
     format: 'mould-rota/archive',
     version: ARCHIVE_VERSION,
     yard: { ...file.yard, fixedHours: rows.yards[0]?.fixedHours },

@@ -71,7 +71,7 @@ const noted = (archive: Archive, rows: WantedRows): Pick<WantedRows, 'materials'
 };
 
 /** Without what only an archive says of them: the entries as a yard file has them. */
-const asFile = ({ materials, mixes, castings, moulds, kits, ...archive }: Archive) => ({
+const asFile = ({ materials, mixes, castings, moulds, kits, suppliers: _suppliers, ...archive }: Archive) => ({
   ...archive,
   format: 'mould-rota/yard' as const,
   version: 2 as const,

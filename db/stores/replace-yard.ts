@@ -27,6 +27,7 @@ import { offcutRowsOf } from './offcut-store.ts';
 import { insertAll } from './rows.ts';
 import { lotsWanted } from './stock-rows.ts';
 import { settleStock } from './store-rows.ts';
+import { rowOfDays } from './supplier-store.ts';
 import { weatherHours, weatherRows } from './temperature-store.ts';
 import { fixedHours, isEmpty } from './yard-store.ts';
 
@@ -110,6 +111,7 @@ const insertMaterials = async (tx: Tx, file: YardFile) => {
   await insertAll(tx, offcuts, offcutRowsOf(file.materials));
   await settleStock(tx, file.yard.now, { lots: lotsWanted(file.materials) });
   await insertAll(tx, incomings, inOrder(file.incoming));
+  await insertAll(tx, suppliers, (file.suppliers ?? []).map(rowOfDays));
   await insertAll(tx, mixes, inOrder(file.mixes));
   const perBag = inside(file.mixes, (mix) => mix.perBag);
   await insertAll(

@@ -1,5 +1,5 @@
 import { asc, eq } from 'drizzle-orm';
-import type { MaterialBuying, Supplier } from '../../shared/supplier.ts';
+import { AHEAD_DAYS, type MaterialBuying, type Supplier, type SupplierInFile } from '../../shared/supplier.ts';
 import { materials } from '../tables/material.ts';
 import { materialBuyings, suppliers } from '../tables/supplier.ts';
 import type { Tx } from '../transaction.ts';
@@ -7,6 +7,12 @@ import type { Tx } from '../transaction.ts';
 /** All suppliers of whom something is known, by name. */
 export const suppliersByName = async (tx: Tx): Promise<Supplier[]> =>
   (await tx.select().from(suppliers).orderBy(asc(suppliers.name))).map(({ name, facts }) => ({ name, ...facts }));
+
+/** The row of a supplier of whom only days are known: it asks for nothing else. */
+export const rowOfDays = ({ name, ...days }: SupplierInFile): typeof suppliers.$inferInsert => ({
+  name,
+  facts: { ...days, minimumOrder: 0, deliveryPrice: 0, aheadDays: AHEAD_DAYS },
+});
 
 /** One supplier, or null where nothing is known of one of that name. */
 export const supplierNamed = async (tx: Tx, name: string): Promise<Supplier | null> => {

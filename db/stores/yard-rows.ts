@@ -1,11 +1,13 @@
 import type { FigureOf } from '../../shared/figure.ts';
 import { partsInUse } from '../../shared/mould-part.ts';
+import { isFetched } from '../../shared/supplier.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { yards } from '../tables/yard.ts';
 import { offcutRowsOf } from './offcut-store.ts';
 import { orderRows, type SaidOtherwise } from './order-rows.ts';
 import { filled, inside, listed, placedById } from './row-lists.ts';
 import type { StoreRows, WantedRows } from './store-rows.ts';
+import { rowOfDays } from './supplier-store.ts';
 import { weatherHours, weatherRows } from './temperature-store.ts';
 
 const yardRow = (held: StoreRows, { yard, keep, weather }: YardFile) => {
@@ -34,7 +36,28 @@ const workRows = (held: StoreRows, { work, closed, extra, temperatures, weather 
   weatherDays: listed(weatherRows(weather?.days ?? []), held.weatherDays, said, {}),
 });
 
-const materialRows = (held: StoreRows, { materials, incoming }: YardFile) => {
+/** What a file says of the days of suppliers; all else that is known of them stays. */
+const supplierRows = (
+  { suppliers: held }: StoreRows,
+  { suppliers = [], materials }: YardFile,
+): StoreRows['suppliers'] => {
+  const said = new Map(suppliers.map((one) => [one.name, one]));
+  const known = held.map(({ name, facts }) => {
+    const days = said.get(name);
+    if (!days) return { name, facts };
+    const { opens: _opens, delivers: _delivers, fetched, ...rest } = facts;
+    const { name: _name, fetched: saidFetched = false, ...own } = days;
+    // What nobody said stays unsaid, where it comes to the same.
+    const isSame = isFetched({ name, ...(fetched === undefined ? {} : { fetched }) }, materials) === saidFetched;
+    const either = isSame ? fetched : saidFetched;
+    return { name, facts: { ...rest, ...own, ...(either === undefined ? {} : { fetched: either }) } };
+  });
+  const isKnown = new Set(held.map(({ name }) => name));
+  return [...known, ...suppliers.filter(({ name }) => !isKnown.has(name)).map(rowOfDays)];
+};
+
+const materialRows = (held: StoreRows, file: YardFile) => {
+  const { materials, incoming } = file;
   const before = new Map(held.materials.map((row) => [row.id, row]));
   const arrived = held.incomings.filter(
     (row) => row.arrivedOn !== null && materials.some(({ id }) => id === row.material),
@@ -70,7 +93,7 @@ const materialRows = (held: StoreRows, { materials, incoming }: YardFile) => {
     offcuts: offcutRowsOf(materials),
     stockEntries: held.stockEntries,
     incomings: [...arrived, ...coming],
-    suppliers: held.suppliers,
+    suppliers: supplierRows(held, file),
     materialBuyings: held.materialBuyings.filter((row) => materials.some(({ id }) => id === row.material)),
   };
 };

@@ -1,5 +1,6 @@
 import { asc, eq, isNull, sql } from 'drizzle-orm';
 import type { AnySQLiteColumn, SQLiteTable } from 'drizzle-orm/sqlite-core';
+import { isFetched, type SupplierInFile } from '../../shared/supplier.ts';
 import { clockIn, type DayNumber, dateIn, dateOfDay, dayNumber } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { castingCuts, castingMaterials, castings } from '../tables/casting.ts';
@@ -16,7 +17,7 @@ import type { Tx } from '../transaction.ts';
 import { offcutsByMaterial } from './offcut-store.ts';
 import { belongings, inParts, present } from './rows.ts';
 import { lotsByMaterial } from './stock-store.ts';
-import { materialBuyingsById } from './supplier-store.ts';
+import { materialBuyingsById, suppliersByName } from './supplier-store.ts';
 import { weatherOf } from './temperature-store.ts';
 
 const ONE = 1;
@@ -74,6 +75,18 @@ const loadMaterials = async (tx: Tx, today: DayNumber) => {
       };
     },
   );
+};
+
+/** Suppliers that sell something and of whom days are known, as planning asks of them; a yard that has none says nothing. */
+const loadSuppliers = async (tx: Tx): Promise<Pick<YardFile, 'suppliers'>> => {
+  const own = await listed(tx, materials);
+  const named = new Set(own.map(({ supplier }) => supplier));
+  const suppliers = (await suppliersByName(tx)).flatMap((one): SupplierInFile[] => {
+    const { name, opens, delivers, closed } = one;
+    if (!named.has(name) || (!opens && !delivers && closed.length === 0)) return [];
+    return [{ name, ...(opens && { opens }), ...(delivers && { delivers }), closed, fetched: isFetched(one, own) }];
+  });
+  return suppliers.length === 0 ? {} : { suppliers };
 };
 
 /**
@@ -237,6 +250,7 @@ export const loadYardFile = async (tx: Tx, now: string): Promise<YardFile> => {
     ...(await loadWork(tx)),
     ...(weather ? { weather } : {}),
     ...(await loadStock(tx, yard)),
+    ...(await loadSuppliers(tx)),
     mixes: await loadMixes(tx),
     castings: await loadCastings(tx),
     moulds: await loadMoulds(tx),

@@ -7,6 +7,7 @@ import { refereePlan } from '../../src/engine/referee.ts';
 import { audit } from '../contract/audit-plan.mjs';
 import { yardSeeds } from '../support/property-seed.ts';
 import { datedYard } from '../support/random-yard/dated-stock.ts';
+import { suppliedYard } from '../support/random-yard/suppliers.ts';
 import { weatherYard } from '../support/random-yard/weather.ts';
 import { randomYard, type YardKind } from '../support/random-yard.ts';
 
@@ -18,11 +19,12 @@ const faultsOf = (yard: YardFile, plan: PlanFile): string[] => [
 
 const quickPlan = (yard: YardFile): PlanFile => planYard(yard, { effort: 'quick' });
 
-/** In every second yard bags go past their dates, in every third the weather of some days is known. */
+/** In every second yard bags go past their dates, in every third the weather of some days is known, in every fifth shops close. */
 const yardOf = (seed: number, kind?: YardKind): YardFile => {
   const yard = randomYard(seed, kind);
   const dated = seed % 2 === 0 ? datedYard(yard, seed) : yard;
-  return seed % 3 === 0 ? weatherYard(dated, seed) : dated;
+  const hourly = seed % 3 === 0 ? weatherYard(dated, seed) : dated;
+  return seed % 5 === 0 ? suppliedYard(hourly, seed) : hourly;
 };
 
 const checkSeeds = (seeds: number[], kind?: YardKind): void => {

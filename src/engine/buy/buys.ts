@@ -3,6 +3,7 @@ import type { PlanBuy } from '../../../shared/plan.ts';
 import { type DayNumber, dateOfDay, type Minute } from '../../../shared/time.ts';
 import type { Calendar } from '../calendar/calendar.ts';
 import { countedOnHand } from '../cut/offcuts.ts';
+import { type ComingDays, comingEveryDay } from './coming-days.ts';
 import { type DatedMaterial, datedBuysOf } from './dated-buys.ts';
 import { isDated } from './dated-lots.ts';
 import type { Deliveries, MaterialArrival, MaterialUse } from './material-flow.ts';
@@ -48,13 +49,13 @@ const inOrder = (changes: Change[]): Change[] => changes.sort((a, b) => a.at - b
 const packsByDay = (
   material: BoughtMaterial,
   changes: Change[],
-  soonestDay: DayNumber,
+  { soonest }: ComingDays,
   coming: Coming,
   nowMinute: Minute,
   calendar: Calendar,
 ): Packs[] => {
   // What was to come by now counts as here before anything more is bought for today.
-  const minimumFrom = Math.max(nowMinute, thereAt(soonestDay, coming, calendar));
+  const minimumFrom = Math.max(nowMinute, thereAt(soonest, coming, calendar));
   const events = inOrder([...changes, { at: minimumFrom, quantity: 0 }]);
   const bought: Packs[] = [];
   let level = countedOnHand(material);
@@ -65,7 +66,7 @@ const packsByDay = (
     const packs = Math.ceil((material.minimum - level - TOLERANCE) / material.pack);
     if (packs <= 0) return;
     level += packs * material.pack;
-    const day = Math.max(soonestDay, lastDayFor(event.at, coming, calendar));
+    const day = Math.max(soonest, lastDayFor(event.at, coming, calendar));
     const last = bought.at(-1);
     if (last?.day === day) last.packs += packs;
     else bought.push({ day, packs });
@@ -73,11 +74,11 @@ const packsByDay = (
   return bought;
 };
 
-/** So many days sooner, but none before the soonest day: all that would have to be there by then comes on it. */
-const comingEarlier = (needed: readonly Packs[], soonestDay: DayNumber, daysInHand: number): Packs[] => {
+/** So many days sooner, on a day on which it can come: all that would have to be there before the soonest comes on that. */
+const comingEarlier = (needed: readonly Packs[], { upTo }: ComingDays, daysInHand: number): Packs[] => {
   const sooner: Packs[] = [];
   for (const { day, packs } of needed) {
-    const on = Math.max(soonestDay, day - daysInHand);
+    const on = upTo(day - daysInHand);
     const last = sooner.at(-1);
     if (last?.day === on) last.packs += packs;
     else sooner.push({ day: on, packs });
@@ -87,7 +88,7 @@ const comingEarlier = (needed: readonly Packs[], soonestDay: DayNumber, daysInHa
 
 /**
  * What to buy of a material, just in time: for every date on which its level would fall short of `minimum`, the fewest
- * packs that keep it, there from the time of that date by which the yard is brought things and ordered `leadDays` before (rule R10). So no buy is idle (a pack
+ * packs that keep it, there from the time of that date by which the yard is brought things and ordered `leadDays` before (R10). So no buy is idle (a pack
  * less would not do) and none is early (a day later would not do). Quantities in the material's unit.
  *
  * Uses before anything bought can be here draw on what is there and on its way; whether that is enough is for placement
@@ -96,6 +97,7 @@ const comingEarlier = (needed: readonly Packs[], soonestDay: DayNumber, daysInHa
  * What goes past its date, or keeps only some days once it is opened, is bought so that what is past its date counts for nothing (`datedBuysOf`).
  *
  * With days in hand each comes so many days sooner, but no sooner than what is ordered today: a delivery may then be late. What is there the same day is fetched, and is not.
+ * Where the supplier is not there every day, it comes on the last of its days that will do.
  *
  * Example: 9 bags there, none to be kept, packs of 5, two days to come; 8 bags taken on 6 April, 4 on the 10th, 3 on the
  * 12th, today the 5th: one pack ordered on the 8th for the 10th, one on the 10th for the 12th. With two days in hand: today, for the 8th, the latter for the 10th.
@@ -111,15 +113,19 @@ export const buysOf = (
   const { leadDays } = material;
   if (leadDays === undefined) return [];
   if (isDated(material)) return datedBuysOf(material, uses, incoming, nowMinute, calendar, deliveries);
-  const { daysInHand = 0, deliveredBy = '00:00' } = deliveries;
+  const {
+    daysInHand = 0,
+    deliveredBy = '00:00',
+    days = comingEveryDay(calendar.dayOf(nowMinute), leadDays),
+  } = deliveries;
+  if (days === null) return [];
   const coming = { leadDays, deliveredBy };
-  const soonestDay = calendar.dayOf(nowMinute) + leadDays;
   const changes = changesOf(uses, incoming, coming, nowMinute, calendar);
-  const needed = packsByDay(material, changes, soonestDay, coming, nowMinute, calendar);
-  return comingEarlier(needed, soonestDay, leadDays > 0 ? daysInHand : 0).map(({ day, packs }) => ({
+  const needed = packsByDay(material, changes, days, coming, nowMinute, calendar);
+  return comingEarlier(needed, days, leadDays > 0 ? daysInHand : 0).map(({ day, packs }) => ({
     material: material.id,
     quantity: packs * material.pack,
-    orderBy: dateOfDay(day - leadDays),
+    orderBy: dateOfDay(days.orderedFor(day)),
     arrivesOn: dateOfDay(day),
   }));
 };

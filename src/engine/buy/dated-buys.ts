@@ -2,6 +2,7 @@ import type { Material } from '../../../shared/material.ts';
 import type { PlanBuy } from '../../../shared/plan.ts';
 import { type DayNumber, dateOfDay, type Minute, minuteOf } from '../../../shared/time.ts';
 import type { Calendar } from '../calendar/calendar.ts';
+import { type ComingDays, comingEveryDay } from './coming-days.ts';
 import { type DatedLot, daysInHandOf, lastDayOf, lotsOnHand, takeFromLots, usableOn, useByOf } from './dated-lots.ts';
 import type { Deliveries, MaterialArrival, MaterialUse } from './material-flow.ts';
 import { type Coming, lastDayFor, thereAt } from './there-at.ts';
@@ -76,10 +77,10 @@ interface Stretch {
 }
 
 /** What is used on the first day on which something bought can be there, and on as many after it as are kept in hand; then day by day. */
-const stretchesOf = (events: readonly Event[], soonest: DayNumber, inHand: number): Stretch[] => {
+const stretchesOf = (events: readonly Event[], { upTo }: ComingDays, inHand: number): Stretch[] => {
   const stretches: Stretch[] = [];
   for (const event of events) {
-    const arrivesOn = Math.max(soonest, event.buyOn - inHand);
+    const arrivesOn = upTo(event.buyOn - inHand);
     const last = stretches.at(-1);
     if (last?.arrivesOn === arrivesOn) last.events.push(event);
     else stretches.push({ arrivesOn, events: [event] });
@@ -127,13 +128,14 @@ export const datedBuysOf = (
   incoming: readonly MaterialArrival[],
   nowMinute: Minute,
   calendar: Calendar,
-  { daysInHand = 0, deliveredBy = '00:00' }: Deliveries = {},
+  { daysInHand = 0, deliveredBy = '00:00', days: comingOn }: Deliveries = {},
 ): PlanBuy[] => {
   const { leadDays } = material;
   if (leadDays === undefined) return [];
-  const soonest = calendar.dayOf(nowMinute) + leadDays;
+  const days = comingOn === undefined ? comingEveryDay(calendar.dayOf(nowMinute), leadDays) : comingOn;
+  if (days === null) return [];
   const coming = { leadDays, deliveredBy };
-  const minimumFrom = Math.max(nowMinute, thereAt(soonest, coming, calendar));
+  const minimumFrom = Math.max(nowMinute, thereAt(days.soonest, coming, calendar));
   const events = eventsOf(uses, incoming, { coming, minimumFrom, now: nowMinute }, calendar);
   let lots = lotsOnHand(material, (instant) => calendar.dayOf(minuteOf(instant)));
   // Before anything bought can be here, nothing can be done about what is missing.
@@ -145,13 +147,13 @@ export const datedBuysOf = (
   ));
   const buys: PlanBuy[] = [];
   const later = events.filter(({ at }) => at >= minimumFrom);
-  for (const stretch of stretchesOf(later, soonest, leadDays > 0 ? daysInHandOf(daysInHand, material) : 0)) {
+  for (const stretch of stretchesOf(later, days, leadDays > 0 ? daysInHandOf(daysInHand, material) : 0)) {
     const { arrivesOn } = stretch;
     const needed = packsFor(material, lots, stretch, minimumFrom);
     lots = needed.lots.filter((lot) => lastDayOf(lot, material) >= stretch.events.at(-1)!.day);
     if (needed.packs === 0) continue;
     const quantity = needed.packs * material.pack;
-    const orderBy = dateOfDay(arrivesOn - leadDays);
+    const orderBy = dateOfDay(days.orderedFor(arrivesOn));
     buys.push({ material: material.id, quantity, orderBy, arrivesOn: dateOfDay(arrivesOn) });
   }
   return buys;

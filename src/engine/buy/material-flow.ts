@@ -1,4 +1,5 @@
 import type { DayNumber, Minute } from '../../../shared/time.ts';
+import type { ComingDays } from './coming-days.ts';
 
 /** So much of a material is taken at an instant. */
 export interface MaterialUse {
@@ -12,8 +13,12 @@ export interface MaterialArrival {
   quantity: number;
 }
 
-/** How many days late a delivery may come, and by what time of its day it is there ("HH:MM"). */
+/**
+ * How many days late a delivery may come, by what time of its day it is there ("HH:MM"), and on which days things come (absent: every
+ * day; null: never).
+ */
 export interface Deliveries {
   daysInHand?: number;
   deliveredBy?: string;
+  days?: ComingDays | null;
 }

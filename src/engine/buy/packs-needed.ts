@@ -19,7 +19,7 @@ const packByPack = <T>(buys: readonly { quantity: number }[], pack: number, of: 
 const boughtOf = ({ buys }: PlanFile, { id }: Material): PlanFile['buys'] =>
   buys.filter((buy) => buy.material === id).sort((a, b) => a.arrivesOn.localeCompare(b.arrivesOn));
 
-/** The days on which packs are needed, less any day in hand; as the plan has them come where it has none in hand. */
+/** The days on which packs are needed, less any day in hand; as the plan has them come where it has none in hand and shops are always open. */
 const neededDays = (
   material: Material,
   { yard, plan }: { yard: YardFile; plan: PlanFile },
@@ -63,7 +63,8 @@ export const packsNeeded = (
   const comes = packByPack(bought, material.pack, (i) => dayNumber(bought[i]!.arrivesOn));
   if (comes.length === 0) return [];
   const hasInHand = yard.yard.deliveryDaysInHand > 0 && (material.leadDays ?? 0) > 0;
-  const needed = hasInHand ? neededDays(material, planned, uses, calendar) : comes;
+  const hasDays = (yard.suppliers ?? []).some(({ name }) => name === material.supplier);
+  const needed = hasInHand || hasDays ? neededDays(material, planned, uses, calendar) : comes;
   let sum = 0;
   const sums = uses.map(({ at, quantity }) => {
     sum += quantity;

@@ -7,6 +7,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { goodsOfLines, linesLeft, packMinutesLeft, packMinutesOf } from '../book/goods.ts';
 import { isOutForGood } from '../book/mould-state.ts';
 import { usableMm } from '../book/offcuts.ts';
+import { type ComingDays, comingDaysOf } from '../buy/coming-days.ts';
 import { isDated, lastDayOf, lotsOnHand, useByOf } from '../buy/dated-lots.ts';
 import { thereAt } from '../buy/there-at.ts';
 import { type Calendar, calendarOf } from '../calendar/calendar.ts';
@@ -55,10 +56,15 @@ const sheetsOf = ({ sheets = [] }: Casting, compiled: readonly CompiledMaterial[
 const MOST_OFFCUTS = 200;
 
 /** By what dates a material goes; null where none of it does before more can be bought, or before the plan is over. */
-const datesOf = (yard: YardFile, m: Material, calendar: Calendar, today: number): CompiledDates | null => {
-  const { leadDays, shelfLifeDays, opensBy, openedDays } = m;
-  if (!isDated(m) || leadDays === 0) return null;
-  const lastDay = today + (leadDays ?? yard.yard.horizonDays);
+const datesOf = (
+  yard: YardFile,
+  m: Material,
+  comes: ComingDays | null,
+  { calendar, today }: { calendar: Calendar; today: number },
+): CompiledDates | null => {
+  const { shelfLifeDays, opensBy, openedDays } = m;
+  if (!isDated(m) || comes?.soonest === today) return null;
+  const lastDay = comes?.soonest ?? today + yard.yard.horizonDays;
   const dates = { opensBy, openedDays, shelfLifeDays, dayOf: calendar.dayOf };
   const lots = lotsOnHand(m, (instant) => calendar.dayOf(minuteOf(instant)));
   const coming = yard.incoming.filter(({ material }) => material === m.id);
@@ -69,17 +75,21 @@ const datesOf = (yard: YardFile, m: Material, calendar: Calendar, today: number)
 
 const compileMaterials = (yard: YardFile, calendar: Calendar, now: number, today: number, index: Index) => {
   const coming = ({ leadDays }: Material) => ({ leadDays, deliveredBy: yard.yard.deliveredBy });
-  const materials = yard.materials.map((m) => ({
-    onHand: countedOnHand(m),
-    arrivals: [] as { at: number; quantity: number }[],
-    plentyFrom: m.leadDays === undefined ? NEVER : thereAt(today + m.leadDays, coming(m), calendar),
-    stickMm: m.stickMm ?? 0,
-    kerfMm: m.kerfMm,
-    offcuts: offcutsOneByOne(m.offcuts ?? [], MOST_OFFCUTS),
-    usableMm: usableMm(yard, m.id),
-    sheets: sheetStockOf(m, yard.castings),
-    dates: datesOf(yard, m, calendar, today),
-  }));
+  const materials = yard.materials.map((m) => {
+    const comes = comingDaysOf(yard, m);
+    return {
+      comes,
+      onHand: countedOnHand(m),
+      arrivals: [] as { at: number; quantity: number }[],
+      plentyFrom: comes === null ? NEVER : thereAt(comes.soonest, coming(m), calendar),
+      stickMm: m.stickMm ?? 0,
+      kerfMm: m.kerfMm,
+      offcuts: offcutsOneByOne(m.offcuts ?? [], MOST_OFFCUTS),
+      usableMm: usableMm(yard, m.id),
+      sheets: sheetStockOf(m, yard.castings),
+      dates: datesOf(yard, m, comes, { calendar, today }),
+    };
+  });
   for (const x of yard.incoming) {
     const i = index.get(x.material)!;
     const day = dayNumber(x.on);

@@ -1,5 +1,6 @@
 import type { Minute } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import type { ComingDays } from '../buy/coming-days.ts';
 import type { DatedLot, Opening } from '../buy/dated-lots.ts';
 import type { Calendar } from '../calendar/calendar.ts';
 import type { Ageing } from '../cure/age.ts';
@@ -82,6 +83,8 @@ export interface CompiledMaterial {
   onHand: number;
   /** What is bought already, by the minute it is there. */
   arrivals: { at: Minute; quantity: number }[];
+  /** The days on which it can come if it is ordered; null when it cannot be bought. */
+  comes: ComingDays | null;
   /** From this minute on any quantity can be there; NEVER when it cannot be bought. */
   plentyFrom: Minute;
   stickMm: number;

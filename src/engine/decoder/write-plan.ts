@@ -374,6 +374,7 @@ export const writePlan = (
     buysOf(material, uses.quantities[i]!, onItsWay(problem.yard, material.id), problem.now, problem.calendar, {
       daysInHand: problem.yard.yard.deliveryDaysInHand,
       deliveredBy: problem.yard.yard.deliveredBy,
+      days: problem.materials[i]!.comes,
     }),
   );
   const planned = problem.orders.flatMap((_, o) => (state.orders.completesAt[o] === NONE ? [] : [orderOf(state, o)]));

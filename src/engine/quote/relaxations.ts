@@ -1,6 +1,8 @@
+import type { Material } from '../../../shared/material.ts';
 import type { Order } from '../../../shared/order.ts';
 import { clockMinutes, type DayNumber, dateOfDay, dayNumber, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { comingDaysOf } from '../buy/coming-days.ts';
 import { calendarOf } from '../calendar/calendar.ts';
 import { sessionsOf } from '../calendar/sessions.ts';
 
@@ -160,15 +162,21 @@ const eveningHalfHour = (yard: YardFile): Relaxation[] => {
   ];
 };
 
-/** What arrives later or takes days to come, as if it were fetched today. */
+/** A material that somebody has today, whoever sells it. */
+const hadToday = ({ supplier: _supplier, ...material }: Material): Material => ({
+  ...material,
+  leadDays: 0,
+  minimum: Math.min(material.minimum, material.onHand),
+});
+
+/** What arrives later, takes days to come or is of a shop that is closed, as if it were fetched today. */
 const fetchedToday = (yard: YardFile): Relaxation[] => {
   const today = dateOfDay(todayOf(yard));
   return yard.materials.flatMap((m): Relaxation[] => {
     const coming = yard.incoming.some((x) => x.material === m.id && x.on > today);
-    if (!coming && !m.leadDays) return [];
-    const materials = yard.materials.map((x) =>
-      x === m && m.leadDays ? { ...m, leadDays: 0, minimum: Math.min(m.minimum, m.onHand) } : x,
-    );
+    const isAwaited = (comingDaysOf(yard, m)?.soonest ?? 0) > todayOf(yard);
+    if (!coming && !isAwaited) return [];
+    const materials = yard.materials.map((x) => (x === m && isAwaited ? hadToday(m) : x));
     const incoming = yard.incoming.map((x) => (x.material === m.id && x.on > today ? { ...x, on: today } : x));
     return [
       { limit: 'material', what: m.id, change: `${m.name} fetched today`, yard: { ...yard, materials, incoming } },

@@ -6,6 +6,7 @@ import { type Finding, finder, TOLERANCE } from './finding.ts';
 import type { Ground } from './ground.ts';
 import { checkSheets } from './sheets.ts';
 import { checkSticks } from './sticks.ts';
+import { type CanCome, canCome } from './supplier.ts';
 import { type Use, usesOf } from './uses.ts';
 
 interface Change {
@@ -19,6 +20,9 @@ interface Change {
 class Level {
   private readonly changes: Change[];
   private readonly minimumFrom: Minute;
+  /** Days on which it can come; null: every day that its lead days leave. */
+  private readonly comes: CanCome[] | null;
+  private readonly inHand: number;
   /** Of what is cut up whole ones: a share of one counts for nothing. */
   private readonly onHand: number;
 
@@ -32,9 +36,35 @@ class Level {
       ...uses.map((x) => ({ at: x.at, quantity: -x.quantity })),
       ...incoming.map((x) => ({ ...this.arrival(x.on, x.quantity), cameOn: dayNumber(x.on) })),
     ];
-    const { leadDays } = material;
     this.onHand = isCutUp(material) ? Math.floor(material.onHand + TOLERANCE) : material.onHand;
-    this.minimumFrom = leadDays === undefined ? Infinity : this.arrival(dateOfDay(ground.today + leadDays), 0).at;
+    const { leadDays = 0, shelfLifeDays = Number.POSITIVE_INFINITY } = material;
+    this.inHand = leadDays === 0 ? 0 : Math.min(ground.yard.yard.deliveryDaysInHand, Math.max(0, shelfLifeDays - 1));
+    this.comes = canCome(ground, material, this.inHand);
+    this.minimumFrom = this.isBought() ? this.arrival(dateOfDay(this.soonest()), 0).at : Infinity;
+  }
+
+  /** Whether it can be bought at all. */
+  isBought(): boolean {
+    return this.material.leadDays !== undefined && this.comes?.length !== 0;
+  }
+
+  private soonest(): number {
+    return this.comes ? this.comes[0]!.on : this.ground.today + (this.material.leadDays ?? 0);
+  }
+
+  /** The next day after one on which it can come; null where there is none. */
+  nextAfter(day: number): number | null {
+    return this.comes ? (this.comes.find(({ on }) => on > day)?.on ?? null) : day + 1;
+  }
+
+  /** What is wrong with the days of a buy; null where nothing is. */
+  wrongDays({ orderBy, arrivesOn }: PlanBuy): string | null {
+    const [by, on] = [dayNumber(orderBy), dayNumber(arrivesOn)];
+    const { leadDays = 0 } = this.material;
+    if (!this.comes) return on === by + leadDays ? null : `takes ${leadDays} days to come`;
+    const day = this.comes.find((one) => one.on === on);
+    if (!day) return `cannot come on ${arrivesOn}`;
+    return day.orderBy === by ? null : `is to be ordered by ${dateOfDay(day.orderBy)} to come on ${arrivesOn}`;
   }
 
   private arrival(date: string, quantity: number): Change {
@@ -51,10 +81,8 @@ class Level {
    * cannot come sooner.
    */
   private countsOn({ arrivesOn }: Pick<PlanBuy, 'arrivesOn'>): string {
-    const { leadDays = 0, shelfLifeDays = Number.POSITIVE_INFINITY } = this.material;
-    const isFirm = leadDays === 0 || dayNumber(arrivesOn) <= this.ground.today + leadDays;
-    const inHand = isFirm ? 0 : Math.min(this.ground.yard.yard.deliveryDaysInHand, Math.max(0, shelfLifeDays - 1));
-    return dateOfDay(dayNumber(arrivesOn) + inHand);
+    const isFirm = !this.isBought() || dayNumber(arrivesOn) <= this.soonest();
+    return dateOfDay(dayNumber(arrivesOn) + (isFirm ? 0 : this.inHand));
   }
 
   /** The first instant at which the level is too low with these buys, each counted from its day on, or null. */
@@ -90,30 +118,31 @@ class Level {
   }
 }
 
-/** No buy that is too much by a pack, and none that could be a day later. */
+/** No buy that is too much by a pack, and none that could come on a later day. */
 const checkNeeded = (material: Material, level: Level, buys: PlanBuy[], found: (message: string) => void): void => {
   buys.forEach((buy, i) => {
     const others = buys.filter((_, k) => k !== i);
     const smaller = { ...buy, quantity: buy.quantity - material.pack };
     if (level.tooLowAt([...others, smaller]) === null)
       found(`a pack less of ${material.id} on ${buy.arrivesOn} would do`);
-    const later = { ...buy, arrivesOn: dateOfDay(dayNumber(buy.arrivesOn) + 1) };
-    if (level.tooLowAt([...others, later]) === null) found(`${material.id} could be bought a day after ${buy.orderBy}`);
+    const next = level.nextAfter(dayNumber(buy.arrivesOn));
+    const later = next === null ? others : [...others, { ...buy, arrivesOn: dateOfDay(next) }];
+    if (level.tooLowAt(later) === null) found(`${material.id} could be bought a day after ${buy.orderBy}`);
   });
 };
 
 const checkMaterial = (ground: Ground, material: Material, uses: Use[], findings: Finding[]): void => {
   const found = finder(findings, 'R10');
   const buys = ground.plan.buys.filter((x) => x.material === material.id);
+  const level = new Level(ground, material, uses);
   for (const buy of buys) {
-    if (material.leadDays === undefined) found(`${material.id} cannot be bought`);
+    if (!level.isBought()) found(`${material.id} cannot be bought`);
     if (dayNumber(buy.orderBy) < ground.today) found(`${material.id} would have to be bought before today`);
-    if (dayNumber(buy.arrivesOn) !== dayNumber(buy.orderBy) + (material.leadDays ?? 0))
-      found(`${material.id} takes ${material.leadDays ?? 0} days to come`);
+    const wrong = level.wrongDays(buy);
+    if (wrong !== null) found(`${material.id} ${wrong}`);
     const packs = buy.quantity / material.pack;
     if (Math.abs(packs - Math.round(packs)) > TOLERANCE) found(`${material.id} comes in packs of ${material.pack}`);
   }
-  const level = new Level(ground, material, uses);
   const at = level.tooLowAt(buys);
   if (at !== null) found(`there is too little ${material.id} at ${ground.calendar.instantText(at)}`);
   else checkNeeded(material, level, buys, found);

@@ -1,5 +1,5 @@
 import type { PlanBuy, PlanFile } from '../../../shared/plan.ts';
-import type { MaterialBuying, Supplier } from '../../../shared/supplier.ts';
+import { isFetched, type MaterialBuying, type Supplier } from '../../../shared/supplier.ts';
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { BuyingFigures, TripSupplier } from '../../engine/buy/bought-goods.ts';
@@ -28,12 +28,16 @@ interface Planned {
 const RIDES_ALONG_DAYS = 7;
 
 const supplierOf = (
-  { fetched, opens, delivers, carriesKg, leadDays: _lead, ...facts }: Supplier,
+  { opens, delivers, carriesKg, leadDays: _lead, ...facts }: Supplier,
   { materials }: YardFile,
+  own: BuyingKnown['leadDays'],
 ): TripSupplier => ({
   ...facts,
   ...{ opens: opens ?? null, delivers: delivers ?? null, carriesKg: carriesKg ?? null },
-  fetched: fetched ?? materials.every(({ supplier, leadDays }) => supplier !== facts.name || leadDays === 0),
+  fetched: isFetched(
+    facts,
+    materials.map(({ id, supplier }) => ({ supplier, leadDays: own.get(id) })),
+  ),
 });
 
 const figuresOf = ({ buyings, leadDays }: BuyingKnown): Map<string, BuyingFigures> =>
@@ -82,7 +86,7 @@ export const tripsPlanned = (planned: Planned, known: BuyingKnown): TripsPlanned
   const trips = tripsOf({
     ...{ yard, today, uses, floatDays: known.floatDays },
     plan: { ...plan, buys: [...plan.buys, ...low] },
-    suppliers: new Map(known.suppliers.map((one) => [one.name, supplierOf(one, yard)])),
+    suppliers: new Map(known.suppliers.map((one) => [one.name, supplierOf(one, yard, known.leadDays)])),
     figures: figuresOf(known),
   });
   return { trips, low: new Set(low.map(({ material }) => material)) };

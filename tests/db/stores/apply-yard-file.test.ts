@@ -28,6 +28,22 @@ const apply = (database: Database, file: YardFile) => database.write((tx) => app
 const load = (database: Database, now = DEMO_NOW) => database.read((tx) => loadYardFile(tx, now));
 
 describe('a yard file put over a yard', () => {
+  test('says when suppliers are there, and leaves all else that is known of them', async () => {
+    const database = await demo();
+    const before = await load(database);
+    expect(before.suppliers!.map(({ name }) => name)).toEqual(["Builders' merchant", 'Mail order']);
+    const rows = () => database.read(async (tx) => (await storeRows(tx)).suppliers);
+    const held = await rows();
+    await apply(database, before);
+    expect(await rows()).toEqual(held);
+    const opens = { rule: 'FREQ=WEEKLY;BYDAY=TU', from: '2027-01-05' };
+    const [merchant, post] = before.suppliers!;
+    await apply(database, { ...before, suppliers: [{ name: merchant!.name, opens, closed: ['2027-04-13'] }, post!] });
+    const { delivers: _delivers, ...facts } = held[0]!.facts;
+    expect((await rows())[0]!.facts).toEqual({ ...facts, opens, closed: ['2027-04-13'] });
+    expect((await rows())[1]).toEqual(held[1]);
+  });
+
   test.each<YardKind>(['small', 'tight-rack', 'cold-spring', 'typical', 'odd'])(
     'leaves the yard as the file has it, whatever was there (%s)',
     async (kind) => {

@@ -7,6 +7,7 @@ import type { YardFile, YardFileInput } from '../../../shared/yard-file.ts';
 import { planYard } from '../../../src/engine/plan.ts';
 import { yardSeeds } from '../../support/property-seed.ts';
 import { datedYard } from '../../support/random-yard/dated-stock.ts';
+import { suppliedYard } from '../../support/random-yard/suppliers.ts';
 import { randomYard, type YardKind } from '../../support/random-yard.ts';
 import { smallYard } from '../../support/small-yard.ts';
 import { temporaryDatabase } from '../../support/temporary-database.ts';
@@ -16,6 +17,15 @@ const throughTheStore = async (yard: YardFile): Promise<YardFile> => {
   await database.write((tx) => replaceYard(tx, yard));
   return database.read((tx) => loadYardFile(tx, yard.yard.now));
 };
+
+test('the days of suppliers go in and come out, of those that sell something', async () => {
+  const yard = suppliedYard(randomYard(5), 5);
+  const sold = new Set(yard.materials.map(({ supplier }) => supplier));
+  const wanted = yard.suppliers!.filter(({ name }) => sold.has(name)).sort((a, b) => (a.name < b.name ? -1 : 1));
+  expect(wanted.length).toBeGreaterThan(0);
+  const { suppliers } = await throughTheStore(yard);
+  expect(suppliers).toEqual(wanted.map((one) => ({ ...one, fetched: one.fetched ?? false })));
+});
 
 /** What lots say, in whatever order and however many there are of one date; those that say nothing are left out. */
 const withLotsAdded = (yard: YardFile) => ({

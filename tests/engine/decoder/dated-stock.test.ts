@@ -14,6 +14,7 @@ const material = (onHand: number, of: CompiledDates, more: Partial<Omit<Compiled
   ...{
     onHand,
     arrivals: [],
+    comes: null,
     plentyFrom: NEVER,
     stickMm: 0,
     kerfMm: 0,

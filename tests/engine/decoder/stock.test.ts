@@ -6,6 +6,7 @@ import { Stock } from '../../../src/engine/decoder/stock.ts';
 const material = (more: Partial<CompiledMaterial> = {}): CompiledMaterial => ({
   onHand: 5,
   arrivals: [],
+  comes: null,
   plentyFrom: NEVER,
   stickMm: 0,
   kerfMm: 0,
