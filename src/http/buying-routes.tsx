@@ -42,8 +42,8 @@ const FORMS: Readonly<Record<string, PageForm>> = {
   'not-coming': { save: atOnce(goodsTyped, giveUpPurchase), form: ({ goods }) => `goods-${goods}` },
   'new-day': { save: effectFirst(moveDelivery), form: ({ goods }) => `goods-${goods}` },
   counted: {
-    save: atOnce(countTyped, (context, { material, counted, offcuts, bookWas }) =>
-      countMaterial(context, material, counted, offcuts, bookWas),
+    save: atOnce(countTyped, (context, { material, counted, ...also }) =>
+      countMaterial(context, material, counted, also),
     ),
     form: ({ line }) => `stock-${line}`,
   },

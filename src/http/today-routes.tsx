@@ -101,8 +101,8 @@ const FORMS: Readonly<Record<string, PageForm>> = {
   'before-it': { save: atOnce(beforeTyped, recordBefore), form: ({ before }) => `before ${before}` },
   'not-done': { save: atOnce(notDoneTyped, giveUpLateWork), form: () => 'not-done' },
   counted: {
-    save: atOnce(countTyped, (context, { material, counted, offcuts, bookWas }) =>
-      countMaterial(context, material, counted, offcuts, bookWas),
+    save: atOnce(countTyped, (context, { material, counted, ...also }) =>
+      countMaterial(context, material, counted, also),
     ),
     form: ({ material }) => `count ${material}`,
   },

@@ -92,4 +92,25 @@ describe('a walk round', () => {
     expect(await textOf(same)).toContain('All that you looked at is as the book has it. Nothing was changed.');
     expect(await textOf(await screens.post('/count', shown))).toContain('Nothing was filled in yet.');
   });
+
+  test('counts bags one date after another: what the book has of each beside what is seen', async () => {
+    const of = yard();
+    const lots = [{ quantity: 4, useBy: '2027-05-12' }];
+    const screens = await screensOver({
+      ...of,
+      materials: of.materials.map((one) => (one.id === 'mortar' ? { ...one, lots } : one)),
+    });
+    const text = await textOf(await screens.get('/count'));
+    expect(text).toContain('Bag date Wed 12 May 4 bags by the book');
+    expect(text).toContain('No known date 16 bags by the book');
+    expect(await textOf(await screens.get('/buying'))).toContain('Bag date Wed 12 May 4 bags by the book');
+    const shown = await shownOn(screens);
+    const wrong = await screens.post('/count', { ...shown, stock0: '21', stock0Bags0: '3' });
+    expect(wrong.status).toBe(422);
+    expect(await textOf(wrong)).toContain('By their dates they come to 19.');
+    const sent = await screens.post('/count', { ...shown, stock0Bags0: '3', stock0Bags1: '' });
+    expect(await screens.textAfter(sent)).toContain('Rapid mortar 3 of Wed 12 May, not 4 of Wed 12 May.');
+    const { materials } = await screens.database.read((tx) => loadYardFile(tx, NOW));
+    expect(materials[0]).toMatchObject({ onHand: 19, lots: [{ quantity: 3, useBy: '2027-05-12' }] });
+  });
 });

@@ -2,6 +2,7 @@ import type { FC } from 'hono/jsx';
 import type { StockFacts } from '../../src/usecases/buying/buying-facts.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { AmountField, unitHint } from '../parts/amount-field.tsx';
+import { BagsFields } from '../parts/bags-fields.tsx';
 import { Button } from '../parts/button.tsx';
 import { dayText } from '../parts/day-text.ts';
 import { TextField, Wrong } from '../parts/field.tsx';
@@ -80,6 +81,15 @@ export const StockLine: FC<StockLineProps> = ({ stock, days, today, refused }) =
           label={`${stock.offcuts ? 'Whole ones' : 'In the yard'} now${unitHint(stock.unit)}`}
           counts={!isMeasure(stock.unit)}
           value={refused?.typed.counted ?? ''}
+          errors={refused?.errors ?? {}}
+        />
+        <BagsFields
+          bags={stock.bagsToCount}
+          of="counted"
+          id={`counted-${stock.key}`}
+          unit={stock.unit}
+          today={today}
+          typedIn={(field) => refused?.typed[field] ?? ''}
           errors={refused?.errors ?? {}}
         />
         {stock.offcuts && <input type="hidden" name="offcutsWas" value={stock.offcuts.field} />}

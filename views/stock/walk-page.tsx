@@ -3,6 +3,7 @@ import type { FormState } from '../../src/usecases/plan/save-edit.ts';
 import type { WalkModel } from '../../src/usecases/stock/show-walk.ts';
 import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Answer, Empty } from '../parts/answer.tsx';
+import { BagsFields } from '../parts/bags-fields.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { FormErrors, SelectField, TextField } from '../parts/field.tsx';
 import { shownIn } from '../parts/form-state.tsx';
@@ -116,9 +117,18 @@ const Stock: FC<WalkProps & { name: string; cut: boolean }> = ({ model, state, n
         <Thing field={field} id={one.id} book={one.book} name={one.name} there={thereText(one)}>
           <AmountField
             name={field}
-            label={cut ? 'Whole ones' : `There are${unitHint(one.unit)}`}
+            label={cut ? 'Whole ones' : `${one.bags.length > 0 ? 'In all' : 'There are'}${unitHint(one.unit)}`}
+            {...(one.bags.length > 0 ? { hint: 'Or by their dates.' } : {})}
             counts={!isMeasure(one.unit)}
             value={shownIn(state, field, '')}
+            errors={state.errors}
+          />
+          <BagsFields
+            bags={one.bags}
+            of={field}
+            unit={one.unit}
+            today={model.today}
+            typedIn={(name) => shownIn(state, name, '')}
             errors={state.errors}
           />
           {one.offcuts && (

@@ -1,6 +1,7 @@
 import type { PageHead } from '../core/page-parts.ts';
 import type { LeftField } from '../typed/left-typed.ts';
 import type { BagsFacts } from './bags-facts.ts';
+import type { BagsToCount } from './bags-to-count.ts';
 import type { UnusedFacts } from './buying-supplies.ts';
 import type { SlipFacts } from './if-not-ordered.ts';
 import type { KeepingFacts } from './keeping-facts.ts';
@@ -130,6 +131,8 @@ export interface StockFacts {
   note: string | null;
   /** Those that have a date or are opened. */
   bags: readonly BagsFacts[];
+  /** The same with those of no known date, to be counted one by one; none where no bag has a date. */
+  bagsToCount: readonly BagsToCount[];
   /** Null where it does not go off. */
   keeping: KeepingFacts | null;
   /** How it goes on with nothing bought; of one that is cut, whole ones. */

@@ -15,6 +15,7 @@ import { type Measures, shownAmount, weekOf } from '../typed/measures.ts';
 import { sizesText } from '../typed/sizes-typed.ts';
 import { bookOf } from '../typed/stock-book.ts';
 import { bagsFacts, keepsUntil, pastDate } from './bags-facts.ts';
+import { bagsToCount } from './bags-to-count.ts';
 import type {
   AmountInField,
   BuyingModel,
@@ -182,6 +183,7 @@ const stockOf = (
         .map(({ quantity, on }) => ({ quantity: quantity * perUnit, on })),
       note: notes.get(material.id) ?? null,
       bags: bags.map((one) => ({ ...one, quantity: one.quantity * perUnit })),
+      bagsToCount: bagsToCount(material, bags, perUnit),
       keeping: keeping && keepingShown(keeping, perUnit),
       ahead: stockAhead(material, uses, { yard: seen.yard, now, inYard, past }),
     };

@@ -3,7 +3,8 @@ import { setTyped } from '../../../db/stores/figure-store.ts';
 import { materialById, type StoredMaterial, updateMaterial } from '../../../db/stores/material-store.ts';
 import { offcutsOf } from '../../../db/stores/offcut-store.ts';
 import { restsOf } from '../../../db/stores/rest-store.ts';
-import { setOffcuts, setOnHand, setRests } from '../../../db/stores/stock-store.ts';
+import { lotsByMaterial, setOffcuts, setOnHand, setRests } from '../../../db/stores/stock-store.ts';
+import type { Lots } from '../../../shared/bags.ts';
 import type { Material } from '../../../shared/material.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
@@ -15,6 +16,7 @@ import { offcutsText, offcutsTyped } from '../typed/offcuts-typed.ts';
 import type { CountTyped } from '../typed/purchase-form.ts';
 import { sizesText, sizesTyped } from '../typed/sizes-typed.ts';
 import { bookOf } from '../typed/stock-book.ts';
+import { type BagsSeen, bagsSeen, bagsWords, bookBags, moreBags } from './count-bags.ts';
 
 type Offcuts = NonNullable<Material['offcuts']>;
 type Rests = NonNullable<Material['rests']>;
@@ -24,7 +26,11 @@ interface Count {
   onHand: number;
   offcuts: Offcuts;
   rests: Rests;
+  lots: Lots;
 }
+
+/** Sums of fractions are not exact: so little is no difference. */
+const ROUNDING = 1e-6;
 
 /** In words for the record: "25 oz" where it is a measure, the bare number where it is none. */
 const figure = (quantity: number, unit: string, system: UnitSystem): string => {
@@ -69,17 +75,34 @@ const leftRead = (
   return lengths.ok ? done({ ...before, offcuts: lengths.value }) : refuse('offcuts', lengths.reason);
 };
 
+/** All of it by its bags: what was written for all has to be the same, where anything was. */
+const allByBags = (
+  read: number | null,
+  before: Count,
+  seen: readonly BagsSeen[],
+  material: StoredMaterial,
+  system: UnitSystem,
+): Outcome<Count> => {
+  const onHand = before.onHand + moreBags(seen);
+  if (read === null || Math.abs(read - onHand) < ROUNDING) return done({ ...before, onHand });
+  return refuse(
+    'counted',
+    `By their dates they come to ${figure(onHand, material.unit, system)}. Write the same here, or leave it empty.`,
+  );
+};
+
 /** How much there is. Of what is cut it may be left out where only what is left of it was counted. */
 const countRead = (
   material: StoredMaterial,
   { counted, offcuts }: CountTyped,
   before: Count,
-  system: UnitSystem,
+  { seen, system }: { seen: readonly BagsSeen[]; system: UnitSystem },
 ): Outcome<Count> => {
   const read = amountTyped(counted, material.unit, system);
   if (!read.ok) return refuse('counted', read.reason);
   if (isCut(material) && read.value !== null && !Number.isInteger(read.value))
     return refuse('counted', material.inSheets ? WHOLE_SHEETS : WHOLE_ONES);
+  if (seen.length > 0) return allByBags(read.value, before, seen, material, system);
   if (!isCut(material) || offcuts === null)
     return read.value === null
       ? refuse('counted', 'How much is there? Write a number.')
@@ -97,27 +120,41 @@ const changedSince = (was: string | null, before: Count, words: string): Outcome
   );
 };
 
+const inBook = async (tx: Tx, { id, onHand }: StoredMaterial): Promise<Count> => ({
+  ...{ onHand, offcuts: await offcutsOf(tx, id), rests: await restsOf(tx, id) },
+  lots: (await lotsByMaterial(tx, id)).get(id) ?? [],
+});
+
 /**
  * One material is as it was counted, as part of a change at an instant: of what is cut the whole ones and what is left of others. Refused at
- * `counted` or `offcuts` where that cannot be read, or where the book is another one than the form was shown for; null where it
+ * `counted`, `offcuts` or the field of its bags (`Bags0`) where that cannot be read, or where the book is another one than the form was shown for; null where it
  * says so already.
  */
 export const countOne = async (tx: Tx, id: string, typed: CountTyped, at: string): Promise<Outcome<Counted | null>> => {
   const material = await materialById(tx, id);
   if (!material) return refuse('material', 'That material is not in the stock book.');
   const { system } = await measuresOf(tx);
-  const before = { onHand: material.onHand, offcuts: await offcutsOf(tx, id), rests: await restsOf(tx, id) };
-  const read = countRead(material, typed, before, system);
+  const before = await inBook(tx, material);
+  const bags = bagsSeen({ ...before, unit: material.unit }, typed.bags, system);
+  if (!bags.ok) return bags;
+  const seen = bags.value;
+  const read = countRead(material, typed, before, { seen, system });
   if (!read.ok) return read;
   const { onHand, offcuts, rests } = read.value;
-  const isSame = bookOf(read.value) === bookOf(before);
+  const isSame = bookOf(read.value) === bookOf(before) && seen.every((one) => one.now === one.before);
   if (isSame && material.shortBy === 0) return done(null);
   const since = isSame ? done(null) : changedSince(typed.bookWas, before, wordsOf(material, before, system));
   if (!since.ok) return since;
   await updateMaterial(tx, id, { shortBy: 0 });
+  await bookBags(tx, id, seen, at);
   await setOnHand(tx, id, onHand, { kind: 'counted', at });
   await setOffcuts(tx, id, offcuts, { kind: 'counted', at });
   await setRests(tx, id, rests, { kind: 'counted', at });
+  if (seen.length > 0) {
+    await setTyped(tx, { kind: 'material', id, figure: 'onHand' }, null);
+    const words = (which: 'now' | 'before') => bagsWords(seen, which, { ...before, unit: material.unit }, system);
+    return done({ name: material.name, now: words('now'), before: words('before') });
+  }
   const kept = worthKeeping(typed.counted.text);
   await setTyped(tx, { kind: 'material', id, figure: 'onHand' }, kept);
   const now = (isCut(material) ? null : kept) ?? wordsOf(material, read.value, system);

@@ -2,6 +2,8 @@ import type { Mould } from '../../../shared/mould.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
+import { bagsFacts } from '../buying/bags-facts.ts';
+import { type BagsToCount, bagsToCount } from '../buying/bags-to-count.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import type { PageHead } from '../core/page-parts.ts';
 import { currentPlan } from '../plan/make-plan.ts';
@@ -34,6 +36,8 @@ interface StockToCount {
   unit: string;
   there: number;
   offcuts: LeftField | null;
+  /** None where no bag has a date or is opened. */
+  bags: readonly BagsToCount[];
 }
 
 /** All that is looked at on a walk round, with what the book has, in the order of the walk: moulds, rack, store. */
@@ -57,13 +61,14 @@ const piecesToCount = ({ castings, finished }: YardFile): PiecesToCount[] =>
     return { id, book: String(there), name, there };
   });
 
-const stockToCount = ({ materials }: YardFile, system: UnitSystem): StockToCount[] =>
-  materials.map((material) => {
+const stockToCount = (yard: YardFile, system: UnitSystem, day: string): StockToCount[] =>
+  yard.materials.map((material) => {
     const { id, name, unit, onHand } = material;
     const { word, perUnit } = shownUnit(unit, system);
     return {
       ...{ id, book: bookOf(material), name, unit: word, there: onHand * perUnit },
       offcuts: leftField(material, system),
+      bags: bagsToCount(material, bagsFacts(material, yard, day), perUnit),
     };
   });
 
@@ -71,8 +76,9 @@ const stockToCount = ({ materials }: YardFile, system: UnitSystem): StockToCount
 export const showWalk = async (context: UseCaseContext): Promise<WalkModel> => {
   const { yard } = await currentPlan(context);
   const { system } = await showMeasures(context);
+  const day = today(yard.yard.timeZone, context.now);
   return {
-    ...{ yardName: yard.yard.name, today: today(yard.yard.timeZone, context.now) },
-    ...{ moulds: mouldsToSee(yard), pieces: piecesToCount(yard), stock: stockToCount(yard, system) },
+    ...{ yardName: yard.yard.name, today: day },
+    ...{ moulds: mouldsToSee(yard), pieces: piecesToCount(yard), stock: stockToCount(yard, system, day) },
   };
 };

@@ -72,12 +72,18 @@ const countKind = async (
 
 const countStock = async (
   tx: Tx,
-  { id, counted, offcuts, was }: WalkTyped['stock'][number],
+  { id, counted, offcuts, bags, was }: WalkTyped['stock'][number],
   at: string,
 ): Promise<Seen> => {
-  const one = await countOne(tx, id, { counted, offcuts, bookWas: was }, at);
+  const one = await countOne(tx, id, { counted, offcuts, bags, bookWas: was }, at);
   if (!one.ok) return one;
   return done(one.value && `${one.value.name} ${one.value.now}, not ${one.value.before}`);
+};
+
+/** The field of a thing that a fault is at. */
+const fieldOf = (field: string, path: string): string => {
+  if (path === 'offcuts') return `${field}Offcuts`;
+  return path.startsWith('Bags') ? `${field}${path}` : field;
 };
 
 /** What was seen, thing after thing: differences in words, and each fault at the field of its thing. */
@@ -87,10 +93,7 @@ class Round {
 
   add(field: string, seen: Seen): void {
     if (seen.ok) this.differences.push(...(seen.value === null ? [] : [seen.value]));
-    else
-      this.faults.push(
-        ...seen.faults.map(({ path, message }) => ({ path: path === 'offcuts' ? `${field}Offcuts` : field, message })),
-      );
+    else this.faults.push(...seen.faults.map(({ path, message }) => ({ path: fieldOf(field, path), message })));
   }
 }
 

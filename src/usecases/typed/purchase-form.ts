@@ -2,6 +2,7 @@ import type { StoredMaterial } from '../../../db/stores/material-store.ts';
 import type { Fault } from '../../../shared/fault.ts';
 import { done, type Outcome, refuse } from '../core/context.ts';
 import { type AmountTyped, amountIn, amountTyped } from './amount-typed.ts';
+import { type BagsCounted, bagsCounted } from './bags-counted.ts';
 import { type DateReading, readDate } from './date-typed.ts';
 import { type FormFields, wholeTyped } from './form-fields.ts';
 import { tooFarText } from './last-day.ts';
@@ -112,6 +113,8 @@ export const arrivedTyped = (fields: FormFields): Outcome<{ goods: number; came:
 export interface CountTyped {
   counted: AmountTyped;
   offcuts: string | null;
+  /** Bags of one date, where they were counted one by one. */
+  bags: readonly BagsCounted[];
   /** What the stock book had of it when the form was shown; null where the form does not say. */
   bookWas: string | null;
 }
@@ -122,5 +125,6 @@ export const countTyped = (fields: FormFields): Outcome<CountTyped & { material:
     material: fields.material ?? '',
     counted: amountIn(fields, 'counted'),
     offcuts: fields.offcuts ?? null,
+    bags: bagsCounted(fields, 'counted'),
     bookWas: fields.bookWas ?? null,
   });

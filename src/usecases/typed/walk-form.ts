@@ -1,6 +1,7 @@
 import { MOULD_SEEN, type MouldSeen } from '../../engine/book/see-mould.ts';
 import { done, type Outcome } from '../core/context.ts';
 import { type AmountTyped, amountIn } from './amount-typed.ts';
+import { type BagsCounted, bagsCounted } from './bags-counted.ts';
 import type { FormFields } from './form-fields.ts';
 
 /** One thing that was looked at: the name of its field, what it is, and how the book had it when the form was shown. */
@@ -15,7 +16,7 @@ export interface WalkTyped {
   moulds: readonly (Looked & { seen: MouldSeen })[];
   pieces: readonly (Looked & { counted: string })[];
   /** `offcuts` null: nobody looked at them. */
-  stock: readonly (Looked & { counted: AmountTyped; offcuts: string | null })[];
+  stock: readonly (Looked & { counted: AmountTyped; offcuts: string | null; bags: readonly BagsCounted[] })[];
 }
 
 /** The fields of one kind: so many rows, each with what it is of (`…Id`) and how the book had it (`…Was`). */
@@ -43,7 +44,8 @@ export const walkTyped = (fields: FormFields): Outcome<WalkTyped> =>
     }),
     stock: lookedAt(fields, 'stock').flatMap((one) => {
       const [counted, offcuts] = [amountIn(fields, one.field), fields[`${one.field}Offcuts`] ?? ''];
-      if (counted.text === '' && offcuts === '') return [];
-      return [{ ...one, counted, offcuts: offcuts === '' ? null : noneTyped(offcuts) }];
+      const bags = bagsCounted(fields, one.field);
+      if (counted.text === '' && offcuts === '' && bags.length === 0) return [];
+      return [{ ...one, counted, bags, offcuts: offcuts === '' ? null : noneTyped(offcuts) }];
     }),
   });
