@@ -109,7 +109,7 @@ describe('a walk round', () => {
     expect(wrong.status).toBe(422);
     expect(await textOf(wrong)).toContain('By their dates they come to 19.');
     const sent = await screens.post('/count', { ...shown, stock0Bags0: '3', stock0Bags1: '' });
-    expect(await screens.textAfter(sent)).toContain('Rapid mortar 3 of Wed 12 May, not 4 of Wed 12 May.');
+    expect(await screens.textAfter(sent)).toContain('Fast-setting mortar 3 of Wed 12 May, not 4 of Wed 12 May.');
     const { materials } = await screens.database.read((tx) => loadYardFile(tx, NOW));
     expect(materials[0]).toMatchObject({ onHand: 19, lots: [{ quantity: 3, useBy: '2027-05-12' }] });
   });

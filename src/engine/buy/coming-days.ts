@@ -30,7 +30,7 @@ const ordersByComing = (
 ): Map<DayNumber, DayNumber> | null => {
   const listed = suppliers.find(({ name }) => name === supplier);
   if (!listed) return null;
-  const { opens = null, delivers = null, closed, fetched } = listed;
+  const { opens = null, delivers = null, closed, fetched = false } = listed;
   const days = daysOfSupplier({ opens, delivers, closed }, fetched, today, last);
   const orders = new Map<DayNumber, DayNumber>();
   for (let day = days.open.from(today); day !== null; day = days.open.from(day + 1)) {

@@ -57,7 +57,10 @@ export interface TripsAsked {
   floatDays: number;
 }
 
-/** What a day of money bound up costs of it, about 18 % a year with the room it takes: a rule of thumb, no source. */
+/**
+ * What a day of money bound up costs of it, about 18 % a year with the room it takes: a rule of thumb, no source. That it is weighed
+ * against ways to order is of Wagner and Whitin, "Dynamic Version of the Economic Lot Size Model", Management Science 5 (1958) 1.
+ */
 const BOUND_PER_DAY = 0.0005;
 
 /** Days are looked up so far before today and after the last need. */

@@ -108,7 +108,7 @@ const countRead = (
       ? refuse('counted', 'How much is there? Write a number.')
       : done({ ...before, onHand: read.value });
   const left = leftRead(material, offcuts, before, system);
-  return left.ok ? done({ ...left.value, onHand: read.value ?? material.onHand }) : left;
+  return left.ok ? done({ ...before, ...left.value, onHand: read.value ?? material.onHand }) : left;
 };
 
 /** Somebody else counted it meanwhile, or work was recorded that took from it: what was counted may be of before that. */

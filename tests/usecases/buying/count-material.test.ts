@@ -130,7 +130,7 @@ test('bags are counted one date after another, and the difference of each is boo
   ];
   const done = doneOf(await countMaterial(context, 'mortar', { text: '' }, { bags: counted }));
   expect(done.words).toBe(
-    'Rapid mortar counted: 0.25 opened Mon 5 Apr and 3 of Wed 12 May in the yard, not 0.5 opened Mon 5 Apr and 2 of Wed 12 May',
+    'Fast-setting mortar counted: 0.25 opened Mon 5 Apr and 3 of Wed 12 May in the yard, not 0.5 opened Mon 5 Apr and 2 of Wed 12 May',
   );
   expect(await mortarIn(context)).toEqual({
     onHand: 5.75,

@@ -30,6 +30,7 @@ const bags: StockFacts = {
     coming: [],
     note: null,
     bags: [],
+    bagsToCount: [],
     keeping: null,
     ahead: { start: 9, levels: [], shortDay: null },
   },
