@@ -41,7 +41,7 @@ export const SessionSmall: FC<{ session: NextSession }> = ({ session }) => {
       {drawn.hours.map(({ minute: at, x }) => (
         <>
           <line class="strip-hour" x1={x} x2={x} y1="14" y2={drawn.height} />
-          <text class="small-clock" x={x} y="11" text-anchor="middle">
+          <text class="small-clock" x={x} y="11" text-anchor="middle" data-hour>
             {Math.floor(at / 60) % 24}
           </text>
         </>

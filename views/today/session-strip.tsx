@@ -79,7 +79,7 @@ const Drawing: FC<DrawingProps> = ({ lanes, hours, nowText, sizes, id, title }) 
       {geometry.hours.map(({ minute, x }) => (
         <>
           <line class="strip-hour" x1={x} x2={x} y1={16} y2={height} />
-          <text class="strip-clock" x={x} y={12}>
+          <text class="strip-clock" x={x} y={12} data-hour>
             {Math.floor(minute / 60) % 24}
           </text>
         </>

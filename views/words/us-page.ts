@@ -29,10 +29,17 @@ const pieceSaid = (piece: string, say: Say): string => {
   return TO_BE_COPIED.test(opening) ? opening + say(piece.slice(opening.length, -11)) + piece.slice(-11) : piece;
 };
 
+/** Full hours along a drawing stand there as bare numbers. */
+const HOUR = /(<text\b[^>]*\sdata-hour[^>]*>\s*)(\d{1,2})(?=\s*<)/g;
+const hourSaid = (_all: string, opening: string, hour: string): string => `${opening}${Number(hour) % 12 || 12}`;
+
 /** A page, or a part of one, in US English, its texts and the attributes that people read. `own` stays as it was typed. */
 export const usPage = (html: string, own: Iterable<string>): string => {
   const say = sayAround(own, escaped);
-  return html.replaceAll(PIECE, (piece) => pieceSaid(piece, say)).replace('<html lang="en-GB">', '<html lang="en-US">');
+  return html
+    .replaceAll(PIECE, (piece) => pieceSaid(piece, say))
+    .replaceAll(HOUR, hourSaid)
+    .replace('<html lang="en-GB">', '<html lang="en-US">');
 };
 
 const NAMED = /("(?:name|description)": ")([^"]*)(")/g;

@@ -34,7 +34,8 @@ export const yardOfFile = (facts: Facts, input: YardFileInput, system: UnitSyste
   timeZone: input.yard.timeZone,
   seed: async (tx, now) => {
     await replaceYard(tx, readAt(input, now));
-    await setUnits(tx, system);
+    // What is read off its pages is read in one English.
+    await setUnits(tx, system, 'British');
   },
 });
 

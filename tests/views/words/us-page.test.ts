@@ -19,6 +19,7 @@ test.each([
     '<textarea id="m" readonly="">Ready Sat, May 8</textarea>',
   ],
   ['<script>const grey = 1;</script>', '<script>const grey = 1;</script>'],
+  ['<text x="3" data-hour="true">13</text><text>13</text>', '<text x="3" data-hour="true">1</text><text>13</text>'],
   ['<html lang="en-GB">', '<html lang="en-US">'],
 ])('of %s only what people read changes', (british, us) => expect(usPage(british, [])).toBe(us));
 
