@@ -15,7 +15,7 @@ import { METRIC, US_HABITS } from './measures.ts';
 import { DEMO_NOW } from './screens.ts';
 
 /**
- * Takes the screenshots of the README: every page of the demo yard at phone and desk width, and some of them in both systems
+ * Takes the screenshots of the README and its pages: every page of the demo yard at phone and desk width, and some of them in both systems
  * of units. `npm run screenshots`, or with the beginning of a name, those alone: `npm run screenshots us-units`.
  */
 const PAGES = { when: '/', today: '/today', orders: '/orders', moulds: '/moulds', turns: '/turns', buying: '/buying' };
