@@ -6,7 +6,7 @@ import { readOrderFor } from '../shared/order-file.ts';
 import { readYardFile } from '../shared/yard-file.ts';
 import { quoteOrder } from './engine/quote/quote.ts';
 import { readEnvironment } from './environment.ts';
-import { besidePlan, type PlanBeside, planInFile, readPlanBeside } from './plan-beside.ts';
+import { besidePlan, type PlanBeside, planInFile, readPlanBeside, readReady } from './plan-beside.ts';
 
 const EFFORTS = ['quick', 'normal', 'thorough'] as const;
 type Effort = (typeof EFFORTS)[number];
@@ -14,7 +14,7 @@ type Read<T> = { ok: true; value: T } | { ok: false; faults: Fault[] };
 
 /** A quote searches for some seconds, as a page does in the background. */
 const USAGE = [
-  'plan YARD.json [--effort quick|normal|thorough]',
+  'plan YARD.json [--effort quick|normal|thorough] [--ready kit:ID=COUNT …]',
   'quote YARD.json --order ORDER.json [--beside PLAN.json | --effort …] [--pairs]',
   'owner NAME',
   'backup [FILE]',
@@ -46,11 +46,13 @@ const readJson = (name: string): Read<unknown> => {
   }
 };
 
-const plan = (yardName: string, effort: Effort): Read<unknown> => {
+const plan = (yardName: string, effort: Effort, asked: readonly string[]): Read<unknown> => {
   const json = readJson(yardName);
   if (!json.ok) return json;
   const read = readYardFile(json.value);
-  return read.ok ? { ok: true, value: planInFile(read.yard, effort) } : read;
+  if (!read.ok) return read;
+  const ready = readReady(read.yard, asked);
+  return ready.ok ? { ok: true, value: planInFile(read.yard, effort, ready.value) } : ready;
 };
 
 interface Question {
@@ -83,7 +85,7 @@ const isEffort = (text: string): text is Effort => EFFORTS.some((effort) => effo
 
 /** The options each command takes, by name. */
 const OPTIONS_OF: Readonly<Record<string, readonly string[]>> = {
-  plan: ['effort'],
+  plan: ['effort', 'ready'],
   quote: ['order', 'beside', 'effort', 'pairs'],
   export: ['archive', 'csv', 'commas'],
   import: ['try'],
@@ -103,6 +105,7 @@ interface Options {
   commas?: boolean | undefined;
   try?: boolean | undefined;
   yes?: boolean | undefined;
+  ready?: string[] | undefined;
 }
 
 const asJson = (read: Read<unknown>): Read<string> =>
@@ -157,12 +160,13 @@ const run = async (positionals: string[], options: Options): Promise<Read<string
 
 const runOnFile = (
   [command, yardName, ...rest]: string[],
-  { effort = 'normal', order, beside, pairs = false }: Options,
+  { effort = 'normal', order, beside, pairs = false, ready = [] }: Options,
 ): Read<unknown> => {
   if (command !== 'plan' && command !== 'quote') return wrongUse(command ? `no command "${command}"` : 'no command');
   if (yardName === undefined || rest.length > 0) return wrongUse('name one yard file');
   if (!isEffort(effort)) return wrongUse(`no effort "${effort}"`);
-  if (command === 'plan') return order === undefined ? plan(yardName, effort) : wrongUse('plan takes no --order');
+  if (command === 'plan')
+    return order === undefined ? plan(yardName, effort, ready) : wrongUse('plan takes no --order');
   return order === undefined ? wrongUse('quote needs --order') : quote(yardName, { order, beside, effort, pairs });
 };
 
@@ -176,6 +180,7 @@ const OPTIONS = {
   commas: { type: 'boolean' },
   try: { type: 'boolean' },
   yes: { type: 'boolean' },
+  ready: { type: 'string', multiple: true },
   help: { type: 'boolean', short: 'h' },
 } as const;
 

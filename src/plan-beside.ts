@@ -1,8 +1,11 @@
 import { type Fault, pathText } from '../shared/fault.ts';
+import type { OrderLine } from '../shared/order.ts';
 import { type Keep, type PlanFile, planFile } from '../shared/plan.ts';
 import { shapeFaults } from '../shared/shape-faults.ts';
 import { readYardFile, type YardFile } from '../shared/yard-file.ts';
+import { goodsOfLines } from './engine/book/goods.ts';
 import { withSoonestDays } from './engine/bound/soonest-days.ts';
+import { withKeptReady } from './engine/kept-ready.ts';
 import { planWithMemory } from './engine/plan.ts';
 import type { Effort } from './engine/search/effort.ts';
 import { memoryFromFile, type PlanMemory } from './engine/search/memory.ts';
@@ -15,13 +18,40 @@ export interface PlanBeside {
   memory?: PlanMemory;
 }
 
-/** The plan of a yard as a plan file, with how it was come by and what is proven of its days. */
-export const planInFile = (yard: YardFile, effort: Effort): PlanFile => {
-  const { plan, memory } = planWithMemory(yard, { effort });
+/**
+ * The plan of a yard as a plan file, with how it was come by and what is proven of its days. `ready`: what is to stand ready
+ * for whoever comes, poured behind all orders as on the pages.
+ */
+export const planInFile = (yard: YardFile, effort: Effort, ready: readonly OrderLine[] = []): PlanFile => {
+  const { plan: ofOrders, memory } = planWithMemory(yard, { effort });
+  const pieces = [...goodsOfLines(ready, yard).pieces].map(([casting, count]) => ({ casting, count }));
+  const plan = withKeptReady(yard, ofOrders, pieces, memory);
   return {
     ...withSoonestDays(yard, plan),
     memory: { ...memory, choices: { ...memory.choices }, inShift: memory.inShift.map(([t, c]) => [t, { ...c }]) },
   };
+};
+
+/** `kit:planter=2` or `casting:panel-900=3`: so many to stand ready. */
+const READY = /^(kit|casting):(.+)=(\d{1,3})$/;
+
+/** Reads what is to stand ready, each as `kit:ID=COUNT` or `casting:ID=COUNT`, with a fault for each that is none. */
+export const readReady = (
+  { kits, castings }: YardFile,
+  asked: readonly string[],
+): { ok: true; value: OrderLine[] } | { ok: false; faults: Fault[] } => {
+  const faults: Fault[] = [];
+  const lines = asked.flatMap((text, at): OrderLine[] => {
+    const [, kind, id = '', count] = READY.exec(text) ?? [];
+    const path = `ready[${at}]`;
+    if (kind === undefined)
+      faults.push({ path, message: `"${text}" is not written as kit:ID=COUNT or casting:ID=COUNT` });
+    else if (!(kind === 'kit' ? kits : castings).some((one) => one.id === id))
+      faults.push({ path, message: `no ${kind} named "${id}"` });
+    const quantity = Number(count);
+    return quantity > 0 ? [kind === 'kit' ? { kit: id, quantity } : { casting: id, quantity }] : [];
+  });
+  return faults.length === 0 ? { ok: true, value: lines } : { ok: false, faults };
 };
 
 /** Beside a plan file, just as the pages ask beside the plan that is stored. */

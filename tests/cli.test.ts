@@ -34,6 +34,23 @@ describe('rota plan', () => {
     expect(memory.sequence).toEqual(smallYard().orders.map(({ id }) => id));
   });
 
+  test('pours what is to stand ready behind all orders, and says what of it is not there', async () => {
+    const { yard } = files({ yard: smallYard() });
+    const [plain, ready, wrong] = await Promise.all([
+      rota('plan', yard, '--effort', 'quick'),
+      rota('plan', yard, '--effort', 'quick', '--ready', 'kit:pair=1', '--ready', 'casting:panel-900=1'),
+      rota('plan', yard, '--ready', 'kit:trough=1', '--ready', 'pair'),
+    ]);
+    const [without, behind] = [plain, ready].map(({ stdout }) => JSON.parse(stdout));
+    expect(behind.orders).toEqual(without.orders);
+    expect(behind.pours.length - without.pours.length).toBe(3);
+    expect([wrong.code, wrong.stdout]).toEqual([2, '']);
+    expect(wrong.stderr.trimEnd().split('\n')).toEqual([
+      'ready[0]: no kit named "trough"',
+      'ready[1]: "pair" is not written as kit:ID=COUNT or casting:ID=COUNT',
+    ]);
+  });
+
   test('says every fault of the yard file on a line of its own, beginning with its path', async () => {
     const [first, ...others] = smallYard().moulds;
     const { yard } = files({

@@ -95,7 +95,7 @@ export const BuyLine: FC<BuyLineProps> = ({ line, today, currency, refused: sent
             <strong>{goodsText(line)}</strong>
           </p>
           <p class="quiet">
-            {purposeText(line.for, line.unit, line.isLow)}.{closedText(line, today)}
+            {purposeText(line.for, line.unit, line.beside)}.{closedText(line, today)}
           </p>
           {line.isAskedIfLate && (
             <IfLate slips={line.ifLate} material={line.material} orderBy={line.orderBy} today={today} />

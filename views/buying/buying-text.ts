@@ -27,9 +27,15 @@ export const goodsText = ({
 const namesText = (names: readonly string[]): string =>
   names.some((name) => name.includes(',')) ? names.join('; ') : listText(names);
 
+const BESIDE = { 'nearly used up': 'Nearly used up', 'to stand ready': 'For what is to stand ready' } as const;
+
 /** "For School garden and stock", "To have 2 bags in the yard again". */
-export const purposeText = ({ customers, keep }: Purpose, unit: string, isLow = false): string => {
-  if (isLow) return 'Nearly used up';
+export const purposeText = (
+  { customers, keep }: Purpose,
+  unit: string,
+  beside: BuyLineFacts['beside'] = null,
+): string => {
+  if (beside !== null) return BESIDE[beside];
   const named = customers.filter((customer) => customer !== null);
   const whom = [...named, ...(customers.includes(null) ? ['stock'] : [])];
   const parts = [

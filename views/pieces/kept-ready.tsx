@@ -28,7 +28,8 @@ export const KeptReady: FC<{ model: PiecesModel; refused: RefusedForm | null }> 
         <summary>{kept.length > 0 ? 'Change what stands ready' : 'Have something stand ready'}</summary>
         <p class="hint">
           What is missing is poured in the time and the moulds that all orders leave. It makes no order later, and is
-          promised to nobody. Of a kit its pieces are kept; pins and parts are taken when it is sold.
+          promised to nobody. Of a kit its pieces are poured, and what its pins and parts are made of is on the list to
+          buy.
         </p>
         <form class="form" method="post" action={`/pieces/${KEPT}`}>
           <SelectField

@@ -6,6 +6,7 @@ import type { UnusedFacts } from './buying-supplies.ts';
 import type { SlipFacts } from './if-not-ordered.ts';
 import type { KeepingFacts } from './keeping-facts.ts';
 import type { StockAhead } from './stock-ahead.ts';
+import type { BoughtBeside } from './trips-planned.ts';
 
 /** Whom goods are for: customers (null for stock), or how much they bring back to what is always kept. */
 export interface Purpose {
@@ -41,8 +42,8 @@ export interface BuyLineFacts extends AmountInField {
   missedOn: string | null;
   /** The day on which it could be ordered as well, if the supplier were not closed then. */
   closedOn: string | null;
-  /** It is nearly used up; nothing that is planned waits for it. */
-  isLow: boolean;
+  /** Nothing that is planned waits for it, and why it is bought all the same; null where something does. */
+  beside: BoughtBeside | null;
   /** It is worth asking what happens where it is not ordered by its day: that is soon, and something waits for it. */
   isAskedIfLate: boolean;
   /** The orders that get later then; null while that is not known. */

@@ -74,7 +74,7 @@ const lineOf = (
   { trip, index }: Places,
   bought: BoughtLine,
   purposes: readonly Purposes[],
-  { seen, low, plan }: { seen: Seen; low: ReadonlySet<string>; plan: PlanFile },
+  { seen, beside, plan }: { seen: Seen; beside: TripsPlanned['beside']; plan: PlanFile },
 ): BuyLineFacts => {
   const { line, quantity, orderBy } = bought;
   const material = seen.yard.materials[index]!;
@@ -89,8 +89,8 @@ const lineOf = (
     daysLate: line.late ? dayNumber(line.comesOn) - dayNumber(line.neededOn) : 0,
     missedOn: line.mustBy !== null && line.mustBy < seen.today ? line.mustBy : null,
     closedOn: line.closedOn,
-    isLow: low.has(material.id),
-    isAskedIfLate: !low.has(material.id) && dayNumber(orderBy) - dayNumber(seen.today) <= ASKED_DAYS,
+    beside: beside.get(material.id) ?? null,
+    isAskedIfLate: !beside.has(material.id) && dayNumber(orderBy) - dayNumber(seen.today) <= ASKED_DAYS,
     ifLate: slipsKnown(plan, line),
     unused: unusedIn([bought], material, seen),
   };
@@ -108,12 +108,12 @@ const tripFacts = (trip: Trip, key: string, lines: BuyLineFacts[], { measures }:
 type ToBuy = TripsPlanned & { bought: ReadonlyMap<TripLine, BoughtLine>; plan: PlanFile };
 
 /** Trips by the week of their day; those that come too late first. */
-const weeksOf = (seen: Seen, { trips, low, bought, plan }: ToBuy): BuyWeek[] => {
+const weeksOf = (seen: Seen, { trips, beside, bought, plan }: ToBuy): BuyWeek[] => {
   const purposes = seen.yard.materials.map((material) => purposesOf(material, seen));
   const places = new Map(seen.yard.materials.map(({ id }, index) => [id, index]));
   const facts = trips.map((trip, at) => {
     const lines = trip.lines.map((line) =>
-      lineOf({ trip: at, index: places.get(line.material)! }, bought.get(line)!, purposes, { seen, low, plan }),
+      lineOf({ trip: at, index: places.get(line.material)! }, bought.get(line)!, purposes, { seen, beside, plan }),
     );
     return tripFacts(trip, `trip-${at}`, lines, seen);
   });
@@ -213,7 +213,7 @@ export const buyingModel = (
 ): BuyingModel => {
   const day = today(yard.yard.timeZone, stored.now);
   const { goods, measures, typed, arrivals } = stored;
-  const { trips, low } = planned ?? tripsPlanned({ yard, plan, today: day, uses }, stored.known);
+  const { trips, beside } = planned ?? tripsPlanned({ yard, plan, today: day, uses }, stored.known);
   const bought = new Map(trips.flatMap(({ lines }) => lines.map((line) => [line, boughtLine(line)])));
   const supplied = { yard, today: day, uses, goods, buys: [...bought.values()], measures, typed, arrivals };
   const keeping = new Map(yard.materials.map((material) => [material.id, keepingFacts(material, supplied)]));
@@ -227,7 +227,7 @@ export const buyingModel = (
     today: day,
     currency: measures.currency,
     thisWeek: weekOf(day, measures.weekStart),
-    weeks: weeksOf(seen, { trips, low, bought, plan }),
+    weeks: weeksOf(seen, { trips, beside, bought, plan }),
     onTheWay: onTheWayOf(seen),
     stock: stockOf(seen, stored),
     daysAhead: DAYS_AHEAD,

@@ -1,4 +1,5 @@
 import type { Tx } from '../../../db/open.ts';
+import { keptLines } from '../../../db/stores/kept-ready-store.ts';
 import { materialsInOrder } from '../../../db/stores/material-store.ts';
 import { materialBuyingsById, suppliersByName } from '../../../db/stores/supplier-store.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
@@ -17,6 +18,7 @@ export const buyingKnown = async (tx: Tx): Promise<BuyingKnown> => ({
   buyings: await materialBuyingsById(tx),
   leadDays: new Map((await materialsInOrder(tx)).map(({ id, leadDays }) => [id, leadDays])),
   floatDays: (await measuresOf(tx)).floatDays,
+  kept: await keptLines(tx),
 });
 
 /** Worked out once for a plan and a day: with other data there is another plan. */

@@ -1,3 +1,5 @@
+import type { KeptLine } from '../../../db/stores/kept-ready-store.ts';
+import type { Material } from '../../../shared/material.ts';
 import type { PlanBuy, PlanFile } from '../../../shared/plan.ts';
 import { isFetched, type MaterialBuying, type Supplier } from '../../../shared/supplier.ts';
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
@@ -5,6 +7,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import type { BuyingFigures, TripSupplier } from '../../engine/buy/bought-goods.ts';
 import { type Trip, tripsOf } from '../../engine/buy/trips.ts';
 import { countedOnHand } from '../../engine/cut/offcuts.ts';
+import { shortForKept } from './kept-goods.ts';
 import type { MaterialUse } from './material-uses.ts';
 
 /** What is known of suppliers and of what buying asks of materials, and how many days in hand the yard wants. */
@@ -14,6 +17,8 @@ export interface BuyingKnown {
   /** By material, without what it takes longer while it is not to be had. */
   leadDays: ReadonlyMap<string, number | null>;
   floatDays: number;
+  /** What is to stand ready. */
+  kept: readonly KeptLine[];
 }
 
 interface Planned {
@@ -55,6 +60,12 @@ const figuresOf = ({ buyings, leadDays }: BuyingKnown): Map<string, BuyingFigure
     }),
   );
 
+/** Bought with whatever trip there is within some days, or on one of its own by then. */
+const ridingAlong = ({ id: material, leadDays = 0 }: Material, quantity: number, today: string): PlanBuy => {
+  const orderBy = dateOfDay(dayNumber(today) + RIDES_ALONG_DAYS);
+  return { material, quantity, orderBy, arrivesOn: dateOfDay(dayNumber(orderBy) + leadDays) };
+};
+
 /** What is down to what the maker said, and not on its way: as many packs as bring it above that. */
 const lowBuys = ({ yard, today }: Planned, { buyings }: BuyingKnown): PlanBuy[] =>
   yard.materials.flatMap((material): PlanBuy[] => {
@@ -64,30 +75,53 @@ const lowBuys = ({ yard, today }: Planned, { buyings }: BuyingKnown): PlanBuy[] 
     const there = coming.reduce((sum, { quantity }) => sum + quantity, countedOnHand(material));
     if (there > buyAt) return [];
     const packs = Math.max(1, Math.floor((buyAt - there) / material.pack) + 1);
-    const orderBy = dateOfDay(dayNumber(today) + RIDES_ALONG_DAYS);
-    const arrivesOn = dateOfDay(dayNumber(orderBy) + (material.leadDays ?? 0));
-    return [{ material: material.id, quantity: packs * material.pack, orderBy, arrivesOn }];
+    return [ridingAlong(material, packs * material.pack, today)];
   });
 
-/** The trips of a plan, and which materials are bought because they are nearly used up. */
+/** The plan's buys, and what kits take that are to stand ready: with the last buy of the same, or by itself. */
+const withKept = (
+  buys: readonly PlanBuy[],
+  planned: Planned,
+  { kept }: BuyingKnown,
+): { buys: PlanBuy[]; alone: PlanBuy[] } => {
+  const short = new Map(kept.length === 0 ? [] : shortForKept(kept, planned));
+  const larger = [...buys].reverse().map((buy) => {
+    const more = short.get(buy.material) ?? 0;
+    short.delete(buy.material);
+    return more === 0 ? buy : { ...buy, quantity: buy.quantity + more };
+  });
+  const alone = planned.yard.materials.flatMap((material) => {
+    const quantity = short.get(material.id);
+    return quantity === undefined ? [] : [ridingAlong(material, quantity, planned.today)];
+  });
+  return { buys: larger.reverse(), alone };
+};
+
+/** Why something is bought that no plan waits for. */
+export type BoughtBeside = 'nearly used up' | 'to stand ready';
+
+/** The trips of a plan, and which materials are bought beside what it needs, and why. */
 export interface TripsPlanned {
   trips: readonly Trip[];
-  low: ReadonlySet<string>;
+  beside: ReadonlyMap<string, BoughtBeside>;
 }
 
 /**
- * All there is to buy, as trips: what the plan needs, and what is nearly used up. Every page that says what to buy, or how
+ * All there is to buy, as trips: what the plan needs, what is nearly used up, and what kits take that are to stand ready. Every page that says what to buy, or how
  * much there is to buy, asks this.
  */
 export const tripsPlanned = (planned: Planned, known: BuyingKnown): TripsPlanned => {
   const { yard, plan, today, uses } = planned;
-  const needed = new Set(plan.buys.map(({ material }) => material));
+  const { buys, alone } = withKept(plan.buys, planned, known);
+  const needed = new Set([...buys, ...alone].map(({ material }) => material));
   const low = lowBuys(planned, known).filter(({ material }) => !needed.has(material));
   const trips = tripsOf({
     ...{ yard, today, uses, floatDays: known.floatDays },
-    plan: { ...plan, buys: [...plan.buys, ...low] },
+    plan: { ...plan, buys: [...buys, ...alone, ...low] },
     suppliers: new Map(known.suppliers.map((one) => [one.name, supplierOf(one, yard, known.leadDays)])),
     figures: figuresOf(known),
   });
-  return { trips, low: new Set(low.map(({ material }) => material)) };
+  const named = (list: readonly PlanBuy[], why: BoughtBeside) =>
+    list.map(({ material }): [string, BoughtBeside] => [material, why]);
+  return { trips, beside: new Map([...named(low, 'nearly used up'), ...named(alone, 'to stand ready')]) };
 };

@@ -105,7 +105,7 @@ const line = (orderBy: string, quantity = 4): BuyLineFacts => ({
     price: null,
     for: { customers: [], keep: null },
     hasNothingInHand: false,
-    ...{ daysLate: 0, missedOn: null, closedOn: null, isLow: false, isAskedIfLate: false, ifLate: null },
+    ...{ daysLate: 0, missedOn: null, closedOn: null, beside: null, isAskedIfLate: false, ifLate: null },
     unused: null,
   },
 });
