@@ -1,6 +1,7 @@
 import type { Child, FC } from 'hono/jsx';
 import type { OrderMoneyModel } from '../../src/usecases/money/show-order-money.ts';
 import type { OrderLimit } from '../../src/usecases/orders/limits-of-order.ts';
+import type { OddsFacts } from '../../src/usecases/orders/odds-of-order.ts';
 import type { OrderModel } from '../../src/usecases/orders/show-order.ts';
 import type { Effect } from '../../src/usecases/plan/save-edit.ts';
 import { inHandText } from '../first/ready-answer.tsx';
@@ -21,6 +22,7 @@ import { OrderAsked } from './order-asked.tsx';
 import { OrderDrawings } from './order-drawings.tsx';
 import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
 import { WhatHoldsIt } from './order-limits.tsx';
+import { HowSure } from './order-odds.tsx';
 import { OrderProgress } from './order-progress.tsx';
 import {
   dueOf,
@@ -47,6 +49,8 @@ export interface OrderPageProps {
   holdUntil: string;
   /** What would bring a late order forward; undefined until it is asked for, null when that took too long. */
   limits?: readonly OrderLimit[] | null | undefined;
+  /** How sure its day is; undefined until it is asked for, null when that could not be found out. */
+  odds?: OddsFacts | null | undefined;
 }
 
 const END_WORDS = {
@@ -303,12 +307,13 @@ const Actions: FC<OrderPageProps> = (props) => {
 };
 
 /** How far it is, and what holds a late one up. */
-const HowFar: FC<OrderPageProps> = ({ model, limits }) => {
+const HowFar: FC<OrderPageProps> = ({ model, limits, odds }) => {
   const { order, today } = model;
   return (
     <>
       {isLate(order) && !order.packed && <WhatHoldsIt id={order.id} limits={limits} today={today} />}
       {order.readyOn && !order.packed && <Together model={model} />}
+      {order.readyOn && !order.packed && <HowSure id={order.id} odds={odds} today={today} />}
     </>
   );
 };

@@ -151,6 +151,8 @@ export interface DecoderState {
   blocked: Uint8Array;
   /** By mix: shifts in a row in which it waited for a fuller batch. */
   waited: Int32Array;
+  /** Whether the piece that just comes out of a mould is not good, where that is asked; a plan has none of that. */
+  isSpoiled: ((mould: number, casting: number) => boolean) | null;
   /** No fill may end after this minute; lowered when pieces would stay in their moulds past the horizon. */
   pourUntil: number;
   /** By casting: last minute at which a strip can start. */
@@ -308,11 +310,17 @@ const blocksOf = (parts: Pick<DecoderState, 'moulds' | 'demand' | 'orders' | 'pl
 };
 
 /**
- * Room for plans of one problem. `heldBack` (by material, sticks) is nothing but for a second try after a cut plan failed.
+ * Room for plans of one problem. `heldBack` (by material, sticks) is nothing but for a second try after a cut plan failed;
+ * `anew` is how many pieces may be poured once more (`pourAnew`).
  */
-export const decoderStateOf = (problem: Problem, dispatch: Dispatch, heldBack?: ArrayLike<number>): DecoderState => {
+export const decoderStateOf = (
+  problem: Problem,
+  dispatch: Dispatch,
+  heldBack?: ArrayLike<number>,
+  anew = 0,
+): DecoderState => {
   const fixed = problem.fixed.batches.reduce((n, b) => n + b.pours.length, 0);
-  const most = fixed + problem.orders.reduce((n, o) => n + o.pieceCount, 0);
+  const most = anew + fixed + problem.orders.reduce((n, o) => n + o.pieceCount, 0);
   const timeline = new Timeline(problem.shifts, problem.mixers);
   const orders = problem.orders.length;
   const parts = {
@@ -339,6 +347,7 @@ export const decoderStateOf = (problem: Problem, dispatch: Dispatch, heldBack?: 
     shift: 0,
     batchesBefore: 0,
     blocked: new Uint8Array(problem.castings.length),
+    isSpoiled: null,
     pourUntil: NEVER,
     lastStrip: lastStrips(problem, timeline),
     // The blocks first: they put their views in place of the arrays of the parts.

@@ -1,5 +1,6 @@
 import { completeOrder } from './complete.ts';
 import type { DecoderState } from './decoder-state.ts';
+import { pourAnew } from './pour-anew.ts';
 import { NEVER, NONE, STRIP } from './problem.ts';
 
 /**
@@ -35,7 +36,8 @@ export const untakeStrip = (state: DecoderState, mould: number, start: number): 
 /** Places a strip whose people and rack are taken: the piece goes to its order, the mould is empty and dirty. */
 export const placeStrip = (state: DecoderState, mould: number, start: number): void => {
   const { moulds, placed, orders } = state;
-  const end = start + state.problem.castings[moulds.held[mould]!]!.stripMinutes;
+  const casting = moulds.held[mould]!;
+  const end = start + state.problem.castings[casting]!.stripMinutes;
   const readyAt = Math.max(end, moulds.curedAt[mould]!);
   const [pour, order] = [moulds.heldPour[mould]!, moulds.heldOrder[mould]!];
   if (pour === NONE) {
@@ -51,6 +53,10 @@ export const placeStrip = (state: DecoderState, mould: number, start: number): v
   moulds.dirty[mould] = 1;
   moulds.freeAt[mould] = Math.max(end, moulds.freeAt[mould]!);
   if (order === NONE) return;
+  if (state.isSpoiled?.(mould, casting)) {
+    pourAnew(state, order, casting);
+    return;
+  }
   orders.readyAt[order] = Math.max(orders.readyAt[order]!, readyAt);
   orders.unstripped[order] = orders.unstripped[order]! - 1;
   if (orders.unstripped[order] === 0) completeOrder(state, order);

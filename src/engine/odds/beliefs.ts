@@ -17,6 +17,9 @@ const GUESSED_DAYS_LATE: readonly number[] = [1, 2, 3, 5];
 /** A mould or a casting leans on what it is one of as if that had been seen in so many turns of it, a supplier in so many deliveries. */
 const LEANS = { turns: 20, deliveries: 5 };
 
+/** So many pieces and days with work make a record by which a day is promised: 1 in 20 is then known to 3 and 4 in 100 or so. */
+const ENOUGH_RECORD = { pieces: 200, sessions: 100 };
+
 /** What is believed of all that goes wrong in a yard. */
 export interface Beliefs {
   /** A piece is not good when it comes out: of all, of one casting, and of one casting in one mould. */
@@ -31,6 +34,8 @@ export interface Beliefs {
   daysLate: readonly number[];
   /** How much of it is on record. */
   restsOn: { pieces: number; sessions: number; deliveries: number };
+  /** There is enough on record to promise by. */
+  isEnough: boolean;
 }
 
 /**
@@ -68,5 +73,6 @@ export const beliefsOf = ({ pieces, sessions, deliveries }: YardRecord): Beliefs
       ),
     daysLate: late.length > 0 ? late : GUESSED_DAYS_LATE,
     restsOn,
+    isEnough: restsOn.pieces >= ENOUGH_RECORD.pieces && restsOn.sessions >= ENOUGH_RECORD.sessions,
   };
 };

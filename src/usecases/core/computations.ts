@@ -6,6 +6,7 @@ import { type FittedSession, fitSession } from '../../engine/begin/fit-session.t
 import { type MissingForDate, missingForDate } from '../../engine/begin/missing-for-date.ts';
 import { type UsualSession, usualSession } from '../../engine/begin/usual-session.ts';
 import { type KeptReady, withKeptReady } from '../../engine/kept-ready.ts';
+import { type DateAsked, type DateOdds, dateOdds } from '../../engine/odds/date-odds.ts';
 import { planWithMemory } from '../../engine/plan.ts';
 import { askForDate, type ChosenDate } from '../../engine/quote/chosen-date.ts';
 import { limitPairsOf, limitsOfPlanned } from '../../engine/quote/limits.ts';
@@ -56,6 +57,7 @@ export interface Computations {
     question: { yard: YardFile; order: string; memory?: PlanMemory };
     answer: QuoteLimit[];
   };
+  'date odds': { question: DateAsked; answer: { odds: DateOdds | null } };
   'chosen date': { question: { yard: YardFile; order: Order; on: string; memory?: PlanMemory }; answer: ChosenDate };
   'next moulds': { question: { yard: YardFile; memory?: PlanMemory }; answer: NextMould[] };
   'missing for a date': { question: { yard: YardFile }; answer: MissingForDate[] };
@@ -91,6 +93,7 @@ const COMPUTATIONS: { [K in ComputationKind]: (question: Computations[K]['questi
   'longer quote': ({ yard, order, ...from }) => quoteWithMore(yard, order, { ...from, longer: 'look' }),
   'two at once': ({ yard, order, memory }) => limitPairsOf(yard, order, memory),
   'limits of an order taken': ({ yard, order, memory }) => limitsOfPlanned(yard, order, memory),
+  'date odds': (question) => ({ odds: dateOdds(question) }),
   'chosen date': ({ yard, order, on, memory }) => askForDate(yard, order, on, memory),
   'next moulds': ({ yard, memory }) => nextMoulds(yard, memory),
   'missing for a date': ({ yard }) => missingForDate(yard),
