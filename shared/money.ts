@@ -55,13 +55,31 @@ export type OrderQuote = z.infer<typeof orderQuote>;
 
 const payment = z.strictObject({ on: date, amount, back: z.boolean(), note: z.string().optional() });
 
-/** The money of an order: what is asked for it, and what was paid of it and when; `back` is money that went back. */
+/** What goes to a customer about money. */
+export const PAPER_KINDS = ['quote', 'bill'] as const;
+/** One of `PAPER_KINDS`. */
+export type PaperKind = (typeof PAPER_KINDS)[number];
+
+/** A quote or a bill as it was sent: the n-th of its kind for its order, and of a bill what had been paid by then. */
+const orderPaper = orderQuote.extend({
+  kind: z.enum(PAPER_KINDS),
+  number: wholePositive,
+  payments: z.array(payment),
+});
+/** A quote or a bill once read. It says what was said, whatever the order is now. */
+export type OrderPaper = z.infer<typeof orderPaper>;
+
+/**
+ * The money of an order: what is asked for it, and what was paid of it and when; `back` is money that went back. `papers` are
+ * what was sent, in that order; `quote` is one that was given before all of them were kept.
+ */
 export const orderMoney = z.strictObject({
   order: id,
   price: amount.optional(),
   deposit: amount.optional(),
   estimate: keptEstimate.optional(),
   quote: orderQuote.optional(),
+  papers: z.array(orderPaper).optional(),
   payments: z.array(payment),
 });
 /** An order's money once read, amounts in the yard's currency. */

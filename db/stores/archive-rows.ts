@@ -46,7 +46,7 @@ const moneyRows = ({ costs, kits, orderMoney = [] }: Archive) => ({
   yardCosts: costs === undefined ? [] : [{ id: 1, ...filled(costs, ...FIGURES) }],
   kitPrices: kits.flatMap(({ id, price }) => (price === undefined ? [] : [{ kit: id, price }])),
   orderMoney: orderMoney
-    .map(({ payments: _payments, ...row }) => filled(row, 'price', 'deposit', 'estimate', 'quote'))
+    .map(({ payments: _payments, ...row }) => filled(row, 'price', 'deposit', 'estimate', 'quote', 'papers'))
     .filter(({ order: _order, ...said }) => Object.values(said).some((value) => value !== null)),
   orderPayments: inOrder(
     orderMoney.flatMap(({ order, payments }) => payments.map((one) => ({ ...filled(one, 'note'), order }))),

@@ -60,7 +60,14 @@ export interface StoredMoney extends Omit<MoneyRow, 'order'> {
 /** The money of an order; nothing but nulls where nothing was said of it. */
 export const moneyOfOrder = async (tx: Tx, order: string): Promise<StoredMoney> => {
   const [row] = await tx.select().from(orderMoney).where(eq(orderMoney.order, order));
-  const { order: _order, ...said } = row ?? { order, price: null, deposit: null, estimate: null, quote: null };
+  const { order: _order, ...said } = row ?? {
+    order,
+    price: null,
+    deposit: null,
+    estimate: null,
+    quote: null,
+    papers: null,
+  };
   const payments = await tx
     .select()
     .from(orderPayments)

@@ -1,6 +1,6 @@
 import { sql } from 'drizzle-orm';
 import { check, integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
-import type { KeptEstimate, OrderQuote } from '../../shared/money.ts';
+import type { KeptEstimate, OrderPaper, OrderQuote } from '../../shared/money.ts';
 import { kits } from './kit.ts';
 import { aboveZero, dates, flags, neverNegative, position } from './limits.ts';
 import { orders } from './order.ts';
@@ -49,8 +49,10 @@ export const orderMoney = sqliteTable(
     price: real(),
     deposit: real(),
     estimate: text({ mode: 'json' }).$type<KeptEstimate>(),
-    /** The last quote that was given. */
+    /** The last quote of those that were given before all were kept. */
     quote: text({ mode: 'json' }).$type<OrderQuote>(),
+    /** Quotes and bills as they were sent, in that order. */
+    papers: text({ mode: 'json' }).$type<OrderPaper[]>(),
   },
   (t) => neverNegative([t.price, t.deposit]),
 );

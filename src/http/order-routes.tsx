@@ -1,6 +1,8 @@
 import type { Context } from 'hono';
 import { Hono } from 'hono';
-import { BillPage, QuotePage } from '../../views/money/quote-page.tsx';
+import { PAPER_KINDS, type PaperKind } from '../../shared/money.ts';
+import { BillPage, QuotePage, SentPaperPage } from '../../views/money/quote-page.tsx';
+import { paperName } from '../../views/money/quote-text.ts';
 import { GOING_OUT, GoingOutPage } from '../../views/orders/going-out-page.tsx';
 import { orderPath } from '../../views/orders/order-facts.ts';
 import { LimitList } from '../../views/orders/order-limits.tsx';
@@ -10,7 +12,7 @@ import { OrdersPage, OrdersPart } from '../../views/orders/orders-page.tsx';
 import { PastOrdersPage, PastOrdersPart } from '../../views/orders/past-orders-page.tsx';
 import type { UseCaseContext } from '../usecases/core/context.ts';
 import { showOwing } from '../usecases/money/owing.ts';
-import { giveQuote, payOrder, priceOrder, unpayOrder } from '../usecases/money/set-order-money.ts';
+import { payOrder, priceOrder, sendPaper, unpayOrder } from '../usecases/money/set-order-money.ts';
 import { type OrderMoneyModel, showOrderMoney } from '../usecases/money/show-order-money.ts';
 import { cancelOrder } from '../usecases/orders/cancel-order.ts';
 import { WHICH_ORDERS, WHICH_PAST } from '../usecases/orders/find-orders.ts';
@@ -62,7 +64,8 @@ const FORMS = {
   price: atOnce(asSent, (context, fields, c) => priceOrder(context, idOf(c), fields)),
   pay: atOnce(asSent, (context, fields, c) => payOrder(context, idOf(c), fields)),
   unpay: atOnce(asSent, (context, fields, c) => unpayOrder(context, idOf(c), fields)),
-  quote: atOnce(asSent, (context, _fields, c) => giveQuote(context, idOf(c))),
+  quote: atOnce(asSent, (context, _fields, c) => sendPaper(context, idOf(c), 'quote')),
+  bill: atOnce(asSent, (context, _fields, c) => sendPaper(context, idOf(c), 'bill')),
   'hand-over': atOnce(handOverTyped, (context, how, c) => handOverOrder(context, idOf(c), how)),
 };
 
@@ -75,6 +78,15 @@ const paperPage = async (c: Context, context: UseCaseContext, what: keyof typeof
   const Paper = PAPERS[what];
   const title = `${what === 'quote' ? 'Quote' : 'Bill'} ${model.id}`;
   return page(c, { title, at: 'orders', yardName: model.yardName }, <Paper model={model} />);
+};
+
+/** A quote or a bill as it was sent, by its number. */
+const sentPage = async (c: Context, context: UseCaseContext, kind: PaperKind) => {
+  const model = await showOrderMoney(context, idOf(c));
+  const paper = model?.papers.find((one) => one.kind === kind && String(one.number) === c.req.param('number'));
+  if (!model || !paper) return c.notFound();
+  const title = `${paperName(paper, model.id)}, as it was sent`;
+  return page(c, { title, at: 'orders', yardName: model.yardName }, <SentPaperPage model={model} paper={paper} />);
 };
 
 /** All its forms are of the one order, so a fault stands at its field whichever it was. */
@@ -126,6 +138,7 @@ export const orderRoutes = (screens: Screens): Hono => {
   });
   routes.get('/orders/:id/quote', (c) => paperPage(c, context(), 'quote'));
   routes.get('/orders/:id/bill', (c) => paperPage(c, context(), 'bill'));
+  for (const kind of PAPER_KINDS) routes.get(`/orders/:id/${kind}/:number`, (c) => sentPage(c, context(), kind));
   routes.route(
     '/',
     formsOnPage(screens, { path: '/orders/:id', show: orderPage, next: (c) => orderPath(idOf(c)) }, pageForms),

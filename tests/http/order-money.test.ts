@@ -122,6 +122,54 @@ describe('estimated and real', () => {
   });
 });
 
+describe('a bill', () => {
+  const linesOf = (text: string) =>
+    [...text.matchAll(/\d × [A-Z][^€]*€([\d.]+)/g)].map(([, sum]) => Math.round(Number(sum) * 100));
+
+  test('is kept as it was sent, with a number, and what has changed since is told', async () => {
+    const screens = await demoScreens();
+    await screens.post(`${PAT}/price`, { price: '100', deposit: '' });
+    await screens.post(`${PAT}/pay`, { way: 'in', amount: '40', paidOn: '2027-04-05', payNote: 'Cash' });
+    const sent = await screens.post(`${PAT}/bill`, {});
+    expect(await screens.textAfter(sent)).toContain('Bill for Pat Dunne kept');
+    await screens.post(`${PAT}/price`, { price: '90', deposit: '' });
+    await screens.post(`${PAT}/pay`, { way: 'in', amount: '20.05', paidOn: '2027-04-05', payNote: '' });
+    const first = await pageOf(screens, `${PAT}/bill/1`);
+    expect(first).toContain('In all €100.00 Paid Mon 5 Apr 2027 (Cash): €40.00 Still to pay: €60.00');
+    expect(first).toContain('This is not a tax invoice.');
+    expect(linesOf(first).reduce((sum, line) => sum + line, 0)).toBe(10_000);
+    expect(await pageOf(screens, `${PAT}/bill`)).toContain(
+      'Since then: Price €90.00 instead of €100.00. Paid €60.05 instead of €40.00.',
+    );
+    await screens.post(`${PAT}/bill`, {});
+    const text = await pageOf(screens, PAT);
+    expect(text).toMatch(/Bill 27-018\/1, Mon 5 Apr 2027: €100\.00 Bill 27-018\/2, Mon 5 Apr 2027: €90\.00/);
+    expect(text).toContain('nothing has changed since');
+    expect(await pageOf(screens, `${PAT}/bill/2`)).toContain('Still to pay: €29.95');
+    expect((await screens.get(`${PAT}/bill/3`)).status).toBe(404);
+  });
+
+  test('is gone again once it is undone, and needs a price', async () => {
+    const screens = await demoScreens();
+    expect((await screens.post(`${PAT}/bill`, {})).status).toBe(422);
+    await screens.post(`${PAT}/price`, { price: '100', deposit: '' });
+    const place = (await screens.post(`${PAT}/bill`, {})).headers.get('location')!;
+    expect((await screens.get(`${PAT}/bill/1`)).status).toBe(200);
+    await screens.post('/undo', { change: /done=(\d+)/.exec(place)![1]! });
+    expect((await screens.get(`${PAT}/bill/1`)).status).toBe(404);
+  });
+
+  test('has quotes beside it, also one that was given before all were kept', async () => {
+    const screens = await demoScreens();
+    const school = '/orders/27-010';
+    expect(await pageOf(screens, `${school}/quote/1`)).toContain('2 × Planter 1200 x 600, two courses €860.00');
+    await screens.post(`${school}/quote`, {});
+    const text = await pageOf(screens, school);
+    expect(text).toMatch(/Quote 27-010\/1, [^€]*€860\.00 Quote 27-010\/2, [^€]*€880\.00/);
+    expect(await pageOf(screens, `${school}/quote/1`)).toContain('€860.00');
+  });
+});
+
 describe('a quote', () => {
   test('lists what is asked, is no tax invoice, and tells later what has changed', async () => {
     const screens = await demoScreens();

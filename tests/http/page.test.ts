@@ -158,6 +158,9 @@ test('pages that are open beside each other are told apart by their titles', asy
   const day = ['/', '/today', '/today/sheet', '/orders', '/orders/new', '/orders/past', '/orders/27-010', '/moulds'];
   const rest = [
     '/orders/27-010/edit',
+    '/orders/27-010/quote',
+    '/orders/27-010/quote/1',
+    '/orders/27-010/bill',
     '/turns',
     '/buying',
     '/changes',

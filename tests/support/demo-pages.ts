@@ -6,6 +6,7 @@ export const DEMO_PAGES = [
   '/orders/past',
   '/orders/27-010',
   '/orders/27-010/edit',
+  '/orders/27-010/quote/1',
   '/moulds',
   '/today',
   '/turns',

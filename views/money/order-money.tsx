@@ -11,7 +11,7 @@ import { CostTable } from './cost-table.tsx';
 import { MissingFigures } from './missing-figures.tsx';
 import { percentText } from './money-text.ts';
 import { QuoteChanges } from './quote-changes.tsx';
-import { billPath, paymentText, quotePath } from './quote-text.ts';
+import { billPath, paperName, paperPath, paymentText, quotePath } from './quote-text.ts';
 import { RealTable } from './real-table.tsx';
 
 interface OrderMoneyProps {
@@ -103,6 +103,18 @@ const Payments: FC<{ money: OrderMoneyModel }> = ({ money: { id, payments, curre
   </ul>
 );
 
+/** Each quote and each bill as it was sent. */
+const PapersSent: FC<{ money: OrderMoneyModel }> = ({ money: { id, papers } }) => (
+  <ul class="sentences papers-sent">
+    {papers.map((paper) => (
+      <li>
+        <a href={paperPath(paper, id)}>{paperName(paper, id)}</a>, {fullDayText(paper.on)}:{' '}
+        {moneyText(paper.price, paper.currency)}
+      </li>
+    ))}
+  </ul>
+);
+
 const Costs: FC<{ money: OrderMoneyModel }> = ({ money }) => {
   const { cost, isMore, currency, margin, missing } = money;
   const left =
@@ -134,6 +146,8 @@ export const OrderMoney: FC<OrderMoneyProps> = (props) => {
         {moneyAnswer(money)} {deposit}
       </p>
       <QuoteChanges quote={money.quote} currency={money.currency} today={money.today} />
+      <QuoteChanges quote={money.bill} currency={money.currency} today={money.today} />
+      {money.papers.length > 0 && <PapersSent money={money} />}
       {money.payments.length > 0 && <Payments money={money} />}
       {money.price !== null && (
         <div class="buttons">

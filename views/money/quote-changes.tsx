@@ -10,10 +10,13 @@ interface QuoteChangesProps {
   today: string;
 }
 
-/** What has changed since a quote was given; nothing where none was. */
+const SENT_WORDS = { quote: ['Quote', 'given'], bill: ['Bill', 'sent'] } as const;
+
+/** What has changed since the last quote was given, or the last bill sent; nothing where none was. */
 export const QuoteChanges: FC<QuoteChangesProps> = ({ quote, currency, today }) => {
   if (quote === null) return null;
-  const given = `Quote of ${moneyText(quote.price, quote.currency)} given ${dayText(quote.on, today)}`;
+  const [what, done] = SENT_WORDS[quote.kind];
+  const given = `${what} of ${moneyText(quote.price, quote.currency)} ${done} ${dayText(quote.on, today)}`;
   if (quote.changes.length === 0) return <p class="no-print quiet">{given}; nothing has changed since.</p>;
   return (
     <div class="no-print">

@@ -1,4 +1,4 @@
-import type { OrderMoneyModel } from '../../src/usecases/money/show-order-money.ts';
+import type { OrderMoneyModel, PaperSent } from '../../src/usecases/money/show-order-money.ts';
 import { dayText, fullDayText } from '../parts/day-text.ts';
 import { EARTH_WORDS } from '../parts/earth-caution.tsx';
 import { moneyText } from '../parts/money-text.ts';
@@ -6,6 +6,16 @@ import { quantityText } from '../parts/quantity-text.ts';
 
 export const quotePath = (id: string): string => `/orders/${encodeURIComponent(id)}/quote`;
 export const billPath = (id: string): string => `/orders/${encodeURIComponent(id)}/bill`;
+
+const KIND_WORDS = { quote: 'Quote', bill: 'Bill' } as const;
+
+/** "Bill 27-014/2" */
+export const paperName = ({ kind, number }: Pick<PaperSent, 'kind' | 'number'>, id: string): string =>
+  `${KIND_WORDS[kind]} ${id}/${number}`;
+
+/** Where a quote or a bill stands as it was sent. */
+export const paperPath = ({ kind, number }: Pick<PaperSent, 'kind' | 'number'>, id: string): string =>
+  `/orders/${encodeURIComponent(id)}/${kind}/${number}`;
 
 /** What neither of them is. */
 export const NO_TAX_INVOICE = 'This is not a tax invoice.';
@@ -21,6 +31,8 @@ const lineChange = (change: Extract<Change, { what: 'more' | 'less' }>): string 
   return `${name}: ${quantityText(is, unit)} instead of ${quantityText(was, unit)}.`;
 };
 
+const MONEY_WORDS = { price: 'Price', deposit: 'Deposit', paid: 'Paid' } as const;
+
 /** "Price €900.00 instead of €880.00." */
 export const changeText = (change: Change, currency: string, today: string): string => {
   if (change.what === 'more' || change.what === 'less') return lineChange(change);
@@ -29,11 +41,11 @@ export const changeText = (change: Change, currency: string, today: string): str
     return `Ready ${is} instead of ${was}.`;
   }
   const [was, is] = [change.was, change.is].map((amount) => (amount === null ? 'none' : moneyText(amount, currency)));
-  return `${change.what === 'price' ? 'Price' : 'Deposit'} ${is} instead of ${was}.`;
+  return `${MONEY_WORDS[change.what]} ${is} instead of ${was}.`;
 };
 
 export const paymentText = (
-  { amount, on, back, note }: OrderMoneyModel['payments'][number],
+  { amount, on, back, note }: Omit<OrderMoneyModel['payments'][number], 'id' | 'note'> & { note?: string | null },
   currency: string,
 ): string =>
   `${back ? 'Paid back' : 'Paid'} ${fullDayText(on)}${note ? ` (${note})` : ''}: ${moneyText(amount, currency)}`;

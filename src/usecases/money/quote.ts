@@ -1,4 +1,4 @@
-import type { KeptEstimate, OrderQuote } from '../../../shared/money.ts';
+import type { KeptEstimate, OrderPaper, OrderQuote } from '../../../shared/money.ts';
 import type { Cost } from '../../engine/cost/cost.ts';
 import { fromMinor, toMinor } from '../../engine/cost/minor-units.ts';
 import { shareOut } from '../../engine/cost/share-out.ts';
@@ -40,14 +40,21 @@ export const keptEstimateOf = ({ parts }: Cost, currency: string, at: string): K
 /** What is other than a quote said. Money as it was and as it is; a day null where none is known. */
 export type QuoteChange =
   | { what: 'more' | 'less'; name: string; unit: string; was: number; is: number }
-  | { what: 'price' | 'deposit'; was: number | null; is: number | null }
+  | { what: 'price' | 'deposit' | 'paid'; was: number | null; is: number | null }
   | { what: 'ready'; was: string | null; is: string | null };
 
 const quantities = ({ lines }: Pick<OrderQuote, 'lines'>) =>
   new Map(lines.map(({ name, quantity, unit }) => [name, { quantity, unit }]));
 
-/** What has changed since a quote was given: how much of what, the price, the deposit, and the day. */
-export const changesSince = (before: OrderQuote, now: OrderQuote): QuoteChange[] => {
+/** What was paid less what went back, by a bill: in its money. */
+export const paidBy = ({ payments, currency }: Pick<OrderPaper, 'payments' | 'currency'>): number =>
+  fromMinor(
+    payments.reduce((sum, { amount, back }) => sum + (back ? -1 : 1) * toMinor(amount, currency), 0),
+    currency,
+  );
+
+/** What has changed since a quote or a bill was sent: how much of what, the price, the deposit, the day, and what was paid. */
+export const changesSince = (before: OrderPaper, now: OrderPaper): QuoteChange[] => {
   const [was, is] = [quantities(before), quantities(now)];
   const lines = [...new Set([...was.keys(), ...is.keys()])].flatMap((name): QuoteChange[] => {
     const [old, fresh] = [was.get(name)?.quantity ?? 0, is.get(name)?.quantity ?? 0];
@@ -60,5 +67,7 @@ export const changesSince = (before: OrderQuote, now: OrderQuote): QuoteChange[]
   );
   const isLater = before.readyOn !== undefined && before.readyOn !== now.readyOn;
   const day: QuoteChange[] = isLater ? [{ what: 'ready', was: before.readyOn ?? null, is: now.readyOn ?? null }] : [];
-  return [...lines, ...money, ...day];
+  const [paidThen, paidNow] = [paidBy(before), paidBy(now)];
+  const paid: QuoteChange[] = paidThen === paidNow ? [] : [{ what: 'paid', was: paidThen, is: paidNow }];
+  return [...lines, ...money, ...day, ...paid];
 };

@@ -2,6 +2,7 @@ import type { Tx } from '../../../db/open.ts';
 import { habitsOfYard } from '../../../db/stores/habits-store.ts';
 import { addPayment, moneyOfOrder, removePayment, setMoneyOfOrder } from '../../../db/stores/money-store.ts';
 import { orderById, type StoredOrder } from '../../../db/stores/order-store.ts';
+import type { PaperKind } from '../../../shared/money.ts';
 import { thereIsNo } from '../../../shared/said-back.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import { orderName } from '../orders/open-order.ts';
@@ -11,6 +12,7 @@ import type { FormFields } from '../typed/form-fields.ts';
 import { paymentTyped, priceTyped } from '../typed/order-money-form.ts';
 import { costGround } from './cost-ground.ts';
 import { wholeOrder } from './order-lines.ts';
+import { nextPaper } from './papers.ts';
 import { keptEstimateOf, quoteOf } from './quote.ts';
 
 interface Priced {
@@ -91,26 +93,27 @@ export const unpayOrder = (context: UseCaseContext, id: string, { payment = '' }
     },
   );
 
-/** The quote as it stands is given to the customer: kept, so that what changes after it can be told. */
-export const giveQuote = async (context: UseCaseContext, id: string) => {
+const SENT = {
+  quote: { kind: 'quote given', words: (name: string) => `Quote for ${name} kept` },
+  bill: { kind: 'bill sent', words: (name: string) => `Bill for ${name} kept` },
+} as const;
+
+/** A quote or a bill as it stands is sent to the customer: kept as it was, so that what changes after it can be told. */
+export const sendPaper = async (context: UseCaseContext, id: string, kind: PaperKind) => {
   const ground = await costGround(context);
-  return changingMoney(
-    context,
-    'quote given',
-    (name) => `Quote for ${name} kept`,
-    async (tx) => {
-      const found = await orderWithMoney(tx, id);
-      if (!found.ok) return found;
-      const [whole, money] = [await wholeOrder(tx, id, ground), await moneyOfOrder(tx, id)];
-      if (!whole || money.price === null) return refuse('price', 'Say the price first.');
-      const { currency } = ground.money;
-      const asked = { price: money.price, deposit: money.deposit, currency, now: context.now };
-      const readyOn = ground.plan.orders.find((one) => one.id === id)?.completesOn ?? null;
-      await setMoneyOfOrder(tx, id, {
-        quote: quoteOf(whole, { ...asked, readyOn: found.value.promisedOn ?? readyOn }),
-        estimate: keptEstimateOf(whole.cost, currency, context.now),
-      });
-      return done({ name: orderName(found.value) });
-    },
-  );
+  return changingMoney(context, SENT[kind].kind, SENT[kind].words, async (tx) => {
+    const found = await orderWithMoney(tx, id);
+    if (!found.ok) return found;
+    const [whole, money] = [await wholeOrder(tx, id, ground), await moneyOfOrder(tx, id)];
+    if (!whole || money.price === null) return refuse('price', 'Say the price first.');
+    const { currency } = ground.money;
+    const asked = { price: money.price, deposit: money.deposit, currency, now: context.now };
+    const readyOn = ground.plan.orders.find((one) => one.id === id)?.completesOn ?? null;
+    const said = quoteOf(whole, { ...asked, readyOn: found.value.promisedOn ?? readyOn });
+    await setMoneyOfOrder(tx, id, {
+      papers: [...(money.papers ?? []), nextPaper(money, kind, said, money.payments)],
+      ...(kind === 'quote' ? { estimate: keptEstimateOf(whole.cost, currency, context.now) } : {}),
+    });
+    return done({ name: orderName(found.value) });
+  });
 };

@@ -1,6 +1,6 @@
 import { moneyOfOrder, type StoredMoney } from '../../../db/stores/money-store.ts';
 import { orderById } from '../../../db/stores/order-store.ts';
-import type { OrderQuote } from '../../../shared/money.ts';
+import type { OrderPaper, OrderQuote, PaperKind } from '../../../shared/money.ts';
 import { marginOf } from '../../engine/cost/margin.ts';
 import { fromMinor, toMinor } from '../../engine/cost/minor-units.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
@@ -9,15 +9,19 @@ import { type CostFacts, costFacts, type MissingFacts, missingFacts } from './co
 import { type CostGround, costGround } from './cost-ground.ts';
 import { type WholeOrder, wholeOrder } from './order-lines.ts';
 import { owingOf } from './owing.ts';
-import { changesSince, type QuoteChange, quoteOf } from './quote.ts';
+import { lastPaper, nextPaper, papersOf } from './papers.ts';
+import { changesSince, paidBy, type QuoteChange, quoteOf } from './quote.ts';
 import { type RealFacts, realFacts } from './real-facts.ts';
 
-/** A quote that was given, and what is other by now. */
-interface QuoteFacts {
-  /** The day it was given. */
+/** A quote or a bill that was sent, and the day that was. */
+export interface PaperSent extends OrderPaper {
   on: string;
-  price: number;
-  currency: string;
+  /** Of a bill what was still to be paid by it, in its money; below 0 it was to be paid back. */
+  owing: number;
+}
+
+/** The last of its kind, and what is other by now. */
+interface LastPaper extends PaperSent {
   changes: readonly QuoteChange[];
 }
 
@@ -47,7 +51,10 @@ export interface OrderMoneyModel extends PageHead {
   asQuote: OrderQuote | null;
   /** Something of it is put together, and may hold earth. */
   hasKits: boolean;
-  quote: QuoteFacts | null;
+  /** All that was sent, in that order. */
+  papers: readonly PaperSent[];
+  quote: LastPaper | null;
+  bill: LastPaper | null;
   /** Null until it is packed, and where nothing of it is on record. */
   real: RealFacts | null;
 }
@@ -55,21 +62,24 @@ export interface OrderMoneyModel extends PageHead {
 const paidOf = ({ payments }: StoredMoney, currency: string): number =>
   payments.reduce((sum, { amount, back }) => sum + (back ? -1 : 1) * toMinor(amount, currency), 0);
 
+const sentFacts = (paper: OrderPaper, timeZone: string): PaperSent => {
+  const { at, price, currency } = paper;
+  const owing = toMinor(price, currency) - toMinor(paidBy(paper), currency);
+  return { ...paper, on: today(timeZone, at), owing: fromMinor(owing, currency) };
+};
+
 /** Of an order that is over no day is to come any more. */
-const quoteFacts = (
-  { quote }: StoredMoney,
+const lastSent = (
+  stored: StoredMoney,
+  kind: PaperKind,
   now: OrderQuote | null,
   { timeZone, isOpen }: { timeZone: string; isOpen: boolean },
-): QuoteFacts | null => {
-  if (!quote) return null;
-  const { at, price, currency } = quote;
-  const changes = now ? changesSince(quote, now) : [];
-  return {
-    on: today(timeZone, at),
-    price,
-    currency,
-    changes: changes.filter(({ what }) => isOpen || what !== 'ready'),
-  };
+): LastPaper | null => {
+  const last = lastPaper(stored, kind);
+  if (!last) return null;
+  const changes = now ? changesSince(last, nextPaper(stored, kind, now, stored.payments)) : [];
+  const shown = changes.filter(({ what }) => isOpen || what !== 'ready');
+  return { ...sentFacts(last, timeZone), changes: shown };
 };
 
 type Known = Omit<OrderMoneyModel, 'real'>;
@@ -79,6 +89,8 @@ const modelOf = (whole: WholeOrder, stored: StoredMoney, ground: CostGround, now
   const { order, list, cost } = whole;
   const { currency } = money;
   const { price, deposit } = stored;
+  const { timeZone } = yard.yard;
+  const when = { timeZone, isOpen: order.status === 'open' };
   const inMoney = (minor: number | null) => (minor === null ? null : fromMinor(minor, currency));
   const priceMinor = price === null ? null : toMinor(price, currency);
   const paid = paidOf(stored, currency);
@@ -97,7 +109,9 @@ const modelOf = (whole: WholeOrder, stored: StoredMoney, ground: CostGround, now
     payments: stored.payments,
     paid: fromMinor(paid, currency),
     owing: inMoney(owingOf(order.status, priceMinor, paid)),
-    quote: quoteFacts(stored, asQuote, { timeZone: yard.yard.timeZone, isOpen: order.status === 'open' }),
+    papers: papersOf(stored).map((one) => sentFacts(one, timeZone)),
+    quote: lastSent(stored, 'quote', asQuote, when),
+    bill: lastSent(stored, 'bill', asQuote, when),
   };
 };
 

@@ -15,6 +15,9 @@ import { ordersOfIds } from '../../../db/stores/order-store.ts';
 import { readArchive } from '../../../shared/archive.ts';
 import { exportArchive, exportYard } from '../../../src/usecases/files/export-file.ts';
 import { loadFile, readUpload } from '../../../src/usecases/files/load-file.ts';
+import { papersOf } from '../../../src/usecases/money/papers.ts';
+import { sendPaper } from '../../../src/usecases/money/set-order-money.ts';
+import { doneOf } from '../../support/outcomes.ts';
 import { temporaryDatabase } from '../../support/temporary-database.ts';
 
 const NOW = '2027-04-05T07:30:00Z';
@@ -67,6 +70,27 @@ test('a yard file that is loaded over it leaves it', async () => {
   expect((await context.database.read(costsOfMoulds)).filter(({ cost }) => cost !== null)).toEqual([
     { id: '1200 no. 3', cost: 66, costTurns: 120 },
   ]);
+});
+
+test('quotes and bills as they were sent go with an archive, and come back with it', async () => {
+  const context = await demo();
+  doneOf(await sendPaper(context, SCHOOL, 'quote'));
+  doneOf(await sendPaper(context, SCHOOL, 'bill'));
+  const papers = () => context.database.read(async (tx) => papersOf(await moneyOfOrder(tx, SCHOOL)));
+  const sent = await papers();
+  expect(sent.map(({ kind, number, price }) => [kind, number, price])).toEqual([
+    ['quote', 1, 860],
+    ['quote', 2, 880],
+    ['bill', 1, 880],
+  ]);
+  expect(sent[2]!.payments).toEqual([{ on: expect.any(String), amount: 260, back: false, note: 'Bank' }]);
+  const { text } = await exportArchive(context);
+  await context.database.write((tx) => setMoneyOfOrder(tx, SCHOOL, { papers: null, quote: null }));
+  expect(await papers()).toEqual([]);
+  const read = readUpload(new TextEncoder().encode(text), NOW);
+  if (!read.ok) throw new Error('not read');
+  doneOf(await loadFile(context, read.value));
+  expect(await papers()).toEqual(sent);
 });
 
 test('an archive of before there was any money is read', async () => {

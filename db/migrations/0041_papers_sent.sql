@@ -1,0 +1,1 @@
+ALTER TABLE `orderMoney` ADD `papers` text;
