@@ -336,7 +336,7 @@ describe('a US yard', () => {
     const form = { line: '0-2', material: 'acid', quantity: '1 kg', quantityWas: '500', price: '' };
     const text = await screens.textAfter(await screens.post('/buying/bought', { ...form, on: '4/9' }));
     expect(text).toContain('1 kg of Citric acid');
-    expect(text).toContain('4/9 was read as Fri 9 Apr 2027, with the month first.');
+    expect(text).toContain('4/9 was read as Fri, Apr 9, 2027, with the month first.');
     expect(await comingIn(screens)).toMatchObject([{ quantity: 1000, on: '2027-04-09' }]);
     const counted = await screens.textAfter(
       await screens.post('/buying/counted', { line: '2', material: 'acid', counted: '250 g' }),

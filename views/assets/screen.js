@@ -46,8 +46,12 @@ fillOwnZone(document);
 // A day is typed as a text; the browser's own calendar fills that text in.
 const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
-const dayText = (date) =>
-  `${WEEKDAYS[date.getUTCDay()]} ${date.getUTCDate()} ${MONTHS[date.getUTCMonth()]} ${date.getUTCFullYear()}`;
+const dayText = (date) => {
+  const [weekday, month] = [WEEKDAYS[date.getUTCDay()], MONTHS[date.getUTCMonth()]];
+  const [day, year] = [date.getUTCDate(), date.getUTCFullYear()];
+  const isUs = document.documentElement.lang === 'en-US';
+  return isUs ? `${weekday}, ${month} ${day}, ${year}` : `${weekday} ${day} ${month} ${year}`;
+};
 
 document.addEventListener('click', (event) => {
   const button = event.target.closest?.('[data-calendar]');

@@ -1,3 +1,4 @@
+import { DAY_NAMES } from '../../shared/day-names.ts';
 import type { FitModel, FittedTime, FittedTimes } from '../../src/usecases/begin/fit-times.ts';
 import type { BeginModel } from '../../src/usecases/begin/show-begin.ts';
 import { countText } from '../parts/day-text.ts';
@@ -10,27 +11,22 @@ export const FIT = '/begin/session';
 
 type Usual = NonNullable<FitModel['usual']>;
 
-const WEEKDAY_NAMES: Readonly<Record<Usual['weekday'], string>> = {
-  ...{ MO: 'Monday', TU: 'Tuesday', WE: 'Wednesday', TH: 'Thursday', FR: 'Friday', SA: 'Saturday', SU: 'Sunday' },
-};
-
 /** "a Saturday makes 11 panels in 3 turns" */
 export const makesText = ({ weekday, pieces, turns }: Usual): string =>
-  `a ${WEEKDAY_NAMES[weekday]} makes ${countText(pieces, 'panel')} in ${countText(turns, 'turn')}`;
+  `a ${DAY_NAMES[weekday]} makes ${countText(pieces, 'panel')} in ${countText(turns, 'turn')}`;
 
 /** The first line before anything was typed: what a usual session makes by the yard's figures. */
 export const usualAnswer = ({ usual }: FitModel): string => {
   if (!usual) return 'No session makes anything yet.';
-  if (usual.pieces === 0) return `By these figures a ${WEEKDAY_NAMES[usual.weekday]} makes nothing.`;
+  if (usual.pieces === 0) return `By these figures a ${DAY_NAMES[usual.weekday]} makes nothing.`;
   return `By these figures ${makesText(usual)}.`;
 };
 
-export const lastOneText = ({ weekday }: Usual): string =>
-  `How many panels did your last ${WEEKDAY_NAMES[weekday]} make?`;
+export const lastOneText = ({ weekday }: Usual): string => `How many panels did your last ${DAY_NAMES[weekday]} make?`;
 
 /** The first line with a number: what the times that come nearest to it make. */
 export const fittedAnswer = ({ asked, makes, same }: FittedTimes): string => {
-  const day = WEEKDAY_NAMES[makes.weekday];
+  const day = DAY_NAMES[makes.weekday];
   if (makes.pieces !== asked) return `A ${day} can't make ${asked}: ${makes.pieces} is the nearest.`;
   return same ? `By these figures ${makesText(makes)} already.` : `With these times ${makesText(makes)}.`;
 };

@@ -1,4 +1,5 @@
 import type { FC } from 'hono/jsx';
+import { shortDayName } from '../../shared/day-names.ts';
 import { WEEKDAYS } from '../../shared/time.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
@@ -15,8 +16,6 @@ export interface FourProps extends BeginProps {
 }
 
 type Form = Pick<FourProps, 'errors' | 'typed'>;
-
-const DAY_NAMES = { MO: 'Mon', TU: 'Tue', WE: 'Wed', TH: 'Thu', FR: 'Fri', SA: 'Sat', SU: 'Sun' } as const;
 
 const PanelRow: FC<Form & { row: number }> = ({ row, errors, typed }) => (
   <div class="field-row begin-row">
@@ -128,7 +127,7 @@ const Hours: FC<Form & { row: number }> = ({ row, errors, typed }) => {
                 value="yes"
                 checked={typed[`days${row}:${day}`] === 'yes'}
               />
-              <span>{DAY_NAMES[day]}</span>
+              <span>{shortDayName(day)}</span>
             </label>
           ))}
         </div>

@@ -1,19 +1,16 @@
+import { DAY_NAMES, shortDayName, shortMonthName } from '../../shared/day-names.ts';
 import { daysText } from '../../shared/days-text.ts';
-import { dayNumber } from '../../shared/time.ts';
-
-const WEEKDAY_NAMES = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
-const LONG_WEEKDAY_NAMES = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
-const MONTH_NAMES = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+import { dayNumber, weekdayOf } from '../../shared/time.ts';
 
 /** Dates further off than this many days, or gone by longer, are written with their year. */
 const DAYS_WITHOUT_YEAR = 270;
 
-const weekdayIndex = (date: string): number => (((dayNumber(date) + 3) % 7) + 7) % 7;
+const shortWeekday = (date: string): string => shortDayName(weekdayOf(dayNumber(date)));
 
 /** "Sat 8 May"; with the year when it is not one of the months around today: "Sat 8 May 2028". */
 export const dayText = (date: string, today: string): string => {
   const [year, month, day] = date.split('-').map(Number) as [number, number, number];
-  const short = `${WEEKDAY_NAMES[weekdayIndex(date)]} ${day} ${MONTH_NAMES[month - 1]}`;
+  const short = `${shortWeekday(date)} ${day} ${shortMonthName(month)}`;
   const daysOff = dayNumber(date) - dayNumber(today);
   const near = daysOff <= DAYS_WITHOUT_YEAR && daysOff > -DAYS_WITHOUT_YEAR;
   return near ? short : `${short} ${year}`;
@@ -22,24 +19,24 @@ export const dayText = (date: string, today: string): string => {
 /** "8 May": where there is no room for more, beside days that say all of it. */
 export const shortDayText = (date: string): string => {
   const [, month, day] = date.split('-').map(Number) as [number, number, number];
-  return `${day} ${MONTH_NAMES[month - 1]}`;
+  return `${day} ${shortMonthName(month)}`;
 };
 
 /** "Sat 8 May 2027": as a day stands in a field, where it has to say all of itself. */
 export const fullDayText = (date: string): string => {
   const [year, month, day] = date.split('-').map(Number) as [number, number, number];
-  return `${WEEKDAY_NAMES[weekdayIndex(date)]} ${day} ${MONTH_NAMES[month - 1]} ${year}`;
+  return `${shortWeekday(date)} ${day} ${shortMonthName(month)} ${year}`;
 };
 
 /** "Saturday" for any date. */
-export const weekdayName = (date: string): string => LONG_WEEKDAY_NAMES[weekdayIndex(date)]!;
+export const weekdayName = (date: string): string => DAY_NAMES[weekdayOf(dayNumber(date))];
 
 /** "today", "tomorrow" or "on Saturday" for the next six days, else "on Sat 8 May". */
 export const onDayText = (date: string, today: string): string => {
   const daysOff = dayNumber(date) - dayNumber(today);
   if (daysOff === 0) return 'today';
   if (daysOff === 1) return 'tomorrow';
-  if (daysOff > 1 && daysOff < 7) return `on ${LONG_WEEKDAY_NAMES[weekdayIndex(date)]}`;
+  if (daysOff > 1 && daysOff < 7) return `on ${weekdayName(date)}`;
   return `on ${dayText(date, today)}`;
 };
 
@@ -75,5 +72,5 @@ export const weekHeading = (week: string, thisWeek: string, today: string): stri
 export const dayWord = (date: string, today: string): string | null => {
   const daysOff = dayNumber(date) - dayNumber(today);
   if (daysOff === 0) return 'Today';
-  return daysOff > 0 && daysOff < 7 ? (LONG_WEEKDAY_NAMES[weekdayIndex(date)] ?? null) : null;
+  return daysOff > 0 && daysOff < 7 ? weekdayName(date) : null;
 };

@@ -1,3 +1,4 @@
+import { DAY_NAMES } from '../../shared/day-names.ts';
 import { WEEKDAYS } from '../../shared/time.ts';
 import type {
   DayHours,
@@ -9,7 +10,6 @@ import type {
 import { hoursText } from '../parts/clock-text.ts';
 import { countText, dayText, onDayText } from '../parts/day-text.ts';
 import { listText } from '../parts/quantity-text.ts';
-import { DAY_NAMES } from './yard-words.ts';
 
 type Clocked = Pick<DayHours, 'start' | 'end'>;
 

@@ -1,10 +1,10 @@
+import { DAY_NAMES } from '../../shared/day-names.ts';
 import type { YardModel } from '../../src/usecases/yard/show-yard.ts';
 import { countText } from '../parts/day-text.ts';
 import { moneyText } from '../parts/money-text.ts';
 import { countWord, listText } from '../parts/quantity-text.ts';
 import { SECTIONS, type SectionKey } from './sections.ts';
 import { endsText } from './temperature-words.ts';
-import { DAY_NAMES } from './yard-words.ts';
 
 /** What there is of a section, and what is missing in it; null where nothing is. */
 export interface SectionText {

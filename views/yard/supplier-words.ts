@@ -1,9 +1,9 @@
+import { DAY_NAMES } from '../../shared/day-names.ts';
 import { WEEKDAYS, type Weekday } from '../../shared/time.ts';
 import type { YardSupplier } from '../../src/usecases/yard/show-suppliers.ts';
 import { countText, dayText } from '../parts/day-text.ts';
 import { moneyText } from '../parts/money-text.ts';
 import { listText } from '../parts/quantity-text.ts';
-import { DAY_NAMES } from './yard-words.ts';
 
 const isDay = (text: string): text is Weekday => WEEKDAYS.some((day) => day === text);
 

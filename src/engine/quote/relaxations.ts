@@ -1,6 +1,7 @@
+import { shortDayName, shortMonthName } from '../../../shared/day-names.ts';
 import type { Material } from '../../../shared/material.ts';
 import type { Order } from '../../../shared/order.ts';
-import { clockMinutes, type DayNumber, dateOfDay, dayNumber, minuteOf } from '../../../shared/time.ts';
+import { clockMinutes, type DayNumber, dateOfDay, dayNumber, minuteOf, weekdayOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { comingDaysOf } from '../buy/coming-days.ts';
 import { calendarOf } from '../calendar/calendar.ts';
@@ -25,8 +26,6 @@ const EVENING_START = 19 * 60;
 const EVENING_WORK_MINUTES = 30;
 const MORE_RACK_SPACES = 10;
 const WEEK = 7;
-const WEEKDAY_NAMES = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
-const MONTH_NAMES = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
 const clockText = (minutes: number): string =>
   minutes >= 1440
@@ -38,7 +37,7 @@ const spoken = (clock: string): string => clock.replace(/^0/, '');
 
 const dayText = (day: DayNumber): string => {
   const date = dateOfDay(day);
-  return `${WEEKDAY_NAMES[(((day + 4) % 7) + 7) % 7]} ${Number(date.slice(8))} ${MONTH_NAMES[Number(date.slice(5, 7)) - 1]}`;
+  return `${shortDayName(weekdayOf(day))} ${Number(date.slice(8))} ${shortMonthName(Number(date.slice(5, 7)))}`;
 };
 
 const todayOf = (yard: YardFile): DayNumber => calendarOf(yard.yard.timeZone).dayOf(minuteOf(yard.yard.now));

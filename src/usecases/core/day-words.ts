@@ -1,12 +1,10 @@
-import { dayNumber } from '../../../shared/time.ts';
+import { shortDayName, shortMonthName } from '../../../shared/day-names.ts';
+import { dayNumber, weekdayOf } from '../../../shared/time.ts';
 
-const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
-
-/** A date in the words of a change: '2027-05-08' is "Sat 8 May". Day 0 of the count, 1970-01-01, was a Thursday. */
+/** A date in the words of a change: '2027-05-08' is "Sat 8 May". */
 export const dayWords = (date: string): string => {
   const [, month, day] = date.split('-').map(Number) as [number, number, number];
-  return `${WEEKDAYS[(dayNumber(date) + 3) % 7]} ${day} ${MONTHS[month - 1]}`;
+  return `${shortDayName(weekdayOf(dayNumber(date)))} ${day} ${shortMonthName(month)}`;
 };
 
 /** The same with the year where that is another one than today's: "Sat 8 May", "Mon 8 May 2028". */

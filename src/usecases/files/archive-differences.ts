@@ -1,5 +1,5 @@
 import type { Archive } from '../../../shared/archive.ts';
-import type { Weekday } from '../../../shared/time.ts';
+import { shortDayName } from '../../../shared/day-names.ts';
 import { type ExtraWindow, TASK_KINDS, type TaskKind, type WorkWindow } from '../../../shared/work.ts';
 import { rhythmOfRule } from '../../engine/calendar/plain-rule.ts';
 import { dateText, figureText, type NameOf, namesOf } from './figure-text.ts';
@@ -89,15 +89,11 @@ const hoursText = ({ start, end, crew, allows }: Omit<ExtraWindow, 'date'>) => {
   return `${spoken(start)} to ${spoken(end)}${crew === 1 ? '' : `, ${crew} people`}${only}`;
 };
 
-const DAYS: Readonly<Record<Weekday, string>> = {
-  ...{ MO: 'Mon', TU: 'Tue', WE: 'Wed', TH: 'Thu', FR: 'Fri', SA: 'Sat', SU: 'Sun' },
-};
-
 /** "Wed, Sat", "Sat of every second week"; a rule that says more stays as it is written. */
 const rhythmText = (window: WorkWindow): string => {
   const rhythm = rhythmOfRule(window);
   if (!rhythm) return window.rule;
-  const text = rhythm.days.map((day) => DAYS[day]).join(', ');
+  const text = rhythm.days.map(shortDayName).join(', ');
   return rhythm.everyWeeks === 2 ? `${text} of every second week` : text;
 };
 

@@ -1,3 +1,4 @@
+import { DAY_NAMES, MONTH_NAMES, shortMonthName } from '../../../shared/day-names.ts';
 import { type English, englishOf } from '../../../shared/english.ts';
 import { quoted } from '../../../shared/said-back.ts';
 import {
@@ -34,18 +35,9 @@ export interface DateReading {
 
 const isMonthFirst = ({ system, english }: DateReading): boolean => (english ?? englishOf(system)) === 'US';
 
-const MONTHS = [
-  ...['January', 'February', 'March', 'April', 'May', 'June'],
-  ...['July', 'August', 'September', 'October', 'November', 'December'],
-];
-const DAY_NAMES: Readonly<Record<Weekday, string>> = {
-  ...{ MO: 'Monday', TU: 'Tuesday', WE: 'Wednesday', TH: 'Thursday', FR: 'Friday', SA: 'Saturday', SU: 'Sunday' },
-};
 const HOW = 'Write a day like 8 May, Sat 8 May or 2027-05-08.';
 const WEEK = 7;
 const FARTHEST_WEEKS = 520;
-
-const monthName = (month: number): string => (MONTHS[month - 1] ?? '').slice(0, 3);
 
 const found = (date: string, next?: string): DateRead => ({ ok: true, date, order: null, ...(next ? { next } : {}) });
 const none = (reason: string): DateRead => ({ ok: false, reason });
@@ -54,7 +46,7 @@ const none = (reason: string): DateRead => ({ ok: false, reason });
 const begins = (word: string, name: string): boolean => word.length >= 3 && name.toLowerCase().startsWith(word);
 const weekdayNamed = (word: string): Weekday | null => WEEKDAYS.find((day) => begins(word, DAY_NAMES[day])) ?? null;
 const monthNamed = (word: string): number | null => {
-  const month = MONTHS.findIndex((name) => begins(word, name));
+  const month = MONTH_NAMES.findIndex((name) => begins(word, name));
   return month < 0 ? null : month + 1;
 };
 
@@ -110,7 +102,7 @@ const farYear = ({ year }: Parts, { today }: DateReading): number | null =>
 
 const missingText = ({ day, month, year }: Parts): string =>
   month >= 1 && month <= 12
-    ? `${day} ${monthName(month)}${year === null ? '' : ` ${year}`} does not exist. ${HOW}`
+    ? `${day} ${shortMonthName(month)}${year === null ? '' : ` ${year}`} does not exist. ${HOW}`
     : `There is no month ${month}. ${HOW}`;
 
 /** A day with a weekday beside it: the two have to agree, in a year to come or, for one just gone by, in its own. */
@@ -123,7 +115,7 @@ const agreeing = (parts: Parts, weekday: Weekday | null, how: DateReading): Date
   const agrees = [first, later].find((date) => date !== undefined && weekdayOf(dayNumber(date)) === weekday);
   if (agrees !== undefined) return found(agrees);
   const date = later ?? first;
-  const day = `${parts.day} ${monthName(parts.month)} ${date.slice(0, 4)}`;
+  const day = `${parts.day} ${shortMonthName(parts.month)} ${date.slice(0, 4)}`;
   return none(`${day} is a ${DAY_NAMES[weekdayOf(dayNumber(date))]}, not a ${DAY_NAMES[weekday]}.`);
 };
 
