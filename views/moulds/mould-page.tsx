@@ -117,8 +117,10 @@ export const MouldPage: FC<MouldPageProps> = ({ model, notice, refused, blocked 
       <MouldPanel mould={model.mould} place="one" query={FROM_MOULD} today={model.today} refused={refused} />
     </div>
     <Blocks model={model} blocked={blocked} />
-    <Coming model={model} />
-    <MouldParts model={model} refused={refused} />
+    <div class="mould-columns">
+      <Coming model={model} />
+      <MouldParts model={model} refused={refused} />
+    </div>
     <Past model={model} />
     <div class="buttons">
       <ButtonLink href="/moulds">All moulds</ButtonLink>

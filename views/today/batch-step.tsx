@@ -261,8 +261,8 @@ const BatchForms: FC<FormsProps> = (props) => {
     <div class="batch-forms">
       {toCome && mixing}
       <PouredForm {...props} refused={mine} />
-      {!toCome && !late && !isOverBy(step, now) && <FillingNow step={step} refused={refused} />}
       {!toCome && mixing}
+      {!toCome && !late && !isOverBy(step, now) && <FillingNow step={step} refused={refused} />}
       <PouredThen {...props} refused={mine} />
     </div>
   );
