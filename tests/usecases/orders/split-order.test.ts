@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { addPayment, moneyOfOrder, setMoneyOfOrder } from '../../../db/stores/money-store.ts';
 import { openOrders, updateOrder } from '../../../db/stores/order-store.ts';
 import type { OrderLine } from '../../../shared/order.ts';
 import { longestPacking } from '../../../src/engine/calendar/longest-packing.ts';
+import { undoChange } from '../../../src/usecases/changes/undo-change.ts';
 import { parcelsOf } from '../../../src/usecases/orders/parcels.ts';
 import { showOrder } from '../../../src/usecases/orders/show-order.ts';
 import { splitOrder } from '../../../src/usecases/orders/split-order.ts';
@@ -83,6 +85,32 @@ test('an order too large to be packed in one session is packed in one each once 
   ]);
   expect(plan.orders.map(({ packs }) => packs)).toEqual([undefined, undefined]);
   expect((await showOrder(context, '27-001'))?.parcels).toBeNull();
+});
+
+// Four pieces and two: of 100.00 two thirds are 66.67 to the cent, of 50.01 they are 33.34, of a cost of 40.05 they are 26.70.
+test('the price of an order that is split, what was paid of it and its estimate are shared by its pieces, to the cent', async () => {
+  const context = await tooLong();
+  const { database } = context;
+  const paid = { on: '2027-04-02', back: false, note: 'Bank' };
+  await database.write(async (tx) => {
+    const estimate = { at: '2027-04-01T09:00:00Z', parts: { work: 40.05 } };
+    await setMoneyOfOrder(tx, '27-001', { price: 100, deposit: 30, estimate });
+    await addPayment(tx, '27-001', { ...paid, amount: 50.01 });
+  });
+  const moneyOf = async (id: string) => {
+    const { price, deposit, estimate, payments } = await database.read((tx) => moneyOfOrder(tx, id));
+    return { price, deposit, work: estimate?.parts.work, payments: payments.map(({ id: _id, ...one }) => one) };
+  };
+  const before = await moneyOf('27-001');
+  const { change } = doneOf(await splitOrder(context, '27-001'));
+  expect(await moneyOf('27-001')).toEqual({
+    ...{ price: 66.67, deposit: 20, work: 26.7, payments: [{ ...paid, amount: 33.34 }] },
+  });
+  expect(await moneyOf('27-002')).toEqual({
+    ...{ price: 33.33, deposit: 10, work: 13.35, payments: [{ ...paid, amount: 16.67 }] },
+  });
+  doneOf(await undoChange(context, change));
+  expect(await moneyOf('27-001')).toEqual(before);
 });
 
 test('one that is planned as it is, or is not there, is not split', async () => {
