@@ -7,6 +7,7 @@ import { EXACT_SEEDS, exactRows, exactSummary } from './exact.ts';
 import { questionBench } from './exact-questions.ts';
 import { ifFirstRows } from './if-first.ts';
 import { meshRows } from './mesh.ts';
+import { oddsRows, oddsSpeedRows } from './odds.ts';
 import { PAGES_YARDS, pageRows } from './pages/pages.ts';
 import { plainerRows } from './plainer.ts';
 import { qualityRows } from './quality.ts';
@@ -22,7 +23,7 @@ import { tortureRows } from './torture/torture.ts';
 /** Every tenth tardiness instance by default; all 250 with `npm run bench -- tardiness all`, or `thorough` for that effort. */
 const SOME = 10;
 
-/** Random yards of `npm run bench -- first`, `shuffled` and `plainer`; any other number after it. */
+/** Random yards of `npm run bench -- first`, `shuffled`, `odds` and `plainer`; any other number after it. */
 const SOME_YARDS = 200;
 
 /** Random cut lists of `npm run bench -- cut`; any other number after it. */
@@ -53,6 +54,10 @@ const sections: Record<string, (argument?: string, ...more: string[]) => void | 
   shuffled: (yards) => print('Lists in another order', shuffledRows(Number(yards ?? SOME_YARDS))),
   plainer: (yards, from) =>
     print('Plainer plans against the answer', plainerRows(Number(yards ?? SOME_YARDS), Number(from ?? 0))),
+  odds: (yards) => {
+    print('Odds of a date, in process, warm, medians', oddsSpeedRows());
+    print('Days said with odds, and how often they were kept', oddsRows(Number(yards ?? SOME_YARDS)));
+  },
   requests: async (only) => {
     for (const [orders, moulds] of REQUEST_YARDS.filter(([orders]) => !only || orders === Number(only)))
       print(`Longest blocks of requests, ${orders} orders, a search beside`, await requestRows(orders, moulds));

@@ -40,7 +40,7 @@ export interface DateAsked {
 
 /** Pours worked in all of an answer, about, and how many courses are tried at the most and at the least. */
 const POURS_IN_ALL = 120_000;
-const DRAWS = { most: 400, least: 100 };
+const DRAWS = { most: 200, least: 100 };
 
 /** Half as many again as are poured, and this many more, can be poured anew. */
 const anewIn = (pours: number): number => Math.ceil(pours / 2) + 50;
