@@ -14,6 +14,18 @@ const wednesdays = {
 };
 
 describe('hours that repeat', () => {
+  test('draws who is there in the next seven days, and says the same: a day off is empty, a single day is in it', async () => {
+    const yard = smallYard({
+      closed: ['2027-04-10'],
+      extra: [{ date: '2027-04-10', start: '09:00', end: '10:00', crew: 2, allows: ['strip', 'pack'] }],
+    });
+    const text = await textOf(await (await screensOver(yard)).get('/yard/hours'));
+    expect(text).toContain('Who is there in the next seven days');
+    expect(text).toContain('Fri 9 Apr: nobody. Sat 10 Apr: 9:00 to 10:00, 2 people, only stripping and packing.');
+    const usual = await textOf(await (await screensOver()).get('/yard/hours'));
+    expect(usual).toContain('Sat 10 Apr: 8:00 to 12:00, 1 person.');
+  });
+
   test('are told in sentences, and added by days', async () => {
     const screens = await screensOver();
     expect(await textOf(await screens.get('/yard/hours'))).toMatch(

@@ -142,11 +142,11 @@ export const KitBySizePage: FC<KitBySizePageProps> = (props) => {
     <>
       {notice && <Notice notice={notice} today={model.today} back={bySize(model.form)} />}
       <FormErrors errors={errors} lead="The kit was not added. Everything you typed is still here." />
-      <div class="asking">
-        <KitAnswer model={model} />
+      <KitAnswer model={model} />
+      <div class="kit-parts">
         <KitForm form={model.form} system={model.system} errors={fieldErrors(model)} />
+        <Found {...props} model={model} />
       </div>
-      <Found {...props} model={model} />
       <p class="no-print">
         Made from {model.form.panels.join(', ')}. <a href={CASTINGS}>Sizes of what you cast</a>
       </p>

@@ -6,6 +6,7 @@ import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { datesText, hoursAnswer, offText, repeatingText, singleDayText, tooShortText } from './hours-words.ts';
 import { entryPath, removePath, YARD } from './sections.ts';
 import { SentenceList } from './sentence-list.tsx';
+import { WeekStrip } from './week-strip.tsx';
 
 export const HOURS = `${YARD}/hours`;
 export const HOURS_DAY = `${HOURS}/day`;
@@ -37,21 +38,26 @@ export const HoursPage: FC<{ model: YardHoursModel; notice: DoneNotice | null }>
       <Answer note="Hours are one person's or several people's. Hours that overlap add their people up.">
         {hoursAnswer(model)}
       </Answer>
-      <SentenceList
-        title="As usual"
-        empty="Say when you work: Saturdays 8 to 2, Wednesday evenings 6 to 9."
-        rows={repeating}
-      >
-        <ButtonLink href={entryPath(HOURS, 'new')} kind={work.length === 0 ? 'main' : 'plain'}>
-          Add hours
-        </ButtonLink>
-      </SentenceList>
-      <SentenceList title="Single days" empty="No hours on a single day, beside the usual ones." rows={single}>
-        <ButtonLink href={entryPath(HOURS_DAY, 'new')}>Add a day</ButtonLink>
-      </SentenceList>
-      <SentenceList title="Days off" empty="No day off is coming." rows={free}>
-        <ButtonLink href={entryPath(HOURS_OFF, 'new')}>Add days off</ButtonLink>
-      </SentenceList>
+      <div class="yard-hours">
+        <WeekStrip week={model.week} today={today} />
+        <div>
+          <SentenceList
+            title="As usual"
+            empty="Say when you work: Saturdays 8 to 2, Wednesday evenings 6 to 9."
+            rows={repeating}
+          >
+            <ButtonLink href={entryPath(HOURS, 'new')} kind={work.length === 0 ? 'main' : 'plain'}>
+              Add hours
+            </ButtonLink>
+          </SentenceList>
+          <SentenceList title="Single days" empty="No hours on a single day, beside the usual ones." rows={single}>
+            <ButtonLink href={entryPath(HOURS_DAY, 'new')}>Add a day</ButtonLink>
+          </SentenceList>
+          <SentenceList title="Days off" empty="No day off is coming." rows={free}>
+            <ButtonLink href={entryPath(HOURS_OFF, 'new')}>Add days off</ButtonLink>
+          </SentenceList>
+        </div>
+      </div>
       <p>
         <a href={YARD}>Your yard</a>
       </p>

@@ -60,3 +60,12 @@ export const hoursAnswer = ({ next, today }: Pick<YardHoursModel, 'next' | 'toda
   if (!next) return 'Nobody works in the days that are planned.';
   return `The next session is ${onDayText(next.start.slice(0, 10), today)}, ${hoursText(next)}.`;
 };
+
+/** What the drawing of the hours shows. */
+export const WEEK_TITLE = 'Who is there in the next seven days';
+
+/** "Sat 10 Apr: 8:00 to 13:30, 1 person; 9:00 to 12:30, 1 person." */
+export const hoursOfDayText = ({ date, hours }: YardHoursModel['week'][number], today: string): string => {
+  const all = hours.map((one) => `${fromTo(one)}, ${countText(one.crew, 'person', 'people')}${MAY_TEXT[one.may]}`);
+  return `${dayText(date, today)}: ${all.length === 0 ? 'nobody' : all.join('; ')}.`;
+};

@@ -49,6 +49,12 @@ export interface DayHours extends ExtraWindow {
   tooShort: TooShort | null;
 }
 
+/** Hours of one of the next days, as they are worked. */
+export interface WorkedDay {
+  date: string;
+  hours: readonly Pick<DayHours, 'start' | 'end' | 'crew' | 'may'>[];
+}
+
 /** When the yard works. */
 export interface YardHoursModel extends YardPageHead {
   weekStart: Weekday;
@@ -57,6 +63,8 @@ export interface YardHoursModel extends YardPageHead {
   work: readonly RepeatingHours[];
   extra: readonly DayHours[];
   off: readonly DaySpan[];
+  /** The next seven days, today the first. */
+  week: readonly WorkedDay[];
 }
 
 /** The next five dates a rule gives, from today on. */
@@ -73,6 +81,30 @@ export const datesOfRule = (rule: string, from: string, how: DateReading): { dat
   const read = readDate(from, how);
   return { dates: nextDates({ rule: text, from: read.ok ? read.date : how.today }, dayNumber(how.today)) };
 };
+
+const WEEK_DAYS = 7;
+
+/** A day off shuts the hours that repeat, and none of that single day. */
+const weekFrom = (
+  today: DayNumber,
+  work: readonly Omit<RepeatingHours, 'rhythm' | 'may' | 'dates' | 'tooShort'>[],
+  extra: readonly ExtraWindow[],
+  off: readonly string[],
+): WorkedDay[] =>
+  Array.from({ length: WEEK_DAYS }, (_, at) => {
+    const date = dateOfDay(today + at);
+    const usual = work.filter(({ until, ...window }) => {
+      const recurrence = { ...window, ...(until === null ? {} : { until }) };
+      return !off.includes(date) && datesOf(recurrence, today + at, today + at).length > 0;
+    });
+    const hours = [...usual, ...extra.filter((window) => window.date === date)];
+    return {
+      date,
+      hours: hours
+        .map(({ start, end, crew, allows }) => ({ start, end, crew, may: mayOf(allows) }))
+        .sort((a, b) => a.start.localeCompare(b.start)),
+    };
+  });
 
 /** Days in a row as spans. */
 const spansOf = (dates: readonly string[]): DaySpan[] => {
@@ -128,5 +160,6 @@ export const showYardHours = async (context: UseCaseContext): Promise<YardHoursM
         tooShort: shortness(window.date, window.start),
       })),
     off: spansOf(off.filter((date) => date >= today && !changed.has(date))),
+    week: weekFrom(dayNumber(today), work, extra, off),
   };
 };
