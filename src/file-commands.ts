@@ -12,7 +12,7 @@ import type { Difference } from './usecases/files/archive-differences.ts';
 import { TABLE_KINDS } from './usecases/files/csv-columns.ts';
 import { exportArchive, exportYard, type KeptFile } from './usecases/files/export-file.ts';
 import { exportTable } from './usecases/files/export-table.ts';
-import { loadFile, readUpload, tryFile } from './usecases/files/load-file.ts';
+import { type FileEffect, loadFile, readUpload, tryFile } from './usecases/files/load-file.ts';
 import type { PromiseMove } from './usecases/plan/promises-moved.ts';
 import type { UnkeptDate } from './usecases/plan/save-edit.ts';
 
@@ -115,6 +115,14 @@ const bytesOf = (name: string): Read<Uint8Array> => {
 const nothingNew = (outcome: Outcome<unknown>): string | null =>
   !outcome.ok && outcome.faults[0]?.path === 'same' ? `${outcome.faults[0].message}\n` : null;
 
+/** What somebody should look at before the file is loaded. */
+const checkLines = ({ guessed, steps }: FileEffect['checks']): string[] => [
+  ...(guessed.length > 0 ? [`Not in UTF-8, read as Windows-1252: ${guessed.join('; ')}`] : []),
+  ...steps.map(
+    ({ name, figure, from, to }) => `Ten times or a tenth of what it was: ${name}, ${figure} ${from} -> ${to}`,
+  ),
+];
+
 /** Reads a file into the database, or says what that would change. */
 export const importInto = async (name: string, onlyTry: boolean): Promise<Read<string>> => {
   const bytes = bytesOf(name);
@@ -132,7 +140,9 @@ export const importInto = async (name: string, onlyTry: boolean): Promise<Read<s
     const differences = 'value' in outcome.value ? outcome.value.value.differences : outcome.value.differences;
     const unkept = 'unkept' in outcome.value ? outcome.value.unkept : [];
     const say = sayIn({ english: await context.database.read(englishOfYard), own: [] });
+    const checks = 'checks' in outcome.value ? checkLines(outcome.value.checks) : [];
     const lines = [
+      ...checks,
       ...differences.flatMap((one) => differenceLines(say, one)),
       ...moved.map(moveLine),
       ...unkept.map(unkeptLine),

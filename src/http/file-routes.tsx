@@ -9,7 +9,14 @@ import type { Outcome, UseCaseContext } from '../usecases/core/context.ts';
 import { TABLE_KINDS } from '../usecases/files/csv-columns.ts';
 import { exportArchive, exportYard } from '../usecases/files/export-file.ts';
 import { exportTable, type NumberSign, tableTemplate } from '../usecases/files/export-table.ts';
-import { type FileEffect, loadFile, readUpload, tryFile, YARD_CHANGED } from '../usecases/files/load-file.ts';
+import {
+  type FileEffect,
+  loadFile,
+  NOT_CHECKED,
+  readUpload,
+  tryFile,
+  YARD_CHANGED,
+} from '../usecases/files/load-file.ts';
 import { showFiles } from '../usecases/files/show-files.ts';
 import { wholeTyped } from '../usecases/typed/form-fields.ts';
 import { readForm } from './form.ts';
@@ -46,9 +53,13 @@ export const fileLimit: MiddlewareHandler = bodyLimit({
   onError: tooLarge,
 });
 
+const signOf = (c: Context): NumberSign => (c.req.query('numbers') === 'commas' ? 'commas' : 'points');
+
 const filesPage = async (c: Context, context: UseCaseContext, faults: readonly Fault[]) => {
   const model = await showFiles(context);
-  const content = <FilesPage model={model} notice={await doneNotice(c, context)} faults={faults} />;
+  const content = (
+    <FilesPage model={model} notice={await doneNotice(c, context)} faults={faults} commas={signOf(c) === 'commas'} />
+  );
   const status = faults.length > 0 ? 422 : 200;
   return page(c, { title: 'Files in and out', at: 'yard', yardName: model.yardName }, content, { status });
 };
@@ -92,24 +103,23 @@ const gone = (c: Context) =>
   );
 
 const readIn = async (c: Context, context: UseCaseContext, held: HeldFiles) => {
-  const { file: name = '', revision } = await readForm(c);
+  const { file: name = '', revision, checked } = await readForm(c);
   const bytes = held.get(name);
   const seen = wholeTyped(revision);
   if (!bytes || seen === null) return gone(c);
   const file = readUpload(bytes, context.now);
-  const outcome = file.ok ? await loadFile(context, file.value, seen) : file;
+  const outcome = file.ok ? await loadFile(context, file.value, seen, checked === 'yes') : file;
   if (outcome.ok) {
     held.drop(name);
     return seeDone(c, FILES, outcome.value.change);
   }
-  const moved = outcome.faults.find(({ path }) => path === YARD_CHANGED);
-  const again = moved ? await tried(context, bytes) : outcome;
+  const stopped = outcome.faults.find(({ path }) => path === YARD_CHANGED || path === NOT_CHECKED);
+  const again = stopped ? await tried(context, bytes) : outcome;
   if (!again.ok) return filesPage(c, context, again.faults);
-  const happened = `${moved?.message} This is what it would change now.`;
+  const happened =
+    stopped?.path === YARD_CHANGED ? `${stopped.message} This is what it would change now.` : (stopped?.message ?? '');
   return previewPage(c, context, { effect: again.value, file: name, happened });
 };
-
-const signOf = (c: Context): NumberSign => (c.req.query('numbers') === 'commas' ? 'commas' : 'points');
 
 export const fileRoutes = ({ context }: Screens): Hono => {
   const routes = new Hono();

@@ -151,8 +151,8 @@ describe('a file that is none of these', () => {
     ['a picture', png, /a picture \(PNG\)/],
     ['a workbook', zip, /save it as CSV \(UTF-8\)/],
     [
-      'Latin-1',
-      new Uint8Array([...'mould,note\n1,caf'].map((c) => c.charCodeAt(0)).concat(0xe9, 10)),
+      'no letters',
+      new Uint8Array([...'mould,note\n1,caf'].map((c) => c.charCodeAt(0)).concat(0x81, 10)),
       /not written in UTF-8/,
     ],
     ['UTF-16', new Uint8Array([0xff, 0xfe, 0x61, 0]), /UTF-16/],
@@ -272,5 +272,57 @@ describe('orders from a spreadsheet', () => {
     expect(text).toContain('row 4, column asked for: how many Planter? It has to be more than 0');
     expect(text).toContain('row 4, column wanted: 4/5/2027 can be read two ways, as 4 May 2027 or 5 Apr 2027.');
     expect(await everything(screens)).toBe(before);
+  });
+});
+
+describe('what a spreadsheet does to a file', () => {
+  const csv = (text: string) => new Uint8Array([...text].map((letter) => letter.charCodeAt(0)));
+
+  test('a title above the columns is passed over, and rows are counted with it', async () => {
+    const screens = await demoScreens();
+    const title = 'Stock of the yard, April,,\r\n,,,\r\n';
+    const text = await textOf(await look(screens, `${title}material,in the yard\r\nCorner clip,31\r\n`, 'stock.csv'));
+    expect(text).toContain('This list of stock would change this: 2 changed.');
+    const wrong = await textOf(
+      await look(screens, `${title}material,in the yard\r\nCorner clip,many\r\n`, 'stock.csv'),
+    );
+    expect(wrong).toMatch(/row 4, column in the yard/i);
+  });
+
+  test('other letters than UTF-8 are shown as they were read, and asked about before they are loaded', async () => {
+    const screens = await screensOver();
+    const file = csv('order,customer,asked for\r\n27-001,Se\u00e1n,1 x Pair of panels\r\n');
+    const answer = await look(screens, file, 'orders.csv');
+    expect(await textOf(answer.clone())).toMatch(/Are these letters right\? .* read as Windows-1252.*: Seán\./);
+    const fields = await held(answer);
+    const refused = await screens.post(`${FILES}/read-in`, fields);
+    expect(refused.status).toBe(409);
+    expect(await textOf(refused)).toContain('Say that you have checked what is asked here.');
+    expect((await screens.database.read((tx) => orderById(tx, '27-001')))?.customer?.name).toBe('School garden');
+    expect((await screens.post(`${FILES}/read-in`, { ...fields, checked: 'yes' })).status).toBe(303);
+    expect((await screens.database.read((tx) => orderById(tx, '27-001')))?.customer?.name).toBe('Seán');
+  });
+
+  test('a figure that lost its decimal sign is asked about', async () => {
+    const screens = await demoScreens();
+    const file = 'material,price\r\nCitric acid,12\r\n';
+    const answer = await look(screens, file, 'stock.csv');
+    expect(await textOf(answer.clone())).toMatch(/Are these figures right\? .*Citric acid: price 0\.012 → 12\./);
+    expect((await screens.post(`${FILES}/read-in`, await held(answer))).status).toBe(409);
+    const usual = await look(screens, 'material,price\r\nCitric acid,€0.013\r\n', 'stock.csv');
+    expect(await textOf(usual.clone())).not.toContain('Are these figures right?');
+    expect((await screens.post(`${FILES}/read-in`, await held(usual))).status).toBe(303);
+  });
+
+  test('a changed phone is the same customer with a new phone, and never a second one', async () => {
+    const screens = await demoScreens();
+    const before = await screens.database.read(customers);
+    const file = 'order,customer,phone\r\n27-010,School garden,020 910 0000\r\n';
+    const answer = await look(screens, file, 'orders.csv');
+    expect(await textOf(answer.clone())).toContain('School garden: phone 020 910 0000, until now 020 910 0142.');
+    expect((await screens.post(`${FILES}/read-in`, await held(answer))).status).toBe(303);
+    const after = await screens.database.read(customers);
+    expect(after).toHaveLength(before.length);
+    expect(after.find(({ name }) => name === 'School garden')?.phone).toBe('020 910 0000');
   });
 });

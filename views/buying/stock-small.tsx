@@ -7,7 +7,7 @@ import { dayText } from '../parts/day-text.ts';
 const SIZES: StockSizes = { width: 200, height: 34, left: 0, top: 4, bottom: 6 };
 
 /** "runs short Wed 14 Apr" */
-export const shortText = ({ ahead }: Pick<StockFacts, 'ahead'>, today: string): string | null =>
+const shortText = ({ ahead }: Pick<StockFacts, 'ahead'>, today: string): string | null =>
   ahead.shortDay === null ? null : `runs short ${dayText(dateOfDay(dayNumber(today) + ahead.shortDay), today)}`;
 
 /** How much there is of a material in the weeks to come, small: a stepped line, and the day on which it runs short. */

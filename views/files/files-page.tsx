@@ -51,30 +51,46 @@ const Whole: FC = () => (
   </section>
 );
 
-const TableFiles: FC<{ table: TableOffered }> = ({ table: { kind, columns } }) => (
-  <section class="file-table" aria-labelledby={`${kind}-files`}>
-    <h3 id={`${kind}-files`}>{NAMES[kind]}</h3>
-    <p class="file-links">
-      <a href={`${FILES}/${kind}.csv`}>{NAMES[kind]} as CSV</a>
-      <a href={`${FILES}/${kind}.csv?numbers=commas`}>{NAMES[kind]} as CSV, numbers as 2,5</a>
-      <a href={`${FILES}/${kind}-template.csv`}>An empty one</a>
-      <a href={`${FILES}/${kind}-template.csv?numbers=commas`}>An empty one, numbers as 2,5</a>
-    </p>
-    <details>
-      <summary>Columns of {NAMES[kind].toLowerCase()}</summary>
-      <dl class="file-columns">
-        {columns.map(({ name, means }) => (
-          <>
-            <dt>{name}</dt>
-            <dd>{means}</dd>
-          </>
-        ))}
-      </dl>
-    </details>
-  </section>
+/** How numbers are written in the lists that are saved: said once, for all of them. */
+const Numbers: FC<{ commas: boolean }> = ({ commas }) => (
+  <nav class="file-numbers" aria-label="How numbers are written">
+    <span>Numbers as</span>
+    <a class="button" href={FILES} aria-current={commas ? undefined : 'true'}>
+      2.5
+    </a>
+    <a class="button" href={`${FILES}?numbers=commas`} aria-current={commas ? 'true' : undefined}>
+      2,5
+    </a>
+  </nav>
 );
 
-const Tables: FC<{ model: FilesModel }> = ({ model: { tables, mostRows } }) => (
+const TableFiles: FC<{ table: TableOffered; commas: boolean }> = ({ table: { kind, columns }, commas }) => {
+  const numbers = commas ? '?numbers=commas' : '';
+  return (
+    <section class="file-table" aria-labelledby={`${kind}-files`}>
+      <h3 id={`${kind}-files`}>{NAMES[kind]}</h3>
+      <p class="file-links">
+        <a href={`${FILES}/${kind}.csv${numbers}`}>{NAMES[kind]} as CSV</a>
+        <a href={`${FILES}/${kind}-template.csv${numbers}`} aria-label={`An empty one: ${NAMES[kind]}`}>
+          An empty one
+        </a>
+      </p>
+      <details>
+        <summary>Columns of {NAMES[kind].toLowerCase()}</summary>
+        <dl class="file-columns">
+          {columns.map(({ name, means }) => (
+            <>
+              <dt>{name}</dt>
+              <dd>{means}</dd>
+            </>
+          ))}
+        </dl>
+      </details>
+    </section>
+  );
+};
+
+const Tables: FC<{ model: FilesModel; commas: boolean }> = ({ model: { tables, mostRows }, commas }) => (
   <section>
     <h2>Lists for a spreadsheet</h2>
     <p>
@@ -86,8 +102,9 @@ const Tables: FC<{ model: FilesModel }> = ({ model: { tables, mostRows } }) => (
       Columns in any order. Days as 2027-05-08 or 8.5.2027. At most {mostRows.toLocaleString('en')} rows at a time. A
       cell that a spreadsheet would run as a formula gets an apostrophe before it, which goes again when it is loaded.
     </p>
+    <Numbers commas={commas} />
     {tables.map((table) => (
-      <TableFiles table={table} />
+      <TableFiles table={table} commas={commas} />
     ))}
   </section>
 );
@@ -96,18 +113,24 @@ interface FilesPageProps {
   model: FilesModel;
   notice: DoneNotice | null;
   faults: readonly Fault[];
+  /** Whether the lists are offered with decimal commas. */
+  commas: boolean;
 }
 
-export const FilesPage: FC<FilesPageProps> = ({ model, notice, faults }) => (
+export const FilesPage: FC<FilesPageProps> = ({ model, notice, faults, commas }) => (
   <>
     {notice && <Notice notice={notice} today={model.today} back={FILES} />}
     <Faults faults={faults} />
     <Answer note="Keep a copy of the archive now and then, somewhere else.">
       Everything here can be saved as a file, and loaded again.
     </Answer>
-    <ReadIn />
-    <Whole />
-    <Tables model={model} />
+    <div class="files">
+      <div>
+        <ReadIn />
+        <Whole />
+      </div>
+      <Tables model={model} commas={commas} />
+    </div>
     <p>
       <a href="/yard">Your yard</a>
     </p>

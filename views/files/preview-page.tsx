@@ -109,6 +109,36 @@ const OneDate: FC<{ effect: FileEffect }> = ({ effect: { takenAsPromised } }) =>
     </section>
   );
 
+/** Letters that were guessed, and figures that may have lost their decimal sign on the way. */
+const Checks: FC<{ effect: FileEffect }> = ({ effect: { checks } }) => (
+  <>
+    {checks.guessed.length > 0 && (
+      <section class="warning">
+        <h2>Are these letters right?</h2>
+        <p>
+          The file is not written in UTF-8. It was read as Windows-1252, which many spreadsheets write:{' '}
+          {checks.guessed.join('; ')}. If they are wrong, save it again as CSV (UTF-8).
+        </p>
+      </section>
+    )}
+    {checks.steps.length > 0 && (
+      <section class="warning">
+        <h2>Are these figures right?</h2>
+        <p>They are ten times what they were, a tenth of it, or further off. A decimal sign may have been lost.</p>
+        <ul class="sentences">
+          {checks.steps.map(({ name, figure, from, to }) => (
+            <li>
+              {name}: {figure} {from} → {to}.
+            </li>
+          ))}
+        </ul>
+      </section>
+    )}
+  </>
+);
+
+const asksFirst = ({ checks }: FileEffect): boolean => checks.guessed.length + checks.steps.length > 0;
+
 const AFTER = {
   yard: 'Phones, notes, sizes and past orders of what stays are kept. Whatever the file does not have goes: orders, moulds, stock.',
   archive:
@@ -135,9 +165,16 @@ export const PreviewPage: FC<PreviewPageProps> = ({ effect, file, happened }) =>
       </div>
     )}
     <Answer note={AFTER[effect.kind]}>{previewAnswer(effect)}</Answer>
+    <Checks effect={effect} />
     <form class="buttons" method="post" action={`${FILES}/read-in`}>
       <input type="hidden" name="file" value={file} />
       <input type="hidden" name="revision" value={String(effect.revision)} />
+      {asksFirst(effect) && (
+        <label class="choice" for="checked">
+          <input type="checkbox" id="checked" name="checked" value="yes" required />
+          <span>I have checked what is asked above</span>
+        </label>
+      )}
       <Button kind="main">Load it</Button>
       <ButtonLink href={FILES}>Cancel</ButtonLink>
     </form>

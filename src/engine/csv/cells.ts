@@ -23,6 +23,28 @@ export const numberOfCell = (cell: string, { decimal }: Dialect): Reading<number
   return read(Number(text.replace(',', '.')));
 };
 
+/** A sign or code of a currency before a number or behind it. */
+const CURRENCY = /^(\p{Sc}|[A-Z]{3})\s*(?=[\d-])|(?<=\d)\s*(\p{Sc}|[A-Z]{3})$/u;
+
+const signOf = (currency: string): string | undefined =>
+  new Intl.NumberFormat('en', { style: 'currency', currency, currencyDisplay: 'narrowSymbol' })
+    .formatToParts(0)
+    .find(({ type }) => type === 'currency')?.value;
+
+/**
+ * As `numberOfCell`, for an amount of money: the sign or the code of its currency may stand beside it, and no other one.
+ *
+ * Example: `moneyOfCell('€0.95', POINTS, 'EUR')` reads 0.95; "$0.95" is refused there.
+ */
+export const moneyOfCell = (cell: string, dialect: Dialect, currency: string): Reading<number> => {
+  const text = cell.trim();
+  const [sign = ''] = CURRENCY.exec(text) ?? [];
+  if (sign === '') return numberOfCell(text, dialect);
+  if (![currency, signOf(currency)].includes(sign.trim()))
+    return unread(`${quoted(text)} is in ${sign.trim()}, and the yard's money is ${currency}`);
+  return numberOfCell(text.replace(sign, ''), dialect);
+};
+
 /**
  * As `numberOfCell`, for what counts: a fraction is refused in words.
  *

@@ -1,8 +1,8 @@
 import { CsvError, parse } from 'csv-parse/sync';
-import { type Dialect, dialectOf } from './dialect.ts';
+import { type Dialect, dialectOf, separatorSaid } from './dialect.ts';
 import { unguarded } from './formula.ts';
 
-/** Cells of a CSV by row: `number` counts as a spreadsheet does, the row of the column names being row 1. */
+/** Cells of a CSV by row: `number` counts as a spreadsheet does, the first row being row 1. */
 export interface CsvRow {
   number: number;
   cells: string[];
@@ -33,17 +33,26 @@ const refusal = (error: unknown): CsvRead => {
   return { ok: false, row: typeof records === 'number' ? records + 1 : null, reason };
 };
 
+/** Cells up to the last that says something, and at least so many: spreadsheets write empty columns behind what they have. */
+const trimmed = (cells: readonly string[], least: number): string[] => {
+  let length = cells.length;
+  while (length > least && cells[length - 1]?.trim() === '') length -= 1;
+  return cells.slice(0, length);
+};
+
 const isBlank = (cells: readonly string[]): boolean => cells.every((cell) => cell.trim() === '');
 
 /**
  * Reads a CSV (RFC 4180) apart by commas, semicolons or tabs, whatever line ends it has, line ends inside quotes too. A row
  * with nothing in it is left out, and counts. Cells guarded against formulas come as they were. Refuses what is not closed
- * or quoted as the standard has it, with the row.
+ * or quoted as the standard has it, with the row. Empty columns behind the last one with a name are left out, and so is a first
+ * line that says what stands between the cells ("sep=;"). `first`: the number of the text's first row.
  *
  * Example: `readCsv('mould;note\n"900 no. 1";"left\nrail"\n')` has one row, number 2, with two cells.
  */
-export const readCsv = (text: string): CsvRead => {
-  const dialect = dialectOf(text);
+export const readCsv = (whole: string, first = 1): CsvRead => {
+  const { said, text } = separatorSaid(whole);
+  const dialect = said ?? dialectOf(text);
   try {
     const records: string[][] = parse(text, {
       delimiter: dialect.separator,
@@ -51,8 +60,12 @@ export const readCsv = (text: string): CsvRead => {
       skip_empty_lines: false,
       bom: true,
     });
-    const [header = [], ...rest] = records;
-    const rows = rest.map((cells, index) => ({ number: index + 2, cells: cells.map(unguarded) }));
+    const [names = [], ...rest] = records;
+    const header = trimmed(names, 0);
+    const rows = rest.map((cells, index) => ({
+      number: first + index + 1,
+      cells: trimmed(cells, header.length).map(unguarded),
+    }));
     return {
       ok: true,
       csv: { dialect, header: header.map(unguarded), rows: rows.filter(({ cells }) => !isBlank(cells)) },

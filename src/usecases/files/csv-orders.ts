@@ -28,6 +28,8 @@ class OrdersWritten {
   private readonly byNumber = new Map<number, CustomerRow>();
   private readonly byName = new Map<string, CustomerRow[]>();
   private readonly ground: TableGround;
+  /** What phone customers had whom a row gave another one. */
+  private readonly phoneBefore = new Map<number, string | null>();
   private number: string;
   private place: number;
   private last: number;
@@ -53,8 +55,24 @@ class OrdersWritten {
     this.byName.set(customer.name, [...(this.byName.get(customer.name) ?? []), customer]);
   }
 
-  /** The customer of that name and phone; without a word on the phone the one it was, or the only one of the name. */
-  customerOf(name: string, phone: string | null | undefined, was: number | null): number {
+  /** The phone of a customer is another one now. */
+  private giveNewPhone(customer: CustomerRow, phone: string | null): void {
+    this.phoneBefore.set(customer.id, customer.phone);
+    const changed = { ...customer, phone };
+    this.customers.splice(this.customers.indexOf(customer), 1, changed);
+    this.byNumber.set(customer.id, changed);
+    const named = this.byName.get(customer.name) ?? [];
+    this.byName.set(
+      customer.name,
+      named.map((one) => (one.id === customer.id ? changed : one)),
+    );
+  }
+
+  /**
+   * The customer of that name and phone; without a word on the phone the one it was, or the only one of the name. Null where
+   * another row gave the same customer another phone.
+   */
+  customerOf(name: string, phone: string | null | undefined, was: number | null): number | null {
     const named = this.byName.get(name) ?? [];
     const found =
       phone === undefined
@@ -62,6 +80,14 @@ class OrdersWritten {
           (named.length === 1 ? named[0] : named.find((one) => one.phone === null)))
         : named.find((one) => one.phone === phone);
     if (found) return found.id;
+    // The order's own customer by the same name, with another phone: that one has a new phone, and there is no second one.
+    const own = named.find(({ id }) => id === was);
+    if (own && phone !== undefined) {
+      // Another row with the phone as it was says nothing new.
+      if (!this.phoneBefore.has(own.id)) this.giveNewPhone(own, phone);
+      else if (this.phoneBefore.get(own.id) !== phone) return null;
+      return own.id;
+    }
     this.last += 1;
     const added = { id: this.last, name, phone: phone ?? null, note: null };
     this.customers.push(added);
@@ -151,7 +177,9 @@ const customerOf = (row: RowReader, was: OrderRow, written: OrdersWritten): numb
   const phone = row.has('phone')
     ? textNow(row, 'phone', known?.name === name ? (known.phone ?? null) : null)
     : undefined;
-  return written.customerOf(name, phone, was.customerId);
+  const customer = written.customerOf(name, phone, was.customerId);
+  if (customer === null) row.wrong('phone', `another row has another new phone for ${quoted(name)}`);
+  return customer;
 };
 
 const linesRead = (

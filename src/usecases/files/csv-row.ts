@@ -1,5 +1,5 @@
 import type { Fault } from '../../../shared/fault.ts';
-import { numberOfCell, wholeOfCell } from '../../engine/csv/cells.ts';
+import { moneyOfCell, wholeOfCell } from '../../engine/csv/cells.ts';
 import { type CellOrder, dateOfCell, orderOfCells } from '../../engine/csv/date-cells.ts';
 import type { Csv, CsvRow } from '../../engine/csv/read-csv.ts';
 import type { Reading } from '../../engine/units/reading.ts';
@@ -12,7 +12,8 @@ export interface RowReader {
   text(column: string): string;
   /** What `reading` makes of the cell; `none` where there is nothing or the column is not there. */
   read<T, N>(column: string, none: N, reading: (text: string) => Reading<T>): T | N;
-  number<N>(column: string, none: N): number | N;
+  /** An amount in a currency, whose sign may stand beside it. */
+  money<N>(column: string, none: N, currency: string): number | N;
   whole<N>(column: string, none: N): number | N;
   date<N>(column: string, none: N): string | N;
   wrong(column: string, message: string): void;
@@ -51,7 +52,7 @@ export const rowReader = (csv: Csv, columns: readonly string[], row: CsvRow, fau
     text,
     read,
     wrong,
-    number: (column, none) => read(column, none, (cell) => numberOfCell(cell, dialect)),
+    money: (column, none, currency) => read(column, none, (cell) => moneyOfCell(cell, dialect, currency)),
     whole: (column, none) => read(column, none, (cell) => wholeOfCell(cell, dialect)),
     date: (column, none) => read(column, none, (cell) => dateOfCell(cell, orderOfColumn(csv, columns.indexOf(column)))),
   };

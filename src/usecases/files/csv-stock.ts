@@ -14,6 +14,8 @@ const plain = (text: string): string => text.trim().toLowerCase();
 
 const systemOf = ({ yardUnits }: StoreRows): UnitSystem => yardUnits[0]?.system ?? 'metric';
 
+const currencyOf = ({ yardHabits }: StoreRows): string => yardHabits[0]?.currency ?? 'EUR';
+
 /** The materials by their ids and by their names, and how one more is put among them. */
 interface Known {
   byId: ReadonlyMap<string, MaterialRow>;
@@ -75,7 +77,9 @@ const changed = (row: RowReader, was: MaterialRow, { held, dialect }: TableGroun
     pack,
     leadDays: kept('lead days', was.leadDays, () => row.whole('lead days', null)),
     minimum: kept('always keep', was.minimum, () => amount('always keep', 0, was.minimum)),
-    unitPrice: kept('price', was.unitPrice, () => priceOf(row.number('price', null), was.unitPrice, unit)),
+    unitPrice: kept('price', was.unitPrice, () =>
+      priceOf(row.money('price', null, currencyOf(held)), was.unitPrice, unit),
+    ),
     supplier: textNow(row, 'supplier', was.supplier),
   };
 };

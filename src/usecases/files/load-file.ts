@@ -22,6 +22,7 @@ import { showMeasures } from '../typed/measures.ts';
 import { archiveDifferences, type Difference } from './archive-differences.ts';
 import { applyRows, readTable, type TableFile } from './csv-table.ts';
 import { withUnanswered } from './export-file.ts';
+import { asksFirst, type FileChecks, largeSteps } from './file-checks.ts';
 import { readWholeYard, type WholeYard } from './read-json.ts';
 import { uploadText } from './upload-bytes.ts';
 
@@ -40,19 +41,31 @@ export interface FileEffect {
   /** Counts what was changed in the yard until it was looked at. */
   revision: number;
   today: string;
+  /** What has to be looked at before it is loaded. */
+  checks: FileChecks;
 }
 
 /** Carries that the yard is another one than the effect was shown for. */
 export const YARD_CHANGED = 'revision';
 const CHANGED_SINCE = 'The yard has changed since this was worked out. Nothing was loaded yet.';
+/** Carries that something has to be looked at first. */
+export const NOT_CHECKED = 'checked';
+const CHECK_FIRST = 'Say that you have checked what is asked here. Nothing was loaded yet.';
 const NOTHING_NEW = 'The file says what the yard says already. There is nothing to load.';
 
 /** Tells a JSON file from a CSV by its first sign. */
 export const readUpload = (bytes: Uint8Array, now: string): Outcome<ReadFile> => {
-  const text = uploadText(bytes);
-  if (!text.ok) return text;
-  return /^\s*[{[]/.test(text.value) ? readWholeYard(text.value, now) : readTable(text.value);
+  const read = uploadText(bytes);
+  if (!read.ok) return read;
+  const { text, isGuessed } = read.value;
+  if (!/^\s*[{[]/.test(text)) return readTable(text, isGuessed);
+  return isGuessed ? refuse('file', 'The file is not written in UTF-8, as JSON is.') : readWholeYard(text, now);
 };
+
+const checksOf = (file: ReadFile, steps: FileChecks['steps']): FileChecks => ({
+  guessed: 'guessed' in file ? file.guessed : [],
+  steps,
+});
 
 const WORDS: Readonly<Record<ReadFile['kind'], ChangeWords<unknown>>> = {
   yard: { kind: 'yard file read in', words: 'Yard file loaded' },
@@ -71,6 +84,7 @@ const apply = async (tx: Tx, file: ReadFile, change: number, now: string): Promi
 
 interface Applied {
   differences: Difference[];
+  steps: FileChecks['steps'];
   takenAsPromised: string[];
   revision: number;
 }
@@ -86,7 +100,7 @@ const newlyPromised = (file: ReadFile, before: Archive, after: Archive): string[
 
 /** Reads the file in and says what that changed; refused where the yard would be one that no yard file may hold. */
 const reading =
-  (file: ReadFile, now: string, expected: number | null): DoChange<Applied> =>
+  (file: ReadFile, now: string, expected: number | null, isChecked = true): DoChange<Applied> =>
   async (tx, yard, change, _plan, work) => {
     const seen = await revision(tx);
     if (expected !== null && seen !== expected) return refuse(YARD_CHANGED, CHANGED_SINCE);
@@ -99,7 +113,9 @@ const reading =
     const after = withUnanswered(await loadArchive(tx, now), unanswered);
     const differences = archiveDifferences(before, after);
     if (differences.length === 0) return refuse('same', NOTHING_NEW);
-    return done({ differences, takenAsPromised: newlyPromised(file, before, after), revision: seen });
+    const steps = 'csv' in file ? largeSteps(before, after) : [];
+    if (!isChecked && asksFirst(checksOf(file, steps))) return refuse(NOT_CHECKED, CHECK_FIRST);
+    return done({ differences, steps, takenAsPromised: newlyPromised(file, before, after), revision: seen });
   };
 
 /** A yard with nothing in it yet, for a whole one to be read into. */
@@ -133,6 +149,7 @@ export const tryFile = async (context: UseCaseContext, file: ReadFile): Promise<
   const tried = await previewing(context, WORDS[file.kind], watched.work, mannerOf(file));
   if (!tried.ok) return tried;
   const { value, moved, yard } = tried.value;
+  const { steps, ...found } = value;
   const promised = watched.before().promised;
   const { system } = await showMeasures(context);
   // What only moved is among the days of orders that move.
@@ -140,7 +157,8 @@ export const tryFile = async (context: UseCaseContext, file: ReadFile): Promise<
   const unkept = unkeptDates(tried.value, watched).filter(({ order }) => !isShown.has(order));
   return done({
     kind: file.kind,
-    ...value,
+    ...found,
+    checks: checksOf(file, steps),
     moved: moved.map((move) => ({ ...move, promisedOn: promised.get(move.order) ?? null })),
     unkept: unkept.map((one) => ({ ...one, reason: reasonShown(one.reason, yard.materials, system) })),
     today: today(yard.yard.timeZone, now),
@@ -149,11 +167,12 @@ export const tryFile = async (context: UseCaseContext, file: ReadFile): Promise<
 
 /**
  * Reads a file in, all of it or nothing, as one change that can be undone. With `expected`, only while the yard is the one
- * that its effect was shown for.
+ * that its effect was shown for; where it is not `isChecked`, only what nobody has to look at first.
  */
 export const loadFile = (
   context: UseCaseContext,
   file: ReadFile,
   expected: number | null = null,
+  isChecked = true,
 ): Promise<Outcome<Changed<Applied>>> =>
-  changing(context, WORDS[file.kind], reading(file, context.now, expected), mannerOf(file));
+  changing(context, WORDS[file.kind], reading(file, context.now, expected, isChecked), mannerOf(file));

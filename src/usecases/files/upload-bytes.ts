@@ -41,14 +41,29 @@ const utf8 = (bytes: Uint8Array): string | null => {
   }
 };
 
-/** The text of a file that was sent, or in plain words what it is instead. A byte order mark goes. */
-export const uploadText = (bytes: Uint8Array): Outcome<string> => {
+/** What a file says; `isGuessed`: it is not in UTF-8, and was read as what spreadsheets write beside that. */
+interface UploadedText {
+  text: string;
+  isGuessed: boolean;
+}
+
+/** Bytes that Windows-1252 has no letter for. */
+const NO_LETTER = [0x81, 0x8d, 0x8f, 0x90, 0x9d];
+
+/**
+ * The text of a file that was sent, or in plain words what it is instead. A byte order mark goes. What is not UTF-8 is read as
+ * Windows-1252 (WHATWG Encoding), for the maker to look at.
+ */
+export const uploadText = (bytes: Uint8Array): Outcome<UploadedText> => {
   if (bytes.length === 0) return refuse('file', 'The file is empty. Choose another.');
   const kind = KINDS.find(({ begins }) => begins.every((byte, index) => bytes[index] === byte));
   if (kind) return refuse('file', `The file is ${kind.is}. ${kind.how}`);
-  const text = utf8(bytes);
-  if (text === null)
+  const known = utf8(bytes);
+  if (known === null && bytes.some((byte) => NO_LETTER.includes(byte)))
     return refuse('file', 'The file is not written in UTF-8. Save it again with the encoding UTF-8, and choose that.');
+  const text = known ?? new TextDecoder('windows-1252').decode(bytes);
   if (text.includes('\0')) return refuse('file', 'The file is no text. Choose a yard file, an archive or a CSV.');
-  return text.trim() === '' ? refuse('file', 'The file is empty. Choose another.') : { ok: true, value: text };
+  return text.trim() === ''
+    ? refuse('file', 'The file is empty. Choose another.')
+    : { ok: true, value: { text, isGuessed: known === null } };
 };

@@ -50,7 +50,7 @@ export interface DayHours extends ExtraWindow {
 }
 
 /** Hours of one of the next days, as they are worked. */
-export interface WorkedDay {
+interface WorkedDay {
   date: string;
   hours: readonly Pick<DayHours, 'start' | 'end' | 'crew' | 'may'>[];
 }

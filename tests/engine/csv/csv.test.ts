@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { numberOfCell, wholeOfCell } from '../../../src/engine/csv/cells.ts';
+import { moneyOfCell, numberOfCell, wholeOfCell } from '../../../src/engine/csv/cells.ts';
 import { dateOfCell, orderOfCells } from '../../../src/engine/csv/date-cells.ts';
 import { COMMAS, dialectOf, POINTS } from '../../../src/engine/csv/dialect.ts';
 import { guarded, unguarded } from '../../../src/engine/csv/formula.ts';
@@ -177,5 +177,44 @@ describe('a date', () => {
     expect(dateOfCell('14/5/2027', 'month first')).toEqual({ ok: true, value: '2027-05-14' });
     expect(orderOfCells(['14/5/2027', '5/14/2027'])).toBeNull();
     expect(orderOfCells(['31/02/2027', '4.5.2027'])).toBeNull();
+  });
+});
+
+describe('what spreadsheets write around a table', () => {
+  test('a first line that says what stands between the cells', () => {
+    const text = 'sep=;\r\nmould;note\r\n900 no. 1;a, b, c\r\n';
+    expect(readCsv(text)).toMatchObject({
+      ok: true,
+      csv: { dialect: COMMAS, header: ['mould', 'note'], rows: [{ number: 2, cells: ['900 no. 1', 'a, b, c'] }] },
+    });
+  });
+
+  test('empty columns behind the last one with a name, and none that says something', () => {
+    const read = readCsv('mould,note,,\n900 no. 1,,,\n900 no. 2,old,,x\n');
+    expect(read).toMatchObject({
+      ok: true,
+      csv: {
+        header: ['mould', 'note'],
+        rows: [{ cells: ['900 no. 1', ''] }, { cells: ['900 no. 2', 'old', '', 'x'] }],
+      },
+    });
+  });
+
+  test.each([
+    ['€0.95', 0.95],
+    ['0.95 €', 0.95],
+    ['EUR 0.95', 0.95],
+    ['0.95', 0.95],
+  ])('%s is money of the yard', (text, value) => {
+    expect(moneyOfCell(text, POINTS, 'EUR')).toEqual({ ok: true, value });
+  });
+
+  test('money of another currency, and what is no number, are refused', () => {
+    expect(moneyOfCell('$0.95', POINTS, 'EUR')).toMatchObject({
+      ok: false,
+      reason: `"$0.95" is in $, and the yard's money is EUR`,
+    });
+    expect(moneyOfCell('€', POINTS, 'EUR').ok).toBe(false);
+    expect(moneyOfCell('€-1', POINTS, 'EUR').ok).toBe(false);
   });
 });
