@@ -18,6 +18,11 @@ export interface Database {
   write<T>(work: (tx: Tx) => Promise<T>): Promise<T>;
   /** How many writes have been committed here: while it stays the same nothing was changed, but by other processes. */
   commits(): number;
+  /**
+   * Another number whenever anything was committed, by this process or another; null where that cannot be told without
+   * asking another machine.
+   */
+  written(): Promise<number | null>;
   /** Lets the writes that were handed in end first. */
   close(): Promise<void>;
 }
@@ -57,6 +62,22 @@ const prepareRemote = async (client: Client): Promise<void> => {
 /** What was written last lies in a file beside the database: after this a copy of the database alone is whole. */
 const gatherIntoFile = (client: Client) => client.execute('PRAGMA wal_checkpoint(TRUNCATE)');
 
+/**
+ * Tells whether anything was committed (SQLite, "PRAGMA data_version"): by a connection that writes nothing itself, since
+ * what a connection writes is no news to it.
+ */
+const watcherOf = (url: string) => {
+  const client = createClient({ url, timeout: LOCK_WAIT_MS, concurrency: 1 });
+  const written = async (): Promise<number> => {
+    const { rows } = await whileBusy(
+      () => client.execute('PRAGMA data_version'),
+      async () => undefined,
+    );
+    return Number(rows[0]?.data_version);
+  };
+  return { written, close: () => client.close() };
+};
+
 const prepare = async (url: string, connect: () => Client): Promise<void> => {
   const client = connect();
   try {
@@ -87,6 +108,7 @@ export const openDatabase = async ({ url, token }: DatabaseAddress): Promise<Dat
   const writer = connect();
   const queued = writeQueue();
   const aFewAtOnce = readPlaces(READS_AT_ONCE);
+  const watcher = path === null ? null : watcherOf(url);
   let commits = 0;
   return {
     read: (work) =>
@@ -106,8 +128,10 @@ export const openDatabase = async ({ url, token }: DatabaseAddress): Promise<Dat
         return result;
       }),
     commits: () => commits,
+    written: async () => watcher?.written() ?? null,
     close: async () => {
       await queued(async () => (isFile(url) ? gatherIntoFile(writer) : undefined));
+      watcher?.close();
       reader.close();
       writer.close();
     },

@@ -9,3 +9,8 @@ export interface Person {
   name: string;
   role: Role;
 }
+
+/** What a token lets another program do: read all but prices and phones; what somebody in the yard does; all of it but who may come in. */
+export const TOKEN_SCOPES = ['read', 'yard', 'office'] as const;
+/** One of `TOKEN_SCOPES`. */
+export type TokenScope = (typeof TOKEN_SCOPES)[number];

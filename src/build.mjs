@@ -1,4 +1,4 @@
-import { readdirSync, rmSync } from 'node:fs';
+import { cpSync, readdirSync, rmSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
@@ -19,5 +19,19 @@ await build({
   target: 'node20',
   packages: 'external',
   tsconfig: 'tsconfig.json',
+  logLevel: 'warning',
+});
+
+/** What pages are drawn with, without what only people read; beside the server, which looks for it there first. */
+const assets = `${project}views/assets`;
+cpSync(assets, `${project}dist/assets`, { recursive: true });
+await build({
+  absWorkingDir: project,
+  entryPoints: readdirSync(assets)
+    .filter((name) => /\.(css|js)$/.test(name))
+    .map((name) => `views/assets/${name}`),
+  outdir: 'dist/assets',
+  minify: true,
+  target: 'es2022',
   logLevel: 'warning',
 });

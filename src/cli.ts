@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { createInterface } from 'node:readline';
+import { Writable } from 'node:stream';
 import { parseArgs } from 'node:util';
 import { type Fault, faultText } from '../shared/fault.ts';
 import { readOrderFor } from '../shared/order-file.ts';
@@ -132,10 +133,16 @@ const whole = async (command: string, [name, ...others]: string[], { yes = false
   return command === 'backup' ? backUp(databaseUrl, name) : restore(databaseUrl, name ?? '', yes);
 };
 
-/** The first line of what is typed or put in. A terminal shows it: nobody else should be looking. */
+/** Takes what a terminal would show of what is typed, and shows none of it. */
+const nowhere = () => new Writable({ write: (_chunk, _encoding, taken) => taken() });
+
+/** The first line of what is typed or put in. A terminal does not show it. */
 const firstLine = async (): Promise<string> => {
-  if (process.stdin.isTTY) process.stderr.write('A password for this owner (12 letters or more), then Enter:\n');
-  for await (const line of createInterface({ input: process.stdin })) return line;
+  const isTyped = process.stdin.isTTY;
+  if (isTyped) process.stderr.write('A password for this owner (12 letters or more; it is not shown), then Enter:\n');
+  const lines = createInterface({ input: process.stdin, ...(isTyped ? { output: nowhere(), terminal: true } : {}) });
+  lines.once('SIGINT', () => process.exit(130));
+  for await (const line of lines) return line;
   return '';
 };
 

@@ -1,5 +1,5 @@
 import { and, asc, eq, lte } from 'drizzle-orm';
-import { doorKeys, people } from '../tables/access.ts';
+import { apiTokens, doorKeys, people } from '../tables/access.ts';
 import type { Tx } from '../transaction.ts';
 
 /** Somebody who may come in; without a password until the invitation was followed. */
@@ -64,4 +64,24 @@ export const endDoorKeys = async (tx: Tx, person: number): Promise<void> => {
 /** Takes out what ran out by an instant in UTC. */
 export const dropOldDoorKeys = async (tx: Tx, now: string): Promise<void> => {
   await tx.delete(doorKeys).where(lte(doorKeys.until, now));
+};
+
+/** A token as it is kept: without its secret. */
+type StoredToken = typeof apiTokens.$inferSelect;
+
+/** The tokens that were made and not withdrawn, the oldest first. */
+export const allApiTokens = (tx: Tx): Promise<StoredToken[]> => tx.select().from(apiTokens).orderBy(asc(apiTokens.id));
+
+/** Keeps a new token. Throws where another one has its secret. */
+export const addApiToken = async (tx: Tx, token: Omit<StoredToken, 'id'>): Promise<void> => {
+  await tx.insert(apiTokens).values(token);
+};
+
+/** The token with this SHA-256 of its secret; null where there is none, or none any more. */
+export const apiTokenWithHash = async (tx: Tx, secretHash: string): Promise<StoredToken | null> =>
+  (await tx.select().from(apiTokens).where(eq(apiTokens.secretHash, secretHash)))[0] ?? null;
+
+/** Withdraws a token; one that is not there is withdrawn already. */
+export const removeApiToken = async (tx: Tx, id: number): Promise<void> => {
+  await tx.delete(apiTokens).where(eq(apiTokens.id, id));
 };

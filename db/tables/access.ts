@@ -1,5 +1,5 @@
 import { integer, sqliteTable, text } from 'drizzle-orm/sqlite-core';
-import { ROLES } from '../../shared/person.ts';
+import { ROLES, TOKEN_SCOPES } from '../../shared/person.ts';
 import { neverEmpty, oneOf } from './limits.ts';
 
 /** Who may come in from elsewhere than the desk itself. No part of the yard: no archive and no undo knows of them. */
@@ -30,4 +30,19 @@ export const doorKeys = sqliteTable(
     until: text().notNull(),
   },
   (t) => [...neverEmpty([t.secretHash, t.until]), oneOf(t.kind, ['session', 'invitation'])],
+);
+
+/** Tokens by which other programs come in: the secret itself is not kept, as in `doorKeys`. */
+export const apiTokens = sqliteTable(
+  'apiTokens',
+  {
+    id: integer().primaryKey({ autoIncrement: true }),
+    /** Which program it is for: "Shop". */
+    name: text().notNull(),
+    scope: text({ enum: TOKEN_SCOPES }).notNull(),
+    /** SHA-256 of the secret, in hexadecimal. */
+    secretHash: text().notNull().unique(),
+    madeAt: text().notNull(),
+  },
+  (t) => [...neverEmpty([t.name, t.secretHash, t.madeAt]), oneOf(t.scope, TOKEN_SCOPES)],
 );

@@ -1,15 +1,17 @@
-import { Hono } from 'hono';
+import { type Context, Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
-import { compress } from 'hono/compress';
 import { trimTrailingSlash } from 'hono/trailing-slash';
 import type { Background, UseCaseContext } from '../usecases/core/context.ts';
 import { allowedMethods } from './allowed-methods.ts';
+import { isApiPath, problem } from './api/problem.ts';
+import { apiRoutes } from './api-routes.tsx';
 import { assetRoutes } from './assets.ts';
 import { batchRoutes } from './batch-routes.tsx';
 import { beginRoutes } from './begin-routes.tsx';
 import { buyingRoutes } from './buying-routes.tsx';
 import { calendarRoutes } from './calendar-routes.tsx';
 import { changeRoutes } from './change-routes.tsx';
+import { compressed } from './compressed.ts';
 import { dayRoutes } from './day-routes.tsx';
 import { deviceRoutes } from './device-routes.tsx';
 import { fault, foreign, missing, notByThis, tooLarge } from './failures.tsx';
@@ -20,6 +22,7 @@ import { sameOrigin, securityHeaders } from './guard.ts';
 import { guessRoutes } from './guess-routes.tsx';
 import { healthRoutes } from './health-routes.ts';
 import { inItsEnglish } from './in-its-english.ts';
+import { keptPages } from './kept-pages.ts';
 import { kitRoutes } from './kit-routes.tsx';
 import { measuredRoutes } from './measured-routes.tsx';
 import { mouldRoutes } from './mould-routes.tsx';
@@ -108,7 +111,16 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   healthRoutes,
   signInRoutes,
   peopleRoutes,
+  apiRoutes,
 ];
+
+type Answering<More extends unknown[]> = (c: Context, ...more: More) => Response | Promise<Response>;
+
+/** Programs are answered with a problem where people are with a page. */
+const orProblem =
+  <More extends unknown[]>(status: number, shown: Answering<More>): Answering<More> =>
+  (c, ...more) =>
+    isApiPath(c.req.path) ? problem(c, status) : shown(c, ...more);
 
 /** The whole of Mould Rota behind one request handler. */
 export const createApp = ({ database, now, background, photos, door = ONE_DESK }: AppParts): Hono => {
@@ -120,22 +132,25 @@ export const createApp = ({ database, now, background, photos, door = ONE_DESK }
   };
   app.use(securityHeaders(door.publicAddress));
   // Pages and assets shrink to a fifth or a tenth; nothing on them is a secret that is guessed at by their length.
-  app.use(compress());
+  app.use(compressed());
   app.use(inItsEnglish(screens));
   app.use(ownNamesOnly(door));
-  app.use(sameOrigin(door.publicAddress, foreign));
+  app.use(sameOrigin(door.publicAddress, orProblem(403, foreign)));
   app.use(trimTrailingSlash());
-  const formLimit = bodyLimit({ maxSize: LARGEST_FORM_BYTES, onError: tooLarge });
+  const formLimit = bodyLimit({ maxSize: LARGEST_FORM_BYTES, onError: orProblem(413, tooLarge) });
   const limitOf = (path: string) => (isFilePath(path) ? fileLimit : isPhotoPath(path) ? photoLimit : formLimit);
   app.use((c, next) => limitOf(c.req.path)(c, next));
-  if (!door.isOneDesk) app.use(signedInOnly(screens, { signInFirst, notYours }));
+  if (!door.isOneDesk)
+    app.use(signedInOnly(screens, { signInFirst: orProblem(401, signInFirst), notYours: orProblem(403, notYours) }));
+  app.use(keptPages(screens));
   app.route('/', assetRoutes());
   app.route('/', noSignalRoute());
   for (const routes of SCREEN_ROUTES) app.route('/', routes(screens));
   const methodsOf = allowedMethods(app.routes);
   app.notFound((c) => {
     const methods = methodsOf(c.req.path);
-    return methods.length === 0 || methods.includes(c.req.method) ? missing(c) : notByThis(c, methods);
+    if (methods.length === 0 || methods.includes(c.req.method)) return orProblem(404, missing)(c);
+    return orProblem(405, notByThis)(c, methods);
   });
   app.onError(fault);
   return app;

@@ -3,9 +3,10 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
 import { Hono } from 'hono';
+import { answerWithKept, type KeptBody } from './compressed.ts';
 
-/** From this file in the source, and from a bundle one or two folders under the project. */
-const PLACES = ['../../views/assets/', '../views/assets/', './assets/'];
+/** Beside a bundle, where they are smaller; from this file in the source, and from a bundle that brings none. */
+const PLACES = ['./assets/', '../../views/assets/', '../views/assets/'];
 
 const assetsFolder = (): string => {
   const folders = PLACES.map((place) => fileURLToPath(new URL(place, import.meta.url)));
@@ -24,6 +25,8 @@ const styleSheet = (folder: string): string =>
   ]
     .map((name) => readFileSync(folder + name, 'utf8'))
     .join('\n');
+
+const encoder = new TextEncoder();
 
 interface Asset {
   type: string;
@@ -77,8 +80,15 @@ export const assetVersion = createHash('sha256')
 /** A script asks for others in the version that it is of itself. */
 const inThisVersion = ({ type, body }: Asset): Asset['body'] =>
   type === SCRIPT && typeof body === 'string'
-    ? body.replaceAll(/^(import .* from '\.\/[\w-]+\.js)';$/gm, `$1?v=${assetVersion}';`)
+    ? body.replaceAll(/(\bfrom ?)(['"])(\.\/[\w-]+\.js)\2/g, `$1$2$3?v=${assetVersion}$2`)
     : body;
+
+/** As it is sent for a year, so that it is coded once and as small as can be. */
+const lastingBody = (asset: Asset): KeptBody => {
+  const body = inThisVersion(asset);
+  const bytes = typeof body === 'string' ? encoder.encode(body) : body;
+  return { bytes, coded: new Map(), isLasting: true };
+};
 
 const YEAR_SECONDS = 31_536_000;
 
@@ -106,6 +116,7 @@ const printedFoot = (yardName: string): string =>
 export const assetRoutes = (): Hono => {
   const routes = new Hono();
   const worker = serviceWorker();
+  const sent = new Map([...assets].map(([name, asset]) => [name, { type: asset.type, body: lastingBody(asset) }]));
   // Asked for by browsers that read no link to an icon.
   routes.get('/favicon.ico', (c) => c.redirect('/assets/icon-192.png', 301));
   // At the root: from there it may answer for every page.
@@ -118,11 +129,12 @@ export const assetRoutes = (): Hono => {
     return c.body(printedFoot(c.req.query('yard') ?? ''), 200, { 'Content-Type': 'text/css; charset=utf-8' });
   });
   routes.get('/assets/:name', (c) => {
-    const asset = assets.get(c.req.param('name'));
+    const asset = sent.get(c.req.param('name'));
     if (!asset) return c.notFound();
+    answerWithKept(c, asset.body);
     const lasting = c.req.query('v') === assetVersion;
     c.header('Cache-Control', lasting ? `public, max-age=${YEAR_SECONDS}, immutable` : 'no-cache');
-    return c.body(inThisVersion(asset), 200, { 'Content-Type': asset.type });
+    return c.body(asset.body.bytes, 200, { 'Content-Type': asset.type });
   });
   return routes;
 };

@@ -3,6 +3,7 @@ import { SCREENS } from '../../views/layout.tsx';
 import { PlainPage } from '../../views/plain/plain-page.tsx';
 import { SECTIONS } from '../../views/yard/sections.ts';
 import { isHeldByOthers, logLines } from '../usecases/core/log-lines.ts';
+import { isApiPath, problem } from './api/problem.ts';
 import { ownPath, page, seeDone } from './page.tsx';
 
 const LISTS = [...SECTIONS, ...SCREENS.filter(({ path }) => path !== '/')];
@@ -84,6 +85,7 @@ const held = (c: Context) => {
  */
 export const fault = (error: Error, c: Context) => {
   console.error(logLines(error));
+  if (isApiPath(c.req.path)) return problem(c, isHeldByOthers(error) ? 503 : 500);
   if (isHeldByOthers(error)) return held(c);
   const asked = (
     <PlainPage

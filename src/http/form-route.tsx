@@ -83,12 +83,15 @@ const asked = async (c: Context, context: UseCaseContext, fields: FormFields): P
 };
 
 /** Saves what was sent, unless it was sent and saved before. Of two that come at once one is refused and finds the other's change. */
-const savedOnce = async <T,>(form: FormRoute<T>, context: UseCaseContext, fields: FormFields, c: Context) => {
+export const savedOnce = async <S extends { kind: string }>(
+  context: UseCaseContext,
+  save: () => Promise<S>,
+): Promise<S | { kind: 'saved'; value: null; change: number }> => {
   const before = await changeMadeBy(context);
-  if (before !== null) return { kind: 'saved', value: null, change: before } as const;
-  const saved = await form.save(context, fields, c);
+  if (before !== null) return { kind: 'saved', value: null, change: before };
+  const saved = await save();
   const meanwhile = saved.kind === 'saved' ? null : await changeMadeBy(context);
-  return meanwhile === null ? saved : ({ kind: 'saved', value: null, change: meanwhile } as const);
+  return meanwhile === null ? saved : { kind: 'saved', value: null, change: meanwhile };
 };
 
 /** Takes a form that is sent to an address without a page of its own. */
@@ -99,7 +102,7 @@ export const formRoute = <T,>({ context }: Screens, form: FormRoute<T>): Hono =>
     if (form.isUnfinished?.(fields)) return again({ ...BLANK, typed: fields });
     const act = await asked(c, now, fields);
     const saved = act.ok
-      ? await savedOnce(form, act.value, fields, c)
+      ? await savedOnce(act.value, () => form.save(act.value, fields, c))
       : { kind: 'refused' as const, faults: act.faults };
     if (saved.kind !== 'saved') return again(stateOf(saved, fields));
     return seeDone(c, form.next(c, saved.value, fields), saved.change, fields);

@@ -1,6 +1,8 @@
 import type { Context, MiddlewareHandler } from 'hono';
 import { usManifest, usPage } from '../../views/words/us-page.ts';
+import type { UseCaseContext } from '../usecases/core/context.ts';
 import { writtenIn } from '../usecases/core/own-words.ts';
+import { answerAsItIs } from './compressed.ts';
 import { isFilePath } from './file-routes.tsx';
 import { readForm } from './form.ts';
 import type { Screens } from './screens.ts';
@@ -12,6 +14,26 @@ const justTyped = async (c: Context): Promise<string[]> => {
   return isForm ? [...asked, ...Object.values(await readForm(c))] : asked;
 };
 
+const DONE = 'in its English';
+
+/** What is answered is in the English of the yard already: it was kept so. */
+export const isInItsEnglish = (c: Context): void => c.set(DONE, true);
+
+/** Puts what is answered into the English of the yard, once. */
+export const putInItsEnglish = async (c: Context, context: UseCaseContext): Promise<void> => {
+  if (c.get(DONE)) return;
+  isInItsEnglish(c);
+  const type = c.res.headers.get('Content-Type') ?? '';
+  const isPage = type.startsWith('text/html');
+  if (!isPage && !type.startsWith('application/manifest+json')) return;
+  const written = await writtenIn(context).catch(() => null);
+  if (written?.english !== 'US') return;
+  const text = await c.res.text();
+  const own = isPage ? [...written.own, ...(await justTyped(c))] : [];
+  c.res = new Response(isPage ? usPage(text, own) : usManifest(text), c.res);
+  answerAsItIs(c);
+};
+
 /**
  * Every page, part of a page and manifest in the English of the yard, whoever made it. Where the store cannot be read,
  * such as in a page that says just that, it stays as it was written.
@@ -20,12 +42,5 @@ export const inItsEnglish =
   ({ context }: Screens): MiddlewareHandler =>
   async (c, next) => {
     await next();
-    const type = c.res.headers.get('Content-Type') ?? '';
-    const isPage = type.startsWith('text/html');
-    if (!isPage && !type.startsWith('application/manifest+json')) return;
-    const written = await writtenIn(context()).catch(() => null);
-    if (written?.english !== 'US') return;
-    const text = await c.res.text();
-    const own = isPage ? [...written.own, ...(await justTyped(c))] : [];
-    c.res = new Response(isPage ? usPage(text, own) : usManifest(text), c.res);
+    await putInItsEnglish(c, context());
   };

@@ -1,6 +1,7 @@
 import type { Context } from 'hono';
 import { Hono } from 'hono';
 import { PAPER_KINDS, type PaperKind } from '../../shared/money.ts';
+import { isDate } from '../../shared/time.ts';
 import { BillPage, QuotePage, SentPaperPage } from '../../views/money/quote-page.tsx';
 import { paperName } from '../../views/money/quote-text.ts';
 import { GOING_OUT, GoingOutPage } from '../../views/orders/going-out-page.tsx';
@@ -99,7 +100,8 @@ export const orderRoutes = (screens: Screens): Hono => {
   const routes = new Hono();
   routes.get('/orders', async (c) => {
     const now = context();
-    const model = await showOrders(now, searched(c, WHICH_ORDERS));
+    const { from = '' } = c.req.query();
+    const model = await showOrders(now, searched(c, WHICH_ORDERS), isDate(from) ? from : null);
     const owing = await showOwing(now);
     if (wantsPart(c)) return page(c, { title: 'Orders' }, <OrdersPart model={model} owing={owing} />);
     const notice = await doneNotice(c, now);

@@ -1,7 +1,10 @@
 import type { Context, MiddlewareHandler } from 'hono';
 import { deleteCookie, getCookie, setCookie } from 'hono/cookie';
 import type { Person, Role } from '../../shared/person.ts';
+import { letInByToken } from '../usecases/access/api-tokens.ts';
 import { SESSION_DAYS, signedInBy } from '../usecases/access/sign-in.ts';
+import type { UseCaseContext } from '../usecases/core/context.ts';
+import { API, isApiPath } from './api/problem.ts';
 import type { Screens } from './screens.ts';
 
 const COOKIE = 'mould-rota-session';
@@ -31,7 +34,8 @@ export const personAt = (c: Context): Person | null => (c.get('person') as Perso
 const FOR_ANYBODY = /^\/(sign-in|invited\/[\w-]+|assets\/.*|sw\.js|healthz|readyz|calendar\/[\w-]+\.ics)$/;
 
 /** Today, the moulds and counting: no prices, no orders but through what is packed today. */
-const FOR_THE_YARD = /^\/(today|moulds|mould|piece|photo|count|changes\/stream|sign-out|no-signal)(\/.*)?$/;
+const FOR_THE_YARD =
+  /^\/(today|moulds|mould|piece|photo|count|changes\/stream|sign-out|undo|no-signal|api\/v1\/(today|moulds|stock))(\/.*)?$/;
 
 /** What only an owner may: who comes in, and all of the data in one file. */
 const FOR_OWNERS = /^\/(people|yard\/files)(\/.*)?$/;
@@ -52,14 +56,28 @@ interface Answers {
   notYours: (c: Context, person: Person) => Response | Promise<Response>;
 }
 
+/** By a token where one came along, which opens the JSON interface alone; else by the session of a browser. */
+const whoAsks = async (c: Context, moment: UseCaseContext): Promise<(Person & { mayOnlyRead?: boolean }) | null> => {
+  const authorization = c.req.header('Authorization');
+  if (isApiPath(c.req.path) && authorization !== undefined) {
+    const token = /^Bearer +([\w-]+)$/i.exec(authorization)?.[1];
+    return token === undefined ? null : letInByToken(moment, token);
+  }
+  const secret = sessionSecret(c);
+  return secret === '' ? null : signedInBy(moment, secret);
+};
+
+/** Asking when something could be ready records nothing, though it is sent. */
+const isReading = ({ req }: Context): boolean => req.method === 'GET' || req.path === `${API}/ready`;
+
 /** Lets in who has signed in, to what they may; everything but how to get in is kept from everybody else. */
 export const signedInOnly =
   ({ context }: Screens, { signInFirst, notYours }: Answers): MiddlewareHandler =>
   async (c, next) => {
-    const secret = sessionSecret(c);
-    const person = secret === '' ? null : await signedInBy(context(), secret);
+    const person = await whoAsks(c, context());
     if (person) c.set('person', person);
     if (FOR_ANYBODY.test(c.req.path)) return next();
     if (!person) return signInFirst(c);
-    return mayAsk(person.role, c.req.path) ? next() : notYours(c, person);
+    const may = mayAsk(person.role, c.req.path) && (!person.mayOnlyRead || isReading(c));
+    return may ? next() : notYours(c, person);
   };

@@ -4,7 +4,7 @@ import { whoTyped } from '../usecases/typed/who-form.ts';
 import { personAt } from './signed-in.ts';
 
 /** Also read by what keeps taps while there is no signal (views/assets/acts.js). Other programs of this machine share its cookies. */
-const WHO = 'who-is-here';
+export const WHO = 'who-is-here';
 /** The longest that browsers keep one: RFC 6265bis, 5.5. */
 const KEPT_SECONDS = 400 * 24 * 60 * 60;
 

@@ -7,6 +7,7 @@ import { temporaryDatabase } from '../support/temporary-database.ts';
 const NOT_CAPTURED = [
   '__drizzle_migrations',
   'acts',
+  'apiTokens',
   'calendarAddresses',
   'calendarEvents',
   'changeUnderWay',

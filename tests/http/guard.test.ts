@@ -1,4 +1,4 @@
-import { gunzipSync } from 'node:zlib';
+import { brotliDecompressSync, gunzipSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
 import { fromOurPages } from '../../src/http/guard.ts';
 import { screensOver } from '../support/screens.ts';
@@ -82,13 +82,22 @@ describe('every answer', () => {
 
   test('is a fraction of its size to whoever takes it so, but for what is sent bit by bit', async () => {
     const { app, get } = await screensOver();
-    for (const path of ['/orders', '/assets/styles.css']) {
-      const [plain, packed] = [await get(path), await get(path, { 'Accept-Encoding': 'gzip, br' })];
-      expect([path, packed.headers.get('Content-Encoding')]).toEqual([path, 'gzip']);
-      const [text, bytes] = [await plain.text(), new Uint8Array(await packed.arrayBuffer())];
-      expect(bytes.length).toBeLessThan(text.length / 2.5);
-      expect(gunzipSync(bytes).toString()).toBe(text);
-    }
+    for (const path of ['/orders', '/', '/assets/styles.css'])
+      for (const [accepted, coding, unpack] of [
+        ['gzip, br', 'br', brotliDecompressSync],
+        ['gzip, deflate, br;q=0', 'gzip', gunzipSync],
+        ['gzip', 'gzip', gunzipSync],
+      ] as const) {
+        const [plain, packed] = [await get(path), await get(path, { 'Accept-Encoding': accepted })];
+        expect([path, packed.headers.get('Content-Encoding')]).toEqual([path, coding]);
+        expect(packed.headers.get('Vary')).toContain('Accept-Encoding');
+        const [text, bytes] = [await plain.text(), new Uint8Array(await packed.arrayBuffer())];
+        expect(bytes.length).toBeLessThan(text.length / 2.5);
+        expect(unpack(bytes).toString()).toBe(text);
+      }
+    expect((await get('/orders', { 'Accept-Encoding': 'br;q=0, gzip;q=0.0' })).headers.get('Content-Encoding')).toBe(
+      null,
+    );
     const stream = await app.request('/changes/stream', { headers: { 'Accept-Encoding': 'gzip' } });
     expect(stream.headers.get('Content-Encoding')).toBe(null);
     await stream.body?.cancel();

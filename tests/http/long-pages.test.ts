@@ -20,6 +20,15 @@ describe('a page with a long list', () => {
     expect(page.trimEnd().endsWith('</html>')).toBe(true);
   });
 
+  test('of orders begins with the day it is asked from, and leads back to the first', async () => {
+    const ask = await pages();
+    const rest = await ask('/orders?from=2027-03-20');
+    const idsOf = (html: string) => [...html.matchAll(/<a href="\/orders\/(27-\d+)"/g)].map(([, id]) => id);
+    expect(idsOf(rest).length).toBeLessThan(idsOf(await ask('/orders')).length);
+    expect(rest).toContain('<a href="/orders">From the first day on</a>');
+    expect(idsOf(await ask('/orders?from=never'))).toEqual(idsOf(await ask('/orders')));
+  });
+
   test('of moulds has each mould once, by its kind and in its place', async () => {
     const page = await (await pages())('/moulds');
     const marks = [...page.matchAll(/action="\/moulds\/([^/"]+)\/damaged/g)].map(([, id]) => decodeURIComponent(id!));

@@ -134,6 +134,21 @@ describe('somebody who was invited', () => {
     expect(change).toMatchObject({ by: 'Ben', kind: expect.stringContaining('damaged') });
   });
 
+  test('for the yard takes back what they did themselves, and nothing of others', async () => {
+    const screens = await demoBehindDoor();
+    const owner = await screens.signedIn(OWNER);
+    const { cookie } = await invited(screens, owner, 'Ben', 'yard');
+    const undo = (of: string, who: { Cookie: string }) => screens.post('/undo', { change: of, back: '/moulds' }, who);
+    await screens.post(DAMAGED, {}, cookie);
+    const [own] = await screens.database.read((tx) => recentChanges(tx, 1));
+    expect((await undo(String(own?.id), cookie)).status).toBe(303);
+    await screens.post(DAMAGED, {}, owner);
+    const [others] = await screens.database.read((tx) => recentChanges(tx, 1));
+    const refused = await undo(String(others?.id), cookie);
+    expect([refused.status, await textOf(refused)]).toEqual([409, expect.stringContaining('Somebody else did that.')]);
+    expect((await undo(String(others?.id), owner)).status).toBe(303);
+  });
+
   test('for the office has all but who comes in and files of all data; shut out everywhere, nothing', async () => {
     const screens = await demoBehindDoor();
     const owner = await screens.signedIn(OWNER);

@@ -46,8 +46,8 @@ export const ZONES: Zone[] = [
     folder: 'src/http',
     folders: ['shared', 'src/usecases', 'views'],
     packages: ['hono', 'zod'],
-    // The one file that reads what is served as it is: style sheets and scripts.
-    besides: { 'src/http/assets.ts': ['node:'] },
+    // The one file that reads what is served as it is, style sheets and scripts, and the one that makes texts smaller.
+    besides: { 'src/http/assets.ts': ['node:'], 'src/http/compressed.ts': ['node:'] },
   },
 ];
 

@@ -8,8 +8,8 @@ import { type FieldErrors, FormErrors, SelectField, TextField, Wrong } from '../
 import { NoPhoneReaches } from '../parts/no-phone-reaches.tsx';
 import { QrCode } from '../parts/qr-code.tsx';
 import { YARD } from '../yard/sections.ts';
-
-export const PEOPLE = '/people';
+import { PEOPLE } from './paths.ts';
+import { Tokens } from './tokens.tsx';
 
 const ROLE_WORDS: Readonly<Record<Role, string>> = {
   owner: 'Everything, and who comes in',
@@ -21,6 +21,8 @@ interface PeopleProps {
   model: PeopleModel;
   /** The invitation that was made just now: it is shown this once. */
   made: string | null;
+  /** The secret of a token that was made just now: it is shown this once. */
+  token: string | null;
   typed: Readonly<Record<string, string>>;
   errors: FieldErrors;
 }
@@ -64,7 +66,7 @@ const One: FC<{ person: PeopleModel['people'][number] }> = ({ person: { id, name
 );
 
 /** Who may come in from elsewhere, and how another one gets in. */
-export const PeoplePage: FC<PeopleProps> = ({ model: { people }, made, typed, errors }) => (
+export const PeoplePage: FC<PeopleProps> = ({ model: { people, tokens }, made, token, typed, errors }) => (
   <>
     <Answer note="At this machine itself nobody has to sign in while it is open to nobody else.">
       {people.length === 0 ? 'Nobody can sign in yet.' : `${countText(people.length, 'person')} may sign in.`}
@@ -94,5 +96,6 @@ export const PeoplePage: FC<PeopleProps> = ({ model: { people }, made, typed, er
         <ButtonLink href={YARD}>Your yard</ButtonLink>
       </div>
     </form>
+    <Tokens {...{ tokens, token, typed, errors }} />
   </>
 );

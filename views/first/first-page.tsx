@@ -34,7 +34,7 @@ const Buys: FC<{ model: FirstModel }> = ({ model: { buys, moreBuys, today } }) =
   </section>
 );
 
-const Risks: FC<{ model: FirstModel }> = ({ model: { risks, orderCount, today } }) => (
+const Risks: FC<{ model: FirstModel }> = ({ model: { risks, moreRisks, orderCount, today } }) => (
   <section>
     <h2>Late or at risk</h2>
     {risks.length > 0 && (
@@ -46,6 +46,11 @@ const Risks: FC<{ model: FirstModel }> = ({ model: { risks, orderCount, today } 
       </ul>
     )}
     {risks.length > 0 && <TrackKey />}
+    {moreRisks > 0 && (
+      <p>
+        <a href="/orders">{`${moreRisks} more, among all orders`}</a>
+      </p>
+    )}
     {risks.length === 0 && orderCount > 0 && <p>No promised date is at risk by today's plan.</p>}
     {orderCount === 0 && (
       <Empty>

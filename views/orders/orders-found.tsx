@@ -4,6 +4,7 @@ import type { WhichOrders, WhichPast } from '../../src/usecases/orders/find-orde
 import type { OrdersModel } from '../../src/usecases/orders/show-orders.ts';
 import { Empty } from '../parts/answer.tsx';
 import { countText, dayHeading, dayText } from '../parts/day-text.ts';
+import { searchQuery } from '../parts/find-form.tsx';
 import { LongList } from '../parts/long-list.tsx';
 import { moneyText } from '../parts/money-text.ts';
 import type { OrderFacts } from './order-facts.ts';
@@ -31,8 +32,14 @@ export const PAST_WORDS: Readonly<Record<WhichPast, { text: string; only: string
   lapsed: { text: 'Hold ran out', only: 'whose hold ran out' },
 };
 
+/** The same search, from one day on. */
+const addressFrom = (search: OrdersModel['search'], from: string): string => {
+  const query = searchQuery(search);
+  return `/orders${query}${query === '' ? '?' : '&'}from=${from}`;
+};
+
 interface OrdersFoundProps {
-  model: Pick<OrdersModel, 'days' | 'cannotBeMade' | 'today' | 'all'>;
+  model: Pick<OrdersModel, 'days' | 'shown' | 'from' | 'laterFrom' | 'search' | 'cannotBeMade' | 'today' | 'all'>;
   owing: OwingModel;
 }
 
@@ -53,7 +60,12 @@ export const OrdersFound: FC<OrdersFoundProps> = ({ model, owing }) => {
     <div class="order-days">
       {orders.length > 0 && <TrackKey />}
       {model.all > 0 && orders.length === 0 && model.cannotBeMade.length === 0 && <Empty>No order is like that.</Empty>}
-      {model.cannotBeMade.length > 0 && (
+      {model.from !== null && (
+        <p>
+          <a href={`/orders${searchQuery(model.search)}`}>From the first day on</a>
+        </p>
+      )}
+      {model.from === null && model.cannotBeMade.length > 0 && (
         <section class="order-day">
           <h2>Can't be made yet</h2>
           <ul>
@@ -62,7 +74,7 @@ export const OrdersFound: FC<OrdersFoundProps> = ({ model, owing }) => {
         </section>
       )}
       <LongList
-        items={model.days}
+        items={model.shown}
         atOnce={DAYS_AT_ONCE}
         draw={({ date, orders: ready }) => (
           <section class="order-day">
@@ -73,6 +85,13 @@ export const OrdersFound: FC<OrdersFoundProps> = ({ model, owing }) => {
           </section>
         )}
       />
+      {model.laterFrom !== null && (
+        <p>
+          <a
+            href={addressFrom(model.search, model.laterFrom)}
+          >{`Later: from ${dayText(model.laterFrom, model.today)} on`}</a>
+        </p>
+      )}
     </div>
   );
 };

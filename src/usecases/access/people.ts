@@ -4,12 +4,15 @@ import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/
 import type { PageHead } from '../core/page-parts.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { whoTyped } from '../typed/who-form.ts';
+import { type TokenFacts, tokensOf } from './api-tokens.ts';
 import { inviteAgain } from './sign-in.ts';
 
 /** Who may come in. */
 export interface PeopleModel extends PageHead {
   /** Nobody needs to sign in at the one desk; who is named here may once it is opened to others. */
   people: readonly { id: number; name: string; role: Role; isInvited: boolean }[];
+  /** Other programs that may come in. */
+  tokens: readonly TokenFacts[];
 }
 
 /** Everybody who may come in; `isInvited` who has not followed the invitation yet. */
@@ -19,6 +22,7 @@ export const showPeople = async (context: UseCaseContext): Promise<PeopleModel> 
   return {
     ...{ yardName: yard.yard.name, today: today(yard.yard.timeZone, context.now) },
     people: people.map(({ id, name, role, passwordHash }) => ({ id, name, role, isInvited: passwordHash === null })),
+    tokens: await tokensOf(context),
   };
 };
 

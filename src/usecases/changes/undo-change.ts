@@ -123,11 +123,12 @@ const isPlain = ({ anew, instead }: Unfixed): boolean => anew === undefined && i
 
 /**
  * Puts everything that a change wrote back as it was, if it still is as the change left it. Undoing is a change of its
- * own: it can be undone in turn.
+ * own: it can be undone in turn. `ownOnly`: refused where another than `context.by` did it.
  */
 export const undoChange = async (
   context: UseCaseContext,
   id: number,
+  { ownOnly = false }: { ownOnly?: boolean } = {},
 ): Promise<Outcome<Changed<{ undone: number }>>> => {
   const words = await context.database.read(async (tx) => (await changeById(tx, id))?.words ?? '');
   let unfixed: Unfixed = {};
@@ -138,6 +139,8 @@ export const undoChange = async (
     async (tx, _yard, by) => {
       const change = await changeById(tx, id);
       if (!change) return refuse('change', 'There is no such change.');
+      if (ownOnly && change.by !== context.by)
+        return refuse('change', 'Somebody else did that. Nothing was changed: ask them, or the office.');
       if (change.undoneBy !== null) return refuse('change', 'That was undone already.');
       if (!(await isCaptured(tx, id))) return refuse('change', 'That is too long ago to be undone.');
       const lateNow = () => lateTakenSince(tx, minuteOf(context.now) - UNDO_DAYS * MINUTES_OF_DAY);

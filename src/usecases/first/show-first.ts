@@ -12,6 +12,8 @@ import { measuresOf } from '../typed/measures.ts';
 import { type NextSession, nextSession } from './next-session.ts';
 
 const BUYS_SHOWN = 6;
+/** More than these are a list of their own. */
+const RISKS_SHOWN = 20;
 /** A hold that ends within this many days is worth a word. */
 const HOLD_ENDS_SOON_DAYS = 2;
 
@@ -26,6 +28,8 @@ export interface FirstModel extends PageHead {
   moreBuys: number;
   /** Orders that are late, can't be made, must not slip and have no day to spare, or are held and not for long. */
   risks: readonly OrderFacts[];
+  /** How many more there are. */
+  moreRisks: number;
   orderCount: number;
   notices: readonly OpenNotice[];
 }
@@ -53,6 +57,7 @@ export const showFirst = async (context: UseCaseContext): Promise<FirstModel> =>
   const orders = await mapYielding(await openOrdersOf(context, cached), (order) => orderFacts(order, seen));
   const buys = await buysAhead(context, { plan, yard }, system);
   await yieldThread();
+  const risks = orders.filter((order) => atRisk(order, day));
   return {
     demo,
     yardName: yard.yard.name,
@@ -60,7 +65,8 @@ export const showFirst = async (context: UseCaseContext): Promise<FirstModel> =>
     session: nextSession(plan, yard),
     buys: buys.slice(0, BUYS_SHOWN),
     moreBuys: Math.max(0, buys.length - BUYS_SHOWN),
-    risks: orders.filter((order) => atRisk(order, day)),
+    risks: risks.slice(0, RISKS_SHOWN),
+    moreRisks: Math.max(0, risks.length - RISKS_SHOWN),
     orderCount: orders.length,
     notices: notices.map(({ id, words }) => ({ id, words })),
   };

@@ -8,15 +8,10 @@ import { measuresOf } from '../typed/measures.ts';
 import { foundOrders, foundPast, type OrderSearch, type WhichPast } from './find-orders.ts';
 import { openOrdersOf } from './open-orders.ts';
 import { type OrderFacts, orderFacts, ordersSeen } from './order-facts.ts';
+import { type OrdersOfDay, ordersShown } from './orders-shown.ts';
 
 const PAST_SHOWN = 60;
 const NO_LIMIT = -1;
-
-/** Orders that can be handed over from one day on. */
-interface OrdersOfDay {
-  date: string;
-  orders: readonly OrderFacts[];
-}
 
 /** The open orders that are looked for. */
 export interface OrdersModel extends PageHead {
@@ -24,6 +19,10 @@ export interface OrdersModel extends PageHead {
   /** How many are open, found or not. */
   all: number;
   days: readonly OrdersOfDay[];
+  /** Those of them that stand on this page, from which day on, and where the page after it begins. */
+  shown: readonly OrdersOfDay[];
+  from: string | null;
+  laterFrom: string | null;
   cannotBeMade: readonly OrderFacts[];
   notices: readonly OpenNotice[];
 }
@@ -48,7 +47,11 @@ const byDay = (orders: readonly OrderFacts[]): OrdersOfDay[] => {
 };
 
 /** The open orders that are looked for, grouped by their day of hand-over by today's plan. */
-export const showOrders = async (context: UseCaseContext, search: OrderSearch = EVERYTHING): Promise<OrdersModel> => {
+export const showOrders = async (
+  context: UseCaseContext,
+  search: OrderSearch = EVERYTHING,
+  from: string | null = null,
+): Promise<OrdersModel> => {
   const { plan, yard, cached } = await currentPlan(context);
   const { notices, measures } = await context.database.read(async (tx) => ({
     notices: await openNotices(tx),
@@ -58,12 +61,13 @@ export const showOrders = async (context: UseCaseContext, search: OrderSearch = 
   const day = today(yard.yard.timeZone, context.now);
   const all = await mapYielding(await openOrdersOf(context, cached), (order) => orderFacts(order, seen));
   const orders = foundOrders(all, search, { today: day, weekStart: measures.weekStart });
+  const days = byDay(orders);
   return {
     yardName: yard.yard.name,
     today: day,
     search,
     all: all.length,
-    days: byDay(orders),
+    ...{ days, from, ...ordersShown(days, from) },
     cannotBeMade: orders.filter((order) => order.readyOn === null),
     notices: notices.map(({ id, words }) => ({ id, words })),
   };

@@ -12,9 +12,39 @@ import { temporaryDatabase, temporaryUrl } from '../../support/temporary-databas
 const ACTS = 14;
 /** Between one act and the next: within a session, and from one day to the next. */
 const MINUTES = [1, 4, 30, 400];
+const PAGES = [
+  ...[
+    '/today',
+    '/today/sheet',
+    '/today/evening',
+    '/orders',
+    '/orders/past',
+    '/orders/27-015',
+    '/moulds',
+    '/moulds/labels',
+  ],
+  ...['/mould/1200%20no.%201', '/turns', '/buying', '/count', '/pieces', '/prices', '/trace', '/changes', '/going-out'],
+  ...[
+    '/yard',
+    '/yard/moulds',
+    '/yard/stock',
+    '/yard/panels',
+    '/yard/kits',
+    '/yard/mixes',
+    '/yard/hours',
+    '/kits/by-size',
+  ],
+];
+
+const textsOf = async (app: ReturnType<typeof createApp>, paths: readonly string[]) => {
+  const texts: [string, string][] = [];
+  for (const path of paths) texts.push([path, await (await app.request(path)).text()]);
+  return texts;
+};
+
 const LINES = [{ row: 0, line: { kit: 'planter', quantity: 1 } }];
 
-test('after whatever act, and whatever time, a question has the answer that whoever never asked before gets', {
+test('after whatever act, and whatever time, questions and pages are answered as to whoever never asked before', {
   timeout: 300_000,
 }, async () => {
   const url = temporaryUrl();
@@ -38,12 +68,17 @@ test('after whatever act, and whatever time, a question has the answer that whoe
     done += 1;
     const change = /[?&]done=(\d+)/.exec(answer.headers.get('location') ?? '')?.[1];
     if (change) changes.push(Number(change));
+    const paths = dice.some(PAGES, 5);
     for (const minutes of [0, dice.pick(MINUTES)]) {
       at += minutes * 60_000;
       const kept = await askWhen({ database, now: now() }, LINES);
       const other = await openDatabase({ url });
       const anew = await askWhen({ database: other, now: now() }, LINES);
+      const [shown, drawnAnew] = await Promise.all(
+        [app, createApp({ database: other, now })].map((of) => textsOf(of, paths)),
+      );
       await other.close();
+      expect(shown).toEqual(drawnAnew);
       expect(kept, `${act.action}, ${minutes} minutes later`).toEqual(anew);
     }
   }

@@ -1,0 +1,2 @@
+/** Where it is decided who may come in. */
+export const PEOPLE = '/people';
