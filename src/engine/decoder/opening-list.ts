@@ -17,6 +17,9 @@ export interface Openings {
   soonest: Int32Array;
   /** By casting: the latest start of a batch with a piece of it in this shift; before the shift for one that is not wanted. */
   latest: Float64Array;
+  /** Castings that moulds make, one mould after another, and by mould where its own begin; one more ends the last. */
+  readonly makes: Int32Array;
+  readonly makesFrom: Int32Array;
   /** Moulds that may still have entries in this shift, so many of them: those that come out too late for it have none. */
   moulds: Int32Array;
   mouldCount: number;
@@ -29,9 +32,20 @@ export const beginOpenings = (openings: Openings): void => {
   openings.mouldCount = moulds.length;
 };
 
+/** What moulds make as one flat list, gone through once a batch. */
+const makesOf = ({ moulds }: Problem): Pick<Openings, 'makes' | 'makesFrom'> => {
+  const makesFrom = new Int32Array(moulds.length + 1);
+  moulds.forEach(({ makes }, k) => {
+    makesFrom[k + 1] = makesFrom[k]! + makes.length;
+  });
+  const makes = Int32Array.from(moulds.flatMap((mould) => mould.makes.map(({ casting }) => casting)));
+  return { makes, makesFrom };
+};
+
 /** Room for all openings that a problem can have at once, none listed yet. Made once and used again in every shift. */
 export const openingsOf = (problem: Problem): Openings => {
-  const most = problem.moulds.reduce((n, m) => n + m.makes.length, 0);
+  const flat = makesOf(problem);
+  const most = flat.makes.length;
   const ints = (n: number) => new Int32Array(n);
   const castings = problem.castings.length;
   const openings: Openings = {
@@ -45,6 +59,7 @@ export const openingsOf = (problem: Problem): Openings => {
     next: ints(most),
     soonest: ints(castings),
     latest: new Float64Array(castings),
+    ...flat,
     moulds: ints(problem.moulds.length),
     mouldCount: 0,
   };

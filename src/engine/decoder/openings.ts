@@ -50,24 +50,26 @@ const isOutForShift = ({ moulds, timeline }: DecoderState, mould: number): boole
  * moulds that hold a piece have none either.
  */
 export const listOpenings = (state: DecoderState, to: Openings, emptyOnly = false): void => {
-  const { problem, moulds } = state;
+  const { freeAt, reserved, held, stripAt } = state.moulds;
   const { firstFree } = state.timeline;
+  const { restMould } = state.choices;
+  const { moulds, makes, makesFrom, latest } = to;
   clearOpenings(to);
   findLatest(state, to);
   const most = to.mouldCount;
   to.mouldCount = 0;
   for (let m = 0; m < most; m++) {
-    const k = to.moulds[m]!;
+    const k = moulds[m]!;
     if (isOutForShift(state, k)) continue;
-    to.moulds[to.mouldCount++] = k;
-    if (moulds.freeAt[k]! >= NEVER || moulds.reserved[k]! > 0 || k === state.choices.restMould) continue;
-    if (emptyOnly && moulds.held[k] !== NONE) continue;
+    moulds[to.mouldCount++] = k;
+    if (freeAt[k]! >= NEVER || reserved[k]! > 0 || k === restMould) continue;
+    if (emptyOnly && held[k] !== NONE) continue;
     // What is in it comes out at a minute of its own.
-    if (moulds.stripAt[k] !== NONE) continue;
+    if (stripAt[k] !== NONE) continue;
     forgetUnneededPrep(state, k);
-    for (const make of problem.moulds[k]!.makes) {
-      const latest = to.latest[make.casting]!;
-      if (latest >= firstFree) addOpening(state, to, k, make.casting, latest);
+    for (let i = makesFrom[k]!; i < makesFrom[k + 1]!; i++) {
+      const by = latest[makes[i]!]!;
+      if (by >= firstFree) addOpening(state, to, k, makes[i]!, by);
     }
   }
 };

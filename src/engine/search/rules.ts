@@ -84,8 +84,8 @@ const SURELY = 1 - 1e-9;
  * there is to spare against `lookAhead` mean works. Once nothing is to spare it is weighted shortest work first.
  */
 export const apparentTardinessFirst = (problem: Problem, work: Float64Array, lookAhead: number): Int32Array => {
-  const left = [...problem.orders.keys()];
   const ratio = work.map((days, o) => problem.orders[o]!.weight / Math.max(days, 1e-3));
+  const left = [...problem.orders.keys()].sort((a, b) => ratio[b]! - ratio[a]! || a - b);
   const latest = problem.orders.map(({ aimDay }, o) =>
     aimDay >= NEVER ? Number.POSITIVE_INFINITY : aimDay - problem.today - work[o]!,
   );
@@ -98,11 +98,14 @@ export const apparentTardinessFirst = (problem: Problem, work: Float64Array, loo
     let bestIndex = -1;
     for (let i = 0; i < left.length; i++) {
       const o = left[i]!;
+      // No discount makes it more than its ratio, and those after it have less.
+      if (ratio[o]! < bestIndex * SURELY) break;
       const spare = latest[o] === Number.POSITIVE_INFINITY ? 1e4 : Math.max(0, latest[o]! - time);
       // The discount is less than 1 / (1 + spare / reach): most are out of it without working it out.
       if (ratio[o]! < bestIndex * (1 + spare / reach) * SURELY) continue;
       const index = ratio[o]! * Math.exp(-spare / reach);
-      if (index > bestIndex) [best, bestIndex] = [i, index];
+      const isFirst = index === bestIndex && o < left[best]!;
+      if (index > bestIndex || isFirst) [best, bestIndex] = [i, index];
     }
     const order = left.splice(best, 1)[0]!;
     result.push(order);
