@@ -16,8 +16,10 @@ interface Tool {
   large: string;
   /** Small units in a large one. */
   ratio: number;
-  /** "4 qt 30 fl oz", not "4.94 qt". */
+  /** "4 qt 8 fl oz", not "4.25 qt". */
   both: boolean;
+  /** From so many small units over on, the next large one is filled and that much less taken: what is over is not counted up to it. */
+  lessFrom: number;
   steps: readonly Step[];
 }
 
@@ -30,11 +32,11 @@ const TOOLS: ReadonlyMap<Measure, Readonly<Record<UnitSystem, Tool>>> = new Map(
     VOLUME,
     {
       metric: {
-        ...{ small: 'ml', large: 'l', ratio: 1000, both: false },
+        ...{ small: 'ml', large: 'l', ratio: 1000, both: false, lessFrom: REST },
         steps: steps([20, 1], [100, 5], [1000, 10], [3000, 50], [REST, 100]),
       },
       US: {
-        ...{ small: 'fl oz', large: 'qt', ratio: 32, both: true },
+        ...{ small: 'fl oz', large: 'qt', ratio: 32, both: true, lessFrom: 28 },
         steps: steps([1, 0.1], [4, 0.5], [32, 1], [REST, 2]),
       },
     },
@@ -43,10 +45,13 @@ const TOOLS: ReadonlyMap<Measure, Readonly<Record<UnitSystem, Tool>>> = new Map(
     MASS,
     {
       metric: {
-        ...{ small: 'g', large: 'kg', ratio: 1000, both: false },
+        ...{ small: 'g', large: 'kg', ratio: 1000, both: false, lessFrom: REST },
         steps: steps([1, 0.1], [100, 1], [1000, 5], [10_000, 50], [REST, 100]),
       },
-      US: { ...{ small: 'oz', large: 'lb', ratio: 16, both: true }, steps: steps([16, 0.1], [REST, 0.5]) },
+      US: {
+        ...{ small: 'oz', large: 'lb', ratio: 16, both: true, lessFrom: REST },
+        steps: steps([16, 0.1], [REST, 0.5]),
+      },
     },
   ],
 ]);
@@ -57,10 +62,11 @@ const stepped = (amount: number, list: readonly Step[]): number => {
   return exact(Math.max(1, Math.round(exact(amount / step))) * step);
 };
 
-const written = (amount: number, { small, large, ratio, both }: Tool): string => {
+const written = (amount: number, { small, large, ratio, both, lessFrom }: Tool): string => {
   if (amount < ratio) return `${amount} ${small}`;
   if (!both) return `${exact(amount / ratio)} ${large}`;
   const rest = exact(amount % ratio);
+  if (rest >= lessFrom) return `${Math.ceil(amount / ratio)} ${large} less ${exact(ratio - rest)} ${small}`;
   return [`${Math.floor(amount / ratio)} ${large}`, ...(rest > 0 ? [`${rest} ${small}`] : [])].join(' ');
 };
 
@@ -70,7 +76,7 @@ const written = (amount: number, { small, large, ratio, both }: Tool): string =>
  * nothing to measure.
  *
  * Example: `measureOutText(9.4, 'l', 'metric')` is "9.4 l", `measureOutText(0.1796, 'l', 'metric')` is "180 ml",
- * `measureOutText(4.7, 'l', 'US')` is "4 qt 30 fl oz".
+ * `measureOutText(4.7, 'l', 'US')` is "5 qt less 2 fl oz".
  */
 export const measureOutText = (quantity: number, unit: string, system: UnitSystem): string | null => {
   const known = measuredBy(unit);

@@ -39,3 +39,12 @@ export const readTemperature = (text: string, system: UnitSystem): Reading<numbe
  */
 export const temperatureText = (celsius: number, system: UnitSystem): string =>
   system === 'metric' ? `${figure(celsius, 1)} °C` : `${figure(fahrenheitOf(celsius), 1)} °F`;
+
+/**
+ * A temperature in °C as it is said: as `temperatureText`, but whole degrees Fahrenheit, which are the finer ones. For what
+ * nobody types back.
+ *
+ * Example: `temperatureSaid(4, 'US')` is "39 °F".
+ */
+export const temperatureSaid = (celsius: number, system: UnitSystem): string =>
+  system === 'metric' ? temperatureText(celsius, system) : `${figure(fahrenheitOf(celsius), 0)} °F`;

@@ -2,7 +2,7 @@ import type { Mix } from '../../../shared/mix.ts';
 import type { Minute } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import { type Climate, stepsTouched } from '../../engine/cure/climate.ts';
-import { temperatureText } from '../../engine/units/temperature.ts';
+import { temperatureSaid } from '../../engine/units/temperature.ts';
 
 /**
  * A day that is colder than this on average has frost in a clear night. ACI 306R calls 4 °C (40 °F) cold weather; a mean says
@@ -36,5 +36,5 @@ export const coldNightsAfter = (
   });
   if (cold.length === 0) return null;
   const { celsius, byTheHour } = cold.reduce((a, b) => (b.celsius < a.celsius ? b : a));
-  return { celsius: temperatureText(celsius, system), byTheHour };
+  return { celsius: temperatureSaid(celsius, system), byTheHour };
 };

@@ -3,7 +3,7 @@ import { markKey } from '../../../shared/piece-mark.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import { bagOf } from '../../engine/book/bag-dates.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
-import { temperatureText } from '../../engine/units/temperature.ts';
+import { temperatureSaid } from '../../engine/units/temperature.ts';
 import { volumeText } from '../../engine/units/volume.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import type { PageHead } from '../core/page-parts.ts';
@@ -42,7 +42,7 @@ export interface BatchModel extends PageHead {
 const toldFacts = (record: BatchRecord, system: Parameters<typeof volumeText>[1]): BatchToldFacts => {
   const told: Partial<PouredRecord> = record.kind === 'poured' ? record : {};
   const { waterLitres, mortarCelsius, airCelsius, by = null, note = null } = told;
-  const celsius = (one: number | undefined) => (one === undefined ? null : temperatureText(one, system));
+  const celsius = (one: number | undefined) => (one === undefined ? null : temperatureSaid(one, system));
   const water = waterLitres === undefined ? null : volumeText(waterLitres, system);
   return { water, mortarCelsius: celsius(mortarCelsius), airCelsius: celsius(airCelsius), by, note };
 };

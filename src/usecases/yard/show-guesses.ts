@@ -5,7 +5,7 @@ import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { ageRate } from '../../engine/cure/age.ts';
 import { massText } from '../../engine/units/mass.ts';
-import { temperatureText } from '../../engine/units/temperature.ts';
+import { temperatureSaid } from '../../engine/units/temperature.ts';
 import { volumeText } from '../../engine/units/volume.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import type { Named, PageHead } from '../core/page-parts.ts';
@@ -47,7 +47,7 @@ const OTHER_DAYS_CELSIUS = [10];
 
 const strippedText = (mix: YardFile['mixes'][number], system: UnitSystem): string => {
   const at = (celsius: number, minutes: number) =>
-    `${Math.ceil(minutes)} minutes at ${temperatureText(celsius, system)}`;
+    `${Math.ceil(minutes)} minutes at ${temperatureSaid(celsius, system)}`;
   const others = OTHER_DAYS_CELSIUS.filter((celsius) => celsius !== mix.referenceCelsius).map((celsius) =>
     at(celsius, mix.demouldMinutes / ageRate(celsius, mix.activationKelvin, mix.referenceCelsius)),
   );
@@ -57,7 +57,7 @@ const strippedText = (mix: YardFile['mixes'][number], system: UnitSystem): strin
 const textOf = (figure: string, value: unknown, unit: string, system: UnitSystem): string => {
   if (typeof value !== 'number') return value === undefined || value === null ? 'not said' : String(value);
   if (KILOGRAMS.includes(figure)) return massText(value, system);
-  if (DEGREES.includes(figure)) return temperatureText(value, system);
+  if (DEGREES.includes(figure)) return temperatureSaid(value, system);
   if (figure.endsWith('Minutes')) return value === 1 ? '1 minute' : `${value} minutes`;
   if (figure.endsWith('Hours')) return `${value} hours`;
   if (figure.endsWith('Days')) return value === 1 ? '1 day' : `${value} days`;
@@ -69,7 +69,7 @@ const textOf = (figure: string, value: unknown, unit: string, system: UnitSystem
 const guessedValue = ({ kind, id, figure }: FigureOf, yard: YardFile, system: UnitSystem): GuessedValue | null => {
   if (kind === 'yard') {
     const [first] = yard.temperatures;
-    const expected = first ? `${temperatureText(first.celsius, system)}` : 'none expected';
+    const expected = first ? `${temperatureSaid(first.celsius, system)}` : 'none expected';
     const value = (yard.yard as Facts)[figure];
     return { id, name: yard.yard.name, text: figure === 'temperatures' ? expected : textOf(figure, value, '', system) };
   }

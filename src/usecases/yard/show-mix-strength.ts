@@ -3,7 +3,7 @@ import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { ageingOf } from '../../engine/cure/age.ts';
 import { climateOf } from '../../engine/cure/climate.ts';
 import { CEMENTS, type Cement, type StrengthBy, strengthBy, strongEnoughFrom } from '../../engine/cure/strength-by.ts';
-import { temperatureText } from '../../engine/units/temperature.ts';
+import { temperatureSaid } from '../../engine/units/temperature.ts';
 import type { UseCaseContext } from '../core/context.ts';
 import type { Named, PageHead } from '../core/page-parts.ts';
 import { showYardFrame } from './show-yard-frame.ts';
@@ -89,7 +89,7 @@ export const showMixStrength = async (
   const celsius = climate.celsiusOn(calendar.dayOf(filled));
   return {
     ...{ yardName, today, cement, mix: { id: mix.id, name: mix.name } },
-    expected: celsius === null ? null : temperatureText(celsius, system),
+    expected: celsius === null ? null : temperatureSaid(celsius, system),
     strength: cement && strengthOf(cement),
   };
 };

@@ -4,7 +4,7 @@ import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { climateOf } from '../../engine/cure/climate.ts';
-import { temperatureText } from '../../engine/units/temperature.ts';
+import { temperatureSaid } from '../../engine/units/temperature.ts';
 import type { UseCaseContext } from '../core/context.ts';
 import { celsiusShown, lineFigure, monthField, TEMPERATURE_OWNER } from '../typed/temperature-figures.ts';
 import { datedLines, isOfMonths, monthsOf } from './month-temperatures.ts';
@@ -50,7 +50,7 @@ export const showTemperatures = async (context: UseCaseContext): Promise<Tempera
   const months = monthsOf(steps, day);
   return {
     ...{ yardName, today: day, system, inAWeek: dateOfDay(dayNumber(day) + 6) },
-    now: celsius === null ? null : temperatureText(celsius, system),
+    now: celsius === null ? null : temperatureSaid(celsius, system),
     months: months.map((figure, month) => ({
       celsius: figure,
       shown: celsiusShown(figure, typed[monthField(month)], system),
@@ -59,7 +59,7 @@ export const showTemperatures = async (context: UseCaseContext): Promise<Tempera
     lines: datedLines(steps, day).map(({ celsius: figure, ...line }) => ({
       ...line,
       shown: celsiusShown(figure, typed[lineFigure(line.from)], system),
-      text: temperatureText(figure, system),
+      text: temperatureSaid(figure, system),
     })),
     endsBefore: monthsEndBefore(yard, day),
   };

@@ -4,7 +4,7 @@ import type { Mix } from '../../../shared/mix.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { massText } from '../../engine/units/mass.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
-import { temperatureText } from '../../engine/units/temperature.ts';
+import { temperatureSaid } from '../../engine/units/temperature.ts';
 import type { UseCaseContext } from '../core/context.ts';
 import type { Counted, Named } from '../core/page-parts.ts';
 import type { FormFields } from '../typed/form-fields.ts';
@@ -85,9 +85,9 @@ const mixShown = (
     })),
     strips: (['cold', 'warm'] as const).map((day) => {
       const celsius = dayCelsius(day, writing);
-      return { at: temperatureText(celsius, system), minutes: stripMinutesAt(mix, celsius) };
+      return { at: temperatureSaid(celsius, system), minutes: stripMinutesAt(mix, celsius) };
     }),
-    reference: temperatureText(mix.referenceCelsius, system),
+    reference: temperatureSaid(mix.referenceCelsius, system),
     guesses: fieldsOf(guesses.filter((one) => one.kind === 'mix' && one.id === mix.id).map(({ figure }) => figure)),
   };
 };
@@ -117,7 +117,7 @@ export const showYardMixes = async (context: UseCaseContext): Promise<YardMixesM
       mixShown(frame, mix, typed[index] ?? {}, waters.get(mix.id) ?? NO_WATER, wet.get(mix.id) ?? 0),
     ),
     presets: presetsOf(frame),
-    reference: temperatureText(20, system),
+    reference: temperatureSaid(20, system),
     castings: yard.castings.map(({ id, name }) => ({ id, name })),
     materials: yard.materials.map(({ id, name, unit }) => ({ id, name, unit: shownUnit(unit, system).word })),
   };

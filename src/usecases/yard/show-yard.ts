@@ -10,7 +10,7 @@ import { isRetired } from '../../engine/book/mould-state.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { sessionsOf } from '../../engine/calendar/sessions.ts';
 import { climateOf } from '../../engine/cure/climate.ts';
-import { temperatureText } from '../../engine/units/temperature.ts';
+import { temperatureSaid } from '../../engine/units/temperature.ts';
 import { computeForRequest } from '../core/compute-for-request.ts';
 import type { UseCaseContext } from '../core/context.ts';
 import type { PageHead } from '../core/page-parts.ts';
@@ -85,7 +85,7 @@ const hoursOf = (yard: YardFile, today: string): HoursThere => {
 const temperatureOf = ({ yard, system, today }: YardFrame): YardModel['temperature'] => {
   const { celsiusOn } = climateOf(yard, calendarOf(yard.yard.timeZone));
   const celsius = celsiusOn(dayNumber(today));
-  return celsius === null ? null : { now: temperatureText(celsius, system), endsBefore: monthsEndBefore(yard, today) };
+  return celsius === null ? null : { now: temperatureSaid(celsius, system), endsBefore: monthsEndBefore(yard, today) };
 };
 
 const materialsOf = ({ materials }: YardFile): MaterialsThere => ({

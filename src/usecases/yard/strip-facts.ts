@@ -3,7 +3,7 @@ import type { UnitSystem } from '../../../shared/units.ts';
 import type { WorkRecord } from '../../../shared/work-record.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { ENOUGH_STRIPS, type MeasuredStrips, measuredStrips } from '../../engine/begin/measured-strips.ts';
-import { temperatureText } from '../../engine/units/temperature.ts';
+import { temperatureSaid } from '../../engine/units/temperature.ts';
 import { stripMinutesAt } from '../typed/mix-figures.ts';
 
 /** At one temperature, how long a piece stays in its mould by the figures, and as it was measured. */
@@ -46,7 +46,7 @@ const factsOf = (
 ): StripFacts => {
   const mix = yard.mixes.find(({ id }) => id === measured.mix)!;
   const { demouldMinutes, activationKelvin, coldest, warmest } = measured;
-  const text = (celsius: number) => temperatureText(celsius, system);
+  const text = (celsius: number) => temperatureSaid(celsius, system);
   const after = { ...mix, demouldMinutes, activationKelvin };
   const changes = [...new Set([mix.referenceCelsius, COLD_CELSIUS])].map((celsius) => ({
     at: text(celsius),

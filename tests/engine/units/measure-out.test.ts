@@ -25,9 +25,11 @@ describe('an amount to measure out', () => {
 
   // 1 US qt = 32 fl oz = 0.946352946 l, 1 lb = 16 oz = 0.45359237 kg, by definition: NIST SP 811 (2008), appendix B.
   test.each<[number, string, string]>([
-    [4.7, 'l', '4 qt 30 fl oz'],
+    [4.7, 'l', '5 qt less 2 fl oz'],
+    [4.6, 'l', '5 qt less 4 fl oz'],
+    [4.5, 'l', '4 qt 24 fl oz'],
     [5, 'qt', '5 qt'],
-    [4.95, 'qt', '4 qt 30 fl oz'],
+    [4.95, 'qt', '5 qt less 2 fl oz'],
     [180, 'ml', '6 fl oz'],
     [10, 'ml', '0.3 fl oz'],
     [0.946, 'l', '1 qt'],

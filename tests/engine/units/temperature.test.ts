@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readTemperature, temperatureText } from '../../../src/engine/units/temperature.ts';
+import { readTemperature, temperatureSaid, temperatureText } from '../../../src/engine/units/temperature.ts';
 
 const celsiusOf = (text: string, system: 'metric' | 'US' = 'metric') => {
   const temperature = readTemperature(text, system);
@@ -51,4 +51,10 @@ test('a temperature written out reads back as it was written', () => {
       );
     }),
   );
+});
+
+test('a temperature that is only said is in whole degrees Fahrenheit, and in tenths Celsius', () => {
+  // 4 °C are 39.2 °F, 20 °C 68 °F, by t/°F = 1.8 t/°C + 32: NIST SP 811 (2008), appendix B.
+  expect([4, 20, -0.5].map((celsius) => temperatureSaid(celsius, 'US'))).toEqual(['39 °F', '68 °F', '31 °F']);
+  expect(temperatureSaid(4.5, 'metric')).toBe('4.5 °C');
 });

@@ -139,7 +139,7 @@ describe('a batch', () => {
       only('batch', sessionSteps(plan, yard, session, { system, waters }))[0]!;
     // 57 g are 2.0106 oz, 9.4 l 317.85 fl oz: by definition 1 lb = 0.45359237 kg, 1 US qt = 0.946352946 l = 32 fl oz.
     expect(batchIn('metric')).toMatchObject({ water: '9.4 l', ingredients: [{}, { measured: '115 g' }] });
-    expect(batchIn('US')).toMatchObject({ water: '9 qt 30 fl oz', ingredients: [{}, { measured: '4 oz' }] });
+    expect(batchIn('US')).toMatchObject({ water: '10 qt less 2 fl oz', ingredients: [{}, { measured: '4 oz' }] });
     const noted: Waters = new Map([['thin', { litres: null, note: 'Until it flows' }]]);
     expect(batchIn('metric', noted)).toMatchObject({ water: null, waterNote: 'Until it flows' });
     expect(batchIn('metric', new Map())).toMatchObject({ water: null, waterNote: null });
