@@ -18,9 +18,18 @@ import { DEMO_NOW } from './screens.ts';
  * Takes the screenshots of the README and its pages: every page of the demo yard at phone and desk width, and some of them in both systems
  * of units. `npm run screenshots`, or with the beginning of a name, those alone: `npm run screenshots us-units`.
  */
-const PAGES = { when: '/', today: '/today', orders: '/orders', moulds: '/moulds', turns: '/turns', buying: '/buying' };
+/** A page that waits for its answer, and for what holds it, rather than filling it in. */
+const ANSWERED = 'wait=yes&holds=yes';
+const PAGES = {
+  when: `/?${ANSWERED}`,
+  today: '/today',
+  orders: '/orders',
+  moulds: '/moulds',
+  turns: '/turns',
+  buying: '/buying',
+};
 const QUOTES = {
-  limits: '/?what=kit%3Aplanter&number=3',
+  limits: `/?what=kit%3Aplanter&number=3&${ANSWERED}`,
   yard: '/yard',
   'going-out': '/going-out?on=2027-04-17&payload=250',
   mould: '/mould/1200%20no.%201',
