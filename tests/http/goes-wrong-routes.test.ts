@@ -17,7 +17,7 @@ describe('what goes wrong', () => {
   test('is guessed in a yard without a record, and says that it is', async () => {
     const { get } = await demoScreens();
     const text = await textOf(await get('/yard/goes-wrong'));
-    expect(text).toMatch(/^Nothing is on record yet, so guesses are counted on\./);
+    expect(text).toMatch(/^No piece and no day of work is on record yet, so guesses are counted on\./);
     expect(text).toContain('Counted on: 1 in 20, a guess. Nothing is on record yet.');
     expect(text).toContain('days are promised with the yard’s sessions in hand.');
   });

@@ -39,5 +39,5 @@ export const deliveriesText = ({ bad, of, mostDaysLate }: DeliveryFacts): string
 /** The first line: "About 1 piece in 24 is not good, and 1 session in 19 is lost." */
 export const goesWrongAnswer = ({ pieces, sessions }: GoesWrongModel): string =>
   pieces.of + sessions.of === 0
-    ? 'Nothing is on record yet, so guesses are counted on.'
+    ? 'No piece and no day of work is on record yet, so guesses are counted on.'
     : `About ${oneInText(pieces.share).replace(' in ', ' piece in ')} is not good, and ${oneInText(sessions.share).replace(' in ', ' day of work in ')} is lost.`;
