@@ -35,6 +35,8 @@ describe('the question on the first page', () => {
     await page.goto(`${url}/`);
     await page.selectOption('#what', { label: 'Coping set of six' });
     for (const number of ['2', '3', '4']) await page.fill('#number', number);
+    // Whoever looks at it is told.
+    await page.locator('#sooner a').scrollIntoViewIfNeeded();
     await page.waitForSelector('#ready .held-up');
     expect(await page.textContent('#ready .held-up')).toMatch(/^Held up by: .+\.$/);
     expect(await page.$('#sooner a:has-text("What is it held up by?")')).toBeNull();

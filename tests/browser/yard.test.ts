@@ -102,7 +102,7 @@ describe.each([
     await page.getByRole('button', { name: 'Remove 900 no. 1' }).click();
     await page.waitForSelector('h1:has-text("900 no. 1 can\'t be removed.")');
     expect(await page.textContent('.error')).toContain('900 no. 1 has a piece in it (Panel 900).');
-    await page.getByRole('link', { name: 'Cancel' }).click();
+    await page.getByRole('link', { name: 'Go back' }).click();
     await page.getByRole('link', { name: '900 no. 1' }).waitFor();
   });
 
