@@ -25,7 +25,7 @@ describe('how strong a piece is by then', () => {
     expect(text).toContain('Stripped, after 24 hours Fri 9 Apr not known: too young for any curve');
     expect(text).toContain('Not before Sun 11 Apr half of its 28-day strength');
     expect(text).toContain('Not before Tue 13 Apr 70 % of its 28-day strength');
-    expect(text).toContain('kept at 20 °C, as no temperature is expected');
+    expect(text).toContain('kept at 20 °C (68 °F), as no temperature is expected');
     expect(text).toContain('Share of its 28-day strength, day by day, and when it has it');
     for (const mark of ['stripped Fri 9 Apr', 'half Sun 11 Apr', '70 % Tue 13 Apr', 'fit to go out Thu 15 Apr'])
       expect(text.split(mark).length - 1, mark).toBe(2);
