@@ -102,6 +102,7 @@ export const Frame: FC<FrameProps> = ({
       <script src={`/assets/clocks.js?v=${assetVersion}`} type="module"></script>
       <script src={`/assets/kept.js?v=${assetVersion}`} type="module"></script>
       <script src={`/assets/waiting.js?v=${assetVersion}`} type="module"></script>
+      <script src={`/assets/keep-focus.js?v=${assetVersion}`} type="module"></script>
       <script src={`/assets/others.js?v=${assetVersion}`} type="module"></script>
       <script src={`/assets/photo.js?v=${assetVersion}`} type="module"></script>
       <script src={`/assets/htmx.js?v=${assetVersion}`} defer></script>

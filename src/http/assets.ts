@@ -36,7 +36,7 @@ interface Asset {
 const SCRIPT = 'text/javascript; charset=utf-8';
 
 const SCRIPTS = [
-  ...['screen.js', 'clocks.js', 'kept.js', 'waiting.js', 'others.js', 'photo.js'],
+  ...['screen.js', 'clocks.js', 'kept.js', 'waiting.js', 'others.js', 'photo.js', 'keep-focus.js'],
   ...['acts.js', 'keep-place.js', 'show-anew.js', 'waiting-list.js', 'waiting-store.js'],
 ];
 

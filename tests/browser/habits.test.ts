@@ -72,6 +72,25 @@ describe('by keyboard alone', () => {
     expect(complaints.filter((words) => !words.includes('422'))).toEqual([]);
   });
 
+  test('an answer that comes anew throws nobody off what is about to be pressed', async () => {
+    const { page } = await opened('/');
+    const anew = async () => {
+      await page.evaluate(`htmx.ajax('GET', location.href, { target: '#ready' })`);
+      await page.evaluate('new Promise(requestAnimationFrame)');
+    };
+    const focused = () => page.evaluate(`document.activeElement.textContent.trim()`);
+    await page.locator('#ready button', { hasText: 'Take order' }).focus();
+    await anew();
+    expect(await focused()).toBe('Take order');
+    // What is gone with the answer leaves the focus where its place was, and not at the top of the page.
+    await page.evaluate(
+      `document.querySelector('#sooner').insertAdjacentHTML('beforeend', '<a href="/orders">Gone</a>')`,
+    );
+    await page.locator('#sooner a', { hasText: 'Gone' }).focus();
+    await anew();
+    expect(await page.evaluate('document.activeElement.id')).toBe('ready');
+  });
+
   test('a mould is found and marked', async () => {
     const { page } = await opened('/moulds');
     await tabTo(page, /^Find a mould$/);

@@ -1,6 +1,7 @@
 // Where somebody reads, and what is about to be pressed, stay where they are while the page is shown anew round them.
 
-const NAMED = '#page :is(button, summary, a, h2, h3)';
+/** What is known by what it says. */
+export const NAMED = '#page :is(button, summary, a, h2, h3)';
 
 /** By what it says, and by what it stands under: each mould has a "Damaged …". */
 export const nameOf = (element) => {
@@ -14,12 +15,13 @@ const named = () => [...document.querySelectorAll(NAMED)];
 const same = (element) => named().filter((one) => one.tagName === element.tagName && nameOf(one) === nameOf(element));
 
 /** What an element is called, and which of those that are called so: it may be another one afterwards. */
-const knownBy = (element) => ({
+export const knownBy = (element) => ({
   ...{ tagName: element.tagName, name: nameOf(element) },
   place: same(element).indexOf(element),
 });
 
-const found = ({ tagName, name, place }) =>
+/** The one that is known so, as the page is now. */
+export const found = ({ tagName, name, place }) =>
   named().filter((one) => one.tagName === tagName && nameOf(one) === name)[place];
 
 const inView = () =>
