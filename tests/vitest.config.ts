@@ -8,6 +8,7 @@ const ALONE = ['tests/http/live-question.test.ts'];
 
 export default defineConfig({
   test: {
+    globalSetup: fileURLToPath(new URL('./support/build-first.mjs', import.meta.url)),
     pool: 'forks',
     maxWorkers: 2,
     testTimeout: 30_000,

@@ -17,9 +17,12 @@ export interface Running {
   ended: Promise<{ code: number | null; stdout: string; stderr: string }>;
 }
 
+/** What is built is started so, which was done before all tests; everything else from its source. */
+const BUILT: Readonly<Record<string, string>> = { 'src/main.ts': 'src/start.mjs', 'src/cli.ts': 'src/rota.mjs' };
+
 /** Starts a script of this project as a process of its own; it is gone when the test is over. */
 export const startScript = (script: string, args: string[], env: Record<string, string> = {}): Running => {
-  const child = spawn(process.execPath, ['--import', 'tsx', script, ...args], {
+  const child = spawn(process.execPath, [...(BUILT[script] ? [BUILT[script]] : ['--import', 'tsx', script]), ...args], {
     cwd: root,
     env: { PATH: process.env.PATH, ...env },
     stdio: ['ignore', 'pipe', 'pipe'],

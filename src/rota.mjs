@@ -1,0 +1,4 @@
+import { buildWhenOld } from './built.mjs';
+
+await buildWhenOld();
+await import('../dist/cli.js');
