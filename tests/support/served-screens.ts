@@ -24,15 +24,14 @@ export interface WatchedPage {
 const KEPT_OUT = 'Service Worker registration blocked';
 
 /**
- * A page of its own that writes down what the browser complains about, closed when the test is over. No service worker stands
- * between it and the server unless the options allow one: what a test answers in the server's place would not be seen.
+ * A page that writes down what the browser complains about; the caller closes its context. No service worker stands between it
+ * and the server unless the options allow one: what a test answers in the server's place would not be seen.
  */
-export const watchedPage = async (browser: Browser, options: BrowserContextOptions = {}): Promise<WatchedPage> => {
+export const pageWatched = async (browser: Browser, options: BrowserContextOptions = {}): Promise<WatchedPage> => {
   const context = await browser.newContext({
     ...{ viewport: { width: 390, height: 844 }, serviceWorkers: 'block' as const },
     ...options,
   });
-  onTestFinished(() => context.close());
   const page = await context.newPage();
   const complaints: string[] = [];
   page.on('console', (message) => {
@@ -41,4 +40,11 @@ export const watchedPage = async (browser: Browser, options: BrowserContextOptio
   });
   page.on('pageerror', (error) => complaints.push(error.message));
   return { page, complaints };
+};
+
+/** The same, closed when the test is over. */
+export const watchedPage = async (browser: Browser, options: BrowserContextOptions = {}): Promise<WatchedPage> => {
+  const watched = await pageWatched(browser, options);
+  onTestFinished(() => watched.page.context().close());
+  return watched;
 };

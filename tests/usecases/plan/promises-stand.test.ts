@@ -15,7 +15,7 @@ import { yardSeeds } from '../../support/property-seed.ts';
 import { randomYard } from '../../support/random-yard.ts';
 import { yardContext } from '../../support/yard-context.ts';
 
-const YARDS = 30;
+const YARDS = 20;
 
 /** Acts of which one takes away what was planned with; null where the yard has nothing of the kind. */
 const ACTS = {
