@@ -75,10 +75,10 @@ const packsByDay = (
 };
 
 /** So many days sooner, on a day on which it can come: all that would have to be there before the soonest comes on that. */
-const comingEarlier = (needed: readonly Packs[], { upTo }: ComingDays, daysInHand: number): Packs[] => {
+const comingEarlier = (needed: readonly Packs[], { countingBy }: ComingDays, daysInHand: number): Packs[] => {
   const sooner: Packs[] = [];
   for (const { day, packs } of needed) {
-    const on = upTo(day - daysInHand);
+    const on = countingBy(day, daysInHand);
     const last = sooner.at(-1);
     if (last?.day === on) last.packs += packs;
     else sooner.push({ day: on, packs });
@@ -116,7 +116,7 @@ export const buysOf = (
   const {
     daysInHand = 0,
     deliveredBy = '00:00',
-    days = comingEveryDay(calendar.dayOf(nowMinute), leadDays),
+    days = comingEveryDay(calendar.dayOf(nowMinute), leadDays, null),
   } = deliveries;
   if (days === null) return [];
   const coming = { leadDays, deliveredBy };

@@ -2,23 +2,29 @@ import type { Material } from '../../../shared/material.ts';
 import { type DayNumber, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../calendar/calendar.ts';
-import { daysInHandOf, keepsDays } from './dated-lots.ts';
+import { keepsDays } from './dated-lots.ts';
 import { daysOfSupplier } from './supplier-days.ts';
 
 /** The days on which a material can come that is ordered from today on (R10). */
 export interface ComingDays {
   soonest: DayNumber;
-  /** The last day up to one, no sooner than the soonest, on which it can come. */
-  upTo: (day: DayNumber) => DayNumber;
+  /**
+   * The last day, no sooner than the soonest, on which it can come so that it counts by a day, where so many days are wanted in hand:
+   * there are fewer where what could come before it would be past its date by then.
+   */
+  countingBy: (day: DayNumber, daysInHand: number) => DayNumber;
   /** The last day on which it can be ordered to come on a day on which it can. */
   orderedFor: (comesOn: DayNumber) => DayNumber;
+  /** Days after which what came last is past its date before anything more can come; `until` null: nothing more comes. */
+  apart: readonly { after: DayNumber; until: DayNumber | null }[];
 }
 
-/** It can be ordered every day, and comes `leadDays` later. */
-export const comingEveryDay = (today: DayNumber, leadDays: number): ComingDays => ({
+/** It can be ordered every day, and comes `leadDays` later; `keeps` so many days after that (null: for ever). */
+export const comingEveryDay = (today: DayNumber, leadDays: number, keeps: number | null): ComingDays => ({
   soonest: today + leadDays,
-  upTo: (day) => Math.max(today + leadDays, day),
+  countingBy: (day, daysInHand) => Math.max(today + leadDays, day - Math.min(daysInHand, (keeps ?? Infinity) - 1)),
   orderedFor: (comesOn) => comesOn - leadDays,
+  apart: [],
 });
 
 /** The days on which it can come up to a last one, each with the last day to order it on. */
@@ -40,21 +46,23 @@ const ordersByComing = (
   return orders;
 };
 
-const comingOn = (orders: ReadonlyMap<DayNumber, DayNumber>): ComingDays | null => {
+const comingOn = (orders: ReadonlyMap<DayNumber, DayNumber>, keeps: number, end: DayNumber): ComingDays | null => {
   const days = [...orders.keys()];
   const [soonest] = days;
   if (soonest === undefined) return null;
-  const upTo = (day: DayNumber) => days[days.findLastIndex((one) => one <= day)] ?? soonest;
-  return { soonest, upTo, orderedFor: (comesOn) => orders.get(comesOn)! };
+  const inHandOn = (i: number, daysInHand: number) =>
+    i === 0 ? 0 : Math.max(0, Math.min(daysInHand, days[i - 1]! + keeps - days[i]!));
+  const countingBy = (day: DayNumber, daysInHand: number) =>
+    days[days.findLastIndex((one, i) => one + inHandOn(i, daysInHand) <= day)] ?? soonest;
+  const apart = days.flatMap((day, i) => {
+    const [after, until] = [day + keeps, days[i + 1] ?? null];
+    return after < (until === null ? end : until) ? [{ after, until }] : [];
+  });
+  return { soonest, countingBy, orderedFor: (comesOn) => orders.get(comesOn)!, apart };
 };
 
-/** From one day to the next, and from the last one to the end, there are no more than so many. */
-const areNeverApart = (days: readonly DayNumber[], end: DayNumber, most: number): boolean =>
-  days.every((day, i) => (days[i + 1] ?? end) - day <= most);
-
 /**
- * The days on which a material can come within the plan, by the days of its supplier (R10); null where it cannot be bought. What keeps for
- * less long than its supplier is away goes by no such days.
+ * The days on which a material can come within the plan, by the days of its supplier (R10); null where it cannot be bought.
  *
  * Example: a shop that is open on weekdays, two days to come, today Thursday 8 April: the soonest day is Monday the 12th, to be
  * ordered by Friday the 9th.
@@ -62,14 +70,10 @@ const areNeverApart = (days: readonly DayNumber[], end: DayNumber, most: number)
 export const comingDaysOf = (yard: YardFile, material: Material): ComingDays | null => {
   const { leadDays } = material;
   if (leadDays === undefined) return null;
-  const { timeZone, now, horizonDays, deliveryDaysInHand } = yard.yard;
+  const { timeZone, now, horizonDays } = yard.yard;
   const today = calendarOf(timeZone).dayOf(minuteOf(now));
   const last = today + horizonDays;
   const orders = ordersByComing(yard, material, leadDays, [today, last]);
-  if (orders === null) return comingEveryDay(today, leadDays);
   const keeps = keepsDays(material);
-  const inHand = leadDays > 0 ? daysInHandOf(deliveryDaysInHand, material) : 0;
-  if (keeps === null || orders.size === 0 || areNeverApart([...orders.keys()], last, keeps - inHand))
-    return comingOn(orders);
-  return comingEveryDay(today, leadDays);
+  return orders === null ? comingEveryDay(today, leadDays, keeps) : comingOn(orders, keeps ?? Infinity, last);
 };

@@ -3,7 +3,8 @@ import type { PlanBuy } from '../../../shared/plan.ts';
 import { type DayNumber, dateOfDay, type Minute, minuteOf } from '../../../shared/time.ts';
 import type { Calendar } from '../calendar/calendar.ts';
 import { type ComingDays, comingEveryDay } from './coming-days.ts';
-import { type DatedLot, daysInHandOf, lastDayOf, lotsOnHand, takeFromLots, usableOn, useByOf } from './dated-lots.ts';
+import { type Gap, gapsOf, isInGap } from './coming-gaps.ts';
+import { type DatedLot, keepsDays, lastDayOf, lotsOnHand, takeFromLots, usableOn, useByOf } from './dated-lots.ts';
 import type { Deliveries, MaterialArrival, MaterialUse } from './material-flow.ts';
 import { type Coming, lastDayFor, thereAt } from './there-at.ts';
 
@@ -47,12 +48,18 @@ interface Level {
   missing: number;
 }
 
-/** Lots once some things have come and some were used, as far as nothing is missing. */
+/** From when on something bought can be there, and the times at which nothing can all the same. */
+interface ToBeHad {
+  from: Minute;
+  gaps: readonly Gap[];
+}
+
+/** Lots once some things have come and some were used, as far as nothing is missing that could be had. */
 const levelAfter = (
   material: DatedMaterial,
   lots: readonly DatedLot[],
   events: readonly Event[],
-  from: Minute,
+  { from, gaps }: ToBeHad,
 ): Level => {
   let level: Level = { lots: [...lots], missing: 0 };
   let short = 0;
@@ -61,9 +68,9 @@ const levelAfter = (
     else {
       const taken = takeFromLots(level.lots, -quantity, day, material);
       level = { ...level, lots: taken.lots };
-      short += taken.short;
+      if (!isInGap(gaps, at)) short += taken.short;
     }
-    if (at < from || events[i + 1]?.at === at) continue;
+    if (at < from || events[i + 1]?.at === at || isInGap(gaps, at)) continue;
     const missing = short + material.minimum - usableOn(level.lots, day, material);
     if (missing > TOLERANCE) return { ...level, missing };
   }
@@ -77,10 +84,10 @@ interface Stretch {
 }
 
 /** What is used on the first day on which something bought can be there, and on as many after it as are kept in hand; then day by day. */
-const stretchesOf = (events: readonly Event[], { upTo }: ComingDays, inHand: number): Stretch[] => {
+const stretchesOf = (events: readonly Event[], { countingBy }: ComingDays, inHand: number): Stretch[] => {
   const stretches: Stretch[] = [];
   for (const event of events) {
-    const arrivesOn = upTo(event.buyOn - inHand);
+    const arrivesOn = countingBy(event.buyOn, inHand);
     const last = stretches.at(-1);
     if (last?.arrivesOn === arrivesOn) last.events.push(event);
     else stretches.push({ arrivesOn, events: [event] });
@@ -96,11 +103,11 @@ const packsFor = (
   material: DatedMaterial,
   before: readonly DatedLot[],
   { arrivesOn, events }: Stretch,
-  from: Minute,
+  toBeHad: ToBeHad,
 ): { packs: number; lots: DatedLot[] } => {
   const levelWith = (packs: number): Level => {
     const bought = { quantity: packs * material.pack, useBy: useByOf(arrivesOn, material), openedOn: null };
-    return levelAfter(material, packs > 0 ? [...before, bought] : before, events, from);
+    return levelAfter(material, packs > 0 ? [...before, bought] : before, events, toBeHad);
   };
   let packs = 0;
   let level = levelWith(packs);
@@ -132,10 +139,12 @@ export const datedBuysOf = (
 ): PlanBuy[] => {
   const { leadDays } = material;
   if (leadDays === undefined) return [];
-  const days = comingOn === undefined ? comingEveryDay(calendar.dayOf(nowMinute), leadDays) : comingOn;
+  const days =
+    comingOn === undefined ? comingEveryDay(calendar.dayOf(nowMinute), leadDays, keepsDays(material)) : comingOn;
   if (days === null) return [];
   const coming = { leadDays, deliveredBy };
   const minimumFrom = Math.max(nowMinute, thereAt(days.soonest, coming, calendar));
+  const toBeHad = { from: minimumFrom, gaps: gapsOf(days, coming, calendar) };
   const events = eventsOf(uses, incoming, { coming, minimumFrom, now: nowMinute }, calendar);
   let lots = lotsOnHand(material, (instant) => calendar.dayOf(minuteOf(instant)));
   // Before anything bought can be here, nothing can be done about what is missing.
@@ -143,13 +152,13 @@ export const datedBuysOf = (
     material,
     lots,
     events.filter(({ at }) => at < minimumFrom),
-    Number.POSITIVE_INFINITY,
+    { from: Number.POSITIVE_INFINITY, gaps: [] },
   ));
   const buys: PlanBuy[] = [];
   const later = events.filter(({ at }) => at >= minimumFrom);
-  for (const stretch of stretchesOf(later, days, leadDays > 0 ? daysInHandOf(daysInHand, material) : 0)) {
+  for (const stretch of stretchesOf(later, days, leadDays > 0 ? daysInHand : 0)) {
     const { arrivesOn } = stretch;
-    const needed = packsFor(material, lots, stretch, minimumFrom);
+    const needed = packsFor(material, lots, stretch, toBeHad);
     lots = needed.lots.filter((lot) => lastDayOf(lot, material) >= stretch.events.at(-1)!.day);
     if (needed.packs === 0) continue;
     const quantity = needed.packs * material.pack;

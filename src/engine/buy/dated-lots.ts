@@ -138,7 +138,3 @@ export const useByOf = (cameOn: DayNumber, material: Pick<Material, 'shelfLifeDa
   const keeps = keepsDays(material);
   return keeps === null ? null : cameOn + keeps;
 };
-
-/** How many days late it may come: no more than leave it a day to keep. */
-export const daysInHandOf = (daysInHand: number, material: Pick<Material, 'shelfLifeDays'>): number =>
-  Math.min(daysInHand, (keepsDays(material) ?? NO_DAY) - 1);

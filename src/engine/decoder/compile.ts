@@ -8,8 +8,9 @@ import { goodsOfLines, linesLeft, packMinutesLeft, packMinutesOf } from '../book
 import { isOutForGood } from '../book/mould-state.ts';
 import { usableMm } from '../book/offcuts.ts';
 import { type ComingDays, comingDaysOf } from '../buy/coming-days.ts';
+import { gapsOf } from '../buy/coming-gaps.ts';
 import { isDated, lastDayOf, lotsOnHand, useByOf } from '../buy/dated-lots.ts';
-import { thereAt } from '../buy/there-at.ts';
+import { type Coming, thereAt } from '../buy/there-at.ts';
 import { type Calendar, calendarOf } from '../calendar/calendar.ts';
 import { type Ageing, ageingOf } from '../cure/age.ts';
 import { climateOf } from '../cure/climate.ts';
@@ -55,22 +56,27 @@ const sheetsOf = ({ sheets = [] }: Casting, compiled: readonly CompiledMaterial[
 /** Of one material; more than anybody keeps, and so that a slip of the hand costs no time. */
 const MOST_OFFCUTS = 200;
 
+/** From then on nothing has to be asked of it: where there are gaps in which it cannot be had, that is never. */
+const scarceUntil = ({ plentyFrom, dates }: CompiledMaterial): number =>
+  dates && dates.gaps.length > 0 ? NEVER : plentyFrom;
+
 /** By what dates a material goes; null where none of it does before more can be bought, or before the plan is over. */
 const datesOf = (
   yard: YardFile,
   m: Material,
   comes: ComingDays | null,
-  { calendar, today }: { calendar: Calendar; today: number },
+  { calendar, today, coming }: { calendar: Calendar; today: number; coming: Coming },
 ): CompiledDates | null => {
   const { shelfLifeDays, opensBy, openedDays } = m;
-  if (!isDated(m) || comes?.soonest === today) return null;
+  const gaps = comes ? gapsOf(comes, coming, calendar) : [];
+  if (!isDated(m) || (comes?.soonest === today && gaps.length === 0)) return null;
   const lastDay = comes?.soonest ?? today + yard.yard.horizonDays;
-  const dates = { opensBy, openedDays, shelfLifeDays, dayOf: calendar.dayOf };
+  const dates = { opensBy, openedDays, shelfLifeDays, gaps, dayOf: calendar.dayOf };
   const lots = lotsOnHand(m, (instant) => calendar.dayOf(minuteOf(instant)));
-  const coming = yard.incoming.filter(({ material }) => material === m.id);
+  const onItsWay = yard.incoming.filter(({ material }) => material === m.id);
   const isNever = openedDays === undefined && lots.every((lot) => lastDayOf(lot, dates) >= lastDay);
-  const keeps = coming.every(({ on }) => (useByOf(Math.max(today, dayNumber(on)), m) ?? lastDay) >= lastDay);
-  return isNever && keeps ? null : { ...dates, lots };
+  const keeps = onItsWay.every(({ on }) => (useByOf(Math.max(today, dayNumber(on)), m) ?? lastDay) >= lastDay);
+  return isNever && keeps && gaps.length === 0 ? null : { ...dates, lots };
 };
 
 const compileMaterials = (yard: YardFile, calendar: Calendar, now: number, today: number, index: Index) => {
@@ -87,7 +93,7 @@ const compileMaterials = (yard: YardFile, calendar: Calendar, now: number, today
       offcuts: offcutsOneByOne(m.offcuts ?? [], MOST_OFFCUTS),
       usableMm: usableMm(yard, m.id),
       sheets: sheetStockOf(m, yard.castings),
-      dates: datesOf(yard, m, comes, { calendar, today }),
+      dates: datesOf(yard, m, comes, { calendar, today, coming: coming(m) }),
     };
   });
   for (const x of yard.incoming) {
@@ -138,7 +144,7 @@ const compileMixes = (
       castings,
       perBag: quantities(x.perBag, materials),
       scarceUntil: [...used, ...cutUp.map(({ material }) => material)].reduce(
-        (t, i) => Math.max(t, problem.materials[i]!.plentyFrom),
+        (t, i) => Math.max(t, scarceUntil(problem.materials[i]!)),
         0,
       ),
       minCelsius: x.minCelsius ?? -Infinity,

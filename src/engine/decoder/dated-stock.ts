@@ -1,3 +1,4 @@
+import { isInGap } from '../buy/coming-gaps.ts';
 import { type DatedLot, takeFromLots, useByOf } from '../buy/dated-lots.ts';
 import { type CompiledDates, type CompiledMaterial, NEVER } from './problem.ts';
 
@@ -18,6 +19,13 @@ export interface DatedUse extends Use {
 type Dated = Pick<CompiledMaterial, 'arrivals' | 'plentyFrom' | 'onHand'> & { dates: CompiledDates };
 
 const EPSILON = 1e-9;
+
+/** Whether as much as is wanted can be bought for a minute. */
+const isPlenty = ({ plentyFrom, dates }: Dated, at: number): boolean => at >= plentyFrom && !isInGap(dates.gaps, at);
+
+/** What is used once it can be bought is of no account, except where what is there has to do for a time at which it cannot. */
+export const isFollowed = ({ plentyFrom, dates }: Dated, at: number): boolean =>
+  at < plentyFrom || dates.gaps.length > 0;
 
 /** A use after others: what has come by then is there for it. */
 const after = ({ arrivals, dates }: Dated, before: DatedUse | undefined, { at, quantity }: Use): DatedUse => {
@@ -44,17 +52,30 @@ export const withUse = (material: Dated, used: readonly DatedUse[], use: Use): r
   return all;
 };
 
-/** How much is missing, before more can be bought, if so much more is used at a minute: of it, or of what is used later (R10). */
+/** How much is missing where no more can be bought, if so much more is used at a minute: of it, or of what is used later (R10). */
 export const missingWith = (material: Dated, used: readonly DatedUse[], quantity: number, at: number): number => {
-  if (at >= material.plentyFrom || quantity <= 0) return 0;
+  if (!isFollowed(material, at) || quantity <= 0) return 0;
   const n = countBy(used, at);
   let last = after(material, used[n - 1], { at, quantity });
-  let missing = last.missing;
+  const missingOf = (use: DatedUse) => (isPlenty(material, use.at) ? 0 : use.missing);
+  let missing = missingOf(last);
   for (let k = n; k < used.length; k++) {
     last = after(material, last, used[k]!);
-    missing += last.missing;
+    missing += missingOf(last);
   }
   return missing;
+};
+
+/**
+ * The same where there are times at which nothing can be bought: at the end of each there is plenty again, but for what is
+ * there now and has to do for the next one.
+ */
+const whenThereBetween = (material: Dated, used: readonly DatedUse[], quantity: number, from: number): number => {
+  const { arrivals, plentyFrom, dates } = material;
+  const opening = dates.openedDays === undefined ? [] : used;
+  const times = [plentyFrom, ...dates.gaps.map(({ to }) => to), ...[...arrivals, ...opening].map(({ at }) => at)];
+  const later = times.filter((at) => at > from && at < NEVER).sort((a, b) => a - b);
+  return [from, ...later].find((at) => missingWith(material, used, quantity, at) <= EPSILON) ?? NEVER;
 };
 
 /**
@@ -68,6 +89,7 @@ export const whenThereByDates = (
   from: number,
 ): number => {
   const { arrivals, plentyFrom, onHand, dates } = material;
+  if (dates.gaps.length > 0) return whenThereBetween(material, used, quantity, from);
   const atLast = Math.min(NEVER, Math.max(from, plentyFrom));
   const inAll = arrivals.reduce((sum, x) => (x.at < plentyFrom ? sum + x.quantity : sum), onHand);
   if (used.reduce((left, use) => left - use.quantity, inAll) + EPSILON < quantity) return atLast;

@@ -1,6 +1,7 @@
 import type { Minute } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { ComingDays } from '../buy/coming-days.ts';
+import type { Gap } from '../buy/coming-gaps.ts';
 import type { DatedLot, Opening } from '../buy/dated-lots.ts';
 import type { Calendar } from '../calendar/calendar.ts';
 import type { Ageing } from '../cure/age.ts';
@@ -74,6 +75,8 @@ export interface CompiledMix {
 export interface CompiledDates extends Opening {
   lots: readonly DatedLot[];
   shelfLifeDays: number | undefined;
+  /** Times, once it can be bought, at which nothing bought can be there (R10); what is used is then followed for as long as the plan goes. */
+  gaps: readonly Gap[];
   dayOf: (minute: number) => number;
 }
 

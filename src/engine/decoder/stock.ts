@@ -1,5 +1,5 @@
 import type { Minute } from '../../../shared/time.ts';
-import { type DatedUse, missingWith, whenThereByDates, withUse } from './dated-stock.ts';
+import { type DatedUse, isFollowed, missingWith, whenThereByDates, withUse } from './dated-stock.ts';
 import { cutFromRests, type OpenRests, restsLeft, type SheetCuts } from './open-sheets.ts';
 import type { CompiledMaterial } from './problem.ts';
 import { NEVER, NONE } from './problem.ts';
@@ -233,11 +233,11 @@ export class Stock {
     for (const x of this.openAll(at, true)) this.want(x.material, x.quantity);
     for (const material of this.asked) {
       const one = this.materials[material]!;
-      if (at >= one.plentyFrom) continue;
       const quantity = this.needed[material]!;
-      this.used[material] = this.used[material]! + quantity;
-      if (one.dates)
-        this.dated[material] = withUse({ ...one, dates: one.dates }, this.dated[material]!, { at, quantity });
+      if (at < one.plentyFrom) this.used[material] = this.used[material]! + quantity;
+      const dated = one.dates && { ...one, dates: one.dates };
+      if (dated && isFollowed(dated, at))
+        this.dated[material] = withUse(dated, this.dated[material]!, { at, quantity });
     }
     this.ask();
   }

@@ -22,7 +22,10 @@ class Level {
   private readonly minimumFrom: Minute;
   /** Days on which it can come; null: every day that its lead days leave. */
   private readonly comes: CanCome[] | null;
+  /** Days in hand that the yard wants for it. */
   private readonly inHand: number;
+  /** So many days after the one it comes on it is used at the latest. */
+  private readonly keeps: number;
   /** Of what is cut up whole ones: a share of one counts for nothing. */
   private readonly onHand: number;
 
@@ -38,8 +41,9 @@ class Level {
     ];
     this.onHand = isCutUp(material) ? Math.floor(material.onHand + TOLERANCE) : material.onHand;
     const { leadDays = 0, shelfLifeDays = Number.POSITIVE_INFINITY } = material;
-    this.inHand = leadDays === 0 ? 0 : Math.min(ground.yard.yard.deliveryDaysInHand, Math.max(0, shelfLifeDays - 1));
-    this.comes = canCome(ground, material, this.inHand);
+    this.inHand = leadDays === 0 ? 0 : ground.yard.yard.deliveryDaysInHand;
+    this.keeps = Math.max(1, shelfLifeDays);
+    this.comes = canCome(ground, material);
     this.minimumFrom = this.isBought() ? this.arrival(dateOfDay(this.soonest()), 0).at : Infinity;
   }
 
@@ -77,12 +81,25 @@ class Level {
   }
 
   /**
-   * The date from which on a buy counts: it may come late by the days in hand, by less than it keeps, unless it is fetched or
-   * cannot come sooner.
+   * The date from which on a buy counts: it may come late by the days in hand, as long as what could come before it lasts, unless it
+   * is fetched or cannot come sooner.
    */
   private countsOn({ arrivesOn }: Pick<PlanBuy, 'arrivesOn'>): string {
-    const isFirm = !this.isBought() || dayNumber(arrivesOn) <= this.soonest();
-    return dateOfDay(dayNumber(arrivesOn) + (isFirm ? 0 : this.inHand));
+    const on = dayNumber(arrivesOn);
+    if (!this.isBought() || on <= this.soonest()) return arrivesOn;
+    const before = this.comes ? (this.comes.findLast((day) => day.on < on)?.on ?? on) : on - 1;
+    const lasts = before + this.keeps - on;
+    return dateOfDay(on + Math.min(this.inHand, Math.max(0, lasts)));
+  }
+
+  /** Whether something that is bought can be there at an instant and not be past its date. */
+  private canBeHad(at: Minute): boolean {
+    const { comes, keeps, ground } = this;
+    if (!comes || keeps === Infinity) return true;
+    const day = ground.calendar.dayOf(at);
+    return comes.some(
+      ({ on }) => day <= on + keeps && this.arrival(this.countsOn({ arrivesOn: dateOfDay(on) }), 0).at <= at,
+    );
   }
 
   /** The first instant at which the level is too low with these buys, each counted from its day on, or null. */
@@ -111,7 +128,7 @@ class Level {
       if (cameOn === undefined) missing += shelf.use(-quantity, at);
       else shelf.add(quantity, cameOn);
       if (changes[i + 1]?.at === at) continue;
-      const asked = at >= this.minimumFrom ? this.material.minimum : 0;
+      const asked = at >= this.minimumFrom && this.canBeHad(at) ? this.material.minimum : 0;
       if (missing > TOLERANCE || shelf.level(at) < asked - TOLERANCE) return at;
     }
     return null;

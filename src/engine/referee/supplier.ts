@@ -23,13 +23,13 @@ const allowedBy = (
 
 /**
  * R10: the days on which a material can come that is ordered from today on, by those of its supplier; null where nothing is
- * said of that, or nothing is asked, and it can come every day.
+ * said of that, and it can come every day.
  *
  * Example: ordered on weekdays and brought on Tuesdays and Thursdays, one day to come, today Saturday: Tuesday, ordered by Monday.
  */
-export const canCome = ({ yard, today }: Ground, material: Material, inHand: number): CanCome[] | null => {
+export const canCome = ({ yard, today }: Ground, material: Material): CanCome[] | null => {
   const supplier = (yard.suppliers ?? []).find(({ name }) => name === material.supplier);
-  const { leadDays, shelfLifeDays } = material;
+  const { leadDays } = material;
   if (!supplier || leadDays === undefined) return null;
   const plan = [today, today + yard.yard.horizonDays] as const;
   const open = allowedBy(supplier.opens, supplier.closed, plan);
@@ -40,8 +40,5 @@ export const canCome = ({ yard, today }: Ground, material: Material, inHand: num
     if (!brought.has(on) || orderBy < 0 || days.at(-1)?.orderBy === orderBy) continue;
     days.push({ on, orderBy });
   }
-  if (shelfLifeDays === undefined) return days;
-  const keeps = Math.max(1, shelfLifeDays) - inHand;
-  const isTooLong = days.some(({ on }, i) => (days[i + 1]?.on ?? plan[1]) - on > keeps);
-  return isTooLong ? null : days;
+  return days;
 };

@@ -17,11 +17,12 @@ const daysOf = (shop: Omit<Supplier, 'name' | 'closed'> & { closed?: string[] },
   const now = { ...supplied.yard, now: '2027-04-08T07:00:00+01:00', horizonDays: 30 };
   const days = comingDaysOf({ ...supplied, yard: now }, material);
   if (days === null) return null;
-  const upTo = (date: string) => dateOfDay(days.upTo(dayNumber(date)));
+  const upTo = (date: string, inHand = 0) => dateOfDay(days.countingBy(dayNumber(date), inHand));
   return {
     soonest: dateOfDay(days.soonest),
     upTo,
     orderedFor: (date: string) => dateOfDay(days.orderedFor(dayNumber(date))),
+    apart: days.apart.map(({ after, until }) => [dateOfDay(after), until && dateOfDay(until)]),
   };
 };
 
@@ -52,9 +53,27 @@ describe('the days on which a material can come', () => {
     expect(daysOf({ opens: { rule: 'FREQ=WEEKLY;BYDAY=MO;UNTIL=20270405', from: '2027-01-01' } })).toBeNull();
   });
 
-  it('are all days for what keeps for less long than the shop is shut', () => {
-    const weekly = { opens: rule('WE'), delivers: rule('FR') };
-    expect(daysOf(weekly, { shelfLifeDays: 7 })!.soonest).toBe('2027-04-16');
-    expect(daysOf(weekly, { shelfLifeDays: 6 })!.soonest).toBe('2027-04-10');
+  // Brought on Fridays from the 16th on; the plan goes to Saturday 8 May.
+  const weekly = { opens: rule('WE'), delivers: rule('FR'), closed: ['2027-04-30'] };
+
+  it('leave times in between for what keeps for less long than the shop is shut', () => {
+    expect(daysOf(weekly, { shelfLifeDays: 14 })!.apart).toEqual([]);
+    expect(daysOf(weekly, { shelfLifeDays: 7 })!.apart).toEqual([['2027-04-30', '2027-05-07']]);
+    expect(daysOf(weekly, { shelfLifeDays: 6 })).toMatchObject({
+      soonest: '2027-04-16',
+      apart: [
+        ['2027-04-22', '2027-04-23'],
+        ['2027-04-29', '2027-05-07'],
+      ],
+    });
+  });
+
+  it('have no more in hand than what came before them still lasts', () => {
+    // What came on the 16th is good until the 25th: what comes on the 23rd may be two days late.
+    const { upTo } = daysOf(weekly, { shelfLifeDays: 9 })!;
+    expect(['2027-04-24', '2027-04-25', '2027-04-26'].map((date) => upTo(date, 3))).toEqual([
+      ...['2027-04-16', '2027-04-23', '2027-04-23'],
+    ]);
+    expect(upTo('2027-04-23', 0)).toBe('2027-04-23');
   });
 });

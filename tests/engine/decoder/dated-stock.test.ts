@@ -6,7 +6,7 @@ import { Stock } from '../../../src/engine/decoder/stock.ts';
 
 /** Minutes of day n begin at n x 100. */
 const dates = (more: Partial<CompiledDates> = {}): CompiledDates => ({
-  ...{ lots: [], shelfLifeDays: undefined, opensBy: undefined, openedDays: undefined },
+  ...{ lots: [], shelfLifeDays: undefined, opensBy: undefined, openedDays: undefined, gaps: [] },
   dayOf: (minute) => Math.floor(minute / 100),
   ...more,
 });
@@ -52,6 +52,20 @@ describe('what is there by its dates', () => {
     expect(whenThereByDates(bags, used, 0.5, 550)).toBe(550);
     expect(whenThereByDates(bags, used, 0.5, 650)).toBe(650);
     expect(whenThereByDates(bags, used, 0.5, 800)).toBe(NEVER);
+  });
+
+  it('is bought but for the times at which it cannot be had, and then what is there is kept for them', () => {
+    const gaps = [{ from: 300, to: 500 }];
+    const bags = material(1, dates({ lots: [lot(1, null)], shelfLifeDays: 1, gaps }), { plentyFrom: 100 });
+    expect(whenThereByDates(bags, [], 2, 200)).toBe(200);
+    expect(whenThereByDates(bags, [], 2, 300)).toBe(500);
+    expect(whenThereByDates(bags, [], 1, 300)).toBe(300);
+    // One that is used before is the one that is there: what keeps goes first.
+    expect(whenThereByDates(bags, withUse(bags, [], { at: 200, quantity: 1 }), 1, 300)).toBe(500);
+    expect(whenThereByDates(bags, withUse(bags, [], { at: 400, quantity: 1 }), 1, 200)).toBe(500);
+    const last = material(0, dates({ shelfLifeDays: 1, gaps: [{ from: 300, to: Infinity }] }), { plentyFrom: 100 });
+    expect(whenThereByDates(last, [], 1, 0)).toBe(100);
+    expect(whenThereByDates(last, [], 1, 300)).toBe(NEVER);
   });
 
   it('is bought once it can be', () => {

@@ -74,6 +74,39 @@ describe('what can be bought by when, by the days of a supplier', () => {
     expect(faultsOf(friday, open)).toEqual(BOTH);
   });
 
+  // Fetched on Tuesdays and good until Friday: on Saturdays, the only day that is worked, there is none that was bought.
+  const TUESDAYS = { opens: { rule: 'FREQ=WEEKLY;BYDAY=TU', from: '2027-01-01' } };
+  const keepsFor = (shelfLifeDays: number, more: object = {}): YardFile => {
+    const yard = yardWith(0, TUESDAYS);
+    const [mortar, ...others] = yard.materials;
+    return { ...yard, materials: [{ ...mortar!, shelfLifeDays, ...more }, ...others] };
+  };
+
+  it('is past its date where it keeps for less long than its shop is shut', () => {
+    const yard = keepsFor(3);
+    expect(planned(yard).unplanned).toMatchObject([{ cause: 'material', what: 'mortar' }]);
+    // As if the shop were always open; and bought on the Tuesday before, past its date by then.
+    const always = planned({ ...yard, suppliers: [] });
+    expect(always.unplanned).toEqual([]);
+    expect(faultsOf(yard, always)).toEqual(BOTH);
+    expect(faultsOf(yard, withBuy(always, '2027-04-13', '2027-04-13'))).toEqual(BOTH);
+    const longer = keepsFor(4);
+    expect(mortarIn(planned(longer))).toEqual([{ orderBy: '2027-04-13', arrivesOn: '2027-04-13' }]);
+    expect(faultsOf(longer, planned(longer))).toEqual(NEITHER);
+  });
+
+  it('is what is there already in between, of which none has to be kept then', () => {
+    const yard = keepsFor(3, { onHand: 1, minimum: 1 });
+    const plan = planned(yard);
+    expect(plan.orders.map(({ completesOn }) => completesOn)).toEqual(['2027-04-17']);
+    expect(mortarIn(plan)).toEqual([]);
+    expect(faultsOf(yard, plan)).toEqual(NEITHER);
+    const idle = { material: 'mortar', quantity: 1, orderBy: '2027-04-13', arrivesOn: '2027-04-13' };
+    expect(faultsOf(yard, { ...plan, buys: [...plan.buys, idle] })).toEqual(BOTH);
+    // On a day on which it can be had as much as the minimum has to be left.
+    expect(faultsOf(keepsFor(4, { onHand: 1, minimum: 1 }), plan)).toEqual(BOTH);
+  });
+
   it('is nothing that the shop sells where it is shut for good', () => {
     const yard = yardWith(0, { opens: { rule: 'FREQ=WEEKLY;BYDAY=MO;UNTIL=20270101', from: '2026-01-01' } });
     expect(planned(yard).unplanned).toMatchObject([{ cause: 'material', what: 'mortar' }]);
