@@ -11,16 +11,12 @@ export interface BagsToCount {
   openedAt: string | null;
 }
 
-/** So little is none. */
-const EPSILON = 1e-9;
-
 /**
- * The bags of a material one by one, as they are counted: what is opened, then by date, then those of no known date. None where no bag has a
- * date or is opened: then one number says all. `bags` are in the material's unit.
+ * The bags of a material one by one, as they are counted: what is opened, then by date, then those of no known date, also where the book has
+ * none such: some may be found. None where no bag has a date or is opened: then one number says all. `bags` are in the material's unit.
  */
 export const bagsToCount = (material: Material, bags: readonly BagsFacts[], perUnit: number): BagsToCount[] => {
   if (bags.length === 0) return [];
-  const undated = undatedIn(material);
   const known = bags.map(({ quantity, useBy, openedAt }) => ({ there: quantity * perUnit, useBy, openedAt }));
-  return undated > EPSILON ? [...known, { there: undated * perUnit, useBy: null, openedAt: null }] : known;
+  return [...known, { there: undatedIn(material) * perUnit, useBy: null, openedAt: null }];
 };
