@@ -5,7 +5,7 @@ import type { DemoDates } from './larch-row-dates.ts';
 /** What the yard of the demo reckons by, what it asks, and who has paid what. */
 export const seedMoney = async (tx: Tx, { day, last }: DemoDates, numberOf: (customer: string) => string) => {
   await setCostsOfYard(tx, {
-    ...{ wageHour: 16, sessionFixed: 6, rejectPercent: 3, marginPercent: 35 },
+    ...{ wageHour: 16, sessionFixed: 6, rejectPercent: 3, marginPercent: 35, holdingPercent: 20 },
     ...{ mouldCost: 48, mouldTurns: 120 },
   });
   await setCostOfMould(tx, { id: '1200 no. 3', cost: 66, costTurns: 120 });

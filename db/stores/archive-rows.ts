@@ -40,7 +40,10 @@ const orderRows = ({ orders, customers }: Archive) => ({
   orderLines: inside(orders, 'order', ({ lines }) => lines).map((line) => filled(line, 'kit', 'casting', 'material')),
 });
 
-const FIGURES = ['wageHour', 'sessionFixed', 'rejectPercent', 'marginPercent', 'mouldCost', 'mouldTurns'] as const;
+const FIGURES = [
+  ...(['wageHour', 'sessionFixed', 'rejectPercent', 'marginPercent', 'mouldCost', 'mouldTurns'] as const),
+  'holdingPercent',
+] as const;
 
 const moneyRows = ({ costs, kits, orderMoney = [] }: Archive) => ({
   yardCosts: costs === undefined ? [] : [{ id: 1, ...filled(costs, ...FIGURES) }],

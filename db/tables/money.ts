@@ -19,10 +19,12 @@ export const yardCosts = sqliteTable(
     /** Of moulds that say nothing of their own. */
     mouldCost: real(),
     mouldTurns: integer(),
+    /** What stock costs in a year, of what was paid for it. */
+    holdingPercent: real(),
   },
   (t) => [
     check('one_yard_costs', sql`${t.id} = 1`),
-    ...neverNegative([t.wageHour, t.sessionFixed, t.rejectPercent, t.marginPercent, t.mouldCost]),
+    ...neverNegative([t.wageHour, t.sessionFixed, t.rejectPercent, t.marginPercent, t.mouldCost, t.holdingPercent]),
     ...aboveZero([t.mouldTurns]),
   ],
 );

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { openDatabase } from '../../db/open.ts';
 import { loadYardFile } from '../../db/stores/yard-store.ts';
+import { HOLDING_PERCENT } from '../../shared/money.ts';
 import type { PlanFile } from '../../shared/plan.ts';
 import { AHEAD_DAYS } from '../../shared/supplier.ts';
 import { dayNumber } from '../../shared/time.ts';
@@ -33,7 +34,15 @@ const planned = (yard: YardFile): { yard: YardFile; plan: PlanFile } => ({
 });
 
 const asked = ({ yard, plan }: ReturnType<typeof planned>, more: Partial<TripsAsked> = {}): TripsAsked => ({
-  ...{ yard, plan, suppliers: new Map(), figures: new Map(), floatDays: 1, today: yard.yard.now.slice(0, 10) },
+  ...{
+    yard,
+    plan,
+    suppliers: new Map(),
+    figures: new Map(),
+    floatDays: 1,
+    holdingPercent: HOLDING_PERCENT,
+    today: yard.yard.now.slice(0, 10),
+  },
   uses: materialUses(yard, plan),
   ...more,
 });

@@ -1,4 +1,5 @@
 import type { FC } from 'hono/jsx';
+import { HOLDING_PERCENT } from '../../shared/money.ts';
 import type { CostsModel } from '../../src/usecases/money/edit-costs.ts';
 import type { FormState } from '../../src/usecases/plan/save-edit.ts';
 import { PRICES } from '../money/money-text.ts';
@@ -79,6 +80,19 @@ const Price: FC<CostsProps> = (props) => (
   </fieldset>
 );
 
+const Holding: FC<CostsProps> = (props) => (
+  <fieldset class="form">
+    <legend>Buying</legend>
+    <Figure
+      {...props}
+      name="holdingPercent"
+      label="Stock, in percent of its price a year"
+      hint={`What money bound up in stock costs, with the room it takes: of trips that are as few, the one that binds least is taken. Left empty it is ${HOLDING_PERCENT}, a guess: 20 to 40 are usual.`}
+      stored={props.model.costs.holdingPercent}
+    />
+  </fieldset>
+);
+
 const MouldRow: FC<CostsProps & { row: number; mould: CostsModel['moulds'][number] }> = ({ row, mould, ...props }) => (
   <fieldset class="mould-cost">
     <legend>{mould.id}</legend>
@@ -138,6 +152,7 @@ export const CostsPage: FC<CostsProps> = (props) => (
   >
     <Work {...props} />
     <Price {...props} />
+    <Holding {...props} />
     <Moulds {...props} />
   </EditPage>
 );

@@ -11,18 +11,24 @@ import type { PackNeeded } from './trip-windows.ts';
 
 const TOLERANCE = 1e-6;
 
+/** What is bought, and what is on its way, as packs are counted by. */
+interface BuyingPlanned {
+  yard: Pick<YardFile, 'yard' | 'suppliers' | 'incoming'>;
+  plan: Pick<PlanFile, 'buys'>;
+}
+
 /** One entry for each pack, in order. */
 const packByPack = <T>(buys: readonly { quantity: number }[], pack: number, of: (index: number) => T): T[] =>
   buys.flatMap(({ quantity }, i) => Array.from({ length: Math.round(quantity / pack) }, () => of(i)));
 
 /** What a plan buys of a material, in the order in which it comes. */
-const boughtOf = ({ buys }: PlanFile, { id }: Material): PlanFile['buys'] =>
+const boughtOf = ({ buys }: Pick<PlanFile, 'buys'>, { id }: Material): PlanFile['buys'] =>
   buys.filter((buy) => buy.material === id).sort((a, b) => a.arrivesOn.localeCompare(b.arrivesOn));
 
 /** The days on which packs are needed, less any day in hand; as the plan has them come where it has none in hand and shops are always open. */
 const neededDays = (
   material: Material,
-  { yard, plan }: { yard: YardFile; plan: PlanFile },
+  { yard, plan }: BuyingPlanned,
   uses: readonly MaterialUse[],
   calendar: Calendar,
 ): DayNumber[] => {
@@ -52,11 +58,7 @@ const lastUseOf = (sums: readonly { day: DayNumber; sum: number }[], from: numbe
  * Example: one bag there, packs of one, days in hand 2; bags used on days 10 and 14: the pack bought comes by day 12, is
  * needed and used up on day 14.
  */
-export const packsNeeded = (
-  material: Material,
-  planned: { yard: YardFile; plan: PlanFile },
-  uses: readonly MaterialUse[],
-): PackNeeded[] => {
+export const packsNeeded = (material: Material, planned: BuyingPlanned, uses: readonly MaterialUse[]): PackNeeded[] => {
   const { yard, plan } = planned;
   const calendar = calendarOf(yard.yard.timeZone);
   const bought = boughtOf(plan, material);

@@ -4,7 +4,7 @@ import { AHEAD_DAYS } from '../../../shared/supplier.ts';
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../calendar/calendar.ts';
-import { sessionsOf } from '../calendar/sessions.ts';
+import { sessionsOf, type YardHours } from '../calendar/sessions.ts';
 import {
   type BoughtGoods,
   type BuyingFigures,
@@ -43,8 +43,8 @@ export interface Trip {
 
 /** What trips are worked out from. */
 export interface TripsAsked {
-  yard: YardFile;
-  plan: PlanFile;
+  yard: YardHours & Pick<YardFile, 'materials' | 'suppliers' | 'incoming'>;
+  plan: Pick<PlanFile, 'buys'>;
   /** By material. */
   uses: ReadonlyMap<string, readonly MaterialUse[]>;
   /** By name. One that is not there is always there, and brings or sells without a limit. */
@@ -53,15 +53,16 @@ export interface TripsAsked {
   figures: ReadonlyMap<string, BuyingFigures>;
   /** The present day of the yard. */
   today: string;
+  /**
+   * What money that is bound up costs in a year, of a hundred. That it is weighed against ways to order is of Wagner and Whitin,
+   * "Dynamic Version of the Economic Lot Size Model", Management Science 5 (1958) 1.
+   */
+  holdingPercent: number;
   /** Days on which the yard works or the supplier is there, that things are to be there before they are needed. */
   floatDays: number;
 }
 
-/**
- * What a day of money bound up costs of it, about 18 % a year with the room it takes: a rule of thumb, no source. That it is weighed
- * against ways to order is of Wagner and Whitin, "Dynamic Version of the Economic Lot Size Model", Management Science 5 (1958) 1.
- */
-const BOUND_PER_DAY = 0.0005;
+const YEAR_DAYS = 365;
 
 /** Days are looked up so far before today and after the last need. */
 const LOOKED_AROUND_DAYS = 60;
@@ -144,7 +145,13 @@ const tripsTo = (
   const isPriced = of.bought.every(({ material, packs }) => packs.length === 0 || material.unitPrice !== undefined);
   const minimumOrder = isPriced ? supplier.minimumOrder : 0;
   const { deliveryPrice, carriesKg } = supplier;
-  const terms = { minimumOrder, deliveryPrice, carriesKg, tripWorth: null, boundPerDay: BOUND_PER_DAY };
+  const terms = {
+    minimumOrder,
+    deliveryPrice,
+    carriesKg,
+    tripWorth: null,
+    boundPerDay: asked.holdingPercent / 100 / YEAR_DAYS,
+  };
   const chosen = chooseTrips(
     of.bought.map(({ goods }) => goods),
     terms,

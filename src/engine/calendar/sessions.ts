@@ -31,7 +31,10 @@ interface Hours {
   allows: TaskKind[];
 }
 
-const windowsOf = (yard: YardFile, calendar: Calendar, first: DayNumber, last: DayNumber): OpenWindow[] => {
+/** What the sessions of a yard are worked out from. */
+export type YardHours = Pick<YardFile, 'yard' | 'work' | 'closed' | 'extra'>;
+
+const windowsOf = (yard: YardHours, calendar: Calendar, first: DayNumber, last: DayNumber): OpenWindow[] => {
   const windows: OpenWindow[] = [];
   const open = (hours: Hours, days: readonly DayNumber[]) => {
     const [from, to] = [clockMinutes(hours.start), clockMinutes(hours.end)];
@@ -76,7 +79,7 @@ const joined = (windows: OpenWindow[]): { start: Minute; end: Minute; windows: O
  * Example: windows of 08:00-13:30 and 09:00-12:00 on one Saturday are one session of 330 minutes with two windows; with
  * setUpMinutes 10 and clearUpMinutes 15 tasks lie from 08:10 to 13:15.
  */
-export const sessionsOf = (yard: YardFile, calendar: Calendar): Session[] => {
+export const sessionsOf = (yard: YardHours, calendar: Calendar): Session[] => {
   const now = minuteOf(yard.yard.now);
   const first = calendar.dayOf(now);
   const spans = joined(windowsOf(yard, calendar, first, first + yard.yard.horizonDays));

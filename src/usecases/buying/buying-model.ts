@@ -4,7 +4,7 @@ import { dayNumber } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { TripLine } from '../../engine/buy/bought-goods.ts';
-import type { Trip } from '../../engine/buy/trips.ts';
+import { type Trip, tripsOf } from '../../engine/buy/trips.ts';
 import { lengthText } from '../../engine/units/length.ts';
 import { massText } from '../../engine/units/mass.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
@@ -34,7 +34,7 @@ import { materialUses } from './material-uses.ts';
 import { DAYS_AHEAD, stockAhead } from './stock-ahead.ts';
 import { keptOf, stockFacts } from './stock-facts.ts';
 import type { SupplyPurpose } from './supply-purposes.ts';
-import { type BuyingKnown, type TripsPlanned, tripsPlanned } from './trips-planned.ts';
+import { type BuyingKnown, type TripsPlanned, tripsToAsk } from './trips-planned.ts';
 
 /** With those who sell things that nobody's name is written beside. */
 const NO_SUPPLIER = 'No supplier recorded';
@@ -201,6 +201,12 @@ interface Stored {
   known: BuyingKnown;
 }
 
+/** The trips of a plan, here and now. */
+const tripsHere = (...of: Parameters<typeof tripsToAsk>): TripsPlanned => {
+  const { asked, beside } = tripsToAsk(...of);
+  return { trips: tripsOf(asked), beside };
+};
+
 /**
  * What to buy by when and for whom, what is on its way, and what is in the yard. Pure, on what the store holds; `uses` is
  * what the plan takes from stock.
@@ -213,7 +219,7 @@ export const buyingModel = (
 ): BuyingModel => {
   const day = today(yard.yard.timeZone, stored.now);
   const { goods, measures, typed, arrivals } = stored;
-  const { trips, beside } = planned ?? tripsPlanned({ yard, plan, today: day, uses }, stored.known);
+  const { trips, beside } = planned ?? tripsHere({ yard, plan, today: day, uses }, stored.known);
   const bought = new Map(trips.flatMap(({ lines }) => lines.map((line) => [line, boughtLine(line)])));
   const supplied = { yard, today: day, uses, goods, buys: [...bought.values()], measures, typed, arrivals };
   const keeping = new Map(yard.materials.map((material) => [material.id, keepingFacts(material, supplied)]));

@@ -1,14 +1,18 @@
 import type { Tx } from '../../../db/open.ts';
 import { keptLines } from '../../../db/stores/kept-ready-store.ts';
 import { materialsInOrder } from '../../../db/stores/material-store.ts';
+import { costsOfYard } from '../../../db/stores/money-store.ts';
 import { materialBuyingsById, suppliersByName } from '../../../db/stores/supplier-store.ts';
+import { HOLDING_PERCENT } from '../../../shared/money.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { computeForRequest } from '../core/compute-for-request.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import type { CurrentPlan } from '../plan/remake-plan.ts';
 import { measuresOf, shownAmount } from '../typed/measures.ts';
 import { materialUsesYielding } from './material-uses.ts';
-import { type BuyingKnown, type TripsPlanned, tripsPlanned } from './trips-planned.ts';
+import { type BuyingKnown, type TripsPlanned, tripsToAsk } from './trips-planned.ts';
 
 type Planned = Pick<CurrentPlan, 'plan' | 'yard'>;
 
@@ -18,20 +22,36 @@ export const buyingKnown = async (tx: Tx): Promise<BuyingKnown> => ({
   buyings: await materialBuyingsById(tx),
   leadDays: new Map((await materialsInOrder(tx)).map(({ id, leadDays }) => [id, leadDays])),
   floatDays: (await measuresOf(tx)).floatDays,
+  holdingPercent: (await costsOfYard(tx)).holdingPercent ?? HOLDING_PERCENT,
   kept: await keptLines(tx),
 });
 
-/** Worked out once for a plan and a day: with other data there is another plan. */
-const known = new WeakMap<PlanFile, { day: string; yard: Planned['yard']; planned: TripsPlanned }>();
+/** Worked out once for a plan, the data as they were last read, and a day. Whatever is stored, data are read anew. */
+const known = new WeakMap<YardFile['materials'], { plan: PlanFile; day: string; planned: Promise<TripsPlanned> }>();
 
-/** All there is to buy by the plan that holds now, as trips. */
-export const tripsAhead = async (context: UseCaseContext, { plan, yard }: Planned): Promise<TripsPlanned> => {
-  const day = today(yard.yard.timeZone, context.now);
-  const before = known.get(plan);
-  if (before && before.day === day && before.yard === yard) return before.planned;
+const workedOut = async (
+  { database, background }: UseCaseContext,
+  { plan, yard }: Planned,
+  day: string,
+): Promise<TripsPlanned> => {
   const uses = await materialUsesYielding(yard, plan);
-  const planned = tripsPlanned({ yard, plan, today: day, uses }, await context.database.read(buyingKnown));
-  known.set(plan, { day, yard, planned });
+  const { asked, beside } = tripsToAsk({ yard, plan, today: day, uses }, await database.read(buyingKnown));
+  const { trips } = await computeForRequest(background, 'trips', { asked });
+  return { trips, beside };
+};
+
+/**
+ * All there is to buy by the plan that holds now, as trips: worked out in a thread, since it takes tens of milliseconds, and kept. Who asks
+ * meanwhile waits for the same.
+ */
+export const tripsAhead = async (context: UseCaseContext, current: Planned): Promise<TripsPlanned> => {
+  const { plan, yard } = current;
+  const day = today(yard.yard.timeZone, context.now);
+  const before = known.get(yard.materials);
+  if (before?.plan === plan && before.day === day) return before.planned;
+  const planned = workedOut(context, current, day);
+  known.set(yard.materials, { plan, day, planned });
+  planned.catch(() => known.delete(yard.materials));
   return planned;
 };
 

@@ -5,7 +5,8 @@ import { isFetched, type MaterialBuying, type Supplier } from '../../../shared/s
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { BuyingFigures, TripSupplier } from '../../engine/buy/bought-goods.ts';
-import { type Trip, tripsOf } from '../../engine/buy/trips.ts';
+import type { Trip, TripsAsked } from '../../engine/buy/trips.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { countedOnHand } from '../../engine/cut/offcuts.ts';
 import { shortForKept } from './kept-goods.ts';
 import type { MaterialUse } from './material-uses.ts';
@@ -17,6 +18,8 @@ export interface BuyingKnown {
   /** By material, without what it takes longer while it is not to be had. */
   leadDays: ReadonlyMap<string, number | null>;
   floatDays: number;
+  /** What money bound up in stock costs a year, of a hundred. */
+  holdingPercent: number;
   /** What is to stand ready. */
   kept: readonly KeptLine[];
 }
@@ -106,22 +109,48 @@ export interface TripsPlanned {
   beside: ReadonlyMap<string, BoughtBeside>;
 }
 
+/** What trips are asked of: no more of the yard and its plan than they go by, since all of it may be sent to a thread. */
+const askedOf = ({ yard, today, uses }: Planned, buys: readonly PlanBuy[], known: BuyingKnown): TripsAsked => {
+  const { work, closed, extra, materials, suppliers, incoming } = yard;
+  const calendar = calendarOf(yard.yard.timeZone);
+  // Of one day there is one answer, whenever it is asked for.
+  const now = calendar.instantText(calendar.midnightOf(dayNumber(today)));
+  const bought = new Set(buys.map(({ material }) => material));
+  return {
+    ...{ today, plan: { buys: [...buys] }, floatDays: known.floatDays, holdingPercent: known.holdingPercent },
+    yard: {
+      yard: { ...yard.yard, now },
+      work,
+      closed,
+      extra,
+      materials,
+      incoming,
+      ...(suppliers ? { suppliers } : {}),
+    },
+    uses: new Map(
+      [...uses].flatMap(([material, list]): [string, { at: number; quantity: number }[]][] =>
+        bought.has(material) ? [[material, list.map(({ at, quantity }) => ({ at, quantity }))]] : [],
+      ),
+    ),
+    suppliers: new Map(known.suppliers.map((one) => [one.name, supplierOf(one, yard, known.leadDays)])),
+    figures: figuresOf(known),
+  };
+};
+
 /**
- * All there is to buy, as trips: what the plan needs, what is nearly used up, and what kits take that are to stand ready. Every page that says what to buy, or how
- * much there is to buy, asks this.
+ * All there is to buy, to be asked for as trips: what the plan needs, what is nearly used up, and what kits take that are to stand ready. Every page that says
+ * what to buy, or how much there is to buy, asks this.
  */
-export const tripsPlanned = (planned: Planned, known: BuyingKnown): TripsPlanned => {
-  const { yard, plan, today, uses } = planned;
+export const tripsToAsk = (
+  planned: Planned,
+  known: BuyingKnown,
+): Pick<TripsPlanned, 'beside'> & { asked: TripsAsked } => {
+  const { plan } = planned;
   const { buys, alone } = withKept(plan.buys, planned, known);
   const needed = new Set([...buys, ...alone].map(({ material }) => material));
   const low = lowBuys(planned, known).filter(({ material }) => !needed.has(material));
-  const trips = tripsOf({
-    ...{ yard, today, uses, floatDays: known.floatDays },
-    plan: { ...plan, buys: [...buys, ...alone, ...low] },
-    suppliers: new Map(known.suppliers.map((one) => [one.name, supplierOf(one, yard, known.leadDays)])),
-    figures: figuresOf(known),
-  });
   const named = (list: readonly PlanBuy[], why: BoughtBeside) =>
     list.map(({ material }): [string, BoughtBeside] => [material, why]);
-  return { trips, beside: new Map([...named(low, 'nearly used up'), ...named(alone, 'to stand ready')]) };
+  const asked = askedOf(planned, [...buys, ...alone, ...low], known);
+  return { asked, beside: new Map([...named(low, 'nearly used up'), ...named(alone, 'to stand ready')]) };
 };

@@ -5,6 +5,9 @@ import { readYardFile, type YardFile } from '../../../shared/yard-file.ts';
 import { type FittedSession, fitSession } from '../../engine/begin/fit-session.ts';
 import { type MissingForDate, missingForDate } from '../../engine/begin/missing-for-date.ts';
 import { type UsualSession, usualSession } from '../../engine/begin/usual-session.ts';
+import { type Trip, type TripsAsked, tripsOf } from '../../engine/buy/trips.ts';
+import type { CostFigures } from '../../engine/cost/figures.ts';
+import { type SessionCost, sessionCosts } from '../../engine/cost/session-costs.ts';
 import { type KeptReady, withKeptReady } from '../../engine/kept-ready.ts';
 import { type DateAsked, type DateOdds, dateOdds } from '../../engine/odds/date-odds.ts';
 import { planWithMemory } from '../../engine/plan.ts';
@@ -61,6 +64,12 @@ export interface Computations {
   'chosen date': { question: { yard: YardFile; order: Order; on: string; memory?: PlanMemory }; answer: ChosenDate };
   'next moulds': { question: { yard: YardFile; memory?: PlanMemory }; answer: NextMould[] };
   'missing for a date': { question: { yard: YardFile }; answer: MissingForDate[] };
+  trips: { question: { asked: TripsAsked }; answer: { trips: Trip[] } };
+  'session costs': {
+    question: { yard: YardFile; plan: PlanFile; figures: CostFigures; most: number };
+    /** So many of the first, and how many there are in all. */
+    answer: { sessions: SessionCost[]; all: number };
+  };
   'usual session': { question: { yard: YardFile }; answer: { session: UsualSession | null } };
   'times for a session': { question: { yard: YardFile; pieces: number }; answer: { fitted: FittedSession | null } };
 }
@@ -97,6 +106,11 @@ const COMPUTATIONS: { [K in ComputationKind]: (question: Computations[K]['questi
   'chosen date': ({ yard, order, on, memory }) => askForDate(yard, order, on, memory),
   'next moulds': ({ yard, memory }) => nextMoulds(yard, memory),
   'missing for a date': ({ yard }) => missingForDate(yard),
+  trips: ({ asked }) => ({ trips: tripsOf(asked) }),
+  'session costs': ({ yard, plan, figures, most }) => {
+    const sessions = sessionCosts(yard, plan, figures);
+    return { sessions: sessions.slice(0, most), all: sessions.length };
+  },
   'usual session': ({ yard }) => ({ session: usualSession(yard) }),
   'times for a session': ({ yard, pieces }) => ({ fitted: fitSession(yard, pieces) }),
 };

@@ -69,6 +69,7 @@ export const FIGURE_WORDS: Readonly<Record<string, string>> = {
   keptReady: 'to stand ready',
   ...{ wageHour: 'wage an hour', sessionFixed: 'cost of a session', rejectPercent: 'scrap in percent' },
   ...{ marginPercent: 'margin in percent', mouldCost: 'cost of a mould', mouldTurns: 'turns of a mould' },
+  holdingPercent: 'stock in percent a year',
   ...{ cost: 'cost', costTurns: 'lasts', price: 'price asked' },
   ...{ perBag: 'in a bag', mix: 'mix', kg: 'weight', fillMinutes: 'filling', stripMinutes: 'stripping' },
   ...{ stripCrew: 'people to strip', cleanMinutes: 'cleaning', prepMinutes: 'setting up', perPiece: 'in a piece' },

@@ -1,9 +1,13 @@
-import { dateOfDay } from '../../../shared/time.ts';
+import type { PlanFile } from '../../../shared/plan.ts';
+import { dateOfDay, dayNumber } from '../../../shared/time.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { type Cost, CostSum } from '../../engine/cost/cost.ts';
 import { fromMinor } from '../../engine/cost/minor-units.ts';
 import { orderOwner, pieceOwner } from '../../engine/cost/minutes-of-plan.ts';
-import { type SessionCost, sessionCosts } from '../../engine/cost/session-costs.ts';
+import type { SessionCost } from '../../engine/cost/session-costs.ts';
+import type { Computations } from '../core/computations.ts';
+import { computeForRequest } from '../core/compute-for-request.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import { customersByOrder } from '../core/customers-by-order.ts';
 import type { PageHead } from '../core/page-parts.ts';
@@ -66,25 +70,47 @@ const bearersOf = ({ owners }: SessionCost, names: Names, currency: string): Ses
   }));
 };
 
+type Known = Computations['session costs']['answer'];
+
+/** Worked out once for a plan, the data as they were last read, and a day. Whatever is stored, prices and wages too, data are read anew. */
+const known = new WeakMap<YardFile['materials'], { plan: PlanFile; day: string; costs: Promise<Known> }>();
+
+/** What sessions cost from the beginning of a day on: worked out in a thread, and kept. */
+const costsFrom = (
+  { background }: UseCaseContext,
+  { plan, yard, figures }: CostGround,
+  day: string,
+): Promise<Known> => {
+  const before = known.get(yard.materials);
+  if (before?.plan === plan && before.day === day) return before.costs;
+  const calendar = calendarOf(yard.yard.timeZone);
+  const now = calendar.instantText(calendar.midnightOf(dayNumber(day)));
+  const asked = { yard: { ...yard, yard: { ...yard.yard, now } }, plan, figures, most: SHOWN };
+  const costs = computeForRequest(background, 'session costs', asked);
+  known.set(yard.materials, { plan, day, costs });
+  costs.catch(() => known.delete(yard.materials));
+  return costs;
+};
+
 /** What each of the next sessions costs, and what bears it. */
 export const showSessionCosts = async (context: UseCaseContext): Promise<SessionCostsModel> => {
   const ground = await costGround(context);
-  const { plan, yard, money, figures } = ground;
-  const sessions = sessionCosts(yard, plan, figures);
+  const { yard, money } = ground;
+  const day = today(yard.yard.timeZone, context.now);
+  const { sessions, all } = await costsFrom(context, ground, day);
   const { instantText } = calendarOf(yard.yard.timeZone);
   const names = namesOfOwners(ground, customersByOrder(yard));
-  const shown = sessions.slice(0, SHOWN);
-  const costs: Cost[] = shown.flatMap(({ owners, rest }) => [...owners.values(), rest]);
+  const costs: Cost[] = sessions.flatMap(({ owners, rest }) => [...owners.values(), rest]);
   return {
-    ...{ yardName: yard.yard.name, today: today(yard.yard.timeZone, context.now), currency: money.currency },
-    sessions: shown.map((session) => ({
+    ...{ yardName: yard.yard.name, today: day, currency: money.currency },
+    sessions: sessions.map((session) => ({
       date: dateOfDay(session.day),
       clock: session.isWorked ? instantText(session.start).slice(11, 16) : null,
       bearers: bearersOf(session, names, money.currency),
       rest: fromMinor(session.rest.total, money.currency),
       total: fromMinor(session.total, money.currency),
     })),
-    more: sessions.length - shown.length,
+    more: all - sessions.length,
     missing: missingFacts(costs, yard),
   };
 };

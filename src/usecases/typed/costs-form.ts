@@ -47,6 +47,12 @@ export const costsTyped = (fields: FormFields, currency: string): Outcome<CostsT
     marginPercent: percentOrNone(reader, 'marginPercent', 'How much of the price is left over?', MOST_PERCENT),
     mouldCost: moneyOrNone(reader, 'mouldCost', currency),
     mouldTurns: turnsOrNone(reader, 'mouldTurns'),
+    holdingPercent: percentOrNone(
+      reader,
+      'holdingPercent',
+      'What does stock cost in a year, of a hundred?',
+      MOST_PERCENT,
+    ),
   });
   return reader.outcome({ costs, moulds: mouldsTyped(reader, currency) });
 };

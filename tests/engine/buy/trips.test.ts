@@ -42,6 +42,7 @@ const trips = (
     yard: yardOf(materials, yard),
     plan: { buys } as unknown as PlanFile,
     ...{ uses: new Map(), suppliers: new Map([['Shop', SHOP]]), figures: new Map(), floatDays: 0, today: '2027-04-05' },
+    holdingPercent: 20,
     ...asked,
   });
 };

@@ -7,7 +7,7 @@ import { handPlan, plannedYard } from '../../support/planned-yard.ts';
 const NOW = '2027-04-08T09:00:00+01:00';
 const nothing = {
   ...{ now: NOW, goods: [], notes: new Map<string, string>(), typed: new Map(), measures: METRIC, arrivals: new Map() },
-  known: { suppliers: [], buyings: new Map(), leadDays: new Map(), floatDays: 0, kept: [] },
+  known: { suppliers: [], buyings: new Map(), leadDays: new Map(), floatDays: 0, holdingPercent: 20, kept: [] },
 };
 const goods = { id: 7, material: 'mortar', quantity: 4, on: '2027-04-09', boughtOn: '2027-04-06', price: 80 };
 

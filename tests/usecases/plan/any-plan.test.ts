@@ -80,7 +80,7 @@ describe.each(yards)('the plan of random yard $kind $seed', ({ kind, seed }) => 
       { yard, plan },
       {
         ...{ now: yard.yard.now, goods: [], notes: new Map(), typed: new Map(), measures: METRIC, arrivals: new Map() },
-        known: { suppliers: [], buyings: new Map(), leadDays: new Map(), floatDays: 1, kept: [] },
+        known: { suppliers: [], buyings: new Map(), leadDays: new Map(), floatDays: 1, holdingPercent: 20, kept: [] },
       },
     );
     const lines = weeks.flatMap(({ trips }) => trips.flatMap((trip) => trip.lines));
