@@ -1,6 +1,8 @@
-import { and, desc, eq, lt, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, inArray, lt, or, sql } from 'drizzle-orm';
+import type { StockEntry } from '../../shared/stock-entry.ts';
 import { stockEntries } from '../tables/stock-entry.ts';
 import type { Tx } from '../transaction.ts';
+import { present } from './rows.ts';
 
 /** A line of the stock book with what it left: of the material, of offcuts of its length, or of rests of its size. */
 export type StockLine = Omit<typeof stockEntries.$inferSelect, 'change'> & { left: number };
@@ -45,4 +47,19 @@ export const stockLinesOf = async (
     sums.set(sizeOf(row), left - row.quantity);
     return { ...row, left };
   });
+};
+
+/** Lines of the stock book of some orders, and of the batches that were full at some instants, in the order in which they were written. */
+export const stockTakenFor = async (
+  tx: Tx,
+  { orders, batches }: { orders: readonly string[]; batches: readonly string[] },
+): Promise<StockEntry[]> => {
+  const ofOrder = sql`json_extract(${stockEntries.work}, '$.order')`;
+  const ofBatch = sql`json_extract(${stockEntries.work}, '$.at')`;
+  const rows = await tx
+    .select()
+    .from(stockEntries)
+    .where(or(inArray(ofOrder, [...orders]), inArray(ofBatch, [...batches])))
+    .orderBy(asc(stockEntries.id));
+  return rows.map(({ id: _id, change: _change, ...row }) => present(row));
 };

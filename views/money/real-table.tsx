@@ -33,6 +33,13 @@ const recordText = ({ pieces, onRecord, tasks, measured, scrapped, thrownAway }:
   return `${found}${timed}${rest}.${lost.length > 0 ? ` ${listText(lost)}.` : ''}`;
 };
 
+/** Where parts and cuts are read off. */
+const goodsText = ({ takings, booked }: RealFacts): string => {
+  if (booked === 0) return 'Parts and cuts are by the yard’s figures.';
+  if (booked === takings) return 'Parts and cuts are by the stock book.';
+  return `Parts and cuts are by the stock book for ${booked} of ${takings} batches and packings, by the yard’s figures for the rest.`;
+};
+
 interface RealTableProps {
   real: RealFacts;
   money: OrderMoneyModel;
@@ -79,7 +86,9 @@ export const RealTable: FC<RealTableProps> = ({ real, money }) => {
           </tr>
         </tbody>
       </table>
-      <p class="quiet">{recordText(real)}</p>
+      <p class="quiet">
+        {recordText(real)} {goodsText(real)}
+      </p>
     </div>
   );
 };

@@ -1,7 +1,7 @@
 import type { Casting } from '../../../shared/casting.ts';
 import type { Mix } from '../../../shared/mix.ts';
 import type { Bearer, Charges } from './charges.ts';
-import { noPrice, type TakeGoods } from './figures.ts';
+import { type CostFigures, noPrice, type TakeGoods } from './figures.ts';
 import { shareOut } from './share-out.ts';
 
 /** A batch and what was filled from it. */
@@ -41,11 +41,8 @@ export const chargeAllGoods = (
   for (const [material, bearers] of goods) chargeGoods(charges, take, material, bearers);
 };
 
-/**
- * Charges what goes into a batch to its pieces: bags by weight, parted into what was poured and what was thrown away (kg mixed
- * less kg poured), and what else goes into each piece. Cuts and work are charged by themselves.
- */
-export const chargeBatch = (charges: Charges, { mix, bags, pieces }: BatchToCharge, take: TakeGoods): void => {
+/** Charges the mix of a batch to its pieces by weight, parted into what was poured and what was thrown away (kg mixed less kg poured). */
+export const chargeMix = (charges: Charges, { mix, bags, pieces }: BatchToCharge, take: TakeGoods): void => {
   const bearers = byKg(pieces);
   const poured = weightOf(bearers);
   const thrown = Math.max(0, bags * mix.yieldKgPerBag - poured);
@@ -56,5 +53,28 @@ export const chargeBatch = (charges: Charges, { mix, bags, pieces }: BatchToChar
     charges.share('thrown away', lost!, bearers);
     if (unpriced > 0) charges.lack(noPrice(material), bearers);
   }
-  chargeAllGoods(charges, take, goodsOfPieces(pieces));
+};
+
+/** What a batch uses up without a recipe, by material: each piece bears its own, and an equal share of what the batch takes. */
+const usedUpBy = ({ pieces }: BatchToCharge, usedUp: CostFigures['usedUp']): Map<string, Bearer[]> =>
+  new Map(
+    usedUp.map(({ material, perTurn, perBatch }) => [
+      material,
+      pieces.map(({ owner }) => ({ owner, weight: perTurn + perBatch / pieces.length })),
+    ]),
+  );
+
+/**
+ * Charges what goes into a batch to its pieces: the mix, what else goes into each piece, and what is used up. Cuts and work are charged by
+ * themselves.
+ */
+export const chargeBatch = (
+  charges: Charges,
+  batch: BatchToCharge,
+  take: TakeGoods,
+  { usedUp }: Pick<CostFigures, 'usedUp'>,
+): void => {
+  chargeMix(charges, batch, take);
+  chargeAllGoods(charges, take, goodsOfPieces(batch.pieces));
+  chargeAllGoods(charges, take, usedUpBy(batch, usedUp));
 };

@@ -124,7 +124,7 @@ export const estimatePiece = (casting: Casting, ground: EstimateGround): Cost =>
   const charges = new Charges();
   const own = Array.from({ length: pieces }, () => ({ owner: 'own', casting }));
   const batch = { mix, bags, pieces: [...own, ...others.map((one) => ({ owner: 'others', casting: one }))] };
-  chargeBatch(charges, batch, takingGoods(ground.figures));
+  chargeBatch(charges, batch, takingGoods(ground.figures), ground.figures);
   chargeEstimatedCuts(charges, casting.cuts, pieces, ground);
   chargeEstimatedSheets(charges, casting.sheets ?? [], pieces, ground);
   const sum = asEach(charges.of('own').cost, pieces);

@@ -1,3 +1,4 @@
+import type { Kit } from '../../../shared/kit.ts';
 import type { OrderLine } from '../../../shared/order.ts';
 import { type Cost, CostSum } from './cost.ts';
 import { type EstimateGround, estimateGoods, estimateKit, estimatePiece } from './estimate.ts';
@@ -12,6 +13,8 @@ export interface Estimates {
   ofLine(line: OrderLine): Cost;
   /** What is packed with the pieces of a line, all of its quantity: parts, pins, and packing it. */
   ofPacking(line: OrderLine): Cost;
+  /** Of that the work alone, without what is packed. */
+  ofPackingWork(line: OrderLine): Cost;
 }
 
 const remembered = (reckon: (id: string) => Cost): ((id: string) => Cost) => {
@@ -41,14 +44,21 @@ export const estimatesOf = (ground: EstimateGround): Estimates => {
     if (casting !== undefined) return times(ofCasting(casting), quantity);
     return material === undefined ? NOTHING : estimateGoods(material, quantity, ground);
   };
-  const ofPacking = ({ kit: id, material, quantity }: OrderLine): Cost => {
-    const kit = kits.find((one) => one.id === id);
-    if (kit)
-      return times(
-        estimateKit(kit, () => NOTHING, ground),
-        quantity,
-      );
+  const packed = (kit: Kit, quantity: number): Cost =>
+    times(
+      estimateKit(kit, () => NOTHING, ground),
+      quantity,
+    );
+  const kitOf = ({ kit: id }: OrderLine) => kits.find((one) => one.id === id);
+  const ofPacking = (line: OrderLine): Cost => {
+    const { material, quantity } = line;
+    const kit = kitOf(line);
+    if (kit) return packed(kit, quantity);
     return material === undefined ? NOTHING : estimateGoods(material, quantity, ground);
   };
-  return { ofCasting, ofKit, ofLine, ofPacking };
+  const ofPackingWork = (line: OrderLine): Cost => {
+    const kit = kitOf(line);
+    return kit ? packed({ ...kit, parts: [], cuts: [] }, line.quantity) : NOTHING;
+  };
+  return { ofCasting, ofKit, ofLine, ofPacking, ofPackingWork };
 };

@@ -18,6 +18,8 @@ export interface CostFigures {
   rejects: number | null;
   /** By mould. */
   moulds: ReadonlyMap<string, MouldCost>;
+  /** What is used up without a recipe: so much for each piece, and for each batch. In the unit of the material. */
+  usedUp: readonly { material: string; perTurn: number; perBatch: number }[];
   /** By material. */
   materials: ReadonlyMap<string, MaterialPrices>;
 }

@@ -1,9 +1,11 @@
 import type { BatchRecord } from '../../../shared/batch-record.ts';
 import type { OrderLine } from '../../../shared/order.ts';
-import { markKey } from '../../../shared/piece-mark.ts';
+import { markKey, type PieceMark } from '../../../shared/piece-mark.ts';
 import type { WorkRecord } from '../../../shared/work-record.ts';
+import { chargeBookedOrder } from './charge-booked.ts';
+import { Charges } from './charges.ts';
 import { type Cost, CostSum } from './cost.ts';
-import { batchesByPiece, type RecordedGround, type RecordedPiece, recordedPieces } from './recorded-pieces.ts';
+import { batchesByPiece, paidAt, type RecordedGround, type RecordedPiece, recordedPieces } from './recorded-pieces.ts';
 
 /** What an order really cost, as far as that is on record. */
 export interface RealCost {
@@ -17,6 +19,9 @@ export interface RealCost {
   /** Tasks on its pieces, and how many of them were measured by taps at both ends. */
   tasks: number;
   measured: number;
+  /** Batches of its pieces that are on record, and goes at packing it, and of how many of these the stock book has what they took. */
+  takings: number;
+  booked: number;
 }
 
 type Packed = Extract<WorkRecord, { kind: 'packed' }>;
@@ -30,6 +35,12 @@ const packedOf = (records: readonly WorkRecord[], orders: ReadonlySet<string>): 
   return [...packed.values()];
 };
 
+/** The batches that pieces came out of, each once. */
+const batchesOf = (pieces: readonly PieceMark[], { records }: RecordedGround): BatchRecord[] => {
+  const byPiece = batchesByPiece(records);
+  return [...new Set(pieces.flatMap((piece) => byPiece.get(markKey(piece)) ?? []))];
+};
+
 /** Finds what a recorded piece cost; each batch is reckoned once. */
 const pieceFinder = (ground: RecordedGround): ((mark: string) => RecordedPiece | null) => {
   const batches = batchesByPiece(ground.records);
@@ -40,6 +51,21 @@ const pieceFinder = (ground: RecordedGround): ((mark: string) => RecordedPiece |
     if (!known.has(batch)) known.set(batch, recordedPieces(batch, ground));
     return known.get(batch)?.get(mark) ?? null;
   };
+};
+
+/** What was packed with the pieces of an order: goods by the book where that has them, else by the yard's figures. */
+const addPacking = (
+  sum: CostSum,
+  { at, order, lines }: { at: string; order: string; lines: readonly OrderLine[] },
+  ground: RecordedGround,
+): boolean => {
+  const booked = ground.booked({ order });
+  for (const line of lines) sum.addCost(ground.estimates[booked.length > 0 ? 'ofPackingWork' : 'ofPacking'](line));
+  if (booked.length === 0) return false;
+  const charges = new Charges();
+  chargeBookedOrder(charges, paidAt({ at }, booked, ground), booked, { owner: order, lines, yard: ground.yard });
+  sum.addCost(charges.of(order).cost);
+  return true;
 };
 
 /** Marks of pieces that were poured for an order and came out as scrap, then or after mending. */
@@ -70,13 +96,12 @@ const addLost = (sum: CostSum, lost: RecordedPiece | null | undefined): void => 
 
 /**
  * What an order cost by the record of what was done: its pieces by the batches they came out of, those that were poured
- * for it and came out as scrap, batches for it that were thrown away; parts, pins and packing by the yard's figures. `orders` are
- * its number and those of the parts of it that went out before. Null while no piece of it is on record as packed.
+ * for it and came out as scrap, batches for it that were thrown away; parts and pins by the stock book, the work of packing by the
+ * yard's figures. `lines` are by order: its number, and those of the parts of it that went out before. Null while no piece of it is on
+ * record as packed.
  */
-export const realCost = (
-  { orders, lines }: { orders: ReadonlySet<string>; lines: readonly OrderLine[] },
-  ground: RecordedGround,
-): RealCost | null => {
+export const realCost = (lines: ReadonlyMap<string, readonly OrderLine[]>, ground: RecordedGround): RealCost | null => {
+  const orders = new Set(lines.keys());
   const packed = packedOf(ground.records, orders);
   if (packed.length === 0) return null;
   const find = pieceFinder(ground);
@@ -86,7 +111,10 @@ export const realCost = (
   for (const { casting, recorded } of found) sum.addCost(recorded?.cost ?? ground.estimates.ofCasting(casting));
   const others = packed.flatMap((one) => one.others);
   for (const { casting, count } of others) sum.addCost(ground.estimates.ofCasting(casting), count);
-  for (const line of lines) sum.addCost(ground.estimates.ofPacking(line));
+  const packedAt = new Map(packed.map(({ order, at }) => [order, at]));
+  const packings = [...lines].map(([order, own]) =>
+    addPacking(sum, { at: packedAt.get(order) ?? packed.at(-1)!.at, order, lines: own }, ground),
+  );
   const scrap = scrapFor(ground, orders);
   for (const mark of scrap) addLost(sum, find(mark));
   const thrown = thrownFor(ground, orders);
@@ -94,12 +122,15 @@ export const realCost = (
     const pieces = recordedPieces(record, ground);
     for (const pour of own) addLost(sum, pieces?.get(markKey(pour)));
   }
+  const batches = batchesOf(marked, ground);
   const work = found.flatMap(({ recorded }) => recorded?.work ?? []);
   return {
     cost: sum.cost,
     pieces: marked.length + others.reduce((all, { count }) => all + count, 0),
     onRecord: found.filter(({ recorded }) => recorded !== null).length,
     ...{ scrapped: scrap.length, thrownAway: thrown.length },
+    takings: batches.length + packings.length,
+    booked: batches.filter((one) => ground.booked(one).length > 0).length + packings.filter(Boolean).length,
     ...{ tasks: work.length, measured: work.filter(({ measured }) => measured).length },
   };
 };

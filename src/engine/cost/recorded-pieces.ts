@@ -3,7 +3,9 @@ import { markKey } from '../../../shared/piece-mark.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { WorkRecord } from '../../../shared/work-record.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { chargeBatch } from './charge-batch.ts';
+import type { BookedFor, BookedGoods } from './booked-goods.ts';
+import { type BatchToCharge, chargeBatch, chargeMix } from './charge-batch.ts';
+import { bookedMix, chargeBookedPieces } from './charge-booked.ts';
 import { Charges } from './charges.ts';
 import type { Cost } from './cost.ts';
 import type { Estimates } from './estimates.ts';
@@ -17,6 +19,8 @@ import { minutesAroundPour, minutesOfRecorded, type RecordedMinutes } from './re
 export interface RecordedGround {
   yard: YardFile;
   records: readonly WorkRecord[];
+  /** What work took of the stock, by the stock book. */
+  booked: BookedFor;
   figures: CostFigures;
   /** What came of each material, with what was paid for it. */
   deliveries: ReadonlyMap<string, readonly PricedDelivery[]>;
@@ -32,10 +36,16 @@ export interface RecordedPiece {
   work: readonly RecordedMinutes[];
 }
 
-const takeFor =
-  ({ bagDates = [], at }: BatchRecord, { deliveries, figures, dateOf }: RecordedGround): TakeGoods =>
+/** What goods cost that were taken at an instant: of bags by the dates that were read off them, else by those that the book has. */
+export const paidAt =
+  (
+    { bagDates = [], at }: Pick<BatchRecord, 'bagDates' | 'at'>,
+    booked: readonly BookedGoods[],
+    { deliveries, figures, dateOf }: RecordedGround,
+  ): TakeGoods =>
   (material, quantity) => {
-    const dates = bagDates.flatMap((one) => (one.material === material ? [one.on] : []));
+    const read = bagDates.flatMap((one) => (one.material === material ? [one.on] : []));
+    const dates = read.length > 0 ? read : (booked.find((one) => one.material.id === material)?.dates ?? []);
     const { unitPrice = null } = figures.materials.get(material) ?? {};
     return paidFor(quantity, { dates, on: dateOf(at) }, deliveries.get(material) ?? [], unitPrice);
   };
@@ -71,20 +81,41 @@ const chargeMinutes = (charges: Charges, owner: string, work: readonly RecordedM
   if (figures.sessionFixed === null) charges.lack({ what: 'session', id: '' }, bearers);
 };
 
-/** A turn of the mould, and what was cut: of these no more is on record than that they were. */
-const chargeByFigures = (charges: Charges, { mould, casting }: Pour, owner: string, ground: RecordedGround) => {
+/** A turn of the mould: no more is on record of it than that it was. */
+const chargeMould = (charges: Charges, { mould }: Pour, owner: string, ground: RecordedGround) => {
   const bearers = [{ owner, weight: 1 }];
   const known = ground.figures.moulds.get(mould);
   if (known) charges.share('mould', halfEven(known.cost / known.turns), bearers);
   else charges.lack({ what: 'mould', id: mould }, bearers);
-  const { parts } = ground.estimates.ofCasting(casting);
+};
+
+/** What was cut for a piece, where the book does not say. */
+const chargeCutsByFigures = (charges: Charges, { casting }: Pour, owner: string, { estimates }: RecordedGround) => {
+  const bearers = [{ owner, weight: 1 }];
+  const { parts } = estimates.ofCasting(casting);
   charges.share('cuts', parts.cuts, bearers);
   charges.share('cut waste', parts['cut waste'], bearers);
 };
 
+/** What a batch took: by the book where that has it, else by the yard's figures. */
+const chargeRecorded = (
+  charges: Charges,
+  batch: BatchToCharge,
+  { take, booked, figures }: { take: TakeGoods; booked: readonly BookedGoods[]; figures: CostFigures },
+): void => {
+  if (booked.length === 0) {
+    chargeBatch(charges, batch, take, figures);
+    return;
+  }
+  const mix = bookedMix(booked, batch.mix, batch.pieces);
+  chargeMix(charges, batch, (material) => take(material, mix.get(material) ?? 0));
+  chargeBookedPieces(charges, take, booked, batch);
+};
+
 /**
  * What each piece of a recorded batch cost, by its mark (`markKey`): bags at what was paid for those of its dates, with its
- * share of what was thrown away of the mix; work as it was measured, else by the yard's figures. Null where the yard no longer
+ * share of what was thrown away of the mix; what else went into it and was cut for it by the stock book, where that has it, else by the
+ * yard's figures; work as it was measured, else by the yard's figures. Null where the yard no longer
  * has its mix or one of its pieces. Of a batch that was thrown away nothing was filled or stripped.
  */
 export const recordedPieces = (record: BatchRecord, ground: RecordedGround): Map<string, RecordedPiece> | null => {
@@ -95,15 +126,18 @@ export const recordedPieces = (record: BatchRecord, ground: RecordedGround): Map
   const charges = new Charges();
   const owners = record.pours.map(markKey);
   const pieces = owners.map((owner, place) => ({ owner, casting: own[place]! }));
-  chargeBatch(charges, { mix, bags: record.bags, pieces }, takeFor(record, ground));
   const isPoured = record.kind === 'poured';
+  const booked = ground.booked(record);
+  const take = paidAt(record, booked, ground);
+  chargeRecorded(charges, { mix, bags: record.bags, pieces }, { take, booked, figures: ground.figures });
   const ofBatch = minutesOfRecorded(isPoured ? record : {}, { mix, castings: own });
   const costs = record.pours.map((pour, place): [string, RecordedPiece] => {
     const owner = owners[place]!;
     const around = isPoured ? minutesAroundPour(own[place]!, aroundPour(pour, ground.records)) : [];
     const work = [ofBatch[place]!, ...around];
     chargeMinutes(charges, owner, work, ground);
-    if (isPoured) chargeByFigures(charges, pour, owner, ground);
+    if (isPoured) chargeMould(charges, pour, owner, ground);
+    if (isPoured && booked.length === 0) chargeCutsByFigures(charges, pour, owner, ground);
     return [owner, { cost: charges.of(owner).cost, work }];
   });
   return new Map(costs);

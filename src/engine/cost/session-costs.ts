@@ -40,7 +40,12 @@ interface Event {
   charge: (charges: Charges) => void;
 }
 
-const batchEvents = (plan: PlanFile, yard: YardFile, take: TakeGoods, cuts: CutsFor): Event[] => {
+const batchEvents = (
+  plan: PlanFile,
+  yard: YardFile,
+  take: TakeGoods,
+  { cuts, figures }: { cuts: CutsFor; figures: CostFigures },
+): Event[] => {
   const pours = poursByBatch(plan.pours);
   const castings = new Map(yard.castings.map((one) => [one.id, one]));
   const mixes = new Map(yard.mixes.map((one) => [one.id, one]));
@@ -50,7 +55,7 @@ const batchEvents = (plan: PlanFile, yard: YardFile, take: TakeGoods, cuts: Cuts
       casting: castings.get(pour.casting)!,
     }));
     const charge = (charges: Charges) => {
-      chargeBatch(charges, { mix: mixes.get(mix)!, bags, pieces }, take);
+      chargeBatch(charges, { mix: mixes.get(mix)!, bags, pieces }, take, figures);
       for (const [material, used] of cuts.get(id) ?? []) {
         const bearers = pieces.map(({ owner, casting }) => ({
           ...{ owner, weight: mmOf(casting.cuts, material) || mm2Of(casting.sheets ?? [], material) },
@@ -144,7 +149,7 @@ export const sessionCosts = (yard: YardFile, plan: PlanFile, figures: CostFigure
   const take = takingGoods(figures);
   const cuts = cutsOfPlan(plan, yard);
   const events = [
-    ...batchEvents(plan, yard, take, cuts),
+    ...batchEvents(plan, yard, take, { cuts, figures }),
     ...orderEvents(plan, yard, take, cuts),
     ...mouldEvents(plan, figures),
   ];

@@ -6,6 +6,7 @@ import {
   costsOfYard,
   type MouldCostRow,
 } from '../../../db/stores/money-store.ts';
+import { materialBuyingsById } from '../../../db/stores/supplier-store.ts';
 import type { YardCosts } from '../../../shared/money.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { CostFigures } from '../../engine/cost/figures.ts';
@@ -20,6 +21,8 @@ export interface MoneyOnRecord {
   moulds: readonly MouldCostRow[];
   bought: readonly BoughtGoods[];
   scrap: ScrapShare | null;
+  /** What is used up without a recipe. */
+  usedUp: CostFigures['usedUp'];
 }
 
 /** Reads all that costs are reckoned by. */
@@ -29,6 +32,9 @@ export const moneyOnRecord = async (tx: Tx, currency: string): Promise<MoneyOnRe
   moulds: await costsOfMoulds(tx),
   bought: await boughtGoods(tx),
   scrap: await scrapOnRecord(tx),
+  usedUp: [...(await materialBuyingsById(tx))].flatMap(([material, { perTurn = 0, perBatch = 0 }]) =>
+    perTurn + perBatch > 0 ? [{ material, perTurn, perBatch }] : [],
+  ),
 });
 
 const inMinor = (amount: number | null | undefined, currency: string): number | null =>
@@ -76,5 +82,6 @@ export const costFigures = (yard: Pick<YardFile, 'materials'>, money: MoneyOnRec
   sessionFixed: inMinor(money.costs.sessionFixed, money.currency),
   rejects: rejectsOf(money),
   moulds: mouldCosts(money),
+  usedUp: money.usedUp.filter(({ material }) => yard.materials.some(({ id }) => id === material)),
   materials: new Map(yard.materials.map((material) => [material.id, pricesOf(material, money)])),
 });

@@ -1,6 +1,11 @@
 import type { Tx } from '../../../db/open.ts';
+import { stockTakenFor } from '../../../db/stores/stock-lines.ts';
 import { workRecords } from '../../../db/stores/work-record-store.ts';
+import { isBatch } from '../../../shared/batch-record.ts';
 import type { KeptEstimate } from '../../../shared/money.ts';
+import { markKey } from '../../../shared/piece-mark.ts';
+import type { WorkRecord } from '../../../shared/work-record.ts';
+import { bookedGoods } from '../../engine/cost/booked-goods.ts';
 import { CostSum } from '../../engine/cost/cost.ts';
 import { toMinor } from '../../engine/cost/minor-units.ts';
 import type { PricedDelivery } from '../../engine/cost/priced-lots.ts';
@@ -40,6 +45,19 @@ const keptFacts = ({ parts }: KeptEstimate, currency: string): CostFacts => {
 /** What is still to be packed is not spent yet. */
 const isAllPacked = ({ order }: WholeOrder): boolean => order.status === 'handed over' || order.packedAt !== null;
 
+/** Whose lines of the stock book count: those of the orders, and of batches that any of their pieces may be of. */
+const worksOf = (records: readonly WorkRecord[], all: readonly { id: string }[]) => {
+  const orders = all.map(({ id }) => id);
+  const isOurs = (id: string | undefined) => id !== undefined && orders.includes(id);
+  const packed = new Set(
+    records.flatMap((one) => (one.kind === 'packed' && isOurs(one.order) ? one.pieces.map(markKey) : [])),
+  );
+  const batches = records.filter(
+    (one) => isBatch(one) && one.pours.some((pour) => isOurs(pour.order) || packed.has(markKey(pour))),
+  );
+  return { orders, batches: batches.map(({ at }) => at) };
+};
+
 /** What an order really cost, once all of it is packed; null before, and where nothing of it is on record. */
 export const realFacts = async (
   tx: Tx,
@@ -52,14 +70,13 @@ export const realFacts = async (
   const { timeZone } = yard.yard;
   const { order, parts } = whole;
   const all = [...parts, order];
-  const real = realCost(
-    { orders: new Set(all.map(({ id }) => id)), lines: all.flatMap(({ lines }) => lines) },
-    {
-      ...{ yard, figures, estimates, records: await workRecords(tx), deliveries: deliveriesOf(ground) },
-      perMinute: sessionShare(yard, figures),
-      dateOf: (instant) => today(timeZone, instant),
-    },
-  );
+  const records = await workRecords(tx);
+  const real = realCost(new Map(all.map(({ id, lines }) => [id, lines])), {
+    ...{ yard, figures, estimates, records, deliveries: deliveriesOf(ground) },
+    booked: bookedGoods(await stockTakenFor(tx, worksOf(records, all)), yard.materials),
+    perMinute: sessionShare(yard, figures),
+    dateOf: (instant) => today(timeZone, instant),
+  });
   if (!real || real.onRecord === 0) return null;
   const { cost, ...rest } = real;
   return {

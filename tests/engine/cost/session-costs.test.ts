@@ -12,6 +12,7 @@ import { randomYard } from '../../support/random-yard.ts';
 /** Awkward prices: sevenths and thirds of everything. */
 const figuresOf = (yard: YardFile): CostFigures => ({
   ...{ wageHour: 1733, sessionFixed: 1001, rejects: 0.03 },
+  usedUp: yard.materials.slice(0, 2).map(({ id }, n) => ({ material: id, perTurn: n / 7, perBatch: 1 / 3 })),
   moulds: new Map(yard.moulds.map(({ id }, n) => [id, { cost: 9999 + n * 101, turns: 37 + n }])),
   materials: new Map(
     yard.materials.map(({ id, onHand }, n) => {
@@ -100,7 +101,7 @@ describe('bags', { timeout: 120_000 }, () => {
         id,
         { lots: [{ quantity, used: 0, price: 10_007 }], unitPrice: null },
       ]);
-      const figures = { ...figuresOf(yard), materials: new Map(lots as never) } as CostFigures;
+      const figures = { ...figuresOf(yard), usedUp: [], materials: new Map(lots as never) } as CostFigures;
       const pieceGoods = new Set(yard.castings.flatMap(({ perPiece }) => perPiece.map(({ material }) => material)));
       const orderGoods = yard.orders.flatMap(({ lines }) => lines.flatMap(({ material }) => material ?? []));
       const kitParts = yard.kits.flatMap(({ parts }) => parts.map(({ material }) => material));

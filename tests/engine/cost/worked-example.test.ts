@@ -52,7 +52,7 @@ const bags = [
   { quantity: 1, on: '2027-04-02', price: 2100 },
 ];
 const figures: CostFigures = {
-  ...{ wageHour: 1800, sessionFixed: 1200, rejects: 0.05 },
+  ...{ wageHour: 1800, sessionFixed: 1200, rejects: 0.05, usedUp: [] },
   moulds: new Map([['900 no. 1', { cost: 10_000, turns: 30 }]]),
   materials: new Map([
     ['mortar', { lots: pricedLots(2, bags, []), unitPrice: null }],
@@ -60,7 +60,7 @@ const figures: CostFigures = {
   ]),
 };
 const nothingSaid: CostFigures = {
-  ...{ wageHour: null, sessionFixed: null, rejects: null, moulds: new Map(), materials: new Map() },
+  ...{ wageHour: null, sessionFixed: null, rejects: null, moulds: new Map(), materials: new Map(), usedUp: [] },
 };
 
 const plan = planYard(yard, { effort: 'quick' });
@@ -116,6 +116,15 @@ describe('estimates worked out by hand', () => {
       ...{ mix: 967, 'thrown away': 1166, work: 1440, mould: 333, session: 245, rejects: 218 },
     });
     expect(estimates.ofCasting('panel-900').total).toBe(4369);
+  });
+
+  // A fiftieth of a can of release oil at 1190 for each turn, and 8 hundredths for each batch, which is of one panel here: 119.
+  test('a panel, with what is used up without a recipe', () => {
+    const usedUp = [{ material: 'rod', perTurn: 0.02, perBatch: 0.08 }];
+    const cost = estimatesOf({ ...ground, figures: { ...figures, usedUp } }).ofCasting('panel-900');
+    // (4151 + 119) x 5 / 95 = 224.74 of rejects.
+    expect(cost.parts).toMatchObject({ goods: 119, rejects: 225 });
+    expect(cost.total).toBe(4151 + 119 + 225);
   });
 
   test('a kit, and its price', () => {
