@@ -22,7 +22,7 @@ export const inRowUnit = (stored: number, { perUnit }: RowUnit): number =>
   Number((stored * perUnit).toPrecision(perUnit === 1 ? OWN_FIGURES : FIGURES));
 
 /** A number as it was written for what is there means exactly that, however it was rounded. */
-const asIs = (number: number, now: number | null, unit: RowUnit): number =>
+export const asIs = (number: number, now: number | null, unit: RowUnit): number =>
   now !== null && inRowUnit(now, unit) === number ? now : exact(number / unit.perUnit);
 
 /** A number counts the unit of the row; beside it a measure may be named: "2 lb". */

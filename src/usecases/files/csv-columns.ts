@@ -57,6 +57,11 @@ export const COLUMNS: Readonly<Record<TableKind, readonly Column[]>> = {
     { name: 'always keep', means: 'How much should always be left. Left empty it is 0.' },
     { name: 'price', means: "The price of one of that unit, in the yard's money." },
     { name: 'supplier', means: 'Where it is bought.' },
+    { name: 'weight', means: 'What one of that unit weighs, in kg, or in lb where the yard measures so.' },
+    {
+      name: 'price breaks',
+      means: 'What one of that unit costs from so many at once on: "from 10 at 8.90; from 40 at 8.20".',
+    },
   ],
 };
 

@@ -1,10 +1,12 @@
 import type { StoreRows } from '../../../db/stores/store-rows.ts';
 import { quoted } from '../../../shared/said-back.ts';
+import type { MaterialBuying } from '../../../shared/supplier.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { Cell } from '../../engine/csv/write-csv.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
 import { newId } from '../core/new-id.ts';
-import { amountOf, inRowUnit, priceOf, rowUnitOf } from './csv-amounts.ts';
+import { amountOf, inRowUnit, priceOf, type RowUnit, rowUnitOf } from './csv-amounts.ts';
+import { buyingCells, buyingOf, buyingRows } from './csv-buying.ts';
 import type { TableGround, TableRows } from './csv-ground.ts';
 import { type RowReader, textNow } from './csv-row.ts';
 
@@ -61,8 +63,7 @@ const wholeOnes = (row: RowReader, { stickMm, onHand }: MaterialRow, read: numbe
   return read;
 };
 
-const changed = (row: RowReader, was: MaterialRow, { held, dialect }: TableGround): MaterialRow => {
-  const unit = rowUnitOf(row, was, systemOf(held));
+const changed = (row: RowReader, was: MaterialRow, unit: RowUnit, { held, dialect }: TableGround): MaterialRow => {
   const amount = (column: string, none: number, now: number) =>
     row.read(column, none, (text) => amountOf(text, { stored: was.unit, now }, unit, dialect));
   const kept = <T>(column: string, now: T, next: () => T): T => (row.has(column) ? next() : now);
@@ -84,6 +85,12 @@ const changed = (row: RowReader, was: MaterialRow, { held, dialect }: TableGroun
   };
 };
 
+const NO_BUYING: MaterialBuying = { breaks: [] };
+
+/** What is said of buying each material. */
+const buyingsOf = ({ materialBuyings }: StoreRows): ReadonlyMap<string, MaterialBuying> =>
+  new Map(materialBuyings.map(({ material, facts }) => [material, facts]));
+
 const startOf = (row: RowReader, { byId }: Known, place: number): MaterialRow => {
   const [name, unit] = [row.text('material'), row.text('unit')];
   if (unit === '') row.wrong('unit', 'say what its amounts count, as in bag or kg');
@@ -95,6 +102,8 @@ export const stockRowsOf: TableRows = (rows, ground) => {
   const { held } = ground;
   const known = knownOf(held.materials);
   const seen = new Set<string>();
+  const before = buyingsOf(held);
+  const buyings = new Map<string, MaterialBuying>();
   let place = Math.max(-1, ...held.materials.map(({ position }) => position));
   for (const row of rows) {
     const found = materialOf(row, known);
@@ -103,13 +112,16 @@ export const stockRowsOf: TableRows = (rows, ground) => {
     const was = found === 'new' ? startOf(row, known, place) : found;
     if (seen.has(was.id)) row.wrong('material', `${was.name} is there twice`);
     seen.add(was.id);
-    known.put(changed(row, was, ground));
+    const unit = rowUnitOf(row, was, systemOf(held));
+    known.put(changed(row, was, unit, ground));
+    const writing = { unit, dialect: ground.dialect, currency: currencyOf(held) };
+    buyings.set(was.id, buyingOf(row, before.get(was.id) ?? NO_BUYING, writing));
   }
-  return { materials: [...known.byId.values()] };
+  return { materials: [...known.byId.values()], materialBuyings: buyingRows(held.materialBuyings, buyings) };
 };
 
 /** The stock, a row each, in the unit that the yard shows; of two materials of one name, each by its id. */
-export const stockCells = ({ held }: Pick<TableGround, 'held'>): Cell[][] => {
+export const stockCells = ({ held, dialect }: Pick<TableGround, 'held' | 'dialect'>): Cell[][] => {
   const { byId, byName } = knownOf(held.materials);
   const nameOf = ({ id, name }: MaterialRow) => {
     const other = byId.get(name);
@@ -117,6 +129,7 @@ export const stockCells = ({ held }: Pick<TableGround, 'held'>): Cell[][] => {
     return clear ? name : id;
   };
   const system = systemOf(held);
+  const buyings = buyingsOf(held);
   return held.materials.map((one) => {
     const { word, perUnit } = shownUnit(one.unit, system);
     const amount = (stored: number) => inRowUnit(stored, { perUnit, system });
@@ -125,6 +138,7 @@ export const stockCells = ({ held }: Pick<TableGround, 'held'>): Cell[][] => {
       ...[nameOf(one), word],
       ...[amount(one.onHand), amount(one.pack), one.leadDays, amount(one.minimum), price],
       one.supplier,
+      ...buyingCells(buyings.get(one.id), { unit: { perUnit, system }, dialect }),
     ];
   });
 };

@@ -29,8 +29,10 @@ const CELLS: Readonly<Record<TableKind, (ground: Ground) => Cell[][]>> = {
   stock: stockCells,
 };
 
+const breaksShown = ({ decimal }: Dialect): string => `from 40 at 20${decimal}5`;
+
 /** Two rows to write over, in the yard's own names. */
-const EXAMPLES: Readonly<Record<TableKind, (ground: Pick<Ground, 'yard' | 'system'>) => Cell[][]>> = {
+const EXAMPLES: Readonly<Record<TableKind, (ground: Pick<Ground, 'yard' | 'system' | 'dialect'>) => Cell[][]>> = {
   orders: ({ yard: { kits, castings } }) => {
     const [first, second] = [...kits, ...castings].map(({ name }) => name);
     const [one, other] = [first ?? 'Planter', second ?? first ?? 'Panel 900'];
@@ -57,11 +59,11 @@ const EXAMPLES: Readonly<Record<TableKind, (ground: Pick<Ground, 'yard' | 'syste
       ['Example no. 2', other ? `${one}; ${other} (15)` : one, one, 'to be cleaned', 12, 20, 'Left rail is new'],
     ];
   },
-  stock: ({ system }) => [
-    ['Example mortar', 'bag', 12, 6, 3, 2, 21.5, 'Builders merchant'],
+  stock: ({ system, dialect }) => [
+    ['Example mortar', 'bag', 12, 6, 3, 2, 21.5, 'Builders merchant', system === 'US' ? 55 : 25, breaksShown(dialect)],
     system === 'US'
-      ? ['Example mesh', 'sq ft', 80, 64, 10, 0, null, null]
-      : ['Example mesh', 'm2', 7.5, 6, 10, 0, null, null],
+      ? ['Example mesh', 'sq ft', 80, 64, 10, 0, null, null, null, null]
+      : ['Example mesh', 'm2', 7.5, 6, 10, 0, null, null, null, null],
   ],
 };
 

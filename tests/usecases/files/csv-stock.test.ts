@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { materialBuyingsById, setMaterialBuying } from '../../../db/stores/supplier-store.ts';
 import { setUnits } from '../../../db/stores/units-store.ts';
 import { loadYardFile } from '../../../db/stores/yard-store.ts';
+import type { MaterialBuying } from '../../../shared/supplier.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { UseCaseContext } from '../../../src/usecases/core/context.ts';
 import { exportArchive } from '../../../src/usecases/files/export-file.ts';
@@ -21,9 +23,20 @@ const measured = () =>
     ],
   });
 
+const BUYING: MaterialBuying = {
+  ...{ kgPerUnit: 1, perTurn: 0.3 },
+  breaks: [
+    { from: 50, unitPrice: 0.125 },
+    { from: 200, unitPrice: 1 / 7 },
+  ],
+};
+
 const yardIn = async (system: UnitSystem) => {
   const context = await yardContext(measured());
-  await context.database.write((tx) => setUnits(tx, system));
+  await context.database.write(async (tx) => {
+    await setUnits(tx, system);
+    await setMaterialBuying(tx, 'sand', BUYING);
+  });
   return context;
 };
 const fileOf = (text: string, now: string) => {
@@ -41,12 +54,14 @@ describe('the stock of a yard as a CSV', () => {
   test('names the units and the amounts that the pages of the yard show', async () => {
     const lines = (await exportTable(await yardIn('US'), 'stock', 'points')).text.split('\r\n');
     // 3175.14659 g are 112 oz, 500 g 17.636981 oz at 0.340194 for each; 25 kg are 55.115566 lb.
-    expect(lines[3]).toBe('Citric acid,oz,112,17.636981,4,0,0.34019428,');
-    expect(lines[4]).toBe('Sand,lb,0.73487421,0.22046226,,55.115566,0.06479891,');
-    expect(lines[5]).toMatch(/^Mesh,sq ft,74\.27\d+,10\.76\d+,,0,,$/);
-    expect(lines[1]).toBe('Fast-setting mortar,bag,20,1,,0,,');
+    expect(lines[3]).toBe('Citric acid,oz,112,17.636981,4,0,0.34019428,,,');
+    expect(lines[4]).toBe(
+      'Sand,lb,0.73487421,0.22046226,,55.115566,0.06479891,,1,from 110.23113 at 0.056699046; from 440.92452 at 0.06479891',
+    );
+    expect(lines[5]).toMatch(/^Mesh,sq ft,74\.27\d+,10\.76\d+,,0,,,,$/);
+    expect(lines[1]).toBe('Fast-setting mortar,bag,20,1,,0,,,,');
     const metric = (await exportTable(await yardIn('metric'), 'stock', 'points')).text.split('\r\n');
-    expect(metric[3]).toBe('Citric acid,g,3175.14659,500,4,0,0.012,');
+    expect(metric[3]).toBe('Citric acid,g,3175.14659,500,4,0,0.012,,,');
     expect(metric[6]).toMatch(/^Resin,l,3\.1229647,/);
   });
 
@@ -85,6 +100,25 @@ describe('the stock of a yard as a CSV', () => {
     const outcome = await readIn(context, text);
     expect(outcome.ok).toBe(true);
     expect((await material(context, id))?.onHand).toBe(onHand);
+  });
+
+  test('reads weights and price breaks of the unit that the row names, and leaves all else of buying', async () => {
+    const context = await yardIn('metric');
+    const read = async (line: string) => readIn(context, `material,weight,price breaks\n${line}\n`);
+    const buyingOf = async (id: string) => (await context.database.read(materialBuyingsById)).get(id);
+    expect((await read('Fast-setting mortar,25 kg,from 40 at €8.20; 10 at 8.9')).ok).toBe(true);
+    const breaks = [
+      { from: 10, unitPrice: 8.9 },
+      { from: 40, unitPrice: 8.2 },
+    ];
+    expect(await buyingOf('mortar')).toEqual({ kgPerUnit: 25, breaks });
+    expect((await read('Sand,,')).ok).toBe(true);
+    expect(await buyingOf('sand')).toEqual({ perTurn: 0.3, breaks: [] });
+    const wrong = await read('Fast-setting mortar,heavy,from ten');
+    expect(wrong.ok ? [] : wrong.faults.map(({ path }) => path)).toEqual([
+      'row 2, column weight',
+      'row 2, column price breaks',
+    ]);
   });
 
   test('reads the price of one of the unit that the row names', async () => {
