@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { archive } from '../../shared/archive.ts';
 import { otherThanLogged } from './torture/as-logged.ts';
 import { cutsAddUp } from './torture/cuts-add-up.ts';
+import { type SheetSize, sheetsAddUp } from './torture/sheets-add-up.ts';
 import { bagsKey, StockLog } from './torture/stock-log.ts';
 import { torture } from './torture/torture.ts';
 
@@ -45,6 +46,20 @@ describe('the checks of that bite', () => {
     ['a stick too many', { whole: 0, offcuts: new Map([700, 2232].map((mm) => [mm, 1])) }, false],
   ])('four of 190 mm: %s', (_, after, adds) => {
     expect(cutsAddUp(before, after as typeof before, pieces, figures)).toBe(adds);
+  });
+
+  test('sheets: whole ones and rests that are gone are no less than pieces and new rests', () => {
+    const sheet = { widthMm: 1000, lengthMm: 2000, meshMm: 25 };
+    const there = { whole: 3, rests: [{ widthMm: 1000, lengthMm: 900 }] };
+    const piece = { widthMm: 170, lengthMm: 875 };
+    const add = (whole: number, ...rests: SheetSize[]) => sheetsAddUp(there, { whole, rests }, [piece, piece], sheet);
+    // Cut side by side from the rest, or from a whole one, in openings of 25 mm: 175 wide.
+    expect(add(3, { widthMm: 650, lengthMm: 900 })).toBe(true);
+    expect(add(2, ...there.rests, { widthMm: 650, lengthMm: 2000 }, { widthMm: 350, lengthMm: 1125 })).toBe(true);
+    expect(add(3, ...there.rests)).toBe(false);
+    expect(add(3, { widthMm: 700, lengthMm: 900 })).toBe(false);
+    expect(add(4, { widthMm: 650, lengthMm: 900 })).toBe(false);
+    expect(add(3, { widthMm: 650, lengthMm: 900 }, { widthMm: 1000, lengthMm: 10 })).toBe(false);
   });
 
   test('which bags are taken: the opened one, then those without a date, then the soonest that is not past its date', () => {

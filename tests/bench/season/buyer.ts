@@ -1,8 +1,10 @@
+import { materialsInOrder } from '../../../db/stores/material-store.ts';
 import { dayOnPage, daysAfter } from './clock.ts';
 import { formsIn, type PageForm, plainText } from './page-form.ts';
 import { type Season, settle } from './season.ts';
 
 const BUYING = '/buying';
+const BOUGHT = '/buying/bought';
 
 interface BuyingLine {
   form: PageForm;
@@ -23,6 +25,15 @@ const linesOn = (html: string, today: string, action: string): BuyingLine[] =>
       return form?.action === action ? [{ form, newDay, on: dayOnPage(text, today) }] : [];
     });
 
+/** What is bought of one supplier on one day is one way. */
+const countWay = async ({ database, clock, ways, tally }: Season, { fields }: PageForm): Promise<void> => {
+  const materials = await database.read(materialsInOrder);
+  const of = materials.find(({ id }) => id === fields.material);
+  ways.add(`${clock.today()} ${of?.supplier ?? ''}`);
+  tally.bought += 1;
+  tally.ways = ways.size;
+};
+
 /** Sends the forms of all lines that are due, one after another, each from the page that the one before led to. */
 const sendDue = async (season: Season, html: string, action: string, isDue: (line: BuyingLine) => boolean) => {
   let page = html;
@@ -33,6 +44,7 @@ const sendDue = async (season: Season, html: string, action: string, isDue: (lin
     if (!line) return { page, sent: tried.size };
     tried.add(keyOf(line));
     const after = await season.visitor.send(line.form);
+    if (after && action === BOUGHT) await countWay(season, line.form);
     if (after) page = await after.page();
   }
 };
@@ -70,6 +82,6 @@ export const buyAsSaid = async (season: Season): Promise<void> => {
   if (arrived.sent > 0) await settle(season, 'arrived');
   const page = await tellLate(season, arrived.page);
   const isToBuy = ({ on }: BuyingLine): boolean => on !== null && on <= today;
-  const bought = await sendDue(season, page, '/buying/bought', isToBuy);
+  const bought = await sendDue(season, page, BOUGHT, isToBuy);
   if (bought.sent > 0) await settle(season, 'bought');
 };

@@ -145,7 +145,7 @@ export const runSeason = (
     const mishaps = disturbed ? mishapsOf(seed, yard.name, from) : NO_MISHAPS;
     const season: Season = {
       ...{ clock, database, visitor, mishaps, search, tally: emptyTally(yard.name), promises: [], standing: null },
-      toldLate: new Set(),
+      ...{ toldLate: new Set(), ways: new Set() },
       log: (words) => log(`${clock.now()} ${words}`),
     };
     const { ordersAWeek, asks, name } = yard;
@@ -156,6 +156,7 @@ export const runSeason = (
     await liveDays(season, course, from, days);
     await database.close();
     season.tally.refused = visitor.refused;
+    season.tally.days = days;
     const { user, system } = process.cpuUsage(begun);
     season.tally.seconds = Math.round((user + system) / 1e6);
     return { tally: season.tally, start, arrivals, mishaps };

@@ -17,8 +17,13 @@ const COLUMNS = [
     'later',
     'days later',
   ],
+  ...['orders a month', 'ways a month'],
   ...['overnight', 'faults', 'vanished', 'refused', 'by hand 0', '1', '2', '3 in hand', 'seconds'],
 ] as const;
+
+const MONTH_DAYS = 30.4;
+
+const aMonth = (count: number, days: number): string => (days === 0 ? '-' : ((count * MONTH_DAYS) / days).toFixed(1));
 
 const mean = (values: readonly number[]): string =>
   values.length === 0 ? '-' : (values.reduce((sum, value) => sum + value, 0) / values.length).toFixed(1);
@@ -36,6 +41,7 @@ export const rowOf = ({ program: p, byHand }: YardSeason): Row => {
     ...{ 'days ahead': mean(p.quotedDays), 'told before': mean(p.tellingDays), avoidable: String(p.avoidable) },
     ...{ alarms: String(p.alarms), nearer: String(p.forward) },
     ...{ later: String(total(p.moves)), 'days later': String(p.movedDays) },
+    ...{ 'orders a month': aMonth(p.bought, p.days), 'ways a month': aMonth(p.ways, p.days) },
     ...{ overnight: `${p.changedPours} in ${p.nights}`, faults: `${p.auditFaults} in ${p.audits}` },
     ...{ vanished: String(p.vanished), refused: String(p.refused.length), seconds: String(p.seconds) },
     ...{ 'by hand 0': none ?? '', '1': one ?? '', '2': two ?? '', '3 in hand': three ?? '' },
@@ -68,6 +74,7 @@ export const sumOf = (seasons: readonly YardSeason[]): Row => {
       audits: sum((x) => x.audits),
       auditFaults: sum((x) => x.auditFaults),
     },
+    ...{ bought: sum((x) => x.bought), ways: sum((x) => x.ways), days: sum((x) => x.days) },
     ...{ vanished: sum((x) => x.vanished), refused: all.flatMap((x) => x.refused), seconds: sum((x) => x.seconds) },
   };
   return rowOf({ program, byHand: [0, 1, 2, 3].map((place) => handSum(seasons, place)) });

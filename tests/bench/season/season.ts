@@ -33,6 +33,8 @@ export interface Season {
   standing: Standing | null;
   /** Goods whose supplier has said that they come later; they come on that day. */
   toldLate: Set<string>;
+  /** Days on which something was bought of a supplier: "2027-04-06 Builders merchant". */
+  ways: Set<string>;
   /** Told each thing worth a line in the log. */
   log(words: string): void;
 }

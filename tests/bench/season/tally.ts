@@ -54,6 +54,10 @@ export interface SeasonTally {
   givenUp: number;
   refused: { act: string; words: string; at: string; status: number }[];
   misses: string[];
+  /** Orders of a material that were placed, and ways to suppliers that they took: what was bought of one on a day is one. */
+  bought: number;
+  ways: number;
+  days: number;
   /** Of a processor. */
   seconds: number;
   searches: number;
@@ -72,5 +76,16 @@ export const emptyTally = (yard: string): SeasonTally => ({
     auditFaults: 0,
     auditWords: {},
   },
-  ...{ vanished: 0, lateTaps: 0, givenUp: 0, refused: [], misses: [], seconds: 0, searches: 0 },
+  ...{
+    vanished: 0,
+    lateTaps: 0,
+    givenUp: 0,
+    refused: [],
+    misses: [],
+    seconds: 0,
+    searches: 0,
+    bought: 0,
+    ways: 0,
+    days: 0,
+  },
 });

@@ -3,7 +3,8 @@ import type { WorkRecord } from '../../../shared/work-record.ts';
 import { needs } from '../../contract/audit-plan.mjs';
 import { dayOnPage } from '../season/clock.ts';
 import { cutsAddUp, type SticksThere } from './cuts-add-up.ts';
-import { bagsKey, offcutKey, type StockLog } from './stock-log.ts';
+import { type SheetSize, type SheetsThere, sheetsAddUp } from './sheets-add-up.ts';
+import { bagsKey, offcutKey, restKey, type StockLog } from './stock-log.ts';
 
 /** A form that was answered as done: what it said, and the yard as it was saved to a file before and after it. */
 export interface Acknowledged {
@@ -19,6 +20,7 @@ export interface Acknowledged {
 export type OnTheWay = ReadonlyMap<string, { material: string; quantity: number }>;
 
 type Material = Archive['materials'][number];
+type Casting = Archive['castings'][number];
 type Cut = { material: string; lengthMm: number; count: number };
 
 const materialOf = ({ before }: Acknowledged, id: string): Material => before.materials.find((one) => one.id === id)!;
@@ -29,7 +31,7 @@ const dayTyped = (text: string, today: string): string =>
 
 /** The bags of what came: what the form says, or as long as it keeps where the form has no field for it. */
 const bagsCame = (material: Material, { fields, today }: Acknowledged) => {
-  if (material.stickMm !== undefined) return {};
+  if (material.stickMm !== undefined || material.inSheets) return {};
   if (fields.useBy !== undefined) return fields.useBy === '' ? {} : { useBy: dayTyped(fields.useBy, today) };
   if (material.shelfLifeDays === undefined) return {};
   return { useBy: new Date(Date.parse(today) + material.shelfLifeDays * 86_400_000).toISOString().slice(0, 10) };
@@ -46,7 +48,12 @@ const counted = (log: StockLog, id: string, amount: string, offcuts: string | un
   if (amount !== '') log.count(id, Number(amount));
   if (offcuts === undefined) return;
   for (const key of [...log.amounts.keys()]) if (key.startsWith(`${id} | offcut`)) log.amounts.delete(key);
-  for (const [, length] of offcuts.matchAll(/([\d.]+) mm/g)) log.add(offcutKey(id, Number(length)), 1);
+  for (const part of offcuts.split(', ')) {
+    const [width, length] = [...part.matchAll(/([\d.]+) mm/g)].map(([, mm]) => Number(mm));
+    const count = Number(/^(\d+) of/.exec(part)?.[1] ?? 1);
+    if (width === undefined) continue;
+    log.add(length === undefined ? offcutKey(id, width) : restKey(id, width, length), count);
+  }
 };
 
 const walked = (log: StockLog, { fields }: Acknowledged): void => {
@@ -70,8 +77,8 @@ const batchBegun = (record: Batch): string => {
   return instants.sort((a, b) => Date.parse(a) - Date.parse(b))[0]!;
 };
 
-/** What a batch takes by its recipe, and what is cut for it. */
-const mixed = (log: StockLog, record: Batch, act: Acknowledged): Cut[] => {
+/** What a batch takes by its recipe, and the pieces that things are cut for. */
+const mixed = (log: StockLog, record: Batch, act: Acknowledged): Casting[] => {
   const { mixes, castings, materials } = act.before;
   const at = batchBegun(record);
   const take = (id: string, quantity: number) => log.use(materialOf(act, id), quantity, at);
@@ -85,7 +92,7 @@ const mixed = (log: StockLog, record: Batch, act: Acknowledged): Cut[] => {
       const used = (buying?.perBatch ?? 0) + (buying?.perTurn ?? 0) * record.pours.length;
       if (used > 0) log.lose(id, used);
     }
-  return pieces.flatMap(({ cuts }) => cuts);
+  return pieces;
 };
 
 type Order = Archive['orders'][number];
@@ -148,6 +155,29 @@ const cutSticks = (log: StockLog, cuts: readonly Cut[], act: Acknowledged): stri
     return [`${id}: ${JSON.stringify([...pieces])} cannot be cut so that ${before.whole} become ${after.whole}`];
   });
 
+const sheetsOf = ({ onHand, rests = [] }: Material): SheetsThere => ({
+  whole: onHand,
+  rests: rests.flatMap(({ count, ...size }) => Array.from({ length: count }, () => size)),
+});
+
+/** The same of pieces of sheets. */
+const cutSheets = (log: StockLog, castings: readonly Casting[], act: Acknowledged): string[] =>
+  act.before.materials.flatMap((material) => {
+    const { id, inSheets, sheetWidthMm: widthMm = 0, sheetLengthMm: lengthMm = 0, meshMm = 1 } = material;
+    const pieces = castings.flatMap(({ sheets = [] }) =>
+      sheets.flatMap((cut): SheetSize[] => (cut.material === id ? Array.from({ length: cut.count }, () => cut) : [])),
+    );
+    if (!inSheets || pieces.length === 0) return [];
+    const [before, after] = [sheetsOf(material), sheetsOf(act.after.materials.find((one) => one.id === id)!)];
+    log.add(bagsKey(id, {}), after.whole - before.whole);
+    for (const rest of before.rests) log.add(restKey(id, rest.widthMm, rest.lengthMm), -1);
+    for (const rest of after.rests) log.add(restKey(id, rest.widthMm, rest.lengthMm), 1);
+    if (sheetsAddUp(before, after, pieces, { widthMm, lengthMm, meshMm })) return [];
+    return [
+      `${id}: ${pieces.length} pieces cannot be cut so that ${JSON.stringify(before)} become ${JSON.stringify(after)}`,
+    ];
+  });
+
 /**
  * Writes down what an acknowledged act did to the stock: what came, was counted or spoiled by what the form says, what was used
  * by the recipes of the work that is on record since. What is cut to more or less than there was is told, in words.
@@ -160,6 +190,7 @@ export const writeDown = (log: StockLog, act: Acknowledged, onTheWay: OnTheWay):
   if (action === '/count') walked(log, act);
   const since = (act.after.workDone ?? []).slice(act.before.workDone?.length ?? 0);
   const batches = since.filter((record) => record.kind === 'poured' || record.kind === 'thrown away');
-  const cuts = batches.flatMap((record) => mixed(log, record, act));
-  return cutSticks(log, [...cuts, ...orders(log, act)], act);
+  const castings = batches.flatMap((record) => mixed(log, record, act));
+  const cuts = castings.flatMap((casting) => casting.cuts);
+  return [...cutSticks(log, [...cuts, ...orders(log, act)], act), ...cutSheets(log, castings, act)];
 };

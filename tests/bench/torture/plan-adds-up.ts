@@ -31,6 +31,7 @@ const usedBy = (yard: YardFile, plan: PlanFile): Amounts => {
     for (const [material, quantity] of needs(yard, yard.orders.find((one) => one.id === id)!).parts)
       added(used, material, quantity);
   for (const { material, offcutMm } of plan.sticks) if (offcutMm === undefined) added(used, material, 1);
+  for (const { material, rest } of plan.sheets ?? []) if (rest === undefined) added(used, material, 1);
   return used;
 };
 

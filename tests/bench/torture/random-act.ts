@@ -38,6 +38,13 @@ const materialOf = ({ yard }: Known, id: string) => yard.materials.find((one) =>
 const counted: Fill = ({ fields }, known) => {
   const material = materialOf(known, fields.material ?? '');
   if (!material) return null;
+  if (material.inSheets) {
+    const rests = (material.rests ?? []).flatMap(({ widthMm, lengthMm, count }) =>
+      Array(count).fill(`${widthMm} mm by ${lengthMm} mm`),
+    );
+    const there = known.dice.chance(0.3) ? [...rests.slice(1), `${known.dice.step(200, 900, 25)} mm by 650 mm`] : rests;
+    return { counted: whole(known.dice, material.onHand), offcuts: there.join(', ') };
+  }
   if (material.stickMm === undefined) return { counted: nearly(known.dice, material.onHand) };
   const offcuts = (material.offcuts ?? []).flatMap(({ lengthMm, count }) => Array(count).fill(`${lengthMm} mm`));
   const seen = known.dice.chance(0.3) ? [...offcuts.slice(1), `${known.dice.step(400, 1500, 50)} mm`] : offcuts;
@@ -59,7 +66,7 @@ const walked: Fill = ({ fields }, known) => {
   return Object.fromEntries(
     dice.some(rows, dice.whole(1, 4)).map((row): [string, string] => {
       const material = materialOf(known, fields[`stock${row}Id`]!)!;
-      const isCut = material.stickMm !== undefined;
+      const isCut = material.stickMm !== undefined || material.inSheets;
       return [`stock${row}`, isCut ? whole(dice, material.onHand) : nearly(dice, material.onHand)];
     }),
   );

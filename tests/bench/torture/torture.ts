@@ -204,11 +204,29 @@ class Torture {
 /** Opened bags of the mortar keep for some days from the first morning on, so that bag dates and openings are both met. */
 const OPENED = { opensBy: '1', openedDays: '10' };
 
-const withOpenedBags = async (visitor: PageVisitor): Promise<void> => {
-  const path = '/yard/stock/fast-setting-mortar';
+const withOpenedBags = (visitor: PageVisitor): Promise<void> =>
+  changed(visitor, '/yard/stock/fast-setting-mortar', OPENED);
+
+/** The panels of the demo that mesh goes into. */
+const WITH_MESH = ['panel-1200', 'panel-900', 'panel-600', 'panel-450'];
+
+const changed = async (visitor: PageVisitor, path: string, fields: Record<string, string>): Promise<void> => {
   const form = formsIn(await visitor.page(path)).find(({ action }) => action === path)!;
-  const answer = await visitor.send(path, { ...form.fields, ...OPENED });
-  if (!answer.done) throw new Error(`The mortar could not be changed: ${plainText(answer.html)}`);
+  const answer = await visitor.send(path, { ...form.fields, ...fields });
+  if (!answer.done) throw new Error(`${path} could not be changed: ${plainText(answer.html)}`);
+};
+
+/** Mesh is bought in whole sheets that each panel is cut from, so that rests of sheets are met as well. */
+const withSheets = async (visitor: PageVisitor): Promise<void> => {
+  for (const panel of WITH_MESH)
+    await changed(visitor, `/yard/panels/${panel}`, { 'part-0': '', 'partQuantity-0': '' });
+  await changed(visitor, '/yard/stock/mesh', {
+    inSheets: 'sheets',
+    unit: 'sheet',
+    onHand: '1',
+    pack: '1',
+    minimum: '0',
+  });
 };
 
 const lived = async (torture: Torture, { acts, kills, seed }: TortureOptions): Promise<Archive> => {
@@ -221,6 +239,7 @@ const lived = async (torture: Torture, { acts, kills, seed }: TortureOptions): P
   );
   const { visitor } = torture;
   await withOpenedBags(visitor);
+  await withSheets(visitor);
   let yard = await savedYard(visitor);
   const log = new StockLog(yard.yard.timeZone);
   log.startFrom(yard);
