@@ -41,6 +41,9 @@ const screensFor = (person: Person | null) =>
 const SignedIn: FC<{ person: Person }> = ({ person }) => (
   <form class="signed-in" method="post" action="/sign-out">
     {person.name}
+    <a href="/password" class="button quiet">
+      Password
+    </a>
     <button type="submit" class="button quiet">
       Sign out
     </button>

@@ -1,13 +1,14 @@
 import { type Context, Hono } from 'hono';
 import type { Person } from '../../shared/person.ts';
-import { InvitedPage, SIGN_IN, SignInPage } from '../../views/access/sign-in-page.tsx';
+import { InvitedPage, OWN_PASSWORD, OwnPasswordPage, SIGN_IN, SignInPage } from '../../views/access/sign-in-page.tsx';
 import { PlainPage } from '../../views/plain/plain-page.tsx';
-import { followInvitation, invitedBy, signIn, signOut } from '../usecases/access/sign-in.ts';
+import { changeOwnPassword } from '../usecases/access/own-password.ts';
+import { followInvitation, invitedBy, signIn, signOut, signOutEverywhere } from '../usecases/access/sign-in.ts';
 import { missing } from './failures.tsx';
 import { errorsByField, readForm } from './form.ts';
 import { ownPath, page } from './page.tsx';
 import type { Screens } from './screens.ts';
-import { forgetSession, rememberSession, sessionSecret } from './signed-in.ts';
+import { forgetSession, personAt, rememberSession, sessionSecret } from './signed-in.ts';
 import { countedTries } from './tries.ts';
 
 interface Asked {
@@ -35,6 +36,9 @@ export const notYours = (c: Context, { role }: Person) =>
     { status: 403 },
   );
 
+const tooMany = (minutes: number): string =>
+  `Too many tries. Wait ${minutes === 1 ? 'a minute' : `${minutes} minutes`}.`;
+
 const startOf = ({ role }: Pick<Person, 'role'>): string => (role === 'yard' ? '/today' : '/');
 
 /** How somebody gets in, and out. None of it is a change of the yard. */
@@ -58,7 +62,7 @@ export const signInRoutes = ({ context, isSecure }: Screens): Hono => {
     const now = context();
     const again = (errors: Record<string, string>) => signInPage(c, { typed: name, back: ownPath(back), errors });
     const wait = tries.begin(name, now.now);
-    if (wait > 0) return again({ password: `Too many tries. Wait ${wait === 1 ? 'a minute' : `${wait} minutes`}.` });
+    if (wait > 0) return again({ password: tooMany(wait) });
     const secret = await signIn(now, name, password);
     if (!secret.ok) return again(errorsByField(secret.faults));
     tries.right(name);
@@ -67,6 +71,34 @@ export const signInRoutes = ({ context, isSecure }: Screens): Hono => {
   });
   routes.post('/sign-out', async (c) => {
     await signOut(context(), sessionSecret(c));
+    forgetSession(c);
+    return c.redirect(SIGN_IN, 303);
+  });
+  const ownPassword = (c: Context, { name }: Person, errors: Record<string, string>) =>
+    page(c, { title: 'Your password' }, <OwnPasswordPage {...{ name, errors }} />, {
+      status: Object.keys(errors).length > 0 ? 422 : 200,
+    });
+  routes.get(OWN_PASSWORD, (c) => {
+    const person = personAt(c);
+    return person ? ownPassword(c, person, {}) : missing(c);
+  });
+  routes.post(OWN_PASSWORD, async (c) => {
+    const person = personAt(c);
+    if (!person) return missing(c);
+    const { before = '', password = '' } = await readForm(c);
+    const now = context();
+    const wait = tries.begin(person.name, now.now);
+    if (wait > 0) return ownPassword(c, person, { before: tooMany(wait) });
+    const secret = await changeOwnPassword(now, person, { before, password });
+    if (!secret.ok) return ownPassword(c, person, errorsByField(secret.faults));
+    tries.right(person.name);
+    rememberSession(c, secret.value, isSecure);
+    return c.redirect(startOf(person), 303);
+  });
+  routes.post('/sign-out-everywhere', async (c) => {
+    const person = personAt(c);
+    if (!person) return missing(c);
+    await signOutEverywhere(context(), person.id);
     forgetSession(c);
     return c.redirect(SIGN_IN, 303);
   });

@@ -35,7 +35,7 @@ const FOR_ANYBODY = /^\/(sign-in|invited\/[\w-]+|assets\/.*|sw\.js|healthz|ready
 
 /** Today, the moulds and counting: no prices, no orders but through what is packed today. */
 const FOR_THE_YARD =
-  /^\/(today|moulds|mould|piece|photo|count|changes\/stream|sign-out|undo|no-signal|api\/v1\/(today|moulds|stock))(\/.*)?$/;
+  /^\/(today|moulds|mould|piece|photo|count|changes\/stream|sign-out|sign-out-everywhere|password|undo|no-signal|api\/v1\/(today|moulds|stock))(\/.*)?$/;
 
 /** What only an owner may: who comes in, and all of the data in one file. */
 const FOR_OWNERS = /^\/(people|yard\/files)(\/.*)?$/;

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { recentChanges } from '../../db/stores/change-store.ts';
 import { countedTries } from '../../src/http/tries.ts';
 import { type BehindDoor, behindDoor, cookieOf, OWNER } from '../support/behind-door.ts';
-import { DEMO_NOW, textOf, withDemo } from '../support/screens.ts';
+import { DEMO_NOW, demoScreens, textOf, withDemo } from '../support/screens.ts';
 import { databaseFilled } from '../support/temporary-database.ts';
 
 const demoBehindDoor = async () => {
@@ -167,6 +167,52 @@ describe('somebody who was invited', () => {
     await screens.post('/people/removed', { person: '2' }, owner);
     expect((await screens.get('/orders', again)).status).toBe(401);
     expect((await screens.post('/sign-in', { name: 'Anna', password: 'the long one of Anna' })).status).toBe(401);
+  });
+});
+
+describe("a password of one's own", () => {
+  const [BEFORE, AFTER] = [OWNER.password, 'five other words nobody says'];
+
+  test('is changed with the one of before, and ends every session but the one it was changed in', async () => {
+    const { get, post, signedIn } = await demoBehindDoor();
+    const [desk, phone] = [await signedIn(OWNER), await signedIn(OWNER)];
+    expect(await textOf(await get('/password', desk))).toContain('Another password for Maria.');
+    for (const [form, field, words] of [
+      [{ before: 'not the one at all', password: AFTER }, 'before', 'That is not your password as it is now.'],
+      [{ before: BEFORE, password: 'short' }, 'password', 'At least 12 letters.'],
+    ] as const) {
+      const refused = await post('/password', form, desk);
+      expect(refused.status).toBe(422);
+      expect(/id="(\w+)-error"[^>]*>([^<]*)/.exec(await refused.text())?.slice(1)).toEqual([
+        field,
+        expect.stringContaining(words),
+      ]);
+    }
+    const changed = await post('/password', { before: BEFORE, password: AFTER }, desk);
+    expect([changed.status, changed.headers.get('Location')]).toEqual([303, '/']);
+    for (const old of [desk, phone]) expect((await get('/orders', old)).status).toBe(401);
+    expect((await get('/orders', { Cookie: cookieOf(changed) })).status).toBe(200);
+    expect((await post('/sign-in', OWNER)).status).toBe(401);
+    expect((await post('/sign-in', { ...OWNER, password: AFTER })).status).toBe(303);
+  });
+
+  test('guessed at from an open browser waits as signing in does; one tap ends all sessions of one person alone', async () => {
+    const screens = await demoBehindDoor();
+    const [owner, phone] = [await screens.signedIn(OWNER), await screens.signedIn(OWNER)];
+    const { cookie } = await invited(screens, owner, 'Ben', 'yard');
+    const guess = () => screens.post('/password', { before: 'four words of somebody', password: AFTER }, cookie);
+    for (let n = 0; n < 5; n += 1) expect(await textOf(await guess())).toContain('That is not your password');
+    expect(await textOf(await guess())).toContain('Too many tries. Wait a minute.');
+    const out = await screens.post('/sign-out-everywhere', {}, owner);
+    expect([out.status, out.headers.get('Location')]).toEqual([303, '/sign-in']);
+    for (const old of [owner, phone]) expect((await screens.get('/orders', old)).status).toBe(401);
+    expect((await screens.get('/today', cookie)).status).toBe(200);
+  });
+
+  test("is nobody's at the one desk, where nobody has to sign in", async () => {
+    const { get, post } = await demoScreens();
+    expect((await get('/password')).status).toBe(404);
+    for (const path of ['/password', '/sign-out-everywhere']) expect((await post(path, {})).status).toBe(404);
   });
 });
 

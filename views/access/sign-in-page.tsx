@@ -5,7 +5,11 @@ import { described, Field, type FieldErrors, FormErrors, TextField } from '../pa
 
 export const SIGN_IN = '/sign-in';
 
+/** Where somebody chooses another password for themselves. */
+export const OWN_PASSWORD = '/password';
+
 interface PasswordProps {
+  name?: string;
   label: string;
   /** "new-password" where one is chosen, for programs that keep passwords. */
   autocomplete: 'current-password' | 'new-password';
@@ -13,9 +17,9 @@ interface PasswordProps {
   errors: FieldErrors;
 }
 
-const PasswordField: FC<PasswordProps> = ({ label, autocomplete, hint, errors }) => (
-  <Field name="password" label={label} errors={errors} {...(hint ? { hint } : {})}>
-    <input {...described('password', errors, hint)} type="password" autocomplete={autocomplete} required />
+const PasswordField: FC<PasswordProps> = ({ name = 'password', label, autocomplete, hint, errors }) => (
+  <Field name={name} label={label} errors={errors} {...(hint ? { hint } : {})}>
+    <input {...described(name, errors, hint)} type="password" autocomplete={autocomplete} required />
   </Field>
 );
 
@@ -54,6 +58,28 @@ export const InvitedPage: FC<{ name: string; action: string; errors: FieldErrors
       <div class="buttons">
         <Button kind="main">Keep it and go on</Button>
       </div>
+    </form>
+  </>
+);
+
+/** Another password of one's own, and an end to all that is signed in by the one of before. */
+export const OwnPasswordPage: FC<{ name: string; errors: FieldErrors }> = ({ name, errors }) => (
+  <>
+    <Answer note="Every other browser and phone in which you are signed in has to sign in anew.">
+      {`Another password for ${name}.`}
+    </Answer>
+    <FormErrors errors={errors} lead="Your password is as it was." />
+    <form class="form" method="post" action={OWN_PASSWORD}>
+      <PasswordField name="before" label="Password as it is now" autocomplete="current-password" errors={errors} />
+      <PasswordField label="New password" autocomplete="new-password" hint={HINT} errors={errors} />
+      <div class="buttons">
+        <Button kind="main">Change it</Button>
+      </div>
+    </form>
+    <h2>A phone was lost</h2>
+    <p>Whoever has it is signed out at once, and so are you here.</p>
+    <form class="buttons" method="post" action="/sign-out-everywhere">
+      <Button>Sign me out everywhere</Button>
     </form>
   </>
 );

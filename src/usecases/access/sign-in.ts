@@ -15,7 +15,8 @@ import { hashOf, newSecret } from '../core/secret.ts';
 import { whoTyped } from '../typed/who-form.ts';
 import { hashPassword, isPassword, passwordTyped } from './password.ts';
 
-type Moment = Pick<UseCaseContext, 'database' | 'now'>;
+/** What a use case of the door needs. */
+export type Moment = Pick<UseCaseContext, 'database' | 'now'>;
 
 const DAY_MS = 86_400_000;
 /** A browser stays signed in for so long, however much it is used. */
@@ -29,7 +30,7 @@ const isOver = (until: string, now: string): boolean => Date.parse(until) <= Dat
 const WRONG = 'The name or the password is not right.';
 
 /** A session for somebody: its secret is given here and never again. */
-const sessionFor = async ({ database, now }: Moment, person: number): Promise<string> => {
+export const sessionFor = async ({ database, now }: Moment, person: number): Promise<string> => {
   const secret = newSecret();
   const entry = {
     person,
