@@ -33,7 +33,8 @@ import { referenceFaults } from './yard-references.ts';
 export const ARCHIVE_VERSION = 1;
 
 const castingSize = z.strictObject({ length: typedLength, height: typedLength, thickness: typedLength });
-const { format: _format, version: _version, orders: _orders, ...ofYardFile } = yardFile.shape;
+// What went wrong is in an archive as the records themselves.
+const { format: _format, version: _version, orders: _orders, record: _record, ...ofYardFile } = yardFile.shape;
 
 /**
  * A yard file with all else that is written down about a yard: customers, past orders, notes, sizes, water, what is kept ready, pieces to mend, work done, the stock book,

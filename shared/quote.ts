@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { wholePositive } from './number.ts';
+import { promiseOdds } from './promise-odds.ts';
 import { date, instant } from './time.ts';
 
 /** What holds a date: relaxing it alone brings `earliestOn` forward by `daysSooner`. */
@@ -13,6 +14,9 @@ const quoteLimit = z.strictObject({
 /** One real gain: `limit` is a kind of relaxation, `what` the id it is about, `change` says it in plain words. */
 export type QuoteLimit = z.infer<typeof quoteLimit>;
 
+/** The first day by which the order is ready with such odds; null beyond the horizon. */
+const dayByOdds = z.strictObject({ share: promiseOdds, on: date.nullable() });
+
 /** When an order could be ready. All dates null, with a reason, when it cannot be made. */
 const quote = z.strictObject({
   earliestAt: instant.nullable(),
@@ -21,11 +25,12 @@ const quote = z.strictObject({
   ifFirstOn: date.nullable(),
   proven: z.boolean(),
   limits: z.array(quoteLimit),
+  odds: z.array(dayByOdds).optional(),
   reason: z.string().optional(),
 });
 /**
  * The answer to "when could it be ready?". Days are hand-over days; `earliestAt` is the minute behind `earliestOn`.
  * `ifFirstOn` lets other orders get later, `earliestOn` does not. `proven`: no plan whatever has it on an earlier day; where it
- * is false, none was found.
+ * is false, none was found. `odds`: there where `promiseOn` goes by them.
  */
 export type Quote = z.infer<typeof quote>;

@@ -14,6 +14,7 @@ import { temperatureStep, weather } from './temperature.ts';
 import { date, dateIn, isDate, isInstant, isTimeZone } from './time.ts';
 import { extraWindow, workWindow } from './work.ts';
 import { yard } from './yard.ts';
+import { yardRecord } from './yard-record.ts';
 import { referenceFaults } from './yard-references.ts';
 
 /** Version 1 had less in it; what it has means the same but for the sealing coat, so that a file of it is one of version 2. */
@@ -41,6 +42,7 @@ export const yardFile = z.strictObject({
   orders: z.array(order),
   keep: keep.optional(),
   begun: begun.optional(),
+  record: yardRecord.optional(),
 });
 /** A yard file once read: every default filled in. Only what `readYardFile` passed also holds together. */
 export type YardFile = z.infer<typeof yardFile>;

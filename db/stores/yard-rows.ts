@@ -11,7 +11,7 @@ import { rowOfDays } from './supplier-store.ts';
 import { weatherHours, weatherRows } from './temperature-store.ts';
 
 const yardRow = (held: StoreRows, { yard, keep, weather }: YardFile) => {
-  const { now: _now, ...facts } = filled(yard, 'rackSpaces', 'handoverDays');
+  const { now: _now, ...facts } = filled(yard, 'rackSpaces', 'handoverDays', 'promiseOdds');
   const fixedHours = held.yards[0]?.fixedHours ?? Number(yards.fixedHours.default);
   return [{ ...facts, ...weatherHours(weather), id: 1, keep: keep ?? null, fixedHours }];
 };

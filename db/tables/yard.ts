@@ -1,6 +1,7 @@
 import { sql } from 'drizzle-orm';
 import { check, integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
 import type { Keep } from '../../shared/plan.ts';
+import type { PromiseOdds } from '../../shared/promise-odds.ts';
 import { USUAL_HOURS } from '../../shared/temperature.ts';
 import type { Weekday } from '../../shared/time.ts';
 import { neverNegative } from './limits.ts';
@@ -19,6 +20,8 @@ export const yards = sqliteTable(
     clearUpMinutes: integer().notNull(),
     handoverDays: text({ mode: 'json' }).$type<Weekday[]>(),
     sessionsInHand: integer().notNull(),
+    /** How often a date that is promised is to be kept; empty: as usual. */
+    promiseOdds: real().$type<PromiseOdds>(),
     /** What is ordered may come so many days late. */
     deliveryDaysInHand: integer().notNull().default(0),
     /** "HH:MM": what comes on a day is there by then. */

@@ -2,11 +2,13 @@ import type { Context } from 'hono';
 import { Hono } from 'hono';
 import { MOST_ROWS, questionOf, rowField } from '../../views/first/asked.ts';
 import { FirstPage, Standing } from '../../views/first/first-page.tsx';
+import { HowSurePage, QuestionOddsPart } from '../../views/first/how-sure.tsx';
 import { ReadyPart } from '../../views/first/ready-part.tsx';
 import { PairList, TwoAtOncePage } from '../../views/first/two-at-once.tsx';
 import { dismissNotice } from '../usecases/changes/dismiss-notice.ts';
 import type { UseCaseContext } from '../usecases/core/context.ts';
 import { askPairs } from '../usecases/first/ask-pairs.ts';
+import { oddsOfQuestion } from '../usecases/first/odds-of-question.ts';
 import { showFirst } from '../usecases/first/show-first.ts';
 import { type QuestionModel, showQuestion } from '../usecases/first/show-question.ts';
 import { dateReading } from '../usecases/plan/date-reading.ts';
@@ -14,7 +16,7 @@ import { wholeTyped } from '../usecases/typed/form-fields.ts';
 import { questionTyped } from '../usecases/typed/order-form.ts';
 import { errorsByField, readForm } from './form.ts';
 import { doneNotice } from './notice.ts';
-import { ownPath, page, wantsPart } from './page.tsx';
+import { FIRST_PAINT_MS, ownPath, page, wantsPart } from './page.tsx';
 import { rowsInAddress } from './question-rows.ts';
 import type { Screens } from './screens.ts';
 
@@ -29,13 +31,14 @@ const asErrors = (faults: Parameters<typeof errorsByField>[0]) => {
   );
 };
 
-/** Where an answer takes longer than this the page goes out without it, and asks for it by itself. */
-const FIRST_PAINT_MS = 100;
-
 const NO_NUMBER = 'How many? Write a whole number, 1 or more.';
 
 const asRows = (rows: ReturnType<typeof rowsInAddress>) =>
   rows.map(({ what, number }) => ({ what, quantity: wholeTyped(number) }));
+
+/** The rows of a question on a page of its own, where nothing is chosen beforehand. */
+const chosenRows = (c: Context) =>
+  asRows(rowsInAddress(c)).map(({ what, quantity }) => ({ what: what ?? '', quantity }));
 
 /** What cannot be read of rows that made no line. */
 const rowErrors = (rows: QuestionModel['rows']) =>
@@ -93,11 +96,19 @@ export const firstRoutes = ({ context }: Screens): Hono => {
     return page(c, frame, content, { status: wrong ? 422 : 200 });
   });
   routes.get('/two-at-once', async (c) => {
-    const rows = asRows(rowsInAddress(c)).map(({ what, quantity }) => ({ what: what ?? '', quantity }));
-    const model = await askPairs(context(), rows);
+    const model = await askPairs(context(), chosenRows(c));
     if (wantsPart(c)) return page(c, { title: 'Two at once' }, <PairList model={model} />);
     const content = <TwoAtOncePage model={model} back={`/${new URL(c.req.url).search}`} />;
     const frame = { title: 'Two changes at once', at: 'when', yardName: model.yardName } as const;
+    return page(c, frame, content, { status: model.asked ? 200 : 422 });
+  });
+  routes.get('/how-sure', async (c) => {
+    const now = context();
+    const read = questionTyped({ wantedOn: (c.req.query('wantedOn') ?? '').trim() }, await dateReading(now));
+    const model = await oddsOfQuestion(now, chosenRows(c), read.wantedOn);
+    if (wantsPart(c)) return page(c, { title: 'How sure is it?' }, <QuestionOddsPart model={model} />);
+    const content = <HowSurePage model={model} back={`/${new URL(c.req.url).search}`} />;
+    const frame = { title: 'How sure is it?', at: 'when', yardName: model.yardName } as const;
     return page(c, frame, content, { status: model.asked ? 200 : 422 });
   });
   routes.get('/standing', async (c) => {

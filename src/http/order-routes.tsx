@@ -34,7 +34,7 @@ import { asSent, atOnce, withDays } from './form-route.tsx';
 import { formsOnPage, type PageForm } from './forms-on-page.tsx';
 import { doneNotice } from './notice.ts';
 import { orderFirst } from './order-first.ts';
-import { page, wantsPart } from './page.tsx';
+import { FIRST_PAINT_MS, page, wantsPart } from './page.tsx';
 import type { Screens } from './screens.ts';
 import { searched } from './searched.ts';
 
@@ -42,7 +42,8 @@ const idOf = (c: Context): string => c.req.param('id') ?? '';
 
 const orderPage = async (c: Context, context: UseCaseContext, refused: RefusedForm | null) => {
   const id = idOf(c);
-  const model = await showOrder(context, id);
+  const isPatient = wantsPart(c) || c.req.query('wait') !== undefined;
+  const model = await showOrder(context, id, isPatient ? undefined : FIRST_PAINT_MS);
   if (!model) return null;
   const limits = c.req.query('holds') === undefined ? undefined : await limitsOfOrder(context, id);
   const odds = c.req.query('sure') === undefined ? undefined : await oddsOfOrder(context, id);
@@ -50,7 +51,8 @@ const orderPage = async (c: Context, context: UseCaseContext, refused: RefusedFo
   const { errors = {}, typed = {} } = refused ?? {};
   const asked = refused?.effect ? { form: refused.form, effect: refused.effect } : null;
   const shown = { model, money, errors, typed, asked, limits, odds, notice: await doneNotice(c, context) };
-  const frame = { title: `Order ${id}`, at: 'orders', yardName: model.yardName } as const;
+  const waiting = model.tell === 'coming' ? { withoutScript: `${orderPath(id)}?wait=yes` } : {};
+  const frame = { title: `Order ${id}`, at: 'orders', yardName: model.yardName, ...waiting } as const;
   return { frame, content: <OrderPage {...shown} holdUntil={holdUntil(model.today)} /> };
 };
 

@@ -15,6 +15,9 @@ const wantsFragment = (c: Context): boolean => c.req.header('HX-Request-Type') =
 /** htmx asks for the part of a page that moves, and not for all of its `main`, as it does after a form changed something. */
 export const wantsPart = (c: Context): boolean => wantsFragment(c) && !c.req.header('HX-Target')?.endsWith('#page');
 
+/** What takes longer than this to find out is left out of a page at first, which asks for it by itself. */
+export const FIRST_PAINT_MS = 100;
+
 /** The text of what is to be shown. A long list in it is drawn bit by bit, so that others are let in. */
 const drawn = async (content: Child): Promise<string> => leadToFaults(String(await (<>{content}</>).toString()));
 

@@ -1,8 +1,8 @@
 import { dateOfDay, dayNumber } from '../../shared/time.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
+import type { YardRecord } from '../../shared/yard-record.ts';
 import { dateOdds, dayWith } from '../../src/engine/odds/date-odds.ts';
 import { wilson } from '../../src/engine/odds/wilson.ts';
-import type { YardRecord } from '../../src/engine/odds/yard-record.ts';
 import { planWithMemory } from '../../src/engine/plan.ts';
 import { type Dice, diceOf } from '../support/random-yard/dice.ts';
 import { scaledYard } from '../support/scaled-yard.ts';

@@ -19,7 +19,7 @@ describe('what goes wrong', () => {
     const text = await textOf(await get('/yard/goes-wrong'));
     expect(text).toMatch(/^No piece and no day of work is on record yet, so guesses are counted on\./);
     expect(text).toContain('Counted on: 1 in 20, a guess. Nothing is on record yet.');
-    expect(text).toContain('days are promised with the yard’s sessions in hand.');
+    expect(text).toContain('No date hangs on this until 200 pieces and 100 days with work are on record');
   });
 
   // 1 of 20 guessed and 2 of 20 seen are 3 of 40; 1 of 15 and 1 of 3 are 2 of 18; a delivery three days late.

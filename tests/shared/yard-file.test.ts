@@ -90,6 +90,16 @@ describe('one fault, with its path', () => {
     [['moulds'], {}, 'moulds: has to be of type array'],
     [['orders', 0, 'lines', 0, 'quantity'], 0.5, 'orders[0].lines[0].quantity: has to be a whole number'],
     [['orders', 0, 'id'], '', 'orders[0].id: is empty'],
+    [['yard', 'promiseOdds'], 0.7, 'yard.promiseOdds: has to be 0.5, 0.8, 0.9, 0.95'],
+    [
+      ['record'],
+      {
+        pieces: [{ mould: 'gone', casting: 'gone', of: 3, mend: 2, scrap: 2 }],
+        sessions: { bad: 0, of: 0 },
+        deliveries: [],
+      },
+      'record.pieces[0].scrap: is more than there were',
+    ],
   ])('%j %j', (path, value, fault) => expect(faultsOf(withAt(path, value))).toContain(fault));
 });
 

@@ -1,5 +1,6 @@
 import type { FC } from 'hono/jsx';
 import { daysText } from '../../shared/days-text.ts';
+import { oddsWords } from '../../shared/promise-odds.ts';
 import type { ChosenDate, PushedDate } from '../../src/usecases/first/chosen-date.ts';
 import { dayText } from '../parts/day-text.ts';
 import { countWord } from '../parts/quantity-text.ts';
@@ -16,6 +17,8 @@ const chosenText = (chosen: ChosenDate, today: string): string => {
       return `Yes, ${on} can be kept, and no promised date moves.`;
     case 'yes, with no time in hand':
       return `Yes, ${on} can be kept by today's plan, but with no time in hand.`;
+    case 'yes, but less often':
+      return `Yes, ${on} can be kept by today's plan, but less often than ${oddsWords(chosen.than)} times.`;
     case 'passed':
       return `${on} has passed.`;
     case 'not asked yet':

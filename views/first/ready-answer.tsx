@@ -1,5 +1,6 @@
 import type { FC } from 'hono/jsx';
 import { daysText } from '../../shared/days-text.ts';
+import { oddsWords } from '../../shared/promise-odds.ts';
 import type { ReadyFacts } from '../../src/usecases/first/ask-when.ts';
 import type { ContentsLine } from '../../src/usecases/orders/order-contents.ts';
 import { contentsText } from '../orders/order-text.ts';
@@ -18,15 +19,20 @@ export const tellOn = ({ promiseOn, earliestOn }: Pick<ReadyFacts, 'promiseOn' |
 export const inHandText = (sessions: number): string =>
   `${countWord(sessions)} ${sessions === 1 ? 'session' : 'sessions'} in hand`;
 
-type InHand = Pick<ReadyFacts, 'promiseOn' | 'sessionsInHand' | 'deliveryDaysInHand'>;
+type InHand = Pick<ReadyFacts, 'promiseOn' | 'promiseOdds' | 'sessionsInHand' | 'deliveryDaysInHand'>;
 
-/** "With one session in hand and 7 days for deliveries": what lies before the day to promise; empty where nothing does. */
-const withInHandText = ({ promiseOn, sessionsInHand, deliveryDaysInHand: days }: InHand): string => {
+/** "Kept 9 in 10 times, by the yard's record", or "With one session in hand and 7 days for deliveries": what lies before the day to promise; empty where nothing does. */
+const withInHandText = ({ promiseOn, promiseOdds, sessionsInHand, deliveryDaysInHand: days }: InHand): string => {
+  if (promiseOdds !== null) return `Kept ${oddsWords(promiseOdds)} times, by the yard's record`;
   if (promiseOn === null || sessionsInHand + days === 0) return '';
   if (sessionsInHand === 0) return `With ${daysText(days)} in hand for deliveries`;
   const deliveries = days === 0 ? '' : ` and ${daysText(days)} for deliveries`;
   return `With ${inHandText(sessionsInHand).toLowerCase()}${deliveries}`;
 };
+
+/** How the earliest day differs from the one to promise. */
+const withoutText = ({ promiseOdds }: ReadyFacts): string =>
+  promiseOdds === null ? 'without' : 'if nothing goes wrong';
 
 /** What the first line leaves out: how much sooner it could be, and what the date rests on. */
 export const readyNote = (facts: ReadyFacts, today: string): string => {
@@ -36,7 +42,9 @@ export const readyNote = (facts: ReadyFacts, today: string): string => {
   const looking = facts.isLooking ? ' A sooner day is still looked for.' : '';
   const rest = `By today's plan; no promised date moves.${looking}`;
   if (sooner === null) return inHand ? `${inHand}. ${rest}` : rest;
-  return isProven ? `${inHand}. ${sooner} at the earliest. ${rest}` : `${inHand}; ${sooner} without. ${rest}`;
+  return isProven
+    ? `${inHand}. ${sooner} at the earliest. ${rest}`
+    : `${inHand}; ${sooner} ${withoutText(facts)}. ${rest}`;
 };
 
 /**
@@ -46,7 +54,8 @@ export const readyNote = (facts: ReadyFacts, today: string): string => {
 export const soonerHeading = (facts: ReadyFacts, today: string): string => {
   const { earliestOn } = facts;
   if (earliestOn === null || tellOn(facts) === earliestOn) return "What would make it sooner, by today's plan:";
-  return `Without time in hand it is ${dayText(earliestOn, today)}. What would make that sooner, by today's plan:`;
+  const without = facts.promiseOdds === null ? 'Without time in hand' : 'If nothing goes wrong';
+  return `${without} it is ${dayText(earliestOn, today)}. What would make that sooner, by today's plan:`;
 };
 
 /** Something that would bring a date forward, in a sentence, with the day it would then be. */
@@ -100,8 +109,8 @@ export const ReadyAnswer: FC<{ facts: ReadyFacts; asked: readonly ContentsLine[]
 };
 
 /** The earliest day, which is told without time in hand; called that only where no plan has a sooner one. */
-const soonerText = (isProven: boolean, day: string): string =>
-  isProven ? `At the earliest ${day}.` : `${day} without, by today's plan.`;
+const soonerText = (facts: ReadyFacts, day: string): string =>
+  facts.isProven ? `At the earliest ${day}.` : `${day} ${withoutText(facts)}, by today's plan.`;
 
 /** In a form that is still being filled in: the date alone, smaller than the page's own answer. */
 export const ReadyLine: FC<{ facts: ReadyFacts; today: string }> = ({ facts, today }) => {
@@ -114,9 +123,7 @@ export const ReadyLine: FC<{ facts: ReadyFacts; today: string }> = ({ facts, tod
         <>
           <strong>Ready {dayText(date, today)}</strong> by today's plan, once that is promised below.
           {withInHandText(facts) && ` ${withInHandText(facts)}.`}
-          {facts.earliestOn &&
-            facts.earliestOn !== date &&
-            ` ${soonerText(facts.isProven, dayText(facts.earliestOn, today))}`}
+          {facts.earliestOn && facts.earliestOn !== date && ` ${soonerText(facts, dayText(facts.earliestOn, today))}`}
         </>
       )}
     </p>

@@ -6,6 +6,7 @@ import { Button } from '../parts/button.tsx';
 import { RestsOn } from '../parts/rests-on.tsx';
 import { type AskedModel, questionOf, rowField } from './asked.ts';
 import { ChosenAnswer } from './chosen-answer.tsx';
+import { HowSure } from './how-sure.tsx';
 import { ReadyAnswer, soonerHeading, soonerOnes } from './ready-answer.tsx';
 import { flagsOf, weeksShown } from './weeks-shown.ts';
 import { WeeksStrip } from './weeks-strip.tsx';
@@ -123,6 +124,7 @@ export const ReadyPart: FC<{ asked: AskedModel; today: string }> = ({ asked, tod
             flags={flagsOf(facts, wanted, today)}
             marks={soonerOnes(facts, today).map(({ on }) => on)}
           />
+          <HowSure asked={asked} facts={facts} />
           <SoonerPart {...{ asked, facts, today }} />
           <RestsOn guessed={restsOn} />
         </>

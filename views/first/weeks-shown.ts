@@ -58,16 +58,17 @@ export interface WeeksFlag {
 
 /** The dates that the answer speaks of, each once: one that is earliest and the one to promise has both words. */
 export const flagsOf = (
-  { earliestOn, promiseOn }: Pick<ReadyFacts, 'earliestOn' | 'promiseOn'>,
+  { earliestOn, promiseOn, promiseOdds }: Pick<ReadyFacts, 'earliestOn' | 'promiseOn' | 'promiseOdds'>,
   wantedOn: string | null,
   today: string,
 ): WeeksFlag[] => {
   const flag = (look: WeeksFlag['look'], date: string | null, word: string): WeeksFlag[] =>
     date === null ? [] : [{ look, date, text: `${word} ${dayText(date, today)}` }];
+  const without = promiseOdds === null ? 'without time in hand' : 'at best';
   return [
     ...flag('wanted', wantedOn !== null && wantedOn >= today ? wantedOn : null, 'wanted'),
     ...(promiseOn === null || promiseOn === earliestOn
       ? flag('promise', earliestOn, 'ready')
-      : [...flag('earliest', earliestOn, 'without time in hand'), ...flag('promise', promiseOn, 'ready')]),
+      : [...flag('earliest', earliestOn, without), ...flag('promise', promiseOn, 'ready')]),
   ];
 };

@@ -1,4 +1,4 @@
-import type { OddsFacts, SpareFacts } from '../../src/usecases/orders/odds-of-order.ts';
+import type { OddsFacts, SpareFacts } from '../../src/usecases/orders/odds-facts.ts';
 import { countText, dayText } from '../parts/day-text.ts';
 import { listText } from '../parts/quantity-text.ts';
 

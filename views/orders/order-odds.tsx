@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import type { OddsFacts } from '../../src/usecases/orders/odds-of-order.ts';
+import type { OddsFacts } from '../../src/usecases/orders/odds-facts.ts';
 import { GOES_WRONG } from '../yard/goes-wrong-text.ts';
 import { dependsText, dueOddsText, oddsText, restsOnText, spareText } from './odds-text.ts';
 import { orderPath } from './order-facts.ts';

@@ -1,7 +1,9 @@
 import type { Child, FC } from 'hono/jsx';
+import { oddsWords } from '../../shared/promise-odds.ts';
 import type { OrderMoneyModel } from '../../src/usecases/money/show-order-money.ts';
+import type { DayToTell } from '../../src/usecases/orders/day-to-tell.ts';
 import type { OrderLimit } from '../../src/usecases/orders/limits-of-order.ts';
-import type { OddsFacts } from '../../src/usecases/orders/odds-of-order.ts';
+import type { OddsFacts } from '../../src/usecases/orders/odds-facts.ts';
 import type { OrderModel } from '../../src/usecases/orders/show-order.ts';
 import type { Effect } from '../../src/usecases/plan/save-edit.ts';
 import { inHandText } from '../first/ready-answer.tsx';
@@ -179,12 +181,38 @@ const Asked: FC<OrderPageProps> = ({ asked, model: { order, today } }) =>
     />
   );
 
-const PromiseForm: FC<OrderPageProps> = ({ model: { order, tell, today }, errors, typed, holdUntil }) => {
+/** "Sat 15 May keeps one session in hand.", "Sat 15 May is kept 9 in 10 times, by the yard's record." */
+const tellText = (tell: DayToTell, today: string): string =>
+  'promiseOdds' in tell
+    ? `${dayText(tell.on, today)} is kept ${oddsWords(tell.promiseOdds)} times, by the yard's record.`
+    : `${dayText(tell.on, today)} keeps ${inHandText(tell.sessionsInHand).toLowerCase()}.`;
+
+/** In place of the form while its day is worked out, which takes it over. */
+const PromiseComing: FC<OrderPageProps> = ({ model: { order } }) => (
+  <section
+    class="no-print"
+    id="promise"
+    hx-get={`${orderPath(order.id)}?wait=yes`}
+    hx-trigger="load"
+    hx-select="#promise"
+    hx-target="this"
+    hx-swap="outerHTML"
+  >
+    <h2>Promise or hold a date</h2>
+    <p>Which date can be promised is being worked out. The page goes on by itself.</p>
+  </section>
+);
+
+const PromiseForm: FC<OrderPageProps> = (props) => {
+  const { order, tell, today } = props.model;
+  const { errors, typed, holdUntil } = props;
+  if (tell === 'coming' && typed.promisedOn === undefined) return <PromiseComing {...props} />;
+  const told = tell === 'coming' ? null : tell;
   const written = (date: string | null) => (date === null ? '' : fullDayText(date));
-  const date = typed.promisedOn ?? written(order.promisedOn ?? tell?.on ?? order.readyOn);
-  const hint = tell && `${dayText(tell.on, today)} keeps ${inHandText(tell.sessionsInHand).toLowerCase()}.`;
+  const date = typed.promisedOn ?? written(order.promisedOn ?? told?.on ?? order.readyOn);
+  const hint = told && tellText(told, today);
   return (
-    <section class="no-print">
+    <section class="no-print" id="promise">
       <h2>{order.promisedOn && !order.heldUntil ? 'Promise another date' : 'Promise or hold a date'}</h2>
       <ActionForm id={order.id} to="promise" form={DATE_FORM}>
         <input type="hidden" name="promisedOnWas" value={order.promisedOn ?? ''} />

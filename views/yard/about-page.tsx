@@ -1,6 +1,8 @@
 import type { FC } from 'hono/jsx';
+import { ODDS_SAID, oddsWords, USUAL_ODDS } from '../../shared/promise-odds.ts';
 import type { FormState } from '../../src/usecases/plan/save-edit.ts';
 import type { YardAboutModel } from '../../src/usecases/yard/edit-yard.ts';
+import { enoughText } from '../first/how-sure-text.ts';
 import { type FieldErrors, SelectField, TextField, TickField } from '../parts/field.tsx';
 import { shownIn, tickedIn } from '../parts/form-state.tsx';
 import { WrittenFields } from '../parts/written-fields.tsx';
@@ -91,12 +93,19 @@ const inHandHint = (advised: number): string => {
     advised === 1
       ? 'One is advised, two while more than three of your figures are still to be checked.'
       : 'Two are advised while more than three of your figures are still to be checked, then one.';
-  return `The date to promise comes so many sessions after the earliest one. ${advice}`;
+  return `While less is on record, the date to promise comes so many sessions after the earliest one. ${advice}`;
 };
 
 const Promises: FC<AboutProps> = (props) => {
   const { model, state } = props;
-  const { handoverDays, sessionsInHand, deliveryDaysInHand, deliveredBy, horizonDays } = model.facts;
+  const {
+    handoverDays,
+    promiseOdds = USUAL_ODDS,
+    sessionsInHand,
+    deliveryDaysInHand,
+    deliveredBy,
+    horizonDays,
+  } = model.facts;
   return (
     <fieldset class="form">
       <legend>Handing over and promising</legend>
@@ -109,6 +118,14 @@ const Promises: FC<AboutProps> = (props) => {
           ...{ value, text },
           ticked: tickedIn(state, `handoverDays:${value}`, handoverDays?.includes(value) ?? false),
         }))}
+      />
+      <SelectField
+        name="promiseOdds"
+        label="A date to promise is kept"
+        hint={`Once ${enoughText()} are on record, the date to promise is the first that is kept so often by what went wrong so far.`}
+        options={ODDS_SAID.map(({ share }) => ({ value: String(share), text: `${oddsWords(share)} times` }))}
+        value={shownIn(state, 'promiseOdds', promiseOdds)}
+        errors={state.errors}
       />
       <Figure
         {...props}

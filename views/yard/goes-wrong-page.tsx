@@ -1,12 +1,14 @@
 import type { FC } from 'hono/jsx';
 import type { GoesWrongModel, PiecesFacts } from '../../src/usecases/yard/show-goes-wrong.ts';
 import { Answer } from '../parts/answer.tsx';
+import { ABOUT } from './about-page.tsx';
 import {
   countedText,
   deliveriesText,
   goesWrongAnswer,
   oneInText,
   piecesText,
+  promisedByText,
   sessionsText,
 } from './goes-wrong-text.ts';
 import { MEASURED } from './measured-text.ts';
@@ -49,9 +51,7 @@ export const GoesWrongPage: FC<{ model: GoesWrongModel }> = ({ model }) => {
   const { pieces, castings, moulds, sessions, deliveries, guessed } = model;
   return (
     <>
-      <Answer note="No date hangs on this yet: days are promised with the yard’s sessions in hand.">
-        {goesWrongAnswer(model)}
-      </Answer>
+      <Answer note={promisedByText(model)}>{goesWrongAnswer(model)}</Answer>
       <section>
         <h2>Pieces that are not good</h2>
         <p>{countedText(pieces, guessed.pieces, piecesText(pieces))}</p>
@@ -88,6 +88,9 @@ export const GoesWrongPage: FC<{ model: GoesWrongModel }> = ({ model }) => {
           <a href={MEASURED}>What the work takes, beside the minutes planned</a>
         </p>
       </section>
+      <p>
+        <a href={ABOUT}>How often a date to promise is to be kept</a>
+      </p>
       <p>
         <a href="/yard">Your yard</a>
       </p>

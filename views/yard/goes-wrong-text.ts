@@ -1,9 +1,11 @@
+import { oddsWords } from '../../shared/promise-odds.ts';
 import type {
   DeliveryFacts,
   GoesWrongModel,
   PiecesFacts,
   ShareFacts,
 } from '../../src/usecases/yard/show-goes-wrong.ts';
+import { enoughText } from '../first/how-sure-text.ts';
 import { countText } from '../parts/day-text.ts';
 
 /** What is counted on to go wrong, and what that rests on. */
@@ -41,3 +43,9 @@ export const goesWrongAnswer = ({ pieces, sessions }: GoesWrongModel): string =>
   pieces.of + sessions.of === 0
     ? 'No piece and no day of work is on record yet, so guesses are counted on.'
     : `About ${oneInText(pieces.share).replace(' in ', ' piece in ')} is not good, and ${oneInText(sessions.share).replace(' in ', ' day of work in ')} is lost.`;
+
+/** What hangs on it: dates to promise, or none until enough is on record. */
+export const promisedByText = ({ isEnough, promiseOdds }: Pick<GoesWrongModel, 'isEnough' | 'promiseOdds'>): string =>
+  isEnough
+    ? `A date to promise goes by this: it is the first that is kept ${oddsWords(promiseOdds)} times.`
+    : `No date hangs on this until ${enoughText()} are on record: days are promised with the yard’s time in hand.`;

@@ -1,5 +1,6 @@
+import { ENOUGH_RECORD } from '../../../shared/promise-odds.ts';
+import type { PiecesOut, YardRecord } from '../../../shared/yard-record.ts';
 import { afterSeeing, type Belief, leaningOn, type Seen } from './beta.ts';
-import type { PiecesOut, YardRecord } from './yard-record.ts';
 
 /**
  * Where nothing is on record: 1 piece in 20 not good, 1 session in 15 lost, 1 delivery in 10 late. Guesses, on the cautious side;
@@ -16,9 +17,6 @@ const GUESSED_DAYS_LATE: readonly number[] = [1, 2, 3, 5];
 
 /** A mould or a casting leans on what it is one of as if that had been seen in so many turns of it, a supplier in so many deliveries. */
 const LEANS = { turns: 20, deliveries: 5 };
-
-/** So many pieces and days with work make a record by which a day is promised: 1 in 20 is then known to 3 and 4 in 100 or so. */
-const ENOUGH_RECORD = { pieces: 200, sessions: 100 };
 
 /** What is believed of all that goes wrong in a yard. */
 export interface Beliefs {

@@ -1,5 +1,7 @@
 import { dateOfDay } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import type { YardRecord } from '../../../shared/yard-record.ts';
+import { canonicalYard } from '../canonical-yard.ts';
 import { compile } from '../decoder/compile.ts';
 import { type DecoderState, decoderStateOf } from '../decoder/decoder-state.ts';
 import { type Dispatch, dispatchOf } from '../decoder/dispatch.ts';
@@ -11,7 +13,6 @@ import { earliestDueFirst } from '../search/rules.ts';
 import { beliefsOf } from './beliefs.ts';
 import { lived } from './live.ts';
 import { type Cause, mishapsDrawn } from './mishaps.ts';
-import type { YardRecord } from './yard-record.ts';
 
 /** Of so many courses of things: by which day an order could be handed over in how many of them. */
 export interface DateOdds {
@@ -98,12 +99,13 @@ const coursesOf = (state: DecoderState, dispatch: Dispatch, order: number, asked
 /**
  * The odds of an order's date: the plan is lived through many times with what goes wrong drawn by the yard's record, each by the
  * same seed on any machine. Where the plan that is known has it on another minute than the memory has, all are as much later or
- * sooner, and none before it. Null where the order is not made in this yard even if all goes well.
+ * sooner, and none before it. The order in which the yard lists things means nothing. Null where the order is not made in this yard even if all goes well.
  */
 export const dateOdds = (asked: DateAsked): DateOdds | null => {
   const { restsOn, isEnough, daysLate } = beliefsOf(asked.record);
-  const problem = problemOf(asked.yard, daysLate);
-  const order = asked.yard.orders.findIndex(({ id }) => id === asked.order);
+  const { yard } = canonicalYard(asked.yard);
+  const problem = problemOf(yard, daysLate);
+  const order = yard.orders.findIndex(({ id }) => id === asked.order);
   const dispatch = dispatchIn(problem, asked.memory);
   const state = decoderStateOf(problem, dispatch, undefined, anewIn(piecesOf(problem)));
   settle(state, dispatch);

@@ -1,32 +1,7 @@
 import { type DayNumber, dayNumber, minuteOf } from '../../../shared/time.ts';
 import type { WorkRecord } from '../../../shared/work-record.ts';
+import type { PiecesOut, YardRecord } from '../../../shared/yard-record.ts';
 import { calendarOf } from '../calendar/calendar.ts';
-import type { Seen } from './beta.ts';
-
-/** Pieces of one casting that came out of one mould: how many, and how they were. */
-export interface PiecesOut {
-  mould: string;
-  casting: string;
-  of: number;
-  mend: number;
-  scrap: number;
-}
-
-/** What one supplier brought, or somebody fetched there on an agreed day; null: of nobody in particular. */
-interface Brought {
-  supplier: string | null;
-  of: number;
-  /** Days after the first day that was said, one for each that came late, in order of size. */
-  daysLate: readonly number[];
-}
-
-/** All that a yard's own record says of what goes wrong. */
-export interface YardRecord {
-  pieces: readonly PiecesOut[];
-  /** Days with work, those called off on the day itself or the day before among them. */
-  sessions: Seen;
-  deliveries: readonly Brought[];
-}
 
 /** Goods that came: the day that was said first, and the day they were there. */
 export interface CameOn {
@@ -64,7 +39,7 @@ const daysWorked = (records: readonly WorkRecord[], dayOf: (minute: number) => D
 /** A day off that is known two days before was planned round; what is said later is a session lost. */
 const KNOWN_DAYS_BEFORE = 2;
 
-const brought = (came: readonly CameOn[]): Brought[] => {
+const brought = (came: readonly CameOn[]): YardRecord['deliveries'] => {
   const bySupplier = new Map<string | null, number[]>();
   for (const { supplier, saidFor, cameOn } of came)
     bySupplier.set(supplier, [

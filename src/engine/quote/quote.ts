@@ -7,6 +7,8 @@ import { soonestComplete } from '../bound/soonest.ts';
 import { canonicalYard } from '../canonical-yard.ts';
 import { NEVER } from '../decoder/problem.ts';
 import { settle } from '../decoder/settle.ts';
+import { dayByOdds, oddsInQuote, oddsToPromise, type PlanOfAnswer, planOfAnswer } from '../odds/answer-odds.ts';
+import type { DateOdds } from '../odds/date-odds.ts';
 import type { PlanMemory } from '../search/memory.ts';
 import type { Answer } from './answer.ts';
 import { type Asked, carefulAnswer } from './careful.ts';
@@ -37,15 +39,29 @@ const roundStanding = (
   return { asking, present: round, earliest: earliestOf(asking, round, MOST_PLACES, { anew: false }) };
 };
 
-/** A day to promise, null beyond the horizon, and the plan that it goes by. */
+/** A day to promise, null beyond the horizon, the plan that it goes by, and its odds where it goes by them. */
 interface Promised {
   day: number | null;
   answer: Answer;
+  odds: DateOdds | null;
 }
 
+/** A day with the sessions in hand, if deliveries come late by the days in hand for them, where a plan has it then. */
+const dayWithLateDeliveries = (
+  yard: YardFile,
+  order: Order,
+  { asking: { problem }, earliest }: Answer,
+  { day, memory }: { day: number | null; memory: PlanMemory | undefined },
+): number | null => {
+  if (day === null || yard.yard.deliveryDaysInHand === 0) return day;
+  const soonEnough = problem.calendar.midnightOf(day + 1) - 1;
+  const completesAt = completesIfLate(yard, order, { earliest, soonEnough }, memory);
+  return completesAt >= NEVER ? day : Math.max(day, handoverOn(problem, completesAt));
+};
+
 /**
- * The day to promise for what is complete by a plan: with the yard's sessions in hand, and if deliveries come late by the
- * days in hand for them, where a plan has it then.
+ * The day to promise for what is complete by a plan: the first that holds with the yard's odds where there is record enough,
+ * and within the horizon; else with its sessions in hand, and its days in hand for deliveries.
  */
 const promisedDay = (
   yard: YardFile,
@@ -55,12 +71,10 @@ const promisedDay = (
 ): Promised => {
   const way = longerIn(asked.tried.asking.problem, longer, 'careful');
   const { answer, day } = carefulAnswer(yard, order, asked, way);
-  const { earliest, asking } = answer;
-  const { problem } = asking;
-  if (day === null || yard.yard.deliveryDaysInHand === 0) return { day, answer };
-  const soonEnough = problem.calendar.midnightOf(day + 1) - 1;
-  const completesAt = completesIfLate(yard, order, { earliest, soonEnough }, memory);
-  return { day: completesAt >= NEVER ? day : Math.max(day, handoverOn(problem, completesAt)), answer };
+  const odds = oddsToPromise(yard, order, answer);
+  const byOdds = odds && dayByOdds(yard, odds);
+  if (byOdds !== null) return { day: byOdds, answer, odds };
+  return { day: dayWithLateDeliveries(yard, order, answer, { day, memory }), answer, odds: null };
 };
 
 /** Why the order cannot be made, for a quote without dates. */
@@ -91,14 +105,19 @@ export interface Quoted {
   isOpen: boolean;
   /** What a longer search found that is sooner than without. */
   found: FoundLonger;
+  /** The plan that the day to promise goes by; null where there is none. */
+  goesBy: PlanOfAnswer | null;
+  /** The odds that it goes by; null where it goes by sessions in hand. */
+  odds: DateOdds | null;
 }
 
 const FOUND_NOTHING: FoundLonger = { earliest: null, careful: null };
 
 /**
  * When an order that is not taken yet could be ready. `earliestOn`: over every place in the sequence, the earliest
- * hand-over day at which no existing order has more days late than without it. `promiseOn` adds the yard's sessions in
- * hand, in which a piece can be cast again, leaves the others theirs, and allows for deliveries that are late by the days in hand for them. `ifFirstOn`: when it
+ * hand-over day at which no existing order has more days late than without it. `promiseOn` is the first that holds with the
+ * yard's odds where its record is enough. Else it adds the yard's sessions in hand, in which a piece can be cast again, and allows
+ * for deliveries that are late by the days in hand for them. It leaves the others their sessions in hand. `ifFirstOn`: when it
  * goes before all others, whatever becomes of them. `proven`: the earliest day is one that no plan can beat, by a lower bound
  * (`soonestComplete`) or because all ways were looked through (`exactlyBefore`). `limits`: what holds the date, left empty
  * unless asked for, since each is a quote of its own. The order's `due` and `wanted` play no part.
@@ -123,7 +142,8 @@ export const quoteWithMore = (
   const { completesAt: earliest, found, isProven } = exactlyBefore(asking, present, soonest.earliest.completesAt);
   if (earliest >= NEVER) {
     const none = { earliestAt: null, earliestOn: null, promiseOn: null, ifFirstOn: null, proven: false, limits: [] };
-    return { quote: { ...none, reason: reasonAgainst(asking, present) }, isOpen: false, found: FOUND_NOTHING };
+    const quote = { ...none, reason: reasonAgainst(asking, present) };
+    return { quote, isOpen: false, found: FOUND_NOTHING, goesBy: null, odds: null };
   }
   const exact = found ? { asking, present, earliest: { completesAt: earliest, dispatch: null }, found } : soonest;
   const asked = { tried, stood, earliest: exact };
@@ -140,6 +160,7 @@ export const quoteWithMore = (
       ...(limits ? limitsOver(yard, order, present, day) : []),
       ...(pairs ? limitPairsOf(yard, order, memory) : []),
     ].sort((a, b) => b.daysSooner - a.daysSooner),
+    ...(promised.odds && { odds: oddsInQuote(promised.odds) }),
   };
   return {
     quote,
@@ -148,5 +169,7 @@ export const quoteWithMore = (
       earliest: foundByLonger(problem, tried.earliest),
       careful: foundByLonger(problem, promised.answer.earliest),
     },
+    goesBy: planOfAnswer(promised.answer),
+    odds: promised.odds,
   };
 };

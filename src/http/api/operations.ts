@@ -75,8 +75,8 @@ const whenReady = async (context: UseCaseContext, { lines, notBefore }: z.infer<
   if (!read.ok) return read;
   const answer = await askWhen(context, read.value, notBefore ?? null);
   if (!answer.ok) return answer;
-  const { earliestOn, promiseOn, ifFirstOn, isProven, isLooking, reason } = answer.value;
-  return done({ earliestOn, promiseOn, ifFirstOn, isProven, isLooking, reason });
+  const { earliestOn, promiseOn, promiseOdds, ifFirstOn, isProven, isLooking, reason } = answer.value;
+  return done({ earliestOn, promiseOn, promiseOdds, ifFirstOn, isProven, isLooking, reason });
 };
 
 const take = async (context: UseCaseContext, body: z.infer<typeof shapes.orderToTake>): Promise<Saved<unknown>> => {

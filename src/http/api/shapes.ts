@@ -56,7 +56,18 @@ export const ready = z.strictObject({
     .string()
     .nullable()
     .describe('The first day on which it could be handed over; null: it cannot be made.'),
-  promiseOn: z.string().nullable().describe('The day to promise, with the time in hand that the yard keeps.'),
+  promiseOn: z
+    .string()
+    .nullable()
+    .describe(
+      'The day to promise: the first that holds with promiseOdds, or with the time in hand that the yard keeps.',
+    ),
+  promiseOdds: z
+    .number()
+    .nullable()
+    .describe(
+      'How often promiseOn is kept by what the yard has on record; null: that is too little, or no day holds so often.',
+    ),
   ifFirstOn: z.string().nullable().describe('The day if it went before all others.'),
   isProven: z.boolean().describe('No plan has it sooner.'),
   isLooking: z.boolean().describe('A sooner day is still looked for: ask again in a few seconds.'),

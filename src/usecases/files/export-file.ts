@@ -1,13 +1,16 @@
 import { loadArchive } from '../../../db/stores/archive-of.ts';
 import { storedPlan } from '../../../db/stores/plan-store.ts';
 import { loadYardFile } from '../../../db/stores/yard-store.ts';
+import type { Tx } from '../../../db/transaction.ts';
 import { type Archive, archive } from '../../../shared/archive.ts';
 import type { PlanOfWork } from '../../../shared/late-work.ts';
-import { yardFile } from '../../../shared/yard-file.ts';
+import { type YardFile, yardFile } from '../../../shared/yard-file.ts';
 import { asOf } from '../../engine/book/as-of.ts';
+import { beliefsOf } from '../../engine/odds/beliefs.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import { workOfPlan } from '../plan/late-work.ts';
 import { workNotRecorded } from '../plan/work-not-recorded.ts';
+import { yardRecord } from '../plan/yard-record.ts';
 import { fileText } from './file-text.ts';
 
 /** A file to be kept: its name, with the yard's and the day, and what is in it. */
@@ -32,10 +35,20 @@ export const fileName = (yard: { name: string; timeZone: string }, now: string, 
 export const withUnanswered = (file: Archive, unanswered: PlanOfWork | null): Archive =>
   unanswered ? archive.parse({ ...file, unanswered }) : file;
 
-/** The yard as a yard file: everything a plan depends on. */
+/** What a yard file has of a record: nothing where it is not enough to promise by, for it then says nothing. */
+const recordInFile = async (tx: Tx, yard: YardFile): Promise<Pick<YardFile, 'record'>> => {
+  const record = await yardRecord(tx, yard);
+  return beliefsOf(record).isEnough ? { record } : {};
+};
+
+/** The yard as a yard file: everything a plan and a promise depend on. */
 export const exportYard = async ({ database, now }: UseCaseContext): Promise<KeptFile> => {
+  const whole = await database.read(async (tx) => {
+    const yard = asOf(await loadYardFile(tx, now), now);
+    return { ...yard, ...(await recordInFile(tx, yard)) };
+  });
   // Through the schema, each field stands where the format has it.
-  const file = yardFile.parse(await database.read(async (tx) => asOf(await loadYardFile(tx, now), now)));
+  const file = yardFile.parse(whole);
   return { name: fileName(file.yard, now, 'yard.json'), text: fileText(file) };
 };
 

@@ -14,6 +14,7 @@ export const FIGURE_WORDS: Readonly<Record<string, string>> = {
   ...{ setUpMinutes: 'to get going', clearUpMinutes: 'to clear up', handoverDays: 'handed over on' },
   ...{
     sessionsInHand: 'sessions in hand',
+    promiseOdds: 'a promise is kept',
     deliveryDaysInHand: 'days in hand for deliveries',
     deliveredBy: 'deliveries are there by',
     coldestAt: 'coldest at',

@@ -1,7 +1,9 @@
 import type { Order } from '../../../shared/order.ts';
 import { readOrderFor } from '../../../shared/order-file.ts';
+import { type PromiseOdds, USUAL_ODDS } from '../../../shared/promise-odds.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { beliefsOf } from '../../engine/odds/beliefs.ts';
 import { done, type Outcome, type UseCaseContext } from '../core/context.ts';
 import { lineFaults } from '../orders/order-draft.ts';
 import { ASKED, answerKept } from '../plan/kept-answers.ts';
@@ -16,8 +18,15 @@ export interface ReadyFacts {
   earliestOn: string | null;
   /** No plan has it on an earlier day than `earliestOn`; false where that is not known. */
   isProven: boolean;
-  /** With the time in hand that the yard keeps, for mishaps and for late deliveries; null where it keeps none or has none left. */
+  /**
+   * The first day that holds with the yard's odds; where its record is not enough, or no day does, with the time in hand that it
+   * keeps for mishaps and for late deliveries, null where it has none left.
+   */
   promiseOn: string | null;
+  /** The odds that `promiseOn` holds with; null where it goes by time in hand. */
+  promiseOdds: PromiseOdds | null;
+  /** What is on record to promise by, and whether that is enough. */
+  record: { pieces: number; sessions: number; isEnough: boolean };
   /** Sessions that the yard keeps in hand before a date it promises. */
   sessionsInHand: number;
   /** Days by which deliveries may be late. */
@@ -65,9 +74,12 @@ export const answerFor = async (
   const { earliestOn, promiseOn, ifFirstOn, proven: isProven, reason = null, limits } = quoted.quote;
   const hold = heldUpBy(yard, limits);
   const why = reasonShown(reason, yard.materials, system);
-  const { sessionsInHand, deliveryDaysInHand } = yard.yard;
+  const { sessionsInHand, deliveryDaysInHand, promiseOdds: chosen = USUAL_ODDS } = yard.yard;
   const dates = { earliestOn, isProven, promiseOn, sessionsInHand, deliveryDaysInHand, ifFirstOn };
-  return done({ ...dates, isLooking, reason: why, hold, limits: withLimits ? limits : null });
+  const { restsOn, isEnough } = beliefsOf(yard.record);
+  const record = { pieces: restsOn.pieces, sessions: restsOn.sessions, isEnough };
+  const promiseOdds = quoted.odds ? chosen : null;
+  return done({ ...dates, promiseOdds, record, isLooking, reason: why, hold, limits: withLimits ? limits : null });
 };
 
 /** The same, asked and not taken: nothing is written down. */

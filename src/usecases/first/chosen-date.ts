@@ -1,4 +1,5 @@
 import type { Order } from '../../../shared/order.ts';
+import type { PromiseOdds } from '../../../shared/promise-odds.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { PlanMemory } from '../../engine/search/memory.ts';
 import type { Compute } from '../core/computations.ts';
@@ -14,12 +15,13 @@ export interface PushedDate {
 }
 
 /**
- * What comes of a day the customer would like: it can be kept, with the yard's time in hand or without; it can be kept at
+ * What comes of a day the customer would like: it can be kept, with the yard's time in hand or without, or less often than the yard's odds; it can be kept at
  * the cost of dates already given; it cannot be kept; it has passed; or what it would cost was not asked yet, or took too
  * long to find out.
  */
 export type ChosenDate = { on: string } & (
   | { answer: 'yes' | 'yes, with no time in hand' | 'passed' | 'not asked yet' | 'took too long' }
+  | { answer: 'yes, but less often'; than: PromiseOdds }
   | { answer: 'pushes'; pushes: PushedDate[] }
   | { answer: 'no'; reason: string | null }
 );
@@ -30,8 +32,14 @@ interface Choosing {
   order: Order;
   on: string;
   today: string;
-  facts: Pick<ReadyFacts, 'earliestOn' | 'promiseOn' | 'reason'>;
+  facts: Pick<ReadyFacts, 'earliestOn' | 'promiseOn' | 'promiseOdds' | 'reason'>;
 }
+
+/** A day that is kept if nothing goes wrong. */
+const barely = (on: string, { promiseOdds }: Choosing['facts']): ChosenDate =>
+  promiseOdds === null
+    ? { on, answer: 'yes, with no time in hand' }
+    : { on, answer: 'yes, but less often', than: promiseOdds };
 
 /** As much as the dates of the question say already: null when the others have to be looked at. */
 export const chosenFromDates = ({
@@ -43,15 +51,18 @@ export const chosenFromDates = ({
   if (on < today) return { on, answer: 'passed' };
   if (earliestOn === null) return { on, answer: 'no', reason };
   if (promiseOn !== null && on >= promiseOn) return { on, answer: 'yes' };
-  return on >= earliestOn ? { on, answer: 'yes, with no time in hand' } : null;
+  return on >= earliestOn ? barely(on, facts) : null;
 };
 
 /** What a day that is earlier than the others allow would do to them. */
-export const whatItPushes = async ({ yard, memory, order, on }: Choosing, compute: Compute): Promise<ChosenDate> => {
+export const whatItPushes = async (
+  { yard, memory, order, on, facts }: Choosing,
+  compute: Compute,
+): Promise<ChosenDate> => {
   const found = await compute('chosen date', { yard, order, on, ...(memory ? { memory } : {}) });
   if (!found) return { on, answer: 'took too long' };
   if (!found.possible) return { on, answer: 'no', reason: found.reason ?? null };
-  if (found.pushes.length === 0) return { on, answer: 'yes, with no time in hand' };
+  if (found.pushes.length === 0) return barely(on, facts);
   const customers = new Map(yard.orders.map(({ id, customer }) => [id, customer ?? null]));
   return {
     on,

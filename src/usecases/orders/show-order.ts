@@ -39,8 +39,8 @@ export interface OrderModel extends PageHead {
   /** What of it is still guessed; nothing where it is packed. */
   restsOn: readonly Guessed[];
   drawings: readonly DrawnKit[];
-  /** The day that could be promised, where none is; null where that is just the day by plan. */
-  tell: DayToTell | null;
+  /** The day that could be promised, where none is; null where that is just the day by plan, 'coming' while it is worked out. */
+  tell: DayToTell | 'coming' | null;
   /** As how many orders it could be packed, each in one session; null where it is packed in one, or cannot be split. */
   parcels: number | null;
   /** What of it went out before, the first first. */
@@ -64,8 +64,12 @@ const partableOf = (order: StoredOrder, offers: readonly Offer[]): PartableLine[
   );
 };
 
-/** The order of a number; null when there is none. */
-export const showOrder = async (context: UseCaseContext, id: string): Promise<OrderModel | null> => {
+/** The order of a number; null when there is none. So long is waited for the day to tell; left out: until it is there. */
+export const showOrder = async (
+  context: UseCaseContext,
+  id: string,
+  patienceMs?: number,
+): Promise<OrderModel | null> => {
   const { plan, yard } = await currentPlan(context);
   const stored = await context.database.read((tx) => orderById(tx, id));
   if (!stored) return null;
@@ -82,7 +86,10 @@ export const showOrder = async (context: UseCaseContext, id: string): Promise<Or
     toMend: toMendOfLines(await context.database.read(piecesToMend), stored.lines, yard),
     restsOn: hasLeftStock(stored) ? [] : restsOn(yard, stored.lines, await context.database.read(guessesOfYard)),
     drawings: await drawKits(context, yard, stored.lines),
-    tell: planned && stored.promisedOn === null ? dayToTell(yard, planned.completesAt) : null,
+    tell:
+      planned && stored.promisedOn === null
+        ? await dayToTell(context, { id, completesAt: planned.completesAt, patienceMs })
+        : null,
     parcels: mayBeSplit ? (parcelsNeeded(stored.lines, yard)?.length ?? null) : null,
     parts: partsGone(await context.database.read((tx) => partsOfOrder(tx, id)), offers),
     partable: partableOf(stored, offers),

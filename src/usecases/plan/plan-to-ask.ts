@@ -1,5 +1,7 @@
 import type { Database } from '../../../db/open.ts';
 import type { Keep } from '../../../shared/plan.ts';
+import type { YardRecord } from '../../../shared/yard-record.ts';
+import { todayIn } from '../../engine/book/today-in.ts';
 import type { UseCaseContext } from '../core/context.ts';
 import { asWorked } from './as-worked.ts';
 import { fixedPlan, withKeep } from './fixed-plan.ts';
@@ -7,6 +9,7 @@ import { type CurrentPlan, currentPlan } from './make-plan.ts';
 import { fixingFrom } from './remake-plan.ts';
 import { sameQuestions } from './same-questions.ts';
 import { standingPours } from './standing-pours.ts';
+import { yardRecord } from './yard-record.ts';
 
 /** The plan that stands, as questions are asked beside it. */
 export interface PlanToAsk extends CurrentPlan {
@@ -14,6 +17,7 @@ export interface PlanToAsk extends CurrentPlan {
   standing?: Keep;
   /** The same object for as long as every question beside this plan has the answer that it had. */
   since: { now: string };
+  yard: CurrentPlan['yard'] & { record: YardRecord };
 }
 
 interface AskedLast {
@@ -28,21 +32,34 @@ const isSamePlan = (one: CurrentPlan, other: CurrentPlan): boolean =>
   one.cached.stored.number === other.cached.stored.number &&
   one.cached.stored.revision === other.cached.stored.revision;
 
-const asked = (current: CurrentPlan): Omit<PlanToAsk, 'since'> => {
+/** What went wrong so far, read again only where something was stored since, or on another day. */
+const recordFor = async (
+  { database }: UseCaseContext,
+  current: CurrentPlan,
+  before: AskedLast | undefined,
+): Promise<YardRecord> => {
+  const known = before?.toAsk.yard.record;
+  const isSame = before?.current.cached === current.cached && todayIn(before.current.yard) === todayIn(current.yard);
+  return isSame && known ? known : database.read((tx) => yardRecord(tx, current.yard));
+};
+
+const asked = (current: CurrentPlan, record: YardRecord): Omit<PlanToAsk, 'since'> => {
   const { cached } = current;
   const { yard } = asWorked(current.yard, cached.stored);
   const fixing = fixingFrom(yard, cached.stored, cached.hours);
   const { keep } = fixedPlan(fixing);
   const standing = standingPours(fixing, keep);
-  return { ...current, yard: withKeep(yard, keep), ...(standing ? { standing } : {}) };
+  return { ...current, yard: { ...withKeep(yard, keep), record }, ...(standing ? { standing } : {}) };
 };
 
-/** The plan that holds now, with the yard that questions beside it are asked of: it counts on late work as the plan does. */
+/** The plan that holds now, with the yard that questions beside it are asked of: it counts on late work as the plan does, and knows what went wrong so far. */
 export const planToAsk = async (context: UseCaseContext): Promise<PlanToAsk> => {
   const current = await currentPlan(context);
+  const record = await recordFor(context, current, last.get(context.database));
+  // Who asked at the same time may have been here meanwhile.
   const before = last.get(context.database);
   if (before?.current === current) return before.toAsk;
-  const fresh = asked(current);
+  const fresh = asked(current, record);
   const isSame = before && isSamePlan(before.current, current) && sameQuestions(before.toAsk, fresh);
   const toAsk = { ...fresh, since: isSame ? before.toAsk.since : { now: current.yard.yard.now } };
   last.set(context.database, { current, toAsk });

@@ -4,8 +4,9 @@ import { workRecords } from '../../../db/stores/work-record-store.ts';
 import type { Tx } from '../../../db/transaction.ts';
 import { dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import type { YardRecord } from '../../../shared/yard-record.ts';
 import { todayIn } from '../../engine/book/today-in.ts';
-import { type CalledOff, type YardRecord, yardRecordOf } from '../../engine/odds/yard-record.ts';
+import { type CalledOff, yardRecordOf } from '../../engine/odds/yard-record.ts';
 import { HOURS_OF } from './hours-changed.ts';
 import { sessionsOfDay } from './hours-of-day.ts';
 

@@ -1,5 +1,6 @@
 import { ENGLISHES, type English, englishOf } from '../../../shared/english.ts';
 import { FLOAT_DAYS, yardHabits } from '../../../shared/habits.ts';
+import { ODDS_SAID, type PromiseOdds, USUAL_ODDS } from '../../../shared/promise-odds.ts';
 import { WEEKDAYS, type Weekday } from '../../../shared/time.ts';
 import { UNIT_SYSTEMS, type UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
@@ -31,6 +32,18 @@ const handoverTyped = (reader: TypedReader, before: readonly Weekday[] | undefin
   return days.length === 0 || days.length === WEEKDAYS.length ? null : days;
 };
 
+/** As it was in a form that does not ask for it; the usual odds are what holds where nothing is said. */
+const promiseOddsTyped = (reader: TypedReader, before: PromiseOdds | undefined): PromiseOdds | null => {
+  if (reader.text('promiseOdds') === '') return before ?? null;
+  const chosen = reader.choice(
+    'promiseOdds',
+    ODDS_SAID.map(({ share }) => String(share)),
+    'Choose one of them.',
+  );
+  const { share } = ODDS_SAID.find((one) => String(one.share) === chosen)!;
+  return share === (before ?? USUAL_ODDS) ? (before ?? null) : share;
+};
+
 /** The form of the yard as a whole; `before` is how the yard stands. */
 export const yardTyped = (fields: FormFields, { yard: before }: YardFile) => {
   const reader = new TypedReader(fields);
@@ -40,6 +53,7 @@ export const yardTyped = (fields: FormFields, { yard: before }: YardFile) => {
     timeZone: reader.text('timeZone'),
     handoverDays: handoverTyped(reader, before.handoverDays),
     sessionsInHand: reader.whole('sessionsInHand', 'How many sessions?', { most: 50 }),
+    promiseOdds: promiseOddsTyped(reader, before.promiseOdds),
     deliveryDaysInHand: reader.whole('deliveryDaysInHand', 'How many days?', { most: 90 }),
     deliveredBy: reader.clock('deliveredBy'),
     mixers: reader.whole('mixers', 'How many mixers?', { most: 50 }),

@@ -1,6 +1,7 @@
+import { type PromiseOdds, USUAL_ODDS } from '../../../shared/promise-odds.ts';
+import type { PiecesOut, YardRecord } from '../../../shared/yard-record.ts';
 import { type Beliefs, beliefsOf, GUESSED, seenOf } from '../../engine/odds/beliefs.ts';
 import { type Belief, type Seen, shareOf } from '../../engine/odds/beta.ts';
-import type { PiecesOut, YardRecord } from '../../engine/odds/yard-record.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import type { PageHead } from '../core/page-parts.ts';
 import { currentPlan } from '../plan/make-plan.ts';
@@ -34,6 +35,10 @@ export interface GoesWrongModel extends PageHead {
   deliveries: readonly DeliveryFacts[];
   /** What is counted on where nothing is on record. */
   guessed: { pieces: number; sessions: number; deliveries: number };
+  /** How often a date to promise is to be kept. */
+  promiseOdds: PromiseOdds;
+  /** There is enough on record to promise by. */
+  isEnough: boolean;
 }
 
 const facts = (belief: Belief, seen: Seen): ShareFacts => ({ ...seen, share: shareOf(belief) });
@@ -92,5 +97,7 @@ export const showGoesWrong = async (context: UseCaseContext): Promise<GoesWrongM
       sessions: shareOf(GUESSED.sessions),
       deliveries: shareOf(GUESSED.deliveries),
     },
+    promiseOdds: yard.yard.promiseOdds ?? USUAL_ODDS,
+    isEnough: beliefs.isEnough,
   };
 };

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { YardFileInput } from '../../../shared/yard-file.ts';
+import type { YardRecord } from '../../../shared/yard-record.ts';
 import { dateOdds, dayWith } from '../../../src/engine/odds/date-odds.ts';
-import type { YardRecord } from '../../../src/engine/odds/yard-record.ts';
 import { smallYard } from '../../support/small-yard.ts';
 
 /** So much is on record that a share is as good as known. */

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { updateOrder } from '../../../db/stores/order-store.ts';
 import { bumpRevision } from '../../../db/stores/yard-store.ts';
-import { dayToTell } from '../../../src/usecases/orders/day-to-tell.ts';
+import { dayInHandToTell } from '../../../src/usecases/orders/day-to-tell.ts';
 import { showOrder } from '../../../src/usecases/orders/show-order.ts';
 import { smallYard } from '../../support/small-yard.ts';
 import { yardContext } from '../../support/yard-context.ts';
@@ -14,10 +14,10 @@ const keeping = (sessionsInHand: number) => {
 // Saturdays are the sessions and the days of hand-over: what is complete on the 10th is told for the 17th, or the 24th.
 test('the day to tell comes so many sessions after the day by plan', () => {
   const complete = '2027-04-10T11:00:00+01:00';
-  expect(dayToTell(keeping(0), complete)).toBeNull();
-  expect(dayToTell(keeping(1), complete)).toEqual({ on: '2027-04-17', sessionsInHand: 1 });
-  expect(dayToTell(keeping(2), complete)).toEqual({ on: '2027-04-24', sessionsInHand: 2 });
-  expect(dayToTell(keeping(1), '2027-06-05T11:00:00+01:00')).toBeNull();
+  expect(dayInHandToTell(keeping(0), complete)).toBeNull();
+  expect(dayInHandToTell(keeping(1), complete)).toEqual({ on: '2027-04-17', sessionsInHand: 1 });
+  expect(dayInHandToTell(keeping(2), complete)).toEqual({ on: '2027-04-24', sessionsInHand: 2 });
+  expect(dayInHandToTell(keeping(1), '2027-06-05T11:00:00+01:00')).toBeNull();
 });
 
 test('an order has it on its page until it is promised', async () => {

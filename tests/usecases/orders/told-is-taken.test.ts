@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { askWhen } from '../../../src/usecases/first/ask-when.ts';
-import { dayToTell } from '../../../src/usecases/orders/day-to-tell.ts';
+import { dayInHandToTell } from '../../../src/usecases/orders/day-to-tell.ts';
 import { saveOrder } from '../../../src/usecases/orders/save-order.ts';
 import { takeOrder } from '../../../src/usecases/orders/take-order.ts';
 import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
@@ -72,7 +72,7 @@ test('a date that was told is taken without a question and planned no later, and
     const { plan } = await currentPlan(context);
     // What it was told with sessions in hand is no reason to begin it so late that none is left.
     const { completesAt, completesOn } = plan.orders.find((order) => order.id === id)!;
-    const keeps = dayToTell(yard, completesAt)?.on ?? completesOn;
+    const keeps = dayInHandToTell(yard, completesAt)?.on ?? completesOn;
     expect(completesOn <= earliestOn! || keeps <= on, `seed ${seed}`).toBe(true);
   }
   expect(told).toBeGreaterThan(20);

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import type { ReadyFacts } from '../../../src/usecases/first/ask-when.ts';
+import { byOddsText } from '../../../views/first/how-sure-text.ts';
 import { readyNote, soonerHeading, soonerOnes, tellOn } from '../../../views/first/ready-answer.tsx';
 
 const today = '2027-04-05';
@@ -8,6 +9,8 @@ const facts: ReadyFacts = {
   isProven: true,
   isLooking: false,
   promiseOn: '2027-05-08',
+  promiseOdds: null,
+  record: { pieces: 0, sessions: 0, isEnough: false },
   sessionsInHand: 0,
   deliveryDaysInHand: 0,
   ifFirstOn: '2027-05-08',
@@ -39,6 +42,18 @@ test('the date to tell has the time in hand, and the note says how much sooner i
   expect(readyNote({ ...facts, sessionsInHand: 1 }, today)).toMatch(/^With one session in hand\. By today's plan/);
   // With none left in the days planned, the earliest day is told, and nothing is claimed.
   expect(readyNote({ ...inHand, promiseOn: null }, today)).not.toContain('in hand');
+});
+
+test('a date that goes by its odds says so, and not what is in hand', () => {
+  const byOdds = { ...facts, promiseOn: '2027-05-11', promiseOdds: 0.9 as const, sessionsInHand: 1, isProven: false };
+  expect(readyNote(byOdds, today)).toBe(
+    "Kept 9 in 10 times, by the yard's record; Sat 8 May if nothing goes wrong. By today's plan; no promised date moves.",
+  );
+  expect(soonerHeading(byOdds, today)).toMatch(/^If nothing goes wrong it is Sat 8 May\./);
+  expect(byOddsText(facts)).toContain('(0 pieces and 0 days so far)');
+  expect(byOddsText({ record: { pieces: 300, sessions: 120, isEnough: true } })).toMatch(
+    /^No day within the days planned/,
+  );
 });
 
 test('what would make it sooner is a sentence each, and nothing that gains nothing', () => {

@@ -33,7 +33,7 @@ test('where there is nobody, nothing is taken; shares are in steps of five', () 
 });
 
 test('the answer has a flag for each of its dates, and one alone where they are the same', () => {
-  const dates = { earliestOn: '2027-04-17', promiseOn: '2027-04-20' };
+  const dates = { earliestOn: '2027-04-17', promiseOn: '2027-04-20', promiseOdds: null };
   expect(flagsOf(dates, '2027-04-24', today).map(({ text }) => text)).toEqual([
     'wanted Sat 24 Apr',
     'without time in hand Sat 17 Apr',

@@ -1,0 +1,1 @@
+ALTER TABLE `yards` ADD `promiseOdds` real;

@@ -1,0 +1,51 @@
+import type { FC } from 'hono/jsx';
+import type { ReadyFacts } from '../../src/usecases/first/ask-when.ts';
+import type { QuestionOdds } from '../../src/usecases/first/odds-of-question.ts';
+import { Odds } from '../orders/order-odds.tsx';
+import { contentsText } from '../orders/order-text.ts';
+import { Answer } from '../parts/answer.tsx';
+import { type AskedModel, questionOf } from './asked.ts';
+import { byOddsText } from './how-sure-text.ts';
+
+const LATE = 'How sure its day is could not be found out just now. Ask again in a while.';
+
+/** Where the answer stands on the first page: how sure its day is, worked out when it is asked; a page of its own without script. */
+export const HowSure: FC<{ asked: AskedModel; facts: ReadyFacts }> = ({ asked, facts }) => {
+  const path = `/how-sure?${questionOf(asked)}`;
+  return (
+    <div id="how-sure">
+      <p>
+        <a href={path} hx-get={path} hx-target="closest p" hx-swap="outerHTML">
+          How sure is that day?
+        </a>
+      </p>
+      {facts.promiseOdds === null && <p class="quiet">{byOddsText(facts)}</p>}
+    </div>
+  );
+};
+
+/** The odds alone, for where the question stands already. */
+export const QuestionOddsPart: FC<{ model: QuestionOdds }> = ({ model: { odds, today } }) => (
+  <Odds odds={odds} today={today} />
+);
+
+export const HowSurePage: FC<{ model: QuestionOdds; back: string }> = ({ model, back }) => {
+  const { asked, odds, today } = model;
+  return (
+    <>
+      {asked === null ? (
+        <Answer note="Nothing was recorded by asking.">Choose what is asked for, and how many.</Answer>
+      ) : (
+        <>
+          <Answer note="By today's plan, beside all that is promised.">
+            {odds === null ? LATE : `How sure a day is for ${contentsText(asked)}`}
+          </Answer>
+          {odds !== null && <Odds odds={odds} today={today} />}
+        </>
+      )}
+      <p>
+        <a href={back}>Back to the question</a>
+      </p>
+    </>
+  );
+};
