@@ -157,7 +157,9 @@ export const sessionCosts = (yard: YardFile, plan: PlanFile, figures: CostFigure
   for (const work of minutesOfPlan(plan, yard)) groupAt(work.at).work.push(work);
   const worked = [...groups.values()].filter(({ work }) => work.length > 0);
   for (const group of worked) chargeWork(group, figures, yard);
-  return [...groups.values()].sort((a, b) => a.start - b.start).map(costOf);
+  // Where an order of pieces alone goes out nothing is taken: that is no session.
+  const something = [...groups.values()].filter(({ work, charges }) => work.length > 0 || charges.owners.size > 0);
+  return something.sort((a, b) => a.start - b.start).map(costOf);
 };
 
 /** What each piece and each packing of a plan costs over all its sessions, by owner. */

@@ -54,8 +54,11 @@ describe('for any plan', { timeout: 120_000 }, () => {
   test('a session costs what its pieces, its orders and its rest bear, to the minor unit', () => {
     expect(plans.filter(({ plan }) => plan.pours.length > 0).length).toBeGreaterThan(6);
     for (const { seed, yard, plan } of plans)
-      for (const session of sessionCosts(yard, plan, figuresOf(yard)))
+      for (const session of sessionCosts(yard, plan, figuresOf(yard))) {
         expect(borne(session), `seed ${seed}, minute ${session.start}`).toBe(session.total);
+        // A day on which pieces go out and nothing is done is none.
+        expect(session.minutes + session.total, `seed ${seed}, minute ${session.start}`).toBeGreaterThan(0);
+      }
   });
 
   test('every minute of work is somebody’s, once', () => {
