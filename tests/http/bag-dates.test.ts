@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { addIncoming } from '../../db/stores/material-store.ts';
+import { addIncoming, onTheirWay } from '../../db/stores/material-store.ts';
 import { loadYardFile } from '../../db/stores/yard-store.ts';
 import { recordPour } from '../../src/usecases/today/record-pour.ts';
 import { screensOver, type TestScreens, textOf } from '../support/screens.ts';
@@ -32,6 +32,22 @@ describe('what arrives', () => {
     const text = await textOf(await screens.get('/buying'));
     expect(text).toContain('2 of bag date Sun 2 May.');
     expect(text).toContain('4 bags of Fast-setting mortar');
+  });
+
+  test('keeps so long from the day it was packed, where the bag says that', async () => {
+    const screens = await coming({ onHand: 0, shelfLifeDays: 90 });
+    const refused = await screens.post('/buying/arrived', { goods: screens.goods, useBy: 'packed 6 Apr 2028' });
+    expect(await textOf(refused)).toContain('That day is still to come.');
+    // Packed on 20 March 2027, which has gone by: 90 days are 18 June.
+    await screens.post('/buying/arrived', { goods: screens.goods, came: '1', useBy: 'packed 20 Mar' });
+    expect((await mortarIn(screens)).lots).toEqual([{ quantity: 1, useBy: '2027-06-18' }]);
+    const [rest] = (await screens.database.read(onTheirWay)).map(({ id }) => String(id));
+    await screens.post('/buying/arrived', { goods: rest!, came: '1', useBy: 'Packed on 1 Dec' });
+    // 1 December 2026, the last one there was.
+    expect((await mortarIn(screens)).lots).toEqual([
+      { quantity: 1, useBy: '2027-03-01' },
+      { quantity: 1, useBy: '2027-06-18' },
+    ]);
   });
 
   test('keeps as long as it does where nobody said, and for ever where the field was emptied', async () => {

@@ -27,7 +27,7 @@ const boughtText = ({ boughtOn, price }: ComingFacts, today: string, currency: s
 const bagDateHint = ({ keepsUntil }: ComingFacts): string =>
   keepsUntil === null
     ? 'Best before, as on the bag. May stay empty.'
-    : 'A guess, by how long it keeps: write what is on the bag.';
+    : 'A guess, by how long it keeps: write what is on the bag, best before or “packed 3 May”.';
 
 const priceField = ({ price }: ComingFacts, currency: string): string =>
   price === null ? '' : moneyField(price, currency);

@@ -61,7 +61,22 @@ const keepRestComing = async (tx: Tx, goods: StoredIncoming, came: number, price
   await addIncoming(tx, { ...rest, ...said });
 };
 
-/** The date on the bags: as it was typed, none where the field was emptied, and as long as it keeps where nobody was asked. */
+const PACKED = /^\s*packed\s+(?:on\s+)?(.+)$/i;
+const A_YEAR = /\d{4}/;
+
+/** Bags that say when they were packed are used as long after that as the material keeps. Without a year it is the last such day. */
+const packedDate = (text: string, { shelfLifeDays }: StoredMaterial, how: DateReading): Outcome<string | null> => {
+  const read = readDate(text, how);
+  if (!read.ok) return refuse('useBy', read.reason);
+  const lastYear = `${Number(read.date.slice(0, 4)) - 1}${read.date.slice(4)}`;
+  const packedOn = read.date > how.today && !A_YEAR.test(text) ? lastYear : read.date;
+  if (packedOn > how.today) return refuse('useBy', 'That day is still to come.');
+  if (shelfLifeDays === null)
+    return refuse('useBy', 'Nobody said how long it keeps. Write the day it is best before, or say so under Stock.');
+  return done(keepsUntil(shelfLifeDays, packedOn));
+};
+
+/** The date on the bags, best before or packed: as it was typed, none where the field was emptied, and as long as it keeps where nobody was asked. */
 const bagDateOf = (
   typed: string | undefined,
   material: StoredMaterial | null,
@@ -69,6 +84,8 @@ const bagDateOf = (
 ): Outcome<string | null> => {
   if (!material || material.stickMm !== null || material.inSheets || typed === '') return done(null);
   if (typed === undefined) return done(keepsUntil(material.shelfLifeDays, how.today));
+  const packed = PACKED.exec(typed)?.[1];
+  if (packed !== undefined) return packedDate(packed, material, how);
   const read = readDate(typed, how);
   return read.ok ? done(read.date) : refuse('useBy', read.reason);
 };
