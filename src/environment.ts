@@ -14,6 +14,8 @@ export interface Environment {
   backups: { folder: string; kept: number } | null;
   /** The origin by which others get to it through a proxy. */
   publicAddress: string | null;
+  /** Every request is told of, a line of JSON each. */
+  isLogged: boolean;
 }
 
 const DEFAULT_HOST = '127.0.0.1';
@@ -79,8 +81,8 @@ const backupFaults = (folder: string | undefined, kept: string, databaseUrl: str
 const namesIn = (text: string | undefined): string[] => (text ?? '').split(/[\s,]+/).filter((name) => name !== '');
 
 /**
- * Reads HOST, PORT, DATABASE_URL, DATABASE_TOKEN, BACKUP_FOLDER, BACKUPS_KEPT, MOULD_ROTA_HOSTS and PUBLIC_ADDRESS; one that is empty counts as not given. Everything that is wrong is
- * said at once.
+ * Reads HOST, PORT, DATABASE_URL, DATABASE_TOKEN, BACKUP_FOLDER, BACKUPS_KEPT, MOULD_ROTA_HOSTS, PUBLIC_ADDRESS and LOG; one
+ * that is empty counts as not given. Everything that is wrong is said at once.
  */
 export const readEnvironment = (
   values: Readonly<Record<string, string | undefined>>,
@@ -99,6 +101,7 @@ export const readEnvironment = (
     ...backupFaults(folder, kept, databaseUrl),
     ...hostsFaults(names),
     ...publicFaults(publicAddress),
+    ...(['', 'json'].includes(values.LOG ?? '') ? [] : [`LOG has to be "json" or nothing, but is "${values.LOG}".`]),
   ];
   if (faults.length > 0) return { ok: false, faults };
   return {
@@ -109,6 +112,7 @@ export const readEnvironment = (
       isOneDesk: listensToItself(host) && names.length === 0 && publicAddress === undefined,
       backups: folder === undefined ? null : { folder, kept: Number(kept) },
       publicAddress: publicAddress === undefined ? null : new URL(publicAddress).origin,
+      isLogged: values.LOG === 'json',
     },
   };
 };

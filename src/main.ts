@@ -8,6 +8,7 @@ import { isEmpty } from '../db/stores/yard-store.ts';
 import { startBackground } from './background.ts';
 import { type Environment, readEnvironment } from './environment.ts';
 import { createApp } from './http/app.ts';
+import type { Log } from './http/request-log.ts';
 import { nightlyBackups } from './nightly-backup.ts';
 import { hasOwner } from './usecases/access/sign-in.ts';
 import { type Background, today } from './usecases/core/context.ts';
@@ -69,11 +70,16 @@ const photosOf = ({ databaseUrl }: Environment) => {
   return path === null ? {} : { photos: photoFolder(photosBeside(path)) };
 };
 
+/** A line of JSON each, with its instant, where that is asked for: as programs read it that gather logs. */
+const logOf = ({ isLogged }: Environment): Log | undefined =>
+  isLogged ? (entry) => console.log(JSON.stringify({ at: new Date().toISOString(), ...entry })) : undefined;
+
 const listen = (environment: Environment, database: Database, background: Background): ServerType => {
   const { host, port, hosts, isOneDesk, publicAddress } = environment;
   const { fetch } = createApp({
     ...{ database, now, background, ...photosOf(environment) },
     door: { isOneDesk, hosts, addresses: addressesHere, publicAddress },
+    log: logOf(environment),
   });
   const server = serve({ fetch, hostname: host, port }, (address) => {
     const name = address.family === 'IPv6' ? `[${address.address}]` : address.address;

@@ -3,7 +3,7 @@ import { readEnvironment } from '../src/environment.ts';
 
 describe('the environment', () => {
   test('may say nothing, or nothing but empty words', () => {
-    const none = { hosts: [], isOneDesk: true, backups: null, publicAddress: null };
+    const none = { hosts: [], isOneDesk: true, backups: null, publicAddress: null, isLogged: false };
     const defaults = { host: '127.0.0.1', port: 3000, databaseUrl: 'file:data/mould-rota.db', ...none };
     expect(readEnvironment({})).toEqual({ ok: true, environment: defaults });
     const empty = {
@@ -51,7 +51,9 @@ describe('the environment', () => {
       ok: true,
       environment: { backups: { folder: '/srv/nights', kept: 30 } },
     });
+    expect(readEnvironment({ LOG: 'json' })).toMatchObject({ ok: true, environment: { isLogged: true } });
     for (const wrong of [
+      { LOG: 'all' },
       { BACKUPS_KEPT: '0' },
       { BACKUPS_KEPT: '2000' },
       { BACKUP_FOLDER: 'a', DATABASE_URL: 'https://a.example' },

@@ -34,6 +34,7 @@ import { peopleRoutes } from './people-routes.tsx';
 import { isPhotoPath, photoLimit, pieceRoutes } from './piece-routes.tsx';
 import { piecesRoutes } from './pieces-routes.tsx';
 import { priceRoutes } from './price-routes.tsx';
+import { faultsOnly, type Log, named, requestLog } from './request-log.ts';
 import type { Screens } from './screens.ts';
 import { sheetRoutes } from './sheet-routes.tsx';
 import { notYours, signInFirst, signInRoutes } from './sign-in-routes.tsx';
@@ -65,6 +66,8 @@ export interface AppParts {
   photos?: UseCaseContext['photos'];
   /** How it is reached; as it is given, by the machine itself alone. */
   door?: Door;
+  /** Who is told of every request; without it faults are told as text. */
+  log?: Log | undefined;
 }
 
 const LARGEST_FORM_BYTES = 100_000;
@@ -123,13 +126,14 @@ const orProblem =
     isApiPath(c.req.path) ? problem(c, status) : shown(c, ...more);
 
 /** The whole of Mould Rota behind one request handler. */
-export const createApp = ({ database, now, background, photos, door = ONE_DESK }: AppParts): Hono => {
+export const createApp = ({ database, now, background, photos, door = ONE_DESK, log = faultsOnly }: AppParts): Hono => {
   const app = new Hono();
   const screens: Screens = {
     context: () => ({ database, now: now(), ...(background ? { background } : {}), ...(photos ? { photos } : {}) }),
     isSecure: door.publicAddress?.startsWith('https:') ?? false,
     addressOf: (c, path) => addressAt(c, path, door),
   };
+  app.use(named(), requestLog(log));
   app.use(securityHeaders(door.publicAddress));
   // Pages and assets shrink to a fifth or a tenth; nothing on them is a secret that is guessed at by their length.
   app.use(compressed());
@@ -152,6 +156,6 @@ export const createApp = ({ database, now, background, photos, door = ONE_DESK }
     if (methods.length === 0 || methods.includes(c.req.method)) return orProblem(404, missing)(c);
     return orProblem(405, notByThis)(c, methods);
   });
-  app.onError(fault);
+  app.onError(fault(log));
   return app;
 };

@@ -1,10 +1,12 @@
 import type { Context } from 'hono';
+import type { FC } from 'hono/jsx';
 import { SCREENS } from '../../views/layout.tsx';
 import { PlainPage } from '../../views/plain/plain-page.tsx';
 import { SECTIONS } from '../../views/yard/sections.ts';
 import { isHeldByOthers, logLines } from '../usecases/core/log-lines.ts';
 import { isApiPath, problem } from './api/problem.ts';
 import { ownPath, page, seeDone } from './page.tsx';
+import { type Log, requestOf } from './request-log.ts';
 
 const LISTS = [...SECTIONS, ...SCREENS.filter(({ path }) => path !== '/')];
 
@@ -79,12 +81,14 @@ const held = (c: Context) => {
   );
 };
 
+const InLog: FC<{ c: Context }> = ({ c }) => <>{`In the log it is request ${requestOf(c)}.`}</>;
+
 /**
  * A fault of the program: the page tells the maker what is safe, the log tells whoever mends it what happened. What another
  * process held for too long is no fault.
  */
-export const fault = (error: Error, c: Context) => {
-  console.error(logLines(error));
+export const fault = (log: Log) => (error: Error, c: Context) => {
+  log({ request: requestOf(c), fault: logLines(error) });
   if (isApiPath(c.req.path)) return problem(c, isHeldByOthers(error) ? 503 : 500);
   if (isHeldByOthers(error)) return held(c);
   const asked = (
@@ -93,13 +97,13 @@ export const fault = (error: Error, c: Context) => {
       back={ownPath(c.req.url.slice(new URL(c.req.url).origin.length))}
       backName="Try once more"
     >
-      This page could not be shown. Nothing was changed, and everything saved before is there.
+      This page could not be shown. Nothing was changed, and everything saved before is there. <InLog c={c} />
     </PlainPage>
   );
   const sent = (
     <PlainPage happened={HAPPENED}>
       What you sent last was not saved; everything before it was. Go back, and try it once more: what you typed is
-      there.
+      there. <InLog c={c} />
       <span hidden data-fault />
     </PlainPage>
   );
