@@ -1,12 +1,14 @@
 import { type Context, Hono } from 'hono';
 import { calendarFile } from '../../views/calendar/calendar-file.ts';
 import { CALENDAR, CalendarPage, type CalendarPageProps } from '../../views/calendar/calendar-page.tsx';
+import { movedFeed } from '../../views/calendar/moved-feed.ts';
 import {
   makeCalendarAddress,
   showCalendarAddresses,
   withdrawCalendarAddress,
 } from '../usecases/calendar/calendar-addresses.ts';
 import { showCalendar } from '../usecases/calendar/show-calendar.ts';
+import { showMoved } from '../usecases/calendar/show-moved.ts';
 import type { UseCaseContext } from '../usecases/core/context.ts';
 import { wholeTyped } from '../usecases/typed/form-fields.ts';
 import { missing } from './failures.tsx';
@@ -15,7 +17,7 @@ import { heldFiles } from './held-files.ts';
 import { page } from './page.tsx';
 import type { Screens } from './screens.ts';
 
-const SECRET_FILE = /^([A-Za-z0-9_-]{32})\.ics$/;
+const SECRET_FILE = /^([A-Za-z0-9_-]{32})\.(ics|json)$/;
 
 const calendarPage = async (c: Context, context: UseCaseContext, state: Omit<CalendarPageProps, 'model'>) => {
   const model = await showCalendarAddresses(context);
@@ -57,8 +59,12 @@ export const calendarRoutes = ({ context, addressOf }: Screens): Hono => {
     return c.redirect(CALENDAR, 303);
   });
   routes.get('/calendar/:file', async (c) => {
-    const secret = SECRET_FILE.exec(c.req.param('file'))?.[1];
-    const model = secret ? await showCalendar(context(), secret) : null;
+    const [, secret = '', kind] = SECRET_FILE.exec(c.req.param('file')) ?? [];
+    if (kind === 'json') {
+      const moved = await showMoved(context(), secret);
+      return moved ? c.body(movedFeed(moved), 200, { 'Content-Type': 'application/feed+json' }) : missing(c);
+    }
+    const model = kind ? await showCalendar(context(), secret) : null;
     if (!model) return missing(c);
     return c.body(calendarFile(model), 200, { 'Content-Type': 'text/calendar; charset=utf-8' });
   });

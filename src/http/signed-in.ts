@@ -31,7 +31,7 @@ export const forgetSession = (c: Context): void => {
 export const personAt = (c: Context): Person | null => (c.get('person') as Person | undefined) ?? null;
 
 /** What anybody may ask for: how to get in, what pages are drawn with, whether it runs; and addresses that are secrets themselves. */
-const FOR_ANYBODY = /^\/(sign-in|invited\/[\w-]+|assets\/.*|sw\.js|healthz|readyz|calendar\/[\w-]+\.ics)$/;
+const FOR_ANYBODY = /^\/(sign-in|invited\/[\w-]+|assets\/.*|sw\.js|healthz|readyz|calendar\/[\w-]+\.(ics|json))$/;
 
 /** Today, the moulds and counting: no prices, no orders but through what is packed today. */
 const FOR_THE_YARD =

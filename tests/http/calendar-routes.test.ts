@@ -2,7 +2,8 @@ import { sql } from 'drizzle-orm';
 import ICAL from 'ical.js';
 import { describe, expect, test } from 'vitest';
 import { setUnits } from '../../db/stores/units-store.ts';
-import { demoScreens, screensOn, type TestScreens, textOf } from '../support/screens.ts';
+import { demoScreens, screensOn, screensOver, type TestScreens, textOf } from '../support/screens.ts';
+import { smallYard } from '../support/small-yard.ts';
 
 /** Makes an address through the page, and gives its path. */
 const newAddress = async ({ get, post }: TestScreens, name = 'My phone'): Promise<string> => {
@@ -152,4 +153,41 @@ test('of a US yard it is in its English, and names stay as they were typed', asy
   const own = said.join('\n').replaceAll('Mould makers\\, 8 May', '');
   expect(own).not.toMatch(/mould|\b\d{1,2} (Apr|May)\b|\b1[3-9]:\d\d/i);
   expect(own).toMatch(/\b(Apr|May) \d/);
+});
+
+interface Item {
+  id: string;
+  title: string;
+  content_text: string;
+  date_published: string;
+}
+
+/* JSON Feed 1.1 (jsonfeed.org/version/1.1): version, title and items with an id and a content of their own are required. */
+test('the same address with .json has each change that moved a date given, and nothing else', async () => {
+  const screens = await screensOver(
+    smallYard({
+      orders: [{ id: '27-001', customer: 'School garden', due: '2027-04-17', lines: [{ kit: 'pair', quantity: 2 }] }],
+    }),
+  );
+  const feed = (await newAddress(screens)).replace(/ics$/, 'json');
+  const items = async () => {
+    const answer = await screens.get(feed);
+    expect([answer.status, answer.headers.get('Content-Type')]).toEqual([200, 'application/feed+json']);
+    const read = (await answer.json()) as { version: string; language: string; items: Item[] };
+    expect([read.version, read.language]).toEqual(['https://jsonfeed.org/version/1.1', 'en-GB']);
+    return read.items;
+  };
+  const before = await items();
+  await screens.post('/moulds/900%20no.%201/cleaned', {});
+  expect(await items()).toEqual(before);
+  await screens.post('/moulds/900%20no.%202/damaged', {});
+  const [first, ...rest] = await items();
+  expect(rest).toEqual(before);
+  expect(first!.title).toBe('900 no. 2 marked damaged');
+  expect(first!.content_text).toMatch(
+    /^School garden: Sat 17 Apr to Sat 24 Apr, 7 days later; 7 days after the date given\./,
+  );
+  expect(Date.parse(first!.date_published)).toBeGreaterThan(0);
+  expect(new Set([first!, ...rest].map(({ id }) => id)).size).toBe(rest.length + 1);
+  expect((await screens.get(`/calendar/${'A'.repeat(32)}.json`)).status).toBe(404);
 });

@@ -32,6 +32,10 @@ const Made: FC<{ address: string }> = ({ address }) => (
         {address}
       </textarea>
     </p>
+    <p>
+      For a reader of feeds it ends in <code>.json</code> instead of <code>.ics</code>: there is each date given that
+      moved, and why.
+    </p>
     <NoPhoneReaches address={address} what="it" />
     <div class="buttons">
       <button type="button" class="button plain" data-copy="calendar-address" hidden>

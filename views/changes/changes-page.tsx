@@ -5,21 +5,11 @@ import { Button, ButtonLink } from '../parts/button.tsx';
 import { byText } from '../parts/by-text.ts';
 import { clockText, countText, dayHeading, dayText } from '../parts/day-text.ts';
 import { Dropped } from '../parts/dropped.tsx';
-import { moveText, standingText } from '../parts/moves.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { countWord } from '../parts/quantity-text.ts';
+import { movedText } from './moved-text.ts';
 
 type Move = ChangeFacts['given'][number];
-
-const dateText = (date: string | null, today: string): string => (date === null ? 'no date' : dayText(date, today));
-
-/** "School garden: Sat 8 May to Sat 15 May, 7 days later; 7 days after the date given." */
-const movedText = (move: Move, today: string): string => {
-  const name = move.customer ?? `Order ${move.order}`;
-  const reason = move.reason ? ` ${move.reason.replace(/\.?$/, '.')}` : '';
-  const days = `${dateText(move.from, today)} to ${dateText(move.to, today)}, ${moveText(move.from, move.to)}`;
-  return `${name}: ${days}${standingText(move)}.${reason}`;
-};
 
 /** "Today, Sat 10 Apr", "Sat 17 Apr, by a clock that was ahead" */
 const dayOfChanges = (date: string, today: string): string =>
