@@ -2,6 +2,8 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { openDatabase } from '../../../db/open.ts';
+import { materialsInOrder } from '../../../db/stores/material-store.ts';
+import { stockBook } from '../../../db/stores/stock-store.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { createApp } from '../../../src/http/app.ts';
 import { type Arrival, arrivalsOf } from './arrivals.ts';
@@ -16,6 +18,7 @@ import { auditNight, countChangedPours, type Evening, eveningPours } from './nig
 import type { SeasonOptions } from './options.ts';
 import { type Season, settle } from './season.ts';
 import type { SeasonYard } from './season-yard.ts';
+import { notThereBy } from './stock-kept.ts';
 import { emptyTally, openPromise, type Promised, type SeasonTally } from './tally.ts';
 import { visitorOf } from './visitor.ts';
 import { countVanished, underWay, workUntil } from './worker.ts';
@@ -154,6 +157,10 @@ export const runSeason = (
     season.promises.push(...givenBefore(start, from));
     const course: Course = { arrivals, moulds: start.moulds.map(({ id }) => id), due: damagedIn(start), evening: null };
     await liveDays(season, course, from, days);
+    const { book, materials } = await database.read(async (tx) => ({
+      ...{ book: await stockBook(tx), materials: await materialsInOrder(tx) },
+    }));
+    Object.assign(season.tally, notThereBy(book, materials, timeZone));
     await database.close();
     season.tally.refused = visitor.refused;
     season.tally.days = days;

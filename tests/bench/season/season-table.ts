@@ -17,7 +17,7 @@ const COLUMNS = [
     'later',
     'days later',
   ],
-  ...['orders a month', 'ways a month'],
+  ...['orders a month', 'ways a month', 'no stick', 'past date'],
   ...['overnight', 'faults', 'vanished', 'refused', 'by hand 0', '1', '2', '3 in hand', 'seconds'],
 ] as const;
 
@@ -42,6 +42,7 @@ export const rowOf = ({ program: p, byHand }: YardSeason): Row => {
     ...{ alarms: String(p.alarms), nearer: String(p.forward) },
     ...{ later: String(total(p.moves)), 'days later': String(p.movedDays) },
     ...{ 'orders a month': aMonth(p.bought, p.days), 'ways a month': aMonth(p.ways, p.days) },
+    ...{ 'no stick': String(p.cutsOfNone), 'past date': String(p.pastDate) },
     ...{ overnight: `${p.changedPours} in ${p.nights}`, faults: `${p.auditFaults} in ${p.audits}` },
     ...{ vanished: String(p.vanished), refused: String(p.refused.length), seconds: String(p.seconds) },
     ...{ 'by hand 0': none ?? '', '1': one ?? '', '2': two ?? '', '3 in hand': three ?? '' },
@@ -75,6 +76,7 @@ export const sumOf = (seasons: readonly YardSeason[]): Row => {
       auditFaults: sum((x) => x.auditFaults),
     },
     ...{ bought: sum((x) => x.bought), ways: sum((x) => x.ways), days: sum((x) => x.days) },
+    ...{ cutsOfNone: sum((x) => x.cutsOfNone), pastDate: sum((x) => x.pastDate) },
     ...{ vanished: sum((x) => x.vanished), refused: all.flatMap((x) => x.refused), seconds: sum((x) => x.seconds) },
   };
   return rowOf({ program, byHand: [0, 1, 2, 3].map((place) => handSum(seasons, place)) });

@@ -57,6 +57,9 @@ export interface SeasonTally {
   /** Orders of a material that were placed, and ways to suppliers that they took: what was bought of one on a day is one. */
   bought: number;
   ways: number;
+  /** Cuts of which the book had no stick or sheet, and takings of bags past their date. */
+  cutsOfNone: number;
+  pastDate: number;
   days: number;
   /** Of a processor. */
   seconds: number;
@@ -88,4 +91,5 @@ export const emptyTally = (yard: string): SeasonTally => ({
     ways: 0,
     days: 0,
   },
+  ...{ cutsOfNone: 0, pastDate: 0 },
 });
