@@ -87,8 +87,8 @@ export const ROOMS: Readonly<Record<string, readonly string[]>> = {
   yard: [...COMMON_ROOMS, 'buying'],
   // Orders are packed, and a mix is put together with its water.
   today: [...COMMON_ROOMS, 'orders', 'yard'],
-  // What is poured when, the dates that customers were given, and what to order by when.
-  calendar: [...COMMON_ROOMS, 'turns', 'orders', 'buying'],
+  // What is poured when, the dates that customers were given and those that moved, and what to order by when.
+  calendar: [...COMMON_ROOMS, 'turns', 'orders', 'buying', 'changes'],
   // Orders are priced, prices are kept as a file, and what costs are reckoned by is part of the yard.
   money: [...COMMON_ROOMS, 'orders', 'files', 'yard'],
   // A mould that is marked may have to be stripped first.
