@@ -1,6 +1,15 @@
 import { z } from 'zod';
 import { materialQuantity } from './material.ts';
-import { amount, atOnce, celsius, hours, id, positive, whole } from './number.ts';
+import { amount, atOnce, celsius, hours, id, positive, whole, wholePositive } from './number.ts';
+
+/** The most hours and minutes of `wetCure`, four weeks and a day: more is a slip of the hand. */
+export const MOST_WET = { hours: 672, minutes: 1440 } as const;
+
+/** For how many hours after the strip pieces are kept wet, and how many minutes of a session that takes one person (R1). */
+const wetCure = z.strictObject({
+  hours: wholePositive.max(MOST_WET.hours, 'is more than 672'),
+  minutes: wholePositive.max(MOST_WET.minutes, 'is more than 1,440'),
+});
 
 /**
  * A mix: what a bag places (kg of wet mass), how long it can be worked, and how it gains age at its reference
@@ -26,7 +35,9 @@ export const mix = z.strictObject({
   minCelsius: celsius.optional(),
   maxCelsius: celsius.optional(),
   protectHours: hours.default(0),
+  wetCure: wetCure.optional(),
   perBag: z.array(materialQuantity),
 });
-/** A mix once read: every default filled in (whole bags, one person, 20 °C, 5000 K, no protection from cold). */
+/** A mix once read: every default filled in (whole bags, one person, 20 °C, 5000 K, no protection from cold);
+ * no minutes to keep pieces wet where `wetCure` is left out. */
 export type Mix = z.infer<typeof mix>;

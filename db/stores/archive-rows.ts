@@ -104,8 +104,8 @@ export const archiveRows = (held: StoreRows, archive: Archive): WantedRows => {
     ...noted(archive, rows),
     ...sizeRows(archive),
     mixWaters: waterRows(archive),
-    mixWetCures: archive.mixes.flatMap(({ id, wetCureHours: hours }) =>
-      hours === undefined ? [] : [{ mix: id, hours }],
+    mixWetCures: archive.mixes.flatMap(({ id, wetCure, wetCureHours: hours = wetCure?.hours }) =>
+      hours === undefined ? [] : [{ mix: id, hours, minutes: wetCure?.minutes ?? 0 }],
     ),
     keptKits: keptOf(archive.kits).map(({ id, count }) => ({ kit: id, count })),
     keptCastings: keptOf(archive.castings).map(({ id, count }) => ({ casting: id, count })),

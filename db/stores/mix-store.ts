@@ -15,14 +15,14 @@ const putMaterials = async (tx: Tx, mix: string, perBag: Mix['perBag']): Promise
   );
 };
 
-/** Puts a mix last in the list. */
-export const addMix = async (tx: Tx, { perBag, ...mix }: Mix): Promise<void> => {
+/** Puts a mix last in the list, without how it is kept wet (`setMixWetCure`). */
+export const addMix = async (tx: Tx, { perBag, wetCure: _wet, ...mix }: Mix): Promise<void> => {
   await tx.insert(mixes).values({ ...mix, position: await nextPosition(tx, mixes) });
   await putMaterials(tx, mix.id, perBag);
 };
 
-/** Everything of a mix anew; limits of temperature that it has no more are gone. */
-export const rewriteMix = async (tx: Tx, { perBag, id, ...mix }: Mix): Promise<void> => {
+/** Everything of a mix anew; limits of temperature that it has no more are gone; how it is kept wet stays. */
+export const rewriteMix = async (tx: Tx, { perBag, wetCure: _wet, id, ...mix }: Mix): Promise<void> => {
   await tx
     .update(mixes)
     .set({ minCelsius: null, maxCelsius: null, ...mix })

@@ -6,8 +6,8 @@ import type { Tx } from '../transaction.ts';
 export const wetCuresOfMixes = async (tx: Tx): Promise<ReadonlyMap<string, number>> =>
   new Map((await tx.select().from(mixWetCures)).map(({ mix, hours }) => [mix, hours]));
 
-/** Sets these hours of a mix; 0: not kept wet. */
-export const setMixWetCure = async (tx: Tx, mix: string, hours: number): Promise<void> => {
+/** Sets these hours of a mix, and the minutes of a session that keeping wet takes; 0 hours: not kept wet, 0 minutes: not planned. */
+export const setMixWetCure = async (tx: Tx, mix: string, hours: number, minutes: number): Promise<void> => {
   await tx.delete(mixWetCures).where(eq(mixWetCures.mix, mix));
-  if (hours > 0) await tx.insert(mixWetCures).values({ mix, hours });
+  if (hours > 0) await tx.insert(mixWetCures).values({ mix, hours, minutes });
 };

@@ -113,6 +113,11 @@ const insertMaterials = async (tx: Tx, file: YardFile) => {
   await insertAll(tx, incomings, inOrder(file.incoming));
   await insertAll(tx, suppliers, (file.suppliers ?? []).map(rowOfDays));
   await insertAll(tx, mixes, inOrder(file.mixes));
+  await insertAll(
+    tx,
+    mixWetCures,
+    file.mixes.flatMap(({ id, wetCure }) => (wetCure ? [{ mix: id, ...wetCure }] : [])),
+  );
   const perBag = inside(file.mixes, (mix) => mix.perBag);
   await insertAll(
     tx,

@@ -98,14 +98,23 @@ const materialRows = (held: StoreRows, file: YardFile) => {
   };
 };
 
+/** How mixes are kept wet: as the file says, and for as many hours as before, without minutes, where it says nothing. */
+const wetCureRows = (held: StoreRows, mixes: YardFile['mixes']) => {
+  const before = new Map(held.mixWetCures.map((cure) => [cure.mix, cure.hours]));
+  return mixes.flatMap(({ id, wetCure }) => {
+    const hours = wetCure?.hours ?? before.get(id);
+    return hours === undefined ? [] : [{ mix: id, hours, minutes: wetCure?.minutes ?? 0 }];
+  });
+};
+
 const mixRows = (held: StoreRows, { mixes }: YardFile) => ({
   mixes: placedById(
-    mixes.map(({ perBag: _perBag, ...mix }) => filled(mix, 'minCelsius', 'maxCelsius')),
+    mixes.map(({ perBag: _perBag, wetCure: _wet, ...mix }) => filled(mix, 'minCelsius', 'maxCelsius')),
     held.mixes,
   ),
   mixMaterials: inside(mixes, 'mix', ({ perBag }) => perBag),
   mixWaters: held.mixWaters.filter((water) => mixes.some(({ id }) => id === water.mix)),
-  mixWetCures: held.mixWetCures.filter((cure) => mixes.some(({ id }) => id === cure.mix)),
+  mixWetCures: wetCureRows(held, mixes),
 });
 
 const castingRows = (held: StoreRows, { castings }: YardFile) => ({

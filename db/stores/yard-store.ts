@@ -8,6 +8,7 @@ import { customers } from '../tables/customer.ts';
 import { kitCuts, kitParts, kitPieces, kits } from '../tables/kit.ts';
 import { incomings, materials } from '../tables/material.ts';
 import { mixes, mixMaterials } from '../tables/mix.ts';
+import { mixWetCures } from '../tables/mix-wet-cure.ts';
 import { finishedPieces, mouldMakes, moulds, piecesInMould } from '../tables/mould.ts';
 import { orderLines, orders } from '../tables/order.ts';
 import { temperatureSteps } from '../tables/temperature.ts';
@@ -112,8 +113,16 @@ const loadStock = async (tx: Tx, { timeZone, deliveredBy, now }: YardFile['yard'
 
 const loadMixes = async (tx: Tx) => {
   const perBag = belongings(await listed(tx, mixMaterials), (row) => row.mix, materialQuantity);
+  const wet = new Map(
+    (await tx.select().from(mixWetCures)).map(({ mix, hours, minutes }) => [mix, { hours, minutes }]),
+  );
+  const wetCureOf = (mix: string) => {
+    const cure = wet.get(mix);
+    return cure !== undefined && cure.minutes > 0 ? { wetCure: cure } : {};
+  };
   return (await listed(tx, mixes)).map(({ position: _position, ...mix }) => ({
     ...present(mix),
+    ...wetCureOf(mix.id),
     perBag: perBag(mix.id),
   }));
 };

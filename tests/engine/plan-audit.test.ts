@@ -9,6 +9,7 @@ import { yardSeeds } from '../support/property-seed.ts';
 import { datedYard } from '../support/random-yard/dated-stock.ts';
 import { suppliedYard } from '../support/random-yard/suppliers.ts';
 import { weatherYard } from '../support/random-yard/weather.ts';
+import { wetYard } from '../support/random-yard/wet-cures.ts';
 import { randomYard, type YardKind } from '../support/random-yard.ts';
 
 /** What the independent check and the referee find; none for a plan that is in order. */
@@ -19,12 +20,13 @@ const faultsOf = (yard: YardFile, plan: PlanFile): string[] => [
 
 const quickPlan = (yard: YardFile): PlanFile => planYard(yard, { effort: 'quick' });
 
-/** In every second yard bags go past their dates, in every third the weather of some days is known, in every fifth shops close. */
+/** In every second yard bags go past their dates, in every third the weather of some days is known, in every fifth shops close, in every seventh pieces are kept wet. */
 const yardOf = (seed: number, kind?: YardKind): YardFile => {
   const yard = randomYard(seed, kind);
   const dated = seed % 2 === 0 ? datedYard(yard, seed) : yard;
   const hourly = seed % 3 === 0 ? weatherYard(dated, seed) : dated;
-  return seed % 5 === 0 ? suppliedYard(hourly, seed) : hourly;
+  const supplied = seed % 5 === 0 ? suppliedYard(hourly, seed) : hourly;
+  return seed % 7 === 0 ? wetYard(supplied, seed) : supplied;
 };
 
 const checkSeeds = (seeds: number[], kind?: YardKind): void => {

@@ -196,7 +196,11 @@ export const todayAnswer = (model: TodayModel): string => {
   return model.late.length > 0 ? lateText(model) : nextText(model);
 };
 
-/** Who is there, and by when the last mix has to be begun. */
+/** "9:10 to 9:20 one person keeps wet what is out of its mould." */
+const wetText = ({ wet }: SessionHours): string =>
+  wet ? `${hoursText(wet)} one person keeps wet what is out of its mould.` : '';
+
+/** Who is there, by when the last mix has to be begun, and when pieces are wetted. */
 export const todayNote = ({
   session,
   lastMix,
@@ -207,7 +211,7 @@ export const todayNote = ({
   if (!session) return idleText || 'The list fills when an order is taken.';
   const mixes = lastMix.map(({ mix, at }) => `Last mix of ${mix} by ${byClock(at)}.`);
   const day = session.date === today ? '' : `${dayText(session.date, today)}: `;
-  return [idleText, `${day}${peopleText(session)}.`, ...mixes].filter(Boolean).join(' ');
+  return [idleText, `${day}${peopleText(session)}.`, ...mixes, wetText(session)].filter(Boolean).join(' ');
 };
 
 /** Below the first line; what that line does not say of work that is over, and of what comes next. */

@@ -87,12 +87,15 @@ const Stripping: FC<MixFormProps> = (props) => (
       <EntryFigure {...props} name="warmMinutes" label="after minutes" />
     </div>
     <p class="hint">What lies between and beyond is worked out from the two.</p>
-    <EntryFigure
-      {...props}
-      name="wetCureHours"
-      label="Hours it is kept wet after that"
-      hint="Today reminds of it; no minutes are planned for it. Empty: not at all."
-    />
+    <div class="yard-figures">
+      <EntryFigure {...props} name="wetCureHours" label="Hours it is kept wet after that" hint="Empty: not at all." />
+      <EntryFigure
+        {...props}
+        name="wetCureMinutes"
+        label="Minutes of a session for that"
+        hint="At the beginning of each session within these hours. Empty: Today reminds of it, no minutes are planned."
+      />
+    </div>
     <Reference {...props} />
   </fieldset>
 );

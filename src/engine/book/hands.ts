@@ -26,6 +26,8 @@ export class Hands {
     for (const { start, end, crew } of session.windows)
       for (let t = Math.max(start, session.from); t < Math.min(end, session.to); t++)
         this.people[t - session.from] = this.people[t - session.from]! + crew;
+    for (let t = session.from; t < Math.min(session.wetUntil, session.to); t++)
+      this.people[t - session.from] = this.people[t - session.from]! - 1;
   }
 
   private allows(kind: TaskKind, minute: Minute): boolean {

@@ -314,7 +314,7 @@ const freeFrom = (yard: YardFile, cure: CuringTimes, freed: ReadonlyMap<string, 
 export const sessionToShift = (yard: YardFile, calendar: Calendar): Session => {
   const soon = { ...yard, yard: { ...yard.yard, horizonDays: Math.min(1, yard.yard.horizonDays) } };
   const now = minuteOf(yard.yard.now);
-  const none = { start: now, end: now, from: now, to: now, day: calendar.dayOf(now), windows: [] };
+  const none = { start: now, end: now, from: now, to: now, wetUntil: now, day: calendar.dayOf(now), windows: [] };
   return sessionsOf(soon, calendar)[0] ?? none;
 };
 

@@ -6,8 +6,8 @@ import { type Session, sessionsOf } from './sessions.ts';
 /** A session that is longer than this is worked in two (the decoder cuts it at midnight). */
 const MOST_AT_A_TIME = 16 * 60;
 
-/** The longest stretch of a session between two minutes in which somebody is there to pack. */
-const longestIn = ({ from, to, windows }: Session, first: Minute, last: Minute): number => {
+/** The longest stretch of a session between two minutes in which somebody is there to pack, once what is kept wet is wet. */
+const longestIn = ({ wetUntil: from, to, windows }: Session, first: Minute, last: Minute): number => {
   let [longest, stretchFrom, stretchTo] = [0, Number.NaN, Number.NaN];
   for (const { start, end, crew, allows } of windows) {
     if (crew === 0 || !allows.includes('pack')) continue;

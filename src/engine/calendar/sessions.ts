@@ -3,6 +3,7 @@ import type { TaskKind } from '../../../shared/work.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Calendar } from './calendar.ts';
 import { datesOf } from './recurrence.ts';
+import { type WetYard, wettingOf } from './wetting.ts';
 
 /** Hours during which `crew` people more are there, for the kinds of work listed. Half-open. */
 export interface OpenWindow {
@@ -18,6 +19,8 @@ export interface Session {
   end: Minute;
   from: Minute;
   to: Minute;
+  /** From `from` until then one person keeps wet what came out of its mould before; `from` itself where nobody does. */
+  wetUntil: Minute;
   /** Local date of `start`. */
   day: DayNumber;
   /** By start. */
@@ -32,7 +35,7 @@ interface Hours {
 }
 
 /** What the sessions of a yard are worked out from. */
-export type YardHours = Pick<YardFile, 'yard' | 'work' | 'closed' | 'extra'>;
+export type YardHours = Pick<YardFile, 'yard' | 'work' | 'closed' | 'extra'> & WetYard;
 
 const windowsOf = (yard: YardHours, calendar: Calendar, first: DayNumber, last: DayNumber): OpenWindow[] => {
   const windows: OpenWindow[] = [];
@@ -77,18 +80,24 @@ const joined = (windows: OpenWindow[]): { start: Minute; end: Minute; windows: O
  * Where setting up and clearing up take the whole session, `to` is before `from` and no task fits.
  *
  * Example: windows of 08:00-13:30 and 09:00-12:00 on one Saturday are one session of 330 minutes with two windows; with
- * setUpMinutes 10 and clearUpMinutes 15 tasks lie from 08:10 to 13:15.
+ * setUpMinutes 10 and clearUpMinutes 15 tasks lie from 08:10 to 13:15. A mix that is wetted for 10 minutes makes `wetUntil` 08:20
+ * where pieces could be stripped on Friday.
  */
 export const sessionsOf = (yard: YardHours, calendar: Calendar): Session[] => {
   const now = minuteOf(yard.yard.now);
   const first = calendar.dayOf(now);
   const spans = joined(windowsOf(yard, calendar, first, first + yard.yard.horizonDays));
+  const wetMinutes = wettingOf(yard, (from) => windowsOf(yard, calendar, first - from, first + yard.yard.horizonDays));
   return spans
     .filter((span) => span.end > now)
-    .map((span) => ({
-      ...span,
-      from: span.start + yard.yard.setUpMinutes,
-      to: span.end - yard.yard.clearUpMinutes,
-      day: calendar.dayOf(span.start),
-    }));
+    .map((span) => {
+      const from = span.start + yard.yard.setUpMinutes;
+      return {
+        ...span,
+        from,
+        to: span.end - yard.yard.clearUpMinutes,
+        wetUntil: from + wetMinutes(span.start),
+        day: calendar.dayOf(span.start),
+      };
+    });
 };

@@ -2,6 +2,7 @@ import { minuteOf, weekdayOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../calendar/calendar.ts';
 import { sessionsOf } from '../calendar/sessions.ts';
+import { wetCuresOf } from '../calendar/wetting.ts';
 import { packingHours } from './in-one-go.ts';
 import type { PackingHours, Problem, Shifts } from './problem.ts';
 import { shiftsOf } from './shifts.ts';
@@ -46,6 +47,14 @@ interface Known {
 const known = new WeakMap<YardFile['work'], Known[]>();
 const MOST_KNOWN = 4;
 
+const hasSameWetting = (a: YardFile, b: YardFile): boolean => {
+  if (a.mixes === b.mixes && a.castings === b.castings && a.moulds === b.moulds) return true;
+  const [cures, others] = [wetCuresOf(a), wetCuresOf(b)];
+  const isSame = ({ hours, minutes }: (typeof cures)[number], i: number) =>
+    hours === others[i]!.hours && minutes === others[i]!.minutes;
+  return cures.length === others.length && cures.every(isSame);
+};
+
 /** All that hours are worked out from is the same. */
 const hasSameHours = (a: YardFile, b: YardFile): boolean =>
   a.closed === b.closed &&
@@ -55,7 +64,8 @@ const hasSameHours = (a: YardFile, b: YardFile): boolean =>
   a.yard.timeZone === b.yard.timeZone &&
   a.yard.horizonDays === b.yard.horizonDays &&
   a.yard.setUpMinutes === b.yard.setUpMinutes &&
-  a.yard.clearUpMinutes === b.yard.clearUpMinutes;
+  a.yard.clearUpMinutes === b.yard.clearUpMinutes &&
+  hasSameWetting(a, b);
 
 /**
  * The hours of a yard, worked out once for all yards that have the very same lists of them: a question is asked of several

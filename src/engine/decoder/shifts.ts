@@ -38,6 +38,10 @@ const fillMinutes = (stretch: Stretch, offset: number, people: Uint16Array, allo
       allow[i] = allow[i]! | bits;
     }
   }
+  const { from, wetUntil } = stretch.session;
+  const dry = Math.min(wetUntil, stretch.to) - stretch.from + offset;
+  for (let i = Math.max(from, stretch.from) - stretch.from + offset; i < dry; i++)
+    people[i] = Math.max(0, people[i]! - 1);
 };
 
 /** Index of the next shift after each one that has a minute for the kind of task; the number of shifts if none has. */
@@ -52,7 +56,7 @@ const nextWith = (bit: number, count: number, offset: Int32Array, allow: Uint8Ar
 
 /**
  * Sessions as flat arrays of people and allowed kinds, a minute an entry (R1: crews of windows that are open at once
- * add up, and a kind is allowed where some open window allows it).
+ * add up, less who keeps pieces wet, and a kind is allowed where some open window allows it).
  */
 export const shiftsOf = (sessions: Session[], now: number, calendar: Calendar): Shifts => {
   const stretches = stretchesOf(sessions, now, calendar);

@@ -100,6 +100,7 @@ const tooFewPeopleAt = (session: Session, tasks: Task[], underWay: Task[]): Minu
     for (let m = Math.max(start, session.start); m < Math.min(end, session.end); m++) to[m - session.start]! += people;
   };
   for (const x of session.windows) add(spare, x.start, x.end, x.crew);
+  add(spare, session.from, session.wetUntil, -1);
   for (const x of tasks) add(spare, x.start, x.end, -x.people);
   for (const x of tasks) add(chosen, x.start, x.end, 1);
   for (const x of underWay) add(spare, x.start, x.end, -x.people);
@@ -109,7 +110,7 @@ const tooFewPeopleAt = (session: Session, tasks: Task[], underWay: Task[]): Minu
 
 /**
  * R1: every task whole inside one session, between setting up and clearing up, not before now, at every minute in a window
- * for its kind, and never more to do than people are there; of what has begun (R14) only that, from now on. Minute by minute: plain, not fast.
+ * for its kind, and never more to do than people are there, less the one who keeps pieces wet; of what has begun (R14) only that, from now on. Minute by minute: plain, not fast.
  *
  * Example: two preps at 09:00 in a session of one person are found as "too few people at 2027-04-10T09:00:00+01:00".
  */

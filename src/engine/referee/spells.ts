@@ -14,8 +14,8 @@ const LEAST_SPELL = 15;
 /** Sessions that begin so long after the one in which a packing begins count for it, in minutes. */
 const SOON = 14 * 24 * 60;
 
-/** The longest run of minutes of a session, from now on, at each of which somebody may pack; no more than in one go. */
-const longestRun = ({ from, to, windows }: Session, now: Minute): number => {
+/** The longest run of minutes of a session, from now on, at each of which somebody may pack, all being wet; no more than in one go. */
+const longestRun = ({ wetUntil: from, to, windows }: Session, now: Minute): number => {
   let [longest, run] = [0, 0];
   for (let minute = Math.max(from, now); minute < to; minute++) {
     const isOpen = windows.some((x) => x.start <= minute && minute < x.end && x.crew > 0 && x.allows.includes('pack'));

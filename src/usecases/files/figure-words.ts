@@ -66,7 +66,7 @@ export const FIGURE_WORDS: Readonly<Record<string, string>> = {
     protectHours: 'keep from frost',
   },
   waterLitresPerBag: 'water to a bag',
-  wetCureHours: 'kept wet after the strip',
+  ...{ wetCureHours: 'kept wet after the strip', wetCure: 'kept wet, and minutes for it' },
   keptReady: 'to stand ready',
   ...{ wageHour: 'wage an hour', sessionFixed: 'cost of a session', rejectPercent: 'scrap in percent' },
   ...{ marginPercent: 'margin in percent', mouldCost: 'cost of a mould', mouldTurns: 'turns of a mould' },

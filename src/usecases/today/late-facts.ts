@@ -15,7 +15,7 @@ export const linesOf = (wanted: readonly LateStep[], yard: YardFile, stored: Sto
   const start = Math.min(...wanted.map(({ at }) => minuteOf(at)));
   const end = minuteOf(yard.yard.now) + 1;
   const day = calendarOf(yard.yard.timeZone).dayOf(start);
-  const span = { start, end, from: start, to: end, day, windows: [] };
+  const span = { start, end, from: start, to: end, wetUntil: start, day, windows: [] };
   const work = workOfPlan(stored);
   return sessionSteps({ ...stored.plan, ...work, coats: work.coats ?? [] }, yard, span, shown)
     .map((step) => ({ name: step.name, step }))

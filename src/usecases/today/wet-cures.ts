@@ -9,6 +9,8 @@ export interface WetCureFacts {
   count: number;
   /** An instant; of the piece that came out last. */
   until: string;
+  /** Of each session until then; 0 where no plan has minutes for it. */
+  minutes: number;
 }
 
 const HOUR = 60;
@@ -32,6 +34,7 @@ export const wetCures = (
   now: Minute,
 ): WetCureFacts[] => {
   const { instantText } = calendarOf(yard.yard.timeZone);
+  const planned = new Map(yard.mixes.map(({ id, wetCure }) => [id, wetCure?.minutes ?? 0]));
   return yard.castings
     .flatMap(({ id, name, mix }) => {
       const wet = (hours.get(mix) ?? 0) * HOUR;
@@ -41,8 +44,8 @@ export const wetCures = (
         .filter((end) => end > now)
         .sort((a, b) => a - b);
       const [last, count] = [ends.at(-1), Math.min(ends.length, standing(yard, id))];
-      return last === undefined || count === 0 ? [] : [{ piece: name, count, last }];
+      return last === undefined || count === 0 ? [] : [{ piece: name, count, last, minutes: planned.get(mix) ?? 0 }];
     })
     .sort((a, b) => a.last - b.last)
-    .map(({ piece, count, last }) => ({ piece, count, until: instantText(last) }));
+    .map(({ piece, count, last, minutes }) => ({ piece, count, until: instantText(last), minutes }));
 };

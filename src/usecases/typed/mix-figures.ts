@@ -82,5 +82,6 @@ export const mixTexts = (mix: Omit<Mix, 'id'>, writing: MixWriting): Readonly<Re
     maxCelsius: celsiusShown(mix.maxCelsius ?? null, typed.maxCelsius, system),
     protectHours: String(mix.protectHours),
     wetCureHours: writing.wetCureHours === 0 ? '' : String(writing.wetCureHours),
+    wetCureMinutes: mix.wetCure ? String(mix.wetCure.minutes) : '',
   };
 };

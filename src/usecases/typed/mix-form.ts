@@ -1,4 +1,4 @@
-import type { Mix } from '../../../shared/mix.ts';
+import { type Mix, MOST_WET } from '../../../shared/mix.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type MixRate, mixRate } from '../../engine/begin/mix-rate.ts';
 import { readMass } from '../../engine/units/mass.ts';
@@ -14,9 +14,6 @@ import { readCelsius } from './temperature-figures.ts';
 
 type Figures = Omit<Mix, 'id'>;
 type Reader = ShownReader<Figures>;
-
-/** Four weeks: longer is a slip of the hand. */
-const LONGEST_WET_HOURS = 672;
 
 /** Two weeks: longer is a slip of the hand. */
 const LONGEST_MINUTES = 20_160;
@@ -119,8 +116,16 @@ const waterTyped = (reader: Reader, { system, waterLitres }: MixWriting): number
   return litres;
 };
 
-const wetHours = (reader: Reader): number =>
-  reader.whole('wetCureHours', 'How many hours?', { least: 0, most: LONGEST_WET_HOURS });
+/** For how many hours pieces are kept wet, and how many minutes of a session that takes; 0 where nothing is said. */
+const wetTyped = (reader: Reader): { hours: number; minutes: number } => {
+  const figure = (name: string, ask: string, most: number) =>
+    reader.text(name) === '' ? 0 : reader.whole(name, ask, { most });
+  const hours = figure('wetCureHours', 'How many hours?', MOST_WET.hours);
+  const minutes = figure('wetCureMinutes', 'How many minutes?', MOST_WET.minutes);
+  if (minutes > 0 && reader.text('wetCureHours') === '')
+    reader.refuse('wetCureHours', 'For how many hours? The minutes are of each session within them.');
+  return { hours, minutes };
+};
 
 export interface MixTyped {
   mix: Figures;
@@ -139,16 +144,17 @@ export const mixTyped = (
 ): Outcome<MixTyped> => {
   const reader: Reader = new ShownReader(typed, before, before && mixTexts(before, writing));
   const name = reader.words('name', 'What is the mix called?');
+  const wet = wetTyped(reader);
   const mix: Figures = {
     ...{ name, yieldKgPerBag: yieldTyped(reader, writing, yard) },
     ...workTyped(reader, before),
     ...rateOnly(rateTyped(reader, before, writing)),
     cureHours: reader.figure('cureHours', () => reader.amount('cureHours', 'How many hours?')),
     ...warmthTyped(reader, writing),
+    ...(wet.hours > 0 && wet.minutes > 0 ? { wetCure: wet } : {}),
     perBag: partsTyped(reader, before?.perBag ?? [], writing),
   };
-  const wetCureHours = reader.text('wetCureHours') === '' ? 0 : wetHours(reader);
-  return reader.outcome({ mix, waterLitres: waterTyped(reader, writing), wetCureHours });
+  return reader.outcome({ mix, waterLitres: waterTyped(reader, writing), wetCureHours: wet.hours });
 };
 
 const rateOnly = ({ demouldMinutes, activationKelvin, referenceCelsius }: Rate): Rate => ({

@@ -70,7 +70,7 @@ const keep = async (
     },
   ]);
   await setMixWater(tx, after.id, waterLitres);
-  await setMixWetCure(tx, after.id, wetCureHours);
+  await setMixWetCure(tx, after.id, wetCureHours, after.wetCure?.minutes ?? 0);
   for (const figure of ['coldCelsius', 'warmCelsius'])
     if (typedAnew(typed, shown, figure) !== undefined)
       await setTyped(tx, { ...owner, figure }, dayText(typed[figure] ?? '', writing.system) || null);

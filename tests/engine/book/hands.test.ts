@@ -5,7 +5,7 @@ import type { Session } from '../../../src/engine/calendar/sessions.ts';
 
 /** Minutes 100 to 200 of one day, two people, from 160 one. */
 const session = (changes: Partial<Session> = {}): Session => ({
-  ...{ start: 100, end: 200, from: 100, to: 200, day: 0 },
+  ...{ start: 100, end: 200, from: 100, to: 200, wetUntil: 100, day: 0 },
   windows: [
     { start: 100, end: 160, crew: 2, allows: [...TASK_KINDS] },
     { start: 160, end: 200, crew: 1, allows: [...TASK_KINDS] },
@@ -24,6 +24,12 @@ describe('the first minute with room for a task', () => {
     expect(hands.earliest(task(90, 10))).toBe(100);
     expect(hands.earliest(task(190, 10))).toBe(190);
     expect(hands.earliest(task(191, 10))).toBeNull();
+  });
+
+  test('is after pieces were kept wet where one person alone is there', () => {
+    const wet = session({ wetUntil: 120, windows: [{ start: 100, end: 200, crew: 1, allows: [...TASK_KINDS] }] });
+    expect(new Hands(wet, 1).earliest(task(100, 10))).toBe(120);
+    expect(new Hands(session({ wetUntil: 120 }), 1).earliest(task(100, 10))).toBe(100);
   });
 
   test('is after what the people it needs are busy with', () => {

@@ -1,10 +1,13 @@
 import { expect, test } from 'vitest';
+import { applyYardFile } from '../../../db/stores/apply-yard-file.ts';
 import { wetCuresOfMixes } from '../../../db/stores/mix-wet-cure-store.ts';
 import { addWorkRecords } from '../../../db/stores/work-record-store.ts';
+import { loadYardFile } from '../../../db/stores/yard-store.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { WorkRecord } from '../../../shared/work-record.ts';
 import { done } from '../../../src/usecases/core/context.ts';
 import { changing } from '../../../src/usecases/plan/changing.ts';
+import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
 import { showToday } from '../../../src/usecases/today/show-today.ts';
 import { wetCures } from '../../../src/usecases/today/wet-cures.ts';
 import { editMix } from '../../../src/usecases/yard/edit-mix.ts';
@@ -32,8 +35,8 @@ const SATURDAY = [
 
 test('good pieces are kept wet for the hours of their mix, until the last of them may dry', () => {
   const until = '2027-04-12T11:00:00+01:00';
-  expect(wetAt('2027-04-11T09:00:00+01:00', SATURDAY)).toEqual([{ piece: 'Panel 900', count: 2, until }]);
-  expect(wetAt('2027-04-12T10:30:00+01:00', SATURDAY)).toEqual([{ piece: 'Panel 900', count: 1, until }]);
+  expect(wetAt('2027-04-11T09:00:00+01:00', SATURDAY)).toEqual([{ piece: 'Panel 900', count: 2, until, minutes: 0 }]);
+  expect(wetAt('2027-04-12T10:30:00+01:00', SATURDAY)).toEqual([{ piece: 'Panel 900', count: 1, until, minutes: 0 }]);
   expect(wetAt('2027-04-12T11:00:00+01:00', SATURDAY)).toEqual([]);
 });
 
@@ -54,6 +57,26 @@ test('the hours are said in the form of the mix, go with an archive, and stand i
   const { other, text, again } = await archived(context);
   expect(again).toBe(text);
   expect(await other.database.read(wetCuresOfMixes)).toEqual(new Map([['thin', 48]]));
+});
+
+test('with minutes for it they stand in the yard file, the plan leaves them free, and pages say when', async () => {
+  const context = await yardContext();
+  const { texts } = (await showYardMixes(context)).mixes[0]!;
+  const lacking = editMix('thin', { ...texts, wetCureMinutes: '10' });
+  expect(await refusedFor(context, lacking)).toMatchObject([expect.stringContaining('wetCureHours')]);
+  await savedAnyway(context, editMix('thin', { ...texts, wetCureHours: '200', wetCureMinutes: '10' }));
+  const { yard } = await currentPlan(context);
+  expect(yard.mixes[0]!.wetCure).toEqual({ hours: 200, minutes: 10 });
+  const { session } = await showToday(context);
+  expect([session?.wet?.start, session?.wet?.end].map((at) => at?.slice(11, 16))).toEqual(['08:00', '08:10']);
+  const { other, text, again } = await archived(context);
+  expect(again).toBe(text);
+  expect((await currentPlan(other)).yard.mixes[0]!.wetCure).toEqual({ hours: 200, minutes: 10 });
+  // A yard file that says nothing of it leaves the hours, for which Today reminds as before.
+  const { wetCure: _wet, ...mix } = yard.mixes[0]!;
+  await other.database.write((tx) => applyYardFile(tx, { ...yard, mixes: [mix, ...yard.mixes.slice(1)] }));
+  expect(await other.database.read(wetCuresOfMixes)).toEqual(new Map([['thin', 200]]));
+  expect((await other.database.read((tx) => loadYardFile(tx, context.now))).mixes[0]).not.toHaveProperty('wetCure');
 });
 
 /* A month of work is more than what is recorded in a day. */

@@ -1,0 +1,1 @@
+ALTER TABLE `mixWetCures` ADD `minutes` integer DEFAULT 0 NOT NULL;
