@@ -1,4 +1,5 @@
 import type { Context, Hono } from 'hono';
+import { SlipChoice, SlipDates, slipPath } from '../../views/today/running-late.tsx';
 import { TodayPage } from '../../views/today/today-page.tsx';
 import { countMaterial } from '../usecases/buying/count-material.ts';
 import { receiveMaterial } from '../usecases/buying/receive-material.ts';
@@ -6,7 +7,8 @@ import type { UseCaseContext } from '../usecases/core/context.ts';
 import { markMould } from '../usecases/moulds/mark-mould.ts';
 import { packOrder } from '../usecases/orders/pack-order.ts';
 import { unpackOrder } from '../usecases/orders/unpack-order.ts';
-import type { RefusedForm } from '../usecases/plan/save-edit.ts';
+import { dateReading } from '../usecases/plan/date-reading.ts';
+import { effectApart, NOTHING_ELSE, type RefusedForm, saveEdit } from '../usecases/plan/save-edit.ts';
 import { callOffWork } from '../usecases/today/call-off-work.ts';
 import { coverPieces } from '../usecases/today/cover-pieces.ts';
 import { endMixing } from '../usecases/today/end-mixing.ts';
@@ -22,12 +24,14 @@ import { recordCoat } from '../usecases/today/record-coat.ts';
 import { recordPour } from '../usecases/today/record-pour.ts';
 import { recordPrep } from '../usecases/today/record-prep.ts';
 import { recordStrip } from '../usecases/today/record-strip.ts';
+import { retimedSession } from '../usecases/today/retimed-session.ts';
 import { scrapPiece } from '../usecases/today/scrap-piece.ts';
 import { showToday } from '../usecases/today/show-today.ts';
 import { startMixing } from '../usecases/today/start-mixing.ts';
 import { stopAt } from '../usecases/today/stop-at.ts';
 import { throwBatchAway } from '../usecases/today/throw-batch-away.ts';
 import { writeLateWork } from '../usecases/today/write-late-work.ts';
+import type { FormFields } from '../usecases/typed/form-fields.ts';
 import { pourTyped } from '../usecases/typed/pour-form.ts';
 import { arrivedTyped, countTyped } from '../usecases/typed/purchase-form.ts';
 import {
@@ -53,9 +57,11 @@ import {
   thrownTyped,
 } from '../usecases/typed/today-forms.ts';
 import { fixHours } from '../usecases/yard/fix-hours.ts';
-import { atOnce, effectFirst, withDays } from './form-route.tsx';
+import { errorsByField } from './form.ts';
+import { atOnce, effectFirst, type Save, withDays } from './form-route.tsx';
 import { formsOnPage, type PageForm } from './forms-on-page.tsx';
 import { doneNotice } from './notice.ts';
+import { page, wantsPart } from './page.tsx';
 import type { Screens } from './screens.ts';
 import { whoIsAt } from './this-device.ts';
 
@@ -63,13 +69,28 @@ const PATH = '/today';
 
 const todayPage = async (c: Context, context: UseCaseContext, refused: RefusedForm | null) => {
   const model = await showToday(context);
-  const frame = { title: 'Today', at: 'today', yardName: model.yardName, place: 'yard' } as const;
-  const content = <TodayPage model={model} notice={await doneNotice(c, context)} refused={refused} who={whoIsAt(c)} />;
+  const asked = refused?.effect?.isComing ? await retimedSession(context, refused.typed) : null;
+  const waiting = asked?.ok ? { withoutScript: slipPath(refused?.typed ?? {}) } : {};
+  const frame = { title: 'Today', at: 'today', yardName: model.yardName, place: 'yard', ...waiting } as const;
+  const notice = await doneNotice(c, context);
+  const content = (
+    <TodayPage {...{ model, notice, refused }} retimed={asked?.ok ? asked.value : null} who={whoIsAt(c)} />
+  );
   return { frame, content };
 };
 
 /** A mould that is mended needs no more words. */
 const NO_DETAILS = { note: '', repairedOn: null, cameOut: null };
+
+const RUNNING_LATE = 'running-late';
+
+/** What a slip does to its session is shown at once; the page asks for what it does to dates. Sent with that in sight it is done. */
+const slipFirst: Save<unknown> = async (context, fields) => {
+  if (fields.seen !== undefined) return saveEdit(context, runningLate(context, fields), fields.seen);
+  const retimed = await retimedSession(context, fields);
+  if (!retimed.ok) return { kind: 'refused', faults: retimed.faults };
+  return { kind: 'moves', effect: { ...NOTHING_ELSE, moved: [], seen: '', isComing: true } };
+};
 
 const FORMS: Readonly<Record<string, PageForm>> = {
   coated: { save: atOnce(withDays(coatTyped), recordCoat), form: ({ step }) => `coat ${step}` },
@@ -119,7 +140,7 @@ const FORMS: Readonly<Record<string, PageForm>> = {
   'one-fewer': { save: atOnce(fewerTyped, onePersonFewer), form: () => 'one-fewer' },
   'another-hour': { save: effectFirst((fields, _c, at) => anotherHour(at, fields)), form: () => 'another-hour' },
   'one-more': { save: effectFirst((fields, _c, at) => onePersonMore(at, fields)), form: () => 'one-more' },
-  'running-late': { save: effectFirst((fields, _c, at) => runningLate(at, fields)), form: () => 'running-late' },
+  'running-late': { save: slipFirst, form: () => RUNNING_LATE },
   'left-out': {
     save: effectFirst((fields, _c, at) => leaveForAnotherDay(at, fields)),
     form: ({ without }) => `leave ${without}`,
@@ -128,5 +149,38 @@ const FORMS: Readonly<Record<string, PageForm>> = {
   'fixed-hours': { save: atOnce(fixedHoursTyped, fixHours), form: () => 'fixed-hours' },
 };
 
+/** What was asked about a slip, as it stands in an address. */
+const slipAsked = (c: Context): FormFields => ({
+  ...{ session: c.req.query('session') ?? '', at: c.req.query('at') ?? '' },
+  ...(c.req.query('without') ? { without: c.req.query('without') } : {}),
+});
+
+/** What a slip does to dates, or what leaving out the rest of an order would do; the whole page with it where no script asks. */
+const slipPage = async (c: Context, screens: Screens) => {
+  const [context, typed] = [screens.context(), slipAsked(c)];
+  const retimed = await retimedSession(context, typed);
+  const effect = retimed.ok ? await effectApart(context, runningLate(context, typed)) : retimed;
+  const faults = effect?.ok === false ? effect.faults : [];
+  const seen = effect?.ok ? effect.value : null;
+  if (wantsPart(c)) {
+    const { today } = await dateReading(context);
+    const left = retimed.ok ? retimed.value.toLeave.find(({ order }) => order === typed.without) : undefined;
+    if (faults.length > 0) return c.html(<p>{faults[0]?.message}</p>);
+    if (left) return c.html(<SlipChoice {...{ left, typed, today }} effect={seen} />);
+    return c.html(<SlipDates {...{ typed, today }} effect={seen} />);
+  }
+  const whole = { ...NOTHING_ELSE, ...(seen ?? { moved: [], seen: '' }) };
+  const refused = {
+    form: RUNNING_LATE,
+    errors: errorsByField(faults),
+    typed,
+    effect: faults.length > 0 ? null : whole,
+  };
+  const { frame, content } = await todayPage(c, context, refused);
+  return page(c, frame, content, { status: faults.length > 0 ? 422 : 200 });
+};
+
 export const todayRoutes = (screens: Screens): Hono =>
-  formsOnPage(screens, { path: PATH, show: todayPage, next: () => PATH }, FORMS);
+  formsOnPage(screens, { path: PATH, show: todayPage, next: () => PATH }, FORMS).get(`${PATH}/running-late`, (c) =>
+    slipPage(c, screens),
+  );

@@ -564,6 +564,35 @@ describe('hours that are not as usual', () => {
     expect(text).toContain('8:00 to 11:00');
   });
 
+  test('are slipped: the session at once, what that does to dates and to each order by itself, and it is done', async () => {
+    const { get, post, textAfter } = await screensAt(saturday('08:05'), { finished: [] });
+    const slip = { session: saturday('08:00'), at: '10:30' };
+    const at = async (asked: Record<string, string>, headers = {}) =>
+      textOf(await get(`/today/running-late?${new URLSearchParams(asked)}`, headers));
+    const first = await post('/today/running-late', slip);
+    const html = await first.clone().text();
+    expect(await textOf(first)).toMatch(/All that is left begins \d+ minutes later.* no longer fit/);
+    const asks = [...html.matchAll(/hx-get="(\/today\/running-late[^"]+)" hx-trigger="load"/g)].map(([, path]) => path);
+    expect(asks.map((path) => new URL(path!.replaceAll('&amp;', '&'), 'http://x').searchParams.get('without'))).toEqual(
+      [null, '27-001'],
+    );
+    // Without script the page goes on to an address that waits for all of it.
+    expect(html).toContain('<noscript><meta http-equiv="refresh" content="0;url=/today/running-late?');
+    const part = { 'HX-Request-Type': 'partial' };
+    const dates = await at(slip, part);
+    expect(dates).toContain('This moves one promise. No longer fits, and is left for another day:');
+    expect(dates).toContain('Go on by this plan');
+    expect(await at({ ...slip, without: '27-001' }, part)).toMatch(/^Leave out 2 pieces for School garden\./);
+    expect(await at({ ...slip, at: '07:00' }, part)).toContain('Write a time between 08:00 and 12:00.');
+    const whole = await get(`/today/running-late?${new URLSearchParams(slip)}`);
+    const seen = /name="seen" value="([^"]+)"/.exec(await whole.text())?.[1] ?? '';
+    expect(await textAfter(await post('/today/running-late', { ...slip, seen }))).toContain(
+      'Running late on Sat 10 Apr',
+    );
+    const wrong = await post('/today/running-late', { ...slip, at: '' });
+    expect([wrong.status, await textOf(wrong)]).toEqual([422, expect.stringContaining('Write a time such as 11:30.')]);
+  });
+
   test('have one person fewer, asked whose hours those are', async () => {
     const work = [
       { rule: 'FREQ=WEEKLY;BYDAY=SA', from: '2027-01-02', start: '08:00', end: '12:00' },

@@ -1,5 +1,6 @@
 import type { FC } from 'hono/jsx';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
+import type { RetimedSession } from '../../src/usecases/today/retimed-session.ts';
 import type { TodayModel } from '../../src/usecases/today/today-model.ts';
 import { ThisDevice } from '../device/this-device.tsx';
 import { Answer, Empty } from '../parts/answer.tsx';
@@ -15,8 +16,8 @@ import { FixedSession } from './fixed-session.tsx';
 import { HardOtherwise } from './hard-otherwise.tsx';
 import { HoursForms } from './hours-form.tsx';
 import { LateWork, lateLead } from './late-work.tsx';
-import { RunningLate } from './more-hours.tsx';
 import { OtherFull, OtherPour, Packed, PackedInPart } from './other-work.tsx';
+import { RunningLate } from './running-late.tsx';
 import { slipLines } from './slip-text.ts';
 import { StepsAtHand, StepsToCome } from './steps.tsx';
 import { ToCome } from './to-come.tsx';
@@ -30,6 +31,8 @@ interface TodayPageProps {
   model: TodayModel;
   notice: DoneNotice | null;
   refused: RefusedForm | null;
+  /** The session as a slip that was asked about moves it on. */
+  retimed?: RetimedSession | null;
   /** The name chosen on this device. */
   who: string | null;
 }
@@ -58,7 +61,7 @@ const Recipes: FC<{ model: TodayModel }> = ({ model: { steps, recipes } }) => {
 /** What is due now stands right below the first line; what else there is to know of the session comes after it. */
 const hasCard = ({ session, today }: TodayModel): boolean => session?.date === today;
 
-const Session: FC<{ model: TodayModel; refused: RefusedForm | null }> = ({ model, refused }) => {
+const Session: FC<Omit<TodayPageProps, 'notice' | 'who'>> = ({ model, refused, retimed = null }) => {
   const { session, today } = model;
   if (!session)
     return model.late.length > 0 ? null : (
@@ -74,7 +77,7 @@ const Session: FC<{ model: TodayModel; refused: RefusedForm | null }> = ({ model
       {writable ? <StepsAtHand model={model} refused={refused} /> : <StepsToCome model={model} />}
       {hasCard(model) && <p class="quiet">{belowAnswer(model)}</p>}
       <Recipes model={model} />
-      <RunningLate model={model} refused={refused} />
+      <RunningLate model={model} refused={refused} retimed={retimed} />
     </section>
   );
 };
@@ -102,7 +105,7 @@ const Done: FC<{ model: TodayModel }> = ({ model }) =>
   );
 
 /** The session under way or the next one, as a list to work down. */
-export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused, who }) => (
+export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused, retimed, who }) => (
   <>
     {notice && <Notice notice={notice} today={model.today} back="/today" />}
     <Answer note={hasCard(model) ? undefined : belowAnswer(model)}>{todayAnswer(model)}</Answer>
@@ -114,7 +117,7 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused, who }) =
     <UnderWay model={model} refused={refused} />
     {!hasCard(model) && <EveningCard model={model} refused={refused} />}
     {!model.underWay && <LateWork model={model} refused={refused} />}
-    <Session model={model} refused={refused} />
+    <Session model={model} refused={refused} retimed={retimed} />
     {model.underWay && <LateWork model={model} refused={refused} />}
     {hasCard(model) && <EveningCard model={model} refused={refused} />}
     <HardOtherwise model={model} />

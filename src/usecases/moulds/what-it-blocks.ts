@@ -1,6 +1,6 @@
 import { mark } from '../../engine/book/mark.ts';
 import type { UseCaseContext } from '../core/context.ts';
-import { previewing } from '../plan/changing.ts';
+import { previewingApart } from '../plan/changing.ts';
 import { writeBooked } from '../plan/recording-work.ts';
 import { type Effect, withPromises } from '../plan/save-edit.ts';
 
@@ -13,13 +13,13 @@ export interface Blocked {
 }
 
 /**
- * What a mould that is out of use blocks: the plan with it mended now, beside today's plan. Nothing of it happens. Null for a
- * mould that is in use, or not there.
+ * What a mould that is out of use blocks: the plan with it mended now, beside today's plan. Nothing of it happens, and nobody
+ * who records anything waits for it. Null for a mould that is in use, or not there, and where it took too long.
  */
 export const whatItBlocks = async (context: UseCaseContext, id: string): Promise<Blocked | null> => {
-  const mended = await previewing(context, { kind: 'mould mended', words: '' }, (tx, yard) =>
+  const mended = await previewingApart(context, { kind: 'mould mended' }, (tx, yard) =>
     writeBooked(tx, mark(yard, id, 'mended', NOTHING_SAID)),
   );
-  if (!mended.ok) return null;
+  if (!mended?.ok) return null;
   return { moved: await context.database.read((tx) => withPromises(tx, mended.value.moved)) };
 };

@@ -3,12 +3,14 @@ import type { Fault } from '../../../shared/fault.ts';
 import type { PlanOfWork } from '../../../shared/late-work.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import type { Outcome, UseCaseContext } from '../core/context.ts';
+import { done, type Outcome, type UseCaseContext } from '../core/context.ts';
 import { cachePlan } from './cached-plan.ts';
 import { notDoneBefore, rememberAct } from './done-once.ts';
 import { workOfPlan } from './late-work.ts';
-import { planForNow } from './make-plan.ts';
-import { type Changed, type ChangeWords, type Replanning, recordChange } from './record-change.ts';
+import { type CurrentPlan, planForNow } from './make-plan.ts';
+import { type PromiseMove, promisesMoved, promisesOf } from './promises-moved.ts';
+import { type Changed, type ChangeWords, type Replanning, readChange, recordChange } from './record-change.ts';
+import { planApart, type Remaking } from './remake-plan.ts';
 
 export type { Changed, ChangeWords } from './record-change.ts';
 
@@ -119,6 +121,51 @@ export const previewing = async <T>(
 ): Promise<Outcome<Omit<Changed<T>, 'change'>>> => {
   const outcome = await tried(context, what, work, { ...manner, holdBack: () => true });
   return outcome.ok ? { ok: true, value: outcome.value.changed } : outcome;
+};
+
+/** Carries what a plan would be made from out of a transaction. */
+class OnlyRead extends Error {
+  readonly before: CurrentPlan;
+  readonly remaking: Remaking;
+  constructor(before: CurrentPlan, remaking: Remaking) {
+    super('only read');
+    this.before = before;
+    this.remaking = remaking;
+  }
+}
+
+type YardPlan = Pick<CurrentPlan, 'plan' | 'yard'>;
+
+/** What a change would come to: the yard and the plan until then and after it, and whose days would be other ones. */
+export interface Previewed extends YardPlan {
+  before: YardPlan;
+  moved: PromiseMove[];
+}
+
+/**
+ * As `previewing`, except that nobody who writes waits for the plan: the work is done and rolled back first, and the plan made
+ * then, in the thread of questions. Null where that was given up.
+ */
+export const previewingApart = async <T>(
+  context: UseCaseContext,
+  { kind }: Pick<ChangeWords<T>, 'kind'>,
+  work: DoChange<T>,
+  replanning: Pick<Replanning<T>, 'unfixed'> = {},
+): Promise<Outcome<Previewed> | null> => {
+  const readOnly = async (tx: Tx): Promise<never> => {
+    const before = await planForNow(tx, context);
+    const doWork = (change: number) => work(tx, before.yard, change, before.plan, workOfPlan(before.cached.stored));
+    const read = await readChange(tx, context, before, kind, doWork, replanning);
+    throw read.ok ? new OnlyRead(before, read.value) : new Refused(read.faults);
+  };
+  const thrown: unknown = await context.database.write(readOnly).catch((error) => error);
+  if (thrown instanceof Refused) return { ok: false, faults: thrown.faults };
+  if (!(thrown instanceof OnlyRead)) throw thrown;
+  const { before, remaking } = thrown;
+  const made = await planApart(context, remaking);
+  if (!made) return null;
+  const moved = promisesMoved(promisesOf(before.yard, before.plan), promisesOf(made.yard, made.plan));
+  return done({ ...made, before, moved });
 };
 
 /**

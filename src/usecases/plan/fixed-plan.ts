@@ -26,7 +26,8 @@ export interface FixedPlan {
   isLater?: boolean;
 }
 
-interface Fixing {
+/** What is fixed of which plan, and from when on. */
+export interface Fixing {
   yard: YardFile;
   /** The plan so far; null before the first. */
   plan: PlanFile | null;

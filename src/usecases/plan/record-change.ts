@@ -9,13 +9,20 @@ import { shortened } from '../../../shared/said-back.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Moment } from '../core/compute-for-request.ts';
-import type { Outcome } from '../core/context.ts';
+import { done, type Outcome } from '../core/context.ts';
 import type { CachedPlan } from './cached-plan.ts';
 import { type LateStep, lateTaken, mouldsOfStep } from './late-steps.ts';
 import { asideLeft, workOfPlan } from './late-work.ts';
 import { rememberPlanBefore } from './plans-before.ts';
 import { movedOnly, type PromiseMove, promisesMoved, promisesOf } from './promises-moved.ts';
-import { type CurrentPlan, carryPlanOn, remakePlan, type Unfixed } from './remake-plan.ts';
+import {
+  type CurrentPlan,
+  carryPlanOn,
+  type Remaking,
+  readForRemake,
+  remakePlan,
+  type Unfixed,
+} from './remake-plan.ts';
 import { stepsToRecord } from './steps-to-record.ts';
 
 export interface ChangeWords<T> {
@@ -88,6 +95,25 @@ const goneSince = (before: CurrentPlan, after: Pick<CurrentPlan, 'yard' | 'cache
 /** The plan that stands; a change may have given other names to what is in it. */
 const standingNow = async (tx: Tx, before: StoredPlan): Promise<StoredPlan> =>
   (await planHead(tx))?.number === before.number ? before : ((await storedPlan(tx)) ?? before);
+
+/**
+ * Does the work inside a write transaction as one change, and reads what the plan after it is made from. The caller rolls the
+ * transaction back before he has that plan made (`planApart`): nothing is kept of it.
+ */
+export const readChange = async <T>(
+  tx: Tx,
+  moment: Moment,
+  before: CurrentPlan,
+  kind: string,
+  work: (change: number) => Promise<Outcome<T>>,
+  { unfixed }: Pick<Replanning<T>, 'unfixed'> = {},
+): Promise<Outcome<Remaking>> => {
+  const outcome = await work(await beginChange(tx, { at: moment.now, kind }));
+  if (!outcome.ok) return outcome;
+  await bumpRevision(tx);
+  const stored = await standingNow(tx, before.cached.stored);
+  return done(await readForRemake(tx, moment, stored, unfixed?.(outcome.value)));
+};
 
 /**
  * Does the work inside a write transaction as one change that can be undone, plans anew, and writes down what it did to

@@ -8,17 +8,21 @@ import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { asOf } from '../../engine/book/as-of.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
+import type { KeptReady } from '../../engine/kept-ready.ts';
+import type { FoundLonger } from '../../engine/quote/longer.ts';
 import type { PlanMemory } from '../../engine/search/memory.ts';
+import { type Computations, computeWithoutThread } from '../core/computations.ts';
 import { computeForRequest, type Moment } from '../core/compute-for-request.ts';
 import { yieldThread } from '../core/yield-thread.ts';
 import { asWorked } from './as-worked.ts';
 import { type CachedPlan, cachedPlan, fileAt } from './cached-plan.ts';
-import { dropsOf, fixedMixes, fixedPlan, type StoredDrop, withKeep } from './fixed-plan.ts';
+import { dropsOf, type Fixing, fixedMixes, fixedPlan, type StoredDrop, withKeep } from './fixed-plan.ts';
 import { foundForNew } from './kept-answers.ts';
 import { isNoWorse } from './kept-later.ts';
 import { keptReadyOf } from './kept-ready.ts';
 import { NO_WORK, workOfPlan } from './late-work.ts';
 import { withLateBack } from './late-work-back.ts';
+import type { LateWorkDone } from './late-work-done.ts';
 import { standingPours } from './standing-pours.ts';
 
 export interface CurrentPlan {
@@ -131,16 +135,31 @@ export interface RemadePlan extends CurrentPlan {
 export const startingFrom = (stored: StoredPlan | null): { near?: PlanFile; memory?: PlanMemory } =>
   stored ? { near: stored.plan, ...memoryOf(stored) } : {};
 
-/**
- * Plans the yard as it is now and stores the plan in place of the one before; what is fixed stays as it was planned, and so does what is under way, or over and not recorded yet. Data that no yard file may hold is a fault of the program.
- */
-export const remakePlan = async (
+/** All that the plan after a change is made from, so that it can be made once the transaction is over. */
+export interface Remaking {
+  now: string;
+  /** The plan that stands. */
+  before: StoredPlan | null;
+  file: YardFile;
+  /** The revision of it. */
+  madeFrom: number;
+  worked: LateWorkDone;
+  hours: number;
+  /** Orders with a date that was given. */
+  given: string[];
+  keptReady: KeptReady[];
+  anew: string | null;
+  fixing: Fixing;
+  longer: FoundLonger | undefined;
+}
+
+/** Reads what a plan is made from, of the yard as it is now. */
+export const readForRemake = async (
   tx: Tx,
-  moment: Moment,
+  { database, now }: Moment,
   stored: StoredPlan | null,
   unfixed: Unfixed = {},
-): Promise<RemadePlan> => {
-  const { now, background } = moment;
+): Promise<Remaking> => {
   const before = unfixed.standAgain ?? stored;
   const file = await loadYardFile(tx, now);
   const madeFrom = await revision(tx);
@@ -154,21 +173,60 @@ export const remakePlan = async (
   const keptReady = await keptReadyOf(tx, file);
   const anew = unfixed.anew ?? (sameData ? fixingFrom(worked.yard, before, hours).anew : null);
   const fixing = { ...fixingFrom(worked.yard, before, hours), anew, ...(instead ? { instead } : {}) };
-  const longer = foundForNew(moment.database, worked.yard.orders, startingFrom(before).memory);
-  const plannedOn = async (from: typeof fixing & { asItWas?: boolean }) => {
+  const longer = foundForNew(database, worked.yard.orders, startingFrom(before).memory);
+  return { now, before, file, madeFrom, worked, hours, given, keptReady, anew, fixing, longer };
+};
+
+type QuickPlan = Computations['quick plan'];
+/** Answers with null when it was given up. */
+type PlanQuickly = (question: QuickPlan['question']) => Promise<QuickPlan['answer'] | null>;
+
+/** The plan that a remake comes to; null where it was given up. */
+const planned = async ({ before, worked, given, keptReady, fixing, longer }: Remaking, planQuickly: PlanQuickly) => {
+  const plannedOn = async (from: Fixing) => {
     const fixed = fixedPlan(from);
     const standing = standingPours(from, fixed.keep);
     await yieldThread();
     const stands = standing ? { standing, given } : {};
     const kept = { yard: withKeep(worked.yard, fixed.keep), ...startingFrom(before), ...stands, keptReady };
     const question = { ...kept, ...(longer ? { longer } : {}) };
-    return { fixed, ...(await computeForRequest(background, 'quick plan', question)) };
+    const answer = await planQuickly(question);
+    return answer && { fixed, ...answer };
   };
   const first = await plannedOn(fixing);
-  const asItWas = before && first.fixed.isLater ? await plannedOn({ ...fixing, asItWas: true }) : first;
+  const asItWas = before && first?.fixed.isLater ? await plannedOn({ ...fixing, asItWas: true }) : first;
+  if (!first || !asItWas) return null;
   const isKept = !before || isNoWorse(first, asItWas, { near: before.plan, yard: worked.yard, given });
   const { fixed, plan: made, memory } = isKept ? first : asItWas;
-  const { plan, aside } = worked.putBack(told(made));
+  return { fixed, made, memory, ...worked.putBack(told(made)) };
+};
+
+/** The plan that a remake would come to, and its yard, in the thread of questions; nothing is stored. Null where it was given up. */
+export const planApart = async (
+  { background }: Moment,
+  remaking: Remaking,
+): Promise<Pick<CurrentPlan, 'plan' | 'yard'> | null> => {
+  const compute = background?.compute ?? computeWithoutThread;
+  const made = await planned(remaking, (question) => compute('quick plan', question));
+  return made && { plan: made.plan, yard: asOf(remaking.file, remaking.now) };
+};
+
+/**
+ * Plans the yard as it is now and stores the plan in place of the one before; what is fixed stays as it was planned, and so does what is under way, or over and not recorded yet. Data that no yard file may hold is a fault of the program.
+ */
+export const remakePlan = async (
+  tx: Tx,
+  moment: Moment,
+  stored: StoredPlan | null,
+  unfixed: Unfixed = {},
+): Promise<RemadePlan> => {
+  const { now, background } = moment;
+  const remaking = await readForRemake(tx, moment, stored, unfixed);
+  const { before, file, madeFrom, worked, hours, anew } = remaking;
+  // What its thread gives up is worked out on the spot: a change never goes without its plan.
+  const { fixed, made, memory, plan, aside } = (await planned(remaking, (question) =>
+    computeForRequest(background, 'quick plan', question),
+  ))!;
   const { from, until } = goodMinutes(worked.yard);
   const good = { goodFromMinute: from, goodUntilMinute: until };
   await yieldThread();

@@ -3,8 +3,8 @@ import { promisedDays } from '../../../db/stores/order-store.ts';
 import type { Fault } from '../../../shared/fault.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import type { UseCaseContext } from '../core/context.ts';
-import { type Changed, type ChangeWords, changingUnless, type DoChange, previewing } from './changing.ts';
+import { done, type Outcome, type UseCaseContext } from '../core/context.ts';
+import { type Changed, type ChangeWords, changingUnless, type DoChange, previewingApart } from './changing.ts';
 import type { PromiseMove } from './promises-moved.ts';
 import type { Replanning } from './record-change.ts';
 import { type SessionEffect, type SessionSpan, sessionEffect } from './session-effect.ts';
@@ -32,8 +32,6 @@ export interface Edit<T = unknown> {
   session?: (yard: YardFile) => SessionSpan;
   /** How the plan after it comes from the one before it. */
   replanning?: Replanning<T>;
-  /** Other ways to do it, tried beside it, of the yard and the plan before it. */
-  otherwise?: (yard: YardFile, plan: PlanFile) => readonly OtherWay<T>[];
 }
 
 /** Of an order less is done than the plan has. */
@@ -41,17 +39,6 @@ export interface LeftForLater {
   order: string;
   customer: string;
   pieces: number;
-}
-
-/** The same with some of it left for another day. */
-interface OtherWay<T> {
-  without: LeftForLater;
-  edit: Edit<T>;
-}
-
-/** What another way would do. */
-export interface OtherEffect extends Pick<Effect, 'moved' | 'session' | 'seen'> {
-  without: LeftForLater;
 }
 
 /** A date given to a customer that the plan does not keep. */
@@ -81,8 +68,8 @@ export interface Effect {
   insteadOn: string | null;
   /** What becomes of the session whose hours it changes. */
   session?: SessionEffect;
-  /** What other ways to do it would do. */
-  otherwise?: readonly OtherEffect[];
+  /** It is still worked out: the page asks for it by itself. */
+  isComing?: true;
   /** Says which effect it was, to be sent back once it was seen. */
   seen: string;
 }
@@ -158,26 +145,33 @@ const watching = <T>({ work }: Edit<T>): { work: DoChange<T>; before: () => Befo
 
 type Made = Pick<Changed<unknown>, 'moved' | 'plan' | 'yard'>;
 
+/** What is seen of an edit before it is saved. */
+export type SeenEffect = Pick<Effect, 'moved' | 'session' | 'seen'>;
+
 const effectOf = async (
   context: UseCaseContext,
   { session }: Pick<Edit, 'session'>,
   before: Before | null,
   { moved, plan, yard }: Made,
-): Promise<Pick<Effect, 'moved' | 'session' | 'seen'>> => {
+): Promise<SeenEffect> => {
   const shown = await context.database.read((tx) => withPromises(tx, moved));
   const becomes = before && session ? { session: sessionEffect(before.plan, plan, { yard, span: session(yard) }) } : {};
   return { moved: shown, ...becomes, seen: seenOf({ session }, moved) };
 };
 
-/** What other ways would do, one after another; those that cannot be done are left out. */
-const othersOf = async <T>(context: UseCaseContext, ways: readonly OtherWay<T>[]): Promise<OtherEffect[]> => {
-  const effects: OtherEffect[] = [];
-  for (const { without, edit } of ways) {
-    const { work, before } = watching(edit);
-    const outcome = await previewing(context, edit.what, work, edit.replanning);
-    if (outcome.ok) effects.push({ without, ...(await effectOf(context, edit, before(), outcome.value)) });
-  }
-  return effects;
+/** What an edit would do, worked out beside all that is recorded meanwhile; null where that was given up. */
+export const effectApart = async <T>(context: UseCaseContext, edit: Edit<T>): Promise<Outcome<SeenEffect> | null> => {
+  const outcome = await previewingApart(context, edit.what, edit.work, edit.replanning);
+  if (!outcome?.ok) return outcome;
+  const { before, ...made } = outcome.value;
+  return done(await effectOf(context, edit, before, made));
+};
+
+/** An effect on dates alone. */
+export const NOTHING_ELSE: Pick<Effect, 'unkept' | 'passed' | 'insteadOn'> = {
+  unkept: [],
+  passed: [],
+  insteadOn: null,
 };
 
 /**
@@ -197,8 +191,6 @@ export const saveEdit = async <T>(
   const { changed, held } = outcome.value;
   if (!held) return { kind: 'saved', value: changed.value, change: changed.change };
   const was = before();
-  const ways = was && edit.otherwise ? edit.otherwise(was.yard, was.plan) : [];
-  const otherwise = ways.length > 0 ? { otherwise: await othersOf(context, ways) } : {};
   const effect = await effectOf(context, edit, was, changed);
-  return { kind: 'moves', effect: { unkept: [], passed: [], insteadOn: null, ...effect, ...otherwise } };
+  return { kind: 'moves', effect: { ...NOTHING_ELSE, ...effect } };
 };

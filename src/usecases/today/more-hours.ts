@@ -13,7 +13,7 @@ import type { Edit } from '../plan/save-edit.ts';
 import { spanOf } from '../plan/session-effect.ts';
 import type { FormFields } from '../typed/form-fields.ts';
 import { clockInSession } from './clock-in-session.ts';
-import { leaveOut, poursLeft } from './leave-out.ts';
+import { leaveOut } from './leave-out.ts';
 import { sessionChosen } from './session-chosen.ts';
 
 const HOUR = 60;
@@ -115,44 +115,27 @@ const heldUpUntil: Read = (chosen, { at = '' }) => {
   });
 };
 
-/** More orders are not tried: each is a plan of its own, and nobody chooses from a long list with wet gloves. */
-const MOST_TRIED = 3;
-
 /** Other hours, and what stands of the plan where something is left out of them beside. */
 interface LateHours {
   words: string;
   stands: StoredPlan | null;
 }
 
-/** Running late, and what is left to be poured for an order, if one is named, left for another day beside. */
-const lateHours = (context: UseCaseContext, fields: FormFields, without: string): Edit<LateHours> => ({
+/**
+ * The work is behind: what has not begun begins at a time or later. It stays one session, so that nobody opens the yard twice.
+ * `without` names an order of which the rest is left for another day beside.
+ */
+export const runningLate = (context: UseCaseContext, fields: FormFields): Edit<LateHours> => ({
   what: { kind: hoursKind((fields.session ?? '').slice(0, 10)), words: ({ words }) => words },
   session: spanOf(fields.session ?? ''),
   work: async (tx, yard, _change, plan) => {
     const hours = await changeHours(tx, yard, context.now, fields, heldUpUntil);
     if (!hours.ok) return hours;
     const { words, session } = hours.value;
+    const { without = '' } = fields;
     if (without === '') return done({ words, stands: null });
     const left = await leaveOut(tx, context, { yard, plan, session }, without);
     return left.ok ? done({ stands: left.value.stands, words: `${words}; ${left.value.words}` }) : left;
   },
   replanning: { unfixed: ({ stands }) => (stands ? { standAgain: stands } : {}) },
 });
-
-/**
- * The work is behind: what has not begun begins at a time or later. It stays one session, so that nobody opens the yard twice.
- * `without` names an order of which the rest is left for another day; with `choose` it is tried what each would do, which takes
- * as many plans.
- */
-export const runningLate = (context: UseCaseContext, fields: FormFields): Edit<LateHours> => {
-  const { session = '', without = '', choose = '' } = fields;
-  const edit = lateHours(context, fields, without);
-  if (without !== '' || choose === '') return edit;
-  return {
-    ...edit,
-    otherwise: (yard, plan) =>
-      poursLeft(yard, plan, spanOf(session)(yard))
-        .slice(0, MOST_TRIED)
-        .map((left) => ({ without: left, edit: lateHours(context, fields, left.order) })),
-  };
-};

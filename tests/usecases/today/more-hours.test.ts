@@ -1,12 +1,15 @@
 import { describe, expect, test } from 'vitest';
+import { minuteOf } from '../../../shared/time.ts';
 import type { YardFileInput } from '../../../shared/yard-file.ts';
 import { undoChange } from '../../../src/usecases/changes/undo-change.ts';
+import { computeWithoutThread } from '../../../src/usecases/core/computations.ts';
 import type { UseCaseContext } from '../../../src/usecases/core/context.ts';
 import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
-import { type Edit, saveEdit } from '../../../src/usecases/plan/save-edit.ts';
+import { type Edit, effectApart, saveEdit } from '../../../src/usecases/plan/save-edit.ts';
 import { leaveForAnotherDay } from '../../../src/usecases/today/leave-out.ts';
 import { anotherHour, onePersonMore, runningLate } from '../../../src/usecases/today/more-hours.ts';
 import { onePersonFewer } from '../../../src/usecases/today/one-person-fewer.ts';
+import { movedOn, retimedSession } from '../../../src/usecases/today/retimed-session.ts';
 import { showToday } from '../../../src/usecases/today/show-today.ts';
 import type { FormFields } from '../../../src/usecases/typed/form-fields.ts';
 import { doneOf } from '../../support/outcomes.ts';
@@ -19,6 +22,19 @@ const contextOf = async (changes: Partial<YardFileInput> = {}, clock?: string) =
 };
 
 const SESSION = { session: saturday('08:00') };
+/** With a thread of questions: whoever writes meanwhile waits for none of them. */
+const withThread = (context: UseCaseContext, told: (kind: string) => void): UseCaseContext => ({
+  ...context,
+  background: {
+    ...{ planMade: () => {}, improving: () => false, computeForRequest: computeWithoutThread },
+    compute: async (kind, question) => {
+      told(kind);
+      await context.database.write(async () => undefined);
+      return computeWithoutThread(kind, question);
+    },
+  },
+});
+
 type Ask<T> = (context: UseCaseContext, fields: FormFields) => Edit<T>;
 
 /** What a form is told first, and what comes of it when it is sent again with that in sight. */
@@ -155,16 +171,22 @@ describe('running late', () => {
     const context = await contextOf({ orders }, saturday('08:05'));
     const fields = { ...SESSION, at: '08:30' };
     const before = (await currentPlan(context)).plan;
-    const shown = await saveEdit(context, runningLate(context, { ...fields, choose: 'yes' }), undefined);
-    const others = shown.kind === 'moves' ? (shown.effect.otherwise ?? []) : [];
-    expect(others.map(({ without }) => [without.customer, without.pieces]).sort()).toEqual([
+    const asked: string[] = [];
+    const answering = withThread(context, (kind) => void asked.push(kind));
+    const retimed = doneOf(await retimedSession(answering, fields));
+    expect(retimed.toLeave.map(({ customer, pieces }) => [customer, pieces]).sort()).toEqual([
       ['Ann', 1],
       ['Ben', 1],
     ]);
-    const ben = others.find(({ without }) => without.order === '27-002')!;
-    expect(ben.moved).toMatchObject([{ order: '27-002', from: '2027-04-10', to: '2027-04-17' }]);
-    expect(ben.session?.leftOut.map(({ kind }) => kind).sort()).toEqual(['pour', 'strip']);
-    const done = await saveEdit(context, runningLate(context, { ...fields, without: '27-002' }), ben.seen);
+    // What becomes of the session is said before anything is planned.
+    expect(asked).toEqual([]);
+    const effect = await effectApart(answering, runningLate(answering, { ...fields, without: '27-002' }));
+    expect(new Set(asked)).toEqual(new Set(['quick plan']));
+    const ben = effect?.ok ? effect.value : null;
+    expect(ben?.moved).toMatchObject([{ order: '27-002', from: '2027-04-10', to: '2027-04-17' }]);
+    expect(ben?.session?.leftOut.map(({ kind }) => kind).sort()).toEqual(['pour', 'strip']);
+    expect((await currentPlan(context)).plan).toEqual(before);
+    const done = await saveEdit(context, runningLate(context, { ...fields, without: '27-002' }), ben?.seen);
     if (done.kind !== 'saved') throw new Error(JSON.stringify(done));
     const { plan, yard } = await currentPlan(context);
     expect(yard.orders.find(({ id }) => id === '27-002')?.notBefore).toBe('2027-04-11');
@@ -173,6 +195,27 @@ describe('running late', () => {
     ]);
     expect((await undoChange(context, done.change)).ok).toBe(true);
     expect((await currentPlan(context)).plan.orders).toEqual(before.orders);
+  });
+});
+
+describe('a session that moves on', () => {
+  const step = (at: string, until: string) => ({
+    ...{ kind: 'prep' as const, name: at, mould: 'A', casting: 'a', piece: 'A' },
+    ...{ at: saturday(at), until: saturday(until), clean: false, sealed: false, waits: false },
+    ...{ changeFrom: null, fittings: [], cuts: [] },
+  });
+  const steps = [step('08:00', '08:20'), step('09:00', '09:10'), step('11:30', '11:50')];
+  const minute = (clock: string) => minuteOf(saturday(clock));
+  const moved = (now: string, from: string) => {
+    const all = movedOn(steps, { now: minute(now), from: minute(from), to: minute('12:00') }, (at) => String(at));
+    return [all.minutes, all.steps.map(({ at }) => Number(at) - minute('08:00')), all.tooLate.map(({ name }) => name)];
+  };
+
+  test('has all that has not begun later by as much as the next of it, and says what ends too late', () => {
+    expect(moved('08:10', '09:10')).toEqual([10, [70, 220], []]);
+    expect(moved('08:10', '09:11')).toEqual([11, [71, 221], ['11:30']]);
+    expect(moved('08:10', '08:45')).toEqual([0, [60, 210], []]);
+    expect(moved('11:40', '11:50')).toEqual([0, [], []]);
   });
 });
 
