@@ -1,7 +1,7 @@
 import { createHash, randomUUID } from 'node:crypto';
-import { chmodSync, copyFileSync, existsSync, mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
-import { mkdir, open, readFile, rename } from 'node:fs/promises';
-import { dirname, join } from 'node:path';
+import { chmodSync, copyFileSync, existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
+import { mkdir, open, readFile, rename, utimes } from 'node:fs/promises';
+import { basename, dirname, join } from 'node:path';
 
 /** Photos of pieces, by what they are called: the SHA-256 of their bytes. */
 export interface PhotoFolder {
@@ -38,7 +38,9 @@ export const photoFolder = (folder: string): PhotoFolder => ({
   keep: async (bytes) => {
     const name = createHash('sha256').update(bytes).digest('hex');
     await mkdir(folder, makeFolder);
-    if (!existsSync(join(folder, name))) await written(folder, name, bytes);
+    // One that lies there unused is as good as new from now on: it is not cleared away meanwhile.
+    if (existsSync(join(folder, name))) await utimes(join(folder, name), new Date(), new Date());
+    else await written(folder, name, bytes);
     return name;
   },
   read: async (name) => {
@@ -69,4 +71,19 @@ export const copyPhotos = (from: string, to: string): number => {
     renameSync(part, join(to, name));
   }
   return names.length;
+};
+
+const DATABASE = /\.(db|sqlite3?)$/;
+
+/**
+ * Clears away the photos beside a database that it does not name any more, and that have lain there since before an instant
+ * (milliseconds since 1970); how many. None where another database lies in that folder: they may be its own.
+ */
+export const clearPhotos = (file: string, named: ReadonlySet<string>, before: number): number => {
+  const folder = photosBeside(file);
+  const others = readdirSync(dirname(file)).filter((name) => DATABASE.test(name) && name !== basename(file));
+  if (others.length > 0) return 0;
+  const unused = namesIn(folder).filter((name) => !named.has(name) && statSync(join(folder, name)).mtimeMs < before);
+  for (const name of unused) rmSync(join(folder, name));
+  return unused.length;
 };

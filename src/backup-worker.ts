@@ -1,8 +1,20 @@
 import { workerData } from 'node:worker_threads';
 import { backUpFile } from '../db/backup.ts';
-import { copyPhotos, photosBeside } from '../db/photo-folder.ts';
+import { openDatabase } from '../db/open.ts';
+import { clearPhotos, copyPhotos, photosBeside } from '../db/photo-folder.ts';
 import type { BackupData } from './nightly-backup.ts';
+import { photosNamed } from './usecases/backup/photos-named.ts';
+import { UNDO_DAYS } from './usecases/plan/record-change.ts';
+
+const DAY_MS = 86_400_000;
 
 const { path, to } = workerData as BackupData;
 await backUpFile(path, to);
 copyPhotos(photosBeside(path), photosBeside(to));
+const database = await openDatabase({ url: `file:${path}` });
+try {
+  // A day more than undoing reaches back: what was kept just now is not recorded yet.
+  clearPhotos(path, await database.read(photosNamed), Date.now() - (UNDO_DAYS + 1) * DAY_MS);
+} finally {
+  await database.close();
+}

@@ -1,5 +1,6 @@
 import { and, asc, desc, eq, gt, isNotNull, isNull, lt, max, min, ne, sql } from 'drizzle-orm';
 import {
+  type CapturedRow,
   changes,
   changeUnderWay,
   notices,
@@ -205,4 +206,10 @@ export const dismissNoticesAfter = async (tx: Tx, now: string): Promise<void> =>
 /** The maker has put a notice away at an instant. */
 export const dismissNotice = async (tx: Tx, id: number, at: string): Promise<void> => {
   await tx.update(notices).set({ dismissedAt: at }).where(eq(notices.id, id));
+};
+
+/** The rows of one table as changes that can still be undone found and left them: each column as an SQL literal. */
+export const capturedRows = async (tx: Tx, tableName: string): Promise<CapturedRow[]> => {
+  const rows = await tx.select().from(rowChanges).where(eq(rowChanges.tableName, tableName));
+  return rows.flatMap(({ oldRow, newRow }) => [oldRow, newRow].filter((row) => row !== null));
 };

@@ -76,7 +76,11 @@ export const pageRoute = ({ context }: Screens, path: string, show: Show): Hono 
   new Hono().get(path, async (c) => answer(c, await show(c, context(), BLANK), BLANK));
 
 /** What is asked, by whom, with the key of the act; a key that can't be read is a fault. */
-const asked = async (c: Context, context: UseCaseContext, fields: FormFields): Promise<Outcome<UseCaseContext>> => {
+export const asked = async (
+  c: Context,
+  context: UseCaseContext,
+  fields: FormFields,
+): Promise<Outcome<UseCaseContext>> => {
   const act = actTyped(fields.once && fields.act === undefined ? { act: await keyOf(fields) } : fields);
   if (!act.ok) return act;
   return done({ ...context, ...doneBy(c, fields.doneBy), ...(act.value === null ? {} : { act: act.value }) });

@@ -6,17 +6,17 @@ import { PlainPage } from '../../views/plain/plain-page.tsx';
 import { PiecePage } from '../../views/trace/piece-page.tsx';
 import { piecePath } from '../../views/trace/piece-path.ts';
 import { refuse, type UseCaseContext } from '../usecases/core/context.ts';
+import type { Saved } from '../usecases/plan/save-edit.ts';
 import { keepPhoto, removePhoto } from '../usecases/trace/piece-photos.ts';
 import { type PieceKey, type PieceModel, showPiece } from '../usecases/trace/show-piece.ts';
 import { type FormFields, wholeTyped } from '../usecases/typed/form-fields.ts';
 import { missing } from './failures.tsx';
 import { errorsByField } from './form.ts';
-import { asSent, atOnce, formRoute, pageRoute, type Show } from './form-route.tsx';
+import { asked, asSent, atOnce, formRoute, pageRoute, type Show, savedOnce } from './form-route.tsx';
 import { doneNotice } from './notice.ts';
 import { page, seeDone } from './page.tsx';
 import type { Screens } from './screens.ts';
-import { doneBy } from './this-device.ts';
-import { AROUND_BYTES, uploadedFile } from './uploaded-file.ts';
+import { AROUND_BYTES, textsBeside, uploadedFile } from './uploaded-file.ts';
 
 const PATH = '/piece/:minute/:mould';
 
@@ -65,10 +65,20 @@ const NONE_CHOSEN = refuse('photo', 'No photo was chosen. Choose one, then keep 
 const takePhoto = async (c: Context, context: UseCaseContext): Promise<Response> => {
   const model = await showPiece(context, keyOf(c));
   if (!model) return missing(c);
-  const bytes = await uploadedFile(c, 'photo');
-  const kept = bytes ? await keepPhoto(context, model.of, bytes) : NONE_CHOSEN;
-  if (kept.ok) return seeDone(c, piecePath(model.key), kept.value.change);
-  const { frame, content } = await shownPiece(c, context, model, errorsByField(kept.faults));
+  const [bytes, texts] = [await uploadedFile(c, 'photo'), await textsBeside(c)];
+  const asker = await asked(c, context, texts);
+  const save = async (by: UseCaseContext): Promise<Saved<null>> => {
+    const kept = bytes ? await keepPhoto(by, model.of, bytes, texts.takenAt) : NONE_CHOSEN;
+    return kept.ok
+      ? { kind: 'saved', value: null, change: kept.value.change }
+      : { kind: 'refused', faults: kept.faults };
+  };
+  const saved = asker.ok
+    ? await savedOnce(asker.value, () => save(asker.value))
+    : { kind: 'refused' as const, ...asker };
+  if (saved.kind === 'saved') return seeDone(c, piecePath(model.key), saved.change);
+  const faults = saved.kind === 'refused' ? saved.faults : [];
+  const { frame, content } = await shownPiece(c, context, model, errorsByField(faults));
   return page(c, frame, content, { status: 422 });
 };
 
@@ -100,6 +110,6 @@ const removing = (screens: Screens): Hono =>
 export const pieceRoutes = (screens: Screens): Hono =>
   new Hono()
     .route('/', pageRoute(screens, PATH, show))
-    .post(`${PATH}/photo`, (c) => takePhoto(c, { ...screens.context(), ...doneBy(c) }))
+    .post(`${PATH}/photo`, (c) => takePhoto(c, screens.context()))
     .get('/photo/:photo', (c) => photo(c, screens.context()))
     .route('/', removing(screens));

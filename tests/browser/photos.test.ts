@@ -79,3 +79,24 @@ test('what the browser cannot read is said to be no picture, and nothing is lost
   await page.waitForSelector('.form-errors');
   expect(await page.textContent('.form-errors')).toContain('That is no picture that can be shown');
 });
+
+test('taken without a signal it is kept on the phone, and sent once when there is one', async () => {
+  const url = await served(await screensWithPiece());
+  const { page } = await watchedPage(browser);
+  await page.goto(`${url}${PIECE}`);
+  const photo = { name: 'IMG_1.jpg', mimeType: 'image/jpeg', buffer: await takenPhoto() };
+  await page.context().setOffline(true);
+  await page.setInputFiles('#photo', photo);
+  await page.getByRole('button', { name: 'Keep the photo' }).click();
+  await page.waitForSelector('#waiting li');
+  // Taken a second time, it is the same photo.
+  await page.setInputFiles('#photo', photo);
+  await page.getByRole('button', { name: 'Keep the photo' }).click();
+  await page.waitForSelector('[data-photo-says]:has-text("Kept on this phone")');
+  expect(await page.locator('#waiting li').count()).toBe(1);
+  await page.context().setOffline(false);
+  await page.waitForSelector('#waiting', { state: 'hidden' });
+  await page.goto(`${url}${PIECE}`);
+  expect(await page.locator('.photos img').count()).toBe(1);
+  expect(await sizeShown(page)).toEqual([1200, 1600]);
+});

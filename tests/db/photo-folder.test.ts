@@ -1,7 +1,7 @@
-import { mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { copyPhotos, photoFolder, photosBeside } from '../../db/photo-folder.ts';
+import { clearPhotos, copyPhotos, photoFolder, photosBeside } from '../../db/photo-folder.ts';
 import { temporaryFolder } from '../support/temporary-folder.ts';
 
 /** Of "abc", by FIPS 180-4 (the example of its SHA-256). */
@@ -38,4 +38,23 @@ test('those that are not there yet are copied, and nothing else', async () => {
   expect(readFileSync(join(to, ABC), 'utf8')).toBe('abc');
   expect(statSync(join(to, ABC)).mode & 0o777).toBe(0o600);
   expect(photosBeside('/yard/data/mould-rota.db')).toBe('/yard/data/photos');
+});
+
+test('those that nothing names are cleared away in time, and none beside a second database', async () => {
+  const file = join(temporaryFolder(), 'yard.db');
+  const photos = photoFolder(photosBeside(file));
+  await photos.keep(abc);
+  const old = new Date('2027-04-05T08:00:00Z');
+  utimesSync(join(photosBeside(file), ABC), old, old);
+  const clear = (named: string[], before = old.getTime() + 1) => clearPhotos(file, new Set(named), before);
+  expect([clear([ABC]), clear([], old.getTime())]).toEqual([0, 0]);
+  const second = join(file, '..', 'other.db');
+  writeFileSync(second, '');
+  expect(clear([])).toBe(0);
+  rmSync(second);
+  // Kept again, it is as good as new.
+  await photos.keep(abc);
+  expect(clear([])).toBe(0);
+  expect(clear([], Date.now() + 60_000)).toBe(1);
+  expect(await photos.read(ABC)).toBe(null);
 });

@@ -1,7 +1,10 @@
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { type PhotoFolder, photoFolder } from '../../db/photo-folder.ts';
+import { pruneCaptured } from '../../db/stores/change-store.ts';
+import { workRecords } from '../../db/stores/work-record-store.ts';
 import { minuteOf } from '../../shared/time.ts';
+import { photosNamed } from '../../src/usecases/backup/photos-named.ts';
 import { piecePath } from '../../views/trace/piece-path.ts';
 import { behindDoor, OWNER } from '../support/behind-door.ts';
 import { screensOn, type TestScreens, textOf } from '../support/screens.ts';
@@ -22,8 +25,15 @@ const screensWith = async (folder?: PhotoFolder): Promise<TestScreens> => {
   return screensOn(database, now, folder);
 };
 
-const send = ({ app }: Pick<TestScreens, 'app'>, bytes: Uint8Array<ArrayBuffer>, headers = {}, path = PIECE) => {
+const send = (
+  { app }: Pick<TestScreens, 'app'>,
+  bytes: Uint8Array<ArrayBuffer>,
+  headers = {},
+  path = PIECE,
+  texts = {},
+) => {
   const form = new FormData();
+  for (const [name, text] of Object.entries(texts)) form.set(name, String(text));
   form.set('photo', new File([bytes], 'IMG_1.jpg', { type: 'image/jpeg' }));
   return app.request(`${path}/photo`, { method: 'POST', body: form, headers });
 };
@@ -51,6 +61,22 @@ describe('a photo of a piece', () => {
     expect(await photoIn(await screens.get(PIECE))).toBe(path);
     await screens.post('/undo', { change: changeOf(kept), back: PIECE });
     expect(await textOf(await screens.get(PIECE))).toContain('There is none yet.');
+    // Its file stays for as long as undoing can bring it back.
+    const named = async () => [...(await screens.database.read(photosNamed))];
+    expect(await named()).toEqual([path.slice('/photo/'.length)]);
+    await screens.database.write((tx) => pruneCaptured(tx, '2030-01-01T00:00:00Z', 0));
+    expect(await named()).toEqual([]);
+  });
+
+  test('sent again by the same act it is kept once, at the time it was taken', async () => {
+    const { database, now } = await yardContext(yardWithPiece());
+    const screens = screensOn(database, now, photos());
+    const takenAt = '2027-04-08T07:30:00Z';
+    const texts = { act: '5f3f9a52-9f0b-4c39-9d3e-0f6a4c1d2b3e', takenAt, doneBy: 'Ann' };
+    const [first, again] = [await send(screens, JPEG, {}, PIECE, texts), await send(screens, JPEG, {}, PIECE, texts)];
+    expect(changeOf(again)).toBe(changeOf(first));
+    const records = await database.read((tx) => workRecords(tx));
+    expect(records.filter(({ kind }) => kind === 'photo')).toMatchObject([{ at: takenAt }]);
   });
 
   test('moves no plan, and goes with the archive by its name', async () => {

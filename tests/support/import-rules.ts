@@ -71,7 +71,8 @@ export const ROOMS: Readonly<Record<string, readonly string[]>> = {
   trace: [...COMMON_ROOMS, 'files'],
   turns: COMMON_ROOMS,
   begin: COMMON_ROOMS,
-  backup: COMMON_ROOMS,
+  // A photo goes once no piece has it.
+  backup: [...COMMON_ROOMS, 'trace'],
   access: COMMON_ROOMS,
   // What an order hangs on today is said with it.
   changes: [...COMMON_ROOMS, 'buying'],

@@ -68,6 +68,25 @@ export const actOf = ({ action, body, submitter, form }) => {
   };
 };
 
+/** What names a file by what is in it, where the browser can tell. */
+const digestOf = async (bytes) => {
+  const digest = await crypto.subtle?.digest('SHA-256', bytes);
+  return digest ? [...new Uint8Array(digest)].join(' ') : newKey();
+};
+
+/** A file that a form is about to send, with when it was chosen. */
+export const fileActOf = async (form, input) => {
+  const [file] = input.files;
+  const bytes = await file.arrayBuffer();
+  const act = actOf({ action: form.getAttribute('action'), body: [], form });
+  return {
+    ...act,
+    tapped: [['file', await digestOf(bytes)]],
+    fields: [...act.fields, ['takenAt', instantOf(new Date())]],
+    file: { field: input.name, type: file.type, bytes },
+  };
+};
+
 /** Whether two taps are the same tap: it was made again while the first waits. */
 export const isSame = (one, other) =>
   one.action === other.action && JSON.stringify(one.tapped) === JSON.stringify(other.tapped);

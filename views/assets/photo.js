@@ -1,4 +1,8 @@
 // A photo is made smaller in the browser before it is sent: a phone's own is several times as large as anybody looks at.
+// Without a signal it is kept and sent later, as taps are.
+
+import { fileActOf } from './acts.js';
+import { sendFile } from './waiting.js';
 
 /** Pixels of its long side. */
 const LONG_SIDE = 1600;
@@ -22,16 +26,29 @@ const put = (input, file) => {
   input.files = files.files;
 };
 
+const saysOf = (form) => form.querySelector('[data-photo-says]');
+
 // What the browser cannot read is sent as it is: the server says what is wrong with it.
 const makeSmaller = async (form) => {
   const input = form.querySelector('input[type=file]');
   const [file] = input.files;
   if (!file) return;
-  const says = form.querySelector('[data-photo-says]');
-  says.textContent = 'Being made smaller …';
+  saysOf(form).textContent = 'Being made smaller …';
   const made = await smaller(file).catch(() => null);
   if (made) put(input, made);
-  says.textContent = '';
+  saysOf(form).textContent = '';
+};
+
+/** Sent or kept; false where it is sent as any form. */
+const isTaken = async (form) => {
+  const input = form.querySelector('input[type=file]');
+  if (!input.files[0]) return false;
+  saysOf(form).textContent = 'Being sent …';
+  const sent = await sendFile(await fileActOf(form, input));
+  saysOf(form).textContent = sent && !sent.address ? 'Kept on this phone: it is sent once there is an answer.' : '';
+  if (sent?.address) location.assign(sent.address);
+  else if (sent) input.value = '';
+  return sent !== null;
 };
 
 document.addEventListener('submit', async (event) => {
@@ -39,6 +56,7 @@ document.addEventListener('submit', async (event) => {
   if (!form.matches?.('[data-photo]') || form.dataset.photo === 'ready') return;
   event.preventDefault();
   await makeSmaller(form);
+  if (await isTaken(form)) return;
   form.dataset.photo = 'ready';
   form.requestSubmit();
   // Where the browser comes back to this page as it was, another one can be sent.

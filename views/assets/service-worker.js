@@ -13,7 +13,7 @@ const AGAIN_MS = 10 * 60_000;
 /** So answers whatever stands before a server that is down. */
 const NO_SERVER = [502, 503, 504];
 
-const isNeeded = (path) => IN_THE_YARD.includes(path) || /^\/mould\/[^/]+$/.test(path);
+const isNeeded = (path) => IN_THE_YARD.includes(path) || /^\/(mould|piece\/\d+)\/[^/]+$/.test(path);
 
 // What was searched for, or was just done, is not what the page shows the next time.
 const isKept = (url) => url.search === '' && isNeeded(url.pathname);

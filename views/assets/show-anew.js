@@ -3,7 +3,7 @@
 import { keepingPlace, nameOf } from './keep-place.js';
 
 /** Pages that follow the day in the yard. */
-const FOLLOWS = /^\/(today|moulds|mould\/[^/]+)$/;
+const FOLLOWS = /^\/(today|moulds|mould\/[^/]+|piece\/\d+\/[^/]+)$/;
 const FIELDS = '#page :is(input:not([type=hidden]), textarea, select)';
 /** What a form said when it came back is on no page that is asked for. */
 const CAME_BACK = '#page :is(.form-errors, .asked, .effect)';

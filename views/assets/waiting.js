@@ -6,6 +6,8 @@ import { showWaiting } from './waiting-list.js';
 import { openStore } from './waiting-store.js';
 
 const PATIENCE_MS = 20_000;
+/** A file takes a while where the signal is weak. */
+const FILE_PATIENCE_MS = 120_000;
 const AGAIN_MS = 20_000;
 /** So answers whatever stands before a server that is down. */
 const NO_SERVER = [502, 503, 504];
@@ -40,14 +42,28 @@ const refusalIn = (html) => {
   return [...words].map((text) => text.trim()).join(' ');
 };
 
-/** Null once it is done; else why it is not. Throws where nobody answers. */
-const send = async ({ action, fields, key }) => {
-  const answer = await fetch(action, {
-    ...{ method: 'POST', redirect: 'manual', signal: AbortSignal.timeout(PATIENCE_MS) },
-    headers: { 'HX-Request-Type': 'partial', 'HX-Target': 'main#page' },
-    body: new URLSearchParams([...fields, ['act', key]]),
-  });
+const bodyOf = ({ fields, key, file }) => {
+  const said = [...fields, ['act', key]];
+  if (!file) return new URLSearchParams(said);
+  const body = new FormData();
+  for (const [name, value] of said) body.append(name, value);
+  body.append(file.field, new File([file.bytes], 'file', { type: file.type }));
+  return body;
+};
+
+/** Throws where nobody answers. */
+const answerTo = async (act, how) => {
+  const signal = AbortSignal.timeout(act.file ? FILE_PATIENCE_MS : PATIENCE_MS);
+  const answer = await fetch(act.action, { method: 'POST', body: bodyOf(act), signal, ...how });
   if (NO_SERVER.includes(answer.status)) throw new Error('There is no server.');
+  return answer;
+};
+
+const AS_PART = { redirect: 'manual', headers: { 'HX-Request-Type': 'partial', 'HX-Target': 'main#page' } };
+
+/** Null once it is done; else why it is not. */
+const send = async (act) => {
+  const answer = await answerTo(act, AS_PART);
   return answer.type === 'opaqueredirect' || answer.ok ? null : refusalIn(await answer.text());
 };
 
@@ -81,6 +97,33 @@ const keep = async (act) => {
   const again = waiting().some((one) => isSame(one, act));
   if (!again) await store.add(act);
   await look();
+};
+
+const WAITS = { address: null };
+
+/**
+ * Sends a form with one file, or keeps it as taps are kept. Where it leads once it is done, no address while it waits; null where
+ * it was refused, or this browser keeps nothing: then it is sent as any form.
+ */
+export const sendFile = async (act) => {
+  if (!store) return null;
+  if (waiting().length > 0) {
+    await keep(act);
+    sendAll();
+    return WAITS;
+  }
+  underWay.add(act.key);
+  const place = await store.add(act);
+  try {
+    const { redirected, url } = await answerTo(act, {});
+    await store.remove(place);
+    return redirected ? { address: url } : null;
+  } catch {
+    return WAITS;
+  } finally {
+    underWay.delete(act.key);
+    await look();
+  }
 };
 
 const hear = (name, listen) =>

@@ -35,7 +35,9 @@ const Whole: FC = () => (
       <li>
         <p>
           <strong>Archive</strong>: everything that is recorded here, with customers, past orders, notes and all that
-          was done. This is the one to keep as a copy. Reading it in puts it in place of everything.
+          was done. This is the one to keep as a copy. Reading it in puts it in place of everything. Photos of pieces
+          are not in it, only that there are some: their files lie in the folder "photos" beside the database, and a
+          backup has them.
         </p>
         <ButtonLink href={`${FILES}/archive.json`}>Save the archive</ButtonLink>
       </li>

@@ -1,6 +1,7 @@
 import { addWorkRecords, workRecords } from '../../../db/stores/work-record-store.ts';
 import { LARGEST_PHOTO_MEGABYTES, photoTypeOf } from '../../../shared/photo.ts';
 import { markKey, type PieceMark } from '../../../shared/piece-mark.ts';
+import { isInstant, minuteOf } from '../../../shared/time.ts';
 import type { WorkRecord } from '../../../shared/work-record.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
@@ -38,14 +39,18 @@ const asKept = (records: readonly WorkRecord[], piece: PhotoOf, photo: string): 
     : refuse('photo', `${MOST_PHOTOS} photos of a piece are the most. Remove one first.`);
 };
 
+/** A clock that is ahead says nothing. */
+const isPast = (at: string, now: string): boolean => isInstant(at) && minuteOf(at) <= minuteOf(now);
+
 /**
  * Keeps a photo of a piece: its bytes in the folder, that there is one in the record of what was done. Refused at `photo` for
- * what is no picture, is there already, or is one too many. The plan goes on as it was.
+ * what is no picture, is there already, or is one too many. The plan goes on as it was. `takenAt`: when, where it is sent later.
  */
 export const keepPhoto = async (
   context: UseCaseContext,
   piece: PhotoOf,
   bytes: Uint8Array,
+  takenAt?: string,
 ): Promise<Outcome<Changed<null>>> => {
   if (!context.photos) return refuse('photo', NO_FOLDER);
   if (bytes.length > LARGEST_PHOTO_MEGABYTES * 1_000_000)
@@ -60,7 +65,8 @@ export const keepPhoto = async (
     async (tx) => {
       const may = asKept(await workRecords(tx), piece, photo);
       if (!may.ok) return may;
-      const record = { kind: 'photo', at: context.now, mould, casting, filledAt, photo, type } as const;
+      const at = takenAt !== undefined && isPast(takenAt, context.now) ? takenAt : context.now;
+      const record = { kind: 'photo', at, mould, casting, filledAt, photo, type } as const;
       await addWorkRecords(tx, [record], context.by);
       return done(null);
     },
@@ -68,7 +74,7 @@ export const keepPhoto = async (
   );
 };
 
-/** Takes a photo off a piece; its file stays, so that undoing brings it back. Refused at `photo` where there is none such. */
+/** Takes a photo off a piece; its file stays for as long as undoing brings it back. Refused at `photo` where there is none such. */
 export const removePhoto = (
   context: UseCaseContext,
   piece: PieceMark,
