@@ -3,8 +3,9 @@ import { createInterface } from 'node:readline';
 import { Writable } from 'node:stream';
 import { parseArgs } from 'node:util';
 import { type Fault, faultText } from '../shared/fault.ts';
+import type { OrderLine } from '../shared/order.ts';
 import { readOrderFor } from '../shared/order-file.ts';
-import { readYardFile } from '../shared/yard-file.ts';
+import { readYardFile, type YardFile } from '../shared/yard-file.ts';
 import { quoteOrder } from './engine/quote/quote.ts';
 import { readEnvironment } from './environment.ts';
 import { besidePlan, type PlanBeside, planInFile, readPlanBeside, readReady } from './plan-beside.ts';
@@ -15,7 +16,7 @@ type Read<T> = { ok: true; value: T } | { ok: false; faults: Fault[] };
 
 /** A quote searches for some seconds, as a page does in the background. */
 const USAGE = [
-  'plan YARD.json [--effort quick|normal|thorough] [--ready kit:ID=COUNT …]',
+  'plan [YARD.json] [--effort quick|normal|thorough] [--ready kit:ID=COUNT …]',
   'quote YARD.json --order ORDER.json [--beside PLAN.json | --effort …] [--pairs]',
   'owner NAME',
   'backup [FILE]',
@@ -47,13 +48,30 @@ const readJson = (name: string): Read<unknown> => {
   }
 };
 
+const planned = (
+  yard: YardFile,
+  effort: Effort,
+  asked: readonly string[],
+  kept: readonly OrderLine[],
+): Read<unknown> => {
+  const ready = readReady(yard, asked);
+  return ready.ok ? { ok: true, value: planInFile(yard, effort, [...kept, ...ready.value]) } : ready;
+};
+
 const plan = (yardName: string, effort: Effort, asked: readonly string[]): Read<unknown> => {
   const json = readJson(yardName);
   if (!json.ok) return json;
   const read = readYardFile(json.value);
-  if (!read.ok) return read;
-  const ready = readReady(read.yard, asked);
-  return ready.ok ? { ok: true, value: planInFile(read.yard, effort, ready.value) } : ready;
+  return read.ok ? planned(read.yard, effort, asked, []) : read;
+};
+
+/** The yard of the database, with what is to stand ready in it. */
+const planOwn = async ({ effort = 'normal', ready = [], ...others }: Options): Promise<Read<unknown>> => {
+  if (others.order !== undefined) return wrongUse('plan takes no --order');
+  if (!isEffort(effort)) return wrongUse(`no effort "${effort}"`);
+  const { ownYard } = await import('./file-commands.ts');
+  const own = await ownYard();
+  return own.ok ? planned(own.value.yard, effort, ready, own.value.ready) : own;
 };
 
 interface Question {
@@ -159,6 +177,7 @@ const run = async (positionals: string[], options: Options): Promise<Read<string
   const strange = Object.keys(options).find((name) => command && !(OPTIONS_OF[command] ?? [name]).includes(name));
   if (strange) return wrongUse(`${command} takes no --${strange}`);
   if (command === 'owner') return makeOwner(rest);
+  if (command === 'plan' && rest.length === 0) return asJson(await planOwn(options));
   if (command && WHOLE.includes(command)) return whole(command, rest, options);
   return command === 'export' || command === 'import'
     ? files(command, rest, options)

@@ -1,10 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { isBusy } from '../db/busy.ts';
 import { type Database, openDatabase } from '../db/open.ts';
+import { keptLines } from '../db/stores/kept-ready-store.ts';
 import { englishOfYard } from '../db/stores/units-store.ts';
-import { isEmpty } from '../db/stores/yard-store.ts';
+import { isEmpty, loadYardFile } from '../db/stores/yard-store.ts';
 import type { Fault } from '../shared/fault.ts';
+import type { OrderLine } from '../shared/order.ts';
+import type { YardFile } from '../shared/yard-file.ts';
 import { type Say, sayIn } from '../views/words/own-words.ts';
+import { asOf } from './engine/book/as-of.ts';
 import { readEnvironment } from './environment.ts';
 import { makeOwner } from './usecases/access/sign-in.ts';
 import type { Outcome, UseCaseContext } from './usecases/core/context.ts';
@@ -85,6 +89,16 @@ export const exportFrom = async ({ archive, csv, commas }: ExportOptions): Promi
     return { ok: true, value: file.text };
   });
 };
+
+/** The yard of the database as a plan is made from it, and what is to stand ready in it. */
+export const ownYard = (): Promise<Read<{ yard: YardFile; ready: OrderLine[] }>> =>
+  onDatabase(async ({ database, now: at }): Promise<Read<{ yard: YardFile; ready: OrderLine[] }>> => {
+    if (await database.read(isEmpty)) return wrong('DATABASE_URL', 'the database holds no yard');
+    return database.read(async (tx) => {
+      const ready = (await keptLines(tx)).map(({ count, ...what }) => ({ ...what, quantity: count }));
+      return { ok: true, value: { yard: asOf(await loadYardFile(tx, at), at), ready } };
+    });
+  });
 
 /** Names of things are the file's or the yard's own, and stay as they are. */
 const differenceLines = (say: Say, { what, added, gone, changed }: Difference): string[] => [

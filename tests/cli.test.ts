@@ -117,7 +117,7 @@ test('wrong use is answered with one line that says how to use it', async () => 
   ];
   for (const { code, stdout, stderr } of await Promise.all(uses.map((args) => rota(...args)))) {
     expect([code, stdout]).toEqual([2, '']);
-    expect(stderr).toMatch(/^command: [^\n]+ Use: rota plan YARD\.json[^\n]+\n$/);
+    expect(stderr).toMatch(/^command: [^\n]+ Use: rota plan \[YARD\.json\][^\n]+\n$/);
   }
 });
 

@@ -4,7 +4,10 @@ import { createClient } from '@libsql/client';
 import { describe, expect, test } from 'vitest';
 import { seedDemo } from '../db/demo/larch-row.ts';
 import { openDatabase } from '../db/open.ts';
+import { setKept } from '../db/stores/kept-ready-store.ts';
+import { replaceYard } from '../db/stores/replace-yard.ts';
 import { startScript } from './support/run-script.ts';
+import { smallYard } from './support/small-yard.ts';
 import { temporaryFolder } from './support/temporary-folder.ts';
 
 /** As it was written, less what was in its moulds: by the clock of this machine that is still to come. */
@@ -106,3 +109,17 @@ describe('rota import and rota export', { timeout: PATIENCE_MS }, () => {
     }
   });
 });
+
+test('rota plan without a file plans the yard of the database, with what is kept ready there', async () => {
+  const folder = temporaryFolder();
+  const database = await openDatabase({ url: databaseIn(folder) });
+  await database.write(async (tx) => {
+    await replaceYard(tx, smallYard({ inMould: [] }));
+    await setKept(tx, { casting: 'panel-900', count: 3 });
+  });
+  await database.close();
+  const { stdout, stderr } = await rotaIn(folder).run('plan', '--effort', 'quick');
+  expect(stderr).toBe('');
+  const { pours } = JSON.parse(stdout) as { pours: { order?: string }[] };
+  expect(pours.filter(({ order }) => order === undefined)).toHaveLength(3);
+}, 120_000);
