@@ -30,7 +30,7 @@ interface BatchStepProps {
 }
 
 /** What its forms are made of. */
-type FormsProps = Omit<BatchStepProps, 'writable' | 'due'>;
+type FormsProps = Omit<BatchStepProps, 'writable'>;
 
 const pourForm = ({ name }: BatchStep): string => `pour ${name}`;
 
@@ -40,15 +40,30 @@ const PourLine: FC<{ pour: PourFacts }> = ({ pour }) => (
   </>
 );
 
+/** Which pour a row of the form is. */
+const PourKey: FC<{ pour: PourFacts; row: number }> = ({ pour, row }) => (
+  <>
+    <input type="hidden" name={`mould${row}`} value={pour.mould} />
+    <input type="hidden" name={`casting${row}`} value={pour.casting} />
+    <input type="hidden" name={`order${row}`} value={pour.order ?? ''} />
+    <input type="hidden" name={`sealed${row}`} value={pour.sealed ? 'yes' : ''} />
+  </>
+);
+
+interface PourFieldsProps {
+  step: BatchStep;
+  typed: RefusedForm['typed'] | null;
+}
+
+const isTicked = (typed: RefusedForm['typed'] | null, row: number): boolean =>
+  typed === null || typed[`filled${row}`] === 'yes';
+
 /** What the button says was poured; a mould that was not filled is unticked. */
-const PourFields: FC<{ step: BatchStep; typed: RefusedForm['typed'] | null }> = ({ step, typed }) => (
+const PourFields: FC<PourFieldsProps> = ({ step, typed }) => (
   <ul class="pours">
     {step.pours.map((pour, row) => (
       <li>
-        <input type="hidden" name={`mould${row}`} value={pour.mould} />
-        <input type="hidden" name={`casting${row}`} value={pour.casting} />
-        <input type="hidden" name={`order${row}`} value={pour.order ?? ''} />
-        <input type="hidden" name={`sealed${row}`} value={pour.sealed ? 'yes' : ''} />
+        <PourKey pour={pour} row={row} />
         {step.pours.length === 1 ? (
           <>
             <input type="hidden" name={`filled${row}`} value="yes" />
@@ -56,12 +71,7 @@ const PourFields: FC<{ step: BatchStep; typed: RefusedForm['typed'] | null }> = 
           </>
         ) : (
           <label class="choice">
-            <input
-              type="checkbox"
-              name={`filled${row}`}
-              value="yes"
-              checked={typed === null || typed[`filled${row}`] === 'yes'}
-            />
+            <input type="checkbox" name={`filled${row}`} value="yes" checked={isTicked(typed, row)} />
             <span>
               <PourLine pour={pour} />
             </span>
@@ -70,6 +80,32 @@ const PourFields: FC<{ step: BatchStep; typed: RefusedForm['typed'] | null }> = 
       </li>
     ))}
   </ul>
+);
+
+const pieceText = ({ piece, customer }: PourFacts): string => `${piece} ${forText(customer)}`;
+
+/** The same in little room: each mould with its tick, and what is poured below. */
+const ShortPourFields: FC<PourFieldsProps> = ({ step, typed }) => (
+  <>
+    <ul class="pours short">
+      {step.pours.map((pour, row) => (
+        <li>
+          <PourKey pour={pour} row={row} />
+          <label class="choice">
+            <input
+              type="checkbox"
+              name={`filled${row}`}
+              value="yes"
+              checked={isTicked(typed, row)}
+              aria-label={`${pour.mould}: ${pieceText(pour)}`}
+            />
+            <strong>{pour.mould}</strong>
+          </label>
+        </li>
+      ))}
+    </ul>
+    <p>{[...new Set(step.pours.map(pieceText))].join('; ')}</p>
+  </>
 );
 
 const PourList: FC<{ step: BatchStep }> = ({ step }) => (
@@ -158,26 +194,42 @@ const FillingNow: FC<Pick<BatchStepProps, 'step' | 'refused'>> = ({ step, refuse
 /** Whether it is over by the clock: what went into it is gone. */
 const isOverBy = (step: BatchStep, now: string): boolean => Date.parse(step.until) <= Date.parse(now);
 
+/** Whether it is mixed by the clock: what went in is no longer looked for. */
+const isMixed = ({ mixEnd }: BatchStep, now: string): boolean => Date.parse(mixEnd) <= Date.parse(now);
+
+/** What went into the mixer, behind a line. */
+const WentIn: FC<{ step: BatchStep }> = ({ step }) => (
+  <details class="not-good">
+    <summary aria-label={`What went in: ${listText(step.pours.map(({ mould }) => mould))}`}>What went in</summary>
+    <InOrder lines={addingLines(step)} />
+  </details>
+);
+
 /** Whether it has not begun by the clock: then mixing comes first. */
 const isToCome = (step: BatchStep, now: string): boolean => Date.parse(step.at) > Date.parse(now);
 
 /** Of the batch that is due all of it, in the order of the work; of one to come what is not as the recipe says. */
-const WhatGoesIn: FC<Pick<BatchStepProps, 'step' | 'due'>> = ({ step, due }) => {
+const WhatGoesIn: FC<Pick<BatchStepProps, 'step' | 'due' | 'now'>> = ({ step, due, now }) => {
   if (due)
     return (
       <>
-        <InOrder lines={addingLines(step)} />
+        {isMixed(step, now) ? <WentIn step={step} /> : <InOrder lines={addingLines(step)} />}
         <p class="hint">{fillingText(step)}</p>
       </>
     );
   return step.bags === 1 ? <p class="quiet">By the recipe, for one bag.</p> : <Lines lines={slipLines(step)} />;
 };
 
-const Ingredients: FC<Pick<BatchStepProps, 'step' | 'due'> & { running: boolean }> = ({ step, due, running }) => {
+const Ingredients: FC<Pick<BatchStepProps, 'step' | 'due' | 'now'> & { running: boolean }> = ({
+  step,
+  due,
+  now,
+  running,
+}) => {
   const into = [...step.fittings.map(amountOfText), ...step.cuts.map(cutText)];
   return (
     <>
-      <WhatGoesIn step={step} due={due} />
+      <WhatGoesIn step={step} due={due} now={now} />
       {step.leftOver && <p>{leftOverText(step.leftOver)}</p>}
       {!due && into.length > 0 && <p class="quiet">Into the moulds: {into.join('; ')}.</p>}
       <p class="quiet">
@@ -190,20 +242,28 @@ const Ingredients: FC<Pick<BatchStepProps, 'step' | 'due'> & { running: boolean 
 };
 
 /** What a form of a batch says beside when it was. */
-const BatchFields: FC<Pick<BatchStepProps, 'step' | 'refused'>> = ({ step, refused }) => (
-  <>
-    <input type="hidden" name="step" value={step.name} />
-    <PourFields step={step} typed={refused?.typed ?? null} />
-  </>
-);
+const BatchFields: FC<Pick<BatchStepProps, 'step' | 'refused'> & { isShort?: boolean }> = ({
+  step,
+  refused,
+  isShort = false,
+}) => {
+  const fields = { step, typed: refused?.typed ?? null };
+  return (
+    <>
+      <input type="hidden" name="step" value={step.name} />
+      {isShort ? <ShortPourFields {...fields} /> : <PourFields {...fields} />}
+    </>
+  );
+};
 
 /** What was poured, and that it was. */
-const PouredForm: FC<FormsProps> = ({ step, now, late, refused }) => {
+const PouredForm: FC<FormsProps> = ({ step, now, late, due, refused }) => {
   const { errors = {}, typed } = refused ?? {};
+  const isShort = !due && !late && step.pours.length > 1;
   return (
     <WorkForm to="poured" class="pour-form">
       <input type="hidden" name="bags" value={String(step.bags)} />
-      <BatchFields step={step} refused={refused} />
+      <BatchFields step={step} refused={refused} isShort={isShort} />
       <Wrong
         message={errors.pours ?? (typed?.when ? undefined : (errors.bags ?? errors.filledAt))}
         name={errors.pours ? 'pours' : 'filledAt'}
@@ -286,9 +346,11 @@ export const BatchStepView: FC<BatchStepProps> = ({ step, now, writable, late, f
       Mix {quantityText(step.bags, 'bag')} of {step.mix}
     </p>
     {!late && writable && !isToCome(step, now) && <WorkingClock step={step} now={now} />}
-    {!late && !isOverBy(step, now) && <Ingredients step={step} due={due} running={writable && !isToCome(step, now)} />}
+    {!late && !isOverBy(step, now) && (
+      <Ingredients {...{ step, due, now }} running={writable && !isToCome(step, now)} />
+    )}
     {!writable && <PourList step={step} />}
-    {writable && step.waits && <Waiting step={step} now={now} late={late} free={free} refused={refused} />}
-    {writable && !step.waits && <BatchForms step={step} now={now} late={late} free={free} refused={refused} />}
+    {writable && step.waits && <Waiting {...{ step, now, late, free, due, refused }} />}
+    {writable && !step.waits && <BatchForms {...{ step, now, late, free, due, refused }} />}
   </>
 );
