@@ -1,5 +1,6 @@
 import { cpus } from 'node:os';
 import { buyingRows, tripRows } from './buying.ts';
+import { calibrationRows } from './calibration/calibration.ts';
 import { csvRows } from './csv.ts';
 import { cutRows } from './cut.ts';
 import { earliestBench } from './earliest/earliest.ts';
@@ -25,6 +26,9 @@ const SOME = 10;
 
 /** Random yards of `npm run bench -- first`, `shuffled`, `odds` and `plainer`; any other number after it. */
 const SOME_YARDS = 200;
+
+/** Yards of `npm run bench -- calibration`; any other number after it. */
+const SOME_LIVED = 40;
 
 /** Random cut lists of `npm run bench -- cut`; any other number after it. */
 const SOME_CASES = 40;
@@ -58,6 +62,11 @@ const sections: Record<string, (argument?: string, ...more: string[]) => void | 
     print('Odds of a date, in process, warm, medians', oddsSpeedRows());
     print('Days said with odds, and how often they were kept', oddsRows(Number(yards ?? SOME_YARDS)));
   },
+  calibration: (yards, first, only, breaks) =>
+    print(
+      'Promises by odds, lived through',
+      calibrationRows(Number(yards ?? SOME_LIVED), { first: Number(first ?? 0), only, breaks: breaks === 'breaks' }),
+    ),
   requests: async (only) => {
     for (const [orders, moulds] of REQUEST_YARDS.filter(([orders]) => !only || orders === Number(only)))
       print(`Longest blocks of requests, ${orders} orders, a search beside`, await requestRows(orders, moulds));
@@ -78,7 +87,16 @@ const sections: Record<string, (argument?: string, ...more: string[]) => void | 
 };
 
 /** Each takes a quarter of an hour and more by itself: only when it is named. */
-const BY_NAME_ONLY = new Set(['earliest', 'exact', 'pages', 'question', 'season', 'shuffled', 'torture']);
+const BY_NAME_ONLY = new Set([
+  'calibration',
+  'earliest',
+  'exact',
+  'pages',
+  'question',
+  'season',
+  'shuffled',
+  'torture',
+]);
 
 const [name, ...argument] = process.argv.slice(2);
 console.log(`${cpus().length} × ${cpus()[0]?.model ?? 'unknown processor'}, Node ${process.version}`);
