@@ -132,17 +132,17 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused, retimed,
       <HoursForms model={model} refused={refused} />
       <FixedSession fixed={model.fixed} refused={refused} today={model.today} />
       {model.session && (
-        <details class="message no-print">
-          <summary>What work in the yard can hurt</summary>
-          <Caution kinds={['dust', 'wet', 'lifting', 'pins', 'acid']} />
-        </details>
-      )}
-      {model.session && (
         <p class="buttons">
           <ButtonLink href="/today/sheet" kind="quiet">
             A sheet for the wall, to print
           </ButtonLink>
         </p>
+      )}
+      {model.session && (
+        <details class="message no-print">
+          <summary>What work in the yard can hurt</summary>
+          <Caution kinds={['dust', 'wet', 'lifting', 'pins', 'acid']} />
+        </details>
       )}
       <ThisDevice who={who} back="/today" />
     </div>

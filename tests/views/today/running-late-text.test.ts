@@ -15,6 +15,7 @@ const retimed = (changes: Partial<RetimedSession>): RetimedSession => ({
 
 test('a slip is said by how much later all is, until when, and what no longer fits', () => {
   expect(retimedText(retimed({}))).toBe('All that is left begins 25 minutes later, and the last of it ends by 12:40.');
+  expect(retimedText(retimed({ minutes: 61 }))).toContain('65 minutes later');
   expect(retimedText(retimed({ minutes: 0 }))).toBe(
     'The next step was to begin later than that, and the last of it ends by 12:40.',
   );
