@@ -1,4 +1,5 @@
 import { cpus } from 'node:os';
+import { accessibilityRows } from './accessibility.ts';
 import { buyingRows, tripRows } from './buying.ts';
 import { calibrationRows } from './calibration/calibration.ts';
 import { csvRows } from './csv.ts';
@@ -75,6 +76,7 @@ const sections: Record<string, (argument?: string, ...more: string[]) => void | 
     for (const [orders, moulds] of PAGES_YARDS.filter(([orders]) => !only || orders === Number(only)))
       print(`Pages, ${orders === 0 ? 'the demo' : `${orders} orders`}`, await pageRows(orders, moulds, path));
   },
+  accessibility: async () => print('Errors of a second accessibility checker', await accessibilityRows()),
   season: (...words) => seasonBench(words.filter((word) => word !== undefined)),
   earliest: (...words) => earliestBench(words.filter((word) => word !== undefined)),
   torture: async (acts) =>
@@ -87,7 +89,7 @@ const sections: Record<string, (argument?: string, ...more: string[]) => void | 
 };
 
 /** Each takes a quarter of an hour and more by itself: only when it is named. */
-const BY_NAME_ONLY = new Set([
+const BY_NAME_ONLY = new Set(['accessibility', 
   'calibration',
   'earliest',
   'exact',
