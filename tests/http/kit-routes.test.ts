@@ -41,6 +41,9 @@ describe('the page of kits by size', () => {
     // Six panels and six pins to a course.
     expect(html.match(/class="plan-panel"/g)).toHaveLength(12);
     expect(html.match(/class="plan-pin"/g)).toHaveLength(12);
+    // From the side every course is drawn.
+    expect(html.match(/<svg class="kit-from-side"/g)).toHaveLength(1);
+    expect(html).toContain('From the side, from the top down');
     expect(await textOf(await get(at()))).toContain(
       'Courses 1 and 3, side by side Side Panels Top 2 × 900 Right 900 Bottom 2 × 900 Left 900',
     );
@@ -72,13 +75,13 @@ describe('the page of kits by size', () => {
     expect(text).toContain('How many courses? Write a whole number from 1 to 12.');
     const live = await get(at({ length: 'long' }), partial);
     expect(live.status).toBe(200);
-    expect(await live.text()).toContain('hx-swap-oob="true"');
+    expect(await live.text()).toContain('data-hx-swap-oob="true"');
   });
 
   test('sends the answer and the rest, and no form, while the form is filled in', async () => {
     const { get } = await demoScreens();
     const html = await (await get(at(), partial)).text();
-    expect(html).toMatch(/^<div id="kit-answer" aria-live="polite" hx-swap-oob="true">/);
+    expect(html).toMatch(/^<div id="kit-answer" aria-live="polite" data-hx-swap-oob="true">/);
     expect(html).toContain('id="kit-found"');
     expect(html).not.toContain('class="kit-form"');
   });
@@ -125,7 +128,7 @@ describe('panel sizes', () => {
     const { get } = await screensOver();
     const answer = await get('/kits/panels');
     expect([answer.status, answer.headers.get('Location')]).toEqual([301, '/yard/panels']);
-    expect(await textOf(await get('/yard/panels'))).toContain('Panel 900 13.6 kg, no size given, from Thin panel mix.');
+    expect(await textOf(await get('/yard/panels'))).toContain('Size not given Weight 13.6 kg Cast from Thin panel mix');
   });
 
   test('make kits of a piece once they are given, and no longer once they are taken out', async () => {

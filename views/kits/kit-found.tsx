@@ -1,6 +1,8 @@
 import type { FC } from 'hono/jsx';
+import { plural } from '../../shared/plural.ts';
 import type { KitFacts } from '../../src/usecases/kits/kit-model.ts';
 import { KitPlan } from '../charts/kit-plan.tsx';
+import { KitSideView } from '../charts/kit-side.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { Caution } from '../parts/caution.tsx';
 import { EarthCaution } from '../parts/earth-caution.tsx';
@@ -52,7 +54,7 @@ const Pins: FC<{ facts: KitFacts }> = ({ facts, facts: { pins, sleeves, courses 
     <ul class="sentences">
       <li>
         {counted(pins.count, 'pin').replace(/^./, (first) => first.toUpperCase())} of {pins.length}: {pinsText(pins)}.{' '}
-        {pins.above} for the {courses === 1 ? 'course' : 'courses'}, {pins.ground} into the ground.
+        {pins.above} for the {plural(courses, 'course')}, {pins.ground} into the ground.
       </li>
       {pins.from ? (
         <li>Cut from {pins.from}.</li>
@@ -92,6 +94,7 @@ const Moving: FC<{ facts: KitFacts }> = ({ facts: { heaviest, loads } }) => (
 export const KitFound: FC<{ facts: KitFacts }> = ({ facts }) => (
   <>
     <KitPlan drawing={facts.drawing} />
+    <KitSideView side={facts.side} unit={facts.drawing.unit} />
     <Panels facts={facts} />
     <Pins facts={facts} />
     <Moving facts={facts} />

@@ -1,6 +1,7 @@
 import type { Kit } from '../../../shared/kit.ts';
 import type { KitSize } from '../../../shared/kit-size.ts';
 import type { Material } from '../../../shared/material.ts';
+import { plural } from '../../../shared/plural.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { KitMade } from '../../engine/kits/kit-by-size.ts';
@@ -32,7 +33,7 @@ export const kitName = ({ shape, faces, courses, ...lengths }: KitSize, system: 
   const less = `${text(lengths.cutLength)} x ${text(lengths.cutWidth)}`;
   const what = { row: `Row ${long}`, rectangle: `Kit ${long} x ${wide}`, L: `L ${long} x ${wide} less ${less}` }[shape];
   const inside = faces === 'inside' && shape !== 'row' ? ' inside' : '';
-  return `${what}${inside}, ${COURSE_WORDS[courses] ?? courses} ${courses === 1 ? 'course' : 'courses'}`;
+  return `${what}${inside}, ${COURSE_WORDS[courses] ?? courses} ${plural(courses, 'course')}`;
 };
 
 /** A guess until the yard knows better, common practice without a source: a few minutes, and two for each panel. */

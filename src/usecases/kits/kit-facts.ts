@@ -14,6 +14,7 @@ import { kitDrawing } from './kit-drawing.ts';
 import { askedPlan } from './kit-laid.ts';
 import type { HeaviestPiece, KitFacts, KitLoads, KitPanels, KitPins, KitSleeves } from './kit-model.ts';
 import { pinLengthMm } from './kit-pins.ts';
+import { kitSide } from './kit-side.ts';
 import type { PanelKind } from './panel-kinds.ts';
 
 /** What the facts of a kit are worked out from. */
@@ -138,6 +139,7 @@ export const kitFacts = (made: KitMade, size: KitSize, payloadKg: number | null,
     heaviest: heaviestFacts(pieces, system),
     loads: loadsFacts(pieces, payloadKg, system),
     drawing: kitDrawing(made, size.shape, kind.thicknessMm, system),
+    side: kitSide(made, { ...kind, courses: size.courses, groundMm: size.ground.mm }, system),
     name: kitName(size, system),
     packMinutes: packMinutesGuess(pieces),
     same: same && { id: same.id, name: same.name },

@@ -6,6 +6,7 @@ import type { Load } from '../../engine/kits/loads.ts';
 import type { PageHead } from '../core/page-parts.ts';
 import type { KitTyped } from '../typed/kit-size-form.ts';
 import type { KitDrawing } from './kit-drawing.ts';
+import type { KitSide } from './kit-side.ts';
 
 /** Panels of one length in a kit, and what they weigh in the yard's units. */
 export interface KitPanels {
@@ -71,6 +72,7 @@ export interface KitFacts extends Pick<KitSize, 'shape' | 'courses' | 'faces'> {
   /** Null without a payload. */
   loads: KitLoads | null;
   drawing: KitDrawing;
+  side: KitSide;
   /** Offered as its name and its minutes where it is added. */
   name: string;
   packMinutes: number;
