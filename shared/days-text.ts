@@ -1,3 +1,5 @@
+import { countText } from './plural.ts';
+
 const WEEK = 7;
 const YEAR = 365.25;
 const MONTH = YEAR / 12;
@@ -14,9 +16,8 @@ const MOST_MONTHS = 24;
  * Example: `daysText(1)` is "1 day", `daysText(30)` "4 weeks", `daysText(150)` "5 months", `daysText(2579)` "7 years".
  */
 export const daysText = (days: number): string => {
-  const of = (count: number, one: string) => `${count} ${one}${count === 1 ? '' : 's'}`;
-  if (days < MOST_DAYS) return of(days, 'day');
+  if (days < MOST_DAYS) return countText(days, 'day');
   const [weeks, months] = [Math.round(days / WEEK), Math.round(days / MONTH)];
-  if (weeks <= MOST_WEEKS) return of(weeks, 'week');
-  return months < MOST_MONTHS ? of(months, 'month') : of(Math.round(days / YEAR), 'year');
+  if (weeks <= MOST_WEEKS) return countText(weeks, 'week');
+  return months < MOST_MONTHS ? countText(months, 'month') : countText(Math.round(days / YEAR), 'year');
 };

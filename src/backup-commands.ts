@@ -7,6 +7,7 @@ import { filePath } from '../db/file-path.ts';
 import { openDatabase } from '../db/open.ts';
 import { copyPhotos, photosBeside } from '../db/photo-folder.ts';
 import type { Fault } from '../shared/fault.ts';
+import { plural } from '../shared/plural.ts';
 import { type Holding, lookThrough } from './usecases/backup/look-through.ts';
 
 type Read<T> = { ok: true; value: T } | { ok: false; faults: Fault[] };
@@ -28,7 +29,7 @@ const NO_FILE = wrong(
 
 /** ", and 3 photos in backups/photos"; '' where there are none. */
 const photosText = (count: number, file: string): string =>
-  count === 0 ? '' : `, and ${count} ${count === 1 ? 'photo' : 'photos'} in ${photosBeside(file)}`;
+  count === 0 ? '' : `, and ${count} ${plural(count, 'photo')} in ${photosBeside(file)}`;
 
 /** Writes a backup of the database, with the photos beside it; the database may be in use; without a name to `backups` beside it, by the present instant. */
 export const backUp = async (url: string, name: string | undefined): Promise<Read<string>> => {
@@ -76,7 +77,7 @@ const looked = (file: string): Promise<Read<Holding>> =>
   existsSync(file) ? onCopy(file, held) : Promise.resolve(wrong('file', `there is no file "${file}"`));
 
 const holdingText = ({ yardName, openOrders, last }: Holding): string =>
-  `${yardName}, ${openOrders} open ${openOrders === 1 ? 'order' : 'orders'}, ${last ? `last changed ${last.at}: ${last.words}` : 'never changed'}`;
+  `${yardName}, ${openOrders} open ${plural(openOrders, 'order')}, ${last ? `last changed ${last.at}: ${last.words}` : 'never changed'}`;
 
 /** Says whether a file is a whole database of a yard, whose references hold and whose plan keeps the rules. */
 export const verify = async (file: string): Promise<Read<string>> => {

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { createInterface } from 'node:readline';
 import { Writable } from 'node:stream';
 import { parseArgs } from 'node:util';
+import { ENGLISHES, type English } from '../shared/english.ts';
 import { type Fault, faultText } from '../shared/fault.ts';
 import type { OrderLine } from '../shared/order.ts';
 import { readOrderFor } from '../shared/order-file.ts';
@@ -9,6 +10,7 @@ import { readYardFile, type YardFile } from '../shared/yard-file.ts';
 import { quoteOrder } from './engine/quote/quote.ts';
 import { readEnvironment } from './environment.ts';
 import { besidePlan, type PlanBeside, planInFile, readPlanBeside, readReady } from './plan-beside.ts';
+import { sentencesSaid } from './sentences-said.ts';
 
 const EFFORTS = ['quick', 'normal', 'thorough'] as const;
 type Effort = (typeof EFFORTS)[number];
@@ -16,8 +18,8 @@ type Read<T> = { ok: true; value: T } | { ok: false; faults: Fault[] };
 
 /** A quote searches for some seconds, as a page does in the background. */
 const USAGE = [
-  'plan [YARD.json] [--effort quick|normal|thorough] [--ready kit:ID=COUNT …]',
-  'quote YARD.json --order ORDER.json [--beside PLAN.json | --effort …] [--pairs]',
+  'plan [YARD.json] [--effort quick|normal|thorough] [--ready kit:ID=COUNT …] [--english British|US]',
+  'quote YARD.json --order ORDER.json [--beside PLAN.json | --effort …] [--pairs] [--english …]',
   'owner NAME',
   'backup [FILE]',
   'verify FILE',
@@ -53,25 +55,28 @@ const planned = (
   effort: Effort,
   asked: readonly string[],
   kept: readonly OrderLine[],
+  english: English,
 ): Read<unknown> => {
   const ready = readReady(yard, asked);
-  return ready.ok ? { ok: true, value: planInFile(yard, effort, [...kept, ...ready.value]) } : ready;
+  if (!ready.ok) return ready;
+  return { ok: true, value: sentencesSaid(planInFile(yard, effort, [...kept, ...ready.value]), english, yard) };
 };
 
-const plan = (yardName: string, effort: Effort, asked: readonly string[]): Read<unknown> => {
+const plan = (yardName: string, effort: Effort, asked: readonly string[], english: English): Read<unknown> => {
   const json = readJson(yardName);
   if (!json.ok) return json;
   const read = readYardFile(json.value);
-  return read.ok ? planned(read.yard, effort, asked, []) : read;
+  return read.ok ? planned(read.yard, effort, asked, [], english) : read;
 };
 
-/** The yard of the database, with what is to stand ready in it. */
-const planOwn = async ({ effort = 'normal', ready = [], ...others }: Options): Promise<Read<unknown>> => {
+/** The yard of the database, with what is to stand ready in it, in the English it is written in unless another is asked for. */
+const planOwn = async ({ effort = 'normal', ready = [], english, ...others }: Options): Promise<Read<unknown>> => {
   if (others.order !== undefined) return wrongUse('plan takes no --order');
   if (!isEffort(effort)) return wrongUse(`no effort "${effort}"`);
+  if (english !== undefined && !isEnglish(english)) return wrongUse(`no English "${english}"`);
   const { ownYard } = await import('./file-commands.ts');
   const own = await ownYard();
-  return own.ok ? planned(own.value.yard, effort, ready, own.value.ready) : own;
+  return own.ok ? planned(own.value.yard, effort, ready, own.value.ready, english ?? own.value.english) : own;
 };
 
 interface Question {
@@ -80,9 +85,10 @@ interface Question {
   beside: string | undefined;
   effort: Effort;
   pairs: boolean;
+  english: English;
 }
 
-const quote = (yardName: string, { order: orderName, beside, effort, pairs }: Question): Read<unknown> => {
+const quote = (yardName: string, { order: orderName, beside, effort, pairs, english }: Question): Read<unknown> => {
   const files = [yardName, orderName, ...(beside === undefined ? [] : [beside])].map(readJson);
   const unread = files.flatMap((json) => (json.ok ? [] : json.faults));
   if (unread.length > 0) return { ok: false, faults: unread };
@@ -95,17 +101,19 @@ const quote = (yardName: string, { order: orderName, beside, effort, pairs }: Qu
     beside === undefined
       ? { ok: true, value: besidePlan(planInFile(yard.yard, effort)) }
       : readPlanBeside(yard.yard, planJson);
-  return plan.ok
-    ? { ok: true, value: quoteOrder(yard.yard, order.order, { limits: true, pairs, longer: 'look', ...plan.value }) }
-    : plan;
+  if (!plan.ok) return plan;
+  const answer = quoteOrder(yard.yard, order.order, { limits: true, pairs, longer: 'look', ...plan.value });
+  return { ok: true, value: sentencesSaid(answer, english, [yard.yard, order.order]) };
 };
+
+const isEnglish = (text: string): text is English => ENGLISHES.some((english) => english === text);
 
 const isEffort = (text: string): text is Effort => EFFORTS.some((effort) => effort === text);
 
 /** The options each command takes, by name. */
 const OPTIONS_OF: Readonly<Record<string, readonly string[]>> = {
-  plan: ['effort', 'ready'],
-  quote: ['order', 'beside', 'effort', 'pairs'],
+  plan: ['effort', 'ready', 'english'],
+  quote: ['order', 'beside', 'effort', 'pairs', 'english'],
   export: ['archive', 'csv', 'commas'],
   import: ['try'],
   backup: [],
@@ -125,6 +133,7 @@ interface Options {
   try?: boolean | undefined;
   yes?: boolean | undefined;
   ready?: string[] | undefined;
+  english?: string | undefined;
 }
 
 const asJson = (read: Read<unknown>): Read<string> =>
@@ -186,14 +195,17 @@ const run = async (positionals: string[], options: Options): Promise<Read<string
 
 const runOnFile = (
   [command, yardName, ...rest]: string[],
-  { effort = 'normal', order, beside, pairs = false, ready = [] }: Options,
+  { effort = 'normal', order, beside, pairs = false, ready = [], english = 'British' }: Options,
 ): Read<unknown> => {
   if (command !== 'plan' && command !== 'quote') return wrongUse(command ? `no command "${command}"` : 'no command');
   if (yardName === undefined || rest.length > 0) return wrongUse('name one yard file');
   if (!isEffort(effort)) return wrongUse(`no effort "${effort}"`);
+  if (!isEnglish(english)) return wrongUse(`no English "${english}"`);
   if (command === 'plan')
-    return order === undefined ? plan(yardName, effort, ready) : wrongUse('plan takes no --order');
-  return order === undefined ? wrongUse('quote needs --order') : quote(yardName, { order, beside, effort, pairs });
+    return order === undefined ? plan(yardName, effort, ready, english) : wrongUse('plan takes no --order');
+  return order === undefined
+    ? wrongUse('quote needs --order')
+    : quote(yardName, { order, beside, effort, pairs, english });
 };
 
 const OPTIONS = {
@@ -207,6 +219,7 @@ const OPTIONS = {
   try: { type: 'boolean' },
   yes: { type: 'boolean' },
   ready: { type: 'string', multiple: true },
+  english: { type: 'string' },
   help: { type: 'boolean', short: 'h' },
 } as const;
 

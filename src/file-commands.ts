@@ -4,6 +4,7 @@ import { type Database, openDatabase } from '../db/open.ts';
 import { keptLines } from '../db/stores/kept-ready-store.ts';
 import { englishOfYard } from '../db/stores/units-store.ts';
 import { isEmpty, loadYardFile } from '../db/stores/yard-store.ts';
+import type { English } from '../shared/english.ts';
 import type { Fault } from '../shared/fault.ts';
 import type { OrderLine } from '../shared/order.ts';
 import type { YardFile } from '../shared/yard-file.ts';
@@ -90,13 +91,22 @@ export const exportFrom = async ({ archive, csv, commas }: ExportOptions): Promi
   });
 };
 
-/** The yard of the database as a plan is made from it, and what is to stand ready in it. */
-export const ownYard = (): Promise<Read<{ yard: YardFile; ready: OrderLine[] }>> =>
-  onDatabase(async ({ database, now: at }): Promise<Read<{ yard: YardFile; ready: OrderLine[] }>> => {
+interface OwnYard {
+  yard: YardFile;
+  ready: OrderLine[];
+  english: English;
+}
+
+/** The yard of the database as a plan is made from it, what is to stand ready in it, and the English it is written in. */
+export const ownYard = (): Promise<Read<OwnYard>> =>
+  onDatabase(async ({ database, now: at }): Promise<Read<OwnYard>> => {
     if (await database.read(isEmpty)) return wrong('DATABASE_URL', 'the database holds no yard');
     return database.read(async (tx) => {
       const ready = (await keptLines(tx)).map(({ count, ...what }) => ({ ...what, quantity: count }));
-      return { ok: true, value: { yard: asOf(await loadYardFile(tx, at), at), ready } };
+      return {
+        ok: true,
+        value: { yard: asOf(await loadYardFile(tx, at), at), ready, english: await englishOfYard(tx) },
+      };
     });
   });
 

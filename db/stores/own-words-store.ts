@@ -1,4 +1,4 @@
-import { getTableColumns, isNotNull, type Table } from 'drizzle-orm';
+import { getTableColumns, isNotNull, sql, type Table } from 'drizzle-orm';
 import { getTableConfig, type SQLiteColumn, type SQLiteTable } from 'drizzle-orm/sqlite-core';
 import { YARD_TABLES } from '../tables/yard-tables.ts';
 import type { Tx } from '../transaction.ts';
@@ -7,17 +7,16 @@ import type { Tx } from '../transaction.ts';
 const references = (table: SQLiteTable): ReadonlySet<string> =>
   new Set(getTableConfig(table).foreignKeys.flatMap((key) => key.reference().columns.map(({ name }) => name)));
 
+/** Columns that hold texts, alone or within something. */
+const textColumns = (table: SQLiteTable): SQLiteColumn[] =>
+  (Object.values(getTableColumns(table as Table)) as SQLiteColumn[]).filter(
+    ({ dataType, enumValues }) => (dataType === 'string' || dataType === 'json') && !enumValues?.length,
+  );
+
 /** Columns of free text: no key, no one of a few words. */
 const freeColumns = (table: SQLiteTable): SQLiteColumn[] => {
   const named = references(table);
-  return (Object.values(getTableColumns(table as Table)) as SQLiteColumn[]).filter(
-    ({ name, dataType, enumValues, primary }) =>
-      (dataType === 'string' || dataType === 'json') &&
-      !enumValues?.length &&
-      !primary &&
-      name !== 'id' &&
-      !named.has(name),
-  );
+  return textColumns(table).filter(({ name, primary }) => !primary && name !== 'id' && !named.has(name));
 };
 
 const textsIn = (value: unknown): string[] => {
@@ -37,4 +36,15 @@ export const ownWordsOfYard = async (tx: Tx): Promise<string[]> => {
       for (const { value } of rows) for (const text of textsIn(value)) if (!IS_FIGURE.test(text)) words.add(text);
     }
   return [...words];
+};
+
+/** Texts of the yard of more letters than so many, each once: what was typed or read in before there was a limit. Names that are keys too. */
+export const textsLongerThan = async (tx: Tx, letters: number): Promise<string[]> => {
+  const found = new Set<string>();
+  for (const table of Object.values(YARD_TABLES) as SQLiteTable[])
+    for (const column of textColumns(table)) {
+      const rows = await tx.selectDistinct({ value: column }).from(table).where(sql`length(${column}) > ${letters}`);
+      for (const { value } of rows) for (const text of textsIn(value)) if (text.length > letters) found.add(text);
+    }
+  return [...found];
 };

@@ -5,6 +5,7 @@ import type { Changed } from '../usecases/plan/changing.ts';
 import { dateReading } from '../usecases/plan/date-reading.ts';
 import { changeMadeBy } from '../usecases/plan/done-once.ts';
 import { type Edit, type FormState, type Saved, saveEdit } from '../usecases/plan/save-edit.ts';
+import { textsTooLong } from '../usecases/plan/texts-too-long.ts';
 import { actTyped } from '../usecases/typed/act-field.ts';
 import type { DateReading } from '../usecases/typed/date-typed.ts';
 import type { FormFields } from '../usecases/typed/form-fields.ts';
@@ -75,7 +76,7 @@ const stateOf = (saved: Exclude<Saved<unknown>, { kind: 'saved' }>, typed: FormF
 export const pageRoute = ({ context }: Screens, path: string, show: Show): Hono =>
   new Hono().get(path, async (c) => answer(c, await show(c, context(), BLANK), BLANK));
 
-/** What is asked, by whom, with the key of the act; a key that can't be read is a fault. */
+/** What is asked, by whom, with the key of the act; a key that can't be read is a fault, and so is a text that is too long. */
 export const asked = async (
   c: Context,
   context: UseCaseContext,
@@ -83,6 +84,8 @@ export const asked = async (
 ): Promise<Outcome<UseCaseContext>> => {
   const act = actTyped(fields.once && fields.act === undefined ? { act: await keyOf(fields) } : fields);
   if (!act.ok) return act;
+  const faults = await textsTooLong(context, fields);
+  if (faults.length > 0) return { ok: false, faults };
   return done({ ...context, ...doneBy(c, fields.doneBy), ...(act.value === null ? {} : { act: act.value }) });
 };
 

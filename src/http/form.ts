@@ -2,7 +2,8 @@ import type { Context } from 'hono';
 import type { Fault } from '../../shared/fault.ts';
 import type { FormFields } from '../usecases/typed/form-fields.ts';
 
-const LONGEST_VALUE = 4000;
+/** A note that is far too long is still given back whole, to be made shorter. */
+const LONGEST_VALUE = 20_000;
 
 /** The button that answers a question about a day with another one. */
 const ANOTHER_DAY = 'another-day';

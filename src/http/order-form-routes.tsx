@@ -1,7 +1,7 @@
 import type { Context, Hono } from 'hono';
+import { fullDayWords } from '../../shared/day-words.ts';
 import { orderPath } from '../../views/orders/order-facts.ts';
 import { OrderFormPage, PromisedField, ReadySoFar } from '../../views/orders/order-form-page.tsx';
-import { fullDayText } from '../../views/parts/day-text.ts';
 import { done, type UseCaseContext } from '../usecases/core/context.ts';
 import { askWhen, type ReadyFacts } from '../usecases/first/ask-when.ts';
 import { type Merged, mergeMeanwhile } from '../usecases/orders/changed-meanwhile.ts';
@@ -38,7 +38,7 @@ const readySoFar = async (context: UseCaseContext, typed: FormFields) => {
 /** The day to tell of an answer, as a form has it; null where it cannot be made. */
 const dayToFillIn = (ready: ReadyFacts | null): string | null => {
   const on = ready?.promiseOn ?? ready?.earliestOn;
-  return on ? fullDayText(on) : null;
+  return on ? fullDayWords(on) : null;
 };
 
 /**
@@ -60,7 +60,7 @@ const newlyTyped = async (c: Context, context: UseCaseContext): Promise<FormFiel
   return {
     ...typed,
     ...{ promisedOn, filledIn: promisedOn },
-    ...(hold && today ? { heldUntil: fullDayText(holdUntil(today)) } : {}),
+    ...(hold && today ? { heldUntil: fullDayWords(holdUntil(today)) } : {}),
   };
 };
 
@@ -75,7 +75,7 @@ const fieldsOf = (order: OrderFormFields): FormFields => {
   const days = Object.fromEntries(
     (['wantedOn', 'notBefore', 'promisedOn', 'heldUntil'] as const).map((name) => [
       name,
-      fields[name] && fullDayText(fields[name]),
+      fields[name] && fullDayWords(fields[name]),
     ]),
   );
   return { ...fields, ...days, ...Object.fromEntries(rows) };

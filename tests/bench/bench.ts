@@ -88,8 +88,9 @@ const sections: Record<string, (argument?: string, ...more: string[]) => void | 
   },
 };
 
-/** Each takes a quarter of an hour and more by itself: only when it is named. */
-const BY_NAME_ONLY = new Set(['accessibility', 
+/** Each takes minutes, or a quarter of an hour and more, by itself: only when it is named. */
+const BY_NAME_ONLY = new Set([
+  'accessibility',
   'calibration',
   'earliest',
   'exact',

@@ -10,6 +10,7 @@ import { FRIDAY, fixedYard } from '../support/fixed-yard.ts';
 import { plannedYard, saturday } from '../support/planned-yard.ts';
 import { demoScreens, screensOn, screensOver } from '../support/screens.ts';
 import { pageWatched, served, type WatchedPage, watchedPage } from '../support/served-screens.ts';
+import { smallTargets } from '../support/small-targets.ts';
 import { smallYard } from '../support/small-yard.ts';
 
 let browser: Browser;
@@ -38,17 +39,11 @@ const violations = async (page: Page, options: object = {}): Promise<string[]> =
 /** What depends on the colours of a page; all else is the same in light and in dark. */
 const OF_COLOURS = { runOnly: { type: 'tag', values: ['cat.color'] } };
 
-/** Everything to touch that is smaller than it should be. Links in a sentence are as high as their line. */
-const tooSmall = (page: Page, leastPx: number): Promise<string[]> =>
-  page.$$eval(
-    'button, select, summary, nav a, .button, .choice, input:not([type=hidden], [type=radio], [type=checkbox])',
-    (elements, least) =>
-      elements
-        .filter((element) => element.checkVisibility() && !element.classList.contains('unseen'))
-        .filter((element) => element.getBoundingClientRect().height < least)
-        .map((element) => element.outerHTML.slice(0, 120)),
-    leastPx,
-  );
+/** What is folded as well: it is a page's too. */
+const openAll = (page: Page): Promise<void> =>
+  page.$$eval('details', (all) => {
+    for (const one of all) one.open = true;
+  });
 
 describe('pages that are only looked at', () => {
   let watched: WatchedPage;
@@ -66,17 +61,15 @@ describe('pages that are only looked at', () => {
       await page.setViewportSize({ width: 390, height: 844 });
       const answer = await page.goto(demo() + path);
       expect(answer?.status()).toBe(200);
+      await openAll(page);
       const inYard = await page.$eval('body', (body) => body.classList.contains('yard'));
-      expect(await tooSmall(page, inYard ? 48 : 40)).toEqual([]);
+      expect(await smallTargets(page, inYard ? 48 : 40)).toEqual([]);
       for (const width of [320, 390, 1280]) {
         await page.setViewportSize({ width, height: 844 });
         const beyond = await page.evaluate('document.documentElement.scrollWidth - window.innerWidth');
         expect(beyond, `at ${width} px`).toBeLessThanOrEqual(0);
       }
       await page.setViewportSize({ width: 390, height: 844 });
-      await page.$$eval('details', (all) => {
-        for (const one of all) one.open = true;
-      });
       expect(await violations(page), 'in light').toEqual([]);
       await page.emulateMedia({ colorScheme: 'dark' });
       expect(await violations(page, OF_COLOURS), 'in dark').toEqual([]);
@@ -95,13 +88,11 @@ test.each(['light', 'dark'] as const)(
     const url = await served(screensOn(database, saturday('12:20')));
     const { page, complaints } = await watchedPage(browser, { colorScheme, viewport: { width: 320, height: 844 } });
     await page.goto(`${url}/today`);
-    await page.$$eval('details', (all) => {
-      for (const one of all) one.open = true;
-    });
+    await openAll(page);
     expect(await page.locator('#late, #to-mend').count()).toBe(2);
     expect(await violations(page)).toEqual([]);
     expect(await page.evaluate('document.documentElement.scrollWidth - window.innerWidth')).toBeLessThanOrEqual(0);
-    expect(await tooSmall(page, 48)).toEqual([]);
+    expect(await smallTargets(page, 48)).toEqual([]);
     expect(complaints).toEqual([]);
   },
 );
@@ -129,7 +120,7 @@ test('what is fixed, and a list of changes with dates that moved, have nothing t
   await page.goto(`${url}/today`);
   expect(await page.textContent('.fixed-session')).toContain('Saturday is fixed.');
   expect(await violations(page)).toEqual([]);
-  expect(await tooSmall(page, 48)).toEqual([]);
+  expect(await smallTargets(page, 48)).toEqual([]);
   await page.goto(`${url}/moulds`);
   const row = page.locator('.mould', { hasText: '900 no. 2' });
   await row.locator('.mould-tile').click();
@@ -141,7 +132,7 @@ test('what is fixed, and a list of changes with dates that moved, have nothing t
   await page.goto(`${url}/changes`);
   expect(await page.textContent('.changes')).toContain('Saturday was fixed, but the mix at');
   expect(await violations(page)).toEqual([]);
-  expect(await tooSmall(page, 40)).toEqual([]);
+  expect(await smallTargets(page, 40)).toEqual([]);
   expect(complaints).toEqual([]);
 });
 
@@ -153,7 +144,7 @@ test('an effect before it is saved has nothing that axe finds', async () => {
   await page.waitForSelector('.effect');
   expect(await page.evaluate('document.activeElement.className')).toContain('effect');
   expect(await violations(page)).toEqual([]);
-  expect(await tooSmall(page, 40)).toEqual([]);
+  expect(await smallTargets(page, 40)).toEqual([]);
 });
 
 test.each([
@@ -167,6 +158,7 @@ test.each([
 ])('%s with its effect in sight has nothing that axe finds', async (path, typed) => {
   const { page, complaints } = await watchedPage(browser, { viewport: { width: 320, height: 844 } });
   await page.goto(demo() + path);
+  await openAll(page);
   for (const [field, text] of Object.entries(typed)) await page.fill(field, text);
   await page.click('form.form .button.main');
   await page.waitForSelector('.effect');
@@ -192,7 +184,7 @@ test.each([
   await page.waitForSelector('.effect');
   expect(await page.textContent('.effect')).toContain('Nothing has been saved yet.');
   expect(await violations(page)).toEqual([]);
-  expect(await tooSmall(page, 40)).toEqual([]);
+  expect(await smallTargets(page, 40)).toEqual([]);
   expect(await page.evaluate('document.documentElement.scrollWidth - window.innerWidth')).toBeLessThanOrEqual(0);
   expect(complaints).toEqual([]);
 });
@@ -240,6 +232,7 @@ test.each([
 ])('%s with something wrong in %s has nothing that axe finds', async (path, field, text) => {
   const { page } = await watchedPage(browser);
   await page.goto(demo() + path);
+  await openAll(page);
   await page.fill(field, text);
   await page.click('form.form .button.main');
   await page.waitForSelector(`${field}-error`);
@@ -313,7 +306,7 @@ test('a yard that was begun with four answers, and answers that were refused, ha
   for (const path of ['/', '/begin', '/begin/session', '/begin/session?made=5', '/yard/guesses', '/today/sheet']) {
     await page.goto(url + path);
     expect([path, await violations(page)]).toEqual([path, []]);
-    expect([path, await tooSmall(page, 40)]).toEqual([path, []]);
+    expect([path, await smallTargets(page, 40)]).toEqual([path, []]);
     expect(await page.evaluate('document.documentElement.scrollWidth - window.innerWidth')).toBeLessThanOrEqual(0);
   }
   // What was refused says so on the console of the browser as well.

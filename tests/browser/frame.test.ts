@@ -50,3 +50,17 @@ test('where not all fit the screen one is on is in sight, without script', async
     expect(await page.evaluate(atop)).toBe(name);
   }
 });
+
+test('in colours that the reader chose the screen one is on is marked, and drawings have them too', async () => {
+  const url = await served(await demoScreens());
+  const { page } = await watchedPage(browser, { forcedColors: 'active', colorScheme: 'dark' });
+  await page.goto(`${url}/moulds`);
+  const styleOf = (selector: string, property: string) =>
+    page.evaluate<string>(`getComputedStyle(document.querySelector('${selector}')).${property}`);
+  const ground = await styleOf('body', 'backgroundColor');
+  expect(await styleOf('nav.screens a:not([aria-current])', 'borderBottomColor')).toBe(ground);
+  expect(await styleOf('nav.screens [aria-current]', 'borderBottomColor')).not.toBe(ground);
+  for (const part of ['.mould-frame', '.mould-hatch']) expect(await styleOf(part, 'stroke')).not.toBe(ground);
+  const painted = '.mould-shape.is-full .mould-painted';
+  expect(await styleOf(painted, 'fill')).not.toBe(await styleOf('.mould-shape.is-full .mould-frame', 'fill'));
+});

@@ -124,12 +124,12 @@ test('the notice of a change is looked at again while a better plan is looked fo
   const app = createApp({ database, now: () => now, background });
   const answer = await app.request('/moulds/900 no. 2/sealed', { method: 'POST', body: new URLSearchParams() });
   const html = await (await app.request(answer.headers.get('Location') ?? '')).text();
-  expect(html).toContain('hx-get="/changes/1/notice"');
+  expect(html).toContain('data-hx-get="/changes/1/notice"');
   // Only what it came to is shown again: the notice, which has the focus, and its button stay as they are.
   const part = await (await app.request('/changes/1/notice', { headers: { 'HX-Request-Type': 'partial' } })).text();
   expect(part).toMatch(/^<div class="notice-effect">/);
   expect(part).not.toContain('<form');
   const settled = createApp({ database, now: () => now });
-  expect(await (await settled.request('/changes/1/notice')).text()).not.toContain('hx-get="/changes');
+  expect(await (await settled.request('/changes/1/notice')).text()).not.toContain('data-hx-get="/changes');
   expect((await settled.request('/changes/99/notice')).status).toBe(404);
 });

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { customers } from '../../db/stores/customer-store.ts';
 import { openOrders, orderById } from '../../db/stores/order-store.ts';
 import { demoScreens, screensOver, type TestScreens, textOf } from '../support/screens.ts';
+import { smallYard } from '../support/small-yard.ts';
 
 const FILES = '/yard/files';
 
@@ -324,5 +325,21 @@ describe('what a spreadsheet does to a file', () => {
     const after = await screens.database.read(customers);
     expect(after).toHaveLength(before.length);
     expect(after.find(({ name }) => name === 'School garden')?.phone).toBe('020 910 0000');
+  });
+
+  test('two rows that give one customer two different new phones are refused, at the second', async () => {
+    const base = smallYard();
+    const first = { ...base.orders[0]!, customer: 'School garden' };
+    const screens = await screensOver({ ...base, orders: [first, { ...first, id: '27-002' }] });
+    const before = await screens.database.read(customers);
+    const rows = (second: string) =>
+      `order,customer,phone\r\n27-001,School garden,020 910 0001\r\n27-002,School garden,${second}\r\n`;
+    const refused = await look(screens, rows('020 910 0002'), 'orders.csv');
+    expect(refused.status).toBe(422);
+    expect(await textOf(refused)).toMatch(
+      /row 3, column phone: another row has another new phone for "School garden"/i,
+    );
+    expect(await screens.database.read(customers)).toEqual(before);
+    expect((await look(screens, rows('020 910 0001'), 'orders.csv')).status).toBe(200);
   });
 });

@@ -28,13 +28,13 @@ describe('the first page', () => {
     const { get } = await screensOver();
     const whole = await (await get('/?what=kit:pair&number=1')).text();
     expect(whole).toContain('href="/?what=kit%3Apair&amp;number=1&amp;holds=yes"');
-    expect(whole).toContain('hx-trigger="intersect once delay:300ms, click"');
+    expect(whole).toContain('data-hx-trigger="intersect once delay:300ms, click"');
     const live = { 'HX-Request-Type': 'partial' };
     const soon = await (await get('/?what=kit:pair&number=1', live)).text();
-    expect(soon).toContain('hx-get="/?what=kit%3Apair&amp;number=1&amp;holds=yes"');
+    expect(soon).toContain('data-hx-get="/?what=kit%3Apair&amp;number=1&amp;holds=yes"');
     const later = await (await get('/?what=kit:pair&number=1&holds=yes', live)).text();
     expect(later).not.toContain('holds=yes');
-    expect(later).toContain('hx-get="/two-at-once?what=kit%3Apair&amp;number=1"');
+    expect(later).toContain('data-hx-get="/two-at-once?what=kit%3Apair&amp;number=1"');
   });
 
   // A yard on which no mould and no hand alone brings the date so far forward as both do.
@@ -169,11 +169,11 @@ test('what stands below the question is looked at again only while a better plan
     computeForRequest: async () => null,
   };
   const busy = createApp({ database, now: () => DEMO_NOW, background: improving });
-  expect(await (await busy.request('/')).text()).toContain('hx-get="/standing"');
+  expect(await (await busy.request('/')).text()).toContain('data-hx-get="/standing"');
   expect(await (await busy.request('/standing', { headers: { 'HX-Request-Type': 'partial' } })).text()).toMatch(
-    /^<div id="standing"[^>]*hx-get="\/standing"/,
+    /^<div id="standing"[^>]*data-hx-get="\/standing"/,
   );
-  expect(await (await get('/standing', { 'HX-Request-Type': 'partial' })).text()).not.toContain('hx-get');
+  expect(await (await get('/standing', { 'HX-Request-Type': 'partial' })).text()).not.toContain('data-hx-get');
 });
 
 test('the page is there before its date, which arrives when it is ready; two who ask wait for one answer', async () => {
@@ -199,7 +199,7 @@ test('the page is there before its date, which arrives when it is ready; two who
       /<noscript><meta http-equiv="refresh" content="0;url=\/\?what=[^"]+&amp;wait=yes"\/><\/noscript>/,
     );
   }
-  const [, part] = /hx-get="(\/\?what=[^"]+)" hx-trigger="load"/.exec(early[0]!)!;
+  const [, part] = /data-hx-get="(\/\?what=[^"]+)" data-hx-trigger="load"/.exec(early[0]!)!;
   const waiting = [`${part}&wait=yes`, part!].map((path, i) =>
     app.request(path.replaceAll('&amp;', '&'), i === 0 ? {} : { headers: { 'HX-Request-Type': 'partial' } }),
   );

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { plannedYard, saturday } from '../support/planned-yard.ts';
-import { demoScreens, screensOver } from '../support/screens.ts';
+import { screensOver } from '../support/screens.ts';
 
 const LONG = 'so long that nobody reads it '.repeat(100);
 
@@ -29,11 +29,15 @@ test.each([
 });
 
 test('a long name makes no page of a notice', async () => {
-  const { post, get } = await demoScreens();
-  const taken = await post('/orders', { customer: LONG, what0: 'kit:planter', quantity0: '1', slip: 'yes' });
+  const yard = plannedYard();
+  const { post, get } = await screensOver({
+    ...yard,
+    orders: yard.orders.map((one) => ({ ...one, customer: LONG.trim() })),
+  });
+  const taken = await post(`/orders/${yard.orders[0]!.id}/cancel`, {});
   const html = await (await get(taken.headers.get('Location') ?? '')).text();
   const [, words = ''] = /<p class="notice-words">([^<]*)</.exec(html) ?? [];
-  expect(words).toMatch(/^Order \S+ for so long/);
+  expect(words).toMatch(/^Order \S+ cancelled \(so long/);
   expect(words.length).toBeLessThan(310);
 });
 

@@ -159,11 +159,11 @@ describe('taking an order', () => {
     const moved = await ready({});
     const [, day] = /Ready (\w+ \d+ \w+)/.exec(moved.replace(/<[^>]*>/g, '')) ?? [];
     expect(day).not.toBe('Sat 17 Apr');
-    expect(moved).toContain('id="promised" class="says-when" hx-swap-oob="true"');
+    expect(moved).toContain('id="promised" class="says-when" data-hx-swap-oob="true"');
     expect(moved).toContain(`name="filledIn" value="${day} 2027"`);
     expect(moved).toContain(`value="${day} 2027" autocomplete`);
     const stays: Record<string, string>[] = [{ promisedOn: '8 May' }, { promisedOn: '' }, { filledIn: '' }];
-    for (const typed of [...stays, { quantity0: '1' }]) expect(await ready(typed)).not.toContain('hx-swap-oob');
+    for (const typed of [...stays, { quantity0: '1' }]) expect(await ready(typed)).not.toContain('data-hx-swap-oob');
   });
 
   test('says so with the day before which nothing may be poured for it', async () => {

@@ -228,7 +228,7 @@ describe('the page of a late order', () => {
     const { get } = await screensOver(lateYard);
     const html = await (await get('/orders/27-001')).text();
     expect(html).toContain('href="/orders/27-001?holds=yes"');
-    expect(html).toContain('hx-get="/orders/27-001/limits"');
+    expect(html).toContain('data-hx-get="/orders/27-001/limits"');
     expect(await textOf(await get('/orders/27-001?holds=yes'))).toMatch(sentence);
     expect(await textOf(await get('/orders/27-001/limits', { 'HX-Request-Type': 'partial' }))).toMatch(sentence);
   });

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { addWorkRecords } from '../../db/stores/work-record-store.ts';
+import { fullDayWords } from '../../shared/day-words.ts';
 import { readYardFile } from '../../shared/yard-file.ts';
 import { quoteOrder } from '../../src/engine/quote/quote.ts';
 import { besidePlan } from '../../src/plan-beside.ts';
 import { exportYard } from '../../src/usecases/files/export-file.ts';
 import { currentPlan } from '../../src/usecases/plan/make-plan.ts';
-import { fullDayText } from '../../views/parts/day-text.ts';
 import { stripsBefore } from '../support/records.ts';
 import { screensOn, screensOver, textOf } from '../support/screens.ts';
 import { smallYard } from '../support/small-yard.ts';
@@ -52,7 +52,7 @@ describe('a date to promise', () => {
     const { earliestOn, promiseOn, promiseOdds } = await ready();
     expect(promiseOdds).toBe(0.9);
     expect(promiseOn > earliestOn).toBe(true);
-    const told = fullDayText(promiseOn);
+    const told = fullDayWords(promiseOn);
     const text = await textOf(await get(`/?${ASKED}`));
     expect(text).toContain(`ready ${told.replace(/ \d{4}$/, '')}. Kept 9 in 10 times, by the yard's record`);
     expect(text).toContain('if nothing goes wrong');

@@ -66,7 +66,7 @@ describe('looking for an order', () => {
   test('answers with the first line and what was found alone, as it is typed', async () => {
     const { get } = await fourOrders();
     const html = await (await get('/orders?find=garden', partial)).text();
-    expect(html).toMatch(/^<div id="find-answer" aria-live="polite" hx-swap-oob="true">/);
+    expect(html).toMatch(/^<div id="find-answer" aria-live="polite" data-hx-swap-oob="true">/);
     expect(numbers(html)).toEqual(['27-001']);
     expect(html).not.toContain('<form');
   });

@@ -572,7 +572,9 @@ describe('hours that are not as usual', () => {
     const first = await post('/today/running-late', slip);
     const html = await first.clone().text();
     expect(await textOf(first)).toMatch(/All that is left begins \d+ minutes later.* no longer fit/);
-    const asks = [...html.matchAll(/hx-get="(\/today\/running-late[^"]+)" hx-trigger="load"/g)].map(([, path]) => path);
+    const asks = [...html.matchAll(/data-hx-get="(\/today\/running-late[^"]+)" data-hx-trigger="load"/g)].map(
+      ([, path]) => path,
+    );
     expect(asks.map((path) => new URL(path!.replaceAll('&amp;', '&'), 'http://x').searchParams.get('without'))).toEqual(
       [null, '27-001'],
     );

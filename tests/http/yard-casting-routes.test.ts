@@ -23,7 +23,7 @@ describe('what is cast', () => {
     const text = await screens.textAfter(await screens.post('/yard/panels/new', THREE));
     expect(text).toContain('Panel 600, Panel 900, Panel 1200 added to what is cast');
     // 600 x 200 x 35 mm is 0.0042 m³; at 2150 kg/m³ that is 9.03 kg.
-    expect(text).toContain('Panel 600 9 kg (to check), 600 mm by 200 mm by 35 mm, from');
+    expect(text).toContain('Size 600 mm by 200 mm by 35 mm Weight 9 kg (to check) Cast from');
     expect((await castingsIn(screens)).map(({ id, kg }) => [id, kg])).toEqual([
       ['panel-600', 9],
       ['panel-900', 13.5],
@@ -81,7 +81,7 @@ describe('what is cast', () => {
     [{ ...THREE, lengths: '', name: 'Coping', kg: '5' }, 'id="lengths-error">Write all three, or none of them.'],
     [{ ...THREE, lengths: '750, 900' }, 'id="lengths-error">There is a Panel 900 already.'],
     [{ ...THREE, lengths: '1,200' }, '1,200&quot; could be 1200 or 1.2. Write it without the comma.'],
-    [{ ...THREE, lengths: '750, 950', name: 'A'.repeat(90) }, 'That is too long. 80 letters are the most.'],
+    [{ ...THREE, lengths: '750, 950', name: 'A'.repeat(90) }, 'That is too long. 60 letters are the most.'],
     [{ ...THREE, lengths: '950', kg: '500' }, 'That is more than the largest batch of its mix.'],
     [{ ...THREE, lengths: '950', fillMinutes: '600' }, 'The mix would stiffen before one is full.'],
     [{ ...THREE, 'part-0': 'nothing' }, 'Which material is that?'],
@@ -115,7 +115,9 @@ describe('what is cast', () => {
     await screens.post(path, { ...(await shown()), thickness: '50' });
     // 750 x 200 x 50 mm is 0.0075 m³; at 2150 kg/m³ that is 16.1 kg.
     expect((await shown()).kg).toBe('16.1 kg');
-    expect(await textOf(await screens.get('/yard/panels'))).toContain('Panel 750 16.1 kg (to check)');
+    expect(await textOf(await screens.get('/yard/panels'))).toContain(
+      'Size 750 mm by 200 mm by 50 mm Weight 16.1 kg (to check)',
+    );
     await screens.post(path, { ...(await shown()), kg: '15.2' });
     await screens.post(path, { ...(await shown()), thickness: '35' });
     expect((await shown()).kg).toBe('15.2 kg');
@@ -174,7 +176,7 @@ describe('what is cast', () => {
     const screens = await screensOver(
       smallYard({ castings: [], mixes: [], moulds: [], kits: [], orders: [], finished: [] }),
     );
-    expect(await textOf(await screens.get('/yard/panels'))).toContain('so write the mix down first');
+    expect(await textOf(await screens.get('/yard/panels'))).toContain('so record the mix first');
     expect(await (await screens.get('/yard/panels/new')).text()).toContain('formaction="/yard/panels/new/mix-first"');
     const parts = { 'part-0': 'mortar', 'partQuantity-0': '1/4' };
     const typed = { lengths: '600, 900 & 1200', height: '8 in', thickness: '35', name: '', ...parts };

@@ -51,8 +51,8 @@ describe('a mix of an empty yard', () => {
     const form = await formOf(screens, '/yard/mixes/new?from=rapid', { bagsThere: '8', workingMinutes: '12' });
     const text = await screens.textAfter(await screens.post('/yard/mixes/new', form));
     expect(text).toMatch(/Fast-setting mix added\..*1 mix: Fast-setting mix\./);
-    expect(text).toContain('For one bag: 1 bag of Fast-setting mortar, 25 kg and 4.7 l of water.');
-    expect(text).toContain('180 minutes at 10 °C and 90 minutes at 20 °C');
+    expect(text).toContain('For one bag 1 bag of Fast-setting mortar, 25 kg and 4.7 l of water');
+    expect(text).toContain('after 90 minutes at 20 °C Stripped, cold day after 180 minutes at 10 °C');
     const yard = await yardIn(screens);
     expect(yard.materials).toMatchObject([
       { id: 'fast-setting-mortar-25-kg', unit: 'bag', onHand: 8, leadDays: 0, openedDays: 7 },
@@ -118,7 +118,7 @@ describe('a mix', () => {
     const screens = await screensOver();
     await saved(screens, { fills: '2 1/2', fillsOf: 'panel-900' });
     expect((await mixIn(screens, 'thin'))?.yieldKgPerBag).toBe(34);
-    expect(await textOf(await screens.get('/yard/mixes'))).toContain('One bag makes 34 kg: 2 of Panel 900.');
+    expect(await textOf(await screens.get('/yard/mixes'))).toContain('One bag makes 34 kg: 2 of Panel 900');
     expect(await (await sent(screens, { fills: 'two' })).text()).toContain('id="fills-error"');
   });
 
@@ -202,7 +202,7 @@ describe('a mix', () => {
     await noted('5 US qt');
     expect(await textOf(await screens.get('/today/sheet'))).toContain('1 bag, 4.7 l water');
     await noted('until it flows');
-    expect(await textOf(await screens.get('/yard/mixes'))).toContain('Water, as noted: until it flows.');
+    expect(await textOf(await screens.get('/yard/mixes'))).toContain('Water, as noted: until it flows');
     expect(await textOf(await screens.get('/today'))).toContain('Water, as noted for a bag: until it flows');
     await saved(screens, { mixMinutes: '9' });
     expect((await formOf(screens, THIN)).water).toBe('until it flows');

@@ -1,9 +1,9 @@
 import type { FC } from 'hono/jsx';
 import type { Role } from '../../shared/person.ts';
+import { countText } from '../../shared/plural.ts';
 import type { PeopleModel } from '../../src/usecases/access/people.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
-import { countText } from '../parts/day-text.ts';
 import { type FieldErrors, FormErrors, SelectField, TextField, Wrong } from '../parts/field.tsx';
 import { NoPhoneReaches } from '../parts/no-phone-reaches.tsx';
 import { QrCode } from '../parts/qr-code.tsx';

@@ -180,8 +180,8 @@ const isPlain = (form) => form.method === 'post' && form.enctype !== 'multipart/
 
 document.addEventListener('submit', async (event) => {
   const form = event.target;
-  if (event.defaultPrevented || !isPlain(form) || form.hasAttribute('hx-post')) return;
-  if (event.submitter?.hasAttribute('hx-post') || SURE.delete(form)) return;
+  if (event.defaultPrevented || !isPlain(form) || form.hasAttribute('data-hx-post')) return;
+  if (event.submitter?.hasAttribute('data-hx-post') || SURE.delete(form)) return;
   event.preventDefault();
   // A second tap sends nothing twice.
   if (ASKING.has(form)) return;

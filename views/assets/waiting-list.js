@@ -34,7 +34,7 @@ const refusedLine = (act, putAway) => {
 
 // All that a form has been given to say, and not what is typed or ticked in it.
 const isOf = (form, { action, tapped }) => {
-  if (form.getAttribute('hx-post') !== action) return false;
+  if (form.getAttribute('data-hx-post') !== action) return false;
   const said = new Map(tapped);
   return [...form.querySelectorAll('input[type=hidden]')].every(({ name, value }) =>
     ['when', 'sure'].includes(name) ? true : said.get(name) === value.trim(),
@@ -43,7 +43,7 @@ const isOf = (form, { action, tapped }) => {
 
 const markForms = (waiting) => {
   for (const note of document.querySelectorAll('.form-waits')) note.remove();
-  for (const form of document.querySelectorAll('#page form[hx-post]')) {
+  for (const form of document.querySelectorAll('#page form[data-hx-post]')) {
     const act = waiting.find((one) => isOf(form, one));
     for (const button of form.querySelectorAll('button[type=submit]')) button.disabled = act !== undefined;
     if (act)

@@ -1,8 +1,8 @@
 import { DAY_NAMES } from '../../shared/day-names.ts';
+import { listText } from '../../shared/list-text.ts';
+import { countText } from '../../shared/plural.ts';
 import type { FitModel, FittedTime, FittedTimes } from '../../src/usecases/begin/fit-times.ts';
 import type { BeginModel } from '../../src/usecases/begin/show-begin.ts';
-import { countText } from '../parts/day-text.ts';
-import { listText } from '../parts/quantity-text.ts';
 
 export const BEGIN = '/begin';
 export const FOUR = '/begin/four';

@@ -1,10 +1,11 @@
 import type { FC } from 'hono/jsx';
+import { fullDayWords } from '../../shared/day-words.ts';
 import type { BuyLineFacts } from '../../src/usecases/buying/buying-facts.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Button } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
-import { dayText, fullDayText } from '../parts/day-text.ts';
+import { dayText } from '../parts/day-text.ts';
 import { Wrong } from '../parts/field.tsx';
 import { unusedText } from '../parts/keeping-text.ts';
 import { moneyField, moneyText } from '../parts/money-text.ts';
@@ -42,7 +43,7 @@ const Otherwise: FC<BuyLineProps> = ({ line, today, currency, refused }) => {
           id={id('on')}
           label="Expected"
           min={today}
-          value={typed.on ?? fullDayText(line.on)}
+          value={typed.on ?? fullDayWords(line.on)}
           errors={errors}
         />
         <AmountField
@@ -69,8 +70,8 @@ const NotToBeHad: FC<BuyLineProps> = ({ line, today, refused }) => {
         class="field-row"
         method="post"
         action="/buying/not-to-be-had"
-        hx-post="/buying/not-to-be-had"
-        hx-target="#page"
+        data-hx-post="/buying/not-to-be-had"
+        data-hx-target="#page"
       >
         <input type="hidden" name="material" value={line.material} />
         <input type="hidden" name="line" value={line.key} />
@@ -87,7 +88,7 @@ export const BuyLine: FC<BuyLineProps> = ({ line, today, currency, refused: sent
   const refused = isNone ? null : sent;
   return (
     <li>
-      <form class="buy" method="post" action="/buying/bought" hx-post="/buying/bought" hx-target="#page">
+      <form class="buy" method="post" action="/buying/bought" data-hx-post="/buying/bought" data-hx-target="#page">
         <input type="hidden" name="material" value={line.material} />
         <input type="hidden" name="line" value={line.key} />
         <div class="buy-what">

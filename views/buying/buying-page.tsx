@@ -1,11 +1,12 @@
 import type { FC } from 'hono/jsx';
+import { fullDayWords } from '../../shared/day-words.ts';
 import type { BuyingModel, BuyWeek } from '../../src/usecases/buying/buying-facts.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
-import { fullDayText, weekHeading } from '../parts/day-text.ts';
+import { weekHeading } from '../parts/day-text.ts';
 import { SelectField } from '../parts/field.tsx';
 import { FormAnswer, SaveButtons } from '../parts/form-state.tsx';
 import { LongList } from '../parts/long-list.tsx';
@@ -44,7 +45,7 @@ const Sent: FC<{ refused: RefusedForm; today: string }> = ({ refused, today }) =
   const action = `/buying/${name}`;
   return (
     <FormAnswer state={refused} today={today}>
-      <form method="post" action={action} hx-post={action} hx-target="#page">
+      <form method="post" action={action} data-hx-post={action} data-hx-target="#page">
         {ASKED[name].map((field) => (
           <input type="hidden" name={field} value={refused.typed[field]} />
         ))}
@@ -139,7 +140,7 @@ const Stock: FC<{ model: BuyingModel; refused: RefusedForm | null }> = ({ model,
     <h2>In the yard</h2>
     {model.stock.length > 0 && <p class="hint">{stockTitle(model.daysAhead)}</p>}
     {model.stock.length > 0 && (
-      <p class="no-print">
+      <p class="no-print way">
         <a href={WALK}>Walk round and count all of it</a>
       </p>
     )}
@@ -167,7 +168,7 @@ const SomethingElse: FC<{ model: BuyingModel; refused: RefusedForm | null }> = (
   return (
     <details class="otherwise no-print" open={refused !== null}>
       <summary>Bought something that is not in the list</summary>
-      <form class="form" method="post" action="/buying/bought" hx-post="/buying/bought" hx-target="#page">
+      <form class="form" method="post" action="/buying/bought" data-hx-post="/buying/bought" data-hx-target="#page">
         <input type="hidden" name="line" value="else" />
         <div class="field-row">
           <SelectField
@@ -185,7 +186,7 @@ const SomethingElse: FC<{ model: BuyingModel; refused: RefusedForm | null }> = (
             name="on"
             label="Expected"
             min={model.today}
-            value={typed.on ?? fullDayText(model.today)}
+            value={typed.on ?? fullDayWords(model.today)}
             errors={errors}
           />
           <AmountField

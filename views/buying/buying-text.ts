@@ -1,3 +1,5 @@
+import { listText } from '../../shared/list-text.ts';
+import { plural } from '../../shared/plural.ts';
 import type {
   BuyingModel,
   BuyLineFacts,
@@ -6,7 +8,7 @@ import type {
   StockFacts,
 } from '../../src/usecases/buying/buying-facts.ts';
 import { dayText } from '../parts/day-text.ts';
-import { amountText, listText, quantityText } from '../parts/quantity-text.ts';
+import { amountText, quantityText } from '../parts/quantity-text.ts';
 
 const figure = (quantity: number): string => String(Number(quantity.toFixed(2)));
 
@@ -100,7 +102,7 @@ export const bagsText = ({ bags }: StockFacts, today: string): string =>
 
 /** "Past its date: 3 bags, bag date Sun 2 May. No plan uses it." */
 export const pastText = ({ unit }: StockFacts, bags: Bags, today: string): string =>
-  `Past its date: ${amountText(bags.quantity, unit)}, ${bagText(bags, today)}. No plan uses ${bags.quantity === 1 ? 'it' : 'them'}.`;
+  `Past its date: ${amountText(bags.quantity, unit)}, ${bagText(bags, today)}. No plan uses ${plural(bags.quantity, 'it', 'them')}.`;
 
 /** "Expected Fri 9 Apr", "Was expected Fri 2 Apr". */
 export const expectedText = ({ on }: Pick<ComingFacts, 'on'>, today: string): string =>

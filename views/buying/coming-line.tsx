@@ -1,10 +1,11 @@
 import type { FC } from 'hono/jsx';
+import { fullDayWords } from '../../shared/day-words.ts';
 import type { ComingFacts } from '../../src/usecases/buying/buying-facts.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { AmountField, unitHint } from '../parts/amount-field.tsx';
 import { Button } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
-import { dayText, fullDayText } from '../parts/day-text.ts';
+import { dayText } from '../parts/day-text.ts';
 import { TextField, Wrong } from '../parts/field.tsx';
 import { unusedText } from '../parts/keeping-text.ts';
 import { moneyField, moneyText } from '../parts/money-text.ts';
@@ -54,7 +55,7 @@ const Otherwise: FC<ComingLineProps> = ({ goods, currency, refused }) => {
             id={`useBy-${goods.id}`}
             label="Bag date"
             hint={bagDateHint(goods)}
-            value={typed.useBy ?? (goods.keepsUntil === null ? '' : fullDayText(goods.keepsUntil))}
+            value={typed.useBy ?? (goods.keepsUntil === null ? '' : fullDayWords(goods.keepsUntil))}
             errors={errors}
           />
         )}
@@ -74,9 +75,9 @@ const Otherwise: FC<ComingLineProps> = ({ goods, currency, refused }) => {
           type="submit"
           class="button plain"
           formaction="/buying/not-coming"
-          hx-post="/buying/not-coming"
-          hx-target="#page"
-          hx-include="closest form"
+          data-hx-post="/buying/not-coming"
+          data-hx-target="#page"
+          data-hx-include="closest form"
           aria-label={`Not coming: ${goodsText(goods)}`}
         >
           Not coming
@@ -92,7 +93,13 @@ const AnotherDay: FC<ComingLineProps> = ({ goods, today, refused }) => {
   return (
     <details class="otherwise another-day" open={errors.on !== undefined}>
       <summary aria-label={`Another day: ${goods.name}`}>Another day</summary>
-      <form class="field-row" method="post" action="/buying/new-day" hx-post="/buying/new-day" hx-target="#page">
+      <form
+        class="field-row"
+        method="post"
+        action="/buying/new-day"
+        data-hx-post="/buying/new-day"
+        data-hx-target="#page"
+      >
         <input type="hidden" name="goods" value={String(goods.id)} />
         <input type="hidden" name="onWas" value={goods.on} />
         <DayField
@@ -100,7 +107,7 @@ const AnotherDay: FC<ComingLineProps> = ({ goods, today, refused }) => {
           id={`on-${goods.id}`}
           label="Expected"
           min={today}
-          value={typed.on ?? fullDayText(goods.on)}
+          value={typed.on ?? fullDayWords(goods.on)}
           errors={errors}
         />
         <Button label={`Expected then: ${goodsText(goods)}`}>Expected then</Button>
@@ -112,7 +119,7 @@ const AnotherDay: FC<ComingLineProps> = ({ goods, today, refused }) => {
 /** Goods on their way, and the button that puts them into stock. */
 export const ComingLine: FC<ComingLineProps> = ({ goods, today, currency, refused }) => (
   <li>
-    <form class="buy" method="post" action="/buying/arrived" hx-post="/buying/arrived" hx-target="#page">
+    <form class="buy" method="post" action="/buying/arrived" data-hx-post="/buying/arrived" data-hx-target="#page">
       <input type="hidden" name="goods" value={String(goods.id)} />
       <div class="buy-what">
         <p>

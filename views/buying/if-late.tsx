@@ -29,5 +29,7 @@ interface IfLateProps {
 export const IfLate: FC<IfLateProps> = ({ slips, material, orderBy, today }) => {
   if (slips) return <p class={slips.length > 0 ? '' : 'quiet'}>{ifLateText(slips, orderBy, today)}</p>;
   const asked = new URLSearchParams({ material, by: orderBy });
-  return <p class="no-print" hx-get={`/buying/if-late?${asked}`} hx-trigger="load" hx-swap="outerHTML" />;
+  return (
+    <p class="no-print" data-hx-get={`/buying/if-late?${asked}`} data-hx-trigger="load" data-hx-swap="outerHTML" />
+  );
 };

@@ -29,7 +29,7 @@ const PastBags: FC<{ stock: StockFacts; bags: StockFacts['bags'][number]; today:
   bags,
   today,
 }) => (
-  <form class="past-bags" method="post" action="/buying/spoiled" hx-post="/buying/spoiled" hx-target="#page">
+  <form class="past-bags" method="post" action="/buying/spoiled" data-hx-post="/buying/spoiled" data-hx-target="#page">
     <input type="hidden" name="material" value={stock.material} />
     <input type="hidden" name="line" value={stock.key} />
     <input type="hidden" name="useBy" value={bags.useBy ?? ''} />
@@ -53,7 +53,7 @@ export const StockLine: FC<StockLineProps> = ({ stock, days, today, refused }) =
       <Wrong message={refused?.errors.bags} name="bags" />
       {stock.keeping && <KeepingLines keeping={stock.keeping} unit={stock.unit} today={today} />}
       {stock.notBefore && (
-        <form method="post" action="/buying/not-to-be-had" hx-post="/buying/not-to-be-had" hx-target="#page">
+        <form method="post" action="/buying/not-to-be-had" data-hx-post="/buying/not-to-be-had" data-hx-target="#page">
           <input type="hidden" name="material" value={stock.material} />
           <p class="goes-off">Not to be had before {dayText(stock.notBefore, today)}.</p>
           <Button label={`To be had again: ${stock.name}`}>To be had again</Button>
@@ -71,7 +71,13 @@ export const StockLine: FC<StockLineProps> = ({ stock, days, today, refused }) =
     </div>
     <details class="otherwise" open={refused !== null}>
       <summary aria-label={`Count: ${stock.name}`}>Count</summary>
-      <form class="field-row" method="post" action="/buying/counted" hx-post="/buying/counted" hx-target="#page">
+      <form
+        class="field-row"
+        method="post"
+        action="/buying/counted"
+        data-hx-post="/buying/counted"
+        data-hx-target="#page"
+      >
         <input type="hidden" name="material" value={stock.material} />
         <input type="hidden" name="bookWas" value={stock.book} />
         <input type="hidden" name="line" value={stock.key} />

@@ -1,9 +1,9 @@
 import type { FC } from 'hono/jsx';
+import { fullDayWords } from '../../shared/day-words.ts';
 import type { BuyingModel, BuyLineFacts, TripFacts } from '../../src/usecases/buying/buying-facts.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { Button } from '../parts/button.tsx';
 import { CopyText } from '../parts/copy-message.tsx';
-import { fullDayText } from '../parts/day-text.ts';
 import { Wrong } from '../parts/field.tsx';
 import { moneyField } from '../parts/money-text.ts';
 import { BuyLine } from './buy-line.tsx';
@@ -23,14 +23,14 @@ const LineFields: FC<{ line: BuyLineFacts; at: number; currency: string }> = ({ 
     <input type="hidden" name={`material${at}`} value={line.material} />
     <input type="hidden" name={`quantity${at}`} value={line.field} />
     <input type="hidden" name={`quantity${at}Was`} value={String(line.was)} />
-    <input type="hidden" name={`on${at}`} value={fullDayText(line.on)} />
+    <input type="hidden" name={`on${at}`} value={fullDayWords(line.on)} />
     <input type="hidden" name={`price${at}`} value={line.price === null ? '' : moneyField(line.price, currency)} />
   </>
 );
 
 /** One tap for all of it, just as it stands there. */
 const AllBought: FC<TripBlockProps> = ({ trip, model, refused }) => (
-  <form method="post" action="/buying/trip-bought" hx-post="/buying/trip-bought" hx-target="#page">
+  <form method="post" action="/buying/trip-bought" data-hx-post="/buying/trip-bought" data-hx-target="#page">
     <input type="hidden" name="trip" value={trip.key} />
     <input type="hidden" name="name" value={trip.name} />
     {trip.lines.map((line, at) => (

@@ -1,5 +1,6 @@
+import { countText } from '../../shared/plural.ts';
 import type { BuyLineFacts, TripFacts } from '../../src/usecases/buying/buying-facts.ts';
-import { countText, dayText } from '../parts/day-text.ts';
+import { dayText } from '../parts/day-text.ts';
 import { moneyText } from '../parts/money-text.ts';
 import { goodsText } from './buying-text.ts';
 

@@ -1,8 +1,9 @@
 import type { FC } from 'hono/jsx';
+import { countText } from '../../shared/plural.ts';
 import type { CalendarAddressesModel } from '../../src/usecases/calendar/calendar-addresses.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
-import { countText, dayText } from '../parts/day-text.ts';
+import { dayText } from '../parts/day-text.ts';
 import { described, Field, type FieldErrors, FormErrors } from '../parts/field.tsx';
 import { NoPhoneReaches } from '../parts/no-phone-reaches.tsx';
 import { QrCode } from '../parts/qr-code.tsx';

@@ -1,5 +1,6 @@
 import type { CalendarEntry, CountedThing, OrderEntry, SessionEntry } from '../../shared/calendar-entry.ts';
-import { countText, dayText } from '../parts/day-text.ts';
+import { countText } from '../../shared/plural.ts';
+import { dayText } from '../parts/day-text.ts';
 import { amountText, quantityText } from '../parts/quantity-text.ts';
 
 /** What a calendar says of an entry: a line, and what stands below it. */

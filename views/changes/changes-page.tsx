@@ -1,9 +1,10 @@
 import type { FC } from 'hono/jsx';
+import { countText } from '../../shared/plural.ts';
 import type { ChangeFacts, ChangesModel } from '../../src/usecases/changes/show-changes.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { byText } from '../parts/by-text.ts';
-import { clockText, countText, dayHeading, dayText } from '../parts/day-text.ts';
+import { clockText, dayHeading, dayText } from '../parts/day-text.ts';
 import { Dropped } from '../parts/dropped.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { countWord } from '../parts/quantity-text.ts';
@@ -41,7 +42,7 @@ const Planned: FC<{ moves: readonly Move[]; today: string }> = ({ moves, today }
   );
 
 const Undo: FC<{ change: ChangeFacts }> = ({ change }) => (
-  <form method="post" action="/undo" hx-post="/undo" hx-target="#page">
+  <form method="post" action="/undo" data-hx-post="/undo" data-hx-target="#page">
     <input type="hidden" name="change" value={String(change.change)} />
     <input type="hidden" name="back" value="/changes" />
     <Button label={`Undo: ${change.words}`}>Undo</Button>

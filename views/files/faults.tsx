@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import { countText } from '../parts/day-text.ts';
+import { countText } from '../../shared/plural.ts';
 import type { Fault } from './files-facts.ts';
 
 /** More than these nobody mends in one go. */

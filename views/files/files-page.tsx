@@ -133,7 +133,7 @@ export const FilesPage: FC<FilesPageProps> = ({ model, notice, faults, commas })
       </div>
       <Tables model={model} commas={commas} />
     </div>
-    <p>
+    <p class="way">
       <a href="/yard">Your yard</a>
     </p>
   </>

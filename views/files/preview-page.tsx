@@ -1,11 +1,12 @@
 import type { FC } from 'hono/jsx';
+import { listText } from '../../shared/list-text.ts';
+import { countText } from '../../shared/plural.ts';
 import { unkeptText } from '../orders/order-asked-text.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
-import { countText, dayText } from '../parts/day-text.ts';
+import { dayText } from '../parts/day-text.ts';
 import { LongList } from '../parts/long-list.tsx';
 import { Moves } from '../parts/moves.tsx';
-import { listText } from '../parts/quantity-text.ts';
 import type { FileEffect } from './files-facts.ts';
 import { FILES } from './files-page.tsx';
 

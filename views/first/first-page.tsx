@@ -28,7 +28,7 @@ const Buys: FC<{ model: FirstModel }> = ({ model: { buys, moreBuys, today } }) =
         ))}
       </ul>
     )}
-    <p>
+    <p class="way">
       <a href="/buying">{moreBuys > 0 ? `Buying, with ${moreBuys} more` : 'Buying'}</a>
     </p>
   </section>
@@ -47,7 +47,7 @@ const Risks: FC<{ model: FirstModel }> = ({ model: { risks, moreRisks, orderCoun
     )}
     {risks.length > 0 && <TrackKey />}
     {moreRisks > 0 && (
-      <p>
+      <p class="way">
         <a href="/orders">{`${moreRisks} more, among all orders`}</a>
       </p>
     )}
@@ -57,7 +57,7 @@ const Risks: FC<{ model: FirstModel }> = ({ model: { risks, moreRisks, orderCoun
         No order is open. Once one is <a href="/orders/new">taken</a>, it stands here whenever its date is at risk.
       </Empty>
     )}
-    <p>
+    <p class="way">
       <a href="/changes">What was changed, and which dates it moved</a>
     </p>
   </section>
@@ -74,7 +74,9 @@ export const Standing: FC<StandingProps> = ({ model, improving }) => (
   <div
     id="standing"
     class="standing"
-    {...(improving ? { 'hx-get': '/standing', 'hx-trigger': 'load delay:2s', 'hx-swap': 'outerHTML' } : {})}
+    {...(improving
+      ? { 'data-hx-get': '/standing', 'data-hx-trigger': 'load delay:2s', 'data-hx-swap': 'outerHTML' }
+      : {})}
   >
     <NextSession session={model.session} today={model.today} />
     <Buys model={model} />

@@ -1,6 +1,6 @@
+import { countText } from '../../shared/plural.ts';
 import { ENOUGH_RECORD } from '../../shared/promise-odds.ts';
 import type { ReadyFacts } from '../../src/usecases/first/ask-when.ts';
-import { countText } from '../parts/day-text.ts';
 
 /** "200 pieces and 100 days with work": what has to be on record for dates to be promised by it. */
 export const enoughText = (): string => `${ENOUGH_RECORD.pieces} pieces and ${ENOUGH_RECORD.sessions} days with work`;

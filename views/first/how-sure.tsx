@@ -14,8 +14,8 @@ export const HowSure: FC<{ asked: AskedModel; facts: ReadyFacts }> = ({ asked, f
   const path = `/how-sure?${questionOf(asked)}`;
   return (
     <div id="how-sure">
-      <p>
-        <a href={path} hx-get={path} hx-target="closest p" hx-swap="outerHTML">
+      <p class="way">
+        <a href={path} data-hx-get={path} data-hx-target="closest p" data-hx-swap="outerHTML">
           How sure is that day?
         </a>
       </p>
@@ -43,7 +43,7 @@ export const HowSurePage: FC<{ model: QuestionOdds; back: string }> = ({ model, 
           {odds !== null && <Odds odds={odds} today={today} />}
         </>
       )}
-      <p>
+      <p class="way">
         <a href={back}>Back to the question</a>
       </p>
     </>

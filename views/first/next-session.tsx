@@ -1,8 +1,9 @@
 import type { FC } from 'hono/jsx';
+import { listText } from '../../shared/list-text.ts';
 import type { NextSession as SessionFacts } from '../../src/usecases/first/next-session.ts';
 import { Empty } from '../parts/answer.tsx';
 import { clockText, dayText } from '../parts/day-text.ts';
-import { countedText, listText, quantityText } from '../parts/quantity-text.ts';
+import { countedText, quantityText } from '../parts/quantity-text.ts';
 import { fixedText } from '../today/fixed-session.tsx';
 import { SessionSmall } from './session-small.tsx';
 
@@ -39,7 +40,7 @@ export const NextSession: FC<{ session: SessionFacts | null; today: string }> = 
           <Doing word="Strip" what={countedText(session.strips)} />
           <Doing word="Pack" what={countedText(session.packs)} />
         </dl>
-        <p>
+        <p class="way">
           <a href="/today">Today, step by step</a>
         </p>
       </>

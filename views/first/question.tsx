@@ -41,10 +41,10 @@ export const Question: FC<{ asked: AskedModel; today: string }> = ({ asked, toda
     data-address
     method="get"
     action="/"
-    hx-get="/"
-    hx-trigger="input delay:60ms"
-    hx-target="#ready"
-    hx-sync="closest .asking:replace"
+    data-hx-get="/"
+    data-hx-trigger="input delay:60ms"
+    data-hx-target="#ready"
+    data-hx-sync="closest .asking:replace"
     aria-label="When could it be ready?"
   >
     <span class="question-words" aria-hidden="true">

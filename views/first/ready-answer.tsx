@@ -1,5 +1,6 @@
 import type { FC } from 'hono/jsx';
 import { daysText } from '../../shared/days-text.ts';
+import { plural } from '../../shared/plural.ts';
 import { oddsWords } from '../../shared/promise-odds.ts';
 import type { ReadyFacts } from '../../src/usecases/first/ask-when.ts';
 import type { ContentsLine } from '../../src/usecases/orders/order-contents.ts';
@@ -16,8 +17,7 @@ export const tellOn = ({ promiseOn, earliestOn }: Pick<ReadyFacts, 'promiseOn' |
   promiseOn ?? earliestOn;
 
 /** "One session in hand": time between the earliest day and the one to promise. */
-export const inHandText = (sessions: number): string =>
-  `${countWord(sessions)} ${sessions === 1 ? 'session' : 'sessions'} in hand`;
+export const inHandText = (sessions: number): string => `${countWord(sessions)} ${plural(sessions, 'session')} in hand`;
 
 type InHand = Pick<ReadyFacts, 'promiseOn' | 'promiseOdds' | 'sessionsInHand' | 'deliveryDaysInHand'>;
 

@@ -15,13 +15,13 @@ import { WeeksStrip } from './weeks-strip.tsx';
 const HoldsLink: FC<{ asked: AskedModel }> = ({ asked }) => {
   const question = questionOf(asked);
   return (
-    <p>
+    <p class="way">
       <a
         href={`/?${question}&holds=yes`}
-        hx-get={`/?${question}&holds=yes`}
-        hx-trigger="intersect once delay:300ms, click"
-        hx-target="#ready"
-        hx-sync="closest .asking:drop"
+        data-hx-get={`/?${question}&holds=yes`}
+        data-hx-trigger="intersect once delay:300ms, click"
+        data-hx-target="#ready"
+        data-hx-sync="closest .asking:drop"
       >
         What is it held up by?
       </a>
@@ -33,8 +33,8 @@ const HoldsLink: FC<{ asked: AskedModel }> = ({ asked }) => {
 const PairsLink: FC<{ asked: AskedModel }> = ({ asked }) => {
   const path = `/two-at-once?${questionOf({ ...asked, wantedOn: '' })}`;
   return (
-    <p>
-      <a href={path} hx-get={path} hx-target="closest p" hx-swap="outerHTML">
+    <p class="way">
+      <a href={path} data-hx-get={path} data-hx-target="closest p" data-hx-swap="outerHTML">
         What would two changes at once bring?
       </a>
     </p>
@@ -44,16 +44,21 @@ const PairsLink: FC<{ asked: AskedModel }> = ({ asked }) => {
 /** While a sooner day is looked for the page asks whether it was found. */
 const StillLooking: FC<{ asked: AskedModel }> = ({ asked }) => (
   <div
-    hx-get={`/?${questionOf(asked)}&still=yes`}
-    hx-trigger="every 2s"
-    hx-target="#ready"
-    hx-sync="closest .asking:drop"
+    data-hx-get={`/?${questionOf(asked)}&still=yes`}
+    data-hx-trigger="every 2s"
+    data-hx-target="#ready"
+    data-hx-sync="closest .asking:drop"
   />
 );
 
 /** In place of an answer that is still worked out, which takes it over once it is there. */
 const Coming: FC<{ asked: AskedModel }> = ({ asked }) => (
-  <div hx-get={`/?${questionOf(asked)}`} hx-trigger="load" hx-target="#ready" hx-sync="closest .asking:drop">
+  <div
+    data-hx-get={`/?${questionOf(asked)}`}
+    data-hx-trigger="load"
+    data-hx-target="#ready"
+    data-hx-sync="closest .asking:drop"
+  >
     <Answer note="All orders of the yard are looked through. The page goes on by itself.">
       <span class="answer-about">{contentsText(asked.contents)}</span>: when it can be ready is being worked out.
     </Answer>

@@ -43,7 +43,7 @@ export const TwoAtOncePage: FC<{ model: PairsAsked; back: string }> = ({ model, 
         <Answer note="Nothing was recorded by asking.">Choose what is asked for, and how many.</Answer>
       )}
       {best && <PairList model={model} />}
-      <p>
+      <p class="way">
         <a href={back}>Back to the question</a>
       </p>
     </>

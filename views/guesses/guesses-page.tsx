@@ -1,4 +1,5 @@
 import type { FC } from 'hono/jsx';
+import { plural } from '../../shared/plural.ts';
 import type { GuessesModel, GuessGroup } from '../../src/usecases/yard/show-guesses.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button } from '../parts/button.tsx';
@@ -18,7 +19,7 @@ interface GuessesProps {
 
 const guessesAnswer = ({ groups }: GuessesModel): string => {
   if (groups.length === 0) return 'No figure is left to check.';
-  return `${countWord(groups.length)} ${groups.length === 1 ? 'figure is' : 'figures are'} still to check.`;
+  return `${countWord(groups.length)} ${plural(groups.length, 'figure is', 'figures are')} still to check.`;
 };
 
 const HEADINGS: Readonly<Record<GuessGroup['kind'], string>> = {
@@ -39,7 +40,7 @@ const Guess: FC<{ group: GuessGroup }> = ({ group }) => {
       <p>
         {words}: <strong>{guessValue(group)}</strong>.
       </p>
-      <form method="post" action={`${GUESSES}/right`} hx-post={`${GUESSES}/right`} hx-target="#page">
+      <form method="post" action={`${GUESSES}/right`} data-hx-post={`${GUESSES}/right`} data-hx-target="#page">
         <input type="hidden" name="kind" value={group.kind} />
         <input type="hidden" name="figure" value={group.figure} />
         <div class="buttons">
@@ -84,13 +85,13 @@ export const GuessesPage: FC<GuessesProps> = ({ model, notice, errors }) => {
           </ul>
         </section>
       ))}
-      <p>
+      <p class="way">
         <a href="/begin/session">What a usual session makes by these figures</a>
       </p>
-      <p>
+      <p class="way">
         <a href={MEASURED}>What the work takes, as measured by your taps</a>
       </p>
-      <p>
+      <p class="way">
         <a href="/yard">Your yard</a>
       </p>
     </>

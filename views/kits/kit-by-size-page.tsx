@@ -33,7 +33,7 @@ const KitAnswer: FC<{ model: KitWorkedOut; oob?: boolean }> = ({ model, oob = fa
   const { found, faults } = model;
   const [fault] = faults;
   return (
-    <div id="kit-answer" aria-live="polite" {...(oob ? { 'hx-swap-oob': 'true' } : {})}>
+    <div id="kit-answer" aria-live="polite" {...(oob ? { 'data-hx-swap-oob': 'true' } : {})}>
       {fault && (
         <Answer note="The rest of what you typed is still here.">
           {KIT_LABELS[fault.path] ?? fault.path}: {fault.message}

@@ -41,10 +41,10 @@ export const KitForm: FC<{ form: KitFormFacts; system: UnitSystem; errors: Field
       data-address
       method="get"
       action={BY_SIZE}
-      hx-get={BY_SIZE}
-      hx-trigger="input delay:200ms"
-      hx-target="#kit-found"
-      hx-sync="this:replace"
+      data-hx-get={BY_SIZE}
+      data-hx-trigger="input delay:200ms"
+      data-hx-target="#kit-found"
+      data-hx-sync="this:replace"
       aria-label="The size of the kit"
     >
       <ChoiceField name="shape" label="Shape" value={typed.shape} choices={SHAPES} />

@@ -1,5 +1,6 @@
+import { listText } from '../../shared/list-text.ts';
 import type { HeaviestPiece, KitFacts, KitLoad, KitLoads, KitPins } from '../../src/usecases/kits/kit-model.ts';
-import { countWord, listText } from '../parts/quantity-text.ts';
+import { countWord } from '../parts/quantity-text.ts';
 
 /** Small numbers as words, within a sentence. */
 const word = (count: number): string => countWord(count).toLowerCase();

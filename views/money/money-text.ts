@@ -1,5 +1,6 @@
+import { listText } from '../../shared/list-text.ts';
 import type { COST_GROUPS, MissingFacts } from '../../src/usecases/money/cost-facts.ts';
-import { countWord, listText } from '../parts/quantity-text.ts';
+import { countWord } from '../parts/quantity-text.ts';
 
 /** The price list. */
 export const PRICES = '/prices';

@@ -1,10 +1,10 @@
 import type { Child, FC } from 'hono/jsx';
+import { fullDayWords } from '../../shared/day-words.ts';
 import type { OrderMoneyModel } from '../../src/usecases/money/show-order-money.ts';
 import { orderPath } from '../orders/order-facts.ts';
 import { AmountField } from '../parts/amount-field.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
-import { fullDayText } from '../parts/day-text.ts';
 import { ChoiceField, type FieldErrors, TextField } from '../parts/field.tsx';
 import { moneyField, moneyText } from '../parts/money-text.ts';
 import { CostTable } from './cost-table.tsx';
@@ -80,7 +80,7 @@ const PaymentForm: FC<OrderMoneyProps> = ({ money: { id, currency, today, owing 
     />
     <div class="field-row">
       <AmountField name="amount" label={`Amount (${currency})`} value={typed.amount ?? ''} errors={errors} />
-      <DayField name="paidOn" label="Day" value={typed.paidOn ?? fullDayText(today)} errors={errors} />
+      <DayField name="paidOn" label="Day" value={typed.paidOn ?? fullDayWords(today)} errors={errors} />
       <TextField name="payNote" label="How" hint="Cash, bank." value={typed.payNote ?? ''} errors={errors} />
       <Button>Record payment</Button>
     </div>
@@ -108,7 +108,7 @@ const PapersSent: FC<{ money: OrderMoneyModel }> = ({ money: { id, papers } }) =
   <ul class="sentences papers-sent">
     {papers.map((paper) => (
       <li>
-        <a href={paperPath(paper, id)}>{paperName(paper, id)}</a>, {fullDayText(paper.on)}:{' '}
+        <a href={paperPath(paper, id)}>{paperName(paper, id)}</a>, {fullDayWords(paper.on)}:{' '}
         {moneyText(paper.price, paper.currency)}
       </li>
     ))}

@@ -1,10 +1,10 @@
 import type { FC } from 'hono/jsx';
+import { countText } from '../../shared/plural.ts';
 import type { PricedThing, PricesModel } from '../../src/usecases/money/show-prices.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { AmountField } from '../parts/amount-field.tsx';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
-import { countText } from '../parts/day-text.ts';
 import { FormErrors } from '../parts/field.tsx';
 import { moneyField, moneyText } from '../parts/money-text.ts';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';

@@ -1,10 +1,10 @@
 import type { Child, FC } from 'hono/jsx';
+import { fullDayWords } from '../../shared/day-words.ts';
 import type { OrderMoneyModel, PaperSent } from '../../src/usecases/money/show-order-money.ts';
 import { orderPath } from '../orders/order-facts.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { CopyMessage } from '../parts/copy-message.tsx';
-import { fullDayText } from '../parts/day-text.ts';
 import { EARTH_WORDS } from '../parts/earth-caution.tsx';
 import { moneyText } from '../parts/money-text.ts';
 import { quantityText } from '../parts/quantity-text.ts';
@@ -60,7 +60,7 @@ const Paper: FC<PaperProps> = ({ head, lines, price, currency, what, children })
 /** As it would be sent today. */
 const NowPaper: FC<{ model: OrderMoneyModel; what: string; children?: Child }> = ({ model, what, children }) => {
   const { asQuote, currency, price, today, id } = model;
-  const head = `Order ${id}, ${fullDayText(today)}`;
+  const head = `Order ${id}, ${fullDayWords(today)}`;
   return (
     <Paper head={head} lines={asQuote?.lines ?? []} price={price ?? 0} currency={currency} what={what}>
       {children}
@@ -98,7 +98,7 @@ const NoPrice: FC<{ model: OrderMoneyModel; what: string }> = ({ model, what }) 
 );
 
 const Back: FC<{ model: OrderMoneyModel }> = ({ model }) => (
-  <p class="no-print">
+  <p class="no-print way">
     <a href={`${orderPath(model.id)}#money`}>Back to the order</a>
   </p>
 );
@@ -157,9 +157,9 @@ export const SentPaperPage: FC<{ model: OrderMoneyModel; paper: PaperSent }> = (
       <Answer note="As it was sent. What the order is now stands on its page.">
         {name} for {nameOf(model)}
       </Answer>
-      <Paper head={`${name}, ${fullDayText(on)}`} lines={lines} price={price} currency={currency} what={name}>
+      <Paper head={`${name}, ${fullDayWords(on)}`} lines={lines} price={price} currency={currency} what={name}>
         <Deposit deposit={deposit} currency={currency} />
-        {readyOn && <p>For {fullDayText(readyOn)}.</p>}
+        {readyOn && <p>For {fullDayWords(readyOn)}.</p>}
         {paper.kind === 'bill' && <Paid payments={paper.payments} owing={paper.owing} currency={currency} />}
       </Paper>
       <Back model={model} />

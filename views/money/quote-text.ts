@@ -1,5 +1,6 @@
+import { fullDayWords } from '../../shared/day-words.ts';
 import type { OrderMoneyModel, PaperSent } from '../../src/usecases/money/show-order-money.ts';
-import { dayText, fullDayText } from '../parts/day-text.ts';
+import { dayText } from '../parts/day-text.ts';
 import { EARTH_WORDS } from '../parts/earth-caution.tsx';
 import { moneyText } from '../parts/money-text.ts';
 import { quantityText } from '../parts/quantity-text.ts';
@@ -48,7 +49,7 @@ export const paymentText = (
   { amount, on, back, note }: Omit<OrderMoneyModel['payments'][number], 'id' | 'note'> & { note?: string | null },
   currency: string,
 ): string =>
-  `${back ? 'Paid back' : 'Paid'} ${fullDayText(on)}${note ? ` (${note})` : ''}: ${moneyText(amount, currency)}`;
+  `${back ? 'Paid back' : 'Paid'} ${fullDayWords(on)}${note ? ` (${note})` : ''}: ${moneyText(amount, currency)}`;
 
 /** What is left to be paid, as a line of a bill. */
 export const owingText = (owing: number, currency: string): string => {
@@ -58,7 +59,7 @@ export const owingText = (owing: number, currency: string): string => {
 
 const headLines = (what: string, { id, yardName, today, ...model }: OrderMoneyModel): string[] => [
   `${what} for ${nameOf({ id, customer: model.customer })}, order ${id}`,
-  `${yardName}, ${fullDayText(today)}`,
+  `${yardName}, ${fullDayWords(today)}`,
   '',
 ];
 
@@ -70,8 +71,8 @@ const lineTexts = ({ asQuote, currency }: OrderMoneyModel): string[] =>
 /** "For Sat 8 May 2027, the day we said.", "By today's plan it can be handed over Sat 8 May 2027." */
 export const readyText = ({ asQuote, status, promisedOn }: OrderMoneyModel): string | null => {
   if (status !== 'open') return null;
-  if (promisedOn) return `For ${fullDayText(promisedOn)}, the day we said.`;
-  return asQuote?.readyOn ? `By today's plan it can be handed over ${fullDayText(asQuote.readyOn)}.` : null;
+  if (promisedOn) return `For ${fullDayWords(promisedOn)}, the day we said.`;
+  return asQuote?.readyOn ? `By today's plan it can be handed over ${fullDayWords(asQuote.readyOn)}.` : null;
 };
 
 /** A quote to be sent as a message. */

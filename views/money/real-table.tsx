@@ -1,9 +1,10 @@
 import type { FC } from 'hono/jsx';
+import { listText } from '../../shared/list-text.ts';
+import { countText, plural } from '../../shared/plural.ts';
 import type { RealFacts } from '../../src/usecases/money/real-facts.ts';
 import type { OrderMoneyModel } from '../../src/usecases/money/show-order-money.ts';
-import { countText, dayText } from '../parts/day-text.ts';
+import { dayText } from '../parts/day-text.ts';
 import { moneyText } from '../parts/money-text.ts';
-import { listText } from '../parts/quantity-text.ts';
 import { GROUP_WORDS, percentText } from './money-text.ts';
 
 /** "It cost €12.30 more than estimated, and leaves 28 % of the price." */
@@ -27,7 +28,7 @@ const recordText = ({ pieces, onRecord, tasks, measured, scrapped, thrownAway }:
     ...(scrapped > 0 ? [`${countText(scrapped, 'piece')} for it came out as scrap`] : []),
     ...(thrownAway > 0 ? [`${countText(thrownAway, 'mix', 'mixes')} for it went off`] : []),
   ];
-  const found = `${onRecord} of ${countText(pieces, 'piece')} ${onRecord === 1 ? 'is' : 'are'} on record`;
+  const found = `${onRecord} of ${countText(pieces, 'piece')} ${plural(onRecord, 'is', 'are')} on record`;
   const timed = tasks === 0 ? '' : `; ${measured} of ${countText(tasks, 'task')} timed by taps`;
   const rest = onRecord === pieces && measured === tasks ? '' : ', the rest by the yard’s figures';
   return `${found}${timed}${rest}.${lost.length > 0 ? ` ${listText(lost)}.` : ''}`;

@@ -1,5 +1,5 @@
+import { countText } from '../../shared/plural.ts';
 import type { MouldModel, ShownEntry } from '../../src/usecases/moulds/show-mould.ts';
-import { countText } from '../parts/day-text.ts';
 import { countedText } from '../parts/quantity-text.ts';
 import { partText } from './mould-text.ts';
 

@@ -1,10 +1,10 @@
 import type { FC } from 'hono/jsx';
+import { fullDayWords } from '../../shared/day-words.ts';
 import { OTHER_PART } from '../../shared/mould-part.ts';
 import type { MouldModel } from '../../src/usecases/moulds/show-mould.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { Button } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
-import { fullDayText } from '../parts/day-text.ts';
 import { ChoiceField, TextField } from '../parts/field.tsx';
 import { Mark, type MarkShape } from '../parts/mark.tsx';
 import { FROM_MOULD, mouldPath } from './mould-facts.ts';
@@ -29,8 +29,8 @@ const MendedTap: FC<{ id: string; part: string }> = ({ id, part }) => (
   <form
     method="post"
     action={mouldPath(id, PART, FROM_MOULD)}
-    hx-post={mouldPath(id, PART, FROM_MOULD)}
-    hx-target="#page"
+    data-hx-post={mouldPath(id, PART, FROM_MOULD)}
+    data-hx-target="#page"
   >
     <input type="hidden" name="part" value={part} />
     <input type="hidden" name="condition" value="whole" />
@@ -60,7 +60,7 @@ const PartForm: FC<PartsProps> = ({ model: { mould, set, today }, refused }) => 
   const { errors = {}, typed = {} } = refused?.form === PART ? refused : {};
   const path = mouldPath(mould.id, PART, FROM_MOULD);
   return (
-    <form method="post" action={path} hx-post={path} hx-target="#page" class="form">
+    <form method="post" action={path} data-hx-post={path} data-hx-target="#page" class="form">
       <input type="hidden" name="conditionWas" value={mould.condition} />
       <input type="hidden" name="repairedOnWas" value={mould.repairedOn ?? ''} />
       <ChoiceField
@@ -88,7 +88,7 @@ const PartForm: FC<PartsProps> = ({ model: { mould, set, today }, refused }) => 
         label="If broken: should be mended by"
         hint="Empty when nobody knows."
         min={today}
-        value={typed.partRepairedOn ?? (mould.repairedOn ? fullDayText(mould.repairedOn) : '')}
+        value={typed.partRepairedOn ?? (mould.repairedOn ? fullDayWords(mould.repairedOn) : '')}
         errors={errors}
       />
       {mould.piece && (

@@ -1,8 +1,8 @@
 import type { Child, FC } from 'hono/jsx';
+import { fullDayWords } from '../../shared/day-words.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { Button } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
-import { fullDayText } from '../parts/day-text.ts';
 import { ChoiceField, TextField, Wrong } from '../parts/field.tsx';
 import { typedOr } from '../parts/form-state.tsx';
 import { type MouldFacts, mouldPagePath, mouldPath } from './mould-facts.ts';
@@ -29,8 +29,8 @@ const MarkForm: FC<{ id: string; mark: string; query: string; children?: Child; 
   <form
     method="post"
     action={mouldPath(id, mark, query)}
-    hx-post={mouldPath(id, mark, query)}
-    hx-target="#page"
+    data-hx-post={mouldPath(id, mark, query)}
+    data-hx-target="#page"
     class={rest.class}
   >
     {children}
@@ -43,7 +43,7 @@ const Tap: FC<{ id: string; mark: string; word: string; query: string }> = ({ id
   </MarkForm>
 );
 
-const dayField = (day: string | null | undefined): string => (day ? fullDayText(day) : '');
+const dayField = (day: string | null | undefined): string => (day ? fullDayWords(day) : '');
 
 const OutOfUse: FC<MouldRowProps> = ({ mould, place, query, today, refused }) => {
   const mine = refused?.form === mould.id ? refused : null;
@@ -97,9 +97,9 @@ const OutOfUse: FC<MouldRowProps> = ({ mould, place, query, today, refused }) =>
             type="submit"
             class="button plain"
             formaction={scrap}
-            hx-post={scrap}
-            hx-target="#page"
-            hx-include="closest form"
+            data-hx-post={scrap}
+            data-hx-target="#page"
+            data-hx-include="closest form"
             aria-label={`Mark scrapped: ${mould.id}`}
           >
             Mark scrapped
@@ -159,7 +159,7 @@ export const MouldTile: FC<MouldTileProps> = ({ kind, longestMm, open, ...props 
           {until && <span class="until">{until}</span>}
         </summary>
         <MouldPanel {...props} />
-        <p class="mould-more">
+        <p class="mould-more way">
           <a href={mouldPagePath(mould.id)}>All about {mould.id}</a>
         </p>
       </details>

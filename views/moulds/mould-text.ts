@@ -1,6 +1,7 @@
 import { partWords } from '../../shared/mould-part.ts';
+import { countText, plural } from '../../shared/plural.ts';
 import { fromMomentText, momentText } from '../parts/clock-text.ts';
-import { countText, dayText } from '../parts/day-text.ts';
+import { dayText } from '../parts/day-text.ts';
 import type { MarkShape } from '../parts/mark.tsx';
 import { countWord } from '../parts/quantity-text.ts';
 import type { MouldFacts } from './mould-facts.ts';
@@ -75,7 +76,7 @@ export const mouldsAnswer = (moulds: readonly MouldFacts[]): string => {
     return moulds.length === 1 ? 'The one mould is in use.' : `All ${moulds.length} moulds are in use.`;
   const inUse = moulds.length - out.length;
   const names = out.map(({ id }) => id).join(', ');
-  return `${countWord(inUse)} of ${moulds.length} moulds ${inUse === 1 ? 'is' : 'are'} in use. Out: ${names}.`;
+  return `${countWord(inUse)} of ${moulds.length} moulds ${plural(inUse, 'is', 'are')} in use. Out: ${names}.`;
 };
 
 /** What a mould is filled with in a drawing; its word says the same. */

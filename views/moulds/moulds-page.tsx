@@ -39,8 +39,8 @@ const Scrapped: FC<{ scrapped: readonly MouldFacts[]; query: string }> = ({ scra
             <form
               method="post"
               action={mouldPath(id, 'mended', query)}
-              hx-post={mouldPath(id, 'mended', query)}
-              hx-target="#page"
+              data-hx-post={mouldPath(id, 'mended', query)}
+              data-hx-target="#page"
             >
               <Button label={`Mended after all: ${id}`}>Mended after all</Button>
             </form>

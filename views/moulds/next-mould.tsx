@@ -1,7 +1,7 @@
 import type { FC } from 'hono/jsx';
 import { daysText } from '../../shared/days-text.ts';
+import { listText } from '../../shared/list-text.ts';
 import type { MouldToBuild, NextMoulds } from '../../src/usecases/moulds/next-moulds-to-build.ts';
-import { listText } from '../parts/quantity-text.ts';
 import { MouldShape } from './mould-shape.tsx';
 
 /** "One more 1100 mould would take 12 days off what is late: School garden 7 days and Pat Dunne 5 days." */
@@ -44,13 +44,13 @@ export const NextMould: FC<NextProps> = ({ next, longestMm }) => (
   <section id="next-mould" class={next === null ? 'no-print' : undefined}>
     <h2>Which mould to build next</h2>
     {next === null ? (
-      <p>
+      <p class="way">
         <a
           class="button plain"
           href="/moulds?next=yes#next-mould"
-          hx-get="/moulds/next"
-          hx-target="#next-mould"
-          hx-swap="outerHTML"
+          data-hx-get="/moulds/next"
+          data-hx-target="#next-mould"
+          data-hx-swap="outerHTML"
         >
           Find out
         </a>

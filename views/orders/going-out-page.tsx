@@ -1,11 +1,12 @@
 import type { FC } from 'hono/jsx';
+import { countText, plural } from '../../shared/plural.ts';
 import type { OrderOut } from '../../src/usecases/orders/going-out.ts';
 import type { GoingOutModel } from '../../src/usecases/orders/show-going-out.ts';
 import { liftingText, loadsAnswer, loadText } from '../kits/kit-text.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { Caution } from '../parts/caution.tsx';
-import { countText, dayText, onDayText } from '../parts/day-text.ts';
+import { dayText, onDayText } from '../parts/day-text.ts';
 import { TextField } from '../parts/field.tsx';
 import { quantityText } from '../parts/quantity-text.ts';
 import { orderPath } from './order-facts.ts';
@@ -67,7 +68,7 @@ const Order: FC<{ order: OrderOut; today: string }> = ({ order, today }) => (
     </table>
     {order.mass && <p class="quiet">{order.mass} of pieces.</p>}
     {order.canGoInParts && (
-      <p class="no-print">
+      <p class="no-print way">
         <a href={`${orderPath(order.id)}#part`}>Only some of it goes out</a>
       </p>
     )}
@@ -131,7 +132,7 @@ const answerText = ({ orders, load, on, today }: GoingOutModel): string => {
   if (orders.length === 0) return `Nothing goes out ${onDayText(on, today)}.`;
   const mass = load ? `, ${load.mass}` : '';
   const count = countText(orders.length, 'order');
-  return `${count} ${orders.length === 1 ? 'goes' : 'go'} out ${onDayText(on, today)}${mass}.`;
+  return `${count} ${plural(orders.length, 'goes', 'go')} out ${onDayText(on, today)}${mass}.`;
 };
 
 /** What goes out on a day: to load by, on a phone or on paper. */

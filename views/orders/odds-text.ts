@@ -1,6 +1,7 @@
+import { listText } from '../../shared/list-text.ts';
+import { countText, plural } from '../../shared/plural.ts';
 import type { OddsFacts, SpareFacts } from '../../src/usecases/orders/odds-facts.ts';
-import { countText, dayText } from '../parts/day-text.ts';
-import { listText } from '../parts/quantity-text.ts';
+import { dayText } from '../parts/day-text.ts';
 
 /** "9 in 10"; what happens hardly ever is not said to be never. */
 const timesText = (share: number): string => {
@@ -46,4 +47,4 @@ export const restsOnText = ({ restsOn, isEnough }: Pick<OddsFacts, 'restsOn' | '
 
 /** "12 of Panel 900 are to be poured: none has to be poured again 5 in 10 times. Pour 13: 9 in 10." */
 export const spareText = ({ name, count, allGood, poured, enoughGood }: SpareFacts): string =>
-  `${count} of ${name} ${count === 1 ? 'is' : 'are'} still to come out: all good ${timesText(allGood)}. With ${poured} poured, enough are good ${timesText(enoughGood)}.`;
+  `${count} of ${name} ${plural(count, 'is', 'are')} still to come out: all good ${timesText(allGood)}. With ${poured} poured, enough are good ${timesText(enoughGood)}.`;

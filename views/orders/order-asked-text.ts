@@ -1,7 +1,9 @@
+import { fullDayWords } from '../../shared/day-words.ts';
 import { daysText } from '../../shared/days-text.ts';
+import { plural } from '../../shared/plural.ts';
 import { dayNumber } from '../../shared/time.ts';
 import type { Effect } from '../../src/usecases/plan/save-edit.ts';
-import { dayText, fullDayText } from '../parts/day-text.ts';
+import { dayText } from '../parts/day-text.ts';
 import { countWord } from '../parts/quantity-text.ts';
 
 type Unkept = Effect['unkept'][number];
@@ -30,7 +32,7 @@ export const askedSentences = ({ unkept, passed, moved }: Effect, today: string)
       : `${dayText(one.promisedOn, today)} can't be kept: ${unkeptText(one, today)}.`,
   ),
   ...(moved.length > 0
-    ? [`${countWord(moved.length)} other ${moved.length === 1 ? 'order gets' : 'orders get'} later.`]
+    ? [`${countWord(moved.length)} other ${plural(moved.length, 'order gets', 'orders get')} later.`]
     : []),
 ];
 
@@ -40,6 +42,6 @@ export const otherDays = ({ insteadOn, passed }: Effect, today: string): { says:
     ? []
     : [{ says: `Give ${dayText(insteadOn, today)} instead`, sends: `promisedOn ${insteadOn}` }]),
   ...passed.flatMap(({ field, next }) =>
-    next === null ? [] : [{ says: `${fullDayText(next)} is meant`, sends: `${field} ${next}` }],
+    next === null ? [] : [{ says: `${fullDayWords(next)} is meant`, sends: `${field} ${next}` }],
   ),
 ];

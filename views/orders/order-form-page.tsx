@@ -89,7 +89,7 @@ interface PromisedFieldProps extends Pick<OrderFormShown, 'typed' | 'today'> {
 
 /** The day that is told. What the page filled in goes with it: while the field still says that, it follows the line above it. */
 export const PromisedField: FC<PromisedFieldProps> = ({ typed, errors, today, beside = false }) => (
-  <div id="promised" class="says-when" {...(beside ? { 'hx-swap-oob': 'true' } : {})}>
+  <div id="promised" class="says-when" {...(beside ? { 'data-hx-swap-oob': 'true' } : {})}>
     {typed.filledIn && <input type="hidden" name="filledIn" value={typed.filledIn} />}
     <DayField
       name="promisedOn"
@@ -143,11 +143,11 @@ const Dates: FC<{ model: OrderFormShown }> = ({ model: { id, typed, errors, toda
 
 /** What is typed here says anew when it could be ready. */
 const SAYS_WHEN = {
-  'hx-post': '/orders/ready',
-  'hx-trigger': 'input delay:120ms, change delay:120ms',
-  'hx-target': '#ready-so-far',
-  'hx-include': 'closest form',
-  'hx-sync': 'this:replace',
+  'data-hx-post': '/orders/ready',
+  'data-hx-trigger': 'input delay:120ms, change delay:120ms',
+  'data-hx-target': '#ready-so-far',
+  'data-hx-include': 'closest form',
+  'data-hx-sync': 'this:replace',
 } as const;
 
 /** When what stands in the form could be ready. Asked anew while it is filled in. */
@@ -155,7 +155,7 @@ export const ReadySoFar: FC<{ ready: ReadyFacts | null; today: string }> = ({ re
   ready ? (
     <>
       <ReadyLine facts={ready} today={today} />
-      {ready.isLooking && <div {...SAYS_WHEN} hx-trigger="every 2s" hx-vals='{"still": "yes"}' />}
+      {ready.isLooking && <div {...SAYS_WHEN} data-hx-trigger="every 2s" data-hx-vals='{"still": "yes"}' />}
     </>
   ) : (
     <p class="ready-line">Choose what is ordered to see when it could be ready.</p>

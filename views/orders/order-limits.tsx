@@ -30,13 +30,13 @@ export const WhatHoldsIt: FC<{ id: string; limits: readonly OrderLimit[] | null 
   <section>
     <h2>Held up by</h2>
     {limits === undefined ? (
-      <p>
+      <p class="way">
         <a
           href={`${orderPath(id)}?holds=yes`}
-          hx-get={`${orderPath(id)}/limits`}
-          hx-trigger="load delay:300ms, click"
-          hx-target="closest p"
-          hx-swap="outerHTML"
+          data-hx-get={`${orderPath(id)}/limits`}
+          data-hx-trigger="load delay:300ms, click"
+          data-hx-target="closest p"
+          data-hx-swap="outerHTML"
         >
           Find out what would bring it forward
         </a>

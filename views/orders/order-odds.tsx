@@ -31,13 +31,13 @@ export const HowSure: FC<{ id: string; odds: OddsFacts | null | undefined; today
   <section class="no-print" id="how-sure">
     <h2>How sure is that day?</h2>
     {odds === undefined ? (
-      <p>
+      <p class="way">
         <a
           href={`${orderPath(id)}?sure=yes#how-sure`}
-          hx-get={`${orderPath(id)}/odds`}
-          hx-trigger="click"
-          hx-target="closest p"
-          hx-swap="outerHTML"
+          data-hx-get={`${orderPath(id)}/odds`}
+          data-hx-trigger="click"
+          data-hx-target="closest p"
+          data-hx-swap="outerHTML"
         >
           Work out its odds
         </a>

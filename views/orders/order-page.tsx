@@ -1,4 +1,6 @@
 import type { Child, FC } from 'hono/jsx';
+import { fullDayWords } from '../../shared/day-words.ts';
+import { listText } from '../../shared/list-text.ts';
 import { oddsWords } from '../../shared/promise-odds.ts';
 import type { OrderMoneyModel } from '../../src/usecases/money/show-order-money.ts';
 import type { DayToTell } from '../../src/usecases/orders/day-to-tell.ts';
@@ -12,11 +14,11 @@ import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { CopyMessage } from '../parts/copy-message.tsx';
 import { DayField } from '../parts/day-field.tsx';
-import { clockText, dayText, fullDayText, spareText } from '../parts/day-text.ts';
+import { clockText, dayText, spareText } from '../parts/day-text.ts';
 import { EarthCaution } from '../parts/earth-caution.tsx';
 import { type FieldErrors, FormErrors, Wrong } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
-import { countWord, listText, quantityText } from '../parts/quantity-text.ts';
+import { countWord, quantityText } from '../parts/quantity-text.ts';
 import { RestsOn } from '../parts/rests-on.tsx';
 import { TRACE } from '../trace/trace-text.ts';
 import { HandOverPart, isOfPart, PartsGone } from './hand-over-part.tsx';
@@ -192,11 +194,11 @@ const PromiseComing: FC<OrderPageProps> = ({ model: { order } }) => (
   <section
     class="no-print"
     id="promise"
-    hx-get={`${orderPath(order.id)}?wait=yes`}
-    hx-trigger="load"
+    data-hx-get={`${orderPath(order.id)}?wait=yes`}
+    data-hx-trigger="load"
     hx-select="#promise"
-    hx-target="this"
-    hx-swap="outerHTML"
+    data-hx-target="this"
+    data-hx-swap="outerHTML"
   >
     <h2>Promise or hold a date</h2>
     <p>Which date can be promised is being worked out. The page goes on by itself.</p>
@@ -208,7 +210,7 @@ const PromiseForm: FC<OrderPageProps> = (props) => {
   const { errors, typed, holdUntil } = props;
   if (tell === 'coming' && typed.promisedOn === undefined) return <PromiseComing {...props} />;
   const told = tell === 'coming' ? null : tell;
-  const written = (date: string | null) => (date === null ? '' : fullDayText(date));
+  const written = (date: string | null) => (date === null ? '' : fullDayWords(date));
   const date = typed.promisedOn ?? written(order.promisedOn ?? told?.on ?? order.readyOn);
   const hint = told && tellText(told, today);
   return (
@@ -302,7 +304,7 @@ const TakeUp: FC<OrderPageProps> = ({ model: { order, again, today }, errors, ty
             label="Promised"
             hint="Empty: no date is given."
             min={today}
-            value={typed.promisedOn ?? (again.promiseOn ? fullDayText(again.promiseOn) : '')}
+            value={typed.promisedOn ?? (again.promiseOn ? fullDayWords(again.promiseOn) : '')}
             errors={errors}
           />
           <Button kind="main">Take it up again</Button>
@@ -354,10 +356,10 @@ const Elsewhere: FC<{ order: OrderFacts }> = ({ order: { id, partOf, status } })
         Its money stands with <a href={`${orderPath(partOf)}#money`}>{partOf}</a>.
       </p>
     )}
-    <p class="no-print">
+    <p class="no-print way">
       <a href={`${TRACE}?${new URLSearchParams({ order: id })}`}>Where its pieces come from</a>
     </p>
-    <p class="no-print">
+    <p class="no-print way">
       <a href={status === 'open' ? '/orders' : '/orders/past'}>{status === 'open' ? 'All orders' : 'Past orders'}</a>
     </p>
   </>

@@ -1,9 +1,10 @@
 import type { FC } from 'hono/jsx';
+import { countText } from '../../shared/plural.ts';
 import type { OwingModel } from '../../src/usecases/money/owing.ts';
 import type { WhichOrders, WhichPast } from '../../src/usecases/orders/find-orders.ts';
 import type { OrdersModel } from '../../src/usecases/orders/show-orders.ts';
 import { Empty } from '../parts/answer.tsx';
-import { countText, dayHeading, dayText } from '../parts/day-text.ts';
+import { dayHeading, dayText } from '../parts/day-text.ts';
 import { searchQuery } from '../parts/find-form.tsx';
 import { LongList } from '../parts/long-list.tsx';
 import { moneyText } from '../parts/money-text.ts';
@@ -61,7 +62,7 @@ export const OrdersFound: FC<OrdersFoundProps> = ({ model, owing }) => {
       {orders.length > 0 && <TrackKey />}
       {model.all > 0 && orders.length === 0 && model.cannotBeMade.length === 0 && <Empty>No order is like that.</Empty>}
       {model.from !== null && (
-        <p>
+        <p class="way">
           <a href={`/orders${searchQuery(model.search)}`}>From the first day on</a>
         </p>
       )}
@@ -86,7 +87,7 @@ export const OrdersFound: FC<OrdersFoundProps> = ({ model, owing }) => {
         )}
       />
       {model.laterFrom !== null && (
-        <p>
+        <p class="way">
           <a
             href={addressFrom(model.search, model.laterFrom)}
           >{`Later: from ${dayText(model.laterFrom, model.today)} on`}</a>

@@ -1,4 +1,5 @@
 import type { FC } from 'hono/jsx';
+import { plural } from '../../shared/plural.ts';
 import type { OwingModel } from '../../src/usecases/money/owing.ts';
 import type { OrdersModel } from '../../src/usecases/orders/show-orders.ts';
 import { PRICES } from '../money/money-text.ts';
@@ -22,7 +23,7 @@ const ordersAnswer = ({ days, cannotBeMade, today }: Pick<OrdersModel, 'days' | 
   const late = orders.filter(isLate).length;
   const lateText = late === 0 ? 'none of them late' : `${countWord(late).toLowerCase()} of them late`;
   const rest = cannotBeMade.length === 0 ? '' : ` ${countWord(cannotBeMade.length)} more can't be made yet.`;
-  return `${countWord(orders.length)} ${orders.length === 1 ? 'order' : 'orders'} by ${dayText(last, today)}, ${lateText}.${rest}`;
+  return `${countWord(orders.length)} ${plural(orders.length, 'order')} by ${dayText(last, today)}, ${lateText}.${rest}`;
 };
 
 const OrdersAnswer: FC<{ model: OrdersModel; beside?: boolean }> = ({ model, beside = false }) => {

@@ -1,5 +1,5 @@
+import { listText } from '../../shared/list-text.ts';
 import type { OrderModel } from '../../src/usecases/orders/show-order.ts';
-import { listText } from '../parts/quantity-text.ts';
 
 type PieceProgress = OrderModel['together']['progress'][number];
 

@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
+import { fullDayWords } from '../../shared/day-words.ts';
 import type { DateRead } from '../../src/usecases/typed/date-typed.ts';
-import { fullDayText } from './day-text.ts';
 import { described, Field, type FieldErrors } from './field.tsx';
 
 interface DayFieldProps {
@@ -9,7 +9,7 @@ interface DayFieldProps {
   label: string;
   hint?: string;
   errors?: FieldErrors;
-  /** As it was typed, or as `fullDayText` writes it. */
+  /** As it was typed, or as `fullDayWords` writes it. */
   value?: string | undefined;
   /** The first day that the calendar offers. */
   min?: string;
@@ -19,13 +19,13 @@ interface DayFieldProps {
 export const DayRead: FC<{ typed: string; read: DateRead | null }> = ({ typed, read }) => {
   if (read === null) return null;
   if (!read.ok) return <span class="error">{read.reason}</span>;
-  const day = fullDayText(read.date);
+  const day = fullDayWords(read.date);
   if (day === typed.trim()) return null;
   return (
     <>
       That is {day}
       {read.order && `, with the ${read.order.replace(' first', '')} first`}.
-      {read.next && ` It has gone by. The next one is ${fullDayText(read.next)}.`}
+      {read.next && ` It has gone by. The next one is ${fullDayWords(read.next)}.`}
     </>
   );
 };
@@ -52,9 +52,9 @@ export const DayField: FC<DayFieldProps> = ({ value, min, ...field }) => {
           value={value}
           autocomplete="off"
           placeholder="8 May"
-          hx-get={`/day?of=${field.name}`}
-          hx-trigger="change"
-          hx-target={`#${id}-read`}
+          data-hx-get={`/day?of=${field.name}`}
+          data-hx-trigger="change"
+          data-hx-target={`#${id}-read`}
         />
         <button type="button" class="button plain" data-calendar={id} aria-label={`${field.label}: calendar`} hidden>
           <Calendar />

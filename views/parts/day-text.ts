@@ -1,31 +1,22 @@
-import { DAY_NAMES, shortDayName, shortMonthName } from '../../shared/day-names.ts';
+import { DAY_NAMES, shortMonthName } from '../../shared/day-names.ts';
+import { dayWords, fullDayWords } from '../../shared/day-words.ts';
 import { daysText } from '../../shared/days-text.ts';
 import { dayNumber, weekdayOf } from '../../shared/time.ts';
 
 /** Dates further off than this many days, or gone by longer, are written with their year. */
 const DAYS_WITHOUT_YEAR = 270;
 
-const shortWeekday = (date: string): string => shortDayName(weekdayOf(dayNumber(date)));
-
 /** "Sat 8 May"; with the year when it is not one of the months around today: "Sat 8 May 2028". */
 export const dayText = (date: string, today: string): string => {
-  const [year, month, day] = date.split('-').map(Number) as [number, number, number];
-  const short = `${shortWeekday(date)} ${day} ${shortMonthName(month)}`;
   const daysOff = dayNumber(date) - dayNumber(today);
   const near = daysOff <= DAYS_WITHOUT_YEAR && daysOff > -DAYS_WITHOUT_YEAR;
-  return near ? short : `${short} ${year}`;
+  return near ? dayWords(date) : fullDayWords(date);
 };
 
 /** "8 May": where there is no room for more, beside days that say all of it. */
 export const shortDayText = (date: string): string => {
   const [, month, day] = date.split('-').map(Number) as [number, number, number];
   return `${day} ${shortMonthName(month)}`;
-};
-
-/** "Sat 8 May 2027": as a day stands in a field, where it has to say all of itself. */
-export const fullDayText = (date: string): string => {
-  const [year, month, day] = date.split('-').map(Number) as [number, number, number];
-  return `${shortWeekday(date)} ${day} ${shortMonthName(month)} ${year}`;
 };
 
 /** "Saturday" for any date. */
@@ -39,9 +30,6 @@ export const onDayText = (date: string, today: string): string => {
   if (daysOff > 1 && daysOff < 7) return `on ${weekdayName(date)}`;
   return `on ${dayText(date, today)}`;
 };
-
-export const countText = (count: number, one: string, many = `${one}s`): string =>
-  `${count} ${count === 1 ? one : many}`;
 
 /** "2 days to spare", "3 days late", "5 weeks late", or "on the day" for a finish beside the date it was meant for. */
 export const spareText = (finish: string, due: string): string => {

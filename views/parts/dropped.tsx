@@ -1,7 +1,7 @@
 import type { FC } from 'hono/jsx';
+import { listText } from '../../shared/list-text.ts';
 import type { ShownChange } from '../../src/usecases/changes/show-change.ts';
 import { clockText, dayText, dayWord } from './day-text.ts';
-import { listText } from './quantity-text.ts';
 
 export type DroppedMix = ShownChange['dropped'][number];
 

@@ -37,10 +37,10 @@ export const FindForm: FC<FindFormProps> = ({ path, label, hint, search, choices
       data-address
       method="get"
       action={path}
-      hx-get={path}
-      hx-trigger="input delay:150ms"
-      hx-target="#found"
-      hx-sync="this:replace"
+      data-hx-get={path}
+      data-hx-trigger="input delay:150ms"
+      data-hx-target="#found"
+      data-hx-sync="this:replace"
       aria-label={label}
     >
       <TextField name="find" label={label} hint={hint} value={search.find} />
@@ -84,7 +84,7 @@ export const FoundAnswer: FC<FoundProps> = ({ search, count, all, what, path, wh
 
 /** The first line in its place, or sent beside what was found to be put there. */
 export const AnswerPlace: FC<{ beside?: boolean; children?: Child }> = ({ beside = false, children }) => (
-  <div id="find-answer" aria-live="polite" {...(beside ? { 'hx-swap-oob': 'true' } : {})}>
+  <div id="find-answer" aria-live="polite" {...(beside ? { 'data-hx-swap-oob': 'true' } : {})}>
     {children}
   </div>
 );

@@ -1,9 +1,10 @@
 import type { Child, FC } from 'hono/jsx';
+import { listText } from '../../shared/list-text.ts';
 import type { FormState } from '../../src/usecases/plan/save-edit.ts';
 import { Button, ButtonLink } from './button.tsx';
 import { FormErrors } from './field.tsx';
 import { type MovedPromise, Moves, ordersText } from './moves.tsx';
-import { countWord, listText } from './quantity-text.ts';
+import { countWord } from './quantity-text.ts';
 
 /** What a field shows: what was typed once the form was sent, what is stored before. */
 export const shownIn = (state: FormState, name: string, stored: string | number | null | undefined): string =>

@@ -1,6 +1,7 @@
+import { countText, plural } from '../../shared/plural.ts';
 import type { UnusedFacts } from '../../src/usecases/buying/buying-supplies.ts';
 import type { KeepingFacts } from '../../src/usecases/buying/keeping-facts.ts';
-import { countText, dayText } from './day-text.ts';
+import { dayText } from './day-text.ts';
 import { amountText } from './quantity-text.ts';
 
 /** What is warned of what is in the yard and goes off: "3 bags came Tue 12 Jan and keep 90 days: check them before use." */
@@ -15,10 +16,10 @@ export const keepingLines = (
   }),
   ...late.map(
     ({ quantity, until }) =>
-      `${amountText(quantity, unit)} ${quantity === 1 ? 'keeps' : 'keep'} until ${dayText(until, today)}, and by plan ${quantity === 1 ? 'is' : 'are'} used after that.`,
+      `${amountText(quantity, unit)} ${plural(quantity, 'keeps', 'keep')} until ${dayText(until, today)}, and by plan ${plural(quantity, 'is', 'are')} used after that.`,
   ),
 ];
 
 /** "Keeps 90 days, until Sun 12 Jul: 4 bags have no use by then, as planned." */
 export const unusedText = ({ quantity, unit, days, until }: UnusedFacts, today: string): string =>
-  `Keeps ${countText(days, 'day')}, until ${dayText(until, today)}: ${amountText(quantity, unit)} ${quantity === 1 ? 'has' : 'have'} no use by then, by today's plan.`;
+  `Keeps ${countText(days, 'day')}, until ${dayText(until, today)}: ${amountText(quantity, unit)} ${plural(quantity, 'has', 'have')} no use by then, by today's plan.`;

@@ -1,5 +1,6 @@
 import type { FC } from 'hono/jsx';
 import { daysText } from '../../shared/days-text.ts';
+import { plural } from '../../shared/plural.ts';
 import { dayNumber } from '../../shared/time.ts';
 import type { ShownChange } from '../../src/usecases/changes/show-change.ts';
 import { CopyMessage } from './copy-message.tsx';
@@ -68,8 +69,7 @@ const Move: FC<{ moved: MovedPromise } & MoveProps> = ({ moved, today, ahead }) 
 };
 
 /** "one order", "three orders" */
-export const ordersText = (count: number): string =>
-  `${countWord(count).toLowerCase()} ${count === 1 ? 'order' : 'orders'}`;
+export const ordersText = (count: number): string => `${countWord(count).toLowerCase()} ${plural(count, 'order')}`;
 
 /** "The day by plan of three orders moved, and no date given did.": for what is not worth interrupting anybody. */
 const quietText = (planned: number, given: number, ahead = false): string => {

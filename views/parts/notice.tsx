@@ -1,8 +1,8 @@
 import type { FC } from 'hono/jsx';
+import { fullDayWords } from '../../shared/day-words.ts';
 import type { ShownChange } from '../../src/usecases/changes/show-change.ts';
 import type { DateOrder } from '../../src/usecases/typed/date-typed.ts';
 import { Button } from './button.tsx';
-import { fullDayText } from './day-text.ts';
 import { Dropped } from './dropped.tsx';
 import { Moves } from './moves.tsx';
 import { quantityText } from './quantity-text.ts';
@@ -14,7 +14,7 @@ export type DoneNotice = ShownChange & {
 
 /** "5/6 was read as Sat 5 Jun 2027, with the day first." */
 export const dayReadText = ({ typed, date, order }: NonNullable<DoneNotice['daysRead']>[number]): string =>
-  `${typed} was read as ${fullDayText(date)}, with the ${order.replace(' first', '')} first.`;
+  `${typed} was read as ${fullDayWords(date)}, with the ${order.replace(' first', '')} first.`;
 
 /** The day that was given hangs on it, and tomorrow is too late. */
 const BuyToday: FC<{ goods: DoneNotice['buyToday'] }> = ({ goods }) =>
@@ -45,10 +45,10 @@ export const NoticeEffect: FC<{ notice: DoneNotice; today: string }> = ({ notice
     {notice.improving && (
       <p
         class="quiet"
-        hx-get={`/changes/${notice.change}/notice`}
-        hx-trigger="load delay:1500ms"
-        hx-target="closest .notice-effect"
-        hx-swap="outerHTML"
+        data-hx-get={`/changes/${notice.change}/notice`}
+        data-hx-trigger="load delay:1500ms"
+        data-hx-target="closest .notice-effect"
+        data-hx-swap="outerHTML"
       >
         A better plan is being looked for: dates that moved may move back.
       </p>
@@ -64,7 +64,7 @@ export const Notice: FC<NoticeProps> = ({ notice, today, back }) => (
       {notice.undone ? (
         <p class="quiet">This was taken back.</p>
       ) : (
-        <form method="post" action="/undo" hx-post="/undo" hx-target="#page">
+        <form method="post" action="/undo" data-hx-post="/undo" data-hx-target="#page">
           <input type="hidden" name="change" value={String(notice.change)} />
           <input type="hidden" name="back" value={back} />
           <Button label={`Undo: ${notice.words}`}>Undo</Button>

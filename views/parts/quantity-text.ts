@@ -1,3 +1,6 @@
+import { listText } from '../../shared/list-text.ts';
+import { plural } from '../../shared/plural.ts';
+
 /** Units that are written after a number as they are; every other one is a word and takes an s. */
 const MEASURES: Readonly<Record<string, string>> = {
   ...{ g: 'g', kg: 'kg', t: 't', m: 'm', cm: 'cm', mm: 'mm', m2: 'm²', 'm²': 'm²', l: 'l', ml: 'ml' },
@@ -18,7 +21,7 @@ export const quantityText = (quantity: number, unit: string): string => {
   const measure = MEASURES[unit];
   if (measure) return `${number} ${measure}`;
   if (quantity === HALF) return `half ${/^[aeiou]/i.test(unit) ? 'an' : 'a'} ${unit}`;
-  return `${number} ${quantity === 1 ? unit : `${unit}s`}`;
+  return `${number} ${plural(quantity, unit)}`;
 };
 
 /** "9 bags", "700 g"; things counted by the piece are a bare number. */
@@ -29,16 +32,6 @@ const SMALL_NUMBERS = ['No', 'One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seve
 
 /** At the start of a sentence: "Two", "Ten", "11". */
 export const countWord = (count: number): string => SMALL_NUMBERS[count] ?? String(count);
-
-/** A comma between two figures belongs to a number: 1,250.50. */
-const COMMA_OF_ITS_OWN = /,(?!\d)/;
-
-/** "a", "a and b", "a, b and c"; where a name has a comma of its own, "a, 25 kg; b; and c". */
-export const listText = (items: readonly string[]): string => {
-  if (items.length < 2) return items[0] ?? '';
-  const isLong = items.length > 2 && items.some((item) => COMMA_OF_ITS_OWN.test(item));
-  return `${items.slice(0, -1).join(isLong ? '; ' : ', ')}${isLong ? ';' : ''} and ${items.at(-1)}`;
-};
 
 const timesText = (count: number): string => (count === 2 ? 'twice' : `${count} times`);
 

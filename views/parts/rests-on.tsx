@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
+import { listText } from '../../shared/list-text.ts';
 import type { Guessed } from '../../src/usecases/plan/rests-on.ts';
-import { listText } from './quantity-text.ts';
 
 const WORDS: Readonly<Record<Guessed, string>> = { bags: 'the bags', mix: 'the mix' };
 

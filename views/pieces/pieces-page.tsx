@@ -1,14 +1,14 @@
 import type { FC } from 'hono/jsx';
+import { listText } from '../../shared/list-text.ts';
+import { countText } from '../../shared/plural.ts';
 import type { PiecesModel, PiecesOfKind } from '../../src/usecases/pieces/show-pieces.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { Caution } from '../parts/caution.tsx';
 import { fromMomentText, momentText } from '../parts/clock-text.ts';
-import { countText } from '../parts/day-text.ts';
 import { FormErrors, TextField } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
-import { listText } from '../parts/quantity-text.ts';
 import { WALK } from '../stock/walk-page.tsx';
 import { TRACE } from '../trace/trace-text.ts';
 

@@ -1,6 +1,7 @@
+import { listText } from '../../shared/list-text.ts';
 import type { SpokenForModel, SpokenStep } from '../../src/usecases/stock/show-spoken-for.ts';
 import { dayText, onDayText } from '../parts/day-text.ts';
-import { amountText, listText } from '../parts/quantity-text.ts';
+import { amountText } from '../parts/quantity-text.ts';
 
 /** Where it is seen what a material is planned for. */
 export const SPOKEN_FOR = '/buying/spoken-for';

@@ -154,7 +154,7 @@ export const WalkPage: FC<WalkProps & { notice: DoneNotice | null }> = ({ model,
     <Answer note="Fill in what you look at; what stays empty was not looked at. All of it is saved at once, and undone at once.">
       Walk round: moulds, rack, store.
     </Answer>
-    <form class="walk" method="post" action={WALK} hx-post={WALK} hx-target="#page">
+    <form class="walk" method="post" action={WALK} data-hx-post={WALK} data-hx-target="#page">
       <Moulds model={model} state={state} />
       <Pieces model={model} state={state} />
       <Stock model={model} state={state} name="Bags and the like" cut={false} />

@@ -1,8 +1,8 @@
 import type { Child, FC } from 'hono/jsx';
+import { fullDayWords } from '../../shared/day-words.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { Button } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
-import { fullDayText } from '../parts/day-text.ts';
 import { TextField } from '../parts/field.tsx';
 import { WorkForm } from './work-form.tsx';
 
@@ -35,7 +35,7 @@ export const DayAndTime: FC<DayAndTimeProps> = ({ id, label, hint, planned, orNo
         name="on"
         id={`on-${slug(id)}`}
         label="Day"
-        value={isMine ? typed.on : planned ? fullDayText(planned.slice(0, 10)) : ''}
+        value={isMine ? typed.on : planned ? fullDayWords(planned.slice(0, 10)) : ''}
         {...(isMine ? { errors } : {})}
       />
       <TextField

@@ -1,6 +1,6 @@
+import { countText } from '../../shared/plural.ts';
 import type { SessionStep } from '../../src/usecases/today/session-step.ts';
 import type { TodayModel } from '../../src/usecases/today/today-model.ts';
-import { countText } from '../parts/day-text.ts';
 import { isOver, isWork, workText } from './today-text.ts';
 
 /** The steps of a session as somebody needs them who stands in the yard. */

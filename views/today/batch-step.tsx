@@ -1,11 +1,12 @@
 import type { FC } from 'hono/jsx';
+import { listText } from '../../shared/list-text.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import type { BatchStep, PourFacts } from '../../src/usecases/today/session-step.ts';
 import { Button } from '../parts/button.tsx';
 import { byClock, fromClock } from '../parts/clock-text.ts';
 import { clockText } from '../parts/day-text.ts';
 import { TextField, Wrong } from '../parts/field.tsx';
-import { listText, quantityText } from '../parts/quantity-text.ts';
+import { quantityText } from '../parts/quantity-text.ts';
 import { ToldFields } from '../trace/told-fields.tsx';
 import { InOrder, Lines } from './amounts.tsx';
 import { AtAnotherTime, slug } from './at-another-time.tsx';

@@ -1,11 +1,11 @@
 import type { FC } from 'hono/jsx';
+import { listText } from '../../shared/list-text.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import type { SessionStep } from '../../src/usecases/today/session-step.ts';
 import type { WaitingFacts } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
 import { fromClock } from '../parts/clock-text.ts';
 import { Wrong } from '../parts/field.tsx';
-import { listText } from '../parts/quantity-text.ts';
 import { stepText } from './today-text.ts';
 import { Asked, isAsked, refusedAt, WorkForm } from './work-form.tsx';
 

@@ -1,4 +1,5 @@
 import type { FC } from 'hono/jsx';
+import { listText } from '../../shared/list-text.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import type { BatchStep } from '../../src/usecases/today/session-step.ts';
 import type { SettingFacts, TodayModel } from '../../src/usecases/today/today-model.ts';
@@ -6,7 +7,6 @@ import { Button } from '../parts/button.tsx';
 import { fromClock } from '../parts/clock-text.ts';
 import { clockText } from '../parts/day-text.ts';
 import { Wrong } from '../parts/field.tsx';
-import { listText } from '../parts/quantity-text.ts';
 import { isOver } from './today-text.ts';
 import { refusedAt, WorkForm } from './work-form.tsx';
 

@@ -1,9 +1,11 @@
+import { listText } from '../../shared/list-text.ts';
+import { countText } from '../../shared/plural.ts';
 import type { StickFacts } from '../../src/usecases/today/cut-list.ts';
 import type { EveningFacts } from '../../src/usecases/today/evening-facts.ts';
 import type { AmountFacts, BatchStep, CoatStep, PrepStep } from '../../src/usecases/today/session-step.ts';
 import { fromClock } from '../parts/clock-text.ts';
-import { countText, weekdayName } from '../parts/day-text.ts';
-import { listText, quantityText } from '../parts/quantity-text.ts';
+import { weekdayName } from '../parts/day-text.ts';
+import { quantityText } from '../parts/quantity-text.ts';
 import { ofText } from './slip-text.ts';
 import { amountOfText } from './today-text.ts';
 

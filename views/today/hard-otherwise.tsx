@@ -1,7 +1,7 @@
 import type { FC } from 'hono/jsx';
+import { countText } from '../../shared/plural.ts';
 import type { TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
-import { countText } from '../parts/day-text.ts';
 import { MEASURED, stripsChangeText } from '../yard/measured-text.ts';
 
 /** Mixes that were not hard by their time again and again: how long they took, and the tap that makes it the figure. */

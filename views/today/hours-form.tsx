@@ -1,10 +1,11 @@
 import type { FC } from 'hono/jsx';
+import { countText } from '../../shared/plural.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import type { SessionHours } from '../../src/usecases/today/hours-facts.ts';
 import type { TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
 import { hoursText } from '../parts/clock-text.ts';
-import { countText, dayText } from '../parts/day-text.ts';
+import { dayText } from '../parts/day-text.ts';
 import { ChoiceField, TextField, Wrong } from '../parts/field.tsx';
 
 import { AnotherHour, OnePersonMore } from './more-hours.tsx';
@@ -94,7 +95,7 @@ export const HoursForms: FC<{ model: TodayModel; refused: RefusedForm | null }> 
           {hoursChanged.map(({ change, words }) => (
             <li>
               <p>{words}.</p>
-              <form method="post" action="/undo" hx-post="/undo" hx-target="#page">
+              <form method="post" action="/undo" data-hx-post="/undo" data-hx-target="#page">
                 <input type="hidden" name="change" value={String(change)} />
                 <input type="hidden" name="back" value="/today" />
                 <Button label={`Undo: ${words}`}>Undo</Button>

@@ -1,11 +1,13 @@
+import { listText } from '../../shared/list-text.ts';
+import { countText, plural } from '../../shared/plural.ts';
 import type { LeftForLater } from '../../src/usecases/plan/save-edit.ts';
 import type { SessionEffect, StepLeftOut } from '../../src/usecases/plan/session-effect.ts';
-import { clockText, countText } from '../parts/day-text.ts';
-import { countWord, listText } from '../parts/quantity-text.ts';
+import { clockText } from '../parts/day-text.ts';
+import { countWord } from '../parts/quantity-text.ts';
 
 /** "Two more pieces can be poured that day." */
 export const morePiecesText = (more: number): string =>
-  `${countWord(more)} more ${more === 1 ? 'piece' : 'pieces'} can be poured that day.`;
+  `${countWord(more)} more ${plural(more, 'piece')} can be poured that day.`;
 
 const VERBS = { pour: 'pour', strip: 'strip', pack: 'pack for' } as const;
 

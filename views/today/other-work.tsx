@@ -1,10 +1,11 @@
 import type { Child, FC } from 'hono/jsx';
+import { listText } from '../../shared/list-text.ts';
+import { countText } from '../../shared/plural.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import type { EmptyMould, FullMould, TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
-import { clockText, countText, dayText } from '../parts/day-text.ts';
+import { clockText, dayText } from '../parts/day-text.ts';
 import { SelectField, TextField, Wrong } from '../parts/field.tsx';
-import { listText } from '../parts/quantity-text.ts';
 import { DayAndTime } from './at-another-time.tsx';
 import { StripForms } from './strip-forms.tsx';
 import { forText, mayText } from './today-text.ts';

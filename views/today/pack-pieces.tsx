@@ -1,8 +1,8 @@
 import type { FC } from 'hono/jsx';
+import { listText } from '../../shared/list-text.ts';
 import type { PieceToPack } from '../../src/usecases/orders/pieces-to-pack.ts';
 import { momentText } from '../parts/clock-text.ts';
 import { Wrong } from '../parts/field.tsx';
-import { listText } from '../parts/quantity-text.ts';
 
 interface PackPiecesProps {
   pieces: readonly PieceToPack[];

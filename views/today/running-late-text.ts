@@ -1,8 +1,8 @@
+import { listText } from '../../shared/list-text.ts';
+import { countText } from '../../shared/plural.ts';
 import type { RetimedSession } from '../../src/usecases/today/retimed-session.ts';
 import type { SessionStep } from '../../src/usecases/today/session-step.ts';
 import { byClock, fromClock } from '../parts/clock-text.ts';
-import { countText } from '../parts/day-text.ts';
-import { listText } from '../parts/quantity-text.ts';
 import { stepText } from './today-text.ts';
 
 /** In place of what a slip does to dates, where that was given up. */

@@ -107,7 +107,7 @@ const Slip: FC<{ retimed: RetimedSession; typed: Typed }> = ({ retimed, typed })
         </ul>
       </details>
     )}
-    <div hx-get={slipPath(typed)} hx-trigger="load" hx-swap="outerHTML">
+    <div data-hx-get={slipPath(typed)} data-hx-trigger="load" data-hx-swap="outerHTML">
       <p>Which days it moves is being worked out. Work can go on meanwhile.</p>
     </div>
     {retimed.toLeave.length > 0 && (
@@ -115,7 +115,7 @@ const Slip: FC<{ retimed: RetimedSession; typed: Typed }> = ({ retimed, typed })
         <p>Or say yourself what is left out:</p>
         <ul class="done-list">
           {retimed.toLeave.map((left) => (
-            <li hx-get={slipPath(typed, left.order)} hx-trigger="load" hx-swap="outerHTML">
+            <li data-hx-get={slipPath(typed, left.order)} data-hx-trigger="load" data-hx-swap="outerHTML">
               <p>
                 <a href={slipPath(typed, left.order)}>{leftForText(left)}</a>: what that moves is being worked out.
               </p>

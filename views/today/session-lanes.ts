@@ -1,8 +1,8 @@
+import { countText } from '../../shared/plural.ts';
 import type { SessionStep } from '../../src/usecases/today/session-step.ts';
 import type { TodayModel } from '../../src/usecases/today/today-model.ts';
 import type { SessionLane } from '../charts/session-geometry.ts';
 import { fromClock, hoursText } from '../parts/clock-text.ts';
-import { countText } from '../parts/day-text.ts';
 import { stepText } from './today-text.ts';
 
 /** How a kind of work is drawn: a mix as a pail, the rest by its pattern. */

@@ -1,9 +1,10 @@
 import type { FC } from 'hono/jsx';
+import { countText } from '../../shared/plural.ts';
 import type { SheetModel } from '../../src/usecases/today/show-sheet.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { byText } from '../parts/by-text.ts';
 import { hoursText } from '../parts/clock-text.ts';
-import { clockText, countText, dayText, weekdayName } from '../parts/day-text.ts';
+import { clockText, dayText, weekdayName } from '../parts/day-text.ts';
 import { Mark } from '../parts/mark.tsx';
 import { Amounts } from './amounts.tsx';
 import { FrostLine } from './frost-line.tsx';

@@ -1,6 +1,6 @@
+import { listText } from '../../shared/list-text.ts';
+import { countText } from '../../shared/plural.ts';
 import type { MeshFacts, SheetFacts } from '../../src/usecases/today/mesh-list.ts';
-import { countText } from '../parts/day-text.ts';
-import { listText } from '../parts/quantity-text.ts';
 
 /** "Mesh 25 mm, a whole one of 1000 mm by 6000 mm: 2 × 175 mm by 875 mm for Panel 900; keep 1000 mm by 5125 mm" */
 export const sheetLine = (name: string, { size, whole, pieces, kept }: SheetFacts): string => {

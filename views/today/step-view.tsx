@@ -1,11 +1,11 @@
 import type { Child, FC } from 'hono/jsx';
+import { listText } from '../../shared/list-text.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import type { CoatStep, PackStep, PrepStep, SessionStep, StripStep } from '../../src/usecases/today/session-step.ts';
 import type { TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
 import { TextField, Wrong } from '../parts/field.tsx';
 import { Mark } from '../parts/mark.tsx';
-import { listText } from '../parts/quantity-text.ts';
 import { InOrder } from './amounts.tsx';
 import { AtAnotherTime } from './at-another-time.tsx';
 import { BatchStepView } from './batch-step.tsx';

@@ -23,7 +23,7 @@ const minuteOfPiece = (pieceKey: string): number => Number(pieceKey.split(' ')[1
 
 /** A piece that came out and is not good: lost, or to be patched, and what is wrong with it for who likes to say. */
 const NotGood: FC<StripFormsProps> = ({ mould, pieceKey, refused }) => {
-  const typed = refusedAt(refused, `strip ${mould}`)?.typed;
+  const { typed, errors = {} } = refusedAt(refused, `strip ${mould}`) ?? {};
   const isMine = typed !== undefined && typed.cameOut !== 'good';
   return (
     <details class="not-good no-print" open={isMine}>
@@ -37,6 +37,7 @@ const NotGood: FC<StripFormsProps> = ({ mould, pieceKey, refused }) => {
           label="What is wrong"
           hint="If you like: crack, honeycomb, corner broken off."
           value={isMine ? typed.reason : ''}
+          errors={isMine ? errors : {}}
         />
         <div class="buttons">
           <Button name="cameOut" value="mend" label={`Stripped, to mend: ${mould}`}>

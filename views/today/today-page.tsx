@@ -93,7 +93,7 @@ const Done: FC<{ model: TodayModel }> = ({ model }) =>
               {clockText(at)}: {byText(by)}
               {words}.
             </p>
-            <form method="post" action="/undo" hx-post="/undo" hx-target="#page">
+            <form method="post" action="/undo" data-hx-post="/undo" data-hx-target="#page">
               <input type="hidden" name="change" value={String(change)} />
               <input type="hidden" name="back" value="/today" />
               <Button label={`Undo: ${words}`}>Undo</Button>

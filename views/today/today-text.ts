@@ -1,3 +1,5 @@
+import { listText } from '../../shared/list-text.ts';
+import { countText } from '../../shared/plural.ts';
 import type { ToMendFacts } from '../../src/usecases/orders/to-mend-facts.ts';
 import type { SessionHours } from '../../src/usecases/today/hours-facts.ts';
 import type {
@@ -12,8 +14,8 @@ import type {
 } from '../../src/usecases/today/session-step.ts';
 import type { LateFacts, TodayModel } from '../../src/usecases/today/today-model.ts';
 import { byClock, fromClock, hoursText, isNever } from '../parts/clock-text.ts';
-import { countText, dayText } from '../parts/day-text.ts';
-import { isMeasure, listText, quantityText } from '../parts/quantity-text.ts';
+import { dayText } from '../parts/day-text.ts';
+import { isMeasure, quantityText } from '../parts/quantity-text.ts';
 
 /** "1 person, one more from 9:00 to 12:30". */
 export const peopleText = ({ start, end, windows }: SessionHours): string => {

@@ -1,7 +1,7 @@
 import type { FC } from 'hono/jsx';
+import { countText } from '../../shared/plural.ts';
 import type { TodayModel } from '../../src/usecases/today/today-model.ts';
 import { momentText } from '../parts/clock-text.ts';
-import { countText } from '../parts/day-text.ts';
 
 /** What is kept wet out of its mould, as its mix asks for, and whether sessions have minutes for it. */
 export const WetCures: FC<{ model: Pick<TodayModel, 'wetCures' | 'today'> }> = ({ model: { wetCures, today } }) =>

@@ -6,7 +6,7 @@ import { Button, ButtonLink } from '../parts/button.tsx';
 
 /** A form of this page: it works without script, and with it the page stays where it is. */
 export const WorkForm: FC<{ to: string; children?: Child; class?: string }> = ({ to, children, ...rest }) => (
-  <form method="post" action={`/today/${to}`} hx-post={`/today/${to}`} hx-target="#page" class={rest.class}>
+  <form method="post" action={`/today/${to}`} data-hx-post={`/today/${to}`} data-hx-target="#page" class={rest.class}>
     {children}
   </form>
 );

@@ -1,5 +1,5 @@
+import { listText } from '../../shared/list-text.ts';
 import type { BatchSlip, BatchStep, IngredientFacts, PrepStep } from '../../src/usecases/today/session-step.ts';
-import { listText } from '../parts/quantity-text.ts';
 import { isBag, ofText } from './slip-text.ts';
 import { amountOfText, cutText } from './today-text.ts';
 

@@ -1,13 +1,14 @@
 import type { FC } from 'hono/jsx';
+import { fullDayWords } from '../../shared/day-words.ts';
+import { listText } from '../../shared/list-text.ts';
 import type { FormState } from '../../src/usecases/plan/save-edit.ts';
 import type { BatchModel } from '../../src/usecases/trace/show-batch.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { momentText } from '../parts/clock-text.ts';
-import { fullDayText } from '../parts/day-text.ts';
 import { FormErrors } from '../parts/field.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
-import { listText, quantityText } from '../parts/quantity-text.ts';
+import { quantityText } from '../parts/quantity-text.ts';
 import { batchPath } from './batch-path.ts';
 import { ToldFields } from './told-fields.tsx';
 import { bagsText, TRACE } from './trace-text.ts';
@@ -46,7 +47,7 @@ const Facts: FC<{ model: BatchModel }> = ({ model }) => (
 
 /** What stands in the fields until something is typed. */
 const valuesOf = ({ told, ownDates }: BatchModel): Record<string, string> => ({
-  bagDates: ownDates.map(fullDayText).join('; '),
+  bagDates: ownDates.map(fullDayWords).join('; '),
   ...{ water: told.water ?? '', mortarCelsius: told.mortarCelsius ?? '', airCelsius: told.airCelsius ?? '' },
   ...{ by: told.by ?? '', note: told.note ?? '' },
 });

@@ -76,7 +76,7 @@ const Found: FC<{ found: TraceFound; today: string; typed: TraceTyped }> = ({ fo
       <section>
         <h2>Pieces, by their marks</h2>
         <TracedPieces pieces={found.pieces} today={today} />
-        <p class="no-print">
+        <p class="no-print way">
           <a href={csvAddress(typed)}>This list as a table (CSV)</a>
         </p>
       </section>

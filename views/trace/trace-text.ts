@@ -1,8 +1,9 @@
+import { listText } from '../../shared/list-text.ts';
+import { countText, plural } from '../../shared/plural.ts';
 import type { BagDateFacts, TracedPieceFacts } from '../../src/usecases/trace/pieces-seen.ts';
 import type { TracedOrderFacts, TraceFound } from '../../src/usecases/trace/show-trace.ts';
 import { momentText } from '../parts/clock-text.ts';
-import { countText, dayText } from '../parts/day-text.ts';
-import { listText } from '../parts/quantity-text.ts';
+import { dayText } from '../parts/day-text.ts';
 
 /** Where pieces came from and where they went. */
 export const TRACE = '/trace';
@@ -71,7 +72,7 @@ export const orderText = ({ pieces, has, handedOverOn, status, phone }: TracedOr
 /** What is not known, and may belong to what was asked for; a sentence each. */
 export const unknownSentences = ({ perhaps, undated, thrown }: TraceFound): string[] => [
   ...(thrown > 0
-    ? [`${countText(thrown, 'batch', 'batches')} of it ${thrown === 1 ? 'was' : 'were'} thrown away.`]
+    ? [`${countText(thrown, 'batch', 'batches')} of it ${plural(thrown, 'was', 'were')} thrown away.`]
     : []),
   ...(undated > 0
     ? [`Of ${countText(undated, 'batch', 'batches')} of the same mix nobody knows the bag date: they may be of it too.`]

@@ -1,7 +1,8 @@
+import { listText } from '../../shared/list-text.ts';
+import { countText } from '../../shared/plural.ts';
 import type { MouldTurns, TurnFacts } from '../../src/usecases/turns/turns-of-plan.ts';
 import { fromClock, fromMomentText, hoursText, momentText } from '../parts/clock-text.ts';
-import { clockText, countText, dayText } from '../parts/day-text.ts';
-import { listText } from '../parts/quantity-text.ts';
+import { clockText, dayText } from '../parts/day-text.ts';
 import type { TurnsShown } from './turns-shown.ts';
 
 export const whomText = ({ customer }: TurnFacts): string => customer ?? 'Stock';

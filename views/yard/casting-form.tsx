@@ -2,13 +2,17 @@ import type { FC } from 'hono/jsx';
 import type { YardCasting, YardCastingsModel } from '../../src/usecases/yard/show-yard-castings.ts';
 import { Button } from '../parts/button.tsx';
 import { SelectField, Wrong } from '../parts/field.tsx';
+import { Folded } from '../parts/folded.tsx';
 import { shownIn } from '../parts/form-state.tsx';
 import type { DoneNotice } from '../parts/notice.tsx';
-import { CASTINGS } from './castings-page.tsx';
+import { CASTINGS, castingFacts } from './castings-page.tsx';
 import { CutRows, MoreRows, PartRows, SheetRows } from './contents-rows.tsx';
+import { contentsText } from './contents-text.ts';
 import { EditPage } from './edit-page.tsx';
+import { EntryFacts } from './entry-facts.tsx';
 import { EntryFigure, type EntryFormProps } from './entry-figure.tsx';
 import { MEASURED, measuredHeading, measuredText } from './measured-text.ts';
+import { longestOf, PieceDrawing } from './piece-drawing.tsx';
 import { RemoveForm } from './remove.tsx';
 import { entryPath, removePath } from './sections.ts';
 
@@ -91,9 +95,15 @@ const Size: FC<CastingFormProps> = (props) => {
   );
 };
 
+const WORK = /^(prep|fill|strip|clean)Minutes$|^stripCrew$|^rackSpaces$/;
+
 const Work: FC<CastingFormProps> = (props) => (
-  <fieldset class="form">
-    <legend>Work on one</legend>
+  <Folded
+    title="Work on one"
+    said={props.entry ? workText(props.entry) : 'worked out by the length until you say'}
+    state={props.state}
+    has={(field) => WORK.test(field)}
+  >
     <div class="yard-figures">
       <EntryFigure {...props} name="prepMinutes" label="Minutes to set up" />
       <EntryFigure {...props} name="fillMinutes" label="Minutes to fill" />
@@ -112,14 +122,21 @@ const Work: FC<CastingFormProps> = (props) => (
       <EntryFigure {...props} name="stripCrew" label="People to strip" hint="Empty: one." />
       <EntryFigure {...props} name="rackSpaces" label="Rack places" hint="Empty: one." />
     </div>
-  </fieldset>
+  </Folded>
 );
+
+/** Rows of materials, cuts and pieces of sheets. */
+const CONTENTS = /^(part|cut|sheet)/;
 
 const Contents: FC<CastingFormProps> = ({ entry, model, state }) => {
   const rows = { state, stored: entry?.texts ?? {}, materials: model.materials };
   return (
-    <fieldset class="form">
-      <legend>What goes into one, beside the mix</legend>
+    <Folded
+      title="What goes into one, beside the mix"
+      said={entry ? contentsText(entry.contents) || 'nothing recorded' : ''}
+      state={state}
+      has={(field) => CONTENTS.test(field)}
+    >
       {model.materials.length === 0 ? (
         <p class="hint">
           Mesh, spacers, sleeves: once they are in the stock book. <a href="/yard/stock/new">Add a material</a>
@@ -132,7 +149,7 @@ const Contents: FC<CastingFormProps> = ({ entry, model, state }) => {
           <MoreRows />
         </>
       )}
-    </fieldset>
+    </Folded>
   );
 };
 
@@ -143,13 +160,29 @@ const After: FC<{ casting: YardCasting }> = ({ casting }) => (
   </section>
 );
 
+/** "set up 12, fill 7, strip 8 and clean 6 minutes" */
+const workText = ({ texts, guesses }: YardCasting): string =>
+  `set up ${texts.prepMinutes}, fill ${texts.fillMinutes}, strip ${texts.stripMinutes} and clean ${texts.cleanMinutes} minutes${guesses.some((figure) => WORK.test(figure)) ? ', to check' : ''}`;
+
+const Beside: FC<{ casting: YardCasting; castings: YardCastingsModel['castings'] }> = ({ casting, castings }) => (
+  <figure class="drawn-entry">
+    <figcaption>As it was saved, from the front and from the end, to scale</figcaption>
+    {casting.sizeMm && (
+      <PieceDrawing size={casting.sizeMm} longestMm={longestOf(castings.map(({ sizeMm }) => sizeMm))} />
+    )}
+    <EntryFacts facts={castingFacts(casting)} of={casting.name} />
+  </figure>
+);
+
 /** One piece, or several lengths of it at once: size, weight, work, and what goes into it. */
 export const CastingForm: FC<CastingFormProps & { notice: DoneNotice | null; address: string }> = (props) => {
   const { entry: casting, state, model, notice, address } = props;
   return (
     <EditPage
       answer={casting ? casting.name : 'Add what you cast.'}
-      {...(casting ? { after: <After casting={casting} /> } : { save: 'Add it' })}
+      {...(casting
+        ? { after: <After casting={casting} />, beside: <Beside casting={casting} castings={model.castings} /> }
+        : { save: 'Add it' })}
       state={state}
       today={model.today}
       action={entryPath(CASTINGS, casting?.id ?? 'new')}

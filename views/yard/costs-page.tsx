@@ -145,7 +145,7 @@ export const CostsPage: FC<CostsProps> = (props) => (
     action={COSTS}
     back={YARD}
     after={
-      <p>
+      <p class="way">
         <a href={PRICES}>Price list</a>
       </p>
     }

@@ -19,6 +19,8 @@ interface EditPageProps {
   children?: Child;
   /** Below the form: other things that can be done with the entry, such as "Remove". */
   after?: Child;
+  /** What is edited, drawn; its figures stand in the fields or in a table with it. */
+  beside?: Child;
   notice?: DoneNotice | null;
   /** The page's address, where it carries what the form is filled in with. */
   address?: string;
@@ -38,10 +40,13 @@ export const EditPage: FC<EditPageProps> = (props) => (
       <Buttons {...props} form={FORM} />
     </FormAnswer>
     <Answer note={props.note}>{props.answer}</Answer>
-    <form class="form" id={FORM} method="post" action={props.action}>
-      {props.children}
-      <Buttons {...props} />
-    </form>
+    <div class={props.beside ? 'edit-parts' : undefined}>
+      {props.beside && <div class="beside">{props.beside}</div>}
+      <form class="form" id={FORM} method="post" action={props.action}>
+        {props.children}
+        <Buttons {...props} />
+      </form>
+    </div>
     {props.after}
   </>
 );

@@ -84,14 +84,14 @@ export const GoesWrongPage: FC<{ model: GoesWrongModel }> = ({ model }) => {
       </section>
       <section>
         <h2>Minutes</h2>
-        <p>
+        <p class="way">
           <a href={MEASURED}>What the work takes, beside the minutes planned</a>
         </p>
       </section>
-      <p>
+      <p class="way">
         <a href={ABOUT}>How often a date to promise is to be kept</a>
       </p>
-      <p>
+      <p class="way">
         <a href="/yard">Your yard</a>
       </p>
     </>

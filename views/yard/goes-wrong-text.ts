@@ -1,3 +1,4 @@
+import { countText } from '../../shared/plural.ts';
 import { oddsWords } from '../../shared/promise-odds.ts';
 import type {
   DeliveryFacts,
@@ -6,7 +7,6 @@ import type {
   ShareFacts,
 } from '../../src/usecases/yard/show-goes-wrong.ts';
 import { enoughText } from '../first/how-sure-text.ts';
-import { countText } from '../parts/day-text.ts';
 
 /** What is counted on to go wrong, and what that rests on. */
 export const GOES_WRONG = '/yard/goes-wrong';

@@ -1,9 +1,9 @@
 import type { FC } from 'hono/jsx';
+import { fullDayWords } from '../../shared/day-words.ts';
 import type { Weekday } from '../../shared/time.ts';
 import type { FormState } from '../../src/usecases/plan/save-edit.ts';
 import type { DayHours, RepeatingHours } from '../../src/usecases/yard/show-yard-hours.ts';
 import { DayField } from '../parts/day-field.tsx';
-import { fullDayText } from '../parts/day-text.ts';
 import { ChoiceField, described, Field, TextField, TickField } from '../parts/field.tsx';
 import { shownIn, tickedIn } from '../parts/form-state.tsx';
 import { EditPage } from './edit-page.tsx';
@@ -97,10 +97,10 @@ const RuleField: FC<RepeatingProps> = ({ state, hours, found, today }) => {
           type="text"
           autocomplete="off"
           value={shownIn(state, 'rule', stored)}
-          hx-get={`${HOURS}/dates`}
-          hx-include="closest form"
-          hx-trigger="change"
-          hx-target="#rule-dates"
+          data-hx-get={`${HOURS}/dates`}
+          data-hx-include="closest form"
+          data-hx-trigger="change"
+          data-hx-target="#rule-dates"
         />
       </Field>
       <p id="rule-dates" class="hint" aria-live="polite">
@@ -111,7 +111,7 @@ const RuleField: FC<RepeatingProps> = ({ state, hours, found, today }) => {
 };
 
 const dayShown = (state: FormState, name: string, date: string | null | undefined): string =>
-  shownIn(state, name, date ? fullDayText(date) : '');
+  shownIn(state, name, date ? fullDayWords(date) : '');
 
 /** Hours that repeat. */
 export const RepeatingForm: FC<RepeatingProps> = (props) => {

@@ -58,7 +58,7 @@ export const HoursPage: FC<{ model: YardHoursModel; notice: DoneNotice | null }>
           </SentenceList>
         </div>
       </div>
-      <p>
+      <p class="way">
         <a href={YARD}>Your yard</a>
       </p>
     </>

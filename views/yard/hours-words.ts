@@ -1,4 +1,6 @@
 import { DAY_NAMES } from '../../shared/day-names.ts';
+import { listText } from '../../shared/list-text.ts';
+import { countText } from '../../shared/plural.ts';
 import { WEEKDAYS } from '../../shared/time.ts';
 import type {
   DayHours,
@@ -8,8 +10,7 @@ import type {
   YardHoursModel,
 } from '../../src/usecases/yard/show-yard-hours.ts';
 import { hoursText } from '../parts/clock-text.ts';
-import { countText, dayText, onDayText } from '../parts/day-text.ts';
-import { listText } from '../parts/quantity-text.ts';
+import { dayText, onDayText } from '../parts/day-text.ts';
 
 type Clocked = Pick<DayHours, 'start' | 'end'>;
 

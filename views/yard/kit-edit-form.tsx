@@ -6,7 +6,9 @@ import { SelectField, TextField } from '../parts/field.tsx';
 import { shownIn } from '../parts/form-state.tsx';
 import { CutRows, MoreRows, PartRows, rowCount } from './contents-rows.tsx';
 import { EditPage } from './edit-page.tsx';
-import { KITS } from './kits-page.tsx';
+import { EntryFacts } from './entry-facts.tsx';
+import { KITS, kitFacts } from './kits-page.tsx';
+import { KitPieces, longestOf } from './piece-drawing.tsx';
 import { RemoveForm } from './remove.tsx';
 import { entryPath, removePath } from './sections.ts';
 
@@ -73,13 +75,21 @@ const After: FC<{ kit: YardKit }> = ({ kit }) => (
   </section>
 );
 
+const Beside: FC<{ kit: YardKit }> = ({ kit }) => (
+  <figure class="drawn-entry">
+    <figcaption>As it was saved: its pieces from the front, to scale</figcaption>
+    {kit.drawn.length > 0 && <KitPieces pieces={kit.drawn} longestMm={longestOf(kit.drawn)} />}
+    <EntryFacts facts={kitFacts(kit)} of={kit.name} />
+  </figure>
+);
+
 /** One kit: its pieces, its pins and parts, and the minutes to pack it. */
 export const KitForm: FC<KitFormProps> = (props) => {
   const { kit, state, model } = props;
   return (
     <EditPage
       answer={kit ? kit.name : 'Add a kit.'}
-      {...(kit ? { after: <After kit={kit} /> } : { save: 'Add it' })}
+      {...(kit ? { after: <After kit={kit} />, beside: <Beside kit={kit} /> } : { save: 'Add it' })}
       state={state}
       today={model.today}
       action={entryPath(KITS, kit?.id ?? 'new')}

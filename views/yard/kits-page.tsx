@@ -1,27 +1,32 @@
 import type { FC } from 'hono/jsx';
+import { listText } from '../../shared/list-text.ts';
+import { countText } from '../../shared/plural.ts';
 import type { YardKit, YardKitsModel } from '../../src/usecases/yard/show-yard-kits.ts';
 import { ButtonLink } from '../parts/button.tsx';
-import { countText } from '../parts/day-text.ts';
 import type { DoneNotice } from '../parts/notice.tsx';
-import { listText, quantityText } from '../parts/quantity-text.ts';
 import { CASTINGS } from './castings-page.tsx';
+import { contentsText } from './contents-text.ts';
+import type { EntryFact } from './entry-facts.tsx';
 import { type ListEntry, ListPage } from './list-page.tsx';
+import { KitPieces, longestOf } from './piece-drawing.tsx';
 import { entryPath, YARD } from './sections.ts';
 
 export const KITS = `${YARD}/kits`;
 
-/** "4 × Panel 900 and 4 × Panel 600; 4 pins of 500 mm from Rod. 25 minutes to pack." */
-const kitText = ({ pieces, parts, cuts, packMinutes }: YardKit): string => {
-  const lists = [
-    listText(pieces.map(({ name, count }) => `${count} × ${name}`)),
-    listText(parts.map(({ quantity, unit, name }) => `${quantityText(quantity, unit)} ${name}`)),
-    listText(cuts.map(({ name, length, count }) => `${count} of ${length} from ${name}`)),
-  ].filter(Boolean);
-  const packing = packMinutes === 0 ? 'It is not packed.' : `${countText(packMinutes, 'minute')} to pack.`;
-  return `${lists.join('; ')}. ${packing}`;
+export const kitFacts = (kit: YardKit): EntryFact[] => {
+  const beside = contentsText(kit);
+  return [
+    { word: 'Pieces', text: listText(kit.pieces.map(({ name, count }) => `${count} × ${name}`)) || 'none' },
+    ...(kit.pieces.length === 0 ? [] : [{ word: 'They weigh', text: kit.mass }]),
+    ...(beside === '' ? [] : [{ word: 'Pins and parts', text: beside }]),
+    { word: 'To pack', text: kit.packMinutes === 0 ? 'it is not packed' : countText(kit.packMinutes, 'minute') },
+  ];
 };
 
-const kitEntry = (kit: YardKit): ListEntry => ({ id: kit.id, name: kit.name, lines: [<p>{kitText(kit)}</p>] });
+const kitEntry = (kit: YardKit, longestMm: number): ListEntry => ({
+  ...{ id: kit.id, name: kit.name, facts: kitFacts(kit) },
+  drawing: kit.drawn.length > 0 && <KitPieces pieces={kit.drawn} longestMm={longestMm} />,
+});
 
 const answerOf = ({ kits }: YardKitsModel): string =>
   kits.length === 0 ? 'There are no kits yet.' : `${countText(kits.length, 'kit')} can be ordered.`;
@@ -29,6 +34,7 @@ const answerOf = ({ kits }: YardKitsModel): string =>
 /** What is sold as one thing, a row each. */
 export const KitsPage: FC<{ model: YardKitsModel; notice: DoneNotice | null }> = ({ model, notice }) => {
   const nothingCast = model.castings.length === 0;
+  const longestMm = longestOf(model.kits.flatMap(({ drawn }) => drawn));
   return (
     <ListPage
       path={KITS}
@@ -44,7 +50,8 @@ export const KitsPage: FC<{ model: YardKitsModel; notice: DoneNotice | null }> =
       first={nothingCast && { href: entryPath(CASTINGS, 'new'), text: 'Add what you cast' }}
       add="Add a kit"
       after={<ButtonLink href="/kits/by-size">Work one out from a size</ButtonLink>}
-      groups={[{ entries: model.kits.map(kitEntry) }]}
+      drawn="Their pieces from the front, to scale."
+      groups={[{ entries: model.kits.map((kit) => kitEntry(kit, longestMm)) }]}
     />
   );
 };

@@ -2,6 +2,7 @@ import type { Child, FC } from 'hono/jsx';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
+import { type EntryFact, EntryFacts, MoreFacts } from './entry-facts.tsx';
 import { RemoveForm } from './remove.tsx';
 import { entryPath, removePath, YARD } from './sections.ts';
 
@@ -11,8 +12,14 @@ export interface ListEntry {
   name: string;
   /** Said beside its name: ", scrapped". */
   note?: string | false;
-  /** What it is, a paragraph each. */
-  lines: readonly Child[];
+  /** To scale; what it shows stands in its figures as well. */
+  drawing?: Child;
+  /** What it is, a line each. */
+  facts?: readonly EntryFact[];
+  /** What is looked for less often. */
+  more?: { title: string; facts: readonly EntryFact[] };
+  /** Whatever else is to be said, a paragraph each. */
+  lines?: readonly Child[];
 }
 
 /** One entry, with "Remove" beside it. Under the heading of a group its own is smaller. */
@@ -25,6 +32,9 @@ const EntryRow: FC<{ entry: ListEntry; path: string; inGroup: boolean }> = ({ en
           <a href={entryPath(path, entry.id)}>{entry.name}</a>
           {entry.note}
         </Heading>
+        {entry.drawing}
+        {entry.facts && <EntryFacts facts={entry.facts} of={entry.name} />}
+        {entry.more && <MoreFacts {...entry.more} of={entry.name} />}
         {entry.lines}
       </div>
       <RemoveForm action={removePath(path, entry.id)} name={entry.name} />
@@ -35,12 +45,14 @@ const EntryRow: FC<{ entry: ListEntry; path: string; inGroup: boolean }> = ({ en
 /** Entries that belong together; one group without a title is the whole list. */
 export interface ListGroup {
   title?: string;
+  /** Drawn once for all of them. */
+  drawing?: Child;
   entries: readonly ListEntry[];
 }
 
-const Group: FC<{ group: ListGroup; path: string }> = ({ group: { title, entries }, path }) => {
+const Group: FC<{ group: ListGroup; path: string }> = ({ group: { title, drawing, entries }, path }) => {
   const rows = (
-    <ul class="yard-rows">
+    <ul class={entries.some(({ facts }) => facts) ? 'yard-rows in-columns' : 'yard-rows'}>
       {entries.map((entry) => (
         <EntryRow entry={entry} path={path} inGroup={title !== undefined} />
       ))}
@@ -49,7 +61,10 @@ const Group: FC<{ group: ListGroup; path: string }> = ({ group: { title, entries
   if (title === undefined) return rows;
   return (
     <section>
-      <h2>{title}</h2>
+      <div class="yard-group">
+        <h2>{title}</h2>
+        {drawing}
+      </div>
       {rows}
     </section>
   );
@@ -79,7 +94,13 @@ interface ListPageProps {
   after?: Child;
   /** True where one of `before` is the first choice. */
   addIsSecond?: boolean;
+  /** What the drawings of the entries show. */
+  drawn?: string;
+  /** What the drawings take from one another. */
+  above?: Child;
   groups: readonly ListGroup[];
+  /** Groups in two columns where there is room, not one below the other. */
+  groupsBeside?: boolean;
 }
 
 /** The page of a section of the yard: what is there, a row each, and what can be added. */
@@ -106,9 +127,13 @@ export const ListPage: FC<ListPageProps> = ({ path, notice, today, answer, note,
           Your yard
         </ButtonLink>
       </div>
-      {filled.map((group) => (
-        <Group group={group} path={path} />
-      ))}
+      {props.above}
+      {props.drawn && filled.length > 0 && <p class="hint">{props.drawn}</p>}
+      <div class={props.groupsBeside ? 'yard-groups' : 'yard-list'}>
+        {filled.map((group) => (
+          <Group group={group} path={path} />
+        ))}
+      </div>
     </>
   );
 };

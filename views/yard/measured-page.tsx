@@ -1,4 +1,5 @@
 import type { FC } from 'hono/jsx';
+import { listText } from '../../shared/list-text.ts';
 import type { FormState } from '../../src/usecases/plan/save-edit.ts';
 import type { MeasuredFacts, MeasuredModel } from '../../src/usecases/yard/show-measured.ts';
 import type { StripFacts } from '../../src/usecases/yard/strip-facts.ts';
@@ -6,7 +7,6 @@ import { Answer, Empty } from '../parts/answer.tsx';
 import { Button } from '../parts/button.tsx';
 import { FormAnswer, SaveButtons } from '../parts/form-state.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
-import { listText } from '../parts/quantity-text.ts';
 import { GOES_WRONG } from './goes-wrong-text.ts';
 import {
   changeText,
@@ -121,13 +121,13 @@ export const MeasuredPage: FC<{ model: MeasuredModel; state: FormState; notice: 
         <Strips strips={strips} enough={model.enoughStrips} />
       ))}
     </ul>
-    <p>
+    <p class="way">
       <a href="/yard/guesses">Figures to check</a>
     </p>
-    <p>
+    <p class="way">
       <a href={GOES_WRONG}>What goes wrong, and how often</a>
     </p>
-    <p>
+    <p class="way">
       <a href="/yard">Your yard</a>
     </p>
   </>

@@ -1,6 +1,6 @@
+import { countText, plural } from '../../shared/plural.ts';
 import type { FigureChange, MeasuredFacts } from '../../src/usecases/yard/show-measured.ts';
 import type { StripFacts } from '../../src/usecases/yard/strip-facts.ts';
-import { countText } from '../parts/day-text.ts';
 
 /** What the yard's work really takes. */
 export const MEASURED = '/yard/measured';
@@ -46,7 +46,7 @@ export const stripsHeading = ({ name }: Pick<StripFacts, 'name'>): string => `Ha
 
 /** "At 20 °C hard after 92 minutes in the middle, half of them 88 to 96, of 4 pieces at 9 °C to 21 °C; the figures say 75 (to check)." */
 export const stripsText = ({ at, minutes, count, warmth, figure, guessed }: StripFacts): string =>
-  `At ${at} hard after ${measuredText({ minutes, count, figure, guessed }).replace(' measured;', ` ${count === 1 ? 'piece' : 'pieces'} at ${warmth};`)}`;
+  `At ${at} hard after ${measuredText({ minutes, count, figure, guessed }).replace(' measured;', ` ${plural(count, 'piece')} at ${warmth};`)}`;
 
 /** "At 20 °C after 96 minutes in place of 75" */
 export const stripsChangeText = ({ at, before, after }: StripFacts['changes'][number]): string =>

@@ -1,12 +1,16 @@
 import type { FC } from 'hono/jsx';
+import type { YardMix } from '../../src/usecases/yard/show-yard-mixes.ts';
 import { Caution } from '../parts/caution.tsx';
 import { ChoiceField } from '../parts/field.tsx';
+import { Folded } from '../parts/folded.tsx';
 import { shownIn } from '../parts/form-state.tsx';
 import { EditPage } from './edit-page.tsx';
+import { EntryFacts } from './entry-facts.tsx';
 import { EntryFigure } from './entry-figure.tsx';
 import { BagFields, type MixFormProps } from './mix-bag.tsx';
+import { MixPatterns, MixTimes } from './mix-times.tsx';
 import { PRESET_NAMES } from './mix-words.ts';
-import { MIXES, newMixPath, PresetButtons } from './mixes-page.tsx';
+import { MIXES, mixFacts, newMixPath, PresetButtons } from './mixes-page.tsx';
 import { RemoveForm } from './remove.tsx';
 import { entryPath, removePath } from './sections.ts';
 
@@ -112,9 +116,23 @@ const GoingOut: FC<MixFormProps> = (props) => (
   </fieldset>
 );
 
+const WEATHER = ['minCelsius', 'maxCelsius', 'protectHours'];
+
+/** "not under 5 °C, not over 30 °C" */
+const weatherText = ({ minCelsius, maxCelsius, protectHours }: Readonly<Record<string, string | undefined>>): string =>
+  [
+    ...(minCelsius ? [`not under ${minCelsius}`] : []),
+    ...(maxCelsius ? [`not over ${maxCelsius}`] : []),
+    ...(protectHours && protectHours !== '0' ? [`no frost for ${protectHours} hours`] : []),
+  ].join(', ') || 'any';
+
 const Weather: FC<MixFormProps> = (props) => (
-  <fieldset class="form">
-    <legend>Weather it needs</legend>
+  <Folded
+    title="Weather it needs"
+    said={weatherText(props.entry?.texts ?? {})}
+    state={props.state}
+    has={(field) => WEATHER.includes(field)}
+  >
     <div class="yard-figures">
       <EntryFigure {...props} name="minCelsius" label="Not poured under" hint="Empty: no limit." />
       <EntryFigure {...props} name="maxCelsius" label="Not poured over" hint="Empty: no limit." />
@@ -125,7 +143,7 @@ const Weather: FC<MixFormProps> = (props) => (
       label="Hours it is kept from frost"
       hint="So long after a pour no day may be colder than the first of these. Empty: not at all."
     />
-  </fieldset>
+  </Folded>
 );
 
 const PRESET_NOTE =
@@ -164,6 +182,15 @@ const After: FC<MixFormProps> = ({ mix, preset, model, back }) => (
   </>
 );
 
+const Beside: FC<{ mix: YardMix }> = ({ mix }) => (
+  <figure class="drawn-entry">
+    <figcaption>As it was saved: from the first bag to the strip, to time</figcaption>
+    <MixPatterns />
+    <MixTimes mix={mix} />
+    <EntryFacts facts={mixFacts(mix)} of={mix.name} />
+  </figure>
+);
+
 /** One mix, in the order in which a maker thinks of it. */
 export const MixForm: FC<Omit<MixFormProps, 'entry'>> = ({ mix, preset, state, model, back }) => {
   const props = { mix, preset, state, model, back, entry: mix ?? preset };
@@ -178,6 +205,7 @@ export const MixForm: FC<Omit<MixFormProps, 'entry'>> = ({ mix, preset, state, m
       action={mix ? entryPath(MIXES, mix.id) : newMixPath(back)}
       back={back ?? MIXES}
       after={<After {...props} />}
+      {...(mix ? { beside: <Beside mix={mix} /> } : {})}
     >
       {preset && <input type="hidden" name="from" value={preset.key} />}
       <EntryFigure {...props} name="name" label="Name" width="line" />

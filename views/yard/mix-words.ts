@@ -1,32 +1,34 @@
+import { listText } from '../../shared/list-text.ts';
+import { countText } from '../../shared/plural.ts';
 import type { YardMix, YardMixesModel } from '../../src/usecases/yard/show-yard-mixes.ts';
-import { countText } from '../parts/day-text.ts';
-import { listText, quantityText } from '../parts/quantity-text.ts';
+import { quantityText } from '../parts/quantity-text.ts';
 
-/** "One bag makes 27.2 kg: 2 of Panel 900, or 3 of Panel 600." */
-export const yieldLine = ({ yieldText, fills }: Pick<YardMix, 'yieldText' | 'fills'>): string => {
+/** "27.2 kg: 2 of Panel 900, or 3 of Panel 600" */
+export const yieldText = ({ yieldText: mass, fills }: Pick<YardMix, 'yieldText' | 'fills'>): string => {
   const each = fills.map(({ name, count }) => `${count} of ${name}`);
-  return `One bag makes ${yieldText}${each.length > 0 ? `: ${each.join(', or ')}` : ''}.`;
+  return `${mass}${each.length > 0 ? `: ${each.join(', or ')}` : ''}`;
 };
 
-/** "For one bag: 1 bag of Fast-setting mortar, 57 g of Citric acid and 4.7 l of water." */
-export const contentsLine = ({
+/** "1 bag of Fast-setting mortar, 57 g of Citric acid and 4.7 l of water" */
+export const contentsText = ({
   contents,
   texts,
   waterNote,
 }: Pick<YardMix, 'contents' | 'texts' | 'waterNote'>): string => {
   const water = texts.water && waterNote === null ? `${texts.water} of water` : '';
-  const noted = waterNote === null ? '' : ` Water, as noted: ${waterNote}.`;
-  if (contents.length === 0)
-    return `Which materials go into it is not recorded${water ? `, only ${water}` : ''}.${noted}`;
+  const noted = waterNote === null ? '' : `. Water, as noted: ${waterNote}`;
+  if (contents.length === 0) return `not recorded${water ? `, only ${water}` : ''}${noted}`;
   const all = contents.map(({ name, quantity, unit }) => `${quantityText(quantity, unit)} of ${name}`);
-  return `For one bag: ${listText(water ? [...all, water] : all)}.${noted}`;
+  return `${listText(water ? [...all, water] : all)}${noted}`;
 };
 
-type Worked = Pick<YardMix, 'maxBags' | 'crew' | 'mixMinutes' | 'workingMinutes'>;
+/** "10 minutes, up to 2 bags at once, by 1 person" */
+export const mixedText = ({ maxBags, crew, mixMinutes }: Pick<YardMix, 'maxBags' | 'crew' | 'mixMinutes'>): string =>
+  `${countText(mixMinutes, 'minute')}, up to ${countText(maxBags, 'bag')} at once, by ${countText(crew, 'person', 'people')}`;
 
-/** "Up to 2 bags at once, mixed by 1 person in 10 minutes. It stiffens after 15 minutes." */
-export const workLine = ({ maxBags, crew, mixMinutes, workingMinutes }: Worked): string =>
-  `Up to ${countText(maxBags, 'bag')} at once, mixed by ${countText(crew, 'person', 'people')} in ${countText(mixMinutes, 'minute')}. It stiffens after ${countText(workingMinutes, 'minute')}.`;
+/** "after 15 minutes" */
+export const stiffensText = ({ workingMinutes }: Pick<YardMix, 'workingMinutes'>): string =>
+  `after ${countText(workingMinutes, 'minute')}`;
 
 const LONG_MINUTES = 240;
 const LONG_HOURS = 48;
@@ -40,14 +42,12 @@ const hoursText = (hours: number): string =>
 const waitText = (minutes: number): string =>
   minutes < LONG_MINUTES ? countText(Math.ceil(minutes / 5) * 5, 'minute') : hoursText(Math.ceil(minutes / 30) / 2);
 
-type Hardens = Pick<YardMix, 'strips' | 'cureHours' | 'reference'>;
+/** "after 180 minutes at 10 °C" */
+export const stripText = ({ at, minutes }: YardMix['strips'][number]): string => `after ${waitText(minutes)} at ${at}`;
 
-/** "Can be stripped after 180 minutes at 10 °C and 90 minutes at 20 °C. Fit to go out, by plan, after 3 days at 20 °C." */
-export const hardensLine = ({ strips, cureHours, reference }: Hardens): string => {
-  const each = strips.map(({ at, minutes }) => `${waitText(minutes)} at ${at}`);
-  const out = cureHours === 0 ? 'once it is stripped' : `after ${hoursText(cureHours)} at ${reference}`;
-  return `Can be stripped after ${listText(each)}. Fit to go out, by plan, ${out}.`;
-};
+/** "after 3 days at 20 °C", "once it is stripped" */
+export const fitText = ({ cureHours, reference }: Pick<YardMix, 'cureHours' | 'reference'>): string =>
+  cureHours === 0 ? 'once it is stripped' : `after ${hoursText(cureHours)} at ${reference}`;
 
 /** "2 mixes: Thin panel mix and Coping mix." */
 export const mixesAnswer = ({ mixes }: Pick<YardMixesModel, 'mixes'>): string =>

@@ -1,9 +1,21 @@
 import type { FC } from 'hono/jsx';
+import { countText } from '../../shared/plural.ts';
 import type { PresetShown, YardMix, YardMixesModel } from '../../src/usecases/yard/show-yard-mixes.ts';
 import { ButtonLink } from '../parts/button.tsx';
 import type { DoneNotice } from '../parts/notice.tsx';
+import type { EntryFact } from './entry-facts.tsx';
 import { type ListEntry, ListPage } from './list-page.tsx';
-import { contentsLine, hardensLine, mixesAnswer, PRESET_NAMES, workLine, yieldLine } from './mix-words.ts';
+import { MixPatterns, MixTimes, StageMark } from './mix-times.tsx';
+import {
+  contentsText,
+  fitText,
+  mixedText,
+  mixesAnswer,
+  PRESET_NAMES,
+  stiffensText,
+  stripText,
+  yieldText,
+} from './mix-words.ts';
 import { entryPath, YARD } from './sections.ts';
 
 export const MIXES = `${YARD}/mixes`;
@@ -32,16 +44,38 @@ export const PresetButtons: FC<{ presets: readonly PresetShown[]; main?: boolean
   </>
 );
 
+/** What is looked for first: what a bag makes, and how long there is until what. */
+export const mixFacts = (mix: YardMix): EntryFact[] => {
+  const [cold, warm] = mix.strips;
+  return [
+    { word: 'One bag makes', text: yieldText(mix) },
+    { word: 'Mixed', text: mixedText(mix), mark: <StageMark stage="mixed" /> },
+    { word: 'Stiffens', text: stiffensText(mix), mark: <StageMark stage="worked" /> },
+    ...(warm ? [{ word: 'Stripped, warm day', text: stripText(warm), mark: <StageMark stage="setting" /> }] : []),
+    ...(cold ? [{ word: 'Stripped, cold day', text: stripText(cold), mark: <StageMark stage="either" /> }] : []),
+    { word: 'Fit to go out, by plan', text: fitText(mix) },
+  ];
+};
+
+/** The rest of it, said as its form says it. */
+const restFacts = (mix: YardMix): EntryFact[] => {
+  const { minCelsius, maxCelsius, washMinutes } = mix.texts;
+  return [
+    { word: 'For one bag', text: contentsText(mix) },
+    ...(washMinutes && washMinutes !== '0' ? [{ word: 'To wash up', text: countText(mix.washMinutes, 'minute') }] : []),
+    ...(minCelsius ? [{ word: 'Not poured under', text: minCelsius }] : []),
+    ...(maxCelsius ? [{ word: 'Not poured over', text: maxCelsius }] : []),
+  ];
+};
+
 const mixEntry = (mix: YardMix): ListEntry => ({
   id: mix.id,
   name: mix.name,
+  drawing: <MixTimes mix={mix} />,
+  facts: mixFacts(mix),
+  more: { title: 'What goes into it, and the rest', facts: restFacts(mix) },
   lines: [
-    <p>
-      {yieldLine(mix)} {workLine(mix)}
-    </p>,
-    <p>{hardensLine(mix)}</p>,
-    <p class="quiet">{contentsLine(mix)}</p>,
-    <p>
+    <p class="way">
       <a href={strengthPath(mix.id)}>How strong is it by then?</a>
     </p>,
     mix.guesses.length > 0 && (
@@ -64,6 +98,8 @@ export const MixesPage: FC<{ model: YardMixesModel; notice: DoneNotice | null }>
     before={<PresetButtons presets={model.presets} main={model.mixes.length === 0} />}
     add="Add a mix from nothing"
     addIsSecond
+    above={<MixPatterns />}
+    drawn="From the first bag to the strip, each mix to its own time."
     groups={[{ entries: model.mixes.map(mixEntry) }]}
   />
 );

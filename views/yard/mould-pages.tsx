@@ -1,12 +1,14 @@
 import type { FC } from 'hono/jsx';
 import type { FormState } from '../../src/usecases/plan/save-edit.ts';
 import type { YardMould, YardMouldsModel } from '../../src/usecases/yard/show-yard-moulds.ts';
+import { MouldShape } from '../moulds/mould-shape.tsx';
 import { Empty } from '../parts/answer.tsx';
 import { Button } from '../parts/button.tsx';
 import { SelectField, TextField, Wrong } from '../parts/field.tsx';
 import { shownIn, tickedIn } from '../parts/form-state.tsx';
 import { EditPage } from './edit-page.tsx';
-import { YARD_MOULDS } from './moulds-page.tsx';
+import { EntryFacts } from './entry-facts.tsx';
+import { longestMould, YARD_MOULDS, yardMouldFacts } from './moulds-page.tsx';
 import { RemoveForm } from './remove.tsx';
 import { entryPath, removePath } from './sections.ts';
 
@@ -141,6 +143,23 @@ const After: FC<{ mould: YardMould }> = ({ mould }) => (
   </section>
 );
 
+const Beside: FC<{ mould: YardMould; moulds: YardMouldsModel['moulds'] }> = ({ mould, moulds }) => (
+  <figure class="drawn-entry">
+    <figcaption>As it was saved, as long as it is beside the longest; the bar is turns left to its coat</figcaption>
+    <MouldShape
+      fill="empty"
+      painted={mould.id}
+      mould={{
+        lengthMm: mould.lengthMm,
+        turnsBetweenCoats: mould.oilEveryTurns,
+        turnsToSealing: mould.oilEveryTurns === null ? null : Math.max(0, mould.oilEveryTurns - mould.turnsSinceOil),
+      }}
+      longestMm={longestMould(moulds)}
+    />
+    <EntryFacts facts={yardMouldFacts(mould)} of={mould.id} />
+  </figure>
+);
+
 interface MouldProps extends NewMouldsProps {
   mould: YardMould;
 }
@@ -154,6 +173,7 @@ export const YardMouldPage: FC<MouldProps> = ({ model, mould, state }) => (
     action={entryPath(YARD_MOULDS, mould.id)}
     back={YARD_MOULDS}
     after={<After mould={mould} />}
+    beside={<Beside mould={mould} moulds={model.moulds} />}
   >
     <TextField name="id" label="Painted on it" value={shownIn(state, 'id', mould.id)} errors={state.errors} />
     <MakesFields mould={mould} castings={model.castings} state={state} />

@@ -1,12 +1,26 @@
-import type { FC } from 'hono/jsx';
+import type { Child, FC } from 'hono/jsx';
 import type { YardMould, YardMouldsModel } from '../../src/usecases/yard/show-yard-moulds.ts';
+import { MouldShape } from '../moulds/mould-shape.tsx';
 import type { DoneNotice } from '../parts/notice.tsx';
 import { CASTINGS } from './castings-page.tsx';
+import type { EntryFact } from './entry-facts.tsx';
 import { type ListEntry, type ListGroup, ListPage } from './list-page.tsx';
 import { coatText, makesText, yardMouldsAnswer } from './mould-words.ts';
+import { longestOf } from './piece-drawing.tsx';
 import { entryPath, YARD } from './sections.ts';
 
 export const YARD_MOULDS = `${YARD}/moulds`;
+
+/** What a mould is for, and what it needs. */
+export const yardMouldFacts = (mould: YardMould): EntryFact[] => [
+  { word: 'Makes', text: makesText(mould) },
+  { word: 'Sealing coat', text: coatText(mould) },
+  ...(mould.note ? [{ word: 'Note', text: mould.note }] : []),
+];
+
+/** The longest of the moulds, in mm; 0 where nobody said how long they are. */
+export const longestMould = (moulds: readonly YardMould[]): number =>
+  longestOf(moulds.map(({ lengthMm }) => (lengthMm === null ? null : { lengthMm })));
 
 const mouldEntry = (mould: YardMould): ListEntry => ({
   id: mould.id,
@@ -14,11 +28,27 @@ const mouldEntry = (mould: YardMould): ListEntry => ({
   note: mould.condition === 'retired' && ', scrapped',
   lines: [
     <p>
-      {makesText(mould)} {coatText(mould)}
+      {makesText(mould)}. Sealing coat: {coatText(mould)}.
     </p>,
     mould.note && <p class="quiet">{mould.note}</p>,
   ],
 });
+
+/** A mould of a kind, as long as it is beside the longest one; nothing where nobody said how long its piece is. */
+const drawnKind = (kind: string, moulds: readonly YardMould[]): Child => {
+  const mould = moulds.find((one) => one.kind === kind && one.lengthMm !== null);
+  const plain = { turnsToSealing: null, turnsBetweenCoats: null };
+  return (
+    mould && (
+      <MouldShape
+        fill="empty"
+        painted={kind}
+        mould={{ lengthMm: mould.lengthMm, ...plain }}
+        longestMm={longestMould(moulds)}
+      />
+    )
+  );
+};
 
 /** By what is painted on them; those that are scrapped last. */
 const groupsOf = (moulds: readonly YardMould[]): ListGroup[] => {
@@ -27,6 +57,7 @@ const groupsOf = (moulds: readonly YardMould[]): ListGroup[] => {
   return [
     ...[...new Set(inUse.map(({ kind }) => kind))].map((kind) => ({
       title: kind,
+      drawing: drawnKind(kind, inUse),
       entries: inUse.filter((mould) => mould.kind === kind).map(mouldEntry),
     })),
     { title: 'Scrapped', entries: scrapped.map(mouldEntry) },
@@ -55,6 +86,7 @@ export const YardMouldsPage: FC<{ model: YardMouldsModel; notice: DoneNotice | n
       first={nothingCast && { href: entryPath(CASTINGS, 'new'), text: 'Add what you cast' }}
       add="Add moulds"
       groups={groupsOf(model.moulds)}
+      groupsBeside
     />
   );
 };

@@ -1,8 +1,9 @@
 import { DAY_NAMES } from '../../shared/day-names.ts';
+import { listText } from '../../shared/list-text.ts';
+import { countText, plural } from '../../shared/plural.ts';
 import type { YardModel } from '../../src/usecases/yard/show-yard.ts';
-import { countText } from '../parts/day-text.ts';
 import { moneyText } from '../parts/money-text.ts';
-import { countWord, listText } from '../parts/quantity-text.ts';
+import { countWord } from '../parts/quantity-text.ts';
 import { SECTIONS, type SectionKey } from './sections.ts';
 import { endsText } from './temperature-words.ts';
 
@@ -27,7 +28,7 @@ export const missingAnswer = (missing: YardModel['missing']): string => {
   if (first.kind === 'else') return `${first.piece} can't have a date yet, because ${first.reason}.`;
   const names = missing.flatMap(({ kind }) => (kind === 'else' ? [] : [MISSING[kind]]));
   const list = names.length < 2 ? names.join() : `${names.slice(0, -1).join(', ')}, and ${names.at(-1)}`;
-  return `${countWord(names.length)} ${names.length === 1 ? 'thing is' : 'things are'} missing for a first date: ${list}.`;
+  return `${countWord(names.length)} ${plural(names.length, 'thing is', 'things are')} missing for a first date: ${list}.`;
 };
 
 const SECTION_OF: Readonly<Record<keyof typeof MISSING, SectionKey>> = {
@@ -71,7 +72,7 @@ const panels: Writer = ({ panels: { names, withoutMould } }) => {
 const moulds: Writer = ({ moulds: { count, kinds, scrapped } }) => {
   if (count === 0) return full('No mould is there yet.', 'Say which moulds you have.');
   const each = listText(kinds.map(({ kind, count: of }) => `${of} of ${kind}`));
-  const gone = scrapped === 0 ? '' : ` ${countWord(scrapped)} more ${scrapped === 1 ? 'is' : 'are'} scrapped.`;
+  const gone = scrapped === 0 ? '' : ` ${countWord(scrapped)} more ${plural(scrapped, 'is', 'are')} scrapped.`;
   return full(kinds.length === 1 ? `${each}.${gone}` : `${countText(count, 'mould')}: ${each}.${gone}`);
 };
 
@@ -97,7 +98,7 @@ const stock: Writer = ({ stock: { count, suppliers, notBought } }) => {
   const none =
     notBought.length === 0
       ? null
-      : `How long ${namesText(notBought)} ${notBought.length === 1 ? 'takes' : 'take'} to come is not recorded.`;
+      : `How long ${namesText(notBought)} ${plural(notBought.length, 'takes', 'take')} to come is not recorded.`;
   return full(`${countText(count, 'material')}${from}.`, none);
 };
 

@@ -69,7 +69,7 @@ const Held: FC<StockFormProps> = (props) => (
       />
     )}
     {props.entry && (
-      <p class="quiet">
+      <p class="quiet way">
         <a href="/buying">Count it on the buying page</a>
       </p>
     )}

@@ -37,7 +37,7 @@ export const StockPage: FC<{ model: YardStockModel; notice: DoneNotice | null }>
         What you buy and use up. What to buy, what is on its way and counting are under <a href="/buying">Buying</a>.
       </>
     }
-    empty="Write down the bags first, then mesh, rod, pins and the like."
+    empty="Record the bags first, then mesh, rod, pins and the like."
     add="Add a material"
     after={
       <ButtonLink href="/yard/suppliers" kind="plain">

@@ -1,5 +1,5 @@
+import { countText } from '../../shared/plural.ts';
 import type { YardMaterial, YardStockModel } from '../../src/usecases/yard/show-yard-stock.ts';
-import { countText } from '../parts/day-text.ts';
 import { moneyText } from '../parts/money-text.ts';
 import { amountText } from '../parts/quantity-text.ts';
 

@@ -1,5 +1,6 @@
+import { countText } from '../../shared/plural.ts';
 import type { MixStrengthModel, StrengthStage } from '../../src/usecases/yard/show-mix-strength.ts';
-import { countText, dayText } from '../parts/day-text.ts';
+import { dayText } from '../parts/day-text.ts';
 
 type Cement = NonNullable<MixStrengthModel['cement']>;
 

@@ -1,9 +1,10 @@
 import { DAY_NAMES } from '../../shared/day-names.ts';
+import { listText } from '../../shared/list-text.ts';
+import { countText } from '../../shared/plural.ts';
 import { WEEKDAYS, type Weekday } from '../../shared/time.ts';
 import type { YardSupplier } from '../../src/usecases/yard/show-suppliers.ts';
-import { countText, dayText } from '../parts/day-text.ts';
+import { dayText } from '../parts/day-text.ts';
 import { moneyText } from '../parts/money-text.ts';
-import { listText } from '../parts/quantity-text.ts';
 
 const isDay = (text: string): text is Weekday => WEEKDAYS.some((day) => day === text);
 

@@ -1,9 +1,9 @@
 import type { FC } from 'hono/jsx';
+import { fullDayWords } from '../../shared/day-words.ts';
 import type { FormState } from '../../src/usecases/plan/save-edit.ts';
 import type { TemperatureLine, TemperaturesModel } from '../../src/usecases/yard/show-temperatures.ts';
 import { ButtonLink } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
-import { fullDayText } from '../parts/day-text.ts';
 import { TextField } from '../parts/field.tsx';
 import { shownIn } from '../parts/form-state.tsx';
 import type { DoneNotice } from '../parts/notice.tsx';
@@ -97,7 +97,7 @@ export const LineForm: FC<LineProps> = ({ model, state, line }) => (
       <DayField
         name="from"
         label="First day"
-        value={shownIn(state, 'from', fullDayText(line?.from ?? model.today))}
+        value={shownIn(state, 'from', fullDayWords(line?.from ?? model.today))}
         errors={state.errors}
       />
       {!line && (
@@ -105,7 +105,7 @@ export const LineForm: FC<LineProps> = ({ model, state, line }) => (
           name="to"
           label="Last day"
           hint="Empty: until the next month, or what is given next."
-          value={shownIn(state, 'to', fullDayText(model.inAWeek))}
+          value={shownIn(state, 'to', fullDayWords(model.inAWeek))}
           errors={state.errors}
         />
       )}

@@ -1,9 +1,9 @@
 import type { FC } from 'hono/jsx';
+import { countText, plural } from '../../shared/plural.ts';
 import type { YardModel } from '../../src/usecases/yard/show-yard.ts';
 import { ThisDevice } from '../device/this-device.tsx';
 import { Answer } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
-import { countText } from '../parts/day-text.ts';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { GOES_WRONG } from './goes-wrong-text.ts';
 import { missingAnswer, nextSection, sectionText } from './section-text.ts';
@@ -27,7 +27,7 @@ const Section: FC<{ section: (typeof SECTIONS)[number]; model: YardModel }> = ({
 const Guesses: FC<{ count: number }> = ({ count }) =>
   count === 0 ? null : (
     <p>
-      {countText(count, 'figure')} {count === 1 ? 'is' : 'are'} still to check. <a href="/yard/guesses">Check them</a>
+      {countText(count, 'figure')} {plural(count, 'is', 'are')} still to check. <a href="/yard/guesses">Check them</a>
     </p>
   );
 

@@ -1,7 +1,7 @@
-import { shortDayName, shortMonthName } from '../../../shared/day-names.ts';
+import { dayWords } from '../../../shared/day-words.ts';
 import type { Material } from '../../../shared/material.ts';
 import type { Order } from '../../../shared/order.ts';
-import { clockMinutes, type DayNumber, dateOfDay, dayNumber, minuteOf, weekdayOf } from '../../../shared/time.ts';
+import { clockMinutes, type DayNumber, dateOfDay, dayNumber, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { comingDaysOf } from '../buy/coming-days.ts';
 import { calendarOf } from '../calendar/calendar.ts';
@@ -34,11 +34,6 @@ const clockText = (minutes: number): string =>
 
 /** "08:00" is "8:00" in a sentence. */
 const spoken = (clock: string): string => clock.replace(/^0/, '');
-
-const dayText = (day: DayNumber): string => {
-  const date = dateOfDay(day);
-  return `${shortDayName(weekdayOf(day))} ${Number(date.slice(8))} ${shortMonthName(Number(date.slice(5, 7)))}`;
-};
 
 const todayOf = (yard: YardFile): DayNumber => calendarOf(yard.yard.timeZone).dayOf(minuteOf(yard.yard.now));
 
@@ -124,7 +119,7 @@ const oneMoreSession = (yard: YardFile): Relaxation[] => {
       crew: longest.crew,
       allows: longest.allows,
     };
-    const change = `One more session on ${dayText(day)}, ${spoken(longest.start)} to ${spoken(longest.end)}`;
+    const change = `One more session on ${dayWords(dateOfDay(day))}, ${spoken(longest.start)} to ${spoken(longest.end)}`;
     return [{ limit: 'session', what: extra.date, change, yard: { ...yard, extra: [...yard.extra, extra] } }];
   }
   return [];

@@ -3,6 +3,7 @@ import { DOUBTS } from '../../../shared/doubt.ts';
 import { SLIPS } from '../../../shared/order.ts';
 import { CAME_OUT } from '../../../shared/piece-to-mend.ts';
 import { planFile } from '../../../shared/plan.ts';
+import { LONGEST_NAME, LONGEST_NOTE, tooLongText } from '../../../shared/text-limits.ts';
 import { date, instant } from '../../../shared/time.ts';
 
 /*
@@ -13,6 +14,9 @@ import { date, instant } from '../../../shared/time.ts';
 const LONGEST_TEXT = 1000;
 const text = z.string().max(LONGEST_TEXT);
 const name = z.string().min(1).max(LONGEST_TEXT);
+/** What is written down newly; what is only named may be longer. */
+const newName = z.string().max(LONGEST_NAME, tooLongText(LONGEST_NAME));
+const newNote = z.string().max(LONGEST_NOTE, tooLongText(LONGEST_NOTE));
 
 const line = z.strictObject({
   what: name.describe('As `/offers` names it: "kit:planter".'),
@@ -101,9 +105,9 @@ export const pageAsked = z.strictObject({
 
 export const orderToTake = z.strictObject({
   lines,
-  customer: text.optional(),
-  phone: text.optional(),
-  note: text.optional(),
+  customer: newName.optional(),
+  phone: newName.optional(),
+  note: newNote.optional(),
   wantedOn: date.optional(),
   notBefore: date.optional(),
   promisedOn: date.optional(),
@@ -195,7 +199,7 @@ export const prepared = z.strictObject({ mould: name, casting: name, isSealed: z
 export const stripped = z.strictObject({
   mould: name,
   cameOut: z.enum(CAME_OUT),
-  reason: text.optional(),
+  reason: newNote.optional(),
   at,
   step,
   sure,

@@ -1,10 +1,10 @@
 import type { Tx } from '../../../db/open.ts';
 import { moveInStock } from '../../../db/stores/stock-store.ts';
 import { type BagsOf, bagsNamed, type Lots, undatedIn } from '../../../shared/bags.ts';
+import { dayWords } from '../../../shared/day-words.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import { done, type Outcome, refuse } from '../core/context.ts';
-import { dayWords } from '../core/day-words.ts';
 import { amountField, amountTyped } from '../typed/amount-typed.ts';
 import type { BagsCounted } from '../typed/bags-counted.ts';
 

@@ -1,8 +1,8 @@
 import { materialById } from '../../../db/stores/material-store.ts';
 import { materialBuyingsById, setMaterialBuying } from '../../../db/stores/supplier-store.ts';
+import { dayWords } from '../../../shared/day-words.ts';
 import { todayIn } from '../../engine/book/today-in.ts';
 import { done, type Outcome, refuse } from '../core/context.ts';
-import { dayWords } from '../core/day-words.ts';
 import type { Edit } from '../plan/save-edit.ts';
 import type { FormFields } from '../typed/form-fields.ts';
 import { lastDay } from '../typed/last-day.ts';

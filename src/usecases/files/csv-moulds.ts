@@ -2,11 +2,12 @@ import type { StoreRows, WantedRows } from '../../../db/stores/store-rows.ts';
 import type { MouldCondition } from '../../../shared/mould.ts';
 import { partsInUse } from '../../../shared/mould-part.ts';
 import { quoted } from '../../../shared/said-back.ts';
+import { LONGEST_NAME, LONGEST_NOTE } from '../../../shared/text-limits.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Cell } from '../../engine/csv/write-csv.ts';
 import { type Reading, read, unread } from '../../engine/units/reading.ts';
 import type { TableGround, TableRows } from './csv-ground.ts';
-import { type RowReader, textNow } from './csv-row.ts';
+import { fitsIn, type RowReader, textNow } from './csv-row.ts';
 import { CONDITION_WORDS } from './figure-text.ts';
 
 type MouldRow = StoreRows['moulds'][number];
@@ -91,7 +92,7 @@ const changed = (row: RowReader, was: MouldRow, makes: readonly Make[], find: Pa
     parts: was.parts && !isOut ? partsInUse(was.parts) : was.parts,
     turnsSinceOil: row.has('turns since sealing coat') ? row.whole('turns since sealing coat', 0) : was.turnsSinceOil,
     oilEveryTurns: every(row, was.oilEveryTurns),
-    note: textNow(row, 'note', was.note),
+    note: textNow(row, 'note', was.note, LONGEST_NOTE),
   };
 };
 
@@ -116,6 +117,7 @@ export const mouldRowsOf: TableRows = (rows, ground) => {
     else if (seen.has(id)) row.wrong('mould', `${id} is there twice`);
     seen.add(id);
     const was = moulds.get(id);
+    if (!was) fitsIn(row, 'mould', LONGEST_NAME);
     const own = makesOf(row, makes.get(id) ?? [], !was, find);
     if (own === null || id === '') continue;
     const piece = filled.get(id);

@@ -2,6 +2,7 @@ import { nextNumber } from '../../../db/stores/order-store.ts';
 import type { StoreRows, WantedRows } from '../../../db/stores/store-rows.ts';
 import { SLIP_WEIGHTS, SLIPS, slipOfWeight } from '../../../shared/order.ts';
 import { quoted } from '../../../shared/said-back.ts';
+import { LONGEST_NAME, LONGEST_NOTE } from '../../../shared/text-limits.ts';
 import type { Dialect } from '../../engine/csv/dialect.ts';
 import type { Cell } from '../../engine/csv/write-csv.ts';
 import { read, unread } from '../../engine/units/reading.ts';
@@ -169,13 +170,13 @@ const datesOf = (row: RowReader, was: OrderRow, day: string, last: string) => {
 
 const customerOf = (row: RowReader, was: OrderRow, written: OrdersWritten): number | null => {
   const known = written.customerWith(was.customerId);
-  const name = textNow(row, 'customer', known?.name ?? null);
+  const name = textNow(row, 'customer', known?.name ?? null, LONGEST_NAME);
   if (name === null) {
     if (row.text('phone') !== '') row.wrong('customer', 'is empty, and there is a phone');
     return null;
   }
   const phone = row.has('phone')
-    ? textNow(row, 'phone', known?.name === name ? (known.phone ?? null) : null)
+    ? textNow(row, 'phone', known?.name === name ? (known.phone ?? null) : null, LONGEST_NAME)
     : undefined;
   const customer = written.customerOf(name, phone, was.customerId);
   if (customer === null) row.wrong('phone', `another row has another new phone for ${quoted(name)}`);
@@ -240,7 +241,7 @@ export const orderRowsOf: TableRows = (rows, ground) => {
       ...datesOf(row, was, day, lastDay(yard)),
       customerId: customerOf(row, was, written),
       weight: weightOf(row, was.weight),
-      note: textNow(row, 'note', was.note),
+      note: textNow(row, 'note', was.note, LONGEST_NOTE),
     });
   }
   return written.rows();

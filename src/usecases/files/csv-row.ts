@@ -1,4 +1,5 @@
 import type { Fault } from '../../../shared/fault.ts';
+import { lettersOf } from '../../../shared/text-limits.ts';
 import { moneyOfCell, wholeOfCell } from '../../engine/csv/cells.ts';
 import { type CellOrder, dateOfCell, orderOfCells } from '../../engine/csv/date-cells.ts';
 import type { Csv, CsvRow } from '../../engine/csv/read-csv.ts';
@@ -58,9 +59,17 @@ export const rowReader = (csv: Csv, columns: readonly string[], row: CsvRow, fau
   };
 };
 
-/** Text around which spaces count for nothing: left as it is where that is all that differs. */
-export const textNow = (row: RowReader, column: string, was: string | null): string | null => {
+/** Says so where a text has more letters than it may have. */
+export const fitsIn = (row: RowReader, column: string, most: number): void => {
+  if (lettersOf(row.text(column)) > most)
+    row.wrong(column, `is too long. ${most.toLocaleString('en')} letters are the most`);
+};
+
+/** Text around which spaces count for nothing: left as it is where that is all that differs, however long it is. */
+export const textNow = (row: RowReader, column: string, was: string | null, most: number): string | null => {
   if (!row.has(column)) return was;
   const text = row.text(column);
-  return was !== null && was.trim() === text ? was : text || null;
+  if (was !== null && was.trim() === text) return was;
+  fitsIn(row, column, most);
+  return text || null;
 };

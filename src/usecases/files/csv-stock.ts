@@ -1,6 +1,7 @@
 import type { StoreRows } from '../../../db/stores/store-rows.ts';
 import { quoted } from '../../../shared/said-back.ts';
 import type { MaterialBuying } from '../../../shared/supplier.ts';
+import { LONGEST_NAME } from '../../../shared/text-limits.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { Cell } from '../../engine/csv/write-csv.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
@@ -8,7 +9,7 @@ import { newId } from '../core/new-id.ts';
 import { amountOf, inRowUnit, priceOf, type RowUnit, rowUnitOf } from './csv-amounts.ts';
 import { buyingCells, buyingOf, buyingRows } from './csv-buying.ts';
 import type { TableGround, TableRows } from './csv-ground.ts';
-import { type RowReader, textNow } from './csv-row.ts';
+import { fitsIn, type RowReader, textNow } from './csv-row.ts';
 
 type MaterialRow = StoreRows['materials'][number];
 
@@ -81,7 +82,7 @@ const changed = (row: RowReader, was: MaterialRow, unit: RowUnit, { held, dialec
     unitPrice: kept('price', was.unitPrice, () =>
       priceOf(row.money('price', null, currencyOf(held)), was.unitPrice, unit),
     ),
-    supplier: textNow(row, 'supplier', was.supplier),
+    supplier: textNow(row, 'supplier', was.supplier, LONGEST_NAME),
   };
 };
 
@@ -94,6 +95,7 @@ const buyingsOf = ({ materialBuyings }: StoreRows): ReadonlyMap<string, Material
 const startOf = (row: RowReader, { byId }: Known, place: number): MaterialRow => {
   const [name, unit] = [row.text('material'), row.text('unit')];
   if (unit === '') row.wrong('unit', 'say what its amounts count, as in bag or kg');
+  fitsIn(row, 'material', LONGEST_NAME);
   if (!row.has('in the yard')) row.wrong('in the yard', 'how much is there? A new material needs this column');
   return blank(newId(name, byId, 'material'), name, unit, place);
 };

@@ -1,7 +1,7 @@
 import type { Archive } from '../../../shared/archive.ts';
+import { fullDayWords } from '../../../shared/day-words.ts';
 import { slipOfWeight } from '../../../shared/order.ts';
 import { isDate } from '../../../shared/time.ts';
-import { dayWords } from '../core/day-words.ts';
 import { unitOfFigure } from './figure-words.ts';
 
 /** What an id is called: "panel-900" is "Panel 900". */
@@ -44,7 +44,7 @@ const entryText = (entry: Record<string, unknown>, nameOf: NameOf): string => {
 };
 
 /** "Sat 8 May 2027": in a file a day may be years away. */
-export const dateText = (date: string): string => `${dayWords(date)} ${date.slice(0, 4)}`;
+export const dateText = (date: string): string => fullDayWords(date);
 
 const textOf = (text: string, figure: string, nameOf: NameOf): string => {
   if (isDate(text)) return dateText(text);

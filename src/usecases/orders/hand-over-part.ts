@@ -1,8 +1,8 @@
 import { addOrder, nextOrderId, replaceLines, type StoredOrder } from '../../../db/stores/order-store.ts';
 import type { OrderLine } from '../../../shared/order.ts';
+import { countText } from '../../../shared/plural.ts';
 import { handOverPart } from '../../engine/book/pack.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
-import { counted } from '../core/counted.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { recordPiecesTaken } from '../plan/pieces-recorded.ts';
 import { plannedFor, writeBooked } from '../plan/recording-work.ts';
@@ -61,7 +61,7 @@ export const handOverPartOf = (
     context,
     {
       kind: 'order handed over in part',
-      words: ({ name, part, pieces }) => `${counted(pieces, 'part')} of order ${id} handed over as ${part} (${name})`,
+      words: ({ name, part, pieces }) => `${countText(pieces, 'part')} of order ${id} handed over as ${part} (${name})`,
     },
     async (tx, yard, _change, plan) => {
       const found = await unpackedOrder(tx, id);

@@ -1,4 +1,4 @@
-import { counted } from '../core/counted.ts';
+import { countText } from '../../../shared/plural.ts';
 import { dayYearWords, onDayWords } from '../core/day-words.ts';
 import type { LateStep } from './late-steps.ts';
 import type { PlannedPack } from './late-work.ts';
@@ -25,12 +25,12 @@ const countsOf = (steps: readonly LateStep[]) => {
 export const lateWords = (steps: readonly LateStep[], not = ''): string => {
   const { pours, strips, coats, preps, packs, parts } = countsOf(steps);
   return [
-    ...(pours > 0 ? [`${counted(pours, 'piece')} ${not}poured`] : []),
-    ...(strips > 0 ? [`${pours > 0 ? strips : counted(strips, 'piece')} ${not}stripped`] : []),
-    ...(coats > 0 ? [`${counted(coats, 'mould')} ${not}coated`] : []),
-    ...(preps > 0 ? [`${counted(preps, 'mould')} ${not}set up`] : []),
-    ...(packs > 0 ? [`${counted(packs, 'order')} ${not}packed`] : []),
-    ...(parts > 0 ? [`${counted(parts, 'order')} ${not}packed in part`] : []),
+    ...(pours > 0 ? [`${countText(pours, 'piece')} ${not}poured`] : []),
+    ...(strips > 0 ? [`${pours > 0 ? strips : countText(strips, 'piece')} ${not}stripped`] : []),
+    ...(coats > 0 ? [`${countText(coats, 'mould')} ${not}coated`] : []),
+    ...(preps > 0 ? [`${countText(preps, 'mould')} ${not}set up`] : []),
+    ...(packs > 0 ? [`${countText(packs, 'order')} ${not}packed`] : []),
+    ...(parts > 0 ? [`${countText(parts, 'order')} ${not}packed in part`] : []),
   ].join(', ');
 };
 

@@ -1,7 +1,7 @@
+import { dayWords } from '../../../shared/day-words.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
-import { dayWords } from '../core/day-words.ts';
 import { amountField } from '../typed/amount-typed.ts';
 
 /**

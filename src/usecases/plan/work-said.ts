@@ -1,8 +1,8 @@
 import type { CameOut } from '../../../shared/piece-to-mend.ts';
+import { countText } from '../../../shared/plural.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { bagsPoured } from '../../engine/book/pour.ts';
 import type { PourWork, StripWork, WorkDone } from '../../engine/book/work-done.ts';
-import { counted } from '../core/counted.ts';
 
 const CAME_OUT_WORDS: Readonly<Record<CameOut, string>> = {
   good: '',
@@ -23,7 +23,7 @@ const pouredSaid = (work: PourWork, yard: YardFile): string => {
     const piece = yard.castings.find(({ id }) => id === casting)?.name ?? casting;
     return `${piece} in ${mould}${order === null ? '' : ` for order ${order}`}`;
   });
-  return `${counted(work.pours.length, 'piece')} from ${counted(bags, 'bag')}: ${pieces.join(', ')}`;
+  return `${countText(work.pours.length, 'piece')} from ${countText(bags, 'bag')}: ${pieces.join(', ')}`;
 };
 
 /**

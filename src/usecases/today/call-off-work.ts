@@ -1,7 +1,7 @@
 import { replaceDay } from '../../../db/stores/work-store.ts';
+import { dayWords } from '../../../shared/day-words.ts';
 import { dayNumber } from '../../../shared/time.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
-import { dayWords } from '../core/day-words.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { hoursKind } from '../plan/hours-changed.ts';
 import { sessionsOfDay } from '../plan/hours-of-day.ts';

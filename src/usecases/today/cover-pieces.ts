@@ -1,11 +1,11 @@
 import { addRecordedSteps, minutesOfSteps } from '../../../db/stores/recorded-step-store.ts';
+import { listText } from '../../../shared/list-text.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import { writtenAt } from '../core/written-at.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { orRecorded } from '../plan/recorded-once.ts';
-import { listText } from './record-pour.ts';
 import { pieceKeyOf } from './session-step.ts';
 
 /** Pieces in moulds, by the names they have on the page, and when they were covered; null for just now. */

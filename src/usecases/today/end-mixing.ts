@@ -1,10 +1,10 @@
 import { addWorkRecords, recentWorkRecords } from '../../../db/stores/work-record-store.ts';
+import { listText } from '../../../shared/list-text.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import { saidOfBatch } from '../../engine/book/mixing-begun.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import { writtenAt } from '../core/written-at.ts';
 import { type Changed, changing } from '../plan/changing.ts';
-import { listText } from './record-pour.ts';
 
 /** A batch that is mixed, by its moulds, and when it was; null for just now. */
 interface MixedTyped {

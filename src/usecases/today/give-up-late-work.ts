@@ -1,4 +1,5 @@
 import type { PlanOfWork } from '../../../shared/late-work.ts';
+import { listText } from '../../../shared/list-text.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { todayIn } from '../../engine/book/today-in.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
@@ -7,7 +8,6 @@ import { stepsOfSession, toAnswer } from '../plan/late-sessions.ts';
 import type { LateStep } from '../plan/late-steps.ts';
 import { lateDaysWords, lateWords } from '../plan/late-words.ts';
 import { stepsToRecord } from '../plan/steps-to-record.ts';
-import { listText } from './record-pour.ts';
 
 const stepWords = (step: LateStep, yard: YardFile): string => {
   if (step.kind === 'batch') return `${listText(step.mix.pours.map(({ mould }) => mould))} not poured`;

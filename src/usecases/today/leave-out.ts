@@ -1,6 +1,7 @@
 import { updateOrder } from '../../../db/stores/order-store.ts';
 import type { StoredPlan } from '../../../db/stores/plan-store.ts';
 import type { Tx } from '../../../db/transaction.ts';
+import { dayWords } from '../../../shared/day-words.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { dateOfDay, type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
@@ -10,7 +11,6 @@ import type { Session } from '../../engine/calendar/sessions.ts';
 import { lessPours } from '../../engine/standing/less-pours.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
 import { customersByOrder } from '../core/customers-by-order.ts';
-import { dayWords } from '../core/day-words.ts';
 import { mixesOf } from '../plan/fixed-plan.ts';
 import { planForNow } from '../plan/make-plan.ts';
 import type { Edit, LeftForLater } from '../plan/save-edit.ts';

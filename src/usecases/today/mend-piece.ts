@@ -1,6 +1,7 @@
 import { writeEntries } from '../../../db/stores/book-store.ts';
 import { type PieceToMend, pieceToMendById } from '../../../db/stores/piece-to-mend-store.ts';
 import { addWorkRecords } from '../../../db/stores/work-record-store.ts';
+import { dayWords } from '../../../shared/day-words.ts';
 import { dayNumber } from '../../../shared/time.ts';
 import type { WorkRecord } from '../../../shared/work-record.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
@@ -8,7 +9,6 @@ import { readyFrom } from '../../engine/book/curing-times.ts';
 import { mend } from '../../engine/book/mend.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
-import { dayWords } from '../core/day-words.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 
 export const NOT_WAITING = 'That piece is not waiting to be mended any more. Nothing was changed.';

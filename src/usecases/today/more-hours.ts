@@ -1,12 +1,13 @@
 import type { StoredPlan } from '../../../db/stores/plan-store.ts';
 import { replaceDay } from '../../../db/stores/work-store.ts';
 import type { Tx } from '../../../db/transaction.ts';
+import { dayWords } from '../../../shared/day-words.ts';
 import { dateOfDay, type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type Calendar, calendarOf } from '../../engine/calendar/calendar.ts';
 import type { OpenWindow, Session } from '../../engine/calendar/sessions.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
-import { clockWords, dayWords } from '../core/day-words.ts';
+import { clockWords } from '../core/day-words.ts';
 import { hoursKind } from '../plan/hours-changed.ts';
 import { hoursWith, sessionsOfDay } from '../plan/hours-of-day.ts';
 import type { Edit } from '../plan/save-edit.ts';

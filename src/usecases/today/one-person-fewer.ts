@@ -1,8 +1,8 @@
 import { replaceDay } from '../../../db/stores/work-store.ts';
+import { dayWords } from '../../../shared/day-words.ts';
 import { dateOfDay, minuteOf } from '../../../shared/time.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
-import { dayWords } from '../core/day-words.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { hoursKind } from '../plan/hours-changed.ts';
 import { hoursWith } from '../plan/hours-of-day.ts';

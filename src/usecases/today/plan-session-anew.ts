@@ -1,10 +1,10 @@
 import { addPlannedAnew } from '../../../db/stores/change-store.ts';
+import { dayWords } from '../../../shared/day-words.ts';
 import { dateOfDay, isInstant, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { type Session, sessionsOf } from '../../engine/calendar/sessions.ts';
 import { done, type Outcome, refuse, type UseCaseContext } from '../core/context.ts';
-import { dayWords } from '../core/day-words.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { fixedIn } from '../plan/fixed-plan.ts';
 

@@ -2,6 +2,7 @@ import type { Tx } from '../../../db/open.ts';
 import { mouldsInOrder } from '../../../db/stores/mould-store.ts';
 import { recentWorkRecords } from '../../../db/stores/work-record-store.ts';
 import type { Doubt } from '../../../shared/doubt.ts';
+import { listText } from '../../../shared/list-text.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { isInstant, type Minute, minuteOf } from '../../../shared/time.ts';
 import type { WorkRecord } from '../../../shared/work-record.ts';
@@ -49,10 +50,6 @@ export interface PourRecord {
   /** What the maker was asked about, and is sure of. */
   sure?: readonly Doubt[];
 }
-
-/** "900 no. 1, 900 no. 2 and 800 no. 1" */
-export const listText = (names: readonly string[]): string =>
-  names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 
 /** The minute at which the last mould was full, which is no later than now. */
 const filledMinute = (record: PourRecord, now: string, yard: YardFile, plan: PlanFile): Outcome<Minute> => {

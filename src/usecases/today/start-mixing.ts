@@ -1,5 +1,6 @@
 import { addWorkRecords } from '../../../db/stores/work-record-store.ts';
 import type { LateTaken, PlanOfWork } from '../../../shared/late-work.ts';
+import { listText } from '../../../shared/list-text.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { isInstant, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
@@ -14,7 +15,6 @@ import { mixesOf } from '../plan/fixed-plan.ts';
 import type { FixedMix } from '../plan/fixed-pours.ts';
 import { lateStepName, lateTaken } from '../plan/late-steps.ts';
 import { withLateWorkDone } from '../plan/late-work-done.ts';
-import { listText } from './record-pour.ts';
 
 /** A batch, by the first of its moulds and the instant at which it was to begin. */
 export interface BatchNamed {

@@ -2,6 +2,7 @@ import { writeEntries } from '../../../db/stores/book-store.ts';
 import { deliveriesForMixes } from '../../../db/stores/material-store.ts';
 import { addWorkRecords } from '../../../db/stores/work-record-store.ts';
 import type { PlanOfWork } from '../../../shared/late-work.ts';
+import { listText } from '../../../shared/list-text.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Deliveries } from '../../engine/book/bag-dates.ts';
 import { type MouldsLeft, throwAway } from '../../engine/book/throw-away.ts';
@@ -11,7 +12,6 @@ import { type Changed, changing } from '../plan/changing.ts';
 import { workOfStep } from '../plan/late-step-work.ts';
 import type { LateStep } from '../plan/late-steps.ts';
 import { stepsToRecord } from '../plan/steps-to-record.ts';
-import { listText } from './record-pour.ts';
 
 type LateBatch = Extract<LateStep, { kind: 'batch' }>;
 

@@ -11,8 +11,6 @@ import type { TypedReader } from './typed-reader.ts';
 const MOST_DATES = 20;
 /** In °C: mortar that hot is boiling, near enough. */
 const HOTTEST = 90;
-const LONGEST_NAME = 60;
-const LONGEST_NOTE = 300;
 
 /** Bags are of a day gone by: without a year, the last such day. */
 const lastSuch = (date: string, text: string, today: string): string => {
@@ -36,12 +34,6 @@ const bagDatesTyped = (reader: TypedReader, how: DateReading): string[] => {
   return [...new Set(dates)].sort();
 };
 
-const short = (reader: TypedReader, name: string, longest: number): string => {
-  const text = reader.text(name);
-  if (text.length > longest) reader.refuse(name, `That is too long. ${longest} letters are the most.`);
-  return text;
-};
-
 /** What is told of a batch beside what was poured; a field that is empty says nothing. */
 export const toldTyped = (reader: TypedReader, how: DateReading): BatchTold => {
   const { system } = how;
@@ -50,7 +42,7 @@ export const toldTyped = (reader: TypedReader, how: DateReading): BatchTold => {
   const told = {
     ...{ waterLitres: measured('water', readVolume), mortarCelsius: measured('mortarCelsius', readTemperature) },
     ...{ airCelsius: measured('airCelsius', readTemperature) },
-    ...{ by: short(reader, 'by', LONGEST_NAME) || undefined, note: short(reader, 'note', LONGEST_NOTE) || undefined },
+    ...{ by: reader.text('by') || undefined, note: reader.text('note') || undefined },
   };
   for (const name of ['mortarCelsius', 'airCelsius'] as const)
     if ((told[name] ?? 0) > HOTTEST) reader.refuse(name, 'That is hotter than any mortar or day.');

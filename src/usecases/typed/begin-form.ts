@@ -10,6 +10,7 @@ import { readTemperature } from '../../engine/units/temperature.ts';
 import type { Outcome } from '../core/context.ts';
 import { type FormFields, rowsTyped } from './form-fields.ts';
 import { TypedReader } from './typed-reader.ts';
+import { unclearLength } from './unclear-length.ts';
 import { englishTyped } from './yard-form.ts';
 
 /** Rows for lengths that the form begins with, and may have at most. */
@@ -56,19 +57,10 @@ interface PanelRow {
   moulds: number;
 }
 
-/** No panel is shorter; a bare number below it was meant in inches, or is a slip of the hand. */
-const SHORTEST_BARE_MM = 150;
-
-/** "48" in a metric yard is asked about; "48 mm" is taken as it is. */
-const unclearUnit = (text: string, { mm }: TypedLength, system: UnitSystem): string | null =>
-  system === 'metric' && mm > 0 && mm < SHORTEST_BARE_MM && /^[\d.,]+$/.test(text)
-    ? `${text} mm or ${text} in? Write it with its unit.`
-    : null;
-
 const panelLength = (reader: TypedReader, name: string, system: UnitSystem): TypedLength => {
   const before = reader.faults.length;
   const length = lengthTyped(reader, name, system);
-  const asked = unclearUnit(reader.text(name), length, system);
+  const asked = unclearLength(reader.text(name), length, system);
   if (asked !== null && reader.faults.length === before) reader.refuse(name, asked);
   return length;
 };

@@ -13,6 +13,7 @@ import type { FormFields } from './form-fields.ts';
 import { sheetsTyped, sheetTexts, sheetWords } from './sheets-typed.ts';
 import { ShownReader } from './shown-reader.ts';
 import { lengthShown } from './size-shown.ts';
+import { unclearLength } from './unclear-length.ts';
 
 export const SIZES = ['length', 'height', 'thickness'] as const;
 
@@ -63,6 +64,10 @@ const sizeTyped = (
     const field = name === 'length' && !before ? 'lengths' : name;
     if (!read.ok) reader.refuse(field, text === '' ? 'Write all three, or none of them.' : read.reason);
     else if (read.value.mm <= 0) reader.refuse(field, 'Has to be more than nothing.');
+    else if (name === 'length') {
+      const asked = unclearLength(text, read.value, writing.system);
+      if (asked !== null) reader.refuse(field, asked);
+    }
     return read.ok ? read.value : { typed: '', mm: 0 };
   });
   return { length: long!, height: high!, thickness: thick! };

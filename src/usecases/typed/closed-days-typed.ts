@@ -1,5 +1,5 @@
+import { fullDayWords } from '../../../shared/day-words.ts';
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
-import { dayWords } from '../core/day-words.ts';
 import { type DateReading, readDate } from './date-typed.ts';
 
 const BETWEEN = /;|\n|,\s/;
@@ -37,7 +37,7 @@ export const closedDaysTyped = (text: string, how: DateReading, before: readonly
   return { ok: true, value: [...dates].sort() };
 };
 
-const withYear = (date: string): string => `${dayWords(date)} ${date.slice(0, 4)}`;
+const withYear = (date: string): string => fullDayWords(date);
 
 /** "Thu 24 Dec 2026 to Fri 1 Jan 2027; Mon 3 May 2027". */
 export const closedDaysText = (dates: readonly string[]): string => {

@@ -1,7 +1,7 @@
+import { fullDayWords } from '../../../shared/day-words.ts';
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { todayIn } from '../../engine/book/today-in.ts';
-import { dayWords } from '../core/day-words.ts';
 
 /** Nobody gives a date further off than is planned; a yard planned for less than a year may still be asked for one. */
 const LEAST_DAYS_AHEAD = 365;
@@ -12,4 +12,4 @@ export const lastDay = (yard: YardFile): string =>
 
 /** Why a day beyond the last one is refused. */
 export const tooFarText = (last: string): string =>
-  `That is further off than is planned. The last day is ${dayWords(last)} ${last.slice(0, 4)}.`;
+  `That is further off than is planned. The last day is ${fullDayWords(last)}.`;

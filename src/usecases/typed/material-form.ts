@@ -121,7 +121,7 @@ export const materialTyped = (
   const facts = {
     id,
     name: reader.words('name', 'What is it called?'),
-    unit: reader.words('unit', 'What is it counted in? Bags, kg, pieces.', 20),
+    unit: reader.words('unit', 'What is it counted in? Bags, kg, pieces.'),
     ...{ onHand, pack, minimum: amount('minimum', 0) },
     ...{ leadDays: days('leadDays'), shelfLifeDays: days('shelfLifeDays'), openedDays: days('openedDays') },
     opensBy: reader.figureOr('opensBy', undefined, () =>

@@ -40,7 +40,7 @@ export interface NewMoulds {
 /** Several new moulds of one kind. */
 export const newMouldsTyped = (typed: FormFields, yard: YardFile): Outcome<NewMoulds> => {
   const reader = new TypedReader(typed);
-  const kind = mouldKind(reader.words('kind', 'What is painted on them? 1100, for one.', 60));
+  const kind = mouldKind(reader.words('kind', 'What is painted on them? 1100, for one.'));
   const count = reader.whole('count', 'How many moulds?', { least: 1, most: MOST_AT_ONCE });
   const castings = yard.castings.map(({ id }) => id);
   const casting = castings.length > 0 ? reader.choice('casting', castings, 'Choose what they make.') : '';
@@ -72,7 +72,7 @@ const makesTyped = (reader: TypedReader, mould: Mould, yard: YardFile): Mould['m
 
 export const mouldTyped = (typed: FormFields, mould: Mould, yard: YardFile): Outcome<MouldEdited> => {
   const reader = new TypedReader(typed);
-  const id = reader.words('id', 'What is painted on it? 1100 no. 2, for one.', 60);
+  const id = reader.words('id', 'What is painted on it? 1100 no. 2, for one.');
   if (id !== mould.id && yard.moulds.some((one) => one.id === id))
     reader.refuse('id', `There is a mould ${id} already.`);
   if (/^new$/i.test(id)) reader.refuse('id', 'Call it something else.');

@@ -1,10 +1,4 @@
-import {
-  LONGEST_PART,
-  MOULD_PARTS,
-  OTHER_PART,
-  PART_CONDITIONS,
-  type PartCondition,
-} from '../../../shared/mould-part.ts';
+import { MOULD_PARTS, OTHER_PART, PART_CONDITIONS, type PartCondition } from '../../../shared/mould-part.ts';
 import type { CameOut } from '../../../shared/piece-to-mend.ts';
 import type { Outcome } from '../core/context.ts';
 import type { DateReading } from './date-typed.ts';
@@ -30,8 +24,8 @@ export const partTyped = (fields: FormFields, how: DateReading): Outcome<PartTyp
   const reader = new TypedReader(fields, how);
   const isOther = fields.part === OTHER_PART;
   const part = isOther
-    ? reader.words('otherPart', 'What is it called?', LONGEST_PART)
-    : reader.words('part', 'Say which part. Nothing was changed.', LONGEST_PART);
+    ? reader.words('otherPart', 'What is it called?')
+    : reader.words('part', 'Say which part. Nothing was changed.');
   const condition = PART_CONDITIONS.find((one) => one === fields.condition);
   if (condition === undefined) reader.refuse('condition', 'Say how it is. Nothing was changed.');
   const [note, repairedOn] = [reader.text('partNote'), reader.dateOrNone('partRepairedOn')];

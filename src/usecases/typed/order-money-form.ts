@@ -29,8 +29,6 @@ export interface PaymentTyped {
   note: string | null;
 }
 
-const LONGEST_NOTE = 80;
-
 /** A payment: how much, when (today where no day is typed), and which way it went. */
 export const paymentTyped = (fields: FormFields, currency: string, how: DateReading): Outcome<PaymentTyped> => {
   const reader = new TypedReader(fields, how);
@@ -39,6 +37,5 @@ export const paymentTyped = (fields: FormFields, currency: string, how: DateRead
   const on = reader.dateOrNone('paidOn') ?? how.today;
   if (on > how.today) reader.refuse('paidOn', 'That day is still to come.');
   const note = reader.text('payNote');
-  if (note.length > LONGEST_NOTE) reader.refuse('payNote', `That is too long. ${LONGEST_NOTE} letters are the most.`);
   return reader.outcome({ amount: amount ?? 0, on, back: reader.text('way') === 'back', note: note || null });
 };

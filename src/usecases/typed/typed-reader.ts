@@ -33,11 +33,10 @@ export class TypedReader {
     return this.#typed[name] ?? '';
   }
 
-  /** What was typed, which must be something; `message` says what is wanted. */
-  words(name: string, message: string, longest = 80): string {
+  /** What was typed, which must be something; `message` says what is wanted. How long it may be is asked of all forms alike (text-limits.ts). */
+  words(name: string, message: string): string {
     const text = this.text(name);
     if (text === '') this.refuse(name, message);
-    else if (text.length > longest) this.refuse(name, `That is too long. ${longest} letters are the most.`);
     return text;
   }
 

@@ -13,9 +13,9 @@ import {
   updateWork,
   workWindows,
 } from '../../../db/stores/work-store.ts';
+import { dayWords } from '../../../shared/day-words.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { done, type Outcome, refuse, today } from '../core/context.ts';
-import { dayWords } from '../core/day-words.ts';
 import type { Edit } from '../plan/save-edit.ts';
 import type { DateReading } from '../typed/date-typed.ts';
 import { type FieldWords, fitsYardFile } from '../typed/fits-yard-file.ts';

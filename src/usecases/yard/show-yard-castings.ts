@@ -13,6 +13,7 @@ import type { FormFields } from '../typed/form-fields.ts';
 import { sheetRowCount } from '../typed/sheets-typed.ts';
 import { lengthSaid } from '../typed/size-shown.ts';
 import { SIZES_EXAMPLE } from '../typed/sizes-typed.ts';
+import { type ContentsShown, contentsShown } from './contents-shown.ts';
 import { type MeasuredFacts, measuredFacts } from './show-measured.ts';
 import { type MaterialChoice, showYardFrame, type YardPageHead } from './show-yard-frame.ts';
 
@@ -22,6 +23,8 @@ export interface YardCasting extends Pick<Casting, 'id' | 'name' | 'fillMinutes'
   mass: string;
   /** In words, in the order of the form; null where nobody said. */
   size: readonly string[] | null;
+  /** The same to be drawn by. */
+  sizeMm: { lengthMm: number; heightMm: number; thicknessMm: number } | null;
   /** Moulds that can make it, scrapped ones not counted. */
   mouldCount: number;
   /** What each field of the form shows. */
@@ -32,6 +35,7 @@ export interface YardCasting extends Pick<Casting, 'id' | 'name' | 'fillMinutes'
   guesses: readonly string[];
   /** What setting it up and stripping it really took. */
   measured: readonly MeasuredFacts[];
+  contents: ContentsShown;
 }
 
 /** Everything that is cast, with what can be chosen for it. */
@@ -62,6 +66,8 @@ export const showYardCastings = async (context: UseCaseContext): Promise<YardCas
       mixName: yard.mixes.find(({ id }) => id === casting.mix)?.name ?? casting.mix,
       mass: massText(casting.kg, system),
       size: size && SIZES.map((name) => lengthSaid(size[name], system)),
+      sizeMm: size && { lengthMm: size.length.mm, heightMm: size.height.mm, thicknessMm: size.thickness.mm },
+      contents: contentsShown(casting.perPiece, casting.cuts, { materials: yard.materials, system }),
       mouldCount: yard.moulds.filter((one) => !isRetired(one) && makesPiece(one, casting.id)).length,
       texts: castingTexts(casting, size, writing),
       rows: { parts: casting.perPiece.length, cuts: casting.cuts.length, sheets: sheetRowCount(casting.sheets) },

@@ -1,6 +1,7 @@
 import type { Tx } from '../../../db/open.ts';
 import { openOrders, pastOrders } from '../../../db/stores/order-store.ts';
 import { piecesToMend } from '../../../db/stores/piece-to-mend-store.ts';
+import { listText } from '../../../shared/list-text.ts';
 import type { OrderLine } from '../../../shared/order.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { isRetired } from '../../engine/book/mould-state.ts';
@@ -29,7 +30,7 @@ const namesText = (names: readonly string[]): string => {
   const shown = names.length > MOST_NAMES ? names.slice(0, MOST_NAMES - 1) : names;
   const rest = names.length - shown.length;
   const all = rest > 0 ? [...shown, `${rest} more`] : shown;
-  return all.length < 2 ? (all[0] ?? '') : `${all.slice(0, -1).join(', ')} and ${all.at(-1)}`;
+  return listText(all);
 };
 
 /** `counted('is made by', ['900 no. 1'], 'mould')` is ["is made by 1 mould (900 no. 1)"]; nothing for no names. */
@@ -119,7 +120,4 @@ export const usesOf = (yard: YardFile, record: OnRecord, kind: Removable, id: st
   FINDERS[kind](yard, record, id);
 
 /** "Panel 900 is made by 2 moulds (900 no. 1 and 900 no. 2) and is in 1 kit (Pair of panels)." */
-export const usesText = (name: string, uses: readonly string[]): string => {
-  const all = uses.length < 2 ? (uses[0] ?? '') : `${uses.slice(0, -1).join(', ')} and ${uses.at(-1)}`;
-  return `${name} ${all}.`;
-};
+export const usesText = (name: string, uses: readonly string[]): string => `${name} ${listText(uses)}.`;

@@ -123,7 +123,7 @@ test('the page asks by itself until the longer search is over, and shows what it
   const question = `/?${new URLSearchParams({ what: `kit:${what}`, number: '1' })}`;
   const first = await (await app.request(question)).text();
   expect(first).toContain('A sooner day is still looked for.');
-  expect(first).toMatch(/hx-get="[^"]*still=yes"[^>]*hx-trigger="every 2s"/);
+  expect(first).toMatch(/data-hx-get="[^"]*still=yes"[^>]*data-hx-trigger="every 2s"/);
   const line = new URLSearchParams({ what0: `kit:${what}`, quantity0: '1', still: 'yes' });
   const soFar = () => app.request('/orders/ready', { ...part, method: 'POST', body: new URLSearchParams(line) });
   expect((await app.request(`${question}&still=yes`, part)).status).toBe(204);

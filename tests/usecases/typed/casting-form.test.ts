@@ -47,6 +47,11 @@ describe('a piece that is added', () => {
     });
   });
 
+  test('of a short length is taken as it is where its unit is said', () => {
+    const outcome = added({ ...TYPED, length: '48 mm', height: '200', thickness: '35' });
+    expect(outcome).toMatchObject({ ok: true, value: { size: { length: { typed: '48 mm', mm: 48 } } } });
+  });
+
   test('with minutes that were typed is guessed in nothing', () => {
     const minutes = { fillMinutes: '5', stripMinutes: '0', cleanMinutes: '3', prepMinutes: '9' };
     const outcome = added({ ...TYPED, ...minutes, stripCrew: '2', rackSpaces: '0' });
@@ -63,6 +68,7 @@ describe('a piece that is added', () => {
     [{ ...TYPED, kg: '' }, ['kg: What does one weigh? Or write its size, and it is worked out.']],
     [{ ...TYPED, fillMinutes: '0' }, ['fillMinutes: How many minutes? Write a whole number, 1 to 1440.']],
     [{ ...TYPED, length: '900', height: '200' }, ['thickness: Write all three, or none of them.']],
+    [{ ...TYPED, length: '48', height: '200', thickness: '35' }, ['lengths: 48 mm or 48 in? Write it with its unit.']],
     [
       { name: '', mix: '', kg: 'much', stripCrew: 'two' },
       [

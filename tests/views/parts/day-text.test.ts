@@ -1,13 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import {
-  clockText,
-  countText,
-  dayHeading,
-  dayText,
-  fullDayText,
-  onDayText,
-  spareText,
-} from '../../../views/parts/day-text.ts';
+import { fullDayWords } from '../../../shared/day-words.ts';
+import { countText } from '../../../shared/plural.ts';
+import { clockText, dayHeading, dayText, onDayText, spareText } from '../../../views/parts/day-text.ts';
 
 /* 8 May 2027 is a Saturday (ISO week 18 of 2027). */
 describe('a date', () => {
@@ -27,7 +21,7 @@ describe('a date', () => {
     ['2027-04-04', 'on Sun 4 Apr'],
   ])('%s is "%s" in a sentence of Monday 5 April', (date, text) => expect(onDayText(date, '2027-04-05')).toBe(text));
 
-  test('says all of itself in a field', () => expect(fullDayText('2027-05-08')).toBe('Sat 8 May 2027'));
+  test('says all of itself in a field', () => expect(fullDayWords('2027-05-08')).toBe('Sat 8 May 2027'));
 
   test('heads what happens on it', () => {
     expect(dayHeading('2027-04-05', '2027-04-05')).toBe('Today, Mon 5 Apr');

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { countedText, countWord, listText, quantityText } from '../../../views/parts/quantity-text.ts';
+import { listText } from '../../../shared/list-text.ts';
+import { countedText, countWord, quantityText } from '../../../views/parts/quantity-text.ts';
 
 test.each([
   [6, 'bag', '6 bags'],
