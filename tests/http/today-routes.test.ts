@@ -90,7 +90,7 @@ describe('Today during a session', () => {
     expect(poured).toContain('900 no. 1 poured. Undo No date moved.');
     expect(poured).toContain('Done today 9:20: 900 no. 1 poured. Undo');
     expect(poured).toContain(
-      'Strip 900 no. 1 Panel 900 for School garden. May be stripped from 10:40. Look at the corners, whether a pin goes through each sleeve, blowholes, and the thickness. Stripped Not good What is wrong If you like: crack, honeycomb, corner broken off. To mend Scrap',
+      'Strip 900 no. 1 Panel 900 for School garden. May be stripped from 10:40. Planning time only: check the piece. Look at the corners, whether a pin goes through each sleeve, blowholes, and the thickness. Stripped Not good What is wrong If you like: crack, honeycomb, corner broken off. To mend Scrap',
     );
     const asked = await post('/today/stripped', { mould: '900 no. 1', cameOut: 'good' });
     expect(asked.status).toBe(422);

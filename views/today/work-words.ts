@@ -48,4 +48,5 @@ export const setUpLines = ({ clean, changeFrom, piece, sealed, cuts, fittings }:
 ];
 
 /** What is looked at when a piece comes out. */
-export const STRIP_CHECK = 'Look at the corners, whether a pin goes through each sleeve, blowholes, and the thickness.';
+export const STRIP_CHECK =
+  'Planning time only: check the piece. Look at the corners, whether a pin goes through each sleeve, blowholes, and the thickness.';
