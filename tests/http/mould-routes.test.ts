@@ -103,6 +103,13 @@ describe('a mould marked damaged', () => {
     expect(html).toContain(message);
     expect(html).toContain('value="Kept"');
   });
+
+  test('in a form that says it was what no form has is refused at its field', async () => {
+    const { post } = await screensOver();
+    const forged = { conditionWas: 'ready', repairedOnWas: 'never', repairedOn: 'nonsense' };
+    const answer = await post(path('900 no. 1', 'damaged'), forged);
+    expect([answer.status, await answer.text()]).toEqual([422, expect.stringContaining('value="nonsense"')]);
+  });
 });
 
 describe('the other marks', () => {

@@ -1,5 +1,6 @@
 import type { Child, FC } from 'hono/jsx';
 import { fullDayWords } from '../../shared/day-words.ts';
+import { isDate } from '../../shared/time.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { Button } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
@@ -43,7 +44,8 @@ const Tap: FC<{ id: string; mark: string; word: string; query: string }> = ({ id
   </MarkForm>
 );
 
-const dayField = (day: string | null | undefined): string => (day ? fullDayWords(day) : '');
+/** Nothing for what is no day: the form says itself how it was, and anybody may send one. */
+const dayField = (day: string | null | undefined): string => (day && isDate(day) ? fullDayWords(day) : '');
 
 const OutOfUse: FC<MouldRowProps> = ({ mould, place, query, today, refused }) => {
   const mine = refused?.form === mould.id ? refused : null;
