@@ -24,7 +24,8 @@ export const Folded: FC<FoldedProps> = ({ title, said, state, has, children }) =
       <strong>{title}</strong>
       {said !== '' && `: ${said}`}
     </summary>
-    <fieldset class="form" aria-label={title}>
+    <fieldset class="form">
+      <legend class="unseen">{title}</legend>
       {children}
     </fieldset>
   </details>

@@ -16,15 +16,14 @@ export const SHEET = '/today/sheet';
 /** More lines than this print smaller and in two columns, to stay on one sheet. */
 const LONG_ROWS = 18;
 
+/** What is done with nothing in particular has no head of its own: one over two columns would be the head of all cells below it. */
 const Row: FC<{ row: SheetRow }> = ({ row: { at, work, what, begun } }) => (
   <tr>
     <td class="tick">
       <span aria-hidden="true" />
     </td>
     <td class="number">{at}</td>
-    <th scope="row" colspan={what.length === 0 ? 2 : 1}>
-      {work}
-    </th>
+    {what.length === 0 ? <td colspan={2}>{work}</td> : <th scope="row">{work}</th>}
     {what.length > 0 && (
       <td>
         {what.map((one, index) => [index > 0 ? (what[index - 1]!.endsWith(':') ? ' ' : ', ') : '', one])}
