@@ -129,8 +129,8 @@ export const ReadyPart: FC<{ asked: AskedModel; today: string }> = ({ asked, tod
             flags={flagsOf(facts, wanted, today)}
             marks={soonerOnes(facts, today).map(({ on }) => on)}
           />
-          <HowSure asked={asked} facts={facts} />
           <SoonerPart {...{ asked, facts, today }} />
+          <HowSure asked={asked} facts={facts} />
           <RestsOn guessed={restsOn} />
         </>
       )}
