@@ -172,6 +172,8 @@ const asBefore = async (file: string, versions: number): Promise<string> => {
         args: [hash, folderMillis],
       });
     }
+    // A version that made a table anew put the keys on again.
+    await client.execute('pragma foreign_keys = off');
     await client.execute({ sql: 'attach ? as newer', args: [file] });
     const { rows } = await client.execute(
       "select name from sqlite_master where type = 'table' and name not like 'sqlite!_%' escape '!' and name not like '!_!_%' escape '!'",
