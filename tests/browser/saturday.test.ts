@@ -24,12 +24,12 @@ afterAll(() => browser.close());
 const PAGES = ['/', '/today', '/orders', '/moulds', '/buying', '/turns'];
 
 /** Every so many minutes something is looked at and recorded. */
-const TICK = 6;
+const TICK = 8;
 /** A tap comes after a step is over, by the clock of the page, which shows steps of five minutes. */
 const LATE = 1;
 
 /** When a new order is taken, and of how many pieces: they may be poured on the same day, beside all that was planned. */
-const ORDERED = 9 * 60 + 50;
+const ORDERED = 9 * 60 + 54;
 const NEW_PIECES = 4;
 
 /** A list without others, each as often as it is there. */
@@ -53,8 +53,8 @@ const EVENING = '2027-04-09T18:00:00+01:00';
 const READY_THAT_DAY = '27-016';
 
 /** The server ends and begins again just before these minutes; between the other two nobody answers the phone. */
-const KILLED_AT = [9 * 60 + 14, 11 * 60 + 26];
-const NO_SIGNAL = { from: 10 * 60 + 14, to: 10 * 60 + 25 };
+const KILLED_AT = [9 * 60 + 14, 11 * 60 + 30];
+const NO_SIGNAL = { from: 10 * 60 + 14, to: 10 * 60 + 33 };
 
 /**
  * The demo on its Friday evening, looked at by a phone, with a clock for both that the test sets. The server can be ended, and
@@ -231,7 +231,7 @@ test('a Saturday on a phone, from the evening before to handed over: nothing van
     if (KILLED_AT.includes(minute)) await killed();
     if (minute - TICK <= NO_SIGNAL.to && minute > NO_SIGNAL.to) await signalBack(page, url);
     await page.goto(`${url}${PAGES[tick % PAGES.length]}`);
-    if (minute % 60 === 32) await countClips(page, url, String(minute));
+    if (tick % 8 === 4) await countClips(page, url, String(minute));
     if (minute === ORDERED) await takeOrder(page, url);
     await tapAll(page, url, clockText(minute - LATE));
     const pours = [...mouldsToday(await planNow()), ...(await mouldsRecorded(database))];

@@ -149,7 +149,7 @@ describe('work under way', { timeout: 120_000 }, () => {
 
   test('and all that is kept of the plan round it stays too', () => {
     const faulty: Record<string, unknown> = {};
-    for (const seed of yardSeeds(120, 12_000)) {
+    for (const seed of yardSeeds(80, 12_000)) {
       const found = midway(seed);
       if (!found) continue;
       const { begun } = found.yard;

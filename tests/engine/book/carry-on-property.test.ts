@@ -73,7 +73,7 @@ const tryYards = (seeds: readonly number[], atOnce: boolean, lateMinutes: number
   return tally;
 };
 
-const SEEDS = 520;
+const SEEDS = 390;
 const SEEDS_PER_TEST = 65;
 const chunks = Array.from({ length: SEEDS / SEEDS_PER_TEST }, (_, i) => yardSeeds(SEEDS_PER_TEST, i * SEEDS_PER_TEST));
 

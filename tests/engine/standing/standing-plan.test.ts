@@ -50,7 +50,7 @@ const caseOf = (seed: number) => {
   return one;
 };
 
-const SEEDS = yardSeeds(60, 7000);
+const SEEDS = yardSeeds(45, 7000);
 
 describe('a plan that stands', { timeout: 120_000 }, () => {
   test('stays as it is when nothing has happened', () => {
