@@ -62,6 +62,7 @@ export const DEMO_PAGES = [
   '/yard/weather',
   '/?what=kit%3Aplanter&number=2&wantedOn=2027-04-17',
   '/two-at-once?what=kit%3Aplanter&number=1',
+  '/how-sure?what=kit%3Aplanter&number=1',
   '/orders/27-011?holds=yes',
   '/moulds?next=yes',
   '/begin',
