@@ -11,7 +11,8 @@ export default defineConfig({
     globalSetup: fileURLToPath(new URL('./support/build-first.mjs', import.meta.url)),
     pool: 'forks',
     maxWorkers: 2,
-    testTimeout: 30_000,
+    // For a busy machine: nothing takes half of it on a free one but what says so itself.
+    testTimeout: 60_000,
     hookTimeout: 60_000,
     setupFiles: [fileURLToPath(new URL('./support/property-seed.ts', import.meta.url))],
     reporters: ['default', countReporter],
