@@ -11,10 +11,18 @@ const DAY_MS = 86_400_000;
 const { path, to } = workerData as BackupData;
 await backUpFile(path, to);
 copyPhotos(photosBeside(path), photosBeside(to));
-const database = await openDatabase({ url: `file:${path}` });
-try {
-  // A day more than undoing reaches back: what was kept just now is not recorded yet.
-  clearPhotos(path, await database.read(photosNamed), Date.now() - (UNDO_DAYS + 1) * DAY_MS);
-} finally {
-  await database.close();
-}
+
+const clearUnnamed = async (): Promise<void> => {
+  const database = await openDatabase({ url: `file:${path}` });
+  try {
+    // A day more than undoing reaches back: what was kept just now is not recorded yet.
+    clearPhotos(path, await database.read(photosNamed), Date.now() - (UNDO_DAYS + 1) * DAY_MS);
+  } finally {
+    await database.close();
+  }
+};
+
+// The backup is there, whole, whatever becomes of what nobody needs.
+await clearUnnamed().catch((error: Error) =>
+  console.error(`Photos that nothing names were not cleared away: ${error.message}`),
+);

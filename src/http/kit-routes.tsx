@@ -11,7 +11,8 @@ import { doneNotice } from './notice.ts';
 import { wantsPart } from './page.tsx';
 import type { Screens } from './screens.ts';
 
-const LONGEST_VALUE = 60;
+/** Of sizes; which panels are meant is said by a name of the yard and two measures. */
+const LONGEST_VALUE = 120;
 
 /** The fields of the address, trimmed; only those of the form. */
 const queried = (c: Context): FormFields =>

@@ -129,14 +129,16 @@ export const orderRoutes = (screens: Screens): Hono => {
   });
   routes.get('/orders/:id/limits', async (c) => {
     const [now, id] = [context(), c.req.param('id')];
-    const model = await showOrder(now, id);
+    // Which day could be told is not waited for.
+    const model = await showOrder(now, id, 0);
     if (!model) return c.notFound();
     const limits = await limitsOfOrder(now, id);
     return page(c, { title: 'What holds it up' }, <LimitList limits={limits} today={model.today} />);
   });
   routes.get('/orders/:id/odds', async (c) => {
     const [now, id] = [context(), c.req.param('id')];
-    const model = await showOrder(now, id);
+    // Which day could be told is not waited for.
+    const model = await showOrder(now, id, 0);
     if (!model) return c.notFound();
     return page(c, { title: 'How sure is that day?' }, <Odds odds={await oddsOfOrder(now, id)} today={model.today} />);
   });

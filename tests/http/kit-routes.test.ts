@@ -163,3 +163,10 @@ test('an order shows how its kits stand', async () => {
   // An order for parts alone has nothing to draw.
   expect(pages.some((html) => !html.includes('kit-plan'))).toBe(true);
 });
+
+test('which panels are meant is no free text: whoever named a mix at length is not told to shorten it', async () => {
+  const { post } = await demoScreens();
+  const panels = `${'a-mix-that-is-named-at-length-'.repeat(3)} 190 35`;
+  const answer = await post('/kits/by-size', { ...Object.fromEntries(query()), panels, name: 'Long wall' });
+  expect([answer.status, answer.headers.get('Location')]).toEqual([303, expect.stringContaining('/kits/by-size?')]);
+});

@@ -67,7 +67,7 @@ export const KitForm: FC<{ form: KitFormFacts; system: UnitSystem; errors: Field
       <div class="field-row">
         <TextField {...field('ground')} width="short" />
         <TextField {...field('payload')} width="short" />
-        {kinds.length > 1 && <SelectField name="kind" label="Panels" value={typed.kind} options={kinds} />}
+        {kinds.length > 1 && <SelectField name="panels" label="Panels" value={typed.panels} options={kinds} />}
         {pinMaterials.length > 1 && (
           <SelectField name="pins" label="Pins from" value={typed.pins} options={pinMaterials} />
         )}

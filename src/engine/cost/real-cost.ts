@@ -1,7 +1,8 @@
 import type { BatchRecord } from '../../../shared/batch-record.ts';
 import type { OrderLine } from '../../../shared/order.ts';
-import { markKey, type PieceMark } from '../../../shared/piece-mark.ts';
+import { markKey } from '../../../shared/piece-mark.ts';
 import type { WorkRecord } from '../../../shared/work-record.ts';
+import { goodsOfLines } from '../book/goods.ts';
 import { chargeBookedOrder } from './charge-booked.ts';
 import { Charges } from './charges.ts';
 import { type Cost, CostSum } from './cost.ts';
@@ -35,15 +36,10 @@ const packedOf = (records: readonly WorkRecord[], orders: ReadonlySet<string>): 
   return [...packed.values()];
 };
 
-/** The batches that pieces came out of, each once. */
-const batchesOf = (pieces: readonly PieceMark[], { records }: RecordedGround): BatchRecord[] => {
-  const byPiece = batchesByPiece(records);
-  return [...new Set(pieces.flatMap((piece) => byPiece.get(markKey(piece)) ?? []))];
-};
+type BatchOfPiece = ReturnType<typeof batchesByPiece>;
 
 /** Finds what a recorded piece cost; each batch is reckoned once. */
-const pieceFinder = (ground: RecordedGround): ((mark: string) => RecordedPiece | null) => {
-  const batches = batchesByPiece(ground.records);
+const pieceFinder = (batches: BatchOfPiece, ground: RecordedGround): ((mark: string) => RecordedPiece | null) => {
   const known = new Map<BatchRecord, Map<string, RecordedPiece> | null>();
   return (mark) => {
     const batch = batches.get(mark);
@@ -53,19 +49,22 @@ const pieceFinder = (ground: RecordedGround): ((mark: string) => RecordedPiece |
   };
 };
 
-/** What was packed with the pieces of an order: goods by the book where that has them, else by the yard's figures. */
+/** What was packed with the pieces of an order: goods by the book where that has them, else by the yard's figures; which, null where it takes none. */
 const addPacking = (
   sum: CostSum,
   { at, order, lines }: { at: string; order: string; lines: readonly OrderLine[] },
   ground: RecordedGround,
-): boolean => {
+): 'book' | 'figures' | null => {
   const booked = ground.booked({ order });
   for (const line of lines) sum.addCost(ground.estimates[booked.length > 0 ? 'ofPackingWork' : 'ofPacking'](line));
-  if (booked.length === 0) return false;
+  if (booked.length === 0) {
+    const { parts, cuts } = goodsOfLines(lines, ground.yard);
+    return parts.size > 0 || cuts.length > 0 ? 'figures' : null;
+  }
   const charges = new Charges();
   chargeBookedOrder(charges, paidAt({ at }, booked, ground), booked, { owner: order, lines, yard: ground.yard });
   sum.addCost(charges.of(order).cost);
-  return true;
+  return 'book';
 };
 
 /** Marks of pieces that were poured for an order and came out as scrap, then or after mending. */
@@ -104,7 +103,8 @@ export const realCost = (lines: ReadonlyMap<string, readonly OrderLine[]>, groun
   const orders = new Set(lines.keys());
   const packed = packedOf(ground.records, orders);
   if (packed.length === 0) return null;
-  const find = pieceFinder(ground);
+  const batchOf = batchesByPiece(ground.records);
+  const find = pieceFinder(batchOf, ground);
   const sum = new CostSum();
   const marked = packed.flatMap(({ pieces }) => pieces);
   const found = marked.map((piece) => ({ ...piece, recorded: find(markKey(piece)) }));
@@ -122,15 +122,16 @@ export const realCost = (lines: ReadonlyMap<string, readonly OrderLine[]>, groun
     const pieces = recordedPieces(record, ground);
     for (const pour of own) addLost(sum, pieces?.get(markKey(pour)));
   }
-  const batches = batchesOf(marked, ground);
+  const batches = [...new Set(marked.flatMap((piece) => batchOf.get(markKey(piece)) ?? []))];
   const work = found.flatMap(({ recorded }) => recorded?.work ?? []);
   return {
     cost: sum.cost,
     pieces: marked.length + others.reduce((all, { count }) => all + count, 0),
     onRecord: found.filter(({ recorded }) => recorded !== null).length,
     ...{ scrapped: scrap.length, thrownAway: thrown.length },
-    takings: batches.length + packings.length,
-    booked: batches.filter((one) => ground.booked(one).length > 0).length + packings.filter(Boolean).length,
+    takings: batches.length + packings.filter((one) => one !== null).length,
+    booked:
+      batches.filter((one) => ground.booked(one).length > 0).length + packings.filter((one) => one === 'book').length,
     ...{ tasks: work.length, measured: work.filter(({ measured }) => measured).length },
   };
 };

@@ -129,7 +129,9 @@ export const recordedPieces = (record: BatchRecord, ground: RecordedGround): Map
   const isPoured = record.kind === 'poured';
   const booked = ground.booked(record);
   const take = paidAt(record, booked, ground);
-  chargeRecorded(charges, { mix, bags: record.bags, pieces }, { take, booked, figures: ground.figures });
+  // Nothing is used up beside the mix where nothing was filled: the book takes nothing for it either.
+  const figures = isPoured ? ground.figures : { ...ground.figures, usedUp: [] };
+  chargeRecorded(charges, { mix, bags: record.bags, pieces }, { take, booked, figures });
   const ofBatch = minutesOfRecorded(isPoured ? record : {}, { mix, castings: own });
   const costs = record.pours.map((pour, place): [string, RecordedPiece] => {
     const owner = owners[place]!;

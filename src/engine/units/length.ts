@@ -65,7 +65,15 @@ export const lengthText = (mm: number, system: UnitSystem): string =>
   system === 'metric' ? `${figure(mm, 1)} mm` : feetText(mm);
 
 /**
- * The same, short enough for a drawing that says once what it measures in: bare millimetres, or inches.
+ * The size of a piece of a sheet.
+ *
+ * Example: `sizeText({ widthMm: 300, lengthMm: 150 }, 'metric')` is "300 mm by 150 mm".
+ */
+export const sizeText = ({ widthMm, lengthMm }: { widthMm: number; lengthMm: number }, system: UnitSystem): string =>
+  `${lengthText(widthMm, system)} by ${lengthText(lengthMm, system)}`;
+
+/**
+ * A length, short enough for a drawing that says once what it measures in: bare millimetres, or inches.
  *
  * Example: `shortLengthText(1371.6, 'metric')` is "1371.6", `shortLengthText(1371.6, 'US')` is `'54"'`.
  */

@@ -16,7 +16,7 @@ import { shareOut } from '../../engine/cost/share-out.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
 import { type Changed, changing } from '../plan/changing.ts';
 import { amountTyped, TOO_MUCH } from '../typed/amount-typed.ts';
-import { type DateReading, readDate } from '../typed/date-typed.ts';
+import { type DateReading, lastSuch, readDate } from '../typed/date-typed.ts';
 import { measuresOf } from '../typed/measures.ts';
 import { type CameTyped, priceRead, shareOfStick } from '../typed/purchase-form.ts';
 import { keepsUntil } from './bags-facts.ts';
@@ -62,14 +62,12 @@ const keepRestComing = async (tx: Tx, goods: StoredIncoming, came: number, price
 };
 
 const PACKED = /^\s*packed\s+(?:on\s+)?(.+)$/i;
-const A_YEAR = /\d{4}/;
 
 /** Bags that say when they were packed are used as long after that as the material keeps. Without a year it is the last such day. */
 const packedDate = (text: string, { shelfLifeDays }: StoredMaterial, how: DateReading): Outcome<string | null> => {
   const read = readDate(text, how);
   if (!read.ok) return refuse('useBy', read.reason);
-  const lastYear = `${Number(read.date.slice(0, 4)) - 1}${read.date.slice(4)}`;
-  const packedOn = read.date > how.today && !A_YEAR.test(text) ? lastYear : read.date;
+  const packedOn = lastSuch(read.date, text, how.today);
   if (packedOn > how.today) return refuse('useBy', 'That day is still to come.');
   if (shelfLifeDays === null)
     return refuse('useBy', 'Nobody said how long it keeps. Write the day it is best before, or say so under Stock.');

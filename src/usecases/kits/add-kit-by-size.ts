@@ -11,12 +11,10 @@ import { kitLaid } from './kit-laid.ts';
 import { pinLengthMm, pinMaterial } from './kit-pins.ts';
 import { panelKinds } from './panel-kinds.ts';
 
-const LONGEST_NAME = 80;
-
 const add = async (tx: Tx, yard: YardFile, typed: KitTyped): Promise<Outcome<{ id: string; name: string }>> => {
   const system = await unitsOfYard(tx);
   const kinds = panelKinds(yard, await sizesOfCastings(tx));
-  const kind = kinds.find(({ key }) => key === typed.kind) ?? kinds[0];
+  const kind = kinds.find(({ key }) => key === typed.panels) ?? kinds[0];
   if (!kind) return refuse('length', 'No panel has a size yet.');
   const asked = kitSizeTyped(typed, system);
   if (!asked.ok) return asked;
@@ -29,7 +27,7 @@ const add = async (tx: Tx, yard: YardFile, typed: KitTyped): Promise<Outcome<{ i
   const pieces = kitPieces(made, kind);
   const packMinutes = packMinutesTyped(typed.packMinutes ?? '', packMinutesGuess(pieces));
   if (packMinutes === null) return refuse('packMinutes', 'How many minutes? Write a whole number.');
-  const name = (typed.name ?? '').slice(0, LONGEST_NAME) || kitName(size, system);
+  const name = typed.name || kitName(size, system);
   if (yard.kits.some((one) => one.name === name))
     return refuse('name', 'There is a kit of that name. Give it another.');
   const id = kitId(name, yard);

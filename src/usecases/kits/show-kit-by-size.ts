@@ -42,7 +42,7 @@ const filledIn = (
     ...{
       shape: shapeTyped(typed),
       faces: facesTyped(typed),
-      kind: kind.key,
+      panels: kind.key,
       pins: pinMaterial(yard, typed.pins)?.id ?? '',
     },
   };
@@ -78,7 +78,7 @@ const lookAtKits = async (context: UseCaseContext) => {
 export const showKitBySize = async (context: UseCaseContext, typed: KitTyped): Promise<KitBySizeModel> => {
   const { yard, system, kinds } = await lookAtKits(context);
   const about = { yardName: yard.yard.name, today: today(yard.yard.timeZone, context.now), system };
-  const kind = kinds.find(({ key }) => key === typed.kind) ?? kinds[0];
+  const kind = kinds.find(({ key }) => key === typed.panels) ?? kinds[0];
   if (!kind) return { ...about, form: null };
   const form = filledIn(kitFields(typed), kind, yard, system);
   const asked = kitSizeTyped(form, system);

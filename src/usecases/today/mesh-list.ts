@@ -12,7 +12,7 @@ import {
 } from '../../engine/cut/mesh/mesh-plan.ts';
 import type { Size } from '../../engine/cut/mesh/openings.ts';
 import { sheetsDrawn } from '../../engine/cut/mesh/sheets-drawn.ts';
-import { lengthText, shortLengthText } from '../../engine/units/length.ts';
+import { lengthText, shortLengthText, sizeText } from '../../engine/units/length.ts';
 
 /** A part of a sheet to be drawn, mm from its left and its upper edge, with its size in figures. */
 interface SheetPart extends Size {
@@ -60,9 +60,6 @@ export interface MeshFacts {
 
 /** More rests than that are not looked through for one session; the largest are. */
 const MOST_RESTS = 12;
-
-const sizeText = ({ widthMm, lengthMm }: Size, system: UnitSystem): string =>
-  `${lengthText(widthMm, system)} by ${lengthText(lengthMm, system)}`;
 
 const shortText = ({ widthMm, lengthMm }: Size, system: UnitSystem): string =>
   `${shortLengthText(widthMm, system)} × ${shortLengthText(lengthMm, system)}`;

@@ -1,22 +1,15 @@
-import { isDate } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { BatchTold } from '../../engine/book/work-done.ts';
 import type { Reading } from '../../engine/units/reading.ts';
 import { readTemperature } from '../../engine/units/temperature.ts';
 import { readVolume } from '../../engine/units/volume.ts';
-import { type DateReading, readDate } from './date-typed.ts';
+import { type DateReading, lastSuch, readDate } from './date-typed.ts';
 import type { TypedReader } from './typed-reader.ts';
 
 /** More dates than bags are ever opened for a batch. */
 const MOST_DATES = 20;
 /** In °C: mortar that hot is boiling, near enough. */
 const HOTTEST = 90;
-
-/** Bags are of a day gone by: without a year, the last such day. */
-const lastSuch = (date: string, text: string, today: string): string => {
-  const before = `${Number(date.slice(0, 4)) - 1}${date.slice(4)}`;
-  return date > today && !/\d{4}/.test(text) && isDate(before) ? before : date;
-};
 
 /** "3 Apr; 10 Apr": the dates on the bags, each once and in their order. */
 const bagDatesTyped = (reader: TypedReader, how: DateReading): string[] => {

@@ -188,3 +188,13 @@ export const readDate = (typed: string, how: DateReading): DateRead => {
     none(`${quoted(typed)} is no day. ${HOW}`)
   );
 };
+
+/**
+ * The last such day where a day that was read without a year would still come: bags are of a day gone by.
+ *
+ * `lastSuch('2028-03-20', '20 Mar', '2027-06-01')` is "2027-03-20".
+ */
+export const lastSuch = (date: string, text: string, today: string): string => {
+  const before = `${Number(date.slice(0, 4)) - 1}${date.slice(4)}`;
+  return date > today && !/\d{4}/.test(text) && isDate(before) ? before : date;
+};

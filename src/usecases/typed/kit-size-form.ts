@@ -10,7 +10,7 @@ export type KitTyped = Readonly<Record<string, string | undefined>>;
 
 /** What the form of a size asks for. */
 export const KIT_FIELDS = [
-  ...['shape', 'faces', 'length', 'width', 'cutLength', 'cutWidth', 'courses', 'ground', 'payload', 'kind', 'pins'],
+  ...['shape', 'faces', 'length', 'width', 'cutLength', 'cutWidth', 'courses', 'ground', 'payload', 'panels', 'pins'],
 ] as const;
 
 /** Those fields alone, of whatever came with them. */

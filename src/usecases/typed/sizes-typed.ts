@@ -1,5 +1,5 @@
 import type { UnitSystem } from '../../../shared/units.ts';
-import { lengthText, readLength } from '../../engine/units/length.ts';
+import { readLength, sizeText } from '../../engine/units/length.ts';
 
 /** So many of a width and a length, mm. */
 export interface SizeCount {
@@ -24,8 +24,8 @@ export const SIZES_EXAMPLE: Readonly<Record<UnitSystem, string>> = {
 /** As they stand in a field: "1000 mm by 900 mm, 2 of 300 mm by 400 mm"; empty where there are none. */
 export const sizesText = (sizes: readonly SizeCount[], system: UnitSystem): string =>
   sizes
-    .map(({ widthMm, lengthMm, count }) => {
-      const size = `${lengthText(widthMm, system)} by ${lengthText(lengthMm, system)}`;
+    .map(({ count, ...sides }) => {
+      const size = sizeText(sides, system);
       return count === 1 ? size : `${count} of ${size}`;
     })
     .join(', ');

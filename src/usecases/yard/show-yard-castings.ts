@@ -67,7 +67,7 @@ export const showYardCastings = async (context: UseCaseContext): Promise<YardCas
       mass: massText(casting.kg, system),
       size: size && SIZES.map((name) => lengthSaid(size[name], system)),
       sizeMm: size && { lengthMm: size.length.mm, heightMm: size.height.mm, thicknessMm: size.thickness.mm },
-      contents: contentsShown(casting.perPiece, casting.cuts, { materials: yard.materials, system }),
+      contents: contentsShown(casting.perPiece, casting.cuts, { materials: yard.materials, system }, casting.sheets),
       mouldCount: yard.moulds.filter((one) => !isRetired(one) && makesPiece(one, casting.id)).length,
       texts: castingTexts(casting, size, writing),
       rows: { parts: casting.perPiece.length, cuts: casting.cuts.length, sheets: sheetRowCount(casting.sheets) },

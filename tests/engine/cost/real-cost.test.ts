@@ -114,6 +114,17 @@ describe('what an order really cost, worked out by hand', () => {
     // 2100 of mortar; mixing 10, filling 7 and washing out 5 minutes: 660, and 110 of the session.
     expect(real([off, ...records, packed])!.cost.total).toBe(13_056 + 2100 + 660 + 110);
     expect(real([off, ...records, packed])!.thrownAway).toBe(1);
+    // What is used up with each turn and batch that is filled: nothing of it with this one.
+    const usedUp = [{ material: 'rod', perTurn: 0.1, perBatch: 0.2 }];
+    const using = (all: readonly WorkRecord[]) => realCost(order, { ...ground(all), figures: { ...figures, usedUp } })!;
+    expect(using([...records, packed]).cost.total).toBeGreaterThan(13_056);
+    expect(using([off, ...records, packed]).cost.total - using([...records, packed]).cost.total).toBe(2100 + 660 + 110);
+  });
+
+  test('a packing that takes no parts or cuts is none that the stock book could have', () => {
+    const pieces = new Map([['27-001', [{ casting: 'panel-900', quantity: 2 }]]]);
+    expect(realCost(pieces, ground([...records, packed]))).toMatchObject({ takings: 2, booked: 0 });
+    expect(real([...records, packed])).toMatchObject({ takings: 3, booked: 0 });
   });
 
   /**

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
-import { readDate } from '../../../src/usecases/typed/date-typed.ts';
+import { lastSuch, readDate } from '../../../src/usecases/typed/date-typed.ts';
 
 /** A Monday. */
 const TODAY = '2027-04-05';
@@ -126,4 +126,14 @@ test('whatever is typed is either a date that exists or a reason, never an excep
       else expect(read.reason).not.toBe('');
     }),
   );
+});
+
+test('a day of bags is the last such one where no year was named, and stays where there was none the year before', () => {
+  for (const [date, text, last] of [
+    ['2028-03-20', '20 Mar', '2027-03-20'],
+    ['2028-03-20', '20 Mar 2028', '2028-03-20'],
+    ['2027-03-20', '20 Mar', '2027-03-20'],
+    ['2028-02-29', '29 Feb', '2028-02-29'],
+  ] as const)
+    expect([text, lastSuch(date, text, '2027-06-01')]).toEqual([text, last]);
 });
