@@ -7,8 +7,8 @@ export const MOST_WET = { hours: 672, minutes: 1440 } as const;
 
 /** For how many hours after the strip pieces are kept wet, and how many minutes of a session that takes one person (R1). */
 const wetCure = z.strictObject({
-  hours: wholePositive.max(MOST_WET.hours, 'is more than 672'),
-  minutes: wholePositive.max(MOST_WET.minutes, 'is more than 1,440'),
+  hours: wholePositive.max(MOST_WET.hours, `is more than ${MOST_WET.hours}`),
+  minutes: wholePositive.max(MOST_WET.minutes, `is more than ${MOST_WET.minutes.toLocaleString('en')}`),
 });
 
 /**

@@ -1,16 +1,13 @@
 import type { English } from '../shared/english.ts';
+import { textsIn } from '../shared/texts-in.ts';
 import { sayIn } from '../views/words/own-words.ts';
 
 /** What of a plan file or an answer is a sentence; all else is a name, a day or a figure. */
 const SENTENCES = ['reason', 'change'];
 
-const textsIn = (value: unknown): string[] => {
-  if (typeof value === 'string') return [value];
-  return value !== null && typeof value === 'object' ? Object.values(value).flatMap(textsIn) : [];
-};
-
 /** The same value with its sentences said in an English. What stands in `own`, such as a yard file, stays as it was typed there. */
 export const sentencesSaid = (value: unknown, english: English, own: unknown): unknown => {
+  if (english === 'British') return value;
   const say = sayIn({ english, own: textsIn(own) });
   const said = (one: unknown): unknown => {
     if (Array.isArray(one)) return one.map(said);
@@ -22,5 +19,5 @@ export const sentencesSaid = (value: unknown, english: English, own: unknown): u
       ]),
     );
   };
-  return english === 'British' ? value : said(value);
+  return said(value);
 };

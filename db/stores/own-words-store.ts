@@ -1,5 +1,6 @@
 import { getTableColumns, isNotNull, sql, type Table } from 'drizzle-orm';
 import { getTableConfig, type SQLiteColumn, type SQLiteTable } from 'drizzle-orm/sqlite-core';
+import { textsIn } from '../../shared/texts-in.ts';
 import { YARD_TABLES } from '../tables/yard-tables.ts';
 import type { Tx } from '../transaction.ts';
 
@@ -17,11 +18,6 @@ const textColumns = (table: SQLiteTable): SQLiteColumn[] =>
 const freeColumns = (table: SQLiteTable): SQLiteColumn[] => {
   const named = references(table);
   return textColumns(table).filter(({ name, primary }) => !primary && name !== 'id' && !named.has(name));
-};
-
-const textsIn = (value: unknown): string[] => {
-  if (typeof value === 'string') return [value];
-  return value !== null && typeof value === 'object' ? Object.values(value).flatMap(textsIn) : [];
 };
 
 /** Nobody's words: instants, days, clocks and numbers. */

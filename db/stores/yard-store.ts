@@ -8,13 +8,13 @@ import { customers } from '../tables/customer.ts';
 import { kitCuts, kitParts, kitPieces, kits } from '../tables/kit.ts';
 import { incomings, materials } from '../tables/material.ts';
 import { mixes, mixMaterials } from '../tables/mix.ts';
-import { mixWetCures } from '../tables/mix-wet-cure.ts';
 import { finishedPieces, mouldMakes, moulds, piecesInMould } from '../tables/mould.ts';
 import { orderLines, orders } from '../tables/order.ts';
 import { temperatureSteps } from '../tables/temperature.ts';
 import { closedDays, extraWindows, workWindows } from '../tables/work.ts';
 import { revisions, yards } from '../tables/yard.ts';
 import type { Tx } from '../transaction.ts';
+import { wetCures } from './mix-wet-cure-store.ts';
 import { offcutsByMaterial } from './offcut-store.ts';
 import { belongings, inParts, present } from './rows.ts';
 import { lotsByMaterial } from './stock-store.ts';
@@ -113,9 +113,7 @@ const loadStock = async (tx: Tx, { timeZone, deliveredBy, now }: YardFile['yard'
 
 const loadMixes = async (tx: Tx) => {
   const perBag = belongings(await listed(tx, mixMaterials), (row) => row.mix, materialQuantity);
-  const wet = new Map(
-    (await tx.select().from(mixWetCures)).map(({ mix, hours, minutes }) => [mix, { hours, minutes }]),
-  );
+  const wet = await wetCures(tx);
   const wetCureOf = (mix: string) => {
     const cure = wet.get(mix);
     return cure !== undefined && cure.minutes > 0 ? { wetCure: cure } : {};

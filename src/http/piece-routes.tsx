@@ -11,12 +11,12 @@ import { keepPhoto, removePhoto } from '../usecases/trace/piece-photos.ts';
 import { type PieceKey, type PieceModel, showPiece } from '../usecases/trace/show-piece.ts';
 import { type FormFields, wholeTyped } from '../usecases/typed/form-fields.ts';
 import { missing } from './failures.tsx';
-import { errorsByField } from './form.ts';
+import { errorsByField, readForm } from './form.ts';
 import { asked, asSent, atOnce, formRoute, pageRoute, type Show, savedOnce } from './form-route.tsx';
 import { doneNotice } from './notice.ts';
 import { page, seeDone } from './page.tsx';
 import type { Screens } from './screens.ts';
-import { AROUND_BYTES, textsBeside, uploadedFile } from './uploaded-file.ts';
+import { AROUND_BYTES, uploadedFile } from './uploaded-file.ts';
 
 const PATH = '/piece/:minute/:mould';
 
@@ -65,7 +65,7 @@ const NONE_CHOSEN = refuse('photo', 'No photo was chosen. Choose one, then keep 
 const takePhoto = async (c: Context, context: UseCaseContext): Promise<Response> => {
   const model = await showPiece(context, keyOf(c));
   if (!model) return missing(c);
-  const [bytes, texts] = [await uploadedFile(c, 'photo'), await textsBeside(c)];
+  const [bytes, texts] = [await uploadedFile(c, 'photo'), await readForm(c)];
   const asker = await asked(c, context, texts);
   const save = async (by: UseCaseContext): Promise<Saved<null>> => {
     const kept = bytes ? await keepPhoto(by, model.of, bytes, texts.takenAt) : NONE_CHOSEN;

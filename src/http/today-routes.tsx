@@ -8,7 +8,13 @@ import { markMould } from '../usecases/moulds/mark-mould.ts';
 import { packOrder } from '../usecases/orders/pack-order.ts';
 import { unpackOrder } from '../usecases/orders/unpack-order.ts';
 import { dateReading } from '../usecases/plan/date-reading.ts';
-import { effectApart, NOTHING_ELSE, type RefusedForm, saveEdit } from '../usecases/plan/save-edit.ts';
+import {
+  effectApart,
+  type LeftForLater,
+  NOTHING_ELSE,
+  type RefusedForm,
+  saveEdit,
+} from '../usecases/plan/save-edit.ts';
 import { callOffWork } from '../usecases/today/call-off-work.ts';
 import { coverPieces } from '../usecases/today/cover-pieces.ts';
 import { endMixing } from '../usecases/today/end-mixing.ts';
@@ -155,19 +161,28 @@ const slipAsked = (c: Context): FormFields => ({
   ...(c.req.query('without') ? { without: c.req.query('without') } : {}),
 });
 
+/** What would be left for another day, where that is asked about. */
+const leftBy = async (context: UseCaseContext, typed: FormFields): Promise<LeftForLater | undefined> => {
+  if (typed.without === undefined) return undefined;
+  const retimed = await retimedSession(context, typed);
+  return retimed.ok ? retimed.value.toLeave.find(({ order }) => order === typed.without) : undefined;
+};
+
 /** What a slip does to dates, or what leaving out the rest of an order would do; the whole page with it where no script asks. */
 const slipPage = async (c: Context, screens: Screens) => {
   const [context, typed] = [screens.context(), slipAsked(c)];
-  const retimed = await retimedSession(context, typed);
-  const effect = retimed.ok ? await effectApart(context, runningLate(context, typed)) : retimed;
+  const effect = await effectApart(context, runningLate(context, typed));
   const faults = effect?.ok === false ? effect.faults : [];
   const seen = effect?.ok ? effect.value : null;
   if (wantsPart(c)) {
     const { today } = await dateReading(context);
-    const left = retimed.ok ? retimed.value.toLeave.find(({ order }) => order === typed.without) : undefined;
-    if (faults.length > 0) return c.html(<p>{faults[0]?.message}</p>);
-    if (left) return c.html(<SlipChoice {...{ left, typed, today }} effect={seen} />);
-    return c.html(<SlipDates {...{ typed, today }} effect={seen} />);
+    const left = await leftBy(context, typed);
+    const part = left ? (
+      <SlipChoice {...{ left, typed, today }} effect={seen} />
+    ) : (
+      <SlipDates {...{ typed, today }} effect={seen} />
+    );
+    return page(c, { title: 'Today' }, faults.length > 0 ? <p>{faults[0]?.message}</p> : part);
   }
   const whole = { ...NOTHING_ELSE, ...(seen ?? { moved: [], seen: '' }) };
   const refused = {

@@ -1,5 +1,4 @@
 import type { Context } from 'hono';
-import type { FormFields } from '../usecases/typed/form-fields.ts';
 
 /** A file comes with a little around it. */
 export const AROUND_BYTES = 10_000;
@@ -11,10 +10,4 @@ export const uploadedFile = async (c: Context, field: string): Promise<Uint8Arra
   // Without a choice, browsers send a file without a name.
   if (!(file instanceof File) || (file.name === '' && file.size === 0)) return null;
   return new Uint8Array(await file.arrayBuffer());
-};
-
-/** What else a form with a file says. */
-export const textsBeside = async (c: Context): Promise<FormFields> => {
-  const form = await c.req.formData().catch(() => new FormData());
-  return Object.fromEntries([...form].flatMap(([name, value]) => (typeof value === 'string' ? [[name, value]] : [])));
 };

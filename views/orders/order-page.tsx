@@ -196,7 +196,7 @@ const PromiseComing: FC<OrderPageProps> = ({ model: { order } }) => (
     id="promise"
     data-hx-get={`${orderPath(order.id)}?wait=yes`}
     data-hx-trigger="load"
-    hx-select="#promise"
+    data-hx-select="#promise"
     data-hx-target="this"
     data-hx-swap="outerHTML"
   >

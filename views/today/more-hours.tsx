@@ -15,7 +15,7 @@ export interface HoursFormProps {
 }
 
 /** What other hours do, as it is shown. */
-export type HoursDo = Pick<Effect, 'moved' | 'session'>;
+type HoursDo = Pick<Effect, 'moved' | 'session'>;
 
 /** What becomes of the session, and of dates. */
 export const Becomes: FC<{ effect: HoursDo; today: string }> = ({ effect: { session, moved }, today }) => (

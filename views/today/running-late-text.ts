@@ -1,5 +1,5 @@
 import { listText } from '../../shared/list-text.ts';
-import { countText } from '../../shared/plural.ts';
+import { countText, plural } from '../../shared/plural.ts';
 import type { RetimedSession } from '../../src/usecases/today/retimed-session.ts';
 import type { SessionStep } from '../../src/usecases/today/session-step.ts';
 import { byClock, fromClock } from '../parts/clock-text.ts';
@@ -27,9 +27,7 @@ export const retimedText = ({ minutes, steps }: RetimedSession): string => {
 
 /** "The time for work ends at 12:30: strip 900 no. 1 (12:20) and pack for Ann (12:40) no longer fit." */
 export const tooLateText = ({ tooLate, end }: RetimedSession): string =>
-  `The time for work ends at ${byClock(end)}: ${listText(tooLate.map(timedText))} no longer ${
-    tooLate.length === 1 ? 'fits' : 'fit'
-  }.`;
+  `The time for work ends at ${byClock(end)}: ${listText(tooLate.map(timedText))} no longer ${plural(tooLate.length, 'fits', 'fit')}.`;
 
 /** "10:30: set up 900 no. 2" */
 export const retimedLine = (step: SessionStep): string => `${fromClock(step.at)}: ${stepText(step)}`;

@@ -9,7 +9,7 @@ import { CASTINGS, castingFacts } from './castings-page.tsx';
 import { CutRows, MoreRows, PartRows, SheetRows } from './contents-rows.tsx';
 import { contentsText } from './contents-text.ts';
 import { EditPage } from './edit-page.tsx';
-import { EntryFacts } from './entry-facts.tsx';
+import { DrawnEntry } from './entry-facts.tsx';
 import { EntryFigure, type EntryFormProps } from './entry-figure.tsx';
 import { MEASURED, measuredHeading, measuredText } from './measured-text.ts';
 import { longestOf, PieceDrawing } from './piece-drawing.tsx';
@@ -165,13 +165,11 @@ const workText = ({ texts, guesses }: YardCasting): string =>
   `set up ${texts.prepMinutes}, fill ${texts.fillMinutes}, strip ${texts.stripMinutes} and clean ${texts.cleanMinutes} minutes${guesses.some((figure) => WORK.test(figure)) ? ', to check' : ''}`;
 
 const Beside: FC<{ casting: YardCasting; castings: YardCastingsModel['castings'] }> = ({ casting, castings }) => (
-  <figure class="drawn-entry">
-    <figcaption>As it was saved, from the front and from the end, to scale</figcaption>
+  <DrawnEntry shows=", from the front and from the end, to scale" facts={castingFacts(casting)} of={casting.name}>
     {casting.sizeMm && (
       <PieceDrawing size={casting.sizeMm} longestMm={longestOf(castings.map(({ sizeMm }) => sizeMm))} />
     )}
-    <EntryFacts facts={castingFacts(casting)} of={casting.name} />
-  </figure>
+  </DrawnEntry>
 );
 
 /** One piece, or several lengths of it at once: size, weight, work, and what goes into it. */

@@ -33,3 +33,17 @@ export const MoreFacts: FC<{ title: string; facts: readonly EntryFact[]; of: str
       <EntryFacts facts={facts} of={`${of}: ${title.toLowerCase()}`} />
     </details>
   );
+
+/** An entry as it was saved, drawn beside its form. `shows` says how. */
+export const DrawnEntry: FC<{ shows: string; facts: readonly EntryFact[]; of: string; children?: Child }> = ({
+  shows,
+  facts,
+  of,
+  children,
+}) => (
+  <figure class="drawn-entry">
+    <figcaption>As it was saved{shows}</figcaption>
+    {children}
+    <EntryFacts facts={facts} of={of} />
+  </figure>
+);

@@ -6,7 +6,7 @@ import { SelectField, TextField } from '../parts/field.tsx';
 import { shownIn } from '../parts/form-state.tsx';
 import { CutRows, MoreRows, PartRows, rowCount } from './contents-rows.tsx';
 import { EditPage } from './edit-page.tsx';
-import { EntryFacts } from './entry-facts.tsx';
+import { DrawnEntry } from './entry-facts.tsx';
 import { KITS, kitFacts } from './kits-page.tsx';
 import { KitPieces, longestOf } from './piece-drawing.tsx';
 import { RemoveForm } from './remove.tsx';
@@ -76,11 +76,9 @@ const After: FC<{ kit: YardKit }> = ({ kit }) => (
 );
 
 const Beside: FC<{ kit: YardKit }> = ({ kit }) => (
-  <figure class="drawn-entry">
-    <figcaption>As it was saved: its pieces from the front, to scale</figcaption>
+  <DrawnEntry shows=": its pieces from the front, to scale" facts={kitFacts(kit)} of={kit.name}>
     {kit.drawn.length > 0 && <KitPieces pieces={kit.drawn} longestMm={longestOf(kit.drawn)} />}
-    <EntryFacts facts={kitFacts(kit)} of={kit.name} />
-  </figure>
+  </DrawnEntry>
 );
 
 /** One kit: its pieces, its pins and parts, and the minutes to pack it. */

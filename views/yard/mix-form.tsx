@@ -5,7 +5,7 @@ import { ChoiceField } from '../parts/field.tsx';
 import { Folded } from '../parts/folded.tsx';
 import { shownIn } from '../parts/form-state.tsx';
 import { EditPage } from './edit-page.tsx';
-import { EntryFacts } from './entry-facts.tsx';
+import { DrawnEntry } from './entry-facts.tsx';
 import { EntryFigure } from './entry-figure.tsx';
 import { BagFields, type MixFormProps } from './mix-bag.tsx';
 import { MixPatterns, MixTimes } from './mix-times.tsx';
@@ -183,12 +183,10 @@ const After: FC<MixFormProps> = ({ mix, preset, model, back }) => (
 );
 
 const Beside: FC<{ mix: YardMix }> = ({ mix }) => (
-  <figure class="drawn-entry">
-    <figcaption>As it was saved: from the first bag to the strip, to time</figcaption>
+  <DrawnEntry shows=": from the first bag to the strip, to time" facts={mixFacts(mix)} of={mix.name}>
     <MixPatterns />
     <MixTimes mix={mix} />
-    <EntryFacts facts={mixFacts(mix)} of={mix.name} />
-  </figure>
+  </DrawnEntry>
 );
 
 /** One mix, in the order in which a maker thinks of it. */

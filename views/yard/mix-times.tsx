@@ -1,6 +1,5 @@
 import type { FC } from 'hono/jsx';
 import type { YardMix } from '../../src/usecases/yard/show-yard-mixes.ts';
-import { short } from '../charts/drawn.tsx';
 import { type MixStage, mixStages } from '../charts/mix-times-geometry.ts';
 
 const WIDTH = 420;
@@ -39,7 +38,7 @@ export const MixTimes: FC<{ mix: Pick<YardMix, 'mixMinutes' | 'workingMinutes' |
   return (
     <svg class="mix-times" viewBox={`-1 -1 ${WIDTH + 2} ${HEIGHT + 2}`} aria-hidden="true" focusable="false">
       {stages.map(({ stage, x, width }) => (
-        <StageBox stage={stage} x={Number(short(x))} width={width} height={HEIGHT} />
+        <StageBox stage={stage} x={x} width={width} height={HEIGHT} />
       ))}
     </svg>
   );

@@ -59,10 +59,10 @@ export const mixFacts = (mix: YardMix): EntryFact[] => {
 
 /** The rest of it, said as its form says it. */
 const restFacts = (mix: YardMix): EntryFact[] => {
-  const { minCelsius, maxCelsius, washMinutes } = mix.texts;
+  const { minCelsius, maxCelsius } = mix.texts;
   return [
     { word: 'For one bag', text: contentsText(mix) },
-    ...(washMinutes && washMinutes !== '0' ? [{ word: 'To wash up', text: countText(mix.washMinutes, 'minute') }] : []),
+    ...(mix.washMinutes > 0 ? [{ word: 'To wash up', text: countText(mix.washMinutes, 'minute') }] : []),
     ...(minCelsius ? [{ word: 'Not poured under', text: minCelsius }] : []),
     ...(maxCelsius ? [{ word: 'Not poured over', text: maxCelsius }] : []),
   ];

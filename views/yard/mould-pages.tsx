@@ -7,7 +7,7 @@ import { Button } from '../parts/button.tsx';
 import { SelectField, TextField, Wrong } from '../parts/field.tsx';
 import { shownIn, tickedIn } from '../parts/form-state.tsx';
 import { EditPage } from './edit-page.tsx';
-import { EntryFacts } from './entry-facts.tsx';
+import { DrawnEntry } from './entry-facts.tsx';
 import { longestMould, YARD_MOULDS, yardMouldFacts } from './moulds-page.tsx';
 import { RemoveForm } from './remove.tsx';
 import { entryPath, removePath } from './sections.ts';
@@ -144,8 +144,11 @@ const After: FC<{ mould: YardMould }> = ({ mould }) => (
 );
 
 const Beside: FC<{ mould: YardMould; moulds: YardMouldsModel['moulds'] }> = ({ mould, moulds }) => (
-  <figure class="drawn-entry">
-    <figcaption>As it was saved, as long as it is beside the longest; the bar is turns left to its coat</figcaption>
+  <DrawnEntry
+    shows=", as long as it is beside the longest; the bar is turns left to its coat"
+    facts={yardMouldFacts(mould)}
+    of={mould.id}
+  >
     <MouldShape
       fill="empty"
       painted={mould.id}
@@ -156,8 +159,7 @@ const Beside: FC<{ mould: YardMould; moulds: YardMouldsModel['moulds'] }> = ({ m
       }}
       longestMm={longestMould(moulds)}
     />
-    <EntryFacts facts={yardMouldFacts(mould)} of={mould.id} />
-  </figure>
+  </DrawnEntry>
 );
 
 interface MouldProps extends NewMouldsProps {

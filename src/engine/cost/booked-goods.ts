@@ -1,4 +1,4 @@
-import type { BatchRecord } from '../../../shared/batch-record.ts';
+import { type BatchRecord, batchKey } from '../../../shared/batch-record.ts';
 import { isCutUp, type Material } from '../../../shared/material.ts';
 import type { StockEntry, StockWork } from '../../../shared/stock-entry.ts';
 import { minuteOf } from '../../../shared/time.ts';
@@ -31,8 +31,11 @@ const inUnit = ({ quantity, lengthMm, widthMm, beyond = 0 }: Line, material: Mat
 const keyOf = (work: StockWork): string =>
   'order' in work ? `order ${work.order}` : `${minuteOf(work.at)} ${work.mould}`;
 
-const workOf = (work: Parameters<BookedFor>[0]): StockWork =>
-  'order' in work ? work : { mix: work.mix, mould: work.pours[0]!.mould, at: work.at };
+const keyOfDone = (work: Parameters<BookedFor>[0]): string => {
+  if ('order' in work) return keyOf(work);
+  const { minute, mould } = batchKey(work);
+  return `${minute} ${mould}`;
+};
 
 /**
  * Finds what work took of the stock, by lines of the stock book that say what they were for.
@@ -52,7 +55,7 @@ export const bookedGoods = (book: readonly StockEntry[], materials: readonly Mat
     byWork.set(keyOf(work), own.set(id, goods));
   }
   return (work) =>
-    [...(byWork.get(keyOf(workOf(work))) ?? [])].flatMap(([id, { quantity, dates }]): BookedGoods[] =>
+    [...(byWork.get(keyOfDone(work)) ?? [])].flatMap(([id, { quantity, dates }]): BookedGoods[] =>
       quantity > TOLERANCE ? [{ material: known.get(id)!, quantity, dates: [...dates] }] : [],
     );
 };

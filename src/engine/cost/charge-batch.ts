@@ -25,9 +25,15 @@ const goodsOfPieces = (pieces: BatchToCharge['pieces']): Map<string, Bearer[]> =
 
 const weightOf = (bearers: readonly Bearer[]): number => bearers.reduce((sum, { weight }) => sum + weight, 0);
 
-/** Takes a material and charges it to those it is for. */
-const chargeGoods = (charges: Charges, take: TakeGoods, material: string, bearers: readonly Bearer[]): void => {
-  const { price, unpriced } = take(material, weightOf(bearers));
+/** Takes a material and charges it to those it is for; as much as all of them take where nothing else is said. */
+export const chargeGoods = (
+  charges: Charges,
+  take: TakeGoods,
+  material: string,
+  bearers: readonly Bearer[],
+  quantity = weightOf(bearers),
+): void => {
+  const { price, unpriced } = take(material, quantity);
   charges.share('goods', price, bearers);
   if (unpriced > 0) charges.lack(noPrice(material), bearers);
 };

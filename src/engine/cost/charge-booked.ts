@@ -5,9 +5,10 @@ import type { OrderLine } from '../../../shared/order.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { goodsOfLines } from '../book/goods.ts';
 import type { BookedGoods } from './booked-goods.ts';
+import { chargeGoods } from './charge-batch.ts';
 import type { Bearer, Charges } from './charges.ts';
 import { chargeCuts, mm2Of, mmOf } from './cuts-of-plan.ts';
-import { noPrice, type TakeGoods } from './figures.ts';
+import type { TakeGoods } from './figures.ts';
 
 /** A piece that goods went into. */
 interface PieceCharged {
@@ -40,9 +41,7 @@ const charge = (
     chargeCuts(charges, take, cut, bearers);
     return;
   }
-  const { price, unpriced } = take(material.id, quantity);
-  charges.share('goods', price, bearers);
-  if (unpriced > 0) charges.lack(noPrice(material.id), bearers);
+  chargeGoods(charges, take, material.id, bearers, quantity);
 };
 
 const perPieceOf = ({ perPiece }: Casting, id: string): number =>

@@ -18,6 +18,10 @@ export interface DatedUse extends Use {
 
 type Dated = Pick<CompiledMaterial, 'arrivals' | 'plentyFrom' | 'onHand'> & { dates: CompiledDates };
 
+/** Whether a material is used by the dates on its bags. */
+export const hasDates = (material: CompiledMaterial): material is CompiledMaterial & { dates: CompiledDates } =>
+  material.dates !== null;
+
 const EPSILON = 1e-9;
 
 /** Whether as much as is wanted can be bought for a minute. */

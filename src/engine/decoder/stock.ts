@@ -1,5 +1,5 @@
 import type { Minute } from '../../../shared/time.ts';
-import { type DatedUse, isFollowed, missingWith, whenThereByDates, withUse } from './dated-stock.ts';
+import { type DatedUse, hasDates, isFollowed, missingWith, whenThereByDates, withUse } from './dated-stock.ts';
 import { cutFromRests, type OpenRests, restsLeft, type SheetCuts } from './open-sheets.ts';
 import type { CompiledMaterial } from './problem.ts';
 import { NEVER, NONE } from './problem.ts';
@@ -217,14 +217,14 @@ export class Stock {
     const m = this.materials[material]!;
     const arrived = m.arrivals.reduce((n, x) => (x.at <= by ? n + x.quantity : n), m.onHand);
     const quantity = wanted - (arrived - this.used[material]! - this.heldBack[material]!);
-    if (!m.dates) return { material, quantity };
-    const missing = missingWith({ ...m, dates: m.dates }, this.dated[material]!, wanted, by);
+    if (!hasDates(m)) return { material, quantity };
+    const missing = missingWith(m, this.dated[material]!, wanted, by);
     return { material, quantity: missing, isPastDate: quantity <= EPSILON };
   }
 
   private earliestOf(material: number, quantity: number, from: number): number {
     const m = this.materials[material]!;
-    if (m.dates) return whenThereByDates({ ...m, dates: m.dates }, this.dated[material]!, quantity, from);
+    if (hasDates(m)) return whenThereByDates(m, this.dated[material]!, quantity, from);
     return whenThere(m, m.onHand - this.used[material]! - this.heldBack[material]!, quantity, from);
   }
 
@@ -235,9 +235,8 @@ export class Stock {
       const one = this.materials[material]!;
       const quantity = this.needed[material]!;
       if (at < one.plentyFrom) this.used[material] = this.used[material]! + quantity;
-      const dated = one.dates && { ...one, dates: one.dates };
-      if (dated && isFollowed(dated, at))
-        this.dated[material] = withUse(dated, this.dated[material]!, { at, quantity });
+      if (hasDates(one) && isFollowed(one, at))
+        this.dated[material] = withUse(one, this.dated[material]!, { at, quantity });
     }
     this.ask();
   }

@@ -4,6 +4,7 @@ import type { Quote } from '../../../shared/quote.ts';
 import { dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { Answer } from '../quote/answer.ts';
+import { withAsked } from '../quote/present.ts';
 import { memoryOf, type PlanMemory } from '../search/memory.ts';
 import { beliefsOf } from './beliefs.ts';
 import { type DateOdds, dateOdds, dayWith } from './date-odds.ts';
@@ -21,17 +22,10 @@ export const planOfAnswer = ({ asking, earliest, found }: Answer): PlanOfAnswer 
   return dispatch && { memory: memoryOf(asking.problem, dispatch), completesAt };
 };
 
-/** A yard with an order that is only asked about, without dates of its own, so that none leads its plan. */
-export const withAsked = (yard: YardFile, order: Order): YardFile => ({
-  ...yard,
-  orders: [...yard.orders, { ...order, due: undefined, wanted: undefined }],
-});
-
 /** The odds of the day of an order that is asked about; null where the yard has no record that is enough to promise by. */
-export const oddsToPromise = (yard: YardFile, order: Order, answer: Answer): DateOdds | null => {
+export const oddsToPromise = (yard: YardFile, order: Order, plan: PlanOfAnswer | null): DateOdds | null => {
   const { record } = yard;
   if (!record || !beliefsOf(record).isEnough) return null;
-  const plan = planOfAnswer(answer);
   return plan && dateOdds({ yard: withAsked(yard, order), order: order.id, record, ...plan });
 };
 

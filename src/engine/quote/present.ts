@@ -101,11 +101,15 @@ export interface Asking {
   inTurn: InTurn;
 }
 
-/**
- * Puts the order into the yard, without its dates: what is asked is when, so no date of its own may lead the search.
- */
+/** A yard with an order that is only asked about, without dates of its own, so that none leads its plan. */
+export const withAsked = (yard: YardFile, order: Order): YardFile => ({
+  ...yard,
+  orders: [...yard.orders, { ...order, due: undefined, wanted: undefined }],
+});
+
+/** Puts the order into the yard: what is asked is when. */
 export const askingFor = (yard: YardFile, order: Order): Asking => {
-  const problem = compile({ ...yard, orders: [...yard.orders, { ...order, due: undefined, wanted: undefined }] });
+  const problem = compile(withAsked(yard, order));
   const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
   return { state, problem, added: yard.orders.length, inTurn: new InTurn(state) };
 };

@@ -43,6 +43,7 @@ const roundStanding = (
 interface Promised {
   day: number | null;
   answer: Answer;
+  goesBy: PlanOfAnswer | null;
   odds: DateOdds | null;
 }
 
@@ -71,10 +72,11 @@ const promisedDay = (
 ): Promised => {
   const way = longerIn(asked.tried.asking.problem, longer, 'careful');
   const { answer, day } = carefulAnswer(yard, order, asked, way);
-  const odds = oddsToPromise(yard, order, answer);
+  const goesBy = planOfAnswer(answer);
+  const odds = oddsToPromise(yard, order, goesBy);
   const byOdds = odds && dayByOdds(yard, odds);
-  if (byOdds !== null) return { day: byOdds, answer, odds };
-  return { day: dayWithLateDeliveries(yard, order, answer, { day, memory }), answer, odds: null };
+  if (byOdds !== null) return { day: byOdds, answer, goesBy, odds };
+  return { day: dayWithLateDeliveries(yard, order, answer, { day, memory }), answer, goesBy, odds: null };
 };
 
 /** Why the order cannot be made, for a quote without dates. */
@@ -169,7 +171,7 @@ export const quoteWithMore = (
       earliest: foundByLonger(problem, tried.earliest),
       careful: foundByLonger(problem, promised.answer.earliest),
     },
-    goesBy: planOfAnswer(promised.answer),
+    goesBy: promised.goesBy,
     odds: promised.odds,
   };
 };

@@ -4,11 +4,10 @@ import { materialsInOrder } from '../../../db/stores/material-store.ts';
 import { costsOfYard } from '../../../db/stores/money-store.ts';
 import { materialBuyingsById, suppliersByName } from '../../../db/stores/supplier-store.ts';
 import { HOLDING_PERCENT } from '../../../shared/money.ts';
-import type { PlanFile } from '../../../shared/plan.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
-import type { YardFile } from '../../../shared/yard-file.ts';
 import { computeForRequest } from '../core/compute-for-request.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
+import { keptForDay } from '../core/kept-for-day.ts';
 import type { CurrentPlan } from '../plan/remake-plan.ts';
 import { measuresOf, shownAmount } from '../typed/measures.ts';
 import { materialUsesYielding } from './material-uses.ts';
@@ -26,8 +25,7 @@ export const buyingKnown = async (tx: Tx): Promise<BuyingKnown> => ({
   kept: await keptLines(tx),
 });
 
-/** Worked out once for a plan, the data as they were last read, and a day. Whatever is stored, data are read anew. */
-const known = new WeakMap<YardFile['materials'], { plan: PlanFile; day: string; planned: Promise<TripsPlanned> }>();
+const kept = keptForDay<TripsPlanned>();
 
 const workedOut = async (
   { database, background }: UseCaseContext,
@@ -45,14 +43,8 @@ const workedOut = async (
  * meanwhile waits for the same.
  */
 export const tripsAhead = async (context: UseCaseContext, current: Planned): Promise<TripsPlanned> => {
-  const { plan, yard } = current;
-  const day = today(yard.yard.timeZone, context.now);
-  const before = known.get(yard.materials);
-  if (before?.plan === plan && before.day === day) return before.planned;
-  const planned = workedOut(context, current, day);
-  known.set(yard.materials, { plan, day, planned });
-  planned.catch(() => known.delete(yard.materials));
-  return planned;
+  const day = today(current.yard.yard.timeZone, context.now);
+  return kept({ ...current, day }, () => workedOut(context, current, day));
 };
 
 /** Something to be bought, in the unit that is shown, and the last day to order it. */

@@ -6,8 +6,8 @@ import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { BuyingFigures, TripSupplier } from '../../engine/buy/bought-goods.ts';
 import type { Trip, TripsAsked } from '../../engine/buy/trips.ts';
-import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { countedOnHand } from '../../engine/cut/offcuts.ts';
+import { beginningOf } from '../core/kept-for-day.ts';
 import { shortForKept } from './kept-goods.ts';
 import type { MaterialUse } from './material-uses.ts';
 
@@ -112,9 +112,7 @@ export interface TripsPlanned {
 /** What trips are asked of: no more of the yard and its plan than they go by, since all of it may be sent to a thread. */
 const askedOf = ({ yard, today, uses }: Planned, buys: readonly PlanBuy[], known: BuyingKnown): TripsAsked => {
   const { work, closed, extra, materials, suppliers, incoming } = yard;
-  const calendar = calendarOf(yard.yard.timeZone);
-  // Of one day there is one answer, whenever it is asked for.
-  const now = calendar.instantText(calendar.midnightOf(dayNumber(today)));
+  const now = beginningOf(today, yard.yard);
   const bought = new Set(buys.map(({ material }) => material));
   return {
     ...{ today, plan: { buys: [...buys] }, floatDays: known.floatDays, holdingPercent: known.holdingPercent },

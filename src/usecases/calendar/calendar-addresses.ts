@@ -1,10 +1,9 @@
 import { addCalendarAddress, calendarAddressesOf, removeCalendarAddress } from '../../../db/stores/calendar-store.ts';
 import { loadYardFile } from '../../../db/stores/yard-store.ts';
+import { LONGEST_NAME } from '../../../shared/text-limits.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
 import type { PageHead } from '../core/page-parts.ts';
 import { hashOf, newSecret } from '../core/secret.ts';
-
-const LONGEST_NAME = 60;
 
 /** Who reads the calendar. */
 export interface CalendarAddressesModel extends PageHead {

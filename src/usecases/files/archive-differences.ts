@@ -1,8 +1,9 @@
 import type { Archive } from '../../../shared/archive.ts';
 import { shortDayName } from '../../../shared/day-names.ts';
+import { fullDayWords } from '../../../shared/day-words.ts';
 import { type ExtraWindow, TASK_KINDS, type TaskKind, type WorkWindow } from '../../../shared/work.ts';
 import { rhythmOfRule } from '../../engine/calendar/plain-rule.ts';
-import { dateText, figureText, type NameOf, namesOf } from './figure-text.ts';
+import { figureText, type NameOf, namesOf } from './figure-text.ts';
 import { FIGURE_WORDS } from './figure-words.ts';
 
 /** A figure that is another one. */
@@ -98,7 +99,7 @@ const rhythmText = (window: WorkWindow): string => {
 };
 
 const workText = ({ from, until, ...window }: WorkWindow) =>
-  `${rhythmText({ ...window, from })}, ${hoursText(window)}, from ${dateText(from)}${until ? ` until ${dateText(until)}` : ''}`;
+  `${rhythmText({ ...window, from })}, ${hoursText(window)}, from ${fullDayWords(from)}${until ? ` until ${fullDayWords(until)}` : ''}`;
 
 /** Whether it is the demo is no figure of the yard. */
 const yardOf = ({ yard: { now: _now, ...yard }, units, english, habits, costs }: Archive): Entry => {
@@ -108,22 +109,22 @@ const yardOf = ({ yard: { now: _now, ...yard }, units, english, habits, costs }:
 
 const lists = (before: Archive, after: Archive, nameOf: NameOf): Difference[] => [
   counted('Hours', before.work, after.work, workText),
-  counted('Days off', before.closed, after.closed, dateText),
-  counted('Hours of single days', before.extra, after.extra, (one) => `${dateText(one.date)}, ${hoursText(one)}`),
+  counted('Days off', before.closed, after.closed, fullDayWords),
+  counted('Hours of single days', before.extra, after.extra, (one) => `${fullDayWords(one.date)}, ${hoursText(one)}`),
   counted(
     'Temperatures',
     before.temperatures,
     after.temperatures,
-    ({ from, celsius }) => `${celsius} °C from ${dateText(from)}`,
+    ({ from, celsius }) => `${celsius} °C from ${fullDayWords(from)}`,
   ),
   counted(
     'Weather',
     before.weather?.days ?? [],
     after.weather?.days ?? [],
-    ({ date, minCelsius, maxCelsius }) => `${minCelsius} to ${maxCelsius} °C on ${dateText(date)}`,
+    ({ date, minCelsius, maxCelsius }) => `${minCelsius} to ${maxCelsius} °C on ${fullDayWords(date)}`,
   ),
   counted('Bought', before.incoming, after.incoming, ({ material, quantity, on, arrivedOn }) => {
-    const when = arrivedOn ? `arrived ${dateText(arrivedOn)}` : `due ${dateText(on)}`;
+    const when = arrivedOn ? `arrived ${fullDayWords(arrivedOn)}` : `due ${fullDayWords(on)}`;
     return `${quantity} × ${nameOf(material)}, ${when}`;
   }),
   counted(

@@ -43,11 +43,8 @@ const entryText = (entry: Record<string, unknown>, nameOf: NameOf): string => {
   return typeof count === 'number' && name ? `${numberText(count, '')} × ${name}` : Object.values(entry).join(' ');
 };
 
-/** "Sat 8 May 2027": in a file a day may be years away. */
-export const dateText = (date: string): string => fullDayWords(date);
-
 const textOf = (text: string, figure: string, nameOf: NameOf): string => {
-  if (isDate(text)) return dateText(text);
+  if (isDate(text)) return fullDayWords(text);
   if (figure === 'condition') return CONDITION_WORDS[text as keyof typeof CONDITION_WORDS] ?? text;
   return figure === 'mix' || figure === 'setFor' ? nameOf(text) : text;
 };

@@ -1,6 +1,6 @@
 import type { Order } from '../../../shared/order.ts';
-import { withAsked } from '../../engine/odds/answer-odds.ts';
 import type { DateOdds } from '../../engine/odds/date-odds.ts';
+import { withAsked } from '../../engine/quote/present.ts';
 import { computeWithoutThread } from '../core/computations.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import type { PageHead } from '../core/page-parts.ts';

@@ -1,6 +1,4 @@
-import type { PlanFile } from '../../../shared/plan.ts';
-import { dateOfDay, dayNumber } from '../../../shared/time.ts';
-import type { YardFile } from '../../../shared/yard-file.ts';
+import { dateOfDay } from '../../../shared/time.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { type Cost, CostSum } from '../../engine/cost/cost.ts';
 import { fromMinor } from '../../engine/cost/minor-units.ts';
@@ -10,6 +8,7 @@ import type { Computations } from '../core/computations.ts';
 import { computeForRequest } from '../core/compute-for-request.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import { customersByOrder } from '../core/customers-by-order.ts';
+import { beginningOf, keptForDay } from '../core/kept-for-day.ts';
 import type { PageHead } from '../core/page-parts.ts';
 import { type CostFacts, costFacts, type MissingFacts, missingFacts } from './cost-facts.ts';
 import { type CostGround, costGround } from './cost-ground.ts';
@@ -72,8 +71,7 @@ const bearersOf = ({ owners }: SessionCost, names: Names, currency: string): Ses
 
 type Known = Computations['session costs']['answer'];
 
-/** Worked out once for a plan, the data as they were last read, and a day. Whatever is stored, prices and wages too, data are read anew. */
-const known = new WeakMap<YardFile['materials'], { plan: PlanFile; day: string; costs: Promise<Known> }>();
+const kept = keptForDay<Known>();
 
 /** What sessions cost from the beginning of a day on: worked out in a thread, and kept. */
 const costsFrom = (
@@ -81,15 +79,9 @@ const costsFrom = (
   { plan, yard, figures }: CostGround,
   day: string,
 ): Promise<Known> => {
-  const before = known.get(yard.materials);
-  if (before?.plan === plan && before.day === day) return before.costs;
-  const calendar = calendarOf(yard.yard.timeZone);
-  const now = calendar.instantText(calendar.midnightOf(dayNumber(day)));
+  const now = beginningOf(day, yard.yard);
   const asked = { yard: { ...yard, yard: { ...yard.yard, now } }, plan, figures, most: SHOWN };
-  const costs = computeForRequest(background, 'session costs', asked);
-  known.set(yard.materials, { plan, day, costs });
-  costs.catch(() => known.delete(yard.materials));
-  return costs;
+  return kept({ plan, yard, day }, () => computeForRequest(background, 'session costs', asked));
 };
 
 /** What each of the next sessions costs, and what bears it. */

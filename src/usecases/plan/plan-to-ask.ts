@@ -32,15 +32,19 @@ const isSamePlan = (one: CurrentPlan, other: CurrentPlan): boolean =>
   one.cached.stored.number === other.cached.stored.number &&
   one.cached.stored.revision === other.cached.stored.revision;
 
-/** What went wrong so far, read again only where something was stored since, or on another day. */
-const recordFor = async (
-  { database }: UseCaseContext,
-  current: CurrentPlan,
-  before: AskedLast | undefined,
-): Promise<YardRecord> => {
-  const known = before?.toAsk.yard.record;
-  const isSame = before?.current.cached === current.cached && todayIn(before.current.yard) === todayIn(current.yard);
-  return isSame && known ? known : database.read((tx) => yardRecord(tx, current.yard));
+/** Of one plan's data and a day, with all that was recorded until then; whatever is stored, data are read anew. */
+const records = new WeakMap<CurrentPlan['cached'], { day: string; record: Promise<YardRecord> }>();
+
+/** What went wrong so far, read again only where something was stored since, or on another day. Who asks meanwhile waits for the same. */
+const recordFor = ({ database }: UseCaseContext, { cached, yard }: CurrentPlan): Promise<YardRecord> => {
+  const day = todayIn(yard);
+  const known = records.get(cached);
+  if (known?.day === day) return known.record;
+  const record = database.read((tx) => yardRecord(tx, yard));
+  const entry = { day, record };
+  records.set(cached, entry);
+  record.catch(() => records.get(cached) === entry && records.delete(cached));
+  return record;
 };
 
 const asked = (current: CurrentPlan, record: YardRecord): Omit<PlanToAsk, 'since'> => {
@@ -55,8 +59,7 @@ const asked = (current: CurrentPlan, record: YardRecord): Omit<PlanToAsk, 'since
 /** The plan that holds now, with the yard that questions beside it are asked of: it counts on late work as the plan does, and knows what went wrong so far. */
 export const planToAsk = async (context: UseCaseContext): Promise<PlanToAsk> => {
   const current = await currentPlan(context);
-  const record = await recordFor(context, current, last.get(context.database));
-  // Who asked at the same time may have been here meanwhile.
+  const record = await recordFor(context, current);
   const before = last.get(context.database);
   if (before?.current === current) return before.toAsk;
   const fresh = asked(current, record);

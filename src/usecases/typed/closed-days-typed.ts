@@ -37,8 +37,6 @@ export const closedDaysTyped = (text: string, how: DateReading, before: readonly
   return { ok: true, value: [...dates].sort() };
 };
 
-const withYear = (date: string): string => fullDayWords(date);
-
 /** "Thu 24 Dec 2026 to Fri 1 Jan 2027; Mon 3 May 2027". */
 export const closedDaysText = (dates: readonly string[]): string => {
   const stretches: [string, string][] = [];
@@ -48,6 +46,6 @@ export const closedDaysText = (dates: readonly string[]): string => {
     else stretches.push([date, date]);
   }
   return stretches
-    .map(([first, last]) => (first === last ? withYear(first) : `${withYear(first)} to ${withYear(last)}`))
+    .map(([first, last]) => (first === last ? fullDayWords(first) : `${fullDayWords(first)} to ${fullDayWords(last)}`))
     .join('; ');
 };
