@@ -79,7 +79,6 @@ const MakeOne: FC<Pick<CalendarPageProps, 'typed' | 'errors'>> = ({ typed, error
           type="text"
           value={typed}
           autocomplete="off"
-          maxlength={60}
         />
       </Field>
       <div class="buttons">
@@ -103,8 +102,8 @@ export const CalendarPage: FC<CalendarPageProps> = ({ model, made, typed, errors
     </Answer>
     {made && <Made address={made} />}
     <p class="caution">
-      Whoever has such an address reads your customers' names and their dates. Give each reader an own one, so that you
-      can withdraw it alone.
+      Whoever has such an address reads your customers' names and their dates. Give each reader one of their own, so
+      that you can withdraw it alone.
     </p>
     <Readers model={model} />
     <MakeOne typed={typed} errors={errors} />

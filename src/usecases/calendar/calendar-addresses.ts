@@ -1,6 +1,6 @@
 import { addCalendarAddress, calendarAddressesOf, removeCalendarAddress } from '../../../db/stores/calendar-store.ts';
 import { loadYardFile } from '../../../db/stores/yard-store.ts';
-import { LONGEST_NAME } from '../../../shared/text-limits.ts';
+import { LONGEST_NAME, tooLongText } from '../../../shared/text-limits.ts';
 import { done, type Outcome, refuse, today, type UseCaseContext } from '../core/context.ts';
 import type { PageHead } from '../core/page-parts.ts';
 import { hashOf, newSecret } from '../core/secret.ts';
@@ -29,7 +29,7 @@ export const makeCalendarAddress = async (
   name: string,
 ): Promise<Outcome<{ secret: string }>> => {
   if (name === '') return refuse('name', 'Say who or what reads it, such as My phone.');
-  if (name.length > LONGEST_NAME) return refuse('name', `At most ${LONGEST_NAME} letters.`);
+  if (name.length > LONGEST_NAME) return refuse('name', tooLongText(LONGEST_NAME));
   const secret = newSecret();
   const address = { name, secretHash: await hashOf(secret), uidEnding: crypto.randomUUID(), madeAt: now };
   await database.write((tx) => addCalendarAddress(tx, address));

@@ -190,11 +190,13 @@ export const readDate = (typed: string, how: DateReading): DateRead => {
 };
 
 /**
- * The last such day where a day that was read without a year would still come: bags are of a day gone by.
+ * The last such day where a day that was read without a year would still come: bags are of a day gone by. Of words that name no
+ * day of a month there is no such day, "tomorrow" for one.
  *
  * `lastSuch('2028-03-20', '20 Mar', '2027-06-01')` is "2027-03-20".
  */
 export const lastSuch = (date: string, text: string, today: string): string => {
   const before = `${Number(date.slice(0, 4)) - 1}${date.slice(4)}`;
-  return date > today && !/\d{4}/.test(text) && isDate(before) ? before : date;
+  const isNamed = new RegExp(`(?<!\\d)0?${Number(date.slice(8))}(?!\\d)`).test(text) && !/\d{4}/.test(text);
+  return date > today && isNamed && isDate(before) ? before : date;
 };

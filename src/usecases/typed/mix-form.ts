@@ -122,7 +122,7 @@ const wetTyped = (reader: Reader): { hours: number; minutes: number } => {
     reader.text(name) === '' ? 0 : reader.whole(name, ask, { most });
   const hours = figure('wetCureHours', 'How many hours?', MOST_WET.hours);
   const minutes = figure('wetCureMinutes', 'How many minutes?', MOST_WET.minutes);
-  if (minutes > 0 && reader.text('wetCureHours') === '')
+  if (minutes > 0 && hours === 0)
     reader.refuse('wetCureHours', 'For how many hours? The minutes are of each session within them.');
   return { hours, minutes };
 };

@@ -62,8 +62,10 @@ test('the hours are said in the form of the mix, go with an archive, and stand i
 test('with minutes for it they stand in the yard file, the plan leaves them free, and pages say when', async () => {
   const context = await yardContext();
   const { texts } = (await showYardMixes(context)).mixes[0]!;
-  const lacking = editMix('thin', { ...texts, wetCureMinutes: '10' });
-  expect(await refusedFor(context, lacking)).toMatchObject([expect.stringContaining('wetCureHours')]);
+  for (const wetCureHours of ['', '0']) {
+    const lacking = editMix('thin', { ...texts, wetCureHours, wetCureMinutes: '10' });
+    expect(await refusedFor(context, lacking)).toMatchObject([expect.stringContaining('wetCureHours')]);
+  }
   await savedAnyway(context, editMix('thin', { ...texts, wetCureHours: '200', wetCureMinutes: '10' }));
   const { yard } = await currentPlan(context);
   expect(yard.mixes[0]!.wetCure).toEqual({ hours: 200, minutes: 10 });

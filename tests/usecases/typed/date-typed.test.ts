@@ -134,6 +134,9 @@ test('a day of bags is the last such one where no year was named, and stays wher
     ['2028-03-20', '20 Mar 2028', '2028-03-20'],
     ['2027-03-20', '20 Mar', '2027-03-20'],
     ['2028-02-29', '29 Feb', '2028-02-29'],
+    ['2028-03-20', '03/20', '2027-03-20'],
+    ['2027-06-02', 'tomorrow', '2027-06-02'],
+    ['2027-06-05', 'next Sat', '2027-06-05'],
   ] as const)
     expect([text, lastSuch(date, text, '2027-06-01')]).toEqual([text, last]);
 });
