@@ -106,6 +106,7 @@ const model = (changes: Partial<TodayModel>): TodayModel => ({
     begun: [],
     late: [],
     waiting: [],
+    ...{ warmth: null, rain: null },
   },
   ...{
     lastMix: [],
