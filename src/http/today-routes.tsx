@@ -8,13 +8,7 @@ import { markMould } from '../usecases/moulds/mark-mould.ts';
 import { packOrder } from '../usecases/orders/pack-order.ts';
 import { unpackOrder } from '../usecases/orders/unpack-order.ts';
 import { dateReading } from '../usecases/plan/date-reading.ts';
-import {
-  effectApart,
-  type LeftForLater,
-  NOTHING_ELSE,
-  type RefusedForm,
-  saveEdit,
-} from '../usecases/plan/save-edit.ts';
+import { NOTHING_ELSE, type RefusedForm, saveEdit } from '../usecases/plan/save-edit.ts';
 import { callOffWork } from '../usecases/today/call-off-work.ts';
 import { coverPieces } from '../usecases/today/cover-pieces.ts';
 import { endMixing } from '../usecases/today/end-mixing.ts';
@@ -25,7 +19,6 @@ import { mendPiece } from '../usecases/today/mend-piece.ts';
 import { anotherHour, onePersonMore, runningLate } from '../usecases/today/more-hours.ts';
 import { onePersonFewer } from '../usecases/today/one-person-fewer.ts';
 import { planSessionAnew } from '../usecases/today/plan-session-anew.ts';
-import { readThermometer } from '../usecases/today/read-thermometer.ts';
 import { recordBefore } from '../usecases/today/record-before.ts';
 import { recordCoat } from '../usecases/today/record-coat.ts';
 import { recordPour } from '../usecases/today/record-pour.ts';
@@ -34,6 +27,7 @@ import { recordStrip } from '../usecases/today/record-strip.ts';
 import { retimedSession } from '../usecases/today/retimed-session.ts';
 import { scrapPiece } from '../usecases/today/scrap-piece.ts';
 import { showToday } from '../usecases/today/show-today.ts';
+import { type SlipModel, slipAnswer, slipAnswers } from '../usecases/today/slip-answers.ts';
 import { startMixing } from '../usecases/today/start-mixing.ts';
 import { stopAt } from '../usecases/today/stop-at.ts';
 import { throwBatchAway } from '../usecases/today/throw-batch-away.ts';
@@ -74,22 +68,29 @@ import { whoIsAt } from './this-device.ts';
 
 const PATH = '/today';
 
-const todayPage = async (c: Context, context: UseCaseContext, refused: RefusedForm | null) => {
+const RUNNING_LATE = 'running-late';
+
+/** The slip that a form asked about: not worked out yet, or sent on with what it does no longer in sight. */
+const slipOf = async (context: UseCaseContext, refused: RefusedForm | null): Promise<SlipModel | null> => {
+  if (refused?.form !== RUNNING_LATE || !refused.effect) return null;
+  const { typed, effect } = refused;
+  const retimed = await retimedSession(context, typed);
+  if (!retimed.ok) return null;
+  return { retimed: retimed.value, answers: effect.isComing ? [] : [{ without: typed.without ?? '', effect }] };
+};
+
+const todayPage = async (c: Context, context: UseCaseContext, refused: RefusedForm | null, known?: SlipModel) => {
   const model = await showToday(context);
-  const asked = refused?.effect?.isComing ? await retimedSession(context, refused.typed) : null;
-  const waiting = asked?.ok ? { withoutScript: slipPath(refused?.typed ?? {}) } : {};
+  const slip = known ?? (await slipOf(context, refused));
+  const waiting = slip?.answers.length === 0 ? { withoutScript: slipPath(refused?.typed ?? {}) } : {};
   const frame = { title: 'Today', at: 'today', yardName: model.yardName, place: 'yard', ...waiting } as const;
   const notice = await doneNotice(c, context);
-  const content = (
-    <TodayPage {...{ model, notice, refused }} retimed={asked?.ok ? asked.value : null} who={whoIsAt(c)} />
-  );
+  const content = <TodayPage {...{ model, notice, refused, slip }} who={whoIsAt(c)} />;
   return { frame, content };
 };
 
 /** A mould that is mended needs no more words. */
 const NO_DETAILS = { note: '', repairedOn: null, cameOut: null };
-
-const RUNNING_LATE = 'running-late';
 
 /** What a slip does to its session is shown at once; the page asks for what it does to dates. Sent with that in sight it is done. */
 const slipFirst: Save<unknown> = async (context, fields) => {
@@ -148,7 +149,6 @@ const FORMS: Readonly<Record<string, PageForm>> = {
   'another-hour': { save: effectFirst((fields, _c, at) => anotherHour(at, fields)), form: () => 'another-hour' },
   'one-more': { save: effectFirst((fields, _c, at) => onePersonMore(at, fields)), form: () => 'one-more' },
   'running-late': { save: slipFirst, form: () => RUNNING_LATE },
-  thermometer: { save: effectFirst((fields, _c, at) => readThermometer(at, fields)), form: () => 'thermometer' },
   'left-out': {
     save: effectFirst((fields, _c, at) => leaveForAnotherDay(at, fields)),
     form: ({ without }) => `leave ${without}`,
@@ -163,38 +163,25 @@ const slipAsked = (c: Context): FormFields => ({
   ...(c.req.query('without') ? { without: c.req.query('without') } : {}),
 });
 
-/** What would be left for another day, where that is asked about. */
-const leftBy = async (context: UseCaseContext, typed: FormFields): Promise<LeftForLater | undefined> => {
-  if (typed.without === undefined) return undefined;
-  const retimed = await retimedSession(context, typed);
-  return retimed.ok ? retimed.value.toLeave.find(({ order }) => order === typed.without) : undefined;
+/** What a slip does to dates, or what leaving out the rest of an order would do, for the page that asks by itself. */
+const slipPart = async (c: Context, context: UseCaseContext, typed: FormFields) => {
+  const answer = await slipAnswer(context, typed);
+  if (!answer.ok) return page(c, { title: 'Today' }, <p>{answer.faults[0]?.message}</p>);
+  const { today } = await dateReading(context);
+  const retimed = typed.without === undefined ? null : await retimedSession(context, typed);
+  const left = retimed?.ok ? retimed.value.toLeave.find(({ order }) => order === typed.without) : undefined;
+  const shown = { typed, today, effect: answer.value.effect };
+  return page(c, { title: 'Today' }, left ? <SlipChoice {...shown} left={left} /> : <SlipDates {...shown} />);
 };
 
-/** What a slip does to dates, or what leaving out the rest of an order would do; the whole page with it where no script asks. */
+/** The same of all that could be done, on the whole page: where no script asks. */
 const slipPage = async (c: Context, screens: Screens) => {
   const [context, typed] = [screens.context(), slipAsked(c)];
-  const effect = await effectApart(context, runningLate(context, typed));
-  const faults = effect?.ok === false ? effect.faults : [];
-  const seen = effect?.ok ? effect.value : null;
-  if (wantsPart(c)) {
-    const { today } = await dateReading(context);
-    const left = await leftBy(context, typed);
-    const part = left ? (
-      <SlipChoice {...{ left, typed, today }} effect={seen} />
-    ) : (
-      <SlipDates {...{ typed, today }} effect={seen} />
-    );
-    return page(c, { title: 'Today' }, faults.length > 0 ? <p>{faults[0]?.message}</p> : part);
-  }
-  const whole = { ...NOTHING_ELSE, ...(seen ?? { moved: [], seen: '' }) };
-  const refused = {
-    form: RUNNING_LATE,
-    errors: errorsByField(faults),
-    typed,
-    effect: faults.length > 0 ? null : whole,
-  };
-  const { frame, content } = await todayPage(c, context, refused);
-  return page(c, frame, content, { status: faults.length > 0 ? 422 : 200 });
+  if (wantsPart(c)) return slipPart(c, context, typed);
+  const asked = await slipAnswers(context, typed);
+  const refused = { form: RUNNING_LATE, errors: asked.ok ? {} : errorsByField(asked.faults), typed, effect: null };
+  const { frame, content } = await todayPage(c, context, refused, asked.ok ? asked.value : undefined);
+  return page(c, frame, content, { status: asked.ok ? 200 : 422 });
 };
 
 export const todayRoutes = (screens: Screens): Hono =>

@@ -3,6 +3,8 @@ import { finishedPieces } from '../../db/stores/finished-store.ts';
 import { materialById } from '../../db/stores/material-store.ts';
 import { mouldById } from '../../db/stores/mould-store.ts';
 import type { YardFileInput } from '../../shared/yard-file.ts';
+import { createApp } from '../../src/http/app.ts';
+import { computeWithoutThread } from '../../src/usecases/core/computations.ts';
 import { plannedYard, saturday } from '../support/planned-yard.ts';
 import { demoScreens, screensOn, screensOver, textOf } from '../support/screens.ts';
 import { smallYard } from '../support/small-yard.ts';
@@ -582,17 +584,45 @@ describe('hours that are not as usual', () => {
     expect(html).toContain('<noscript><meta http-equiv="refresh" content="0;url=/today/running-late?');
     const part = { 'HX-Request-Type': 'partial' };
     const dates = await at(slip, part);
+    const choice = await at({ ...slip, without: '27-001' }, part);
     expect(dates).toContain('This moves one promise. No longer fits, and is left for another day:');
     expect(dates).toContain('Go on by this plan');
-    expect(await at({ ...slip, without: '27-001' }, part)).toMatch(/^Leave out 2 pieces for School garden\./);
+    expect(choice).toMatch(/^Leave out 2 pieces for School garden\./);
     expect(await at({ ...slip, at: '07:00' }, part)).toContain('Write a time between 08:00 and 12:00.');
-    const whole = await get(`/today/running-late?${new URLSearchParams(slip)}`);
-    const seen = /name="seen" value="([^"]+)"/.exec(await whole.text())?.[1] ?? '';
+    // There it reads as it does with script: the session, the dates, and each choice, with nothing left to come.
+    const whole = await (await get(`/today/running-late?${new URLSearchParams(slip)}`)).text();
+    const read = await textOf(new Response(whole));
+    for (const words of [/All that is left begins \d+ minutes later/, /no longer fit/]) expect(read).toMatch(words);
+    for (const words of [dates, choice]) expect(read).toContain(words);
+    expect(whole).not.toContain('is being worked out');
+    expect(await at({ ...slip, without: '27-001' })).toContain(choice);
+    // Sent on with what it does out of sight, the choice is asked about again by its name.
+    const unseen = await textOf(await post('/today/running-late', { ...slip, without: '27-001', seen: 'another' }));
+    expect(unseen).toContain(choice);
+    expect(unseen).toContain('Which days does it move?');
+    const none = await get(`/today/running-late?${new URLSearchParams({ ...slip, without: '27-999' })}`);
+    expect([none.status, await textOf(none)]).toEqual([422, expect.stringContaining('Nothing more is to be poured')]);
+    const seen = /name="seen" value="([^"]+)"/.exec(whole)?.[1] ?? '';
     expect(await textAfter(await post('/today/running-late', { ...slip, seen }))).toContain(
       'Running late on Sat 10 Apr',
     );
     const wrong = await post('/today/running-late', { ...slip, at: '' });
     expect([wrong.status, await textOf(wrong)]).toEqual([422, expect.stringContaining('Write a time such as 11:30.')]);
+  });
+
+  test('are slipped: what is given up says so, and never that no date moves', async () => {
+    const { database } = await screensAt(saturday('08:05'), { finished: [] });
+    const background = {
+      ...{ planMade: () => {}, improving: () => false, compute: async () => null },
+      computeForRequest: computeWithoutThread,
+    };
+    const app = createApp({ database, now: () => saturday('08:05'), background });
+    const slip = new URLSearchParams({ session: saturday('08:00'), at: '10:30' });
+    const text = await textOf(await app.request(`/today/running-late?${slip}`));
+    expect(text.split('took too long to work out')).toHaveLength(3);
+    expect(text).not.toContain('moves no date');
+    expect(text).toContain('Go on by this plan');
+    expect(text).toContain('Do these another day');
   });
 
   test('have one person fewer, asked whose hours those are', async () => {

@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
 import type { LeftForLater, RefusedForm, SeenEffect } from '../../src/usecases/plan/save-edit.ts';
-import type { RetimedSession } from '../../src/usecases/today/retimed-session.ts';
+import type { SlipAnswer, SlipModel } from '../../src/usecases/today/slip-answers.ts';
 import type { TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { clockText } from '../parts/day-text.ts';
@@ -92,8 +92,43 @@ export const SlipChoice: FC<SlipProps & { left: LeftForLater; effect: SeenEffect
   </li>
 );
 
-/** The session as it would be at once; dates, and each thing that could be left out, come one after the other. */
-const Slip: FC<{ retimed: RetimedSession; typed: Typed }> = ({ retimed, typed }) => (
+interface AskedForProps extends SlipProps {
+  answers: readonly SlipAnswer[];
+}
+
+/** What a slip does to dates: as it was worked out, or in its place what asks for it. */
+const Dates: FC<AskedForProps> = ({ answers, typed, today }) => {
+  const known = answers.find(({ without }) => without === '');
+  if (known) return <SlipDates {...{ typed, today }} effect={known.effect} />;
+  return (
+    <div data-hx-get={slipPath(typed)} data-hx-trigger="load" data-hx-swap="outerHTML">
+      <p>
+        {answers.length === 0 ? (
+          'Which days it moves is being worked out. Work can go on meanwhile.'
+        ) : (
+          <a href={slipPath(typed)}>Which days does it move?</a>
+        )}
+      </p>
+    </div>
+  );
+};
+
+/** The same of one thing that could be left out. */
+const Choice: FC<AskedForProps & { left: LeftForLater }> = ({ answers, left, typed, today }) => {
+  const known = answers.find(({ without }) => without === left.order);
+  if (known) return <SlipChoice {...{ left, today }} typed={{ ...typed, without: left.order }} effect={known.effect} />;
+  return (
+    <li data-hx-get={slipPath(typed, left.order)} data-hx-trigger="load" data-hx-swap="outerHTML">
+      <p>
+        <a href={slipPath(typed, left.order)}>{leftForText(left)}</a>
+        {answers.length === 0 ? ': what that moves is being worked out.' : ': what would that move?'}
+      </p>
+    </li>
+  );
+};
+
+/** The session as it would be at once; dates, and each thing that could be left out, come one after the other, or stand there already. */
+const Slip: FC<{ slip: SlipModel; typed: Typed; today: string }> = ({ slip: { retimed, answers }, ...asked }) => (
   <section class="warning effect" role="status" aria-label="Before it is recorded" tabindex={-1}>
     <p class="warning-lead">{retimedText(retimed)} Nothing was recorded yet.</p>
     {retimed.tooLate.length > 0 && <p>{tooLateText(retimed)}</p>}
@@ -107,19 +142,13 @@ const Slip: FC<{ retimed: RetimedSession; typed: Typed }> = ({ retimed, typed })
         </ul>
       </details>
     )}
-    <div data-hx-get={slipPath(typed)} data-hx-trigger="load" data-hx-swap="outerHTML">
-      <p>Which days it moves is being worked out. Work can go on meanwhile.</p>
-    </div>
+    <Dates {...asked} answers={answers} />
     {retimed.toLeave.length > 0 && (
       <>
         <p>Or say yourself what is left out:</p>
         <ul class="done-list">
           {retimed.toLeave.map((left) => (
-            <li data-hx-get={slipPath(typed, left.order)} data-hx-trigger="load" data-hx-swap="outerHTML">
-              <p>
-                <a href={slipPath(typed, left.order)}>{leftForText(left)}</a>: what that moves is being worked out.
-              </p>
-            </li>
+            <Choice {...asked} answers={answers} left={left} />
           ))}
         </ul>
       </>
@@ -130,12 +159,12 @@ const Slip: FC<{ retimed: RetimedSession; typed: Typed }> = ({ retimed, typed })
 interface RunningLateProps {
   model: TodayModel;
   refused: RefusedForm | null;
-  /** The session as a slip that was asked about moves it on; null where none was. */
-  retimed: RetimedSession | null;
+  /** A slip that was asked about; null where none was. */
+  slip: SlipModel | null;
 }
 
 /** Behind the plan: what still fits, what does not and which days that moves; what to leave out, or an hour more in its place. */
-export const RunningLate: FC<RunningLateProps> = ({ model, refused, retimed }) => {
+export const RunningLate: FC<RunningLateProps> = ({ model, refused, slip }) => {
   const { session, today, now, underWay, toLeave } = model;
   if (!session || !underWay) return null;
   const mine = refusedAt(refused, 'running-late');
@@ -145,9 +174,9 @@ export const RunningLate: FC<RunningLateProps> = ({ model, refused, retimed }) =
   return (
     <details class="message no-print" open={mine !== null || isLeaving}>
       <summary>Running late: what still fits</summary>
-      {mine && retimed ? (
+      {mine && slip ? (
         <>
-          <Slip retimed={retimed} typed={{ session: session.start, at: mine.typed.at ?? '' }} />
+          <Slip slip={slip} typed={{ session: session.start, at: mine.typed.at ?? '' }} today={today} />
           {hour}
         </>
       ) : (
@@ -160,12 +189,12 @@ export const RunningLate: FC<RunningLateProps> = ({ model, refused, retimed }) =
             type="time"
             width="short"
             value={mine?.typed.at ?? soon(now)}
-            errors={{ at: errors.at ?? errors.session }}
+            errors={{ at: errors.at ?? errors.session ?? errors.without }}
           />
           <Button>What still fits?</Button>
         </AskedFirst>
       )}
-      {!mine?.effect && toLeave.length > 0 && (
+      {!slip && toLeave.length > 0 && (
         <div class="to-leave">
           <p>Or leave what is still to be poured for one order for another day; what that moves is shown first:</p>
           {toLeave.map((left) => (

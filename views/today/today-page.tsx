@@ -1,6 +1,6 @@
 import type { FC } from 'hono/jsx';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
-import type { RetimedSession } from '../../src/usecases/today/retimed-session.ts';
+import type { SlipModel } from '../../src/usecases/today/slip-answers.ts';
 import type { TodayModel } from '../../src/usecases/today/today-model.ts';
 import { ThisDevice } from '../device/this-device.tsx';
 import { Answer, Empty } from '../parts/answer.tsx';
@@ -17,11 +17,9 @@ import { HardOtherwise } from './hard-otherwise.tsx';
 import { HoursForms } from './hours-form.tsx';
 import { LateWork, lateLead } from './late-work.tsx';
 import { OtherFull, OtherPour, Packed, PackedInPart } from './other-work.tsx';
-import { Rain } from './rain.tsx';
 import { RunningLate } from './running-late.tsx';
 import { slipLines } from './slip-text.ts';
 import { StepsAtHand, StepsToCome } from './steps.tsx';
-import { Thermometer } from './thermometer.tsx';
 import { ToCome } from './to-come.tsx';
 import { ToMend } from './to-mend.tsx';
 import { NotArrived, ToBeMended, ToCount } from './to-settle.tsx';
@@ -33,8 +31,8 @@ interface TodayPageProps {
   model: TodayModel;
   notice: DoneNotice | null;
   refused: RefusedForm | null;
-  /** The session as a slip that was asked about moves it on. */
-  retimed?: RetimedSession | null;
+  /** A slip that was asked about, with what is known of it. */
+  slip?: SlipModel | null;
   /** The name chosen on this device. */
   who: string | null;
 }
@@ -63,7 +61,7 @@ const Recipes: FC<{ model: TodayModel }> = ({ model: { steps, recipes } }) => {
 /** What is due now stands right below the first line; what else there is to know of the session comes after it. */
 const hasCard = ({ session, today }: TodayModel): boolean => session?.date === today;
 
-const Session: FC<Omit<TodayPageProps, 'notice' | 'who'>> = ({ model, refused, retimed = null }) => {
+const Session: FC<Omit<TodayPageProps, 'notice' | 'who'>> = ({ model, refused, slip = null }) => {
   const { session, today } = model;
   if (!session)
     return model.late.length > 0 ? null : (
@@ -78,9 +76,8 @@ const Session: FC<Omit<TodayPageProps, 'notice' | 'who'>> = ({ model, refused, r
       <h2 class="unseen">{writable ? 'Step by step' : `Step by step, ${dayText(session.date, today)}`}</h2>
       {writable ? <StepsAtHand model={model} refused={refused} /> : <StepsToCome model={model} />}
       {hasCard(model) && <p class="quiet">{belowAnswer(model)}</p>}
-      <Thermometer model={model} refused={refused} />
       <Recipes model={model} />
-      <RunningLate model={model} refused={refused} retimed={retimed} />
+      <RunningLate model={model} refused={refused} slip={slip} />
     </section>
   );
 };
@@ -108,7 +105,7 @@ const Done: FC<{ model: TodayModel }> = ({ model }) =>
   );
 
 /** The session under way or the next one, as a list to work down. */
-export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused, retimed, who }) => (
+export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused, slip, who }) => (
   <>
     {notice && <Notice notice={notice} today={model.today} back="/today" />}
     <Answer note={hasCard(model) ? undefined : belowAnswer(model)}>{todayAnswer(model)}</Answer>
@@ -117,11 +114,10 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused, retimed,
     <ToBeMended model={model} refused={refused} />
     <NotArrived model={model} refused={refused} />
     <ToCount model={model} refused={refused} />
-    <Rain model={model} refused={refused} />
     <UnderWay model={model} refused={refused} />
     {!hasCard(model) && <EveningCard model={model} refused={refused} />}
     {!model.underWay && <LateWork model={model} refused={refused} />}
-    <Session model={model} refused={refused} retimed={retimed} />
+    <Session model={model} refused={refused} slip={slip} />
     {model.underWay && <LateWork model={model} refused={refused} />}
     {hasCard(model) && <EveningCard model={model} refused={refused} />}
     <HardOtherwise model={model} />
