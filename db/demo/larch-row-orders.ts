@@ -14,6 +14,7 @@ export interface DemoOrder {
   heldUntil?: string;
   slip: Slip;
   note?: string;
+  address?: string;
   status?: OrderStatus;
   handedOverOn?: string;
   lines: OrderLine[];
@@ -41,6 +42,7 @@ export const larchRowOrders = ({ day, next, last }: DemoDates): DemoOrder[] => [
     },
     ...{ wantedOn: next('SA', 26), promisedOn: next('SA', 26), slip: 'not', lines: [kit('planter', 2)] },
     note: 'Opening day is the Monday after.',
+    address: 'The school, Church Lane, by the back gate',
     setAside: [{ casting: 'panel-600', count: 3 }],
     inMoulds: [{ mould: '1200 no. 1', casting: 'panel-1200' }],
   },

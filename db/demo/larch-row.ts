@@ -22,8 +22,9 @@ const lastPour = ({ last }: DemoDates): string => `${last('SA')}T11:15:00Z`;
 
 const seedOrder = async (tx: Tx, dates: DemoDates, id: string, order: DemoOrder): Promise<void> => {
   const { wantedOn = null, notBefore = null, promisedOn = null, heldUntil = null, note = null, slip, lines } = order;
+  const { address = null } = order;
   await addOrder(tx, {
-    ...{ id, wantedOn, notBefore, promisedOn, heldUntil, note, lines, weight: SLIP_WEIGHTS[slip] },
+    ...{ id, wantedOn, notBefore, promisedOn, heldUntil, note, address, lines, weight: SLIP_WEIGHTS[slip] },
     customerId: await customerNamed(tx, order.customer, order.phone, order.customerNote),
     takenAt: `${dates.day(-order.takenDaysAgo)}T07:10:00Z`,
   });

@@ -1,6 +1,5 @@
 import type { Archive } from '../../shared/archive.ts';
 import { FLOAT_DAYS } from '../../shared/habits.ts';
-import { NO_FORECAST } from './habits-store.ts';
 import { filled, inside } from './row-lists.ts';
 import { entryRow } from './stock-rows.ts';
 import type { StoreRows, WantedRows } from './store-rows.ts';
@@ -34,7 +33,18 @@ const waterRows = ({ mixes }: Archive): WantedRows['mixWaters'] =>
 const orderRows = ({ orders, customers }: Archive) => ({
   customers: customers.map((one) => filled(one, 'phone', 'note')),
   orders: inOrder(orders).map(({ lines: _lines, customer, ...order }) => ({
-    ...filled(order, 'wantedOn', 'notBefore', 'promisedOn', 'heldUntil', 'note', 'takenAt', 'handedOverOn', 'partOf'),
+    ...filled(
+      order,
+      'wantedOn',
+      'notBefore',
+      'promisedOn',
+      'heldUntil',
+      'note',
+      'address',
+      'takenAt',
+      'handedOverOn',
+      'partOf',
+    ),
     ...filled({ packedAt: order.packedAt, packedMinutes: order.packedMinutes }, 'packedAt', 'packedMinutes'),
     customerId: customer ?? null,
   })),
@@ -124,8 +134,7 @@ export const archiveRows = (held: StoreRows, archive: Archive): WantedRows => {
     ...orderRows(archive),
     ...moneyRows(archive),
     yardUnits: archive.units === undefined ? [] : [{ id: 1, system: archive.units, english: archive.english ?? null }],
-    yardHabits:
-      archive.habits === undefined ? [] : [{ id: 1, floatDays: FLOAT_DAYS, ...NO_FORECAST, ...archive.habits }],
+    yardHabits: archive.habits === undefined ? [] : [{ id: 1, floatDays: FLOAT_DAYS, ...archive.habits }],
     guesses: archive.guesses,
     typedFigures: archive.typed,
   };

@@ -7,7 +7,16 @@ type OrderRow = StoreRows['orders'][number];
 type LineRow = WantedRows['orderLines'][number];
 
 const BLANK = {
-  ...{ wantedOn: null, notBefore: null, promisedOn: null, heldUntil: null, note: null, takenAt: null, partOf: null },
+  ...{
+    wantedOn: null,
+    notBefore: null,
+    promisedOn: null,
+    heldUntil: null,
+    note: null,
+    address: null,
+    takenAt: null,
+    partOf: null,
+  },
   ...{ handedOverOn: null, packedAt: null, packedMinutes: null },
 };
 

@@ -54,9 +54,7 @@ export const weatherOf = async (tx: Tx, { coldestAt, warmestAt }: Hours): Promis
 
 /** The rows of a yard's weather. */
 export const weatherRows = (days: readonly WeatherDay[]) =>
-  days.map(({ windKmh = null, humidityPercent = null, rainMm = null, ...day }) => ({
-    ...{ ...day, windKmh, humidityPercent, rainMm },
-  }));
+  days.map(({ windKmh = null, humidityPercent = null, ...day }) => ({ ...day, windKmh, humidityPercent }));
 
 /** When days are coldest and warmest; usual where a file does not say. */
 export const weatherHours = ({ coldestAt, warmestAt }: Hours = USUAL_HOURS) => ({ coldestAt, warmestAt });

@@ -23,6 +23,8 @@ export const orders = sqliteTable(
     status: text({ enum: ORDER_STATUSES }).notNull(),
     weight: real().notNull(),
     note: text(),
+    /** Where it is taken, as it was typed. */
+    address: text(),
     takenAt: text(),
     handedOverOn: text(),
     /** Its pieces and parts are out of stock and in its parcel: nothing is left to do for it but to hand it over. */

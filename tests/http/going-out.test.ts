@@ -13,6 +13,20 @@ test('what goes out on a day is there with its pieces, what they weigh, and in h
   expect(text).toContain('The heaviest piece is');
   expect(text).toMatch(/(One load, not|loads, none) over 60 kg\./);
   expect(text).toContain('Panels stacked on edge topple');
+  expect(text).toContain('25 kg (55 lb)');
+});
+
+test('where an order is taken is typed with it, and stands on its page and on the loading list, with its notes', async () => {
+  const { get, post } = await demoScreens();
+  const form = await (await get('/orders/27-010/edit')).text();
+  expect(form).toMatch(/name="address"[^>]*value="The school, Church Lane, by the back gate"/);
+  expect(await textOf(await get('/orders/27-010'))).toContain('Goes to The school, Church Lane, by the back gate');
+  const filled = { what0: 'kit:planter', quantity0: '1', customer: 'Pat Dunne', slip: 'yes' };
+  const taken = await post('/orders', { ...filled, address: ' 4 Mill Road ' });
+  const page = new URL(taken.headers.get('Location') ?? '', 'http://x').pathname;
+  expect(await textOf(await get(page))).toContain('Goes to 4 Mill Road');
+  const list = await textOf(await get('/going-out?on=2027-05-01'));
+  expect(list).toMatch(/Goes to: The school, Church Lane, by the back gate Gate is locked until 8\.45\..*Opening day/);
 });
 
 test('a day without any is said so, and a payload that cannot be read is told at its field', async () => {

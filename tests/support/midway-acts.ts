@@ -14,7 +14,16 @@ import type { Begun } from './begun-by.ts';
 import type { Dice } from './random-yard/dice.ts';
 
 const draftOf = (yard: YardFile, dice: Dice) => ({
-  ...{ customer: '', phone: '', note: '', wantedOn: null, notBefore: null, promisedOn: null, heldUntil: null },
+  ...{
+    customer: '',
+    phone: '',
+    address: '',
+    note: '',
+    wantedOn: null,
+    notBefore: null,
+    promisedOn: null,
+    heldUntil: null,
+  },
   ...{ next: {}, slip: 'rather not' as const, unread: [] },
   lines: [{ row: 0, line: { casting: dice.pick(yard.castings).id, quantity: dice.whole(1, 4) } }],
 });

@@ -2,13 +2,14 @@ import type { FC } from 'hono/jsx';
 import { countText, plural } from '../../shared/plural.ts';
 import type { OrderOut } from '../../src/usecases/orders/going-out.ts';
 import type { GoingOutModel } from '../../src/usecases/orders/show-going-out.ts';
-import { liftingText, loadsAnswer, loadText } from '../kits/kit-text.ts';
+import { loadsAnswer, loadText } from '../kits/kit-text.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { Caution } from '../parts/caution.tsx';
 import { dayText, onDayText } from '../parts/day-text.ts';
 import { TextField } from '../parts/field.tsx';
 import { quantityText } from '../parts/quantity-text.ts';
+import { liftingText } from '../words/lifting-text.ts';
 import { orderPath } from './order-facts.ts';
 import { contentsText } from './order-text.ts';
 
@@ -35,6 +36,11 @@ const Order: FC<{ order: OrderOut; today: string }> = ({ order, today }) => (
       {order.promisedOn && `, promised for ${dayText(order.promisedOn, today)}`}
       {order.phone && `. ${order.phone}`}
     </p>
+    {order.address && (
+      <p>
+        <strong>Goes to:</strong> {order.address}
+      </p>
+    )}
     {[order.customerNote, order.note].filter(Boolean).map((note) => (
       <p>{note}</p>
     ))}

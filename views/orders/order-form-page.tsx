@@ -222,6 +222,13 @@ export const OrderFormPage: FC<{ model: OrderFormShown }> = ({ model }) => {
           choices={SLIPS.map((slip) => ({ value: slip, text: SLIP_WORDS[slip] }))}
           errors={errors}
         />
+        <TextField
+          name="address"
+          label="Goes to"
+          hint="The address, if you bring it: it stands on the loading list."
+          value={typed.address}
+          errors={errors}
+        />
         <Field name="note" label="Note" errors={errors} width="full">
           <textarea {...described('note', errors)} rows={3}>
             {typed.note ?? ''}

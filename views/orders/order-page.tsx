@@ -121,6 +121,7 @@ const Facts: FC<{ order: OrderFacts; today: string }> = ({ order, today }) => (
       </Fact>
     )}
     {order.customerNote && <Fact word="Customer">{order.customerNote}</Fact>}
+    {order.address && <Fact word="Goes to">{order.address}</Fact>}
     {order.note && <Fact word="Note">{order.note}</Fact>}
     {order.partOf && (
       <Fact word="Part of">

@@ -82,14 +82,15 @@ const whenReady = async (context: UseCaseContext, { lines, notBefore }: z.infer<
 const take = async (context: UseCaseContext, body: z.infer<typeof shapes.orderToTake>): Promise<Saved<unknown>> => {
   const read = linesOf(body.lines);
   if (!read.ok) return { kind: 'refused', faults: read.faults };
-  const { customer = '', phone = '', note = '', wantedOn, notBefore, promisedOn, heldUntil, slip, seen } = body;
+  const { customer = '', phone = '', address = '', note = '' } = body;
+  const { wantedOn, notBefore, promisedOn, heldUntil, slip, seen } = body;
   const days = {
     wantedOn: wantedOn ?? null,
     notBefore: notBefore ?? null,
     promisedOn: promisedOn ?? null,
     heldUntil: heldUntil ?? null,
   };
-  const who = { customer: customer.trim(), phone: phone.trim(), note: note.trim() };
+  const who = { customer: customer.trim(), phone: phone.trim(), address: address.trim(), note: note.trim() };
   const draft = { ...who, ...days, next: {}, slip: slip ?? ('rather not' as const), lines: read.value, unread: [] };
   return saveOrder(context, takeOrder(draft), seen);
 };

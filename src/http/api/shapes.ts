@@ -108,6 +108,7 @@ export const orderToTake = z.strictObject({
   customer: newName.optional(),
   phone: newName.optional(),
   note: newNote.optional(),
+  address: newNote.optional().describe('Where it is taken.'),
   wantedOn: date.optional(),
   notBefore: date.optional(),
   promisedOn: date.optional(),

@@ -115,7 +115,14 @@ class OrdersWritten {
         promisedOn: null,
         heldUntil: null,
       },
-      ...{ status: 'open', weight: SLIP_WEIGHTS['rather not'], note: null, takenAt: this.ground.now, partOf: null },
+      ...{
+        status: 'open',
+        weight: SLIP_WEIGHTS['rather not'],
+        note: null,
+        address: null,
+        takenAt: this.ground.now,
+        partOf: null,
+      },
       ...{ handedOverOn: null, packedAt: null, packedMinutes: null },
     };
   }

@@ -4,6 +4,7 @@ export const FIGURE_WORDS: Readonly<Record<string, string>> = {
     id: 'number',
     name: 'name',
     note: 'note',
+    address: 'address',
     damageNote: 'what is damaged',
     openedNote: 'note',
     emptiedAt: 'emptied',

@@ -16,7 +16,7 @@ interface ThreeWays {
   typed: FormFields;
 }
 
-const FIELDS = ['customer', 'phone', 'wantedOn', 'notBefore', 'promisedOn', 'heldUntil', 'slip', 'note'];
+const FIELDS = ['customer', 'phone', 'address', 'wantedOn', 'notBefore', 'promisedOn', 'heldUntil', 'slip', 'note'];
 const LINE = /^(what|quantity)\d+(Was)?$/;
 
 const wordsOf = (text: string | undefined): string => (text ? quoted(text) : 'nothing');

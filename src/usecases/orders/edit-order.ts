@@ -39,6 +39,7 @@ export const editOrder = (id: string, draft: OrderDraft): OrderEdit => ({
       // A weight that came in by a file and stands between two answers stays as it is while the answer does.
       weight: draft.slip === slipOfWeight(order.weight) ? order.weight : SLIP_WEIGHTS[draft.slip],
       note: draft.note || null,
+      address: draft.address || null,
     });
     await replaceLines(
       tx,

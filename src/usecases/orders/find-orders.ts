@@ -18,7 +18,14 @@ export interface OrderSearch<W extends string = WhichOrders> {
 }
 
 const inWords = (order: OrderFacts, find: string): boolean =>
-  hasWords(find, [order.id, order.customer, order.phone, order.note, ...order.contents.map(({ name }) => name)]);
+  hasWords(find, [
+    order.id,
+    order.customer,
+    order.phone,
+    order.address,
+    order.note,
+    ...order.contents.map(({ name }) => name),
+  ]);
 
 interface Week {
   today: string;

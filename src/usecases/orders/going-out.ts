@@ -12,6 +12,8 @@ import type { HeaviestPiece, KitLoads } from '../kits/kit-model.ts';
 import { canGoInParts } from './open-order.ts';
 import { type ContentsLine, contentsOf, type Offer } from './order-contents.ts';
 
+export type { HeaviestPiece } from '../kits/kit-model.ts';
+
 /** Pieces of one casting that go out. */
 interface PiecesOut {
   name: string;
@@ -37,6 +39,8 @@ export interface OrderOut {
   phone: string | null;
   customerNote: string | null;
   note: string | null;
+  /** Where it is taken. */
+  address: string | null;
   promisedOn: string | null;
   contents: readonly ContentsLine[];
   /** The heaviest first. */
@@ -101,6 +105,11 @@ const partsOf = ({ lines }: Pick<StoredOrder, 'lines'>, { yard, system }: OutSee
   ];
 };
 
+/** A piece by its mass in kg, with what that means for whoever lifts it. */
+export const heavyPiece = (name: string, kg: number, system: UnitSystem): HeaviestPiece => ({
+  ...{ name, mass: massText(kg, system), lifting: liftingOf(kg) },
+});
+
 const totalKg = (pieces: readonly { count: number; kg: number }[]): number =>
   pieces.reduce((sum, { count, kg }) => sum + count * kg, 0);
 
@@ -112,7 +121,7 @@ export const orderOut = (order: StoredOrder, seen: OutSeen): OrderOut => {
     customer: order.customer?.name ?? null,
     phone: order.customer?.phone ?? null,
     customerNote: order.customer?.note ?? null,
-    ...{ note: order.note, promisedOn: order.promisedOn },
+    ...{ note: order.note, address: order.address, promisedOn: order.promisedOn },
     contents: contentsOf(order.lines, seen.offers),
     pieces: pieces.map(({ casting, count, kg }) => ({
       ...{ name: casting, count, mass: massText(kg, seen.system), lifting: liftingOf(kg) },
@@ -143,7 +152,7 @@ export const loadFacts = (
   const text = (kg: number): string => massText(kg, seen.system);
   return {
     mass: text(totalKg(pieces)),
-    heaviest: { name: heaviest.casting, mass: text(heaviest.kg), lifting: liftingOf(heaviest.kg) },
+    heaviest: heavyPiece(heaviest.casting, heaviest.kg, seen.system),
     carried: loads && {
       payload: text(payloadKg!),
       count: loads.reduce((sum, { times }) => sum + times, 0),

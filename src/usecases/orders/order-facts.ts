@@ -38,6 +38,7 @@ export interface OrderFacts {
   phone: string | null;
   customerNote: string | null;
   note: string | null;
+  address: string | null;
   contents: readonly ContentsLine[];
   status: StoredOrder['status'];
   /** The day the customer would like. */
@@ -78,6 +79,7 @@ export const orderFacts = (order: StoredOrder, { yard, offers, system, now, ...s
     phone: order.customer?.phone ?? null,
     customerNote: order.customer?.note ?? null,
     note: order.note,
+    address: order.address,
     contents: contentsOf(order.lines, offers),
     status: order.status,
     wantedOn: order.wantedOn,

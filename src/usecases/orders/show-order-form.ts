@@ -19,7 +19,7 @@ interface OrderFormLine {
 }
 
 /** How the fields of an order that is there stand; '' for what is not said. */
-export interface OrderFormFields extends Record<'customer' | 'phone' | 'note', string> {
+export interface OrderFormFields extends Record<'customer' | 'phone' | 'address' | 'note', string> {
   wantedOn: string;
   notBefore: string;
   promisedOn: string;
@@ -44,6 +44,7 @@ export const orderFormFields = (order: StoredOrder, offers: readonly Offer[], sy
     customer: order.customer?.name ?? '',
     phone: order.customer?.phone ?? '',
     note: order.note ?? '',
+    address: order.address ?? '',
     wantedOn: order.wantedOn ?? '',
     notBefore: order.notBefore ?? '',
     promisedOn: order.promisedOn ?? '',

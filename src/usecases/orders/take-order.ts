@@ -25,6 +25,7 @@ export const takeOrder = (draft: OrderDraft): OrderEdit => ({
       heldUntil: draft.heldUntil,
       weight: SLIP_WEIGHTS[draft.slip],
       note: draft.note || null,
+      address: draft.address || null,
       takenAt: yard.yard.now,
       lines: draft.lines.map(({ line }) => line),
     });

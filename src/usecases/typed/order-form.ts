@@ -21,6 +21,7 @@ export interface OrderDraft extends DaysTyped {
   customer: string;
   phone: string;
   note: string;
+  address: string;
   wantedOn: string | null;
   /** Nothing is poured for it before that day. */
   notBefore: string | null;
@@ -83,6 +84,7 @@ export const orderTyped = (fields: FormFields, how: OrderReading): OrderDraft =>
     customer: reader.text('customer'),
     phone: reader.text('phone'),
     note: reader.text('note'),
+    address: reader.text('address'),
     wantedOn: reader.dateOrNone('wantedOn'),
     notBefore: reader.dateOrNone('notBefore'),
     promisedOn: reader.dateOrNone('promisedOn'),

@@ -10,7 +10,7 @@ const LIMITS: Readonly<Record<string, number>> = {
   ...{ name: LONGEST_NAME, customer: LONGEST_NAME, phone: LONGEST_NAME, supplier: LONGEST_NAME, by: LONGEST_NAME },
   ...{ id: LONGEST_NAME, kind: LONGEST_NAME, bagName: LONGEST_NAME, payNote: LONGEST_NAME, program: LONGEST_NAME },
   ...{ unit: LONGEST_UNIT, part: LONGEST_PART, otherPart: LONGEST_PART },
-  ...{ note: LONGEST_NOTE, partNote: LONGEST_NOTE, reason: LONGEST_NOTE },
+  ...{ note: LONGEST_NOTE, address: LONGEST_NOTE, partNote: LONGEST_NOTE, reason: LONGEST_NOTE },
 };
 
 /** How many letters a field may have; null where it is no free text. */

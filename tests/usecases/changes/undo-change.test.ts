@@ -52,6 +52,7 @@ const takeOrder = async (tx: Tx, now: string): Promise<string> => {
     ...dates,
     weight: 1,
     note: null,
+    address: null,
     takenAt: now,
     lines: [{ kit: 'pair', quantity: 2 }],
   });

@@ -19,7 +19,17 @@ const yard = randomYard(1001, 'typical');
 const what = yard.kits[0]!.id;
 const linesOf = (quantity: number): OrderDraft['lines'] => [{ row: 0, line: { kit: what, quantity } }];
 const promised = (lines: OrderDraft['lines'], promisedOn: string): OrderDraft => ({
-  ...{ customer: '', phone: '', note: '', wantedOn: null, notBefore: null, promisedOn, heldUntil: null, next: {} },
+  ...{
+    customer: '',
+    phone: '',
+    address: '',
+    note: '',
+    wantedOn: null,
+    notBefore: null,
+    promisedOn,
+    heldUntil: null,
+    next: {},
+  },
   ...{ slip: 'rather not', unread: [], lines },
 });
 

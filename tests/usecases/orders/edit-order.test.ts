@@ -11,6 +11,7 @@ const draft = (changes: Partial<OrderDraft> = {}): OrderDraft => ({
   ...{
     customer: 'School garden',
     phone: '',
+    address: '',
     note: '',
     wantedOn: '2027-04-24',
     notBefore: null,

@@ -18,6 +18,7 @@ const pairs = (quantity: number, changes: Partial<OrderDraft> = {}): OrderDraft 
   ...{
     customer: 'Ann Moran',
     phone: '',
+    address: '',
     note: '',
     wantedOn: null,
     notBefore: null,

@@ -12,6 +12,7 @@ const draft = (changes: Partial<OrderDraft> = {}): OrderDraft => ({
   ...{
     customer: 'Allotment 12',
     phone: '',
+    address: '',
     note: '',
     wantedOn: '2027-04-17',
     notBefore: null,

@@ -24,7 +24,17 @@ const linesOf = (yard: YardFile, seed: number): OrderDraft['lines'] | null => {
 };
 
 const draft = (lines: OrderDraft['lines'], promisedOn: string): OrderDraft => ({
-  ...{ customer: '', phone: '', note: '', wantedOn: null, notBefore: null, promisedOn, heldUntil: null, next: {} },
+  ...{
+    customer: '',
+    phone: '',
+    address: '',
+    note: '',
+    wantedOn: null,
+    notBefore: null,
+    promisedOn,
+    heldUntil: null,
+    next: {},
+  },
   ...{ slip: 'rather not', unread: [], lines },
 });
 

@@ -17,7 +17,7 @@ import { yardContext } from '../../support/yard-context.ts';
 const PAIRS = { what: 'kit:pair', count: 2 };
 
 const draftOf = (line: OrderLine): OrderDraft => ({
-  ...{ customer: 'Allotment', phone: '', note: '', wantedOn: null, notBefore: null, promisedOn: null },
+  ...{ customer: 'Allotment', phone: '', address: '', note: '', wantedOn: null, notBefore: null, promisedOn: null },
   ...{ heldUntil: null, next: {}, slip: 'rather not', unread: [], lines: [{ row: 0, line }] },
 });
 

@@ -51,7 +51,14 @@ describe('a change', () => {
         await addOrder(tx, {
           ...{ id: await nextOrderId(tx, '2027-04-08'), customerId: null, wantedOn: null, promisedOn: null },
           notBefore: null,
-          ...{ heldUntil: null, weight: 1, note: null, takenAt: context.now, lines: [{ kit: 'pair', quantity: 1 }] },
+          ...{
+            heldUntil: null,
+            weight: 1,
+            note: null,
+            address: null,
+            takenAt: context.now,
+            lines: [{ kit: 'pair', quantity: 1 }],
+          },
         });
         return done(null);
       }),

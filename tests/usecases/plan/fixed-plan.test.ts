@@ -25,6 +25,7 @@ const order = (quantity: number) => ({
   ...{
     customer: 'In a hurry',
     phone: '',
+    address: '',
     note: '',
     wantedOn: '2027-04-10',
     notBefore: null,

@@ -10,6 +10,7 @@ const order: OrderFacts = {
   phone: null,
   customerNote: null,
   note: null,
+  address: null,
   contents: [
     { what: 'kit:planter', name: 'Planter 1200 x 600', quantity: 2, unit: '' },
     { what: 'material:mortar', name: 'Fast-setting mortar', quantity: 1, unit: 'bag' },
