@@ -86,8 +86,8 @@ export const ROOMS: Readonly<Record<string, readonly string[]>> = {
   stock: [...COMMON_ROOMS, 'files', 'buying', 'pieces'],
   // How long a material keeps, and what takes it.
   yard: [...COMMON_ROOMS, 'buying'],
-  // Orders are packed, and a mix is put together with its water.
-  today: [...COMMON_ROOMS, 'orders', 'yard'],
+  // Orders are packed, a mix is put together with its water, and what is out of its mould is kept wet.
+  today: [...COMMON_ROOMS, 'orders', 'yard', 'pieces'],
   // What is poured when, the dates that customers were given and those that moved, and what to order by when.
   calendar: [...COMMON_ROOMS, 'turns', 'orders', 'buying', 'changes'],
   // Orders are priced, prices are kept as a file, and what costs are reckoned by is part of the yard.

@@ -36,7 +36,7 @@ interface KindProps {
 }
 
 const Kind: FC<KindProps> = ({ kind, place, today, refused }) => {
-  const { casting, name, total, alike, inMoulds } = kind;
+  const { casting, name, total, alike, inMoulds, wet } = kind;
   const since = sinceText(kind, today);
   return (
     <li class="stock">
@@ -47,6 +47,11 @@ const Kind: FC<KindProps> = ({ kind, place, today, refused }) => {
           <p>{alikeText(one, today)}.</p>
         ))}
         {since && <p class="quiet">{since}</p>}
+        {wet && (
+          <p>
+            {wet.count} kept wet until {momentText(wet.until, today)}.
+          </p>
+        )}
         {inMoulds.length > 0 && (
           <p class="quiet">
             {countText(inMoulds.length, 'more')} in {mouldsText(inMoulds, today)}.

@@ -6,7 +6,7 @@ import { fromClock, hoursText } from '../parts/clock-text.ts';
 import { stepText } from './today-text.ts';
 
 /** How a kind of work is drawn: a mix as a pail, the rest by its pattern. */
-type SpellDrawn = 'mix' | 'open' | 'hatched' | 'dotted' | 'edge';
+type SpellDrawn = 'mix' | 'open' | 'hatched' | 'dotted' | 'wavy' | 'edge';
 
 /** A spell of one kind of work in a lane, of one step or several, one right after another. */
 export interface DrawnSpell {
@@ -62,8 +62,25 @@ const joined = (spells: readonly DrawnSpell[]): DrawnSpell[] => {
   return runs;
 };
 
-/** "8:10 to 8:25 set up 900 no. 1" */
-const factOf = (step: SessionStep): string => `${fromClock(step.at)} to ${fromClock(step.until)} ${stepText(step)}`;
+/** What somebody does from one instant to another, drawn and in words: "8:10 to 8:25 set up 900 no. 1". */
+interface InLane {
+  at: string;
+  spell: DrawnSpell;
+  fact: string;
+}
+
+const inLane = (step: SessionStep, minute: (instant: string) => number): InLane => ({
+  at: step.at,
+  spell: spellOf(step, minute),
+  fact: `${fromClock(step.at)} to ${fromClock(step.until)} ${stepText(step)}`,
+});
+
+/** Minutes to keep wet what is out of its mould are no step, for nothing is recorded of them. */
+const wetInLane = ({ start, end }: { start: string; end: string }, minute: (instant: string) => number): InLane => ({
+  at: start,
+  spell: { start: minute(start), end: minute(end), drawn: 'wavy', word: 'wet', pieces: 1 },
+  fact: `${fromClock(start)} to ${fromClock(end)} keep wet what is out of its mould`,
+});
 
 /** The lanes of a session, a person each. */
 export const sessionLanes = ({
@@ -75,12 +92,15 @@ export const sessionLanes = ({
   const minute = minutesOfSession(session);
   const byName = new Map(steps.map((step) => [step.name, step]));
   return people.map((person) => {
-    const own = person.steps.flatMap((name) => byName.get(name) ?? []);
-    const spells = joined(own.map((step) => spellOf(step, minute)));
+    const own = [
+      ...person.steps.flatMap((name) => byName.get(name) ?? []).map((step) => inLane(step, minute)),
+      ...(person.wet ? [wetInLane(person.wet, minute)] : []),
+    ].sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
+    const spells = joined(own.map(({ spell }) => spell));
     return {
       ...{ start: minute(person.start), end: minute(person.end), hours: hoursText(person) },
       spells: spells.map((spell) => ({ ...spell, mix: spell.drawn === 'mix' })),
-      facts: own.map(factOf),
+      facts: own.map(({ fact }) => fact),
     };
   });
 };

@@ -22,8 +22,13 @@ const Patterns: FC<{ id: string }> = ({ id }) => (
     <pattern id={`${id}-dotted`} width="4" height="4" patternUnits="userSpaceOnUse">
       <circle class="strip-dot" cx="2" cy="2" r="1" />
     </pattern>
+    <pattern id={`${id}-wavy`} width="8" height="4" patternUnits="userSpaceOnUse">
+      <path class="strip-wave" d="M0 2Q2 0 4 2T8 2" />
+    </pattern>
   </defs>
 );
+
+const PATTERNED: readonly DrawnSpell['drawn'][] = ['hatched', 'dotted', 'wavy'];
 
 /** A mix: a pail as wide as it takes long, with the number of its pieces. */
 const Pail: FC<{ place: Place; pieces: number }> = ({ place: { x, y, width, height }, pieces }) => {
@@ -42,7 +47,7 @@ const Pail: FC<{ place: Place; pieces: number }> = ({ place: { x, y, width, heig
 
 const Spell: FC<{ spell: DrawnSpell; place: Place; id: string }> = ({ spell, place, id }) => {
   if (spell.drawn === 'mix') return <Pail place={place} pieces={spell.pieces} />;
-  const fill = spell.drawn === 'hatched' || spell.drawn === 'dotted' ? `url(#${id}-${spell.drawn})` : undefined;
+  const fill = PATTERNED.includes(spell.drawn) ? `url(#${id}-${spell.drawn})` : undefined;
   return <rect class={`spell ${spell.drawn}`} {...place} {...(fill ? { fill } : {})} />;
 };
 
@@ -111,10 +116,15 @@ const KEY = [
   ['open', 'set up, coat'],
   ['hatched', 'strip'],
   ['dotted', 'pack'],
+  ['wavy', 'keep wet'],
 ] as const;
 
+/** Few yards have minutes to keep pieces wet: that pattern is explained where it is drawn. */
+const keyOf = (lanes: readonly DrawnLane[]) =>
+  KEY.filter(([drawn]) => drawn !== 'wavy' || lanes.some(({ spells }) => spells.some((one) => one.drawn === drawn)));
+
 /** What the patterns stand for; the pail explains itself. */
-const Key: FC = () => (
+const Key: FC<{ lanes: readonly DrawnLane[] }> = ({ lanes }) => (
   <p class="strip-key">
     <span>
       <svg width="22" height="14" viewBox="0 0 22 14" aria-hidden="true" focusable="false">
@@ -123,7 +133,7 @@ const Key: FC = () => (
       </svg>{' '}
       mix, with its pieces
     </span>
-    {KEY.map(([drawn, words]) => (
+    {keyOf(lanes).map(([drawn, words]) => (
       <span>
         <svg width="22" height="10" viewBox="0 0 22 10" aria-hidden="true" focusable="false">
           <rect
@@ -171,7 +181,7 @@ export const SessionStrip: FC<{ model: TodayModel }> = ({ model }) => {
       <figcaption>{title}</figcaption>
       <Drawing {...shared} sizes={PHONE} id="on-phone" />
       <Drawing {...shared} sizes={DESK} id="on-desk" />
-      <Key />
+      <Key lanes={lanes} />
       <InWords lanes={lanes} />
     </figure>
   );

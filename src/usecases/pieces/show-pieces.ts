@@ -1,4 +1,5 @@
 import { keptLines } from '../../../db/stores/kept-ready-store.ts';
+import { wetCuresOfMixes } from '../../../db/stores/mix-wet-cure-store.ts';
 import { unitsOfYard } from '../../../db/stores/units-store.ts';
 import { workRecords } from '../../../db/stores/work-record-store.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
@@ -12,6 +13,7 @@ import { type Offer, offersOf } from '../orders/order-contents.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { type KeptFacts, keptFacts } from './kept-facts.ts';
 import { type StrippedSince, strippedSince } from './stripped-since.ts';
+import { type WetCureFacts, wetCures } from './wet-cures.ts';
 
 /** Pieces that are fit to go out from the same time, and for the same customer. */
 interface PiecesAlike {
@@ -34,6 +36,8 @@ export interface PiecesOfKind {
   inMoulds: readonly { mould: string; outAt: string | null }[];
   /** When they came out of their moulds, in the yard's zone; null where that was not recorded of all. */
   since: StrippedSince | null;
+  /** How many of them are kept wet, and until when; null where none is. */
+  wet: WetCureFacts | null;
 }
 
 /** What stands in the yard, piece by piece. */
@@ -61,11 +65,13 @@ export const showPieces = async (context: UseCaseContext): Promise<PiecesModel> 
   const customers = customersByOrder(yard);
   const strips = new Map(plan.strips.map(({ mould, stripEnd }) => [mould, stripEnd]));
   const now = minuteOf(context.now);
-  const { records, lines, system } = await context.database.read(async (tx) => ({
+  const { records, lines, system, wetHours } = await context.database.read(async (tx) => ({
     records: await workRecords(tx),
     lines: await keptLines(tx),
     system: await unitsOfYard(tx),
+    wetHours: await wetCuresOfMixes(tx),
   }));
+  const wet = wetCures(yard, records, wetHours, now);
   const sinceOf = (casting: string, count: number): StrippedSince | null => {
     const since = strippedSince(records, casting, count);
     return since && { first: instantText(minuteOf(since.first)), last: instantText(minuteOf(since.last)) };
@@ -84,6 +90,7 @@ export const showPieces = async (context: UseCaseContext): Promise<PiecesModel> 
       const total = lots.reduce((sum, { lot }) => sum + lot.count, 0);
       return {
         ...{ casting: id, name, total, since: sinceOf(id, total) },
+        wet: wet.find(({ casting }) => casting === id) ?? null,
         alike: lots.flatMap(({ lot, place }) => alikeOf(lot, place)),
         inMoulds: yard.inMould
           .filter(({ casting }) => casting === id)

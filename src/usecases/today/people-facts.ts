@@ -15,9 +15,9 @@ const peopleOf = (step: SessionStep, session: Pick<Session, 'windows'>): number 
   return Math.max(1, allThere(session, minuteOf(step.at), minuteOf(step.until)));
 };
 
-/** Who is there in a session, and whose each of its steps is: nobody has two at once. */
+/** Who is there in a session, and whose each of its steps is, and the minutes to keep pieces wet: nobody has two at once. */
 export const peopleFacts = (
-  session: Pick<Session, 'windows'>,
+  session: Pick<Session, 'windows' | 'from' | 'wetUntil'>,
   steps: readonly SessionStep[],
   { instantText }: Pick<Calendar, 'instantText'>,
 ): PersonFacts[] => {
@@ -25,8 +25,12 @@ export const peopleFacts = (
     ...{ start: minuteOf(step.at), end: minuteOf(step.until) },
     people: peopleOf(step, session),
   }));
-  return peopleAtWork(session.windows, tasks).map(({ start, end, tasks: own }) => ({
+  const isWet = session.wetUntil > session.from;
+  const wetting = { start: session.from, end: session.wetUntil, people: isWet ? 1 : 0 };
+  const wet = { start: instantText(wetting.start), end: instantText(wetting.end) };
+  return peopleAtWork(session.windows, [...tasks, wetting]).map(({ start, end, tasks: own }) => ({
     ...{ start: instantText(start), end: instantText(end) },
-    steps: own.map((place) => steps[place]!.name),
+    steps: own.flatMap((place) => steps[place]?.name ?? []),
+    wet: own.includes(tasks.length) ? wet : null,
   }));
 };

@@ -1,6 +1,7 @@
 import type { PageHead } from '../core/page-parts.ts';
 import type { PieceToPack } from '../orders/pieces-to-pack.ts';
 import type { ToMendFacts } from '../orders/to-mend-facts.ts';
+import type { WetCureFacts } from '../pieces/wet-cures.ts';
 import type { HoursChanged } from '../plan/hours-changed.ts';
 import type { LeftForLater } from '../plan/save-edit.ts';
 import type { LeftField } from '../typed/left-typed.ts';
@@ -9,8 +10,6 @@ import type { EveningFacts } from './evening-facts.ts';
 import type { FixedFacts } from './fixed-facts.ts';
 import type { SessionHours } from './hours-facts.ts';
 import type { RecipeFacts, SessionStep } from './session-step.ts';
-import type { RainFacts, WarmthFacts } from './weather-now.ts';
-import type { WetCureFacts } from './wet-cures.ts';
 
 /** A step with a name of its own, by which it is said what became of it: late, or under way. */
 export interface LateLine {
@@ -23,6 +22,8 @@ export interface PersonFacts {
   start: string;
   end: string;
   steps: readonly string[];
+  /** When that one keeps wet what is out of its mould, where the plan has minutes for it and they are this one's. */
+  wet: { start: string; end: string } | null;
 }
 
 /** A mould with a piece in it that none of the steps strips. */
@@ -166,10 +167,6 @@ export interface TodayModel extends PageHead {
   /** Planned for sessions that are over, and not recorded: it counts as done as planned until somebody says so or not. */
   late: readonly LateFacts[];
   waiting: readonly WaitingFacts[];
-  /** Null where nothing is mixed today any more. */
-  warmth: WarmthFacts | null;
-  /** On the day of the session, where something is mixed in it. */
-  rain: RainFacts | null;
   lastMix: readonly LastMix[];
   otherFull: readonly FullMould[];
   setting: readonly SettingFacts[];

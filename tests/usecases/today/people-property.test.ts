@@ -55,7 +55,15 @@ const faultsOf = (yard: YardFile, plan: ReturnType<typeof planYard>, session: Se
     .filter(isWork)
     .filter((step) => hands.filter((own) => own.includes(step)).length !== needed(step))
     .map(({ name }) => `${name} is not done by as many as it takes`);
-  return [...undone, ...hands.flatMap(overlaps), ...byMould(steps).flatMap(overlaps)];
+  const wetters = people.filter(({ wet }) => wet !== null);
+  const unwetted = wetters.length === (session.wetUntil > session.from ? 1 : 0) ? [] : ['nobody keeps wet, or several'];
+  const wetAndWork = wetters.flatMap(({ wet, steps: own }) =>
+    own
+      .map((name) => named.get(name)!)
+      .filter(({ at, until }) => minuteOf(at) < minuteOf(wet!.end) && minuteOf(until) > minuteOf(wet!.start))
+      .map(({ name }) => `${name} while pieces are kept wet`),
+  );
+  return [...undone, ...unwetted, ...wetAndWork, ...hands.flatMap(overlaps), ...byMould(steps).flatMap(overlaps)];
 };
 
 test.each(yardSeeds(YARDS, 1))(

@@ -75,7 +75,7 @@ describe('what is at hand', () => {
 
 describe('the session drawn to time', () => {
   const session = { date: '2027-04-10', start: at('08:00'), end: at('12:00'), windows: [] };
-  const people = [{ start: at('08:00'), end: at('12:00'), steps: STEPS.map(({ name }) => name) }];
+  const people = [{ start: at('08:00'), end: at('12:00'), steps: STEPS.map(({ name }) => name), wet: null }];
 
   test('has work of one kind in one go as one, and each mix by itself', () => {
     const [lane] = sessionLanes({ session, steps: STEPS, people });
@@ -107,6 +107,17 @@ describe('the session drawn to time', () => {
       [480, 500, 2],
       [506, 510, 1],
     ]);
+  });
+
+  test('has the minutes to keep pieces wet as a bar and a line of their own', () => {
+    const own = { ...people[0]!, steps: ['set up 08:00', 'prep 08:50'], wet: { start: at('08:10'), end: at('08:20') } };
+    const [lane] = sessionLanes({ session, steps: STEPS, people: [own] });
+    expect(lane?.spells.map(({ start, end, drawn, word }) => [start, end, drawn, word])).toEqual([
+      [480, 490, 'edge', 'open'],
+      [490, 500, 'wavy', 'wet'],
+      [530, 536, 'open', 'set up'],
+    ]);
+    expect(lane?.facts[1]).toBe('8:10 to 8:20 keep wet what is out of its mould');
   });
 
   test('says the same in words, and in its title what it shows', () => {

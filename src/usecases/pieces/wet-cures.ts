@@ -5,6 +5,7 @@ import { calendarOf } from '../../engine/calendar/calendar.ts';
 
 /** Pieces out of their moulds that are kept wet until a time. */
 export interface WetCureFacts {
+  casting: string;
   piece: string;
   count: number;
   /** An instant; of the piece that came out last. */
@@ -44,8 +45,9 @@ export const wetCures = (
         .filter((end) => end > now)
         .sort((a, b) => a - b);
       const [last, count] = [ends.at(-1), Math.min(ends.length, standing(yard, id))];
-      return last === undefined || count === 0 ? [] : [{ piece: name, count, last, minutes: planned.get(mix) ?? 0 }];
+      if (last === undefined || count === 0) return [];
+      return [{ casting: id, piece: name, count, last, minutes: planned.get(mix) ?? 0 }];
     })
     .sort((a, b) => a.last - b.last)
-    .map(({ piece, count, last, minutes }) => ({ piece, count, until: instantText(last), minutes }));
+    .map(({ last, ...facts }) => ({ ...facts, until: instantText(last) }));
 };

@@ -6,10 +6,11 @@ import { loadYardFile } from '../../../db/stores/yard-store.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { WorkRecord } from '../../../shared/work-record.ts';
 import { done } from '../../../src/usecases/core/context.ts';
+import { showPieces } from '../../../src/usecases/pieces/show-pieces.ts';
+import { wetCures } from '../../../src/usecases/pieces/wet-cures.ts';
 import { changing } from '../../../src/usecases/plan/changing.ts';
 import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
 import { showToday } from '../../../src/usecases/today/show-today.ts';
-import { wetCures } from '../../../src/usecases/today/wet-cures.ts';
 import { editMix } from '../../../src/usecases/yard/edit-mix.ts';
 import { showYardMixes } from '../../../src/usecases/yard/show-yard-mixes.ts';
 import { archived } from '../../support/archived.ts';
@@ -34,9 +35,9 @@ const SATURDAY = [
 ];
 
 test('good pieces are kept wet for the hours of their mix, until the last of them may dry', () => {
-  const until = '2027-04-12T11:00:00+01:00';
-  expect(wetAt('2027-04-11T09:00:00+01:00', SATURDAY)).toEqual([{ piece: 'Panel 900', count: 2, until, minutes: 0 }]);
-  expect(wetAt('2027-04-12T10:30:00+01:00', SATURDAY)).toEqual([{ piece: 'Panel 900', count: 1, until, minutes: 0 }]);
+  const panel = { casting: 'panel-900', piece: 'Panel 900', until: '2027-04-12T11:00:00+01:00', minutes: 0 };
+  expect(wetAt('2027-04-11T09:00:00+01:00', SATURDAY)).toEqual([{ ...panel, count: 2 }]);
+  expect(wetAt('2027-04-12T10:30:00+01:00', SATURDAY)).toEqual([{ ...panel, count: 1 }]);
   expect(wetAt('2027-04-12T11:00:00+01:00', SATURDAY)).toEqual([]);
 });
 
@@ -101,4 +102,6 @@ test('Today reminds of a piece that is kept wet for weeks, whatever was recorded
     }),
   );
   expect((await showToday(context)).wetCures).toMatchObject([{ piece: 'Panel 900', count: 1 }]);
+  const { kinds } = await showPieces(context);
+  expect(kinds.find(({ casting }) => casting === 'panel-900')?.wet).toMatchObject({ count: 1 });
 });
