@@ -6,7 +6,8 @@ import { KitSideView } from '../charts/kit-side.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { Caution } from '../parts/caution.tsx';
 import { EarthCaution } from '../parts/earth-caution.tsx';
-import { counted, liftingText, loadsAnswer, loadText, meetingText, pinsText } from './kit-text.ts';
+import { liftingText } from '../words/lifting-text.ts';
+import { counted, loadsAnswer, loadText, meetingText, pinsText } from './kit-text.ts';
 
 const Panels: FC<{ facts: KitFacts }> = ({ facts: { panels, panelCount, mass } }) => (
   <section>

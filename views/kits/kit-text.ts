@@ -1,5 +1,5 @@
 import { listText } from '../../shared/list-text.ts';
-import type { HeaviestPiece, KitFacts, KitLoad, KitLoads, KitPins } from '../../src/usecases/kits/kit-model.ts';
+import type { KitFacts, KitLoad, KitLoads, KitPins } from '../../src/usecases/kits/kit-model.ts';
 import { countWord } from '../parts/quantity-text.ts';
 
 /** Small numbers as words, within a sentence. */
@@ -30,18 +30,6 @@ export const pinsText = ({ corners, joints, ends }: KitPins): string =>
     ...(joints > 0 ? [`${word(joints)} at joints`] : []),
     ...(ends > 0 ? [`${word(ends)} at the ends`] : []),
   ]);
-
-const LIFTING: Readonly<Record<HeaviestPiece['lifting'], string>> = {
-  one: 'That is within the lower lifting filter, 16 kg (35 lb), held close and between elbow and knuckle.',
-  'one with care':
-    'That is over the lower lifting filter, 16 kg (35 lb), and within the upper, 25 kg (55 lb): a second person or a trolley for many.',
-  two: 'That is over the lifting filter for one person, 25 kg (55 lb): lift it with two.',
-  more: 'That is more than two people should lift by hand, 33 kg (73 lb): a trolley, a tilt frame or more people.',
-};
-
-/** What the weight of the heaviest piece means for whoever lifts it. */
-export const liftingText = ({ name, mass, lifting }: HeaviestPiece): string =>
-  `The heaviest piece is ${name} at ${mass}. ${LIFTING[lifting]}`;
 
 /** "Two loads, none over 200 kg." */
 export const loadsAnswer = ({ count, payload }: KitLoads): string => {

@@ -126,6 +126,6 @@ export const MouldPage: FC<MouldPageProps> = ({ model, notice, refused, blocked 
       <ButtonLink href="/moulds">All moulds</ButtonLink>
       <ButtonLink href={`${TRACE}?${new URLSearchParams({ mould: model.mould.id })}`}>Where its pieces went</ButtonLink>
     </div>
-    <Caution kinds={['lifting', 'wet', 'pins']} />
+    <Caution kinds={['lifting', 'standing', 'dust', 'wet', 'pins']} />
   </>
 );

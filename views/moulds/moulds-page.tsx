@@ -156,6 +156,6 @@ export const MouldsPage: FC<MouldsPageProps> = ({ model, notice, refused, next }
         every pour, and is not counted.
       </p>
     )}
-    <Caution kinds={['lifting', 'wet', 'pins']} />
+    <Caution kinds={['lifting', 'standing', 'dust', 'wet', 'pins']} />
   </>
 );

@@ -1,10 +1,11 @@
 import type { FC } from 'hono/jsx';
+import { LIFTING_FILTERS } from '../words/lifting-text.ts';
 
 /** What work can hurt. Common practice, no source; the data sheet of each product and local rules come first. */
 const CAUTIONS = {
-  dust: 'Cement and sand dust: wear a P3 or P100 mask when tipping bags or cutting; cut wet, do not sweep dry.',
+  dust: 'Silica dust, of cement and sand: wear a P3 or P100 mask when tipping bags, mixing dry, cutting or cleaning moulds; cut wet, do not sweep dry.',
   wet: 'Wet mortar burns, and at first without pain: long gloves, sealed goggles, no water in boots or under a knee. Rinse skin at once; eyes 15 to 20 minutes, then a doctor.',
-  lifting: 'Lift heavy pieces with two people or a trolley, close to the body.',
+  lifting: LIFTING_FILTERS,
   standing:
     'Panels stacked on edge topple: lean them one way, pad and strap them, and let nobody stand where they would fall.',
   pins: 'Cap wire and pin ends.',

@@ -9,6 +9,7 @@ import { clockText } from '../parts/day-text.ts';
 import { Wrong } from '../parts/field.tsx';
 import { isOver } from './today-text.ts';
 import { refusedAt, WorkForm } from './work-form.tsx';
+import { PLANNING_ONLY } from './work-words.ts';
 
 /**
  * The server's clock when the page was made. A clock on the page counts to an instant, so that a reload, a locked phone or a
@@ -97,6 +98,7 @@ export const SettingClocks: FC<{ setting: readonly SettingFacts[]; refused: Refu
           <Setting one={one} />
         ))}
       </ul>
+      <p class="hint">{PLANNING_ONLY}</p>
       <Covered setting={setting} refused={refused} />
       <label class="choice" data-sound hidden>
         <input type="checkbox" />

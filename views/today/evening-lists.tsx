@@ -3,6 +3,7 @@ import type { EveningFacts } from '../../src/usecases/today/evening-facts.ts';
 import { Amounts } from './amounts.tsx';
 import { dryLines, fittingLines, weighLines } from './evening-text.ts';
 import { SheetDrawings } from './sheet-drawings.tsx';
+import { ACID, hasAcid } from './step-caution.tsx';
 import { StickBars } from './stick-bars.tsx';
 import { toHaveReady } from './today-text.ts';
 
@@ -64,7 +65,9 @@ export const EveningLists: FC<EveningListsProps> = ({ evening, folded }) => (
         <SheetDrawings mesh={mesh} caution={evening.sticks.length === 0} folded={folded} />
       </Part>
     ))}
-    <Part head="Weigh and measure out" lines={weighLines(evening)} />
+    <Part head="Weigh and measure out" lines={weighLines(evening)}>
+      {evening.steps.some((step) => step.kind === 'batch' && hasAcid(step)) && <p class="hint">{ACID}</p>}
+    </Part>
     <Part head="Dry by then" lines={dryLines(evening)} />
     {!folded && <LaidOut evening={evening} />}
     {folded && toHaveReady(evening.steps).length > 0 && (

@@ -6,6 +6,7 @@ import { dayText } from '../parts/day-text.ts';
 import { EveningLists } from './evening-lists.tsx';
 import { eveningAnswer } from './evening-text.ts';
 import { FrostLine } from './frost-line.tsx';
+import { CUTTING, PaperCautions } from './step-caution.tsx';
 import { coatText, prepText } from './today-text.ts';
 
 /** What is got ready before the next session with mixes, on one sheet of paper. */
@@ -46,10 +47,10 @@ export const EveningPage: FC<{ model: EveningModel }> = ({ model: { evening, tod
         </section>
       )}
       <FrostLine steps={evening.steps} />
-      <p class="sheet-caution">
-        Goggles to cut and to weigh acid; nothing swept dry; cap wire and pin ends; rags with oil spread flat outside.
-        The data sheet comes first.
-      </p>
+      <PaperCautions
+        steps={[...evening.coats, ...evening.preps]}
+        saidAlready={evening.sticks.length + evening.meshes.length > 0 ? [CUTTING] : []}
+      />
     </div>
   );
 };

@@ -11,8 +11,7 @@ import { ChoiceField, TextField, Wrong } from '../parts/field.tsx';
 import { AnotherHour, OnePersonMore } from './more-hours.tsx';
 import { refusedAt, WorkForm } from './work-form.tsx';
 
-/** There is no work on the day of a session after all. */
-export const NoWork: FC<{ session: SessionHours; today: string; refused: RefusedForm | null }> = ({
+const NoWork: FC<{ session: SessionHours; today: string; refused: RefusedForm | null }> = ({
   session,
   today,
   refused,

@@ -10,6 +10,7 @@ import { DayAndTime } from './at-another-time.tsx';
 import { StripForms } from './strip-forms.tsx';
 import { forText, mayText } from './today-text.ts';
 import { Asked, refusedAt, WorkForm } from './work-form.tsx';
+import { PLANNING_ONLY } from './work-words.ts';
 
 const plannedText = ({ planned }: FullMould, today: string): string =>
   planned === null ? '' : ` Planned for ${dayText(planned.slice(0, 10), today)}, ${clockText(planned)}.`;
@@ -44,6 +45,7 @@ export const OtherFull: FC<{ model: TodayModel; refused: RefusedForm | null }> =
           <Full full={full} model={model} refused={refused} />
         ))}
       </ul>
+      <p class="hint">{PLANNING_ONLY}</p>
     </details>
   );
 };

@@ -9,6 +9,7 @@ import { Mark } from '../parts/mark.tsx';
 import { Amounts } from './amounts.tsx';
 import { FrostLine } from './frost-line.tsx';
 import { type SheetRow, sheetRecipes, sheetRows, sheetTurns } from './sheet-rows.ts';
+import { PaperCautions } from './step-caution.tsx';
 import { todayNote, toHaveReady } from './today-text.ts';
 
 export const SHEET = '/today/sheet';
@@ -108,7 +109,7 @@ export const SheetPage: FC<{ model: SheetModel }> = ({ model }) => {
         <a href="/today">Today</a>
       </p>
       {toHaveReady(steps).length > 0 && (
-        <div>
+        <div class="at-hand-of-it">
           <p>To have at hand:</p>
           <Amounts amounts={toHaveReady(steps)} />
         </div>
@@ -146,9 +147,7 @@ export const SheetPage: FC<{ model: SheetModel }> = ({ model }) => {
       </div>
       <p class="sheet-made">Pieces made: ______ By today's plan of {dayText(today, today)}.</p>
       <FrostLine steps={steps} />
-      <p class="sheet-caution">
-        Mask when tipping bags or cutting; long gloves and goggles; rinse skin at once. The data sheet comes first.
-      </p>
+      <PaperCautions steps={steps} />
     </div>
   );
 };

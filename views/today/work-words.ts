@@ -47,6 +47,8 @@ export const setUpLines = ({ clean, changeFrom, piece, sealed, cuts, fittings }:
   ...(fittings.length > 0 ? [`Lay ready ${listText(fittings.map(amountOfText))}`] : []),
 ];
 
+/** Wherever a time stands at which a piece may come out. */
+export const PLANNING_ONLY = 'Planning time only: check the piece.';
+
 /** What is looked at when a piece comes out. */
-export const STRIP_CHECK =
-  'Planning time only: check the piece. Look at the corners, whether a pin goes through each sleeve, blowholes, and the thickness.';
+export const STRIP_CHECK = `${PLANNING_ONLY} Look at the corners, whether a pin goes through each sleeve, blowholes, and the thickness.`;

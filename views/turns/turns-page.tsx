@@ -5,6 +5,7 @@ import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { fromMomentText, momentText } from '../parts/clock-text.ts';
 import { LongList } from '../parts/long-list.tsx';
+import { PLANNING_ONLY } from '../today/work-words.ts';
 import { TurnsChart } from './turns-chart.tsx';
 import { type TurnsShown, turnsShown } from './turns-shown.ts';
 import { outText, turnsAnswer, turnsNote, whomText } from './turns-text.ts';
@@ -104,6 +105,7 @@ export const TurnsPage: FC<{ model: TurnsModel; from: number }> = ({ model, from
     <>
       <Answer note={turnsNote(shown, model.today)}>{turnsAnswer(shown, model.today)}</Answer>
       <TurnsChart shown={shown} today={model.today} thisWeek={model.thisWeek} />
+      <p class="hint">{PLANNING_ONLY}</p>
       <Further shown={shown} />
       <Table shown={shown} today={model.today} />
     </>

@@ -1,5 +1,6 @@
 import type { Minute } from '../../../shared/time.ts';
 import type { LeftOver } from '../../engine/pack/left-over.ts';
+import type { HeaviestPiece } from '../orders/going-out.ts';
 import type { ContentsLine } from '../orders/order-contents.ts';
 import type { ColdNights } from './cold-nights.ts';
 import type { Drying } from './drying.ts';
@@ -140,6 +141,8 @@ export interface StripStep extends Step {
   customer: string | null;
   mayFrom: string;
   people: number;
+  /** What it weighs; null where its kind is not known any more. */
+  lift: HeaviestPiece | null;
   /** It is in the mould by the stock book, not only by the plan. */
   inMould: boolean;
   /** The name of the piece, by which its strip is found again. */
@@ -165,6 +168,8 @@ export interface PackStep extends Step {
   contents: readonly ContentsLine[];
   parts: readonly AmountFacts[];
   cuts: readonly CutFacts[];
+  /** Null where no pieces go into it. */
+  heaviest: HeaviestPiece | null;
 }
 
 /** The name of a piece by its mould and when that was full. */

@@ -11,7 +11,7 @@ import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { type CuringTimes, curingTimesOf } from '../../engine/book/curing-times.ts';
-import { packMinutesOf } from '../../engine/book/goods.ts';
+import { goodsOfLines, packMinutesOf } from '../../engine/book/goods.ts';
 import { wasCoated } from '../../engine/book/mould-state.ts';
 import { type Calendar, calendarOf } from '../../engine/calendar/calendar.ts';
 import type { Session } from '../../engine/calendar/sessions.ts';
@@ -19,6 +19,7 @@ import { type Climate, climateOf } from '../../engine/cure/climate.ts';
 import { type LeftOver, leftOver } from '../../engine/pack/left-over.ts';
 import { lengthText } from '../../engine/units/length.ts';
 import { measureOutText } from '../../engine/units/measure-out.ts';
+import { type HeaviestPiece, heavyPiece } from '../orders/going-out.ts';
 import { contentsOf, offersOf } from '../orders/order-contents.ts';
 import { lateStepName } from '../plan/late-steps.ts';
 import { poursWithin } from '../plan/pour-minutes.ts';
@@ -214,6 +215,12 @@ const batchStep = (seen: Seen, batch: PlanBatch, pours: readonly PlanPour[]): Un
   };
 };
 
+/** Of some kinds of pieces the one that weighs most. */
+const heaviestOf = ({ yard, system }: Seen, ids: readonly string[]): HeaviestPiece | null => {
+  const [most] = yard.castings.filter(({ id }) => ids.includes(id)).sort((a, b) => b.kg - a.kg);
+  return most ? heavyPiece(most.name, most.kg, system) : null;
+};
+
 interface Strip {
   mould: string;
   casting: string;
@@ -245,6 +252,7 @@ const stripStep = (seen: Seen, strip: Strip): Unnamed<StripStep> => ({
   ...{ mould: strip.mould, piece: pieceName(seen, strip.casting), customer: customerOf(seen, strip.order) },
   mayFrom: seen.calendar.instantText(seen.curing.mayStripFrom(strip.casting, strip.filled)),
   people: seen.yard.castings.find(({ id }) => id === strip.casting)?.stripCrew ?? 1,
+  lift: heaviestOf(seen, [strip.casting]),
   inMould: strip.inMould,
   pieceKey: pieceKeyOf(strip.mould, strip.filled),
 });
@@ -285,6 +293,7 @@ const packStep = (seen: Seen, planned: PlanOrder, spell: PackSpell): Unnamed<Pac
       id,
       kits.flatMap(({ kit, quantity }) => kit.cuts.map((cut) => ({ ...cut, count: cut.count * quantity }))),
     ),
+    heaviest: heaviestOf(seen, [...goodsOfLines(lines, seen.yard).pieces.keys()]),
   };
 };
 

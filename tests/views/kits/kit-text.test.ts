@@ -1,14 +1,6 @@
 import { expect, test } from 'vitest';
 import type { KitFacts } from '../../../src/usecases/kits/kit-model.ts';
-import {
-  kitAnswer,
-  kitNote,
-  liftingText,
-  loadsAnswer,
-  loadText,
-  meetingText,
-  pinsText,
-} from '../../../views/kits/kit-text.ts';
+import { kitAnswer, kitNote, loadsAnswer, loadText, meetingText, pinsText } from '../../../views/kits/kit-text.ts';
 
 const pins = {
   count: 6,
@@ -55,15 +47,6 @@ test('the note says both sizes, and how it comes out where that differs', () => 
 test('pins are counted by where they stand', () => {
   expect(pinsText(pins)).toBe('four at the corners and two at joints');
   expect(pinsText({ ...pins, corners: 0, ends: 2 })).toBe('two at joints and two at the ends');
-});
-
-test('the heaviest piece comes with what it means for lifting', () => {
-  const words = (lifting: KitFacts['heaviest']['lifting']) =>
-    liftingText({ name: 'Panel 1200', mass: '18 kg', lifting });
-  expect(words('one')).toMatch(/^The heaviest piece is Panel 1200 at 18 kg\. That is within the lower lifting filter/);
-  expect(words('one with care')).toContain('a second person or a trolley');
-  expect(words('two')).toContain('lift it with two');
-  expect(words('more')).toContain('a trolley, a tilt frame or more people');
 });
 
 test('loads are counted, and what is too heavy is said', () => {

@@ -5,7 +5,7 @@ import { retimedText, tooLateText } from '../../../views/today/running-late-text
 const at = (clock: string): string => `2027-04-10T${clock}:00+01:00`;
 const strip = (mould: string, from: string, until: string) => ({
   ...{ kind: 'strip' as const, name: mould, mould, piece: 'Panel 900', customer: null },
-  ...{ at: at(from), until: at(until), mayFrom: at(from), people: 1, inMould: true, pieceKey: mould },
+  ...{ at: at(from), until: at(until), mayFrom: at(from), people: 1, inMould: true, lift: null, pieceKey: mould },
 });
 const retimed = (changes: Partial<RetimedSession>): RetimedSession => ({
   ...{ minutes: 25, steps: [strip('900 no. 1', '12:00', '12:10'), strip('900 no. 2', '12:25', '12:40')] },

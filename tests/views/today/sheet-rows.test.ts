@@ -21,6 +21,7 @@ const strip = (clock: string, mould: string, customer: string | null = null): St
   ...{
     kind: 'strip',
     name: clock,
+    lift: null,
     pieceKey: mould,
     at: at(clock),
     until: at(clock),

@@ -83,6 +83,7 @@ const strip: StripStep = {
   ...{
     kind: 'strip',
     name: 'c',
+    lift: null,
     pieceKey: 'piece',
     at: at('10:37'),
     until: at('10:45'),
@@ -106,7 +107,6 @@ const model = (changes: Partial<TodayModel>): TodayModel => ({
     begun: [],
     late: [],
     waiting: [],
-    ...{ warmth: null, rain: null },
   },
   ...{
     lastMix: [],
