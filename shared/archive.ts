@@ -8,6 +8,7 @@ import { customer } from './customer.ts';
 import { english } from './english.ts';
 import type { Fault } from './fault.ts';
 import { figureOf } from './figure.ts';
+import { forecastPlace } from './forecast.ts';
 import { yardHabits } from './habits.ts';
 import { kit } from './kit.ts';
 import { kitSize } from './kit-size.ts';
@@ -48,7 +49,15 @@ export const archive = z.strictObject({
   yard: yard.extend({ fixedHours: whole }),
   units: unitSystem.optional(),
   english: english.optional(),
-  habits: yardHabits.extend({ floatDays: days.optional(), demo: z.boolean() }).optional(),
+  habits: yardHabits
+    .extend({
+      floatDays: days.optional(),
+      demo: z.boolean(),
+      forecastLatitude: forecastPlace.shape.latitude.optional(),
+      forecastLongitude: forecastPlace.shape.longitude.optional(),
+      forecastContact: forecastPlace.shape.contact.optional(),
+    })
+    .optional(),
   materials: z.array(
     material.extend({
       ...{ openedNote: z.string().optional(), shortBy: positive.optional(), buying: materialBuying.optional() },

@@ -12,10 +12,12 @@ export type TemperatureStep = z.infer<typeof temperatureStep>;
 
 /** No wind at the ground has been faster by much (408 km/h at Barrow Island in 1996, World Meteorological Organization). */
 const FASTEST_KMH = 410;
+/** No day has been wetter (1,825 mm in 24 hours at Foc-Foc in 1966, World Meteorological Organization). */
+const WETTEST_MM = 1825;
 
 /**
  * What is expected of one date: the lowest and the highest temperature in °C, and, for how fast a surface dries, the wind in
- * km/h and the humidity of the air in percent.
+ * km/h and the humidity of the air in percent; and the rain in mm.
  */
 const weatherDay = z
   .strictObject({
@@ -24,10 +26,16 @@ const weatherDay = z
     maxCelsius: celsius,
     windKmh: z.number().min(0, 'is negative').max(FASTEST_KMH, `is more than ${FASTEST_KMH}`).optional(),
     humidityPercent: z.number().min(0, 'is negative').max(100, 'is more than 100').optional(),
+    rainMm: z.number().min(0, 'is negative').max(WETTEST_MM, `is more than ${WETTEST_MM}`).optional(),
   })
   .refine((day) => day.minCelsius <= day.maxCelsius, { path: ['maxCelsius'], message: 'is lower than the lowest' });
 /** A day of weather once read. */
 export type WeatherDay = z.infer<typeof weatherDay>;
+
+/** In what winds are told. */
+export const WIND_UNITS = ['km/h', 'mph', 'm/s', 'kn'] as const;
+/** One of `WIND_UNITS`. */
+export type WindUnit = (typeof WIND_UNITS)[number];
 
 /** When a day is coldest and warmest where nobody says otherwise: about sunrise, and mid-afternoon (common practice, no source). */
 export const USUAL_HOURS = { coldestAt: '05:00', warmestAt: '15:00' } as const;

@@ -7,6 +7,7 @@ import { photoFolder, photosBeside } from '../db/photo-folder.ts';
 import { isEmpty } from '../db/stores/yard-store.ts';
 import { startBackground } from './background.ts';
 import { type Environment, readEnvironment } from './environment.ts';
+import { FORECAST_ADDRESS, forecastClient } from './forecast-client.ts';
 import { createApp } from './http/app.ts';
 import type { Log } from './http/request-log.ts';
 import { nightlyBackups } from './nightly-backup.ts';
@@ -77,7 +78,7 @@ const logOf = ({ isLogged }: Environment): Log | undefined =>
 const listen = (environment: Environment, database: Database, background: Background): ServerType => {
   const { host, port, hosts, isOneDesk, publicAddress } = environment;
   const { fetch } = createApp({
-    ...{ database, now, background, ...photosOf(environment) },
+    ...{ database, now, background, ...photosOf(environment), forecast: forecastClient(FORECAST_ADDRESS) },
     door: { isOneDesk, hosts, addresses: addressesHere, publicAddress },
     log: logOf(environment),
   });

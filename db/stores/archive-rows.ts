@@ -1,5 +1,6 @@
 import type { Archive } from '../../shared/archive.ts';
 import { FLOAT_DAYS } from '../../shared/habits.ts';
+import { NO_FORECAST } from './habits-store.ts';
 import { filled, inside } from './row-lists.ts';
 import { entryRow } from './stock-rows.ts';
 import type { StoreRows, WantedRows } from './store-rows.ts';
@@ -134,7 +135,8 @@ export const archiveRows = (held: StoreRows, archive: Archive): WantedRows => {
     ...orderRows(archive),
     ...moneyRows(archive),
     yardUnits: archive.units === undefined ? [] : [{ id: 1, system: archive.units, english: archive.english ?? null }],
-    yardHabits: archive.habits === undefined ? [] : [{ id: 1, floatDays: FLOAT_DAYS, ...archive.habits }],
+    yardHabits:
+      archive.habits === undefined ? [] : [{ id: 1, floatDays: FLOAT_DAYS, ...NO_FORECAST, ...archive.habits }],
     guesses: archive.guesses,
     typedFigures: archive.typed,
   };

@@ -54,7 +54,9 @@ export const weatherOf = async (tx: Tx, { coldestAt, warmestAt }: Hours): Promis
 
 /** The rows of a yard's weather. */
 export const weatherRows = (days: readonly WeatherDay[]) =>
-  days.map(({ windKmh = null, humidityPercent = null, ...day }) => ({ ...day, windKmh, humidityPercent }));
+  days.map(({ windKmh = null, humidityPercent = null, rainMm = null, ...day }) => ({
+    ...{ ...day, windKmh, humidityPercent, rainMm },
+  }));
 
 /** When days are coldest and warmest; usual where a file does not say. */
 export const weatherHours = ({ coldestAt, warmestAt }: Hours = USUAL_HOURS) => ({ coldestAt, warmestAt });

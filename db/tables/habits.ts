@@ -1,9 +1,9 @@
 import { sql } from 'drizzle-orm';
-import { check, integer, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import { check, integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
 import { WEEKDAYS } from '../../shared/time.ts';
 import { flags, oneOf } from './limits.ts';
 
-/** What the yard file has no place for: money, the start of the week, and whether this is the demo. One row, or none. */
+/** What the yard file has no place for: money, the start of the week, whether this is the demo, and where a forecast is asked for. One row, or none. */
 export const yardHabits = sqliteTable(
   'yardHabits',
   {
@@ -14,6 +14,10 @@ export const yardHabits = sqliteTable(
     floatDays: integer().notNull().default(1),
     /** The yard is the demo, and nobody's own yet. */
     demo: integer({ mode: 'boolean' }).notNull(),
+    /** Where the yard lies, in degrees, and how the service is told who asks it: null while no forecast is asked for. */
+    forecastLatitude: real(),
+    forecastLongitude: real(),
+    forecastContact: text(),
   },
   (t) => [
     check('one_yard_habits', sql`${t.id} = 1`),

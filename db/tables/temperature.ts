@@ -13,7 +13,7 @@ export const temperatureSteps = sqliteTable(
   (t) => dates([t.from]),
 );
 
-/** What is expected of single dates, by the hour: °C, km/h, percent. */
+/** What is expected of single dates, by the hour: °C, km/h, percent, mm. */
 export const weatherDays = sqliteTable(
   'weatherDays',
   {
@@ -24,12 +24,13 @@ export const weatherDays = sqliteTable(
     maxCelsius: real().notNull(),
     windKmh: real(),
     humidityPercent: real(),
+    rainMm: real(),
   },
   (t) => [
     ...dates([t.date]),
     unique('weather_of_a_date').on(t.date),
     check('lowest_first', sql`${t.minCelsius} <= ${t.maxCelsius}`),
     check('humidity_percent', sql`${t.humidityPercent} <= 100`),
-    ...neverNegative([t.windKmh, t.humidityPercent]),
+    ...neverNegative([t.windKmh, t.humidityPercent, t.rainMm]),
   ],
 );

@@ -55,6 +55,7 @@ import { yardRoutes } from './yard-routes.tsx';
 import { yardStockRoutes } from './yard-stock-routes.tsx';
 import { yardSupplierRoutes } from './yard-supplier-routes.tsx';
 import { yardTemperatureRoutes } from './yard-temperature-routes.tsx';
+import { yardWeatherFoundRoutes } from './yard-weather-found-routes.tsx';
 import { yardWeatherRoutes } from './yard-weather-routes.tsx';
 
 export interface AppParts {
@@ -64,6 +65,8 @@ export interface AppParts {
   background?: Background;
   /** Where photos are kept; nowhere without it. */
   photos?: UseCaseContext['photos'];
+  /** Where forecasts are asked for; nowhere without it. */
+  forecast?: UseCaseContext['forecast'];
   /** How it is reached; as it is given, by the machine itself alone. */
   door?: Door;
   /** Who is told of every request; without it faults are told as text. */
@@ -101,6 +104,7 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   yardHoursRoutes,
   yardTemperatureRoutes,
   yardWeatherRoutes,
+  yardWeatherFoundRoutes,
   sheetRoutes,
   todayRoutes,
   streamRoute,
@@ -126,10 +130,24 @@ const orProblem =
     isApiPath(c.req.path) ? problem(c, status) : shown(c, ...more);
 
 /** The whole of Mould Rota behind one request handler. */
-export const createApp = ({ database, now, background, photos, door = ONE_DESK, log = faultsOnly }: AppParts): Hono => {
+export const createApp = ({
+  database,
+  now,
+  background,
+  photos,
+  forecast,
+  door = ONE_DESK,
+  log = faultsOnly,
+}: AppParts): Hono => {
   const app = new Hono();
   const screens: Screens = {
-    context: () => ({ database, now: now(), ...(background ? { background } : {}), ...(photos ? { photos } : {}) }),
+    context: () => ({
+      database,
+      now: now(),
+      ...(background ? { background } : {}),
+      ...(photos ? { photos } : {}),
+      ...(forecast ? { forecast } : {}),
+    }),
     isSecure: door.publicAddress?.startsWith('https:') ?? false,
     addressOf: (c, path) => addressAt(c, path, door),
   };

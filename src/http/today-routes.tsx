@@ -19,6 +19,7 @@ import { mendPiece } from '../usecases/today/mend-piece.ts';
 import { anotherHour, onePersonMore, runningLate } from '../usecases/today/more-hours.ts';
 import { onePersonFewer } from '../usecases/today/one-person-fewer.ts';
 import { planSessionAnew } from '../usecases/today/plan-session-anew.ts';
+import { readThermometer } from '../usecases/today/read-thermometer.ts';
 import { recordBefore } from '../usecases/today/record-before.ts';
 import { recordCoat } from '../usecases/today/record-coat.ts';
 import { recordPour } from '../usecases/today/record-pour.ts';
@@ -149,6 +150,7 @@ const FORMS: Readonly<Record<string, PageForm>> = {
   'another-hour': { save: effectFirst((fields, _c, at) => anotherHour(at, fields)), form: () => 'another-hour' },
   'one-more': { save: effectFirst((fields, _c, at) => onePersonMore(at, fields)), form: () => 'one-more' },
   'running-late': { save: slipFirst, form: () => RUNNING_LATE },
+  thermometer: { save: effectFirst((fields, _c, at) => readThermometer(at, fields)), form: () => 'thermometer' },
   'left-out': {
     save: effectFirst((fields, _c, at) => leaveForAnotherDay(at, fields)),
     form: ({ without }) => `leave ${without}`,

@@ -1,12 +1,21 @@
-import type { Hono } from 'hono';
+import type { Context, Hono } from 'hono';
 import { LineForm, TEMPERATURES, TemperaturesPage } from '../../views/yard/temperatures-page.tsx';
-import { wholeTyped } from '../usecases/typed/form-fields.ts';
+import { type FormFields, wholeTyped } from '../usecases/typed/form-fields.ts';
 import { addLine, editLine, editMonths, removeLine } from '../usecases/yard/edit-temperatures.ts';
-import { showTemperatures, type TemperaturesModel } from '../usecases/yard/show-temperatures.ts';
+import { monthsFilledIn, showTemperatures, type TemperaturesModel } from '../usecases/yard/show-temperatures.ts';
+import { errorsByField } from './form.ts';
 import { effectFirst, type FormRoute, formPage } from './form-route.tsx';
 import { doneNotice } from './notice.ts';
 import type { Screens } from './screens.ts';
 import { type Entries, effectOn, sectionRoutes } from './section-routes.tsx';
+
+const FRAME = { title: 'Temperatures by month', at: 'yard' } as const;
+
+/** The coldest and the warmest month, where the address has them: the twelve fields are filled in by them. */
+const twoAsked = (c: Context): FormFields | null => {
+  const [coldest, warmest] = [c.req.query('coldest'), c.req.query('warmest')];
+  return coldest === undefined || warmest === undefined ? null : { coldest, warmest };
+};
 
 /** The page of the section is a form itself, with the lines below it. */
 const months: FormRoute<null> = {
@@ -15,8 +24,19 @@ const months: FormRoute<null> = {
   next: () => TEMPERATURES,
   show: async (c, context, state) => {
     const model = await showTemperatures(context);
-    const frame = { title: 'Temperatures by month', at: 'yard', yardName: model.yardName } as const;
-    return { frame, content: <TemperaturesPage model={model} state={state} notice={await doneNotice(c, context)} /> };
+    const two = twoAsked(c);
+    if (two && state.typed === null) {
+      const filled = await monthsFilledIn(context, two);
+      const filledState = filled.ok
+        ? { typed: filled.value, errors: {}, effect: null }
+        : { typed: null, errors: errorsByField(filled.faults), effect: null };
+      const page = <TemperaturesPage model={model} state={filledState} notice={null} two={two} />;
+      return { frame: { ...FRAME, yardName: model.yardName }, content: page, status: filled.ok ? 200 : 422 };
+    }
+    return {
+      frame: { ...FRAME, yardName: model.yardName },
+      content: <TemperaturesPage model={model} state={state} notice={await doneNotice(c, context)} />,
+    };
   },
 };
 

@@ -1,5 +1,6 @@
 import type { Hono } from 'hono';
-import { WEATHER, WeatherPage } from '../../views/yard/weather-page.tsx';
+import { WEATHER } from '../../views/yard/weather-from-file.tsx';
+import { WeatherPage } from '../../views/yard/weather-page.tsx';
 import { editWeather } from '../usecases/yard/edit-weather.ts';
 import { showWeather } from '../usecases/yard/show-weather.ts';
 import { effectFirst, type FormRoute, formPage } from './form-route.tsx';

@@ -40,7 +40,7 @@ const screensWithPiece = async () => {
   const { database, now } = await yardContext(
     smallYard({ inMould: [{ mould: '900 no. 1', casting: 'panel-900', filledAt: FILLED }] }),
   );
-  return screensOn(database, now, photoFolder(join(temporaryFolder(), 'photos')));
+  return screensOn(database, now, { photos: photoFolder(join(temporaryFolder(), 'photos')) });
 };
 
 const sizeShown = (page: Page) =>

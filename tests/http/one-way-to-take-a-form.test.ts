@@ -24,5 +24,6 @@ test('a form is taken by the one builder, or is one of those that are named', ()
     'piece-routes.tsx': 1,
     'sign-in-routes.tsx': 5,
     'yard-casting-routes.tsx': 1,
+    'yard-weather-found-routes.tsx': 2,
   });
 });

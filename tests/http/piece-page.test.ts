@@ -22,7 +22,7 @@ const photos = (): PhotoFolder => photoFolder(join(temporaryFolder(), 'photos'))
 
 const screensWith = async (folder?: PhotoFolder): Promise<TestScreens> => {
   const { database, now } = await yardContext(yardWithPiece());
-  return screensOn(database, now, folder);
+  return screensOn(database, now, { photos: folder });
 };
 
 const send = (
@@ -70,7 +70,7 @@ describe('a photo of a piece', () => {
 
   test('sent again by the same act it is kept once, at the time it was taken', async () => {
     const { database, now } = await yardContext(yardWithPiece());
-    const screens = screensOn(database, now, photos());
+    const screens = screensOn(database, now, { photos: photos() });
     const takenAt = '2027-04-08T07:30:00Z';
     const texts = { act: '5f3f9a52-9f0b-4c39-9d3e-0f6a4c1d2b3e', takenAt, doneBy: 'Ann' };
     const [first, again] = [await send(screens, JPEG, {}, PIECE, texts), await send(screens, JPEG, {}, PIECE, texts)];

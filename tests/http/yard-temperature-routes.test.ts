@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { addGuesses, guessesOfYard } from '../../db/stores/figure-store.ts';
 import { setUnits } from '../../db/stores/units-store.ts';
 import { loadYardFile } from '../../db/stores/yard-store.ts';
-import { stepsOfMonths } from '../../src/usecases/yard/month-temperatures.ts';
+import { stepsOfMonths } from '../../src/engine/cure/month-temperatures.ts';
 import { screensOver, type TestScreens, textOf } from '../support/screens.ts';
 import { smallYard } from '../support/small-yard.ts';
 
@@ -161,5 +161,30 @@ describe('days that are not like their month', () => {
     expect(await textOf(await none.post('/yard/temperatures/new', cold))).toContain(
       'Say first what the months are like',
     );
+  });
+});
+
+describe('two figures in the place of twelve', () => {
+  const VALUES = /name="month-(\d+)"[^>]* value="([^"]*)"/g;
+
+  test('fill in the months between them and save nothing; a yard that has none is offered a guess', async () => {
+    const screens = await screensOver(smallYard({ orders: [] }));
+    const offered = await (await screens.get('/yard/temperatures')).text();
+    // At 53 degrees north, between 2 and 19 °C at 50 and -4 and 17 °C at 60.
+    expect(offered).toMatch(/name="coldest"[^>]* value="0.2 °C"/);
+    expect(offered).toMatch(/name="warmest"[^>]* value="18.4 °C"/);
+    const html = await (await screens.get('/yard/temperatures?coldest=4&warmest=61+F')).text();
+    const values = Object.fromEntries([...html.matchAll(VALUES)].map(([, month = '', value]) => [month, value]));
+    expect([values['1'], values['4'], values['7']]).toEqual(['4 °C', '10.1 °C', '16.1 °C']);
+    expect(await stepsIn(screens)).toEqual([]);
+  });
+
+  test.each([
+    ['coldest=16&warmest=4', 'That is colder than the coldest month.'],
+    ['coldest=cold&warmest=4', 'is not a temperature'],
+  ])('%s is refused at its field', async (query, said) => {
+    const screens = await screensOver(smallYard({ orders: [] }));
+    const answer = await screens.get(`/yard/temperatures?${query}`);
+    expect([answer.status, await textOf(answer)]).toEqual([422, expect.stringContaining(said)]);
   });
 });

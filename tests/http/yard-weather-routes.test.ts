@@ -20,7 +20,7 @@ const saved = async (screens: TestScreens, typed: Record<string, string>): Promi
 
 const valuesOf = (html: string) =>
   Object.fromEntries(
-    [...html.matchAll(/<input[^>]* name="((?:low|high|wind|humidity) [^"]*)"[^>]* value="([^"]*)"/g)].map(
+    [...html.matchAll(/<input[^>]* name="((?:low|high|wind|humidity|rain) [^"]*)"[^>]* value="([^"]*)"/g)].map(
       ([, name = '', value = '']) => [name, value],
     ),
   );
@@ -34,13 +34,14 @@ describe('the weather of the coming days', () => {
     expect(await weatherIn(screens)).toBeUndefined();
     const text = await saved(screens, {
       ...{ 'low 2027-04-08': '4', 'high 2027-04-08': '15', 'wind 2027-04-08': '20', 'humidity 2027-04-08': '45' },
+      'rain 2027-04-08': '2.5',
       ...{ 'low 2027-04-10': '-2 C', 'high 2027-04-10': '50 F' },
     });
     expect(text).toMatch(/Weather of the coming days changed\..*2 of the coming 7 days are planned by the hour\./);
     expect(await weatherIn(screens)).toEqual({
       ...{ coldestAt: '05:00', warmestAt: '15:00' },
       days: [
-        { date: '2027-04-08', minCelsius: 4, maxCelsius: 15, windKmh: 20, humidityPercent: 45 },
+        { date: '2027-04-08', minCelsius: 4, maxCelsius: 15, windKmh: 20, humidityPercent: 45, rainMm: 2.5 },
         { date: '2027-04-10', minCelsius: -2, maxCelsius: 10 },
       ],
     });
@@ -55,7 +56,14 @@ describe('the weather of the coming days', () => {
 
   test('is what it was to the last bit where nothing is changed, and gone where a day is emptied', async () => {
     const days = [
-      { date: '2027-04-09', minCelsius: 4 + 1 / 3, maxCelsius: 9 + 1 / 7, windKmh: 12.3, humidityPercent: 61 },
+      {
+        date: '2027-04-09',
+        minCelsius: 4 + 1 / 3,
+        maxCelsius: 9 + 1 / 7,
+        windKmh: 12.3,
+        humidityPercent: 61,
+        rainMm: 1 / 3,
+      },
     ];
     const known = { coldestAt: '06:00', warmestAt: '14:00', days };
     const screens = await screensOver({ ...smallYard({ orders: [] }), weather: known });
@@ -99,6 +107,7 @@ describe('the weather of the coming days', () => {
       { 'low 2027-04-09': '5', 'high 2027-04-09': '9', 'humidity 2027-04-09': '101' },
       'Write a whole number, 0 to 100.',
     ],
+    [{ 'low 2027-04-09': '5', 'high 2027-04-09': '9', 'rain 2027-04-09': '900' }, 'That is a flood.'],
     [{ coldestAt: '15:00', warmestAt: '5:00' }, 'A day is warmest after it is coldest.'],
   ])('%j is refused at its field', async (typed, said) => {
     const screens = await screensOver(smallYard({ orders: [] }));

@@ -4,6 +4,7 @@ import type { Database, Tx } from '../../db/open.ts';
 import type { PhotoFolder } from '../../db/photo-folder.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { createApp } from '../../src/http/app.ts';
+import type { AskForecast } from '../../src/usecases/core/context.ts';
 import { smallYard } from './small-yard.ts';
 import { databaseFilled } from './temporary-database.ts';
 import { yardContext } from './yard-context.ts';
@@ -17,9 +18,13 @@ export interface TestScreens {
   textAfter(answer: Response): Promise<string>;
 }
 
-/** The screens over a database as it stands, at an instant; `photos` is where photos are kept, nowhere without it. */
-export const screensOn = (database: Database, now: string, photos?: PhotoFolder): TestScreens => {
-  const app = createApp({ database, now: () => now, photos });
+/** The screens over a database as it stands, at an instant; `photos` is where photos are kept, `forecast` who is asked for one: nowhere and nobody without. */
+export const screensOn = (
+  database: Database,
+  now: string,
+  { photos, forecast }: { photos?: PhotoFolder | undefined; forecast?: AskForecast } = {},
+): TestScreens => {
+  const app = createApp({ database, now: () => now, photos, forecast });
   const get = async (path: string, headers = {}) => app.request(path, { headers });
   const post = async (path: string, form: Record<string, string>, headers = {}) =>
     app.request(path, { method: 'POST', body: new URLSearchParams(form), headers });

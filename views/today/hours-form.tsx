@@ -11,7 +11,8 @@ import { ChoiceField, TextField, Wrong } from '../parts/field.tsx';
 import { AnotherHour, OnePersonMore } from './more-hours.tsx';
 import { refusedAt, WorkForm } from './work-form.tsx';
 
-const NoWork: FC<{ session: SessionHours; today: string; refused: RefusedForm | null }> = ({
+/** There is no work on the day of a session after all. */
+export const NoWork: FC<{ session: SessionHours; today: string; refused: RefusedForm | null }> = ({
   session,
   today,
   refused,

@@ -17,9 +17,11 @@ import { HardOtherwise } from './hard-otherwise.tsx';
 import { HoursForms } from './hours-form.tsx';
 import { LateWork, lateLead } from './late-work.tsx';
 import { OtherFull, OtherPour, Packed, PackedInPart } from './other-work.tsx';
+import { Rain } from './rain.tsx';
 import { RunningLate } from './running-late.tsx';
 import { slipLines } from './slip-text.ts';
 import { StepsAtHand, StepsToCome } from './steps.tsx';
+import { Thermometer } from './thermometer.tsx';
 import { ToCome } from './to-come.tsx';
 import { ToMend } from './to-mend.tsx';
 import { NotArrived, ToBeMended, ToCount } from './to-settle.tsx';
@@ -76,6 +78,7 @@ const Session: FC<Omit<TodayPageProps, 'notice' | 'who'>> = ({ model, refused, s
       <h2 class="unseen">{writable ? 'Step by step' : `Step by step, ${dayText(session.date, today)}`}</h2>
       {writable ? <StepsAtHand model={model} refused={refused} /> : <StepsToCome model={model} />}
       {hasCard(model) && <p class="quiet">{belowAnswer(model)}</p>}
+      <Thermometer model={model} refused={refused} />
       <Recipes model={model} />
       <RunningLate model={model} refused={refused} slip={slip} />
     </section>
@@ -114,6 +117,7 @@ export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused, slip, wh
     <ToBeMended model={model} refused={refused} />
     <NotArrived model={model} refused={refused} />
     <ToCount model={model} refused={refused} />
+    <Rain model={model} refused={refused} />
     <UnderWay model={model} refused={refused} />
     {!hasCard(model) && <EveningCard model={model} refused={refused} />}
     {!model.underWay && <LateWork model={model} refused={refused} />}

@@ -13,8 +13,9 @@ import type {
   SessionStep,
 } from '../../src/usecases/today/session-step.ts';
 import type { LateFacts, TodayModel } from '../../src/usecases/today/today-model.ts';
+import type { RainFacts } from '../../src/usecases/today/weather-now.ts';
 import { byClock, fromClock, hoursText, isNever } from '../parts/clock-text.ts';
-import { dayText } from '../parts/day-text.ts';
+import { dayText, onDayText } from '../parts/day-text.ts';
 import { isMeasure, quantityText } from '../parts/quantity-text.ts';
 
 /** "1 person, one more from 9:00 to 12:30". */
@@ -241,3 +242,7 @@ export const toHaveReady = (steps: readonly SessionStep[]): AmountFacts[] => {
 
 /** The ends of a session: a mould is set up, a yard is opened. */
 export const EDGE_WORDS = { 'set up': 'Open the yard', 'clear up': 'Clear up' };
+
+/** "Rain is expected today: 8 mm.", "Rain is expected on Saturday: 8 mm." */
+export const rainText = ({ date, amount }: RainFacts, today: string): string =>
+  `Rain is expected ${onDayText(date, today)}: ${amount}.`;

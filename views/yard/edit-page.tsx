@@ -17,6 +17,8 @@ interface EditPageProps {
   save?: string;
   /** The fields. */
   children?: Child;
+  /** Above the form: what fills it in. */
+  before?: Child;
   /** Below the form: other things that can be done with the entry, such as "Remove". */
   after?: Child;
   /** What is edited, drawn; its figures stand in the fields or in a table with it. */
@@ -40,6 +42,7 @@ export const EditPage: FC<EditPageProps> = (props) => (
       <Buttons {...props} form={FORM} />
     </FormAnswer>
     <Answer note={props.note}>{props.answer}</Answer>
+    {props.before}
     <div class={props.beside ? 'edit-parts' : undefined}>
       {props.beside && <div class="beside">{props.beside}</div>}
       <form class="form" id={FORM} method="post" action={props.action}>

@@ -1,3 +1,4 @@
+import { countText } from '../../shared/plural.ts';
 import type { TemperatureLine, TemperaturesModel } from '../../src/usecases/yard/show-temperatures.ts';
 import type { WeatherModel } from '../../src/usecases/yard/show-weather.ts';
 import { dayText } from '../parts/day-text.ts';
@@ -22,6 +23,10 @@ export const weatherAnswer = ({ days }: Pick<WeatherModel, 'days'>): string => {
     ? 'What will the coming days be like?'
     : `${known === days.length ? 'All' : known} of the coming ${days.length} days are planned by the hour.`;
 };
+
+/** "3 days are filled in. Nothing has been saved yet: look, then save." */
+export const filledInText = (days: number): string =>
+  `${countText(days, 'day is', 'days are')} filled in. Nothing has been saved yet: look, then save.`;
 
 /** "They are known until May 2028; later months count as that one. Save them again to go on." */
 export const endsText = (last: string): string =>

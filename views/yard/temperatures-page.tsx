@@ -2,7 +2,7 @@ import type { FC } from 'hono/jsx';
 import { fullDayWords } from '../../shared/day-words.ts';
 import type { FormState } from '../../src/usecases/plan/save-edit.ts';
 import type { TemperatureLine, TemperaturesModel } from '../../src/usecases/yard/show-temperatures.ts';
-import { ButtonLink } from '../parts/button.tsx';
+import { Button, ButtonLink } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
 import { TextField } from '../parts/field.tsx';
 import { shownIn } from '../parts/form-state.tsx';
@@ -14,6 +14,11 @@ import { SentenceList } from './sentence-list.tsx';
 import { endsText, lineText, MONTH_NAMES, temperaturesAnswer } from './temperature-words.ts';
 
 export const TEMPERATURES = `${YARD}/temperatures`;
+
+const SEASONS = [
+  { name: 'coldest', label: 'Coldest month' },
+  { name: 'warmest', label: 'Warmest month' },
+] as const;
 
 interface TemperaturesProps {
   model: TemperaturesModel;
@@ -37,8 +42,38 @@ const Lines: FC<{ model: TemperaturesModel }> = ({ model: { lines, today } }) =>
   </SentenceList>
 );
 
+interface TemperaturesPageProps extends TemperaturesProps {
+  notice: DoneNotice | null;
+  /** The coldest and the warmest month, where the months were filled in by them. */
+  two?: Readonly<Record<string, string>> | null;
+}
+
+/** Two figures in the place of twelve: they fill in the months, which are saved by themselves. */
+const ByTwo: FC<Required<Pick<TemperaturesPageProps, 'model' | 'state' | 'two'>>> = ({ model, state, two }) => (
+  <details class="message" open={two !== null || model.months.every(({ celsius }) => celsius === null)}>
+    <summary>Only the coldest and the warmest month?</summary>
+    <form method="get" action={TEMPERATURES} class="field-row">
+      {SEASONS.map(({ name, label }) => (
+        <TextField
+          {...{ name, label }}
+          width="short"
+          value={two?.[name] ?? model.seasons[name]}
+          errors={state.errors}
+          guess={two === null}
+        />
+      ))}
+      <Button>Fill in the months</Button>
+    </form>
+    <p class="hint">
+      {two !== null && state.typed !== null
+        ? 'The months below are filled in between the two. Nothing has been saved yet.'
+        : 'The months between them follow. Nothing is saved by it.'}
+    </p>
+  </details>
+);
+
 /** What each month is like where the pieces set, day and night together. */
-export const TemperaturesPage: FC<TemperaturesProps & { notice: DoneNotice | null }> = ({ model, state, notice }) => (
+export const TemperaturesPage: FC<TemperaturesPageProps> = ({ model, state, notice, two = null }) => (
   <EditPage
     answer={temperaturesAnswer(model)}
     note="Where pieces set, day and night together. For planning only: on the day, the thermometer and the bag's data sheet decide."
@@ -47,6 +82,7 @@ export const TemperaturesPage: FC<TemperaturesProps & { notice: DoneNotice | nul
     action={TEMPERATURES}
     back={YARD}
     notice={notice}
+    before={<ByTwo {...{ model, state, two }} />}
     after={<Lines model={model} />}
   >
     {model.endsBefore && <p class="quiet">{endsText(model.endsBefore)}</p>}

@@ -7,15 +7,16 @@ import { shownIn } from '../parts/form-state.tsx';
 import type { DoneNotice } from '../parts/notice.tsx';
 import { EditPage } from './edit-page.tsx';
 import { YARD } from './sections.ts';
-import { weatherAnswer } from './temperature-words.ts';
-
-export const WEATHER = `${YARD}/weather`;
+import { filledInText, weatherAnswer } from './temperature-words.ts';
+import { WeatherForecast } from './weather-forecast.tsx';
+import { WEATHER, WeatherFromFile } from './weather-from-file.tsx';
 
 const FIELDS = [
   { what: 'low', label: 'Lowest' },
   { what: 'high', label: 'Highest' },
   { what: 'wind', label: 'Wind' },
   { what: 'humidity', label: 'Damp, %' },
+  { what: 'rain', label: 'Rain' },
 ] as const;
 
 const TIMES = [
@@ -27,6 +28,8 @@ interface WeatherProps {
   model: WeatherModel;
   state: FormState;
   notice: DoneNotice | null;
+  /** How many days a file or a forecast filled in; nothing of them has been saved. */
+  filledIn?: number;
 }
 
 const Days: FC<WeatherProps> = ({ model, state }) => (
@@ -61,11 +64,19 @@ export const WeatherPage: FC<WeatherProps> = (props) => (
     action={WEATHER}
     back={YARD}
     notice={props.notice}
+    after={
+      <>
+        <WeatherForecast model={props.model} state={props.state} />
+        <WeatherFromFile error={props.state.errors.file} />
+      </>
+    }
   >
+    {props.filledIn !== undefined && <p class="message">{filledInText(props.filledIn)}</p>}
     <Days {...props} />
     <p class="hint">
-      A number alone is {props.model.system === 'US' ? 'Fahrenheit, and miles an hour' : 'Celsius, and km/h'}. Wind and
-      damp are only asked for the word of warning when mortar dries too fast.
+      A number alone is{' '}
+      {props.model.system === 'US' ? 'Fahrenheit, miles an hour and inches' : 'Celsius, km/h and millimetres'}. Wind,
+      damp and rain plan nothing: they are asked for a word of warning when mortar dries too fast or is rained on.
     </p>
     <div class="field-row">
       {TIMES.map(({ name, label }) => (

@@ -2,13 +2,16 @@ import type { Casting } from '../../../shared/casting.ts';
 import type { FigureOf } from '../../../shared/figure.ts';
 import type { Mix } from '../../../shared/mix.ts';
 import type { Mould } from '../../../shared/mould.ts';
+import type { TemperatureStep } from '../../../shared/temperature.ts';
 import { dateOfDay, minuteOf, type Weekday } from '../../../shared/time.ts';
 import { TASK_KINDS, type WorkWindow } from '../../../shared/work.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../calendar/calendar.ts';
+import { stepsOfMonths } from '../cure/month-temperatures.ts';
 import { emptyYard, type YardBegun } from './empty-yard.ts';
 import { FIRST_FIGURES, fillMinutesGuess, panelKg, setUpMinutesGuess } from './first-figures.ts';
 import { type MixRate, mixRate, type StripTime } from './mix-rate.ts';
+import { monthsLike } from './seasons.ts';
 import { sessionsInHandFor } from './sessions-in-hand.ts';
 
 /** Minutes the maker may say; what is not said is a guess. Setting up, filling and so on are for one mould. */
@@ -98,6 +101,13 @@ const BAGS = {
   ...{ id: BEGUN.bag, name: 'Mortar', unit: 'bag', onHand: 0, pack: 1, leadDays: 0, minimum: 0, kerfMm: 0 },
 };
 
+/** The present month is as it was said, the others as far off it as they are at the zone's own place: no winter counts as this summer. */
+const temperaturesOf = ({ timeZone, now, nowCelsius }: BeginAnswers, horizonDays: number): TemperatureStep[] => {
+  const date = dateOfDay(calendarOf(timeZone).dayOf(minuteOf(now)));
+  const month = Number(date.slice(5, 7)) - 1;
+  return stepsOfMonths(monthsLike({ month, celsius: nowCelsius }, timeZone), date, horizonDays);
+};
+
 const guessesOf = ({ minutes, panels }: BeginAnswers): FigureOf[] => {
   const unsaid = (figures: Record<string, keyof MinutesSaid | null>): string[] =>
     Object.entries(figures).flatMap(([figure, said]) => (said !== null && minutes[said] !== undefined ? [] : [figure]));
@@ -133,14 +143,13 @@ export const yardFromAnswers = (answers: BeginAnswers): YardFromAnswers | (MixRa
   if (!rate.ok) return rate;
   const castings = castingsOf(answers, answers.minutes.working ?? FIRST_FIGURES.workingMinutes);
   const work = workOf(answers);
-  const from = work[0]?.from ?? dateOfDay(calendarOf(answers.timeZone).dayOf(minuteOf(answers.now)));
   const guesses = guessesOf(answers);
   const empty = emptyYard(answers);
   const yard: YardFile = {
     ...empty,
     yard: { ...empty.yard, sessionsInHand: sessionsInHandFor(guesses) },
     ...{ work, castings, moulds: mouldsOf(answers), materials: [BAGS] },
-    temperatures: [{ from, celsius: answers.nowCelsius }],
+    temperatures: temperaturesOf(answers, empty.yard.horizonDays),
     mixes: [
       mixOf(
         answers,

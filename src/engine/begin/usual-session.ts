@@ -1,9 +1,11 @@
 import type { Order } from '../../../shared/order.ts';
-import { type Weekday, weekdayOf } from '../../../shared/time.ts';
+import type { TemperatureStep } from '../../../shared/temperature.ts';
+import { dateOfDay, minuteOf, type Weekday, weekdayOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../calendar/calendar.ts';
 import { type Session, sessionsOf } from '../calendar/sessions.ts';
 import { ageRate } from '../cure/age.ts';
+import { climateOf } from '../cure/climate.ts';
 import { compile } from '../decoder/compile.ts';
 import { decode } from '../decoder/decode.ts';
 import { type DecoderState, decoderStateOf } from '../decoder/decoder-state.ts';
@@ -56,15 +58,24 @@ const wantedOf = (yard: YardFile, sessions: readonly Session[]): Order[] => {
   ).flat();
 };
 
+/** All days are like today: a usual session is one of this time of the year. */
+const asNow = (yard: YardFile): TemperatureStep[] => {
+  const calendar = calendarOf(yard.yard.timeZone);
+  const day = calendar.dayOf(minuteOf(yard.yard.now));
+  const celsius = climateOf(yard, calendar).celsiusOn(day);
+  return celsius === null ? [] : [{ from: dateOfDay(day), celsius }];
+};
+
 /** The yard with nothing in hand, nothing fixed, all it needs at hand and that much wanted. */
 const tried = (yard: YardFile, sessions: readonly Session[], horizonDays: number): YardFile => {
-  const { keep: _keep, ...rest } = yard;
+  const { keep: _keep, weather: _weather, ...rest } = yard;
   return {
     ...rest,
     yard: { ...yard.yard, horizonDays },
     ...{ materials: [], incoming: [], kits: [], finished: [], inMould: [] },
     mixes: yard.mixes.map((mix) => ({ ...mix, perBag: [] })),
     castings: yard.castings.map((casting) => ({ ...casting, perPiece: [], cuts: [], sheets: [] })),
+    temperatures: asNow(yard),
     orders: wantedOf(yard, sessions),
   };
 };

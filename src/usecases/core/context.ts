@@ -1,6 +1,7 @@
 import type { Database } from '../../../db/open.ts';
 import type { PhotoFolder } from '../../../db/photo-folder.ts';
 import type { Fault } from '../../../shared/fault.ts';
+import type { ForecastAnswer, ForecastPlace } from '../../../shared/forecast.ts';
 import { todayIn } from '../../engine/book/today-in.ts';
 import type { Compute } from './computations.ts';
 
@@ -18,6 +19,9 @@ export interface Background {
   ponder?: Compute;
 }
 
+/** Asks a service for the forecast of a place; null where it does not answer, or with something else. */
+export type AskForecast = (place: ForecastPlace) => Promise<ForecastAnswer | null>;
+
 /** What every use case gets: the data, and the one instant that counts as now. */
 export interface UseCaseContext {
   database: Database;
@@ -26,6 +30,8 @@ export interface UseCaseContext {
   background?: Background;
   /** Where photos of pieces are kept; without it none can be. */
   photos?: PhotoFolder;
+  /** Where forecasts are asked for; without it none can be. */
+  forecast?: AskForecast;
   /** A key that the browser made for what is asked of it just now, to know it by when it is sent again. */
   act?: string;
   /** Who asks it, by the name chosen on that device. */

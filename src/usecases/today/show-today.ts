@@ -55,6 +55,7 @@ import { sessionToShow } from './session-to-show.ts';
 import { coveredNames, settingFacts } from './setting-facts.ts';
 import type { EmptyMould, FullMould, ToBeMendedFacts, ToCountFacts, TodayModel } from './today-model.ts';
 import { waitingFacts } from './waiting-facts.ts';
+import { rainOnSession, warmthNow } from './weather-now.ts';
 
 /** As many changes as a long day of work may leave. */
 export const CHANGES_READ = 200;
@@ -209,13 +210,14 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
   const day = today(yard.yard.timeZone, context.now);
   // Only what the list of today strips has its button there.
   const listed = session && dateOfDay(session.day) === day ? [...lateSteps, ...steps] : lateSteps;
+  const hoursOrNone = session && hoursFacts(session, calendar);
   const stripped = new Set(listed.flatMap((step) => (step.kind === 'strip' && step.inMould ? [step.mould] : [])));
   return {
     yardName: yard.yard.name,
     today: day,
     ...{ now: calendar.instantText(now), clock: context.now },
     revision,
-    session: session && hoursFacts(session, calendar),
+    session: hoursOrNone,
     underWay,
     fixed: fixedFacts(yard, session, hours),
     idle: idle && hoursFacts(idle, calendar),
@@ -226,6 +228,8 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
     overdue: overdueNames(yard, cached),
     begun,
     late,
+    warmth: warmthNow(yard, { session: hoursOrNone, steps }, { day, now, system }),
+    rain: rainOnSession(yard, { session: hoursOrNone, steps }, system),
     waiting: waitingFacts(inOrder([...lateSteps, ...steps]), context.now),
     lastMix: session
       ? lastMixes(plan, yard, session).map(({ mix, at }) => ({ mix, at: calendar.instantText(at) }))

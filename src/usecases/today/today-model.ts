@@ -10,6 +10,7 @@ import type { EveningFacts } from './evening-facts.ts';
 import type { FixedFacts } from './fixed-facts.ts';
 import type { SessionHours } from './hours-facts.ts';
 import type { RecipeFacts, SessionStep } from './session-step.ts';
+import type { RainFacts, WarmthFacts } from './weather-now.ts';
 
 /** A step with a name of its own, by which it is said what became of it: late, or under way. */
 export interface LateLine {
@@ -167,6 +168,10 @@ export interface TodayModel extends PageHead {
   /** Planned for sessions that are over, and not recorded: it counts as done as planned until somebody says so or not. */
   late: readonly LateFacts[];
   waiting: readonly WaitingFacts[];
+  /** Null where nothing is mixed today any more. */
+  warmth: WarmthFacts | null;
+  /** On the day of the session, where something is mixed in it. */
+  rain: RainFacts | null;
   lastMix: readonly LastMix[];
   otherFull: readonly FullMould[];
   setting: readonly SettingFacts[];

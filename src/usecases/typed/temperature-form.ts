@@ -1,4 +1,5 @@
 import type { UnitSystem } from '../../../shared/units.ts';
+import type { Seasons } from '../../engine/begin/seasons.ts';
 import type { Outcome } from '../core/context.ts';
 import type { DateReading } from './date-typed.ts';
 import type { FormFields } from './form-fields.ts';
@@ -35,6 +36,15 @@ export const monthsTyped = (
     return empty.includes(month) ? 0 : readCelsius(reader, name, system);
   });
   return reader.outcome(months);
+};
+
+/** The coldest and the warmest month, in °C. */
+export const seasonsTyped = (fields: FormFields, system: UnitSystem): Outcome<Seasons> => {
+  const reader = new TypedReader(fields);
+  const [coldest, warmest] = [readCelsius(reader, 'coldest', system), readCelsius(reader, 'warmest', system)];
+  if (reader.faults.length === 0 && warmest < coldest)
+    reader.refuse('warmest', 'That is colder than the coldest month.');
+  return reader.outcome({ coldest, warmest });
 };
 
 interface LineTyped {

@@ -1,6 +1,7 @@
 import type { Weather, WeatherDay } from '../../../shared/temperature.ts';
 import { clockMinutes } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
+import { rainText, readRain } from '../../engine/units/rain.ts';
 import { temperatureText } from '../../engine/units/temperature.ts';
 import { readWind, windText } from '../../engine/units/wind.ts';
 import type { Outcome } from '../core/context.ts';
@@ -9,15 +10,18 @@ import { readCelsius } from './temperature-figures.ts';
 import { TypedReader } from './typed-reader.ts';
 
 /** What is said of a day, as its fields show it. */
-export type DayShown = Readonly<Record<'low' | 'high' | 'wind' | 'humidity', string>>;
+export type DayShown = Readonly<Record<'low' | 'high' | 'wind' | 'humidity' | 'rain', string>>;
 
 /** The name of a field of a day: "low 2027-05-08". */
-const dayField = (what: keyof DayShown, date: string): string => `${what} ${date}`;
+export const dayField = (what: keyof DayShown, date: string): string => `${what} ${date}`;
 
 /** Winds that no yard works in are a slip of the hand, or of the unit. */
 const STRONGEST_KMH = 200;
 
-const EMPTY: DayShown = { low: '', high: '', wind: '', humidity: '' };
+/** So much falls in no night and day but a flood's. */
+const MOST_RAIN_MM = 500;
+
+const EMPTY: DayShown = { low: '', high: '', wind: '', humidity: '', rain: '' };
 
 export const dayShown = (day: WeatherDay | undefined, system: UnitSystem): DayShown =>
   day === undefined
@@ -27,6 +31,7 @@ export const dayShown = (day: WeatherDay | undefined, system: UnitSystem): DaySh
         high: temperatureText(day.maxCelsius, system),
         wind: day.windKmh === undefined ? '' : windText(day.windKmh, system),
         humidity: day.humidityPercent === undefined ? '' : String(day.humidityPercent),
+        rain: day.rainMm === undefined ? '' : rainText(day.rainMm, system),
       };
 
 interface DayReading {
@@ -44,7 +49,15 @@ const windTyped = (reader: TypedReader, { date, system }: DayReading): number =>
   return kmh;
 };
 
-/** One day: lowest and highest, or neither; wind and humidity where they are known. What was not touched is what it was. */
+const rainTyped = (reader: TypedReader, { date, system }: DayReading): number => {
+  const name = dayField('rain', date);
+  const faults = reader.faults.length;
+  const mm = reader.measure(name, (text) => readRain(text, system));
+  if (reader.faults.length === faults && mm > MOST_RAIN_MM) reader.refuse(name, 'That is a flood. Is the unit right?');
+  return mm;
+};
+
+/** One day: lowest and highest, or neither; wind, humidity and rain where they are known. What was not touched is what it was. */
 const dayTyped = (reader: TypedReader, of: DayReading): WeatherDay[] => {
   const { date, was, system } = of;
   const shown = dayShown(was, system);
@@ -61,6 +74,7 @@ const dayTyped = (reader: TypedReader, of: DayReading): WeatherDay[] => {
   if (reader.faults.length === faults && !isEmpty('low') && !isEmpty('high') && minCelsius > maxCelsius)
     reader.refuse(dayField('high', date), 'That is lower than the lowest.');
   const windKmh = isEmpty('wind') ? undefined : isAs('wind') ? was?.windKmh : windTyped(reader, of);
+  const rainMm = isEmpty('rain') ? undefined : isAs('rain') ? was?.rainMm : rainTyped(reader, of);
   const humidityPercent = reader.wholeOrNone(dayField('humidity', date), 'How damp is the air, in percent?', {
     most: 100,
   });
@@ -69,6 +83,7 @@ const dayTyped = (reader: TypedReader, of: DayReading): WeatherDay[] => {
       ...{ date, minCelsius, maxCelsius },
       ...(windKmh === undefined ? {} : { windKmh }),
       ...(humidityPercent === null ? {} : { humidityPercent }),
+      ...(rainMm === undefined ? {} : { rainMm }),
     },
   ];
 };

@@ -7,13 +7,19 @@ import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { climateOf } from '../../engine/cure/climate.ts';
+import {
+  datedLines,
+  isOfMonths,
+  type MonthFigures,
+  monthsOf,
+  stepsOfMonths,
+} from '../../engine/cure/month-temperatures.ts';
 import { done, refuse, today } from '../core/context.ts';
 import type { Edit } from '../plan/save-edit.ts';
 import { keepFigures } from '../typed/figures.ts';
 import type { FormFields } from '../typed/form-fields.ts';
 import { celsiusShown, lineFigure, monthField, TEMPERATURE_OWNER } from '../typed/temperature-figures.ts';
 import { lineEdited, lineTyped, monthsShown, monthsTyped } from '../typed/temperature-form.ts';
-import { datedLines, isOfMonths, type MonthFigures, monthsOf, stepsOfMonths } from './month-temperatures.ts';
 
 const GUESS = { ...TEMPERATURE_OWNER, figure: 'temperatures' };
 

@@ -1,13 +1,17 @@
 import { typedOf } from '../../../db/stores/figure-store.ts';
 import { temperatureSteps } from '../../../db/stores/temperature-store.ts';
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
+import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import { monthsBetween, seasonsGuess } from '../../engine/begin/seasons.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { climateOf } from '../../engine/cure/climate.ts';
-import { temperatureSaid } from '../../engine/units/temperature.ts';
-import type { UseCaseContext } from '../core/context.ts';
+import { datedLines, isOfMonths, monthsOf } from '../../engine/cure/month-temperatures.ts';
+import { temperatureSaid, temperatureText } from '../../engine/units/temperature.ts';
+import { done, type Outcome, type UseCaseContext } from '../core/context.ts';
+import type { FormFields } from '../typed/form-fields.ts';
 import { celsiusShown, lineFigure, monthField, TEMPERATURE_OWNER } from '../typed/temperature-figures.ts';
-import { datedLines, isOfMonths, monthsOf } from './month-temperatures.ts';
+import { seasonsTyped } from '../typed/temperature-form.ts';
 import { showYardFrame, type YardPageHead } from './show-yard-frame.ts';
 
 /** A month in its field. */
@@ -36,9 +40,30 @@ export interface TemperaturesModel extends YardPageHead {
   /** January first. */
   months: readonly MonthShown[];
   lines: readonly TemperatureLine[];
+  /** A guess at the coldest and the warmest month of where the yard lies. */
+  seasons: { coldest: string; warmest: string };
   /** The last day of the months, where that is before the last day planned. */
   endsBefore: string | null;
 }
+
+const seasonsShown = (timeZone: string, system: UnitSystem): TemperaturesModel['seasons'] => {
+  const { coldest, warmest } = seasonsGuess(timeZone);
+  return { coldest: temperatureText(coldest, system), warmest: temperatureText(warmest, system) };
+};
+
+/** The fields of the twelve months as they follow from the coldest and the warmest one; what was wrong with these. */
+export const monthsFilledIn = async (
+  context: UseCaseContext,
+  typed: FormFields,
+): Promise<Outcome<Record<string, string>>> => {
+  const { yard, system } = await showYardFrame(context);
+  const read = seasonsTyped(typed, system);
+  if (!read.ok) return read;
+  const months = monthsBetween(read.value, yard.yard.timeZone);
+  return done(
+    Object.fromEntries(months.map((celsius, month) => [monthField(month), temperatureText(celsius, system)])),
+  );
+};
 
 /** What is expected today, what each month is like, and what is said of single weeks. */
 export const showTemperatures = async (context: UseCaseContext): Promise<TemperaturesModel> => {
@@ -62,6 +87,7 @@ export const showTemperatures = async (context: UseCaseContext): Promise<Tempera
       text: temperatureSaid(figure, system),
     })),
     endsBefore: monthsEndBefore(yard, day),
+    seasons: seasonsShown(yard.yard.timeZone, system),
   };
 };
 

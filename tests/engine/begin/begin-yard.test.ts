@@ -76,7 +76,13 @@ describe('a yard from four answers', () => {
       { yieldKgPerBag: 27, bagStep: 1, maxBags: 1, demouldMinutes: 90, activationKelvin: 5753, workingMinutes: 15 },
     ]);
     expect(yard.work).toMatchObject([{ rule: 'FREQ=WEEKLY;BYDAY=SA', from: '2027-04-08', start: '08:00', crew: 1 }]);
-    expect(yard.temperatures).toEqual([{ from: '2027-04-08', celsius: 15 }]);
+    // April as it was said; at 53 degrees north 18.2 °C lie between January and July, and April is half way.
+    expect(yard.temperatures.slice(0, 4)).toEqual([
+      { from: '2027-04-01', celsius: 15 },
+      { from: '2027-05-01', celsius: 19.6 },
+      { from: '2027-06-01', celsius: 22.9 },
+      { from: '2027-07-01', celsius: 24.1 },
+    ]);
     expect(yard.yard).not.toHaveProperty('rackSpaces');
   });
 

@@ -44,6 +44,17 @@ describe('what a usual session makes', () => {
     expect(usualSession(yard)).toMatchObject({ pieces: 4 });
   });
 
+  // At 20 °C a panel is stripped after 75 minutes; at 0 °C not within a morning.
+  test('by the time of the year it is now, whatever comes after it', () => {
+    const colder = { from: '2027-04-09', celsius: 0 };
+    expect(usualSession(smallYard({ temperatures: [{ from: '2027-04-01', celsius: 20 }, colder] }))).toMatchObject({
+      pieces: 4,
+    });
+    expect(usualSession(smallYard({ temperatures: [{ from: '2027-04-01', celsius: 0 }] }))).not.toMatchObject({
+      pieces: 4,
+    });
+  });
+
   test('once a month it is found too', () => {
     const work = [{ rule: 'FREQ=MONTHLY;BYDAY=1SA', from: '2027-01-02', start: '08:00', end: '12:00' }];
     expect(usualSession(smallYard({ work }))).toMatchObject({ weekday: 'SA', pieces: 4, turns: 2 });

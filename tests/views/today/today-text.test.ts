@@ -107,6 +107,7 @@ const model = (changes: Partial<TodayModel>): TodayModel => ({
     begun: [],
     late: [],
     waiting: [],
+    ...{ warmth: null, rain: null },
   },
   ...{
     lastMix: [],

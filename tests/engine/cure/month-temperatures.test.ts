@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { datedLines, isOfMonths, monthsOf, stepsOfMonths } from '../../../src/usecases/yard/month-temperatures.ts';
+import { datedLines, isOfMonths, monthsOf, stepsOfMonths } from '../../../src/engine/cure/month-temperatures.ts';
 
 const FIGURES = [6, 6, 7, 9, 11, 14, 16, 16, 14, 11, 8, 6];
 const TODAY = '2027-04-05';
