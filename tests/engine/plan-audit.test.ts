@@ -39,7 +39,7 @@ const checkSeeds = (seeds: number[], kind?: YardKind): void => {
   expect(faulty).toEqual({});
 };
 
-const SEEDS = 560;
+const SEEDS = 440;
 const SEEDS_PER_TEST = 40;
 /** Far more than it takes: so that a busy machine fails nothing. */
 const TIMEOUT_MS = 120_000;

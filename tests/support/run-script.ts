@@ -20,14 +20,19 @@ export interface Running {
 /** What is built is started so, which was done before all tests; everything else from its source. */
 const BUILT: Readonly<Record<string, string>> = { 'src/main.ts': 'src/start.mjs', 'src/cli.ts': 'src/rota.mjs' };
 
-/** Starts a script of this project as a process of its own; it is gone when the test is over. */
-export const startScript = (script: string, args: string[], env: Record<string, string> = {}): Running => {
+/** Starts a script of this project as a process of its own; it is gone when the test is over, or whenever `atEnd` says. */
+export const startScript = (
+  script: string,
+  args: string[],
+  env: Record<string, string> = {},
+  atEnd: (end: () => void) => void = onTestFinished,
+): Running => {
   const child = spawn(process.execPath, [...(BUILT[script] ? [BUILT[script]] : ['--import', 'tsx', script]), ...args], {
     cwd: root,
     env: { PATH: process.env.PATH, ...env },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
-  onTestFinished(() => void child.kill('SIGKILL'));
+  atEnd(() => void child.kill('SIGKILL'));
   const written = { stdout: '', stderr: '' };
   child.stdout.setEncoding('utf8').on('data', (text: string) => (written.stdout += text));
   child.stderr.setEncoding('utf8').on('data', (text: string) => (written.stderr += text));
